@@ -1,0 +1,66 @@
+//! Measures and readers that tests share; never a dependency of the program itself.
+//!
+//! * [`assert_near!`]: two numbers, or two points, within a tolerance.
+
+/// A value whose distance from another can be told, for [`assert_near!`].
+pub trait Near {
+    /// How far `self` lies from `other`, in their own unit.
+    fn distance_to(&self, other: &Self) -> f64;
+}
+
+impl Near for f64 {
+    fn distance_to(&self, other: &Self) -> f64 {
+        (self - other).abs()
+    }
+}
+
+impl Near for kurbo::Point {
+    fn distance_to(&self, other: &Self) -> f64 {
+        self.distance(*other)
+    }
+}
+
+/// Asserts that two numbers or points lie within a tolerance; prints both and the difference.
+#[macro_export]
+macro_rules! assert_near {
+    ($left:expr, $right:expr, $tolerance:expr $(,)?) => {{
+        let (left, right, tolerance) = ($left, $right, $tolerance);
+        let off = $crate::Near::distance_to(&left, &right);
+        // Written so that a NaN fails.
+        assert!(
+            off <= tolerance,
+            "{} is {left:?}, {} is {right:?}: {off:e} apart, over {tolerance:e}",
+            stringify!($left),
+            stringify!($right),
+        );
+    }};
+}
+
+#[cfg(test)]
+mod tests {
+    use kurbo::Point;
+
+    #[test]
+    fn near_values_pass() {
+        assert_near!(1.0, 1.0 + 1e-10, 1e-9);
+        assert_near!(Point::new(3.0, 4.0), Point::new(3.0, 4.0), 0.0);
+    }
+
+    #[test]
+    #[should_panic(expected = "apart")]
+    fn a_value_too_low_fails() {
+        assert_near!(0.9, 1.0, 1e-3);
+    }
+
+    #[test]
+    #[should_panic(expected = "apart")]
+    fn a_value_too_high_fails() {
+        assert_near!(1.1, 1.0, 1e-3);
+    }
+
+    #[test]
+    #[should_panic(expected = "apart")]
+    fn not_a_number_fails() {
+        assert_near!(f64::NAN, 1.0, 1e9);
+    }
+}
