@@ -1,0 +1,133 @@
+//! The one typeface of the program: its bytes and its measures.
+//!
+//! Window, PDF and name placing all use these bytes, so that a name which clears a cross on the screen
+//! clears it on paper too.
+
+use std::sync::LazyLock;
+
+use ttf_parser::Face;
+
+/// The file of the regular weight (TrueType).
+pub const REGULAR: &[u8] = include_bytes!("../../../assets/fonts/Inter-Regular.ttf");
+/// The file of the semi-bold weight (TrueType).
+pub const SEMI_BOLD: &[u8] = include_bytes!("../../../assets/fonts/Inter-SemiBold.ttf");
+/// The name of the typeface, for formats that name it and leave the glyphs to the viewer.
+pub const FAMILY: &str = "Inter";
+
+/// Height of figures and capitals, as a share of the size.
+pub const FIGURE_HEIGHT: f64 = 0.73;
+/// How far a tail (g, j) reaches below the baseline, as a share of the size.
+pub const TAIL: f64 = 0.21;
+
+/// How heavy the letters are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum Weight {
+    /// For all plain words.
+    #[default]
+    Regular,
+    /// For titles and what must stand out.
+    SemiBold,
+}
+
+impl Weight {
+    /// The bytes of this weight's file.
+    pub const fn bytes(self) -> &'static [u8] {
+        match self {
+            Self::Regular => REGULAR,
+            Self::SemiBold => SEMI_BOLD,
+        }
+    }
+
+    /// The weight as CSS counts it.
+    pub const fn css(self) -> u16 {
+        match self {
+            Self::Regular => 400,
+            Self::SemiBold => 600,
+        }
+    }
+}
+
+/// Width of a line of words at a size (its em, mm), in mm, without kerning.
+///
+/// ```
+/// use drawing::font::{Weight, width};
+/// assert!(width("10", 4.0, Weight::Regular) > width("1", 4.0, Weight::Regular));
+/// ```
+pub fn width(words: &str, size: f64, weight: Weight) -> f64 {
+    let Some(widths) = widths(weight) else {
+        return 0.0;
+    };
+    let units: f64 = words.chars().map(|letter| widths.of(letter)).sum();
+    units * size
+}
+
+/// Advance widths of a font, as a share of the size.
+struct Widths {
+    face: Face<'static>,
+    ascii: [f64; 128],
+}
+
+impl Widths {
+    fn new(face: Face<'static>) -> Self {
+        let mut ascii = [0.0; 128];
+        for (code, width) in (0_u8..).zip(&mut ascii) {
+            *width = advance(&face, char::from(code));
+        }
+        Self { face, ascii }
+    }
+
+    fn of(&self, letter: char) -> f64 {
+        let ascii = self.ascii.get(letter as usize).copied();
+        ascii.unwrap_or_else(|| advance(&self.face, letter))
+    }
+}
+
+fn advance(face: &Face<'_>, letter: char) -> f64 {
+    let glyph = face.glyph_index(letter).unwrap_or_default();
+    let units = face.glyph_hor_advance(glyph).unwrap_or_default();
+    f64::from(units) / f64::from(face.units_per_em())
+}
+
+fn widths(weight: Weight) -> Option<&'static Widths> {
+    static REGULAR_WIDTHS: LazyLock<Option<Widths>> =
+        LazyLock::new(|| Face::parse(REGULAR, 0).ok().map(Widths::new));
+    static SEMI_BOLD_WIDTHS: LazyLock<Option<Widths>> =
+        LazyLock::new(|| Face::parse(SEMI_BOLD, 0).ok().map(Widths::new));
+    match weight {
+        Weight::Regular => REGULAR_WIDTHS.as_ref(),
+        Weight::SemiBold => SEMI_BOLD_WIDTHS.as_ref(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use testkit::assert_near;
+
+    #[test]
+    fn both_weights_are_sound_fonts() {
+        for weight in [Weight::Regular, Weight::SemiBold] {
+            let face = Face::parse(weight.bytes(), 0).unwrap();
+            let cap = f64::from(face.capital_height().unwrap()) / f64::from(face.units_per_em());
+            assert_near!(cap, FIGURE_HEIGHT, 0.01);
+            assert!(width("W", 1.0, weight) > 0.5);
+        }
+    }
+
+    #[test]
+    fn figures_are_equally_wide() {
+        let one = width("1", 1.0, Weight::Regular);
+        for figure in ["0", "4", "7", "8"] {
+            assert_near!(width(figure, 1.0, Weight::Regular), one, 1e-9);
+        }
+    }
+
+    #[test]
+    fn the_signs_that_screens_and_sheets_use_are_in_the_font() {
+        let face = Face::parse(REGULAR, 0).unwrap();
+        for sign in "Ø°±×·–—…½¼¾⅛⅜⅝⅞≤≥≈µ²³−′″→←↑↓✓▲▼▶●○⚠".chars()
+        {
+            assert!(face.glyph_index(sign).is_some(), "{sign} is missing");
+        }
+    }
+}

@@ -1,0 +1,265 @@
+//! The parts of a drawing.
+
+use geometry::Angle;
+use kurbo::{Circle, Point, Rect, Vec2};
+
+use crate::font::{self, Weight};
+
+/// One stroke or one piece of text.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Item {
+    /// What it belongs to.
+    pub layer: Layer,
+    /// What the line is for.
+    pub line: Line,
+    /// Where and what.
+    pub shape: Shape,
+}
+
+/// What an item belongs to; each format keeps a layer (or group) for each.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Layer {
+    /// The board's edge, and its roundover.
+    Edge,
+    /// Sector axes and radius circles.
+    Guides,
+    /// Track spaces.
+    Track,
+    /// Home lanes.
+    Home,
+    /// Start pockets.
+    Start,
+    /// Holes added by hand.
+    Extra,
+    /// The center pin, or the center hole with its pilot.
+    Center,
+    /// Names of holes.
+    Names,
+    /// Joint crosses, bars, key map, labels of a sheet.
+    Marks,
+    /// The title block.
+    Title,
+}
+
+impl Layer {
+    /// Every layer, in the order in which they are drawn.
+    pub const ALL: [Self; 10] = [
+        Self::Edge,
+        Self::Guides,
+        Self::Track,
+        Self::Home,
+        Self::Start,
+        Self::Extra,
+        Self::Center,
+        Self::Names,
+        Self::Marks,
+        Self::Title,
+    ];
+
+    /// The name files know the layer by: lower case, no spaces.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Edge => "edge",
+            Self::Guides => "guides",
+            Self::Track => "track",
+            Self::Home => "home",
+            Self::Start => "start",
+            Self::Extra => "extra",
+            Self::Center => "center",
+            Self::Names => "names",
+            Self::Marks => "marks",
+            Self::Title => "title",
+        }
+    }
+}
+
+/// What a line is for; a writer chooses its width and dashes by this.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Line {
+    /// A line to saw or route along.
+    Cut,
+    /// A line to drill by: the outline or the cross of a bore.
+    Drill,
+    /// A line to find one's way by: axes, radius circles, joint lines.
+    Guide,
+    /// Dimension lines, bars, frames and all text.
+    Dimension,
+}
+
+impl Line {
+    /// Stroke width on paper, in mm. Thin enough to set a bradawl or a drill point by.
+    pub const fn width(self) -> f64 {
+        match self {
+            Self::Cut => 0.25,
+            Self::Drill | Self::Dimension => 0.13,
+            Self::Guide => 0.09,
+        }
+    }
+
+    /// Lengths of dash and gap in mm, or nothing for a full line.
+    pub const fn dashes(self) -> &'static [f64] {
+        match self {
+            Self::Guide => &[4.0, 1.0, 0.6, 1.0],
+            Self::Cut | Self::Drill | Self::Dimension => &[],
+        }
+    }
+}
+
+/// The geometry of an item. A circle stays a circle up to the last writer that cannot say "circle".
+#[derive(Debug, Clone, PartialEq)]
+pub enum Shape {
+    /// A full circle.
+    Circle(Circle),
+    /// Part of a circle.
+    Arc(Arc),
+    /// A straight line.
+    Line(kurbo::Line),
+    /// Two lines that cross at a point, each `arm` to either side of it.
+    Cross {
+        /// Where they cross.
+        center: Point,
+        /// Half the length of each line.
+        arm: f64,
+    },
+    /// An area filled with a light gray, bounded by straight lines.
+    Area(Vec<Point>),
+    /// Words.
+    Text(Text),
+}
+
+/// Part of a circle, from a bearing clockwise through a sweep.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Arc {
+    /// Center of the circle.
+    pub center: Point,
+    /// Radius of the circle.
+    pub radius: f64,
+    /// Where the arc starts, as a bearing seen from `center`.
+    pub start: Angle,
+    /// How far it turns clockwise; 0 to a full turn.
+    pub sweep: Angle,
+}
+
+/// A line of words.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Text {
+    /// The anchor, on the baseline.
+    pub at: Point,
+    /// Size of the type (its em) in mm; figures are 0.73 of it high.
+    pub size: f64,
+    /// Which part of the words `at` is.
+    pub anchor: Anchor,
+    /// The direction the words run in, turned counter-clockwise from left-to-right.
+    pub turn: Angle,
+    /// How heavy.
+    pub weight: Weight,
+    /// The words.
+    pub words: String,
+}
+
+/// Which part of a line of words is held in place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Anchor {
+    /// The first letter starts there.
+    Start,
+    /// The middle lies there.
+    Middle,
+    /// The last letter ends there.
+    End,
+}
+
+impl Text {
+    /// Level words of regular weight.
+    pub fn level(at: Point, size: f64, anchor: Anchor, words: impl Into<String>) -> Self {
+        Self {
+            at,
+            size,
+            anchor,
+            turn: Angle::ZERO,
+            weight: Weight::Regular,
+            words: words.into(),
+        }
+    }
+
+    /// Where the first letter starts, on the baseline.
+    pub fn start(&self) -> Point {
+        let width = font::width(&self.words, self.size, self.weight);
+        let back = match self.anchor {
+            Anchor::Start => 0.0,
+            Anchor::Middle => width / 2.0,
+            Anchor::End => width,
+        };
+        self.at - self.along() * back
+    }
+
+    /// The direction the words run in, as a unit vector.
+    pub fn along(&self) -> Vec2 {
+        Vec2::new(self.turn.cos(), self.turn.sin())
+    }
+
+    /// A box around the words: from the baseline up to the height of figures, with room for tails below.
+    pub fn bounds(&self) -> Rect {
+        let width = font::width(&self.words, self.size, self.weight);
+        let (start, along) = (self.start(), self.along());
+        let up = Vec2::new(-along.y, along.x);
+        let (low, high) = (
+            up * (-font::TAIL * self.size),
+            up * (font::FIGURE_HEIGHT * self.size),
+        );
+        let end = start + along * width;
+        Rect::from_points(start + low, end + high).union(Rect::from_points(start + high, end + low))
+    }
+}
+
+impl Shape {
+    /// A box around the shape, without the width of its line.
+    pub fn bounds(&self) -> Rect {
+        match self {
+            Self::Circle(circle) => disc_bounds(circle.center, circle.radius),
+            Self::Arc(arc) => disc_bounds(arc.center, arc.radius),
+            Self::Line(line) => Rect::from_points(line.p0, line.p1),
+            Self::Cross { center, arm } => disc_bounds(*center, *arm),
+            Self::Area(corners) => corners_bounds(corners),
+            Self::Text(text) => text.bounds(),
+        }
+    }
+}
+
+fn disc_bounds(center: Point, radius: f64) -> Rect {
+    Rect::from_center_size(center, (2.0 * radius, 2.0 * radius))
+}
+
+fn corners_bounds(corners: &[Point]) -> Rect {
+    let Some(&first) = corners.first() else {
+        return Rect::ZERO;
+    };
+    corners
+        .iter()
+        .fold(Rect::from_points(first, first), |all, &corner| {
+            all.union_pt(corner)
+        })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use testkit::assert_near;
+
+    #[test]
+    fn turned_words_keep_their_anchor() {
+        let mut text = Text::level(Point::new(10.0, 20.0), 4.0, Anchor::Middle, "T3-07");
+        let level = text.bounds();
+        assert_near!(level.center().x, 10.0, 1e-9);
+        text.turn = Angle::degrees(90.0);
+        let upright = text.bounds();
+        assert_near!(upright.center().y, 20.0, 1e-9);
+        assert_near!(upright.height(), level.width(), 1e-9);
+    }
+
+    #[test]
+    fn every_layer_has_its_own_id() {
+        let ids: std::collections::BTreeSet<_> =
+            Layer::ALL.iter().map(|layer| layer.id()).collect();
+        assert_eq!(ids.len(), Layer::ALL.len());
+    }
+}

@@ -1,0 +1,29 @@
+//! One printed page.
+
+use kurbo::{Rect, Size, Vec2};
+
+use crate::Item;
+
+/// One printed page: its paper, the part of the board on it, and the marks around that.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sheet {
+    /// Width and height of the paper.
+    pub size: Size,
+    /// What the sheet is called, on it and in the page list: "A2", "whole board".
+    pub label: String,
+    /// The part of the board that the sheet shows.
+    pub view: View,
+    /// Joint crosses, bars, key map, title: in the page frame, drawn over the view.
+    pub marks: Vec<Item>,
+}
+
+/// A window on the board, placed on a page at true size.
+#[derive(Debug, Clone, PartialEq)]
+pub struct View {
+    /// The part of the page that the window fills; nothing of the board is drawn outside it.
+    pub window: Rect,
+    /// The page point of the board's origin: board point + `page_from_board` = page point.
+    pub page_from_board: Vec2,
+    /// The items to draw, in the board frame; those that miss the window are left out already.
+    pub items: Vec<Item>,
+}
