@@ -1,6 +1,13 @@
 //! Measures and readers that tests share; never a dependency of the program itself.
 //!
 //! * [`assert_near!`]: two numbers, or two points, within a tolerance.
+//! * `Soft`, with the feature `window`: draws a window without a graphics card.
+
+#[cfg(feature = "window")]
+mod soft;
+
+#[cfg(feature = "window")]
+pub use soft::Soft;
 
 /// A value whose distance from another can be told, for [`assert_near!`].
 pub trait Near {
