@@ -76,6 +76,11 @@ impl Angle {
         libm::cos(self.0)
     }
 
+    /// The sine and the cosine, for less than the price of the two.
+    pub fn sin_cos(self) -> (f64, f64) {
+        libm::sincos(self.0)
+    }
+
     /// The tangent.
     pub fn tan(self) -> f64 {
         libm::tan(self.0)

@@ -11,12 +11,33 @@
 //! # What is inside
 //!
 //! * [`Angle`], [`point_at`], [`bearing_of`], [`Sector`]: angles, polar points, a player's frame.
+//! * [`Pattern`], [`track`], [`turn_in`], [`home_lane`]: the track and the home lane of one sector.
+//! * [`reach`]: how large a pattern comes out, to solve a pitch from a size.
+//! * [`PocketShape`], [`pocket`]: the holes of a start pocket.
+//! * [`chord`], [`ring_radius`], [`ring_capacity`]: chords of a divided circle.
+//! * [`sheets_along`], [`best_joints`]: sheets of a tiled template, and joints that stay clear of the holes.
+//! * [`Error`], [`Nearest`]: what cannot be built, and what can; [`PLAYERS`], [`SPACES`], [`MOST_HOLES`],
+//!   [`PITCH`], [`LOBE_DEPTH`], [`ARM_WIDTH`], [`MOST_SHEETS`]: what may be asked for.
 //!
 //! The crate knows nothing of windows, files, clocks, paper or money.
 
 mod angle;
+mod chord;
+mod error;
+mod fit;
+mod joints;
+mod limits;
+mod pattern;
+mod pocket;
 mod sector;
 
 pub use angle::Angle;
+pub use chord::{chord, ring_capacity, ring_radius};
+pub use error::{Error, Nearest};
+pub use fit::reach;
+pub use joints::{JointPlan, MOST_SHEETS, best_joints, sheets_along};
 pub use kurbo::{Circle, Point, Vec2};
+pub use limits::{ARM_WIDTH, LOBE_DEPTH, MOST_HOLES, PITCH, PLAYERS, SPACES};
+pub use pattern::{Pattern, home_lane, track, turn_in};
+pub use pocket::{PocketShape, pocket};
 pub use sector::{Sector, bearing_of, point_at};

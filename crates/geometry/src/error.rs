@@ -1,0 +1,241 @@
+//! What cannot be built, and the nearest values that can.
+//!
+//! Every message names the rule in a woodworker's words; the fields carry the same facts, for a caller that
+//! wants to say them in another unit or to offer them as one click.
+
+use core::fmt;
+
+/// The counts nearest to a refused one that would work; shown as `12 or 14 would work`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Nearest {
+    /// The largest workable count under the refused one.
+    pub below: Option<u32>,
+    /// The smallest workable count over the refused one.
+    pub above: Option<u32>,
+}
+
+impl Nearest {
+    /// The end of the range `least..=most` that is nearest to a count outside it.
+    pub(crate) fn in_range(count: u32, least: u32, most: u32) -> Self {
+        Self {
+            below: (count > most).then_some(most),
+            above: (count < least).then_some(least),
+        }
+    }
+
+    /// The counts next to an odd (or even) count one off, both kept in `least..=most`.
+    pub(crate) fn beside(count: u32, least: u32, most: u32) -> Self {
+        Self {
+            below: count.checked_sub(1).filter(|below| *below >= least),
+            above: Some(count.saturating_add(1).max(least)).filter(|above| *above <= most),
+        }
+    }
+}
+
+impl fmt::Display for Nearest {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match (self.below, self.above) {
+            (Some(below), Some(above)) => write!(out, "{below} or {above} would work"),
+            (Some(one), None) | (None, Some(one)) => write!(out, "{one} would work"),
+            (None, None) => write!(out, "no other count would work"),
+        }
+    }
+}
+
+/// Why a pattern, lane, pocket or sheet grid cannot be built.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum Error {
+    /// The number of players is out of range.
+    #[error("a board is laid out for 1 to 24 players: {players} were asked for, {nearest}")]
+    Players {
+        /// What was asked for.
+        players: u32,
+        /// What would work.
+        nearest: Nearest,
+    },
+    /// The number of track spaces of a player is out of range.
+    #[error("each player has 1 to 400 track spaces: {spaces} were asked for, {nearest}")]
+    Spaces {
+        /// What was asked for.
+        spaces: u32,
+        /// What would work.
+        nearest: Nearest,
+    },
+    /// A pitch that is not a sensible length.
+    #[error("the pitch must be 0.1 to 1000 mm: {pitch} was asked for, {nearest} mm would work")]
+    Pitch {
+        /// What was asked for, in mm.
+        pitch: f64,
+        /// The nearest pitch that would work, in mm.
+        nearest: f64,
+    },
+    /// The pattern needs more players.
+    #[error(
+        "{pattern} needs at least {least} players: {players} was asked for, {least} would work"
+    )]
+    FewPlayers {
+        /// The pattern, in words.
+        pattern: &'static str,
+        /// What was asked for.
+        players: u32,
+        /// The fewest that would work.
+        least: u32,
+    },
+    /// The whole track has fewer than three spaces.
+    #[error(
+        "a closed track needs 3 spaces or more in all: with {players} players, at least {least} spaces a player would work, not {spaces}"
+    )]
+    FewSpaces {
+        /// The number of players.
+        players: u32,
+        /// The spaces a player that were asked for.
+        spaces: u32,
+        /// The fewest spaces a player that would work.
+        least: u32,
+    },
+    /// The lobes are too deep, or their depth is negative or not a number.
+    #[error("lobes are 0 to 0.35 deep: {depth} was asked for, {nearest} would work")]
+    LobeDepth {
+        /// What was asked for.
+        depth: f64,
+        /// The nearest depth that would work.
+        nearest: f64,
+    },
+    /// The pattern needs an even number of spaces a player.
+    #[error("{pattern} needs an even number of spaces a player: {spaces} was asked for, {nearest}")]
+    OddSpaces {
+        /// The pattern, in words.
+        pattern: &'static str,
+        /// What was asked for.
+        spaces: u32,
+        /// What would work.
+        nearest: Nearest,
+    },
+    /// The arms' width is even, under 3 or out of range.
+    #[error("arms are an odd number of holes wide, 3 to 399: {across} was asked for, {nearest}")]
+    ArmWidth {
+        /// What was asked for.
+        across: u32,
+        /// What would work.
+        nearest: Nearest,
+    },
+    /// There are too few spaces to go around the end of an arm.
+    #[error(
+        "arms {across} holes wide need at least {least} spaces a player: {spaces} was asked for, {least} would work"
+    )]
+    ShortArms {
+        /// The width of the arms in holes.
+        across: u32,
+        /// What was asked for.
+        spaces: u32,
+        /// The fewest spaces that would work.
+        least: u32,
+    },
+    /// Too many holes in a lane or a pocket.
+    #[error("{what} has at most 60 holes: {holes} were asked for, 60 would work")]
+    ManyHoles {
+        /// The lane or the pocket, in words.
+        what: &'static str,
+        /// What was asked for.
+        holes: u32,
+    },
+    /// The home lane would reach or pass the center.
+    #[error(
+        "the home lane must end short of the center: {holes} holes were asked for, and at most {most} fit; {holes} would fit with the turn-in space more than {needed:.3} mm from the center (it is at {turn_in:.3} mm), or with a pitch under {pitch_under:.3} mm"
+    )]
+    LongLane {
+        /// The home holes that were asked for.
+        holes: u32,
+        /// The most home holes that fit.
+        most: u32,
+        /// How far out the turn-in space lies, in mm.
+        turn_in: f64,
+        /// How far out the turn-in space would have to lie, in mm; it must be farther than this.
+        needed: f64,
+        /// The pitch at which the last hole would meet the center, in mm; it must be less than this.
+        pitch_under: f64,
+    },
+    /// An arc of pocket holes does not fit on a circle so small.
+    #[error(
+        "{holes} pocket holes in an arc need a radius of at least {least:.3} mm: {radius:.3} was asked for"
+    )]
+    TightArc {
+        /// The holes of the pocket.
+        holes: u32,
+        /// What was asked for, in mm.
+        radius: f64,
+        /// The least radius that would work, in mm.
+        least: f64,
+    },
+    /// There is no pocket to place.
+    #[error("a start pocket without holes has no place: give it at least 1 hole")]
+    EmptyPocket,
+    /// A length that must be over zero is not.
+    #[error("{what} must be a length over 0 mm: {value} was asked for")]
+    NotPositive {
+        /// The length, in words.
+        what: &'static str,
+        /// What was asked for, in mm.
+        value: f64,
+    },
+    /// A number that must be finite is not.
+    #[error("{what} must be a plain number: {value} was asked for")]
+    NotFinite {
+        /// The number, in words.
+        what: &'static str,
+        /// What was asked for.
+        value: f64,
+    },
+    /// Sheets that overlap by as much as they print never get anywhere.
+    #[error(
+        "sheets must overlap by less than they print: an overlap of {overlap} mm was asked for, anything from 0 to under {printable} mm would work"
+    )]
+    Overlap {
+        /// What was asked for, in mm.
+        overlap: f64,
+        /// The printable length, in mm.
+        printable: f64,
+    },
+    /// So many sheets that something is mistyped.
+    #[error(
+        "at most {most} sheets go along one side of a template: {length:.1} mm would take more, up to {longest:.1} mm would work"
+    )]
+    ManySheets {
+        /// What was asked for, in mm.
+        length: f64,
+        /// The longest template that would work, in mm.
+        longest: f64,
+        /// The most sheets along one side.
+        most: u32,
+    },
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_message_names_the_rule_and_what_would_work() {
+        let odd = Error::OddSpaces {
+            pattern: "a track of arms",
+            spaces: 13,
+            nearest: Nearest::beside(13, 4, 400),
+        };
+        assert_eq!(
+            odd.to_string(),
+            "a track of arms needs an even number of spaces a player: 13 was asked for, 12 or 14 would work"
+        );
+    }
+
+    #[test]
+    fn nearest_counts_stay_in_their_range() {
+        assert_eq!(Nearest::beside(3, 4, 400).to_string(), "4 would work");
+        assert_eq!(Nearest::beside(0, 3, 399).to_string(), "3 would work");
+        assert_eq!(
+            Nearest::beside(u32::MAX, 3, 399).to_string(),
+            format!("{} would work", u32::MAX - 1)
+        );
+        assert_eq!(Nearest::in_range(30, 1, 24).to_string(), "24 would work");
+        assert_eq!(Nearest::in_range(0, 1, 24).to_string(), "1 would work");
+    }
+}

@@ -1,0 +1,271 @@
+//! Sheets along one side of a tiled template, and the shift that keeps the joints clear of the holes.
+//!
+//! Neighboring sheets overlap, and the joint line runs along the middle of the overlap. The grid of sheets may be
+//! slid as long as it still covers the board; the best shift is found exactly, not by trying steps.
+
+use crate::Error;
+use crate::limits::{check_finite, check_positive};
+
+/// The most sheets along one side: a template of more is a slip of the keyboard.
+pub const MOST_SHEETS: u32 = 1000;
+
+/// Where the grid of sheets begins, and how near a joint comes to a coordinate.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct JointPlan {
+    /// The coordinate (mm) at which the first sheet's printable part begins.
+    pub origin: f64,
+    /// The index of the coordinate nearest any joint line, and its distance (mm) from it; `None` where there is
+    /// no joint or no coordinate.
+    pub nearest: Option<(usize, f64)>,
+}
+
+/// The number of sheets needed along one side of a template.
+///
+/// `length` is the template's, `printable` a sheet's and `overlap` what neighboring sheets share, in mm. A length
+/// that fits exactly is not lost to rounding.
+///
+/// ```
+/// assert_eq!(geometry::sheets_along(500.0, 190.0, 10.0)?, 3);
+/// # Ok::<(), geometry::Error>(())
+/// ```
+///
+/// # Errors
+///
+/// When a length is not over zero, the overlap is negative or not under the printable length, or the sheets would
+/// be more than [`MOST_SHEETS`].
+pub fn sheets_along(length: f64, printable: f64, overlap: f64) -> Result<u32, Error> {
+    check_positive("the template's length", length)?;
+    check_positive("a sheet's printable length", printable)?;
+    if !(0.0 <= overlap && overlap < printable) {
+        return Err(Error::Overlap { overlap, printable });
+    }
+    if length <= printable {
+        return Ok(1);
+    }
+    let step = printable - overlap;
+    let more = ((length - printable) / step - FUZZ).ceil().max(0.0);
+    if more >= f64::from(MOST_SHEETS) {
+        return Err(Error::ManySheets {
+            length,
+            longest: printable + f64::from(MOST_SHEETS - 1) * step,
+            most: MOST_SHEETS,
+        });
+    }
+    Ok(1 + more as u32)
+}
+
+/// The place of the sheet grid whose joint lines stay farthest from all of the coordinates.
+///
+/// The template runs from `lo` to `hi` and takes [`sheets_along`] sheets; joint line j = 1, 2, ... lies at
+/// `origin + j (printable - overlap) + overlap / 2`. Each pair of a coordinate and a joint line forbids one origin;
+/// the best one is the middle of the widest gap between forbidden ones, or an end of the range of origins that
+/// cover the template. Among equally good ones the nearest to the centered grid is taken, then the lower.
+/// It takes time in proportion to m log m for m coordinates.
+///
+/// ```
+/// let plan = geometry::best_joints(&[-100.0, 0.0, 100.0], -120.0, 120.0, 150.0, 10.0)?;
+/// let joint = plan.origin + 140.0 + 5.0;
+/// assert!((joint + 25.0).abs() < 1e-9);
+/// assert_eq!(plan.nearest.map(|(index, _)| index), Some(1));
+/// # Ok::<(), geometry::Error>(())
+/// ```
+///
+/// # Errors
+///
+/// As [`sheets_along`] for a length of `hi - lo`, and when a coordinate is not finite.
+pub fn best_joints(
+    coordinates: &[f64],
+    lo: f64,
+    hi: f64,
+    printable: f64,
+    overlap: f64,
+) -> Result<JointPlan, Error> {
+    let sheets = sheets_along(hi - lo, printable, overlap)?;
+    for coordinate in coordinates {
+        check_finite("a coordinate", *coordinate)?;
+    }
+    let grid = Grid {
+        joints: sheets - 1,
+        step: printable - overlap,
+        half_overlap: overlap / 2.0,
+    };
+    // The range is empty by a rounding where the sheets fit exactly.
+    let first = hi - (f64::from(sheets) * grid.step + overlap);
+    let (first, last) = (first.min(lo), lo);
+    let origin = widest_gap(&grid.forbidden(coordinates, first, last), first, last);
+    Ok(JointPlan {
+        origin,
+        nearest: grid.nearest(coordinates, origin),
+    })
+}
+
+/// Slack in sheets for a length that fits exactly.
+const FUZZ: f64 = 1e-9;
+
+/// Origins whose clearances differ by less than this, in mm, are equally good.
+const TIE: f64 = 1e-9;
+
+/// Joint lines `joints` in number, the first a step and half the overlap after the origin.
+struct Grid {
+    joints: u32,
+    step: f64,
+    half_overlap: f64,
+}
+
+impl Grid {
+    /// The origins at which a joint line meets a coordinate, sorted: all within the range of origins, and for each
+    /// coordinate the next on either side.
+    fn forbidden(&self, coordinates: &[f64], first: f64, last: f64) -> Vec<f64> {
+        let mut origins = Vec::with_capacity(3 * coordinates.len());
+        for coordinate in coordinates {
+            let from = self.joint_at(*coordinate, last);
+            let to = self.joint_at(*coordinate, first) + 1.0;
+            let (mut joint, to) = (from.max(1.0), to.min(f64::from(self.joints)));
+            // Beyond the last line, or short of the first, that line is still the nearest one.
+            joint = joint.min(f64::from(self.joints));
+            while self.joints > 0 && joint <= to.max(1.0) {
+                origins.push(coordinate - self.half_overlap - joint * self.step);
+                joint += 1.0;
+            }
+        }
+        origins.sort_unstable_by(f64::total_cmp);
+        origins
+    }
+
+    /// The number of the last joint line at or before a coordinate, were there lines without end.
+    fn joint_at(&self, coordinate: f64, origin: f64) -> f64 {
+        ((coordinate - origin - self.half_overlap) / self.step).floor()
+    }
+
+    /// The coordinate nearest any joint line, the first of equals.
+    fn nearest(&self, coordinates: &[f64], origin: f64) -> Option<(usize, f64)> {
+        if self.joints == 0 {
+            return None;
+        }
+        let distance = |coordinate: f64| {
+            let joint = (coordinate - origin - self.half_overlap) / self.step;
+            let joint = joint.round().clamp(1.0, f64::from(self.joints));
+            (coordinate - origin - self.half_overlap - joint * self.step).abs()
+        };
+        coordinates
+            .iter()
+            .map(|coordinate| distance(*coordinate))
+            .enumerate()
+            .min_by(|one, other| one.1.total_cmp(&other.1))
+    }
+}
+
+/// The origin from `first` to `last` farthest from all of the sorted forbidden ones.
+fn widest_gap(forbidden: &[f64], first: f64, last: f64) -> f64 {
+    let centered = first + (last - first) / 2.0;
+    let middles = forbidden
+        .windows(2)
+        .filter_map(|pair| match pair {
+            [before, after] => Some(before + (after - before) / 2.0),
+            _ => None,
+        })
+        .filter(|middle| first <= *middle && *middle <= last);
+    let candidates: Vec<(f64, f64)> = [first, last]
+        .into_iter()
+        .chain(middles)
+        .map(|origin| (origin, clearance(forbidden, origin)))
+        .collect();
+    let widest = candidates
+        .iter()
+        .map(|(_, clear)| *clear)
+        .fold(0.0, f64::max);
+    let mut best = centered;
+    // Without a forbidden origin nothing is better than the center.
+    if forbidden.is_empty() {
+        return best;
+    }
+    let mut off = f64::INFINITY;
+    for (origin, clear) in candidates {
+        let away = (origin - centered).abs();
+        let nearer = away < off - TIE || (away < off + TIE && origin < best);
+        if clear >= widest - TIE && nearer {
+            (best, off) = (origin, away);
+        }
+    }
+    best
+}
+
+/// The distance from an origin to the nearest of the sorted forbidden ones.
+fn clearance(forbidden: &[f64], origin: f64) -> f64 {
+    let after = forbidden.partition_point(|other| *other < origin);
+    let to = |index: Option<usize>| {
+        index
+            .and_then(|index| forbidden.get(index))
+            .map_or(f64::INFINITY, |other| (other - origin).abs())
+    };
+    to(Some(after)).min(to(after.checked_sub(1)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use testkit::assert_near;
+
+    #[test]
+    fn sheets_are_counted_without_loss_to_rounding() {
+        // A4 with margins of 10 mm and an overlap of 10 mm, both ways: computed.
+        assert_eq!(sheets_along(500.0, 190.0, 10.0), Ok(3));
+        assert_eq!(sheets_along(500.0, 277.0, 10.0), Ok(2));
+        assert_eq!(sheets_along(190.0, 190.0, 10.0), Ok(1));
+        assert_eq!(sheets_along(190.1, 190.0, 10.0), Ok(2));
+        for sheets in 2..=1000 {
+            let length = 7.3 * 25.4 + f64::from(sheets - 1) * (7.3 * 25.4 - 0.3 * 25.4);
+            assert_eq!(sheets_along(length, 7.3 * 25.4, 0.3 * 25.4), Ok(sheets));
+        }
+    }
+
+    #[test]
+    fn sheets_that_get_nowhere_are_refused() {
+        assert!(matches!(
+            sheets_along(500.0, 190.0, 190.0),
+            Err(Error::Overlap { .. })
+        ));
+        assert!(sheets_along(500.0, 190.0, -1.0).is_err());
+        assert!(sheets_along(500.0, 190.0, f64::NAN).is_err());
+        assert!(sheets_along(f64::INFINITY, 190.0, 10.0).is_err());
+        assert!(sheets_along(0.0, 190.0, 10.0).is_err());
+        assert!(sheets_along(500.0, 0.0, 0.0).is_err());
+        let Err(Error::ManySheets { longest, .. }) = sheets_along(1e9, 190.0, 10.0) else {
+            panic!("five million sheets were accepted");
+        };
+        assert_eq!(sheets_along(longest, 190.0, 10.0), Ok(1000));
+    }
+
+    #[test]
+    fn one_sheet_is_centered_and_has_no_joint() {
+        let plan = best_joints(&[0.0, 5.0], -50.0, 50.0, 190.0, 10.0).unwrap();
+        assert_near!(plan.origin, -95.0, 1e-12);
+        assert_eq!(plan.nearest, None);
+    }
+
+    #[test]
+    fn no_coordinates_leave_the_grid_centered() {
+        let plan = best_joints(&[], -250.0, 250.0, 190.0, 10.0).unwrap();
+        assert_near!(plan.origin, -275.0, 1e-12);
+        assert_eq!(plan.nearest, None);
+    }
+
+    #[test]
+    fn a_joint_goes_midway_between_two_holes() {
+        let plan = best_joints(&[-10.0, 10.0], -100.0, 100.0, 120.0, 20.0).unwrap();
+        assert_near!(plan.origin + 100.0 + 10.0, 0.0, 1e-9);
+        assert_near!(plan.nearest.unwrap().1, 10.0, 1e-9);
+    }
+
+    #[test]
+    fn sheets_that_fit_exactly_leave_no_choice() {
+        let plan = best_joints(&[3.0], -100.0, 100.0, 110.0, 20.0).unwrap();
+        assert_near!(plan.origin, -100.0, 1e-9);
+        assert_near!(plan.nearest.unwrap().1, 3.0, 1e-9);
+    }
+
+    #[test]
+    fn a_coordinate_that_is_not_a_number_is_refused() {
+        assert!(best_joints(&[f64::NAN], -100.0, 100.0, 110.0, 20.0).is_err());
+    }
+}

@@ -1,0 +1,163 @@
+//! The ranges of what a maker may ask for, and the checks that every builder starts with.
+
+use core::ops::RangeInclusive;
+
+use crate::Error;
+use crate::error::Nearest;
+
+/// How many players a board may have.
+pub const PLAYERS: RangeInclusive<u32> = 1..=24;
+/// How many track spaces each player may have.
+pub const SPACES: RangeInclusive<u32> = 1..=400;
+/// The most holes of one home lane or one start pocket.
+pub const MOST_HOLES: u32 = 60;
+/// The pitches that are accepted, in mm.
+pub const PITCH: RangeInclusive<f64> = 0.1..=1000.0;
+/// How deep lobes may be; deeper ones have valleys too narrow to walk in equal chords.
+pub const LOBE_DEPTH: RangeInclusive<f64> = 0.0..=0.35;
+/// How many holes wide arms may be; only odd widths have a middle column for the home lane.
+pub const ARM_WIDTH: RangeInclusive<u32> = 3..=399;
+
+/// Checks players, spaces and pitch against their ranges.
+pub(crate) fn check_track(players: u32, spaces: u32, pitch: f64) -> Result<(), Error> {
+    if !PLAYERS.contains(&players) {
+        let nearest = Nearest::in_range(players, *PLAYERS.start(), *PLAYERS.end());
+        return Err(Error::Players { players, nearest });
+    }
+    if !SPACES.contains(&spaces) {
+        let nearest = Nearest::in_range(spaces, *SPACES.start(), *SPACES.end());
+        return Err(Error::Spaces { spaces, nearest });
+    }
+    check_pitch(pitch)
+}
+
+/// Checks a pitch against its range.
+pub(crate) fn check_pitch(pitch: f64) -> Result<(), Error> {
+    if PITCH.contains(&pitch) {
+        return Ok(());
+    }
+    // A pitch that is not a number lands on the lower end.
+    let nearest = pitch.max(*PITCH.start()).min(*PITCH.end());
+    Err(Error::Pitch { pitch, nearest })
+}
+
+/// Checks that the holes of `what` are not too many.
+pub(crate) fn check_holes(what: &'static str, holes: u32) -> Result<(), Error> {
+    if holes <= MOST_HOLES {
+        Ok(())
+    } else {
+        Err(Error::ManyHoles { what, holes })
+    }
+}
+
+/// Checks that a pattern has players enough.
+pub(crate) fn check_players(pattern: &'static str, players: u32, least: u32) -> Result<(), Error> {
+    if players >= least {
+        Ok(())
+    } else {
+        Err(Error::FewPlayers {
+            pattern,
+            players,
+            least,
+        })
+    }
+}
+
+/// Checks that the whole track has three spaces or more.
+pub(crate) fn check_closed(players: u32, spaces: u32) -> Result<(), Error> {
+    if players * spaces >= 3 {
+        return Ok(());
+    }
+    Err(Error::FewSpaces {
+        players,
+        spaces,
+        least: 3_u32.div_ceil(players.max(1)),
+    })
+}
+
+/// Checks that the spaces a player are even, for a pattern that needs at least `least` of them.
+pub(crate) fn check_even(pattern: &'static str, spaces: u32, least: u32) -> Result<(), Error> {
+    if spaces.is_multiple_of(2) {
+        return Ok(());
+    }
+    Err(Error::OddSpaces {
+        pattern,
+        spaces,
+        nearest: Nearest::beside(spaces, least, *SPACES.end()),
+    })
+}
+
+/// Checks that a number is finite.
+pub(crate) fn check_finite(what: &'static str, value: f64) -> Result<(), Error> {
+    if value.is_finite() {
+        Ok(())
+    } else {
+        Err(Error::NotFinite { what, value })
+    }
+}
+
+/// Checks that a length is finite and over zero.
+pub(crate) fn check_positive(what: &'static str, value: f64) -> Result<(), Error> {
+    check_finite(what, value)?;
+    if value > 0.0 {
+        Ok(())
+    } else {
+        Err(Error::NotPositive { what, value })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_ends_of_the_ranges_are_accepted_and_one_more_is_not() {
+        assert_eq!(check_track(24, 400, 1000.0), Ok(()));
+        assert_eq!(check_track(1, 1, 0.1), Ok(()));
+        assert!(matches!(
+            check_track(25, 400, 20.0),
+            Err(Error::Players { .. })
+        ));
+        assert!(matches!(
+            check_track(0, 400, 20.0),
+            Err(Error::Players { .. })
+        ));
+        assert!(matches!(
+            check_track(24, 401, 20.0),
+            Err(Error::Spaces { .. })
+        ));
+        assert!(matches!(
+            check_holes("a lane", 61),
+            Err(Error::ManyHoles { .. })
+        ));
+    }
+
+    #[test]
+    fn a_pitch_that_is_no_length_is_refused_with_one_that_is() {
+        for (pitch, wanted) in [
+            (f64::NAN, 0.1),
+            (f64::INFINITY, 1000.0),
+            (-5.0, 0.1),
+            (0.0, 0.1),
+        ] {
+            let Err(Error::Pitch { nearest, .. }) = check_pitch(pitch) else {
+                panic!("{pitch} was accepted");
+            };
+            assert_eq!(nearest, wanted);
+        }
+    }
+
+    #[test]
+    fn a_track_of_two_spaces_is_refused_with_the_least_that_closes() {
+        let error = check_closed(2, 1);
+        assert_eq!(
+            error,
+            Err(Error::FewSpaces {
+                players: 2,
+                spaces: 1,
+                least: 2
+            })
+        );
+        assert_eq!(check_closed(3, 1), Ok(()));
+    }
+}
