@@ -1,0 +1,188 @@
+//! What the pointer and the keys do to the view, the selection and the measure.
+
+use board::HoleId;
+use egui::{Context, CursorIcon, EventFilter, Key, PointerButton, Response, Vec2};
+use geometry::Point;
+
+use super::camera::{Camera, Zoom};
+use super::{BoardView, CanvasState, pick};
+
+/// How far an arrow key moves the board over the screen, in points.
+const KEY_PAN: f32 = 48.0;
+/// What one press of plus enlarges by.
+const KEY_ZOOM: f32 = 1.25;
+/// Points of wheel travel that enlarge e-fold.
+const WHEEL_TRAVEL: f32 = 240.0;
+/// How far beside a mouth the pointer still means the hole, in points.
+const SLACK: f64 = 3.0;
+
+/// What the pointer and the keys asked for.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Asked {
+    /// The board point under the pointer.
+    pub pointer: Option<Point>,
+    /// The hole under the pointer.
+    pub pointed: Option<HoleId>,
+    /// A hole to select, or none.
+    pub clicked: Option<Option<HoleId>>,
+}
+
+/// Moves the view and the measure as this frame's input asks; `all` is what fits the whole board.
+pub fn handle(
+    ctx: &Context,
+    response: &Response,
+    view: &BoardView<'_>,
+    state: &mut CanvasState,
+    all: kurbo::Rect,
+) -> Asked {
+    let camera = state.zoom.camera(response.rect, all);
+    start_measure(ctx, response, view, state, camera);
+    let moved = by_keys(ctx, response, by_pointer(ctx, response, state, camera));
+    if moved != camera {
+        state.zoom = Zoom::Free(moved);
+    }
+    if response.has_focus() && ctx.input(|input| input.key_pressed(Key::Num0)) {
+        state.fit();
+    }
+    let mut asked = point(response, view, state.zoom.camera(response.rect, all));
+    follow_measure(ctx, response, state, asked.pointed);
+    if !view.dimmed {
+        asked.clicked = select(ctx, response, view, state, asked.pointed);
+    }
+    if response.double_clicked() && asked.pointed.is_none() {
+        state.fit();
+    }
+    show_cursor(ctx, response, state, asked.pointed);
+    asked
+}
+
+/// A drag from a hole measures where the tool is on or Shift is held.
+fn start_measure(
+    ctx: &Context,
+    response: &Response,
+    view: &BoardView<'_>,
+    state: &mut CanvasState,
+    camera: Camera,
+) {
+    let meant = state.measuring || ctx.input(|input| input.modifiers.shift);
+    if view.dimmed || !meant || !response.drag_started_by(PointerButton::Primary) {
+        return;
+    }
+    // Where the press was: the pointer may have left the hole before it counts as a drag.
+    let origin = ctx.input(|input| input.pointer.press_origin());
+    let from = origin.and_then(|at| {
+        let at = camera.board_from_screen(response.rect, at);
+        pick::hole_at(view.layout, at, SLACK / camera.scale)
+    });
+    state.pulled_from = from.map(|hole| hole.name.id());
+}
+
+/// The wheel zooms about the pointer, a sideways wheel and a drag move the board.
+fn by_pointer(ctx: &Context, response: &Response, state: &CanvasState, camera: Camera) -> Camera {
+    let mut camera = camera;
+    let pans = response.dragged_by(PointerButton::Primary) && state.pulled_from.is_none();
+    if pans || response.dragged_by(PointerButton::Middle) {
+        camera = camera.dragged(response.drag_delta());
+    }
+    let Some(at) = response.hover_pos() else {
+        return camera;
+    };
+    let (wheel, pinch) = ctx.input(|input| (input.smooth_scroll_delta(), input.zoom_delta()));
+    let factor = (wheel.y / WHEEL_TRAVEL).exp() * pinch;
+    if factor != 1.0 {
+        camera = camera.zoomed(response.rect, at, f64::from(factor));
+    }
+    camera.dragged(Vec2::new(wheel.x, 0.0))
+}
+
+/// Arrows move the board, plus and minus zoom about its middle, while the canvas has the focus.
+fn by_keys(ctx: &Context, response: &Response, camera: Camera) -> Camera {
+    if !response.has_focus() {
+        return camera;
+    }
+    let presses = |key: Key| ctx.input(|input| input.num_presses(key)) as f32;
+    let right = presses(Key::ArrowLeft) - presses(Key::ArrowRight);
+    let down = presses(Key::ArrowUp) - presses(Key::ArrowDown);
+    let larger = presses(Key::Plus) + presses(Key::Equals) - presses(Key::Minus);
+    let camera = camera.dragged(Vec2::new(right, down) * KEY_PAN);
+    if larger == 0.0 {
+        return camera;
+    }
+    let factor = f64::from(KEY_ZOOM.powf(larger));
+    camera.zoomed(response.rect, response.rect.center(), factor)
+}
+
+fn point(response: &Response, view: &BoardView<'_>, camera: Camera) -> Asked {
+    let screen = response.hover_pos();
+    let pointer = screen.map(|at| camera.board_from_screen(response.rect, at));
+    let hole = pointer
+        .filter(|_| !view.dimmed)
+        .and_then(|at| pick::hole_at(view.layout, at, SLACK / camera.scale));
+    Asked {
+        pointer,
+        pointed: hole.map(|hole| hole.name.id()),
+        clicked: None,
+    }
+}
+
+/// Keeps the end of a measure on the hole under the pointer; Escape and a click clear it.
+fn follow_measure(ctx: &Context, response: &Response, state: &mut CanvasState, pointed: Option<HoleId>) {
+    if let Some(from) = state.pulled_from {
+        let to = pointed.filter(|to| *to != from);
+        state.measured = to.map(|to| (from, to));
+        if !response.dragged() {
+            state.pulled_from = None;
+        }
+    }
+    let escape = response.has_focus() && ctx.input(|input| input.key_pressed(Key::Escape));
+    if escape || response.clicked() {
+        state.measured = None;
+    }
+}
+
+/// A click selects what is under it; brackets step from hole to hole.
+fn select(
+    ctx: &Context,
+    response: &Response,
+    view: &BoardView<'_>,
+    state: &mut CanvasState,
+    pointed: Option<HoleId>,
+) -> Option<Option<HoleId>> {
+    let (mut steps, pointer_moved) = (0, ctx.input(|input| input.pointer.is_moving()));
+    if response.has_focus() {
+        keep_keys(ctx, response, state);
+        let presses = |key: Key| ctx.input(|input| input.num_presses(key)) as isize;
+        steps = presses(Key::CloseBracket) - presses(Key::OpenBracket);
+    }
+    state.by_keys = steps != 0 || (state.by_keys && !pointer_moved);
+    if response.clicked() {
+        response.request_focus();
+        return Some(pointed);
+    }
+    let next = pick::stepped(view.layout, view.selected, steps);
+    next.filter(|_| steps != 0).map(Some)
+}
+
+/// Tells egui that arrows, and Escape while there is a measure to clear, are not for moving the focus.
+fn keep_keys(ctx: &Context, response: &Response, state: &CanvasState) {
+    let filter = EventFilter {
+        tab: false,
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        escape: state.measured.is_some(),
+    };
+    ctx.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
+}
+
+fn show_cursor(ctx: &Context, response: &Response, state: &CanvasState, pointed: Option<HoleId>) {
+    let icon = match (state.pulled_from, pointed) {
+        (Some(_), _) => CursorIcon::Crosshair,
+        (None, _) if response.dragged() => CursorIcon::Grabbing,
+        (None, Some(_)) if state.measuring => CursorIcon::Crosshair,
+        (None, Some(_)) => CursorIcon::PointingHand,
+        (None, None) => return,
+    };
+    if response.hovered() || response.dragged() {
+        ctx.set_cursor_icon(icon);
+    }
+}

@@ -1,0 +1,196 @@
+//! The board, seen from above: always to scale, always live.
+//!
+//! One plot with one item of our own. The plot does the transform and the clipping; what is in view
+//! ([`camera`]), what the pointer and the keys do ([`input`]) and what is under the pointer ([`pick`]) are
+//! ours, so that everything a frame's input changes is seen in that same frame's picture. Nothing here
+//! works out a length of the trade: it shows what the layout holds.
+
+mod camera;
+mod input;
+mod item;
+mod paint;
+mod palette;
+mod pick;
+mod readout;
+
+use board::{Board, HoleId, HoleName, Layout, Units};
+use egui::{Response, Role, Ui, WidgetInfo};
+use egui_plot::{Plot, PlotUi};
+use geometry::{Angle, Point};
+
+use camera::Zoom;
+use item::BoardItem;
+pub use readout::readout;
+
+/// What there is to show.
+#[derive(Debug, Clone, Copy)]
+pub struct BoardView<'a> {
+    /// The document: blank, center, players.
+    pub board: &'a Board,
+    /// Its holes.
+    pub layout: &'a Layout,
+    /// Its drawing, from which the guides are taken.
+    pub plan: &'a [drawing::Item],
+    /// Printed sheets to lay over the board; none: not shown.
+    pub sheets: &'a [SheetOutline],
+    /// Holes to point out: those a finding is about.
+    pub lit: &'a [HoleId],
+    /// The hole that the panels show.
+    pub selected: Option<HoleId>,
+    /// Whether this is the last board that could be built, and not what the fields say now.
+    pub dimmed: bool,
+    /// The unit of the scale bar and of measured lengths.
+    pub units: Units,
+    /// Whether holes carry their names, where there is room to read them.
+    pub show_names: bool,
+}
+
+/// The part of the board that one printed sheet shows.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SheetOutline {
+    /// That part, in the board frame, mm.
+    pub window: kurbo::Rect,
+    /// What the sheet is called.
+    pub label: String,
+}
+
+/// What the canvas remembers from frame to frame; starts with the whole board in view.
+#[derive(Debug, Clone, Default)]
+pub struct CanvasState {
+    zoom: Zoom,
+    measuring: bool,
+    measured: Option<(HoleId, HoleId)>,
+    /// The hole from which a measure is being pulled.
+    pulled_from: Option<HoleId>,
+    /// Whether the selection was last moved by a key: the readout follows it until the pointer moves.
+    by_keys: bool,
+}
+
+impl CanvasState {
+    /// Brings the whole board into view, and keeps it there while its size changes.
+    pub fn fit(&mut self) {
+        self.zoom = Zoom::Fit;
+    }
+
+    /// Whether a plain drag from hole to hole measures; with Shift it always does.
+    pub fn measuring(&self) -> bool {
+        self.measuring
+    }
+
+    /// Turns the measuring tool on or off; off also clears what was measured.
+    pub fn set_measuring(&mut self, on: bool) {
+        self.measuring = on;
+        if !on {
+            self.measured = None;
+        }
+    }
+}
+
+/// A hole, described for the readout.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Hover {
+    /// Which hole.
+    pub id: HoleId,
+    /// Its name, as written.
+    pub name: HoleName,
+    /// Its center.
+    pub center: Point,
+    /// Its center's distance from the center pin, mm.
+    pub radius: f64,
+    /// Its center's bearing.
+    pub bearing: Angle,
+    /// The neighbor with the least wood between, and that wood, mm; below zero where they meet.
+    pub nearest: Option<(HoleName, f64)>,
+}
+
+/// What was measured between two holes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Measure {
+    /// Where it starts.
+    pub from: HoleName,
+    /// Where it ends.
+    pub to: HoleName,
+    /// From center to center, mm.
+    pub distance: f64,
+    /// Wood between the mouths of the two bores, mm; below zero where they meet.
+    pub web: f64,
+}
+
+/// What the maker points at and asks for.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct CanvasOutput {
+    /// The board point under the pointer.
+    pub pointer: Option<Point>,
+    /// The hole under the pointer; while going from hole to hole by keys, the selected one.
+    pub hover: Option<Hover>,
+    /// A hole to select, by click or by key; `Some(None)`: none, the click was on plain wood.
+    pub clicked: Option<Option<HoleId>>,
+    /// What is being measured, or was measured last.
+    pub measure: Option<Measure>,
+}
+
+/// Draws the board in the space that is left, and tells what is pointed at.
+pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> CanvasOutput {
+    let shown = Plot::new("board plan")
+        .show_axes(false)
+        .show_grid(false)
+        .show_background(false)
+        .show_x(false)
+        .show_y(false)
+        .allow_drag(false)
+        .allow_zoom(false)
+        .allow_scroll(false)
+        .allow_boxed_zoom(false)
+        .allow_axis_zoom_drag(false)
+        .allow_double_click_reset(false)
+        .show(ui, |plot| frame(plot, view, state));
+    describe(&shown.response, view);
+    shown.inner
+}
+
+/// One frame: the input first, then the picture of what it led to.
+fn frame<'a>(
+    plot: &mut PlotUi<'a>,
+    view: &'a BoardView<'a>,
+    state: &mut CanvasState,
+) -> CanvasOutput {
+    let response = plot.response().clone();
+    let all = whole(view);
+    let asked = input::handle(plot.ctx(), &response, view, state, all);
+    plot.set_plot_bounds(state.zoom.camera(response.rect, all).bounds(response.rect));
+    let measure = state
+        .measured
+        .and_then(|ends| pick::measured(view.layout, ends));
+    plot.add(BoardItem::new(view, state, &asked, &response, measure));
+    let told = match asked.clicked {
+        Some(id) if state.by_keys => id,
+        _ if state.by_keys => view.selected,
+        _ => asked.pointed,
+    };
+    CanvasOutput {
+        pointer: asked.pointer,
+        hover: told.and_then(|id| pick::described(view.layout, id)),
+        clicked: asked.clicked,
+        measure,
+    }
+}
+
+/// What must be in view for all of it to be: the board, and every sheet laid over it.
+fn whole(view: &BoardView<'_>) -> kurbo::Rect {
+    let diameter = view.board.blank.diameter;
+    let board = kurbo::Rect::from_center_size(Point::ORIGIN, (diameter, diameter));
+    let windows = view.sheets.iter().map(|sheet| sheet.window);
+    windows.fold(board, |all, window| all.union(window))
+}
+
+/// The plot's node for screen readers, which has no name of its own.
+fn describe(response: &Response, view: &BoardView<'_>) {
+    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, response.enabled(), "Board plan"));
+    let (holes, players) = (view.layout.holes.len(), view.board.players);
+    response.ctx.accesskit_node_builder(response.id, |node| {
+        node.set_description(format!("{holes} holes, {players} players"));
+        if let Some(hole) = view.selected.and_then(|id| view.layout.hole(id)) {
+            node.set_value(hole.name.to_string());
+        }
+    });
+}

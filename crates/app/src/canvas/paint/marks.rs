@@ -1,0 +1,96 @@
+//! What points holes and players out: halos, rings, badges. Never by color alone.
+
+use board::HoleId;
+use egui::{Align2, Pos2, Shape, Stroke, Vec2};
+use geometry::Point;
+
+use super::{Brush, directions, holes};
+use crate::canvas::BoardView;
+use crate::canvas::palette::Palette;
+
+/// Radius of a player's badge, and its middle's distance from the board's edge, in points of the screen.
+const BADGE: (f32, f32) = (11.0, 20.0);
+
+/// The glow under holes that a finding is about.
+pub fn halos(brush: &mut Brush<'_>, view: &BoardView<'_>) {
+    let color = brush.palette.halo;
+    for_each(brush, view, view.lit, |brush, at, radius| {
+        brush.disc(at, radius + 12.0, color);
+    });
+}
+
+/// Rings around holes that are lit, selected or pointed at.
+pub fn rings(brush: &mut Brush<'_>, view: &BoardView<'_>, pointed: Option<HoleId>) {
+    for_each(brush, view, view.lit, lit);
+    for_each(brush, view, view.selected.as_slice(), selected);
+    for_each(brush, view, pointed.as_slice(), |brush, at, radius| {
+        let (hover, contrast) = (brush.palette.hover, brush.palette.casing);
+        brush.ring(at, radius + 1.5, 3.6, contrast);
+        brush.ring(at, radius + 1.5, 2.0, hover);
+    });
+}
+
+/// Each player's number beside the board, on the axis, in the player's color.
+pub fn badges(brush: &mut Brush<'_>, view: &BoardView<'_>) {
+    let reach = view.board.blank.radius() + brush.mm(BADGE.1);
+    let around = brush.length(core::f64::consts::TAU * reach);
+    if around < 2.2 * BADGE.0 * view.board.players as f32 {
+        return;
+    }
+    for (player, sector) in (1..).zip(&view.layout.sectors) {
+        let at = brush.at(sector.place(Point::new(0.0, reach)));
+        if !brush.frame().expand(BADGE.0).contains(at) {
+            continue;
+        }
+        let (color, casing) = (brush.palette.player(player), brush.palette.casing);
+        brush.disc(at, BADGE.0 + 1.0, casing);
+        brush.disc(at, BADGE.0, color);
+        let (text, ink) = (player.to_string(), Palette::on(color));
+        brush.words(at, Align2::CENTER_CENTER, &text, 13.0, ink);
+    }
+}
+
+/// A heavy ring with four ticks.
+fn lit(brush: &mut Brush<'_>, at: Pos2, radius: f32) {
+    let (color, contrast) = (brush.palette.lit, brush.palette.contrast);
+    let around = radius.max(4.0) + 4.0;
+    for (width, longer, color) in [(5.0, 1.0, contrast), (3.0, 0.0, color)] {
+        brush.ring(at, around, width, color);
+        for toward in [(1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)] {
+            let toward = Vec2::new(toward.0, toward.1).normalized();
+            let ends = [around, around + 7.0 + longer].map(|reach| at + toward * reach);
+            brush.line(ends, width, color);
+        }
+    }
+}
+
+/// A dashed ring.
+fn selected(brush: &mut Brush<'_>, at: Pos2, radius: f32) {
+    let (color, contrast) = (brush.palette.selected, brush.palette.contrast);
+    let around = radius + holes::owner_width(radius) + 3.5;
+    brush.ring(at, around, 5.0, contrast);
+    // A whole number of dashes, so that the ring has no seam.
+    let dashes = (around * 0.6).round().max(6.0);
+    let dash = core::f32::consts::TAU * around / dashes;
+    let mut way: Vec<Pos2> = directions(around.max(60.0))
+        .map(|toward| at + toward * around)
+        .collect();
+    way.extend(way.first().copied());
+    let stroke = Stroke::new(2.6, color);
+    for piece in Shape::dashed_line(&way, stroke, 0.62 * dash, 0.38 * dash) {
+        brush.add(piece);
+    }
+}
+
+fn for_each(
+    brush: &mut Brush<'_>,
+    view: &BoardView<'_>,
+    ids: &[HoleId],
+    mark: impl Fn(&mut Brush<'_>, Pos2, f32),
+) {
+    for hole in ids.iter().filter_map(|&id| view.layout.hole(id)) {
+        if let Some((at, radius)) = brush.seen(hole.mouth(), 24.0) {
+            mark(brush, at, radius);
+        }
+    }
+}

@@ -1,0 +1,156 @@
+//! What lies over the board: sheets, a measure, the scale bar.
+
+use board::{HoleId, Units};
+use egui::{Align2, Pos2, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
+use geometry::Point;
+
+use super::Brush;
+use crate::canvas::readout::measure_words;
+use crate::canvas::{BoardView, Measure, SheetOutline};
+
+/// Longest scale bar, in points of the screen.
+const LONGEST_BAR: f32 = 150.0;
+
+/// The outline and the name of every printed sheet.
+pub fn sheets(brush: &mut Brush<'_>, sheets: &[SheetOutline]) {
+    let color = brush.palette.sheet;
+    let place = |brush: &Brush<'_>, sheet: &SheetOutline| {
+        let window = sheet.window;
+        let corners = [(window.x0, window.y0), (window.x1, window.y1)];
+        let [one, other] = corners.map(|(x, y)| brush.at(Point::new(x, y)));
+        Rect::from_two_pos(one, other)
+    };
+    for sheet in sheets {
+        let place = place(brush, sheet);
+        let stroke = Stroke::new(1.2, color);
+        brush.add(Shape::rect_filled(place, 0.0, color.gamma_multiply(0.05)));
+        brush.add(Shape::rect_stroke(place, 0.0, stroke, StrokeKind::Middle));
+    }
+    for sheet in sheets {
+        let place = place(brush, sheet);
+        if place.width() > 40.0 {
+            brush.plate(place.center(), Align2::CENTER_CENTER, &sheet.label, 13.0, color);
+        }
+    }
+}
+
+/// The line of a measure with its words, or its loose end while it is being pulled.
+pub fn measure(
+    brush: &mut Brush<'_>,
+    view: &BoardView<'_>,
+    measure: Option<&Measure>,
+    pulled: Option<(HoleId, Pos2)>,
+) {
+    let center = |id: HoleId| view.layout.hole(id).map(|hole| hole.center);
+    if let Some((from, end)) = pulled
+        && let Some(start) = center(from)
+    {
+        let start = brush.at(start);
+        measure_line(brush, start, end);
+    }
+    let Some(measure) = measure else { return };
+    let ends = (center(measure.from.id()), center(measure.to.id()));
+    let (Some(start), Some(end)) = ends else {
+        return;
+    };
+    let (start, end) = (brush.at(start), brush.at(end));
+    measure_line(brush, start, end);
+    let words = measure_words(measure, view.units);
+    let above = start.lerp(end, 0.5) - vec2(0.0, 12.0);
+    let ink = brush.palette.ink;
+    brush.plate(above, Align2::CENTER_BOTTOM, &words, 13.0, ink);
+}
+
+fn measure_line(brush: &mut Brush<'_>, start: Pos2, end: Pos2) {
+    let (color, contrast) = (brush.palette.selected, brush.palette.contrast);
+    for (width, dot, color) in [(4.5, 4.5, contrast), (2.0, 3.2, color)] {
+        brush.line([start, end], width, color);
+        brush.disc(start, dot, color);
+        brush.disc(end, dot, color);
+    }
+}
+
+/// A bar of a neat length in the lower left corner.
+pub fn scale_bar(brush: &mut Brush<'_>, units: Units) {
+    let (mm, words) = neat_length(brush.mm(LONGEST_BAR), units);
+    let (width, ink) = (brush.length(mm), brush.palette.ink);
+    let frame = brush.frame();
+    let left = pos2(frame.left() + 16.0, frame.bottom() - 16.0);
+    let plate = Rect::from_min_max(
+        left - vec2(8.0, 25.0),
+        left + vec2(width.max(44.0) + 8.0, 8.0),
+    );
+    let chip = brush.palette.chip.gamma_multiply(0.85);
+    brush.add(Shape::rect_filled(plate, 5.0, chip));
+    let right = left + vec2(width, 0.0);
+    brush.line([left, right], 2.0, ink);
+    for (at, tall) in [(left, 6.0), (left.lerp(right, 0.5), 3.5), (right, 6.0)] {
+        brush.line([at, at - vec2(0.0, tall)], 1.5, ink);
+    }
+    brush.words(left - vec2(0.0, 7.0), Align2::LEFT_BOTTOM, &words, 12.0, ink);
+}
+
+/// A thin frame that tells the keys go here.
+pub fn focus(brush: &mut Brush<'_>) {
+    let (frame, color) = (brush.frame(), brush.palette.selected);
+    let stroke = Stroke::new(2.0, color);
+    brush.add(Shape::rect_stroke(frame, 3.0, stroke, StrokeKind::Inside));
+}
+
+/// The longest neat length, in mm and in words, that is no longer than `most` mm.
+fn neat_length(most: f64, units: Units) -> (f64, String) {
+    match units {
+        Units::Mm => {
+            let mm = neat(most);
+            (mm, format!("{mm} mm"))
+        }
+        Units::Inch => {
+            let inches = most / 25.4;
+            let part = [2.0, 4.0, 8.0, 16.0].into_iter().find(|parts| 1.0 / parts <= inches);
+            match part {
+                Some(parts) if inches < 1.0 => (25.4 / parts, format!("1/{parts} in")),
+                _ => {
+                    let inches = neat(inches);
+                    (25.4 * inches, format!("{inches} in"))
+                }
+            }
+        }
+    }
+}
+
+/// The largest of …, 1, 2, 5, 10, 20, … that is no larger than `most`.
+fn neat(most: f64) -> f64 {
+    let mut decade = 0.001;
+    while decade * 10.0 <= most {
+        decade *= 10.0;
+    }
+    let steps = [5.0, 2.0, 1.0].map(|step| (step * decade * 1000.0_f64).round() / 1000.0);
+    steps.into_iter().find(|step| *step <= most).unwrap_or(decade)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn bars_have_neat_lengths() {
+        let words = |most, units| neat_length(most, units).1;
+        assert_eq!(words(137.0, Units::Mm), "100 mm");
+        assert_eq!(words(60.0, Units::Mm), "50 mm");
+        assert_eq!(words(2.5, Units::Mm), "2 mm");
+        assert_eq!(words(0.7, Units::Mm), "0.5 mm");
+        assert_eq!(words(137.0, Units::Inch), "5 in");
+        assert_eq!(words(20.0, Units::Inch), "1/2 in");
+        assert_eq!(words(3.5, Units::Inch), "1/8 in");
+    }
+
+    #[test]
+    fn a_bar_is_never_longer_than_it_may_be() {
+        for units in [Units::Mm, Units::Inch] {
+            for most in [0.7, 2.4, 9.99, 25.4, 33.0, 780.0, 7800.0] {
+                let (mm, words) = neat_length(most, units);
+                assert!(mm <= most && mm > most / 2.6, "{words} for {most}");
+            }
+        }
+    }
+}

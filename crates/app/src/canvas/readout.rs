@@ -1,0 +1,127 @@
+//! What is pointed at, in a line of words.
+
+use board::Units;
+use geometry::{Angle, Point, bearing_of};
+
+use super::{CanvasOutput, Measure};
+
+/// The line for the status bar: the hole under the pointer, or else the place of the pointer on the board,
+/// and after it what is measured; empty if there is nothing to tell.
+pub fn readout(output: &CanvasOutput, units: Units) -> String {
+    let mut parts = Vec::new();
+    if let Some(hole) = &output.hover {
+        parts.push(hole.name.to_string());
+        parts.extend(place(hole.center, hole.radius, hole.bearing, units));
+        if let Some((neighbor, web)) = hole.nearest {
+            parts.push(format!("nearest web {} to {neighbor}", length(web, units)));
+        }
+    } else if let Some(at) = output.pointer {
+        parts.extend(place(at, at.to_vec2().length(), bearing_of(at), units));
+    }
+    parts.extend(output.measure.map(|measure| measure_words(&measure, units)));
+    parts.join("   ")
+}
+
+/// What a measure says beside its line.
+pub fn measure_words(measure: &Measure, units: Units) -> String {
+    let (distance, web) = (length(measure.distance, units), length(measure.web, units));
+    format!("{} – {}  {distance}  web {web}", measure.from, measure.to)
+}
+
+fn place(at: Point, radius: f64, bearing: Angle, units: Units) -> [String; 4] {
+    [
+        format!("x {}", length(at.x, units)),
+        format!("y {}", length(at.y, units)),
+        format!("radius {}", length(radius, units)),
+        // Rounded before it is wrapped, so that 359.96° is 0.0° and not 360.0°.
+        format!("bearing {}°", fixed(rounded_degrees(bearing), 1)),
+    ]
+}
+
+fn rounded_degrees(bearing: Angle) -> f64 {
+    let degrees = (bearing.wrapped().as_degrees() * 10.0).round() / 10.0;
+    if degrees >= 360.0 { 0.0 } else { degrees }
+}
+
+/// A length to a thousandth of a millimetre or a ten-thousandth of an inch.
+fn length(mm: f64, units: Units) -> String {
+    match units {
+        Units::Mm => format!("{} mm", fixed(mm, 3)),
+        Units::Inch => format!("{} in", fixed(mm / 25.4, 4)),
+    }
+}
+
+/// A number with fixed decimals that is never minus zero.
+fn fixed(number: f64, decimals: usize) -> String {
+    let text = format!("{number:.decimals$}");
+    let is_zero = text.trim_start_matches('-').chars().all(|c| c == '0' || c == '.');
+    if is_zero {
+        text.trim_start_matches('-').to_owned()
+    } else {
+        text
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{HoleId, Role};
+    use crate::canvas::Hover;
+
+    fn hover() -> Hover {
+        let name = |role, number| HoleId::new(role, 3, number).named(1);
+        Hover {
+            id: name(Role::Track, 7).id(),
+            name: name(Role::Track, 7),
+            center: Point::new(3.0, -4.0),
+            radius: 5.0,
+            bearing: bearing_of(Point::new(3.0, -4.0)),
+            nearest: Some((name(Role::Home, 1), 4.2)),
+        }
+    }
+
+    #[test]
+    fn a_hole_is_told_by_name_place_and_nearest_web() {
+        let output = CanvasOutput {
+            pointer: Some(Point::new(1.0, 1.0)),
+            hover: Some(hover()),
+            ..CanvasOutput::default()
+        };
+        assert_eq!(
+            readout(&output, Units::Mm),
+            "T3-7   x 3.000 mm   y -4.000 mm   radius 5.000 mm   bearing 143.1°   nearest web 4.200 mm to H3-1"
+        );
+    }
+
+    #[test]
+    fn plain_wood_is_told_by_its_place() {
+        let output = CanvasOutput {
+            pointer: Some(Point::new(-1e-9, 25.4)),
+            ..CanvasOutput::default()
+        };
+        assert_eq!(
+            readout(&output, Units::Inch),
+            "x 0.0000 in   y 1.0000 in   radius 1.0000 in   bearing 0.0°"
+        );
+        assert_eq!(readout(&CanvasOutput::default(), Units::Mm), "");
+    }
+
+    #[test]
+    fn a_measure_comes_last() {
+        let hole = |number| HoleId::new(Role::Track, 1, number).named(2);
+        let measure = Measure {
+            from: hole(1),
+            to: hole(2),
+            distance: 19.0,
+            web: 7.0,
+        };
+        let output = CanvasOutput {
+            measure: Some(measure),
+            ..CanvasOutput::default()
+        };
+        assert_eq!(
+            readout(&output, Units::Mm),
+            "T1-01 – T1-02  19.000 mm  web 7.000 mm"
+        );
+    }
+}
