@@ -1,0 +1,35 @@
+//! Why a file cannot be written.
+
+/// A file cannot be written.
+#[derive(Debug, thiserror::Error)]
+pub enum Error {
+    /// A PDF needs a page.
+    #[error("there is no sheet to write")]
+    NoSheets,
+    /// The paper has no size, or one that the format cannot say.
+    #[error(
+        "sheet {label:?} is {width} x {height} mm, but each side must be over 0 and up to {most} mm"
+    )]
+    SheetSize {
+        /// The sheet's label.
+        label: String,
+        /// Width of the paper in mm.
+        width: f64,
+        /// Height of the paper in mm.
+        height: f64,
+        /// The longest side that can be written, in mm.
+        most: f64,
+    },
+    /// A coordinate, a radius or a size is infinite or not a number.
+    #[error("sheet {label:?} has a part whose place or size is not a number")]
+    NotANumber {
+        /// The sheet's label.
+        label: String,
+    },
+    /// The typeface does not hold what a PDF must embed.
+    #[error("the typeface cannot be embedded: {reason}")]
+    Typeface {
+        /// What is wrong with it.
+        reason: String,
+    },
+}

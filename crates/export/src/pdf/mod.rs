@@ -1,0 +1,220 @@
+//! Sheets as a PDF, one page each, at true size.
+//!
+//! Written for the printer: no page scaling, the tray with the paper of that size, one side of the paper. What
+//! clauses that rests on is in `docs/formats/pdf.md`.
+
+mod content;
+mod fonts;
+mod path;
+
+use drawing::{Item, Layer, Sheet};
+use pdf_writer::{Filter, Finish as _, Name, Pdf, Rect, Ref, Settings, TextStr, writers};
+
+use crate::{Error, check};
+use fonts::Fonts;
+
+/// What a PDF says besides its sheets.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct PdfOptions {
+    /// What the document is called; viewers show it in the title bar.
+    pub title: String,
+    /// The program that the drawing comes from; empty to say nothing.
+    pub creator: String,
+    /// When it was made; without, the same sheets always give the same bytes.
+    pub created: Option<Date>,
+    /// Whether each [`Layer`] in use can be switched on and off in the viewer.
+    pub layers: bool,
+}
+
+/// A day and the time on it, as the maker's clock shows them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Date {
+    /// The year, such as 2026.
+    pub year: u16,
+    /// The month, 1 to 12.
+    pub month: u8,
+    /// The day of the month, from 1.
+    pub day: u8,
+    /// The hour, 0 to 23.
+    pub hour: u8,
+    /// The minute, 0 to 59.
+    pub minute: u8,
+}
+
+/// A PDF of sheets, one page each, in the order given.
+///
+/// # Errors
+///
+/// No sheets; a sheet whose size a page cannot have; a part of a sheet that is not a number.
+pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, Error> {
+    if sheets.is_empty() {
+        return Err(Error::NoSheets);
+    }
+    sheets.iter().try_for_each(check::sheet)?;
+    let mut document = Document::new(sheets, options);
+    let mut fonts = Fonts::new()?;
+    for sheet in sheets {
+        let content = content::page(sheet, options.layers, &mut fonts);
+        document.add_page(sheet, &content);
+    }
+    document.add_pages(fonts)?;
+    document.add_catalog(sheets);
+    document.add_info(options);
+    Ok(document.pdf.finish())
+}
+
+/// How hard to press: 1 to 10; beyond this the file hardly shrinks.
+const LEVEL: u8 = 6;
+
+/// Compressed as `FlateDecode` reads it.
+fn deflate(bytes: &[u8]) -> Vec<u8> {
+    miniz_oxide::deflate::compress_to_vec_zlib(bytes, LEVEL)
+}
+
+/// The file while it is written.
+struct Document {
+    pdf: Pdf,
+    last: Ref,
+    catalog: Ref,
+    tree: Ref,
+    pages: Vec<Ref>,
+    layers: Vec<(Layer, Ref)>,
+}
+
+impl Document {
+    fn new(sheets: &[Sheet], options: &PdfOptions) -> Self {
+        let mut pdf = Pdf::with_settings(Settings { pretty: false });
+        // Of this version are the preferences for printing.
+        pdf.set_version(1, 7);
+        let (catalog, tree) = (Ref::new(1), Ref::new(2));
+        let mut document = Self {
+            pdf,
+            last: tree,
+            catalog,
+            tree,
+            pages: Vec::with_capacity(sheets.len()),
+            layers: Vec::new(),
+        };
+        if options.layers {
+            document.add_layers(sheets);
+        }
+        document
+    }
+
+    fn next(&mut self) -> Ref {
+        self.last.bump()
+    }
+
+    fn add_layers(&mut self, sheets: &[Sheet]) {
+        for layer in Layer::ALL {
+            let belongs = |item: &Item| item.layer == layer;
+            let mut items = sheets
+                .iter()
+                .flat_map(|sheet| sheet.view.items.iter().chain(&sheet.marks));
+            if items.any(belongs) {
+                let id = self.next();
+                let mut group = self.pdf.indirect(id).dict();
+                group.pair(Name(b"Type"), Name(b"OCG"));
+                group.pair(Name(b"Name"), TextStr(layer.id()));
+                group.finish();
+                self.layers.push((layer, id));
+            }
+        }
+    }
+
+    fn add_page(&mut self, sheet: &Sheet, content: &str) {
+        let (page, stream) = (self.next(), self.next());
+        let units = |side: f64| (side * content::UNITS_PER_MM) as f32;
+        let paper = Rect::new(0.0, 0.0, units(sheet.size.width), units(sheet.size.height));
+        self.pdf
+            .page(page)
+            .parent(self.tree)
+            .media_box(paper)
+            .crop_box(paper)
+            .trim_box(paper)
+            .contents(stream);
+        let packed = deflate(content.as_bytes());
+        self.pdf.stream(stream, &packed).filter(Filter::FlateDecode);
+        self.pages.push(page);
+    }
+
+    /// The list of pages, with the resources that all of them share.
+    fn add_pages(&mut self, fonts: Fonts) -> Result<(), Error> {
+        let last = &mut self.last;
+        let fonts = fonts.embed(&mut self.pdf, || last.bump())?;
+        let mut pages = self.pdf.pages(self.tree);
+        let count = i32::try_from(self.pages.len()).unwrap_or(i32::MAX);
+        pages.kids(self.pages.iter().copied()).count(count);
+        let mut resources = pages.resources();
+        if !fonts.is_empty() {
+            let mut dict = resources.fonts();
+            for (name, id) in fonts {
+                dict.pair(Name(name.as_bytes()), id);
+            }
+        }
+        if !self.layers.is_empty() {
+            let mut dict = resources.insert(Name(b"Properties")).dict();
+            for (layer, id) in &self.layers {
+                dict.pair(Name(layer.id().as_bytes()), id);
+            }
+        }
+        Ok(())
+    }
+
+    fn add_catalog(&mut self, sheets: &[Sheet]) {
+        let mut catalog = self.pdf.catalog(self.catalog);
+        catalog.pages(self.tree).lang(TextStr("en"));
+        write_preferences(&mut catalog.viewer_preferences());
+        write_labels(&mut catalog, sheets);
+        if !self.layers.is_empty() {
+            let ids = || self.layers.iter().map(|(_, id)| id);
+            let mut properties = catalog.insert(Name(b"OCProperties")).dict();
+            properties.insert(Name(b"OCGs")).array().items(ids());
+            let mut shown = properties.insert(Name(b"D")).dict();
+            shown.insert(Name(b"Order")).array().items(ids());
+        }
+    }
+
+    fn add_info(&mut self, options: &PdfOptions) {
+        let id = self.next();
+        let mut info = self.pdf.document_info(id);
+        if !options.title.is_empty() {
+            info.title(TextStr(&options.title));
+        }
+        if !options.creator.is_empty() {
+            info.creator(TextStr(&options.creator));
+        }
+        if let Some(date) = options.created {
+            info.creation_date(
+                pdf_writer::Date::new(date.year)
+                    .month(date.month)
+                    .day(date.day)
+                    .hour(date.hour)
+                    .minute(date.minute),
+            );
+        }
+    }
+}
+
+/// How the file wants to be printed (ISO 32000-1:2008, 12.2, Table 150).
+fn write_preferences(preferences: &mut writers::ViewerPreferences<'_>) {
+    preferences.display_doc_title(true);
+    preferences.pair(Name(b"PrintScaling"), Name(b"None"));
+    preferences.pair(Name(b"PickTrayByPDFSize"), true);
+    preferences.pair(Name(b"Duplex"), Name(b"Simplex"));
+    let mut enforce = preferences.insert(Name(b"Enforce")).array();
+    enforce.item(Name(b"PrintScaling"));
+}
+
+/// Each sheet's own label in the viewer's list of pages (ISO 32000-1:2008, 12.4.2).
+fn write_labels(catalog: &mut writers::Catalog<'_>, sheets: &[Sheet]) {
+    let mut labels = catalog.insert(Name(b"PageLabels")).dict();
+    let mut numbers = labels.insert(Name(b"Nums")).array();
+    for (page, sheet) in (0_i32..).zip(sheets) {
+        numbers.item(page);
+        numbers
+            .push()
+            .dict()
+            .pair(Name(b"P"), TextStr(&sheet.label));
+    }
+}

@@ -1,0 +1,295 @@
+//! A sheet as an SVG at true size: one user unit is one millimetre.
+//!
+//! The frame of the file (root, title, clip path, a group a layer) is built with crate `svg`; the many parts
+//! inside a group are appended to one string, as that crate's elements would allocate a dozen times for each
+//! circle. Parts that look alike share a group that says once how.
+
+use drawing::font::{self, Weight};
+use drawing::{Anchor, Arc, Item, Layer, Line, Shape, Sheet, Text};
+use geometry::{Angle, Circle, Point, Vec2, point_at};
+use svg::node::element::{ClipPath, Definitions, Description, Group, Rectangle, Title};
+use svg::node::{Blob, Text as Words};
+
+use crate::{Error, check, number};
+
+/// Places of a coordinate in mm: right within 0.00005 mm.
+const PLACES: usize = 4;
+/// How an area is filled.
+const AREA_FILL: &str = "#d9d9d9";
+/// The name of the clip path.
+const WINDOW: &str = "window";
+
+/// An SVG of one sheet.
+///
+/// # Errors
+///
+/// A sheet whose size a page cannot have; a part of the sheet that is not a number.
+pub fn svg(sheet: &Sheet) -> Result<String, Error> {
+    check::sheet(sheet)?;
+    let clipped = reaches_outside(sheet);
+    let mut document = root(sheet);
+    if clipped {
+        document = document.add(clip_path(sheet));
+    }
+    for layer in Layer::ALL {
+        let body = layer_body(sheet, layer, clipped);
+        if !body.is_empty() {
+            let body = Blob::new(body.trim_end());
+            document = document.add(Group::new().set("id", layer.id()).add(body));
+        }
+    }
+    Ok(document.to_string() + "\n")
+}
+
+fn root(sheet: &Sheet) -> svg::Document {
+    let (width, height) = (short(sheet.size.width), short(sheet.size.height));
+    let about = format!("Full size, {width} x {height} mm; one unit is 1 mm.");
+    // Where the typeface is missing, narrower ones keep names within their measured width.
+    let families = format!("{}, 'Helvetica Neue', Arial, sans-serif", font::FAMILY);
+    svg::Document::new()
+        .set("width", format!("{width}mm"))
+        .set("height", format!("{height}mm"))
+        .set("viewBox", format!("0 0 {width} {height}"))
+        .set("fill", "none")
+        .set("stroke", "#000")
+        .set("font-family", families)
+        .set("role", "img")
+        .add(Title::new(sheet.label.as_str()))
+        .add(Description::new().add(Words::new(about)))
+}
+
+/// Whether something of the board would be drawn outside the window if it were not cut off.
+fn reaches_outside(sheet: &Sheet) -> bool {
+    let view = &sheet.view;
+    view.items.iter().any(|item| {
+        let half = item.line.width() / 2.0;
+        let bounds = item.shape.bounds().inflate(half, half) + view.page_from_board;
+        !view.window.contains_rect(bounds)
+    })
+}
+
+fn clip_path(sheet: &Sheet) -> Definitions {
+    let window = sheet.view.window;
+    let corner = flipped(sheet, Point::new(window.x0, window.y1));
+    let rectangle = Rectangle::new()
+        .set("x", short(corner.x))
+        .set("y", short(corner.y))
+        .set("width", short(window.width()))
+        .set("height", short(window.height()));
+    Definitions::new().add(ClipPath::new().set("id", WINDOW).add(rectangle))
+}
+
+/// All that belongs to a layer: the board's part, cut off at the window if need be, then the marks.
+fn layer_body(sheet: &Sheet, layer: Layer, clipped: bool) -> String {
+    let mut body = Body {
+        sheet,
+        out: String::new(),
+        look: None,
+    };
+    body.items(layer, &sheet.view.items, sheet.view.page_from_board);
+    if clipped && !body.out.is_empty() {
+        body.out
+            .insert_str(0, &format!("<g clip-path=\"url(#{WINDOW})\">\n"));
+        body.out.push_str("</g>\n");
+    }
+    body.items(layer, &sheet.marks, Vec2::ZERO);
+    body.out
+}
+
+/// The one place where y turns over: up on the sheet, down in the file.
+fn flipped(sheet: &Sheet, point: Point) -> Point {
+    Point::new(point.x, sheet.size.height - point.y)
+}
+
+fn short(value: f64) -> String {
+    let mut out = String::new();
+    number::push(&mut out, value, PLACES);
+    out
+}
+
+/// How a part is drawn; neighbors that look alike share a group.
+#[derive(Clone, Copy, PartialEq)]
+enum Look {
+    Stroke(Line),
+    Area,
+    Words(f64, Weight, Anchor),
+}
+
+impl Look {
+    fn of(item: &Item) -> Self {
+        match &item.shape {
+            Shape::Area(_) => Self::Area,
+            Shape::Text(text) => Self::Words(text.size, text.weight, text.anchor),
+            _ => Self::Stroke(item.line),
+        }
+    }
+
+    /// The attributes of a group of this look.
+    fn attributes(self) -> String {
+        match self {
+            Self::Stroke(line) => {
+                let mut out = format!(" stroke-width=\"{}\"", short(line.width()));
+                if !line.dashes().is_empty() {
+                    let dashes: Vec<_> = line.dashes().iter().copied().map(short).collect();
+                    out += &format!(" stroke-dasharray=\"{}\"", dashes.join(" "));
+                }
+                out
+            }
+            Self::Area => format!(" fill=\"{AREA_FILL}\" stroke=\"none\""),
+            Self::Words(size, weight, anchor) => {
+                let anchor = match anchor {
+                    Anchor::Start => "start",
+                    Anchor::Middle => "middle",
+                    Anchor::End => "end",
+                };
+                format!(
+                    " fill=\"#000\" stroke=\"none\" font-size=\"{}\" font-weight=\"{}\" text-anchor=\"{anchor}\"",
+                    short(size),
+                    weight.css(),
+                )
+            }
+        }
+    }
+}
+
+/// The parts of one layer, as text.
+struct Body<'a> {
+    sheet: &'a Sheet,
+    out: String,
+    look: Option<Look>,
+}
+
+impl Body<'_> {
+    fn items(&mut self, layer: Layer, items: &[Item], offset: Vec2) {
+        for item in items.iter().filter(|item| item.layer == layer) {
+            self.enter(Some(Look::of(item)));
+            self.item(item, offset);
+        }
+        self.enter(None);
+    }
+
+    fn enter(&mut self, look: Option<Look>) {
+        if self.look == look {
+            return;
+        }
+        if self.look.is_some() {
+            self.out.push_str("</g>\n");
+        }
+        if let Some(look) = look {
+            self.out.push_str("<g");
+            self.out.push_str(&look.attributes());
+            self.out.push_str(">\n");
+        }
+        self.look = look;
+    }
+
+    fn item(&mut self, item: &Item, offset: Vec2) {
+        match &item.shape {
+            Shape::Circle(circle) => self.circle(*circle + offset),
+            Shape::Arc(arc) => self.arc(*arc, offset),
+            Shape::Line(line) => self.line(line.p0 + offset, line.p1 + offset),
+            Shape::Cross { center, arm } => self.cross(*center + offset, *arm),
+            Shape::Area(corners) => self.area(corners, offset),
+            Shape::Text(text) => self.text(text, offset),
+        }
+    }
+
+    fn circle(&mut self, circle: Circle) {
+        let center = flipped(self.sheet, circle.center);
+        self.attribute("<circle cx=\"", center.x);
+        self.attribute("\" cy=\"", center.y);
+        self.attribute("\" r=\"", circle.radius);
+        self.out.push_str("\"/>\n");
+    }
+
+    /// An arc that comes full circle is one: its two ends would fall together and say nothing of the way around.
+    fn arc(&mut self, arc: Arc, offset: Vec2) {
+        let center = arc.center + offset;
+        let end = arc.start + arc.sweep;
+        let [from, to] = [arc.start, end].map(|at| center + point_at(arc.radius, at).to_vec2());
+        let half = Angle::TURN / 2.0;
+        if arc.sweep > half && short(from.x) == short(to.x) && short(from.y) == short(to.y) {
+            return self.circle(Circle::new(center, arc.radius));
+        }
+        self.pair("<path d=\"M", from);
+        self.attribute("A", arc.radius);
+        self.attribute(" ", arc.radius);
+        // Clockwise on the sheet is clockwise to the eye, which SVG calls positive.
+        self.pair(
+            if arc.sweep > half {
+                " 0 1 1 "
+            } else {
+                " 0 0 1 "
+            },
+            to,
+        );
+        self.out.push_str("\"/>\n");
+    }
+
+    fn line(&mut self, from: Point, to: Point) {
+        let [from, to] = [from, to].map(|end| flipped(self.sheet, end));
+        self.attribute("<line x1=\"", from.x);
+        self.attribute("\" y1=\"", from.y);
+        self.attribute("\" x2=\"", to.x);
+        self.attribute("\" y2=\"", to.y);
+        self.out.push_str("\"/>\n");
+    }
+
+    fn cross(&mut self, center: Point, arm: f64) {
+        let (across, up) = (Vec2::new(arm, 0.0), Vec2::new(0.0, arm));
+        self.pair("<path d=\"M", center - across);
+        self.pair("L", center + across);
+        self.pair("M", center - up);
+        self.pair("L", center + up);
+        self.out.push_str("\"/>\n");
+    }
+
+    fn area(&mut self, corners: &[Point], offset: Vec2) {
+        self.out.push_str("<polygon points=\"");
+        for (index, corner) in corners.iter().enumerate() {
+            self.pair(if index == 0 { "" } else { " " }, *corner + offset);
+        }
+        self.out.push_str("\"/>\n");
+    }
+
+    fn text(&mut self, text: &Text, offset: Vec2) {
+        let at = flipped(self.sheet, text.at + offset);
+        self.attribute("<text x=\"", at.x);
+        self.attribute("\" y=\"", at.y);
+        if text.turn != Angle::ZERO {
+            self.attribute("\" transform=\"rotate(", -text.turn.as_degrees());
+            self.attribute(" ", at.x);
+            self.attribute(" ", at.y);
+            self.out.push(')');
+        }
+        self.out.push_str("\">");
+        push_escaped(&mut self.out, &text.words);
+        self.out.push_str("</text>\n");
+    }
+
+    /// Appends words of markup and a point of the sheet.
+    fn pair(&mut self, before: &str, point: Point) {
+        let point = flipped(self.sheet, point);
+        self.attribute(before, point.x);
+        self.attribute(" ", point.y);
+    }
+
+    /// Appends words of markup and a number.
+    fn attribute(&mut self, before: &str, value: f64) {
+        self.out.push_str(before);
+        number::push(&mut self.out, value, PLACES);
+    }
+}
+
+/// Appends words so that they read as words; what XML cannot hold at all (XML 1.0, 2.2) is left out.
+fn push_escaped(out: &mut String, words: &str) {
+    for letter in words.chars() {
+        match letter {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '\0'..=' ' | '\u{fffe}' | '\u{ffff}' if letter != ' ' => {}
+            _ => out.push(letter),
+        }
+    }
+}
