@@ -69,7 +69,7 @@ mod tests {
         assert_near!(2.0 * ring_radius(2.156, 56), 38.452, 1e-3);
     }
 
-    /// The Engineering ToolBox: chord lengths of a divided circle, radius 1, and its example for radius 3.
+    /// The Engineering `ToolBox`: chord lengths of a divided circle, radius 1, and its example for radius 3.
     #[test]
     fn published_chords_of_the_unit_circle_come_out() {
         let published = [

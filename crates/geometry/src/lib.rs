@@ -13,7 +13,8 @@
 //! * [`Angle`], [`point_at`], [`bearing_of`], [`Sector`]: angles, polar points, a player's frame.
 //! * [`Pattern`], [`track`], [`turn_in`], [`home_lane`]: the track and the home lane of one sector.
 //! * [`reach`]: how large a pattern comes out, to solve a pitch from a size.
-//! * [`PocketShape`], [`pocket`]: the holes of a start pocket.
+//! * [`PocketShape`], [`pocket`]: the holes of a start pocket; [`best_pocket`]: where it has the most wood around it.
+//! * [`smallest_web`], [`close_webs`], [`nearest_webs`]: the wood left between bores.
 //! * [`chord`], [`ring_radius`], [`ring_capacity`]: chords of a divided circle.
 //! * [`sheets_along`], [`best_joints`]: sheets of a tiled template, and joints that stay clear of the holes.
 //! * [`Error`], [`Nearest`]: what cannot be built, and what can; [`PLAYERS`], [`SPACES`], [`MOST_HOLES`],
@@ -29,7 +30,9 @@ mod joints;
 mod limits;
 mod pattern;
 mod pocket;
+mod pocket_place;
 mod sector;
+mod web;
 
 pub use angle::Angle;
 pub use chord::{chord, ring_capacity, ring_radius};
@@ -40,4 +43,6 @@ pub use kurbo::{Circle, Point, Vec2};
 pub use limits::{ARM_WIDTH, LOBE_DEPTH, MOST_HOLES, PITCH, PLAYERS, SPACES};
 pub use pattern::{Pattern, home_lane, track, turn_in};
 pub use pocket::{PocketShape, pocket};
+pub use pocket_place::{PocketPlace, PocketSearch, best_pocket};
 pub use sector::{Sector, bearing_of, point_at};
+pub use web::{Web, close_webs, nearest_webs, smallest_web};
