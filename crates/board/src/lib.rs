@@ -1,1 +1,32 @@
-//! Placeholder.
+//! The document: what the maker decides, and every hole placed from it.
+//!
+//! Frame and units are those of crate `geometry`: millimetres, origin at the center pin, y up, bearings
+//! clockwise from 12 o'clock. Inches exist only where a length is typed or shown ([`Units`]).
+//!
+//! # What is inside
+//!
+//! * [`Board`] and its parts: the document.
+//! * [`layout`]: document → [`Layout`], every hole with its name, place and bore.
+//! * [`HoleId`], [`HoleName`], [`Role`]: what holes are called, and the order they come in.
+//! * [`Edit`]: what was changed by hand, held against a hole's name.
+//! * [`Range`]: what each number may be.
+//!
+//! The crate knows nothing of windows, paths on disk and sizes of paper.
+
+mod bore;
+mod document;
+mod edit;
+mod layout;
+mod name;
+mod range;
+mod serial;
+
+pub use bore::{Bore, Bottom};
+pub use document::{
+    Blank, Board, Bores, Center, CircleJig, Limits, Marking, Paper, Piece, PieceKind, Pocket,
+    Template, Units,
+};
+pub use edit::{Change, Edit};
+pub use layout::{BuildError, Hole, Layout, layout};
+pub use name::{HoleId, HoleName, NameError, Role};
+pub use range::{OutOfRange, Quantity, Range, out_of_range, ranges};

@@ -1,0 +1,374 @@
+//! The document: everything the maker decides about one board.
+
+use geometry::{Pattern, PocketShape};
+use serde::{Deserialize, Serialize};
+
+use crate::serial::{PatternText, PocketShapeText, auto_or_number};
+use crate::{Bore, Bottom, Edit};
+
+/// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Board {
+    /// What the maker calls the board.
+    pub title: String,
+    /// The unit in which lengths are shown.
+    pub units: Units,
+    /// How many play.
+    pub players: u32,
+    /// The shape of the track.
+    #[serde(with = "PatternText")]
+    pub pattern: Pattern,
+    /// Track spaces a player.
+    pub spaces: u32,
+    /// Home-lane holes a player.
+    pub home: u32,
+    /// Start-pocket holes a player.
+    pub start: u32,
+    /// Straight distance between the centers of neighbors along the track.
+    #[serde(rename = "pitch_mm")]
+    pub pitch: f64,
+    /// Bearing of the first player's axis, degrees clockwise from 12 o'clock.
+    #[serde(rename = "rotation_deg")]
+    pub rotation: f64,
+    /// Shape and place of the start pockets.
+    pub pocket: Pocket,
+    /// What is at the center pin.
+    pub center: Center,
+    /// The bores, by role.
+    pub bores: Bores,
+    /// What is played with.
+    pub piece: Piece,
+    /// The wood.
+    pub blank: Blank,
+    /// The jig the circle is cut on.
+    pub jig: CircleJig,
+    /// What the checks hold the board against.
+    pub limits: Limits,
+    /// How the drilling template is drawn and printed.
+    pub template: Template,
+    /// Changes by hand, in the order they were made.
+    pub edits: Vec<Edit>,
+}
+
+/// The unit in which lengths are typed and shown; the document itself is in mm.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum Units {
+    /// Millimetres.
+    #[default]
+    #[serde(rename = "mm")]
+    Mm,
+    /// Inches, with fractions where they fit.
+    #[serde(rename = "in")]
+    Inch,
+}
+
+/// Shape and place of a start pocket; its middle is given from the player's axis and the center pin.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Pocket {
+    /// How its holes stand together.
+    #[serde(with = "PocketShapeText")]
+    pub shape: PocketShape,
+    /// Bearing of its middle from the player's axis, degrees clockwise; none: where the wood is thickest.
+    #[serde(rename = "bearing_deg", with = "auto_or_number")]
+    pub bearing: Option<f64>,
+    /// Distance of its middle from the center pin; none: where the wood is thickest.
+    #[serde(rename = "radius_mm", with = "auto_or_number")]
+    pub radius: Option<f64>,
+}
+
+/// What is at the center pin.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
+pub enum Center {
+    /// No hole.
+    Nothing,
+    /// A hole for the pin of the circle jig.
+    Pivot {
+        /// Its diameter.
+        #[serde(rename = "diameter_mm")]
+        diameter: f64,
+        /// Its depth.
+        #[serde(rename = "depth_mm")]
+        depth: f64,
+    },
+    /// A playing hole, with a smaller pilot for the jig's pin at its middle.
+    Hole {
+        /// The playing hole.
+        bore: Bore,
+        /// Diameter of the pilot.
+        #[serde(rename = "pilot_mm")]
+        pilot: f64,
+    },
+}
+
+impl Center {
+    /// Diameter of the hole that the circle jig's pin goes into, if there is one.
+    pub const fn pilot(&self) -> Option<f64> {
+        match self {
+            Self::Nothing => None,
+            Self::Pivot { diameter, .. } => Some(*diameter),
+            Self::Hole { pilot, .. } => Some(*pilot),
+        }
+    }
+
+    /// The bore drilled there, if there is one.
+    pub const fn bore(&self) -> Option<Bore> {
+        match self {
+            Self::Nothing => None,
+            Self::Pivot { diameter, depth } => Some(Bore {
+                diameter: *diameter,
+                depth: *depth,
+                bottom: Bottom::Flat,
+            }),
+            Self::Hole { bore, .. } => Some(*bore),
+        }
+    }
+}
+
+/// The bores, by role.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Bores {
+    /// Of the track spaces.
+    pub track: Bore,
+    /// Of the home lanes.
+    pub home: Bore,
+    /// Of the start pockets.
+    pub start: Bore,
+}
+
+/// What is played with.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Piece {
+    /// Its kind.
+    pub kind: PieceKind,
+    /// Its largest diameter: of several, measure the largest.
+    #[serde(rename = "diameter_mm")]
+    pub diameter: f64,
+}
+
+/// The kinds of piece.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum PieceKind {
+    /// A marble that rests on the rim of its hole.
+    Marble,
+    /// A peg that stands in its hole.
+    Peg,
+    /// A piece with a magnet that holds on a steel ball set in the hole.
+    Magnet,
+}
+
+impl PieceKind {
+    /// Every kind, in the order lists show them.
+    pub const ALL: [Self; 3] = [Self::Marble, Self::Peg, Self::Magnet];
+
+    /// The words that screens and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Marble => "marbles",
+            Self::Peg => "pegs",
+            Self::Magnet => "magnet pieces",
+        }
+    }
+}
+
+/// The wood, cut round.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Blank {
+    /// Diameter of the finished board.
+    #[serde(rename = "diameter_mm")]
+    pub diameter: f64,
+    /// Thickness of the finished board.
+    #[serde(rename = "thickness_mm")]
+    pub thickness: f64,
+    /// Radius of the roundover along the top edge; 0 for a sharp edge.
+    #[serde(rename = "roundover_mm")]
+    pub roundover: f64,
+}
+
+impl Blank {
+    /// Radius of the board, mm.
+    pub const fn radius(&self) -> f64 {
+        self.diameter / 2.0
+    }
+
+    /// Radius at which the flat top ends and the roundover begins, mm.
+    pub const fn flat_radius(&self) -> f64 {
+        self.radius() - self.roundover
+    }
+}
+
+/// The jig the circle is cut on, turning about a pin.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CircleJig {
+    /// Diameter of its pin.
+    #[serde(rename = "pin_mm")]
+    pub pin: f64,
+}
+
+/// What the checks hold the board against; all are the maker's to set.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Limits {
+    /// Least wood between two bores.
+    #[serde(rename = "web_mm")]
+    pub web: f64,
+    /// Least wood between a bore and the start of the roundover.
+    #[serde(rename = "rim_mm")]
+    pub rim: f64,
+    /// Least gap between two pieces that stand side by side.
+    #[serde(rename = "piece_gap_mm")]
+    pub piece_gap: f64,
+    /// Most play of the jig's pin in its pilot.
+    #[serde(rename = "pin_play_mm")]
+    pub pin_play: f64,
+    /// Most sheets the maker cares to tape together.
+    pub sheets: u32,
+}
+
+/// How the drilling template is drawn and printed.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Template {
+    /// The printer's paper.
+    pub paper: Paper,
+    /// Border that the printer leaves white, on every side.
+    #[serde(rename = "margin_mm")]
+    pub margin: f64,
+    /// How much neighboring sheets share.
+    #[serde(rename = "overlap_mm")]
+    pub overlap: f64,
+    /// What marks a bore.
+    pub marking: Marking,
+    /// Whether holes carry their names.
+    pub names: bool,
+}
+
+/// The printer's paper, by its name in ISO 216 or ANSI/ASME Y14.1, or by its size.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase", deny_unknown_fields)]
+pub enum Paper {
+    /// ISO 216 A4.
+    A4,
+    /// ISO 216 A3.
+    A3,
+    /// ANSI A, letter.
+    Letter,
+    /// Legal.
+    Legal,
+    /// ANSI B, tabloid.
+    Tabloid,
+    /// Any other.
+    Custom {
+        /// Shorter or longer side, as it goes through the printer.
+        #[serde(rename = "width_mm")]
+        width: f64,
+        /// The other side.
+        #[serde(rename = "height_mm")]
+        height: f64,
+    },
+}
+
+/// What marks a bore on the template.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Marking {
+    /// The outline of the bore and a cross at its center.
+    Both,
+    /// The cross alone.
+    Crosses,
+    /// The outline alone.
+    Circles,
+}
+
+impl Marking {
+    /// Every marking, in the order lists show them.
+    pub const ALL: [Self; 3] = [Self::Both, Self::Crosses, Self::Circles];
+
+    /// The words that screens use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Both => "circles and crosses",
+            Self::Crosses => "crosses",
+            Self::Circles => "circles",
+        }
+    }
+}
+
+impl Default for Limits {
+    /// Common practice, no source: 3 mm between bores, 6 mm to the roundover, 2 mm between pieces,
+    /// 0.3 mm of play on the pin, 24 sheets.
+    fn default() -> Self {
+        Self {
+            web: 3.0,
+            rim: 6.0,
+            piece_gap: 2.0,
+            pin_play: 0.3,
+            sheets: 24,
+        }
+    }
+}
+
+impl Default for Template {
+    fn default() -> Self {
+        Self {
+            paper: Paper::A4,
+            margin: 10.0,
+            overlap: 10.0,
+            marking: Marking::Both,
+            names: true,
+        }
+    }
+}
+
+impl Default for Board {
+    /// Six players on a ring for 16 mm marbles: 133 holes with the one at the center.
+    fn default() -> Self {
+        let bore = Bore {
+            diameter: 12.0,
+            depth: 5.0,
+            bottom: Bottom::Forstner,
+        };
+        Self {
+            title: "Untitled board".into(),
+            units: Units::Mm,
+            players: 6,
+            pattern: Pattern::Ring,
+            spaces: 14,
+            home: 4,
+            start: 4,
+            pitch: 19.0,
+            rotation: 0.0,
+            pocket: Pocket {
+                shape: PocketShape::Row,
+                bearing: None,
+                radius: None,
+            },
+            center: Center::Hole { bore, pilot: 6.0 },
+            bores: Bores {
+                track: bore,
+                home: bore,
+                start: bore,
+            },
+            piece: Piece {
+                kind: PieceKind::Marble,
+                diameter: 16.0,
+            },
+            blank: Blank {
+                diameter: 560.0,
+                thickness: 20.0,
+                roundover: 5.0,
+            },
+            jig: CircleJig { pin: 6.0 },
+            limits: Limits::default(),
+            template: Template::default(),
+            edits: Vec::new(),
+        }
+    }
+}

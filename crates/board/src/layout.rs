@@ -1,0 +1,532 @@
+//! Document → every hole placed.
+
+use geometry::{Angle, Circle, PocketSearch, Point, Sector};
+
+use crate::{Board, Bore, Change, Edit, HoleId, HoleName, OutOfRange, Role, out_of_range};
+
+/// A hole as it will be drilled.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Hole {
+    /// What it is called.
+    pub name: HoleName,
+    /// Its center.
+    pub center: Point,
+    /// What is drilled there.
+    pub bore: Bore,
+}
+
+impl Hole {
+    /// The mouth of the bore in the top face.
+    pub const fn mouth(&self) -> Circle {
+        Circle {
+            center: self.center,
+            radius: self.bore.radius(),
+        }
+    }
+}
+
+/// Every hole of a board, placed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Layout {
+    /// The holes, in the order of hole tables: by player, then track, home, start, extra, then number; the
+    /// center hole last.
+    pub holes: Vec<Hole>,
+    /// The players' axes, in order.
+    pub sectors: Vec<Sector>,
+    /// Where the first player's turn-in space lies: distance from the center pin.
+    pub turn_in_radius: f64,
+    /// Where the middles of the start pockets lie, if there are any.
+    pub pocket: Option<PocketSpot>,
+    /// Edits that are about no hole of this board; they wait until there is one.
+    pub idle_edits: Vec<HoleId>,
+}
+
+/// The middle of a start pocket, in a player's frame.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PocketSpot {
+    /// Its bearing from the player's axis.
+    pub bearing: Angle,
+    /// Its distance from the center pin.
+    pub radius: f64,
+}
+
+/// Why a document cannot be laid out.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum BuildError {
+    /// A number is outside its range.
+    #[error(transparent)]
+    Range(#[from] OutOfRange),
+    /// The numbers contradict the pattern.
+    #[error(transparent)]
+    Geometry(#[from] geometry::Error),
+}
+
+impl Layout {
+    /// The hole of this name, if the board has it.
+    pub fn hole(&self, id: HoleId) -> Option<&Hole> {
+        let place = self
+            .holes
+            .binary_search_by_key(&id, |hole| hole.name.id())
+            .ok()?;
+        self.holes.get(place)
+    }
+
+    /// The mouths of all bores, in the order of [`Layout::holes`].
+    pub fn mouths(&self) -> Vec<Circle> {
+        self.holes.iter().map(Hole::mouth).collect()
+    }
+}
+
+/// Places every hole of a board.
+///
+/// # Errors
+/// [`BuildError`] for the first number out of range, or for numbers that contradict the pattern; it names
+/// the rule and the nearest values that work.
+///
+/// ```
+/// use board::{Board, layout};
+/// assert_eq!(layout(&Board::default())?.holes.len(), 133);
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn layout(board: &Board) -> Result<Layout, BuildError> {
+    if let Some(&fault) = out_of_range(board).first() {
+        return Err(fault.into());
+    }
+    let track = geometry::track(board.pattern, board.players, board.spaces, board.pitch)?;
+    let turn_in = geometry::turn_in(board.spaces) as usize;
+    let turn_in_radius = track.get(turn_in - 1).map_or(0.0, |space| space.y);
+    let home = geometry::home_lane(turn_in_radius, board.home, board.pitch)?;
+    let mut plan = Plan {
+        board,
+        spots: Vec::new(),
+    };
+    plan.add_row(Role::Track, &track, board.bores.track);
+    plan.add_row(Role::Home, &home, board.bores.home);
+    plan.add_extras();
+    plan.edit();
+    let pocket = plan.place_pockets()?;
+    Ok(plan.finish(turn_in_radius, pocket))
+}
+
+/// The holes so far, each in its player's frame.
+struct Plan<'a> {
+    board: &'a Board,
+    spots: Vec<Spot>,
+}
+
+#[derive(Clone, Copy)]
+struct Spot {
+    id: HoleId,
+    local: Point,
+    bore: Bore,
+}
+
+impl Plan<'_> {
+    /// Adds the holes of one role, the same for every player.
+    fn add_row(&mut self, role: Role, places: &[Point], bore: Bore) {
+        for player in 1..=self.board.players {
+            let numbered = (1..).zip(places);
+            self.spots.extend(numbered.map(|(number, &local)| Spot {
+                id: HoleId::new(role, player, number),
+                local,
+                bore,
+            }));
+        }
+    }
+
+    fn add_extras(&mut self) {
+        for edit in &self.board.edits {
+            let Change::Add { u, v, bore } = edit.change else {
+                continue;
+            };
+            let players = if edit.mirrored {
+                1..=self.board.players
+            } else {
+                edit.hole.player()..=edit.hole.player()
+            };
+            let players = players.filter(|&player| player <= self.board.players);
+            self.spots.extend(players.map(|player| Spot {
+                id: edit.hole.of_player(player),
+                local: Point::new(u, v),
+                bore,
+            }));
+        }
+    }
+
+    /// Moves, drops and re-bores what the edits ask for, in the order they were made.
+    fn edit(&mut self) {
+        let edits = &self.board.edits;
+        if edits.is_empty() {
+            return;
+        }
+        self.spots.retain_mut(|spot| apply(edits, spot));
+    }
+
+    /// Finds where the pockets go, clear of every other hole, and adds their holes.
+    fn place_pockets(&mut self) -> Result<Option<PocketSpot>, BuildError> {
+        let board = self.board;
+        if board.start == 0 {
+            return Ok(None);
+        }
+        let spot = self.pocket_spot()?;
+        let places = geometry::pocket(
+            board.pocket.shape,
+            board.start,
+            board.pitch,
+            spot.bearing,
+            spot.radius,
+        )?;
+        let before = self.spots.len();
+        self.add_row(Role::Start, &places, board.bores.start);
+        let mut pockets = self.spots.split_off(before);
+        pockets.retain_mut(|spot| apply(&board.edits, spot));
+        self.spots.append(&mut pockets);
+        Ok(Some(spot))
+    }
+
+    fn pocket_spot(&self) -> Result<PocketSpot, BuildError> {
+        let board = self.board;
+        let bearing = board.pocket.bearing.map(Angle::degrees);
+        if let (Some(bearing), Some(radius)) = (bearing, board.pocket.radius) {
+            return Ok(PocketSpot { bearing, radius });
+        }
+        let obstacles = self.obstacles();
+        let found = geometry::best_pocket(&PocketSearch {
+            shape: board.pocket.shape,
+            holes: board.start,
+            pitch: board.pitch,
+            hole_radius: board.bores.start.radius(),
+            players: board.players,
+            bearing,
+            radius: board.pocket.radius,
+            obstacles: &obstacles,
+            edge_radius: board.blank.flat_radius(),
+        })?;
+        Ok(PocketSpot {
+            bearing: found.bearing,
+            radius: found.radius,
+        })
+    }
+
+    /// Every hole but the pockets', as seen with the first player's axis at 12 o'clock.
+    fn obstacles(&self) -> Vec<Circle> {
+        let sectors = sectors(self.board.players, Angle::ZERO);
+        let mut all: Vec<Circle> = self
+            .spots
+            .iter()
+            .filter_map(|spot| Some(Circle::new(place(&sectors, spot)?, spot.bore.radius())))
+            .collect();
+        all.extend(
+            self.board
+                .center
+                .bore()
+                .map(|bore| Circle::new(Point::ORIGIN, bore.radius())),
+        );
+        all
+    }
+
+    fn finish(mut self, turn_in_radius: f64, pocket: Option<PocketSpot>) -> Layout {
+        let board = self.board;
+        let sectors = sectors(board.players, Angle::degrees(board.rotation));
+        if let Some(bore) = board.center.bore() {
+            let mut center = Spot {
+                id: HoleId::CENTER,
+                local: Point::ORIGIN,
+                bore,
+            };
+            if apply(&board.edits, &mut center) {
+                self.spots.push(center);
+            }
+        }
+        self.spots.sort_by_key(|spot| spot.id);
+        let digits = Digits::of(&self.spots);
+        let holes: Vec<Hole> = self
+            .spots
+            .iter()
+            .filter_map(|spot| {
+                Some(Hole {
+                    name: spot.id.named(digits.role(spot.id.role())),
+                    center: place(&sectors, spot)?,
+                    bore: spot.bore,
+                })
+            })
+            .collect();
+        let idle_edits = idle_edits(board);
+        Layout {
+            holes,
+            sectors,
+            turn_in_radius,
+            pocket,
+            idle_edits,
+        }
+    }
+}
+
+/// Applies every edit about a hole; tells whether the hole is still drilled.
+fn apply(edits: &[Edit], spot: &mut Spot) -> bool {
+    let mut drilled = true;
+    for edit in edits.iter().filter(|edit| edit.concerns(spot.id)) {
+        match edit.change {
+            Change::Move { u, v } => spot.local += (u, v),
+            Change::Drop => drilled = false,
+            Change::Bore { bore } => spot.bore = bore,
+            Change::Add { .. } => {}
+        }
+    }
+    drilled
+}
+
+fn sectors(players: u32, rotation: Angle) -> Vec<Sector> {
+    (0..players)
+        .map(|index| Sector::new(index, players, rotation))
+        .collect()
+}
+
+/// The board point of a hole; the center hole lies in the first player's frame.
+fn place(sectors: &[Sector], spot: &Spot) -> Option<Point> {
+    let sector = sectors.get(spot.id.player().max(1) as usize - 1)?;
+    Some(sector.place(spot.local))
+}
+
+/// The edits about holes that the pattern does not have.
+fn idle_edits(board: &Board) -> Vec<HoleId> {
+    let added = |hole: HoleId| {
+        board
+            .edits
+            .iter()
+            .any(|edit| matches!(edit.change, Change::Add { .. }) && edit.concerns(hole))
+    };
+    let on_board = |hole: HoleId| match hole.role() {
+        Role::Track => hole.number() <= board.spaces,
+        Role::Home => hole.number() <= board.home,
+        Role::Start => hole.number() <= board.start,
+        Role::Extra => added(hole),
+        Role::Center => board.center.bore().is_some(),
+    };
+    let idle = |hole: &HoleId| hole.player() > board.players || !on_board(*hole);
+    board
+        .edits
+        .iter()
+        .map(|edit| edit.hole)
+        .filter(idle)
+        .collect()
+}
+
+/// How many digits the widest number of each role has.
+struct Digits {
+    by_role: [u8; Role::ALL.len()],
+}
+
+impl Digits {
+    fn of(spots: &[Spot]) -> Self {
+        let mut by_role = [1; Role::ALL.len()];
+        for spot in spots {
+            let digits = spot.id.number().checked_ilog10().unwrap_or(0) as u8 + 1;
+            if let Some(widest) = by_role.get_mut(spot.id.role() as usize) {
+                *widest = digits.max(*widest);
+            }
+        }
+        Self { by_role }
+    }
+
+    fn role(&self, role: Role) -> u8 {
+        self.by_role.get(role as usize).copied().unwrap_or(1)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Center;
+    use geometry::{Pattern, point_at};
+    use testkit::assert_near;
+
+    const PATTERNS: [Pattern; 4] = [
+        Pattern::Ring,
+        Pattern::Lobes { depth: 0.15 },
+        Pattern::Polygon,
+        Pattern::Arms { across: 3 },
+    ];
+
+    /// Common practice, no source: 6 (14 + 4 + 4) + 1.
+    #[test]
+    fn six_players_make_133_holes_on_every_pattern() {
+        for pattern in PATTERNS {
+            let layout = layout(&Board {
+                pattern,
+                ..Board::default()
+            })
+            .unwrap();
+            assert_eq!(layout.holes.len(), 133, "{pattern:?}");
+        }
+    }
+
+    #[test]
+    fn holes_come_in_table_order_with_padded_names() {
+        let layout = layout(&Board::default()).unwrap();
+        let names: Vec<String> = layout
+            .holes
+            .iter()
+            .map(|hole| hole.name.to_string())
+            .collect();
+        assert_eq!(names[0], "T1-01");
+        assert_eq!(names[13..16], ["T1-14", "H1-1", "H1-2"]);
+        assert_eq!(names[18], "S1-1");
+        assert_eq!(names[22], "T2-01");
+        assert_eq!(names[132], "C");
+        let ids: Vec<HoleId> = layout.holes.iter().map(|hole| hole.name.id()).collect();
+        assert!(ids.is_sorted());
+    }
+
+    #[test]
+    fn every_sector_is_the_first_one_turned() {
+        for pattern in PATTERNS {
+            let layout = layout(&Board {
+                pattern,
+                rotation: 17.0,
+                ..Board::default()
+            })
+            .unwrap();
+            for hole in layout
+                .holes
+                .iter()
+                .filter(|hole| hole.name.id().player() > 1)
+            {
+                let first = layout.hole(hole.name.id().of_player(1)).unwrap();
+                let turn = Angle::turn_part(i64::from(hole.name.id().player()) - 1, 6);
+                let bearing = geometry::bearing_of(first.center) + turn;
+                assert_near!(
+                    hole.center,
+                    point_at(first.center.to_vec2().length(), bearing),
+                    1e-9
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn the_turn_in_space_lies_on_the_axis_and_the_home_lane_a_pitch_inside_it() {
+        let board = Board {
+            rotation: 30.0,
+            ..Board::default()
+        };
+        let layout = layout(&board).unwrap();
+        let turn_in = layout.hole("T2-8".parse().unwrap()).unwrap();
+        assert_near!(
+            geometry::bearing_of(turn_in.center).as_degrees(),
+            90.0,
+            1e-9
+        );
+        let home = layout.hole("H2-1".parse().unwrap()).unwrap();
+        assert_near!(home.center.distance(turn_in.center), board.pitch, 1e-9);
+        assert_near!(
+            layout.turn_in_radius,
+            turn_in.center.to_vec2().length(),
+            1e-9
+        );
+    }
+
+    fn edited(hole: &str, mirrored: bool, change: Change) -> Layout {
+        let edit = Edit {
+            hole: hole.parse().unwrap(),
+            mirrored,
+            change,
+        };
+        layout(&Board {
+            edits: vec![edit],
+            ..Board::default()
+        })
+        .unwrap()
+    }
+
+    #[test]
+    fn a_dropped_hole_is_gone_alone_or_with_its_mirror_images() {
+        assert_eq!(edited("T2-3", false, Change::Drop).holes.len(), 132);
+        assert_eq!(edited("T2-03", true, Change::Drop).holes.len(), 127);
+        assert_eq!(edited("C", true, Change::Drop).holes.len(), 132);
+    }
+
+    #[test]
+    fn a_move_survives_a_change_of_pitch() {
+        let change = Change::Move { u: 2.0, v: -1.0 };
+        let hole: HoleId = "H1-2".parse().unwrap();
+        for pitch in [19.0, 21.0] {
+            let plain = layout(&Board {
+                pitch,
+                ..Board::default()
+            })
+            .unwrap();
+            let edit = Edit {
+                hole,
+                mirrored: false,
+                change,
+            };
+            let moved = layout(&Board {
+                pitch,
+                edits: vec![edit],
+                ..Board::default()
+            })
+            .unwrap();
+            let by = moved.hole(hole).unwrap().center - plain.hole(hole).unwrap().center;
+            assert_near!(by.to_point(), Point::new(2.0, -1.0), 1e-9);
+        }
+    }
+
+    #[test]
+    fn an_added_hole_is_an_extra_in_its_players_frame() {
+        let bore = Board::default().bores.track;
+        let layout = edited(
+            "X2-1",
+            true,
+            Change::Add {
+                u: 0.0,
+                v: 20.0,
+                bore,
+            },
+        );
+        assert_eq!(layout.holes.len(), 139);
+        let hole = layout.hole("X3-1".parse().unwrap()).unwrap();
+        assert_near!(hole.center, point_at(20.0, Angle::degrees(120.0)), 1e-9);
+    }
+
+    #[test]
+    fn an_edit_without_a_hole_waits_and_is_told() {
+        let layout = edited("T9-1", false, Change::Drop);
+        assert_eq!(layout.holes.len(), 133);
+        assert_eq!(layout.idle_edits, ["T9-1".parse().unwrap()]);
+    }
+
+    #[test]
+    fn without_a_center_hole_there_is_no_center_hole() {
+        let layout = layout(&Board {
+            center: Center::Nothing,
+            ..Board::default()
+        })
+        .unwrap();
+        assert!(layout.hole(HoleId::CENTER).is_none());
+    }
+
+    #[test]
+    fn numbers_that_cannot_be_built_are_refused_with_the_rule() {
+        let odd = Board {
+            pattern: Pattern::Arms { across: 3 },
+            spaces: 13,
+            ..Board::default()
+        };
+        let message = layout(&odd).unwrap_err().to_string();
+        assert!(
+            message.contains("12") && message.contains("14"),
+            "{message}"
+        );
+        let long = Board {
+            home: 40,
+            ..Board::default()
+        };
+        assert!(matches!(layout(&long), Err(BuildError::Geometry(_))));
+        let wild = Board {
+            pitch: f64::NAN,
+            ..Board::default()
+        };
+        assert!(matches!(layout(&wild), Err(BuildError::Range(_))));
+    }
+}

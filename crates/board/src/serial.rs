@@ -1,0 +1,67 @@
+//! How types of crate `geometry`, and lengths that may be left to the program, stand in the file.
+
+use geometry::{Pattern, PocketShape};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+/// [`Pattern`] in the file: `{"kind": "lobes", "depth": 0.2}`.
+#[derive(Serialize, Deserialize)]
+#[serde(
+    remote = "Pattern",
+    tag = "kind",
+    rename_all = "lowercase",
+    deny_unknown_fields
+)]
+pub enum PatternText {
+    Ring,
+    Lobes { depth: f64 },
+    Polygon,
+    Arms { across: u32 },
+}
+
+/// [`PocketShape`] in the file: `"row"`.
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "PocketShape", rename_all = "lowercase")]
+pub enum PocketShapeText {
+    Row,
+    Arc,
+    Block,
+    Ring,
+}
+
+/// A number, or the word `"auto"` where the program finds the best.
+pub mod auto_or_number {
+    use super::{Deserialize, Deserializer, Serialize, Serializer};
+
+    #[derive(Serialize, Deserialize)]
+    #[serde(untagged, expecting = "a number or \"auto\"")]
+    enum Text {
+        Number(f64),
+        Word(Auto),
+    }
+
+    #[derive(Serialize, Deserialize)]
+    enum Auto {
+        #[serde(rename = "auto")]
+        Auto,
+    }
+
+    #[allow(
+        clippy::ref_option,
+        clippy::trivially_copy_pass_by_ref,
+        reason = "the signature is serde's"
+    )]
+    pub fn serialize<S: Serializer>(value: &Option<f64>, serializer: S) -> Result<S::Ok, S::Error> {
+        value
+            .map_or(Text::Word(Auto::Auto), Text::Number)
+            .serialize(serializer)
+    }
+
+    pub fn deserialize<'de, D: Deserializer<'de>>(
+        deserializer: D,
+    ) -> Result<Option<f64>, D::Error> {
+        Ok(match Text::deserialize(deserializer)? {
+            Text::Number(number) => Some(number),
+            Text::Word(Auto::Auto) => None,
+        })
+    }
+}
