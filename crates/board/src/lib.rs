@@ -10,6 +10,7 @@
 //! * [`HoleId`], [`HoleName`], [`Role`]: what holes are called, and the order they come in.
 //! * [`Edit`]: what was changed by hand, held against a hole's name.
 //! * [`Range`]: what each number may be.
+//! * [`parse_length`], [`show_length`]: lengths as makers type and read them.
 //!
 //! The crate knows nothing of windows, paths on disk and sizes of paper.
 
@@ -20,6 +21,7 @@ mod layout;
 mod name;
 mod range;
 mod serial;
+mod units;
 
 pub use bore::{Bore, Bottom};
 pub use document::{
@@ -30,3 +32,4 @@ pub use edit::{Change, Edit};
 pub use layout::{BuildError, Hole, Layout, layout};
 pub use name::{HoleId, HoleName, NameError, Role};
 pub use range::{OutOfRange, Quantity, Range, out_of_range, ranges};
+pub use units::{LengthError, parse_length, show_length};
