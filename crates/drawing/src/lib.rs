@@ -11,14 +11,32 @@
 //! # What is inside
 //!
 //! * [`Item`], [`Shape`], [`Layer`], [`Line`], [`Text`]: the parts of a drawing.
+//! * [`plan`]: board and layout → the plan that screen and template share.
+//! * [`tiling`], [`Tiling`], [`paper_size`]: how the plan is cut into sheets of the maker's paper.
+//! * [`tiled_sheets`], [`whole_sheet`]: the sheets, with crosses, bars, key map and title.
 //! * [`Sheet`], [`View`]: one printed page, with the part of the board that it shows.
 //! * [`font`]: the one typeface, its bytes and its measures.
 //!
 //! The crate knows nothing of windows and of file formats.
 
+mod bars;
 pub mod font;
+mod furniture;
 mod item;
+mod joint;
+mod names;
+mod paper;
+mod plan;
+mod quiet;
 mod sheet;
+mod tiled;
+mod tiling;
+mod whole;
 
 pub use item::{Anchor, Arc, Item, Layer, Line, Shape, Text};
-pub use sheet::{Sheet, View};
+pub use paper::{paper_name, paper_size};
+pub use plan::plan;
+pub use sheet::{Sheet, Stamp, View};
+pub use tiled::tiled_sheets;
+pub use tiling::{Tile, Tiling, TilingError, tiling};
+pub use whole::whole_sheet;

@@ -27,3 +27,10 @@ pub struct View {
     /// The items to draw, in the board frame; those that miss the window are left out already.
     pub items: Vec<Item>,
 }
+
+/// What a sheet says of its making that is not in the document.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Stamp {
+    /// The date, as it is to be printed; empty for none.
+    pub date: String,
+}

@@ -1,1 +1,19 @@
-//! Placeholder.
+//! What would go wrong before wood is cut, and what is made: findings and the hole table.
+//!
+//! Frame and units are those of crate `geometry`: millimetres, origin at the center pin, y up.
+//!
+//! # What is inside
+//!
+//! * [`check`]: every [`Finding`] about a board; one rule a file.
+//! * [`figures`]: the few measures that are always in sight.
+//! * [`hole_table`]: every hole with its place and bore, in the order of names.
+//!
+//! The crate knows nothing of windows, sizes of paper and file formats.
+
+mod check;
+mod figures;
+mod hole_table;
+
+pub use check::{Finding, Measure, Rule, Severity, check, stops};
+pub use figures::{Figures, figures};
+pub use hole_table::{HoleRow, HoleTable, hole_table};

@@ -1,0 +1,204 @@
+//! The words and the key map of a tiled sheet, laid into its quietest corners.
+
+use board::{Board, Units, show_length};
+use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
+
+use crate::font::Weight;
+use crate::tiling::Tile;
+use crate::{Anchor, Item, Layer, Line, Shape, Stamp, Text, Tiling, paper_name};
+
+const LABEL: f64 = 8.0;
+const WORDS: f64 = 2.4;
+const LEADING: f64 = 3.6;
+
+/// The room that label, words and key map take.
+pub const ROOM: Size = Size::new(74.0, 34.0);
+/// The room they take where paper is too small for the words.
+pub const SMALL_ROOM: Size = Size::new(24.0, 10.0);
+
+/// The sheet's label, what it is part of, how to print and join it, and the key map, in a block.
+pub fn title_block(
+    board: &Board,
+    tiling: &Tiling,
+    tile: &Tile,
+    stamp: &Stamp,
+    block: Rect,
+) -> Vec<Item> {
+    let mut items = label(tile, Point::new(block.x0, block.y1 - LABEL));
+    if block.height() < ROOM.height {
+        return items;
+    }
+    let place = tiling
+        .tiles
+        .iter()
+        .position(|other| other == tile)
+        .map_or(0, |at| at + 1);
+    let lines = [
+        format!("row {}, column {}", tile.row + 1, tile.column + 1),
+        format!(
+            "sheet {place} of {}, {}",
+            tiling.tiles.len(),
+            paper_name(board.template.paper)
+        ),
+        dated(&board.title, stamp),
+        "Print at 100 %, not fitted.".into(),
+        "Measure both bars first.".into(),
+        joining(tiling).into(),
+    ];
+    let top = Point::new(block.x0, block.y1 - LABEL - LEADING);
+    items.extend(
+        lines
+            .into_iter()
+            .enumerate()
+            .map(|(at, line)| words(top - Vec2::new(0.0, LEADING * at as f64), line)),
+    );
+    let map = Rect::new(
+        block.x1 - 30.0,
+        block.y0 + 1.0,
+        block.x1 - 1.0,
+        block.y1 - 1.0,
+    );
+    items.extend(key_map(board, tiling, tile, map));
+    items
+}
+
+/// Title and date as one line, cut where it would run into the key map.
+fn dated(title: &str, stamp: &Stamp) -> String {
+    let short: String = title.chars().take(26).collect();
+    let title = if short.len() < title.len() {
+        format!("{short}…")
+    } else {
+        short
+    };
+    if stamp.date.is_empty() {
+        title
+    } else {
+        format!("{title}, {}", stamp.date)
+    }
+}
+
+/// The order of assembly.
+fn joining(tiling: &Tiling) -> &'static str {
+    match (tiling.columns, tiling.rows) {
+        (1, 1) => "The whole board is on this sheet.",
+        (1, _) => "Join from the top, cross on cross.",
+        (_, 1) => "Join from the left, cross on cross.",
+        _ => "Join rows from the left, then the rows.",
+    }
+}
+
+fn label(tile: &Tile, at: Point) -> Vec<Item> {
+    let text = Text {
+        weight: Weight::SemiBold,
+        ..Text::level(at, LABEL, Anchor::Start, tile.label())
+    };
+    vec![mark(Line::Dimension, Shape::Text(text))]
+}
+
+fn words(at: Point, line: String) -> Item {
+    mark(
+        Line::Dimension,
+        Shape::Text(Text::level(at, WORDS, Anchor::Start, line)),
+    )
+}
+
+fn mark(line: Line, shape: Shape) -> Item {
+    Item {
+        layer: Layer::Marks,
+        line,
+        shape,
+    }
+}
+
+/// The whole grid, small, with the board's edge and this sheet filled.
+fn key_map(board: &Board, tiling: &Tiling, tile: &Tile, map: Rect) -> Vec<Item> {
+    let all = tiling
+        .tiles
+        .iter()
+        .map(|tile| tile.window)
+        .reduce(|a, b| a.union(b))
+        .unwrap_or(tile.window);
+    let scale = (map.width() / all.width()).min(map.height() / all.height());
+    let to_map = |point: Point| map.center() + (point - all.center()) * scale;
+    let corners = |area: Rect| {
+        [
+            (area.x0, area.y0),
+            (area.x1, area.y0),
+            (area.x1, area.y1),
+            (area.x0, area.y1),
+        ]
+        .map(|corner| to_map(corner.into()))
+    };
+    let mut items = vec![mark(
+        Line::Guide,
+        Shape::Area(corners(tile.window).to_vec()),
+    )];
+    for other in &tiling.tiles {
+        let [a, b, c, d] = corners(other.window.inset(-tiling.overlap / 2.0));
+        items.extend(
+            [(a, b), (b, c), (c, d), (d, a)]
+                .map(|(from, to)| mark(Line::Dimension, Shape::Line(Segment::new(from, to)))),
+        );
+        let middle = to_map(other.window.center()) - Vec2::new(0.0, 0.8);
+        items.push(mark(
+            Line::Dimension,
+            Shape::Text(Text::level(middle, 2.2, Anchor::Middle, other.label())),
+        ));
+    }
+    items.push(mark(
+        Line::Cut,
+        Shape::Circle(Circle::new(
+            to_map(Point::ORIGIN),
+            board.blank.radius() * scale,
+        )),
+    ));
+    items
+}
+
+/// A board's main numbers, as lines of words.
+pub fn summary(board: &Board, holes: usize) -> Vec<String> {
+    let length = |mm| show_length(mm, board.units);
+    let unit = match board.units {
+        Units::Mm => "millimetres",
+        Units::Inch => "inches",
+    };
+    vec![
+        format!(
+            "{} players, {} spaces, {} home and {} start holes each; {holes} holes in all",
+            board.players, board.spaces, board.home, board.start
+        ),
+        format!(
+            "Pitch {}, board Ø {}, thickness {}, roundover {}",
+            length(board.pitch),
+            length(board.blank.diameter),
+            length(board.blank.thickness),
+            length(board.blank.roundover)
+        ),
+        bores(board),
+        format!("Lengths in {unit}; drawn at true size. Measure the bars before drilling."),
+    ]
+}
+
+fn bores(board: &Board) -> String {
+    let bore = |bore: board::Bore| {
+        format!(
+            "Ø {} × {} deep",
+            show_length(bore.diameter, board.units),
+            show_length(bore.depth, board.units)
+        )
+    };
+    let roles = board.bores;
+    if roles.track == roles.home && roles.track == roles.start {
+        return format!(
+            "Bores {}, {}",
+            bore(roles.track),
+            roles.track.bottom.label()
+        );
+    }
+    format!(
+        "Bores: track {}; home {}; start {}",
+        bore(roles.track),
+        bore(roles.home),
+        bore(roles.start)
+    )
+}

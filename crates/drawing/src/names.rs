@@ -1,0 +1,171 @@
+//! Where the holes' names go: beside or inside their bores, never on a cross, a line to drill by or each other.
+//!
+//! Each name tries the inside of its own bore below the cross, then eight places around it, in falling
+//! sizes; the first place that is free is taken. A name that finds no place is left out: the hole table
+//! has it all the same.
+
+use board::{Board, Hole, Layout, Marking};
+use geometry::Point;
+use kurbo::{Rect, Vec2};
+
+use crate::font::{self, Weight};
+use crate::plan::cross_arm;
+use crate::quiet::Boxes;
+use crate::{Anchor, Item, Layer, Line, Shape, Text};
+
+/// Sizes that are tried, largest first, mm.
+const SIZES: [f64; 4] = [2.4, 2.0, 1.7, 1.4];
+/// Clear space kept around a name, mm.
+const CLEAR: f64 = 0.25;
+
+/// Adds the names of all holes that have room for one.
+pub fn place_names(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
+    let mut taken = obstacles(board, layout);
+    let note = items.iter().filter(|item| item.layer == Layer::Names);
+    note.for_each(|item| taken.add(item.shape.bounds()));
+    for hole in &layout.holes {
+        let words = hole.name.to_string();
+        let Some(text) = place(board, hole, &words, &taken) else {
+            continue;
+        };
+        taken.add(text.bounds());
+        items.push(Item {
+            layer: Layer::Names,
+            line: Line::Dimension,
+            shape: Shape::Text(text),
+        });
+    }
+}
+
+/// What a name keeps clear of: every cross, and the outline of every bore as eight small boxes around it.
+fn obstacles(board: &Board, layout: &Layout) -> Boxes {
+    let reach = layout
+        .holes
+        .iter()
+        .map(|hole| hole.bore.diameter)
+        .fold(4.0, f64::max);
+    let mut taken = Boxes::new(reach);
+    for hole in &layout.holes {
+        let arm = cross_arm(hole);
+        for (width, height) in [(arm, CLEAR), (CLEAR, arm)] {
+            taken.add(Rect::from_center_size(
+                hole.center,
+                (2.0 * width, 2.0 * height),
+            ));
+        }
+        if board.template.marking != Marking::Crosses {
+            outline_boxes(hole).for_each(|part| taken.add(part));
+        }
+    }
+    taken
+}
+
+/// The outline of a bore as boxes around pieces of it.
+fn outline_boxes(hole: &Hole) -> impl Iterator<Item = Rect> {
+    const PIECES: i64 = 16;
+    let radius = hole.bore.radius();
+    let point = move |at: i64| {
+        hole.center + geometry::point_at(radius, geometry::Angle::turn_part(at, PIECES)).to_vec2()
+    };
+    (0..PIECES).map(move |at| Rect::from_points(point(at), point(at + 1)))
+}
+
+fn place(board: &Board, hole: &Hole, words: &str, taken: &Boxes) -> Option<Text> {
+    SIZES.iter().find_map(|&size| {
+        let width = font::width(words, size, Weight::Regular);
+        let height = font::FIGURE_HEIGHT * size;
+        inside(hole, width, height)
+            .into_iter()
+            .chain(around(board, hole, width, height))
+            .map(|middle| {
+                let baseline = middle - Vec2::new(0.0, height / 2.0);
+                Text::level(baseline, size, Anchor::Middle, words)
+            })
+            .find(|text| taken.is_free(text.bounds().inflate(CLEAR, CLEAR)))
+    })
+}
+
+/// The middle of a name inside its bore, below the cross, if it fits there.
+fn inside(hole: &Hole, width: f64, height: f64) -> Option<Point> {
+    let top = cross_arm(hole) + 2.0 * CLEAR;
+    let bottom = top + height + font::TAIL * height;
+    let room = hole.bore.radius() - 2.0 * CLEAR;
+    let fits = Vec2::new(width / 2.0, bottom).length() <= room;
+    fits.then(|| hole.center - Vec2::new(0.0, top + height / 2.0))
+}
+
+/// The middles of eight places around a bore, outward from the center pin first.
+fn around(board: &Board, hole: &Hole, width: f64, height: f64) -> impl Iterator<Item = Point> {
+    let outward = geometry::bearing_of(hole.center);
+    let drawn = if board.template.marking == Marking::Crosses {
+        cross_arm(hole)
+    } else {
+        hole.bore.radius()
+    };
+    let radius = drawn.max(cross_arm(hole)) + 2.0 * CLEAR;
+    [0, 8, 1, 15, 2, 14, 4, 12, 6, 10]
+        .into_iter()
+        .map(move |part| {
+            let way =
+                geometry::point_at(1.0, outward + geometry::Angle::turn_part(part, 16)).to_vec2();
+            // The name's own half extent in that direction keeps its box off the circle.
+            let half =
+                way.x.abs() * width / 2.0 + way.y.abs() * (height / 2.0 + font::TAIL * height);
+            hole.center + way * (radius + half)
+        })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan;
+    use board::{Bore, Bores, Bottom, layout};
+
+    fn names_and_crosses(items: &[Item]) -> (Vec<Rect>, Vec<Rect>) {
+        let names = items
+            .iter()
+            .filter(|item| item.layer == Layer::Names)
+            .map(|item| item.shape.bounds());
+        let crosses = items.iter().filter_map(|item| match item.shape {
+            Shape::Cross { center, arm } => Some([
+                Rect::from_center_size(center, (2.0 * arm, 0.0)),
+                Rect::from_center_size(center, (0.0, 2.0 * arm)),
+            ]),
+            _ => None,
+        });
+        (names.collect(), crosses.flatten().collect())
+    }
+
+    #[test]
+    fn names_sit_on_no_cross_and_on_no_other_name() {
+        for diameter in [4.0, 6.35, 12.0, 15.0] {
+            let bore = Bore {
+                diameter,
+                depth: 5.0,
+                bottom: Bottom::Flat,
+            };
+            let board = Board {
+                bores: Bores {
+                    track: bore,
+                    home: bore,
+                    start: bore,
+                },
+                ..Board::default()
+            };
+            let items = plan(&board, &layout(&board).unwrap());
+            let (names, crosses) = names_and_crosses(&items);
+            assert!(names.len() > 120, "{} names at {diameter}", names.len());
+            for (at, name) in names.iter().enumerate() {
+                let meets = |other: &Rect| name.overlaps(*other);
+                assert!(
+                    !crosses.iter().any(meets),
+                    "a name on a cross at {diameter}"
+                );
+                assert!(
+                    !names[at + 1..].iter().any(meets),
+                    "a name on a name at {diameter}"
+                );
+            }
+        }
+    }
+}

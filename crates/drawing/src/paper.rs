@@ -1,0 +1,67 @@
+//! Sizes of paper.
+
+use board::Paper;
+use kurbo::Size;
+
+const INCH: f64 = 25.4;
+
+/// Width and height of a paper, upright, in mm: ISO 216 for the A series, ANSI/ASME Y14.1 and trade sizes
+/// for the inch papers.
+///
+/// ```
+/// use board::Paper;
+/// assert_eq!(drawing::paper_size(Paper::A4), kurbo::Size::new(210.0, 297.0));
+/// ```
+pub fn paper_size(paper: Paper) -> Size {
+    match paper {
+        Paper::A4 => Size::new(210.0, 297.0),
+        Paper::A3 => Size::new(297.0, 420.0),
+        Paper::Letter => Size::new(8.5 * INCH, 11.0 * INCH),
+        Paper::Legal => Size::new(8.5 * INCH, 14.0 * INCH),
+        Paper::Tabloid => Size::new(11.0 * INCH, 17.0 * INCH),
+        Paper::Custom { width, height } => Size::new(width, height),
+    }
+}
+
+/// What a paper is called on screens and sheets.
+pub const fn paper_name(paper: Paper) -> &'static str {
+    match paper {
+        Paper::A4 => "A4",
+        Paper::A3 => "A3",
+        Paper::Letter => "Letter",
+        Paper::Legal => "Legal",
+        Paper::Tabloid => "Tabloid",
+        Paper::Custom { .. } => "custom paper",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use testkit::assert_near;
+
+    /// ISO 216: the next size's long side is this one's short side.
+    #[test]
+    fn an_a3_is_two_a4() {
+        assert_eq!(paper_size(Paper::A3).width, paper_size(Paper::A4).height);
+        assert_eq!(
+            paper_size(Paper::A3).height,
+            2.0 * paper_size(Paper::A4).width
+        );
+    }
+
+    /// ASME Y14.1: ANSI B is two of ANSI A.
+    #[test]
+    fn a_tabloid_is_two_letters() {
+        assert_near!(
+            paper_size(Paper::Tabloid).width,
+            paper_size(Paper::Letter).height,
+            1e-9
+        );
+        assert_near!(
+            paper_size(Paper::Tabloid).height,
+            2.0 * paper_size(Paper::Letter).width,
+            1e-9
+        );
+    }
+}

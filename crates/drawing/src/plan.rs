@@ -1,0 +1,188 @@
+//! Board and layout → the plan: what screen, template and machine drawing share.
+
+use board::{Board, Center, Hole, Layout, Marking, Role, show_length};
+use geometry::point_at;
+use kurbo::{Circle, Line as Segment, Point};
+
+use crate::names::place_names;
+use crate::{Anchor, Item, Layer, Line, Shape, Text};
+
+/// Longest arm of a drilling cross, mm.
+const LONGEST_ARM: f64 = 2.5;
+/// Shortest arm of a drilling cross, mm: enough to set a point by under a loupe.
+const SHORTEST_ARM: f64 = 1.2;
+/// Arm of the cross at the center pin, mm.
+const PIN_ARM: f64 = 12.0;
+
+/// The plan of a board: edge, guides, bores and names, in the board frame.
+///
+/// Bores are marked as the document's template asks: by outline, by cross, or by both.
+pub fn plan(board: &Board, layout: &Layout) -> Vec<Item> {
+    let mut items = Vec::with_capacity(3 * layout.holes.len() + 32);
+    edge(board, &mut items);
+    guides(board, layout, &mut items);
+    for hole in &layout.holes {
+        bore(board, hole, &mut items);
+    }
+    center_pin(board, &mut items);
+    if board.template.names {
+        place_names(board, layout, &mut items);
+    }
+    items
+}
+
+/// The layer that holes of a role belong to.
+pub(crate) const fn layer(role: Role) -> Layer {
+    match role {
+        Role::Track => Layer::Track,
+        Role::Home => Layer::Home,
+        Role::Start => Layer::Start,
+        Role::Extra => Layer::Extra,
+        Role::Center => Layer::Center,
+    }
+}
+
+/// Half the length of the cross that marks a bore, mm.
+pub(crate) fn cross_arm(hole: &Hole) -> f64 {
+    if hole.name.id().role() == Role::Center {
+        return PIN_ARM;
+    }
+    (0.4 * hole.bore.radius()).clamp(SHORTEST_ARM, LONGEST_ARM)
+}
+
+fn edge(board: &Board, items: &mut Vec<Item>) {
+    let circle = |radius| Shape::Circle(Circle::new(Point::ORIGIN, radius));
+    items.push(Item {
+        layer: Layer::Edge,
+        line: Line::Cut,
+        shape: circle(board.blank.radius()),
+    });
+    let flat = board.blank.flat_radius();
+    if board.blank.roundover > 0.0 && flat > 0.0 {
+        items.push(Item {
+            layer: Layer::Edge,
+            line: Line::Guide,
+            shape: circle(flat),
+        });
+    }
+}
+
+/// Sector axes out to the edge, and circles through the turn-in spaces and the home lanes.
+fn guides(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
+    let mut guide = |shape| {
+        items.push(Item {
+            layer: Layer::Guides,
+            line: Line::Guide,
+            shape,
+        });
+    };
+    for sector in &layout.sectors {
+        let rim = point_at(board.blank.radius(), sector.axis());
+        guide(Shape::Line(Segment::new(Point::ORIGIN, rim)));
+    }
+    let lane = (0..=board.home).map(|hole| layout.turn_in_radius - f64::from(hole) * board.pitch);
+    for radius in lane.filter(|&radius| radius > 0.0) {
+        guide(Shape::Circle(Circle::new(Point::ORIGIN, radius)));
+    }
+}
+
+fn bore(board: &Board, hole: &Hole, items: &mut Vec<Item>) {
+    let layer = layer(hole.name.id().role());
+    let marking = board.template.marking;
+    if marking != Marking::Crosses {
+        items.push(Item {
+            layer,
+            line: Line::Drill,
+            shape: Shape::Circle(hole.mouth()),
+        });
+    }
+    let at_pin = layer == Layer::Center;
+    if marking != Marking::Circles && !at_pin {
+        let shape = Shape::Cross {
+            center: hole.center,
+            arm: cross_arm(hole),
+        };
+        items.push(Item {
+            layer,
+            line: Line::Drill,
+            shape,
+        });
+    }
+}
+
+/// The cross at the center pin, and the pilot with its size.
+fn center_pin(board: &Board, items: &mut Vec<Item>) {
+    let mut mark = |shape| {
+        items.push(Item {
+            layer: Layer::Center,
+            line: Line::Drill,
+            shape,
+        });
+    };
+    mark(Shape::Cross {
+        center: Point::ORIGIN,
+        arm: PIN_ARM,
+    });
+    let Some(pilot) = board.center.pilot() else {
+        return;
+    };
+    if matches!(board.center, Center::Hole { .. }) {
+        mark(Shape::Circle(Circle::new(Point::ORIGIN, pilot / 2.0)));
+    }
+    let clear = board.center.bore().map_or(pilot, |bore| bore.diameter) / 2.0;
+    let words = format!("pilot Ø {}", show_length(pilot, board.units));
+    let at = Point::new(1.0, -clear.max(PIN_ARM * 0.6) - 2.0);
+    let text = Text::level(at, PILOT_NOTE, Anchor::Start, words);
+    items.push(Item {
+        layer: Layer::Names,
+        line: Line::Dimension,
+        shape: Shape::Text(text),
+    });
+}
+
+/// Size of the note beside the pilot, mm.
+const PILOT_NOTE: f64 = 2.0;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::layout;
+
+    fn count(items: &[Item], layer: Layer, wanted: fn(&Shape) -> bool) -> usize {
+        items
+            .iter()
+            .filter(|item| item.layer == layer && wanted(&item.shape))
+            .count()
+    }
+
+    fn circle(shape: &Shape) -> bool {
+        matches!(shape, Shape::Circle(_))
+    }
+
+    fn cross(shape: &Shape) -> bool {
+        matches!(shape, Shape::Cross { .. })
+    }
+
+    #[test]
+    fn every_bore_is_marked_on_the_layer_of_its_role() {
+        let board = Board::default();
+        let items = plan(&board, &layout(&board).unwrap());
+        assert_eq!(count(&items, Layer::Track, circle), 84);
+        assert_eq!(count(&items, Layer::Track, cross), 84);
+        assert_eq!(count(&items, Layer::Home, circle), 24);
+        assert_eq!(count(&items, Layer::Start, cross), 24);
+        assert_eq!(count(&items, Layer::Center, circle), 2);
+        assert_eq!(count(&items, Layer::Center, cross), 1);
+    }
+
+    #[test]
+    fn the_marking_is_the_makers() {
+        let mut board = Board::default();
+        board.template.marking = Marking::Crosses;
+        let crosses = plan(&board, &layout(&board).unwrap());
+        assert_eq!(count(&crosses, Layer::Track, circle), 0);
+        board.template.marking = Marking::Circles;
+        let circles = plan(&board, &layout(&board).unwrap());
+        assert_eq!(count(&circles, Layer::Track, cross), 0);
+    }
+}

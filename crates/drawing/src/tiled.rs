@@ -1,0 +1,254 @@
+//! The tiled template: one sheet for each tile, with crosses on every joint.
+
+use board::{Board, Layout};
+use kurbo::{Point, Rect, Vec2};
+
+use crate::bars::{Bar, longest_bar};
+use crate::furniture::{ROOM, SMALL_ROOM, title_block};
+use crate::joint::{Joint, joints};
+use crate::quiet::{Boxes, Quiet};
+use crate::tiling::Tile;
+use crate::{Item, Shape, Sheet, Stamp, Tiling, View, plan};
+
+/// The sheets of a tiled template, row by row from the top left.
+pub fn tiled_sheets(board: &Board, layout: &Layout, tiling: &Tiling, stamp: &Stamp) -> Vec<Sheet> {
+    let plan = plan(board, layout);
+    let joints = joints(tiling, &mouths(layout));
+    let make = |(index, tile)| {
+        let items = shown(&plan, index, tile, &joints);
+        let printable = tiling.printable();
+        let page_from_board = printable.origin() - tile.window.origin();
+        let marks = furniture(board, tiling, tile, stamp, &items, page_from_board);
+        let view = View {
+            window: printable,
+            page_from_board,
+            items,
+        };
+        Sheet {
+            size: tiling.paper,
+            label: tile.label(),
+            view,
+            marks,
+        }
+    };
+    tiling.tiles.iter().enumerate().map(make).collect()
+}
+
+fn mouths(layout: &Layout) -> Boxes {
+    let mut boxes = Boxes::new(20.0);
+    for hole in &layout.holes {
+        let side = hole.bore.diameter;
+        boxes.add(Rect::from_center_size(hole.center, (side, side)));
+    }
+    boxes
+}
+
+/// The parts of the plan and the joint marks that a tile shows.
+fn shown(plan: &[Item], index: usize, tile: &Tile, joints: &[Joint]) -> Vec<Item> {
+    let marks = joints
+        .iter()
+        .filter(|joint| joint.tiles.contains(&index))
+        .flat_map(|joint| &joint.marks);
+    let visible = |item: &&Item| touches(&item.shape, tile.window);
+    plan.iter().chain(marks).filter(visible).cloned().collect()
+}
+
+/// Whether any of a shape's line can lie in a window; it may say yes for a near miss.
+fn touches(shape: &Shape, window: Rect) -> bool {
+    let bounds = shape.bounds();
+    let meets = bounds.x0 <= window.x1
+        && bounds.x1 >= window.x0
+        && bounds.y0 <= window.y1
+        && bounds.y1 >= window.y0;
+    match shape {
+        Shape::Circle(circle) => {
+            meets
+                && farthest(window, circle.center) >= circle.radius
+                && nearest(window, circle.center) <= circle.radius
+        }
+        _ => meets,
+    }
+}
+
+fn nearest(window: Rect, from: Point) -> f64 {
+    Point::new(
+        from.x.clamp(window.x0, window.x1),
+        from.y.clamp(window.y0, window.y1),
+    )
+    .distance(from)
+}
+
+fn farthest(window: Rect, from: Point) -> f64 {
+    let away = |low: f64, high: f64, at: f64| (at - low).abs().max((high - at).abs());
+    Vec2::new(
+        away(window.x0, window.x1, from.x),
+        away(window.y0, window.y1, from.y),
+    )
+    .length()
+}
+
+/// Bars and title block in the quietest places of a page, in the page frame.
+fn furniture(
+    board: &Board,
+    tiling: &Tiling,
+    tile: &Tile,
+    stamp: &Stamp,
+    items: &[Item],
+    page_from_board: Vec2,
+) -> Vec<Item> {
+    let page = tiling.printable().inset(-1.0);
+    let mut quiet = Quiet::new(page);
+    for item in items {
+        busy(&mut quiet, &item.shape, page_from_board);
+    }
+    let mut marks = Vec::new();
+    let corner = Point::new(page.x0, page.y1);
+    if let Some(block) = quiet
+        .take(ROOM, corner)
+        .or_else(|| quiet.take(SMALL_ROOM, corner))
+    {
+        marks.extend(title_block(board, tiling, tile, stamp, block));
+    }
+    marks.extend(bar(&mut quiet, page, longest_bar(page.width()), false));
+    marks.extend(bar(&mut quiet, page, longest_bar(page.height()), true));
+    marks
+}
+
+fn bar(quiet: &mut Quiet, page: Rect, bar: Option<Bar>, upright: bool) -> Vec<Item> {
+    let Some(bar) = bar else { return Vec::new() };
+    let room = bar.room();
+    let room = if upright {
+        kurbo::Size::new(room.height, room.width)
+    } else {
+        room
+    };
+    let Some(block) = quiet.take(room, page.origin()) else {
+        return Vec::new();
+    };
+    if upright {
+        bar.upright(block.origin())
+    } else {
+        bar.level(block.origin())
+    }
+}
+
+/// Marks what a shape covers as busy: small shapes by their box, lines and large circles along their course.
+fn busy(quiet: &mut Quiet, shape: &Shape, page_from_board: Vec2) {
+    match shape {
+        Shape::Circle(circle) if circle.radius > 25.0 => {
+            let steps = (circle.radius as i64).max(16);
+            for step in 0..steps {
+                let way =
+                    geometry::point_at(circle.radius, geometry::Angle::turn_part(step, steps))
+                        .to_vec2();
+                quiet.add(Rect::from_center_size(
+                    circle.center + way + page_from_board,
+                    (1.0, 1.0),
+                ));
+            }
+        }
+        Shape::Line(line) => {
+            let steps = ((line.p1 - line.p0).length() / 2.0) as u32 + 1;
+            for step in 0..=steps {
+                let at = line.p0.lerp(line.p1, f64::from(step) / f64::from(steps));
+                quiet.add(Rect::from_center_size(at + page_from_board, (0.5, 0.5)));
+            }
+        }
+        // Whatever is drilled by or read weighs more than a guide that runs below.
+        _ => (0..8).for_each(|_| quiet.add(shape.bounds() + page_from_board)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Layer, tiling};
+    use board::layout;
+    use std::collections::BTreeMap;
+
+    fn sheets_of(board: &Board) -> Vec<Sheet> {
+        let holes = layout(board).unwrap();
+        tiled_sheets(
+            board,
+            &holes,
+            &tiling(board, &holes).unwrap(),
+            &Stamp::default(),
+        )
+    }
+
+    #[test]
+    fn every_bore_is_whole_on_some_sheet_or_shared_across_a_joint() {
+        let board = Board::default();
+        let holes = layout(&board).unwrap();
+        let sheets = sheets_of(&board);
+        for hole in &holes.holes {
+            let on = |sheet: &Sheet| {
+                sheet
+                    .view
+                    .window
+                    .contains(hole.center + sheet.view.page_from_board)
+            };
+            assert!(sheets.iter().any(on), "{} is on no sheet", hole.name);
+        }
+    }
+
+    #[test]
+    fn each_joint_has_two_crosses_and_both_sheets_carry_them() {
+        let mut seen: BTreeMap<String, usize> = BTreeMap::new();
+        for sheet in sheets_of(&Board::default()) {
+            let names = sheet
+                .view
+                .items
+                .iter()
+                .filter(|item| item.layer == Layer::Marks);
+            for item in names {
+                if let Shape::Text(text) = &item.shape {
+                    let at = text.at + sheet.view.page_from_board;
+                    assert!(
+                        sheet.view.window.contains(at),
+                        "{} is off its sheet",
+                        text.words
+                    );
+                    *seen.entry(text.words.clone()).or_default() += 1;
+                }
+            }
+        }
+        assert!(seen.len() >= 2 * 7, "{seen:?}");
+        assert!(seen.values().all(|&sheets| sheets == 2), "{seen:?}");
+        for name in seen.keys().filter(|name| name.ends_with('a')) {
+            assert!(seen.contains_key(&name.replace('a', "b")));
+        }
+    }
+
+    #[test]
+    fn every_sheet_has_bars_both_ways_and_a_label() {
+        for sheet in sheets_of(&Board::default()) {
+            let words: Vec<&str> = sheet
+                .marks
+                .iter()
+                .filter_map(|item| match &item.shape {
+                    Shape::Text(text) => Some(text.words.as_str()),
+                    _ => None,
+                })
+                .collect();
+            assert_eq!(
+                words.iter().filter(|words| **words == "100 mm").count(),
+                2,
+                "{words:?}"
+            );
+            assert_eq!(words.iter().filter(|words| **words == "4 in").count(), 2);
+            assert!(words.contains(&sheet.label.as_str()));
+            for item in &sheet.marks {
+                let page = sheet
+                    .size
+                    .to_rect()
+                    .inset(-board::Template::default().margin + 1.0);
+                assert!(
+                    page.contains_rect(item.shape.bounds()),
+                    "{:?} leaves the page",
+                    item.shape
+                );
+            }
+        }
+    }
+}

@@ -1,0 +1,346 @@
+//! How a plan is cut into sheets of the maker's paper.
+//!
+//! Sheets share an overlap with each neighbor; the joint line runs along its middle. The grid of sheets is
+//! shifted as far as its slack allows, so that no bore center lies on a joint.
+
+use board::{Board, HoleName, Layout};
+use geometry::{best_joints, sheets_along};
+use kurbo::{Point, Rect, Size};
+
+use crate::paper_size;
+
+/// A plan cut into sheets.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tiling {
+    /// The paper as it goes through the printer, turned the better way.
+    pub paper: Size,
+    /// Border that stays white, mm.
+    pub margin: f64,
+    /// What neighboring sheets share, mm.
+    pub overlap: f64,
+    /// Sheets side by side.
+    pub columns: u32,
+    /// Sheets above each other.
+    pub rows: u32,
+    /// The sheets that any of the board is on, row by row from the top left.
+    pub tiles: Vec<Tile>,
+    /// The bore whose center lies nearest a joint line, and how far from it; none without joints.
+    pub nearest: Option<(HoleName, f64)>,
+}
+
+/// One sheet's share of the board.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tile {
+    /// Counted from the left, from 0.
+    pub column: u32,
+    /// Counted from the top, from 0.
+    pub row: u32,
+    /// The part of the board that the sheet can show, in the board frame.
+    pub window: Rect,
+}
+
+impl Tile {
+    /// What the sheet is called: its row as a letter, its column as a number, as in B3.
+    pub fn label(&self) -> String {
+        let letter = char::from_digit(10 + self.row % 26, 36)
+            .map_or('A', |letter| letter.to_ascii_uppercase());
+        let again = self.row / 26;
+        let more = if again == 0 {
+            String::new()
+        } else {
+            again.to_string()
+        };
+        format!(
+            "{letter}{more}{}{}",
+            if again == 0 { "" } else { "-" },
+            self.column + 1
+        )
+    }
+}
+
+/// Why a plan cannot be cut into sheets.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum TilingError {
+    /// The margins leave nothing of the paper.
+    #[error(
+        "margins of {margin} mm leave nothing of paper {width} × {height} mm; smaller margins or larger paper would do"
+    )]
+    NoPaperLeft {
+        /// Margin, mm.
+        margin: f64,
+        /// Width of the paper, mm.
+        width: f64,
+        /// Height of the paper, mm.
+        height: f64,
+    },
+    /// The sheets do not advance, or are too many.
+    #[error(transparent)]
+    Geometry(#[from] geometry::Error),
+}
+
+impl Tiling {
+    /// Whether the paper lies on its long side.
+    pub fn is_landscape(&self) -> bool {
+        self.paper.width > self.paper.height
+    }
+
+    /// The part of a page that can be printed on, in the page frame.
+    pub fn printable(&self) -> Rect {
+        self.paper.to_rect().inset(-self.margin)
+    }
+
+    /// The tile at a place of the grid, if any of the board is on it.
+    pub fn tile(&self, column: u32, row: u32) -> Option<&Tile> {
+        self.tiles
+            .iter()
+            .find(|tile| tile.column == column && tile.row == row)
+    }
+}
+
+/// Cuts the plan of a board into the fewest sheets of its template's paper, upright or turned.
+///
+/// Between two ways with equally many sheets the one whose joints stay farther from the bores is taken.
+///
+/// # Errors
+/// [`TilingError`] where margins or overlap leave nothing to print on, or the sheets would be too many.
+pub fn tiling(board: &Board, layout: &Layout) -> Result<Tiling, TilingError> {
+    let upright = paper_size(board.template.paper);
+    let turned = Size::new(upright.height, upright.width);
+    let ways = [cut(board, layout, upright), cut(board, layout, turned)];
+    let [first, second] = ways;
+    match (first, second) {
+        (Ok(first), Ok(second)) => Ok(if better(&second, &first) {
+            second
+        } else {
+            first
+        }),
+        (Ok(only), Err(_)) | (Err(_), Ok(only)) => Ok(only),
+        (Err(error), Err(_)) => Err(error),
+    }
+}
+
+fn better(a: &Tiling, b: &Tiling) -> bool {
+    let clearance = |tiling: &Tiling| tiling.nearest.map_or(f64::INFINITY, |(_, mm)| mm);
+    let sheets = |tiling: &Tiling| tiling.tiles.len();
+    sheets(a) < sheets(b) || (sheets(a) == sheets(b) && clearance(a) > clearance(b) + 1e-9)
+}
+
+fn cut(board: &Board, layout: &Layout, paper: Size) -> Result<Tiling, TilingError> {
+    let (margin, overlap) = (board.template.margin, board.template.overlap);
+    let printable = Size::new(paper.width - 2.0 * margin, paper.height - 2.0 * margin);
+    if printable.width <= 0.0 || printable.height <= 0.0 {
+        return Err(TilingError::NoPaperLeft {
+            margin,
+            width: paper.width,
+            height: paper.height,
+        });
+    }
+    let radius = board.blank.radius();
+    let columns = sheets_along(board.blank.diameter, printable.width, overlap)?;
+    let rows = sheets_along(board.blank.diameter, printable.height, overlap)?;
+    let xs: Vec<f64> = layout.holes.iter().map(|hole| hole.center.x).collect();
+    let ys: Vec<f64> = layout.holes.iter().map(|hole| hole.center.y).collect();
+    let across = best_joints(&xs, -radius, radius, printable.width, overlap)?;
+    let up = best_joints(&ys, -radius, radius, printable.height, overlap)?;
+    let nearest = [across.nearest, up.nearest]
+        .into_iter()
+        .flatten()
+        .min_by(|a, b| a.1.total_cmp(&b.1));
+    let nearest = nearest.and_then(|(at, mm)| Some((layout.holes.get(at)?.name, mm)));
+    let grid = Grid {
+        first: Point::new(across.origin, up.origin),
+        printable,
+        overlap,
+        columns,
+        rows,
+    };
+    Ok(Tiling {
+        paper,
+        margin,
+        overlap,
+        columns,
+        rows,
+        tiles: grid.tiles(radius),
+        nearest,
+    })
+}
+
+struct Grid {
+    /// Lower left corner of the lower left sheet's printable part, in the board frame.
+    first: Point,
+    printable: Size,
+    overlap: f64,
+    columns: u32,
+    rows: u32,
+}
+
+impl Grid {
+    fn window(&self, column: u32, row: u32) -> Rect {
+        let steps = Size::new(
+            self.printable.width - self.overlap,
+            self.printable.height - self.overlap,
+        );
+        let up = f64::from(self.rows - 1 - row);
+        let corner = self.first + (steps.width * f64::from(column), steps.height * up);
+        Rect::from_origin_size(corner, self.printable)
+    }
+
+    /// The tiles that any of a disc of this radius is on, row by row from the top left.
+    fn tiles(&self, radius: f64) -> Vec<Tile> {
+        let places =
+            (0..self.rows).flat_map(|row| (0..self.columns).map(move |column| (column, row)));
+        places
+            .map(|(column, row)| Tile {
+                column,
+                row,
+                window: self.window(column, row),
+            })
+            .filter(|tile| nearest_point(tile.window).to_vec2().length() <= radius)
+            .collect()
+    }
+}
+
+/// The point of a box nearest the center pin.
+fn nearest_point(window: Rect) -> Point {
+    Point::new(
+        0.0_f64.clamp(window.x0, window.x1),
+        0.0_f64.clamp(window.y0, window.y1),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Blank, Paper, Template, layout};
+
+    fn cut_of(diameter: f64, paper: Paper) -> Tiling {
+        let blank = Blank {
+            diameter,
+            thickness: 20.0,
+            roundover: 0.0,
+        };
+        let template = Template {
+            paper,
+            ..Template::default()
+        };
+        let board = Board {
+            blank,
+            template,
+            pitch: 19.0 * diameter / 600.0,
+            ..Board::default()
+        };
+        tiling(&board, &layout(&board).unwrap()).unwrap()
+    }
+
+    /// Sheets counted by hand from the printable part: 190 × 277 mm of an A4 with margins of 10, overlap 10.
+    #[test]
+    fn boards_take_as_many_sheets_as_counted_by_hand() {
+        for (diameter, paper, sheets) in [
+            (500.0, Paper::A4, 6),
+            (500.0, Paper::Letter, 6),
+            (600.0, Paper::A3, 6),
+            (400.0, Paper::A3, 2),
+            (280.0, Paper::A4, 4),
+            (150.0, Paper::A4, 1),
+        ] {
+            let tiling = cut_of(diameter, paper);
+            assert_eq!(
+                tiling.columns * tiling.rows,
+                sheets,
+                "{diameter} on {paper:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn the_sheets_cover_the_board_and_share_their_overlap() {
+        let tiling = cut_of(560.0, Paper::A4);
+        let all = tiling
+            .tiles
+            .iter()
+            .map(|tile| tile.window)
+            .reduce(|a, b| a.union(b))
+            .unwrap();
+        assert!(
+            all.contains_rect(Rect::new(-280.0, -280.0, 280.0, 280.0)),
+            "{all:?}"
+        );
+        let (first, second) = (tiling.tile(0, 1).unwrap(), tiling.tile(1, 1).unwrap());
+        assert!((first.window.x1 - second.window.x0 - 10.0).abs() < 1e-9);
+        let (upper, lower) = (tiling.tile(1, 0).unwrap(), tiling.tile(1, 1).unwrap());
+        assert!((lower.window.y1 - upper.window.y0 - 10.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_nearest_bore_is_as_near_as_is_said() {
+        let board = Board::default();
+        let holes = layout(&board).unwrap();
+        let tiling = tiling(&board, &holes).unwrap();
+        let (name, said) = tiling.nearest.unwrap();
+        let hole = holes.hole(name.id()).unwrap();
+        let joints = |low: fn(&Rect) -> f64, at: f64| {
+            let edges = tiling.tiles.iter().map(|tile| low(&tile.window));
+            let inner: Vec<f64> = edges.collect();
+            let first = inner.iter().copied().fold(f64::INFINITY, f64::min);
+            inner
+                .into_iter()
+                .filter(|edge| *edge > first + 1.0)
+                .map(|edge| (edge + 5.0 - at).abs())
+                .fold(f64::INFINITY, f64::min)
+        };
+        let found = joints(|window| window.x0, hole.center.x)
+            .min(joints(|window| window.y0, hole.center.y));
+        assert!((found - said).abs() < 1e-9, "{found} {said}");
+        assert!(said > 0.5, "{said}");
+    }
+
+    #[test]
+    fn margins_that_leave_no_paper_are_refused() {
+        let template = Template {
+            margin: 100.0,
+            paper: Paper::Custom {
+                width: 150.0,
+                height: 180.0,
+            },
+            ..Template::default()
+        };
+        let board = Board {
+            template,
+            ..Board::default()
+        };
+        let error = tiling(&board, &layout(&board).unwrap()).unwrap_err();
+        assert!(matches!(error, TilingError::NoPaperLeft { .. }), "{error}");
+        let template = Template {
+            overlap: 100.0,
+            paper: Paper::Custom {
+                width: 110.0,
+                height: 110.0,
+            },
+            ..Template::default()
+        };
+        let board = Board {
+            template,
+            ..Board::default()
+        };
+        assert!(matches!(
+            tiling(&board, &layout(&board).unwrap()),
+            Err(TilingError::Geometry(_))
+        ));
+    }
+
+    #[test]
+    fn labels_go_by_row_letter_and_column_number() {
+        let tile = |column, row| {
+            Tile {
+                column,
+                row,
+                window: Rect::ZERO,
+            }
+            .label()
+        };
+        assert_eq!(tile(0, 0), "A1");
+        assert_eq!(tile(2, 1), "B3");
+        assert_eq!(tile(0, 25), "Z1");
+        assert_eq!(tile(3, 26), "A1-4");
+    }
+}

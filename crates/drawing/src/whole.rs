@@ -1,0 +1,121 @@
+//! The whole board on one sheet, for a plotter, a print shop or a screen.
+
+use board::{Board, Layout};
+use kurbo::{Point, Rect, Size, Vec2};
+
+use crate::bars::longest_bar;
+use crate::font::Weight;
+use crate::furniture::summary;
+use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, View, plan};
+
+/// White border around the board, mm; wide enough for the upright bar.
+const BORDER: f64 = 15.0;
+/// Height of the strip with title and bar below the board, mm.
+const STRIP: f64 = 36.0;
+/// Least width of the page, so that the title finds room, mm.
+const LEAST_WIDTH: f64 = 180.0;
+const TITLE: f64 = 7.0;
+const WORDS: f64 = 3.0;
+const LEADING: f64 = 4.8;
+
+/// The whole board on one sheet, with bars both ways and a title block below.
+pub fn whole_sheet(board: &Board, layout: &Layout, stamp: &Stamp) -> Sheet {
+    let across = board.blank.diameter + 2.0 * BORDER;
+    let size = Size::new(across.max(LEAST_WIDTH), across + STRIP);
+    let center = Point::new(size.width / 2.0, STRIP + across / 2.0);
+    let view = View {
+        window: size.to_rect(),
+        page_from_board: center.to_vec2(),
+        items: plan(board, layout),
+    };
+    let mut marks = title(board, layout, stamp);
+    marks.extend(bars(size));
+    Sheet {
+        size,
+        label: "whole board".into(),
+        view,
+        marks,
+    }
+}
+
+fn title(board: &Board, layout: &Layout, stamp: &Stamp) -> Vec<Item> {
+    let top = Point::new(BORDER, STRIP - TITLE);
+    let words = |text| Item {
+        layer: Layer::Title,
+        line: Line::Dimension,
+        shape: Shape::Text(text),
+    };
+    let date = if stamp.date.is_empty() {
+        String::new()
+    } else {
+        format!(" – {}", stamp.date)
+    };
+    let heading = Text {
+        weight: Weight::SemiBold,
+        ..Text::level(top, TITLE, Anchor::Start, format!("{}{date}", board.title))
+    };
+    let lines = summary(board, layout.holes.len()).into_iter().enumerate();
+    let lines = lines.map(|(at, line)| {
+        let below = top - Vec2::new(0.0, 1.2 * LEADING + LEADING * at as f64);
+        words(Text::level(below, WORDS, Anchor::Start, line))
+    });
+    std::iter::once(words(heading)).chain(lines).collect()
+}
+
+/// The upright bar up the left border, and the level one at the lower right, where the page is wide enough.
+fn bars(size: Size) -> Vec<Item> {
+    let upright = longest_bar(size.height - STRIP).map(|bar| bar.upright(Point::new(1.0, STRIP)));
+    let beside_title = longest_bar(size.width - 2.0 * BORDER - TITLE_ROOM).map(|bar| {
+        let room = Rect::from_origin_size(Point::ORIGIN, bar.room());
+        bar.level(Point::new(size.width - BORDER - room.width(), BORDER / 2.0))
+    });
+    // A narrow page has the bar between title and board instead.
+    let level = beside_title.or_else(|| {
+        longest_bar(size.width - 2.0 * BORDER).map(|bar| bar.level(Point::new(BORDER, STRIP)))
+    });
+    upright.into_iter().chain(level).flatten().collect()
+}
+
+/// Width that the longest line of the title block may take, mm.
+const TITLE_ROOM: f64 = 160.0;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Blank, layout};
+
+    #[test]
+    fn the_page_holds_the_board_and_its_title() {
+        for diameter in [150.0, 560.0] {
+            let blank = Blank {
+                diameter,
+                thickness: 20.0,
+                roundover: 3.0,
+            };
+            let board = Board {
+                blank,
+                pitch: 19.0 * diameter / 560.0,
+                ..Board::default()
+            };
+            let sheet = whole_sheet(
+                &board,
+                &layout(&board).unwrap(),
+                &Stamp {
+                    date: "2026-11-25".into(),
+                },
+            );
+            let page = sheet.size.to_rect();
+            for item in &sheet.view.items {
+                let on_page = item.shape.bounds() + sheet.view.page_from_board;
+                assert!(page.contains_rect(on_page), "{:?}", item.shape);
+            }
+            for item in &sheet.marks {
+                assert!(
+                    page.contains_rect(item.shape.bounds()),
+                    "{:?} at {diameter}",
+                    item.shape
+                );
+            }
+        }
+    }
+}

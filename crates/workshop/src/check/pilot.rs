@@ -1,0 +1,131 @@
+//! Rule: the center pilot takes the circle jig's pin, with little play.
+
+use board::{Board, Center, HoleId, show_length};
+
+use super::{Finding, Measure, Rule, Severity};
+
+pub const STATEMENT: &str = "The pilot at the center pin takes the pin of the circle jig with little play, since play \
+     makes the edge run out; the pilot of a playing hole is drilled out by the hole, so it is smaller than that. \
+     The default play of 0.3 mm is common practice, no source.";
+
+/// At most one finding about the pilot.
+pub fn check(board: &Board) -> Option<Finding> {
+    let pin = board.jig.pin;
+    let Some(pilot) = board.center.pilot() else {
+        return Some(no_pilot(pin));
+    };
+    let length = |mm| show_length(mm, board.units);
+    if let Center::Hole { bore, .. } = board.center
+        && pilot >= bore.diameter
+    {
+        let message = format!(
+            "the pilot of {} is not smaller than the center hole of {}",
+            length(pilot),
+            length(bore.diameter)
+        );
+        return Some(finding(Severity::Stop, message, pilot, bore.diameter));
+    }
+    if pilot < pin {
+        let message = format!(
+            "the jig's pin of {} does not go into the pilot of {}",
+            length(pin),
+            length(pilot)
+        );
+        return Some(finding(Severity::Stop, message, pilot, pin));
+    }
+    let play = pilot - pin;
+    (play > board.limits.pin_play).then(|| {
+        let message = format!(
+            "the jig's pin of {} has {} of play in the pilot; the edge may run out by as much",
+            length(pin),
+            length(play)
+        );
+        finding(
+            Severity::Caution,
+            message,
+            pilot,
+            pin + board.limits.pin_play,
+        )
+    })
+}
+
+fn no_pilot(pin: f64) -> Finding {
+    Finding {
+        severity: Severity::Note,
+        rule: Rule::Pilot,
+        message:
+            "there is no hole at the center pin: the circle jig needs another way to hold the blank"
+                .into(),
+        measured: None,
+        wanted: Some(Measure::Mm(pin)),
+        holes: Vec::new(),
+    }
+}
+
+fn finding(severity: Severity, message: String, measured: f64, wanted: f64) -> Finding {
+    Finding {
+        severity,
+        rule: Rule::Pilot,
+        message,
+        measured: Some(Measure::Mm(measured)),
+        wanted: Some(Measure::Mm(wanted)),
+        holes: vec![HoleId::CENTER.named(1)],
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::CircleJig;
+
+    fn with(pilot: f64, pin: f64) -> Option<Severity> {
+        let center = Center::Pivot {
+            diameter: pilot,
+            depth: 10.0,
+        };
+        check(&Board {
+            center,
+            jig: CircleJig { pin },
+            ..Board::default()
+        })
+        .map(|found| found.severity)
+    }
+
+    #[test]
+    fn a_pin_that_fits_is_no_finding() {
+        assert_eq!(with(6.0, 6.0), None);
+        assert_eq!(with(6.2, 6.0), None);
+    }
+
+    #[test]
+    fn too_small_stops_and_too_large_cautions() {
+        assert_eq!(with(5.9, 6.0), Some(Severity::Stop));
+        assert_eq!(with(6.5, 6.0), Some(Severity::Caution));
+    }
+
+    #[test]
+    fn a_pilot_as_wide_as_the_playing_hole_stops() {
+        let bore = Board::default().bores.track;
+        let center = Center::Hole {
+            bore,
+            pilot: bore.diameter,
+        };
+        let found = check(&Board {
+            center,
+            jig: CircleJig { pin: 12.0 },
+            ..Board::default()
+        })
+        .unwrap();
+        assert_eq!(found.severity, Severity::Stop);
+    }
+
+    #[test]
+    fn no_hole_is_a_note() {
+        let found = check(&Board {
+            center: Center::Nothing,
+            ..Board::default()
+        })
+        .unwrap();
+        assert_eq!(found.severity, Severity::Note);
+    }
+}

@@ -1,0 +1,103 @@
+//! Rule: wood is left between a bore and the board's edge, after the edge is rounded over.
+
+use board::{Board, HoleName, Layout, show_length};
+
+use super::{Finding, Measure, Rule, Severity, counted};
+use crate::figures::rim_margin;
+
+pub const STATEMENT: &str = "Between a bore and the start of the roundover at least the set rim margin is left, so \
+     that the router's bearing and a sanding block have wood to ride on. The default of 6 mm is common practice, no source.";
+
+/// One finding for bores beyond the flat top, one for margins that are too small.
+pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+    let flat = board.blank.flat_radius();
+    let margins = layout
+        .holes
+        .iter()
+        .map(|hole| (rim_margin(flat, hole.mouth()), hole.name));
+    let close: Vec<_> = margins
+        .filter(|(margin, _)| *margin < board.limits.rim)
+        .collect();
+    let (over, thin): (Vec<_>, Vec<_>) = close.into_iter().partition(|(margin, _)| *margin < 0.0);
+    let parts = [(over, Severity::Stop), (thin, Severity::Caution)];
+    parts
+        .into_iter()
+        .filter_map(|(holes, severity)| found(board, &holes, severity))
+        .collect()
+}
+
+fn found(board: &Board, holes: &[(f64, HoleName)], severity: Severity) -> Option<Finding> {
+    let &(worst, name) = holes.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
+    let length = |mm| show_length(mm, board.units);
+    let count = counted(holes.len(), "bore");
+    let wider = length(2.0 * (board.limits.rim - worst));
+    let message = if severity == Severity::Stop {
+        format!(
+            "{count} cut into the roundover or the edge; worst {name}, by {}; a board {wider} larger would do",
+            length(-worst)
+        )
+    } else {
+        format!(
+            "{count} too near the roundover; worst {name}: {} of the {} wanted; a board {wider} larger would do",
+            length(worst),
+            length(board.limits.rim)
+        )
+    };
+    Some(Finding {
+        severity,
+        rule: Rule::Rim,
+        message,
+        measured: Some(Measure::Mm(worst)),
+        wanted: Some(Measure::Mm(board.limits.rim)),
+        holes: holes.iter().map(|(_, name)| *name).collect(),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Blank, layout};
+    use testkit::assert_near;
+
+    fn on_board(diameter: f64, roundover: f64) -> Vec<Finding> {
+        let blank = Blank {
+            diameter,
+            thickness: 20.0,
+            roundover,
+        };
+        let board = Board {
+            blank,
+            start: 0,
+            ..Board::default()
+        };
+        check(&board, &layout(&board).unwrap())
+    }
+
+    #[test]
+    fn the_margin_is_measured_after_the_roundover() {
+        let outermost = geometry::ring_radius(19.0, 84) + 6.0;
+        let found = on_board(2.0 * (outermost + 3.0 + 4.0), 4.0);
+        assert_eq!(found.len(), 1);
+        assert_eq!(found[0].severity, Severity::Caution);
+        let Some(Measure::Mm(measured)) = found[0].measured else {
+            panic!("no measure")
+        };
+        assert_near!(measured, 3.0, 1e-9);
+        assert_eq!(found[0].holes.len(), 84);
+    }
+
+    #[test]
+    fn a_large_board_has_no_finding_and_a_small_one_a_stop() {
+        assert_eq!(on_board(600.0, 4.0), []);
+        assert_eq!(on_board(500.0, 4.0)[0].severity, Severity::Stop);
+    }
+
+    #[test]
+    fn the_mend_that_is_named_mends() {
+        let found = on_board(500.0, 4.0);
+        let Some(Measure::Mm(measured)) = found[0].measured else {
+            panic!("no measure")
+        };
+        assert_eq!(on_board(500.0 + 2.0 * (6.0 - measured) + 1e-9, 4.0), []);
+    }
+}

@@ -1,0 +1,105 @@
+//! Rule: wood is left between any two bores.
+
+use board::{Board, Layout, show_length};
+
+use super::{Finding, Measure, Rule, Severity, counted, in_order};
+
+pub const STATEMENT: &str = "Between any two bores at least the set web of wood is left; thinner webs break out \
+     under the drill. The default of 3 mm is common practice, no source.";
+
+/// One finding for bores that run into each other, one for webs that are too thin.
+pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+    let webs = geometry::close_webs(&layout.mouths(), board.limits.web);
+    let meeting = webs.partition_point(|web| web.mm <= 0.0);
+    let (meeting, thin) = webs.split_at(meeting);
+    let parts = [
+        (meeting, Severity::Stop, "run into each other"),
+        (thin, Severity::Caution, "leave too little wood"),
+    ];
+    parts
+        .into_iter()
+        .filter_map(|(webs, severity, what)| found(board, layout, webs, severity, what))
+        .collect()
+}
+
+fn found(
+    board: &Board,
+    layout: &Layout,
+    webs: &[geometry::Web],
+    severity: Severity,
+    what: &str,
+) -> Option<Finding> {
+    let worst = webs.first()?;
+    let name = |at: usize| layout.holes.get(at).map(|hole| hole.name);
+    let (a, b) = (name(worst.a)?, name(worst.b)?);
+    let length = |mm| show_length(mm, board.units);
+    let measured = if worst.mm < 0.0 {
+        format!("they overlap by {}", length(-worst.mm))
+    } else {
+        format!(
+            "{} is left of the {} wanted",
+            length(worst.mm),
+            length(board.limits.web)
+        )
+    };
+    let message = format!(
+        "{} of bores {what}; worst {a} and {b}: {measured}",
+        counted(webs.len(), "pair"),
+    );
+    let holes = webs
+        .iter()
+        .flat_map(|web| [name(web.a), name(web.b)])
+        .flatten()
+        .collect();
+    Some(Finding {
+        severity,
+        rule: Rule::Web,
+        message,
+        measured: Some(Measure::Mm(worst.mm)),
+        wanted: Some(Measure::Mm(board.limits.web)),
+        holes: in_order(holes),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::layout;
+    use testkit::assert_near;
+
+    fn at_pitch(pitch: f64) -> Vec<Finding> {
+        let board = Board {
+            pitch,
+            ..Board::default()
+        };
+        check(&board, &layout(&board).unwrap())
+    }
+
+    #[test]
+    fn wide_webs_are_no_finding() {
+        assert_eq!(at_pitch(19.0), []);
+    }
+
+    #[test]
+    fn a_web_that_is_too_thin_is_measured() {
+        let found = at_pitch(14.0);
+        assert_eq!(found.len(), 1);
+        assert_eq!(found[0].severity, Severity::Caution);
+        let Some(Measure::Mm(measured)) = found[0].measured else {
+            panic!("no measure")
+        };
+        assert_near!(measured, 2.0, 1e-9);
+        assert!(found[0].holes.len() > 84);
+    }
+
+    #[test]
+    fn bores_that_meet_are_a_stop() {
+        let found = at_pitch(11.0);
+        assert_eq!(found[0].severity, Severity::Stop);
+        assert!(
+            found[0].message.contains("overlap by 1 mm"),
+            "{}",
+            found[0].message
+        );
+    }
+}

@@ -1,0 +1,87 @@
+//! The few measures of a board that are always in sight.
+
+use board::{Board, HoleName, Layout};
+use geometry::Circle;
+
+/// The few measures of a board that are always in sight; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Figures {
+    /// Holes to drill.
+    pub holes: usize,
+    /// The least wood between two bores, and whose; none with fewer than two holes.
+    pub smallest_web: Option<(f64, HoleName, HoleName)>,
+    /// The least wood between a bore and the start of the roundover, and whose; none without holes.
+    pub smallest_rim: Option<(f64, HoleName)>,
+    /// Distance of the outermost center from the center pin.
+    pub reach: f64,
+}
+
+/// Measures a laid-out board.
+pub fn figures(board: &Board, layout: &Layout) -> Figures {
+    let mouths = layout.mouths();
+    Figures {
+        holes: layout.holes.len(),
+        smallest_web: smallest_web(layout, &mouths),
+        smallest_rim: smallest_rim(board, layout),
+        reach: layout
+            .holes
+            .iter()
+            .map(|hole| hole.center.to_vec2().length())
+            .fold(0.0, f64::max),
+    }
+}
+
+fn smallest_web(layout: &Layout, mouths: &[Circle]) -> Option<(f64, HoleName, HoleName)> {
+    let web = geometry::smallest_web(mouths)?;
+    Some((
+        web.mm,
+        layout.holes.get(web.a)?.name,
+        layout.holes.get(web.b)?.name,
+    ))
+}
+
+fn smallest_rim(board: &Board, layout: &Layout) -> Option<(f64, HoleName)> {
+    let flat = board.blank.flat_radius();
+    let rims = layout
+        .holes
+        .iter()
+        .map(|hole| (rim_margin(flat, hole.mouth()), hole.name));
+    rims.min_by(|a, b| a.0.total_cmp(&b.0))
+}
+
+/// Wood between a bore and the circle of radius `flat` where the roundover begins; negative beyond it.
+pub(crate) fn rim_margin(flat: f64, mouth: Circle) -> f64 {
+    flat - mouth.center.to_vec2().length() - mouth.radius
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Blank, layout};
+    use testkit::assert_near;
+
+    /// A ring of 84 holes at pitch 19: R = 19 / (2 sin(180/84)).
+    #[test]
+    fn a_ring_measures_as_its_formula_says() {
+        let plain = Board {
+            start: 0,
+            home: 0,
+            center: board::Center::Nothing,
+            ..Board::default()
+        };
+        let board = Board {
+            blank: Blank {
+                diameter: 600.0,
+                thickness: 20.0,
+                roundover: 5.0,
+            },
+            ..plain
+        };
+        let figures = figures(&board, &layout(&board).unwrap());
+        let radius = geometry::ring_radius(19.0, 84);
+        assert_eq!(figures.holes, 84);
+        assert_near!(figures.reach, radius, 1e-9);
+        assert_near!(figures.smallest_web.unwrap().0, 19.0 - 12.0, 1e-9);
+        assert_near!(figures.smallest_rim.unwrap().0, 295.0 - radius - 6.0, 1e-9);
+    }
+}

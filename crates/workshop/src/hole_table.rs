@@ -1,0 +1,69 @@
+//! Every hole with its place and bore: what a jig or a machine is fed with.
+
+use board::{Bottom, HoleName, Layout, Role};
+use geometry::Point;
+
+/// The holes of a board, in the order of their names.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HoleTable {
+    /// One row a hole: by player, then track, home, start, extra, then number; the center last.
+    pub rows: Vec<HoleRow>,
+}
+
+/// One hole.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HoleRow {
+    /// What it is called.
+    pub name: HoleName,
+    /// What it is for.
+    pub role: Role,
+    /// Whose it is, from 1; 0 for the center hole.
+    pub player: u32,
+    /// Its number in its role, from 1; 0 for the center hole.
+    pub number: u32,
+    /// Its center, mm.
+    pub center: Point,
+    /// Diameter of the bore, mm.
+    pub diameter: f64,
+    /// Depth of the full diameter, mm.
+    pub depth: f64,
+    /// Shape of its floor.
+    pub bottom: Bottom,
+}
+
+/// The hole table of a laid-out board.
+pub fn hole_table(layout: &Layout) -> HoleTable {
+    let row = |hole: &board::Hole| {
+        let id = hole.name.id();
+        HoleRow {
+            name: hole.name,
+            role: id.role(),
+            player: id.player(),
+            number: id.number(),
+            center: hole.center,
+            diameter: hole.bore.diameter,
+            depth: hole.bore.depth,
+            bottom: hole.bore.bottom,
+        }
+    };
+    HoleTable {
+        rows: layout.holes.iter().map(row).collect(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::Board;
+
+    #[test]
+    fn a_row_for_every_hole_and_the_center_last() {
+        let board = Board::default();
+        let table = hole_table(&board::layout(&board).unwrap());
+        assert_eq!(table.rows.len(), 133);
+        let last = table.rows.last().unwrap();
+        assert_eq!((last.role, last.player, last.number), (Role::Center, 0, 0));
+        assert_eq!(last.center, Point::ORIGIN);
+        assert_eq!(table.rows[0].diameter, board.bores.track.diameter);
+    }
+}
