@@ -127,13 +127,14 @@ impl Look {
     /// The attributes of a group of this look.
     fn attributes(self) -> String {
         match self {
+            Self::Stroke(line) if line.dashes().is_empty() => {
+                format!(" stroke-width=\"{}\"", short(line.width()))
+            }
             Self::Stroke(line) => {
-                let mut out = format!(" stroke-width=\"{}\"", short(line.width()));
-                if !line.dashes().is_empty() {
-                    let dashes: Vec<_> = line.dashes().iter().copied().map(short).collect();
-                    out += &format!(" stroke-dasharray=\"{}\"", dashes.join(" "));
-                }
-                out
+                let (width, dashes) = (short(line.width()), line.dashes().iter());
+                let dashes: Vec<_> = dashes.map(|&dash| short(dash)).collect();
+                let dashes = dashes.join(" ");
+                format!(" stroke-width=\"{width}\" stroke-dasharray=\"{dashes}\"")
             }
             Self::Area => format!(" fill=\"{AREA_FILL}\" stroke=\"none\""),
             Self::Words(size, weight, anchor) => {

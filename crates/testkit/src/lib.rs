@@ -1,10 +1,25 @@
 //! Measures and readers that tests share; never a dependency of the program itself.
 //!
 //! * [`assert_near!`]: two numbers, or two points, within a tolerance.
+//! * `PdfFile`, `pdf_raster`, `svg_raster`, `Gray`, with the feature `readback`: independent readers of
+//!   exported drawings.
 //! * `Soft`, with the feature `window`: draws a window without a graphics card.
 
+#[cfg(feature = "readback")]
+mod raster;
+#[cfg(feature = "readback")]
+mod read_pdf;
+#[cfg(feature = "readback")]
+mod read_svg;
 #[cfg(feature = "window")]
 mod soft;
+
+#[cfg(feature = "readback")]
+pub use raster::{Blob, Gray};
+#[cfg(feature = "readback")]
+pub use read_pdf::{PageCircle, PageLine, PageWords, PdfFile, PdfPage, pdf_raster};
+#[cfg(feature = "readback")]
+pub use read_svg::svg_raster;
 
 #[cfg(feature = "window")]
 pub use soft::Soft;

@@ -51,20 +51,18 @@ impl Soft {
     fn change(&mut self, id: TextureId, change: &ImageDelta) {
         let ImageData::Color(new) = &change.image;
         let smooth = change.options.magnification == TextureFilter::Linear;
-        match (change.pos, self.textures.get_mut(&id)) {
-            (Some([left, top]), Some(Texture { image, .. })) => {
-                let rows = new.pixels.chunks(new.size[0].max(1));
-                for (row, line) in rows.enumerate() {
-                    let start = (top + row) * image.size[0] + left;
-                    if let Some(part) = image.pixels.get_mut(start..start + line.len()) {
-                        part.copy_from_slice(line);
-                    }
+        let old = self.textures.get_mut(&id);
+        if let (Some([left, top]), Some(Texture { image, .. })) = (change.pos, old) {
+            let rows = new.pixels.chunks(new.size[0].max(1));
+            for (row, line) in rows.enumerate() {
+                let start = (top + row) * image.size[0] + left;
+                if let Some(part) = image.pixels.get_mut(start..start + line.len()) {
+                    part.copy_from_slice(line);
                 }
             }
-            _ => {
-                let image = ColorImage::clone(new);
-                self.textures.insert(id, Texture { image, smooth });
-            }
+        } else {
+            let image = ColorImage::clone(new);
+            self.textures.insert(id, Texture { image, smooth });
         }
     }
 

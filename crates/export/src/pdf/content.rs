@@ -27,7 +27,8 @@ pub fn page(sheet: &Sheet, layers: bool, fonts: &mut Fonts) -> String {
     let mut content = Content {
         out: String::with_capacity(16 * 1024),
         state: State::START,
-        layer: layers.then_some(None),
+        layers,
+        layer: None,
         fonts,
     };
     content.out.push_str("q\n");
@@ -60,8 +61,8 @@ impl State {
 struct Content<'a> {
     out: String,
     state: State,
-    /// The layer being drawn on, if any; nothing at all if layers are not wanted.
-    layer: Option<Option<Layer>>,
+    layers: bool,
+    layer: Option<Layer>,
     fonts: &'a mut Fonts,
 }
 
@@ -227,14 +228,12 @@ impl Content<'_> {
         }
     }
 
+    /// What follows belongs to a layer, or to none.
     fn enter_layer(&mut self, layer: Option<Layer>) {
-        let Some(current) = self.layer.as_mut() else {
-            return;
-        };
-        if *current == layer {
+        if !self.layers || self.layer == layer {
             return;
         }
-        if current.is_some() {
+        if self.layer.is_some() {
             self.out.push_str("EMC\n");
         }
         if let Some(layer) = layer {
@@ -242,7 +241,7 @@ impl Content<'_> {
             self.out.push_str(layer.id());
             self.out.push_str(" BDC\n");
         }
-        *current = layer;
+        self.layer = layer;
     }
 
     fn points(&mut self, points: &[Vec2], operator: &str) {
