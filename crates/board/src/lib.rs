@@ -7,6 +7,8 @@
 //!
 //! * [`Board`] and its parts: the document.
 //! * [`layout`]: document → [`Layout`], every hole with its name, place and bore.
+//! * [`read_board`], [`write_board`]: the document as a file.
+//! * [`propose`]: a sound document from a few wishes.
 //! * [`HoleId`], [`HoleName`], [`Role`]: what holes are called, and the order they come in.
 //! * [`Edit`]: what was changed by hand, held against a hole's name.
 //! * [`Range`]: what each number may be.
@@ -17,8 +19,10 @@
 mod bore;
 mod document;
 mod edit;
+mod file;
 mod layout;
 mod name;
+mod propose;
 mod range;
 mod serial;
 mod units;
@@ -29,7 +33,9 @@ pub use document::{
     Template, Units,
 };
 pub use edit::{Change, Edit};
+pub use file::{FORMAT, FileError, LARGEST_FILE, read_board, write_board};
 pub use layout::{BuildError, Hole, Layout, layout};
 pub use name::{HoleId, HoleName, NameError, Role};
+pub use propose::{CenterKind, Wishes, propose};
 pub use range::{OutOfRange, Quantity, Range, out_of_range, ranges};
 pub use units::{LengthError, parse_length, show_length};

@@ -1,0 +1,412 @@
+//! The document as a file: JSON with a format number.
+//!
+//! The layout of each format number is frozen once released; a file of an older number is read with the
+//! structures of its time and brought up to date. A file of a newer number is refused and left alone.
+
+use serde::{Deserialize, Serialize};
+
+use crate::{Board, OutOfRange, out_of_range};
+
+/// The format number that this program writes, and the newest it reads.
+pub const FORMAT: u32 = 1;
+/// The largest file that is read, in bytes; a board takes a few thousand.
+pub const LARGEST_FILE: usize = 16 * 1024 * 1024;
+
+/// Why a file is not read as a board.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum FileError {
+    /// Larger than any board.
+    #[error(
+        "the file has {bytes} bytes, over the {LARGEST_FILE} a board file may have; it is no board file"
+    )]
+    TooLarge {
+        /// Its size.
+        bytes: usize,
+    },
+    /// Nothing in it.
+    #[error("the file is empty; it is no board file")]
+    Empty,
+    /// Not text.
+    #[error("the file is no text: byte {at} is not UTF-8; it is no board file")]
+    NotText {
+        /// How many bytes are text before that.
+        at: usize,
+    },
+    /// Ends in the middle.
+    #[error("the file ends too early, at line {line}, column {column}; part of it is missing")]
+    Truncated {
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1.
+        column: usize,
+    },
+    /// Not JSON.
+    #[error("the file is not JSON at line {line}, column {column}: {reason}")]
+    NotJson {
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1.
+        column: usize,
+        /// What the reader expected.
+        reason: String,
+    },
+    /// JSON, but of no board.
+    #[error("the file is JSON but no board file: it has no whole \"format\" number of 1 or more")]
+    NoFormat,
+    /// Written by a newer program.
+    #[error(
+        "the file has format {found}; this Ringwright reads formats up to {FORMAT}, so a newer one wrote it; nothing was changed"
+    )]
+    Newer {
+        /// Its format number.
+        found: u64,
+    },
+    /// A field that is missing, unknown, or of the wrong kind.
+    #[error("the board file is wrong at line {line}, column {column}, in {field}: {reason}")]
+    Field {
+        /// The path to the field.
+        field: String,
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1.
+        column: usize,
+        /// What is wrong.
+        reason: String,
+    },
+    /// Numbers outside their ranges.
+    #[error("the board file has numbers that no board can have: {}", listed(.0))]
+    OutOfRange(Vec<OutOfRange>),
+}
+
+fn listed(faults: &[OutOfRange]) -> String {
+    let shown: Vec<String> = faults.iter().take(5).map(ToString::to_string).collect();
+    let more = faults.len() - shown.len();
+    let rest = if more > 0 {
+        format!("; and {more} more")
+    } else {
+        String::new()
+    };
+    shown.join("; ") + &rest
+}
+
+/// The text of a board's file, ending in a line break; the same board gives the same text.
+pub fn write_board(board: &Board) -> String {
+    let file = Written {
+        format: FORMAT,
+        board,
+    };
+    // Nothing in a board can fail to be JSON: its keys are text, and serde_json writes any number.
+    let mut text = serde_json::to_string_pretty(&file).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+/// Reads a board from the bytes of its file.
+///
+/// # Errors
+/// [`FileError`] says what is wrong, and where.
+///
+/// ```
+/// use board::{Board, read_board, write_board};
+/// let board = Board::default();
+/// assert_eq!(read_board(write_board(&board).as_bytes()), Ok(board));
+/// ```
+pub fn read_board(bytes: &[u8]) -> Result<Board, FileError> {
+    let text = text_of(bytes)?;
+    match format_of(text)? {
+        0 => Err(FileError::NoFormat),
+        1 => read_format_1(text),
+        found => Err(FileError::Newer { found }),
+    }
+}
+
+#[derive(Serialize)]
+struct Written<'a> {
+    format: u32,
+    board: &'a Board,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Format1 {
+    #[serde(rename = "format")]
+    _format: u32,
+    board: Board,
+}
+
+fn text_of(bytes: &[u8]) -> Result<&str, FileError> {
+    if bytes.len() > LARGEST_FILE {
+        return Err(FileError::TooLarge { bytes: bytes.len() });
+    }
+    let text = str::from_utf8(bytes).map_err(|error| FileError::NotText {
+        at: error.valid_up_to(),
+    })?;
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    if text.trim().is_empty() {
+        Err(FileError::Empty)
+    } else {
+        Ok(text)
+    }
+}
+
+/// The format number, read before anything else is expected of the file.
+fn format_of(text: &str) -> Result<u64, FileError> {
+    let value: serde_json::Value = serde_json::from_str(text).map_err(|error| not_json(&error))?;
+    value
+        .get("format")
+        .and_then(serde_json::Value::as_u64)
+        .ok_or(FileError::NoFormat)
+}
+
+fn not_json(error: &serde_json::Error) -> FileError {
+    let (line, column) = (error.line(), error.column());
+    if error.is_eof() {
+        return FileError::Truncated { line, column };
+    }
+    FileError::NotJson {
+        line,
+        column,
+        reason: reason(error),
+    }
+}
+
+/// The error's message without the place, which is told apart.
+fn reason(error: &serde_json::Error) -> String {
+    let message = error.to_string();
+    let place = format!(" at line {} column {}", error.line(), error.column());
+    message
+        .strip_suffix(&place)
+        .unwrap_or(&message)
+        .chars()
+        .take(300)
+        .collect()
+}
+
+fn read_format_1(text: &str) -> Result<Board, FileError> {
+    let mut reader = serde_json::Deserializer::from_str(text);
+    let file: Format1 = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
+        let field = error.path().to_string();
+        let inner = error.into_inner();
+        FileError::Field {
+            field,
+            line: inner.line(),
+            column: inner.column(),
+            reason: reason(&inner),
+        }
+    })?;
+    let faults = out_of_range(&file.board);
+    if faults.is_empty() {
+        Ok(file.board)
+    } else {
+        Err(FileError::OutOfRange(faults))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Bottom, Center, Change, Edit, Paper, Units};
+    use geometry::{Pattern, PocketShape};
+    use proptest::prelude::*;
+
+    fn edited(change: &str, with: &str) -> Result<Board, FileError> {
+        let text = write_board(&Board::default());
+        assert!(text.contains(change), "{change} is not in the file");
+        read_board(text.replacen(change, with, 1).as_bytes())
+    }
+
+    #[test]
+    fn a_byte_order_mark_does_no_harm() {
+        let text = format!("\u{feff}{}", write_board(&Board::default()));
+        assert_eq!(read_board(text.as_bytes()), Ok(Board::default()));
+    }
+
+    #[test]
+    fn the_format_number_comes_first() {
+        assert!(write_board(&Board::default()).starts_with("{\n  \"format\": 1,"));
+    }
+
+    #[test]
+    fn a_newer_file_is_refused_as_newer() {
+        assert_eq!(
+            edited("\"format\": 1", "\"format\": 7"),
+            Err(FileError::Newer { found: 7 })
+        );
+        // Also where a newer format has fields that this program does not know.
+        assert_eq!(
+            read_board(b"{\"format\": 2, \"boards\": []}"),
+            Err(FileError::Newer { found: 2 })
+        );
+    }
+
+    #[test]
+    fn a_file_without_a_sound_format_is_no_board_file() {
+        for text in [
+            "{}",
+            "[]",
+            "3",
+            "null",
+            "{\"format\": \"1\"}",
+            "{\"format\": 0}",
+            "{\"format\": -1}",
+            "{\"format\": 1.5}",
+        ] {
+            assert_eq!(
+                read_board(text.as_bytes()),
+                Err(FileError::NoFormat),
+                "{text}"
+            );
+        }
+        assert_eq!(read_board(b" \n"), Err(FileError::Empty));
+    }
+
+    #[test]
+    fn every_beginning_of_a_file_ends_too_early() {
+        let text = write_board(&Board::default());
+        for end in (1..text.trim_end().len()).step_by(7) {
+            assert!(
+                matches!(
+                    read_board(&text.as_bytes()[..end]),
+                    Err(FileError::Truncated { .. })
+                ),
+                "cut at {end}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_wrong_field_is_named_with_its_place() {
+        let Err(FileError::Field {
+            field,
+            line,
+            reason,
+            ..
+        }) = edited("\"pitch_mm\": 19.0", "\"pitch_mm\": \"wide\"")
+        else {
+            panic!("was read")
+        };
+        assert_eq!(field, "board.pitch_mm");
+        assert!(line > 5 && reason.contains("wide"), "{line}: {reason}");
+        let unknown = edited("\"pitch_mm\"", "\"pitsch_mm\"")
+            .unwrap_err()
+            .to_string();
+        assert!(unknown.contains("pitsch_mm"), "{unknown}");
+        let twice = edited(
+            "\"pitch_mm\": 19.0",
+            "\"pitch_mm\": 19.0, \"pitch_mm\": 20.0",
+        )
+        .unwrap_err()
+        .to_string();
+        assert!(twice.contains("duplicate"), "{twice}");
+    }
+
+    #[test]
+    fn numbers_out_of_range_are_all_named() {
+        let Err(FileError::OutOfRange(faults)) =
+            edited("\"pitch_mm\": 19.0", "\"pitch_mm\": -19.0")
+        else {
+            panic!("was read")
+        };
+        assert_eq!(faults.len(), 1);
+        assert!(edited("\"pitch_mm\": 19.0", "\"pitch_mm\": 1e999").is_err());
+    }
+
+    #[test]
+    fn rubbish_is_refused_without_harm() {
+        assert!(matches!(
+            read_board(&[0x7b, 0xff, 0xfe]),
+            Err(FileError::NotText { at: 1 })
+        ));
+        assert!(matches!(
+            read_board(&vec![b' '; LARGEST_FILE + 1]),
+            Err(FileError::TooLarge { .. })
+        ));
+        assert!(matches!(
+            read_board("[".repeat(100_000).as_bytes()),
+            Err(FileError::NotJson { .. })
+        ));
+    }
+
+    fn patterns() -> impl Strategy<Value = Pattern> {
+        prop_oneof![
+            Just(Pattern::Ring),
+            (0.0..0.35).prop_map(|depth| Pattern::Lobes { depth }),
+            Just(Pattern::Polygon),
+            (3_u32..9).prop_map(|across| Pattern::Arms { across }),
+        ]
+    }
+
+    fn edits(u: f64) -> Vec<Edit> {
+        let edit = |change| Edit {
+            hole: "T2-7".parse().unwrap(),
+            mirrored: u > 0.0,
+            change,
+        };
+        let bore = Board::default().bores.track;
+        vec![
+            edit(Change::Move { u, v: 1.0 / 3.0 }),
+            edit(Change::Drop),
+            edit(Change::Bore { bore }),
+        ]
+    }
+
+    fn boards() -> impl Strategy<Value = Board> {
+        let pocket = (
+            proptest::option::of(-180.0..180.0_f64),
+            proptest::option::of(0.0..900.0_f64),
+        );
+        let counts = (1_u32..=24, 1_u32..=400, 0_u32..=60);
+        let all = (
+            patterns(),
+            pocket,
+            counts,
+            0.1..1000.0_f64,
+            ".{0,12}",
+            -50.0..50.0_f64,
+        );
+        all.prop_map(|(pattern, pocket, counts, pitch, title, u)| {
+            let plain = Board::default();
+            Board {
+                title,
+                units: if u > 0.0 { Units::Inch } else { Units::Mm },
+                players: counts.0,
+                spaces: counts.1,
+                home: counts.2,
+                pattern,
+                pitch,
+                pocket: crate::Pocket {
+                    shape: PocketShape::Arc,
+                    bearing: pocket.0,
+                    radius: pocket.1,
+                },
+                center: Center::Pivot {
+                    diameter: 6.35,
+                    depth: 10.0,
+                },
+                bores: crate::Bores {
+                    home: crate::Bore {
+                        bottom: Bottom::Ball,
+                        ..plain.bores.home
+                    },
+                    ..plain.bores
+                },
+                template: crate::Template {
+                    paper: Paper::Custom {
+                        width: 300.0,
+                        height: pitch.max(30.0),
+                    },
+                    ..plain.template
+                },
+                edits: edits(u),
+                ..plain
+            }
+        })
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_written_reads_back_to_the_last_digit(board in boards()) {
+            prop_assert_eq!(read_board(write_board(&board).as_bytes()), Ok(board));
+        }
+    }
+}
