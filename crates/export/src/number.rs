@@ -148,7 +148,7 @@ mod tests {
     proptest! {
         #[test]
         fn a_number_reads_back_within_half_its_last_place(
-            value in prop_oneof![-1e4..1e4, -1e-3..1e-3, -1e12..1e12, any::<f64>()],
+            value in prop_oneof![-1e4..1e4_f64, -1e-3..1e-3_f64, -1e12..1e12_f64, any::<f64>()],
             decimals in 0_usize..12,
         ) {
             prop_assume!(value.is_finite());
@@ -164,7 +164,7 @@ mod tests {
         }
 
         #[test]
-        fn the_short_form_is_the_fixed_form_without_its_zeros(value in -1e6..1e6, decimals in 1_usize..10) {
+        fn the_short_form_is_the_fixed_form_without_its_zeros(value in -1e6..1e6_f64, decimals in 1_usize..10) {
             let long = fixed(value, decimals);
             let trimmed = long.trim_end_matches('0').trim_end_matches('.');
             prop_assert_eq!(short(value, decimals), trimmed);

@@ -74,7 +74,8 @@ fn deflate(bytes: &[u8]) -> Vec<u8> {
 /// The file while it is written.
 struct Document {
     pdf: Pdf,
-    last: Ref,
+    /// The first number that no object has.
+    free: Ref,
     catalog: Ref,
     tree: Ref,
     pages: Vec<Ref>,
@@ -89,7 +90,7 @@ impl Document {
         let (catalog, tree) = (Ref::new(1), Ref::new(2));
         let mut document = Self {
             pdf,
-            last: tree,
+            free: Ref::new(3),
             catalog,
             tree,
             pages: Vec::with_capacity(sheets.len()),
@@ -102,7 +103,7 @@ impl Document {
     }
 
     fn next(&mut self) -> Ref {
-        self.last.bump()
+        self.free.bump()
     }
 
     fn add_layers(&mut self, sheets: &[Sheet]) {
@@ -140,8 +141,8 @@ impl Document {
 
     /// The list of pages, with the resources that all of them share.
     fn add_pages(&mut self, fonts: Fonts) -> Result<(), Error> {
-        let last = &mut self.last;
-        let fonts = fonts.embed(&mut self.pdf, || last.bump())?;
+        let free = &mut self.free;
+        let fonts = fonts.embed(&mut self.pdf, || free.bump())?;
         let mut pages = self.pdf.pages(self.tree);
         let count = i32::try_from(self.pages.len()).unwrap_or(i32::MAX);
         pages.kids(self.pages.iter().copied()).count(count);
