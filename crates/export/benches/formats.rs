@@ -32,14 +32,21 @@ fn holes(count: usize, radius: f64) -> Vec<Item> {
     let holes = (0..count).flat_map(|index| {
         let bearing = Angle::TURN * (index as f64 / count as f64);
         let ring = radius * (0.4 + 0.1 * (index % 7) as f64);
-        hole(point_at(ring, bearing), format!("T{}-{:02}", index % 6 + 1, index / 6))
+        hole(
+            point_at(ring, bearing),
+            format!("T{}-{:02}", index % 6 + 1, index / 6),
+        )
     });
     holes.collect()
 }
 
 /// Bars, corner crosses and words, as each sheet of a template has.
 fn marks(label: &str, size: Size) -> Vec<Item> {
-    let item = |line, shape| Item { layer: Layer::Marks, line, shape };
+    let item = |line, shape| Item {
+        layer: Layer::Marks,
+        line,
+        shape,
+    };
     let mut marks = Vec::new();
     for (index, across) in [20.0, 60.0, 100.0, 140.0, 180.0].into_iter().enumerate() {
         for up in [10.0, size.height - 10.0] {
@@ -78,7 +85,11 @@ fn tiles() -> Vec<Sheet> {
                 size,
                 marks: marks(&label, size),
                 label,
-                view: View { window, page_from_board, items },
+                view: View {
+                    window,
+                    page_from_board,
+                    items,
+                },
             });
         }
     }
@@ -113,4 +124,17 @@ fn svg_of_10_000_holes_with_names(bencher: Bencher<'_, '_>) {
     let is_cross = |item: &Item| matches!(item.shape, Shape::Cross { .. });
     sheet.view.items.retain(|item| !is_cross(item));
     bencher.bench(|| export::svg(black_box(&sheet)));
+}
+
+#[divan::bench]
+fn csv_of_10_000_holes(bencher: Bencher<'_, '_>) {
+    let board = board::Board::default();
+    let layout = board::layout(&board);
+    let small = layout
+        .map(|layout| workshop::hole_table(&layout).rows)
+        .unwrap_or_default();
+    let rows: Vec<_> = small.into_iter().cycle().take(10_000).collect();
+    assert_eq!(rows.len(), 10_000);
+    let table = workshop::HoleTable { rows };
+    bencher.bench(|| export::csv(black_box(&table), board::Units::Mm));
 }

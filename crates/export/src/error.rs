@@ -32,4 +32,16 @@ pub enum Error {
         /// What is wrong with it.
         reason: String,
     },
+    /// A hole's place or size is infinite or not a number.
+    #[error("hole {name} has a place or size that is not a number")]
+    Hole {
+        /// The hole's name.
+        name: String,
+    },
+    /// The hole table could not be put into lines.
+    #[error("the hole table cannot be written: {reason}")]
+    Table {
+        /// What went wrong.
+        reason: String,
+    },
 }

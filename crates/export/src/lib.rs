@@ -1,4 +1,4 @@
-//! The bytes of each file format: drawings as PDF and SVG.
+//! The bytes of each file format: drawings as PDF and SVG, hole tables as CSV.
 //!
 //! A writer takes plain values and gives back bytes or text. No writer knows a path, a clock or a window; the
 //! same input gives the same bytes on every machine.
@@ -7,16 +7,21 @@
 //!
 //! * [`pdf()`], [`PdfOptions`], [`Date`]: sheets as pages at true size.
 //! * [`svg()`]: one sheet at true size, circles still circles.
+//! * [`csv()`]: every hole with its place and bore.
 //! * [`Error`]: why a file cannot be written.
 //!
 //! What each format promises, and on which clause of which standard it rests, is in `docs/formats`.
 
+#[cfg(test)]
+mod agreement;
 mod check;
+mod csv;
 mod error;
 mod number;
 mod pdf;
 mod svg;
 
+pub use csv::csv;
 pub use error::Error;
 pub use pdf::{Date, PdfOptions, pdf};
 pub use svg::svg;

@@ -294,3 +294,154 @@ fn push_escaped(out: &mut String, words: &str) {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use drawing::View;
+    use kurbo::{Rect, Size};
+    use testkit::{assert_near, svg_raster};
+
+    fn item(layer: Layer, shape: Shape) -> Item {
+        let line = Line::Drill;
+        Item { layer, line, shape }
+    }
+
+    fn sheet(items: Vec<Item>) -> Sheet {
+        let size = Size::new(100.0, 60.0);
+        Sheet {
+            size,
+            label: "A & B".to_owned(),
+            view: View {
+                window: size.to_rect(),
+                page_from_board: Vec2::new(50.0, 30.0),
+                items,
+            },
+            marks: Vec::new(),
+        }
+    }
+
+    fn circle() -> Item {
+        item(Layer::Track, Shape::Circle(Circle::new((20.0, 10.0), 4.0)))
+    }
+
+    #[test]
+    fn the_root_says_millimetres() {
+        let file = svg(&sheet(vec![circle()])).unwrap();
+        let root = file.lines().next().unwrap();
+        for part in [
+            "width=\"100mm\"",
+            "height=\"60mm\"",
+            "viewBox=\"0 0 100 60\"",
+        ] {
+            assert!(root.contains(part), "{root}");
+        }
+        assert!(file.contains("<title>A &amp; B</title>"), "{file}");
+    }
+
+    /// CSS Values and Units Level 4, 6.2, Absolute Lengths: 1 in = 25.4 mm = 96 px.
+    #[test]
+    fn readers_see_100_mm_as_377_9528_pixels() {
+        let file = svg(&sheet(vec![circle()])).unwrap();
+        let width = testkit::svg_size(&file, 96).unwrap().width;
+        assert_near!(width, 377.9528, 1e-3);
+    }
+
+    #[test]
+    fn circles_stay_circles_and_y_points_down() {
+        let file = svg(&sheet(vec![circle()])).unwrap();
+        assert!(
+            file.contains("<circle cx=\"70\" cy=\"20\" r=\"4\"/>"),
+            "{file}"
+        );
+        assert!(!file.contains("clip-path"), "{file}");
+    }
+
+    #[test]
+    fn layers_are_groups_in_the_order_of_drawing() {
+        let layers = [Layer::Title, Layer::Home, Layer::Edge];
+        let shape = circle().shape;
+        let items = layers.map(|layer| item(layer, shape.clone())).to_vec();
+        let file = svg(&sheet(items)).unwrap();
+        let places =
+            ["edge", "home", "title"].map(|id| file.find(&format!("<g id=\"{id}\">")).unwrap());
+        assert!(places.is_sorted(), "{file}");
+        assert!(!file.contains("\"track\""), "{file}");
+    }
+
+    #[test]
+    fn what_reaches_outside_the_window_is_cut_off() {
+        let bar = item(
+            Layer::Edge,
+            Shape::Line(kurbo::Line::new((-50.0, 0.0), (50.0, 0.0))),
+        );
+        let mut sheet = sheet(vec![bar]);
+        sheet.view.window = Rect::new(30.0, 10.0, 60.0, 50.0);
+        let file = svg(&sheet).unwrap();
+        assert!(
+            file.contains("<rect height=\"40\" width=\"30\" x=\"30\" y=\"10\"/>"),
+            "{file}"
+        );
+        let [blob] = svg_raster(&file, 600, &[]).unwrap().blobs()[..] else {
+            panic!("{file}")
+        };
+        assert_near!(blob.width, 30.0, 0.1);
+        assert_near!(blob.center, Point::new(45.0, 30.0), 0.05);
+    }
+
+    #[test]
+    fn arcs_run_clockwise_and_full_turns_are_circles() {
+        let arc = |sweep| Arc {
+            center: Point::ZERO,
+            radius: 10.0,
+            start: Angle::ZERO,
+            sweep: Angle::degrees(sweep),
+        };
+        let file = |sweep| svg(&sheet(vec![item(Layer::Edge, Shape::Arc(arc(sweep)))])).unwrap();
+        assert!(
+            file(90.0).contains("d=\"M50 20A10 10 0 0 1 60 30\""),
+            "{}",
+            file(90.0)
+        );
+        assert!(
+            file(270.0).contains("d=\"M50 20A10 10 0 1 1 40 30\""),
+            "{}",
+            file(270.0)
+        );
+        assert!(
+            file(360.0).contains("<circle cx=\"50\" cy=\"30\" r=\"10\"/>"),
+            "{}",
+            file(360.0)
+        );
+    }
+
+    #[test]
+    fn words_are_escaped_and_turned() {
+        let text = Text {
+            turn: Angle::degrees(90.0),
+            ..Text::level(Point::ZERO, 4.0, Anchor::Middle, "<a> & \u{7}b")
+        };
+        let file = svg(&sheet(vec![item(Layer::Names, Shape::Text(text))])).unwrap();
+        assert!(file.contains(">&lt;a&gt; &amp; b</text>"), "{file}");
+        assert!(file.contains("rotate(-90 50 30)"), "{file}");
+        assert!(file.contains("text-anchor=\"middle\""), "{file}");
+    }
+
+    #[test]
+    fn the_same_sheet_gives_the_same_text() {
+        let sheet = sheet(vec![circle()]);
+        assert_eq!(svg(&sheet).unwrap(), svg(&sheet).unwrap());
+    }
+
+    #[test]
+    fn a_part_that_is_nowhere_is_refused() {
+        let nowhere = item(
+            Layer::Track,
+            Shape::Circle(Circle::new((f64::NAN, 0.0), 4.0)),
+        );
+        assert!(matches!(
+            svg(&sheet(vec![nowhere])),
+            Err(Error::NotANumber { .. })
+        ));
+    }
+}

@@ -1,7 +1,7 @@
 //! Measures and readers that tests share; never a dependency of the program itself.
 //!
 //! * [`assert_near!`]: two numbers, or two points, within a tolerance.
-//! * `PdfFile`, `pdf_raster`, `svg_raster`, `Gray`, with the feature `readback`: independent readers of
+//! * `PdfFile`, `pdf_raster`, `svg_raster`, `svg_size`, `Gray`, with the feature `readback`: independent readers of
 //!   exported drawings.
 //! * `Soft`, with the feature `window`: draws a window without a graphics card.
 
@@ -15,11 +15,13 @@ mod read_svg;
 mod soft;
 
 #[cfg(feature = "readback")]
+pub use lopdf;
+#[cfg(feature = "readback")]
 pub use raster::{Blob, Gray};
 #[cfg(feature = "readback")]
 pub use read_pdf::{PageCircle, PageLine, PageWords, PdfFile, PdfPage, pdf_raster};
 #[cfg(feature = "readback")]
-pub use read_svg::svg_raster;
+pub use read_svg::{svg_raster, svg_size};
 
 #[cfg(feature = "window")]
 pub use soft::Soft;

@@ -206,7 +206,7 @@ impl Reader<'_> {
             ("q", _) => self.saved.push(self.state.clone()),
             ("Q", _) => self.state = self.saved.pop().unwrap_or_default(),
             ("cm", &[a, b, c, d, e, f]) => {
-                self.state.page_from_user *= Affine::new([a, b, c, d, e, f])
+                self.state.page_from_user *= Affine::new([a, b, c, d, e, f]);
             }
             ("w", &[width]) => self.state.line_width = width,
             ("BDC", _) => self.marks.push(operands.last().and_then(name_of)),
@@ -322,6 +322,7 @@ fn circle_of(curves: &[CubicBez]) -> Option<(Point, f64)> {
 mod tests {
     use super::*;
     use crate::assert_near;
+    use core::fmt::Write as _;
 
     /// A page of 100 x 50 mm that draws `content`, its objects counted by hand.
     fn file(content: &str) -> Vec<u8> {
@@ -338,13 +339,14 @@ mod tests {
         ];
         let mut out = "%PDF-1.7\n".to_owned();
         let mut table = "0000000000 65535 f \n".to_owned();
-        for (index, object) in objects.iter().enumerate() {
-            table += &format!("{:010} 00000 n \n", out.len());
-            out += &format!("{} 0 obj{object}\nendobj\n", index + 1);
+        for (number, object) in (1..).zip(&objects) {
+            let place = out.len();
+            writeln!(table, "{place:010} 00000 n ").unwrap();
+            writeln!(out, "{number} 0 obj{object}\nendobj").unwrap();
         }
         let start = out.len();
-        out +=
-            &format!("xref\n0 6\n{table}trailer<</Size 6/Root 1 0 R>>\nstartxref\n{start}\n%%EOF");
+        let trailer = "trailer<</Size 6/Root 1 0 R>>\nstartxref";
+        writeln!(out, "xref\n0 6\n{table}{trailer}\n{start}\n%%EOF").unwrap();
         out.into_bytes()
     }
 

@@ -1,5 +1,6 @@
 //! An SVG as pixels, drawn by a reader that knows nothing of our writer.
 
+use kurbo::Size;
 use resvg::tiny_skia::{Color, Pixmap, Transform};
 use resvg::usvg::{Options, Tree};
 
@@ -11,14 +12,7 @@ use crate::Gray;
 ///
 /// A sentence if the text is no SVG or has no size.
 pub fn svg_raster(svg: &str, dpi: u32, fonts: &[&[u8]]) -> Result<Gray, String> {
-    let mut options = Options {
-        dpi: dpi as f32,
-        ..Options::default()
-    };
-    for font in fonts {
-        options.fontdb_mut().load_font_data(font.to_vec());
-    }
-    let tree = Tree::from_str(svg, &options).map_err(|error| error.to_string())?;
+    let tree = read(svg, dpi, fonts)?;
     let size = tree.size();
     let (width, height) = (size.width() as u32, size.height() as u32);
     let pixmap = Pixmap::new(width, height);
@@ -27,6 +21,27 @@ pub fn svg_raster(svg: &str, dpi: u32, fonts: &[&[u8]]) -> Result<Gray, String> 
     resvg::render(&tree, Transform::identity(), &mut pixmap.as_mut());
     let top = f64::from(size.height()) * 25.4 / f64::from(dpi);
     Ok(Gray::from_rgba(width as usize, dpi, top, pixmap.data()))
+}
+
+/// Width and height of an SVG in pixels, so many an inch.
+///
+/// # Errors
+///
+/// A sentence if the text is no SVG or has no size.
+pub fn svg_size(svg: &str, dpi: u32) -> Result<Size, String> {
+    let size = read(svg, dpi, &[])?.size();
+    Ok(Size::new(size.width().into(), size.height().into()))
+}
+
+fn read(svg: &str, dpi: u32, fonts: &[&[u8]]) -> Result<Tree, String> {
+    let mut options = Options {
+        dpi: dpi as f32,
+        ..Options::default()
+    };
+    for font in fonts {
+        options.fontdb_mut().load_font_data(font.to_vec());
+    }
+    Tree::from_str(svg, &options).map_err(|error| error.to_string())
 }
 
 #[cfg(test)]

@@ -6,6 +6,8 @@
 mod content;
 mod fonts;
 mod path;
+#[cfg(test)]
+mod tests;
 
 use drawing::{Item, Layer, Sheet};
 use pdf_writer::{Filter, Finish as _, Name, Pdf, Rect, Ref, Settings, TextStr, writers};

@@ -1,0 +1,263 @@
+//! The hole table as CSV, for spreadsheets and machines.
+//!
+//! RFC 4180: a header, lines end in CR LF, fields with a comma or a quote are quoted. Six decimals throughout; the
+//! unit of length is in the header, not in the fields.
+
+use core::fmt::Write as _;
+
+use board::Units;
+use geometry::bearing_of;
+use workshop::{HoleRow, HoleTable};
+
+use crate::{Error, number};
+
+/// An inch in mm, exactly (international yard and pound agreement of 1959).
+const INCH: f64 = 25.4;
+
+/// Decimals of every length and angle.
+const PLACES: usize = 6;
+
+/// The columns whose unit is degrees or that have none are the same for all units.
+const MM_HEADER: [&str; 11] = [
+    "name",
+    "role",
+    "player",
+    "number",
+    "x_mm",
+    "y_mm",
+    "radius_mm",
+    "bearing_deg",
+    "diameter_mm",
+    "depth_mm",
+    "bottom",
+];
+const INCH_HEADER: [&str; 11] = [
+    "name",
+    "role",
+    "player",
+    "number",
+    "x_in",
+    "y_in",
+    "radius_in",
+    "bearing_deg",
+    "diameter_in",
+    "depth_in",
+    "bottom",
+];
+
+/// The hole table as CSV, its lengths in the unit given.
+///
+/// Player and number of the center hole, which belongs to no one, are empty.
+///
+/// # Errors
+///
+/// A hole whose place or size is not a number.
+pub fn csv(table: &HoleTable, units: Units) -> Result<Vec<u8>, Error> {
+    let (header, unit) = match units {
+        Units::Mm => (MM_HEADER, 1.0),
+        Units::Inch => (INCH_HEADER, INCH),
+    };
+    let mut writer = ::csv::WriterBuilder::new()
+        .terminator(::csv::Terminator::CRLF)
+        .from_writer(Vec::with_capacity(96 * (table.rows.len() + 1)));
+    writer
+        .write_record(header)
+        .map_err(|error| unwritten(&error))?;
+    let mut fields = Fields::default();
+    for row in &table.rows {
+        check(row)?;
+        fields.fill(row, unit);
+        writer
+            .write_record(fields.each())
+            .map_err(|error| unwritten(&error))?;
+    }
+    writer
+        .into_inner()
+        .map_err(|error| unwritten(error.error()))
+}
+
+fn unwritten(error: &dyn core::error::Error) -> Error {
+    Error::Table {
+        reason: error.to_string(),
+    }
+}
+
+fn check(row: &HoleRow) -> Result<(), Error> {
+    if row.center.is_finite() && row.diameter.is_finite() && row.depth.is_finite() {
+        Ok(())
+    } else {
+        let name = row.name.to_string();
+        Err(Error::Hole { name })
+    }
+}
+
+/// The fields of a row, end to end in one text that is used again for the next row.
+#[derive(Default)]
+struct Fields {
+    text: String,
+    ends: Vec<usize>,
+}
+
+impl Fields {
+    fn fill(&mut self, row: &HoleRow, unit: f64) {
+        self.text.clear();
+        self.ends.clear();
+        // Writing to a string cannot fail.
+        let _ = write!(self.text, "{}", row.name);
+        self.end();
+        self.push(row.role.id());
+        self.push_count(row.player);
+        self.push_count(row.number);
+        self.push_number(row.center.x / unit);
+        self.push_number(row.center.y / unit);
+        self.push_number(row.center.to_vec2().length() / unit);
+        self.push_bearing(bearing_of(row.center).as_degrees());
+        self.push_number(row.diameter / unit);
+        self.push_number(row.depth / unit);
+        self.push(row.bottom.id());
+    }
+
+    fn each(&self) -> impl Iterator<Item = &str> {
+        let starts = core::iter::once(&0).chain(&self.ends);
+        let ranges = starts.zip(&self.ends);
+        ranges.map(|(&start, &end)| self.text.get(start..end).unwrap_or_default())
+    }
+
+    fn end(&mut self) {
+        self.ends.push(self.text.len());
+    }
+
+    fn push(&mut self, field: &str) {
+        self.text.push_str(field);
+        self.end();
+    }
+
+    /// Counts begin at 1; 0 stands for none.
+    fn push_count(&mut self, count: u32) {
+        if count > 0 {
+            number::push_fixed(&mut self.text, f64::from(count), 0);
+        }
+        self.end();
+    }
+
+    fn push_number(&mut self, value: f64) {
+        number::push_fixed(&mut self.text, value, PLACES);
+        self.end();
+    }
+
+    /// A bearing that rounds up to a full turn is 12 o'clock.
+    fn push_bearing(&mut self, degrees: f64) {
+        let start = self.text.len();
+        number::push_fixed(&mut self.text, degrees, PLACES);
+        if self
+            .text
+            .get(start..)
+            .is_some_and(|field| field.starts_with("360."))
+        {
+            self.text.truncate(start);
+            number::push_fixed(&mut self.text, 0.0, PLACES);
+        }
+        self.end();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::Board;
+    use geometry::{Angle, Point, point_at};
+    use testkit::assert_near;
+
+    fn table() -> HoleTable {
+        let board = Board::default();
+        workshop::hole_table(&board::layout(&board).unwrap())
+    }
+
+    fn text(table: &HoleTable, units: Units) -> String {
+        String::from_utf8(csv(table, units).unwrap()).unwrap()
+    }
+
+    /// A table of one hole, at a place.
+    fn one(center: Point) -> HoleTable {
+        let row = HoleRow {
+            center,
+            ..table().rows[0]
+        };
+        HoleTable { rows: vec![row] }
+    }
+
+    #[test]
+    fn the_header_names_the_unit() {
+        let header = |units| text(&table(), units).lines().next().unwrap().to_owned();
+        assert_eq!(
+            header(Units::Mm),
+            "name,role,player,number,x_mm,y_mm,radius_mm,bearing_deg,diameter_mm,depth_mm,bottom"
+        );
+        assert_eq!(header(Units::Inch), header(Units::Mm).replace("_mm", "_in"));
+    }
+
+    /// RFC 4180, 2, rule 1.
+    #[test]
+    fn every_line_ends_in_cr_lf() {
+        let text = text(&table(), Units::Mm);
+        assert!(text.ends_with("\r\n"));
+        assert_eq!(text.matches('\n').count(), table().rows.len() + 1);
+        assert_eq!(text.matches("\r\n").count(), table().rows.len() + 1);
+    }
+
+    #[test]
+    fn every_hole_reads_back_where_it_is() {
+        for (units, unit) in [(Units::Mm, 1.0), (Units::Inch, 25.4)] {
+            let bytes = csv(&table(), units).unwrap();
+            let mut reader = ::csv::Reader::from_reader(bytes.as_slice());
+            let records: Vec<_> = reader.records().map(Result::unwrap).collect();
+            assert_eq!(records.len(), table().rows.len());
+            for (record, row) in records.iter().zip(&table().rows) {
+                let number = |column: usize| record[column].parse::<f64>().unwrap();
+                let half = 0.500_001e-6 * unit;
+                assert_eq!(record[0], row.name.to_string());
+                assert_eq!(&record[1], row.role.id());
+                assert_near!(number(4) * unit, row.center.x, half);
+                assert_near!(number(5) * unit, row.center.y, half);
+                let polar = point_at(number(6) * unit, Angle::degrees(number(7)));
+                assert_near!(polar, row.center, 2e-5);
+                assert!((0.0..360.0).contains(&number(7)), "{record:?}");
+                assert_near!(number(8) * unit, row.diameter, half);
+                assert_near!(number(9) * unit, row.depth, half);
+                assert_eq!(&record[10], row.bottom.id());
+            }
+        }
+    }
+
+    #[test]
+    fn the_center_hole_has_no_player_and_no_number() {
+        let text = text(&table(), Units::Mm);
+        let last = text.lines().last().unwrap();
+        assert!(
+            last.starts_with("C,center,,,0.000000,0.000000,0.000000,0.000000,"),
+            "{last}"
+        );
+    }
+
+    #[test]
+    fn a_bearing_just_short_of_a_full_turn_is_12_o_clock() {
+        let text = text(&one(Point::new(-1e-10, 100.0)), Units::Mm);
+        let row = text.lines().nth(1).unwrap();
+        assert!(
+            row.contains(",0.000000,100.000000,100.000000,0.000000,"),
+            "{row}"
+        );
+        assert!(!text.contains("-0.000000"), "{row}");
+    }
+
+    #[test]
+    fn a_hole_that_is_nowhere_is_refused_by_name() {
+        let error = csv(&one(Point::new(f64::NAN, 0.0)), Units::Mm).unwrap_err();
+        assert!(
+            error
+                .to_string()
+                .contains(&table().rows[0].name.to_string()),
+            "{error}"
+        );
+    }
+}
