@@ -6,6 +6,8 @@
 //! * `Soft`, with the feature `window`: draws a window without a graphics card.
 
 #[cfg(feature = "readback")]
+mod pdf_operators;
+#[cfg(feature = "readback")]
 mod raster;
 #[cfg(feature = "readback")]
 mod read_pdf;

@@ -1,7 +1,6 @@
 //! A PDF read back: its pages' boxes, and the circles, lines and words drawn on them.
 //!
-//! The operators are carried out as ISO 32000-1:2008, 8 and 9 say, with two readers that know nothing of our writer:
-//! one for the objects and operators, one for the pixels.
+//! By two readers that know nothing of our writer: one for the objects and operators, one for the pixels.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -10,14 +9,15 @@ use hayro::hayro_interpret::InterpreterSettings;
 use hayro::hayro_syntax::Pdf;
 use hayro::vello_cpu::color::palette::css::WHITE;
 use hayro::{PixmapSettings, RenderCache, RenderSettings};
-use kurbo::{Affine, CubicBez, Line, ParamCurve as _, Point, Rect, Vec2};
-use lopdf::content::{Content, Operation};
-use lopdf::{Dictionary, Document, Encoding, Object};
+use kurbo::{Point, Rect};
+use lopdf::content::Content;
+use lopdf::{Dictionary, Document, Object};
 
 use crate::Gray;
+use crate::pdf_operators::Reader;
 
 /// Units of 1/72 in in a millimetre.
-const UNITS_PER_MM: f64 = 72.0 / 25.4;
+pub(crate) const UNITS_PER_MM: f64 = 72.0 / 25.4;
 
 /// A PDF, read.
 #[derive(Debug)]
@@ -129,30 +129,34 @@ pub fn pdf_raster(bytes: &[u8], page: usize, dpi: u32) -> Result<Gray, String> {
 }
 
 fn read_page(document: &Document, id: lopdf::ObjectId) -> lopdf::Result<PdfPage> {
-    let dictionary = document.get_dictionary(id)?;
-    let fonts = document.get_page_fonts(id)?;
     let mut encodings = BTreeMap::new();
-    for (name, font) in fonts {
+    for (name, font) in document.get_page_fonts(id)? {
+        let name = String::from_utf8_lossy(&name).into_owned();
         encodings.insert(name, font.get_font_encoding(document)?);
     }
-    let mut reader = Reader {
-        encodings,
-        state: State::default(),
-        saved: Vec::new(),
-        start: Point::ZERO,
-        pieces: Vec::new(),
-        line_matrix: Affine::IDENTITY,
-        marks: Vec::new(),
-        page: PdfPage {
-            boxes: boxes(dictionary),
-            ..PdfPage::default()
-        },
+    let mut reader = Reader::new(encodings, forms(document, id)?);
+    reader.carry_out(&Content::decode(&document.get_page_content(id))?.operations)?;
+    let boxes = boxes(document.get_dictionary(id)?);
+    Ok(PdfPage {
+        boxes,
+        ..reader.page
+    })
+}
+
+/// The forms that a page can draw, by name; their own matrices are not looked at.
+fn forms(document: &Document, page: lopdf::ObjectId) -> lopdf::Result<BTreeMap<String, Content>> {
+    let mut forms = BTreeMap::new();
+    let resources = document.get_page_resources(page)?.0;
+    let Some(Ok(entries)) = resources.map(|all| all.get(b"XObject").and_then(Object::as_dict))
+    else {
+        return Ok(forms);
     };
-    let content = Content::decode(&document.get_page_content(id))?;
-    for operation in &content.operations {
-        reader.step(operation)?;
+    for (name, id) in entries {
+        let stream = document.get_object(id.as_reference()?)?.as_stream()?;
+        let content = Content::decode(&stream.decompressed_content()?)?;
+        forms.insert(String::from_utf8_lossy(name).into_owned(), content);
     }
-    Ok(reader.page)
+    Ok(forms)
 }
 
 fn boxes(page: &Dictionary) -> BTreeMap<String, Rect> {
@@ -167,162 +171,12 @@ fn boxes(page: &Dictionary) -> BTreeMap<String, Rect> {
     boxes
 }
 
-/// The part of the graphics state that matters here.
-#[derive(Clone, Default)]
-struct State {
-    page_from_user: Affine,
-    line_width: f64,
-    font: String,
-    size: f64,
-}
-
-/// A piece of a path, in the user space that it was drawn in.
-#[derive(Clone, Copy)]
-enum Piece {
-    Line(Line),
-    Curve(CubicBez),
-}
-
-struct Reader<'a> {
-    encodings: BTreeMap<Vec<u8>, Encoding<'a>>,
-    state: State,
-    saved: Vec<State>,
-    /// Where the path under construction has started.
-    start: Point,
-    pieces: Vec<Piece>,
-    /// Where the current line of words starts, and which way it runs.
-    line_matrix: Affine,
-    /// The layer of each marked part that is open; a part may have none.
-    marks: Vec<Option<String>>,
-    page: PdfPage,
-}
-
-impl Reader<'_> {
-    fn step(&mut self, operation: &Operation) -> lopdf::Result<()> {
-        let operands = &operation.operands;
-        let numbers = operands.iter().flat_map(Object::as_float).map(f64::from);
-        let numbers: Vec<f64> = numbers.collect();
-        match (operation.operator.as_str(), numbers.as_slice()) {
-            ("q", _) => self.saved.push(self.state.clone()),
-            ("Q", _) => self.state = self.saved.pop().unwrap_or_default(),
-            ("cm", &[a, b, c, d, e, f]) => {
-                self.state.page_from_user *= Affine::new([a, b, c, d, e, f]);
-            }
-            ("w", &[width]) => self.state.line_width = width,
-            ("BDC", _) => self.marks.push(operands.last().and_then(name_of)),
-            ("EMC", _) => drop(self.marks.pop()),
-            ("Tf", &[size]) => {
-                self.state.size = size;
-                self.state.font = operands.first().and_then(name_of).unwrap_or_default();
-            }
-            ("BT", _) => self.line_matrix = Affine::IDENTITY,
-            ("Td", &[x, y]) => self.line_matrix *= Affine::translate((x, y)),
-            ("Tm", &[a, b, c, d, e, f]) => self.line_matrix = Affine::new([a, b, c, d, e, f]),
-            ("Tj", _) => self.show(operands.first())?,
-            (operator, numbers) => self.path_step(operator, numbers),
-        }
-        Ok(())
-    }
-
-    fn path_step(&mut self, operator: &str, numbers: &[f64]) {
-        match (operator, numbers) {
-            ("m", &[x, y]) => self.start = Point::new(x, y),
-            ("l", &[x, y]) => self.line_to(Point::new(x, y)),
-            ("c", &[x1, y1, x2, y2, x, y]) => {
-                let [one, two, to] = [(x1, y1), (x2, y2), (x, y)].map(Point::from);
-                self.pieces
-                    .push(Piece::Curve(CubicBez::new(self.start, one, two, to)));
-                self.start = to;
-            }
-            ("S" | "s" | "B" | "b", _) => self.paint(),
-            ("f" | "n", _) => self.pieces.clear(),
-            _ => {}
-        }
-    }
-
-    fn line_to(&mut self, to: Point) {
-        self.pieces.push(Piece::Line(Line::new(self.start, to)));
-        self.start = to;
-    }
-
-    /// Keeps what is stroked: one circle, or lines.
-    fn paint(&mut self) {
-        let page_from_user = self.mm_from_user();
-        let curves = self.pieces.iter().filter_map(|piece| match piece {
-            Piece::Curve(curve) => Some(page_from_user * *curve),
-            Piece::Line(_) => None,
-        });
-        let curves: Vec<_> = curves.collect();
-        if let Some((center, radius)) = circle_of(&curves) {
-            let layer = self.marks.iter().rev().find_map(Clone::clone);
-            self.page.circles.push(PageCircle {
-                center,
-                radius,
-                layer,
-            });
-        }
-        let scale = page_from_user.determinant().abs().sqrt();
-        for piece in self.pieces.drain(..) {
-            if let Piece::Line(line) = piece {
-                let line = page_from_user * line;
-                let width = self.state.line_width * scale;
-                self.page.lines.push(PageLine {
-                    from: line.p0,
-                    to: line.p1,
-                    width,
-                });
-            }
-        }
-    }
-
-    fn show(&mut self, string: Option<&Object>) -> lopdf::Result<()> {
-        let Some(encoding) = self.encodings.get(self.state.font.as_bytes()) else {
-            return Err(lopdf::Error::DictKey(self.state.font.clone()));
-        };
-        let bytes = string.map_or(Ok(&[] as &[u8]), Object::as_str)?;
-        let page_from_text = self.mm_from_user() * self.line_matrix;
-        self.page.words.push(PageWords {
-            words: Document::decode_text(encoding, bytes)?,
-            at: page_from_text * Point::ZERO,
-            size: self.state.size * page_from_text.determinant().abs().sqrt(),
-        });
-        Ok(())
-    }
-
-    fn mm_from_user(&self) -> Affine {
-        Affine::scale(1.0 / UNITS_PER_MM) * self.state.page_from_user
-    }
-}
-
-fn name_of(object: &Object) -> Option<String> {
-    let name = object.as_name().ok()?;
-    Some(String::from_utf8_lossy(name).into_owned())
-}
-
-/// Center and radius of curves that run once around in equal steps, none of them more than 0.001 mm off.
-fn circle_of(curves: &[CubicBez]) -> Option<(Point, f64)> {
-    let (first, last) = (curves.first()?, curves.last()?);
-    let sum: Vec2 = curves
-        .iter()
-        .map(|curve| curve.p3.to_vec2())
-        .fold(Vec2::ZERO, |sum, end| sum + end);
-    let center = (sum / curves.len() as f64).to_point();
-    let radius = first.p0.distance(center);
-    let is_round = curves.iter().all(|curve| {
-        [0.0, 0.211, 0.5, 0.789, 1.0].iter().all(|&share| {
-            let off = curve.eval(share).distance(center) - radius;
-            off.abs() <= 0.001
-        })
-    });
-    let is_closed = first.p0.distance(last.p3) <= 0.001;
-    (is_round && is_closed && curves.len() > 1).then_some((center, radius))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::assert_near;
     use core::fmt::Write as _;
+    use kurbo::Affine;
 
     /// A page of 100 x 50 mm that draws `content`, its objects counted by hand.
     fn file(content: &str) -> Vec<u8> {

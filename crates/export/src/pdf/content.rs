@@ -8,6 +8,7 @@ use drawing::{Arc, Item, Layer, Line, Shape, Sheet, Text, View};
 use geometry::{Angle, Circle, Point, Vec2};
 use kurbo::Rect;
 
+use super::circles::Circles;
 use super::fonts::Fonts;
 use super::path;
 use crate::number;
@@ -22,14 +23,23 @@ const FACTOR_PLACES: usize = 8;
 /// How light an area is: 0 is black, 1 white.
 const AREA_GRAY: f64 = 0.85;
 
-/// The operators of a page; glyphs that it needs are added to `fonts`.
-pub fn page(sheet: &Sheet, layers: bool, fonts: &mut Fonts) -> String {
+/// What the pages of a file have in common; a page adds what it needs.
+pub struct Shared {
+    /// The glyphs in use.
+    pub fonts: Fonts,
+    /// The large circles, if they are to be kept once for all pages.
+    pub circles: Option<Circles>,
+    /// Whether parts are marked with the layer that they belong to.
+    pub layers: bool,
+}
+
+/// The operators of a page.
+pub fn page(sheet: &Sheet, shared: &mut Shared) -> String {
     let mut content = Content {
         out: String::with_capacity(16 * 1024),
         state: State::START,
-        layers,
         layer: None,
-        fonts,
+        shared,
     };
     content.out.push_str("q\n");
     content.scale(UNITS_PER_MM);
@@ -61,9 +71,8 @@ impl State {
 struct Content<'a> {
     out: String,
     state: State,
-    layers: bool,
     layer: Option<Layer>,
-    fonts: &'a mut Fonts,
+    shared: &'a mut Shared,
 }
 
 impl Content<'_> {
@@ -111,13 +120,21 @@ impl Content<'_> {
 
     fn circle(&mut self, circle: Circle) {
         self.place(circle.center);
-        self.curves(circle.radius, Angle::ZERO, Angle::TURN);
-        self.out.push_str("s\nQ\n");
+        if let Some(circles) = &mut self.shared.circles
+            && Circles::wants(circle.radius)
+        {
+            self.out.push('/');
+            self.out.push_str(&circles.name(circle.radius));
+            self.out.push_str(" Do\n");
+        } else {
+            push_circle(&mut self.out, circle.radius);
+        }
+        self.out.push_str("Q\n");
     }
 
     fn arc(&mut self, arc: Arc, center: Point) {
         self.place(center);
-        self.curves(arc.radius, arc.start, arc.sweep);
+        push_curves(&mut self.out, arc.radius, arc.start, arc.sweep);
         self.out.push_str("S\nQ\n");
     }
 
@@ -160,15 +177,8 @@ impl Content<'_> {
             self.factors(&[along.x, along.y, -along.y, along.x]);
             self.points(&[start.to_vec2()], "Tm");
         }
-        self.fonts.push_glyphs(&mut self.out, text);
+        self.shared.fonts.push_glyphs(&mut self.out, text);
         self.out.push_str(" Tj\nET\n");
-    }
-
-    fn curves(&mut self, radius: f64, start: Angle, sweep: Angle) {
-        self.points(&[path::outward(start) * radius], "m");
-        for curve in path::curves(radius, start, sweep) {
-            self.points(&curve, "c");
-        }
     }
 
     fn rectangle(&mut self, rect: Rect) {
@@ -230,7 +240,7 @@ impl Content<'_> {
 
     /// What follows belongs to a layer, or to none.
     fn enter_layer(&mut self, layer: Option<Layer>) {
-        if !self.layers || self.layer == layer {
+        if !self.shared.layers || self.layer == layer {
             return;
         }
         if self.layer.is_some() {
@@ -245,14 +255,7 @@ impl Content<'_> {
     }
 
     fn points(&mut self, points: &[Vec2], operator: &str) {
-        for point in points {
-            number::push(&mut self.out, point.x, PLACES);
-            self.out.push(' ');
-            number::push(&mut self.out, point.y, PLACES);
-            self.out.push(' ');
-        }
-        self.out.push_str(operator);
-        self.out.push('\n');
+        push_points(&mut self.out, points, operator);
     }
 
     fn factors(&mut self, factors: &[f64]) {
@@ -261,4 +264,28 @@ impl Content<'_> {
             self.out.push(' ');
         }
     }
+}
+
+/// Appends a closed, stroked circle about the origin.
+pub fn push_circle(out: &mut String, radius: f64) {
+    push_curves(out, radius, Angle::ZERO, Angle::TURN);
+    out.push_str("s\n");
+}
+
+fn push_curves(out: &mut String, radius: f64, start: Angle, sweep: Angle) {
+    push_points(out, &[path::outward(start) * radius], "m");
+    for curve in path::curves(radius, start, sweep) {
+        push_points(out, &curve, "c");
+    }
+}
+
+fn push_points(out: &mut String, points: &[Vec2], operator: &str) {
+    for point in points {
+        number::push(out, point.x, PLACES);
+        out.push(' ');
+        number::push(out, point.y, PLACES);
+        out.push(' ');
+    }
+    out.push_str(operator);
+    out.push('\n');
 }

@@ -3,6 +3,7 @@
 //! Written for the printer: no page scaling, the tray with the paper of that size, one side of the paper. What
 //! clauses that rests on is in `docs/formats/pdf.md`.
 
+mod circles;
 mod content;
 mod fonts;
 mod path;
@@ -13,6 +14,8 @@ use drawing::{Item, Layer, Sheet};
 use pdf_writer::{Filter, Finish as _, Name, Pdf, Rect, Ref, Settings, TextStr, writers};
 
 use crate::{Error, check};
+use circles::Circles;
+use content::Shared;
 use fonts::Fonts;
 
 /// What a PDF says besides its sheets.
@@ -54,12 +57,16 @@ pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, Error> {
     }
     sheets.iter().try_for_each(check::sheet)?;
     let mut document = Document::new(sheets, options);
-    let mut fonts = Fonts::new()?;
+    let mut shared = Shared {
+        fonts: Fonts::new()?,
+        circles: (sheets.len() > 1).then(Circles::default),
+        layers: options.layers,
+    };
     for sheet in sheets {
-        let content = content::page(sheet, options.layers, &mut fonts);
+        let content = content::page(sheet, &mut shared);
         document.add_page(sheet, &content);
     }
-    document.add_pages(fonts)?;
+    document.add_pages(shared)?;
     document.add_catalog(sheets);
     document.add_info(options);
     Ok(document.pdf.finish())
@@ -142,9 +149,13 @@ impl Document {
     }
 
     /// The list of pages, with the resources that all of them share.
-    fn add_pages(&mut self, fonts: Fonts) -> Result<(), Error> {
-        let free = &mut self.free;
-        let fonts = fonts.embed(&mut self.pdf, || free.bump())?;
+    fn add_pages(&mut self, shared: Shared) -> Result<(), Error> {
+        let (pdf, free) = (&mut self.pdf, &mut self.free);
+        let fonts = shared.fonts.embed(pdf, || free.bump())?;
+        let circles = shared
+            .circles
+            .unwrap_or_default()
+            .write(pdf, || free.bump());
         let mut pages = self.pdf.pages(self.tree);
         let count = i32::try_from(self.pages.len()).unwrap_or(i32::MAX);
         pages.kids(self.pages.iter().copied()).count(count);
@@ -152,6 +163,12 @@ impl Document {
         if !fonts.is_empty() {
             let mut dict = resources.fonts();
             for (name, id) in fonts {
+                dict.pair(Name(name.as_bytes()), id);
+            }
+        }
+        if !circles.is_empty() {
+            let mut dict = resources.x_objects();
+            for (name, id) in circles {
                 dict.pair(Name(name.as_bytes()), id);
             }
         }

@@ -108,6 +108,36 @@ fn circles_are_within_a_thousandth_of_a_millimetre() {
 }
 
 #[test]
+fn large_circles_are_kept_once_for_all_pages() {
+    let circle = Circle::new((7.0, -9.0), 150.0);
+    let mut sheets = [sheet(A4), sheet(A4)];
+    sheets[1].view.page_from_board.x -= 33.3;
+    for sheet in &mut sheets {
+        sheet
+            .view
+            .items
+            .push(item(Layer::Guides, Shape::Circle(circle)));
+    }
+    let bytes = pdf(&sheets, &PdfOptions::default()).unwrap();
+    assert_eq!(
+        String::from_utf8_lossy(&bytes)
+            .matches("/Subtype/Form")
+            .count(),
+        1
+    );
+    let read = PdfFile::read(&bytes).unwrap();
+    for (page, sheet) in read.pages.iter().zip(&sheets) {
+        let found = page.circles.last().unwrap();
+        assert_near!(
+            found.center,
+            circle.center + sheet.view.page_from_board,
+            0.001
+        );
+        assert_near!(found.radius, circle.radius, 0.001);
+    }
+}
+
+#[test]
 fn words_can_be_found_where_they_stand() {
     let mut sheet = sheet(A4);
     sheet.marks.push(item(
