@@ -14,7 +14,7 @@
 //! * [`Pattern`], [`track`], [`turn_in`], [`home_lane`]: the track and the home lane of one sector.
 //! * [`reach`]: how large a pattern comes out, to solve a pitch from a size.
 //! * [`PocketShape`], [`pocket`]: the holes of a start pocket; [`best_pocket`]: where it has the most wood around it.
-//! * [`smallest_web`], [`close_webs`], [`nearest_webs`]: the wood left between bores.
+//! * [`Web`], [`smallest_web`], [`close_webs`], [`nearest_webs`]: the wood left between bores.
 //! * [`chord`], [`ring_radius`], [`ring_capacity`]: chords of a divided circle.
 //! * [`sheets_along`], [`best_joints`]: sheets of a tiled template, and joints that stay clear of the holes.
 //! * [`Error`], [`Nearest`]: what cannot be built, and what can; [`PLAYERS`], [`SPACES`], [`MOST_HOLES`],
