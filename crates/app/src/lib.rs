@@ -1,3 +1,32 @@
-//! Placeholder.
+//! The window and the commands of Ringwright.
+//!
+//! A frame goes: finished jobs and shortcuts become [`command::Command`]s; panels change the document in place
+//! and ask for commands; commands are carried out at the end of the same frame; once pointer and keyboard
+//! rest, the document is one undo step further. What follows from the document ([`derived::Derived`]) is
+//! worked out once for each of its revisions. Only `host` and `files` touch disk, dialogs and clock.
 
 pub mod canvas;
+pub mod cli;
+pub mod derived;
+pub mod exports;
+pub mod files;
+pub mod window;
+
+mod command;
+mod current;
+mod dialogs;
+mod history;
+mod host;
+mod jobs;
+mod panels;
+mod samples;
+mod session;
+mod settings;
+mod theme;
+mod view;
+mod widgets;
+
+#[cfg(test)]
+mod fake;
+#[cfg(test)]
+mod stories;

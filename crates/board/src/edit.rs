@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{Bore, HoleId};
+use crate::{Board, Bore, HoleId, Role};
 
 /// One change by hand to one hole, or to the same hole of every player.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -54,4 +54,138 @@ pub enum Change {
         /// Its bore.
         bore: Bore,
     },
+}
+
+/// Changes by hand as a maker makes them: each replaces the one of its kind to the same hole or holes.
+impl Board {
+    /// How far a hole, or the same hole of every player, was moved by hand: u and v, mm.
+    pub fn moved(&self, hole: HoleId, mirrored: bool) -> (f64, f64) {
+        let moves = self.edits.iter().filter(|edit| edit.is_to(hole, mirrored));
+        moves.fold((0.0, 0.0), |sum, edit| match edit.change {
+            Change::Move { u, v } => (sum.0 + u, sum.1 + v),
+            _ => sum,
+        })
+    }
+
+    /// Moves a hole by hand to this far from where the pattern has it; no distance undoes the move.
+    pub fn set_moved(&mut self, hole: HoleId, mirrored: bool, (u, v): (f64, f64)) {
+        self.edits.retain(|edit| {
+            !(edit.is_to(hole, mirrored) && matches!(edit.change, Change::Move { .. }))
+        });
+        if (u, v) != (0.0, 0.0) {
+            self.edits.push(Edit {
+                hole,
+                mirrored,
+                change: Change::Move { u, v },
+            });
+        }
+    }
+
+    /// Leaves a hole out.
+    pub fn drop_hole(&mut self, hole: HoleId, mirrored: bool) {
+        let added =
+            |edit: &Edit| edit.is_to(hole, mirrored) && matches!(edit.change, Change::Add { .. });
+        if self.edits.iter().any(added) {
+            self.edits.retain(|edit| !edit.is_to(hole, mirrored));
+        } else {
+            self.edits.push(Edit {
+                hole,
+                mirrored,
+                change: Change::Drop,
+            });
+        }
+    }
+
+    /// Drills a hole with another bore than its role's; none goes back to the role's.
+    pub fn set_bore(&mut self, hole: HoleId, mirrored: bool, bore: Option<Bore>) {
+        self.edits.retain(|edit| {
+            !(edit.is_to(hole, mirrored) && matches!(edit.change, Change::Bore { .. }))
+        });
+        self.edits.extend(bore.map(|bore| Edit {
+            hole,
+            mirrored,
+            change: Change::Bore { bore },
+        }));
+    }
+
+    /// Adds a hole to the first player's sector, or to every player's, and tells its name.
+    pub fn add_hole(&mut self, mirrored: bool, (u, v): (f64, f64), bore: Bore) -> HoleId {
+        let extras = self
+            .edits
+            .iter()
+            .map(|edit| edit.hole)
+            .filter(|hole| hole.role() == Role::Extra);
+        let number = extras.map(HoleId::number).max().unwrap_or(0) + 1;
+        let hole = HoleId::new(Role::Extra, 1, number);
+        self.edits.push(Edit {
+            hole,
+            mirrored,
+            change: Change::Add { u, v, bore },
+        });
+        hole
+    }
+}
+
+impl Edit {
+    /// Whether the edit was made to just this hole, or to just this hole of every player.
+    fn is_to(&self, hole: HoleId, mirrored: bool) -> bool {
+        self.mirrored == mirrored
+            && if mirrored {
+                self.concerns(hole)
+            } else {
+                self.hole == hole
+            }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::layout;
+
+    fn hole(name: &str) -> HoleId {
+        name.parse().unwrap()
+    }
+
+    #[test]
+    fn a_move_replaces_the_one_before_and_no_distance_undoes_it() {
+        let mut board = Board::default();
+        board.set_moved(hole("T2-3"), true, (1.0, 2.0));
+        board.set_moved(hole("T4-3"), true, (3.0, 4.0));
+        assert_eq!(board.moved(hole("T1-3"), true), (3.0, 4.0));
+        assert_eq!(board.moved(hole("T1-3"), false), (0.0, 0.0));
+        assert_eq!(board.edits.len(), 1);
+        board.set_moved(hole("T1-3"), true, (0.0, 0.0));
+        assert_eq!(board, Board::default());
+    }
+
+    #[test]
+    fn an_added_hole_is_dropped_without_a_trace() {
+        let mut board = Board::default();
+        let bore = board.bores.track;
+        let first = board.add_hole(true, (0.0, 20.0), bore);
+        let second = board.add_hole(false, (5.0, 30.0), bore);
+        assert_eq!((first, second), (hole("X1-1"), hole("X1-2")));
+        assert_eq!(layout(&board).unwrap().holes.len(), 133 + 6 + 1);
+        board.drop_hole(hole("X3-1"), true);
+        board.drop_hole(second, false);
+        assert_eq!(board, Board::default());
+    }
+
+    #[test]
+    fn a_hole_gets_a_bore_of_its_own_and_loses_it_again() {
+        let mut board = Board::default();
+        let bore = Bore {
+            diameter: 8.0,
+            ..board.bores.track
+        };
+        board.set_bore(hole("T1-1"), false, Some(bore));
+        assert_eq!(
+            layout(&board).unwrap().hole(hole("T1-1")).unwrap().bore,
+            bore
+        );
+        board.set_bore(hole("T1-1"), false, None);
+        board.drop_hole(hole("T1-1"), true);
+        assert_eq!(layout(&board).unwrap().holes.len(), 127);
+    }
 }

@@ -112,16 +112,20 @@ pub fn parse_length(text: &str, units: Units) -> Result<f64, LengthError> {
 /// ```
 pub fn show_length(mm: f64, units: Units) -> String {
     match units {
-        Units::Mm => format!("{} mm", decimal(mm, 3)),
+        Units::Mm => format!("{} mm", show_number(mm, 3)),
         Units::Inch => {
             let inches = mm / INCH;
-            fraction(inches).unwrap_or_else(|| format!("{}\"", decimal(inches, 4)))
+            fraction(inches).unwrap_or_else(|| format!("{}\"", show_number(inches, 4)))
         }
     }
 }
 
 /// A number with at most so many decimals, and no more than it needs.
-pub(crate) fn decimal(value: f64, decimals: usize) -> String {
+///
+/// ```
+/// assert_eq!(board::show_number(12.50, 3), "12.5");
+/// ```
+pub fn show_number(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     let short = if text.contains('.') {
         text.trim_end_matches('0').trim_end_matches('.')

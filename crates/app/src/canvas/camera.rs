@@ -74,8 +74,9 @@ impl Camera {
 
     /// The same view as the plot takes it.
     pub fn bounds(&self, frame: Rect) -> PlotBounds {
-        let half = self.board_from_offset(frame.size() / 2.0);
-        let (min, max) = (self.middle - half.abs(), self.middle + half.abs());
+        let half = kurbo::Vec2::new(f64::from(frame.width()), f64::from(frame.height()))
+            / (2.0 * self.scale);
+        let (min, max) = (self.middle - half, self.middle + half);
         PlotBounds::from_min_max([min.x, min.y], [max.x, max.y])
     }
 

@@ -126,7 +126,12 @@ fn point(response: &Response, view: &BoardView<'_>, camera: Camera) -> Asked {
 }
 
 /// Keeps the end of a measure on the hole under the pointer; Escape and a click clear it.
-fn follow_measure(ctx: &Context, response: &Response, state: &mut CanvasState, pointed: Option<HoleId>) {
+fn follow_measure(
+    ctx: &Context,
+    response: &Response,
+    state: &mut CanvasState,
+    pointed: Option<HoleId>,
+) {
     if let Some(from) = state.pulled_from {
         let to = pointed.filter(|to| *to != from);
         state.measured = to.map(|to| (from, to));

@@ -54,7 +54,10 @@ fn length(mm: f64, units: Units) -> String {
 /// A number with fixed decimals that is never minus zero.
 fn fixed(number: f64, decimals: usize) -> String {
     let text = format!("{number:.decimals$}");
-    let is_zero = text.trim_start_matches('-').chars().all(|c| c == '0' || c == '.');
+    let is_zero = text
+        .trim_start_matches('-')
+        .chars()
+        .all(|c| c == '0' || c == '.');
     if is_zero {
         text.trim_start_matches('-').to_owned()
     } else {
@@ -65,8 +68,8 @@ fn fixed(number: f64, decimals: usize) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{HoleId, Role};
     use crate::canvas::Hover;
+    use board::{HoleId, Role};
 
     fn hover() -> Hover {
         let name = |role, number| HoleId::new(role, 3, number).named(1);

@@ -70,7 +70,11 @@ fn well(brush: &mut Brush<'_>, at: Pos2, radius: f32, id: HoleId) {
     brush.disc(toward_light(at, -0.07 * radius - 0.4), radius, palette.lip);
     brush.disc(at, radius, palette.well);
     if radius >= DEEP {
-        brush.disc(toward_light(at, -0.12 * radius), 0.84 * radius, palette.floor);
+        brush.disc(
+            toward_light(at, -0.12 * radius),
+            0.84 * radius,
+            palette.floor,
+        );
     }
 }
 
@@ -116,7 +120,9 @@ fn name(brush: &mut Brush<'_>, at: Pos2, radius: f32, hole: &Hole) {
 fn center(brush: &mut Brush<'_>, center: Center) {
     let at = brush.at(Point::ORIGIN);
     let palette = brush.palette;
-    let bore = center.bore().map_or(0.0, |bore| brush.length(bore.radius()));
+    let bore = center
+        .bore()
+        .map_or(0.0, |bore| brush.length(bore.radius()));
     if let Center::Hole { pilot, .. } = center {
         let radius = brush.length(pilot / 2.0);
         if radius >= 1.0 {

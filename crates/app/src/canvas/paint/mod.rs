@@ -101,7 +101,14 @@ impl<'p> Brush<'p> {
     }
 
     /// Words; the place they cover.
-    pub fn words(&mut self, at: Pos2, anchor: Align2, text: &str, size: f32, color: Color32) -> Rect {
+    pub fn words(
+        &mut self,
+        at: Pos2,
+        anchor: Align2,
+        text: &str,
+        size: f32,
+        color: Color32,
+    ) -> Rect {
         let font = FontId::proportional(size);
         let shape = self
             .ui

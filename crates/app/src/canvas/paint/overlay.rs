@@ -29,7 +29,13 @@ pub fn sheets(brush: &mut Brush<'_>, sheets: &[SheetOutline]) {
     for sheet in sheets {
         let place = place(brush, sheet);
         if place.width() > 40.0 {
-            brush.plate(place.center(), Align2::CENTER_CENTER, &sheet.label, 13.0, color);
+            brush.plate(
+                place.center(),
+                Align2::CENTER_CENTER,
+                &sheet.label,
+                13.0,
+                color,
+            );
         }
     }
 }
@@ -87,7 +93,13 @@ pub fn scale_bar(brush: &mut Brush<'_>, units: Units) {
     for (at, tall) in [(left, 6.0), (left.lerp(right, 0.5), 3.5), (right, 6.0)] {
         brush.line([at, at - vec2(0.0, tall)], 1.5, ink);
     }
-    brush.words(left - vec2(0.0, 7.0), Align2::LEFT_BOTTOM, &words, 12.0, ink);
+    brush.words(
+        left - vec2(0.0, 7.0),
+        Align2::LEFT_BOTTOM,
+        &words,
+        12.0,
+        ink,
+    );
 }
 
 /// A thin frame that tells the keys go here.
@@ -106,7 +118,9 @@ fn neat_length(most: f64, units: Units) -> (f64, String) {
         }
         Units::Inch => {
             let inches = most / 25.4;
-            let part = [2.0, 4.0, 8.0, 16.0].into_iter().find(|parts| 1.0 / parts <= inches);
+            let part = [2.0, 4.0, 8.0, 16.0]
+                .into_iter()
+                .find(|parts| 1.0 / parts <= inches);
             match part {
                 Some(parts) if inches < 1.0 => (25.4 / parts, format!("1/{parts} in")),
                 _ => {
@@ -125,7 +139,10 @@ fn neat(most: f64) -> f64 {
         decade *= 10.0;
     }
     let steps = [5.0, 2.0, 1.0].map(|step| (step * decade * 1000.0_f64).round() / 1000.0);
-    steps.into_iter().find(|step| *step <= most).unwrap_or(decade)
+    steps
+        .into_iter()
+        .find(|step| *step <= most)
+        .unwrap_or(decade)
 }
 
 #[cfg(test)]

@@ -43,9 +43,15 @@ pub fn guides(brush: &mut Brush<'_>, view: &BoardView<'_>) {
 
 /// The way from space to space, left out where spaces are too small to be told apart anyway.
 fn track(brush: &mut Brush<'_>, view: &BoardView<'_>) {
-    let spaces = view.layout.holes.iter().filter(|hole| hole.name.id().role() == Role::Track);
+    let spaces = view
+        .layout
+        .holes
+        .iter()
+        .filter(|hole| hole.name.id().role() == Role::Track);
     let way: Vec<Pos2> = spaces.map(|hole| brush.at(hole.center)).collect();
-    let width = brush.length(view.board.bores.track.diameter * 0.16).min(5.0);
+    let width = brush
+        .length(view.board.bores.track.diameter * 0.16)
+        .min(5.0);
     if width > 0.8 {
         let stroke = Stroke::new(width, brush.palette.path);
         brush.add(Shape::closed_line(way, stroke));
@@ -107,7 +113,8 @@ fn grain(brush: &mut Brush<'_>, at: Pos2, radius: f32) {
         let ring = f32::from(ring);
         let pairs = (0..=BENDS).map(|bend| {
             let toward = Vec2::angled(core::f32::consts::PI * f32::from(bend) / f32::from(BENDS));
-            let (x, reach) = (toward.x, toward.y);
+            // Half a turn ends a hair below zero.
+            let (x, reach) = (toward.x, toward.y.max(0.0));
             let height = |ring: f32| growth(ring, x).clamp(-reach, reach);
             let place = |height: f32| at + Vec2::new(x, height) * radius;
             let strength = 0.55 + 0.45 * (ring * 2.7).sin();

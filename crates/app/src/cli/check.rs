@@ -1,0 +1,138 @@
+//! `ringwright check`: what would go wrong, for people or as JSON.
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use board::{Board, show_length};
+use clap::Args;
+use serde::Serialize;
+use workshop::{Finding, Measure, stops};
+
+use super::Failure;
+use super::read::board_of;
+use crate::derived::Derived;
+
+/// Options of `ringwright check`.
+#[derive(Debug, Args)]
+pub struct Check {
+    /// The board file
+    file: PathBuf,
+    /// Print the findings as JSON
+    #[arg(long)]
+    json: bool,
+}
+
+/// The findings as they are printed for other programs.
+#[derive(Serialize)]
+struct Report<'a> {
+    format: u32,
+    title: &'a str,
+    holes: usize,
+    sheets: Option<usize>,
+    findings: &'a [Finding],
+}
+
+/// Version of the JSON layout.
+const REPORT_FORMAT: u32 = 1;
+
+impl Check {
+    /// Prints the findings; ends with 1 if any is a stop.
+    ///
+    /// # Errors
+    /// Where the file cannot be read or the board cannot be laid out.
+    pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
+        let board = board_of(&self.file)?;
+        let derived = Derived::of(&board)?;
+        if self.json {
+            as_json(&board, &derived, out)?;
+        } else {
+            for_people(&board, &derived, out)?;
+        }
+        Ok(if stops(&derived.findings) {
+            ExitCode::from(1)
+        } else {
+            ExitCode::SUCCESS
+        })
+    }
+}
+
+fn as_json(board: &Board, derived: &Derived, out: &mut dyn Write) -> Result<(), Failure> {
+    let report = Report {
+        format: REPORT_FORMAT,
+        title: &board.title,
+        holes: derived.layout.holes.len(),
+        sheets: derived
+            .tiling
+            .as_ref()
+            .ok()
+            .map(|tiling| tiling.tiles.len()),
+        findings: &derived.findings,
+    };
+    writeln!(out, "{}", serde_json::to_string_pretty(&report)?)?;
+    Ok(())
+}
+
+fn for_people(board: &Board, derived: &Derived, out: &mut dyn Write) -> Result<(), Failure> {
+    writeln!(out, "{}: {} holes", board.title, derived.layout.holes.len())?;
+    match &derived.tiling {
+        Ok(tiling) => writeln!(
+            out,
+            "template: {} × {} sheets, {} of them used",
+            tiling.columns,
+            tiling.rows,
+            tiling.tiles.len()
+        )?,
+        Err(error) => writeln!(out, "template: {error}")?,
+    }
+    if derived.findings.is_empty() {
+        writeln!(out, "nothing found against it")?;
+    }
+    for finding in &derived.findings {
+        writeln!(
+            out,
+            "{:<8} {}: {}",
+            finding.severity.label(),
+            finding.rule.label(),
+            finding.message
+        )?;
+        let measure = |measure| shown(measure, board);
+        if let (Some(measured), Some(wanted)) = (finding.measured, finding.wanted) {
+            writeln!(
+                out,
+                "         measured {}, wanted {}",
+                measure(measured),
+                measure(wanted)
+            )?;
+        }
+        if !finding.holes.is_empty() {
+            writeln!(out, "         {}", names(finding))?;
+        }
+    }
+    Ok(())
+}
+
+fn shown(measure: Measure, board: &Board) -> String {
+    match measure {
+        Measure::Mm(mm) => show_length(mm, board.units),
+        Measure::Count(count) => count.to_string(),
+    }
+}
+
+/// The names of a finding's holes, cut short where they are many.
+fn names(finding: &Finding) -> String {
+    const MOST: usize = 12;
+    let names: Vec<String> = finding
+        .holes
+        .iter()
+        .take(MOST)
+        .map(ToString::to_string)
+        .collect();
+    let more = finding.holes.len() - names.len();
+    let rest = if more > 0 {
+        format!(" and {more} more")
+    } else {
+        String::new()
+    };
+    names.join(" ") + &rest
+}

@@ -1,0 +1,55 @@
+//! `ringwright export`: templates and tables of a board.
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::Args;
+
+use super::Failure;
+use super::read::board_of;
+use crate::derived::Derived;
+use crate::exports::{Kind, file_of};
+use crate::files::write_all;
+use crate::host::today;
+
+/// Options of `ringwright export`.
+#[derive(Debug, Args)]
+pub struct Export {
+    /// The board file
+    file: PathBuf,
+    /// Folder to write to; it is made if it is not there
+    #[arg(long, value_name = "DIR")]
+    out: PathBuf,
+    /// Kinds of file to write, with commas between them; all if not given
+    #[arg(long, value_name = "KIND", value_delimiter = ',')]
+    only: Vec<Kind>,
+    /// Replace files that are there
+    #[arg(long)]
+    force: bool,
+}
+
+impl Export {
+    /// Writes the files and prints their paths.
+    ///
+    /// # Errors
+    /// Where the board cannot be read, laid out or written; nothing is written if a file is there already.
+    pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
+        let board = board_of(&self.file)?;
+        let derived = Derived::of(&board)?;
+        let kinds = if self.only.is_empty() {
+            &Kind::ALL[..]
+        } else {
+            &self.only
+        };
+        let moment = today();
+        let files: Result<Vec<_>, _> = kinds
+            .iter()
+            .map(|&kind| file_of(kind, &board, &derived, moment))
+            .collect();
+        for path in write_all(&self.out, &files?, self.force)? {
+            writeln!(out, "{}", path.display())?;
+        }
+        Ok(ExitCode::SUCCESS)
+    }
+}

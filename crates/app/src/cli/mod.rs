@@ -1,0 +1,84 @@
+//! The program without a window: write, check and export boards from a command line.
+
+mod check;
+mod export;
+mod new;
+mod read;
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+/// Lays out a round game board, shows what would go wrong, and prints its drilling template at true size
+#[derive(Debug, Parser)]
+#[command(name = "ringwright", version, args_conflicts_with_subcommands = true, after_help = EXAMPLES)]
+pub struct Cli {
+    #[command(subcommand)]
+    command: Option<Command>,
+    /// Board file to open in the window
+    file: Option<PathBuf>,
+}
+
+const EXAMPLES: &str = "\
+Examples:
+  ringwright                                   open the window on a sample board
+  ringwright new --players 4 --pattern arms walnut.json
+  ringwright check walnut.json
+  ringwright export walnut.json --out templates
+  ringwright export walnut.json --out templates --only template-pdf,csv
+
+Print templates at 100 %, not fitted to the page, and measure the bars before drilling.";
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Write a new board; what is not given is chosen soundly
+    New(new::New),
+    /// Tell what would go wrong; exits with 1 if anything must be mended
+    Check(check::Check),
+    /// Write templates and tables of a board
+    Export(export::Export),
+}
+
+/// A command that failed, as a sentence.
+type Failure = Box<dyn std::error::Error>;
+
+/// What a command line asks for.
+#[derive(Debug)]
+pub enum Asked {
+    /// The window, on a file or on a sample board.
+    Window(Option<PathBuf>),
+    /// A command; it has run, and this is how it ended.
+    Done(ExitCode),
+}
+
+/// Exit code of a command that could not do its work.
+const FAILED: u8 = 2;
+
+/// Runs the command of a command line, if it is one.
+pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
+    let Some(command) = cli.command else {
+        return Asked::Window(cli.file);
+    };
+    let ended = match command {
+        Command::New(new) => new.run(out),
+        Command::Check(check) => check.run(out),
+        Command::Export(export) => export.run(out),
+    };
+    Asked::Done(ended.unwrap_or_else(|failure| {
+        // A reader that has closed the pipe has seen all it wants.
+        let closed = failure
+            .downcast_ref::<std::io::Error>()
+            .is_some_and(|error| error.kind() == std::io::ErrorKind::BrokenPipe);
+        if !closed {
+            // If standard error is closed too there is no one left to tell.
+            let _ = writeln!(errors, "ringwright: {failure}");
+        }
+        if closed {
+            ExitCode::SUCCESS
+        } else {
+            ExitCode::from(FAILED)
+        }
+    }))
+}

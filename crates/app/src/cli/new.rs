@@ -1,0 +1,169 @@
+//! `ringwright new`: a sound board from a few wishes.
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use board::{CenterKind, Units, Wishes, parse_length, propose, write_board};
+use clap::{Args, ValueEnum};
+use geometry::Pattern;
+
+use super::Failure;
+use crate::files::{FilesError, write_atomic};
+
+/// Options of `ringwright new`.
+#[derive(Debug, Args)]
+pub struct New {
+    /// Players
+    #[arg(long, value_name = "N")]
+    players: Option<u32>,
+    /// Shape of the track
+    #[arg(long)]
+    pattern: Option<Shape>,
+    /// Track spaces a player
+    #[arg(long, value_name = "T")]
+    spaces: Option<u32>,
+    /// Home-lane holes a player
+    #[arg(long, value_name = "H")]
+    home: Option<u32>,
+    /// Start-pocket holes a player
+    #[arg(long, value_name = "S")]
+    start: Option<u32>,
+    /// What is at the center pin
+    #[arg(long)]
+    center: Option<Middle>,
+    /// Straight distance between neighbors: 19, 19.5mm, 3/4, 1 3/16"
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pitch: Option<String>,
+    /// Diameter of the board
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    board: Option<String>,
+    /// Diameter of the bores
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    bore: Option<String>,
+    /// Depth of the lobes, 0 to 0.35 (pattern lobes) [default: 0.15]
+    #[arg(long, value_name = "D", allow_hyphen_values = true)]
+    depth: Option<f64>,
+    /// Holes across an arm, odd (pattern arms) [default: 3]
+    #[arg(long, value_name = "N")]
+    across: Option<u32>,
+    /// Bearing of the first player's axis, clockwise from 12 o'clock
+    #[arg(long, value_name = "DEGREES", allow_hyphen_values = true)]
+    rotation: Option<f64>,
+    /// Unit in which lengths are shown, and read where none is typed
+    #[arg(long, default_value = "mm")]
+    units: Unit,
+    /// What the board is called
+    #[arg(long)]
+    title: Option<String>,
+    /// Replace the file if it is there
+    #[arg(long)]
+    force: bool,
+    /// The file to write
+    file: PathBuf,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Shape {
+    /// All spaces on one circle
+    Ring,
+    /// A wavy ring, a space on each tip
+    Lobes,
+    /// Straight sides, corners between players
+    Polygon,
+    /// An arm for each player
+    Arms,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum Middle {
+    /// No hole
+    None,
+    /// A hole for the pin of the circle jig
+    Pivot,
+    /// A playing hole with a pilot
+    Hole,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum Unit {
+    /// Millimetres
+    Mm,
+    /// Inches
+    In,
+}
+
+impl New {
+    /// Writes the board.
+    ///
+    /// # Errors
+    /// Where a length cannot be read, the wishes contradict each other, or the file cannot be written.
+    pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
+        if self.file.exists() && !self.force {
+            return Err(FilesError::Exists(self.file.clone()).into());
+        }
+        let board = propose(&self.wishes()?)?;
+        write_atomic(&self.file, write_board(&board).as_bytes())?;
+        writeln!(out, "{}", self.file.display())?;
+        Ok(ExitCode::SUCCESS)
+    }
+
+    fn wishes(&self) -> Result<Wishes, Failure> {
+        let units = match self.units {
+            Unit::Mm => Units::Mm,
+            Unit::In => Units::Inch,
+        };
+        let length = |name: &str, text: &Option<String>| {
+            let read = text
+                .as_ref()
+                .map(|text| parse_length(text, units))
+                .transpose();
+            read.map_err(|error| format!("--{name}: {error}"))
+        };
+        Ok(Wishes {
+            title: self.title.clone(),
+            units: Some(units),
+            players: self.players,
+            pattern: self.pattern()?,
+            spaces: self.spaces,
+            home: self.home,
+            start: self.start,
+            center: self.center.map(|center| match center {
+                Middle::None => CenterKind::Nothing,
+                Middle::Pivot => CenterKind::Pivot,
+                Middle::Hole => CenterKind::Hole,
+            }),
+            pitch: length("pitch", &self.pitch)?,
+            diameter: length("board", &self.board)?,
+            bore: length("bore", &self.bore)?,
+            rotation: self.rotation,
+            piece: None,
+        })
+    }
+
+    /// The pattern with its own number; a number of another pattern is refused rather than passed over.
+    fn pattern(&self) -> Result<Option<Pattern>, Failure> {
+        let guessed = match (self.depth, self.across) {
+            (Some(_), None) => Some(Shape::Lobes),
+            (None, Some(_)) => Some(Shape::Arms),
+            _ => None,
+        };
+        let shape = self.pattern.or(guessed);
+        if self.depth.is_some() && shape != Some(Shape::Lobes) {
+            return Err("--depth is for --pattern lobes only".into());
+        }
+        if self.across.is_some() && shape != Some(Shape::Arms) {
+            return Err("--across is for --pattern arms only".into());
+        }
+        Ok(shape.map(|shape| match shape {
+            Shape::Ring => Pattern::Ring,
+            Shape::Lobes => Pattern::Lobes {
+                depth: self.depth.unwrap_or(0.15),
+            },
+            Shape::Polygon => Pattern::Polygon,
+            Shape::Arms => Pattern::Arms {
+                across: self.across.unwrap_or(3),
+            },
+        }))
+    }
+}

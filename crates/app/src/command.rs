@@ -1,0 +1,169 @@
+//! What can be asked for by menu, button or shortcut: one table for all of them.
+
+use egui::{Key, KeyboardShortcut, Modifiers};
+
+/// What can be asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Command {
+    /// Begin a new board.
+    New,
+    /// Open a board file.
+    Open,
+    /// Open a sample board, by its place in the list.
+    Sample(usize),
+    /// Save to the file at hand.
+    Save,
+    /// Save to another file.
+    SaveAs,
+    /// Export templates and tables.
+    Export,
+    /// Close the window.
+    Quit,
+    /// One step back.
+    Undo,
+    /// One step forward.
+    Redo,
+    /// The whole board in view.
+    Fit,
+    /// The measuring tool on or off.
+    Measure,
+    /// Names of holes on screen on or off.
+    Names,
+    /// Sheets over the board on or off.
+    Sheets,
+    /// Millimeters or inches.
+    Units,
+    /// Light or dark.
+    Theme,
+    /// Cautions for the work.
+    Safety,
+}
+
+const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
+
+impl Command {
+    /// Every command that is the same at all times.
+    pub const ALL: [Self; 15] = [
+        Self::New,
+        Self::Open,
+        Self::Save,
+        Self::SaveAs,
+        Self::Export,
+        Self::Quit,
+        Self::Undo,
+        Self::Redo,
+        Self::Fit,
+        Self::Measure,
+        Self::Names,
+        Self::Sheets,
+        Self::Units,
+        Self::Theme,
+        Self::Safety,
+    ];
+
+    /// The words on its menu entry or button.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::New => "New board…",
+            Self::Open => "Open…",
+            Self::Sample(_) => "Sample board",
+            Self::Save => "Save",
+            Self::SaveAs => "Save as…",
+            Self::Export => "Export…",
+            Self::Quit => "Quit",
+            Self::Undo => "Undo",
+            Self::Redo => "Redo",
+            Self::Fit => "Whole board",
+            Self::Measure => "Measure between holes",
+            Self::Names => "Names of holes",
+            Self::Sheets => "Sheets of the template",
+            Self::Units => "Millimeters or inches",
+            Self::Theme => "Light or dark",
+            Self::Safety => "Working safely…",
+        }
+    }
+
+    /// What it does, for a pointer that rests on it.
+    pub const fn tooltip(self) -> &'static str {
+        match self {
+            Self::New => "Begin a board from players, pattern and pieces",
+            Self::Open => "Open a board file",
+            Self::Sample(_) => "Open a sample board",
+            Self::Save => "Save the board to its file",
+            Self::SaveAs => "Save the board to another file",
+            Self::Export => "Write templates and hole tables",
+            Self::Quit => "Close the window",
+            Self::Undo => "Take the last change back",
+            Self::Redo => "Make the change again",
+            Self::Fit => "Bring the whole board into view",
+            Self::Measure => "Drag from hole to hole to measure; with Shift a drag always measures",
+            Self::Names => "Show names where there is room to read them",
+            Self::Sheets => "Lay the printed sheets over the board",
+            Self::Units => "Show lengths in the other unit",
+            Self::Theme => "Change between light and dark",
+            Self::Safety => "Cautions for drill, router, saw, dust and small parts",
+        }
+    }
+
+    /// Its keys.
+    pub const fn shortcut(self) -> Option<KeyboardShortcut> {
+        let (modifiers, key) = match self {
+            Self::New => (Modifiers::COMMAND, Key::N),
+            Self::Open => (Modifiers::COMMAND, Key::O),
+            Self::Save => (Modifiers::COMMAND, Key::S),
+            Self::SaveAs => (CTRL_SHIFT, Key::S),
+            Self::Export => (Modifiers::COMMAND, Key::E),
+            Self::Quit => (Modifiers::COMMAND, Key::Q),
+            Self::Undo => (Modifiers::COMMAND, Key::Z),
+            Self::Redo => (CTRL_SHIFT, Key::Z),
+            Self::Fit => (Modifiers::COMMAND, Key::F),
+            Self::Measure => (Modifiers::COMMAND, Key::M),
+            Self::Names => (Modifiers::COMMAND, Key::L),
+            Self::Sheets => (Modifiers::COMMAND, Key::T),
+            Self::Units => (Modifiers::COMMAND, Key::U),
+            Self::Theme => (Modifiers::COMMAND, Key::D),
+            Self::Sample(_) | Self::Safety => return None,
+        };
+        Some(KeyboardShortcut::new(modifiers, key))
+    }
+
+    /// Takes the shortcuts that were pressed; the longer ones first, since Ctrl+Z is part of Ctrl+Shift+Z.
+    pub fn pressed(ctx: &egui::Context) -> Vec<Self> {
+        // A text field has an undo of its own.
+        let typing = ctx.text_edit_focused();
+        let mut commands: Vec<Self> = Self::ALL
+            .into_iter()
+            .filter(|command| !(typing && command.is_of_text()))
+            .collect();
+        commands.sort_by_key(|command| command.shortcut().is_none_or(|keys| !keys.modifiers.shift));
+        let pressed = |command: &Self| {
+            command
+                .shortcut()
+                .is_some_and(|keys| ctx.input_mut(|input| input.consume_shortcut(&keys)))
+        };
+        commands.into_iter().filter(pressed).collect()
+    }
+
+    /// Whether a text field has a use of its own for the keys.
+    const fn is_of_text(self) -> bool {
+        matches!(self, Self::Undo | Self::Redo)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_two_commands_share_keys_or_words() {
+        for (at, command) in Command::ALL.iter().enumerate() {
+            for other in &Command::ALL[at + 1..] {
+                assert_ne!(command.label(), other.label());
+                assert!(
+                    command.shortcut().is_none() || command.shortcut() != other.shortcut(),
+                    "{command:?} {other:?}"
+                );
+            }
+        }
+    }
+}

@@ -1,0 +1,55 @@
+//! What follows from the document as it is now, and the last document that could be laid out.
+
+use board::{Board, BuildError};
+
+use crate::derived::Derived;
+
+/// What follows from the document as it is now.
+pub struct Current {
+    /// The document that was looked at last.
+    seen: Board,
+    /// The last document that could be laid out, and what follows from it.
+    good: Option<(Board, Derived)>,
+    error: Option<BuildError>,
+}
+
+impl Current {
+    /// Works it out for the first time.
+    pub fn of(board: &Board) -> Self {
+        let mut current = Self {
+            seen: board.clone(),
+            good: None,
+            error: None,
+        };
+        current.work_out(board);
+        current
+    }
+
+    /// Works it out again if the document has changed.
+    pub fn refresh(&mut self, board: &Board) {
+        if *board != self.seen {
+            self.work_out(board);
+        }
+    }
+
+    fn work_out(&mut self, board: &Board) {
+        self.seen = board.clone();
+        match Derived::of(board) {
+            Ok(derived) => {
+                self.good = Some((board.clone(), derived));
+                self.error = None;
+            }
+            Err(error) => self.error = Some(error),
+        }
+    }
+
+    /// The last document that could be laid out, and what follows from it.
+    pub fn good(&self) -> Option<(&Board, &Derived)> {
+        self.good.as_ref().map(|(board, derived)| (board, derived))
+    }
+
+    /// Why the document as it is now cannot be laid out, if it cannot.
+    pub fn error(&self) -> Option<&BuildError> {
+        self.error.as_ref()
+    }
+}

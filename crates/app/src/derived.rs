@@ -1,0 +1,42 @@
+//! Everything that follows from a document, worked out once for each of its revisions.
+
+use board::{Board, BuildError, Layout, layout};
+use drawing::{Item, Tiling, TilingError, plan, tiling};
+use workshop::{Figures, Finding, check, figures};
+
+/// Everything that follows from a document.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Derived {
+    /// Every hole, placed.
+    pub layout: Layout,
+    /// The measures that are always in sight.
+    pub figures: Figures,
+    /// The template cut into sheets, or why it cannot be.
+    pub tiling: Result<Tiling, TilingError>,
+    /// What would go wrong, worst first.
+    pub findings: Vec<Finding>,
+    /// The plan that screen and template share.
+    pub plan: Vec<Item>,
+}
+
+impl Derived {
+    /// Works everything out.
+    ///
+    /// # Errors
+    /// [`BuildError`] where the document cannot be laid out.
+    pub fn of(board: &Board) -> Result<Self, BuildError> {
+        let layout = layout(board)?;
+        let tiling = tiling(board, &layout);
+        let sheets = tiling
+            .as_ref()
+            .ok()
+            .and_then(|tiling| u32::try_from(tiling.tiles.len()).ok());
+        Ok(Self {
+            figures: figures(board, &layout),
+            findings: check(board, &layout, sheets),
+            plan: plan(board, &layout),
+            tiling,
+            layout,
+        })
+    }
+}

@@ -1,0 +1,125 @@
+//! The dialogs: at most one is open, and each is a window of our own with a path that can be typed.
+
+mod export;
+mod new;
+mod path;
+mod safety;
+mod unsaved;
+
+use std::path::PathBuf;
+
+use board::Wishes;
+use egui::{Context, Id, Modal, Ui};
+
+use crate::command::Command;
+use crate::exports::Kind;
+use crate::host::{Ask, Host};
+use crate::theme;
+
+pub use export::ExportDialog;
+pub use new::NewDialog;
+pub use path::PathDialog;
+
+/// The open dialog.
+pub enum Dialog {
+    /// Which board file to open.
+    Open(PathDialog),
+    /// Where to save the board.
+    SaveAs(PathDialog),
+    /// What to export, and where to.
+    Export(ExportDialog),
+    /// What board to begin.
+    New(NewDialog),
+    /// Changes would be lost by a command.
+    Unsaved(Command),
+    /// Cautions.
+    Safety,
+}
+
+/// What a dialog asks to be done.
+pub enum Answer {
+    /// Close it.
+    Cancel,
+    /// Ask the system for a path.
+    Browse(Ask),
+    /// Open this file.
+    Open(PathBuf),
+    /// Save to this file.
+    SaveAs(PathBuf),
+    /// Write these kinds to this folder, replacing files if so asked.
+    Export(Vec<Kind>, PathBuf, bool),
+    /// Begin this board.
+    New(Box<Wishes>),
+    /// Save first, then do it.
+    SaveThen(Command),
+    /// Do it, whatever is lost.
+    Discard(Command),
+}
+
+impl Dialog {
+    /// Takes a path that the system's dialog was asked for.
+    pub fn take_path(&mut self, path: &std::path::Path) {
+        let text = path.display().to_string();
+        match self {
+            Self::Open(dialog) | Self::SaveAs(dialog) => dialog.path = text,
+            Self::Export(dialog) => dialog.folder = text,
+            Self::New(_) | Self::Unsaved(_) | Self::Safety => {}
+        }
+    }
+
+    /// Says in the dialog what went wrong.
+    pub fn fault(&mut self, sentence: String) {
+        match self {
+            Self::Open(dialog) | Self::SaveAs(dialog) => dialog.fault = Some(sentence),
+            Self::Export(dialog) => dialog.fault = Some(sentence),
+            Self::New(dialog) => dialog.fault = Some(sentence),
+            Self::Unsaved(_) | Self::Safety => {}
+        }
+    }
+}
+
+/// Shows the open dialog over the window.
+pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<Answer> {
+    let modal = Modal::new(Id::unique("dialog")).show(ctx, |ui| {
+        ui.set_width(WIDTH);
+        match dialog {
+            Dialog::Open(dialog) => path::open_ui(ui, dialog),
+            Dialog::SaveAs(dialog) => path::save_ui(ui, dialog, host),
+            Dialog::Export(dialog) => export::export_ui(ui, dialog, host),
+            Dialog::New(dialog) => new::new_ui(ui, dialog),
+            Dialog::Unsaved(then) => unsaved::unsaved_ui(ui, *then),
+            Dialog::Safety => safety::safety_ui(ui),
+        }
+    });
+    let closed = modal.should_close().then_some(Answer::Cancel);
+    modal.inner.or(closed)
+}
+
+/// Width of all dialogs, in points.
+const WIDTH: f32 = 480.0;
+
+fn heading(ui: &mut Ui, title: &str) {
+    ui.heading(title);
+    ui.add_space(theme::GAP);
+}
+
+fn fault_ui(ui: &mut Ui, fault: Option<&String>) {
+    if let Some(fault) = fault {
+        let color = theme::Tokens::of(ui).stop;
+        ui.label(egui::RichText::new(format!("▲ {fault}")).color(color));
+    }
+}
+
+/// The buttons below a dialog, the main one at the right; tells whether it was pressed, and whether cancel was.
+fn buttons(ui: &mut Ui, main: &str, enabled: bool) -> (bool, bool) {
+    ui.add_space(theme::GAP);
+    let layout = egui::Layout::right_to_left(egui::Align::Center);
+    ui.with_layout(layout, |ui| {
+        let pressed = ui
+            .add_enabled_ui(enabled, |ui| crate::widgets::main_button(ui, main))
+            .inner
+            .clicked();
+        (pressed, ui.button("Cancel").clicked())
+    })
+    .inner
+}

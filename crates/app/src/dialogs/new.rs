@@ -1,0 +1,108 @@
+//! What board to begin: a few wishes, from which the program proposes a sound board.
+
+use board::{CenterKind, PieceKind, Units, Wishes, ranges};
+use egui::{RichText, Ui};
+use geometry::Pattern;
+
+use super::{Answer, buttons, fault_ui, heading};
+use crate::widgets::{choice, count_field};
+
+/// A few wishes.
+pub struct NewDialog {
+    units: Units,
+    players: u32,
+    pattern: Pattern,
+    piece: PieceKind,
+    center: CenterKind,
+    /// What went wrong.
+    pub fault: Option<String>,
+}
+
+impl NewDialog {
+    /// Six players on a ring, in a unit.
+    pub fn new(units: Units) -> Self {
+        Self {
+            units,
+            players: 6,
+            pattern: Pattern::Ring,
+            piece: PieceKind::Marble,
+            center: CenterKind::Hole,
+            fault: None,
+        }
+    }
+
+    fn wishes(&self) -> Wishes {
+        Wishes {
+            units: Some(self.units),
+            players: Some(self.players),
+            pattern: Some(self.pattern),
+            piece: Some(self.piece),
+            center: Some(self.center),
+            ..Wishes::default()
+        }
+    }
+}
+
+/// Unit, players, pattern, pieces, center.
+pub fn new_ui(ui: &mut Ui, dialog: &mut NewDialog) -> Option<Answer> {
+    heading(ui, "New board");
+    choice(
+        ui,
+        "Show lengths in",
+        &mut dialog.units,
+        &[Units::Mm, Units::Inch],
+        |units| match units {
+            Units::Mm => "millimeters",
+            Units::Inch => "inches",
+        },
+    );
+    count_field(ui, "How many play", &mut dialog.players, ranges::PLAYERS);
+    let patterns = [
+        Pattern::Ring,
+        Pattern::Lobes { depth: 0.15 },
+        Pattern::Polygon,
+        Pattern::Arms { across: 3 },
+    ];
+    choice(
+        ui,
+        "Shape of track",
+        &mut dialog.pattern,
+        &patterns,
+        |pattern| match pattern {
+            Pattern::Ring => "ring",
+            Pattern::Lobes { .. } => "lobes",
+            Pattern::Polygon => "polygon",
+            Pattern::Arms { .. } => "arms",
+        },
+    );
+    choice(
+        ui,
+        "Played with",
+        &mut dialog.piece,
+        &PieceKind::ALL,
+        PieceKind::label,
+    );
+    let centers = [CenterKind::Hole, CenterKind::Pivot, CenterKind::Nothing];
+    choice(
+        ui,
+        "In the middle",
+        &mut dialog.center,
+        &centers,
+        |center| match center {
+            CenterKind::Hole => "playing hole",
+            CenterKind::Pivot => "pivot for the jig",
+            CenterKind::Nothing => "no hole",
+        },
+    );
+    ui.label(
+        RichText::new("Bores, pitch and board are chosen to suit; all can be changed after.")
+            .weak(),
+    );
+    fault_ui(ui, dialog.fault.as_ref());
+    let (begin, cancel) = buttons(ui, "Begin", true);
+    if begin {
+        Some(Answer::New(Box::new(dialog.wishes())))
+    } else {
+        cancel.then_some(Answer::Cancel)
+    }
+}

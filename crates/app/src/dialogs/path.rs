@@ -1,0 +1,95 @@
+//! Which file to open, or where to save.
+
+use std::path::{Path, PathBuf};
+
+use egui::{TextEdit, Ui};
+
+use super::{Answer, buttons, fault_ui, heading};
+use crate::host::{Ask, Host};
+
+/// A path to be typed or browsed for.
+#[derive(Default)]
+pub struct PathDialog {
+    /// The path, as typed.
+    pub path: String,
+    /// What went wrong with it.
+    pub fault: Option<String>,
+    /// Whether an existing file may be replaced.
+    replace: bool,
+}
+
+impl PathDialog {
+    /// Begins with a path.
+    pub fn new(path: &Path) -> Self {
+        Self {
+            path: path.display().to_string(),
+            ..Self::default()
+        }
+    }
+}
+
+/// Which board file to open.
+pub fn open_ui(ui: &mut Ui, dialog: &mut PathDialog) -> Option<Answer> {
+    heading(ui, "Open a board");
+    let (browse, entered) = path_row(ui, "Board file", &mut dialog.path);
+    fault_ui(ui, dialog.fault.as_ref());
+    let (open, cancel) = buttons(ui, "Open", !dialog.path.trim().is_empty());
+    if browse {
+        Some(Answer::Browse(Ask::Open))
+    } else if open || entered {
+        Some(Answer::Open(typed(&dialog.path)))
+    } else {
+        cancel.then_some(Answer::Cancel)
+    }
+}
+
+/// Where to save the board.
+pub fn save_ui(ui: &mut Ui, dialog: &mut PathDialog, host: &dyn Host) -> Option<Answer> {
+    heading(ui, "Save the board as");
+    let (browse, entered) = path_row(ui, "Board file", &mut dialog.path);
+    let path = with_ending(&typed(&dialog.path));
+    let exists = host.exists(&path);
+    if exists {
+        ui.checkbox(&mut dialog.replace, "Replace the file that is there");
+    }
+    fault_ui(ui, dialog.fault.as_ref());
+    let ready = !dialog.path.trim().is_empty() && (!exists || dialog.replace);
+    let (save, cancel) = buttons(ui, "Save", ready);
+    if browse {
+        let name = path
+            .file_name()
+            .map(|name| name.to_string_lossy().into_owned());
+        Some(Answer::Browse(Ask::Save(name.unwrap_or_default())))
+    } else if ready && (save || entered) {
+        Some(Answer::SaveAs(path))
+    } else {
+        cancel.then_some(Answer::Cancel)
+    }
+}
+
+/// A field for a path, and a button that asks the system; whether it was pressed, and whether Enter was.
+pub fn path_row(ui: &mut Ui, caption: &str, path: &mut String) -> (bool, bool) {
+    let label = ui.label(caption).id;
+    ui.horizontal(|ui| {
+        let field = ui
+            .add(TextEdit::singleline(path).desired_width(370.0))
+            .labelled_by(label);
+        let entered = field.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
+        (ui.button("Browse…").clicked(), entered)
+    })
+    .inner
+}
+
+/// The path as typed, without the spaces around it.
+pub fn typed(path: &str) -> PathBuf {
+    PathBuf::from(path.trim())
+}
+
+/// A name without an ending gets the one of board files.
+fn with_ending(path: &Path) -> PathBuf {
+    if path.extension().is_some() || path.file_name().is_none() {
+        path.into()
+    } else {
+        path.with_extension("json")
+    }
+}

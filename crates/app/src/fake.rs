@@ -1,0 +1,91 @@
+//! A world for tests: files in memory, dialogs that answer what they were told to, work done at once.
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::sync::Mutex;
+
+use crate::exports::Moment;
+use crate::files::FilesError;
+use crate::host::{Ask, Host, Picked};
+
+/// A world for tests.
+pub struct Fake {
+    pub files: Mutex<BTreeMap<PathBuf, Vec<u8>>>,
+    pub picks: Picked,
+}
+
+impl Fake {
+    pub fn new() -> Self {
+        Self {
+            files: Mutex::new(BTreeMap::new()),
+            picks: Picked::NoDialog,
+        }
+    }
+
+    pub fn file(&self, path: &str) -> Option<Vec<u8>> {
+        self.files.lock().unwrap().get(Path::new(path)).cloned()
+    }
+
+    pub fn put(&self, path: &str, bytes: &[u8]) {
+        self.files.lock().unwrap().insert(path.into(), bytes.into());
+    }
+}
+
+impl Host for Fake {
+    fn read(&self, path: &Path, most: u64) -> Result<Vec<u8>, FilesError> {
+        let missing = || FilesError::Read {
+            reason: std::io::ErrorKind::NotFound.into(),
+            path: path.into(),
+        };
+        let bytes = self
+            .files
+            .lock()
+            .unwrap()
+            .get(path)
+            .cloned()
+            .ok_or_else(missing)?;
+        assert!(bytes.len() as u64 <= most);
+        Ok(bytes)
+    }
+
+    fn write(&self, path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
+        self.files.lock().unwrap().insert(path.into(), bytes.into());
+        Ok(())
+    }
+
+    fn write_all(
+        &self,
+        folder: &Path,
+        files: &[(String, Vec<u8>)],
+        replace: bool,
+    ) -> Result<Vec<PathBuf>, FilesError> {
+        let paths: Vec<PathBuf> = files.iter().map(|(name, _)| folder.join(name)).collect();
+        if let Some(path) = paths.iter().find(|path| !replace && self.exists(path)) {
+            return Err(FilesError::Exists(path.clone()));
+        }
+        for (path, (_, bytes)) in paths.iter().zip(files) {
+            self.write(path, bytes)?;
+        }
+        Ok(paths)
+    }
+
+    fn exists(&self, path: &Path) -> bool {
+        self.files.lock().unwrap().contains_key(path)
+    }
+
+    fn pick(&self, _ask: &Ask) -> Picked {
+        self.picks.clone()
+    }
+
+    fn today(&self) -> Moment {
+        Moment {
+            year: 2026,
+            month: 11,
+            day: 25,
+        }
+    }
+
+    fn spawn(&self, _name: &str, work: Box<dyn FnOnce() + Send>) {
+        work();
+    }
+}

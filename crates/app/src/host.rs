@@ -1,0 +1,140 @@
+//! The world outside the window: files, dialogs, the clock, threads.
+
+use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
+
+use crate::exports::Moment;
+use crate::files::{self, FilesError};
+
+/// The world outside the window. Tests have one of their own.
+pub trait Host: Send + Sync {
+    /// Reads a file of at most so many bytes.
+    ///
+    /// # Errors
+    /// [`FilesError`] where it cannot be read.
+    fn read(&self, path: &Path, most: u64) -> Result<Vec<u8>, FilesError>;
+    /// Writes a file whole.
+    ///
+    /// # Errors
+    /// [`FilesError`]; the file is then what it was before.
+    fn write(&self, path: &Path, bytes: &[u8]) -> Result<(), FilesError>;
+    /// Writes files into a folder; those that are there stop it unless they may be replaced.
+    ///
+    /// # Errors
+    /// [`FilesError`] for the first that stops it.
+    fn write_all(
+        &self,
+        folder: &Path,
+        files: &[(String, Vec<u8>)],
+        replace: bool,
+    ) -> Result<Vec<PathBuf>, FilesError>;
+    /// Whether there is a file.
+    fn exists(&self, path: &Path) -> bool;
+    /// Asks for a path with the system's dialog; blocks until it is answered.
+    fn pick(&self, ask: &Ask) -> Picked;
+    /// The date.
+    fn today(&self) -> Moment;
+    /// Runs work beside the window.
+    fn spawn(&self, name: &str, work: Box<dyn FnOnce() + Send>);
+}
+
+/// What a dialog asks for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Ask {
+    /// A board file to open.
+    Open,
+    /// A place to save a board file, with a name to begin with.
+    Save(String),
+    /// A folder to export to.
+    Folder,
+}
+
+/// What a dialog answered.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Picked {
+    /// This path.
+    Path(PathBuf),
+    /// Nothing: it was closed.
+    Nothing,
+    /// There is no dialog service here.
+    NoDialog,
+}
+
+/// The real world.
+pub struct Desktop;
+
+/// A dialog that is gone so fast was never there: no service answered.
+const NO_DIALOG: Duration = Duration::from_millis(150);
+
+impl Host for Desktop {
+    fn read(&self, path: &Path, most: u64) -> Result<Vec<u8>, FilesError> {
+        files::read_limited(path, most)
+    }
+
+    fn write(&self, path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
+        files::write_atomic(path, bytes)
+    }
+
+    fn write_all(
+        &self,
+        folder: &Path,
+        files: &[(String, Vec<u8>)],
+        replace: bool,
+    ) -> Result<Vec<PathBuf>, FilesError> {
+        files::write_all(folder, files, replace)
+    }
+
+    fn exists(&self, path: &Path) -> bool {
+        path.exists()
+    }
+
+    fn pick(&self, ask: &Ask) -> Picked {
+        let asked = Instant::now();
+        let boards = || rfd::FileDialog::new().add_filter("Board", &["json"]);
+        let path = match ask {
+            Ask::Open => boards().pick_file(),
+            Ask::Save(name) => boards().set_file_name(name).save_file(),
+            Ask::Folder => rfd::FileDialog::new().pick_folder(),
+        };
+        match path {
+            Some(path) => Picked::Path(path),
+            None if asked.elapsed() < NO_DIALOG => Picked::NoDialog,
+            None => Picked::Nothing,
+        }
+    }
+
+    fn today(&self) -> Moment {
+        today()
+    }
+
+    fn spawn(&self, name: &str, work: Box<dyn FnOnce() + Send>) {
+        // Where no thread can be had the work is done at once: the window waits, but nothing is lost.
+        let shared = std::sync::Arc::new(std::sync::Mutex::new(Some(work)));
+        let take = |shared: &std::sync::Mutex<Option<Box<dyn FnOnce() + Send>>>| {
+            shared.lock().ok().and_then(|mut work| work.take())
+        };
+        let theirs = shared.clone();
+        let spawned = std::thread::Builder::new()
+            .name(name.into())
+            .spawn(move || {
+                if let Some(work) = take(&theirs) {
+                    work();
+                }
+            });
+        if spawned.is_err()
+            && let Some(work) = take(&shared)
+        {
+            work();
+        }
+    }
+}
+
+/// Today's date, by the machine's clock and time zone.
+pub fn today() -> Moment {
+    let now = jiff::ZonedDateTime::now();
+    Moment {
+        year: u16::try_from(now.year()).unwrap_or_default(),
+        month: u8::try_from(now.month()).unwrap_or(1),
+        day: u8::try_from(now.day()).unwrap_or(1),
+    }
+}

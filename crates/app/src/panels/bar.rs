@@ -1,0 +1,158 @@
+//! The bar above: menus, title, and the buttons that are used most.
+
+use egui::{Align, Button, Layout, MenuBar, RichText, Ui};
+
+use crate::command::Command;
+use crate::samples::SAMPLES;
+use crate::session::Session;
+use crate::theme;
+use crate::view::ViewState;
+use crate::widgets::main_button;
+
+/// The bar above the board; what is asked for is added to `commands`.
+pub fn bar_ui(ui: &mut Ui, session: &Session, view: &ViewState, commands: &mut Vec<Command>) {
+    MenuBar::new().ui(ui, |ui| {
+        ui.label(RichText::new("Ringwright").family(theme::strong()));
+        ui.add_space(theme::GAP);
+        file_menu(ui, commands);
+        ui.menu_button("Edit", |ui| {
+            entry(
+                ui,
+                Command::Undo,
+                session.can_undo() || session.is_dirty(),
+                commands,
+            );
+            entry(ui, Command::Redo, session.can_redo(), commands);
+        });
+        view_menu(ui, view, commands);
+        ui.menu_button("Help", |ui| entry(ui, Command::Safety, true, commands));
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            buttons(ui, session, commands);
+        });
+    });
+}
+
+fn file_menu(ui: &mut Ui, commands: &mut Vec<Command>) {
+    ui.menu_button("File", |ui| {
+        for command in [Command::New, Command::Open] {
+            entry(ui, command, true, commands);
+        }
+        ui.menu_button("Sample boards", |ui| {
+            for (at, sample) in SAMPLES.iter().enumerate() {
+                if ui.button(sample.title).clicked() {
+                    commands.push(Command::Sample(at));
+                }
+            }
+        });
+        ui.separator();
+        for command in [Command::Save, Command::SaveAs, Command::Export] {
+            entry(ui, command, true, commands);
+        }
+        ui.separator();
+        entry(ui, Command::Quit, true, commands);
+    });
+}
+
+fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) {
+    ui.menu_button("View", |ui| {
+        entry(ui, Command::Fit, true, commands);
+        let measuring = if view.canvas.measuring() {
+            "Stop measuring"
+        } else {
+            Command::Measure.label()
+        };
+        named_entry(ui, Command::Measure, measuring, commands);
+        for command in [
+            Command::Names,
+            Command::Sheets,
+            Command::Units,
+            Command::Theme,
+        ] {
+            entry(ui, command, true, commands);
+        }
+    });
+}
+
+fn entry(ui: &mut Ui, command: Command, enabled: bool, commands: &mut Vec<Command>) {
+    ui.add_enabled_ui(enabled, |ui| {
+        named_entry(ui, command, command.label(), commands);
+    });
+}
+
+fn named_entry(ui: &mut Ui, command: Command, label: &str, commands: &mut Vec<Command>) {
+    let mut button = Button::new(label);
+    if let Some(keys) = command.shortcut() {
+        button = button.shortcut_text(ui.ctx().format_shortcut(&keys));
+    }
+    if ui.add(button).on_hover_text(command.tooltip()).clicked() {
+        commands.push(command);
+    }
+}
+
+/// The buttons at the right, from the right.
+fn buttons(ui: &mut Ui, session: &Session, commands: &mut Vec<Command>) {
+    let mut add = |clicked: bool, command| {
+        if clicked {
+            commands.push(command);
+        }
+    };
+    add(
+        main_button(ui, "Export templates")
+            .on_hover_text(Command::Export.tooltip())
+            .clicked(),
+        Command::Export,
+    );
+    ui.add_space(theme::GAP);
+    let theme = if ui.visuals().dark_mode {
+        "Light"
+    } else {
+        "Dark"
+    };
+    add(
+        ui.button(theme)
+            .on_hover_text(Command::Theme.tooltip())
+            .clicked(),
+        Command::Theme,
+    );
+    let units = match session.board.units {
+        board::Units::Mm => "mm",
+        board::Units::Inch => "inch",
+    };
+    add(
+        ui.button(units)
+            .on_hover_text(Command::Units.tooltip())
+            .clicked(),
+        Command::Units,
+    );
+    ui.add_enabled_ui(session.can_redo(), |ui| {
+        add(
+            ui.button("Redo")
+                .on_hover_text(Command::Redo.tooltip())
+                .clicked(),
+            Command::Redo,
+        );
+    });
+    ui.add_enabled_ui(session.can_undo(), |ui| {
+        add(
+            ui.button("Undo")
+                .on_hover_text(Command::Undo.tooltip())
+                .clicked(),
+            Command::Undo,
+        );
+    });
+    ui.add_space(theme::GAP);
+    ui.add(egui::Label::new(RichText::new(title(session)).weak()).truncate());
+}
+
+/// The title, the file's name, and whether there are changes that it does not hold.
+fn title(session: &Session) -> String {
+    let file = session
+        .path()
+        .and_then(|path| path.file_name())
+        .map(|name| name.to_string_lossy());
+    let unsaved = if session.is_dirty() { ", changed" } else { "" };
+    match file {
+        Some(file) => format!("{}  –  {file}{unsaved}", session.board.title),
+        None => format!("{}  –  not saved yet{unsaved}", session.board.title),
+    }
+}

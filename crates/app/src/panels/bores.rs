@@ -1,0 +1,152 @@
+//! Controls of the pieces, the bores and the center.
+
+use board::{Board, Bore, Bottom, Center, PieceKind, Units, ranges};
+use egui::{RichText, Ui};
+
+use crate::widgets::{choice, length_field, row};
+
+/// The piece, and the bores by role.
+pub fn bores_ui(ui: &mut Ui, board: &mut Board) {
+    let units = board.units;
+    choice(
+        ui,
+        "Pieces",
+        &mut board.piece.kind,
+        &PieceKind::ALL,
+        PieceKind::label,
+    );
+    length_field(
+        ui,
+        "Piece diameter",
+        &mut board.piece.diameter,
+        ranges::PIECE,
+        units,
+    )
+    .on_hover_text("Measure the largest");
+    let bores = &mut board.bores;
+    let mut same = bores.track == bores.home && bores.track == bores.start;
+    row(ui, "Bores", |ui, _| {
+        if ui.checkbox(&mut same, "same for all").changed() {
+            if same {
+                bores.home = bores.track;
+                bores.start = bores.track;
+            } else {
+                // A hair's breadth tells them apart until the maker does.
+                bores.start.depth += 0.5;
+            }
+        }
+    });
+    if same {
+        bore_ui(
+            ui,
+            ["Bore diameter", "Bore depth", "Bottom"],
+            &mut bores.track,
+            units,
+        );
+        bores.home = bores.track;
+        bores.start = bores.track;
+        return;
+    }
+    bore_ui(
+        ui,
+        ["Track diameter", "Track depth", "Track bottom"],
+        &mut bores.track,
+        units,
+    );
+    bore_ui(
+        ui,
+        ["Home diameter", "Home depth", "Home bottom"],
+        &mut bores.home,
+        units,
+    );
+    bore_ui(
+        ui,
+        ["Start diameter", "Start depth", "Start bottom"],
+        &mut bores.start,
+        units,
+    );
+}
+
+/// Diameter, depth and bottom of a bore, under these captions.
+pub fn bore_ui(ui: &mut Ui, captions: [&str; 3], bore: &mut Bore, units: Units) {
+    let [diameter, depth, bottom] = captions;
+    length_field(
+        ui,
+        diameter,
+        &mut bore.diameter,
+        ranges::BORE_DIAMETER,
+        units,
+    );
+    length_field(ui, depth, &mut bore.depth, ranges::BORE_DEPTH, units);
+    choice(ui, bottom, &mut bore.bottom, &Bottom::ALL, Bottom::label);
+}
+
+/// What is at the center pin, and the jig's pin.
+pub fn center_ui(ui: &mut Ui, board: &mut Board) {
+    kind_ui(ui, board);
+    let units = board.units;
+    match &mut board.center {
+        Center::Nothing => {
+            ui.label(
+                RichText::new("No hole: the circle jig needs another way to hold the blank.")
+                    .weak(),
+            );
+        }
+        Center::Pivot { diameter, depth } => {
+            length_field(ui, "Pivot diameter", diameter, ranges::PILOT, units);
+            length_field(ui, "Pivot depth", depth, ranges::BORE_DEPTH, units);
+        }
+        Center::Hole { bore, pilot } => {
+            bore_ui(
+                ui,
+                ["Center diameter", "Center depth", "Center bottom"],
+                bore,
+                units,
+            );
+            length_field(ui, "Pilot diameter", pilot, ranges::PILOT, units);
+        }
+    }
+    length_field(ui, "Jig pin", &mut board.jig.pin, ranges::PIN, units)
+        .on_hover_text("The pin that the circle jig turns on");
+}
+
+#[derive(Clone, Copy, PartialEq)]
+enum Kind {
+    Nothing,
+    Pivot,
+    Hole,
+}
+
+/// Another kind of center begins with the jig's pin and the track's bore.
+fn kind_ui(ui: &mut Ui, board: &mut Board) {
+    let mut kind = match board.center {
+        Center::Nothing => Kind::Nothing,
+        Center::Pivot { .. } => Kind::Pivot,
+        Center::Hole { .. } => Kind::Hole,
+    };
+    let changed = choice(
+        ui,
+        "At the center",
+        &mut kind,
+        &[Kind::Nothing, Kind::Pivot, Kind::Hole],
+        |kind| match kind {
+            Kind::Nothing => "no hole",
+            Kind::Pivot => "pivot for the jig",
+            Kind::Hole => "playing hole",
+        },
+    );
+    if changed {
+        let pin = board.jig.pin;
+        board.center = match kind {
+            Kind::Nothing => Center::Nothing,
+            Kind::Pivot => Center::Pivot {
+                diameter: pin,
+                depth: 10.0,
+            },
+            Kind::Hole => Center::Hole {
+                bore: board.bores.track,
+                pilot: pin,
+            },
+        };
+    }
+}

@@ -1,0 +1,118 @@
+//! The controls, in the order of the work.
+
+use board::{Board, HoleId, Units, ranges};
+use egui::{ScrollArea, TextEdit, Ui};
+
+use super::{bores, hole, pattern, template};
+use crate::current::Current;
+use crate::widgets::{choice, length_field, row, section};
+
+/// What the controls change.
+pub struct Controls<'a> {
+    /// The document.
+    pub board: &'a mut Board,
+    /// The chosen hole.
+    pub selected: &'a mut Option<HoleId>,
+    /// Whether a change to it is made for every player.
+    pub mirrored: &'a mut bool,
+    /// What follows from the document.
+    pub current: &'a Current,
+}
+
+/// All controls, one section below the other.
+pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
+    ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
+        let board = &mut *controls.board;
+        section(ui, "Board", true, |ui| board_ui(ui, board));
+        section(ui, "Pattern", true, |ui| {
+            pattern::pattern_ui(ui, board, controls.current);
+        });
+        section(ui, "Home and start", true, |ui| {
+            pattern::lanes_ui(ui, board, controls.current);
+        });
+        section(ui, "Center", false, |ui| bores::center_ui(ui, board));
+        section(ui, "Pieces and bores", false, |ui| {
+            bores::bores_ui(ui, board);
+        });
+        section(ui, "Holes by hand", controls.selected.is_some(), |ui| {
+            hole::hole_ui(ui, controls);
+        });
+        let board = &mut *controls.board;
+        section(ui, "Limits of the checks", false, |ui| limits_ui(ui, board));
+        section(ui, "Template", false, |ui| template::template_ui(ui, board));
+    });
+}
+
+fn board_ui(ui: &mut Ui, board: &mut Board) {
+    row(ui, "Title", |ui, caption| {
+        ui.add(TextEdit::singleline(&mut board.title).desired_width(150.0))
+            .labelled_by(caption);
+    });
+    choice(
+        ui,
+        "Units",
+        &mut board.units,
+        &[Units::Mm, Units::Inch],
+        |units| match units {
+            Units::Mm => "millimeters",
+            Units::Inch => "inches",
+        },
+    );
+    let units = board.units;
+    length_field(
+        ui,
+        "Board diameter",
+        &mut board.blank.diameter,
+        ranges::BOARD,
+        units,
+    );
+    length_field(
+        ui,
+        "Thickness",
+        &mut board.blank.thickness,
+        ranges::THICKNESS,
+        units,
+    );
+    length_field(
+        ui,
+        "Roundover",
+        &mut board.blank.roundover,
+        ranges::ROUNDOVER,
+        units,
+    );
+}
+
+/// Each limit says on hover what it is for and where its default comes from.
+fn limits_ui(ui: &mut Ui, board: &mut Board) {
+    use workshop::Rule;
+    let units = board.units;
+    let limits = &mut board.limits;
+    length_field(ui, "Least web", &mut limits.web, ranges::LIMIT, units)
+        .on_hover_text(Rule::Web.statement());
+    length_field(
+        ui,
+        "Least rim margin",
+        &mut limits.rim,
+        ranges::LIMIT,
+        units,
+    )
+    .on_hover_text(Rule::Rim.statement());
+    length_field(
+        ui,
+        "Least piece gap",
+        &mut limits.piece_gap,
+        ranges::LIMIT,
+        units,
+    )
+    .on_hover_text(Rule::Pieces.statement());
+    length_field(
+        ui,
+        "Most pin play",
+        &mut limits.pin_play,
+        ranges::LIMIT,
+        units,
+    )
+    .on_hover_text(Rule::Pilot.statement());
+    crate::widgets::count_field(ui, "Most sheets", &mut limits.sheets, ranges::SHEETS)
+        .on_hover_text(Rule::Sheets.statement());
+}

@@ -1,0 +1,219 @@
+//! Figures and findings: what the board measures, and what would go wrong.
+
+use board::{Board, show_length};
+use egui::{Align, Button, Color32, Layout, RichText, ScrollArea, Shape, Stroke, Ui, pos2, vec2};
+use workshop::{Finding, Measure, Severity};
+
+use crate::current::Current;
+use crate::derived::Derived;
+use crate::theme::{self, Tokens};
+use crate::view::{ViewState, key};
+
+/// Figures above, findings below.
+pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
+    ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
+        if let Some((board, derived)) = current.good() {
+            heading(ui, "Figures");
+            figures_ui(ui, board, derived);
+            ui.add_space(theme::GAP);
+        }
+        heading(ui, "Findings");
+        if let Some(error) = current.error() {
+            error_ui(ui, &error.to_string());
+        }
+        view.pointed = None;
+        if let Some((board, derived)) = current.good() {
+            if derived.findings.is_empty() && current.error().is_none() {
+                all_clear(ui);
+            }
+            for finding in &derived.findings {
+                finding_ui(ui, board, finding, view);
+            }
+        }
+    });
+}
+
+fn heading(ui: &mut Ui, title: &str) {
+    ui.add_space(4.0);
+    ui.label(RichText::new(title).family(theme::strong()).size(15.0));
+    ui.add_space(2.0);
+}
+
+fn figures_ui(ui: &mut Ui, board: &Board, derived: &Derived) {
+    let length = |mm| show_length(mm, board.units);
+    let figures = &derived.figures;
+    figure(ui, "Holes", &figures.holes.to_string(), "");
+    if let Some((web, a, b)) = figures.smallest_web {
+        figure(
+            ui,
+            "Smallest web",
+            &length(rounded(web)),
+            &format!("{a} – {b}"),
+        );
+    }
+    if let Some((rim, name)) = figures.smallest_rim {
+        figure(ui, "Rim margin", &length(rounded(rim)), &name.to_string());
+    }
+    figure(ui, "Outermost center", &length(rounded(figures.reach)), "");
+    match &derived.tiling {
+        Ok(tiling) => {
+            let way = if tiling.is_landscape() {
+                "landscape"
+            } else {
+                "portrait"
+            };
+            let paper = drawing::paper_name(board.template.paper);
+            figure(
+                ui,
+                "Sheets",
+                &tiling.tiles.len().to_string(),
+                &format!("{} × {} {paper}, {way}", tiling.columns, tiling.rows),
+            );
+            if let Some((name, mm)) = tiling.nearest {
+                figure(ui, "Joint clears", &length(rounded(mm)), &name.to_string());
+            }
+        }
+        Err(error) => error_ui(ui, &error.to_string()),
+    }
+}
+
+/// To a hundredth: a figure is for reading.
+fn rounded(mm: f64) -> f64 {
+    (mm * 100.0).round() / 100.0
+}
+
+fn figure(ui: &mut Ui, caption: &str, value: &str, about: &str) {
+    ui.horizontal(|ui| {
+        ui.allocate_ui_with_layout(
+            vec2(112.0, 18.0),
+            Layout::left_to_right(Align::Center),
+            |ui| {
+                ui.set_min_width(112.0);
+                ui.label(RichText::new(caption).weak());
+            },
+        );
+        ui.label(RichText::new(value).family(theme::strong()));
+        ui.add(egui::Label::new(RichText::new(about).weak().small()).truncate());
+    });
+}
+
+fn all_clear(ui: &mut Ui) {
+    let color = Tokens::of(ui).fine;
+    ui.label(RichText::new("✓ Nothing found against this board").color(color));
+}
+
+fn error_ui(ui: &mut Ui, sentence: &str) {
+    let tokens = Tokens::of(ui);
+    egui::Frame::new()
+        .stroke(Stroke::new(1.0, tokens.stop))
+        .corner_radius(4.0)
+        .inner_margin(8.0)
+        .show(ui, |ui| {
+            ui.set_min_width(ui.available_width());
+            ui.label(
+                RichText::new("Cannot be built")
+                    .color(tokens.stop)
+                    .family(theme::strong()),
+            );
+            ui.label(sentence);
+            ui.label(
+                RichText::new("The board shown is the last one that could be.")
+                    .weak()
+                    .small(),
+            );
+        });
+}
+
+/// One finding: its mark, its rule, its sentence; a click lights its holes and keeps them lit.
+fn finding_ui(ui: &mut Ui, board: &Board, finding: &Finding, view: &mut ViewState) {
+    let chosen = view.finding == Some(key(finding));
+    let tokens = Tokens::of(ui);
+    let color = tokens.severity(finding.severity);
+    let mut job = egui::text::LayoutJob::default();
+    let word = |text: &str, family, color| {
+        (
+            text.to_owned(),
+            egui::TextFormat::simple(egui::FontId::new(13.5, family), color),
+        )
+    };
+    let parts = [
+        word(
+            &format!(
+                "     {} · {}\n",
+                capital(finding.severity.label()),
+                finding.rule.label()
+            ),
+            theme::strong(),
+            color,
+        ),
+        word(&finding.message, egui::FontFamily::Proportional, tokens.ink),
+        word(
+            &measures(board, finding),
+            egui::FontFamily::Proportional,
+            tokens.faint_ink,
+        ),
+    ];
+    for (text, format) in parts {
+        job.append(&text, 0.0, format);
+    }
+    job.wrap.max_width = ui.available_width() - 20.0;
+    let response = ui.add(
+        Button::selectable(chosen, job)
+            .wrap()
+            .min_size(vec2(ui.available_width(), 0.0)),
+    );
+    let corner = response.rect.left_top() + vec2(16.0, 13.0);
+    mark(ui, corner, finding.severity, color);
+    let response = response.on_hover_text(finding.rule.statement());
+    if response.hovered() || response.has_focus() {
+        view.pointed = Some(key(finding));
+    }
+    if response.clicked() {
+        view.finding = if chosen { None } else { Some(key(finding)) };
+    }
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+fn measures(board: &Board, finding: &Finding) -> String {
+    let shown = |measure| match measure {
+        Measure::Mm(mm) => show_length(rounded(mm), board.units),
+        Measure::Count(count) => count.to_string(),
+    };
+    match (finding.measured, finding.wanted) {
+        (Some(measured), Some(wanted)) => {
+            format!("\nis {}, wanted {}", shown(measured), shown(wanted))
+        }
+        _ => String::new(),
+    }
+}
+
+/// The severity as a shape too: a filled square, a triangle, a ring.
+fn mark(ui: &mut Ui, center: egui::Pos2, severity: Severity, color: Color32) {
+    let painter = ui.painter();
+    let at = |x: f32, y: f32| pos2(center.x + x, center.y + y);
+    match severity {
+        Severity::Stop => {
+            painter.rect_filled(
+                egui::Rect::from_center_size(center, vec2(10.0, 10.0)),
+                1.0,
+                color,
+            );
+        }
+        Severity::Caution => {
+            painter.add(Shape::convex_polygon(
+                vec![at(0.0, -6.0), at(6.0, 5.0), at(-6.0, 5.0)],
+                color,
+                Stroke::NONE,
+            ));
+        }
+        Severity::Note => {
+            painter.circle_stroke(center, 4.5, Stroke::new(2.0, color));
+        }
+    }
+}

@@ -1,0 +1,110 @@
+//! Controls of one hole, and of all that was changed by hand.
+
+use board::{Board, Change, Edit, HoleId, Role, Units, ranges, show_length};
+use egui::{RichText, Ui};
+
+use super::bores::bore_ui;
+use super::controls::Controls;
+use crate::widgets::{length_field, row};
+
+/// The chosen hole, and the list of changes by hand.
+pub fn hole_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
+    let layout = controls.current.good().map(|(_, derived)| &derived.layout);
+    let chosen = controls
+        .selected
+        .and_then(|id| Some((id, *layout?.hole(id)?)));
+    if let Some((id, hole)) = chosen {
+        chosen_ui(ui, controls, id, hole);
+    } else {
+        ui.label(
+            RichText::new(
+                "Choose a hole on the board to move it, leave it out or give it another bore.",
+            )
+            .weak(),
+        );
+    }
+    let add = ui
+        .button("Add a hole")
+        .on_hover_text("Between the center pin and the home lane; move it from there");
+    if add.clicked() {
+        let board = &mut *controls.board;
+        let middle = layout.map_or(board.pitch, |layout| layout.turn_in_radius / 2.0);
+        let bore = board.bores.track;
+        let id = board.add_hole(*controls.mirrored, (board.pitch, middle), bore);
+        *controls.selected = Some(id);
+    }
+    changes_ui(ui, controls.board);
+}
+
+fn chosen_ui(ui: &mut Ui, controls: &mut Controls<'_>, id: HoleId, hole: board::Hole) {
+    let board = &mut *controls.board;
+    ui.label(
+        RichText::new(format!("{}, {}", hole.name, id.role().label()))
+            .family(crate::theme::strong()),
+    );
+    if id.role() != Role::Center {
+        row(ui, "Change", |ui, _| {
+            ui.checkbox(controls.mirrored, "for every player")
+        });
+    }
+    let mirrored = *controls.mirrored && id.role() != Role::Center;
+    let units = board.units;
+    let (mut u, mut v) = board.moved(id, mirrored);
+    let aside = length_field(ui, "Moved clockwise", &mut u, ranges::OFFSET, units);
+    let out = length_field(ui, "Moved outward", &mut v, ranges::OFFSET, units);
+    if aside.changed() || out.changed() {
+        board.set_moved(id, mirrored, (u, v));
+    }
+    let mut bore = hole.bore;
+    bore_ui(
+        ui,
+        ["Its diameter", "Its depth", "Its bottom"],
+        &mut bore,
+        units,
+    );
+    if bore != hole.bore {
+        board.set_bore(id, mirrored, Some(bore));
+    }
+    if ui.button("Leave this hole out").clicked() {
+        board.drop_hole(id, mirrored);
+    }
+}
+
+/// Every change by hand, each with a button that takes it back.
+fn changes_ui(ui: &mut Ui, board: &mut Board) {
+    let units = board.units;
+    let mut back = None;
+    for (at, edit) in board.edits.iter().enumerate() {
+        ui.horizontal(|ui| {
+            let words = in_words(edit, units);
+            if ui
+                .small_button("Take back")
+                .on_hover_text(format!("Take back: {words}"))
+                .clicked()
+            {
+                back = Some(at);
+            }
+            ui.label(words);
+        });
+    }
+    if let Some(at) = back {
+        board.edits.remove(at);
+    }
+}
+
+fn in_words(edit: &Edit, units: Units) -> String {
+    let whose = if edit.mirrored {
+        " of every player"
+    } else {
+        ""
+    };
+    let what = match edit.change {
+        Change::Move { u, v } => {
+            format!("moved {}, {}", show_length(u, units), show_length(v, units))
+        }
+        Change::Drop => "left out".into(),
+        Change::Bore { bore } => format!("bore Ø {}", show_length(bore.diameter, units)),
+        Change::Add { .. } => "added".into(),
+    };
+    format!("{}{whose}: {what}", edit.hole)
+}

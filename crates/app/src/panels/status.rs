@@ -1,0 +1,40 @@
+//! The line below: what is under the pointer, and what was done last.
+
+use egui::{Align, Layout, RichText, Ui};
+
+use crate::theme::Tokens;
+use crate::view::ViewState;
+
+/// The line below the board.
+pub fn status_ui(ui: &mut Ui, view: &ViewState, running: Option<&str>) {
+    let tokens = Tokens::of(ui);
+    ui.horizontal_centered(|ui| {
+        let idle = "Point at a hole; drag to pan, turn the wheel to zoom";
+        let words = if view.readout.is_empty() {
+            RichText::new(idle).weak()
+        } else {
+            RichText::new(&view.readout)
+        };
+        ui.label(words);
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            if let Some(running) = running {
+                ui.label(RichText::new(format!("{running} …")).weak());
+            }
+            if let Some(notice) = &view.notice {
+                let color = if notice.is_error {
+                    tokens.stop
+                } else {
+                    tokens.fine
+                };
+                let mark = if notice.is_error { "▲" } else { "✓" };
+                ui.add(
+                    egui::Label::new(
+                        RichText::new(format!("{mark} {}", notice.words)).color(color),
+                    )
+                    .truncate(),
+                )
+                .on_hover_text(&notice.words);
+            }
+        });
+    });
+}

@@ -1,0 +1,59 @@
+//! Controls of the drilling template.
+
+use board::{Board, Marking, Paper, ranges};
+use drawing::{paper_name, paper_size};
+use egui::Ui;
+
+use crate::widgets::{choice, length_field, row};
+
+/// Paper, margin, overlap, marks and names.
+pub fn template_ui(ui: &mut Ui, board: &mut Board) {
+    let units = board.units;
+    let template = &mut board.template;
+    paper_ui(ui, &mut template.paper);
+    if let Paper::Custom { width, height } = &mut template.paper {
+        length_field(ui, "Paper width", width, ranges::PAPER, units);
+        length_field(ui, "Paper height", height, ranges::PAPER, units);
+    }
+    length_field(
+        ui,
+        "Printer margin",
+        &mut template.margin,
+        ranges::MARGIN,
+        units,
+    )
+    .on_hover_text("The border that your printer leaves white");
+    length_field(ui, "Overlap", &mut template.overlap, ranges::OVERLAP, units)
+        .on_hover_text("What neighboring sheets share");
+    choice(
+        ui,
+        "Marks",
+        &mut template.marking,
+        &Marking::ALL,
+        Marking::label,
+    );
+    row(ui, "Names", |ui, _| {
+        ui.checkbox(&mut template.names, "on the template")
+    });
+}
+
+/// Custom paper begins as large as the paper before it.
+fn paper_ui(ui: &mut Ui, paper: &mut Paper) {
+    let size = paper_size(*paper);
+    let custom = match *paper {
+        Paper::Custom { .. } => *paper,
+        _ => Paper::Custom {
+            width: size.width,
+            height: size.height,
+        },
+    };
+    let all = [
+        Paper::A4,
+        Paper::A3,
+        Paper::Letter,
+        Paper::Legal,
+        Paper::Tabloid,
+        custom,
+    ];
+    choice(ui, "Paper", paper, &all, paper_name);
+}

@@ -1,0 +1,113 @@
+//! The document at hand: its steps, and the file it is kept in.
+
+use std::path::{Path, PathBuf};
+
+use board::{Board, FileError, LARGEST_FILE, read_board, write_board};
+
+use crate::files::FilesError;
+use crate::history::History;
+use crate::host::Host;
+
+/// The document at hand.
+pub struct Session {
+    /// What the maker decides; panels change it in place.
+    pub board: Board,
+    history: History<Board>,
+    path: Option<PathBuf>,
+    saved: Board,
+}
+
+/// Why a board could not be opened.
+#[derive(Debug, thiserror::Error)]
+pub enum OpenError {
+    /// The file cannot be read.
+    #[error(transparent)]
+    Files(#[from] FilesError),
+    /// It is no board file, or a broken or newer one.
+    #[error("{reason}: {}", path.display())]
+    Board {
+        /// What is wrong.
+        reason: FileError,
+        /// The file.
+        path: PathBuf,
+    },
+}
+
+impl Session {
+    /// A document that is in no file yet.
+    pub fn new(board: Board) -> Self {
+        Self {
+            history: History::new(board.clone()),
+            saved: board.clone(),
+            board,
+            path: None,
+        }
+    }
+
+    /// The document of a file.
+    ///
+    /// # Errors
+    /// [`OpenError`]; the file is left alone.
+    pub fn open(host: &dyn Host, path: &Path) -> Result<Self, OpenError> {
+        let bytes = host.read(path, LARGEST_FILE as u64)?;
+        let board = read_board(&bytes).map_err(|reason| OpenError::Board {
+            reason,
+            path: path.into(),
+        })?;
+        Ok(Self {
+            path: Some(path.into()),
+            ..Self::new(board)
+        })
+    }
+
+    /// Writes the document to a file, which it is kept in from then on.
+    ///
+    /// # Errors
+    /// [`FilesError`]; the file is then what it was before.
+    pub fn save(&mut self, host: &dyn Host, path: &Path) -> Result<(), FilesError> {
+        host.write(path, write_board(&self.board).as_bytes())?;
+        self.saved = self.board.clone();
+        self.path = Some(path.into());
+        Ok(())
+    }
+
+    /// The file the document is kept in.
+    pub fn path(&self) -> Option<&Path> {
+        self.path.as_deref()
+    }
+
+    /// Whether there are changes that no file holds.
+    pub fn is_dirty(&self) -> bool {
+        self.board != self.saved
+    }
+
+    /// Makes what the document is now an undo step, if it has changed.
+    pub fn commit(&mut self) {
+        self.history.commit(&self.board);
+    }
+
+    /// Goes one step back; a change not yet committed is a step of its own.
+    pub fn undo(&mut self) {
+        self.commit();
+        if let Some(board) = self.history.undo() {
+            self.board = board.clone();
+        }
+    }
+
+    /// Goes one step forward again.
+    pub fn redo(&mut self) {
+        if let Some(board) = self.history.redo() {
+            self.board = board.clone();
+        }
+    }
+
+    /// Whether there is a step to undo.
+    pub fn can_undo(&self) -> bool {
+        self.history.can_undo()
+    }
+
+    /// Whether there is a step to redo.
+    pub fn can_redo(&self) -> bool {
+        self.history.can_redo()
+    }
+}

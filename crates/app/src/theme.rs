@@ -1,0 +1,287 @@
+//! How the window looks: paper and ink by day, a dark shop by night. Colors come from here and from nowhere else.
+
+use std::sync::Arc;
+
+use drawing::font;
+use egui::epaint::Shadow;
+use egui::style::{Selection, WidgetVisuals, Widgets};
+use egui::{
+    Color32, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, Margin, Stroke,
+    TextStyle, Theme, Visuals, vec2,
+};
+use workshop::Severity;
+
+/// The colors of one theme.
+#[derive(Debug, Clone, Copy)]
+pub struct Tokens {
+    /// Panels.
+    pub panel: Color32,
+    /// Behind the board, and bars.
+    pub bench: Color32,
+    /// Fields to type in.
+    pub field: Color32,
+    /// Buttons.
+    pub button: Color32,
+    /// Buttons under the pointer.
+    pub button_hot: Color32,
+    /// Words.
+    pub ink: Color32,
+    /// Words of less weight.
+    pub faint_ink: Color32,
+    /// Lines between parts.
+    pub line: Color32,
+    /// The one strong color.
+    pub accent: Color32,
+    /// Words on it.
+    pub on_accent: Color32,
+    /// What is chosen.
+    pub chosen: Color32,
+    /// A stop.
+    pub stop: Color32,
+    /// A caution.
+    pub caution: Color32,
+    /// A note.
+    pub note: Color32,
+    /// All is well.
+    pub fine: Color32,
+}
+
+const fn rgb(hex: u32) -> Color32 {
+    Color32::from_rgb((hex >> 16) as u8, (hex >> 8) as u8, hex as u8)
+}
+
+const LIGHT: Tokens = Tokens {
+    panel: rgb(0x00F7_F3EA),
+    bench: rgb(0x00EA_E3D4),
+    field: rgb(0x00FF_FDF8),
+    button: rgb(0x00E9_E1D1),
+    button_hot: rgb(0x00DF_D3BC),
+    ink: rgb(0x002A_241E),
+    faint_ink: rgb(0x0065_5B4E),
+    line: rgb(0x00CF_C4B0),
+    accent: rgb(0x0085_431E),
+    on_accent: rgb(0x00FF_F9F0),
+    chosen: rgb(0x00EB_D3B8),
+    stop: rgb(0x00A0_241C),
+    caution: rgb(0x007A_4E00),
+    note: rgb(0x0033_5876),
+    fine: rgb(0x002C_6136),
+};
+
+const DARK: Tokens = Tokens {
+    panel: rgb(0x0028_231E),
+    bench: rgb(0x001D_1916),
+    field: rgb(0x0019_1613),
+    button: rgb(0x003B_342D),
+    button_hot: rgb(0x004C_4339),
+    ink: rgb(0x00EE_E6DA),
+    faint_ink: rgb(0x00B8_AC9C),
+    line: rgb(0x0050_473D),
+    accent: rgb(0x00E0_A064),
+    on_accent: rgb(0x0020_1812),
+    chosen: rgb(0x0063_4628),
+    stop: rgb(0x00F4_9388),
+    caution: rgb(0x00EB_B85C),
+    note: rgb(0x00A3_C6E2),
+    fine: rgb(0x0093_CFA0),
+};
+
+impl Tokens {
+    /// The colors of the theme that a part of the window is drawn in.
+    pub fn of(ui: &egui::Ui) -> &'static Self {
+        if ui.visuals().dark_mode {
+            &DARK
+        } else {
+            &LIGHT
+        }
+    }
+
+    /// The color of a severity.
+    pub const fn severity(&self, severity: Severity) -> Color32 {
+        match severity {
+            Severity::Stop => self.stop,
+            Severity::Caution => self.caution,
+            Severity::Note => self.note,
+        }
+    }
+}
+
+/// Space between the parts of a panel, in points.
+pub const GAP: f32 = 8.0;
+/// Width of the panel with the controls.
+pub const CONTROLS_WIDTH: f32 = 312.0;
+/// Width of the panel with figures and findings.
+pub const FINDINGS_WIDTH: f32 = 290.0;
+
+/// Installs fonts and both themes.
+pub fn install(ctx: &egui::Context) {
+    ctx.set_fonts(fonts());
+    ctx.set_visuals_of(Theme::Light, visuals(&LIGHT, Visuals::light()));
+    ctx.set_visuals_of(Theme::Dark, visuals(&DARK, Visuals::dark()));
+    ctx.all_styles_mut(|style| {
+        let sized = |size| FontId::new(size, FontFamily::Proportional);
+        style.text_styles = [
+            (TextStyle::Heading, FontId::new(17.0, strong())),
+            (TextStyle::Body, sized(13.5)),
+            (TextStyle::Button, sized(13.5)),
+            (TextStyle::Monospace, sized(13.5)),
+            (TextStyle::Small, sized(11.5)),
+        ]
+        .into();
+        style.spacing.item_spacing = vec2(8.0, 6.0);
+        style.spacing.button_padding = vec2(8.0, 3.0);
+        style.spacing.interact_size = vec2(40.0, 23.0);
+        style.spacing.window_margin = Margin::same(16);
+        style.spacing.menu_margin = Margin::same(6);
+        style.interaction.selectable_labels = false;
+    });
+}
+
+/// The family of words that stand out.
+pub fn strong() -> FontFamily {
+    FontFamily::Name("strong".into())
+}
+
+fn fonts() -> FontDefinitions {
+    let mut fonts = FontDefinitions::empty();
+    for (name, bytes) in [("regular", font::REGULAR), ("semi-bold", font::SEMI_BOLD)] {
+        fonts
+            .font_data
+            .insert(name.into(), Arc::new(FontData::from_static(bytes)));
+    }
+    for family in [FontFamily::Proportional, FontFamily::Monospace] {
+        fonts.families.insert(family, vec!["regular".into()]);
+    }
+    fonts
+        .families
+        .insert(strong(), vec!["semi-bold".into(), "regular".into()]);
+    fonts
+}
+
+fn visuals(tokens: &Tokens, plain: Visuals) -> Visuals {
+    Visuals {
+        widgets: widgets(tokens),
+        selection: Selection {
+            bg_fill: tokens.chosen,
+            stroke: Stroke::new(1.0, tokens.ink),
+            ..plain.selection
+        },
+        hyperlink_color: tokens.accent,
+        faint_bg_color: tokens.bench,
+        extreme_bg_color: tokens.field,
+        code_bg_color: tokens.bench,
+        warn_fg_color: tokens.caution,
+        error_fg_color: tokens.stop,
+        weak_text_color: Some(tokens.faint_ink),
+        window_fill: tokens.panel,
+        window_stroke: Stroke::new(1.0, tokens.line),
+        window_corner_radius: CornerRadius::same(8),
+        menu_corner_radius: CornerRadius::same(6),
+        window_shadow: Shadow {
+            offset: [0, 8],
+            blur: 24,
+            spread: 0,
+            color: Color32::from_black_alpha(60),
+        },
+        popup_shadow: Shadow {
+            offset: [0, 4],
+            blur: 12,
+            spread: 0,
+            color: Color32::from_black_alpha(50),
+        },
+        panel_fill: tokens.panel,
+        indent_has_left_vline: false,
+        ..plain
+    }
+}
+
+fn widgets(tokens: &Tokens) -> Widgets {
+    let corner_radius = CornerRadius::same(4);
+    let look = |fill: Color32, edge: Color32| WidgetVisuals {
+        bg_fill: fill,
+        weak_bg_fill: fill,
+        bg_stroke: Stroke::new(1.0, edge),
+        corner_radius,
+        fg_stroke: Stroke::new(1.0, tokens.ink),
+        expansion: 0.0,
+    };
+    Widgets {
+        noninteractive: look(tokens.panel, tokens.line),
+        inactive: look(tokens.button, tokens.line),
+        hovered: look(tokens.button_hot, tokens.faint_ink),
+        active: look(tokens.button_hot, tokens.accent),
+        open: look(tokens.button_hot, tokens.line),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use testkit::assert_near;
+
+    /// Relative luminance and contrast ratio as W3C WCAG 2 defines them.
+    fn luminance(color: Color32) -> f64 {
+        let linear = |byte: u8| {
+            let share = f64::from(byte) / 255.0;
+            if share <= 0.040_45 {
+                share / 12.92
+            } else {
+                libm_pow((share + 0.055) / 1.055, 2.4)
+            }
+        };
+        0.2126 * linear(color.r()) + 0.7152 * linear(color.g()) + 0.0722 * linear(color.b())
+    }
+
+    #[allow(
+        clippy::disallowed_methods,
+        reason = "a test's color sum is printed nowhere"
+    )]
+    fn libm_pow(base: f64, exponent: f64) -> f64 {
+        base.powf(exponent)
+    }
+
+    fn contrast(a: Color32, b: Color32) -> f64 {
+        let (a, b) = (luminance(a), luminance(b));
+        (a.max(b) + 0.05) / (a.min(b) + 0.05)
+    }
+
+    /// Published examples of WCAG contrast ratios.
+    #[test]
+    fn the_contrast_formula_gives_the_published_ratios() {
+        assert_near!(contrast(Color32::WHITE, Color32::BLACK), 21.0, 1e-9);
+        assert_near!(contrast(rgb(0x0000_00FF), Color32::WHITE), 8.59, 0.005);
+        assert_near!(contrast(rgb(0x0000_00FF), rgb(0x00FF_0000)), 2.15, 0.005);
+        assert_near!(contrast(rgb(0x0077_7777), Color32::WHITE), 4.478, 0.001);
+        assert_near!(contrast(rgb(0x0076_7676), Color32::WHITE), 4.542, 0.001);
+    }
+
+    /// WCAG 2 level AA for text.
+    #[test]
+    fn all_words_can_be_read_on_what_they_stand_on() {
+        for tokens in [LIGHT, DARK] {
+            let grounds = [tokens.panel, tokens.bench, tokens.field, tokens.button];
+            let inks = [
+                tokens.ink,
+                tokens.faint_ink,
+                tokens.stop,
+                tokens.caution,
+                tokens.note,
+                tokens.fine,
+                tokens.accent,
+            ];
+            for ground in grounds {
+                for ink in inks {
+                    assert!(
+                        contrast(ground, ink) >= 4.5,
+                        "{ink:?} on {ground:?}: {}",
+                        contrast(ground, ink)
+                    );
+                }
+            }
+            for ground in [tokens.button_hot, tokens.chosen] {
+                assert!(contrast(ground, tokens.ink) >= 4.5);
+            }
+            assert!(contrast(tokens.accent, tokens.on_accent) >= 4.5);
+        }
+    }
+}

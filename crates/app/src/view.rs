@@ -1,0 +1,73 @@
+//! What is looked at in this run: selection, zoom, the open dialog, the last notice.
+
+use board::HoleId;
+use workshop::{Finding, Rule, Severity};
+
+use crate::canvas::CanvasState;
+use crate::dialogs::Dialog;
+
+/// What is looked at in this run; not undone, not saved.
+#[derive(Default)]
+pub struct ViewState {
+    /// Zoom and measuring.
+    pub canvas: CanvasState,
+    /// The hole that the panel shows.
+    pub selected: Option<HoleId>,
+    /// Whether what is done to the selected hole is done to the same hole of every player.
+    pub mirrored: bool,
+    /// The finding whose holes are lit.
+    pub finding: Option<(Rule, Severity)>,
+    /// The finding under the pointer, which is lit while it is there.
+    pub pointed: Option<(Rule, Severity)>,
+    /// Whether the sheets of the template are laid over the board.
+    pub show_sheets: bool,
+    /// The open dialog.
+    pub dialog: Option<Dialog>,
+    /// What the canvas says is under the pointer.
+    pub readout: String,
+    /// The last thing that was done or refused.
+    pub notice: Option<Notice>,
+}
+
+/// Something that was done or refused.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Notice {
+    /// The sentence.
+    pub words: String,
+    /// Whether it went wrong.
+    pub is_error: bool,
+}
+
+impl ViewState {
+    /// Says that something was done.
+    pub fn tell(&mut self, words: impl Into<String>) {
+        self.notice = Some(Notice {
+            words: words.into(),
+            is_error: false,
+        });
+    }
+
+    /// Says that something went wrong.
+    pub fn warn(&mut self, words: impl Into<String>) {
+        self.notice = Some(Notice {
+            words: words.into(),
+            is_error: true,
+        });
+    }
+
+    /// The holes to light: those of the finding under the pointer, or else of the chosen one.
+    pub fn lit(&self, findings: &[Finding]) -> Vec<HoleId> {
+        let wanted = self.pointed.or(self.finding);
+        let is_it = |finding: &&Finding| Some(key(finding)) == wanted;
+        let holes = findings
+            .iter()
+            .filter(is_it)
+            .flat_map(|finding| &finding.holes);
+        holes.map(|name| name.id()).collect()
+    }
+}
+
+/// What tells a finding from the others of a board.
+pub fn key(finding: &Finding) -> (Rule, Severity) {
+    (finding.rule, finding.severity)
+}

@@ -1,0 +1,517 @@
+//! The window: its state, and what happens in a frame.
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::sync::Arc;
+
+use board::{Board, BuildError, Units, Wishes, propose};
+use egui::{CentralPanel, Frame, Margin, Panel, ThemePreference, Ui, ViewportCommand};
+
+use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
+use crate::command::Command;
+use crate::current::Current;
+use crate::dialogs::{Answer, Dialog, ExportDialog, NewDialog, PathDialog, dialog_ui};
+use crate::exports::{Kind, file_of, stem};
+use crate::host::{Desktop, Host, Picked};
+use crate::jobs::{Jobs, Outcome};
+use crate::panels::bar::bar_ui;
+use crate::panels::controls::{Controls, controls_ui};
+use crate::panels::findings::findings_ui;
+use crate::panels::status::status_ui;
+use crate::samples::SAMPLES;
+use crate::session::Session;
+use crate::settings::Settings;
+use crate::theme::{self, Tokens};
+use crate::view::ViewState;
+
+/// Opens the window on a file, or on a sample board, and stays until it is closed.
+///
+/// Where no window can be opened it says in a sentence what is missing and which command does the same work.
+pub fn run(file: Option<&Path>, errors: &mut dyn Write) -> ExitCode {
+    let icon = eframe::icon_data::from_png_bytes(include_bytes!("../../../assets/icon.png"));
+    let mut viewport = egui::ViewportBuilder::default()
+        .with_title("Ringwright")
+        .with_app_id("ringwright")
+        .with_inner_size([1280.0, 820.0])
+        .with_min_inner_size([900.0, 600.0]);
+    if let Ok(icon) = icon {
+        viewport = viewport.with_icon(icon);
+    }
+    let options = eframe::NativeOptions {
+        viewport,
+        renderer: eframe::Renderer::Glow,
+        ..Default::default()
+    };
+    let started = core::cell::Cell::new(false);
+    let start = |cc: &eframe::CreationContext<'_>| -> Result<Box<dyn eframe::App>, Box<dyn std::error::Error + Send + Sync>> {
+        started.set(true);
+        theme::install(&cc.egui_ctx);
+        let settings = cc.storage.and_then(|storage| eframe::get_value(storage, Settings::KEY)).unwrap_or_default();
+        Ok(Box::new(App::new(&cc.egui_ctx, settings, Arc::new(Desktop),
+            file)))
+    };
+    // A missing system library makes the window toolkit panic rather than fail.
+    let opened = std::panic::catch_unwind(std::panic::AssertUnwindSafe(|| {
+        eframe::run_native("ringwright", options, Box::new(start))
+    }));
+    let reason = match opened {
+        Ok(Ok(())) => return ExitCode::SUCCESS,
+        Ok(Err(error)) => error.to_string(),
+        // A fault of our own must not pass for a missing library.
+        Err(panic) if started.get() => std::panic::resume_unwind(panic),
+        Err(_) => "a system library is missing".into(),
+    };
+    let sentence = format!(
+        "no window can be opened ({}); `ringwright export FILE --out DIR` makes the same templates without one",
+        missing(&reason)
+    );
+    // If standard error is closed there is no one left to tell.
+    let _ = writeln!(errors, "ringwright: {sentence}");
+    ExitCode::from(1)
+}
+
+/// What is missing, in the user's words where the toolkit's are known.
+fn missing(reason: &str) -> String {
+    if reason.contains("neither WAYLAND_DISPLAY") {
+        return "there is no display: neither WAYLAND_DISPLAY nor DISPLAY is set".into();
+    }
+    if reason.contains("open connection to X") {
+        return "the display that DISPLAY names does not answer".into();
+    }
+    reason
+        .lines()
+        .next()
+        .unwrap_or_default()
+        .chars()
+        .take(160)
+        .collect()
+}
+
+/// The window's state.
+pub struct App {
+    pub(crate) session: Session,
+    pub(crate) settings: Settings,
+    pub(crate) view: ViewState,
+    pub(crate) current: Current,
+    jobs: Jobs,
+    host: Arc<dyn Host>,
+    /// The window may close although there are changes.
+    closing: bool,
+}
+
+impl App {
+    /// Begins with a file, or with the first sample board.
+    pub fn new(
+        ctx: &egui::Context,
+        settings: Settings,
+        host: Arc<dyn Host>,
+        file: Option<&Path>,
+    ) -> Self {
+        ctx.set_theme(settings.theme);
+        let sample = SAMPLES
+            .first()
+            .map(crate::samples::Sample::board)
+            .unwrap_or_default();
+        let mut view = ViewState {
+            mirrored: true,
+            ..ViewState::default()
+        };
+        let session = match file.map(|path| Session::open(&*host, path)) {
+            Some(Ok(session)) => session,
+            Some(Err(error)) => {
+                view.warn(format!("{error}; a sample board is shown instead"));
+                Session::new(sample)
+            }
+            None => Session::new(sample),
+        };
+        let current = Current::of(&session.board);
+        Self {
+            session,
+            settings,
+            view,
+            current,
+            jobs: Jobs::new(),
+            host,
+            closing: false,
+        }
+    }
+
+    /// Everything that is seen, and what is asked for by it.
+    fn show(&mut self, ui: &mut Ui) {
+        let mut commands = Command::pressed(ui.ctx());
+        if self.view.dialog.is_some() {
+            commands.clear();
+        }
+        self.current.refresh(&self.session.board);
+        self.panels(ui, &mut commands);
+        let answer = self
+            .view
+            .dialog
+            .as_mut()
+            .and_then(|dialog| dialog_ui(ui.ctx(), dialog, &*self.host));
+        for command in commands {
+            self.apply(ui.ctx(), command);
+        }
+        if let Some(answer) = answer {
+            self.answer(ui.ctx(), answer);
+        }
+        if is_settled(ui.ctx()) {
+            self.session.commit();
+        }
+    }
+
+    fn panels(&mut self, ui: &mut Ui, commands: &mut Vec<Command>) {
+        let tokens = Tokens::of(ui);
+        let bar = Frame::new()
+            .fill(tokens.bench)
+            .inner_margin(Margin::symmetric(12, 6));
+        let side = Frame::new()
+            .fill(tokens.panel)
+            .inner_margin(Margin::same(12));
+        Panel::top("bar")
+            .frame(bar)
+            .show(ui, |ui| bar_ui(ui, &self.session, &self.view, commands));
+        Panel::bottom("status")
+            .frame(bar)
+            .exact_size(34.0)
+            .show(ui, |ui| status_ui(ui, &self.view, self.jobs.running()));
+        Panel::left("controls")
+            .frame(side)
+            .default_size(theme::CONTROLS_WIDTH)
+            .size_range(theme::CONTROLS_WIDTH..=460.0)
+            .show(ui, |ui| {
+                let mut controls = Controls {
+                    board: &mut self.session.board,
+                    selected: &mut self.view.selected,
+                    mirrored: &mut self.view.mirrored,
+                    current: &self.current,
+                };
+                controls_ui(ui, &mut controls);
+            });
+        // Fields change the document: what follows from it is worked out before it is shown.
+        self.current.refresh(&self.session.board);
+        Panel::right("findings")
+            .frame(side)
+            .default_size(theme::FINDINGS_WIDTH)
+            .size_range(220.0..=420.0)
+            .show(ui, |ui| findings_ui(ui, &self.current, &mut self.view));
+        CentralPanel::default()
+            .frame(Frame::new().fill(tokens.bench))
+            .show(ui, |ui| self.canvas(ui));
+    }
+
+    fn canvas(&mut self, ui: &mut Ui) {
+        let Some((board, derived)) = self.current.good() else {
+            ui.centered_and_justified(|ui| {
+                ui.label("This board cannot be laid out; the findings say why.")
+            });
+            return;
+        };
+        let sheets = if self.view.show_sheets {
+            outlines(derived)
+        } else {
+            Vec::new()
+        };
+        let lit = self.view.lit(&derived.findings);
+        let shown = BoardView {
+            board,
+            layout: &derived.layout,
+            plan: &derived.plan,
+            sheets: &sheets,
+            lit: &lit,
+            selected: self.view.selected,
+            dimmed: self.current.error().is_some(),
+            units: self.session.board.units,
+            show_names: self.settings.show_names,
+        };
+        let output = board_ui(ui, &shown, &mut self.view.canvas);
+        self.view.readout = readout(&output, shown.units);
+        if let Some(clicked) = output.clicked {
+            self.view.selected = clicked;
+        }
+    }
+
+    /// Carries a command out.
+    fn apply(&mut self, ctx: &egui::Context, command: Command) {
+        match command {
+            Command::New | Command::Open | Command::Sample(_) | Command::Quit
+                if self.session.is_dirty() =>
+            {
+                self.view.dialog = Some(Dialog::Unsaved(command));
+            }
+            Command::New | Command::Open | Command::Sample(_) | Command::Quit => {
+                self.leave(ctx, command);
+            }
+            Command::Save => self.save(),
+            Command::SaveAs => self.ask_where_to_save(),
+            Command::Export => {
+                self.view.dialog = Some(Dialog::Export(ExportDialog::new(
+                    &self.session.board,
+                    &self.settings.export_folder,
+                )));
+            }
+            Command::Undo => self.session.undo(),
+            Command::Redo => self.session.redo(),
+            Command::Fit => self.view.canvas.fit(),
+            Command::Measure => self
+                .view
+                .canvas
+                .set_measuring(!self.view.canvas.measuring()),
+            Command::Names => self.settings.show_names = !self.settings.show_names,
+            Command::Sheets => self.view.show_sheets = !self.view.show_sheets,
+            Command::Units => self.session.board.units = other(self.session.board.units),
+            Command::Theme => self.change_theme(ctx),
+            Command::Safety => self.view.dialog = Some(Dialog::Safety),
+        }
+    }
+
+    /// Leaves the document at hand, whose changes are saved or given up.
+    fn leave(&mut self, ctx: &egui::Context, command: Command) {
+        match command {
+            Command::New => {
+                self.view.dialog = Some(Dialog::New(NewDialog::new(self.session.board.units)));
+            }
+            Command::Open => self.view.dialog = Some(Dialog::Open(PathDialog::default())),
+            Command::Sample(at) => {
+                if let Some(sample) = SAMPLES.get(at) {
+                    self.begin(Session::new(sample.board()));
+                }
+            }
+            Command::Quit => {
+                self.closing = true;
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+            }
+            _ => {}
+        }
+    }
+
+    fn begin(&mut self, session: Session) {
+        self.session = session;
+        self.view.selected = None;
+        self.view.finding = None;
+        self.view.canvas.fit();
+        self.current.refresh(&self.session.board);
+    }
+
+    /// Carries out what a dialog asks for.
+    fn answer(&mut self, ctx: &egui::Context, answer: Answer) {
+        match answer {
+            Answer::Cancel => self.view.dialog = None,
+            Answer::Browse(ask) => {
+                let started = self
+                    .jobs
+                    .start(ctx, &self.host, "the file dialog", move |host| {
+                        Outcome::Picked(host.pick(&ask))
+                    });
+                self.complain(started.err());
+            }
+            Answer::Open(path) => self.open(&path),
+            Answer::SaveAs(path) => {
+                self.save_to(&path);
+            }
+            Answer::Export(kinds, folder, replace) => self.export(ctx, &kinds, folder, replace),
+            Answer::New(wishes) => self.propose(&wishes),
+            Answer::SaveThen(then) => self.save_then(ctx, then),
+            Answer::Discard(then) => {
+                self.view.dialog = None;
+                self.leave(ctx, then);
+            }
+        }
+    }
+
+    /// Says in the open dialog, or below the board, what went wrong.
+    fn complain(&mut self, fault: Option<String>) {
+        let Some(fault) = fault else { return };
+        match &mut self.view.dialog {
+            Some(dialog) => dialog.fault(fault),
+            None => self.view.warn(fault),
+        }
+    }
+
+    fn open(&mut self, path: &Path) {
+        match Session::open(&*self.host, path) {
+            Ok(session) => {
+                self.begin(session);
+                self.view.dialog = None;
+                self.view.tell(format!("opened {}", path.display()));
+            }
+            Err(error) => self.complain(Some(error.to_string())),
+        }
+    }
+
+    fn save(&mut self) {
+        match self.session.path().map(Path::to_path_buf) {
+            Some(path) => {
+                self.save_to(&path);
+            }
+            None => self.ask_where_to_save(),
+        }
+    }
+
+    fn ask_where_to_save(&mut self) {
+        let path = self.session.path().map_or_else(
+            || PathBuf::from(stem(&self.session.board.title)).with_extension("json"),
+            Path::to_path_buf,
+        );
+        self.view.dialog = Some(Dialog::SaveAs(PathDialog::new(&path)));
+    }
+
+    /// Saves, and tells whether it went well.
+    fn save_to(&mut self, path: &Path) -> bool {
+        match self.session.save(&*self.host, path) {
+            Ok(()) => {
+                self.view.dialog = None;
+                self.view.tell(format!("saved {}", path.display()));
+                true
+            }
+            Err(error) => {
+                self.complain(Some(error.to_string()));
+                false
+            }
+        }
+    }
+
+    /// Saves before the document is left; one without a file is asked where to go, and left by the next try.
+    fn save_then(&mut self, ctx: &egui::Context, then: Command) {
+        self.view.dialog = None;
+        match self.session.path().map(Path::to_path_buf) {
+            Some(path) => {
+                if self.save_to(&path) {
+                    self.leave(ctx, then);
+                }
+            }
+            None => self.ask_where_to_save(),
+        }
+    }
+
+    fn propose(&mut self, wishes: &Wishes) {
+        match propose(wishes) {
+            Ok(board) => {
+                self.begin(Session::new(board));
+                self.view.dialog = None;
+            }
+            Err(error) => self.complain(Some(error.to_string())),
+        }
+    }
+
+    fn export(&mut self, ctx: &egui::Context, kinds: &[Kind], folder: PathBuf, replace: bool) {
+        self.settings.export_folder.clone_from(&folder);
+        let (board, kinds) = (self.session.board.clone(), kinds.to_vec());
+        let started = self.jobs.start(ctx, &self.host, "the export", move |host| {
+            Outcome::Exported(write_files(host, &board, &kinds, &folder, replace))
+        });
+        self.complain(started.err());
+    }
+
+    /// Takes what jobs have come to.
+    fn finish_jobs(&mut self) {
+        while let Some(outcome) = self.jobs.finished() {
+            match outcome {
+                Outcome::Picked(Picked::Path(path)) => {
+                    if let Some(dialog) = &mut self.view.dialog {
+                        dialog.take_path(&path);
+                    }
+                }
+                Outcome::Picked(Picked::Nothing) => {}
+                Outcome::Picked(Picked::NoDialog) => self.complain(Some(
+                    "no file dialog answered here; type the path instead".into(),
+                )),
+                Outcome::Exported(Ok(paths)) => {
+                    self.view.dialog = None;
+                    self.view.tell(exported(&paths));
+                }
+                Outcome::Exported(Err(error)) => self.complain(Some(error)),
+            }
+        }
+    }
+
+    fn change_theme(&mut self, ctx: &egui::Context) {
+        let dark = ctx.theme() == egui::Theme::Dark;
+        self.settings.theme = if dark {
+            ThemePreference::Light
+        } else {
+            ThemePreference::Dark
+        };
+        ctx.set_theme(self.settings.theme);
+    }
+}
+
+impl eframe::App for App {
+    fn logic(&mut self, ctx: &egui::Context, _frame: &mut eframe::Frame) {
+        self.finish_jobs();
+        let asked_to_close = ctx.input(|input| input.viewport().close_requested());
+        if asked_to_close && !self.closing && self.session.is_dirty() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.view.dialog = Some(Dialog::Unsaved(Command::Quit));
+        }
+    }
+
+    fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
+        self.show(ui);
+    }
+
+    fn save(&mut self, storage: &mut dyn eframe::Storage) {
+        eframe::set_value(storage, Settings::KEY, &self.settings);
+    }
+}
+
+/// Whether a change is finished: no button is held, and no text is being typed.
+fn is_settled(ctx: &egui::Context) -> bool {
+    !ctx.input(|input| input.pointer.any_down()) && !ctx.text_edit_focused()
+}
+
+const fn other(units: Units) -> Units {
+    match units {
+        Units::Mm => Units::Inch,
+        Units::Inch => Units::Mm,
+    }
+}
+
+fn outlines(derived: &crate::derived::Derived) -> Vec<SheetOutline> {
+    let tiles = derived
+        .tiling
+        .as_ref()
+        .map(|tiling| tiling.tiles.as_slice())
+        .unwrap_or_default();
+    tiles
+        .iter()
+        .map(|tile| SheetOutline {
+            window: tile.window,
+            label: tile.label(),
+        })
+        .collect()
+}
+
+fn write_files(
+    host: &dyn Host,
+    board: &Board,
+    kinds: &[Kind],
+    folder: &Path,
+    replace: bool,
+) -> Result<Vec<PathBuf>, String> {
+    let derived =
+        crate::derived::Derived::of(board).map_err(|error: BuildError| error.to_string())?;
+    let moment = host.today();
+    let files: Result<Vec<_>, _> = kinds
+        .iter()
+        .map(|&kind| file_of(kind, board, &derived, moment))
+        .collect();
+    let files = files.map_err(|error| error.to_string())?;
+    host.write_all(folder, &files, replace)
+        .map_err(|error| error.to_string())
+}
+
+fn exported(paths: &[PathBuf]) -> String {
+    let folder = paths
+        .first()
+        .and_then(|path| path.parent())
+        .map(|folder| folder.display().to_string())
+        .unwrap_or_default();
+    let names: Vec<_> = paths
+        .iter()
+        .filter_map(|path| path.file_name())
+        .map(|name| name.to_string_lossy())
+        .collect();
+    format!("wrote {} to {folder}", names.join(", "))
+}
