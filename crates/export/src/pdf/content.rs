@@ -2,14 +2,14 @@
 //!
 //! The page's first operator makes a millimetre the unit, so that the numbers after it are short and mean what they
 //! say. Each circle and cross is drawn about its own origin: bores of one size repeat the same text, which
-//! compression all but removes. Widths, dashes, grays and fonts are stated when they change.
+//! compression all but removes. Large circles and long runs of lines are left to [`Forms`]. Widths, dashes, grays and fonts are stated when they change.
 
-use drawing::{Arc, Item, Layer, Line, Shape, Sheet, Text, View};
-use geometry::{Angle, Circle, Point, Vec2};
+use drawing::{Item, Layer, Line, Shape, Sheet, Text, View};
+use geometry::{Angle, Point, Vec2};
 use kurbo::Rect;
 
-use super::circles::Circles;
 use super::fonts::Fonts;
+use super::forms::Forms;
 use super::path;
 use crate::number;
 
@@ -27,8 +27,8 @@ const AREA_GRAY: f64 = 0.85;
 pub struct Shared {
     /// The glyphs in use.
     pub fonts: Fonts,
-    /// The large circles, if they are to be kept once for all pages.
-    pub circles: Option<Circles>,
+    /// What is kept once for all pages, if anything is.
+    pub forms: Option<Forms>,
     /// Whether parts are marked with the layer that they belong to.
     pub layers: bool,
 }
@@ -38,6 +38,7 @@ pub fn page(sheet: &Sheet, shared: &mut Shared) -> String {
     let mut content = Content {
         out: String::with_capacity(16 * 1024),
         state: State::START,
+        placed: None,
         layer: None,
         shared,
     };
@@ -71,6 +72,8 @@ impl State {
 struct Content<'a> {
     out: String,
     state: State,
+    /// Where the origin has been moved to.
+    placed: Option<Point>,
     layer: Option<Layer>,
     shared: &'a mut Shared,
 }
@@ -88,75 +91,94 @@ impl Content<'_> {
     }
 
     fn items(&mut self, items: &[Item], offset: Vec2) {
-        for item in items {
-            self.enter_layer(Some(item.layer));
-            self.item(item, offset);
+        let mut rest = items;
+        while let Some(first) = rest.first() {
+            self.enter_layer(Some(first.layer));
+            let (run, others) = rest.split_at(lines_at_start(rest).max(1));
+            self.run(run, first, offset);
+            rest = others;
         }
+        self.leave();
         self.enter_layer(None);
     }
 
-    fn item(&mut self, item: &Item, offset: Vec2) {
-        match &item.shape {
+    /// Draws lines that belong together, or one item of another kind.
+    fn run(&mut self, run: &[Item], first: &Item, offset: Vec2) {
+        match &first.shape {
             Shape::Circle(circle) => {
-                self.set_line(item.line);
-                self.circle(*circle + offset);
+                self.place(circle.center + offset, first.line);
+                self.circle(circle.radius);
             }
             Shape::Arc(arc) => {
-                self.set_line(item.line);
-                self.arc(*arc, arc.center + offset);
-            }
-            Shape::Line(line) => {
-                self.set_line(item.line);
-                self.line(line.p0 + offset, line.p1 + offset);
+                self.place(arc.center + offset, first.line);
+                push_curves(&mut self.out, arc.radius, arc.start, arc.sweep);
+                self.out.push_str("S\n");
             }
             Shape::Cross { center, arm } => {
-                self.set_line(item.line);
-                self.cross(*center + offset, *arm);
+                self.place(*center + offset, first.line);
+                self.cross(*arm);
             }
+            Shape::Line(line) => self.lines(run, first.line, line.p0, offset),
             Shape::Area(corners) => self.area(corners, offset),
             Shape::Text(text) => self.text(text, offset),
         }
     }
 
-    fn circle(&mut self, circle: Circle) {
-        self.place(circle.center);
-        if let Some(circles) = &mut self.shared.circles
-            && Circles::wants(circle.radius)
-        {
-            self.out.push('/');
-            self.out.push_str(&circles.name(circle.radius));
-            self.out.push_str(" Do\n");
-        } else {
-            push_circle(&mut self.out, circle.radius);
-        }
-        self.out.push_str("Q\n");
+    fn circle(&mut self, radius: f64) {
+        // Smaller ones repeat on each page and hardly add to it.
+        const LARGE: f64 = 20.0;
+        let mut circle = String::new();
+        push_curves(&mut circle, radius, Angle::ZERO, Angle::TURN);
+        circle.push_str("s\n");
+        let bounds = Rect::ZERO.inflate(radius, radius);
+        self.draw(circle, bounds, radius >= LARGE);
     }
 
-    fn arc(&mut self, arc: Arc, center: Point) {
-        self.place(center);
-        push_curves(&mut self.out, arc.radius, arc.start, arc.sweep);
-        self.out.push_str("S\nQ\n");
-    }
-
-    fn line(&mut self, from: Point, to: Point) {
-        self.points(&[from.to_vec2()], "m");
-        self.points(&[to.to_vec2()], "l");
-        self.out.push_str("S\n");
-    }
-
-    fn cross(&mut self, center: Point, arm: f64) {
-        self.place(center);
+    fn cross(&mut self, arm: f64) {
         for arm in [Vec2::new(arm, 0.0), Vec2::new(0.0, arm)] {
             self.points(&[-arm], "m");
             self.points(&[arm], "l");
         }
-        self.out.push_str("S\nQ\n");
+        self.out.push_str("S\n");
+    }
+
+    /// Draws lines about the start of the first, so that a bar is the same text wherever it stands.
+    fn lines(&mut self, run: &[Item], line: Line, origin: Point, offset: Vec2) {
+        // A name, a place and the form itself cost as much as some lines.
+        const MANY: usize = 8;
+        let mut lines = String::new();
+        let mut bounds = Rect::ZERO;
+        for item in run {
+            if let Shape::Line(line) = &item.shape {
+                let ends = [line.p0 - origin, line.p1 - origin];
+                push_points(&mut lines, &ends[..1], "m");
+                push_points(&mut lines, &ends[1..], "l");
+                bounds = bounds
+                    .union_pt(ends[0].to_point())
+                    .union_pt(ends[1].to_point());
+            }
+        }
+        lines.push_str("S\n");
+        self.place(origin + offset, line);
+        self.draw(lines, bounds, run.len() >= MANY);
+    }
+
+    /// Draws operators about the place in hand: as a form if that pays, else right here.
+    fn draw(&mut self, operators: String, bounds: Rect, pays: bool) {
+        if let Some(forms) = self.shared.forms.as_mut().filter(|_| pays) {
+            self.out.push('/');
+            self.out.push_str(&forms.name(operators, bounds));
+            self.out.push_str(" Do\n");
+        } else {
+            self.out.push_str(&operators);
+        }
     }
 
     fn area(&mut self, corners: &[Point], offset: Vec2) {
         let Some((first, rest)) = corners.split_first() else {
             return;
         };
+        self.leave();
         self.set_gray(AREA_GRAY);
         self.points(&[first.to_vec2() + offset], "m");
         for corner in rest {
@@ -166,6 +188,7 @@ impl Content<'_> {
     }
 
     fn text(&mut self, text: &Text, offset: Vec2) {
+        self.leave();
         self.set_gray(0.0);
         self.set_font(text);
         let start = text.start() + offset;
@@ -192,10 +215,23 @@ impl Content<'_> {
         self.points(&[Vec2::ZERO], "cm");
     }
 
-    /// Moves the origin; the next `Q` moves it back.
-    fn place(&mut self, origin: Point) {
+    /// Moves the origin for what is drawn next with a line; parts about one point share the move.
+    fn place(&mut self, origin: Point, line: Line) {
+        if self.placed == Some(origin) && self.state.line == Some(line) {
+            return;
+        }
+        self.leave();
+        self.set_line(line);
         self.out.push_str("q\n1 0 0 1 ");
         self.points(&[origin.to_vec2()], "cm");
+        self.placed = Some(origin);
+    }
+
+    /// Moves the origin back to the page's corner.
+    fn leave(&mut self) {
+        if self.placed.take().is_some() {
+            self.out.push_str("Q\n");
+        }
     }
 
     fn set_line(&mut self, line: Line) {
@@ -243,6 +279,7 @@ impl Content<'_> {
         if !self.shared.layers || self.layer == layer {
             return;
         }
+        self.leave();
         if self.layer.is_some() {
             self.out.push_str("EMC\n");
         }
@@ -266,10 +303,16 @@ impl Content<'_> {
     }
 }
 
-/// Appends a closed, stroked circle about the origin.
-pub fn push_circle(out: &mut String, radius: f64) {
-    push_curves(out, radius, Angle::ZERO, Angle::TURN);
-    out.push_str("s\n");
+/// How many items from the start are straight lines alike.
+fn lines_at_start(items: &[Item]) -> usize {
+    let Some(first) = items.first() else {
+        return 0;
+    };
+    let alike = |item: &&Item| {
+        let is_line = matches!(item.shape, Shape::Line(_));
+        is_line && item.line == first.line && item.layer == first.layer
+    };
+    items.iter().take_while(alike).count()
 }
 
 fn push_curves(out: &mut String, radius: f64, start: Angle, sweep: Angle) {

@@ -3,9 +3,9 @@
 //! Written for the printer: no page scaling, the tray with the paper of that size, one side of the paper. What
 //! clauses that rests on is in `docs/formats/pdf.md`.
 
-mod circles;
 mod content;
 mod fonts;
+mod forms;
 mod path;
 #[cfg(test)]
 mod tests;
@@ -14,9 +14,9 @@ use drawing::{Item, Layer, Sheet};
 use pdf_writer::{Filter, Finish as _, Name, Pdf, Rect, Ref, Settings, TextStr, writers};
 
 use crate::{Error, check};
-use circles::Circles;
 use content::Shared;
 use fonts::Fonts;
+use forms::Forms;
 
 /// What a PDF says besides its sheets.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -59,7 +59,7 @@ pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, Error> {
     let mut document = Document::new(sheets, options);
     let mut shared = Shared {
         fonts: Fonts::new()?,
-        circles: (sheets.len() > 1).then(Circles::default),
+        forms: (sheets.len() > 1).then(Forms::default),
         layers: options.layers,
     };
     for sheet in sheets {
@@ -152,10 +152,7 @@ impl Document {
     fn add_pages(&mut self, shared: Shared) -> Result<(), Error> {
         let (pdf, free) = (&mut self.pdf, &mut self.free);
         let fonts = shared.fonts.embed(pdf, || free.bump())?;
-        let circles = shared
-            .circles
-            .unwrap_or_default()
-            .write(pdf, || free.bump());
+        let forms = shared.forms.unwrap_or_default().write(pdf, || free.bump());
         let mut pages = self.pdf.pages(self.tree);
         let count = i32::try_from(self.pages.len()).unwrap_or(i32::MAX);
         pages.kids(self.pages.iter().copied()).count(count);
@@ -166,9 +163,9 @@ impl Document {
                 dict.pair(Name(name.as_bytes()), id);
             }
         }
-        if !circles.is_empty() {
+        if !forms.is_empty() {
             let mut dict = resources.x_objects();
-            for (name, id) in circles {
+            for (name, id) in forms {
                 dict.pair(Name(name.as_bytes()), id);
             }
         }

@@ -108,22 +108,21 @@ fn circles_are_within_a_thousandth_of_a_millimetre() {
 }
 
 #[test]
-fn large_circles_are_kept_once_for_all_pages() {
+fn large_circles_and_bars_are_kept_once_for_all_pages() {
     let circle = Circle::new((7.0, -9.0), 150.0);
     let mut sheets = [sheet(A4), sheet(A4)];
     sheets[1].view.page_from_board.x -= 33.3;
-    for sheet in &mut sheets {
-        sheet
-            .view
-            .items
-            .push(item(Layer::Guides, Shape::Circle(circle)));
+    for (index, sheet) in (0..).zip(&mut sheets) {
+        let guide = item(Layer::Guides, Shape::Circle(circle));
+        sheet.view.items.push(guide);
+        sheet.marks = ticks(Point::new(20.0, 30.0 + 12.3 * f64::from(index)));
     }
     let bytes = pdf(&sheets, &PdfOptions::default()).unwrap();
     assert_eq!(
         String::from_utf8_lossy(&bytes)
             .matches("/Subtype/Form")
             .count(),
-        1
+        2
     );
     let read = PdfFile::read(&bytes).unwrap();
     for (page, sheet) in read.pages.iter().zip(&sheets) {
@@ -134,7 +133,27 @@ fn large_circles_are_kept_once_for_all_pages() {
             0.001
         );
         assert_near!(found.radius, circle.radius, 0.001);
+        assert_eq!(page.lines.len(), sheet.marks.len());
+        for (found, drawn) in page.lines.iter().zip(&sheet.marks) {
+            let Shape::Line(line) = &drawn.shape else {
+                panic!("not a line")
+            };
+            assert_near!(found.from, line.p0, 0.001);
+            assert_near!(found.to, line.p1, 0.001);
+        }
     }
+}
+
+/// A bar with a tick each 10 mm.
+fn ticks(start: Point) -> Vec<Item> {
+    let tick = |index| {
+        let foot = start + Vec2::new(10.0 * f64::from(index), 0.0);
+        item(
+            Layer::Marks,
+            Shape::Line(kurbo::Line::new(foot, foot + Vec2::new(0.0, 2.0))),
+        )
+    };
+    (0..=10).map(tick).collect()
 }
 
 #[test]
