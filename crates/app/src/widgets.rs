@@ -152,11 +152,14 @@ pub fn main_button(ui: &mut Ui, label: &str) -> Response {
     let words = RichText::new(label)
         .color(tokens.on_accent)
         .family(theme::strong());
-    ui.add(
-        egui::Button::new(words)
-            .fill(tokens.accent)
-            .stroke(egui::Stroke::new(1.0, tokens.accent)),
-    )
+    let button = egui::Button::new(words)
+        .fill(tokens.accent)
+        .stroke(egui::Stroke::new(1.0, tokens.accent));
+    ui.scope(|ui| {
+        ui.spacing_mut().button_padding = vec2(14.0, 4.0);
+        ui.add(button)
+    })
+    .inner
 }
 
 fn number_field(ui: &mut Ui, caption: &str, value: &mut f64, field: Field) -> Response {

@@ -340,7 +340,7 @@ fn fit_pitch(board: &mut Board, neat: &Neat) -> Result<(), BuildError> {
     Ok(())
 }
 
-/// The pocket shape with the most wood around it, the plainest of equals; whether it keeps the limits.
+/// The pocket shape with the most wood around it, the first of equals; whether it keeps the limits.
 fn best_shape(board: &Board) -> Option<(PocketShape, bool)> {
     let shapes = [
         PocketShape::Row,

@@ -3,16 +3,18 @@
 use board::{Board, Units, show_length};
 use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
 
-use crate::font::Weight;
+use crate::font::{self, Weight};
 use crate::tiling::Tile;
 use crate::{Anchor, Item, Layer, Line, Shape, Stamp, Text, Tiling, paper_name};
 
 const LABEL: f64 = 8.0;
 const WORDS: f64 = 2.4;
-const LEADING: f64 = 3.6;
+const LEADING: f64 = 3.8;
+/// Side of the key map.
+const MAP: f64 = 33.0;
 
 /// The room that label, words and key map take.
-pub const ROOM: Size = Size::new(74.0, 34.0);
+pub const ROOM: Size = Size::new(80.0, 34.0);
 /// The room they take where paper is too small for the words.
 pub const SMALL_ROOM: Size = Size::new(24.0, 10.0);
 
@@ -40,20 +42,21 @@ pub fn title_block(
             tiling.tiles.len(),
             paper_name(board.template.paper)
         ),
-        dated(&board.title, stamp),
-        "Print at 100 %, not fitted.".into(),
-        "Measure both bars first.".into(),
+        board.title.clone(),
+        stamp.date.clone(),
+        "Print at 100 %; measure the bars.".into(),
         joining(tiling).into(),
     ];
+    let room = block.width() - MAP - 3.0;
     let top = Point::new(block.x0, block.y1 - LABEL - LEADING);
-    items.extend(
-        lines
-            .into_iter()
-            .enumerate()
-            .map(|(at, line)| words(top - Vec2::new(0.0, LEADING * at as f64), line)),
-    );
+    items.extend(lines.into_iter().enumerate().map(|(at, line)| {
+        words(
+            top - Vec2::new(0.0, LEADING * at as f64),
+            cut_to(&line, room),
+        )
+    }));
     let map = Rect::new(
-        block.x1 - 30.0,
+        block.x1 - MAP,
         block.y0 + 1.0,
         block.x1 - 1.0,
         block.y1 - 1.0,
@@ -62,19 +65,17 @@ pub fn title_block(
     items
 }
 
-/// Title and date as one line, cut where it would run into the key map.
-fn dated(title: &str, stamp: &Stamp) -> String {
-    let short: String = title.chars().take(26).collect();
-    let title = if short.len() < title.len() {
-        format!("{short}…")
-    } else {
-        short
-    };
-    if stamp.date.is_empty() {
-        title
-    } else {
-        format!("{title}, {}", stamp.date)
+/// Words cut to a width, with a sign that they were.
+fn cut_to(words: &str, width: f64) -> String {
+    let fits = |words: &str| font::width(words, WORDS, Weight::Regular) <= width;
+    if fits(words) {
+        return words.into();
     }
+    let mut short: String = words.into();
+    while !short.is_empty() && !fits(&format!("{short}…")) {
+        short.pop();
+    }
+    format!("{}…", short.trim_end())
 }
 
 /// The order of assembly.

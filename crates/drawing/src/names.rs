@@ -1,6 +1,6 @@
 //! Where the holes' names go: beside or inside their bores, never on a cross, a line to drill by or each other.
 //!
-//! Each name tries the inside of its own bore below the cross, then eight places around it, in falling
+//! Each name tries the inside of its own bore below the cross, then places around it, in falling
 //! sizes; the first place that is free is taken. A name that finds no place is left out: the hole table
 //! has it all the same.
 
@@ -94,7 +94,7 @@ fn inside(hole: &Hole, width: f64, height: f64) -> Option<Point> {
     fits.then(|| hole.center - Vec2::new(0.0, top + height / 2.0))
 }
 
-/// The middles of eight places around a bore, outward from the center pin first.
+/// The middles of places around a bore, aslant from the outward direction first: guides run straight outward.
 fn around(board: &Board, hole: &Hole, width: f64, height: f64) -> impl Iterator<Item = Point> {
     let outward = geometry::bearing_of(hole.center);
     let drawn = if board.template.marking == Marking::Crosses {
@@ -103,7 +103,7 @@ fn around(board: &Board, hole: &Hole, width: f64, height: f64) -> impl Iterator<
         hole.bore.radius()
     };
     let radius = drawn.max(cross_arm(hole)) + 2.0 * CLEAR;
-    [0, 8, 1, 15, 2, 14, 4, 12, 6, 10]
+    [2, 14, 3, 13, 1, 15, 4, 12, 6, 10, 0, 8]
         .into_iter()
         .map(move |part| {
             let way =

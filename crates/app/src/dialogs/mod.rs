@@ -80,17 +80,20 @@ impl Dialog {
 
 /// Shows the open dialog over the window.
 pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<Answer> {
-    let modal = Modal::new(Id::unique("dialog")).show(ctx, |ui| {
-        ui.set_width(WIDTH);
-        match dialog {
-            Dialog::Open(dialog) => path::open_ui(ui, dialog),
-            Dialog::SaveAs(dialog) => path::save_ui(ui, dialog, host),
-            Dialog::Export(dialog) => export::export_ui(ui, dialog, host),
-            Dialog::New(dialog) => new::new_ui(ui, dialog),
-            Dialog::Unsaved(then) => unsaved::unsaved_ui(ui, *then),
-            Dialog::Safety => safety::safety_ui(ui),
-        }
-    });
+    let frame = egui::Frame::window(&ctx.global_style()).inner_margin(20.0);
+    let modal = Modal::new(Id::unique("dialog"))
+        .frame(frame)
+        .show(ctx, |ui| {
+            ui.set_width(WIDTH);
+            match dialog {
+                Dialog::Open(dialog) => path::open_ui(ui, dialog),
+                Dialog::SaveAs(dialog) => path::save_ui(ui, dialog, host),
+                Dialog::Export(dialog) => export::export_ui(ui, dialog, host),
+                Dialog::New(dialog) => new::new_ui(ui, dialog),
+                Dialog::Unsaved(then) => unsaved::unsaved_ui(ui, *then),
+                Dialog::Safety => safety::safety_ui(ui),
+            }
+        });
     let closed = modal.should_close().then_some(Answer::Cancel);
     modal.inner.or(closed)
 }

@@ -1,5 +1,6 @@
 //! The bar above: menus, title, and the buttons that are used most.
 
+use board::Units;
 use egui::{Align, Button, Layout, MenuBar, RichText, Ui};
 
 use crate::command::Command;
@@ -114,16 +115,18 @@ fn buttons(ui: &mut Ui, session: &Session, commands: &mut Vec<Command>) {
             .clicked(),
         Command::Theme,
     );
-    let units = match session.board.units {
-        board::Units::Mm => "mm",
-        board::Units::Inch => "inch",
-    };
-    add(
-        ui.button(units)
+    ui.add_space(theme::GAP);
+    // From the right: inches, then millimeters.
+    for (units, label) in [(Units::Inch, "in"), (Units::Mm, "mm")] {
+        let chosen = session.board.units == units;
+        let button = Button::selectable(chosen, label).frame_when_inactive(true);
+        let clicked = ui
+            .add(button)
             .on_hover_text(Command::Units.tooltip())
-            .clicked(),
-        Command::Units,
-    );
+            .clicked();
+        add(clicked && !chosen, Command::Units);
+    }
+    ui.add_space(theme::GAP);
     ui.add_enabled_ui(session.can_redo(), |ui| {
         add(
             ui.button("Redo")
