@@ -1,1 +1,414 @@
-//! Stories.
+//! What a maker does in the window, told by the names on its controls.
+
+use std::sync::Arc;
+
+use board::{Units, read_board};
+use egui::accesskit::Role;
+use egui::{Key, Modifiers};
+use egui_kittest::Harness;
+use egui_kittest::kittest::{NodeT as _, Queryable as _};
+use testkit::{Soft, assert_near};
+use workshop::Severity;
+
+use crate::command::Command;
+use crate::fake::Fake;
+use crate::host::Picked;
+use crate::samples::SAMPLES;
+use crate::settings::Settings;
+use crate::theme;
+use crate::window::App;
+
+/// The window with a world of its own.
+struct Story {
+    harness: Harness<'static, App>,
+    host: Arc<Fake>,
+}
+
+impl Story {
+    fn begin() -> Self {
+        Self::in_world(Fake::new(), None, [1280.0, 820.0])
+    }
+
+    fn in_world(fake: Fake, file: Option<&'static str>, size: [f32; 2]) -> Self {
+        let host = Arc::new(fake);
+        let theirs = host.clone();
+        let harness = Harness::builder()
+            .with_size(size)
+            .with_max_steps(12)
+            .renderer(Soft::default())
+            .build_eframe(move |cc| {
+                theme::install(&cc.egui_ctx);
+                App::new(
+                    &cc.egui_ctx,
+                    Settings::default(),
+                    theirs,
+                    file.map(std::path::Path::new),
+                )
+            });
+        let mut story = Self { harness, host };
+        story.harness.run();
+        story
+    }
+
+    fn app(&self) -> &App {
+        self.harness.state()
+    }
+
+    fn press(&mut self, label: &str) {
+        self.harness.get_by_label(label).click();
+        self.harness.run();
+    }
+
+    /// Scrolls to what may be out of sight, and presses it.
+    fn reach(&mut self, label: &str) {
+        self.harness.get_by_label(label).scroll_to_me();
+        self.harness.run();
+        self.press(label);
+    }
+
+    fn keys(&mut self, modifiers: Modifiers, key: Key) {
+        self.harness.key_press_modifiers(modifiers, key);
+        self.harness.run();
+    }
+
+    /// Types into a number field and leaves it with Enter.
+    fn type_into(&mut self, label: &str, text: &str) {
+        let field = self.harness.get_by_role_and_label(Role::SpinButton, label);
+        field.scroll_to_me();
+        self.harness.run();
+        self.harness
+            .get_by_role_and_label(Role::SpinButton, label)
+            .click();
+        self.harness.run();
+        self.harness.event(egui::Event::Text(text.into()));
+        self.harness.run();
+        self.keys(Modifiers::NONE, Key::Enter);
+    }
+
+    /// Replaces the words of a text field.
+    fn fill(&mut self, label: &str, text: &str) {
+        self.harness
+            .get_by_role_and_label(Role::TextInput, label)
+            .focus();
+        self.harness.run();
+        self.keys(Modifiers::COMMAND, Key::A);
+        self.harness.event(egui::Event::Text(text.into()));
+        self.harness.run();
+    }
+
+    fn choose(&mut self, label: &str, option: &str) {
+        self.harness
+            .get_by_role_and_label(Role::ComboBox, label)
+            .click();
+        self.harness.run();
+        self.press(option);
+    }
+
+    fn holes(&self) -> usize {
+        self.app()
+            .current
+            .good()
+            .map_or(0, |(_, derived)| derived.layout.holes.len())
+    }
+
+    fn sees(&self, words: &str) -> bool {
+        self.harness
+            .query_all_by_label_contains(words)
+            .next()
+            .is_some()
+    }
+}
+
+#[test]
+fn it_opens_on_a_sample_board_with_133_holes() {
+    let story = Story::begin();
+    assert_eq!(story.holes(), 133);
+    assert!(story.sees("133"));
+    assert!(story.sees("Nothing found against this board"));
+}
+
+#[test]
+fn four_players_in_place_of_six_make_89_holes_at_once() {
+    let mut story = Story::begin();
+    story.type_into("Players", "4");
+    assert_eq!(story.app().session.board.players, 4);
+    assert_eq!(story.holes(), 4 * (14 + 4 + 4) + 1);
+    assert!(story.sees("89"));
+}
+
+#[test]
+fn lengths_are_typed_in_any_unit_and_kept_in_millimeters() {
+    let mut story = Story::begin();
+    story.type_into("Pitch", "13/16\"");
+    assert_near!(story.app().session.board.pitch, 20.6375, 1e-9);
+    story.press("in");
+    assert_eq!(story.app().session.board.units, Units::Inch);
+    assert_near!(story.app().session.board.pitch, 20.6375, 1e-9);
+    story.type_into("Pitch", "20 mm");
+    assert_near!(story.app().session.board.pitch, 20.0, 1e-9);
+}
+
+#[test]
+fn what_cannot_be_read_is_said_and_changes_nothing() {
+    let mut story = Story::begin();
+    story.type_into("Pitch", "5/8/2");
+    assert_near!(story.app().session.board.pitch, 19.0, 0.0);
+    assert!(story.sees("is no length"));
+    story.type_into("Pitch", "9999");
+    assert_near!(story.app().session.board.pitch, 19.0, 0.0);
+    assert!(story.sees("pitch may be 0.1 mm to 1000 mm"));
+    story.type_into("Pitch", "20");
+    assert!(!story.sees("kept as it was"));
+}
+
+#[test]
+fn an_edit_is_one_step_back_and_forward() {
+    let mut story = Story::begin();
+    story.type_into("Players", "4");
+    story.type_into("Pitch", "20");
+    story.keys(Modifiers::COMMAND, Key::Z);
+    assert_eq!(
+        (
+            story.app().session.board.players,
+            story.app().session.board.pitch
+        ),
+        (4, 19.0)
+    );
+    story.keys(Modifiers::COMMAND, Key::Z);
+    assert_eq!(story.app().session.board.players, 6);
+    story.keys(Modifiers::COMMAND | Modifiers::SHIFT, Key::Z);
+    assert_eq!(story.app().session.board.players, 4);
+}
+
+#[test]
+fn a_board_that_cannot_be_built_says_why_and_keeps_what_was_typed() {
+    let mut story = Story::begin();
+    story.choose("Track", "arms");
+    story.type_into("Spaces a player", "13");
+    assert_eq!(story.app().session.board.spaces, 13);
+    assert!(story.sees("12 or 14 would work"));
+    assert!(story.sees("Cannot be built"));
+    story.type_into("Spaces a player", "14");
+    assert!(!story.sees("Cannot be built"));
+}
+
+#[test]
+fn a_finding_lights_its_holes_while_it_is_chosen() {
+    let mut story = Story::begin();
+    story.type_into("Pitch", "14");
+    let findings = &story.app().current.good().unwrap().1.findings;
+    assert_eq!(findings[0].severity, Severity::Stop);
+    assert!(story.app().view.lit(findings).is_empty());
+    story
+        .harness
+        .get_by_label_contains("Stop · room for pieces")
+        .click();
+    story.harness.run();
+    let findings = &story.app().current.good().unwrap().1.findings;
+    assert!(story.app().view.lit(findings).len() > 80);
+}
+
+#[test]
+fn a_board_is_saved_and_opened_by_a_typed_path() {
+    let mut story = Story::begin();
+    story.type_into("Players", "5");
+    story.keys(Modifiers::COMMAND, Key::S);
+    story.fill("Board file", "/boards/five");
+    story.press("Save");
+    let saved = story
+        .host
+        .file("/boards/five.json")
+        .expect("nothing was saved");
+    assert_eq!(read_board(&saved).unwrap(), story.app().session.board);
+    assert!(!story.app().session.is_dirty());
+    story.type_into("Players", "3");
+    story.keys(Modifiers::COMMAND, Key::O);
+    assert!(story.sees("Save the changes first?"));
+    story.press("Lose the changes");
+    story.fill("Board file", "/boards/five.json");
+    story.press("Open");
+    assert_eq!(story.app().session.board.players, 5);
+}
+
+#[test]
+fn a_broken_file_is_refused_with_its_fault_and_left_alone() {
+    let fake = Fake::new();
+    fake.put("/boards/newer.json", b"{\"format\": 9}");
+    let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
+    story.keys(Modifiers::COMMAND, Key::O);
+    story.fill("Board file", "/boards/newer.json");
+    story.press("Open");
+    assert!(story.sees("a newer one wrote it"));
+    assert_eq!(story.holes(), 133);
+    assert_eq!(
+        story.host.file("/boards/newer.json").unwrap(),
+        b"{\"format\": 9}"
+    );
+}
+
+#[test]
+fn a_file_that_is_named_at_the_start_is_opened() {
+    let fake = Fake::new();
+    fake.put(
+        "/b.json",
+        board::write_board(&SAMPLES[1].board()).as_bytes(),
+    );
+    let story = Story::in_world(fake, Some("/b.json"), [1280.0, 820.0]);
+    assert_eq!(story.app().session.board, SAMPLES[1].board());
+    let story = Story::in_world(Fake::new(), Some("/missing.json"), [1280.0, 820.0]);
+    assert!(story.sees("a sample board is shown instead"));
+}
+
+#[test]
+fn every_kind_is_exported_and_nothing_replaced_unasked() {
+    let mut story = Story::begin();
+    story.press("Export templates");
+    story.fill("Folder", "/out");
+    story.press("Export");
+    let pdf = story
+        .host
+        .file("/out/six-lobes-in-walnut-133-holes-template.pdf")
+        .unwrap();
+    assert!(pdf.starts_with(b"%PDF-"));
+    assert_eq!(story.host.files.lock().unwrap().len(), 4);
+    assert!(story.sees("wrote"));
+    story.keys(Modifiers::COMMAND, Key::E);
+    assert!(story.sees("There already"));
+    assert!(
+        story
+            .harness
+            .get_by_label("Export")
+            .accesskit_node()
+            .is_disabled()
+    );
+    story.press("Replace files that are there");
+    story.press("Export");
+    assert!(story.app().view.dialog.is_none());
+}
+
+#[test]
+fn without_a_dialog_service_the_path_is_typed() {
+    let mut story = Story::begin();
+    story.keys(Modifiers::COMMAND, Key::O);
+    story.press("Browse…");
+    assert!(story.sees("type the path instead"));
+    let fake = Fake {
+        picks: Picked::Path("/picked.json".into()),
+        ..Fake::new()
+    };
+    fake.put(
+        "/picked.json",
+        board::write_board(&SAMPLES[2].board()).as_bytes(),
+    );
+    let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
+    story.keys(Modifiers::COMMAND, Key::O);
+    story.press("Browse…");
+    story.press("Open");
+    assert_eq!(story.app().session.board.title, SAMPLES[2].title);
+}
+
+#[test]
+fn a_new_board_is_proposed_from_a_few_wishes() {
+    let mut story = Story::begin();
+    story.keys(Modifiers::COMMAND, Key::N);
+    story.choose("Shape of track", "arms");
+    story.type_into("How many play", "4");
+    story.press("Begin");
+    let board = &story.app().session.board;
+    assert_eq!(
+        (board.players, board.pattern),
+        (4, geometry::Pattern::Arms { across: 3 })
+    );
+    assert!(story.app().current.error().is_none());
+}
+
+#[test]
+fn a_sample_is_opened_from_the_menu() {
+    let mut story = Story::begin();
+    story.press("File");
+    story.press("Sample boards");
+    story.press(SAMPLES[3].title);
+    assert_eq!(story.app().session.board.title, SAMPLES[3].title);
+}
+
+#[test]
+fn a_chosen_hole_is_left_out_for_every_player_and_taken_back() {
+    let mut story = Story::begin();
+    story.harness.state_mut().view.selected = Some("T1-3".parse().unwrap());
+    story.harness.state_mut().view.show_chosen = true;
+    story.harness.run();
+    story.reach("Leave this hole out");
+    assert_eq!(story.holes(), 127);
+    story.reach("Take back");
+    assert_eq!(story.holes(), 133);
+}
+
+#[test]
+fn each_command_has_keys_or_a_menu_entry() {
+    let mut story = Story::begin();
+    let mut seen = Vec::new();
+    for menu in ["File", "Edit", "View", "Help"] {
+        story.press(menu);
+        seen.extend(
+            Command::ALL
+                .into_iter()
+                .filter(|command| story.sees(command.label())),
+        );
+        story.keys(Modifiers::NONE, Key::Escape);
+    }
+    for command in Command::ALL {
+        assert!(
+            seen.contains(&command) || command.shortcut().is_some(),
+            "{command:?} cannot be reached"
+        );
+    }
+}
+
+#[test]
+fn at_the_smallest_size_the_panels_lie_inside_the_window() {
+    let story = Story::in_world(Fake::new(), None, [900.0, 600.0]);
+    let window = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(900.0, 600.0));
+    for label in [
+        "Export templates",
+        "Board plan",
+        "Board diameter",
+        "File",
+        "mm",
+        "in",
+    ] {
+        let rect = story.harness.get_by_label(label).rect();
+        assert!(window.contains_rect(rect), "{label} at {rect:?}");
+    }
+    assert!(story.harness.get_by_label("Board plan").rect().width() > 250.0);
+}
+
+#[test]
+fn every_dialog_names_its_controls() {
+    for command in [
+        Command::New,
+        Command::Open,
+        Command::SaveAs,
+        Command::Export,
+    ] {
+        let mut story = Story::begin();
+        let keys = command.shortcut().unwrap();
+        // The check for nameless controls runs with each of these frames.
+        story.keys(keys.modifiers, keys.logical_key);
+        assert!(story.app().view.dialog.is_some(), "{command:?}");
+        story.keys(Modifiers::NONE, Key::Escape);
+        assert!(story.app().view.dialog.is_none(), "{command:?}");
+    }
+    let mut story = Story::begin();
+    story.press("Help");
+    story.press("Working safely…");
+    assert!(story.sees("local codes"));
+}
+
+#[test]
+fn the_window_looks_as_it_did() {
+    let mut story = Story::in_world(Fake::new(), None, [1000.0, 680.0]);
+    let mut pictures = egui_kittest::SnapshotResults::new();
+    pictures.add(story.harness.try_snapshot("window-light"));
+    story.keys(Modifiers::COMMAND, Key::D);
+    pictures.add(story.harness.try_snapshot("window-dark"));
+}

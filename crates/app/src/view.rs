@@ -13,6 +13,8 @@ pub struct ViewState {
     pub canvas: CanvasState,
     /// The hole that the panel shows.
     pub selected: Option<HoleId>,
+    /// Whether the controls of the selected hole are to be brought into view.
+    pub show_chosen: bool,
     /// Whether what is done to the selected hole is done to the same hole of every player.
     pub mirrored: bool,
     /// The finding whose holes are lit.

@@ -3,12 +3,18 @@
 use core::cell::RefCell;
 
 use board::{Quantity, Range, Units, parse_length, show_length, show_number};
-use egui::{Align, ComboBox, DragValue, Layout, Response, RichText, Role, Ui, WidgetInfo, vec2};
+use egui::{
+    Align, CollapsingHeader, ComboBox, DragValue, Layout, Response, RichText, Role, Ui, WidgetInfo,
+    vec2,
+};
 
 use crate::theme::{self, Tokens};
 
 /// Width of the captions, so that fields stand in line.
 const CAPTION: f32 = 122.0;
+/// Width of fields, and the least of it where something else stands in the row.
+const FIELD: f32 = 150.0;
+const LEAST_FIELD: f32 = 78.0;
 
 /// A length that can be typed in any unit, dragged, or stepped with the arrow keys.
 ///
@@ -98,6 +104,12 @@ pub struct Field {
     pub units: Units,
 }
 
+impl Field {
+    fn is_in_inches(self) -> bool {
+        self.range.quantity == Quantity::Length && self.units == Units::Inch
+    }
+}
+
 /// One of several, by name.
 pub fn choice<T: Copy + PartialEq>(
     ui: &mut Ui,
@@ -110,7 +122,7 @@ pub fn choice<T: Copy + PartialEq>(
     row(ui, caption, |ui, caption_id| {
         let combo = ComboBox::from_id_salt(caption)
             .selected_text(label(*chosen))
-            .width(150.0);
+            .width(FIELD);
         let shown = combo.show_ui(ui, |ui| {
             for &one in all {
                 ui.selectable_value(chosen, one, label(one));
@@ -122,28 +134,50 @@ pub fn choice<T: Copy + PartialEq>(
 }
 
 /// A caption and what stands beside it.
+///
+/// The caption gives the field its identity, so that a line which comes or goes above it changes nothing.
 pub fn row<R>(ui: &mut Ui, caption: &str, field: impl FnOnce(&mut Ui, egui::Id) -> R) -> R {
-    let line = ui.horizontal(|ui| {
+    let line = egui::UiBuilder::new().id_salt(caption);
+    let content = |ui: &mut Ui| {
         let size = vec2(CAPTION, ui.spacing().interact_size.y);
         let label = ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
             ui.set_min_width(CAPTION);
             ui.label(caption).id
         });
         field(ui, label.inner)
-    });
-    line.inner
+    };
+    ui.scope_builder(line, |ui| ui.horizontal(content).inner)
+        .inner
 }
 
 /// A title above a group of rows that can be folded away.
 pub fn section(ui: &mut Ui, title: &str, open: bool, content: impl FnOnce(&mut Ui)) {
+    section_ui(ui, title, |header| header.default_open(open), content);
+}
+
+/// A section that starts folded, and unfolds when asked to.
+pub fn folded(ui: &mut Ui, title: &str, unfold: bool, content: impl FnOnce(&mut Ui)) -> Response {
+    section_ui(
+        ui,
+        title,
+        |header| header.open(unfold.then_some(true)),
+        content,
+    )
+}
+
+fn section_ui(
+    ui: &mut Ui,
+    title: &str,
+    opening: impl FnOnce(CollapsingHeader) -> CollapsingHeader,
+    content: impl FnOnce(&mut Ui),
+) -> Response {
     let words = RichText::new(title).family(theme::strong());
-    egui::CollapsingHeader::new(words)
-        .default_open(open)
-        .show_unindented(ui, |ui| {
-            ui.add_space(2.0);
-            content(ui);
-            ui.add_space(theme::GAP);
-        });
+    let shown = opening(CollapsingHeader::new(words)).show_unindented(ui, |ui| {
+        ui.add_space(2.0);
+        content(ui);
+        ui.add_space(theme::GAP);
+    });
+    shown.body_response.unwrap_or(shown.header_response)
 }
 
 /// The one button of a group that is meant to be pressed.
@@ -182,33 +216,100 @@ fn rounded(value: f64, quantity: Quantity) -> f64 {
 
 fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
     // The parser runs inside the widget and tells here what it thought of the text.
-    let verdict: RefCell<Option<Result<(), String>>> = RefCell::new(None);
+    let verdict: RefCell<Option<Result<f64, String>>> = RefCell::new(None);
     let parser = |text: &str| {
         let read = read(text, field);
-        *verdict.borrow_mut() = Some(read.as_ref().map(drop).map_err(Clone::clone));
+        *verdict.borrow_mut() = Some(read.clone());
         read.ok()
     };
+    let (before, arrows) = (*value, arrows(ui));
+    let width = ui.available_width().clamp(LEAST_FIELD, FIELD);
     let dragging = ui.input(|input| input.pointer.any_down());
     let widget = DragValue::new(value)
         .range(field.range.min..=field.range.max)
         .clamp_existing_to_range(false)
         .speed(step(field, dragging))
+        // A step of a thirty-second of an inch is no round number of millimeters.
+        .min_decimals(9)
         .custom_formatter(|value, _| shown(value, field))
         .custom_parser(parser)
-        .min_size(vec2(96.0, ui.spacing().interact_size.y));
+        .min_size(vec2(width, ui.spacing().interact_size.y));
     let response = ui.add(widget);
-    let fault = fault_id(&response);
-    match verdict.into_inner() {
-        Some(Err(words)) => {
+    let verdict = verdict.into_inner();
+    if response.changed() && verdict.is_none() {
+        *value = neat(before, *value, arrows, response.dragged(), field);
+    }
+    judge(ui, &response, value, before, verdict, field);
+    restore(ui, &response, value, before);
+    response
+}
+
+/// How often the up arrow was pressed in this frame, less the down arrow.
+fn arrows(ui: &Ui) -> f64 {
+    let presses = |key| ui.input(|input| input.num_presses(key)) as f64;
+    presses(egui::Key::ArrowUp) - presses(egui::Key::ArrowDown)
+}
+
+/// Where arrows and dragging lead: to whole steps, or half ones of an inch, and not beyond the range.
+fn neat(before: f64, after: f64, arrows: f64, dragged: bool, field: Field) -> f64 {
+    let step = step(field, false);
+    let whole = match (arrows > 0.0, arrows < 0.0) {
+        (true, _) => ((before / step + 1e-6).floor() + arrows) * step,
+        (_, true) => ((before / step - 1e-6).ceil() + arrows) * step,
+        _ if dragged && field.is_in_inches() => (after / step * 2.0).round() * step / 2.0,
+        _ => return after,
+    };
+    whole.max(field.range.min).min(field.range.max)
+}
+
+/// Takes back a step out of range, and keeps the words that say what is wrong for the frames to come.
+fn judge(
+    ui: &Ui,
+    response: &Response,
+    value: &mut f64,
+    before: f64,
+    verdict: Option<Result<f64, String>>,
+    field: Field,
+) {
+    let typed = verdict.is_some();
+    let mut words = verdict.and_then(Result::err);
+    if response.changed()
+        && let Err(refused) = in_range(*value, field)
+    {
+        *value = before;
+        words = Some(refused);
+    }
+    let fault = fault_id(response);
+    match words {
+        Some(words) => {
             ui.data_mut(|data| data.insert_temp(fault, words));
         }
-        Some(Ok(())) => ui.data_mut(|data| data.remove::<String>(fault)),
-        None if response.gained_focus() || response.changed() => {
+        None if typed || response.gained_focus() || response.changed() => {
             ui.data_mut(|data| data.remove::<String>(fault));
         }
         None => {}
     }
-    response
+}
+
+/// Gives a field that is left with an unreadable text, or by Escape, the value that it was entered with: a part
+/// of the text may have been read as a number of its own.
+fn restore(ui: &Ui, response: &Response, value: &mut f64, before: f64) {
+    let start = response.id.with("start");
+    if response.gained_focus() {
+        ui.data_mut(|data| data.insert_temp(start, before));
+    }
+    if response.lost_focus() {
+        let escaped = ui.input(|input| input.key_pressed(egui::Key::Escape));
+        let entered_with = ui.data_mut(|data| data.remove_temp::<f64>(start));
+        if let Some(entered_with) = entered_with
+            && (escaped || fault_of(ui, response).is_some())
+        {
+            *value = entered_with;
+        }
+        if escaped {
+            ui.data_mut(|data| data.remove::<String>(fault_id(response)));
+        }
+    }
 }
 
 /// Where the fault of a field is kept from frame to frame.
@@ -216,9 +317,13 @@ fn fault_id(field: &Response) -> egui::Id {
     field.id.with("fault")
 }
 
+fn fault_of(ui: &Ui, field: &Response) -> Option<String> {
+    ui.data(|data| data.get_temp(fault_id(field)))
+}
+
 /// What is wrong with the text that was typed last, if anything is.
 fn fault_line(ui: &mut Ui, field: &Response) {
-    let Some(fault) = ui.data(|data| data.get_temp::<String>(fault_id(field))) else {
+    let Some(fault) = fault_of(ui, field) else {
         return;
     };
     let color = Tokens::of(ui).stop;
@@ -248,16 +353,16 @@ fn read(text: &str, field: Field) -> Result<f64, String> {
                 .map_err(|_| format!("\"{}\" is no number", short(text)))?
         }
     };
+    in_range(value, field)?;
+    Ok(value)
+}
+
+fn in_range(value: f64, field: Field) -> Result<(), String> {
     let range = field.range;
     range.check(value).map_err(|_| {
-        format!(
-            "{} may be {} to {}",
-            range.name,
-            shown(range.min, field),
-            shown(range.max, field)
-        )
-    })?;
-    Ok(value)
+        let (min, max) = (shown(range.min, field), shown(range.max, field));
+        format!("{} may be {min} to {max}", range.name)
+    })
 }
 
 fn short(text: &str) -> String {
@@ -282,4 +387,127 @@ fn step(field: Field, dragging: bool) -> f64 {
         (Quantity::Share, _) => 0.01,
     };
     if dragging { whole / 8.0 } else { whole }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::ranges;
+    use egui_kittest::Harness;
+    use egui_kittest::kittest::Queryable as _;
+    use testkit::assert_near;
+
+    const INCH: f64 = 25.4;
+
+    /// Diameter, roundover and players, one field below the other.
+    type State = (f64, f64, u32);
+
+    fn fields(units: Units) -> Harness<'static, State> {
+        let panel = move |ui: &mut Ui, state: &mut State| {
+            length_field(ui, "Diameter", &mut state.0, ranges::BOARD, units);
+            length_field(ui, "Roundover", &mut state.1, ranges::ROUNDOVER, units);
+            count_field(ui, "Players", &mut state.2, ranges::PLAYERS);
+        };
+        let builder = Harness::builder().with_context_setup(theme::install);
+        builder.build_ui_state(panel, (500.0, 5.0, 2))
+    }
+
+    fn enter(harness: &mut Harness<'static, State>, caption: &str) {
+        harness.get_by_label(caption).click();
+        harness.run();
+    }
+
+    fn write(harness: &mut Harness<'static, State>, caption: &str, text: &str) {
+        enter(harness, caption);
+        for letter in text.chars() {
+            harness.event(egui::Event::Text(letter.to_string()));
+            harness.run();
+        }
+        harness.key_press(egui::Key::Enter);
+        harness.run();
+    }
+
+    fn press(harness: &mut Harness<'static, State>, key: egui::Key) {
+        harness.key_press(key);
+        harness.run();
+    }
+
+    #[test]
+    fn a_length_is_read_in_any_unit() {
+        let mut harness = fields(Units::Mm);
+        for (text, mm) in [
+            ("5/8", 15.875),
+            ("1 3/16\"", 30.1625),
+            ("12,5", 12.5),
+            ("2' 1/4\"", 615.95),
+        ] {
+            write(&mut harness, "Diameter", text);
+            assert_near!(harness.state().0, mm, 1e-9);
+        }
+    }
+
+    #[test]
+    fn a_text_whose_beginning_is_a_length_leaves_the_value_as_it_was() {
+        let mut harness = fields(Units::Inch);
+        write(&mut harness, "Diameter", "5/0");
+        assert_near!(harness.state().0, 500.0, 0.0);
+        harness.get_by_label_contains("divides by zero");
+        write(&mut harness, "Diameter", "20");
+        assert_near!(harness.state().0, 20.0 * INCH, 1e-9);
+        assert!(harness.query_by_label_contains("divides by zero").is_none());
+    }
+
+    #[test]
+    fn escape_takes_back_what_was_typed() {
+        let mut harness = fields(Units::Mm);
+        enter(&mut harness, "Diameter");
+        harness.event(egui::Event::Text("7".into()));
+        harness.run();
+        assert_near!(harness.state().0, 7.0, 0.0);
+        press(&mut harness, egui::Key::Escape);
+        assert_near!(harness.state().0, 500.0, 0.0);
+    }
+
+    #[test]
+    fn each_field_keeps_the_fault_that_is_its_own() {
+        let mut harness = fields(Units::Mm);
+        write(&mut harness, "Players", "many");
+        write(&mut harness, "Roundover", "900");
+        write(&mut harness, "Diameter", "wide");
+        assert_eq!(*harness.state(), (500.0, 5.0, 2));
+        let place = |words: &str| harness.get_by_label_contains(words).rect().top();
+        let field = |caption: &str| harness.get_by_label(caption).rect().top();
+        assert!(field("Diameter") < place("wide") && place("wide") < field("Roundover"));
+        assert!(
+            field("Roundover") < place("roundover may be")
+                && place("roundover may be") < field("Players")
+        );
+        assert!(field("Players") < place("many"));
+    }
+
+    #[test]
+    fn arrows_go_to_whole_steps_and_stop_at_the_end_of_the_range() {
+        let mut harness = fields(Units::Inch);
+        enter(&mut harness, "Diameter");
+        press(&mut harness, egui::Key::ArrowUp);
+        assert_near!(harness.state().0, (19.0 + 22.0 / 32.0) * INCH, 1e-9);
+        press(&mut harness, egui::Key::ArrowUp);
+        press(&mut harness, egui::Key::ArrowDown);
+        press(&mut harness, egui::Key::ArrowDown);
+        assert_near!(harness.state().0, (19.0 + 21.0 / 32.0) * INCH, 1e-9);
+        enter(&mut harness, "Players");
+        for _ in 0..3 {
+            press(&mut harness, egui::Key::ArrowDown);
+        }
+        assert_eq!(harness.state().2, 1);
+    }
+
+    #[test]
+    fn a_number_from_outside_its_range_is_refused_with_words() {
+        let mut harness = fields(Units::Mm);
+        harness.get_by_label("Roundover").set_value_accesskit(-1.0);
+        harness.run();
+        assert_near!(harness.state().1, 5.0, 0.0);
+        harness.get_by_label_contains("roundover may be 0 mm to 200 mm");
+    }
 }

@@ -185,6 +185,7 @@ impl App {
                     board: &mut self.session.board,
                     selected: &mut self.view.selected,
                     mirrored: &mut self.view.mirrored,
+                    show_chosen: core::mem::take(&mut self.view.show_chosen),
                     current: &self.current,
                 };
                 controls_ui(ui, &mut controls);
@@ -229,6 +230,7 @@ impl App {
         self.view.readout = readout(&output, shown.units);
         if let Some(clicked) = output.clicked {
             self.view.selected = clicked;
+            self.view.show_chosen = clicked.is_some();
         }
     }
 

@@ -5,7 +5,7 @@ use egui::{ScrollArea, TextEdit, Ui};
 
 use super::{bores, hole, pattern, template};
 use crate::current::Current;
-use crate::widgets::{choice, length_field, row, section};
+use crate::widgets::{choice, folded, length_field, row, section};
 
 /// What the controls change.
 pub struct Controls<'a> {
@@ -15,6 +15,8 @@ pub struct Controls<'a> {
     pub selected: &'a mut Option<HoleId>,
     /// Whether a change to it is made for every player.
     pub mirrored: &'a mut bool,
+    /// Whether the controls of the chosen hole are to be brought into view.
+    pub show_chosen: bool,
     /// What follows from the document.
     pub current: &'a Current,
 }
@@ -34,9 +36,12 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         section(ui, "Pieces and bores", false, |ui| {
             bores::bores_ui(ui, board);
         });
-        section(ui, "Holes by hand", controls.selected.is_some(), |ui| {
-            hole::hole_ui(ui, controls);
+        let chosen = folded(ui, "Holes by hand", controls.show_chosen, |ui| {
+            hole::hole_ui(ui, controls)
         });
+        if controls.show_chosen {
+            chosen.scroll_to_me(Some(egui::Align::Max));
+        }
         let board = &mut *controls.board;
         section(ui, "Limits of the checks", false, |ui| limits_ui(ui, board));
         section(ui, "Template", false, |ui| template::template_ui(ui, board));
