@@ -137,7 +137,7 @@ pub fn choice<T: Copy + PartialEq>(
 ///
 /// The caption gives the field its identity, so that a line which comes or goes above it changes nothing.
 pub fn row<R>(ui: &mut Ui, caption: &str, field: impl FnOnce(&mut Ui, egui::Id) -> R) -> R {
-    let line = egui::UiBuilder::new().id_salt(caption);
+    let line = egui::UiBuilder::new().scope_id(ui.scope_id().with(caption));
     let content = |ui: &mut Ui| {
         let size = vec2(CAPTION, ui.spacing().interact_size.y);
         let label = ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
