@@ -2,8 +2,8 @@
 
 use divan::{Bencher, black_box};
 use geometry::{
-    Angle, Circle, Pattern, PocketSearch, PocketShape, Point, Sector, best_pocket, close_webs,
-    home_lane, point_at, smallest_web, track, turn_in,
+    Angle, Circle, Pattern, PocketSearch, PocketShape, Point, Sector, best_joints, best_pocket,
+    close_webs, home_lane, nearest_webs, point_at, smallest_web, track, turn_in,
 };
 
 fn main() {
@@ -33,6 +33,19 @@ fn thinnest_web(bencher: Bencher<'_, '_>, count: usize) {
 fn webs_under_a_limit(bencher: Bencher<'_, '_>, count: usize) {
     let bores = bores(count);
     bencher.bench_local(|| close_webs(black_box(&bores), 3.0));
+}
+
+#[divan::bench(args = [133, 1_000, 10_000, 100_000])]
+fn nearest_web_of_each(bencher: Bencher<'_, '_>, count: usize) {
+    let bores = bores(count);
+    bencher.bench_local(|| nearest_webs(black_box(&bores)));
+}
+
+#[divan::bench(args = [133, 10_000])]
+fn sheet_joints(bencher: Bencher<'_, '_>, count: usize) {
+    let across: Vec<f64> = bores(count).iter().map(|bore| bore.center.x).collect();
+    let reach = across.iter().fold(0.0, |reach: f64, x| reach.max(x.abs())) + 20.0;
+    bencher.bench_local(|| best_joints(black_box(&across), -reach, reach, 190.0, 10.0));
 }
 
 #[divan::bench(args = [14, 140])]

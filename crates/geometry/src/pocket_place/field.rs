@@ -1,0 +1,320 @@
+//! The webs of a pocket at a place, and how much each can grow within a box of places around it.
+//!
+//! Write h(b, r) for a hole's center as a function of the place, and (x, y) for a place in the box as parts of its
+//! half bearing B and half radius R, each from -1 to 1. Then h = h0 + J (x, y) + e, where J (x, y) is the linear
+//! part and e the rest, by Taylor's formula no longer than half the largest second derivative in the box:
+//! [`Give::bend`]. No hole moves farther than [`Give::step`], which bounds J (x, y) as well.
+//!
+//! * A row, block or ring keeps its direction: each hole moves as the middle does, h'bb = -r n, h'br = t, h'rr = 0
+//!   with n outward and t clockwise.
+//! * An arc's hole lies at the bearing b + k s(r) with s = 2 asin(p / 2r), k steps from the middle; with
+//!   q = r^2 - p^2/4, r s' = -p / sqrt q and 2 s' + r s'' = p^3 / (4 r sqrt(q)^3), all of which fall as r grows. To the
+//!   rim, to a bore on the pin and to the other players' arcs a bearing makes no difference, and is left out there.
+//!
+//! Distances: for D = |v|, |v + w| <= D + v.w / D + |w|^2 / 2D, the root being concave, and <= D + v.w / D + 2 |w|.
+//! The rim's web has the distance with a minus: -|v + w| <= -D - v.w / D, without a rest.
+
+use crate::pocket::{arms_from_middle, half_step, places_from_middle};
+use crate::{Angle, Circle, PocketSearch, PocketShape, Point, Vec2};
+
+use super::bound::Line;
+use super::search::Region;
+
+/// The webs of a pocket as functions of its place.
+pub(super) struct Field<'a> {
+    search: &'a PocketSearch<'a>,
+    holes: Holes,
+    turns: Vec<Turn>,
+}
+
+/// How the holes lie about the middle.
+enum Holes {
+    /// From the middle to each hole, the same at every place.
+    Kept(Vec<Vec2>),
+    /// Steps from the middle along the circle about the pin.
+    Arc(Vec<f64>),
+}
+
+/// The turn from the sector to another.
+#[derive(Clone, Copy)]
+pub(super) struct Turn {
+    sin: f64,
+    cos: f64,
+    /// How far the pockets' distance can change for each mm that both move.
+    stretch: f64,
+}
+
+/// One web: a hole against something.
+#[derive(Clone, Copy)]
+pub(super) enum Term {
+    Bore { hole: u32, bore: Circle },
+    Pocket { hole: u16, other: u16, turn: Turn },
+    Rim { hole: u32 },
+}
+
+/// A hole's center, and its change over the box's half bearing and half radius.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Spot {
+    at: Vec2,
+    by_bearing: Vec2,
+    by_radius: Vec2,
+}
+
+/// From something to a hole; from the pin, for the rim.
+struct Arm {
+    spot: Spot,
+    /// What of the arm is no wood; for the rim, how long it may be.
+    radii: f64,
+    step: f64,
+    bend: f64,
+    to_rim: bool,
+}
+
+/// How far holes move within a box, in all and from the linear part; then the same for the radius alone.
+pub(super) struct Give {
+    step: f64,
+    bend: f64,
+    radial_step: f64,
+    radial_bend: f64,
+}
+
+impl<'a> Field<'a> {
+    pub(super) fn new(search: &'a PocketSearch<'a>) -> Self {
+        // One hole is an arc: then its web to the rim is known not to hang on the bearing.
+        let is_arc = search.shape == PocketShape::Arc || search.holes == 1;
+        let holes = if is_arc {
+            Holes::Arc(places_from_middle(search.holes).collect())
+        } else {
+            Holes::Kept(arms_from_middle(search.shape, search.holes, search.pitch))
+        };
+        // The pocket k sectors on is as far as the one k sectors back.
+        let turn = |sector| {
+            let angle = Angle::turn_part(i64::from(sector), i64::from(search.players));
+            let (sin, cos) = angle.sin_cos();
+            let stretch = if is_arc {
+                2.0
+            } else {
+                2.0 * (angle / 2.0).sin()
+            };
+            Turn { sin, cos, stretch }
+        };
+        let turns = (1..=search.players / 2).map(turn).collect();
+        Self {
+            search,
+            holes,
+            turns,
+        }
+    }
+
+    /// Every web of the pocket.
+    pub(super) fn terms(&self) -> Vec<Term> {
+        let holes = self.search.holes;
+        let bores = self.search.obstacles.iter();
+        let to_bores =
+            bores.flat_map(|&bore| (0..holes).map(move |hole| Term::Bore { hole, bore }));
+        let all = holes as u16;
+        let to_pockets = self.turns.iter().flat_map(|&turn| {
+            (0..all)
+                .flat_map(move |hole| (0..all).map(move |other| Term::Pocket { hole, other, turn }))
+        });
+        let to_rim = (0..holes).map(|hole| Term::Rim { hole });
+        to_rim.chain(to_pockets).chain(to_bores).collect()
+    }
+
+    /// Whether a web changes with the bearing; an arc turned about the pin stays as far from whatever else turns.
+    pub(super) fn hangs_on_bearing(&self, term: &Term) -> bool {
+        let is_level = matches!(self.holes, Holes::Arc(_));
+        match term {
+            Term::Bore { bore, .. } => !is_level || bore.center != Point::ORIGIN,
+            Term::Pocket { .. } | Term::Rim { .. } => !is_level,
+        }
+    }
+
+    /// The holes at the middle of a region.
+    pub(super) fn spots(&self, region: &Region, spots: &mut Vec<Spot>) {
+        let (bearing, radius) = (region.bearings.middle(), region.radii.middle());
+        let (half_bearing, half_radius) = (region.bearings.half(), region.radii.half());
+        spots.clear();
+        match &self.holes {
+            Holes::Kept(arms) => {
+                let (sin, cos) = Angle::radians(bearing).sin_cos();
+                let (outward, clockwise) = (Vec2::new(sin, cos), Vec2::new(cos, -sin));
+                spots.extend(arms.iter().map(|arm| Spot {
+                    at: outward * radius + *arm,
+                    by_bearing: clockwise * (radius * half_bearing),
+                    by_radius: outward * half_radius,
+                }));
+            }
+            Holes::Arc(places) => {
+                let step = self.arc_step(radius);
+                let slide = self.arc_slide(radius) * half_radius;
+                spots.extend(places.iter().map(|place| {
+                    let (sin, cos) = Angle::radians(bearing + place * step).sin_cos();
+                    let (outward, clockwise) = (Vec2::new(sin, cos), Vec2::new(cos, -sin));
+                    Spot {
+                        at: outward * radius,
+                        by_bearing: clockwise * (radius * half_bearing),
+                        by_radius: outward * half_radius - clockwise * (place * slide),
+                    }
+                }));
+            }
+        }
+    }
+
+    /// How far the holes move within a region.
+    pub(super) fn give(&self, region: &Region) -> Give {
+        let (turned, out) = (region.bearings.half(), region.radii.half());
+        let (low, middle, high) = (region.radii.low, region.radii.middle(), region.radii.high);
+        let Holes::Arc(places) = &self.holes else {
+            let step = Vec2::new(out, high * turned).hypot();
+            let bend = 0.5 * (high * turned * turned) + turned * out;
+            return Give {
+                step,
+                bend,
+                radial_step: step,
+                radial_bend: bend,
+            };
+        };
+        let outermost = places.last().copied().unwrap_or_default();
+        // Steps grow the faster the smaller the circle.
+        let slid = outermost * (self.arc_step(low) - self.arc_step(middle));
+        let slide = outermost * self.arc_slide(low);
+        let curl = if outermost > 0.0 && out > 0.0 {
+            self.arc_curl(low, outermost)
+        } else {
+            0.0
+        };
+        let radial_bend = 0.5 * curl * out * out;
+        Give {
+            step: Vec2::new(out, high * (turned + slid)).hypot(),
+            bend: 0.5 * (high * turned * turned) + (1.0 + slide) * turned * out + radial_bend,
+            radial_step: Vec2::new(out, high * slid).hypot(),
+            radial_bend,
+        }
+    }
+
+    /// The angle between neighbors of an arc.
+    fn arc_step(&self, radius: f64) -> f64 {
+        if self.search.holes == 1 {
+            return 0.0;
+        }
+        2.0 * half_step(self.search.pitch, radius).as_radians()
+    }
+
+    /// How far the first hole from the middle slides along the circle for each mm of radius.
+    fn arc_slide(&self, radius: f64) -> f64 {
+        if self.search.holes == 1 {
+            return 0.0;
+        }
+        let pitch = self.search.pitch;
+        pitch / (radius * radius - pitch * pitch / 4.0).max(0.0).sqrt()
+    }
+
+    /// The second derivative in the radius of an arc's outermost hole, at most.
+    fn arc_curl(&self, radius: f64, outermost: f64) -> f64 {
+        let slide = self.arc_slide(radius);
+        let along = outermost * slide * slide * slide / (4.0 * radius);
+        let inward = outermost * outermost * slide * slide / radius;
+        along + inward
+    }
+
+    /// A web at the spots, and how far it can grow within the region that the give is for.
+    pub(super) fn web(&self, term: Term, spots: &[Spot], give: &Give) -> (f64, f64) {
+        let arm = self.arm(term, spots, give);
+        let web = arm.spot.at.hypot() - arm.radii;
+        (if arm.to_rim { -web } else { web }, arm.step)
+    }
+
+    /// A line over the region that the web stays under.
+    pub(super) fn line(&self, term: Term, spots: &[Spot], give: &Give) -> Line {
+        let arm = self.arm(term, spots, give);
+        let length = arm.spot.at.hypot();
+        let along = if length > 0.0 {
+            arm.spot.at / length
+        } else {
+            Vec2::ZERO
+        };
+        let slope = Vec2::new(
+            along.dot(arm.spot.by_bearing),
+            along.dot(arm.spot.by_radius),
+        );
+        if arm.to_rim {
+            return Line {
+                at: arm.radii - length + arm.bend,
+                slope: -slope,
+            };
+        }
+        let rest = (arm.step * arm.step / (2.0 * length)).min(2.0 * arm.step);
+        Line {
+            at: length - arm.radii + rest + arm.bend,
+            slope,
+        }
+    }
+
+    /// What a web is measured along; inlined, since most callers use but a part of it.
+    #[inline]
+    fn arm(&self, term: Term, spots: &[Spot], give: &Give) -> Arm {
+        let spot = |hole: u32| spots.get(hole as usize).copied().unwrap_or_default();
+        let radius = self.search.hole_radius;
+        match term {
+            Term::Bore { hole, bore } => {
+                let (step, bend) = if bore.center == Point::ORIGIN {
+                    (give.radial_step, give.radial_bend)
+                } else {
+                    (give.step, give.bend)
+                };
+                let mut spot = spot(hole);
+                spot.at -= bore.center.to_vec2();
+                Arm {
+                    spot,
+                    radii: bore.radius + radius,
+                    step,
+                    bend,
+                    to_rim: false,
+                }
+            }
+            Term::Pocket { hole, other, turn } => Arm {
+                spot: spot(u32::from(hole)) - turn.spot(spot(u32::from(other))),
+                radii: 2.0 * radius,
+                step: turn.stretch * give.radial_step,
+                bend: turn.stretch * give.radial_bend,
+                to_rim: false,
+            },
+            Term::Rim { hole } => Arm {
+                spot: spot(hole),
+                radii: self.search.edge_radius - radius,
+                step: give.radial_step,
+                bend: give.radial_bend,
+                to_rim: true,
+            },
+        }
+    }
+}
+
+impl core::ops::Sub for Spot {
+    type Output = Self;
+    fn sub(self, other: Self) -> Self {
+        Self {
+            at: self.at - other.at,
+            by_bearing: self.by_bearing - other.by_bearing,
+            by_radius: self.by_radius - other.by_radius,
+        }
+    }
+}
+
+impl Turn {
+    fn spot(&self, spot: Spot) -> Spot {
+        Spot {
+            at: self.arm(spot.at),
+            by_bearing: self.arm(spot.by_bearing),
+            by_radius: self.arm(spot.by_radius),
+        }
+    }
+
+    fn arm(&self, arm: Vec2) -> Vec2 {
+        Vec2::new(
+            arm.x * self.cos + arm.y * self.sin,
+            arm.y * self.cos - arm.x * self.sin,
+        )
+    }
+}

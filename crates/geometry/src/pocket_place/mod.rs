@@ -1,0 +1,154 @@
+//! Where a start pocket has the most wood around it: the true largest smallest web, by branch and bound.
+//!
+//! A place is a bearing and a radius of the pocket's middle. [`field`] tells the webs at a place and how much each
+//! can grow within a box of places, [`bound`] turns that into what no place of the box exceeds, and [`search`]
+//! halves the most promising boxes until none can beat the best place found.
+
+mod bound;
+mod field;
+mod search;
+
+use core::f64::consts::PI;
+
+use crate::limits::{check_finite, check_holes, check_pitch, check_players, check_positive};
+use crate::pocket::least_radius;
+use crate::{Angle, Circle, Error, PocketShape};
+use field::Field;
+use search::{Range, Search};
+
+/// What is known of a start pocket whose place is looked for.
+#[derive(Debug, Clone, Copy)]
+pub struct PocketSearch<'a> {
+    /// How its holes lie.
+    pub shape: PocketShape,
+    /// How many they are.
+    pub holes: u32,
+    /// Straight distance between neighbors, mm.
+    pub pitch: f64,
+    /// Radius of each bore, mm.
+    pub hole_radius: f64,
+    /// Players, each with a pocket like this.
+    pub players: u32,
+    /// Bearing of the middle from the sector's axis; none to look for it.
+    pub bearing: Option<Angle>,
+    /// Distance of the middle from the center pin, mm; none to look for it.
+    pub radius: Option<f64>,
+    /// Every other bore of all sectors, with the first sector's axis at 12 o'clock.
+    pub obstacles: &'a [Circle],
+    /// Where the flat top of the board ends, mm from the center pin.
+    pub edge_radius: f64,
+}
+
+/// Where a start pocket has the most wood around it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PocketPlace {
+    /// Bearing of its middle from the sector's axis.
+    pub bearing: Angle,
+    /// Distance of its middle from the center pin, mm.
+    pub radius: f64,
+    /// The smallest web there: to other bores, to other players' pockets, to the rim; mm. Webs within the
+    /// pocket do not count, since they are the same everywhere.
+    pub web: f64,
+}
+
+/// The place of a start pocket whose smallest web is the largest there is, to 1e-6 mm.
+///
+/// Of two mirror images the one on the clockwise side is taken. Radii from the pin to the edge are looked at, and
+/// bearings up to half a sector to either side; a bearing or radius that is given is kept.
+///
+/// ```
+/// use geometry::{Angle, PocketSearch, PocketShape, best_pocket};
+/// let alone = PocketSearch {
+///     shape: PocketShape::Row,
+///     holes: 1,
+///     pitch: 20.0,
+///     hole_radius: 6.0,
+///     players: 2,
+///     bearing: Some(Angle::ZERO),
+///     radius: None,
+///     obstacles: &[],
+///     edge_radius: 100.0,
+/// };
+/// // As far from the other player's hole, 2 r - 12, as from the rim, 100 - r - 6.
+/// assert!((best_pocket(&alone)?.radius - 106.0 / 3.0).abs() < 1e-6);
+/// # Ok::<(), geometry::Error>(())
+/// ```
+///
+/// # Errors
+///
+/// When a value is out of range, there are no holes, or no radius on the board holds an arc of so many.
+pub fn best_pocket(search: &PocketSearch<'_>) -> Result<PocketPlace, Error> {
+    check(search)?;
+    let least = least_radius(search.shape, search.holes, search.pitch);
+    let most = search.radius.unwrap_or(search.edge_radius);
+    if most < least {
+        return Err(Error::TightArc {
+            holes: search.holes,
+            radius: most,
+            least,
+        });
+    }
+    let field = Field::new(search);
+    let radii = Range::new(search.radius.unwrap_or(least), most);
+    if let Some(bearing) = search.bearing {
+        let bearing = bearing.as_radians();
+        let place = Search::new(&field).best(Range::new(bearing, bearing), radii, None);
+        return Ok(place);
+    }
+    let half = PI / f64::from(search.players);
+    let clockwise = Search::new(&field).best(Range::new(0.0, half), radii, None);
+    if is_mirror_image(search) {
+        return Ok(clockwise);
+    }
+    Ok(Search::new(&field).best(Range::new(-half, 0.0), radii, Some(clockwise)))
+}
+
+/// Whether the counter-clockwise side of the axis is the clockwise one's mirror image, pocket and all, so that it
+/// need not be searched.
+fn is_mirror_image(search: &PocketSearch<'_>) -> bool {
+    if search.shape == PocketShape::Block && !search.holes.is_multiple_of(2) {
+        return false;
+    }
+    let bores = search.obstacles;
+    let is_image = |bore: &Circle, other: &Circle| {
+        (bore.center.x + other.center.x).abs() <= IMAGE
+            && (bore.center.y - other.center.y).abs() <= IMAGE
+            && (bore.radius - other.radius).abs() <= IMAGE
+    };
+    // A board numbers its holes clockwise, so the next hole's image is mostly the one before the last's.
+    let mut at = 0;
+    bores.iter().all(|bore| {
+        at = (at + bores.len() - 1) % bores.len();
+        let ahead = bores.iter().take(at + 1).rev();
+        let steps = ahead
+            .chain(bores.iter().skip(at + 1).rev())
+            .position(|other| is_image(bore, other));
+        at = (at + bores.len() - steps.unwrap_or_default()) % bores.len();
+        steps.is_some()
+    })
+}
+
+/// How far a bore may lie from another's mirror image, in mm: far less than what counts as a tie.
+const IMAGE: f64 = 1e-8;
+
+fn check(search: &PocketSearch<'_>) -> Result<(), Error> {
+    check_pitch(search.pitch)?;
+    check_holes("a start pocket", search.holes)?;
+    if search.holes == 0 {
+        return Err(Error::EmptyPocket);
+    }
+    check_players("a board", search.players, 1)?;
+    check_finite("the bore's radius", search.hole_radius)?;
+    check_positive("the board's edge radius", search.edge_radius)?;
+    let bearing = search.bearing.unwrap_or_default().as_radians();
+    check_finite("the pocket's bearing", bearing)?;
+    let radius = search.radius.unwrap_or_default();
+    check_finite("the pocket's radius", radius)?;
+    if radius < 0.0 {
+        return Err(Error::NotPositive {
+            what: "the pocket's radius",
+            value: radius,
+        });
+    }
+    Ok(())
+}

@@ -1,0 +1,263 @@
+//! Branch and bound over boxes of places.
+
+use std::collections::BinaryHeap;
+
+use core::cmp::Ordering;
+
+use crate::{Angle, PocketPlace, Vec2};
+
+use super::bound::{Line, top};
+use super::field::{Field, Spot, Term};
+
+/// From a number up to another.
+#[derive(Clone, Copy)]
+pub(super) struct Range {
+    pub(super) low: f64,
+    pub(super) high: f64,
+}
+
+/// A box of places: bearings in radians from the axis, radii in mm.
+#[derive(Clone, Copy)]
+pub(super) struct Region {
+    pub(super) bearings: Range,
+    pub(super) radii: Range,
+}
+
+/// The search for the best place of a region.
+pub(super) struct Search<'a> {
+    field: &'a Field<'a>,
+    heap: BinaryHeap<Open>,
+    /// The webs that matter in each open region, one after the other.
+    terms: Vec<Term>,
+    best: Option<PocketPlace>,
+    /// The web that a place must have more of.
+    to_beat: f64,
+    spots: Vec<Spot>,
+    webs: Vec<(f64, f64)>,
+    lines: Vec<Line>,
+}
+
+/// A region that may hold a better place.
+struct Open {
+    region: Region,
+    /// No place of the region has more web.
+    bound: f64,
+    /// Which of the search's terms can be the smallest in the region.
+    terms: (usize, usize),
+    /// Regions are numbered as they are found, so that equals come in order.
+    number: usize,
+}
+
+/// What the mirror side must have more, in mm, to be preferred.
+const TIE: f64 = 9e-7;
+
+/// What may be missing from the best web, in mm; with [`TIE`] it makes the promised 1e-6.
+const SLACK: f64 = 1e-7;
+
+/// Regions looked into before the search rests content with the best place found. No board comes near it.
+const MOST_REGIONS: usize = 50_000;
+
+impl<'a> Search<'a> {
+    pub(super) fn new(field: &'a Field<'a>) -> Self {
+        Self {
+            field,
+            heap: BinaryHeap::new(),
+            terms: Vec::new(),
+            best: None,
+            to_beat: f64::NEG_INFINITY,
+            spots: Vec::new(),
+            webs: Vec::new(),
+            lines: Vec::new(),
+        }
+    }
+
+    /// The place with the largest smallest web; `rival` where none is better by more than a tie.
+    pub(super) fn best(
+        mut self,
+        bearings: Range,
+        radii: Range,
+        rival: Option<PocketPlace>,
+    ) -> PocketPlace {
+        if let Some(rival) = &rival {
+            self.to_beat = rival.web + TIE;
+        }
+        self.terms = self.field.terms();
+        let whole = Region { bearings, radii };
+        self.look(whole, f64::INFINITY, (0, self.terms.len()));
+        for _ in 0..MOST_REGIONS {
+            let Some(open) = self.heap.pop() else { break };
+            if open.bound <= self.to_beat + SLACK {
+                break;
+            }
+            for half in open.region.halves() {
+                self.look(half, open.bound, open.terms);
+            }
+        }
+        // Without a rival the middle of the whole was the first place to be taken.
+        self.best.or(rival).unwrap_or(PocketPlace {
+            bearing: Angle::radians(bearings.middle()),
+            radius: radii.middle(),
+            web: f64::NEG_INFINITY,
+        })
+    }
+
+    /// Tries the middle of a region, and opens the region where it may hold a better place.
+    fn look(&mut self, region: Region, bound: f64, terms: (usize, usize)) {
+        let give = self.field.give(&region);
+        self.field.spots(&region, &mut self.spots);
+        self.webs.clear();
+        let (mut web, mut most) = (f64::INFINITY, bound);
+        for term in self.terms.get(terms.0..terms.1).unwrap_or_default() {
+            let (mm, growth) = self.field.web(*term, &self.spots, &give);
+            web = web.min(mm);
+            most = most.min(mm + growth);
+            self.webs.push((mm, growth));
+        }
+        self.take(region.bearings.middle(), region.radii.middle(), web);
+        if most <= self.to_beat + SLACK || region.is_point() {
+            return;
+        }
+        let start = self.terms.len();
+        self.lines.clear();
+        for (at, (mm, growth)) in (terms.0..terms.1).zip(&self.webs) {
+            if let Some(&term) = self.terms.get(at)
+                && mm - growth <= most
+            {
+                self.terms.push(term);
+                self.lines.push(self.field.line(term, &self.spots, &give));
+            }
+        }
+        let kept = (start, self.terms.len());
+        let top = top(&self.lines, region.reach(), self.to_beat + SLACK);
+        let bound = most.min(top.bound);
+        if bound <= self.to_beat + SLACK {
+            self.terms.truncate(start);
+            return;
+        }
+        self.try_place(region.place(top.point), kept);
+        self.heap.push(Open {
+            region: self.without_idle_bearings(region, kept),
+            bound,
+            terms: kept,
+            number: start,
+        });
+    }
+
+    /// The region itself, or its middle bearing alone where no web that matters hangs on the bearing: all places of
+    /// one radius are as good there, and would be looked at without end.
+    fn without_idle_bearings(&self, region: Region, terms: (usize, usize)) -> Region {
+        let terms = self.terms.get(terms.0..terms.1).unwrap_or_default();
+        if terms.iter().any(|term| self.field.hangs_on_bearing(term)) {
+            return region;
+        }
+        let bearing = region.bearings.middle();
+        Region {
+            bearings: Range::new(bearing, bearing),
+            ..region
+        }
+    }
+
+    /// Tries a single place.
+    fn try_place(&mut self, place: Region, terms: (usize, usize)) {
+        let give = self.field.give(&place);
+        self.field.spots(&place, &mut self.spots);
+        let mut web = f64::INFINITY;
+        for term in self.terms.get(terms.0..terms.1).unwrap_or_default() {
+            web = web.min(self.field.web(*term, &self.spots, &give).0);
+            if web <= self.to_beat {
+                return;
+            }
+        }
+        self.take(place.bearings.low, place.radii.low, web);
+    }
+
+    fn take(&mut self, bearing: f64, radius: f64, web: f64) {
+        if web > self.to_beat {
+            self.to_beat = web;
+            self.best = Some(PocketPlace {
+                bearing: Angle::radians(bearing),
+                radius,
+                web,
+            });
+        }
+    }
+}
+
+impl Range {
+    pub(super) fn new(low: f64, high: f64) -> Self {
+        Self { low, high }
+    }
+
+    pub(super) fn middle(&self) -> f64 {
+        f64::midpoint(self.low, self.high)
+    }
+
+    pub(super) fn half(&self) -> f64 {
+        0.5 * (self.high - self.low)
+    }
+
+    fn halves(&self) -> [Self; 2] {
+        let middle = self.middle();
+        [Self::new(self.low, middle), Self::new(middle, self.high)]
+    }
+
+    /// The number `part` half widths from the middle, kept inside; without width, the number itself.
+    fn at(&self, part: f64) -> f64 {
+        (self.middle() + part * self.half()).clamp(self.low, self.high)
+    }
+}
+
+impl Region {
+    /// Two halves, cut across the longer side as it lies on the board.
+    fn halves(&self) -> [Self; 2] {
+        let Self { bearings, radii } = *self;
+        if radii.half() >= radii.high * bearings.half() {
+            radii.halves().map(|radii| Self { bearings, radii })
+        } else {
+            bearings.halves().map(|bearings| Self { bearings, radii })
+        }
+    }
+
+    fn is_point(&self) -> bool {
+        self.bearings.half() == 0.0 && self.radii.half() == 0.0
+    }
+
+    /// How far the region reaches from its middle, in half widths: to its corners, or to the ends of a line.
+    fn reach(&self) -> f64 {
+        if self.bearings.half() == 0.0 || self.radii.half() == 0.0 {
+            1.0
+        } else {
+            core::f64::consts::SQRT_2
+        }
+    }
+
+    /// The place in the region nearest a point given in half widths.
+    fn place(&self, point: Vec2) -> Self {
+        let (bearing, radius) = (self.bearings.at(point.x), self.radii.at(point.y));
+        Self {
+            bearings: Range::new(bearing, bearing),
+            radii: Range::new(radius, radius),
+        }
+    }
+}
+
+impl PartialEq for Open {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other) == Ordering::Equal
+    }
+}
+
+impl Eq for Open {}
+
+impl PartialOrd for Open {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Ord for Open {
+    fn cmp(&self, other: &Self) -> Ordering {
+        let by_bound = self.bound.total_cmp(&other.bound);
+        by_bound.then(other.number.cmp(&self.number))
+    }
+}

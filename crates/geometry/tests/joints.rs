@@ -1,0 +1,46 @@
+//! The best grid of sheets against a scan of all grids.
+
+#![allow(clippy::unwrap_used, reason = "helpers of tests fail by panicking")]
+
+use geometry::{best_joints, sheets_along};
+use proptest::prelude::*;
+use testkit::assert_near;
+
+/// The least distance of a coordinate from a real joint line, in the plainest way.
+fn clearance(coordinates: &[f64], sheets: u32, origin: f64, printable: f64, overlap: f64) -> f64 {
+    let mut least = f64::INFINITY;
+    for joint in 1..sheets {
+        let line = origin + f64::from(joint) * (printable - overlap) + overlap / 2.0;
+        for coordinate in coordinates {
+            least = least.min((coordinate - line).abs());
+        }
+    }
+    least
+}
+
+proptest! {
+    #[test]
+    fn no_scanned_grid_of_sheets_keeps_its_joints_farther_off(
+        coordinates in proptest::collection::vec(-300.0..300.0, 1..40),
+        printable in 90.0..400.0,
+        overlap in 0.0..40.0,
+    ) {
+        let sheets = sheets_along(620.0, printable, overlap).unwrap();
+        let plan = best_joints(&coordinates, -310.0, 310.0, printable, overlap).unwrap();
+        let step = printable - overlap;
+        let first = 310.0 - (f64::from(sheets) * step + overlap);
+        prop_assert!(first - 1e-9 <= plan.origin && plan.origin <= -310.0 + 1e-9);
+        let Some((index, distance)) = plan.nearest else {
+            prop_assert_eq!(sheets, 1);
+            return Ok(());
+        };
+        let told = clearance(&coordinates, sheets, plan.origin, printable, overlap);
+        assert_near!(distance, told, 1e-9);
+        assert_near!(clearance(&coordinates[index..=index], sheets, plan.origin, printable, overlap), told, 1e-9);
+        for part in 0..=2000 {
+            let origin = first + (-310.0 - first) * f64::from(part) / 2000.0;
+            let scanned = clearance(&coordinates, sheets, origin, printable, overlap);
+            prop_assert!(scanned <= distance + 1e-9, "{} at {}", scanned, origin);
+        }
+    }
+}
