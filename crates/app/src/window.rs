@@ -246,7 +246,7 @@ impl App {
                 self.leave(ctx, command);
             }
             Command::Save => self.save(),
-            Command::SaveAs => self.ask_where_to_save(),
+            Command::SaveAs => self.ask_where_to_save(None),
             Command::Export => {
                 self.view.dialog = Some(Dialog::Export(ExportDialog::new(
                     &self.session.board,
@@ -309,8 +309,12 @@ impl App {
                 self.complain(started.err());
             }
             Answer::Open(path) => self.open(&path),
-            Answer::SaveAs(path) => {
-                self.save_to(&path);
+            Answer::SaveAs(path, then) => {
+                if self.save_to(&path)
+                    && let Some(then) = then
+                {
+                    self.leave(ctx, then);
+                }
             }
             Answer::Export(kinds, folder, replace) => self.export(ctx, &kinds, folder, replace),
             Answer::New(wishes) => self.propose(&wishes),
@@ -347,16 +351,16 @@ impl App {
             Some(path) => {
                 self.save_to(&path);
             }
-            None => self.ask_where_to_save(),
+            None => self.ask_where_to_save(None),
         }
     }
 
-    fn ask_where_to_save(&mut self) {
+    fn ask_where_to_save(&mut self, then: Option<Command>) {
         let path = self.session.path().map_or_else(
             || PathBuf::from(stem(&self.session.board.title)).with_extension("json"),
             Path::to_path_buf,
         );
-        self.view.dialog = Some(Dialog::SaveAs(PathDialog::new(&path)));
+        self.view.dialog = Some(Dialog::SaveAs(PathDialog::new(&path, then)));
     }
 
     /// Saves, and tells whether it went well.
@@ -374,7 +378,7 @@ impl App {
         }
     }
 
-    /// Saves before the document is left; one without a file is asked where to go, and left by the next try.
+    /// Saves before the document is left; one without a file is asked where to go.
     fn save_then(&mut self, ctx: &egui::Context, then: Command) {
         self.view.dialog = None;
         match self.session.path().map(Path::to_path_buf) {
@@ -383,7 +387,7 @@ impl App {
                     self.leave(ctx, then);
                 }
             }
-            None => self.ask_where_to_save(),
+            None => self.ask_where_to_save(Some(then)),
         }
     }
 

@@ -50,7 +50,7 @@ pub fn export_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Opt
         });
     }
     ui.add_space(theme::GAP);
-    let (browse, _) = path_row(ui, "Folder", &mut dialog.folder);
+    let (browse, _) = path_row(ui, "Folder", &mut dialog.folder, &mut true);
     let folder = typed(&dialog.folder);
     let there = there(dialog, &folder, host);
     if !there.is_empty() {

@@ -44,8 +44,8 @@ pub enum Answer {
     Browse(Ask),
     /// Open this file.
     Open(PathBuf),
-    /// Save to this file.
-    SaveAs(PathBuf),
+    /// Save to this file, and then do what waits for it.
+    SaveAs(PathBuf, Option<Command>),
     /// Write these kinds to this folder, replacing files if so asked.
     Export(Vec<Kind>, PathBuf, bool),
     /// Begin this board.
@@ -81,7 +81,9 @@ impl Dialog {
 /// Shows the open dialog over the window.
 pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<Answer> {
     let frame = egui::Frame::window(&ctx.global_style()).inner_margin(20.0);
-    let modal = Modal::new(Id::unique("dialog"))
+    // Each has a size of its own, which the toolkit remembers under this name.
+    let name = core::mem::discriminant(dialog);
+    let modal = Modal::new(Id::unique("dialog").with(name))
         .frame(frame)
         .show(ctx, |ui| {
             ui.set_width(WIDTH);
@@ -115,14 +117,19 @@ fn fault_ui(ui: &mut Ui, fault: Option<&String>) {
 
 /// The buttons below a dialog, the main one at the right; tells whether it was pressed, and whether cancel was.
 fn buttons(ui: &mut Ui, main: &str, enabled: bool) -> (bool, bool) {
-    ui.add_space(theme::GAP);
-    let layout = egui::Layout::right_to_left(egui::Align::Center);
-    ui.with_layout(layout, |ui| {
+    button_row(ui, |ui| {
         let pressed = ui
             .add_enabled_ui(enabled, |ui| crate::widgets::main_button(ui, main))
             .inner
             .clicked();
         (pressed, ui.button("Cancel").clicked())
     })
-    .inner
+}
+
+/// The last row of a dialog, from the right.
+fn button_row<R>(ui: &mut Ui, buttons: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.add_space(theme::GAP);
+    let size = egui::vec2(ui.available_width(), ui.spacing().interact_size.y);
+    let layout = egui::Layout::right_to_left(egui::Align::Center);
+    ui.allocate_ui_with_layout(size, layout, buttons).inner
 }

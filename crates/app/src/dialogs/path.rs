@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::{TextEdit, Ui};
 
 use super::{Answer, buttons, fault_ui, heading};
+use crate::command::Command;
 use crate::host::{Ask, Host};
 
 /// A path to be typed or browsed for.
@@ -16,13 +17,18 @@ pub struct PathDialog {
     pub fault: Option<String>,
     /// Whether an existing file may be replaced.
     replace: bool,
+    /// What is done once the board is saved.
+    then: Option<Command>,
+    /// Whether the field has had the focus: one types at once.
+    entered: bool,
 }
 
 impl PathDialog {
-    /// Begins with a path.
-    pub fn new(path: &Path) -> Self {
+    /// Begins with a path to save to, and what is done after that.
+    pub fn new(path: &Path, then: Option<Command>) -> Self {
         Self {
             path: path.display().to_string(),
+            then,
             ..Self::default()
         }
     }
@@ -31,7 +37,7 @@ impl PathDialog {
 /// Which board file to open.
 pub fn open_ui(ui: &mut Ui, dialog: &mut PathDialog) -> Option<Answer> {
     heading(ui, "Open a board");
-    let (browse, entered) = path_row(ui, "Board file", &mut dialog.path);
+    let (browse, entered) = path_row(ui, "Board file", &mut dialog.path, &mut dialog.entered);
     fault_ui(ui, dialog.fault.as_ref());
     let (open, cancel) = buttons(ui, "Open", !dialog.path.trim().is_empty());
     if browse {
@@ -46,7 +52,7 @@ pub fn open_ui(ui: &mut Ui, dialog: &mut PathDialog) -> Option<Answer> {
 /// Where to save the board.
 pub fn save_ui(ui: &mut Ui, dialog: &mut PathDialog, host: &dyn Host) -> Option<Answer> {
     heading(ui, "Save the board as");
-    let (browse, entered) = path_row(ui, "Board file", &mut dialog.path);
+    let (browse, entered) = path_row(ui, "Board file", &mut dialog.path, &mut dialog.entered);
     let path = with_ending(&typed(&dialog.path));
     let exists = host.exists(&path);
     if exists {
@@ -61,19 +67,24 @@ pub fn save_ui(ui: &mut Ui, dialog: &mut PathDialog, host: &dyn Host) -> Option<
             .map(|name| name.to_string_lossy().into_owned());
         Some(Answer::Browse(Ask::Save(name.unwrap_or_default())))
     } else if ready && (save || entered) {
-        Some(Answer::SaveAs(path))
+        Some(Answer::SaveAs(path, dialog.then))
     } else {
         cancel.then_some(Answer::Cancel)
     }
 }
 
 /// A field for a path, and a button that asks the system; whether it was pressed, and whether Enter was.
-pub fn path_row(ui: &mut Ui, caption: &str, path: &mut String) -> (bool, bool) {
+///
+/// The field takes the focus unless it has been `focused` before.
+pub fn path_row(ui: &mut Ui, caption: &str, path: &mut String, focused: &mut bool) -> (bool, bool) {
     let label = ui.label(caption).id;
     ui.horizontal(|ui| {
         let field = ui
             .add(TextEdit::singleline(path).desired_width(370.0))
             .labelled_by(label);
+        if !core::mem::replace(focused, true) {
+            field.request_focus();
+        }
         let entered = field.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
         (ui.button("Browse…").clicked(), entered)
     })
