@@ -1,1 +1,52 @@
-//! Placeholder.
+//! What the whole-program checks share: the sample boards, and their exports as bytes.
+
+use app::derived::Derived;
+use app::exports::{Kind, Moment, file_of};
+use board::{Board, read_board};
+
+/// Every sample board, by the name of its file.
+///
+/// # Panics
+/// Where a sample cannot be read: then no check can run.
+pub fn samples() -> Vec<(String, Board)> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../assets/boards");
+    let entries = std::fs::read_dir(folder).expect("the samples' folder is there");
+    let mut samples: Vec<(String, Board)> = entries
+        .map(|entry| {
+            let path = entry.expect("the folder can be listed").path();
+            let bytes = std::fs::read(&path).expect("a sample can be read");
+            let name = path
+                .file_stem()
+                .expect("a sample has a name")
+                .to_string_lossy()
+                .into_owned();
+            let board = read_board(&bytes).unwrap_or_else(|error| panic!("{name}: {error}"));
+            (name, board)
+        })
+        .collect();
+    samples.sort_by(|a, b| a.0.cmp(&b.0));
+    samples
+}
+
+/// A board and what follows from it.
+///
+/// # Panics
+/// Where it cannot be laid out.
+pub fn derived(board: &Board) -> Derived {
+    Derived::of(board).expect("the board can be laid out")
+}
+
+/// The bytes of one kind of export.
+///
+/// # Panics
+/// Where it cannot be exported.
+pub fn exported(kind: Kind, board: &Board) -> Vec<u8> {
+    let moment = Moment {
+        year: 2026,
+        month: 11,
+        day: 25,
+    };
+    file_of(kind, board, &derived(board), moment)
+        .expect("the board can be exported")
+        .1
+}

@@ -35,6 +35,7 @@ impl Story {
         let harness = Harness::builder()
             .with_size(size)
             .with_max_steps(12)
+            .with_theme(egui::Theme::Light)
             .renderer(Soft::default())
             .build_eframe(move |cc| {
                 theme::install(&cc.egui_ctx);

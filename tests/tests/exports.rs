@@ -1,0 +1,351 @@
+//! The same holes at the same places in every format: each file is read back by a reader that is not ours.
+
+use app::exports::Kind;
+use board::{Board, Layout, Paper, Template, Units};
+use drawing::{Stamp, font, whole_sheet};
+use kurbo::{Point, Rect};
+use testkit::{PdfFile, assert_near, pdf_raster, svg_raster, svg_size};
+use tests::{derived, exported, samples};
+
+/// 1 in = 72 pt = 25.4 mm (CSS Values and Units Level 4, absolute lengths).
+const POINTS_PER_MM: f64 = 72.0 / 25.4;
+
+fn nearest_circle(file_circles: &[testkit::PageCircle], center: Point, radius: f64) -> f64 {
+    let same_size = file_circles
+        .iter()
+        .filter(|circle| (circle.radius - radius).abs() < 1e-3);
+    same_size
+        .map(|circle| circle.center.distance(center))
+        .fold(f64::INFINITY, f64::min)
+}
+
+#[test]
+fn every_bore_is_on_the_whole_page_within_a_thousandth_of_a_millimeter() {
+    for (name, board) in samples() {
+        let layout = derived(&board).layout;
+        let shift = whole_sheet(&board, &layout, &Stamp::default())
+            .view
+            .page_from_board;
+        let file = PdfFile::read(&exported(Kind::PlotPdf, &board)).unwrap();
+        for hole in &layout.holes {
+            let off = nearest_circle(
+                &file.pages[0].circles,
+                hole.center + shift,
+                hole.bore.radius(),
+            );
+            assert!(off <= 0.001, "{name}: {} is {off} mm off", hole.name);
+        }
+    }
+}
+
+#[test]
+fn every_bore_is_on_every_tile_that_shows_its_center_within_a_thousandth_of_a_millimeter() {
+    for (name, board) in samples() {
+        let derived = derived(&board);
+        let tiling = derived.tiling.unwrap();
+        let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
+        assert_eq!(file.pages.len(), tiling.tiles.len());
+        let mut shown = 0;
+        for (tile, page) in tiling.tiles.iter().zip(&file.pages) {
+            let shift = tiling.printable().origin() - tile.window.origin();
+            for hole in derived
+                .layout
+                .holes
+                .iter()
+                .filter(|hole| tile.window.contains(hole.center))
+            {
+                let off = nearest_circle(&page.circles, hole.center + shift, hole.bore.radius());
+                assert!(
+                    off <= 0.001,
+                    "{name} {}: {} is {off} mm off",
+                    tile.label(),
+                    hole.name
+                );
+                shown += 1;
+            }
+        }
+        assert!(
+            shown >= derived.layout.holes.len(),
+            "{name}: holes are missing"
+        );
+    }
+}
+
+/// ISO 32000-1:2008, 12.2, Table 150; ISO 216 and ASME Y14.1 sheets.
+#[test]
+fn pages_are_exactly_the_paper_and_printers_are_told_not_to_scale() {
+    for (paper, width, height) in [
+        (Paper::A4, 595.2756, 841.8898),
+        (Paper::A3, 841.8898, 1190.5512),
+        (Paper::Letter, 612.0, 792.0),
+        (Paper::Legal, 612.0, 1008.0),
+        (Paper::Tabloid, 792.0, 1224.0),
+        (
+            Paper::Custom {
+                width: 254.0,
+                height: 508.0,
+            },
+            720.0,
+            1440.0,
+        ),
+    ] {
+        let board = Board {
+            template: Template {
+                paper,
+                ..Template::default()
+            },
+            ..Board::default()
+        };
+        let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
+        assert_eq!(
+            file.preferences().get("PrintScaling").map(String::as_str),
+            Some("None")
+        );
+        assert_eq!(
+            file.preferences()
+                .get("PickTrayByPDFSize")
+                .map(String::as_str),
+            Some("true")
+        );
+        for page in &file.pages {
+            let media = page.boxes["MediaBox"];
+            let (short, long) = (
+                media.width().min(media.height()),
+                media.width().max(media.height()),
+            );
+            assert_near!(short, width, 1e-3);
+            assert_near!(long, height, 1e-3);
+        }
+    }
+}
+
+#[test]
+fn every_tile_has_bars_of_100_mm_and_4_in_both_ways() {
+    let file = PdfFile::read(&exported(Kind::TemplatePdf, &Board::default())).unwrap();
+    for page in &file.pages {
+        let bars = |level: bool| {
+            page.lines.iter().filter(move |line| {
+                let way = line.to - line.from;
+                let (along, aside) = if level {
+                    (way.x, way.y)
+                } else {
+                    (way.y, way.x)
+                };
+                // The line of a bar is as long as the longer of its scales, 4 in.
+                (along.abs() - 101.6).abs() < 1e-3 && aside.abs() < 1e-6
+            })
+        };
+        assert!(bars(true).count() >= 1 && bars(false).count() >= 1);
+        assert_eq!(
+            page.words
+                .iter()
+                .filter(|words| words.words == "100 mm")
+                .count(),
+            2
+        );
+        assert_eq!(
+            page.words
+                .iter()
+                .filter(|words| words.words == "4 in")
+                .count(),
+            2
+        );
+    }
+}
+
+#[test]
+fn neighboring_sheets_carry_the_same_crosses_at_the_same_board_points() {
+    let board = Board::default();
+    let derived = derived(&board);
+    let tiling = derived.tiling.unwrap();
+    let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
+    // Matching crosses carry a ring of 2 mm, which no bore of this board has.
+    let rings = |index: usize| -> Vec<Point> {
+        let shift = tiling.tiles[index].window.origin() - tiling.printable().origin();
+        let rings = file.pages[index]
+            .circles
+            .iter()
+            .filter(|circle| (circle.radius - 2.0).abs() < 1e-3);
+        rings.map(|ring| ring.center + shift).collect()
+    };
+    let mut joints = 0;
+    for (a, first) in tiling.tiles.iter().enumerate() {
+        for (b, second) in tiling.tiles.iter().enumerate().skip(a + 1) {
+            if first.column.abs_diff(second.column) + first.row.abs_diff(second.row) != 1 {
+                continue;
+            }
+            let theirs = rings(b);
+            let shared = rings(a)
+                .into_iter()
+                .filter(|ring| theirs.iter().any(|other| other.distance(*ring) < 0.001));
+            assert!(
+                shared.count() >= 2,
+                "{} and {} share too few",
+                first.label(),
+                second.label()
+            );
+            joints += 1;
+        }
+    }
+    assert!(joints > 3);
+}
+
+/// Both rasters are made by readers that are not ours; the holes are told apart from all else by being round.
+#[test]
+fn pdf_and_svg_show_the_same_holes_where_the_model_has_them() {
+    let mut board = Board::default();
+    board.template.marking = board::Marking::Circles;
+    let layout = derived(&board).layout;
+    let sheet = whole_sheet(&board, &layout, &Stamp::default());
+    let pdf = pdf_raster(&exported(Kind::PlotPdf, &board), 0, 200).unwrap();
+    let svg = String::from_utf8(exported(Kind::Svg, &board)).unwrap();
+    let svg = svg_raster(&svg, 200, &[font::REGULAR, font::SEMI_BOLD]).unwrap();
+    let (pdf, svg) = (pdf.round_blobs(), svg.round_blobs());
+    let near = |blobs: &[(Point, f64)], at: Point| {
+        let same = blobs
+            .iter()
+            .filter(|(_, diameter)| (diameter - 12.0).abs() < 0.5);
+        same.map(|(center, _)| *center)
+            .min_by(|a, b| a.distance(at).total_cmp(&b.distance(at)))
+    };
+    // Where a guide runs through a bore its outline is part of a larger figure; the start pockets are free.
+    let free = layout
+        .holes
+        .iter()
+        .filter(|hole| hole.name.id().role() == board::Role::Start);
+    let mut seen = 0;
+    for hole in free {
+        let at = hole.center + sheet.view.page_from_board;
+        let (Some(a), Some(b)) = (near(&pdf, at), near(&svg, at)) else {
+            continue;
+        };
+        if a.distance(at) > 3.0 || b.distance(at) > 3.0 {
+            continue;
+        }
+        assert_near!(a, at, 0.05);
+        assert_near!(b, at, 0.05);
+        assert_near!(a, b, 0.05);
+        seen += 1;
+    }
+    assert!(seen >= 12, "only {seen} holes could be told apart");
+}
+
+/// CSS Values and Units Level 4: 1 mm is 96/25.4 px.
+#[test]
+fn the_svg_is_as_large_as_the_page_in_millimeters() {
+    let board = Board::default();
+    let layout = derived(&board).layout;
+    let page = whole_sheet(&board, &layout, &Stamp::default()).size;
+    let svg = String::from_utf8(exported(Kind::Svg, &board)).unwrap();
+    let size = svg_size(&svg, 96).unwrap();
+    assert_near!(size.width, page.width * 96.0 / 25.4, 0.01);
+    assert_near!(size.height, page.height * 96.0 / 25.4, 0.01);
+    let tree = roxmltree::Document::parse(&svg).unwrap();
+    let root = tree.root_element();
+    assert!(root.attribute("width").unwrap().ends_with("mm"));
+    let corners: Vec<f64> = root
+        .attribute("viewBox")
+        .unwrap()
+        .split([' ', ','])
+        .map(|part| part.parse().unwrap())
+        .collect();
+    assert_near!(corners[2], page.width, 1e-3);
+    let group = |id| {
+        tree.descendants()
+            .find(|node| node.attribute("id") == Some(id))
+            .unwrap()
+    };
+    let circles = |id| {
+        group(id)
+            .descendants()
+            .filter(|node| node.has_tag_name("circle"))
+            .count()
+    };
+    assert_eq!(
+        (circles("track"), circles("home"), circles("start")),
+        (84, 24, 24)
+    );
+}
+
+fn table(board: &Board) -> Vec<Vec<String>> {
+    let bytes = exported(Kind::Csv, board);
+    let mut reader = csv::ReaderBuilder::new()
+        .has_headers(false)
+        .from_reader(bytes.as_slice());
+    reader
+        .records()
+        .map(|row| row.unwrap().iter().map(ToOwned::to_owned).collect())
+        .collect()
+}
+
+fn number(field: &str) -> f64 {
+    field.parse().unwrap()
+}
+
+fn place(layout: &Layout, name: &str) -> Point {
+    layout.hole(name.parse().unwrap()).unwrap().center
+}
+
+#[test]
+fn the_hole_table_holds_every_hole_in_both_units() {
+    for (name, board) in samples() {
+        let layout = derived(&board).layout;
+        let mm = table(&Board {
+            units: Units::Mm,
+            ..board.clone()
+        });
+        let inch = table(&Board {
+            units: Units::Inch,
+            ..board.clone()
+        });
+        let header =
+            "name,role,player,number,x_mm,y_mm,radius_mm,bearing_deg,diameter_mm,depth_mm,bottom";
+        assert_eq!(mm[0].join(","), header);
+        assert_eq!(inch[0].join(","), header.replace("_mm", "_in"));
+        assert_eq!(mm.len(), layout.holes.len() + 1, "{name}");
+        for (row, inches) in mm.iter().zip(&inch).skip(1) {
+            let center = place(&layout, &row[0]);
+            assert_near!(Point::new(number(&row[4]), number(&row[5])), center, 1e-6);
+            assert_near!(number(&inches[4]) * 25.4, center.x, 2e-5);
+            assert_near!(number(&row[6]), center.to_vec2().length(), 1e-6);
+            let bearing = geometry::Angle::degrees(number(&row[7]));
+            assert!((0.0..360.0).contains(&bearing.as_degrees()));
+            assert_near!(geometry::point_at(number(&row[6]), bearing), center, 1e-4);
+        }
+    }
+}
+
+#[test]
+fn the_same_board_gives_the_same_bytes() {
+    for kind in Kind::ALL {
+        let board = Board::default();
+        assert_eq!(exported(kind, &board), exported(kind, &board), "{kind:?}");
+    }
+}
+
+#[test]
+fn all_that_is_printed_lies_on_the_page() {
+    for (name, board) in samples() {
+        let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
+        for page in &file.pages {
+            let media = page.boxes["MediaBox"];
+            let paper = Rect::new(
+                0.0,
+                0.0,
+                media.width() / POINTS_PER_MM,
+                media.height() / POINTS_PER_MM,
+            );
+            for words in page
+                .words
+                .iter()
+                .filter(|words| words.words.ends_with("mm") || words.words.ends_with(" in"))
+            {
+                assert!(
+                    paper.contains(words.at),
+                    "{name}: {} is off the page",
+                    words.words
+                );
+            }
+        }
+    }
+}
