@@ -99,7 +99,7 @@ fn pages_are_exactly_the_paper_and_printers_are_told_not_to_scale() {
         let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
         assert_eq!(
             file.preferences().get("PrintScaling").map(String::as_str),
-            Some("None")
+            Some("/None")
         );
         assert_eq!(
             file.preferences()

@@ -54,7 +54,7 @@ pub struct Board {
 /// The unit in which lengths are typed and shown; the document itself is in mm.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub enum Units {
-    /// Millimetres.
+    /// Millimeters.
     #[default]
     #[serde(rename = "mm")]
     Mm,

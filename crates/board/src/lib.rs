@@ -1,6 +1,6 @@
 //! The document: what the maker decides, and every hole placed from it.
 //!
-//! Frame and units are those of crate `geometry`: millimetres, origin at the center pin, y up, bearings
+//! Frame and units are those of crate `geometry`: millimeters, origin at the center pin, y up, bearings
 //! clockwise from 12 o'clock. Inches exist only where a length is typed or shown ([`Units`]).
 //!
 //! # What is inside

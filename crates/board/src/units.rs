@@ -2,11 +2,11 @@
 //!
 //! A length is one value with a unit, or feet followed by inches. A value is a decimal number, a fraction, or
 //! a whole number with a fraction. Without a unit it is in the unit shown, but for a fraction, which is in
-//! inches whatever the unit shown, since nobody divides a millimetre into eighths.
+//! inches whatever the unit shown, since nobody divides a millimeter into eighths.
 
 use crate::Units;
 
-/// Millimetres in an inch, exactly.
+/// Millimeters in an inch, exactly.
 const INCH: f64 = 25.4;
 /// Parts of an inch that are shown as a fraction.
 const FINEST: u32 = 64;

@@ -8,10 +8,10 @@ use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 const INCH: f64 = 25.4;
 
-/// A bar with millimetres on one side and inches on the other.
+/// A bar with millimeters on one side and inches on the other.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Bar {
-    /// Whole millimetres it measures, a multiple of 10.
+    /// Whole millimeters it measures, a multiple of 10.
     pub mm: u32,
     /// Whole inches it measures.
     pub inches: u32,
@@ -59,7 +59,7 @@ impl Bar {
         self.draw(start, Vec2::new(0.0, 1.0), Angle::degrees(90.0))
     }
 
-    /// Millimetres stand to the left of the line's direction, inches to the right.
+    /// Millimeters stand to the left of the line's direction, inches to the right.
     fn draw(self, start: Point, along: Vec2, turn: Angle) -> Vec<Item> {
         let left = Vec2::new(-along.y, along.x);
         let mut items = vec![stroke(start, start + along * self.length())];

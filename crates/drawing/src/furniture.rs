@@ -160,7 +160,7 @@ fn key_map(board: &Board, tiling: &Tiling, tile: &Tile, map: Rect) -> Vec<Item> 
 pub fn summary(board: &Board, holes: usize) -> Vec<String> {
     let length = |mm| show_length(mm, board.units);
     let unit = match board.units {
-        Units::Mm => "millimetres",
+        Units::Mm => "millimeters",
         Units::Inch => "inches",
     };
     vec![

@@ -1,4 +1,4 @@
-//! A board as a drawing: circles, arcs, lines, crosses and names in millimetres.
+//! A board as a drawing: circles, arcs, lines, crosses and names in millimeters.
 //!
 //! A drawing says what each line is for ([`Line`]) and what it belongs to ([`Layer`]), never a color: the
 //! window, the PDF and the SVG each choose their own strokes, and draw the same thing.
@@ -6,7 +6,7 @@
 //! # Frames
 //!
 //! Board items keep to the frame of crate `geometry` (origin at the center pin, y up). A [`Sheet`] has a
-//! page frame of its own: millimetres, origin at the lower left corner of the paper, y up.
+//! page frame of its own: millimeters, origin at the lower left corner of the paper, y up.
 //!
 //! # What is inside
 //!

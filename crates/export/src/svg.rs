@@ -1,4 +1,4 @@
-//! A sheet as an SVG at true size: one user unit is one millimetre.
+//! A sheet as an SVG at true size: one user unit is one millimeter.
 //!
 //! The frame of the file (root, title, clip path, a group a layer) is built with crate `svg`; the many parts
 //! inside a group are appended to one string, as that crate's elements would allocate a dozen times for each
@@ -326,7 +326,7 @@ mod tests {
     }
 
     #[test]
-    fn the_root_says_millimetres() {
+    fn the_root_says_millimeters() {
         let file = svg(&sheet(vec![circle()])).unwrap();
         let root = file.lines().next().unwrap();
         for part in [

@@ -2,7 +2,7 @@
 //!
 //! # Frame
 //!
-//! Millimetres, `f64`. The origin is the center pin; x points right and y up, as seen from the board's
+//! Millimeters, `f64`. The origin is the center pin; x points right and y up, as seen from the board's
 //! top face. A bearing is an [`Angle`] measured clockwise from 12 o'clock, so that a point at radius `r`
 //! and bearing `b` is `(r sin b, r cos b)`. A [`Sector`] is one player's share of the circle; its local
 //! frame has u to the clockwise side and v outward along the axis. Every public item of this crate keeps

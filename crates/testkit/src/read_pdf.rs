@@ -16,7 +16,7 @@ use lopdf::{Dictionary, Document, Object};
 use crate::Gray;
 use crate::pdf_operators::Reader;
 
-/// Units of 1/72 in in a millimetre.
+/// Units of 1/72 in in a millimeter.
 pub(crate) const UNITS_PER_MM: f64 = 72.0 / 25.4;
 
 /// A PDF, read.

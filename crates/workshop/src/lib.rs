@@ -1,6 +1,6 @@
 //! What would go wrong before wood is cut, and what is made: findings and the hole table.
 //!
-//! Frame and units are those of crate `geometry`: millimetres, origin at the center pin, y up.
+//! Frame and units are those of crate `geometry`: millimeters, origin at the center pin, y up.
 //!
 //! # What is inside
 //!

@@ -6,7 +6,7 @@ use geometry::Point;
 
 /// Room around a fitted board for the players' badges, in points of the screen.
 const FIT_MARGIN: f32 = 42.0;
-/// Most and least screen points a millimetre.
+/// Most and least screen points a millimeter.
 const SCALES: (f64, f64) = (0.02, 60.0);
 
 /// How the view is chosen.
@@ -34,7 +34,7 @@ impl Zoom {
 pub struct Camera {
     /// The board point in the middle of the screen's part.
     pub middle: Point,
-    /// Screen points a millimetre.
+    /// Screen points a millimeter.
     pub scale: f64,
 }
 

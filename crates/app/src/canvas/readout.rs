@@ -43,7 +43,7 @@ fn rounded_degrees(bearing: Angle) -> f64 {
     if degrees >= 360.0 { 0.0 } else { degrees }
 }
 
-/// A length to a thousandth of a millimetre or a ten-thousandth of an inch.
+/// A length to a thousandth of a millimeter or a ten-thousandth of an inch.
 fn length(mm: f64, units: Units) -> String {
     match units {
         Units::Mm => format!("{} mm", fixed(mm, 3)),

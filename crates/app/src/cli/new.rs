@@ -87,7 +87,7 @@ enum Middle {
 
 #[derive(Debug, Clone, Copy, ValueEnum)]
 enum Unit {
-    /// Millimetres
+    /// Millimeters
     Mm,
     /// Inches
     In,

@@ -1,6 +1,6 @@
 //! One page's content: what is drawn, as operators.
 //!
-//! The page's first operator makes a millimetre the unit, so that the numbers after it are short and mean what they
+//! The page's first operator makes a millimeter the unit, so that the numbers after it are short and mean what they
 //! say. Each circle and cross is drawn about its own origin: bores of one size repeat the same text, which
 //! compression all but removes. Large circles and long runs of lines are left to [`Forms`]. Widths, dashes, grays and fonts are stated when they change.
 
@@ -13,7 +13,7 @@ use super::forms::Forms;
 use super::path;
 use crate::number;
 
-/// Units of 1/72 in (ISO 32000-1:2008, 8.3.2.3) in a millimetre.
+/// Units of 1/72 in (ISO 32000-1:2008, 8.3.2.3) in a millimeter.
 pub const UNITS_PER_MM: f64 = 72.0 / 25.4;
 
 /// Places of a coordinate in mm: right within 0.00005 mm.

@@ -83,7 +83,7 @@ fn a_bar_of_100_mm_is_as_long_on_the_page() {
 }
 
 #[test]
-fn circles_are_within_a_thousandth_of_a_millimetre() {
+fn circles_are_within_a_thousandth_of_a_millimeter() {
     let mut large = sheet(Size::new(3000.0, 2000.0));
     let radii = [0.4, 3.175, 25.0, 300.0, 949.7];
     large.view.items = radii

@@ -1,0 +1,289 @@
+//! The commands as a maker or a script runs them: the real program, in a folder of its own.
+
+use std::fs;
+use std::path::Path;
+use std::process::{Command, Output};
+
+use board::{Center, read_board};
+use geometry::Pattern;
+
+fn run(folder: &Path, args: &[&str]) -> Output {
+    let program = env!("CARGO_BIN_EXE_ringwright");
+    Command::new(program)
+        .args(args)
+        .current_dir(folder)
+        .env_remove("DISPLAY")
+        .env_remove("WAYLAND_DISPLAY")
+        .env_remove("WAYLAND_SOCKET")
+        .output()
+        .unwrap()
+}
+
+fn words(bytes: &[u8]) -> String {
+    String::from_utf8(bytes.to_vec()).unwrap()
+}
+
+fn folder() -> tempfile::TempDir {
+    tempfile::tempdir().unwrap()
+}
+
+#[test]
+fn new_writes_what_is_wished_for_and_chooses_the_rest() {
+    let folder = folder();
+    let options = [
+        "new",
+        "--players",
+        "4",
+        "--pattern",
+        "arms",
+        "--across",
+        "5",
+        "--spaces",
+        "20",
+        "--home",
+        "3",
+        "--start",
+        "3",
+    ];
+    let more = [
+        "--center",
+        "pivot",
+        "--pitch",
+        "3/4\"",
+        "--board",
+        "700",
+        "--bore",
+        "1/2\"",
+        "--rotation",
+        "-45",
+        "b.json",
+    ];
+    let output = run(folder.path(), &[&options[..], &more[..]].concat());
+    assert!(output.status.success(), "{}", words(&output.stderr));
+    let board = read_board(&fs::read(folder.path().join("b.json")).unwrap()).unwrap();
+    assert_eq!(
+        (board.players, board.spaces, board.home, board.start),
+        (4, 20, 3, 3)
+    );
+    assert_eq!(board.pattern, Pattern::Arms { across: 5 });
+    assert!(matches!(board.center, Center::Pivot { .. }));
+    assert!((board.pitch - 19.05).abs() < 1e-9 && (board.bores.track.diameter - 12.7).abs() < 1e-9);
+    assert_eq!((board.blank.diameter, board.rotation), (700.0, -45.0));
+}
+
+#[test]
+fn new_replaces_nothing_unasked() {
+    let folder = folder();
+    fs::write(folder.path().join("b.json"), "mine").unwrap();
+    let output = run(folder.path(), &["new", "b.json"]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(words(&output.stderr).contains("was not replaced: b.json"));
+    assert_eq!(fs::read(folder.path().join("b.json")).unwrap(), b"mine");
+    assert!(
+        run(folder.path(), &["new", "--force", "b.json"])
+            .status
+            .success()
+    );
+}
+
+#[test]
+fn wishes_that_cannot_be_built_name_the_nearest_that_can() {
+    let folder = folder();
+    let output = run(
+        folder.path(),
+        &["new", "--pattern", "arms", "--spaces", "13", "b.json"],
+    );
+    assert_eq!(output.status.code(), Some(2));
+    assert!(
+        words(&output.stderr).contains("12 or 14 would work"),
+        "{}",
+        words(&output.stderr)
+    );
+    assert!(!folder.path().join("b.json").exists());
+    let output = run(folder.path(), &["new", "--pitch", "wide", "b.json"]);
+    assert!(words(&output.stderr).contains("--pitch: \"wide\" is no length"));
+    let output = run(
+        folder.path(),
+        &["new", "--pattern", "ring", "--depth", "0.2", "b.json"],
+    );
+    assert!(words(&output.stderr).contains("--depth is for --pattern lobes only"));
+    let output = run(
+        folder.path(),
+        &["new", "--pitch", "NaN", "--rotation", "1e999", "b.json"],
+    );
+    assert_eq!(output.status.code(), Some(2));
+}
+
+#[test]
+fn check_ends_with_0_1_or_2() {
+    let folder = folder();
+    assert!(run(folder.path(), &["new", "good.json"]).status.success());
+    let good = run(folder.path(), &["check", "good.json"]);
+    assert_eq!(good.status.code(), Some(0), "{}", words(&good.stdout));
+    assert!(
+        run(
+            folder.path(),
+            &["new", "--pitch", "10", "--board", "400", "bad.json"]
+        )
+        .status
+        .success()
+    );
+    let bad = run(folder.path(), &["check", "bad.json"]);
+    assert_eq!(bad.status.code(), Some(1));
+    assert!(words(&bad.stdout).contains("stop"));
+    let text = fs::read_to_string(folder.path().join("good.json")).unwrap();
+    fs::write(folder.path().join("cut.json"), &text[..text.len() / 2]).unwrap();
+    let cut = run(folder.path(), &["check", "cut.json"]);
+    assert_eq!(cut.status.code(), Some(2));
+    assert!(
+        words(&cut.stderr).contains("ends too early, at line"),
+        "{}",
+        words(&cut.stderr)
+    );
+    assert_eq!(
+        run(folder.path(), &["check", "missing.json"]).status.code(),
+        Some(2)
+    );
+    assert_eq!(run(folder.path(), &["check"]).status.code(), Some(2));
+}
+
+#[test]
+fn check_tells_other_programs_the_same() {
+    let folder = folder();
+    assert!(
+        run(
+            folder.path(),
+            &["new", "--pitch", "13", "--board", "400", "b.json"]
+        )
+        .status
+        .success()
+    );
+    let output = run(folder.path(), &["check", "--json", "b.json"]);
+    let report: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!(report["format"], 1);
+    assert_eq!(report["holes"], 133);
+    let web = report["findings"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|finding| finding["rule"] == "web")
+        .unwrap();
+    assert_eq!(web["severity"], "caution");
+    assert!((web["measured"]["mm"].as_f64().unwrap() - 1.0).abs() < 1e-9);
+    assert!(
+        web["holes"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .any(|hole| hole == "T1-01")
+    );
+}
+
+#[test]
+fn export_writes_all_kinds_or_those_that_are_named() {
+    let folder = folder();
+    assert!(
+        run(
+            folder.path(),
+            &["new", "--title", "Oak for two", "--players", "2", "b.json"]
+        )
+        .status
+        .success()
+    );
+    let output = run(folder.path(), &["export", "b.json", "--out", "all"]);
+    assert!(output.status.success(), "{}", words(&output.stderr));
+    let mut names: Vec<String> = fs::read_dir(folder.path().join("all"))
+        .unwrap()
+        .map(|file| file.unwrap().file_name().into_string().unwrap())
+        .collect();
+    names.sort();
+    assert_eq!(
+        names,
+        [
+            "oak-for-two-holes.csv",
+            "oak-for-two-template.pdf",
+            "oak-for-two-whole.pdf",
+            "oak-for-two-whole.svg"
+        ]
+    );
+    assert_eq!(words(&output.stdout).lines().count(), 4);
+    let output = run(
+        folder.path(),
+        &["export", "b.json", "--out", "some", "--only", "csv,svg"],
+    );
+    assert!(output.status.success());
+    assert_eq!(fs::read_dir(folder.path().join("some")).unwrap().count(), 2);
+    assert_eq!(
+        run(
+            folder.path(),
+            &["export", "b.json", "--out", "x", "--only", "stl"]
+        )
+        .status
+        .code(),
+        Some(2)
+    );
+}
+
+#[test]
+fn export_replaces_nothing_unasked_and_writes_nothing_then() {
+    let folder = folder();
+    assert!(
+        run(folder.path(), &["new", "--title", "b", "b.json"])
+            .status
+            .success()
+    );
+    fs::create_dir(folder.path().join("out")).unwrap();
+    fs::write(folder.path().join("out/b-holes.csv"), "mine").unwrap();
+    let output = run(folder.path(), &["export", "b.json", "--out", "out"]);
+    assert_eq!(output.status.code(), Some(2));
+    assert_eq!(fs::read_dir(folder.path().join("out")).unwrap().count(), 1);
+    assert!(
+        run(
+            folder.path(),
+            &["export", "b.json", "--out", "out", "--force"]
+        )
+        .status
+        .success()
+    );
+    assert_ne!(
+        fs::read(folder.path().join("out/b-holes.csv")).unwrap(),
+        b"mine"
+    );
+    // A file where the folder should be.
+    assert_eq!(
+        run(folder.path(), &["export", "b.json", "--out", "b.json"])
+            .status
+            .code(),
+        Some(2)
+    );
+}
+
+#[test]
+fn without_a_display_one_sentence_names_what_is_missing_and_what_to_do() {
+    let output = run(folder().path(), &[]);
+    assert_eq!(output.status.code(), Some(1));
+    let said = words(&output.stderr);
+    assert_eq!(said.trim().lines().count(), 1, "{said}");
+    assert!(
+        said.contains("DISPLAY") && said.contains("ringwright export"),
+        "{said}"
+    );
+}
+
+#[test]
+fn help_shows_how_each_command_is_used() {
+    let help = words(&run(folder().path(), &["--help"]).stdout);
+    for part in [
+        "new",
+        "check",
+        "export",
+        "ringwright export walnut.json --out templates",
+        "100 %",
+    ] {
+        assert!(help.contains(part), "{part} is not in\n{help}");
+    }
+    let kinds = words(&run(folder().path(), &["export", "--help"]).stdout);
+    for kind in ["template-pdf", "plot-pdf", "svg", "csv"] {
+        assert!(kinds.contains(kind), "{kinds}");
+    }
+}
