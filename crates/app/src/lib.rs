@@ -19,6 +19,7 @@ mod history;
 mod host;
 mod jobs;
 mod panels;
+mod panes;
 mod samples;
 mod session;
 mod settings;

@@ -5,10 +5,13 @@ use workshop::{Finding, Rule, Severity};
 
 use crate::canvas::CanvasState;
 use crate::dialogs::Dialog;
+use crate::panes::Pane;
 
 /// What is looked at in this run; not undone, not saved.
 #[derive(Default)]
 pub struct ViewState {
+    /// What is in front where there is no room for everything.
+    pub pane: Pane,
     /// Zoom and measuring.
     pub canvas: CanvasState,
     /// The hole that the panel shows.

@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use std::sync::Arc;
 
 use board::{Board, BuildError, Units, Wishes, propose};
-use egui::{CentralPanel, Frame, Margin, Panel, ThemePreference, Ui, ViewportCommand};
+use egui::{ThemePreference, Ui, ViewportCommand};
 
 use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
 use crate::command::Command;
@@ -15,14 +15,10 @@ use crate::dialogs::{Answer, Dialog, ExportDialog, NewDialog, PathDialog, dialog
 use crate::exports::{Kind, file_of, stem};
 use crate::host::{Desktop, Host, Picked};
 use crate::jobs::{Jobs, Outcome};
-use crate::panels::bar::bar_ui;
-use crate::panels::controls::{Controls, controls_ui};
-use crate::panels::findings::findings_ui;
-use crate::panels::status::status_ui;
 use crate::samples::SAMPLES;
 use crate::session::Session;
 use crate::settings::Settings;
-use crate::theme::{self, Tokens};
+use crate::theme;
 use crate::view::ViewState;
 
 /// Opens the window on a file, or on a sample board, and stays until it is closed.
@@ -94,7 +90,7 @@ pub struct App {
     pub(crate) settings: Settings,
     pub(crate) view: ViewState,
     pub(crate) current: Current,
-    jobs: Jobs,
+    pub(crate) jobs: Jobs,
     host: Arc<dyn Host>,
     /// The window may close although there are changes.
     closing: bool,
@@ -161,48 +157,7 @@ impl App {
         }
     }
 
-    fn panels(&mut self, ui: &mut Ui, commands: &mut Vec<Command>) {
-        let tokens = Tokens::of(ui);
-        let bar = Frame::new()
-            .fill(tokens.bench)
-            .inner_margin(Margin::symmetric(12, 6));
-        let side = Frame::new()
-            .fill(tokens.panel)
-            .inner_margin(Margin::same(12));
-        Panel::top("bar")
-            .frame(bar)
-            .show(ui, |ui| bar_ui(ui, &self.session, &self.view, commands));
-        Panel::bottom("status")
-            .frame(bar)
-            .exact_size(34.0)
-            .show(ui, |ui| status_ui(ui, &self.view, self.jobs.running()));
-        Panel::left("controls")
-            .frame(side)
-            .default_size(theme::CONTROLS_WIDTH)
-            .size_range(theme::CONTROLS_WIDTH..=460.0)
-            .show(ui, |ui| {
-                let mut controls = Controls {
-                    board: &mut self.session.board,
-                    selected: &mut self.view.selected,
-                    mirrored: &mut self.view.mirrored,
-                    show_chosen: core::mem::take(&mut self.view.show_chosen),
-                    current: &self.current,
-                };
-                controls_ui(ui, &mut controls);
-            });
-        // Fields change the document: what follows from it is worked out before it is shown.
-        self.current.refresh(&self.session.board);
-        Panel::right("findings")
-            .frame(side)
-            .default_size(theme::FINDINGS_WIDTH)
-            .size_range(220.0..=420.0)
-            .show(ui, |ui| findings_ui(ui, &self.current, &mut self.view));
-        CentralPanel::default()
-            .frame(Frame::new().fill(tokens.bench))
-            .show(ui, |ui| self.canvas(ui));
-    }
-
-    fn canvas(&mut self, ui: &mut Ui) {
+    pub(crate) fn canvas(&mut self, ui: &mut Ui) {
         let Some((board, derived)) = self.current.good() else {
             ui.centered_and_justified(|ui| {
                 ui.label("This board cannot be laid out; the findings say why.")

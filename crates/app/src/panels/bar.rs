@@ -10,11 +10,20 @@ use crate::theme;
 use crate::view::ViewState;
 use crate::widgets::main_button;
 
+/// Width of the bar from which the program's name stands in it.
+const ROOM_FOR_NAME: f32 = 640.0;
+/// Width that must be left for the buttons that the menus have too.
+const ROOM_FOR_THEME: f32 = 140.0;
+const ROOM_FOR_STEPS: f32 = 130.0;
+const ROOM_FOR_TITLE: f32 = 80.0;
+
 /// The bar above the board; what is asked for is added to `commands`.
 pub fn bar_ui(ui: &mut Ui, session: &Session, view: &ViewState, commands: &mut Vec<Command>) {
     MenuBar::new().ui(ui, |ui| {
-        ui.label(RichText::new("Ringwright").family(theme::strong()));
-        ui.add_space(theme::GAP);
+        if ui.available_width() >= ROOM_FOR_NAME {
+            ui.label(RichText::new("Ringwright").family(theme::strong()));
+            ui.add_space(theme::GAP);
+        }
         file_menu(ui, commands);
         ui.menu_button("Edit", |ui| {
             entry(
@@ -90,7 +99,7 @@ fn named_entry(ui: &mut Ui, command: Command, label: &str, commands: &mut Vec<Co
     }
 }
 
-/// The buttons at the right, from the right.
+/// The buttons at the right, from the right, as many as there is room for.
 fn buttons(ui: &mut Ui, session: &Session, commands: &mut Vec<Command>) {
     let mut add = |clicked: bool, command| {
         if clicked {
@@ -104,17 +113,19 @@ fn buttons(ui: &mut Ui, session: &Session, commands: &mut Vec<Command>) {
         Command::Export,
     );
     ui.add_space(theme::GAP);
-    let theme = if ui.visuals().dark_mode {
-        "Light"
-    } else {
-        "Dark"
-    };
-    add(
-        ui.button(theme)
-            .on_hover_text(Command::Theme.tooltip())
-            .clicked(),
-        Command::Theme,
-    );
+    if ui.available_width() >= ROOM_FOR_THEME {
+        let theme = if ui.visuals().dark_mode {
+            "Light"
+        } else {
+            "Dark"
+        };
+        add(
+            ui.button(theme)
+                .on_hover_text(Command::Theme.tooltip())
+                .clicked(),
+            Command::Theme,
+        );
+    }
     ui.add_space(theme::GAP);
     // From the right: inches, then millimeters.
     for (units, label) in [(Units::Inch, "in"), (Units::Mm, "mm")] {
@@ -127,24 +138,28 @@ fn buttons(ui: &mut Ui, session: &Session, commands: &mut Vec<Command>) {
         add(clicked && !chosen, Command::Units);
     }
     ui.add_space(theme::GAP);
-    ui.add_enabled_ui(session.can_redo(), |ui| {
-        add(
-            ui.button("Redo")
-                .on_hover_text(Command::Redo.tooltip())
-                .clicked(),
-            Command::Redo,
-        );
-    });
-    ui.add_enabled_ui(session.can_undo(), |ui| {
-        add(
-            ui.button("Undo")
-                .on_hover_text(Command::Undo.tooltip())
-                .clicked(),
-            Command::Undo,
-        );
-    });
+    if ui.available_width() >= ROOM_FOR_STEPS {
+        ui.add_enabled_ui(session.can_redo(), |ui| {
+            add(
+                ui.button("Redo")
+                    .on_hover_text(Command::Redo.tooltip())
+                    .clicked(),
+                Command::Redo,
+            );
+        });
+        ui.add_enabled_ui(session.can_undo(), |ui| {
+            add(
+                ui.button("Undo")
+                    .on_hover_text(Command::Undo.tooltip())
+                    .clicked(),
+                Command::Undo,
+            );
+        });
+    }
     ui.add_space(theme::GAP);
-    ui.add(egui::Label::new(RichText::new(title(session)).weak()).truncate());
+    if ui.available_width() >= ROOM_FOR_TITLE {
+        ui.add(egui::Label::new(RichText::new(title(session)).weak()).truncate());
+    }
 }
 
 /// The title, the file's name, and whether there are changes that it does not hold.

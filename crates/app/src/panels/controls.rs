@@ -50,7 +50,7 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 
 fn board_ui(ui: &mut Ui, board: &mut Board) {
     row(ui, "Title", |ui, caption| {
-        ui.add(TextEdit::singleline(&mut board.title).desired_width(150.0))
+        ui.add(TextEdit::singleline(&mut board.title).desired_width(f32::INFINITY))
             .labelled_by(caption);
     });
     choice(

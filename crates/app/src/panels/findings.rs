@@ -21,7 +21,6 @@ pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
         if let Some(error) = current.error() {
             error_ui(ui, &error.to_string());
         }
-        view.pointed = None;
         if let Some((board, derived)) = current.good() {
             if derived.findings.is_empty() && current.error().is_none() {
                 all_clear(ui);

@@ -4,6 +4,7 @@ use board::{Board, ranges};
 use egui::Ui;
 use geometry::{Pattern, PocketShape};
 
+use super::blame::{Blamed, blame_ui};
 use crate::current::Current;
 use crate::widgets::{Field, auto_field, choice, count_field, length_field, plain_field};
 
@@ -18,25 +19,26 @@ const PATTERNS: [Pattern; 4] = [
 /// Players, shape of the track, spaces, pitch, rotation.
 pub fn pattern_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     count_field(ui, "Players", &mut board.players, ranges::PLAYERS);
+    blame_ui(ui, current, Blamed::Players);
     kind_ui(ui, &mut board.pattern);
     match &mut board.pattern {
         Pattern::Lobes { depth } => {
             plain_field(ui, "Lobe depth", depth, ranges::LOBE_DEPTH);
+            blame_ui(ui, current, Blamed::LobeDepth);
         }
         Pattern::Arms { across } => {
             count_field(ui, "Holes across", across, ranges::ACROSS);
+            blame_ui(ui, current, Blamed::Across);
         }
         Pattern::Ring | Pattern::Polygon => {}
     }
     count_field(ui, "Spaces a player", &mut board.spaces, ranges::SPACES);
+    blame_ui(ui, current, Blamed::Spaces);
     length_field(ui, "Pitch", &mut board.pitch, ranges::PITCH, board.units)
         .on_hover_text("Straight distance between the centers of neighbors along the track");
+    blame_ui(ui, current, Blamed::Pitch);
     plain_field(ui, "Rotation", &mut board.rotation, ranges::ROTATION)
         .on_hover_text("Bearing of the first player's axis, clockwise from 12 o'clock");
-    if let Some(error) = current.error() {
-        let color = crate::theme::Tokens::of(ui).stop;
-        ui.label(egui::RichText::new(format!("▲ {error}")).color(color));
-    }
 }
 
 /// The shape of the track; another shape begins with a number of its own.
@@ -63,7 +65,9 @@ const fn label(pattern: Pattern) -> &'static str {
 /// Home holes, start holes, and where the start pockets lie.
 pub fn lanes_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     count_field(ui, "Home holes", &mut board.home, ranges::HOME);
+    blame_ui(ui, current, Blamed::Home);
     count_field(ui, "Start holes", &mut board.start, ranges::START);
+    blame_ui(ui, current, Blamed::Start);
     if board.start == 0 {
         return;
     }
@@ -112,4 +116,5 @@ pub fn lanes_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
             units,
         },
     );
+    blame_ui(ui, current, Blamed::PocketRadius);
 }

@@ -15,7 +15,7 @@ pub fn status_ui(ui: &mut Ui, view: &ViewState, running: Option<&str>) {
         } else {
             RichText::new(&view.readout)
         };
-        ui.label(words);
+        ui.add(egui::Label::new(words).truncate());
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             if let Some(running) = running {
                 ui.label(RichText::new(format!("{running} …")).weak());

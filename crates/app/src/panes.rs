@@ -1,0 +1,250 @@
+//! Where the panels stand: side by side where there is room, one behind the other where there is not.
+//!
+//! A window of 1440 points enlarged to 200 % has 720 points left, and still shows everything.
+
+use egui::{CentralPanel, Frame, Margin, Panel, Ui};
+
+use crate::command::Command;
+use crate::panels::bar::bar_ui;
+use crate::panels::controls::{Controls, controls_ui};
+use crate::panels::findings::findings_ui;
+use crate::panels::status::status_ui;
+use crate::theme::{self, Tokens};
+use crate::window::App;
+
+/// What is in front where there is no room for everything.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Pane {
+    /// The board.
+    #[default]
+    Board,
+    /// The controls.
+    Controls,
+    /// Figures and findings.
+    Findings,
+}
+
+/// Width from which controls, board and findings stand side by side, in points.
+const ALL_BESIDE: f32 = 860.0;
+/// Width from which the board has one panel beside it.
+const ONE_BESIDE: f32 = 600.0;
+/// Width that the board keeps beside both panels, as long as the findings can be read.
+const BOARD_WIDTH: f32 = 380.0;
+/// Least and most width of the findings.
+const FINDINGS: (f32, f32) = (248.0, 420.0);
+/// Most width of the controls.
+const WIDE_CONTROLS: f32 = 460.0;
+
+impl App {
+    /// Bar, panels, board and status line.
+    pub(crate) fn panels(&mut self, ui: &mut Ui, commands: &mut Vec<Command>) {
+        let tokens = Tokens::of(ui);
+        let width = ui.available_width();
+        let bar = Frame::new()
+            .fill(tokens.bench)
+            .inner_margin(Margin::symmetric(12, 6));
+        Panel::top("bar")
+            .frame(bar)
+            .show(ui, |ui| bar_ui(ui, &self.session, &self.view, commands));
+        Panel::bottom("status")
+            .frame(bar)
+            .exact_size(34.0)
+            .show(ui, |ui| status_ui(ui, &self.view, self.jobs.running()));
+        self.view.pointed = None;
+        if width >= ALL_BESIDE {
+            self.all_beside(ui, width);
+        } else if width >= ONE_BESIDE {
+            self.one_beside(ui);
+        } else {
+            self.one_at_a_time(ui);
+        }
+    }
+
+    fn all_beside(&mut self, ui: &mut Ui, width: f32) {
+        Panel::left("controls")
+            .frame(side(ui))
+            .default_size(theme::CONTROLS_WIDTH)
+            .size_range(theme::CONTROLS_WIDTH..=WIDE_CONTROLS)
+            .show(ui, |ui| self.controls(ui));
+        let (least, most) = FINDINGS;
+        let room = width - theme::CONTROLS_WIDTH - BOARD_WIDTH;
+        Panel::right("findings")
+            .frame(side(ui))
+            .default_size(theme::FINDINGS_WIDTH)
+            .size_range(least..=room.clamp(least, most))
+            .show(ui, |ui| findings_ui(ui, &self.current, &mut self.view));
+        self.board(ui);
+    }
+
+    fn one_beside(&mut self, ui: &mut Ui) {
+        if self.view.show_chosen || self.view.pane == Pane::Board {
+            self.view.pane = Pane::Controls;
+        }
+        Panel::left("side")
+            .frame(side(ui))
+            .exact_size(theme::CONTROLS_WIDTH)
+            .show(ui, |ui| {
+                self.tabs(ui, &[Pane::Controls, Pane::Findings]);
+                ui.add_space(theme::GAP);
+                self.front(ui);
+            });
+        self.board(ui);
+    }
+
+    fn one_at_a_time(&mut self, ui: &mut Ui) {
+        Panel::top("tabs").frame(side(ui)).show(ui, |ui| {
+            self.tabs(ui, &[Pane::Board, Pane::Controls, Pane::Findings]);
+        });
+        if self.view.pane == Pane::Board {
+            self.board(ui);
+        } else {
+            self.view.readout.clear();
+            CentralPanel::default()
+                .frame(side(ui))
+                .show(ui, |ui| self.front(ui));
+        }
+    }
+
+    fn tabs(&mut self, ui: &mut Ui, panes: &[Pane]) {
+        ui.horizontal(|ui| {
+            for &pane in panes {
+                let title = self.title(pane);
+                ui.selectable_value(&mut self.view.pane, pane, title);
+            }
+        });
+    }
+
+    fn title(&self, pane: Pane) -> String {
+        match pane {
+            Pane::Board => "Drawing".into(),
+            Pane::Controls => "Controls".into(),
+            Pane::Findings => {
+                let found = self
+                    .current
+                    .good()
+                    .map_or(0, |(_, derived)| derived.findings.len());
+                format!("Figures and findings ({found})")
+            }
+        }
+    }
+
+    fn front(&mut self, ui: &mut Ui) {
+        match self.view.pane {
+            Pane::Board | Pane::Controls => self.controls(ui),
+            Pane::Findings => findings_ui(ui, &self.current, &mut self.view),
+        }
+    }
+
+    fn controls(&mut self, ui: &mut Ui) {
+        let mut controls = Controls {
+            board: &mut self.session.board,
+            selected: &mut self.view.selected,
+            mirrored: &mut self.view.mirrored,
+            show_chosen: core::mem::take(&mut self.view.show_chosen),
+            current: &self.current,
+        };
+        controls_ui(ui, &mut controls);
+        // Fields change the document: what follows from it is worked out before it is shown.
+        self.current.refresh(&self.session.board);
+    }
+
+    fn board(&mut self, ui: &mut Ui) {
+        let bench = Frame::new().fill(Tokens::of(ui).bench);
+        CentralPanel::default()
+            .frame(bench)
+            .show(ui, |ui| self.canvas(ui));
+    }
+}
+
+fn side(ui: &Ui) -> Frame {
+    Frame::new()
+        .fill(Tokens::of(ui).panel)
+        .inner_margin(Margin::same(12))
+}
+
+#[cfg(test)]
+mod tests {
+    use std::sync::Arc;
+
+    use egui::{Pos2, Rect, Vec2, vec2};
+    use egui_kittest::Harness;
+    use egui_kittest::kittest::Queryable as _;
+
+    use super::*;
+    use crate::fake::Fake;
+    use crate::settings::Settings;
+
+    fn window(size: Vec2) -> Harness<'static, App> {
+        let builder = Harness::builder()
+            .with_size(size)
+            .with_context_setup(theme::install);
+        let mut window = builder.build_eframe(|cc| {
+            App::new(
+                &cc.egui_ctx,
+                Settings::default(),
+                Arc::new(Fake::new()),
+                None,
+            )
+        });
+        window.run();
+        window
+    }
+
+    /// The place of a control, which must lie inside the window and beside those before it.
+    fn lies_free(window: &Harness<'static, App>, size: Vec2, label: &str, others: &mut Vec<Rect>) {
+        let rect = window.get_by_label(label).rect();
+        assert!(
+            Rect::from_min_size(Pos2::ZERO, size).contains_rect(rect),
+            "{label} at {rect:?} in {size:?}"
+        );
+        let over = others
+            .iter()
+            .find(|other| other.shrink(1.0).intersects(rect));
+        assert!(over.is_none(), "{label} at {rect:?} covers {over:?}");
+        others.push(rect);
+    }
+
+    #[test]
+    fn the_bar_keeps_its_buttons_apart_at_every_width() {
+        for width in [450.0, 500.0, 600.0, 640.0, 720.0, 860.0, 900.0, 1440.0] {
+            let size = vec2(width, 450.0);
+            let (window, mut others) = (window(size), Vec::new());
+            for label in [
+                "File",
+                "Edit",
+                "View",
+                "Help",
+                "mm",
+                "in",
+                "Export templates",
+            ] {
+                lies_free(&window, size, label, &mut others);
+            }
+        }
+    }
+
+    #[test]
+    fn a_window_of_720_points_shows_the_board_beside_one_panel() {
+        let mut window = window(vec2(720.0, 450.0));
+        assert!(window.get_by_label("Board plan").rect().width() > 380.0);
+        window.get_by_label("Board diameter");
+        window.get_by_label_contains("Figures and findings").click();
+        window.run();
+        window.get_by_label("Smallest web");
+        window.get_by_label("Board plan");
+        assert!(window.query_by_label("Board diameter").is_none());
+    }
+
+    #[test]
+    fn a_window_of_450_points_shows_one_thing_at_a_time() {
+        let mut window = window(vec2(450.0, 300.0));
+        window.get_by_label("Board plan");
+        window.get_by_label("Controls").click();
+        window.run();
+        window.get_by_label("Board diameter");
+        assert!(window.query_by_label("Board plan").is_none());
+        window.get_by_label("Drawing").click();
+        window.run();
+        window.get_by_label("Board plan");
+    }
+}
