@@ -127,6 +127,14 @@ impl Command {
         Some(KeyboardShortcut::new(modifiers, key))
     }
 
+    /// Other keys for the same, where many are used to them.
+    const fn other_shortcut(self) -> Option<KeyboardShortcut> {
+        match self {
+            Self::Redo => Some(KeyboardShortcut::new(Modifiers::COMMAND, Key::Y)),
+            _ => None,
+        }
+    }
+
     /// Takes the shortcuts that were pressed; the longer ones first, since Ctrl+Z is part of Ctrl+Shift+Z.
     pub fn pressed(ctx: &egui::Context) -> Vec<Self> {
         // A text field has an undo of its own.
@@ -137,9 +145,10 @@ impl Command {
             .collect();
         commands.sort_by_key(|command| command.shortcut().is_none_or(|keys| !keys.modifiers.shift));
         let pressed = |command: &Self| {
-            command
-                .shortcut()
-                .is_some_and(|keys| ctx.input_mut(|input| input.consume_shortcut(&keys)))
+            let keys = [command.shortcut(), command.other_shortcut()];
+            keys.into_iter()
+                .flatten()
+                .any(|keys| ctx.input_mut(|input| input.consume_shortcut(&keys)))
         };
         commands.into_iter().filter(pressed).collect()
     }

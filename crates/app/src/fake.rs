@@ -77,6 +77,10 @@ impl Host for Fake {
         self.picks.clone()
     }
 
+    fn documents(&self) -> PathBuf {
+        "/home/maker".into()
+    }
+
     fn today(&self) -> Moment {
         Moment {
             year: 2026,

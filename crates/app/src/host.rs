@@ -32,6 +32,8 @@ pub trait Host: Send + Sync {
     fn exists(&self, path: &Path) -> bool;
     /// Asks for a path with the system's dialog; blocks until it is answered.
     fn pick(&self, ask: &Ask) -> Picked;
+    /// The folder for files that have none yet.
+    fn documents(&self) -> PathBuf;
     /// The date.
     fn today(&self) -> Moment;
     /// Runs work beside the window.
@@ -101,6 +103,15 @@ impl Host for Desktop {
             None if asked.elapsed() < NO_DIALOG => Picked::NoDialog,
             None => Picked::Nothing,
         }
+    }
+
+    fn documents(&self) -> PathBuf {
+        let user = directories::UserDirs::new();
+        let folder = user.map(|user| {
+            let documents = user.document_dir().filter(|folder| folder.is_dir());
+            documents.unwrap_or_else(|| user.home_dir()).to_path_buf()
+        });
+        folder.unwrap_or_default()
     }
 
     fn today(&self) -> Moment {

@@ -30,8 +30,8 @@ const ALL_BESIDE: f32 = 860.0;
 const ONE_BESIDE: f32 = 600.0;
 /// Width that the board keeps beside both panels, as long as the findings can be read.
 const BOARD_WIDTH: f32 = 380.0;
-/// Least and most width of the findings.
-const FINDINGS: (f32, f32) = (248.0, 420.0);
+/// Width of the findings: the least, the least where there is room, and the most.
+const FINDINGS: (f32, f32, f32) = (248.0, theme::FINDINGS_WIDTH, 420.0);
 /// Most width of the controls.
 const WIDE_CONTROLS: f32 = 460.0;
 
@@ -66,12 +66,12 @@ impl App {
             .default_size(theme::CONTROLS_WIDTH)
             .size_range(theme::CONTROLS_WIDTH..=WIDE_CONTROLS)
             .show(ui, |ui| self.controls(ui));
-        let (least, most) = FINDINGS;
+        let (least, usual, most) = FINDINGS;
         let room = width - theme::CONTROLS_WIDTH - BOARD_WIDTH;
         Panel::right("findings")
             .frame(side(ui))
-            .default_size(theme::FINDINGS_WIDTH)
-            .size_range(least..=room.clamp(least, most))
+            .default_size(usual)
+            .size_range(room.clamp(least, usual)..=room.clamp(least, most))
             .show(ui, |ui| findings_ui(ui, &self.current, &mut self.view));
         self.board(ui);
     }

@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 pub struct Settings {
     /// Light, dark, or as the system says.
     pub theme: egui::ThemePreference,
-    /// The folder of the last export.
+    /// The folder of the last export; empty before the first.
     pub export_folder: PathBuf,
     /// Whether the screen shows names of holes.
     pub show_names: bool,
@@ -25,7 +25,7 @@ impl Default for Settings {
     fn default() -> Self {
         Self {
             theme: egui::ThemePreference::Light,
-            export_folder: PathBuf::from("templates"),
+            export_folder: PathBuf::new(),
             show_names: true,
         }
     }

@@ -34,6 +34,12 @@ impl ExportDialog {
             fault: None,
         }
     }
+
+    /// Takes another folder; leave to replace files was for the one before.
+    pub fn set_folder(&mut self, folder: String) {
+        self.folder = folder;
+        self.replace = false;
+    }
 }
 
 /// Kinds with what they are for, folder, and leave to replace files.
@@ -50,7 +56,11 @@ pub fn export_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Opt
         });
     }
     ui.add_space(theme::GAP);
+    let before = dialog.folder.clone();
     let (browse, _) = path_row(ui, "Folder", &mut dialog.folder, &mut true);
+    if dialog.folder != before {
+        dialog.replace = false;
+    }
     let folder = typed(&dialog.folder);
     let there = there(dialog, &folder, host);
     if !there.is_empty() {

@@ -61,8 +61,8 @@ impl Dialog {
     pub fn take_path(&mut self, path: &std::path::Path) {
         let text = path.display().to_string();
         match self {
-            Self::Open(dialog) | Self::SaveAs(dialog) => dialog.path = text,
-            Self::Export(dialog) => dialog.folder = text,
+            Self::Open(dialog) | Self::SaveAs(dialog) => dialog.set_path(text),
+            Self::Export(dialog) => dialog.set_folder(text),
             Self::New(_) | Self::Unsaved(_) | Self::Safety => {}
         }
     }

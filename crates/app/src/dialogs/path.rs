@@ -32,6 +32,12 @@ impl PathDialog {
             ..Self::default()
         }
     }
+
+    /// Takes another path; leave to replace a file was for the one before.
+    pub fn set_path(&mut self, path: String) {
+        self.path = path;
+        self.replace = false;
+    }
 }
 
 /// Which board file to open.
@@ -52,7 +58,11 @@ pub fn open_ui(ui: &mut Ui, dialog: &mut PathDialog) -> Option<Answer> {
 /// Where to save the board.
 pub fn save_ui(ui: &mut Ui, dialog: &mut PathDialog, host: &dyn Host) -> Option<Answer> {
     heading(ui, "Save the board as");
+    let before = dialog.path.clone();
     let (browse, entered) = path_row(ui, "Board file", &mut dialog.path, &mut dialog.entered);
+    if dialog.path != before {
+        dialog.replace = false;
+    }
     let path = with_ending(&typed(&dialog.path));
     let exists = host.exists(&path);
     if exists {
@@ -91,9 +101,10 @@ pub fn path_row(ui: &mut Ui, caption: &str, path: &mut String, focused: &mut boo
     .inner
 }
 
-/// The path as typed, without the spaces around it.
+/// The path as typed, without the spaces around it, from the root on: a notice then says where a file went.
 pub fn typed(path: &str) -> PathBuf {
-    PathBuf::from(path.trim())
+    let path = PathBuf::from(path.trim());
+    std::path::absolute(&path).unwrap_or(path)
 }
 
 /// A name without an ending gets the one of board files.

@@ -5,7 +5,7 @@ use egui::{ScrollArea, TextEdit, Ui};
 
 use super::{bores, hole, pattern, template};
 use crate::current::Current;
-use crate::widgets::{choice, folded, length_field, row, section};
+use crate::widgets::{FIELD, choice, folded, length_field, row, section};
 
 /// What the controls change.
 pub struct Controls<'a> {
@@ -50,7 +50,7 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 
 fn board_ui(ui: &mut Ui, board: &mut Board) {
     row(ui, "Title", |ui, caption| {
-        ui.add(TextEdit::singleline(&mut board.title).desired_width(f32::INFINITY))
+        ui.add(TextEdit::singleline(&mut board.title).desired_width(FIELD))
             .labelled_by(caption);
     });
     choice(
