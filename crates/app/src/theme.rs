@@ -164,7 +164,6 @@ fn visuals(tokens: &Tokens, plain: Visuals) -> Visuals {
         selection: Selection {
             bg_fill: tokens.chosen,
             stroke: Stroke::new(1.0, tokens.ink),
-            ..plain.selection
         },
         hyperlink_color: tokens.accent,
         faint_bg_color: tokens.bench,

@@ -13,7 +13,7 @@ use crate::theme::{self, Tokens};
 /// Width of the captions, so that fields stand in line.
 const CAPTION: f32 = 122.0;
 /// Width of fields, and the least of it where something else stands in the row.
-pub const FIELD: f32 = 157.0;
+pub const FIELD: f32 = 148.0;
 const LEAST_FIELD: f32 = 78.0;
 
 /// A length that can be typed in any unit, dragged, or stepped with the arrow keys.

@@ -37,7 +37,7 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
             bores::bores_ui(ui, board);
         });
         let chosen = folded(ui, "Holes by hand", controls.show_chosen, |ui| {
-            hole::hole_ui(ui, controls)
+            hole::hole_ui(ui, controls);
         });
         if controls.show_chosen {
             chosen.scroll_to_me(Some(egui::Align::Max));
