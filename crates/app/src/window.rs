@@ -489,7 +489,12 @@ fn exported(paths: &[PathBuf]) -> String {
         .filter_map(|path| path.file_name())
         .map(|name| name.to_string_lossy())
         .collect();
-    format!("wrote {} to {folder}", names.join(", "))
+    let files = if names.len() == 1 { "file" } else { "files" };
+    format!(
+        "wrote {} {files} to {folder}: {}",
+        names.len(),
+        names.join(", ")
+    )
 }
 
 #[cfg(test)]
