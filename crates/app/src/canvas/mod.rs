@@ -12,6 +12,8 @@ mod paint;
 mod palette;
 mod pick;
 mod readout;
+#[cfg(test)]
+mod tests;
 
 use board::{Board, HoleId, HoleName, Layout, Units};
 use egui::{Response, Role, Ui, WidgetInfo};

@@ -1,7 +1,8 @@
 //! The round of wood, its growth rings, and the guides drawn on it.
 
 use board::{Blank, Role};
-use egui::{Color32, Pos2, Shape, Stroke, Vec2};
+use drawing::{Layer, Shape};
+use egui::{Color32, Pos2, Stroke, Vec2};
 use geometry::Point;
 
 use super::{Brush, directions, strip};
@@ -28,16 +29,21 @@ pub fn paint(brush: &mut Brush<'_>, blank: Blank) {
     brush.ring(at, radius, 1.5, palette.edge);
 }
 
-/// Sector axes, the circle through the turn-in spaces, and the way from space to space.
+/// The plan's guides: sector axes and radius circles; and the way from space to space.
 pub fn guides(brush: &mut Brush<'_>, view: &BoardView<'_>) {
     let color = brush.palette.guide;
-    let (middle, flat) = (brush.at(Point::ORIGIN), view.board.blank.flat_radius());
-    for sector in &view.layout.sectors {
-        let end = brush.at(sector.place(Point::new(0.0, flat)));
-        brush.line([middle, end], 1.0, color);
+    let guides = view.plan.iter().filter(|item| item.layer == Layer::Guides);
+    for item in guides {
+        match &item.shape {
+            Shape::Line(line) => brush.line([line.p0, line.p1].map(|end| brush.at(end)), 1.0, color),
+            Shape::Circle(circle) => {
+                let radius = brush.length(circle.radius);
+                brush.ring(brush.at(circle.center), radius, 1.0, color);
+            }
+            // A guide is a line or a circle; what else a plan holds is shown as wood and bores.
+            Shape::Arc(_) | Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
+        }
     }
-    let radius = brush.length(view.layout.turn_in_radius);
-    brush.ring(middle, radius, 1.0, color);
     track(brush, view);
 }
 
@@ -54,7 +60,7 @@ fn track(brush: &mut Brush<'_>, view: &BoardView<'_>) {
         .min(5.0);
     if width > 0.8 {
         let stroke = Stroke::new(width, brush.palette.path);
-        brush.add(Shape::closed_line(way, stroke));
+        brush.add(egui::Shape::closed_line(way, stroke));
     }
 }
 

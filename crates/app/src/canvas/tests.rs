@@ -1,0 +1,447 @@
+//! What the maker does on the canvas, and how it looks.
+
+use std::collections::BTreeMap;
+
+use board::{Board, Center, HoleId, Layout, Pocket, Units, layout};
+use egui::accesskit::Role;
+use egui::{Event, Key, Modifiers, MouseWheelUnit, Pos2, Rect, Theme, vec2};
+use egui_kittest::kittest::{NodeT as _, Queryable as _};
+use egui_kittest::{Harness, SnapshotResults};
+use geometry::{Pattern, PocketShape, Point};
+use testkit::{Soft, assert_near};
+
+use super::{BoardView, CanvasOutput, CanvasState, SheetOutline, board_ui, readout, whole};
+use crate::theme;
+
+/// A canvas with the board it shows.
+struct Bench {
+    board: Board,
+    layout: Layout,
+    plan: Vec<drawing::Item>,
+    sheets: Vec<SheetOutline>,
+    lit: Vec<HoleId>,
+    selected: Option<HoleId>,
+    dimmed: bool,
+    units: Units,
+    state: CanvasState,
+    output: CanvasOutput,
+    /// Every click so far, in order.
+    clicks: Vec<Option<HoleId>>,
+}
+
+impl Bench {
+    fn with(board: Board) -> Self {
+        let layout = layout(&board).unwrap();
+        let plan = drawing::plan(&board, &layout);
+        Self {
+            board,
+            layout,
+            plan,
+            sheets: Vec::new(),
+            lit: Vec::new(),
+            selected: None,
+            dimmed: false,
+            units: Units::Mm,
+            state: CanvasState::default(),
+            output: CanvasOutput::default(),
+            clicks: Vec::new(),
+        }
+    }
+
+    fn view(&self) -> BoardView<'_> {
+        BoardView {
+            board: &self.board,
+            layout: &self.layout,
+            plan: &self.plan,
+            sheets: &self.sheets,
+            lit: &self.lit,
+            selected: self.selected,
+            dimmed: self.dimmed,
+            units: self.units,
+            show_names: true,
+        }
+    }
+
+    fn ui(&mut self, ui: &mut egui::Ui) {
+        let mut state = core::mem::take(&mut self.state);
+        self.output = board_ui(ui, &self.view(), &mut state);
+        self.state = state;
+        if let Some(clicked) = self.output.clicked {
+            self.selected = clicked;
+            self.clicks.push(clicked);
+        }
+    }
+}
+
+struct Hand {
+    harness: Harness<'static, Bench>,
+}
+
+impl Hand {
+    fn at(bench: Bench) -> Self {
+        Self::under(Theme::Light, [720.0, 660.0], bench)
+    }
+
+    fn under(theme: Theme, size: [f32; 2], bench: Bench) -> Self {
+        let harness = Harness::builder()
+            .with_size(size)
+            .with_theme(theme)
+            .with_max_steps(40)
+            .with_render_cursor(false)
+            .renderer(Soft::default())
+            .build_ui_state(
+                |ui, bench: &mut Bench| {
+                    theme::install(ui.ctx());
+                    egui::Frame::new()
+                        .fill(ui.visuals().panel_fill)
+                        .show(ui, |ui| bench.ui(ui));
+                },
+                bench,
+            );
+        let mut hand = Self { harness };
+        hand.harness.run_steps(3);
+        hand
+    }
+
+    fn bench(&self) -> &Bench {
+        self.harness.state()
+    }
+
+    fn change(&mut self, change: impl FnOnce(&mut Bench)) {
+        change(self.harness.state_mut());
+        self.harness.run_steps(2);
+    }
+
+    fn frame(&self) -> Rect {
+        self.harness.get_by_label("Board plan").rect()
+    }
+
+    /// The screen point of a board point.
+    fn place(&self, point: Point) -> Pos2 {
+        let frame = self.frame();
+        let bench = self.bench();
+        let camera = bench.state.zoom.camera(frame, whole(&bench.view()));
+        let by = (point - camera.middle) * camera.scale;
+        frame.center() + vec2(by.x as f32, -by.y as f32)
+    }
+
+    fn hole(&self, name: &str) -> Pos2 {
+        self.place(self.bench().layout.hole(id(name)).unwrap().center)
+    }
+
+    fn hover(&mut self, at: Pos2) -> CanvasOutput {
+        self.harness.hover_at(at);
+        self.harness.run_steps(2);
+        self.bench().output
+    }
+
+    fn click(&mut self, at: Pos2) {
+        self.harness.hover_at(at);
+        self.harness.drag_at(at);
+        self.harness.drop_at(at);
+        self.harness.run_steps(2);
+    }
+
+    fn drag(&mut self, from: Pos2, to: Pos2) {
+        self.harness.hover_at(from);
+        self.harness.drag_at(from);
+        self.harness.hover_at(from.lerp(to, 0.5));
+        self.harness.hover_at(to);
+        self.harness.run_steps(5);
+    }
+
+    fn key(&mut self, key: Key) {
+        self.harness.key_press(key);
+        self.harness.run_steps(2);
+    }
+
+    fn wheel(&mut self, lines: f32) {
+        self.harness.event(Event::MouseWheel {
+            unit: MouseWheelUnit::Line,
+            delta: vec2(0.0, lines),
+            phase: egui::TouchPhase::Move,
+            source: egui::MouseWheelSource::Unknown,
+            modifiers: Modifiers::NONE,
+        });
+        self.harness.run_steps(12);
+    }
+}
+
+fn id(name: &str) -> HoleId {
+    name.parse().unwrap()
+}
+
+#[test]
+fn the_pointer_over_a_hole_gives_its_name_and_center() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    for name in ["T3-7", "H1-2", "S6-4", "C"] {
+        let at = hand.hole(name);
+        let output = hand.hover(at);
+        let center = hand.bench().layout.hole(id(name)).unwrap().center;
+        let hover = output.hover.unwrap();
+        assert_eq!(hover.id, id(name));
+        assert_near!(hover.center, center, 1e-9);
+        assert_near!(output.pointer.unwrap(), center, 0.01);
+        assert_eq!(output.clicked, None);
+    }
+    let said = readout(&hand.bench().output, Units::Mm);
+    assert!(said.starts_with("C   x 0.000 mm   y 0.000 mm"), "{said}");
+}
+
+#[test]
+fn plain_wood_gives_its_place_alone() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    let at = hand.place(Point::new(40.0, -20.0));
+    let output = hand.hover(at);
+    assert_eq!(output.hover, None);
+    assert_near!(output.pointer.unwrap(), Point::new(40.0, -20.0), 0.01);
+}
+
+#[test]
+fn a_click_selects_a_hole_and_a_click_on_wood_none() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    let hole = hand.hole("H4-3");
+    hand.click(hole);
+    let wood = hand.place(Point::new(40.0, -20.0));
+    hand.click(wood);
+    assert_eq!(hand.bench().clicks, [Some(id("H4-3")), None]);
+}
+
+#[test]
+fn a_dimmed_board_cannot_be_pointed_at() {
+    let mut bench = Bench::with(Board::default());
+    bench.dimmed = true;
+    let mut hand = Hand::at(bench);
+    let hole = hand.hole("H4-3");
+    assert_eq!(hand.hover(hole).hover, None);
+    hand.click(hole);
+    assert!(hand.bench().clicks.is_empty());
+}
+
+#[test]
+fn the_wheel_zooms_about_the_pointer() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    let at = hand.hole("T5-3");
+    let before = hand.hover(at).pointer.unwrap();
+    for lines in [3.0, 6.0, -4.0] {
+        let scale = hand.hole("T1-1").distance(hand.hole("T4-1"));
+        hand.wheel(lines);
+        let larger = hand.hole("T1-1").distance(hand.hole("T4-1")) > 1.05 * scale;
+        assert_eq!(larger, lines > 0.0);
+        assert_near!(hand.bench().output.pointer.unwrap(), before, 0.01);
+    }
+}
+
+#[test]
+fn a_drag_takes_the_board_along_to_the_point() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    let from = hand.place(Point::new(40.0, -20.0));
+    let to = from + vec2(70.0, 45.0);
+    hand.drag(from, to);
+    assert_near!(
+        hand.bench().output.pointer.unwrap(),
+        Point::new(40.0, -20.0),
+        0.01
+    );
+    hand.harness.drop_at(to);
+    hand.harness.run_steps(2);
+    assert!(hand.bench().clicks.is_empty());
+}
+
+#[test]
+fn a_fitted_board_stays_fitted_and_a_moved_one_stays_put() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    let rim = |hand: &Hand| hand.place(Point::new(0.0, hand.bench().board.blank.radius()));
+    let fitted = rim(&hand);
+    hand.change(|bench| bench.board.blank.diameter = 700.0);
+    assert!(rim(&hand).distance(fitted) < 0.01);
+    let middle = hand.frame().center();
+    hand.hover(middle);
+    hand.wheel(4.0);
+    let pin = hand.place(Point::new(100.0, 0.0));
+    hand.change(|bench| bench.board.blank.diameter = 560.0);
+    assert_eq!(hand.place(Point::new(100.0, 0.0)), pin);
+    hand.change(|bench| bench.state.fit());
+    assert!(rim(&hand).distance(fitted) < 0.01);
+}
+
+#[test]
+fn a_double_click_on_wood_fits() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    let fitted = hand.hole("T1-1");
+    let wood = hand.place(Point::new(40.0, -20.0));
+    hand.hover(wood);
+    hand.wheel(4.0);
+    assert!(hand.hole("T1-1").distance(fitted) > 5.0);
+    for _ in 0..2 {
+        for pressed in [true, false] {
+            hand.harness.input_mut().events.push(Event::PointerButton {
+                pos: wood,
+                button: egui::PointerButton::Primary,
+                pressed,
+                modifiers: Modifiers::NONE,
+            });
+        }
+    }
+    hand.harness.run_steps(3);
+    assert!(hand.hole("T1-1").distance(fitted) < 0.01);
+}
+
+#[test]
+fn the_keys_move_zoom_fit_and_step_from_hole_to_hole() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    hand.harness.get_by_label("Board plan").focus();
+    hand.harness.run_steps(2);
+    let fitted = hand.hole("T1-1");
+    hand.key(Key::ArrowRight);
+    assert!(hand.hole("T1-1").x < fitted.x - 10.0);
+    hand.key(Key::Plus);
+    hand.key(Key::Num0);
+    assert!(hand.hole("T1-1").distance(fitted) < 0.01);
+    for _ in 0..3 {
+        hand.key(Key::CloseBracket);
+    }
+    hand.key(Key::OpenBracket);
+    assert_eq!(hand.bench().selected, Some(id("T1-2")));
+    let said = readout(&hand.bench().output, Units::Mm);
+    assert!(said.starts_with("T1-02"), "{said}");
+    assert!(hand.harness.get_by_label("Board plan").is_focused());
+}
+
+#[test]
+fn a_measure_runs_from_hole_to_hole() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    hand.change(|bench| bench.state.set_measuring(true));
+    let (from, to) = (hand.hole("T1-3"), hand.hole("T1-4"));
+    hand.drag(from, to);
+    hand.harness.drop_at(to);
+    hand.harness.run_steps(2);
+    let measure = hand.bench().output.measure.unwrap();
+    assert_eq!(measure.from.id(), id("T1-3"));
+    assert_eq!(measure.to.id(), id("T1-4"));
+    assert_near!(measure.distance, hand.bench().board.pitch, 1e-9);
+    assert_near!(measure.web, hand.bench().board.pitch - 12.0, 1e-9);
+    hand.change(|bench| bench.state.set_measuring(false));
+    assert_eq!(hand.bench().output.measure, None);
+}
+
+#[test]
+fn a_drag_with_shift_measures_and_leaves_the_view_alone() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    hand.harness
+        .event(Event::ModifiersChanged(Modifiers::SHIFT));
+    let (from, to) = (hand.hole("H2-1"), hand.hole("H5-1"));
+    hand.drag(from, to);
+    assert!(hand.bench().output.measure.is_some());
+    assert_eq!(hand.hole("H2-1"), from);
+}
+
+#[test]
+fn lit_and_selected_holes_change_the_picture_where_they_are() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    let plain = hand.harness.render().unwrap();
+    hand.change(|bench| {
+        bench.lit = vec![id("T2-5")];
+        bench.selected = Some(id("H5-2"));
+    });
+    let marked = hand.harness.render().unwrap();
+    let places = BTreeMap::from(["T2-5", "H5-2"].map(|name| (name, hand.hole(name))));
+    let mut found = BTreeMap::new();
+    for (x, y, pixel) in marked.enumerate_pixels() {
+        if pixel != plain.get_pixel(x, y) {
+            let at = Pos2::new(x as f32, y as f32);
+            let near = places.iter().find(|(_, place)| place.distance(at) < 30.0);
+            let (name, _) = near.unwrap_or_else(|| panic!("a change at {at}"));
+            *found.entry(*name).or_insert(0) += 1;
+        }
+    }
+    assert!(places.keys().all(|name| found.get(name) > Some(&100)), "{found:?}");
+}
+
+#[test]
+fn screen_readers_hear_what_the_board_is() {
+    let mut bench = Bench::with(Board::default());
+    bench.selected = Some(id("T3-7"));
+    let hand = Hand::at(bench);
+    let node = hand.harness.get_by_role_and_label(Role::Canvas, "Board plan");
+    let node = node.accesskit_node();
+    assert_eq!(node.value().as_deref(), Some("T3-07"));
+    assert_eq!(
+        node.data().description(),
+        Some("133 holes, 6 players")
+    );
+}
+
+/// A ring with marks of every kind.
+fn marked_ring() -> Bench {
+    let mut bench = Bench::with(Board::default());
+    bench.lit = ["T2-5", "T2-6", "H3-4"].map(id).to_vec();
+    bench.selected = Some(id("S5-2"));
+    bench.state.measured = Some((id("T6-1"), id("H6-3")));
+    bench
+}
+
+fn four_arms() -> Bench {
+    Bench::with(Board {
+        players: 4,
+        pattern: Pattern::Arms { across: 3 },
+        spaces: 16,
+        pitch: 24.0,
+        pocket: Pocket {
+            shape: PocketShape::Block,
+            ..Board::default().pocket
+        },
+        ..Board::default()
+    })
+}
+
+fn eight_lobes() -> Bench {
+    let mut board = Board {
+        players: 8,
+        pattern: Pattern::Lobes { depth: 0.12 },
+        center: Center::Pivot {
+            diameter: 6.0,
+            depth: 10.0,
+        },
+        ..Board::default()
+    };
+    board.blank.diameter = 720.0;
+    Bench::with(board)
+}
+
+fn sheets() -> Bench {
+    let mut bench = Bench::with(Board::default());
+    for (row, letter) in ["A", "B"].iter().enumerate() {
+        for column in 0..3_u8 {
+            let (x, y) = (-285.0 + 185.0 * f64::from(column), 10.0 - 275.0 * row as f64);
+            bench.sheets.push(SheetOutline {
+                window: kurbo::Rect::new(x, y, x + 195.0, y + 285.0),
+                label: format!("{letter}{}", column + 1),
+            });
+        }
+    }
+    bench
+}
+
+#[test]
+fn the_board_looks_as_it_did() {
+    let mut pictures = SnapshotResults::new();
+    let mut look = |name: &str, theme: Theme, bench: Bench| {
+        let mut hand = Hand::under(theme, [720.0, 660.0], bench);
+        pictures.add(hand.harness.try_snapshot(name));
+    };
+    look("canvas-ring", Theme::Light, marked_ring());
+    look("canvas-ring-dark", Theme::Dark, marked_ring());
+    look("canvas-arms-dark", Theme::Dark, four_arms());
+    look("canvas-lobes", Theme::Light, eight_lobes());
+    look("canvas-sheets", Theme::Light, sheets());
+    let mut near = marked_ring();
+    near.state.zoom = super::Zoom::Free(super::camera::Camera {
+        middle: Point::new(0.0, 190.0),
+        scale: 4.0,
+    });
+    look("canvas-near", Theme::Light, near);
+    let mut dimmed = four_arms();
+    dimmed.dimmed = true;
+    look("canvas-dimmed", Theme::Light, dimmed);
+}
