@@ -1,5 +1,10 @@
 //! What the whole-program checks share: the sample boards, and their exports as bytes.
 
+#![allow(
+    clippy::expect_used,
+    reason = "a check that cannot read its samples has nothing to check"
+)]
+
 use app::derived::Derived;
 use app::exports::{Kind, Moment, file_of};
 use board::{Board, read_board};

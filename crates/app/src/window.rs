@@ -84,6 +84,8 @@ fn missing(reason: &str) -> String {
         .collect()
 }
 
+pub mod headless;
+
 /// The window's state.
 pub struct App {
     pub(crate) session: Session,

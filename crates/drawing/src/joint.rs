@@ -2,7 +2,7 @@
 
 use kurbo::{Circle, Line as Segment, Point, Rect, Vec2};
 
-use crate::quiet::Boxes;
+use crate::quiet::Taken;
 use crate::tiling::Tile;
 use crate::{Anchor, Item, Layer, Line, Shape, Text, Tiling};
 
@@ -20,7 +20,7 @@ pub struct Joint {
 }
 
 /// The joints of a tiling; the crosses keep clear of the bores.
-pub fn joints(tiling: &Tiling, bores: &Boxes) -> Vec<Joint> {
+pub fn joints(tiling: &Tiling, bores: &Taken) -> Vec<Joint> {
     let mut found = Vec::new();
     for (index, tile) in tiling.tiles.iter().enumerate() {
         for (column, row) in [(tile.column + 1, tile.row), (tile.column, tile.row + 1)] {
@@ -45,7 +45,7 @@ pub fn joints(tiling: &Tiling, bores: &Boxes) -> Vec<Joint> {
 }
 
 /// Joint line through the middle of what both tiles show, and a cross near each end of it.
-fn marks(a: &Tile, b: &Tile, name: usize, bores: &Boxes) -> Vec<Item> {
+fn marks(a: &Tile, b: &Tile, name: usize, bores: &Taken) -> Vec<Item> {
     let shared = a.window.intersect(b.window);
     let line = middle_line(shared);
     let mut items = vec![Item {
@@ -71,7 +71,7 @@ fn middle_line(shared: Rect) -> Segment {
 }
 
 /// A spot on the outer half of a joint that is clear of bores, if there is one; two thirds out otherwise.
-fn clear_spot(middle: Point, half: Vec2, bores: &Boxes) -> Point {
+fn clear_spot(middle: Point, half: Vec2, bores: &Taken) -> Point {
     let shares = (0..=16).map(|step| if step % 2 == 0 { 66 + step } else { 66 - step });
     let spots = shares.map(|percent| middle + half * (f64::from(percent) / 100.0));
     let clear = |spot: &Point| bores.is_free(Rect::from_center_size(*spot, (2.0 * ARM, 2.0 * ARM)));

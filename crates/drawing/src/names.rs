@@ -6,11 +6,11 @@
 
 use board::{Board, Hole, Layout, Marking};
 use geometry::Point;
-use kurbo::{Rect, Vec2};
+use kurbo::{Rect, Size, Vec2};
 
 use crate::font::{self, Weight};
 use crate::plan::cross_arm;
-use crate::quiet::Boxes;
+use crate::quiet::Taken;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// Sizes that are tried, largest first, mm.
@@ -37,14 +37,16 @@ pub fn place_names(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
     }
 }
 
-/// What a name keeps clear of: every cross, and the outline of every bore as eight small boxes around it.
-fn obstacles(board: &Board, layout: &Layout) -> Boxes {
-    let reach = layout
+/// What a name keeps clear of: every cross, and the outline of every bore.
+fn obstacles(board: &Board, layout: &Layout) -> Taken {
+    let largest = layout
         .holes
         .iter()
         .map(|hole| hole.bore.diameter)
         .fold(4.0, f64::max);
-    let mut taken = Boxes::new(reach);
+    let side = board.blank.diameter;
+    let area = Rect::from_center_size(Point::ORIGIN, (side, side));
+    let mut taken = Taken::new(area, largest, layout.holes.len());
     for hole in &layout.holes {
         let arm = cross_arm(hole);
         for (width, height) in [(arm, CLEAR), (CLEAR, arm)] {
@@ -54,35 +56,43 @@ fn obstacles(board: &Board, layout: &Layout) -> Boxes {
             ));
         }
         if board.template.marking != Marking::Crosses {
-            outline_boxes(hole).for_each(|part| taken.add(part));
+            taken.add_outline(hole.mouth());
         }
     }
     taken
 }
 
-/// The outline of a bore as boxes around pieces of it.
-fn outline_boxes(hole: &Hole) -> impl Iterator<Item = Rect> {
-    const PIECES: i64 = 16;
-    let radius = hole.bore.radius();
-    let point = move |at: i64| {
-        hole.center + geometry::point_at(radius, geometry::Angle::turn_part(at, PIECES)).to_vec2()
-    };
-    (0..PIECES).map(move |at| Rect::from_points(point(at), point(at + 1)))
+fn place(board: &Board, hole: &Hole, words: &str, taken: &Taken) -> Option<Text> {
+    let unit_width = font::width(words, 1.0, Weight::Regular);
+    let spot = |size: f64| free_spot(board, hole, Size::new(unit_width * size, size), taken);
+    // Where the smallest finds no place no other does.
+    let [larger @ .., smallest] = SIZES;
+    let last = spot(smallest)?;
+    let best = larger
+        .into_iter()
+        .find_map(|size| Some((spot(size)?, size)));
+    let (middle, size) = best.unwrap_or((last, smallest));
+    let baseline = middle - Vec2::new(0.0, font::FIGURE_HEIGHT * size / 2.0);
+    Some(Text::level(baseline, size, Anchor::Middle, words))
 }
 
-fn place(board: &Board, hole: &Hole, words: &str, taken: &Boxes) -> Option<Text> {
-    SIZES.iter().find_map(|&size| {
-        let width = font::width(words, size, Weight::Regular);
-        let height = font::FIGURE_HEIGHT * size;
-        inside(hole, width, height)
-            .into_iter()
-            .chain(around(board, hole, width, height))
-            .map(|middle| {
-                let baseline = middle - Vec2::new(0.0, height / 2.0);
-                Text::level(baseline, size, Anchor::Middle, words)
-            })
-            .find(|text| taken.is_free(text.bounds().inflate(CLEAR, CLEAR)))
-    })
+/// The middle of the first free place for words of a width and a size of type.
+fn free_spot(board: &Board, hole: &Hole, words: Size, taken: &Taken) -> Option<Point> {
+    let height = font::FIGURE_HEIGHT * words.height;
+    let tail = font::TAIL * words.height;
+    let box_at = |middle: Point| {
+        let (half, up) = (words.width / 2.0 + CLEAR, height / 2.0 + CLEAR);
+        Rect::new(
+            middle.x - half,
+            middle.y - up - tail,
+            middle.x + half,
+            middle.y + up,
+        )
+    };
+    inside(hole, words.width, height)
+        .into_iter()
+        .chain(around(board, hole, words.width, height))
+        .find(|middle| taken.is_free(box_at(*middle)))
 }
 
 /// The middle of a name inside its bore, below the cross, if it fits there.

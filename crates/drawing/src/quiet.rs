@@ -1,44 +1,133 @@
-//! Free places on a drawing: boxes that are taken, and the quietest spot for a block of marks.
+//! Free places on a drawing: what is taken, and the quietest spot for a block of marks.
 
-use kurbo::{Point, Rect, Size};
+use kurbo::{Circle, Point, Rect, Size, Vec2};
 
-/// Boxes that are taken, looked up by place.
-pub struct Boxes {
+/// What is taken on a drawing, looked up by place: boxes, and outlines of circles.
+pub struct Taken {
+    low: Point,
     cell: f64,
-    cells: std::collections::HashMap<(i64, i64), Vec<Rect>>,
+    columns: usize,
+    rows: usize,
+    /// For each cell the last of its entries; 0 for none, so that entries count from 1.
+    last: Vec<u32>,
+    entries: Vec<Entry>,
 }
 
-impl Boxes {
-    /// No boxes yet; `reach` is about the size of the boxes to come, mm.
-    pub fn new(reach: f64) -> Self {
+#[derive(Clone, Copy)]
+struct Entry {
+    what: Mark,
+    /// The entry of the same cell before this one.
+    before: u32,
+}
+
+#[derive(Clone, Copy)]
+enum Mark {
+    Box(Rect),
+    Outline(Circle),
+}
+
+impl Mark {
+    fn bounds(&self) -> Rect {
+        match self {
+            Self::Box(area) => *area,
+            Self::Outline(circle) => {
+                Rect::from_center_size(circle.center, (2.0 * circle.radius, 2.0 * circle.radius))
+            }
+        }
+    }
+
+    fn meets(&self, wanted: Rect) -> bool {
+        match self {
+            Self::Box(area) => area.overlaps(wanted),
+            Self::Outline(circle) => {
+                nearest(wanted, circle.center) <= circle.radius
+                    && farthest(wanted, circle.center) >= circle.radius
+            }
+        }
+    }
+}
+
+/// Distance from a point to the nearest point of a box.
+pub fn nearest(area: Rect, from: Point) -> f64 {
+    let x = from.x.clamp(area.x0, area.x1);
+    let y = from.y.clamp(area.y0, area.y1);
+    Point::new(x, y).distance(from)
+}
+
+/// Distance from a point to the farthest corner of a box.
+pub fn farthest(area: Rect, from: Point) -> f64 {
+    let away = |low: f64, high: f64, at: f64| (at - low).abs().max((high - at).abs());
+    Vec2::new(
+        away(area.x0, area.x1, from.x),
+        away(area.y0, area.y1, from.y),
+    )
+    .length()
+}
+
+impl Taken {
+    /// Nothing taken in an area yet; `reach` is about the size of the marks to come, `count` their number.
+    pub fn new(area: Rect, reach: f64, count: usize) -> Self {
+        let spread = (area.area() / (4.0 * count.max(1) as f64)).sqrt();
+        let cell = reach.max(spread).max(1.0);
+        let cells = |length: f64| (length / cell) as usize + 1;
+        let (columns, rows) = (cells(area.width()), cells(area.height()));
+        let last = vec![0; columns * rows];
         Self {
-            cell: reach.max(1.0),
-            cells: std::collections::HashMap::new(),
+            low: area.origin(),
+            cell,
+            columns,
+            rows,
+            last,
+            entries: Vec::with_capacity(4 * count),
         }
     }
 
     /// Takes a box.
     pub fn add(&mut self, taken: Rect) {
-        for cell in self.cells_of(taken) {
-            self.cells.entry(cell).or_default().push(taken);
+        self.mark(Mark::Box(taken));
+    }
+
+    /// Takes the outline of a circle, not what is inside.
+    pub fn add_outline(&mut self, circle: Circle) {
+        self.mark(Mark::Outline(circle));
+    }
+
+    fn mark(&mut self, what: Mark) {
+        for cell in self.cells_of(what.bounds()) {
+            let Some(last) = self.last.get_mut(cell) else {
+                continue;
+            };
+            self.entries.push(Entry {
+                what,
+                before: *last,
+            });
+            *last = self.entries.len() as u32;
         }
     }
 
     /// Whether nothing that is taken meets a box.
     pub fn is_free(&self, wanted: Rect) -> bool {
-        let meets = |taken: &Rect| taken.overlaps(wanted);
         self.cells_of(wanted).all(|cell| {
-            self.cells
-                .get(&cell)
-                .is_none_or(|boxes| !boxes.iter().any(meets))
+            let mut at = self.last.get(cell).copied().unwrap_or(0);
+            while let Some(entry) = self.entries.get((at as usize).wrapping_sub(1)) {
+                if entry.what.meets(wanted) {
+                    return false;
+                }
+                at = entry.before;
+            }
+            true
         })
     }
 
-    fn cells_of(&self, area: Rect) -> impl Iterator<Item = (i64, i64)> + use<> {
-        let cell = |mm: f64| (mm / self.cell).floor() as i64;
-        let rows = cell(area.y0)..=cell(area.y1);
-        let columns = cell(area.x0)..=cell(area.x1);
-        rows.flat_map(move |row| columns.clone().map(move |column| (column, row)))
+    /// The cells that an area touches; what lies outside counts to the cells at the border.
+    fn cells_of(&self, area: Rect) -> impl Iterator<Item = usize> + use<> {
+        let cell = |mm: f64, end: usize| ((mm / self.cell).max(0.0) as usize).min(end - 1);
+        let across = |x: f64| cell(x - self.low.x, self.columns);
+        let up = |y: f64| cell(y - self.low.y, self.rows);
+        let (left, right) = (across(area.x0), across(area.x1));
+        let columns = self.columns;
+        (up(area.y0)..=up(area.y1))
+            .flat_map(move |row| (left..=right).map(move |column| row * columns + column))
     }
 }
 
@@ -163,10 +252,22 @@ mod tests {
 
     #[test]
     fn a_taken_box_is_not_free() {
-        let mut boxes = Boxes::new(5.0);
-        boxes.add(Rect::new(-1.0, -1.0, 30.0, 2.0));
-        assert!(!boxes.is_free(Rect::new(20.0, 1.0, 21.0, 3.0)));
-        assert!(boxes.is_free(Rect::new(20.0, 2.5, 21.0, 3.0)));
+        let mut taken = Taken::new(Rect::new(-50.0, -50.0, 50.0, 50.0), 5.0, 10);
+        taken.add(Rect::new(-1.0, -1.0, 30.0, 2.0));
+        assert!(!taken.is_free(Rect::new(20.0, 1.0, 21.0, 3.0)));
+        assert!(taken.is_free(Rect::new(20.0, 2.5, 21.0, 3.0)));
+        // Outside the area it still counts.
+        taken.add(Rect::new(70.0, 70.0, 80.0, 80.0));
+        assert!(!taken.is_free(Rect::new(75.0, 75.0, 76.0, 76.0)));
+    }
+
+    #[test]
+    fn an_outline_is_taken_and_its_inside_is_not() {
+        let mut taken = Taken::new(Rect::new(-50.0, -50.0, 50.0, 50.0), 20.0, 10);
+        taken.add_outline(Circle::new((5.0, 5.0), 10.0));
+        assert!(taken.is_free(Rect::new(2.0, 2.0, 8.0, 8.0)));
+        assert!(!taken.is_free(Rect::new(10.0, 3.0, 17.0, 6.0)));
+        assert!(taken.is_free(Rect::new(15.5, 3.0, 17.0, 6.0)));
     }
 
     #[test]

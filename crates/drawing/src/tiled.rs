@@ -6,14 +6,14 @@ use kurbo::{Point, Rect, Vec2};
 use crate::bars::{Bar, longest_bar};
 use crate::furniture::{ROOM, SMALL_ROOM, title_block};
 use crate::joint::{Joint, joints};
-use crate::quiet::{Boxes, Quiet};
+use crate::quiet::{Quiet, Taken, farthest, nearest};
 use crate::tiling::Tile;
-use crate::{Item, Shape, Sheet, Stamp, Tiling, View, plan};
+use crate::{Item, Layer, Shape, Sheet, Stamp, Tiling, View, plan};
 
 /// The sheets of a tiled template, row by row from the top left.
 pub fn tiled_sheets(board: &Board, layout: &Layout, tiling: &Tiling, stamp: &Stamp) -> Vec<Sheet> {
     let plan = plan(board, layout);
-    let joints = joints(tiling, &mouths(layout));
+    let joints = joints(tiling, &bores_and_names(board, layout, &plan));
     let make = |(index, tile)| {
         let items = shown(&plan, index, tile, &joints);
         let printable = tiling.printable();
@@ -34,13 +34,18 @@ pub fn tiled_sheets(board: &Board, layout: &Layout, tiling: &Tiling, stamp: &Sta
     tiling.tiles.iter().enumerate().map(make).collect()
 }
 
-fn mouths(layout: &Layout) -> Boxes {
-    let mut boxes = Boxes::new(20.0);
+/// The bores, and their names, which the crosses on joints keep clear of.
+fn bores_and_names(board: &Board, layout: &Layout, plan: &[Item]) -> Taken {
+    let side = board.blank.diameter;
+    let area = Rect::from_center_size(Point::ORIGIN, (side, side));
+    let mut taken = Taken::new(area, 20.0, layout.holes.len());
     for hole in &layout.holes {
         let side = hole.bore.diameter;
-        boxes.add(Rect::from_center_size(hole.center, (side, side)));
+        taken.add(Rect::from_center_size(hole.center, (side, side)));
     }
-    boxes
+    let names = plan.iter().filter(|item| item.layer == Layer::Names);
+    names.for_each(|item| taken.add(item.shape.bounds()));
+    taken
 }
 
 /// The parts of the plan and the joint marks that a tile shows.
@@ -68,23 +73,6 @@ fn touches(shape: &Shape, window: Rect) -> bool {
         }
         _ => meets,
     }
-}
-
-fn nearest(window: Rect, from: Point) -> f64 {
-    Point::new(
-        from.x.clamp(window.x0, window.x1),
-        from.y.clamp(window.y0, window.y1),
-    )
-    .distance(from)
-}
-
-fn farthest(window: Rect, from: Point) -> f64 {
-    let away = |low: f64, high: f64, at: f64| (at - low).abs().max((high - at).abs());
-    Vec2::new(
-        away(window.x0, window.x1, from.x),
-        away(window.y0, window.y1, from.y),
-    )
-    .length()
 }
 
 /// Bars and title block in the quietest places of a page, in the page frame.

@@ -1,0 +1,118 @@
+//! Speed of an edit: from a changed document to everything that follows from it, and to the window's picture.
+
+use app::derived::Derived;
+use app::exports::{Kind, Moment, file_of};
+use app::window::headless::Headless;
+use board::{Blank, Board, Bore, Bores, Limits, Piece};
+use divan::{Bencher, black_box};
+
+/// As in the program itself.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
+fn main() {
+    divan::main();
+}
+
+/// The board one starts from, or a ring for 24 players with about so many small holes.
+fn board(holes: u32) -> Board {
+    let plain = Board::default();
+    if holes == 133 {
+        return plain;
+    }
+    let spaces = (holes / 24).saturating_sub(8).max(1);
+    let pitch = 2480.0 / geometry::ring_radius(1.0, 24 * spaces);
+    let bore = Bore {
+        diameter: 0.5 * pitch,
+        ..plain.bores.track
+    };
+    Board {
+        players: 24,
+        spaces,
+        pitch,
+        bores: Bores {
+            track: bore,
+            home: bore,
+            start: bore,
+        },
+        piece: Piece {
+            diameter: 0.6 * pitch,
+            ..plain.piece
+        },
+        limits: Limits {
+            web: 0.1 * pitch,
+            piece_gap: 0.1 * pitch,
+            ..plain.limits
+        },
+        blank: Blank {
+            diameter: 5000.0,
+            ..plain.blank
+        },
+        ..plain
+    }
+}
+
+const HOLES: [u32; 3] = [133, 1_000, 8_800];
+
+#[divan::bench(args = HOLES)]
+fn place_every_hole(bencher: Bencher<'_, '_>, holes: u32) {
+    let board = board(holes);
+    bencher.bench_local(|| board::layout(black_box(&board)));
+}
+
+#[divan::bench(args = HOLES)]
+fn all_that_follows(bencher: Bencher<'_, '_>, holes: u32) {
+    let board = board(holes);
+    bencher.bench_local(|| Derived::of(black_box(&board)));
+}
+
+#[divan::bench(args = HOLES)]
+fn checks(bencher: Bencher<'_, '_>, holes: u32) {
+    let board = board(holes);
+    let Ok(layout) = board::layout(&board) else {
+        return;
+    };
+    bencher.bench_local(|| workshop::check(black_box(&board), &layout, Some(12)));
+}
+
+#[divan::bench(args = HOLES)]
+fn plan_with_names(bencher: Bencher<'_, '_>, holes: u32) {
+    let board = board(holes);
+    let Ok(layout) = board::layout(&board) else {
+        return;
+    };
+    bencher.bench_local(|| drawing::plan(black_box(&board), &layout));
+}
+
+#[divan::bench(args = [Kind::TemplatePdf, Kind::PlotPdf, Kind::Svg, Kind::Csv])]
+fn export(bencher: Bencher<'_, '_>, kind: Kind) {
+    let board = Board::default();
+    let Ok(derived) = Derived::of(&board) else {
+        return;
+    };
+    let moment = Moment {
+        year: 2026,
+        month: 11,
+        day: 25,
+    };
+    bencher.bench_local(|| {
+        file_of(kind, black_box(&board), &derived, moment).map(|(_, bytes)| bytes.len())
+    });
+}
+
+#[divan::bench(args = HOLES)]
+fn frame_with_an_edit(bencher: Bencher<'_, '_>, holes: u32) {
+    let mut window = Headless::new(board(holes));
+    let mut turn = 0.0;
+    bencher.bench_local(|| {
+        turn += 0.25;
+        window.edit(|board| board.rotation = turn % 360.0);
+        window.frame()
+    });
+}
+
+#[divan::bench(args = HOLES)]
+fn frame_without_an_edit(bencher: Bencher<'_, '_>, holes: u32) {
+    let mut window = Headless::new(board(holes));
+    bencher.bench_local(|| window.frame());
+}
