@@ -1,4 +1,9 @@
 //! The contributors' page against the crates: what it says of them must hold.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
 
 use std::collections::BTreeSet;
 use std::fs;

@@ -1,4 +1,9 @@
 //! The same holes at the same places in every format: each file is read back by a reader that is not ours.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
 
 use app::exports::Kind;
 use board::{Board, Layout, Paper, Template, Units};

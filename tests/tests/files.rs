@@ -1,4 +1,9 @@
 //! Files: what was written once is read for ever, and what is broken is refused.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
 
 use board::{Board, read_board, write_board};
 use tests::samples;

@@ -1,4 +1,9 @@
 //! The main job against published values: what the program lays out, checked where it comes out.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
 
 use app::exports::Kind;
 use board::{Board, Center, Wishes, layout, propose};

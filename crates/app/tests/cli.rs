@@ -1,4 +1,9 @@
 //! The commands as a maker or a script runs them: the real program, in a folder of its own.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
 
 use std::fs;
 use std::path::Path;
