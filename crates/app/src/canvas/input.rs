@@ -24,6 +24,10 @@ pub struct Asked {
     /// The hole under the pointer.
     pub pointed: Option<HoleId>,
     /// A hole to select, or none.
+    #[allow(
+        clippy::option_option,
+        reason = "no click, a click on wood, a click on a hole"
+    )]
     pub clicked: Option<Option<HoleId>>,
 }
 
@@ -146,6 +150,10 @@ fn follow_measure(
 }
 
 /// A click selects what is under it; brackets step from hole to hole.
+#[allow(
+    clippy::option_option,
+    reason = "no click, a click on wood, a click on a hole"
+)]
 fn select(
     ctx: &Context,
     response: &Response,
@@ -156,7 +164,7 @@ fn select(
     let (mut steps, pointer_moved) = (0, ctx.input(|input| input.pointer.is_moving()));
     if response.has_focus() {
         keep_keys(ctx, response, state);
-        let presses = |key: Key| ctx.input(|input| input.num_presses(key)) as isize;
+        let presses = |key: Key| ctx.input(|input| input.num_presses(key)).cast_signed();
         steps = presses(Key::CloseBracket) - presses(Key::OpenBracket);
     }
     state.by_keys = steps != 0 || (state.by_keys && !pointer_moved);

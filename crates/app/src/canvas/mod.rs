@@ -1,7 +1,7 @@
 //! The board, seen from above: always to scale, always live.
 //!
 //! One plot with one item of our own. The plot does the transform and the clipping; what is in view
-//! ([`camera`]), what the pointer and the keys do ([`input`]) and what is under the pointer ([`pick`]) are
+//! (`camera`), what the pointer and the keys do (`input`) and what is under the pointer (`pick`) are
 //! ours, so that everything a frame's input changes is seen in that same frame's picture. Nothing here
 //! works out a length of the trade: it shows what the layout holds.
 

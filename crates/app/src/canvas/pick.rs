@@ -46,10 +46,10 @@ pub fn measured(layout: &Layout, (from, to): (HoleId, HoleId)) -> Option<Measure
 /// The hole `steps` places further in the order of hole tables, around the end; the first or the last one
 /// if none is selected.
 pub fn stepped(layout: &Layout, from: Option<HoleId>, steps: isize) -> Option<HoleId> {
-    let count = layout.holes.len() as isize;
+    let count = layout.holes.len().cast_signed();
     let place = from.and_then(|id| layout.holes.iter().position(|hole| hole.name.id() == id));
     let next = match place {
-        Some(place) => place as isize + steps,
+        Some(place) => place.cast_signed() + steps,
         None => steps.min(0) - isize::from(steps > 0) + steps.max(0),
     };
     let hole = layout.holes.get(next.checked_rem_euclid(count)? as usize)?;

@@ -10,6 +10,7 @@ use egui_kittest::{Harness, SnapshotResults};
 use geometry::{Pattern, PocketShape, Point};
 use testkit::{Soft, assert_near};
 
+use super::camera::{Camera, Zoom};
 use super::{BoardView, CanvasOutput, CanvasState, SheetOutline, board_ui, readout, whole};
 use crate::theme;
 
@@ -355,7 +356,10 @@ fn lit_and_selected_holes_change_the_picture_where_they_are() {
             *found.entry(*name).or_insert(0) += 1;
         }
     }
-    assert!(places.keys().all(|name| found.get(name) > Some(&100)), "{found:?}");
+    assert!(
+        places.keys().all(|name| found.get(name) > Some(&100)),
+        "{found:?}"
+    );
 }
 
 #[test]
@@ -363,13 +367,12 @@ fn screen_readers_hear_what_the_board_is() {
     let mut bench = Bench::with(Board::default());
     bench.selected = Some(id("T3-7"));
     let hand = Hand::at(bench);
-    let node = hand.harness.get_by_role_and_label(Role::Canvas, "Board plan");
+    let node = hand
+        .harness
+        .get_by_role_and_label(Role::Canvas, "Board plan");
     let node = node.accesskit_node();
     assert_eq!(node.value().as_deref(), Some("T3-07"));
-    assert_eq!(
-        node.data().description(),
-        Some("133 holes, 6 players")
-    );
+    assert_eq!(node.data().description(), Some("133 holes, 6 players"));
 }
 
 /// A ring with marks of every kind.
@@ -377,7 +380,7 @@ fn marked_ring() -> Bench {
     let mut bench = Bench::with(Board::default());
     bench.lit = ["T2-5", "T2-6", "H3-4"].map(id).to_vec();
     bench.selected = Some(id("S5-2"));
-    bench.state.measured = Some((id("T6-1"), id("H6-3")));
+    bench.state.measured = Some((id("T3-12"), id("H4-4")));
     bench
 }
 
@@ -409,13 +412,17 @@ fn eight_lobes() -> Bench {
     Bench::with(board)
 }
 
+/// Eight lobes under six sheets.
 fn sheets() -> Bench {
-    let mut bench = Bench::with(Board::default());
+    let mut bench = eight_lobes();
     for (row, letter) in ["A", "B"].iter().enumerate() {
         for column in 0..3_u8 {
-            let (x, y) = (-285.0 + 185.0 * f64::from(column), 10.0 - 275.0 * row as f64);
+            let (x, y) = (
+                -375.0 + 245.0 * f64::from(column),
+                -5.0 - 365.0 * row as f64,
+            );
             bench.sheets.push(SheetOutline {
-                window: kurbo::Rect::new(x, y, x + 195.0, y + 285.0),
+                window: kurbo::Rect::new(x, y, x + 255.0, y + 375.0),
                 label: format!("{letter}{}", column + 1),
             });
         }
@@ -423,25 +430,30 @@ fn sheets() -> Bench {
     bench
 }
 
+fn near(bench: Bench, middle: Point, scale: f64) -> Bench {
+    let zoom = Zoom::Free(Camera { middle, scale });
+    let state = CanvasState {
+        zoom,
+        ..bench.state
+    };
+    Bench { state, ..bench }
+}
+
 #[test]
 fn the_board_looks_as_it_did() {
     let mut pictures = SnapshotResults::new();
-    let mut look = |name: &str, theme: Theme, bench: Bench| {
-        let mut hand = Hand::under(theme, [720.0, 660.0], bench);
+    let mut look = |name: &str, theme: Theme, bench: Bench, pointed: Option<&str>| {
+        let mut hand = Hand::under(theme, [520.0, 480.0], bench);
+        if let Some(name) = pointed {
+            let at = hand.hole(name);
+            hand.harness.get_by_label("Board plan").focus();
+            hand.hover(at);
+        }
         pictures.add(hand.harness.try_snapshot(name));
     };
-    look("canvas-ring", Theme::Light, marked_ring());
-    look("canvas-ring-dark", Theme::Dark, marked_ring());
-    look("canvas-arms-dark", Theme::Dark, four_arms());
-    look("canvas-lobes", Theme::Light, eight_lobes());
-    look("canvas-sheets", Theme::Light, sheets());
-    let mut near = marked_ring();
-    near.state.zoom = super::Zoom::Free(super::camera::Camera {
-        middle: Point::new(0.0, 190.0),
-        scale: 4.0,
-    });
-    look("canvas-near", Theme::Light, near);
-    let mut dimmed = four_arms();
-    dimmed.dimmed = true;
-    look("canvas-dimmed", Theme::Light, dimmed);
+    let close = near(marked_ring(), Point::new(40.0, 190.0), 3.2);
+    look("canvas-ring", Theme::Light, marked_ring(), None);
+    look("canvas-near-dark", Theme::Dark, close, Some("H1-3"));
+    look("canvas-arms-dark", Theme::Dark, four_arms(), None);
+    look("canvas-sheets", Theme::Light, sheets(), None);
 }

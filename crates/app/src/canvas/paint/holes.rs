@@ -105,11 +105,14 @@ fn name(brush: &mut Brush<'_>, at: Pos2, radius: f32, hole: &Hole) {
     }
     let name = hole.name.to_string();
     let number = name.rsplit('-').next().unwrap_or_default();
-    let readable = [name.as_str(), number].into_iter().find_map(|text| {
-        // The width of a figure is at most 0.66 of the type's size; the rest of the bore stays free.
-        let size = (1.78 * radius / (0.62 * text.len() as f32)).min(1.1 * radius);
-        (size >= TYPE.0).then(|| (text, size.min(TYPE.1).floor()))
-    });
+    // Names of four letters as if of five, so that all roles change over together.
+    let readable = [(name.as_str(), name.len().max(5)), (number, number.len())]
+        .into_iter()
+        .find_map(|(text, letters)| {
+            // Letters and figures are on average 0.62 of the type's size wide.
+            let size = (1.6 * radius / (0.62 * letters as f32)).min(1.1 * radius);
+            (size >= TYPE.0).then(|| (text, size.min(TYPE.1).floor()))
+        });
     if let Some((text, size)) = readable {
         let color = brush.palette.name;
         brush.words(at, Align2::CENTER_CENTER, text, size, color);

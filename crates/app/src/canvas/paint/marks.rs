@@ -1,15 +1,20 @@
 //! What points holes and players out: halos, rings, badges. Never by color alone.
 
-use board::HoleId;
+use board::{Hole, HoleId, Role};
 use egui::{Align2, Pos2, Shape, Stroke, Vec2};
-use geometry::Point;
+use geometry::{Circle, PocketShape, Point, point_at};
 
 use super::{Brush, directions, holes};
 use crate::canvas::BoardView;
 use crate::canvas::palette::Palette;
+use crate::canvas::pick;
 
 /// Radius of a player's badge, and its middle's distance from the board's edge, in points of the screen.
 const BADGE: (f32, f32) = (11.0, 20.0);
+/// Least radius of the badge beside a start pocket.
+const SMALL_BADGE: f32 = 7.5;
+/// Least radius of a bore on the screen for a badge to stand beside it.
+const LEAST_BORE: f32 = 2.5;
 
 /// The glow under holes that a finding is about.
 pub fn halos(brush: &mut Brush<'_>, view: &BoardView<'_>) {
@@ -30,7 +35,7 @@ pub fn rings(brush: &mut Brush<'_>, view: &BoardView<'_>, pointed: Option<HoleId
     });
 }
 
-/// Each player's number beside the board, on the axis, in the player's color.
+/// Each player's number, in the player's color: beside the board on the axis, and smaller beside the start pocket.
 pub fn badges(brush: &mut Brush<'_>, view: &BoardView<'_>) {
     let reach = view.board.blank.radius() + brush.mm(BADGE.1);
     let around = brush.length(core::f64::consts::TAU * reach);
@@ -38,16 +43,57 @@ pub fn badges(brush: &mut Brush<'_>, view: &BoardView<'_>) {
         return;
     }
     for (player, sector) in (1..).zip(&view.layout.sectors) {
-        let at = brush.at(sector.place(Point::new(0.0, reach)));
-        if !brush.frame().expand(BADGE.0).contains(at) {
-            continue;
+        badge(brush, player, sector.place(Point::new(0.0, reach)), BADGE.0);
+        if let Some((place, radius)) = beside_pocket(brush, view, player) {
+            badge(brush, player, place, radius);
         }
-        let (color, casing) = (brush.palette.player(player), brush.palette.casing);
-        brush.disc(at, BADGE.0 + 1.0, casing);
-        brush.disc(at, BADGE.0, color);
-        let (text, ink) = (player.to_string(), Palette::on(color));
-        brush.words(at, Align2::CENTER_CENTER, &text, 13.0, ink);
     }
+}
+
+fn badge(brush: &mut Brush<'_>, player: u32, place: Point, radius: f32) {
+    let Some((at, _)) = brush.seen(Circle::new(place, 0.0), radius) else {
+        return;
+    };
+    let (color, casing) = (brush.palette.player(player), brush.palette.casing);
+    brush.disc(at, radius + 1.0, casing);
+    brush.disc(at, radius, color);
+    let (text, ink) = (player.to_string(), Palette::on(color));
+    brush.words(at, Align2::CENTER_CENTER, &text, 1.2 * radius, ink);
+}
+
+/// A place for a small badge of a radius on the screen just outside a start pocket, or just inside it, that is
+/// clear of every bore.
+fn beside_pocket(brush: &Brush<'_>, view: &BoardView<'_>, player: u32) -> Option<(Point, f32)> {
+    let spot = view.layout.pocket?;
+    let sector = view.layout.sectors.get(player as usize - 1)?;
+    let bearing = sector.axis() + spot.bearing;
+    let outward = match view.board.pocket.shape {
+        // Their rows run square to the axis, wherever they stand.
+        PocketShape::Row | PocketShape::Block => sector.axis(),
+        PocketShape::Arc | PocketShape::Ring => bearing,
+    };
+    let (middle, outward) = (
+        point_at(spot.radius, bearing),
+        point_at(1.0, outward).to_vec2(),
+    );
+    let holes = (1..=view.board.start).map(|number| HoleId::new(Role::Start, player, number));
+    let mouths: Vec<Circle> = holes
+        .filter_map(|id| view.layout.hole(id).map(Hole::mouth))
+        .collect();
+    let bore = brush.length(mouths.first()?.radius);
+    if bore < LEAST_BORE {
+        return None;
+    }
+    let badge = (0.6 * bore).clamp(SMALL_BADGE, BADGE.0);
+    let clear = brush.mm(holes::owner_width(bore) + badge + 3.0);
+    let slack = brush.mm(badge + 1.0);
+    [outward, -outward].into_iter().find_map(|way| {
+        let reach = |mouth: &Circle| (mouth.center - middle).dot(way) + mouth.radius;
+        let furthest = mouths.iter().map(reach).fold(f64::NEG_INFINITY, f64::max);
+        let place = middle + way * (furthest + clear);
+        let free = pick::hole_at(view.layout, place, slack).is_none();
+        free.then_some((place, badge))
+    })
 }
 
 /// A heavy ring with four ticks.

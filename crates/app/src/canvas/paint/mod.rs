@@ -118,7 +118,8 @@ impl<'p> Brush<'p> {
         place
     }
 
-    /// Words on a small plate that sets them off from what lies below.
+    /// Words on a small plate that sets them off from what lies below; moved into the picture where they would be
+    /// cut off.
     pub fn plate(&mut self, at: Pos2, anchor: Align2, text: &str, size: f32, color: Color32) {
         let font = FontId::proportional(size);
         let galley = self
@@ -126,6 +127,7 @@ impl<'p> Brush<'p> {
             .fonts_mut(|fonts| fonts.layout_no_wrap(text.to_owned(), font, color));
         let padding = Vec2::new(6.0, 3.0);
         let place = anchor.anchor_size(at, galley.size() + 2.0 * padding);
+        let place = within(place, self.frame().shrink(4.0));
         let chip = self.palette.chip.gamma_multiply(0.94);
         self.add(Shape::rect_filled(place, 4.0, chip));
         self.add(Shape::galley(place.min + padding, galley, color));
@@ -156,7 +158,41 @@ fn strip(pairs: impl Iterator<Item = [(Pos2, Color32); 2]>) -> Mesh {
     mesh
 }
 
+/// A place moved as little as it takes to lie in a frame; if it is too large, it begins where the frame does.
+fn within(place: Rect, frame: Rect) -> Rect {
+    let start = place.min.min(frame.max - place.size()).max(frame.min);
+    Rect::from_min_size(start, place.size())
+}
+
 /// A screen point moved up and left, toward the light, for a positive share of `by`.
 fn toward_light(at: Pos2, by: f32) -> Pos2 {
     pos2(at.x - 0.62 * by, at.y - 0.78 * by)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_place_moves_into_its_frame_and_no_further() {
+        let frame = Rect::from_min_max(pos2(10.0, 10.0), pos2(110.0, 60.0));
+        let size = Vec2::new(30.0, 20.0);
+        for (start, expected) in [
+            (pos2(-5.0, 30.0), pos2(10.0, 30.0)),
+            (pos2(100.0, 55.0), pos2(80.0, 40.0)),
+            (pos2(40.0, 12.0), pos2(40.0, 12.0)),
+        ] {
+            let moved = within(Rect::from_min_size(start, size), frame);
+            assert_eq!(moved, Rect::from_min_size(expected, size));
+        }
+    }
+
+    #[test]
+    fn circles_look_round_at_every_size() {
+        for radius in [1.0, 30.0, 300.0, 17_000.0] {
+            let corners: Vec<Vec2> = directions(radius).collect();
+            let sagitta = radius * (1.0 - ((corners[0] + corners[1]) / 2.0).length());
+            assert!(sagitta <= 1.1 * FLATNESS, "{sagitta} at {radius}");
+        }
+    }
 }

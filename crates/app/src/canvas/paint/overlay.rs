@@ -61,8 +61,12 @@ pub fn measure(
     };
     let (start, end) = (brush.at(start), brush.at(end));
     measure_line(brush, start, end);
+    let middle = start.lerp(end, 0.5);
+    if !brush.frame().contains(middle) {
+        return;
+    }
     let words = measure_words(measure, view.units);
-    let above = start.lerp(end, 0.5) - vec2(0.0, 12.0);
+    let above = middle - vec2(0.0, 12.0);
     let ink = brush.palette.ink;
     brush.plate(above, Align2::CENTER_BOTTOM, &words, 13.0, ink);
 }

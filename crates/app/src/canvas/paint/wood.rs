@@ -19,7 +19,8 @@ pub fn paint(brush: &mut Brush<'_>, blank: Blank) {
     let (at, radius) = (brush.at(Point::ORIGIN), brush.length(blank.radius()));
     let flat = brush.length(blank.flat_radius().max(0.0));
     shadow(brush, at, radius);
-    disc(brush, at, flat);
+    // A little under the roundover, whose corners lie elsewhere.
+    disc(brush, at, (flat + 1.0).min(radius));
     grain(brush, at, flat);
     roundover(brush, at, flat, radius);
     let palette = brush.palette;
@@ -35,7 +36,9 @@ pub fn guides(brush: &mut Brush<'_>, view: &BoardView<'_>) {
     let guides = view.plan.iter().filter(|item| item.layer == Layer::Guides);
     for item in guides {
         match &item.shape {
-            Shape::Line(line) => brush.line([line.p0, line.p1].map(|end| brush.at(end)), 1.0, color),
+            Shape::Line(line) => {
+                brush.line([line.p0, line.p1].map(|end| brush.at(end)), 1.0, color);
+            }
             Shape::Circle(circle) => {
                 let radius = brush.length(circle.radius);
                 brush.ring(brush.at(circle.center), radius, 1.0, color);
