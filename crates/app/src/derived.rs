@@ -1,7 +1,7 @@
 //! Everything that follows from a document, worked out once for each of its revisions.
 
 use board::{Board, BuildError, Layout, layout};
-use drawing::{Item, Tiling, TilingError, plan, tiling};
+use drawing::{Item, Tiling, TilingError, plan_without_names, tiling};
 use workshop::{Figures, Finding, check, figures};
 
 /// Everything that follows from a document.
@@ -15,7 +15,7 @@ pub struct Derived {
     pub tiling: Result<Tiling, TilingError>,
     /// What would go wrong, worst first.
     pub findings: Vec<Finding>,
-    /// The plan that screen and template share.
+    /// The plan that screen and template share, but for the names, which the screen writes itself.
     pub plan: Vec<Item>,
 }
 
@@ -34,7 +34,7 @@ impl Derived {
         Ok(Self {
             figures: figures(board, &layout),
             findings: check(board, &layout, sheets),
-            plan: plan(board, &layout),
+            plan: plan_without_names(board, &layout),
             tiling,
             layout,
         })

@@ -1,6 +1,6 @@
 //! The window and the commands of Ringwright.
 //!
-//! A frame goes: finished jobs and shortcuts become [`command::Command`]s; panels change the document in place
+//! A frame goes: finished jobs and shortcuts become commands; panels change the document in place
 //! and ask for commands; commands are carried out at the end of the same frame; once pointer and keyboard
 //! rest, the document is one undo step further. What follows from the document ([`derived::Derived`]) is
 //! worked out once for each of its revisions. Only `host` and `files` touch disk, dialogs and clock.

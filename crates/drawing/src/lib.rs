@@ -11,7 +11,7 @@
 //! # What is inside
 //!
 //! * [`Item`], [`Shape`], [`Layer`], [`Line`], [`Text`]: the parts of a drawing.
-//! * [`plan`]: board and layout → the plan that screen and template share.
+//! * [`plan`], [`plan_without_names`]: board and layout → the plan that screen and template share.
 //! * [`tiling`], [`Tiling`], [`paper_size`]: how the plan is cut into sheets of the maker's paper.
 //! * [`tiled_sheets`], [`whole_sheet`]: the sheets, with crosses, bars, key map and title.
 //! * [`Sheet`], [`View`]: one printed page, with the part of the board that it shows.
@@ -35,7 +35,7 @@ mod whole;
 
 pub use item::{Anchor, Arc, Item, Layer, Line, Shape, Text};
 pub use paper::{paper_name, paper_size};
-pub use plan::plan;
+pub use plan::{plan, plan_without_names};
 pub use sheet::{Sheet, Stamp, View};
 pub use tiled::tiled_sheets;
 pub use tiling::{Tile, Tiling, TilingError, tiling};

@@ -18,6 +18,15 @@ const PIN_ARM: f64 = 12.0;
 ///
 /// Bores are marked as the document's template asks: by outline, by cross, or by both.
 pub fn plan(board: &Board, layout: &Layout) -> Vec<Item> {
+    let mut items = plan_without_names(board, layout);
+    if board.template.names {
+        place_names(board, layout, &mut items);
+    }
+    items
+}
+
+/// The plan without the names of holes, for a screen that writes its own where there is room to read them.
+pub fn plan_without_names(board: &Board, layout: &Layout) -> Vec<Item> {
     let mut items = Vec::with_capacity(3 * layout.holes.len() + 32);
     edge(board, &mut items);
     guides(board, layout, &mut items);
@@ -25,9 +34,6 @@ pub fn plan(board: &Board, layout: &Layout) -> Vec<Item> {
         bore(board, hole, &mut items);
     }
     center_pin(board, &mut items);
-    if board.template.names {
-        place_names(board, layout, &mut items);
-    }
     items
 }
 
