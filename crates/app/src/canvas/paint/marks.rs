@@ -81,7 +81,11 @@ fn beside_pocket(brush: &Brush<'_>, view: &BoardView<'_>, player: u32) -> Option
         .filter_map(|id| view.layout.hole(id).map(Hole::mouth))
         .collect();
     let bore = brush.length(mouths.first()?.radius);
-    if bore < LEAST_BORE {
+    // What is out of view, its badge too, is not worth a search through all bores.
+    let reach = |mouth: &Circle| mouth.center.distance(middle);
+    let size = mouths.iter().map(reach).fold(0.0, f64::max);
+    let seen = brush.seen(Circle::new(middle, size), 4.0 * BADGE.0 + 2.0 * bore);
+    if bore < LEAST_BORE || seen.is_none() {
         return None;
     }
     let badge = (0.6 * bore).clamp(SMALL_BADGE, BADGE.0);
