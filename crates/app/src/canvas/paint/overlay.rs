@@ -27,10 +27,11 @@ pub fn sheets(brush: &mut Brush<'_>, sheets: &[SheetOutline]) {
         brush.add(Shape::rect_stroke(place, 0.0, stroke, StrokeKind::Middle));
     }
     for sheet in sheets {
-        let place = place(brush, sheet);
-        if place.width() > 40.0 {
+        // A sheet out of view has no label, and one partly in view has it in that part.
+        let seen = place(brush, sheet).intersect(brush.frame());
+        if seen.width() > 40.0 && seen.height() > 24.0 {
             brush.plate(
-                place.center(),
+                seen.center(),
                 Align2::CENTER_CENTER,
                 &sheet.label,
                 13.0,
