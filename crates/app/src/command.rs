@@ -23,6 +23,10 @@ pub enum Command {
     Undo,
     /// One step forward.
     Redo,
+    /// The smallest board that keeps the rim margin.
+    FitBoard,
+    /// The largest pitch that keeps the rim margin.
+    FitPitch,
     /// The whole board in view.
     Fit,
     /// The measuring tool on or off.
@@ -43,7 +47,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 17] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -52,6 +56,8 @@ impl Command {
         Self::Quit,
         Self::Undo,
         Self::Redo,
+        Self::FitBoard,
+        Self::FitPitch,
         Self::Fit,
         Self::Measure,
         Self::Names,
@@ -73,6 +79,8 @@ impl Command {
             Self::Quit => "Quit",
             Self::Undo => "Undo",
             Self::Redo => "Redo",
+            Self::FitBoard => "Fit board to pattern",
+            Self::FitPitch => "Fit pitch to board",
             Self::Fit => "Whole board",
             Self::Measure => "Measure between holes",
             Self::Names => "Names of holes",
@@ -95,6 +103,8 @@ impl Command {
             Self::Quit => "Close the window",
             Self::Undo => "Take the last change back",
             Self::Redo => "Make the change again",
+            Self::FitBoard => "The smallest board on which every bore keeps the rim margin",
+            Self::FitPitch => "The largest pitch at which every bore keeps the rim margin",
             Self::Fit => "Bring the whole board into view",
             Self::Measure => "Drag from hole to hole to measure; with Shift a drag always measures",
             Self::Names => "Show names where there is room to read them",
@@ -122,7 +132,7 @@ impl Command {
             Self::Sheets => (Modifiers::COMMAND, Key::T),
             Self::Units => (Modifiers::COMMAND, Key::U),
             Self::Theme => (Modifiers::COMMAND, Key::D),
-            Self::Sample(_) | Self::Safety => return None,
+            Self::Sample(_) | Self::FitBoard | Self::FitPitch | Self::Safety => return None,
         };
         Some(KeyboardShortcut::new(modifiers, key))
     }

@@ -142,6 +142,7 @@ impl App {
             mirrored: &mut self.view.mirrored,
             show_chosen: core::mem::take(&mut self.view.show_chosen),
             current: &self.current,
+            asked: &mut self.view.asked,
         };
         controls_ui(ui, &mut controls);
         // Fields change the document: what follows from it is worked out before it is shown.

@@ -345,6 +345,24 @@ fn a_chosen_hole_is_left_out_for_every_player_and_taken_back() {
 }
 
 #[test]
+fn board_and_pitch_are_fitted_to_each_other() {
+    let mut story = Story::begin();
+    story.type_into("Pitch", "15");
+    story.press("Fit board to pattern");
+    let margin = |story: &Story| {
+        let (_, derived) = story.app().current.good().unwrap();
+        derived.figures.smallest_rim.unwrap().0
+    };
+    assert_near!(margin(&story), story.app().session.board.limits.rim, 1e-9);
+    assert_near!(story.app().session.board.pitch, 15.0, 0.0);
+    story.type_into("Board diameter", "600");
+    story.press("Fit pitch to board");
+    assert!(story.app().session.board.pitch > 19.0);
+    assert_near!(margin(&story), story.app().session.board.limits.rim, 1e-9);
+    assert_near!(story.app().session.board.blank.diameter, 600.0, 0.0);
+}
+
+#[test]
 fn each_command_has_keys_or_a_menu_entry() {
     let mut story = Story::begin();
     let mut seen = Vec::new();

@@ -4,6 +4,7 @@ use board::HoleId;
 use workshop::{Finding, Rule, Severity};
 
 use crate::canvas::CanvasState;
+use crate::command::Command;
 use crate::dialogs::Dialog;
 use crate::panes::Pane;
 
@@ -26,6 +27,8 @@ pub struct ViewState {
     pub pointed: Option<(Rule, Severity)>,
     /// Whether the sheets of the template are laid over the board.
     pub show_sheets: bool,
+    /// What panels asked for in this frame.
+    pub asked: Vec<Command>,
     /// The open dialog.
     pub dialog: Option<Dialog>,
     /// What the canvas says is under the pointer.

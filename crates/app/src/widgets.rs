@@ -11,7 +11,7 @@ use egui::{
 use crate::theme::{self, Tokens};
 
 /// Width of the captions, so that fields stand in line.
-const CAPTION: f32 = 122.0;
+pub const CAPTION: f32 = 122.0;
 /// Width of fields, and the least of it where something else stands in the row.
 pub const FIELD: f32 = 148.0;
 const LEAST_FIELD: f32 = 78.0;

@@ -143,6 +143,7 @@ impl App {
         }
         self.current.refresh(&self.session.board);
         self.panels(ui, &mut commands);
+        commands.append(&mut self.view.asked);
         let answer = self
             .view
             .dialog
@@ -207,6 +208,8 @@ impl App {
             Command::Export => self.ask_what_to_export(),
             Command::Undo => self.session.undo(),
             Command::Redo => self.session.redo(),
+            Command::FitBoard => self.fit_board(),
+            Command::FitPitch => self.fit_pitch(),
             Command::Fit => self.view.canvas.fit(),
             Command::Measure => self
                 .view
@@ -401,6 +404,20 @@ impl App {
                 }
                 Outcome::Exported(Err(error)) => self.complain(Some(error)),
             }
+        }
+    }
+
+    fn fit_board(&mut self) {
+        match workshop::smallest_board(&self.session.board) {
+            Ok(diameter) => self.session.board.blank.diameter = diameter,
+            Err(error) => self.view.warn(error.to_string()),
+        }
+    }
+
+    fn fit_pitch(&mut self) {
+        match workshop::largest_pitch(&self.session.board) {
+            Ok(pitch) => self.session.board.pitch = pitch,
+            Err(error) => self.view.warn(error.to_string()),
         }
     }
 

@@ -6,14 +6,17 @@
 //!
 //! * [`check`]: every [`Finding`] about a board; one rule a file.
 //! * [`figures`]: the few measures that are always in sight.
+//! * [`smallest_board`], [`largest_pitch`]: what is left open, solved from the rest.
 //! * [`hole_table`]: every hole with its place and bore, in the order of names.
 //!
 //! The crate knows nothing of windows, sizes of paper and file formats.
 
 mod check;
 mod figures;
+mod fit;
 mod hole_table;
 
 pub use check::{Finding, Measure, Rule, Severity, check, stops};
 pub use figures::{Figures, figures};
+pub use fit::{FitError, largest_pitch, smallest_board};
 pub use hole_table::{HoleRow, HoleTable, hole_table};

@@ -33,6 +33,9 @@ pub fn bar_ui(ui: &mut Ui, session: &Session, view: &ViewState, commands: &mut V
                 commands,
             );
             entry(ui, Command::Redo, session.can_redo(), commands);
+            ui.separator();
+            entry(ui, Command::FitBoard, true, commands);
+            entry(ui, Command::FitPitch, true, commands);
         });
         view_menu(ui, view, commands);
         ui.menu_button("Help", |ui| entry(ui, Command::Safety, true, commands));

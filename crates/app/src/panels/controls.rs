@@ -1,11 +1,12 @@
 //! The controls, in the order of the work.
 
 use board::{Board, HoleId, Units, ranges};
-use egui::{ScrollArea, TextEdit, Ui};
+use egui::{Button, ScrollArea, TextEdit, Ui, vec2};
 
 use super::{bores, hole, pattern, template};
+use crate::command::Command;
 use crate::current::Current;
-use crate::widgets::{FIELD, choice, folded, length_field, row, section};
+use crate::widgets::{CAPTION, FIELD, choice, folded, length_field, row, section};
 
 /// What the controls change.
 pub struct Controls<'a> {
@@ -19,15 +20,17 @@ pub struct Controls<'a> {
     pub show_chosen: bool,
     /// What follows from the document.
     pub current: &'a Current,
+    /// What is asked for.
+    pub asked: &'a mut Vec<Command>,
 }
 
 /// All controls, one section below the other.
 pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
         let board = &mut *controls.board;
-        section(ui, "Board", true, |ui| board_ui(ui, board));
+        section(ui, "Board", true, |ui| board_ui(ui, board, controls.asked));
         section(ui, "Pattern", true, |ui| {
-            pattern::pattern_ui(ui, board, controls.current);
+            pattern::pattern_ui(ui, board, controls.current, controls.asked);
         });
         section(ui, "Home and start", true, |ui| {
             pattern::lanes_ui(ui, board, controls.current);
@@ -48,7 +51,7 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     });
 }
 
-fn board_ui(ui: &mut Ui, board: &mut Board) {
+fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
     row(ui, "Title", |ui, caption| {
         ui.add(TextEdit::singleline(&mut board.title).desired_width(FIELD))
             .labelled_by(caption);
@@ -71,6 +74,7 @@ fn board_ui(ui: &mut Ui, board: &mut Board) {
         ranges::BOARD,
         units,
     );
+    fit_button(ui, Command::FitBoard, asked);
     length_field(
         ui,
         "Thickness",
@@ -120,4 +124,16 @@ fn limits_ui(ui: &mut Ui, board: &mut Board) {
     .on_hover_text(Rule::Pilot.statement());
     crate::widgets::count_field(ui, "Most sheets", &mut limits.sheets, ranges::SHEETS)
         .on_hover_text(Rule::Sheets.statement());
+}
+
+/// A small button below a field that lets the program find the number.
+pub fn fit_button(ui: &mut Ui, command: Command, asked: &mut Vec<Command>) {
+    ui.horizontal(|ui| {
+        ui.add_space(CAPTION + ui.spacing().item_spacing.x);
+        let size = vec2(FIELD, ui.spacing().interact_size.y);
+        let button = ui.add(Button::new(command.label()).min_size(size));
+        if button.on_hover_text(command.tooltip()).clicked() {
+            asked.push(command);
+        }
+    });
 }

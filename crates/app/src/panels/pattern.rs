@@ -5,6 +5,8 @@ use egui::Ui;
 use geometry::{Pattern, PocketShape};
 
 use super::blame::{Blamed, blame_ui};
+use super::controls::fit_button;
+use crate::command::Command;
 use crate::current::Current;
 use crate::widgets::{Field, auto_field, choice, count_field, length_field, plain_field};
 
@@ -17,7 +19,7 @@ const PATTERNS: [Pattern; 4] = [
 ];
 
 /// Players, shape of the track, spaces, pitch, rotation.
-pub fn pattern_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
+pub fn pattern_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<Command>) {
     count_field(ui, "Players", &mut board.players, ranges::PLAYERS);
     blame_ui(ui, current, Blamed::Players);
     kind_ui(ui, &mut board.pattern);
@@ -37,6 +39,7 @@ pub fn pattern_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     length_field(ui, "Pitch", &mut board.pitch, ranges::PITCH, board.units)
         .on_hover_text("Straight distance between the centers of neighbors along the track");
     blame_ui(ui, current, Blamed::Pitch);
+    fit_button(ui, Command::FitPitch, asked);
     plain_field(ui, "Rotation", &mut board.rotation, ranges::ROTATION)
         .on_hover_text("Bearing of the first player's axis, clockwise from 12 o'clock");
 }
