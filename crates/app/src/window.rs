@@ -135,6 +135,12 @@ impl App {
         }
     }
 
+    /// The window as it is on a first start: its look installed, a sample board open.
+    pub fn sample(ctx: &egui::Context) -> Self {
+        theme::install(ctx);
+        Self::new(ctx, Settings::default(), Arc::new(Desktop), None)
+    }
+
     /// Everything that is seen, and what is asked for by it.
     fn show(&mut self, ui: &mut Ui) {
         let mut commands = Command::pressed(ui.ctx());

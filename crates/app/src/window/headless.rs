@@ -1,14 +1,9 @@
 //! The window without a screen, for benches: a frame up to the triangles that a graphics card would get.
 
-use std::sync::Arc;
-
 use board::Board;
 
 use super::App;
-use crate::host::Desktop;
 use crate::session::Session;
-use crate::settings::Settings;
-use crate::theme;
 
 /// The window without a screen.
 pub struct Headless {
@@ -20,8 +15,7 @@ impl Headless {
     /// Opens on a board.
     pub fn new(board: Board) -> Self {
         let ctx = egui::Context::default();
-        theme::install(&ctx);
-        let mut app = App::new(&ctx, Settings::default(), Arc::new(Desktop), None);
+        let mut app = App::sample(&ctx);
         app.begin(Session::new(board));
         let mut window = Self { ctx, app };
         // Fonts and sizes settle in the first frames.
