@@ -9,7 +9,8 @@ pub struct Bore {
     /// Diameter at the top face, mm.
     #[serde(rename = "diameter_mm")]
     pub diameter: f64,
-    /// Depth from the top face to where the full diameter ends, mm; a point or spur reaches deeper.
+    /// Depth from the top face, mm: to where the full diameter ends above a point or spur, which reaches
+    /// deeper; to the deepest place of a flat or ball bottom.
     #[serde(rename = "depth_mm")]
     pub depth: f64,
     /// The shape of the floor.

@@ -25,7 +25,7 @@ pub struct HoleRow {
     pub center: Point,
     /// Diameter of the bore, mm.
     pub diameter: f64,
-    /// Depth of the full diameter, mm.
+    /// Depth as [`board::Bore::depth`] has it, mm.
     pub depth: f64,
     /// Shape of its floor.
     pub bottom: Bottom,
