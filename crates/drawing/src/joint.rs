@@ -20,7 +20,7 @@ pub struct Joint {
 }
 
 /// The joints of a tiling; the crosses keep clear of the bores.
-pub fn joints(tiling: &Tiling, bores: &Taken) -> Vec<Joint> {
+pub fn joints(tiling: &Tiling, taken: &Taken) -> Vec<Joint> {
     let mut found = Vec::new();
     for (index, tile) in tiling.tiles.iter().enumerate() {
         for (column, row) in [(tile.column + 1, tile.row), (tile.column, tile.row + 1)] {
@@ -37,7 +37,7 @@ pub fn joints(tiling: &Tiling, bores: &Taken) -> Vec<Joint> {
             let name = found.len() + 1;
             found.push(Joint {
                 tiles: [index, other],
-                marks: marks(tile, neighbor, name, bores),
+                marks: marks(tile, neighbor, name, taken),
             });
         }
     }
@@ -45,7 +45,7 @@ pub fn joints(tiling: &Tiling, bores: &Taken) -> Vec<Joint> {
 }
 
 /// Joint line through the middle of what both tiles show, and a cross near each end of it.
-fn marks(a: &Tile, b: &Tile, name: usize, bores: &Taken) -> Vec<Item> {
+fn marks(a: &Tile, b: &Tile, name: usize, taken: &Taken) -> Vec<Item> {
     let shared = a.window.intersect(b.window);
     let line = middle_line(shared);
     let mut items = vec![Item {
@@ -55,7 +55,7 @@ fn marks(a: &Tile, b: &Tile, name: usize, bores: &Taken) -> Vec<Item> {
     }];
     let half = (line.p1 - line.p0) / 2.0;
     for (letter, toward) in [('a', -1.0), ('b', 1.0)] {
-        let at = clear_spot(line.midpoint(), half * toward, bores);
+        let at = clear_spot(line.midpoint(), half * toward, taken);
         items.extend(cross(at, shared, format!("{name}{letter}")));
     }
     items
@@ -70,11 +70,12 @@ fn middle_line(shared: Rect) -> Segment {
     }
 }
 
-/// A spot on the outer half of a joint that is clear of bores, if there is one; two thirds out otherwise.
-fn clear_spot(middle: Point, half: Vec2, bores: &Taken) -> Point {
-    let shares = (0..=16).map(|step| if step % 2 == 0 { 66 + step } else { 66 - step });
+/// The spot nearest to two thirds out along a joint that is clear of bores; two thirds out if none is.
+fn clear_spot(middle: Point, half: Vec2, taken: &Taken) -> Point {
+    let nearer_and_farther = (0..=46).flat_map(|step| [66 - step, 66 + step]);
+    let shares = nearer_and_farther.filter(|share| (20..=94).contains(share));
     let spots = shares.map(|percent| middle + half * (f64::from(percent) / 100.0));
-    let clear = |spot: &Point| bores.is_free(Rect::from_center_size(*spot, (2.0 * ARM, 2.0 * ARM)));
+    let clear = |spot: &Point| taken.is_free(Rect::from_center_size(*spot, (2.0 * ARM, 2.0 * ARM)));
     spots
         .into_iter()
         .find(clear)
