@@ -13,6 +13,7 @@ pub mod files;
 pub mod window;
 
 mod command;
+mod contrast;
 mod current;
 mod dialogs;
 mod history;

@@ -216,43 +216,7 @@ fn widgets(tokens: &Tokens) -> Widgets {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use testkit::assert_near;
-
-    /// Relative luminance and contrast ratio as W3C WCAG 2 defines them.
-    fn luminance(color: Color32) -> f64 {
-        let linear = |byte: u8| {
-            let share = f64::from(byte) / 255.0;
-            if share <= 0.040_45 {
-                share / 12.92
-            } else {
-                libm_pow((share + 0.055) / 1.055, 2.4)
-            }
-        };
-        0.2126 * linear(color.r()) + 0.7152 * linear(color.g()) + 0.0722 * linear(color.b())
-    }
-
-    #[allow(
-        clippy::disallowed_methods,
-        reason = "a test's color sum is printed nowhere"
-    )]
-    fn libm_pow(base: f64, exponent: f64) -> f64 {
-        base.powf(exponent)
-    }
-
-    fn contrast(a: Color32, b: Color32) -> f64 {
-        let (a, b) = (luminance(a), luminance(b));
-        (a.max(b) + 0.05) / (a.min(b) + 0.05)
-    }
-
-    /// Published examples of WCAG contrast ratios.
-    #[test]
-    fn the_contrast_formula_gives_the_published_ratios() {
-        assert_near!(contrast(Color32::WHITE, Color32::BLACK), 21.0, 1e-9);
-        assert_near!(contrast(rgb(0x0000_00FF), Color32::WHITE), 8.59, 0.005);
-        assert_near!(contrast(rgb(0x0000_00FF), rgb(0x00FF_0000)), 2.15, 0.005);
-        assert_near!(contrast(rgb(0x0077_7777), Color32::WHITE), 4.478, 0.001);
-        assert_near!(contrast(rgb(0x0076_7676), Color32::WHITE), 4.542, 0.001);
-    }
+    use crate::contrast::contrast;
 
     /// WCAG 2 level AA for text.
     #[test]

@@ -1,8 +1,9 @@
 //! Every color of the canvas, for light and for dark windows.
 
+use crate::contrast::contrast;
 use egui::{Color32, Visuals, lerp};
 
-/// The players' colors, in order: set of eight by M. Okabe and K. Ito, "Color Universal Design" (2008),
+/// The players' colors, in order: the Okabe–Ito set of eight ("Color Universal Design", 2008),
 /// chosen so that the color-blind tell them apart. After the eighth they come again with another mark.
 const PLAYERS: [Color32; 8] = [
     Color32::from_rgb(0xE6, 0x9F, 0x00),
@@ -142,25 +143,6 @@ pub fn mix(from: Color32, to: Color32, share: f32) -> Color32 {
     Color32::from_rgba_premultiplied(r, g, b, a)
 }
 
-/// Contrast ratio of two opaque colors, 1 to 21: WCAG 2.2, "contrast ratio".
-fn contrast(one: Color32, other: Color32) -> f64 {
-    let (one, other) = (luminance(one), luminance(other));
-    (one.max(other) + 0.05) / (one.min(other) + 0.05)
-}
-
-/// WCAG 2.2, "relative luminance".
-fn luminance(color: Color32) -> f64 {
-    let [r, g, b, _] = color.to_array().map(|channel| {
-        let share = f64::from(channel) / 255.0;
-        if share <= 0.040_45 {
-            share / 12.92
-        } else {
-            f64::from((((share + 0.055) / 1.055) as f32).powf(2.4))
-        }
-    });
-    0.2126 * r + 0.7152 * g + 0.0722 * b
-}
-
 /// A maple board on a light bench.
 const LIGHT: Palette = Palette {
     ground: Color32::from_rgb(0xF8, 0xF8, 0xF8),
@@ -234,13 +216,6 @@ const DARK: Palette = Palette {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use testkit::assert_near;
-
-    #[test]
-    fn contrast_runs_from_1_to_21() {
-        assert_near!(contrast(Color32::BLACK, Color32::WHITE), 21.0, 1e-6);
-        assert_near!(contrast(Color32::RED, Color32::RED), 1.0, 1e-12);
-    }
 
     /// WCAG 2.2, success criterion 1.4.3: 4.5 to 1 for text.
     #[test]

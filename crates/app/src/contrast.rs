@@ -1,0 +1,40 @@
+//! How well one color can be told from another: the contrast ratio of W3C WCAG 2.
+
+use egui::Color32;
+
+/// Contrast ratio of two opaque colors, from 1 to 21 (WCAG 2.2, "contrast ratio").
+pub fn contrast(one: Color32, other: Color32) -> f64 {
+    let (one, other) = (luminance(one), luminance(other));
+    (one.max(other) + 0.05) / (one.min(other) + 0.05)
+}
+
+/// WCAG 2.2, "relative luminance".
+fn luminance(color: Color32) -> f64 {
+    let [r, g, b, _] = color.to_array().map(|channel| {
+        let share = f64::from(channel) / 255.0;
+        if share <= 0.040_45 {
+            share / 12.92
+        } else {
+            libm::pow((share + 0.055) / 1.055, 2.4)
+        }
+    });
+    0.2126 * r + 0.7152 * g + 0.0722 * b
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use testkit::assert_near;
+
+    /// Ratios that pages on WCAG print as examples.
+    #[test]
+    fn the_published_ratios_come_out() {
+        let gray = |level| Color32::from_rgb(level, level, level);
+        assert_near!(contrast(Color32::WHITE, Color32::BLACK), 21.0, 1e-9);
+        assert_near!(contrast(Color32::RED, Color32::RED), 1.0, 1e-12);
+        assert_near!(contrast(Color32::BLUE, Color32::WHITE), 8.59, 0.005);
+        assert_near!(contrast(Color32::BLUE, Color32::RED), 2.15, 0.005);
+        assert_near!(contrast(gray(0x77), Color32::WHITE), 4.478, 0.001);
+        assert_near!(contrast(gray(0x76), Color32::WHITE), 4.542, 0.001);
+    }
+}
