@@ -1,6 +1,6 @@
 //! Figures and findings: what the board measures, and what would go wrong.
 
-use board::{Board, show_length};
+use board::{Board, Units, show_length};
 use egui::{Align, Button, Color32, Layout, RichText, ScrollArea, Shape, Stroke, Ui, pos2, vec2};
 use workshop::{Finding, Measure, Severity};
 
@@ -39,21 +39,16 @@ fn heading(ui: &mut Ui, title: &str) {
 }
 
 fn figures_ui(ui: &mut Ui, board: &Board, derived: &Derived) {
-    let length = |mm| show_length(mm, board.units);
+    let length = |mm| glance(mm, board.units);
     let figures = &derived.figures;
     figure(ui, "Holes", &figures.holes.to_string(), "");
     if let Some((web, a, b)) = figures.smallest_web {
-        figure(
-            ui,
-            "Smallest web",
-            &length(rounded(web)),
-            &format!("{a} – {b}"),
-        );
+        figure(ui, "Smallest web", &length(web), &format!("{a} – {b}"));
     }
     if let Some((rim, name)) = figures.smallest_rim {
-        figure(ui, "Rim margin", &length(rounded(rim)), &name.to_string());
+        figure(ui, "Rim margin", &length(rim), &name.to_string());
     }
-    figure(ui, "Outermost center", &length(rounded(figures.reach)), "");
+    figure(ui, "Outermost center", &length(figures.reach), "");
     match &derived.tiling {
         Ok(tiling) => {
             let way = if tiling.is_landscape() {
@@ -69,16 +64,19 @@ fn figures_ui(ui: &mut Ui, board: &Board, derived: &Derived) {
                 &format!("{} × {} {paper}, {way}", tiling.columns, tiling.rows),
             );
             if let Some((name, mm)) = tiling.nearest {
-                figure(ui, "Joint clears", &length(rounded(mm)), &name.to_string());
+                figure(ui, "Joint clears", &length(mm), &name.to_string());
             }
         }
         Err(error) => error_ui(ui, &error.to_string()),
     }
 }
 
-/// To a hundredth: a figure is for reading.
-fn rounded(mm: f64) -> f64 {
-    (mm * 100.0).round() / 100.0
+/// A length for reading at a glance: to a hundredth of a millimeter, or as inches are shown anyway.
+fn glance(mm: f64, units: Units) -> String {
+    match units {
+        Units::Mm => show_length((mm * 100.0).round() / 100.0, units),
+        Units::Inch => show_length(mm, units),
+    }
 }
 
 fn figure(ui: &mut Ui, caption: &str, value: &str, about: &str) {
@@ -181,7 +179,7 @@ fn capital(word: &str) -> String {
 
 fn measures(board: &Board, finding: &Finding) -> String {
     let shown = |measure| match measure {
-        Measure::Mm(mm) => show_length(rounded(mm), board.units),
+        Measure::Mm(mm) => glance(mm, board.units),
         Measure::Count(count) => count.to_string(),
     };
     match (finding.measured, finding.wanted) {
