@@ -363,6 +363,23 @@ fn board_and_pitch_are_fitted_to_each_other() {
 }
 
 #[test]
+fn bores_are_told_apart_by_role_without_changing_any() {
+    let mut story = Story::begin();
+    story.press("Pieces and bores");
+    let before = story.app().session.board.clone();
+    story.reach("same for all");
+    assert_eq!(story.app().session.board, before);
+    story.type_into("Home depth", "7");
+    let bores = story.app().session.board.bores;
+    assert_eq!(
+        (bores.home.depth, bores.track, bores.start),
+        (7.0, before.bores.track, before.bores.start)
+    );
+    story.reach("same for all");
+    assert_eq!(story.app().session.board, before);
+}
+
+#[test]
 fn each_command_has_keys_or_a_menu_entry() {
     let mut story = Story::begin();
     let mut seen = Vec::new();

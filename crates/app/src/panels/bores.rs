@@ -1,7 +1,7 @@
 //! Controls of the pieces, the bores and the center.
 
-use board::{Board, Bore, Bottom, Center, PieceKind, Units, ranges};
-use egui::{RichText, Ui};
+use board::{Board, Bore, Bores, Bottom, Center, PieceKind, Units, ranges};
+use egui::{Id, RichText, Ui};
 
 use crate::widgets::{choice, length_field, row};
 
@@ -24,25 +24,9 @@ pub fn bores_ui(ui: &mut Ui, board: &mut Board) {
     )
     .on_hover_text("Measure the largest");
     let bores = &mut board.bores;
-    let mut same = bores.track == bores.home && bores.track == bores.start;
-    row(ui, "Bores", |ui, _| {
-        if ui.checkbox(&mut same, "same for all").changed() {
-            if same {
-                bores.home = bores.track;
-                bores.start = bores.track;
-            } else {
-                // A hair's breadth tells them apart until the maker does.
-                bores.start.depth += 0.5;
-            }
-        }
-    });
-    if same {
-        bore_ui(
-            ui,
-            ["Bore diameter", "Bore depth", "Bottom"],
-            &mut bores.track,
-            units,
-        );
+    if same_for_all_ui(ui, bores) {
+        let captions = ["Bore diameter", "Bore depth", "Bottom"];
+        bore_ui(ui, captions, &mut bores.track, units);
         bores.home = bores.track;
         bores.start = bores.track;
         return;
@@ -65,6 +49,27 @@ pub fn bores_ui(ui: &mut Ui, board: &mut Board) {
         &mut bores.start,
         units,
     );
+}
+
+/// Whether one bore serves for all roles. Bores that are equal may still be shown apart, so that they can be
+/// made to differ; that is kept for as long as the window is open and changes nothing in the document.
+fn same_for_all_ui(ui: &mut Ui, bores: &mut Bores) -> bool {
+    let apart_id = Id::unique("bores shown apart");
+    let apart = ui
+        .data(|data| data.get_temp::<bool>(apart_id))
+        .unwrap_or(false);
+    let equal = bores.track == bores.home && bores.track == bores.start;
+    let mut same = equal && !apart;
+    row(ui, "Bores", |ui, _| {
+        if ui.checkbox(&mut same, "same for all").changed() {
+            ui.data_mut(|data| data.insert_temp(apart_id, !same));
+            if same {
+                bores.home = bores.track;
+                bores.start = bores.track;
+            }
+        }
+    });
+    same
 }
 
 /// Diameter, depth and bottom of a bore, under these captions.
