@@ -95,6 +95,10 @@ pub fn write_atomic(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
     if target.is_dir() {
         return Err(failed(io::Error::from(io::ErrorKind::IsADirectory)));
     }
+    if !folder.is_dir() {
+        let reason = io::Error::new(io::ErrorKind::NotFound, "there is no such folder");
+        return Err(failed(reason));
+    }
     let mut file = new_file_in(folder).map_err(failed)?;
     file.write_all(bytes)
         .and_then(|()| file.as_file().sync_all())

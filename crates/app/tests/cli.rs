@@ -120,6 +120,28 @@ fn wishes_that_cannot_be_built_name_the_nearest_that_can() {
 }
 
 #[test]
+fn a_wish_out_of_its_range_is_named_itself() {
+    let folder = folder();
+    for (option, value, said) in [
+        ("--board", "100000", "board diameter is 100000 mm"),
+        ("--bore", "-5", "bore diameter is -5 mm"),
+        ("--pitch", "0", "pitch is 0 mm"),
+        ("--rotation", "NaN", "rotation is NaN°"),
+        ("--players", "0", "players is 0"),
+    ] {
+        let output = run(folder.path(), &["new", option, value, "b.json"]);
+        assert_eq!(output.status.code(), Some(2));
+        assert!(
+            words(&output.stderr).contains(said),
+            "{}",
+            words(&output.stderr)
+        );
+    }
+    let output = run(folder.path(), &["new", "missing/b.json"]);
+    assert!(words(&output.stderr).contains("there is no such folder: missing/b.json"));
+}
+
+#[test]
 fn check_ends_with_0_1_or_2() {
     let folder = folder();
     assert!(run(folder.path(), &["new", "good.json"]).status.success());

@@ -7,7 +7,7 @@ use geometry::{Pattern, PocketShape};
 
 use crate::{
     Blank, Board, Bore, Bores, Bottom, BuildError, Center, CircleJig, Layout, Piece, PieceKind,
-    Pocket, Units, layout,
+    Pocket, Units, layout, ranges,
 };
 
 /// What a maker asks of a new board; what is left out is chosen.
@@ -66,6 +66,7 @@ pub enum CenterKind {
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn propose(wishes: &Wishes) -> Result<Board, BuildError> {
+    check_wishes(wishes)?;
     let neat = Neat::of(wishes.units.unwrap_or_default());
     let mut board = first_draft(wishes, &neat);
     if wishes.home.is_none() {
@@ -86,6 +87,20 @@ pub fn propose(wishes: &Wishes) -> Result<Board, BuildError> {
     }
     layout(&board)?;
     Ok(board)
+}
+
+/// What is wished for is held to its range before anything is chosen to suit it.
+fn check_wishes(wishes: &Wishes) -> Result<(), BuildError> {
+    let wished = [
+        (ranges::PITCH, wishes.pitch),
+        (ranges::BOARD, wishes.diameter),
+        (ranges::BORE_DIAMETER, wishes.bore),
+        (ranges::ROTATION, wishes.rotation),
+    ];
+    for (range, wish) in wished {
+        wish.map_or(Ok(()), |value| range.check(value))?;
+    }
+    Ok(())
 }
 
 /// Lengths that are neat in a unit, mm.
