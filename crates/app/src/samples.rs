@@ -20,7 +20,7 @@ macro_rules! sample {
 
 /// The sample boards; the window opens on the first.
 pub const SAMPLES: &[Sample] = &[
-    sample!("Six lobes in walnut, 133 holes", "six-lobes"),
+    sample!("Six lobes in walnut", "six-lobes"),
     sample!("Four arms in cherry, magnet pieces", "four-arms"),
     sample!("Travel ring for two, pegs", "two-ring"),
     sample!("Six-sided table board, inches", "six-polygon"),

@@ -268,7 +268,7 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
     story.press("Export");
     let pdf = story
         .host
-        .file("/out/six-lobes-in-walnut-133-holes-template.pdf")
+        .file("/out/six-lobes-in-walnut-template.pdf")
         .unwrap();
     assert!(pdf.starts_with(b"%PDF-"));
     assert_eq!(story.host.files.lock().unwrap().len(), 4);

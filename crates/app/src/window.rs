@@ -561,7 +561,7 @@ mod tests {
         keys(&mut window, Modifiers::COMMAND, Key::N);
         press(&mut window, "Save");
         press(&mut window, "Save");
-        let path = "/home/maker/six-lobes-in-walnut-133-holes.json";
+        let path = "/home/maker/six-lobes-in-walnut.json";
         assert!(fake.file(path).is_some());
         assert!(matches!(window.state().view.dialog, Some(Dialog::New(_))));
     }

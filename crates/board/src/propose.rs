@@ -118,6 +118,11 @@ struct Neat {
 }
 
 impl Neat {
+    /// The jig's pin; a thinner one where a small playing hole would swallow its pilot.
+    fn pin_for(&self, bore: Bore) -> f64 {
+        self.pin.min(bore.diameter / 2.0).max(ranges::PIN.min)
+    }
+
     fn of(units: Units) -> Self {
         const INCH: f64 = 25.4;
         match units {
@@ -171,7 +176,9 @@ fn first_draft(wishes: &Wishes, neat: &Neat) -> Board {
     });
     let bore = Bore {
         diameter,
-        depth: 5.0_f64.max(round_up(diameter / 3.0, 0.5)),
+        depth: 5.0_f64
+            .max(round_up(diameter / 3.0, 0.5))
+            .min(0.6 * neat.thickness),
         bottom: Bottom::Forstner,
     };
     let pattern = wishes.pattern.unwrap_or(Pattern::Ring);
@@ -212,7 +219,9 @@ fn first_draft(wishes: &Wishes, neat: &Neat) -> Board {
             thickness: neat.thickness,
             roundover: neat.roundover,
         },
-        jig: CircleJig { pin: neat.pin },
+        jig: CircleJig {
+            pin: neat.pin_for(bore),
+        },
         ..plain
     }
 }
@@ -239,12 +248,12 @@ fn center(kind: CenterKind, bore: Bore, neat: &Neat) -> Center {
     match kind {
         CenterKind::Nothing => Center::Nothing,
         CenterKind::Pivot => Center::Pivot {
-            diameter: neat.pin,
+            diameter: neat.pin_for(bore),
             depth: 10.0,
         },
         CenterKind::Hole => Center::Hole {
             bore,
-            pilot: neat.pin.min(bore.diameter / 2.0),
+            pilot: neat.pin_for(bore),
         },
     }
 }
@@ -447,6 +456,20 @@ mod tests {
         ] {
             let parts = length / 25.4 * 16.0;
             assert_near!(parts, parts.round(), 1e-6);
+        }
+    }
+
+    #[test]
+    fn small_bores_get_a_thinner_pin_and_large_ones_stay_in_the_board() {
+        for bore in [3.0, 6.0, 8.0, 100.0] {
+            let board = propose(&Wishes {
+                bore: Some(bore),
+                ..Wishes::default()
+            })
+            .unwrap();
+            assert!(board.center.pilot().unwrap() >= board.jig.pin);
+            assert!(board.center.pilot().unwrap() < bore);
+            assert!(board.bores.track.depth < board.blank.thickness);
         }
     }
 

@@ -11,6 +11,8 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
+use crate::files::FilesError;
+
 /// Lays out a round game board, shows what would go wrong, and prints its drilling template at true size
 #[derive(Debug, Parser)]
 #[command(name = "ringwright", version, args_conflicts_with_subcommands = true, after_help = EXAMPLES)]
@@ -73,7 +75,7 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
             .is_some_and(|error| error.kind() == std::io::ErrorKind::BrokenPipe);
         if !closed {
             // If standard error is closed too there is no one left to tell.
-            let _ = writeln!(errors, "ringwright: {failure}");
+            let _ = writeln!(errors, "ringwright: {failure}{}", way_out(&*failure));
         }
         if closed {
             ExitCode::SUCCESS
@@ -81,4 +83,12 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
             ExitCode::from(FAILED)
         }
     }))
+}
+
+/// What would help, where that is one option.
+fn way_out(failure: &(dyn std::error::Error + 'static)) -> &'static str {
+    match failure.downcast_ref() {
+        Some(FilesError::Exists(_)) => "; --force replaces it",
+        _ => "",
+    }
 }

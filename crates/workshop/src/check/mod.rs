@@ -1,6 +1,7 @@
 //! Findings: what the maker should know or mend before wood is cut. One rule a file.
 
 mod edits;
+mod floor;
 mod pieces;
 mod pilot;
 mod rim;
@@ -69,6 +70,8 @@ pub enum Rule {
     Web,
     /// Wood between a bore and the roundover.
     Rim,
+    /// Wood under a blind bore.
+    Floor,
     /// The center pilot against the circle jig's pin.
     Pilot,
     /// Room between pieces that stand side by side.
@@ -81,9 +84,10 @@ pub enum Rule {
 
 impl Rule {
     /// Every rule, in the order they are checked.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Web,
         Self::Rim,
+        Self::Floor,
         Self::Pilot,
         Self::Pieces,
         Self::Sheets,
@@ -95,6 +99,7 @@ impl Rule {
         match self {
             Self::Web => "web",
             Self::Rim => "rim margin",
+            Self::Floor => "floor",
             Self::Pilot => "center pilot",
             Self::Pieces => "room for pieces",
             Self::Sheets => "sheets",
@@ -107,6 +112,7 @@ impl Rule {
         match self {
             Self::Web => web::STATEMENT,
             Self::Rim => rim::STATEMENT,
+            Self::Floor => floor::STATEMENT,
             Self::Pilot => pilot::STATEMENT,
             Self::Pieces => pieces::STATEMENT,
             Self::Sheets => sheets::STATEMENT,
@@ -122,6 +128,7 @@ pub fn check(board: &Board, layout: &Layout, sheets: Option<u32>) -> Vec<Finding
     let mut findings = Vec::new();
     findings.extend(web::check(board, layout));
     findings.extend(rim::check(board, layout));
+    findings.extend(floor::check(board, layout));
     findings.extend(pilot::check(board));
     findings.extend(pieces::check(board, layout));
     findings.extend(sheets.and_then(|sheets| sheets::check(board, sheets)));
