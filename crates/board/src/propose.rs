@@ -109,6 +109,9 @@ struct Neat {
     marble: f64,
     bore: f64,
     pin: f64,
+    /// Least depth of a bore, and the steps that depths come in.
+    depth: f64,
+    depth_step: f64,
     thickness: f64,
     roundover: f64,
     /// Steps that a chosen pitch and a chosen board come in.
@@ -131,6 +134,8 @@ impl Neat {
                 marble: 16.0,
                 bore: 12.0,
                 pin: 6.0,
+                depth: 5.0,
+                depth_step: 0.5,
                 thickness: 20.0,
                 roundover: 5.0,
                 pitch_step: 0.5,
@@ -142,6 +147,8 @@ impl Neat {
                 marble: 5.0 / 8.0 * INCH,
                 bore: INCH / 2.0,
                 pin: INCH / 4.0,
+                depth: 3.0 / 16.0 * INCH,
+                depth_step: INCH / 16.0,
                 thickness: 0.75 * INCH,
                 roundover: 3.0 / 16.0 * INCH,
                 pitch_step: INCH / 16.0,
@@ -176,8 +183,9 @@ fn first_draft(wishes: &Wishes, neat: &Neat) -> Board {
     });
     let bore = Bore {
         diameter,
-        depth: 5.0_f64
-            .max(round_up(diameter / 3.0, 0.5))
+        depth: neat
+            .depth
+            .max(round_up(diameter / 3.0, neat.depth_step))
             .min(0.6 * neat.thickness),
         bottom: Bottom::Forstner,
     };

@@ -84,7 +84,9 @@ fn changes_ui(ui: &mut Ui, board: &mut Board) {
             {
                 back = Some(at);
             }
-            ui.label(words);
+            // A long line must not widen the panel.
+            let line = egui::Label::new(&words).truncate();
+            ui.add(line).on_hover_text(words);
         });
     }
     if let Some(at) = back {
