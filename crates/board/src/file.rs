@@ -170,22 +170,41 @@ fn not_json(error: &serde_json::Error) -> FileError {
     }
 }
 
-/// The error's message without the place, which is told apart.
+/// The error's message in a maker's words, without the place, which is told apart.
 fn reason(error: &serde_json::Error) -> String {
     let message = error.to_string();
     let place = format!(" at line {} column {}", error.line(), error.column());
-    message
-        .strip_suffix(&place)
-        .unwrap_or(&message)
-        .chars()
-        .take(300)
-        .collect()
+    let message = message.strip_suffix(&place).unwrap_or(&message);
+    let mut plain: String = message.chars().take(300).collect();
+    for (theirs, ours) in PLAIN_WORDS {
+        plain = plain.replace(theirs, ours);
+    }
+    match plain.split_once("expected struct ") {
+        Some((before, _)) => format!("{before}expected an object"),
+        None => plain,
+    }
 }
+
+/// What the JSON reader says in a programmer's words.
+const PLAIN_WORDS: [(&str, &str); 9] = [
+    ("invalid type: floating point", "wrong kind: number"),
+    ("invalid type: integer", "wrong kind: number"),
+    ("invalid type: map", "wrong kind: object"),
+    ("invalid type: sequence", "wrong kind: list"),
+    ("invalid type: string", "wrong kind: text"),
+    ("invalid type", "wrong kind"),
+    ("unknown variant", "unknown word"),
+    ("expected u32", "expected a whole number of 0 or more"),
+    ("expected f64", "expected a number"),
+];
 
 fn read_format_1(text: &str) -> Result<Board, FileError> {
     let mut reader = serde_json::Deserializer::from_str(text);
     let file: Format1 = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
-        let field = error.path().to_string();
+        let field = match error.path().to_string().as_str() {
+            "." => "the outermost object".into(),
+            path => path.into(),
+        };
         let inner = error.into_inner();
         FileError::Field {
             field,
@@ -205,7 +224,9 @@ fn read_format_1(text: &str) -> Result<Board, FileError> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Bottom, Center, Change, Edit, Paper, Units};
+    use crate::{
+        Bore, Bores, Bottom, Center, Change, Edit, Marking, Paper, Pocket, Template, Units,
+    };
     use geometry::{Pattern, PocketShape};
     use proptest::prelude::*;
 
@@ -301,13 +322,46 @@ mod tests {
     }
 
     #[test]
+    fn what_is_wrong_is_said_in_a_makers_words() {
+        for (players, said) in [
+            ("-3", "whole number of 0 or more"),
+            ("6.5", "wrong kind: number `6.5`"),
+            ("\"6\"", "wrong kind: text"),
+            ("{}", "wrong kind: object"),
+        ] {
+            let error = edited("\"players\": 6", &format!("\"players\": {players}"));
+            let error = error.unwrap_err().to_string();
+            assert!(error.contains("in board.players"), "{error}");
+            assert!(error.contains(said), "{error}");
+        }
+        let word = edited("\"ring\"", "\"hexagon\"").unwrap_err().to_string();
+        assert!(word.contains("unknown word `hexagon`"), "{word}");
+        let list = read_board(b"{\"format\": 1, \"board\": []}");
+        assert!(
+            list.unwrap_err()
+                .to_string()
+                .ends_with("expected an object")
+        );
+        let outermost = edited("\"format\": 1,", "\"format\": 1, \"format\": 1,");
+        let outermost = outermost.unwrap_err().to_string();
+        assert!(
+            outermost.contains("in the outermost object: duplicate"),
+            "{outermost}"
+        );
+    }
+
+    #[test]
     fn numbers_out_of_range_are_all_named() {
-        let Err(FileError::OutOfRange(faults)) =
-            edited("\"pitch_mm\": 19.0", "\"pitch_mm\": -19.0")
-        else {
-            panic!("was read")
-        };
-        assert_eq!(faults.len(), 1);
+        let text = write_board(&Board::default())
+            .replace("\"pitch_mm\": 19.0", "\"pitch_mm\": -19.0")
+            .replace("\"thickness_mm\": 20.0", "\"thickness_mm\": 2000.0");
+        let error = read_board(text.as_bytes()).unwrap_err();
+        let said = error.to_string();
+        assert!(matches!(error, FileError::OutOfRange(faults) if faults.len() == 2));
+        assert!(
+            said.contains("pitch") && said.contains("thickness"),
+            "{said}"
+        );
         assert!(edited("\"pitch_mm\": 19.0", "\"pitch_mm\": 1e999").is_err());
     }
 
@@ -336,71 +390,108 @@ mod tests {
         ]
     }
 
-    fn edits(u: f64) -> Vec<Edit> {
-        let edit = |change| Edit {
-            hole: "T2-7".parse().unwrap(),
-            mirrored: u > 0.0,
-            change,
-        };
-        let bore = Board::default().bores.track;
-        vec![
-            edit(Change::Move { u, v: 1.0 / 3.0 }),
-            edit(Change::Drop),
-            edit(Change::Bore { bore }),
+    fn bores() -> impl Strategy<Value = Bore> {
+        let bottom = prop::sample::select(&Bottom::ALL[..]);
+        (0.1..500.0_f64, 0.0..500.0_f64, bottom).prop_map(|(diameter, depth, bottom)| Bore {
+            diameter,
+            depth,
+            bottom,
+        })
+    }
+
+    fn centers() -> impl Strategy<Value = Center> {
+        let size = 0.1..100.0_f64;
+        prop_oneof![
+            Just(Center::Nothing),
+            (size.clone(), size.clone())
+                .prop_map(|(diameter, depth)| Center::Pivot { diameter, depth }),
+            (bores(), size).prop_map(|(bore, pilot)| Center::Hole { bore, pilot }),
         ]
     }
 
-    fn boards() -> impl Strategy<Value = Board> {
-        let pocket = (
-            proptest::option::of(-180.0..180.0_f64),
-            proptest::option::of(0.0..900.0_f64),
+    fn edits() -> impl Strategy<Value = Vec<Edit>> {
+        let offset = || -5000.0..5000.0_f64;
+        let change = prop_oneof![
+            (offset(), offset()).prop_map(|(u, v)| Change::Move { u, v }),
+            Just(Change::Drop),
+            bores().prop_map(|bore| Change::Bore { bore }),
+            (offset(), offset(), bores()).prop_map(|(u, v, bore)| Change::Add { u, v, bore }),
+        ];
+        let hole = prop::sample::select(vec!["T2-7", "H1-1", "S6-4", "X1-12", "C"]);
+        let edit = (hole, any::<bool>(), change).prop_map(|(hole, mirrored, change)| Edit {
+            hole: hole.parse().unwrap(),
+            mirrored,
+            change,
+        });
+        prop::collection::vec(edit, 0..4)
+    }
+
+    fn pockets() -> impl Strategy<Value = Pocket> {
+        let shapes = [
+            PocketShape::Row,
+            PocketShape::Arc,
+            PocketShape::Block,
+            PocketShape::Ring,
+        ];
+        let place = (
+            prop::option::of(-180.0..180.0_f64),
+            prop::option::of(0.0..900.0_f64),
         );
-        let counts = (1_u32..=24, 1_u32..=400, 0_u32..=60);
-        let all = (
-            patterns(),
-            pocket,
-            counts,
-            0.1..1000.0_f64,
-            ".{0,12}",
-            -50.0..50.0_f64,
-        );
-        all.prop_map(|(pattern, pocket, counts, pitch, title, u)| {
-            let plain = Board::default();
-            Board {
-                title,
-                units: if u > 0.0 { Units::Inch } else { Units::Mm },
-                players: counts.0,
-                spaces: counts.1,
-                home: counts.2,
-                pattern,
-                pitch,
-                pocket: crate::Pocket {
-                    shape: PocketShape::Arc,
-                    bearing: pocket.0,
-                    radius: pocket.1,
-                },
-                center: Center::Pivot {
-                    diameter: 6.35,
-                    depth: 10.0,
-                },
-                bores: crate::Bores {
-                    home: crate::Bore {
-                        bottom: Bottom::Ball,
-                        ..plain.bores.home
-                    },
-                    ..plain.bores
-                },
-                template: crate::Template {
-                    paper: Paper::Custom {
-                        width: 300.0,
-                        height: pitch.max(30.0),
-                    },
-                    ..plain.template
-                },
-                edits: edits(u),
-                ..plain
+        (prop::sample::select(shapes.to_vec()), place).prop_map(|(shape, (bearing, radius))| {
+            Pocket {
+                shape,
+                bearing,
+                radius,
             }
         })
+    }
+
+    fn templates() -> impl Strategy<Value = Template> {
+        let side = || 30.0..5000.0_f64;
+        let paper = prop_oneof![
+            prop::sample::select(vec![
+                Paper::A4,
+                Paper::A3,
+                Paper::Letter,
+                Paper::Legal,
+                Paper::Tabloid
+            ]),
+            (side(), side()).prop_map(|(width, height)| Paper::Custom { width, height }),
+        ];
+        let marking = prop::sample::select(&Marking::ALL[..]);
+        (paper, marking, any::<bool>()).prop_map(|(paper, marking, names)| Template {
+            paper,
+            marking,
+            names,
+            ..Template::default()
+        })
+    }
+
+    fn boards() -> impl Strategy<Value = Board> {
+        let counts = (1_u32..=24, 1_u32..=400, 0_u32..=60, 0_u32..=60);
+        let wood = (centers(), [bores(), bores(), bores()], 0.1..1000.0_f64);
+        let looks = (".{0,12}", any::<bool>(), templates(), edits());
+        (patterns(), pockets(), counts, wood, looks).prop_map(
+            |(pattern, pocket, counts, (center, [track, home, start], pitch), looks)| {
+                let (title, inches, template, edits) = looks;
+                Board {
+                    title,
+                    units: if inches { Units::Inch } else { Units::Mm },
+                    players: counts.0,
+                    spaces: counts.1,
+                    home: counts.2,
+                    start: counts.3,
+                    pattern,
+                    pitch,
+                    pocket,
+                    center,
+                    bores: Bores { track, home, start },
+                    template,
+                    edits,
+                    ..Board::default()
+                }
+            },
+        )
     }
 
     proptest! {

@@ -1,6 +1,6 @@
 //! What each number of the document may be: one table for the file, the window and the commands.
 
-use crate::Board;
+use crate::{Board, Units, show_length, show_number};
 
 /// What a number measures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -36,6 +36,34 @@ pub struct OutOfRange {
     pub range: Range,
     /// What it is.
     pub value: f64,
+}
+
+impl OutOfRange {
+    /// The sentence of the error with lengths in a maker's unit.
+    ///
+    /// ```
+    /// use board::{Units, ranges};
+    /// let fault = ranges::BOARD.check(8890.0).unwrap_err();
+    /// assert_eq!(fault.shown_in(Units::Inch), "board diameter is 350\"; it may be 0.0394\" to 196.8504\"");
+    /// ```
+    pub fn shown_in(&self, units: Units) -> String {
+        let Range {
+            name,
+            quantity,
+            min,
+            max,
+        } = self.range;
+        let show = |value| match quantity {
+            Quantity::Length => show_length(value, units),
+            _ => show_number(value, 4) + unit(quantity),
+        };
+        format!(
+            "{name} is {}; it may be {} to {}",
+            show(self.value),
+            show(min),
+            show(max)
+        )
+    }
 }
 
 const fn unit(quantity: Quantity) -> &'static str {

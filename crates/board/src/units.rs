@@ -59,7 +59,7 @@ const LONGEST: usize = 64;
 /// ```
 pub fn parse_length(text: &str, units: Units) -> Result<f64, LengthError> {
     let quoted = || text.trim().chars().take(40).collect::<String>();
-    if text.len() > LONGEST {
+    if text.trim().len() > LONGEST {
         return Err(LengthError::Unreadable {
             text: quoted(),
             part: "a text so long".into(),
@@ -80,18 +80,18 @@ pub fn parse_length(text: &str, units: Units) -> Result<f64, LengthError> {
     };
     let (value, is_fraction) = reader.value()?;
     let unit = reader.unit()?;
-    let mut mm = value
-        * unit
-            .unwrap_or(if is_fraction {
-                Unit::Inch
-            } else {
-                units.into()
-            })
-            .mm();
+    let meant = unit.unwrap_or(if is_fraction {
+        Unit::Inch
+    } else {
+        units.into()
+    });
+    let mut mm = meant.to_mm(value);
     if unit == Some(Unit::Foot) && !reader.text.is_empty() {
+        // Feet and inches are also written with a dash between them: 2'-3 1/2".
+        reader.eat("-");
         let (inches, _) = reader.value()?;
         match reader.unit()? {
-            None | Some(Unit::Inch) => mm += inches * INCH,
+            None | Some(Unit::Inch) => mm += Unit::Inch.to_mm(inches),
             Some(_) => return Err(reader.unreadable()),
         }
     }
@@ -168,13 +168,16 @@ enum Unit {
 }
 
 impl Unit {
-    const fn mm(self) -> f64 {
+    /// So many of the unit, in mm.
+    ///
+    /// Inches go by tenths of a mm, of which an inch has a whole number: 3/4 in is then 19.05 mm to the last digit.
+    fn to_mm(self, value: f64) -> f64 {
         match self {
-            Self::Mm => 1.0,
-            Self::Cm => 10.0,
-            Self::Meter => 1000.0,
-            Self::Inch => INCH,
-            Self::Foot => 12.0 * INCH,
+            Self::Mm => value,
+            Self::Cm => value * 10.0,
+            Self::Meter => value * 1000.0,
+            Self::Inch => value * 254.0 / 10.0,
+            Self::Foot => value * 3048.0 / 10.0,
         }
     }
 }
@@ -355,6 +358,7 @@ mod tests {
             ("2' 1/4\"", 615.95),
             ("2' 3 1/2\"", 698.5),
             ("2′ 3″", 685.8),
+            ("2'-3 1/2\"", 698.5),
             ("2ft", 609.6),
             ("1 foot 6 inches", 457.2),
             ("3 INCH", 76.2),
@@ -365,6 +369,18 @@ mod tests {
         }
         assert_near!(parse_length("3", Units::Inch).unwrap(), 76.2, 1e-9);
         assert_near!(parse_length("0.75", Units::Inch).unwrap(), 19.05, 1e-9);
+    }
+
+    #[test]
+    fn neat_inches_are_neat_in_mm_to_the_last_digit() {
+        for (text, mm) in [
+            ("3/4", 19.05),
+            ("5/8", 15.875),
+            ("21 1/2", 546.1),
+            ("0.1 in", 2.54),
+        ] {
+            assert_eq!(parse_length(text, Units::Inch), Ok(mm));
+        }
     }
 
     #[test]
@@ -385,6 +401,8 @@ mod tests {
             "--2",
             "3 1/2 1/2",
             "2' 3 mm",
+            "2'--3",
+            "2'-",
             "5/",
             "/5",
             "1-",
