@@ -137,8 +137,75 @@ fn a_wish_out_of_its_range_is_named_itself() {
             words(&output.stderr)
         );
     }
+    let output = run(
+        folder.path(),
+        &["new", "--units", "in", "--board", "350", "b.json"],
+    );
+    assert!(words(&output.stderr).contains("board diameter is 350\""));
     let output = run(folder.path(), &["new", "missing/b.json"]);
     assert!(words(&output.stderr).contains("there is no such folder: missing/b.json"));
+}
+
+#[test]
+fn what_is_no_number_is_refused_in_a_makers_words() {
+    let folder = folder();
+    for (option, value, said) in [
+        ("--players", "-3", "a whole number of 0 or more is expected"),
+        (
+            "--spaces",
+            "14.5",
+            "a whole number of 0 or more is expected",
+        ),
+        ("--rotation", "north", "a number is expected"),
+    ] {
+        let output = run(folder.path(), &["new", option, value, "b.json"]);
+        assert_eq!(output.status.code(), Some(2));
+        let errors = words(&output.stderr);
+        assert!(errors.contains(said) && errors.contains(option), "{errors}");
+    }
+    assert!(!folder.path().join("b.json").exists());
+}
+
+#[test]
+fn a_small_board_gets_pieces_and_bores_that_have_room() {
+    let folder = folder();
+    for size in [["--board", "300"], ["--pitch", "10"], ["--pitch", "1/2\""]] {
+        let made = run(
+            folder.path(),
+            &[&["new", "--force"], &size[..], &["b.json"]].concat(),
+        );
+        assert!(made.status.success(), "{}", words(&made.stderr));
+        let checked = run(folder.path(), &["check", "b.json"]);
+        assert_eq!(checked.status.code(), Some(0), "{}", words(&checked.stdout));
+    }
+}
+
+#[test]
+fn a_closed_pipe_is_no_fault_and_does_not_change_the_verdict() {
+    let folder = folder();
+    let bad = ["new", "--bore", "12", "--pitch", "10", "bad.json"];
+    assert!(run(folder.path(), &bad).status.success());
+    assert!(run(folder.path(), &["new", "good.json"]).status.success());
+    for (args, code) in [
+        (&["check", "bad.json"][..], 1),
+        (&["check", "--json", "bad.json"], 1),
+        (&["check", "good.json"], 0),
+        (&["new", "another.json"], 0),
+        (&["export", "good.json", "--out", "out"], 0),
+    ] {
+        let (reader, writer) = std::io::pipe().unwrap();
+        drop(reader);
+        let output = Command::new(env!("CARGO_BIN_EXE_ringwright"))
+            .args(args)
+            .current_dir(folder.path())
+            .stdout(writer)
+            .output()
+            .unwrap();
+        assert_eq!(output.status.code(), Some(code), "{args:?}");
+        assert_eq!(words(&output.stderr), "", "{args:?}");
+    }
+    assert!(folder.path().join("another.json").exists());
+    assert_eq!(fs::read_dir(folder.path().join("out")).unwrap().count(), 4);
 }
 
 #[test]
@@ -150,7 +217,7 @@ fn check_ends_with_0_1_or_2() {
     assert!(
         run(
             folder.path(),
-            &["new", "--pitch", "10", "--board", "400", "bad.json"]
+            &["new", "--bore", "12", "--pitch", "10", "bad.json"]
         )
         .status
         .success()
@@ -180,7 +247,7 @@ fn check_tells_other_programs_the_same() {
     assert!(
         run(
             folder.path(),
-            &["new", "--pitch", "13", "--board", "400", "b.json"]
+            &["new", "--bore", "12", "--pitch", "13", "b.json"]
         )
         .status
         .success()
@@ -240,6 +307,15 @@ fn export_writes_all_kinds_or_those_that_are_named() {
     );
     assert!(output.status.success());
     assert_eq!(fs::read_dir(folder.path().join("some")).unwrap().count(), 2);
+    let output = run(
+        folder.path(),
+        &["export", "b.json", "--out", "twice", "--only", "csv,csv"],
+    );
+    assert_eq!(words(&output.stdout).lines().count(), 1);
+    let output = run(folder.path(), &["export", "b.json", "--out", "not/there"]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(words(&output.stderr).contains("no folder to make it in: not/there"));
+    assert!(!folder.path().join("not").exists());
     assert_eq!(
         run(
             folder.path(),
@@ -249,6 +325,33 @@ fn export_writes_all_kinds_or_those_that_are_named() {
         .code(),
         Some(2)
     );
+}
+
+#[test]
+fn the_exported_table_has_a_row_of_numbers_for_every_hole() {
+    let folder = folder();
+    assert!(
+        run(folder.path(), &["new", "--title", "b", "b.json"])
+            .status
+            .success()
+    );
+    let options = ["export", "b.json", "--out", "out", "--only", "csv"];
+    assert!(run(folder.path(), &options).status.success());
+    let table = fs::read_to_string(folder.path().join("out/b-holes.csv")).unwrap();
+    let mut lines = table.lines();
+    let header: Vec<&str> = lines.next().unwrap().split(',').collect();
+    let column = |name: &str| header.iter().position(|title| *title == name).unwrap();
+    let (x, y, radius) = (column("x_mm"), column("y_mm"), column("radius_mm"));
+    let mut rows = 0;
+    for line in lines {
+        let cells: Vec<&str> = line.split(',').collect();
+        assert_eq!(cells.len(), header.len(), "{line}");
+        let number = |at: usize| cells[at].parse::<f64>().unwrap();
+        let apart = number(x).powi(2) + number(y).powi(2) - number(radius).powi(2);
+        assert!(apart.abs() < 0.01, "{line}");
+        rows += 1;
+    }
+    assert_eq!(rows, 133);
 }
 
 #[test]

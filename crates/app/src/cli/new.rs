@@ -4,30 +4,30 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use board::{CenterKind, Units, Wishes, parse_length, propose, write_board};
+use board::{BuildError, CenterKind, Units, Wishes, parse_length, propose, write_board};
 use clap::{Args, ValueEnum};
 use geometry::Pattern;
 
-use super::Failure;
+use super::{Failure, printed};
 use crate::files::{FilesError, write_atomic};
 
 /// Options of `ringwright new`.
 #[derive(Debug, Args)]
 pub struct New {
     /// Players
-    #[arg(long, value_name = "N")]
+    #[arg(long, value_name = "N", value_parser = count, allow_hyphen_values = true)]
     players: Option<u32>,
     /// Shape of the track
     #[arg(long)]
     pattern: Option<Shape>,
     /// Track spaces a player
-    #[arg(long, value_name = "T")]
+    #[arg(long, value_name = "T", value_parser = count, allow_hyphen_values = true)]
     spaces: Option<u32>,
     /// Home-lane holes a player
-    #[arg(long, value_name = "H")]
+    #[arg(long, value_name = "H", value_parser = count, allow_hyphen_values = true)]
     home: Option<u32>,
     /// Start-pocket holes a player
-    #[arg(long, value_name = "S")]
+    #[arg(long, value_name = "S", value_parser = count, allow_hyphen_values = true)]
     start: Option<u32>,
     /// What is at the center pin
     #[arg(long)]
@@ -35,20 +35,20 @@ pub struct New {
     /// Straight distance between neighbors: 19, 19.5mm, 3/4, 1 3/16"
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     pitch: Option<String>,
-    /// Diameter of the board
+    /// Diameter of the board; with no pitch given the pitch follows it
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     board: Option<String>,
-    /// Diameter of the bores
+    /// Diameter of the bores; if not given, smaller ones are taken where pitch or board need them
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     bore: Option<String>,
     /// Depth of the lobes, 0 to 0.35 (pattern lobes) [default: 0.15]
-    #[arg(long, value_name = "D", allow_hyphen_values = true)]
+    #[arg(long, value_name = "D", value_parser = number, allow_hyphen_values = true)]
     depth: Option<f64>,
     /// Holes across an arm, odd (pattern arms) [default: 3]
-    #[arg(long, value_name = "N")]
+    #[arg(long, value_name = "N", value_parser = count, allow_hyphen_values = true)]
     across: Option<u32>,
     /// Bearing of the first player's axis, clockwise from 12 o'clock
-    #[arg(long, value_name = "DEGREES", allow_hyphen_values = true)]
+    #[arg(long, value_name = "DEGREES", value_parser = number, allow_hyphen_values = true)]
     rotation: Option<f64>,
     /// Unit in which lengths are shown, and read where none is typed
     #[arg(long, default_value = "mm")]
@@ -61,6 +61,20 @@ pub struct New {
     force: bool,
     /// The file to write
     file: PathBuf,
+}
+
+/// Reads a whole number of things.
+fn count(text: &str) -> Result<u32, &'static str> {
+    text.trim()
+        .parse()
+        .map_err(|_| "a whole number of 0 or more is expected, as in 6")
+}
+
+/// Reads a number without a unit.
+fn number(text: &str) -> Result<f64, &'static str> {
+    text.trim()
+        .parse()
+        .map_err(|_| "a number is expected, as in 0.2 or 30")
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -102,9 +116,14 @@ impl New {
         if self.file.exists() && !self.force {
             return Err(FilesError::Exists(self.file.clone()).into());
         }
-        let board = propose(&self.wishes()?)?;
+        let wishes = self.wishes()?;
+        let board = propose(&wishes).map_err(|error| match error {
+            // In the unit it was typed in.
+            BuildError::Range(fault) => fault.shown_in(wishes.units.unwrap_or_default()),
+            BuildError::Geometry(_) => error.to_string(),
+        })?;
         write_atomic(&self.file, write_board(&board).as_bytes())?;
-        writeln!(out, "{}", self.file.display())?;
+        printed(writeln!(out, "{}", self.file.display()).map_err(Failure::from))?;
         Ok(ExitCode::SUCCESS)
     }
 
@@ -138,6 +157,7 @@ impl New {
             bore: length("bore", &self.bore)?,
             rotation: self.rotation,
             piece: None,
+            piece_diameter: None,
         })
     }
 
