@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 #[derive(Debug, thiserror::Error)]
 pub enum FilesError {
     /// It cannot be opened or read.
-    #[error("cannot read the file: {reason}: {}", path.display())]
+    #[error("cannot read the file: {}: {}", said(reason, "there is no such file"), path.display())]
     Read {
         /// What the system says.
         reason: io::Error,
@@ -16,7 +16,7 @@ pub enum FilesError {
         path: PathBuf,
     },
     /// It cannot be written; whatever was there before is unchanged.
-    #[error("cannot write the file, nothing was changed: {reason}: {}", path.display())]
+    #[error("cannot write the file, nothing was changed: {}: {}", said(reason, "there is no such folder"), path.display())]
     Write {
         /// What the system says.
         reason: io::Error,
@@ -37,13 +37,29 @@ pub enum FilesError {
     #[error("the file is there already and was not replaced: {}", .0.display())]
     Exists(PathBuf),
     /// The folder is not there and cannot be made.
-    #[error("cannot make the folder: {reason}: {}", path.display())]
+    #[error("cannot make the folder: {}: {}", said(reason, "there is no folder to make it in"), path.display())]
     Folder {
         /// What the system says.
         reason: io::Error,
         /// The folder.
         path: PathBuf,
     },
+}
+
+/// What the system says, in plain words where they are known; a thing that is missing is named by the caller.
+fn said(reason: &io::Error, missing: &str) -> String {
+    let plain = match reason.kind() {
+        io::ErrorKind::NotFound => missing,
+        io::ErrorKind::PermissionDenied => "it is not permitted",
+        io::ErrorKind::StorageFull => "the disk is full",
+        io::ErrorKind::QuotaExceeded => "there is no disk space left for you",
+        io::ErrorKind::ReadOnlyFilesystem => "the disk can only be read",
+        io::ErrorKind::IsADirectory => "it is a folder",
+        io::ErrorKind::NotADirectory => "a part of the path is no folder",
+        io::ErrorKind::InvalidFilename => "the name cannot be a file's",
+        _ => return reason.to_string(),
+    };
+    plain.into()
 }
 
 /// Reads a file of at most `most` bytes; a larger one is refused without reading it.
@@ -87,7 +103,7 @@ pub fn write_atomic(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
         reason,
         path: path.into(),
     };
-    let target = fs::canonicalize(path).unwrap_or_else(|_| path.into());
+    let target = target_of(path);
     let folder = target
         .parent()
         .filter(|folder| !folder.as_os_str().is_empty())
@@ -96,8 +112,7 @@ pub fn write_atomic(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
         return Err(failed(io::Error::from(io::ErrorKind::IsADirectory)));
     }
     if !folder.is_dir() {
-        let reason = io::Error::new(io::ErrorKind::NotFound, "there is no such folder");
-        return Err(failed(reason));
+        return Err(failed(io::Error::from(io::ErrorKind::NotFound)));
     }
     let mut file = new_file_in(folder).map_err(failed)?;
     file.write_all(bytes)
@@ -111,6 +126,13 @@ pub fn write_atomic(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
     }
     file.persist(&target).map_err(|error| failed(error.error))?;
     Ok(())
+}
+
+/// The file itself where the path is a link to it, be it there already or not.
+fn target_of(path: &Path) -> PathBuf {
+    fs::canonicalize(path)
+        .or_else(|_| fs::read_link(path).map(|link| path.with_file_name(link)))
+        .unwrap_or_else(|_| path.into())
 }
 
 #[cfg(unix)]
@@ -131,8 +153,9 @@ fn new_file_in(folder: &Path) -> io::Result<tempfile::NamedTempFile> {
         .tempfile_in(folder)
 }
 
-/// Writes several files into a folder, which is made if it is not there; before anything is written, files
-/// that are there already stop it unless they may be replaced.
+/// Writes several files into a folder, which is made if it is not there, but not the folders above it: a path
+/// with a slip in it leaves no folders behind. Files that are there already stop it before anything is written,
+/// unless they may be replaced.
 ///
 /// # Errors
 /// [`FilesError`] for the first file that is there already or cannot be written.
@@ -145,7 +168,7 @@ pub fn write_all(
     if !replace && let Some(path) = paths.iter().find(|path| path.exists()) {
         return Err(FilesError::Exists(path.clone()));
     }
-    fs::create_dir_all(folder).map_err(|reason| FilesError::Folder {
+    make_folder(folder).map_err(|reason| FilesError::Folder {
         reason,
         path: folder.into(),
     })?;
@@ -153,6 +176,13 @@ pub fn write_all(
         write_atomic(path, bytes)?;
     }
     Ok(paths)
+}
+
+fn make_folder(folder: &Path) -> io::Result<()> {
+    if folder.as_os_str().is_empty() || folder.is_dir() {
+        return Ok(());
+    }
+    fs::create_dir(folder)
 }
 
 #[cfg(test)]
@@ -220,6 +250,38 @@ mod tests {
             fs::metadata(&target).unwrap().permissions().mode() & 0o777,
             0o640
         );
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_to_a_file_that_is_not_there_yet_is_followed_too() {
+        let folder = tempfile::tempdir().unwrap();
+        let link = folder.path().join("link");
+        std::os::unix::fs::symlink("target", &link).unwrap();
+        write_atomic(&link, b"new").unwrap();
+        assert!(fs::symlink_metadata(&link).unwrap().is_symlink());
+        assert_eq!(fs::read(folder.path().join("target")).unwrap(), b"new");
+    }
+
+    #[test]
+    fn a_folder_is_made_but_not_those_above_it() {
+        let folder = tempfile::tempdir().unwrap();
+        let files = [("a".to_owned(), b"1".to_vec())];
+        write_all(&folder.path().join("one"), &files, false).unwrap();
+        let error = write_all(&folder.path().join("two/three"), &files, false).unwrap_err();
+        assert!(
+            error.to_string().contains("no folder to make it in"),
+            "{error}"
+        );
+        assert!(!folder.path().join("two").exists());
+    }
+
+    #[test]
+    fn what_the_system_says_is_said_plainly() {
+        let said = |kind| said(&io::Error::from(kind), "there is no such file");
+        assert_eq!(said(io::ErrorKind::StorageFull), "the disk is full");
+        assert_eq!(said(io::ErrorKind::NotFound), "there is no such file");
+        assert!(!said(io::ErrorKind::TimedOut).is_empty());
     }
 
     #[test]

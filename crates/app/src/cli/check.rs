@@ -9,8 +9,8 @@ use clap::Args;
 use serde::Serialize;
 use workshop::{Finding, Measure, stops};
 
-use super::Failure;
 use super::read::board_of;
+use super::{Failure, printed};
 use crate::derived::Derived;
 
 /// Options of `ringwright check`.
@@ -44,11 +44,11 @@ impl Check {
     pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
         let board = board_of(&self.file)?;
         let derived = Derived::of(&board)?;
-        if self.json {
-            as_json(&board, &derived, out)?;
+        printed(if self.json {
+            as_json(&board, &derived, out)
         } else {
-            for_people(&board, &derived, out)?;
-        }
+            for_people(&board, &derived, out)
+        })?;
         Ok(if stops(&derived.findings) {
             ExitCode::from(1)
         } else {

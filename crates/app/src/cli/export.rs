@@ -6,8 +6,8 @@ use std::process::ExitCode;
 
 use clap::Args;
 
-use super::Failure;
 use super::read::board_of;
+use super::{Failure, printed};
 use crate::derived::Derived;
 use crate::exports::{Kind, file_of};
 use crate::files::write_all;
@@ -18,7 +18,7 @@ use crate::host::today;
 pub struct Export {
     /// The board file
     file: PathBuf,
-    /// Folder to write to; it is made if it is not there
+    /// Folder to write to; it is made if it is not there, but not the folders above it
     #[arg(long, value_name = "DIR")]
     out: PathBuf,
     /// Kinds of file to write, with commas between them; all if not given
@@ -37,19 +37,16 @@ impl Export {
     pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
         let board = board_of(&self.file)?;
         let derived = Derived::of(&board)?;
-        let kinds = if self.only.is_empty() {
-            &Kind::ALL[..]
-        } else {
-            &self.only
-        };
+        let kinds = Kind::ALL
+            .into_iter()
+            .filter(|kind| self.only.is_empty() || self.only.contains(kind));
         let moment = today();
         let files: Result<Vec<_>, _> = kinds
-            .iter()
-            .map(|&kind| file_of(kind, &board, &derived, moment))
+            .map(|kind| file_of(kind, &board, &derived, moment))
             .collect();
-        for path in write_all(&self.out, &files?, self.force)? {
-            writeln!(out, "{}", path.display())?;
-        }
+        let paths = write_all(&self.out, &files?, self.force)?;
+        let mut lines = paths.iter().map(|path| writeln!(out, "{}", path.display()));
+        printed(lines.try_for_each(|line| line.map_err(Failure::from)))?;
         Ok(ExitCode::SUCCESS)
     }
 }

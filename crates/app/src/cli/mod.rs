@@ -69,20 +69,22 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
         Command::Export(export) => export.run(out),
     };
     Asked::Done(ended.unwrap_or_else(|failure| {
-        // A reader that has closed the pipe has seen all it wants.
-        let closed = failure
-            .downcast_ref::<std::io::Error>()
-            .is_some_and(|error| error.kind() == std::io::ErrorKind::BrokenPipe);
-        if !closed {
-            // If standard error is closed too there is no one left to tell.
-            let _ = writeln!(errors, "ringwright: {failure}{}", way_out(&*failure));
-        }
-        if closed {
-            ExitCode::SUCCESS
-        } else {
-            ExitCode::from(FAILED)
-        }
+        // If standard error is closed there is no one left to tell.
+        let _ = writeln!(errors, "ringwright: {failure}{}", way_out(&*failure));
+        ExitCode::from(FAILED)
     }))
+}
+
+/// What was printed, or why it was not; a reader that has closed the pipe has seen all it wants.
+fn printed(result: Result<(), Failure>) -> Result<(), Failure> {
+    result.or_else(|failure| {
+        let error = failure.downcast_ref::<std::io::Error>();
+        if error.is_some_and(|error| error.kind() == std::io::ErrorKind::BrokenPipe) {
+            Ok(())
+        } else {
+            Err(failure)
+        }
+    })
 }
 
 /// What would help, where that is one option.
