@@ -1,0 +1,118 @@
+//! The page on the board file says what the program does: every member, its range, its default.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
+
+use std::collections::BTreeMap;
+
+use board::{Range, Wishes, propose, ranges, write_board};
+use serde_json::Value;
+
+const PAGE: &str = include_str!("../../../docs/formats/board-file.md");
+
+/// The rows of the page's table: member → range and default.
+fn rows() -> BTreeMap<String, (String, String)> {
+    let table = PAGE.lines().filter(|line| line.starts_with("| "));
+    table
+        .filter_map(|line| {
+            let cells: Vec<&str> = line.trim_matches('|').split(" | ").map(str::trim).collect();
+            let [member, _, range, default] = cells[..] else {
+                return None;
+            };
+            Some((plain(member), (range.into(), plain(default))))
+        })
+        .collect()
+}
+
+fn plain(cell: &str) -> String {
+    cell.replace('`', "")
+}
+
+/// The members of an object that hold no others, with their values; those of all bores under one name.
+fn members(path: &str, value: &Value, found: &mut BTreeMap<String, String>) {
+    if let Value::Object(object) = value {
+        for (name, value) in object {
+            let is_bore = matches!(path, "bores" | "center") && object_has(value, "bottom");
+            let within = match path {
+                _ if is_bore => "a bore:".into(),
+                "" => name.clone(),
+                "a bore:" => format!("a bore: {name}"),
+                path => format!("{path}.{name}"),
+            };
+            members(&within, value, found);
+        }
+        return;
+    }
+    let said = match value {
+        Value::String(text) => text.clone(),
+        Value::Number(number) => number.as_f64().unwrap().to_string(),
+        other => other.to_string(),
+    };
+    if let Some(before) = found.insert(path.into(), said.clone()) {
+        assert_eq!(before, said, "the bores of a new board differ");
+    }
+}
+
+fn object_has(value: &Value, member: &str) -> bool {
+    value.get(member).is_some()
+}
+
+#[test]
+fn every_member_of_a_new_board_is_on_the_page_with_its_default() {
+    let text = write_board(&propose(&Wishes::default()).unwrap());
+    let file: Value = serde_json::from_str(&text).unwrap();
+    let mut found = BTreeMap::new();
+    members("", &file["board"], &mut found);
+    assert!(found.len() > 30, "{found:?}");
+    let rows = rows();
+    for (member, value) in found {
+        let (_, default) = rows
+            .get(&member)
+            .unwrap_or_else(|| panic!("{member} is not on the page"));
+        assert_eq!(*default, value, "{member}");
+    }
+}
+
+#[test]
+fn every_range_is_on_the_page_as_the_program_has_it() {
+    let rows = rows();
+    let as_on_page: [(&str, Range); 28] = [
+        ("players", ranges::PLAYERS),
+        ("pattern.depth", ranges::LOBE_DEPTH),
+        ("pattern.across", ranges::ACROSS),
+        ("spaces", ranges::SPACES),
+        ("home", ranges::HOME),
+        ("start", ranges::START),
+        ("pitch_mm", ranges::PITCH),
+        ("rotation_deg", ranges::ROTATION),
+        ("pocket.bearing_deg", ranges::POCKET_BEARING),
+        ("pocket.radius_mm", ranges::POCKET_RADIUS),
+        ("center.diameter_mm", ranges::PILOT),
+        ("center.depth_mm", ranges::BORE_DEPTH),
+        ("center.pilot_mm", ranges::PILOT),
+        ("a bore: diameter_mm", ranges::BORE_DIAMETER),
+        ("a bore: depth_mm", ranges::BORE_DEPTH),
+        ("piece.diameter_mm", ranges::PIECE),
+        ("blank.diameter_mm", ranges::BOARD),
+        ("blank.thickness_mm", ranges::THICKNESS),
+        ("blank.roundover_mm", ranges::ROUNDOVER),
+        ("jig.pin_mm", ranges::PIN),
+        ("limits.web_mm", ranges::LIMIT),
+        ("limits.rim_mm", ranges::LIMIT),
+        ("limits.piece_gap_mm", ranges::LIMIT),
+        ("limits.pin_play_mm", ranges::LIMIT),
+        ("limits.sheets", ranges::SHEETS),
+        ("template.paper.custom.width_mm", ranges::PAPER),
+        ("template.margin_mm", ranges::MARGIN),
+        ("template.overlap_mm", ranges::OVERLAP),
+    ];
+    for (member, range) in as_on_page {
+        let said = rows.get(member).map(|(range, _)| range.as_str());
+        let wanted = format!("{} to {}", range.min, range.max);
+        assert_eq!(said, Some(wanted.as_str()), "{member}");
+    }
+    let offset = format!("may be {} to {}", ranges::OFFSET.min, ranges::OFFSET.max);
+    assert!(PAGE.contains(&offset));
+}
