@@ -163,6 +163,37 @@ fn what_cannot_be_read_is_said_and_changes_nothing() {
 }
 
 #[test]
+fn a_field_that_is_only_passed_through_keeps_its_value_to_the_last_digit() {
+    let mut story = Story::begin();
+    story.press("in");
+    for label in ["Pitch", "Board diameter"] {
+        let field = story.harness.get_by_role_and_label(Role::SpinButton, label);
+        field.focus();
+        story.harness.run();
+        story.keys(Modifiers::NONE, Key::Tab);
+    }
+    let board = &story.app().session.board;
+    assert_eq!((board.pitch, board.blank.diameter), (19.0, 530.0));
+}
+
+#[test]
+fn a_count_that_is_typed_letter_by_letter_and_spoiled_is_kept_as_it_was() {
+    let mut story = Story::begin();
+    story
+        .harness
+        .get_by_role_and_label(Role::SpinButton, "Players")
+        .click();
+    story.harness.run();
+    for letter in ["1", "x"] {
+        story.harness.event(egui::Event::Text(letter.into()));
+        story.harness.run();
+    }
+    story.keys(Modifiers::NONE, Key::Enter);
+    assert_eq!(story.app().session.board.players, 6);
+    assert!(story.sees("is no whole number"));
+}
+
+#[test]
 fn an_edit_is_one_step_back_and_forward() {
     let mut story = Story::begin();
     story.type_into("Players", "4");

@@ -41,7 +41,8 @@ pub fn count_field(ui: &mut Ui, caption: &str, count: &mut u32, range: Range) ->
             units: Units::Mm,
         },
     );
-    if response.changed() && value >= 0.0 {
+    // Not by what the widget says: a text that is taken back changes the value in a frame of its own.
+    if value != f64::from(*count) && value >= 0.0 {
         *count = value.round() as u32;
     }
     response
@@ -217,12 +218,19 @@ fn rounded(value: f64, quantity: Quantity) -> f64 {
 fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
     // The parser runs inside the widget and tells here what it thought of the text.
     let verdict: RefCell<Option<Result<f64, String>>> = RefCell::new(None);
+    let before = *value;
     let parser = |text: &str| {
-        let read = read(text, field);
+        // A field that is left as it was entered keeps the value, of which it shows a rounding.
+        let untouched = text == shown(before, field);
+        let read = if untouched {
+            Ok(before)
+        } else {
+            read(text, field)
+        };
         *verdict.borrow_mut() = Some(read.clone());
         read.ok()
     };
-    let (before, arrows) = (*value, arrows(ui));
+    let arrows = arrows(ui);
     let width = ui.available_width().clamp(LEAST_FIELD, FIELD);
     let dragging = ui.input(|input| input.pointer.any_down());
     let widget = DragValue::new(value)

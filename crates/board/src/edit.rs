@@ -110,12 +110,12 @@ impl Board {
 
     /// Adds a hole to the first player's sector, or to every player's, and tells its name.
     pub fn add_hole(&mut self, mirrored: bool, (u, v): (f64, f64), bore: Bore) -> HoleId {
-        let extras = self
-            .edits
-            .iter()
-            .map(|edit| edit.hole)
-            .filter(|hole| hole.role() == Role::Extra);
-        let number = extras.map(HoleId::number).max().unwrap_or(0) + 1;
+        let taken = |number: &u32| {
+            let same =
+                |edit: &Edit| edit.hole.role() == Role::Extra && edit.hole.number() == *number;
+            self.edits.iter().any(same)
+        };
+        let number = (1..=u32::MAX).find(|number| !taken(number)).unwrap_or(1);
         let hole = HoleId::new(Role::Extra, 1, number);
         self.edits.push(Edit {
             hole,

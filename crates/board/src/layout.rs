@@ -56,6 +56,18 @@ pub enum BuildError {
     /// A number is outside its range.
     #[error(transparent)]
     Range(#[from] OutOfRange),
+    /// A hole is added under a name that the pattern's own holes have.
+    #[error("{hole} cannot be added: added holes are called X, as in X{}-1", hole.player().max(1))]
+    AddedName {
+        /// The name it was to have.
+        hole: HoleId,
+    },
+    /// Two holes are added under one name.
+    #[error("{hole} is added twice; give one of them another number")]
+    AddedTwice {
+        /// Their name.
+        hole: HoleId,
+    },
     /// The numbers contradict the pattern.
     #[error(transparent)]
     Geometry(#[from] geometry::Error),
@@ -102,7 +114,7 @@ pub fn layout(board: &Board) -> Result<Layout, BuildError> {
     };
     plan.add_row(Role::Track, &track, board.bores.track);
     plan.add_row(Role::Home, &home, board.bores.home);
-    plan.add_extras();
+    plan.add_extras()?;
     plan.edit();
     let pocket = plan.place_pockets()?;
     Ok(plan.finish(turn_in_radius, pocket))
@@ -134,23 +146,31 @@ impl Plan<'_> {
         }
     }
 
-    fn add_extras(&mut self) {
+    fn add_extras(&mut self) -> Result<(), BuildError> {
+        let mut added = std::collections::BTreeSet::new();
         for edit in &self.board.edits {
             let Change::Add { u, v, bore } = edit.change else {
                 continue;
             };
+            if edit.hole.role() != Role::Extra {
+                return Err(BuildError::AddedName { hole: edit.hole });
+            }
             let players = if edit.mirrored {
                 1..=self.board.players
             } else {
                 edit.hole.player()..=edit.hole.player()
             };
             let players = players.filter(|&player| player <= self.board.players);
-            self.spots.extend(players.map(|player| Spot {
-                id: edit.hole.of_player(player),
-                local: Point::new(u, v),
-                bore,
-            }));
+            for player in players {
+                let id = edit.hole.of_player(player);
+                if !added.insert(id) {
+                    return Err(BuildError::AddedTwice { hole: id });
+                }
+                let local = Point::new(u, v);
+                self.spots.push(Spot { id, local, bore });
+            }
         }
+        Ok(())
     }
 
     /// Moves, drops and re-bores what the edits ask for, in the order they were made.
@@ -487,6 +507,37 @@ mod tests {
         assert_eq!(layout.holes.len(), 139);
         let hole = layout.hole("X3-1".parse().unwrap()).unwrap();
         assert_near!(hole.center, point_at(20.0, Angle::degrees(120.0)), 1e-9);
+    }
+
+    #[test]
+    fn no_two_holes_have_one_name() {
+        let bore = Board::default().bores.track;
+        let added = |hole: &str, mirrored| Edit {
+            hole: hole.parse().unwrap(),
+            mirrored,
+            change: Change::Add {
+                u: 0.0,
+                v: 20.0,
+                bore,
+            },
+        };
+        let built = |edits| {
+            layout(&Board {
+                edits,
+                ..Board::default()
+            })
+        };
+        let twice = built(vec![added("X1-1", true), added("X3-1", false)]);
+        let hole = "X3-1".parse().unwrap();
+        assert_eq!(twice, Err(BuildError::AddedTwice { hole }));
+        assert!(matches!(
+            built(vec![added("T1-3", false)]),
+            Err(BuildError::AddedName { .. })
+        ));
+        assert!(matches!(
+            built(vec![added("X1-4294967295", false)]),
+            Err(BuildError::Range(_))
+        ));
     }
 
     #[test]

@@ -182,6 +182,9 @@ pub mod ranges {
     pub const MARGIN: Range = Range::new("printer margin", Length, 0.0, 100.0);
     /// What neighboring sheets share.
     pub const OVERLAP: Range = Range::new("overlap of sheets", Length, 0.0, 100.0);
+    /// Number of a hole that an edit is about.
+    pub const HOLE_NUMBER: Range =
+        Range::new("number of a hole changed by hand", Count, 1.0, 9999.0);
     /// How far an edit moves a hole, or where it adds one.
     pub const OFFSET: Range = Range::new("offset of a hole", Length, -5000.0, 5000.0);
 }
@@ -269,6 +272,9 @@ fn offsets(offsets: [f64; 2], check: &mut impl FnMut(Range, f64)) {
 
 fn edit_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     for edit in &board.edits {
+        if edit.hole != crate::HoleId::CENTER {
+            check(ranges::HOLE_NUMBER, f64::from(edit.hole.number()));
+        }
         match edit.change {
             crate::Change::Move { u, v } => offsets([u, v], check),
             crate::Change::Add { u, v, bore } => {

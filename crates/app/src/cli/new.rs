@@ -120,7 +120,7 @@ impl New {
         let board = propose(&wishes).map_err(|error| match error {
             // In the unit it was typed in.
             BuildError::Range(fault) => fault.shown_in(wishes.units.unwrap_or_default()),
-            BuildError::Geometry(_) => error.to_string(),
+            _ => error.to_string(),
         })?;
         write_atomic(&self.file, write_board(&board).as_bytes())?;
         printed(writeln!(out, "{}", self.file.display()).map_err(Failure::from))?;

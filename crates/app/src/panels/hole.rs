@@ -49,10 +49,11 @@ fn chosen_ui(ui: &mut Ui, controls: &mut Controls<'_>, id: HoleId, hole: board::
     }
     let mirrored = *controls.mirrored && id.role() != Role::Center;
     let units = board.units;
-    let (mut u, mut v) = board.moved(id, mirrored);
-    let aside = length_field(ui, "Moved clockwise", &mut u, ranges::OFFSET, units);
-    let out = length_field(ui, "Moved outward", &mut v, ranges::OFFSET, units);
-    if aside.changed() || out.changed() {
+    let before = board.moved(id, mirrored);
+    let (mut u, mut v) = before;
+    length_field(ui, "Moved clockwise", &mut u, ranges::OFFSET, units);
+    length_field(ui, "Moved outward", &mut v, ranges::OFFSET, units);
+    if (u, v) != before {
         board.set_moved(id, mirrored, (u, v));
     }
     let mut bore = hole.bore;
