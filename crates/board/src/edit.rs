@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{Board, Bore, HoleId, Role};
+use crate::{Board, Bore, Center, HoleId, Role};
 
 /// One change by hand to one hole, or to the same hole of every player.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -108,6 +108,20 @@ impl Board {
         }));
     }
 
+    /// What is drilled at the center pin, with the changes by hand to it.
+    pub fn drilled_center(&self) -> Center {
+        let to_center = self.edits.iter().filter(|edit| edit.hole == HoleId::CENTER);
+        to_center.fold(self.center, |center, edit| match (edit.change, center) {
+            (Change::Drop, _) => Center::Nothing,
+            (Change::Bore { bore }, Center::Hole { pilot, .. }) => Center::Hole { bore, pilot },
+            (Change::Bore { bore }, Center::Pivot { .. }) => Center::Pivot {
+                diameter: bore.diameter,
+                depth: bore.depth,
+            },
+            _ => center,
+        })
+    }
+
     /// Adds a hole to the first player's sector, or to every player's, and tells its name.
     pub fn add_hole(&mut self, mirrored: bool, (u, v): (f64, f64), bore: Bore) -> HoleId {
         let taken = |number: &u32| {
@@ -127,6 +141,11 @@ impl Board {
 }
 
 impl Edit {
+    /// Whether the edit would move the center hole.
+    pub(crate) fn moves_center(&self) -> bool {
+        self.hole == HoleId::CENTER && matches!(self.change, Change::Move { .. })
+    }
+
     /// Whether the edit was made to just this hole, or to just this hole of every player.
     fn is_to(&self, hole: HoleId, mirrored: bool) -> bool {
         self.mirrored == mirrored

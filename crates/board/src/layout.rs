@@ -2,7 +2,7 @@
 
 use geometry::{Angle, Circle, PocketSearch, Point, Sector};
 
-use crate::{Board, Bore, Change, Edit, HoleId, HoleName, OutOfRange, Role, out_of_range};
+use crate::{Board, Bore, Center, Change, Edit, HoleId, HoleName, OutOfRange, Role, out_of_range};
 
 /// A hole as it will be drilled.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -62,6 +62,11 @@ pub enum BuildError {
         /// The name it was to have.
         hole: HoleId,
     },
+    /// The center hole is moved off the center pin.
+    #[error(
+        "the center hole lies at the center pin and cannot be moved; add a hole beside it instead"
+    )]
+    CenterMoved,
     /// Two holes are added under one name.
     #[error("{hole} is added twice; give one of them another number")]
     AddedTwice {
@@ -81,6 +86,19 @@ impl Layout {
             .binary_search_by_key(&id, |hole| hole.name.id())
             .ok()?;
         self.holes.get(place)
+    }
+
+    /// The holes that hold a piece: all but a pivot for the circle jig, which comes last.
+    pub fn seats(&self, board: &Board) -> &[Hole] {
+        match self.holes.split_last() {
+            Some((last, others))
+                if last.name.id() == HoleId::CENTER
+                    && !matches!(board.center, Center::Hole { .. }) =>
+            {
+                others
+            }
+            _ => &self.holes,
+        }
     }
 
     /// The mouths of all bores, in the order of [`Layout::holes`].
@@ -103,6 +121,9 @@ impl Layout {
 pub fn layout(board: &Board) -> Result<Layout, BuildError> {
     if let Some(&fault) = out_of_range(board).first() {
         return Err(fault.into());
+    }
+    if board.edits.iter().any(Edit::moves_center) {
+        return Err(BuildError::CenterMoved);
     }
     let track = geometry::track(board.pattern, board.players, board.spaces, board.pitch)?;
     let turn_in = geometry::turn_in(board.spaces) as usize;
@@ -236,28 +257,20 @@ impl Plan<'_> {
             .iter()
             .filter_map(|spot| Some(Circle::new(place(&sectors, spot)?, spot.bore.radius())))
             .collect();
-        all.extend(
-            self.board
-                .center
-                .bore()
-                .map(|bore| Circle::new(Point::ORIGIN, bore.radius())),
-        );
+        let center = self.board.drilled_center().bore();
+        all.extend(center.map(|bore| Circle::new(Point::ORIGIN, bore.radius())));
         all
     }
 
     fn finish(mut self, turn_in_radius: f64, pocket: Option<PocketSpot>) -> Layout {
         let board = self.board;
         let sectors = sectors(board.players, Angle::degrees(board.rotation));
-        if let Some(bore) = board.center.bore() {
-            let mut center = Spot {
+        self.spots
+            .extend(board.drilled_center().bore().map(|bore| Spot {
                 id: HoleId::CENTER,
                 local: Point::ORIGIN,
                 bore,
-            };
-            if apply(&board.edits, &mut center) {
-                self.spots.push(center);
-            }
-        }
+            }));
         self.spots.sort_by_key(|spot| spot.id);
         let digits = Digits::of(&self.spots);
         let holes: Vec<Hole> = self
@@ -357,7 +370,6 @@ impl Digits {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Center;
     use geometry::{Pattern, point_at};
     use testkit::assert_near;
 
@@ -507,6 +519,35 @@ mod tests {
         assert_eq!(layout.holes.len(), 139);
         let hole = layout.hole("X3-1".parse().unwrap()).unwrap();
         assert_near!(hole.center, point_at(20.0, Angle::degrees(120.0)), 1e-9);
+    }
+
+    #[test]
+    fn the_center_hole_stays_at_the_center_pin() {
+        let change = Change::Move { u: 1.0, v: 0.0 };
+        let edit = Edit {
+            hole: HoleId::CENTER,
+            mirrored: false,
+            change,
+        };
+        let board = Board {
+            edits: vec![edit],
+            ..Board::default()
+        };
+        assert_eq!(layout(&board), Err(BuildError::CenterMoved));
+    }
+
+    #[test]
+    fn a_pivot_holds_no_piece() {
+        let hole = Board::default();
+        assert_eq!(layout(&hole).unwrap().seats(&hole).len(), 133);
+        let pivot = Board {
+            center: Center::Pivot {
+                diameter: 6.0,
+                depth: 10.0,
+            },
+            ..hole
+        };
+        assert_eq!(layout(&pivot).unwrap().seats(&pivot).len(), 132);
     }
 
     #[test]

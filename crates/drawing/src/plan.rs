@@ -129,13 +129,14 @@ fn center_pin(board: &Board, items: &mut Vec<Item>) {
         center: Point::ORIGIN,
         arm: PIN_ARM,
     });
-    let Some(pilot) = board.center.pilot() else {
+    let center = board.drilled_center();
+    let Some(pilot) = center.pilot() else {
         return;
     };
-    if matches!(board.center, Center::Hole { .. }) {
+    if matches!(center, Center::Hole { .. }) {
         mark(Shape::Circle(Circle::new(Point::ORIGIN, pilot / 2.0)));
     }
-    let clear = board.center.bore().map_or(pilot, |bore| bore.diameter) / 2.0;
+    let clear = center.bore().map_or(pilot, |bore| bore.diameter) / 2.0;
     let words = format!("pilot Ø {}", show_length(pilot, board.units));
     let at = Point::new(1.0, -clear.max(PIN_ARM * 0.6) - 2.0);
     let text = Text::level(at, PILOT_NOTE, Anchor::Start, words);

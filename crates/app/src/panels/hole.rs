@@ -49,12 +49,8 @@ fn chosen_ui(ui: &mut Ui, controls: &mut Controls<'_>, id: HoleId, hole: board::
     }
     let mirrored = *controls.mirrored && id.role() != Role::Center;
     let units = board.units;
-    let before = board.moved(id, mirrored);
-    let (mut u, mut v) = before;
-    length_field(ui, "Moved clockwise", &mut u, ranges::OFFSET, units);
-    length_field(ui, "Moved outward", &mut v, ranges::OFFSET, units);
-    if (u, v) != before {
-        board.set_moved(id, mirrored, (u, v));
+    if id.role() != Role::Center {
+        moves_ui(ui, board, id, mirrored);
     }
     let mut bore = hole.bore;
     bore_ui(
@@ -68,6 +64,18 @@ fn chosen_ui(ui: &mut Ui, controls: &mut Controls<'_>, id: HoleId, hole: board::
     }
     if ui.button("Leave this hole out").clicked() {
         board.drop_hole(id, mirrored);
+    }
+}
+
+/// How far the hole was moved from where the pattern has it.
+fn moves_ui(ui: &mut Ui, board: &mut Board, id: HoleId, mirrored: bool) {
+    let units = board.units;
+    let before = board.moved(id, mirrored);
+    let (mut u, mut v) = before;
+    length_field(ui, "Moved clockwise", &mut u, ranges::OFFSET, units);
+    length_field(ui, "Moved outward", &mut v, ranges::OFFSET, units);
+    if (u, v) != before {
+        board.set_moved(id, mirrored, (u, v));
     }
 }
 

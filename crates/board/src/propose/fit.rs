@@ -204,7 +204,7 @@ fn spacing_spare(board: &Board, layout: &Layout) -> f64 {
     let least =
         |circles: &[Circle]| geometry::smallest_web(circles).map_or(f64::INFINITY, |web| web.mm);
     let pieces: Vec<Circle> = layout
-        .holes
+        .seats(board)
         .iter()
         .map(|hole| Circle::new(hole.center, board.piece.diameter / 2.0))
         .collect();

@@ -148,6 +148,9 @@ fn names_as_text<S: Serializer>(names: &[HoleName], serializer: S) -> Result<S::
     serializer.collect_seq(names.iter().map(ToString::to_string))
 }
 
+/// What rounding may take from a length that is as it should be, mm.
+const HAIR: f64 = 1e-9;
+
 /// "1 hole", "2 holes".
 fn counted(count: usize, one: &str) -> String {
     if count == 1 {

@@ -3,7 +3,7 @@
 use board::{Board, Layout, show_length};
 use geometry::{Circle, Web};
 
-use super::{Finding, Measure, Rule, Severity, counted, in_order};
+use super::{Finding, HAIR, Measure, Rule, Severity, counted, in_order};
 
 pub const STATEMENT: &str = "Between pieces in neighboring holes the set gap is left, so that one can be lifted \
      without knocking the next. The default of 2 mm is common practice, no source.";
@@ -12,12 +12,12 @@ pub const STATEMENT: &str = "Between pieces in neighboring holes the set gap is 
 pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
     let radius = board.piece.diameter / 2.0;
     let pieces: Vec<Circle> = layout
-        .holes
+        .seats(board)
         .iter()
         .map(|hole| Circle::new(hole.center, radius))
         .collect();
-    let gaps = geometry::close_webs(&pieces, board.limits.piece_gap);
-    let (touching, close) = gaps.split_at(gaps.partition_point(|gap| gap.mm < 0.0));
+    let gaps = geometry::close_webs(&pieces, board.limits.piece_gap - HAIR);
+    let (touching, close) = gaps.split_at(gaps.partition_point(|gap| gap.mm < -HAIR));
     let parts = [(touching, Severity::Stop), (close, Severity::Caution)];
     parts
         .into_iter()

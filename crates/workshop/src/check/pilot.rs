@@ -11,11 +11,12 @@ pub const STATEMENT: &str = "The pilot at the center pin takes the pin of the ci
 /// At most one finding about the pilot.
 pub fn check(board: &Board) -> Option<Finding> {
     let pin = board.jig.pin;
-    let Some(pilot) = board.center.pilot() else {
+    let center = board.drilled_center();
+    let Some(pilot) = center.pilot() else {
         return Some(no_pilot(pin));
     };
     let length = |mm| show_length(mm, board.units);
-    if let Center::Hole { bore, .. } = board.center
+    if let Center::Hole { bore, .. } = center
         && pilot >= bore.diameter
     {
         let message = format!(
@@ -117,6 +118,22 @@ mod tests {
         })
         .unwrap();
         assert_eq!(found.severity, Severity::Stop);
+    }
+
+    #[test]
+    fn changes_by_hand_to_the_center_count() {
+        let mut board = Board::default();
+        board.set_bore(
+            HoleId::CENTER,
+            false,
+            Some(board::Bore {
+                diameter: 5.0,
+                ..board.bores.track
+            }),
+        );
+        assert_eq!(check(&board).unwrap().severity, Severity::Stop);
+        board.drop_hole(HoleId::CENTER, false);
+        assert_eq!(check(&board).unwrap().severity, Severity::Note);
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use board::{Board, HoleName, Layout, show_length};
 
-use super::{Finding, Measure, Rule, Severity, counted};
+use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::figures::rim_margin;
 
 pub const STATEMENT: &str = "Between a bore and the start of the roundover at least the set rim margin is left, so \
@@ -16,7 +16,7 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
         .iter()
         .map(|hole| (rim_margin(flat, hole.mouth()), hole.name));
     let close: Vec<_> = margins
-        .filter(|(margin, _)| *margin < board.limits.rim)
+        .filter(|(margin, _)| *margin < board.limits.rim - HAIR)
         .collect();
     let (over, thin): (Vec<_>, Vec<_>) = close.into_iter().partition(|(margin, _)| *margin < 0.0);
     let parts = [(over, Severity::Stop), (thin, Severity::Caution)];
@@ -30,15 +30,15 @@ fn found(board: &Board, holes: &[(f64, HoleName)], severity: Severity) -> Option
     let &(worst, name) = holes.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
     let length = |mm| show_length(mm, board.units);
     let count = counted(holes.len(), "bore");
-    let wider = length(2.0 * (board.limits.rim - worst));
+    let mend = mend(board, &length(2.0 * (board.limits.rim - worst)));
     let message = if severity == Severity::Stop {
         format!(
-            "{count} cut into the roundover or the edge; worst {name}, by {}; a board {wider} larger would do",
+            "{count} cut into the roundover or the edge; worst {name}, by {}; {mend}",
             length(-worst)
         )
     } else {
         format!(
-            "{count} too near the roundover; worst {name}: {} of the {} wanted; a board {wider} larger would do",
+            "{count} too near the roundover; worst {name}: {} of the {} wanted; {mend}",
             length(worst),
             length(board.limits.rim)
         )
@@ -51,6 +51,17 @@ fn found(board: &Board, holes: &[(f64, HoleName)], severity: Severity) -> Option
         wanted: Some(Measure::Mm(board.limits.rim)),
         holes: holes.iter().map(|(_, name)| *name).collect(),
     })
+}
+
+/// What would help: how much larger a board, or how to find it where pockets move with the edge.
+fn mend(board: &Board, wider: &str) -> String {
+    let pocket = board.pocket;
+    let fixed = board.start == 0 || (pocket.bearing.is_some() && pocket.radius.is_some());
+    if fixed {
+        format!("a board {wider} larger would do")
+    } else {
+        "fitting the board to the pattern finds one that is large enough".into()
+    }
 }
 
 #[cfg(test)]

@@ -2,14 +2,14 @@
 
 use board::{Board, Layout, show_length};
 
-use super::{Finding, Measure, Rule, Severity, counted, in_order};
+use super::{Finding, HAIR, Measure, Rule, Severity, counted, in_order};
 
 pub const STATEMENT: &str = "Between any two bores at least the set web of wood is left; thinner webs break out \
      under the drill. The default of 3 mm is common practice, no source.";
 
 /// One finding for bores that run into each other, one for webs that are too thin.
 pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
-    let webs = geometry::close_webs(&layout.mouths(), board.limits.web);
+    let webs = geometry::close_webs(&layout.mouths(), board.limits.web - HAIR);
     let meeting = webs.partition_point(|web| web.mm <= 0.0);
     let (meeting, thin) = webs.split_at(meeting);
     let parts = [
@@ -78,6 +78,19 @@ mod tests {
     #[test]
     fn wide_webs_are_no_finding() {
         assert_eq!(at_pitch(19.0), []);
+    }
+
+    #[test]
+    fn a_web_as_wide_as_the_limit_is_no_finding_whatever_rounding_does() {
+        for pitch in [15.0, 15.5, 17.3] {
+            let mut board = Board {
+                pitch,
+                start: 0,
+                ..Board::default()
+            };
+            board.limits.web = pitch - 12.0;
+            assert_eq!(check(&board, &layout(&board).unwrap()), [], "{pitch}");
+        }
     }
 
     #[test]

@@ -30,7 +30,7 @@ pub fn paint(brush: &mut Brush<'_>, view: &BoardView<'_>) {
             name(brush, at, radius, hole);
         }
     }
-    center(brush, view.board.center);
+    center(brush, view.board.drilled_center());
 }
 
 /// Width of the colored ring around a bore of a radius on the screen.
