@@ -103,6 +103,25 @@ fn sources(folder: &Path) -> Vec<PathBuf> {
 }
 
 #[test]
+fn every_bench_that_is_named_is_there() {
+    let page = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
+    let line = page
+        .lines()
+        .find(|line| line.contains("cargo bench"))
+        .unwrap();
+    for name in line
+        .split("-p ")
+        .skip(1)
+        .filter_map(|rest| rest.split('`').next())
+    {
+        assert!(
+            root().join("crates").join(name).join("benches").is_dir(),
+            "{name} has no benches"
+        );
+    }
+}
+
+#[test]
 fn pages_link_to_files_that_are_there() {
     for page in ["README.md", "DEVELOPERS.md"] {
         let text = fs::read_to_string(root().join(page)).unwrap();

@@ -72,7 +72,7 @@ fn checks(bencher: Bencher<'_, '_>, holes: u32) {
     let Ok(layout) = board::layout(&board) else {
         return;
     };
-    bencher.bench_local(|| workshop::check(black_box(&board), &layout, Some(12)));
+    bencher.bench_local(|| workshop::check(black_box(&board), &layout, Ok(12)));
 }
 
 #[divan::bench(args = HOLES)]

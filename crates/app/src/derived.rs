@@ -27,13 +27,15 @@ impl Derived {
     pub fn of(board: &Board) -> Result<Self, BuildError> {
         let layout = layout(board)?;
         let tiling = tiling(board, &layout);
-        let sheets = tiling
-            .as_ref()
-            .ok()
-            .and_then(|tiling| u32::try_from(tiling.tiles.len()).ok());
+        let sheets = tiling.as_ref().map(|tiling| tiling.tiles.len() as u32);
+        let sheets = sheets.map_err(ToString::to_string);
         Ok(Self {
             figures: figures(board, &layout),
-            findings: check(board, &layout, sheets),
+            findings: check(
+                board,
+                &layout,
+                sheets.as_ref().copied().map_err(String::as_str),
+            ),
             plan: plan_without_names(board, &layout),
             tiling,
             layout,

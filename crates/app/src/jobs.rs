@@ -4,15 +4,20 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 
-use crate::host::{Host, Picked};
+use crate::host::{Ask, Host, Picked};
 
 /// What a job came to.
 pub enum Outcome {
     /// A dialog was answered.
-    Picked(Picked),
+    Picked(Ask, Picked),
+    /// The job broke by a fault of the program.
+    Broken(&'static str),
     /// Files were written, or not, and why.
     Exported(Result<Vec<PathBuf>, String>),
 }
+
+/// What an export is called among the jobs.
+pub const EXPORT: &str = "the export";
 
 /// Work beside the window; one job at a time.
 pub struct Jobs {
@@ -37,6 +42,11 @@ impl Jobs {
         self.running
     }
 
+    /// Whether files are being written, which a closing window would leave half done.
+    pub fn is_exporting(&self) -> bool {
+        self.running == Some(EXPORT)
+    }
+
     /// Starts a job.
     ///
     /// # Errors
@@ -58,8 +68,11 @@ impl Jobs {
         host.spawn(
             what,
             Box::new(move || {
+                // A job that breaks must not keep the others waiting for ever.
+                let work = std::panic::AssertUnwindSafe(|| work(&*theirs));
+                let outcome = std::panic::catch_unwind(work).unwrap_or(Outcome::Broken(what));
                 // A window that is gone wants no answer.
-                let _ = sender.send(work(&*theirs));
+                let _ = sender.send(outcome);
                 ctx.request_repaint();
             }),
         );
@@ -71,5 +84,27 @@ impl Jobs {
         let outcome = self.receiver.try_recv().ok()?;
         self.running = None;
         Some(outcome)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fake::Fake;
+
+    #[test]
+    fn a_job_that_breaks_is_told_and_makes_way() {
+        let (mut jobs, ctx) = (Jobs::new(), egui::Context::default());
+        let host: Arc<dyn Host> = Arc::new(Fake::new());
+        let quiet = std::panic::take_hook();
+        std::panic::set_hook(Box::new(|_| {}));
+        let started = jobs.start(&ctx, &host, "a broken job", |_| panic!("on purpose"));
+        std::panic::set_hook(quiet);
+        assert_eq!(started, Ok(()));
+        assert!(matches!(
+            jobs.finished(),
+            Some(Outcome::Broken("a broken job"))
+        ));
+        assert_eq!(jobs.running(), None);
     }
 }

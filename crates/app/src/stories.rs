@@ -319,6 +319,17 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
 }
 
 #[test]
+fn an_export_of_a_board_that_is_stopped_says_so() {
+    let mut story = Story::begin();
+    story.press("Export templates");
+    assert!(!story.sees("say stop"));
+    story.press("Cancel");
+    story.type_into("Pitch", "10");
+    story.press("Export templates");
+    assert!(story.sees("say stop"));
+}
+
+#[test]
 fn without_a_dialog_service_the_path_is_typed() {
     let mut story = Story::begin();
     story.keys(Modifiers::COMMAND, Key::O);

@@ -13,8 +13,8 @@ use crate::command::Command;
 use crate::current::Current;
 use crate::dialogs::{Answer, Dialog, ExportDialog, NewDialog, PathDialog, dialog_ui};
 use crate::exports::{Kind, file_of, stem};
-use crate::host::{Desktop, Host, Picked};
-use crate::jobs::{Jobs, Outcome};
+use crate::host::{Ask, Desktop, Host, Picked};
+use crate::jobs::{EXPORT, Jobs, Outcome};
 use crate::samples::SAMPLES;
 use crate::session::Session;
 use crate::settings::Settings;
@@ -265,7 +265,8 @@ impl App {
                 let started = self
                     .jobs
                     .start(ctx, &self.host, "the file dialog", move |host| {
-                        Outcome::Picked(host.pick(&ask))
+                        let picked = host.pick(&ask);
+                        Outcome::Picked(ask, picked)
                     });
                 self.complain(started.err());
             }
@@ -334,7 +335,12 @@ impl App {
         } else {
             last.clone()
         };
-        let dialog = ExportDialog::new(&self.session.board, &folder);
+        let findings = self
+            .current
+            .good()
+            .map(|(_, derived)| derived.findings.as_slice());
+        let findings = findings.unwrap_or_default();
+        let dialog = ExportDialog::new(&self.session.board, findings, &folder);
         self.view.dialog = Some(Dialog::Export(dialog));
     }
 
@@ -385,7 +391,7 @@ impl App {
     fn export(&mut self, ctx: &egui::Context, kinds: &[Kind], folder: PathBuf, replace: bool) {
         self.settings.export_folder.clone_from(&folder);
         let (board, kinds) = (self.session.board.clone(), kinds.to_vec());
-        let started = self.jobs.start(ctx, &self.host, "the export", move |host| {
+        let started = self.jobs.start(ctx, &self.host, EXPORT, move |host| {
             Outcome::Exported(write_files(host, &board, &kinds, &folder, replace))
         });
         self.complain(started.err());
@@ -395,21 +401,43 @@ impl App {
     fn finish_jobs(&mut self) {
         while let Some(outcome) = self.jobs.finished() {
             match outcome {
-                Outcome::Picked(Picked::Path(path)) => {
-                    if let Some(dialog) = &mut self.view.dialog {
-                        dialog.take_path(&path);
-                    }
+                Outcome::Picked(ask, picked) => self.take_pick(&ask, picked),
+                Outcome::Exported(result) => self.take_export(result),
+                Outcome::Broken(what) => {
+                    self.view.warn(format!(
+                        "{what} broke by a fault of the program; nothing of yours was changed"
+                    ));
                 }
-                Outcome::Picked(Picked::Nothing) => {}
-                Outcome::Picked(Picked::NoDialog) => self.complain(Some(
-                    "no file dialog answered here; type the path instead".into(),
-                )),
-                Outcome::Exported(Ok(paths)) => {
-                    self.view.dialog = None;
-                    self.view.tell(exported(&paths));
-                }
-                Outcome::Exported(Err(error)) => self.complain(Some(error)),
             }
+        }
+    }
+
+    /// Gives a picked path to the dialog that asked for it, if that is still open.
+    fn take_pick(&mut self, ask: &Ask, picked: Picked) {
+        let Some(dialog) = self.view.dialog.as_mut().filter(|dialog| dialog.asks(ask)) else {
+            return;
+        };
+        match picked {
+            Picked::Path(path) => dialog.take_path(&path),
+            Picked::Nothing => {}
+            Picked::NoDialog => {
+                dialog.fault("no file dialog answered here; type the path instead".into());
+            }
+        }
+    }
+
+    /// Tells how an export went: in its dialog if that is still open, and below the board otherwise.
+    fn take_export(&mut self, result: Result<Vec<PathBuf>, String>) {
+        let open = matches!(self.view.dialog, Some(Dialog::Export(_)));
+        match result {
+            Ok(paths) => {
+                if open {
+                    self.view.dialog = None;
+                }
+                self.view.tell(exported(&paths));
+            }
+            Err(error) if open => self.complain(Some(error)),
+            Err(error) => self.view.warn(error),
         }
     }
 
@@ -442,7 +470,11 @@ impl eframe::App for App {
     fn logic(&mut self, ctx: &egui::Context, _frame: &mut eframe::Frame) {
         self.finish_jobs();
         let asked_to_close = ctx.input(|input| input.viewport().close_requested());
-        if asked_to_close && !self.closing && self.session.is_dirty() {
+        if asked_to_close && self.jobs.is_exporting() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.view
+                .warn("the export is not finished yet; close the window after it");
+        } else if asked_to_close && !self.closing && self.session.is_dirty() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             self.view.dialog = Some(Dialog::Unsaved(Command::Quit));
         }

@@ -355,6 +355,18 @@ fn the_exported_table_has_a_row_of_numbers_for_every_hole() {
 }
 
 #[test]
+fn export_tells_that_a_board_should_not_be_made() {
+    let folder = folder();
+    let wishes = [
+        "new", "--bore", "12", "--pitch", "10", "--board", "400", "bad.json",
+    ];
+    assert!(run(folder.path(), &wishes).status.success());
+    let output = run(folder.path(), &["export", "bad.json", "--out", "out"]);
+    assert!(output.status.success());
+    assert!(words(&output.stderr).contains("ringwright check bad.json"));
+}
+
+#[test]
 fn export_replaces_nothing_unasked_and_writes_nothing_then() {
     let folder = folder();
     assert!(

@@ -38,4 +38,4 @@ pub use layout::{BuildError, Hole, Layout, layout};
 pub use name::{HoleId, HoleName, NameError, Role};
 pub use propose::{CenterKind, Wishes, propose};
 pub use range::{OutOfRange, Quantity, Range, out_of_range, ranges};
-pub use units::{LengthError, parse_length, show_length, show_number};
+pub use units::{INCH, LengthError, parse_length, show_length, show_number};

@@ -105,6 +105,8 @@ pub mod ranges {
         Range,
     };
 
+    /// Letters of the title.
+    pub const TITLE: Range = Range::new("letters of the title", Count, 0.0, 120.0);
     /// Players.
     pub const PLAYERS: Range = Range::new("players", Count, 1.0, *geometry::PLAYERS.end() as f64);
     /// Track spaces a player.
@@ -201,6 +203,7 @@ pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
 }
 
 fn pattern_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    check(ranges::TITLE, board.title.chars().count() as f64);
     check(ranges::PLAYERS, f64::from(board.players));
     check(ranges::SPACES, f64::from(board.spaces));
     check(ranges::HOME, f64::from(board.home));

@@ -7,7 +7,7 @@
 use crate::Units;
 
 /// Millimeters in an inch, exactly.
-const INCH: f64 = 25.4;
+pub const INCH: f64 = 25.4;
 /// Parts of an inch that are shown as a fraction.
 const FINEST: u32 = 64;
 /// How far a fraction may be from the length it is shown for, mm.
@@ -33,8 +33,10 @@ pub enum LengthError {
         /// The text, cut short where it is long.
         text: String,
     },
-    /// Comma and point in one number.
-    #[error("\"{text}\" has both a comma and a point; write 1234.5 or 1234,5")]
+    /// Comma and point in one number, or a comma that may part thousands.
+    #[error(
+        "\"{text}\" has a comma that can be read two ways; write 1234 or 1.234, without a comma for thousands"
+    )]
     Ambiguous {
         /// The text, cut short where it is long.
         text: String,
@@ -229,6 +231,15 @@ fn plain(text: &str) -> String {
     plain
 }
 
+/// Whether a comma may stand for a point or may part thousands: beside a point, or before just three figures.
+fn is_ambiguous(digits: &str) -> bool {
+    let Some((whole, rest)) = digits.split_once(',') else {
+        return false;
+    };
+    let parts_thousands = !matches!(whole, "" | "0") && rest.len() == 3;
+    digits.contains('.') || parts_thousands
+}
+
 struct Reader<'a> {
     /// What is left to read.
     text: &'a str,
@@ -303,7 +314,7 @@ impl<'a> Reader<'a> {
         let end =
             digits.find(|letter: char| !letter.is_ascii_digit() && letter != '.' && letter != ',');
         let (digits, rest) = digits.split_at(end.unwrap_or(digits.len()));
-        if digits.contains('.') && digits.contains(',') {
+        if is_ambiguous(digits) {
             return Err(LengthError::Ambiguous {
                 text: self.whole.clone(),
             });
@@ -393,6 +404,8 @@ mod tests {
             "5/8/2",
             "1.2.3",
             "1,234.5",
+            "1,234",
+            "12,500 mm",
             "12 mm 3",
             "NaN",
             "inf",

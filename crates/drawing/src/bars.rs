@@ -1,12 +1,10 @@
 //! Bars to measure a print by: 100 mm and 4 in along one line.
 
-use board::Units;
+use board::{INCH, Units};
 use geometry::Angle;
 use kurbo::{Line as Segment, Point, Size, Vec2};
 
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
-
-const INCH: f64 = 25.4;
 
 /// A bar with millimeters on one side and inches on the other.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -61,6 +61,27 @@ pub fn width(words: &str, size: f64, weight: Weight) -> f64 {
     units * size
 }
 
+/// Words cut to a width in mm, with a sign that they were.
+///
+/// ```
+/// use drawing::font::{Weight, cut, width};
+/// let short = cut("a very long title", 4.0, Weight::Regular, 20.0);
+/// assert!(short.ends_with('…') && width(&short, 4.0, Weight::Regular) <= 20.0);
+/// ```
+pub fn cut(words: &str, size: f64, weight: Weight, room: f64) -> String {
+    if width(words, size, weight) <= room {
+        return words.into();
+    }
+    let room = room - width("…", size, weight);
+    let mut used = 0.0;
+    let fitting = words.chars().take_while(|letter| {
+        used += width(letter.encode_utf8(&mut [0; 4]), size, weight);
+        used <= room
+    });
+    let short: String = fitting.collect();
+    format!("{}…", short.trim_end())
+}
+
 /// Advance widths of a font, as a share of the size.
 struct Widths {
     face: Face<'static>,

@@ -52,7 +52,7 @@ pub fn title_block(
     items.extend(lines.into_iter().enumerate().map(|(at, line)| {
         words(
             top - Vec2::new(0.0, LEADING * at as f64),
-            cut_to(&line, room),
+            font::cut(&line, WORDS, Weight::Regular, room),
         )
     }));
     let map = Rect::new(
@@ -63,19 +63,6 @@ pub fn title_block(
     );
     items.extend(key_map(board, tiling, tile, map));
     items
-}
-
-/// Words cut to a width, with a sign that they were.
-fn cut_to(words: &str, width: f64) -> String {
-    let fits = |words: &str| font::width(words, WORDS, Weight::Regular) <= width;
-    if fits(words) {
-        return words.into();
-    }
-    let mut short: String = words.into();
-    while !short.is_empty() && !fits(&format!("{short}…")) {
-        short.pop();
-    }
-    format!("{}…", short.trim_end())
 }
 
 /// The order of assembly.

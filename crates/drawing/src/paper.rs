@@ -1,9 +1,7 @@
 //! Sizes of paper.
 
-use board::Paper;
+use board::{INCH, Paper};
 use kurbo::Size;
-
-const INCH: f64 = 25.4;
 
 /// Width and height of a paper, upright, in mm: ISO 216 for the A series, ANSI/ASME Y14.1 and trade sizes
 /// for the inch papers.

@@ -4,7 +4,7 @@ use board::{Board, Layout};
 use kurbo::{Point, Rect, Size, Vec2};
 
 use crate::bars::longest_bar;
-use crate::font::Weight;
+use crate::font::{self, Weight};
 use crate::furniture::summary;
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, View, plan};
 
@@ -28,7 +28,7 @@ pub fn whole_sheet(board: &Board, layout: &Layout, stamp: &Stamp) -> Sheet {
         page_from_board: center.to_vec2(),
         items: plan(board, layout),
     };
-    let mut marks = title(board, layout, stamp);
+    let mut marks = title(board, layout, stamp, size);
     marks.extend(bars(size));
     Sheet {
         size,
@@ -38,7 +38,7 @@ pub fn whole_sheet(board: &Board, layout: &Layout, stamp: &Stamp) -> Sheet {
     }
 }
 
-fn title(board: &Board, layout: &Layout, stamp: &Stamp) -> Vec<Item> {
+fn title(board: &Board, layout: &Layout, stamp: &Stamp, size: Size) -> Vec<Item> {
     let top = Point::new(BORDER, STRIP - TITLE);
     let words = |text| Item {
         layer: Layer::Title,
@@ -50,9 +50,12 @@ fn title(board: &Board, layout: &Layout, stamp: &Stamp) -> Vec<Item> {
     } else {
         format!(" – {}", stamp.date)
     };
+    let strong = Weight::SemiBold;
+    let room = size.width - 2.0 * BORDER - font::width(&date, TITLE, strong);
+    let name = font::cut(&board.title, TITLE, strong, room);
     let heading = Text {
-        weight: Weight::SemiBold,
-        ..Text::level(top, TITLE, Anchor::Start, format!("{}{date}", board.title))
+        weight: strong,
+        ..Text::level(top, TITLE, Anchor::Start, format!("{name}{date}"))
     };
     let lines = summary(board, layout.holes.len()).into_iter().enumerate();
     let lines = lines.map(|(at, line)| {
@@ -92,7 +95,9 @@ mod tests {
                 thickness: 20.0,
                 roundover: 3.0,
             };
+            let title = "A title as long as the program lets anybody type it".repeat(2);
             let board = Board {
+                title,
                 blank,
                 pitch: 19.0 * diameter / 560.0,
                 ..Board::default()

@@ -5,14 +5,11 @@
 
 use core::fmt::Write as _;
 
-use board::Units;
+use board::{INCH, Units};
 use geometry::bearing_of;
 use workshop::{HoleRow, HoleTable};
 
 use crate::{Error, number};
-
-/// An inch in mm, exactly (international yard and pound agreement of 1959).
-const INCH: f64 = 25.4;
 
 /// Decimals of every length and angle.
 const PLACES: usize = 6;

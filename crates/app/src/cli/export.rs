@@ -6,6 +6,8 @@ use std::process::ExitCode;
 
 use clap::Args;
 
+use workshop::stops;
+
 use super::read::board_of;
 use super::{Failure, printed};
 use crate::derived::Derived;
@@ -34,7 +36,7 @@ impl Export {
     ///
     /// # Errors
     /// Where the board cannot be read, laid out or written; nothing is written if a file is there already.
-    pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
+    pub fn run(&self, out: &mut dyn Write, errors: &mut dyn Write) -> Result<ExitCode, Failure> {
         let board = board_of(&self.file)?;
         let derived = Derived::of(&board)?;
         let kinds = Kind::ALL
@@ -47,6 +49,14 @@ impl Export {
         let paths = write_all(&self.out, &files?, self.force)?;
         let mut lines = paths.iter().map(|path| writeln!(out, "{}", path.display()));
         printed(lines.try_for_each(|line| line.map_err(Failure::from)))?;
+        if stops(&derived.findings) {
+            // If standard error is closed there is no one left to tell.
+            let _ = writeln!(
+                errors,
+                "ringwright: this board has findings that stop it: `ringwright check {}` tells them",
+                self.file.display()
+            );
+        }
         Ok(ExitCode::SUCCESS)
     }
 }

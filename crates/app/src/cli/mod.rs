@@ -66,7 +66,7 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
     let ended = match command {
         Command::New(new) => new.run(out),
         Command::Check(check) => check.run(out),
-        Command::Export(export) => export.run(out),
+        Command::Export(export) => export.run(out, errors),
     };
     Asked::Done(ended.unwrap_or_else(|failure| {
         // If standard error is closed there is no one left to tell.

@@ -9,6 +9,7 @@ use super::{Answer, buttons, fault_ui, heading};
 use crate::exports::Kind;
 use crate::host::{Ask, Host};
 use crate::theme;
+use workshop::{Finding, stops};
 
 /// What to export, and where to.
 pub struct ExportDialog {
@@ -16,13 +17,15 @@ pub struct ExportDialog {
     /// The folder, as typed.
     pub folder: String,
     replace: bool,
+    /// Whether the board has findings that stop it.
+    stopped: bool,
     /// What went wrong.
     pub fault: Option<String>,
 }
 
 impl ExportDialog {
-    /// Every kind, to a folder.
-    pub fn new(board: &board::Board, folder: &Path) -> Self {
+    /// Every kind, to a folder; of a board that findings may stop.
+    pub fn new(board: &board::Board, findings: &[Finding], folder: &Path) -> Self {
         let kinds = Kind::ALL
             .into_iter()
             .map(|kind| (kind, kind.file_name(board), true))
@@ -31,6 +34,7 @@ impl ExportDialog {
             kinds,
             folder: folder.display().to_string(),
             replace: false,
+            stopped: stops(findings),
             fault: None,
         }
     }
@@ -45,6 +49,10 @@ impl ExportDialog {
 /// Kinds with what they are for, folder, and leave to replace files.
 pub fn export_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Option<Answer> {
     heading(ui, "Export templates and tables");
+    if dialog.stopped {
+        let words = "▲ This board has findings that say stop: mend them before wood is cut.";
+        ui.label(RichText::new(words).color(theme::Tokens::of(ui).stop));
+    }
     for (kind, file, chosen) in &mut dialog.kinds {
         ui.checkbox(chosen, kind.label());
         ui.horizontal(|ui| {

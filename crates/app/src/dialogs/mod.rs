@@ -57,6 +57,16 @@ pub enum Answer {
 }
 
 impl Dialog {
+    /// Whether this dialog asks the system for such a path.
+    pub fn asks(&self, ask: &Ask) -> bool {
+        matches!(
+            (self, ask),
+            (Self::Open(_), Ask::Open)
+                | (Self::SaveAs(_), Ask::Save(_))
+                | (Self::Export(_), Ask::Folder)
+        )
+    }
+
     /// Takes a path that the system's dialog was asked for.
     pub fn take_path(&mut self, path: &std::path::Path) {
         let text = path.display().to_string();

@@ -107,11 +107,29 @@ pub fn typed(path: &str) -> PathBuf {
     std::path::absolute(&path).unwrap_or(path)
 }
 
-/// A name without an ending gets the one of board files.
+/// A name without the ending of board files gets it; a point in the name is no ending.
 fn with_ending(path: &Path) -> PathBuf {
-    if path.extension().is_some() || path.file_name().is_none() {
-        path.into()
-    } else {
-        path.with_extension("json")
+    let has_it = path
+        .extension()
+        .is_some_and(|ending| ending.eq_ignore_ascii_case("json"));
+    let Some(name) = path.file_name().filter(|_| !has_it) else {
+        return path.into();
+    };
+    let mut name = name.to_os_string();
+    name.push(".json");
+    path.with_file_name(name)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_board_file_ends_in_json_whatever_points_its_name_has() {
+        let ended = |path: &str| with_ending(Path::new(path)).display().to_string();
+        assert_eq!(ended("/b/walnut"), "/b/walnut.json");
+        assert_eq!(ended("/b/walnut 5.5"), "/b/walnut 5.5.json");
+        assert_eq!(ended("/b/walnut.JSON"), "/b/walnut.JSON");
+        assert_eq!(ended("/"), "/");
     }
 }

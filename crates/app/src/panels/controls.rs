@@ -53,8 +53,12 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 
 fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
     row(ui, "Title", |ui, caption| {
-        ui.add(TextEdit::singleline(&mut board.title).desired_width(FIELD))
-            .labelled_by(caption);
+        ui.add(
+            TextEdit::singleline(&mut board.title)
+                .char_limit(ranges::TITLE.max as usize)
+                .desired_width(FIELD),
+        )
+        .labelled_by(caption);
     });
     choice(
         ui,

@@ -123,15 +123,18 @@ impl Rule {
 
 /// Every finding about a board, worst first.
 ///
-/// `sheets` is the number of sheets that the tiled template takes, if that is known.
-pub fn check(board: &Board, layout: &Layout, sheets: Option<u32>) -> Vec<Finding> {
+/// `sheets` is the number of sheets that the tiled template takes, or why it cannot be cut into any.
+pub fn check(board: &Board, layout: &Layout, sheets: Result<u32, &str>) -> Vec<Finding> {
     let mut findings = Vec::new();
     findings.extend(web::check(board, layout));
     findings.extend(rim::check(board, layout));
     findings.extend(floor::check(board, layout));
     findings.extend(pilot::check(board));
     findings.extend(pieces::check(board, layout));
-    findings.extend(sheets.and_then(|sheets| sheets::check(board, sheets)));
+    findings.extend(match sheets {
+        Ok(sheets) => sheets::check(board, sheets),
+        Err(reason) => Some(sheets::uncut(reason)),
+    });
     findings.extend(edits::check(layout));
     findings.sort_by_key(|finding| finding.severity);
     findings
@@ -175,8 +178,19 @@ mod tests {
     #[test]
     fn the_board_one_starts_from_has_no_stop() {
         let board = Board::default();
-        let findings = check(&board, &layout(&board).unwrap(), Some(12));
+        let findings = check(&board, &layout(&board).unwrap(), Ok(12));
         assert!(!stops(&findings), "{findings:#?}");
+    }
+
+    #[test]
+    fn a_template_that_cannot_be_cut_is_a_finding() {
+        let board = Board::default();
+        let findings = check(&board, &layout(&board).unwrap(), Err("no paper"));
+        assert!(
+            findings
+                .iter()
+                .any(|found| found.message.contains("no paper"))
+        );
     }
 
     #[test]
@@ -185,7 +199,7 @@ mod tests {
             pitch: 12.5,
             ..Board::default()
         };
-        let findings = check(&board, &layout(&board).unwrap(), Some(400));
+        let findings = check(&board, &layout(&board).unwrap(), Ok(400));
         assert!(findings.len() > 1);
         assert!(findings.is_sorted_by_key(|finding| finding.severity));
     }

@@ -22,6 +22,20 @@ pub fn check(board: &Board, sheets: u32) -> Option<Finding> {
     })
 }
 
+/// The finding where the template cannot be cut into sheets at all, for this reason.
+pub fn uncut(reason: &str) -> Finding {
+    Finding {
+        severity: Severity::Caution,
+        rule: Rule::Sheets,
+        message: format!(
+            "the template cannot be cut into sheets: {reason}; see paper, margin and overlap"
+        ),
+        measured: None,
+        wanted: None,
+        holes: Vec::new(),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
