@@ -30,11 +30,7 @@ fn board(holes: u32) -> Board {
         players: 24,
         spaces,
         pitch,
-        bores: Bores {
-            track: bore,
-            home: bore,
-            start: bore,
-        },
+        bores: Bores::all(bore),
         piece: Piece {
             diameter: 0.6 * pitch,
             ..plain.piece

@@ -4,7 +4,7 @@ use geometry::{Pattern, PocketShape};
 use serde::{Deserialize, Serialize};
 
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
-use crate::{Bore, Bottom, Edit};
+use crate::{Bore, Bottom, Edit, Errors, Limits, Panel, Piece, Router, ScrewCircle, Stock};
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -39,14 +39,29 @@ pub struct Board {
     pub bores: Bores,
     /// What is played with.
     pub piece: Piece,
-    /// The wood.
+    /// The finished board.
     pub blank: Blank,
+    /// The wood it is made of.
+    #[serde(default)]
+    pub stock: Stock,
+    /// How that wood is joined.
+    #[serde(default)]
+    pub panel: Panel,
+    /// Screws in the underside.
+    #[serde(default)]
+    pub screws: Vec<ScrewCircle>,
     /// The jig the circle is cut on.
     pub jig: CircleJig,
     /// What the checks hold the board against.
     pub limits: Limits,
     /// How the drilling template is drawn and printed.
     pub template: Template,
+    /// What drills through a hardboard template; none: no such template is made.
+    #[serde(default)]
+    pub router: Option<Router>,
+    /// How far off each step of the work may be.
+    #[serde(default)]
+    pub errors: Errors,
     /// Changes by hand, in the order they were made.
     pub edits: Vec<Edit>,
 }
@@ -137,46 +152,29 @@ pub struct Bores {
     pub home: Bore,
     /// Of the start pockets.
     pub start: Bore,
+    /// How far the spur of a Forstner bit reaches below its floor.
+    #[serde(rename = "spur_mm", default = "Bores::usual_spur")]
+    pub spur: f64,
 }
 
-/// What is played with.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Piece {
-    /// Its kind.
-    pub kind: PieceKind,
-    /// Its largest diameter: of several, measure the largest.
-    #[serde(rename = "diameter_mm")]
-    pub diameter: f64,
-}
+impl Bores {
+    /// Common Forstner bits of this size have spurs of 1 to 4 mm; from memory.
+    const fn usual_spur() -> f64 {
+        2.5
+    }
 
-/// The kinds of piece.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum PieceKind {
-    /// A marble that rests on the rim of its hole.
-    Marble,
-    /// A peg that stands in its hole.
-    Peg,
-    /// A piece with a magnet that holds on a steel ball set in the hole.
-    Magnet,
-}
-
-impl PieceKind {
-    /// Every kind, in the order lists show them.
-    pub const ALL: [Self; 3] = [Self::Marble, Self::Peg, Self::Magnet];
-
-    /// The words that screens and sheets use.
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Marble => "marbles",
-            Self::Peg => "pegs",
-            Self::Magnet => "magnet pieces",
+    /// The same bore in every role.
+    pub const fn all(bore: Bore) -> Self {
+        Self {
+            track: bore,
+            home: bore,
+            start: bore,
+            spur: Self::usual_spur(),
         }
     }
 }
 
-/// The wood, cut round.
+/// The finished board, cut round.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Blank {
@@ -210,26 +208,6 @@ pub struct CircleJig {
     /// Diameter of its pin.
     #[serde(rename = "pin_mm")]
     pub pin: f64,
-}
-
-/// What the checks hold the board against; all are the maker's to set.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Limits {
-    /// Least wood between two bores.
-    #[serde(rename = "web_mm")]
-    pub web: f64,
-    /// Least wood between a bore and the start of the roundover.
-    #[serde(rename = "rim_mm")]
-    pub rim: f64,
-    /// Least gap between two pieces that stand side by side.
-    #[serde(rename = "piece_gap_mm")]
-    pub piece_gap: f64,
-    /// Most play of the jig's pin in its pilot.
-    #[serde(rename = "pin_play_mm")]
-    pub pin_play: f64,
-    /// Most sheets the maker cares to tape together.
-    pub sheets: u32,
 }
 
 /// How the drilling template is drawn and printed.
@@ -301,20 +279,6 @@ impl Marking {
     }
 }
 
-impl Default for Limits {
-    /// Common practice, no source: 3 mm between bores, 6 mm to the roundover, 2 mm between pieces,
-    /// 0.3 mm of play on the pin, 24 sheets.
-    fn default() -> Self {
-        Self {
-            web: 3.0,
-            rim: 6.0,
-            piece_gap: 2.0,
-            pin_play: 0.3,
-            sheets: 24,
-        }
-    }
-}
-
 impl Default for Template {
     fn default() -> Self {
         Self {
@@ -351,23 +315,21 @@ impl Default for Board {
                 radius: None,
             },
             center: Center::Hole { bore, pilot: 6.0 },
-            bores: Bores {
-                track: bore,
-                home: bore,
-                start: bore,
-            },
-            piece: Piece {
-                kind: PieceKind::Marble,
-                diameter: 16.0,
-            },
+            bores: Bores::all(bore),
+            piece: Piece::default(),
             blank: Blank {
                 diameter: 560.0,
                 thickness: 20.0,
                 roundover: 5.0,
             },
+            stock: Stock::default(),
+            panel: Panel::default(),
+            screws: Vec::new(),
             jig: CircleJig { pin: 6.0 },
             limits: Limits::default(),
             template: Template::default(),
+            router: None,
+            errors: Errors::default(),
             edits: Vec::new(),
         }
     }

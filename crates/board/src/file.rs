@@ -225,7 +225,9 @@ fn read_format_1(text: &str) -> Result<Board, FileError> {
 mod tests {
     use super::*;
     use crate::{
-        Bore, Bores, Bottom, Center, Change, Edit, Marking, Paper, Pocket, Template, Units,
+        Bore, Bores, Bottom, Build, Center, Change, Edit, FlawKind, FlawShape, Marking, Panel,
+        Paper, Pocket, Router, ScrewCircle, Stock, StockFlaw, StockOutline, Template, Tenons,
+        Units,
     };
     use geometry::{Pattern, PocketShape};
     use proptest::prelude::*;
@@ -467,12 +469,70 @@ mod tests {
         })
     }
 
+    fn stocks() -> impl Strategy<Value = Stock> {
+        let place = || -20_000.0..20_000.0_f64;
+        let corners = || prop::collection::vec([place(), place()], 0..9);
+        let edge = || prop::collection::vec(0.0..500.0_f64, 0..6);
+        let outline = prop_oneof![
+            Just(StockOutline::Unknown),
+            (1.0..20_000.0_f64, 1.0..20_000.0_f64, edge(), edge()).prop_map(
+                |(length, width, lower, upper)| StockOutline::Slab {
+                    length,
+                    width,
+                    lower,
+                    upper
+                }
+            ),
+            corners().prop_map(|corners| StockOutline::Corners { corners }),
+        ];
+        let shape = prop_oneof![
+            (place(), place(), 0.1..5000.0_f64).prop_map(|(x, y, diameter)| FlawShape::Round {
+                x,
+                y,
+                diameter
+            }),
+            corners().prop_map(|corners| FlawShape::Area { corners }),
+        ];
+        let kind = prop::sample::select(&FlawKind::ALL[..]);
+        let flaw = (kind, shape).prop_map(|(kind, shape)| StockFlaw { kind, shape });
+        let flaws = prop::collection::vec(flaw, 0..4);
+        let middle = prop::option::of([place(), place()]);
+        (outline, flaws, middle).prop_map(|(outline, flaws, place)| Stock {
+            outline,
+            flaws,
+            place,
+            ..Stock::default()
+        })
+    }
+
+    fn panels() -> impl Strategy<Value = Panel> {
+        let build = prop_oneof![
+            Just(Build::Whole),
+            Just(Build::Halves),
+            (2_u32..=60).prop_map(|count| Build::Strips { count }),
+            prop::collection::vec(-2500.0..2500.0_f64, 0..5).prop_map(|at| Build::Seams { at }),
+        ];
+        let tenons = prop::option::of(Just(Tenons::default()));
+        (build, tenons).prop_map(|(build, tenons)| Panel {
+            build,
+            tenons,
+            ..Panel::default()
+        })
+    }
+
     fn boards() -> impl Strategy<Value = Board> {
         let counts = (1_u32..=24, 1_u32..=400, 0_u32..=60, 0_u32..=60);
         let wood = (centers(), [bores(), bores(), bores()], 0.1..1000.0_f64);
+        let glue = (
+            stocks(),
+            panels(),
+            prop::collection::vec(Just(ScrewCircle::default()), 0..3),
+            prop::option::of(Just(Router::default())),
+        );
         let looks = (".{0,12}", any::<bool>(), templates(), edits());
-        (patterns(), pockets(), counts, wood, looks).prop_map(
-            |(pattern, pocket, counts, (center, [track, home, start], pitch), looks)| {
+        (patterns(), pockets(), counts, wood, glue, looks).prop_map(
+            |(pattern, pocket, counts, wood, (stock, panel, screws, router), looks)| {
+                let (center, [track, home, start], pitch) = wood;
                 let (title, inches, template, edits) = looks;
                 Board {
                     title,
@@ -485,7 +545,16 @@ mod tests {
                     pitch,
                     pocket,
                     center,
-                    bores: Bores { track, home, start },
+                    bores: Bores {
+                        track,
+                        home,
+                        start,
+                        ..Board::default().bores
+                    },
+                    stock,
+                    panel,
+                    screws,
+                    router,
                     template,
                     edits,
                     ..Board::default()

@@ -21,21 +21,28 @@ mod document;
 mod edit;
 mod file;
 mod layout;
+mod limits;
 mod name;
+mod piece;
 mod propose;
 mod range;
 mod serial;
+mod stock;
 mod units;
 
 pub use bore::{Bore, Bottom};
 pub use document::{
-    Blank, Board, Bores, Center, CircleJig, Limits, Marking, Paper, Piece, PieceKind, Pocket,
-    Template, Units,
+    Blank, Board, Bores, Center, CircleJig, Marking, Paper, Pocket, Template, Units,
 };
 pub use edit::{Change, Edit};
 pub use file::{FORMAT, FileError, LARGEST_FILE, read_board, write_board};
 pub use layout::{BuildError, Hole, Layout, layout};
+pub use limits::{Errors, Limits, Router};
 pub use name::{HoleId, HoleName, NameError, Role};
+pub use piece::{Piece, PieceKind};
 pub use propose::{CenterKind, Wishes, propose};
 pub use range::{OutOfRange, Quantity, Range, out_of_range, ranges};
+pub use stock::{
+    Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,
+};
 pub use units::{INCH, LengthError, parse_length, show_length, show_number};

@@ -30,19 +30,13 @@ pub enum PocketShapeText {
 
 /// A number, or the word `"auto"` where the program finds the best.
 pub mod auto_or_number {
-    use super::{Deserialize, Deserializer, Serialize, Serializer};
+    use super::{Deserialize, Deserializer, Serialize, Serializer, Word};
 
     #[derive(Serialize, Deserialize)]
     #[serde(untagged, expecting = "a number or \"auto\"")]
     enum Text {
-        Number(f64),
-        Word(Auto),
-    }
-
-    #[derive(Serialize, Deserialize)]
-    enum Auto {
-        #[serde(rename = "auto")]
-        Auto,
+        Given(f64),
+        Word(Word),
     }
 
     #[allow(
@@ -52,7 +46,7 @@ pub mod auto_or_number {
     )]
     pub fn serialize<S: Serializer>(value: &Option<f64>, serializer: S) -> Result<S::Ok, S::Error> {
         value
-            .map_or(Text::Word(Auto::Auto), Text::Number)
+            .map_or(Text::Word(Word::Auto), Text::Given)
             .serialize(serializer)
     }
 
@@ -60,8 +54,49 @@ pub mod auto_or_number {
         deserializer: D,
     ) -> Result<Option<f64>, D::Error> {
         Ok(match Text::deserialize(deserializer)? {
-            Text::Number(number) => Some(number),
-            Text::Word(Auto::Auto) => None,
+            Text::Given(number) => Some(number),
+            Text::Word(Word::Auto) => None,
         })
     }
+}
+
+/// x and y, or the word `"auto"` where the program finds the best.
+pub mod auto_or_point {
+    use super::{Deserialize, Deserializer, Serialize, Serializer, Word};
+
+    #[derive(Serialize, Deserialize)]
+    #[serde(untagged, expecting = "[x, y] or \"auto\"")]
+    enum Text {
+        Given([f64; 2]),
+        Word(Word),
+    }
+
+    #[allow(
+        clippy::ref_option,
+        clippy::trivially_copy_pass_by_ref,
+        reason = "the signature is serde's"
+    )]
+    pub fn serialize<S: Serializer>(
+        value: &Option<[f64; 2]>,
+        serializer: S,
+    ) -> Result<S::Ok, S::Error> {
+        value
+            .map_or(Text::Word(Word::Auto), Text::Given)
+            .serialize(serializer)
+    }
+
+    pub fn deserialize<'de, D: Deserializer<'de>>(
+        deserializer: D,
+    ) -> Result<Option<[f64; 2]>, D::Error> {
+        Ok(match Text::deserialize(deserializer)? {
+            Text::Given(point) => Some(point),
+            Text::Word(Word::Auto) => None,
+        })
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+enum Word {
+    #[serde(rename = "auto")]
+    Auto,
 }

@@ -155,11 +155,7 @@ mod tests {
                 bottom: Bottom::Flat,
             };
             let board = Board {
-                bores: Bores {
-                    track: bore,
-                    home: bore,
-                    start: bore,
-                },
+                bores: Bores::all(bore),
                 ..Board::default()
             };
             let items = plan(&board, &layout(&board).unwrap());

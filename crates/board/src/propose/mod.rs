@@ -193,14 +193,12 @@ fn first_draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
             radius: None,
         },
         center: center(wishes.center.unwrap_or(CenterKind::Hole), bore, neat),
-        bores: Bores {
-            track: bore,
-            home: bore,
-            start: bore,
-        },
+        bores: Bores::all(bore),
         piece: Piece {
             kind,
             diameter: sizes.piece,
+            shank: (bore.diameter - neat.play).max(ranges::SHANK.min),
+            ..Piece::default()
         },
         blank: Blank {
             diameter: wishes.diameter.unwrap_or(ranges::BOARD.max),

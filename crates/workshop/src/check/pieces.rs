@@ -61,12 +61,12 @@ fn found(board: &Board, layout: &Layout, gaps: &[Web], severity: Severity) -> Op
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Piece, PieceKind, layout};
+    use board::{Piece, layout};
 
     fn with_marbles(diameter: f64) -> Vec<Severity> {
         let piece = Piece {
-            kind: PieceKind::Marble,
             diameter,
+            ..Piece::default()
         };
         let board = Board {
             piece,

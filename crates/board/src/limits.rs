@@ -1,0 +1,169 @@
+//! What the checks hold a board against, and how far off each step of the work may be.
+
+use serde::{Deserialize, Serialize};
+
+/// What the checks hold the board against; all are the maker's to set.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Limits {
+    /// Least wood between two bores.
+    #[serde(rename = "web_mm")]
+    pub web: f64,
+    /// Least wood between a bore and the start of the roundover.
+    #[serde(rename = "rim_mm")]
+    pub rim: f64,
+    /// Least wood under a bore, point or spur included.
+    #[serde(rename = "floor_mm", default = "Limits::usual_floor")]
+    pub floor: f64,
+    /// Least wood between a bore and a mortise or screw that it could meet inside the board.
+    #[serde(rename = "inside_mm", default = "Limits::usual_inside")]
+    pub inside: f64,
+    /// Least distance from a seam to the edge of a bore.
+    #[serde(rename = "seam_mm", default = "Limits::usual_seam")]
+    pub seam: f64,
+    /// Least gap between two pieces that stand side by side.
+    #[serde(rename = "piece_gap_mm")]
+    pub piece_gap: f64,
+    /// Most play of a peg or a set ball in its bore.
+    #[serde(rename = "piece_play_mm", default = "Limits::usual_piece_play")]
+    pub piece_play: f64,
+    /// Least share of a marble's diameter that sinks below the rim of its bore.
+    #[serde(rename = "seat_least", default = "Limits::usual_seat_least")]
+    pub seat_least: f64,
+    /// Most of it.
+    #[serde(rename = "seat_most", default = "Limits::usual_seat_most")]
+    pub seat_most: f64,
+    /// Most play of the jig's pin in its pilot.
+    #[serde(rename = "pin_play_mm")]
+    pub pin_play: f64,
+    /// Least hardboard between two holes of a router template.
+    #[serde(rename = "template_web_mm", default = "Limits::usual_template_web")]
+    pub template_web: f64,
+    /// Most sheets the maker cares to tape together.
+    pub sheets: u32,
+    /// Most risk that any web comes out thinner than its limit, as a share.
+    #[serde(rename = "risk", default = "Limits::usual_risk")]
+    pub risk: f64,
+}
+
+/// The defaults, each common practice without a source.
+impl Limits {
+    const fn usual_floor() -> f64 {
+        4.0
+    }
+
+    const fn usual_inside() -> f64 {
+        3.0
+    }
+
+    const fn usual_seam() -> f64 {
+        1.0
+    }
+
+    const fn usual_piece_play() -> f64 {
+        0.6
+    }
+
+    const fn usual_seat_least() -> f64 {
+        0.1
+    }
+
+    const fn usual_seat_most() -> f64 {
+        0.45
+    }
+
+    const fn usual_template_web() -> f64 {
+        3.0
+    }
+
+    const fn usual_risk() -> f64 {
+        0.05
+    }
+}
+
+impl Default for Limits {
+    /// Common practice, no source.
+    fn default() -> Self {
+        Self {
+            web: 3.0,
+            rim: 6.0,
+            floor: Self::usual_floor(),
+            inside: Self::usual_inside(),
+            seam: Self::usual_seam(),
+            piece_gap: 2.0,
+            piece_play: Self::usual_piece_play(),
+            seat_least: Self::usual_seat_least(),
+            seat_most: Self::usual_seat_most(),
+            pin_play: 0.3,
+            template_web: Self::usual_template_web(),
+            sheets: 24,
+            risk: Self::usual_risk(),
+        }
+    }
+}
+
+/// How far off each step of the work may be, each as a "plus or minus" that is hardly ever passed.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Errors {
+    /// Of the printer's scale, as a share: what a length comes out too long or too short.
+    pub print: f64,
+    /// Of one taped joint between sheets.
+    #[serde(rename = "tape_mm")]
+    pub tape: f64,
+    /// Of center-punching through the paper.
+    #[serde(rename = "punch_mm")]
+    pub punch: f64,
+    /// Of the drill's wander from the punched mark.
+    #[serde(rename = "drill_mm")]
+    pub drill: f64,
+    /// By how much a bore comes out wider than the bit.
+    #[serde(rename = "oversize_mm")]
+    pub oversize: f64,
+    /// Of indexing, where the board is turned from hole to hole; 0 where it is not.
+    #[serde(rename = "index_deg")]
+    pub index: f64,
+}
+
+impl Default for Errors {
+    /// A home printer and a careful hand; common practice, no source.
+    fn default() -> Self {
+        Self {
+            print: 0.002,
+            tape: 0.3,
+            punch: 0.3,
+            drill: 0.3,
+            oversize: 0.1,
+            index: 0.0,
+        }
+    }
+}
+
+/// A router with a guide bushing that follows a hardboard template.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Router {
+    /// Outside diameter of the guide bushing.
+    #[serde(rename = "bushing_mm")]
+    pub bushing: f64,
+    /// Diameter of the bit.
+    #[serde(rename = "bit_mm")]
+    pub bit: f64,
+}
+
+impl Router {
+    /// How much wider than the bore its hole in the template is, mm: the bushing's diameter less the bit's.
+    pub const fn wider(&self) -> f64 {
+        self.bushing - self.bit
+    }
+}
+
+impl Default for Router {
+    /// A 16 mm bushing and a 12 mm bit; common practice, no source.
+    fn default() -> Self {
+        Self {
+            bushing: 16.0,
+            bit: 12.0,
+        }
+    }
+}

@@ -1,0 +1,151 @@
+//! The ranges themselves, named for what they bound.
+
+use super::{
+    Quantity::{Count, Degrees, Length, Share},
+    Range,
+};
+
+/// Letters of the title.
+pub const TITLE: Range = Range::new("letters of the title", Count, 0.0, 120.0);
+/// Players.
+pub const PLAYERS: Range = Range::new("players", Count, 1.0, *geometry::PLAYERS.end() as f64);
+/// Track spaces a player.
+pub const SPACES: Range = Range::new(
+    "spaces a player",
+    Count,
+    1.0,
+    *geometry::SPACES.end() as f64,
+);
+/// Home-lane holes a player.
+pub const HOME: Range = Range::new(
+    "home holes a player",
+    Count,
+    0.0,
+    geometry::MOST_HOLES as f64,
+);
+/// Start-pocket holes a player.
+pub const START: Range = Range::new(
+    "start holes a player",
+    Count,
+    0.0,
+    geometry::MOST_HOLES as f64,
+);
+/// Depth of lobes.
+pub const LOBE_DEPTH: Range = Range::new(
+    "depth of the lobes",
+    Share,
+    *geometry::LOBE_DEPTH.start(),
+    *geometry::LOBE_DEPTH.end(),
+);
+/// Columns of an arm.
+pub const ACROSS: Range = Range::new(
+    "holes across an arm",
+    Count,
+    *geometry::ARM_WIDTH.start() as f64,
+    *geometry::ARM_WIDTH.end() as f64,
+);
+/// Pitch.
+pub const PITCH: Range = Range::new(
+    "pitch",
+    Length,
+    *geometry::PITCH.start(),
+    *geometry::PITCH.end(),
+);
+/// Rotation of the whole pattern.
+pub const ROTATION: Range = Range::new("rotation", Degrees, -360.0, 360.0);
+/// Bearing of the middle of a start pocket from the player's axis.
+pub const POCKET_BEARING: Range = Range::new("bearing of the start pocket", Degrees, -180.0, 180.0);
+/// Distance of the middle of a start pocket from the center pin.
+pub const POCKET_RADIUS: Range = Range::new("radius of the start pocket", Length, 0.0, 5000.0);
+/// Diameter of a bore.
+pub const BORE_DIAMETER: Range = Range::new("bore diameter", Length, 0.1, 500.0);
+/// Depth of a bore.
+pub const BORE_DEPTH: Range = Range::new("bore depth", Length, 0.0, 500.0);
+/// Diameter of the pilot or pivot at the center pin.
+pub const PILOT: Range = Range::new("pilot diameter", Length, 0.1, 100.0);
+/// Diameter of a piece.
+pub const PIECE: Range = Range::new("piece diameter", Length, 0.1, 500.0);
+/// Height of a peg or magnet piece.
+pub const PIECE_HEIGHT: Range = Range::new("height of a piece", Length, 0.1, 500.0);
+/// Diameter of what goes into the hole.
+pub const SHANK: Range = Range::new("shank or set ball", Length, 0.1, 500.0);
+/// Age of the youngest player.
+pub const YOUNGEST: Range = Range::new("age of the youngest, years", Count, 0.0, 99.0);
+/// Reach of a Forstner bit's spur.
+pub const SPUR: Range = Range::new("spur of the Forstner bit", Length, 0.0, 50.0);
+/// A coordinate in the blank's frame.
+pub const STOCK_PLACE: Range = Range::new("place on the blank", Length, -20_000.0, 20_000.0);
+/// A side of the blank.
+pub const STOCK_SIDE: Range = Range::new("side of the blank", Length, 1.0, 20_000.0);
+/// How far a waney edge runs in.
+pub const WANEY: Range = Range::new("offset of a waney edge", Length, 0.0, 20_000.0);
+/// Offsets along one waney edge, or corners of an outline.
+pub const CORNERS: Range = Range::new("corners of an outline", Count, 0.0, 10_000.0);
+/// Flaws of a blank.
+pub const FLAWS: Range = Range::new("flaws of the blank", Count, 0.0, 200.0);
+/// Diameter of a round flaw.
+pub const FLAW: Range = Range::new("diameter of a flaw", Length, 0.1, 5000.0);
+/// Wood outside the finished edge, taken by jointing, or turned to dust by the saw.
+pub const ALLOWANCE: Range = Range::new("allowance", Length, 0.0, 200.0);
+/// The widest piece the planer takes.
+pub const PLANER: Range = Range::new("width of the planer", Length, 10.0, 5000.0);
+/// Strips of a panel.
+pub const STRIPS: Range = Range::new("strips", Count, 2.0, 60.0);
+/// Seams of a panel that is glued already.
+pub const SEAMS: Range = Range::new("seams", Count, 0.0, 60.0);
+/// How far above the center pin a seam runs.
+pub const SEAM: Range = Range::new("place of a seam", Length, -2500.0, 2500.0);
+/// Tenons along a seam.
+pub const TENONS: Range = Range::new("tenons along a seam", Count, 1.0, 60.0);
+/// Any size of a tenon.
+pub const TENON: Range = Range::new("size of a tenon", Length, 0.1, 1000.0);
+/// Wood between the top face and a mortise.
+pub const BELOW_TOP: Range = Range::new("wood over the mortise", Length, 0.0, 500.0);
+/// Circles of screws.
+pub const SCREW_CIRCLES: Range = Range::new("circles of screws", Count, 0.0, 20.0);
+/// Screws on one circle.
+pub const SCREWS: Range = Range::new("screws on a circle", Count, 1.0, 60.0);
+/// Diameter of a circle of screws.
+pub const SCREW_CIRCLE: Range = Range::new("circle of the screws", Length, 0.0, 5000.0);
+/// Bearing of the first screw.
+pub const SCREW_BEARING: Range = Range::new("bearing of the first screw", Degrees, -360.0, 360.0);
+/// Diameter of a screw.
+pub const SCREW: Range = Range::new("diameter of a screw", Length, 0.1, 100.0);
+/// How deep a screw goes.
+pub const SCREW_DEPTH: Range = Range::new("depth of a screw", Length, 0.0, 500.0);
+/// Outside diameter of a guide bushing.
+pub const BUSHING: Range = Range::new("guide bushing", Length, 0.1, 200.0);
+/// Diameter of a router bit.
+pub const BIT: Range = Range::new("router bit", Length, 0.1, 200.0);
+/// A share of a marble's diameter.
+pub const SEAT: Range = Range::new("share of the marble in its seat", Share, 0.0, 0.5);
+/// A risk.
+pub const RISK: Range = Range::new("risk of a thin web", Share, 0.0, 1.0);
+/// Error of the printer's scale.
+pub const PRINT_ERROR: Range = Range::new("error of the print scale", Share, 0.0, 0.2);
+/// An error of one step of the work.
+pub const ERROR: Range = Range::new("error", Length, 0.0, 50.0);
+/// Error of indexing.
+pub const INDEX_ERROR: Range = Range::new("error of indexing", Degrees, 0.0, 20.0);
+/// Diameter of the board.
+pub const BOARD: Range = Range::new("board diameter", Length, 1.0, 5000.0);
+/// Thickness of the board.
+pub const THICKNESS: Range = Range::new("board thickness", Length, 0.5, 500.0);
+/// Roundover of the top edge.
+pub const ROUNDOVER: Range = Range::new("roundover", Length, 0.0, 200.0);
+/// Diameter of the circle jig's pin.
+pub const PIN: Range = Range::new("pin of the circle jig", Length, 0.1, 100.0);
+/// Any limit of the checks that is a length.
+pub const LIMIT: Range = Range::new("limit", Length, 0.0, 200.0);
+/// Sheets the maker cares to tape together.
+pub const SHEETS: Range = Range::new("most sheets", Count, 1.0, 400.0);
+/// A side of custom paper.
+pub const PAPER: Range = Range::new("side of the paper", Length, 30.0, 5000.0);
+/// Margin of the printer.
+pub const MARGIN: Range = Range::new("printer margin", Length, 0.0, 100.0);
+/// What neighboring sheets share.
+pub const OVERLAP: Range = Range::new("overlap of sheets", Length, 0.0, 100.0);
+/// Number of a hole that an edit is about.
+pub const HOLE_NUMBER: Range = Range::new("number of a hole changed by hand", Count, 1.0, 9999.0);
+/// How far an edit moves a hole, or where it adds one.
+pub const OFFSET: Range = Range::new("offset of a hole", Length, -5000.0, 5000.0);

@@ -1,0 +1,222 @@
+//! A whole document held against its ranges.
+
+use super::{OutOfRange, Range, ranges};
+use crate::{Board, Build, FlawShape, StockOutline};
+
+/// Every number of the document that is out of its range, in the order of the document.
+pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
+    let mut found = Vec::new();
+    let mut check = |range: Range, value: f64| found.extend(range.check(value).err());
+    pattern_numbers(board, &mut check);
+    wood_numbers(board, &mut check);
+    stock_numbers(board, &mut check);
+    panel_numbers(board, &mut check);
+    limit_numbers(board, &mut check);
+    template_numbers(board, &mut check);
+    edit_numbers(board, &mut check);
+    found
+}
+
+fn pattern_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    check(ranges::TITLE, board.title.chars().count() as f64);
+    check(ranges::PLAYERS, f64::from(board.players));
+    check(ranges::SPACES, f64::from(board.spaces));
+    check(ranges::HOME, f64::from(board.home));
+    check(ranges::START, f64::from(board.start));
+    match board.pattern {
+        geometry::Pattern::Lobes { depth } => check(ranges::LOBE_DEPTH, depth),
+        geometry::Pattern::Arms { across } => check(ranges::ACROSS, f64::from(across)),
+        geometry::Pattern::Ring | geometry::Pattern::Polygon => {}
+    }
+    check(ranges::PITCH, board.pitch);
+    check(ranges::ROTATION, board.rotation);
+    board
+        .pocket
+        .bearing
+        .into_iter()
+        .for_each(|bearing| check(ranges::POCKET_BEARING, bearing));
+    board
+        .pocket
+        .radius
+        .into_iter()
+        .for_each(|radius| check(ranges::POCKET_RADIUS, radius));
+}
+
+fn wood_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    let roles = [board.bores.track, board.bores.home, board.bores.start];
+    for bore in roles.into_iter().chain(board.center.bore()) {
+        bore_numbers(bore, check);
+    }
+    board
+        .center
+        .pilot()
+        .into_iter()
+        .for_each(|pilot| check(ranges::PILOT, pilot));
+    check(ranges::SPUR, board.bores.spur);
+    check(ranges::PIECE, board.piece.diameter);
+    check(ranges::PIECE_HEIGHT, board.piece.height);
+    check(ranges::SHANK, board.piece.shank);
+    check(ranges::YOUNGEST, f64::from(board.piece.youngest));
+    check(ranges::BOARD, board.blank.diameter);
+    check(ranges::THICKNESS, board.blank.thickness);
+    check(ranges::ROUNDOVER, board.blank.roundover);
+    check(ranges::PIN, board.jig.pin);
+}
+
+fn stock_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    let stock = &board.stock;
+    match &stock.outline {
+        StockOutline::Unknown => {}
+        StockOutline::Slab {
+            length,
+            width,
+            lower,
+            upper,
+        } => {
+            check(ranges::STOCK_SIDE, *length);
+            check(ranges::STOCK_SIDE, *width);
+            for edge in [lower, upper] {
+                check(ranges::CORNERS, edge.len() as f64);
+                for inward in edge {
+                    check(ranges::WANEY, *inward);
+                }
+            }
+        }
+        StockOutline::Corners { corners } => corner_numbers(corners, check),
+    }
+    check(ranges::THICKNESS, stock.thickness);
+    check(ranges::FLAWS, stock.flaws.len() as f64);
+    for flaw in &stock.flaws {
+        match &flaw.shape {
+            FlawShape::Round { x, y, diameter } => {
+                place_numbers([*x, *y], check);
+                check(ranges::FLAW, *diameter);
+            }
+            FlawShape::Area { corners } => corner_numbers(corners, check),
+        }
+    }
+    stock
+        .place
+        .into_iter()
+        .for_each(|place| place_numbers(place, check));
+    check(ranges::ALLOWANCE, stock.trim);
+}
+
+fn corner_numbers(corners: &[[f64; 2]], check: &mut impl FnMut(Range, f64)) {
+    check(ranges::CORNERS, corners.len() as f64);
+    for corner in corners {
+        place_numbers(*corner, check);
+    }
+}
+
+fn place_numbers(place: [f64; 2], check: &mut impl FnMut(Range, f64)) {
+    for coordinate in place {
+        check(ranges::STOCK_PLACE, coordinate);
+    }
+}
+
+fn panel_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    let panel = &board.panel;
+    match &panel.build {
+        Build::Whole | Build::Halves => {}
+        Build::Strips { count } => check(ranges::STRIPS, f64::from(*count)),
+        Build::Seams { at } => {
+            check(ranges::SEAMS, at.len() as f64);
+            for seam in at {
+                check(ranges::SEAM, *seam);
+            }
+        }
+    }
+    check(ranges::ALLOWANCE, panel.joint);
+    check(ranges::ALLOWANCE, panel.kerf);
+    check(ranges::PLANER, panel.planer);
+    if let Some(tenons) = panel.tenons {
+        check(ranges::TENONS, f64::from(tenons.count));
+        let sizes = [
+            tenons.spacing,
+            tenons.length,
+            tenons.reach,
+            tenons.thickness,
+        ];
+        for size in sizes {
+            check(ranges::TENON, size);
+        }
+        check(ranges::BELOW_TOP, tenons.below_top);
+    }
+    check(ranges::SCREW_CIRCLES, board.screws.len() as f64);
+    for screws in &board.screws {
+        check(ranges::SCREWS, f64::from(screws.count));
+        check(ranges::SCREW_CIRCLE, screws.circle);
+        check(ranges::SCREW_BEARING, screws.bearing);
+        check(ranges::SCREW, screws.diameter);
+        check(ranges::SCREW_DEPTH, screws.depth);
+    }
+}
+
+fn limit_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    let limits = &board.limits;
+    for limit in [
+        limits.web,
+        limits.rim,
+        limits.floor,
+        limits.inside,
+        limits.seam,
+        limits.piece_gap,
+        limits.piece_play,
+        limits.pin_play,
+        limits.template_web,
+    ] {
+        check(ranges::LIMIT, limit);
+    }
+    check(ranges::SEAT, limits.seat_least);
+    check(ranges::SEAT, limits.seat_most);
+    check(ranges::SHEETS, f64::from(limits.sheets));
+    check(ranges::RISK, limits.risk);
+    if let Some(router) = board.router {
+        check(ranges::BUSHING, router.bushing);
+        check(ranges::BIT, router.bit);
+    }
+    let errors = &board.errors;
+    check(ranges::PRINT_ERROR, errors.print);
+    for error in [errors.tape, errors.punch, errors.drill, errors.oversize] {
+        check(ranges::ERROR, error);
+    }
+    check(ranges::INDEX_ERROR, errors.index);
+}
+
+fn bore_numbers(bore: crate::Bore, check: &mut impl FnMut(Range, f64)) {
+    check(ranges::BORE_DIAMETER, bore.diameter);
+    check(ranges::BORE_DEPTH, bore.depth);
+}
+
+fn template_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    if let crate::Paper::Custom { width, height } = board.template.paper {
+        check(ranges::PAPER, width);
+        check(ranges::PAPER, height);
+    }
+    check(ranges::MARGIN, board.template.margin);
+    check(ranges::OVERLAP, board.template.overlap);
+}
+
+fn offsets(offsets: [f64; 2], check: &mut impl FnMut(Range, f64)) {
+    for offset in offsets {
+        check(ranges::OFFSET, offset);
+    }
+}
+
+fn edit_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    for edit in &board.edits {
+        if edit.hole != crate::HoleId::CENTER {
+            check(ranges::HOLE_NUMBER, f64::from(edit.hole.number()));
+        }
+        match edit.change {
+            crate::Change::Move { u, v } => offsets([u, v], check),
+            crate::Change::Add { u, v, bore } => {
+                offsets([u, v], check);
+                bore_numbers(bore, check);
+            }
+            crate::Change::Bore { bore } => bore_numbers(bore, check),
+            crate::Change::Drop => {}
+        }
+    }
+}

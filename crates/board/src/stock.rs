@@ -1,0 +1,324 @@
+//! The wood a board is made of: the blank as it was bought, and how it is joined.
+//!
+//! The blank's own frame has x along the grain and y across it, seen from the face that becomes the top; where
+//! its origin lies is the maker's choice. On the board the grain runs from left to right, and so do the seams:
+//! the pattern is turned against the wood, not the wood against the pattern.
+
+use serde::{Deserialize, Serialize};
+
+use crate::serial::auto_or_point;
+
+/// The blank as it was bought.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Stock {
+    /// Its outline.
+    pub outline: StockOutline,
+    /// Its thickness, before it is planed.
+    #[serde(rename = "thickness_mm")]
+    pub thickness: f64,
+    /// What is to stay off the board.
+    pub flaws: Vec<StockFlaw>,
+    /// Where the center pin goes; none: where the board has the most wood around it.
+    #[serde(rename = "place_mm", with = "auto_or_point")]
+    pub place: Option<[f64; 2]>,
+    /// Wood wanted outside the finished edge, for the saw.
+    #[serde(rename = "trim_mm")]
+    pub trim: f64,
+}
+
+/// The outline of a blank.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
+pub enum StockOutline {
+    /// Not known yet.
+    Unknown,
+    /// A slab with a straight line along each side, from which waney edges run in; its lower left corner is
+    /// the origin.
+    Slab {
+        /// Along the grain.
+        #[serde(rename = "length_mm")]
+        length: f64,
+        /// Across the grain.
+        #[serde(rename = "width_mm")]
+        width: f64,
+        /// How far sound wood begins inside the lower line, at equal steps from the left end to the right; none
+        /// for a sawn edge.
+        #[serde(rename = "lower_mm")]
+        lower: Vec<f64>,
+        /// The same inside the upper line.
+        #[serde(rename = "upper_mm")]
+        upper: Vec<f64>,
+    },
+    /// Any corners, in order around the blank.
+    Corners {
+        /// x and y of each.
+        #[serde(rename = "corners_mm")]
+        corners: Vec<[f64; 2]>,
+    },
+}
+
+impl StockOutline {
+    /// The corners of the outline in order; none where it is not known.
+    pub fn corners(&self) -> Option<Vec<[f64; 2]>> {
+        match self {
+            Self::Unknown => None,
+            Self::Corners { corners } => Some(corners.clone()),
+            Self::Slab {
+                length,
+                width,
+                lower,
+                upper,
+            } => {
+                let below = stations(*length, lower);
+                let above = stations(*length, upper).into_iter().rev();
+                let above = above.map(|[x, inward]| [x, width - inward]);
+                Some(below.into_iter().chain(above).collect())
+            }
+        }
+    }
+}
+
+/// Offsets at equal steps along an edge, with the place along it; a single offset holds for the whole edge.
+fn stations(length: f64, offsets: &[f64]) -> Vec<[f64; 2]> {
+    match offsets {
+        [] => vec![[0.0, 0.0], [length, 0.0]],
+        [all] => vec![[0.0, *all], [length, *all]],
+        many => {
+            let step = length / (many.len() - 1) as f64;
+            let place = |(at, inward): (usize, &f64)| [at as f64 * step, *inward];
+            many.iter().enumerate().map(place).collect()
+        }
+    }
+}
+
+/// Something in a blank that is to stay off the board.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StockFlaw {
+    /// What it is.
+    pub kind: FlawKind,
+    /// Where it is.
+    pub shape: FlawShape,
+}
+
+/// The kinds of flaw.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum FlawKind {
+    /// A knot.
+    Knot,
+    /// A crack or check.
+    Crack,
+    /// Sapwood.
+    Sapwood,
+}
+
+impl FlawKind {
+    /// Every kind, in the order lists show them.
+    pub const ALL: [Self; 3] = [Self::Knot, Self::Crack, Self::Sapwood];
+
+    /// The word that screens use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Knot => "knot",
+            Self::Crack => "crack",
+            Self::Sapwood => "sapwood",
+        }
+    }
+}
+
+/// Where a flaw is, in the blank's frame.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
+pub enum FlawShape {
+    /// Round.
+    Round {
+        /// Its middle, along the grain.
+        #[serde(rename = "x_mm")]
+        x: f64,
+        /// Its middle, across the grain.
+        #[serde(rename = "y_mm")]
+        y: f64,
+        /// Across it.
+        #[serde(rename = "diameter_mm")]
+        diameter: f64,
+    },
+    /// Any corners, in order around it.
+    Area {
+        /// x and y of each.
+        #[serde(rename = "corners_mm")]
+        corners: Vec<[f64; 2]>,
+    },
+}
+
+/// How the board is glued up, and what that costs in wood.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Panel {
+    /// What is joined.
+    pub build: Build,
+    /// Wood that jointing takes off each edge to be glued.
+    #[serde(rename = "joint_mm")]
+    pub joint: f64,
+    /// What the saw turns to dust at each cut.
+    #[serde(rename = "kerf_mm")]
+    pub kerf: f64,
+    /// The widest piece that the maker's planer takes.
+    #[serde(rename = "planer_mm")]
+    pub planer: f64,
+    /// Loose tenons across the seams; none: glue alone.
+    pub tenons: Option<Tenons>,
+}
+
+/// What a board is joined from.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
+pub enum Build {
+    /// One piece, no seam.
+    Whole,
+    /// Two bookmatched leaves of one slab, the seam through the center pin.
+    Halves,
+    /// Strips of equal width.
+    Strips {
+        /// How many.
+        count: u32,
+    },
+    /// A panel that is glued already.
+    Seams {
+        /// How far above the center pin each seam runs; negative is below.
+        #[serde(rename = "at_mm")]
+        at: Vec<f64>,
+    },
+}
+
+/// Loose tenons across a seam, in mortises of this size, spaced evenly about the middle of the seam.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Tenons {
+    /// How many along each seam.
+    pub count: u32,
+    /// From the middle of one to the middle of the next.
+    #[serde(rename = "spacing_mm")]
+    pub spacing: f64,
+    /// Along the seam.
+    #[serde(rename = "length_mm")]
+    pub length: f64,
+    /// How deep the mortise goes into each of the two edges.
+    #[serde(rename = "reach_mm")]
+    pub reach: f64,
+    /// Across its flat sides.
+    #[serde(rename = "thickness_mm")]
+    pub thickness: f64,
+    /// Wood between the top face and the mortise.
+    #[serde(rename = "below_top_mm")]
+    pub below_top: f64,
+}
+
+/// Screws driven into the underside on a circle about the center pin: those of a turntable, or of feet.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ScrewCircle {
+    /// How many.
+    pub count: u32,
+    /// Diameter of the circle they stand on.
+    #[serde(rename = "circle_mm")]
+    pub circle: f64,
+    /// Bearing of the first, seen from the top face.
+    #[serde(rename = "bearing_deg")]
+    pub bearing: f64,
+    /// Diameter of the screw or of its pilot, whichever is larger.
+    #[serde(rename = "diameter_mm")]
+    pub diameter: f64,
+    /// How deep it goes into the underside.
+    #[serde(rename = "depth_mm")]
+    pub depth: f64,
+}
+
+impl Default for Stock {
+    fn default() -> Self {
+        Self {
+            outline: StockOutline::Unknown,
+            thickness: 25.0,
+            flaws: Vec::new(),
+            place: None,
+            trim: 5.0,
+        }
+    }
+}
+
+impl Default for Panel {
+    /// Common practice, no source: 1.5 mm jointed off an edge, a kerf of 3 mm, a planer of 300 mm.
+    fn default() -> Self {
+        Self {
+            build: Build::Whole,
+            joint: 1.5,
+            kerf: 3.0,
+            planer: 300.0,
+            tenons: None,
+        }
+    }
+}
+
+impl Default for Tenons {
+    /// A common loose tenon in the middle of a 20 mm board; common practice, no source.
+    fn default() -> Self {
+        Self {
+            count: 3,
+            spacing: 150.0,
+            length: 40.0,
+            reach: 20.0,
+            thickness: 6.0,
+            below_top: 7.0,
+        }
+    }
+}
+
+impl Default for ScrewCircle {
+    /// The screws of a small turntable; common practice, no source.
+    fn default() -> Self {
+        Self {
+            count: 4,
+            circle: 100.0,
+            bearing: 45.0,
+            diameter: 4.0,
+            depth: 10.0,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn waney_edges_run_in_from_the_straight_lines() {
+        let slab = StockOutline::Slab {
+            length: 800.0,
+            width: 300.0,
+            lower: vec![0.0, 20.0, 5.0],
+            upper: vec![12.0],
+        };
+        let corners = slab.corners().unwrap();
+        let wanted = [
+            [0.0, 0.0],
+            [400.0, 20.0],
+            [800.0, 5.0],
+            [800.0, 288.0],
+            [0.0, 288.0],
+        ];
+        assert_eq!(corners, wanted);
+    }
+
+    #[test]
+    fn a_sawn_slab_has_four_corners_and_an_unknown_one_none() {
+        let sawn = StockOutline::Slab {
+            length: 3.0,
+            width: 2.0,
+            lower: vec![],
+            upper: vec![],
+        };
+        assert_eq!(sawn.corners().map(|corners| corners.len()), Some(4));
+        assert_eq!(StockOutline::Unknown.corners(), None);
+    }
+}
