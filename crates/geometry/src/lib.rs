@@ -17,6 +17,7 @@
 //! * [`Web`], [`smallest_web`], [`close_webs`], [`nearest_webs`]: the wood left between bores.
 //! * [`chord`], [`ring_radius`], [`ring_capacity`]: chords of a divided circle.
 //! * [`sheets_along`], [`best_joints`]: sheets of a tiled template, and joints that stay clear of the holes.
+//! * [`Seam`], [`best_turn`], [`seam_gap`], [`turn_curve`]: the pattern turned so that the bores stay clear of seams.
 //! * [`Error`], [`Nearest`]: what cannot be built, and what can; [`PLAYERS`], [`SPACES`], [`MOST_HOLES`],
 //!   [`PITCH`], [`LOBE_DEPTH`], [`ARM_WIDTH`], [`MOST_SHEETS`]: what may be asked for.
 //!
@@ -31,6 +32,7 @@ mod limits;
 mod pattern;
 mod pocket;
 mod pocket_place;
+mod seam_turn;
 mod sector;
 mod web;
 
@@ -44,5 +46,6 @@ pub use limits::{ARM_WIDTH, LOBE_DEPTH, MOST_HOLES, PITCH, PLAYERS, SPACES};
 pub use pattern::{Pattern, home_lane, track, turn_in};
 pub use pocket::{PocketShape, pocket};
 pub use pocket_place::{PocketPlace, PocketSearch, best_pocket};
+pub use seam_turn::{Measure, NearSeam, Seam, SeamTurn, best_turn, seam_gap, turn_curve};
 pub use sector::{Sector, bearing_of, point_at};
 pub use web::{Web, close_webs, nearest_webs, smallest_web};
