@@ -17,6 +17,7 @@
 //! * [`Web`], [`smallest_web`], [`close_webs`], [`nearest_webs`]: the wood left between bores.
 //! * [`chord`], [`ring_radius`], [`ring_capacity`]: chords of a divided circle.
 //! * [`sheets_along`], [`best_joints`]: sheets of a tiled template, and joints that stay clear of the holes.
+//! * [`Outline`], [`Flaw`], [`largest_disc`], [`clearance`]: a sawn blank, and where a round board fits best in it.
 //! * [`Seam`], [`best_turn`], [`seam_gap`], [`turn_curve`]: the pattern turned so that the bores stay clear of seams.
 //! * [`Error`], [`Nearest`]: what cannot be built, and what can; [`PLAYERS`], [`SPACES`], [`MOST_HOLES`],
 //!   [`PITCH`], [`LOBE_DEPTH`], [`ARM_WIDTH`], [`MOST_SHEETS`]: what may be asked for.
@@ -24,6 +25,7 @@
 //! The crate knows nothing of windows, files, clocks, paper or money.
 
 mod angle;
+mod blank;
 mod chord;
 mod error;
 mod fit;
@@ -37,6 +39,10 @@ mod sector;
 mod web;
 
 pub use angle::Angle;
+pub use blank::{
+    Disc, FARTHEST_CORNER, Feature, Flaw, MOST_CORNERS, Outline, OutlineError, Stopped, clearance,
+    largest_disc,
+};
 pub use chord::{chord, ring_capacity, ring_radius};
 pub use error::{Error, Nearest};
 pub use fit::reach;

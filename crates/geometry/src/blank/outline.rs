@@ -1,0 +1,309 @@
+//! The outline of a sawn blank: a polygon that neither crosses nor touches itself.
+//!
+//! What is measured off a board and typed in has repeated corners, goes either way around, and is sometimes
+//! mistyped; all that is settled here once, so that nothing else has to doubt it.
+
+use geo::algorithm::kernels::{Kernel, Orientation, RobustKernel};
+
+use super::crossing::{coord, crossing, in_sweep_order};
+use crate::Point;
+
+/// The most corners of an [`Outline`].
+pub const MOST_CORNERS: usize = 10_000;
+
+/// How far a corner of an [`Outline`] may lie from the origin to the side or up and down, in mm.
+pub const FARTHEST_CORNER: f64 = 20_000.0;
+
+/// A simple polygon, counter-clockwise: the edge of a blank, or of a part of it to stay clear of.
+///
+/// Edge `k` runs from corner `k` to the next one, the last edge back to corner 0.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outline {
+    corners: Vec<Point>,
+}
+
+impl Outline {
+    /// An outline from its corners in order, either way around, in mm.
+    ///
+    /// A corner repeated at once and a last corner that repeats the first are dropped. A clockwise outline is
+    /// turned around, its first corner kept.
+    ///
+    /// ```
+    /// use geometry::{Outline, OutlineError, Point};
+    /// let corners = |list: [(f64, f64); 4]| list.map(Point::from).to_vec();
+    /// let slab = Outline::new(corners([(0.0, 0.0), (0.0, 300.0), (900.0, 300.0), (900.0, 0.0)]))?;
+    /// assert_eq!(slab.corners()[1], Point::new(900.0, 0.0));
+    /// let crossed = Outline::new(corners([(0.0, 0.0), (9.0, 3.0), (9.0, 0.0), (0.0, 3.0)]));
+    /// assert_eq!(crossed, Err(OutlineError::Meeting { edge: 1, other: 3 }));
+    /// # Ok::<(), OutlineError>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// When a corner is not finite or lies beyond [`FARTHEST_CORNER`], fewer than 3 or more than [`MOST_CORNERS`]
+    /// are left, all of them lie on one line, or two edges meet other than at the corner they share.
+    pub fn new(corners: Vec<Point>) -> Result<Self, OutlineError> {
+        for (corner, number) in corners.iter().zip(1..) {
+            check(*corner, number)?;
+        }
+        let (mut corners, numbers) = without_repeats(corners);
+        if corners.len() < 3 {
+            return Err(OutlineError::FewCorners {
+                corners: corners.len(),
+            });
+        }
+        if corners.len() > MOST_CORNERS {
+            return Err(OutlineError::ManyCorners {
+                corners: corners.len(),
+            });
+        }
+        let order = in_sweep_order(&corners);
+        if is_flat(&corners, &order) {
+            return Err(OutlineError::NoArea);
+        }
+        if let Some((edge, other)) = crossing(&corners, &order) {
+            let number = |edge: usize| numbers.get(edge).copied().unwrap_or_default();
+            return Err(OutlineError::Meeting {
+                edge: number(edge),
+                other: number(other),
+            });
+        }
+        if is_clockwise(&corners, &order) {
+            corners.reverse();
+            corners.rotate_right(1);
+        }
+        Ok(Self { corners })
+    }
+
+    /// The corners, counter-clockwise, in mm.
+    pub fn corners(&self) -> &[Point] {
+        &self.corners
+    }
+
+    /// Whether a point lies inside; exact but for points on the edge itself, which may be told either way.
+    ///
+    /// ```
+    /// use geometry::{Outline, Point};
+    /// let corners = [(0.0, 0.0), (60.0, 0.0), (0.0, 40.0)].map(Point::from);
+    /// let offcut = Outline::new(corners.to_vec())?;
+    /// assert!(offcut.contains(Point::new(10.0, 10.0)));
+    /// assert!(!offcut.contains(Point::new(50.0, 30.0)));
+    /// # Ok::<(), geometry::OutlineError>(())
+    /// ```
+    pub fn contains(&self, point: Point) -> bool {
+        // Half-open in y, so that a corner at the point's own height counts for one of its two edges only.
+        let lies_left = |(from, to): (Point, Point)| {
+            let (low, high) = if from.y < to.y {
+                (from, to)
+            } else {
+                (to, from)
+            };
+            low.y <= point.y
+                && point.y < high.y
+                && RobustKernel::orient2d(coord(low), coord(high), coord(point))
+                    == Orientation::CounterClockwise
+        };
+        self.edges().filter(|edge| lies_left(*edge)).count() % 2 == 1
+    }
+
+    /// The edges in order, each from one corner to the next.
+    pub(super) fn edges(&self) -> impl Iterator<Item = (Point, Point)> {
+        let ends = self.corners.iter().cycle().skip(1);
+        self.corners.iter().copied().zip(ends.copied())
+    }
+}
+
+/// Why corners do not make an [`Outline`]; corners and edges are numbered from 1 as they were given, edge 1 running
+/// from corner 1 to corner 2.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum OutlineError {
+    /// Fewer than three corners, repeated ones counted once.
+    #[error("an outline needs at least 3 different corners: {corners} were given, 3 would work")]
+    FewCorners {
+        /// How many were given.
+        corners: usize,
+    },
+    /// Too many corners.
+    #[error(
+        "an outline has at most {MOST_CORNERS} corners: {corners} were given, {MOST_CORNERS} would work"
+    )]
+    ManyCorners {
+        /// How many were given.
+        corners: usize,
+    },
+    /// A corner that is not a place.
+    #[error("corner {corner} must be two plain numbers: ({x}, {y}) was given")]
+    NotFinite {
+        /// The corner's number.
+        corner: usize,
+        /// Its x as given.
+        x: f64,
+        /// Its y as given.
+        y: f64,
+    },
+    /// A corner farther off than any blank reaches.
+    #[error(
+        "corner {corner} must lie within {FARTHEST_CORNER} mm of the origin both ways: ({x}, {y}) was given, ({}, {}) would work",
+        x.clamp(-FARTHEST_CORNER, FARTHEST_CORNER),
+        y.clamp(-FARTHEST_CORNER, FARTHEST_CORNER)
+    )]
+    FarOff {
+        /// The corner's number.
+        corner: usize,
+        /// Its x as given, in mm.
+        x: f64,
+        /// Its y as given, in mm.
+        y: f64,
+    },
+    /// Two edges cross, touch, or lie on each other.
+    #[error(
+        "edge {edge} (from corner {edge}) meets edge {other} (from corner {other}): edges that meet only at the corner they share would work"
+    )]
+    Meeting {
+        /// One edge's number.
+        edge: usize,
+        /// The other edge's number, larger.
+        other: usize,
+    },
+    /// All corners lie on one line.
+    #[error("the corners lie on one line: one of them at least 0.001 mm beside it would work")]
+    NoArea,
+}
+
+/// Corners no farther than this from one line, in mm, enclose nothing.
+const FLAT: f64 = 1e-9;
+
+fn check(corner: Point, number: usize) -> Result<(), OutlineError> {
+    let Point { x, y } = corner;
+    if !corner.is_finite() {
+        return Err(OutlineError::NotFinite {
+            corner: number,
+            x,
+            y,
+        });
+    }
+    if x.abs().max(y.abs()) > FARTHEST_CORNER {
+        return Err(OutlineError::FarOff {
+            corner: number,
+            x,
+            y,
+        });
+    }
+    Ok(())
+}
+
+/// The corners without repeats, and the number from 1 of the edge that was given from each to a different one.
+fn without_repeats(given: Vec<Point>) -> (Vec<Point>, Vec<usize>) {
+    let mut corners: Vec<Point> = Vec::with_capacity(given.len());
+    let mut numbers = Vec::with_capacity(given.len());
+    for (corner, number) in given.into_iter().zip(1..) {
+        // Adding 0 turns -0 into 0, which orders like the number it is.
+        let corner = Point::new(corner.x + 0.0, corner.y + 0.0);
+        if corners.last() == Some(&corner) {
+            numbers.pop();
+        } else {
+            corners.push(corner);
+        }
+        numbers.push(number);
+    }
+    if corners.len() > 1 && corners.first() == corners.last() {
+        corners.pop();
+        numbers.pop();
+    }
+    (corners, numbers)
+}
+
+fn is_flat(corners: &[Point], order: &[usize]) -> bool {
+    let at = |index: Option<&usize>| index.and_then(|index| corners.get(*index)).copied();
+    let (Some(first), Some(last)) = (at(order.first()), at(order.last())) else {
+        return true;
+    };
+    let along = (last - first).normalize();
+    corners
+        .iter()
+        .all(|corner| (*corner - first).cross(along).abs() <= FLAT)
+}
+
+/// The way around, told at the first corner in sweep order, where the outline is sure to bulge.
+fn is_clockwise(corners: &[Point], order: &[usize]) -> bool {
+    let count = corners.len();
+    let at = |index: usize| corners.get(index % count).copied().map(coord);
+    let first = order.first().copied().unwrap_or_default();
+    match (at(first + count - 1), at(first), at(first + 1)) {
+        (Some(before), Some(corner), Some(after)) => {
+            RobustKernel::orient2d(before, corner, after) == Orientation::Clockwise
+        }
+        _ => false,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn outline(corners: &[(f64, f64)]) -> Result<Outline, OutlineError> {
+        Outline::new(corners.iter().copied().map(Point::from).collect())
+    }
+
+    #[test]
+    fn repeated_corners_are_dropped_and_keep_the_numbers_of_the_rest() {
+        let square = [(0.0, 0.0), (4.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0)];
+        let closed: Vec<_> = square.iter().copied().chain([(0.0, -0.0)]).collect();
+        assert_eq!(outline(&closed).unwrap().corners().len(), 4);
+        let crossed = [(0.0, 0.0), (0.0, 0.0), (4.0, 4.0), (4.0, 0.0), (0.0, 4.0)];
+        assert_eq!(
+            outline(&crossed),
+            Err(OutlineError::Meeting { edge: 2, other: 4 })
+        );
+    }
+
+    #[test]
+    fn a_clockwise_outline_is_turned_and_keeps_its_first_corner() {
+        let turned = outline(&[(0.0, 0.0), (0.0, 3.0), (5.0, 3.0), (5.0, 0.0)]).unwrap();
+        let straight = outline(&[(0.0, 0.0), (5.0, 0.0), (5.0, 3.0), (0.0, 3.0)]).unwrap();
+        assert_eq!(turned, straight);
+    }
+
+    #[test]
+    fn what_is_no_outline_is_refused_with_the_reason() {
+        let few = outline(&[(1.0, 1.0), (2.0, 2.0), (1.0, 1.0)]);
+        assert_eq!(few, Err(OutlineError::FewCorners { corners: 2 }));
+        assert_eq!(outline(&[]), Err(OutlineError::FewCorners { corners: 0 }));
+        let far = outline(&[(0.0, 0.0), (20_001.0, -5.0), (0.0, 9.0)]);
+        assert_eq!(
+            far.unwrap_err().to_string(),
+            "corner 2 must lie within 20000 mm of the origin both ways: (20001, -5) was given, (20000, -5) would work"
+        );
+        let odd = outline(&[(0.0, 0.0), (1.0, 0.0), (f64::NAN, 1.0)]);
+        assert!(matches!(
+            odd,
+            Err(OutlineError::NotFinite { corner: 3, .. })
+        ));
+        let flat = outline(&[(0.1, 0.3), (0.2, 0.6), (0.7, 2.1), (0.4, 1.2)]);
+        assert_eq!(flat, Err(OutlineError::NoArea));
+        let many = (0..20_002).map(|k| Point::new(f64::from(k % 2), f64::from(k) / 2.0));
+        assert_eq!(
+            Outline::new(many.collect()),
+            Err(OutlineError::ManyCorners { corners: 20_002 }),
+        );
+    }
+
+    #[test]
+    fn both_edges_that_meet_are_named() {
+        let bow_tie = outline(&[(0.0, 0.0), (4.0, 4.0), (4.0, 0.0), (0.0, 4.0)]);
+        assert_eq!(
+            bow_tie.unwrap_err().to_string(),
+            "edge 1 (from corner 1) meets edge 3 (from corner 3): edges that meet only at the corner they share would work"
+        );
+    }
+
+    #[test]
+    fn a_point_level_with_a_corner_is_told_rightly() {
+        let diamond = outline(&[(0.0, -2.0), (2.0, 0.0), (0.0, 2.0), (-2.0, 0.0)]).unwrap();
+        assert!(diamond.contains(Point::new(0.0, 0.0)));
+        assert!(!diamond.contains(Point::new(-3.0, 0.0)));
+        assert!(!diamond.contains(Point::new(3.0, 0.0)));
+        assert!(!diamond.contains(Point::new(-1.0, 2.0)));
+        assert!(!diamond.contains(Point::new(-1.0, -2.0)));
+    }
+}

@@ -1,0 +1,264 @@
+//! The place with the most clearance: boxes of places, the most promising one halved until none can beat the best
+//! place found.
+//!
+//! Every distance to a barrier is convex, so over a box it is largest at one of the box's corners, and so is the mean
+//! of two of them; the clearance is at most either. The mean settles at once what would otherwise halve boxes
+//! without end: between two parallel edges it is half their distance everywhere. Each box keeps only those barriers
+//! that can be nearest somewhere in it, so that few are left to look at after a few halvings, however many there are.
+
+use std::cmp::Ordering;
+use std::collections::BinaryHeap;
+use std::rc::Rc;
+
+use super::Stopped;
+use super::barrier::{Barrier, Barriers};
+use super::climb::climb;
+use crate::{Point, Vec2};
+
+/// A better place than the one found has less than this more clearance, in mm.
+const EXACT: f64 = 1e-10;
+
+/// Places with less clearance than this share of the blank's longer side are no places: along edges that an outline
+/// and a flaw have in common, there would be no end to looking for one.
+const LEAST_SHARE: f64 = 1e-5;
+
+/// The place with the most clearance; none where there is hardly any anywhere.
+pub(super) fn most_clear(
+    barriers: &Barriers<'_>,
+    corners: &[Point],
+    cancel: &dyn Fn() -> bool,
+) -> Result<Option<Point>, Stopped> {
+    let (low, high) = bounds(corners);
+    let size = high - low;
+    let mut search = Search {
+        barriers,
+        cells: BinaryHeap::new(),
+        seen: 0,
+        best: None,
+        clear: LEAST_SHARE * size.x.max(size.y),
+        distances: Vec::new(),
+    };
+    let everything = Known {
+        barriers: (0..barriers.list().len() as u32).collect(),
+        unsure: barriers.all_areas().into(),
+    };
+    search.look(low.midpoint(high), size / 2.0, &everything);
+    while let Some(next) = search.cells.pop() {
+        if next.bound <= search.clear + EXACT {
+            break;
+        }
+        if cancel() {
+            return Err(Stopped);
+        }
+        let (center, half) = (next.center, next.half);
+        let step = if half.x >= half.y {
+            Vec2::new(half.x / 2.0, 0.0)
+        } else {
+            Vec2::new(0.0, half.y / 2.0)
+        };
+        search.look(center - step, half - step, &next.known);
+        search.look(center + step, half - step, &next.known);
+    }
+    Ok(search.best)
+}
+
+fn bounds(corners: &[Point]) -> (Point, Point) {
+    let start = corners.first().copied().unwrap_or_default();
+    corners.iter().fold((start, start), |(low, high), corner| {
+        (
+            Point::new(low.x.min(corner.x), low.y.min(corner.y)),
+            Point::new(high.x.max(corner.x), high.y.max(corner.y)),
+        )
+    })
+}
+
+/// What matters within a box.
+#[derive(Clone)]
+struct Known {
+    /// The barriers that may be the nearest to some place in it.
+    barriers: Rc<[u32]>,
+    /// The areas of which it is not known that they forbid no place of it.
+    unsure: Rc<[u32]>,
+}
+
+/// A box of places.
+struct Cell {
+    /// No place in it has more clearance than this.
+    bound: f64,
+    /// Boxes equally promising are looked into in the order they were made.
+    serial: u32,
+    center: Point,
+    half: Vec2,
+    known: Known,
+}
+
+impl Ord for Cell {
+    fn cmp(&self, other: &Self) -> Ordering {
+        let by_bound = self.bound.total_cmp(&other.bound);
+        by_bound.then(other.serial.cmp(&self.serial))
+    }
+}
+
+impl PartialOrd for Cell {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl PartialEq for Cell {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other).is_eq()
+    }
+}
+
+impl Eq for Cell {}
+
+struct Search<'a> {
+    barriers: &'a Barriers<'a>,
+    cells: BinaryHeap<Cell>,
+    seen: u32,
+    best: Option<Point>,
+    /// The clearance of the best place, or what a place must have more of to be one.
+    clear: f64,
+    /// Room for the distances from a box's center, with the barriers' indices.
+    distances: Vec<(f64, u32)>,
+}
+
+impl Search<'_> {
+    /// Looks at the middle of a box, and keeps the box if a better place may lie in it.
+    fn look(&mut self, center: Point, half: Vec2, known: &Known) {
+        let reach = half.length();
+        let distances = self.measure(center, reach, &known.barriers);
+        let bound = self.bound(&distances, center, half);
+        let known = (bound > self.clear + EXACT)
+            .then(|| self.narrow(&distances, bound, center, reach, known))
+            .flatten();
+        if let Some(known) = known {
+            let nearest = distances.first().map_or(0.0, |nearest| nearest.0);
+            if nearest > self.clear && self.is_allowed(center, &known.unsure) {
+                self.improve(center, reach, &known.barriers);
+            }
+            if bound > self.clear + EXACT {
+                self.cells.push(Cell {
+                    bound,
+                    serial: self.seen,
+                    center,
+                    half,
+                    known,
+                });
+                self.seen += 1;
+            }
+        }
+        self.distances = distances;
+    }
+
+    /// The distances from the center of a box, the smallest first and the rest in any order, without those that are
+    /// the smallest nowhere in it.
+    fn measure(&mut self, center: Point, reach: f64, barriers: &[u32]) -> Vec<(f64, u32)> {
+        let mut distances = core::mem::take(&mut self.distances);
+        distances.clear();
+        let measured = self.barriers.pick(barriers).zip(barriers);
+        distances.extend(measured.map(|(barrier, index)| (barrier.distance(center), *index)));
+        let nearest = (0..distances.len()).min_by(|one, other| {
+            let distance = |at: &usize| distances.get(*at).map_or(f64::INFINITY, |known| known.0);
+            distance(one).total_cmp(&distance(other))
+        });
+        if let Some(nearest) = nearest {
+            distances.swap(0, nearest);
+        }
+        let least = distances.first().map_or(0.0, |nearest| nearest.0);
+        distances.retain(|known| known.0 <= least + 2.0 * reach);
+        distances
+    }
+
+    /// What the clearance does not exceed anywhere in a box.
+    fn bound(&self, distances: &[(f64, u32)], center: Point, half: Vec2) -> f64 {
+        let corners = [
+            center - half,
+            center + half,
+            Point::new(center.x - half.x, center.y + half.y),
+            Point::new(center.x + half.x, center.y - half.y),
+        ];
+        let at_corners = |index: u32| {
+            let barrier = self.barriers.list().get(index as usize);
+            corners.map(|corner| barrier.map_or(f64::INFINITY, |known| known.distance(corner)))
+        };
+        let Some(&(least, nearest)) = distances.first() else {
+            return f64::INFINITY;
+        };
+        let to_nearest = at_corners(nearest);
+        let mut bound = to_nearest.into_iter().fold(0.0, f64::max);
+        for &(distance, index) in distances.iter().skip(1) {
+            if bound <= self.clear + EXACT {
+                break;
+            }
+            // The mean at some corner is no less than at the center.
+            if f64::midpoint(least, distance) >= bound {
+                continue;
+            }
+            let to_other = at_corners(index);
+            let pairs = to_nearest.into_iter().zip(to_other);
+            let mean = pairs.map(|(one, other)| f64::midpoint(one, other));
+            bound = bound
+                .min(to_other.into_iter().fold(0.0, f64::max))
+                .min(mean.fold(0.0, f64::max));
+        }
+        bound
+    }
+
+    /// What matters within a box that is part of one of which `known` is known; none where an area forbids all of it.
+    fn narrow(
+        &self,
+        distances: &[(f64, u32)],
+        bound: f64,
+        center: Point,
+        reach: f64,
+        known: &Known,
+    ) -> Option<Known> {
+        let kept = distances
+            .iter()
+            .filter(|(distance, _)| *distance <= bound + reach);
+        let barriers: Vec<u32> = kept.clone().map(|(_, index)| *index).collect();
+        let within = kept.filter(|(distance, _)| *distance <= reach);
+        let area = |index: u32| {
+            let barrier = self.barriers.list().get(index as usize);
+            barrier.and_then(Barrier::as_wall).map(|wall| wall.area)
+        };
+        let mut cut: Vec<u32> = within.filter_map(|(_, index)| area(*index)).collect();
+        cut.sort_unstable();
+        cut.dedup();
+        let mut unsure = Vec::new();
+        for area in known.unsure.iter().copied() {
+            if cut.binary_search(&area).is_ok() {
+                unsure.push(area);
+            } else if self.barriers.forbids(area, center) {
+                return None;
+            }
+        }
+        Some(Known {
+            barriers: barriers.into(),
+            unsure: if unsure.len() == known.unsure.len() {
+                known.unsure.clone()
+            } else {
+                unsure.into()
+            },
+        })
+    }
+
+    fn is_allowed(&self, place: Point, unsure: &[u32]) -> bool {
+        !unsure
+            .iter()
+            .any(|area| self.barriers.forbids(*area, place))
+    }
+
+    /// Climbs from an allowed place that is better than the best, and keeps the better of both ends.
+    fn improve(&mut self, start: Point, reach: f64, near: &[u32]) {
+        let near: Vec<Barrier> = self.barriers.pick(near).copied().collect();
+        for place in [start, climb(&near, start, reach)] {
+            let clear = self.barriers.clearance(place);
+            if clear > self.clear {
+                (self.best, self.clear) = (Some(place), clear);
+            }
+        }
+    }
+}

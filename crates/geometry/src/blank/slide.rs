@@ -1,0 +1,189 @@
+//! Where a disc can slide between two parallel edges without losing anything: the place along them with the most
+//! clearance to everything else.
+//!
+//! A line of places is searched as the plane is: along it distances are convex too, so over a stretch of it each is
+//! largest at one of the two ends.
+
+use std::cmp::Ordering;
+use std::collections::BinaryHeap;
+
+use super::Stopped;
+use super::barrier::{Barrier, Barriers};
+use crate::{Point, Vec2};
+
+/// Clearances that differ by less than this, in mm, are equal.
+const EVEN: f64 = 1e-10;
+
+/// Edges whose directions differ by less than this, in radians, are parallel: a disc that slides along them for all
+/// of a blank's length loses less than [`TIGHT`].
+const PARALLEL: f64 = 1e-13;
+
+/// How far off a barrier may be, in mm, and still be touched.
+const TIGHT: f64 = 1e-9;
+
+/// So many contacts are looked through for two that are parallel; a disc held by more cannot slide.
+const MOST_CONTACTS: usize = 64;
+
+/// The place a disc at `center` should slide to: `center` itself if it is not between parallel edges.
+pub(super) fn slid(
+    barriers: &Barriers<'_>,
+    corners: &[Point],
+    center: Point,
+    cancel: &dyn Fn() -> bool,
+) -> Result<Point, Stopped> {
+    let clear = barriers.clearance(center);
+    let Some(along) = free_direction(barriers, center, clear) else {
+        return Ok(center);
+    };
+    let line = Line {
+        barriers,
+        center,
+        along,
+        others: others(barriers, center, along, clear),
+        clear,
+    };
+    let at = line.most_clear(line.stretch(corners), cancel)?;
+    let place = line.place(at);
+    let is_as_good = barriers.clearance(place) >= clear - EVEN;
+    Ok(if is_as_good { place } else { center })
+}
+
+/// The direction of two parallel edges that touch a disc on opposite sides.
+fn free_direction(barriers: &Barriers<'_>, center: Point, clear: f64) -> Option<Vec2> {
+    let walls = barriers
+        .list()
+        .iter()
+        .filter(|barrier| barrier.as_wall().is_some());
+    let contacts = walls.map(|wall| wall.contact(center));
+    let touching = contacts.filter(|contact| contact.distance <= clear + TIGHT);
+    let away: Vec<Vec2> = touching
+        .map(|contact| contact.away)
+        .take(MOST_CONTACTS)
+        .collect();
+    let is_opposite =
+        |one: Vec2, other: Vec2| one.dot(other) < 0.0 && one.cross(other).abs() <= PARALLEL;
+    let held = away
+        .iter()
+        .find(|one| away.iter().any(|other| is_opposite(**one, *other)));
+    held.map(|away| Vec2::new(-away.y, away.x))
+}
+
+/// All barriers but the edges that run along the line at just the distance of the clearance.
+fn others(barriers: &Barriers<'_>, center: Point, along: Vec2, clear: f64) -> Vec<Barrier> {
+    let is_side = |barrier: &&Barrier| {
+        let wall = barrier.as_wall();
+        wall.is_some_and(|wall| wall.runs_beside(center, along, clear, TIGHT))
+    };
+    let all = barriers.list().iter();
+    all.filter(|barrier| !is_side(barrier)).copied().collect()
+}
+
+/// The line a disc can slide along.
+struct Line<'a> {
+    barriers: &'a Barriers<'a>,
+    center: Point,
+    along: Vec2,
+    /// The barriers that are not the sides it slides between.
+    others: Vec<Barrier>,
+    /// The clearance it must not lose.
+    clear: f64,
+}
+
+/// A part of the line.
+struct Stretch {
+    /// No place of it has more clearance to the others than this.
+    bound: f64,
+    from: f64,
+    to: f64,
+}
+
+impl Ord for Stretch {
+    fn cmp(&self, other: &Self) -> Ordering {
+        let by_bound = self.bound.total_cmp(&other.bound);
+        by_bound.then(other.from.total_cmp(&self.from))
+    }
+}
+
+impl PartialOrd for Stretch {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl PartialEq for Stretch {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other).is_eq()
+    }
+}
+
+impl Eq for Stretch {}
+
+impl Line<'_> {
+    fn place(&self, at: f64) -> Point {
+        self.center + self.along * at
+    }
+
+    /// The part of the line beside the blank.
+    fn stretch(&self, corners: &[Point]) -> (f64, f64) {
+        let along = corners
+            .iter()
+            .map(|corner| (*corner - self.center).dot(self.along));
+        along.fold((0.0, 0.0), |(from, to): (f64, f64), at| {
+            (from.min(at), to.max(at))
+        })
+    }
+
+    /// Where on a stretch the clearance to the others is largest, of places that lose none to the sides.
+    fn most_clear(
+        &self,
+        (from, to): (f64, f64),
+        cancel: &dyn Fn() -> bool,
+    ) -> Result<f64, Stopped> {
+        let (mut best, mut most) = (0.0, self.to_others(0.0));
+        let mut stretches = BinaryHeap::from([self.between(from, to)]);
+        while let Some(Stretch { bound, from, to }) = stretches.pop() {
+            if bound <= most + EVEN {
+                break;
+            }
+            if cancel() {
+                return Err(Stopped);
+            }
+            let middle = f64::midpoint(from, to);
+            let clear = self.to_others(middle);
+            if clear > most && self.barriers.clearance(self.place(middle)) >= self.clear - EVEN {
+                (best, most) = (middle, clear);
+            }
+            for (from, to) in [(from, middle), (middle, to)] {
+                if to - from > EVEN && !self.is_forbidden(from, to) {
+                    stretches.push(self.between(from, to));
+                }
+            }
+        }
+        Ok(best)
+    }
+
+    fn to_others(&self, at: f64) -> f64 {
+        let place = self.place(at);
+        let distances = self.others.iter().map(|barrier| barrier.distance(place));
+        distances.fold(f64::INFINITY, f64::min)
+    }
+
+    fn between(&self, from: f64, to: f64) -> Stretch {
+        let ends = [self.place(from), self.place(to)];
+        let most = |barrier: &Barrier| {
+            ends.map(|end| barrier.distance(end))
+                .into_iter()
+                .fold(0.0, f64::max)
+        };
+        Stretch {
+            bound: self.others.iter().map(most).fold(f64::INFINITY, f64::min),
+            from,
+            to,
+        }
+    }
+
+    /// Whether the middle of a stretch is so deep outside the blank or within a flaw that all of it is.
+    fn is_forbidden(&self, from: f64, to: f64) -> bool {
+        self.barriers.clearance(self.place(f64::midpoint(from, to))) < -(to - from) / 2.0
+    }
+}
