@@ -5,17 +5,23 @@
 //! # What is inside
 //!
 //! * [`check`]: every [`Finding`] about a board; one rule a file.
+//! * [`budget`], [`chance`]: how far off the holes may come out, and what that leaves of the webs.
 //! * [`figures`]: the few measures that are always in sight.
 //! * [`smallest_board`], [`largest_pitch`]: what is left open, solved from the rest.
 //! * [`hole_table`]: every hole with its place and bore, in the order of names.
 //!
 //! The crate knows nothing of windows, sizes of paper and file formats.
 
+mod budget;
 mod check;
 mod figures;
 mod fit;
 mod hole_table;
 
+pub use budget::{
+    Budget, BudgetError, Chance, FarHole, HoleError, TapedJoints, Work, budget, chance,
+    root_sum_square, true_position, worst_case,
+};
 pub use check::{Finding, Measure, Rule, Severity, check, stops};
 pub use figures::{Figures, figures};
 pub use fit::{FitError, largest_pitch, smallest_board};

@@ -4,7 +4,8 @@
 //! bounds it on the whole; stretches that cannot hold the best turn are dropped and the rest halved, until so few
 //! curves are left to matter on a stretch that their crossings and turning points can all be solved.
 
-use super::curve::{Curve, lowest};
+use super::curve::{Curve, direction, lowest};
+use crate::Angle;
 
 /// The best turn from 0 up to `span`, in radians; 0 without curves.
 pub fn best(curves: &[Curve], span: f64) -> f64 {
@@ -14,7 +15,7 @@ pub fn best(curves: &[Curve], span: f64) -> f64 {
         best: f64::NEG_INFINITY,
         found: Vec::new(),
     };
-    let all: Vec<u32> = (0..).zip(curves).map(|(index, _)| index).collect();
+    let all: Vec<u32> = (0..curves.len() as u32).collect();
     let end = |part: u32| span * f64::from(part) / f64::from(FIRST_PARTS);
     let mut open: Vec<Stretch> = (0..FIRST_PARTS)
         .map(|part| Stretch::new(end(part), end(part + 1), all.clone()))
@@ -81,7 +82,7 @@ struct Search<'a> {
 impl<'a> Search<'a> {
     /// Finds the most that a stretch can hold, and leaves out the curves that never matter on it.
     fn bound(&mut self, stretch: &mut Stretch) {
-        let at = super::curve::direction(stretch.middle());
+        let at = direction(stretch.middle());
         let half = (stretch.to - stretch.from) / 2.0;
         let gaps: Vec<(u32, f64, f64)> = self
             .named(&stretch.near)
@@ -149,7 +150,7 @@ impl<'a> Search<'a> {
 /// Adds the turns from `from` to `to` at which one of the curves turns back, or two of them cross.
 fn candidates(near: &[Curve], from: f64, to: f64, turns: &mut Vec<f64>) {
     let mut add = |turn: f64| {
-        let turn = from + crate::Angle::radians(turn - from).wrapped().as_radians();
+        let turn = from + Angle::radians(turn - from).wrapped().as_radians();
         // A turn that rounding has pushed out lies a whole turn on, or just past the end: both ends are kept anyway.
         if turn <= to {
             turns.push(turn);
