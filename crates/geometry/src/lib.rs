@@ -19,6 +19,7 @@
 //! * [`sheets_along`], [`best_joints`]: sheets of a tiled template, and joints that stay clear of the holes.
 //! * [`Outline`], [`Flaw`], [`largest_disc`], [`clearance`]: a sawn blank, and where a round board fits best in it.
 //! * [`Seam`], [`best_turn`], [`seam_gap`], [`turn_curve`]: the pattern turned so that the bores stay clear of seams.
+//! * [`best_half`], [`circle_strips`], [`lay_strips`], [`most_from_strips`]: what joining makes of a narrow blank.
 //! * [`Error`], [`Nearest`]: what cannot be built, and what can; [`PLAYERS`], [`SPACES`], [`MOST_HOLES`],
 //!   [`PITCH`], [`LOBE_DEPTH`], [`ARM_WIDTH`], [`MOST_SHEETS`]: what may be asked for.
 //!
@@ -29,6 +30,7 @@ mod blank;
 mod chord;
 mod error;
 mod fit;
+mod joined;
 mod joints;
 mod limits;
 mod pattern;
@@ -46,6 +48,9 @@ pub use blank::{
 pub use chord::{chord, ring_capacity, ring_radius};
 pub use error::{Error, Nearest};
 pub use fit::reach;
+pub use joined::{
+    HalfDisc, Side, Strip, StripPlace, best_half, circle_strips, lay_strips, most_from_strips,
+};
 pub use joints::{JointPlan, MOST_SHEETS, best_joints, sheets_along};
 pub use kurbo::{Circle, Point, Vec2};
 pub use limits::{ARM_WIDTH, LOBE_DEPTH, MOST_HOLES, PITCH, PLAYERS, SPACES};

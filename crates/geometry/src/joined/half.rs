@@ -1,0 +1,327 @@
+//! Bookmatched halves: a slab sawn into two thin leaves, opened like a book and glued edge to edge.
+//!
+//! The joined blank is the wood on one side of a seam and its mirror image, so that a board with its pin on the
+//! seam needs half a disc of sound wood. Where the seam lies and where the pin lies on it is found by a search
+//! over both that keeps, of every cell, the most that any place in it could give.
+
+use std::collections::BinaryHeap;
+
+use super::{Bounds, between, extent, is_wood};
+use crate::{Flaw, Outline, Point, Stopped};
+
+/// The side of the seam that the wood is on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Side {
+    /// Above it.
+    Above,
+    /// Below it.
+    Below,
+}
+
+/// Half a disc of sound wood, its straight side on the seam.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HalfDisc {
+    /// Its middle, on the seam.
+    pub center: Point,
+    /// Its radius, mm.
+    pub radius: f64,
+    /// Where the wood is.
+    pub side: Side,
+}
+
+/// The largest half disc that a blank has, with `joint` of wood beyond the seam for jointing it; none where there
+/// is no wood.
+///
+/// No half disc is larger by more than 1/20,000 of the blank's longer side: half a tenth of a millimeter on one of a
+/// meter. Where the wood lies between parallel edges there is a whole line of best places, and a search for the
+/// last digit would go through all of it.
+///
+/// # Errors
+/// [`Stopped`] when `cancel`, asked again and again, answered yes.
+///
+/// ```
+/// use geometry::{Outline, Point, best_half};
+/// let corners = [(0.0, 0.0), (900.0, 0.0), (900.0, 300.0), (0.0, 300.0)].map(Point::from);
+/// let slab = Outline::new(corners.to_vec())?;
+/// let half = best_half(&slab, &[], 1.5, &|| false)?.unwrap();
+/// // The slab's width, less what jointing takes.
+/// assert!((half.radius - 298.5).abs() < 0.05);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn best_half(
+    outline: &Outline,
+    flaws: &[Flaw],
+    joint: f64,
+    cancel: &dyn Fn() -> bool,
+) -> Result<Option<HalfDisc>, Stopped> {
+    let above = Search::new(outline, flaws, joint, Side::Above).best(cancel)?;
+    let below = Search::new(outline, flaws, joint, Side::Below).best(cancel)?;
+    let larger = |a: HalfDisc, b: HalfDisc| if b.radius > a.radius { b } else { a };
+    Ok(match (above, below) {
+        (Some(above), Some(below)) => Some(larger(above, below)),
+        (one, other) => one.or(other),
+    })
+}
+
+/// How near to the largest half disc the search comes, as a share of the blank's longer side.
+const WITHIN: f64 = 5e-5;
+
+/// The blank as it is searched: with the wood above the seam.
+struct Search<'a> {
+    outline: &'a Outline,
+    flaws: &'a [Flaw],
+    bounds: Bounds,
+    joint: f64,
+    side: Side,
+    low: f64,
+    top: f64,
+}
+
+/// A square of places for the middle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Cell {
+    /// The most that any place in it could give.
+    most: f64,
+    center: Point,
+    half: f64,
+}
+
+impl Eq for Cell {}
+
+impl Ord for Cell {
+    fn cmp(&self, other: &Self) -> core::cmp::Ordering {
+        self.most
+            .total_cmp(&other.most)
+            .then(other.center.x.total_cmp(&self.center.x))
+            .then(other.center.y.total_cmp(&self.center.y))
+    }
+}
+
+impl PartialOrd for Cell {
+    fn partial_cmp(&self, other: &Self) -> Option<core::cmp::Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl<'a> Search<'a> {
+    fn new(outline: &'a Outline, flaws: &'a [Flaw], joint: f64, side: Side) -> Self {
+        let mut bounds = Bounds::of(outline, flaws);
+        if side == Side::Below {
+            for (a, b) in &mut bounds.segments {
+                (a.y, b.y) = (-a.y, -b.y);
+            }
+            for round in &mut bounds.rounds {
+                round.center.y = -round.center.y;
+            }
+        }
+        let (least, most) = extent(outline);
+        let (low, top) = match side {
+            Side::Above => (least.y, most.y),
+            Side::Below => (-most.y, -least.y),
+        };
+        Self {
+            outline,
+            flaws,
+            bounds,
+            joint,
+            side,
+            low,
+            top,
+        }
+    }
+
+    fn best(&self, cancel: &dyn Fn() -> bool) -> Result<Option<HalfDisc>, Stopped> {
+        let (least, most) = extent(self.outline);
+        let half = (most.x - least.x).max(self.top - self.low) / 2.0;
+        let within = 2.0 * half * WITHIN;
+        let center = Point::new(
+            f64::midpoint(least.x, most.x),
+            f64::midpoint(self.low, self.top),
+        );
+        let mut cells = BinaryHeap::from([self.cell(center, half)]);
+        let mut best: Option<(f64, Point)> = None;
+        while let Some(cell) = cells.pop() {
+            let found = best.map_or(0.0, |(radius, _)| radius);
+            if cell.most <= found + within {
+                break;
+            }
+            if cancel() {
+                return Err(Stopped);
+            }
+            let radius = self.radius(cell.center);
+            if radius > found {
+                best = Some((radius, cell.center));
+            }
+            let quarter = cell.half / 2.0;
+            for (dx, dy) in [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)] {
+                let center = Point::new(cell.center.x + dx * quarter, cell.center.y + dy * quarter);
+                let cell = self.cell(center, quarter);
+                if cell.most > found + within {
+                    cells.push(cell);
+                }
+            }
+        }
+        Ok(best.map(|(radius, at)| HalfDisc {
+            center: self.placed(at),
+            radius,
+            side: self.side,
+        }))
+    }
+
+    /// A place of the search in the blank's own frame.
+    fn placed(&self, at: Point) -> Point {
+        match self.side {
+            Side::Above => at,
+            Side::Below => Point::new(at.x, -at.y),
+        }
+    }
+
+    /// The largest half disc around a place, 0 where there is no wood.
+    fn radius(&self, at: Point) -> f64 {
+        if is_wood(self.outline, self.flaws, self.placed(at)) {
+            self.distance(at, at.y - self.joint).max(0.0)
+        } else {
+            0.0
+        }
+    }
+
+    fn cell(&self, center: Point, half: f64) -> Cell {
+        // No place of the cell has its seam higher than this, so that all above counts for each of them.
+        let above = center.y + half - self.joint;
+        let corner = half * core::f64::consts::SQRT_2;
+        let is_wood = is_wood(self.outline, self.flaws, self.placed(center));
+        if !is_wood && self.distance(center, f64::NEG_INFINITY) > corner {
+            return Cell {
+                most: 0.0,
+                center,
+                half,
+            };
+        }
+        let nearest = self.distance(center, above).max(0.0) + corner;
+        // Where all bounds are below that, the wood still ends at the top.
+        let to_top = (self.top - center.y + half).max(0.0);
+        Cell {
+            most: nearest.min(to_top),
+            center,
+            half,
+        }
+    }
+
+    /// From a place to the nearest edge or flaw above a height.
+    fn distance(&self, from: Point, above: f64) -> f64 {
+        let to_segment = |segment: &(Point, Point)| {
+            let (a, b) = between(*segment, above, f64::INFINITY)?;
+            Some(to_segment(from, a, b))
+        };
+        let segments = self.bounds.segments.iter().filter_map(to_segment);
+        let rounds = self.bounds.rounds.iter().filter_map(|round| {
+            let up = above - round.center.y;
+            if up <= 0.0 {
+                Some((round.center - from).length() - round.radius)
+            } else if up < round.radius {
+                // Only a cap of it is above; it is widest, and nearest, at its foot.
+                let foot = libm::sqrt(round.radius * round.radius - up * up);
+                let across = (from.x - round.center.x).abs() - foot;
+                Some(libm::hypot(across.max(0.0), above - from.y))
+            } else {
+                None
+            }
+        });
+        segments.chain(rounds).fold(f64::INFINITY, f64::min)
+    }
+}
+
+fn to_segment(from: Point, a: Point, b: Point) -> f64 {
+    let (along, to) = (b - a, from - a);
+    let square = along.dot(along);
+    let share = if square > 0.0 {
+        (to.dot(along) / square).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    (to - along * share).length()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Circle;
+    use testkit::assert_near;
+
+    fn slab(corners: &[(f64, f64)]) -> Outline {
+        Outline::new(corners.iter().copied().map(Point::from).collect()).unwrap()
+    }
+
+    fn best(outline: &Outline, flaws: &[Flaw], joint: f64) -> HalfDisc {
+        best_half(outline, flaws, joint, &|| false)
+            .unwrap()
+            .unwrap()
+    }
+
+    #[test]
+    fn a_rectangle_gives_its_width_or_half_its_length() {
+        let wide = slab(&[(0.0, 0.0), (500.0, 0.0), (500.0, 400.0), (0.0, 400.0)]);
+        assert_near!(best(&wide, &[], 1.0).radius, 250.0, 0.03);
+        let long = slab(&[(0.0, 0.0), (900.0, 0.0), (900.0, 300.0), (0.0, 300.0)]);
+        assert_near!(best(&long, &[], 2.0).radius, 298.0, 0.05);
+    }
+
+    #[test]
+    fn a_knot_at_one_edge_sends_the_seam_to_the_other_way_round() {
+        // A knot in the lower left: the half disc with its seam above keeps clear of it along the bottom.
+        let long = slab(&[(0.0, 0.0), (700.0, 0.0), (700.0, 300.0), (0.0, 300.0)]);
+        let knot = [Flaw::Round(Circle::new((350.0, 20.0), 30.0))];
+        let half = best(&long, &knot, 0.0);
+        let scanned = scan(&long, 350.0, 20.0, 30.0);
+        assert_near!(half.radius, scanned, 0.5);
+    }
+
+    /// A dense scan of places by what half a disc is, for the slab of 700 by 300 with one round knot.
+    fn scan(outline: &Outline, x: f64, y: f64, r: f64) -> f64 {
+        let mut best: f64 = 0.0;
+        for flip in [false, true] {
+            let knot = Point::new(x, if flip { 300.0 - y } else { y });
+            for ix in 0..=700 {
+                for iy in 0..=300 {
+                    let at = Point::new(f64::from(ix), f64::from(iy));
+                    let sides = at.x.min(700.0 - at.x).min(300.0 - at.y);
+                    let up = at.y - knot.y;
+                    let to_knot = if up <= 0.0 {
+                        (knot - at).length() - r
+                    } else if up < r {
+                        (at.x - knot.x).abs() - libm::sqrt(r * r - up * up)
+                    } else {
+                        f64::INFINITY
+                    };
+                    best = best.max(sides.min(to_knot));
+                }
+            }
+        }
+        assert_eq!(outline.corners().len(), 4);
+        best
+    }
+
+    #[test]
+    fn a_waney_edge_is_jointed_away() {
+        // The lower edge bows up to 40 in the middle; the seam stays above it.
+        let waney = slab(&[
+            (0.0, 0.0),
+            (450.0, 40.0),
+            (900.0, 0.0),
+            (900.0, 300.0),
+            (0.0, 300.0),
+        ]);
+        let half = best(&waney, &[], 0.0);
+        // The straight upper edge is the better seam: down from it, clear of the bow at 40.
+        assert_eq!(half.side, Side::Below);
+        assert_near!(half.center.y, 300.0, 0.1);
+        // From (x, 300) to the bow's flank through (450, 40): best at either end of the slope.
+        assert!(half.radius > 259.9 && half.radius < 300.0, "{half:?}");
+    }
+
+    #[test]
+    fn a_search_can_be_stopped() {
+        let long = slab(&[(0.0, 0.0), (700.0, 0.0), (700.0, 300.0), (0.0, 300.0)]);
+        assert_eq!(best_half(&long, &[], 0.0, &|| true), Err(Stopped));
+    }
+}

@@ -1,0 +1,241 @@
+//! Strips side by side: what a circle needs of each, and where they can be sawn from a blank.
+//!
+//! Laying them is a heuristic: bands are taken from the lower edge up, each as low as the next strip fits, and
+//! the longest strips first. It may miss a way that a sharper eye finds, and never shows one that does not work.
+
+use super::{Bounds, between, extent, is_wood};
+use crate::{Flaw, Outline, Point};
+
+/// What one strip of a round board needs.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Strip {
+    /// Along the grain, mm.
+    pub length: f64,
+    /// Across it as it is sawn, mm.
+    pub width: f64,
+}
+
+/// Where a strip is sawn from the blank: its lower left corner, and its size.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StripPlace {
+    /// Its place in the list of strips.
+    pub strip: usize,
+    /// Its lower left corner.
+    pub corner: Point,
+    /// Its size.
+    pub size: Strip,
+}
+
+/// The strips of a circle of this diameter, from the lowest up: each as long as the circle is where the strip is
+/// widest, and wider than its share by `joint` on both edges.
+///
+/// ```
+/// use geometry::circle_strips;
+/// let strips = circle_strips(300.0, 3, 1.0);
+/// assert_eq!(strips[1].length, 300.0);
+/// assert_eq!(strips[1].width, 102.0);
+/// // The outer strips begin 50 from the middle: 2 √(150² - 50²).
+/// assert!((strips[0].length - 282.842_712).abs() < 1e-6);
+/// ```
+pub fn circle_strips(diameter: f64, count: u32, joint: f64) -> Vec<Strip> {
+    let radius = diameter / 2.0;
+    let width = diameter / f64::from(count.max(1));
+    let strip = |at: u32| {
+        let low = f64::from(at) * width - radius;
+        let nearest = low.max(-(low + width)).max(0.0);
+        Strip {
+            length: 2.0 * libm::sqrt((radius * radius - nearest * nearest).max(0.0)),
+            width: width + 2.0 * joint,
+        }
+    };
+    (0..count).map(strip).collect()
+}
+
+/// Places for strips of one width on a blank, all of them, with a saw's kerf between; none where this way of laying
+/// does not find them all.
+pub fn lay_strips(
+    outline: &Outline,
+    flaws: &[Flaw],
+    strips: &[Strip],
+    kerf: f64,
+) -> Option<Vec<StripPlace>> {
+    let mut left: Vec<(usize, Strip)> = strips.iter().copied().enumerate().collect();
+    left.sort_by(|a, b| b.1.length.total_cmp(&a.1.length));
+    let bounds = Bounds::of(outline, flaws);
+    let (least, most) = extent(outline);
+    let mut places = Vec::new();
+    let mut low = least.y;
+    while let Some(&(_, longest)) = left.first() {
+        let high = low + longest.width;
+        if high > most.y + 1e-9 {
+            return None;
+        }
+        let room = free(outline, flaws, &bounds, low, high);
+        let before = places.len();
+        for (from, to) in room {
+            fill(&mut left, &mut places, Point::new(from, low), to, kerf);
+        }
+        low = if places.len() > before {
+            high + kerf
+        } else {
+            low + (longest.width / 50.0).clamp(0.5, 5.0)
+        };
+    }
+    Some(places)
+}
+
+/// Lays the longest strips that fit, one after the other, from a corner to an end.
+fn fill(
+    left: &mut Vec<(usize, Strip)>,
+    places: &mut Vec<StripPlace>,
+    mut corner: Point,
+    end: f64,
+    kerf: f64,
+) {
+    while let Some(at) = left
+        .iter()
+        .position(|(_, strip)| corner.x + strip.length <= end + 1e-9)
+    {
+        let (strip, size) = left.remove(at);
+        places.push(StripPlace {
+            strip,
+            corner,
+            size,
+        });
+        corner.x += size.length + kerf;
+    }
+}
+
+/// The stretches of a band that are sound wood over its whole height, from left to right.
+fn free(
+    outline: &Outline,
+    flaws: &[Flaw],
+    bounds: &Bounds,
+    low: f64,
+    high: f64,
+) -> Vec<(f64, f64)> {
+    // Edges that only touch the band from outside take nothing from it.
+    let (inner_low, inner_high) = (low + 1e-9, high - 1e-9);
+    let edges = bounds.segments.iter().filter_map(|segment| {
+        let (a, b) = between(*segment, inner_low, inner_high)?;
+        Some((a.x.min(b.x), a.x.max(b.x)))
+    });
+    let rounds = bounds.rounds.iter().filter_map(|round| {
+        let off = (low - round.center.y).max(round.center.y - high).max(0.0);
+        let square = round.radius * round.radius - off * off;
+        (square > 0.0).then(|| {
+            let half = libm::sqrt(square);
+            (round.center.x - half, round.center.x + half)
+        })
+    });
+    let mut taken: Vec<(f64, f64)> = edges.chain(rounds).collect();
+    taken.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut gaps = Vec::new();
+    let mut reached: Option<f64> = None;
+    for (from, to) in taken {
+        if let Some(end) = reached
+            && from > end
+        {
+            gaps.push((end, from));
+        }
+        reached = Some(reached.map_or(to, |end| end.max(to)));
+    }
+    let middle =
+        |(from, to): &(f64, f64)| Point::new(f64::midpoint(*from, *to), f64::midpoint(low, high));
+    gaps.retain(|gap| is_wood(outline, flaws, middle(gap)));
+    gaps
+}
+
+/// The largest circle that so many strips of a blank make, laid as [`lay_strips`] lays them, by halving to 0.01 mm;
+/// 0 where there is none.
+pub fn most_from_strips(
+    outline: &Outline,
+    flaws: &[Flaw],
+    count: u32,
+    joint: f64,
+    kerf: f64,
+    cancel: &dyn Fn() -> bool,
+) -> Result<f64, crate::Stopped> {
+    let (least, most) = extent(outline);
+    let fits = |diameter: f64| {
+        let strips = circle_strips(diameter, count, joint);
+        lay_strips(outline, flaws, &strips, kerf).is_some()
+    };
+    let (mut good, mut bad) = (0.0, (most.x - least.x).max(0.0));
+    if fits(bad) {
+        return Ok(bad);
+    }
+    while bad - good > 0.01 {
+        if cancel() {
+            return Err(crate::Stopped);
+        }
+        let middle = f64::midpoint(good, bad);
+        if fits(middle) {
+            good = middle;
+        } else {
+            bad = middle;
+        }
+    }
+    Ok(good)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Circle;
+    use testkit::assert_near;
+
+    fn slab(length: f64, width: f64) -> Outline {
+        let corners = [(0.0, 0.0), (length, 0.0), (length, width), (0.0, width)];
+        Outline::new(corners.map(Point::from).to_vec()).unwrap()
+    }
+
+    fn overlaps(a: &StripPlace, b: &StripPlace, kerf: f64) -> bool {
+        let apart = |low_a: f64, size_a: f64, low_b: f64, size_b: f64| {
+            low_a + size_a + kerf <= low_b + 1e-6 || low_b + size_b + kerf <= low_a + 1e-6
+        };
+        let x = apart(a.corner.x, a.size.length, b.corner.x, b.size.length);
+        let y = apart(a.corner.y, a.size.width, b.corner.y, b.size.width);
+        !(x || y)
+    }
+
+    #[test]
+    fn a_long_board_gives_its_strips_one_after_the_other() {
+        // 3 strips of 102 by up to 300, a board 110 wide: 283 + 300 + 283 and two kerfs.
+        let strips = circle_strips(300.0, 3, 1.0);
+        let total: f64 = strips.iter().map(|strip| strip.length).sum::<f64>() + 2.0 * 3.0;
+        let places = lay_strips(&slab(total + 1e-6, 110.0), &[], &strips, 3.0).unwrap();
+        assert_eq!(places.len(), 3);
+        assert_eq!(
+            lay_strips(&slab(total - 0.1, 110.0), &[], &strips, 3.0),
+            None
+        );
+    }
+
+    #[test]
+    fn strips_keep_off_knots_and_one_another() {
+        let board = slab(900.0, 300.0);
+        let knot = Circle::new((450.0, 150.0), 60.0);
+        let strips = circle_strips(390.0, 4, 1.5);
+        let places = lay_strips(&board, &[Flaw::Round(knot)], &strips, 3.0).unwrap();
+        assert_eq!(places.len(), 4);
+        for (at, a) in places.iter().enumerate() {
+            assert!(places[at + 1..].iter().all(|b| !overlaps(a, b, 3.0)));
+            let near = Point::new(
+                knot.center.x.clamp(a.corner.x, a.corner.x + a.size.length),
+                knot.center.y.clamp(a.corner.y, a.corner.y + a.size.width),
+            );
+            assert!((near - knot.center).length() >= knot.radius - 1e-6);
+            assert!(a.corner.x >= 0.0 && a.corner.x + a.size.length <= 900.0 + 1e-6);
+        }
+    }
+
+    #[test]
+    fn more_strips_make_a_larger_board_of_a_long_one() {
+        let board = slab(2000.0, 160.0);
+        let most = |count| most_from_strips(&board, &[], count, 0.0, 0.0, &|| false).unwrap();
+        // Two strips of half the circle are 160 wide at most, three a third.
+        assert_near!(most(2), 320.0, 0.02);
+        assert_near!(most(3), 480.0, 0.02);
+    }
+}
