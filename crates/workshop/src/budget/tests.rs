@@ -187,6 +187,20 @@ fn webs_that_share_their_only_error_are_thin_together() {
 }
 
 #[test]
+fn webs_across_one_joint_are_thin_together() {
+    let errors = Errors { tape: 0.9, ..NONE };
+    let joints = TapedJoints {
+        upright: vec![92.0],
+        level: Vec::new(),
+    };
+    // One web is told from its inner hole, the other from its outer one.
+    let mouths = [(84.0, 50.0), (100.0, 50.0), (100.0, -50.0), (84.0, -50.0)]
+        .map(|center| Circle::new(center, 6.0));
+    let any = chance_of(&mouths, &errors, &joints, 3.8).share;
+    assert_near!(any, share_below(-0.2 / 0.3), 1e-12);
+}
+
+#[test]
 fn a_rare_thin_web_is_found_as_surely_as_a_common_one() {
     let mouths: Vec<f64> = (0..10).map(|hole| 16.0 * f64::from(hole)).collect();
     let errors = Errors { punch: 0.3, ..NONE };
