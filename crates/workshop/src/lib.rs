@@ -8,21 +8,38 @@
 //! * [`budget`], [`chance`]: how far off the holes may come out, and what that leaves of the webs.
 //! * [`figures`]: the few measures that are always in sight.
 //! * [`smallest_board`], [`largest_pitch`]: what is left open, solved from the rest.
+//! * [`Mend`]: what mends a finding in one step.
+//! * [`stock_plan`], [`joined`]: the board on its blank, and what joining would give.
+//! * [`seams`], [`tenons`], [`screws`], [`seam_turns`]: how the board is glued, and the pattern turned off the seams.
+//! * [`marble_seat`]: how a marble sits in its bore.
 //! * [`hole_table`]: every hole with its place and bore, in the order of names.
 //!
 //! The crate knows nothing of windows, sizes of paper and file formats.
 
+mod bore_shape;
 mod budget;
 mod check;
 mod figures;
 mod fit;
 mod hole_table;
+mod mend;
+mod panel;
+mod seat;
+mod stock;
+mod turn;
 
 pub use budget::{
     Budget, BudgetError, Chance, FarHole, HoleError, TapedJoints, Work, budget, chance,
-    root_sum_square, true_position, worst_case,
+    chance_at_most, root_sum_square, true_position, worst_case,
 };
-pub use check::{Finding, Measure, Rule, Severity, check, stops};
+pub use check::{Finding, Judged, Measure, Rule, Severity, check, stops};
 pub use figures::{Figures, figures};
 pub use fit::{FitError, largest_pitch, smallest_board};
 pub use hole_table::{HoleRow, HoleTable, hole_table};
+pub use mend::{Mend, MendError};
+pub use panel::{
+    EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width, screws, seams, tenons,
+};
+pub use seat::{MarbleSeat, marble_seat};
+pub use stock::{Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan};
+pub use turn::{SeamTurns, seam_turns};

@@ -148,6 +148,9 @@ fn free(
 
 /// The largest circle that so many strips of a blank make, laid as [`lay_strips`] lays them, by halving to 0.01 mm;
 /// 0 where there is none.
+///
+/// # Errors
+/// [`crate::Stopped`] when `cancel` answered yes.
 pub fn most_from_strips(
     outline: &Outline,
     flaws: &[Flaw],

@@ -3,7 +3,7 @@
 //! Each web alone is normal, and its chance has a closed form. Webs share errors (a hole has several neighbors, the
 //! printer's scale is one for all), so the chance of any of them is sampled; but not by waiting for a thin web: each
 //! trial makes one web thin, chosen in proportion to its own chance, and counts how many webs are thin with it. The
-//! mean of one over that count, times the sum of all chances, is the chance of any (Owen, Maximov and Chertkov 2019,
+//! mean of one over that count, times the sum of all chances, is the chance of any (2019,
 //! "Importance sampling the union of rare events", Electronic Journal of Statistics 13; from memory). A chance of one in a billion
 //! is then found as surely as one in two, and a single web comes out by its closed form.
 
@@ -44,15 +44,7 @@ pub fn chance(
     web_limit: f64,
     cancel: &dyn Fn() -> bool,
 ) -> Result<Chance, BudgetError> {
-    work.check()?;
-    check_finite("the least web", web_limit)?;
-    // The most change is three standard deviations of any web at least.
-    let near = web_limit + SAFE / DEVIATIONS * work.most_change() + HAIR;
-    let events: Vec<Event> = work
-        .pairs_under(near)
-        .iter()
-        .filter_map(|pair| Event::new(pair, web_limit))
-        .collect();
+    let events = events(work, web_limit)?;
     let sum: f64 = events.iter().map(|event| event.share).sum();
     let certain = events.iter().any(|event| event.terms.is_empty());
     if certain || events.len() < 2 {
@@ -64,6 +56,30 @@ pub fn chance(
         });
     }
     sampled(events, sum, cancel)
+}
+
+/// The sum of the chances of all webs, at most 1, by their closed forms: the chance that any web falls under `web_limit`
+/// mm is never more, and little less while it is small.
+///
+/// # Errors
+///
+/// As [`super::budget`], and when the limit is not finite.
+pub fn chance_at_most(work: &Work<'_>, web_limit: f64) -> Result<f64, BudgetError> {
+    let shares = events(work, web_limit)?
+        .into_iter()
+        .map(|event| event.share);
+    Ok(shares.sum::<f64>().min(1.0))
+}
+
+/// The webs that may fall under the limit.
+fn events(work: &Work<'_>, web_limit: f64) -> Result<Vec<Event>, BudgetError> {
+    work.check()?;
+    check_finite("the least web", web_limit)?;
+    // The most change is three standard deviations of any web at least.
+    let near = web_limit + SAFE / DEVIATIONS * work.most_change() + HAIR;
+    let pairs = work.pairs_under(near);
+    let event = |pair| Event::new(pair, web_limit);
+    Ok(pairs.iter().filter_map(event).collect())
 }
 
 /// Webs farther from the limit than so many standard deviations are safe.

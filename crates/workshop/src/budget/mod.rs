@@ -15,7 +15,7 @@ mod pair;
 use board::Errors;
 use geometry::{Circle, Web};
 
-pub use chance::{Chance, chance};
+pub use chance::{Chance, chance, chance_at_most};
 pub use hole::{HoleError, root_sum_square, true_position, worst_case};
 use pair::Pair;
 

@@ -9,7 +9,7 @@ pub fn share_below(x: f64) -> f64 {
 
 /// The value that a standard normal one is under with a chance of `share`, from over 0 to under 1.
 ///
-/// M. J. Wichura 1988, algorithm AS 241, Applied Statistics 37(3), 477-484: right to about 16 digits.
+/// Algorithm AS 241, 1988, Applied Statistics 37(3), 477-484: right to about 16 digits.
 pub fn value_at(share: f64) -> f64 {
     let off = share - 0.5;
     if off.abs() <= 0.425 {

@@ -2,7 +2,8 @@
 
 use board::{HoleName, Layout};
 
-use super::{Finding, Rule, Severity, counted, in_order};
+use super::{Finding, Rule, Severity, counted};
+use crate::Mend;
 
 pub const STATEMENT: &str = "A change by hand is kept for its hole even while the board has no such hole, and comes \
      back with it.";
@@ -12,22 +13,17 @@ pub fn check(layout: &Layout) -> Option<Finding> {
     if layout.idle_edits.is_empty() {
         return None;
     }
-    let names: Vec<HoleName> = layout.idle_edits.iter().map(|id| id.named(1)).collect();
-    let names = in_order(names);
+    let mut names: Vec<HoleName> = layout.idle_edits.iter().map(|id| id.named(1)).collect();
+    names.sort_by_key(|name| name.id());
+    names.dedup();
     let list: Vec<String> = names.iter().take(5).map(ToString::to_string).collect();
     let more = if names.len() > list.len() { " …" } else { "" };
-    Some(Finding {
-        severity: Severity::Note,
-        rule: Rule::Edits,
-        message: format!(
-            "{} by hand for holes that are not on this board, kept for later: {}{more}",
-            counted(layout.idle_edits.len(), "change"),
-            list.join(", ")
-        ),
-        measured: None,
-        wanted: None,
-        holes: Vec::new(),
-    })
+    let message = format!(
+        "{} by hand for holes that are not on this board, kept for later: {}{more}",
+        counted(layout.idle_edits.len(), "change"),
+        list.join(", ")
+    );
+    Some(Finding::new(Severity::Note, Rule::Edits, message).mended_by(&[Mend::DropWaitingEdits]))
 }
 
 #[cfg(test)]

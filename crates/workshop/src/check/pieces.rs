@@ -1,9 +1,11 @@
 //! Rule: pieces that stand side by side do not touch.
 
 use board::{Board, Layout, show_length};
-use geometry::{Circle, Web};
+use geometry::Circle;
 
-use super::{Finding, HAIR, Measure, Rule, Severity, counted, in_order};
+use super::pairs::Pairs;
+use super::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::Mend;
 
 pub const STATEMENT: &str = "Between pieces in neighboring holes the set gap is left, so that one can be lifted \
      without knocking the next. The default of 2 mm is common practice, no source.";
@@ -21,41 +23,30 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
     let parts = [(touching, Severity::Stop), (close, Severity::Caution)];
     parts
         .into_iter()
-        .filter_map(|(gaps, severity)| found(board, layout, gaps, severity))
+        .filter_map(|(gaps, severity)| Some(found(board, &Pairs::of(layout, gaps)?, severity)))
         .collect()
 }
 
-fn found(board: &Board, layout: &Layout, gaps: &[Web], severity: Severity) -> Option<Finding> {
-    let worst = gaps.first()?;
-    let name = |at: usize| layout.holes.get(at).map(|hole| hole.name);
-    let (a, b) = (name(worst.a)?, name(worst.b)?);
+fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
     let length = |mm| show_length(mm, board.units);
-    let pairs = counted(gaps.len(), "pair");
+    let (a, b) = (pairs.a, pairs.b);
+    let count = counted(pairs.count(), "pair");
     let piece = length(board.piece.diameter);
     let message = if severity == Severity::Stop {
         format!(
-            "{pairs} of holes cannot both hold a piece of {piece}; worst {a} and {b}: {} short",
-            length(-worst.mm)
+            "{count} of holes cannot both hold a piece of {piece}; worst {a} and {b}: {} short",
+            length(-pairs.mm)
         )
     } else {
-        let (gap, wanted) = (length(worst.mm), length(board.limits.piece_gap));
+        let (gap, wanted) = (length(pairs.mm), length(board.limits.piece_gap));
         format!(
-            "{pairs} of pieces of {piece} stand too close; worst {a} and {b}: a gap of {gap}, {wanted} wanted"
+            "{count} of pieces of {piece} stand too close; worst {a} and {b}: a gap of {gap}, {wanted} wanted"
         )
     };
-    let holes = gaps
-        .iter()
-        .flat_map(|gap| [name(gap.a), name(gap.b)])
-        .flatten()
-        .collect();
-    Some(Finding {
-        severity,
-        rule: Rule::Pieces,
-        message,
-        measured: Some(Measure::Mm(worst.mm)),
-        wanted: Some(Measure::Mm(board.limits.piece_gap)),
-        holes: in_order(holes),
-    })
+    Finding::new(severity, Rule::Pieces, message)
+        .measuring(Measure::Mm(pairs.mm), Measure::Mm(board.limits.piece_gap))
+        .about(pairs.holes())
+        .mended_by(&[Mend::WiderPitch])
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 use board::{Board, Center, HoleId, show_length};
 
 use super::{Finding, Measure, Rule, Severity};
+use crate::Mend;
 
 pub const STATEMENT: &str = "The pilot at the center pin takes the pin of the circle jig with little play, since play \
      makes the edge run out; the pilot of a playing hole is drilled out by the hole, so it is smaller than that. \
@@ -13,7 +14,7 @@ pub fn check(board: &Board) -> Option<Finding> {
     let pin = board.jig.pin;
     let center = board.drilled_center();
     let Some(pilot) = center.pilot() else {
-        return Some(no_pilot(pin));
+        return Some(no_pilot());
     };
     let length = |mm| show_length(mm, board.units);
     if let Center::Hole { bore, .. } = center
@@ -32,7 +33,8 @@ pub fn check(board: &Board) -> Option<Finding> {
             length(pin),
             length(pilot)
         );
-        return Some(finding(Severity::Stop, message, pilot, pin));
+        let found = finding(Severity::Stop, message, pilot, pin);
+        return Some(found.mended_by(&[Mend::PilotForPin]));
     }
     let play = pilot - pin;
     (play > board.limits.pin_play).then(|| {
@@ -47,31 +49,20 @@ pub fn check(board: &Board) -> Option<Finding> {
             pilot,
             pin + board.limits.pin_play,
         )
+        .mended_by(&[Mend::PilotForPin])
     })
 }
 
-fn no_pilot(pin: f64) -> Finding {
-    Finding {
-        severity: Severity::Note,
-        rule: Rule::Pilot,
-        message:
-            "there is no hole at the center pin: the circle jig needs another way to hold the blank"
-                .into(),
-        measured: None,
-        wanted: Some(Measure::Mm(pin)),
-        holes: Vec::new(),
-    }
+fn no_pilot() -> Finding {
+    let message =
+        "there is no hole at the center pin: the circle jig needs another way to hold the blank";
+    Finding::new(Severity::Note, Rule::Pilot, message.into())
 }
 
 fn finding(severity: Severity, message: String, measured: f64, wanted: f64) -> Finding {
-    Finding {
-        severity,
-        rule: Rule::Pilot,
-        message,
-        measured: Some(Measure::Mm(measured)),
-        wanted: Some(Measure::Mm(wanted)),
-        holes: vec![HoleId::CENTER.named(1)],
-    }
+    Finding::new(severity, Rule::Pilot, message)
+        .measuring(Measure::Mm(measured), Measure::Mm(wanted))
+        .about(vec![HoleId::CENTER.named(1)])
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 use board::{Board, HoleName, Layout, show_length};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::Mend;
 use crate::figures::rim_margin;
 
 pub const STATEMENT: &str = "Between a bore and the start of the roundover at least the set rim margin is left, so \
@@ -43,14 +44,12 @@ fn found(board: &Board, holes: &[(f64, HoleName)], severity: Severity) -> Option
             length(board.limits.rim)
         )
     };
-    Some(Finding {
-        severity,
-        rule: Rule::Rim,
-        message,
-        measured: Some(Measure::Mm(worst)),
-        wanted: Some(Measure::Mm(board.limits.rim)),
-        holes: holes.iter().map(|(_, name)| *name).collect(),
-    })
+    Some(
+        Finding::new(severity, Rule::Rim, message)
+            .measuring(Measure::Mm(worst), Measure::Mm(board.limits.rim))
+            .about(holes.iter().map(|(_, name)| *name).collect())
+            .mended_by(&[Mend::FitBoard, Mend::FitPitch]),
+    )
 }
 
 /// What would help: how much larger a board, or how to find it where pockets move with the edge.

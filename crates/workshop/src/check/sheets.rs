@@ -10,30 +10,20 @@ pub const STATEMENT: &str = "The tiled template takes no more sheets than the ma
 /// A finding where the template takes more sheets than wanted.
 pub fn check(board: &Board, sheets: u32) -> Option<Finding> {
     let most = board.limits.sheets;
-    (sheets > most).then(|| Finding {
-        severity: Severity::Caution,
-        rule: Rule::Sheets,
-        message: format!(
+    (sheets > most).then(|| {
+        let message = format!(
             "the template takes {sheets} sheets, {most} at most are wanted; larger paper, or a whole sheet from a print shop, has fewer joints"
-        ),
-        measured: Some(Measure::Count(sheets)),
-        wanted: Some(Measure::Count(most)),
-        holes: Vec::new(),
+        );
+        Finding::new(Severity::Caution, Rule::Sheets, message)
+            .measuring(Measure::Count(sheets), Measure::Count(most))
     })
 }
 
 /// The finding where the template cannot be cut into sheets at all, for this reason.
 pub fn uncut(reason: &str) -> Finding {
-    Finding {
-        severity: Severity::Caution,
-        rule: Rule::Sheets,
-        message: format!(
-            "the template cannot be cut into sheets: {reason}; see paper, margin and overlap"
-        ),
-        measured: None,
-        wanted: None,
-        holes: Vec::new(),
-    }
+    let message =
+        format!("the template cannot be cut into sheets: {reason}; see paper, margin and overlap");
+    Finding::new(Severity::Caution, Rule::Sheets, message)
 }
 
 #[cfg(test)]

@@ -2,7 +2,9 @@
 
 use board::{Board, Layout, show_length};
 
-use super::{Finding, HAIR, Measure, Rule, Severity, counted, in_order};
+use super::pairs::Pairs;
+use super::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::Mend;
 
 pub const STATEMENT: &str = "Between any two bores at least the set web of wood is left; thinner webs break out \
      under the drill. The default of 3 mm is common practice, no source.";
@@ -18,47 +20,33 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
     ];
     parts
         .into_iter()
-        .filter_map(|(webs, severity, what)| found(board, layout, webs, severity, what))
+        .filter_map(|(webs, severity, what)| {
+            Some(found(board, &Pairs::of(layout, webs)?, severity, what))
+        })
         .collect()
 }
 
-fn found(
-    board: &Board,
-    layout: &Layout,
-    webs: &[geometry::Web],
-    severity: Severity,
-    what: &str,
-) -> Option<Finding> {
-    let worst = webs.first()?;
-    let name = |at: usize| layout.holes.get(at).map(|hole| hole.name);
-    let (a, b) = (name(worst.a)?, name(worst.b)?);
+fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity, what: &str) -> Finding {
     let length = |mm| show_length(mm, board.units);
-    let measured = if worst.mm < 0.0 {
-        format!("they overlap by {}", length(-worst.mm))
+    let measured = if pairs.mm < 0.0 {
+        format!("they overlap by {}", length(-pairs.mm))
     } else {
         format!(
             "{} is left of the {} wanted",
-            length(worst.mm),
+            length(pairs.mm),
             length(board.limits.web)
         )
     };
     let message = format!(
-        "{} of bores {what}; worst {a} and {b}: {measured}",
-        counted(webs.len(), "pair"),
+        "{} of bores {what}; worst {} and {}: {measured}",
+        counted(pairs.count(), "pair"),
+        pairs.a,
+        pairs.b,
     );
-    let holes = webs
-        .iter()
-        .flat_map(|web| [name(web.a), name(web.b)])
-        .flatten()
-        .collect();
-    Some(Finding {
-        severity,
-        rule: Rule::Web,
-        message,
-        measured: Some(Measure::Mm(worst.mm)),
-        wanted: Some(Measure::Mm(board.limits.web)),
-        holes: in_order(holes),
-    })
+    Finding::new(severity, Rule::Web, message)
+        .measuring(Measure::Mm(pairs.mm), Measure::Mm(board.limits.web))
+        .about(pairs.holes())
+        .mended_by(&[Mend::WiderPitch])
 }
 
 #[cfg(test)]

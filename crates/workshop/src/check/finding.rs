@@ -1,0 +1,182 @@
+//! What a finding is.
+
+use board::{HoleName, Units, show_length, show_number};
+use serde::{Serialize, Serializer};
+
+use super::{
+    edits, floor, inside, joinery, pieces, pilot, planer, players, rim, risk, seam, seat, sheets,
+    stock, template_web, web,
+};
+use crate::Mend;
+
+/// Something the maker should know or mend.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Finding {
+    /// How much it matters.
+    pub severity: Severity,
+    /// The rule it is measured by.
+    pub rule: Rule,
+    /// What is found, in a sentence, in the maker's units.
+    pub message: String,
+    /// What was measured, where there is a measure.
+    pub measured: Option<Measure>,
+    /// What the rule wants.
+    pub wanted: Option<Measure>,
+    /// The holes it is about.
+    #[serde(serialize_with = "names_as_text")]
+    pub holes: Vec<HoleName>,
+    /// What mends it in one step.
+    pub mends: Vec<Mend>,
+}
+
+impl Finding {
+    /// A finding without measures, holes or mends.
+    pub(crate) const fn new(severity: Severity, rule: Rule, message: String) -> Self {
+        Self {
+            severity,
+            rule,
+            message,
+            measured: None,
+            wanted: None,
+            holes: Vec::new(),
+            mends: Vec::new(),
+        }
+    }
+
+    /// With what was measured, and what the rule wants.
+    pub(crate) const fn measuring(mut self, measured: Measure, wanted: Measure) -> Self {
+        self.measured = Some(measured);
+        self.wanted = Some(wanted);
+        self
+    }
+
+    /// About these holes, in table order, each once.
+    pub(crate) fn about(mut self, mut holes: Vec<HoleName>) -> Self {
+        holes.sort_by_key(|name| name.id());
+        holes.dedup();
+        self.holes = holes;
+        self
+    }
+
+    /// Mended by any of these.
+    pub(crate) fn mended_by(mut self, mends: &[Mend]) -> Self {
+        self.mends = mends.to_vec();
+        self
+    }
+}
+
+/// How much a finding matters.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Severity {
+    /// The board cannot be made or used like this.
+    Stop,
+    /// It can, but the maker should look twice.
+    Caution,
+    /// Good to know.
+    Note,
+}
+
+impl Severity {
+    /// The word that screens and reports use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Stop => "stop",
+            Self::Caution => "caution",
+            Self::Note => "note",
+        }
+    }
+}
+
+/// What was measured or wanted.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Measure {
+    /// A length in mm.
+    Mm(f64),
+    /// A number of things.
+    Count(u32),
+    /// A share of a whole.
+    Share(f64),
+}
+
+impl Measure {
+    /// The measure as a maker reads it: lengths to a hundredth of a millimeter or as inches are shown.
+    pub fn shown(self, units: Units) -> String {
+        match self {
+            Self::Mm(mm) if units == Units::Mm => show_length((mm * 100.0).round() / 100.0, units),
+            Self::Mm(mm) => show_length(mm, units),
+            Self::Count(count) => count.to_string(),
+            Self::Share(share) => show_number(share * 100.0, 1) + " %",
+        }
+    }
+}
+
+macro_rules! rules {
+    ($($(#[$doc:meta])* $rule:ident, $label:literal, $file:ident;)+) => {
+        /// The rules.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+        #[serde(rename_all = "snake_case")]
+        pub enum Rule {
+            $($(#[$doc])* $rule,)+
+        }
+
+        impl Rule {
+            /// Every rule, in the order they are checked.
+            pub const ALL: &[Self] = &[$(Self::$rule,)+];
+
+            /// What the rule is called, in a word or two.
+            pub const fn label(self) -> &'static str {
+                match self {
+                    $(Self::$rule => $label,)+
+                }
+            }
+
+            /// The rule in a sentence, with where its limit comes from.
+            pub const fn statement(self) -> &'static str {
+                match self {
+                    $(Self::$rule => $file::STATEMENT,)+
+                }
+            }
+        }
+    };
+}
+
+rules! {
+    /// Wood between two bores.
+    Web, "web", web;
+    /// Wood between a bore and the roundover.
+    Rim, "rim margin", rim;
+    /// Wood under a blind bore.
+    Floor, "floor", floor;
+    /// Wood between a bore and a mortise or screw inside the board.
+    Inside, "inside the board", inside;
+    /// Bores on or beside a seam.
+    Seam, "seam", seam;
+    /// The center pilot against the circle jig's pin.
+    Pilot, "center pilot", pilot;
+    /// Room between pieces that stand side by side.
+    Pieces, "room for pieces", pieces;
+    /// A piece in its bore.
+    Seat, "seat of the piece", seat;
+    /// Hardboard between two holes of a router template.
+    TemplateWeb, "template web", template_web;
+    /// What the errors of the work leave of the webs.
+    Risk, "risk of thin webs", risk;
+    /// The board on its blank.
+    Stock, "blank", stock;
+    /// Pieces of wood that the planer takes.
+    Planer, "planer", planer;
+    /// Tenons and their mortises.
+    Joinery, "tenons", joinery;
+    /// Sheets of the template.
+    Sheets, "sheets", sheets;
+    /// Those who will play.
+    Players, "who plays", players;
+    /// Changes by hand that wait for their hole.
+    Edits, "changes by hand", edits;
+}
+
+fn names_as_text<S: Serializer>(names: &[HoleName], serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.collect_seq(names.iter().map(ToString::to_string))
+}

@@ -1,0 +1,183 @@
+//! Rule: wood is left inside the board between a bore and what is cut into it from the seam or from below.
+
+use board::{Board, HoleName, Layout, show_length};
+
+use super::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::bore_shape::{Upright, wood_between};
+use crate::panel::{screws, tenons};
+
+pub const STATEMENT: &str = "Between a bore, with its point or spur, and a mortise or screw inside the board at least \
+     the set wood is left, measured in three dimensions. Two bores drilled straight down from the top are nearest at \
+     the top face, where the rule of the web measures them. The default of 3 mm is common practice, no source.";
+
+/// A hole that comes near something inside the board.
+struct Near {
+    hole: HoleName,
+    wood: f64,
+    what: &'static str,
+}
+
+/// One finding for bores that meet something inside, one for wood that is too thin.
+pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+    let hidden = hidden(board);
+    if hidden.is_empty() {
+        return Vec::new();
+    }
+    let near = layout.holes.iter().filter_map(|hole| {
+        let wood = |(what, upright): &(&'static str, Hidden)| {
+            let upright = upright.seen_from(hole.center);
+            (wood_between(hole.bore, board.bores.spur, upright), *what)
+        };
+        let (wood, what) = hidden.iter().map(wood).min_by(|a, b| a.0.total_cmp(&b.0))?;
+        (wood < board.limits.inside - HAIR).then_some(Near {
+            hole: hole.name,
+            wood,
+            what,
+        })
+    });
+    let (meeting, thin): (Vec<Near>, Vec<Near>) = near.partition(|near| near.wood <= 0.0);
+    let parts = [(meeting, Severity::Stop), (thin, Severity::Caution)];
+    parts
+        .into_iter()
+        .filter_map(|(near, severity)| found(board, &near, severity))
+        .collect()
+}
+
+/// Something upright inside the board: its plan, and how deep it is below the top face.
+struct Hidden {
+    plan: Plan,
+    top: f64,
+    bottom: f64,
+}
+
+enum Plan {
+    Tenon(crate::panel::TenonPlace),
+    Screw(geometry::Circle),
+}
+
+impl Hidden {
+    fn seen_from(&self, point: geometry::Point) -> Upright {
+        let away = match &self.plan {
+            Plan::Tenon(tenon) => tenon.away(point),
+            Plan::Screw(circle) => ((point - circle.center).length() - circle.radius).max(0.0),
+        };
+        Upright {
+            away,
+            top: self.top,
+            bottom: self.bottom,
+        }
+    }
+}
+
+fn hidden(board: &Board) -> Vec<(&'static str, Hidden)> {
+    let thickness = board.blank.thickness;
+    let size = board.panel.tenons.unwrap_or_default();
+    let mortises = tenons(board).into_iter().map(|tenon| {
+        let hidden = Hidden {
+            plan: Plan::Tenon(tenon),
+            top: size.below_top,
+            bottom: size.below_top + size.thickness,
+        };
+        ("mortise", hidden)
+    });
+    let screws = screws(board).into_iter().map(|screw| {
+        let hidden = Hidden {
+            plan: Plan::Screw(screw.circle),
+            top: (thickness - screw.depth).max(0.0),
+            bottom: thickness,
+        };
+        ("screw", hidden)
+    });
+    mortises.chain(screws).collect()
+}
+
+fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
+    let worst = near.iter().min_by(|a, b| a.wood.total_cmp(&b.wood))?;
+    let (count, name, what) = (counted(near.len(), "bore"), worst.hole, worst.what);
+    let message = if severity == Severity::Stop {
+        format!("{count} breaking into what is cut inside the board; first {name}, into a {what}")
+    } else {
+        let wood = show_length((worst.wood * 1000.0).round() / 1000.0, board.units);
+        format!(
+            "{count} near what is cut inside the board; worst {name}: {wood} of wood to a {what}"
+        )
+    };
+    Some(
+        Finding::new(severity, Rule::Inside, message)
+            .measuring(Measure::Mm(worst.wood), Measure::Mm(board.limits.inside))
+            .about(near.iter().map(|near| near.hole).collect()),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Bottom, Build, Panel, ScrewCircle, Tenons, layout};
+    use testkit::assert_near;
+
+    fn checked(board: &Board) -> Vec<Finding> {
+        check(board, &layout(board).unwrap())
+    }
+
+    fn mm(found: &Finding) -> f64 {
+        let Some(Measure::Mm(mm)) = found.measured else {
+            panic!("no measure")
+        };
+        mm
+    }
+
+    #[test]
+    fn nothing_inside_is_no_finding() {
+        assert_eq!(checked(&Board::default()), []);
+    }
+
+    #[test]
+    fn a_mortise_under_the_center_hole_is_measured_from_the_spur() {
+        let tenons = Tenons {
+            count: 1,
+            below_top: 9.0,
+            ..Tenons::default()
+        };
+        let panel = Panel {
+            build: Build::Halves,
+            tenons: Some(tenons),
+            ..Panel::default()
+        };
+        let mut board = Board {
+            panel,
+            ..Board::default()
+        };
+        // The center hole is 5 deep, its spur 2.5 more: 1.5 of wood over the mortise.
+        let found = checked(&board);
+        assert_eq!(found.len(), 1);
+        assert_eq!(found[0].severity, Severity::Caution);
+        assert_near!(mm(&found[0]), 1.5, 1e-12);
+        assert_eq!(found[0].holes.len(), 1);
+        board.bores.track.bottom = Bottom::Flat;
+        board.panel.tenons = Some(Tenons {
+            below_top: 7.0,
+            ..tenons
+        });
+        assert_eq!(checked(&board)[0].severity, Severity::Stop);
+    }
+
+    #[test]
+    fn screws_from_below_meet_only_bores_that_are_deep_enough() {
+        let mut board = Board::default();
+        let turn_in = layout(&board).unwrap().turn_in_radius;
+        let ring = |depth| ScrewCircle {
+            count: 1,
+            circle: 2.0 * turn_in,
+            bearing: 0.0,
+            diameter: 4.0,
+            depth,
+        };
+        board.screws = vec![ring(9.0)];
+        // 20 mm thick: the screw ends 11 below the top, the spur 7.5.
+        assert_eq!(checked(&board), []);
+        board.screws = vec![ring(10.0)];
+        assert_near!(mm(&checked(&board)[0]), 2.5, 1e-9);
+        board.screws = vec![ring(13.0)];
+        assert_eq!(checked(&board)[0].severity, Severity::Stop);
+    }
+}

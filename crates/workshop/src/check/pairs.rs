@@ -1,0 +1,42 @@
+//! What is found between two holes: told the same way by every rule about pairs.
+
+use board::{HoleName, Layout};
+use geometry::Web;
+
+/// Pairs of holes that a rule is about, the worst first.
+pub struct Pairs<'a> {
+    layout: &'a Layout,
+    webs: &'a [Web],
+    /// What is between the worst pair, mm.
+    pub mm: f64,
+    /// One of the worst pair.
+    pub a: HoleName,
+    /// The other.
+    pub b: HoleName,
+}
+
+impl<'a> Pairs<'a> {
+    /// The pairs of these webs, which come worst first; none of no webs.
+    pub fn of(layout: &'a Layout, webs: &'a [Web]) -> Option<Self> {
+        let worst = webs.first()?;
+        Some(Self {
+            layout,
+            webs,
+            mm: worst.mm,
+            a: layout.holes.get(worst.a)?.name,
+            b: layout.holes.get(worst.b)?.name,
+        })
+    }
+
+    /// How many there are.
+    pub const fn count(&self) -> usize {
+        self.webs.len()
+    }
+
+    /// Every hole of the pairs.
+    pub fn holes(&self) -> Vec<HoleName> {
+        let places = self.webs.iter().flat_map(|web| [web.a, web.b]);
+        let hole = |place: usize| Some(self.layout.holes.get(place)?.name);
+        places.filter_map(hole).collect()
+    }
+}

@@ -1,0 +1,131 @@
+//! Rule: small pieces and magnets are no hazard to those who play.
+
+use board::{Board, PieceKind, show_length};
+
+use super::{Finding, Measure, Rule, Severity};
+
+pub const STATEMENT: &str = "Small parts, small balls and loose magnets are a hazard to children. The sizes are those of \
+     16 CFR 1501.4 (small parts), 16 CFR 1500.19 (small balls) and 16 CFR 1262 (magnets) in the United States; EN 71-1 \
+     has like rules in Europe; ages of the labels are from memory. This is a caution, not legal advice or a certificate: \
+     local law and a qualified test laboratory come first, above all where boards are sold.";
+
+/// Widest ball that is a small part, mm: the cylinder of 16 CFR 1501.4 is 1.25 in (31.7 mm) wide.
+const SMALL_PART: f64 = 31.7;
+/// Depth of that cylinder at its deepest, mm.
+const CYLINDER: f64 = 57.1;
+/// Widest small ball, mm: it falls through the 1.75 in (44.4 mm) gauge of 16 CFR 1500.19(a)(2).
+const SMALL_BALL: f64 = 44.4;
+/// Under this age small parts and small balls are banned, years.
+const BANNED_UNDER: u32 = 3;
+/// Under this age a label warns of them, years; from memory.
+const LABELED_UNDER: u32 = 8;
+
+/// Every finding about those who play.
+pub fn check(board: &Board) -> Vec<Finding> {
+    small(board).into_iter().chain(magnet(board)).collect()
+}
+
+fn small(board: &Board) -> Option<Finding> {
+    let piece = board.piece;
+    let diameter = show_length(piece.diameter, board.units);
+    let (what, limit) = match piece.kind {
+        PieceKind::Marble if piece.diameter <= SMALL_PART => {
+            ("a small part and a small ball", SMALL_PART)
+        }
+        PieceKind::Marble if piece.diameter <= SMALL_BALL => ("a small ball", SMALL_BALL),
+        PieceKind::Peg | PieceKind::Magnet if is_small(piece.diameter, piece.height) => {
+            ("a small part", SMALL_PART)
+        }
+        _ => return None,
+    };
+    let severity = match piece.youngest {
+        age if age < BANNED_UNDER => Severity::Stop,
+        age if age < LABELED_UNDER => Severity::Caution,
+        _ => Severity::Note,
+    };
+    let advice = match severity {
+        Severity::Stop => "banned in what is meant for children under 3",
+        Severity::Caution => {
+            "label the board as a choking hazard, and keep it from children under 3"
+        }
+        Severity::Note => "keep it from children under 3",
+    };
+    let one = match piece.kind {
+        PieceKind::Marble => "marble",
+        PieceKind::Peg => "peg",
+        PieceKind::Magnet => "magnet piece",
+    };
+    let message = format!("a {one} of {diameter} is {what}: {advice}");
+    let measures = (Measure::Mm(piece.diameter), Measure::Mm(limit));
+    Some(Finding::new(severity, Rule::Players, message).measuring(measures.0, measures.1))
+}
+
+/// Whether an upright piece goes into the cylinder along its deep wall: long pieces that lean may go in as well,
+/// so that a little more than the upright length counts.
+fn is_small(diameter: f64, height: f64) -> bool {
+    diameter <= SMALL_PART && height <= CYLINDER
+}
+
+fn magnet(board: &Board) -> Option<Finding> {
+    let piece = board.piece;
+    (piece.kind == PieceKind::Magnet && is_small(piece.diameter, piece.height)).then(|| {
+        let severity = if piece.youngest < LABELED_UNDER {
+            Severity::Stop
+        } else {
+            Severity::Caution
+        };
+        let message = "a piece with a magnet that is small enough to swallow: two swallowed magnets can kill; if a \
+             magnet can come loose its flux index must be under 50 kG²·mm² (16 CFR 1262.3), which common neodymium \
+             magnets are not; have it tested, or choose marbles or pegs"
+            .into();
+        Finding::new(severity, Rule::Players, message)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn found(kind: PieceKind, diameter: f64, youngest: u32) -> Vec<Severity> {
+        let mut board = Board::default();
+        board.piece.kind = kind;
+        board.piece.diameter = diameter;
+        board.piece.youngest = youngest;
+        check(&board).iter().map(|found| found.severity).collect()
+    }
+
+    /// A ball is a small part up to 31.7 mm (16 CFR 1501.4; cylinder as in Canada SOR/2011-17, Schedule 1), a small
+    /// ball up to 44.4 mm (16 CFR 1500.19).
+    #[test]
+    fn balls_are_judged_by_the_published_gauges() {
+        use PieceKind::Marble;
+        let mut board = Board::default();
+        for (diameter, words) in [
+            (16.0, Some("a small part and a small ball")),
+            (31.7, Some("a small part and a small ball")),
+            (32.0, Some("is a small ball")),
+            (44.0, Some("is a small ball")),
+            (45.0, None),
+        ] {
+            board.piece.kind = Marble;
+            board.piece.diameter = diameter;
+            let message = small(&board).map(|found| found.message);
+            assert_eq!(message.is_some(), words.is_some(), "{diameter}");
+            if let (Some(message), Some(words)) = (message, words) {
+                assert!(message.contains(words), "{message}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_age_of_the_youngest_sets_how_much_it_matters() {
+        use PieceKind::{Magnet, Marble, Peg};
+        assert_eq!(found(Marble, 16.0, 2), [Severity::Stop]);
+        assert_eq!(found(Marble, 16.0, 5), [Severity::Caution]);
+        assert_eq!(found(Marble, 16.0, 8), [Severity::Note]);
+        assert_eq!(found(Peg, 12.0, 9), [Severity::Note]);
+        assert_eq!(found(Peg, 40.0, 2), []);
+        assert_eq!(found(Magnet, 20.0, 12), [Severity::Note, Severity::Caution]);
+        assert_eq!(found(Magnet, 20.0, 6), [Severity::Caution, Severity::Stop]);
+    }
+}

@@ -1,0 +1,97 @@
+//! Rule: no bore stands on a glued seam, or beside it.
+
+use board::{Board, HoleId, HoleName, Layout, show_length};
+
+use super::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::Mend;
+use crate::panel::seams;
+
+pub const STATEMENT: &str = "A bore keeps the set distance from every seam: a bore across a seam opens the glue line, \
+     and resin runs along it. The default of 1 mm is common practice, no source.";
+
+/// A finding where bores are cut by a seam or stand beside one.
+pub fn check(board: &Board, layout: &Layout) -> Option<Finding> {
+    let seams = seams(board);
+    let near: Vec<(f64, HoleName)> = layout
+        .holes
+        .iter()
+        .filter_map(|hole| {
+            let away = |seam: &f64| (hole.center.y - seam).abs() - hole.bore.radius();
+            let least = seams.iter().map(away).min_by(f64::total_cmp)?;
+            (least < board.limits.seam - HAIR).then_some((least, hole.name))
+        })
+        .collect();
+    let &(least, name) = near.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
+    let cut = near.iter().filter(|(away, _)| *away < 0.0).count();
+    let beside = near.len() - cut;
+    let mut parts = Vec::new();
+    if cut > 0 {
+        parts.push(format!("{} cut by a seam", counted(cut, "bore")));
+    }
+    if beside > 0 {
+        parts.push(format!("{} beside one", counted(beside, "bore")));
+    }
+    let said = if least < 0.0 {
+        format!("{} of it beyond the seam", show_length(-least, board.units))
+    } else {
+        format!("{} away", show_length(least, board.units))
+    };
+    let message = format!("{}; worst {name}: {said}", parts.join(", "));
+    // No turn takes the center hole off a seam.
+    let turns = near.iter().any(|(_, name)| name.id() != HoleId::CENTER);
+    let (severity, mends): (_, &[Mend]) = if turns {
+        (Severity::Caution, &[Mend::TurnOffSeams])
+    } else {
+        (Severity::Note, &[])
+    };
+    Some(
+        Finding::new(severity, Rule::Seam, message)
+            .measuring(Measure::Mm(least), Measure::Mm(board.limits.seam))
+            .about(near.iter().map(|(_, name)| *name).collect())
+            .mended_by(mends),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Build, layout};
+
+    fn with_seam(at: f64) -> Option<Finding> {
+        let mut board = Board::default();
+        board.panel.build = Build::Seams { at: vec![at] };
+        check(&board, &layout(&board).unwrap())
+    }
+
+    #[test]
+    fn a_seam_through_the_center_hole_cuts_it() {
+        let found = with_seam(0.0).unwrap();
+        assert!(found.holes.iter().any(|name| name.to_string() == "C"));
+        assert_eq!(found.measured, Some(Measure::Mm(-6.0)));
+        assert_eq!(found.mends, [Mend::TurnOffSeams]);
+    }
+
+    #[test]
+    fn a_center_hole_alone_is_noted_since_no_turn_helps() {
+        let mut board = Board {
+            home: 0,
+            start: 0,
+            rotation: 30.0 / 14.0,
+            ..Board::default()
+        };
+        board.panel.build = Build::Halves;
+        let found = check(&board, &layout(&board).unwrap()).unwrap();
+        assert_eq!(found.holes.len(), 1, "{found:?}");
+        assert_eq!(found.severity, Severity::Note);
+        assert_eq!(found.mends, []);
+    }
+
+    #[test]
+    fn a_seam_beyond_all_bores_is_no_finding() {
+        assert_eq!(with_seam(279.0), None);
+        assert_eq!(
+            check(&Board::default(), &layout(&Board::default()).unwrap()),
+            None
+        );
+    }
+}

@@ -1,0 +1,312 @@
+//! What mends a finding in one step.
+
+use board::{Board, Bore, BuildError, HoleId, Layout, layout};
+use geometry::close_webs;
+use serde::Serialize;
+
+use crate::bore_shape::tip;
+use crate::fit::{FitError, largest_pitch, smallest_board};
+use crate::seat::{MarbleSeat, marble_seat};
+use crate::turn::best_rotation;
+
+/// What mends a finding in one step; all else stays as it was typed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Mend {
+    /// The smallest board that keeps the rim margin.
+    FitBoard,
+    /// The largest pitch that keeps the rim margin.
+    FitPitch,
+    /// The smallest pitch at which webs and pieces keep their limits.
+    WiderPitch,
+    /// Bores that leave the floor, as deep as that allows.
+    ShallowerBores,
+    /// Bores deep enough for a marble to rest on the rim.
+    DeeperBores,
+    /// A pilot as wide as the jig's pin.
+    PilotForPin,
+    /// The pattern turned off the seams.
+    TurnOffSeams,
+    /// The center pin where the blank has the most wood.
+    BestPlace,
+    /// As many strips as the planer needs.
+    StripsForPlaner,
+    /// Changes by hand that have no hole are let go.
+    DropWaitingEdits,
+}
+
+/// Why a mend does not work.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum MendError {
+    /// The board cannot be laid out.
+    #[error(transparent)]
+    Build(#[from] BuildError),
+    /// No size does.
+    #[error(transparent)]
+    Fit(#[from] FitError),
+    /// Nothing does.
+    #[error("{0}")]
+    Nothing(&'static str),
+}
+
+impl Mend {
+    /// Every mend.
+    pub const ALL: [Self; 10] = [
+        Self::FitBoard,
+        Self::FitPitch,
+        Self::WiderPitch,
+        Self::ShallowerBores,
+        Self::DeeperBores,
+        Self::PilotForPin,
+        Self::TurnOffSeams,
+        Self::BestPlace,
+        Self::StripsForPlaner,
+        Self::DropWaitingEdits,
+    ];
+
+    /// The words on its button.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::FitBoard => "Fit the board",
+            Self::FitPitch => "Fit the pitch",
+            Self::WiderPitch => "Widen the pitch",
+            Self::ShallowerBores => "Drill less deep",
+            Self::DeeperBores => "Drill deeper",
+            Self::PilotForPin => "Pilot as wide as the pin",
+            Self::TurnOffSeams => "Turn the pattern off the seams",
+            Self::BestPlace => "Move to the best place",
+            Self::StripsForPlaner => "Strips for the planer",
+            Self::DropWaitingEdits => "Let these changes go",
+        }
+    }
+
+    /// The board, mended.
+    ///
+    /// # Errors
+    /// [`MendError`] says what stands in the way.
+    pub fn applied(self, board: &Board) -> Result<Board, MendError> {
+        let mut mended = board.clone();
+        match self {
+            Self::FitBoard => mended.blank.diameter = smallest_board(board)?,
+            Self::FitPitch => mended.pitch = largest_pitch(board)?,
+            Self::WiderPitch => mended.pitch = wider_pitch(board)?,
+            Self::ShallowerBores => {
+                let least = board.blank.thickness - board.limits.floor;
+                each_bore(&mut mended, |bore, spur| {
+                    bore.depth = bore.depth.min((least - tip(*bore, spur)).max(0.0));
+                })?;
+            }
+            Self::DeeperBores => {
+                let marble = board.piece.diameter;
+                each_bore(&mut mended, |bore, _| {
+                    if let MarbleSeat::OnFloor { wants, .. } = marble_seat(*bore, marble) {
+                        bore.depth = bore.depth.max(wants);
+                    }
+                })?;
+            }
+            Self::PilotForPin => pilot_for_pin(&mut mended),
+            Self::TurnOffSeams => {
+                let nothing = MendError::Nothing("no seam runs through the pattern");
+                mended.rotation = best_rotation(board, &layout(board)?).ok_or(nothing)?;
+            }
+            Self::BestPlace => mended.stock.place = None,
+            Self::StripsForPlaner => {
+                let nothing = MendError::Nothing("no number of strips goes through the planer");
+                let count = crate::check::strips_wanted(board).ok_or(nothing)?;
+                mended.panel.build = board::Build::Strips { count };
+            }
+            Self::DropWaitingEdits => {
+                let idle = layout(board)?.idle_edits;
+                mended.edits.retain(|edit| !idle.contains(&edit.hole));
+            }
+        }
+        Ok(mended)
+    }
+}
+
+/// Changes the bores of every role, of the center, and of holes with bores of their own.
+fn each_bore(board: &mut Board, change: impl Fn(&mut Bore, f64)) -> Result<(), MendError> {
+    let spur = board.bores.spur;
+    let own: Vec<(HoleId, Bore)> = {
+        let before = layout(board)?;
+        let role = |hole: &board::Hole| role_bore(board, hole.name.id());
+        let differs = |hole: &&board::Hole| role(hole) != Some(hole.bore);
+        let differing = before.holes.iter().filter(differs);
+        differing.map(|hole| (hole.name.id(), hole.bore)).collect()
+    };
+    let bores = &mut board.bores;
+    for bore in [&mut bores.track, &mut bores.home, &mut bores.start] {
+        change(bore, spur);
+    }
+    match &mut board.center {
+        board::Center::Hole { bore, .. } => change(bore, spur),
+        board::Center::Pivot { diameter, depth } => {
+            let mut bore = Bore {
+                diameter: *diameter,
+                depth: *depth,
+                bottom: board::Bottom::Flat,
+            };
+            change(&mut bore, spur);
+            *depth = bore.depth;
+        }
+        board::Center::Nothing => {}
+    }
+    for (hole, mut bore) in own {
+        let before = bore;
+        change(&mut bore, spur);
+        if bore != before {
+            board.set_bore(hole, false, Some(bore));
+        }
+    }
+    Ok(())
+}
+
+fn role_bore(board: &Board, hole: HoleId) -> Option<Bore> {
+    match hole.role() {
+        board::Role::Track => Some(board.bores.track),
+        board::Role::Home => Some(board.bores.home),
+        board::Role::Start => Some(board.bores.start),
+        board::Role::Center => board.center.bore(),
+        board::Role::Extra => None,
+    }
+}
+
+fn pilot_for_pin(board: &mut Board) {
+    let pin = board.jig.pin;
+    match &mut board.center {
+        board::Center::Hole { pilot, .. } => *pilot = pin,
+        board::Center::Pivot { diameter, .. } => *diameter = pin,
+        board::Center::Nothing => {}
+    }
+}
+
+/// The smallest pitch, not under the present one, at which no web and no gap between pieces is under its limit.
+fn wider_pitch(board: &Board) -> Result<f64, MendError> {
+    let at = |pitch: f64| Board {
+        pitch,
+        ..board.clone()
+    };
+    let fits = |pitch: f64| layout(&at(pitch)).is_ok_and(|layout| keeps(board, &layout));
+    let most = board::ranges::PITCH.max;
+    let mut bad = board.pitch;
+    let mut good = bad;
+    while !fits(good) {
+        if good >= most {
+            return Err(MendError::Nothing(
+                "no pitch keeps these webs; a hole moved by hand may be in the way",
+            ));
+        }
+        bad = good;
+        good = (good * 1.25).min(most);
+    }
+    while good - bad > 1e-9 {
+        let middle = f64::midpoint(bad, good);
+        if fits(middle) {
+            good = middle;
+        } else {
+            bad = middle;
+        }
+    }
+    Ok(good)
+}
+
+fn keeps(board: &Board, layout: &Layout) -> bool {
+    let mouths = layout.mouths();
+    let radius = board.piece.diameter / 2.0;
+    let seats = layout.seats(board).iter();
+    let pieces: Vec<_> = seats
+        .map(|hole| geometry::Circle::new(hole.center, radius))
+        .collect();
+    let template = board.router.is_none_or(|router| {
+        close_webs(&mouths, board.limits.template_web + router.wider()).is_empty()
+    });
+    template
+        && close_webs(&mouths, board.limits.web).is_empty()
+        && close_webs(&pieces, board.limits.piece_gap).is_empty()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::check::{Finding, Judged, check};
+    use crate::stock::stock_plan;
+    use board::{Build, Edit, StockOutline};
+
+    fn findings(board: &Board) -> Vec<Finding> {
+        let stock = stock_plan(&board.stock, &|| false).unwrap();
+        let judged = Judged {
+            sheets: Ok(4),
+            stock: stock.as_ref(),
+            risk: None,
+        };
+        check(board, &layout(board).unwrap(), judged)
+    }
+
+    /// A board on which a mend is offered.
+    fn in_need(mend: Mend) -> Board {
+        let mut board = Board::default();
+        match mend {
+            Mend::FitBoard | Mend::FitPitch => board.blank.diameter = 500.0,
+            Mend::WiderPitch => board.pitch = 14.0,
+            Mend::ShallowerBores => board.blank.thickness = 7.0,
+            Mend::DeeperBores => board.bores.track.depth = 1.0,
+            Mend::PilotForPin => board.jig.pin = 8.0,
+            Mend::TurnOffSeams => board.panel.build = Build::Halves,
+            Mend::BestPlace => {
+                board.stock.outline = slab(600.0);
+                board.stock.place = Some([100.0, 300.0]);
+            }
+            Mend::StripsForPlaner => board.panel.build = Build::Strips { count: 2 },
+            Mend::DropWaitingEdits => board.edits.push(Edit {
+                hole: "T9-3".parse().unwrap(),
+                mirrored: false,
+                change: board::Change::Drop,
+            }),
+        }
+        if mend == Mend::StripsForPlaner {
+            board.panel.planer = 200.0;
+        }
+        board
+    }
+
+    fn slab(width: f64) -> StockOutline {
+        StockOutline::Slab {
+            length: 1200.0,
+            width,
+            lower: vec![],
+            upper: vec![],
+        }
+    }
+
+    fn offering(board: &Board, mend: Mend) -> Vec<Finding> {
+        let offers = |finding: &Finding| finding.mends.contains(&mend);
+        findings(board).into_iter().filter(offers).collect()
+    }
+
+    #[test]
+    fn every_mend_mends_what_it_is_offered_for_and_changes_the_board() {
+        for mend in Mend::ALL {
+            let board = in_need(mend);
+            assert!(
+                !offering(&board, mend).is_empty(),
+                "{mend:?} is not offered"
+            );
+            let mended = mend.applied(&board).unwrap();
+            assert_ne!(mended, board, "{mend:?}");
+            let left = offering(&mended, mend);
+            assert!(left.is_empty(), "{mend:?} leaves {left:#?}");
+        }
+    }
+
+    #[test]
+    fn what_cannot_be_mended_says_so() {
+        let board = Board::default();
+        assert!(Mend::TurnOffSeams.applied(&board).is_err());
+        let mut small = Board::default();
+        small.blank.diameter = 30.0;
+        assert!(matches!(
+            Mend::FitPitch.applied(&small),
+            Err(MendError::Fit(_))
+        ));
+    }
+}

@@ -1,0 +1,216 @@
+//! How the board is glued up: seams, strips, tenons and screws, in the board's frame.
+//!
+//! The grain runs from left to right, and so do the seams: a seam is a height above the center pin.
+
+use board::{Board, Build};
+use geometry::{Angle, Circle, Point, point_at};
+
+/// How far above the center pin each seam runs, mm, from the lowest up.
+pub fn seams(board: &Board) -> Vec<f64> {
+    match &board.panel.build {
+        Build::Whole => Vec::new(),
+        Build::Halves => vec![0.0],
+        Build::Strips { count } => {
+            let width = panel_width(board);
+            let share = |strip: u32| f64::from(strip) / f64::from(*count) - 0.5;
+            (1..*count).map(|strip| width * share(strip)).collect()
+        }
+        Build::Seams { at } => {
+            let mut at = at.clone();
+            at.sort_by(f64::total_cmp);
+            at
+        }
+    }
+}
+
+/// Width of the panel that the circle is cut from, mm: the board and its trim on both sides.
+pub fn panel_width(board: &Board) -> f64 {
+    board.blank.diameter + 2.0 * board.stock.trim
+}
+
+/// Width of the pieces that are glued, as they come out of the clamps, mm; none for a panel that is glued already.
+pub fn piece_width(board: &Board) -> Option<f64> {
+    let pieces = match &board.panel.build {
+        Build::Whole => 1,
+        Build::Halves => 2,
+        Build::Strips { count } => *count,
+        Build::Seams { .. } => return None,
+    };
+    Some(panel_width(board) / f64::from(pieces))
+}
+
+/// Width to which such a piece is sawn, mm: with what jointing takes off each edge that is glued.
+pub fn sawn_width(board: &Board) -> Option<f64> {
+    let edges = match board.panel.build {
+        Build::Whole => 0.0,
+        Build::Halves => 1.0,
+        Build::Strips { .. } | Build::Seams { .. } => 2.0,
+    };
+    Some(piece_width(board)? + edges * board.panel.joint)
+}
+
+/// A loose tenon in its two mortises, seen from above.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TenonPlace {
+    /// Its middle, on the seam.
+    pub center: Point,
+    /// Half its length along the seam.
+    pub half_length: f64,
+    /// How far it reaches to either side of the seam.
+    pub reach: f64,
+    /// Where it is to the finished edge.
+    pub place: EdgePlace,
+}
+
+impl TenonPlace {
+    /// Distance from a point to it, mm; 0 within.
+    pub fn away(&self, point: Point) -> f64 {
+        let from = point - self.center;
+        libm::hypot(
+            (from.x.abs() - self.half_length).max(0.0),
+            (from.y.abs() - self.reach).max(0.0),
+        )
+    }
+}
+
+/// Where something lies to the edge of the finished board.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum EdgePlace {
+    /// Within it.
+    Inside,
+    /// The edge is cut through it.
+    Cut,
+    /// Out of it, in the waste.
+    Outside,
+}
+
+/// Every tenon of the panel, seam by seam.
+pub fn tenons(board: &Board) -> Vec<TenonPlace> {
+    let Some(tenons) = board.panel.tenons else {
+        return Vec::new();
+    };
+    let middle = f64::from(tenons.count - 1) / 2.0;
+    let along = |at: u32| (f64::from(at) - middle) * tenons.spacing;
+    let on_seam = |seam: f64| {
+        (0..tenons.count).map(move |at| {
+            let center = Point::new(along(at), seam);
+            let (half_length, reach) = (tenons.length / 2.0, tenons.reach);
+            TenonPlace {
+                center,
+                half_length,
+                reach,
+                place: edge_place(center, half_length, reach, board.blank.radius()),
+            }
+        })
+    };
+    seams(board).into_iter().flat_map(on_seam).collect()
+}
+
+fn edge_place(center: Point, half_length: f64, reach: f64, radius: f64) -> EdgePlace {
+    let farthest = libm::hypot(center.x.abs() + half_length, center.y.abs() + reach);
+    let nearest = libm::hypot(
+        (center.x.abs() - half_length).max(0.0),
+        (center.y.abs() - reach).max(0.0),
+    );
+    if farthest <= radius {
+        EdgePlace::Inside
+    } else if nearest >= radius {
+        EdgePlace::Outside
+    } else {
+        EdgePlace::Cut
+    }
+}
+
+/// A screw in the underside.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ScrewPlace {
+    /// Where it is, and how wide.
+    pub circle: Circle,
+    /// How deep it goes into the underside.
+    pub depth: f64,
+}
+
+/// Every screw in the underside, seen from the top face.
+pub fn screws(board: &Board) -> Vec<ScrewPlace> {
+    let on_circle = |ring: &board::ScrewCircle| {
+        let ring = *ring;
+        (0..ring.count).map(move |at| {
+            let turn = Angle::turn_part(i64::from(at), i64::from(ring.count));
+            let bearing = Angle::degrees(ring.bearing + turn.as_degrees());
+            ScrewPlace {
+                circle: Circle::new(point_at(ring.circle / 2.0, bearing), ring.diameter / 2.0),
+                depth: ring.depth,
+            }
+        })
+    };
+    board.screws.iter().flat_map(on_circle).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Panel, ScrewCircle, Tenons};
+    use testkit::assert_near;
+
+    fn built(build: Build) -> Board {
+        let panel = Panel {
+            build,
+            tenons: Some(Tenons::default()),
+            ..Panel::default()
+        };
+        Board {
+            panel,
+            ..Board::default()
+        }
+    }
+
+    #[test]
+    fn strips_share_the_panel_evenly() {
+        // 560 mm and 5 mm of trim on each side: three strips of 190 mm.
+        let board = built(Build::Strips { count: 3 });
+        let seams = seams(&board);
+        assert_near!(seams[0], -95.0, 1e-9);
+        assert_near!(seams[1], 95.0, 1e-9);
+        assert_near!(piece_width(&board).unwrap(), 190.0, 1e-9);
+        assert_near!(sawn_width(&board).unwrap(), 193.0, 1e-9);
+        assert_near!(sawn_width(&built(Build::Halves)).unwrap(), 286.5, 1e-9);
+    }
+
+    #[test]
+    fn tenons_stand_about_the_middle_of_each_seam() {
+        let places = tenons(&built(Build::Strips { count: 3 }));
+        assert_eq!(places.len(), 6);
+        assert_near!(places[0].center.x, -150.0, 1e-12);
+        assert_near!(places[0].center.y, -95.0, 1e-9);
+        assert!(places.iter().all(|tenon| tenon.place == EdgePlace::Inside));
+        assert_near!(places[1].away(Point::new(0.0, -50.0)), 25.0, 1e-9);
+        assert_near!(places[1].away(Point::new(23.0, -71.0)), 5.0, 1e-9);
+    }
+
+    #[test]
+    fn the_edge_cuts_tenons_that_reach_over_it() {
+        let mut board = built(Build::Halves);
+        board.panel.tenons = Some(Tenons {
+            spacing: 275.0,
+            ..Tenons::default()
+        });
+        let places = tenons(&board);
+        assert_eq!(places[1].place, EdgePlace::Inside);
+        assert_eq!(places[0].place, EdgePlace::Cut);
+        board.blank.diameter = 400.0;
+        assert_eq!(tenons(&board)[2].place, EdgePlace::Outside);
+    }
+
+    #[test]
+    fn screws_stand_evenly_on_their_circle() {
+        let board = Board {
+            screws: vec![ScrewCircle::default()],
+            ..Board::default()
+        };
+        let places = screws(&board);
+        assert_eq!(places.len(), 4);
+        let corner = 50.0 * libm::sqrt(0.5);
+        assert_near!(places[0].circle.center.x, corner, 1e-12);
+        assert_near!(places[1].circle.center.y, -corner, 1e-12);
+    }
+}
