@@ -22,6 +22,9 @@ const EXACT: f64 = 1e-10;
 /// and a flaw have in common, there would be no end to looking for one.
 const LEAST_SHARE: f64 = 1e-5;
 
+/// Among more barriers than this, boxes are halved before it is worth while to climb.
+const MOST_TO_CLIMB: usize = 256;
+
 /// The place with the most clearance; none where there is hardly any anywhere.
 pub(super) fn most_clear(
     barriers: &Barriers<'_>,
@@ -136,7 +139,7 @@ impl Search<'_> {
         if let Some(known) = known {
             let nearest = distances.first().map_or(0.0, |nearest| nearest.0);
             if nearest > self.clear && self.is_allowed(center, &known.unsure) {
-                self.improve(center, reach, &known.barriers);
+                self.improve(center, nearest, reach, &known.barriers);
             }
             if bound > self.clear + EXACT {
                 self.cells.push(Cell {
@@ -251,14 +254,17 @@ impl Search<'_> {
             .any(|area| self.barriers.forbids(*area, place))
     }
 
-    /// Climbs from an allowed place that is better than the best, and keeps the better of both ends.
-    fn improve(&mut self, start: Point, reach: f64, near: &[u32]) {
+    /// Takes an allowed place that is better than the best, and climbs on from it unless that would take long.
+    fn improve(&mut self, start: Point, clear: f64, reach: f64, near: &[u32]) {
+        (self.best, self.clear) = (Some(start), clear);
+        if near.len() > MOST_TO_CLIMB {
+            return;
+        }
         let near: Vec<Barrier> = self.barriers.pick(near).copied().collect();
-        for place in [start, climb(&near, start, reach)] {
-            let clear = self.barriers.clearance(place);
-            if clear > self.clear {
-                (self.best, self.clear) = (Some(place), clear);
-            }
+        let place = climb(&near, start, reach);
+        let clear = self.barriers.clearance(place);
+        if clear > self.clear {
+            (self.best, self.clear) = (Some(place), clear);
         }
     }
 }
