@@ -7,7 +7,8 @@
 //! * [`check`]: every [`Finding`] about a board; one rule a file.
 //! * [`budget`], [`chance`]: how far off the holes may come out, and what that leaves of the webs.
 //! * [`figures`]: the few measures that are always in sight.
-//! * [`smallest_board`], [`largest_pitch`]: what is left open, solved from the rest.
+//! * [`solve`], [`Open`]: pitch, board, rim margin, bore or piece, left open and solved from the rest.
+//! * [`most_spaces`], [`smallest_pitch_for_piece`], [`smallest_board_for_piece`]: what fits, what a piece needs.
 //! * [`Mend`]: what mends a finding in one step.
 //! * [`stock_plan`], [`joined`]: the board on its blank, and what joining would give.
 //! * [`seams`], [`tenons`], [`screws`], [`seam_turns`]: how the board is glued, and the pattern turned off the seams.
@@ -34,7 +35,11 @@ pub use budget::{
 };
 pub use check::{Finding, Judged, Measure, Rule, Severity, check, stops};
 pub use figures::{Figures, figures};
-pub use fit::{FitError, largest_pitch, smallest_board};
+pub use fit::{
+    FitError, Limit, Open, PieceBoard, Solved, largest_bore, largest_piece, largest_pitch,
+    most_spaces, rim_left, smallest_board, smallest_board_for_piece, smallest_pitch_for_piece,
+    solve,
+};
 pub use hole_table::{HoleRow, HoleTable, hole_table};
 pub use mend::{Mend, MendError};
 pub use panel::{

@@ -1,0 +1,108 @@
+//! Speed of solving for what is left open, on boards of 133 holes.
+
+use board::Board;
+use divan::{Bencher, black_box};
+use geometry::Pattern;
+use workshop::{
+    Open, largest_bore, largest_pitch, most_spaces, smallest_board, smallest_board_for_piece,
+    smallest_pitch_for_piece, solve,
+};
+
+fn main() {
+    divan::main();
+}
+
+const PATTERNS: [(&str, Pattern); 4] = [
+    ("ring", Pattern::Ring),
+    ("lobes", Pattern::Lobes { depth: 0.2 }),
+    ("polygon", Pattern::Polygon),
+    ("arms", Pattern::Arms { across: 3 }),
+];
+
+fn names() -> [&'static str; 4] {
+    PATTERNS.map(|(name, _)| name)
+}
+
+fn of(name: &str) -> Board {
+    let named = PATTERNS.iter().find(|(known, _)| *known == name);
+    let pattern = named.map_or(Pattern::Ring, |(_, pattern)| *pattern);
+    let mut board = Board {
+        pattern,
+        ..Board::default()
+    };
+    board.blank.diameter = 580.0;
+    board
+}
+
+/// One layout, as a measure for the others.
+#[divan::bench(args = names())]
+fn one_layout(bencher: Bencher<'_, '_>, pattern: &str) {
+    let board = of(pattern);
+    bencher.bench_local(|| board::layout(black_box(&board)));
+}
+
+#[divan::bench(args = names())]
+fn pitch(bencher: Bencher<'_, '_>, pattern: &str) {
+    let board = of(pattern);
+    bencher.bench_local(|| largest_pitch(black_box(&board)));
+}
+
+#[divan::bench(args = names())]
+fn diameter(bencher: Bencher<'_, '_>, pattern: &str) {
+    let board = of(pattern);
+    bencher.bench_local(|| smallest_board(black_box(&board)));
+}
+
+/// Pockets that only go outside the track, so that they, not the track, bound the board: 133 holes again.
+fn with_outer_pockets() -> Board {
+    let mut board = Board {
+        spaces: 8,
+        home: 2,
+        start: 12,
+        ..Board::default()
+    };
+    board.pocket.shape = geometry::PocketShape::Block;
+    board
+}
+
+#[divan::bench]
+fn one_layout_with_outer_pockets(bencher: Bencher<'_, '_>) {
+    let board = with_outer_pockets();
+    bencher.bench_local(|| board::layout(black_box(&board)));
+}
+
+#[divan::bench]
+fn board_for_the_piece_with_outer_pockets(bencher: Bencher<'_, '_>) {
+    let board = with_outer_pockets();
+    bencher.bench_local(|| smallest_board_for_piece(black_box(&board)));
+}
+
+#[divan::bench(args = names())]
+fn bore(bencher: Bencher<'_, '_>, pattern: &str) {
+    let board = of(pattern);
+    bencher.bench_local(|| largest_bore(black_box(&board)));
+}
+
+#[divan::bench(args = names())]
+fn piece(bencher: Bencher<'_, '_>, pattern: &str) {
+    let board = of(pattern);
+    bencher.bench_local(|| solve(black_box(&board), Open::Piece));
+}
+
+#[divan::bench(args = names())]
+fn pitch_for_the_piece(bencher: Bencher<'_, '_>, pattern: &str) {
+    let board = of(pattern);
+    bencher.bench_local(|| smallest_pitch_for_piece(black_box(&board)));
+}
+
+#[divan::bench(args = names())]
+fn board_for_the_piece(bencher: Bencher<'_, '_>, pattern: &str) {
+    let board = of(pattern);
+    bencher.bench_local(|| smallest_board_for_piece(black_box(&board)));
+}
+
+#[divan::bench(args = names())]
+fn spaces(bencher: Bencher<'_, '_>, pattern: &str) {
+    let board = of(pattern);
+    bencher.bench_local(|| most_spaces(black_box(&board)));
+}

@@ -1,0 +1,90 @@
+//! The bore that the wood has room for.
+
+use board::{Board, Change, Hole, Role, ranges};
+use geometry::Circle;
+
+use super::tightest::{Kept, measure, tightest};
+use super::walk::Walk;
+use super::{FitError, Limit, has_auto_pockets, without_pockets};
+use crate::figures::rim_margin;
+
+/// What a bore is held against.
+const WOOD: Kept = &[Limit::Rim, Limit::Web];
+
+/// The largest diameter for all bores of track, home lanes and start pockets at which every bore keeps its webs and the
+/// rim margin, mm; the center hole, added holes and bores set by hand stay as they are, as does all else.
+///
+/// # Errors
+/// [`FitError`] where the board cannot be laid out, or no diameter leaves wood enough.
+///
+/// ```
+/// // Neighbors are one pitch apart, and 3 mm of wood are to be left between bores.
+/// let board = board::Board { start: 0, ..board::Board::default() };
+/// assert!((workshop::largest_bore(&board)? - (board.pitch - 3.0)).abs() < 1e-9);
+/// # Ok::<(), workshop::FitError>(())
+/// ```
+pub fn largest_bore(board: &Board) -> Result<f64, FitError> {
+    let range = ranges::BORE_DIAMETER;
+    let bored = |diameter| with_bores(board, diameter);
+    let mut fixed = bored(range.min);
+    if has_auto_pockets(board) {
+        fixed = without_pockets(&fixed);
+    }
+    let layout = board::layout(&fixed).map_err(FitError::Build)?;
+    let smallest = tightest(&fixed, &layout, WOOD);
+    if !smallest.is_kept() {
+        return Err(FitError::nothing(range, smallest));
+    }
+    let most = most_bore(board, &layout.holes);
+    let walk = Walk {
+        range,
+        start: most.clamp(range.min, range.max),
+        end: range.min,
+        per_mm: 1.0,
+    };
+    walk.first_kept(|diameter| measure(&bored(diameter), WOOD))
+}
+
+/// The board with one diameter for the bores of all roles.
+pub(super) fn with_bores(board: &Board, diameter: f64) -> Board {
+    let mut bored = board.clone();
+    for bore in [
+        &mut bored.bores.track,
+        &mut bored.bores.home,
+        &mut bored.bores.start,
+    ] {
+        bore.diameter = diameter;
+    }
+    bored
+}
+
+/// The largest diameter that holes at these places leave room for.
+fn most_bore(board: &Board, holes: &[Hole]) -> f64 {
+    let (open, set): (Vec<&Hole>, Vec<&Hole>) =
+        holes.iter().partition(|hole| is_of_role(board, hole));
+    let points: Vec<Circle> = open
+        .iter()
+        .map(|hole| Circle::new(hole.center, 0.0))
+        .collect();
+    let flat = board.blank.flat_radius() - board.limits.rim;
+    let to_rim = points.iter().map(|&point| 2.0 * rim_margin(flat, point));
+    let to_set = set.iter().flat_map(|set| {
+        let mouth = set.mouth();
+        points.iter().map(move |point| {
+            2.0 * (point.center.distance(mouth.center) - mouth.radius - board.limits.web)
+        })
+    });
+    let to_each_other = geometry::smallest_web(&points).map(|web| web.mm - board.limits.web);
+    to_rim
+        .chain(to_set)
+        .chain(to_each_other)
+        .fold(f64::INFINITY, f64::min)
+}
+
+/// Whether a hole has its role's bore.
+fn is_of_role(board: &Board, hole: &Hole) -> bool {
+    let id = hole.name.id();
+    let by_hand =
+        |edit: &board::Edit| matches!(edit.change, Change::Bore { .. }) && edit.concerns(id);
+    matches!(id.role(), Role::Track | Role::Home | Role::Start) && !board.edits.iter().any(by_hand)
+}

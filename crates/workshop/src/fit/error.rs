@@ -1,0 +1,140 @@
+//! Why nothing fits: which limit stops it, by how much, and at which holes.
+
+use board::{BuildError, HoleName, Quantity, Range, Units, show_length, show_number};
+
+use super::tightest::Tightest;
+
+/// Why nothing fits.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum FitError {
+    /// The board cannot be laid out, whatever the size.
+    #[error(transparent)]
+    Build(#[from] BuildError),
+    /// No value in the range keeps the limits; as a sentence in mm, or in a maker's unit by
+    /// [`FitError::shown_in`].
+    #[error("{}", nothing(*range, *short, *limit, holes, Units::Mm))]
+    Nothing {
+        /// What was looked for.
+        range: Range,
+        /// How much is missing where it is least, mm.
+        short: f64,
+        /// The limit that stops it there.
+        limit: Limit,
+        /// The hole or the two holes where it is missing.
+        holes: Vec<HoleName>,
+    },
+}
+
+/// What a board is held against when something is solved for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Limit {
+    /// The wood between a bore and the roundover.
+    Rim,
+    /// The wood between two bores.
+    Web,
+    /// The gap between two pieces.
+    Gap,
+    /// Bores lie on the flat top, inside the roundover.
+    Flat,
+    /// Pieces stand inside the board's edge.
+    Edge,
+}
+
+impl Limit {
+    /// The words that messages use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Rim => "the rim margin",
+            Self::Web => "the web between bores",
+            Self::Gap => "the gap between pieces",
+            Self::Flat => "the bores on the flat top",
+            Self::Edge => "the pieces inside the edge",
+        }
+    }
+}
+
+impl FitError {
+    pub(super) fn nothing(range: Range, tightest: Tightest) -> Self {
+        Self::Nothing {
+            range,
+            short: -tightest.spare,
+            limit: tightest.limit,
+            holes: tightest.holes,
+        }
+    }
+
+    /// The sentence of the error with lengths in a maker's unit.
+    pub fn shown_in(&self, units: Units) -> String {
+        match self {
+            Self::Build(BuildError::Range(fault)) => fault.shown_in(units),
+            Self::Build(fault) => fault.to_string(),
+            Self::Nothing {
+                range,
+                short,
+                limit,
+                holes,
+            } => nothing(*range, *short, *limit, holes, units),
+        }
+    }
+}
+
+fn nothing(range: Range, short: f64, limit: Limit, holes: &[HoleName], units: Units) -> String {
+    let show = |value| match range.quantity {
+        Quantity::Length => show_length(value, units),
+        _ => show_number(value, 4),
+    };
+    let names: Vec<String> = holes.iter().map(ToString::to_string).collect();
+    let place = if names.is_empty() {
+        String::new()
+    } else {
+        format!(", at {}", names.join(" and "))
+    };
+    format!(
+        "no {} from {} to {} keeps {}; {} are missing at best{place}",
+        range.name,
+        show(range.min),
+        show(range.max),
+        limit.label(),
+        show_length(short, units),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::ranges;
+
+    #[test]
+    fn what_stops_it_is_told_in_the_makers_unit() {
+        let id = |text: &str| text.parse::<board::HoleId>().unwrap().named(2);
+        let error = FitError::Nothing {
+            range: ranges::PITCH,
+            short: 3.175,
+            limit: Limit::Web,
+            holes: vec![id("T1-8"), id("T1-9")],
+        };
+        assert_eq!(
+            error.to_string(),
+            "no pitch from 0.1 mm to 1000 mm keeps the web between bores; 3.175 mm are missing at best, at T1-08 and T1-09"
+        );
+        assert!(
+            error
+                .shown_in(Units::Inch)
+                .ends_with("1/8\" are missing at best, at T1-08 and T1-09")
+        );
+    }
+
+    #[test]
+    fn a_count_has_no_unit() {
+        let error = FitError::Nothing {
+            range: ranges::SPACES,
+            short: 25.4,
+            limit: Limit::Rim,
+            holes: Vec::new(),
+        };
+        assert_eq!(
+            error.shown_in(Units::Inch),
+            "no spaces a player from 1 to 400 keeps the rim margin; 1\" are missing at best"
+        );
+    }
+}

@@ -1,0 +1,191 @@
+//! The piece that the board has room for, and the board that a piece needs.
+
+use board::{Board, Range, ranges};
+use geometry::Circle;
+
+use super::growth::{Growing, growing};
+use super::size::smallest_keeping;
+use super::tightest::{Kept, ROUNDING, measure, tightest};
+use super::walk::Walk;
+use super::{FitError, Limit, has_bending_pockets, without_pockets};
+
+/// What a pitch must leave room for.
+const SPACING: Kept = &[Limit::Web, Limit::Gap];
+/// What a board must leave room for as well.
+const ALL: Kept = &[Limit::Rim, Limit::Web, Limit::Gap];
+
+/// The smallest pitch and board for a piece, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PieceBoard {
+    /// The pitch.
+    pub pitch: f64,
+    /// Diameter of the board.
+    pub diameter: f64,
+}
+
+/// The largest diameter of piece that keeps the gap to its neighbors and stands inside the board's edge, mm; all else
+/// stays as it is.
+///
+/// # Errors
+/// [`FitError`] where the board cannot be laid out, or not even the smallest piece has room.
+///
+/// ```
+/// // Neighbors are one pitch apart, and 2 mm are to be left between pieces.
+/// let board = board::Board::default();
+/// assert!((workshop::largest_piece(&board)? - (board.pitch - 2.0)).abs() < 1e-9);
+/// # Ok::<(), workshop::FitError>(())
+/// ```
+pub fn largest_piece(board: &Board) -> Result<f64, FitError> {
+    let range = ranges::PIECE;
+    let mut smallest = board.clone();
+    smallest.piece.diameter = range.min;
+    let layout = board::layout(&smallest).map_err(FitError::Build)?;
+    // A piece grows into a gap by its diameter, and toward the edge by its radius.
+    let growth = |limit: Kept, share: f64| {
+        let tightest = tightest(&smallest, &layout, limit);
+        if tightest.is_kept() {
+            Ok(range.min + share * tightest.spare)
+        } else {
+            Err(FitError::nothing(range, tightest))
+        }
+    };
+    let most = growth(&[Limit::Gap], 1.0)?.min(growth(&[Limit::Edge], 2.0)?);
+    Ok(most.clamp(range.min, range.max))
+}
+
+/// The smallest pitch at which bores keep their webs and pieces their gaps, whatever the board, mm; all else stays as it
+/// is.
+///
+/// It is the pitch that piece and bore need: pockets left to the program have all the room they want.
+///
+/// # Errors
+/// [`FitError`] where the board cannot be laid out, or no pitch has room.
+///
+/// ```
+/// // 16 mm pieces with 2 mm between them.
+/// let board = board::Board { start: 0, ..board::Board::default() };
+/// assert!((workshop::smallest_pitch_for_piece(&board)? - 18.0).abs() < 1e-9);
+/// # Ok::<(), workshop::FitError>(())
+/// ```
+pub fn smallest_pitch_for_piece(board: &Board) -> Result<f64, FitError> {
+    let range = ranges::PITCH;
+    let mut roomy = board.clone();
+    roomy.blank.diameter = ranges::BOARD.max;
+    let fixed = if has_bending_pockets(board) {
+        without_pockets(&roomy)
+    } else {
+        roomy.clone()
+    };
+    let at = |board: &Board, pitch| Board {
+        pitch,
+        ..board.clone()
+    };
+    let holes = growing(&fixed)?;
+    let Some(start) = Spacing::of(board, &holes).first_clear(range) else {
+        let missing = measure(&at(&fixed, range.max), SPACING)?;
+        return Err(FitError::nothing(range, missing));
+    };
+    let walk = Walk {
+        range,
+        start,
+        end: range.max,
+        per_mm: 1.0,
+    };
+    walk.first_kept(|pitch| measure(&at(&roomy, pitch), SPACING))
+}
+
+/// The smallest pitch that the web and the gap between pieces allow, and the smallest board on which pattern and pockets
+/// then keep all limits, mm; all else stays as it is.
+///
+/// # Errors
+/// [`FitError`] where the board cannot be laid out, or nothing is large enough.
+pub fn smallest_board_for_piece(board: &Board) -> Result<PieceBoard, FitError> {
+    let pitch = smallest_pitch_for_piece(board)?;
+    let pitched = Board {
+        pitch,
+        ..board.clone()
+    };
+    let diameter = smallest_keeping(&pitched, ALL)?;
+    Ok(PieceBoard { pitch, diameter })
+}
+
+/// Holes that move with the pitch, and how far apart they must be.
+struct Spacing<'a> {
+    holes: &'a [Growing],
+    web: f64,
+    piece: f64,
+    gap: f64,
+}
+
+impl<'a> Spacing<'a> {
+    fn of(board: &Board, holes: &'a [Growing]) -> Self {
+        Self {
+            holes,
+            web: board.limits.web,
+            piece: board.piece.diameter,
+            gap: board.limits.piece_gap,
+        }
+    }
+
+    /// The smallest pitch in the range at which no two holes are too close: from a pitch on, each pair that is too close
+    /// there is so up to a known larger pitch.
+    fn first_clear(&self, range: Range) -> Option<f64> {
+        let mut pitch = self.least_pitch().max(range.min);
+        while let Some(next) = self.clear_of(pitch) {
+            if next > range.max {
+                return None;
+            }
+            if next <= pitch {
+                break;
+            }
+            pitch = next;
+        }
+        Some(pitch)
+    }
+
+    /// Up to which pitch the pairs that are too close at a pitch are so; none where there are none.
+    fn clear_of(&self, pitch: f64) -> Option<f64> {
+        let mouths: Vec<Circle> = self.holes.iter().map(|hole| hole.mouth(pitch)).collect();
+        let thin = geometry::close_webs(&mouths, self.web - ROUNDING);
+        let seats: Vec<&Growing> = self.holes.iter().filter(|hole| hole.is_seat).collect();
+        let pieces: Vec<Circle> = seats
+            .iter()
+            .map(|seat| Circle::new(seat.at(pitch), self.piece / 2.0))
+            .collect();
+        let tight = geometry::close_webs(&pieces, self.gap - ROUNDING);
+        let bores = thin.iter().filter_map(|web| {
+            let (one, other) = (self.holes.get(web.a)?, self.holes.get(web.b)?);
+            Some(one.near(other, one.radius + other.radius + self.web)?.most)
+        });
+        let pieces = tight.iter().filter_map(|web| {
+            let (one, other) = (seats.get(web.a)?, seats.get(web.b)?);
+            Some(one.near(other, self.piece + self.gap)?.most)
+        });
+        bores.chain(pieces).reduce(f64::max)
+    }
+
+    /// A pitch that the seats nobody moved need at least, whatever the others do.
+    fn least_pitch(&self) -> f64 {
+        let untouched: Vec<Circle> = self
+            .holes
+            .iter()
+            .filter(|hole| hole.is_seat && hole.moved.length() < UNTOUCHED)
+            .map(|hole| Circle::new(hole.by_pitch.to_point(), 0.0))
+            .collect();
+        let narrowest = self
+            .holes
+            .iter()
+            .map(|hole| hole.radius)
+            .fold(f64::INFINITY, f64::min);
+        let needed = (self.piece + self.gap).max(2.0 * narrowest + self.web);
+        let closest = geometry::smallest_web(&untouched).map_or(0.0, |closest| closest.mm);
+        if closest > UNTOUCHED {
+            needed / closest * (1.0 - UNTOUCHED)
+        } else {
+            0.0
+        }
+    }
+}
+
+/// A move by hand that is but rounding, mm.
+const UNTOUCHED: f64 = 1e-9;

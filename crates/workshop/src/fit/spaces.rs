@@ -1,0 +1,104 @@
+//! How many track spaces a player fit on the board.
+//!
+//! Among counts of one parity, a track with more spaces is larger at every rank: its k-th farthest space from the center
+//! pin lies no nearer. So counts whose space at the rank after as many as were changed by hand lies too far out are
+//! ruled out by halving; below them counts are tried one by one, since pockets and changes by hand follow no such order.
+
+use board::{Board, Role, ranges};
+
+use super::tightest::{Kept, is_kept, measure};
+use super::tried::Tried;
+use super::{FitError, Limit};
+
+/// What counts are held against.
+const RIM: Kept = &[Limit::Rim];
+
+/// The most track spaces a player at which every bore keeps the rim margin, on this board at this pitch; all else stays
+/// as it is. Counts that the pattern or the home lane cannot be built with are passed over.
+///
+/// # Errors
+/// [`FitError`] where no count can be built, or none fits.
+///
+/// ```
+/// let board = board::Board { start: 0, ..board::Board::default() };
+/// let room = board.blank.flat_radius() - board.limits.rim - 6.0;
+/// assert_eq!(workshop::most_spaces(&board)?, geometry::ring_capacity(room, board.pitch) / 6);
+/// # Ok::<(), workshop::FitError>(())
+/// ```
+pub fn most_spaces(board: &Board) -> Result<u32, FitError> {
+    let mut tried = Tried::default();
+    let most = [0, 1].map(|parity| most_in_reach(board, parity));
+    let (least, largest) = (*geometry::SPACES.start(), most[0].max(most[1]));
+    for spaces in (least..=largest).rev() {
+        if most
+            .get(spaces as usize % 2)
+            .is_some_and(|most| spaces > *most)
+        {
+            continue;
+        }
+        let spare = tried.note(measure(&counted(board, spaces), RIM));
+        if spare.is_some_and(is_kept) {
+            return Ok(spaces);
+        }
+    }
+    // Nothing in reach can be built: the smallest that can tells what is missing.
+    let smallest = most[0].min(most[1]) + 1;
+    for spaces in smallest..=*geometry::SPACES.end() {
+        if tried.has_layout() {
+            break;
+        }
+        tried.note(measure(&counted(board, spaces), RIM));
+    }
+    Err(tried.failure(ranges::SPACES))
+}
+
+fn counted(board: &Board, spaces: u32) -> Board {
+    Board {
+        spaces,
+        ..board.clone()
+    }
+}
+
+/// The largest count of a parity that is not ruled out by how far out its untouched spaces lie; 0 or 1 where all are.
+fn most_in_reach(board: &Board, parity: u32) -> u32 {
+    let touched = touched(board);
+    let room = board.blank.flat_radius() - board.limits.rim - board.bores.track.radius();
+    let is_out = |spaces: u32| {
+        let track = geometry::track(board.pattern, board.players, spaces, board.pitch);
+        track.is_ok_and(|track| {
+            let mut reaches: Vec<f64> =
+                track.iter().map(|space| space.to_vec2().length()).collect();
+            reaches.sort_unstable_by(|a, b| b.total_cmp(a));
+            reaches
+                .get(touched)
+                .is_some_and(|reach| *reach > room + 1e-9)
+        })
+    };
+    // Counts are 2 n + parity; from small ones up by doubling, since long tracks take their time.
+    let end = (*geometry::SPACES.end() - parity) / 2 + 1;
+    let (mut inside, mut outside) = (0, 4);
+    while outside < end && !is_out(2 * outside + parity) {
+        (inside, outside) = (outside, 2 * outside);
+    }
+    outside = outside.min(end);
+    while outside - inside > 1 {
+        let middle = u32::midpoint(inside, outside);
+        if is_out(2 * middle + parity) {
+            outside = middle;
+        } else {
+            inside = middle;
+        }
+    }
+    2 * inside + parity
+}
+
+/// How many spaces a player were changed by hand.
+fn touched(board: &Board) -> usize {
+    let on_track = board
+        .edits
+        .iter()
+        .filter(|edit| edit.hole.role() == Role::Track);
+    let numbers: std::collections::BTreeSet<u32> =
+        on_track.map(|edit| edit.hole.number()).collect();
+    numbers.len()
+}

@@ -1,0 +1,61 @@
+//! What is known of all that was tried, to be told if nothing fits.
+
+use board::{BuildError, OutOfRange, Range};
+
+use super::FitError;
+use super::tightest::Tightest;
+
+/// What is known of all that was tried.
+#[derive(Default)]
+pub(super) struct Tried {
+    /// Where the least is missing.
+    best: Option<Tightest>,
+    fault: Option<BuildError>,
+}
+
+impl Tried {
+    /// Keeps what is worth telling of a try; how much it leaves over its limits, if it can be laid out.
+    pub(super) fn note(&mut self, found: Result<Tightest, BuildError>) -> Option<f64> {
+        match found {
+            Ok(tightest) => {
+                let spare = tightest.spare;
+                if self.best.as_ref().is_none_or(|best| best.spare < spare) {
+                    self.best = Some(tightest);
+                }
+                Some(spare)
+            }
+            Err(fault) => {
+                if self.fault.as_ref().is_none_or(is_parity) {
+                    self.fault = Some(fault);
+                }
+                None
+            }
+        }
+    }
+
+    /// Whether anything could be laid out.
+    pub(super) const fn has_layout(&self) -> bool {
+        self.best.is_some()
+    }
+
+    /// Why nothing in the range fits.
+    pub(super) fn failure(self, range: Range) -> FitError {
+        if let Some(best) = self.best {
+            return FitError::nothing(range, best);
+        }
+        // Where nothing was tried, the range itself is at fault.
+        let nothing = OutOfRange {
+            range,
+            value: f64::NAN,
+        };
+        FitError::Build(self.fault.unwrap_or_else(|| nothing.into()))
+    }
+}
+
+/// A fault that the next count does not have.
+fn is_parity(fault: &BuildError) -> bool {
+    matches!(
+        fault,
+        BuildError::Geometry(geometry::Error::OddSpaces { .. })
+    )
+}

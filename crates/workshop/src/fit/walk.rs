@@ -1,0 +1,264 @@
+//! Walking from a bound that nothing passes to the first size that keeps its limits.
+
+use board::{BuildError, Range};
+
+use super::FitError;
+use super::tightest::{Tightest, is_kept};
+use super::tried::Tried;
+
+/// How near the size told is to one that does not fit, mm.
+const TOLERANCE: f64 = 1e-9;
+/// The shortest step, mm.
+const SHORTEST: f64 = 1e-10;
+/// Steps after which each is at least twice the one before, whatever they gained.
+const PATIENCE: u32 = 60;
+/// How far a step may go beyond what is missing at least, in such lengths, where the last two steps point that far.
+const STRETCH: f64 = 16.0;
+/// How far a step aims past the size that the last two point at, as a share: what is past it closes the search in.
+const PAST: f64 = 1.002;
+/// The longest step, as a share of the size: pockets may keep the rim over a stretch of sizes long before their thinnest
+/// web is as wide as the rim margin.
+const LONGEST: f64 = 0.01;
+
+/// The way that is walked.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Walk {
+    /// What is looked for.
+    pub(super) range: Range,
+    /// Nothing before it fits.
+    pub(super) start: f64,
+    /// Where the walk ends.
+    pub(super) end: f64,
+    /// How much the size must change at least for each mm that is missing.
+    pub(super) per_mm: f64,
+}
+
+/// A size that was measured, and what it leaves over its limits, if it can be laid out.
+#[derive(Clone, Copy)]
+struct Sample {
+    at: f64,
+    spare: Option<f64>,
+}
+
+/// Measures sizes, and keeps what is told if none fits.
+struct Probe<F> {
+    measure: F,
+    tried: Tried,
+}
+
+impl Walk {
+    /// The first size on the way that keeps its limits, to 1e-9 mm.
+    ///
+    /// # Errors
+    /// The least that is missing of all that was measured, or why nothing could be laid out.
+    pub(super) fn first_kept(
+        &self,
+        measure: impl Fn(f64) -> Result<Tightest, BuildError>,
+    ) -> Result<f64, FitError> {
+        let mut probe = Probe {
+            measure,
+            tried: Tried::default(),
+        };
+        let (mut before, mut here) = (None, probe.look(self.start));
+        let (mut steps, mut last) = (0, SHORTEST);
+        while !here.is_kept() {
+            if here.at == self.end {
+                return Err(probe.tried.failure(self.range));
+            }
+            steps += 1;
+            let gained = before.is_none_or(|before: Sample| here.gains_on(before));
+            let shortest = if gained && steps < PATIENCE {
+                SHORTEST
+            } else {
+                2.0 * last
+            };
+            let step = self.step(before, here).max(shortest);
+            last = step;
+            let left = self.end - here.at;
+            let next = if step < left.abs() {
+                here.at + step.copysign(left)
+            } else {
+                self.end
+            };
+            (before, here) = (Some(here), probe.look(next));
+        }
+        Ok(before.map_or(here.at, |before| close_in(before, here, &mut probe)))
+    }
+
+    /// What is missing asks for a step as long as this.
+    fn step(&self, before: Option<Sample>, here: Sample) -> f64 {
+        let Some(spare) = here.spare else {
+            return LONGEST * here.at.abs();
+        };
+        let least = -spare * self.per_mm;
+        let pointed = before.and_then(|before| {
+            let gained = spare - before.spare?;
+            (gained > 0.0).then_some((here.at - before.at).abs() * -spare / gained)
+        });
+        let pointed = pointed.unwrap_or_default() * PAST;
+        least
+            .max(pointed.min(STRETCH * least))
+            .min(LONGEST * here.at.abs())
+    }
+}
+
+impl Sample {
+    fn is_kept(&self) -> bool {
+        self.spare.is_some_and(is_kept)
+    }
+
+    /// Whether less is missing than before; any board is better than none.
+    fn gains_on(&self, before: Self) -> bool {
+        match (self.spare, before.spare) {
+            (Some(here), Some(before)) => here > before,
+            (here, None) => here.is_some(),
+            (None, Some(_)) => false,
+        }
+    }
+}
+
+impl<F: Fn(f64) -> Result<Tightest, BuildError>> Probe<F> {
+    fn look(&mut self, at: f64) -> Sample {
+        let spare = self.tried.note((self.measure)(at));
+        Sample { at, spare }
+    }
+}
+
+/// Brings a size that does not fit and one that does together: by the line through both, with the value of an end that
+/// stays put a second time halved (the Illinois rule), and by halving where that goes slowly.
+fn close_in<F>(missed: Sample, kept: Sample, probe: &mut Probe<F>) -> f64
+where
+    F: Fn(f64) -> Result<Tightest, BuildError>,
+{
+    let (mut missed, mut kept) = (missed, kept);
+    let (mut width, mut slow) = ((kept.at - missed.at).abs(), 0);
+    let mut last = None;
+    while width > TOLERANCE {
+        let share = if slow > 2 {
+            0.5
+        } else {
+            share(missed, kept, width)
+        };
+        let at = missed.at + share * (kept.at - missed.at);
+        if at == missed.at || at == kept.at {
+            break;
+        }
+        let found = probe.look(at);
+        let fits = found.is_kept();
+        let (moved, stays) = if fits {
+            (&mut kept, &mut missed)
+        } else {
+            (&mut missed, &mut kept)
+        };
+        *moved = found;
+        if last == Some(fits) {
+            stays.spare = stays.spare.map(|spare| spare / 2.0);
+        }
+        last = Some(fits);
+        let left = (kept.at - missed.at).abs();
+        slow = if left > 0.5 * width { slow + 1 } else { 0 };
+        width = left;
+    }
+    kept.at
+}
+
+/// How far from the missed to the kept size the limit is met, by the line through both; a little toward the end that is
+/// farther, so that the other end closes in as well.
+fn share(missed: Sample, kept: Sample, width: f64) -> f64 {
+    let (Some(short), Some(over)) = (missed.spare, kept.spare) else {
+        return 0.5;
+    };
+    let over = over.max(0.0);
+    let share = short / (short - over);
+    let nudge = (0.45 * TOLERANCE / width).min(0.45);
+    let nudged = if share > 0.5 {
+        share - nudge
+    } else {
+        share + nudge
+    };
+    nudged.clamp(nudge, 1.0 - nudge)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::ranges;
+    use std::cell::Cell;
+    use testkit::assert_near;
+
+    fn walk(start: f64, end: f64) -> Walk {
+        Walk {
+            range: ranges::BOARD,
+            start,
+            end,
+            per_mm: 1.0,
+        }
+    }
+
+    fn spare(spare: f64) -> Tightest {
+        Tightest {
+            spare,
+            limit: super::super::Limit::Rim,
+            holes: Vec::new(),
+        }
+    }
+
+    #[test]
+    fn a_bound_that_fits_is_the_answer_at_one_look() {
+        let looks = Cell::new(0);
+        let found = walk(20.0, 1.0).first_kept(|at| {
+            looks.set(looks.get() + 1);
+            Ok(spare(20.0 - at))
+        });
+        assert_eq!((found, looks.get()), (Ok(20.0), 1));
+    }
+
+    #[test]
+    fn a_bent_line_is_met_to_the_tolerance_in_few_looks() {
+        let looks = Cell::new(0);
+        let found = walk(147.0, 1000.0).first_kept(|at: f64| {
+            looks.set(looks.get() + 1);
+            Ok(spare((at.sqrt() - 150_f64.sqrt()) * 12.0))
+        });
+        assert_near!(found.unwrap(), 150.0, 1.5e-9);
+        assert!(looks.get() <= 14, "{}", looks.get());
+    }
+
+    #[test]
+    fn a_jump_is_met_and_the_size_told_was_measured() {
+        let found = walk(10.0, 1000.0)
+            .first_kept(|at| Ok(spare(if at < 77.7 { -5.0 } else { 40.0 })))
+            .unwrap();
+        assert!((77.7..77.7 + 1e-9).contains(&found), "{found}");
+    }
+
+    #[test]
+    fn the_way_down_goes_like_the_way_up() {
+        let found = walk(900.0, 1.0).first_kept(|at| Ok(spare(300.0 - at)));
+        assert_near!(found.unwrap(), 300.0, 1.5e-9);
+    }
+
+    #[test]
+    fn the_least_that_is_missing_is_told_where_nothing_fits() {
+        let found = walk(10.0, 50.0).first_kept(|at| Ok(spare(-2.0 - (at - 30.0).abs() / 100.0)));
+        let Err(FitError::Nothing { short, .. }) = found else {
+            panic!("something fits")
+        };
+        assert!((2.0..2.1).contains(&short), "{short}");
+    }
+
+    #[test]
+    fn what_cannot_be_laid_out_is_walked_past_or_told() {
+        let fault = || BuildError::Range(ranges::BOARD.check(0.0).unwrap_err());
+        let found = walk(10.0, 1000.0).first_kept(|at| {
+            if at < 123.0 {
+                Err(fault())
+            } else {
+                Ok(spare(1.0))
+            }
+        });
+        assert_near!(found.unwrap(), 123.0, 1e-9);
+        let never = walk(10.0, 1000.0).first_kept(|_| Err(fault()));
+        assert_eq!(never, Err(FitError::Build(fault())));
+    }
+}
