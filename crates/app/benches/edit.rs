@@ -68,7 +68,12 @@ fn checks(bencher: Bencher<'_, '_>, holes: u32) {
     let Ok(layout) = board::layout(&board) else {
         return;
     };
-    bencher.bench_local(|| workshop::check(black_box(&board), &layout, Ok(12)));
+    let judged = workshop::Judged {
+        sheets: Ok(12),
+        stock: None,
+        risk: None,
+    };
+    bencher.bench_local(|| workshop::check(black_box(&board), &layout, judged));
 }
 
 #[divan::bench(args = HOLES)]

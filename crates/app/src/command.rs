@@ -1,6 +1,7 @@
 //! What can be asked for by menu, button or shortcut: one table for all of them.
 
 use egui::{Key, KeyboardShortcut, Modifiers};
+use workshop::Mend;
 
 /// What can be asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -23,6 +24,8 @@ pub enum Command {
     Undo,
     /// One step forward.
     Redo,
+    /// Mend a finding in one step.
+    Mend(Mend),
     /// The smallest board that keeps the rim margin.
     FitBoard,
     /// The largest pitch that keeps the rim margin.
@@ -35,6 +38,8 @@ pub enum Command {
     Names,
     /// Sheets over the board on or off.
     Sheets,
+    /// The board on its blank, or the board alone.
+    Blank,
     /// Millimeters or inches.
     Units,
     /// Light or dark.
@@ -47,7 +52,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 18] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -62,6 +67,7 @@ impl Command {
         Self::Measure,
         Self::Names,
         Self::Sheets,
+        Self::Blank,
         Self::Units,
         Self::Theme,
         Self::Safety,
@@ -79,12 +85,14 @@ impl Command {
             Self::Quit => "Quit",
             Self::Undo => "Undo",
             Self::Redo => "Redo",
+            Self::Mend(mend) => mend.label(),
             Self::FitBoard => "Fit board to pattern",
             Self::FitPitch => "Fit pitch to board",
             Self::Fit => "Whole board",
             Self::Measure => "Measure between holes",
             Self::Names => "Names of holes",
             Self::Sheets => "Sheets of the template",
+            Self::Blank => "Board on its blank",
             Self::Units => "Millimeters or inches",
             Self::Theme => "Light or dark",
             Self::Safety => "Working safely…",
@@ -103,12 +111,14 @@ impl Command {
             Self::Quit => "Close the window",
             Self::Undo => "Take the last change back",
             Self::Redo => "Make the change again",
+            Self::Mend(_) => "Mend a finding in one step",
             Self::FitBoard => "The smallest board on which every bore keeps the rim margin",
             Self::FitPitch => "The largest pitch at which every bore keeps the rim margin",
             Self::Fit => "Bring the whole board into view",
             Self::Measure => "Drag from hole to hole to measure; with Shift a drag always measures",
             Self::Names => "Show names where there is room to read them",
             Self::Sheets => "Lay the printed sheets over the board",
+            Self::Blank => "Show the blank with its knots, and where the board lies on it",
             Self::Units => "Show lengths in the other unit",
             Self::Theme => "Change between light and dark",
             Self::Safety => "Cautions for drill, router, saw, dust and small parts",
@@ -130,9 +140,12 @@ impl Command {
             Self::Measure => (Modifiers::COMMAND, Key::M),
             Self::Names => (Modifiers::COMMAND, Key::L),
             Self::Sheets => (Modifiers::COMMAND, Key::T),
+            Self::Blank => (Modifiers::COMMAND, Key::B),
             Self::Units => (Modifiers::COMMAND, Key::U),
             Self::Theme => (Modifiers::COMMAND, Key::D),
-            Self::Sample(_) | Self::FitBoard | Self::FitPitch | Self::Safety => return None,
+            Self::Sample(_) | Self::Mend(_) | Self::FitBoard | Self::FitPitch | Self::Safety => {
+                return None;
+            }
         };
         Some(KeyboardShortcut::new(modifiers, key))
     }

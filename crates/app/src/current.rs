@@ -1,7 +1,9 @@
 //! What follows from the document as it is now, and the last document that could be laid out.
 
-use board::{Board, BuildError};
+use board::{Board, BuildError, Stock};
+use workshop::StockPlan;
 
+use crate::blank::Blank;
 use crate::derived::Derived;
 
 /// What follows from the document as it is now.
@@ -34,12 +36,27 @@ impl Current {
 
     fn work_out(&mut self, board: &Board) {
         self.seen = board.clone();
-        match Derived::of(board) {
+        let blank = match &self.good {
+            Some((_, derived)) => derived.blank.after(&board.stock),
+            None => Blank::of(&Stock::default()).after(&board.stock),
+        };
+        match Derived::on(board, blank) {
             Ok(derived) => {
                 self.good = Some((board.clone(), derived));
                 self.error = None;
             }
             Err(error) => self.error = Some(error),
+        }
+    }
+
+    /// Takes a plan for the blank that was worked out elsewhere for this document.
+    pub fn take_plan(&mut self, board: &Board, plan: Option<StockPlan>) {
+        let waits =
+            |(good, derived): &(Board, Derived)| good == board && derived.blank.is_pending();
+        if self.good.as_ref().is_some_and(waits)
+            && let Ok(derived) = Derived::on(board, Blank::with(&board.stock, plan))
+        {
+            self.good = Some((board.clone(), derived));
         }
     }
 

@@ -2,10 +2,15 @@
 
 use board::{Board, BuildError, Layout, layout};
 use drawing::{Item, Tiling, TilingError, plan_without_names, tiling};
-use workshop::{Figures, Finding, check, figures};
+use workshop::{
+    Budget, Figures, Finding, Judged, SeamTurns, TapedJoints, Work, budget, chance_at_most, check,
+    figures, seam_turns,
+};
+
+use crate::blank::Blank;
 
 /// Everything that follows from a document.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Derived {
     /// Every hole, placed.
     pub layout: Layout,
@@ -13,6 +18,12 @@ pub struct Derived {
     pub figures: Figures,
     /// The template cut into sheets, or why it cannot be.
     pub tiling: Result<Tiling, TilingError>,
+    /// Where the board lies on its blank.
+    pub blank: Blank,
+    /// How the pattern lies to the seams, if there are any.
+    pub turns: Option<SeamTurns>,
+    /// What the errors of the work leave, and the most chance of a thin web.
+    pub budget: Option<(Budget, f64)>,
     /// What would go wrong, worst first.
     pub findings: Vec<Finding>,
     /// The plan that screen and template share, but for the names, which the screen writes itself.
@@ -20,25 +31,63 @@ pub struct Derived {
 }
 
 impl Derived {
-    /// Works everything out.
+    /// Works everything out, however long it takes.
     ///
     /// # Errors
     /// [`BuildError`] where the document cannot be laid out.
     pub fn of(board: &Board) -> Result<Self, BuildError> {
+        Self::on(board, Blank::of(&board.stock))
+    }
+
+    /// Works everything out but the blank.
+    ///
+    /// # Errors
+    /// [`BuildError`] where the document cannot be laid out.
+    pub fn on(board: &Board, blank: Blank) -> Result<Self, BuildError> {
         let layout = layout(board)?;
         let tiling = tiling(board, &layout);
         let sheets = tiling.as_ref().map(|tiling| tiling.tiles.len() as u32);
         let sheets = sheets.map_err(ToString::to_string);
+        let budget = budgeted(board, &layout, &taped(&tiling));
+        let judged = Judged {
+            sheets: sheets.as_ref().copied().map_err(String::as_str),
+            stock: blank.plan(),
+            risk: budget.as_ref().map(|(budget, chance)| (budget, *chance)),
+        };
+        let findings = check(board, &layout, judged);
         Ok(Self {
             figures: figures(board, &layout),
-            findings: check(
-                board,
-                &layout,
-                sheets.as_ref().copied().map_err(String::as_str),
-            ),
+            turns: seam_turns(board, &layout),
+            findings,
             plan: plan_without_names(board, &layout),
+            budget,
+            blank,
             tiling,
             layout,
         })
     }
+}
+
+fn budgeted(board: &Board, layout: &Layout, joints: &TapedJoints) -> Option<(Budget, f64)> {
+    let work = Work {
+        mouths: &layout.mouths(),
+        errors: &board.errors,
+        joints,
+    };
+    // A document in its ranges has errors and holes that can be added up.
+    Some((
+        budget(&work).ok()?,
+        chance_at_most(&work, board.limits.web).ok()?,
+    ))
+}
+
+/// Where the sheets of the template are taped together; nowhere while it cannot be cut.
+pub fn taped(tiling: &Result<Tiling, TilingError>) -> TapedJoints {
+    tiling.as_ref().map_or_else(
+        |_| TapedJoints::default(),
+        |tiling| {
+            let (upright, level) = tiling.joints();
+            TapedJoints { upright, level }
+        },
+    )
 }

@@ -12,6 +12,8 @@ pub mod exports;
 pub mod files;
 pub mod window;
 
+mod blank;
+mod blank_view;
 mod command;
 mod contrast;
 mod current;
@@ -24,6 +26,7 @@ mod panes;
 mod samples;
 mod session;
 mod settings;
+mod study;
 mod theme;
 mod view;
 mod widgets;

@@ -153,7 +153,7 @@ impl App {
         let bench = Frame::new().fill(Tokens::of(ui).bench);
         CentralPanel::default()
             .frame(bench)
-            .show(ui, |ui| self.canvas(ui));
+            .show(ui, |ui| self.drawing(ui));
     }
 }
 

@@ -3,6 +3,7 @@
 use board::HoleId;
 use workshop::{Finding, Rule, Severity};
 
+use crate::blank_view::BlankViewState;
 use crate::canvas::CanvasState;
 use crate::command::Command;
 use crate::dialogs::Dialog;
@@ -13,6 +14,10 @@ use crate::panes::Pane;
 pub struct ViewState {
     /// What is in front where there is no room for everything.
     pub pane: Pane,
+    /// What the drawing shows.
+    pub face: Face,
+    /// What is looked at on the blank.
+    pub blank: BlankViewState,
     /// Zoom and measuring.
     pub canvas: CanvasState,
     /// The hole that the panel shows.
@@ -35,6 +40,26 @@ pub struct ViewState {
     pub readout: String,
     /// The last thing that was done or refused.
     pub notice: Option<Notice>,
+}
+
+/// What the drawing shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Face {
+    /// The board.
+    #[default]
+    Board,
+    /// The blank with the board on it.
+    Blank,
+}
+
+impl Face {
+    /// The other one.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Board => Self::Blank,
+            Self::Blank => Self::Board,
+        }
+    }
 }
 
 /// Something that was done or refused.

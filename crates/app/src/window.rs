@@ -7,7 +7,9 @@ use std::sync::Arc;
 
 use board::{Board, BuildError, Units, Wishes, propose};
 use egui::{ThemePreference, Ui, ViewportCommand};
+use workshop::Mend;
 
+use crate::blank_view::{BlankSeen, blank_view_ui};
 use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
 use crate::command::Command;
 use crate::current::Current;
@@ -18,8 +20,9 @@ use crate::jobs::{EXPORT, Jobs, Outcome};
 use crate::samples::SAMPLES;
 use crate::session::Session;
 use crate::settings::Settings;
+use crate::study::Studies;
 use crate::theme;
-use crate::view::ViewState;
+use crate::view::{Face, ViewState};
 
 /// Opens the window on a file, or on a sample board, and stays until it is closed.
 ///
@@ -93,6 +96,7 @@ pub struct App {
     pub(crate) view: ViewState,
     pub(crate) current: Current,
     pub(crate) jobs: Jobs,
+    pub(crate) studies: Studies,
     host: Arc<dyn Host>,
     /// The window may close although there are changes.
     closing: bool,
@@ -130,6 +134,7 @@ impl App {
             view,
             current,
             jobs: Jobs::new(),
+            studies: Studies::new(),
             host,
             closing: false,
         }
@@ -163,10 +168,45 @@ impl App {
         }
         if is_settled(ui.ctx()) {
             self.session.commit();
+            self.study(ui.ctx());
         }
     }
 
-    pub(crate) fn canvas(&mut self, ui: &mut Ui) {
+    /// Takes what was worked out beside the window, and asks for what the document now needs.
+    fn study(&mut self, ctx: &egui::Context) {
+        self.studies.take();
+        let board = &self.session.board;
+        if let Some(study) = self.studies.of(board) {
+            self.current.take_plan(board, study.plan.clone());
+        }
+        if let Some((board, derived)) = self.current.good() {
+            self.studies.ask(ctx, &self.host, board, derived);
+        }
+    }
+
+    /// The board, or its blank.
+    pub(crate) fn drawing(&mut self, ui: &mut Ui) {
+        match self.view.face {
+            Face::Board => self.canvas(ui),
+            Face::Blank => self.blank(ui),
+        }
+    }
+
+    fn blank(&mut self, ui: &mut Ui) {
+        self.view.readout.clear();
+        let board = &mut self.session.board;
+        if let Some((_, derived)) = self.current.good() {
+            let seen = BlankSeen {
+                derived,
+                study: self.studies.of(board),
+            };
+            blank_view_ui(ui, board, &seen, &mut self.view.blank);
+        }
+        // What is dragged changes the document: what follows from it is shown in the next frame.
+        self.current.refresh(&self.session.board);
+    }
+
+    fn canvas(&mut self, ui: &mut Ui) {
         let Some((board, derived)) = self.current.good() else {
             ui.centered_and_justified(|ui| {
                 ui.label("This board cannot be laid out; the findings say why.")
@@ -214,8 +254,9 @@ impl App {
             Command::Export => self.ask_what_to_export(),
             Command::Undo => self.session.undo(),
             Command::Redo => self.session.redo(),
-            Command::FitBoard => self.fit_board(),
-            Command::FitPitch => self.fit_pitch(),
+            Command::Mend(mend) => self.mend(mend),
+            Command::FitBoard => self.mend(Mend::FitBoard),
+            Command::FitPitch => self.mend(Mend::FitPitch),
             Command::Fit => self.view.canvas.fit(),
             Command::Measure => self
                 .view
@@ -223,6 +264,7 @@ impl App {
                 .set_measuring(!self.view.canvas.measuring()),
             Command::Names => self.settings.show_names = !self.settings.show_names,
             Command::Sheets => self.view.show_sheets = !self.view.show_sheets,
+            Command::Blank => self.view.face = self.view.face.other(),
             Command::Units => self.session.board.units = other(self.session.board.units),
             Command::Theme => self.change_theme(ctx),
             Command::Safety => self.view.dialog = Some(Dialog::Safety),
@@ -441,16 +483,13 @@ impl App {
         }
     }
 
-    fn fit_board(&mut self) {
-        match workshop::smallest_board(&self.session.board) {
-            Ok(diameter) => self.session.board.blank.diameter = diameter,
-            Err(error) => self.view.warn(error.to_string()),
-        }
-    }
-
-    fn fit_pitch(&mut self) {
-        match workshop::largest_pitch(&self.session.board) {
-            Ok(pitch) => self.session.board.pitch = pitch,
+    fn mend(&mut self, mend: Mend) {
+        match mend.applied(&self.session.board) {
+            Ok(board) => {
+                self.session.board = board;
+                self.view
+                    .tell(format!("done: {}", mend.label().to_lowercase()));
+            }
             Err(error) => self.view.warn(error.to_string()),
         }
     }

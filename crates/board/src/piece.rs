@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::serial::auto_or_number;
+
 /// What is played with.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -14,10 +16,10 @@ pub struct Piece {
     /// Overall height of a peg or a magnet piece; a marble is as high as it is wide.
     #[serde(rename = "height_mm", default = "Piece::usual_height")]
     pub height: f64,
-    /// Diameter of what goes into the hole: the shank of a peg, or the ball set under a magnet piece. A marble
-    /// rests on its own diameter.
-    #[serde(rename = "shank_mm", default = "Piece::usual_shank")]
-    pub shank: f64,
+    /// Diameter of what goes into the hole: the shank of a peg, or the ball set under a magnet piece; none: made to fit
+    /// the bores. A marble rests on its own diameter.
+    #[serde(rename = "shank_mm", with = "auto_or_number", default)]
+    pub shank: Option<f64>,
     /// Age of the youngest who plays, in years.
     #[serde(default = "Piece::usual_youngest")]
     pub youngest: u32,
@@ -28,23 +30,19 @@ impl Piece {
         30.0
     }
 
-    const fn usual_shank() -> f64 {
-        11.5
-    }
-
     const fn usual_youngest() -> u32 {
         8
     }
 }
 
 impl Default for Piece {
-    /// Marbles of 16 mm; for other kinds a shank that goes into the usual bore.
+    /// Marbles of 16 mm.
     fn default() -> Self {
         Self {
             kind: PieceKind::Marble,
             diameter: 16.0,
             height: Self::usual_height(),
-            shank: Self::usual_shank(),
+            shank: None,
             youngest: Self::usual_youngest(),
         }
     }

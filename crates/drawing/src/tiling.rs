@@ -84,6 +84,30 @@ impl Tiling {
         self.paper.width > self.paper.height
     }
 
+    /// Where the sheets meet, in the board frame: the x of every upright joint line and the y of every level one, from
+    /// the lower left.
+    pub fn joints(&self) -> (Vec<f64>, Vec<f64>) {
+        let half = self.overlap / 2.0;
+        let mut upright: Vec<f64> = self
+            .tiles
+            .iter()
+            .filter(|tile| tile.column > 0)
+            .map(|tile| tile.window.x0 + half)
+            .collect();
+        let below = |tile: &&Tile| tile.row + 1 < self.rows;
+        let mut level: Vec<f64> = self
+            .tiles
+            .iter()
+            .filter(below)
+            .map(|tile| tile.window.y0 + half)
+            .collect();
+        for joints in [&mut upright, &mut level] {
+            joints.sort_by(f64::total_cmp);
+            joints.dedup();
+        }
+        (upright, level)
+    }
+
     /// The part of a page that can be printed on, in the page frame.
     pub fn printable(&self) -> Rect {
         self.paper.to_rect().inset(-self.margin)
@@ -230,6 +254,18 @@ mod tests {
             ..Board::default()
         };
         tiling(&board, &layout(&board).unwrap()).unwrap()
+    }
+
+    #[test]
+    fn joints_lie_midway_in_what_neighbors_share() {
+        let tiling = cut_of(500.0, Paper::A4);
+        let (upright, level) = tiling.joints();
+        assert_eq!(
+            (upright.len() as u32, level.len() as u32),
+            (tiling.columns - 1, tiling.rows - 1)
+        );
+        let (first, second) = (&tiling.tiles[0].window, &tiling.tiles[1].window);
+        assert!((upright[0] - f64::midpoint(first.x1, second.x0)).abs() < 1e-9);
     }
 
     /// Sheets counted by hand from the printable part: 190 × 277 mm of an A4 with margins of 10, overlap 10.

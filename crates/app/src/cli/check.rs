@@ -4,14 +4,16 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use board::{Board, show_length};
+use board::Board;
 use clap::Args;
 use serde::Serialize;
 use workshop::{Finding, Measure, stops};
 
 use super::read::board_of;
+use super::report::{AccuracyReport, BlankReport, SeamReport};
 use super::{Failure, printed};
 use crate::derived::Derived;
+use crate::study::Study;
 
 /// Options of `ringwright check`.
 #[derive(Debug, Args)]
@@ -30,6 +32,9 @@ struct Report<'a> {
     title: &'a str,
     holes: usize,
     sheets: Option<usize>,
+    blank: Option<BlankReport>,
+    seams: Option<SeamReport>,
+    accuracy: Option<AccuracyReport>,
     findings: &'a [Finding],
 }
 
@@ -58,6 +63,7 @@ impl Check {
 }
 
 fn as_json(board: &Board, derived: &Derived, out: &mut dyn Write) -> Result<(), Failure> {
+    let study = Study::of(board, derived, &|| false);
     let report = Report {
         format: REPORT_FORMAT,
         title: &board.title,
@@ -67,6 +73,9 @@ fn as_json(board: &Board, derived: &Derived, out: &mut dyn Write) -> Result<(), 
             .as_ref()
             .ok()
             .map(|tiling| tiling.tiles.len()),
+        blank: BlankReport::of(board, derived, &study),
+        seams: SeamReport::of(board, derived),
+        accuracy: AccuracyReport::of(derived, &study),
         findings: &derived.findings,
     };
     writeln!(out, "{}", serde_json::to_string_pretty(&report)?)?;
@@ -96,7 +105,7 @@ fn for_people(board: &Board, derived: &Derived, out: &mut dyn Write) -> Result<(
             finding.rule.label(),
             finding.message
         )?;
-        let measure = |measure| shown(measure, board);
+        let measure = |measure: Measure| measure.shown(board.units);
         if let (Some(measured), Some(wanted)) = (finding.measured, finding.wanted) {
             writeln!(
                 out,
@@ -110,13 +119,6 @@ fn for_people(board: &Board, derived: &Derived, out: &mut dyn Write) -> Result<(
         }
     }
     Ok(())
-}
-
-fn shown(measure: Measure, board: &Board) -> String {
-    match measure {
-        Measure::Mm(mm) => show_length(mm, board.units),
-        Measure::Count(count) => count.to_string(),
-    }
 }
 
 /// The names of a finding's holes, cut short where they are many.

@@ -4,6 +4,7 @@ mod check;
 mod export;
 mod new;
 mod read;
+mod report;
 
 use std::io::Write;
 use std::path::PathBuf;

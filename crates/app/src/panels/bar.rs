@@ -78,6 +78,7 @@ fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) {
         for command in [
             Command::Names,
             Command::Sheets,
+            Command::Blank,
             Command::Units,
             Command::Theme,
         ] {

@@ -1,9 +1,13 @@
 //! Figures and findings: what the board measures, and what would go wrong.
 
-use board::{Board, Units, show_length};
-use egui::{Align, Button, Color32, Layout, RichText, ScrollArea, Shape, Stroke, Ui, pos2, vec2};
+use board::Board;
+use egui::{
+    Align, Button, Color32, Layout, RichText, Role, ScrollArea, Shape, Stroke, Ui, WidgetInfo,
+    pos2, vec2,
+};
 use workshop::{Finding, Measure, Severity};
 
+use crate::command::Command;
 use crate::current::Current;
 use crate::derived::Derived;
 use crate::theme::{self, Tokens};
@@ -22,7 +26,8 @@ pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
             error_ui(ui, &error.to_string());
         }
         if let Some((board, derived)) = current.good() {
-            if derived.findings.is_empty() && current.error().is_none() {
+            let sound = |finding: &Finding| finding.severity == Severity::Note;
+            if derived.findings.iter().all(sound) && current.error().is_none() {
                 all_clear(ui);
             }
             for finding in &derived.findings {
@@ -39,7 +44,7 @@ fn heading(ui: &mut Ui, title: &str) {
 }
 
 fn figures_ui(ui: &mut Ui, board: &Board, derived: &Derived) {
-    let length = |mm| glance(mm, board.units);
+    let length = |mm| Measure::Mm(mm).shown(board.units);
     let figures = &derived.figures;
     figure(ui, "Holes", &figures.holes.to_string(), "");
     if let Some((web, a, b)) = figures.smallest_web {
@@ -71,14 +76,6 @@ fn figures_ui(ui: &mut Ui, board: &Board, derived: &Derived) {
     }
 }
 
-/// A length for reading at a glance: to a hundredth of a millimeter, or as inches are shown anyway.
-fn glance(mm: f64, units: Units) -> String {
-    match units {
-        Units::Mm => show_length((mm * 100.0).round() / 100.0, units),
-        Units::Inch => show_length(mm, units),
-    }
-}
-
 fn figure(ui: &mut Ui, caption: &str, value: &str, about: &str) {
     ui.horizontal(|ui| {
         ui.allocate_ui_with_layout(
@@ -96,7 +93,7 @@ fn figure(ui: &mut Ui, caption: &str, value: &str, about: &str) {
 
 fn all_clear(ui: &mut Ui) {
     let color = Tokens::of(ui).fine;
-    ui.label(RichText::new("✓ Nothing found against this board").color(color));
+    ui.label(RichText::new("✓ Nothing to mend on this board").color(color));
 }
 
 fn error_ui(ui: &mut Ui, sentence: &str) {
@@ -168,6 +165,7 @@ fn finding_ui(ui: &mut Ui, board: &Board, finding: &Finding, view: &mut ViewStat
     if response.clicked() {
         view.finding = if chosen { None } else { Some(key(finding)) };
     }
+    mends_ui(ui, finding, view);
 }
 
 fn capital(word: &str) -> String {
@@ -178,16 +176,32 @@ fn capital(word: &str) -> String {
 }
 
 fn measures(board: &Board, finding: &Finding) -> String {
-    let shown = |measure| match measure {
-        Measure::Mm(mm) => glance(mm, board.units),
-        Measure::Count(count) => count.to_string(),
-    };
     match (finding.measured, finding.wanted) {
         (Some(measured), Some(wanted)) => {
-            format!("\nis {}, wanted {}", shown(measured), shown(wanted))
+            let (is, wanted) = (measured.shown(board.units), wanted.shown(board.units));
+            format!("\nis {is}, wanted {wanted}")
         }
         _ => String::new(),
     }
+}
+
+/// A button for each way to mend a finding in one step.
+fn mends_ui(ui: &mut Ui, finding: &Finding, view: &mut ViewState) {
+    if finding.mends.is_empty() {
+        return;
+    }
+    ui.horizontal_wrapped(|ui| {
+        ui.add_space(22.0);
+        for &mend in &finding.mends {
+            // Two findings may be mended by the same step: a screen reader hears which this is.
+            let name = format!("{} ({})", mend.label(), finding.rule.label());
+            let button = ui.small_button(mend.label());
+            button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
+            if button.clicked() {
+                view.asked.push(Command::Mend(mend));
+            }
+        }
+    });
 }
 
 /// The severity as a shape too: a filled square, a triangle, a ring.

@@ -197,7 +197,6 @@ fn first_draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
         piece: Piece {
             kind,
             diameter: sizes.piece,
-            shank: (bore.diameter - neat.play).max(ranges::SHANK.min),
             ..Piece::default()
         },
         blank: Blank {

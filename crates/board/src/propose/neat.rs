@@ -73,8 +73,6 @@ pub struct Neat {
     pub depth_step: Step,
     /// Thickness of the board.
     pub thickness: f64,
-    /// How much narrower than its bore a shank or set ball is.
-    pub play: f64,
     /// Roundover of its edge.
     pub roundover: f64,
     /// Steps of a pitch that the board follows.
@@ -114,7 +112,6 @@ impl Neat {
             depth: 5.0,
             depth_step: Step::new(1.0, 2.0),
             thickness: 20.0,
-            play: 0.5,
             roundover: 5.0,
             pitch_step: Step::new(1.0, 2.0),
             fine_pitch_step: Step::new(1.0, 10.0),
@@ -148,7 +145,6 @@ impl Neat {
             depth: part(16.0).times(3.0),
             depth_step: part(16.0),
             thickness: part(4.0).times(3.0),
-            play: part(64.0).times(1.0),
             roundover: part(16.0).times(3.0),
             pitch_step: part(16.0),
             fine_pitch_step: part(64.0),

@@ -55,7 +55,9 @@ fn wood_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     check(ranges::SPUR, board.bores.spur);
     check(ranges::PIECE, board.piece.diameter);
     check(ranges::PIECE_HEIGHT, board.piece.height);
-    check(ranges::SHANK, board.piece.shank);
+    if let Some(shank) = board.piece.shank {
+        check(ranges::SHANK, shank);
+    }
     check(ranges::YOUNGEST, f64::from(board.piece.youngest));
     check(ranges::BOARD, board.blank.diameter);
     check(ranges::THICKNESS, board.blank.thickness);

@@ -2,7 +2,7 @@
 
 use board::{Board, PieceKind, show_length};
 
-use super::{Finding, Measure, Rule, Severity};
+use super::{Finding, Rule, Severity};
 
 pub const STATEMENT: &str = "Small parts, small balls and loose magnets are a hazard to children. The sizes are those of \
      16 CFR 1501.4 (small parts), 16 CFR 1500.19 (small balls) and 16 CFR 1262 (magnets) in the United States; EN 71-1 \
@@ -28,13 +28,11 @@ pub fn check(board: &Board) -> Vec<Finding> {
 fn small(board: &Board) -> Option<Finding> {
     let piece = board.piece;
     let diameter = show_length(piece.diameter, board.units);
-    let (what, limit) = match piece.kind {
-        PieceKind::Marble if piece.diameter <= SMALL_PART => {
-            ("a small part and a small ball", SMALL_PART)
-        }
-        PieceKind::Marble if piece.diameter <= SMALL_BALL => ("a small ball", SMALL_BALL),
+    let what = match piece.kind {
+        PieceKind::Marble if piece.diameter <= SMALL_PART => "a small part and a small ball",
+        PieceKind::Marble if piece.diameter <= SMALL_BALL => "a small ball",
         PieceKind::Peg | PieceKind::Magnet if is_small(piece.diameter, piece.height) => {
-            ("a small part", SMALL_PART)
+            "a small part"
         }
         _ => return None,
     };
@@ -56,12 +54,11 @@ fn small(board: &Board) -> Option<Finding> {
         PieceKind::Magnet => "magnet piece",
     };
     let message = format!("a {one} of {diameter} is {what}: {advice}");
-    let measures = (Measure::Mm(piece.diameter), Measure::Mm(limit));
-    Some(Finding::new(severity, Rule::Players, message).measuring(measures.0, measures.1))
+    Some(Finding::new(severity, Rule::Players, message))
 }
 
-/// Whether an upright piece goes into the cylinder along its deep wall: long pieces that lean may go in as well,
-/// so that a little more than the upright length counts.
+/// Whether a piece may go into the cylinder. One that stands goes in as far as the sloped floor lets it, and one that
+/// leans may go deeper: all that is no longer than the deepest place counts.
 fn is_small(diameter: f64, height: f64) -> bool {
     diameter <= SMALL_PART && height <= CYLINDER
 }

@@ -82,7 +82,7 @@ fn marble(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
 }
 
 fn shank(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
-    let (shank, play) = (board.piece.shank, board.limits.piece_play);
+    let (shank, play) = (board.piece.shank?, board.limits.piece_play);
     if shank > bore.diameter {
         Some((
             Wrong::DoesNotGoIn,
@@ -102,7 +102,7 @@ fn shank(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
 
 /// A ball set in the bore stands above the top face where the bore is less deep than the ball is high.
 fn proud(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
-    let ball = board.piece.shank;
+    let ball = board.piece.shank?;
     (bore.depth < ball - HAIR).then_some((
         Wrong::StandsProud,
         Measure::Mm(bore.depth),
@@ -113,7 +113,8 @@ fn proud(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
 fn found(board: &Board, wrong: Wrong, first: &Hole, holes: Vec<HoleName>) -> Finding {
     let length = |mm| show_length(mm, board.units);
     let count = counted(holes.len(), "bore");
-    let (piece, shank) = (length(board.piece.diameter), length(board.piece.shank));
+    let piece = length(board.piece.diameter);
+    let shank = length(board.piece.shank.unwrap_or(first.bore.diameter));
     let mouth = length(first.bore.diameter);
     let (severity, message) = match wrong {
         Wrong::FallsIn => (
@@ -178,7 +179,7 @@ mod tests {
             ..Board::default()
         };
         board.piece.kind = kind;
-        board.piece.shank = 12.0;
+        board.piece.shank = Some(12.0);
         check(&board, &layout(&board).unwrap())
             .iter()
             .map(|found| (found.severity, found.holes.len()))

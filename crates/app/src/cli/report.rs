@@ -1,0 +1,116 @@
+//! What `ringwright check --json` tells beside the findings; `docs/formats/findings.md` has the layout.
+
+use board::Board;
+use serde::Serialize;
+
+use crate::derived::Derived;
+use crate::study::Study;
+
+/// The board on its blank.
+#[derive(Serialize)]
+pub struct BlankReport {
+    place_mm: Option<[f64; 2]>,
+    room_mm: Option<f64>,
+    largest_board_mm: f64,
+    largest_of_halves_mm: Option<f64>,
+    largest_of_strips: Vec<StripsReport>,
+    strips: Option<Vec<StripReport>>,
+}
+
+#[derive(Serialize)]
+struct StripsReport {
+    count: u32,
+    board_mm: f64,
+}
+
+#[derive(Serialize)]
+struct StripReport {
+    corner_mm: [f64; 2],
+    length_mm: f64,
+    width_mm: f64,
+}
+
+impl BlankReport {
+    /// None where nothing is known of the blank, or it is no outline.
+    pub fn of(board: &Board, derived: &Derived, study: &Option<Study>) -> Option<Self> {
+        let plan = derived.blank.plan()?;
+        plan.slab.as_ref().ok()?;
+        let joined = study.as_ref().and_then(|study| study.joined.as_ref());
+        let strips = joined
+            .map(|joined| joined.strips.as_slice())
+            .unwrap_or_default();
+        let places = joined.and_then(|joined| joined.places.as_ref());
+        Some(Self {
+            place_mm: plan.center(board).map(|center| [center.x, center.y]),
+            room_mm: plan.room(board),
+            largest_board_mm: plan.largest_board(board),
+            largest_of_halves_mm: joined.map(|joined| joined.halves),
+            largest_of_strips: strips
+                .iter()
+                .map(|&(count, board_mm)| StripsReport { count, board_mm })
+                .collect(),
+            strips: places.map(|places| {
+                let strip = |place: &geometry::StripPlace| StripReport {
+                    corner_mm: [place.corner.x, place.corner.y],
+                    length_mm: place.size.length,
+                    width_mm: place.size.width,
+                };
+                places.iter().map(strip).collect()
+            }),
+        })
+    }
+}
+
+/// The pattern against the seams.
+#[derive(Serialize)]
+pub struct SeamReport {
+    at_mm: Vec<f64>,
+    gap_mm: f64,
+    nearest: String,
+    best_rotation_deg: f64,
+    best_gap_mm: f64,
+}
+
+impl SeamReport {
+    /// None without seams.
+    pub fn of(board: &Board, derived: &Derived) -> Option<Self> {
+        let turns = derived.turns.as_ref()?;
+        Some(Self {
+            at_mm: workshop::seams(board),
+            gap_mm: turns.now.0,
+            nearest: derived.layout.hole(turns.now.1)?.name.to_string(),
+            best_rotation_deg: turns.best,
+            best_gap_mm: turns.there.0,
+        })
+    }
+}
+
+/// What the errors of the work leave.
+#[derive(Serialize)]
+pub struct AccuracyReport {
+    worst_hole_mm: Option<f64>,
+    likely_hole_mm: Option<f64>,
+    smallest_web_mm: Option<f64>,
+    likely_web_mm: Option<f64>,
+    worst_web_mm: Option<f64>,
+    risk: Option<f64>,
+    risk_standard_error: Option<f64>,
+}
+
+impl AccuracyReport {
+    /// None where it cannot be worked out.
+    pub fn of(derived: &Derived, study: &Option<Study>) -> Option<Self> {
+        let (budget, _) = derived.budget.as_ref()?;
+        let chance = study.as_ref().and_then(|study| study.chance);
+        let web = |web: Option<geometry::Web>| web.map(|web| web.mm);
+        Some(Self {
+            worst_hole_mm: budget.worst_hole.map(|hole| hole.mm),
+            likely_hole_mm: budget.likely_hole.map(|hole| hole.mm),
+            smallest_web_mm: web(budget.nominal_web),
+            likely_web_mm: web(budget.likely_web),
+            worst_web_mm: web(budget.worst_web),
+            risk: chance.map(|chance| chance.share),
+            risk_standard_error: chance.map(|chance| chance.standard_error),
+        })
+    }
+}

@@ -1,0 +1,180 @@
+//! What takes longer than a frame: a large blank, what joining would give, the chance of a thin web.
+//!
+//! It is worked out beside the window, from the start again whenever the document has changed; what was begun for an
+//! older document is stopped.
+
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::mpsc::{Receiver, Sender, channel};
+
+use board::Board;
+use workshop::{Chance, Joined, StockPlan, TapedJoints, Work, chance, joined, stock_plan};
+
+use crate::derived::{Derived, taped};
+use crate::host::Host;
+
+/// What was worked out for a document.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Study {
+    /// Where the board lies on its blank.
+    pub plan: Option<StockPlan>,
+    /// What joining would make of the blank.
+    pub joined: Option<Joined>,
+    /// The chance that any web falls under its limit.
+    pub chance: Option<Chance>,
+}
+
+impl Study {
+    /// Works it out; none when `cancel` answered yes.
+    pub fn of(board: &Board, derived: &Derived, cancel: &dyn Fn() -> bool) -> Option<Self> {
+        let plan = match derived.blank.plan() {
+            Some(plan) => Some(plan.clone()),
+            None if derived.blank.is_pending() => stock_plan(&board.stock, cancel).ok()?,
+            None => None,
+        };
+        Self::with_plan(
+            board,
+            derived.layout.mouths(),
+            &taped(&derived.tiling),
+            plan,
+            cancel,
+        )
+    }
+
+    fn with_plan(
+        board: &Board,
+        mouths: Vec<geometry::Circle>,
+        joints: &TapedJoints,
+        plan: Option<StockPlan>,
+        cancel: &dyn Fn() -> bool,
+    ) -> Option<Self> {
+        let slab = plan.as_ref().and_then(|plan| plan.slab.as_ref().ok());
+        let joined = match slab {
+            Some(slab) => Some(joined(board, slab, cancel).ok()?),
+            None => None,
+        };
+        let work = Work {
+            mouths: &mouths,
+            errors: &board.errors,
+            joints,
+        };
+        let chance = chance(&work, board.limits.web, cancel).ok();
+        if cancel() {
+            return None;
+        }
+        Some(Self {
+            plan,
+            joined,
+            chance,
+        })
+    }
+}
+
+/// Studies in the making, and the last one that is done.
+pub struct Studies {
+    sender: Sender<(Board, Option<Study>)>,
+    receiver: Receiver<(Board, Option<Study>)>,
+    asked: Option<(Board, Arc<AtomicBool>)>,
+    done: Option<(Board, Study)>,
+}
+
+impl Studies {
+    /// None yet.
+    pub fn new() -> Self {
+        let (sender, receiver) = channel();
+        Self {
+            sender,
+            receiver,
+            asked: None,
+            done: None,
+        }
+    }
+
+    /// Begins the study of a document, unless it is done or begun, and stops one of an older document.
+    pub fn ask(
+        &mut self,
+        ctx: &egui::Context,
+        host: &Arc<dyn Host>,
+        board: &Board,
+        derived: &Derived,
+    ) {
+        if self.asked.as_ref().is_some_and(|(asked, _)| asked == board) {
+            return;
+        }
+        let stop = Arc::new(AtomicBool::new(false));
+        if let Some((_, older)) = self.asked.replace((board.clone(), stop.clone())) {
+            older.store(true, Ordering::Relaxed);
+        }
+        let (board, derived) = (board.clone(), derived.clone());
+        let (sender, ctx) = (self.sender.clone(), ctx.clone());
+        let work = move || {
+            let study = Study::of(&board, &derived, &|| stop.load(Ordering::Relaxed));
+            // A window that is gone wants no answer.
+            let _ = sender.send((board, study));
+            ctx.request_repaint();
+        };
+        host.spawn("study of the board", Box::new(work));
+    }
+
+    /// Takes what has been worked out since the last look; tells whether there was anything.
+    pub fn take(&mut self) -> bool {
+        let mut any = false;
+        while let Ok((board, study)) = self.receiver.try_recv() {
+            if let Some(study) = study {
+                self.done = Some((board, study));
+                any = true;
+            }
+        }
+        any
+    }
+
+    /// The study of this document, if it is done.
+    pub fn of(&self, board: &Board) -> Option<&Study> {
+        let (done, study) = self.done.as_ref()?;
+        (done == board).then_some(study)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fake::Fake;
+    use board::StockOutline;
+
+    fn on_slab() -> Board {
+        let mut board = Board::default();
+        board.stock.outline = StockOutline::Slab {
+            length: 1300.0,
+            width: 300.0,
+            lower: vec![],
+            upper: vec![],
+        };
+        board
+    }
+
+    #[test]
+    fn a_study_is_made_once_for_each_document() {
+        let (ctx, host) = (
+            egui::Context::default(),
+            Arc::new(Fake::new()) as Arc<dyn Host>,
+        );
+        let board = on_slab();
+        let derived = Derived::of(&board).unwrap();
+        let mut studies = Studies::new();
+        studies.ask(&ctx, &host, &board, &derived);
+        assert!(studies.take());
+        studies.ask(&ctx, &host, &board, &derived);
+        assert!(!studies.take());
+        let study = studies.of(&board).unwrap();
+        assert!(study.joined.as_ref().unwrap().halves > 580.0);
+        assert!(study.chance.is_some());
+        assert_eq!(studies.of(&Board::default()), None);
+    }
+
+    #[test]
+    fn a_study_that_is_stopped_is_none() {
+        let board = on_slab();
+        let derived = Derived::of(&board).unwrap();
+        assert_eq!(Study::of(&board, &derived, &|| true), None);
+    }
+}
