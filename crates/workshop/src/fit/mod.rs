@@ -16,7 +16,7 @@
 //! kept, and while it is W that falls short, no such step passes that size.
 //!
 //! A limit wider than W can be kept before, by a place whose thin web is another; so no step is longer than a
-//! hundredth of the size, and what can be passed over is a stretch of sizes shorter than that, under a rim margin
+//! hundredth of the size until many were taken, and what can be passed over is a stretch of sizes shorter than that, under a rim margin
 //! wider than the webs around the pockets. The sides of the last step are brought together to 1e-9 mm, always measuring
 //! the board as it is laid out: the size told is one that was measured. Pockets themselves are placed to 1e-6 mm, so
 //! where they are what stops it, a size solved anew from a slightly different start may differ by a few times that.

@@ -218,15 +218,17 @@ fn pockets_set_by_hand_are_solved_as_a_scan_finds_them() {
 #[test]
 fn the_smallest_board_may_lie_under_boards_that_do_not_fit() {
     let mut board = Board {
-        players: 4,
-        spaces: 8,
-        home: 0,
-        start: 4,
-        pitch: 24.0,
-        center: board::Center::Nothing,
+        players: 3,
+        spaces: 6,
+        home: 2,
+        start: 3,
         ..Board::default()
     };
-    board.limits.rim = 14.0;
+    board.pocket.shape = PocketShape::Block;
+    let diameter = smallest_board(&board).unwrap();
+    assert!(CASES[0].fits(&board, diameter));
+    assert!(!CASES[0].fits(&board, diameter + 48.0));
+    assert!(CASES[0].fits(&board, diameter + 200.0));
     CASES[0].hold(&board, 60);
 }
 

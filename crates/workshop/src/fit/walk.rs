@@ -67,10 +67,10 @@ impl Walk {
             }
             steps += 1;
             let gained = before.is_none_or(|before: Sample| here.gains_on(before));
-            let shortest = if gained && steps < PATIENCE {
-                SHORTEST
-            } else {
-                2.0 * last
+            let shortest = match (gained, steps < PATIENCE) {
+                (true, true) => SHORTEST,
+                (false, true) => (2.0 * last).min(LONGEST * here.at.abs()),
+                (_, false) => 2.0 * last,
             };
             let step = self.step(before, here).max(shortest);
             last = step;
