@@ -24,12 +24,8 @@ pub enum Command {
     Undo,
     /// One step forward.
     Redo,
-    /// Mend a finding in one step.
+    /// Find something and change it in one step.
     Mend(Mend),
-    /// The smallest board that keeps the rim margin.
-    FitBoard,
-    /// The largest pitch that keeps the rim margin.
-    FitPitch,
     /// The whole board in view.
     Fit,
     /// The measuring tool on or off.
@@ -52,7 +48,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 18] = [
+    pub const ALL: [Self; 25] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -61,8 +57,15 @@ impl Command {
         Self::Quit,
         Self::Undo,
         Self::Redo,
-        Self::FitBoard,
-        Self::FitPitch,
+        Self::Mend(Mend::FitBoard),
+        Self::Mend(Mend::FitPitch),
+        Self::Mend(Mend::WiderPitch),
+        Self::Mend(Mend::RimAsItIs),
+        Self::Mend(Mend::LargestBore),
+        Self::Mend(Mend::LargestPiece),
+        Self::Mend(Mend::BoardForPiece),
+        Self::Mend(Mend::MostSpaces),
+        Self::Mend(Mend::TurnOffSeams),
         Self::Fit,
         Self::Measure,
         Self::Names,
@@ -86,8 +89,6 @@ impl Command {
             Self::Undo => "Undo",
             Self::Redo => "Redo",
             Self::Mend(mend) => mend.label(),
-            Self::FitBoard => "Fit board to pattern",
-            Self::FitPitch => "Fit pitch to board",
             Self::Fit => "Whole board",
             Self::Measure => "Measure between holes",
             Self::Names => "Names of holes",
@@ -111,9 +112,7 @@ impl Command {
             Self::Quit => "Close the window",
             Self::Undo => "Take the last change back",
             Self::Redo => "Make the change again",
-            Self::Mend(_) => "Mend a finding in one step",
-            Self::FitBoard => "The smallest board on which every bore keeps the rim margin",
-            Self::FitPitch => "The largest pitch at which every bore keeps the rim margin",
+            Self::Mend(mend) => mend.tooltip(),
             Self::Fit => "Bring the whole board into view",
             Self::Measure => "Drag from hole to hole to measure; with Shift a drag always measures",
             Self::Names => "Show names where there is room to read them",
@@ -143,7 +142,7 @@ impl Command {
             Self::Blank => (Modifiers::COMMAND, Key::B),
             Self::Units => (Modifiers::COMMAND, Key::U),
             Self::Theme => (Modifiers::COMMAND, Key::D),
-            Self::Sample(_) | Self::Mend(_) | Self::FitBoard | Self::FitPitch | Self::Safety => {
+            Self::Sample(_) | Self::Mend(_) | Self::Safety => {
                 return None;
             }
         };

@@ -136,12 +136,14 @@ impl App {
     }
 
     fn controls(&mut self, ui: &mut Ui) {
+        let study = self.studies.of(&self.session.board).cloned();
         let mut controls = Controls {
             board: &mut self.session.board,
             selected: &mut self.view.selected,
             mirrored: &mut self.view.mirrored,
             show_chosen: core::mem::take(&mut self.view.show_chosen),
             current: &self.current,
+            study: study.as_ref(),
             asked: &mut self.view.asked,
         };
         controls_ui(ui, &mut controls);

@@ -407,7 +407,7 @@ fn board_and_pitch_are_fitted_to_each_other() {
 #[test]
 fn bores_are_told_apart_by_role_without_changing_any() {
     let mut story = Story::begin();
-    story.press("Pieces and bores");
+    story.reach("Pieces and bores");
     let before = story.app().session.board.clone();
     story.reach("same for all");
     assert_eq!(story.app().session.board, before);

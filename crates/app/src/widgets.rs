@@ -61,13 +61,18 @@ pub fn plain_field(ui: &mut Ui, caption: &str, value: &mut f64, range: Range) ->
     )
 }
 
-/// A length or an angle that can be left to the program, which then shows what it found (`now`).
-pub fn auto_field(ui: &mut Ui, caption: &str, value: &mut Option<f64>, now: f64, field: Field) {
+/// A length or an angle that can be left to the program, which then shows what it found (`now`) by its `meaning`.
+pub fn auto_field(
+    ui: &mut Ui,
+    caption: &str,
+    value: &mut Option<f64>,
+    now: f64,
+    field: Field,
+    meaning: &str,
+) {
     let response = row(ui, caption, |ui, caption_id| {
         let mut auto = value.is_none();
-        let tick = ui
-            .checkbox(&mut auto, "auto")
-            .on_hover_text("Where the most wood is left around it");
+        let tick = ui.checkbox(&mut auto, "auto").on_hover_text(meaning);
         // A screen reader hears which "auto" it is.
         tick.widget_info(|| {
             WidgetInfo::selected(

@@ -255,8 +255,6 @@ impl App {
             Command::Undo => self.session.undo(),
             Command::Redo => self.session.redo(),
             Command::Mend(mend) => self.mend(mend),
-            Command::FitBoard => self.mend(Mend::FitBoard),
-            Command::FitPitch => self.mend(Mend::FitPitch),
             Command::Fit => self.view.canvas.fit(),
             Command::Measure => self
                 .view
@@ -490,7 +488,7 @@ impl App {
                 self.view
                     .tell(format!("done: {}", mend.label().to_lowercase()));
             }
-            Err(error) => self.view.warn(error.to_string()),
+            Err(error) => self.view.warn(error.shown_in(self.session.board.units)),
         }
     }
 

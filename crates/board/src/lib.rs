@@ -45,4 +45,4 @@ pub use range::{OutOfRange, Quantity, Range, out_of_range, ranges};
 pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,
 };
-pub use units::{INCH, LengthError, parse_length, show_length, show_number};
+pub use units::{INCH, LengthError, parse_length, parse_lengths, show_length, show_number};

@@ -47,6 +47,23 @@ const HELP: &str = "12.5, 12,5 mm, 5/8, 1 3/16\" or 2' 1/4\" would do";
 /// The longest text that can be a length; anything longer is something else.
 const LONGEST: usize = 64;
 
+/// Reads lengths parted by semicolons or line ends, in mm, as [`parse_length`] reads each; an empty text has none.
+///
+/// # Errors
+/// [`LengthError`] of the first that cannot be read.
+///
+/// ```
+/// use board::{Units, parse_lengths};
+/// assert_eq!(parse_lengths("0; 12,5; 1/2\"", Units::Mm), Ok(vec![0.0, 12.5, 12.7]));
+/// ```
+pub fn parse_lengths(text: &str, units: Units) -> Result<Vec<f64>, LengthError> {
+    text.split([';', '\n'])
+        .map(str::trim)
+        .filter(|part| !part.is_empty())
+        .map(|part| parse_length(part, units))
+        .collect()
+}
+
 /// Reads a length, in mm; a value without a unit is in `units`, a fraction without one in inches.
 ///
 /// # Errors

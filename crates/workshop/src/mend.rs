@@ -1,15 +1,17 @@
-//! What mends a finding in one step.
+//! What the program finds for the maker, and changes in one step.
 
-use board::{Board, Bore, BuildError, HoleId, Layout, layout};
-use geometry::close_webs;
+use board::{Board, Bore, BuildError, HoleId, Units, layout};
 use serde::Serialize;
 
 use crate::bore_shape::tip;
-use crate::fit::{FitError, largest_pitch, smallest_board};
+use crate::fit::{
+    FitError, Open, most_spaces, smallest_board_for_piece, smallest_pitch_for_piece, solve,
+};
 use crate::seat::{MarbleSeat, marble_seat};
 use crate::turn::best_rotation;
 
-/// What mends a finding in one step; all else stays as it was typed.
+/// What the program finds and changes in one step: it mends a finding, or solves for what is left open. All else stays
+/// as it was typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Mend {
@@ -19,6 +21,16 @@ pub enum Mend {
     FitPitch,
     /// The smallest pitch at which webs and pieces keep their limits.
     WiderPitch,
+    /// The rim margin that the pattern has, as the limit.
+    RimAsItIs,
+    /// The largest bores that keep webs and rim margin.
+    LargestBore,
+    /// The largest piece that keeps the gap to its neighbors.
+    LargestPiece,
+    /// The smallest pitch, and then the smallest board, for the piece.
+    BoardForPiece,
+    /// The most spaces a player that fit on the board at this pitch.
+    MostSpaces,
     /// Bores that leave the floor, as deep as that allows.
     ShallowerBores,
     /// Bores deep enough for a marble to rest on the rim.
@@ -49,12 +61,28 @@ pub enum MendError {
     Nothing(&'static str),
 }
 
+impl MendError {
+    /// The sentence of the error with lengths in a maker's unit.
+    pub fn shown_in(&self, units: Units) -> String {
+        match self {
+            Self::Build(BuildError::Range(fault)) => fault.shown_in(units),
+            Self::Fit(fault) => fault.shown_in(units),
+            Self::Build(_) | Self::Nothing(_) => self.to_string(),
+        }
+    }
+}
+
 impl Mend {
     /// Every mend.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 15] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,
+        Self::RimAsItIs,
+        Self::LargestBore,
+        Self::LargestPiece,
+        Self::BoardForPiece,
+        Self::MostSpaces,
         Self::ShallowerBores,
         Self::DeeperBores,
         Self::PilotForPin,
@@ -67,9 +95,14 @@ impl Mend {
     /// The words on its button.
     pub const fn label(self) -> &'static str {
         match self {
-            Self::FitBoard => "Fit the board",
-            Self::FitPitch => "Fit the pitch",
-            Self::WiderPitch => "Widen the pitch",
+            Self::FitBoard => "Fit board to pattern",
+            Self::FitPitch => "Fit pitch to board",
+            Self::WiderPitch => "Pitch for pieces and bores",
+            Self::RimAsItIs => "Rim margin as it is",
+            Self::LargestBore => "Largest bore",
+            Self::LargestPiece => "Largest piece",
+            Self::BoardForPiece => "Smallest board for the piece",
+            Self::MostSpaces => "Most spaces on this board",
             Self::ShallowerBores => "Drill less deep",
             Self::DeeperBores => "Drill deeper",
             Self::PilotForPin => "Pilot as wide as the pin",
@@ -80,6 +113,35 @@ impl Mend {
         }
     }
 
+    /// What it does, for a pointer that rests on it.
+    pub const fn tooltip(self) -> &'static str {
+        match self {
+            Self::FitBoard => "The smallest board on which every bore keeps the rim margin",
+            Self::FitPitch => "The largest pitch at which every bore keeps the rim margin",
+            Self::WiderPitch => {
+                "The smallest pitch at which webs, pieces and the router template keep their limits"
+            }
+            Self::RimAsItIs => "Take the rim margin that the pattern has as the least wanted",
+            Self::LargestBore => "The widest bores at which webs and rim margin keep their limits",
+            Self::LargestPiece => "The widest piece that keeps the gap to its neighbors",
+            Self::BoardForPiece => {
+                "The smallest pitch for the piece, and the smallest board for that"
+            }
+            Self::MostSpaces => {
+                "The most track spaces a player that fit on the board at this pitch"
+            }
+            Self::ShallowerBores => "Make deep bores shallower, down to the floor wanted",
+            Self::DeeperBores => "Make bores deep enough for a marble to rest on the rim",
+            Self::PilotForPin => "Make the pilot as wide as the jig's pin",
+            Self::TurnOffSeams => {
+                "Turn the pattern so that the nearest bore is farthest from any seam"
+            }
+            Self::BestPlace => "Put the center pin where the blank has the most wood",
+            Self::StripsForPlaner => "The fewest strips that go through the planer",
+            Self::DropWaitingEdits => "Forget the changes by hand that have no hole on this board",
+        }
+    }
+
     /// The board, mended.
     ///
     /// # Errors
@@ -87,8 +149,16 @@ impl Mend {
     pub fn applied(self, board: &Board) -> Result<Board, MendError> {
         let mut mended = board.clone();
         match self {
-            Self::FitBoard => mended.blank.diameter = smallest_board(board)?,
-            Self::FitPitch => mended.pitch = largest_pitch(board)?,
+            Self::FitBoard => solve(board, Open::Board)?.apply(&mut mended),
+            Self::FitPitch => solve(board, Open::Pitch)?.apply(&mut mended),
+            Self::RimAsItIs => solve(board, Open::Rim)?.apply(&mut mended),
+            Self::LargestBore => solve(board, Open::Bore)?.apply(&mut mended),
+            Self::LargestPiece => solve(board, Open::Piece)?.apply(&mut mended),
+            Self::BoardForPiece => {
+                let found = smallest_board_for_piece(board)?;
+                (mended.pitch, mended.blank.diameter) = (found.pitch, found.diameter);
+            }
+            Self::MostSpaces => mended.spaces = most_spaces(board)?,
             Self::WiderPitch => mended.pitch = wider_pitch(board)?,
             Self::ShallowerBores => {
                 let least = board.blank.thickness - board.limits.floor;
@@ -180,49 +250,15 @@ fn pilot_for_pin(board: &mut Board) {
     }
 }
 
-/// The smallest pitch, not under the present one, at which no web and no gap between pieces is under its limit.
-fn wider_pitch(board: &Board) -> Result<f64, MendError> {
-    let at = |pitch: f64| Board {
-        pitch,
-        ..board.clone()
-    };
-    let fits = |pitch: f64| layout(&at(pitch)).is_ok_and(|layout| keeps(board, &layout));
-    let most = board::ranges::PITCH.max;
-    let mut bad = board.pitch;
-    let mut good = bad;
-    while !fits(good) {
-        if good >= most {
-            return Err(MendError::Nothing(
-                "no pitch keeps these webs; a hole moved by hand may be in the way",
-            ));
-        }
-        bad = good;
-        good = (good * 1.25).min(most);
+/// The smallest pitch at which webs, pieces and a router template, if there is one, keep their limits.
+fn wider_pitch(board: &Board) -> Result<f64, FitError> {
+    let mut wanting = board.clone();
+    if let Some(router) = board.router {
+        // Its holes share the centers of the bores, so that its webs are thinner by a fixed length.
+        let template = board.limits.template_web + router.wider();
+        wanting.limits.web = wanting.limits.web.max(template);
     }
-    while good - bad > 1e-9 {
-        let middle = f64::midpoint(bad, good);
-        if fits(middle) {
-            good = middle;
-        } else {
-            bad = middle;
-        }
-    }
-    Ok(good)
-}
-
-fn keeps(board: &Board, layout: &Layout) -> bool {
-    let mouths = layout.mouths();
-    let radius = board.piece.diameter / 2.0;
-    let seats = layout.seats(board).iter();
-    let pieces: Vec<_> = seats
-        .map(|hole| geometry::Circle::new(hole.center, radius))
-        .collect();
-    let template = board.router.is_none_or(|router| {
-        close_webs(&mouths, board.limits.template_web + router.wider()).is_empty()
-    });
-    template
-        && close_webs(&mouths, board.limits.web).is_empty()
-        && close_webs(&pieces, board.limits.piece_gap).is_empty()
+    smallest_pitch_for_piece(&wanting)
 }
 
 #[cfg(test)]
@@ -248,6 +284,8 @@ mod tests {
         match mend {
             Mend::FitBoard | Mend::FitPitch => board.blank.diameter = 500.0,
             Mend::WiderPitch => board.pitch = 14.0,
+            Mend::RimAsItIs | Mend::LargestBore | Mend::LargestPiece | Mend::BoardForPiece => {}
+            Mend::MostSpaces => board.spaces = 8,
             Mend::ShallowerBores => board.blank.thickness = 7.0,
             Mend::DeeperBores => board.bores.track.depth = 1.0,
             Mend::PilotForPin => board.jig.pin = 8.0,
@@ -269,6 +307,15 @@ mod tests {
         board
     }
 
+    /// What solves for a number left open.
+    const SOLVING: [Mend; 5] = [
+        Mend::RimAsItIs,
+        Mend::LargestBore,
+        Mend::LargestPiece,
+        Mend::BoardForPiece,
+        Mend::MostSpaces,
+    ];
+
     fn slab(width: f64) -> StockOutline {
         StockOutline::Slab {
             length: 1200.0,
@@ -287,6 +334,11 @@ mod tests {
     fn every_mend_mends_what_it_is_offered_for_and_changes_the_board() {
         for mend in Mend::ALL {
             let board = in_need(mend);
+            if SOLVING.contains(&mend) {
+                // No finding asks for it.
+                assert_ne!(mend.applied(&board).unwrap(), board, "{mend:?}");
+                continue;
+            }
             assert!(
                 !offering(&board, mend).is_empty(),
                 "{mend:?} is not offered"

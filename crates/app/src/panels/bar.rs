@@ -34,8 +34,11 @@ pub fn bar_ui(ui: &mut Ui, session: &Session, view: &ViewState, commands: &mut V
             );
             entry(ui, Command::Redo, session.can_redo(), commands);
             ui.separator();
-            entry(ui, Command::FitBoard, true, commands);
-            entry(ui, Command::FitPitch, true, commands);
+            for command in Command::ALL {
+                if matches!(command, Command::Mend(_)) {
+                    entry(ui, command, true, commands);
+                }
+            }
         });
         view_menu(ui, view, commands);
         ui.menu_button("Help", |ui| entry(ui, Command::Safety, true, commands));

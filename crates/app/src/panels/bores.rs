@@ -2,11 +2,14 @@
 
 use board::{Board, Bore, Bores, Bottom, Center, PieceKind, Units, ranges};
 use egui::{Id, RichText, Ui};
+use workshop::Mend;
 
-use crate::widgets::{choice, length_field, row};
+use super::controls::fit_button;
+use crate::command::Command;
+use crate::widgets::{Field, auto_field, choice, count_field, length_field, row};
 
 /// The piece, and the bores by role.
-pub fn bores_ui(ui: &mut Ui, board: &mut Board) {
+pub fn bores_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
     let units = board.units;
     choice(
         ui,
@@ -23,6 +26,17 @@ pub fn bores_ui(ui: &mut Ui, board: &mut Board) {
         units,
     )
     .on_hover_text("Measure the largest");
+    fit_button(ui, Mend::LargestPiece, asked);
+    piece_ui(ui, board);
+    fit_button(ui, Mend::LargestBore, asked);
+    length_field(
+        ui,
+        "Forstner spur",
+        &mut board.bores.spur,
+        ranges::SPUR,
+        units,
+    )
+    .on_hover_text("How far the spur of your bit reaches below the floor of the bore");
     let bores = &mut board.bores;
     if same_for_all_ui(ui, bores) {
         let captions = ["Bore diameter", "Bore depth", "Bottom"];
@@ -49,6 +63,40 @@ pub fn bores_ui(ui: &mut Ui, board: &mut Board) {
         &mut bores.start,
         units,
     );
+}
+
+/// Height and shank of pegs and magnet pieces, and who plays.
+fn piece_ui(ui: &mut Ui, board: &mut Board) {
+    let units = board.units;
+    let piece = &mut board.piece;
+    if piece.kind != PieceKind::Marble {
+        length_field(
+            ui,
+            "Piece height",
+            &mut piece.height,
+            ranges::PIECE_HEIGHT,
+            units,
+        );
+        let field = Field {
+            range: ranges::SHANK,
+            units,
+        };
+        let caption = match piece.kind {
+            PieceKind::Magnet => "Set ball",
+            PieceKind::Marble | PieceKind::Peg => "Shank",
+        };
+        let now = board.bores.track.diameter;
+        auto_field(
+            ui,
+            caption,
+            &mut piece.shank,
+            now,
+            field,
+            "Made to fit the bores",
+        );
+    }
+    count_field(ui, "Youngest player", &mut piece.youngest, ranges::YOUNGEST)
+        .on_hover_text("Age in years: small pieces and magnets are a hazard to children");
 }
 
 /// Whether one bore serves for all roles. Bores that are equal may still be shown apart, so that they can be

@@ -2,10 +2,12 @@
 
 use board::{Board, HoleId, Units, ranges};
 use egui::{Button, ScrollArea, TextEdit, Ui, vec2};
+use workshop::Mend;
 
-use super::{bores, hole, pattern, template};
+use super::{accuracy, bores, hole, joining, limits, pattern, stock, template};
 use crate::command::Command;
 use crate::current::Current;
+use crate::study::Study;
 use crate::widgets::{CAPTION, FIELD, choice, folded, length_field, row, section};
 
 /// What the controls change.
@@ -20,6 +22,8 @@ pub struct Controls<'a> {
     pub show_chosen: bool,
     /// What follows from the document.
     pub current: &'a Current,
+    /// What took longer than a frame, if it is done for this document.
+    pub study: Option<&'a Study>,
     /// What is asked for.
     pub asked: &'a mut Vec<Command>,
 }
@@ -37,7 +41,7 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         });
         section(ui, "Center", false, |ui| bores::center_ui(ui, board));
         section(ui, "Pieces and bores", false, |ui| {
-            bores::bores_ui(ui, board);
+            bores::bores_ui(ui, board, controls.asked);
         });
         let chosen = folded(ui, "Holes by hand", controls.show_chosen, |ui| {
             hole::hole_ui(ui, controls);
@@ -46,8 +50,29 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
             chosen.scroll_to_me(Some(egui::Align::Max));
         }
         let board = &mut *controls.board;
-        section(ui, "Limits of the checks", false, |ui| limits_ui(ui, board));
-        section(ui, "Template", false, |ui| template::template_ui(ui, board));
+        section(ui, "Limits of the checks", false, |ui| {
+            limits::limits_ui(ui, board, controls.asked);
+        });
+        section(ui, "Blank", false, |ui| {
+            let seen = stock::Seen {
+                current: controls.current,
+                study: controls.study,
+            };
+            stock::stock_ui(ui, board, &seen, controls.asked);
+        });
+        section(ui, "Joining", false, |ui| {
+            joining::joining_ui(ui, board, controls.current, controls.asked);
+        });
+        section(ui, "Screws below", false, |ui| {
+            joining::screws_ui(ui, board)
+        });
+        section(ui, "Template", false, |ui| {
+            template::template_ui(ui, board);
+            template::router_ui(ui, board);
+        });
+        section(ui, "Accuracy", false, |ui| {
+            accuracy::accuracy_ui(ui, board, controls.current, controls.study);
+        });
     });
 }
 
@@ -78,7 +103,7 @@ fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
         ranges::BOARD,
         units,
     );
-    fit_button(ui, Command::FitBoard, asked);
+    fit_button(ui, Mend::FitBoard, asked);
     length_field(
         ui,
         "Thickness",
@@ -95,43 +120,9 @@ fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
     );
 }
 
-/// Each limit says on hover what it is for and where its default comes from.
-fn limits_ui(ui: &mut Ui, board: &mut Board) {
-    use workshop::Rule;
-    let units = board.units;
-    let limits = &mut board.limits;
-    length_field(ui, "Least web", &mut limits.web, ranges::LIMIT, units)
-        .on_hover_text(Rule::Web.statement());
-    length_field(
-        ui,
-        "Least rim margin",
-        &mut limits.rim,
-        ranges::LIMIT,
-        units,
-    )
-    .on_hover_text(Rule::Rim.statement());
-    length_field(
-        ui,
-        "Least piece gap",
-        &mut limits.piece_gap,
-        ranges::LIMIT,
-        units,
-    )
-    .on_hover_text(Rule::Pieces.statement());
-    length_field(
-        ui,
-        "Most pin play",
-        &mut limits.pin_play,
-        ranges::LIMIT,
-        units,
-    )
-    .on_hover_text(Rule::Pilot.statement());
-    crate::widgets::count_field(ui, "Most sheets", &mut limits.sheets, ranges::SHEETS)
-        .on_hover_text(Rule::Sheets.statement());
-}
-
 /// A small button below a field that lets the program find the number.
-pub fn fit_button(ui: &mut Ui, command: Command, asked: &mut Vec<Command>) {
+pub fn fit_button(ui: &mut Ui, mend: Mend, asked: &mut Vec<Command>) {
+    let command = Command::Mend(mend);
     ui.horizontal(|ui| {
         ui.add_space(CAPTION + ui.spacing().item_spacing.x);
         let size = vec2(FIELD, ui.spacing().interact_size.y);

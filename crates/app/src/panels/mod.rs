@@ -1,11 +1,16 @@
 //! The panels around the board. Each gets the narrowest part it may change, and reads the rest.
 
+mod accuracy;
 pub mod bar;
 mod blame;
 mod bores;
 pub mod controls;
 pub mod findings;
 mod hole;
+mod joining;
+mod limits;
+mod list_field;
 mod pattern;
 pub mod status;
+mod stock;
 mod template;

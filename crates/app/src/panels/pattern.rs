@@ -3,12 +3,16 @@
 use board::{Board, ranges};
 use egui::Ui;
 use geometry::{Pattern, PocketShape};
+use workshop::Mend;
 
 use super::blame::{Blamed, blame_ui};
 use super::controls::fit_button;
 use crate::command::Command;
 use crate::current::Current;
 use crate::widgets::{Field, auto_field, choice, count_field, length_field, plain_field};
+
+/// What "auto" means for a start pocket.
+const AUTO: &str = "Where the most wood is left around it";
 
 /// The patterns as they are first chosen.
 const PATTERNS: [Pattern; 4] = [
@@ -39,7 +43,7 @@ pub fn pattern_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut
     length_field(ui, "Pitch", &mut board.pitch, ranges::PITCH, board.units)
         .on_hover_text("Straight distance between the centers of neighbors along the track");
     blame_ui(ui, current, Blamed::Pitch);
-    fit_button(ui, Command::FitPitch, asked);
+    fit_button(ui, Mend::FitPitch, asked);
     plain_field(ui, "Rotation", &mut board.rotation, ranges::ROTATION)
         .on_hover_text("Bearing of the first player's axis, clockwise from 12 o'clock");
 }
@@ -108,6 +112,7 @@ pub fn lanes_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
             range: ranges::POCKET_BEARING,
             units,
         },
+        AUTO,
     );
     auto_field(
         ui,
@@ -118,6 +123,7 @@ pub fn lanes_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
             range: ranges::POCKET_RADIUS,
             units,
         },
+        AUTO,
     );
     blame_ui(ui, current, Blamed::PocketRadius);
 }

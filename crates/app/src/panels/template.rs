@@ -1,8 +1,11 @@
 //! Controls of the drilling template.
 
-use board::{Board, Marking, Paper, ranges};
+use board::{Board, Marking, Paper, Router, ranges};
 use drawing::{paper_name, paper_size};
 use egui::Ui;
+use workshop::Measure;
+
+use super::stock::fact;
 
 use crate::widgets::{choice, length_field, row};
 
@@ -35,6 +38,30 @@ pub fn template_ui(ui: &mut Ui, board: &mut Board) {
     row(ui, "Names", |ui, _| {
         ui.checkbox(&mut template.names, "on the template")
     });
+}
+
+/// The router that drills through a hardboard template, if one is to be made.
+pub fn router_ui(ui: &mut Ui, board: &mut Board) {
+    let units = board.units;
+    let mut wanted = board.router.is_some();
+    row(ui, "Router template", |ui, _| {
+        if ui.checkbox(&mut wanted, "of hardboard").changed() {
+            board.router = wanted.then(Router::default);
+        }
+    });
+    if let Some(router) = &mut board.router {
+        length_field(
+            ui,
+            "Guide bushing",
+            &mut router.bushing,
+            ranges::BUSHING,
+            units,
+        )
+        .on_hover_text("Its outside diameter");
+        length_field(ui, "Router bit", &mut router.bit, ranges::BIT, units);
+        let wider = Measure::Mm(router.wider()).shown(units);
+        fact(ui, "Holes wider by", &wider);
+    }
 }
 
 /// Custom paper begins as large as the paper before it.

@@ -1,0 +1,143 @@
+//! Fields for several lengths at once: the offsets of a waney edge, corners, seams.
+
+use board::{Range, Units, parse_lengths, show_length};
+use egui::{Id, RichText, TextEdit, Ui};
+
+use crate::theme::Tokens;
+use crate::widgets::{FIELD, row};
+
+/// What a list may hold and how it is shown.
+#[derive(Clone, Copy)]
+pub struct List {
+    /// What each length may be.
+    pub each: Range,
+    /// How many there may be.
+    pub count: Range,
+    /// The unit they are shown in.
+    pub units: Units,
+}
+
+/// Lengths parted by semicolons in one line. What cannot be read is said below, and the list stays as it was.
+pub fn lengths_field(ui: &mut Ui, caption: &str, lengths: &mut Vec<f64>, list: List, hint: &str) {
+    let shown = joined(lengths, list.units);
+    let typed = typed_text(ui, caption, &shown, hint, false);
+    take(ui, caption, typed, list, |read| {
+        *lengths = read;
+        Ok(())
+    });
+}
+
+/// Corners, one a line, its x and y parted by a semicolon.
+pub fn corners_field(ui: &mut Ui, caption: &str, corners: &mut Vec<[f64; 2]>, list: List) {
+    let lines: Vec<String> = corners
+        .iter()
+        .map(|corner| joined(corner, list.units))
+        .collect();
+    let typed = typed_text(ui, caption, &lines.join("\n"), "x; y\nx; y\n…", true);
+    take(ui, caption, typed, list, |read| {
+        if read.len() % 2 == 1 {
+            return Err("the last corner has no y; each corner is x; y".into());
+        }
+        *corners = read
+            .chunks_exact(2)
+            .filter_map(|pair| <[f64; 2]>::try_from(pair).ok())
+            .collect();
+        Ok(())
+    });
+}
+
+fn joined(lengths: &[f64], units: Units) -> String {
+    let shown: Vec<String> = lengths.iter().map(|mm| show_length(*mm, units)).collect();
+    shown.join("; ")
+}
+
+/// The text that was typed, once the field is left; while it is typed in, the text is kept beside the document.
+fn typed_text(ui: &mut Ui, caption: &str, shown: &str, hint: &str, lines: bool) -> Option<String> {
+    let kept = ui.scope_id().with(caption).with("typed");
+    let typed = ui.data(|data| data.get_temp::<String>(kept));
+    let mut text = typed.unwrap_or_else(|| shown.to_owned());
+    let response = row(ui, caption, |ui, label| {
+        let edit = if lines {
+            TextEdit::multiline(&mut text).desired_rows(4)
+        } else {
+            TextEdit::singleline(&mut text)
+        };
+        ui.add(edit.hint_text(hint).desired_width(FIELD))
+            .labelled_by(label)
+    });
+    if response.changed() {
+        ui.data_mut(|data| data.insert_temp(kept, text.clone()));
+    }
+    if !response.lost_focus() {
+        return None;
+    }
+    let escaped = ui.input(|input| input.key_pressed(egui::Key::Escape));
+    let typed = ui.data_mut(|data| data.remove_temp::<String>(kept));
+    typed.filter(|_| !escaped)
+}
+
+/// Reads what was typed and gives it on, or keeps the words that say what is wrong until the next try.
+fn take(
+    ui: &mut Ui,
+    caption: &str,
+    typed: Option<String>,
+    list: List,
+    give: impl FnOnce(Vec<f64>) -> Result<(), String>,
+) {
+    let fault_id = ui.scope_id().with(caption).with("fault");
+    if let Some(text) = typed {
+        let fault = read(&text, list).and_then(give).err();
+        ui.data_mut(|data| match fault {
+            Some(words) => {
+                data.insert_temp(fault_id, words);
+            }
+            None => data.remove::<String>(fault_id),
+        });
+    }
+    show_fault(ui, fault_id);
+}
+
+fn read(text: &str, list: List) -> Result<Vec<f64>, String> {
+    let lengths = parse_lengths(text, list.units).map_err(|error| error.to_string())?;
+    list.count
+        .check(lengths.len() as f64)
+        .map_err(|fault| fault.shown_in(list.units))?;
+    for length in &lengths {
+        list.each
+            .check(*length)
+            .map_err(|fault| fault.shown_in(list.units))?;
+    }
+    Ok(lengths)
+}
+
+fn show_fault(ui: &mut Ui, fault_id: Id) {
+    let Some(fault) = ui.data(|data| data.get_temp::<String>(fault_id)) else {
+        return;
+    };
+    let color = Tokens::of(ui).stop;
+    ui.horizontal_wrapped(|ui| {
+        let words = format!("▲ {fault}; kept as it was");
+        ui.label(RichText::new(words).color(color).small());
+    });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::ranges;
+
+    const WANEY: List = List {
+        each: ranges::WANEY,
+        count: ranges::CORNERS,
+        units: Units::Mm,
+    };
+
+    #[test]
+    fn lists_are_read_whole_or_not_at_all() {
+        assert_eq!(read("0; 12.5; 1/2\"", WANEY), Ok(vec![0.0, 12.5, 12.7]));
+        assert_eq!(read("  ", WANEY), Ok(vec![]));
+        assert!(read("0; x", WANEY).is_err());
+        let negative = read("3; -1", WANEY).unwrap_err();
+        assert!(negative.contains("offset of a waney edge"), "{negative}");
+    }
+}
