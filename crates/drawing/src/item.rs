@@ -21,6 +21,8 @@ pub struct Item {
 pub enum Layer {
     /// The board's edge, and its roundover.
     Edge,
+    /// Seams, and mortises and screws hidden in the wood.
+    Seams,
     /// Sector axes and radius circles.
     Guides,
     /// Track spaces.
@@ -43,8 +45,9 @@ pub enum Layer {
 
 impl Layer {
     /// Every layer, in the order in which they are drawn.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Edge,
+        Self::Seams,
         Self::Guides,
         Self::Track,
         Self::Home,
@@ -60,6 +63,7 @@ impl Layer {
     pub const fn id(self) -> &'static str {
         match self {
             Self::Edge => "edge",
+            Self::Seams => "seams",
             Self::Guides => "guides",
             Self::Track => "track",
             Self::Home => "home",
@@ -80,6 +84,8 @@ pub enum Line {
     Cut,
     /// A line to drill by: the outline or the cross of a bore.
     Drill,
+    /// What is hidden in the wood: seams, mortises, screws from below.
+    Hidden,
     /// A line to find one's way by: axes, radius circles, joint lines.
     Guide,
     /// Dimension lines, bars, frames and all text.
@@ -91,7 +97,7 @@ impl Line {
     pub const fn width(self) -> f64 {
         match self {
             Self::Cut => 0.25,
-            Self::Drill | Self::Dimension => 0.13,
+            Self::Drill | Self::Hidden | Self::Dimension => 0.13,
             Self::Guide => 0.09,
         }
     }
@@ -99,6 +105,7 @@ impl Line {
     /// Lengths of dash and gap in mm, or nothing for a full line.
     pub const fn dashes(self) -> &'static [f64] {
         match self {
+            Self::Hidden => &[2.0, 1.0],
             Self::Guide => &[4.0, 1.0, 0.6, 1.0],
             Self::Cut | Self::Drill | Self::Dimension => &[],
         }

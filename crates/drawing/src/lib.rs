@@ -22,6 +22,7 @@
 mod bars;
 pub mod font;
 mod furniture;
+mod glue;
 mod item;
 mod joint;
 mod names;

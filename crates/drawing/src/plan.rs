@@ -4,6 +4,7 @@ use board::{Board, Center, Hole, Layout, Marking, Role, show_length};
 use geometry::point_at;
 use kurbo::{Circle, Line as Segment, Point};
 
+use crate::glue::glue;
 use crate::names::place_names;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
@@ -29,6 +30,7 @@ pub fn plan(board: &Board, layout: &Layout) -> Vec<Item> {
 pub fn plan_without_names(board: &Board, layout: &Layout) -> Vec<Item> {
     let mut items = Vec::with_capacity(3 * layout.holes.len() + 32);
     edge(board, &mut items);
+    glue(board, &mut items);
     guides(board, layout, &mut items);
     for hole in &layout.holes {
         bore(board, hole, &mut items);

@@ -40,6 +40,8 @@ pub struct Palette {
     pub shadow: Color32,
     /// Axes and radius circles.
     pub guide: Color32,
+    /// Seams, mortises, screws from below.
+    pub seam: Color32,
     /// The line from space to space.
     pub path: Color32,
     /// The wall of a bore, in shadow.
@@ -114,6 +116,7 @@ impl Palette {
             grain: thin(self.grain),
             shadow: thin(self.shadow),
             guide: thin(self.guide),
+            seam: thin(self.seam),
             path: thin(self.path),
             well: back(self.well),
             floor: back(self.floor),
@@ -161,6 +164,7 @@ const LIGHT: Palette = Palette {
     grain: Color32::from_rgba_unmultiplied_const(0xA8, 0x72, 0x32, 0x26),
     shadow: Color32::from_black_alpha(0x48),
     guide: Color32::from_rgba_unmultiplied_const(0x5A, 0x3E, 0x1E, 0x30),
+    seam: Color32::from_rgba_unmultiplied_const(0x5A, 0x2A, 0x10, 0x90),
     path: Color32::from_rgba_unmultiplied_const(0x6B, 0x47, 0x20, 0x58),
     well: Color32::from_rgb(0x33, 0x22, 0x14),
     floor: Color32::from_rgb(0x5B, 0x41, 0x29),
@@ -196,6 +200,7 @@ const DARK: Palette = Palette {
     grain: Color32::from_rgba_unmultiplied_const(0x4A, 0x28, 0x0E, 0x34),
     shadow: Color32::from_black_alpha(0x90),
     guide: Color32::from_rgba_unmultiplied_const(0x20, 0x12, 0x06, 0x44),
+    seam: Color32::from_rgba_unmultiplied_const(0x18, 0x0C, 0x04, 0xA0),
     path: Color32::from_rgba_unmultiplied_const(0x20, 0x12, 0x06, 0x70),
     well: Color32::from_rgb(0x16, 0x0E, 0x07),
     floor: Color32::from_rgb(0x35, 0x22, 0x13),

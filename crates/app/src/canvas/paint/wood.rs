@@ -30,24 +30,33 @@ pub fn paint(brush: &mut Brush<'_>, blank: Blank) {
     brush.ring(at, radius, 1.5, palette.edge);
 }
 
-/// The plan's guides: sector axes and radius circles; and the way from space to space.
+/// The plan's guides: sector axes and radius circles; seams and what is hidden in the wood; and the way from space to
+/// space.
 pub fn guides(brush: &mut Brush<'_>, view: &BoardView<'_>) {
-    let color = brush.palette.guide;
-    let guides = view.plan.iter().filter(|item| item.layer == Layer::Guides);
-    for item in guides {
+    for (layer, width, color) in [
+        (Layer::Seams, 1.5, brush.palette.seam),
+        (Layer::Guides, 1.0, brush.palette.guide),
+    ] {
+        lines(brush, view, layer, width, color);
+    }
+    track(brush, view);
+}
+
+fn lines(brush: &mut Brush<'_>, view: &BoardView<'_>, layer: Layer, width: f32, color: Color32) {
+    let items = view.plan.iter().filter(|item| item.layer == layer);
+    for item in items {
         match &item.shape {
             Shape::Line(line) => {
-                brush.line([line.p0, line.p1].map(|end| brush.at(end)), 1.0, color);
+                brush.line([line.p0, line.p1].map(|end| brush.at(end)), width, color);
             }
             Shape::Circle(circle) => {
                 let radius = brush.length(circle.radius);
-                brush.ring(brush.at(circle.center), radius, 1.0, color);
+                brush.ring(brush.at(circle.center), radius, width, color);
             }
-            // A guide is a line or a circle; what else a plan holds is shown as wood and bores.
+            // All of it is a line or a circle; what else a plan holds is shown as wood and bores.
             Shape::Arc(_) | Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
         }
     }
-    track(brush, view);
 }
 
 /// The way from space to space, left out where spaces are too small to be told apart anyway.

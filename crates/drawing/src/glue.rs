@@ -1,0 +1,79 @@
+//! What is in the wood before a bore is drilled: seams, mortises, screws from below.
+
+use board::Board;
+use kurbo::{Circle, Line as Segment, Point};
+use workshop::{EdgePlace, TenonPlace, screws, seams, tenons};
+
+use crate::{Item, Layer, Line, Shape};
+
+/// Seams across the board, and the outlines of mortises and screws in it.
+pub(crate) fn glue(board: &Board, items: &mut Vec<Item>) {
+    let mut hidden = |shape| {
+        items.push(Item {
+            layer: Layer::Seams,
+            line: Line::Hidden,
+            shape,
+        });
+    };
+    let radius = board.blank.radius();
+    for seam in seams(board) {
+        let square = radius * radius - seam * seam;
+        if square > 0.0 {
+            let half = square.sqrt();
+            let ends = (Point::new(-half, seam), Point::new(half, seam));
+            hidden(Shape::Line(Segment::new(ends.0, ends.1)));
+        }
+    }
+    let inside = |tenon: &TenonPlace| tenon.place != EdgePlace::Outside;
+    for tenon in tenons(board).into_iter().filter(inside) {
+        for side in sides(&tenon) {
+            hidden(Shape::Line(side));
+        }
+    }
+    for screw in screws(board) {
+        let Circle { center, radius } = screw.circle;
+        hidden(Shape::Circle(Circle::new(center, radius)));
+    }
+}
+
+fn sides(tenon: &TenonPlace) -> [Segment; 4] {
+    let (x, y) = (tenon.half_length, tenon.reach);
+    let corner = |sx: f64, sy: f64| tenon.center + (sx * x, sy * y);
+    let corners = [
+        corner(-1.0, -1.0),
+        corner(1.0, -1.0),
+        corner(1.0, 1.0),
+        corner(-1.0, 1.0),
+    ];
+    let [a, b, c, d] = corners;
+    [
+        Segment::new(a, b),
+        Segment::new(b, c),
+        Segment::new(c, d),
+        Segment::new(d, a),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Build, ScrewCircle, Tenons};
+
+    #[test]
+    fn seams_run_from_edge_to_edge_and_what_is_hidden_is_outlined() {
+        let mut board = Board::default();
+        board.panel.build = Build::Halves;
+        board.panel.tenons = Some(Tenons::default());
+        board.screws = vec![ScrewCircle::default()];
+        let mut items = Vec::new();
+        glue(&board, &mut items);
+        let Shape::Line(seam) = items[0].shape else {
+            panic!("no seam")
+        };
+        assert_eq!((seam.p0.x, seam.p1.x), (-280.0, 280.0));
+        let circles = items
+            .iter()
+            .filter(|item| matches!(item.shape, Shape::Circle(_)));
+        assert_eq!((items.len(), circles.count()), (1 + 3 * 4 + 4, 4));
+    }
+}
