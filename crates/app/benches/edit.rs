@@ -72,6 +72,7 @@ fn checks(bencher: Bencher<'_, '_>, holes: u32) {
         sheets: Ok(12),
         stock: None,
         risk: None,
+        turns: None,
     };
     bencher.bench_local(|| workshop::check(black_box(&board), &layout, judged));
 }

@@ -48,16 +48,18 @@ impl Derived {
         let tiling = tiling(board, &layout);
         let sheets = tiling.as_ref().map(|tiling| tiling.tiles.len() as u32);
         let sheets = sheets.map_err(ToString::to_string);
+        let turns = seam_turns(board, &layout);
         let budget = budgeted(board, &layout, &taped(&tiling));
         let judged = Judged {
             sheets: sheets.as_ref().copied().map_err(String::as_str),
             stock: blank.plan(),
+            turns: turns.as_ref(),
             risk: budget.as_ref().map(|(budget, chance)| (budget, *chance)),
         };
         let findings = check(board, &layout, judged);
         Ok(Self {
             figures: figures(board, &layout),
-            turns: seam_turns(board, &layout),
+            turns,
             findings,
             plan: plan_without_names(board, &layout),
             budget,

@@ -270,12 +270,15 @@ mod tests {
 
     fn findings(board: &Board) -> Vec<Finding> {
         let stock = stock_plan(&board.stock, &|| false).unwrap();
+        let layout = layout(board).unwrap();
+        let turns = crate::seam_turns(board, &layout);
         let judged = Judged {
             sheets: Ok(4),
             stock: stock.as_ref(),
+            turns: turns.as_ref(),
             risk: None,
         };
-        check(board, &layout(board).unwrap(), judged)
+        check(board, &layout, judged)
     }
 
     /// A board on which a mend is offered.

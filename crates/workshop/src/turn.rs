@@ -17,6 +17,15 @@ pub struct SeamTurns {
     pub best: f64,
     /// Distance of the nearest bore there, mm, and whose.
     pub there: (f64, HoleId),
+    /// Distance of the nearest center from any seam, now and at the rotation that is best for centers, mm.
+    pub centers: (f64, f64),
+}
+
+impl SeamTurns {
+    /// Whether another rotation keeps the bores farther from the seams.
+    pub fn can_be_better(&self) -> bool {
+        self.there.0 > self.now.0 + 1e-6
+    }
 }
 
 /// Samples of [`SeamTurns::curve`]: about three a pixel of a panel would show no more.
@@ -42,6 +51,12 @@ pub fn seam_turns(board: &Board, layout: &Layout) -> Option<SeamTurns> {
             .collect(),
         now: (now.mm, *names.get(now.hole)?),
         best: turned(best.turn),
+        centers: (
+            geometry::seam_gap(&holes, &lines, Angle::ZERO, Measure::Center)?.mm,
+            geometry::best_turn(&holes, &lines, sectors, Measure::Center)?
+                .gap
+                .mm,
+        ),
         there: (best.gap.mm, *names.get(best.gap.hole)?),
     })
 }
@@ -119,6 +134,8 @@ mod tests {
         };
         let after = seam_turns(&turned, &board::layout(&turned).unwrap()).unwrap();
         assert_near!(after.now.0, wanted, 1e-9);
+        assert_near!(after.centers.0, wanted + 6.0, 1e-9);
+        assert!(turns.can_be_better() && !after.can_be_better());
     }
 
     #[test]

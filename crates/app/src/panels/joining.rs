@@ -160,17 +160,26 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
         "At best",
         &format!("{} at {:.2}°", length(turns.there.0), turns.best),
     );
+    fact(
+        ui,
+        "Centers to it",
+        &format!(
+            "{}, at best {}",
+            length(turns.centers.0),
+            length(turns.centers.1)
+        ),
+    );
     let curve: Vec<[f64; 2]> = turns.curve.iter().map(|(turn, mm)| [*turn, *mm]).collect();
     let now = turns.curve.first().map_or(0.0, |(turn, _)| *turn);
     let plot = Plot::new("seam turns")
-        .height(130.0)
+        .height(150.0)
         .allow_drag(false)
         .allow_zoom(false)
         .allow_scroll(false)
         .show_x(false)
         .show_y(false)
         .x_axis_label("rotation (°)")
-        .y_axis_label("to the seam (mm)");
+        .y_axis_label("mm");
     let shown = plot.show(ui, |plot| {
         plot.hline(HLine::new("seam", 0.0).color(tokens.line));
         plot.line(Line::new("gap", PlotPoints::from(curve)).color(tokens.accent));

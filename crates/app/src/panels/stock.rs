@@ -224,7 +224,7 @@ fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, study: Option<
     let Some(joined) = study.and_then(|study| study.joined.as_ref()) else {
         return;
     };
-    fact(ui, "two bookmatched halves", &length(joined.halves));
+    fact(ui, "bookmatched halves", &length(joined.halves));
     for (count, most) in &joined.strips {
         fact(ui, &format!("{count} strips"), &length(*most));
     }

@@ -23,7 +23,7 @@ pub use finding::{Finding, Measure, Rule, Severity};
 
 use board::{Board, Layout};
 
-use crate::{Budget, StockPlan};
+use crate::{Budget, SeamTurns, StockPlan};
 pub(crate) use planer::strips_wanted;
 
 /// What is worked out elsewhere and judged here.
@@ -33,6 +33,8 @@ pub struct Judged<'a> {
     pub sheets: Result<u32, &'a str>,
     /// Where the board lies on its blank; none while that is not worked out.
     pub stock: Option<&'a StockPlan>,
+    /// How the pattern lies to the seams; none without seams.
+    pub turns: Option<&'a SeamTurns>,
     /// What the errors of the work leave of the webs, and the most chance of a thin one; none where that cannot be
     /// worked out.
     pub risk: Option<(&'a Budget, f64)>,
@@ -45,7 +47,7 @@ pub fn check(board: &Board, layout: &Layout, judged: Judged<'_>) -> Vec<Finding>
     findings.extend(rim::check(board, layout));
     findings.extend(floor::check(board, layout));
     findings.extend(inside::check(board, layout));
-    findings.extend(seam::check(board, layout));
+    findings.extend(seam::check(board, layout, judged.turns));
     findings.extend(pilot::check(board));
     findings.extend(pieces::check(board, layout));
     findings.extend(seat::check(board, layout));
@@ -102,6 +104,7 @@ mod tests {
             sheets,
             stock: None,
             risk: None,
+            turns: None,
         }
     }
 

@@ -3,14 +3,14 @@
 use board::{Board, HoleId, HoleName, Layout, show_length};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::Mend;
 use crate::panel::seams;
+use crate::{Mend, SeamTurns};
 
 pub const STATEMENT: &str = "A bore keeps the set distance from every seam: a bore across a seam opens the glue line, \
      and resin runs along it. The default of 1 mm is common practice, no source.";
 
 /// A finding where bores are cut by a seam or stand beside one.
-pub fn check(board: &Board, layout: &Layout) -> Option<Finding> {
+pub fn check(board: &Board, layout: &Layout, turns: Option<&SeamTurns>) -> Option<Finding> {
     let seams = seams(board);
     let near: Vec<(f64, HoleName)> = layout
         .holes
@@ -38,11 +38,15 @@ pub fn check(board: &Board, layout: &Layout) -> Option<Finding> {
     };
     let message = format!("{}; worst {name}: {said}", parts.join(", "));
     // No turn takes the center hole off a seam.
-    let turns = near.iter().any(|(_, name)| name.id() != HoleId::CENTER);
-    let (severity, mends): (_, &[Mend]) = if turns {
-        (Severity::Caution, &[Mend::TurnOffSeams])
+    let severity = if near.iter().any(|(_, name)| name.id() != HoleId::CENTER) {
+        Severity::Caution
     } else {
-        (Severity::Note, &[])
+        Severity::Note
+    };
+    let mends: &[Mend] = if turns.is_some_and(SeamTurns::can_be_better) {
+        &[Mend::TurnOffSeams]
+    } else {
+        &[]
     };
     Some(
         Finding::new(severity, Rule::Seam, message)
@@ -60,7 +64,8 @@ mod tests {
     fn with_seam(at: f64) -> Option<Finding> {
         let mut board = Board::default();
         board.panel.build = Build::Seams { at: vec![at] };
-        check(&board, &layout(&board).unwrap())
+        let layout = layout(&board).unwrap();
+        check(&board, &layout, crate::seam_turns(&board, &layout).as_ref())
     }
 
     #[test]
@@ -80,7 +85,7 @@ mod tests {
             ..Board::default()
         };
         board.panel.build = Build::Halves;
-        let found = check(&board, &layout(&board).unwrap()).unwrap();
+        let found = check(&board, &layout(&board).unwrap(), None).unwrap();
         assert_eq!(found.holes.len(), 1, "{found:?}");
         assert_eq!(found.severity, Severity::Note);
         assert_eq!(found.mends, []);
@@ -90,7 +95,7 @@ mod tests {
     fn a_seam_beyond_all_bores_is_no_finding() {
         assert_eq!(with_seam(279.0), None);
         assert_eq!(
-            check(&Board::default(), &layout(&Board::default()).unwrap()),
+            check(&Board::default(), &layout(&Board::default()).unwrap(), None),
             None
         );
     }
