@@ -3,7 +3,10 @@
 use app::derived::Derived;
 use app::exports::{Kind, Moment, file_of};
 use app::window::headless::Headless;
-use board::{Blank, Board, Bore, Bores, Limits, Piece};
+use board::{
+    Blank, Board, Bore, Bores, Build, FlawKind, FlawShape, Limits, Piece, Router, ScrewCircle,
+    StockFlaw, StockOutline, Tenons,
+};
 use divan::{Bencher, black_box};
 
 /// As in the program itself.
@@ -75,6 +78,55 @@ fn checks(bencher: Bencher<'_, '_>, holes: u32) {
         turns: None,
     };
     bencher.bench_local(|| workshop::check(black_box(&board), &layout, judged));
+}
+
+/// A board with everything to check: four strips with tenons, screws below, a router template, a slab with knots.
+fn busy() -> Board {
+    let mut board = Board::default();
+    board.panel.build = Build::Strips { count: 4 };
+    board.panel.tenons = Some(Tenons::default());
+    board.screws = vec![ScrewCircle::default(); 2];
+    board.router = Some(Router::default());
+    board.stock.outline = StockOutline::Slab {
+        length: 1500.0,
+        width: 620.0,
+        lower: (0..29).map(|at| f64::from(at * 7 % 20)).collect(),
+        upper: (0..29).map(|at| f64::from(at * 11 % 23)).collect(),
+    };
+    let knot = |at: u32| StockFlaw {
+        kind: FlawKind::Knot,
+        shape: FlawShape::Round {
+            x: 70.0 * f64::from(at + 1),
+            y: f64::from(at * 137 % 600),
+            diameter: 12.0,
+        },
+    };
+    board.stock.flaws = (0..20).map(knot).collect();
+    board
+}
+
+#[divan::bench]
+fn checks_of_a_busy_board(bencher: Bencher<'_, '_>) {
+    let board = busy();
+    let Ok(derived) = Derived::of(&board) else {
+        return;
+    };
+    let judged = workshop::Judged {
+        sheets: Ok(12),
+        stock: derived.blank.plan(),
+        risk: derived
+            .budget
+            .as_ref()
+            .map(|(budget, chance)| (budget, *chance)),
+        turns: derived.turns.as_ref(),
+    };
+    bencher.bench_local(|| workshop::check(black_box(&board), &derived.layout, judged));
+}
+
+#[divan::bench]
+fn all_that_follows_of_a_busy_board(bencher: Bencher<'_, '_>) {
+    let board = busy();
+    bencher.bench_local(|| Derived::of(black_box(&board)));
 }
 
 #[divan::bench(args = HOLES)]

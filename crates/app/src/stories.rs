@@ -490,3 +490,77 @@ fn the_window_looks_as_it_did() {
     story.keys(Modifiers::COMMAND, Key::D);
     pictures.add(story.harness.try_snapshot("window-dark"));
 }
+
+#[test]
+fn findings_are_mended_by_a_click_and_the_click_is_undone() {
+    let mut story = Story::begin();
+    story.type_into("Board diameter", "480");
+    assert!(story.sees("cut into the roundover"));
+    story.press("Fit board to pattern (stop: rim margin)");
+    let diameter = story.app().session.board.blank.diameter;
+    assert!(diameter > 480.0, "{diameter}");
+    assert!(!story.sees("cut into the roundover"));
+    story.keys(Modifiers::COMMAND, Key::Z);
+    assert_near!(story.app().session.board.blank.diameter, 480.0, 0.0);
+}
+
+#[test]
+fn a_slab_is_typed_and_a_knot_moves_the_best_place() {
+    let mut story = Story::begin();
+    story.reach("Blank");
+    story.choose("Outline", "length and width");
+    story.type_into("Blank length", "1400");
+    story.type_into("Blank width", "600");
+    let place = |story: &Story| {
+        let (board, derived) = story.app().current.good().unwrap();
+        derived.blank.plan().unwrap().center(board).unwrap()
+    };
+    assert_near!(place(&story).y, 300.0, 1e-6);
+    story.reach("Add a round flaw");
+    let before = place(&story);
+    story.type_into("Flaw 1 along", "300");
+    let after = place(&story);
+    assert!((before - after).length() > 1.0, "{before:?} {after:?}");
+    assert!(story.sees("bookmatched halves"));
+}
+
+#[test]
+fn waney_edges_are_typed_as_a_list_and_faults_are_said() {
+    let mut story = Story::begin();
+    story.reach("Blank");
+    story.choose("Outline", "length and width");
+    story.fill("Lower waney edge", "0; 12; 8");
+    story.keys(Modifiers::NONE, Key::Tab);
+    let lower = |story: &Story| match &story.app().session.board.stock.outline {
+        board::StockOutline::Slab { lower, .. } => lower.clone(),
+        _ => Vec::new(),
+    };
+    assert_eq!(lower(&story), [0.0, 12.0, 8.0]);
+    story.fill("Lower waney edge", "0; twelve");
+    story.keys(Modifiers::NONE, Key::Tab);
+    assert_eq!(lower(&story), [0.0, 12.0, 8.0]);
+    assert!(story.sees("kept as it was"));
+}
+
+#[test]
+fn a_pattern_is_turned_off_the_seam() {
+    let mut story = Story::begin();
+    story.reach("Joining");
+    story.choose("Made of", "bookmatched halves");
+    let cut = |story: &Story| {
+        let (_, derived) = story.app().current.good().unwrap();
+        derived.turns.as_ref().unwrap().now.0
+    };
+    assert!(cut(&story) < 0.0);
+    story.reach("Turn the pattern off the seams (caution: seam)");
+    assert!(cut(&story) > 0.0, "{}", cut(&story));
+}
+
+#[test]
+fn most_spaces_are_found_from_the_menu() {
+    let mut story = Story::begin();
+    story.type_into("Board diameter", "700");
+    story.press("Edit");
+    story.press("Most spaces on this board");
+    assert!(story.app().session.board.spaces > 14);
+}

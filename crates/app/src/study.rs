@@ -34,7 +34,7 @@ impl Study {
         };
         Self::with_plan(
             board,
-            derived.layout.mouths(),
+            &derived.layout.mouths(),
             &taped(&derived.tiling),
             plan,
             cancel,
@@ -43,7 +43,7 @@ impl Study {
 
     fn with_plan(
         board: &Board,
-        mouths: Vec<geometry::Circle>,
+        mouths: &[geometry::Circle],
         joints: &TapedJoints,
         plan: Option<StockPlan>,
         cancel: &dyn Fn() -> bool,
@@ -54,7 +54,7 @@ impl Study {
             None => None,
         };
         let work = Work {
-            mouths: &mouths,
+            mouths,
             errors: &board.errors,
             joints,
         };

@@ -73,9 +73,9 @@ fn as_json(board: &Board, derived: &Derived, out: &mut dyn Write) -> Result<(), 
             .as_ref()
             .ok()
             .map(|tiling| tiling.tiles.len()),
-        blank: BlankReport::of(board, derived, &study),
+        blank: BlankReport::of(board, derived, study.as_ref()),
         seams: SeamReport::of(board, derived),
-        accuracy: AccuracyReport::of(derived, &study),
+        accuracy: AccuracyReport::of(derived, study.as_ref()),
         findings: &derived.findings,
     };
     writeln!(out, "{}", serde_json::to_string_pretty(&report)?)?;

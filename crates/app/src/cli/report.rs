@@ -24,6 +24,10 @@ struct StripsReport {
 }
 
 #[derive(Serialize)]
+#[expect(
+    clippy::struct_field_names,
+    reason = "the names of the file's members carry their unit"
+)]
 struct StripReport {
     corner_mm: [f64; 2],
     length_mm: f64,
@@ -32,10 +36,10 @@ struct StripReport {
 
 impl BlankReport {
     /// None where nothing is known of the blank, or it is no outline.
-    pub fn of(board: &Board, derived: &Derived, study: &Option<Study>) -> Option<Self> {
+    pub fn of(board: &Board, derived: &Derived, study: Option<&Study>) -> Option<Self> {
         let plan = derived.blank.plan()?;
         plan.slab.as_ref().ok()?;
-        let joined = study.as_ref().and_then(|study| study.joined.as_ref());
+        let joined = study.and_then(|study| study.joined.as_ref());
         let strips = joined
             .map(|joined| joined.strips.as_slice())
             .unwrap_or_default();
@@ -99,9 +103,9 @@ pub struct AccuracyReport {
 
 impl AccuracyReport {
     /// None where it cannot be worked out.
-    pub fn of(derived: &Derived, study: &Option<Study>) -> Option<Self> {
+    pub fn of(derived: &Derived, study: Option<&Study>) -> Option<Self> {
         let (budget, _) = derived.budget.as_ref()?;
-        let chance = study.as_ref().and_then(|study| study.chance);
+        let chance = study.and_then(|study| study.chance);
         let web = |web: Option<geometry::Web>| web.map(|web| web.mm);
         Some(Self {
             worst_hole_mm: budget.worst_hole.map(|hole| hole.mm),

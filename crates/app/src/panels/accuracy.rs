@@ -6,6 +6,7 @@ use workshop::Measure;
 
 use super::stock::fact;
 use crate::current::Current;
+use crate::derived::Derived;
 use crate::study::Study;
 use crate::widgets::{length_field, plain_field};
 
@@ -34,13 +35,17 @@ pub fn accuracy_ui(ui: &mut Ui, board: &mut Board, current: &Current, study: Opt
     }
     plain_field(ui, "Indexing ±", &mut errors.index, ranges::INDEX_ERROR)
         .on_hover_text("Where the board is turned from hole to hole; 0 where it is not");
-    let Some((shown, derived)) = current.good() else {
-        return;
-    };
+    if let Some((shown, derived)) = current.good() {
+        leaves_ui(ui, shown, derived, study);
+    }
+}
+
+/// How far off holes may be, the webs to expect, and the risk.
+fn leaves_ui(ui: &mut Ui, shown: &Board, derived: &Derived, study: Option<&Study>) {
     let Some((budget, at_most)) = &derived.budget else {
         return;
     };
-    let length = |mm| Measure::Mm(mm).shown(units);
+    let length = |mm| Measure::Mm(mm).shown(shown.units);
     let name = |at: usize| {
         derived
             .layout

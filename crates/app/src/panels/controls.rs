@@ -64,7 +64,7 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
             joining::joining_ui(ui, board, controls.current, controls.asked);
         });
         section(ui, "Screws below", false, |ui| {
-            joining::screws_ui(ui, board)
+            joining::screws_ui(ui, board);
         });
         section(ui, "Template", false, |ui| {
             template::template_ui(ui, board);

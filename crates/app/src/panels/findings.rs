@@ -194,7 +194,8 @@ fn mends_ui(ui: &mut Ui, finding: &Finding, view: &mut ViewState) {
         ui.add_space(22.0);
         for &mend in &finding.mends {
             // Two findings may be mended by the same step: a screen reader hears which this is.
-            let name = format!("{} ({})", mend.label(), finding.rule.label());
+            let (severity, rule) = (finding.severity.label(), finding.rule.label());
+            let name = format!("{} ({severity}: {rule})", mend.label());
             let button = ui.small_button(mend.label());
             button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
             if button.clicked() {
