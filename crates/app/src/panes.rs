@@ -49,7 +49,9 @@ impl App {
         Panel::bottom("status")
             .frame(bar)
             .exact_size(34.0)
-            .show(ui, |ui| status_ui(ui, &self.view, self.jobs.running()));
+            .show(ui, |ui| {
+                status_ui(ui, &self.view, self.jobs.running(), &self.studies)
+            });
         self.view.pointed = None;
         if width >= ALL_BESIDE {
             self.all_beside(ui, width);

@@ -70,11 +70,23 @@ impl Study {
     }
 }
 
+/// A study that was begun.
+struct Asked {
+    board: Board,
+    stop: Arc<AtomicBool>,
+    /// Seconds since the program began.
+    since: f64,
+    busy: bool,
+}
+
+/// After so many seconds a study is worth telling of.
+const LONG: f64 = 0.4;
+
 /// Studies in the making, and the last one that is done.
 pub struct Studies {
     sender: Sender<(Board, Option<Study>)>,
     receiver: Receiver<(Board, Option<Study>)>,
-    asked: Option<(Board, Arc<AtomicBool>)>,
+    asked: Option<Asked>,
     done: Option<(Board, Study)>,
 }
 
@@ -98,13 +110,21 @@ impl Studies {
         board: &Board,
         derived: &Derived,
     ) {
-        if self.asked.as_ref().is_some_and(|(asked, _)| asked == board) {
+        if self
+            .asked
+            .as_ref()
+            .is_some_and(|asked| asked.board == *board)
+        {
             return;
         }
+        self.stop();
         let stop = Arc::new(AtomicBool::new(false));
-        if let Some((_, older)) = self.asked.replace((board.clone(), stop.clone())) {
-            older.store(true, Ordering::Relaxed);
-        }
+        self.asked = Some(Asked {
+            board: board.clone(),
+            stop: stop.clone(),
+            since: ctx.input(|input| input.time),
+            busy: true,
+        });
         let (board, derived) = (board.clone(), derived.clone());
         let (sender, ctx) = (self.sender.clone(), ctx.clone());
         let work = move || {
@@ -120,12 +140,34 @@ impl Studies {
     pub fn take(&mut self) -> bool {
         let mut any = false;
         while let Ok((board, study)) = self.receiver.try_recv() {
+            if let Some(asked) = self.asked.as_mut().filter(|asked| asked.board == board) {
+                asked.busy = false;
+            }
             if let Some(study) = study {
                 self.done = Some((board, study));
                 any = true;
             }
         }
         any
+    }
+
+    /// Stops the study in the making; it is not begun again until the document changes.
+    pub fn stop(&self) {
+        if let Some(asked) = &self.asked {
+            asked.stop.store(true, Ordering::Relaxed);
+        }
+    }
+
+    /// Whether a study takes long enough to be told of; the window looks again when one may.
+    pub fn is_long(&self, ctx: &egui::Context) -> bool {
+        let Some(asked) = self.asked.as_ref().filter(|asked| asked.busy) else {
+            return false;
+        };
+        let left = asked.since + LONG - ctx.input(|input| input.time);
+        if left > 0.0 {
+            ctx.request_repaint_after_secs(left as f32);
+        }
+        left <= 0.0
     }
 
     /// The study of this document, if it is done.
@@ -169,6 +211,21 @@ mod tests {
         assert!(study.joined.as_ref().unwrap().halves > 580.0);
         assert!(study.chance.is_some());
         assert_eq!(studies.of(&Board::default()), None);
+    }
+
+    #[test]
+    fn a_study_is_stopped_on_request_and_for_a_newer_document() {
+        let board = on_slab();
+        let derived = Derived::of(&board).unwrap();
+        let ctx = egui::Context::default();
+        let host = Arc::new(Fake::new()) as Arc<dyn Host>;
+        let mut studies = Studies::new();
+        studies.ask(&ctx, &host, &board, &derived);
+        let stop = studies.asked.as_ref().unwrap().stop.clone();
+        assert!(!studies.take() || !stop.load(Ordering::Relaxed));
+        studies.ask(&ctx, &host, &Board::default(), &derived);
+        assert!(stop.load(Ordering::Relaxed));
+        assert!(!studies.is_long(&ctx));
     }
 
     #[test]

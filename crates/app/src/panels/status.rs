@@ -2,11 +2,14 @@
 
 use egui::{Align, Layout, RichText, Ui};
 
+use crate::study::Studies;
 use crate::theme::Tokens;
 use crate::view::ViewState;
 
+const STOP: &str = "Give it up until the board is changed";
+
 /// The line below the board.
-pub fn status_ui(ui: &mut Ui, view: &ViewState, running: Option<&str>) {
+pub fn status_ui(ui: &mut Ui, view: &ViewState, running: Option<&str>, studies: &Studies) {
     let tokens = Tokens::of(ui);
     ui.horizontal_centered(|ui| {
         let idle = "Point at a hole; drag to pan, turn the wheel to zoom";
@@ -19,6 +22,12 @@ pub fn status_ui(ui: &mut Ui, view: &ViewState, running: Option<&str>) {
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             if let Some(running) = running {
                 ui.label(RichText::new(format!("{running} …")).weak());
+            }
+            if studies.is_long(ui.ctx()) {
+                if ui.button("Stop").on_hover_text(STOP).clicked() {
+                    studies.stop();
+                }
+                ui.label(RichText::new("working out the blank and its risks …").weak());
             }
             if let Some(notice) = &view.notice {
                 let color = if notice.is_error {
