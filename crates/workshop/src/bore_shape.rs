@@ -210,6 +210,21 @@ mod tests {
     }
 
     proptest! {
+        /// Therefore two bores drilled straight down are nearest at the top face, where the rule of webs measures.
+        #[test]
+        fn no_bore_is_wider_below_than_above(
+            kind in 0_usize..5,
+            sizes in (2.0..40.0_f64, 0.5..30.0_f64, 0.5..4.0_f64),
+            depths in (0.0..1.0_f64, 0.0..1.0_f64),
+        ) {
+            let (bore, spur) = (bore(Bottom::ALL[kind], sizes.0, sizes.1), sizes.2);
+            let end = deepest(bore, spur);
+            let (above, below) = (depths.0.min(depths.1) * end, depths.0.max(depths.1) * end);
+            if let Some(lower) = width(bore, spur, below) {
+                prop_assert!(width(bore, spur, above).unwrap() >= lower - 1e-9);
+            }
+        }
+
         #[test]
         fn the_wood_is_what_a_search_through_all_depths_finds(
             kind in 0_usize..5,
