@@ -48,7 +48,7 @@ pub fn count_field(ui: &mut Ui, caption: &str, count: &mut u32, range: Range) ->
     response
 }
 
-/// A plain number or an angle in degrees.
+/// A plain number, an angle in degrees, or a number in minutes, hours, ml or °C.
 pub fn plain_field(ui: &mut Ui, caption: &str, value: &mut f64, range: Range) -> Response {
     number_field(
         ui,
@@ -365,9 +365,24 @@ fn read(text: &str, field: Field) -> Result<f64, String> {
                 .parse()
                 .map_err(|_| format!("\"{}\" is no number", short(text)))?
         }
+        Quantity::In(unit) => {
+            in_unit(text, unit).ok_or_else(|| format!("\"{}\" is no number", short(text)))?
+        }
     };
     in_range(value, field)?;
     Ok(value)
+}
+
+/// A number with its unit or without; a temperature in °F too.
+fn in_unit(text: &str, unit: &str) -> Option<f64> {
+    let plain = text.trim().replace(',', ".");
+    if unit == "°C"
+        && let Some(fahrenheit) = plain.strip_suffix(['F', 'f'])
+    {
+        let degrees: f64 = fahrenheit.trim_end_matches('°').trim().parse().ok()?;
+        return Some((degrees - 32.0) / 1.8);
+    }
+    plain.trim_end_matches(unit).trim().parse().ok()
 }
 
 fn in_range(value: f64, field: Field) -> Result<(), String> {
@@ -388,6 +403,7 @@ fn shown(value: f64, field: Field) -> String {
         Quantity::Count => format!("{value:.0}"),
         Quantity::Degrees => format!("{}°", show_number(value, 2)),
         Quantity::Share => show_number(value, 3),
+        Quantity::In(unit) => format!("{} {unit}", show_number(value, 2)),
     }
 }
 
@@ -396,7 +412,7 @@ fn step(field: Field, dragging: bool) -> f64 {
     let whole = match (field.range.quantity, field.units) {
         (Quantity::Length, Units::Mm) => 0.5,
         (Quantity::Length, Units::Inch) => 25.4 / 32.0,
-        (Quantity::Count | Quantity::Degrees, _) => 1.0,
+        (Quantity::Count | Quantity::Degrees | Quantity::In(_), _) => 1.0,
         (Quantity::Share, _) => 0.01,
     };
     if dragging { whole / 8.0 } else { whole }
@@ -513,6 +529,22 @@ mod tests {
             press(&mut harness, egui::Key::ArrowDown);
         }
         assert_eq!(harness.state().2, 1);
+    }
+
+    #[test]
+    fn numbers_are_read_with_their_unit_and_temperatures_in_fahrenheit_too() {
+        for (text, unit, wanted) in [
+            ("30", "min", 30.0),
+            ("2,5 h", "h", 2.5),
+            ("77 °F", "°C", 25.0),
+            ("59F", "°C", 15.0),
+            ("-5 °C", "°C", -5.0),
+        ] {
+            assert_near!(in_unit(text, unit).unwrap(), wanted, 1e-12);
+        }
+        for text in ["", "h", "1 day", "12 ml"] {
+            assert_eq!(in_unit(text, "h"), None, "{text}");
+        }
     }
 
     #[test]

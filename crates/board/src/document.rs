@@ -4,7 +4,10 @@ use geometry::{Pattern, PocketShape};
 use serde::{Deserialize, Serialize};
 
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
-use crate::{Bore, Bottom, Edit, Errors, Limits, Panel, Piece, Router, ScrewCircle, Stock};
+use crate::{
+    Bore, Bottom, Coat, Edit, Errors, Filling, Limits, Panel, Piece, Recess, Router, ScrewCircle,
+    Stock,
+};
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -50,6 +53,15 @@ pub struct Board {
     /// Screws in the underside.
     #[serde(default)]
     pub screws: Vec<ScrewCircle>,
+    /// Storage in the underside; none: not planned.
+    #[serde(default)]
+    pub recess: Option<Recess>,
+    /// Resin in the bores; none: not planned.
+    #[serde(default)]
+    pub filling: Option<Filling>,
+    /// Coats of finish, the first on the wood; empty: not planned.
+    #[serde(default)]
+    pub finish: Vec<Coat>,
     /// The jig the circle is cut on.
     pub jig: CircleJig,
     /// What the checks hold the board against.
@@ -325,6 +337,9 @@ impl Default for Board {
             stock: Stock::default(),
             panel: Panel::default(),
             screws: Vec::new(),
+            recess: None,
+            filling: None,
+            finish: Vec::new(),
             jig: CircleJig { pin: 6.0 },
             limits: Limits::default(),
             template: Template::default(),

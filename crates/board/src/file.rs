@@ -225,9 +225,9 @@ fn read_format_1(text: &str) -> Result<Board, FileError> {
 mod tests {
     use super::*;
     use crate::{
-        Bore, Bores, Bottom, Build, Center, Change, Edit, FlawKind, FlawShape, Marking, Panel,
-        Paper, Pocket, Router, ScrewCircle, Stock, StockFlaw, StockOutline, Template, Tenons,
-        Units,
+        Bore, Bores, Bottom, Build, Center, Change, Coat, CoatKind, Edit, Filling, FlawKind,
+        FlawShape, Marking, Panel, Paper, Pocket, Recess, RecessShape, Router, ScrewCircle, Stock,
+        StockFlaw, StockOutline, Template, Tenons, Units,
     };
     use geometry::{Pattern, PocketShape};
     use proptest::prelude::*;
@@ -365,6 +365,16 @@ mod tests {
             "{said}"
         );
         assert!(edited("\"pitch_mm\": 19.0", "\"pitch_mm\": 1e999").is_err());
+    }
+
+    #[test]
+    fn a_file_without_work_at_the_bench_has_none_planned() {
+        let text = write_board(&Board::default())
+            .replace("\"recess\": null,", "")
+            .replace("\"filling\": null,", "")
+            .replace("\"finish\": [],", "");
+        assert!(!text.contains("recess") && !text.contains("filling") && !text.contains("finish"));
+        assert_eq!(read_board(text.as_bytes()), Ok(Board::default()));
     }
 
     #[test]
@@ -520,6 +530,49 @@ mod tests {
         })
     }
 
+    fn recesses() -> impl Strategy<Value = Recess> {
+        let side = || 1.0..5000.0_f64;
+        let shape = prop_oneof![
+            side().prop_map(|diameter| RecessShape::Round { diameter }),
+            (side(), side()).prop_map(|(length, width)| RecessShape::Straight { length, width }),
+        ];
+        let place = || -2500.0..2500.0_f64;
+        let deep = || 0.0..500.0_f64;
+        (shape, [place(), place()], deep(), deep(), 0_u32..=1000).prop_map(
+            |(shape, at, depth, lid, spare)| Recess {
+                shape,
+                at,
+                depth,
+                lid,
+                spare,
+            },
+        )
+    }
+
+    fn fillings() -> impl Strategy<Value = Filling> {
+        let long = || 0.1..100_000.0_f64;
+        let warm = || -40.0..80.0_f64;
+        let poured = (0.0..500.0_f64, any::<bool>(), 0.0..2.0_f64);
+        (poured, [long(), long(), long()], [warm(), warm()]).prop_map(
+            |((below_top, around_ball, waste), [batch, pot_life, ten_bores], warm)| Filling {
+                below_top,
+                around_ball,
+                waste,
+                batch,
+                pot_life,
+                pot_life_at: warm[0],
+                shop: warm[1],
+                ten_bores,
+            },
+        )
+    }
+
+    fn finishes() -> impl Strategy<Value = Vec<Coat>> {
+        let kind = prop::sample::select(&CoatKind::ALL[..]);
+        let coat = (kind, 0.0..100_000.0_f64).prop_map(|(kind, dries)| Coat { kind, dries });
+        prop::collection::vec(coat, 0..6)
+    }
+
     fn boards() -> impl Strategy<Value = Board> {
         let counts = (1_u32..=24, 1_u32..=400, 0_u32..=60, 0_u32..=60);
         let wood = (centers(), [bores(), bores(), bores()], 0.1..1000.0_f64);
@@ -529,9 +582,15 @@ mod tests {
             prop::collection::vec(Just(ScrewCircle::default()), 0..3),
             prop::option::of(Just(Router::default())),
         );
+        let bench = (
+            prop::option::of(recesses()),
+            prop::option::of(fillings()),
+            finishes(),
+        );
         let looks = (".{0,12}", any::<bool>(), templates(), edits());
-        (patterns(), pockets(), counts, wood, glue, looks).prop_map(
-            |(pattern, pocket, counts, wood, (stock, panel, screws, router), looks)| {
+        (patterns(), pockets(), counts, wood, (glue, bench), looks).prop_map(
+            |(pattern, pocket, counts, wood, (glue, (recess, filling, finish)), looks)| {
+                let (stock, panel, screws, router) = glue;
                 let (center, [track, home, start], pitch) = wood;
                 let (title, inches, template, edits) = looks;
                 Board {
@@ -554,6 +613,9 @@ mod tests {
                     stock,
                     panel,
                     screws,
+                    recess,
+                    filling,
+                    finish,
                     router,
                     template,
                     edits,

@@ -16,6 +16,7 @@
 //!
 //! The crate knows nothing of windows, paths on disk and sizes of paper.
 
+mod bench;
 mod bore;
 mod document;
 mod edit;
@@ -30,6 +31,7 @@ mod serial;
 mod stock;
 mod units;
 
+pub use bench::{Coat, CoatKind, Filling, Recess, RecessShape};
 pub use bore::{Bore, Bottom};
 pub use document::{
     Blank, Board, Bores, Center, CircleJig, Marking, Paper, Pocket, Template, Units,

@@ -75,7 +75,7 @@ fn every_member_of_a_new_board_is_on_the_page_with_its_default() {
     }
 }
 
-const AS_ON_PAGE: [(&str, Range); 55] = [
+const AS_ON_PAGE: [(&str, Range); 70] = [
     ("players", ranges::PLAYERS),
     ("pattern.depth", ranges::LOBE_DEPTH),
     ("pattern.across", ranges::ACROSS),
@@ -113,6 +113,21 @@ const AS_ON_PAGE: [(&str, Range); 55] = [
     ("panel.joint_mm", ranges::ALLOWANCE),
     ("panel.kerf_mm", ranges::ALLOWANCE),
     ("panel.planer_mm", ranges::PLANER),
+    ("recess.shape.diameter_mm", ranges::RECESS),
+    ("recess.shape.length_mm", ranges::RECESS),
+    ("recess.shape.width_mm", ranges::RECESS),
+    ("recess.at_mm", ranges::RECESS_PLACE),
+    ("recess.depth_mm", ranges::RECESS_DEPTH),
+    ("recess.lid_mm", ranges::LID),
+    ("recess.spare", ranges::SPARE),
+    ("filling.below_top_mm", ranges::FILL_BELOW),
+    ("filling.waste", ranges::WASTE),
+    ("filling.batch_ml", ranges::BATCH),
+    ("filling.pot_life_min", ranges::POT_LIFE),
+    ("filling.pot_life_at_c", ranges::TEMPERATURE),
+    ("filling.shop_c", ranges::TEMPERATURE),
+    ("filling.ten_bores_s", ranges::TEN_BORES),
+    ("a coat: dries_h", ranges::DRIES),
     ("limits.floor_mm", ranges::LIMIT),
     ("limits.inside_mm", ranges::LIMIT),
     ("limits.seam_mm", ranges::LIMIT),

@@ -18,6 +18,8 @@ pub enum Quantity {
     Count,
     /// A share, without unit.
     Share,
+    /// What has the same unit for every maker: minutes, hours, °C, ml.
+    In(&'static str),
 }
 
 /// What one number may be, both ends included.
@@ -60,7 +62,7 @@ impl OutOfRange {
         } = self.range;
         let show = |value| match quantity {
             Quantity::Length => show_length(value, units),
-            _ => show_number(value, 4) + unit(quantity),
+            _ => show_number(value, 4) + &unit(quantity),
         };
         format!(
             "{name} is {}; it may be {} to {}",
@@ -71,11 +73,12 @@ impl OutOfRange {
     }
 }
 
-const fn unit(quantity: Quantity) -> &'static str {
+fn unit(quantity: Quantity) -> String {
     match quantity {
-        Quantity::Length => " mm",
-        Quantity::Degrees => "°",
-        Quantity::Count | Quantity::Share => "",
+        Quantity::Length => " mm".into(),
+        Quantity::Degrees => "°".into(),
+        Quantity::Count | Quantity::Share => String::new(),
+        Quantity::In(unit) => format!(" {unit}"),
     }
 }
 

@@ -1,7 +1,7 @@
 //! The ranges themselves, named for what they bound.
 
 use super::{
-    Quantity::{Count, Degrees, Length, Share},
+    Quantity::{Count, Degrees, In, Length, Share},
     Range,
 };
 
@@ -113,6 +113,32 @@ pub const SCREW_BEARING: Range = Range::new("bearing of the first screw", Degree
 pub const SCREW: Range = Range::new("diameter of a screw", Length, 0.1, 100.0);
 /// How deep a screw goes.
 pub const SCREW_DEPTH: Range = Range::new("depth of a screw", Length, 0.0, 500.0);
+/// A side or the diameter of a storage recess.
+pub const RECESS: Range = Range::new("side of the recess", Length, 1.0, 5000.0);
+/// A coordinate of the middle of a recess.
+pub const RECESS_PLACE: Range = Range::new("place of the recess", Length, -2500.0, 2500.0);
+/// Depth of a recess.
+pub const RECESS_DEPTH: Range = Range::new("depth of the recess", Length, 0.0, 500.0);
+/// Thickness of its lid.
+pub const LID: Range = Range::new("lid of the recess", Length, 0.0, 500.0);
+/// Pieces stored beside those that fill the start pockets.
+pub const SPARE: Range = Range::new("spare pieces", Count, 0.0, 1000.0);
+/// How far below the top face resin ends.
+pub const FILL_BELOW: Range = Range::new("resin below the top", Length, 0.0, 500.0);
+/// What is mixed and left in cups, as a share of what goes into the bores.
+pub const WASTE: Range = Range::new("waste of resin", Share, 0.0, 2.0);
+/// What is mixed at once.
+pub const BATCH: Range = Range::new("batch of resin", In("ml"), 0.1, 100_000.0);
+/// Pot life by the label.
+pub const POT_LIFE: Range = Range::new("pot life", In("min"), 0.1, 100_000.0);
+/// A temperature.
+pub const TEMPERATURE: Range = Range::new("temperature", In("°C"), -40.0, 80.0);
+/// Time for ten bores.
+pub const TEN_BORES: Range = Range::new("time for ten bores", In("s"), 0.1, 100_000.0);
+/// Coats of finish.
+pub const COATS: Range = Range::new("coats of finish", Count, 0.0, 60.0);
+/// How long a coat dries.
+pub const DRIES: Range = Range::new("time a coat dries", In("h"), 0.0, 100_000.0);
 /// Outside diameter of a guide bushing.
 pub const BUSHING: Range = Range::new("guide bushing", Length, 0.1, 200.0);
 /// Diameter of a router bit.

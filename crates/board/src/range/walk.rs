@@ -1,7 +1,7 @@
 //! A whole document held against its ranges.
 
 use super::{OutOfRange, Range, ranges};
-use crate::{Board, Build, FlawShape, StockOutline};
+use crate::{Board, Build, FlawShape, RecessShape, StockOutline};
 
 /// Every number of the document that is out of its range, in the order of the document.
 pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
@@ -11,6 +11,7 @@ pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
     wood_numbers(board, &mut check);
     stock_numbers(board, &mut check);
     panel_numbers(board, &mut check);
+    bench_numbers(board, &mut check);
     limit_numbers(board, &mut check);
     template_numbers(board, &mut check);
     edit_numbers(board, &mut check);
@@ -152,6 +153,37 @@ fn panel_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
         check(ranges::SCREW_BEARING, screws.bearing);
         check(ranges::SCREW, screws.diameter);
         check(ranges::SCREW_DEPTH, screws.depth);
+    }
+}
+
+fn bench_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    if let Some(recess) = &board.recess {
+        match recess.shape {
+            RecessShape::Round { diameter } => check(ranges::RECESS, diameter),
+            RecessShape::Straight { length, width } => {
+                check(ranges::RECESS, length);
+                check(ranges::RECESS, width);
+            }
+        }
+        for coordinate in recess.at {
+            check(ranges::RECESS_PLACE, coordinate);
+        }
+        check(ranges::RECESS_DEPTH, recess.depth);
+        check(ranges::LID, recess.lid);
+        check(ranges::SPARE, f64::from(recess.spare));
+    }
+    if let Some(filling) = &board.filling {
+        check(ranges::FILL_BELOW, filling.below_top);
+        check(ranges::WASTE, filling.waste);
+        check(ranges::BATCH, filling.batch);
+        check(ranges::POT_LIFE, filling.pot_life);
+        check(ranges::TEMPERATURE, filling.pot_life_at);
+        check(ranges::TEMPERATURE, filling.shop);
+        check(ranges::TEN_BORES, filling.ten_bores);
+    }
+    check(ranges::COATS, board.finish.len() as f64);
+    for coat in &board.finish {
+        check(ranges::DRIES, coat.dries);
     }
 }
 

@@ -1,0 +1,167 @@
+//! Work at the bench that a maker may plan: storage below, resin in the bores, coats of finish.
+
+use serde::{Deserialize, Serialize};
+
+/// A recess routed into the underside, in which the pieces are stored.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Recess {
+    /// Its outline.
+    pub shape: RecessShape,
+    /// Its middle from the center pin, seen from the top face.
+    #[serde(rename = "at_mm")]
+    pub at: [f64; 2],
+    /// How deep it is, from the underside.
+    #[serde(rename = "depth_mm")]
+    pub depth: f64,
+    /// Thickness of the lid that lies in it, flush with the underside; 0 for none.
+    #[serde(rename = "lid_mm")]
+    pub lid: f64,
+    /// Pieces to store beside those that fill the start pockets.
+    pub spare: u32,
+}
+
+/// The outline of a recess.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
+pub enum RecessShape {
+    /// A circle.
+    Round {
+        /// Its diameter.
+        #[serde(rename = "diameter_mm")]
+        diameter: f64,
+    },
+    /// Straight sides; what the router leaves in the corners is not counted.
+    Straight {
+        /// From left to right, along the grain.
+        #[serde(rename = "length_mm")]
+        length: f64,
+        /// Across the grain.
+        #[serde(rename = "width_mm")]
+        width: f64,
+    },
+}
+
+/// Resin poured into the bores, mixed in batches.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Filling {
+    /// How far below the top face the resin ends.
+    #[serde(rename = "below_top_mm")]
+    pub below_top: f64,
+    /// Whether it is poured around the ball that is set in each bore of magnet pieces; other pieces have none.
+    pub around_ball: bool,
+    /// What is mixed and left in cups, as a share of what goes into the bores.
+    pub waste: f64,
+    /// The most that is mixed at once.
+    #[serde(rename = "batch_ml")]
+    pub batch: f64,
+    /// Pot life by the label.
+    #[serde(rename = "pot_life_min")]
+    pub pot_life: f64,
+    /// The temperature the label gives it for.
+    #[serde(rename = "pot_life_at_c")]
+    pub pot_life_at: f64,
+    /// The temperature of the shop.
+    #[serde(rename = "shop_c")]
+    pub shop: f64,
+    /// How long the maker takes to fill ten bores, timed.
+    #[serde(rename = "ten_bores_s")]
+    pub ten_bores: f64,
+}
+
+/// One coat of finish.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Coat {
+    /// What it is of.
+    pub kind: CoatKind,
+    /// How long it dries before the next coat.
+    #[serde(rename = "dries_h")]
+    pub dries: f64,
+}
+
+/// The kinds of finish.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum CoatKind {
+    /// An oil that soaks in and cures: linseed, tung, and blends of them.
+    Oil,
+    /// Shellac with its natural wax.
+    Shellac,
+    /// Shellac without wax.
+    DewaxedShellac,
+    /// Cellulose lacquer.
+    Lacquer,
+    /// Polyurethane or varnish thinned with spirits.
+    OilPolyurethane,
+    /// Polyurethane thinned with water.
+    WaterPolyurethane,
+    /// Paste wax.
+    Wax,
+}
+
+impl CoatKind {
+    /// Every kind, in the order lists show them.
+    pub const ALL: [Self; 7] = [
+        Self::Oil,
+        Self::Shellac,
+        Self::DewaxedShellac,
+        Self::Lacquer,
+        Self::OilPolyurethane,
+        Self::WaterPolyurethane,
+        Self::Wax,
+    ];
+
+    /// The words that screens and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Oil => "penetrating oil",
+            Self::Shellac => "shellac",
+            Self::DewaxedShellac => "dewaxed shellac",
+            Self::Lacquer => "lacquer",
+            Self::OilPolyurethane => "oil-based polyurethane",
+            Self::WaterPolyurethane => "water-based polyurethane",
+            Self::Wax => "wax",
+        }
+    }
+}
+
+impl Default for Recess {
+    /// A round one about the center pin; common practice, no source.
+    fn default() -> Self {
+        Self {
+            shape: RecessShape::Round { diameter: 120.0 },
+            at: [0.0, 0.0],
+            depth: 10.0,
+            lid: 0.0,
+            spare: 0,
+        }
+    }
+}
+
+impl Default for Filling {
+    /// Filled to the top with a resin of 30 minutes at 25 °C (77 °F), 15 % of it wasted; from memory.
+    fn default() -> Self {
+        Self {
+            below_top: 0.0,
+            around_ball: false,
+            waste: 0.15,
+            batch: 30.0,
+            pot_life: 30.0,
+            pot_life_at: 25.0,
+            shop: 20.0,
+            ten_bores: 120.0,
+        }
+    }
+}
+
+impl Default for Coat {
+    /// Penetrating oil, and a day until the next coat; common practice, no source.
+    fn default() -> Self {
+        Self {
+            kind: CoatKind::Oil,
+            dries: 24.0,
+        }
+    }
+}
