@@ -127,7 +127,7 @@ fn to_cap(mouth: f64, depth: f64, other: Upright) -> f64 {
 }
 
 #[cfg(test)]
-mod tests {
+pub mod tests {
     use super::*;
     use proptest::prelude::*;
     use testkit::assert_near;
@@ -180,7 +180,7 @@ mod tests {
     }
 
     /// How wide the bore is at a depth; written from its meaning, not from the code above.
-    fn width(bore: Bore, spur: f64, depth: f64) -> Option<f64> {
+    pub fn width(bore: Bore, spur: f64, depth: f64) -> Option<f64> {
         let radius = bore.radius();
         let below = depth - bore.depth;
         let cone =

@@ -13,6 +13,9 @@
 //! * [`stock_plan`], [`joined`]: the board on its blank, and what joining would give.
 //! * [`seams`], [`tenons`], [`screws`], [`seam_turns`]: how the board is glued, and the pattern turned off the seams.
 //! * [`marble_seat`]: how a marble sits in its bore.
+//! * [`storage`]: how many pieces a recess in the underside holds.
+//! * [`pour`], [`working_time`]: resin for the bores, in batches that are poured in time.
+//! * [`bond`]: which coat of finish bonds to which, and how long it waits.
 //! * [`hole_table`]: every hole with its place and bore, in the order of names.
 //!
 //! The crate knows nothing of windows, sizes of paper and file formats.
@@ -21,13 +24,17 @@ mod bore_shape;
 mod budget;
 mod check;
 mod figures;
+mod filling;
+mod finish;
 mod fit;
 mod hole_table;
 mod mend;
 mod panel;
+mod recess;
 mod seat;
 mod stock;
 mod turn;
+mod volume;
 
 pub use budget::{
     Budget, BudgetError, Chance, FarHole, HoleError, TapedJoints, Work, budget, chance,
@@ -35,6 +42,8 @@ pub use budget::{
 };
 pub use check::{Finding, Judged, Measure, Rule, Severity, check, stops};
 pub use figures::{Figures, figures};
+pub use filling::{Batch, Pour, pour, working_time};
+pub use finish::{Bond, bond, finish_hours, hard_after};
 pub use fit::{
     FitError, Limit, Open, PieceBoard, Solved, largest_bore, largest_piece, largest_pitch,
     most_spaces, rim_left, smallest_board, smallest_board_for_piece, smallest_pitch_for_piece,
@@ -45,6 +54,8 @@ pub use mend::{Mend, MendError};
 pub use panel::{
     EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width, screws, seams, tenons,
 };
+pub use recess::{Storage, storage};
 pub use seat::{MarbleSeat, marble_seat};
 pub use stock::{Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan};
 pub use turn::{SeamTurns, seam_turns};
+pub use volume::{ball_volume, bore_volume, cap_volume};

@@ -4,6 +4,7 @@ use board::{Board, Bore, BuildError, HoleId, Units, layout};
 use serde::Serialize;
 
 use crate::bore_shape::tip;
+use crate::filling::batch_in_time;
 use crate::fit::{
     FitError, Open, most_spaces, smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
@@ -43,6 +44,10 @@ pub enum Mend {
     BestPlace,
     /// As many strips as the planer needs.
     StripsForPlaner,
+    /// Batches of resin that are poured before they set.
+    SmallerBatches,
+    /// Coats that dry as long as the next one wants.
+    LongerDrying,
     /// Changes by hand that have no hole are let go.
     DropWaitingEdits,
 }
@@ -74,7 +79,7 @@ impl MendError {
 
 impl Mend {
     /// Every mend.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 17] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,
@@ -89,6 +94,8 @@ impl Mend {
         Self::TurnOffSeams,
         Self::BestPlace,
         Self::StripsForPlaner,
+        Self::SmallerBatches,
+        Self::LongerDrying,
         Self::DropWaitingEdits,
     ];
 
@@ -121,6 +128,8 @@ impl Mend {
             Self::TurnOffSeams => "Turn the pattern off the seams",
             Self::BestPlace => "Move to the best place",
             Self::StripsForPlaner => "Strips for the planer",
+            Self::SmallerBatches => "Mix smaller batches",
+            Self::LongerDrying => "Let coats dry longer",
             Self::DropWaitingEdits => "Let these changes go",
         }
     }
@@ -150,6 +159,8 @@ impl Mend {
             }
             Self::BestPlace => "Put the center pin where the blank has the most wood",
             Self::StripsForPlaner => "The fewest strips that go through the planer",
+            Self::SmallerBatches => "The largest batch that is in the bores before it sets",
+            Self::LongerDrying => "Each coat dries at least as long as the next one wants",
             Self::DropWaitingEdits => "Forget the changes by hand that have no hole on this board",
         }
     }
@@ -197,6 +208,8 @@ impl Mend {
                 let count = crate::check::strips_wanted(board).ok_or(nothing)?;
                 mended.panel.build = board::Build::Strips { count };
             }
+            Self::SmallerBatches => smaller_batches(&mut mended)?,
+            Self::LongerDrying => mended = crate::finish::dried(board),
             Self::DropWaitingEdits => {
                 let idle = layout(board)?.idle_edits;
                 mended.edits.retain(|edit| !idle.contains(&edit.hole));
@@ -251,6 +264,15 @@ fn role_bore(board: &Board, hole: HoleId) -> Option<Bore> {
         board::Role::Center => board.center.bore(),
         board::Role::Extra => None,
     }
+}
+
+fn smaller_batches(board: &mut Board) -> Result<(), MendError> {
+    let nothing = MendError::Nothing("no batch that fills a bore is poured before it sets");
+    let batch = batch_in_time(board, &layout(board)?).ok_or(nothing)?;
+    if let Some(filling) = &mut board.filling {
+        filling.batch = batch;
+    }
+    Ok(())
 }
 
 fn pilot_for_pin(board: &mut Board) {
@@ -310,6 +332,19 @@ mod tests {
                 board.stock.place = Some([100.0, 300.0]);
             }
             Mend::StripsForPlaner => board.panel.build = Build::Strips { count: 2 },
+            Mend::SmallerBatches => {
+                board.filling = Some(board::Filling {
+                    ten_bores: 900.0,
+                    ..board::Filling::default()
+                });
+            }
+            Mend::LongerDrying => {
+                let hasty = board::Coat {
+                    dries: 1.0,
+                    ..board::Coat::default()
+                };
+                board.finish = vec![hasty; 3];
+            }
             Mend::DropWaitingEdits => board.edits.push(Edit {
                 hole: "T9-3".parse().unwrap(),
                 mirrored: false,

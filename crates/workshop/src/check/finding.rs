@@ -4,8 +4,8 @@ use board::{HoleName, Units, show_length, show_number};
 use serde::{Serialize, Serializer};
 
 use super::{
-    edits, floor, inside, joinery, pieces, pilot, planer, players, rim, risk, seam, seat, sheets,
-    stock, template_web, web,
+    edits, filling, finish, floor, inside, joinery, pieces, pilot, planer, players, rim, risk,
+    seam, seat, sheets, stock, storage, template_web, web,
 };
 use crate::Mend;
 
@@ -98,6 +98,12 @@ pub enum Measure {
     Count(u32),
     /// A share of a whole.
     Share(f64),
+    /// A time in minutes.
+    Minutes(f64),
+    /// A time in hours.
+    Hours(f64),
+    /// A volume in ml.
+    Milliliters(f64),
 }
 
 impl Measure {
@@ -108,6 +114,9 @@ impl Measure {
             Self::Mm(mm) => show_length(mm, units),
             Self::Count(count) => count.to_string(),
             Self::Share(share) => show_number(share * 100.0, 1) + " %",
+            Self::Minutes(minutes) => show_number(minutes, 1) + " min",
+            Self::Hours(hours) => show_number(hours, 1) + " h",
+            Self::Milliliters(ml) => show_number(ml, 1) + " ml",
         }
     }
 }
@@ -149,7 +158,7 @@ rules! {
     Rim, "rim margin", rim;
     /// Wood under a blind bore.
     Floor, "floor", floor;
-    /// Wood between a bore and a mortise or screw inside the board.
+    /// Wood between a bore and a mortise, screw or recess inside the board.
     Inside, "inside the board", inside;
     /// Bores on or beside a seam.
     Seam, "seam", seam;
@@ -169,6 +178,12 @@ rules! {
     Planer, "planer", planer;
     /// Tenons and their mortises.
     Joinery, "tenons", joinery;
+    /// Storage in the underside.
+    Storage, "storage", storage;
+    /// Resin in the bores.
+    Filling, "filling", filling;
+    /// Coats of finish.
+    Finish, "finish", finish;
     /// Sheets of the template.
     Sheets, "sheets", sheets;
     /// Those who will play.

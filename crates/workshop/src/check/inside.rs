@@ -6,7 +6,7 @@ use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::bore_shape::{Upright, wood_between};
 use crate::panel::{screws, tenons};
 
-pub const STATEMENT: &str = "Between a bore, with its point or spur, and a mortise or screw inside the board at least \
+pub const STATEMENT: &str = "Between a bore, with its point or spur, and a mortise, screw or storage recess inside the board at least \
      the set wood is left, measured in three dimensions. Two bores drilled straight down from the top are nearest at \
      the top face, where the rule of the web measures them. The default of 3 mm is common practice, no source.";
 
@@ -53,6 +53,7 @@ struct Hidden {
 enum Plan {
     Tenon(crate::panel::TenonPlace),
     Screw(geometry::Circle),
+    Recess(board::Recess),
 }
 
 impl Hidden {
@@ -60,6 +61,7 @@ impl Hidden {
         let away = match &self.plan {
             Plan::Tenon(tenon) => tenon.away(point),
             Plan::Screw(circle) => ((point - circle.center).length() - circle.radius).max(0.0),
+            Plan::Recess(recess) => crate::recess::away(recess, point),
         };
         Upright {
             away,
@@ -88,7 +90,15 @@ fn hidden(board: &Board) -> Vec<(&'static str, Hidden)> {
         };
         ("screw", hidden)
     });
-    mortises.chain(screws).collect()
+    let recess = board.recess.map(|recess| {
+        let hidden = Hidden {
+            plan: Plan::Recess(recess),
+            top: (thickness - recess.depth).max(0.0),
+            bottom: thickness,
+        };
+        ("storage recess", hidden)
+    });
+    mortises.chain(screws).chain(recess).collect()
 }
 
 fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
@@ -159,6 +169,33 @@ mod tests {
             ..tenons
         });
         assert_eq!(checked(&board)[0].severity, Severity::Stop);
+    }
+
+    #[test]
+    fn bores_over_a_recess_keep_wood_under_them_and_those_beside_it_need_none() {
+        // The center hole, 7.5 deep with its spur, in a board of 20; a recess of 12 leaves 0.5 under it.
+        let mut board = Board {
+            recess: Some(board::Recess {
+                depth: 12.0,
+                ..board::Recess::default()
+            }),
+            ..Board::default()
+        };
+        let found = checked(&board);
+        assert_eq!(found[0].severity, Severity::Caution);
+        assert_near!(mm(&found[0]), 0.5, 1e-12);
+        assert!(found[0].message.contains("storage recess"));
+        let all = found[0].holes.len();
+        assert!(all < layout(&board).unwrap().holes.len(), "{all}");
+        board.recess = Some(board::Recess::default());
+        board.center = board::Center::Nothing;
+        assert!(
+            checked(&board)
+                .iter()
+                .all(|found| found.severity != Severity::Stop)
+        );
+        board.recess = None;
+        assert_eq!(checked(&board), []);
     }
 
     #[test]

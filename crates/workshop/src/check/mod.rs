@@ -1,7 +1,9 @@
 //! Findings: what the maker should know or mend before wood is cut. One rule a file.
 
 mod edits;
+mod filling;
 mod finding;
+mod finish;
 mod floor;
 mod inside;
 mod joinery;
@@ -16,6 +18,7 @@ mod seam;
 mod seat;
 mod sheets;
 mod stock;
+mod storage;
 mod template_web;
 mod web;
 
@@ -65,6 +68,9 @@ pub fn check(board: &Board, layout: &Layout, judged: Judged<'_>) -> Vec<Finding>
     );
     findings.extend(planer::check(board));
     findings.extend(joinery::check(board));
+    findings.extend(storage::check(board));
+    findings.extend(filling::check(board, layout));
+    findings.extend(finish::check(board));
     findings.extend(match judged.sheets {
         Ok(sheets) => sheets::check(board, sheets),
         Err(reason) => Some(sheets::uncut(reason)),

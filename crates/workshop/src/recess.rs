@@ -1,0 +1,323 @@
+//! Storage in the underside: where the recess is, and how many pieces it holds.
+
+use board::{Board, Piece, PieceKind, Recess, RecessShape};
+use core::f64::consts::PI;
+use geometry::Point;
+
+use crate::panel::TenonPlace;
+use crate::volume::ball_volume;
+
+/// Share of a volume that marbles fill when they are poured in: random loose packing, 0.55 to 0.6; from memory.
+const LOOSE: f64 = 0.55;
+/// The same of pegs that lie; from memory.
+const LOOSE_PEGS: f64 = 0.47;
+/// The densest packing of equal balls, π / √18; no arrangement has more.
+const DENSEST: f64 = 0.740_480_489_693_061;
+/// What rounding may take from a whole number.
+const HAIR: f64 = 1e-9;
+
+/// What a recess holds.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Storage {
+    /// Pieces to store.
+    pub pieces: u32,
+    /// How many it holds about, laid in rows or lying loose, whichever is more.
+    pub holds: u32,
+    /// How many it cannot hold more than.
+    pub at_most: u32,
+    /// Height between the lid and the wood over it, mm; negative where the lid is too thick.
+    pub room: f64,
+}
+
+/// What the recess of a board holds; none where none is planned.
+pub fn storage(board: &Board) -> Option<Storage> {
+    let recess = board.recess?;
+    let room = recess.depth - recess.lid;
+    Some(Storage {
+        pieces: pieces(board, &recess),
+        holds: holds(recess.shape, room, &board.piece),
+        at_most: at_most(recess.shape, room, &board.piece),
+        room,
+    })
+}
+
+/// As many as fill the start pockets, or the home lanes where these have more holes, and the spare ones.
+fn pieces(board: &Board, recess: &Recess) -> u32 {
+    let each = board.start.max(board.home);
+    board
+        .players
+        .saturating_mul(each)
+        .saturating_add(recess.spare)
+}
+
+/// Distance from a point of the board to a recess, seen from above, mm; 0 over it.
+pub fn away(recess: &Recess, point: Point) -> f64 {
+    let from = point - middle(recess);
+    match recess.shape {
+        RecessShape::Round { diameter } => (from.length() - diameter / 2.0).max(0.0),
+        RecessShape::Straight { length, width } => libm::hypot(
+            (from.x.abs() - length / 2.0).max(0.0),
+            (from.y.abs() - width / 2.0).max(0.0),
+        ),
+    }
+}
+
+/// Distance from a tenon to a recess, seen from above, mm; 0 where they overlap.
+pub fn away_from_tenon(recess: &Recess, tenon: &TenonPlace) -> f64 {
+    match recess.shape {
+        RecessShape::Round { diameter } => (tenon.away(middle(recess)) - diameter / 2.0).max(0.0),
+        RecessShape::Straight { length, width } => {
+            let grown = TenonPlace {
+                half_length: tenon.half_length + length / 2.0,
+                reach: tenon.reach + width / 2.0,
+                ..*tenon
+            };
+            grown.away(middle(recess))
+        }
+    }
+}
+
+/// Distance of the farthest place of a recess from the center pin, mm.
+pub fn farthest(recess: &Recess) -> f64 {
+    let [x, y] = recess.at;
+    match recess.shape {
+        RecessShape::Round { diameter } => libm::hypot(x, y) + diameter / 2.0,
+        RecessShape::Straight { length, width } => {
+            libm::hypot(x.abs() + length / 2.0, y.abs() + width / 2.0)
+        }
+    }
+}
+
+const fn middle(recess: &Recess) -> Point {
+    let [x, y] = recess.at;
+    Point::new(x, y)
+}
+
+fn holds(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
+    match piece.kind {
+        PieceKind::Marble => balls(shape, room, piece.diameter),
+        PieceKind::Peg | PieceKind::Magnet => {
+            let standing = upright(shape, piece.diameter) * whole(room / piece.height);
+            lying(shape, room, piece).max(count(standing))
+        }
+    }
+}
+
+/// Poured in, balls leave more room along the walls: a strip of a quarter of their diameter is not counted. What is
+/// no second layer is none either.
+fn balls(shape: RecessShape, room: f64, diameter: f64) -> u32 {
+    let rows = upright(shape, diameter) * whole(room / diameter);
+    if rows < 1.0 {
+        return 0;
+    }
+    let volume = area(shape, diameter / 4.0) * layered(room, diameter);
+    count(rows.max((LOOSE * volume / ball_volume(diameter)).floor()))
+}
+
+fn lying(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
+    let (thick, long) = (piece.diameter, piece.height);
+    let rows = boxes(shape, long, thick).max(boxes(shape, thick, long)) * whole(room / thick);
+    if rows < 1.0 {
+        return 0;
+    }
+    let volume = area(shape, thick / 4.0) * layered(room, thick);
+    let each = PI / 4.0 * thick * thick * long;
+    count(rows.max((LOOSE_PEGS * volume / each).floor()))
+}
+
+/// The height that counts for what lies loose.
+fn layered(room: f64, thick: f64) -> f64 {
+    if room < 2.0 * thick { thick } else { room }
+}
+
+fn at_most(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
+    let volume = area(shape, 0.0) * room.max(0.0);
+    let each = match piece.kind {
+        PieceKind::Marble => ball_volume(piece.diameter) / DENSEST,
+        PieceKind::Peg | PieceKind::Magnet => {
+            PI / 4.0 * piece.diameter * piece.diameter * piece.height
+        }
+    };
+    count(whole(volume / each))
+}
+
+/// The plan of a recess less a strip along its walls, mm².
+fn area(shape: RecessShape, strip: f64) -> f64 {
+    let within = |side: f64| (side - 2.0 * strip).max(0.0);
+    match shape {
+        RecessShape::Round { diameter } => PI / 4.0 * within(diameter) * within(diameter),
+        RecessShape::Straight { length, width } => within(length) * within(width),
+    }
+}
+
+/// How many circles of a diameter stand in rows side by side.
+fn upright(shape: RecessShape, diameter: f64) -> f64 {
+    match shape {
+        RecessShape::Straight { .. } => boxes(shape, diameter, diameter),
+        RecessShape::Round { diameter: recess } => {
+            // Their middles keep half a diameter from the wall.
+            let reach = (recess - diameter) / 2.0;
+            most_rows(recess, diameter, |middle| {
+                let square = reach * reach - middle * middle;
+                if reach < -HAIR || square < -HAIR {
+                    return 0.0;
+                }
+                whole(2.0 * libm::sqrt(square.max(0.0)) / diameter) + 1.0
+            })
+        }
+    }
+}
+
+/// How many rectangles lie in rows side by side, `long` along the rows.
+fn boxes(shape: RecessShape, long: f64, wide: f64) -> f64 {
+    match shape {
+        RecessShape::Straight { length, width } => whole(length / long) * whole(width / wide),
+        RecessShape::Round { diameter } => most_rows(diameter, wide, |middle| {
+            let (radius, outer) = (diameter / 2.0, middle.abs() + wide / 2.0);
+            whole(2.0 * libm::sqrt((radius * radius - outer * outer).max(0.0)) / long)
+        }),
+    }
+}
+
+/// The better of two ways to lay rows across a circle: as many as go, or one less.
+fn most_rows(across: f64, wide: f64, in_row: impl Fn(f64) -> f64) -> f64 {
+    let most = whole(across / wide) as u32;
+    let laid = |rows: u32| -> f64 {
+        let middle = |row: u32| (f64::from(row) - f64::from(rows.saturating_sub(1)) / 2.0) * wide;
+        (0..rows).map(|row| in_row(middle(row))).sum()
+    };
+    laid(most).max(laid(most.saturating_sub(1)))
+}
+
+/// The whole number in what may be a hair short of it; 0 for what is negative.
+fn whole(ratio: f64) -> f64 {
+    (ratio + HAIR).floor().max(0.0)
+}
+
+/// More than can be counted counts as the most.
+const fn count(number: f64) -> u32 {
+    number as u32
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use testkit::assert_near;
+
+    const ROUND: fn(f64) -> RecessShape = |diameter| RecessShape::Round { diameter };
+
+    fn marbles(shape: RecessShape, room: f64) -> u32 {
+        let piece = Piece {
+            diameter: 10.0,
+            ..Piece::default()
+        };
+        holds(shape, room, &piece)
+    }
+
+    /// The smallest circles that hold n circles of diameter 1 (from memory): no estimate may promise more.
+    #[test]
+    fn one_layer_in_a_circle_is_never_promised_more_than_fits() {
+        let smallest = [
+            (1, 1.0),
+            (2, 2.0),
+            (3, 2.154_7),
+            (4, 2.414_2),
+            (5, 2.701_3),
+            (7, 3.0),
+            (8, 3.304_8),
+            (9, 3.613),
+            (10, 3.813),
+            (11, 3.923_8),
+            (12, 4.029_6),
+            (13, 4.236),
+            (14, 4.328_4),
+            (15, 4.521_3),
+            (16, 4.615_4),
+            (17, 4.792),
+            (19, 4.863_7),
+            (20, 5.122_3),
+        ];
+        for pair in smallest.windows(2) {
+            let ((fits, _), (_, next)) = (pair[0], pair[1]);
+            let most = marbles(ROUND(10.0 * next - 0.01), 15.0);
+            assert!(most <= fits, "{most} of {fits} under {next}");
+        }
+        assert_eq!(marbles(ROUND(10.0), 10.0), 1);
+        assert_eq!(marbles(ROUND(30.0), 10.0), 5);
+    }
+
+    #[test]
+    fn a_recess_less_high_or_less_wide_than_a_marble_holds_none() {
+        assert_eq!(marbles(ROUND(200.0), 9.99), 0);
+        assert_eq!(marbles(ROUND(9.99), 50.0), 0);
+        assert_eq!(marbles(ROUND(200.0), -3.0), 0);
+        let slot = |width| RecessShape::Straight {
+            length: 1000.0,
+            width,
+        };
+        assert_eq!(marbles(slot(9.99), 10.0), 0);
+        assert_eq!(marbles(slot(10.0), 10.0), 100);
+    }
+
+    #[test]
+    fn a_deep_recess_is_filled_loosely() {
+        // 0.55 of 99.5 mm across and 100 mm high, by the volume of a marble of 10.
+        let shape = ROUND(104.5);
+        let wanted = 0.55 * PI / 4.0 * 99.5 * 99.5 * 100.0 / (PI * 1000.0 / 6.0);
+        assert_eq!(marbles(shape, 100.0), wanted as u32);
+        let piece = Piece {
+            diameter: 10.0,
+            ..Piece::default()
+        };
+        assert!(at_most(shape, 100.0, &piece) > marbles(shape, 100.0));
+    }
+
+    #[test]
+    fn pegs_lie_or_stand() {
+        let piece = Piece {
+            kind: PieceKind::Peg,
+            diameter: 10.0,
+            height: 30.0,
+            ..Piece::default()
+        };
+        let shape = RecessShape::Straight {
+            length: 60.0,
+            width: 20.0,
+        };
+        assert_eq!(holds(shape, 10.0, &piece), 4);
+        assert_eq!(holds(shape, 30.0, &piece), 12);
+        assert_eq!(holds(shape, 9.0, &piece), 0);
+    }
+
+    #[test]
+    fn absurd_sizes_are_counted_all_the_same() {
+        let piece = Piece {
+            diameter: 0.1,
+            ..Piece::default()
+        };
+        assert_eq!(holds(ROUND(5000.0), 500.0, &piece), u32::MAX);
+    }
+
+    #[test]
+    fn distances_are_those_of_the_outline() {
+        let mut recess = Recess {
+            at: [10.0, 0.0],
+            ..Recess::default()
+        };
+        assert_near!(away(&recess, Point::new(80.0, 0.0)), 10.0, 1e-12);
+        assert_near!(farthest(&recess), 70.0, 1e-12);
+        recess.shape = RecessShape::Straight {
+            length: 40.0,
+            width: 20.0,
+        };
+        assert_near!(away(&recess, Point::new(33.0, 14.0)), 5.0, 1e-12);
+        assert_near!(farthest(&recess), libm::hypot(30.0, 10.0), 1e-12);
+        let tenon = TenonPlace {
+            center: Point::new(10.0, 30.0),
+            half_length: 20.0,
+            reach: 15.0,
+            place: crate::EdgePlace::Inside,
+        };
+        assert_near!(away_from_tenon(&recess, &tenon), 5.0, 1e-12);
+    }
+}
