@@ -1,5 +1,6 @@
 //! Speed of an edit: from a changed document to everything that follows from it, and to the window's picture.
 
+use app::blank::Blank as Placed;
 use app::derived::Derived;
 use app::exports::{Kind, Moment, file_of};
 use app::window::headless::Headless;
@@ -62,7 +63,8 @@ fn place_every_hole(bencher: Bencher<'_, '_>, holes: u32) {
 #[divan::bench(args = HOLES)]
 fn all_that_follows(bencher: Bencher<'_, '_>, holes: u32) {
     let board = board(holes);
-    bencher.bench_local(|| Derived::of(black_box(&board)));
+    let blank = Placed::of(&board.stock);
+    bencher.bench_local(|| Derived::on(black_box(&board), blank.clone()));
 }
 
 #[divan::bench(args = HOLES)]

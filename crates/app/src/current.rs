@@ -1,10 +1,10 @@
 //! What follows from the document as it is now, and the last document that could be laid out.
 
 use board::{Board, BuildError, Stock};
-use workshop::StockPlan;
 
 use crate::blank::Blank;
 use crate::derived::Derived;
+use crate::study::Study;
 
 /// What follows from the document as it is now.
 pub struct Current {
@@ -49,14 +49,23 @@ impl Current {
         }
     }
 
-    /// Takes a plan for the blank that was worked out elsewhere for this document.
-    pub fn take_plan(&mut self, board: &Board, plan: Option<StockPlan>) {
-        let waits =
-            |(good, derived): &(Board, Derived)| good == board && derived.blank.is_pending();
-        if self.good.as_ref().is_some_and(waits)
-            && let Ok(derived) = Derived::on(board, Blank::with(&board.stock, plan))
-        {
-            self.good = Some((board.clone(), derived));
+    /// Takes what was worked out beside the window for this document, where it waits for that.
+    pub fn take(&mut self, board: &Board, study: &Study) {
+        let waits = |(good, derived): &(Board, Derived)| {
+            let waits = derived.blank.is_pending() || derived.budget.is_none();
+            waits && good == board
+        };
+        let Some((_, derived)) = self.good.as_ref().filter(|good| waits(good)) else {
+            return;
+        };
+        let blank = if derived.blank.is_pending() {
+            Blank::with(&board.stock, study.plan.clone())
+        } else {
+            derived.blank.clone()
+        };
+        if study.budget.is_some() || derived.blank.is_pending() {
+            let derived = Derived::after(board, blank, study.budget.clone());
+            self.good = derived.ok().map(|derived| (board.clone(), derived));
         }
     }
 

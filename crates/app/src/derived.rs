@@ -22,7 +22,8 @@ pub struct Derived {
     pub blank: Blank,
     /// How the pattern lies to the seams, if there are any.
     pub turns: Option<SeamTurns>,
-    /// What the errors of the work leave, and the most chance of a thin web.
+    /// What the errors of the work leave, and the most chance of a thin web; none of many holes while that is worked out
+    /// beside the window.
     pub budget: Option<(Budget, f64)>,
     /// What would go wrong, worst first.
     pub findings: Vec<Finding>,
@@ -36,20 +37,44 @@ impl Derived {
     /// # Errors
     /// [`BuildError`] where the document cannot be laid out.
     pub fn of(board: &Board) -> Result<Self, BuildError> {
-        Self::on(board, Blank::of(&board.stock))
+        let late = |layout: &Layout, joints: &TapedJoints| budgeted(board, layout, joints);
+        Self::with(board, Blank::of(&board.stock), late)
     }
 
-    /// Works everything out but the blank.
+    /// Works out what can be worked out in a frame.
     ///
     /// # Errors
     /// [`BuildError`] where the document cannot be laid out.
     pub fn on(board: &Board, blank: Blank) -> Result<Self, BuildError> {
+        Self::with(board, blank, |layout, joints| {
+            let few = layout.holes.len() <= AT_ONCE;
+            few.then(|| budgeted(board, layout, joints)).flatten()
+        })
+    }
+
+    /// Works everything out on a blank and with a budget that were worked out elsewhere.
+    ///
+    /// # Errors
+    /// [`BuildError`] where the document cannot be laid out.
+    pub fn after(
+        board: &Board,
+        blank: Blank,
+        budget: Option<(Budget, f64)>,
+    ) -> Result<Self, BuildError> {
+        Self::with(board, blank, |_, _| budget)
+    }
+
+    fn with(
+        board: &Board,
+        blank: Blank,
+        budget: impl FnOnce(&Layout, &TapedJoints) -> Option<(Budget, f64)>,
+    ) -> Result<Self, BuildError> {
         let layout = layout(board)?;
         let tiling = tiling(board, &layout);
         let sheets = tiling.as_ref().map(|tiling| tiling.tiles.len() as u32);
         let sheets = sheets.map_err(ToString::to_string);
         let turns = seam_turns(board, &layout);
-        let budget = budgeted(board, &layout, &taped(&tiling));
+        let budget = budget(&layout, &taped(&tiling));
         let judged = Judged {
             sheets: sheets.as_ref().copied().map_err(String::as_str),
             stock: blank.plan(),
@@ -70,7 +95,11 @@ impl Derived {
     }
 }
 
-fn budgeted(board: &Board, layout: &Layout, joints: &TapedJoints) -> Option<(Budget, f64)> {
+/// Boards of no more holes have their budget worked out in the frame.
+const AT_ONCE: usize = 500;
+
+/// The budget of a board, and the most chance of a thin web.
+pub fn budgeted(board: &Board, layout: &Layout, joints: &TapedJoints) -> Option<(Budget, f64)> {
     let work = Work {
         mouths: &layout.mouths(),
         errors: &board.errors,

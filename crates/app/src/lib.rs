@@ -5,6 +5,7 @@
 //! rest, the document is one undo step further. What follows from the document ([`derived::Derived`]) is
 //! worked out once for each of its revisions. Only `host` and `files` touch disk, dialogs and clock.
 
+pub mod blank;
 pub mod canvas;
 pub mod cli;
 pub mod derived;
@@ -12,7 +13,6 @@ pub mod exports;
 pub mod files;
 pub mod window;
 
-mod blank;
 mod blank_view;
 mod command;
 mod contrast;

@@ -8,9 +8,9 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
 
 use board::Board;
-use workshop::{Chance, Joined, StockPlan, TapedJoints, Work, chance, joined, stock_plan};
+use workshop::{Budget, Chance, Joined, StockPlan, Work, chance, joined, stock_plan};
 
-use crate::derived::{Derived, taped};
+use crate::derived::{Derived, budgeted, taped};
 use crate::host::Host;
 
 /// What was worked out for a document.
@@ -20,6 +20,8 @@ pub struct Study {
     pub plan: Option<StockPlan>,
     /// What joining would make of the blank.
     pub joined: Option<Joined>,
+    /// What the errors of the work leave, and the most chance of a thin web.
+    pub budget: Option<(Budget, f64)>,
     /// The chance that any web falls under its limit.
     pub chance: Option<Chance>,
 }
@@ -32,32 +34,19 @@ impl Study {
             None if derived.blank.is_pending() => stock_plan(&board.stock, cancel).ok()?,
             None => None,
         };
-        Self::with_plan(
-            board,
-            &derived.layout.mouths(),
-            &taped(&derived.tiling),
-            plan,
-            cancel,
-        )
-    }
-
-    fn with_plan(
-        board: &Board,
-        mouths: &[geometry::Circle],
-        joints: &TapedJoints,
-        plan: Option<StockPlan>,
-        cancel: &dyn Fn() -> bool,
-    ) -> Option<Self> {
+        let (mouths, joints) = (derived.layout.mouths(), taped(&derived.tiling));
         let slab = plan.as_ref().and_then(|plan| plan.slab.as_ref().ok());
         let joined = match slab {
             Some(slab) => Some(joined(board, slab, cancel).ok()?),
             None => None,
         };
         let work = Work {
-            mouths,
+            mouths: &mouths,
             errors: &board.errors,
-            joints,
+            joints: &joints,
         };
+        let budget = derived.budget.clone();
+        let budget = budget.or_else(|| budgeted(board, &derived.layout, &joints));
         let chance = chance(&work, board.limits.web, cancel).ok();
         if cancel() {
             return None;
@@ -65,6 +54,7 @@ impl Study {
         Some(Self {
             plan,
             joined,
+            budget,
             chance,
         })
     }

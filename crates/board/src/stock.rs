@@ -59,6 +59,27 @@ pub enum StockOutline {
 }
 
 impl StockOutline {
+    /// How far along a slab its waney edges leave no wood between them, if they do anywhere.
+    ///
+    /// Between two stations both edges are straight, so that only the stations of either need to be looked at.
+    pub fn edges_meet(&self) -> Option<f64> {
+        let Self::Slab {
+            length,
+            width,
+            lower,
+            upper,
+        } = self
+        else {
+            return None;
+        };
+        let (below, above) = (stations(*length, lower), stations(*length, upper));
+        let mut places: Vec<f64> = below.iter().chain(&above).map(|[x, _]| *x).collect();
+        places.sort_by(f64::total_cmp);
+        places
+            .into_iter()
+            .find(|x| inward_at(&below, *x) + inward_at(&above, *x) >= *width)
+    }
+
     /// The corners of the outline in order; none where it is not known.
     pub fn corners(&self) -> Option<Vec<[f64; 2]>> {
         match self {
@@ -89,6 +110,19 @@ fn stations(length: f64, offsets: &[f64]) -> Vec<[f64; 2]> {
             let place = |(at, inward): (usize, &f64)| [at as f64 * step, *inward];
             many.iter().enumerate().map(place).collect()
         }
+    }
+}
+
+/// The offset at a place between stations.
+fn inward_at(stations: &[[f64; 2]], x: f64) -> f64 {
+    let after = stations.partition_point(|station| station[0] < x);
+    match (stations.get(after.saturating_sub(1)), stations.get(after)) {
+        (Some(before), Some(after)) if after[0] > before[0] => {
+            let share = (x - before[0]) / (after[0] - before[0]);
+            before[1] + share * (after[1] - before[1])
+        }
+        (_, Some(station)) | (Some(station), None) => station[1],
+        (None, None) => 0.0,
     }
 }
 
@@ -308,6 +342,24 @@ mod tests {
             [0.0, 288.0],
         ];
         assert_eq!(corners, wanted);
+    }
+
+    #[test]
+    fn waney_edges_that_meet_are_found_where_they_do() {
+        let slab = |lower, upper| StockOutline::Slab {
+            length: 800.0,
+            width: 300.0,
+            lower,
+            upper,
+        };
+        assert_eq!(slab(vec![0.0, 120.0, 0.0], vec![100.0]).edges_meet(), None);
+        let met = slab(vec![0.0, 120.0, 250.0], vec![100.0]).edges_meet();
+        assert_eq!(met, Some(800.0));
+        assert_eq!(slab(vec![200.0], vec![150.0]).edges_meet(), Some(0.0));
+        // The lower edge is 100 in at 200, midway between its stations.
+        let upper = vec![0.0, 210.0, 0.0, 0.0, 0.0];
+        let met = slab(vec![0.0, 200.0, 0.0], upper).edges_meet();
+        assert_eq!(met, Some(200.0));
     }
 
     #[test]

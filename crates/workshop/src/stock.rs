@@ -20,6 +20,14 @@ pub enum SlabError {
     /// The blank's own outline.
     #[error("the outline of the blank: {0}")]
     Outline(OutlineError),
+    /// Waney edges that leave no wood between them.
+    #[error(
+        "the waney edges leave no wood between them {x:.0} mm from the left end; smaller offsets or a wider blank would do"
+    )]
+    Waney {
+        /// How far along, mm.
+        x: f64,
+    },
     /// A flaw's.
     #[error("the outline of flaw {number}: {reason}")]
     Flaw {
@@ -38,6 +46,9 @@ pub fn slab(stock: &Stock) -> Result<Option<Slab>, SlabError> {
     let Some(corners) = stock.outline.corners() else {
         return Ok(None);
     };
+    if let Some(x) = stock.outline.edges_meet() {
+        return Err(SlabError::Waney { x });
+    }
     let outline = outline_of(&corners).map_err(SlabError::Outline)?;
     let flaws = stock.flaws.iter().zip(1..).map(|(flaw, number)| {
         let area = |reason| SlabError::Flaw { number, reason };

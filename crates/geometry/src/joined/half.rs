@@ -6,7 +6,7 @@
 
 use std::collections::BinaryHeap;
 
-use super::{Bounds, between, extent, is_wood};
+use super::{Wood, between, extent};
 use crate::{Flaw, Outline, Point, Stopped};
 
 /// The side of the seam that the wood is on.
@@ -66,24 +66,30 @@ pub fn best_half(
 /// How near to the largest half disc the search comes, as a share of the blank's longer side.
 const WITHIN: f64 = 5e-5;
 
-/// The blank as it is searched: with the wood above the seam.
-struct Search<'a> {
-    outline: &'a Outline,
-    flaws: &'a [Flaw],
-    bounds: Bounds,
+/// The blank as it is searched: with the wood above the seam, turned over where the seam is to be above.
+struct Search {
+    wood: Wood,
     joint: f64,
     side: Side,
-    low: f64,
-    top: f64,
+    least: Point,
+    most: Point,
 }
 
 /// A square of places for the middle.
-#[derive(Debug, Clone, Copy, PartialEq)]
 struct Cell {
     /// The most that any place in it could give.
     most: f64,
     center: Point,
     half: f64,
+    /// The edges and round flaws that can be the nearest to a place in it.
+    segments: Vec<usize>,
+    rounds: Vec<usize>,
+}
+
+impl PartialEq for Cell {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other).is_eq()
+    }
 }
 
 impl Eq for Cell {}
@@ -103,42 +109,34 @@ impl PartialOrd for Cell {
     }
 }
 
-impl<'a> Search<'a> {
-    fn new(outline: &'a Outline, flaws: &'a [Flaw], joint: f64, side: Side) -> Self {
-        let mut bounds = Bounds::of(outline, flaws);
+impl Search {
+    fn new(outline: &Outline, flaws: &[Flaw], joint: f64, side: Side) -> Self {
+        let mut wood = Wood::of(outline, flaws);
+        let (mut least, mut most) = extent(outline);
         if side == Side::Below {
-            for (a, b) in &mut bounds.segments {
-                (a.y, b.y) = (-a.y, -b.y);
-            }
-            for round in &mut bounds.rounds {
-                round.center.y = -round.center.y;
-            }
+            wood = wood.turned_over();
+            (least.y, most.y) = (-most.y, -least.y);
         }
-        let (least, most) = extent(outline);
-        let (low, top) = match side {
-            Side::Above => (least.y, most.y),
-            Side::Below => (-most.y, -least.y),
-        };
         Self {
-            outline,
-            flaws,
-            bounds,
+            wood,
             joint,
             side,
-            low,
-            top,
+            least,
+            most,
         }
     }
 
     fn best(&self, cancel: &dyn Fn() -> bool) -> Result<Option<HalfDisc>, Stopped> {
-        let (least, most) = extent(self.outline);
-        let half = (most.x - least.x).max(self.top - self.low) / 2.0;
+        let half = (self.most - self.least).x.max((self.most - self.least).y) / 2.0;
         let within = 2.0 * half * WITHIN;
-        let center = Point::new(
-            f64::midpoint(least.x, most.x),
-            f64::midpoint(self.low, self.top),
-        );
-        let mut cells = BinaryHeap::from([self.cell(center, half)]);
+        let start = Cell {
+            most: f64::INFINITY,
+            center: self.least.midpoint(self.most),
+            half,
+            segments: (0..self.wood.bounds.segments.len()).collect(),
+            rounds: (0..self.wood.bounds.rounds.len()).collect(),
+        };
+        let mut cells = BinaryHeap::from([start]);
         let mut best: Option<(f64, Point)> = None;
         while let Some(cell) = cells.pop() {
             let found = best.map_or(0.0, |(radius, _)| radius);
@@ -148,86 +146,109 @@ impl<'a> Search<'a> {
             if cancel() {
                 return Err(Stopped);
             }
-            let radius = self.radius(cell.center);
-            if radius > found {
-                best = Some((radius, cell.center));
-            }
-            let quarter = cell.half / 2.0;
-            for (dx, dy) in [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)] {
-                let center = Point::new(cell.center.x + dx * quarter, cell.center.y + dy * quarter);
-                let cell = self.cell(center, quarter);
-                if cell.most > found + within {
-                    cells.push(cell);
+            for (dx, dy) in [(-0.5, -0.5), (0.5, -0.5), (-0.5, 0.5), (0.5, 0.5)] {
+                let center = cell.center + (dx * cell.half, dy * cell.half);
+                let part = self.part(&cell, center);
+                let found = best.map_or(0.0, |(radius, _)| radius);
+                if part.most <= found + within {
+                    continue;
+                }
+                let radius = self.radius(&part);
+                if radius > found {
+                    best = Some((radius, center));
+                }
+                // Where two edges lie on each other no cell is ever seen to be without wood.
+                if part.half > within / 8.0 {
+                    cells.push(part);
                 }
             }
         }
         Ok(best.map(|(radius, at)| HalfDisc {
-            center: self.placed(at),
+            center: match self.side {
+                Side::Above => at,
+                Side::Below => Point::new(at.x, -at.y),
+            },
             radius,
             side: self.side,
         }))
     }
 
-    /// A place of the search in the blank's own frame.
-    fn placed(&self, at: Point) -> Point {
-        match self.side {
-            Side::Above => at,
-            Side::Below => Point::new(at.x, -at.y),
-        }
-    }
-
-    /// The largest half disc around a place, 0 where there is no wood.
-    fn radius(&self, at: Point) -> f64 {
-        if is_wood(self.outline, self.flaws, self.placed(at)) {
-            self.distance(at, at.y - self.joint).max(0.0)
+    /// The largest half disc around the middle of a cell, 0 where there is no wood.
+    fn radius(&self, cell: &Cell) -> f64 {
+        if self.wood.has(cell.center) {
+            self.nearest(cell, cell.center.y - self.joint).max(0.0)
         } else {
             0.0
         }
     }
 
-    fn cell(&self, center: Point, half: f64) -> Cell {
-        // No place of the cell has its seam higher than this, so that all above counts for each of them.
-        let above = center.y + half - self.joint;
+    /// A quarter of a cell around its middle.
+    fn part(&self, whole: &Cell, center: Point) -> Cell {
+        let half = whole.half / 2.0;
         let corner = half * core::f64::consts::SQRT_2;
-        let is_wood = is_wood(self.outline, self.flaws, self.placed(center));
-        if !is_wood && self.distance(center, f64::NEG_INFINITY) > corner {
-            return Cell {
-                most: 0.0,
-                center,
-                half,
-            };
-        }
-        let nearest = self.distance(center, above).max(0.0) + corner;
-        // Where all bounds are below that, the wood still ends at the top.
-        let to_top = (self.top - center.y + half).max(0.0);
-        Cell {
-            most: nearest.min(to_top),
+        // No place of the cell has its seam higher than this, so that all above counts for each of them; and none
+        // lower than that, so that nothing below counts for any.
+        let (high, low) = (center.y + half - self.joint, center.y - half - self.joint);
+        let nearest = self.nearest_of(whole, center, high);
+        let mut part = Cell {
+            most: (nearest + corner).min(self.most.y - center.y + half),
             center,
             half,
+            segments: Vec::new(),
+            rounds: Vec::new(),
+        };
+        let near = |distance: Option<f64>| distance.is_some_and(|mm| mm <= nearest + 2.0 * corner);
+        let segments = whole.segments.iter().copied();
+        part.segments = segments
+            .filter(|at| near(self.to_edge(*at, center, low)))
+            .collect();
+        let rounds = whole.rounds.iter().copied();
+        part.rounds = rounds
+            .filter(|at| near(self.to_round(*at, center, low)))
+            .collect();
+        let clear = self.nearest_of(whole, center, f64::NEG_INFINITY) > corner;
+        let covers = |at: &usize| {
+            let round = self.wood.bounds.rounds.get(*at);
+            round.is_some_and(|round| (round.center - center).length() + corner <= round.radius)
+        };
+        if (clear && !self.wood.has(center)) || part.rounds.iter().any(covers) {
+            part.most = 0.0;
         }
+        part
     }
 
-    /// From a place to the nearest edge or flaw above a height.
-    fn distance(&self, from: Point, above: f64) -> f64 {
-        let to_segment = |segment: &(Point, Point)| {
-            let (a, b) = between(*segment, above, f64::INFINITY)?;
-            Some(to_segment(from, a, b))
-        };
-        let segments = self.bounds.segments.iter().filter_map(to_segment);
-        let rounds = self.bounds.rounds.iter().filter_map(|round| {
-            let up = above - round.center.y;
-            if up <= 0.0 {
-                Some((round.center - from).length() - round.radius)
-            } else if up < round.radius {
-                // Only a cap of it is above; it is widest, and nearest, at its foot.
-                let foot = libm::sqrt(round.radius * round.radius - up * up);
-                let across = (from.x - round.center.x).abs() - foot;
-                Some(libm::hypot(across.max(0.0), above - from.y))
-            } else {
-                None
-            }
-        });
-        segments.chain(rounds).fold(f64::INFINITY, f64::min)
+    fn nearest(&self, cell: &Cell, above: f64) -> f64 {
+        self.nearest_of(cell, cell.center, above)
+    }
+
+    /// From a place to the nearest edge or flaw above a height, of those of a cell.
+    fn nearest_of(&self, cell: &Cell, from: Point, above: f64) -> f64 {
+        let edges = cell.segments.iter();
+        let edges = edges.filter_map(|at| self.to_edge(*at, from, above));
+        let rounds = cell.rounds.iter();
+        let rounds = rounds.filter_map(|at| self.to_round(*at, from, above));
+        edges.chain(rounds).fold(f64::INFINITY, f64::min)
+    }
+
+    fn to_edge(&self, at: usize, from: Point, above: f64) -> Option<f64> {
+        let segment = *self.wood.bounds.segments.get(at)?;
+        let (a, b) = between(segment, above, f64::INFINITY)?;
+        Some(to_segment(from, a, b))
+    }
+
+    fn to_round(&self, at: usize, from: Point, above: f64) -> Option<f64> {
+        let round = self.wood.bounds.rounds.get(at)?;
+        let up = above - round.center.y;
+        if up <= 0.0 {
+            Some((round.center - from).length() - round.radius)
+        } else if up < round.radius {
+            // Only a cap of it is above; it is widest, and nearest, at its foot.
+            let foot = libm::sqrt(round.radius * round.radius - up * up);
+            let across = (from.x - round.center.x).abs() - foot;
+            Some(libm::hypot(across.max(0.0), above - from.y))
+        } else {
+            None
+        }
     }
 }
 
@@ -317,6 +338,15 @@ mod tests {
         assert_near!(half.center.y, 300.0, 0.1);
         // From (x, 300) to the bow's flank through (450, 40): best at either end of the slope.
         assert!(half.radius > 259.9 && half.radius < 300.0, "{half:?}");
+    }
+
+    #[test]
+    fn where_a_flaw_covers_all_there_is_no_half_disc() {
+        let long = slab(&[(0.0, 0.0), (700.0, 0.0), (700.0, 300.0), (0.0, 300.0)]);
+        let all = [Flaw::Round(Circle::new((350.0, 150.0), 900.0))];
+        assert_eq!(best_half(&long, &all, 0.0, &|| false), Ok(None));
+        let same = [Flaw::Area(long.clone())];
+        assert_eq!(best_half(&long, &same, 0.0, &|| false), Ok(None));
     }
 
     #[test]

@@ -42,11 +42,124 @@ fn edges(outline: &Outline) -> Vec<(Point, Point)> {
     corners.iter().copied().zip(next.copied()).collect()
 }
 
-/// Whether a point is sound wood: inside the outline and in no flaw with corners. Round flaws are left to the
-/// distances.
-fn is_wood(outline: &Outline, flaws: &[Flaw], point: Point) -> bool {
-    let in_flaw = |flaw: &Flaw| matches!(flaw, Flaw::Area(area) if area.contains(point));
-    outline.contains(point) && !flaws.iter().any(in_flaw)
+/// Edges by height, so that only those beside a place or a band are looked at.
+#[derive(Debug, Clone)]
+struct Rows {
+    low: f64,
+    height: f64,
+    rows: Vec<Vec<usize>>,
+}
+
+/// How many rows: enough for outlines of ten thousand corners, little for those of four.
+const ROWS: usize = 256;
+
+impl Rows {
+    fn of(segments: &[(Point, Point)]) -> Self {
+        let low = segments
+            .iter()
+            .map(|(a, b)| a.y.min(b.y))
+            .fold(f64::INFINITY, f64::min);
+        let high = segments
+            .iter()
+            .map(|(a, b)| a.y.max(b.y))
+            .fold(f64::NEG_INFINITY, f64::max);
+        let mut rows = Self {
+            low,
+            height: (high - low).max(f64::MIN_POSITIVE),
+            rows: vec![Vec::new(); ROWS],
+        };
+        for (at, (a, b)) in segments.iter().enumerate() {
+            let (from, to) = (rows.row(a.y.min(b.y)), rows.row(a.y.max(b.y)));
+            for row in rows.rows.iter_mut().take(to + 1).skip(from) {
+                row.push(at);
+            }
+        }
+        rows
+    }
+
+    /// The row of a height; those beyond the ends count to the last.
+    fn row(&self, y: f64) -> usize {
+        let share = (y - self.low) / self.height;
+        ((share * ROWS as f64).max(0.0) as usize).min(ROWS - 1)
+    }
+
+    /// The edges that may be between two heights, each once, in order.
+    fn between(&self, low: f64, high: f64) -> Vec<usize> {
+        let (from, to) = (self.row(low), self.row(high));
+        let mut found: Vec<usize> = self
+            .rows
+            .iter()
+            .take(to + 1)
+            .skip(from)
+            .flatten()
+            .copied()
+            .collect();
+        found.sort_unstable();
+        found.dedup();
+        found
+    }
+}
+
+/// The wood of a blank: what is inside the outline and in no flaw with corners. Round flaws are left to the distances.
+#[derive(Debug, Clone)]
+struct Wood {
+    bounds: Bounds,
+    rows: Rows,
+    /// Segments before this one are the outline's; then come those of the flaws, one after the other.
+    ends: Vec<usize>,
+}
+
+impl Wood {
+    fn of(outline: &Outline, flaws: &[Flaw]) -> Self {
+        let bounds = Bounds::of(outline, flaws);
+        let mut ends = vec![outline.corners().len()];
+        for flaw in flaws {
+            if let Flaw::Area(area) = flaw {
+                let before = ends.last().copied().unwrap_or_default();
+                ends.push(before + area.corners().len());
+            }
+        }
+        Self {
+            rows: Rows::of(&bounds.segments),
+            bounds,
+            ends,
+        }
+    }
+
+    /// The same wood, seen with what was below above.
+    fn turned_over(mut self) -> Self {
+        for (a, b) in &mut self.bounds.segments {
+            (a.y, b.y) = (-a.y, -b.y);
+        }
+        for round in &mut self.bounds.rounds {
+            round.center.y = -round.center.y;
+        }
+        self.rows = Rows::of(&self.bounds.segments);
+        self
+    }
+
+    /// Whether a point is wood, by the count of edges to its right.
+    fn has(&self, point: Point) -> bool {
+        let mut inside = vec![false; self.ends.len()];
+        let row = self.rows.rows.get(self.rows.row(point.y));
+        for &at in row.into_iter().flatten() {
+            let Some((a, b)) = self.bounds.segments.get(at) else {
+                continue;
+            };
+            let crosses = (a.y <= point.y) != (b.y <= point.y)
+                && a.x + (b.x - a.x) * (point.y - a.y) / (b.y - a.y) > point.x;
+            if crosses {
+                let owner = self.ends.partition_point(|end| *end <= at);
+                if let Some(owner) = inside.get_mut(owner) {
+                    *owner = !*owner;
+                }
+            }
+        }
+        match inside.split_first() {
+            Some((outline, flaws)) => *outline && !flaws.contains(&true),
+            None => false,
+        }
+    }
 }
 
 /// The lowest and the highest corner's x and y: (least, most).

@@ -3,7 +3,7 @@
 //! Laying them is a heuristic: bands are taken from the lower edge up, each as low as the next strip fits, and
 //! the longest strips first. It may miss a way that a sharper eye finds, and never shows one that does not work.
 
-use super::{Bounds, between, extent, is_wood};
+use super::{Wood, between, extent};
 use crate::{Flaw, Outline, Point};
 
 /// What one strip of a round board needs.
@@ -59,10 +59,17 @@ pub fn lay_strips(
     strips: &[Strip],
     kerf: f64,
 ) -> Option<Vec<StripPlace>> {
+    lay(&Wood::of(outline, flaws), extent(outline), strips, kerf)
+}
+
+fn lay(
+    wood: &Wood,
+    (least, most): (Point, Point),
+    strips: &[Strip],
+    kerf: f64,
+) -> Option<Vec<StripPlace>> {
     let mut left: Vec<(usize, Strip)> = strips.iter().copied().enumerate().collect();
     left.sort_by(|a, b| b.1.length.total_cmp(&a.1.length));
-    let bounds = Bounds::of(outline, flaws);
-    let (least, most) = extent(outline);
     let mut places = Vec::new();
     let mut low = least.y;
     while let Some(&(_, longest)) = left.first() {
@@ -70,7 +77,7 @@ pub fn lay_strips(
         if high > most.y + 1e-9 {
             return None;
         }
-        let room = free(outline, flaws, &bounds, low, high);
+        let room = free(wood, low, high);
         let before = places.len();
         for (from, to) in room {
             fill(&mut left, &mut places, Point::new(from, low), to, kerf);
@@ -107,20 +114,16 @@ fn fill(
 }
 
 /// The stretches of a band that are sound wood over its whole height, from left to right.
-fn free(
-    outline: &Outline,
-    flaws: &[Flaw],
-    bounds: &Bounds,
-    low: f64,
-    high: f64,
-) -> Vec<(f64, f64)> {
+fn free(wood: &Wood, low: f64, high: f64) -> Vec<(f64, f64)> {
     // Edges that only touch the band from outside take nothing from it.
     let (inner_low, inner_high) = (low + 1e-9, high - 1e-9);
-    let edges = bounds.segments.iter().filter_map(|segment| {
+    let beside = wood.rows.between(low, high);
+    let edges = beside.iter().filter_map(|at| {
+        let segment = wood.bounds.segments.get(*at)?;
         let (a, b) = between(*segment, inner_low, inner_high)?;
         Some((a.x.min(b.x), a.x.max(b.x)))
     });
-    let rounds = bounds.rounds.iter().filter_map(|round| {
+    let rounds = wood.bounds.rounds.iter().filter_map(|round| {
         let off = (low - round.center.y).max(round.center.y - high).max(0.0);
         let square = round.radius * round.radius - off * off;
         (square > 0.0).then(|| {
@@ -142,7 +145,7 @@ fn free(
     }
     let middle =
         |(from, to): &(f64, f64)| Point::new(f64::midpoint(*from, *to), f64::midpoint(low, high));
-    gaps.retain(|gap| is_wood(outline, flaws, middle(gap)));
+    gaps.retain(|gap| wood.has(middle(gap)));
     gaps
 }
 
@@ -159,10 +162,10 @@ pub fn most_from_strips(
     kerf: f64,
     cancel: &dyn Fn() -> bool,
 ) -> Result<f64, crate::Stopped> {
-    let (least, most) = extent(outline);
+    let (wood, (least, most)) = (Wood::of(outline, flaws), extent(outline));
     let fits = |diameter: f64| {
         let strips = circle_strips(diameter, count, joint);
-        lay_strips(outline, flaws, &strips, kerf).is_some()
+        lay(&wood, (least, most), &strips, kerf).is_some()
     };
     let (mut good, mut bad) = (0.0, (most.x - least.x).max(0.0));
     if fits(bad) {
