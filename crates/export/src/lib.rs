@@ -1,4 +1,4 @@
-//! The bytes of each file format: drawings as PDF and SVG, hole tables as CSV.
+//! The bytes of each file format: drawings as PDF, SVG and DXF, hole tables as CSV.
 //!
 //! A writer takes plain values and gives back bytes or text. No writer knows a path, a clock or a window; the
 //! same input gives the same bytes on every machine.
@@ -7,6 +7,7 @@
 //!
 //! * [`pdf()`], [`PdfOptions`], [`Date`]: sheets as pages at true size.
 //! * [`svg()`]: one sheet at true size, circles still circles.
+//! * [`dxf()`], [`DxfOptions`], [`DxfRelease`]: one sheet in the frame of the board, for machines and drawing programs.
 //! * [`csv()`]: every hole with its place and bore.
 //! * [`Error`]: why a file cannot be written.
 //!
@@ -16,12 +17,14 @@
 mod agreement;
 mod check;
 mod csv;
+mod dxf;
 mod error;
 mod number;
 mod pdf;
 mod svg;
 
 pub use csv::csv;
+pub use dxf::{DxfOptions, DxfRelease, dxf};
 pub use error::Error;
 pub use pdf::{Date, PdfOptions, pdf};
 pub use svg::svg;

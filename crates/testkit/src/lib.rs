@@ -1,14 +1,16 @@
 //! Measures and readers that tests share; never a dependency of the program itself.
 //!
 //! * [`assert_near!`]: two numbers, or two points, within a tolerance.
-//! * `PdfFile`, `pdf_raster`, `svg_raster`, `svg_size`, `Gray`, with the feature `readback`: independent readers of
-//!   exported drawings.
+//! * `PdfFile`, `pdf_raster`, `svg_raster`, `svg_size`, `Gray`, `DxfFile`, with the feature `readback`: independent
+//!   readers of exported drawings.
 //! * `Soft`, with the feature `window`: draws a window without a graphics card.
 
 #[cfg(feature = "readback")]
 mod pdf_operators;
 #[cfg(feature = "readback")]
 mod raster;
+#[cfg(feature = "readback")]
+mod read_dxf;
 #[cfg(feature = "readback")]
 mod read_pdf;
 #[cfg(feature = "readback")]
@@ -20,6 +22,8 @@ mod soft;
 pub use lopdf;
 #[cfg(feature = "readback")]
 pub use raster::{Blob, Gray};
+#[cfg(feature = "readback")]
+pub use read_dxf::{DxfFile, DxfKind, DxfShape};
 #[cfg(feature = "readback")]
 pub use read_pdf::{PageCircle, PageLine, PageWords, PdfFile, PdfPage, pdf_raster};
 #[cfg(feature = "readback")]

@@ -1,0 +1,128 @@
+//! The parts of a drawing as entities.
+
+use drawing::{Anchor, Arc, Item, Shape, Text, font};
+use geometry::Angle;
+use kurbo::{Circle, Point, Vec2};
+
+use super::DxfOptions;
+use super::tables::{self, MODEL_SPACE};
+use super::tags::Tags;
+use super::words::in_ascii;
+
+/// The entities of a drawing.
+pub struct Entities {
+    pub tags: Tags,
+}
+
+impl Entities {
+    pub fn new(options: DxfOptions) -> Self {
+        Self {
+            tags: Tags::new(options),
+        }
+    }
+
+    pub fn item(&mut self, item: &Item, shift: Vec2) {
+        match &item.shape {
+            Shape::Circle(circle) => self.circle(item, *circle + shift),
+            Shape::Arc(arc) => self.arc(item, arc, shift),
+            Shape::Line(line) => self.line(item, line.p0 + shift, line.p1 + shift),
+            Shape::Cross { center, arm } => self.cross(item, *center + shift, *arm),
+            Shape::Area(corners) => self.area(item, corners, shift),
+            Shape::Text(text) => self.text(item, text, shift),
+        }
+    }
+
+    /// What every entity begins with.
+    fn begin(&mut self, kind: &str, item: &Item) {
+        let tags = &mut self.tags;
+        tags.text(0, kind);
+        tags.new_handle();
+        tags.since_2000(330, MODEL_SPACE);
+        tags.since_2000(100, "AcDbEntity");
+        tags.text(8, &tables::layer_of(item).name());
+        if let Some(name) = tables::line_type(item.line) {
+            tags.text(6, name);
+        }
+    }
+
+    fn circle(&mut self, item: &Item, circle: Circle) {
+        self.begin("CIRCLE", item);
+        self.round(circle);
+    }
+
+    fn round(&mut self, circle: Circle) {
+        self.tags.since_2000(100, "AcDbCircle");
+        self.tags.point(10, circle.center);
+        self.tags.length(40, circle.radius);
+    }
+
+    /// An ARC runs counter-clockwise from its first angle to its second, which are measured from 3 o'clock.
+    ///
+    /// One that comes full circle has two ends alike, of which a reader cannot tell whether it is all or nothing.
+    fn arc(&mut self, item: &Item, arc: &Arc, shift: Vec2) {
+        let circle = Circle::new(arc.center + shift, arc.radius);
+        let open = Angle::TURN.as_degrees() - arc.sweep.as_degrees();
+        if open < LEAST_ANGLE {
+            return self.circle(item, circle);
+        }
+        if arc.sweep.as_degrees() < LEAST_ANGLE {
+            return;
+        }
+        let from_right = |bearing: Angle| (Angle::degrees(90.0) - bearing).wrapped().as_degrees();
+        self.begin("ARC", item);
+        self.round(circle);
+        self.tags.since_2000(100, "AcDbArc");
+        self.tags.plain(50, from_right(arc.start + arc.sweep));
+        self.tags.plain(51, from_right(arc.start));
+    }
+
+    fn line(&mut self, item: &Item, from: Point, to: Point) {
+        self.begin("LINE", item);
+        self.tags.since_2000(100, "AcDbLine");
+        self.tags.point(10, from);
+        self.tags.point(11, to);
+    }
+
+    fn cross(&mut self, item: &Item, center: Point, arm: f64) {
+        for way in [Vec2::new(arm, 0.0), Vec2::new(0.0, arm)] {
+            self.line(item, center - way, center + way);
+        }
+    }
+
+    /// The outline of an area: a filled one would be cut out by some machines.
+    fn area(&mut self, item: &Item, corners: &[Point], shift: Vec2) {
+        let next = corners.iter().cycle().skip(1);
+        for (from, to) in corners.iter().zip(next) {
+            self.line(item, *from + shift, *to + shift);
+        }
+    }
+
+    /// Words stand where they start, for readers that know no alignment, and say where they are held.
+    fn text(&mut self, item: &Item, text: &Text, shift: Vec2) {
+        let words = in_ascii(&text.words);
+        if words.is_empty() {
+            return;
+        }
+        self.begin("TEXT", item);
+        let tags = &mut self.tags;
+        tags.since_2000(100, "AcDbText");
+        tags.point(10, text.start() + shift);
+        tags.length(40, font::FIGURE_HEIGHT * text.size);
+        tags.text(1, &words);
+        tags.plain(50, text.turn.wrapped().as_degrees());
+        tags.text(7, tables::STYLE);
+        let held = match text.anchor {
+            Anchor::Start => None,
+            Anchor::Middle => Some("1"),
+            Anchor::End => Some("2"),
+        };
+        if let Some(held) = held {
+            tags.text(72, held);
+            tags.point(11, text.at + shift);
+        }
+        tags.since_2000(100, "AcDbText");
+    }
+}
+
+/// Angles closer than this are written alike, in degrees.
+const LEAST_ANGLE: f64 = 1e-8;

@@ -1,0 +1,138 @@
+//! A sheet as a DXF: circles as CIRCLE, a layer for each thing the drawing shows, the unit stated.
+//!
+//! Coordinates are those of the board, not of the paper: the center pin is the origin, y up, so that a machine set
+//! up on the pin needs no shift. Bars and title of the sheet come along on layers of their own: a bar measured after
+//! reading shows whether the unit was understood. The writer is our own, as both releases are a few tags that every
+//! reader must find in one order, and libraries for it write handles that change from run to run.
+
+mod entities;
+mod tables;
+mod tags;
+mod words;
+
+use board::Units;
+use drawing::{Item, Sheet};
+use kurbo::{Rect, Vec2};
+
+use crate::{Error, check};
+use entities::Entities;
+use tags::Tags;
+
+/// How a DXF is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct DxfOptions {
+    /// The unit of every coordinate.
+    pub units: Units,
+    /// Which readers it is for.
+    pub release: DxfRelease,
+}
+
+/// The release of the format.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum DxfRelease {
+    /// AC1009: what the oldest machines read. It cannot say its unit but in a comment.
+    #[default]
+    R12,
+    /// AC1015: says its unit in `$INSUNITS`, so that a program can scale what it reads.
+    R2000,
+}
+
+/// A DXF of one sheet, in ASCII.
+///
+/// Bores are circles only if the plan on the sheet outlines them: for a machine, give it a sheet of a board whose
+/// `template.marking` is not `Crosses`.
+///
+/// # Errors
+///
+/// A sheet whose size a page cannot have; a part of the sheet that is not a number.
+pub fn dxf(sheet: &Sheet, options: DxfOptions) -> Result<String, Error> {
+    check::sheet(sheet)?;
+    let mut entities = Entities::new(options);
+    for (item, shift) in parts(sheet) {
+        entities.item(item, shift);
+    }
+    let mut body = Tags::new(options);
+    body.section("TABLES", |tags| tables::tables(tags, sheet));
+    if options.release == DxfRelease::R2000 {
+        body.section("BLOCKS", tables::blocks);
+    }
+    body.section("ENTITIES", |tags| tags.append(&entities.tags));
+    if options.release == DxfRelease::R2000 {
+        body.section("OBJECTS", tables::objects);
+    }
+    body.text(0, "EOF");
+
+    // The header names the first handle that is free, which is known last.
+    let mut file = Tags::new(options);
+    header(&mut file, sheet, &entities.tags);
+    file.append(&body);
+    Ok(file.into_text())
+}
+
+/// Everything on the sheet, with the shift into the frame of the board.
+fn parts(sheet: &Sheet) -> impl Iterator<Item = (&Item, Vec2)> {
+    let board = sheet.view.items.iter().map(|item| (item, Vec2::ZERO));
+    let from_page = -sheet.view.page_from_board;
+    board.chain(sheet.marks.iter().map(move |item| (item, from_page)))
+}
+
+/// The box around everything on the sheet.
+fn extent(sheet: &Sheet) -> Rect {
+    parts(sheet)
+        .map(|(item, shift)| item.shape.bounds() + shift)
+        .reduce(|all, part| all.union(part))
+        .unwrap_or_default()
+}
+
+fn header(tags: &mut Tags, sheet: &Sheet, entities: &Tags) {
+    let UnitWords { unit, metric, code } = UnitWords::of(tags.options().units);
+    tags.text(
+        999,
+        &format!("Full size. Unit: {unit}. Origin: center pin."),
+    );
+    let release = tags.options().release;
+    tags.section("HEADER", |tags| {
+        match release {
+            DxfRelease::R12 => tags.variable("$ACADVER", 1, "AC1009"),
+            DxfRelease::R2000 => {
+                tags.variable("$ACADVER", 1, "AC1015");
+                tags.variable("$DWGCODEPAGE", 3, "ANSI_1252");
+                tags.variable("$HANDSEED", 5, &entities.free_handle());
+                tags.variable("$INSUNITS", 70, code);
+            }
+        }
+        tags.variable("$MEASUREMENT", 70, metric);
+        let extent = extent(sheet);
+        tags.text(9, "$EXTMIN");
+        tags.point(10, extent.origin());
+        tags.text(9, "$EXTMAX");
+        tags.point(10, (extent.x1, extent.y1).into());
+    });
+    if release == DxfRelease::R2000 {
+        tags.section("CLASSES", |_| ());
+    }
+}
+
+/// What the header says of a unit: its name, `$MEASUREMENT`, `$INSUNITS`.
+struct UnitWords {
+    unit: &'static str,
+    metric: &'static str,
+    code: &'static str,
+}
+
+impl UnitWords {
+    const fn of(units: Units) -> Self {
+        match units {
+            Units::Mm => Self {
+                unit: "millimeter",
+                metric: "1",
+                code: "4",
+            },
+            Units::Inch => Self {
+                unit: "inch",
+                metric: "0",
+                code: "1",
+            },
+        }
+    }
+}

@@ -1,0 +1,115 @@
+//! The pairs of lines that a DXF is made of: a group code, then its value.
+
+use core::fmt::Write as _;
+
+use board::{INCH, Units};
+use kurbo::Point;
+
+use super::{DxfOptions, DxfRelease};
+use crate::number;
+
+/// Decimals of every coordinate: half a millionth of a micrometer in a file in millimeters.
+const PLACES: usize = 9;
+/// The handles below are those of tables and dictionaries.
+const FIRST_FREE: u32 = 0x100;
+
+/// Tags as text, lengths in the unit of the file.
+pub struct Tags {
+    out: String,
+    options: DxfOptions,
+    /// Length of the file's unit in mm.
+    unit: f64,
+    next_handle: u32,
+}
+
+impl Tags {
+    pub fn new(options: DxfOptions) -> Self {
+        let unit = match options.units {
+            Units::Mm => 1.0,
+            Units::Inch => INCH,
+        };
+        Self {
+            out: String::new(),
+            options,
+            unit,
+            next_handle: FIRST_FREE,
+        }
+    }
+
+    pub const fn options(&self) -> DxfOptions {
+        self.options
+    }
+
+    pub fn into_text(self) -> String {
+        self.out
+    }
+
+    pub fn append(&mut self, others: &Self) {
+        self.out.push_str(&others.out);
+    }
+
+    /// A section and what is in it.
+    pub fn section(&mut self, name: &str, body: impl FnOnce(&mut Self)) {
+        self.text(0, "SECTION");
+        self.text(2, name);
+        body(self);
+        self.text(0, "ENDSEC");
+    }
+
+    /// A variable of the header.
+    pub fn variable(&mut self, name: &str, code: u16, value: &str) {
+        self.text(9, name);
+        self.text(code, value);
+    }
+
+    pub fn text(&mut self, code: u16, value: &str) {
+        self.code(code);
+        self.out.push_str(value);
+        self.out.push('\n');
+    }
+
+    /// A tag that only R2000 has.
+    pub fn since_2000(&mut self, code: u16, value: &str) {
+        if self.options.release == DxfRelease::R2000 {
+            self.text(code, value);
+        }
+    }
+
+    /// A length in mm, written in the unit of the file.
+    pub fn length(&mut self, code: u16, mm: f64) {
+        self.plain(code, mm / self.unit);
+    }
+
+    /// A number that is no length.
+    pub fn plain(&mut self, code: u16, value: f64) {
+        self.code(code);
+        number::push_fixed(&mut self.out, value, PLACES);
+        self.out.push('\n');
+    }
+
+    /// A point on the face of the board; y and z follow x by tens in the code.
+    pub fn point(&mut self, code: u16, point: Point) {
+        self.length(code, point.x);
+        self.length(code + 10, point.y);
+        self.length(code + 20, 0.0);
+    }
+
+    /// The next handle, as R2000 wants one on each part of the drawing.
+    pub fn new_handle(&mut self) {
+        if self.options.release == DxfRelease::R2000 {
+            let handle = self.free_handle();
+            self.text(5, &handle);
+            self.next_handle += 1;
+        }
+    }
+
+    /// The first handle that is not in use.
+    pub fn free_handle(&self) -> String {
+        format!("{:X}", self.next_handle)
+    }
+
+    fn code(&mut self, code: u16) {
+        // Writing to a string does not fail.
+        let _ = writeln!(self.out, "{code:>3}");
+    }
+}

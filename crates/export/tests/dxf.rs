@@ -1,0 +1,317 @@
+//! DXF files read back: every hole where the board has it, every release with its unit, the same bytes every time.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
+
+use board::{Board, Build, INCH, Marking, Role, Tenons, Units, layout};
+use drawing::{Anchor, Arc, Item, Layer, Line, Shape, Sheet, Stamp, Text, whole_sheet};
+use export::{DxfOptions, DxfRelease, dxf};
+use geometry::{Angle, Point, point_at};
+use testkit::{DxfFile, DxfKind, DxfShape, assert_near};
+
+const RELEASES: [DxfRelease; 2] = [DxfRelease::R12, DxfRelease::R2000];
+const UNITS: [(Units, f64); 2] = [(Units::Mm, 1.0), (Units::Inch, INCH)];
+
+/// A board of two halves, with all that a plan can show.
+fn board() -> Board {
+    let mut board = Board::default();
+    board.panel.build = Build::Halves;
+    board.panel.tenons = Some(Tenons::default());
+    board
+}
+
+fn sheet(board: &Board) -> Sheet {
+    whole_sheet(board, &layout(board).unwrap(), &Stamp::default())
+}
+
+fn every_option() -> impl Iterator<Item = (DxfOptions, f64)> {
+    RELEASES
+        .into_iter()
+        .flat_map(|release| UNITS.map(|(units, unit)| (DxfOptions { units, release }, unit)))
+}
+
+fn read(sheet: &Sheet, options: DxfOptions) -> DxfFile {
+    DxfFile::read(dxf(sheet, options).unwrap().as_bytes()).unwrap()
+}
+
+/// A sheet with one part, its page shifted against the board.
+fn one(layer: Layer, line: Line, shape: Shape) -> Sheet {
+    let mut sheet = sheet(&board());
+    sheet.view.items = vec![Item { layer, line, shape }];
+    sheet.marks.clear();
+    sheet
+}
+
+fn drawn(sheet: &Sheet) -> Vec<DxfShape> {
+    read(sheet, DxfOptions::default()).shapes
+}
+
+const fn layer_name(role: Role) -> &'static str {
+    match role {
+        Role::Track => "TRACK",
+        Role::Home => "HOME",
+        Role::Start => "START",
+        Role::Extra => "EXTRA",
+        Role::Center => "CENTER",
+    }
+}
+
+#[test]
+fn every_bore_is_a_circle_on_its_layer_within_a_thousandth_of_a_millimeter() {
+    let board = board();
+    let holes = layout(&board).unwrap().holes;
+    for (options, unit) in every_option() {
+        let file = read(&sheet(&board), options);
+        for hole in &holes {
+            let circles = file.circles(layer_name(hole.name.id().role()));
+            let same = circles.iter().filter(|(center, radius)| {
+                (radius * unit - hole.bore.radius()).abs() <= 1e-6
+                    && (center.to_vec2() * unit).to_point().distance(hole.center) <= 1e-6
+            });
+            assert_eq!(same.count(), 1, "{} in {options:?}", hole.name);
+        }
+        let counts = ["TRACK", "HOME", "START"].map(|layer| file.circles(layer).len());
+        assert_eq!(counts, [84, 24, 24]);
+    }
+}
+
+/// `$INSUNITS` 4 is the millimeter and 1 the inch; `$MEASUREMENT` 1 is metric and 0 English.
+#[test]
+fn the_unit_is_stated_as_far_as_each_release_can() {
+    for (options, unit) in every_option() {
+        let file = read(&sheet(&board()), options);
+        let text = dxf(&sheet(&board()), options).unwrap();
+        assert_eq!(file.metric, unit == 1.0);
+        let code = if unit == 1.0 { 4 } else { 1 };
+        match options.release {
+            DxfRelease::R12 => {
+                assert_eq!(file.release, "AC1009");
+                assert!(!text.contains("$INSUNITS"));
+            }
+            DxfRelease::R2000 => assert_eq!((file.release.as_str(), file.units), ("AC1015", code)),
+        }
+        let word = if unit == 1.0 { "millimeter" } else { "inch" };
+        let comment = format!("999\nFull size. Unit: {word}. Origin: center pin.\n");
+        assert!(text.starts_with(&comment), "{}", &text[..80]);
+    }
+}
+
+#[test]
+fn every_layer_in_use_is_declared_and_no_other() {
+    for (options, _) in every_option() {
+        let file = read(&sheet(&board()), options);
+        let mut used: Vec<_> = file.shapes.iter().map(|shape| &shape.layer).collect();
+        used.sort();
+        used.dedup();
+        let mut declared: Vec<_> = file.layers.iter().filter(|name| *name != "0").collect();
+        declared.sort();
+        assert_eq!(used, declared);
+        for name in [
+            "EDGE",
+            "SEAMS",
+            "GUIDES",
+            "TRACK",
+            "CENTER",
+            "CENTER-CROSS",
+            "TITLE",
+        ] {
+            assert!(used.iter().any(|used| *used == name), "{name} in {used:?}");
+        }
+    }
+}
+
+#[test]
+fn crosses_and_the_roundover_keep_off_the_layers_that_are_worked() {
+    let mut board = board();
+    board.blank.roundover = 3.0;
+    board.template.marking = Marking::Both;
+    let file = read(&sheet(&board), DxfOptions::default());
+    let edge = file.circles("EDGE");
+    assert_eq!(edge, [(Point::ORIGIN, board.blank.radius())]);
+    assert_eq!(file.circles("EDGE-GUIDE").len(), 1);
+    let track = file.shapes.iter().filter(|shape| shape.layer == "TRACK");
+    assert!(
+        track
+            .clone()
+            .all(|shape| matches!(shape.kind, DxfKind::Circle { .. }))
+    );
+    assert_eq!(track.count(), 84);
+    let crosses = file
+        .shapes
+        .iter()
+        .filter(|shape| shape.layer == "TRACK-CROSS");
+    assert_eq!(crosses.count(), 2 * 84);
+}
+
+#[test]
+fn the_bar_of_the_sheet_is_as_long_in_the_unit_of_the_file() {
+    for (options, unit) in every_option() {
+        let file = read(&sheet(&board()), options);
+        let bars = file.shapes.iter().filter(|shape| match shape.kind {
+            // The line of a bar is as long as the longer of its scales, 4 in.
+            DxfKind::Line(from, to) => ((to - from).length() * unit - 101.6).abs() < 1e-6,
+            _ => false,
+        });
+        assert!(bars.count() >= 2);
+    }
+}
+
+#[test]
+fn y_points_up_and_an_arc_runs_from_end_to_start() {
+    let arc = Arc {
+        center: Point::new(10.0, 20.0),
+        radius: 5.0,
+        start: Angle::degrees(300.0),
+        sweep: Angle::degrees(100.0),
+    };
+    let shapes = drawn(&one(Layer::Edge, Line::Cut, Shape::Arc(arc)));
+    let [
+        DxfShape {
+            kind:
+                DxfKind::Arc {
+                    center,
+                    radius,
+                    from,
+                    to,
+                },
+            ..
+        },
+    ] = shapes[..]
+    else {
+        panic!("{shapes:?}")
+    };
+    assert_near!(center, arc.center, 1e-9);
+    for (angle, bearing) in [(from, arc.start + arc.sweep), (to, arc.start)] {
+        let end = Point::new(Angle::degrees(angle).cos(), Angle::degrees(angle).sin());
+        assert_near!(
+            (end.to_vec2() * radius).to_point(),
+            point_at(5.0, bearing),
+            1e-8
+        );
+    }
+    // Counter-clockwise by 100 degrees, over 12 o'clock.
+    assert_near!(
+        Angle::degrees(to - from).wrapped().as_degrees(),
+        100.0,
+        1e-8
+    );
+}
+
+#[test]
+fn an_arc_all_around_is_a_circle_and_one_of_no_length_is_not_there() {
+    let arc = |sweep| {
+        Shape::Arc(Arc {
+            center: Point::ORIGIN,
+            radius: 5.0,
+            start: Angle::ZERO,
+            sweep,
+        })
+    };
+    let all = drawn(&one(Layer::Edge, Line::Cut, arc(Angle::TURN)));
+    assert!(matches!(all[0].kind, DxfKind::Circle { .. }), "{all:?}");
+    assert_eq!(drawn(&one(Layer::Edge, Line::Cut, arc(Angle::ZERO))), []);
+}
+
+#[test]
+fn words_keep_their_place_and_need_no_letter_beyond_ascii() {
+    let words = Text {
+        turn: Angle::degrees(-30.0),
+        ..Text::level(Point::new(3.0, 4.0), 10.0, Anchor::Middle, "Ø 12 – 60°")
+    };
+    let start = words.start();
+    let sheet = one(Layer::Title, Line::Dimension, Shape::Text(words));
+    let shapes = drawn(&sheet);
+    let [
+        DxfShape {
+            kind:
+                DxfKind::Words {
+                    start: at,
+                    height,
+                    ref words,
+                },
+            ..
+        },
+    ] = shapes[..]
+    else {
+        panic!("{shapes:?}")
+    };
+    assert_near!(at, start, 1e-9);
+    assert_near!(height, 7.3, 1e-9);
+    assert_eq!(words, "%%c 12 - 60%%d");
+    for (options, _) in every_option() {
+        assert!(dxf(&sheet, options).unwrap().is_ascii());
+    }
+}
+
+#[test]
+fn marks_of_the_page_come_into_the_frame_of_the_board() {
+    let mut sheet = sheet(&board());
+    let pin = sheet.view.page_from_board.to_point();
+    let shape = Shape::Circle(kurbo::Circle::new(pin, 2.0));
+    let (layer, line) = (Layer::Marks, Line::Dimension);
+    sheet.marks = vec![Item { layer, line, shape }];
+    let file = read(&sheet, DxfOptions::default());
+    let [(center, _)] = file.circles("MARKS")[..] else {
+        panic!("no mark")
+    };
+    assert_near!(center, Point::ORIGIN, 1e-9);
+}
+
+#[test]
+fn what_is_hidden_or_a_guide_is_dashed() {
+    let file = read(&sheet(&board()), DxfOptions::default());
+    let of = |layer| file.shapes.iter().filter(move |shape| shape.layer == layer);
+    assert!(of("SEAMS").all(|shape| shape.line_type == "HIDDEN"));
+    assert!(of("GUIDES").all(|shape| shape.line_type == "GUIDE"));
+    assert!(of("EDGE").all(|shape| shape.line_type == "BYLAYER"));
+}
+
+#[test]
+fn the_same_sheet_gives_the_same_bytes() {
+    for (options, _) in every_option() {
+        let [first, second] = [(); 2].map(|()| dxf(&sheet(&board()), options).unwrap());
+        assert_eq!(first, second);
+    }
+}
+
+/// Each handle names one thing, and the next that is free comes after them all.
+#[test]
+fn handles_are_told_apart() {
+    let release = DxfRelease::R2000;
+    let text = dxf(
+        &sheet(&board()),
+        DxfOptions {
+            release,
+            ..DxfOptions::default()
+        },
+    )
+    .unwrap();
+    let lines: Vec<_> = text.lines().collect();
+    let tags: Vec<_> = lines.chunks(2).map(|tag| (tag[0].trim(), tag[1])).collect();
+    let seed = tags
+        .iter()
+        .position(|tag| *tag == ("9", "$HANDSEED"))
+        .unwrap()
+        + 1;
+    let number = |value: &str| u32::from_str_radix(value, 16).unwrap();
+    let own = tags
+        .iter()
+        .skip(seed + 1)
+        .filter(|(code, _)| matches!(*code, "5" | "105"));
+    let mut handles: Vec<_> = own.map(|(_, value)| number(value)).collect();
+    let count = handles.len();
+    handles.sort_unstable();
+    handles.dedup();
+    assert_eq!(handles.len(), count);
+    assert!(handles.last().unwrap() < &number(tags[seed].1));
+}
+
+#[test]
+fn a_part_that_is_nowhere_is_refused() {
+    let shape = Shape::Circle(kurbo::Circle::new((f64::NAN, 0.0), 2.0));
+    let sheet = one(Layer::Track, Line::Drill, shape);
+    let error = dxf(&sheet, DxfOptions::default()).unwrap_err();
+    assert!(error.to_string().contains("not a number"), "{error}");
+}
