@@ -95,12 +95,15 @@ mod tests {
     #[test]
     fn a_recess_is_outlined_where_it_is() {
         let drawn = |shape| {
-            let mut board = Board::default();
-            board.recess = Some(Recess {
+            let recess = Recess {
                 shape,
                 at: [30.0, -10.0],
                 ..Recess::default()
-            });
+            };
+            let board = Board {
+                recess: Some(recess),
+                ..Board::default()
+            };
             let mut items = Vec::new();
             glue(&board, &mut items);
             items

@@ -4,7 +4,7 @@ use board::{Board, HoleId, Units, ranges};
 use egui::{Button, ScrollArea, TextEdit, Ui, vec2};
 use workshop::Mend;
 
-use super::{accuracy, bores, hole, joining, limits, pattern, stock, template};
+use super::{accuracy, bench, bores, hole, joining, limits, pattern, stock, template};
 use crate::command::Command;
 use crate::current::Current;
 use crate::study::Study;
@@ -66,6 +66,13 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         section(ui, "Screws below", false, |ui| {
             joining::screws_ui(ui, board);
         });
+        section(ui, "Storage below", false, |ui| {
+            bench::storage_ui(ui, board);
+        });
+        section(ui, "Filling", false, |ui| {
+            bench::filling_ui(ui, board, controls.current);
+        });
+        section(ui, "Finish", false, |ui| bench::finish_ui(ui, board));
         section(ui, "Template", false, |ui| {
             template::template_ui(ui, board);
             template::router_ui(ui, board);

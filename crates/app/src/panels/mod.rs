@@ -2,6 +2,7 @@
 
 mod accuracy;
 pub mod bar;
+mod bench;
 mod blame;
 mod bores;
 pub mod controls;

@@ -1,0 +1,323 @@
+//! Controls of the work at the bench: storage below, resin in the bores, coats of finish.
+
+use board::{Board, Coat, CoatKind, Filling, PieceKind, Recess, RecessShape, Units, ranges};
+use egui::{RichText, Ui};
+use workshop::{Measure, Pour, finish_hours, hard_after, pour, storage};
+
+use super::stock::fact;
+use crate::current::Current;
+use crate::widgets::{choice, count_field, length_field, plain_field, row};
+
+/// The recess in which the pieces are stored, and how many it holds.
+pub fn storage_ui(ui: &mut Ui, board: &mut Board) {
+    planned(ui, "Recess", "in the underside", &mut board.recess);
+    let Some(recess) = &mut board.recess else {
+        return;
+    };
+    recess_ui(ui, recess, board.units);
+    let Some(storage) = storage(board) else {
+        return;
+    };
+    let height = Measure::Mm(storage.room).shown(board.units);
+    fact(ui, "Height inside", &height);
+    fact(ui, "Pieces to store", &storage.pieces.to_string());
+    fact(ui, "Holds about", &storage.holds.to_string());
+    hint(
+        ui,
+        "Lying loose or laid in rows; an estimate. The dashed outline is the recess.",
+    );
+}
+
+/// Resin for the bores, and how it is mixed.
+pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
+    planned(ui, "Resin", "in the bores", &mut board.filling);
+    let (units, kind) = (board.units, board.piece.kind);
+    let Some(filling) = &mut board.filling else {
+        return;
+    };
+    poured_ui(ui, filling, units, kind);
+    mixed_ui(ui, filling);
+    let pour = current
+        .good()
+        .and_then(|(good, derived)| pour(good, &derived.layout));
+    if let Some(pour) = pour {
+        batches_ui(ui, &pour);
+    }
+    hint(
+        ui,
+        "Gloves and fresh air: uncured resin makes the skin allergic, for good.",
+    );
+}
+
+/// The coats of finish, the first on the wood.
+pub fn finish_ui(ui: &mut Ui, board: &mut Board) {
+    let mut gone = None;
+    let last = board.finish.len().saturating_sub(1);
+    for (at, coat) in board.finish.iter_mut().enumerate() {
+        let name = format!("Coat {}", at + 1);
+        choice(ui, &name, &mut coat.kind, &CoatKind::ALL, CoatKind::label);
+        if at < last {
+            plain_field(ui, &format!("{name} dries"), &mut coat.dries, ranges::DRIES)
+                .on_hover_text("Until the next coat");
+        }
+        if ui.button(format!("Remove coat {}", at + 1)).clicked() {
+            gone = Some(at);
+        }
+    }
+    if let Some(at) = gone {
+        board.finish.remove(at);
+    }
+    let full = board.finish.len() as f64 >= ranges::COATS.max;
+    let add = ui.add_enabled(!full, egui::Button::new("Add a coat"));
+    if add.on_hover_text("Over the last one").clicked() {
+        let next = board.finish.last().copied().unwrap_or_default();
+        board.finish.push(next);
+    }
+    if let Some(Coat { kind, .. }) = board.finish.last() {
+        let hours = Measure::Hours(finish_hours(board)).shown(board.units);
+        fact(ui, "First to last", &hours);
+        fact(ui, "Last one hard in", hard_after(*kind));
+    }
+}
+
+/// Whether something is planned at all; it begins with common values.
+fn planned<T: Default>(ui: &mut Ui, caption: &str, words: &str, plan: &mut Option<T>) {
+    let mut wanted = plan.is_some();
+    row(ui, caption, |ui, _| {
+        if ui.checkbox(&mut wanted, words).changed() {
+            *plan = wanted.then(T::default);
+        }
+    });
+}
+
+#[derive(Clone, Copy, PartialEq)]
+enum Kind {
+    Round,
+    Straight,
+}
+
+fn recess_ui(ui: &mut Ui, recess: &mut Recess, units: Units) {
+    let mut kind = match recess.shape {
+        RecessShape::Round { .. } => Kind::Round,
+        RecessShape::Straight { .. } => Kind::Straight,
+    };
+    let label = |kind| match kind {
+        Kind::Round => "round",
+        Kind::Straight => "straight sides",
+    };
+    if choice(
+        ui,
+        "Recess outline",
+        &mut kind,
+        &[Kind::Round, Kind::Straight],
+        label,
+    ) {
+        recess.shape = begun(kind, recess.shape);
+    }
+    let side = ranges::RECESS;
+    match &mut recess.shape {
+        RecessShape::Round { diameter } => {
+            length_field(ui, "Recess diameter", diameter, side, units);
+        }
+        RecessShape::Straight { length, width } => {
+            length_field(ui, "Recess length", length, side, units)
+                .on_hover_text("From left to right, along the grain");
+            length_field(ui, "Recess width", width, side, units);
+        }
+    }
+    let [x, y] = &mut recess.at;
+    length_field(ui, "Right of the pin", x, ranges::RECESS_PLACE, units)
+        .on_hover_text("Its middle, seen from the top face");
+    length_field(ui, "Above the pin", y, ranges::RECESS_PLACE, units);
+    length_field(
+        ui,
+        "Recess depth",
+        &mut recess.depth,
+        ranges::RECESS_DEPTH,
+        units,
+    )
+    .on_hover_text("From the underside");
+    length_field(ui, "Lid thickness", &mut recess.lid, ranges::LID, units)
+        .on_hover_text("It lies in the recess, flush with the underside; 0 for none");
+    count_field(ui, "Spare pieces", &mut recess.spare, ranges::SPARE)
+        .on_hover_text("Beside those that fill the start pockets");
+}
+
+/// The other outline begins as large as the one before it.
+const fn begun(kind: Kind, before: RecessShape) -> RecessShape {
+    match (kind, before) {
+        (Kind::Round, RecessShape::Straight { width, .. }) => {
+            RecessShape::Round { diameter: width }
+        }
+        (Kind::Straight, RecessShape::Round { diameter }) => RecessShape::Straight {
+            length: diameter,
+            width: diameter,
+        },
+        (Kind::Round | Kind::Straight, shape) => shape,
+    }
+}
+
+/// What goes into a bore. Only magnet pieces have a ball set in it.
+fn poured_ui(ui: &mut Ui, filling: &mut Filling, units: Units, kind: PieceKind) {
+    length_field(
+        ui,
+        "Resin below top",
+        &mut filling.below_top,
+        ranges::FILL_BELOW,
+        units,
+    )
+    .on_hover_text("Between the resin and the top face");
+    if kind == PieceKind::Magnet {
+        row(ui, "Poured around", |ui, _| {
+            ui.checkbox(&mut filling.around_ball, "the set ball");
+        });
+    }
+    plain_field(ui, "Waste", &mut filling.waste, ranges::WASTE)
+        .on_hover_text("Mixed and left in cups, as a share of what goes into the bores");
+}
+
+fn mixed_ui(ui: &mut Ui, filling: &mut Filling) {
+    plain_field(ui, "Batch at most", &mut filling.batch, ranges::BATCH)
+        .on_hover_text("What you mix at once");
+    plain_field(ui, "Pot life", &mut filling.pot_life, ranges::POT_LIFE)
+        .on_hover_text("By the label");
+    let warm = ranges::TEMPERATURE;
+    plain_field(ui, "Pot life given at", &mut filling.pot_life_at, warm)
+        .on_hover_text("The label's temperature; 77 °F can be typed too");
+    plain_field(ui, "Shop temperature", &mut filling.shop, warm);
+    plain_field(
+        ui,
+        "Ten bores take",
+        &mut filling.ten_bores,
+        ranges::TEN_BORES,
+    )
+    .on_hover_text("Time yourself on a scrap");
+}
+
+fn batches_ui(ui: &mut Ui, pour: &Pour) {
+    let shown = |measure: Measure| measure.shown(Units::Mm);
+    fact(ui, "Bores filled", &pour.bores.to_string());
+    fact(ui, "Resin in all", &shown(Measure::Milliliters(pour.resin)));
+    let working = format!(
+        "{}, {} bores",
+        shown(Measure::Minutes(pour.working)),
+        pour.in_time
+    );
+    fact(ui, "Workable for", &working);
+    fact(ui, "Batches", &pour.batches.len().to_string());
+    if let Some(first) = pour.batches.first() {
+        let words = format!(
+            "{} for {} bores in {}",
+            shown(Measure::Milliliters(first.ml)),
+            first.bores,
+            shown(Measure::Minutes(first.minutes))
+        );
+        row(ui, "First batch", |ui, _| {
+            ui.add(egui::Label::new(words).wrap());
+        });
+    }
+}
+
+fn hint(ui: &mut Ui, words: &str) {
+    ui.label(RichText::new(words).weak().small());
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::theme;
+    use egui::accesskit::Role;
+    use egui_kittest::Harness;
+    use egui_kittest::kittest::Queryable as _;
+    use testkit::assert_near;
+
+    fn bench() -> Harness<'static, Board> {
+        let panel = |ui: &mut Ui, board: &mut Board| {
+            let current = Current::of(board);
+            storage_ui(ui, board);
+            filling_ui(ui, board, &current);
+            finish_ui(ui, board);
+        };
+        Harness::builder()
+            .with_size([340.0, 900.0])
+            .with_context_setup(theme::install)
+            .build_ui_state(panel, Board::default())
+    }
+
+    fn press(bench: &mut Harness<'static, Board>, label: &str) {
+        bench.get_by_label(label).click();
+        bench.run();
+    }
+
+    fn type_into(bench: &mut Harness<'static, Board>, label: &str, text: &str) {
+        bench.get_by_role_and_label(Role::SpinButton, label).click();
+        bench.run();
+        bench.event(egui::Event::Text(text.into()));
+        bench.run();
+        bench.key_press(egui::Key::Enter);
+        bench.run();
+    }
+
+    fn choose(bench: &mut Harness<'static, Board>, label: &str, option: &str) {
+        bench.get_by_role_and_label(Role::ComboBox, label).click();
+        bench.run();
+        press(bench, option);
+    }
+
+    fn sees(bench: &Harness<'static, Board>, words: &str) -> bool {
+        bench.query_all_by_label_contains(words).next().is_some()
+    }
+
+    #[test]
+    fn a_recess_is_typed_and_says_how_many_it_holds() {
+        let mut bench = bench();
+        press(&mut bench, "in the underside");
+        type_into(&mut bench, "Recess depth", "12");
+        type_into(&mut bench, "Lid thickness", "1/4\"");
+        let recess = bench.state().recess.unwrap();
+        assert_near!(recess.depth, 12.0, 0.0);
+        assert_near!(recess.lid, 6.35, 1e-12);
+        // No marble of 16 mm goes into what is left.
+        assert!(sees(&bench, "5.65 mm"));
+        type_into(&mut bench, "Recess depth", "25");
+        choose(&mut bench, "Recess outline", "straight sides");
+        type_into(&mut bench, "Recess length", "160");
+        type_into(&mut bench, "Spare pieces", "2");
+        let holds = storage(bench.state()).unwrap();
+        assert_eq!(holds.pieces, 26);
+        assert!(holds.holds == 70 && sees(&bench, &holds.holds.to_string()));
+    }
+
+    #[test]
+    fn resin_is_timed_with_units_and_its_batches_are_told() {
+        let mut bench = bench();
+        press(&mut bench, "in the bores");
+        type_into(&mut bench, "Pot life given at", "77 °F");
+        type_into(&mut bench, "Shop temperature", "15");
+        type_into(&mut bench, "Ten bores take", "600 s");
+        let filling = bench.state().filling.unwrap();
+        assert_near!(filling.pot_life_at, 25.0, 1e-12);
+        assert_near!(filling.shop, 15.0, 0.0);
+        assert_near!(filling.ten_bores, 600.0, 0.0);
+        assert!(sees(&bench, "60 min, 60 bores"));
+        press(&mut bench, "in the bores");
+        assert_eq!(bench.state().filling, None);
+    }
+
+    #[test]
+    fn coats_are_added_chosen_timed_and_taken_away() {
+        let mut bench = bench();
+        press(&mut bench, "Add a coat");
+        assert!(sees(&bench, "weeks, by the product"));
+        press(&mut bench, "Add a coat");
+        choose(&mut bench, "Coat 2", "wax");
+        type_into(&mut bench, "Coat 1 dries", "36 h");
+        let kinds: Vec<CoatKind> = bench.state().finish.iter().map(|coat| coat.kind).collect();
+        assert_eq!(kinds, [CoatKind::Oil, CoatKind::Wax]);
+        assert_near!(bench.state().finish[0].dries, 36.0, 0.0);
+        assert!(sees(&bench, "36 h"));
+        press(&mut bench, "Remove coat 1");
+        assert_eq!(bench.state().finish.len(), 1);
+        assert_eq!(bench.state().finish[0].kind, CoatKind::Wax);
+    }
+}
