@@ -47,7 +47,7 @@ fn edges(outline: &Outline) -> Vec<(Point, Point)> {
 struct Rows {
     low: f64,
     height: f64,
-    rows: Vec<Vec<usize>>,
+    edges: Vec<Vec<usize>>,
 }
 
 /// How many rows: enough for outlines of ten thousand corners, little for those of four.
@@ -66,11 +66,11 @@ impl Rows {
         let mut rows = Self {
             low,
             height: (high - low).max(f64::MIN_POSITIVE),
-            rows: vec![Vec::new(); ROWS],
+            edges: vec![Vec::new(); ROWS],
         };
         for (at, (a, b)) in segments.iter().enumerate() {
             let (from, to) = (rows.row(a.y.min(b.y)), rows.row(a.y.max(b.y)));
-            for row in rows.rows.iter_mut().take(to + 1).skip(from) {
+            for row in rows.edges.iter_mut().take(to + 1).skip(from) {
                 row.push(at);
             }
         }
@@ -87,7 +87,7 @@ impl Rows {
     fn between(&self, low: f64, high: f64) -> Vec<usize> {
         let (from, to) = (self.row(low), self.row(high));
         let mut found: Vec<usize> = self
-            .rows
+            .edges
             .iter()
             .take(to + 1)
             .skip(from)
@@ -141,7 +141,7 @@ impl Wood {
     /// Whether a point is wood, by the count of edges to its right.
     fn has(&self, point: Point) -> bool {
         let mut inside = vec![false; self.ends.len()];
-        let row = self.rows.rows.get(self.rows.row(point.y));
+        let row = self.rows.edges.get(self.rows.row(point.y));
         for &at in row.into_iter().flatten() {
             let Some((a, b)) = self.bounds.segments.get(at) else {
                 continue;
