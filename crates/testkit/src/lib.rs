@@ -3,6 +3,7 @@
 //! * [`assert_near!`]: two numbers, or two points, within a tolerance.
 //! * `PdfFile`, `pdf_raster`, `svg_raster`, `svg_size`, `Gray`, `DxfFile`, with the feature `readback`: independent
 //!   readers of exported drawings.
+//! * `run_gcode`, with the feature `readback`: an interpreter that tells every move of a program.
 //! * `Soft`, with the feature `window`: draws a window without a graphics card.
 
 #[cfg(feature = "readback")]
@@ -15,6 +16,8 @@ mod read_dxf;
 mod read_pdf;
 #[cfg(feature = "readback")]
 mod read_svg;
+#[cfg(feature = "readback")]
+mod run_gcode;
 #[cfg(feature = "window")]
 mod soft;
 
@@ -28,6 +31,8 @@ pub use read_dxf::{DxfFile, DxfKind, DxfShape};
 pub use read_pdf::{PageCircle, PageLine, PageWords, PdfFile, PdfPage, pdf_raster};
 #[cfg(feature = "readback")]
 pub use read_svg::{svg_raster, svg_size};
+#[cfg(feature = "readback")]
+pub use run_gcode::{GcodeFault, GcodeKind, GcodeRun, GcodeStep, run_gcode};
 
 #[cfg(feature = "window")]
 pub use soft::Soft;
