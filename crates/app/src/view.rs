@@ -72,6 +72,12 @@ pub struct Notice {
 }
 
 impl ViewState {
+    /// Brings the whole board, and the whole blank, into view.
+    pub fn fit(&mut self) {
+        self.canvas.fit();
+        self.blank.fit();
+    }
+
     /// Says that something was done.
     pub fn tell(&mut self, words: impl Into<String>) {
         self.notice = Some(Notice {

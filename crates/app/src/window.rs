@@ -177,7 +177,7 @@ impl App {
         self.studies.take();
         let board = &self.session.board;
         if let Some(study) = self.studies.of(board) {
-            self.current.take_plan(board, study.plan.clone());
+            self.current.take(board, study);
         }
         if let Some((board, derived)) = self.current.good() {
             self.studies.ask(ctx, &self.host, board, derived);
@@ -199,8 +199,9 @@ impl App {
             let seen = BlankSeen {
                 derived,
                 study: self.studies.of(board),
+                is_old: self.current.error().is_some(),
             };
-            blank_view_ui(ui, board, &seen, &mut self.view.blank);
+            self.view.readout = blank_view_ui(ui, board, &seen, &mut self.view.blank);
         }
         // What is dragged changes the document: what follows from it is shown in the next frame.
         self.current.refresh(&self.session.board);
@@ -255,7 +256,7 @@ impl App {
             Command::Undo => self.session.undo(),
             Command::Redo => self.session.redo(),
             Command::Mend(mend) => self.mend(mend),
-            Command::Fit => self.view.canvas.fit(),
+            Command::Fit => self.view.fit(),
             Command::Measure => self
                 .view
                 .canvas
@@ -293,7 +294,7 @@ impl App {
         self.session = session;
         self.view.selected = None;
         self.view.finding = None;
-        self.view.canvas.fit();
+        self.view.fit();
         self.current.refresh(&self.session.board);
     }
 

@@ -1,14 +1,62 @@
-//! The blank with the board on it, to scale: knots, corners and the center pin can be dragged.
+//! The blank with the board on it, to scale: flaws, corners and the center pin can be dragged.
+//!
+//! `camera` tells where things are on the screen, `drawn` keeps what is to be painted (`fill` cuts it into pieces),
+//! `grip` knows what can be dragged and moves it in the document, `input` what pointer and keys do, `pieces` what is cut
+//! from the blank; `paint` and `cut` draw it with a `pen`. Nothing here works out a length of the trade: where the board
+//! lies best and how large it may be is told by the document's plan.
 
-use board::Board;
-use egui::Ui;
+mod camera;
+mod cut;
+mod drawn;
+mod fill;
+mod grip;
+mod input;
+mod paint;
+mod palette;
+mod pen;
+mod pieces;
+#[cfg(test)]
+mod tests;
+mod words;
+
+use board::{Board, StockOutline};
+use egui::{Align, Layout, Rect, Response, RichText, Role, Sense, Ui, UiBuilder, WidgetInfo};
+use geometry::Circle;
+use kurbo::Shape as _;
+use workshop::{Severity, panel_width};
 
 use crate::derived::Derived;
 use crate::study::Study;
+use crate::theme::Tokens;
+use camera::{Camera, Zoom};
+use drawn::Drawn;
+use input::Held;
+use paint::Scene;
+use palette::Palette;
+use pen::Pen;
+use pieces::{Note, Pieces};
 
-/// What is looked at on the blank in this run.
+const UNKNOWN: &str = "Type the blank's length and width, or its corners, under Blank";
+
+/// What is looked at on the blank in this run; starts with all of it in view.
 #[derive(Debug, Default)]
-pub struct BlankViewState {}
+pub struct BlankViewState {
+    zoom: Zoom,
+    held: Option<Held>,
+    drawn: Drawn,
+}
+
+impl BlankViewState {
+    /// Brings the whole blank into view, and keeps it there while its size changes.
+    pub const fn fit(&mut self) {
+        self.zoom = Zoom::Fit;
+    }
+
+    fn camera(&self, frame: Rect, all: kurbo::Rect) -> Camera {
+        let zoom = self.held.map_or(self.zoom, |held| held.zoom);
+        Camera::new(zoom, frame, all)
+    }
+}
 
 /// What the blank view shows beside the document.
 pub struct BlankSeen<'a> {
@@ -16,20 +64,122 @@ pub struct BlankSeen<'a> {
     pub derived: &'a Derived,
     /// What took longer, if it is done.
     pub study: Option<&'a Study>,
+    /// Whether the document cannot be laid out, so that the rest is of an older one.
+    pub is_old: bool,
 }
 
-/// Draws the blank, and moves in the document what is dragged.
+/// Draws the blank, and moves in the document what is dragged. Tells what is under the pointer; nothing where nothing
+/// is known of the blank.
 pub fn blank_view_ui(
     ui: &mut Ui,
     board: &mut Board,
     seen: &BlankSeen<'_>,
-    _state: &mut BlankViewState,
-) {
-    let known = seen.derived.blank.plan().is_some() || seen.study.is_some();
-    let words = if known {
-        board.title.as_str()
-    } else {
-        "Nothing is known of the blank yet"
+    state: &mut BlankViewState,
+) -> String {
+    if board.stock.outline == StockOutline::Unknown {
+        ui.centered_and_justified(|ui| ui.label(UNKNOWN));
+        return String::new();
+    }
+    let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
+    state.drawn.follow(&board.stock);
+    let before = Pieces::of(board, seen);
+    let all = whole(board, &state.drawn, before);
+    let pointed = input::handle(ui, &response, state, &mut board.stock, before.pin(), all);
+    state.drawn.follow(&board.stock);
+    let scene = Scene {
+        board,
+        seen,
+        drawn: &state.drawn,
+        pieces: Pieces::of(board, seen),
+        is_stopped: pieces::is_stopped(seen),
+        grip: pointed.grip,
     };
-    ui.centered_and_justified(|ui| ui.label(words));
+    picture(ui, &response, &scene, state.camera(response.rect, all));
+    notes_ui(ui, response.rect, &pieces::notes(board, seen));
+    let pin = scene.pieces.pin();
+    describe(
+        &response,
+        &words::description(board, seen.derived.blank.plan(), pin),
+    );
+    let readout = words::readout(board, &state.drawn, pin, pointed);
+    buttons_ui(ui, response.rect, board, state);
+    readout
+}
+
+/// What must be in view for all of it to be.
+fn whole(board: &Board, drawn: &Drawn, pieces: Pieces<'_>) -> kurbo::Rect {
+    let wood = drawn
+        .bounds()
+        .unwrap_or(kurbo::Rect::new(0.0, 0.0, 100.0, 100.0));
+    let trim = |pin| Circle::new(pin, panel_width(board) / 2.0).bounding_box();
+    pieces.pin().map_or(wood, |pin| wood.union(trim(pin)))
+}
+
+fn picture(ui: &Ui, response: &Response, scene: &Scene<'_>, camera: Camera) {
+    let painter = ui.painter_at(response.rect);
+    let pen = Pen {
+        painter: &painter,
+        palette: Palette::of(ui.visuals()),
+        camera,
+    };
+    paint::paint(&pen, scene);
+    if response.has_focus() {
+        let stroke = egui::Stroke::new(2.0, pen.palette.most);
+        painter.rect_stroke(response.rect, 3.0, stroke, egui::StrokeKind::Inside);
+    }
+}
+
+/// What takes back what was dragged: the view, and the pin.
+fn buttons_ui(ui: &mut Ui, frame: Rect, board: &mut Board, state: &mut BlankViewState) {
+    let place = Rect::from_min_max(frame.left_bottom() - egui::vec2(0.0, 34.0), frame.max);
+    let place = place.shrink2(egui::vec2(10.0, 4.0));
+    let row = UiBuilder::new()
+        .max_rect(place)
+        .layout(Layout::right_to_left(Align::Center));
+    let mut ui = ui.new_child(row);
+    if board.stock.place.is_some() {
+        let pin = ui.button("Pin to the best place");
+        let why = "Where the board has the most sound wood around it";
+        if pin.on_hover_text(why).clicked() {
+            board.stock.place = None;
+        }
+    }
+    if state.zoom != Zoom::Fit {
+        let fits = ui.button("Whole blank");
+        if fits
+            .on_hover_text("Bring the whole blank into view")
+            .clicked()
+        {
+            state.fit();
+        }
+    }
+}
+
+/// Sentences over the picture, each with a mark that tells how much it matters.
+fn notes_ui(ui: &mut Ui, frame: Rect, notes: &[Note]) {
+    let (tokens, palette) = (Tokens::of(ui), Palette::of(ui.visuals()));
+    let column = UiBuilder::new()
+        .max_rect(frame.shrink(10.0))
+        .layout(Layout::top_down(Align::Min));
+    let mut ui = ui.new_child(column);
+    for (severity, words) in notes {
+        let mark = match severity {
+            Severity::Note => "",
+            Severity::Stop | Severity::Caution => "▲ ",
+        };
+        let words = RichText::new(format!("{mark}{words}")).color(tokens.severity(*severity));
+        egui::Frame::new()
+            .fill(palette.chip)
+            .corner_radius(4)
+            .inner_margin(egui::Margin::symmetric(8, 4))
+            .show(&mut ui, |ui| ui.label(words));
+    }
+}
+
+/// The picture's node for screen readers.
+fn describe(response: &Response, words: &str) {
+    response.widget_info(|| WidgetInfo::labeled(Role::Figure, response.enabled(), "Blank plan"));
+    response
+        .ctx
+        .accesskit_node_builder(response.id, |node| node.set_description(words));
 }

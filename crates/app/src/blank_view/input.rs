@@ -1,0 +1,210 @@
+//! What the pointer and the keys do on the blank: they drag, move the view, and zoom.
+
+use board::Stock;
+use egui::{CursorIcon, EventFilter, Key, PointerButton, Response, Ui, Vec2};
+use geometry::Point;
+
+use super::BlankViewState;
+use super::camera::{Camera, Zoom};
+use super::grip::{Grip, bring, grip_at, place};
+
+/// How far an arrow key moves the view, in points.
+const KEY_PAN: f32 = 48.0;
+/// What one press of plus enlarges by.
+const KEY_ZOOM: f32 = 1.25;
+/// Points of wheel travel that enlarge e-fold.
+const WHEEL_TRAVEL: f32 = 240.0;
+/// How far beside a thing the pointer still means it, in points.
+const SLACK: f32 = 7.0;
+
+/// What the pointer is at.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Pointed {
+    /// The place on the blank.
+    pub at: Option<Point>,
+    /// What can be dragged, or is being dragged.
+    pub grip: Option<Grip>,
+}
+
+/// Something that is being dragged.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Held {
+    grip: Grip,
+    /// From the pointer to the place of the thing.
+    offset: kurbo::Vec2,
+    /// The view stays while something is dragged: one that is fitted would run away from the pointer.
+    pub zoom: Zoom,
+}
+
+/// Moves what is dragged, in the document, and the view; `all` is what fits the whole of it.
+pub fn handle(
+    ui: &Ui,
+    response: &Response,
+    state: &mut BlankViewState,
+    stock: &mut Stock,
+    pin: Option<Point>,
+    all: kurbo::Rect,
+) -> Pointed {
+    let camera = state.camera(response.rect, all);
+    take_hold(ui, response, state, stock, pin, camera);
+    if state.held.is_none() {
+        look_around(ui, response, state, camera);
+    }
+    let camera = state.camera(response.rect, all);
+    let pointed = point(response, state, stock, pin, camera);
+    if carry(response, state, stock, pointed) {
+        // What follows from it is worked out after this frame.
+        ui.request_repaint();
+    }
+    double_click(response, state, stock, pointed.grip);
+    show_cursor(ui, response, state, pointed);
+    pointed
+}
+
+/// A drag that begins on something takes it along.
+fn take_hold(
+    ui: &Ui,
+    response: &Response,
+    state: &mut BlankViewState,
+    stock: &Stock,
+    pin: Option<Point>,
+    camera: Camera,
+) {
+    if !response.drag_started_by(PointerButton::Primary) {
+        return;
+    }
+    // Where the press was: the pointer may have left the thing before it counts as a drag.
+    let Some(origin) = ui.input(|input| input.pointer.press_origin()) else {
+        return;
+    };
+    let at = camera.blank(origin);
+    let grip = grip_at(stock, &state.drawn, pin, at, camera.mm(SLACK));
+    state.held = grip.and_then(|grip| {
+        Some(Held {
+            grip,
+            offset: place(stock, pin, grip)? - at,
+            zoom: camera.held(),
+        })
+    });
+}
+
+/// The wheel zooms about the pointer, a drag moves the view; so do keys while the picture has the focus.
+fn look_around(ui: &Ui, response: &Response, state: &mut BlankViewState, camera: Camera) {
+    let moved = by_keys(ui, response, by_pointer(ui, response, camera));
+    if moved != camera {
+        state.zoom = moved.held();
+    }
+    if response.has_focus() && ui.input(|input| input.key_pressed(Key::Num0)) {
+        state.fit();
+    }
+}
+
+fn by_pointer(ui: &Ui, response: &Response, camera: Camera) -> Camera {
+    let mut camera = camera;
+    if response.dragged_by(PointerButton::Primary) || response.dragged_by(PointerButton::Middle) {
+        camera = camera.dragged(response.drag_delta());
+    }
+    let Some(at) = response.hover_pos() else {
+        return camera;
+    };
+    let (wheel, pinch) = ui.input(|input| (input.smooth_scroll_delta(), input.zoom_delta()));
+    let factor = (wheel.y / WHEEL_TRAVEL).exp() * pinch;
+    if factor != 1.0 {
+        camera = camera.zoomed(at, f64::from(factor));
+    }
+    camera.dragged(Vec2::new(wheel.x, 0.0))
+}
+
+fn by_keys(ui: &Ui, response: &Response, camera: Camera) -> Camera {
+    if !response.has_focus() {
+        return camera;
+    }
+    let filter = EventFilter {
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        ..EventFilter::default()
+    };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
+    let presses = |key: Key| ui.input(|input| input.num_presses(key)) as f32;
+    let right = presses(Key::ArrowLeft) - presses(Key::ArrowRight);
+    let down = presses(Key::ArrowUp) - presses(Key::ArrowDown);
+    let larger = presses(Key::Plus) + presses(Key::Equals) - presses(Key::Minus);
+    let camera = camera.dragged(Vec2::new(right, down) * KEY_PAN);
+    if larger == 0.0 {
+        return camera;
+    }
+    camera.zoomed(response.rect.center(), f64::from(KEY_ZOOM.powf(larger)))
+}
+
+fn point(
+    response: &Response,
+    state: &BlankViewState,
+    stock: &Stock,
+    pin: Option<Point>,
+    camera: Camera,
+) -> Pointed {
+    let held = state.held.map(|held| held.grip);
+    let screen = response.interact_pointer_pos().filter(|_| held.is_some());
+    let at = screen
+        .or_else(|| response.hover_pos())
+        .map(|at| camera.blank(at));
+    let free = || grip_at(stock, &state.drawn, pin, at?, camera.mm(SLACK));
+    Pointed {
+        grip: held.or_else(free),
+        at,
+    }
+}
+
+/// Brings what is held to the pointer; whether it moved.
+fn carry(
+    response: &Response,
+    state: &mut BlankViewState,
+    stock: &mut Stock,
+    pointed: Pointed,
+) -> bool {
+    let Some(held) = state.held else { return false };
+    if !response.dragged() {
+        state.held = None;
+    }
+    let has_hold = response.dragged() || response.drag_stopped();
+    let Some(at) = pointed.at.filter(|_| has_hold) else {
+        return false;
+    };
+    let where_it_is = |stock: &Stock| place(stock, typed(stock), held.grip);
+    let before = where_it_is(stock);
+    bring(stock, held.grip, at + held.offset);
+    where_it_is(stock) != before
+}
+
+/// The center pin, if its place was typed or dragged.
+fn typed(stock: &Stock) -> Option<Point> {
+    stock.place.map(|[x, y]| Point::new(x, y))
+}
+
+/// The pin goes back to the best place; anywhere else all of the blank comes into view.
+fn double_click(
+    response: &Response,
+    state: &mut BlankViewState,
+    stock: &mut Stock,
+    grip: Option<Grip>,
+) {
+    if response.clicked() {
+        response.request_focus();
+    }
+    if response.double_clicked() {
+        match grip {
+            Some(Grip::Pin) => stock.place = None,
+            Some(_) => {}
+            None => state.fit(),
+        }
+    }
+}
+
+fn show_cursor(ui: &Ui, response: &Response, state: &BlankViewState, pointed: Pointed) {
+    let icon = match pointed.grip {
+        _ if state.held.is_some() || response.dragged() => CursorIcon::Grabbing,
+        Some(_) if response.hovered() => CursorIcon::Grab,
+        _ => return,
+    };
+    ui.set_cursor_icon(icon);
+}

@@ -1,0 +1,114 @@
+//! What is cut from the blank, as the document has it: the board, half of it, or strips.
+
+use board::{Board, Build};
+use geometry::{HalfDisc, Point, StripPlace};
+use workshop::{Measure, Rule, Severity, SlabError};
+
+use super::BlankSeen;
+
+/// What is cut from the blank.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Pieces<'a> {
+    /// Not known, or nothing.
+    None,
+    /// The board, with its center pin at a place.
+    Whole(Point),
+    /// Two leaves, each with half a board on it.
+    Half(&'a HalfDisc, f64),
+    /// Strips.
+    Strips(&'a [StripPlace]),
+}
+
+/// A sentence on the picture, and how much it matters.
+pub type Note = (Severity, String);
+
+impl<'a> Pieces<'a> {
+    /// What is cut from the blank of a document.
+    pub fn of(board: &Board, seen: &BlankSeen<'a>) -> Self {
+        let found = match &board.panel.build {
+            Build::Whole | Build::Seams { .. } => center(board, seen).map(Self::Whole),
+            Build::Halves => joined(seen)
+                .and_then(|joined| Some(Self::Half(joined.half.as_ref()?, joined.halves))),
+            Build::Strips { .. } => {
+                joined(seen).and_then(|joined| Some(Self::Strips(joined.places.as_deref()?)))
+            }
+        };
+        found.unwrap_or(Self::None)
+    }
+
+    /// The center pin, where it can be dragged.
+    pub const fn pin(&self) -> Option<Point> {
+        match self {
+            Self::Whole(pin) => Some(*pin),
+            Self::None | Self::Half(..) | Self::Strips(_) => None,
+        }
+    }
+}
+
+/// Why there is nothing to be cut, or why the board does not fit; none while nothing is wrong.
+pub fn notes(board: &Board, seen: &BlankSeen<'_>) -> Vec<Note> {
+    if seen.is_old {
+        let words = "This board cannot be laid out; the findings say why";
+        return vec![(Severity::Stop, words.into())];
+    }
+    if seen.derived.blank.is_pending() {
+        return vec![(Severity::Note, "Looking for the best place…".into())];
+    }
+    match fault(seen) {
+        Some(fault) => vec![(Severity::Caution, fault.to_string())],
+        None => stops(seen).chain(joining(board, seen)).collect(),
+    }
+}
+
+/// Whether the board is stopped for what the blank gives.
+pub fn is_stopped(seen: &BlankSeen<'_>) -> bool {
+    stops(seen).next().is_some()
+}
+
+fn stops(seen: &BlankSeen<'_>) -> impl Iterator<Item = Note> {
+    let findings = seen.derived.findings.iter();
+    let about =
+        findings.filter(|found| found.rule == Rule::Stock && found.severity == Severity::Stop);
+    about.map(|found| (Severity::Stop, found.message.clone()))
+}
+
+fn joining(board: &Board, seen: &BlankSeen<'_>) -> Option<Note> {
+    let waiting = |what: &str| Some((Severity::Note, format!("Working out the {what}…")));
+    let short = |words: String| Some((Severity::Caution, words));
+    match board.panel.build {
+        Build::Whole | Build::Seams { .. } => None,
+        Build::Halves => match joined(seen) {
+            None => waiting("halves"),
+            Some(joined) if joined.halves < board.blank.diameter => short(format!(
+                "bookmatched halves give a board of {} at most, and this one is {}",
+                Measure::Mm(joined.halves).shown(board.units),
+                Measure::Mm(board.blank.diameter).shown(board.units)
+            )),
+            Some(_) => None,
+        },
+        Build::Strips { count } => match joined(seen).map(|joined| &joined.places) {
+            None => waiting("strips"),
+            Some(None) => short(format!(
+                "no way was found to saw {count} strips for this board from the blank"
+            )),
+            Some(Some(_)) => None,
+        },
+    }
+}
+
+fn fault<'a>(seen: &BlankSeen<'a>) -> Option<&'a SlabError> {
+    seen.derived.blank.plan()?.slab.as_ref().err()
+}
+
+fn center(board: &Board, seen: &BlankSeen<'_>) -> Option<Point> {
+    let plan = seen
+        .derived
+        .blank
+        .plan()
+        .filter(|plan| plan.slab.is_ok() && !seen.is_old)?;
+    plan.center(board)
+}
+
+fn joined<'a>(seen: &BlankSeen<'a>) -> Option<&'a workshop::Joined> {
+    seen.study.filter(|_| !seen.is_old)?.joined.as_ref()
+}

@@ -1,0 +1,467 @@
+//! What the maker does on the blank, and how it looks.
+
+use board::{Board, Build, FlawKind, FlawShape, StockFlaw, StockOutline};
+use egui::accesskit::Role;
+use egui::{Event, Key, MouseWheelUnit, Pos2, Rect, Theme};
+use egui_kittest::kittest::{NodeT as _, Queryable as _};
+use egui_kittest::{Harness, SnapshotResults};
+use geometry::Point;
+use testkit::{Soft, assert_near};
+
+use super::pieces::Pieces;
+use super::{BlankSeen, BlankViewState, blank_view_ui, whole};
+use crate::derived::Derived;
+use crate::study::Study;
+use crate::theme;
+
+/// A blank on a bench of its own.
+struct Bench {
+    board: Board,
+    derived: Derived,
+    study: Option<Study>,
+    is_old: bool,
+    state: BlankViewState,
+    readout: String,
+}
+
+impl Bench {
+    fn with(board: Board) -> Self {
+        let derived = Derived::of(&board).unwrap();
+        Self {
+            study: Study::of(&board, &derived, &|| false),
+            derived,
+            board,
+            is_old: false,
+            state: BlankViewState::default(),
+            readout: String::new(),
+        }
+    }
+
+    fn seen(&self) -> BlankSeen<'_> {
+        BlankSeen {
+            derived: &self.derived,
+            study: self.study.as_ref(),
+            is_old: self.is_old,
+        }
+    }
+
+    /// As the window does it: what follows from the document is worked out after it was drawn.
+    fn ui(&mut self, ui: &mut egui::Ui) {
+        let mut board = self.board.clone();
+        let mut state = core::mem::take(&mut self.state);
+        self.readout = blank_view_ui(ui, &mut board, &self.seen(), &mut state);
+        self.state = state;
+        if board != self.board {
+            let blank = self.derived.blank.after(&board.stock);
+            self.derived = Derived::on(&board, blank).unwrap();
+            self.board = board;
+        }
+    }
+
+    fn best(&self) -> Point {
+        let plan = self.derived.blank.plan().unwrap();
+        plan.best.as_ref().unwrap().circle.center
+    }
+
+    fn knot(&self) -> [f64; 2] {
+        match self.board.stock.flaws[0].shape {
+            FlawShape::Round { x, y, .. } => [x, y],
+            FlawShape::Area { .. } => panic!("not round"),
+        }
+    }
+}
+
+struct Hand {
+    harness: Harness<'static, Bench>,
+}
+
+impl Hand {
+    fn at(board: Board) -> Self {
+        Self::under(Theme::Light, [640.0, 420.0], Bench::with(board))
+    }
+
+    fn under(theme: Theme, size: [f32; 2], bench: Bench) -> Self {
+        let harness = Harness::builder()
+            .with_size(size)
+            .with_theme(theme)
+            .with_max_steps(40)
+            .with_render_cursor(false)
+            .renderer(Soft::default())
+            .build_ui_state(
+                |ui, bench: &mut Bench| {
+                    theme::install(ui.ctx());
+                    egui::Frame::new()
+                        .fill(theme::Tokens::of(ui).bench)
+                        .show(ui, |ui| bench.ui(ui));
+                },
+                bench,
+            );
+        let mut hand = Self { harness };
+        hand.harness.run_steps(3);
+        hand
+    }
+
+    fn bench(&self) -> &Bench {
+        self.harness.state()
+    }
+
+    fn frame(&self) -> Rect {
+        self.harness.get_by_label("Blank plan").rect()
+    }
+
+    /// The screen point of a place on the blank.
+    fn place(&self, x: f64, y: f64) -> Pos2 {
+        let bench = self.bench();
+        let pieces = Pieces::of(&bench.board, &bench.seen());
+        let all = whole(&bench.board, &bench.state.drawn, pieces);
+        let camera = bench.state.camera(self.frame(), all);
+        camera.screen(Point::new(x, y))
+    }
+
+    fn take(&mut self, from: Pos2, to: Pos2) {
+        self.harness.hover_at(from);
+        self.harness.drag_at(from);
+        self.harness.hover_at(from.lerp(to, 0.5));
+        self.harness.hover_at(to);
+        self.harness.run_steps(3);
+    }
+
+    fn drag(&mut self, from: Pos2, to: Pos2) {
+        self.take(from, to);
+        self.harness.drop_at(to);
+        self.harness.run();
+    }
+
+    fn double_click(&mut self, at: Pos2) {
+        self.harness.hover_at(at);
+        for pressed in [true, false, true, false] {
+            self.harness.input_mut().events.push(Event::PointerButton {
+                pos: at,
+                button: egui::PointerButton::Primary,
+                pressed,
+                modifiers: egui::Modifiers::NONE,
+            });
+        }
+        self.harness.run_steps(3);
+    }
+
+    fn wheel(&mut self, lines: f32) {
+        self.harness.input_mut().events.push(Event::MouseWheel {
+            unit: MouseWheelUnit::Line,
+            delta: egui::vec2(0.0, lines),
+            phase: egui::TouchPhase::Move,
+            modifiers: egui::Modifiers::NONE,
+            source: egui::MouseWheelSource::Unknown,
+        });
+        self.harness.run_steps(30);
+    }
+
+    fn says(&self, words: &str) -> bool {
+        let found = self.harness.query_all_by_label_contains(words);
+        found.count() > 0
+    }
+}
+
+fn flaw(kind: FlawKind, shape: FlawShape) -> StockFlaw {
+    StockFlaw { kind, shape }
+}
+
+/// A small board on a slab with waney edges, a knot, a crack and sapwood.
+fn board() -> Board {
+    let mut board = Board::default();
+    board.blank.diameter = 530.0;
+    board.stock.outline = StockOutline::Slab {
+        length: 1300.0,
+        width: 640.0,
+        lower: vec![0.0, 18.0, 25.0, 12.0, 30.0],
+        upper: vec![10.0, 0.0, 35.0, 5.0],
+    };
+    let (crack, sapwood) = (
+        vec![
+            [1300.0, 300.0],
+            [1130.0, 310.0],
+            [1080.0, 330.0],
+            [1140.0, 325.0],
+            [1300.0, 330.0],
+        ],
+        vec![
+            [60.0, 30.0],
+            [420.0, 40.0],
+            [380.0, 75.0],
+            [200.0, 110.0],
+            [80.0, 80.0],
+        ],
+    );
+    board.stock.flaws = vec![
+        flaw(
+            FlawKind::Knot,
+            FlawShape::Round {
+                x: 900.0,
+                y: 420.0,
+                diameter: 70.0,
+            },
+        ),
+        flaw(FlawKind::Crack, FlawShape::Area { corners: crack }),
+        flaw(FlawKind::Sapwood, FlawShape::Area { corners: sapwood }),
+    ];
+    board
+}
+
+/// Any four corners and nothing on them.
+fn on_corners(corners: &[[f64; 2]]) -> Board {
+    let mut board = board();
+    board.stock.outline = StockOutline::Corners {
+        corners: corners.to_vec(),
+    };
+    board.stock.flaws.clear();
+    board
+}
+
+const KITE: [[f64; 2]; 4] = [[0.0, 300.0], [450.0, 0.0], [1200.0, 300.0], [450.0, 650.0]];
+
+#[test]
+fn a_knot_is_dragged_across_the_blank_and_the_best_place_follows() {
+    let mut hand = Hand::at(board());
+    let before = hand.bench().best();
+    let (from, to) = (hand.place(910.0, 425.0), hand.place(410.0, 325.0));
+    hand.take(from, to);
+    assert_near!(hand.bench().knot()[0], 400.0, 0.3);
+    assert_near!(hand.bench().knot()[1], 320.0, 0.3);
+    let during = hand.bench().best();
+    assert!(before.distance(during) > 100.0, "{before:?} {during:?}");
+    assert!(hand.bench().readout.starts_with("knot 1   x "));
+    hand.harness.drop_at(to);
+    hand.harness.run();
+    assert_eq!(hand.bench().best(), during);
+    let tenths = hand.bench().knot()[0] * 10.0;
+    assert_near!(tenths, tenths.round(), 1e-9);
+    assert_eq!(hand.bench().board.stock.place, None);
+}
+
+#[test]
+fn the_pin_is_dragged_to_a_place_and_goes_back_to_the_best() {
+    let mut hand = Hand::at(board());
+    let best = hand.bench().best();
+    let (from, to) = (hand.place(best.x, best.y), hand.place(500.0, 300.0));
+    hand.drag(from, to);
+    let [x, y] = hand.bench().board.stock.place.unwrap();
+    assert_near!(x, 500.0, 0.3);
+    assert_near!(y, 300.0, 0.3);
+    hand.harness.get_by_label("Pin to the best place").click();
+    hand.harness.run();
+    assert_eq!(hand.bench().board.stock.place, None);
+    let from = hand.place(best.x, best.y);
+    hand.drag(from, to);
+    let at = hand.place(500.0, 300.0);
+    hand.double_click(at);
+    assert_eq!(hand.bench().board.stock.place, None);
+    assert!(!hand.says("Pin to the best place"));
+}
+
+#[test]
+fn a_pin_dragged_off_the_wood_stops_the_board_in_words() {
+    let mut hand = Hand::at(board());
+    assert!(!hand.says("▲"));
+    let best = hand.bench().best();
+    let (from, to) = (hand.place(best.x, best.y), hand.place(200.0, 100.0));
+    hand.drag(from, to);
+    assert!(hand.says("does not fit where it lies on the blank"));
+}
+
+#[test]
+fn corners_are_dragged_and_the_view_stays_while_they_are() {
+    let mut hand = Hand::at(on_corners(&KITE));
+    let (from, to) = (hand.place(1200.0, 300.0), hand.place(1320.0, 350.0));
+    hand.take(from, to);
+    assert!(hand.place(1320.0, 350.0).distance(to) < 0.5);
+    hand.harness.drop_at(to);
+    hand.harness.run();
+    let StockOutline::Corners { corners } = &hand.bench().board.stock.outline else {
+        panic!("another outline");
+    };
+    assert_near!(corners[2][0], 1320.0, 0.4);
+    assert_near!(corners[2][1], 350.0, 0.4);
+    assert_eq!(
+        [corners[0], corners[1], corners[3]],
+        [KITE[0], KITE[1], KITE[3]]
+    );
+    // It is all in view again.
+    assert!(hand.place(1320.0, 350.0).x < to.x - 5.0);
+}
+
+#[test]
+fn a_corner_of_a_crack_is_dragged_alone_and_a_crack_as_a_whole() {
+    let mut hand = Hand::at(board());
+    let corners = |hand: &Hand| match &hand.bench().board.stock.flaws[1].shape {
+        FlawShape::Area { corners } => corners.clone(),
+        FlawShape::Round { .. } => panic!("round"),
+    };
+    let before = corners(&hand);
+    let (from, to) = (hand.place(1080.0, 330.0), hand.place(1000.0, 250.0));
+    hand.drag(from, to);
+    let after = corners(&hand);
+    assert_near!(after[2][1], 250.0, 0.4);
+    assert_eq!((after[1], after[3]), (before[1], before[3]));
+    let (from, to) = (hand.place(1220.0, 316.0), hand.place(1220.0, 416.0));
+    hand.drag(from, to);
+    for (moved, at) in corners(&hand).iter().zip(&after) {
+        assert_near!(moved[1] - at[1], 100.0, 0.4);
+        assert_near!(moved[0] - at[0], 0.0, 0.1);
+    }
+}
+
+#[test]
+fn an_unknown_blank_asks_for_its_size_and_shows_nothing_else() {
+    let hand = Hand::at(Board::default());
+    assert!(hand.says("Type the blank's length and width, or its corners, under Blank"));
+    assert!(hand.harness.query_by_label("Blank plan").is_none());
+    assert_eq!(hand.bench().readout, "");
+}
+
+#[test]
+fn corners_that_cross_are_told_and_can_be_dragged_apart() {
+    let crossed = [KITE[0], KITE[1], KITE[3], KITE[2]];
+    let mut hand = Hand::at(on_corners(&crossed));
+    assert!(hand.says("edge 2 (from corner 2) meets edge 4"));
+    let (from, to) = (hand.place(450.0, 650.0), hand.place(1150.0, 100.0));
+    hand.drag(from, to);
+    assert!(!hand.says("meets"));
+    assert!(hand.bench().best().x > 0.0);
+}
+
+#[test]
+fn a_blank_of_many_corners_shows_while_its_best_place_is_looked_for() {
+    let corner = |at: u32| {
+        let turn = f64::from(at) / 400.0 * core::f64::consts::TAU;
+        [500.0 * libm::cos(turn), 400.0 * libm::sin(turn)]
+    };
+    let corners: Vec<[f64; 2]> = (0..400).map(corner).collect();
+    let mut bench = Bench::with(board());
+    bench.board = on_corners(&corners);
+    bench.study = None;
+    let blank = bench.derived.blank.after(&bench.board.stock);
+    bench.derived = Derived::on(&bench.board, blank).unwrap();
+    let hand = Hand::under(Theme::Light, [640.0, 420.0], bench);
+    assert!(hand.says("Looking for the best place…"));
+    hand.harness
+        .get_by_role_and_label(Role::Figure, "Blank plan");
+}
+
+#[test]
+fn a_board_that_cannot_be_laid_out_leaves_the_blank_alone() {
+    let mut bench = Bench::with(board());
+    bench.is_old = true;
+    let mut hand = Hand::under(Theme::Light, [640.0, 420.0], bench);
+    assert!(hand.says("cannot be laid out"));
+    let (from, to) = (hand.place(900.0, 420.0), hand.place(800.0, 400.0));
+    hand.drag(from, to);
+    assert_near!(hand.bench().knot()[0], 800.0, 0.4);
+}
+
+#[test]
+fn pieces_for_joining_are_shown_or_told_why_not() {
+    let built = |build| {
+        let mut board = board();
+        board.panel.build = build;
+        board
+    };
+    let pieces = |bench: &Bench| {
+        let pieces = Pieces::of(&bench.board, &bench.seen());
+        match pieces {
+            Pieces::Half(half, most) => (half.radius > 265.0 && most > 530.0, 1),
+            Pieces::Strips(places) => (true, places.len()),
+            Pieces::None | Pieces::Whole(_) => (false, 0),
+        }
+    };
+    let mut board = built(Build::Halves);
+    board.stock.thickness = 50.0;
+    let hand = Hand::at(board);
+    assert_eq!(pieces(hand.bench()), (true, 1));
+    assert!(!hand.says("▲"));
+    let hand = Hand::at(built(Build::Strips { count: 4 }));
+    assert_eq!(pieces(hand.bench()), (true, 4));
+    let mut large = built(Build::Strips { count: 2 });
+    large.blank.diameter = 1250.0;
+    let hand = Hand::at(large);
+    assert!(hand.says("no way was found to saw 2 strips"));
+    let mut waiting = Bench::with(built(Build::Halves));
+    waiting.study = None;
+    let hand = Hand::under(Theme::Light, [640.0, 420.0], waiting);
+    assert!(hand.says("Working out the halves…"));
+}
+
+#[test]
+fn the_wheel_zooms_a_drag_pans_and_a_double_click_fits() {
+    let mut hand = Hand::at(board());
+    let fitted = hand.place(0.0, 0.0);
+    let at = hand.place(700.0, 560.0);
+    hand.harness.hover_at(at);
+    hand.harness.run_steps(2);
+    hand.wheel(3.0);
+    assert!(hand.place(700.0, 560.0).distance(at) < 0.5);
+    assert!(hand.place(0.0, 0.0).x < fitted.x - 20.0);
+    let to = at + egui::vec2(30.0, 10.0);
+    hand.drag(at, to);
+    assert!(hand.place(700.0, 560.0).distance(to) < 0.5);
+    assert_eq!(hand.bench().board, board());
+    hand.double_click(to);
+    assert!(hand.place(0.0, 0.0).distance(fitted) < 0.01);
+    hand.harness.get_by_label("Blank plan").focus();
+    hand.harness.run();
+    hand.harness.key_press(Key::Plus);
+    hand.harness.run();
+    assert!(hand.place(0.0, 0.0).x < fitted.x - 20.0);
+    hand.harness.get_by_label("Whole blank").click();
+    hand.harness.run();
+    assert!(hand.place(0.0, 0.0).distance(fitted) < 0.01);
+}
+
+#[test]
+fn what_is_under_the_pointer_is_said() {
+    let mut hand = Hand::at(board());
+    let mut said = |x, y| {
+        let at = hand.place(x, y);
+        hand.harness.hover_at(at);
+        hand.harness.run();
+        hand.bench().readout.clone()
+    };
+    assert!(said(905.0, 415.0).starts_with("knot 1   x 900.0 mm   y 420.0 mm"));
+    assert!(said(1220.0, 316.0).starts_with("crack 2"));
+    assert!(said(420.0, 40.0).starts_with("corner 2 of sapwood 3"));
+    assert!(said(800.0, 560.0).ends_with("wood"));
+    assert!(said(500.0, -30.0).ends_with("beside the blank"));
+}
+
+#[test]
+fn screen_readers_hear_of_the_blank_and_of_the_number_fields() {
+    let hand = Hand::at(board());
+    let node = hand
+        .harness
+        .get_by_role_and_label(Role::Figure, "Blank plan");
+    let words = node
+        .accesskit_node()
+        .data()
+        .description()
+        .unwrap()
+        .to_owned();
+    assert!(
+        words.starts_with("The blank with 3 flaws; center pin at x "),
+        "{words}"
+    );
+    assert!(
+        words.ends_with("under Blank move flaws, corners and pin"),
+        "{words}"
+    );
+}
+
+#[test]
+fn the_blank_looks_as_it_did() {
+    let mut pictures = SnapshotResults::new();
+    for (name, theme) in [("blank-light", Theme::Light), ("blank-dark", Theme::Dark)] {
+        let mut hand = Hand::under(theme, [560.0, 320.0], Bench::with(board()));
+        let at = hand.place(900.0, 420.0);
+        hand.harness.hover_at(at);
+        hand.harness.run();
+        pictures.add(hand.harness.try_snapshot(name));
+    }
+}
