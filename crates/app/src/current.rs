@@ -64,7 +64,7 @@ impl Current {
             derived.blank.clone()
         };
         if study.budget.is_some() || derived.blank.is_pending() {
-            let derived = Derived::after(board, blank, study.budget.clone());
+            let derived = Derived::after(board, blank, study.budget);
             self.good = derived.ok().map(|derived| (board.clone(), derived));
         }
     }

@@ -45,7 +45,10 @@ impl Study {
             errors: &board.errors,
             joints: &joints,
         };
-        let budget = derived.budget.clone();
+        if cancel() {
+            return None;
+        }
+        let budget = derived.budget;
         let budget = budget.or_else(|| budgeted(board, &derived.layout, &joints));
         let chance = chance(&work, board.limits.web, cancel).ok();
         if cancel() {
@@ -92,7 +95,7 @@ impl Studies {
         }
     }
 
-    /// Begins the study of a document, unless it is done or begun, and stops one of an older document.
+    /// Begins the study of a document, unless it is done or begun; one of an older document is stopped first.
     pub fn ask(
         &mut self,
         ctx: &egui::Context,
@@ -107,7 +110,11 @@ impl Studies {
         {
             return;
         }
-        self.stop();
+        if self.asked.as_ref().is_some_and(|asked| asked.busy) {
+            // One at a time: when the older one has stopped, the window looks again.
+            self.stop();
+            return;
+        }
         let stop = Arc::new(AtomicBool::new(false));
         self.asked = Some(Asked {
             board: board.clone(),
@@ -212,10 +219,12 @@ mod tests {
         let mut studies = Studies::new();
         studies.ask(&ctx, &host, &board, &derived);
         let stop = studies.asked.as_ref().unwrap().stop.clone();
-        assert!(!studies.take() || !stop.load(Ordering::Relaxed));
+        // The answer is not taken yet, so that the older study passes for one in the making.
         studies.ask(&ctx, &host, &Board::default(), &derived);
         assert!(stop.load(Ordering::Relaxed));
-        assert!(!studies.is_long(&ctx));
+        assert!(studies.take() && !studies.is_long(&ctx));
+        studies.ask(&ctx, &host, &Board::default(), &derived);
+        assert!(studies.take() && studies.of(&Board::default()).is_some());
     }
 
     #[test]
