@@ -13,8 +13,16 @@ pub struct BlankReport {
     room_mm: Option<f64>,
     largest_board_mm: f64,
     largest_of_halves_mm: Option<f64>,
+    half: Option<HalfReport>,
     largest_of_strips: Vec<StripsReport>,
     strips: Option<Vec<StripReport>>,
+}
+
+#[derive(Serialize)]
+struct HalfReport {
+    center_mm: [f64; 2],
+    radius_mm: f64,
+    side: &'static str,
 }
 
 #[derive(Serialize)]
@@ -49,6 +57,16 @@ impl BlankReport {
             room_mm: plan.room(board),
             largest_board_mm: plan.largest_board(board),
             largest_of_halves_mm: joined.map(|joined| joined.halves),
+            half: joined
+                .and_then(|joined| joined.half)
+                .map(|half| HalfReport {
+                    center_mm: [half.center.x, half.center.y],
+                    radius_mm: half.radius,
+                    side: match half.side {
+                        geometry::Side::Above => "above",
+                        geometry::Side::Below => "below",
+                    },
+                }),
             largest_of_strips: strips
                 .iter()
                 .map(|&(count, board_mm)| StripsReport { count, board_mm })
