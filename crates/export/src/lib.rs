@@ -1,4 +1,4 @@
-//! The bytes of each file format: drawings as PDF, SVG and DXF, hole tables as CSV.
+//! The bytes of each file format: drawings as PDF, SVG and DXF, hole tables as CSV and G-code.
 //!
 //! A writer takes plain values and gives back bytes or text. No writer knows a path, a clock or a window; the
 //! same input gives the same bytes on every machine.
@@ -9,6 +9,7 @@
 //! * [`svg()`]: one sheet at true size, circles still circles.
 //! * [`dxf()`], [`DxfOptions`], [`DxfRelease`]: one sheet in the frame of the board, for machines and drawing programs.
 //! * [`csv()`]: every hole with its place and bore.
+//! * [`gcode()`], [`GcodeOptions`], [`BitSetting`], [`GcodeFiles`], [`Program`], [`GcodeError`]: programs that drill the holes.
 //! * [`Error`]: why a file cannot be written.
 //!
 //! What each format promises, and on which clause of which standard it rests, is in `docs/formats`.
@@ -19,6 +20,7 @@ mod check;
 mod csv;
 mod dxf;
 mod error;
+mod gcode;
 mod number;
 mod pdf;
 mod svg;
@@ -26,5 +28,6 @@ mod svg;
 pub use csv::csv;
 pub use dxf::{DxfOptions, DxfRelease, dxf};
 pub use error::Error;
+pub use gcode::{BitSetting, GcodeError, GcodeFiles, GcodeOptions, Program, gcode};
 pub use pdf::{Date, PdfOptions, pdf};
 pub use svg::svg;

@@ -68,10 +68,10 @@ impl Machine {
         if !block.has_axis() {
             return Err("a cycle needs X, Y or Z".to_owned());
         }
-        if self.inverse_time {
+        if self.feed_mode == 93 {
             return Err("a cycle cannot have an inverse-time feed".to_owned());
         }
-        if self.compensated {
+        if self.compensation != 40 {
             return Err("a cycle cannot have cutter compensation".to_owned());
         }
         self.needs_feed()

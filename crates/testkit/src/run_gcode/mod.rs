@@ -123,8 +123,10 @@ struct Machine {
     /// Length of the unit in mm.
     unit: f64,
     absolute: bool,
-    inverse_time: bool,
-    compensated: bool,
+    /// G93 or G94: feed as inverse time, or as lengths a minute.
+    feed_mode: u32,
+    /// G40, G41 or G42: cutter compensation off, left, right.
+    compensation: u32,
     /// Whether cycles go back only to R (G99).
     back_to_r: bool,
     /// The modal motion; none after G80.
@@ -147,8 +149,8 @@ impl Machine {
             at: start,
             unit: 1.0,
             absolute: true,
-            inverse_time: false,
-            compensated: false,
+            feed_mode: 94,
+            compensation: 40,
             back_to_r: false,
             motion: Some(1),
             sticky: Sticky::default(),
@@ -171,7 +173,7 @@ impl Machine {
         self.numbers(block)?;
         self.tool_and_spindle(block)?;
         self.wait(block)?;
-        self.modes(block)?;
+        self.modes(block);
         let dwells = block.g(4);
         if let Some(motion) = block.one_of(&MOTIONS) {
             self.motion = Some(motion).filter(|motion| *motion != 80);
@@ -197,9 +199,7 @@ impl Machine {
     }
 
     fn numbers(&mut self, block: &Block) -> Result<(), String> {
-        if block.g(93) || block.g(94) {
-            self.inverse_time = block.g(93);
-        }
+        self.feed_mode = block.one_of(&[93, 94]).unwrap_or(self.feed_mode);
         if let Some(feed) = block.word('F') {
             self.feed = positive_or_zero('F', feed)? * self.unit;
         }
@@ -240,20 +240,17 @@ impl Machine {
         Ok(())
     }
 
-    fn modes(&mut self, block: &Block) -> Result<(), String> {
+    fn modes(&mut self, block: &Block) {
         if let Some(units) = block.one_of(&[20, 21]) {
             self.unit = if units == 20 { 25.4 } else { 1.0 };
         }
-        if block.g(43) || block.g(49) || block.one_of(&[40, 41, 42]).is_some() {
-            self.compensated = block.g(41) || block.g(42);
-        }
+        self.compensation = block.one_of(&[40, 41, 42]).unwrap_or(self.compensation);
         if block.g(90) || block.g(91) {
             self.absolute = block.g(90);
         }
         if block.g(98) || block.g(99) {
             self.back_to_r = block.g(99);
         }
-        Ok(())
     }
 
     fn motion(&mut self, motion: u32, block: &Block) -> Result<(), String> {

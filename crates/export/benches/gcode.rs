@@ -1,0 +1,58 @@
+//! How long the drilling programs of a board take to write.
+//!
+//! `cargo bench -p export --bench gcode`
+
+use core::hint::black_box;
+
+use board::{Board, Bottom, Units};
+use divan::Bencher;
+use export::{BitSetting, GcodeFiles, GcodeOptions};
+use workshop::HoleTable;
+
+fn main() {
+    divan::main();
+}
+
+/// The 133 holes of the first board, over and over.
+fn table(count: usize) -> HoleTable {
+    let layout = board::layout(&Board::default());
+    let small = layout
+        .map(|layout| workshop::hole_table(&layout).rows)
+        .unwrap_or_default();
+    let rows: Vec<_> = small.into_iter().cycle().take(count).collect();
+    assert_eq!(rows.len(), count);
+    HoleTable { rows }
+}
+
+fn options(table: &HoleTable) -> GcodeOptions {
+    let bit = |bottom| BitSetting {
+        diameter: table.rows[0].diameter,
+        bottom,
+        speed: Some(1800.0),
+        feed: Some(250.0),
+        peck: None,
+        dwell: Some(0.5),
+    };
+    GcodeOptions {
+        title: "Bench".to_owned(),
+        date: String::new(),
+        units: Units::Mm,
+        bits: Bottom::ALL.map(bit).to_vec(),
+        clearance: 20.0,
+        retract: 2.0,
+        thickness: 20.0,
+        through: None,
+        spur: 2.0,
+        spin_up: 3.0,
+        files: GcodeFiles::OnePerBit,
+        order: Some((0..table.rows.len()).rev().collect()),
+    }
+}
+
+#[divan::bench(args = [133, 10_000])]
+fn programs_of_so_many_holes(bencher: Bencher<'_, '_>, count: usize) {
+    let table = table(count);
+    let options = options(&table);
+    assert!(export::gcode(&table, &options).is_ok());
+    bencher.bench(|| export::gcode(black_box(&table), &options));
+}

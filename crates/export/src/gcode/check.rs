@@ -1,0 +1,223 @@
+//! What is refused, and what is left: jobs that can be written without a further question.
+
+use board::{Bottom, Units, show_length, show_number};
+use geometry::Angle;
+use workshop::{HoleRow, HoleTable};
+
+use super::{GcodeError, GcodeOptions};
+
+/// The least length, feed, speed or time that is not written as 0.
+const LEAST: f64 = 0.001;
+/// Diameters closer than this are those of one bit, mm.
+const SAME_BIT: f64 = 1e-6;
+/// What sums of lengths may be off by, mm.
+const ROUNDING: f64 = 1e-9;
+
+/// The holes that one bit drills, and how.
+pub struct Job<'a> {
+    /// From 1; the tool's slot in a program for all bits.
+    pub number: usize,
+    pub diameter: f64,
+    pub bottom: Bottom,
+    pub speed: f64,
+    pub feed: f64,
+    pub peck: Option<f64>,
+    pub dwell: Option<f64>,
+    pub holes: Vec<&'a HoleRow>,
+}
+
+impl Job<'_> {
+    /// What the bit is called.
+    pub fn bit(&self, units: Units) -> String {
+        bit_name(self.diameter, self.bottom, units)
+    }
+}
+
+fn bit_name(diameter: f64, bottom: Bottom, units: Units) -> String {
+    format!("{} {}", show_length(diameter, units), bottom.id())
+}
+
+/// Heights and lengths that could be run.
+pub fn options(options: &GcodeOptions) -> Result<(), GcodeError> {
+    let units = options.units;
+    let lengths = [
+        ("clearance height", options.clearance),
+        ("retract height", options.retract),
+    ];
+    for (what, height) in lengths {
+        if height.is_nan() || height <= 0.0 {
+            let value = shown(height, units);
+            return Err(GcodeError::BelowTop { what, value });
+        }
+        length(what, height, LEAST, units)?;
+    }
+    if options.retract > options.clearance {
+        return Err(GcodeError::RetractAboveClearance {
+            retract: shown(options.retract, units),
+            clearance: shown(options.clearance, units),
+        });
+    }
+    length("thickness of the blank", options.thickness, LEAST, units)?;
+    length("spur of the Forstner bits", options.spur, 0.0, units)?;
+    if let Some(through) = options.through {
+        length("allowance below the blank", through, 0.0, units)?;
+    }
+    over(
+        "time for the spindle to come up to speed",
+        options.spin_up,
+        0.0,
+        "s",
+    )
+}
+
+/// The holes by the bit that drills them, in the order of drilling.
+pub fn jobs<'a>(table: &'a HoleTable, options: &GcodeOptions) -> Result<Vec<Job<'a>>, GcodeError> {
+    let mut jobs: Vec<Job<'a>> = Vec::new();
+    for row in ordered(table, options)? {
+        hole(row, options)?;
+        let same = |job: &&mut Job<'_>| is_same_bit((job.diameter, job.bottom), row);
+        match jobs.iter_mut().find(same) {
+            Some(job) => job.holes.push(row),
+            None => jobs.push(job(jobs.len() + 1, row, options)?),
+        }
+    }
+    if jobs.is_empty() {
+        return Err(GcodeError::NoHoles);
+    }
+    Ok(jobs)
+}
+
+fn ordered<'a>(
+    table: &'a HoleTable,
+    options: &GcodeOptions,
+) -> Result<Vec<&'a HoleRow>, GcodeError> {
+    let Some(order) = &options.order else {
+        return Ok(table.rows.iter().collect());
+    };
+    let mut left: Vec<_> = table.rows.iter().map(Some).collect();
+    let taken = order
+        .iter()
+        .map(|&row| left.get_mut(row).and_then(Option::take));
+    let rows: Option<Vec<_>> = taken.collect();
+    let rows = rows.filter(|rows| rows.len() == table.rows.len());
+    rows.ok_or(GcodeError::Order {
+        given: order.len(),
+        holes: table.rows.len(),
+    })
+}
+
+fn is_same_bit((diameter, bottom): (f64, Bottom), row: &HoleRow) -> bool {
+    (diameter - row.diameter).abs() < SAME_BIT && bottom == row.bottom
+}
+
+/// A hole that is somewhere, and whose bit stays out of the machine's bed.
+fn hole(row: &HoleRow, options: &GcodeOptions) -> Result<(), GcodeError> {
+    let hole = || row.name.to_string();
+    let sound = |size: f64| size.is_finite() && size >= LEAST;
+    if !row.center.is_finite() || !sound(row.diameter) || !sound(row.depth) {
+        return Err(GcodeError::Hole { hole: hole() });
+    }
+    let reach = row.depth + tip(row.diameter, row.bottom, options.spur);
+    let over = reach - options.thickness - options.through.unwrap_or_default();
+    let is_through = options.through.is_none() && over >= -ROUNDING;
+    if !is_through && over <= ROUNDING {
+        return Ok(());
+    }
+    let shown = |length| shown(length, options.units);
+    let allowed = options
+        .through
+        .map(|below| format!(" and {} are allowed below it", shown(below)));
+    Err(GcodeError::TooDeep {
+        hole: hole(),
+        reach: shown(reach),
+        thickness: shown(options.thickness),
+        allowed: allowed.unwrap_or_default(),
+        over: shown(over.max(0.0)),
+    })
+}
+
+/// How far a bit reaches below the end of its full diameter: half the diameter over the tangent of half the angle
+/// of its point, or its spur.
+pub fn tip(diameter: f64, bottom: Bottom, spur: f64) -> f64 {
+    let point = |angle: f64| diameter / 2.0 / Angle::degrees(angle / 2.0).tan();
+    match bottom {
+        Bottom::Flat | Bottom::Ball => 0.0,
+        Bottom::Point118 => point(118.0),
+        Bottom::Point135 => point(135.0),
+        Bottom::Forstner => spur,
+    }
+}
+
+/// The job that a hole begins.
+fn job<'a>(number: usize, row: &'a HoleRow, options: &GcodeOptions) -> Result<Job<'a>, GcodeError> {
+    let units = options.units;
+    let bit = bit_name(row.diameter, row.bottom, units);
+    let mut settings = options.bits.iter();
+    let setting = settings.find(|setting| is_same_bit((setting.diameter, setting.bottom), row));
+    let (speed, feed) = (
+        setting.and_then(|setting| setting.speed),
+        setting.and_then(|setting| setting.feed),
+    );
+    let peck = setting.and_then(|setting| setting.peck);
+    let dwell = setting.and_then(|setting| setting.dwell);
+    let job = Job {
+        number,
+        diameter: row.diameter,
+        bottom: row.bottom,
+        speed: speed.ok_or_else(|| GcodeError::MissingSpeed { bit: bit.clone() })?,
+        feed: feed.ok_or_else(|| GcodeError::MissingFeed { bit: bit.clone() })?,
+        peck,
+        dwell,
+        holes: vec![row],
+    };
+    over(
+        &format!("spindle speed of the {bit} bit"),
+        job.speed,
+        LEAST,
+        "turns a minute",
+    )?;
+    length(
+        &format!("feed a minute of the {bit} bit"),
+        job.feed,
+        LEAST,
+        units,
+    )?;
+    if let Some(peck) = peck {
+        length(&format!("peck of the {bit} bit"), peck, LEAST, units)?;
+    }
+    if let Some(dwell) = dwell {
+        over(&format!("dwell of the {bit} bit"), dwell, LEAST, "s")?;
+    }
+    Ok(job)
+}
+
+fn length(what: &str, mm: f64, least: f64, units: Units) -> Result<(), GcodeError> {
+    if mm.is_finite() && mm >= least {
+        return Ok(());
+    }
+    Err(GcodeError::TooSmall {
+        what: what.to_owned(),
+        value: shown(mm, units),
+        least: show_number(least, 3) + " mm",
+    })
+}
+
+fn over(what: &str, value: f64, least: f64, unit: &str) -> Result<(), GcodeError> {
+    if value.is_finite() && value >= least {
+        return Ok(());
+    }
+    Err(GcodeError::TooSmall {
+        what: what.to_owned(),
+        value: format!("{} {unit}", show_number(value, 3)),
+        least: format!("{} {unit}", show_number(least, 3)),
+    })
+}
+
+/// A length as the maker reads it; what is no number as it is.
+fn shown(mm: f64, units: Units) -> String {
+    if mm.is_finite() {
+        show_length(mm, units)
+    } else {
+        format!("{mm}")
+    }
+}

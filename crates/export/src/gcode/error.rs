@@ -1,0 +1,83 @@
+//! Why no G-code is written.
+
+/// Why no G-code is written: each says what would work.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum GcodeError {
+    /// There is nothing to drill.
+    #[error("there are no holes to drill")]
+    NoHoles,
+    /// A hole's place or bore is infinite or not a number, or its bore has no size.
+    #[error("hole {hole} has no place, or a bore without diameter or depth")]
+    Hole {
+        /// The hole's name.
+        hole: String,
+    },
+    /// No feed was given for a bit.
+    #[error("missing feed for the {bit} bit: give how fast it goes down")]
+    MissingFeed {
+        /// Diameter and bottom.
+        bit: String,
+    },
+    /// No speed was given for a bit.
+    #[error("missing spindle speed for the {bit} bit: give its turns a minute")]
+    MissingSpeed {
+        /// Diameter and bottom.
+        bit: String,
+    },
+    /// A setting that must be over 0 is not, or is no number.
+    #[error("the {what} is {value}, but must be {least} or more")]
+    TooSmall {
+        /// The setting.
+        what: String,
+        /// What was given.
+        value: String,
+        /// The least that can be written.
+        least: String,
+    },
+    /// A height at or below the top face.
+    #[error(
+        "the {what} is {value} above the top face, but must be over 0: the bit would travel in the wood"
+    )]
+    BelowTop {
+        /// The height.
+        what: &'static str,
+        /// What was given.
+        value: String,
+    },
+    /// The feed would begin above the height of travel.
+    #[error(
+        "the retract height, {retract}, is above the clearance height, {clearance}: make it {clearance} or less"
+    )]
+    RetractAboveClearance {
+        /// Where the feed begins.
+        retract: String,
+        /// Where the bit travels.
+        clearance: String,
+    },
+    /// A bit would come through the blank, or further than allowed.
+    #[error(
+        "hole {hole}: with its point or spur the bit reaches {reach} below the top face, but the blank is {thickness} thick{allowed}; make the bore more than {over} shallower, or allow for it in a spoilboard"
+    )]
+    TooDeep {
+        /// The hole's name.
+        hole: String,
+        /// How far the bit reaches.
+        reach: String,
+        /// Thickness of the blank.
+        thickness: String,
+        /// What is allowed below it, in words; empty for nothing.
+        allowed: String,
+        /// By how much it is too far.
+        over: String,
+    },
+    /// The order does not name each hole once.
+    #[error(
+        "the drilling order has {given} entries for {holes} holes, or names one twice: name each row from 0 once"
+    )]
+    Order {
+        /// How many it names.
+        given: usize,
+        /// How many there are.
+        holes: usize,
+    },
+}

@@ -1,0 +1,532 @@
+//! Programs run by an interpreter of the standard: every bore once, at its place and depth, and nothing in its way.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
+
+use board::{Board, Bore, Bottom, Units, layout};
+use export::{BitSetting, GcodeError, GcodeFiles, GcodeOptions, Program, gcode};
+use geometry::Point;
+use testkit::{GcodeKind, GcodeRun, GcodeStep, assert_near, run_gcode};
+use workshop::{HoleRow, HoleTable, hole_table};
+
+const CLEARANCE: f64 = 20.0;
+const RETRACT: f64 = 2.0;
+/// What rounding in a file may cost, mm.
+const PLACE: f64 = 1e-3;
+/// Where the machine is when a program starts: somewhere below clearance, off the board.
+const PARKED: [f64; 3] = [-400.0, -400.0, 5.0];
+
+/// Six players, 133 holes, bored with three bits.
+fn table() -> HoleTable {
+    let bore = |diameter, depth, bottom| Bore {
+        diameter,
+        depth,
+        bottom,
+    };
+    let mut board = Board::default();
+    board.bores.track = bore(12.0, 5.0, Bottom::Forstner);
+    board.bores.home = bore(6.35, 12.0, Bottom::Point118);
+    board.bores.start = bore(12.0, 6.0, Bottom::Ball);
+    hole_table(&layout(&board).unwrap())
+}
+
+fn setting(diameter: f64, bottom: Bottom) -> BitSetting {
+    BitSetting {
+        diameter,
+        bottom,
+        speed: Some(1800.0),
+        feed: Some(250.0),
+        peck: None,
+        dwell: None,
+    }
+}
+
+fn options() -> GcodeOptions {
+    let table = table();
+    let mut bits: Vec<BitSetting> = Vec::new();
+    for row in &table.rows {
+        let known = |bit: &BitSetting| bit.diameter == row.diameter && bit.bottom == row.bottom;
+        if !bits.iter().any(known) {
+            bits.push(setting(row.diameter, row.bottom));
+        }
+    }
+    GcodeOptions {
+        title: String::new(),
+        date: String::new(),
+        units: Units::Mm,
+        bits,
+        clearance: CLEARANCE,
+        retract: RETRACT,
+        thickness: 20.0,
+        through: None,
+        spur: 2.0,
+        spin_up: 0.0,
+        files: GcodeFiles::OnePerBit,
+        order: None,
+    }
+}
+
+/// Pecks for the points, a dwell for the Forstner bit.
+fn careful() -> GcodeOptions {
+    let mut options = options();
+    for bit in &mut options.bits {
+        match bit.bottom {
+            Bottom::Point118 => bit.peck = Some(5.0),
+            Bottom::Forstner => bit.dwell = Some(0.5),
+            _ => {}
+        }
+    }
+    options.spin_up = 3.0;
+    options
+}
+
+fn every_kind() -> impl Iterator<Item = GcodeOptions> {
+    [options(), careful()].into_iter().flat_map(|options| {
+        [Units::Mm, Units::Inch].into_iter().flat_map(move |units| {
+            let options = options.clone();
+            [GcodeFiles::OnePerBit, GcodeFiles::One].map(|files| GcodeOptions {
+                units,
+                files,
+                ..options.clone()
+            })
+        })
+    })
+}
+
+fn run(program: &Program) -> GcodeRun {
+    let run = run_gcode(&program.text, PARKED);
+    run.unwrap_or_else(|fault| panic!("{fault:?} in\n{}", program.text))
+}
+
+fn place([x, y, _]: [f64; 3]) -> Point {
+    Point::new(x, y)
+}
+
+/// Where it bores, and to what Z at last.
+fn bored(run: &GcodeRun) -> Vec<(Point, f64)> {
+    let mut bored: Vec<(Point, f64)> = Vec::new();
+    let mut up = true;
+    for step in &run.steps {
+        if step.kind == GcodeKind::Feed {
+            match bored
+                .last_mut()
+                .filter(|(at, _)| !up && *at == place(step.to))
+            {
+                Some((_, z)) => *z = z.min(step.to[2]),
+                None => bored.push((place(step.to), step.to[2])),
+            }
+        }
+        // Pecks come up to clearance too: only a move sideways begins another bore.
+        up = place(step.from) != place(step.to) || (up && step.kind != GcodeKind::Feed);
+    }
+    bored
+}
+
+fn all_bored(programs: &[Program]) -> Vec<(Point, f64)> {
+    programs
+        .iter()
+        .flat_map(|program| bored(&run(program)))
+        .collect()
+}
+
+fn assert_bores(bored: &[(Point, f64)], rows: &[HoleRow]) {
+    assert_eq!(bored.len(), rows.len());
+    for row in rows {
+        let here: Vec<_> = bored
+            .iter()
+            .filter(|(at, _)| at.distance(row.center) <= PLACE)
+            .collect();
+        assert_eq!(here.len(), 1, "{}", row.name);
+        assert_near!(here[0].1, -row.depth, PLACE);
+    }
+}
+
+#[test]
+fn every_bore_is_drilled_once_at_its_place_and_to_its_depth() {
+    for options in every_kind() {
+        let programs = gcode(&table(), &options).unwrap();
+        let files = if options.files == GcodeFiles::One {
+            1
+        } else {
+            3
+        };
+        assert_eq!(programs.len(), files);
+        assert_bores(&all_bored(&programs), &table().rows);
+    }
+}
+
+/// A rapid may leave clearance only straight down to R over its own hole, or inside the bore after a peck.
+fn assert_safe(step: &GcodeStep, deepest: f64) {
+    if step.kind == GcodeKind::Rapid {
+        let sideways = place(step.from) != place(step.to);
+        assert!(!sideways || step.from[2] >= CLEARANCE - PLACE, "{step:?}");
+        assert!(!sideways || step.to[2] >= CLEARANCE - PLACE, "{step:?}");
+        let down = step.to[2] < step.from[2];
+        let least = deepest.min(RETRACT - PLACE);
+        assert!(!down || step.to[2] >= least, "{step:?} into wood");
+    }
+    if step.kind == GcodeKind::Feed {
+        assert_eq!(place(step.from), place(step.to), "{step:?}");
+        assert!(step.spindle > 0.0 && step.feed > 0.0, "{step:?}");
+    }
+}
+
+#[test]
+fn nothing_moves_sideways_below_clearance_or_bores_with_the_spindle_off() {
+    for options in every_kind() {
+        for program in gcode(&table(), &options).unwrap() {
+            let run = run(&program);
+            let mut deepest = f64::INFINITY;
+            for step in &run.steps {
+                if place(step.from) != place(step.to) {
+                    deepest = f64::INFINITY;
+                }
+                assert_safe(step, deepest);
+                if step.kind == GcodeKind::Feed {
+                    deepest = deepest.min(step.to[2]);
+                }
+            }
+            let first = &run.steps[0];
+            assert_eq!(place(first.to), place(PARKED), "{first:?}");
+        }
+    }
+}
+
+#[test]
+fn the_spindle_is_stopped_before_a_bit_is_changed_and_at_the_end() {
+    for options in every_kind() {
+        for program in gcode(&table(), &options).unwrap() {
+            let run = run(&program);
+            assert_eq!(run.spindle_at_end, 0.0);
+            let lines: Vec<_> = program.text.lines().rev().take(2).collect();
+            assert_eq!(lines, ["M2", "M5"]);
+            let tools = run.steps.iter().filter_map(|step| match step.kind {
+                GcodeKind::Tool(slot) => Some((slot, step.spindle)),
+                _ => None,
+            });
+            let expected = match options.files {
+                GcodeFiles::OnePerBit => vec![],
+                GcodeFiles::One => (1..=3).map(|slot| (slot, 0.0)).collect(),
+            };
+            assert_eq!(tools.collect::<Vec<_>>(), expected);
+        }
+    }
+}
+
+#[test]
+fn inches_and_millimeters_lead_to_the_same_places() {
+    for files in [GcodeFiles::OnePerBit, GcodeFiles::One] {
+        let [mm, inch] = [Units::Mm, Units::Inch].map(|units| {
+            let options = GcodeOptions {
+                units,
+                files,
+                ..careful()
+            };
+            let programs = gcode(&table(), &options).unwrap();
+            for program in &programs {
+                let word = if units == Units::Mm { " G21 " } else { " G20 " };
+                assert_eq!(program.text.matches(word).count(), 1);
+            }
+            programs
+                .iter()
+                .flat_map(|program| run(program).steps)
+                .collect::<Vec<_>>()
+        });
+        assert_eq!(mm.len(), inch.len());
+        for (mm, inch) in mm.iter().zip(&inch) {
+            assert_eq!(mm.kind, inch.kind);
+            assert_near!(place(mm.to), place(inch.to), PLACE);
+            assert_near!(mm.to[2], inch.to[2], PLACE);
+            assert_near!(mm.feed, inch.feed, 0.001);
+        }
+        // The words themselves are 25.4 times as large.
+        let word = |units| {
+            let options = GcodeOptions {
+                units,
+                files,
+                ..options()
+            };
+            let text = gcode(&table(), &options).unwrap().remove(0).text;
+            let line = text
+                .lines()
+                .find(|line| line.starts_with("G81"))
+                .unwrap()
+                .to_owned();
+            let words: Vec<_> = line.split([' ', '(']).map(ToOwned::to_owned).collect();
+            words[1..5]
+                .iter()
+                .map(|word| word[1..].parse::<f64>().unwrap())
+                .collect::<Vec<_>>()
+        };
+        for (mm, inch) in word(Units::Mm).into_iter().zip(word(Units::Inch)) {
+            assert_near!(mm, inch * 25.4, PLACE);
+        }
+    }
+}
+
+#[test]
+fn cycles_go_by_depth_and_bit() {
+    let cycles = |options: &GcodeOptions, cycle| {
+        let programs = gcode(&table(), options).unwrap();
+        let lines = programs.iter().flat_map(|program| program.text.lines());
+        lines.filter(|line| line.starts_with(cycle)).count()
+    };
+    assert_eq!(cycles(&options(), "G81 "), 133);
+    let of = |bottom| {
+        table()
+            .rows
+            .iter()
+            .filter(|row| row.bottom == bottom)
+            .count()
+    };
+    let (pecked, dwelt) = (of(Bottom::Point118), of(Bottom::Forstner));
+    assert_eq!(cycles(&careful(), "G83 "), pecked);
+    assert_eq!(cycles(&careful(), "G82 "), dwelt);
+    assert_eq!(cycles(&careful(), "G81 "), 133 - pecked - dwelt);
+    let mut shallow = careful();
+    for bit in &mut shallow.bits {
+        bit.peck = bit.peck.map(|_| 12.0);
+    }
+    assert_eq!(cycles(&shallow, "G83 "), 0);
+}
+
+#[test]
+fn a_dwell_and_the_time_to_come_up_to_speed_are_seconds() {
+    let program = gcode(&table(), &careful()).unwrap().remove(0);
+    let dwells: Vec<_> = run(&program)
+        .steps
+        .into_iter()
+        .filter_map(|step| match step.kind {
+            GcodeKind::Dwell(seconds) => Some(seconds),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(dwells[0], 3.0);
+    assert!(dwells[1..].iter().all(|seconds| *seconds == 0.5));
+    assert_eq!(dwells.len(), 1 + 85);
+}
+
+#[test]
+fn the_order_is_the_callers_within_each_bit() {
+    let table = table();
+    let backwards: Vec<_> = (0..table.rows.len()).rev().collect();
+    let options = GcodeOptions {
+        order: Some(backwards),
+        ..options()
+    };
+    let programs = gcode(&table, &options).unwrap();
+    let names: Vec<_> = programs[0]
+        .text
+        .lines()
+        .filter(|line| line.starts_with("G81"))
+        .collect();
+    assert!(names[0].ends_with("(C)"), "{}", names[0]);
+    assert_bores(&all_bored(&programs), &table.rows);
+    for order in [
+        vec![0, 1],
+        vec![0; table.rows.len()],
+        (1..=table.rows.len()).collect(),
+    ] {
+        let options = GcodeOptions {
+            order: Some(order),
+            ..options.clone()
+        };
+        assert!(matches!(
+            gcode(&table, &options),
+            Err(GcodeError::Order { .. })
+        ));
+    }
+}
+
+#[test]
+fn every_program_says_what_it_is_and_how_z_is_set() {
+    for options in every_kind() {
+        for program in gcode(&table(), &options).unwrap() {
+            for words in ["PROVE IT IN AIR", "center pin", "top face", "Unit: "] {
+                assert!(program.text.contains(words), "{words} in\n{}", program.text);
+            }
+        }
+    }
+    // 6.35 mm at 118 degrees: 0.3004303 of the diameter.
+    let programs = gcode(&table(), &options()).unwrap();
+    let point = programs
+        .iter()
+        .find(|program| program.stem.ends_with("point-118"))
+        .unwrap();
+    assert!(
+        point.text.contains("Z reads 1.9077 when its point touches"),
+        "{}",
+        point.text
+    );
+    assert_eq!(point.stem, "drill-2-6_35mm-point-118");
+}
+
+#[test]
+fn what_is_typed_cannot_leave_its_comment() {
+    let title = format!("(MSG, a) G0 X1\nM3 é{}", "x".repeat(500));
+    let options = GcodeOptions {
+        title,
+        date: "2026-11-25".into(),
+        ..options()
+    };
+    for program in gcode(&table(), &options).unwrap() {
+        assert!(program.text.is_ascii());
+        assert!(program.text.contains("(Board: [MSG, a] G0 X1M3 ?xxx"));
+        assert!(program.text.contains("(Date: 2026-11-25)"));
+        run(&program);
+    }
+    let plain = gcode(&table(), &self::options()).unwrap();
+    assert!(!plain[0].text.contains("Date"));
+}
+
+#[test]
+fn the_same_table_gives_the_same_programs() {
+    for options in every_kind() {
+        assert_eq!(gcode(&table(), &options), gcode(&table(), &options));
+    }
+}
+
+/// One changed setting, and what is said of it.
+fn refused(change: impl Fn(&mut GcodeOptions)) -> String {
+    let mut options = options();
+    change(&mut options);
+    gcode(&table(), &options).unwrap_err().to_string()
+}
+
+#[test]
+fn feeds_and_speeds_are_never_assumed() {
+    let error = refused(|options| options.bits[0].feed = None);
+    assert_eq!(
+        error,
+        "missing feed for the 12 mm forstner bit: give how fast it goes down"
+    );
+    let error = refused(|options| options.bits[0].speed = None);
+    assert!(
+        error.starts_with("missing spindle speed for the 12 mm forstner bit"),
+        "{error}"
+    );
+    let error = refused(|options| options.bits.clear());
+    assert!(error.starts_with("missing"), "{error}");
+}
+
+#[test]
+fn what_is_no_number_or_not_over_0_is_refused_by_its_name() {
+    for bad in [0.0, -1.0, f64::NAN, f64::INFINITY, 1e-9] {
+        for (what, change) in [
+            (
+                "feed",
+                Box::new(move |bit: &mut BitSetting| bit.feed = Some(bad))
+                    as Box<dyn Fn(&mut BitSetting)>,
+            ),
+            ("spindle speed", Box::new(move |bit| bit.speed = Some(bad))),
+            ("peck", Box::new(move |bit| bit.peck = Some(bad))),
+            ("dwell", Box::new(move |bit| bit.dwell = Some(bad))),
+        ] {
+            let error = refused(|options| change(&mut options.bits[0]));
+            assert!(error.contains(what), "{bad}: {error}");
+        }
+        assert!(refused(|options| options.thickness = bad).contains("thickness"));
+        assert!(refused(|options| options.clearance = bad).contains("height"));
+        assert!(refused(|options| options.retract = bad).contains("retract height"));
+    }
+    for bad in [-1.0, f64::NAN, f64::INFINITY] {
+        assert!(refused(|options| options.spur = bad).contains("spur"));
+        assert!(refused(|options| options.through = Some(bad)).contains("allowance"));
+        assert!(refused(|options| options.spin_up = bad).contains("speed"));
+    }
+}
+
+#[test]
+fn heights_in_the_wood_or_the_wrong_way_round_are_refused() {
+    assert!(refused(|options| options.clearance = -3.0).contains("is -3 mm above the top face"));
+    let error = refused(|options| options.retract = 25.0);
+    assert!(
+        error.contains("retract height, 25 mm, is above the clearance height, 20 mm"),
+        "{error}"
+    );
+    let level = GcodeOptions {
+        retract: CLEARANCE,
+        ..options()
+    };
+    assert!(gcode(&table(), &level).is_ok());
+}
+
+/// A board's first hole alone, with another bore.
+fn one(depth: f64, bottom: Bottom) -> HoleTable {
+    let row = HoleRow {
+        depth,
+        bottom,
+        diameter: 10.0,
+        ..table().rows[0]
+    };
+    HoleTable { rows: vec![row] }
+}
+
+fn drilled(table: &HoleTable, through: Option<f64>) -> Result<Vec<Program>, GcodeError> {
+    let bits = Bottom::ALL.map(|bottom| setting(10.0, bottom)).to_vec();
+    gcode(
+        table,
+        &GcodeOptions {
+            through,
+            bits,
+            ..options()
+        },
+    )
+}
+
+#[test]
+fn a_bit_comes_through_only_where_it_may() {
+    for (depth, bottom, through, may) in [
+        (19.9, Bottom::Flat, None, true),
+        (20.0, Bottom::Flat, None, false),
+        (20.0, Bottom::Flat, Some(0.0), true),
+        (20.5, Bottom::Ball, Some(1.0), true),
+        (21.5, Bottom::Ball, Some(1.0), false),
+        // The spur is 2 mm long, the point 3.004 mm.
+        (17.9, Bottom::Forstner, None, true),
+        (18.0, Bottom::Forstner, None, false),
+        (16.9, Bottom::Point118, None, true),
+        (17.1, Bottom::Point118, None, false),
+        (20.0, Bottom::Point118, Some(3.1), true),
+        (20.0, Bottom::Point118, Some(2.9), false),
+    ] {
+        let programs = drilled(&one(depth, bottom), through);
+        assert_eq!(
+            programs.is_ok(),
+            may,
+            "{depth} {bottom:?} {through:?}: {programs:?}"
+        );
+    }
+    let error = drilled(&one(25.0, Bottom::Flat), Some(1.0))
+        .unwrap_err()
+        .to_string();
+    assert!(
+        error.contains("reaches 25 mm below the top face") && error.contains("4 mm shallower"),
+        "{error}"
+    );
+}
+
+#[test]
+fn a_table_without_holes_or_with_one_that_is_nowhere_is_refused() {
+    assert_eq!(
+        drilled(&HoleTable { rows: vec![] }, None),
+        Err(GcodeError::NoHoles)
+    );
+    for broken in [
+        HoleRow {
+            center: Point::new(f64::NAN, 0.0),
+            ..one(5.0, Bottom::Flat).rows[0]
+        },
+        HoleRow {
+            diameter: f64::NAN,
+            ..one(5.0, Bottom::Flat).rows[0]
+        },
+        one(0.0, Bottom::Flat).rows[0],
+        one(-5.0, Bottom::Flat).rows[0],
+    ] {
+        let error = drilled(&HoleTable { rows: vec![broken] }, None);
+        assert!(matches!(error, Err(GcodeError::Hole { .. })), "{error:?}");
+    }
+}
