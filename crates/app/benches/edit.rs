@@ -140,7 +140,7 @@ fn plan_with_names(bencher: Bencher<'_, '_>, holes: u32) {
     bencher.bench_local(|| drawing::plan(black_box(&board), &layout));
 }
 
-#[divan::bench(args = [Kind::TemplatePdf, Kind::PlotPdf, Kind::Svg, Kind::Csv])]
+#[divan::bench(args = [Kind::TemplatePdf, Kind::PlotPdf, Kind::Svg, Kind::Dxf, Kind::Csv])]
 fn export(bencher: Bencher<'_, '_>, kind: Kind) {
     let board = Board::default();
     let Ok(derived) = Derived::of(&board) else {

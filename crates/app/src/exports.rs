@@ -1,8 +1,8 @@
 //! The kinds of file that a board is exported to; window and commands share them.
 
-use board::Board;
+use board::{Board, Marking};
 use drawing::{Stamp, TilingError, tiled_sheets, whole_sheet};
-use export::{Date, PdfOptions};
+use export::{Date, DxfOptions, PdfOptions};
 use workshop::hole_table;
 
 use crate::derived::Derived;
@@ -16,6 +16,8 @@ pub enum Kind {
     PlotPdf,
     /// Whole board as SVG at true size, one group for each kind of hole
     Svg,
+    /// Whole board as DXF (R12), one layer a role, circles as circles, its unit in the first line
+    Dxf,
     /// Hole table as CSV: name, place, radius, bearing, bore
     Csv,
 }
@@ -44,7 +46,13 @@ pub struct Moment {
 
 impl Kind {
     /// Every kind, in the order lists show them.
-    pub const ALL: [Self; 4] = [Self::TemplatePdf, Self::PlotPdf, Self::Svg, Self::Csv];
+    pub const ALL: [Self; 5] = [
+        Self::TemplatePdf,
+        Self::PlotPdf,
+        Self::Svg,
+        Self::Dxf,
+        Self::Csv,
+    ];
 
     /// What the kind is called on screens.
     pub const fn label(self) -> &'static str {
@@ -52,6 +60,7 @@ impl Kind {
             Self::TemplatePdf => "Template in sheets (PDF)",
             Self::PlotPdf => "Whole board on one page (PDF)",
             Self::Svg => "Whole board (SVG)",
+            Self::Dxf => "Whole board (DXF)",
             Self::Csv => "Hole table (CSV)",
         }
     }
@@ -64,6 +73,9 @@ impl Kind {
             }
             Self::PlotPdf => "for a plotter or a print shop, at true size",
             Self::Svg => "for drawing programs and laser cutters, at true size",
+            Self::Dxf => {
+                "for CAD programs and CNC routers, in the unit shown, origin at the center pin"
+            }
             Self::Csv => "name, place, radius, bearing and bore of every hole, for jig or machine",
         }
     }
@@ -73,6 +85,7 @@ impl Kind {
             Self::TemplatePdf => "template.pdf",
             Self::PlotPdf => "whole.pdf",
             Self::Svg => "whole.svg",
+            Self::Dxf => "whole.dxf",
             Self::Csv => "holes.csv",
         }
     }
@@ -119,9 +132,24 @@ pub fn file_of(
         }
         Kind::PlotPdf => export::pdf(&[whole()], &options(true))?,
         Kind::Svg => export::svg(&whole())?.into_bytes(),
+        Kind::Dxf => dxf(board, derived, &stamp)?,
         Kind::Csv => export::csv(&hole_table(&derived.layout), board.units)?,
     };
     Ok((kind.file_name(board), bytes))
+}
+
+/// The whole board with every bore as a circle, however the template marks them: a machine drills circles.
+fn dxf(board: &Board, derived: &Derived, stamp: &Stamp) -> Result<Vec<u8>, export::Error> {
+    let mut circled = board.clone();
+    if circled.template.marking == Marking::Crosses {
+        circled.template.marking = Marking::Both;
+    }
+    let options = DxfOptions {
+        units: board.units,
+        ..DxfOptions::default()
+    };
+    let sheet = whole_sheet(&circled, &derived.layout, stamp);
+    Ok(export::dxf(&sheet, options)?.into_bytes())
 }
 
 /// The title as a file name's beginning: letters, figures and dashes.

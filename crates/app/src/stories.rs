@@ -302,7 +302,7 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
         .file("/out/six-lobes-in-walnut-template.pdf")
         .unwrap();
     assert!(pdf.starts_with(b"%PDF-"));
-    assert_eq!(story.host.files.lock().unwrap().len(), 4);
+    assert_eq!(story.host.files.lock().unwrap().len(), 5);
     assert!(story.sees("wrote"));
     story.keys(Modifiers::COMMAND, Key::E);
     assert!(story.sees("There already"));

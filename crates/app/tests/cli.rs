@@ -205,7 +205,7 @@ fn a_closed_pipe_is_no_fault_and_does_not_change_the_verdict() {
         assert_eq!(words(&output.stderr), "", "{args:?}");
     }
     assert!(folder.path().join("another.json").exists());
-    assert_eq!(fs::read_dir(folder.path().join("out")).unwrap().count(), 4);
+    assert_eq!(fs::read_dir(folder.path().join("out")).unwrap().count(), 5);
 }
 
 #[test]
@@ -296,11 +296,12 @@ fn export_writes_all_kinds_or_those_that_are_named() {
         [
             "oak-for-two-holes.csv",
             "oak-for-two-template.pdf",
+            "oak-for-two-whole.dxf",
             "oak-for-two-whole.pdf",
             "oak-for-two-whole.svg"
         ]
     );
-    assert_eq!(words(&output.stdout).lines().count(), 4);
+    assert_eq!(words(&output.stdout).lines().count(), 5);
     let output = run(
         folder.path(),
         &["export", "b.json", "--out", "some", "--only", "csv,svg"],
@@ -425,7 +426,7 @@ fn help_shows_how_each_command_is_used() {
         assert!(help.contains(part), "{part} is not in\n{help}");
     }
     let kinds = words(&run(folder().path(), &["export", "--help"]).stdout);
-    for kind in ["template-pdf", "plot-pdf", "svg", "csv"] {
+    for kind in ["template-pdf", "plot-pdf", "svg", "dxf", "csv"] {
         assert!(kinds.contains(kind), "{kinds}");
     }
 }
