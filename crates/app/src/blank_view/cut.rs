@@ -24,7 +24,6 @@ pub fn paint(pen: &Pen<'_>, scene: &Scene<'_>) {
 /// The board in one piece, and the largest one there could be.
 fn whole(pen: &Pen<'_>, scene: &Scene<'_>, pin: Point) {
     let board = scene.board;
-    most(pen, scene);
     pen.ring(
         Circle::new(pin, panel_width(board) / 2.0),
         1.0,
@@ -48,6 +47,7 @@ fn whole(pen: &Pen<'_>, scene: &Scene<'_>, pin: Point) {
             pen.palette.bore,
         );
     }
+    most(pen, scene);
     center_pin(pen, pin);
 }
 

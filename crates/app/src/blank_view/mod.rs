@@ -25,6 +25,7 @@ use geometry::Circle;
 use kurbo::Shape as _;
 use workshop::{Severity, panel_width};
 
+use crate::command::Command;
 use crate::derived::Derived;
 use crate::study::Study;
 use crate::theme::Tokens;
@@ -68,8 +69,8 @@ pub struct BlankSeen<'a> {
     pub is_old: bool,
 }
 
-/// Draws the blank, and moves in the document what is dragged. Tells what is under the pointer; nothing where nothing
-/// is known of the blank.
+/// Draws the blank, and moves in the document what is dragged. Tells what is under the pointer; where nothing is
+/// known of the blank, how to come back.
 pub fn blank_view_ui(
     ui: &mut Ui,
     board: &mut Board,
@@ -78,7 +79,7 @@ pub fn blank_view_ui(
 ) -> String {
     if board.stock.outline == StockOutline::Unknown {
         ui.centered_and_justified(|ui| ui.label(UNKNOWN));
-        return String::new();
+        return format!("View, {}, shows the board again", Command::Blank.label());
     }
     let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
     state.drawn.follow(&board.stock);

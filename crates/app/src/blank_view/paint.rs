@@ -44,8 +44,8 @@ pub fn paint(pen: &Pen<'_>, scene: &Scene<'_>) {
     if let Some(wood) = scene.drawn.wood() {
         wood_edge(pen, wood);
     }
-    axes(pen);
     cut::paint(pen, scene);
+    axes(pen);
     for (_, corner) in handles(&board.stock) {
         pen.handle(corner);
     }

@@ -13,6 +13,11 @@ const FLATNESS: f32 = 0.08;
 /// Size of words on plates.
 const TYPE: f32 = 12.0;
 
+/// Lines of more corners than this are drawn piece by piece.
+const MOST_JOINED: usize = 200;
+/// Corners of such a line nearer to the last one than this are left out, in points.
+const NEAR: f32 = 0.5;
+
 /// Draws on the blank.
 pub struct Pen<'p> {
     pub painter: &'p Painter,
@@ -37,13 +42,21 @@ impl Pen<'_> {
 
     /// A line through corners, back to the first or not.
     pub fn path(&self, corners: &[Point], is_closed: bool, width: f32, color: Color32) {
-        let way = corners.iter().map(|at| self.camera.screen(*at)).collect();
         let stroke = Stroke::new(width, color);
-        self.painter.add(if is_closed {
-            Shape::closed_line(way, stroke)
+        let back = corners.first().filter(|_| is_closed);
+        let way = corners.iter().chain(back);
+        let way = way.map(|at| self.camera.screen(*at));
+        if corners.len() > MOST_JOINED {
+            // Joined lines grow long spikes where they turn back sharply, as a scanned edge does at every point.
+            for ends in thinned(way).windows(2) {
+                self.painter.line_segment([ends[0], ends[1]], stroke);
+            }
+        } else if is_closed {
+            let way = way.take(corners.len()).collect();
+            self.painter.add(Shape::closed_line(way, stroke));
         } else {
-            Shape::line(way, stroke)
-        });
+            self.painter.add(Shape::line(way.collect(), stroke));
+        }
     }
 
     /// A straight line.
@@ -147,6 +160,19 @@ impl Pen<'_> {
 /// Room around words on a plate.
 const PADDING: Vec2 = Vec2::new(5.0, 2.0);
 
+/// A line without the corners that no one could tell apart; its ends stay.
+fn thinned(way: impl Iterator<Item = Pos2> + Clone) -> Vec<Pos2> {
+    let end = way.clone().last();
+    let mut kept: Vec<Pos2> = Vec::new();
+    for corner in way {
+        if kept.last().is_none_or(|last| last.distance(corner) >= NEAR) {
+            kept.push(corner);
+        }
+    }
+    kept.extend(end.filter(|end| kept.last() != Some(end)));
+    kept
+}
+
 /// Points along part of a circle, enough for it to look round.
 fn arc(at: Pos2, radius: f32, from: f32, to: f32) -> Vec<Pos2> {
     let turn = core::f32::consts::PI * (radius.max(1.0) / (2.0 * FLATNESS)).sqrt();
@@ -170,6 +196,16 @@ mod tests {
         assert!(first.distance(pos2(150.0, 100.0)) < 1e-3);
         assert!(last.distance(pos2(50.0, 100.0)) < 1e-3);
         assert!(way[way.len() / 2].y < 52.0);
+    }
+
+    #[test]
+    fn a_line_of_many_corners_is_thinned_and_keeps_its_ends() {
+        let way = (0..1001_u16).map(|at| pos2(f32::from(at) * 0.01, 0.0));
+        let kept = thinned(way);
+        assert!((20..25).contains(&kept.len()), "{}", kept.len());
+        assert_eq!(kept.first(), Some(&pos2(0.0, 0.0)));
+        assert_eq!(kept.last(), Some(&pos2(10.0, 0.0)));
+        assert!(thinned(core::iter::empty()).is_empty());
     }
 
     #[test]
