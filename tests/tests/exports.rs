@@ -272,6 +272,35 @@ fn the_svg_is_as_large_as_the_page_in_millimeters() {
     );
 }
 
+/// Every bore is a circle on the layer of its role, whatever marks it on the template, in the unit shown.
+#[test]
+fn the_dxf_has_every_bore_where_the_layout_has_it() {
+    for (name, mut board) in samples() {
+        board.template.marking = board::Marking::Crosses;
+        let millimeters = if board.units == Units::Inch {
+            25.4
+        } else {
+            1.0
+        };
+        let bytes = exported(Kind::Dxf, &board);
+        let file = testkit::DxfFile::read(&bytes).unwrap();
+        assert_eq!(file.metric, board.units == Units::Mm, "{name}");
+        let layers = ["TRACK", "HOME", "START", "CENTER"];
+        let circles: Vec<(Point, f64)> = layers
+            .into_iter()
+            .flat_map(|layer| file.circles(layer))
+            .collect();
+        for hole in derived(&board).layout.holes {
+            let same = |(center, radius): &(Point, f64)| {
+                let center = (center.to_vec2() * millimeters).to_point();
+                center.distance(hole.center) < 1e-3
+                    && (radius * millimeters - hole.bore.radius()).abs() < 1e-3
+            };
+            assert!(circles.iter().any(same), "{name}: {}", hole.name);
+        }
+    }
+}
+
 fn table(board: &Board) -> Vec<Vec<String>> {
     let bytes = exported(Kind::Csv, board);
     let mut reader = csv::ReaderBuilder::new()
