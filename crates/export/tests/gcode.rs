@@ -8,6 +8,7 @@
 use board::{Board, Bore, Bottom, Units, layout};
 use export::{BitSetting, GcodeError, GcodeFiles, GcodeOptions, Program, gcode};
 use geometry::Point;
+use proptest::prelude::*;
 use testkit::{GcodeKind, GcodeRun, GcodeStep, assert_near, run_gcode};
 use workshop::{HoleRow, HoleTable, hole_table};
 
@@ -293,6 +294,30 @@ fn cycles_go_by_depth_and_bit() {
 }
 
 #[test]
+fn a_peck_cuts_as_much_as_was_asked_for_and_no_more() {
+    for units in [Units::Mm, Units::Inch] {
+        let options = GcodeOptions { units, ..careful() };
+        let programs = gcode(&table(), &options).unwrap();
+        let point = programs
+            .iter()
+            .find(|program| program.stem.ends_with("point-118"))
+            .unwrap();
+        let mut reached = RETRACT;
+        let mut longest = 0.0_f64;
+        for step in run(point).steps {
+            if place(step.from) != place(step.to) {
+                reached = RETRACT;
+            }
+            if step.kind == GcodeKind::Feed {
+                longest = longest.max(reached - step.to[2]);
+                reached = step.to[2];
+            }
+        }
+        assert_near!(longest, 5.0, PLACE);
+    }
+}
+
+#[test]
 fn a_dwell_and_the_time_to_come_up_to_speed_are_seconds() {
     let program = gcode(&table(), &careful()).unwrap().remove(0);
     let dwells: Vec<_> = run(&program)
@@ -528,5 +553,41 @@ fn a_table_without_holes_or_with_one_that_is_nowhere_is_refused() {
     ] {
         let error = drilled(&HoleTable { rows: vec![broken] }, None);
         assert!(matches!(error, Err(GcodeError::Hole { .. })), "{error:?}");
+    }
+}
+
+proptest! {
+    /// Holes of all sizes anywhere, a sound distance apart, with any pecks, in either unit and kind of file.
+    #[test]
+    fn any_table_is_drilled_as_it_stands(
+        holes in prop::collection::vec((0.0..40.0_f64, 1_u8..40, 0.5..17.0_f64, 0_usize..5), 1..40),
+        peck in prop::option::of(0.5..20.0_f64),
+        dwell in prop::option::of(0.01..9.0_f64),
+        inches: bool,
+        together: bool,
+    ) {
+        let names = self::table().rows;
+        let rows = holes.iter().enumerate().map(|(at, &(off, diameter, depth, bottom))| HoleRow {
+            center: Point::new(50.0 * at as f64 - 900.0 + off, 10.0 * off - 200.0),
+            diameter: f64::from(diameter) / 4.0,
+            depth,
+            bottom: Bottom::ALL[bottom],
+            ..names[at]
+        });
+        let table = HoleTable { rows: rows.collect() };
+        let bits = table.rows.iter().map(|row| BitSetting {
+            peck,
+            dwell,
+            ..setting(row.diameter, row.bottom)
+        });
+        let options = GcodeOptions {
+            bits: bits.collect(),
+            units: if inches { Units::Inch } else { Units::Mm },
+            files: if together { GcodeFiles::One } else { GcodeFiles::OnePerBit },
+            order: Some((0..table.rows.len()).rev().collect()),
+            through: Some(5.0),
+            ..self::options()
+        };
+        assert_bores(&all_bored(&gcode(&table, &options).unwrap()), &table.rows);
     }
 }
