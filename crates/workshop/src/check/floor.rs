@@ -1,6 +1,6 @@
 //! Rule: a blind bore leaves wood under it.
 
-use board::{Board, Hole, Layout, show_length};
+use board::{Board, Hole, Layout};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::Mend;
@@ -28,7 +28,7 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
 fn found(board: &Board, holes: &[&Hole], severity: Severity) -> Option<Finding> {
     let floor = |hole: &Hole| board.blank.thickness - deepest(hole.bore, board.bores.spur);
     let worst = holes.iter().min_by(|a, b| floor(a).total_cmp(&floor(b)))?;
-    let length = |mm| show_length(mm, board.units);
+    let length = |mm| Measure::Mm(mm).shown(board.units);
     let count = counted(holes.len(), "bore");
     let tip = tip(worst.bore, board.bores.spur);
     let deep = if tip > 0.0 {

@@ -1,6 +1,6 @@
 //! Rule: wood is left inside the board between a bore and what is cut into it from the seam or from below.
 
-use board::{Board, HoleName, Layout, show_length};
+use board::{Board, HoleName, Layout};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::bore_shape::{Upright, wood_between};
@@ -107,7 +107,7 @@ fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
     let message = if severity == Severity::Stop {
         format!("{count} breaking into what is cut inside the board; first {name}, into a {what}")
     } else {
-        let wood = show_length((worst.wood * 1000.0).round() / 1000.0, board.units);
+        let wood = Measure::Mm(worst.wood).shown(board.units);
         format!(
             "{count} near what is cut inside the board; worst {name}: {wood} of wood to a {what}"
         )

@@ -1,6 +1,6 @@
 //! Rule: every piece that is glued goes through the maker's planer.
 
-use board::{Board, Build, show_length};
+use board::{Board, Build};
 
 use super::{Finding, Measure, Rule, Severity};
 use crate::Mend;
@@ -20,11 +20,11 @@ pub fn check(board: &Board) -> Option<Finding> {
     }
     let planer = board.panel.planer;
     (sawn > planer).then(|| {
-        let length = |mm| show_length(mm, board.units);
+        let length = |mm| Measure::Mm(mm).shown(board.units);
         let what = if whole { "the blank" } else { "each piece" };
         let message = format!(
             "{what} is sawn {} wide, and the planer takes {}; {} would go through it",
-            length((sawn * 10.0).round() / 10.0),
+            length(sawn),
             length(planer),
             strips_wanted(board).map_or_else(
                 || "no number of strips".into(),

@@ -1,6 +1,6 @@
 //! Rule: no bore stands on a glued seam, or beside it.
 
-use board::{Board, HoleId, HoleName, Layout, show_length};
+use board::{Board, HoleId, HoleName, Layout};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::panel::seams;
@@ -31,10 +31,11 @@ pub fn check(board: &Board, layout: &Layout, turns: Option<&SeamTurns>) -> Optio
     if beside > 0 {
         parts.push(format!("{} beside one", counted(beside, "bore")));
     }
+    let length = |mm| Measure::Mm(mm).shown(board.units);
     let said = if least < 0.0 {
-        format!("{} of it beyond the seam", show_length(-least, board.units))
+        format!("{} of it beyond the seam", length(-least))
     } else {
-        format!("{} away", show_length(least, board.units))
+        format!("{} away", length(least))
     };
     let message = format!("{}; worst {name}: {said}", parts.join(", "));
     // No turn takes the center hole off a seam.

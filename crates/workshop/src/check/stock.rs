@@ -1,6 +1,6 @@
 //! Rule: the board fits on its blank.
 
-use board::{Board, Build, show_length};
+use board::{Board, Build};
 
 use super::{Finding, HAIR, Measure, Rule, Severity};
 use crate::Mend;
@@ -25,7 +25,7 @@ pub fn check(board: &Board, plan: &StockPlan) -> Vec<Finding> {
 
 fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let wanted = board.blank.radius() + board.stock.trim;
-    let length = |mm: f64| show_length((mm * 100.0).round() / 100.0, board.units);
+    let length = |mm| Measure::Mm(mm).shown(board.units);
     let room = plan.room(board).unwrap_or(0.0);
     if room >= wanted - HAIR {
         return None;
@@ -67,7 +67,7 @@ fn thickness(board: &Board) -> Option<Finding> {
         (board.stock.thickness, "the blank is")
     };
     (is < wanted - HAIR).then(|| {
-        let length = |mm| show_length(mm, board.units);
+        let length = |mm| Measure::Mm(mm).shown(board.units);
         let message = format!(
             "{what} {} thick, and the board {}",
             length(is),
