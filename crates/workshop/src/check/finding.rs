@@ -176,8 +176,8 @@ rules! {
     Stock, "blank", stock;
     /// Pieces of wood that the planer takes.
     Planer, "planer", planer;
-    /// Tenons and their mortises.
-    Joinery, "tenons", joinery;
+    /// Tenons, mortises and screws.
+    Joinery, "tenons and screws", joinery;
     /// Storage in the underside.
     Storage, "storage", storage;
     /// Resin in the bores.

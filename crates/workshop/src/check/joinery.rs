@@ -1,4 +1,4 @@
-//! Rule: tenons and their mortises fit the wood they are cut into.
+//! Rule: tenons, their mortises and screws fit the wood they go into.
 
 use board::{Board, show_length};
 
@@ -6,10 +6,58 @@ use super::{Finding, Measure, Rule, Severity, counted};
 use crate::panel::{EdgePlace, piece_width, tenons};
 
 pub const STATEMENT: &str = "A mortise stays inside the thickness of the board with wood above and below, meets no other, \
-     and is not opened when the circle is cut. Common practice, no source.";
+     and is not opened when the circle is cut; a screw from below goes into the board and does not come out above. Common \
+     practice, no source.";
 
-/// Every finding about the tenons of the panel.
+/// Every finding about the tenons of the panel, and the screws in the underside.
 pub fn check(board: &Board) -> Vec<Finding> {
+    let mut findings = mortises(board);
+    findings.extend(screws_through(board));
+    findings.extend(screws_beside(board));
+    findings
+}
+
+fn screws_through(board: &Board) -> Option<Finding> {
+    let deepest = board
+        .screws
+        .iter()
+        .map(|ring| ring.depth)
+        .max_by(f64::total_cmp)?;
+    let thickness = board.blank.thickness;
+    (deepest >= thickness).then(|| {
+        let length = |mm| Measure::Mm(mm).shown(board.units);
+        let message = format!(
+            "screws {} deep come out at the top of a board of {}",
+            length(deepest),
+            length(thickness)
+        );
+        Finding::new(Severity::Stop, Rule::Joinery, message)
+            .measuring(Measure::Mm(thickness - deepest), Measure::Mm(0.0))
+    })
+}
+
+fn screws_beside(board: &Board) -> Option<Finding> {
+    let out =
+        |ring: &&board::ScrewCircle| (ring.circle + ring.diameter) / 2.0 > board.blank.radius();
+    let widest = board
+        .screws
+        .iter()
+        .filter(out)
+        .map(|ring| ring.circle)
+        .max_by(f64::total_cmp)?;
+    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let message = format!(
+        "screws on a circle of {} miss the board of {}",
+        length(widest),
+        length(board.blank.diameter)
+    );
+    Some(
+        Finding::new(Severity::Stop, Rule::Joinery, message)
+            .measuring(Measure::Mm(widest), Measure::Mm(board.blank.diameter)),
+    )
+}
+
+fn mortises(board: &Board) -> Vec<Finding> {
     let Some(size) = board.panel.tenons else {
         return Vec::new();
     };
@@ -82,6 +130,26 @@ mod tests {
         board.panel.build = Build::Strips { count: strips };
         board.panel.tenons = Some(tenons);
         check(&board).iter().map(|found| found.severity).collect()
+    }
+
+    #[test]
+    fn screws_stay_in_the_board() {
+        let with = |circle, depth| {
+            let screws = vec![board::ScrewCircle {
+                circle,
+                depth,
+                ..board::ScrewCircle::default()
+            }];
+            let board = Board {
+                screws,
+                ..Board::default()
+            };
+            check(&board).len()
+        };
+        assert_eq!(with(100.0, 10.0), 0);
+        assert_eq!(with(100.0, 20.0), 1);
+        assert_eq!(with(558.0, 10.0), 1);
+        assert_eq!(with(600.0, 25.0), 2);
     }
 
     #[test]
