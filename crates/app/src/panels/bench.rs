@@ -24,7 +24,7 @@ pub fn storage_ui(ui: &mut Ui, board: &mut Board) {
     fact(ui, "Holds about", &storage.holds.to_string());
     hint(
         ui,
-        "Lying loose or laid in rows; an estimate. The dashed outline is the recess.",
+        "Lying loose or laid in rows; an estimate. The outline on the board is the recess.",
     );
 }
 
