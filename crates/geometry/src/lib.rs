@@ -20,6 +20,7 @@
 //! * [`Outline`], [`Flaw`], [`largest_disc`], [`clearance`]: a sawn blank, and where a round board fits best in it.
 //! * [`Seam`], [`best_turn`], [`seam_gap`], [`turn_curve`]: the pattern turned so that the bores stay clear of seams.
 //! * [`best_half`], [`circle_strips`], [`lay_strips`], [`most_from_strips`]: what joining makes of a narrow blank.
+//! * [`shortest_tour`], [`shortest_path`]: the order in which holes are drilled with the least travel.
 //! * [`Error`], [`Nearest`]: what cannot be built, and what can; [`PLAYERS`], [`SPACES`], [`MOST_HOLES`],
 //!   [`PITCH`], [`LOBE_DEPTH`], [`ARM_WIDTH`], [`MOST_SHEETS`]: what may be asked for.
 //!
@@ -38,6 +39,7 @@ mod pocket;
 mod pocket_place;
 mod seam_turn;
 mod sector;
+mod tour;
 mod web;
 
 pub use angle::Angle;
@@ -59,4 +61,5 @@ pub use pocket::{PocketShape, pocket};
 pub use pocket_place::{PocketPlace, PocketSearch, best_pocket};
 pub use seam_turn::{Measure, NearSeam, Seam, SeamTurn, best_turn, seam_gap, turn_curve};
 pub use sector::{Sector, bearing_of, point_at};
+pub use tour::{Tour, TourBudget, shortest_path, shortest_tour};
 pub use web::{Web, close_webs, nearest_webs, smallest_web};
