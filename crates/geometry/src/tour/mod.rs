@@ -39,10 +39,17 @@ pub struct TourBudget {
 }
 
 impl TourBudget {
-    /// Enough for a board of up to 200 holes.
-    pub const BOARD: Self = Self { jolts: 3_000 };
+    /// For a board of up to 200 holes.
+    ///
+    /// Measured on boards of 113 to 193 holes turned by 40 angles: 6 to 10 ms on one core of a 2-core server, the
+    /// best way known mostly and 0.01 % more on the average for the worst of the boards; 0.15 % more for 200
+    /// points without any pattern.
+    pub const BOARD: Self = Self { jolts: 2_500 };
 
     /// For up to a thousand points.
+    ///
+    /// Measured on three published drilling problems of 280 to 493 holes turned by 24 angles: 70 to 140 ms, 0.0 to
+    /// 0.15 % over the best on the average, 0.4 % at the worst. For 10,000 points it takes 0.2 s.
     pub const THOROUGH: Self = Self { jolts: 20_000 };
 }
 
@@ -54,7 +61,7 @@ impl Default for TourBudget {
 
 /// A short way through all points and back to the first.
 ///
-/// It begins at the point of the lowest index, and of the two directions takes the one whose second point has the
+/// It begins at the point of the lowest index, and of the two directions takes the one whose second place has the
 /// lower index. Points in the very same place follow one another. Points whose coordinates are not finite, or over
 /// 1e100 mm, are passed over: they are not in the order. When `cancel` says yes, the shortest way so far is
 /// returned; it is asked every few hundred microseconds.
