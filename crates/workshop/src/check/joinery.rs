@@ -37,8 +37,7 @@ fn screws_through(board: &Board) -> Option<Finding> {
 }
 
 fn screws_beside(board: &Board) -> Option<Finding> {
-    let out =
-        |ring: &&board::ScrewCircle| (ring.circle + ring.diameter) / 2.0 > board.blank.radius();
+    let out = |ring: &&board::ScrewCircle| ring.circle + ring.diameter > board.blank.diameter;
     let widest = board
         .screws
         .iter()
