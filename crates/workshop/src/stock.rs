@@ -168,7 +168,8 @@ pub fn joined(board: &Board, slab: &Slab, cancel: &dyn Fn() -> bool) -> Result<J
     })
 }
 
-fn strips_of(board: &Board, slab: &Slab) -> Option<Vec<StripPlace>> {
+/// Where this board's own strips are sawn from a blank; none where it has none, or no way is found.
+pub(crate) fn strips_of(board: &Board, slab: &Slab) -> Option<Vec<StripPlace>> {
     let Build::Strips { count } = board.panel.build else {
         return None;
     };

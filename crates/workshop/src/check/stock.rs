@@ -4,7 +4,7 @@ use board::{Board, Build};
 
 use super::{Finding, HAIR, Measure, Rule, Severity};
 use crate::Mend;
-use crate::stock::{StockPlan, leaf_thickness};
+use crate::stock::{Slab, StockPlan, leaf_thickness, strips_of};
 
 pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the blank is as thick as the board or thicker. \
      The default trim of 5 mm is common practice, no source.";
@@ -15,12 +15,46 @@ pub fn check(board: &Board, plan: &StockPlan) -> Vec<Finding> {
         let message = error.to_string();
         return vec![Finding::new(Severity::Caution, Rule::Stock, message)];
     }
-    let room = if matches!(board.panel.build, Build::Whole | Build::Seams { .. }) {
-        room(board, plan)
-    } else {
-        None
+    let room = match board.panel.build {
+        Build::Whole | Build::Seams { .. } => room(board, plan),
+        Build::Halves => halves(board, plan),
+        Build::Strips { .. } => strips(board, plan),
     };
     room.into_iter().chain(thickness(board)).collect()
+}
+
+/// Outlines of more corners are left to the study of the blank, which has the time.
+const MOST_CORNERS: usize = 300;
+
+/// The blank, if it is simple enough to be looked at here.
+fn simple(plan: &StockPlan) -> Option<&Slab> {
+    let slab = plan.slab.as_ref().ok()?;
+    (slab.outline.corners().len() <= MOST_CORNERS).then_some(slab)
+}
+
+fn halves(board: &Board, plan: &StockPlan) -> Option<Finding> {
+    let slab = simple(plan)?;
+    let joint = board.panel.joint;
+    let half = geometry::best_half(&slab.outline, &slab.flaws, joint, &|| false).ok()?;
+    let radius = half.map_or(0.0, |half| half.radius);
+    let wanted = board.blank.radius() + board.stock.trim;
+    // The search comes within a twenty-thousandth of the blank's longer side.
+    (radius < wanted - 0.1).then(|| {
+        let most = Measure::Mm((2.0 * (radius - board.stock.trim)).max(0.0)).shown(board.units);
+        let message = format!("two bookmatched halves of the blank give a board of {most} at most");
+        Finding::new(Severity::Stop, Rule::Stock, message)
+            .measuring(Measure::Mm(radius), Measure::Mm(wanted))
+    })
+}
+
+fn strips(board: &Board, plan: &StockPlan) -> Option<Finding> {
+    simple(plan)?;
+    let slab = plan.slab.as_ref().ok()?;
+    strips_of(board, slab).is_none().then(|| {
+        let message = "no way was found to saw the strips of this board from the blank; another number of strips, or \
+             a sharper eye, may find one";
+        Finding::new(Severity::Caution, Rule::Stock, message.into())
+    })
 }
 
 fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
@@ -45,7 +79,7 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
         (
             format!(
                 "the blank gives a board of {} at most, {} less than this one; joining may give more",
-                length(largest),
+                length((largest * 100.0).floor() / 100.0),
                 length(board.blank.diameter - largest)
             ),
             &[],
@@ -124,6 +158,19 @@ mod tests {
         assert_eq!(found(&board)[0].measured, Some(Measure::Mm(11.0)));
         board.stock.thickness = 43.0;
         assert_eq!(found(&board), []);
+    }
+
+    #[test]
+    fn halves_and_strips_that_the_blank_does_not_give_are_told() {
+        let mut board = on_slab(200.0);
+        board.stock.thickness = 60.0;
+        board.panel.build = Build::Halves;
+        assert_eq!(found(&board)[0].severity, Severity::Stop);
+        board.panel.build = Build::Strips { count: 2 };
+        assert_eq!(found(&board)[0].severity, Severity::Caution);
+        let mut wide = on_slab(400.0);
+        wide.panel.build = Build::Strips { count: 2 };
+        assert_eq!(found(&wide), []);
     }
 
     #[test]

@@ -27,6 +27,23 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
             Finding::new(Severity::Stop, Rule::TemplateWeb, message).measuring(is, wanted),
         ];
     }
+    let narrow: Vec<_> = layout
+        .holes
+        .iter()
+        .filter(|hole| hole.bore.diameter < router.bit - HAIR)
+        .collect();
+    if let Some(first) = narrow.first() {
+        let message = format!(
+            "the bit of {} is wider than {} of {}",
+            length(router.bit),
+            counted(narrow.len(), "bore"),
+            length(first.bore.diameter)
+        );
+        let (is, wanted) = (Measure::Mm(first.bore.diameter), Measure::Mm(router.bit));
+        let finding = Finding::new(Severity::Stop, Rule::TemplateWeb, message);
+        let names = narrow.iter().map(|hole| hole.name).collect();
+        return vec![finding.measuring(is, wanted).about(names)];
+    }
     let wider = |mouth: Circle| Circle::new(mouth.center, mouth.radius + router.wider() / 2.0);
     let holes: Vec<Circle> = layout.mouths().into_iter().map(wider).collect();
     let webs = close_webs(&holes, board.limits.template_web - HAIR);
@@ -80,10 +97,10 @@ mod tests {
     }
 
     /// Offset is half the bushing's diameter less the bit's: 3/4 in and 1/2 in give 1/8 in (trade page, not a
-    /// standard), so that a hole of the template is 1/4 in wider than the bore.
+    /// standard), so that a hole of the template is 1/4 in wider than the bore; here 6.35 mm as well.
     #[test]
     fn holes_are_wider_by_twice_the_offset() {
-        let found = with(19.05, 12.7);
+        let found = with(18.35, 12.0);
         let Some(Measure::Mm(web)) = found[0].measured else {
             panic!("no measure")
         };
@@ -96,6 +113,7 @@ mod tests {
         assert_eq!(with(14.0, 12.0), []);
         assert_eq!(with(20.0, 12.0)[0].severity, Severity::Stop);
         assert_eq!(with(12.0, 12.0)[0].severity, Severity::Stop);
+        assert!(with(18.0, 14.0)[0].message.contains("wider than"));
         let none = Board::default();
         assert_eq!(check(&none, &layout(&none).unwrap()), []);
     }
