@@ -84,11 +84,12 @@ impl<'a, L: Legs> Shorten<'a, L> {
     pub(super) fn settle(&mut self) -> f64 {
         let mut total = 0.0;
         while let Some(place) = self.waiting.pop_front() {
-            if let Some(waits) = self.waits.get_mut(place as usize) {
-                *waits = false;
-            }
+            // It waits while it is looked at, so that its own exchanges do not have it looked at once more.
             while let Some(gain) = self.shorten_at(place) {
                 total += gain;
+            }
+            if let Some(waits) = self.waits.get_mut(place as usize) {
+                *waits = false;
             }
         }
         total
