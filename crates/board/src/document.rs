@@ -5,8 +5,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
-    Bore, Bottom, Coat, Edit, Errors, Filling, Limits, Panel, Piece, Recess, Router, ScrewCircle,
-    Stock,
+    Bore, Bottom, CircleJig, Coat, DrillingOrder, Edit, Errors, Filling, Limits, Machine, Panel,
+    Piece, Recess, Router, ScrewCircle, SectorJig, Stock,
 };
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
@@ -71,6 +71,15 @@ pub struct Board {
     /// What drills through a hardboard template; none: no such template is made.
     #[serde(default)]
     pub router: Option<Router>,
+    /// A template of one sector that is turned from player to player; none: no such template is made.
+    #[serde(default)]
+    pub sector_jig: Option<SectorJig>,
+    /// In which order the holes are drilled.
+    #[serde(default)]
+    pub order: DrillingOrder,
+    /// The CNC machine; none: no program is made.
+    #[serde(default)]
+    pub machine: Option<Machine>,
     /// How far off each step of the work may be.
     #[serde(default)]
     pub errors: Errors,
@@ -213,15 +222,6 @@ impl Blank {
     }
 }
 
-/// The jig the circle is cut on, turning about a pin.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct CircleJig {
-    /// Diameter of its pin.
-    #[serde(rename = "pin_mm")]
-    pub pin: f64,
-}
-
 /// How the drilling template is drawn and printed.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -340,10 +340,13 @@ impl Default for Board {
             recess: None,
             filling: None,
             finish: Vec::new(),
-            jig: CircleJig { pin: 6.0 },
+            jig: CircleJig::with_pin(6.0),
             limits: Limits::default(),
             template: Template::default(),
             router: None,
+            sector_jig: None,
+            order: DrillingOrder::default(),
+            machine: None,
             errors: Errors::default(),
             edits: Vec::new(),
         }

@@ -21,8 +21,10 @@ mod bore;
 mod document;
 mod edit;
 mod file;
+mod jig;
 mod layout;
 mod limits;
+mod machine;
 mod name;
 mod piece;
 mod propose;
@@ -33,13 +35,13 @@ mod units;
 
 pub use bench::{Coat, CoatKind, Filling, Recess, RecessShape};
 pub use bore::{Bore, Bottom};
-pub use document::{
-    Blank, Board, Bores, Center, CircleJig, Marking, Paper, Pocket, Template, Units,
-};
+pub use document::{Blank, Board, Bores, Center, Marking, Paper, Pocket, Template, Units};
 pub use edit::{Change, Edit};
 pub use file::{FORMAT, FileError, LARGEST_FILE, read_board, write_board};
+pub use jig::{CircleJig, DrillingOrder, Router, SectorJig, TemplateCenter};
 pub use layout::{BuildError, Hole, Layout, layout};
-pub use limits::{Errors, Limits, Router};
+pub use limits::{Errors, Limits};
+pub use machine::{BitRun, EdgeRun, Machine, ProgramFiles};
 pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Piece, PieceKind};
 pub use propose::{CenterKind, Wishes, propose};

@@ -138,32 +138,3 @@ impl Default for Errors {
         }
     }
 }
-
-/// A router with a guide bushing that follows a hardboard template.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Router {
-    /// Outside diameter of the guide bushing.
-    #[serde(rename = "bushing_mm")]
-    pub bushing: f64,
-    /// Diameter of the bit.
-    #[serde(rename = "bit_mm")]
-    pub bit: f64,
-}
-
-impl Router {
-    /// How much wider than the bore its hole in the template is, mm: the bushing's diameter less the bit's.
-    pub const fn wider(&self) -> f64 {
-        self.bushing - self.bit
-    }
-}
-
-impl Default for Router {
-    /// A 16 mm bushing and a 12 mm bit; common practice, no source.
-    fn default() -> Self {
-        Self {
-            bushing: 16.0,
-            bit: 12.0,
-        }
-    }
-}

@@ -149,7 +149,9 @@ mod tests {
                 .map(|radius| PI * radius * radius * slice)
                 .sum();
             let volume = bore_volume(bore, spur, from);
-            prop_assert!((volume - summed).abs() <= 1e-3 * summed + 1e-3, "{volume} against {summed}");
+            // Where the bore steps in to its spur one slice is counted as all wide or all narrow.
+            let step = bore.radius() * bore.radius() * PI * slice;
+            prop_assert!((volume - summed).abs() <= 1e-3 * summed + step + 1e-3, "{volume} against {summed}");
         }
     }
 }

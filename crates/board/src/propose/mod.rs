@@ -204,9 +204,7 @@ fn first_draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
             thickness: neat.thickness,
             roundover: neat.roundover,
         },
-        jig: CircleJig {
-            pin: neat.pin_for(diameter),
-        },
+        jig: CircleJig::with_pin(neat.pin_for(diameter)),
         ..plain
     }
 }

@@ -143,6 +143,36 @@ pub const DRIES: Range = Range::new("time a coat dries", In("h"), 0.0, 100_000.0
 pub const BUSHING: Range = Range::new("guide bushing", Length, 0.1, 200.0);
 /// Diameter of a router bit.
 pub const BIT: Range = Range::new("router bit", Length, 0.1, 200.0);
+/// How far a guide bushing stands out.
+pub const BUSHING_REACH: Range = Range::new("reach of the guide bushing", Length, 0.1, 100.0);
+/// Thickness of a hardboard template.
+pub const HARDBOARD: Range = Range::new("thickness of the hardboard", Length, 0.1, 100.0);
+/// Index pins of a sector jig.
+pub const INDEX_PINS: Range = Range::new("index pins", Count, 1.0, 2.0);
+/// Play of a pin in its hole.
+pub const PIN_PLAY: Range = Range::new("play of the pins", Length, 0.0, 10.0);
+/// Width of a cut.
+pub const KERF: Range = Range::new("width of the cut", Length, 0.0, 100.0);
+/// Index plates in the shop.
+pub const PLATES: Range = Range::new("index plates", Count, 0.0, 40.0);
+/// Divisions of an index plate.
+pub const DIVISIONS: Range = Range::new("divisions of an index plate", Count, 1.0, 100_000.0);
+/// Height of a bit above the top face.
+pub const BIT_HEIGHT: Range = Range::new("height of the bit", Length, 0.001, 1000.0);
+/// How far a bit may reach into a spoilboard.
+pub const THROUGH: Range = Range::new("reach into the spoilboard", Length, 0.0, 100.0);
+/// A wait of the machine.
+pub const WAIT: Range = Range::new("wait of the machine", In("s"), 0.0, 600.0);
+/// Bits of a machine.
+pub const MACHINE_BITS: Range = Range::new("bits of the machine", Count, 0.0, 100.0);
+/// Turns of a spindle.
+pub const SPEED: Range = Range::new("spindle speed", In("rpm"), 1.0, 200_000.0);
+/// Feed of a machine, a minute.
+pub const FEED: Range = Range::new("feed a minute", Length, 0.001, 100_000.0);
+/// How much deeper each peck or pass goes.
+pub const PASS: Range = Range::new("depth of a pass", Length, 0.001, 500.0);
+/// Wood left under a cut.
+pub const SKIN: Range = Range::new("skin below the cut", Length, 0.0, 500.0);
 /// A share of a marble's diameter.
 pub const SEAT: Range = Range::new("share of the marble in its seat", Share, 0.0, 0.5);
 /// A risk.

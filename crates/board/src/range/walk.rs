@@ -14,6 +14,8 @@ pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
     bench_numbers(board, &mut check);
     limit_numbers(board, &mut check);
     template_numbers(board, &mut check);
+    jig_numbers(board, &mut check);
+    machine_numbers(board, &mut check);
     edit_numbers(board, &mut check);
     found
 }
@@ -63,7 +65,6 @@ fn wood_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     check(ranges::BOARD, board.blank.diameter);
     check(ranges::THICKNESS, board.blank.thickness);
     check(ranges::ROUNDOVER, board.blank.roundover);
-    check(ranges::PIN, board.jig.pin);
 }
 
 fn stock_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
@@ -206,10 +207,6 @@ fn limit_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     check(ranges::SEAT, limits.seat_most);
     check(ranges::SHEETS, f64::from(limits.sheets));
     check(ranges::RISK, limits.risk);
-    if let Some(router) = board.router {
-        check(ranges::BUSHING, router.bushing);
-        check(ranges::BIT, router.bit);
-    }
     let errors = &board.errors;
     check(ranges::PRINT_ERROR, errors.print);
     for error in [errors.tape, errors.punch, errors.drill, errors.oversize] {
@@ -230,6 +227,57 @@ fn template_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     }
     check(ranges::MARGIN, board.template.margin);
     check(ranges::OVERLAP, board.template.overlap);
+}
+
+fn jig_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    let jig = &board.jig;
+    check(ranges::PIN, jig.pin);
+    check(ranges::KERF, jig.kerf);
+    check(ranges::PLATES, jig.plates.len() as f64);
+    for divisions in &jig.plates {
+        check(ranges::DIVISIONS, f64::from(*divisions));
+    }
+    if let Some(router) = board.router {
+        check(ranges::BUSHING, router.bushing);
+        check(ranges::BIT, router.bit);
+        check(ranges::BUSHING_REACH, router.reach);
+        check(ranges::HARDBOARD, router.hardboard);
+    }
+    if let Some(jig) = board.sector_jig {
+        check(ranges::INDEX_PINS, f64::from(jig.pins));
+        check(ranges::PIN_PLAY, jig.play);
+    }
+}
+
+fn machine_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    let Some(machine) = &board.machine else {
+        return;
+    };
+    let mut perhaps = |range: Range, value: Option<f64>| {
+        if let Some(value) = value {
+            check(range, value);
+        }
+    };
+    perhaps(ranges::BIT_HEIGHT, Some(machine.clearance));
+    perhaps(ranges::BIT_HEIGHT, Some(machine.retract));
+    perhaps(ranges::THROUGH, machine.through);
+    perhaps(ranges::WAIT, Some(machine.spin_up));
+    perhaps(ranges::MACHINE_BITS, Some(machine.bits.len() as f64));
+    for bit in &machine.bits {
+        perhaps(ranges::BORE_DIAMETER, Some(bit.diameter));
+        perhaps(ranges::SPEED, bit.speed);
+        perhaps(ranges::FEED, bit.feed);
+        perhaps(ranges::PASS, bit.peck);
+        perhaps(ranges::WAIT, bit.dwell);
+    }
+    if let Some(edge) = machine.edge {
+        perhaps(ranges::BIT, Some(edge.cutter));
+        perhaps(ranges::SPEED, edge.speed);
+        perhaps(ranges::FEED, edge.feed);
+        perhaps(ranges::FEED, edge.plunge);
+        perhaps(ranges::PASS, Some(edge.pass));
+        perhaps(ranges::SKIN, Some(edge.skin));
+    }
 }
 
 fn offsets(offsets: [f64; 2], check: &mut impl FnMut(Range, f64)) {

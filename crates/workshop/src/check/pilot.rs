@@ -77,7 +77,7 @@ mod tests {
         };
         check(&Board {
             center,
-            jig: CircleJig { pin },
+            jig: CircleJig::with_pin(pin),
             ..Board::default()
         })
         .map(|found| found.severity)
@@ -104,7 +104,7 @@ mod tests {
         };
         let found = check(&Board {
             center,
-            jig: CircleJig { pin: 12.0 },
+            jig: CircleJig::with_pin(12.0),
             ..Board::default()
         })
         .unwrap();

@@ -89,7 +89,11 @@ mod tests {
 
     fn with(bushing: f64, bit: f64) -> Vec<Finding> {
         let board = Board {
-            router: Some(Router { bushing, bit }),
+            router: Some(Router {
+                bushing,
+                bit,
+                ..Router::default()
+            }),
             start: 0,
             ..Board::default()
         };

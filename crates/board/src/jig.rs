@@ -1,0 +1,156 @@
+//! What stands between the drawing and the drill: circle jig, hardboard templates, the order of drilling.
+
+use serde::{Deserialize, Serialize};
+
+/// The jig the circle is cut on, turning about a pin.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CircleJig {
+    /// Diameter of its pin.
+    #[serde(rename = "pin_mm")]
+    pub pin: f64,
+    /// Width of the cut of the blade or bit that runs round the board.
+    #[serde(rename = "kerf_mm", default = "CircleJig::usual_kerf")]
+    pub kerf: f64,
+    /// Divisions of the index plates that are in the shop.
+    #[serde(default = "CircleJig::usual_plates")]
+    pub plates: Vec<u32>,
+}
+
+impl CircleJig {
+    /// A full-kerf table saw blade; common practice, no source.
+    const fn usual_kerf() -> f64 {
+        3.2
+    }
+
+    /// Divisions that have many divisors; common practice, no source.
+    fn usual_plates() -> Vec<u32> {
+        vec![24, 36, 48, 60, 72, 96, 120, 144]
+    }
+
+    /// A jig with this pin, and otherwise as usual.
+    pub fn with_pin(pin: f64) -> Self {
+        Self {
+            pin,
+            kerf: Self::usual_kerf(),
+            plates: Self::usual_plates(),
+        }
+    }
+}
+
+/// A router with a guide bushing that follows a hardboard template.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Router {
+    /// Outside diameter of the guide bushing.
+    #[serde(rename = "bushing_mm")]
+    pub bushing: f64,
+    /// Diameter of the bit.
+    #[serde(rename = "bit_mm")]
+    pub bit: f64,
+    /// How far the bushing stands out below the router's base.
+    #[serde(rename = "reach_mm", default = "Router::usual_reach")]
+    pub reach: f64,
+    /// Thickness of the hardboard.
+    #[serde(rename = "hardboard_mm", default = "Router::usual_hardboard")]
+    pub hardboard: f64,
+    /// What the template has at the center pin.
+    #[serde(default)]
+    pub center: TemplateCenter,
+}
+
+/// What a router template has at the center pin.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum TemplateCenter {
+    /// A mark alone; nothing is drilled.
+    Undrilled,
+    /// A hole for the center pin, which holds template and board together.
+    #[default]
+    Pilot,
+}
+
+impl TemplateCenter {
+    /// Every choice, in the order lists show them.
+    pub const ALL: [Self; 2] = [Self::Pilot, Self::Undrilled];
+
+    /// The words that screens use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Undrilled => "a mark, undrilled",
+            Self::Pilot => "a hole for the pin",
+        }
+    }
+}
+
+impl Router {
+    /// A bushing cut short for thin templates; common practice, no source.
+    const fn usual_reach() -> f64 {
+        5.0
+    }
+
+    /// 1/4 in hardboard, rounded; common practice, no source.
+    const fn usual_hardboard() -> f64 {
+        6.0
+    }
+
+    /// How much wider than the bore its hole in the template is, mm: the bushing's diameter less the bit's.
+    pub const fn wider(&self) -> f64 {
+        self.bushing - self.bit
+    }
+}
+
+impl Default for Router {
+    /// A 16 mm bushing and a 12 mm bit; common practice, no source.
+    fn default() -> Self {
+        Self {
+            bushing: 16.0,
+            bit: 12.0,
+            reach: Self::usual_reach(),
+            hardboard: Self::usual_hardboard(),
+            center: TemplateCenter::default(),
+        }
+    }
+}
+
+/// A template of one sector that turns about the center pin and is held by index pins in holes drilled before.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SectorJig {
+    /// Index pins: 1, or 2 that share the error.
+    pub pins: u32,
+    /// By how much a pin, the center pin too, is thinner than its hole.
+    #[serde(rename = "play_mm")]
+    pub play: f64,
+}
+
+impl Default for SectorJig {
+    /// One pin with the play of a sliding fit; common practice, no source.
+    fn default() -> Self {
+        Self { pins: 1, play: 0.1 }
+    }
+}
+
+/// In which order the holes are drilled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum DrillingOrder {
+    /// The fewest changes of bit, then of depth stop, then of radius.
+    #[default]
+    SetUps,
+    /// The least travel from hole to hole.
+    Travel,
+}
+
+impl DrillingOrder {
+    /// Every order, in the order lists show them.
+    pub const ALL: [Self; 2] = [Self::SetUps, Self::Travel];
+
+    /// The words that screens and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::SetUps => "fewest changes of set-up",
+            Self::Travel => "least travel",
+        }
+    }
+}

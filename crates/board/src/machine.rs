@@ -1,0 +1,130 @@
+//! A CNC machine and how the maker runs it. Nothing is assumed about feeds and speeds: they depend on machine,
+//! bit and wood.
+
+use serde::{Deserialize, Serialize};
+
+use crate::Bottom;
+
+/// A CNC machine.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Machine {
+    /// Height above the top face at which the bit travels.
+    #[serde(rename = "clearance_mm")]
+    pub clearance: f64,
+    /// Height above the top face at which the feed begins.
+    #[serde(rename = "retract_mm")]
+    pub retract: f64,
+    /// How far a bit may reach below the board, into a spoilboard; none: it may not come through.
+    #[serde(rename = "through_mm")]
+    pub through: Option<f64>,
+    /// What the spindle takes to come up to speed.
+    #[serde(rename = "spin_up_s")]
+    pub spin_up: f64,
+    /// What is put into one file.
+    pub files: ProgramFiles,
+    /// How each bit is run.
+    pub bits: Vec<BitRun>,
+    /// The board's edge cut round; none: it is cut elsewhere.
+    pub edge: Option<EdgeRun>,
+}
+
+/// What is put into one file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum ProgramFiles {
+    /// A program for each bit: for a machine whose bits are changed by hand.
+    #[default]
+    OnePerBit,
+    /// One program with tool changes.
+    One,
+}
+
+impl ProgramFiles {
+    /// Every choice, in the order lists show them.
+    pub const ALL: [Self; 2] = [Self::OnePerBit, Self::One];
+
+    /// The words that screens use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::OnePerBit => "one for each bit",
+            Self::One => "one, with tool changes",
+        }
+    }
+}
+
+/// How one bit is run.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BitRun {
+    /// Diameter of the bores it drills.
+    #[serde(rename = "diameter_mm")]
+    pub diameter: f64,
+    /// The bottom it leaves.
+    pub bottom: Bottom,
+    /// Turns a minute; none: not settled yet.
+    #[serde(rename = "speed_rpm")]
+    pub speed: Option<f64>,
+    /// Feed down in mm a minute; none: not settled yet.
+    #[serde(rename = "feed_mm_min")]
+    pub feed: Option<f64>,
+    /// How deep it goes before it is drawn out to clear the chips; none: in one go.
+    #[serde(rename = "peck_mm")]
+    pub peck: Option<f64>,
+    /// How long it turns at the bottom; none: not at all.
+    #[serde(rename = "dwell_s")]
+    pub dwell: Option<f64>,
+}
+
+/// How the board's edge is cut round.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct EdgeRun {
+    /// Diameter of the cutter.
+    #[serde(rename = "cutter_mm")]
+    pub cutter: f64,
+    /// Turns a minute; none: not settled yet.
+    #[serde(rename = "speed_rpm")]
+    pub speed: Option<f64>,
+    /// Feed along the cut in mm a minute; none: not settled yet.
+    #[serde(rename = "feed_mm_min")]
+    pub feed: Option<f64>,
+    /// Feed down in mm a minute; none: not settled yet.
+    #[serde(rename = "plunge_mm_min")]
+    pub plunge: Option<f64>,
+    /// How much deeper each pass goes.
+    #[serde(rename = "pass_mm")]
+    pub pass: f64,
+    /// What is left uncut below, which holds the board until it is sawn free.
+    #[serde(rename = "skin_mm")]
+    pub skin: f64,
+}
+
+impl Default for Machine {
+    /// Heights that are common practice, no source; no feed and no speed.
+    fn default() -> Self {
+        Self {
+            clearance: 15.0,
+            retract: 2.0,
+            through: None,
+            spin_up: 3.0,
+            files: ProgramFiles::OnePerBit,
+            bits: Vec::new(),
+            edge: None,
+        }
+    }
+}
+
+impl Default for EdgeRun {
+    /// A small straight cutter in shallow passes; common practice, no source.
+    fn default() -> Self {
+        Self {
+            cutter: 6.0,
+            speed: None,
+            feed: None,
+            plunge: None,
+            pass: 3.0,
+            skin: 0.5,
+        }
+    }
+}
