@@ -14,6 +14,7 @@ pub mod files;
 pub mod window;
 
 mod blank_view;
+mod camera;
 mod command;
 mod contrast;
 mod current;

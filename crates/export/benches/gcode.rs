@@ -4,9 +4,9 @@
 
 use core::hint::black_box;
 
-use board::{Board, Bottom, Units};
+use board::{BitRun, Board, Bottom, Machine, Units};
 use divan::Bencher;
-use export::{BitSetting, GcodeFiles, GcodeOptions};
+use export::GcodeOptions;
 use workshop::HoleTable;
 
 fn main() {
@@ -25,7 +25,7 @@ fn table(count: usize) -> HoleTable {
 }
 
 fn options(table: &HoleTable) -> GcodeOptions {
-    let bit = |bottom| BitSetting {
+    let bit = |bottom| BitRun {
         diameter: table.rows[0].diameter,
         bottom,
         speed: Some(1800.0),
@@ -37,14 +37,12 @@ fn options(table: &HoleTable) -> GcodeOptions {
         title: "Bench".to_owned(),
         date: String::new(),
         units: Units::Mm,
-        bits: Bottom::ALL.map(bit).to_vec(),
-        clearance: 20.0,
-        retract: 2.0,
+        machine: Machine {
+            bits: Bottom::ALL.map(bit).to_vec(),
+            ..Machine::default()
+        },
         thickness: 20.0,
-        through: None,
         spur: 2.0,
-        spin_up: 3.0,
-        files: GcodeFiles::OnePerBit,
         order: Some((0..table.rows.len()).rev().collect()),
     }
 }

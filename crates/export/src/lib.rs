@@ -9,7 +9,7 @@
 //! * [`svg()`]: one sheet at true size, circles still circles.
 //! * [`dxf()`], [`DxfOptions`], [`DxfRelease`]: one sheet in the frame of the board, for machines and drawing programs.
 //! * [`csv()`]: every hole with its place and bore.
-//! * [`gcode()`], [`GcodeOptions`], [`BitSetting`], [`GcodeFiles`], [`Program`], [`GcodeError`]: programs that drill the holes.
+//! * [`gcode()`], [`GcodeOptions`], [`Program`], [`GcodeError`]: programs that drill the holes.
 //! * [`Error`]: why a file cannot be written.
 //!
 //! What each format promises, and on which clause of which standard it rests, is in `docs/formats`.
@@ -28,6 +28,6 @@ mod svg;
 pub use csv::csv;
 pub use dxf::{DxfOptions, DxfRelease, dxf};
 pub use error::Error;
-pub use gcode::{BitSetting, GcodeError, GcodeFiles, GcodeOptions, Program, gcode};
+pub use gcode::{GcodeError, GcodeOptions, Program, gcode};
 pub use pdf::{Date, PdfOptions, pdf};
 pub use svg::svg;

@@ -5,8 +5,8 @@
     reason = "a test that cannot go on has failed"
 )]
 
-use board::{Board, Bore, Bottom, Units, layout};
-use export::{BitSetting, GcodeError, GcodeFiles, GcodeOptions, Program, gcode};
+use board::{BitRun, Board, Bore, Bottom, Machine, ProgramFiles, Units, layout};
+use export::{GcodeError, GcodeOptions, Program, gcode};
 use geometry::Point;
 use proptest::prelude::*;
 use testkit::{GcodeKind, GcodeRun, GcodeStep, assert_near, run_gcode};
@@ -33,8 +33,8 @@ fn table() -> HoleTable {
     hole_table(&layout(&board).unwrap())
 }
 
-fn setting(diameter: f64, bottom: Bottom) -> BitSetting {
-    BitSetting {
+fn setting(diameter: f64, bottom: Bottom) -> BitRun {
+    BitRun {
         diameter,
         bottom,
         speed: Some(1800.0),
@@ -46,9 +46,9 @@ fn setting(diameter: f64, bottom: Bottom) -> BitSetting {
 
 fn options() -> GcodeOptions {
     let table = table();
-    let mut bits: Vec<BitSetting> = Vec::new();
+    let mut bits: Vec<BitRun> = Vec::new();
     for row in &table.rows {
-        let known = |bit: &BitSetting| bit.diameter == row.diameter && bit.bottom == row.bottom;
+        let known = |bit: &BitRun| bit.diameter == row.diameter && bit.bottom == row.bottom;
         if !bits.iter().any(known) {
             bits.push(setting(row.diameter, row.bottom));
         }
@@ -57,14 +57,17 @@ fn options() -> GcodeOptions {
         title: String::new(),
         date: String::new(),
         units: Units::Mm,
-        bits,
-        clearance: CLEARANCE,
-        retract: RETRACT,
+        machine: Machine {
+            clearance: CLEARANCE,
+            retract: RETRACT,
+            through: None,
+            spin_up: 0.0,
+            files: ProgramFiles::OnePerBit,
+            bits,
+            edge: None,
+        },
         thickness: 20.0,
-        through: None,
         spur: 2.0,
-        spin_up: 0.0,
-        files: GcodeFiles::OnePerBit,
         order: None,
     }
 }
@@ -72,14 +75,19 @@ fn options() -> GcodeOptions {
 /// Pecks for the points, a dwell for the Forstner bit.
 fn careful() -> GcodeOptions {
     let mut options = options();
-    for bit in &mut options.bits {
+    for bit in &mut options.machine.bits {
         match bit.bottom {
             Bottom::Point118 => bit.peck = Some(5.0),
             Bottom::Forstner => bit.dwell = Some(0.5),
             _ => {}
         }
     }
-    options.spin_up = 3.0;
+    options.machine.spin_up = 3.0;
+    options
+}
+
+fn with(mut options: GcodeOptions, change: impl FnOnce(&mut Machine)) -> GcodeOptions {
+    change(&mut options.machine);
     options
 }
 
@@ -87,10 +95,9 @@ fn every_kind() -> impl Iterator<Item = GcodeOptions> {
     [options(), careful()].into_iter().flat_map(|options| {
         [Units::Mm, Units::Inch].into_iter().flat_map(move |units| {
             let options = options.clone();
-            [GcodeFiles::OnePerBit, GcodeFiles::One].map(|files| GcodeOptions {
+            [ProgramFiles::OnePerBit, ProgramFiles::One].map(|files| GcodeOptions {
                 units,
-                files,
-                ..options.clone()
+                ..with(options.clone(), |machine| machine.files = files)
             })
         })
     })
@@ -148,7 +155,7 @@ fn assert_bores(bored: &[(Point, f64)], rows: &[HoleRow]) {
 fn every_bore_is_drilled_once_at_its_place_and_to_its_depth() {
     for options in every_kind() {
         let programs = gcode(&table(), &options).unwrap();
-        let files = if options.files == GcodeFiles::One {
+        let files = if options.machine.files == ProgramFiles::One {
             1
         } else {
             3
@@ -207,9 +214,9 @@ fn the_spindle_is_stopped_before_a_bit_is_changed_and_at_the_end() {
                 GcodeKind::Tool(slot) => Some((slot, step.spindle)),
                 _ => None,
             });
-            let expected = match options.files {
-                GcodeFiles::OnePerBit => vec![],
-                GcodeFiles::One => (1..=3).map(|slot| (slot, 0.0)).collect(),
+            let expected = match options.machine.files {
+                ProgramFiles::OnePerBit => vec![],
+                ProgramFiles::One => (1..=3).map(|slot| (slot, 0.0)).collect(),
             };
             assert_eq!(tools.collect::<Vec<_>>(), expected);
         }
@@ -218,12 +225,11 @@ fn the_spindle_is_stopped_before_a_bit_is_changed_and_at_the_end() {
 
 #[test]
 fn inches_and_millimeters_lead_to_the_same_places() {
-    for files in [GcodeFiles::OnePerBit, GcodeFiles::One] {
+    for files in [ProgramFiles::OnePerBit, ProgramFiles::One] {
         let [mm, inch] = [Units::Mm, Units::Inch].map(|units| {
             let options = GcodeOptions {
                 units,
-                files,
-                ..careful()
+                ..with(careful(), |machine| machine.files = files)
             };
             let programs = gcode(&table(), &options).unwrap();
             for program in &programs {
@@ -246,8 +252,7 @@ fn inches_and_millimeters_lead_to_the_same_places() {
         let word = |units| {
             let options = GcodeOptions {
                 units,
-                files,
-                ..options()
+                ..with(options(), |machine| machine.files = files)
             };
             let text = gcode(&table(), &options).unwrap().remove(0).text;
             let line = text
@@ -287,7 +292,7 @@ fn cycles_go_by_depth_and_bit() {
     assert_eq!(cycles(&careful(), "G82 "), dwelt);
     assert_eq!(cycles(&careful(), "G81 "), 133 - pecked - dwelt);
     let mut shallow = careful();
-    for bit in &mut shallow.bits {
+    for bit in &mut shallow.machine.bits {
         bit.peck = bit.peck.map(|_| 12.0);
     }
     assert_eq!(cycles(&shallow, "G83 "), 0);
@@ -422,17 +427,17 @@ fn refused(change: impl Fn(&mut GcodeOptions)) -> String {
 
 #[test]
 fn feeds_and_speeds_are_never_assumed() {
-    let error = refused(|options| options.bits[0].feed = None);
+    let error = refused(|options| options.machine.bits[0].feed = None);
     assert_eq!(
         error,
         "missing feed for the 12 mm forstner bit: give how fast it goes down"
     );
-    let error = refused(|options| options.bits[0].speed = None);
+    let error = refused(|options| options.machine.bits[0].speed = None);
     assert!(
         error.starts_with("missing spindle speed for the 12 mm forstner bit"),
         "{error}"
     );
-    let error = refused(|options| options.bits.clear());
+    let error = refused(|options| options.machine.bits.clear());
     assert!(error.starts_with("missing"), "{error}");
 }
 
@@ -442,39 +447,37 @@ fn what_is_no_number_or_not_over_0_is_refused_by_its_name() {
         for (what, change) in [
             (
                 "feed",
-                Box::new(move |bit: &mut BitSetting| bit.feed = Some(bad))
-                    as Box<dyn Fn(&mut BitSetting)>,
+                Box::new(move |bit: &mut BitRun| bit.feed = Some(bad)) as Box<dyn Fn(&mut BitRun)>,
             ),
             ("spindle speed", Box::new(move |bit| bit.speed = Some(bad))),
             ("peck", Box::new(move |bit| bit.peck = Some(bad))),
             ("dwell", Box::new(move |bit| bit.dwell = Some(bad))),
         ] {
-            let error = refused(|options| change(&mut options.bits[0]));
+            let error = refused(|options| change(&mut options.machine.bits[0]));
             assert!(error.contains(what), "{bad}: {error}");
         }
         assert!(refused(|options| options.thickness = bad).contains("thickness"));
-        assert!(refused(|options| options.clearance = bad).contains("height"));
-        assert!(refused(|options| options.retract = bad).contains("retract height"));
+        assert!(refused(|options| options.machine.clearance = bad).contains("height"));
+        assert!(refused(|options| options.machine.retract = bad).contains("retract height"));
     }
     for bad in [-1.0, f64::NAN, f64::INFINITY] {
         assert!(refused(|options| options.spur = bad).contains("spur"));
-        assert!(refused(|options| options.through = Some(bad)).contains("allowance"));
-        assert!(refused(|options| options.spin_up = bad).contains("speed"));
+        assert!(refused(|options| options.machine.through = Some(bad)).contains("allowance"));
+        assert!(refused(|options| options.machine.spin_up = bad).contains("speed"));
     }
 }
 
 #[test]
 fn heights_in_the_wood_or_the_wrong_way_round_are_refused() {
-    assert!(refused(|options| options.clearance = -3.0).contains("is -3 mm above the top face"));
-    let error = refused(|options| options.retract = 25.0);
+    assert!(
+        refused(|options| options.machine.clearance = -3.0).contains("is -3 mm above the top face")
+    );
+    let error = refused(|options| options.machine.retract = 25.0);
     assert!(
         error.contains("retract height, 25 mm, is above the clearance height, 20 mm"),
         "{error}"
     );
-    let level = GcodeOptions {
-        retract: CLEARANCE,
-        ..options()
-    };
+    let level = with(options(), |machine| machine.retract = CLEARANCE);
     assert!(gcode(&table(), &level).is_ok());
 }
 
@@ -493,11 +496,10 @@ fn drilled(table: &HoleTable, through: Option<f64>) -> Result<Vec<Program>, Gcod
     let bits = Bottom::ALL.map(|bottom| setting(10.0, bottom)).to_vec();
     gcode(
         table,
-        &GcodeOptions {
-            through,
-            bits,
-            ..options()
-        },
+        &with(options(), |machine| {
+            machine.through = through;
+            machine.bits = bits;
+        }),
     )
 }
 
@@ -575,17 +577,20 @@ proptest! {
             ..names[at]
         });
         let table = HoleTable { rows: rows.collect() };
-        let bits = table.rows.iter().map(|row| BitSetting {
+        let bits = table.rows.iter().map(|row| BitRun {
             peck,
             dwell,
             ..setting(row.diameter, row.bottom)
         });
         let options = GcodeOptions {
-            bits: bits.collect(),
             units: if inches { Units::Inch } else { Units::Mm },
-            files: if together { GcodeFiles::One } else { GcodeFiles::OnePerBit },
+            machine: Machine {
+                bits: bits.collect(),
+                files: if together { ProgramFiles::One } else { ProgramFiles::OnePerBit },
+                through: Some(5.0),
+                ..self::options().machine
+            },
             order: Some((0..table.rows.len()).rev().collect()),
-            through: Some(5.0),
             ..self::options()
         };
         assert_bores(&all_bored(&gcode(&table, &options).unwrap()), &table.rows);

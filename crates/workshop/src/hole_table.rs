@@ -1,6 +1,6 @@
 //! Every hole with its place and bore: what a jig or a machine is fed with.
 
-use board::{Bottom, HoleName, Layout, Role};
+use board::{Bore, Bottom, HoleName, Layout, Role};
 use geometry::Point;
 
 /// The holes of a board, in the order of their names.
@@ -29,6 +29,17 @@ pub struct HoleRow {
     pub depth: f64,
     /// Shape of its floor.
     pub bottom: Bottom,
+}
+
+impl HoleRow {
+    /// The bore drilled there.
+    pub const fn bore(&self) -> Bore {
+        Bore {
+            diameter: self.diameter,
+            depth: self.depth,
+            bottom: self.bottom,
+        }
+    }
 }
 
 /// The hole table of a laid-out board.

@@ -36,6 +36,7 @@ mod stock;
 mod turn;
 mod volume;
 
+pub use bore_shape::{deepest, tip};
 pub use budget::{
     Budget, BudgetError, Chance, FarHole, HoleError, TapedJoints, Work, budget, chance,
     chance_at_most, root_sum_square, true_position, worst_case,

@@ -1,19 +1,13 @@
 //! What the pointer and the keys do on the blank: they drag, move the view, and zoom.
 
 use board::Stock;
-use egui::{CursorIcon, EventFilter, Key, PointerButton, Response, Ui, Vec2};
+use egui::{CursorIcon, Key, PointerButton, Response, Ui};
 use geometry::Point;
 
 use super::BlankViewState;
-use super::camera::{Camera, Zoom};
 use super::grip::{Grip, bring, grip_at, place};
+use crate::camera::{Camera, Zoom, keep_keys};
 
-/// How far an arrow key moves the view, in points.
-const KEY_PAN: f32 = 48.0;
-/// What one press of plus enlarges by.
-const KEY_ZOOM: f32 = 1.25;
-/// Points of wheel travel that enlarge e-fold.
-const WHEEL_TRAVEL: f32 = 240.0;
 /// How far beside a thing the pointer still means it, in points.
 const SLACK: f32 = 7.0;
 
@@ -77,7 +71,7 @@ fn take_hold(
     let Some(origin) = ui.input(|input| input.pointer.press_origin()) else {
         return;
     };
-    let at = camera.blank(origin);
+    let at = camera.place(origin);
     let grip = grip_at(stock, &state.drawn, pin, at, camera.mm(SLACK));
     state.held = grip.and_then(|grip| {
         Some(Held {
@@ -90,50 +84,16 @@ fn take_hold(
 
 /// The wheel zooms about the pointer, a drag moves the view; so do keys while the picture has the focus.
 fn look_around(ui: &Ui, response: &Response, state: &mut BlankViewState, camera: Camera) {
-    let moved = by_keys(ui, response, by_pointer(ui, response, camera));
+    if response.has_focus() {
+        keep_keys(ui.ctx(), response, false);
+    }
+    let moved = camera.looked(ui.ctx(), response, true);
     if moved != camera {
         state.zoom = moved.held();
     }
     if response.has_focus() && ui.input(|input| input.key_pressed(Key::Num0)) {
         state.fit();
     }
-}
-
-fn by_pointer(ui: &Ui, response: &Response, camera: Camera) -> Camera {
-    let mut camera = camera;
-    if response.dragged_by(PointerButton::Primary) || response.dragged_by(PointerButton::Middle) {
-        camera = camera.dragged(response.drag_delta());
-    }
-    let Some(at) = response.hover_pos() else {
-        return camera;
-    };
-    let (wheel, pinch) = ui.input(|input| (input.smooth_scroll_delta(), input.zoom_delta()));
-    let factor = (wheel.y / WHEEL_TRAVEL).exp() * pinch;
-    if factor != 1.0 {
-        camera = camera.zoomed(at, f64::from(factor));
-    }
-    camera.dragged(Vec2::new(wheel.x, 0.0))
-}
-
-fn by_keys(ui: &Ui, response: &Response, camera: Camera) -> Camera {
-    if !response.has_focus() {
-        return camera;
-    }
-    let filter = EventFilter {
-        horizontal_arrows: true,
-        vertical_arrows: true,
-        ..EventFilter::default()
-    };
-    ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
-    let presses = |key: Key| ui.input(|input| input.num_presses(key)) as f32;
-    let right = presses(Key::ArrowLeft) - presses(Key::ArrowRight);
-    let down = presses(Key::ArrowUp) - presses(Key::ArrowDown);
-    let larger = presses(Key::Plus) + presses(Key::Equals) - presses(Key::Minus);
-    let camera = camera.dragged(Vec2::new(right, down) * KEY_PAN);
-    if larger == 0.0 {
-        return camera;
-    }
-    camera.zoomed(response.rect.center(), f64::from(KEY_ZOOM.powf(larger)))
 }
 
 fn point(
@@ -147,7 +107,7 @@ fn point(
     let screen = response.interact_pointer_pos().filter(|_| held.is_some());
     let at = screen
         .or_else(|| response.hover_pos())
-        .map(|at| camera.blank(at));
+        .map(|at| camera.place(at));
     let free = || grip_at(stock, &state.drawn, pin, at?, camera.mm(SLACK));
     Pointed {
         grip: held.or_else(free),

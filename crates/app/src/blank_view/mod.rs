@@ -1,11 +1,10 @@
 //! The blank with the board on it, to scale: flaws, corners and the center pin can be dragged.
 //!
-//! `camera` tells where things are on the screen, `drawn` keeps what is to be painted (`fill` cuts it into pieces),
+//! `drawn` keeps what is to be painted (`fill` cuts it into pieces),
 //! `grip` knows what can be dragged and moves it in the document, `input` what pointer and keys do, `pieces` what is cut
 //! from the blank; `paint` and `cut` draw it with a `pen`. Nothing here works out a length of the trade: where the board
 //! lies best and how large it may be is told by the document's plan.
 
-mod camera;
 mod cut;
 mod drawn;
 mod fill;
@@ -25,11 +24,11 @@ use geometry::Circle;
 use kurbo::Shape as _;
 use workshop::{Severity, panel_width};
 
+use crate::camera::{Camera, Zoom};
 use crate::command::Command;
 use crate::derived::Derived;
 use crate::study::Study;
 use crate::theme::Tokens;
-use camera::{Camera, Zoom};
 use drawn::Drawn;
 use input::Held;
 use paint::Scene;

@@ -4,9 +4,9 @@ use egui::epaint::Mesh;
 use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2};
 use geometry::{Circle, Point};
 
-use super::camera::Camera;
 use super::fill::Slice;
 use super::palette::Palette;
+use crate::camera::Camera;
 
 /// How far from a true circle a large one may be drawn, in points of the screen.
 const FLATNESS: f32 = 0.08;

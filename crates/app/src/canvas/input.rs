@@ -1,20 +1,14 @@
 //! What the pointer and the keys do to the view, the selection and the measure.
 
 use board::HoleId;
-use egui::{Context, CursorIcon, EventFilter, Key, PointerButton, Response, Vec2};
+use egui::{Context, CursorIcon, Key, PointerButton, Response};
 use geometry::Point;
 
-use super::camera::{Camera, Zoom};
 use super::{BoardView, CanvasState, pick};
+use crate::camera::{Camera, keep_keys};
 
-/// How far an arrow key moves the board over the screen, in points.
-const KEY_PAN: f32 = 48.0;
-/// What one press of plus enlarges by.
-const KEY_ZOOM: f32 = 1.25;
-/// Points of wheel travel that enlarge e-fold.
-const WHEEL_TRAVEL: f32 = 240.0;
 /// How far beside a mouth the pointer still means the hole, in points.
-const SLACK: f64 = 3.0;
+const SLACK: f32 = 3.0;
 
 /// What the pointer and the keys asked for.
 #[derive(Debug, Clone, Copy, Default)]
@@ -39,16 +33,16 @@ pub fn handle(
     state: &mut CanvasState,
     all: kurbo::Rect,
 ) -> Asked {
-    let camera = state.zoom.camera(response.rect, all);
+    let camera = Camera::new(state.zoom, response.rect, all);
     start_measure(ctx, response, view, state, camera);
-    let moved = by_keys(ctx, response, by_pointer(ctx, response, state, camera));
+    let moved = camera.looked(ctx, response, state.pulled_from.is_none());
     if moved != camera {
-        state.zoom = Zoom::Free(moved);
+        state.zoom = moved.held();
     }
     if response.has_focus() && ctx.input(|input| input.key_pressed(Key::Num0)) {
         state.fit();
     }
-    let mut asked = point(response, view, state.zoom.camera(response.rect, all));
+    let mut asked = point(response, view, Camera::new(state.zoom, response.rect, all));
     follow_measure(ctx, response, state, asked.pointed);
     if !view.dimmed {
         asked.clicked = select(ctx, response, view, state, asked.pointed);
@@ -75,53 +69,18 @@ fn start_measure(
     // Where the press was: the pointer may have left the hole before it counts as a drag.
     let origin = ctx.input(|input| input.pointer.press_origin());
     let from = origin.and_then(|at| {
-        let at = camera.board_from_screen(response.rect, at);
-        pick::hole_at(view.layout, at, SLACK / camera.scale)
+        let at = camera.place(at);
+        pick::hole_at(view.layout, at, camera.mm(SLACK))
     });
     state.pulled_from = from.map(|hole| hole.name.id());
 }
 
-/// The wheel zooms about the pointer, a sideways wheel and a drag move the board.
-fn by_pointer(ctx: &Context, response: &Response, state: &CanvasState, camera: Camera) -> Camera {
-    let mut camera = camera;
-    let pans = response.dragged_by(PointerButton::Primary) && state.pulled_from.is_none();
-    if pans || response.dragged_by(PointerButton::Middle) {
-        camera = camera.dragged(response.drag_delta());
-    }
-    let Some(at) = response.hover_pos() else {
-        return camera;
-    };
-    let (wheel, pinch) = ctx.input(|input| (input.smooth_scroll_delta(), input.zoom_delta()));
-    let factor = (wheel.y / WHEEL_TRAVEL).exp() * pinch;
-    if factor != 1.0 {
-        camera = camera.zoomed(response.rect, at, f64::from(factor));
-    }
-    camera.dragged(Vec2::new(wheel.x, 0.0))
-}
-
-/// Arrows move the board, plus and minus zoom about its middle, while the canvas has the focus.
-fn by_keys(ctx: &Context, response: &Response, camera: Camera) -> Camera {
-    if !response.has_focus() {
-        return camera;
-    }
-    let presses = |key: Key| ctx.input(|input| input.num_presses(key)) as f32;
-    let right = presses(Key::ArrowLeft) - presses(Key::ArrowRight);
-    let down = presses(Key::ArrowUp) - presses(Key::ArrowDown);
-    let larger = presses(Key::Plus) + presses(Key::Equals) - presses(Key::Minus);
-    let camera = camera.dragged(Vec2::new(right, down) * KEY_PAN);
-    if larger == 0.0 {
-        return camera;
-    }
-    let factor = f64::from(KEY_ZOOM.powf(larger));
-    camera.zoomed(response.rect, response.rect.center(), factor)
-}
-
 fn point(response: &Response, view: &BoardView<'_>, camera: Camera) -> Asked {
     let screen = response.hover_pos();
-    let pointer = screen.map(|at| camera.board_from_screen(response.rect, at));
+    let pointer = screen.map(|at| camera.place(at));
     let hole = pointer
         .filter(|_| !view.dimmed)
-        .and_then(|at| pick::hole_at(view.layout, at, SLACK / camera.scale));
+        .and_then(|at| pick::hole_at(view.layout, at, camera.mm(SLACK)));
     Asked {
         pointer,
         pointed: hole.map(|hole| hole.name.id()),
@@ -163,7 +122,7 @@ fn select(
 ) -> Option<Option<HoleId>> {
     let (mut steps, pointer_moved) = (0, ctx.input(|input| input.pointer.is_moving()));
     if response.has_focus() {
-        keep_keys(ctx, response, state);
+        keep_keys(ctx, response, state.measured.is_some());
         let presses = |key: Key| ctx.input(|input| input.num_presses(key)).cast_signed();
         steps = presses(Key::CloseBracket) - presses(Key::OpenBracket);
     }
@@ -174,17 +133,6 @@ fn select(
     }
     let next = pick::stepped(view.layout, view.selected, steps);
     next.filter(|_| steps != 0).map(Some)
-}
-
-/// Tells egui that arrows, and Escape while there is a measure to clear, are not for moving the focus.
-fn keep_keys(ctx: &Context, response: &Response, state: &CanvasState) {
-    let filter = EventFilter {
-        tab: false,
-        horizontal_arrows: true,
-        vertical_arrows: true,
-        escape: state.measured.is_some(),
-    };
-    ctx.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
 }
 
 fn show_cursor(ctx: &Context, response: &Response, state: &CanvasState, pointed: Option<HoleId>) {

@@ -1,11 +1,10 @@
 //! The board, seen from above: always to scale, always live.
 //!
 //! One plot with one item of our own. The plot does the transform and the clipping; what is in view
-//! (`camera`), what the pointer and the keys do (`input`) and what is under the pointer (`pick`) are
+//! (`crate::camera`), what the pointer and the keys do (`input`) and what is under the pointer (`pick`) are
 //! ours, so that everything a frame's input changes is seen in that same frame's picture. Nothing here
 //! works out a length of the trade: it shows what the layout holds.
 
-mod camera;
 mod input;
 mod item;
 mod paint;
@@ -20,7 +19,7 @@ use egui::{Response, Role, Ui, WidgetInfo};
 use egui_plot::{Plot, PlotUi};
 use geometry::{Angle, Point};
 
-use camera::Zoom;
+use crate::camera::{Camera, Zoom};
 use item::BoardItem;
 pub use readout::readout;
 
@@ -159,7 +158,7 @@ fn frame<'a>(
     let response = plot.response().clone();
     let all = whole(view);
     let asked = input::handle(plot.ctx(), &response, view, state, all);
-    plot.set_plot_bounds(state.zoom.camera(response.rect, all).bounds(response.rect));
+    plot.set_plot_bounds(Camera::new(state.zoom, response.rect, all).bounds());
     let measure = state
         .measured
         .and_then(|ends| pick::measured(view.layout, ends));

@@ -10,8 +10,8 @@ use egui_kittest::{Harness, SnapshotResults};
 use geometry::{Pattern, PocketShape, Point};
 use testkit::{Soft, assert_near};
 
-use super::camera::{Camera, Zoom};
 use super::{BoardView, CanvasOutput, CanvasState, SheetOutline, board_ui, readout, whole};
+use crate::camera::{Camera, Zoom};
 use crate::theme;
 
 /// A canvas with the board it shows.
@@ -121,9 +121,7 @@ impl Hand {
     fn place(&self, point: Point) -> Pos2 {
         let frame = self.frame();
         let bench = self.bench();
-        let camera = bench.state.zoom.camera(frame, whole(&bench.view()));
-        let by = (point - camera.middle) * camera.scale;
-        frame.center() + vec2(by.x as f32, -by.y as f32)
+        Camera::new(bench.state.zoom, frame, whole(&bench.view())).screen(point)
     }
 
     fn hole(&self, name: &str) -> Pos2 {
@@ -431,7 +429,7 @@ fn sheets() -> Bench {
 }
 
 fn near(bench: Bench, middle: Point, scale: f64) -> Bench {
-    let zoom = Zoom::Free(Camera { middle, scale });
+    let zoom = Zoom::Free(middle, scale);
     let state = CanvasState {
         zoom,
         ..bench.state

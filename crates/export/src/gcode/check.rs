@@ -1,7 +1,6 @@
 //! What is refused, and what is left: jobs that can be written without a further question.
 
-use board::{Bottom, Units, show_length, show_number};
-use geometry::Angle;
+use board::{Bore, Bottom, Units, show_length, show_number};
 use workshop::{HoleRow, HoleTable};
 
 use super::{GcodeError, GcodeOptions};
@@ -27,6 +26,15 @@ pub struct Job<'a> {
 }
 
 impl Job<'_> {
+    /// Its bores as far as the bit makes them, without their depths.
+    pub fn bore(&self) -> Bore {
+        Bore {
+            diameter: self.diameter,
+            depth: 0.0,
+            bottom: self.bottom,
+        }
+    }
+
     /// What the bit is called.
     pub fn bit(&self, units: Units) -> String {
         bit_name(self.diameter, self.bottom, units)
@@ -41,8 +49,8 @@ fn bit_name(diameter: f64, bottom: Bottom, units: Units) -> String {
 pub fn options(options: &GcodeOptions) -> Result<(), GcodeError> {
     let units = options.units;
     let lengths = [
-        ("clearance height", options.clearance),
-        ("retract height", options.retract),
+        ("clearance height", options.machine.clearance),
+        ("retract height", options.machine.retract),
     ];
     for (what, height) in lengths {
         if height.is_nan() || height <= 0.0 {
@@ -51,20 +59,20 @@ pub fn options(options: &GcodeOptions) -> Result<(), GcodeError> {
         }
         length(what, height, LEAST, units)?;
     }
-    if options.retract > options.clearance {
+    if options.machine.retract > options.machine.clearance {
         return Err(GcodeError::RetractAboveClearance {
-            retract: shown(options.retract, units),
-            clearance: shown(options.clearance, units),
+            retract: shown(options.machine.retract, units),
+            clearance: shown(options.machine.clearance, units),
         });
     }
     length("thickness of the blank", options.thickness, LEAST, units)?;
     length("spur of the Forstner bits", options.spur, 0.0, units)?;
-    if let Some(through) = options.through {
+    if let Some(through) = options.machine.through {
         length("allowance below the blank", through, 0.0, units)?;
     }
     over(
         "time for the spindle to come up to speed",
-        options.spin_up,
+        options.machine.spin_up,
         0.0,
         "s",
     )
@@ -117,14 +125,15 @@ fn hole(row: &HoleRow, options: &GcodeOptions) -> Result<(), GcodeError> {
     if !row.center.is_finite() || !sound(row.diameter) || !sound(row.depth) {
         return Err(GcodeError::Hole { hole: hole() });
     }
-    let reach = row.depth + tip(row.diameter, row.bottom, options.spur);
-    let over = reach - options.thickness - options.through.unwrap_or_default();
-    let is_through = options.through.is_none() && over >= -ROUNDING;
+    let reach = workshop::deepest(row.bore(), options.spur);
+    let over = reach - options.thickness - options.machine.through.unwrap_or_default();
+    let is_through = options.machine.through.is_none() && over >= -ROUNDING;
     if !is_through && over <= ROUNDING {
         return Ok(());
     }
     let shown = |length| shown(length, options.units);
     let allowed = options
+        .machine
         .through
         .map(|below| format!(" and {} are allowed below it", shown(below)));
     Err(GcodeError::TooDeep {
@@ -136,23 +145,11 @@ fn hole(row: &HoleRow, options: &GcodeOptions) -> Result<(), GcodeError> {
     })
 }
 
-/// How far a bit reaches below the end of its full diameter: half the diameter over the tangent of half the angle
-/// of its point, or its spur.
-pub fn tip(diameter: f64, bottom: Bottom, spur: f64) -> f64 {
-    let point = |angle: f64| diameter / 2.0 / Angle::degrees(angle / 2.0).tan();
-    match bottom {
-        Bottom::Flat | Bottom::Ball => 0.0,
-        Bottom::Point118 => point(118.0),
-        Bottom::Point135 => point(135.0),
-        Bottom::Forstner => spur,
-    }
-}
-
 /// The job that a hole begins.
 fn job<'a>(number: usize, row: &'a HoleRow, options: &GcodeOptions) -> Result<Job<'a>, GcodeError> {
     let units = options.units;
     let bit = bit_name(row.diameter, row.bottom, units);
-    let mut settings = options.bits.iter();
+    let mut settings = options.machine.bits.iter();
     let setting = settings.find(|setting| is_same_bit((setting.diameter, setting.bottom), row));
     let (speed, feed) = (
         setting.and_then(|setting| setting.speed),

@@ -3,7 +3,7 @@
 use board::{Bottom, INCH, Units, show_length, show_number};
 use workshop::HoleRow;
 
-use super::check::{self, Job};
+use super::check::Job;
 use super::{GcodeOptions, Program};
 use crate::number;
 
@@ -92,7 +92,7 @@ impl<'a> Lines<'a> {
             Units::Inch => "Unit: inch",
         });
         self.comment("Origin: X0 Y0 at the center pin, Z0 at the top face, 12 o'clock is Y+");
-        let travel = show_length(options.clearance, options.units);
+        let travel = show_length(options.machine.clearance, options.units);
         let thickness = show_length(options.thickness, options.units);
         self.comment(&format!(
             "Travels {travel} above the top face: clear clamps and screws"
@@ -110,7 +110,7 @@ impl<'a> Lines<'a> {
             Bottom::Forstner => "Z reads 0 when its rim, not its spur, is level with the top face".to_owned(),
             Bottom::Point118 | Bottom::Point135 => {
                 let mut tip = String::new();
-                let length = check::tip(job.diameter, job.bottom, self.options.spur);
+                let length = workshop::tip(job.bore(), self.options.spur);
                 number::push(&mut tip, length / self.unit, self.places);
                 format!("Z reads {tip} when its point touches the top face: depths are of the full diameter")
             }
@@ -138,12 +138,12 @@ impl<'a> Lines<'a> {
     fn drill(&mut self, job: &Job<'_>) {
         let options = self.options;
         self.out.push_str("G0");
-        self.length(" Z", options.clearance);
+        self.length(" Z", options.machine.clearance);
         self.out.push('\n');
         self.plain("S", job.speed);
         self.out.push_str(" M3\n");
-        if options.spin_up > 0.0 {
-            self.plain("G4 P", options.spin_up);
+        if options.machine.spin_up > 0.0 {
+            self.plain("G4 P", options.machine.spin_up);
             self.out.push('\n');
         }
         self.out.push('F');
@@ -167,7 +167,7 @@ impl<'a> Lines<'a> {
         self.length(" X", row.center.x);
         self.length(" Y", row.center.y);
         self.length(" Z", -row.depth);
-        self.length(" R", self.options.retract);
+        self.length(" R", self.options.machine.retract);
         if let Some(peck) = peck {
             self.length(" Q", peck);
         }

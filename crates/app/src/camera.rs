@@ -1,12 +1,19 @@
-//! Which part of the blank is in view, and how large: the one place where y turns over.
+//! Which part of a drawing is in view, and how large: the one place where y turns over.
 
-use egui::{Pos2, Rect, Vec2, pos2};
+use egui::{Context, EventFilter, Key, PointerButton, Pos2, Rect, Response, Vec2, pos2};
+use egui_plot::PlotBounds;
 use geometry::Point;
 
-/// Room around a fitted blank, in points of the screen.
-const FIT_MARGIN: f32 = 38.0;
+/// Room around a fitted drawing, in points of the screen.
+const FIT_MARGIN: f32 = 42.0;
 /// Least and most screen points a millimeter.
 const SCALES: (f64, f64) = (0.005, 60.0);
+/// How far an arrow key moves the view, in points.
+const KEY_PAN: f32 = 48.0;
+/// What one press of plus enlarges by.
+const KEY_ZOOM: f32 = 1.25;
+/// Points of wheel travel that enlarge e-fold.
+const WHEEL_TRAVEL: f32 = 240.0;
 
 /// How the view is chosen.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -18,12 +25,12 @@ pub enum Zoom {
     Free(Point, f64),
 }
 
-/// A view of the blank; x and y have the same scale.
+/// A view of a drawing; x and y have the same scale, so that a circle is a circle.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Camera {
     /// The part of the screen that is drawn on.
     pub frame: Rect,
-    /// The place on the blank in the middle of it.
+    /// The place on the drawing in the middle of it.
     middle: Point,
     /// Screen points a millimeter.
     scale: f64,
@@ -43,7 +50,7 @@ impl Camera {
     }
 
     fn fitting(frame: Rect, all: kurbo::Rect) -> Self {
-        // A very small frame gives up its margin sooner than its blank.
+        // A very small frame gives up its margin sooner than its drawing.
         let margin = FIT_MARGIN.min(frame.size().min_elem() / 8.0);
         let room = frame.shrink(margin).size();
         let scale = (f64::from(room.x) / all.width()).min(f64::from(room.y) / all.height());
@@ -59,7 +66,7 @@ impl Camera {
         Zoom::Free(self.middle, self.scale)
     }
 
-    /// The screen point of a place on the blank.
+    /// The screen point of a place on the drawing.
     pub fn screen(&self, at: Point) -> Pos2 {
         let by = (at - self.middle) * self.scale;
         let center = self.frame.center();
@@ -69,17 +76,17 @@ impl Camera {
         )
     }
 
-    /// The place on the blank at a screen point.
-    pub fn blank(&self, at: Pos2) -> Point {
+    /// The place on the drawing at a screen point.
+    pub fn place(&self, at: Pos2) -> Point {
         self.middle + self.way(at - self.frame.center())
     }
 
-    /// A length on the blank as a length on the screen.
+    /// A length on the drawing as a length on the screen.
     pub fn length(&self, mm: f64) -> f32 {
         (mm * self.scale) as f32
     }
 
-    /// A length on the screen as a length on the blank, mm.
+    /// A length on the screen as a length on the drawing, mm.
     pub fn mm(&self, length: f32) -> f64 {
         f64::from(length) / self.scale
     }
@@ -94,7 +101,7 @@ impl Camera {
 
     /// The view enlarged by a factor, with what is under `at` staying where it is.
     pub fn zoomed(self, at: Pos2, factor: f64) -> Self {
-        let fixed = self.blank(at);
+        let fixed = self.place(at);
         let scale = within_scales(self.scale * factor);
         Self {
             middle: fixed + (self.middle - fixed) * (self.scale / scale),
@@ -103,10 +110,70 @@ impl Camera {
         }
     }
 
-    /// A way over the screen as a way over the blank.
+    /// The same view as a plot takes it.
+    pub fn bounds(&self) -> PlotBounds {
+        let half = kurbo::Vec2::new(
+            f64::from(self.frame.width()),
+            f64::from(self.frame.height()),
+        ) / (2.0 * self.scale);
+        let (min, max) = (self.middle - half, self.middle + half);
+        PlotBounds::from_min_max([min.x, min.y], [max.x, max.y])
+    }
+
+    /// The view after this frame's pointer and keys: a drag moves it where `drags`, the wheel and pinching zoom about the
+    /// pointer; arrows, plus and minus do the same while the picture has the focus.
+    pub fn looked(self, ctx: &Context, response: &Response, drags: bool) -> Self {
+        self.by_pointer(ctx, response, drags).by_keys(ctx, response)
+    }
+
+    fn by_pointer(self, ctx: &Context, response: &Response, drags: bool) -> Self {
+        let mut camera = self;
+        let dragged = drags && response.dragged_by(PointerButton::Primary);
+        if dragged || response.dragged_by(PointerButton::Middle) {
+            camera = camera.dragged(response.drag_delta());
+        }
+        let Some(at) = response.hover_pos() else {
+            return camera;
+        };
+        let (wheel, pinch) = ctx.input(|input| (input.smooth_scroll_delta(), input.zoom_delta()));
+        let factor = (wheel.y / WHEEL_TRAVEL).exp() * pinch;
+        if factor != 1.0 {
+            camera = camera.zoomed(at, f64::from(factor));
+        }
+        camera.dragged(Vec2::new(wheel.x, 0.0))
+    }
+
+    fn by_keys(self, ctx: &Context, response: &Response) -> Self {
+        if !response.has_focus() {
+            return self;
+        }
+        let presses = |key: Key| ctx.input(|input| input.num_presses(key)) as f32;
+        let right = presses(Key::ArrowLeft) - presses(Key::ArrowRight);
+        let down = presses(Key::ArrowUp) - presses(Key::ArrowDown);
+        let larger = presses(Key::Plus) + presses(Key::Equals) - presses(Key::Minus);
+        let camera = self.dragged(Vec2::new(right, down) * KEY_PAN);
+        if larger == 0.0 {
+            return camera;
+        }
+        let factor = f64::from(KEY_ZOOM.powf(larger));
+        camera.zoomed(response.rect.center(), factor)
+    }
+
+    /// A way over the screen as a way over the drawing.
     fn way(&self, by: Vec2) -> kurbo::Vec2 {
         kurbo::Vec2::new(f64::from(by.x), -f64::from(by.y)) / self.scale
     }
+}
+
+/// Tells egui that arrows move the picture that has the focus, and Escape too where it is wanted, rather than the focus.
+pub fn keep_keys(ctx: &Context, response: &Response, escape: bool) {
+    let filter = EventFilter {
+        tab: false,
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        escape,
+    };
+    ctx.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
 }
 
 fn within_scales(scale: f64) -> f64 {
@@ -137,7 +204,7 @@ mod tests {
         let corner = camera.screen(Point::ORIGIN);
         assert_near!(f64::from(corner.x), f64::from(10.0 + FIT_MARGIN), 1e-3);
         assert!(corner.y > FRAME.center().y && FRAME.contains(corner));
-        assert_near!(f64::from(camera.length(1400.0)), 724.0, 1e-3);
+        assert_near!(f64::from(camera.length(1400.0)), 716.0, 1e-3);
     }
 
     #[test]
@@ -146,7 +213,7 @@ mod tests {
         for camera in [fitted(), Camera::new(held, FRAME, SLAB)] {
             for place in [(0.0, 0.0), (512.3, 77.7), (-20.0, 900.0)] {
                 let place = Point::from(place);
-                assert_near!(camera.blank(camera.screen(place)), place, 1e-3);
+                assert_near!(camera.place(camera.screen(place)), place, 1e-3);
             }
             assert_near!(camera.mm(camera.length(123.0)), 123.0, 1e-4);
         }
@@ -155,10 +222,10 @@ mod tests {
     #[test]
     fn zooming_keeps_the_place_under_the_pointer() {
         let at = pos2(123.0, 456.0);
-        let before = fitted().blank(at);
+        let before = fitted().place(at);
         for factor in [1.3, 0.5, 1e9, 1e-9] {
             let zoomed = fitted().zoomed(at, factor);
-            assert_near!(zoomed.blank(at), before, 1e-9);
+            assert_near!(zoomed.place(at), before, 1e-9);
             assert!((SCALES.0..=SCALES.1).contains(&zoomed.scale));
         }
     }
@@ -167,9 +234,26 @@ mod tests {
     fn dragging_takes_the_blank_along_and_a_held_view_stays() {
         let (from, by) = (pos2(200.0, 200.0), vec2(31.0, -17.0));
         let dragged = fitted().dragged(by);
-        assert_near!(dragged.blank(from + by), fitted().blank(from), 1e-9);
+        assert_near!(dragged.place(from + by), fitted().place(from), 1e-9);
         let wider = kurbo::Rect::new(-500.0, 0.0, 3000.0, 900.0);
         assert_eq!(Camera::new(dragged.held(), FRAME, wider), dragged);
+    }
+
+    #[test]
+    fn a_plot_sees_the_same_part() {
+        let camera = fitted();
+        let bounds = camera.bounds();
+        let corner = camera.place(FRAME.left_bottom());
+        assert_near!(bounds.min()[0], corner.x, 1e-9);
+        assert_near!(bounds.min()[1], corner.y, 1e-9);
+    }
+
+    #[test]
+    fn up_on_the_screen_is_up_on_the_drawing() {
+        let camera = fitted();
+        let at = FRAME.center();
+        let up = camera.place(at - vec2(0.0, 10.0)) - camera.place(at);
+        assert!(up.y > 0.0 && up.x == 0.0);
     }
 
     #[test]
