@@ -15,6 +15,7 @@
 //! * [`marble_seat`]: how a marble sits in its bore.
 //! * [`storage`]: how many pieces a recess in the underside holds.
 //! * [`pour`], [`working_time`]: resin for the bores, in batches that are poured in time.
+//! * [`print_scale`], [`PrintCorrection`]: what a printer does wrong, and what takes it out of a page.
 //! * [`bond`]: which coat of finish bonds to which, and how long it waits.
 //! * [`hole_table`]: every hole with its place and bore, in the order of names.
 //!
@@ -30,6 +31,7 @@ mod fit;
 mod hole_table;
 mod mend;
 mod panel;
+mod print_scale;
 mod recess;
 mod seat;
 mod stock;
@@ -54,6 +56,10 @@ pub use hole_table::{HoleRow, HoleTable, hole_table};
 pub use mend::{Mend, MendError};
 pub use panel::{
     EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width, screws, seams, tenons,
+};
+pub use print_scale::{
+    PrintBar, PrintCorrection, PrintError, PrintFault, PrintLength, PrintReadings, PrintScale,
+    print_scale,
 };
 pub use recess::{Storage, storage};
 pub use seat::{MarbleSeat, marble_seat};

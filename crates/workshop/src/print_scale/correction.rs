@@ -1,0 +1,194 @@
+//! What takes a printer's stretch and skew out of a page, and what they would do to a board.
+
+use geometry::{Angle, Point};
+use kurbo::Affine;
+
+/// What a page is drawn with so that it is true when the printer is done with it.
+///
+/// The printer makes lengths along its level axis 1/`x` and along its upright axis 1/`y` of what they should be, and
+/// leans the upright axis over by `skew`, clockwise to the eye. The default changes nothing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PrintCorrection {
+    /// Factor across: what a level bar should be, over what it is.
+    pub x: f64,
+    /// Factor up: what an upright bar should be, over what it is, measured along the bar.
+    pub y: f64,
+    /// How far the printer leans upright lines over, clockwise.
+    pub skew: Angle,
+}
+
+impl Default for PrintCorrection {
+    fn default() -> Self {
+        Self::IDENTITY
+    }
+}
+
+impl PrintCorrection {
+    /// Changes nothing.
+    pub const IDENTITY: Self = Self {
+        x: 1.0,
+        y: 1.0,
+        skew: Angle::ZERO,
+    };
+
+    /// Where a page point must be drawn so that it is printed in its true place, but for a turn and a shift of the
+    /// whole page.
+    ///
+    /// ```
+    /// use geometry::{Angle, Point};
+    /// use workshop::PrintCorrection;
+    /// let correction = PrintCorrection { x: 1.01, ..PrintCorrection::IDENTITY };
+    /// let center = Point::new(105.0, 148.5);
+    /// assert_eq!(correction.map(Point::new(205.0, 148.5), center), Point::new(206.0, 148.5));
+    /// ```
+    pub fn map(self, point: Point, center: Point) -> Point {
+        self.affine(center) * point
+    }
+
+    /// Where a point that is drawn there lies in truth: undoes [`Self::map`].
+    pub fn undo(self, point: Point, center: Point) -> Point {
+        let from = point - center;
+        let up = from.y * self.skew.cos() / self.y;
+        let across = from.x / self.x + up * self.skew.tan();
+        center + (across, up)
+    }
+
+    /// [`Self::map`] as a transform of the page.
+    ///
+    /// A printer turns the unit vectors into (1/x, 0) and (sin s, cos s)/y, s being the skew; this is the inverse of
+    /// that matrix, about the page's center.
+    pub fn affine(self, center: Point) -> Affine {
+        let lean = -self.x * self.skew.tan();
+        let about_origin = Affine::new([self.x, 0.0, lean, self.y / self.skew.cos(), 0.0, 0.0]);
+        Affine::translate(center.to_vec2()) * about_origin * Affine::translate(-center.to_vec2())
+    }
+
+    /// The same printer's correction for a page that goes through it turned by a quarter: level and upright change
+    /// places, and so do the two diagonals.
+    #[must_use]
+    pub fn turned(self) -> Self {
+        Self {
+            x: self.y,
+            y: self.x,
+            skew: -self.skew,
+        }
+    }
+
+    /// Whether both factors and the skew are numbers that a page can be drawn with.
+    pub fn is_sound(self) -> bool {
+        let factor = |factor: f64| factor.is_finite() && factor > 0.0;
+        factor(self.x) && factor(self.y) && self.skew.cos() > 0.0
+    }
+
+    /// How far off the printer alone would put what lies at a radius.
+    pub fn error_without(self, radius: f64) -> PrintError {
+        let (across, up) = (1.0 / self.x, 1.0 / self.y);
+        PrintError {
+            across: radius * (across - 1.0),
+            up: radius * (up - 1.0),
+            diagonal: radius * self.skew.sin() / 2.0,
+            most: radius * most_stretch(across, up, self.skew),
+        }
+    }
+}
+
+/// How far off something comes out at the edge of a board, the sheets laid as well as they can be, in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PrintError {
+    /// To the sides; over 0 is too far out.
+    pub across: f64,
+    /// Above and below.
+    pub up: f64,
+    /// To the upper right and the lower left; as far in at the other two corners.
+    pub diagonal: f64,
+    /// The farthest in any direction, in or out.
+    pub most: f64,
+}
+
+/// How much of a radius the printed ellipse is off at most.
+///
+/// The half axes of the ellipse that a printer makes of a unit circle are the singular values of its matrix. Their
+/// squares are the eigenvalues of the products of the printed unit vectors, [[a², ab sin s], [ab sin s, b²]].
+fn most_stretch(a: f64, b: f64, skew: Angle) -> f64 {
+    let middle = f64::midpoint(a * a, b * b);
+    let spread = libm::hypot((a * a - b * b) / 2.0, a * b * skew.sin());
+    let axes = [middle + spread, middle - spread].map(|square| square.max(0.0).sqrt() - 1.0);
+    axes[0].abs().max(axes[1].abs())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use geometry::point_at;
+    use proptest::prelude::*;
+    use testkit::assert_near;
+
+    fn correction() -> impl Strategy<Value = PrintCorrection> {
+        (0.9..1.1_f64, 0.9..1.1_f64, -5.0..5.0_f64).prop_map(|(x, y, degrees)| PrintCorrection {
+            x,
+            y,
+            skew: Angle::degrees(degrees),
+        })
+    }
+
+    /// A printer of x factor 1/1.004 and y factor 1/0.998 stretches a radius of 200 mm by 0.80 and shrinks it by 0.40.
+    #[test]
+    fn what_a_printer_does_to_a_board_is_told_without_correction() {
+        let printer = PrintCorrection {
+            x: 1.0 / 1.004,
+            y: 1.0 / 0.998,
+            skew: Angle::ZERO,
+        };
+        let error = printer.error_without(200.0);
+        assert_near!(error.across, 0.80, 1e-9);
+        assert_near!(error.up, -0.40, 1e-9);
+        assert_near!(error.most, 0.80, 1e-9);
+        let small = PrintCorrection {
+            x: 1.0 / 0.99,
+            y: 1.0 / 0.99,
+            skew: Angle::ZERO,
+        };
+        assert_near!(small.error_without(200.0).most, 2.0, 1e-9);
+    }
+
+    proptest! {
+        #[test]
+        fn undoing_gives_the_point_back(
+            correction in correction(), x in -500.0..500.0_f64, y in -500.0..500.0_f64,
+        ) {
+            let (point, center) = (Point::new(x, y), Point::new(105.0, 148.5));
+            assert_near!(correction.undo(correction.map(point, center), center), point, 1e-9);
+            assert_near!(correction.map(correction.undo(point, center), center), point, 1e-9);
+            assert_near!(correction.map(center, center), center, 1e-9);
+        }
+
+        /// By many points on the printed circle, which is what is drawn there in truth.
+        #[test]
+        fn the_farthest_off_is_the_farthest_on_the_printed_circle(correction in correction()) {
+            let steps = 3600;
+            let off = |step| {
+                let drawn = point_at(200.0, Angle::turn_part(step, steps));
+                correction.undo(drawn, Point::ZERO).to_vec2().length() - 200.0
+            };
+            let most = (0..steps).map(|step| off(step).abs()).fold(0.0, f64::max);
+            assert_near!(correction.error_without(200.0).most, most, 1e-4);
+        }
+
+        #[test]
+        fn turning_twice_changes_nothing(correction in correction()) {
+            prop_assert_eq!(correction.turned().turned(), correction);
+        }
+
+        /// The lengths in a corrected page that goes through turned are the true ones too.
+        #[test]
+        fn a_turned_page_has_the_turned_correction(
+            correction in correction(), x in -200.0..200.0_f64, y in -200.0..200.0_f64,
+        ) {
+            let drawn = correction.turned().map(Point::new(x, y), Point::ZERO);
+            let through = Point::new(-drawn.y, drawn.x);
+            let printed = correction.undo(through, Point::ZERO);
+            let length = |point: Point| point.to_vec2().length();
+            assert_near!(length(printed), length(Point::new(x, y)), 1e-9);
+        }
+    }
+}

@@ -1,0 +1,114 @@
+//! What is measured on a printed test sheet.
+
+use serde::{Deserialize, Serialize};
+
+/// A bar that should have a known length, and what it measures; all in mm.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct PrintBar {
+    /// What it should measure.
+    pub nominal: f64,
+    /// What it measures, one to five times over.
+    pub readings: Vec<f64>,
+}
+
+impl Default for PrintBar {
+    fn default() -> Self {
+        Self {
+            nominal: 100.0,
+            readings: Vec::new(),
+        }
+    }
+}
+
+/// What is measured on a printed test sheet; all in mm.
+///
+/// The diagonals may both be left out; the skew then stays unknown and is taken as none.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct PrintReadings {
+    /// The level bar.
+    pub level: PrintBar,
+    /// The upright bar.
+    pub upright: PrintBar,
+    /// What the sides of the square should measure.
+    pub square: f64,
+    /// Its diagonal from the lower left to the upper right.
+    pub rising: Vec<f64>,
+    /// Its diagonal from the upper left to the lower right.
+    pub falling: Vec<f64>,
+    /// What the rule that it is measured with is divided into.
+    pub division: f64,
+}
+
+impl Default for PrintReadings {
+    fn default() -> Self {
+        Self {
+            level: PrintBar::default(),
+            upright: PrintBar::default(),
+            square: 100.0,
+            rising: Vec::new(),
+            falling: Vec::new(),
+            division: 0.5,
+        }
+    }
+}
+
+impl PrintReadings {
+    /// The most readings of one length.
+    pub const MOST: usize = 5;
+
+    /// Whether nothing has been measured yet.
+    pub fn is_empty(&self) -> bool {
+        PrintLength::ALL
+            .into_iter()
+            .all(|length| self.of(length).is_empty())
+    }
+
+    /// The readings of a length.
+    pub fn of(&self, length: PrintLength) -> &[f64] {
+        match length {
+            PrintLength::Level => &self.level.readings,
+            PrintLength::Upright => &self.upright.readings,
+            PrintLength::Rising => &self.rising,
+            PrintLength::Falling => &self.falling,
+        }
+    }
+
+    /// What a length should be.
+    pub fn nominal(&self, length: PrintLength) -> f64 {
+        match length {
+            PrintLength::Level => self.level.nominal,
+            PrintLength::Upright => self.upright.nominal,
+            PrintLength::Rising | PrintLength::Falling => self.square * core::f64::consts::SQRT_2,
+        }
+    }
+}
+
+/// A length of the test sheet that is measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum PrintLength {
+    /// The level bar.
+    Level,
+    /// The upright bar.
+    Upright,
+    /// The diagonal from the lower left to the upper right.
+    Rising,
+    /// The diagonal from the upper left to the lower right.
+    Falling,
+}
+
+impl PrintLength {
+    /// All of them, in the order in which they are measured.
+    pub const ALL: [Self; 4] = [Self::Level, Self::Upright, Self::Rising, Self::Falling];
+
+    /// What it is called on the test sheet and beside its field.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Level => "Level bar",
+            Self::Upright => "Upright bar",
+            Self::Rising => "Rising diagonal",
+            Self::Falling => "Falling diagonal",
+        }
+    }
+}
