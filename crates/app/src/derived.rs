@@ -70,7 +70,7 @@ impl Derived {
         budget: impl FnOnce(&Layout, &TapedJoints) -> Option<(Budget, f64)>,
     ) -> Result<Self, BuildError> {
         let layout = layout(board)?;
-        let tiling = tiling(board, &layout);
+        let tiling = tiling(board, &layout, None);
         let sheets = tiling.as_ref().map(|tiling| tiling.tiles.len() as u32);
         let sheets = sheets.map_err(ToString::to_string);
         let turns = seam_turns(board, &layout);

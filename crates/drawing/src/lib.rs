@@ -14,12 +14,14 @@
 //! * [`plan`], [`plan_without_names`]: board and layout → the plan that screen and template share.
 //! * [`tiling`], [`Tiling`], [`paper_size`]: how the plan is cut into sheets of the maker's paper.
 //! * [`tiled_sheets`], [`whole_sheet`]: the sheets, with crosses, bars, key map and title.
+//! * [`Correction`]: what takes a printer's errors out of a sheet.
 //! * [`Sheet`], [`View`]: one printed page, with the part of the board that it shows.
 //! * [`font`]: the one typeface, its bytes and its measures.
 //!
 //! The crate knows nothing of windows and of file formats.
 
 mod bars;
+mod correction;
 pub mod font;
 mod furniture;
 mod glue;
@@ -34,6 +36,7 @@ mod tiled;
 mod tiling;
 mod whole;
 
+pub use correction::Correction;
 pub use item::{Anchor, Arc, Item, Layer, Line, Shape, Text};
 pub use paper::{paper_name, paper_size};
 pub use plan::{plan, plan_without_names};

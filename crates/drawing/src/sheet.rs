@@ -2,7 +2,7 @@
 
 use kurbo::{Rect, Size, Vec2};
 
-use crate::Item;
+use crate::{Correction, Item};
 
 /// One printed page: its paper, the part of the board on it, and the marks around that.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,6 +15,9 @@ pub struct Sheet {
     pub view: View,
     /// Joint crosses, bars, key map, title: in the page frame, drawn over the view.
     pub marks: Vec<Item>,
+    /// What takes the printer's errors out of all that is on the sheet; the parts above are in their nominal places, and
+    /// the writers of printed files move them.
+    pub correction: Option<Correction>,
 }
 
 /// A window on the board, placed on a page at true size.

@@ -29,6 +29,7 @@ pub fn tiled_sheets(board: &Board, layout: &Layout, tiling: &Tiling, stamp: &Sta
             label: tile.label(),
             view,
             marks,
+            correction: tiling.correction.clone(),
         }
     };
     tiling.tiles.iter().enumerate().map(make).collect()
@@ -159,7 +160,7 @@ mod tests {
         tiled_sheets(
             board,
             &holes,
-            &tiling(board, &holes).unwrap(),
+            &tiling(board, &holes, None).unwrap(),
             &Stamp::default(),
         )
     }

@@ -7,7 +7,8 @@ use board::{Board, HoleName, Layout};
 use geometry::{best_joints, sheets_along};
 use kurbo::{Point, Rect, Size};
 
-use crate::paper_size;
+use crate::correction::{printable, printable_size};
+use crate::{Correction, paper_size};
 
 /// A plan cut into sheets.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,6 +27,8 @@ pub struct Tiling {
     pub tiles: Vec<Tile>,
     /// The bore whose center lies nearest a joint line, and how far from it; none without joints.
     pub nearest: Option<(HoleName, f64)>,
+    /// What takes the printer's errors out of the sheets, for paper that goes through as these do.
+    pub correction: Option<Correction>,
 }
 
 /// One sheet's share of the board.
@@ -108,9 +111,10 @@ impl Tiling {
         (upright, level)
     }
 
-    /// The part of a page that can be printed on, in the page frame.
+    /// The part of a page that can be drawn on, in the page frame: where it is corrected for the printer, what is drawn
+    /// there still comes to lie inside the margins.
     pub fn printable(&self) -> Rect {
-        self.paper.to_rect().inset(-self.margin)
+        printable(self.paper, self.margin, self.correction.as_ref())
     }
 
     /// The tile at a place of the grid, if any of the board is on it.
@@ -123,16 +127,23 @@ impl Tiling {
 
 /// Cuts the plan of a board into the fewest sheets of its template's paper, upright or turned.
 ///
-/// Between two ways with equally many sheets the one whose joints stay farther from the bores is taken.
+/// Between two ways with equally many sheets the one whose joints stay farther from the bores is taken. Sheets that are
+/// corrected for a printer hold less where the correction stretches them; `printer` is for upright paper.
 ///
 /// # Errors
 /// [`TilingError`] where margins or overlap leave nothing to print on, or the sheets would be too many.
-pub fn tiling(board: &Board, layout: &Layout) -> Result<Tiling, TilingError> {
+pub fn tiling(
+    board: &Board,
+    layout: &Layout,
+    printer: Option<&Correction>,
+) -> Result<Tiling, TilingError> {
     let upright = paper_size(board.template.paper);
     let turned = Size::new(upright.height, upright.width);
-    let ways = [cut(board, layout, upright), cut(board, layout, turned)];
-    let [first, second] = ways;
-    match (first, second) {
+    let cut = |paper| {
+        let correction = printer.map(|correction| correction.on(paper));
+        cut(board, layout, paper, correction)
+    };
+    match (cut(upright), cut(turned)) {
         (Ok(first), Ok(second)) => Ok(if better(&second, &first) {
             second
         } else {
@@ -149,9 +160,14 @@ fn better(a: &Tiling, b: &Tiling) -> bool {
     sheets(a) < sheets(b) || (sheets(a) == sheets(b) && clearance(a) > clearance(b) + 1e-9)
 }
 
-fn cut(board: &Board, layout: &Layout, paper: Size) -> Result<Tiling, TilingError> {
+fn cut(
+    board: &Board,
+    layout: &Layout,
+    paper: Size,
+    correction: Option<Correction>,
+) -> Result<Tiling, TilingError> {
     let (margin, overlap) = (board.template.margin, board.template.overlap);
-    let printable = Size::new(paper.width - 2.0 * margin, paper.height - 2.0 * margin);
+    let printable = printable_size(paper, margin, correction.as_ref());
     if printable.width <= 0.0 || printable.height <= 0.0 {
         return Err(TilingError::NoPaperLeft {
             margin,
@@ -186,6 +202,7 @@ fn cut(board: &Board, layout: &Layout, paper: Size) -> Result<Tiling, TilingErro
         rows,
         tiles: grid.tiles(radius),
         nearest,
+        correction,
     })
 }
 
@@ -253,7 +270,7 @@ mod tests {
             pitch: 19.0 * diameter / 600.0,
             ..Board::default()
         };
-        tiling(&board, &layout(&board).unwrap()).unwrap()
+        tiling(&board, &layout(&board).unwrap(), None).unwrap()
     }
 
     #[test]
@@ -311,7 +328,7 @@ mod tests {
     fn the_nearest_bore_is_as_near_as_is_said() {
         let board = Board::default();
         let holes = layout(&board).unwrap();
-        let tiling = tiling(&board, &holes).unwrap();
+        let tiling = tiling(&board, &holes, None).unwrap();
         let (name, said) = tiling.nearest.unwrap();
         let hole = holes.hole(name.id()).unwrap();
         let joints = |low: fn(&Rect) -> f64, at: f64| {
@@ -344,7 +361,7 @@ mod tests {
             template,
             ..Board::default()
         };
-        let error = tiling(&board, &layout(&board).unwrap()).unwrap_err();
+        let error = tiling(&board, &layout(&board).unwrap(), None).unwrap_err();
         assert!(matches!(error, TilingError::NoPaperLeft { .. }), "{error}");
         let template = Template {
             overlap: 100.0,
@@ -359,7 +376,7 @@ mod tests {
             ..Board::default()
         };
         assert!(matches!(
-            tiling(&board, &layout(&board).unwrap()),
+            tiling(&board, &layout(&board).unwrap(), None),
             Err(TilingError::Geometry(_))
         ));
     }

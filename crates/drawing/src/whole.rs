@@ -35,6 +35,7 @@ pub fn whole_sheet(board: &Board, layout: &Layout, stamp: &Stamp) -> Sheet {
         label: "whole board".into(),
         view,
         marks,
+        correction: None,
     }
 }
 

@@ -50,6 +50,7 @@ fn sheet(count: usize) -> Sheet {
             items: holes.collect(),
         },
         marks: Vec::new(),
+        correction: None,
     }
 }
 

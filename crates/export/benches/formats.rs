@@ -90,6 +90,7 @@ fn tiles() -> Vec<Sheet> {
                     page_from_board,
                     items,
                 },
+                correction: None,
             });
         }
     }
@@ -108,6 +109,7 @@ fn whole_board(count: usize) -> Sheet {
             items: holes(count, 900.0),
         },
         marks: Vec::new(),
+        correction: None,
     }
 }
 

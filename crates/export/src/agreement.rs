@@ -52,6 +52,7 @@ fn sheet() -> Sheet {
             items,
         },
         marks: marks(),
+        correction: None,
     }
 }
 

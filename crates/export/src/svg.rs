@@ -318,6 +318,7 @@ mod tests {
                 items,
             },
             marks: Vec::new(),
+            correction: None,
         }
     }
 

@@ -33,6 +33,7 @@ fn sheet(size: Size) -> Sheet {
             item(Layer::Marks, Shape::Line(bar)),
             item(Layer::Marks, Shape::Text(word)),
         ],
+        correction: None,
     }
 }
 
