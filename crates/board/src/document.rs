@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
-    Bore, Bottom, CircleJig, Coat, DrillingOrder, Edit, Errors, Filling, Limits, Machine, Panel,
+    Bore, Bottom, CircleJig, Coat, DrillingOrder, Edit, Errors, Filling, Grooves, Limits, Machine, Panel,
     Piece, Recess, Router, ScrewCircle, SectorJig, Stock,
 };
 
@@ -40,6 +40,9 @@ pub struct Board {
     pub center: Center,
     /// The bores, by role.
     pub bores: Bores,
+    /// V-grooves in the top face; none: not planned.
+    #[serde(default)]
+    pub grooves: Option<Grooves>,
     /// What is played with.
     pub piece: Piece,
     /// The finished board.
@@ -328,6 +331,7 @@ impl Default for Board {
             },
             center: Center::Hole { bore, pilot: 6.0 },
             bores: Bores::all(bore),
+            grooves: None,
             piece: Piece::default(),
             blank: Blank {
                 diameter: 560.0,

@@ -226,8 +226,8 @@ mod tests {
     use super::*;
     use crate::{
         Bore, Bores, Bottom, Build, Center, Change, Coat, CoatKind, Edit, Filling, FlawKind,
-        FlawShape, Marking, Panel, Paper, Pocket, Recess, RecessShape, Router, ScrewCircle, Stock,
-        StockFlaw, StockOutline, Template, Tenons, Units,
+        FlawShape, Grooves, Marking, Panel, Paper, Pocket, Recess, RecessShape, Rings, Router,
+        ScrewCircle, Stock, StockFlaw, StockOutline, Template, Tenons, Units,
     };
     use geometry::{Pattern, PocketShape};
     use proptest::prelude::*;
@@ -573,6 +573,28 @@ mod tests {
         prop::collection::vec(coat, 0..6)
     }
 
+    fn all_grooves() -> impl Strategy<Value = Grooves> {
+        let beside = || prop::option::of(0.0..500.0_f64);
+        let bit = (0.1..50.0_f64, 10.0..170.0_f64, 0.0..50.0_f64);
+        let gaps = [beside(), beside(), beside(), beside(), beside()];
+        (bit, any::<bool>(), gaps).prop_map(|((width, angle, tip), track, gaps)| Grooves {
+            width,
+            angle,
+            tip,
+            track,
+            around_home: gaps[0],
+            around_start: gaps[1],
+            rings: gaps[2].map(|gap| Rings {
+                gap,
+                start: track,
+                ..Rings::default()
+            }),
+            sectors_from: gaps[3],
+            rim: gaps[4],
+            ..Grooves::default()
+        })
+    }
+
     fn boards() -> impl Strategy<Value = Board> {
         let counts = (1_u32..=24, 1_u32..=400, 0_u32..=60, 0_u32..=60);
         let wood = (centers(), [bores(), bores(), bores()], 0.1..1000.0_f64);
@@ -586,10 +608,12 @@ mod tests {
             prop::option::of(recesses()),
             prop::option::of(fillings()),
             finishes(),
+            prop::option::of(all_grooves()),
         );
         let looks = (".{0,12}", any::<bool>(), templates(), edits());
         (patterns(), pockets(), counts, wood, (glue, bench), looks).prop_map(
-            |(pattern, pocket, counts, wood, (glue, (recess, filling, finish)), looks)| {
+            |(pattern, pocket, counts, wood, (glue, bench), looks)| {
+                let (recess, filling, finish, grooves) = bench;
                 let (stock, panel, screws, router) = glue;
                 let (center, [track, home, start], pitch) = wood;
                 let (title, inches, template, edits) = looks;
@@ -616,6 +640,7 @@ mod tests {
                     recess,
                     filling,
                     finish,
+                    grooves,
                     router,
                     template,
                     edits,

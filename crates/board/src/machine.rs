@@ -27,6 +27,9 @@ pub struct Machine {
     pub bits: Vec<BitRun>,
     /// The board's edge cut round; none: it is cut elsewhere.
     pub edge: Option<EdgeRun>,
+    /// How the V bit is run; none: the grooves are cut elsewhere.
+    #[serde(default)]
+    pub groove: Option<GrooveRun>,
 }
 
 /// What is put into one file.
@@ -100,6 +103,21 @@ pub struct EdgeRun {
     pub skin: f64,
 }
 
+/// How the V bit that cuts the grooves is run. Its shape and the depth of a pass are those of the grooves.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct GrooveRun {
+    /// Turns a minute; none: not settled yet.
+    #[serde(rename = "speed_rpm")]
+    pub speed: Option<f64>,
+    /// Feed along the groove in mm a minute; none: not settled yet.
+    #[serde(rename = "feed_mm_min")]
+    pub feed: Option<f64>,
+    /// Feed down in mm a minute; none: not settled yet.
+    #[serde(rename = "plunge_mm_min")]
+    pub plunge: Option<f64>,
+}
+
 impl Default for Machine {
     /// Heights that are common practice, no source; no feed and no speed.
     fn default() -> Self {
@@ -111,6 +129,7 @@ impl Default for Machine {
             files: ProgramFiles::OnePerBit,
             bits: Vec::new(),
             edge: None,
+            groove: None,
         }
     }
 }

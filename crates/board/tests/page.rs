@@ -168,6 +168,19 @@ const AS_ON_PAGE: &[(&str, Range)] = &[
     ("machine.edge.plunge_mm_min", ranges::FEED),
     ("machine.edge.pass_mm", ranges::PASS),
     ("machine.edge.skin_mm", ranges::SKIN),
+    ("machine.groove.speed_rpm", ranges::SPEED),
+    ("machine.groove.feed_mm_min", ranges::FEED),
+    ("machine.groove.plunge_mm_min", ranges::FEED),
+    ("grooves.width_mm", ranges::GROOVE_WIDTH),
+    ("grooves.angle_deg", ranges::V_ANGLE),
+    ("grooves.tip_mm", ranges::V_TIP),
+    ("grooves.pass_mm", ranges::PASS),
+    ("grooves.stop_mm", ranges::BESIDE_GROOVE),
+    ("grooves.around_home_mm", ranges::BESIDE_GROOVE),
+    ("grooves.around_start_mm", ranges::BESIDE_GROOVE),
+    ("grooves.rings.gap_mm", ranges::BESIDE_GROOVE),
+    ("grooves.sectors_from_mm", ranges::SECTORS_FROM),
+    ("grooves.rim_mm", ranges::BESIDE_GROOVE),
 ];
 
 #[test]

@@ -65,6 +65,7 @@ fn options() -> GcodeOptions {
             files: ProgramFiles::OnePerBit,
             bits,
             edge: None,
+            groove: None,
         },
         thickness: 20.0,
         spur: 2.0,

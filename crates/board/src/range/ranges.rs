@@ -73,6 +73,16 @@ pub const SHANK: Range = Range::new("shank or set ball", Length, 0.1, 500.0);
 pub const YOUNGEST: Range = Range::new("age of the youngest, years", Count, 0.0, 99.0);
 /// Reach of a Forstner bit's spur.
 pub const SPUR: Range = Range::new("spur of the Forstner bit", Length, 0.0, 50.0);
+/// Width of a groove.
+pub const GROOVE_WIDTH: Range = Range::new("width of the grooves", Length, 0.1, 50.0);
+/// Angle between the sides of a V bit.
+pub const V_ANGLE: Range = Range::new("angle of the V bit", Degrees, 10.0, 170.0);
+/// Flat at the tip of a V bit.
+pub const V_TIP: Range = Range::new("tip of the V bit", Length, 0.0, 50.0);
+/// Wood left beside a groove.
+pub const BESIDE_GROOVE: Range = Range::new("wood beside the groove", Length, 0.0, 500.0);
+/// Where the lines between sectors begin.
+pub const SECTORS_FROM: Range = Range::new("start of the sector lines", Length, 0.0, 2500.0);
 /// A coordinate in the blank's frame.
 pub const STOCK_PLACE: Range = Range::new("place on the blank", Length, -20_000.0, 20_000.0);
 /// A side of the blank.

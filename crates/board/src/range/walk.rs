@@ -9,6 +9,7 @@ pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
     let mut check = |range: Range, value: f64| found.extend(range.check(value).err());
     pattern_numbers(board, &mut check);
     wood_numbers(board, &mut check);
+    groove_numbers(board, &mut check);
     stock_numbers(board, &mut check);
     panel_numbers(board, &mut check);
     bench_numbers(board, &mut check);
@@ -65,6 +66,29 @@ fn wood_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     check(ranges::BOARD, board.blank.diameter);
     check(ranges::THICKNESS, board.blank.thickness);
     check(ranges::ROUNDOVER, board.blank.roundover);
+}
+
+fn groove_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    let Some(grooves) = board.grooves else {
+        return;
+    };
+    check(ranges::GROOVE_WIDTH, grooves.width);
+    check(ranges::V_ANGLE, grooves.angle);
+    check(ranges::V_TIP, grooves.tip);
+    check(ranges::PASS, grooves.pass);
+    let besides = [
+        Some(grooves.stop),
+        grooves.around_home,
+        grooves.around_start,
+        grooves.rings.map(|rings| rings.gap),
+        grooves.rim,
+    ];
+    for beside in besides.into_iter().flatten() {
+        check(ranges::BESIDE_GROOVE, beside);
+    }
+    if let Some(from) = grooves.sectors_from {
+        check(ranges::SECTORS_FROM, from);
+    }
 }
 
 fn stock_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
@@ -277,6 +301,11 @@ fn machine_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
         perhaps(ranges::FEED, edge.plunge);
         perhaps(ranges::PASS, Some(edge.pass));
         perhaps(ranges::SKIN, Some(edge.skin));
+    }
+    if let Some(groove) = machine.groove {
+        perhaps(ranges::SPEED, groove.speed);
+        perhaps(ranges::FEED, groove.feed);
+        perhaps(ranges::FEED, groove.plunge);
     }
 }
 

@@ -1,0 +1,121 @@
+//! V-grooves routed into the top face: the lines of the game, and rings that set holes off.
+
+use serde::{Deserialize, Serialize};
+
+use crate::Role;
+
+/// Which grooves are routed, and with which bit. Every distance is of wood left, from the edge of a groove at the top
+/// face, not from its middle.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Grooves {
+    /// Width at the top face.
+    #[serde(rename = "width_mm")]
+    pub width: f64,
+    /// Angle between the sides of the bit, in degrees.
+    #[serde(rename = "angle_deg")]
+    pub angle: f64,
+    /// Width of the flat at the tip of the bit; 0 for a sharp one.
+    #[serde(rename = "tip_mm")]
+    pub tip: f64,
+    /// How much deeper each pass may go.
+    #[serde(rename = "pass_mm")]
+    pub pass: f64,
+    /// How far a straight groove ends before a bore.
+    #[serde(rename = "stop_mm")]
+    pub stop: f64,
+    /// A line between every two neighbors of the track.
+    pub track: bool,
+    /// A line from each turn-in space along its home lane.
+    pub home: bool,
+    /// Wood between the holes of a home lane and an outline round it; none: no outline.
+    #[serde(rename = "around_home_mm")]
+    pub around_home: Option<f64>,
+    /// Wood between the holes of a start pocket and an outline round it; none: no outline.
+    #[serde(rename = "around_start_mm")]
+    pub around_start: Option<f64>,
+    /// Rings round bores; none: no rings.
+    pub rings: Option<Rings>,
+    /// How far from the center pin the lines between sectors begin, which run out to the rim; none: no such lines.
+    #[serde(rename = "sectors_from_mm")]
+    pub sectors_from: Option<f64>,
+    /// Wood between the start of the roundover and a ring round the board; none: no such ring.
+    #[serde(rename = "rim_mm")]
+    pub rim: Option<f64>,
+}
+
+/// Rings round bores, by role.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Rings {
+    /// Wood between a bore and its ring.
+    #[serde(rename = "gap_mm")]
+    pub gap: f64,
+    /// Round track spaces.
+    pub track: bool,
+    /// Round holes of home lanes.
+    pub home: bool,
+    /// Round holes of start pockets.
+    pub start: bool,
+    /// Round holes added by hand.
+    pub extra: bool,
+    /// Round the hole at the center pin.
+    pub center: bool,
+}
+
+impl Rings {
+    /// Whether holes of a role have rings.
+    pub const fn of(&self, role: Role) -> bool {
+        match role {
+            Role::Track => self.track,
+            Role::Home => self.home,
+            Role::Start => self.start,
+            Role::Extra => self.extra,
+            Role::Center => self.center,
+        }
+    }
+}
+
+impl Grooves {
+    /// Wood between the start of the roundover and the ring round the board, as it is begun with; common practice, no
+    /// source.
+    pub const USUAL_RIM: f64 = 5.0;
+    /// Wood between holes and the outline round them, as it is begun with; common practice, no source.
+    pub const USUAL_AROUND: f64 = 3.0;
+    /// Where the lines between sectors begin, as it is begun with; common practice, no source.
+    pub const USUAL_SECTORS_FROM: f64 = 40.0;
+}
+
+impl Default for Grooves {
+    /// Lines along the track and the home lanes with a sharp bit of 60 degrees; common practice, no source.
+    fn default() -> Self {
+        Self {
+            width: 2.0,
+            angle: 60.0,
+            tip: 0.0,
+            pass: 2.0,
+            stop: 1.5,
+            track: true,
+            home: true,
+            around_home: None,
+            around_start: None,
+            rings: None,
+            sectors_from: None,
+            rim: None,
+        }
+    }
+}
+
+impl Default for Rings {
+    /// Round the center hole alone; common practice, no source.
+    fn default() -> Self {
+        Self {
+            gap: 1.5,
+            track: false,
+            home: false,
+            start: false,
+            extra: false,
+            center: true,
+        }
+    }
+}
