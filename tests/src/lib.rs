@@ -6,7 +6,7 @@
 )]
 
 use app::derived::Derived;
-use app::exports::{Kind, Moment, file_of};
+use app::exports::{Kind, Moment, Source};
 use board::{Board, read_board};
 
 /// Every sample board, by the name of its file.
@@ -41,7 +41,7 @@ pub fn derived(board: &Board) -> Derived {
     Derived::of(board).expect("the board can be laid out")
 }
 
-/// The bytes of one kind of export.
+/// The bytes of the first file of one kind of export.
 ///
 /// # Panics
 /// Where it cannot be exported.
@@ -51,7 +51,7 @@ pub fn exported(kind: Kind, board: &Board) -> Vec<u8> {
         month: 11,
         day: 25,
     };
-    file_of(kind, board, &derived(board), moment)
-        .expect("the board can be exported")
-        .1
+    let source = Source::of(board, moment).expect("the board can be laid out");
+    let mut files = source.files(kind).expect("the board can be exported");
+    files.remove(0).1
 }

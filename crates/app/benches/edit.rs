@@ -2,7 +2,7 @@
 
 use app::blank::Blank as Placed;
 use app::derived::Derived;
-use app::exports::{Kind, Moment, file_of};
+use app::exports::{Kind, Moment, Source};
 use app::window::headless::Headless;
 use board::{
     Blank, Board, Bore, Bores, Build, FlawKind, FlawShape, Limits, Piece, Router, ScrewCircle,
@@ -143,17 +143,15 @@ fn plan_with_names(bencher: Bencher<'_, '_>, holes: u32) {
 #[divan::bench(args = [Kind::TemplatePdf, Kind::PlotPdf, Kind::Svg, Kind::Dxf, Kind::Csv])]
 fn export(bencher: Bencher<'_, '_>, kind: Kind) {
     let board = Board::default();
-    let Ok(derived) = Derived::of(&board) else {
-        return;
-    };
     let moment = Moment {
         year: 2026,
         month: 11,
         day: 25,
     };
-    bencher.bench_local(|| {
-        file_of(kind, black_box(&board), &derived, moment).map(|(_, bytes)| bytes.len())
-    });
+    let Ok(source) = Source::of(&board, moment) else {
+        return;
+    };
+    bencher.bench_local(|| black_box(&source).files(kind).map(|files| files.len()));
 }
 
 #[divan::bench(args = HOLES)]

@@ -39,8 +39,13 @@ pub struct Camera {
 impl Camera {
     /// The view of a part of the screen, where `all` is what is fitted into it.
     pub fn new(zoom: Zoom, frame: Rect, all: kurbo::Rect) -> Self {
+        Self::with_margin(zoom, frame, all, FIT_MARGIN)
+    }
+
+    /// The same with a margin of its own around what is fitted, in points.
+    pub fn with_margin(zoom: Zoom, frame: Rect, all: kurbo::Rect, margin: f32) -> Self {
         match zoom {
-            Zoom::Fit => Self::fitting(frame, all),
+            Zoom::Fit => Self::fitting(frame, all, margin),
             Zoom::Free(middle, scale) => Self {
                 frame,
                 middle,
@@ -49,9 +54,9 @@ impl Camera {
         }
     }
 
-    fn fitting(frame: Rect, all: kurbo::Rect) -> Self {
+    fn fitting(frame: Rect, all: kurbo::Rect, margin: f32) -> Self {
         // A very small frame gives up its margin sooner than its drawing.
-        let margin = FIT_MARGIN.min(frame.size().min_elem() / 8.0);
+        let margin = margin.min(frame.size().min_elem() / 8.0);
         let room = frame.shrink(margin).size();
         let scale = (f64::from(room.x) / all.width()).min(f64::from(room.y) / all.height());
         Self {

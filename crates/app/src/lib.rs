@@ -27,6 +27,7 @@ mod panes;
 mod samples;
 mod session;
 mod settings;
+mod sheet_view;
 mod study;
 mod theme;
 mod view;

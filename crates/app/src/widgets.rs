@@ -101,6 +101,47 @@ pub fn auto_field(
     }
 }
 
+/// A number that may be left out; it begins at `begun` when the box that says `words` is ticked.
+pub fn optional_field(
+    ui: &mut Ui,
+    caption: &str,
+    value: &mut Option<f64>,
+    begun: f64,
+    field: Field,
+    words: &str,
+) {
+    let response = row(ui, caption, |ui, caption_id| {
+        let mut given = value.is_some();
+        let tick = ui.checkbox(&mut given, words);
+        tick.widget_info(|| {
+            WidgetInfo::selected(
+                Role::CheckBox,
+                true,
+                value.is_some(),
+                format!("{caption}, {words}"),
+            )
+        });
+        if tick.changed() {
+            *value = given.then_some(begun);
+        }
+        let value = value.as_mut()?;
+        Some(drag(ui, value, field).labelled_by(caption_id))
+    });
+    if let Some(response) = response {
+        fault_line(ui, &response);
+    }
+}
+
+/// Whether something is planned at all; it begins with common values.
+pub fn planned<T: Default>(ui: &mut Ui, caption: &str, words: &str, plan: &mut Option<T>) {
+    let mut wanted = plan.is_some();
+    row(ui, caption, |ui, _| {
+        if ui.checkbox(&mut wanted, words).changed() {
+            *plan = wanted.then(T::default);
+        }
+    });
+}
+
 /// What a field may hold and how it is shown.
 #[derive(Clone, Copy)]
 pub struct Field {

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
-use board::{Board, BuildError, Units, Wishes, propose};
+use board::{Units, Wishes, propose};
 use egui::{ThemePreference, Ui, ViewportCommand};
 use workshop::Mend;
 
@@ -14,7 +14,7 @@ use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
 use crate::command::Command;
 use crate::current::Current;
 use crate::dialogs::{Answer, Dialog, ExportDialog, NewDialog, PathDialog, dialog_ui};
-use crate::exports::{Kind, file_of, stem};
+use crate::exports::{Kind, Source, stem};
 use crate::host::{Ask, Desktop, Host, Picked};
 use crate::jobs::{EXPORT, Jobs, Outcome};
 use crate::samples::SAMPLES;
@@ -319,7 +319,13 @@ impl App {
                     self.leave(ctx, then);
                 }
             }
-            Answer::Export(kinds, folder, replace) => self.export(ctx, &kinds, folder, replace),
+            Answer::Export(source, kinds, folder, replace) => {
+                self.settings.export_folder.clone_from(&folder);
+                let started = self.jobs.start(ctx, &self.host, EXPORT, move |host| {
+                    Outcome::Exported(write_files(host, &source, &kinds, &folder, replace))
+                });
+                self.complain(started.err());
+            }
             Answer::New(wishes) => self.propose(&wishes),
             Answer::SaveThen(then) => self.save_then(ctx, then),
             Answer::Discard(then) => {
@@ -376,12 +382,17 @@ impl App {
         } else {
             last.clone()
         };
-        let findings = self
+        let Some((_, derived)) = self
             .current
             .good()
-            .map(|(_, derived)| derived.findings.as_slice());
-        let findings = findings.unwrap_or_default();
-        let dialog = ExportDialog::new(&self.session.board, findings, &folder);
+            .filter(|_| self.current.error().is_none())
+        else {
+            self.view
+                .warn("this board cannot be laid out, so that there is nothing to export");
+            return;
+        };
+        let source = Source::new(&self.session.board, derived, self.host.today());
+        let dialog = ExportDialog::new(source, &derived.findings, &folder);
         self.view.dialog = Some(Dialog::Export(dialog));
     }
 
@@ -427,15 +438,6 @@ impl App {
             }
             Err(error) => self.complain(Some(error.to_string())),
         }
-    }
-
-    fn export(&mut self, ctx: &egui::Context, kinds: &[Kind], folder: PathBuf, replace: bool) {
-        self.settings.export_folder.clone_from(&folder);
-        let (board, kinds) = (self.session.board.clone(), kinds.to_vec());
-        let started = self.jobs.start(ctx, &self.host, EXPORT, move |host| {
-            Outcome::Exported(write_files(host, &board, &kinds, &folder, replace))
-        });
-        self.complain(started.err());
     }
 
     /// Takes what jobs have come to.
@@ -556,20 +558,14 @@ fn outlines(derived: &crate::derived::Derived) -> Vec<SheetOutline> {
 
 fn write_files(
     host: &dyn Host,
-    board: &Board,
+    source: &Source,
     kinds: &[Kind],
     folder: &Path,
     replace: bool,
 ) -> Result<Vec<PathBuf>, String> {
-    let derived =
-        crate::derived::Derived::of(board).map_err(|error: BuildError| error.to_string())?;
-    let moment = host.today();
-    let files: Result<Vec<_>, _> = kinds
-        .iter()
-        .map(|&kind| file_of(kind, board, &derived, moment))
-        .collect();
-    let files = files.map_err(|error| error.to_string())?;
-    host.write_all(folder, &files, replace)
+    let files: Result<Vec<_>, _> = kinds.iter().map(|&kind| source.files(kind)).collect();
+    let files = files.map_err(|error| error.shown_in(source.board().units))?;
+    host.write_all(folder, &files.concat(), replace)
         .map_err(|error| error.to_string())
 }
 

@@ -5,8 +5,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
-    Bore, Bottom, CircleJig, Coat, DrillingOrder, Edit, Errors, Filling, Grooves, Limits, Machine, Panel,
-    Piece, Recess, Router, ScrewCircle, SectorJig, Stock,
+    Bore, Bottom, CircleJig, Coat, DrillingOrder, Edit, Errors, Filling, Grooves, Limits, Machine,
+    Panel, Piece, Recess, Router, ScrewCircle, SectorJig, Stock,
 };
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
@@ -241,6 +241,9 @@ pub struct Template {
     pub marking: Marking,
     /// Whether holes carry their names.
     pub names: bool,
+    /// Width of the print shop's roll that the whole board is printed on; none: paper cut to size.
+    #[serde(rename = "roll_mm", default)]
+    pub roll: Option<f64>,
 }
 
 /// The printer's paper, by its name in ISO 216 or ANSI/ASME Y14.1, or by its size.
@@ -302,6 +305,7 @@ impl Default for Template {
             overlap: 10.0,
             marking: Marking::Both,
             names: true,
+            roll: None,
         }
     }
 }

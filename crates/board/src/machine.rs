@@ -79,6 +79,28 @@ pub struct BitRun {
     pub dwell: Option<f64>,
 }
 
+impl BitRun {
+    /// Diameters closer than this are those of one bit, mm.
+    pub const SAME: f64 = 1e-6;
+
+    /// A bit of which nothing is settled yet.
+    pub const fn unsettled(diameter: f64, bottom: Bottom) -> Self {
+        Self {
+            diameter,
+            bottom,
+            speed: None,
+            feed: None,
+            peck: None,
+            dwell: None,
+        }
+    }
+
+    /// Whether it drills bores of a diameter and a bottom.
+    pub fn drills(&self, diameter: f64, bottom: Bottom) -> bool {
+        self.bottom == bottom && (self.diameter - diameter).abs() < Self::SAME
+    }
+}
+
 /// How the board's edge is cut round.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

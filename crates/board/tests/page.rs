@@ -146,6 +146,7 @@ const AS_ON_PAGE: &[(&str, Range)] = &[
     ("template.paper.custom.width_mm", ranges::PAPER),
     ("template.margin_mm", ranges::MARGIN),
     ("template.overlap_mm", ranges::OVERLAP),
+    ("template.roll_mm", ranges::ROLL),
     ("jig.kerf_mm", ranges::KERF),
     ("router.bushing_mm", ranges::BUSHING),
     ("router.bit_mm", ranges::BIT),

@@ -16,6 +16,7 @@
 //! * [`tiled_sheets`], [`whole_sheet`]: the sheets, with crosses, bars, key map and title.
 //! * [`Correction`]: what takes a printer's errors out of a sheet.
 //! * [`Sheet`], [`View`]: one printed page, with the part of the board that it shows.
+//! * [`Sheet::on_roll`], [`ROLLS`]: a sheet as wide as a plotter's roll.
 //! * [`font`]: the one typeface, its bytes and its measures.
 //!
 //! The crate knows nothing of windows and of file formats.
@@ -31,6 +32,7 @@ mod names;
 mod paper;
 mod plan;
 mod quiet;
+mod roll;
 mod sheet;
 mod tiled;
 mod tiling;
@@ -40,6 +42,7 @@ pub use correction::Correction;
 pub use item::{Anchor, Arc, Item, Layer, Line, Shape, Text};
 pub use paper::{paper_name, paper_size};
 pub use plan::{plan, plan_without_names};
+pub use roll::{ROLLS, RollError};
 pub use sheet::{Sheet, Stamp, View};
 pub use tiled::tiled_sheets;
 pub use tiling::{Tile, Tiling, TilingError, tiling};

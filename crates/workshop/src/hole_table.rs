@@ -1,6 +1,6 @@
 //! Every hole with its place and bore: what a jig or a machine is fed with.
 
-use board::{Bore, Bottom, HoleName, Layout, Role};
+use board::{BitRun, Bore, Bottom, HoleName, Layout, Role};
 use geometry::Point;
 
 /// The holes of a board, in the order of their names.
@@ -29,6 +29,22 @@ pub struct HoleRow {
     pub depth: f64,
     /// Shape of its floor.
     pub bottom: Bottom,
+}
+
+impl HoleTable {
+    /// The bits that drill the holes, by diameter and bottom, in the order in which they are first needed.
+    pub fn bits(&self) -> Vec<(f64, Bottom)> {
+        let mut bits: Vec<(f64, Bottom)> = Vec::new();
+        for row in &self.rows {
+            let known = |bit: &(f64, Bottom)| {
+                bit.1 == row.bottom && (bit.0 - row.diameter).abs() < BitRun::SAME
+            };
+            if !bits.iter().any(known) {
+                bits.push((row.diameter, row.bottom));
+            }
+        }
+        bits
+    }
 }
 
 impl HoleRow {
@@ -66,6 +82,20 @@ pub fn hole_table(layout: &Layout) -> HoleTable {
 mod tests {
     use super::*;
     use board::Board;
+
+    #[test]
+    fn each_bit_is_named_once_in_the_order_of_need() {
+        let mut board = Board::default();
+        board.bores.start.diameter = 10.0;
+        board.bores.home.bottom = Bottom::Ball;
+        let table = hole_table(&board::layout(&board).unwrap());
+        let wanted = [
+            (12.0, Bottom::Forstner),
+            (12.0, Bottom::Ball),
+            (10.0, Bottom::Forstner),
+        ];
+        assert_eq!(table.bits(), wanted);
+    }
 
     #[test]
     fn a_row_for_every_hole_and_the_center_last() {

@@ -4,14 +4,16 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use board::Board;
 use clap::Args;
+use drawing::paper_name;
 
 use workshop::stops;
 
 use super::read::board_of;
 use super::{Failure, printed};
 use crate::derived::Derived;
-use crate::exports::{Kind, file_of};
+use crate::exports::{Kind, Source};
 use crate::files::write_all;
 use crate::host::today;
 
@@ -23,7 +25,7 @@ pub struct Export {
     /// Folder to write to; it is made if it is not there, but not the folders above it
     #[arg(long, value_name = "DIR")]
     out: PathBuf,
-    /// Kinds of file to write, with commas between them; all if not given
+    /// Kinds of file to write, with commas between them; if not given, all that the board plans for but template-svg
     #[arg(long, value_name = "KIND", value_delimiter = ',')]
     only: Vec<Kind>,
     /// Replace files that are there
@@ -39,24 +41,50 @@ impl Export {
     pub fn run(&self, out: &mut dyn Write, errors: &mut dyn Write) -> Result<ExitCode, Failure> {
         let board = board_of(&self.file)?;
         let derived = Derived::of(&board)?;
-        let kinds = Kind::ALL
-            .into_iter()
-            .filter(|kind| self.only.is_empty() || self.only.contains(kind));
-        let moment = today();
-        let files: Result<Vec<_>, _> = kinds
-            .map(|kind| file_of(kind, &board, &derived, moment))
-            .collect();
-        let paths = write_all(&self.out, &files?, self.force)?;
+        let source = Source::new(&board, &derived, today());
+        let is_wanted = |kind: &Kind| match self.only.as_slice() {
+            [] => kind.is_usual(&board),
+            only => only.contains(kind),
+        };
+        let kinds = Kind::ALL.into_iter().filter(is_wanted);
+        let files: Result<Vec<_>, Failure> = kinds.map(|kind| made(&source, kind)).collect();
+        let files = files?.concat();
+        self.warn(&derived, &board, errors);
+        let paths = write_all(&self.out, &files, self.force)?;
         let mut lines = paths.iter().map(|path| writeln!(out, "{}", path.display()));
         printed(lines.try_for_each(|line| line.map_err(Failure::from)))?;
+        Ok(ExitCode::SUCCESS)
+    }
+
+    /// Says before anything is written what the maker may not want.
+    fn warn(&self, derived: &Derived, board: &Board, errors: &mut dyn Write) {
+        // If standard error is closed there is no one left to tell.
         if stops(&derived.findings) {
-            // If standard error is closed there is no one left to tell.
             let _ = writeln!(
                 errors,
                 "ringwright: this board has findings that stop it: `ringwright check {}` tells them",
                 self.file.display()
             );
         }
-        Ok(ExitCode::SUCCESS)
+        let sheets = derived
+            .tiling
+            .as_ref()
+            .map_or(0, |tiling| tiling.tiles.len());
+        if sheets > board.limits.sheets as usize {
+            let _ = writeln!(
+                errors,
+                "ringwright: the template takes {sheets} sheets of {}, over the {} that are to be taped at most; larger paper, or plot-pdf at a print shop, takes fewer",
+                paper_name(board.template.paper),
+                board.limits.sheets
+            );
+        }
     }
+}
+
+/// The files of a kind; an error names the kind, which `--only` can leave out.
+fn made(source: &Source, kind: Kind) -> Result<Vec<(String, Vec<u8>)>, Failure> {
+    source.files(kind).map_err(|error| {
+        let reason = error.shown_in(source.board().units);
+        format!("{}: {reason}", kind.word()).into()
+    })
 }

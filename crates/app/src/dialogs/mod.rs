@@ -7,12 +7,13 @@ mod safety;
 mod unsaved;
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use board::Wishes;
 use egui::{Context, Id, Modal, Ui};
 
 use crate::command::Command;
-use crate::exports::Kind;
+use crate::exports::{Kind, Source};
 use crate::host::{Ask, Host};
 use crate::theme;
 
@@ -46,8 +47,8 @@ pub enum Answer {
     Open(PathBuf),
     /// Save to this file, and then do what waits for it.
     SaveAs(PathBuf, Option<Command>),
-    /// Write these kinds to this folder, replacing files if so asked.
-    Export(Vec<Kind>, PathBuf, bool),
+    /// Write these kinds of this board to this folder, replacing files if so asked.
+    Export(Arc<Source>, Vec<Kind>, PathBuf, bool),
     /// Begin this board.
     New(Box<Wishes>),
     /// Save first, then do it.
@@ -96,7 +97,9 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
     let modal = Modal::new(Id::unique("dialog").with(name))
         .frame(frame)
         .show(ctx, |ui| {
-            ui.set_width(WIDTH);
+            if !matches!(dialog, Dialog::Export(_)) {
+                ui.set_width(WIDTH);
+            }
             match dialog {
                 Dialog::Open(dialog) => path::open_ui(ui, dialog),
                 Dialog::SaveAs(dialog) => path::save_ui(ui, dialog, host),
@@ -110,7 +113,7 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
     modal.inner.or(closed)
 }
 
-/// Width of all dialogs, in points.
+/// Width of all dialogs but the one for exports, in points.
 const WIDTH: f32 = 480.0;
 
 fn heading(ui: &mut Ui, title: &str) {

@@ -6,7 +6,7 @@ use workshop::{Measure, Pour, finish_hours, hard_after, pour, storage};
 
 use super::stock::fact;
 use crate::current::Current;
-use crate::widgets::{choice, count_field, length_field, plain_field, row};
+use crate::widgets::{choice, count_field, length_field, plain_field, planned, row};
 
 /// The recess in which the pieces are stored, and how many it holds.
 pub fn storage_ui(ui: &mut Ui, board: &mut Board) {
@@ -78,16 +78,6 @@ pub fn finish_ui(ui: &mut Ui, board: &mut Board) {
         fact(ui, "First to last", &hours);
         fact(ui, "Last one hard in", hard_after(*kind));
     }
-}
-
-/// Whether something is planned at all; it begins with common values.
-fn planned<T: Default>(ui: &mut Ui, caption: &str, words: &str, plan: &mut Option<T>) {
-    let mut wanted = plan.is_some();
-    row(ui, caption, |ui, _| {
-        if ui.checkbox(&mut wanted, words).changed() {
-            *plan = wanted.then(T::default);
-        }
-    });
 }
 
 #[derive(Clone, Copy, PartialEq)]

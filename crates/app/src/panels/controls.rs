@@ -4,7 +4,7 @@ use board::{Board, HoleId, Units, ranges};
 use egui::{Button, ScrollArea, TextEdit, Ui, vec2};
 use workshop::Mend;
 
-use super::{accuracy, bench, bores, hole, joining, limits, pattern, stock, template};
+use super::{accuracy, bench, bores, hole, joining, limits, machine, pattern, stock, template};
 use crate::command::Command;
 use crate::current::Current;
 use crate::study::Study;
@@ -76,6 +76,9 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         section(ui, "Template", false, |ui| {
             template::template_ui(ui, board);
             template::router_ui(ui, board);
+        });
+        section(ui, "Machine", false, |ui| {
+            machine::machine_ui(ui, board, controls.current);
         });
         section(ui, "Accuracy", false, |ui| {
             accuracy::accuracy_ui(ui, board, controls.current, controls.study);

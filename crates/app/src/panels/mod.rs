@@ -11,6 +11,7 @@ mod hole;
 mod joining;
 mod limits;
 mod list_field;
+mod machine;
 mod pattern;
 pub mod status;
 mod stock;

@@ -1,7 +1,7 @@
 //! Controls of the drilling template.
 
-use board::{Board, Marking, Paper, Router, ranges};
-use drawing::{paper_name, paper_size};
+use board::{Board, Marking, Paper, Router, Units, ranges};
+use drawing::{ROLLS, paper_name, paper_size};
 use egui::Ui;
 use workshop::Measure;
 
@@ -38,7 +38,31 @@ pub fn template_ui(ui: &mut Ui, board: &mut Board) {
     row(ui, "Names", |ui, _| {
         ui.checkbox(&mut template.names, "on the template")
     });
+    roll_ui(ui, &mut template.roll, units);
 }
+
+/// Paper for the whole board at a print shop.
+fn roll_ui(ui: &mut Ui, roll: &mut Option<f64>, units: Units) {
+    let known = |mm: f64| ROLLS.iter().any(|(_, roll)| *roll == mm);
+    let own = roll.filter(|mm| !known(*mm));
+    let mut all = vec![None];
+    all.extend(ROLLS.map(|(_, mm)| Some(mm)));
+    all.push(Some(own.unwrap_or(OWN_ROLL)));
+    choice(ui, "Print shop's roll", roll, &all, |roll| {
+        let name = ROLLS.iter().find(|(_, mm)| Some(*mm) == roll);
+        match (roll, name) {
+            (None, _) => "cut to size",
+            (Some(_), Some((name, _))) => name,
+            (Some(_), None) => "another width",
+        }
+    });
+    if let Some(roll) = roll.as_mut().filter(|mm| !known(**mm)) {
+        length_field(ui, "Width of the roll", roll, ranges::ROLL, units);
+    }
+}
+
+/// Where a roll of another width begins, mm.
+const OWN_ROLL: f64 = 700.0;
 
 /// The router that drills through a hardboard template, if one is to be made.
 pub fn router_ui(ui: &mut Ui, board: &mut Board) {

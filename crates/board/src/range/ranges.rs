@@ -211,6 +211,8 @@ pub const PAPER: Range = Range::new("side of the paper", Length, 30.0, 5000.0);
 pub const MARGIN: Range = Range::new("printer margin", Length, 0.0, 100.0);
 /// What neighboring sheets share.
 pub const OVERLAP: Range = Range::new("overlap of sheets", Length, 0.0, 100.0);
+/// Width of a plotter's roll.
+pub const ROLL: Range = Range::new("width of the roll", Length, 100.0, 5000.0);
 /// Number of a hole that an edit is about.
 pub const HOLE_NUMBER: Range = Range::new("number of a hole changed by hand", Count, 1.0, 9999.0);
 /// How far an edit moves a hole, or where it adds one.

@@ -251,6 +251,9 @@ fn template_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     }
     check(ranges::MARGIN, board.template.margin);
     check(ranges::OVERLAP, board.template.overlap);
+    if let Some(roll) = board.template.roll {
+        check(ranges::ROLL, roll);
+    }
 }
 
 fn jig_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {

@@ -1,14 +1,12 @@
 //! What is refused, and what is left: jobs that can be written without a further question.
 
-use board::{Bore, Bottom, Units, show_length, show_number};
+use board::{BitRun, Bore, Bottom, Units, show_length, show_number};
 use workshop::{HoleRow, HoleTable};
 
 use super::{GcodeError, GcodeOptions};
 
 /// The least length, feed, speed or time that is not written as 0.
 const LEAST: f64 = 0.001;
-/// Diameters closer than this are those of one bit, mm.
-const SAME_BIT: f64 = 1e-6;
 /// What sums of lengths may be off by, mm.
 const ROUNDING: f64 = 1e-9;
 
@@ -83,7 +81,8 @@ pub fn jobs<'a>(table: &'a HoleTable, options: &GcodeOptions) -> Result<Vec<Job<
     let mut jobs: Vec<Job<'a>> = Vec::new();
     for row in ordered(table, options)? {
         hole(row, options)?;
-        let same = |job: &&mut Job<'_>| is_same_bit((job.diameter, job.bottom), row);
+        let bit = BitRun::unsettled(row.diameter, row.bottom);
+        let same = |job: &&mut Job<'_>| bit.drills(job.diameter, job.bottom);
         match jobs.iter_mut().find(same) {
             Some(job) => job.holes.push(row),
             None => jobs.push(job(jobs.len() + 1, row, options)?),
@@ -112,10 +111,6 @@ fn ordered<'a>(
         given: order.len(),
         holes: table.rows.len(),
     })
-}
-
-fn is_same_bit((diameter, bottom): (f64, Bottom), row: &HoleRow) -> bool {
-    (diameter - row.diameter).abs() < SAME_BIT && bottom == row.bottom
 }
 
 /// A hole that is somewhere, and whose bit stays out of the machine's bed.
@@ -150,7 +145,7 @@ fn job<'a>(number: usize, row: &'a HoleRow, options: &GcodeOptions) -> Result<Jo
     let units = options.units;
     let bit = bit_name(row.diameter, row.bottom, units);
     let mut settings = options.machine.bits.iter();
-    let setting = settings.find(|setting| is_same_bit((setting.diameter, setting.bottom), row));
+    let setting = settings.find(|setting| setting.drills(row.diameter, row.bottom));
     let (speed, feed) = (
         setting.and_then(|setting| setting.speed),
         setting.and_then(|setting| setting.feed),

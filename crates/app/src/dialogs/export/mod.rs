@@ -1,0 +1,197 @@
+//! What to export, and where to, with a preview of every page.
+
+mod preview;
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use egui::{Align, Layout, RichText, ScrollArea, Ui, Vec2, vec2};
+
+use super::path::{path_row, typed};
+use super::{Answer, buttons, fault_ui, heading};
+use crate::exports::{Kind, Source};
+use crate::host::{Ask, Host};
+use crate::theme;
+use preview::{Preview, preview_ui};
+use workshop::{Finding, stops};
+
+/// What to export, and where to.
+pub struct ExportDialog {
+    source: Arc<Source>,
+    kinds: Vec<Choice>,
+    preview: Preview,
+    /// The folder, as typed.
+    pub folder: String,
+    replace: bool,
+    /// Whether the board has findings that stop it.
+    stopped: bool,
+    /// What went wrong.
+    pub fault: Option<String>,
+}
+
+/// A kind that may be chosen.
+struct Choice {
+    kind: Kind,
+    files: Vec<String>,
+    chosen: bool,
+    /// What the board does not plan for.
+    missing: Option<&'static str>,
+}
+
+impl ExportDialog {
+    /// The usual kinds, to a folder; of a board that findings may stop.
+    pub fn new(source: Source, findings: &[Finding], folder: &Path) -> Self {
+        let choice = |kind: Kind| Choice {
+            kind,
+            files: source.file_names(kind),
+            chosen: kind.is_usual(source.board()),
+            missing: kind.missing(source.board()),
+        };
+        Self {
+            kinds: Kind::ALL.into_iter().map(choice).collect(),
+            source: Arc::new(source),
+            preview: Preview::new(),
+            folder: folder.display().to_string(),
+            replace: false,
+            stopped: stops(findings),
+            fault: None,
+        }
+    }
+
+    /// Takes another folder; leave to replace files was for the one before.
+    pub fn set_folder(&mut self, folder: String) {
+        self.folder = folder;
+        self.replace = false;
+    }
+
+    /// The chosen files that are in the folder already.
+    fn there(&self, folder: &PathBuf, host: &dyn Host) -> Vec<String> {
+        let chosen = self.kinds.iter().filter(|choice| choice.chosen);
+        let files = chosen.flat_map(|choice| choice.files.iter().cloned());
+        files
+            .filter(|file| host.exists(&Path::new(folder).join(file)))
+            .collect()
+    }
+}
+
+/// Width of the column with the kinds, in points.
+const KINDS: f32 = 400.0;
+/// Least and most width of the whole dialog.
+const WIDTHS: (f32, f32) = (820.0, 1500.0);
+
+/// Kinds with what they are for and what they look like; folder, and leave to replace files.
+pub fn export_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Option<Answer> {
+    let window = ui.ctx().content_rect().size();
+    let width = (window.x - 80.0).clamp(WIDTHS.0, WIDTHS.1);
+    ui.set_width(width);
+    heading(ui, "Export templates and tables");
+    if dialog.stopped {
+        let words = "▲ This board has findings that say stop: mend them before wood is cut.";
+        ui.label(RichText::new(words).color(theme::Tokens::of(ui).stop));
+    }
+    let height = (window.y - 330.0).max(200.0);
+    ui.horizontal_top(|ui| {
+        let column = Layout::top_down(Align::Min);
+        ui.allocate_ui_with_layout(vec2(KINDS, height), column, |ui| {
+            ScrollArea::vertical()
+                .max_height(height)
+                .auto_shrink(false)
+                .show(ui, |ui| {
+                    kinds_ui(ui, dialog, host);
+                });
+        });
+        ui.add_space(theme::GAP);
+        let size = Vec2::new(ui.available_width(), height);
+        preview_ui(ui, &mut dialog.preview, size);
+    });
+    ui.add_space(theme::GAP);
+    where_ui(ui, dialog, host)
+}
+
+/// The kinds, each with a box to choose it and a button that shows it.
+fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) {
+    let mut shown = dialog.preview.kind();
+    for choice in &mut dialog.kinds {
+        ui.horizontal(|ui| {
+            ui.add_enabled(
+                choice.missing.is_none(),
+                egui::Checkbox::new(&mut choice.chosen, choice.kind.label()),
+            );
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                let is_shown = shown == Some(choice.kind);
+                let button = egui::Button::selectable(is_shown, "Show").frame_when_inactive(true);
+                let button = ui.add_enabled(choice.missing.is_none(), button);
+                let name = format!("Show {}", choice.kind.label());
+                button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
+                if button.clicked() {
+                    shown = Some(choice.kind);
+                }
+            });
+        });
+        ui.horizontal(|ui| {
+            ui.add_space(24.0);
+            ui.vertical(|ui| {
+                let words = choice.missing.unwrap_or_else(|| choice.kind.purpose());
+                ui.label(RichText::new(words).small());
+                if !choice.files.is_empty() {
+                    ui.label(RichText::new(told(&choice.files)).weak().small());
+                }
+            });
+        });
+    }
+    let first = || {
+        dialog
+            .kinds
+            .iter()
+            .find(|choice| choice.missing.is_none())
+            .map(|choice| choice.kind)
+    };
+    if let Some(kind) = shown.or_else(first) {
+        dialog.preview.show(ui.ctx(), host, &dialog.source, kind);
+    }
+}
+
+/// Names of files, the first of many.
+fn told(files: &[String]) -> String {
+    match files {
+        [] => String::new(),
+        [one] => one.clone(),
+        [first, .., last] => format!("{first} … {last}: {} files", files.len()),
+    }
+}
+
+/// The folder, leave to replace what is there, and the buttons.
+fn where_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Option<Answer> {
+    let before = dialog.folder.clone();
+    let (browse, _) = path_row(ui, "Folder", &mut dialog.folder, &mut true);
+    if dialog.folder != before {
+        dialog.replace = false;
+    }
+    let folder = typed(&dialog.folder);
+    let there = dialog.there(&folder, host);
+    if !there.is_empty() {
+        ui.horizontal(|ui| {
+            ui.checkbox(&mut dialog.replace, "Replace files that are there");
+            ui.label(RichText::new(format!("There already: {}", told(&there))).weak());
+        });
+    }
+    fault_ui(ui, dialog.fault.as_ref());
+    let chosen = dialog.kinds.iter().filter(|choice| choice.chosen);
+    let kinds: Vec<Kind> = chosen.map(|choice| choice.kind).collect();
+    let ready = !kinds.is_empty()
+        && !dialog.folder.trim().is_empty()
+        && (there.is_empty() || dialog.replace);
+    let (export, cancel) = buttons(ui, "Export", ready);
+    if browse {
+        Some(Answer::Browse(Ask::Folder))
+    } else if export {
+        Some(Answer::Export(
+            dialog.source.clone(),
+            kinds,
+            folder,
+            dialog.replace,
+        ))
+    } else {
+        cancel.then_some(Answer::Cancel)
+    }
+}

@@ -1,0 +1,170 @@
+//! What a kind of export will be, page by page, before it is written.
+
+use std::sync::Arc;
+use std::sync::mpsc::{Receiver, channel};
+
+use egui::{Align, Context, Key, Layout, RichText, ScrollArea, TextStyle, Ui, Vec2, vec2};
+
+use crate::exports::{Content, Kind, Source};
+use crate::host::Host;
+use crate::sheet_view::{SheetViewState, sheet_view_ui};
+use crate::theme;
+
+/// What a kind of export will be; worked out beside the window.
+pub struct Preview {
+    kind: Option<Kind>,
+    made: Made,
+    page: usize,
+    view: SheetViewState,
+}
+
+enum Made {
+    Pending(Receiver<Result<Content, String>>),
+    Done(Content),
+    Failed(String),
+    Nothing,
+}
+
+/// Lines of a text that are shown at most; a program has more than anyone reads here.
+const MOST_LINES: usize = 2000;
+
+impl Preview {
+    /// Nothing yet.
+    pub fn new() -> Self {
+        Self {
+            kind: None,
+            made: Made::Nothing,
+            page: 0,
+            view: SheetViewState::default(),
+        }
+    }
+
+    /// The kind that is shown.
+    pub const fn kind(&self) -> Option<Kind> {
+        self.kind
+    }
+
+    /// Shows a kind from its first page; it is made beside the window.
+    pub fn show(&mut self, ctx: &Context, host: &dyn Host, source: &Arc<Source>, kind: Kind) {
+        if self.kind == Some(kind) {
+            return;
+        }
+        let (sender, receiver) = channel();
+        let (source, theirs) = (source.clone(), ctx.clone());
+        host.spawn(
+            "a preview",
+            Box::new(move || {
+                let content = source
+                    .content(kind)
+                    .map_err(|error| error.shown_in(source.board().units));
+                // A dialog that is gone wants no answer.
+                let _ = sender.send(content);
+                theirs.request_repaint();
+            }),
+        );
+        *self = Self {
+            kind: Some(kind),
+            made: Made::Pending(receiver),
+            ..Self::new()
+        };
+    }
+
+    fn take(&mut self) {
+        let Made::Pending(receiver) = &self.made else {
+            return;
+        };
+        match receiver.try_recv() {
+            Ok(Ok(content)) => self.made = Made::Done(content),
+            Ok(Err(fault)) => self.made = Made::Failed(fault),
+            Err(std::sync::mpsc::TryRecvError::Empty) => {}
+            Err(std::sync::mpsc::TryRecvError::Disconnected) => {
+                self.made = Made::Failed("this preview broke by a fault of the program".into());
+            }
+        }
+    }
+}
+
+/// One page after the other, with what each is called.
+pub fn preview_ui(ui: &mut Ui, preview: &mut Preview, size: Vec2) {
+    preview.take();
+    let column = Layout::top_down(Align::Min);
+    ui.allocate_ui_with_layout(size, column, |ui| {
+        ui.set_min_size(size);
+        ui.set_max_size(size);
+        match &preview.made {
+            Made::Nothing => {}
+            Made::Pending(_) => {
+                ui.centered_and_justified(egui::Ui::spinner);
+            }
+            Made::Failed(fault) => {
+                let color = theme::Tokens::of(ui).stop;
+                ui.label(RichText::new(format!("▲ {fault}")).color(color));
+            }
+            Made::Done(content) => {
+                let count = content.parts();
+                step_ui(ui, content, &mut preview.page, &mut preview.view);
+                preview.page = preview.page.min(count.saturating_sub(1));
+                part_ui(ui, content, preview.page, &mut preview.view);
+            }
+        }
+    });
+}
+
+/// Which page it is, and the way to the others.
+fn step_ui(ui: &mut Ui, content: &Content, page: &mut usize, view: &mut SheetViewState) {
+    let count = content.parts();
+    let before = *page;
+    ui.horizontal(|ui| {
+        let (back, on) = ui.input(|input| {
+            (
+                input.key_pressed(Key::PageUp),
+                input.key_pressed(Key::PageDown),
+            )
+        });
+        let previous = ui.add_enabled(*page > 0, egui::Button::new("Previous"));
+        let next = ui.add_enabled(*page + 1 < count, egui::Button::new("Next"));
+        if (previous.on_hover_text("Page Up").clicked() || back) && *page > 0 {
+            *page -= 1;
+        }
+        if (next.on_hover_text("Page Down").clicked() || on) && *page + 1 < count {
+            *page += 1;
+        }
+        ui.label(content.name(*page));
+    });
+    if *page != before {
+        view.fit();
+    }
+}
+
+fn part_ui(ui: &mut Ui, content: &Content, page: usize, view: &mut SheetViewState) {
+    let size = vec2(ui.available_width(), ui.available_height());
+    match content {
+        Content::Pages(sheets) => {
+            if let Some(sheet) = sheets.get(page) {
+                sheet_view_ui(ui, size, sheet, "Preview of the sheet", view);
+            }
+        }
+        Content::Drawings(drawings) => {
+            if let Some((_, sheet)) = drawings.get(page) {
+                sheet_view_ui(ui, size, sheet, "Preview of the sheet", view);
+            }
+        }
+        Content::Texts(texts) => {
+            if let Some((_, text)) = texts.get(page) {
+                text_ui(ui, &String::from_utf8_lossy(text));
+            }
+        }
+    }
+}
+
+fn text_ui(ui: &mut Ui, text: &str) {
+    let lines: Vec<&str> = text.lines().take(MOST_LINES).collect();
+    let height = ui.text_style_height(&TextStyle::Monospace);
+    let area = ScrollArea::both().auto_shrink(false);
+    area.show_rows(ui, height, lines.len(), |ui, rows| {
+        for line in lines.get(rows).unwrap_or_default() {
+            let line = egui::Label::new(RichText::new(*line).monospace()).extend();
+            ui.add(line);
+        }
+    });
+}

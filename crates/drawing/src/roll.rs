@@ -1,0 +1,146 @@
+//! A whole-board sheet as wide as the roll of a print shop's plotter.
+
+use board::{INCH, Units, show_length};
+use kurbo::{Size, Vec2};
+
+use crate::{Item, Shape, Sheet};
+
+/// Rolls that print shops commonly have, by name and width in mm; from memory.
+pub const ROLLS: [(&str, f64); 4] = [
+    ("24 in", 24.0 * INCH),
+    ("610 mm", 610.0),
+    ("914 mm", 914.0),
+    ("36 in", 36.0 * INCH),
+];
+
+/// A sheet is wider than the roll.
+#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+#[error("{}", self.shown_in(Units::Mm))]
+pub struct RollError {
+    /// Width that it needs, mm.
+    pub needed: f64,
+    /// Width of the roll, mm.
+    pub roll: f64,
+}
+
+impl RollError {
+    /// The sentence of the error with lengths in a maker's unit.
+    pub fn shown_in(&self, units: Units) -> String {
+        let length = |mm| show_length(mm, units);
+        let wider = ROLLS.iter().find(|(_, roll)| *roll >= self.needed);
+        let wider = wider.map_or_else(
+            || "no common roll is so wide: print the board in sheets".into(),
+            |(name, _)| format!("a roll of {name} would do"),
+        );
+        format!(
+            "the whole board needs paper {} wide, but the roll is {}; {wider}",
+            length(self.needed),
+            length(self.roll)
+        )
+    }
+}
+
+impl Sheet {
+    /// The sheet with paper as wide as a roll, its content in the middle.
+    ///
+    /// # Errors
+    /// [`RollError`] where the sheet is wider than the roll.
+    pub fn on_roll(self, roll: f64) -> Result<Self, RollError> {
+        let needed = self.size.width;
+        if roll < needed {
+            return Err(RollError { needed, roll });
+        }
+        let aside = Vec2::new((roll - needed) / 2.0, 0.0);
+        let size = Size::new(roll, self.size.height);
+        let mut view = self.view;
+        view.window = size.to_rect();
+        view.page_from_board += aside;
+        let marks = self.marks.into_iter();
+        Ok(Self {
+            size,
+            view,
+            marks: marks.map(|item| item.moved(aside)).collect(),
+            ..self
+        })
+    }
+}
+
+impl Item {
+    /// The item moved by a way.
+    pub fn moved(self, by: Vec2) -> Self {
+        let shape = match self.shape {
+            Shape::Circle(circle) => Shape::Circle(circle + by),
+            Shape::Arc(mut arc) => {
+                arc.center += by;
+                Shape::Arc(arc)
+            }
+            Shape::Line(line) => Shape::Line(line + by),
+            Shape::Cross { center, arm } => Shape::Cross {
+                center: center + by,
+                arm,
+            },
+            Shape::Area(corners) => {
+                Shape::Area(corners.into_iter().map(|corner| corner + by).collect())
+            }
+            Shape::Text(mut text) => {
+                text.at += by;
+                Shape::Text(text)
+            }
+        };
+        Self { shape, ..self }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Stamp, whole_sheet};
+    use board::{Board, layout};
+    use kurbo::Point;
+    use testkit::assert_near;
+
+    fn whole() -> Sheet {
+        let board = Board::default();
+        whole_sheet(&board, &layout(&board).unwrap(), &Stamp::default())
+    }
+
+    #[test]
+    fn the_paper_is_as_wide_as_the_roll_and_the_board_in_its_middle() {
+        for (_, roll) in ROLLS {
+            let sheet = whole().on_roll(roll).unwrap();
+            assert_near!(sheet.size.width, roll, 0.0);
+            let pin = Point::ORIGIN + sheet.view.page_from_board;
+            assert_near!(pin.x, roll / 2.0, 1e-9);
+            let page = sheet.size.to_rect();
+            for item in &sheet.marks {
+                assert!(page.contains_rect(item.shape.bounds()), "{:?}", item.shape);
+            }
+        }
+    }
+
+    #[test]
+    fn marks_move_with_the_board() {
+        let (before, after) = (whole(), whole().on_roll(914.0).unwrap());
+        let by = after.view.page_from_board - before.view.page_from_board;
+        for (before, after) in before.marks.iter().zip(&after.marks) {
+            let way = after.shape.bounds().center() - before.shape.bounds().center();
+            assert_near!(way.x, by.x, 1e-9);
+            assert_near!(way.y, 0.0, 1e-9);
+        }
+    }
+
+    #[test]
+    fn a_roll_that_is_too_narrow_is_told_with_one_that_would_do() {
+        let error = whole().on_roll(500.0).unwrap_err();
+        assert_eq!(
+            error.to_string(),
+            "the whole board needs paper 590 mm wide, but the roll is 500 mm; a roll of 24 in would do"
+        );
+        assert!(error.shown_in(Units::Inch).contains("roll is 19.685\""));
+        let wide = RollError {
+            needed: 2000.0,
+            roll: 500.0,
+        };
+        assert!(wide.to_string().contains("print the board in sheets"));
+    }
+}
