@@ -47,6 +47,10 @@ pub struct Grooves {
 /// Rings round bores, by role.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "one for each role, each a tick on its own"
+)]
 pub struct Rings {
     /// Wood between a bore and its ring.
     #[serde(rename = "gap_mm")]
