@@ -14,11 +14,96 @@ pub struct Recess {
     /// How deep it is, from the underside.
     #[serde(rename = "depth_mm")]
     pub depth: f64,
-    /// Thickness of the lid that lies in it, flush with the underside; 0 for none.
+    /// Thickness of its lid, flush with the underside; 0 for none.
     #[serde(rename = "lid_mm")]
     pub lid: f64,
     /// Pieces to store beside those that fill the start pockets.
     pub spare: u32,
+    /// How the lid is fitted.
+    #[serde(default)]
+    pub lid_fit: LidFit,
+}
+
+/// How the lid of a recess is fitted; it lies in a ledge or groove as deep as it is thick.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LidFit {
+    /// What holds it.
+    pub hold: LidHold,
+    /// How far ledge or groove reach beyond the outline of the recess, at the underside.
+    #[serde(rename = "overlap_mm")]
+    pub overlap: f64,
+    /// By how much the lid is narrower than its place when it is made.
+    #[serde(rename = "clearance_mm")]
+    pub clearance: f64,
+    /// What its grain does.
+    pub grain: LidGrain,
+}
+
+/// What holds the lid of a recess.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "kebab-case", deny_unknown_fields)]
+pub enum LidHold {
+    /// It lies in, held by turn buttons or magnets.
+    LiesIn,
+    /// It slides along the grain in a dovetailed groove that is open at the edge of the board.
+    Slides {
+        /// How far the sides of the groove lean from upright: half the included angle of the bit.
+        #[serde(rename = "angle_deg")]
+        angle: f64,
+        /// The edge at which the groove is open.
+        toward: Toward,
+    },
+}
+
+/// A direction along the grain, seen from the top face.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Toward {
+    /// To the left.
+    Left,
+    /// To the right.
+    Right,
+}
+
+impl Toward {
+    /// Both, in the order lists show them.
+    pub const ALL: [Self; 2] = [Self::Left, Self::Right];
+
+    /// The words that screens use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Left => "to the left",
+            Self::Right => "to the right",
+        }
+    }
+}
+
+/// What the grain of a lid does; where it is no plywood, it is of the board's wood.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum LidGrain {
+    /// It runs as that of the board.
+    #[default]
+    WithBoard,
+    /// It runs across that of the board.
+    AcrossBoard,
+    /// It is crossed in thin layers.
+    Plywood,
+}
+
+impl LidGrain {
+    /// Every one, in the order lists show them.
+    pub const ALL: [Self; 3] = [Self::WithBoard, Self::AcrossBoard, Self::Plywood];
+
+    /// The words that screens and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::WithBoard => "as the board's",
+            Self::AcrossBoard => "across the board's",
+            Self::Plywood => "plywood",
+        }
+    }
 }
 
 /// The outline of a recess.
@@ -136,6 +221,19 @@ impl Default for Recess {
             depth: 10.0,
             lid: 0.0,
             spare: 0,
+            lid_fit: LidFit::default(),
+        }
+    }
+}
+
+impl Default for LidFit {
+    /// A lid that lies in the recess itself with half a millimeter to spare; common practice, no source.
+    fn default() -> Self {
+        Self {
+            hold: LidHold::LiesIn,
+            overlap: 0.0,
+            clearance: 0.5,
+            grain: LidGrain::WithBoard,
         }
     }
 }

@@ -5,8 +5,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
-    Bore, Bottom, CircleJig, Coat, DrillingOrder, Edit, Errors, Filling, Grooves, Limits, Machine,
-    Panel, Piece, Recess, Router, ScrewCircle, SectorJig, Stock,
+    Base, Bore, Bottom, CircleJig, Coat, DrillingOrder, Edit, Errors, Filling, Grooves, Limits,
+    Machine, Panel, Piece, Recess, Router, ScrewCircle, SectorJig, Stock, Wood,
 };
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
@@ -56,6 +56,12 @@ pub struct Board {
     /// Screws in the underside.
     #[serde(default)]
     pub screws: Vec<ScrewCircle>,
+    /// Its species, and the air it will live in; none: not considered.
+    #[serde(default)]
+    pub wood: Option<Wood>,
+    /// What the board stands on; none: not planned.
+    #[serde(default)]
+    pub base: Option<Base>,
     /// Storage in the underside; none: not planned.
     #[serde(default)]
     pub recess: Option<Recess>,
@@ -345,6 +351,8 @@ impl Default for Board {
             stock: Stock::default(),
             panel: Panel::default(),
             screws: Vec::new(),
+            wood: None,
+            base: None,
             recess: None,
             filling: None,
             finish: Vec::new(),

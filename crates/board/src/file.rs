@@ -545,6 +545,7 @@ mod tests {
                 depth,
                 lid,
                 spare,
+                ..Recess::default()
             },
         )
     }

@@ -16,6 +16,7 @@
 //!
 //! The crate knows nothing of windows, paths on disk and sizes of paper.
 
+mod base;
 mod bench;
 mod bore;
 mod document;
@@ -33,8 +34,10 @@ mod range;
 mod serial;
 mod stock;
 mod units;
+mod wood;
 
-pub use bench::{Coat, CoatKind, Filling, Recess, RecessShape};
+pub use base::{Base, Footing};
+pub use bench::{Coat, CoatKind, Filling, LidFit, LidGrain, LidHold, Recess, RecessShape, Toward};
 pub use bore::{Bore, Bottom};
 pub use document::{Blank, Board, Bores, Center, Marking, Paper, Pocket, Template, Units};
 pub use edit::{Change, Edit};
@@ -45,10 +48,11 @@ pub use layout::{BuildError, Hole, Layout, layout};
 pub use limits::{Errors, Limits};
 pub use machine::{BitRun, EdgeRun, GrooveRun, Machine, ProgramFiles};
 pub use name::{HoleId, HoleName, NameError, Role};
-pub use piece::{Piece, PieceKind};
+pub use piece::{Insert, Magnet, Piece, PieceKind};
 pub use propose::{CenterKind, Wishes, propose};
 pub use range::{OutOfRange, Quantity, Range, out_of_range, ranges};
 pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,
 };
 pub use units::{INCH, LengthError, parse_length, parse_lengths, show_length, show_number};
+pub use wood::{Air, Cut, Wood};

@@ -44,6 +44,12 @@ pub struct Limits {
     /// Most risk that any web comes out thinner than its limit, as a share.
     #[serde(rename = "risk", default = "Limits::usual_risk")]
     pub risk: f64,
+    /// Least push down on the rim that may tip the board, N.
+    #[serde(rename = "tip_n", default = "Limits::usual_tip")]
+    pub tip: f64,
+    /// The speed of turning up to which pieces stay in their holes, turns a minute.
+    #[serde(rename = "spin_rpm", default = "Limits::usual_spin")]
+    pub spin: f64,
 }
 
 /// The defaults, each common practice without a source.
@@ -79,6 +85,16 @@ impl Limits {
     const fn usual_risk() -> f64 {
         0.05
     }
+
+    /// About what 1 kg weighs: a hand that rests on the rim.
+    const fn usual_tip() -> f64 {
+        10.0
+    }
+
+    /// One turn in two seconds: a board that is turned by hand.
+    const fn usual_spin() -> f64 {
+        30.0
+    }
 }
 
 impl Default for Limits {
@@ -98,6 +114,8 @@ impl Default for Limits {
             template_web: Self::usual_template_web(),
             sheets: 24,
             risk: Self::usual_risk(),
+            tip: Self::usual_tip(),
+            spin: Self::usual_spin(),
         }
     }
 }

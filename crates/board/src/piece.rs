@@ -23,6 +23,70 @@ pub struct Piece {
     /// Age of the youngest who plays, in years.
     #[serde(default = "Piece::usual_youngest")]
     pub youngest: u32,
+    /// What one weighs, g; none: by its size and density.
+    #[serde(rename = "mass_g", with = "auto_or_number", default)]
+    pub mass: Option<f64>,
+    /// Density of what it is made of, g/cm³; none: as usual for its kind.
+    #[serde(rename = "density_g_cm3", with = "auto_or_number", default)]
+    pub density: Option<f64>,
+    /// What is set into each hole for a magnet piece to hold on.
+    #[serde(default)]
+    pub insert: Insert,
+    /// How a magnet piece holds; none: not measured yet.
+    #[serde(default)]
+    pub magnet: Option<Magnet>,
+}
+
+/// What is set into each hole for a magnet piece to hold on; its diameter is that of the shank.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
+pub enum Insert {
+    /// A steel ball.
+    #[default]
+    Ball,
+    /// A steel disc, or the head of a screw.
+    Disc {
+        /// How thick it is.
+        #[serde(rename = "thickness_mm")]
+        thickness: f64,
+    },
+}
+
+/// How a magnet piece holds.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Magnet {
+    /// What it takes to pull the bare magnet off the bare insert, measured with a scale, N.
+    #[serde(rename = "pull_n")]
+    pub pull: f64,
+    /// Friction of the piece on the board: the tangent of the tilt at which it begins to slide without its magnet.
+    pub friction: f64,
+    /// Diameter of the magnet.
+    #[serde(rename = "diameter_mm")]
+    pub diameter: f64,
+    /// Its thickness.
+    #[serde(rename = "thickness_mm")]
+    pub thickness: f64,
+    /// How far the magnet is set back into the foot of the piece.
+    #[serde(rename = "set_back_mm")]
+    pub set_back: f64,
+    /// Thickness of the finish over the insert.
+    #[serde(rename = "finish_mm")]
+    pub finish: f64,
+}
+
+impl Default for Magnet {
+    /// A small disc magnet on finished wood; from memory, to be measured.
+    fn default() -> Self {
+        Self {
+            pull: 3.0,
+            friction: 0.3,
+            diameter: 8.0,
+            thickness: 3.0,
+            set_back: 0.0,
+            finish: 0.1,
+        }
+    }
 }
 
 impl Piece {
@@ -44,6 +108,10 @@ impl Default for Piece {
             height: Self::usual_height(),
             shank: None,
             youngest: Self::usual_youngest(),
+            mass: None,
+            density: None,
+            insert: Insert::default(),
+            magnet: None,
         }
     }
 }

@@ -16,7 +16,7 @@ pub enum Quantity {
     Degrees,
     /// A whole number of things.
     Count,
-    /// A share, without unit.
+    /// A share; shown in percent.
     Share,
     /// What has the same unit for every maker: minutes, hours, °C, ml.
     In(&'static str),
@@ -62,6 +62,7 @@ impl OutOfRange {
         } = self.range;
         let show = |value| match quantity {
             Quantity::Length => show_length(value, units),
+            Quantity::Share => show_number(value * 100.0, 4) + " %",
             _ => show_number(value, 4) + &unit(quantity),
         };
         format!(

@@ -71,6 +71,42 @@ pub const PIECE_HEIGHT: Range = Range::new("height of a piece", Length, 0.1, 500
 pub const SHANK: Range = Range::new("shank or set ball", Length, 0.1, 500.0);
 /// Age of the youngest player.
 pub const YOUNGEST: Range = Range::new("age of the youngest, years", Count, 0.0, 99.0);
+/// What a piece weighs.
+pub const PIECE_MASS: Range = Range::new("weight of a piece", In("g"), 0.001, 100_000.0);
+/// Density of what a piece is made of.
+pub const DENSITY: Range = Range::new("density of a piece", In("g/cm³"), 0.01, 25.0);
+/// Thickness of a disc set into a hole.
+pub const DISC: Range = Range::new("thickness of the disc", Length, 0.01, 100.0);
+/// Pull of a magnet.
+pub const PULL: Range = Range::new("pull of the magnet", In("N"), 0.0, 10_000.0);
+/// Friction of a piece on the board.
+pub const FRICTION: Range = Range::new("friction of the piece", Share, 0.01, 5.0);
+/// Diameter or thickness of a magnet.
+pub const MAGNET: Range = Range::new("size of the magnet", Length, 0.1, 200.0);
+/// What is between a magnet and what it holds on.
+pub const MAGNET_GAP: Range = Range::new("gap of the magnet", Length, 0.0, 100.0);
+/// Letters of a species.
+pub const SPECIES: Range = Range::new("letters of the species", Count, 0.0, 60.0);
+/// Moisture of the wood.
+pub const MOISTURE: Range = Range::new("moisture of the wood", In("%"), 0.0, 30.0);
+/// Change of width for 1 % of moisture.
+pub const WOOD_CHANGE: Range = Range::new("change for 1 % of moisture", Share, 0.0, 0.01);
+/// Specific gravity of wood.
+pub const GRAVITY: Range = Range::new("specific gravity of the wood", Share, 0.05, 1.5);
+/// Relative humidity.
+pub const HUMIDITY: Range = Range::new("relative humidity", In("%"), 0.0, 100.0);
+/// Circle on which a base stands.
+pub const FOOTING: Range = Range::new("footing of the base", Length, 1.0, 5000.0);
+/// Feet of a base.
+pub const FEET: Range = Range::new("feet of the base", Count, 3.0, 60.0);
+/// Height of a base.
+pub const BASE_HEIGHT: Range = Range::new("height of the base", Length, 0.0, 1000.0);
+/// A load, or the board itself.
+pub const LOAD: Range = Range::new("load", In("kg"), 0.0, 10_000.0);
+/// Push on the rim that may tip the board.
+pub const TIP: Range = Range::new("push that tips the board", In("N"), 0.0, 10_000.0);
+/// Speed of turning the board.
+pub const SPIN: Range = Range::new("speed of turning", In("rpm"), 0.0, 1000.0);
 /// Reach of a Forstner bit's spur.
 pub const SPUR: Range = Range::new("spur of the Forstner bit", Length, 0.0, 50.0);
 /// Width of a groove.
@@ -131,6 +167,12 @@ pub const RECESS_PLACE: Range = Range::new("place of the recess", Length, -2500.
 pub const RECESS_DEPTH: Range = Range::new("depth of the recess", Length, 0.0, 500.0);
 /// Thickness of its lid.
 pub const LID: Range = Range::new("lid of the recess", Length, 0.0, 500.0);
+/// How far the ledge or groove of a lid reaches beyond the recess.
+pub const OVERLAP_OF_LID: Range = Range::new("overlap of the lid", Length, 0.0, 200.0);
+/// By how much a lid is narrower than its place.
+pub const LID_CLEARANCE: Range = Range::new("clearance of the lid", Length, 0.0, 50.0);
+/// How far the sides of a dovetailed groove lean.
+pub const DOVETAIL: Range = Range::new("lean of the dovetail", Degrees, 1.0, 45.0);
 /// Pieces stored beside those that fill the start pockets.
 pub const SPARE: Range = Range::new("spare pieces", Count, 0.0, 1000.0);
 /// How far below the top face resin ends.

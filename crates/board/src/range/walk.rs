@@ -1,7 +1,7 @@
 //! A whole document held against its ranges.
 
 use super::{OutOfRange, Range, ranges};
-use crate::{Board, Build, FlawShape, RecessShape, StockOutline};
+use crate::{Board, Build, FlawShape, Footing, Insert, LidHold, Piece, RecessShape, StockOutline};
 
 /// Every number of the document that is out of its range, in the order of the document.
 pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
@@ -12,6 +12,8 @@ pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
     groove_numbers(board, &mut check);
     stock_numbers(board, &mut check);
     panel_numbers(board, &mut check);
+    season_numbers(board, &mut check);
+    base_numbers(board, &mut check);
     bench_numbers(board, &mut check);
     limit_numbers(board, &mut check);
     template_numbers(board, &mut check);
@@ -57,12 +59,7 @@ fn wood_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
         .into_iter()
         .for_each(|pilot| check(ranges::PILOT, pilot));
     check(ranges::SPUR, board.bores.spur);
-    check(ranges::PIECE, board.piece.diameter);
-    check(ranges::PIECE_HEIGHT, board.piece.height);
-    if let Some(shank) = board.piece.shank {
-        check(ranges::SHANK, shank);
-    }
-    check(ranges::YOUNGEST, f64::from(board.piece.youngest));
+    piece_numbers(&board.piece, check);
     check(ranges::BOARD, board.blank.diameter);
     check(ranges::THICKNESS, board.blank.thickness);
     check(ranges::ROUNDOVER, board.blank.roundover);
@@ -88,6 +85,31 @@ fn groove_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     }
     if let Some(from) = grooves.sectors_from {
         check(ranges::SECTORS_FROM, from);
+    }
+}
+
+fn piece_numbers(piece: &Piece, check: &mut impl FnMut(Range, f64)) {
+    let mut perhaps = |range: Range, value: Option<f64>| {
+        if let Some(value) = value {
+            check(range, value);
+        }
+    };
+    perhaps(ranges::PIECE, Some(piece.diameter));
+    perhaps(ranges::PIECE_HEIGHT, Some(piece.height));
+    perhaps(ranges::SHANK, piece.shank);
+    perhaps(ranges::YOUNGEST, Some(f64::from(piece.youngest)));
+    perhaps(ranges::PIECE_MASS, piece.mass);
+    perhaps(ranges::DENSITY, piece.density);
+    if let Insert::Disc { thickness } = piece.insert {
+        check(ranges::DISC, thickness);
+    }
+    if let Some(magnet) = piece.magnet {
+        check(ranges::PULL, magnet.pull);
+        check(ranges::FRICTION, magnet.friction);
+        check(ranges::MAGNET, magnet.diameter);
+        check(ranges::MAGNET, magnet.thickness);
+        check(ranges::MAGNET_GAP, magnet.set_back);
+        check(ranges::MAGNET_GAP, magnet.finish);
     }
 }
 
@@ -181,6 +203,44 @@ fn panel_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     }
 }
 
+fn season_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    let Some(wood) = &board.wood else {
+        return;
+    };
+    check(ranges::SPECIES, wood.species.chars().count() as f64);
+    for (range, value) in [
+        (ranges::MOISTURE, wood.moisture),
+        (ranges::WOOD_CHANGE, wood.change),
+        (ranges::GRAVITY, wood.gravity),
+    ] {
+        if let Some(value) = value {
+            check(range, value);
+        }
+    }
+    for air in [wood.shop, wood.dry, wood.humid] {
+        check(ranges::TEMPERATURE, air.temperature);
+        check(ranges::HUMIDITY, air.humidity);
+    }
+}
+
+fn base_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
+    let Some(base) = board.base else {
+        return;
+    };
+    match base.footing {
+        Footing::Round { diameter } => check(ranges::FOOTING, diameter),
+        Footing::Feet { count, circle } => {
+            check(ranges::FEET, f64::from(count));
+            check(ranges::FOOTING, circle);
+        }
+    }
+    check(ranges::BASE_HEIGHT, base.height);
+    check(ranges::LOAD, base.load);
+    for load in [base.rating, base.board].into_iter().flatten() {
+        check(ranges::LOAD, load);
+    }
+}
+
 fn bench_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     if let Some(recess) = &board.recess {
         match recess.shape {
@@ -196,6 +256,11 @@ fn bench_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
         check(ranges::RECESS_DEPTH, recess.depth);
         check(ranges::LID, recess.lid);
         check(ranges::SPARE, f64::from(recess.spare));
+        check(ranges::OVERLAP_OF_LID, recess.lid_fit.overlap);
+        check(ranges::LID_CLEARANCE, recess.lid_fit.clearance);
+        if let LidHold::Slides { angle, .. } = recess.lid_fit.hold {
+            check(ranges::DOVETAIL, angle);
+        }
     }
     if let Some(filling) = &board.filling {
         check(ranges::FILL_BELOW, filling.below_top);
@@ -231,6 +296,8 @@ fn limit_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     check(ranges::SEAT, limits.seat_most);
     check(ranges::SHEETS, f64::from(limits.sheets));
     check(ranges::RISK, limits.risk);
+    check(ranges::TIP, limits.tip);
+    check(ranges::SPIN, limits.spin);
     let errors = &board.errors;
     check(ranges::PRINT_ERROR, errors.print);
     for error in [errors.tape, errors.punch, errors.drill, errors.oversize] {

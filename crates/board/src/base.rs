@@ -1,0 +1,58 @@
+//! What the board stands on: a turntable or feet.
+
+use serde::{Deserialize, Serialize};
+
+use crate::serial::auto_or_number;
+
+/// What the board stands on, its middle under the center pin.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Base {
+    /// Where it meets the table, or the board its turntable.
+    pub footing: Footing,
+    /// From the table to the underside of the board.
+    #[serde(rename = "height_mm")]
+    pub height: f64,
+    /// The load that a turntable is rated for; none: not known, or no turntable.
+    #[serde(rename = "rating_kg", default)]
+    pub rating: Option<f64>,
+    /// What may be put on the board beside the pieces.
+    #[serde(rename = "load_kg", default)]
+    pub load: f64,
+    /// The board on a scale, without base and pieces; none: by its wood.
+    #[serde(rename = "board_kg", with = "auto_or_number", default)]
+    pub board: Option<f64>,
+}
+
+/// Where a base meets the table: the edge over which the board would tip.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
+pub enum Footing {
+    /// All round a circle: of a turntable that the board only lies on, the circle of its bearing.
+    Round {
+        /// Its diameter.
+        #[serde(rename = "diameter_mm")]
+        diameter: f64,
+    },
+    /// On feet at equal steps round a circle.
+    Feet {
+        /// How many.
+        count: u32,
+        /// Diameter of the circle through their middles.
+        #[serde(rename = "circle_mm")]
+        circle: f64,
+    },
+}
+
+impl Default for Base {
+    /// A turntable 12 in across; common practice, no source.
+    fn default() -> Self {
+        Self {
+            footing: Footing::Round { diameter: 304.8 },
+            height: 12.0,
+            rating: None,
+            load: 0.0,
+            board: None,
+        }
+    }
+}
