@@ -99,6 +99,29 @@ pub fn read_limited(path: &Path, most: u64) -> Result<Vec<u8>, FilesError> {
 /// # Errors
 /// [`FilesError::Write`]; the file is then what it was before.
 pub fn write_atomic(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
+    staged(path, bytes)?.take_place()
+}
+
+/// A file that is written, but not yet in its place.
+struct Staged {
+    file: tempfile::NamedTempFile,
+    target: PathBuf,
+    path: PathBuf,
+}
+
+impl Staged {
+    fn take_place(self) -> Result<(), FilesError> {
+        let persisted = self.file.persist(&self.target);
+        let failed = |error: tempfile::PersistError| FilesError::Write {
+            reason: error.error,
+            path: self.path,
+        };
+        persisted.map_err(failed).map(drop)
+    }
+}
+
+/// Writes the bytes into a new file beside the one that they are for.
+fn staged(path: &Path, bytes: &[u8]) -> Result<Staged, FilesError> {
     let failed = |reason| FilesError::Write {
         reason,
         path: path.into(),
@@ -124,8 +147,11 @@ pub fn write_atomic(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
         }
         fs::set_permissions(file.path(), about.permissions()).map_err(failed)?;
     }
-    file.persist(&target).map_err(|error| failed(error.error))?;
-    Ok(())
+    Ok(Staged {
+        file,
+        target,
+        path: path.into(),
+    })
 }
 
 /// The file itself where the path is a link to it, be it there already or not.
@@ -153,7 +179,7 @@ fn new_file_in(folder: &Path) -> io::Result<tempfile::NamedTempFile> {
         .tempfile_in(folder)
 }
 
-/// Writes several files into a folder, which is made if it is not there, but not the folders above it: a path
+/// Writes several files into a folder, all or none; it is made if it is not there, but not the folders above it: a path
 /// with a slip in it leaves no folders behind. Files that are there already stop it before anything is written,
 /// unless they may be replaced.
 ///
@@ -172,9 +198,13 @@ pub fn write_all(
         reason,
         path: folder.into(),
     })?;
-    for (path, (_, bytes)) in paths.iter().zip(files) {
-        write_atomic(path, bytes)?;
-    }
+    // All are written before the first takes its place: a disk that fills up leaves none of them behind.
+    let staged: Result<Vec<Staged>, FilesError> = paths
+        .iter()
+        .zip(files)
+        .map(|(path, (_, bytes))| staged(path, bytes))
+        .collect();
+    staged?.into_iter().try_for_each(Staged::take_place)?;
     Ok(paths)
 }
 
@@ -274,6 +304,18 @@ mod tests {
             "{error}"
         );
         assert!(!folder.path().join("two").exists());
+    }
+
+    #[test]
+    fn where_one_of_several_cannot_be_written_none_is() {
+        let folder = tempfile::tempdir().unwrap();
+        fs::create_dir(folder.path().join("b")).unwrap();
+        let files = [
+            ("a".to_owned(), b"1".to_vec()),
+            ("b".to_owned(), b"2".to_vec()),
+        ];
+        assert!(write_all(folder.path(), &files, true).is_err());
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
     }
 
     #[test]

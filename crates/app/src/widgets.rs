@@ -400,7 +400,10 @@ fn read(text: &str, field: Field) -> Result<f64, String> {
                 .map_err(|_| format!("\"{}\" is no whole number", short(text)))?;
             f64::from(count)
         }
-        Quantity::Degrees | Quantity::Share => {
+        Quantity::Share => {
+            in_unit(text, "%").ok_or_else(|| format!("\"{}\" is no number", short(text)))? / 100.0
+        }
+        Quantity::Degrees => {
             let plain = text.trim().trim_end_matches('°').trim().replace(',', ".");
             plain
                 .parse()
@@ -443,7 +446,7 @@ fn shown(value: f64, field: Field) -> String {
         Quantity::Length => show_length(value, field.units),
         Quantity::Count => format!("{value:.0}"),
         Quantity::Degrees => format!("{}°", show_number(value, 2)),
-        Quantity::Share => show_number(value, 3),
+        Quantity::Share => show_number(value * 100.0, 2) + " %",
         Quantity::In(unit) => format!("{} {unit}", show_number(value, 2)),
     }
 }
@@ -586,6 +589,22 @@ mod tests {
         for text in ["", "h", "1 day", "12 ml"] {
             assert_eq!(in_unit(text, "h"), None, "{text}");
         }
+    }
+
+    #[test]
+    fn shares_are_typed_and_shown_in_percent() {
+        let field = Field {
+            range: ranges::RISK,
+            units: Units::Mm,
+        };
+        assert_eq!(shown(0.05, field), "5 %");
+        for text in ["5", "5 %", "5%", " 5,0 % "] {
+            assert_near!(read(text, field).unwrap(), 0.05, 1e-12);
+        }
+        assert_eq!(
+            read("101", field).unwrap_err(),
+            "risk of a thin web may be 0 % to 100 %"
+        );
     }
 
     #[test]

@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use board::{Units, Wishes, propose};
 use egui::{ThemePreference, Ui, ViewportCommand};
-use workshop::Mend;
+use workshop::{Mend, changes};
 
 use crate::blank_view::{BlankSeen, blank_view_ui};
 use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
@@ -487,9 +487,16 @@ impl App {
     fn mend(&mut self, mend: Mend) {
         match mend.applied(&self.session.board) {
             Ok(board) => {
+                let changed = changes(&self.session.board, &board);
+                let what = mend.label().to_lowercase();
+                self.view.tell(if board == self.session.board {
+                    format!("{what}: nothing to change, it is so already")
+                } else if changed.is_empty() {
+                    format!("done: {what}")
+                } else {
+                    format!("done: {what}: {}", changed.join(", "))
+                });
                 self.session.board = board;
-                self.view
-                    .tell(format!("done: {}", mend.label().to_lowercase()));
             }
             Err(error) => self.view.warn(error.shown_in(self.session.board.units)),
         }

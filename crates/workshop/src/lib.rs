@@ -9,7 +9,7 @@
 //! * [`figures`]: the few measures that are always in sight.
 //! * [`solve`], [`Open`]: pitch, board, rim margin, bore or piece, left open and solved from the rest.
 //! * [`most_spaces`], [`smallest_pitch_for_piece`], [`smallest_board_for_piece`]: what fits, what a piece needs.
-//! * [`Mend`]: what mends a finding in one step.
+//! * [`Mend`]: what mends a finding in one step; [`changes`]: what it changed.
 //! * [`stock_plan`], [`joined`]: the board on its blank, and what joining would give.
 //! * [`seams`], [`tenons`], [`screws`], [`seam_turns`]: how the board is glued, and the pattern turned off the seams.
 //! * [`marble_seat`]: how a marble sits in its bore.
@@ -23,6 +23,7 @@
 
 mod bore_shape;
 mod budget;
+mod changes;
 mod check;
 mod figures;
 mod filling;
@@ -43,6 +44,7 @@ pub use budget::{
     Budget, BudgetError, Chance, FarHole, HoleError, TapedJoints, Work, budget, chance,
     chance_at_most, root_sum_square, true_position, worst_case,
 };
+pub use changes::changes;
 pub use check::{Finding, Judged, Measure, Rule, Severity, check, stops};
 pub use figures::{Figures, figures};
 pub use filling::{Batch, Pour, pour, working_time};

@@ -43,7 +43,7 @@ pub fn piece_width(board: &Board) -> Option<f64> {
 pub fn sawn_width(board: &Board) -> Option<f64> {
     let edges = match board.panel.build {
         Build::Whole => 0.0,
-        Build::Halves => 1.0,
+        Build::Halves | Build::Strips { count: 2 } => 1.0,
         Build::Strips { .. } | Build::Seams { .. } => 2.0,
     };
     Some(piece_width(board)? + edges * board.panel.joint)

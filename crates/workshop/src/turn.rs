@@ -1,6 +1,6 @@
 //! The pattern turned against the seams.
 
-use board::{Board, HoleId, Layout};
+use board::{Board, HoleId, HoleName, Layout};
 use geometry::{Angle, Circle, Measure, Seam};
 
 use crate::panel::seams;
@@ -12,11 +12,11 @@ pub struct SeamTurns {
     /// present rotation over one sector; negative where a seam cuts a bore.
     pub curve: Vec<(f64, f64)>,
     /// Distance of the nearest bore now, mm, and whose.
-    pub now: (f64, HoleId),
+    pub now: (f64, HoleName),
     /// Rotation of the pattern at which the nearest bore is as far as can be, degrees.
     pub best: f64,
     /// Distance of the nearest bore there, mm, and whose.
-    pub there: (f64, HoleId),
+    pub there: (f64, HoleName),
     /// Distance of the nearest center from any seam, now and at the rotation that is best for centers, mm.
     pub centers: (f64, f64),
 }
@@ -72,7 +72,7 @@ pub fn best_rotation(board: &Board, layout: &Layout) -> Option<f64> {
 /// The holes that a turn moves, and the seams.
 struct Seen {
     holes: Vec<Circle>,
-    names: Vec<HoleId>,
+    names: Vec<HoleName>,
     lines: Vec<Seam>,
     sectors: u32,
 }
@@ -91,7 +91,7 @@ impl Seen {
             .iter()
             .filter(|hole| hole.name.id() != HoleId::CENTER);
         let (holes, names): (Vec<_>, Vec<_>) =
-            turning.map(|hole| (hole.mouth(), hole.name.id())).unzip();
+            turning.map(|hole| (hole.mouth(), hole.name)).unzip();
         let mirrored = board.edits.iter().all(|edit| edit.mirrored);
         (!lines.is_empty() && !holes.is_empty()).then_some(Self {
             holes,

@@ -100,7 +100,7 @@ impl SeamReport {
         Some(Self {
             at_mm: workshop::seams(board),
             gap_mm: turns.now.0,
-            nearest: derived.layout.hole(turns.now.1)?.name.to_string(),
+            nearest: turns.now.1.to_string(),
             best_rotation_deg: turns.best,
             best_gap_mm: turns.there.0,
         })

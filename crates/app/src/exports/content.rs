@@ -1,7 +1,7 @@
 //! What an export says, before it is bytes: what is previewed is what is written.
 
 use board::{Board, BuildError, Layout, Marking};
-use drawing::{Sheet, Stamp, Tiling, TilingError, tiled_sheets, tiling, whole_sheet};
+use drawing::{Sheet, Stamp, Tiling, TilingError, paper_name, tiled_sheets, tiling, whole_sheet};
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
 use workshop::hole_table;
 
@@ -150,6 +150,21 @@ impl Source {
             .iter()
             .map(|ending| self.file_name(ending))
             .collect()
+    }
+
+    /// How many sheets the template takes, on which paper, and whether the maker cares to tape so many; nothing for
+    /// other kinds.
+    pub fn sheets(&self, kind: Kind) -> Option<(String, bool)> {
+        let tiling = self.tiling.as_ref().ok()?;
+        let is_tiled = matches!(kind, Kind::TemplatePdf | Kind::TemplateSvg);
+        let count = tiling.tiles.len();
+        let noun = if count == 1 { "sheet" } else { "sheets" };
+        let words = format!(
+            "{count} {noun} of {}",
+            paper_name(self.board.template.paper)
+        );
+        let few = count <= self.board.limits.sheets as usize;
+        is_tiled.then_some((words, few))
     }
 
     fn file_name(&self, ending: &str) -> String {

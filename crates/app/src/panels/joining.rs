@@ -1,6 +1,6 @@
 //! Controls of how the board is glued up, and of the screws below.
 
-use board::{Board, Build, ScrewCircle, Tenons, Units, ranges};
+use board::{Board, Build, INCH, ScrewCircle, Tenons, Units, ranges};
 use egui::{RichText, Ui};
 use egui_plot::{HLine, Line, Plot, PlotPoints, VLine};
 use workshop::{EdgePlace, Measure, Mend, SeamTurns, piece_width, sawn_width, seams, tenons};
@@ -148,7 +148,6 @@ fn widths_ui(ui: &mut Ui, board: &Board) {
 /// The distance of the nearest bore from any seam over the turn of the pattern: now, and at its best.
 fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
     let length = |mm| Measure::Mm(mm).shown(units);
-    let tokens = Tokens::of(ui);
     ui.add_space(4.0);
     fact(
         ui,
@@ -169,7 +168,26 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
             length(turns.centers.1)
         ),
     );
-    let curve: Vec<[f64; 2]> = turns.curve.iter().map(|(turn, mm)| [*turn, *mm]).collect();
+    curve_ui(ui, turns, units);
+    ui.label(
+        RichText::new(
+            "Line: now. Dashes: best. Below 0 a seam cuts a bore; the center hole does not count.",
+        )
+        .weak()
+        .small(),
+    );
+}
+
+/// The distance over the turn, with the present rotation and the best.
+fn curve_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
+    let length = |mm| Measure::Mm(mm).shown(units);
+    let tokens = Tokens::of(ui);
+    let (unit, name) = match units {
+        Units::Mm => (1.0, "mm"),
+        Units::Inch => (INCH, "in"),
+    };
+    let point = |&(turn, mm): &(f64, f64)| [turn, mm / unit];
+    let curve: Vec<[f64; 2]> = turns.curve.iter().map(point).collect();
     let now = turns.curve.first().map_or(0.0, |(turn, _)| *turn);
     let plot = Plot::new("seam turns")
         .height(150.0)
@@ -179,7 +197,7 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
         .show_x(false)
         .show_y(false)
         .x_axis_label("rotation (°)")
-        .y_axis_label("mm");
+        .y_axis_label(name);
     let shown = plot.show(ui, |plot| {
         plot.hline(HLine::new("seam", 0.0).color(tokens.line));
         plot.line(Line::new("gap", PlotPoints::from(curve)).color(tokens.accent));
@@ -199,13 +217,6 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
     shown
         .response
         .widget_info(|| egui::WidgetInfo::labeled(egui::Role::Figure, true, &said));
-    ui.label(
-        RichText::new(
-            "Line: now. Dashes: best. Below 0 a seam cuts a bore; the center hole does not count.",
-        )
-        .weak()
-        .small(),
-    );
 }
 
 /// Circles of screws in the underside.

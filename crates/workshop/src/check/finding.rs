@@ -4,7 +4,8 @@ use board::{HoleName, Units, show_length, show_number};
 use serde::{Serialize, Serializer};
 
 use super::{
-    edits, filling, finish, floor, inside, joinery, pieces, pilot, planer, players, rim, risk,
+    edits, filling, finish, floor, groove_bores, groove_depth, groove_rim, groove_sides, inside,
+    joinery, pieces, pilot, planer, players, rim, risk,
     seam, seat, sheets, stock, storage, template_web, web,
 };
 use crate::Mend;
@@ -98,6 +99,8 @@ pub enum Measure {
     Count(u32),
     /// A share of a whole.
     Share(f64),
+    /// An angle in degrees.
+    Degrees(f64),
     /// A time in minutes.
     Minutes(f64),
     /// A time in hours.
@@ -114,6 +117,7 @@ impl Measure {
             Self::Mm(mm) => show_length(mm, units),
             Self::Count(count) => count.to_string(),
             Self::Share(share) => show_number(share * 100.0, 1) + " %",
+            Self::Degrees(degrees) => show_number(degrees, 3) + "°",
             Self::Minutes(minutes) => show_number(minutes, 1) + " min",
             Self::Hours(hours) => show_number(hours, 1) + " h",
             Self::Milliliters(ml) => show_number(ml, 1) + " ml",
@@ -162,6 +166,14 @@ rules! {
     Inside, "inside the board", inside;
     /// Bores on or beside a seam.
     Seam, "seam", seam;
+    /// Grooves beside bores, and lines that find no room.
+    GrooveBores, "grooves at bores", groove_bores;
+    /// Grooves that run side by side.
+    GrooveSides, "grooves side by side", groove_sides;
+    /// Grooves that leave the flat top.
+    GrooveRim, "grooves at the rim", groove_rim;
+    /// Depth of the grooves, and wood under them.
+    GrooveDepth, "depth of the grooves", groove_depth;
     /// The center pilot against the circle jig's pin.
     Pilot, "center pilot", pilot;
     /// Room between pieces that stand side by side.

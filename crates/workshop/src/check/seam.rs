@@ -3,7 +3,7 @@
 use board::{Board, HoleId, HoleName, Layout};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::panel::seams;
+use crate::panel::{panel_width, seams};
 use crate::{Mend, SeamTurns};
 
 pub const STATEMENT: &str = "A bore keeps the set distance from every seam: a bore across a seam opens the glue line, \
@@ -57,6 +57,28 @@ pub fn check(board: &Board, layout: &Layout, turns: Option<&SeamTurns>) -> Optio
     )
 }
 
+/// A finding where seams that were typed lie off the panel, or upon each other: they are no seams.
+pub fn misplaced(board: &Board) -> Option<Finding> {
+    let seams = seams(board);
+    let edge = panel_width(board) / 2.0;
+    let off = seams.iter().find(|seam| seam.abs() >= edge - HAIR);
+    let twice = seams
+        .windows(2)
+        .find(|pair| (pair[1] - pair[0]).abs() < HAIR)
+        .and_then(|pair| pair.first());
+    let length = |mm: &f64| Measure::Mm(*mm).shown(board.units);
+    let message = match (off, twice) {
+        (Some(off), _) => format!(
+            "the seam at {} lies off the panel, which ends {} from the center pin",
+            length(off),
+            length(&edge)
+        ),
+        (None, Some(twice)) => format!("two seams lie at {}", length(twice)),
+        (None, None) => return None,
+    };
+    Some(Finding::new(Severity::Note, Rule::Seam, message))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -90,6 +112,22 @@ mod tests {
         assert_eq!(found.holes.len(), 1, "{found:?}");
         assert_eq!(found.severity, Severity::Note);
         assert_eq!(found.mends, []);
+    }
+
+    #[test]
+    fn seams_off_the_panel_or_typed_twice_are_told() {
+        let told = |at: &[f64]| {
+            let mut board = Board::default();
+            board.panel.build = Build::Seams { at: at.to_vec() };
+            misplaced(&board).map(|found| found.message)
+        };
+        assert_eq!(told(&[-100.0, 100.0]), None);
+        assert!(
+            told(&[300.0])
+                .unwrap()
+                .contains("300 mm lies off the panel")
+        );
+        assert_eq!(told(&[50.0, 10.0, 50.0]).unwrap(), "two seams lie at 50 mm");
     }
 
     #[test]

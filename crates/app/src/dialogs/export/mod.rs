@@ -36,6 +36,8 @@ struct Choice {
     chosen: bool,
     /// What the board does not plan for.
     missing: Option<&'static str>,
+    /// How many sheets it takes, and whether they are as few as the maker likes.
+    sheets: Option<(String, bool)>,
 }
 
 impl ExportDialog {
@@ -46,6 +48,7 @@ impl ExportDialog {
             files: source.file_names(kind),
             chosen: kind.is_usual(source.board()),
             missing: kind.missing(source.board()),
+            sheets: source.sheets(kind),
         };
         Self {
             kinds: Kind::ALL.into_iter().map(choice).collect(),
@@ -133,6 +136,15 @@ fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) {
             ui.vertical(|ui| {
                 let words = choice.missing.unwrap_or_else(|| choice.kind.purpose());
                 ui.label(RichText::new(words).small());
+                if let Some((words, few)) = &choice.sheets {
+                    let tokens = theme::Tokens::of(ui);
+                    let (mark, color) = if *few {
+                        ("", tokens.ink)
+                    } else {
+                        ("▲ ", tokens.caution)
+                    };
+                    ui.label(RichText::new(format!("{mark}{words}")).small().color(color));
+                }
                 if !choice.files.is_empty() {
                     ui.label(RichText::new(told(&choice.files)).weak().small());
                 }
