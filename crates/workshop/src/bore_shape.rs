@@ -54,15 +54,24 @@ pub fn wood_between(bore: Bore, spur: f64, other: Upright) -> f64 {
     let radius = bore.radius();
     match bore.bottom {
         Bottom::Flat => to_cylinder(radius, bore.depth, other),
-        Bottom::Point118 | Bottom::Point135 => to_cylinder(radius, bore.depth, other).min(to_cone(
-            radius,
-            bore.depth,
-            tip(bore, spur),
-            other,
-        )),
+        Bottom::Point118 | Bottom::Point135 => {
+            let point = Taper {
+                wide: radius,
+                narrow: 0.0,
+                depth: bore.depth,
+                length: tip(bore, spur),
+            };
+            to_cylinder(radius, bore.depth, other).min(point.wood_to(other))
+        }
         // A spur is about as wide at its root as it is long; from memory.
         Bottom::Forstner => {
-            to_cylinder(radius, bore.depth, other).min(to_cone(spur / 2.0, bore.depth, spur, other))
+            let spur = Taper {
+                wide: spur / 2.0,
+                narrow: 0.0,
+                depth: bore.depth,
+                length: spur,
+            };
+            to_cylinder(radius, bore.depth, other).min(spur.wood_to(other))
         }
         Bottom::Ball if bore.depth >= radius => {
             let middle = bore.depth - radius;
@@ -72,34 +81,65 @@ pub fn wood_between(bore: Bore, spur: f64, other: Upright) -> f64 {
     }
 }
 
+/// Wood between a V-groove of this width, depth and flat at its tip and something upright inside the board, mm, in a
+/// section across the groove; 0 where they meet. The other is as far from the groove's middle as it says.
+pub fn wood_under_groove((width, depth, tip): (f64, f64, f64), other: Upright) -> f64 {
+    let groove = Taper {
+        wide: width / 2.0,
+        narrow: tip / 2.0,
+        depth: 0.0,
+        length: depth,
+    };
+    groove.wood_to(other)
+}
+
 /// To a cylinder from the top face down to a depth.
 fn to_cylinder(radius: f64, depth: f64, other: Upright) -> f64 {
     other.from(radius, depth.min(other.bottom))
 }
 
-/// To a cone with its base at a depth and its point `length` below that.
-fn to_cone(radius: f64, depth: f64, length: f64, other: Upright) -> f64 {
-    let (point, reach) = (depth + length, other.away);
-    let slant = libm::hypot(radius, length);
-    // From either end of the flank, and from the two corners of the other square to the flank.
-    let ends = other.from(radius, depth).min(other.from(0.0, point));
-    if slant == 0.0 {
-        return ends;
-    }
-    let corner = |corner_depth: f64| {
-        let along = ((reach - radius) * -radius + (corner_depth - depth) * length) / slant;
-        let on = (along / slant).clamp(0.0, 1.0);
-        let (r, z) = (radius - on * radius, depth + on * length);
-        libm::hypot(reach - r, corner_depth - z)
-    };
-    let least = ends.min(corner(other.top)).min(corner(other.bottom));
-    // They meet where the cone is as wide as the other is far, at a depth that both have.
-    let shared = depth.max(other.top);
-    let wide = radius * (1.0 - (shared - depth) / length.max(f64::MIN_POSITIVE));
-    if shared <= point.min(other.bottom) && wide >= reach {
-        0.0
-    } else {
-        least
+/// A cone, perhaps without its point.
+struct Taper {
+    /// Radius at its upper end.
+    wide: f64,
+    /// Radius at its lower end.
+    narrow: f64,
+    /// Depth of its upper end.
+    depth: f64,
+    /// How far down it reaches from there.
+    length: f64,
+}
+
+impl Taper {
+    fn wood_to(&self, other: Upright) -> f64 {
+        let Self {
+            wide,
+            narrow,
+            depth,
+            length,
+        } = *self;
+        let (end, reach, inward) = (depth + length, other.away, narrow - wide);
+        let slant = libm::hypot(inward, length);
+        // From either end of the flank, and from the two corners of the other square to the flank.
+        let ends = other.from(wide, depth).min(other.from(narrow, end));
+        if slant == 0.0 {
+            return ends;
+        }
+        let corner = |corner_depth: f64| {
+            let along = ((reach - wide) * inward + (corner_depth - depth) * length) / slant;
+            let on = (along / slant).clamp(0.0, 1.0);
+            let (r, z) = (wide + on * inward, depth + on * length);
+            libm::hypot(reach - r, corner_depth - z)
+        };
+        let least = ends.min(corner(other.top)).min(corner(other.bottom));
+        // They meet where it is as wide as the other is far, at a depth that both have.
+        let shared = depth.max(other.top);
+        let width = wide + inward * (shared - depth) / length.max(f64::MIN_POSITIVE);
+        if shared <= end.min(other.bottom) && width >= reach {
+            0.0
+        } else {
+            least
+        }
     }
 }
 

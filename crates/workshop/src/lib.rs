@@ -17,6 +17,7 @@
 //! * [`pour`], [`working_time`]: resin for the bores, in batches that are poured in time.
 //! * [`print_scale`], [`PrintCorrection`]: what a printer does wrong, and what takes it out of a page.
 //! * [`bond`]: which coat of finish bonds to which, and how long it waits.
+//! * [`grooves`], [`groove_depth`]: where V-grooves run, how deep and in how many passes.
 //! * [`hole_table`]: every hole with its place and bore, in the order of names.
 //!
 //! The crate knows nothing of windows, sizes of paper and file formats.
@@ -29,6 +30,7 @@ mod figures;
 mod filling;
 mod finish;
 mod fit;
+mod groove;
 mod hole_table;
 mod mend;
 mod panel;
@@ -54,6 +56,7 @@ pub use fit::{
     most_spaces, rim_left, smallest_board, smallest_board_for_piece, smallest_pitch_for_piece,
     solve,
 };
+pub use groove::{Arc, Groove, GrooveKind, GroovePlan, Stroke, groove_depth, grooves, passes};
 pub use hole_table::{HoleRow, HoleTable, hole_table};
 pub use mend::{Mend, MendError};
 pub use panel::{

@@ -88,7 +88,8 @@ pub fn farthest(recess: &Recess) -> f64 {
     }
 }
 
-const fn middle(recess: &Recess) -> Point {
+/// Its middle on the board.
+pub const fn middle(recess: &Recess) -> Point {
     let [x, y] = recess.at;
     Point::new(x, y)
 }

@@ -1,10 +1,12 @@
 //! Rule: wood is left inside the board between a bore and what is cut into it from the seam or from below.
 
-use board::{Board, HoleName, Layout};
+use board::{Board, HoleName, Layout, RecessShape};
+use geometry::Point;
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::bore_shape::{Upright, wood_between};
 use crate::panel::{screws, tenons};
+use crate::recess::{away, middle};
 
 pub const STATEMENT: &str = "Between a bore, with its point or spur, and a mortise, screw or storage recess inside the board at least \
      the set wood is left, measured in three dimensions. Two bores drilled straight down from the top are nearest at \
@@ -44,9 +46,10 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
 }
 
 /// Something upright inside the board: its plan, and how deep it is below the top face.
-struct Hidden {
+pub struct Hidden {
     plan: Plan,
-    top: f64,
+    /// Depth of its upper end.
+    pub top: f64,
     bottom: f64,
 }
 
@@ -57,21 +60,57 @@ enum Plan {
 }
 
 impl Hidden {
-    fn seen_from(&self, point: geometry::Point) -> Upright {
+    fn seen_from(&self, point: Point) -> Upright {
         let away = match &self.plan {
             Plan::Tenon(tenon) => tenon.away(point),
             Plan::Screw(circle) => ((point - circle.center).length() - circle.radius).max(0.0),
-            Plan::Recess(recess) => crate::recess::away(recess, point),
+            Plan::Recess(recess) => away(recess, point),
         };
+        self.at(away)
+    }
+
+    /// As what is so far from it sees it.
+    pub fn at(&self, away: f64) -> Upright {
         Upright {
             away,
             top: self.top,
             bottom: self.bottom,
         }
     }
+
+    /// Distance from the middle of a groove, seen from above, mm; anything over `enough` where it is over that.
+    pub fn away_from(&self, stroke: &crate::Stroke, enough: f64) -> f64 {
+        /// How far it may be off, mm.
+        const SLACK: f64 = 0.01;
+        let off = |middle: Point, radius: f64| (stroke.distance(middle) - radius).max(0.0);
+        match &self.plan {
+            Plan::Screw(circle) => off(circle.center, circle.radius),
+            Plan::Recess(recess) => match recess.shape {
+                RecessShape::Round { diameter } => off(middle(recess), diameter / 2.0),
+                RecessShape::Straight { .. } => {
+                    stroke.least(|at| away(recess, at), enough, SLACK)
+                }
+            },
+            Plan::Tenon(tenon) => stroke.least(|at| tenon.away(at), enough, SLACK),
+        }
+    }
+
+    /// The box around its plan.
+    pub fn around(&self) -> kurbo::Rect {
+        let (middle, width, height) = match &self.plan {
+            Plan::Tenon(tenon) => (tenon.center, 2.0 * tenon.half_length, 2.0 * tenon.reach),
+            Plan::Screw(circle) => (circle.center, 2.0 * circle.radius, 2.0 * circle.radius),
+            Plan::Recess(recess) => match recess.shape {
+                RecessShape::Round { diameter } => (middle(recess), diameter, diameter),
+                RecessShape::Straight { length, width } => (middle(recess), length, width),
+            },
+        };
+        kurbo::Rect::from_center_size(middle, (width, height))
+    }
 }
 
-fn hidden(board: &Board) -> Vec<(&'static str, Hidden)> {
+/// What is cut into the board from below and from its seams.
+pub fn hidden(board: &Board) -> Vec<(&'static str, Hidden)> {
     let thickness = board.blank.thickness;
     let size = board.panel.tenons.unwrap_or_default();
     let mortises = tenons(board).into_iter().map(|tenon| {

@@ -1,0 +1,77 @@
+//! How long grooves take to lay out and to check.
+//!
+//! `cargo bench -p workshop --bench grooves`
+
+use core::hint::black_box;
+
+use board::{Board, Grooves, Layout, Rings, layout};
+use divan::Bencher;
+use workshop::{Judged, check, grooves};
+
+fn main() {
+    divan::main();
+}
+
+/// A ring for many players and spaces with every kind of groove, or none.
+fn board((players, spaces): (u32, u32), is_grooved: bool) -> (Board, Layout) {
+    let rings = Rings {
+        gap: 1.0,
+        track: true,
+        home: true,
+        start: true,
+        extra: true,
+        center: true,
+    };
+    let wanted = Grooves {
+        width: 1.0,
+        around_home: Some(4.0),
+        around_start: Some(4.0),
+        rings: Some(rings),
+        sectors_from: Some(40.0),
+        rim: Some(5.0),
+        ..Grooves::default()
+    };
+    let mut board = Board {
+        players,
+        spaces,
+        grooves: is_grooved.then_some(wanted),
+        ..Board::default()
+    };
+    let turns = f64::from(players * spaces);
+    board.blank.diameter = (turns * board.pitch / 3.0).clamp(560.0, 5000.0);
+    if turns > 800.0 {
+        board.pitch = 1.6;
+        board.start = 0;
+        board.bores.track.diameter = 0.8;
+        board.bores.home = board.bores.track;
+    }
+    let layout = layout(&board).unwrap_or_else(|error| panic!("{error}"));
+    (board, layout)
+}
+
+const SIZES: [(u32, u32); 3] = [(6, 14), (24, 40), (24, 400)];
+
+#[divan::bench(args = SIZES)]
+fn laid_out(bencher: Bencher<'_, '_>, size: (u32, u32)) {
+    let (board, layout) = board(size, true);
+    bencher.bench(|| grooves(black_box(&board), &layout));
+}
+
+#[divan::bench(args = SIZES)]
+fn all_checks_without_grooves(bencher: Bencher<'_, '_>, size: (u32, u32)) {
+    let (board, layout) = board(size, false);
+    bencher.bench(|| check(black_box(&board), &layout, JUDGED));
+}
+
+#[divan::bench(args = SIZES)]
+fn all_checks_with_grooves(bencher: Bencher<'_, '_>, size: (u32, u32)) {
+    let (board, layout) = board(size, true);
+    bencher.bench(|| check(black_box(&board), &layout, JUDGED));
+}
+
+const JUDGED: Judged<'_> = Judged {
+    sheets: Ok(1),
+    stock: None,
+    turns: None,
+    risk: None,
+};

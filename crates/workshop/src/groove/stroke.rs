@@ -1,0 +1,247 @@
+//! One stroke of the bit: a straight line, part of a circle, or all of it.
+
+use geometry::{Angle, Circle, Point, bearing_of, point_at};
+use kurbo::{Line, Rect};
+
+/// One stroke of the bit, along the middle of the groove.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Stroke {
+    /// From one end to the other.
+    Line(Line),
+    /// Along a part of a circle.
+    Arc(Arc),
+    /// Once round, clockwise from 12 o'clock.
+    Circle(Circle),
+}
+
+/// Part of a circle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Arc {
+    /// Center of the circle.
+    pub center: Point,
+    /// Its radius.
+    pub radius: f64,
+    /// Where it starts, as a bearing seen from the center.
+    pub start: Angle,
+    /// How far it turns clockwise; negative where it turns the other way.
+    pub sweep: Angle,
+}
+
+impl Arc {
+    /// The point of the circle at a bearing seen from its center.
+    fn at(&self, bearing: Angle) -> Point {
+        self.center + point_at(self.radius, bearing).to_vec2()
+    }
+
+    /// Whether it passes a bearing seen from its center.
+    fn passes(&self, bearing: Angle) -> bool {
+        let (from, sweep) = if self.sweep < Angle::ZERO {
+            (self.start + self.sweep, -self.sweep)
+        } else {
+            (self.start, self.sweep)
+        };
+        (bearing - from).wrapped() <= sweep
+    }
+}
+
+impl Stroke {
+    /// Where the bit starts.
+    pub fn start(&self) -> Point {
+        self.at(0.0)
+    }
+
+    /// Where it ends; where it started for a circle.
+    pub fn end(&self) -> Point {
+        self.at(1.0)
+    }
+
+    /// Where it is after a share of the way, 0 to 1.
+    pub fn at(&self, share: f64) -> Point {
+        match self {
+            Self::Line(line) => line.p0.lerp(line.p1, share),
+            Self::Arc(arc) => arc.at(arc.start + arc.sweep * share),
+            Self::Circle(circle) => {
+                circle.center + point_at(circle.radius, Angle::TURN * share).to_vec2()
+            }
+        }
+    }
+
+    /// Length of the way, mm.
+    pub fn length(&self) -> f64 {
+        match self {
+            Self::Line(line) => (line.p1 - line.p0).length(),
+            Self::Arc(arc) => arc.radius * arc.sweep.as_radians().abs(),
+            Self::Circle(circle) => circle.radius * Angle::TURN.as_radians(),
+        }
+    }
+
+    /// The same stroke the other way; a circle stays as it is.
+    pub fn reversed(&self) -> Self {
+        match *self {
+            Self::Line(line) => Self::Line(Line::new(line.p1, line.p0)),
+            Self::Arc(arc) => Self::Arc(Arc {
+                start: arc.start + arc.sweep,
+                sweep: -arc.sweep,
+                ..arc
+            }),
+            Self::Circle(_) => *self,
+        }
+    }
+
+    /// Distance from a point to the stroke, mm.
+    pub fn distance(&self, point: Point) -> f64 {
+        match self {
+            Self::Line(line) => {
+                let way = line.p1 - line.p0;
+                let square = way.hypot2();
+                let share = if square > 0.0 {
+                    ((point - line.p0).dot(way) / square).clamp(0.0, 1.0)
+                } else {
+                    0.0
+                };
+                (point - (line.p0 + way * share)).length()
+            }
+            Self::Arc(arc) => {
+                let from = point - arc.center;
+                if arc.passes(bearing_of(from.to_point())) {
+                    (from.length() - arc.radius).abs()
+                } else {
+                    let ends = [self.start(), self.end()];
+                    let [one, other] = ends.map(|end| (point - end).length());
+                    one.min(other)
+                }
+            }
+            Self::Circle(circle) => ((point - circle.center).length() - circle.radius).abs(),
+        }
+    }
+
+    /// Distance of its farthest place from the center pin, mm.
+    pub fn farthest(&self) -> f64 {
+        let ends = self
+            .start()
+            .to_vec2()
+            .length()
+            .max(self.end().to_vec2().length());
+        match self {
+            Self::Arc(arc) if arc.passes(bearing_of(arc.center)) => {
+                arc.center.to_vec2().length() + arc.radius
+            }
+            Self::Line(_) | Self::Arc(_) => ends,
+            Self::Circle(circle) => circle.center.to_vec2().length() + circle.radius,
+        }
+    }
+
+    /// The box around it.
+    pub fn bounds(&self) -> Rect {
+        match self {
+            Self::Line(line) => Rect::from_points(line.p0, line.p1),
+            Self::Arc(arc) => {
+                let ends = Rect::from_points(self.start(), self.end());
+                let quarters = (0..4).map(|quarter| Angle::turn_part(quarter, 4));
+                quarters
+                    .filter(|&quarter| arc.passes(quarter))
+                    .fold(ends, |all, quarter| all.union_pt(arc.at(quarter)))
+            }
+            Self::Circle(circle) => {
+                let side = 2.0 * circle.radius;
+                Rect::from_center_size(circle.center, (side, side))
+            }
+        }
+    }
+
+    /// The least that a distance comes to along the stroke, to within `slack`, or anything over `enough` where it is
+    /// over that. The distance must be one from an area, 0 in it: it changes by no more than the way that is gone.
+    pub fn least(&self, distance: impl Fn(Point) -> f64, enough: f64, slack: f64) -> f64 {
+        let mut best = distance(self.start()).min(distance(self.end()));
+        let mut open = vec![(0.0, 1.0)];
+        let length = self.length();
+        while let Some((from, to)) = open.pop().filter(|_| best > 0.0) {
+            let middle = f64::midpoint(from, to);
+            let here = distance(self.at(middle));
+            best = best.min(here);
+            // Nothing in this part is nearer than half its length under what its middle has.
+            let bound = here - (to - from) * length / 2.0;
+            if bound < (best - slack).min(enough) {
+                open.push((from, middle));
+                open.push((middle, to));
+            }
+        }
+        best
+    }
+}
+
+#[cfg(test)]
+pub mod tests {
+    use super::*;
+    use proptest::prelude::*;
+    use testkit::assert_near;
+
+    pub fn strokes() -> impl Strategy<Value = Stroke> {
+        let place = || (-50.0..50.0_f64, -50.0..50.0_f64).prop_map(|(x, y)| Point::new(x, y));
+        let arc = (place(), 0.5..60.0_f64, 0.0..360.0_f64, -360.0..360.0_f64).prop_map(
+            |(center, radius, start, sweep)| {
+                Stroke::Arc(Arc {
+                    center,
+                    radius,
+                    start: Angle::degrees(start),
+                    sweep: Angle::degrees(sweep),
+                })
+            },
+        );
+        prop_oneof![
+            (place(), place()).prop_map(|(from, to)| Stroke::Line(Line::new(from, to))),
+            arc,
+            (place(), 0.5..60.0_f64)
+                .prop_map(|(center, radius)| Stroke::Circle(Circle::new(center, radius))),
+        ]
+    }
+
+    #[test]
+    fn a_quarter_goes_clockwise_or_back() {
+        let arc = |sweep| {
+            Stroke::Arc(Arc {
+                center: Point::new(1.0, 0.0),
+                radius: 2.0,
+                start: Angle::ZERO,
+                sweep: Angle::degrees(sweep),
+            })
+        };
+        assert_near!(arc(90.0).end(), Point::new(3.0, 0.0), 1e-12);
+        assert_near!(arc(-90.0).end(), Point::new(-1.0, 0.0), 1e-12);
+        assert_near!(
+            arc(90.0).distance(Point::new(1.0, -2.0)),
+            8.0_f64.sqrt(),
+            1e-12
+        );
+        assert_near!(arc(90.0).farthest(), 3.0, 1e-12);
+        assert_near!(arc(-90.0).farthest(), 5.0_f64.sqrt(), 1e-12);
+    }
+
+    proptest! {
+        #[test]
+        fn distance_box_and_reach_are_those_of_its_points(stroke in strokes(), x in -80.0..80.0_f64, y in -80.0..80.0_f64) {
+            let point = Point::new(x, y);
+            let steps = 2000;
+            let points = || (0..=steps).map(|step| stroke.at(f64::from(step) / f64::from(steps)));
+            let step = stroke.length() / f64::from(steps);
+            let nearest = points().map(|at| at.distance(point)).fold(f64::INFINITY, f64::min);
+            prop_assert!((stroke.distance(point) - nearest).abs() <= step, "{stroke:?}");
+            let farthest = points().map(|at| at.to_vec2().length()).fold(0.0, f64::max);
+            prop_assert!((stroke.farthest() - farthest).abs() <= step, "{stroke:?}");
+            let around = stroke.bounds().inflate(1e-9, 1e-9);
+            prop_assert!(points().all(|at| around.x0 <= at.x && at.x <= around.x1 && around.y0 <= at.y && at.y <= around.y1));
+            let least = stroke.least(|at| at.distance(point), f64::INFINITY, 1e-3);
+            prop_assert!((least - stroke.distance(point)).abs() <= 1e-3 + 1e-9);
+        }
+
+        #[test]
+        fn the_other_way_has_the_same_places(stroke in strokes(), share in 0.0..1.0_f64) {
+            let back = stroke.reversed();
+            prop_assert!((back.length() - stroke.length()).abs() < 1e-9);
+            prop_assert!(stroke.distance(back.at(share)) < 1e-9);
+            if !matches!(stroke, Stroke::Circle(_)) {
+                prop_assert!((back.at(share) - stroke.at(1.0 - share)).length() < 1e-9);
+            }
+        }
+    }
+}

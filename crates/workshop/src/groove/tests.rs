@@ -1,0 +1,376 @@
+//! The grooves of boards, held against distances measured anew.
+
+use super::*;
+use board::{Bore, Change, Edit, Grooves, HoleId, Rings, Role, layout};
+use geometry::{Angle, Pattern, PocketShape, Point};
+use proptest::prelude::*;
+use testkit::assert_near;
+
+const NONE: Grooves = Grooves {
+    width: 2.0,
+    angle: 60.0,
+    tip: 0.0,
+    pass: 2.0,
+    stop: 1.5,
+    track: false,
+    home: false,
+    around_home: None,
+    around_start: None,
+    rings: None,
+    sectors_from: None,
+    rim: None,
+};
+
+const ALL_RINGS: Rings = Rings {
+    gap: 1.5,
+    track: true,
+    home: true,
+    start: true,
+    extra: true,
+    center: true,
+};
+
+fn planned(board: &Board, wanted: Grooves) -> GroovePlan {
+    let board = Board {
+        grooves: Some(wanted),
+        ..board.clone()
+    };
+    grooves(&board, &layout(&board).unwrap()).unwrap()
+}
+
+fn of(plan: &GroovePlan, kind: GrooveKind) -> Vec<&Groove> {
+    let of_kind = plan.grooves.iter().filter(|groove| groove.kind == kind);
+    of_kind.collect()
+}
+
+/// Wood between a groove and a bore at the top face.
+fn wood(groove: &Groove, board: &Board, id: HoleId) -> f64 {
+    let layout = layout(board).unwrap();
+    let hole = layout.hole(id).unwrap();
+    let away = |stroke: &Stroke| stroke.distance(hole.center);
+    let nearest = groove.path.iter().map(away).fold(f64::INFINITY, f64::min);
+    nearest - hole.bore.radius() - NONE.width / 2.0
+}
+
+#[test]
+fn a_board_without_grooves_has_no_plan() {
+    let board = Board::default();
+    assert_eq!(grooves(&board, &layout(&board).unwrap()), None);
+}
+
+#[test]
+fn the_track_closes_and_each_line_stops_short_of_its_bores() {
+    let board = Board::default();
+    let plan = planned(
+        &board,
+        Grooves {
+            track: true,
+            ..NONE
+        },
+    );
+    assert_eq!(plan.grooves.len(), 84);
+    assert_eq!(plan.dropped, []);
+    for groove in &plan.grooves {
+        assert_eq!(groove.holes.len(), 2);
+        for name in &groove.holes {
+            assert_near!(wood(groove, &board, name.id()), 1.5, 1e-9);
+        }
+    }
+    let last: Vec<String> = plan.grooves[83]
+        .holes
+        .iter()
+        .map(ToString::to_string)
+        .collect();
+    assert_eq!(last, ["T1-01", "T6-14"]);
+    // The pitch, less two bores' radii, the wood left twice, and half the width at each end.
+    assert_near!(plan.length, 84.0 * (19.0 - 12.0 - 3.0 - 2.0), 1e-6);
+    assert_near!(plan.depth, 3.0_f64.sqrt(), 1e-12);
+    assert_eq!(plan.passes, 1);
+}
+
+#[test]
+fn a_home_lane_is_joined_to_its_turn_in_space() {
+    let plan = planned(&Board::default(), Grooves { home: true, ..NONE });
+    assert_eq!(plan.grooves.len(), 24);
+    let first: Vec<String> = plan.grooves[0]
+        .holes
+        .iter()
+        .map(ToString::to_string)
+        .collect();
+    assert_eq!(first, ["T1-08", "H1-1"]);
+}
+
+#[test]
+fn a_line_that_finds_no_room_is_told() {
+    let wanted = Grooves {
+        track: true,
+        stop: 2.5,
+        ..NONE
+    };
+    let plan = planned(&Board::default(), wanted);
+    // 19 - 12 - 5 - 2 leaves nothing.
+    assert_eq!(plan.grooves, []);
+    assert_eq!(plan.dropped.len(), 84);
+    assert_eq!(
+        (plan.dropped[0].0, plan.dropped[0].1.len()),
+        (GrooveKind::Track, 2)
+    );
+}
+
+#[test]
+fn a_hole_that_is_dropped_takes_its_lines_along() {
+    let drop = Edit {
+        hole: "T1-3".parse().unwrap(),
+        mirrored: false,
+        change: Change::Drop,
+    };
+    let board = Board {
+        edits: vec![drop],
+        ..Board::default()
+    };
+    let plan = planned(
+        &board,
+        Grooves {
+            track: true,
+            ..NONE
+        },
+    );
+    assert_eq!((plan.grooves.len(), plan.dropped.len()), (82, 0));
+}
+
+#[test]
+fn rings_go_round_bores_of_their_roles_and_stay_circles() {
+    let board = Board::default();
+    for (rings, count) in [(ALL_RINGS, 133), (Rings::default(), 1)] {
+        let plan = planned(
+            &board,
+            Grooves {
+                rings: Some(rings),
+                ..NONE
+            },
+        );
+        assert_eq!(plan.grooves.len(), count);
+        for groove in &plan.grooves {
+            assert!(matches!(groove.path[..], [Stroke::Circle(_)]));
+            assert_near!(wood(groove, &board, groove.holes[0].id()), 1.5, 1e-9);
+        }
+    }
+}
+
+#[test]
+fn lines_between_sectors_run_from_their_start_to_the_rim_and_stop_at_bores() {
+    let wanted = Grooves {
+        sectors_from: Some(40.0),
+        rim: Some(5.0),
+        ..NONE
+    };
+    // Seven of the 14 spaces of a ring lie before the turn-in space, and the first of them on the border.
+    let mut board = Board {
+        start: 0,
+        ..Board::default()
+    };
+    let plan = planned(&board, wanted);
+    let lines = of(&plan, GrooveKind::Sector);
+    assert_eq!(lines.len(), 12);
+    let reach = |at: Point| at.to_vec2().length();
+    assert_near!(reach(lines[0].path[0].start()), 41.0, 1e-9);
+    // 280 less the roundover of 5, the wood of 5 and half the width: on the middle of the ring at the rim.
+    assert_near!(reach(lines[1].path[0].end()), 269.0, 1e-9);
+    assert_near!(
+        reach(of(&plan, GrooveKind::Rim)[0].path[0].start()),
+        269.0,
+        1e-9
+    );
+    board.pattern = Pattern::Polygon;
+    board.start = 4;
+    let plan = planned(&board, wanted);
+    for groove in of(&plan, GrooveKind::Sector) {
+        for hole in &layout(&board).unwrap().holes {
+            assert!(wood(groove, &board, hole.name.id()) >= 1.5 - 1e-9);
+        }
+    }
+}
+
+#[test]
+fn outlines_keep_their_distance_and_close() {
+    for shape in [
+        PocketShape::Row,
+        PocketShape::Arc,
+        PocketShape::Block,
+        PocketShape::Ring,
+    ] {
+        for start in [1, 2, 3, 4, 7] {
+            let mut board = Board {
+                start,
+                ..Board::default()
+            };
+            board.pocket.shape = shape;
+            board.blank.diameter = 700.0;
+            let wanted = Grooves {
+                around_home: Some(3.0),
+                around_start: Some(3.0),
+                ..NONE
+            };
+            let plan = planned(&board, wanted);
+            assert_eq!(plan.grooves.len(), 12);
+            for groove in &plan.grooves {
+                assert_closed(groove);
+                for name in &groove.holes {
+                    let wood = wood(groove, &board, name.id());
+                    assert!(wood > 3.0 - 1e-9, "{shape:?} {start} {name}: {wood}");
+                }
+                let ends = [groove.holes[0], *groove.holes.last().unwrap()];
+                for name in ends {
+                    let near = wood(groove, &board, name.id());
+                    assert!(near < 3.0 + 1e-6, "{shape:?} {start} {name}: {near}");
+                }
+            }
+        }
+    }
+}
+
+fn assert_closed(groove: &Groove) {
+    let nexts = groove.path.iter().cycle().skip(1);
+    for (stroke, next) in groove.path.iter().zip(nexts) {
+        assert_near!(stroke.end(), next.start(), 1e-9);
+    }
+}
+
+#[test]
+fn an_outline_round_a_row_is_two_lines_and_two_half_circles() {
+    let wanted = Grooves {
+        around_home: Some(3.0),
+        ..NONE
+    };
+    let plan = planned(&Board::default(), wanted);
+    let path = &plan.grooves[0].path;
+    let [
+        Stroke::Line(_),
+        Stroke::Arc(cap),
+        Stroke::Line(_),
+        Stroke::Arc(_),
+    ] = path[..]
+    else {
+        panic!("{path:?}")
+    };
+    assert_near!(cap.sweep.as_degrees(), 180.0, 1e-9);
+    assert_near!(cap.radius, 10.0, 1e-12);
+    // Four holes at a pitch of 19: twice three pitches and a circle of 10.
+    assert_near!(
+        plan.grooves[0].length(),
+        6.0 * 19.0 + 20.0 * core::f64::consts::PI,
+        1e-9
+    );
+}
+
+#[test]
+fn every_sector_has_the_same_grooves() {
+    let wanted = Grooves {
+        track: true,
+        home: true,
+        around_home: Some(2.0),
+        around_start: Some(2.0),
+        rings: Some(ALL_RINGS),
+        sectors_from: Some(10.0),
+        rim: Some(3.0),
+        ..NONE
+    };
+    for pattern in [
+        Pattern::Lobes { depth: 0.15 },
+        Pattern::Polygon,
+        Pattern::Arms { across: 3 },
+    ] {
+        let board = Board {
+            pattern,
+            rotation: 11.0,
+            ..Board::default()
+        };
+        let plan = planned(&board, wanted);
+        let of_player = |player: u32| {
+            let his = plan.grooves.iter().filter(move |groove| {
+                groove.holes.first().is_some_and(|name| {
+                    name.id().player() == player && name.id().role() != Role::Center
+                })
+            });
+            let mut lengths: Vec<f64> = his.map(Groove::length).collect();
+            lengths.sort_by(f64::total_cmp);
+            lengths
+        };
+        let second = of_player(2);
+        for player in [3, 4, 5] {
+            let other = of_player(player);
+            assert_eq!(other.len(), second.len());
+            for (one, other) in second.iter().zip(other) {
+                assert_near!(*one, other, 1e-6);
+            }
+        }
+    }
+}
+
+proptest! {
+    #[test]
+    fn any_board_has_grooves_that_keep_clear_of_their_own_bores(
+        counts in (1_u32..9, 1_u32..30, 0_u32..7, 0_u32..7),
+        sizes in (2.0..40.0_f64, 0.2..12.0_f64, 0.1..5.0_f64, 0.0..6.0_f64),
+        moved in (-30.0..30.0_f64, -30.0..30.0_f64),
+        turn in 0.0..360.0_f64,
+    ) {
+        let (players, spaces, home, start) = counts;
+        let bore = Bore { diameter: sizes.1, ..Board::default().bores.track };
+        let edit = Edit {
+            hole: HoleId::new(Role::Start, 1, 1),
+            mirrored: true,
+            change: Change::Move { u: moved.0, v: moved.1 },
+        };
+        let board = Board {
+            players, spaces, home, start,
+            pitch: sizes.0,
+            rotation: turn,
+            bores: board::Bores::all(bore),
+            edits: vec![edit],
+            ..Board::default()
+        };
+        prop_assume!(layout(&board).is_ok());
+        let wanted = Grooves {
+            width: sizes.2, stop: sizes.3,
+            track: true, home: true,
+            around_home: Some(sizes.3), around_start: Some(sizes.3),
+            rings: Some(Rings { gap: sizes.3, ..ALL_RINGS }),
+            sectors_from: Some(5.0), rim: Some(2.0),
+            ..NONE
+        };
+        let plan = planned(&board, wanted);
+        let layout = layout(&board).unwrap();
+        for groove in &plan.grooves {
+            prop_assert!(groove.length() > 0.0 && groove.length().is_finite());
+            for pair in groove.path.windows(2) {
+                prop_assert!(pair[0].end().distance(pair[1].start()) < 1e-6, "{groove:?}");
+            }
+            let belongs = layout.holes.iter().filter(|hole| {
+                groove.kind == GrooveKind::Sector || groove.holes.contains(&hole.name)
+            });
+            for hole in belongs {
+                let nearest = groove.path.iter().map(|stroke| stroke.distance(hole.center));
+                let wood = nearest.fold(f64::INFINITY, f64::min) - hole.bore.radius() - wanted.width / 2.0;
+                prop_assert!(wood > sizes.3 - 1e-6, "{groove:?} {wood}");
+            }
+        }
+    }
+}
+
+#[test]
+fn bearings_of_sector_lines_are_midway_between_the_axes() {
+    let wanted = Grooves {
+        sectors_from: Some(0.0),
+        ..NONE
+    };
+    let board = Board {
+        players: 4,
+        rotation: 10.0,
+        ..Board::default()
+    };
+    let plan = planned(&board, wanted);
+    let end = of(&plan, GrooveKind::Sector)[0].path[0].end();
+    let bearing = geometry::bearing_of(end) - Angle::degrees(55.0);
+    assert_near!(bearing.as_degrees(), 0.0, 1e-9);
+}
