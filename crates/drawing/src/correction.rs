@@ -45,10 +45,14 @@ impl Correction {
     pub fn words(&self) -> [String; 2] {
         let PrintCorrection { x, y, skew } = self.print;
         // What is nothing to two places has no sign.
-        let degrees = (skew.as_degrees() * 100.0).round() / 100.0 + 0.0;
+        let degrees = (skew.as_degrees() * 100.0).round() / 100.0;
+        let sign = if degrees < 0.0 { "−" } else { "" };
         [
             format!("Corrected for {}:", self.printer),
-            format!("across × {x:.4}, up × {y:.4}, skew {degrees:.2}°"),
+            format!(
+                "across × {x:.4}, up × {y:.4}, skew {sign}{:.2}°",
+                degrees.abs()
+            ),
         ]
     }
 }
@@ -107,7 +111,7 @@ mod tests {
         let lying = upright.on(Size::new(297.0, 210.0));
         assert_eq!(
             lying.words()[1],
-            "across × 0.9980, up × 1.0060, skew -0.12°"
+            "across × 0.9980, up × 1.0060, skew −0.12°"
         );
         assert_eq!(
             correction(1.0, 1.0, -0.001).words()[1],

@@ -5,7 +5,7 @@ use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
 
 use crate::font::{self, Weight};
 use crate::tiling::Tile;
-use crate::{Anchor, Item, Layer, Line, Shape, Stamp, Text, Tiling, paper_name};
+use crate::{Anchor, Correction, Item, Layer, Line, Shape, Stamp, Text, Tiling, paper_name};
 
 const LABEL: f64 = 8.0;
 const WORDS: f64 = 2.4;
@@ -13,10 +13,16 @@ const LEADING: f64 = 3.8;
 /// Side of the key map.
 const MAP: f64 = 33.0;
 
-/// The room that label, words and key map take.
-pub const ROOM: Size = Size::new(80.0, 34.0);
+/// The room that label, words and key map take, without the correction.
+const ROOM: Size = Size::new(80.0, 34.0);
 /// The room they take where paper is too small for the words.
 pub const SMALL_ROOM: Size = Size::new(24.0, 10.0);
+
+/// The room that label, words and key map of a sheet take.
+pub fn room(tiling: &Tiling) -> Size {
+    let lines = tiling.correction.as_ref().map_or(0, |_| 2);
+    ROOM + Size::new(0.0, LEADING * f64::from(lines))
+}
 
 /// The sheet's label, what it is part of, how to print and join it, and the key map, in a block.
 pub fn title_block(
@@ -55,14 +61,24 @@ pub fn title_block(
             font::cut(&line, WORDS, Weight::Regular, room),
         )
     }));
-    let map = Rect::new(
-        block.x1 - MAP,
-        block.y0 + 1.0,
-        block.x1 - 1.0,
-        block.y1 - 1.0,
-    );
+    let mut low = block.y0;
+    if let Some(correction) = &tiling.correction {
+        items.extend(corrected(correction, block));
+        low += 2.0 * LEADING;
+    }
+    let map = Rect::new(block.x1 - MAP, low + 1.0, block.x1 - 1.0, block.y1 - 1.0);
     items.extend(key_map(board, tiling, tile, map));
     items
+}
+
+/// What the printer's correction is, in two lines at the foot of the block.
+fn corrected(correction: &Correction, block: Rect) -> [Item; 2] {
+    let [first, second] = correction.words();
+    let line = |line: String, above: f64| {
+        let at = Point::new(block.x0, block.y0 + above);
+        words(at, font::cut(&line, WORDS, Weight::Regular, block.width()))
+    };
+    [line(first, 1.0 + LEADING), line(second, 1.0)]
 }
 
 /// The order of assembly.

@@ -14,7 +14,8 @@
 //! * [`plan`], [`plan_without_names`]: board and layout → the plan that screen and template share.
 //! * [`tiling`], [`Tiling`], [`paper_size`]: how the plan is cut into sheets of the maker's paper.
 //! * [`tiled_sheets`], [`whole_sheet`]: the sheets, with crosses, bars, key map and title.
-//! * [`Correction`]: what takes a printer's errors out of a sheet.
+//! * [`Correction`], [`printer_test_sheet`]: what takes a printer's errors out of a sheet, and the sheet that it is
+//!   measured by.
 //! * [`Sheet`], [`View`]: one printed page, with the part of the board that it shows.
 //! * [`Sheet::on_roll`], [`ROLLS`]: a sheet as wide as a plotter's roll.
 //! * [`font`]: the one typeface, its bytes and its measures.
@@ -31,6 +32,7 @@ mod joint;
 mod names;
 mod paper;
 mod plan;
+mod printer_test;
 mod quiet;
 mod roll;
 mod sheet;
@@ -42,6 +44,7 @@ pub use correction::Correction;
 pub use item::{Anchor, Arc, Item, Layer, Line, Shape, Text};
 pub use paper::{paper_name, paper_size};
 pub use plan::{plan, plan_without_names};
+pub use printer_test::{TestLengths, printer_test_sheet, test_lengths};
 pub use roll::{ROLLS, RollError};
 pub use sheet::{Sheet, Stamp, View};
 pub use tiled::tiled_sheets;

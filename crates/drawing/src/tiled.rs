@@ -4,7 +4,7 @@ use board::{Board, Layout};
 use kurbo::{Point, Rect, Vec2};
 
 use crate::bars::{Bar, longest_bar};
-use crate::furniture::{ROOM, SMALL_ROOM, title_block};
+use crate::furniture::{SMALL_ROOM, room, title_block};
 use crate::joint::{Joint, joints};
 use crate::quiet::{Quiet, Taken, farthest, nearest};
 use crate::tiling::Tile;
@@ -93,7 +93,7 @@ fn furniture(
     let mut marks = Vec::new();
     let corner = Point::new(page.x0, page.y1);
     if let Some(block) = quiet
-        .take(ROOM, corner)
+        .take(room(tiling), corner)
         .or_else(|| quiet.take(SMALL_ROOM, corner))
     {
         marks.extend(title_block(board, tiling, tile, stamp, block));
@@ -151,7 +151,7 @@ fn busy(quiet: &mut Quiet, shape: &Shape, page_from_board: Vec2) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Layer, tiling};
+    use crate::{Correction, Layer, tiling};
     use board::layout;
     use std::collections::BTreeMap;
 
@@ -207,6 +207,68 @@ mod tests {
         for name in seen.keys().filter(|name| name.ends_with('a')) {
             assert!(seen.contains_key(&name.replace('a', "b")));
         }
+    }
+
+    /// A name too long for the sheet is cut, and the words stay on the sheet.
+    #[test]
+    fn corrected_sheets_say_so_and_draw_inside_their_printable_part() {
+        let board = Board::default();
+        let holes = layout(&board).unwrap();
+        let print = workshop::PrintCorrection {
+            x: 1.02,
+            y: 1.01,
+            skew: geometry::Angle::degrees(0.5),
+        };
+        let correction = Correction {
+            printer: "the one in the office, ".repeat(4),
+            print,
+        };
+        let tiling = tiling(&board, &holes, Some(&correction)).unwrap();
+        let inside = tiling.paper.to_rect().inset(1e-9 - tiling.margin);
+        for sheet in tiled_sheets(&board, &holes, &tiling, &Stamp::default()) {
+            let map = sheet.correction_transform().unwrap();
+            assert!(inside.contains_rect(map.transform_rect_bbox(sheet.view.window)));
+            let mut words = 0;
+            for item in &sheet.marks {
+                assert!(inside.contains_rect(map.transform_rect_bbox(item.shape.bounds())));
+                if let Shape::Text(text) = &item.shape {
+                    let [first, second] = correction.on(tiling.paper).words();
+                    let is_first = text.words.ends_with('…')
+                        && first.starts_with(text.words.trim_end_matches('…'));
+                    words += usize::from(is_first || text.words == second);
+                }
+            }
+            assert_eq!(words, 2, "{}", sheet.label);
+        }
+    }
+
+    /// By the windows: what two neighbors show of the board is as much as the overlap, whatever the printer.
+    #[test]
+    fn a_printer_that_prints_small_takes_sheets_of_less_board() {
+        let board = Board::default();
+        let holes = layout(&board).unwrap();
+        let print = workshop::PrintCorrection {
+            x: 1.01,
+            y: 0.99,
+            ..workshop::PrintCorrection::IDENTITY
+        };
+        let correction = Correction {
+            printer: "Ink".into(),
+            print,
+        };
+        let tiling = tiling(&board, &holes, Some(&correction)).unwrap();
+        let lies = tiling.is_landscape();
+        let inside = tiling.paper.to_rect().inset(-tiling.margin).size();
+        let window = tiling.tiles[0].window.size();
+        let [stretched, kept] = if lies {
+            [(window.height, inside.height), (window.width, inside.width)]
+        } else {
+            [(window.width, inside.width), (window.height, inside.height)]
+        };
+        assert!((stretched.0 - stretched.1 / 1.01).abs() < 1e-9);
+        assert!((kept.0 - kept.1).abs() < 1e-9);
+        let (first, second) = (&tiling.tiles[0].window, &tiling.tiles[1].window);
+        assert!((first.x1 - second.x0 - tiling.overlap).abs() < 1e-9);
     }
 
     #[test]

@@ -1,0 +1,238 @@
+//! The sheet that a printer is measured by: two long bars, a square with its diagonals, a circle, and room for readings.
+//!
+//! The sheet is always upright paper, so that across and up mean the same on every test.
+
+mod parts;
+mod scale;
+#[cfg(test)]
+mod tests;
+
+use board::{Board, INCH, Units};
+use kurbo::{Rect, Size, Vec2};
+
+use crate::correction::{printable, printable_size};
+use crate::font::{self, Weight};
+use crate::{Correction, Sheet, Stamp, TilingError, View, paper_name, paper_size};
+
+/// What is measured on a printer test sheet, in mm: round numbers in the maker's unit.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TestLengths {
+    /// The level bar.
+    pub level: f64,
+    /// The upright bar.
+    pub upright: f64,
+    /// The sides of the square.
+    pub square: f64,
+    /// The diameter of the circle.
+    pub circle: f64,
+}
+
+/// What the printer test sheet for a board's paper lets one measure.
+///
+/// # Errors
+/// [`TilingError::NoPaperLeft`] where margins leave less than 60 mm of the paper.
+pub fn test_lengths(board: &Board) -> Result<TestLengths, TilingError> {
+    Page::of(board, &Stamp::default(), None).map(|page| page.lengths())
+}
+
+/// The sheet that a printer is measured by, on the paper of a board's template.
+///
+/// Printed as it is, it tells what the printer does wrong. Printed corrected, it shows whether the bars come out true;
+/// they are shorter there if the correction leaves no room for longer ones.
+///
+/// # Errors
+/// [`TilingError::NoPaperLeft`] where margins leave less than 60 mm of the paper.
+pub fn printer_test_sheet(
+    board: &Board,
+    stamp: &Stamp,
+    correction: Option<&Correction>,
+) -> Result<Sheet, TilingError> {
+    let page = Page::of(board, stamp, correction)?;
+    Ok(Sheet {
+        size: page.paper,
+        label: "printer test".into(),
+        view: View {
+            window: page.area,
+            page_from_board: Vec2::ZERO,
+            items: Vec::new(),
+        },
+        marks: parts::parts(&page),
+        correction: correction.cloned(),
+    })
+}
+
+/// The least that margins must leave of the paper, mm.
+const LEAST: f64 = 60.0;
+/// Room across a bar, and at each end of it, mm.
+const BAR: f64 = 12.0;
+const ENDS: f64 = 4.0;
+/// Room between the parts of the sheet, mm.
+const GAP: f64 = 4.0;
+/// Least room between circle and square, mm.
+const RIM: f64 = 6.0;
+
+/// The paper, what is written on it, and where its parts lie.
+struct Page {
+    paper: Size,
+    units: Units,
+    /// Where drawing is possible.
+    area: Rect,
+    /// Size of plain words, mm.
+    size: f64,
+    /// What stands opposite the title.
+    about: String,
+    /// What is to be done.
+    lines: Vec<String>,
+}
+
+impl Page {
+    fn of(
+        board: &Board,
+        stamp: &Stamp,
+        correction: Option<&Correction>,
+    ) -> Result<Self, TilingError> {
+        let template = &board.template;
+        let paper = paper_size(template.paper);
+        let paper = Size::new(paper.min_side(), paper.max_side());
+        let room = printable_size(paper, template.margin, correction);
+        if room.min_side() < LEAST {
+            return Err(TilingError::NoPaperLeft {
+                margin: template.margin,
+                width: paper.width,
+                height: paper.height,
+            });
+        }
+        let name = paper_name(template.paper);
+        let about = match stamp.date.as_str() {
+            "" => name.into(),
+            date => format!("{name}, {date}"),
+        };
+        let mut page = Self {
+            paper,
+            units: board.units,
+            area: printable(paper, template.margin, correction),
+            size: 2.9
+                * (room.width / 190.0)
+                    .min(room.height / 277.0)
+                    .clamp(0.7, 1.0),
+            about,
+            lines: Vec::new(),
+        };
+        page.lines = wrapped(&sentences(correction), page.size, page.inner().width());
+        Ok(page)
+    }
+
+    /// Right of the upright bar, above the level one.
+    fn inner(&self) -> Rect {
+        let low = BAR + GAP;
+        Rect::new(
+            self.area.x0 + low,
+            self.area.y0 + low,
+            self.area.x1,
+            self.area.y1,
+        )
+    }
+
+    fn leading(&self) -> f64 {
+        1.6 * self.size
+    }
+
+    /// Top of the instructions.
+    fn words_top(&self) -> f64 {
+        self.area.y1 - 3.0 * self.size
+    }
+
+    /// Height of a line of the table.
+    fn row(&self) -> f64 {
+        2.9 * self.size
+    }
+
+    /// Baseline of the table's last line.
+    fn table_foot(&self) -> f64 {
+        self.inner().y0 + GAP
+    }
+
+    /// Where the square may lie: between instructions and table.
+    fn middle(&self) -> Rect {
+        let inner = self.inner();
+        let words = self.leading() * self.lines.len() as f64;
+        Rect::new(
+            inner.x0,
+            self.table_foot() + 4.0 * self.row(),
+            inner.x1,
+            self.words_top() - words - GAP,
+        )
+    }
+
+    /// The longest that there is room for.
+    fn lengths(&self) -> TestLengths {
+        let square = self.round(self.middle().size().min_side());
+        let handy = match self.units {
+            Units::Mm => 150.0,
+            Units::Inch => 6.0 * INCH,
+        };
+        TestLengths {
+            level: self.round(self.inner().width() - ENDS),
+            upright: self.round(self.area.height() - 2.0 * ENDS),
+            square,
+            circle: self.round(square - 2.0 * RIM.min(square / 10.0)).min(handy),
+        }
+    }
+
+    /// A length made round, downward.
+    fn round(&self, length: f64) -> f64 {
+        let step = match self.units {
+            Units::Mm => 10.0,
+            Units::Inch => INCH / 2.0,
+        };
+        let step = if length < 5.0 * step {
+            step / 2.0
+        } else {
+            step
+        };
+        // What is a whole step but for rounding is one.
+        ((length / step + 1e-9).floor() * step).max(step)
+    }
+}
+
+fn sentences(correction: Option<&Correction>) -> [String; 3] {
+    let print = "Print at 100 %, not fitted to the page, on the template's paper.";
+    match correction {
+        None => [
+            print.into(),
+            "Measure both bars between their end ticks and both diagonals from corner to corner, up to five times."
+                .into(),
+            "Type the readings with the printer under Template. Then print this sheet again to see that it measures true.".into(),
+        ],
+        Some(correction) => [
+            print.into(),
+            correction.words().join(" "),
+            "Everything here should now measure what it says. To measure the printer anew, choose none and print again."
+                .into(),
+        ],
+    }
+}
+
+/// Sentences, each on a line of its own or on as many as it needs.
+fn wrapped(sentences: &[String], size: f64, room: f64) -> Vec<String> {
+    let mut lines = Vec::new();
+    for sentence in sentences {
+        let mut line = String::new();
+        for word in sentence.split(' ') {
+            let longer = if line.is_empty() {
+                word.to_owned()
+            } else {
+                format!("{line} {word}")
+            };
+            if line.is_empty() || font::width(&longer, size, Weight::Regular) <= room {
+                line = longer;
+            } else {
+                lines.push(core::mem::replace(&mut line, word.to_owned()));
+            }
+        }
+        lines.push(line);
+    }
+    // A word that is longer than a line is cut.
+    let cut = |line: String| font::cut(&line, size, Weight::Regular, room);
+    lines.into_iter().map(cut).collect()
+}

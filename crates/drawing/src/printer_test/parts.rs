@@ -1,0 +1,198 @@
+//! What is drawn on a printer test sheet.
+
+use board::{INCH, Units, show_length};
+use geometry::Angle;
+use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
+use workshop::PrintLength;
+
+use super::scale::Scale;
+use super::{BAR, ENDS, Page};
+use crate::font::{self, Weight};
+use crate::{Anchor, Item, Layer, Line, Shape, Text};
+
+/// Everything on a sheet.
+pub fn parts(page: &Page) -> Vec<Item> {
+    let lengths = page.lengths();
+    let middle = page.middle();
+    let side = Size::new(lengths.square, lengths.square);
+    let low = middle.center().y - side.height / 2.0;
+    let square = Rect::from_origin_size((middle.x0, low), side);
+    [
+        heading(page),
+        bars(page),
+        square_with_diagonals(page, square),
+        circle(page, square.center(), lengths.circle / 2.0),
+        table(page),
+    ]
+    .concat()
+}
+
+/// A thin line to measure by.
+pub fn line(from: Point, to: Point) -> Item {
+    mark(Shape::Line(Segment::new(from, to)))
+}
+
+/// Words.
+pub fn words(text: Text) -> Item {
+    mark(Shape::Text(text))
+}
+
+fn mark(shape: Shape) -> Item {
+    Item {
+        layer: Layer::Marks,
+        line: Line::Drill,
+        shape,
+    }
+}
+
+/// The title, what it is for, and what is to be done.
+fn heading(page: &Page) -> Vec<Item> {
+    let inner = page.inner();
+    let baseline = page.area.y1 - 0.75 * 2.4 * page.size;
+    let title = Text {
+        weight: Weight::SemiBold,
+        ..Text::level(
+            Point::new(inner.x0, baseline),
+            2.4 * page.size,
+            Anchor::Start,
+            "Printer test",
+        )
+    };
+    let about = Text::level(
+        Point::new(inner.x1, baseline),
+        page.size,
+        Anchor::End,
+        page.about.as_str(),
+    );
+    let line = |(at, line): (usize, &String)| {
+        let down = page.leading() * (at as f64 + 1.0);
+        let at = Point::new(inner.x0, page.words_top() - down);
+        words(Text::level(at, page.size, Anchor::Start, line.as_str()))
+    };
+    let lines = page.lines.iter().enumerate().map(line);
+    [words(title), words(about)]
+        .into_iter()
+        .chain(lines)
+        .collect()
+}
+
+/// The upright bar up the left side, the level one along the foot.
+fn bars(page: &Page) -> Vec<Item> {
+    let (area, inner, lengths) = (page.area, page.inner(), page.lengths());
+    let level = Scale {
+        start: Point::new(inner.x0, area.y0 + BAR / 2.0),
+        turn: Angle::ZERO,
+        length: lengths.level,
+        units: page.units,
+        size: page.size,
+        name: PrintLength::Level.label(),
+    };
+    let upright = Scale {
+        start: Point::new(area.x0 + BAR / 2.0, area.y0 + ENDS),
+        turn: Angle::degrees(90.0),
+        length: lengths.upright,
+        name: PrintLength::Upright.label(),
+        ..level
+    };
+    [level.items(), upright.items()].concat()
+}
+
+fn square_with_diagonals(page: &Page, square: Rect) -> Vec<Item> {
+    let [a, b, c, d] = [
+        (square.x0, square.y0),
+        (square.x1, square.y0),
+        (square.x1, square.y1),
+        (square.x0, square.y1),
+    ]
+    .map(Point::from);
+    let mut items: Vec<Item> = [(a, b), (b, c), (c, d), (d, a), (a, c), (d, b)]
+        .map(|(from, to)| line(from, to))
+        .to_vec();
+    let lengths = page.lengths();
+    if lengths.square - lengths.circle > 4.0 * page.size {
+        let name = format!("Square, {}", show_length(lengths.square, page.units));
+        let at = Point::new(square.center().x, square.y0 + 0.7 * page.size);
+        items.push(words(Text::level(at, page.size, Anchor::Middle, name)));
+    }
+    // What the corners leave beside the circle.
+    let room = (lengths.square * core::f64::consts::SQRT_2 - lengths.circle) / 2.0;
+    for (length, corner, degrees) in [
+        (PrintLength::Rising, a, 45.0),
+        (PrintLength::Falling, d, -45.0),
+    ] {
+        let name = format!("{}, {}", length.label(), page.nominal(length));
+        items.extend(along_diagonal(&name, corner, Angle::degrees(degrees), room));
+    }
+    items
+}
+
+/// A name on a diagonal, between the corner and the circle; none where there is no room to read it.
+fn along_diagonal(name: &str, corner: Point, turn: Angle, room: f64) -> Option<Item> {
+    let size = (room - 9.0) / font::width(name, 1.0, Weight::Regular);
+    let size = size.min(2.6);
+    let along = Vec2::new(turn.cos(), turn.sin());
+    let up = Vec2::new(-along.y, along.x);
+    let text = Text {
+        turn,
+        ..Text::level(corner + along * 6.0 + up * 0.9, size, Anchor::Start, name)
+    };
+    (size >= 1.5).then(|| words(text))
+}
+
+fn circle(page: &Page, center: Point, radius: f64) -> Vec<Item> {
+    let name = format!("Circle, Ø {}", show_length(2.0 * radius, page.units));
+    let below = center - Vec2::new(0.0, radius / 2.0);
+    let size = page
+        .size
+        .min(radius / font::width(&name, 1.0, Weight::Regular));
+    let arm = (radius / 6.0).min(8.0);
+    let mut items = vec![
+        mark(Shape::Circle(Circle::new(center, radius))),
+        mark(Shape::Cross { center, arm }),
+    ];
+    if size >= 1.5 {
+        items.push(words(Text::level(below, size, Anchor::Middle, name)));
+    }
+    items
+}
+
+/// A line for each length, with places to write its readings.
+fn table(page: &Page) -> Vec<Item> {
+    const READINGS: usize = workshop::PrintReadings::MOST;
+    let inner = page.inner();
+    let names =
+        PrintLength::ALL.map(|length| format!("{}, {}", length.label(), page.nominal(length)));
+    let width = |name: &String| font::width(name, page.size, Weight::Regular);
+    let first = inner.x0 + names.iter().map(width).fold(0.0, f64::max);
+    let place = (inner.x1 - first) / READINGS as f64;
+    let mut items = Vec::new();
+    for (at, name) in names.into_iter().enumerate() {
+        let baseline = page.table_foot() + page.row() * (3.0 - at as f64);
+        let start = Point::new(inner.x0, baseline);
+        items.push(words(Text::level(start, page.size, Anchor::Start, name)));
+        for reading in 0..READINGS {
+            let end = Point::new(first + place * (reading as f64 + 1.0), baseline - 0.6);
+            items.push(line(end - Vec2::new(0.84 * place, 0.0), end));
+        }
+    }
+    items
+}
+
+impl Page {
+    /// What a length should be, in words; diagonals to what a rule shows.
+    fn nominal(&self, length: PrintLength) -> String {
+        let lengths = self.lengths();
+        let mm = match length {
+            PrintLength::Level => lengths.level,
+            PrintLength::Upright => lengths.upright,
+            PrintLength::Rising | PrintLength::Falling => {
+                let step = match self.units {
+                    Units::Mm => 0.1,
+                    Units::Inch => INCH / 64.0,
+                };
+                (lengths.square * core::f64::consts::SQRT_2 / step).round() * step
+            }
+        };
+        show_length(mm, self.units)
+    }
+}

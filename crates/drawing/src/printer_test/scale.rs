@@ -1,0 +1,118 @@
+//! A long bar with ticks and figures.
+
+use board::{INCH, Units, show_length, show_number};
+use geometry::Angle;
+use kurbo::{Point, Vec2};
+
+use super::parts::{line, words};
+use crate::{Anchor, Item, Shape, Text};
+
+/// A long bar.
+pub struct Scale<'a> {
+    /// Where its middle line starts.
+    pub start: Point,
+    /// The direction that it runs in.
+    pub turn: Angle,
+    /// How long it is, mm.
+    pub length: f64,
+    /// What it is divided into.
+    pub units: Units,
+    /// Size of its name, mm; figures are smaller.
+    pub size: f64,
+    /// What it is called.
+    pub name: &'a str,
+}
+
+/// Half the length of the ticks at its ends, mm.
+const END_TICK: f64 = 3.5;
+/// Sizes of figures and of the name, as shares of the sheet's words.
+const FIGURE: f64 = 0.76;
+const NAME: f64 = 0.9;
+/// How far the last figure reaches beyond the end, mm.
+const BEYOND: f64 = 3.5;
+/// From here to the end there is no figure but the last, mm.
+const NEAR_END: f64 = 9.0;
+
+impl Scale<'_> {
+    /// Its line, ticks and figures to the left of its direction, its name to the right.
+    pub fn items(&self) -> Vec<Item> {
+        let mut items = vec![line(self.at(0.0, 0.0), self.at(self.length, 0.0))];
+        for end in [0.0, self.length] {
+            items.push(line(self.at(end, -END_TICK), self.at(end, END_TICK)));
+        }
+        let (step, whole) = self.divisions();
+        let count = (self.length / step + 1e-9) as u32;
+        for at in 1..=count {
+            let along = f64::from(at) * step;
+            let is_whole = at.is_multiple_of(whole);
+            if self.length - along > 1e-6 {
+                let tick = if is_whole { 2.4 } else { 1.4 };
+                items.push(line(self.at(along, 0.0), self.at(along, tick)));
+            }
+            if is_whole && self.length - along > NEAR_END {
+                items.push(self.figure(along, show_number(along / self.unit(), 0)));
+            }
+        }
+        items.push(self.figure(0.0, "0".into()));
+        items.push(self.last_figure());
+        items.push(self.name());
+        items
+    }
+
+    /// The least division in mm, and how many of them get a long tick and a figure.
+    const fn divisions(&self) -> (f64, u32) {
+        match self.units {
+            Units::Mm => (10.0, 5),
+            Units::Inch => (INCH / 4.0, 4),
+        }
+    }
+
+    const fn unit(&self) -> f64 {
+        match self.units {
+            Units::Mm => 1.0,
+            Units::Inch => INCH,
+        }
+    }
+
+    /// A point so far along the bar and so far to the left of it.
+    fn at(&self, along: f64, left: f64) -> Point {
+        let (sin, cos) = self.turn.sin_cos();
+        self.start + Vec2::new(cos, sin) * along + Vec2::new(-sin, cos) * left
+    }
+
+    fn figure(&self, along: f64, figure: String) -> Item {
+        self.words(along, END_TICK + 0.6, FIGURE, figure)
+    }
+
+    /// The length at its end, not far beyond it.
+    fn last_figure(&self) -> Item {
+        let mut item = self.figure(self.length + BEYOND, show_length(self.length, self.units));
+        if let Shape::Text(text) = &mut item.shape {
+            text.anchor = Anchor::End;
+        }
+        item
+    }
+
+    fn name(&self) -> Item {
+        let name = format!("{}, {}", self.name, show_length(self.length, self.units));
+        self.words(
+            self.length / 2.0,
+            -1.2 - 0.73 * NAME * self.size,
+            NAME,
+            name,
+        )
+    }
+
+    /// Words about a point of the bar, their size a share of the sheet's.
+    fn words(&self, along: f64, left: f64, share: f64, text: String) -> Item {
+        words(Text {
+            turn: self.turn,
+            ..Text::level(
+                self.at(along, left),
+                share * self.size,
+                Anchor::Middle,
+                text,
+            )
+        })
+    }
+}
