@@ -7,7 +7,8 @@
 
 use app::derived::Derived;
 use app::exports::{Kind, Moment, Source};
-use board::{Board, read_board};
+use board::{BitRun, Board, Machine, read_board};
+use workshop::hole_table;
 
 /// Every sample board, by the name of its file.
 ///
@@ -41,17 +42,45 @@ pub fn derived(board: &Board) -> Derived {
     Derived::of(board).expect("the board can be laid out")
 }
 
+/// A board that plans for every kind of export: with a machine whose bits are settled.
+///
+/// # Panics
+/// Where it cannot be laid out.
+pub fn planned(board: &Board) -> Board {
+    let holes = hole_table(&derived(board).layout);
+    let bit = |(diameter, bottom)| BitRun {
+        speed: Some(1500.0),
+        feed: Some(200.0),
+        ..BitRun::unsettled(diameter, bottom)
+    };
+    let machine = Machine {
+        bits: holes.bits().into_iter().map(bit).collect(),
+        ..Machine::default()
+    };
+    Board {
+        machine: Some(machine),
+        ..board.clone()
+    }
+}
+
 /// The bytes of the first file of one kind of export.
 ///
 /// # Panics
 /// Where it cannot be exported.
 pub fn exported(kind: Kind, board: &Board) -> Vec<u8> {
+    files(kind, board).remove(0).1
+}
+
+/// The files of one kind of export: their names and bytes.
+///
+/// # Panics
+/// Where it cannot be exported.
+pub fn files(kind: Kind, board: &Board) -> Vec<(String, Vec<u8>)> {
     let moment = Moment {
         year: 2026,
         month: 11,
         day: 25,
     };
     let source = Source::of(board, moment).expect("the board can be laid out");
-    let mut files = source.files(kind).expect("the board can be exported");
-    files.remove(0).1
+    source.files(kind).expect("the board can be exported")
 }

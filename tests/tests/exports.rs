@@ -10,7 +10,7 @@ use board::{Board, Layout, Paper, Template, Units};
 use drawing::{Stamp, font, whole_sheet};
 use kurbo::{Point, Rect};
 use testkit::{PdfFile, assert_near, pdf_raster, svg_raster, svg_size};
-use tests::{derived, exported, samples};
+use tests::{derived, exported, files, planned, samples};
 
 /// 1 in = 72 pt = 25.4 mm (CSS Values and Units Level 4, absolute lengths).
 const POINTS_PER_MM: f64 = 72.0 / 25.4;
@@ -352,8 +352,35 @@ fn the_hole_table_holds_every_hole_in_both_units() {
 #[test]
 fn the_same_board_gives_the_same_bytes() {
     for kind in Kind::ALL {
-        let board = Board::default();
-        assert_eq!(exported(kind, &board), exported(kind, &board), "{kind:?}");
+        let board = planned(&Board::default());
+        assert_eq!(files(kind, &board), files(kind, &board), "{kind:?}");
+    }
+}
+
+/// A page of the PDF and the SVG of the same sheet show the same picture.
+#[test]
+fn every_sheet_is_a_drawing_of_its_own_with_the_bores_of_its_page() {
+    for (name, board) in samples() {
+        let tiling = derived(&board).tiling.unwrap();
+        let drawings = files(Kind::TemplateSvg, &board);
+        let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
+        assert_eq!(drawings.len(), file.pages.len(), "{name}");
+        for ((tile, page), (file, svg)) in tiling.tiles.iter().zip(&file.pages).zip(&drawings) {
+            assert!(
+                file.ends_with(&format!("-template-{}.svg", tile.label())),
+                "{file}"
+            );
+            let svg = core::str::from_utf8(svg).unwrap();
+            let media = page.boxes["MediaBox"];
+            let size = svg_size(svg, 254).unwrap();
+            assert_near!(
+                size.width / 10.0,
+                media.width() / POINTS_PER_MM,
+                0.1
+            );
+            let circles = svg.matches("<circle").count();
+            assert!(circles > 0 || page.circles.is_empty(), "{file}");
+        }
     }
 }
 

@@ -115,22 +115,8 @@ fn place([x, y, _]: [f64; 3]) -> Point {
 
 /// Where it bores, and to what Z at last.
 fn bored(run: &GcodeRun) -> Vec<(Point, f64)> {
-    let mut bored: Vec<(Point, f64)> = Vec::new();
-    let mut up = true;
-    for step in &run.steps {
-        if step.kind == GcodeKind::Feed {
-            match bored
-                .last_mut()
-                .filter(|(at, _)| !up && *at == place(step.to))
-            {
-                Some((_, z)) => *z = z.min(step.to[2]),
-                None => bored.push((place(step.to), step.to[2])),
-            }
-        }
-        // Pecks come up to clearance too: only a move sideways begins another bore.
-        up = place(step.from) != place(step.to) || (up && step.kind != GcodeKind::Feed);
-    }
-    bored
+    let bores = run.bores().into_iter();
+    bores.map(|bore| (place(bore), bore[2])).collect()
 }
 
 fn all_bored(programs: &[Program]) -> Vec<(Point, f64)> {

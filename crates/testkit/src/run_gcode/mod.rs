@@ -21,6 +21,27 @@ pub struct GcodeRun {
     pub spindle_at_end: f64,
 }
 
+impl GcodeRun {
+    /// The places that it bores, x and y and the deepest Z of each, in order; pecks into one bore count once.
+    pub fn bores(&self) -> Vec<[f64; 3]> {
+        let mut bores: Vec<[f64; 3]> = Vec::new();
+        let mut up = true;
+        for step in &self.steps {
+            let aside = step.from[..2] != step.to[..2];
+            if step.kind == GcodeKind::Feed {
+                let same = |bore: &&mut [f64; 3]| !up && bore[..2] == step.to[..2];
+                match bores.last_mut().filter(same) {
+                    Some(bore) => bore[2] = bore[2].min(step.to[2]),
+                    None => bores.push(step.to),
+                }
+            }
+            // Pecks come up to clearance too: only a move sideways begins another bore.
+            up = aside || (up && step.kind != GcodeKind::Feed);
+        }
+        bores
+    }
+}
+
 /// One thing that a program does.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GcodeStep {

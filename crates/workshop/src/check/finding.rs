@@ -174,14 +174,6 @@ rules! {
     GrooveRim, "grooves at the rim", groove_rim;
     /// Depth of the grooves, and wood under them.
     GrooveDepth, "depth of the grooves", groove_depth;
-    /// Grooves beside bores, and lines that find no room.
-    GrooveBores, "grooves at bores", groove_bores;
-    /// Grooves that run side by side.
-    GrooveSides, "grooves side by side", groove_sides;
-    /// Grooves that leave the flat top.
-    GrooveRim, "grooves at the rim", groove_rim;
-    /// Depth of the grooves, and wood under them.
-    GrooveDepth, "depth of the grooves", groove_depth;
     /// The center pilot against the circle jig's pin.
     Pilot, "center pilot", pilot;
     /// Room between pieces that stand side by side.

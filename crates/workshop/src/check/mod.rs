@@ -9,10 +9,6 @@ mod groove_bores;
 mod groove_depth;
 mod groove_rim;
 mod groove_sides;
-mod groove_bores;
-mod groove_depth;
-mod groove_rim;
-mod groove_sides;
 mod inside;
 mod joinery;
 mod pairs;
@@ -62,7 +58,6 @@ pub fn check(board: &Board, layout: &Layout, judged: Judged<'_>) -> Vec<Finding>
     findings.extend(seam::check(board, layout, judged.turns));
     findings.extend(seam::misplaced(board));
     findings.extend(groove_findings(board, layout));
-    findings.extend(groove_findings(board, layout));
     findings.extend(pilot::check(board));
     findings.extend(pieces::check(board, layout));
     findings.extend(seat::check(board, layout));
@@ -90,18 +85,6 @@ pub fn check(board: &Board, layout: &Layout, judged: Judged<'_>) -> Vec<Finding>
     findings.extend(players::check(board));
     findings.extend(edits::check(layout));
     findings.sort_by_key(|finding| finding.severity);
-    findings
-}
-
-fn groove_findings(board: &Board, layout: &Layout) -> Vec<Finding> {
-    let Some(plan) = grooves(board, layout) else {
-        return Vec::new();
-    };
-    let strokes = Strokes::new(&plan);
-    let mut findings = groove_bores::check(board, layout, &plan, &strokes);
-    findings.extend(groove_sides::check(board, &plan, &strokes));
-    findings.extend(groove_rim::check(board, &plan));
-    findings.extend(groove_depth::check(board, &plan, &strokes));
     findings
 }
 
