@@ -18,9 +18,9 @@ pub struct Wood {
     /// Change of width for each 1 % of moisture, as a share; none: by the table of species.
     #[serde(with = "auto_or_number")]
     pub change: Option<f64>,
-    /// Specific gravity at 12 % moisture; none: by the table of species.
-    #[serde(with = "auto_or_number")]
-    pub gravity: Option<f64>,
+    /// Density at 12 % moisture, kg/m³; none: by the table of species.
+    #[serde(rename = "density_kg_m3", with = "auto_or_number")]
+    pub density: Option<f64>,
     /// The air of the shop.
     pub shop: Air,
     /// The customer's room in the dry season.
@@ -76,7 +76,7 @@ impl Default for Wood {
             cut: Cut::FlatSawn,
             moisture: None,
             change: None,
-            gravity: None,
+            density: None,
             shop: air(20.0, 45.0),
             dry: air(21.0, 30.0),
             humid: air(24.0, 65.0),

@@ -17,16 +17,16 @@ fn woods() -> impl Strategy<Value = Wood> {
     let typed = (
         prop::option::of(0.0..30.0_f64),
         prop::option::of(0.0..0.01_f64),
-        prop::option::of(0.05..1.5_f64),
+        prop::option::of(50.0..1700.0_f64),
     );
     let cut = prop::sample::select(&Cut::ALL[..]);
     (".{0,12}", cut, typed, [air(), air(), air()]).prop_map(
-        |(species, cut, (moisture, change, gravity), [shop, dry, humid])| Wood {
+        |(species, cut, (moisture, change, density), [shop, dry, humid])| Wood {
             species,
             cut,
             moisture,
             change,
-            gravity,
+            density,
             shop,
             dry,
             humid,

@@ -135,7 +135,7 @@ const AS_ON_PAGE: &[(&str, Range)] = &[
     ("wood.species", ranges::SPECIES),
     ("wood.moisture_percent", ranges::MOISTURE),
     ("wood.change", ranges::WOOD_CHANGE),
-    ("wood.gravity", ranges::GRAVITY),
+    ("wood.density_kg_m3", ranges::WOOD_DENSITY),
     ("air: temperature_c", ranges::TEMPERATURE),
     ("air: humidity_percent", ranges::HUMIDITY),
     ("base.footing.diameter_mm", ranges::FOOTING),

@@ -91,8 +91,8 @@ pub const SPECIES: Range = Range::new("letters of the species", Count, 0.0, 60.0
 pub const MOISTURE: Range = Range::new("moisture of the wood", In("%"), 0.0, 30.0);
 /// Change of width for 1 % of moisture.
 pub const WOOD_CHANGE: Range = Range::new("change for 1 % of moisture", Share, 0.0, 0.01);
-/// Specific gravity of wood.
-pub const GRAVITY: Range = Range::new("specific gravity of the wood", Share, 0.05, 1.5);
+/// Density of wood at 12 % moisture.
+pub const WOOD_DENSITY: Range = Range::new("density of the wood", In("kg/m³"), 50.0, 1700.0);
 /// Relative humidity.
 pub const HUMIDITY: Range = Range::new("relative humidity", In("%"), 0.0, 100.0);
 /// Circle on which a base stands.

@@ -211,7 +211,7 @@ fn season_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     for (range, value) in [
         (ranges::MOISTURE, wood.moisture),
         (ranges::WOOD_CHANGE, wood.change),
-        (ranges::GRAVITY, wood.gravity),
+        (ranges::WOOD_DENSITY, wood.density),
     ] {
         if let Some(value) = value {
             check(range, value);
