@@ -37,13 +37,21 @@ fn board((players, spaces): (u32, u32), is_grooved: bool) -> (Board, Layout) {
         grooves: is_grooved.then_some(wanted),
         ..Board::default()
     };
-    let turns = f64::from(players * spaces);
-    board.blank.diameter = (turns * board.pitch / 3.0).clamp(560.0, 5000.0);
-    if turns > 800.0 {
-        board.pitch = 1.6;
-        board.start = 0;
-        board.bores.track.diameter = 0.8;
-        board.bores.home = board.bores.track;
+    let around = f64::from(players * spaces);
+    // Thousands of spaces go on the largest board only if they are small.
+    let pitch = (4800.0 * core::f64::consts::PI / around).min(19.0);
+    board.pitch = pitch;
+    board.blank.diameter = (around * pitch / core::f64::consts::PI + 60.0).max(560.0);
+    board.bores.track.diameter = 0.6 * pitch;
+    board.bores.home = board.bores.track;
+    board.bores.start = board.bores.track;
+    if let Some(grooves) = &mut board.grooves {
+        grooves.width = (pitch / 19.0).max(0.1);
+        grooves.stop = pitch / 19.0;
+        grooves.rings = Some(Rings {
+            gap: pitch / 19.0,
+            ..rings
+        });
     }
     let layout = layout(&board).unwrap_or_else(|error| panic!("{error}"));
     (board, layout)

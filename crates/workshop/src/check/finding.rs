@@ -5,8 +5,8 @@ use serde::{Serialize, Serializer};
 
 use super::{
     edits, filling, finish, floor, groove_bores, groove_depth, groove_rim, groove_sides, inside,
-    joinery, pieces, pilot, planer, players, rim, risk,
-    seam, seat, sheets, stock, storage, template_web, web,
+    joinery, pieces, pilot, planer, players, rim, risk, seam, seat, sheets, stock, storage,
+    template_web, web,
 };
 use crate::Mend;
 

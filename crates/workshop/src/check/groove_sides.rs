@@ -1,6 +1,7 @@
 //! Rule: grooves do not run side by side into each other.
 
 use board::{Board, HoleName};
+use geometry::Circle;
 
 use super::{Finding, Measure, Rule, Severity};
 use crate::groove::{GrooveKind, GroovePlan, Stroke, Strokes};
@@ -13,7 +14,7 @@ const CROSSING: f64 = 4.0;
 /// Others for so many: a line that ends beside a ring.
 const BESIDE: f64 = 1.5;
 /// Places a width at which distances are taken.
-const PLACES: f64 = 8.0;
+const PLACES: f64 = 4.0;
 /// The most places on one stroke.
 const MOST_PLACES: f64 = 1024.0;
 
@@ -76,25 +77,62 @@ const fn joined(one: GrooveKind, other: GrooveKind) -> bool {
     )
 }
 
+/// Whether two strokes, arcs taken as whole circles, keep a width apart from middle to middle.
+fn is_apart(one: &Stroke, other: &Stroke, width: f64) -> bool {
+    match (round(one), round(other)) {
+        (Some(one), Some(other)) => {
+            let between = one.center.distance(other.center);
+            let inside = (one.radius - other.radius).abs();
+            (between - one.radius - other.radius).max(inside - between) >= width
+        }
+        (Some(circle), None) => is_apart_from(circle, other, width),
+        (None, Some(circle)) => is_apart_from(circle, one, width),
+        (None, None) => false,
+    }
+}
+
+fn is_apart_from(circle: Circle, line: &Stroke, width: f64) -> bool {
+    let ends = [line.start(), line.end()].map(|end| end.distance(circle.center));
+    let outside = line.distance(circle.center) - circle.radius;
+    let inside = circle.radius - ends[0].max(ends[1]);
+    outside.max(inside) >= width
+}
+
+/// The circle that a stroke is part of.
+const fn round(stroke: &Stroke) -> Option<Circle> {
+    match *stroke {
+        Stroke::Line(_) => None,
+        Stroke::Arc(arc) => Some(Circle {
+            center: arc.center,
+            radius: arc.radius,
+        }),
+        Stroke::Circle(circle) => Some(circle),
+    }
+}
+
 /// The least distance of two strokes if they run within a width of each other for too long.
 fn beside(one: &Stroke, other: &Stroke, width: f64) -> Option<f64> {
+    if is_apart(one, other, width) {
+        return None;
+    }
     let (short, long) = if one.length() <= other.length() {
         (one, other)
     } else {
         (other, one)
     };
-    let places = (short.length() / width * PLACES)
-        .ceil()
-        .clamp(1.0, MOST_PLACES);
+    let places = (short.length() / width * PLACES).ceil();
+    let places = places.clamp(1.0, MOST_PLACES);
     let step = short.length() / places;
     let mut least = f64::INFINITY;
     let (mut run, mut longest) = (0.0_f64, 0.0_f64);
-    for place in 0..places as u32 {
-        let at = short.at((f64::from(place) + 0.5) / places);
-        let away = long.distance(at);
+    let mut place = 0.5;
+    while place < places {
+        let away = long.distance(short.at(place / places));
         least = least.min(away);
         run = if away < width { run + step } else { 0.0 };
         longest = longest.max(run);
+        // On the way toward the other no place comes within a width sooner than this.
+        place += ((away - width) / step).floor().max(1.0);
     }
     let may = if least <= step { CROSSING } else { BESIDE };
     (longest > may * width).then_some(least)
@@ -106,7 +144,7 @@ mod tests {
     use crate::grooves;
     use board::{Grooves, Rings, layout};
     use geometry::Point;
-    use kurbo::{Circle, Line};
+    use kurbo::Line;
     use testkit::assert_near;
 
     fn checked(wanted: Grooves) -> Option<Finding> {

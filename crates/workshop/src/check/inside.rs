@@ -87,9 +87,7 @@ impl Hidden {
             Plan::Screw(circle) => off(circle.center, circle.radius),
             Plan::Recess(recess) => match recess.shape {
                 RecessShape::Round { diameter } => off(middle(recess), diameter / 2.0),
-                RecessShape::Straight { .. } => {
-                    stroke.least(|at| away(recess, at), enough, SLACK)
-                }
+                RecessShape::Straight { .. } => stroke.least(|at| away(recess, at), enough, SLACK),
             },
             Plan::Tenon(tenon) => stroke.least(|at| tenon.away(at), enough, SLACK),
         }
