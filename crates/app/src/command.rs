@@ -3,6 +3,8 @@
 use egui::{Key, KeyboardShortcut, Modifiers};
 use workshop::Mend;
 
+use crate::stage::Stage;
+
 /// What can be asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Command {
@@ -36,6 +38,8 @@ pub enum Command {
     Sheets,
     /// The board on its blank, or the board alone.
     Blank,
+    /// The controls of a stage of the work.
+    Stage(Stage),
     /// Millimeters or inches.
     Units,
     /// Light or dark.
@@ -48,7 +52,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 25] = [
+    pub const ALL: [Self; 30] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -71,6 +75,11 @@ impl Command {
         Self::Names,
         Self::Sheets,
         Self::Blank,
+        Self::Stage(Stage::LayOut),
+        Self::Stage(Stage::Wood),
+        Self::Stage(Stage::Template),
+        Self::Stage(Stage::Drill),
+        Self::Stage(Stage::Bench),
         Self::Units,
         Self::Theme,
         Self::Safety,
@@ -94,6 +103,7 @@ impl Command {
             Self::Names => "Names of holes",
             Self::Sheets => "Sheets of the template",
             Self::Blank => "Board on its blank",
+            Self::Stage(stage) => stage.label(),
             Self::Units => "Millimeters or inches",
             Self::Theme => "Light or dark",
             Self::Safety => "Working safely…",
@@ -118,6 +128,7 @@ impl Command {
             Self::Names => "Show names where there is room to read them",
             Self::Sheets => "Lay the printed sheets over the board",
             Self::Blank => "Show the blank with its knots, and where the board lies on it",
+            Self::Stage(stage) => stage.tooltip(),
             Self::Units => "Show lengths in the other unit",
             Self::Theme => "Change between light and dark",
             Self::Safety => "Cautions for drill, router, saw, dust and small parts",
@@ -140,6 +151,16 @@ impl Command {
             Self::Names => (Modifiers::COMMAND, Key::L),
             Self::Sheets => (Modifiers::COMMAND, Key::T),
             Self::Blank => (Modifiers::COMMAND, Key::B),
+            Self::Stage(stage) => {
+                let key = match stage {
+                    Stage::LayOut => Key::Num1,
+                    Stage::Wood => Key::Num2,
+                    Stage::Template => Key::Num3,
+                    Stage::Drill => Key::Num4,
+                    Stage::Bench => Key::Num5,
+                };
+                (Modifiers::COMMAND, key)
+            }
             Self::Units => (Modifiers::COMMAND, Key::U),
             Self::Theme => (Modifiers::COMMAND, Key::D),
             Self::Sample(_) | Self::Mend(_) | Self::Safety => {

@@ -28,6 +28,7 @@ mod samples;
 mod session;
 mod settings;
 mod sheet_view;
+mod stage;
 mod study;
 mod theme;
 mod view;

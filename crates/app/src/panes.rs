@@ -143,6 +143,7 @@ impl App {
             board: &mut self.session.board,
             selected: &mut self.view.selected,
             mirrored: &mut self.view.mirrored,
+            stage: &mut self.view.stage,
             show_chosen: core::mem::take(&mut self.view.show_chosen),
             current: &self.current,
             study: study.as_ref(),

@@ -507,7 +507,7 @@ fn findings_are_mended_by_a_click_and_the_click_is_undone() {
 #[test]
 fn a_slab_is_typed_and_a_knot_moves_the_best_place() {
     let mut story = Story::begin();
-    story.reach("Blank");
+    story.press("Wood");
     story.choose("Outline", "length and width");
     story.type_into("Blank length", "1400");
     story.type_into("Blank width", "600");
@@ -527,7 +527,7 @@ fn a_slab_is_typed_and_a_knot_moves_the_best_place() {
 #[test]
 fn waney_edges_are_typed_as_a_list_and_faults_are_said() {
     let mut story = Story::begin();
-    story.reach("Blank");
+    story.press("Wood");
     story.choose("Outline", "length and width");
     story.fill("Lower waney edge", "0; 12; 8");
     story.keys(Modifiers::NONE, Key::Tab);
@@ -545,7 +545,7 @@ fn waney_edges_are_typed_as_a_list_and_faults_are_said() {
 #[test]
 fn a_pattern_is_turned_off_the_seam() {
     let mut story = Story::begin();
-    story.reach("Joining");
+    story.keys(Modifiers::COMMAND, Key::Num2);
     story.choose("Made of", "bookmatched halves");
     let cut = |story: &Story| {
         let (_, derived) = story.app().current.good().unwrap();

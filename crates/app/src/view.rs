@@ -8,12 +8,15 @@ use crate::canvas::CanvasState;
 use crate::command::Command;
 use crate::dialogs::Dialog;
 use crate::panes::Pane;
+use crate::stage::Stage;
 
 /// What is looked at in this run; not undone, not saved.
 #[derive(Default)]
 pub struct ViewState {
     /// What is in front where there is no room for everything.
     pub pane: Pane,
+    /// The stage of the work whose controls are at hand.
+    pub stage: Stage,
     /// What the drawing shows.
     pub face: Face,
     /// What is looked at on the blank.

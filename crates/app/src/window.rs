@@ -17,6 +17,7 @@ use crate::dialogs::{Answer, Dialog, ExportDialog, NewDialog, PathDialog, dialog
 use crate::exports::{Kind, Source, stem};
 use crate::host::{Ask, Desktop, Host, Picked};
 use crate::jobs::{EXPORT, Jobs, Outcome};
+use crate::panes::Pane;
 use crate::samples::SAMPLES;
 use crate::session::Session;
 use crate::settings::Settings;
@@ -264,6 +265,10 @@ impl App {
             Command::Names => self.settings.show_names = !self.settings.show_names,
             Command::Sheets => self.view.show_sheets = !self.view.show_sheets,
             Command::Blank => self.view.face = self.view.face.other(),
+            Command::Stage(stage) => {
+                self.view.stage = stage;
+                self.view.pane = Pane::Controls;
+            }
             Command::Units => self.session.board.units = other(self.session.board.units),
             Command::Theme => self.change_theme(ctx),
             Command::Safety => self.view.dialog = Some(Dialog::Safety),

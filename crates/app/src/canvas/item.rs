@@ -7,7 +7,7 @@ use egui::{Color32, Pos2, Response, Shape, Ui};
 use egui_plot::{PlotBounds, PlotGeometry, PlotItem, PlotItemBase, PlotTransform};
 
 use super::input::Asked;
-use super::paint::{Brush, holes, marks, overlay, wood};
+use super::paint::{Brush, grooves, holes, marks, overlay, wood};
 use super::palette::Palette;
 use super::{BoardView, CanvasState, Measure};
 
@@ -49,6 +49,7 @@ impl PlotItem for BoardItem<'_> {
         let view = self.view;
         wood::paint(&mut brush, view.board.blank);
         wood::guides(&mut brush, view);
+        grooves::paint(&mut brush, view);
         marks::halos(&mut brush, view);
         holes::paint(&mut brush, view);
         marks::badges(&mut brush, view);

@@ -6,6 +6,7 @@ use egui::{Align, Button, Layout, MenuBar, RichText, Ui};
 use crate::command::Command;
 use crate::samples::SAMPLES;
 use crate::session::Session;
+use crate::stage::Stage;
 use crate::theme;
 use crate::view::ViewState;
 use crate::widgets::main_button;
@@ -86,6 +87,10 @@ fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) {
             Command::Theme,
         ] {
             entry(ui, command, true, commands);
+        }
+        ui.separator();
+        for stage in Stage::ALL {
+            entry(ui, Command::Stage(stage), true, commands);
         }
     });
 }

@@ -7,7 +7,9 @@ use workshop::Mend;
 use super::{accuracy, bench, bores, hole, joining, limits, machine, pattern, stock, template};
 use crate::command::Command;
 use crate::current::Current;
+use crate::stage::Stage;
 use crate::study::Study;
+use crate::theme;
 use crate::widgets::{CAPTION, FIELD, choice, folded, length_field, row, section};
 
 /// What the controls change.
@@ -18,6 +20,8 @@ pub struct Controls<'a> {
     pub selected: &'a mut Option<HoleId>,
     /// Whether a change to it is made for every player.
     pub mirrored: &'a mut bool,
+    /// The stage of the work whose controls are shown.
+    pub stage: &'a mut Stage,
     /// Whether the controls of the chosen hole are to be brought into view.
     pub show_chosen: bool,
     /// What follows from the document.
@@ -28,62 +32,109 @@ pub struct Controls<'a> {
     pub asked: &'a mut Vec<Command>,
 }
 
-/// All controls, one section below the other.
+/// The stages, and the controls of the one at hand, one section below the other.
 pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
-    ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
-        let board = &mut *controls.board;
-        section(ui, "Board", true, |ui| board_ui(ui, board, controls.asked));
-        section(ui, "Pattern", true, |ui| {
-            pattern::pattern_ui(ui, board, controls.current, controls.asked);
-        });
-        section(ui, "Home and start", true, |ui| {
-            pattern::lanes_ui(ui, board, controls.current);
-        });
-        section(ui, "Center", false, |ui| bores::center_ui(ui, board));
-        section(ui, "Pieces and bores", false, |ui| {
-            bores::bores_ui(ui, board, controls.asked);
-        });
-        let chosen = folded(ui, "Holes by hand", controls.show_chosen, |ui| {
-            hole::hole_ui(ui, controls);
-        });
-        if controls.show_chosen {
-            chosen.scroll_to_me(Some(egui::Align::Max));
-        }
-        let board = &mut *controls.board;
-        section(ui, "Limits of the checks", false, |ui| {
-            limits::limits_ui(ui, board, controls.asked);
-        });
-        section(ui, "Blank", false, |ui| {
-            let seen = stock::Seen {
-                current: controls.current,
-                study: controls.study,
-            };
-            stock::stock_ui(ui, board, &seen, controls.asked);
-        });
-        section(ui, "Joining", false, |ui| {
-            joining::joining_ui(ui, board, controls.current, controls.asked);
-        });
-        section(ui, "Screws below", false, |ui| {
-            joining::screws_ui(ui, board);
-        });
-        section(ui, "Storage below", false, |ui| {
-            bench::storage_ui(ui, board);
-        });
-        section(ui, "Filling", false, |ui| {
-            bench::filling_ui(ui, board, controls.current);
-        });
-        section(ui, "Finish", false, |ui| bench::finish_ui(ui, board));
-        section(ui, "Template", false, |ui| {
-            template::template_ui(ui, board);
-            template::router_ui(ui, board);
-        });
-        section(ui, "Machine", false, |ui| {
-            machine::machine_ui(ui, board, controls.current);
-        });
-        section(ui, "Accuracy", false, |ui| {
-            accuracy::accuracy_ui(ui, board, controls.current, controls.study);
-        });
+    if controls.show_chosen {
+        *controls.stage = Stage::LayOut;
+    }
+    stages_ui(ui, controls.stage);
+    let stage = *controls.stage;
+    let area = ScrollArea::vertical()
+        .id_salt(stage.label())
+        .auto_shrink(false);
+    area.show(ui, |ui| match stage {
+        Stage::LayOut => lay_out_ui(ui, controls),
+        Stage::Wood => wood_ui(ui, controls),
+        Stage::Template => template_ui(ui, controls),
+        Stage::Drill => drill_ui(ui, controls),
+        Stage::Bench => bench_ui(ui, controls),
     });
+}
+
+/// The row of stages.
+fn stages_ui(ui: &mut Ui, chosen: &mut Stage) {
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 3.0;
+        for stage in Stage::ALL {
+            let button =
+                Button::selectable(*chosen == stage, stage.label()).frame_when_inactive(true);
+            if ui.add(button).on_hover_text(stage.tooltip()).clicked() {
+                *chosen = stage;
+            }
+        }
+    });
+    ui.add_space(theme::GAP);
+}
+
+fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
+    let board = &mut *controls.board;
+    section(ui, "Board", true, |ui| board_ui(ui, board, controls.asked));
+    section(ui, "Pattern", true, |ui| {
+        pattern::pattern_ui(ui, board, controls.current, controls.asked);
+    });
+    section(ui, "Home and start", true, |ui| {
+        pattern::lanes_ui(ui, board, controls.current);
+    });
+    section(ui, "Center", false, |ui| bores::center_ui(ui, board));
+    section(ui, "Pieces and bores", false, |ui| {
+        bores::bores_ui(ui, board, controls.asked);
+    });
+    let chosen = folded(ui, "Holes by hand", controls.show_chosen, |ui| {
+        hole::hole_ui(ui, controls);
+    });
+    if controls.show_chosen {
+        chosen.scroll_to_me(Some(egui::Align::Max));
+    }
+    let board = &mut *controls.board;
+    section(ui, "Limits of the checks", false, |ui| {
+        limits::limits_ui(ui, board, controls.asked);
+    });
+}
+
+fn wood_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
+    let board = &mut *controls.board;
+    section(ui, "Blank", true, |ui| {
+        let seen = stock::Seen {
+            current: controls.current,
+            study: controls.study,
+        };
+        stock::stock_ui(ui, board, &seen, controls.asked);
+    });
+    section(ui, "Joining", true, |ui| {
+        joining::joining_ui(ui, board, controls.current, controls.asked);
+    });
+    section(ui, "Screws below", false, |ui| {
+        joining::screws_ui(ui, board);
+    });
+}
+
+fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
+    let board = &mut *controls.board;
+    section(ui, "Template", true, |ui| {
+        template::template_ui(ui, board);
+        template::router_ui(ui, board);
+    });
+    section(ui, "Accuracy", true, |ui| {
+        accuracy::accuracy_ui(ui, board, controls.current, controls.study);
+    });
+}
+
+fn drill_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
+    let board = &mut *controls.board;
+    section(ui, "Machine", true, |ui| {
+        machine::machine_ui(ui, board, controls.current);
+    });
+}
+
+fn bench_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
+    let board = &mut *controls.board;
+    section(ui, "Storage below", true, |ui| {
+        bench::storage_ui(ui, board);
+    });
+    section(ui, "Filling", true, |ui| {
+        bench::filling_ui(ui, board, controls.current);
+    });
+    section(ui, "Finish", true, |ui| bench::finish_ui(ui, board));
 }
 
 fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {

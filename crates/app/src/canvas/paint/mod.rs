@@ -3,6 +3,7 @@
 //! Discs without an outline come from a prepared picture and cost almost nothing, outlines are built line by
 //! line: so bores are stacks of discs, and only marks, which are few, are outlined.
 
+pub mod grooves;
 pub mod holes;
 pub mod marks;
 pub mod overlay;

@@ -1,0 +1,50 @@
+//! The stages of the work, in their order: which controls are at hand.
+
+/// A stage of the work.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Stage {
+    /// Players, pattern, bores, limits.
+    #[default]
+    LayOut,
+    /// The blank, and how it is joined.
+    Wood,
+    /// What is printed, and how true it comes out.
+    Template,
+    /// Jigs and machines that drill.
+    Drill,
+    /// What follows at the bench: storage, filling, finish.
+    Bench,
+}
+
+impl Stage {
+    /// Every stage, in the order of the work.
+    pub const ALL: [Self; 5] = [
+        Self::LayOut,
+        Self::Wood,
+        Self::Template,
+        Self::Drill,
+        Self::Bench,
+    ];
+
+    /// The word on its tab.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::LayOut => "Lay out",
+            Self::Wood => "Wood",
+            Self::Template => "Template",
+            Self::Drill => "Drill",
+            Self::Bench => "Bench",
+        }
+    }
+
+    /// What is found there.
+    pub const fn tooltip(self) -> &'static str {
+        match self {
+            Self::LayOut => "Players, pattern, lanes, bores, limits of the checks",
+            Self::Wood => "The blank, how it is joined, screws and base",
+            Self::Template => "What is printed, and how true it comes out",
+            Self::Drill => "Jigs and machines, and the order of drilling",
+            Self::Bench => "Storage, grooves, filling, finish",
+        }
+    }
+}
