@@ -8,6 +8,8 @@ use egui::{
     vec2,
 };
 
+use workshop::{Caution, FIRST};
+
 use crate::theme::{self, Tokens};
 
 /// Width of the captions, so that fields stand in line.
@@ -225,6 +227,17 @@ fn section_ui(
         ui.add_space(theme::GAP);
     });
     shown.body_response.unwrap_or(shown.header_response)
+}
+
+/// What to mind at this work, and what comes before it.
+pub fn cautions(ui: &mut Ui, cautions: &[Caution]) {
+    for caution in cautions {
+        let words = format!("▲ {}: {}", caution.label(), caution.words());
+        let color = Tokens::of(ui).caution;
+        ui.label(RichText::new(words).color(color).small())
+            .on_hover_text(caution.source());
+    }
+    ui.label(RichText::new(FIRST).weak().small());
 }
 
 /// The one button of a group that is meant to be pressed.

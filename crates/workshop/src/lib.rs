@@ -18,12 +18,14 @@
 //! * [`print_scale`], [`PrintCorrection`]: what a printer does wrong, and what takes it out of a page.
 //! * [`bond`]: which coat of finish bonds to which, and how long it waits.
 //! * [`grooves`], [`groove_depth`]: where V-grooves run, how deep and in how many passes.
+//! * [`Caution`]: what to mind where hands, lungs and children are at risk.
 //! * [`hole_table`]: every hole with its place and bore, in the order of names.
 //!
 //! The crate knows nothing of windows, sizes of paper and file formats.
 
 mod bore_shape;
 mod budget;
+mod caution;
 mod changes;
 mod check;
 mod figures;
@@ -46,6 +48,7 @@ pub use budget::{
     Budget, BudgetError, Chance, FarHole, HoleError, TapedJoints, Work, budget, chance,
     chance_at_most, root_sum_square, true_position, worst_case,
 };
+pub use caution::{Caution, FIRST};
 pub use changes::changes;
 pub use check::{Finding, Judged, Measure, Rule, Severity, check, stops};
 pub use figures::{Figures, figures};

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use board::{Board, Center, HoleId, Layout, Pocket, Units, layout};
+use board::{Board, Center, Grooves, HoleId, Layout, Pocket, Rings, Units, layout};
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, MouseWheelUnit, Pos2, Rect, Theme, vec2};
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
@@ -428,6 +428,31 @@ fn sheets() -> Bench {
     bench
 }
 
+/// Every kind of groove, the pockets along the board's circle.
+fn grooved() -> Bench {
+    let rings = Rings {
+        start: true,
+        ..Rings::default()
+    };
+    let wanted = Grooves {
+        width: 2.5,
+        stop: 1.0,
+        around_home: Some(2.0),
+        around_start: Some(4.5),
+        rings: Some(rings),
+        sectors_from: Some(40.0),
+        rim: Some(5.0),
+        ..Grooves::default()
+    };
+    let mut board = Board {
+        grooves: Some(wanted),
+        spaces: 13,
+        ..Board::default()
+    };
+    board.pocket.shape = PocketShape::Arc;
+    Bench::with(board)
+}
+
 fn near(bench: Bench, middle: Point, scale: f64) -> Bench {
     let zoom = Zoom::Free(middle, scale);
     let state = CanvasState {
@@ -454,4 +479,7 @@ fn the_board_looks_as_it_did() {
     look("canvas-near-dark", Theme::Dark, close, Some("H1-3"));
     look("canvas-arms-dark", Theme::Dark, four_arms(), None);
     look("canvas-sheets", Theme::Light, sheets(), None);
+    look("canvas-grooves", Theme::Light, grooved(), None);
+    let close = near(grooved(), Point::new(40.0, 190.0), 3.2);
+    look("canvas-grooves-dark", Theme::Dark, close, None);
 }

@@ -2,11 +2,11 @@
 
 use board::{Board, Coat, CoatKind, Filling, PieceKind, Recess, RecessShape, Units, ranges};
 use egui::{RichText, Ui};
-use workshop::{Measure, Pour, finish_hours, hard_after, pour, storage};
+use workshop::{Caution, Measure, Pour, finish_hours, hard_after, pour, storage};
 
 use super::stock::fact;
 use crate::current::Current;
-use crate::widgets::{choice, count_field, length_field, plain_field, planned, row};
+use crate::widgets::{cautions, choice, count_field, length_field, plain_field, planned, row};
 
 /// The recess in which the pieces are stored, and how many it holds.
 pub fn storage_ui(ui: &mut Ui, board: &mut Board) {
@@ -43,10 +43,7 @@ pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     if let Some(pour) = pour {
         batches_ui(ui, &pour);
     }
-    hint(
-        ui,
-        "Gloves and fresh air: uncured resin makes the skin allergic, for good.",
-    );
+    cautions(ui, &[Caution::Resin]);
 }
 
 /// The coats of finish, the first on the wood.
@@ -77,6 +74,9 @@ pub fn finish_ui(ui: &mut Ui, board: &mut Board) {
         let hours = Measure::Hours(finish_hours(board)).shown(board.units);
         fact(ui, "First to last", &hours);
         fact(ui, "Last one hard in", hard_after(*kind));
+    }
+    if Caution::OilyRags.concerns(board) {
+        cautions(ui, &[Caution::OilyRags]);
     }
 }
 

@@ -5,10 +5,10 @@ use board::{
     show_length,
 };
 use egui::{RichText, Ui};
-use workshop::hole_table;
+use workshop::{Caution, hole_table};
 
 use crate::current::Current;
-use crate::widgets::{Field, choice, length_field, optional_field, plain_field, planned};
+use crate::widgets::{Field, cautions, choice, length_field, optional_field, plain_field, planned};
 
 /// The order of drilling, and the machine if there is one.
 pub fn machine_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
@@ -34,9 +34,9 @@ pub fn machine_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     if let Some(edge) = &mut machine.edge {
         edge_ui(ui, edge, units);
     }
-    let words = "Feeds and speeds are yours: by the bit's maker, the wood and the machine. Prove every program in \
-        the air first, with the spindle off; ear and eye protection, and dust drawn off.";
+    let words = "Feeds and speeds are yours: by the bit's maker, the wood and the machine.";
     ui.label(RichText::new(words).weak().small());
+    cautions(ui, &[Caution::Cnc, Caution::Dust, Caution::Noise]);
 }
 
 fn heights_ui(ui: &mut Ui, machine: &mut Machine, units: Units) {

@@ -1,0 +1,176 @@
+//! What to mind where hands, eyes, ears, lungs and small children are at risk.
+//!
+//! Reminders, not advice: the tool's manual, local codes and licensed practice come first, and every place that shows a
+//! caution says so.
+
+use board::{Board, CoatKind, PieceKind};
+
+/// What comes before every caution here.
+pub const FIRST: &str =
+    "A reminder, not advice: the tool's manual, local codes and licensed practice come first.";
+
+/// What a caution is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Caution {
+    /// Drilling with a press.
+    DrillPress,
+    /// Routing, by hand or along a template.
+    Router,
+    /// Sawing, and the circle jig on the saw.
+    TableSaw,
+    /// Machines that move by themselves.
+    Cnc,
+    /// Dust of wood.
+    Dust,
+    /// Noise.
+    Noise,
+    /// Resin, and its dust.
+    Resin,
+    /// Rags with oil that dries.
+    OilyRags,
+    /// Pieces that go into a mouth.
+    SmallParts,
+    /// Magnets that come loose.
+    Magnets,
+}
+
+impl Caution {
+    /// Every caution, in the order lists show them.
+    pub const ALL: [Self; 10] = [
+        Self::DrillPress,
+        Self::Router,
+        Self::TableSaw,
+        Self::Cnc,
+        Self::Dust,
+        Self::Noise,
+        Self::Resin,
+        Self::OilyRags,
+        Self::SmallParts,
+        Self::Magnets,
+    ];
+
+    /// What it is about, in a word or two.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::DrillPress => "Drill press",
+            Self::Router => "Router",
+            Self::TableSaw => "Table saw",
+            Self::Cnc => "CNC machine",
+            Self::Dust => "Wood dust",
+            Self::Noise => "Noise",
+            Self::Resin => "Resin",
+            Self::OilyRags => "Oily rags",
+            Self::SmallParts => "Small parts and balls",
+            Self::Magnets => "Magnets",
+        }
+    }
+
+    /// What to mind.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::DrillPress => {
+                "Clamp the blank, keep sleeves and hair away, let the bit stop before clearing chips."
+            }
+            Self::Router => {
+                "Fix work and template well, feed against the turn of the cutter, guard it, hold it in its full collet \
+                 and under its top speed, and change it with the plug out."
+            }
+            Self::TableSaw => {
+                "Least blade above the work, guard on, push stick near the blade, stand out of its line, and adjust \
+                 nothing while it turns; a disc that is turned on a pin is pushed, never pulled."
+            }
+            Self::Cnc => {
+                "Prove every program in the air first, with the spindle off; keep the stop button in reach and hands \
+                 out while it moves."
+            }
+            Self::Dust => {
+                "Draw it off at the tool and wear a mask that fits: over 8 hours NIOSH and ACGIH hold to 1 mg a cubic \
+                 meter, 0.5 for western red cedar; oak and beech dust are known to cause cancer."
+            }
+            Self::Noise => {
+                "Wear hearing protection: NIOSH allows 8 hours at 85 dBA and half as long for every 3 dB more, so \
+                 15 minutes at 100 dBA."
+            }
+            Self::Resin => {
+                "Gloves, eye protection and fresh air, and the maker's data sheet: uncured resin makes the skin \
+                 allergic, for good. Large cups get hot. Sand it only when it is fully cured, with a dust mask."
+            }
+            Self::OilyRags => {
+                "Rags with drying oil heat up by themselves and catch fire: spread them flat outdoors to dry, or keep \
+                 them under water in a closed metal can."
+            }
+            Self::SmallParts => {
+                "Marbles, pegs and small balls choke small children: say for which age a board is made."
+            }
+            Self::Magnets => {
+                "Two swallowed magnets can kill. Fix each so that it cannot come out, or do without."
+            }
+        }
+    }
+
+    /// Where it comes from.
+    pub const fn source(self) -> &'static str {
+        match self {
+            Self::DrillPress | Self::Cnc => "common practice, no source",
+            Self::Router => "OSHA 3157 (1999), routers",
+            Self::TableSaw => "OSHA 3157 (1999), table saws; the pin: common practice, no source",
+            Self::Dust => {
+                "NIOSH recommended exposure limit; ACGIH threshold limit values, wood dusts"
+            }
+            Self::Noise => "NIOSH criteria for noise, 85 dBA and 3 dB exchange",
+            Self::Resin | Self::OilyRags => {
+                "common practice, no source; see the maker's data sheet"
+            }
+            Self::SmallParts => "16 CFR 1501, 16 CFR 1500.19, EN 71-1",
+            Self::Magnets => "16 CFR 1262, EN 71-1",
+        }
+    }
+
+    /// Whether the work on a board comes to it.
+    pub fn concerns(self, board: &Board) -> bool {
+        match self {
+            Self::DrillPress | Self::TableSaw | Self::Dust | Self::Noise | Self::SmallParts => true,
+            Self::Router => {
+                board.router.is_some() || board.recess.is_some() || board.blank.roundover > 0.0
+            }
+            Self::Cnc => board.machine.is_some(),
+            Self::Resin => board.filling.is_some(),
+            Self::OilyRags => {
+                let oils = [CoatKind::Oil, CoatKind::OilPolyurethane];
+                board.finish.iter().any(|coat| oils.contains(&coat.kind))
+            }
+            Self::Magnets => board.piece.kind == PieceKind::Magnet,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Coat, Filling, Machine};
+
+    #[test]
+    fn a_caution_stands_where_the_work_comes_to_it() {
+        let mut board = Board::default();
+        let told = |board: &Board| {
+            Caution::ALL
+                .into_iter()
+                .filter(|caution| caution.concerns(board))
+                .count()
+        };
+        let plain = told(&board);
+        board.machine = Some(Machine::default());
+        board.filling = Some(Filling::default());
+        board.finish = vec![Coat::default()];
+        board.piece.kind = PieceKind::Magnet;
+        assert_eq!(told(&board), plain + 4);
+    }
+
+    /// NIOSH: 480 minutes over two to the power of a third of the decibels over 85.
+    #[test]
+    fn the_minutes_told_are_those_of_the_formula() {
+        let minutes = |level: f64| 480.0 / libm::exp2((level - 85.0) / 3.0);
+        testkit::assert_near!(minutes(100.0), 15.0, 1e-9);
+        assert!(Caution::Noise.words().contains("15 minutes at 100 dBA"));
+    }
+}
