@@ -1,6 +1,6 @@
 //! What every writer of sheets asks for before it writes a byte.
 
-use drawing::{Arc, Item, Shape, Sheet, Text};
+use drawing::{Arc, Correction, Item, Shape, Sheet, Text};
 
 use crate::Error;
 
@@ -19,7 +19,10 @@ pub fn sheet(sheet: &Sheet) -> Result<(), Error> {
         });
     }
     let view = &sheet.view;
-    let placed = view.window.is_finite() && view.page_from_board.is_finite();
+    let sound = |correction: &Correction| correction.print.is_sound();
+    let placed = view.window.is_finite()
+        && view.page_from_board.is_finite()
+        && sheet.correction.as_ref().is_none_or(sound);
     if placed && view.items.iter().chain(&sheet.marks).all(is_finite) {
         Ok(())
     } else {

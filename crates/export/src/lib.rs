@@ -17,6 +17,8 @@
 #[cfg(test)]
 mod agreement;
 mod check;
+#[cfg(test)]
+mod corrected;
 mod csv;
 mod dxf;
 mod error;

@@ -7,6 +7,7 @@
 use drawing::font::{self, Weight};
 use drawing::{Anchor, Arc, Item, Layer, Line, Shape, Sheet, Text};
 use geometry::{Angle, Circle, Point, Vec2, point_at};
+use kurbo::Affine;
 use svg::node::element::{ClipPath, Definitions, Description, Group, Rectangle, Title};
 use svg::node::{Blob, Text as Words};
 
@@ -14,6 +15,8 @@ use crate::{Error, check, number};
 
 /// Places of a coordinate in mm: right within 0.00005 mm.
 const PLACES: usize = 4;
+/// Places of a factor; over the longest page the last one is worth 0.00003 mm.
+const FACTOR_PLACES: usize = 8;
 /// How an area is filled.
 const AREA_FILL: &str = "#d9d9d9";
 /// The name of the clip path.
@@ -31,14 +34,37 @@ pub fn svg(sheet: &Sheet) -> Result<String, Error> {
     if clipped {
         document = document.add(clip_path(sheet));
     }
-    for layer in Layer::ALL {
+    let layers = Layer::ALL.into_iter().filter_map(|layer| {
         let body = layer_body(sheet, layer, clipped);
-        if !body.is_empty() {
-            let body = Blob::new(body.trim_end());
-            document = document.add(Group::new().set("id", layer.id()).add(body));
+        let body = (!body.is_empty()).then(|| Blob::new(body.trim_end()))?;
+        Some(Group::new().set("id", layer.id()).add(body))
+    });
+    let document = match sheet.correction_transform() {
+        None => layers.fold(document, svg::Document::add),
+        Some(correction) => {
+            let group = Group::new().set("transform", matrix(sheet, correction));
+            document.add(layers.fold(group, Group::add))
         }
-    }
+    };
     Ok(document.to_string() + "\n")
+}
+
+/// A transform of the sheet, whose y points up, as one of the file, whose y points down.
+fn matrix(sheet: &Sheet, transform: Affine) -> String {
+    let flip = Affine::new([1.0, 0.0, 0.0, -1.0, 0.0, sheet.size.height]);
+    let mut out = "matrix(".to_owned();
+    for (index, factor) in (flip * transform * flip)
+        .as_coeffs()
+        .into_iter()
+        .enumerate()
+    {
+        if index > 0 {
+            out.push(' ');
+        }
+        number::push(&mut out, factor, FACTOR_PLACES);
+    }
+    out.push(')');
+    out
 }
 
 fn root(sheet: &Sheet) -> svg::Document {

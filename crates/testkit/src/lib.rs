@@ -1,8 +1,8 @@
 //! Measures and readers that tests share; never a dependency of the program itself.
 //!
 //! * [`assert_near!`]: two numbers, or two points, within a tolerance.
-//! * `PdfFile`, `pdf_raster`, `svg_raster`, `svg_size`, `Gray`, `DxfFile`, with the feature `readback`: independent
-//!   readers of exported drawings.
+//! * `PdfFile`, `pdf_raster`, `svg_raster`, `svg_size`, `svg_circles`, `Gray`, `DxfFile`, with the feature `readback`:
+//!   independent readers of exported drawings.
 //! * `run_gcode`, with the feature `readback`: an interpreter that tells every move of a program.
 //! * `Soft`, with the feature `window`: draws a window without a graphics card.
 
@@ -30,7 +30,7 @@ pub use read_dxf::{DxfFile, DxfKind, DxfShape};
 #[cfg(feature = "readback")]
 pub use read_pdf::{PageCircle, PageLine, PageWords, PdfFile, PdfPage, pdf_raster};
 #[cfg(feature = "readback")]
-pub use read_svg::{svg_raster, svg_size};
+pub use read_svg::{svg_circles, svg_raster, svg_size};
 #[cfg(feature = "readback")]
 pub use run_gcode::{GcodeFault, GcodeKind, GcodeRun, GcodeStep, run_gcode};
 

@@ -60,6 +60,13 @@ impl<'a> Reader<'a> {
         }
     }
 
+    /// What the page is like when a printer is done with it, which moves points of the page, in mm.
+    pub fn printed(mut self, printer: Affine) -> Self {
+        let mm_from_units = Affine::scale(1.0 / UNITS_PER_MM);
+        self.state.page_from_user = mm_from_units.inverse() * printer * mm_from_units;
+        self
+    }
+
     /// Carries out operators in order.
     ///
     /// # Errors

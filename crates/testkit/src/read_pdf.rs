@@ -9,7 +9,7 @@ use hayro::hayro_interpret::InterpreterSettings;
 use hayro::hayro_syntax::Pdf;
 use hayro::vello_cpu::color::palette::css::WHITE;
 use hayro::{PixmapSettings, RenderCache, RenderSettings};
-use kurbo::{Point, Rect};
+use kurbo::{Affine, Point, Rect};
 use lopdf::content::Content;
 use lopdf::{Dictionary, Document, Object};
 
@@ -81,9 +81,18 @@ impl PdfFile {
     ///
     /// A sentence if the bytes are no PDF or a page cannot be read.
     pub fn read(bytes: &[u8]) -> Result<Self, String> {
+        Self::read_printed(bytes, Affine::IDENTITY)
+    }
+
+    /// Reads a PDF as it comes out of a printer, which moves points of each page, in mm from its lower left corner.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::read`].
+    pub fn read_printed(bytes: &[u8], printer: Affine) -> Result<Self, String> {
         let document = Document::load_mem(bytes).map_err(|error| error.to_string())?;
         let pages = document.get_pages().into_values();
-        let pages: lopdf::Result<_> = pages.map(|id| read_page(&document, id)).collect();
+        let pages: lopdf::Result<_> = pages.map(|id| read_page(&document, id, printer)).collect();
         let pages = pages.map_err(|error| error.to_string())?;
         Ok(Self { document, pages })
     }
@@ -128,13 +137,13 @@ pub fn pdf_raster(bytes: &[u8], page: usize, dpi: u32) -> Result<Gray, String> {
     Ok(Gray::from_rgba(width, dpi, top, pixmap.data_as_u8_slice()))
 }
 
-fn read_page(document: &Document, id: lopdf::ObjectId) -> lopdf::Result<PdfPage> {
+fn read_page(document: &Document, id: lopdf::ObjectId, printer: Affine) -> lopdf::Result<PdfPage> {
     let mut encodings = BTreeMap::new();
     for (name, font) in document.get_page_fonts(id)? {
         let name = String::from_utf8_lossy(&name).into_owned();
         encodings.insert(name, font.get_font_encoding(document)?);
     }
-    let mut reader = Reader::new(encodings, forms(document, id)?);
+    let mut reader = Reader::new(encodings, forms(document, id)?).printed(printer);
     reader.carry_out(&Content::decode(&document.get_page_content(id))?.operations)?;
     let boxes = boxes(document.get_dictionary(id)?);
     Ok(PdfPage {
@@ -176,7 +185,6 @@ mod tests {
     use super::*;
     use crate::assert_near;
     use core::fmt::Write as _;
-    use kurbo::Affine;
 
     /// A page of 100 x 50 mm that draws `content`, its objects counted by hand.
     fn file(content: &str) -> Vec<u8> {

@@ -1,8 +1,8 @@
 //! An SVG as pixels, drawn by a reader that knows nothing of our writer.
 
-use kurbo::Size;
-use resvg::tiny_skia::{Color, Pixmap, Transform};
-use resvg::usvg::{Options, Tree};
+use kurbo::{Affine, Point, Size, Vec2};
+use resvg::tiny_skia::{Color, PathSegment, Pixmap, Transform};
+use resvg::usvg::{Group, Node, Options, Path, Tree};
 
 use crate::Gray;
 
@@ -31,6 +31,66 @@ pub fn svg_raster(svg: &str, dpi: u32, fonts: &[&[u8]]) -> Result<Gray, String> 
 pub fn svg_size(svg: &str, dpi: u32) -> Result<Size, String> {
     let size = read(svg, dpi, &[])?.size();
     Ok(Size::new(size.width().into(), size.height().into()))
+}
+
+/// Center and radius of every round path of an SVG as it comes out of a printer, which moves points of the page; all in mm
+/// from the lower left corner.
+///
+/// # Errors
+///
+/// A sentence if the text is no SVG or has no size.
+pub fn svg_circles(svg: &str, printer: Affine) -> Result<Vec<(Point, f64)>, String> {
+    // At this resolution a pixel is a millimeter, and places keep their digits.
+    let per_mm = Affine::scale(25.4);
+    let tree = read(svg, 1, &[])?;
+    let height = f64::from(tree.size().height());
+    let page_from_svg = per_mm * Affine::new([1.0, 0.0, 0.0, -1.0, 0.0, height]);
+    let mut circles = Vec::new();
+    collect_circles(tree.root(), printer * page_from_svg, &mut circles);
+    Ok(circles)
+}
+
+fn collect_circles(group: &Group, page_from_svg: Affine, circles: &mut Vec<(Point, f64)>) {
+    for node in group.children() {
+        match node {
+            Node::Group(group) => collect_circles(group, page_from_svg, circles),
+            Node::Path(path) => circles.extend(circle_of(path, page_from_svg)),
+            _ => {}
+        }
+    }
+}
+
+/// Center and radius of a closed path of curves whose joints lie on a circle, none more than 0.001 mm off.
+fn circle_of(path: &Path, page_from_svg: Affine) -> Option<(Point, f64)> {
+    let turn = path.abs_transform();
+    let [a, b, c, d, e, f] = [turn.sx, turn.ky, turn.kx, turn.sy, turn.tx, turn.ty].map(f64::from);
+    let map = page_from_svg * Affine::new([a, b, c, d, e, f]);
+    let (mut ends, mut closed) = (Vec::new(), false);
+    for segment in path.data().segments() {
+        match segment {
+            PathSegment::QuadTo(_, end) | PathSegment::CubicTo(_, _, end) => {
+                ends.push(map * Point::new(end.x.into(), end.y.into()));
+            }
+            PathSegment::Close => closed = true,
+            PathSegment::MoveTo(_) => {}
+            PathSegment::LineTo(_) => return None,
+        }
+    }
+    let third = |share: usize| ends.get(share * ends.len() / 3).copied();
+    let center = center_of(third(0)?, third(1)?, third(2)?);
+    let radius = ends.first()?.distance(center);
+    let is_round = ends
+        .iter()
+        .all(|end| (end.distance(center) - radius).abs() <= 0.001);
+    (closed && is_round && ends.len() >= 4).then_some((center, radius))
+}
+
+/// The point that is equally far from three; not a number where they lie on a line.
+fn center_of(a: Point, b: Point, c: Point) -> Point {
+    let (to_b, to_c) = (b - a, c - a);
+    let (bb, cc) = (to_b.hypot2(), to_c.hypot2());
+    let way = Vec2::new(to_c.y * bb - to_b.y * cc, to_b.x * cc - to_c.x * bb);
+    a + way / (2.0 * to_b.cross(to_c))
 }
 
 fn read(svg: &str, dpi: u32, fonts: &[&[u8]]) -> Result<Tree, String> {
@@ -68,6 +128,18 @@ mod tests {
         };
         assert_near!(center, Point::new(10.0, 15.0), 0.02);
         assert_near!(diameter, 6.0, 0.02);
+    }
+
+    #[test]
+    fn a_printed_circle_is_where_the_printer_puts_it() {
+        let file = svg("<g transform='scale(2 1)'><circle cx='5' cy='5' r='3' stroke='#000'/></g>");
+        assert_eq!(svg_circles(&file, Affine::IDENTITY), Ok(Vec::new()));
+        let printer = Affine::scale_non_uniform(0.5, 1.0);
+        let [(center, radius)] = svg_circles(&file, printer).unwrap()[..] else {
+            panic!("no circle")
+        };
+        assert_near!(center, Point::new(5.0, 15.0), 1e-4);
+        assert_near!(radius, 3.0, 1e-4);
     }
 
     #[test]

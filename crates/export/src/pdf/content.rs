@@ -1,12 +1,12 @@
 //! One page's content: what is drawn, as operators.
 //!
 //! The page's first operator makes a millimeter the unit, so that the numbers after it are short and mean what they
-//! say. Each circle and cross is drawn about its own origin: bores of one size repeat the same text, which
+//! say; a second one, if need be, takes the printer's errors out of all of them. Each circle and cross is drawn about its own origin: bores of one size repeat the same text, which
 //! compression all but removes. Large circles and long runs of lines are left to [`Forms`]. Widths, dashes, grays and fonts are stated when they change.
 
 use drawing::{Item, Layer, Line, Shape, Sheet, Text, View};
 use geometry::{Angle, Point, Vec2};
-use kurbo::Rect;
+use kurbo::{Affine, Rect};
 
 use super::fonts::Fonts;
 use super::forms::Forms;
@@ -44,6 +44,9 @@ pub fn page(sheet: &Sheet, shared: &mut Shared) -> String {
     };
     content.out.push_str("q\n");
     content.scale(UNITS_PER_MM);
+    if let Some(correction) = sheet.correction_transform() {
+        content.transform(correction);
+    }
     if !sheet.view.items.is_empty() {
         content.view(&sheet.view);
     }
@@ -213,6 +216,13 @@ impl Content<'_> {
     fn scale(&mut self, factor: f64) {
         self.factors(&[factor, 0.0, 0.0, factor]);
         self.points(&[Vec2::ZERO], "cm");
+    }
+
+    /// Transforms all that follows.
+    fn transform(&mut self, transform: Affine) {
+        let [a, b, c, d, x, y] = transform.as_coeffs();
+        self.factors(&[a, b, c, d]);
+        self.points(&[Vec2::new(x, y)], "cm");
     }
 
     /// Moves the origin for what is drawn next with a line; parts about one point share the move.
