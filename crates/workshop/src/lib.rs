@@ -17,12 +17,16 @@
 //! * [`pour`], [`working_time`]: resin for the bores, in batches that are poured in time.
 //! * [`print_scale`], [`PrintCorrection`]: what a printer does wrong, and what takes it out of a page.
 //! * [`bond`]: which coat of finish bonds to which, and how long it waits.
+//! * [`species`], [`equilibrium_moisture`], [`wood_moves`], [`lid_moves`]: wood in the seasons.
+//! * [`board_mass`], [`standing`]: what the board weighs, what its base carries, and what tips it.
+//! * [`hold`], [`flights`]: what it takes to move a piece out of its hole.
 //! * [`grooves`], [`groove_depth`]: where V-grooves run, how deep and in how many passes.
 //! * [`Caution`]: what to mind where hands, lungs and children are at risk.
 //! * [`hole_table`]: every hole with its place and bore, in the order of names.
 //!
 //! The crate knows nothing of windows, sizes of paper and file formats.
 
+mod base;
 mod bore_shape;
 mod budget;
 mod caution;
@@ -33,7 +37,9 @@ mod filling;
 mod finish;
 mod fit;
 mod groove;
+mod holds;
 mod hole_table;
+mod lid_cut;
 mod mend;
 mod panel;
 mod print_scale;
@@ -42,7 +48,9 @@ mod seat;
 mod stock;
 mod turn;
 mod volume;
+mod wood;
 
+pub use base::{Standing, standing, tipping_edge, tipping_force};
 pub use bore_shape::{deepest, tip};
 pub use budget::{
     Budget, BudgetError, Chance, FarHole, HoleError, TapedJoints, Work, budget, chance,
@@ -60,7 +68,13 @@ pub use fit::{
     solve,
 };
 pub use groove::{Arc, Groove, GrooveKind, GroovePlan, Stroke, groove_depth, grooves, passes};
+pub use holds::{
+    Flight, GRAVITY, Hold, Leaving, MagnetHold, MarbleStand, PegStand, flights, hold, insert_below,
+    insert_diameter, insert_gap, insert_mass, magnet_hold, marble_stand, peg_stand, piece_density,
+    piece_mass,
+};
 pub use hole_table::{HoleRow, HoleTable, hole_table};
+pub use lid_cut::lid_cut;
 pub use mend::{Mend, MendError};
 pub use panel::{
     EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width, screws, seams, tenons,
@@ -74,3 +88,7 @@ pub use seat::{MarbleSeat, marble_seat};
 pub use stock::{Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan};
 pub use turn::{SeamTurns, seam_turns};
 pub use volume::{ball_volume, bore_volume, cap_volume};
+pub use wood::{
+    BoardMass, Known, LidMoves, Season, Species, WoodError, WoodMoves, board_mass, change_of_size,
+    equilibrium_moisture, equilibrium_moisture_at_fahrenheit, lid_moves, species, wood_moves,
+};

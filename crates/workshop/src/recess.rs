@@ -34,7 +34,7 @@ pub fn storage(board: &Board) -> Option<Storage> {
     let recess = board.recess?;
     let room = recess.depth - recess.lid;
     Some(Storage {
-        pieces: pieces(board, &recess),
+        pieces: pieces(board),
         holds: holds(recess.shape, room, &board.piece),
         at_most: at_most(recess.shape, room, &board.piece),
         room,
@@ -42,12 +42,10 @@ pub fn storage(board: &Board) -> Option<Storage> {
 }
 
 /// As many as fill the start pockets, or the home lanes where these have more holes, and the spare ones.
-fn pieces(board: &Board, recess: &Recess) -> u32 {
+pub fn pieces(board: &Board) -> u32 {
     let each = board.start.max(board.home);
-    board
-        .players
-        .saturating_mul(each)
-        .saturating_add(recess.spare)
+    let spare = board.recess.map_or(0, |recess| recess.spare);
+    board.players.saturating_mul(each).saturating_add(spare)
 }
 
 /// Distance from a point of the board to a recess, seen from above, mm; 0 over it.

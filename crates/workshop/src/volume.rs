@@ -52,7 +52,7 @@ pub fn ball_below(bore: Bore, diameter: f64, level: f64) -> f64 {
 }
 
 /// How far below the top face the lowest place of a ball is that is set in a bore.
-fn lowest(bore: Bore, diameter: f64) -> f64 {
+pub fn lowest(bore: Bore, diameter: f64) -> f64 {
     match marble_seat(bore, diameter) {
         MarbleSeat::OnRim { sinks, .. } | MarbleSeat::OnFloor { sinks, .. } => sinks,
         MarbleSeat::FallsIn => {

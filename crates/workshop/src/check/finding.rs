@@ -4,9 +4,9 @@ use board::{HoleName, Units, show_length, show_number};
 use serde::{Serialize, Serializer};
 
 use super::{
-    edits, filling, finish, floor, groove_bores, groove_depth, groove_rim, groove_sides, inside,
-    joinery, pieces, pilot, planer, players, rim, risk, seam, seat, sheets, stock, storage,
-    template_web, web,
+    base, edits, filling, finish, floor, groove_bores, groove_depth, groove_rim, groove_sides,
+    inside, joinery, lid, pieces, pilot, planer, players, rim, risk, seam, seat, sheets, spin,
+    stock, storage, template_web, web, wood,
 };
 use crate::Mend;
 
@@ -107,6 +107,18 @@ pub enum Measure {
     Hours(f64),
     /// A volume in ml.
     Milliliters(f64),
+    /// A mass in g.
+    Grams(f64),
+    /// A mass in kg.
+    Kilograms(f64),
+    /// A density in kg/m³.
+    KilogramsPerCubicMeter(f64),
+    /// A force in N.
+    Newtons(f64),
+    /// Turns a minute.
+    Rpm(f64),
+    /// A number without a unit.
+    Number(f64),
 }
 
 impl Measure {
@@ -121,6 +133,12 @@ impl Measure {
             Self::Minutes(minutes) => show_number(minutes, 1) + " min",
             Self::Hours(hours) => show_number(hours, 1) + " h",
             Self::Milliliters(ml) => show_number(ml, 1) + " ml",
+            Self::Grams(grams) => show_number(grams, 2) + " g",
+            Self::Kilograms(kilograms) => show_number(kilograms, 3) + " kg",
+            Self::KilogramsPerCubicMeter(density) => show_number(density, 0) + " kg/m³",
+            Self::Newtons(newtons) => show_number(newtons, 2) + " N",
+            Self::Rpm(turns) => show_number(turns, 1) + " rpm",
+            Self::Number(number) => show_number(number, 5),
         }
     }
 }
@@ -192,6 +210,14 @@ rules! {
     Joinery, "tenons and screws", joinery;
     /// Storage in the underside.
     Storage, "storage", storage;
+    /// The lid of the storage in the seasons.
+    Lid, "lid", lid;
+    /// Species, moisture and seasons.
+    Wood, "wood", wood;
+    /// Turntable or feet.
+    Base, "base", base;
+    /// Pieces on a board that is turned.
+    Spin, "turning", spin;
     /// Resin in the bores.
     Filling, "filling", filling;
     /// Coats of finish.

@@ -5,11 +5,12 @@ use geometry::Point;
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::bore_shape::{Upright, wood_between};
+use crate::lid_cut::{lid_cut, lid_cut_name};
 use crate::panel::{screws, tenons};
 use crate::recess::{away, middle};
 
-pub const STATEMENT: &str = "Between a bore, with its point or spur, and a mortise, screw or storage recess inside the board at least \
-     the set wood is left, measured in three dimensions. Two bores drilled straight down from the top are nearest at \
+pub const STATEMENT: &str = "Between a bore, with its point or spur, and a mortise, screw, storage recess or lid groove inside the board at \
+     least the set wood is left, measured in three dimensions. Two bores drilled straight down from the top are nearest at \
      the top face, where the rule of the web measures them. The default of 3 mm is common practice, no source.";
 
 /// A hole that comes near something inside the board.
@@ -135,7 +136,15 @@ pub fn hidden(board: &Board) -> Vec<(&'static str, Hidden)> {
         };
         ("storage recess", hidden)
     });
-    mortises.chain(screws).chain(recess).collect()
+    let lid = lid_cut(board).map(|cut| {
+        let hidden = Hidden {
+            plan: Plan::Recess(cut),
+            top: (thickness - cut.depth).max(0.0),
+            bottom: thickness,
+        };
+        (lid_cut_name(&cut), hidden)
+    });
+    mortises.chain(screws).chain(recess).chain(lid).collect()
 }
 
 fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
@@ -232,6 +241,38 @@ mod tests {
                 .all(|found| found.severity != Severity::Stop)
         );
         board.recess = None;
+        assert_eq!(checked(&board), []);
+    }
+
+    #[test]
+    fn bores_over_the_groove_of_a_lid_keep_wood_under_them_out_to_the_edge() {
+        let mut board = Board {
+            center: board::Center::Nothing,
+            recess: Some(board::Recess {
+                shape: RecessShape::Round { diameter: 50.0 },
+                lid: 10.0,
+                depth: 10.5,
+                lid_fit: board::LidFit {
+                    hold: board::LidHold::Slides {
+                        angle: 14.0,
+                        toward: board::Toward::Right,
+                    },
+                    ..board::LidFit::default()
+                },
+                ..board::Recess::default()
+            }),
+            ..Board::default()
+        };
+        // Bores and spurs end 7.5 down, the groove begins 10 down: 2.5 of wood, along the way to the right.
+        let found = checked(&board);
+        assert_near!(mm(&found[0]), 2.5, 1e-12);
+        assert!(found[0].message.contains("groove of the lid"), "{found:?}");
+        let layout = layout(&board).unwrap();
+        for name in &found[0].holes {
+            let at = layout.hole(name.id()).unwrap().center;
+            assert!(at.x > 0.0 && at.y.abs() < 25.0 + 2.5 + 6.0 + 3.0, "{name}");
+        }
+        board.recess.as_mut().unwrap().lid_fit.hold = board::LidHold::LiesIn;
         assert_eq!(checked(&board), []);
     }
 

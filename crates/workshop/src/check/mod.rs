@@ -1,5 +1,6 @@
 //! Findings: what the maker should know or mend before wood is cut. One rule a file.
 
+mod base;
 mod edits;
 mod filling;
 mod finding;
@@ -11,6 +12,7 @@ mod groove_rim;
 mod groove_sides;
 mod inside;
 mod joinery;
+mod lid;
 mod pairs;
 mod pieces;
 mod pilot;
@@ -21,10 +23,12 @@ mod risk;
 mod seam;
 mod seat;
 mod sheets;
+mod spin;
 mod stock;
 mod storage;
 mod template_web;
 mod web;
+mod wood;
 
 pub use finding::{Finding, Measure, Rule, Severity};
 
@@ -76,6 +80,10 @@ pub fn check(board: &Board, layout: &Layout, judged: Judged<'_>) -> Vec<Finding>
     findings.extend(planer::check(board));
     findings.extend(joinery::check(board));
     findings.extend(storage::check(board));
+    findings.extend(lid::check(board));
+    findings.extend(wood::check(board));
+    findings.extend(base::check(board, layout));
+    findings.extend(spin::check(board, layout));
     findings.extend(filling::check(board, layout));
     findings.extend(finish::check(board));
     findings.extend(match judged.sheets {

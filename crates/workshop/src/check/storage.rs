@@ -3,8 +3,9 @@
 use board::{Board, PieceKind, Recess, show_length};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::panel::{EdgePlace, screws, tenons};
-use crate::recess::{Storage, away, away_from_tenon, farthest, storage};
+use crate::lid_cut::{inner_reach, lid_cut};
+use crate::panel::{EdgePlace, TenonPlace, screws, tenons};
+use crate::recess::{Storage, away, away_from_tenon, storage};
 
 pub const STATEMENT: &str = "A storage recess holds the pieces, leaves the set floor between its ceiling and the top \
      face, and the set wood inside the board to the edge, to screws and to mortises; bores over it are measured by the \
@@ -98,18 +99,18 @@ fn ceiling(board: &Board, recess: &Recess) -> Option<Finding> {
 }
 
 fn edge(board: &Board, recess: &Recess) -> Option<Finding> {
-    let wood = board.blank.radius() - farthest(recess);
+    let wood = board.blank.radius() - inner_reach(board, recess);
     let wanted = board.limits.inside;
     let (severity, message) = if wood <= HAIR {
         (
             Severity::Stop,
-            "the recess comes out at the edge of the board".into(),
+            "the recess or its lid comes out at the edge of the board".into(),
         )
     } else if wood < wanted - HAIR {
         let wood = show_length((wood * 1000.0).round() / 1000.0, board.units);
         (
             Severity::Caution,
-            format!("the recess leaves {wood} to the edge of the board"),
+            format!("the recess and its lid leave {wood} to the edge of the board"),
         )
     } else {
         return None;
@@ -123,10 +124,17 @@ fn edge(board: &Board, recess: &Recess) -> Option<Finding> {
 /// Screws and mortises that the recess opens, or nearly does.
 fn neighbors(board: &Board, recess: &Recess) -> Option<Finding> {
     let wanted = board.limits.inside;
-    let screw = screws(board).into_iter();
-    let screw = screw.map(|screw| away(recess, screw.circle.center) - screw.circle.radius);
+    let cut = lid_cut(board);
+    let cuts = || core::iter::once(recess).chain(&cut);
+    let screw = screws(board).into_iter().map(|screw| {
+        let away = cuts().map(|cut| away(cut, screw.circle.center));
+        away.fold(f64::INFINITY, f64::min) - screw.circle.radius
+    });
     let screw: Vec<f64> = screw.filter(|wood| *wood < wanted - HAIR).collect();
-    let mortise = mortise_wood(board, recess).into_iter();
+    let mortise = inner_tenons(board).into_iter().map(|tenon| {
+        let wood = cuts().map(|cut| mortise_wood(board, cut, &tenon));
+        wood.fold(f64::INFINITY, f64::min)
+    });
     let mortise: Vec<f64> = mortise.filter(|wood| *wood < wanted - HAIR).collect();
     let all = screw.iter().chain(&mortise).copied();
     let worst = all.min_by(f64::total_cmp)?.max(0.0);
@@ -140,22 +148,26 @@ fn neighbors(board: &Board, recess: &Recess) -> Option<Finding> {
     )
 }
 
-/// Wood between the recess and each mortise that is left in the board.
-fn mortise_wood(board: &Board, recess: &Recess) -> Vec<f64> {
-    let size = board.panel.tenons.unwrap_or_default();
-    let ceiling = board.blank.thickness - recess.depth;
-    let above = (ceiling - size.below_top - size.thickness).max(0.0);
+/// The tenons that are left in the board.
+fn inner_tenons(board: &Board) -> Vec<TenonPlace> {
     let places = tenons(board).into_iter();
-    let places = places.filter(|tenon| tenon.place != EdgePlace::Outside);
     places
-        .map(|tenon| libm::hypot(away_from_tenon(recess, &tenon), above))
+        .filter(|tenon| tenon.place != EdgePlace::Outside)
         .collect()
+}
+
+/// Wood between the recess, or what is cut for its lid, and a mortise.
+fn mortise_wood(board: &Board, cut: &Recess, tenon: &TenonPlace) -> f64 {
+    let size = board.panel.tenons.unwrap_or_default();
+    let ceiling = board.blank.thickness - cut.depth;
+    let above = (ceiling - size.below_top - size.thickness).max(0.0);
+    libm::hypot(away_from_tenon(cut, tenon), above)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Build, RecessShape, ScrewCircle, Tenons};
+    use board::{Build, LidHold, RecessShape, ScrewCircle, Tenons, Toward};
     use testkit::assert_near;
 
     fn with(recess: Recess, thickness: f64) -> Board {
@@ -243,6 +255,32 @@ mod tests {
         assert_eq!(severities(&with(at(217.0), 30.0)), []);
         assert_eq!(severities(&with(at(217.1), 30.0)), [Severity::Caution]);
         assert_eq!(severities(&with(at(220.0), 30.0)), [Severity::Stop]);
+    }
+
+    #[test]
+    fn ledge_and_groove_of_a_lid_count_with_the_recess() {
+        let mut recess = round(120.0, 20.0, 4.0);
+        recess.lid_fit.overlap = 10.0;
+        recess.at = [207.0, 0.0];
+        // 207 + 60 + 10 of the 280 to the edge.
+        assert_eq!(severities(&with(recess, 30.0)), []);
+        recess.at = [207.1, 0.0];
+        assert_eq!(severities(&with(recess, 30.0)), [Severity::Caution]);
+        recess.lid_fit.hold = LidHold::Slides {
+            angle: 10.0,
+            toward: Toward::Right,
+        };
+        // A groove is open at the edge.
+        let mut board = with(recess, 30.0);
+        assert_eq!(severities(&board), []);
+        board.screws = vec![ScrewCircle {
+            count: 1,
+            circle: 540.0,
+            bearing: 90.0,
+            ..ScrewCircle::default()
+        }];
+        let found = check(&board);
+        assert!(found[0].message.starts_with("1 screw in"), "{found:?}");
     }
 
     #[test]

@@ -1,0 +1,157 @@
+//! What is cut for the lid of a recess: a ledge around it, or a groove from it to the edge of the board.
+
+use board::{Board, LidHold, Recess, RecessShape, Toward};
+use geometry::Angle;
+
+/// What is cut for the lid of a board's recess, as a recess of its own, as deep as the lid is thick; none without a
+/// lid, and for a lid that lies in the recess itself.
+///
+/// A dovetailed groove stands for the box around it, which is as wide as the groove at its top. To a bore that is no
+/// narrower above than below, and to anything over it, that is as near as the groove itself.
+pub fn lid_cut(board: &Board) -> Option<Recess> {
+    let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
+    let overlap = recess.lid_fit.overlap;
+    match recess.lid_fit.hold {
+        LidHold::LiesIn if overlap > 0.0 => Some(Recess {
+            shape: grown(recess.shape, overlap),
+            depth: recess.lid,
+            ..recess
+        }),
+        LidHold::LiesIn => None,
+        LidHold::Slides { angle, toward } => {
+            let beyond = overlap + recess.lid * Angle::degrees(angle).tan();
+            Some(groove(&recess, beyond, toward, board.blank.radius()))
+        }
+    }
+}
+
+/// What the cut is called.
+pub const fn lid_cut_name(cut: &Recess) -> &'static str {
+    match cut.lid_fit.hold {
+        LidHold::LiesIn => "ledge of the lid",
+        LidHold::Slides { .. } => "groove of the lid",
+    }
+}
+
+/// Distance from the center pin of the farthest place that recess and lid may have inside the board, mm: of a groove
+/// its closed end.
+pub fn inner_reach(board: &Board, recess: &Recess) -> f64 {
+    let of_recess = crate::recess::farthest(recess);
+    let Some(cut) = lid_cut(board) else {
+        return of_recess;
+    };
+    let LidHold::Slides { toward, .. } = recess.lid_fit.hold else {
+        return of_recess.max(crate::recess::farthest(&cut));
+    };
+    let RecessShape::Straight { length, width } = cut.shape else {
+        return of_recess;
+    };
+    let [x, y] = cut.at;
+    let end = x - length / 2.0 * sign(toward);
+    of_recess.max(libm::hypot(end, y.abs() + width / 2.0))
+}
+
+fn grown(shape: RecessShape, by: f64) -> RecessShape {
+    match shape {
+        RecessShape::Round { diameter } => RecessShape::Round {
+            diameter: diameter + 2.0 * by,
+        },
+        RecessShape::Straight { length, width } => RecessShape::Straight {
+            length: length + 2.0 * by,
+            width: width + 2.0 * by,
+        },
+    }
+}
+
+/// From the far end of the recess out over the edge of the board.
+fn groove(recess: &Recess, beyond: f64, toward: Toward, edge: f64) -> Recess {
+    let [x, y] = recess.at;
+    let (long, wide) = match recess.shape {
+        RecessShape::Round { diameter } => (diameter, diameter),
+        RecessShape::Straight { length, width } => (length, width),
+    };
+    let closed = x * sign(toward) - long / 2.0 - beyond;
+    Recess {
+        shape: RecessShape::Straight {
+            length: (edge - closed).max(0.0),
+            width: wide + 2.0 * beyond,
+        },
+        at: [f64::midpoint(edge, closed) * sign(toward), y],
+        depth: recess.lid,
+        ..*recess
+    }
+}
+
+const fn sign(toward: Toward) -> f64 {
+    match toward {
+        Toward::Left => -1.0,
+        Toward::Right => 1.0,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::LidFit;
+    use testkit::assert_near;
+
+    fn with(hold: LidHold, overlap: f64) -> Board {
+        Board {
+            recess: Some(Recess {
+                shape: RecessShape::Straight {
+                    length: 200.0,
+                    width: 90.0,
+                },
+                at: [-20.0, 10.0],
+                lid: 5.0,
+                lid_fit: LidFit {
+                    hold,
+                    overlap,
+                    ..LidFit::default()
+                },
+                ..Recess::default()
+            }),
+            ..Board::default()
+        }
+    }
+
+    #[test]
+    fn a_ledge_is_as_wide_as_its_overlap_and_none_is_none() {
+        assert_eq!(lid_cut(&with(LidHold::LiesIn, 0.0)), None);
+        let cut = lid_cut(&with(LidHold::LiesIn, 4.0)).unwrap();
+        let shape = RecessShape::Straight {
+            length: 208.0,
+            width: 98.0,
+        };
+        assert_eq!((cut.shape, cut.depth), (shape, 5.0));
+        assert_eq!(lid_cut(&Board::default()), None);
+    }
+
+    #[test]
+    fn a_groove_runs_from_the_far_end_of_the_recess_out_over_the_edge() {
+        for (toward, closed) in [(Toward::Right, -129.0), (Toward::Left, 89.0)] {
+            let hold = LidHold::Slides {
+                angle: 45.0,
+                toward,
+            };
+            let board = with(hold, 4.0);
+            let cut = lid_cut(&board).unwrap();
+            let RecessShape::Straight { length, width } = cut.shape else {
+                panic!("not straight")
+            };
+            // 4 beyond the recess, and 5 more at the top of the groove.
+            assert_near!(width, 108.0, 1e-12);
+            let ends = [cut.at[0] - length / 2.0, cut.at[0] + length / 2.0];
+            let wanted = if toward == Toward::Right {
+                [closed, 280.0]
+            } else {
+                [-280.0, closed]
+            };
+            assert_near!(ends[0], wanted[0], 1e-9);
+            assert_near!(ends[1], wanted[1], 1e-9);
+            let reach = inner_reach(&board, &board.recess.unwrap());
+            let corner: f64 = libm::hypot(closed, 64.0);
+            assert_near!(reach, corner.max(libm::hypot(120.0, 55.0)), 1e-9);
+        }
+    }
+}

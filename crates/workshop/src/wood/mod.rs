@@ -1,0 +1,16 @@
+//! Wood in the seasons: what the air makes of its moisture, and its moisture of the board's size and weight.
+//!
+//! The grain runs along x over the whole board, also of bookmatched halves and of strips; across it, along y, the
+//! board is as wide as the season makes it. Along the grain wood hardly moves, and is taken not to.
+
+mod lid;
+mod moisture;
+mod movement;
+mod species;
+mod weight;
+
+pub use lid::{LidMoves, lid_moves};
+pub use moisture::{equilibrium_moisture, equilibrium_moisture_at_fahrenheit};
+pub use movement::{Season, WoodError, WoodMoves, change_of_size, wood_moves};
+pub use species::{Known, Species, species};
+pub use weight::{BoardMass, board_mass};

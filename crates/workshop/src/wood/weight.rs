@@ -1,0 +1,259 @@
+//! What a board weighs: its volume less what is cut out of it, at the density its moisture gives the wood.
+
+use board::{Board, Layout, PieceKind, RecessShape, Wood};
+use core::f64::consts::PI;
+
+use super::movement::{WoodError, species_of, typed};
+use super::species::Known;
+use super::wood_moves;
+use crate::volume::bore_volume;
+use crate::{holds, pour};
+
+/// The density of mixed epoxy resin, g/cm³; from memory.
+const RESIN: f64 = 1.15;
+/// The moisture that specific gravities and densities are given at, %.
+const GIVEN_AT: f64 = 12.0;
+
+/// What a board weighs, and of what; masses in g, without base and pieces.
+///
+/// Left out: grooves of lines, screws and their holes, the pilot in the middle of a playing hole, the groove of a
+/// sliding lid beyond its recess, finish. A lid is counted as the board's wood, tenons as the wood they replace.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BoardMass {
+    /// Volume of the wood, mm³.
+    pub volume: f64,
+    /// Density of the wood at the moisture of the shop, kg/m³, and where it comes from.
+    pub density: Known,
+    /// The wood.
+    pub wood: f64,
+    /// Resin in the bores.
+    pub resin: f64,
+    /// What is set into the bores for magnet pieces to hold on.
+    pub inserts: f64,
+}
+
+impl BoardMass {
+    /// All of it, g.
+    pub const fn total(&self) -> f64 {
+        self.wood + self.resin + self.inserts
+    }
+}
+
+/// What a board weighs by its wood.
+///
+/// # Errors
+/// [`WoodError`] where its wood is not chosen, or its density is neither typed nor in the table.
+pub fn board_mass(board: &Board, layout: &Layout) -> Result<BoardMass, WoodError> {
+    let wood = board.wood.as_ref().ok_or(WoodError::NoWood)?;
+    let volume = wood_volume(board, layout);
+    let density = density(wood)?;
+    let resin = match (board.filling, pour(board, layout)) {
+        (Some(filling), Some(pour)) => pour.resin / (1.0 + filling.waste) * RESIN,
+        _ => 0.0,
+    };
+    Ok(BoardMass {
+        volume,
+        density,
+        wood: volume * density.value * 1e-6,
+        resin,
+        inserts: inserts(board, layout),
+    })
+}
+
+/// Density at the moisture of the shop, kg/m³: the dry wood in a volume at 12 % weighs 1000 times its specific
+/// gravity; its water comes to that, and the volume follows its moisture radially and tangentially as Eq. 13-2 of the
+/// Wood Handbook says. (That density is 1000 · gravity · (1 + moisture) is from memory.)
+fn density(wood: &Wood) -> Result<Known, WoodError> {
+    let species = species_of(wood);
+    let given = if let Some(density) = wood.density {
+        typed(density)
+    } else {
+        let species = species.clone()?;
+        let gravity = species.gravity.ok_or(WoodError::NoDensity {
+            species: species.name,
+        })?;
+        Known {
+            value: 1000.0 * gravity.value * (1.0 + GIVEN_AT / 100.0),
+            ..gravity
+        }
+    };
+    let changes = match species {
+        Ok(species) => {
+            [species.radial, species.tangential].map(|known| known.map_or(0.0, |known| known.value))
+        }
+        Err(_) => [wood.change.unwrap_or(0.0), 0.0],
+    };
+    let moisture = wood_moves(wood).map_or(GIVEN_AT, |moves| moves.shop.value);
+    let swollen: f64 = changes
+        .iter()
+        .map(|change| 1.0 + change * (moisture - GIVEN_AT))
+        .product();
+    let damp = (100.0 + moisture) / (100.0 + GIVEN_AT);
+    Ok(Known {
+        value: given.value * damp / swollen,
+        ..given
+    })
+}
+
+/// The disc less its roundover, bores and recess, mm³; never under 0.
+fn wood_volume(board: &Board, layout: &Layout) -> f64 {
+    let blank = board.blank;
+    let radius = blank.radius();
+    let disc = PI * radius * radius * blank.thickness;
+    let rounded = roundover(radius, blank.roundover.min(blank.thickness).min(radius));
+    let bore = |hole: &board::Hole| bore_volume(hole.bore, board.bores.spur, 0.0);
+    let bores: f64 = layout.holes.iter().map(bore).sum();
+    let recess = board.recess.map_or(0.0, |recess| {
+        let area = match recess.shape {
+            RecessShape::Round { diameter } => PI / 4.0 * diameter * diameter,
+            RecessShape::Straight { length, width } => length * width,
+        };
+        area * (recess.depth - recess.lid).max(0.0)
+    });
+    (disc - rounded - bores - recess).max(0.0)
+}
+
+/// What a roundover takes off the edge of a disc, mm³: the corner outside a quarter circle, (1 - π/4) r², carried
+/// round its centroid, which is (10 - 3π) / (12 - 3π) r inside the edge (Pappus's theorem).
+fn roundover(edge: f64, radius: f64) -> f64 {
+    let area = (1.0 - PI / 4.0) * radius * radius;
+    let inside = (10.0 - 3.0 * PI) / (12.0 - 3.0 * PI) * radius;
+    area * 2.0 * PI * (edge - inside)
+}
+
+fn inserts(board: &Board, layout: &Layout) -> f64 {
+    if board.piece.kind != PieceKind::Magnet {
+        return 0.0;
+    }
+    let each = |hole: &board::Hole| holds::insert_mass(&board.piece, hole.bore);
+    layout.seats(board).iter().map(each).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Bore, Bores, Bottom, Center, Filling, Recess, layout};
+    use testkit::assert_near;
+
+    fn bare(diameter: f64, thickness: f64) -> Board {
+        let bore = Bore {
+            diameter: 12.0,
+            depth: 5.0,
+            bottom: Bottom::Flat,
+        };
+        let mut board = Board {
+            bores: Bores::all(bore),
+            center: Center::Nothing,
+            wood: Some(Wood {
+                moisture: Some(12.0),
+                ..Wood::default()
+            }),
+            ..Board::default()
+        };
+        board.blank.diameter = diameter;
+        board.blank.thickness = thickness;
+        board.blank.roundover = 0.0;
+        board
+    }
+
+    fn mass(board: &Board) -> BoardMass {
+        board_mass(board, &layout(board).unwrap()).unwrap()
+    }
+
+    /// By computation: 500 mm across, 18 thick, of walnut of 616 kg/m³: 2.17712 kg.
+    #[test]
+    fn a_disc_of_walnut_weighs_what_it_should() {
+        let board = bare(500.0, 18.0);
+        let bores = 132.0 * PI * 36.0 * 5.0;
+        let found = mass(&board);
+        assert_near!(found.density.value, 616.0, 1e-9);
+        assert_near!(found.wood + bores * 616e-6, 2177.12, 0.01);
+        assert_eq!(found.total(), found.wood);
+    }
+
+    /// By 1000 · gravity · 1.12: sugar maple 706, cherry 560, beech 717, basswood 414 kg/m³.
+    #[test]
+    fn densities_follow_from_gravity_and_moisture() {
+        for (species, wanted) in [
+            ("sugar-maple", 706.0),
+            ("black-cherry", 560.0),
+            ("american-beech", 717.0),
+            ("american-basswood", 414.0),
+        ] {
+            let wood = |moisture| Wood {
+                species: species.into(),
+                moisture: Some(moisture),
+                ..Wood::default()
+            };
+            assert_near!(density(&wood(12.0)).unwrap().value, wanted, 0.5);
+            // Oven-dry mass stays: a drier board is lighter, though it shrinks too.
+            assert!(density(&wood(6.0)).unwrap().value < wanted);
+        }
+    }
+
+    #[test]
+    fn what_is_cut_out_weighs_nothing_and_what_is_put_in_does() {
+        let mut board = bare(500.0, 18.0);
+        let whole = mass(&board);
+        board.recess = Some(Recess {
+            shape: RecessShape::Straight {
+                length: 100.0,
+                width: 50.0,
+            },
+            depth: 10.0,
+            lid: 4.0,
+            ..Recess::default()
+        });
+        assert_near!(whole.volume - mass(&board).volume, 100.0 * 50.0 * 6.0, 1e-6);
+        board.filling = Some(Filling {
+            waste: 0.5,
+            ..Filling::default()
+        });
+        // Bores of 12, 5 deep, filled to the top with 1.15 g/cm³.
+        assert_near!(mass(&board).resin, 132.0 * PI * 36.0 * 5.0 * 1.15e-3, 1e-9);
+        board.piece.kind = PieceKind::Magnet;
+        assert_near!(mass(&board).inserts, 132.0 * PI * 288.0 * 7.85e-3, 1e-9);
+    }
+
+    #[test]
+    fn a_roundover_is_what_its_slices_are() {
+        let (edge, radius) = (250.0, 6.0);
+        let steps = 100_000;
+        let slice = radius / f64::from(steps);
+        let summed: f64 = (0..steps)
+            .map(|step| {
+                let up = (f64::from(step) + 0.5) * slice;
+                let left = edge - radius + libm::sqrt(radius * radius - up * up);
+                PI * (edge * edge - left * left) * slice
+            })
+            .sum();
+        assert_near!(roundover(edge, radius), summed, 1e-3);
+        assert_eq!(roundover(edge, 0.0), 0.0);
+    }
+
+    #[test]
+    fn without_a_density_the_reason_is_said() {
+        let mut board = bare(500.0, 18.0);
+        let layout = layout(&board).unwrap();
+        board.wood = Some(Wood {
+            species: "apple".into(),
+            ..Wood::default()
+        });
+        let error = board_mass(&board, &layout).unwrap_err();
+        assert_eq!(error, WoodError::NoDensity { species: "apple" });
+        board.wood = None;
+        assert_eq!(board_mass(&board, &layout), Err(WoodError::NoWood));
+        board.wood = Some(Wood {
+            species: "driftwood".into(),
+            density: Some(500.0),
+            change: Some(0.002),
+            moisture: Some(12.0),
+            ..Wood::default()
+        });
+        assert_near!(
+            board_mass(&board, &layout).unwrap().density.value,
+            500.0,
+            1e-9
+        );
+    }
+}
