@@ -1,8 +1,9 @@
 //! One page's content: what is drawn, as operators.
 //!
 //! The page's first operator makes a millimeter the unit, so that the numbers after it are short and mean what they
-//! say; a second one, if need be, takes the printer's errors out of all of them. Each circle and cross is drawn about its own origin: bores of one size repeat the same text, which
-//! compression all but removes. Large circles and long runs of lines are left to [`Forms`]. Widths, dashes, grays and fonts are stated when they change.
+//! say; a second one, if need be, takes the printer's errors out of all of them. Each circle and cross is drawn about its
+//! own origin: bores of one size repeat the same text, which compression all but removes. Large circles and long runs of
+//! lines are left to [`Forms`]. Widths, dashes, grays and fonts are stated when they change.
 
 use drawing::{Item, Layer, Line, Shape, Sheet, Text, View};
 use geometry::{Angle, Point, Vec2};
