@@ -21,6 +21,7 @@
 //! * [`board_mass`], [`standing`]: what the board weighs, what its base carries, and what tips it.
 //! * [`hold`], [`flights`]: what it takes to move a piece out of its hole.
 //! * [`grooves`], [`groove_depth`]: where V-grooves run, how deep and in how many passes.
+//! * [`jig_sheet`], [`drilling_order`]: radii, index plates, dividers, the circle jig, the order of drilling.
 //! * [`Caution`]: what to mind where hands, lungs and children are at risk.
 //! * [`hole_table`]: every hole with its place and bore, in the order of names.
 //!
@@ -39,6 +40,7 @@ mod fit;
 mod groove;
 mod holds;
 mod hole_table;
+mod jig;
 mod lid_cut;
 mod mend;
 mod panel;
@@ -75,6 +77,10 @@ pub use holds::{
 };
 pub use hole_table::{HoleRow, HoleTable, hole_table};
 pub use lid_cut::lid_cut;
+pub use jig::{
+    CircleCut, Dividers, JigSheet, MOST_DIVISIONS, Order, PlateFit, Radius, circle_cut, closing_error, dividers,
+    drilling_order, exact_divisions, jig_sheet, plate_fit, radii,
+};
 pub use mend::{Mend, MendError};
 pub use panel::{
     EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width, screws, seams, tenons,

@@ -1,0 +1,64 @@
+//! What a maker sets who drills with a jig rather than by a template: radii, bearings, plates, dividers, the order.
+//!
+//! The blank turns on the center pin; a stop, or an index plate, holds it at a bearing, and the drill stands at a
+//! radius. Bearings are told from player 1's axis: how the blank lies on the jig is free.
+
+mod circle;
+mod dividers;
+mod order;
+mod plate;
+mod radii;
+
+use board::{Board, Layout};
+
+pub use circle::{CircleCut, circle_cut};
+pub use dividers::{Dividers, closing_error, dividers};
+pub use order::{Order, drilling_order};
+pub use plate::{MOST_DIVISIONS, PlateFit, exact_divisions, plate_fit};
+pub use radii::{Radius, radii};
+
+use crate::{HoleTable, hole_table};
+
+/// Everything that a jig is set by.
+#[derive(Debug, Clone, PartialEq)]
+pub struct JigSheet {
+    /// Every hole, in the order of names; the numbers below are rows of it.
+    pub table: HoleTable,
+    /// The distinct radii with their holes, from the center outward.
+    pub radii: Vec<Radius>,
+    /// The fewest divisions of an index plate that hit every bearing; none: no plate up to [`MOST_DIVISIONS`] does.
+    pub divisions: Option<u32>,
+    /// How the maker's plates would do, in the order of the document.
+    pub plates: Vec<PlateFit>,
+    /// What dividers are set to, ring by ring.
+    pub dividers: Vec<Dividers>,
+    /// How the circle is cut.
+    pub circle: CircleCut,
+    /// The order of drilling that the document asks for.
+    pub order: Order,
+}
+
+/// Everything that a jig is set by, for a board that is laid out.
+pub fn jig_sheet(board: &Board, layout: &Layout) -> JigSheet {
+    let table = hole_table(layout);
+    let radii = radii(&table, board.rotation);
+    let bearings: Vec<f64> = radii
+        .iter()
+        .filter(|radius| radius.mm > 0.0)
+        .flat_map(|radius| radius.holes.iter().map(|hole| hole.1))
+        .collect();
+    JigSheet {
+        divisions: exact_divisions(&bearings),
+        plates: board
+            .jig
+            .plates
+            .iter()
+            .filter_map(|plate| plate_fit(&radii, *plate))
+            .collect(),
+        dividers: dividers(&radii),
+        circle: circle_cut(board.blank.radius(), board.jig.kerf),
+        order: drilling_order(&table, board.order),
+        radii,
+        table,
+    }
+}

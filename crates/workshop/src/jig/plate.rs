@@ -1,0 +1,223 @@
+//! Index plates: whether one hits every bearing, and what it misses by where it does not.
+
+use super::Radius;
+
+/// Divisions of the finest plate that is looked for.
+pub const MOST_DIVISIONS: u32 = 10_000;
+/// How near a bearing must be to a division, as a share of a turn: far under what can be made, far over rounding.
+const EXACT: f64 = 1e-12;
+
+/// The fewest divisions of a circle that hit every bearing (degrees), up to [`MOST_DIVISIONS`].
+///
+/// ```
+/// assert_eq!(workshop::exact_divisions(&[0.0, 60.0, 67.5]), Some(48));
+/// assert_eq!(workshop::exact_divisions(&[0.0, 61.234_567_89]), None);
+/// ```
+pub fn exact_divisions(bearings: &[f64]) -> Option<u32> {
+    bearings.iter().try_fold(1, |divisions, degrees| {
+        let own = fraction_of_turn(degrees / 360.0)?;
+        let common = divisions / greatest_common(divisions, own) * own;
+        (common <= MOST_DIVISIONS).then_some(common)
+    })
+}
+
+/// The denominator of a share of a turn, by its continued fraction.
+fn fraction_of_turn(share: f64) -> Option<u32> {
+    let (mut rest, mut before, mut last) = (share, 0.0_f64, 1.0_f64);
+    loop {
+        if (share * last - (share * last).round()).abs() <= EXACT * last {
+            return Some(last as u32);
+        }
+        rest = 1.0 / (rest - rest.floor());
+        (before, last) = (last, rest.floor() * last + before);
+        if !last.is_finite() || last > f64::from(MOST_DIVISIONS) {
+            return None;
+        }
+    }
+}
+
+fn greatest_common(a: u32, b: u32) -> u32 {
+    if b == 0 { a } else { greatest_common(b, a % b) }
+}
+
+/// How well an index plate does.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlateFit {
+    /// Its divisions.
+    pub divisions: u32,
+    /// How far the worst hole misses, mm along its circle, with player 1's axis on a division; and its row of the table.
+    pub worst: (f64, usize),
+    /// The turn of the board against the plate, in degrees clockwise, at which the worst hole misses least.
+    pub turn: f64,
+    /// What the worst hole misses by then, mm.
+    pub turned: f64,
+}
+
+/// How a plate of so many divisions does for the holes at these radii; none without holes off the center.
+pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
+    if divisions == 0 {
+        return None;
+    }
+    let step = 360.0 / f64::from(divisions);
+    let off = |radius: &Radius| radius.mm > 0.0;
+    let places: Vec<Place> = radii
+        .iter()
+        .filter(|radius| off(radius))
+        .flat_map(|radius| {
+            radius.holes.iter().map(|&(row, bearing)| Place {
+                row,
+                phase: bearing.rem_euclid(step),
+                arm: radius.mm.to_radians(),
+            })
+        })
+        .collect();
+    let worst = places
+        .iter()
+        .map(|place| (place.miss(0.0, step), place.row))
+        // Of equals the first: holes of like players miss alike.
+        .reduce(|a, b| if b.0 > a.0 + 1e-9 { b } else { a })?;
+    let turn = best_turn(&places, step, worst.0);
+    let turned = places
+        .iter()
+        .map(|place| place.miss(turn, step))
+        .fold(0.0, f64::max);
+    Some(PlateFit {
+        divisions,
+        worst,
+        turn,
+        turned,
+    })
+}
+
+struct Place {
+    row: usize,
+    /// How far past a division the bearing is, degrees.
+    phase: f64,
+    /// Length of a degree at its radius, mm.
+    arm: f64,
+}
+
+impl Place {
+    /// How far it misses the nearest division when the board is turned, mm.
+    fn miss(&self, turn: f64, step: f64) -> f64 {
+        let past = (self.phase + turn).rem_euclid(step);
+        past.min(step - past) * self.arm
+    }
+}
+
+/// Steps of halving: from the largest miss down to far under a nanometer.
+const HALVINGS: u32 = 60;
+
+/// The turn at which the largest miss is smallest: the smallest miss for which there is a turn that keeps every hole
+/// within it, found by halving.
+fn best_turn(places: &[Place], step: f64, worst: f64) -> f64 {
+    let (mut low, mut high, mut best) = (0.0, worst, 0.0);
+    for _ in 0..HALVINGS {
+        let miss = f64::midpoint(low, high);
+        match turn_within(places, step, miss) {
+            Some(turn) => (high, best) = (miss, turn),
+            None => low = miss,
+        }
+    }
+    best
+}
+
+/// A turn, from 0 up to a step, that keeps every hole within a miss.
+///
+/// Each hole forbids one arc of turns. Those arcs, cut at 0 and sorted, either cover all turns or leave a gap.
+fn turn_within(places: &[Place], step: f64, miss: f64) -> Option<f64> {
+    let mut forbidden: Vec<(f64, f64)> = Vec::with_capacity(places.len() + 1);
+    for place in places {
+        let reach = miss / place.arm;
+        if 2.0 * reach >= step {
+            continue;
+        }
+        // It is hit at turn -phase; forbidden from there plus reach, for a step less both reaches.
+        let start = (reach - place.phase).rem_euclid(step);
+        let end = start + step - 2.0 * reach;
+        forbidden.push((start, end.min(step)));
+        if end > step {
+            // It covers 0 itself, where others may only begin.
+            forbidden.push((-step, end - step));
+        }
+    }
+    forbidden.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut free = 0.0;
+    for (start, end) in forbidden {
+        if start >= free {
+            return Some(free);
+        }
+        free = f64::max(free, end);
+    }
+    (free < step).then_some(free)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::hole_table;
+    use crate::jig::radii;
+    use board::{Board, layout};
+    use proptest::prelude::*;
+    use testkit::assert_near;
+
+    fn one_ring(radius: f64, bearings: &[f64]) -> Vec<Radius> {
+        let holes = bearings.iter().copied().enumerate().collect();
+        vec![Radius { mm: radius, holes }]
+    }
+
+    #[test]
+    fn the_ring_of_six_players_needs_a_plate_of_84() {
+        let board = Board::default();
+        let table = hole_table(&layout(&board).unwrap());
+        let radii = radii(&table, board.rotation);
+        let track = radii
+            .iter()
+            .find(|radius| radius.holes.len() == 84)
+            .unwrap();
+        let bearings: Vec<f64> = track.holes.iter().map(|hole| hole.1).collect();
+        assert_eq!(exact_divisions(&bearings), Some(84));
+    }
+
+    /// 90 divisions of 4°: a hole at 1° of R 180 / π misses by 1 mm, at 2° by 2 mm, which is as far as any can.
+    #[test]
+    fn misses_are_arcs_to_the_nearest_division() {
+        let radius = 180.0 / core::f64::consts::PI;
+        let fit = plate_fit(&one_ring(radius, &[0.0, 1.0, 8.0]), 90).unwrap();
+        assert_near!(fit.worst.0, 1.0, 1e-9);
+        assert_eq!(fit.worst.1, 1);
+        assert_near!(fit.turned, 0.5, 1e-9);
+        assert_near!(fit.turn, 3.5, 1e-9);
+        let fit = plate_fit(&one_ring(radius, &[0.0, 2.0]), 90).unwrap();
+        assert_near!(fit.worst.0, 2.0, 1e-9);
+        assert_near!(fit.turned, 1.0, 1e-9);
+    }
+
+    proptest! {
+        #[test]
+        fn the_exact_plate_misses_nothing(holes in 3_u32..200, times in 1_u32..5) {
+            let bearings: Vec<f64> = (0..holes).map(|hole| 360.0 * f64::from(hole) / f64::from(holes)).collect();
+            prop_assert_eq!(exact_divisions(&bearings), Some(holes));
+            let fit = plate_fit(&one_ring(250.0, &bearings), holes * times).unwrap();
+            prop_assert!(fit.worst.0 < 1e-6);
+        }
+
+        /// Against a scan of turns: none is better than the one found.
+        #[test]
+        fn no_turn_misses_less(bearings in prop::collection::vec(0.0..360.0_f64, 1..8), divisions in 3_u32..60) {
+            let ring = one_ring(150.0, &bearings);
+            let fit = plate_fit(&ring, divisions).unwrap();
+            let step = 360.0 / f64::from(divisions);
+            prop_assert!(fit.worst.0 <= 150.0_f64.to_radians() * step / 2.0 + 1e-9);
+            prop_assert!(fit.turned <= fit.worst.0 + 1e-9);
+            let miss = |turn: f64| bearings.iter().map(|bearing| {
+                let past = (bearing + turn).rem_euclid(step);
+                past.min(step - past) * 150.0_f64.to_radians()
+            }).fold(0.0, f64::max);
+            prop_assert!((miss(fit.turn) - fit.turned).abs() < 1e-9);
+            for part in 0..2000 {
+                prop_assert!(miss(step * f64::from(part) / 2000.0) >= fit.turned - 1e-9);
+            }
+        }
+    }
+}
