@@ -23,6 +23,8 @@ pub enum Layer {
     Edge,
     /// Seams, and mortises and screws hidden in the wood.
     Seams,
+    /// The middles of V-grooves.
+    Grooves,
     /// Sector axes and radius circles.
     Guides,
     /// Track spaces.
@@ -45,9 +47,10 @@ pub enum Layer {
 
 impl Layer {
     /// Every layer, in the order in which they are drawn.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Edge,
         Self::Seams,
+        Self::Grooves,
         Self::Guides,
         Self::Track,
         Self::Home,
@@ -64,6 +67,7 @@ impl Layer {
         match self {
             Self::Edge => "edge",
             Self::Seams => "seams",
+            Self::Grooves => "grooves",
             Self::Guides => "guides",
             Self::Track => "track",
             Self::Home => "home",
@@ -84,6 +88,8 @@ pub enum Line {
     Cut,
     /// A line to drill by: the outline or the cross of a bore.
     Drill,
+    /// A line to groove along: the middle of a V-groove.
+    Groove,
     /// What is hidden in the wood: seams, mortises, screws from below.
     Hidden,
     /// A line to find one's way by: axes, radius circles, joint lines.
@@ -97,6 +103,7 @@ impl Line {
     pub const fn width(self) -> f64 {
         match self {
             Self::Cut => 0.25,
+            Self::Groove => 0.18,
             Self::Drill | Self::Hidden | Self::Dimension => 0.13,
             Self::Guide => 0.09,
         }
@@ -107,7 +114,7 @@ impl Line {
         match self {
             Self::Hidden => &[2.0, 1.0],
             Self::Guide => &[4.0, 1.0, 0.6, 1.0],
-            Self::Cut | Self::Drill | Self::Dimension => &[],
+            Self::Cut | Self::Groove | Self::Drill | Self::Dimension => &[],
         }
     }
 }

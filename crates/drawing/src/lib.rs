@@ -27,6 +27,7 @@ mod correction;
 pub mod font;
 mod furniture;
 mod glue;
+mod grooves;
 mod item;
 mod joint;
 mod names;

@@ -5,6 +5,7 @@ use geometry::point_at;
 use kurbo::{Circle, Line as Segment, Point};
 
 use crate::glue::glue;
+use crate::grooves::grooves;
 use crate::names::place_names;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
@@ -15,7 +16,7 @@ const SHORTEST_ARM: f64 = 1.2;
 /// Arm of the cross at the center pin, mm.
 const PIN_ARM: f64 = 12.0;
 
-/// The plan of a board: edge, guides, bores and names, in the board frame.
+/// The plan of a board: edge, grooves, guides, bores and names, in the board frame.
 ///
 /// Bores are marked as the document's template asks: by outline, by cross, or by both.
 pub fn plan(board: &Board, layout: &Layout) -> Vec<Item> {
@@ -31,6 +32,7 @@ pub fn plan_without_names(board: &Board, layout: &Layout) -> Vec<Item> {
     let mut items = Vec::with_capacity(3 * layout.holes.len() + 32);
     edge(board, &mut items);
     glue(board, &mut items);
+    grooves(board, layout, &mut items);
     guides(board, layout, &mut items);
     for hole in &layout.holes {
         bore(board, hole, &mut items);

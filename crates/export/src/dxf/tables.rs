@@ -40,7 +40,7 @@ impl FileLayer {
     }
 
     /// One of the numbered colors that every reader knows: red for the center pin, green, cyan and magenta for
-    /// holes off the track, gray for what is not worked, else the color that shows on any ground.
+    /// holes off the track, blue for grooves, gray for what is not worked, else the color that shows on any ground.
     const fn color(self) -> &'static str {
         match (self.part, self.layer) {
             (Part::Guide, _) | (_, Layer::Guides | Layer::Seams | Layer::Names | Layer::Marks) => {
@@ -49,6 +49,7 @@ impl FileLayer {
             (_, Layer::Center) => "1",
             (_, Layer::Home) => "3",
             (_, Layer::Start) => "4",
+            (_, Layer::Grooves) => "5",
             (_, Layer::Extra) => "6",
             (_, Layer::Edge | Layer::Track | Layer::Title) => "7",
         }
@@ -72,7 +73,7 @@ pub const fn line_type(line: Line) -> Option<&'static str> {
     match line {
         Line::Hidden => Some("HIDDEN"),
         Line::Guide => Some("GUIDE"),
-        Line::Cut | Line::Drill | Line::Dimension => None,
+        Line::Cut | Line::Groove | Line::Drill | Line::Dimension => None,
     }
 }
 

@@ -1,0 +1,77 @@
+//! The middles of the V-grooves, along which the bit goes.
+
+use board::{Board, Layout};
+use geometry::Angle;
+use workshop::Stroke;
+
+use crate::{Arc, Item, Layer, Line, Shape};
+
+/// Adds every stroke of the grooves that are planned.
+pub fn grooves(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
+    let Some(plan) = workshop::grooves(board, layout) else {
+        return;
+    };
+    let strokes = plan.grooves.iter().flat_map(|groove| &groove.path);
+    items.extend(strokes.map(|stroke| Item {
+        layer: Layer::Grooves,
+        line: Line::Groove,
+        shape: shape(stroke),
+    }));
+}
+
+/// Arcs of a drawing turn clockwise: one that turns back is drawn from its other end.
+fn shape(stroke: &Stroke) -> Shape {
+    match *stroke {
+        Stroke::Line(line) => Shape::Line(line),
+        Stroke::Circle(circle) => Shape::Circle(circle),
+        Stroke::Arc(arc) => {
+            let (start, sweep) = if arc.sweep < Angle::ZERO {
+                (arc.start + arc.sweep, -arc.sweep)
+            } else {
+                (arc.start, arc.sweep)
+            };
+            Shape::Arc(Arc {
+                center: arc.center,
+                radius: arc.radius,
+                start,
+                sweep,
+            })
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Grooves, Rings, layout};
+    use geometry::PocketShape;
+
+    #[test]
+    fn every_stroke_is_drawn_as_what_it_is() {
+        let wanted = Grooves {
+            around_start: Some(3.0),
+            rings: Some(Rings::default()),
+            rim: Some(5.0),
+            ..Grooves::default()
+        };
+        let mut board = Board {
+            grooves: Some(wanted),
+            ..Board::default()
+        };
+        board.pocket.shape = PocketShape::Arc;
+        let mut items = Vec::new();
+        grooves(&board, &layout(&board).unwrap(), &mut items);
+        let count = |wanted: fn(&Shape) -> bool| {
+            let shapes = items.iter().map(|item| &item.shape);
+            shapes.filter(|shape| wanted(shape)).count()
+        };
+        assert_eq!(count(|shape| matches!(shape, Shape::Line(_))), 84 + 24);
+        assert_eq!(count(|shape| matches!(shape, Shape::Circle(_))), 2);
+        // Each pocket has two arcs about the pin and two round ends, all drawn clockwise.
+        assert_eq!(
+            count(|shape| matches!(shape, Shape::Arc(arc) if arc.sweep > Angle::ZERO)),
+            24
+        );
+        assert_eq!(items.len(), 84 + 24 + 2 + 24);
+    }
+}
