@@ -23,6 +23,7 @@
 //! * [`grooves`], [`groove_depth`]: where V-grooves run, how deep and in how many passes.
 //! * [`jig_sheet`], [`drilling_order`]: radii, index plates, dividers, the circle jig, the order of drilling.
 //! * [`Caution`]: what to mind where hands, lungs and children are at risk.
+//! * [`sums`]: every sum of the bench as data, with its formula and source.
 //! * [`hole_table`]: every hole with its place and bore, in the order of names.
 //!
 //! The crate knows nothing of windows, sizes of paper and file formats.
@@ -48,6 +49,7 @@ mod print_scale;
 mod recess;
 mod seat;
 mod stock;
+mod sums;
 mod turn;
 mod volume;
 mod wood;
@@ -76,11 +78,11 @@ pub use holds::{
     piece_mass,
 };
 pub use hole_table::{HoleRow, HoleTable, hole_table};
-pub use lid_cut::lid_cut;
 pub use jig::{
-    CircleCut, Dividers, JigSheet, MOST_DIVISIONS, Order, PlateFit, Radius, circle_cut, closing_error, dividers,
-    drilling_order, exact_divisions, jig_sheet, plate_fit, radii,
+    CircleCut, Dividers, JigSheet, MOST_DIVISIONS, Order, PlateFit, Radius, circle_cut,
+    closing_error, dividers, drilling_order, exact_divisions, jig_sheet, plate_fit, radii,
 };
+pub use lid_cut::lid_cut;
 pub use mend::{Mend, MendError};
 pub use panel::{
     EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width, screws, seams, tenons,
@@ -92,6 +94,7 @@ pub use print_scale::{
 pub use recess::{Storage, storage};
 pub use seat::{MarbleSeat, marble_seat};
 pub use stock::{Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan};
+pub use sums::{Sum, SumGroup, sums};
 pub use turn::{SeamTurns, seam_turns};
 pub use volume::{ball_volume, bore_volume, cap_volume};
 pub use wood::{

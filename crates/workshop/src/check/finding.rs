@@ -122,6 +122,42 @@ pub enum Measure {
 }
 
 impl Measure {
+    /// The bare number, in the unit that [`Measure::unit`] has.
+    pub fn number(self) -> f64 {
+        match self {
+            Self::Count(count) => f64::from(count),
+            Self::Mm(number)
+            | Self::Share(number)
+            | Self::Degrees(number)
+            | Self::Minutes(number)
+            | Self::Hours(number)
+            | Self::Milliliters(number)
+            | Self::Grams(number)
+            | Self::Kilograms(number)
+            | Self::KilogramsPerCubicMeter(number)
+            | Self::Newtons(number)
+            | Self::Rpm(number)
+            | Self::Number(number) => number,
+        }
+    }
+
+    /// The unit of the bare number, as files have it; empty for a count, a share of 1 or a number without one.
+    pub const fn unit(self) -> &'static str {
+        match self {
+            Self::Count(_) | Self::Share(_) | Self::Number(_) => "",
+            Self::Mm(_) => "mm",
+            Self::Degrees(_) => "deg",
+            Self::Minutes(_) => "min",
+            Self::Hours(_) => "h",
+            Self::Milliliters(_) => "ml",
+            Self::Grams(_) => "g",
+            Self::Kilograms(_) => "kg",
+            Self::KilogramsPerCubicMeter(_) => "kg/m3",
+            Self::Newtons(_) => "N",
+            Self::Rpm(_) => "rpm",
+        }
+    }
+
     /// The measure as a maker reads it: lengths to a hundredth of a millimeter or as inches are shown.
     pub fn shown(self, units: Units) -> String {
         match self {
@@ -230,6 +266,31 @@ rules! {
     Edits, "changes by hand", edits;
 }
 
-fn names_as_text<S: Serializer>(names: &[HoleName], serializer: S) -> Result<S::Ok, S::Error> {
+pub fn names_as_text<S: Serializer>(names: &[HoleName], serializer: S) -> Result<S::Ok, S::Error> {
     serializer.collect_seq(names.iter().map(ToString::to_string))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn measures_are_shown_with_their_unit_and_written_bare() {
+        for (measure, shown, number, unit) in [
+            (Measure::Newtons(14.2335), "14.23 N", 14.2335, "N"),
+            (Measure::Kilograms(2.177_12), "2.177 kg", 2.177_12, "kg"),
+            (Measure::Number(0.002_74), "0.00274", 0.002_74, ""),
+            (Measure::Count(7), "7", 7.0, ""),
+            (
+                Measure::KilogramsPerCubicMeter(616.2),
+                "616 kg/m³",
+                616.2,
+                "kg/m3",
+            ),
+            (Measure::Rpm(63.21), "63.2 rpm", 63.21, "rpm"),
+        ] {
+            assert_eq!(measure.shown(Units::Mm), shown);
+            assert_eq!((measure.number(), measure.unit()), (number, unit));
+        }
+    }
 }

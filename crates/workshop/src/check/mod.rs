@@ -30,6 +30,7 @@ mod template_web;
 mod web;
 mod wood;
 
+pub(crate) use finding::names_as_text;
 pub use finding::{Finding, Measure, Rule, Severity};
 
 use board::{Board, Layout};

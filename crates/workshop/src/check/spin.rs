@@ -3,7 +3,7 @@
 use board::{Board, Layout};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::holds::flights;
+use crate::holds::{any_leaves_below, flights};
 
 pub const STATEMENT: &str = "Up to the set speed of turning no piece leaves its hole. The default of 30 turns a minute, a \
      turn in two seconds, is a board turned by hand; our own estimate, no source. Sums are statics of a board that turns \
@@ -12,8 +12,12 @@ pub const STATEMENT: &str = "Up to the set speed of turning no piece leaves its 
 
 /// A finding where pieces leave below the set speed.
 pub fn check(board: &Board, layout: &Layout) -> Option<Finding> {
+    let limit = board.limits.spin - HAIR;
+    if !any_leaves_below(board, layout, limit) {
+        return None;
+    }
     let flights = flights(board, layout);
-    let fast = flights.partition_point(|flight| flight.speed < board.limits.spin - HAIR);
+    let fast = flights.partition_point(|flight| flight.speed < limit);
     let leaving = flights.get(..fast)?;
     let worst = leaving.first()?;
     let holes: Vec<_> = leaving

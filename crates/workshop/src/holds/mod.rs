@@ -126,6 +126,23 @@ pub fn flights<'a>(board: &Board, layout: &'a Layout) -> Vec<Flight<'a>> {
     flights
 }
 
+/// Whether any piece leaves its hole below a speed of turning, turns a minute: [`flights`] without sorting, since
+/// nearly always none does.
+pub fn any_leaves_below(board: &Board, layout: &Layout, speed: f64) -> bool {
+    let mut last: Option<(Bore, Option<Hold>)> = None;
+    layout.seats(board).iter().any(|seat| {
+        // Neighbors in the layout mostly have the same bore.
+        let hold = match last {
+            Some((bore, hold)) if bore == seat.bore => hold,
+            _ => hold(&board.piece, seat.bore),
+        };
+        last = Some((seat.bore, hold));
+        let radius = seat.center.to_vec2().length();
+        let leaves = hold.and_then(|hold| hold.speed(radius));
+        leaves.is_some_and(|leaves| leaves < speed)
+    })
+}
+
 /// By radius, of which those that differ by less than a micrometer are one, and by bore.
 fn order(a: (f64, &Hole), b: (f64, &Hole)) -> Ordering {
     let key = |(radius, hole): (f64, &Hole)| {
@@ -220,6 +237,8 @@ mod tests {
             .map(|hole| hole.center.to_vec2().length());
         let outermost = outermost.fold(0.0, f64::max);
         assert_near!(flights[0].radius, outermost, 1e-9);
+        assert!(!any_leaves_below(&board, &layout, speeds[0] - 1e-6));
+        assert!(any_leaves_below(&board, &layout, speeds[0] + 1e-6));
         // ω² r = g · tan of the tilt: 16 mm on 12 mm, 6 / √28.
         let turning = flights[0].speed * 2.0 * PI / 60.0;
         let sideways = 6.0 / 28.0_f64.sqrt() * GRAVITY;

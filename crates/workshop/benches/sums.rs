@@ -1,0 +1,27 @@
+//! Speed of the bench sums: beside the window's frame.
+
+use board::{Base, Board, Magnet, PieceKind, Recess, Wood, layout};
+use divan::{Bencher, black_box};
+use workshop::sums;
+
+fn main() {
+    divan::main();
+}
+
+#[divan::bench(args = PieceKind::ALL)]
+fn all_sums_of_133_holes(bencher: Bencher<'_, '_>, kind: PieceKind) {
+    let mut board = Board {
+        wood: Some(Wood::default()),
+        base: Some(Base::default()),
+        recess: Some(Recess {
+            lid: 4.0,
+            ..Recess::default()
+        }),
+        ..Board::default()
+    };
+    board.piece.kind = kind;
+    board.piece.shank = Some(11.8);
+    board.piece.magnet = Some(Magnet::default());
+    let Ok(layout) = layout(&board) else { return };
+    bencher.bench_local(|| sums(black_box(&board), black_box(&layout)));
+}

@@ -1,0 +1,170 @@
+//! Every sum of the bench as data: what it is, its value, the formula and where that comes from.
+//!
+//! One file a group. A group is there when what it is about is planned; a figure that cannot be worked out is left
+//! away, and a note says why.
+
+mod base;
+mod pieces;
+mod wood;
+
+use board::{Board, HoleName, Layout};
+use serde::Serialize;
+
+use crate::Measure;
+use crate::check::names_as_text;
+
+/// Sums about one subject.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SumGroup {
+    /// What they are about, in a word.
+    pub heading: &'static str,
+    /// The sums.
+    pub sums: Vec<Sum>,
+    /// What is left out, and what could not be worked out.
+    pub notes: Vec<String>,
+}
+
+/// One figure.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Sum {
+    /// What it is.
+    pub name: &'static str,
+    /// For what it is worked out, where there are several: a distance from the center pin, a diameter.
+    pub at: Option<Measure>,
+    /// Its value; none where it never comes to that: a board that no push tips, a piece that never leaves.
+    pub value: Option<Measure>,
+    /// How it is worked out.
+    pub formula: &'static str,
+    /// Where the formula, or a value that stands for itself, comes from.
+    pub source: &'static str,
+    /// The holes it is about; none where it is about the board.
+    #[serde(serialize_with = "names_as_text")]
+    pub holes: Vec<HoleName>,
+}
+
+impl Sum {
+    /// A figure of the whole board.
+    const fn new(
+        name: &'static str,
+        value: Option<Measure>,
+        formula: &'static str,
+        source: &'static str,
+    ) -> Self {
+        Self {
+            name,
+            at: None,
+            value,
+            formula,
+            source,
+            holes: Vec::new(),
+        }
+    }
+
+    /// A length, mm.
+    const fn mm(name: &'static str, mm: f64, formula: &'static str, source: &'static str) -> Self {
+        Self::new(name, Some(Measure::Mm(mm)), formula, source)
+    }
+
+    /// Worked out for this.
+    const fn at(mut self, measure: Measure) -> Self {
+        self.at = Some(measure);
+        self
+    }
+
+    /// About these holes.
+    fn about(mut self, holes: Vec<HoleName>) -> Self {
+        self.holes = holes;
+        self
+    }
+}
+
+/// Exact geometry.
+const GEOMETRY: &str = "geometry";
+/// Statics.
+const STATICS: &str = "statics of rigid bodies";
+/// The equation of movement.
+const MOVEMENT: &str =
+    "Wood Handbook, FPL-GTR-190 (2010), Eq. 13-2; holds from 6 to 14 % of moisture";
+/// What the maker typed.
+const TYPED: &str = "as typed";
+
+/// Every sum of a board, by subject.
+pub fn sums(board: &Board, layout: &Layout) -> Vec<SumGroup> {
+    let groups = [
+        wood::group(board, layout),
+        base::group(board, layout),
+        Some(pieces::group(board, layout)),
+    ];
+    groups.into_iter().flatten().collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Base, Magnet, PieceKind, Recess, ScrewCircle, Wood, layout};
+
+    fn all(kind: PieceKind) -> Vec<SumGroup> {
+        let mut board = Board {
+            wood: Some(Wood::default()),
+            base: Some(Base::default()),
+            recess: Some(Recess {
+                lid: 4.0,
+                ..Recess::default()
+            }),
+            screws: vec![ScrewCircle::default()],
+            ..Board::default()
+        };
+        board.piece.kind = kind;
+        board.piece.shank = Some(11.8);
+        board.piece.magnet = Some(Magnet::default());
+        sums(&board, &layout(&board).unwrap())
+    }
+
+    #[test]
+    fn groups_are_there_for_what_is_planned() {
+        let headings = |groups: &[SumGroup]| -> Vec<&str> {
+            groups.iter().map(|group| group.heading).collect()
+        };
+        assert_eq!(
+            headings(&all(PieceKind::Marble)),
+            ["wood", "base", "pieces"]
+        );
+        let plain = Board::default();
+        let few = sums(&plain, &layout(&plain).unwrap());
+        assert_eq!(headings(&few), ["pieces"]);
+    }
+
+    #[test]
+    fn every_figure_has_a_name_a_formula_and_a_source_and_is_there_once() {
+        for kind in PieceKind::ALL {
+            for group in all(kind) {
+                assert!(group.sums.len() > 3, "{group:?}");
+                for (place, sum) in group.sums.iter().enumerate() {
+                    assert!(
+                        !sum.name.is_empty() && !sum.formula.is_empty() && !sum.source.is_empty()
+                    );
+                    let same = |other: &Sum| {
+                        (other.name, other.at, &other.holes) == (sum.name, sum.at, &sum.holes)
+                    };
+                    assert!(!group.sums[..place].iter().any(same), "{sum:?}");
+                    if let Some(value) = sum.value {
+                        assert!(value.number().is_finite(), "{sum:?}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn sums_are_written_with_their_units() {
+        let groups = all(PieceKind::Marble);
+        let json = serde_json::to_value(&groups).unwrap();
+        let first = &json[0]["sums"][0];
+        assert_eq!(first["name"], "change across the grain for 1 % of moisture");
+        assert_eq!(first["value"]["number"], 0.002_74);
+        assert!(first["source"].as_str().unwrap().contains("Table 13-5"));
+        let flight = json[2]["sums"].as_array().unwrap().last().unwrap();
+        assert!(flight["value"]["rpm"].is_number() && flight["at"]["mm"].is_number());
+        assert!(flight["holes"][0].is_string());
+    }
+}
