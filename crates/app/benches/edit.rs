@@ -64,7 +64,7 @@ fn place_every_hole(bencher: Bencher<'_, '_>, holes: u32) {
 fn all_that_follows(bencher: Bencher<'_, '_>, holes: u32) {
     let board = board(holes);
     let blank = Placed::of(&board.stock);
-    bencher.bench_local(|| Derived::on(black_box(&board), blank.clone()));
+    bencher.bench_local(|| Derived::on(black_box(&board), None, blank.clone()));
 }
 
 #[divan::bench(args = HOLES)]

@@ -1,6 +1,7 @@
 //! What follows from the document as it is now, and the last document that could be laid out.
 
 use board::{Board, BuildError, Stock};
+use drawing::Correction;
 
 use crate::blank::Blank;
 use crate::derived::Derived;
@@ -13,6 +14,10 @@ pub struct Current {
     /// The last document that could be laid out, and what follows from it.
     good: Option<(Board, Derived)>,
     error: Option<BuildError>,
+    /// What the sheets of the template are corrected for.
+    printer: Option<Correction>,
+    /// Whether another printer has been chosen since.
+    is_stale: bool,
 }
 
 impl Current {
@@ -22,6 +27,8 @@ impl Current {
             seen: board.clone(),
             good: None,
             error: None,
+            printer: None,
+            is_stale: false,
         };
         current.work_out(board);
         current
@@ -29,18 +36,29 @@ impl Current {
 
     /// Works it out again if the document has changed.
     pub fn refresh(&mut self, board: &Board) {
-        if *board != self.seen {
+        if self.is_stale || *board != self.seen {
             self.work_out(board);
         }
     }
 
+    /// From the next refresh on the template is for a printer; tells whether it was for another before.
+    pub fn print_on(&mut self, printer: Option<Correction>) -> bool {
+        if self.printer == printer {
+            return false;
+        }
+        self.printer = printer;
+        self.is_stale = true;
+        true
+    }
+
     fn work_out(&mut self, board: &Board) {
         self.seen = board.clone();
+        self.is_stale = false;
         let blank = match &self.good {
             Some((_, derived)) => derived.blank.after(&board.stock),
             None => Blank::of(&Stock::default()).after(&board.stock),
         };
-        match Derived::on(board, blank) {
+        match Derived::on(board, self.printer.as_ref(), blank) {
             Ok(derived) => {
                 self.good = Some((board.clone(), derived));
                 self.error = None;
@@ -64,7 +82,7 @@ impl Current {
             derived.blank.clone()
         };
         if study.budget.is_some() || derived.blank.is_pending() {
-            let derived = Derived::after(board, blank, study.budget);
+            let derived = Derived::after(board, self.printer.as_ref(), blank, study.budget);
             self.good = derived.ok().map(|derived| (board.clone(), derived));
         }
     }

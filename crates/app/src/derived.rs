@@ -1,7 +1,7 @@
 //! Everything that follows from a document, worked out once for each of its revisions.
 
 use board::{Board, BuildError, Layout, layout};
-use drawing::{Item, Tiling, TilingError, plan_without_names, tiling};
+use drawing::{Correction, Item, Tiling, TilingError, plan_without_names, tiling};
 use workshop::{
     Budget, Figures, Finding, Judged, SeamTurns, TapedJoints, Work, budget, chance_at_most, check,
     figures, seam_turns,
@@ -37,16 +37,28 @@ impl Derived {
     /// # Errors
     /// [`BuildError`] where the document cannot be laid out.
     pub fn of(board: &Board) -> Result<Self, BuildError> {
+        Self::printed(board, None)
+    }
+
+    /// Works everything out, however long it takes, for a template whose sheets are corrected for a printer.
+    ///
+    /// # Errors
+    /// [`BuildError`] where the document cannot be laid out.
+    pub fn printed(board: &Board, printer: Option<&Correction>) -> Result<Self, BuildError> {
         let late = |layout: &Layout, joints: &TapedJoints| budgeted(board, layout, joints);
-        Self::with(board, Blank::of(&board.stock), late)
+        Self::with(board, printer, Blank::of(&board.stock), late)
     }
 
     /// Works out what can be worked out in a frame.
     ///
     /// # Errors
     /// [`BuildError`] where the document cannot be laid out.
-    pub fn on(board: &Board, blank: Blank) -> Result<Self, BuildError> {
-        Self::with(board, blank, |layout, joints| {
+    pub fn on(
+        board: &Board,
+        printer: Option<&Correction>,
+        blank: Blank,
+    ) -> Result<Self, BuildError> {
+        Self::with(board, printer, blank, |layout, joints| {
             let few = layout.holes.len() <= AT_ONCE;
             few.then(|| budgeted(board, layout, joints)).flatten()
         })
@@ -58,19 +70,21 @@ impl Derived {
     /// [`BuildError`] where the document cannot be laid out.
     pub fn after(
         board: &Board,
+        printer: Option<&Correction>,
         blank: Blank,
         budget: Option<(Budget, f64)>,
     ) -> Result<Self, BuildError> {
-        Self::with(board, blank, |_, _| budget)
+        Self::with(board, printer, blank, |_, _| budget)
     }
 
     fn with(
         board: &Board,
+        printer: Option<&Correction>,
         blank: Blank,
         budget: impl FnOnce(&Layout, &TapedJoints) -> Option<(Budget, f64)>,
     ) -> Result<Self, BuildError> {
         let layout = layout(board)?;
-        let tiling = tiling(board, &layout, None);
+        let tiling = tiling(board, &layout, printer);
         let sheets = tiling.as_ref().map(|tiling| tiling.tiles.len() as u32);
         let sheets = sheets.map_err(ToString::to_string);
         let turns = seam_turns(board, &layout);

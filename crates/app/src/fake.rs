@@ -12,6 +12,8 @@ use crate::host::{Ask, Host, Picked};
 pub struct Fake {
     pub files: Mutex<BTreeMap<PathBuf, Vec<u8>>>,
     pub picks: Picked,
+    /// Whether single files find no room on the disk.
+    pub is_full: bool,
 }
 
 impl Fake {
@@ -19,6 +21,7 @@ impl Fake {
         Self {
             files: Mutex::new(BTreeMap::new()),
             picks: Picked::NoDialog,
+            is_full: false,
         }
     }
 
@@ -49,6 +52,12 @@ impl Host for Fake {
     }
 
     fn write(&self, path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
+        if self.is_full {
+            return Err(FilesError::Write {
+                reason: std::io::ErrorKind::StorageFull.into(),
+                path: path.into(),
+            });
+        }
         self.files.lock().unwrap().insert(path.into(), bytes.into());
         Ok(())
     }
@@ -79,6 +88,14 @@ impl Host for Fake {
 
     fn documents(&self) -> PathBuf {
         "/home/maker".into()
+    }
+
+    fn settings_folder(&self) -> Option<PathBuf> {
+        Some("/home/maker/settings".into())
+    }
+
+    fn make_folder(&self, _folder: &Path) -> Result<(), FilesError> {
+        Ok(())
     }
 
     fn today(&self) -> Moment {

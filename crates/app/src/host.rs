@@ -34,6 +34,14 @@ pub trait Host: Send + Sync {
     fn pick(&self, ask: &Ask) -> Picked;
     /// The folder for files that have none yet.
     fn documents(&self) -> PathBuf;
+    /// The folder for what belongs to the maker rather than to a board; none where the system has none. It may not be
+    /// there yet.
+    fn settings_folder(&self) -> Option<PathBuf>;
+    /// Makes a folder, and those above it, where they are not there.
+    ///
+    /// # Errors
+    /// [`FilesError::Folder`] where it cannot be made.
+    fn make_folder(&self, folder: &Path) -> Result<(), FilesError>;
     /// The date.
     fn today(&self) -> Moment;
     /// Runs work beside the window.
@@ -112,6 +120,18 @@ impl Host for Desktop {
             documents.unwrap_or_else(|| user.home_dir()).to_path_buf()
         });
         folder.unwrap_or_default()
+    }
+
+    fn settings_folder(&self) -> Option<PathBuf> {
+        let folders = directories::ProjectDirs::from("", "", "ringwright");
+        folders.map(|folders| folders.config_dir().to_path_buf())
+    }
+
+    fn make_folder(&self, folder: &Path) -> Result<(), FilesError> {
+        std::fs::create_dir_all(folder).map_err(|reason| FilesError::Folder {
+            reason,
+            path: folder.into(),
+        })
     }
 
     fn today(&self) -> Moment {

@@ -11,6 +11,7 @@ pub mod cli;
 pub mod derived;
 pub mod exports;
 pub mod files;
+pub mod printers;
 pub mod window;
 
 mod blank_view;

@@ -141,6 +141,7 @@ impl App {
         let study = self.studies.of(&self.session.board).cloned();
         let mut controls = Controls {
             board: &mut self.session.board,
+            printers: &mut self.printers,
             selected: &mut self.view.selected,
             mirrored: &mut self.view.mirrored,
             stage: &mut self.view.stage,
@@ -150,6 +151,9 @@ impl App {
             asked: &mut self.view.asked,
         };
         controls_ui(ui, &mut controls);
+        if self.current.print_on(self.printers.correction()) {
+            self.studies.forget();
+        }
         // Fields change the document: what follows from it is worked out before it is shown.
         self.current.refresh(&self.session.board);
     }

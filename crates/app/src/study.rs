@@ -70,6 +70,8 @@ struct Asked {
     /// Seconds since the program began.
     since: f64,
     busy: bool,
+    /// Whether it is to be begun again once it has stopped.
+    again: bool,
 }
 
 /// After so many seconds a study is worth telling of.
@@ -121,6 +123,7 @@ impl Studies {
             stop: stop.clone(),
             since: ctx.input(|input| input.time),
             busy: true,
+            again: false,
         });
         let (board, derived) = (board.clone(), derived.clone());
         let (sender, ctx) = (self.sender.clone(), ctx.clone());
@@ -139,6 +142,10 @@ impl Studies {
         while let Ok((board, study)) = self.receiver.try_recv() {
             if let Some(asked) = self.asked.as_mut().filter(|asked| asked.board == board) {
                 asked.busy = false;
+                if asked.again {
+                    self.asked = None;
+                    continue;
+                }
             }
             if let Some(study) = study {
                 self.done = Some((board, study));
@@ -152,6 +159,16 @@ impl Studies {
     pub fn stop(&self) {
         if let Some(asked) = &self.asked {
             asked.stop.store(true, Ordering::Relaxed);
+        }
+    }
+
+    /// Forgets what was worked out, as something besides the document has changed, and begins again.
+    pub fn forget(&mut self) {
+        self.done = None;
+        self.stop();
+        match &mut self.asked {
+            Some(asked) if asked.busy => asked.again = true,
+            _ => self.asked = None,
         }
     }
 

@@ -18,6 +18,7 @@ use crate::exports::{Kind, Source, stem};
 use crate::host::{Ask, Desktop, Host, Picked};
 use crate::jobs::{EXPORT, Jobs, Outcome};
 use crate::panes::Pane;
+use crate::printers::Printers;
 use crate::samples::SAMPLES;
 use crate::session::Session;
 use crate::settings::Settings;
@@ -93,6 +94,7 @@ pub mod headless;
 /// The window's state.
 pub struct App {
     pub(crate) session: Session,
+    pub(crate) printers: Printers,
     pub(crate) settings: Settings,
     pub(crate) view: ViewState,
     pub(crate) current: Current,
@@ -128,9 +130,15 @@ impl App {
             }
             None => Session::new(sample),
         };
-        let current = Current::of(&session.board);
+        let printers = Printers::load(&*host);
+        if let Some(fault) = printers.fault() {
+            view.warn(fault);
+        }
+        let mut current = Current::of(&session.board);
+        current.print_on(printers.correction());
         Self {
             session,
+            printers,
             settings,
             view,
             current,
@@ -170,6 +178,9 @@ impl App {
         if is_settled(ui.ctx()) {
             self.session.commit();
             self.study(ui.ctx());
+            if let Some(fault) = self.printers.keep(&*self.host) {
+                self.view.warn(fault);
+            }
         }
     }
 

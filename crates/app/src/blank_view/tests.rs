@@ -53,7 +53,7 @@ impl Bench {
         self.state = state;
         if board != self.board {
             let blank = self.derived.blank.after(&board.stock);
-            self.derived = Derived::on(&board, blank).unwrap();
+            self.derived = Derived::on(&board, None, blank).unwrap();
             self.board = board;
         }
     }
@@ -340,7 +340,7 @@ fn a_blank_of_many_corners_shows_while_its_best_place_is_looked_for() {
     bench.board = on_corners(&corners);
     bench.study = None;
     let blank = bench.derived.blank.after(&bench.board.stock);
-    bench.derived = Derived::on(&bench.board, blank).unwrap();
+    bench.derived = Derived::on(&bench.board, None, blank).unwrap();
     let hand = Hand::under(Theme::Light, [640.0, 420.0], bench);
     assert!(hand.says("Looking for the best place…"));
     hand.harness

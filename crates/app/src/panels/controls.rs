@@ -4,9 +4,12 @@ use board::{Board, HoleId, Units, ranges};
 use egui::{Button, ScrollArea, TextEdit, Ui, vec2};
 use workshop::Mend;
 
-use super::{accuracy, bench, bores, hole, joining, limits, machine, pattern, stock, template};
+use super::{
+    accuracy, bench, bores, hole, joining, limits, machine, pattern, printer, stock, template,
+};
 use crate::command::Command;
 use crate::current::Current;
+use crate::printers::Printers;
 use crate::stage::Stage;
 use crate::study::Study;
 use crate::theme;
@@ -16,6 +19,8 @@ use crate::widgets::{CAPTION, FIELD, choice, folded, length_field, row, section}
 pub struct Controls<'a> {
     /// The document.
     pub board: &'a mut Board,
+    /// The maker's printers.
+    pub printers: &'a mut Printers,
     /// The chosen hole.
     pub selected: &'a mut Option<HoleId>,
     /// Whether a change to it is made for every player.
@@ -113,6 +118,9 @@ fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     section(ui, "Template", true, |ui| {
         template::template_ui(ui, board);
         template::router_ui(ui, board);
+    });
+    section(ui, "Printer", true, |ui| {
+        printer::printer_ui(ui, board, controls.printers);
     });
     section(ui, "Accuracy", true, |ui| {
         accuracy::accuracy_ui(ui, board, controls.current, controls.study);

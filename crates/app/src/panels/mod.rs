@@ -13,6 +13,7 @@ mod limits;
 mod list_field;
 mod machine;
 mod pattern;
+mod printer;
 pub mod status;
 mod stock;
 mod template;

@@ -7,8 +7,10 @@ use serde::{Deserialize, Serialize};
 #[serde(default, deny_unknown_fields)]
 pub struct PrintBar {
     /// What it should measure.
+    #[serde(rename = "nominal_mm")]
     pub nominal: f64,
     /// What it measures, one to five times over.
+    #[serde(rename = "readings_mm")]
     pub readings: Vec<f64>,
 }
 
@@ -32,12 +34,16 @@ pub struct PrintReadings {
     /// The upright bar.
     pub upright: PrintBar,
     /// What the sides of the square should measure.
+    #[serde(rename = "square_mm")]
     pub square: f64,
     /// Its diagonal from the lower left to the upper right.
+    #[serde(rename = "rising_mm")]
     pub rising: Vec<f64>,
     /// Its diagonal from the upper left to the lower right.
+    #[serde(rename = "falling_mm")]
     pub falling: Vec<f64>,
     /// What the rule that it is measured with is divided into.
+    #[serde(rename = "division_mm")]
     pub division: f64,
 }
 

@@ -1,0 +1,395 @@
+//! Controls of the printer: which it is, what its test sheet measures, and what that takes out of the template.
+
+use board::{Board, Quantity, Range, Units};
+use drawing::test_lengths;
+use egui::{Button, ComboBox, RichText, TextEdit, Ui};
+use workshop::{
+    Measure, PrintBar, PrintError, PrintFault, PrintLength, PrintReadings, PrintScale, print_scale,
+};
+
+use super::list_field::{List, lengths_field};
+use super::stock::fact;
+use crate::printers::Printers;
+use crate::theme::Tokens;
+use crate::widgets::{FIELD, length_field, row};
+
+/// What the printer is, and its readings if there is one.
+pub fn printer_ui(ui: &mut Ui, board: &mut Board, printers: &mut Printers) {
+    if let Some(fault) = printers.fault() {
+        let words = format!("▲ {fault}. What you change here is not kept.");
+        fault_line(ui, &words);
+    }
+    choice_ui(ui, printers);
+    buttons_ui(ui, board, printers);
+    if printers.chosen().is_none() {
+        let words = "No printer prints quite true. Export the printer test sheet, print it, add your printer here and type \
+                     what the sheet measures.";
+        ui.label(RichText::new(words).weak().small());
+        return;
+    }
+    name_ui(ui, printers);
+    if let Some(readings) = printers.readings_mut() {
+        let scale = print_scale(readings);
+        let faults = scale.as_ref().err().map(Vec::as_slice).unwrap_or_default();
+        readings_ui(ui, readings, faults, board.units);
+        match scale {
+            Ok(scale) => gives_ui(ui, board, &scale),
+            Err(faults) => not_yet_ui(ui, readings, &faults, board.units),
+        }
+    }
+}
+
+fn choice_ui(ui: &mut Ui, printers: &mut Printers) {
+    const NONE: &str = "none: print as it comes";
+    let chosen = printers.chosen().map(|printer| printer.name.clone());
+    let mut now = chosen.clone();
+    row(ui, "Printer", |ui, caption| {
+        let combo = ComboBox::from_id_salt("printer")
+            .selected_text(chosen.as_deref().unwrap_or(NONE))
+            .width(FIELD);
+        let shown = combo.show_ui(ui, |ui| {
+            ui.selectable_value(&mut now, None, NONE);
+            for printer in printers.all() {
+                let name = printer.name.as_str();
+                ui.selectable_value(&mut now, Some(name.to_owned()), name);
+            }
+        });
+        shown.response.labelled_by(caption);
+    });
+    if now != chosen {
+        printers.choose(now.as_deref());
+    }
+}
+
+/// A new printer begins with the lengths of this paper's test sheet.
+fn buttons_ui(ui: &mut Ui, board: &Board, printers: &mut Printers) {
+    ui.horizontal_wrapped(|ui| {
+        let room = printers.all().len() < Printers::MOST;
+        if ui.add_enabled(room, Button::new("Add a printer")).clicked() {
+            printers.add(on_test_sheet(board, PrintReadings::default()));
+        }
+        if printers.chosen().is_none() {
+            return;
+        }
+        if ui.button("Remove this printer").clicked() {
+            printers.remove();
+        }
+    });
+}
+
+/// The lengths of the test sheet on a board's paper, and the readings that there are.
+fn on_test_sheet(board: &Board, readings: PrintReadings) -> PrintReadings {
+    let Ok(lengths) = test_lengths(board) else {
+        return readings;
+    };
+    let bar = |nominal, bar: PrintBar| PrintBar { nominal, ..bar };
+    PrintReadings {
+        level: bar(lengths.level, readings.level),
+        upright: bar(lengths.upright, readings.upright),
+        square: lengths.square,
+        ..readings
+    }
+}
+
+/// The name, which is taken when the field is left; what is wrong with it is said below until the next try.
+fn name_ui(ui: &mut Ui, printers: &mut Printers) {
+    let name = printers
+        .chosen()
+        .map(|printer| printer.name.clone())
+        .unwrap_or_default();
+    let typed_id = ui.scope_id().with("printer name typed");
+    let fault_id = ui.scope_id().with("printer name fault");
+    let typed = ui.data(|data| data.get_temp::<String>(typed_id));
+    let mut text = typed.unwrap_or_else(|| name.clone());
+    let response = row(ui, "Printer name", |ui, caption| {
+        let edit = TextEdit::singleline(&mut text).desired_width(FIELD);
+        ui.add(edit).labelled_by(caption)
+    });
+    if response.changed() {
+        ui.data_mut(|data| data.insert_temp(typed_id, text.clone()));
+    }
+    let typed = response
+        .lost_focus()
+        .then(|| ui.data_mut(|data| data.remove_temp::<String>(typed_id)))
+        .flatten();
+    if let Some(typed) = typed {
+        let escaped = ui.input(|input| input.key_pressed(egui::Key::Escape));
+        let fault = (!escaped).then(|| printers.rename(&typed).err()).flatten();
+        ui.data_mut(|data| match fault {
+            Some(fault) => {
+                data.insert_temp(fault_id, fault);
+            }
+            None => data.remove::<String>(fault_id),
+        });
+    }
+    if let Some(fault) = ui.data(|data| data.get_temp::<String>(fault_id)) {
+        fault_line(ui, &format!("▲ {fault}; kept as it was"));
+    }
+}
+
+/// What a length of the test sheet may be or measure.
+const LENGTH: Range = Range {
+    name: "length on the test sheet",
+    quantity: Quantity::Length,
+    min: 0.0,
+    max: 5000.0,
+};
+/// How many readings a list takes; too many are told by the correction.
+const COUNT: Range = Range {
+    name: "number of readings",
+    quantity: Quantity::Count,
+    min: 0.0,
+    max: 100.0,
+};
+/// What a rule is divided into.
+const DIVISION: Range = Range {
+    name: "division of the rule",
+    quantity: Quantity::Length,
+    min: 0.01,
+    max: 10.0,
+};
+
+fn readings_ui(ui: &mut Ui, readings: &mut PrintReadings, faults: &[PrintFault], units: Units) {
+    let first = readings.is_empty();
+    let list = List {
+        each: LENGTH,
+        count: COUNT,
+        units,
+    };
+    let field = |ui: &mut Ui, caption: &str, values: &mut Vec<f64>, length: PrintLength| {
+        lengths_field(ui, caption, values, list, "169.2; 169.4");
+        let is_here = |fault: &&PrintFault| fault.length() == Some(length) && !first;
+        for fault in faults.iter().filter(is_here) {
+            fault_line(ui, &format!("▲ {}", fault.words(units)));
+        }
+    };
+    let PrintReadings {
+        level,
+        upright,
+        square,
+        rising,
+        falling,
+        division,
+    } = readings;
+    length_field(ui, "Level bar", &mut level.nominal, LENGTH, units).on_hover_text(SAYS);
+    field(
+        ui,
+        "Level readings",
+        &mut level.readings,
+        PrintLength::Level,
+    );
+    length_field(ui, "Upright bar", &mut upright.nominal, LENGTH, units).on_hover_text(SAYS);
+    field(
+        ui,
+        "Upright readings",
+        &mut upright.readings,
+        PrintLength::Upright,
+    );
+    length_field(ui, "Square", square, LENGTH, units).on_hover_text(SAYS);
+    field(ui, "Rising diagonal", rising, PrintLength::Rising);
+    field(ui, "Falling diagonal", falling, PrintLength::Falling);
+    length_field(ui, "Rule divided by", division, DIVISION, units)
+        .on_hover_text("The least division of the rule that you measure with");
+}
+
+const SAYS: &str =
+    "What the test sheet says that it should measure; you may measure to another tick";
+
+/// What the correction is, and what it does to this board.
+fn gives_ui(ui: &mut Ui, board: &mut Board, scale: &PrintScale) {
+    let correction = scale.correction;
+    fact(ui, "Factor across", &format!("× {:.4}", correction.x));
+    fact(ui, "Factor up", &format!("× {:.4}", correction.y));
+    let skew = match scale.skew_uncertainty {
+        Some(_) => Measure::Degrees(correction.skew.as_degrees()).shown(board.units),
+        None => "not measured".into(),
+    };
+    fact(ui, "Skew", &skew);
+    let radius = board.blank.radius();
+    let (before, left) = (scale.error_without(radius), scale.error_left(radius));
+    fact(ui, "Off, as it comes", &most(before, board.units));
+    fact(
+        ui,
+        "Off, corrected",
+        &format!("up to {}", most(left, board.units)),
+    );
+    let words = format!(
+        "At the edge of this board the printer alone is off by {} across and {} up; corrected, by what reading the rule \
+         leaves open. Sheets that lie on their long side get the factors the other way around.",
+        signed(before.across, board.units),
+        signed(before.up, board.units),
+    );
+    ui.label(RichText::new(words).weak().small());
+    let share = left.most / radius;
+    let button = ui.button("Take as print scale ±");
+    if button
+        .on_hover_text("The accuracy below then counts with what the correction leaves")
+        .clicked()
+    {
+        board.errors.print = (share * 1e5).ceil() / 1e5;
+    }
+}
+
+/// What is still to be measured, or is wrong with the readings as a whole.
+fn not_yet_ui(ui: &mut Ui, readings: &PrintReadings, faults: &[PrintFault], units: Units) {
+    if readings.is_empty() {
+        let words = "Type what the test sheet measures, up to five readings each, parted by semicolons. Until then the \
+                     template is printed as it comes.";
+        ui.label(RichText::new(words).weak().small());
+        return;
+    }
+    for fault in faults.iter().filter(|fault| fault.length().is_none()) {
+        fault_line(ui, &format!("▲ {}", fault.words(units)));
+    }
+    fault_line(
+        ui,
+        "▲ The template is printed as it comes until the readings make sense.",
+    );
+}
+
+fn fault_line(ui: &mut Ui, words: &str) {
+    let color = Tokens::of(ui).stop;
+    ui.horizontal_wrapped(|ui| ui.label(RichText::new(words).color(color).small()));
+}
+
+fn length(mm: f64, units: Units) -> String {
+    Measure::Mm(mm).shown(units)
+}
+
+/// The farthest off in any direction.
+fn most(error: PrintError, units: Units) -> String {
+    length(error.most, units)
+}
+
+/// With a sign, as an error is too much or too little.
+fn signed(mm: f64, units: Units) -> String {
+    let sign = if mm < 0.0 { "−" } else { "+" };
+    format!("{sign}{}", length(mm.abs(), units))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::theme;
+    use egui::Key;
+    use egui::accesskit::Role;
+    use egui_kittest::Harness;
+    use egui_kittest::kittest::Queryable as _;
+    use testkit::assert_near;
+
+    type State = (Board, Printers);
+
+    fn panel(printers: Printers) -> Harness<'static, State> {
+        let show = |ui: &mut Ui, state: &mut State| printer_ui(ui, &mut state.0, &mut state.1);
+        let builder = Harness::builder()
+            .with_size([360.0, 760.0])
+            .with_context_setup(theme::install);
+        let mut harness = builder.build_ui_state(show, (Board::default(), printers));
+        harness.run();
+        harness
+    }
+
+    /// With one printer, as the button makes it.
+    fn with_printer() -> Harness<'static, State> {
+        let mut harness = panel(Printers::default());
+        harness.get_by_label("Add a printer").click();
+        harness.run();
+        harness
+    }
+
+    fn fill(harness: &mut Harness<'static, State>, label: &str, text: &str) {
+        let field = |harness: &Harness<'static, State>| {
+            harness
+                .get_by_role_and_label(Role::TextInput, label)
+                .focus();
+        };
+        field(harness);
+        harness.run();
+        harness.key_press_modifiers(egui::Modifiers::COMMAND, Key::A);
+        harness.run();
+        harness.event(egui::Event::Text(text.into()));
+        harness.run();
+        harness.key_press(Key::Enter);
+        harness.run();
+    }
+
+    fn sees(harness: &Harness<'static, State>, words: &str) -> bool {
+        harness.query_all_by_label_contains(words).next().is_some()
+    }
+
+    #[test]
+    fn readings_become_factors_and_what_they_take_out() {
+        let mut harness = with_printer();
+        // The bars of an A4 sheet are 170 and 260 mm long.
+        fill(&mut harness, "Level readings", "169; 169; 169");
+        assert!(sees(&harness, "the upright bar is not measured yet"));
+        fill(&mut harness, "Upright readings", "260");
+        let printer = harness.state().1.correction().unwrap();
+        assert_near!(printer.print.x, 170.0 / 169.0, 1e-12);
+        assert!(sees(&harness, "× 1.0059") && sees(&harness, "× 1.0000"));
+        assert!(sees(&harness, "not measured"));
+        // The board's radius is 280 mm: 280 / 170 = 1.65 mm off; by half a division of 0.5 mm, 0.41 mm.
+        assert!(sees(&harness, "1.65 mm") && sees(&harness, "up to 0.41 mm"));
+        assert!(sees(&harness, "off by −1.65 mm across and +0 mm up"));
+    }
+
+    #[test]
+    fn faults_stand_below_the_readings_that_they_are_about() {
+        let mut harness = with_printer();
+        fill(&mut harness, "Level readings", "107 mm");
+        fill(&mut harness, "Upright readings", "260; 262");
+        let fault = harness.get_by_label_contains("more than 10 % off").rect();
+        let place = |label: &str| harness.get_by_role_and_label(Role::TextInput, label).rect();
+        assert!(fault.top() > place("Level readings").top());
+        assert!(fault.bottom() < place("Upright readings").bottom());
+        assert!(sees(&harness, "go from 260 mm to 262 mm"));
+        assert_eq!(harness.state().1.correction(), None);
+        fill(&mut harness, "Level readings", "seventeen");
+        assert!(sees(&harness, "kept as it was"));
+        let readings = &harness.state().1.chosen().unwrap().readings;
+        assert_eq!(readings.level.readings, [107.0]);
+    }
+
+    #[test]
+    fn printers_are_renamed_chosen_and_removed() {
+        let mut harness = with_printer();
+        fill(&mut harness, "Printer name", "Laser");
+        assert_eq!(harness.state().1.chosen().unwrap().name, "Laser");
+        fill(&mut harness, "Printer name", " ");
+        assert!(sees(&harness, "a printer needs a name"));
+        harness.get_by_label("Add a printer").click();
+        harness.run();
+        fill(&mut harness, "Printer name", "Laser");
+        assert!(sees(&harness, "another printer is named"));
+        harness
+            .get_by_role_and_label(Role::ComboBox, "Printer")
+            .click();
+        harness.run();
+        harness.get_by_label("Laser").click();
+        harness.run();
+        assert_eq!(harness.state().1.chosen().unwrap().name, "Laser");
+        harness.get_by_label("Remove this printer").click();
+        harness.run();
+        assert_eq!(harness.state().1.chosen(), None);
+        assert_eq!(harness.state().1.all().len(), 1);
+        assert!(sees(&harness, "No printer prints quite true"));
+    }
+
+    #[test]
+    fn what_the_correction_leaves_is_taken_as_the_accuracy_of_printing() {
+        let mut harness = with_printer();
+        fill(&mut harness, "Level readings", "169");
+        fill(&mut harness, "Upright readings", "260");
+        harness.get_by_label("Take as print scale ±").click();
+        harness.run();
+        // 0.25 / 169, rounded up to five places.
+        assert_near!(harness.state().0.errors.print, 0.001_48, 1e-12);
+    }
+
+    #[test]
+    fn every_control_has_a_name() {
+        let mut harness = with_printer();
+        fill(&mut harness, "Level readings", "169");
+        harness.check_accessibility();
+    }
+}
