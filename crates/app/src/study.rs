@@ -245,6 +245,25 @@ mod tests {
     }
 
     #[test]
+    fn a_study_that_is_forgotten_is_begun_again_done_or_not() {
+        let board = on_slab();
+        let derived = Derived::of(&board).unwrap();
+        let ctx = egui::Context::default();
+        let host = Arc::new(Fake::new()) as Arc<dyn Host>;
+        let mut studies = Studies::new();
+        studies.ask(&ctx, &host, &board, &derived);
+        // The answer is not taken yet, so that the study passes for one in the making.
+        studies.forget();
+        assert!(!studies.take(), "what was begun before is not taken");
+        studies.ask(&ctx, &host, &board, &derived);
+        assert!(studies.take() && studies.of(&board).is_some());
+        studies.forget();
+        assert_eq!(studies.of(&board), None);
+        studies.ask(&ctx, &host, &board, &derived);
+        assert!(studies.take() && studies.of(&board).is_some());
+    }
+
+    #[test]
     fn a_study_that_is_stopped_is_none() {
         let board = on_slab();
         let derived = Derived::of(&board).unwrap();

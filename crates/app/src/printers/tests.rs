@@ -1,7 +1,14 @@
 //! Printers kept and read again, and files that are left alone.
 
+use std::sync::Arc;
+
 use super::*;
 use crate::fake::Fake;
+use crate::settings::Settings;
+use crate::theme;
+use crate::window::App;
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable as _;
 use testkit::assert_near;
 use workshop::PrintBar;
 
@@ -39,6 +46,30 @@ fn printers_are_read_as_they_were_kept() {
     assert_eq!(again.known, printers.known);
     assert_near!(again.correction().unwrap().print.x, 1.006_036_2, 1e-7);
     assert!(text(&fake).contains("\"readings_mm\""), "{}", text(&fake));
+}
+
+#[test]
+fn the_example_of_the_page_is_read_and_gives_what_the_page_says() {
+    let page = include_str!("../../../../docs/formats/printers.md");
+    let after = page.split("```json\n").nth(1).unwrap();
+    let fake = Fake::new();
+    fake.put(FILE, after.split("```").next().unwrap().as_bytes());
+    let printers = Printers::load(&fake);
+    assert_eq!(printers.fault(), None);
+    let [_, words] = printers.correction().unwrap().words();
+    assert_eq!(words, "across × 1.0041, up × 0.9983, skew −0.12°");
+    assert!(page.contains("× 1.0041 across, × 0.9983 up and a skew of −0.12°"));
+    let members = [
+        "chosen",
+        "name",
+        "measured",
+        "level",
+        "square_mm",
+        "rising_mm",
+        "division_mm",
+    ];
+    let row = |member: &&str| page.contains(&format!("| `{member}`"));
+    assert!(members.iter().all(row));
 }
 
 #[test]
@@ -132,4 +163,45 @@ fn a_file_that_cannot_be_written_is_told_once_for_each_change() {
     assert_eq!(printers.keep(&fake), None);
     printers.add(readings(99.4));
     assert!(printers.keep(&fake).is_some());
+}
+
+/// The window, with a printer in the file that prints 1 % small across.
+#[test]
+fn the_window_lays_the_template_out_for_the_chosen_printer() {
+    let host = Arc::new(Fake::new());
+    let mut printers = Printers::default();
+    printers.add(readings(99.0));
+    printers.keep(&*host);
+    let theirs = host.clone();
+    let mut window = Harness::builder()
+        .with_size([1280.0, 820.0])
+        .with_context_setup(theme::install)
+        .build_eframe(move |cc| App::new(&cc.egui_ctx, Settings::default(), theirs, None));
+    window.run();
+    let tiling = |window: &Harness<'_, App>| {
+        let (_, derived) = window.state().current.good().unwrap();
+        derived.tiling.clone().unwrap()
+    };
+    let small = tiling(&window);
+    assert_eq!(small.correction.as_ref().unwrap().printer, "Printer");
+    window.state_mut().printers.choose(None);
+    window.run();
+    let plain = tiling(&window);
+    assert_eq!(plain.correction, None);
+    assert!(small.printable().area() < plain.printable().area());
+    assert!(text(&host).contains("\"chosen\": null"), "{}", text(&host));
+}
+
+#[test]
+fn the_window_tells_that_the_printers_cannot_be_read() {
+    let host = Arc::new(Fake::new());
+    host.put(FILE, b"{");
+    let theirs = host.clone();
+    let mut window = Harness::builder()
+        .with_size([1280.0, 820.0])
+        .with_context_setup(theme::install)
+        .build_eframe(move |cc| App::new(&cc.egui_ctx, Settings::default(), theirs, None));
+    window.run();
+    window.get_by_label_contains("the printers cannot be read");
+    assert_eq!(text(&host), "{");
 }
