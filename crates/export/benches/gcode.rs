@@ -1,12 +1,12 @@
-//! How long the drilling programs of a board take to write.
+//! How long the programs of a board take to write: drilling, and its grooves.
 //!
 //! `cargo bench -p export --bench gcode`
 
 use core::hint::black_box;
 
-use board::{BitRun, Board, Bottom, Machine, Units};
+use board::{BitRun, Board, Bottom, GrooveRun, Grooves, Machine, Rings, Units};
 use divan::Bencher;
-use export::GcodeOptions;
+use export::{GcodeOptions, MillOptions};
 use workshop::HoleTable;
 
 fn main() {
@@ -53,4 +53,48 @@ fn programs_of_so_many_holes(bencher: Bencher<'_, '_>, count: usize) {
     let options = options(&table);
     assert!(export::gcode(&table, &options).is_ok());
     bencher.bench(|| export::gcode(black_box(&table), &options));
+}
+
+/// Lines, rings and outlines of 133 holes, in three passes.
+#[divan::bench]
+fn all_grooves_of_a_board(bencher: Bencher<'_, '_>) {
+    let rings = Rings {
+        track: true,
+        home: true,
+        start: true,
+        ..Rings::default()
+    };
+    let wanted = Grooves {
+        pass: 0.6,
+        around_home: Some(4.0),
+        around_start: Some(4.0),
+        rings: Some(rings),
+        sectors_from: Some(40.0),
+        rim: Some(5.0),
+        ..Grooves::default()
+    };
+    let board = Board {
+        grooves: Some(wanted),
+        ..Board::default()
+    };
+    let layout = board::layout(&board).ok();
+    let plan = layout.and_then(|layout| workshop::grooves(&board, &layout));
+    let strokes = plan.map(|plan| plan.grooves).unwrap_or_default();
+    let run = GrooveRun {
+        speed: Some(15_000.0),
+        feed: Some(900.0),
+        plunge: Some(200.0),
+    };
+    let options = MillOptions {
+        title: "Bench".to_owned(),
+        date: String::new(),
+        units: Units::Mm,
+        machine: Machine {
+            groove: Some(run),
+            ..Machine::default()
+        },
+        thickness: 20.0,
+    };
+    assert!(export::gcode_grooves(&strokes, &wanted, &options).is_ok());
+    bencher.bench(|| export::gcode_grooves(black_box(&strokes), &wanted, &options));
 }

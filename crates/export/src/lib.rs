@@ -9,7 +9,8 @@
 //! * [`svg()`]: one sheet at true size, circles still circles.
 //! * [`dxf()`], [`DxfOptions`], [`DxfRelease`]: one sheet in the frame of the board, for machines and drawing programs.
 //! * [`csv()`]: every hole with its place and bore.
-//! * [`gcode()`], [`GcodeOptions`], [`Program`], [`GcodeError`]: programs that drill the holes.
+//! * [`gcode()`], [`GcodeOptions`], [`Program`], [`GcodeError`]: programs that drill the holes; [`gcode_edge`],
+//!   [`gcode_grooves`], [`MillOptions`]: programs that cut the board's edge and its grooves.
 //! * [`Error`]: why a file cannot be written.
 //!
 //! What each format promises, and on which clause of which standard it rests, is in `docs/formats`.
@@ -30,6 +31,8 @@ mod svg;
 pub use csv::csv;
 pub use dxf::{DxfOptions, DxfRelease, dxf};
 pub use error::Error;
-pub use gcode::{GcodeError, GcodeOptions, Program, gcode};
+pub use gcode::{
+    GcodeError, GcodeOptions, MillOptions, Program, gcode, gcode_edge, gcode_grooves,
+};
 pub use pdf::{Date, PdfOptions, pdf};
 pub use svg::svg;

@@ -1,12 +1,12 @@
 //! What is refused, and what is left: jobs that can be written without a further question.
 
-use board::{BitRun, Bore, Bottom, Units, show_length, show_number};
+use board::{BitRun, Bore, Bottom, Machine, Units, show_length, show_number};
 use workshop::{HoleRow, HoleTable};
 
 use super::{GcodeError, GcodeOptions};
 
 /// The least length, feed, speed or time that is not written as 0.
-const LEAST: f64 = 0.001;
+pub const LEAST: f64 = 0.001;
 /// What sums of lengths may be off by, mm.
 const ROUNDING: f64 = 1e-9;
 
@@ -46,34 +46,94 @@ fn bit_name(diameter: f64, bottom: Bottom, units: Units) -> String {
 /// Heights and lengths that could be run.
 pub fn options(options: &GcodeOptions) -> Result<(), GcodeError> {
     let units = options.units;
-    let lengths = [
-        ("clearance height", options.machine.clearance),
-        ("retract height", options.machine.retract),
+    shop(&options.machine, options.thickness, units)?;
+    length("spur of the Forstner bits", options.spur, 0.0, units)
+}
+
+/// The machine's heights and times, and the board on it.
+pub fn shop(machine: &Machine, thickness: f64, units: Units) -> Result<(), GcodeError> {
+    let heights = [
+        ("clearance height", machine.clearance),
+        ("retract height", machine.retract),
     ];
-    for (what, height) in lengths {
+    for (what, height) in heights {
         if height.is_nan() || height <= 0.0 {
             let value = shown(height, units);
             return Err(GcodeError::BelowTop { what, value });
         }
         length(what, height, LEAST, units)?;
     }
-    if options.machine.retract > options.machine.clearance {
+    if machine.retract > machine.clearance {
         return Err(GcodeError::RetractAboveClearance {
-            retract: shown(options.machine.retract, units),
-            clearance: shown(options.machine.clearance, units),
+            retract: shown(machine.retract, units),
+            clearance: shown(machine.clearance, units),
         });
     }
-    length("thickness of the blank", options.thickness, LEAST, units)?;
-    length("spur of the Forstner bits", options.spur, 0.0, units)?;
-    if let Some(through) = options.machine.through {
+    length("thickness of the blank", thickness, LEAST, units)?;
+    if let Some(through) = machine.through {
         length("allowance below the blank", through, 0.0, units)?;
     }
     over(
         "time for the spindle to come up to speed",
-        options.machine.spin_up,
+        machine.spin_up,
         0.0,
         "s",
     )
+}
+
+/// How a cutter is run, all of it settled.
+#[derive(Clone, Copy)]
+pub struct Milled {
+    pub speed: f64,
+    pub feed: f64,
+    pub plunge: f64,
+}
+
+impl Milled {
+    /// Of speed, feed along and feed down; every one must be there.
+    pub fn of(
+        what: &'static str,
+        [speed, feed, plunge]: [Option<f64>; 3],
+        units: Units,
+    ) -> Result<Self, GcodeError> {
+        let settled = |setting: &'static str, value: Option<f64>| {
+            value.ok_or(GcodeError::Missing { setting, what })
+        };
+        let run = Self {
+            speed: settled("spindle speed", speed)?,
+            feed: settled("feed along the cut", feed)?,
+            plunge: settled("feed down", plunge)?,
+        };
+        let turns = "turns a minute";
+        over(
+            &format!("spindle speed of the {what}"),
+            run.speed,
+            LEAST,
+            turns,
+        )?;
+        length(&format!("feed of the {what}"), run.feed, LEAST, units)?;
+        length(
+            &format!("feed down of the {what}"),
+            run.plunge,
+            LEAST,
+            units,
+        )?;
+        Ok(run)
+    }
+}
+
+/// How many passes go to a depth; not so many that nobody would run them.
+pub fn passes(what: &'static str, depth: f64, pass: f64, units: Units) -> Result<u32, GcodeError> {
+    const MOST: u32 = 500;
+    let passes = workshop::passes(depth, pass);
+    if passes <= MOST {
+        return Ok(passes);
+    }
+    Err(GcodeError::TooManyPasses {
+        what,
+        passes: passes.to_string(),
+        least: shown(depth / f64::from(MOST), units),
+    })
 }
 
 /// The holes by the bit that drills them, in the order of drilling.
@@ -183,7 +243,8 @@ fn job<'a>(number: usize, row: &'a HoleRow, options: &GcodeOptions) -> Result<Jo
     Ok(job)
 }
 
-fn length(what: &str, mm: f64, least: f64, units: Units) -> Result<(), GcodeError> {
+/// A length that can be written.
+pub fn length(what: &str, mm: f64, least: f64, units: Units) -> Result<(), GcodeError> {
     if mm.is_finite() && mm >= least {
         return Ok(());
     }
@@ -206,7 +267,7 @@ fn over(what: &str, value: f64, least: f64, unit: &str) -> Result<(), GcodeError
 }
 
 /// A length as the maker reads it; what is no number as it is.
-fn shown(mm: f64, units: Units) -> String {
+pub fn shown(mm: f64, units: Units) -> String {
     if mm.is_finite() {
         show_length(mm, units)
     } else {

@@ -80,4 +80,72 @@ pub enum GcodeError {
         /// How many there are.
         holes: usize,
     },
+    /// Nothing is said of how a cutter is run.
+    #[error("nothing is settled for the {what}: give its speed and its feeds")]
+    NoRun {
+        /// The cutter.
+        what: &'static str,
+    },
+    /// A speed or a feed of a cutter is not settled.
+    #[error("missing {setting} of the {what}: give it; none is assumed")]
+    Missing {
+        /// Which of them.
+        setting: &'static str,
+        /// The cutter.
+        what: &'static str,
+    },
+    /// The skin under the edge is as thick as the board.
+    #[error(
+        "a skin of {skin} in a board of {thickness} leaves nothing to cut: make the skin thinner"
+    )]
+    AllSkin {
+        /// The skin.
+        skin: String,
+        /// The board.
+        thickness: String,
+    },
+    /// Nothing holds the board in the last turn.
+    #[error(
+        "without a skin the last turn cuts the board loose: leave one, or allow for the cutter in a spoilboard and fasten the board to it"
+    )]
+    NoSkin,
+    /// A pass so thin that the program would have no end.
+    #[error("{what} would take {passes} passes; make each {least} or more")]
+    TooManyPasses {
+        /// What is cut.
+        what: &'static str,
+        /// How many passes.
+        passes: String,
+        /// Depth of a pass that would do.
+        least: String,
+    },
+    /// There is nothing to groove.
+    #[error("there are no grooves to cut")]
+    NoGrooves,
+    /// A groove is infinite or not a number.
+    #[error("a {what} has no place")]
+    Groove {
+        /// What it is.
+        what: &'static str,
+    },
+    /// The tip of the V bit is as wide as the groove.
+    #[error(
+        "a V bit with a tip of {tip} cuts no groove {width} wide: take a sharper one or a wider groove"
+    )]
+    NoDepth {
+        /// The flat at the tip.
+        tip: String,
+        /// The groove.
+        width: String,
+    },
+    /// Grooves that come out below.
+    #[error(
+        "grooves of this width are {depth} deep, in a board of {thickness}: make them narrower, or take a wider angle"
+    )]
+    GrooveTooDeep {
+        /// Depth of the grooves.
+        depth: String,
+        /// Thickness of the board.
+        thickness: String,
+    },
 }

@@ -1,4 +1,4 @@
-//! The hole table as G-code: what a machine drills by itself.
+//! The hole table, the board's edge and its grooves as G-code: what a machine makes by itself.
 //!
 //! Only words of RS274/NGC (NISTIR 6556, 2000) are written, so that any control that follows it can run the program.
 //! Feeds and speeds are the maker's: they depend on machine, bit and wood, and a wrong one breaks bits or burns wood,
@@ -6,13 +6,18 @@
 //! machine's bed is refused before a line is written.
 
 mod check;
+mod edge;
 mod error;
+mod grooves;
+mod lines;
 mod write;
 
 use board::{Machine, ProgramFiles, Units};
 use workshop::HoleTable;
 
+pub use edge::gcode_edge;
 pub use error::GcodeError;
+pub use grooves::gcode_grooves;
 
 /// How the holes are to be drilled. Lengths in mm, feeds in mm a minute.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,6 +37,34 @@ pub struct GcodeOptions {
     /// The rows of the table in the order of drilling, each once; none for the order of the table. The bits follow in
     /// the order in which they are first needed.
     pub order: Option<Vec<usize>>,
+}
+
+/// How the edge or the grooves are to be cut; [`Machine::edge`] and [`Machine::groove`] say how the cutters are run.
+/// Lengths in mm, feeds in mm a minute.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MillOptions {
+    /// What the board is called; empty for no name.
+    pub title: String,
+    /// The date as it is to be written; empty for none.
+    pub date: String,
+    /// The unit of the file.
+    pub units: Units,
+    /// The machine.
+    pub machine: Machine,
+    /// Thickness of the board.
+    pub thickness: f64,
+}
+
+impl MillOptions {
+    fn head<'a>(&'a self, work: &'a str) -> lines::Head<'a> {
+        lines::Head {
+            work,
+            title: &self.title,
+            date: &self.date,
+            clearance: self.machine.clearance,
+            thickness: self.thickness,
+        }
+    }
 }
 
 /// A program.

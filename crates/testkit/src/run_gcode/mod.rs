@@ -302,10 +302,13 @@ impl Machine {
 
     /// An arc by its center, which I and J give from where it starts.
     fn arc(&mut self, clockwise: bool, block: &Block) -> Result<(), String> {
-        /// How unlike the two radii may be, in mm (RS274/NGC, 3.5.3.2).
-        const RADII: f64 = 0.002;
+        // How unlike the two radii may be: 0.0002 in or 0.002 mm (RS274/NGC, 3.5.3.2).
+        let unlike = if self.unit > 1.0 { 0.0002 * self.unit } else { 0.002 };
         if let Some(word) = block.unused(&['F', 'I', 'J', 'S', 'T', 'X', 'Y', 'Z']) {
             return Err(format!("{word} has no use here"));
+        }
+        if !block.has('X') && !block.has('Y') {
+            return Err("an arc needs X or Y".to_owned());
         }
         if !block.has('I') && !block.has('J') {
             return Err("an arc needs I or J".to_owned());
@@ -316,7 +319,7 @@ impl Machine {
         let center = [self.at[0] + offset('I'), self.at[1] + offset('J')];
         let radius =
             |end: [f64; 3]| kurbo::Vec2::new(end[0] - center[0], end[1] - center[1]).length();
-        if (radius(self.at) - radius(to)).abs() > RADII {
+        if (radius(self.at) - radius(to)).abs() > unlike {
             return Err("the ends of the arc are not as far from its center".to_owned());
         }
         // A full circle ends where it starts, and is a move all the same.

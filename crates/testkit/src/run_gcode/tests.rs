@@ -96,11 +96,27 @@ fn inches_are_25_4_millimeters() {
 
 #[test]
 fn an_arc_keeps_its_radius() {
-    let arcs = moves("G2 X3 Y2 I1 J0\nG3 I-1");
+    let arcs = moves("G2 X3 Y2 I1 J0\nG3 X3 I-1");
     let arc = |center, clockwise| GcodeKind::Arc { center, clockwise };
     assert_eq!(arcs[0], (arc([2.0, 2.0], true), [3.0, 2.0, 3.0]));
     assert_eq!(arcs[1], (arc([2.0, 2.0], false), [3.0, 2.0, 3.0]));
     assert!(run("G2 X4 Y2 I1").is_err());
+    // 0.002 mm, or 0.0002 in, are let pass.
+    assert!(run("G2 X3.0019 Y2 I1").is_ok() && run("G2 X3.0021 Y2 I1").is_err());
+    let inch = |x: &str| run(&format!("G20 G0 X0 Y0\nG2 X{x} Y0 I1"));
+    assert!(inch("2.00019").is_ok() && inch("2.00021").is_err());
+}
+
+/// NISTIR 6556, 3.5.3.2, example (its numbers from memory): from X 7, Y 7, Z 7 the center is at X 10, Y 11 and the radius 5.
+#[test]
+fn an_arc_with_another_z_is_a_helix() {
+    let last = moves("G0 X7 Y7 Z7\nG17 G2 X10 Y16 I3 J4 Z9").pop().unwrap();
+    let center = [10.0, 11.0];
+    let arc = GcodeKind::Arc {
+        center,
+        clockwise: true,
+    };
+    assert_eq!(last, (arc, [10.0, 16.0, 9.0]));
 }
 
 /// NISTIR 6556, 3.5.16: what is an error in a canned cycle.
@@ -139,6 +155,10 @@ fn errors_of_the_report_are_errors() {
         ("G28 X1", "G28 cannot be run"),
         ("G0", "no axis moves"),
         ("F0\nG1 X4", "there is no feed"),
+        ("F0\nG2 X3 I1", "there is no feed"),
+        ("G2 X3", "an arc needs I or J"),
+        ("G3 I1 J0", "an arc needs X or Y"),
+        ("G2 X3 R1", "R has no use here"),
     ] {
         assert_eq!(run(lines), Err(why.to_owned()), "{lines}");
     }

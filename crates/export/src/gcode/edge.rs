@@ -1,0 +1,153 @@
+//! The board's edge as a program: round the outside, turn by turn, down to a skin that holds the board.
+//!
+//! The cutter goes down along a helix, so that it never stands still in the wood, and ends with a level turn. It runs
+//! counter-clockwise: against the turning of the cutter, which so cannot pull itself along.
+
+use core::f64::consts::TAU;
+
+use board::{EdgeRun, show_length};
+
+use super::check::{self, Milled};
+use super::lines::Lines;
+use super::{GcodeError, MillOptions, Program};
+
+/// The turns of the cutter, settled.
+struct Turns {
+    /// Of the middle of the cutter, mm.
+    radius: f64,
+    /// How deep the last one is, mm.
+    depth: f64,
+    passes: u32,
+    run: Milled,
+}
+
+/// The program that cuts a board of a diameter round, in mm.
+///
+/// # Errors
+///
+/// A setting that is missing, impossible or dangerous; see [`GcodeError`].
+pub fn gcode_edge(diameter: f64, options: &MillOptions) -> Result<Program, GcodeError> {
+    check::shop(&options.machine, options.thickness, options.units)?;
+    let edge = options
+        .machine
+        .edge
+        .ok_or(GcodeError::NoRun { what: CUTTER })?;
+    let mut lines = Lines::new(options.units);
+    let turns = settle(diameter, &edge, options, &lines)?;
+    lines.head(&options.head("Edge"));
+    about(&mut lines, diameter, &edge, &turns);
+    lines.modes();
+    lines.start(&options.machine, turns.run.speed);
+    cut(&mut lines, &turns, options);
+    lines.end();
+    Ok(Program {
+        stem: "edge".to_owned(),
+        text: lines.into_text(),
+    })
+}
+
+/// What the cutter is called in messages.
+const CUTTER: &str = "cutter for the edge";
+
+fn settle(
+    diameter: f64,
+    edge: &EdgeRun,
+    options: &MillOptions,
+    lines: &Lines,
+) -> Result<Turns, GcodeError> {
+    let units = options.units;
+    for (what, mm) in [
+        ("diameter of the board", diameter),
+        ("diameter of the cutter", edge.cutter),
+        ("depth of a pass round the edge", edge.pass),
+    ] {
+        check::length(what, mm, check::LEAST, units)?;
+    }
+    check::length("skin left under the edge", edge.skin, 0.0, units)?;
+    let run = Milled::of(CUTTER, [edge.speed, edge.feed, edge.plunge], units)?;
+    let depth = options.thickness - edge.skin;
+    if depth < check::LEAST {
+        return Err(GcodeError::AllSkin {
+            skin: show_length(edge.skin, units),
+            thickness: show_length(options.thickness, units),
+        });
+    }
+    if edge.skin < check::LEAST && options.machine.through.is_none() {
+        return Err(GcodeError::NoSkin);
+    }
+    Ok(Turns {
+        // Written so that no rounding brings the cutter into the board.
+        radius: lines.no_shorter(diameter / 2.0 + edge.cutter / 2.0),
+        depth,
+        passes: check::passes("the edge", depth, edge.pass, units)?,
+        run,
+    })
+}
+
+fn about(lines: &mut Lines, diameter: f64, edge: &EdgeRun, turns: &Turns) {
+    let cutter = lines.shown(edge.cutter);
+    lines.comment(&format!(
+        "Straight cutter {cutter} across, its edges longer than {}",
+        lines.shown(turns.depth)
+    ));
+    lines.comment(&format!(
+        "Board {} across; the cut reaches out to {} across: clear clamps and screws",
+        lines.shown(diameter),
+        lines.shown(2.0 * turns.radius + edge.cutter)
+    ));
+    lines.comment(
+        "Conventional: counter-clockwise round the board, against the turning of the cutter",
+    );
+    lines.comment(&format!(
+        "Turns down: {}, each {} deeper; then a level one",
+        turns.passes,
+        lines.shown(turns.depth / f64::from(turns.passes))
+    ));
+    if edge.skin < check::LEAST {
+        lines.comment("CUTS THROUGH: fasten the board and the waste to the spoilboard");
+    } else {
+        let skin = lines.shown(edge.skin);
+        lines.comment(&format!(
+            "Leaves a skin of {skin} that holds the board: saw it free"
+        ));
+    }
+    lines.comment("Z reads 0 when the end of the cutter touches the top face");
+}
+
+/// From 3 o'clock: down to the top face, round and down, round level, up.
+fn cut(lines: &mut Lines, turns: &Turns, options: &MillOptions) {
+    let radius = turns.radius;
+    lines.words("G0", &[('X', radius), ('Y', 0.0)]);
+    lines.line("");
+    lines.rise(options.machine.retract);
+    lines.words("G1", &[('Z', 0.0)]);
+    lines.feed(" ", turns.run.plunge);
+    lines.line("");
+    let step = turns.depth / f64::from(turns.passes);
+    let way = kurbo::Vec2::new(TAU * radius, step).length();
+    // Round and down, no faster down than the cutter may plunge.
+    let slope = turns.run.feed.min(turns.run.plunge * way / step);
+    for pass in 1..=turns.passes {
+        let z = -turns.depth * f64::from(pass) / f64::from(turns.passes);
+        round(lines, radius, z);
+        if pass == 1 {
+            lines.feed(" ", slope);
+        }
+        lines.line("");
+    }
+    round(lines, radius, -turns.depth);
+    lines.feed(" ", turns.run.feed);
+    lines.line("");
+    lines.rise(options.machine.clearance);
+}
+
+fn round(lines: &mut Lines, radius: f64, z: f64) {
+    let words = [
+        ('X', radius),
+        ('Y', 0.0),
+        ('Z', z),
+        ('I', -radius),
+        ('J', 0.0),
+    ];
+    lines.words("G3", &words);
+}

@@ -1,0 +1,198 @@
+//! V-grooves as a program: each is followed with the bit down, pass by pass.
+
+use core::f64::consts::PI;
+
+use board::{Grooves, show_length};
+use geometry::{Angle, Point};
+use workshop::{Arc, Groove, Stroke, groove_depth};
+
+use super::check::{self, Milled};
+use super::lines::Lines;
+use super::{GcodeError, MillOptions, Program};
+
+/// The program that cuts grooves of the shape that is wanted.
+///
+/// # Errors
+///
+/// A setting that is missing, impossible or dangerous; see [`GcodeError`].
+pub fn gcode_grooves(
+    grooves: &[Groove],
+    wanted: &Grooves,
+    options: &MillOptions,
+) -> Result<Program, GcodeError> {
+    check::shop(&options.machine, options.thickness, options.units)?;
+    let run = options.machine.groove;
+    let run = run.ok_or(GcodeError::NoRun { what: BIT })?;
+    let run = Milled::of(BIT, [run.speed, run.feed, run.plunge], options.units)?;
+    let depth = settle(grooves, wanted, options)?;
+    let passes = check::passes("the grooves", depth, wanted.pass, options.units)?;
+    let mut lines = Lines::new(options.units);
+    lines.head(&options.head("Groove"));
+    about(&mut lines, grooves.len(), wanted, (depth, passes));
+    lines.modes();
+    lines.start(&options.machine, run.speed);
+    for groove in grooves {
+        let cut = Cut {
+            groove,
+            run,
+            depth,
+            passes,
+        };
+        cut.write(&mut lines, options);
+    }
+    lines.end();
+    Ok(Program {
+        stem: "grooves".to_owned(),
+        text: lines.into_text(),
+    })
+}
+
+/// What the bit is called in messages.
+const BIT: &str = "V bit";
+/// Arcs shorter than this are written as lines, mm: rounded, their ends might change places, and the arc go all round.
+const SHORTEST_ARC: f64 = 0.005;
+/// Ends closer than this are one place, mm.
+const CLOSED: f64 = 1e-6;
+
+/// The depth of grooves that are somewhere, end in the wood, and can be cut with such a bit.
+fn settle(grooves: &[Groove], wanted: &Grooves, options: &MillOptions) -> Result<f64, GcodeError> {
+    let units = options.units;
+    check::length("width of the grooves", wanted.width, check::LEAST, units)?;
+    check::length(
+        "depth of a pass of the grooves",
+        wanted.pass,
+        check::LEAST,
+        units,
+    )?;
+    let depth = groove_depth(wanted);
+    if !depth.is_finite() || depth < check::LEAST {
+        return Err(GcodeError::NoDepth {
+            tip: check::shown(wanted.tip, units),
+            width: show_length(wanted.width, units),
+        });
+    }
+    if depth >= options.thickness {
+        return Err(GcodeError::GrooveTooDeep {
+            depth: show_length(depth, units),
+            thickness: show_length(options.thickness, units),
+        });
+    }
+    if grooves.iter().all(|groove| groove.path.is_empty()) {
+        return Err(GcodeError::NoGrooves);
+    }
+    let somewhere = |stroke: &Stroke| {
+        let box_around = stroke.bounds();
+        box_around.is_finite() && stroke.length().is_finite()
+    };
+    let lost = grooves
+        .iter()
+        .find(|groove| !groove.path.iter().all(somewhere));
+    match lost {
+        Some(groove) => Err(GcodeError::Groove {
+            what: groove.kind.label(),
+        }),
+        None => Ok(depth),
+    }
+}
+
+fn about(lines: &mut Lines, count: usize, wanted: &Grooves, (depth, passes): (f64, u32)) {
+    let angle = board::show_number(wanted.angle, 2);
+    let tip = lines.shown(wanted.tip);
+    lines.comment(&format!(
+        "V bit of {angle} degrees with a tip of {tip}; grooves: {count}"
+    ));
+    let (width, deep) = (lines.shown(wanted.width), lines.shown(depth));
+    lines.comment(&format!("Width {width}, depth {deep}, passes: {passes}"));
+    lines.comment("Z reads 0 when the tip of the bit touches the top face");
+    lines.comment("The top face must be flat: a tenth deeper is wider on both sides");
+}
+
+/// One groove to be cut.
+struct Cut<'a> {
+    groove: &'a Groove,
+    run: Milled,
+    depth: f64,
+    passes: u32,
+}
+
+impl Cut<'_> {
+    /// To its start, down, along it, and up. An open one is cut there and back in turns.
+    fn write(&self, lines: &mut Lines, options: &MillOptions) {
+        let mut path: Vec<Stroke> = self.groove.path.iter().flat_map(halves).collect();
+        let (Some(first), Some(last)) = (path.first(), path.last()) else {
+            return;
+        };
+        let is_closed = last.end().distance(first.start()) < CLOSED;
+        let start = first.start();
+        lines.words("G0", &[('X', start.x), ('Y', start.y)]);
+        lines.text(" (");
+        lines.text(self.groove.kind.label());
+        for name in &self.groove.holes {
+            lines.text(&format!(" {name}"));
+        }
+        lines.line(")");
+        lines.rise(options.machine.retract);
+        for pass in 1..=self.passes {
+            let z = -self.depth * f64::from(pass) / f64::from(self.passes);
+            lines.words("G1", &[('Z', z)]);
+            lines.feed(" ", self.run.plunge);
+            lines.line("");
+            for (at, one) in path.iter().enumerate() {
+                stroke(lines, one);
+                if at == 0 {
+                    lines.feed(" ", self.run.feed);
+                }
+                lines.line("");
+            }
+            if !is_closed {
+                path = path.iter().rev().map(Stroke::reversed).collect();
+            }
+        }
+        lines.rise(options.machine.clearance);
+    }
+}
+
+fn stroke(lines: &mut Lines, stroke: &Stroke) {
+    let (start, end) = (stroke.start(), stroke.end());
+    match stroke {
+        Stroke::Line(_) => straight(lines, end),
+        Stroke::Circle(circle) => round(lines, true, [start, start, circle.center]),
+        Stroke::Arc(_) if stroke.length() < SHORTEST_ARC => straight(lines, end),
+        Stroke::Arc(arc) => round(lines, arc.sweep > Angle::ZERO, [start, end, arc.center]),
+    }
+}
+
+/// An arc of over half a turn in two: where little is missing to a full one, rounding might leave little of it.
+fn halves(stroke: &Stroke) -> Vec<Stroke> {
+    match stroke {
+        Stroke::Arc(arc) if arc.sweep.as_radians().abs() > PI => {
+            let half = arc.sweep / 2.0;
+            let start = arc.start + half;
+            [
+                Arc {
+                    sweep: half,
+                    ..*arc
+                },
+                Arc {
+                    start,
+                    sweep: half,
+                    ..*arc
+                },
+            ]
+            .map(Stroke::Arc)
+            .to_vec()
+        }
+        _ => vec![*stroke],
+    }
+}
+
+fn straight(lines: &mut Lines, end: Point) {
+    lines.words("G1", &[('X', end.x), ('Y', end.y)]);
+}
+
+fn round(lines: &mut Lines, is_clockwise: bool, [start, end, center]: [Point; 3]) {
+    let code = if is_clockwise { "G2" } else { "G3" };
+    let offset = center - start;
+    let words = [('X', end.x), ('Y', end.y), ('I', offset.x), ('J', offset.y)];
+    lines.words(code, &words);
+}

@@ -1,0 +1,173 @@
+//! Lines of a program, and what every program begins and ends with.
+
+use board::{INCH, Machine, Units, show_length};
+
+use crate::number;
+
+/// The most letters of a name or a date that a comment takes; a line may have 256 (RS274/NGC, 3.3).
+const LONGEST_NAME: usize = 80;
+
+/// The lines of a program.
+pub struct Lines {
+    out: String,
+    units: Units,
+    /// Length of the file's unit in mm.
+    unit: f64,
+    /// Decimals of every length: within 0.00013 mm in either unit.
+    places: usize,
+}
+
+/// What is said of the board at the top of a program.
+pub struct Head<'a> {
+    /// What the program does: "Drilling".
+    pub work: &'a str,
+    /// Name of the board.
+    pub title: &'a str,
+    /// The date.
+    pub date: &'a str,
+    /// How high above the top face the bit travels, mm.
+    pub clearance: f64,
+    /// Thickness of the board, mm.
+    pub thickness: f64,
+}
+
+impl Lines {
+    pub const fn new(units: Units) -> Self {
+        let (unit, places) = match units {
+            Units::Mm => (1.0, 4),
+            Units::Inch => (INCH, 5),
+        };
+        Self {
+            out: String::new(),
+            units,
+            unit,
+            places,
+        }
+    }
+
+    pub fn into_text(self) -> String {
+        self.out
+    }
+
+    pub fn head(&mut self, head: &Head<'_>) {
+        self.comment(&format!("{} program by Ringwright", head.work));
+        for (what, words) in [("Board", head.title), ("Date", head.date)] {
+            if !words.is_empty() {
+                self.comment(&format!("{what}: {}", in_comment(words)));
+            }
+        }
+        self.comment("PROVE IT IN AIR ABOVE THE WORK FIRST");
+        self.comment(match self.units {
+            Units::Mm => "Unit: millimeter",
+            Units::Inch => "Unit: inch",
+        });
+        self.comment("Origin: X0 Y0 at the center pin, Z0 at the top face, 12 o'clock is Y+");
+        let travel = show_length(head.clearance, self.units);
+        let thickness = show_length(head.thickness, self.units);
+        self.comment(&format!(
+            "Travels {travel} above the top face: clear clamps and screws"
+        ));
+        self.comment(&format!("Blank {thickness} thick"));
+    }
+
+    /// What every word after it relies on.
+    pub fn modes(&mut self) {
+        let unit = match self.units {
+            Units::Mm => "G21",
+            Units::Inch => "G20",
+        };
+        self.line(&format!("G17 {unit} G40 G80 G90 G94 G98"));
+    }
+
+    /// Up to clearance, spindle on and up to speed.
+    pub fn start(&mut self, machine: &Machine, speed: f64) {
+        self.rise(machine.clearance);
+        self.plain("S", speed);
+        self.out.push_str(" M3\n");
+        if machine.spin_up > 0.0 {
+            self.plain("G4 P", machine.spin_up);
+            self.out.push('\n');
+        }
+    }
+
+    /// Straight up or down, as fast as the machine can.
+    pub fn rise(&mut self, z: f64) {
+        self.words("G0", &[('Z', z)]);
+        self.out.push('\n');
+    }
+
+    pub fn end(&mut self) {
+        self.line("M5");
+        self.line("M2");
+    }
+
+    pub fn line(&mut self, words: &str) {
+        self.text(words);
+        self.out.push('\n');
+    }
+
+    pub fn comment(&mut self, words: &str) {
+        self.line(&format!("({words})"));
+    }
+
+    pub fn text(&mut self, words: &str) {
+        self.out.push_str(words);
+    }
+
+    /// A code and lengths after it.
+    pub fn words(&mut self, code: &str, lengths: &[(char, f64)]) {
+        self.out.push_str(code);
+        for &(letter, mm) in lengths {
+            self.length(letter, mm);
+        }
+    }
+
+    /// A length always has its point: some controls take a number without one for thousandths.
+    pub fn length(&mut self, letter: char, mm: f64) {
+        self.out.push(' ');
+        self.out.push(letter);
+        number::push_fixed(&mut self.out, mm / self.unit, self.places);
+    }
+
+    /// A feed a minute, on a line with other words or on its own.
+    pub fn feed(&mut self, before: &str, mm: f64) {
+        self.out.push_str(before);
+        self.out.push('F');
+        number::push(&mut self.out, mm / self.unit, self.places);
+    }
+
+    pub fn plain(&mut self, before: &str, value: f64) {
+        self.out.push_str(before);
+        number::push(&mut self.out, value, 3);
+    }
+
+    /// A length as a comment has it: in the unit of the file, like the words of the program.
+    pub fn shown(&self, mm: f64) -> String {
+        let mut out = String::new();
+        number::push(&mut out, mm / self.unit, self.places);
+        out
+    }
+
+    /// The least length that can be written and is no shorter, mm.
+    pub fn no_shorter(&self, mm: f64) -> f64 {
+        /// What dividing may add to a length that can be written as it is, in its last place.
+        const HAIR: f64 = 1e-6;
+        let scale = match self.units {
+            Units::Mm => 1e4,
+            Units::Inch => 1e5 / self.unit,
+        };
+        (mm * scale - HAIR).ceil() / scale
+    }
+}
+
+/// Words that end no comment and begin no message: ASCII without parentheses.
+fn in_comment(words: &str) -> String {
+    let letters = words.chars().filter(|letter| !letter.is_control());
+    let plain = letters.map(|letter| match letter {
+        '(' => '[',
+        ')' => ']',
+        ' '..='~' => letter,
+        _ => '?',
+    });
+    plain.take(LONGEST_NAME).collect()
+}
