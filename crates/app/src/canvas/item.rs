@@ -50,7 +50,6 @@ impl PlotItem for BoardItem<'_> {
         wood::paint(&mut brush, view.board.blank);
         wood::guides(&mut brush, view);
         grooves::paint(&mut brush, view);
-        grooves::paint(&mut brush, view);
         marks::halos(&mut brush, view);
         holes::paint(&mut brush, view);
         marks::badges(&mut brush, view);

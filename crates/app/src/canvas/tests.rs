@@ -453,31 +453,6 @@ fn grooved() -> Bench {
     Bench::with(board)
 }
 
-/// Every kind of groove, the pockets along the board's circle.
-fn grooved() -> Bench {
-    let rings = Rings {
-        start: true,
-        ..Rings::default()
-    };
-    let wanted = Grooves {
-        width: 2.5,
-        stop: 1.0,
-        around_home: Some(2.0),
-        around_start: Some(4.5),
-        rings: Some(rings),
-        sectors_from: Some(40.0),
-        rim: Some(5.0),
-        ..Grooves::default()
-    };
-    let mut board = Board {
-        grooves: Some(wanted),
-        spaces: 13,
-        ..Board::default()
-    };
-    board.pocket.shape = PocketShape::Arc;
-    Bench::with(board)
-}
-
 fn near(bench: Bench, middle: Point, scale: f64) -> Bench {
     let zoom = Zoom::Free(middle, scale);
     let state = CanvasState {

@@ -303,7 +303,11 @@ impl Machine {
     /// An arc by its center, which I and J give from where it starts.
     fn arc(&mut self, clockwise: bool, block: &Block) -> Result<(), String> {
         // How unlike the two radii may be: 0.0002 in or 0.002 mm (RS274/NGC, 3.5.3.2).
-        let unlike = if self.unit > 1.0 { 0.0002 * self.unit } else { 0.002 };
+        let unlike = if self.unit > 1.0 {
+            0.0002 * self.unit
+        } else {
+            0.002
+        };
         if let Some(word) = block.unused(&['F', 'I', 'J', 'S', 'T', 'X', 'Y', 'Z']) {
             return Err(format!("{word} has no use here"));
         }

@@ -4,7 +4,6 @@
 //! line: so bores are stacks of discs, and only marks, which are few, are outlined.
 
 pub mod grooves;
-pub mod grooves;
 pub mod holes;
 pub mod marks;
 pub mod overlay;
