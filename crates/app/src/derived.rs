@@ -3,8 +3,8 @@
 use board::{Board, BuildError, Layout, layout};
 use drawing::{Correction, Item, Tiling, TilingError, plan_without_names, tiling};
 use workshop::{
-    Budget, Figures, Finding, Judged, SeamTurns, TapedJoints, Work, budget, chance_at_most, check,
-    figures, seam_turns,
+    Budget, Figures, Finding, GroovePlan, Judged, SeamTurns, TapedJoints, Work, budget,
+    chance_at_most, check, figures, grooves, seam_turns,
 };
 
 use crate::blank::Blank;
@@ -22,6 +22,8 @@ pub struct Derived {
     pub blank: Blank,
     /// How the pattern lies to the seams, if there are any.
     pub turns: Option<SeamTurns>,
+    /// Where the V-grooves run, if any are planned.
+    pub grooves: Option<GroovePlan>,
     /// What the errors of the work leave, and the most chance of a thin web; none of many holes while that is worked out
     /// beside the window.
     pub budget: Option<(Budget, f64)>,
@@ -101,6 +103,7 @@ impl Derived {
             turns,
             findings,
             plan: plan_without_names(board, &layout),
+            grooves: grooves(board, &layout),
             budget,
             blank,
             tiling,

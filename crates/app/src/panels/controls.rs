@@ -5,7 +5,8 @@ use egui::{Button, ScrollArea, TextEdit, Ui, vec2};
 use workshop::Mend;
 
 use super::{
-    accuracy, bench, bores, hole, joining, limits, machine, pattern, printer, stock, template,
+    accuracy, bench, bores, grooves, hole, joining, limits, machine, pattern, printer, stock,
+    template,
 };
 use crate::command::Command;
 use crate::current::Current;
@@ -136,6 +137,9 @@ fn drill_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 
 fn bench_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     let board = &mut *controls.board;
+    section(ui, "Grooves", true, |ui| {
+        grooves::grooves_ui(ui, board, controls.current);
+    });
     section(ui, "Storage below", true, |ui| {
         bench::storage_ui(ui, board);
     });

@@ -7,6 +7,7 @@ mod blame;
 mod bores;
 pub mod controls;
 pub mod findings;
+mod grooves;
 mod hole;
 mod joining;
 mod limits;
