@@ -1,6 +1,6 @@
 //! The middles of the V-grooves, along which the bit goes.
 
-use board::{Board, Layout};
+use board::{Board, Layout, Role};
 use geometry::Angle;
 use workshop::Stroke;
 
@@ -17,6 +17,15 @@ pub fn grooves(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
         line: Line::Groove,
         shape: shape(stroke),
     }));
+}
+
+/// Radius of the ring that is grooved round a bore of a role and a radius, mm; 0 where there is none.
+pub fn ring(board: &Board, role: Role, radius: f64) -> f64 {
+    let wanted = board.grooves.and_then(|grooves| {
+        let rings = grooves.rings.filter(|rings| rings.of(role))?;
+        Some(radius + rings.gap + grooves.width / 2.0)
+    });
+    wanted.unwrap_or_default()
 }
 
 /// Arcs of a drawing turn clockwise: one that turns back is drawn from its other end.

@@ -1,14 +1,15 @@
-//! Where the holes' names go: beside or inside their bores, never on a cross, a line to drill by or each other.
+//! Where the holes' names go: beside or inside their bores, never on a cross, a line to drill by, a groove or a name.
 //!
 //! Each name tries the inside of its own bore below the cross, then places around it, in falling
 //! sizes; the first place that is free is taken. A name that finds no place is left out: the hole table
 //! has it all the same.
 
 use board::{Board, Hole, Layout, Marking};
-use geometry::Point;
+use geometry::{Point, point_at};
 use kurbo::{Rect, Size, Vec2};
 
 use crate::font::{self, Weight};
+use crate::grooves::ring;
 use crate::plan::cross_arm;
 use crate::quiet::Taken;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
@@ -23,6 +24,8 @@ pub fn place_names(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
     let mut taken = obstacles(board, layout);
     let note = items.iter().filter(|item| item.layer == Layer::Names);
     note.for_each(|item| taken.add(item.shape.bounds()));
+    let grooves = items.iter().filter(|item| item.layer == Layer::Grooves);
+    grooves.for_each(|item| keep_off(&item.shape, &mut taken));
     for hole in &layout.holes {
         let words = hole.name.to_string();
         let Some(text) = place(board, hole, &words, &taken) else {
@@ -60,6 +63,44 @@ fn obstacles(board: &Board, layout: &Layout) -> Taken {
         }
     }
     taken
+}
+
+/// Takes the way of a groove: rings as outlines, all else in short pieces.
+fn keep_off(shape: &Shape, taken: &mut Taken) {
+    /// Rings up to this radius are of bores, mm; the box around a wider one holds half the board.
+    const RING: f64 = 60.0;
+    let turn = geometry::Angle::TURN;
+    match shape {
+        Shape::Circle(circle) if circle.radius <= RING => taken.add_outline(*circle),
+        Shape::Circle(circle) => {
+            let at = |share| circle.center + point_at(circle.radius, turn * share).to_vec2();
+            pieces(circle.radius * turn.as_radians(), at, taken);
+        }
+        Shape::Arc(arc) => {
+            let at =
+                |share| arc.center + point_at(arc.radius, arc.start + arc.sweep * share).to_vec2();
+            pieces(arc.radius * arc.sweep.as_radians(), at, taken);
+        }
+        Shape::Line(line) => {
+            pieces(
+                (line.p1 - line.p0).length(),
+                |share| line.p0.lerp(line.p1, share),
+                taken,
+            );
+        }
+        // The middles of grooves are none of these.
+        Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
+    }
+}
+
+fn pieces(length: f64, at: impl Fn(f64) -> Point, taken: &mut Taken) {
+    /// Length of a piece, mm.
+    const PIECE: f64 = 1.0;
+    let count = (length / PIECE).ceil().max(1.0);
+    for piece in 0..count as u32 {
+        let ends = [0.0, 1.0].map(|end| at((f64::from(piece) + end) / count));
+        taken.add(Rect::from_points(ends[0], ends[1]).inflate(CLEAR, CLEAR));
+    }
 }
 
 fn place(board: &Board, hole: &Hole, words: &str, taken: &Taken) -> Option<Text> {
@@ -112,7 +153,11 @@ fn around(board: &Board, hole: &Hole, width: f64, height: f64) -> impl Iterator<
     } else {
         hole.bore.radius()
     };
-    let radius = drawn.max(cross_arm(hole)) + 2.0 * CLEAR;
+    let radius =
+        drawn
+            .max(cross_arm(hole))
+            .max(ring(board, hole.name.id().role(), hole.bore.radius()))
+            + 2.0 * CLEAR;
     [2, 14, 3, 13, 1, 15, 4, 12, 6, 10, 0, 8]
         .into_iter()
         .map(move |part| {
@@ -129,7 +174,7 @@ fn around(board: &Board, hole: &Hole, width: f64, height: f64) -> impl Iterator<
 mod tests {
     use super::*;
     use crate::plan;
-    use board::{Bore, Bores, Bottom, layout};
+    use board::{Bore, Bores, Bottom, Grooves, Rings, layout};
 
     fn names_and_crosses(items: &[Item]) -> (Vec<Rect>, Vec<Rect>) {
         let names = items
@@ -144,6 +189,43 @@ mod tests {
             _ => None,
         });
         (names.collect(), crosses.flatten().collect())
+    }
+
+    #[test]
+    fn names_sit_on_no_groove() {
+        let bore = Bore {
+            diameter: 6.0,
+            depth: 5.0,
+            bottom: Bottom::Flat,
+        };
+        let rings = Rings {
+            track: true,
+            home: true,
+            ..Rings::default()
+        };
+        let wanted = Grooves {
+            around_start: Some(3.0),
+            rings: Some(rings),
+            sectors_from: Some(40.0),
+            ..Grooves::default()
+        };
+        let mut board = Board {
+            bores: Bores::all(bore),
+            grooves: Some(wanted),
+            ..Board::default()
+        };
+        board.pocket.shape = geometry::PocketShape::Arc;
+        let layout = layout(&board).unwrap();
+        let (names, _) = names_and_crosses(&plan(&board, &layout));
+        assert!(names.len() > 120, "{} names", names.len());
+        let grooves = workshop::grooves(&board, &layout).unwrap().grooves;
+        for stroke in grooves.iter().flat_map(|groove| &groove.path) {
+            for step in 0..=400 {
+                let at = stroke.at(f64::from(step) / 400.0);
+                let on = names.iter().find(|name| name.contains(at));
+                assert_eq!(on, None, "{stroke:?}");
+            }
+        }
     }
 
     #[test]

@@ -5,7 +5,7 @@ use geometry::point_at;
 use kurbo::{Circle, Line as Segment, Point};
 
 use crate::glue::glue;
-use crate::grooves::grooves;
+use crate::grooves::{grooves, ring};
 use crate::names::place_names;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
@@ -141,6 +141,7 @@ fn center_pin(board: &Board, items: &mut Vec<Item>) {
         mark(Shape::Circle(Circle::new(Point::ORIGIN, pilot / 2.0)));
     }
     let clear = center.bore().map_or(pilot, |bore| bore.diameter) / 2.0;
+    let clear = clear.max(ring(board, Role::Center, clear));
     let words = format!("pilot Ø {}", show_length(pilot, board.units));
     let at = Point::new(1.0, -clear.max(PIN_ARM * 0.6) - 2.0);
     let text = Text::level(at, PILOT_NOTE, Anchor::Start, words);
