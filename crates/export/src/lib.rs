@@ -31,8 +31,6 @@ mod svg;
 pub use csv::csv;
 pub use dxf::{DxfOptions, DxfRelease, dxf};
 pub use error::Error;
-pub use gcode::{
-    GcodeError, GcodeOptions, MillOptions, Program, gcode, gcode_edge, gcode_grooves,
-};
+pub use gcode::{GcodeError, GcodeOptions, MillOptions, Program, gcode, gcode_edge, gcode_grooves};
 pub use pdf::{Date, PdfOptions, pdf};
 pub use svg::svg;
