@@ -18,6 +18,8 @@
 //!   measured by.
 //! * [`Sheet`], [`View`]: one printed page, with the part of the board that it shows.
 //! * [`Sheet::on_roll`], [`ROLLS`]: a sheet as wide as a plotter's roll.
+//! * [`pages()`], [`Block`], [`Table`]: words and tables on as many sheets as they take.
+//! * [`jig_pages`]: radii, plates, dividers and the order of drilling as pages.
 //! * [`font`]: the one typeface, its bytes and its measures.
 //!
 //! The crate knows nothing of windows and of file formats.
@@ -29,8 +31,10 @@ mod furniture;
 mod glue;
 mod grooves;
 mod item;
+mod jig_pages;
 mod joint;
 mod names;
+mod pages;
 mod paper;
 mod plan;
 mod printer_test;
@@ -43,6 +47,8 @@ mod whole;
 
 pub use correction::Correction;
 pub use item::{Anchor, Arc, Item, Layer, Line, Shape, Text};
+pub use jig_pages::jig_pages;
+pub use pages::{Align, Block, Cell, Column, Head, Table, pages};
 pub use paper::{paper_name, paper_size};
 pub use plan::{plan, plan_without_names};
 pub use printer_test::{TestLengths, printer_test_sheet, test_lengths};

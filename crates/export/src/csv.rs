@@ -12,7 +12,7 @@ use workshop::{HoleRow, HoleTable};
 use crate::{Error, number};
 
 /// Decimals of every length and angle.
-const PLACES: usize = 6;
+pub const PLACES: usize = 6;
 
 /// The columns whose unit is degrees or that have none are the same for all units.
 const MM_HEADER: [&str; 11] = [
@@ -73,7 +73,7 @@ pub fn csv(table: &HoleTable, units: Units) -> Result<Vec<u8>, Error> {
         .map_err(|error| unwritten(error.error()))
 }
 
-fn unwritten(error: &dyn core::error::Error) -> Error {
+pub fn unwritten(error: &dyn core::error::Error) -> Error {
     Error::Table {
         reason: error.to_string(),
     }

@@ -8,7 +8,7 @@
 //! * [`pdf()`], [`PdfOptions`], [`Date`]: sheets as pages at true size.
 //! * [`svg()`]: one sheet at true size, circles still circles.
 //! * [`dxf()`], [`DxfOptions`], [`DxfRelease`]: one sheet in the frame of the board, for machines and drawing programs.
-//! * [`csv()`]: every hole with its place and bore.
+//! * [`csv()`]: every hole with its place and bore; [`jig_csv()`]: the same in the order of drilling, for a jig.
 //! * [`gcode()`], [`GcodeOptions`], [`Program`], [`GcodeError`]: programs that drill the holes; [`gcode_edge`],
 //!   [`gcode_grooves`], [`MillOptions`]: programs that cut the board's edge and its grooves.
 //! * [`Error`]: why a file cannot be written.
@@ -24,6 +24,7 @@ mod csv;
 mod dxf;
 mod error;
 mod gcode;
+mod jig_csv;
 mod number;
 mod pdf;
 mod svg;
@@ -32,5 +33,6 @@ pub use csv::csv;
 pub use dxf::{DxfOptions, DxfRelease, dxf};
 pub use error::Error;
 pub use gcode::{GcodeError, GcodeOptions, MillOptions, Program, gcode, gcode_edge, gcode_grooves};
+pub use jig_csv::jig_csv;
 pub use pdf::{Date, PdfOptions, pdf};
 pub use svg::svg;

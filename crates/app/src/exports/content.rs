@@ -1,9 +1,11 @@
 //! What an export says, before it is bytes: what is previewed is what is written.
 
 use board::{Board, BuildError, Layout, Marking};
-use drawing::{Sheet, Stamp, Tiling, TilingError, paper_name, tiled_sheets, tiling, whole_sheet};
+use drawing::{
+    Sheet, Stamp, Tiling, TilingError, jig_pages, paper_name, tiled_sheets, tiling, whole_sheet,
+};
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
-use workshop::hole_table;
+use workshop::{drilling_order, hole_table, jig_sheet};
 
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
@@ -18,37 +20,73 @@ pub struct Source {
     moment: Moment,
 }
 
-/// What an export says.
+/// What an export says, file by file.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Content {
-    /// Pages of one file.
-    Pages(Vec<Sheet>),
-    /// Drawings, each a file of its own, with what the file's name ends in.
-    Drawings(Vec<(String, Sheet)>),
-    /// Texts, each a file of its own, with what the file's name ends in.
-    Texts(Vec<(String, Vec<u8>)>),
+pub struct Content(pub Vec<File>);
+
+/// What one file says.
+#[derive(Debug, Clone, PartialEq)]
+pub struct File {
+    /// What its name ends in.
+    pub ending: String,
+    /// What is in it.
+    pub body: Body,
+}
+
+/// What is in a file.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Body {
+    /// Pages of a PDF, with layers where the kind says so.
+    Pages(Vec<Sheet>, Layers),
+    /// A drawing as SVG.
+    Svg(Box<Sheet>),
+    /// A drawing as DXF.
+    Dxf(Box<Sheet>),
+    /// Text as it is written.
+    Text(Vec<u8>),
+}
+
+/// Whether the roles of holes are layers that a reader of the PDF can turn off.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Layers {
+    /// They are.
+    Kept,
+    /// All is one.
+    Merged,
+}
+
+/// One thing to look at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Part<'a> {
+    /// A sheet.
+    Sheet(&'a Sheet),
+    /// A text.
+    Text(&'a [u8]),
 }
 
 impl Content {
-    /// How many pages or files there are to look at.
-    pub const fn parts(&self) -> usize {
-        match self {
-            Self::Pages(sheets) => sheets.len(),
-            Self::Drawings(drawings) => drawings.len(),
-            Self::Texts(texts) => texts.len(),
+    /// Everything there is to look at, page by page, each with what it is called.
+    pub fn parts(&self) -> Vec<(String, Part<'_>)> {
+        let mut parts = Vec::new();
+        for (at, file) in self.0.iter().enumerate() {
+            let of = |what: &str, at: usize, count: usize, name: &str| {
+                format!("{what} {} of {count}: {name}", at + 1)
+            };
+            let whole = of("file", at, self.0.len(), &file.ending);
+            match &file.body {
+                Body::Pages(sheets, _) => {
+                    parts.extend(sheets.iter().enumerate().map(|(page, sheet)| {
+                        (
+                            of("page", page, sheets.len(), &sheet.label),
+                            Part::Sheet(sheet),
+                        )
+                    }))
+                }
+                Body::Svg(sheet) | Body::Dxf(sheet) => parts.push((whole, Part::Sheet(sheet))),
+                Body::Text(text) => parts.push((whole, Part::Text(text))),
+            }
         }
-    }
-
-    /// What one of them is called, counted from 0, and which of how many it is.
-    pub fn name(&self, part: usize) -> String {
-        let of =
-            |what: &str, name: &str| format!("{what} {} of {}: {name}", part + 1, self.parts());
-        match self {
-            Self::Pages(sheets) => sheets.get(part).map(|sheet| of("page", &sheet.label)),
-            Self::Drawings(drawings) => drawings.get(part).map(|(ending, _)| of("file", ending)),
-            Self::Texts(texts) => texts.get(part).map(|(ending, _)| of("file", ending)),
-        }
-        .unwrap_or_default()
+        parts
     }
 }
 
@@ -91,21 +129,26 @@ impl Source {
         if let Some(missing) = kind.missing(&self.board) {
             return Err(ExportError::Unplanned(missing));
         }
-        Ok(match kind {
-            Kind::TemplatePdf => Content::Pages(self.tiled()?),
+        Ok(Content(match kind {
+            Kind::TemplatePdf => vec![pdf("template.pdf", self.tiled()?)],
             Kind::TemplateSvg => {
-                let named = |sheet: Sheet| (format!("template-{}.svg", sheet.label), sheet);
-                Content::Drawings(self.tiled()?.into_iter().map(named).collect())
+                let named =
+                    |sheet: Sheet| file(&svg_name(&sheet.label), Body::Svg(Box::new(sheet)));
+                self.tiled()?.into_iter().map(named).collect()
             }
-            Kind::PlotPdf => Content::Pages(vec![self.plotted()?]),
-            Kind::Svg => Content::Drawings(vec![("whole.svg".into(), self.whole())]),
-            Kind::Dxf => Content::Drawings(vec![("whole.dxf".into(), self.circled())]),
+            Kind::PlotPdf => {
+                let pages = Body::Pages(vec![self.plotted()?], Layers::Kept);
+                vec![file("whole.pdf", pages)]
+            }
+            Kind::Svg => vec![file("whole.svg", Body::Svg(Box::new(self.whole())))],
+            Kind::Dxf => vec![file("whole.dxf", Body::Dxf(Box::new(self.circled())))],
             Kind::Csv => {
                 let table = export::csv(&hole_table(&self.layout), self.board.units)?;
-                Content::Texts(vec![("holes.csv".into(), table)])
+                vec![file("holes.csv", Body::Text(table))]
             }
-            Kind::Gcode => Content::Texts(self.programs()?),
-        })
+            Kind::Jig => self.jig()?,
+            Kind::Gcode => self.programs()?,
+        }))
     }
 
     /// The files of a kind: their names and their bytes.
@@ -113,42 +156,52 @@ impl Source {
     /// # Errors
     /// As [`Self::content`], and where the format cannot hold it.
     pub fn files(&self, kind: Kind) -> Result<Vec<(String, Vec<u8>)>, ExportError> {
-        let files = match self.content(kind)? {
-            Content::Pages(sheets) => {
-                let layers = kind == Kind::PlotPdf;
-                let bytes = export::pdf(&sheets, &self.pdf_options(layers))?;
-                vec![(pdf_ending(kind).to_owned(), bytes)]
+        let files = self.content(kind)?.0.into_iter();
+        files
+            .map(|file| Ok((self.file_name(&file.ending), self.bytes(file.body)?)))
+            .collect()
+    }
+
+    fn bytes(&self, body: Body) -> Result<Vec<u8>, export::Error> {
+        Ok(match body {
+            Body::Pages(sheets, layers) => {
+                export::pdf(&sheets, &self.pdf_options(layers == Layers::Kept))?
             }
-            Content::Drawings(drawings) => drawings
-                .into_iter()
-                .map(|(ending, sheet)| Ok((ending, self.drawn(kind, &sheet)?)))
-                .collect::<Result<_, export::Error>>()?,
-            Content::Texts(texts) => texts,
-        };
-        let named = |(ending, bytes): (String, Vec<u8>)| (self.file_name(&ending), bytes);
-        Ok(files.into_iter().map(named).collect())
+            Body::Svg(sheet) => export::svg(&sheet)?.into_bytes(),
+            Body::Dxf(sheet) => {
+                let options = DxfOptions {
+                    units: self.board.units,
+                    ..DxfOptions::default()
+                };
+                export::dxf(&sheet, options)?.into_bytes()
+            }
+            Body::Text(text) => text,
+        })
     }
 
     /// The names of the files of a kind; none where it cannot be made.
     pub fn file_names(&self, kind: Kind) -> Vec<String> {
-        let endings = match (kind, &self.tiling) {
-            (Kind::TemplatePdf | Kind::PlotPdf, _) => vec![pdf_ending(kind).to_owned()],
-            (Kind::Svg, _) => vec!["whole.svg".into()],
-            (Kind::Dxf, _) => vec!["whole.dxf".into()],
-            (Kind::Csv, _) => vec!["holes.csv".into()],
-            (Kind::TemplateSvg, Ok(tiling)) => {
-                let named = |tile: &drawing::Tile| format!("template-{}.svg", tile.label());
-                tiling.tiles.iter().map(named).collect()
+        let endings = match kind {
+            Kind::TemplatePdf => vec!["template.pdf".into()],
+            Kind::PlotPdf => vec!["whole.pdf".into()],
+            Kind::Svg => vec!["whole.svg".into()],
+            Kind::Dxf => vec!["whole.dxf".into()],
+            Kind::Csv => vec!["holes.csv".into()],
+            Kind::Jig => vec!["jig.pdf".into(), "jig.csv".into()],
+            Kind::TemplateSvg => {
+                let tiles = self.tiling.as_ref().map(|tiling| tiling.tiles.as_slice());
+                let tiles = tiles.unwrap_or_default().iter();
+                tiles.map(|tile| svg_name(&tile.label())).collect()
             }
-            (Kind::TemplateSvg, Err(_)) => Vec::new(),
-            (Kind::Gcode, _) => {
+            // Which bits there are is known once they are written, and that is quick.
+            Kind::Gcode => {
                 let programs = self.programs().unwrap_or_default();
-                programs.into_iter().map(|(ending, _)| ending).collect()
+                programs.into_iter().map(|file| file.ending).collect()
             }
         };
         endings
             .iter()
-            .map(|ending| self.file_name(ending))
+            .map(|ending: &String| self.file_name(ending))
             .collect()
     }
 
@@ -209,21 +262,20 @@ impl Source {
         whole_sheet(&circled, &self.layout, &self.stamp())
     }
 
-    fn drawn(&self, kind: Kind, sheet: &Sheet) -> Result<Vec<u8>, export::Error> {
-        if kind != Kind::Dxf {
-            return Ok(export::svg(sheet)?.into_bytes());
-        }
-        let options = DxfOptions {
-            units: self.board.units,
-            ..DxfOptions::default()
-        };
-        Ok(export::dxf(sheet, options)?.into_bytes())
+    fn jig(&self) -> Result<Vec<File>, ExportError> {
+        let jig = jig_sheet(&self.board, &self.layout);
+        let table = export::jig_csv(&jig, self.board.units)?;
+        Ok(vec![
+            pdf("jig.pdf", jig_pages(&self.board, &jig, &self.stamp())),
+            file("jig.csv", Body::Text(table)),
+        ])
     }
 
-    fn programs(&self) -> Result<Vec<(String, Vec<u8>)>, ExportError> {
+    fn programs(&self) -> Result<Vec<File>, ExportError> {
         let Some(machine) = &self.board.machine else {
             return Ok(Vec::new());
         };
+        let table = hole_table(&self.layout);
         let options = GcodeOptions {
             title: self.board.title.clone(),
             date: self.moment.to_string(),
@@ -231,11 +283,15 @@ impl Source {
             machine: machine.clone(),
             thickness: self.board.blank.thickness,
             spur: self.board.bores.spur,
-            order: None,
+            order: Some(drilling_order(&table, self.board.order).rows),
         };
-        let programs = export::gcode(&hole_table(&self.layout), &options)?;
-        let named =
-            |program: export::Program| (format!("{}.ngc", program.stem), program.text.into_bytes());
+        let programs = export::gcode(&table, &options)?;
+        let named = |program: export::Program| {
+            file(
+                &format!("{}.ngc", program.stem),
+                Body::Text(program.text.into_bytes()),
+            )
+        };
         Ok(programs.into_iter().map(named).collect())
     }
 
@@ -255,10 +311,17 @@ impl Source {
     }
 }
 
-/// What the name of a PDF of a kind ends in.
-const fn pdf_ending(kind: Kind) -> &'static str {
-    match kind {
-        Kind::PlotPdf => "whole.pdf",
-        _ => "template.pdf",
+fn file(ending: &str, body: Body) -> File {
+    File {
+        ending: ending.into(),
+        body,
     }
+}
+
+fn pdf(ending: &str, sheets: Vec<Sheet>) -> File {
+    file(ending, Body::Pages(sheets, Layers::Merged))
+}
+
+fn svg_name(label: &str) -> String {
+    format!("template-{label}.svg")
 }

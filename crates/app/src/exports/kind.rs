@@ -17,18 +17,21 @@ pub enum Kind {
     Dxf,
     /// Hole table as CSV: name, place, radius, bearing, bore
     Csv,
+    /// Jig sheet: radii, index plates, dividers and the order of drilling, as PDF and CSV
+    Jig,
     /// Programs that drill the holes on a CNC machine (G-code of RS274/NGC)
     Gcode,
 }
 
 /// Every kind, in the order lists show them.
-const ALL: [Kind; 7] = [
+const ALL: [Kind; 8] = [
     Kind::TemplatePdf,
     Kind::TemplateSvg,
     Kind::PlotPdf,
     Kind::Svg,
     Kind::Dxf,
     Kind::Csv,
+    Kind::Jig,
     Kind::Gcode,
 ];
 
@@ -45,6 +48,7 @@ impl Kind {
             Self::Svg => "Whole board (SVG)",
             Self::Dxf => "Whole board (DXF)",
             Self::Csv => "Hole table (CSV)",
+            Self::Jig => "Jig sheet (PDF and CSV)",
             Self::Gcode => "Drilling programs (G-code)",
         }
     }
@@ -62,6 +66,9 @@ impl Kind {
                 "for CAD programs and CNC routers, in the unit shown, origin at the center pin"
             }
             Self::Csv => "name, place, radius, bearing and bore of every hole, for jig or machine",
+            Self::Jig => {
+                "for a pin and a stop, dividers, an index plate: radii, bearings, order of drilling"
+            }
             Self::Gcode => "for a CNC machine; prove each program in air, above the wood, first",
         }
     }

@@ -9,7 +9,7 @@ mod name;
 
 use drawing::{RollError, TilingError};
 
-pub use content::{Content, Source};
+pub use content::{Body, Content, File, Layers, Part, Source};
 pub use kind::Kind;
 pub use name::stem;
 

@@ -3,9 +3,9 @@
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, channel};
 
-use egui::{Align, Context, Key, Layout, RichText, ScrollArea, TextStyle, Ui, Vec2, vec2};
+use egui::{Align, Context, Key, Layout, RichText, ScrollArea, TextStyle, Ui, Vec2};
 
-use crate::exports::{Content, Kind, Source};
+use crate::exports::{Content, Kind, Part, Source};
 use crate::host::Host;
 use crate::sheet_view::{SheetViewState, sheet_view_ui};
 use crate::theme;
@@ -101,18 +101,24 @@ pub fn preview_ui(ui: &mut Ui, preview: &mut Preview, size: Vec2) {
                 ui.label(RichText::new(format!("▲ {fault}")).color(color));
             }
             Made::Done(content) => {
-                let count = content.parts();
-                step_ui(ui, content, &mut preview.page, &mut preview.view);
-                preview.page = preview.page.min(count.saturating_sub(1));
-                part_ui(ui, content, preview.page, &mut preview.view);
+                let parts = content.parts();
+                step_ui(ui, &parts, &mut preview.page, &mut preview.view);
+                preview.page = preview.page.min(parts.len().saturating_sub(1));
+                match parts.get(preview.page) {
+                    Some((_, Part::Sheet(sheet))) => {
+                        let size = ui.available_size();
+                        sheet_view_ui(ui, size, sheet, "Preview of the sheet", &mut preview.view);
+                    }
+                    Some((_, Part::Text(text))) => text_ui(ui, &String::from_utf8_lossy(text)),
+                    None => {}
+                }
             }
         }
     });
 }
 
 /// Which page it is, and the way to the others.
-fn step_ui(ui: &mut Ui, content: &Content, page: &mut usize, view: &mut SheetViewState) {
-    let count = content.parts();
+fn step_ui(ui: &mut Ui, parts: &[(String, Part<'_>)], page: &mut usize, view: &mut SheetViewState) {
     let before = *page;
     ui.horizontal(|ui| {
         let (back, on) = ui.input(|input| {
@@ -122,38 +128,19 @@ fn step_ui(ui: &mut Ui, content: &Content, page: &mut usize, view: &mut SheetVie
             )
         });
         let previous = ui.add_enabled(*page > 0, egui::Button::new("Previous"));
-        let next = ui.add_enabled(*page + 1 < count, egui::Button::new("Next"));
+        let next = ui.add_enabled(*page + 1 < parts.len(), egui::Button::new("Next"));
         if (previous.on_hover_text("Page Up").clicked() || back) && *page > 0 {
             *page -= 1;
         }
-        if (next.on_hover_text("Page Down").clicked() || on) && *page + 1 < count {
+        if (next.on_hover_text("Page Down").clicked() || on) && *page + 1 < parts.len() {
             *page += 1;
         }
-        ui.label(content.name(*page));
+        if let Some((name, _)) = parts.get(*page) {
+            ui.label(name);
+        }
     });
     if *page != before {
         view.fit();
-    }
-}
-
-fn part_ui(ui: &mut Ui, content: &Content, page: usize, view: &mut SheetViewState) {
-    let size = vec2(ui.available_width(), ui.available_height());
-    match content {
-        Content::Pages(sheets) => {
-            if let Some(sheet) = sheets.get(page) {
-                sheet_view_ui(ui, size, sheet, "Preview of the sheet", view);
-            }
-        }
-        Content::Drawings(drawings) => {
-            if let Some((_, sheet)) = drawings.get(page) {
-                sheet_view_ui(ui, size, sheet, "Preview of the sheet", view);
-            }
-        }
-        Content::Texts(texts) => {
-            if let Some((_, text)) = texts.get(page) {
-                text_ui(ui, &String::from_utf8_lossy(text));
-            }
-        }
     }
 }
 

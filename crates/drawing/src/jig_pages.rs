@@ -1,0 +1,392 @@
+//! The jig sheet: what a maker sets who drills on a pin against a stop, by dividers, or with an index plate.
+
+use board::{Board, Bottom, DrillingOrder, Units, show_length, show_number};
+use workshop::{Caution, FIRST, HoleRow, JigSheet, exact_divisions};
+
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages, paper_size};
+
+/// The jig sheet of a board, on the paper of its template.
+pub fn jig_pages(board: &Board, jig: &JigSheet, stamp: &Stamp) -> Vec<Sheet> {
+    let words = Says {
+        units: board.units,
+        jig,
+    };
+    let head = Head {
+        title: "Jig sheet".into(),
+        subtitle: format!("{}  {}", board.title, stamp.date),
+        label: "jig sheet".into(),
+    };
+    let mut blocks = vec![
+        Block::Words(
+            "Bearings run clockwise from player 1's axis, radii from the center pin to the middle of the bore.".into(),
+        ),
+        Block::Caution(format!(
+            "{} {} {FIRST}",
+            Caution::DrillPress.words(),
+            Caution::TableSaw.words()
+        )),
+    ];
+    blocks.extend(words.circle(board));
+    blocks.extend(words.radii());
+    blocks.extend(words.plates());
+    blocks.extend(words.dividers());
+    blocks.extend(words.order(board.order));
+    blocks.extend(words.holes());
+    pages(
+        paper_size(board.template.paper),
+        board.template.margin,
+        &head,
+        &blocks,
+    )
+}
+
+struct Says<'a> {
+    units: Units,
+    jig: &'a JigSheet,
+}
+
+impl Says<'_> {
+    fn length(&self, mm: f64) -> String {
+        show_length(mm, self.units)
+    }
+
+    fn hole(&self, row: usize) -> Option<&HoleRow> {
+        self.jig.table.rows.get(row)
+    }
+
+    fn name(&self, row: usize) -> String {
+        self.hole(row)
+            .map_or_else(String::new, |hole| hole.name.to_string())
+    }
+
+    fn bit(&self, diameter: f64, bottom: Bottom) -> String {
+        format!("{} {}", self.length(diameter), bottom.label())
+    }
+
+    fn circle(&self, board: &Board) -> Vec<Block> {
+        let [near, middle, far] = self.jig.circle.disc.map(|mm| self.length(mm));
+        let pin = self.length(board.jig.pin);
+        let kerf = self.length(board.jig.kerf);
+        let row = |to: &str, mm: String| vec![Cell::from(to), Cell::Words(mm)];
+        vec![
+            Block::Heading("Cutting the circle".into()),
+            Block::Words(format!(
+                "Pin of {pin}, cut {kerf} wide. The board is inside the cut: from the middle of the pin measure to the \
+                 side of the blade or bit that is nearer to it."
+            )),
+            Block::Table(Table {
+                columns: columns(&[("From the pin to", Align::Start), ("Set to", Align::End)]),
+                rows: vec![
+                    row("near side of the cut: the board's edge", near),
+                    row("middle of the cut, as for a router bit", middle),
+                    row("far side of the cut: the blank must reach so far", far),
+                ],
+            }),
+        ]
+    }
+
+    fn radii(&self) -> Vec<Block> {
+        let rows = self.jig.radii.iter().enumerate().map(|(at, radius)| {
+            let bearings: Vec<f64> = radius.holes.iter().map(|hole| hole.1).collect();
+            let divisions = if radius.mm > 0.0 {
+                exact_divisions(&bearings)
+            } else {
+                Some(1)
+            };
+            let names: Vec<String> = radius.holes.iter().map(|hole| self.name(hole.0)).collect();
+            vec![
+                Cell::Tick,
+                Cell::Words((at + 1).to_string()),
+                Cell::Words(self.length(radius.mm)),
+                Cell::Words(radius.holes.len().to_string()),
+                Cell::Words(divisions.map_or_else(|| "none".into(), |it| it.to_string())),
+                Cell::Words(first_and_last(&names)),
+            ]
+        });
+        vec![
+            Block::Heading("Radii to set".into()),
+            Block::Table(Table {
+                columns: columns(&[
+                    ("", Align::Start),
+                    ("No.", Align::End),
+                    ("Radius", Align::End),
+                    ("Holes", Align::End),
+                    ("Divisions", Align::End),
+                    ("First and last", Align::Start),
+                ]),
+                rows: rows.collect(),
+            }),
+        ]
+    }
+
+    fn plates(&self) -> Vec<Block> {
+        let exact = self.jig.divisions.map_or_else(
+            || {
+                format!(
+                    "No plate of up to {} divisions hits every bearing. Divisions that hit those of one radius stand above.",
+                    workshop::MOST_DIVISIONS
+                )
+            },
+            |divisions| format!("The fewest divisions that hit every bearing: {divisions}."),
+        );
+        let mut blocks = vec![Block::Heading("Index plates".into()), Block::Words(exact)];
+        let rows: Vec<Vec<Cell>> = self
+            .jig
+            .plates
+            .iter()
+            .map(|plate| {
+                vec![
+                    Cell::Words(plate.divisions.to_string()),
+                    Cell::Words(self.miss(plate.worst.0)),
+                    Cell::Words(self.name(plate.worst.1)),
+                    Cell::Words(format!("{}°", show_number(plate.turn, 3))),
+                    Cell::Words(self.miss(plate.turned)),
+                ]
+            })
+            .collect();
+        if !rows.is_empty() {
+            blocks.push(Block::Words(
+                "What your plates miss by at the worst hole, with player 1's axis on a division, and with the board turned \
+                 on the plate as far as is best."
+                    .into(),
+            ));
+            blocks.push(Block::Table(Table {
+                columns: columns(&[
+                    ("Plate", Align::End),
+                    ("Misses by", Align::End),
+                    ("at", Align::Start),
+                    ("Turned", Align::End),
+                    ("misses by", Align::End),
+                ]),
+                rows,
+            }));
+        }
+        blocks
+    }
+
+    /// A miss, to two places: nobody drills better than that.
+    fn miss(&self, mm: f64) -> String {
+        match self.units {
+            Units::Mm => format!("{} mm", show_number(mm, 2)),
+            Units::Inch => format!("{}\"", show_number(mm / board::INCH, 4)),
+        }
+    }
+
+    fn dividers(&self) -> Vec<Block> {
+        let rows: Vec<Vec<Cell>> = self
+            .jig
+            .dividers
+            .iter()
+            .map(|ring| {
+                vec![
+                    Cell::Words(self.length(ring.radius)),
+                    Cell::Words(ring.holes.to_string()),
+                    Cell::Words(self.length(ring.setting)),
+                    Cell::Words(self.miss(ring.closing)),
+                ]
+            })
+            .collect();
+        if rows.is_empty() {
+            return Vec::new();
+        }
+        let off = self.miss(0.1);
+        vec![
+            Block::Heading("Dividers".into()),
+            Block::Words(format!(
+                "Evenly spaced holes on a circle, stepped with dividers: what to set, and what the last step misses by if \
+                 the setting is {off} off."
+            )),
+            Block::Table(Table {
+                columns: columns(&[
+                    ("Radius", Align::End),
+                    ("Holes", Align::End),
+                    ("Set to", Align::End),
+                    ("Closes within", Align::End),
+                ]),
+                rows,
+            }),
+        ]
+    }
+
+    fn order(&self, order: DrillingOrder) -> Vec<Block> {
+        let all = &self.jig.order;
+        let runs = self.runs(order);
+        let rows = runs.iter().enumerate().map(|(at, run)| {
+            let names: Vec<String> = run.holes.iter().map(|row| self.name(*row)).collect();
+            vec![
+                Cell::Tick,
+                Cell::Words((at + 1).to_string()),
+                Cell::Words(run.set.clone()),
+                Cell::Words(names.join(" ")),
+            ]
+        });
+        vec![
+            Block::Heading(format!("Drilling order: {}", order.label())),
+            Block::Words(format!(
+                "Bits put in: {}. Depth stop set: {}. Radius set: {}. Way from hole to hole: {}.",
+                all.bits,
+                all.depths,
+                all.radii,
+                self.length(all.travel.round())
+            )),
+            Block::Table(Table {
+                columns: columns(&[
+                    ("", Align::Start),
+                    ("No.", Align::End),
+                    ("Set", Align::Start),
+                    ("Drill", Align::Start),
+                ]),
+                rows: rows.collect(),
+            }),
+        ]
+    }
+
+    /// Holes that are drilled one after the other without another setting.
+    fn runs(&self, order: DrillingOrder) -> Vec<Run> {
+        let mut runs: Vec<Run> = Vec::new();
+        let mut before: Option<[String; 3]> = None;
+        for &row in &self.jig.order.rows {
+            let Some(hole) = self.hole(row) else { continue };
+            let radius = self.length(hole.center.to_vec2().length());
+            let set = [
+                format!("bit {}", self.bit(hole.diameter, hole.bottom)),
+                format!("depth {}", self.length(hole.depth)),
+                match order {
+                    DrillingOrder::SetUps => format!("radius {radius}"),
+                    DrillingOrder::Travel => String::new(),
+                },
+            ];
+            let last = before.replace(set.clone());
+            if last.as_ref() != Some(&set) {
+                let new = |at: usize| last.as_ref().is_none_or(|last| last[at] != set[at]);
+                let first = (0..3).find(|at| new(*at)).unwrap_or_default();
+                let words = set.iter().skip(first).filter(|words| !words.is_empty());
+                let set: Vec<&str> = words.map(String::as_str).collect();
+                runs.push(Run {
+                    set: set.join(", "),
+                    holes: Vec::new(),
+                });
+            }
+            if let Some(run) = runs.last_mut() {
+                run.holes.push(row);
+            }
+        }
+        runs
+    }
+
+    fn holes(&self) -> Vec<Block> {
+        let mut rows = Vec::with_capacity(self.jig.table.rows.len());
+        for radius in &self.jig.radii {
+            for (at, &(row, bearing)) in radius.holes.iter().enumerate() {
+                let Some(hole) = self.hole(row) else { continue };
+                let radius = if at == 0 {
+                    self.length(radius.mm)
+                } else {
+                    String::new()
+                };
+                rows.push(vec![
+                    Cell::Tick,
+                    Cell::Words(radius),
+                    Cell::Words(format!("{bearing:.3}°")),
+                    Cell::Words(hole.name.to_string()),
+                    Cell::Words(self.bit(hole.diameter, hole.bottom)),
+                    Cell::Words(self.length(hole.depth)),
+                ]);
+            }
+        }
+        vec![
+            Block::Heading("Every hole, by radius and bearing".into()),
+            Block::Table(Table {
+                columns: columns(&[
+                    ("", Align::Start),
+                    ("Radius", Align::End),
+                    ("Bearing", Align::End),
+                    ("Hole", Align::Start),
+                    ("Bit", Align::Start),
+                    ("Depth", Align::End),
+                ]),
+                rows,
+            }),
+        ]
+    }
+}
+
+/// One setting, and what is drilled with it.
+struct Run {
+    set: String,
+    holes: Vec<usize>,
+}
+
+fn columns(titles: &[(&str, Align)]) -> Vec<Column> {
+    titles
+        .iter()
+        .map(|(title, align)| Column::new(title, *align))
+        .collect()
+}
+
+fn first_and_last(names: &[String]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => one.clone(),
+        [first, .., last] => format!("{first} … {last}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Shape;
+    use board::layout;
+    use workshop::jig_sheet;
+
+    fn words(board: &Board) -> Vec<String> {
+        let jig = jig_sheet(board, &layout(board).unwrap());
+        let sheets = jig_pages(board, &jig, &Stamp::default());
+        let items = sheets.into_iter().flat_map(|sheet| sheet.marks);
+        items
+            .filter_map(|item| match item.shape {
+                Shape::Text(text) => Some(text.words),
+                _ => None,
+            })
+            .collect()
+    }
+
+    #[test]
+    fn every_hole_is_on_the_sheet_with_its_bearing() {
+        let board = Board::default();
+        let words = words(&board);
+        for hole in layout(&board).unwrap().holes {
+            let name = hole.name.to_string();
+            assert!(words.contains(&name), "{name}");
+        }
+        // The 84 of the track stand 360/84 = 4.286° apart.
+        assert!(words.iter().any(|words| words == "4.286°"));
+    }
+
+    #[test]
+    fn settings_are_in_the_makers_unit() {
+        let board = Board {
+            units: Units::Inch,
+            ..Board::default()
+        };
+        let all = words(&board).join(" ");
+        assert!(!all.contains(" mm"), "{all}");
+    }
+
+    #[test]
+    fn one_setting_is_told_once_and_only_what_changes() {
+        let mut board = Board::default();
+        board.bores.start.depth = 7.0;
+        let jig = jig_sheet(&board, &layout(&board).unwrap());
+        let says = Says {
+            units: Units::Mm,
+            jig: &jig,
+        };
+        let runs = says.runs(DrillingOrder::SetUps);
+        assert_eq!(runs.len() as u32, jig.order.radii);
+        assert!(runs[0].set.starts_with("bit 12 mm"), "{}", runs[0].set);
+        assert!(runs[1].set.starts_with("radius "), "{}", runs[1].set);
+        let depths = runs.iter().filter(|run| run.set.starts_with("depth 7 mm"));
+        assert_eq!(depths.count(), 1);
+    }
+}

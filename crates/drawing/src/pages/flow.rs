@@ -1,0 +1,229 @@
+//! The pages being filled from the top.
+
+use kurbo::{Line as Segment, Point, Rect, Size, Vec2};
+
+use super::Head;
+use super::wrap::wrapped;
+use crate::font::{self, Weight};
+use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text, View};
+
+const TITLE: f64 = 6.5;
+const HEADING: f64 = 4.2;
+/// Size of plain words.
+pub const WORDS: f64 = 3.0;
+/// Size of the line below each page.
+const FOOT: f64 = 2.2;
+/// From baseline to baseline, in sizes of the type.
+pub const LEADING: f64 = 1.42;
+/// Room above a heading and below a table.
+const GAP: f64 = 3.5;
+/// How much of a page a heading wants below it.
+const KEEP: f64 = 16.0;
+
+/// Pages that are filled from the top.
+pub struct Flow<'a> {
+    head: &'a Head,
+    paper: Size,
+    /// What may be filled, the line at the foot left out.
+    room: Rect,
+    done: Vec<Vec<Item>>,
+    page: Vec<Item>,
+    /// Where the next line's top is.
+    top: f64,
+}
+
+impl<'a> Flow<'a> {
+    /// The first page, with its title.
+    pub fn new(paper: Size, margin: f64, head: &'a Head) -> Self {
+        let all = paper.to_rect().inset(-margin);
+        let foot = FOOT * (LEADING + 1.0);
+        let mut flow = Self {
+            head,
+            paper,
+            room: Rect::new(all.x0, all.y0 + foot, all.x1, all.y1),
+            done: Vec::new(),
+            page: Vec::new(),
+            top: all.y1,
+        };
+        flow.lines(&head.title, TITLE, Weight::SemiBold, 0.0);
+        flow.lines(&head.subtitle, WORDS, Weight::Regular, 0.0);
+        flow.space(GAP);
+        flow
+    }
+
+    /// Width that may be filled.
+    pub fn width(&self) -> f64 {
+        self.room.width()
+    }
+
+    /// What is left of the page, from the top of the next line.
+    pub fn left(&self) -> f64 {
+        self.top - self.room.y0
+    }
+
+    /// Where the next line's top is.
+    pub const fn top(&self) -> f64 {
+        self.top
+    }
+
+    /// Whether nothing stands on the page yet.
+    pub fn is_fresh(&self) -> bool {
+        self.page.is_empty()
+    }
+
+    /// Goes down by so much.
+    pub fn space(&mut self, by: f64) {
+        self.top -= by;
+    }
+
+    /// Begins another page, unless this one is still empty.
+    pub fn turn(&mut self) {
+        if !self.page.is_empty() {
+            self.done.push(core::mem::take(&mut self.page));
+        }
+        self.top = self.room.y1;
+    }
+
+    /// A title above what follows; on another page where little would follow on this one.
+    pub fn heading(&mut self, words: &str) {
+        if self.left() < KEEP.min(self.room.height() / 3.0) {
+            self.turn();
+        } else if !self.is_fresh() {
+            self.space(GAP / 2.0);
+        }
+        self.lines(words, HEADING, Weight::SemiBold, 0.0);
+        self.space(1.0);
+    }
+
+    /// Words, broken into lines.
+    pub fn words(&mut self, words: &str) {
+        self.lines(words, WORDS, Weight::Regular, 0.0);
+        self.space(1.4);
+    }
+
+    /// Words with a bar beside them.
+    pub fn caution(&mut self, words: &str) {
+        let indent = 4.0_f64.min(self.width() / 6.0);
+        let count = wrapped(words, WORDS, Weight::SemiBold, self.width() - indent).len();
+        let height = WORDS * LEADING * count as f64;
+        if self.left() < height {
+            self.turn();
+        }
+        let top = self.top;
+        self.lines(words, WORDS, Weight::SemiBold, indent);
+        let bar = Rect::new(self.room.x0, self.top, self.room.x0 + indent / 3.0, top);
+        if self.top < top {
+            self.area(bar);
+        }
+        self.space(1.8);
+    }
+
+    /// Lines of words, from page to page.
+    fn lines(&mut self, words: &str, size: f64, weight: Weight, indent: f64) {
+        if words.is_empty() {
+            return;
+        }
+        for line in wrapped(words, size, weight, self.width() - indent) {
+            if self.left() < size * LEADING {
+                self.turn();
+            }
+            let at = Point::new(self.room.x0 + indent, self.top - size);
+            self.text(at, size, weight, Anchor::Start, line);
+            self.space(size * LEADING);
+        }
+    }
+
+    /// One line of words with its baseline at a point of the page.
+    pub fn text(&mut self, at: Point, size: f64, weight: Weight, anchor: Anchor, words: String) {
+        let text = Text {
+            weight,
+            ..Text::level(at, size, anchor, words)
+        };
+        self.page.push(item(Shape::Text(text)));
+    }
+
+    /// A level rule over the whole width at the top of the next line.
+    pub fn rule(&mut self, line: Line, width: f64) {
+        let start = Point::new(self.room.x0, self.top);
+        let segment = Segment::new(start, start + Vec2::new(width, 0.0));
+        self.page.push(Item {
+            line,
+            ..item(Shape::Line(segment))
+        });
+    }
+
+    /// A box to tick, its lower left corner at a point.
+    pub fn tick_box(&mut self, at: Point, side: f64) {
+        let corners =
+            [(0.0, 0.0), (side, 0.0), (side, side), (0.0, side)].map(|by| at + Vec2::from(by));
+        for corner in 0..4 {
+            let segment = Segment::new(corners[corner], corners[(corner + 1) % 4]);
+            self.page.push(item(Shape::Line(segment)));
+        }
+    }
+
+    /// Where the page's room begins at the left.
+    pub const fn start(&self) -> f64 {
+        self.room.x0
+    }
+
+    fn area(&mut self, area: Rect) {
+        let corners = [
+            (area.x0, area.y0),
+            (area.x1, area.y0),
+            (area.x1, area.y1),
+            (area.x0, area.y1),
+        ];
+        self.page
+            .push(item(Shape::Area(corners.map(Point::from).to_vec())));
+    }
+
+    /// The sheets, each with its line at the foot.
+    pub fn finish(mut self) -> Vec<Sheet> {
+        self.turn();
+        let count = self.done.len();
+        let (head, paper, room) = (self.head, self.paper, self.room);
+        let pages = self.done.into_iter().enumerate();
+        pages
+            .map(|(at, mut marks)| {
+                marks.extend(foot(head, room, at + 1, count));
+                Sheet {
+                    size: paper,
+                    label: if count == 1 {
+                        head.label.clone()
+                    } else {
+                        format!("{} {}", head.label, at + 1)
+                    },
+                    view: View {
+                        window: paper.to_rect(),
+                        page_from_board: Vec2::ZERO,
+                        items: Vec::new(),
+                    },
+                    marks,
+                    correction: None,
+                }
+            })
+            .collect()
+    }
+}
+
+/// The line at the foot of a page.
+fn foot(head: &Head, room: Rect, page: usize, pages: usize) -> Vec<Item> {
+    let base = room.y0 - FOOT * (LEADING + 0.6);
+    let number = format!("{page} of {pages}");
+    let left = room.width() - font::width(&number, FOOT, Weight::Regular) - 2.0;
+    let title = font::cut(&head.title, FOOT, Weight::Regular, left);
+    let text = |at, anchor, words| item(Shape::Text(Text::level(at, FOOT, anchor, words)));
+    vec![
+        text(Point::new(room.x0, base), Anchor::Start, title),
+        text(Point::new(room.x1, base), Anchor::End, number),
+    ]
+}
+
+const fn item(shape: Shape) -> Item {
+    Item {
+        layer: Layer::Title,
+        line: Line::Dimension,
+        shape,
+    }
+}

@@ -1,0 +1,162 @@
+//! Pages of words and tables on the maker's paper, as sheets like all others.
+//!
+//! A page is filled from the top; a table goes on over the page with its header again, a heading stays with what
+//! follows it.
+
+mod flow;
+mod table;
+mod wrap;
+
+use kurbo::Size;
+
+use crate::Sheet;
+use flow::Flow;
+pub use table::{Align, Cell, Column, Table};
+
+/// A part of a page.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Block {
+    /// A title above what follows.
+    Heading(String),
+    /// Words, broken into lines.
+    Words(String),
+    /// What must not be overlooked: a bar beside it.
+    Caution(String),
+    /// Rows and columns.
+    Table(Table),
+}
+
+/// What stands on every page.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Head {
+    /// The large title of the first page, and of the line below each.
+    pub title: String,
+    /// What it is about, below the title.
+    pub subtitle: String,
+    /// What the sheets are called in lists.
+    pub label: String,
+}
+
+/// The blocks on as many pages of a paper as they take, with a margin all around, mm.
+pub fn pages(paper: Size, margin: f64, head: &Head, blocks: &[Block]) -> Vec<Sheet> {
+    let mut flow = Flow::new(paper, margin, head);
+    for block in blocks {
+        match block {
+            Block::Heading(words) => flow.heading(words),
+            Block::Words(words) => flow.words(words),
+            Block::Caution(words) => flow.caution(words),
+            Block::Table(table) => table::lay(&mut flow, table),
+        }
+    }
+    flow.finish()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Shape, Text};
+
+    const A4: Size = Size::new(210.0, 297.0);
+
+    fn head() -> Head {
+        Head {
+            title: "Jig sheet".into(),
+            subtitle: "A board".into(),
+            label: "jig".into(),
+        }
+    }
+
+    fn texts(sheet: &Sheet) -> impl Iterator<Item = &Text> {
+        sheet.marks.iter().filter_map(|item| match &item.shape {
+            Shape::Text(text) => Some(text),
+            _ => None,
+        })
+    }
+
+    fn long_table(rows: usize) -> Block {
+        let columns = vec![
+            Column::new("Hole", Align::Start),
+            Column::new("Bearing", Align::End),
+            Column::new(
+                "What to do there, which may be a long story that has to be broken",
+                Align::Start,
+            ),
+        ];
+        let row = |at: usize| {
+            vec![
+                Cell::Words(format!("T1-{at:02}")),
+                Cell::Words(format!("{:.3}°", at as f64 * 1.7)),
+                Cell::Words(
+                    "turn the blank until the stop clicks, clamp, drill, and blow the chips out"
+                        .into(),
+                ),
+            ]
+        };
+        Block::Table(Table {
+            columns,
+            rows: (0..rows).map(row).collect(),
+        })
+    }
+
+    #[test]
+    fn nothing_leaves_the_margins_whatever_the_paper() {
+        let blocks = [
+            Block::Heading("Radii".into()),
+            Block::Words("Set the drill to each radius and turn the blank. ".repeat(12)),
+            Block::Caution("Clamp the blank before you drill.".into()),
+            long_table(90),
+        ];
+        for paper in [
+            A4,
+            Size::new(215.9, 279.4),
+            Size::new(80.0, 120.0),
+            Size::new(30.0, 30.0),
+        ] {
+            let room = paper.to_rect().inset(-7.9);
+            for sheet in pages(paper, 8.0, &head(), &blocks) {
+                for item in &sheet.marks {
+                    let bounds = item.shape.bounds();
+                    assert!(room.contains_rect(bounds), "{:?} on {paper:?}", item.shape);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_table_goes_on_with_its_header_and_loses_no_row() {
+        let sheets = pages(A4, 10.0, &head(), &[long_table(120)]);
+        assert!(sheets.len() > 1);
+        let mut found = 0;
+        for sheet in &sheets {
+            assert_eq!(
+                texts(sheet).filter(|text| text.words == "Bearing").count(),
+                1
+            );
+            found += texts(sheet)
+                .filter(|text| text.words.starts_with("T1-"))
+                .count();
+        }
+        assert_eq!(found, 120);
+    }
+
+    #[test]
+    fn lines_of_words_never_lie_upon_each_other() {
+        let blocks = [
+            Block::Heading("Radii".into()),
+            Block::Words("Set the drill to each radius and turn the blank. ".repeat(12)),
+            long_table(20),
+        ];
+        for sheet in pages(A4, 10.0, &head(), &blocks) {
+            let boxes: Vec<_> = texts(&sheet)
+                .map(|text| (text.bounds(), &text.words))
+                .collect();
+            for (at, (one, words)) in boxes.iter().enumerate() {
+                for (other, others) in &boxes[at + 1..] {
+                    let shared = one.intersect(*other);
+                    let apart = shared.width() <= 0.0 || shared.height() <= 0.0;
+                    assert!(apart, "{words:?} over {others:?}");
+                }
+            }
+        }
+    }
+}

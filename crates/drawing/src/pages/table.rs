@@ -1,0 +1,204 @@
+//! Tables: columns as wide as what is in them, narrower where the page is.
+
+use kurbo::Point;
+
+use super::flow::{Flow, LEADING};
+use super::wrap::wrapped;
+use crate::font::{self, Weight};
+use crate::{Anchor, Line};
+
+/// Size of what stands in a table.
+const SIZE: f64 = 2.7;
+/// Room between columns.
+const BETWEEN: f64 = 4.0;
+/// Room above and below the words of a row.
+const PADDING: f64 = 0.55;
+/// A column at its widest: longer words are broken.
+const WIDEST: f64 = 90.0;
+
+/// Rows and columns.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Table {
+    /// The columns, from the left.
+    pub columns: Vec<Column>,
+    /// The rows, each with a cell a column.
+    pub rows: Vec<Vec<Cell>>,
+}
+
+/// A column.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Column {
+    /// What stands above it.
+    pub title: String,
+    /// Where its cells stand.
+    pub align: Align,
+}
+
+impl Column {
+    /// A column with a title.
+    pub fn new(title: &str, align: Align) -> Self {
+        Self {
+            title: title.into(),
+            align,
+        }
+    }
+}
+
+/// Where the cells of a column stand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Align {
+    /// At the left.
+    Start,
+    /// At the right, as numbers do.
+    End,
+}
+
+/// What stands in a column of a row.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Cell {
+    /// Words or a number.
+    Words(String),
+    /// A box to tick by hand.
+    Tick,
+}
+
+impl From<String> for Cell {
+    fn from(words: String) -> Self {
+        Self::Words(words)
+    }
+}
+
+impl From<&str> for Cell {
+    fn from(words: &str) -> Self {
+        Self::Words(words.into())
+    }
+}
+
+/// Lays a table onto the pages.
+pub fn lay(flow: &mut Flow<'_>, table: &Table) {
+    let widths = widths(table, flow.width());
+    let titles: Vec<Cell> = table
+        .columns
+        .iter()
+        .map(|column| Cell::Words(column.title.clone()))
+        .collect();
+    let header = Row::of(&titles, &widths, Weight::SemiBold);
+    let mut needs_header = true;
+    for cells in &table.rows {
+        let row = Row::of(cells, &widths, Weight::Regular);
+        let height = row.height + if needs_header { header.height } else { 0.0 };
+        if flow.left() < height && !flow.is_fresh() {
+            flow.turn();
+            needs_header = true;
+        }
+        if needs_header {
+            header.draw(flow, table, &widths);
+            flow.rule(Line::Cut, total(&widths, flow.width()));
+            needs_header = false;
+        }
+        row.draw(flow, table, &widths);
+        flow.rule(Line::Dimension, total(&widths, flow.width()));
+    }
+    flow.space(3.5);
+}
+
+/// Room between columns: less where the page is narrow.
+fn between(columns: usize, room: f64) -> f64 {
+    BETWEEN.min(room / (3.0 * columns.max(1) as f64))
+}
+
+fn total(widths: &[f64], room: f64) -> f64 {
+    widths.iter().sum::<f64>() + between(widths.len(), room) * widths.len().saturating_sub(1) as f64
+}
+
+/// The width of each column: as wide as its widest cell, less for the widest where the page does not hold all.
+fn widths(table: &Table, room: f64) -> Vec<f64> {
+    let natural = |at: usize, column: &Column| {
+        let title = font::width(&column.title, SIZE, Weight::SemiBold).min(WIDEST / 4.0);
+        let cells = table.rows.iter().filter_map(|row| row.get(at));
+        cells
+            .map(|cell| match cell {
+                Cell::Words(words) => font::width(words, SIZE, Weight::Regular),
+                Cell::Tick => SIZE,
+            })
+            .fold(title.max(longest_word(&column.title)), f64::max)
+            .min(WIDEST)
+    };
+    let columns = table.columns.iter().enumerate();
+    let mut widths: Vec<f64> = columns.map(|(at, column)| natural(at, column)).collect();
+    let gaps = between(widths.len(), room) * widths.len().saturating_sub(1) as f64;
+    let room = (room - gaps).max(1.0);
+    // The widest gives way first, down to the next one.
+    for _ in 0..200 {
+        let over = widths.iter().sum::<f64>() - room;
+        if over <= 1e-9 {
+            break;
+        }
+        let widest = widths.iter().copied().fold(0.0, f64::max);
+        for width in &mut widths {
+            if *width >= widest - 1e-9 {
+                *width = (*width - over).max(*width * 0.9).max(1.0);
+            }
+        }
+    }
+    widths
+}
+
+fn longest_word(words: &str) -> f64 {
+    let widths = words
+        .split_whitespace()
+        .map(|word| font::width(word, SIZE, Weight::SemiBold));
+    widths.fold(0.0, f64::max)
+}
+
+/// A row, its words broken into lines.
+struct Row {
+    /// Lines of each cell; none for a box.
+    cells: Vec<Option<Vec<String>>>,
+    weight: Weight,
+    height: f64,
+}
+
+impl Row {
+    fn of(cells: &[Cell], widths: &[f64], weight: Weight) -> Self {
+        let cells: Vec<Option<Vec<String>>> = cells
+            .iter()
+            .zip(widths)
+            .map(|(cell, width)| match cell {
+                Cell::Words(words) => Some(wrapped(words, SIZE, weight, *width + 1e-6)),
+                Cell::Tick => None,
+            })
+            .collect();
+        let lines = cells.iter().flatten().map(Vec::len).max().unwrap_or(1);
+        Self {
+            cells,
+            weight,
+            height: lines as f64 * SIZE * LEADING + 2.0 * PADDING,
+        }
+    }
+
+    fn draw(&self, flow: &mut Flow<'_>, table: &Table, widths: &[f64]) {
+        let mut left = flow.start();
+        let base = flow.top() - PADDING - SIZE;
+        for ((lines, column), width) in self.cells.iter().zip(&table.columns).zip(widths) {
+            let (at, anchor) = match column.align {
+                Align::Start => (left, Anchor::Start),
+                Align::End => (left + width, Anchor::End),
+            };
+            let left_over = flow.left();
+            match lines {
+                None => flow.tick_box(Point::new(left, base - 0.2), SIZE * 0.85),
+                Some(lines) => {
+                    // On paper so small that a row is longer than a page its end is left out.
+                    let fits = (left_over / (SIZE * LEADING)).max(0.0) as usize;
+                    for (line, words) in lines.iter().take(fits).enumerate() {
+                        let at = Point::new(at, base - SIZE * LEADING * line as f64);
+                        flow.text(at, SIZE, self.weight, anchor, words.clone());
+                    }
+                }
+            }
+            left += width + between(widths.len(), flow.width());
+        }
+        flow.space(self.height.min(flow.left().max(0.0)));
+    }
+}
