@@ -80,7 +80,7 @@ impl Content {
                             of("page", page, sheets.len(), &sheet.label),
                             Part::Sheet(sheet),
                         )
-                    }))
+                    }));
                 }
                 Body::Svg(sheet) | Body::Dxf(sheet) => parts.push((whole, Part::Sheet(sheet))),
                 Body::Text(text) => parts.push((whole, Part::Text(text))),

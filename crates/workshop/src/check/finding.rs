@@ -4,9 +4,9 @@ use board::{HoleName, Units, show_length, show_number};
 use serde::{Serialize, Serializer};
 
 use super::{
-    base, edits, filling, finish, floor, groove_bores, groove_depth, groove_rim, groove_sides,
-    inside, joinery, lid, pieces, pilot, planer, players, rim, risk, seam, seat, sheets, spin,
-    stock, storage, template_web, web, wood,
+    base, bushing, edits, filling, finish, floor, groove_bores, groove_depth, groove_rim,
+    groove_sides, inside, joinery, lid, pieces, pilot, planer, players, rim, risk, seam, seat,
+    sector, sheets, spin, stock, storage, template_web, web, wood,
 };
 use crate::Mend;
 
@@ -236,6 +236,10 @@ rules! {
     Seat, "seat of the piece", seat;
     /// Hardboard between two holes of a router template.
     TemplateWeb, "template web", template_web;
+    /// The guide bushing in the hardboard.
+    Bushing, "guide bushing", bushing;
+    /// What a sector jig adds up to.
+    SectorJig, "sector jig", sector;
     /// What the errors of the work leave of the webs.
     Risk, "risk of thin webs", risk;
     /// The board on its blank.

@@ -1,6 +1,7 @@
 //! Findings: what the maker should know or mend before wood is cut. One rule a file.
 
 mod base;
+mod bushing;
 mod edits;
 mod filling;
 mod finding;
@@ -22,6 +23,7 @@ mod rim;
 mod risk;
 mod seam;
 mod seat;
+mod sector;
 mod sheets;
 mod spin;
 mod stock;
@@ -67,6 +69,8 @@ pub fn check(board: &Board, layout: &Layout, judged: Judged<'_>) -> Vec<Finding>
     findings.extend(pieces::check(board, layout));
     findings.extend(seat::check(board, layout));
     findings.extend(template_web::check(board, layout));
+    findings.extend(bushing::check(board));
+    findings.extend(sector::check(board, layout));
     findings.extend(
         judged
             .risk
