@@ -373,11 +373,7 @@ fn every_sheet_is_a_drawing_of_its_own_with_the_bores_of_its_page() {
             let svg = core::str::from_utf8(svg).unwrap();
             let media = page.boxes["MediaBox"];
             let size = svg_size(svg, 254).unwrap();
-            assert_near!(
-                size.width / 10.0,
-                media.width() / POINTS_PER_MM,
-                0.1
-            );
+            assert_near!(size.width / 10.0, media.width() / POINTS_PER_MM, 0.1);
             let circles = svg.matches("<circle").count();
             assert!(circles > 0 || page.circles.is_empty(), "{file}");
         }

@@ -407,7 +407,12 @@ impl App {
                 .warn("this board cannot be laid out, so that there is nothing to export");
             return;
         };
-        let source = Source::new(&self.session.board, derived, self.host.today());
+        let source = Source::new(
+            &self.session.board,
+            derived,
+            self.printers.correction(),
+            self.host.today(),
+        );
         let dialog = ExportDialog::new(source, &derived.findings, &folder);
         self.view.dialog = Some(Dialog::Export(dialog));
     }

@@ -84,7 +84,7 @@ fn corrected(correction: &Correction, block: Rect) -> [Item; 2] {
 /// The order of assembly.
 fn joining(tiling: &Tiling) -> &'static str {
     match (tiling.columns, tiling.rows) {
-        (1, 1) => "The whole board is on this sheet.",
+        (1, 1) => "All of it is on this sheet.",
         (1, _) => "Join from the top, cross on cross.",
         (_, 1) => "Join from the left, cross on cross.",
         _ => "Join rows from the left, then the rows.",
@@ -149,13 +149,12 @@ fn key_map(board: &Board, tiling: &Tiling, tile: &Tile, map: Rect) -> Vec<Item> 
             Shape::Text(Text::level(middle, 2.2, Anchor::Middle, other.label())),
         ));
     }
-    items.push(mark(
-        Line::Cut,
-        Shape::Circle(Circle::new(
-            to_map(Point::ORIGIN),
-            board.blank.radius() * scale,
-        )),
-    ));
+    // A map of a part of the board only has no edge to show.
+    let side = board.blank.diameter;
+    if all.contains_rect(Rect::from_center_size(Point::ORIGIN, (side, side))) {
+        let edge = Circle::new(to_map(Point::ORIGIN), board.blank.radius() * scale);
+        items.push(mark(Line::Cut, Shape::Circle(edge)));
+    }
     items
 }
 

@@ -20,6 +20,7 @@
 //! * [`Sheet::on_roll`], [`ROLLS`]: a sheet as wide as a plotter's roll.
 //! * [`pages()`], [`Block`], [`Table`]: words and tables on as many sheets as they take.
 //! * [`jig_pages`]: radii, plates, dividers and the order of drilling as pages.
+//! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
 //! * [`font`]: the one typeface, its bytes and its measures.
 //!
 //! The crate knows nothing of windows and of file formats.
@@ -40,6 +41,8 @@ mod plan;
 mod printer_test;
 mod quiet;
 mod roll;
+mod router_sheets;
+mod sector_sheets;
 mod sheet;
 mod tiled;
 mod tiling;
@@ -53,6 +56,8 @@ pub use paper::{paper_name, paper_size};
 pub use plan::{plan, plan_without_names};
 pub use printer_test::{TestLengths, printer_test_sheet, test_lengths};
 pub use roll::{ROLLS, RollError};
+pub use router_sheets::{router_sheets, router_whole};
+pub use sector_sheets::sector_sheets;
 pub use sheet::{Sheet, Stamp, View};
 pub use tiled::tiled_sheets;
 pub use tiling::{Tile, Tiling, TilingError, tiling};

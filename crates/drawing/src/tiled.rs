@@ -1,7 +1,7 @@
 //! The tiled template: one sheet for each tile, with crosses on every joint.
 
 use board::{Board, Layout};
-use kurbo::{Point, Rect, Vec2};
+use kurbo::{Circle, Point, Rect, Vec2};
 
 use crate::bars::{Bar, longest_bar};
 use crate::furniture::{SMALL_ROOM, room, title_block};
@@ -12,10 +12,20 @@ use crate::{Item, Layer, Shape, Sheet, Stamp, Tiling, View, plan};
 
 /// The sheets of a tiled template, row by row from the top left.
 pub fn tiled_sheets(board: &Board, layout: &Layout, tiling: &Tiling, stamp: &Stamp) -> Vec<Sheet> {
-    let plan = plan(board, layout);
-    let joints = joints(tiling, &bores_and_names(board, layout, &plan));
+    sheets_of(board, &plan(board, layout), &layout.mouths(), tiling, stamp)
+}
+
+/// The sheets of any plan in the frame of the board, whose joints keep clear of its bores.
+pub fn sheets_of(
+    board: &Board,
+    plan: &[Item],
+    mouths: &[Circle],
+    tiling: &Tiling,
+    stamp: &Stamp,
+) -> Vec<Sheet> {
+    let joints = joints(tiling, &bores_and_names(board, mouths, plan));
     let make = |(index, tile)| {
-        let items = shown(&plan, index, tile, &joints);
+        let items = shown(plan, index, tile, &joints);
         let printable = tiling.printable();
         let page_from_board = printable.origin() - tile.window.origin();
         let marks = furniture(board, tiling, tile, stamp, &items, page_from_board);
@@ -36,13 +46,13 @@ pub fn tiled_sheets(board: &Board, layout: &Layout, tiling: &Tiling, stamp: &Sta
 }
 
 /// The bores, and their names, which the crosses on joints keep clear of.
-fn bores_and_names(board: &Board, layout: &Layout, plan: &[Item]) -> Taken {
+fn bores_and_names(board: &Board, mouths: &[Circle], plan: &[Item]) -> Taken {
     let side = board.blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));
-    let mut taken = Taken::new(area, 20.0, layout.holes.len());
-    for hole in &layout.holes {
-        let side = hole.bore.diameter;
-        taken.add(Rect::from_center_size(hole.center, (side, side)));
+    let mut taken = Taken::new(area, 20.0, mouths.len());
+    for mouth in mouths {
+        let side = 2.0 * mouth.radius;
+        taken.add(Rect::from_center_size(mouth.center, (side, side)));
     }
     let names = plan.iter().filter(|item| item.layer == Layer::Names);
     names.for_each(|item| taken.add(item.shape.bounds()));

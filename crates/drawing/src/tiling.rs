@@ -3,7 +3,7 @@
 //! Sheets share an overlap with each neighbor; the joint line runs along its middle. The grid of sheets is
 //! shifted as far as its slack allows, so that no bore center lies on a joint.
 
-use board::{Board, HoleName, Layout};
+use board::{Board, HoleName, Layout, Template};
 use geometry::{best_joints, sheets_along};
 use kurbo::{Point, Rect, Size};
 
@@ -137,11 +137,38 @@ pub fn tiling(
     layout: &Layout,
     printer: Option<&Correction>,
 ) -> Result<Tiling, TilingError> {
-    let upright = paper_size(board.template.paper);
+    let radius = board.blank.radius();
+    let side = board.blank.diameter;
+    let places = layout.holes.iter().map(|hole| (hole.name, hole.center));
+    let drawn = Drawn {
+        bounds: Rect::from_center_size(Point::ORIGIN, (side, side)),
+        is_on: &|window| nearest_point(window).to_vec2().length() <= radius,
+        places: &places.collect::<Vec<_>>(),
+    };
+    tile(&board.template, &drawn, printer)
+}
+
+/// What is cut into sheets.
+pub struct Drawn<'a> {
+    /// All of it.
+    pub bounds: Rect,
+    /// Whether any of it lies in a window of its bounds.
+    pub is_on: &'a dyn Fn(Rect) -> bool,
+    /// What is drilled, which keeps off the joints.
+    pub places: &'a [(HoleName, Point)],
+}
+
+/// Cuts anything into the fewest sheets of a template's paper, upright or turned.
+pub fn tile(
+    template: &Template,
+    drawn: &Drawn<'_>,
+    printer: Option<&Correction>,
+) -> Result<Tiling, TilingError> {
+    let upright = paper_size(template.paper);
     let turned = Size::new(upright.height, upright.width);
     let cut = |paper| {
         let correction = printer.map(|correction| correction.on(paper));
-        cut(board, layout, paper, correction)
+        cut(template, drawn, paper, correction)
     };
     match (cut(upright), cut(turned)) {
         (Ok(first), Ok(second)) => Ok(if better(&second, &first) {
@@ -161,12 +188,12 @@ fn better(a: &Tiling, b: &Tiling) -> bool {
 }
 
 fn cut(
-    board: &Board,
-    layout: &Layout,
+    template: &Template,
+    drawn: &Drawn<'_>,
     paper: Size,
     correction: Option<Correction>,
 ) -> Result<Tiling, TilingError> {
-    let (margin, overlap) = (board.template.margin, board.template.overlap);
+    let (margin, overlap) = (template.margin, template.overlap);
     let printable = printable_size(paper, margin, correction.as_ref());
     if printable.width <= 0.0 || printable.height <= 0.0 {
         return Err(TilingError::NoPaperLeft {
@@ -175,18 +202,17 @@ fn cut(
             height: paper.height,
         });
     }
-    let radius = board.blank.radius();
-    let columns = sheets_along(board.blank.diameter, printable.width, overlap)?;
-    let rows = sheets_along(board.blank.diameter, printable.height, overlap)?;
-    let xs: Vec<f64> = layout.holes.iter().map(|hole| hole.center.x).collect();
-    let ys: Vec<f64> = layout.holes.iter().map(|hole| hole.center.y).collect();
-    let across = best_joints(&xs, -radius, radius, printable.width, overlap)?;
-    let up = best_joints(&ys, -radius, radius, printable.height, overlap)?;
+    let all = drawn.bounds;
+    let columns = sheets_along(all.width(), printable.width, overlap)?;
+    let rows = sheets_along(all.height(), printable.height, overlap)?;
+    let (xs, ys): (Vec<f64>, Vec<f64>) = drawn.places.iter().map(|(_, at)| (at.x, at.y)).unzip();
+    let across = best_joints(&xs, all.x0, all.x1, printable.width, overlap)?;
+    let up = best_joints(&ys, all.y0, all.y1, printable.height, overlap)?;
     let nearest = [across.nearest, up.nearest]
         .into_iter()
         .flatten()
         .min_by(|a, b| a.1.total_cmp(&b.1));
-    let nearest = nearest.and_then(|(at, mm)| Some((layout.holes.get(at)?.name, mm)));
+    let nearest = nearest.and_then(|(at, mm)| Some((drawn.places.get(at)?.0, mm)));
     let grid = Grid {
         first: Point::new(across.origin, up.origin),
         printable,
@@ -200,7 +226,7 @@ fn cut(
         overlap,
         columns,
         rows,
-        tiles: grid.tiles(radius),
+        tiles: grid.tiles(drawn.is_on),
         nearest,
         correction,
     })
@@ -226,8 +252,8 @@ impl Grid {
         Rect::from_origin_size(corner, self.printable)
     }
 
-    /// The tiles that any of a disc of this radius is on, row by row from the top left.
-    fn tiles(&self, radius: f64) -> Vec<Tile> {
+    /// The tiles that anything is on, row by row from the top left.
+    fn tiles(&self, is_on: &dyn Fn(Rect) -> bool) -> Vec<Tile> {
         let places =
             (0..self.rows).flat_map(|row| (0..self.columns).map(move |column| (column, row)));
         places
@@ -236,7 +262,7 @@ impl Grid {
                 row,
                 window: self.window(column, row),
             })
-            .filter(|tile| nearest_point(tile.window).to_vec2().length() <= radius)
+            .filter(|tile| is_on(tile.window))
             .collect()
     }
 }
@@ -252,7 +278,7 @@ fn nearest_point(window: Rect) -> Point {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Blank, Paper, Template, layout};
+    use board::{Blank, Paper, layout};
 
     fn cut_of(diameter: f64, paper: Paper) -> Tiling {
         let blank = Blank {

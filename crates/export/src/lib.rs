@@ -11,6 +11,7 @@
 //! * [`csv()`]: every hole with its place and bore; [`jig_csv()`]: the same in the order of drilling, for a jig.
 //! * [`gcode()`], [`GcodeOptions`], [`Program`], [`GcodeError`]: programs that drill the holes; [`gcode_edge`],
 //!   [`gcode_grooves`], [`MillOptions`]: programs that cut the board's edge and its grooves.
+//! * [`sums_csv()`], [`sums_json()`]: the sums of the bench with their formulas.
 //! * [`Error`]: why a file cannot be written.
 //!
 //! What each format promises, and on which clause of which standard it rests, is in `docs/formats`.
@@ -27,6 +28,7 @@ mod gcode;
 mod jig_csv;
 mod number;
 mod pdf;
+mod sums;
 mod svg;
 
 pub use csv::csv;
@@ -35,4 +37,5 @@ pub use error::Error;
 pub use gcode::{GcodeError, GcodeOptions, MillOptions, Program, gcode, gcode_edge, gcode_grooves};
 pub use jig_csv::jig_csv;
 pub use pdf::{Date, PdfOptions, pdf};
+pub use sums::{sums_csv, sums_json};
 pub use svg::svg;

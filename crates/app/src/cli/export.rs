@@ -15,7 +15,8 @@ use super::{Failure, printed};
 use crate::derived::Derived;
 use crate::exports::{Kind, Source};
 use crate::files::write_all;
-use crate::host::today;
+use crate::host::{Desktop, today};
+use crate::printers::Printers;
 
 /// Options of `ringwright export`.
 #[derive(Debug, Args)]
@@ -25,9 +26,12 @@ pub struct Export {
     /// Folder to write to; it is made if it is not there, but not the folders above it
     #[arg(long, value_name = "DIR")]
     out: PathBuf,
-    /// Kinds of file to write, with commas between them; if not given, all that the board plans for but template-svg
+    /// Kinds of file to write, with commas between them; if not given, all that the board plans for but template-svg and printer-test
     #[arg(long, value_name = "KIND", value_delimiter = ',')]
     only: Vec<Kind>,
+    /// Correct the template for this printer, which was measured in the window under Printer
+    #[arg(long, value_name = "NAME")]
+    printer: Option<String>,
     /// Replace files that are there
     #[arg(long)]
     force: bool,
@@ -40,8 +44,12 @@ impl Export {
     /// Where the board cannot be read, laid out or written; nothing is written if a file is there already.
     pub fn run(&self, out: &mut dyn Write, errors: &mut dyn Write) -> Result<ExitCode, Failure> {
         let board = board_of(&self.file)?;
-        let derived = Derived::of(&board)?;
-        let source = Source::new(&board, &derived, today());
+        let printer = match &self.printer {
+            Some(name) => Some(Printers::load(&Desktop).named(name)?),
+            None => None,
+        };
+        let derived = Derived::printed(&board, printer.as_ref())?;
+        let source = Source::new(&board, &derived, printer, today());
         let is_wanted = |kind: &Kind| match self.only.as_slice() {
             [] => kind.is_usual(&board),
             only => only.contains(kind),

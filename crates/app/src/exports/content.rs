@@ -2,10 +2,11 @@
 
 use board::{Board, BuildError, Layout, Marking};
 use drawing::{
-    Sheet, Stamp, Tiling, TilingError, jig_pages, paper_name, tiled_sheets, tiling, whole_sheet,
+    Correction, Sheet, Stamp, Tiling, TilingError, jig_pages, paper_name, printer_test_sheet,
+    router_sheets, router_whole, sector_sheets, tiled_sheets, tiling, whole_sheet,
 };
-use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
-use workshop::{drilling_order, hole_table, jig_sheet};
+use export::{Date, DxfOptions, GcodeOptions, MillOptions, PdfOptions};
+use workshop::{drilling_order, grooves, hole_table, jig_sheet, sector_jig, sums};
 
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
@@ -17,6 +18,8 @@ pub struct Source {
     board: Board,
     layout: Layout,
     tiling: Result<Tiling, TilingError>,
+    /// The printer's correction, for paper that goes through upright.
+    printer: Option<Correction>,
     moment: Moment,
 }
 
@@ -92,8 +95,14 @@ impl Content {
 
 impl Source {
     /// What files are made from, of a board that is laid out already.
-    pub fn new(board: &Board, derived: &Derived, moment: Moment) -> Self {
+    pub fn new(
+        board: &Board,
+        derived: &Derived,
+        printer: Option<Correction>,
+        moment: Moment,
+    ) -> Self {
         Self {
+            printer,
             board: board.clone(),
             layout: derived.layout.clone(),
             tiling: derived.tiling.clone(),
@@ -109,6 +118,7 @@ impl Source {
         let layout = board::layout(board)?;
         Ok(Self {
             tiling: tiling(board, &layout, None),
+            printer: None,
             board: board.clone(),
             layout,
             moment,
@@ -146,8 +156,15 @@ impl Source {
                 let table = export::csv(&hole_table(&self.layout), self.board.units)?;
                 vec![file("holes.csv", Body::Text(table))]
             }
+            Kind::Router => self.router()?,
+            Kind::Sector => self.sector()?,
             Kind::Jig => self.jig()?,
             Kind::Gcode => self.programs()?,
+            Kind::Sums => self.sums()?,
+            Kind::PrinterTest => {
+                let sheet = printer_test_sheet(&self.board, &self.stamp(), self.printer.as_ref())?;
+                vec![pdf("printer-test.pdf", vec![sheet])]
+            }
         }))
     }
 
@@ -187,6 +204,11 @@ impl Source {
             Kind::Svg => vec!["whole.svg".into()],
             Kind::Dxf => vec!["whole.dxf".into()],
             Kind::Csv => vec!["holes.csv".into()],
+            Kind::Router | Kind::Sector if kind.missing(&self.board).is_some() => Vec::new(),
+            Kind::Router => vec!["router.pdf".into(), "router.svg".into()],
+            Kind::Sector => vec!["sector.pdf".into()],
+            Kind::Sums => vec!["sums.csv".into(), "sums.json".into()],
+            Kind::PrinterTest => vec!["printer-test.pdf".into()],
             Kind::Jig => vec!["jig.pdf".into(), "jig.csv".into()],
             Kind::TemplateSvg => {
                 let tiles = self.tiling.as_ref().map(|tiling| tiling.tiles.as_slice());
@@ -262,6 +284,39 @@ impl Source {
         whole_sheet(&circled, &self.layout, &self.stamp())
     }
 
+    fn router(&self) -> Result<Vec<File>, ExportError> {
+        let Some(router) = self.board.router else {
+            return Ok(Vec::new());
+        };
+        let tiling = self.tiling.as_ref().map_err(Clone::clone)?;
+        let (board, layout, stamp) = (&self.board, &self.layout, self.stamp());
+        let whole = router_whole(board, layout, router, &stamp);
+        Ok(vec![
+            pdf(
+                "router.pdf",
+                router_sheets(board, layout, router, tiling, &stamp),
+            ),
+            file("router.svg", Body::Svg(Box::new(whole))),
+        ])
+    }
+
+    fn sector(&self) -> Result<Vec<File>, ExportError> {
+        let (board, layout) = (&self.board, &self.layout);
+        let Some(jig) = sector_jig(board, layout) else {
+            return Ok(Vec::new());
+        };
+        let sheets = sector_sheets(board, layout, &jig?, &self.stamp(), self.printer.as_ref())?;
+        Ok(vec![pdf("sector.pdf", sheets)])
+    }
+
+    fn sums(&self) -> Result<Vec<File>, ExportError> {
+        let sums = sums(&self.board, &self.layout);
+        Ok(vec![
+            file("sums.csv", Body::Text(export::sums_csv(&sums)?)),
+            file("sums.json", Body::Text(export::sums_json(&sums)?)),
+        ])
+    }
+
     fn jig(&self) -> Result<Vec<File>, ExportError> {
         let jig = jig_sheet(&self.board, &self.layout);
         let table = export::jig_csv(&jig, self.board.units)?;
@@ -285,7 +340,21 @@ impl Source {
             spur: self.board.bores.spur,
             order: Some(drilling_order(&table, self.board.order).rows),
         };
-        let programs = export::gcode(&table, &options)?;
+        let mut programs = export::gcode(&table, &options)?;
+        let mill = MillOptions {
+            title: options.title,
+            date: options.date,
+            units: options.units,
+            machine: options.machine,
+            thickness: options.thickness,
+        };
+        if machine.edge.is_some() {
+            programs.push(export::gcode_edge(self.board.blank.diameter, &mill)?);
+        }
+        let plan = grooves(&self.board, &self.layout).filter(|_| machine.groove.is_some());
+        if let (Some(plan), Some(wanted)) = (plan, &self.board.grooves) {
+            programs.push(export::gcode_grooves(&plan.grooves, wanted, &mill)?);
+        }
         let named = |program: export::Program| {
             file(
                 &format!("{}.ngc", program.stem),

@@ -15,24 +15,36 @@ pub enum Kind {
     Svg,
     /// Whole board as DXF (R12), one layer a role, circles as circles, its unit in the first line
     Dxf,
+    /// Router template with holes for the guide bushing: PDF in sheets with a page of settings, SVG of the whole
+    Router,
+    /// Sector jig to be turned from player to player: PDF in sheets with the order of turning
+    Sector,
     /// Hole table as CSV: name, place, radius, bearing, bore
     Csv,
     /// Jig sheet: radii, index plates, dividers and the order of drilling, as PDF and CSV
     Jig,
-    /// Programs that drill the holes on a CNC machine (G-code of RS274/NGC)
+    /// Programs for a CNC machine (G-code of RS274/NGC): holes, and edge and grooves where they are settled
     Gcode,
+    /// Sums of the bench with their formulas, as CSV and JSON
+    Sums,
+    /// Sheet to measure a printer by, PDF at true size
+    PrinterTest,
 }
 
 /// Every kind, in the order lists show them.
-const ALL: [Kind; 8] = [
+const ALL: [Kind; 12] = [
     Kind::TemplatePdf,
     Kind::TemplateSvg,
     Kind::PlotPdf,
     Kind::Svg,
     Kind::Dxf,
+    Kind::Router,
+    Kind::Sector,
     Kind::Csv,
     Kind::Jig,
     Kind::Gcode,
+    Kind::Sums,
+    Kind::PrinterTest,
 ];
 
 impl Kind {
@@ -47,9 +59,13 @@ impl Kind {
             Self::PlotPdf => "Whole board on one page (PDF)",
             Self::Svg => "Whole board (SVG)",
             Self::Dxf => "Whole board (DXF)",
+            Self::Router => "Router template (PDF and SVG)",
+            Self::Sector => "Sector jig (PDF)",
             Self::Csv => "Hole table (CSV)",
             Self::Jig => "Jig sheet (PDF and CSV)",
-            Self::Gcode => "Drilling programs (G-code)",
+            Self::Gcode => "Machine programs (G-code)",
+            Self::Sums => "Bench sums (CSV and JSON)",
+            Self::PrinterTest => "Printer test sheet (PDF)",
         }
     }
 
@@ -65,11 +81,19 @@ impl Kind {
             Self::Dxf => {
                 "for CAD programs and CNC routers, in the unit shown, origin at the center pin"
             }
+            Self::Router => "of hardboard, for a guide bushing; with what to set",
+            Self::Sector => {
+                "of hardboard, one sector, turned on the pin; with the order of turning"
+            }
             Self::Csv => "name, place, radius, bearing and bore of every hole, for jig or machine",
             Self::Jig => {
                 "for a pin and a stop, dividers, an index plate: radii, bearings, order of drilling"
             }
             Self::Gcode => "for a CNC machine; prove each program in air, above the wood, first",
+            Self::Sums => {
+                "each figure with its formula and source, for a spreadsheet or another program"
+            }
+            Self::PrinterTest => "print it, measure it, and type what you measure under Printer",
         }
     }
 
@@ -77,15 +101,21 @@ impl Kind {
     pub const fn missing(self, board: &Board) -> Option<&'static str> {
         match self {
             Self::Gcode if board.machine.is_none() => {
-                Some("no CNC machine is described: see Machine among the controls")
+                Some("no CNC machine is described: see Machine at the stage Drill")
+            }
+            Self::Router if board.router.is_none() => {
+                Some("no router template is planned: see Hardboard at the stage Template")
+            }
+            Self::Sector if board.sector_jig.is_none() => {
+                Some("no sector jig is planned: see Hardboard at the stage Template")
             }
             _ => None,
         }
     }
 
-    /// Whether it is made where no kinds are named: it can be made, and says what no other kind says.
+    /// Whether it is made where no kinds are named: it can be made, is about the board, and says what no other kind says.
     pub fn is_usual(self, board: &Board) -> bool {
-        self.missing(board).is_none() && self != Self::TemplateSvg
+        self.missing(board).is_none() && !matches!(self, Self::TemplateSvg | Self::PrinterTest)
     }
 
     /// The word that a command line knows the kind by.

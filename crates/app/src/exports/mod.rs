@@ -28,6 +28,9 @@ pub enum ExportError {
     /// The format cannot hold it.
     #[error(transparent)]
     Format(#[from] export::Error),
+    /// There is no sector jig of the board.
+    #[error(transparent)]
+    Sector(#[from] workshop::SectorJigError),
     /// No program for the machine is written.
     #[error(transparent)]
     Gcode(#[from] export::GcodeError),
@@ -64,7 +67,7 @@ impl core::fmt::Display for Moment {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{BitRun, Board, Machine};
+    use board::{BitRun, Board, Machine, Router, SectorJig};
 
     const MOMENT: Moment = Moment {
         year: 2026,
@@ -90,6 +93,8 @@ mod tests {
         };
         Board {
             machine: Some(machine),
+            router: Some(Router::default()),
+            sector_jig: Some(SectorJig::default()),
             ..board
         }
     }
@@ -103,7 +108,7 @@ mod tests {
             assert_eq!(names, source.file_names(kind), "{kind:?}");
             for (name, bytes) in files {
                 assert!(name.starts_with("untitled-board-"), "{name}");
-                assert!(bytes.len() > 1000, "{name} has {} bytes", bytes.len());
+                assert!(bytes.len() > 500, "{name} has {} bytes", bytes.len());
             }
         }
     }

@@ -118,10 +118,12 @@ fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     let board = &mut *controls.board;
     section(ui, "Template", true, |ui| {
         template::template_ui(ui, board);
-        template::router_ui(ui, board);
     });
     section(ui, "Printer", true, |ui| {
         printer::printer_ui(ui, board, controls.printers);
+    });
+    section(ui, "Hardboard", true, |ui| {
+        template::hardboard_ui(ui, board, controls.current);
     });
     section(ui, "Accuracy", true, |ui| {
         accuracy::accuracy_ui(ui, board, controls.current, controls.study);
@@ -130,6 +132,9 @@ fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 
 fn drill_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     let board = &mut *controls.board;
+    section(ui, "Jig and order", true, |ui| {
+        machine::jig_ui(ui, board);
+    });
     section(ui, "Machine", true, |ui| {
         machine::machine_ui(ui, board, controls.current);
     });

@@ -27,6 +27,44 @@ pub fn lengths_field(ui: &mut Ui, caption: &str, lengths: &mut Vec<f64>, list: L
     });
 }
 
+/// Whole numbers parted by semicolons, commas or spaces.
+pub fn counts_field(ui: &mut Ui, caption: &str, counts: &mut Vec<u32>, each: Range, most: Range) {
+    let shown: Vec<String> = counts.iter().map(ToString::to_string).collect();
+    let typed = typed_text(ui, caption, &shown.join("; "), "24; 36; 48", false);
+    let fault_id = ui.scope_id().with(caption).with("fault");
+    if let Some(text) = typed {
+        match read_counts(&text, each, most) {
+            Ok(read) => {
+                *counts = read;
+                ui.data_mut(|data| data.remove::<String>(fault_id));
+            }
+            Err(words) => ui.data_mut(|data| {
+                data.insert_temp(fault_id, words);
+            }),
+        }
+    }
+    show_fault(ui, fault_id);
+}
+
+fn read_counts(text: &str, each: Range, most: Range) -> Result<Vec<u32>, String> {
+    let words = text.split([';', ',', ' ']).map(str::trim);
+    let read = |word: &str| {
+        let count: u32 = word
+            .parse()
+            .map_err(|_| format!("\"{word}\" is no whole number"))?;
+        each.check(f64::from(count))
+            .map_err(|fault| fault.to_string())?;
+        Ok(count)
+    };
+    let counts: Vec<u32> = words
+        .filter(|word| !word.is_empty())
+        .map(read)
+        .collect::<Result<_, String>>()?;
+    most.check(counts.len() as f64)
+        .map_err(|fault| fault.to_string())?;
+    Ok(counts)
+}
+
 /// Corners, one a line, its x and y parted by a semicolon.
 pub fn corners_field(ui: &mut Ui, caption: &str, corners: &mut Vec<[f64; 2]>, list: List) {
     let lines: Vec<String> = corners

@@ -7,11 +7,28 @@ use board::{
 use egui::{RichText, Ui};
 use workshop::{Caution, hole_table};
 
+use super::list_field::counts_field;
 use crate::current::Current;
 use crate::widgets::{Field, cautions, choice, length_field, optional_field, plain_field, planned};
 
-/// The order of drilling, and the machine if there is one.
-pub fn machine_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
+/// The jigs that are set by hand, and the order of drilling.
+pub fn jig_ui(ui: &mut Ui, board: &mut Board) {
+    let units = board.units;
+    length_field(
+        ui,
+        "Cut of the saw",
+        &mut board.jig.kerf,
+        ranges::KERF,
+        units,
+    )
+    .on_hover_text("Width of the blade or bit that runs round the board");
+    counts_field(
+        ui,
+        "Index plates",
+        &mut board.jig.plates,
+        ranges::DIVISIONS,
+        ranges::PLATES,
+    );
     choice(
         ui,
         "Drilling order",
@@ -19,6 +36,11 @@ pub fn machine_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
         &DrillingOrder::ALL,
         DrillingOrder::label,
     );
+    cautions(ui, &[Caution::DrillPress, Caution::TableSaw]);
+}
+
+/// The CNC machine, if there is one.
+pub fn machine_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     planned(ui, "CNC machine", "drills the holes", &mut board.machine);
     let units = board.units;
     let Some(machine) = &mut board.machine else {
