@@ -357,6 +357,72 @@ fn the_same_board_gives_the_same_bytes() {
     }
 }
 
+/// An inside opening is larger by bushing less bit: 16 and 12 mm here, so holes 4 mm wider than their bores.
+#[test]
+fn router_templates_have_holes_for_the_bushing_at_the_centers_of_the_bores() {
+    for (name, board) in samples() {
+        let board = planned(&board);
+        let derived = derived(&board);
+        let tiling = derived.tiling.unwrap();
+        let file = PdfFile::read(&exported(Kind::Router, &board)).unwrap();
+        let wider = board.router.unwrap().wider();
+        for hole in derived
+            .layout
+            .holes
+            .iter()
+            .filter(|hole| hole.name.id() != board::HoleId::CENTER)
+        {
+            let pages = tiling.tiles.iter().zip(&file.pages);
+            let shown = pages.filter(|(tile, _)| tile.window.contains(hole.center));
+            for (tile, page) in shown {
+                let at = hole.center + (tiling.printable().origin() - tile.window.origin());
+                let off = nearest_circle(&page.circles, at, (hole.bore.diameter + wider) / 2.0);
+                assert!(off <= 0.001, "{name}: {} is {off} mm off", hole.name);
+            }
+        }
+    }
+}
+
+/// The index hole and a hole of the sector, measured apart on the page, are as far apart as the board has the two.
+#[test]
+fn index_holes_of_the_sector_jig_are_true_to_the_sector_before() {
+    for players in [4, 6, 8] {
+        let mut board = planned(&Board {
+            players,
+            home: 2,
+            ..Board::default()
+        });
+        board.template.paper = Paper::Custom {
+            width: 900.0,
+            height: 900.0,
+        };
+        let layout = derived(&board).layout;
+        let plan = workshop::sector_jig(&board, &layout).unwrap().unwrap();
+        let file = PdfFile::read(&exported(Kind::Sector, &board)).unwrap();
+        let page = &file.pages[0];
+        let (name, index) = plan.index[0];
+        let before = layout.holes.iter().find(|hole| {
+            let id = hole.name.id();
+            id.player() == players
+                && id.role() == name.id().role()
+                && id.number() == name.id().number()
+        });
+        let before = before.unwrap();
+        assert_near!(before.center, index.center, 1e-9);
+        // The index hole is the only one with a second circle 1.5 mm outside it.
+        let marked = page
+            .circles
+            .iter()
+            .find(|circle| (circle.radius - index.radius - 1.5).abs() < 1e-3)
+            .unwrap();
+        for hole in &plan.holes {
+            let apart = hole.center - before.center;
+            let off = nearest_circle(&page.circles, marked.center + apart, hole.bore.radius());
+            assert!(off <= 0.002, "{}: {off} mm off", hole.name);
+        }
+    }
+}
+
 /// A page of the PDF and the SVG of the same sheet show the same picture.
 #[test]
 fn every_sheet_is_a_drawing_of_its_own_with_the_bores_of_its_page() {

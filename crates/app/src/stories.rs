@@ -302,7 +302,7 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
         .file("/out/six-lobes-in-walnut-template.pdf")
         .unwrap();
     assert!(pdf.starts_with(b"%PDF-"));
-    assert_eq!(story.host.files.lock().unwrap().len(), 5);
+    assert_eq!(story.host.files.lock().unwrap().len(), 9);
     assert!(story.sees("wrote"));
     story.keys(Modifiers::COMMAND, Key::E);
     assert!(story.sees("There already"));
@@ -316,6 +316,33 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
     story.press("Replace files that are there");
     story.press("Export");
     assert!(story.app().view.dialog.is_none());
+}
+
+#[test]
+fn every_page_of_every_kind_can_be_looked_at_before_it_is_written() {
+    let mut story = Story::begin();
+    story.press("Drill");
+    story.press("drills the holes");
+    story.press("Template");
+    story.reach("of hardboard");
+    story.reach("turned on the pin");
+    story.press("Export templates");
+    assert!(story.sees("page 1 of 6: A1"));
+    story.press("Next");
+    assert!(story.sees("page 2 of 6: A2"));
+    story.keys(Modifiers::NONE, Key::PageUp);
+    assert!(story.sees("page 1 of 6: A1"));
+    // No feed is settled yet: what is missing is said where the programs would be.
+    story.reach("Show Machine programs (G-code)");
+    assert!(story.sees("missing spindle speed") || story.sees("missing feed"));
+    for kind in [
+        "Sector jig (PDF)",
+        "Router template (PDF and SVG)",
+        "Hole table (CSV)",
+    ] {
+        story.reach(&format!("Show {kind}"));
+        assert!(story.sees(" of "), "{kind}");
+    }
 }
 
 #[test]

@@ -205,7 +205,7 @@ fn a_closed_pipe_is_no_fault_and_does_not_change_the_verdict() {
         assert_eq!(words(&output.stderr), "", "{args:?}");
     }
     assert!(folder.path().join("another.json").exists());
-    assert_eq!(fs::read_dir(folder.path().join("out")).unwrap().count(), 5);
+    assert_eq!(fs::read_dir(folder.path().join("out")).unwrap().count(), 9);
 }
 
 #[test]
@@ -295,13 +295,17 @@ fn export_writes_all_kinds_or_those_that_are_named() {
         names,
         [
             "oak-for-two-holes.csv",
+            "oak-for-two-jig.csv",
+            "oak-for-two-jig.pdf",
+            "oak-for-two-sums.csv",
+            "oak-for-two-sums.json",
             "oak-for-two-template.pdf",
             "oak-for-two-whole.dxf",
             "oak-for-two-whole.pdf",
             "oak-for-two-whole.svg"
         ]
     );
-    assert_eq!(words(&output.stdout).lines().count(), 5);
+    assert_eq!(words(&output.stdout).lines().count(), 9);
     let output = run(
         folder.path(),
         &["export", "b.json", "--out", "some", "--only", "csv,svg"],
@@ -426,7 +430,52 @@ fn help_shows_how_each_command_is_used() {
         assert!(help.contains(part), "{part} is not in\n{help}");
     }
     let kinds = words(&run(folder().path(), &["export", "--help"]).stdout);
-    for kind in ["template-pdf", "plot-pdf", "svg", "dxf", "csv"] {
-        assert!(kinds.contains(kind), "{kinds}");
+    for kind in [
+        "template-pdf",
+        "template-svg",
+        "plot-pdf",
+        "svg",
+        "dxf",
+        "router",
+        "sector",
+        "csv",
+        "jig",
+        "gcode",
+        "sums",
+        "printer-test",
+    ] {
+        assert!(kinds.contains(&format!("- {kind}:")), "{kind} in {kinds}");
     }
+}
+
+#[test]
+fn a_kind_that_the_board_does_not_plan_for_is_refused_with_the_way_out() {
+    let folder = folder();
+    assert!(run(folder.path(), &["new", "b.json"]).status.success());
+    for kind in ["gcode", "router", "sector"] {
+        let args = ["export", "b.json", "--out", "out", "--only", kind];
+        let output = run(folder.path(), &args);
+        assert_eq!(output.status.code(), Some(2), "{kind}");
+        let said = words(&output.stderr);
+        assert!(
+            said.contains(kind) && said.contains("at the stage"),
+            "{said}"
+        );
+        assert!(!folder.path().join("out").exists());
+    }
+    let args = [
+        "export",
+        "b.json",
+        "--out",
+        "out",
+        "--printer",
+        "No such one",
+    ];
+    let output = run(folder.path(), &args);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(
+        words(&output.stderr).contains("No such one"),
+        "{}",
+        words(&output.stderr)
+    );
 }

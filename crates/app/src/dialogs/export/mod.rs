@@ -97,6 +97,7 @@ pub fn export_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Opt
         let column = Layout::top_down(Align::Min);
         ui.allocate_ui_with_layout(vec2(KINDS, height), column, |ui| {
             ScrollArea::vertical()
+                .id_salt("kinds")
                 .max_height(height)
                 .auto_shrink(false)
                 .show(ui, |ui| {

@@ -147,7 +147,9 @@ fn step_ui(ui: &mut Ui, parts: &[(String, Part<'_>)], page: &mut usize, view: &m
 fn text_ui(ui: &mut Ui, text: &str) {
     let lines: Vec<&str> = text.lines().take(MOST_LINES).collect();
     let height = ui.text_style_height(&TextStyle::Monospace);
-    let area = ScrollArea::both().auto_shrink(false);
+    let area = ScrollArea::both()
+        .id_salt("text of a file")
+        .auto_shrink(false);
     area.show_rows(ui, height, lines.len(), |ui, rows| {
         for line in lines.get(rows).unwrap_or_default() {
             let line = egui::Label::new(RichText::new(*line).monospace()).extend();
