@@ -376,7 +376,7 @@ fn router_templates_have_holes_for_the_bushing_at_the_centers_of_the_bores() {
             let shown = pages.filter(|(tile, _)| tile.window.contains(hole.center));
             for (tile, page) in shown {
                 let at = hole.center + (tiling.printable().origin() - tile.window.origin());
-                let off = nearest_circle(&page.circles, at, (hole.bore.diameter + wider) / 2.0);
+                let off = nearest_circle(&page.circles, at, hole.bore.radius() + wider / 2.0);
                 assert!(off <= 0.001, "{name}: {} is {off} mm off", hole.name);
             }
         }

@@ -140,3 +140,36 @@ fn csv_of_10_000_holes(bencher: Bencher<'_, '_>) {
     let table = workshop::HoleTable { rows };
     bencher.bench(|| export::csv(black_box(&table), board::Units::Mm));
 }
+
+/// What a jig is set by, its pages and its table, of the 133 holes one starts from.
+#[divan::bench]
+fn jig_sheet_of_133_holes(bencher: Bencher<'_, '_>) {
+    let board = board::Board::default();
+    let Ok(layout) = board::layout(&board) else {
+        return;
+    };
+    bencher.bench(|| {
+        let jig = workshop::jig_sheet(black_box(&board), &layout);
+        let sheets = drawing::jig_pages(&board, &jig, &drawing::Stamp::default());
+        let options = export::PdfOptions {
+            title: String::new(),
+            creator: String::new(),
+            created: None,
+            layers: false,
+        };
+        (
+            export::pdf(&sheets, &options).map(|pdf| pdf.len()),
+            export::jig_csv(&jig, board.units),
+        )
+    });
+}
+
+/// The same with the shortest way from hole to hole.
+#[divan::bench]
+fn drilling_order_of_133_holes_by_travel(bencher: Bencher<'_, '_>) {
+    let table = board::layout(&board::Board::default()).map(|layout| workshop::hole_table(&layout));
+    let Ok(table) = table else {
+        return;
+    };
+    bencher.bench(|| workshop::drilling_order(black_box(&table), board::DrillingOrder::Travel));
+}

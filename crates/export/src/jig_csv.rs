@@ -10,9 +10,9 @@ use crate::{Error, number};
 
 /// The jig sheet as CSV, its lengths in the unit given.
 ///
-/// Bearings are from player 1's axis. `plate` is the plate of the maker's with the smallest miss as it lies, the first of
-/// equals; its `index` counts divisions clockwise from player 1's axis, and `miss` is along the hole's circle. The three
-/// are empty where there is no plate, or for a hole at the center pin.
+/// Bearings are from player 1's axis. For each of the maker's plates there are two columns more: the division nearest the
+/// hole's bearing, counted clockwise from player 1's axis, and what it misses by along the hole's circle. They are empty for
+/// a hole at the center pin.
 ///
 /// # Errors
 ///
@@ -24,8 +24,8 @@ pub fn jig_csv(jig: &JigSheet, units: Units) -> Result<Vec<u8>, Error> {
     };
     let mut writer = ::csv::WriterBuilder::new()
         .terminator(::csv::Terminator::CRLF)
-        .from_writer(Vec::with_capacity(96 * (jig.table.rows.len() + 1)));
-    let header = [
+        .from_writer(Vec::with_capacity(160 * (jig.table.rows.len() + 1)));
+    let mut header = vec![
         "step".to_owned(),
         "name".into(),
         format!("radius_{suffix}"),
@@ -33,10 +33,12 @@ pub fn jig_csv(jig: &JigSheet, units: Units) -> Result<Vec<u8>, Error> {
         format!("diameter_{suffix}"),
         "bottom".into(),
         format!("depth_{suffix}"),
-        "plate".into(),
-        "index".into(),
-        format!("miss_{suffix}"),
     ];
+    for plate in &jig.plates {
+        let divisions = plate.divisions;
+        header.push(format!("index_{divisions}"));
+        header.push(format!("miss_{divisions}_{suffix}"));
+    }
     writer
         .write_record(&header)
         .map_err(|error| unwritten(&error))?;
@@ -50,7 +52,7 @@ pub fn jig_csv(jig: &JigSheet, units: Units) -> Result<Vec<u8>, Error> {
         .map_err(|error| unwritten(error.error()))
 }
 
-fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<[String; 10]>, Error> {
+fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<Vec<String>>, Error> {
     let mut places = vec![(0.0, 0.0); jig.table.rows.len()];
     for radius in &jig.radii {
         for &(row, bearing) in &radius.holes {
@@ -59,11 +61,6 @@ fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<[String; 10]>, Error> {
             }
         }
     }
-    let plate = jig
-        .plates
-        .iter()
-        .min_by(|a, b| a.worst.0.total_cmp(&b.worst.0))
-        .map(|plate| plate.divisions);
     let steps = jig.order.rows.iter().enumerate();
     steps
         .filter_map(|(step, row)| Some((step + 1, jig.table.rows.get(*row)?, places.get(*row)?)))
@@ -73,8 +70,7 @@ fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<[String; 10]>, Error> {
                 let name = hole.name.to_string();
                 return Err(Error::Hole { name });
             }
-            let [plate, index, miss] = indexed(plate, radius, bearing, unit);
-            Ok([
+            let mut row = vec![
                 step.to_string(),
                 hole.name.to_string(),
                 six(radius / unit),
@@ -82,28 +78,25 @@ fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<[String; 10]>, Error> {
                 six(hole.diameter / unit),
                 hole.bottom.id().into(),
                 six(hole.depth / unit),
-                plate,
-                index,
-                miss,
-            ])
+            ];
+            for plate in &jig.plates {
+                row.extend(indexed(plate.divisions, radius, bearing, unit));
+            }
+            Ok(row)
         })
         .collect()
 }
 
-/// A plate's divisions, the one nearest a bearing, and what that misses by.
-fn indexed(plate: Option<u32>, radius: f64, bearing: f64, unit: f64) -> [String; 3] {
-    let Some(divisions) = plate.filter(|_| radius > 0.0) else {
+/// The division of a plate nearest a bearing, and what that misses by.
+fn indexed(divisions: u32, radius: f64, bearing: f64, unit: f64) -> [String; 2] {
+    if radius <= 0.0 {
         return Default::default();
-    };
+    }
     let step = 360.0 / f64::from(divisions);
     let nearest = (bearing / step).round();
     let miss = (bearing - nearest * step).abs().to_radians() * radius;
     let index = nearest.rem_euclid(f64::from(divisions));
-    [
-        divisions.to_string(),
-        format!("{index:.0}"),
-        six(miss / unit),
-    ]
+    [format!("{index:.0}"), six(miss / unit)]
 }
 
 fn six(value: f64) -> String {
@@ -161,25 +154,36 @@ mod tests {
 
     /// 84 holes stand on every second hole of a plate of 168, and nowhere else.
     #[test]
-    fn the_plate_that_misses_least_is_named_with_its_index() {
+    fn each_plate_has_its_index_and_miss_for_every_hole() {
         let mut board = Board {
             home: 0,
             start: 0,
             ..Board::default()
         };
-        board.jig.plates = vec![100, 168, 96];
+        board.jig.plates = vec![100, 168];
         let rows = table(&board);
+        assert_eq!(
+            rows[0][7..],
+            ["index_100", "miss_100_mm", "index_168", "miss_168_mm"]
+        );
+        let mut worst = 0.0_f64;
         for row in rows.iter().skip(1).filter(|row| row[1] != "C") {
-            let bearing: f64 = row[3].parse().unwrap();
-            assert_eq!(row[7], "168");
+            let [radius, bearing]: [f64; 2] =
+                [2, 3].map(|column: usize| row[column].parse().unwrap());
             assert_near!(
-                row[8].parse::<f64>().unwrap(),
+                row[9].parse::<f64>().unwrap(),
                 bearing / 360.0 * 168.0,
                 1e-3
             );
-            assert_eq!(row[9], "0.000000");
+            assert_eq!(row[10], "0.000000");
+            let past = bearing.rem_euclid(3.6);
+            let miss = past.min(3.6 - past).to_radians() * radius;
+            assert_near!(row[8].parse::<f64>().unwrap(), miss, 2e-5);
+            worst = worst.max(miss);
         }
+        let jig = jig_sheet(&board, &layout(&board).unwrap());
+        assert_near!(jig.plates[0].worst.0, worst, 2e-5);
         let center = rows.iter().find(|row| row[1] == "C").unwrap();
-        assert_eq!(center[7..], ["", "", ""]);
+        assert_eq!(center[7..], ["", "", "", ""]);
     }
 }
