@@ -319,6 +319,24 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
 }
 
 #[test]
+fn wood_in_the_seasons_is_typed_and_its_sums_stand_at_the_bench() {
+    let mut story = Story::begin();
+    story.press("Bench");
+    assert!(!story.sees("movement over the year"));
+    story.press("Wood");
+    story.press("Wood in the seasons");
+    story.reach("in the seasons");
+    story.type_into("Damp room, humidity", "80");
+    let wood = story.app().session.board.wood.as_ref().unwrap();
+    assert_eq!(
+        (wood.species.as_str(), wood.humid.humidity),
+        ("black-walnut", 80.0)
+    );
+    story.press("Bench");
+    assert!(story.sees("movement over the year"));
+}
+
+#[test]
 fn every_page_of_every_kind_can_be_looked_at_before_it_is_written() {
     let mut story = Story::begin();
     story.press("Drill");

@@ -5,8 +5,8 @@ use egui::{Button, ScrollArea, TextEdit, Ui, vec2};
 use workshop::Mend;
 
 use super::{
-    accuracy, bench, bores, grooves, hole, joining, limits, machine, pattern, printer, stock,
-    template,
+    accuracy, bench, bores, grooves, hole, joining, limits, machine, pattern, printer, stock, sums,
+    template, wood,
 };
 use crate::command::Command;
 use crate::current::Current;
@@ -112,6 +112,10 @@ fn wood_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     section(ui, "Screws below", false, |ui| {
         joining::screws_ui(ui, board);
     });
+    section(ui, "Wood in the seasons", false, |ui| {
+        wood::wood_ui(ui, board);
+    });
+    section(ui, "Base", false, |ui| wood::base_ui(ui, board));
 }
 
 fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
@@ -152,6 +156,9 @@ fn bench_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         bench::filling_ui(ui, board, controls.current);
     });
     section(ui, "Finish", true, |ui| bench::finish_ui(ui, board));
+    section(ui, "Sums", true, |ui| {
+        sums::sums_ui(ui, board, controls.current);
+    });
 }
 
 fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {

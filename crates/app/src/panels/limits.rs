@@ -33,6 +33,20 @@ pub fn limits_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
     share(ui, "Marble sunk, least", least, ranges::SEAT, Rule::Seat);
     share(ui, "Marble sunk, most", most, ranges::SEAT, Rule::Seat);
     share(ui, "Most risk", &mut limits.risk, ranges::RISK, Rule::Risk);
+    share(
+        ui,
+        "Least tipping push",
+        &mut limits.tip,
+        ranges::TIP,
+        Rule::Base,
+    );
+    share(
+        ui,
+        "Turned as fast as",
+        &mut limits.spin,
+        ranges::SPIN,
+        Rule::Spin,
+    );
     count_field(ui, "Most sheets", &mut limits.sheets, ranges::SHEETS)
         .on_hover_text(Rule::Sheets.statement());
 }

@@ -17,4 +17,6 @@ mod pattern;
 mod printer;
 pub mod status;
 mod stock;
+mod sums;
 mod template;
+mod wood;
