@@ -70,8 +70,11 @@ fn heading(page: &Page) -> Vec<Item> {
         words(Text::level(at, page.size, Anchor::Start, line.as_str()))
     };
     let lines = page.lines.iter().enumerate().map(line);
-    [words(title), words(about)]
-        .into_iter()
+    // On the smallest paper there is room for the title only.
+    let about = Some(about).filter(|about| !about.bounds().overlaps(title.bounds()));
+    core::iter::once(title)
+        .chain(about)
+        .map(words)
         .chain(lines)
         .collect()
 }
