@@ -3,7 +3,7 @@
 use board::{Board, Layout};
 
 use super::{GEOMETRY, Sum, SumGroup, TYPED};
-use crate::{Measure, pour};
+use crate::{Measure, Pour, pour};
 
 /// How pot life follows the temperature.
 const TRADE: &str = "trade page on epoxy, not a standard; the label's own table comes first";
@@ -11,11 +11,21 @@ const TRADE: &str = "trade page on epoxy, not a standard; the label's own table 
 /// The group; none where no filling is planned.
 pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
     let pour = pour(board, layout)?;
-    let count = |count: usize| Some(Measure::Count(count as u32));
-    let mut sums = vec![
+    let mut sums = Vec::from(resin(&pour));
+    sums.extend(time(&pour));
+    sums.extend(batches(&pour));
+    Some(SumGroup {
+        heading: "filling",
+        sums,
+        notes: Vec::new(),
+    })
+}
+
+fn resin(pour: &Pour) -> [Sum; 3] {
+    [
         Sum::new(
             "bores that are filled",
-            count(pour.bores),
+            Some(Measure::Count(pour.bores as u32)),
             "those deeper than the resin's level",
             GEOMETRY,
         ),
@@ -28,9 +38,14 @@ pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
         Sum::new(
             "largest bore takes",
             Some(Measure::Milliliters(pour.largest)),
-            "bore with its bottom - ball in it, · (1 + waste)",
+            "(bore with its bottom - ball in it) · (1 + waste)",
             GEOMETRY,
         ),
+    ]
+}
+
+fn time(pour: &Pour) -> [Sum; 3] {
+    [
         Sum::new(
             "working time in the shop",
             Some(Measure::Minutes(pour.working)),
@@ -45,44 +60,35 @@ pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
         ),
         Sum::new(
             "batches",
-            count(pour.batches.len()),
+            Some(Measure::Count(pour.batches.len() as u32)),
             "each filled in time, and no larger than is mixed at once",
             GEOMETRY,
         ),
-    ];
-    for (at, batch) in pour.batches.iter().enumerate() {
+    ]
+}
+
+/// Three figures a batch, in the order in which they are poured.
+fn batches(pour: &Pour) -> impl Iterator<Item = Sum> {
+    let numbered = pour.batches.iter().enumerate();
+    numbered.flat_map(|(at, batch)| {
         let number = Measure::Count(at as u32 + 1);
-        sums.push(
-            Sum::new(
+        let figures = [
+            (
                 "bores of the batch",
-                Some(Measure::Count(batch.bores)),
+                Measure::Count(batch.bores),
                 "in the order of the hole table",
-                TYPED,
-            )
-            .at(number),
-        );
-        sums.push(
-            Sum::new(
+            ),
+            (
                 "resin of the batch",
-                Some(Measure::Milliliters(batch.ml)),
-                "its bores' resin",
-                GEOMETRY,
-            )
-            .at(number),
-        );
-        sums.push(
-            Sum::new(
+                Measure::Milliliters(batch.ml),
+                "what its bores take",
+            ),
+            (
                 "clock of the batch",
-                Some(Measure::Minutes(batch.minutes)),
-                "bores · time for ten / 10",
-                TYPED,
-            )
-            .at(number),
-        );
-    }
-    Some(SumGroup {
-        heading: "filling",
-        sums,
-        notes: Vec::new(),
+                Measure::Minutes(batch.minutes),
+                "bores · time for ten bores / 10",
+            ),
+        ];
+        figures.map(|(name, value, formula)| Sum::new(name, Some(value), formula, TYPED).at(number))
     })
 }
