@@ -21,7 +21,7 @@
 //! * [`board_mass`], [`standing`]: what the board weighs, what its base carries, and what tips it.
 //! * [`hold`], [`flights`]: what it takes to move a piece out of its hole.
 //! * [`grooves`], [`groove_depth`]: where V-grooves run, how deep and in how many passes.
-//! * [`router_template`], [`sector_jig`]: templates of hardboard.
+//! * [`router_template`], [`router_settings`], [`sector_jig`]: templates of hardboard.
 //! * [`jig_sheet`], [`drilling_order`]: radii, index plates, dividers, the circle jig, the order of drilling.
 //! * [`Caution`]: what to mind where hands, lungs and children are at risk.
 //! * [`sums`]: every sum of the bench as data, with its formula and source.
@@ -95,7 +95,7 @@ pub use print_scale::{
     print_scale,
 };
 pub use recess::{Storage, storage};
-pub use router_template::{plunge, router_template};
+pub use router_template::{RouterSetting, RouterWay, plunge, router_settings, router_template};
 pub use seat::{MarbleSeat, marble_seat};
 pub use sector_jig::{SectorJigError, SectorPlan, sector_jig};
 pub use stock::{Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan};

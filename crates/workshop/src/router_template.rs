@@ -1,38 +1,30 @@
 //! The hardboard template that a router with a guide bushing follows, as a board of its own.
 
-use board::{Blank, Board, Bore, Bottom, Center, Layout, Panel, Router, TemplateCenter};
+use board::{
+    Blank, Board, Bore, Bottom, Center, Hole, HoleId, Layout, Marking, Panel, Role, Router,
+    Template, TemplateCenter,
+};
 
 /// The template of a board: what is drilled into the hardboard, laid out like the board.
 ///
 /// Each hole is wider than its bore by the bushing's diameter less the bit's, so that a bit as wide as the bore is held in
 /// the middle, and a narrower one is led round its rim: an inside opening is larger than the finished one by twice the
-/// offset, and the offset is half the bushing less half the bit (common trade rule). All go through.
+/// offset, and the offset is half the bushing less half the bit (trade page, not a standard). All go through. The bore at
+/// the center is left out: there is the pin's hole, or nothing, as the router asks. Bushings are told by the outlines of
+/// their holes, so outlines are drawn whatever marks the board's own template.
 pub fn router_template(board: &Board, layout: &Layout, router: Router) -> (Board, Layout) {
-    let through = |bore: Bore| Bore {
-        diameter: bore.diameter + router.wider(),
-        depth: router.hardboard,
-        bottom: Bottom::Flat,
-    };
-    let mut bores = board.bores;
-    for bore in [&mut bores.track, &mut bores.home, &mut bores.start] {
-        *bore = through(*bore);
-    }
-    let pilot = board.center.pilot().unwrap_or(board.jig.pin);
     let center = match router.center {
         TemplateCenter::Undrilled => Center::Nothing,
         TemplateCenter::Pilot => Center::Pivot {
-            diameter: pilot,
+            diameter: board.drilled_center().pilot().unwrap_or(board.jig.pin),
             depth: router.hardboard,
         },
     };
-    let mut wide = layout.clone();
-    wide.holes
-        .retain(|hole| hole.name.id() != board::HoleId::CENTER);
-    for hole in &mut wide.holes {
-        hole.bore = through(hole.bore);
+    let mut bores = board.bores;
+    for bore in [&mut bores.track, &mut bores.home, &mut bores.start] {
+        *bore = through(*bore, router);
     }
     let template = Board {
-        title: format!("Router template: {}", board.title),
         bores,
         center,
         blank: Blank {
@@ -40,11 +32,30 @@ pub fn router_template(board: &Board, layout: &Layout, router: Router) -> (Board
             roundover: 0.0,
             ..board.blank
         },
+        template: Template {
+            marking: Marking::Both,
+            ..board.template
+        },
         panel: Panel::default(),
         screws: Vec::new(),
         recess: None,
         grooves: None,
+        // What was changed by hand is in the layout already.
+        edits: Vec::new(),
         ..board.clone()
+    };
+    let mut holes: Vec<Hole> = routed(layout).copied().collect();
+    for hole in &mut holes {
+        hole.bore = through(hole.bore, router);
+    }
+    holes.extend(center.bore().map(|bore| Hole {
+        name: HoleId::CENTER.named(1),
+        center: geometry::Point::ORIGIN,
+        bore,
+    }));
+    let wide = Layout {
+        holes,
+        ..layout.clone()
     };
     (template, wide)
 }
@@ -55,10 +66,103 @@ pub fn plunge(bore: Bore, router: Router) -> f64 {
     bore.depth + router.hardboard
 }
 
+/// Bores that a router drills with one setting of its plunge and one hole in the template.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RouterSetting {
+    /// The bore.
+    pub bore: Bore,
+    /// Diameter of the hole in the template, mm.
+    pub opening: f64,
+    /// What the plunge is set to, mm.
+    pub plunge: f64,
+    /// How the bit makes the bore.
+    pub way: RouterWay,
+    /// How many there are of each role, in the order of hole tables.
+    pub holes: Vec<(Role, usize)>,
+}
+
+/// How a bit makes a bore that the bushing is led round.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum RouterWay {
+    /// The bit is as wide as the bore, and the bushing fills its hole.
+    Plunge,
+    /// The bushing is led once round its hole.
+    Round,
+    /// Once round would leave a post in the middle: the bit goes across it too.
+    RoundAndAcross,
+}
+
+impl RouterWay {
+    /// The way of a bit through a bore of a diameter, mm.
+    fn of(bore: f64, bit: f64) -> Self {
+        // What rounding may take from a bit that is just as wide.
+        let hair = 1e-9;
+        if bit >= bore - hair {
+            Self::Plunge
+        } else if bit >= bore / 2.0 - hair {
+            Self::Round
+        } else {
+            Self::RoundAndAcross
+        }
+    }
+
+    /// The words that sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Plunge => "straight down",
+            Self::Round => "down and round the rim",
+            Self::RoundAndAcross => "round the rim, and across",
+        }
+    }
+}
+
+/// The settings of a router for all bores of a board but the one at the center, in the order of the hole table.
+pub fn router_settings(layout: &Layout, router: Router) -> Vec<RouterSetting> {
+    let mut settings: Vec<RouterSetting> = Vec::new();
+    for hole in routed(layout) {
+        let role = hole.name.id().role();
+        let Some(known) = settings
+            .iter_mut()
+            .find(|setting| setting.bore == hole.bore)
+        else {
+            settings.push(RouterSetting {
+                bore: hole.bore,
+                opening: through(hole.bore, router).diameter,
+                plunge: plunge(hole.bore, router),
+                way: RouterWay::of(hole.bore.diameter, router.bit),
+                holes: vec![(role, 1)],
+            });
+            continue;
+        };
+        match known.holes.iter_mut().find(|(known, _)| *known == role) {
+            Some((_, count)) => *count += 1,
+            None => known.holes.push((role, 1)),
+        }
+    }
+    settings
+}
+
+/// The holes that are routed: all but the one at the center.
+pub fn routed(layout: &Layout) -> impl Iterator<Item = &Hole> {
+    layout
+        .holes
+        .iter()
+        .filter(|hole| hole.name.id() != HoleId::CENTER)
+}
+
+/// The hole of the template for a bore.
+fn through(bore: Bore, router: Router) -> Bore {
+    Bore {
+        diameter: bore.diameter + router.wider(),
+        depth: router.hardboard,
+        bottom: Bottom::Flat,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{INCH, layout};
+    use board::{Bores, Change, Edit, INCH, layout};
     use testkit::assert_near;
 
     fn router(bushing: f64, bit: f64) -> Router {
@@ -69,18 +173,28 @@ mod tests {
         }
     }
 
-    /// Offsets as bushings are sold by: 1/8 in for 3/4 and 1/2 in, 3 mm for 15 and 9 mm; an opening of 8 in needs one of
-    /// 8 1/2 in with a bushing of 3/4 and a bit of 1/4 in (published rule: opening plus bushing less bit).
+    fn flat(diameter: f64, depth: f64) -> Bore {
+        Bore {
+            diameter,
+            depth,
+            bottom: Bottom::Flat,
+        }
+    }
+
+    /// Offsets as bushings are sold by: 1/8 in for 3/4 and 1/2 in, 3 mm for 15 and 9 mm; an opening of 8 × 4 in needs one of
+    /// 8 1/2 × 4 1/2 in with a bushing of 3/4 and a bit of 1/4 in, and one of 6 in needs 6 1/16 in with 5/16 and 1/4 in
+    /// (trade pages, not a standard).
     #[test]
     fn holes_are_wider_by_twice_the_published_offset() {
         for (bushing, bit, offset) in [(0.75 * INCH, 0.5 * INCH, 0.125 * INCH), (15.0, 9.0, 3.0)] {
             assert_near!(router(bushing, bit).wider(), 2.0 * offset, 1e-12);
         }
-        assert_near!(
-            8.0 * INCH + router(0.75 * INCH, 0.25 * INCH).wider(),
-            8.5 * INCH,
-            1e-12
-        );
+        let opening = |bore: f64, bushing: f64, bit: f64| {
+            through(flat(bore * INCH, 5.0), router(bushing * INCH, bit * INCH)).diameter / INCH
+        };
+        assert_near!(opening(8.0, 0.75, 0.25), 8.5, 1e-12);
+        assert_near!(opening(4.0, 0.75, 0.25), 4.5, 1e-12);
+        assert_near!(opening(6.0, 5.0 / 16.0, 0.25), 6.0625, 1e-12);
     }
 
     #[test]
@@ -88,19 +202,81 @@ mod tests {
         let board = Board::default();
         let before = layout(&board).unwrap();
         let (template, after) = router_template(&board, &before, router(16.0, 12.0));
-        assert_eq!(after.holes.len(), before.holes.len() - 1);
-        for (wide, hole) in after.holes.iter().zip(&before.holes) {
-            assert_eq!(wide.center, hole.center);
+        assert_eq!(after.holes.len(), before.holes.len());
+        for (wide, hole) in routed(&after).zip(&before.holes) {
+            assert_eq!((wide.name, wide.center), (hole.name, hole.center));
             assert_near!(wide.bore.diameter, hole.bore.diameter + 4.0, 1e-12);
         }
-        assert_eq!(template.center.pilot(), Some(6.0));
+        let pin = after.hole(HoleId::CENTER).unwrap();
+        assert_eq!(
+            (template.center.pilot(), pin.bore.diameter),
+            (Some(6.0), 6.0)
+        );
+    }
+
+    #[test]
+    fn an_undrilled_center_is_a_mark_alone() {
+        let board = Board::default();
         let undrilled = Router {
             center: TemplateCenter::Undrilled,
             ..Router::default()
         };
+        let (template, wide) = router_template(&board, &layout(&board).unwrap(), undrilled);
+        assert_eq!(template.center, Center::Nothing);
+        assert_eq!(wide.hole(HoleId::CENTER), None);
+    }
+
+    /// The pin's hole is not the bushing's, and a change by hand to the center is not made twice.
+    #[test]
+    fn a_center_dropped_by_hand_gets_the_jigs_pin() {
+        let board = Board {
+            edits: vec![Edit {
+                hole: HoleId::CENTER,
+                mirrored: false,
+                change: Change::Drop,
+            }],
+            ..Board::default()
+        };
+        let (template, wide) = router_template(&board, &layout(&board).unwrap(), Router::default());
+        let pin = wide.hole(HoleId::CENTER).unwrap().bore.diameter;
+        assert_eq!(template.drilled_center().pilot(), Some(board.jig.pin));
+        assert_near!(pin, board.jig.pin, 0.0);
+    }
+
+    #[test]
+    fn the_plunge_is_the_bore_and_the_hardboard_for_each_bore_apart() {
+        let mut board = Board::default();
+        board.bores = Bores {
+            start: flat(30.0, 8.0),
+            ..board.bores
+        };
+        let wide = flat(16.0, 4.0);
+        board.edits = vec![Edit {
+            hole: "T1-1".parse().unwrap(),
+            mirrored: true,
+            change: Change::Bore { bore: wide },
+        }];
+        let settings = router_settings(&layout(&board).unwrap(), router(16.0, 12.0));
+        let told: Vec<_> = settings
+            .iter()
+            .map(|setting| {
+                (
+                    setting.opening,
+                    setting.plunge,
+                    setting.way,
+                    setting.holes.clone(),
+                )
+            })
+            .collect();
+        use Role::{Home, Start, Track};
+        // 5 mm bores in the default board, hardboard of 6 mm.
         assert_eq!(
-            router_template(&board, &before, undrilled).0.center,
-            Center::Nothing
+            told,
+            [
+                (20.0, 10.0, RouterWay::Round, vec![(Track, 6)]),
+                (16.0, 11.0, RouterWay::Plunge, vec![(Track, 78), (Home, 24)]),
+                (34.0, 14.0, RouterWay::RoundAndAcross, vec![(Start, 24)]),
+            ]
         );
     }
 }

@@ -69,7 +69,7 @@ pub fn check(board: &Board, layout: &Layout, judged: Judged<'_>) -> Vec<Finding>
     findings.extend(pieces::check(board, layout));
     findings.extend(seat::check(board, layout));
     findings.extend(template_web::check(board, layout));
-    findings.extend(bushing::check(board));
+    findings.extend(bushing::check(board, layout));
     findings.extend(sector::check(board, layout));
     findings.extend(
         judged

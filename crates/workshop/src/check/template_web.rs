@@ -1,57 +1,29 @@
 //! Rule: hardboard is left between two holes of a router template.
 
 use board::{Board, Layout, show_length};
-use geometry::{Circle, close_webs};
+use geometry::close_webs;
 
 use super::pairs::Pairs;
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::Mend;
+use crate::{Mend, router_template};
 
 pub const STATEMENT: &str = "The holes of a router template are wider than the bores, by the guide bushing's diameter \
-     less the bit's, and leave at least the set web of hardboard. The default of 3 mm is common practice, no source.";
+     less the bit's, and leave at least the set web of hardboard; the center has its pin's hole, or none. The default of 3 mm is common practice, no source.";
 
-/// One finding for a bushing that carries no bit, or for holes that meet, or for webs that are too thin.
+/// One finding for holes that meet, one for webs that are too thin.
 pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
-    let Some(router) = board.router else {
+    // A bit that does not go through its bushing has no holes to measure; it is told elsewhere.
+    let Some(router) = board.router.filter(|router| router.wider() > 0.0) else {
         return Vec::new();
     };
-    let length = |mm| show_length(mm, board.units);
-    if router.wider() <= 0.0 {
-        let message = format!(
-            "the bit of {} does not go through a bushing of {}",
-            length(router.bit),
-            length(router.bushing)
-        );
-        let (is, wanted) = (Measure::Mm(router.bushing), Measure::Mm(router.bit));
-        return vec![
-            Finding::new(Severity::Stop, Rule::TemplateWeb, message).measuring(is, wanted),
-        ];
-    }
-    let narrow: Vec<_> = layout
-        .holes
-        .iter()
-        .filter(|hole| hole.bore.diameter < router.bit - HAIR)
-        .collect();
-    if let Some(first) = narrow.first() {
-        let message = format!(
-            "the bit of {} is wider than {} of {}",
-            length(router.bit),
-            counted(narrow.len(), "bore"),
-            length(first.bore.diameter)
-        );
-        let (is, wanted) = (Measure::Mm(first.bore.diameter), Measure::Mm(router.bit));
-        let finding = Finding::new(Severity::Stop, Rule::TemplateWeb, message);
-        let names = narrow.iter().map(|hole| hole.name).collect();
-        return vec![finding.measuring(is, wanted).about(names)];
-    }
-    let wider = |mouth: Circle| Circle::new(mouth.center, mouth.radius + router.wider() / 2.0);
-    let holes: Vec<Circle> = layout.mouths().into_iter().map(wider).collect();
+    let (_, wide) = router_template(board, layout, router);
+    let holes = wide.mouths();
     let webs = close_webs(&holes, board.limits.template_web - HAIR);
     let (meeting, thin) = webs.split_at(webs.partition_point(|web| web.mm <= 0.0));
     let parts = [(meeting, Severity::Stop), (thin, Severity::Caution)];
     parts
         .into_iter()
-        .filter_map(|(webs, severity)| Some(found(board, &Pairs::of(layout, webs)?, severity)))
+        .filter_map(|(webs, severity)| Some(found(board, &Pairs::of(&wide, webs)?, severity)))
         .collect()
 }
 
@@ -116,9 +88,48 @@ mod tests {
     fn a_wide_bushing_stops_and_a_narrow_one_is_fine() {
         assert_eq!(with(14.0, 12.0), []);
         assert_eq!(with(20.0, 12.0)[0].severity, Severity::Stop);
-        assert_eq!(with(12.0, 12.0)[0].severity, Severity::Stop);
-        assert!(with(18.0, 14.0)[0].message.contains("wider than"));
+        assert_eq!(with(12.0, 12.0), []);
         let none = Board::default();
         assert_eq!(check(&none, &layout(&none).unwrap()), []);
+    }
+
+    /// The center is not routed: beside its pin of 6 mm a hole 20 mm off has 20 − 3 − 8 mm, and none is missed where the
+    /// center is a mark alone.
+    #[test]
+    fn the_center_counts_with_its_pin() {
+        let home = board::Bore {
+            diameter: 12.0,
+            depth: 5.0,
+            bottom: board::Bottom::Flat,
+        };
+        let extra = board::Edit {
+            hole: "X1-1".parse().unwrap(),
+            mirrored: false,
+            change: board::Change::Add {
+                u: 0.0,
+                v: 20.0,
+                bore: home,
+            },
+        };
+        let mut board = Board {
+            router: Some(Router::default()),
+            edits: vec![extra],
+            ..Board::default()
+        };
+        board.limits.template_web = 10.0;
+        let named = |board: &Board| {
+            let found = check(board, &layout(board).unwrap());
+            let is = |name: &board::HoleName| name.to_string() == "C";
+            found.iter().any(|found| found.holes.iter().any(is))
+        };
+        assert!(named(&board));
+        board.limits.template_web = 8.9;
+        assert!(!named(&board));
+        board.limits.template_web = 10.0;
+        board.router = Some(Router {
+            center: board::TemplateCenter::Undrilled,
+            ..Router::default()
+        });
+        assert!(!named(&board));
     }
 }
