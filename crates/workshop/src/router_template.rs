@@ -245,6 +245,7 @@ mod tests {
 
     #[test]
     fn the_plunge_is_the_bore_and_the_hardboard_for_each_bore_apart() {
+        use Role::{Home, Start, Track};
         let mut board = Board::default();
         board.bores = Bores {
             start: flat(30.0, 8.0),
@@ -268,7 +269,6 @@ mod tests {
                 )
             })
             .collect();
-        use Role::{Home, Start, Track};
         // 5 mm bores in the default board, hardboard of 6 mm.
         assert_eq!(
             told,
