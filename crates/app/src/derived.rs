@@ -3,8 +3,8 @@
 use board::{Board, BuildError, Layout, layout};
 use drawing::{Correction, Item, Tiling, TilingError, plan_without_names, tiling};
 use workshop::{
-    Budget, Figures, Finding, GroovePlan, Judged, SeamTurns, TapedJoints, Work, budget,
-    chance_at_most, check, figures, grooves, seam_turns,
+    Budget, Figures, Finding, GroovePlan, Judged, SeamTurns, SectorJigError, SectorPlan,
+    TapedJoints, Work, budget, chance_at_most, check, figures, grooves, seam_turns, sector_jig,
 };
 
 use crate::blank::Blank;
@@ -24,6 +24,8 @@ pub struct Derived {
     pub turns: Option<SeamTurns>,
     /// Where the V-grooves run, if any are planned.
     pub grooves: Option<GroovePlan>,
+    /// The jig that is turned from sector to sector, if one is asked for, or why there is none.
+    pub sector: Option<Result<SectorPlan, SectorJigError>>,
     /// What the errors of the work leave, and the most chance of a thin web; none of many holes while that is worked out
     /// beside the window.
     pub budget: Option<(Budget, f64)>,
@@ -104,6 +106,7 @@ impl Derived {
             findings,
             plan: plan_without_names(board, &layout),
             grooves: grooves(board, &layout),
+            sector: sector_jig(board, &layout),
             budget,
             blank,
             tiling,

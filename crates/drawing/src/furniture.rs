@@ -4,29 +4,42 @@ use board::{Board, Units, show_length};
 use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
 
 use crate::font::{self, Weight};
+use crate::subject::Subject;
 use crate::tiling::Tile;
-use crate::{Anchor, Correction, Item, Layer, Line, Shape, Stamp, Text, Tiling, paper_name};
+use crate::{Anchor, Arc, Correction, Item, Layer, Line, Shape, Stamp, Text, Tiling, paper_name};
 
 const LABEL: f64 = 8.0;
 const WORDS: f64 = 2.4;
+const KIND: f64 = 3.2;
 const LEADING: f64 = 3.8;
+/// Lines beside the key map.
+const LINES: usize = 6;
 /// Side of the key map.
 const MAP: f64 = 33.0;
 
-/// The room that label, words and key map take, without the correction.
+/// The room that label, words and key map take, without lines below.
 const ROOM: Size = Size::new(80.0, 34.0);
 /// The room they take where paper is too small for the words.
 pub const SMALL_ROOM: Size = Size::new(24.0, 10.0);
+/// What the room without lines below has to spare for the first of them.
+const SPARE: f64 = 2.4;
 
 /// The room that label, words and key map of a sheet take.
-pub fn room(tiling: &Tiling) -> Size {
-    let lines = tiling.correction.as_ref().map_or(0, |_| 2);
-    ROOM + Size::new(0.0, LEADING * f64::from(lines))
+pub fn room(subject: &Subject<'_>, tiling: &Tiling) -> Size {
+    match foot(subject, tiling).len() {
+        0 => ROOM,
+        lines => ROOM + Size::new(0.0, LEADING * lines as f64 - SPARE),
+    }
+}
+
+/// Whether a line at the foot of the block is told in full.
+pub fn fits(line: &str) -> bool {
+    font::width(line, WORDS, Weight::Regular) <= ROOM.width
 }
 
 /// The sheet's label, what it is part of, how to print and join it, and the key map, in a block.
 pub fn title_block(
-    board: &Board,
+    subject: &Subject<'_>,
     tiling: &Tiling,
     tile: &Tile,
     stamp: &Stamp,
@@ -36,49 +49,63 @@ pub fn title_block(
     if block.height() < ROOM.height {
         return items;
     }
+    items.extend(kind(subject, tile, block));
+    let top = Point::new(block.x0, block.y1 - LABEL - LEADING);
+    let line = |at: usize, line: &str, room: f64| {
+        let below = Vec2::new(0.0, LEADING * at as f64);
+        words(top - below, font::cut(line, WORDS, Weight::Regular, room))
+    };
+    let beside = block.width() - MAP - 3.0;
+    let lines = lines(subject, tiling, tile, stamp);
+    items.extend((0..).zip(&lines).map(|(at, words)| line(at, words, beside)));
+    let foot = foot(subject, tiling);
+    let below = (LINES..).zip(&foot);
+    items.extend(below.map(|(at, words)| line(at, words, block.width())));
+    let corner = Point::new(block.x1 - MAP, block.y1 - MAP);
+    let map = Rect::from_origin_size(corner, (MAP - 1.0, MAP - 1.0));
+    items.extend(key_map(subject, tiling, tile, map));
+    items
+}
+
+/// What the sheet is, beside its label.
+fn kind(subject: &Subject<'_>, tile: &Tile, block: Rect) -> Option<Item> {
+    let strong = Weight::SemiBold;
+    let beside = font::width(&tile.label(), LABEL, strong) + 2.5;
+    let room = block.width() - MAP - 1.0 - beside;
+    let at = Point::new(block.x0 + beside, block.y1 - LABEL);
+    let kind = font::cut(subject.kind, KIND, strong, room);
+    let text = Text {
+        weight: strong,
+        ..Text::level(at, KIND, Anchor::Start, kind)
+    };
+    (!subject.kind.is_empty()).then(|| mark(Line::Dimension, Shape::Text(text)))
+}
+
+/// The lines beside the key map.
+fn lines(subject: &Subject<'_>, tiling: &Tiling, tile: &Tile, stamp: &Stamp) -> [String; LINES] {
     let place = tiling
         .tiles
         .iter()
         .position(|other| other == tile)
         .map_or(0, |at| at + 1);
-    let lines = [
+    [
         format!("row {}, column {}", tile.row + 1, tile.column + 1),
         format!(
             "sheet {place} of {}, {}",
             tiling.tiles.len(),
-            paper_name(board.template.paper)
+            paper_name(subject.board.template.paper)
         ),
-        board.title.clone(),
+        subject.board.title.clone(),
         stamp.date.clone(),
         "Print at 100 %; measure the bars.".into(),
         joining(tiling).into(),
-    ];
-    let room = block.width() - MAP - 3.0;
-    let top = Point::new(block.x0, block.y1 - LABEL - LEADING);
-    items.extend(lines.into_iter().enumerate().map(|(at, line)| {
-        words(
-            top - Vec2::new(0.0, LEADING * at as f64),
-            font::cut(&line, WORDS, Weight::Regular, room),
-        )
-    }));
-    let mut low = block.y0;
-    if let Some(correction) = &tiling.correction {
-        items.extend(corrected(correction, block));
-        low += 2.0 * LEADING;
-    }
-    let map = Rect::new(block.x1 - MAP, low + 1.0, block.x1 - 1.0, block.y1 - 1.0);
-    items.extend(key_map(board, tiling, tile, map));
-    items
+    ]
 }
 
-/// What the printer's correction is, in two lines at the foot of the block.
-fn corrected(correction: &Correction, block: Rect) -> [Item; 2] {
-    let [first, second] = correction.words();
-    let line = |line: String, above: f64| {
-        let at = Point::new(block.x0, block.y0 + above);
-        words(at, font::cut(&line, WORDS, Weight::Regular, block.width()))
-    };
-    [line(first, 1.0 + LEADING), line(second, 1.0)]
+/// The lines at the foot of the block: what is to be set, and what the printer's correction is.
+fn foot(subject: &Subject<'_>, tiling: &Tiling) -> Vec<String> {
+    let correction = tiling.correction.iter().flat_map(Correction::words);
+    subject.notes.iter().cloned().chain(correction).collect()
 }
 
 /// The order of assembly.
@@ -114,8 +141,8 @@ fn mark(line: Line, shape: Shape) -> Item {
     }
 }
 
-/// The whole grid, small, with the board's edge and this sheet filled.
-fn key_map(board: &Board, tiling: &Tiling, tile: &Tile, map: Rect) -> Vec<Item> {
+/// The whole grid, small, with the outline and this sheet filled.
+fn key_map(subject: &Subject<'_>, tiling: &Tiling, tile: &Tile, map: Rect) -> Vec<Item> {
     let all = tiling
         .tiles
         .iter()
@@ -149,22 +176,41 @@ fn key_map(board: &Board, tiling: &Tiling, tile: &Tile, map: Rect) -> Vec<Item> 
             Shape::Text(Text::level(middle, 2.2, Anchor::Middle, other.label())),
         ));
     }
-    // A map of a part of the board only has no edge to show.
-    let side = board.blank.diameter;
-    if all.contains_rect(Rect::from_center_size(Point::ORIGIN, (side, side))) {
-        let edge = Circle::new(to_map(Point::ORIGIN), board.blank.radius() * scale);
-        items.push(mark(Line::Cut, Shape::Circle(edge)));
+    // A map of a part only has no outline to show.
+    let shapes = subject.outline.iter();
+    if shapes
+        .clone()
+        .all(|shape| all.contains_rect(shape.bounds()))
+    {
+        items.extend(
+            shapes
+                .filter_map(|shape| small(shape, scale, &to_map))
+                .map(|shape| mark(Line::Cut, shape)),
+        );
     }
     items
+}
+
+/// A line of the outline on the map.
+fn small(shape: &Shape, scale: f64, to_map: &impl Fn(Point) -> Point) -> Option<Shape> {
+    match shape {
+        Shape::Circle(circle) => Some(Shape::Circle(Circle::new(
+            to_map(circle.center),
+            circle.radius * scale,
+        ))),
+        Shape::Arc(arc) => Some(Shape::Arc(Arc {
+            center: to_map(arc.center),
+            radius: arc.radius * scale,
+            ..*arc
+        })),
+        Shape::Line(line) => Some(Shape::Line(Segment::new(to_map(line.p0), to_map(line.p1)))),
+        Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => None,
+    }
 }
 
 /// A board's main numbers, as lines of words.
 pub fn summary(board: &Board, holes: usize) -> Vec<String> {
     let length = |mm| show_length(mm, board.units);
-    let unit = match board.units {
-        Units::Mm => "millimeters",
-        Units::Inch => "inches",
-    };
     vec![
         format!(
             "{} players, {} spaces, {} home and {} start holes each; {holes} holes in all",
@@ -178,8 +224,17 @@ pub fn summary(board: &Board, holes: usize) -> Vec<String> {
             length(board.blank.roundover)
         ),
         bores(board),
-        format!("Lengths in {unit}; drawn at true size. Measure the bars before drilling."),
+        true_size(board),
     ]
+}
+
+/// What stands below a drawing of the whole.
+pub fn true_size(board: &Board) -> String {
+    let unit = match board.units {
+        Units::Mm => "millimeters",
+        Units::Inch => "inches",
+    };
+    format!("Lengths in {unit}; drawn at true size. Measure the bars before drilling.")
 }
 
 fn bores(board: &Board) -> String {

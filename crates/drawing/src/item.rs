@@ -1,6 +1,6 @@
 //! The parts of a drawing.
 
-use geometry::Angle;
+use geometry::{Angle, point_at};
 use kurbo::{Circle, Point, Rect, Vec2};
 
 use crate::font::{self, Weight};
@@ -154,6 +154,25 @@ pub struct Arc {
     pub sweep: Angle,
 }
 
+impl Arc {
+    /// The point at a share of the way along it, 0 to 1.
+    pub fn at(&self, share: f64) -> Point {
+        self.center + point_at(self.radius, self.start + self.sweep * share).to_vec2()
+    }
+
+    /// A box around it.
+    pub fn bounds(&self) -> Rect {
+        let quarters = (0..4).map(|quarter| Angle::turn_part(quarter, 4));
+        let passed = quarters.filter(|bearing| {
+            (*bearing - self.start).wrapped().as_degrees() <= self.sweep.as_degrees()
+        });
+        let ends = Rect::from_points(self.at(0.0), self.at(1.0));
+        passed.fold(ends, |all, bearing| {
+            all.union_pt(self.center + point_at(self.radius, bearing).to_vec2())
+        })
+    }
+}
+
 /// A line of words.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Text {
@@ -230,7 +249,7 @@ impl Shape {
     pub fn bounds(&self) -> Rect {
         match self {
             Self::Circle(circle) => disc_bounds(circle.center, circle.radius),
-            Self::Arc(arc) => disc_bounds(arc.center, arc.radius),
+            Self::Arc(arc) => arc.bounds(),
             Self::Line(line) => Rect::from_points(line.p0, line.p1),
             Self::Cross { center, arm } => disc_bounds(*center, *arm),
             Self::Area(corners) => corners_bounds(corners),
@@ -268,6 +287,25 @@ mod tests {
         let upright = text.bounds();
         assert_near!(upright.center().y, 20.0, 1e-9);
         assert_near!(upright.height(), level.width(), 1e-9);
+    }
+
+    #[test]
+    fn an_arc_is_bounded_by_its_ends_and_by_what_it_passes() {
+        let arc = |start: f64, sweep: f64| Arc {
+            center: Point::new(1.0, 2.0),
+            radius: 10.0,
+            start: Angle::degrees(start),
+            sweep: Angle::degrees(sweep),
+        };
+        let around = |arc: Arc| Shape::Arc(arc).bounds() - Vec2::new(1.0, 2.0);
+        let all = around(arc(12.0, 360.0));
+        assert_near!(all.origin(), Point::new(-10.0, -10.0), 1e-9);
+        // From 2 o'clock to past 3 o'clock: out to the right only.
+        let part = around(arc(60.0, 45.0));
+        assert_near!(part.x1, 10.0, 1e-9);
+        assert_near!(part.x0, 10.0 * Angle::degrees(60.0).sin(), 1e-9);
+        assert_near!(part.y1, 10.0 * Angle::degrees(60.0).cos(), 1e-9);
+        assert_near!(part.y0, 10.0 * Angle::degrees(105.0).cos(), 1e-9);
     }
 
     #[test]

@@ -44,6 +44,7 @@ mod roll;
 mod router_sheets;
 mod sector_sheets;
 mod sheet;
+mod subject;
 mod tiled;
 mod tiling;
 mod whole;

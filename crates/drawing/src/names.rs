@@ -21,14 +21,28 @@ const CLEAR: f64 = 0.25;
 
 /// Adds the names of all holes that have room for one.
 pub fn place_names(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
-    let mut taken = obstacles(board, layout);
+    let names = layout.holes.iter().map(|hole| hole.name.to_string());
+    let labels = layout.holes.iter().copied().zip(names);
+    let grooves = |item: &Item| item.layer == Layer::Grooves;
+    place_labels(board, &layout.holes, labels, grooves, items);
+}
+
+/// Adds what stands beside each of some holes, where there is room for it between all holes, what is written already, and
+/// the lines to keep off.
+pub fn place_labels(
+    board: &Board,
+    holes: &[Hole],
+    labels: impl Iterator<Item = (Hole, String)>,
+    keeps_off: fn(&Item) -> bool,
+    items: &mut Vec<Item>,
+) {
+    let mut taken = obstacles(board, holes);
     let note = items.iter().filter(|item| item.layer == Layer::Names);
     note.for_each(|item| taken.add(item.shape.bounds()));
-    let grooves = items.iter().filter(|item| item.layer == Layer::Grooves);
-    grooves.for_each(|item| keep_off(&item.shape, &mut taken));
-    for hole in &layout.holes {
-        let words = hole.name.to_string();
-        let Some(text) = place(board, hole, &words, &taken) else {
+    let lines = items.iter().filter(|item| keeps_off(item));
+    lines.for_each(|item| keep_off(&item.shape, &mut taken));
+    for (hole, words) in labels {
+        let Some(text) = place(board, &hole, &words, &taken) else {
             continue;
         };
         taken.add(text.bounds());
@@ -41,16 +55,15 @@ pub fn place_names(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
 }
 
 /// What a name keeps clear of: every cross, and the outline of every bore.
-fn obstacles(board: &Board, layout: &Layout) -> Taken {
-    let largest = layout
-        .holes
+fn obstacles(board: &Board, holes: &[Hole]) -> Taken {
+    let largest = holes
         .iter()
         .map(|hole| hole.bore.diameter)
         .fold(4.0, f64::max);
     let side = board.blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));
-    let mut taken = Taken::new(area, largest, layout.holes.len());
-    for hole in &layout.holes {
+    let mut taken = Taken::new(area, largest, holes.len());
+    for hole in holes {
         let arm = cross_arm(hole);
         for (width, height) in [(arm, CLEAR), (CLEAR, arm)] {
             taken.add(Rect::from_center_size(
@@ -65,7 +78,7 @@ fn obstacles(board: &Board, layout: &Layout) -> Taken {
     taken
 }
 
-/// Takes the way of a groove: rings as outlines, all else in short pieces.
+/// Takes the way of a line: rings as outlines, all else in short pieces.
 fn keep_off(shape: &Shape, taken: &mut Taken) {
     /// Rings up to this radius are of bores, mm; the box around a wider one holds half the board.
     const RING: f64 = 60.0;
@@ -77,9 +90,11 @@ fn keep_off(shape: &Shape, taken: &mut Taken) {
             pieces(circle.radius * turn.as_radians(), at, taken);
         }
         Shape::Arc(arc) => {
-            let at =
-                |share| arc.center + point_at(arc.radius, arc.start + arc.sweep * share).to_vec2();
-            pieces(arc.radius * arc.sweep.as_radians(), at, taken);
+            pieces(
+                arc.radius * arc.sweep.as_radians(),
+                |share| arc.at(share),
+                taken,
+            );
         }
         Shape::Line(line) => {
             pieces(
@@ -88,7 +103,7 @@ fn keep_off(shape: &Shape, taken: &mut Taken) {
                 taken,
             );
         }
-        // The middles of grooves are none of these.
+        // Lines to cut along are none of these.
         Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
     }
 }

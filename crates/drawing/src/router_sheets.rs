@@ -1,11 +1,14 @@
 //! The router's template on sheets, and a page that tells what to set.
 
-use board::{Board, Layout, Router, TemplateCenter, show_length};
-use workshop::{Caution, FIRST, plunge, router_template};
+use board::{Board, Center, HoleId, Layout, Role, Router, TemplateCenter, show_length};
+use workshop::{Caution, FIRST, RouterSetting, plunges, router_settings, router_template};
 
-use crate::tiled::tiled_sheets;
+use crate::furniture::{fits, true_size};
+use crate::subject::Subject;
+use crate::tiled::sheets_of;
+use crate::whole::whole_of;
 use crate::{
-    Align, Block, Cell, Column, Head, Sheet, Stamp, Table, Tiling, pages, paper_size, whole_sheet,
+    Align, Block, Cell, Column, Head, Layer, Line, Sheet, Stamp, Table, Tiling, pages, paper_size,
 };
 
 /// The template of a router in sheets, and the page with its settings; `tiling` is that of the board.
@@ -17,47 +20,129 @@ pub fn router_sheets(
     stamp: &Stamp,
 ) -> Vec<Sheet> {
     let (template, wide) = router_template(board, layout, router);
-    let mut sheets = tiled_sheets(&template, &wide, tiling, stamp);
-    sheets.extend(settings(board, router, stamp));
+    let settings = router_settings(layout, router);
+    let subject = Subject {
+        notes: notes(board, router, &settings),
+        ..subject(&template, &wide)
+    };
+    let mut sheets = sheets_of(&subject, tiling, stamp);
+    sheets.extend(page(board, router, &settings, stamp));
     sheets
 }
 
 /// The template of a router on one sheet, for a plotter or a laser cutter.
 pub fn router_whole(board: &Board, layout: &Layout, router: Router, stamp: &Stamp) -> Sheet {
     let (template, wide) = router_template(board, layout, router);
-    Sheet {
-        label: "router template".into(),
-        ..whole_sheet(&template, &wide, stamp)
+    let settings = router_settings(layout, router);
+    let length = |mm: f64| show_length(mm, board.units);
+    let center = match wide.hole(HoleId::CENTER) {
+        Some(pin) => format!("at the center Ø {} for the pin", length(pin.bore.diameter)),
+        None => "the center is a mark, undrilled".into(),
+    };
+    let routed: usize = settings
+        .iter()
+        .flat_map(|setting| &setting.holes)
+        .map(|(_, count)| count)
+        .sum();
+    let subject = Subject {
+        notes: vec![
+            tools(board, router),
+            depths(board, &settings),
+            format!(
+                "{routed} holes, wider than their bores by {}; {center}",
+                length(router.wider())
+            ),
+            true_size(board),
+        ],
+        ..subject(&template, &wide)
+    };
+    whole_of(subject, "router template", stamp)
+}
+
+/// Cautions in one paragraph, each with what it is about.
+pub fn minded(cautions: &[Caution]) -> String {
+    let mut words: Vec<String> = cautions
+        .iter()
+        .map(|caution| format!("{}: {}", caution.label(), caution.words()))
+        .collect();
+    words.push(FIRST.into());
+    words.join(" ")
+}
+
+/// The board's edge guides the eye: the template may be of any shape that can be clamped.
+fn subject<'a>(template: &'a Board, wide: &Layout) -> Subject<'a> {
+    let mut subject = Subject {
+        kind: "Router template",
+        ..Subject::template(template, wide)
+    };
+    for item in &mut subject.items {
+        if item.layer == Layer::Edge {
+            item.line = Line::Guide;
+        }
+    }
+    subject
+}
+
+/// Tools and plunge for the title block, in one line where that has room for them.
+fn notes(board: &Board, router: Router, settings: &[RouterSetting]) -> Vec<String> {
+    let tools = tools(board, router);
+    let one = match plunges(settings).as_slice() {
+        [(mm, _)] => Some(format!("{tools}, plunge {}", show_length(*mm, board.units))),
+        _ => None,
+    };
+    one.filter(|line| fits(line))
+        .map_or_else(|| vec![tools, depths(board, settings)], |one| vec![one])
+}
+
+fn tools(board: &Board, router: Router) -> String {
+    let length = |mm: f64| show_length(mm, board.units);
+    format!(
+        "Bushing Ø {}, bit Ø {}, hardboard {}",
+        length(router.bushing),
+        length(router.bit),
+        length(router.hardboard)
+    )
+}
+
+/// What the plunge is set to, in a line.
+fn depths(board: &Board, settings: &[RouterSetting]) -> String {
+    let length = |mm: f64| show_length(mm, board.units);
+    let depths = plunges(settings);
+    let mut roles: Vec<Role> = depths
+        .iter()
+        .flat_map(|(_, roles)| roles)
+        .copied()
+        .collect();
+    let all = roles.len();
+    roles.sort_unstable();
+    roles.dedup();
+    match depths.as_slice() {
+        [(mm, _)] => format!("Set the plunge to {}", length(*mm)),
+        _ if roles.len() < all => "Set the plunge hole by hole: see the page of settings".into(),
+        _ => {
+            let told = depths.iter().map(|(mm, roles)| {
+                let roles: Vec<&str> = roles.iter().map(|role| role.id()).collect();
+                format!("{} for {}", length(*mm), roles.join(", "))
+            });
+            let told: Vec<String> = told.collect();
+            format!("Set the plunge to {}", told.join("; "))
+        }
     }
 }
 
-fn settings(board: &Board, router: Router, stamp: &Stamp) -> Vec<Sheet> {
-    let length = |mm: f64| show_length(mm, board.units);
-    let center = match router.center {
-        TemplateCenter::Pilot => {
-            "Drill the pilot at the center, and pin template and board together by it."
-        }
-        TemplateCenter::Undrilled => {
-            "The center stays undrilled: lay its mark on the board's center and fix the template."
-        }
-    };
+fn page(board: &Board, router: Router, settings: &[RouterSetting], stamp: &Stamp) -> Vec<Sheet> {
     let blocks = [
         Block::Words(format!(
-            "Guide bushing {} outside, bit {}: every hole of the template is {} wider than its bore. The plunge is from \
-             where the bit touches the hardboard, which is {} thick. A bit narrower than a bore is led round the hole's rim.",
-            length(router.bushing),
-            length(router.bit),
-            length(router.wider()),
-            length(router.hardboard)
+            "{}. Every hole of the template is {} wider than its bore. The router stands on the hardboard: the plunge is \
+             from where the bit touches it, and is the bore's depth and the hardboard's thickness. A bit narrower than a \
+             bore is led round the hole's rim, clockwise.",
+            tools(board, router),
+            show_length(router.wider(), board.units)
         )),
-        Block::Words(center.into()),
-        Block::Caution(format!(
-            "{} {} {FIRST}",
-            Caution::Router.words(),
-            Caution::Noise.words()
-        )),
+        Block::Words(center(board, router)),
+        Block::Caution(minded(&[Caution::Router, Caution::Noise, Caution::Dust])),
         Block::Heading("What to set".into()),
-        Block::Table(table(board, router)),
+        Block::Table(table(board, settings)),
     ];
     let head = Head {
         title: "Router template".into(),
@@ -68,73 +153,160 @@ fn settings(board: &Board, router: Router, stamp: &Stamp) -> Vec<Sheet> {
     pages(paper, board.template.margin, &head, &blocks)
 }
 
-/// Bore, hole of the template and plunge by role.
-fn table(board: &Board, router: Router) -> Table {
+fn center(board: &Board, router: Router) -> String {
+    let fixed = match router.center {
+        TemplateCenter::Pilot => {
+            "Drill the hole at the center, and pin template and board together by it before you clamp."
+        }
+        TemplateCenter::Undrilled => {
+            "The center stays undrilled: lay its mark on the board's center and fix the template."
+        }
+    };
+    match board.drilled_center() {
+        Center::Hole { .. } => {
+            format!("{fixed} The playing hole there is drilled without the template.")
+        }
+        Center::Nothing | Center::Pivot { .. } => fixed.into(),
+    }
+}
+
+/// Bores, their holes in the template, and the plunge.
+fn table(board: &Board, settings: &[RouterSetting]) -> Table {
     let length = |mm: f64| show_length(mm, board.units);
-    let row = |name: &str, bore: board::Bore| {
+    let row = |setting: &RouterSetting| {
+        let holes: Vec<String> = setting
+            .holes
+            .iter()
+            .map(|(role, count)| format!("{count} {}", role.id()))
+            .collect();
         vec![
-            Cell::from(name),
-            Cell::Words(length(bore.diameter)),
-            Cell::Words(length(bore.diameter + router.wider())),
-            Cell::Words(length(bore.depth)),
-            Cell::Words(length(plunge(bore, router))),
+            Cell::Tick,
+            Cell::Words(holes.join(", ")),
+            Cell::Words(length(setting.bore.diameter)),
+            Cell::Words(length(setting.opening)),
+            Cell::Words(length(setting.bore.depth)),
+            Cell::Words(length(setting.plunge)),
+            Cell::Words(setting.way.label().into()),
         ]
     };
-    let roles = board.bores;
     let columns = [
+        ("", Align::Start),
         ("Holes", Align::Start),
-        ("Bore", Align::End),
-        ("Template", Align::End),
-        ("Deep", Align::End),
+        ("Bore Ø", Align::End),
+        ("Template Ø", Align::End),
+        ("Depth", Align::End),
         ("Plunge", Align::End),
+        ("Bit goes", Align::Start),
     ];
     Table {
         columns: columns
             .map(|(title, align)| Column::new(title, align))
             .to_vec(),
-        rows: vec![
-            row("track", roles.track),
-            row("home", roles.home),
-            row("start", roles.start),
-        ],
+        rows: settings.iter().map(row).collect(),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Layer, Shape, tiling};
-    use board::layout;
+    use crate::{Item, Shape, tiling};
+    use board::{Bore, Bottom, Change, Edit, Marking, layout};
 
-    #[test]
-    fn holes_are_drawn_for_the_bushing_and_settings_are_told() {
-        let board = Board::default();
-        let holes = layout(&board).unwrap();
-        let tiling = tiling(&board, &holes, None).unwrap();
-        let sheets = router_sheets(
-            &board,
-            &holes,
-            Router::default(),
-            &tiling,
-            &Stamp::default(),
-        );
-        assert_eq!(sheets.len(), tiling.tiles.len() + 1);
-        let radii: Vec<f64> = sheets
+    fn sheets(board: &Board, router: Router) -> Vec<Sheet> {
+        let holes = layout(board).unwrap();
+        let tiling = tiling(board, &holes, None).unwrap();
+        router_sheets(board, &holes, router, &tiling, &Stamp::default())
+    }
+
+    fn radii(items: &[Item], wanted: &[Layer]) -> Vec<f64> {
+        items
             .iter()
-            .flat_map(|sheet| &sheet.view.items)
-            .filter(|item| [Layer::Track, Layer::Home, Layer::Start].contains(&item.layer))
+            .filter(|item| wanted.contains(&item.layer))
             .filter_map(|item| match &item.shape {
                 Shape::Circle(circle) => Some(circle.radius),
                 _ => None,
             })
-            .collect();
-        // 12 mm bores, a 16 mm bushing and a 12 mm bit: holes of 16 mm.
+            .collect()
+    }
+
+    fn words(sheet: &Sheet) -> Vec<&str> {
+        sheet
+            .marks
+            .iter()
+            .filter_map(|item| match &item.shape {
+                Shape::Text(text) => Some(text.words.as_str()),
+                _ => None,
+            })
+            .collect()
+    }
+
+    const HOLES: [Layer; 3] = [Layer::Track, Layer::Home, Layer::Start];
+
+    /// 12 mm bores of 5 mm, a 16 mm bushing and a 12 mm bit, hardboard of 6 mm: holes of 16 mm, a plunge of 11 mm.
+    #[test]
+    fn holes_are_drawn_for_the_bushing_whatever_marks_the_board_and_settings_are_told() {
+        let mut board = Board::default();
+        board.template.marking = Marking::Crosses;
+        let sheets = sheets(&board, Router::default());
+        let (page, drawn) = sheets.split_last().unwrap();
+        let all = drawn.iter().flat_map(|sheet| &sheet.view.items).cloned();
+        let radii = radii(&all.collect::<Vec<_>>(), &HOLES);
         assert!(radii.len() >= 132 && radii.iter().all(|radius| (radius - 8.0).abs() < 1e-9));
-        let words = sheets.last().unwrap().marks.iter();
-        assert!(
-            words
-                .clone()
-                .any(|item| matches!(&item.shape, Shape::Text(text) if text.words == "11 mm"))
+        assert!(words(page).contains(&"11 mm"));
+        for sheet in drawn {
+            let words = words(sheet);
+            assert!(words.contains(&"Router template"), "{words:?}");
+            let set = "Bushing Ø 16 mm, bit Ø 12 mm, hardboard 6 mm, plunge 11 mm";
+            assert!(words.contains(&set), "{words:?}");
+        }
+    }
+
+    #[test]
+    fn the_whole_sheet_has_the_pins_hole_or_none_and_the_edge_as_a_guide() {
+        let board = Board::default();
+        let holes = layout(&board).unwrap();
+        let drawn = |center| {
+            let router = Router {
+                center,
+                ..Router::default()
+            };
+            router_whole(&board, &holes, router, &Stamp::default())
+                .view
+                .items
+        };
+        let pin = drawn(TemplateCenter::Pilot);
+        assert_eq!(radii(&pin, &[Layer::Center]), [3.0]);
+        assert_eq!(radii(&pin, &HOLES).len(), 132);
+        assert!(radii(&drawn(TemplateCenter::Undrilled), &[Layer::Center]).is_empty());
+        let edge = pin.iter().filter(|item| item.layer == Layer::Edge);
+        assert!(edge.map(|item| item.line).eq([Line::Guide]));
+    }
+
+    #[test]
+    fn plunges_are_told_by_role_where_depths_differ() {
+        let mut board = Board::default();
+        board.bores.start = Bore {
+            diameter: 14.0,
+            depth: 8.0,
+            bottom: Bottom::Flat,
+        };
+        let told = |board: &Board| {
+            depths(
+                board,
+                &router_settings(&layout(board).unwrap(), Router::default()),
+            )
+        };
+        assert_eq!(
+            told(&board),
+            "Set the plunge to 11 mm for track, home; 14 mm for start"
         );
+        board.edits = vec![Edit {
+            hole: "T1-1".parse().unwrap(),
+            mirrored: true,
+            change: Change::Bore {
+                bore: board.bores.start,
+            },
+        }];
+        assert!(told(&board).contains("hole by hole"));
     }
 }

@@ -1,34 +1,29 @@
 //! The tiled template: one sheet for each tile, with crosses on every joint.
 
 use board::{Board, Layout};
-use kurbo::{Circle, Point, Rect, Vec2};
+use kurbo::{Point, Rect, Vec2};
 
 use crate::bars::{Bar, longest_bar};
 use crate::furniture::{SMALL_ROOM, room, title_block};
 use crate::joint::{Joint, joints};
 use crate::quiet::{Quiet, Taken, farthest, nearest};
+use crate::subject::Subject;
 use crate::tiling::Tile;
-use crate::{Item, Layer, Shape, Sheet, Stamp, Tiling, View, plan};
+use crate::{Arc, Item, Layer, Shape, Sheet, Stamp, Tiling, View};
 
 /// The sheets of a tiled template, row by row from the top left.
 pub fn tiled_sheets(board: &Board, layout: &Layout, tiling: &Tiling, stamp: &Stamp) -> Vec<Sheet> {
-    sheets_of(board, &plan(board, layout), &layout.mouths(), tiling, stamp)
+    sheets_of(&Subject::template(board, layout), tiling, stamp)
 }
 
-/// The sheets of any plan in the frame of the board, whose joints keep clear of its bores.
-pub fn sheets_of(
-    board: &Board,
-    plan: &[Item],
-    mouths: &[Circle],
-    tiling: &Tiling,
-    stamp: &Stamp,
-) -> Vec<Sheet> {
-    let joints = joints(tiling, &bores_and_names(board, mouths, plan));
+/// The sheets of any subject, whose joints keep clear of its holes.
+pub fn sheets_of(subject: &Subject<'_>, tiling: &Tiling, stamp: &Stamp) -> Vec<Sheet> {
+    let joints = joints(tiling, &bores_and_names(subject));
     let make = |(index, tile)| {
-        let items = shown(plan, index, tile, &joints);
+        let items = shown(&subject.items, index, tile, &joints);
         let printable = tiling.printable();
         let page_from_board = printable.origin() - tile.window.origin();
-        let marks = furniture(board, tiling, tile, stamp, &items, page_from_board);
+        let marks = furniture(subject, tiling, tile, stamp, &items, page_from_board);
         let view = View {
             window: printable,
             page_from_board,
@@ -46,15 +41,16 @@ pub fn sheets_of(
 }
 
 /// The bores, and their names, which the crosses on joints keep clear of.
-fn bores_and_names(board: &Board, mouths: &[Circle], plan: &[Item]) -> Taken {
-    let side = board.blank.diameter;
+fn bores_and_names(subject: &Subject<'_>) -> Taken {
+    let side = subject.board.blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));
-    let mut taken = Taken::new(area, 20.0, mouths.len());
-    for mouth in mouths {
+    let mut taken = Taken::new(area, 20.0, subject.mouths.len());
+    for mouth in &subject.mouths {
         let side = 2.0 * mouth.radius;
         taken.add(Rect::from_center_size(mouth.center, (side, side)));
     }
-    let names = plan.iter().filter(|item| item.layer == Layer::Names);
+    let names = subject.items.iter();
+    let names = names.filter(|item| item.layer == Layer::Names);
     names.for_each(|item| taken.add(item.shape.bounds()));
     taken
 }
@@ -70,25 +66,46 @@ fn shown(plan: &[Item], index: usize, tile: &Tile, joints: &[Joint]) -> Vec<Item
 }
 
 /// Whether any of a shape's line can lie in a window; it may say yes for a near miss.
-fn touches(shape: &Shape, window: Rect) -> bool {
+pub fn touches(shape: &Shape, window: Rect) -> bool {
     let bounds = shape.bounds();
     let meets = bounds.x0 <= window.x1
         && bounds.x1 >= window.x0
         && bounds.y0 <= window.y1
         && bounds.y1 >= window.y0;
+    let rings = |center, radius| {
+        meets && farthest(window, center) >= radius && nearest(window, center) <= radius
+    };
     match shape {
-        Shape::Circle(circle) => {
-            meets
-                && farthest(window, circle.center) >= circle.radius
-                && nearest(window, circle.center) <= circle.radius
-        }
+        Shape::Circle(circle) => rings(circle.center, circle.radius),
+        Shape::Arc(arc) => rings(arc.center, arc.radius) && passes(arc, window),
+        Shape::Line(line) => meets && !is_aside(line, window),
         _ => meets,
     }
 }
 
+/// Whether an arc comes within a millimeter of a window, by points along it.
+fn passes(arc: &Arc, window: Rect) -> bool {
+    let steps = (arc.radius * arc.sweep.as_radians()).ceil().max(1.0);
+    let near = window.inflate(1.0, 1.0);
+    (0..=steps as u32).any(|step| near.contains(arc.at(f64::from(step) / steps)))
+}
+
+/// Whether all of a window lies to one side of a line.
+fn is_aside(line: &kurbo::Line, window: Rect) -> bool {
+    let way = line.p1 - line.p0;
+    let corners = [
+        (window.x0, window.y0),
+        (window.x1, window.y0),
+        (window.x1, window.y1),
+        (window.x0, window.y1),
+    ];
+    let sides = corners.map(|corner| way.cross(Point::from(corner) - line.p0));
+    sides.iter().all(|side| *side > 0.0) || sides.iter().all(|side| *side < 0.0)
+}
+
 /// Bars and title block in the quietest places of a page, in the page frame.
 fn furniture(
-    board: &Board,
+    subject: &Subject<'_>,
     tiling: &Tiling,
     tile: &Tile,
     stamp: &Stamp,
@@ -103,10 +120,10 @@ fn furniture(
     let mut marks = Vec::new();
     let corner = Point::new(page.x0, page.y1);
     if let Some(block) = quiet
-        .take(room(tiling), corner)
+        .take(room(subject, tiling), corner)
         .or_else(|| quiet.take(SMALL_ROOM, corner))
     {
-        marks.extend(title_block(board, tiling, tile, stamp, block));
+        marks.extend(title_block(subject, tiling, tile, stamp, block));
     }
     marks.extend(bar(&mut quiet, page, longest_bar(page.width()), false));
     marks.extend(bar(&mut quiet, page, longest_bar(page.height()), true));
@@ -133,30 +150,31 @@ fn bar(quiet: &mut Quiet, page: Rect, bar: Option<Bar>, upright: bool) -> Vec<It
 
 /// Marks what a shape covers as busy: small shapes by their box, lines and large circles along their course.
 fn busy(quiet: &mut Quiet, shape: &Shape, page_from_board: Vec2) {
+    let mut course = |length: f64, at: &dyn Fn(f64) -> Point| {
+        let steps = (length / 2.0).ceil().max(1.0);
+        for step in 0..=steps as u32 {
+            let at = at(f64::from(step) / steps) + page_from_board;
+            quiet.add(Rect::from_center_size(at, (AIR, AIR)));
+        }
+    };
+    let turn = geometry::Angle::TURN;
     match shape {
         Shape::Circle(circle) if circle.radius > 25.0 => {
-            let steps = (circle.radius as i64).max(16);
-            for step in 0..steps {
-                let way =
-                    geometry::point_at(circle.radius, geometry::Angle::turn_part(step, steps))
-                        .to_vec2();
-                quiet.add(Rect::from_center_size(
-                    circle.center + way + page_from_board,
-                    (1.0, 1.0),
-                ));
-            }
+            course(circle.radius * turn.as_radians(), &|share| {
+                circle.center + geometry::point_at(circle.radius, turn * share).to_vec2()
+            });
         }
-        Shape::Line(line) => {
-            let steps = ((line.p1 - line.p0).length() / 2.0) as u32 + 1;
-            for step in 0..=steps {
-                let at = line.p0.lerp(line.p1, f64::from(step) / f64::from(steps));
-                quiet.add(Rect::from_center_size(at + page_from_board, (0.5, 0.5)));
-            }
-        }
+        Shape::Arc(arc) => course(arc.radius * arc.sweep.as_radians(), &|share| arc.at(share)),
+        Shape::Line(line) => course((line.p1 - line.p0).length(), &|share| {
+            line.p0.lerp(line.p1, share)
+        }),
         // Whatever is drilled by or read weighs more than a guide that runs below.
         _ => (0..8).for_each(|_| quiet.add(shape.bounds() + page_from_board)),
     }
 }
+
+/// Width of what a line takes, so that words beside it do not touch it, mm.
+const AIR: f64 = 2.5;
 
 #[cfg(test)]
 mod tests {

@@ -6,7 +6,8 @@ use kurbo::{Point, Rect, Size, Vec2};
 use crate::bars::longest_bar;
 use crate::font::{self, Weight};
 use crate::furniture::summary;
-use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, View, plan};
+use crate::subject::Subject;
+use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, View};
 
 /// White border around the board, mm; wide enough for the upright bar.
 const BORDER: f64 = 15.0;
@@ -20,26 +21,35 @@ const LEADING: f64 = 4.8;
 
 /// The whole board on one sheet, with bars both ways and a title block below.
 pub fn whole_sheet(board: &Board, layout: &Layout, stamp: &Stamp) -> Sheet {
-    let across = board.blank.diameter + 2.0 * BORDER;
+    let subject = Subject {
+        notes: summary(board, layout.holes.len()),
+        ..Subject::template(board, layout)
+    };
+    whole_of(subject, "whole board", stamp)
+}
+
+/// All of a subject that is as large as its board on one sheet, with its notes below.
+pub fn whole_of(subject: Subject<'_>, label: &str, stamp: &Stamp) -> Sheet {
+    let across = subject.board.blank.diameter + 2.0 * BORDER;
     let size = Size::new(across.max(LEAST_WIDTH), across + STRIP);
     let center = Point::new(size.width / 2.0, STRIP + across / 2.0);
+    let mut marks = title(&subject, stamp, size);
+    marks.extend(bars(size));
     let view = View {
         window: size.to_rect(),
         page_from_board: center.to_vec2(),
-        items: plan(board, layout),
+        items: subject.items,
     };
-    let mut marks = title(board, layout, stamp, size);
-    marks.extend(bars(size));
     Sheet {
         size,
-        label: "whole board".into(),
+        label: label.into(),
         view,
         marks,
         correction: None,
     }
 }
 
-fn title(board: &Board, layout: &Layout, stamp: &Stamp, size: Size) -> Vec<Item> {
+fn title(subject: &Subject<'_>, stamp: &Stamp, size: Size) -> Vec<Item> {
     let top = Point::new(BORDER, STRIP - TITLE);
     let words = |text| Item {
         layer: Layer::Title,
@@ -53,13 +63,16 @@ fn title(board: &Board, layout: &Layout, stamp: &Stamp, size: Size) -> Vec<Item>
     };
     let strong = Weight::SemiBold;
     let room = size.width - 2.0 * BORDER - font::width(&date, TITLE, strong);
-    let name = font::cut(&board.title, TITLE, strong, room);
+    let kind = match subject.kind {
+        "" => String::new(),
+        kind => format!("{kind}: "),
+    };
+    let name = font::cut(&(kind + &subject.board.title), TITLE, strong, room);
     let heading = Text {
         weight: strong,
         ..Text::level(top, TITLE, Anchor::Start, format!("{name}{date}"))
     };
-    let lines = summary(board, layout.holes.len()).into_iter().enumerate();
-    let lines = lines.map(|(at, line)| {
+    let lines = subject.notes.iter().enumerate().map(|(at, line)| {
         let below = top - Vec2::new(0.0, 1.2 * LEADING + LEADING * at as f64);
         words(Text::level(below, WORDS, Anchor::Start, line))
     });

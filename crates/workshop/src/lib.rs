@@ -95,9 +95,11 @@ pub use print_scale::{
     print_scale,
 };
 pub use recess::{Storage, storage};
-pub use router_template::{RouterSetting, RouterWay, plunge, router_settings, router_template};
+pub use router_template::{
+    RouterSetting, RouterWay, plunge, plunges, router_settings, router_template,
+};
 pub use seat::{MarbleSeat, marble_seat};
-pub use sector_jig::{SectorJigError, SectorPlan, sector_jig};
+pub use sector_jig::{Closing, SectorJigError, SectorPlan, SectorTurn, sector_jig};
 pub use stock::{Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan};
 pub use sums::{Sum, SumGroup, sums};
 pub use turn::{SeamTurns, seam_turns};

@@ -142,6 +142,22 @@ pub fn router_settings(layout: &Layout, router: Router) -> Vec<RouterSetting> {
     settings
 }
 
+/// Each depth that the plunge is set to, mm, and for which roles, in the order of the hole table.
+pub fn plunges(settings: &[RouterSetting]) -> Vec<(f64, Vec<Role>)> {
+    let mut plunges: Vec<(f64, Vec<Role>)> = Vec::new();
+    for setting in settings {
+        let roles = setting.holes.iter().map(|(role, _)| *role);
+        match plunges.iter_mut().find(|(mm, _)| *mm == setting.plunge) {
+            Some((_, known)) => {
+                let new: Vec<Role> = roles.filter(|role| !known.contains(role)).collect();
+                known.extend(new);
+            }
+            None => plunges.push((setting.plunge, roles.collect())),
+        }
+    }
+    plunges
+}
+
 /// The holes that are routed: all but the one at the center.
 pub fn routed(layout: &Layout) -> impl Iterator<Item = &Hole> {
     layout
@@ -258,6 +274,12 @@ mod tests {
             change: Change::Bore { bore: wide },
         }];
         let settings = router_settings(&layout(&board).unwrap(), router(16.0, 12.0));
+        let depths = [
+            (10.0, vec![Track]),
+            (11.0, vec![Track, Home]),
+            (14.0, vec![Start]),
+        ];
+        assert_eq!(plunges(&settings), depths);
         let told: Vec<_> = settings
             .iter()
             .map(|setting| {

@@ -5,8 +5,8 @@ use egui::{Button, ScrollArea, TextEdit, Ui, vec2};
 use workshop::Mend;
 
 use super::{
-    accuracy, bench, bores, grooves, hole, joining, limits, machine, pattern, printer, stock, sums,
-    template, wood,
+    accuracy, bench, bores, grooves, hardboard, hole, joining, limits, machine, pattern, printer,
+    stock, sums, template, wood,
 };
 use crate::command::Command;
 use crate::current::Current;
@@ -127,7 +127,7 @@ fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         printer::printer_ui(ui, board, controls.printers);
     });
     section(ui, "Hardboard", true, |ui| {
-        template::hardboard_ui(ui, board, controls.current);
+        hardboard::hardboard_ui(ui, board, controls.current);
     });
     section(ui, "Accuracy", true, |ui| {
         accuracy::accuracy_ui(ui, board, controls.current, controls.study);

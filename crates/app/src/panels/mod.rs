@@ -8,6 +8,7 @@ mod bores;
 pub mod controls;
 pub mod findings;
 mod grooves;
+mod hardboard;
 mod hole;
 mod joining;
 mod limits;

@@ -1,72 +1,170 @@
-//! Rule: what pin play adds up to leaves wood where a sector jig comes round to the first sector.
+//! Rule: a sector jig can be made, and pin play leaves wood where it comes round to the first sector.
 
-use board::{Board, Layout, show_length};
+use board::{Board, HoleName, Layout, show_length};
 
-use super::{Finding, Measure, Rule, Severity, counted};
-use crate::sector_jig;
+use super::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::{Closing, SectorPlan, SectorTurn, sector_jig};
 
 pub const STATEMENT: &str = "A jig that is turned from sector to sector adds up the play of its pins, and the last sector \
-     still leaves the least web to the first. The error is added up as the sector jig's page says.";
+     still leaves the set web to the first, at worst. The error is added up as the sector jig's page says. Hardboard \
+     between its index holes and the others is a template's web. The defaults of both webs are common practice, no source.";
 
-/// A finding where the last web may come out too thin, or where holes differ from sector to sector.
+/// Why there can be no jig; or where the last web or the hardboard may be too thin, and where sectors differ.
 pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
     match sector_jig(board, layout) {
         None => Vec::new(),
-        Some(Err(error)) => {
-            vec![Finding::new(
-                Severity::Stop,
-                Rule::SectorJig,
-                error.to_string(),
-            )]
-        }
+        Some(Err(error)) => vec![Finding::new(
+            Severity::Stop,
+            Rule::SectorJig,
+            error.to_string(),
+        )],
         Some(Ok(plan)) => {
-            let thin = plan.closing.and_then(|(a, b, _)| {
-                let (worst, likely) = plan.left;
-                let length = |mm| show_length(mm, board.units);
-                let (severity, message) = if worst <= 0.0 {
-                    let message = format!("after the last turn {a} and {b} may run into each other: at worst they overlap by {}", length(-worst));
-                    (Severity::Stop, message)
-                } else if likely < board.limits.web {
-                    let message = format!("after the last turn {a} and {b} are likely to keep only {}", length(likely));
-                    (Severity::Caution, message)
-                } else {
-                    return None;
-                };
-                let is = Measure::Mm(if worst <= 0.0 { worst } else { likely });
-                let found = Finding::new(severity, Rule::SectorJig, message);
-                Some(found.measuring(is, Measure::Mm(board.limits.web)).about(vec![a, b]))
-            });
-            let apart = (!plan.apart.is_empty()).then(|| {
-                let message = format!(
-                    "{} changed by hand in one sector only: the jig does not drill them so",
-                    counted(plan.apart.len(), "hole")
-                );
-                Finding::new(Severity::Note, Rule::SectorJig, message).about(plan.apart.clone())
-            });
-            thin.into_iter().chain(apart).collect()
+            let last = plan.closing.and_then(|closing| last_web(board, &closing));
+            let found = [last, hardboard(board, &plan), apart(&plan)];
+            found.into_iter().flatten().collect()
         }
     }
+}
+
+fn last_web(board: &Board, closing: &Closing) -> Option<Finding> {
+    let wanted = board.limits.web;
+    if closing.worst >= wanted - HAIR {
+        return None;
+    }
+    let length = |mm: f64| Measure::Mm(mm).shown(board.units);
+    let Closing {
+        last,
+        first,
+        likely,
+        worst,
+        ..
+    } = *closing;
+    let (severity, message) = if worst < 0.0 {
+        let message = format!(
+            "after the last turn of the sector jig {last} and {first} may run into each other, at worst by {}; likely \
+             {} are left",
+            length(-worst),
+            length(likely)
+        );
+        (Severity::Stop, message)
+    } else {
+        let message = format!(
+            "after the last turn of the sector jig {last} and {first} may keep only {}; likely {}",
+            length(worst),
+            length(likely)
+        );
+        (Severity::Caution, message)
+    };
+    Some(
+        Finding::new(severity, Rule::SectorJig, message)
+            .measuring(Measure::Mm(worst), Measure::Mm(wanted))
+            .about(vec![last, first]),
+    )
+}
+
+fn hardboard(board: &Board, plan: &SectorPlan) -> Option<Finding> {
+    let wanted = board.limits.template_web;
+    if plan.web >= wanted - HAIR {
+        return None;
+    }
+    let names: Vec<HoleName> = plan.index.iter().map(|(name, _)| *name).collect();
+    let (severity, message) = if plan.web <= 0.0 {
+        let message = "the index hole of the sector jig runs into another of its holes".into();
+        (Severity::Stop, message)
+    } else {
+        let message = format!(
+            "beside the index hole of the sector jig {} of hardboard are left",
+            show_length(plan.web, board.units)
+        );
+        (Severity::Caution, message)
+    };
+    Some(
+        Finding::new(severity, Rule::SectorJig, message)
+            .measuring(Measure::Mm(plan.web), Measure::Mm(wanted))
+            .about(names),
+    )
+}
+
+fn apart(plan: &SectorPlan) -> Option<Finding> {
+    let all = |part: fn(&SectorTurn) -> &Vec<HoleName>| {
+        plan.turns
+            .iter()
+            .flat_map(part)
+            .copied()
+            .collect::<Vec<_>>()
+    };
+    let (apart, skip) = (all(|turn| &turn.apart), all(|turn| &turn.skip));
+    if apart.is_empty() && skip.is_empty() {
+        return None;
+    }
+    let message = format!(
+        "sectors differ by changes by hand: the sector jig does not drill {}, and its page tells where to leave out {}",
+        counted(apart.len(), "hole"),
+        counted(skip.len(), "hole")
+    );
+    Some(Finding::new(Severity::Note, Rule::SectorJig, message).about(apart))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{SectorJig, layout};
+    use board::{Center, Change, Edit, SectorJig, layout};
 
-    fn severity(play: f64) -> Option<Severity> {
-        let board = Board {
+    fn asked(play: f64) -> Board {
+        Board {
             sector_jig: Some(SectorJig { pins: 1, play }),
             ..Board::default()
-        };
-        let found = check(&board, &layout(&board).unwrap());
-        found.first().map(|found| found.severity)
+        }
+    }
+
+    fn found(board: &Board) -> Vec<Finding> {
+        check(board, &layout(board).unwrap())
+    }
+
+    fn severity(board: &Board) -> Option<Severity> {
+        found(board).first().map(|found| found.severity)
     }
 
     /// 7 mm of wood between spaces, 3 mm wanted.
     #[test]
     fn play_that_eats_the_last_web_is_found() {
-        assert_eq!(severity(0.0), None);
-        assert_eq!(severity(0.1), None);
-        assert_eq!(severity(5.0), Some(Severity::Stop));
+        assert_eq!(severity(&asked(0.0)), None);
+        assert_eq!(severity(&asked(0.1)), None);
+        assert_eq!(severity(&asked(0.5)), Some(Severity::Caution));
+        assert_eq!(severity(&asked(5.0)), Some(Severity::Stop));
+        assert_eq!(severity(&Board::default()), None);
+    }
+
+    #[test]
+    fn thin_hardboard_beside_the_index_hole_is_found() {
+        let mut board = Board {
+            spaces: 4,
+            home: 2,
+            ..asked(0.1)
+        };
+        board.limits.template_web = 190.0;
+        assert_eq!(severity(&board), Some(Severity::Caution));
+    }
+
+    #[test]
+    fn sectors_that_differ_are_noted_with_their_holes() {
+        let mut board = asked(0.1);
+        board.edits = vec![Edit {
+            hole: "T2-3".parse().unwrap(),
+            mirrored: false,
+            change: Change::Move { u: 0.5, v: 0.0 },
+        }];
+        let found = found(&board);
+        assert_eq!(found[0].severity, Severity::Note);
+        assert_eq!(found[0].holes[0].to_string(), "T2-03");
+    }
+
+    #[test]
+    fn a_jig_without_a_pin_to_turn_on_stops() {
+        let board = Board {
+            center: Center::Nothing,
+            ..asked(0.1)
+        };
+        assert_eq!(severity(&board), Some(Severity::Stop));
     }
 }

@@ -1,0 +1,234 @@
+//! Controls of the templates of hardboard: for a router with a guide bushing, and of one sector that is turned.
+
+use board::{Board, Layout, Router, TemplateCenter, Units, ranges};
+use egui::Ui;
+use workshop::{Caution, Measure, SectorPlan, plunges, router_settings};
+
+use super::stock::fact;
+use crate::current::Current;
+use crate::widgets::{cautions, choice, count_field, length_field, planned};
+
+/// Both templates, each with what follows from it.
+pub fn hardboard_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
+    router_ui(ui, board, current);
+    sector_ui(ui, board, current);
+    let minded: &[Caution] = match (board.router.is_some(), board.sector_jig.is_some()) {
+        (true, true) => &[
+            Caution::Router,
+            Caution::DrillPress,
+            Caution::Noise,
+            Caution::Dust,
+        ],
+        (true, false) => &[Caution::Router, Caution::Noise, Caution::Dust],
+        (false, true) => &[Caution::DrillPress, Caution::Dust],
+        (false, false) => return,
+    };
+    cautions(ui, minded);
+}
+
+fn router_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
+    let units = board.units;
+    planned(ui, "Router template", "of hardboard", &mut board.router);
+    let Some(router) = &mut board.router else {
+        return;
+    };
+    let lengths = [
+        (
+            "Guide bushing",
+            &mut router.bushing,
+            ranges::BUSHING,
+            "Its outside diameter",
+        ),
+        (
+            "Bushing reaches",
+            &mut router.reach,
+            ranges::BUSHING_REACH,
+            "How far it stands out below the router's base",
+        ),
+        (
+            "Router bit",
+            &mut router.bit,
+            ranges::BIT,
+            "Its diameter; it goes through the bushing",
+        ),
+        (
+            "Hardboard",
+            &mut router.hardboard,
+            ranges::HARDBOARD,
+            "Its thickness",
+        ),
+    ];
+    for (caption, value, range, hint) in lengths {
+        length_field(ui, caption, value, range, units).on_hover_text(hint);
+    }
+    choice(
+        ui,
+        "At the center",
+        &mut router.center,
+        &TemplateCenter::ALL,
+        TemplateCenter::label,
+    );
+    let router = *router;
+    if let Some((_, derived)) = current.good() {
+        router_facts(ui, router, &derived.layout, units);
+    }
+}
+
+/// What is set on the router, from where its bit touches the hardboard.
+fn router_facts(ui: &mut Ui, router: Router, layout: &Layout, units: Units) {
+    let mm = |mm| Measure::Mm(mm).shown(units);
+    fact(ui, "Holes wider by", &mm(router.wider()));
+    for (depth, roles) in plunges(&router_settings(layout, router)) {
+        let roles: Vec<&str> = roles.iter().map(|role| role.id()).collect();
+        let words = format!("{} for {}", mm(depth), roles.join(", "));
+        // The caption alone would give two lines one identity.
+        ui.push_id(&words, |ui| fact(ui, "Set the plunge to", &words));
+    }
+}
+
+fn sector_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
+    let units = board.units;
+    planned(ui, "Sector jig", "turned on the pin", &mut board.sector_jig);
+    let Some(jig) = &mut board.sector_jig else {
+        return;
+    };
+    count_field(ui, "Index pins", &mut jig.pins, ranges::INDEX_PINS);
+    length_field(
+        ui,
+        "Play of the pins",
+        &mut jig.play,
+        ranges::PIN_PLAY,
+        units,
+    )
+    .on_hover_text("By how much a pin is thinner than its hole");
+    let plan = current
+        .good()
+        .and_then(|(_, derived)| derived.sector.as_ref());
+    // Why there is none is among the findings.
+    if let Some(Ok(plan)) = plan {
+        sector_facts(ui, plan, units);
+    }
+}
+
+/// Where the pins go, and what their play adds up to.
+fn sector_facts(ui: &mut Ui, plan: &SectorPlan, units: Units) {
+    let mm = |mm| Measure::Mm(mm).shown(units);
+    let degrees = |degrees| Measure::Degrees(degrees).shown(units);
+    for (name, hole) in &plan.index {
+        let words = format!("{name}, Ø {}", mm(2.0 * hole.radius));
+        ui.push_id(&words, |ui| fact(ui, "Pin stands in", &words));
+    }
+    fact(ui, "Turned off, likely", &degrees(plan.turned.1));
+    fact(ui, "Turned off, worst", &degrees(plan.turned.0));
+    if let Some(closing) = &plan.closing {
+        fact(ui, "Last web", &mm(closing.wood));
+        fact(ui, "Left of it, likely", &mm(closing.likely));
+        fact(ui, "Left of it, worst", &mm(closing.worst));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::theme;
+    use board::{Bore, Bottom, Center};
+    use egui::accesskit::Role;
+    use egui_kittest::Harness;
+    use egui_kittest::kittest::Queryable as _;
+    use testkit::assert_near;
+
+    fn panel() -> Harness<'static, Board> {
+        let panel = |ui: &mut Ui, board: &mut Board| {
+            let current = Current::of(board);
+            hardboard_ui(ui, board, &current);
+        };
+        Harness::builder()
+            .with_size([340.0, 900.0])
+            .with_context_setup(theme::install)
+            .build_ui_state(panel, Board::default())
+    }
+
+    fn press(panel: &mut Harness<'static, Board>, label: &str) {
+        panel.get_by_label(label).click();
+        panel.run();
+    }
+
+    fn type_into(panel: &mut Harness<'static, Board>, label: &str, text: &str) {
+        panel.get_by_role_and_label(Role::SpinButton, label).click();
+        panel.run();
+        panel.event(egui::Event::Text(text.into()));
+        panel.run();
+        panel.key_press(egui::Key::Enter);
+        panel.run();
+    }
+
+    fn sees(panel: &Harness<'static, Board>, words: &str) -> bool {
+        panel.query_all_by_label_contains(words).next().is_some()
+    }
+
+    /// Bores 5 mm deep under hardboard of 6 mm; 1/4 in is 6.35 mm.
+    #[test]
+    fn the_plunge_follows_the_hardboard_and_the_bores() {
+        let mut panel = panel();
+        assert!(!sees(&panel, "Set the plunge to"));
+        press(&mut panel, "of hardboard");
+        assert!(sees(&panel, "11 mm for track, home, start"));
+        assert!(sees(&panel, "Router: Fix work"));
+        type_into(&mut panel, "Hardboard", "1/4\"");
+        assert!(sees(&panel, "11.35 mm for track, home, start"));
+        type_into(&mut panel, "Guide bushing", "18");
+        type_into(&mut panel, "Bushing reaches", "4.5");
+        type_into(&mut panel, "Router bit", "10");
+        let router = panel.state().router.unwrap();
+        assert_near!(router.hardboard, 6.35, 1e-9);
+        assert_near!(router.reach, 4.5, 0.0);
+        assert_near!(router.wider(), 8.0, 0.0);
+        assert!(sees(&panel, "8 mm"));
+        panel.state_mut().bores.start = Bore {
+            diameter: 12.0,
+            depth: 8.0,
+            bottom: Bottom::Flat,
+        };
+        panel.run();
+        assert!(sees(&panel, "11.35 mm for track, home") && sees(&panel, "14.35 mm for start"));
+    }
+
+    #[test]
+    fn the_center_of_the_template_is_the_makers_choice() {
+        let mut panel = panel();
+        press(&mut panel, "of hardboard");
+        panel
+            .get_by_role_and_label(Role::ComboBox, "At the center")
+            .click();
+        panel.run();
+        press(&mut panel, TemplateCenter::Undrilled.label());
+        let router = panel.state().router.unwrap();
+        assert_eq!(router.center, TemplateCenter::Undrilled);
+    }
+
+    #[test]
+    fn the_sector_jig_tells_where_its_pins_go_and_what_is_left() {
+        let mut panel = panel();
+        press(&mut panel, "turned on the pin");
+        assert!(sees(&panel, "T1-") && sees(&panel, "Left of it, worst"));
+        type_into(&mut panel, "Index pins", "2");
+        assert_eq!(panel.state().sector_jig.unwrap().pins, 2);
+        assert_eq!(panel.query_all_by_label("Pin stands in").count(), 2);
+        type_into(&mut panel, "Play of the pins", "0");
+        assert_near!(panel.state().sector_jig.unwrap().play, 0.0, 0.0);
+        // Without play nothing is lost of 7 mm.
+        assert_eq!(panel.query_all_by_label("7 mm").count(), 3);
+        press(&mut panel, "turned on the pin");
+        assert_eq!(panel.state().sector_jig, None);
+        assert!(!sees(&panel, "Index pins"));
+    }
+
+    #[test]
+    fn a_jig_that_cannot_be_has_no_figures() {
+        let mut panel = panel();
+        press(&mut panel, "turned on the pin");
+        panel.state_mut().center = Center::Nothing;
+        panel.run();
+        assert!(sees(&panel, "Play of the pins") && !sees(&panel, "Last web"));
+    }
+}

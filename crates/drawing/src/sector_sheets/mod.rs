@@ -1,0 +1,359 @@
+//! The sector jig on sheets: its outline, the holes to drill, the index holes, and how it is turned.
+
+mod outline;
+mod turning;
+
+use board::{
+    Board, Bore, Bottom, Hole, HoleId, HoleName, Layout, Marking, Template, show_length,
+    show_number,
+};
+use geometry::{Angle, point_at};
+use kurbo::{Circle, Line as Segment, Point, Rect};
+use workshop::{SectorPlan, SectorTurn};
+
+use crate::names::place_labels;
+use crate::plan::{cross_arm, layer};
+use crate::subject::Subject;
+use crate::tiled::{sheets_of, touches};
+use crate::tiling::{Drawn, tile};
+use crate::{Anchor, Correction, Item, Layer, Line, Shape, Sheet, Stamp, Text, TilingError};
+
+use outline::Outline;
+use turning::{listed, turning};
+
+/// From an index hole to the circle around it, which tells it from a hole to drill, mm.
+const RING: f64 = 1.5;
+/// Size of the words at an index hole that finds no free place for them, mm.
+const NOTE: f64 = 2.0;
+
+/// The sheets of a sector jig, at true size, and a page that tells how it is turned; `printer` is for upright paper.
+///
+/// # Errors
+/// [`TilingError`] where it cannot be cut into sheets of the template's paper.
+pub fn sector_sheets(
+    board: &Board,
+    layout: &Layout,
+    jig: &SectorPlan,
+    stamp: &Stamp,
+    printer: Option<&Correction>,
+) -> Result<Vec<Sheet>, TilingError> {
+    let outline = Outline::of(board, jig);
+    let subject = subject(board, jig, &outline);
+    let places: Vec<_> = jig
+        .holes
+        .iter()
+        .map(|hole| (hole.name, hole.center))
+        .chain(jig.index.iter().map(|(name, hole)| (*name, hole.center)))
+        .chain([(HoleId::CENTER.named(1), Point::ORIGIN)])
+        .collect();
+    let bounds = subject
+        .outline
+        .iter()
+        .map(Shape::bounds)
+        .reduce(|a, b| a.union(b));
+    let on = |window: Rect| {
+        outline.contains(window.center())
+            || subject.outline.iter().any(|line| touches(line, window))
+    };
+    let drawing = Drawn {
+        bounds: bounds.unwrap_or(Rect::ZERO),
+        is_on: &on,
+        places: &places,
+    };
+    let tiling = tile(&board.template, &drawing, printer)?;
+    let mut sheets = sheets_of(&subject, &tiling, stamp);
+    sheets.extend(turning(board, layout, jig, stamp));
+    Ok(sheets)
+}
+
+fn subject<'a>(board: &'a Board, jig: &SectorPlan, outline: &Outline) -> Subject<'a> {
+    let outline = outline.shapes();
+    let cut = |shape: &Shape| Item {
+        layer: Layer::Edge,
+        line: Line::Cut,
+        shape: shape.clone(),
+    };
+    let mut items: Vec<Item> = outline.iter().map(cut).collect();
+    items.push(axis(board, jig));
+    let pin = round(
+        HoleId::CENTER.named(1),
+        Circle::new(Point::ORIGIN, board.jig.pin / 2.0),
+    );
+    for hole in jig.holes.iter().chain([&pin]) {
+        drilled(hole, &mut items);
+    }
+    for (_, hole) in &jig.index {
+        marked(*hole, &mut items);
+    }
+    label(board, jig, pin, &mut items);
+    let mouths = jig.holes.iter().map(Hole::mouth);
+    let index = jig.index.iter().map(|(_, hole)| ring(*hole));
+    Subject {
+        board,
+        kind: "Sector jig",
+        notes: notes(board, jig),
+        mouths: mouths.chain(index).chain([pin.mouth()]).collect(),
+        items,
+        outline,
+    }
+}
+
+/// The sector's axis, out to its farthest hole.
+fn axis(board: &Board, jig: &SectorPlan) -> Item {
+    let out = jig.holes.iter().map(|hole| hole.center.to_vec2().length());
+    let rim = point_at(
+        out.fold(0.0, f64::max) + outline::WOOD / 2.0,
+        Angle::degrees(board.rotation),
+    );
+    Item {
+        layer: Layer::Guides,
+        line: Line::Guide,
+        shape: Shape::Line(Segment::new(Point::ORIGIN, rim)),
+    }
+}
+
+/// The circle around an index hole.
+fn ring(hole: Circle) -> Circle {
+    Circle::new(hole.center, hole.radius + RING)
+}
+
+/// A circle of the jig as a hole, which goes through it.
+fn round(name: HoleName, circle: Circle) -> Hole {
+    Hole {
+        name,
+        center: circle.center,
+        bore: Bore {
+            diameter: 2.0 * circle.radius,
+            depth: 0.0,
+            bottom: Bottom::Flat,
+        },
+    }
+}
+
+/// A hole to drill: its outline and a cross.
+fn drilled(hole: &Hole, items: &mut Vec<Item>) {
+    let shapes = [
+        Shape::Circle(hole.mouth()),
+        Shape::Cross {
+            center: hole.center,
+            arm: cross_arm(hole),
+        },
+    ];
+    items.extend(shapes.map(|shape| Item {
+        layer: layer(hole.name.id().role()),
+        line: Line::Drill,
+        shape,
+    }));
+}
+
+/// An index hole: two circles and a cross.
+fn marked(hole: Circle, items: &mut Vec<Item>) {
+    let shapes = [
+        Shape::Circle(hole),
+        Shape::Circle(ring(hole)),
+        Shape::Cross {
+            center: hole.center,
+            arm: 0.5 * hole.radius,
+        },
+    ];
+    items.extend(shapes.map(|shape| Item {
+        layer: Layer::Extra,
+        line: Line::Drill,
+        shape,
+    }));
+}
+
+/// The words at the index holes and the pin, which come first, and the names of the holes.
+fn label(board: &Board, jig: &SectorPlan, pin: Hole, items: &mut Vec<Item>) {
+    let titled = Board {
+        template: Template {
+            marking: Marking::Both,
+            ..board.template
+        },
+        grooves: None,
+        ..board.clone()
+    };
+    let length = |mm: f64| show_length(mm, board.units);
+    let told = |(name, hole): &(HoleName, Circle)| {
+        let words = format!("index {name} Ø {}", length(2.0 * hole.radius));
+        (round(*name, ring(*hole)), words)
+    };
+    let mut words: Vec<(Hole, String)> = jig.index.iter().map(told).collect();
+    words.push((pin, format!("center pin Ø {}", length(pin.bore.diameter))));
+    let marks = words.iter().map(|(hole, _)| *hole);
+    let all: Vec<Hole> = jig.holes.iter().copied().chain(marks).collect();
+    let lines = |item: &Item| matches!(item.layer, Layer::Edge | Layer::Guides);
+    place_labels(&titled, &all, words.iter().cloned(), lines, items);
+    for (hole, words) in &words {
+        told_anyhow(hole, words, items);
+    }
+    let names = jig.holes.iter().map(|hole| (*hole, hole.name.to_string()));
+    place_labels(&titled, &all, names, lines, items);
+}
+
+/// What must be told is told below its hole where no free place was found for it.
+fn told_anyhow(hole: &Hole, words: &str, items: &mut Vec<Item>) {
+    let is_it = |item: &Item| matches!(&item.shape, Shape::Text(text) if text.words == words);
+    if !items.iter().any(is_it) {
+        let below = hole.center - kurbo::Vec2::new(0.0, hole.bore.radius() + 1.3 * NOTE);
+        items.push(Item {
+            layer: Layer::Names,
+            line: Line::Dimension,
+            shape: Shape::Text(Text::level(below, NOTE, Anchor::Middle, words)),
+        });
+    }
+}
+
+/// What the title block says of turning.
+fn notes(board: &Board, jig: &SectorPlan) -> Vec<String> {
+    let turn = show_number(360.0 / f64::from(board.players), 4);
+    let mut notes = vec![format!(
+        "Turn clockwise by {turn}° each time, on the center pin"
+    )];
+    let turned: Vec<&SectorTurn> = jig
+        .turns
+        .iter()
+        .filter(|turn| !turn.pins.is_empty())
+        .collect();
+    let told = |turn: &SectorTurn| format!("{} for sector {}", listed(&turn.pins), turn.player);
+    let order = match turned.as_slice() {
+        [] => None,
+        [only] => Some(format!("Pin in {}", told(only))),
+        [first, .., last] => Some(format!("Pin in {} … {}", told(first), told(last))),
+    };
+    notes.extend(order);
+    notes
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{SectorJig, layout};
+    use workshop::sector_jig;
+
+    fn planned(board: &Board) -> SectorPlan {
+        let holes = layout(board).unwrap();
+        sector_jig(board, &holes).unwrap().unwrap()
+    }
+
+    fn sheets(board: &Board) -> Vec<Sheet> {
+        let holes = layout(board).unwrap();
+        sector_sheets(board, &holes, &planned(board), &Stamp::default(), None).unwrap()
+    }
+
+    fn asked(players: u32) -> Board {
+        Board {
+            players,
+            sector_jig: Some(SectorJig::default()),
+            ..Board::default()
+        }
+    }
+
+    fn words(sheets: &[Sheet]) -> Vec<&str> {
+        let items = sheets
+            .iter()
+            .flat_map(|sheet| sheet.marks.iter().chain(&sheet.view.items));
+        items
+            .filter_map(|item| match &item.shape {
+                Shape::Text(text) => Some(text.words.as_str()),
+                _ => None,
+            })
+            .collect()
+    }
+
+    #[test]
+    fn every_hole_of_the_sector_and_every_index_hole_is_on_a_sheet() {
+        for players in [2, 3, 6, 8] {
+            let board = asked(players);
+            let plan = planned(&board);
+            let sheets = sheets(&board);
+            let centers = plan.holes.iter().map(|hole| hole.center);
+            for center in centers.chain(plan.index.iter().map(|(_, hole)| hole.center)) {
+                let on = |sheet: &&Sheet| {
+                    sheet
+                        .view
+                        .window
+                        .contains(center + sheet.view.page_from_board)
+                };
+                let mut drawn = sheets.iter().filter(|sheet| !sheet.view.items.is_empty());
+                assert!(drawn.any(|sheet| on(&sheet)), "{center:?} of {players}");
+            }
+        }
+    }
+
+    #[test]
+    fn no_sheet_is_printed_that_has_nothing_of_the_jig() {
+        for players in [2, 3, 4, 6, 8] {
+            let board = asked(players);
+            let outline = Outline::of(&board, &planned(&board));
+            for sheet in sheets(&board) {
+                let is_words = sheet.view.items.is_empty();
+                let cut = |item: &Item| item.layer == Layer::Edge;
+                let shown = sheet.view.items.iter().any(cut);
+                let window = sheet.view.window - sheet.view.page_from_board;
+                assert!(
+                    is_words || shown || outline.contains(window.center()),
+                    "{} of {players}",
+                    sheet.label
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn wood_is_left_around_every_hole_of_the_jig() {
+        for players in [2, 3, 6] {
+            let board = asked(players);
+            let plan = planned(&board);
+            let outline = Outline::of(&board, &plan);
+            let own = plan.holes.iter().map(Hole::mouth);
+            for hole in own.chain(plan.index.iter().map(|(_, hole)| *hole)) {
+                for step in 0..48 {
+                    let out = hole.radius + outline::WOOD - 1e-6;
+                    let at = hole.center + point_at(out, Angle::turn_part(step, 48)).to_vec2();
+                    assert!(outline.contains(at), "{at:?} of {players}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn words_lie_on_no_other_words_and_none_is_missing() {
+        for players in [2, 4, 6] {
+            let board = Board {
+                sector_jig: Some(SectorJig { pins: 2, play: 0.1 }),
+                ..asked(players)
+            };
+            let plan = planned(&board);
+            let subject = subject(&board, &plan, &Outline::of(&board, &plan));
+            let boxes: Vec<Rect> = subject
+                .items
+                .iter()
+                .filter(|item| item.layer == Layer::Names)
+                .map(|item| item.shape.bounds())
+                .collect();
+            assert_eq!(boxes.len(), plan.holes.len() + 3);
+            for (at, one) in boxes.iter().enumerate() {
+                let others = boxes.get(at + 1..).unwrap();
+                assert!(!others.iter().any(|other| one.overlaps(*other)));
+            }
+        }
+    }
+
+    #[test]
+    fn the_order_of_turning_names_the_hole_of_the_sector_before() {
+        let board = asked(6);
+        let plan = planned(&board);
+        let sheets = sheets(&board);
+        let words = words(&sheets);
+        let last = plan.turns[5].pins[0];
+        assert!(words.contains(&format!("center pin, index pin in {last}").as_str()));
+        let marked = format!("index {} Ø 12 mm", plan.index[0].0);
+        assert!(words.contains(&marked.as_str()), "{words:?}");
+        let noted = format!(
+            "Pin in {} for sector 2 … {last} for sector 6",
+            plan.turns[1].pins[0]
+        );
+        assert!(words.contains(&noted.as_str()), "{words:?}");
+    }
+}

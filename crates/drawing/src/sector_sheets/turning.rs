@@ -1,0 +1,145 @@
+//! The page that tells how a sector jig is turned, and what its turns add up to.
+
+use board::{Board, Center, HoleName, Layout, show_length, show_number};
+use workshop::{Caution, Measure, SectorPlan, SectorTurn};
+
+use crate::router_sheets::minded;
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages, paper_size};
+
+/// An error of drilling the index hole that the page reckons with, mm.
+const OFF: f64 = 0.1;
+
+/// The page with the order of turning.
+pub fn turning(board: &Board, layout: &Layout, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sheet> {
+    let turn = show_number(360.0 / f64::from(board.players), 4);
+    let first = match board.drilled_center() {
+        Center::Hole { .. } => {
+            "Drill the pilot at the center first, for the pin, and the playing hole there last."
+        }
+        Center::Nothing | Center::Pivot { .. } => {
+            "Drill the hole at the center first, for the pin."
+        }
+    };
+    let mut blocks = vec![
+        Block::Words(format!(
+            "Drill the jig in hardboard and cut its outline. Each index hole is marked with the hole of the sector before \
+             that its pin goes into. Turn the jig clockwise by {turn}° each time. {first} {}",
+            drills(layout, jig)
+        )),
+        Block::Caution(minded(&[Caution::DrillPress, Caution::Dust])),
+        Block::Heading("Order of turning".into()),
+        Block::Table(turns(jig)),
+        Block::Heading("What the turns add up to".into()),
+    ];
+    blocks.extend(sums(board, jig).into_iter().map(Block::Words));
+    let head = Head {
+        title: "Sector jig".into(),
+        subtitle: format!("{}  {}", board.title, stamp.date),
+        label: "order of turning".into(),
+    };
+    let paper = paper_size(board.template.paper);
+    pages(paper, board.template.margin, &head, &blocks)
+}
+
+/// How many of the holes it drills.
+fn drills(layout: &Layout, jig: &SectorPlan) -> String {
+    let at = |turn: &SectorTurn| jig.holes.len() - turn.skip.len();
+    let drilled: usize = jig.turns.iter().map(at).sum();
+    format!(
+        "In {} turns it drills {drilled} of the board's {} holes.",
+        jig.turns.len(),
+        layout.holes.len()
+    )
+}
+
+/// Names one after the other.
+pub fn listed(names: &[HoleName]) -> String {
+    let names: Vec<String> = names.iter().map(ToString::to_string).collect();
+    names.join(", ")
+}
+
+fn turns(jig: &SectorPlan) -> Table {
+    let row = |turn: &SectorTurn| {
+        vec![
+            Cell::Tick,
+            Cell::Words(turn.player.to_string()),
+            Cell::Words(hold(turn)),
+            Cell::Words(drill(turn)),
+        ]
+    };
+    let columns = [
+        ("", Align::Start),
+        ("Sector", Align::End),
+        ("Hold by", Align::Start),
+        ("Drill", Align::Start),
+    ];
+    Table {
+        columns: columns
+            .map(|(title, align)| Column::new(title, align))
+            .to_vec(),
+        rows: jig.turns.iter().map(row).collect(),
+    }
+}
+
+fn hold(turn: &SectorTurn) -> String {
+    match turn.pins.as_slice() {
+        [] => format!("center pin, clamped on player {}'s axis", turn.player),
+        [pin] => format!("center pin, index pin in {pin}"),
+        pins => format!("center pin, index pins in {}", listed(pins)),
+    }
+}
+
+fn drill(turn: &SectorTurn) -> String {
+    let through = if turn.skip.is_empty() {
+        "all holes".to_owned()
+    } else {
+        format!("all but {}", listed(&turn.skip))
+    };
+    if turn.apart.is_empty() {
+        through
+    } else {
+        format!("{through}; without the jig {}", listed(&turn.apart))
+    }
+}
+
+fn sums(board: &Board, jig: &SectorPlan) -> Vec<String> {
+    let length = |mm: f64| Measure::Mm(mm).shown(board.units);
+    let play = board.sector_jig.map_or(0.0, |jig| jig.play);
+    let mut words = vec![format!(
+        "With {} of play at each pin the last sector may be turned off by {}, at worst {}.",
+        show_length(play, board.units),
+        Measure::Degrees(jig.turned.1).shown(board.units),
+        Measure::Degrees(jig.turned.0).shown(board.units)
+    )];
+    if let Some(closing) = jig.closing {
+        words.push(format!(
+            "Where the round closes, {} of wood are laid out between {} and {}; {} are likely to be left, {} at worst.",
+            length(closing.wood),
+            closing.last,
+            closing.first,
+            length(closing.likely),
+            length(closing.worst)
+        ));
+    }
+    let turns = f64::from(board.players) - 1.0;
+    if turns > 1.0 {
+        words.push(format!(
+            "An index hole that is drilled off along the circle adds that at every turn: {} come to {} by the last.",
+            length(OFF),
+            length(OFF * turns)
+        ));
+    }
+    if !jig.proof.is_empty() {
+        let pins = if jig.proof.len() > 1 {
+            "pins go"
+        } else {
+            "pin goes"
+        };
+        words.push(format!(
+            "Prove the jig on scrap: after the last sector, turned once more onto sector 1, its index {pins} into {}, and \
+             every hole meets its own.",
+            listed(&jig.proof)
+        ));
+    }
+    words
+}

@@ -1,0 +1,40 @@
+//! What a set of sheets shows, and what its title blocks say of it.
+//!
+//! The drilling template, the router's template and the sector jig are cut into the same sheets; they differ by what is
+//! on them and by these words.
+
+use board::{Board, Layout};
+use kurbo::{Circle, Point};
+
+use crate::{Item, Shape, plan};
+
+/// What a set of sheets shows.
+pub struct Subject<'a> {
+    /// The board it is for, with its title and paper.
+    pub board: &'a Board,
+    /// What it is, where it is not the drilling template; else empty.
+    pub kind: &'static str,
+    /// What is to be set or minded, a line each.
+    pub notes: Vec<String>,
+    /// All that is drawn, in the frame of the board.
+    pub items: Vec<Item>,
+    /// The holes, which the crosses on joints keep clear of.
+    pub mouths: Vec<Circle>,
+    /// Its outline, which the key map shows.
+    pub outline: Vec<Shape>,
+}
+
+impl<'a> Subject<'a> {
+    /// The drilling template of a board.
+    pub fn template(board: &'a Board, layout: &Layout) -> Self {
+        let edge = Circle::new(Point::ORIGIN, board.blank.radius());
+        Self {
+            board,
+            kind: "",
+            notes: Vec::new(),
+            items: plan(board, layout),
+            mouths: layout.mouths(),
+            outline: vec![Shape::Circle(edge)],
+        }
+    }
+}

@@ -1,0 +1,109 @@
+//! A template of one sector that is turned from player to player about the center pin.
+//!
+//! It lies on player 1's sector first. For each next sector it is turned clockwise, and an index pin goes through it into
+//! a hole that was drilled in the sector before: so the index hole stands where the sector before has that hole.
+
+mod closing;
+mod copies;
+mod index;
+#[cfg(test)]
+mod tests;
+
+use board::{Board, Hole, HoleId, HoleName, Layout, SectorJig};
+use geometry::{Angle, Circle, Point, bearing_of, point_at};
+
+pub use closing::Closing;
+pub use copies::SectorTurn;
+
+use closing::{Play, closing};
+use copies::Copies;
+
+/// The jig, and what it does.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SectorPlan {
+    /// The holes that are drilled through it: player 1's.
+    pub holes: Vec<Hole>,
+    /// The index holes, as they lie in the jig: the hole of player 1 whose copy in each sector takes the pin, and the
+    /// place. The first leads.
+    pub index: Vec<(HoleName, Circle)>,
+    /// The least hardboard between an index hole and another hole of the jig, mm.
+    pub web: f64,
+    /// Sector after sector in the order they are drilled, clockwise from player 1.
+    pub turns: Vec<SectorTurn>,
+    /// The holes of the last sector that the pins find when the jig is turned once more, onto the first; fewer where it was
+    /// changed by hand.
+    pub proof: Vec<HoleName>,
+    /// How far off the last sector may be turned, degrees: at worst, and likely.
+    pub turned: (f64, f64),
+    /// What play leaves of the wood between the last sector and the first, where that is least.
+    pub closing: Option<Closing>,
+}
+
+/// Why a board has no sector jig.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum SectorJigError {
+    /// There is nothing to turn to.
+    #[error("a board for one has no next sector: a sector jig needs two players or more")]
+    OnePlayer,
+    /// There is nothing to turn about.
+    #[error(
+        "a sector jig turns on a pin, and nothing is drilled at the center: a pivot or a playing hole there would do"
+    )]
+    NoPin,
+    /// There is nothing to put the pin into.
+    #[error(
+        "no hole of player 1 has its like in every sector, so that an index pin finds nothing to go into: changes by \
+         hand that are made for every player would do"
+    )]
+    NoIndex,
+}
+
+/// The jig of a board that asks for one; none where it does not.
+///
+/// # Errors
+/// [`SectorJigError`] where there is no next sector, no center pin, or no hole that an index pin finds in every sector.
+pub fn sector_jig(board: &Board, layout: &Layout) -> Option<Result<SectorPlan, SectorJigError>> {
+    board.sector_jig.map(|jig| plan(board, layout, jig))
+}
+
+fn plan(board: &Board, layout: &Layout, jig: SectorJig) -> Result<SectorPlan, SectorJigError> {
+    if board.players < 2 {
+        return Err(SectorJigError::OnePlayer);
+    }
+    if board.drilled_center().pilot().is_none() {
+        return Err(SectorJigError::NoPin);
+    }
+    let own: Vec<Hole> = of_player(layout, 1).copied().collect();
+    let copies = Copies::of(board, layout, &own);
+    let (index, web) = index::choose(board, layout, &copies, jig).ok_or(SectorJigError::NoIndex)?;
+    let circles: Vec<Circle> = index.iter().map(|(_, circle)| *circle).collect();
+    let play = Play::new(jig.play, board.players, &circles);
+    let last: Vec<Hole> = of_player(layout, board.players).copied().collect();
+    let (worst, likely) = play.turned();
+    Ok(SectorPlan {
+        turns: copies.turns(layout, &index),
+        proof: copies.pins(board.players + 1, &index),
+        closing: closing(&last, &own, &play),
+        turned: (worst.to_degrees(), likely.to_degrees()),
+        holes: own,
+        index,
+        web,
+    })
+}
+
+fn of_player(layout: &Layout, player: u32) -> impl Iterator<Item = &Hole> {
+    layout
+        .holes
+        .iter()
+        .filter(move |hole| hole.name.id() != HoleId::CENTER && hole.name.id().player() == player)
+}
+
+/// What each sector spans.
+fn sector(players: u32) -> Angle {
+    Angle::degrees(360.0 / f64::from(players.max(1)))
+}
+
+/// A point turned clockwise about the center pin.
+fn turned(at: Point, turn: Angle) -> Point {
+    point_at(at.to_vec2().length(), bearing_of(at) + turn)
+}
