@@ -6,8 +6,8 @@
 )]
 
 use app::exports::Kind;
-use board::{Board, Layout, Paper, Template, Units};
-use drawing::{Stamp, font, whole_sheet};
+use board::{Board, Layout, Paper, SectorJig, Template, Units};
+use drawing::{Stamp, font, sector_sheets, whole_sheet};
 use kurbo::{Point, Rect};
 use testkit::{PdfFile, assert_near, pdf_raster, svg_raster, svg_size};
 use tests::{derived, exported, files, planned, samples};
@@ -383,43 +383,46 @@ fn router_templates_have_holes_for_the_bushing_at_the_centers_of_the_bores() {
     }
 }
 
-/// The index hole and a hole of the sector, measured apart on the page, are as far apart as the board has the two.
+/// Holes of player 1 and index holes, on every page that shows their centers; the index holes lie where the last sector,
+/// which is the one before the first, has its holes.
 #[test]
-fn index_holes_of_the_sector_jig_are_true_to_the_sector_before() {
-    for players in [4, 6, 8] {
-        let mut board = planned(&Board {
-            players,
-            home: 2,
-            ..Board::default()
-        });
-        board.template.paper = Paper::Custom {
-            width: 900.0,
-            height: 900.0,
-        };
+fn sector_jigs_have_their_holes_and_index_holes_within_a_thousandth_of_a_millimeter() {
+    for (name, board) in samples() {
+        let mut board = planned(&board);
+        board.sector_jig = Some(SectorJig { pins: 2, play: 0.1 });
         let layout = derived(&board).layout;
         let plan = workshop::sector_jig(&board, &layout).unwrap().unwrap();
+        let sheets = sector_sheets(&board, &layout, &plan, &Stamp::default(), None).unwrap();
         let file = PdfFile::read(&exported(Kind::Sector, &board)).unwrap();
-        let page = &file.pages[0];
-        let (name, index) = plan.index[0];
-        let before = layout.holes.iter().find(|hole| {
-            let id = hole.name.id();
-            id.player() == players
-                && id.role() == name.id().role()
-                && id.number() == name.id().number()
-        });
-        let before = before.unwrap();
-        assert_near!(before.center, index.center, 1e-9);
-        // The index hole is the only one with a second circle 1.5 mm outside it.
-        let marked = page
-            .circles
+        let own = plan
+            .holes
             .iter()
-            .find(|circle| (circle.radius - index.radius - 1.5).abs() < 1e-3)
-            .unwrap();
-        for hole in &plan.holes {
-            let apart = hole.center - before.center;
-            let off = nearest_circle(&page.circles, marked.center + apart, hole.bore.radius());
-            assert!(off <= 0.002, "{}: {off} mm off", hole.name);
+            .map(|hole| (hole.center, hole.bore.radius()));
+        let index = plan.index.iter().map(|(hole, circle)| {
+            let before = layout.hole(hole.id().of_player(board.players)).unwrap();
+            (before.center, circle.radius)
+        });
+        let ringed = index.clone().map(|(center, radius)| (center, radius + 1.5));
+        let pin = [(Point::ORIGIN, board.jig.pin / 2.0)];
+        let mut shown = 0;
+        for (center, radius) in own.chain(index).chain(ringed).chain(pin) {
+            let pages = sheets.iter().zip(&file.pages);
+            let on = pages.filter(|(sheet, _)| {
+                let at = center + sheet.view.page_from_board;
+                !sheet.view.items.is_empty() && sheet.view.window.contains(at)
+            });
+            for (sheet, page) in on {
+                let at = center + sheet.view.page_from_board;
+                let off = nearest_circle(&page.circles, at, radius);
+                assert!(
+                    off <= 0.001,
+                    "{name} {}: {center:?} is {off} mm off",
+                    sheet.label
+                );
+                shown += 1;
+            }
         }
+        assert!(shown >= plan.holes.len() + 5, "{name}: holes are missing");
     }
 }
 
