@@ -61,8 +61,14 @@ pub fn title_block(
     let foot = foot(subject, tiling);
     let below = (LINES..).zip(&foot);
     items.extend(below.map(|(at, words)| line(at, words, block.width())));
-    let corner = Point::new(block.x1 - MAP, block.y1 - MAP);
-    let map = Rect::from_origin_size(corner, (MAP - 1.0, MAP - 1.0));
+    // The first line at the foot takes what the block has to spare, and air above it.
+    let low = if foot.is_empty() {
+        MAP
+    } else {
+        MAP - SPARE / 2.0
+    };
+    let corner = Point::new(block.x1 - MAP, block.y1 - low);
+    let map = Rect::from_points(corner, Point::new(block.x1 - 1.0, block.y1 - 1.0));
     items.extend(key_map(subject, tiling, tile, map));
     items
 }

@@ -299,6 +299,35 @@ mod tests {
         assert!((first.x1 - second.x0 - tiling.overlap).abs() < 1e-9);
     }
 
+    /// The lines at the foot run below the key map, not over it.
+    #[test]
+    fn no_words_of_the_title_block_lie_on_its_key_map() {
+        let board = Board::default();
+        let holes = layout(&board).unwrap();
+        let router = board::Router::default();
+        let tiling = tiling(&board, &holes, None).unwrap();
+        let sheets = crate::router_sheets(&board, &holes, router, &tiling, &Stamp::default());
+        for sheet in &sheets[..tiling.tiles.len()] {
+            let bounds = |wanted: fn(&Shape) -> bool| {
+                let found = sheet.marks.iter().filter(move |item| wanted(&item.shape));
+                found.map(|item| item.shape.bounds())
+            };
+            let map = bounds(|shape| matches!(shape, Shape::Area(_) | Shape::Circle(_)))
+                .reduce(|a, b| a.union(b))
+                .unwrap();
+            let foot = bounds(
+                |shape| matches!(shape, Shape::Text(text) if text.words.starts_with("Bushing")),
+            );
+            let foot: Vec<Rect> = foot.collect();
+            assert_eq!(foot.len(), 1);
+            assert!(
+                foot[0].y1 < map.y0,
+                "{foot:?} on {map:?} of {}",
+                sheet.label
+            );
+        }
+    }
+
     #[test]
     fn every_sheet_has_bars_both_ways_and_a_label() {
         for sheet in sheets_of(&Board::default()) {
