@@ -24,7 +24,7 @@
 //! weighted mean of two.
 
 use board::{Hole, HoleName};
-use geometry::{Circle, Point, Vec2, bearing_of};
+use geometry::{Circle, Point, Vec2};
 
 use super::{sector, turned};
 
@@ -150,19 +150,21 @@ impl Gap {
             first: first.name,
             wood: length - last.bore.radius() - first.bore.radius(),
             along,
-            out: clockwise(last.center) * last.center.to_vec2().length(),
+            out: quarter_on(last.center),
         }
     }
 }
 
 /// The gaps that are no wider than the narrowest by more than this, mm.
 pub fn narrowest(last: &[Hole], first: &[Hole], more: f64) -> Vec<Gap> {
-    let gaps = || {
-        last.iter()
-            .flat_map(|last| first.iter().map(|first| Gap::between(last, first)))
-    };
-    let least = gaps().map(|gap| gap.wood).fold(f64::INFINITY, f64::min);
-    gaps().filter(|gap| gap.wood <= least + more).collect()
+    let pairs = || last.iter().flat_map(|a| first.iter().map(move |b| (a, b)));
+    let wood =
+        |(a, b): (&Hole, &Hole)| a.center.distance(b.center) - a.bore.radius() - b.bore.radius();
+    let least = pairs().map(wood).fold(f64::INFINITY, f64::min);
+    pairs()
+        .filter(|pair| wood(*pair) <= least + more)
+        .map(|(a, b)| Gap::between(a, b))
+        .collect()
 }
 
 /// The gap of which play leaves least at worst.
@@ -187,8 +189,13 @@ pub fn closing(last: &[Hole], first: &[Hole], play: &Play) -> Option<Closing> {
         .min_by(|a, b| a.worst.total_cmp(&b.worst))
 }
 
-/// The direction clockwise about the center pin at a point.
+/// The direction clockwise about the center pin at a point, of length 1.
 fn clockwise(at: Point) -> Vec2 {
-    let (sin, cos) = bearing_of(at).sin_cos();
-    Vec2::new(cos, -sin)
+    let (way, out) = (quarter_on(at), at.to_vec2().length());
+    if out > 0.0 { way / out } else { Vec2::ZERO }
+}
+
+/// A point's place turned clockwise by a quarter.
+fn quarter_on(at: Point) -> Vec2 {
+    Vec2::new(at.y, -at.x)
 }
