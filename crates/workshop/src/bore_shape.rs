@@ -257,7 +257,9 @@ pub mod tests {
             sizes in (2.0..40.0_f64, 0.5..30.0_f64, 0.5..4.0_f64),
             depths in (0.0..1.0_f64, 0.0..1.0_f64),
         ) {
-            let (bore, spur) = (bore(Bottom::ALL[kind], sizes.0, sizes.1), sizes.2);
+            // No bit has a spur wider than itself.
+            let spur = sizes.2.min(sizes.0 / 4.0);
+            let bore = bore(Bottom::ALL[kind], sizes.0, sizes.1);
             let end = deepest(bore, spur);
             let (above, below) = (depths.0.min(depths.1) * end, depths.0.max(depths.1) * end);
             if let Some(lower) = width(bore, spur, below) {
