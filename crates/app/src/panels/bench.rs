@@ -215,47 +215,17 @@ fn hint(ui: &mut Ui, words: &str) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::theme;
-    use egui::accesskit::Role;
+    use crate::panels::hand::{self, choose, press, sees, type_into};
     use egui_kittest::Harness;
-    use egui_kittest::kittest::Queryable as _;
     use testkit::assert_near;
 
     fn bench() -> Harness<'static, Board> {
-        let panel = |ui: &mut Ui, board: &mut Board| {
+        hand::panel(900.0, |ui, board| {
             let current = Current::of(board);
             storage_ui(ui, board);
             filling_ui(ui, board, &current);
             finish_ui(ui, board);
-        };
-        Harness::builder()
-            .with_size([340.0, 900.0])
-            .with_context_setup(theme::install)
-            .build_ui_state(panel, Board::default())
-    }
-
-    fn press(bench: &mut Harness<'static, Board>, label: &str) {
-        bench.get_by_label(label).click();
-        bench.run();
-    }
-
-    fn type_into(bench: &mut Harness<'static, Board>, label: &str, text: &str) {
-        bench.get_by_role_and_label(Role::SpinButton, label).click();
-        bench.run();
-        bench.event(egui::Event::Text(text.into()));
-        bench.run();
-        bench.key_press(egui::Key::Enter);
-        bench.run();
-    }
-
-    fn choose(bench: &mut Harness<'static, Board>, label: &str, option: &str) {
-        bench.get_by_role_and_label(Role::ComboBox, label).click();
-        bench.run();
-        press(bench, option);
-    }
-
-    fn sees(bench: &Harness<'static, Board>, words: &str) -> bool {
-        bench.query_all_by_label_contains(words).next().is_some()
+        })
     }
 
     #[test]

@@ -4,9 +4,12 @@ use board::{Board, GrooveRun, Grooves, Rings, Units, ranges};
 use egui::Ui;
 use workshop::{Caution, GroovePlan, Measure};
 
+use super::machine::UNSETTLED;
 use super::stock::fact;
 use crate::current::Current;
-use crate::widgets::{Field, cautions, length_field, optional_field, plain_field, planned, row};
+use crate::widgets::{
+    Field, cautions, length_field, optional_field, plain_field, planned, row, settled_field,
+};
 
 /// What grooves are planned, and what comes of it.
 pub fn grooves_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
@@ -127,52 +130,28 @@ fn plan_ui(ui: &mut Ui, plan: &GroovePlan, units: Units) {
 
 fn run_ui(ui: &mut Ui, run: &mut GrooveRun, units: Units) {
     let field = |range| Field { range, units };
-    for (caption, value, begun, range) in [
-        ("V bit speed", &mut run.speed, 12_000.0, ranges::SPEED),
-        ("V bit feed along", &mut run.feed, 500.0, ranges::FEED),
-        ("V bit feed down", &mut run.plunge, 100.0, ranges::FEED),
+    for (caption, value, range) in [
+        ("V bit speed", &mut run.speed, ranges::SPEED),
+        ("V bit feed along", &mut run.feed, ranges::FEED),
+        ("V bit feed down", &mut run.plunge, ranges::FEED),
     ] {
-        optional_field(ui, caption, value, begun, field(range), "set");
+        settled_field(ui, caption, value, field(range), UNSETTLED);
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::theme;
+    use crate::panels::hand::{self, press, sees, type_into, write_into};
     use board::Machine;
-    use egui::accesskit::Role;
     use egui_kittest::Harness;
-    use egui_kittest::kittest::Queryable as _;
     use testkit::assert_near;
 
     fn panel() -> Harness<'static, Board> {
-        let panel = |ui: &mut Ui, board: &mut Board| {
+        hand::panel(1100.0, |ui, board| {
             let current = Current::of(board);
             grooves_ui(ui, board, &current);
-        };
-        Harness::builder()
-            .with_size([340.0, 1100.0])
-            .with_context_setup(theme::install)
-            .build_ui_state(panel, Board::default())
-    }
-
-    fn press(panel: &mut Harness<'static, Board>, label: &str) {
-        panel.get_by_label(label).click();
-        panel.run();
-    }
-
-    fn type_into(panel: &mut Harness<'static, Board>, label: &str, text: &str) {
-        panel.get_by_role_and_label(Role::SpinButton, label).click();
-        panel.run();
-        panel.event(egui::Event::Text(text.into()));
-        panel.run();
-        panel.key_press(egui::Key::Enter);
-        panel.run();
-    }
-
-    fn sees(panel: &Harness<'static, Board>, words: &str) -> bool {
-        panel.query_all_by_label_contains(words).next().is_some()
+        })
     }
 
     fn planned_now(panel: &Harness<'static, Board>) -> Grooves {
@@ -226,6 +205,14 @@ mod tests {
         press(&mut panel, "cut the grooves");
         let machine = panel.state().machine.clone().unwrap();
         assert_eq!(machine.groove, Some(GrooveRun::default()));
-        assert!(sees(&panel, "V bit feed down"));
+        // Nothing is assumed of how the bit is run.
+        write_into(&mut panel, "V bit feed down", "6\"");
+        let run = |panel: &Harness<'static, Board>| {
+            panel.state().machine.clone().unwrap().groove.unwrap()
+        };
+        assert_near!(run(&panel).plunge.unwrap(), 152.4, 1e-9);
+        write_into(&mut panel, "V bit speed", "fast");
+        assert_eq!(run(&panel).speed, None);
+        assert!(sees(&panel, "\"fast\" is no number"));
     }
 }

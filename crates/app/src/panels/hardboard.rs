@@ -130,40 +130,17 @@ fn sector_facts(ui: &mut Ui, plan: &SectorPlan, units: Units) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::theme;
+    use crate::panels::hand::{self, choose, press, sees, type_into};
     use board::{Bore, Bottom, Center};
-    use egui::accesskit::Role;
     use egui_kittest::Harness;
     use egui_kittest::kittest::Queryable as _;
     use testkit::assert_near;
 
     fn panel() -> Harness<'static, Board> {
-        let panel = |ui: &mut Ui, board: &mut Board| {
+        hand::panel(900.0, |ui, board| {
             let current = Current::of(board);
             hardboard_ui(ui, board, &current);
-        };
-        Harness::builder()
-            .with_size([340.0, 900.0])
-            .with_context_setup(theme::install)
-            .build_ui_state(panel, Board::default())
-    }
-
-    fn press(panel: &mut Harness<'static, Board>, label: &str) {
-        panel.get_by_label(label).click();
-        panel.run();
-    }
-
-    fn type_into(panel: &mut Harness<'static, Board>, label: &str, text: &str) {
-        panel.get_by_role_and_label(Role::SpinButton, label).click();
-        panel.run();
-        panel.event(egui::Event::Text(text.into()));
-        panel.run();
-        panel.key_press(egui::Key::Enter);
-        panel.run();
-    }
-
-    fn sees(panel: &Harness<'static, Board>, words: &str) -> bool {
-        panel.query_all_by_label_contains(words).next().is_some()
+        })
     }
 
     /// Bores 5 mm deep under hardboard of 6 mm; 1/4 in is 6.35 mm.
@@ -197,11 +174,11 @@ mod tests {
     fn the_center_of_the_template_is_the_makers_choice() {
         let mut panel = panel();
         press(&mut panel, "of hardboard");
-        panel
-            .get_by_role_and_label(Role::ComboBox, "At the center")
-            .click();
-        panel.run();
-        press(&mut panel, TemplateCenter::Undrilled.label());
+        choose(
+            &mut panel,
+            "At the center",
+            TemplateCenter::Undrilled.label(),
+        );
         let router = panel.state().router.unwrap();
         assert_eq!(router.center, TemplateCenter::Undrilled);
     }

@@ -1,10 +1,9 @@
 //! Fields for several lengths at once: the offsets of a waney edge, corners, seams.
 
 use board::{Range, Units, parse_lengths, show_length};
-use egui::{Id, RichText, TextEdit, Ui};
+use egui::Ui;
 
-use crate::theme::Tokens;
-use crate::widgets::{FIELD, row};
+use crate::widgets::{keep_fault, show_fault, typed_text};
 
 /// What a list may hold and how it is shown.
 #[derive(Clone, Copy)]
@@ -33,15 +32,8 @@ pub fn counts_field(ui: &mut Ui, caption: &str, counts: &mut Vec<u32>, each: Ran
     let typed = typed_text(ui, caption, &shown.join("; "), "24; 36; 48", false);
     let fault_id = ui.scope_id().with(caption).with("fault");
     if let Some(text) = typed {
-        match read_counts(&text, each, most) {
-            Ok(read) => {
-                *counts = read;
-                ui.data_mut(|data| data.remove::<String>(fault_id));
-            }
-            Err(words) => ui.data_mut(|data| {
-                data.insert_temp(fault_id, words);
-            }),
-        }
+        let read = read_counts(&text, each, most);
+        keep_fault(ui, fault_id, read.map(|read| *counts = read));
     }
     show_fault(ui, fault_id);
 }
@@ -89,31 +81,6 @@ fn joined(lengths: &[f64], units: Units) -> String {
     shown.join("; ")
 }
 
-/// The text that was typed, once the field is left; while it is typed in, the text is kept beside the document.
-fn typed_text(ui: &mut Ui, caption: &str, shown: &str, hint: &str, lines: bool) -> Option<String> {
-    let kept = ui.scope_id().with(caption).with("typed");
-    let typed = ui.data(|data| data.get_temp::<String>(kept));
-    let mut text = typed.unwrap_or_else(|| shown.to_owned());
-    let response = row(ui, caption, |ui, label| {
-        let edit = if lines {
-            TextEdit::multiline(&mut text).desired_rows(4)
-        } else {
-            TextEdit::singleline(&mut text)
-        };
-        ui.add(edit.hint_text(hint).desired_width(FIELD))
-            .labelled_by(label)
-    });
-    if response.changed() {
-        ui.data_mut(|data| data.insert_temp(kept, text.clone()));
-    }
-    if !response.lost_focus() {
-        return None;
-    }
-    let escaped = ui.input(|input| input.key_pressed(egui::Key::Escape));
-    let typed = ui.data_mut(|data| data.remove_temp::<String>(kept));
-    typed.filter(|_| !escaped)
-}
-
 /// Reads what was typed and gives it on, or keeps the words that say what is wrong until the next try.
 fn take(
     ui: &mut Ui,
@@ -124,13 +91,7 @@ fn take(
 ) {
     let fault_id = ui.scope_id().with(caption).with("fault");
     if let Some(text) = typed {
-        let fault = read(&text, list).and_then(give).err();
-        ui.data_mut(|data| match fault {
-            Some(words) => {
-                data.insert_temp(fault_id, words);
-            }
-            None => data.remove::<String>(fault_id),
-        });
+        keep_fault(ui, fault_id, read(&text, list).and_then(give));
     }
     show_fault(ui, fault_id);
 }
@@ -146,17 +107,6 @@ fn read(text: &str, list: List) -> Result<Vec<f64>, String> {
             .map_err(|fault| fault.shown_in(list.units))?;
     }
     Ok(lengths)
-}
-
-fn show_fault(ui: &mut Ui, fault_id: Id) {
-    let Some(fault) = ui.data(|data| data.get_temp::<String>(fault_id)) else {
-        return;
-    };
-    let color = Tokens::of(ui).stop;
-    ui.horizontal_wrapped(|ui| {
-        let words = format!("▲ {fault}; kept as it was");
-        ui.label(RichText::new(words).color(color).small());
-    });
 }
 
 #[cfg(test)]

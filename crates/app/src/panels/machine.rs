@@ -9,7 +9,12 @@ use workshop::{Caution, hole_table};
 
 use super::list_field::counts_field;
 use crate::current::Current;
-use crate::widgets::{Field, cautions, choice, length_field, optional_field, plain_field, planned};
+use crate::widgets::{
+    Field, cautions, choice, length_field, optional_field, plain_field, planned, settled_field,
+};
+
+/// What a feed or a speed is before the maker types one: none is assumed.
+pub const UNSETTLED: &str = "not settled";
 
 /// The jigs that are set by hand, and the order of drilling.
 pub fn jig_ui(ui: &mut Ui, board: &mut Board) {
@@ -109,39 +114,14 @@ fn bit_ui(ui: &mut Ui, bits: &mut Vec<BitRun>, (diameter, bottom): (f64, Bottom)
     let name = format!("{} {}", show_length(diameter, units), bottom.label());
     ui.label(RichText::new(&name).strong());
     ui.push_id(name, |ui| {
-        let field = |range| Field { range, units };
-        optional_field(
-            ui,
-            "Speed",
-            &mut bit.speed,
-            1000.0,
-            field(ranges::SPEED),
-            "set",
-        );
-        optional_field(
-            ui,
-            "Feed a minute",
-            &mut bit.feed,
-            100.0,
-            field(ranges::FEED),
-            "set",
-        );
-        optional_field(
-            ui,
-            "Peck",
-            &mut bit.peck,
-            3.0,
-            field(ranges::PASS),
-            "clears chips",
-        );
-        optional_field(
-            ui,
-            "Dwell",
-            &mut bit.dwell,
-            0.5,
-            field(ranges::WAIT),
-            "at the bottom",
-        );
+        for (caption, value, range, hint) in [
+            ("Speed", &mut bit.speed, ranges::SPEED, UNSETTLED),
+            ("Feed a minute", &mut bit.feed, ranges::FEED, UNSETTLED),
+            ("Peck", &mut bit.peck, ranges::PASS, "in one go"),
+            ("Dwell", &mut bit.dwell, ranges::WAIT, "not at all"),
+        ] {
+            settled_field(ui, caption, value, Field { range, units }, hint);
+        }
     });
     if bit == before {
         return;
@@ -154,34 +134,64 @@ fn bit_ui(ui: &mut Ui, bits: &mut Vec<BitRun>, (diameter, bottom): (f64, Bottom)
 
 fn edge_ui(ui: &mut Ui, edge: &mut EdgeRun, units: Units) {
     ui.push_id("edge", |ui| {
-        let field = |range| Field { range, units };
         length_field(ui, "Cutter", &mut edge.cutter, ranges::BIT, units);
-        optional_field(
-            ui,
-            "Cutter speed",
-            &mut edge.speed,
-            12_000.0,
-            field(ranges::SPEED),
-            "set",
-        );
-        optional_field(
-            ui,
-            "Feed along",
-            &mut edge.feed,
-            500.0,
-            field(ranges::FEED),
-            "set",
-        );
-        optional_field(
-            ui,
-            "Feed down",
-            &mut edge.plunge,
-            100.0,
-            field(ranges::FEED),
-            "set",
-        );
+        for (caption, value, range) in [
+            ("Cutter speed", &mut edge.speed, ranges::SPEED),
+            ("Feed along", &mut edge.feed, ranges::FEED),
+            ("Feed down", &mut edge.plunge, ranges::FEED),
+        ] {
+            settled_field(ui, caption, value, Field { range, units }, UNSETTLED);
+        }
         length_field(ui, "Depth of a pass", &mut edge.pass, ranges::PASS, units);
         length_field(ui, "Skin left", &mut edge.skin, ranges::SKIN, units)
             .on_hover_text("Wood left uncut below, which holds the board until it is sawn free");
     });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::panels::hand::{self, press, sees, write_into};
+    use egui_kittest::Harness;
+    use testkit::assert_near;
+
+    fn panel() -> Harness<'static, Board> {
+        hand::panel(1100.0, |ui, board| {
+            let current = Current::of(board);
+            jig_ui(ui, board);
+            machine_ui(ui, board, &current);
+        })
+    }
+
+    fn bits(panel: &Harness<'static, Board>) -> Vec<BitRun> {
+        panel.state().machine.clone().unwrap().bits
+    }
+
+    #[test]
+    fn no_feed_and_no_speed_is_assumed_and_each_is_typed_and_taken_back() {
+        let mut panel = panel();
+        press(&mut panel, "drills the holes");
+        assert!(sees(&panel, "12 mm Forstner"));
+        assert!(bits(&panel).is_empty());
+        write_into(&mut panel, "Speed", "1500");
+        write_into(&mut panel, "Feed a minute", "8\"");
+        let bit = bits(&panel)[0];
+        assert_eq!((bit.speed, bit.peck), (Some(1500.0), None));
+        assert_near!(bit.feed.unwrap(), 203.2, 1e-9);
+        write_into(&mut panel, "Speed", "0");
+        assert!(sees(&panel, "spindle speed may be 1 rpm"));
+        assert_eq!(bits(&panel)[0].speed, Some(1500.0));
+        write_into(&mut panel, "Speed", " ");
+        assert_eq!(bits(&panel)[0].speed, None);
+    }
+
+    #[test]
+    fn plates_are_whole_numbers() {
+        let mut panel = panel();
+        write_into(&mut panel, "Index plates", "24, 84 90");
+        assert_eq!(panel.state().jig.plates, [24, 84, 90]);
+        write_into(&mut panel, "Index plates", "7.5");
+        assert!(sees(&panel, "\"7.5\" is no whole number"));
+        assert_eq!(panel.state().jig.plates, [24, 84, 90]);
+    }
 }

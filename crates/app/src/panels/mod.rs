@@ -8,6 +8,8 @@ mod bores;
 pub mod controls;
 pub mod findings;
 mod grooves;
+#[cfg(test)]
+mod hand;
 mod hardboard;
 mod hole;
 mod joining;

@@ -5,7 +5,7 @@ use egui::Ui;
 use workshop::{Species, species};
 
 use crate::widgets::{
-    Field, choice, count_field, length_field, optional_field, plain_field, planned,
+    Field, choice, count_field, length_field, plain_field, planned, settled_field,
 };
 
 /// Species, cut, moisture, and the air the board is made and kept in.
@@ -20,30 +20,28 @@ pub fn wood_ui(ui: &mut Ui, board: &mut Board) {
         range,
         units: Units::Mm,
     };
-    optional_field(
-        ui,
-        "Moisture",
-        &mut wood.moisture,
-        8.0,
-        field(ranges::MOISTURE),
-        "metered",
-    );
-    optional_field(
-        ui,
-        "Change for 1 %",
-        &mut wood.change,
-        0.0025,
-        field(ranges::WOOD_CHANGE),
-        "typed",
-    );
-    optional_field(
-        ui,
-        "Density at 12 %",
-        &mut wood.density,
-        600.0,
-        field(ranges::WOOD_DENSITY),
-        "typed",
-    );
+    for (caption, value, range, hint) in [
+        (
+            "Moisture",
+            &mut wood.moisture,
+            ranges::MOISTURE,
+            "by the shop's air",
+        ),
+        (
+            "Change for 1 %",
+            &mut wood.change,
+            ranges::WOOD_CHANGE,
+            "by the table",
+        ),
+        (
+            "Density at 12 %",
+            &mut wood.density,
+            ranges::WOOD_DENSITY,
+            "by the table",
+        ),
+    ] {
+        settled_field(ui, caption, value, field(range), hint);
+    }
     air_ui(ui, "Shop", &mut wood.shop);
     air_ui(ui, "Dry room", &mut wood.dry);
     air_ui(ui, "Damp room", &mut wood.humid);
@@ -135,21 +133,19 @@ fn loads_ui(ui: &mut Ui, base: &mut Base, units: Units) {
         units,
     );
     let field = |range| Field { range, units };
-    optional_field(
+    settled_field(
         ui,
         "Rated for",
         &mut base.rating,
-        20.0,
         field(ranges::LOAD),
-        "known",
+        "not known",
     );
     plain_field(ui, "Load beside pieces", &mut base.load, ranges::LOAD);
-    optional_field(
+    settled_field(
         ui,
         "Board weighs",
         &mut base.board,
-        3.0,
         field(ranges::LOAD),
-        "on a scale",
+        "by its wood",
     );
 }

@@ -1,22 +1,12 @@
-//! Fields for numbers and choices: each with its caption, its range, and its fault in words below it.
+//! Fields for one number: each with its caption, its range, and its fault in words below it.
 
 use core::cell::RefCell;
 
 use board::{Quantity, Range, Units, parse_length, show_length, show_number};
-use egui::{
-    Align, CollapsingHeader, ComboBox, DragValue, Layout, Response, RichText, Role, Ui, WidgetInfo,
-    vec2,
-};
+use egui::{DragValue, Response, RichText, Role, Ui, WidgetInfo, vec2};
 
-use workshop::{Caution, FIRST};
-
-use crate::theme::{self, Tokens};
-
-/// Width of the captions, so that fields stand in line.
-pub const CAPTION: f32 = 122.0;
-/// Width of fields, and the least of it where something else stands in the row.
-pub const FIELD: f32 = 148.0;
-const LEAST_FIELD: f32 = 78.0;
+use super::typed::{keep_fault, kept_as_it_was, show_fault, typed_text};
+use super::{FIELD, LEAST_FIELD, row};
 
 /// A length that can be typed in any unit, dragged, or stepped with the arrow keys.
 ///
@@ -134,14 +124,27 @@ pub fn optional_field(
     }
 }
 
-/// Whether something is planned at all; it begins with common values.
-pub fn planned<T: Default>(ui: &mut Ui, caption: &str, words: &str, plan: &mut Option<T>) {
-    let mut wanted = plan.is_some();
-    row(ui, caption, |ui, _| {
-        if ui.checkbox(&mut wanted, words).changed() {
-            *plan = wanted.then(T::default);
-        }
-    });
+/// A number that only the maker knows: nothing stands for it until it is typed, and an empty field takes it back. The hint
+/// says what holds without it.
+pub fn settled_field(
+    ui: &mut Ui,
+    caption: &str,
+    value: &mut Option<f64>,
+    field: Field,
+    hint: &str,
+) {
+    let before = value.map_or_else(String::new, |value| shown(value, field));
+    let typed = typed_text(ui, caption, &before, hint, false);
+    let fault = ui.scope_id().with(caption).with("fault");
+    // A text that is left as it was keeps the value, of which it shows a rounding.
+    if let Some(text) = typed.filter(|text| *text != before) {
+        let read = match text.trim() {
+            "" => Ok(None),
+            text => read(text, field).map(Some),
+        };
+        keep_fault(ui, fault, read.map(|read| *value = read));
+    }
+    show_fault(ui, fault);
 }
 
 /// What a field may hold and how it is shown.
@@ -157,103 +160,6 @@ impl Field {
     fn is_in_inches(self) -> bool {
         self.range.quantity == Quantity::Length && self.units == Units::Inch
     }
-}
-
-/// One of several, by name.
-pub fn choice<T: Copy + PartialEq>(
-    ui: &mut Ui,
-    caption: &str,
-    chosen: &mut T,
-    all: &[T],
-    label: impl Fn(T) -> &'static str,
-) -> bool {
-    let before = *chosen;
-    row(ui, caption, |ui, caption_id| {
-        let combo = ComboBox::from_id_salt(caption)
-            .selected_text(label(*chosen))
-            .width(FIELD);
-        let shown = combo.show_ui(ui, |ui| {
-            for &one in all {
-                ui.selectable_value(chosen, one, label(one));
-            }
-        });
-        shown.response.labelled_by(caption_id);
-    });
-    *chosen != before
-}
-
-/// A caption and what stands beside it.
-///
-/// The caption gives the field its identity, so that a line which comes or goes above it changes nothing.
-pub fn row<R>(ui: &mut Ui, caption: &str, field: impl FnOnce(&mut Ui, egui::Id) -> R) -> R {
-    let line = egui::UiBuilder::new().scope_id(ui.scope_id().with(caption));
-    let content = |ui: &mut Ui| {
-        let size = vec2(CAPTION, ui.spacing().interact_size.y);
-        let label = ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
-            ui.set_min_width(CAPTION);
-            ui.label(caption).id
-        });
-        field(ui, label.inner)
-    };
-    ui.scope_builder(line, |ui| ui.horizontal(content).inner)
-        .inner
-}
-
-/// A title above a group of rows that can be folded away.
-pub fn section(ui: &mut Ui, title: &str, open: bool, content: impl FnOnce(&mut Ui)) {
-    section_ui(ui, title, |header| header.default_open(open), content);
-}
-
-/// A section that starts folded, and unfolds when asked to.
-pub fn folded(ui: &mut Ui, title: &str, unfold: bool, content: impl FnOnce(&mut Ui)) -> Response {
-    section_ui(
-        ui,
-        title,
-        |header| header.open(unfold.then_some(true)),
-        content,
-    )
-}
-
-fn section_ui(
-    ui: &mut Ui,
-    title: &str,
-    opening: impl FnOnce(CollapsingHeader) -> CollapsingHeader,
-    content: impl FnOnce(&mut Ui),
-) -> Response {
-    let words = RichText::new(title).family(theme::strong());
-    let shown = opening(CollapsingHeader::new(words)).show_unindented(ui, |ui| {
-        ui.add_space(2.0);
-        content(ui);
-        ui.add_space(theme::GAP);
-    });
-    shown.body_response.unwrap_or(shown.header_response)
-}
-
-/// What to mind at this work, and what comes before it.
-pub fn cautions(ui: &mut Ui, cautions: &[Caution]) {
-    for caution in cautions {
-        let words = format!("▲ {}: {}", caution.label(), caution.words());
-        let color = Tokens::of(ui).caution;
-        ui.label(RichText::new(words).color(color).small())
-            .on_hover_text(caution.source());
-    }
-    ui.label(RichText::new(FIRST).weak().small());
-}
-
-/// The one button of a group that is meant to be pressed.
-pub fn main_button(ui: &mut Ui, label: &str) -> Response {
-    let tokens = Tokens::of(ui);
-    let words = RichText::new(label)
-        .color(tokens.on_accent)
-        .family(theme::strong());
-    let button = egui::Button::new(words)
-        .fill(tokens.accent)
-        .stroke(egui::Stroke::new(1.0, tokens.accent));
-    ui.scope(|ui| {
-        ui.spacing_mut().button_padding = vec2(14.0, 4.0);
-        ui.add(button)
-    })
-    .inner
 }
 
 fn number_field(ui: &mut Ui, caption: &str, value: &mut f64, field: Field) -> Response {
@@ -393,14 +299,7 @@ fn fault_line(ui: &mut Ui, field: &Response) {
     let Some(fault) = fault_of(ui, field) else {
         return;
     };
-    let color = Tokens::of(ui).stop;
-    ui.horizontal_wrapped(|ui| {
-        ui.label(
-            RichText::new(format!("▲ {fault}; kept as it was"))
-                .color(color)
-                .small(),
-        );
-    });
+    kept_as_it_was(ui, &fault);
 }
 
 fn read(text: &str, field: Field) -> Result<f64, String> {
@@ -478,6 +377,7 @@ fn step(field: Field, dragging: bool) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::theme;
     use board::ranges;
     use egui_kittest::Harness;
     use egui_kittest::kittest::Queryable as _;

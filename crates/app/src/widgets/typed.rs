@@ -1,0 +1,63 @@
+//! Fields whose text is read once they are left; until then it is kept beside the document.
+
+use egui::{Id, RichText, TextEdit, Ui};
+
+use super::{FIELD, row};
+use crate::theme::Tokens;
+
+/// The text that was typed, once the field is left; while it is typed in, the text is kept beside the document.
+pub fn typed_text(
+    ui: &mut Ui,
+    caption: &str,
+    shown: &str,
+    hint: &str,
+    lines: bool,
+) -> Option<String> {
+    let kept = ui.scope_id().with(caption).with("typed");
+    let typed = ui.data(|data| data.get_temp::<String>(kept));
+    let mut text = typed.unwrap_or_else(|| shown.to_owned());
+    let response = row(ui, caption, |ui, label| {
+        let edit = if lines {
+            TextEdit::multiline(&mut text).desired_rows(4)
+        } else {
+            TextEdit::singleline(&mut text)
+        };
+        ui.add(edit.hint_text(hint).desired_width(FIELD))
+            .labelled_by(label)
+    });
+    if response.changed() {
+        ui.data_mut(|data| data.insert_temp(kept, text.clone()));
+    }
+    if !response.lost_focus() {
+        return None;
+    }
+    let escaped = ui.input(|input| input.key_pressed(egui::Key::Escape));
+    let typed = ui.data_mut(|data| data.remove_temp::<String>(kept));
+    typed.filter(|_| !escaped)
+}
+
+/// Keeps the words that say what is wrong until the next try, or takes them away.
+pub fn keep_fault(ui: &Ui, fault: Id, verdict: Result<(), String>) {
+    ui.data_mut(|data| match verdict {
+        Err(words) => {
+            data.insert_temp(fault, words);
+        }
+        Ok(()) => data.remove::<String>(fault),
+    });
+}
+
+/// What is wrong with the text that was typed last, if anything is.
+pub fn show_fault(ui: &mut Ui, fault: Id) {
+    if let Some(fault) = ui.data(|data| data.get_temp::<String>(fault)) {
+        kept_as_it_was(ui, &fault);
+    }
+}
+
+/// Says what is wrong with a text, and that it changed nothing.
+pub fn kept_as_it_was(ui: &mut Ui, fault: &str) {
+    let color = Tokens::of(ui).stop;
+    ui.horizontal_wrapped(|ui| {
+        let words = format!("▲ {fault}; kept as it was");
+        ui.label(RichText::new(words).color(color).small());
+    });
+}
