@@ -78,6 +78,8 @@ fn checks(bencher: Bencher<'_, '_>, holes: u32) {
         stock: None,
         risk: None,
         turns: None,
+        grooves: None,
+        sector: None,
     };
     bencher.bench_local(|| workshop::check(black_box(&board), &layout, judged));
 }
@@ -121,6 +123,8 @@ fn checks_of_a_busy_board(bencher: Bencher<'_, '_>) {
             .as_ref()
             .map(|(budget, chance)| (budget, *chance)),
         turns: derived.turns.as_ref(),
+        grooves: derived.grooves.as_ref(),
+        sector: derived.sector.as_ref(),
     };
     bencher.bench_local(|| workshop::check(black_box(&board), &derived.layout, judged));
 }

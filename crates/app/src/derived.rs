@@ -1,10 +1,13 @@
 //! Everything that follows from a document, worked out once for each of its revisions.
 
+use std::sync::OnceLock;
+
 use board::{Board, BuildError, Layout, layout};
 use drawing::{Correction, Item, Tiling, TilingError, plan_without_names, tiling};
 use workshop::{
-    Budget, Figures, Finding, GroovePlan, Judged, SeamTurns, SectorJigError, SectorPlan,
+    Budget, Figures, Finding, GroovePlan, Judged, SeamTurns, SectorJigError, SectorPlan, SumGroup,
     TapedJoints, Work, budget, chance_at_most, check, figures, grooves, seam_turns, sector_jig,
+    sums,
 };
 
 use crate::blank::Blank;
@@ -33,6 +36,8 @@ pub struct Derived {
     pub findings: Vec<Finding>,
     /// The plan that screen and template share, but for the names, which the screen writes itself.
     pub plan: Vec<Item>,
+    /// The sums of the bench, once somebody has looked at them.
+    sums: OnceLock<Vec<SumGroup>>,
 }
 
 impl Derived {
@@ -81,6 +86,11 @@ impl Derived {
         Self::with(board, printer, blank, |_, _| budget)
     }
 
+    /// The sums of the bench, worked out when they are first asked for; `board` is the one that this follows from.
+    pub fn sums(&self, board: &Board) -> &[SumGroup] {
+        self.sums.get_or_init(|| sums(board, &self.layout))
+    }
+
     fn with(
         board: &Board,
         printer: Option<&Correction>,
@@ -92,11 +102,14 @@ impl Derived {
         let sheets = tiling.as_ref().map(|tiling| tiling.tiles.len() as u32);
         let sheets = sheets.map_err(ToString::to_string);
         let turns = seam_turns(board, &layout);
+        let (grooves, sector) = (grooves(board, &layout), sector_jig(board, &layout));
         let budget = budget(&layout, &taped(&tiling));
         let judged = Judged {
             sheets: sheets.as_ref().copied().map_err(String::as_str),
             stock: blank.plan(),
             turns: turns.as_ref(),
+            grooves: grooves.as_ref(),
+            sector: sector.as_ref(),
             risk: budget.as_ref().map(|(budget, chance)| (budget, *chance)),
         };
         let findings = check(board, &layout, judged);
@@ -105,8 +118,9 @@ impl Derived {
             turns,
             findings,
             plan: plan_without_names(board, &layout),
-            grooves: grooves(board, &layout),
-            sector: sector_jig(board, &layout),
+            grooves,
+            sector,
+            sums: OnceLock::new(),
             budget,
             blank,
             tiling,

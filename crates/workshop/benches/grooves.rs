@@ -6,7 +6,7 @@ use core::hint::black_box;
 
 use board::{Board, Grooves, Layout, Rings, layout};
 use divan::Bencher;
-use workshop::{Judged, check, grooves};
+use workshop::{GroovePlan, Judged, check, grooves};
 
 fn main() {
     divan::main();
@@ -68,18 +68,25 @@ fn laid_out(bencher: Bencher<'_, '_>, size: (u32, u32)) {
 #[divan::bench(args = SIZES)]
 fn all_checks_without_grooves(bencher: Bencher<'_, '_>, size: (u32, u32)) {
     let (board, layout) = board(size, false);
-    bencher.bench(|| check(black_box(&board), &layout, JUDGED));
+    bencher.bench(|| check(black_box(&board), &layout, judged(None)));
 }
 
 #[divan::bench(args = SIZES)]
 fn all_checks_with_grooves(bencher: Bencher<'_, '_>, size: (u32, u32)) {
     let (board, layout) = board(size, true);
-    bencher.bench(|| check(black_box(&board), &layout, JUDGED));
+    bencher.bench(|| {
+        let plan = grooves(black_box(&board), &layout);
+        check(&board, &layout, judged(plan.as_ref()))
+    });
 }
 
-const JUDGED: Judged<'_> = Judged {
-    sheets: Ok(1),
-    stock: None,
-    turns: None,
-    risk: None,
-};
+fn judged(grooves: Option<&GroovePlan>) -> Judged<'_> {
+    Judged {
+        sheets: Ok(1),
+        stock: None,
+        turns: None,
+        grooves,
+        sector: None,
+        risk: None,
+    }
+}

@@ -310,6 +310,8 @@ mod tests {
             sheets: Ok(4),
             stock: stock.as_ref(),
             turns: turns.as_ref(),
+            grooves: None,
+            sector: None,
             risk: None,
         };
         check(board, &layout, judged)

@@ -159,7 +159,10 @@ impl Source {
             Kind::Router => self.router()?,
             Kind::Sector => self.sector()?,
             Kind::Jig => self.jig()?,
-            Kind::Gcode => self.programs()?,
+            Kind::Gcode => {
+                let table = hole_table(&self.layout);
+                self.programs(Some(drilling_order(&table, self.board.order).rows))?
+            }
             Kind::Sums => self.sums()?,
             Kind::PrinterTest => {
                 let sheet = printer_test_sheet(&self.board, &self.stamp(), self.printer.as_ref())?;
@@ -215,9 +218,9 @@ impl Source {
                 let tiles = tiles.unwrap_or_default().iter();
                 tiles.map(|tile| svg_name(&tile.label())).collect()
             }
-            // Which bits there are is known once they are written, and that is quick.
+            // Which bits there are is known once they are written, and that is quick but for the order of holes.
             Kind::Gcode => {
-                let programs = self.programs().unwrap_or_default();
+                let programs = self.programs(None).unwrap_or_default();
                 programs.into_iter().map(|file| file.ending).collect()
             }
         };
@@ -326,7 +329,8 @@ impl Source {
         ])
     }
 
-    fn programs(&self) -> Result<Vec<File>, ExportError> {
+    /// The programs, their holes in an order of rows of the table, or in that of names.
+    fn programs(&self, order: Option<Vec<usize>>) -> Result<Vec<File>, ExportError> {
         let Some(machine) = &self.board.machine else {
             return Ok(Vec::new());
         };
@@ -338,7 +342,7 @@ impl Source {
             machine: machine.clone(),
             thickness: self.board.blank.thickness,
             spur: self.board.bores.spur,
-            order: Some(drilling_order(&table, self.board.order).rows),
+            order,
         };
         let mut programs = export::gcode(&table, &options)?;
         let mill = MillOptions {

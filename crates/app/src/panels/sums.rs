@@ -2,7 +2,7 @@
 
 use board::Board;
 use egui::{Align, Label, Layout, Response, RichText, Ui};
-use workshop::{Sum, sums};
+use workshop::Sum;
 
 use crate::current::Current;
 use crate::theme;
@@ -14,10 +14,10 @@ pub fn sums_ui(ui: &mut Ui, board: &Board, current: &Current) {
     };
     // The scroll bar lies over what is at the very right.
     ui.set_max_width(ui.available_width() - theme::GAP);
-    for group in sums(good, &derived.layout) {
+    for group in derived.sums(good) {
         ui.add_space(theme::GAP);
         ui.label(RichText::new(titled(group.heading)).family(theme::strong()));
-        for sum in &group.sums {
+        for sum in few(&group.sums) {
             let shown = |measure: workshop::Measure| measure.shown(board.units);
             let value = sum.value.map_or_else(|| "never".into(), shown);
             let row = figure_ui(ui, &named(sum, board), value);
@@ -27,9 +27,18 @@ pub fn sums_ui(ui: &mut Ui, board: &Board, current: &Current) {
             ui.label(RichText::new(note).weak().small());
         }
     }
-    let words =
-        "Point at a figure for its formula and source; the export Bench sums has all of them.";
+    let words = "Point at a figure for its formula and source. Of many alike the first three stand here; the export Bench \
+        sums has all.";
     ui.label(RichText::new(words).weak().small());
+}
+
+/// How many figures of one name are shown, one after the other: the speed for each of a hundred radii tells no more.
+const ALIKE: usize = 3;
+
+/// The sums, the first few of each run of one name.
+fn few(sums: &[Sum]) -> impl Iterator<Item = &Sum> {
+    let runs = sums.chunk_by(|a, b| a.name == b.name);
+    runs.flat_map(|run| run.iter().take(ALIKE))
 }
 
 /// The name at the left, broken where it is long, and the value at the right.
@@ -58,5 +67,25 @@ fn named(sum: &Sum, board: &Board) -> String {
     match sum.at {
         Some(at) => format!("{}, {}", sum.name, at.shown(board.units)),
         None => sum.name.into(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::panels::hand::{self, sees};
+    use egui_kittest::kittest::Queryable as _;
+
+    #[test]
+    fn of_many_speeds_the_first_few_stand_in_the_panel() {
+        let panel = hand::panel(900.0, |ui, board| {
+            board.pattern = geometry::Pattern::Lobes { depth: 0.15 };
+            board.blank.diameter = 600.0;
+            let current = Current::of(board);
+            sums_ui(ui, board, &current);
+        });
+        assert!(sees(&panel, "marble below the top face"));
+        let speeds = panel.query_all_by_label_contains("speed at which the marble rolls out");
+        assert_eq!(speeds.count(), ALIKE);
     }
 }

@@ -114,9 +114,14 @@ impl Pen<'_> {
     /// A line through points, with dashes where they can be told apart.
     fn way(&self, way: &[Point], ink: Stroke, dashes: &[f64]) {
         let way: Vec<Pos2> = way.iter().map(|point| self.at(*point)).collect();
-        let lengths: Vec<f32> = dashes.iter().map(|mm| self.camera.length(*mm)).collect();
-        let shortest = lengths.iter().copied().fold(f32::INFINITY, f32::min);
-        if lengths.is_empty() || shortest < 1.0 {
+        let shortest = dashes.iter().copied().fold(f64::INFINITY, f64::min);
+        // Far off the dashes are drawn longer than they are, so that a line to cut and a line to guide stay apart.
+        let stretch = (1.0 / self.camera.length(shortest)).max(1.0);
+        let lengths: Vec<f32> = dashes
+            .iter()
+            .map(|mm| self.camera.length(*mm) * stretch)
+            .collect();
+        if lengths.is_empty() {
             self.painter.add(egui::Shape::line(way, ink));
             return;
         }

@@ -38,7 +38,7 @@ pub use finding::{Finding, Measure, Rule, Severity};
 use board::{Board, Layout};
 
 use crate::groove::Strokes;
-use crate::{Budget, SeamTurns, StockPlan, grooves};
+use crate::{Budget, GroovePlan, SeamTurns, SectorJigError, SectorPlan, StockPlan};
 pub(crate) use planer::strips_wanted;
 
 /// What is worked out elsewhere and judged here.
@@ -50,6 +50,10 @@ pub struct Judged<'a> {
     pub stock: Option<&'a StockPlan>,
     /// How the pattern lies to the seams; none without seams.
     pub turns: Option<&'a SeamTurns>,
+    /// Where the grooves run; none where none are planned.
+    pub grooves: Option<&'a GroovePlan>,
+    /// The sector jig, or why there is none; nothing where none is asked for.
+    pub sector: Option<&'a Result<SectorPlan, SectorJigError>>,
     /// What the errors of the work leave of the webs, and the most chance of a thin one; none where that cannot be
     /// worked out.
     pub risk: Option<(&'a Budget, f64)>,
@@ -64,13 +68,23 @@ pub fn check(board: &Board, layout: &Layout, judged: Judged<'_>) -> Vec<Finding>
     findings.extend(inside::check(board, layout));
     findings.extend(seam::check(board, layout, judged.turns));
     findings.extend(seam::misplaced(board));
-    findings.extend(groove_findings(board, layout));
+    findings.extend(
+        judged
+            .grooves
+            .into_iter()
+            .flat_map(|plan| groove_findings(board, layout, plan)),
+    );
     findings.extend(pilot::check(board));
     findings.extend(pieces::check(board, layout));
     findings.extend(seat::check(board, layout));
     findings.extend(template_web::check(board, layout));
     findings.extend(bushing::check(board, layout));
-    findings.extend(sector::check(board, layout));
+    findings.extend(
+        judged
+            .sector
+            .into_iter()
+            .flat_map(|jig| sector::check(board, jig)),
+    );
     findings.extend(
         judged
             .risk
@@ -101,15 +115,12 @@ pub fn check(board: &Board, layout: &Layout, judged: Judged<'_>) -> Vec<Finding>
     findings
 }
 
-fn groove_findings(board: &Board, layout: &Layout) -> Vec<Finding> {
-    let Some(plan) = grooves(board, layout) else {
-        return Vec::new();
-    };
-    let strokes = Strokes::new(&plan);
-    let mut findings = groove_bores::check(board, layout, &plan, &strokes);
-    findings.extend(groove_sides::check(board, &plan, &strokes));
-    findings.extend(groove_rim::check(board, &plan));
-    findings.extend(groove_depth::check(board, &plan, &strokes));
+fn groove_findings(board: &Board, layout: &Layout, plan: &GroovePlan) -> Vec<Finding> {
+    let strokes = Strokes::new(plan);
+    let mut findings = groove_bores::check(board, layout, plan, &strokes);
+    findings.extend(groove_sides::check(board, plan, &strokes));
+    findings.extend(groove_rim::check(board, plan));
+    findings.extend(groove_depth::check(board, plan, &strokes));
     findings
 }
 
@@ -143,6 +154,8 @@ mod tests {
             stock: None,
             risk: None,
             turns: None,
+            grooves: None,
+            sector: None,
         }
     }
 

@@ -1,26 +1,25 @@
 //! Rule: a sector jig can be made, and pin play leaves wood where it comes round to the first sector.
 
-use board::{Board, HoleName, Layout, show_length};
+use board::{Board, HoleName, show_length};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::{Closing, SectorPlan, SectorTurn, sector_jig};
+use crate::{Closing, SectorJigError, SectorPlan, SectorTurn};
 
 pub const STATEMENT: &str = "A jig that is turned from sector to sector adds up the play of its pins, and the last sector \
      still leaves the set web to the first, at worst. The error is added up as the sector jig's page says. Hardboard \
      between its index holes and the others is a template's web. The defaults of both webs are common practice, no source.";
 
 /// Why there can be no jig; or where the last web or the hardboard may be too thin, and where sectors differ.
-pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
-    match sector_jig(board, layout) {
-        None => Vec::new(),
-        Some(Err(error)) => vec![Finding::new(
+pub fn check(board: &Board, jig: &Result<SectorPlan, SectorJigError>) -> Vec<Finding> {
+    match jig {
+        Err(error) => vec![Finding::new(
             Severity::Stop,
             Rule::SectorJig,
             error.to_string(),
         )],
-        Some(Ok(plan)) => {
+        Ok(plan) => {
             let last = plan.closing.and_then(|closing| last_web(board, &closing));
-            let found = [last, hardboard(board, &plan), apart(&plan)];
+            let found = [last, hardboard(board, plan), apart(plan)];
             found.into_iter().flatten().collect()
         }
     }
@@ -108,6 +107,7 @@ fn apart(plan: &SectorPlan) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::sector_jig;
     use board::{Center, Change, Edit, SectorJig, layout};
 
     fn asked(play: f64) -> Board {
@@ -118,7 +118,8 @@ mod tests {
     }
 
     fn found(board: &Board) -> Vec<Finding> {
-        check(board, &layout(board).unwrap())
+        let jig = sector_jig(board, &layout(board).unwrap());
+        jig.iter().flat_map(|jig| check(board, jig)).collect()
     }
 
     fn severity(board: &Board) -> Option<Severity> {
