@@ -149,7 +149,7 @@ impl DrillingOrder {
     /// The words that screens and sheets use.
     pub const fn label(self) -> &'static str {
         match self {
-            Self::SetUps => "fewest changes of set-up",
+            Self::SetUps => "fewest set-ups",
             Self::Travel => "least travel",
         }
     }

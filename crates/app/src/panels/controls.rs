@@ -5,8 +5,8 @@ use egui::{Button, ScrollArea, TextEdit, Ui, vec2};
 use workshop::Mend;
 
 use super::{
-    accuracy, bench, bores, grooves, hardboard, hole, joining, limits, machine, pattern, printer,
-    stock, sums, template, wood,
+    accuracy, bench, bores, grooves, hardboard, hole, joining, lid, limits, machine, pattern,
+    piece, printer, stock, sums, template, wood,
 };
 use crate::command::Command;
 use crate::current::Current;
@@ -85,6 +85,9 @@ fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     section(ui, "Pieces and bores", false, |ui| {
         bores::bores_ui(ui, board, controls.asked);
     });
+    section(ui, "Weight and magnets", false, |ui| {
+        piece::piece_ui(ui, board);
+    });
     let chosen = folded(ui, "Holes by hand", controls.show_chosen, |ui| {
         hole::hole_ui(ui, controls);
     });
@@ -151,6 +154,7 @@ fn bench_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     });
     section(ui, "Storage below", true, |ui| {
         bench::storage_ui(ui, board);
+        lid::lid_ui(ui, board);
     });
     section(ui, "Filling", true, |ui| {
         bench::filling_ui(ui, board, controls.current);

@@ -237,5 +237,5 @@ fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, study: Option<
 
 /// A caption and what is known of it.
 pub fn fact(ui: &mut Ui, caption: &str, value: &str) {
-    row(ui, caption, |ui, _| ui.label(value));
+    row(ui, caption, |ui, _| ui.add(egui::Label::new(value).wrap()));
 }

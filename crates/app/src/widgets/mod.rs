@@ -31,7 +31,8 @@ pub fn choice<T: Copy + PartialEq>(
     row(ui, caption, |ui, caption_id| {
         let combo = ComboBox::from_id_salt(caption)
             .selected_text(label(*chosen))
-            .width(FIELD);
+            .width(FIELD)
+            .truncate();
         let shown = combo.show_ui(ui, |ui| {
             for &one in all {
                 ui.selectable_value(chosen, one, label(one));

@@ -315,6 +315,9 @@ fn read(text: &str, field: Field) -> Result<f64, String> {
         Quantity::Share => {
             in_unit(text, "%").ok_or_else(|| format!("\"{}\" is no number", short(text)))? / 100.0
         }
+        Quantity::Number => {
+            in_unit(text, "").ok_or_else(|| format!("\"{}\" is no number", short(text)))?
+        }
         Quantity::Degrees => {
             let plain = text.trim().trim_end_matches('°').trim().replace(',', ".");
             plain
@@ -359,6 +362,7 @@ fn shown(value: f64, field: Field) -> String {
         Quantity::Count => format!("{value:.0}"),
         Quantity::Degrees => format!("{}°", show_number(value, 2)),
         Quantity::Share => show_number(value * 100.0, 2) + " %",
+        Quantity::Number => show_number(value, 4),
         Quantity::In(unit) => format!("{} {unit}", show_number(value, 2)),
     }
 }
@@ -369,7 +373,7 @@ fn step(field: Field, dragging: bool) -> f64 {
         (Quantity::Length, Units::Mm) => 0.5,
         (Quantity::Length, Units::Inch) => 25.4 / 32.0,
         (Quantity::Count | Quantity::Degrees | Quantity::In(_), _) => 1.0,
-        (Quantity::Share, _) => 0.01,
+        (Quantity::Share | Quantity::Number, _) => 0.01,
     };
     if dragging { whole / 8.0 } else { whole }
 }

@@ -18,6 +18,8 @@ pub enum Quantity {
     Count,
     /// A share; shown in percent.
     Share,
+    /// A number without unit: a coefficient.
+    Number,
     /// What has the same unit for every maker: minutes, hours, °C, ml.
     In(&'static str),
 }
@@ -78,7 +80,7 @@ fn unit(quantity: Quantity) -> String {
     match quantity {
         Quantity::Length => " mm".into(),
         Quantity::Degrees => "°".into(),
-        Quantity::Count | Quantity::Share => String::new(),
+        Quantity::Count | Quantity::Share | Quantity::Number => String::new(),
         Quantity::In(unit) => format!(" {unit}"),
     }
 }

@@ -1,7 +1,7 @@
 //! The ranges themselves, named for what they bound.
 
 use super::{
-    Quantity::{Count, Degrees, In, Length, Share},
+    Quantity::{Count, Degrees, In, Length, Number, Share},
     Range,
 };
 
@@ -80,7 +80,7 @@ pub const DISC: Range = Range::new("thickness of the disc", Length, 0.01, 100.0)
 /// Pull of a magnet.
 pub const PULL: Range = Range::new("pull of the magnet", In("N"), 0.0, 10_000.0);
 /// Friction of a piece on the board.
-pub const FRICTION: Range = Range::new("friction of the piece", Share, 0.01, 5.0);
+pub const FRICTION: Range = Range::new("friction of the piece", Number, 0.01, 5.0);
 /// Diameter or thickness of a magnet.
 pub const MAGNET: Range = Range::new("size of the magnet", Length, 0.1, 200.0);
 /// What is between a magnet and what it holds on.
