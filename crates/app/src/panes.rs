@@ -38,6 +38,7 @@ const WIDE_CONTROLS: f32 = 460.0;
 impl App {
     /// Bar, panels, board and status line.
     pub(crate) fn panels(&mut self, ui: &mut Ui, commands: &mut Vec<Command>) {
+        self.view.lit.clear();
         let tokens = Tokens::of(ui);
         let width = ui.available_width();
         let bar = Frame::new()
@@ -146,6 +147,7 @@ impl App {
             mirrored: &mut self.view.mirrored,
             stage: &mut self.view.stage,
             show_chosen: core::mem::take(&mut self.view.show_chosen),
+            lit: &mut self.view.lit,
             current: &self.current,
             study: study.as_ref(),
             asked: &mut self.view.asked,

@@ -31,6 +31,8 @@ pub struct ViewState {
     pub mirrored: bool,
     /// The finding whose holes are lit.
     pub finding: Option<(Rule, Severity)>,
+    /// Holes that the controls light in this frame.
+    pub lit: Vec<HoleId>,
     /// The finding under the pointer, which is lit while it is there.
     pub pointed: Option<(Rule, Severity)>,
     /// Whether the sheets of the template are laid over the board.
@@ -97,8 +99,12 @@ impl ViewState {
         });
     }
 
-    /// The holes to light: those of the finding under the pointer, or else of the chosen one.
+    /// The holes to light: those that the controls light, or of the finding under the pointer, or else of the chosen
+    /// one.
     pub fn lit(&self, findings: &[Finding]) -> Vec<HoleId> {
+        if !self.lit.is_empty() {
+            return self.lit.clone();
+        }
         let wanted = self.pointed.or(self.finding);
         let is_it = |finding: &&Finding| Some(key(finding)) == wanted;
         let holes = findings

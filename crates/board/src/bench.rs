@@ -1,4 +1,4 @@
-//! Work at the bench that a maker may plan: storage below, resin in the bores, coats of finish.
+//! Work at the bench that a maker may plan: storage below, coats of finish.
 
 use serde::{Deserialize, Serialize};
 
@@ -127,34 +127,6 @@ pub enum RecessShape {
     },
 }
 
-/// Resin poured into the bores, mixed in batches.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Filling {
-    /// How far below the top face the resin ends.
-    #[serde(rename = "below_top_mm")]
-    pub below_top: f64,
-    /// Whether it is poured around the ball that is set in each bore of magnet pieces; other pieces have none.
-    pub around_ball: bool,
-    /// What is mixed and left in cups, as a share of what goes into the bores.
-    pub waste: f64,
-    /// The most that is mixed at once.
-    #[serde(rename = "batch_ml")]
-    pub batch: f64,
-    /// Pot life by the label.
-    #[serde(rename = "pot_life_min")]
-    pub pot_life: f64,
-    /// The temperature the label gives it for.
-    #[serde(rename = "pot_life_at_c")]
-    pub pot_life_at: f64,
-    /// The temperature of the shop.
-    #[serde(rename = "shop_c")]
-    pub shop: f64,
-    /// How long the maker takes to fill ten bores, timed.
-    #[serde(rename = "ten_bores_s")]
-    pub ten_bores: f64,
-}
-
 /// One coat of finish.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -234,22 +206,6 @@ impl Default for LidFit {
             overlap: 0.0,
             clearance: 0.5,
             grain: LidGrain::WithBoard,
-        }
-    }
-}
-
-impl Default for Filling {
-    /// Filled to the top with a resin of 30 minutes at 25 °C (77 °F), 15 % of it wasted; from memory.
-    fn default() -> Self {
-        Self {
-            below_top: 0.0,
-            around_ball: false,
-            waste: 0.15,
-            batch: 30.0,
-            pot_life: 30.0,
-            pot_life_at: 25.0,
-            shop: 20.0,
-            ten_bores: 120.0,
         }
     }
 }

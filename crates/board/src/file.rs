@@ -226,8 +226,8 @@ mod tests {
     use super::*;
     use crate::{
         Bore, Bores, Bottom, Build, Center, Change, Coat, CoatKind, Edit, Filling, FlawKind,
-        FlawShape, Grooves, Marking, Panel, Paper, Pocket, Recess, RecessShape, Rings, Router,
-        ScrewCircle, Stock, StockFlaw, StockOutline, Template, Tenons, Units,
+        FlawShape, Grooves, Marking, Mix, MixedBy, Panel, Paper, Pocket, Recess, RecessShape,
+        Rings, Router, ScrewCircle, Stock, StockFlaw, StockOutline, Template, Tenons, Units,
     };
     use geometry::{Pattern, PocketShape};
     use proptest::prelude::*;
@@ -553,19 +553,40 @@ mod tests {
     fn fillings() -> impl Strategy<Value = Filling> {
         let long = || 0.1..100_000.0_f64;
         let warm = || -40.0..80.0_f64;
-        let poured = (0.0..500.0_f64, any::<bool>(), 0.0..2.0_f64);
+        let poured = (
+            [0.0..20.0_f64, 0.0..2.0, 0.0..1000.0],
+            any::<bool>(),
+            mixes(),
+            1..50_u32,
+        );
         (poured, [long(), long(), long()], [warm(), warm()]).prop_map(
-            |((below_top, around_ball, waste), [batch, pot_life, ten_bores], warm)| Filling {
-                below_top,
-                around_ball,
-                waste,
+            |((poured, around_insert, mix, boards), [batch, pot_life, ten_bores], warm)| Filling {
+                below_top: poured[2] / 2.0,
+                dome: poured[0],
+                around_insert,
+                waste: poured[1],
+                cup: poured[2],
                 batch,
+                mix,
+                boards,
                 pot_life,
                 pot_life_at: warm[0],
                 shop: warm[1],
+                mixing: poured[2],
                 ten_bores,
             },
         )
+    }
+
+    fn mixes() -> impl Strategy<Value = Mix> {
+        let by = prop::sample::select(&MixedBy::ALL[..]);
+        let part = || 0.01..1000.0_f64;
+        (by, part(), part(), 0.5..5.0_f64).prop_map(|(by, resin, hardener, density)| Mix {
+            by,
+            resin,
+            hardener,
+            density,
+        })
     }
 
     fn finishes() -> impl Strategy<Value = Vec<Coat>> {

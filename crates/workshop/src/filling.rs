@@ -1,40 +1,80 @@
-//! Resin for the bores: how much, and in how many batches before each sets in its cup.
+//! Resin for the bores: how much, of what it is mixed, and in how many batches before each sets in its cup.
 
-use board::{Board, Filling, Hole, Layout, PieceKind, ranges};
+use board::{Board, Filling, Hole, HoleName, Layout, Mix, MixedBy, PieceKind, ranges};
 
-use crate::volume::{ball_below, bore_volume};
+use crate::holds::insert_part_below;
+use crate::volume::{bore_volume, crown_volume};
 
 /// What rounding may take from a batch that is just full, as a share.
 const HAIR: f64 = 1e-9;
 
-/// Resin for the bores of a board.
+/// Resin for the bores of all boards that are filled one after the other.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pour {
-    /// Bores that are filled: those that hold a piece and are deeper than the resin's level.
-    pub bores: usize,
-    /// All resin to mix, waste included, ml.
+    /// The bores of one board that are filled, in the order of the hole table: those that hold a piece and are deeper
+    /// than the resin's level.
+    pub bores: Vec<FilledBore>,
+    /// Boards to fill.
+    pub boards: u32,
+    /// What goes into the bores of all boards, waste included, ml.
+    pub poured: f64,
+    /// All resin to mix: what is poured, and what stays in the cups, ml.
     pub resin: f64,
     /// The most that one bore takes, waste included, ml.
     pub largest: f64,
-    /// How long a batch can be worked at the temperature of the shop, minutes.
+    /// What stays in one board once it is levelled, ml.
+    pub stays: f64,
+    /// What stands above the top faces of all boards, to be levelled off, ml.
+    pub overfill: f64,
+    /// How far it stands above them, mm.
+    pub overfill_height: f64,
+    /// How long a batch can be worked at the temperature of the shop, from when both parts are in the cup, minutes.
     pub working: f64,
-    /// How many bores are filled in that time.
+    /// How many bores are filled in what mixing leaves of that.
     pub in_time: u32,
     /// Of batches that are as large as the maker mixes them, the one that takes longest.
     pub longest: Batch,
-    /// Batches no larger than the maker mixes them, and filled in time, in the order of the hole table.
+    /// Batches no larger than the maker mixes them, and filled in time, board after board.
     pub batches: Vec<Batch>,
+}
+
+/// A bore and the resin that it takes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FilledBore {
+    /// Its name.
+    pub name: HoleName,
+    /// What it takes, waste included, ml.
+    pub ml: f64,
 }
 
 /// One batch of resin.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Batch {
+    /// How many bores, of all boards one after the other, are filled before it.
+    pub before: u32,
     /// Bores it fills.
     pub bores: u32,
-    /// How much is mixed, waste included, ml.
+    /// How much is mixed, with what stays in the cup, ml.
     pub ml: f64,
-    /// How long they take, minutes.
+    /// When its parts come together, minutes after those of the first batch.
+    pub begins: f64,
+    /// How long it takes to mix and to pour, minutes.
     pub minutes: f64,
+}
+
+/// One player's bores on one board.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SectorPour {
+    /// The board, from 1.
+    pub board: u32,
+    /// The player; none for the center.
+    pub player: Option<u32>,
+    /// How many of the bores are filled.
+    pub bores: u32,
+    /// What they take, waste included, ml.
+    pub ml: f64,
+    /// The first and the last batch that goes into them, from 1.
+    pub batches: (u32, u32),
 }
 
 /// How long resin can be worked in a shop, minutes, from its pot life at the label's temperature: twice as long for
@@ -43,23 +83,87 @@ pub fn working_time(pot_life: f64, label: f64, shop: f64) -> f64 {
     pot_life * libm::exp2((label - shop) / 10.0)
 }
 
+/// The parts of resin and of hardener in an amount that is mixed, in the unit that they are measured out by: of `ml`
+/// by volume the ml, by weight the g. By volume they count as adding up, though some shrink by a percent or two (from
+/// memory).
+pub fn mix_parts(mix: &Mix, ml: f64) -> (f64, f64) {
+    let amount = match mix.by {
+        MixedBy::Volume => ml,
+        MixedBy::Weight => ml * mix.density,
+    };
+    let resin = amount * mix.resin / (mix.resin + mix.hardener);
+    (resin, amount - resin)
+}
+
+impl Pour {
+    /// The bores of a batch, each with the number of its board, from 1.
+    pub fn bores_of(&self, batch: &Batch) -> impl Iterator<Item = (u32, FilledBore)> {
+        let all =
+            (1..=self.boards).flat_map(|board| self.bores.iter().map(move |bore| (board, *bore)));
+        all.skip(batch.before as usize).take(batch.bores as usize)
+    }
+
+    /// Who gets what from which batch: player after player, board after board.
+    pub fn sectors(&self) -> Vec<SectorPour> {
+        let mut batches = self.batches.iter().zip(1..);
+        let mut batch = batches.next();
+        let mut sectors: Vec<SectorPour> = Vec::new();
+        let all =
+            (1..=self.boards).flat_map(|board| self.bores.iter().map(move |bore| (board, bore)));
+        for ((board, bore), at) in all.zip(0_u32..) {
+            while batch.is_some_and(|(batch, _)| at >= batch.before + batch.bores) {
+                batch = batches.next();
+            }
+            let number = batch.map_or(0, |(_, number)| number);
+            let player = Some(bore.name.id().player()).filter(|player| *player > 0);
+            match sectors.last_mut() {
+                Some(last) if (last.board, last.player) == (board, player) => {
+                    last.bores += 1;
+                    last.ml += bore.ml;
+                    last.batches.1 = number;
+                }
+                _ => sectors.push(SectorPour {
+                    board,
+                    player,
+                    bores: 1,
+                    ml: bore.ml,
+                    batches: (number, number),
+                }),
+            }
+        }
+        sectors
+    }
+}
+
 /// Resin for the bores of a laid-out board; none where none is planned.
 pub fn pour(board: &Board, layout: &Layout) -> Option<Pour> {
     let filling = board.filling?;
-    let takes = takes(board, &filling, layout);
+    let bores = filled(board, &filling, layout);
+    let poured = f64::from(filling.boards) * bores.iter().map(|bore| bore.ml).sum::<f64>();
+    let in_all = |part: fn(&Amount) -> f64| -> f64 {
+        let seats = layout.seats(board).iter();
+        seats.map(|hole| part(&amount(board, &filling, hole))).sum()
+    };
     let working = working_time(filling.pot_life, filling.pot_life_at, filling.shop);
+    let pouring = (working - filling.mixing).max(0.0);
     // A hair over the whole number, and more than can be counted counts as the most.
-    let in_time = (working * 600.0 / filling.ten_bores * (1.0 + HAIR)).floor() as u32;
-    let mixed = batches(&takes, &filling, u32::MAX);
+    let in_time = (pouring * 600.0 / filling.ten_bores * (1.0 + HAIR)).floor() as u32;
+    let mixed = batches(&bores, &filling, u32::MAX);
     let longest = mixed.into_iter().max_by_key(|batch| batch.bores);
+    let batches = batches(&bores, &filling, in_time.max(1));
     Some(Pour {
-        bores: takes.len(),
-        resin: takes.iter().sum(),
-        largest: takes.iter().copied().fold(0.0, f64::max),
+        boards: filling.boards,
+        poured,
+        resin: poured + filling.cup * batches.len() as f64,
+        largest: bores.iter().map(|bore| bore.ml).fold(0.0, f64::max),
+        stays: in_all(|amount| amount.within) / 1000.0,
+        overfill: f64::from(filling.boards) * in_all(|amount| amount.above) / 1000.0,
+        overfill_height: (filling.dome - filling.below_top).max(0.0),
         working,
         in_time,
         longest: longest.unwrap_or_default(),
-        batches: batches(&takes, &filling, in_time.max(1)),
+        batches,
+        bores,
     })
 }
 
@@ -68,60 +172,106 @@ pub fn pour(board: &Board, layout: &Layout) -> Option<Pour> {
 pub fn batch_in_time(board: &Board, layout: &Layout) -> Option<f64> {
     let filling = board.filling?;
     let pour = pour(board, layout)?;
-    let takes = takes(board, &filling, layout);
     // It must run out before any run of bores that is one too long.
     let too_long = usize::try_from(pour.in_time).ok()?.checked_add(1)?;
+    let mut takes: Vec<f64> = pour.bores.iter().map(|bore| bore.ml).collect();
+    let all = takes.len().saturating_mul(pour.boards as usize);
+    if too_long > all {
+        return None;
+    }
+    // A run that goes on from board to board repeats after one of them.
+    let rounds = too_long.div_ceil(takes.len()) + 1;
+    takes = takes.repeat(rounds.min(pour.boards as usize));
     let runs = takes.windows(too_long).map(|run| run.iter().sum::<f64>());
-    let least = runs.min_by(f64::total_cmp)?;
+    let least = runs.min_by(f64::total_cmp)? + filling.cup;
     let tenths = (least * 10.0 * (1.0 - 1e-6)).floor() / 10.0;
-    (tenths >= pour.largest.max(ranges::BATCH.min)).then_some(tenths)
+    (tenths >= (pour.largest + filling.cup).max(ranges::BATCH.min)).then_some(tenths)
 }
 
 /// Whether a hole is filled: it holds a piece, and is deeper than the level of the resin.
 pub fn is_filled(board: &Board, filling: &Filling, hole: &Hole) -> bool {
-    takes_hole(board, filling, hole) > 0.0
+    takes(board, filling, hole) > 0.0
 }
 
-/// What each bore that is filled takes, waste included, ml.
-fn takes(board: &Board, filling: &Filling, layout: &Layout) -> Vec<f64> {
-    let seats = layout.seats(board).iter();
-    let each = seats.map(|hole| takes_hole(board, filling, hole));
-    each.filter(|ml| *ml > 0.0).collect()
+/// The bores that are filled, with what each takes.
+fn filled(board: &Board, filling: &Filling, layout: &Layout) -> Vec<FilledBore> {
+    let bore = |hole: &Hole| FilledBore {
+        name: hole.name,
+        ml: takes(board, filling, hole),
+    };
+    let each = layout.seats(board).iter().map(bore);
+    each.filter(|bore| bore.ml > 0.0).collect()
 }
 
-fn takes_hole(board: &Board, filling: &Filling, hole: &Hole) -> f64 {
+/// What a hole takes, waste included, ml.
+fn takes(board: &Board, filling: &Filling, hole: &Hole) -> f64 {
+    let Amount { within, above } = amount(board, filling, hole);
+    (within + above) / 1000.0 * (1.0 + filling.waste)
+}
+
+/// Resin in one bore, mm³.
+struct Amount {
+    /// Below the top face.
+    within: f64,
+    /// Above it.
+    above: f64,
+}
+
+/// A bore that ends above the resin's level has none, nor has it a dome. What is set in it and stands out of the level
+/// counts as covered by the dome.
+fn amount(board: &Board, filling: &Filling, hole: &Hole) -> Amount {
     let (bore, level) = (hole.bore, filling.below_top);
-    let mut volume = bore_volume(bore, board.bores.spur, level);
-    if filling.around_ball && board.piece.kind == PieceKind::Magnet {
-        let ball = board.piece.shank.unwrap_or(bore.diameter);
-        volume -= ball_below(bore, ball, level);
-    }
+    let set = |level: f64| {
+        let is_set = filling.around_insert && board.piece.kind == PieceKind::Magnet;
+        if is_set {
+            insert_part_below(&board.piece, bore, level)
+        } else {
+            0.0
+        }
+    };
+    let body = bore_volume(bore, board.bores.spur, level) - set(level);
     // Rounding of a level at the floor is no resin.
-    if volume < 1e-6 {
-        return 0.0;
+    if body < 1e-6 {
+        return Amount {
+            within: 0.0,
+            above: 0.0,
+        };
     }
-    volume / 1000.0 * (1.0 + filling.waste)
+    let crown = |above: f64| {
+        let covered = set(level - filling.dome) - set(level - filling.dome + above);
+        (crown_volume(bore.radius(), filling.dome, above) - covered).max(0.0)
+    };
+    let above = crown((filling.dome - level).max(0.0));
+    Amount {
+        within: body + (crown(filling.dome) - above).max(0.0),
+        above,
+    }
 }
 
 /// Bores one after the other into batches; a bore that takes more than a batch is one by itself.
-fn batches(takes: &[f64], filling: &Filling, most: u32) -> Vec<Batch> {
+fn batches(bores: &[FilledBore], filling: &Filling, most: u32) -> Vec<Batch> {
     let full = filling.batch * (1.0 + HAIR);
     let mut batches: Vec<Batch> = Vec::new();
-    for ml in takes {
+    let all = (0..filling.boards).flat_map(|_| bores);
+    for (FilledBore { ml, .. }, before) in all.zip(0_u32..) {
         match batches.last_mut() {
             Some(last) if last.bores < most && last.ml + ml <= full => {
                 last.bores += 1;
                 last.ml += ml;
             }
             _ => batches.push(Batch {
+                before,
                 bores: 1,
-                ml: *ml,
-                minutes: 0.0,
+                ml: filling.cup + ml,
+                ..Batch::default()
             }),
         }
     }
+    let mut begins = 0.0;
     for batch in &mut batches {
-        batch.minutes = f64::from(batch.bores) * filling.ten_bores / 600.0;
+        batch.minutes = filling.mixing + f64::from(batch.bores) * filling.ten_bores / 600.0;
+        batch.begins = begins;
+        begins += batch.minutes;
     }
     batches
 }
@@ -129,7 +279,7 @@ fn batches(takes: &[f64], filling: &Filling, most: u32) -> Vec<Batch> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bore, Bores, Bottom, Center, layout};
+    use board::{Bore, Bores, Bottom, Center, Insert, layout};
     use core::f64::consts::PI;
     use proptest::prelude::*;
     use testkit::assert_near;
@@ -142,7 +292,7 @@ mod tests {
         assert_near!(working_time(30.0, 25.0, 25.0), 30.0, 0.0);
     }
 
-    fn filled(filling: Filling) -> Board {
+    fn with_bores(filling: Filling) -> Board {
         let bore = Bore {
             diameter: 10.0,
             depth: 5.0,
@@ -165,17 +315,19 @@ mod tests {
         let each = PI * 25.0 * 5.0 / 1000.0 * 1.15;
         let filling = Filling {
             batch: 20.5 * each,
+            cup: 0.0,
+            mixing: 0.0,
             shop: 25.0,
             ten_bores: 60.0,
             ..Filling::default()
         };
-        let by_size = poured(&filled(filling));
-        assert_eq!(by_size.bores, 132);
+        let by_size = poured(&with_bores(filling));
+        assert_eq!(by_size.bores.len(), 132);
         assert_near!(by_size.resin, 132.0 * each, 1e-9);
         assert_eq!((by_size.in_time, by_size.longest.bores), (300, 20));
         assert_near!(by_size.longest.minutes, 2.0, 1e-12);
         assert_eq!(by_size.batches.len(), 7);
-        let slow = poured(&filled(Filling {
+        let slow = poured(&with_bores(Filling {
             ten_bores: 1200.0,
             ..filling
         }));
@@ -187,10 +339,10 @@ mod tests {
     fn a_ball_and_a_lower_level_save_resin() {
         let whole = Filling {
             waste: 0.0,
-            around_ball: true,
+            around_insert: true,
             ..Filling::default()
         };
-        let mut board = filled(whole);
+        let mut board = with_bores(whole);
         board.bores.track.depth = 12.0;
         board.bores = Bores::all(board.bores.track);
         let plain = PI * 25.0 * 12.0;
@@ -205,14 +357,128 @@ mod tests {
         });
         let none = poured(&board);
         assert_eq!(
-            (none.bores, none.batches.len(), none.longest.bores),
+            (none.bores.len(), none.batches.len(), none.longest.bores),
             (0, 0, 0)
         );
     }
 
     #[test]
+    fn a_disc_saves_what_it_fills_below_the_level() {
+        let mut board = with_bores(Filling {
+            waste: 0.0,
+            below_top: 2.0,
+            around_insert: true,
+            ..Filling::default()
+        });
+        board.piece.kind = PieceKind::Magnet;
+        board.piece.shank = Some(8.0);
+        board.piece.insert = Insert::Disc { thickness: 2.5 };
+        let cylinder = |radius: f64, height: f64| PI * radius * radius * height;
+        let left = cylinder(5.0, 3.0) - cylinder(4.0, 2.5);
+        assert_near!(poured(&board).largest * 1000.0, left, 1e-9);
+        // It stands out of what is left of the resin.
+        board.filling.as_mut().unwrap().below_top = 4.0;
+        let left = cylinder(5.0, 1.0) - cylinder(4.0, 1.0);
+        assert_near!(poured(&board).largest * 1000.0, left, 1e-9);
+    }
+
+    #[test]
+    fn what_stands_above_the_top_is_levelled_off() {
+        let domed = Filling {
+            waste: 0.0,
+            dome: 0.6,
+            boards: 3,
+            ..Filling::default()
+        };
+        let full = poured(&with_bores(domed));
+        let crown = PI * 0.6 * (75.0 + 0.36) / 6.0;
+        assert_near!(full.overfill * 1000.0, 3.0 * 132.0 * crown, 1e-6);
+        assert_near!(full.overfill_height, 0.6, 0.0);
+        assert_near!(full.largest * 1000.0, PI * 125.0 + crown, 1e-9);
+        assert_near!(full.stays * 1000.0, 132.0 * PI * 125.0, 1e-6);
+        let lower = poured(&with_bores(Filling {
+            below_top: 1.0,
+            ..domed
+        }));
+        assert_near!(lower.overfill, 0.0, 0.0);
+        assert_near!(lower.stays * 1000.0, 132.0 * (PI * 100.0 + crown), 1e-6);
+    }
+
+    #[test]
+    fn each_cup_keeps_its_share_and_the_clock_runs_on() {
+        let filling = Filling {
+            waste: 0.0,
+            cup: 2.0,
+            mixing: 3.0,
+            shop: 25.0,
+            ten_bores: 60.0,
+            boards: 2,
+            batch: 2.0 + 50.5 * PI * 0.125,
+            ..Filling::default()
+        };
+        let pour = poured(&with_bores(filling));
+        assert_eq!(pour.batches.len(), 6);
+        assert_near!(pour.poured, 264.0 * PI * 0.125, 1e-9);
+        assert_near!(pour.resin, pour.poured + 12.0, 1e-9);
+        let mixed: f64 = pour.batches.iter().map(|batch| batch.ml).sum();
+        assert_near!(mixed, pour.resin, 1e-9);
+        // 27 minutes are left for pouring.
+        assert_eq!((pour.in_time, pour.batches[2].bores), (270, 50));
+        assert_near!(pour.batches[2].begins, 16.0, 1e-9);
+        assert_near!(pour.batches[2].minutes, 8.0, 1e-9);
+        // Bores 101 to 150: the last 32 of the first board and 18 of the second.
+        let third: Vec<u32> = pour
+            .bores_of(&pour.batches[2])
+            .map(|(board, _)| board)
+            .collect();
+        assert_eq!(third.iter().filter(|board| **board == 1).count(), 32);
+        assert_eq!(third.len(), 50);
+    }
+
+    #[test]
+    fn every_sector_knows_its_batches() {
+        let filling = Filling {
+            waste: 0.0,
+            cup: 0.0,
+            boards: 2,
+            batch: 30.5 * PI * 0.125,
+            ten_bores: 60.0,
+            ..Filling::default()
+        };
+        let pour = poured(&with_bores(filling));
+        let sectors = pour.sectors();
+        assert_eq!(sectors.len(), 12);
+        assert!(sectors.iter().all(|sector| sector.bores == 22));
+        let batches: Vec<(u32, u32)> = sectors.iter().map(|sector| sector.batches).collect();
+        assert_eq!(batches[..4], [(1, 1), (1, 2), (2, 3), (3, 3)]);
+        assert_eq!((sectors[6].board, sectors[6].player), (2, Some(1)));
+        let ml: f64 = sectors.iter().map(|sector| sector.ml).sum();
+        assert_near!(ml, pour.poured, 1e-9);
+    }
+
+    #[test]
+    fn parts_are_told_as_they_are_measured_out() {
+        let mix = Mix {
+            by: MixedBy::Volume,
+            resin: 2.0,
+            hardener: 1.0,
+            density: 1.15,
+        };
+        assert_eq!(mix_parts(&mix, 30.0), (20.0, 10.0));
+        let weighed = Mix {
+            by: MixedBy::Weight,
+            resin: 100.0,
+            hardener: 43.0,
+            ..mix
+        };
+        let (resin, hardener) = mix_parts(&weighed, 100.0);
+        assert_near!(resin + hardener, 115.0, 1e-9);
+        assert_near!(hardener / resin, 0.43, 1e-12);
+    }
+
+    #[test]
     fn absurd_numbers_end() {
-        let board = filled(Filling {
+        let board = with_bores(Filling {
             shop: -40.0,
             pot_life_at: 80.0,
             pot_life: 100_000.0,
@@ -230,8 +496,9 @@ mod tests {
         fn a_batch_in_time_is_filled_in_time(
             sizes in [4.0..14.0_f64, 4.0..14.0_f64, 4.0..14.0_f64],
             ten_bores in 20.0..4000.0_f64,
+            boards in 1..4_u32,
         ) {
-            let mut board = filled(Filling { ten_bores, batch: 1000.0, ..Filling::default() });
+            let mut board = with_bores(Filling { ten_bores, boards, batch: 1000.0, ..Filling::default() });
             board.bores.track.diameter = sizes[0];
             board.bores.home.diameter = sizes[1];
             board.bores.start.diameter = sizes[2];
@@ -240,7 +507,8 @@ mod tests {
                 board.filling.as_mut().unwrap().batch = batch;
                 let pour = pour(&board, &layout).unwrap();
                 prop_assert!(pour.longest.bores <= pour.in_time);
-                prop_assert!(pour.largest <= batch);
+                prop_assert!(pour.longest.minutes <= pour.working * (1.0 + 1e-9));
+                prop_assert!(pour.largest + 5.0 <= batch);
             }
         }
     }

@@ -22,6 +22,18 @@ pub fn cap_volume(radius: f64, height: f64) -> f64 {
     PI * height * height * (radius - height / 3.0)
 }
 
+/// The volume that a plane leaves at the top of a crown that stands over a round mouth, mm³: of a part of a ball with
+/// that mouth for its rim and this height in the middle, the uppermost part of this height.
+///
+/// A whole crown is π h (3 a² + h²) / 6 over a mouth of radius a.
+pub fn crown_volume(mouth: f64, height: f64, uppermost: f64) -> f64 {
+    if height <= 0.0 {
+        return 0.0;
+    }
+    let ball = (mouth * mouth + height * height) / (2.0 * height);
+    cap_volume(ball, uppermost.min(height))
+}
+
 /// The volume of a bore below a level, which is given as a depth below the top face, mm³.
 pub fn bore_volume(bore: Bore, spur: f64, level: f64) -> f64 {
     let (radius, tip) = (bore.radius(), tip(bore, spur));
@@ -98,6 +110,21 @@ mod tests {
         assert_near!(cap_volume(10.0, 2.0), 117.286, 5e-4);
         assert_near!(cap_volume(3.25, 99.0), ball_volume(6.5), 1e-9);
         assert_near!(cap_volume(3.25, -1.0), 0.0, 0.0);
+    }
+
+    /// Machinery's Handbook 31st ed., p. 91, gives a segment of height 50 over a chord of 125 as 372,247.
+    #[test]
+    fn a_crown_is_a_segment_of_a_ball() {
+        assert_near!(crown_volume(62.5, 50.0, 50.0), 372_247.0, 2.0);
+        let whole = PI * 1.2 * (3.0 * 36.0 + 1.2 * 1.2) / 6.0;
+        assert_near!(crown_volume(6.0, 1.2, 9.0), whole, 1e-9);
+        assert_near!(crown_volume(6.0, 0.0, 1.0), 0.0, 0.0);
+        // Nearly flat: half of the height holds a quarter.
+        assert_near!(
+            crown_volume(600.0, 0.2, 0.1) / crown_volume(600.0, 0.2, 0.2),
+            0.25,
+            1e-6
+        );
     }
 
     fn bore(bottom: Bottom, depth: f64) -> Bore {

@@ -1,12 +1,11 @@
-//! Controls of the work at the bench: storage below, resin in the bores, coats of finish.
+//! Controls of the work at the bench: storage below, coats of finish.
 
-use board::{Board, Coat, CoatKind, Filling, PieceKind, Recess, RecessShape, Units, ranges};
+use board::{Board, Coat, CoatKind, Recess, RecessShape, Units, ranges};
 use egui::{RichText, Ui};
-use workshop::{Caution, Measure, Pour, finish_hours, hard_after, pour, storage};
+use workshop::{Caution, Measure, finish_hours, hard_after, storage};
 
 use super::stock::fact;
-use crate::current::Current;
-use crate::widgets::{cautions, choice, count_field, length_field, plain_field, planned, row};
+use crate::widgets::{cautions, choice, count_field, length_field, plain_field, planned};
 
 /// The recess in which the pieces are stored, and how many it holds.
 pub fn storage_ui(ui: &mut Ui, board: &mut Board) {
@@ -26,24 +25,6 @@ pub fn storage_ui(ui: &mut Ui, board: &mut Board) {
         ui,
         "Lying loose or laid in rows; an estimate. The outline on the board is the recess.",
     );
-}
-
-/// Resin for the bores, and how it is mixed.
-pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
-    planned(ui, "Resin", "in the bores", &mut board.filling);
-    let (units, kind) = (board.units, board.piece.kind);
-    let Some(filling) = &mut board.filling else {
-        return;
-    };
-    poured_ui(ui, filling, units, kind);
-    mixed_ui(ui, filling);
-    let pour = current
-        .good()
-        .and_then(|(good, derived)| pour(good, &derived.layout));
-    if let Some(pour) = pour {
-        batches_ui(ui, &pour);
-    }
-    cautions(ui, &[Caution::Resin]);
 }
 
 /// The coats of finish, the first on the wood.
@@ -147,67 +128,6 @@ const fn begun(kind: Kind, before: RecessShape) -> RecessShape {
     }
 }
 
-/// What goes into a bore. Only magnet pieces have a ball set in it.
-fn poured_ui(ui: &mut Ui, filling: &mut Filling, units: Units, kind: PieceKind) {
-    length_field(
-        ui,
-        "Resin below top",
-        &mut filling.below_top,
-        ranges::FILL_BELOW,
-        units,
-    )
-    .on_hover_text("Between the resin and the top face");
-    if kind == PieceKind::Magnet {
-        row(ui, "Poured around", |ui, _| {
-            ui.checkbox(&mut filling.around_ball, "the set ball");
-        });
-    }
-    plain_field(ui, "Waste", &mut filling.waste, ranges::WASTE)
-        .on_hover_text("Mixed and left in cups, as a share of what goes into the bores");
-}
-
-fn mixed_ui(ui: &mut Ui, filling: &mut Filling) {
-    plain_field(ui, "Batch at most", &mut filling.batch, ranges::BATCH)
-        .on_hover_text("What you mix at once");
-    plain_field(ui, "Pot life", &mut filling.pot_life, ranges::POT_LIFE)
-        .on_hover_text("By the label");
-    let warm = ranges::TEMPERATURE;
-    plain_field(ui, "Pot life given at", &mut filling.pot_life_at, warm)
-        .on_hover_text("The label's temperature; 77 °F can be typed too");
-    plain_field(ui, "Shop temperature", &mut filling.shop, warm);
-    plain_field(
-        ui,
-        "Ten bores take",
-        &mut filling.ten_bores,
-        ranges::TEN_BORES,
-    )
-    .on_hover_text("Time yourself on a scrap");
-}
-
-fn batches_ui(ui: &mut Ui, pour: &Pour) {
-    let shown = |measure: Measure| measure.shown(Units::Mm);
-    fact(ui, "Bores filled", &pour.bores.to_string());
-    fact(ui, "Resin in all", &shown(Measure::Milliliters(pour.resin)));
-    let working = format!(
-        "{}, {} bores",
-        shown(Measure::Minutes(pour.working)),
-        pour.in_time
-    );
-    fact(ui, "Workable for", &working);
-    fact(ui, "Batches", &pour.batches.len().to_string());
-    if let Some(first) = pour.batches.first() {
-        let words = format!(
-            "{} for {} bores in {}",
-            shown(Measure::Milliliters(first.ml)),
-            first.bores,
-            shown(Measure::Minutes(first.minutes))
-        );
-        row(ui, "First batch", |ui, _| {
-            ui.add(egui::Label::new(words).wrap());
-        });
-    }
-}
-
 fn hint(ui: &mut Ui, words: &str) {
     ui.label(RichText::new(words).weak().small());
 }
@@ -221,9 +141,7 @@ mod tests {
 
     fn bench() -> Harness<'static, Board> {
         hand::panel(900.0, |ui, board| {
-            let current = Current::of(board);
             storage_ui(ui, board);
-            filling_ui(ui, board, &current);
             finish_ui(ui, board);
         })
     }
@@ -246,22 +164,6 @@ mod tests {
         let holds = storage(bench.state()).unwrap();
         assert_eq!(holds.pieces, 26);
         assert!(holds.holds == 70 && sees(&bench, &holds.holds.to_string()));
-    }
-
-    #[test]
-    fn resin_is_timed_with_units_and_its_batches_are_told() {
-        let mut bench = bench();
-        press(&mut bench, "in the bores");
-        type_into(&mut bench, "Pot life given at", "77 °F");
-        type_into(&mut bench, "Shop temperature", "15");
-        type_into(&mut bench, "Ten bores take", "600 s");
-        let filling = bench.state().filling.unwrap();
-        assert_near!(filling.pot_life_at, 25.0, 1e-12);
-        assert_near!(filling.shop, 15.0, 0.0);
-        assert_near!(filling.ten_bores, 600.0, 0.0);
-        assert!(sees(&bench, "60 min, 60 bores"));
-        press(&mut bench, "in the bores");
-        assert_eq!(bench.state().filling, None);
     }
 
     #[test]

@@ -5,8 +5,8 @@ use egui::{Button, ScrollArea, TextEdit, Ui, vec2};
 use workshop::Mend;
 
 use super::{
-    accuracy, bench, bores, grooves, hardboard, hole, joining, lid, limits, machine, pattern,
-    piece, printer, stock, sums, template, wood,
+    accuracy, bench, bores, filling, grooves, hardboard, hole, joining, lid, limits, machine,
+    pattern, piece, printer, stock, sums, template, wood,
 };
 use crate::command::Command;
 use crate::current::Current;
@@ -34,6 +34,8 @@ pub struct Controls<'a> {
     pub current: &'a Current,
     /// What took longer than a frame, if it is done for this document.
     pub study: Option<&'a Study>,
+    /// The holes that are to be lit while something about them is pointed at.
+    pub lit: &'a mut Vec<HoleId>,
     /// What is asked for.
     pub asked: &'a mut Vec<Command>,
 }
@@ -157,7 +159,7 @@ fn bench_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         lid::lid_ui(ui, board);
     });
     section(ui, "Filling", true, |ui| {
-        bench::filling_ui(ui, board, controls.current);
+        filling::filling_ui(ui, board, controls.current, controls.lit);
     });
     section(ui, "Finish", true, |ui| bench::finish_ui(ui, board));
     section(ui, "Sums", true, |ui| {

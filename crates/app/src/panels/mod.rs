@@ -6,6 +6,7 @@ mod bench;
 mod blame;
 mod bores;
 pub mod controls;
+mod filling;
 pub mod findings;
 mod grooves;
 #[cfg(test)]

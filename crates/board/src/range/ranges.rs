@@ -177,8 +177,20 @@ pub const DOVETAIL: Range = Range::new("lean of the dovetail", Degrees, 1.0, 45.
 pub const SPARE: Range = Range::new("spare pieces", Count, 0.0, 1000.0);
 /// How far below the top face resin ends.
 pub const FILL_BELOW: Range = Range::new("resin below the top", Length, 0.0, 500.0);
-/// What is mixed and left in cups, as a share of what goes into the bores.
+/// How far the crown of the resin stands over that.
+pub const DOME: Range = Range::new("dome of resin", Length, 0.0, 20.0);
+/// What is spilled and overfilled, as a share of what goes into the bores.
 pub const WASTE: Range = Range::new("waste of resin", Share, 0.0, 2.0);
+/// What stays in each cup.
+pub const CUP: Range = Range::new("resin left in a cup", In("ml"), 0.0, 10_000.0);
+/// Parts of resin or hardener in a mix.
+pub const PARTS: Range = Range::new("parts of the mix", Number, 0.01, 1000.0);
+/// Density of mixed resin.
+pub const RESIN_DENSITY: Range = Range::new("density of the resin", In("g/ml"), 0.5, 5.0);
+/// Boards that are filled one after the other.
+pub const FILLED_BOARDS: Range = Range::new("boards to fill", Count, 1.0, 50.0);
+/// How long a batch is mixed.
+pub const MIXING: Range = Range::new("time to mix a batch", In("min"), 0.0, 1000.0);
 /// What is mixed at once.
 pub const BATCH: Range = Range::new("batch of resin", In("ml"), 0.1, 100_000.0);
 /// Pot life by the label.

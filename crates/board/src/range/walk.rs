@@ -264,11 +264,18 @@ fn bench_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     }
     if let Some(filling) = &board.filling {
         check(ranges::FILL_BELOW, filling.below_top);
+        check(ranges::DOME, filling.dome);
         check(ranges::WASTE, filling.waste);
+        check(ranges::CUP, filling.cup);
         check(ranges::BATCH, filling.batch);
+        check(ranges::PARTS, filling.mix.resin);
+        check(ranges::PARTS, filling.mix.hardener);
+        check(ranges::RESIN_DENSITY, filling.mix.density);
+        check(ranges::FILLED_BOARDS, f64::from(filling.boards));
         check(ranges::POT_LIFE, filling.pot_life);
         check(ranges::TEMPERATURE, filling.pot_life_at);
         check(ranges::TEMPERATURE, filling.shop);
+        check(ranges::MIXING, filling.mixing);
         check(ranges::TEN_BORES, filling.ten_bores);
     }
     check(ranges::COATS, board.finish.len() as f64);

@@ -23,7 +23,7 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
     let (Some(filling), Some(pour)) = (board.filling, pour(board, layout)) else {
         return Vec::new();
     };
-    if pour.bores == 0 {
+    if pour.bores.is_empty() {
         let message = "no bore is filled: the resin would end below their floors".into();
         return vec![Finding::new(Severity::Caution, Rule::Filling, message)];
     }
@@ -45,14 +45,15 @@ fn too_slow(board: &Board, filling: &Filling, pour: &Pour, layout: &Layout) -> O
     let (working, shop) = (show_number(pour.working, 1), show_number(filling.shop, 1));
     let measured = Measure::Minutes(takes);
     if pour.in_time == 0 {
-        let message =
-            format!("at {shop} °C the resin sets in {working} min, before one bore is filled");
+        let message = format!(
+            "at {shop} °C the resin sets in {working} min, before it is mixed and one bore filled"
+        );
         let finding = Finding::new(Severity::Stop, Rule::Filling, message);
         return Some(finding.measuring(measured, Measure::Minutes(pour.working)));
     }
     let message = format!(
-        "a batch of {} ml fills {}, which takes {} min; at {shop} °C the resin can be worked for {working} min, \
-         enough for {}",
+        "a batch of {} ml fills {}, which takes {} min with mixing; at {shop} °C the resin can be worked for \
+         {working} min, enough for {}",
         show_number(pour.longest.ml, 1),
         counted(pour.longest.bores as usize, "bore"),
         show_number(takes, 1),
@@ -70,15 +71,17 @@ fn too_slow(board: &Board, filling: &Filling, pour: &Pour, layout: &Layout) -> O
 }
 
 fn too_small(filling: &Filling, pour: &Pour) -> Option<Finding> {
-    (pour.largest > filling.batch * (1.0 + HAIR)).then(|| {
+    let wants = pour.largest + filling.cup;
+    (wants > filling.batch * (1.0 + HAIR)).then(|| {
         let message = format!(
-            "a bore takes {} ml with waste, more than a batch of {} ml",
+            "a bore takes {} ml with waste and {} ml stay in the cup, more than a batch of {} ml",
             show_number(pour.largest, 1),
+            show_number(filling.cup, 1),
             show_number(filling.batch, 1)
         );
         Finding::new(Severity::Caution, Rule::Filling, message).measuring(
             Measure::Milliliters(filling.batch),
-            Measure::Milliliters(pour.largest),
+            Measure::Milliliters(wants),
         )
     })
 }
@@ -154,6 +157,8 @@ mod tests {
             filling: Some(Filling {
                 below_top: 6.0,
                 waste: 0.0,
+                cup: 0.0,
+                mixing: 0.0,
                 shop: 25.0,
                 ..filling
             }),

@@ -3,7 +3,7 @@
 use board::{Bore, Insert, Piece};
 use core::f64::consts::PI;
 
-use crate::volume::{ball_volume, lowest};
+use crate::volume::{ball_below, ball_volume, lowest};
 
 /// Density of steel, g/cm³: by it lists of bearing balls give 60.8 balls of 5/8 in a kilogram.
 const STEEL: f64 = 7.85;
@@ -29,6 +29,19 @@ pub fn insert_below(piece: &Piece, bore: Bore) -> f64 {
 /// in.
 pub fn insert_gap(piece: &Piece, bore: Bore) -> f64 {
     (bore.diameter - insert_diameter(piece, bore)) / 2.0
+}
+
+/// How much of it is below a level, which is given as a depth below the top face, mm³. The pit of a Forstner bit's spur
+/// does not lower it.
+pub fn insert_part_below(piece: &Piece, bore: Bore, level: f64) -> f64 {
+    let diameter = insert_diameter(piece, bore);
+    match piece.insert {
+        Insert::Ball => ball_below(bore, diameter, level),
+        Insert::Disc { thickness } => {
+            let height = (bore.depth - level).clamp(0.0, thickness.max(0.0));
+            PI / 4.0 * diameter * diameter * height
+        }
+    }
 }
 
 /// What it weighs, g, being of steel.

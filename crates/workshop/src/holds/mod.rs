@@ -8,7 +8,7 @@ mod magnet;
 mod marble;
 mod peg;
 
-pub use insert::{insert_below, insert_diameter, insert_gap, insert_mass};
+pub use insert::{insert_below, insert_diameter, insert_gap, insert_mass, insert_part_below};
 pub use magnet::{MagnetHold, magnet_hold};
 pub use marble::{MarbleStand, marble_stand};
 pub use peg::{PegStand, peg_stand};

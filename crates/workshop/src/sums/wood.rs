@@ -153,8 +153,8 @@ fn weight(mass: &BoardMass) -> Vec<Sum> {
         (
             "weight of the resin",
             mass.resin,
-            "volume in the bores · 1.15 g/cm³",
-            "density of mixed epoxy resin: from memory",
+            "volume in the bores, levelled · its density",
+            "density as typed for the filling",
         ),
         (
             "weight of what is set into the bores",

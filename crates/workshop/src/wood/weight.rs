@@ -9,8 +9,6 @@ use super::wood_moves;
 use crate::volume::bore_volume;
 use crate::{holds, pour};
 
-/// The density of mixed epoxy resin, g/cm³; from memory.
-const RESIN: f64 = 1.15;
 /// The moisture that specific gravities and densities are given at, %.
 const GIVEN_AT: f64 = 12.0;
 
@@ -48,7 +46,7 @@ pub fn board_mass(board: &Board, layout: &Layout) -> Result<BoardMass, WoodError
     let volume = wood_volume(board, layout);
     let density = density(wood)?;
     let resin = match (board.filling, pour(board, layout)) {
-        (Some(filling), Some(pour)) => pour.resin / (1.0 + filling.waste) * RESIN,
+        (Some(filling), Some(pour)) => pour.stays * filling.mix.density,
         _ => 0.0,
     };
     Ok(BoardMass {

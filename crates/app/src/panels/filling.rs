@@ -1,0 +1,300 @@
+//! Controls of the resin in the bores: how it is poured and mixed, and the plan of its batches.
+
+use board::{Board, Filling, HoleId, Mix, MixedBy, PieceKind, Units, ranges, show_number};
+use egui::{Button, Grid, RichText, Ui};
+use workshop::{Batch, Caution, Measure, Pour, mix_parts, pour};
+
+use super::stock::fact;
+use crate::current::Current;
+use crate::theme;
+use crate::widgets::{cautions, choice, count_field, length_field, plain_field, planned, row};
+
+/// Batches and sectors that are listed; the export has all.
+const LISTED: usize = 12;
+
+/// Resin for the bores, and how it is mixed; the bores of the batch that is pointed at are told to be lit.
+pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current, lit: &mut Vec<HoleId>) {
+    planned(ui, "Resin", "in the bores", &mut board.filling);
+    let (units, kind) = (board.units, board.piece.kind);
+    let Some(filling) = &mut board.filling else {
+        return;
+    };
+    poured_ui(ui, filling, units, kind);
+    mixed_ui(ui, &mut filling.mix);
+    batch_ui(ui, filling);
+    timed_ui(ui, filling);
+    let poured = current
+        .good()
+        .and_then(|(good, derived)| Some((good.filling?, pour(good, &derived.layout)?)));
+    if let Some((filling, pour)) = poured {
+        in_all_ui(ui, &filling.mix, &pour, units);
+        batches_ui(ui, &filling.mix, &pour, lit);
+        sectors_ui(ui, &pour);
+    }
+    cautions(ui, &[Caution::Resin]);
+}
+
+/// What goes into a bore. Only magnet pieces have something set in it.
+fn poured_ui(ui: &mut Ui, filling: &mut Filling, units: Units, kind: PieceKind) {
+    let below = ranges::FILL_BELOW;
+    length_field(ui, "Resin below top", &mut filling.below_top, below, units)
+        .on_hover_text("Between the resin and the top face");
+    length_field(ui, "Dome", &mut filling.dome, ranges::DOME, units)
+        .on_hover_text("How far its crown stands over that in the middle of a bore; what stands above the top face is levelled off");
+    if kind == PieceKind::Magnet {
+        row(ui, "Poured around", |ui, _| {
+            ui.checkbox(&mut filling.around_insert, "what is set in");
+        });
+    }
+    plain_field(ui, "Waste", &mut filling.waste, ranges::WASTE)
+        .on_hover_text("Spilled and overfilled, as a share of what goes into the bores");
+    count_field(
+        ui,
+        "Boards to fill",
+        &mut filling.boards,
+        ranges::FILLED_BOARDS,
+    )
+    .on_hover_text("One after the other");
+}
+
+fn mixed_ui(ui: &mut Ui, mix: &mut Mix) {
+    choice(
+        ui,
+        "Measured out",
+        &mut mix.by,
+        &MixedBy::ALL,
+        MixedBy::label,
+    );
+    plain_field(ui, "Parts of resin", &mut mix.resin, ranges::PARTS).on_hover_text(
+        "By the label, such as 2 to 1, or 100 to 43; never another ratio to change the speed",
+    );
+    plain_field(ui, "Parts of hardener", &mut mix.hardener, ranges::PARTS);
+    plain_field(ui, "Density mixed", &mut mix.density, ranges::RESIN_DENSITY)
+        .on_hover_text("By the data sheet; most epoxies have 1.10 to 1.20 g/ml, from memory");
+}
+
+fn batch_ui(ui: &mut Ui, filling: &mut Filling) {
+    plain_field(ui, "Batch at most", &mut filling.batch, ranges::BATCH)
+        .on_hover_text("What you mix at once");
+    plain_field(ui, "Left in the cup", &mut filling.cup, ranges::CUP)
+        .on_hover_text("Of each batch, with what stays on the stick");
+}
+
+fn timed_ui(ui: &mut Ui, filling: &mut Filling) {
+    plain_field(ui, "Pot life", &mut filling.pot_life, ranges::POT_LIFE)
+        .on_hover_text("By the label");
+    let warm = ranges::TEMPERATURE;
+    plain_field(ui, "Pot life given at", &mut filling.pot_life_at, warm)
+        .on_hover_text("The label's temperature; 77 °F can be typed too");
+    plain_field(ui, "Shop temperature", &mut filling.shop, warm);
+    plain_field(ui, "Mixing takes", &mut filling.mixing, ranges::MIXING)
+        .on_hover_text("From when both parts are in the cup: the pot life runs already");
+    let ten = ranges::TEN_BORES;
+    plain_field(ui, "Ten bores take", &mut filling.ten_bores, ten)
+        .on_hover_text("Time yourself on a scrap");
+}
+
+fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
+    let shown = |measure: Measure| measure.shown(units);
+    let bores = pour.bores.len();
+    let filled = match pour.boards {
+        1 => bores.to_string(),
+        boards => format!("{boards} × {bores}"),
+    };
+    fact(ui, "Bores filled", &filled);
+    let weight = shown(Measure::Grams(pour.resin * mix.density));
+    let all = format!("{}, {weight}", shown(Measure::Milliliters(pour.resin)));
+    fact(ui, "Resin in all", &all);
+    fact(ui, "Resin + hardener", &parts(mix, pour.resin));
+    if pour.overfill_height > 0.0 {
+        let words = format!(
+            "{} high, {}",
+            shown(Measure::Mm(pour.overfill_height)),
+            shown(Measure::Milliliters(pour.overfill))
+        );
+        fact(ui, "To level off", &words);
+    }
+    let working = format!(
+        "{}, {} bores",
+        shown(Measure::Minutes(pour.working)),
+        pour.in_time
+    );
+    fact(ui, "Workable for", &working);
+}
+
+/// Both parts of an amount, as they are measured out.
+fn parts(mix: &Mix, ml: f64) -> String {
+    let (resin, hardener) = mix_parts(mix, ml);
+    let unit = match mix.by {
+        MixedBy::Volume => "ml",
+        MixedBy::Weight => "g",
+    };
+    format!(
+        "{} + {} {unit}",
+        show_number(resin, 1),
+        show_number(hardener, 1)
+    )
+}
+
+fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, lit: &mut Vec<HoleId>) {
+    let heads = ["Batch", "Bores", "Resin + hardener", "Minutes"];
+    table_ui(ui, heads, |ui| {
+        for (at, batch) in pour.batches.iter().take(LISTED).enumerate() {
+            let button = ui.add(Button::new(format!("{}", at + 1)).small());
+            if button.hovered() || button.has_focus() {
+                lit.extend(pour.bores_of(batch).map(|(_, bore)| bore.name.id()));
+            }
+            button.on_hover_text(told(pour, batch));
+            ui.label(batch.bores.to_string());
+            ui.label(parts(mix, batch.ml));
+            ui.label(clock(batch));
+            ui.end_row();
+        }
+    });
+    more(ui, pour.batches.len(), "batches");
+}
+
+fn sectors_ui(ui: &mut Ui, pour: &Pour) {
+    let mut sectors = pour.sectors();
+    sectors.retain(|sector| sector.board == 1);
+    table_ui(ui, ["Sector", "Bores", "Resin", "From batch"], |ui| {
+        for sector in sectors.iter().take(LISTED) {
+            let player = sector
+                .player
+                .map_or_else(|| "center".into(), |player| player.to_string());
+            ui.label(player);
+            ui.label(sector.bores.to_string());
+            ui.label(Measure::Milliliters(sector.ml).shown(Units::Mm));
+            ui.label(match sector.batches {
+                (first, last) if first == last => first.to_string(),
+                (first, last) => format!("{first} to {last}"),
+            });
+            ui.end_row();
+        }
+    });
+    more(ui, sectors.len(), "sectors");
+}
+
+/// A table with a head, as wide as it needs.
+fn table_ui(ui: &mut Ui, heads: [&str; 4], rows: impl FnOnce(&mut Ui)) {
+    ui.add_space(theme::GAP);
+    let table = Grid::new(heads).striped(true).spacing([10.0, 2.0]);
+    table.show(ui, |ui| {
+        for head in heads {
+            ui.label(RichText::new(head).weak().small());
+        }
+        ui.end_row();
+        rows(ui);
+    });
+}
+
+fn more(ui: &mut Ui, all: usize, what: &str) {
+    if let Some(more) = all.checked_sub(LISTED).filter(|more| *more > 0) {
+        let words = format!("and {more} more {what}: see the exports Bench sums and Filling plan");
+        ui.label(RichText::new(words).weak().small());
+    }
+}
+
+/// From when the parts come together to the last bore.
+fn clock(batch: &Batch) -> String {
+    let end = batch.begins + batch.minutes;
+    format!(
+        "{} to {}",
+        show_number(batch.begins, 1),
+        show_number(end, 1)
+    )
+}
+
+/// Its first and its last bore.
+fn told(pour: &Pour, batch: &Batch) -> String {
+    let mut bores = pour.bores_of(batch).map(|(board, bore)| match pour.boards {
+        1 => bore.name.to_string(),
+        _ => format!("{} of board {board}", bore.name),
+    });
+    match (bores.next(), bores.last()) {
+        (Some(first), Some(last)) => format!("From {first} to {last}"),
+        (Some(only), None) => only,
+        _ => String::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::panels::hand::{self, choose, press, sees, type_into};
+    use egui_kittest::Harness;
+    use egui_kittest::kittest::Queryable as _;
+    use testkit::assert_near;
+
+    fn filling() -> Harness<'static, Board> {
+        hand::panel(1200.0, |ui, board| {
+            let current = Current::of(board);
+            filling_ui(ui, board, &current, &mut Vec::new());
+        })
+    }
+
+    #[test]
+    fn resin_is_timed_with_units_and_its_batches_are_told() {
+        let mut panel = filling();
+        press(&mut panel, "in the bores");
+        type_into(&mut panel, "Pot life given at", "77 °F");
+        type_into(&mut panel, "Shop temperature", "15");
+        type_into(&mut panel, "Mixing takes", "0");
+        type_into(&mut panel, "Ten bores take", "600 s");
+        let filling = panel.state().filling.unwrap();
+        assert_near!(filling.pot_life_at, 25.0, 1e-12);
+        assert_near!(filling.shop, 15.0, 0.0);
+        assert_near!(filling.ten_bores, 600.0, 0.0);
+        assert!(sees(&panel, "60 min, 60 bores"));
+        press(&mut panel, "in the bores");
+        assert_eq!(panel.state().filling, None);
+    }
+
+    #[test]
+    fn batches_and_sectors_are_listed_with_their_parts_and_their_clock() {
+        let mut panel = filling();
+        press(&mut panel, "in the bores");
+        choose(&mut panel, "Measured out", "by weight");
+        type_into(&mut panel, "Parts of resin", "100");
+        type_into(&mut panel, "Parts of hardener", "15");
+        // 132 bores of 12 by 5, and 15 % more, 38 of them in each batch of 30 ml with 5 left in the cup.
+        assert!(sees(&panel, "From batch"));
+        let board = panel.state();
+        let pour = pour(board, &board::layout(board).unwrap()).unwrap();
+        assert_eq!((pour.batches.len(), pour.batches[0].bores), (4, 38));
+        let (resin, hardener) = mix_parts(&board.filling.unwrap().mix, pour.batches[0].ml);
+        assert_near!(resin / hardener, 100.0 / 15.0, 1e-9);
+        assert!(sees(
+            &panel,
+            &format!("{} + {} g", show_number(resin, 1), show_number(hardener, 1))
+        ));
+        assert!(sees(&panel, "10.6 to 21.2"));
+    }
+
+    #[test]
+    fn the_bores_of_a_batch_are_lit_while_its_button_has_the_focus() {
+        let mut lit = Vec::new();
+        let mut panel = Harness::builder()
+            .with_size([340.0, 1200.0])
+            .with_context_setup(theme::install)
+            .build_ui_state(
+                move |ui, shown: &mut usize| {
+                    let mut board = Board {
+                        filling: Some(Filling::default()),
+                        ..Board::default()
+                    };
+                    lit.clear();
+                    let current = Current::of(&board);
+                    filling_ui(ui, &mut board, &current, &mut lit);
+                    *shown = lit.len();
+                },
+                0,
+            );
+        assert_eq!(*panel.state(), 0);
+        panel
+            .get_by_role_and_label(egui::accesskit::Role::Button, "2")
+            .focus();
+        panel.run();
+        assert_eq!(*panel.state(), 38);
+    }
+}

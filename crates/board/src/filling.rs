@@ -1,0 +1,123 @@
+//! Resin that a maker plans to pour into the bores.
+
+use serde::{Deserialize, Serialize};
+
+/// Resin poured into the bores, mixed in batches.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Filling {
+    /// How far below the top face the resin ends.
+    #[serde(rename = "below_top_mm")]
+    pub below_top: f64,
+    /// How far its crown stands over that in the middle of a bore.
+    #[serde(rename = "dome_mm", default)]
+    pub dome: f64,
+    /// Whether it is poured around what is set in each bore of magnet pieces; other pieces have nothing set.
+    #[serde(rename = "around_ball")]
+    pub around_insert: bool,
+    /// What is spilled and overfilled, as a share of what goes into the bores.
+    pub waste: f64,
+    /// What stays in each cup and on its stick.
+    #[serde(rename = "cup_ml", default)]
+    pub cup: f64,
+    /// The most that is mixed at once.
+    #[serde(rename = "batch_ml")]
+    pub batch: f64,
+    /// What it is mixed of.
+    #[serde(default)]
+    pub mix: Mix,
+    /// Boards that are filled one after the other.
+    #[serde(default = "one")]
+    pub boards: u32,
+    /// Pot life by the label.
+    #[serde(rename = "pot_life_min")]
+    pub pot_life: f64,
+    /// The temperature the label gives it for.
+    #[serde(rename = "pot_life_at_c")]
+    pub pot_life_at: f64,
+    /// The temperature of the shop.
+    #[serde(rename = "shop_c")]
+    pub shop: f64,
+    /// How long the maker takes to mix a batch, timed from the moment that both parts are in the cup.
+    #[serde(rename = "mixing_min", default)]
+    pub mixing: f64,
+    /// How long the maker takes to fill ten bores, timed.
+    #[serde(rename = "ten_bores_s")]
+    pub ten_bores: f64,
+}
+
+/// What a batch is mixed of, by its label.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Mix {
+    /// How the parts are measured out.
+    pub by: MixedBy,
+    /// Parts of resin.
+    pub resin: f64,
+    /// Parts of hardener.
+    pub hardener: f64,
+    /// Density of what is mixed.
+    #[serde(rename = "density_g_ml")]
+    pub density: f64,
+}
+
+/// How the parts of a mix are measured out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum MixedBy {
+    /// In a cup with marks.
+    Volume,
+    /// On a scale.
+    Weight,
+}
+
+impl MixedBy {
+    /// Both, in the order lists show them.
+    pub const ALL: [Self; 2] = [Self::Volume, Self::Weight];
+
+    /// The words that screens use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Volume => "by volume",
+            Self::Weight => "by weight",
+        }
+    }
+}
+
+const fn one() -> u32 {
+    1
+}
+
+impl Default for Filling {
+    /// Filled to the top with a resin of 30 minutes at 25 °C (77 °F), 15 % of it wasted and 5 ml left in each cup; from
+    /// memory.
+    fn default() -> Self {
+        Self {
+            below_top: 0.0,
+            dome: 0.0,
+            around_insert: false,
+            waste: 0.15,
+            cup: 5.0,
+            batch: 30.0,
+            mix: Mix::default(),
+            boards: one(),
+            pot_life: 30.0,
+            pot_life_at: 25.0,
+            shop: 20.0,
+            mixing: 3.0,
+            ten_bores: 120.0,
+        }
+    }
+}
+
+impl Default for Mix {
+    /// Two parts to one by volume, 1.15 g/ml as most epoxies have it mixed (1.10 to 1.20); from memory.
+    fn default() -> Self {
+        Self {
+            by: MixedBy::Volume,
+            resin: 2.0,
+            hardener: 1.0,
+            density: 1.15,
+        }
+    }
+}
