@@ -75,7 +75,7 @@ impl Says<'_> {
                  side of the blade or bit that is nearer to it."
             )),
             Block::Table(Table {
-                columns: columns(&[("From the pin to", Align::Start), ("Set to", Align::End)]),
+                columns: Column::all(&[("From the pin to", Align::Start), ("Set to", Align::End)]),
                 rows: vec![
                     row("near side of the cut: the board's edge", near),
                     row("middle of the cut, as for a router bit", middle),
@@ -106,7 +106,7 @@ impl Says<'_> {
         vec![
             Block::Heading("Radii to set".into()),
             Block::Table(Table {
-                columns: columns(&[
+                columns: Column::all(&[
                     ("", Align::Start),
                     ("No.", Align::End),
                     ("Radius", Align::End),
@@ -151,7 +151,7 @@ impl Says<'_> {
                     .into(),
             ));
             blocks.push(Block::Table(Table {
-                columns: columns(&[
+                columns: Column::all(&[
                     ("Plate", Align::End),
                     ("Misses by", Align::End),
                     ("at", Align::Start),
@@ -197,7 +197,7 @@ impl Says<'_> {
                  the setting is {off} off."
             )),
             Block::Table(Table {
-                columns: columns(&[
+                columns: Column::all(&[
                     ("Radius", Align::End),
                     ("Holes", Align::End),
                     ("Set to", Align::End),
@@ -230,7 +230,7 @@ impl Says<'_> {
                 self.length(all.travel.round())
             )),
             Block::Table(Table {
-                columns: columns(&[
+                columns: Column::all(&[
                     ("", Align::Start),
                     ("No.", Align::End),
                     ("Set", Align::Start),
@@ -297,7 +297,7 @@ impl Says<'_> {
         vec![
             Block::Heading("Every hole, by radius and bearing".into()),
             Block::Table(Table {
-                columns: columns(&[
+                columns: Column::all(&[
                     ("", Align::Start),
                     ("Radius", Align::End),
                     ("Bearing", Align::End),
@@ -315,13 +315,6 @@ impl Says<'_> {
 struct Run {
     set: String,
     holes: Vec<usize>,
-}
-
-fn columns(titles: &[(&str, Align)]) -> Vec<Column> {
-    titles
-        .iter()
-        .map(|(title, align)| Column::new(title, *align))
-        .collect()
 }
 
 fn first_and_last(names: &[String]) -> String {

@@ -20,6 +20,7 @@
 //! * [`Sheet::on_roll`], [`ROLLS`]: a sheet as wide as a plotter's roll.
 //! * [`pages()`], [`Block`], [`Table`]: words and tables on as many sheets as they take.
 //! * [`jig_pages`]: radii, plates, dividers and the order of drilling as pages.
+//! * [`filling_pages`]: batches of resin, and which bores each goes into.
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
 //! * [`font`]: the one typeface, its bytes and its measures.
 //!
@@ -27,6 +28,7 @@
 
 mod bars;
 mod correction;
+mod filling_pages;
 pub mod font;
 mod furniture;
 mod glue;
@@ -50,6 +52,7 @@ mod tiling;
 mod whole;
 
 pub use correction::Correction;
+pub use filling_pages::filling_pages;
 pub use item::{Anchor, Arc, Item, Layer, Line, Shape, Text};
 pub use jig_pages::jig_pages;
 pub use pages::{Align, Block, Cell, Column, Head, Table, pages};

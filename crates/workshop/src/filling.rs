@@ -1,6 +1,6 @@
 //! Resin for the bores: how much, of what it is mixed, and in how many batches before each sets in its cup.
 
-use board::{Board, Filling, Hole, HoleName, Layout, Mix, MixedBy, PieceKind, ranges};
+use board::{Board, Filling, Hole, HoleName, Layout, Mix, MixedBy, PieceKind, ranges, show_number};
 
 use crate::holds::insert_part_below;
 use crate::volume::{bore_volume, crown_volume};
@@ -95,7 +95,31 @@ pub fn mix_parts(mix: &Mix, ml: f64) -> (f64, f64) {
     (resin, amount - resin)
 }
 
+/// Both parts of an amount as they are measured out: "20 + 10 ml".
+pub fn parts_shown(mix: &Mix, ml: f64) -> String {
+    let (resin, hardener) = mix_parts(mix, ml);
+    let unit = match mix.by {
+        MixedBy::Volume => "ml",
+        MixedBy::Weight => "g",
+    };
+    let shown = |part| show_number(part, 1);
+    format!("{} + {} {unit}", shown(resin), shown(hardener))
+}
+
 impl Pour {
+    /// The first and the last bore of a batch, with their boards where there are several.
+    pub fn first_and_last(&self, batch: &Batch) -> String {
+        let mut bores = self.bores_of(batch).map(|(board, bore)| match self.boards {
+            1 => bore.name.to_string(),
+            _ => format!("{} of board {board}", bore.name),
+        });
+        let first = bores.next().unwrap_or_default();
+        match bores.last() {
+            Some(last) => format!("{first} to {last}"),
+            None => first,
+        }
+    }
+
     /// The bores of a batch, each with the number of its board, from 1.
     pub fn bores_of(&self, batch: &Batch) -> impl Iterator<Item = (u32, FilledBore)> {
         let all =
@@ -465,6 +489,7 @@ mod tests {
             density: 1.15,
         };
         assert_eq!(mix_parts(&mix, 30.0), (20.0, 10.0));
+        assert_eq!(parts_shown(&mix, 30.0), "20 + 10 ml");
         let weighed = Mix {
             by: MixedBy::Weight,
             resin: 100.0,

@@ -67,7 +67,9 @@ pub use caution::{Caution, FIRST};
 pub use changes::changes;
 pub use check::{Finding, Judged, Measure, Rule, Severity, check, stops};
 pub use figures::{Figures, figures};
-pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, pour, working_time};
+pub use filling::{
+    Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, pour, working_time,
+};
 pub use finish::{Bond, bond, finish_hours, hard_after};
 pub use fit::{
     FitError, Limit, Open, PieceBoard, Solved, largest_bore, largest_piece, largest_pitch,

@@ -2,11 +2,12 @@
 
 use board::{Board, BuildError, Layout, Marking};
 use drawing::{
-    Correction, Sheet, Stamp, Tiling, TilingError, jig_pages, paper_name, printer_test_sheet,
-    router_sheets, router_whole, sector_sheets, tiled_sheets, tiling, whole_sheet,
+    Correction, Sheet, Stamp, Tiling, TilingError, filling_pages, jig_pages, paper_name,
+    printer_test_sheet, router_sheets, router_whole, sector_sheets, tiled_sheets, tiling,
+    whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, MillOptions, PdfOptions};
-use workshop::{drilling_order, grooves, hole_table, jig_sheet, sector_jig, sums};
+use workshop::{drilling_order, grooves, hole_table, jig_sheet, pour, sector_jig, sums};
 
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
@@ -163,6 +164,7 @@ impl Source {
                 let table = hole_table(&self.layout);
                 self.programs(Some(drilling_order(&table, self.board.order).rows))?
             }
+            Kind::Filling => vec![pdf("filling.pdf", self.filling())],
             Kind::Sums => self.sums()?,
             Kind::PrinterTest => {
                 let sheet = printer_test_sheet(&self.board, &self.stamp(), self.printer.as_ref())?;
@@ -207,7 +209,10 @@ impl Source {
             Kind::Svg => vec!["whole.svg".into()],
             Kind::Dxf => vec!["whole.dxf".into()],
             Kind::Csv => vec!["holes.csv".into()],
-            Kind::Router | Kind::Sector if kind.missing(&self.board).is_some() => Vec::new(),
+            Kind::Router | Kind::Sector | Kind::Filling if kind.missing(&self.board).is_some() => {
+                Vec::new()
+            }
+            Kind::Filling => vec!["filling.pdf".into()],
             Kind::Router => vec!["router.pdf".into(), "router.svg".into()],
             Kind::Sector => vec!["sector.pdf".into()],
             Kind::Sums => vec!["sums.csv".into(), "sums.json".into()],
@@ -366,6 +371,12 @@ impl Source {
             )
         };
         Ok(programs.into_iter().map(named).collect())
+    }
+
+    fn filling(&self) -> Vec<Sheet> {
+        pour(&self.board, &self.layout).map_or_else(Vec::new, |pour| {
+            filling_pages(&self.board, &self.layout, &pour, &self.stamp())
+        })
     }
 
     fn pdf_options(&self, layers: bool) -> PdfOptions {

@@ -25,6 +25,8 @@ pub enum Kind {
     Jig,
     /// Programs for a CNC machine (G-code of RS274/NGC): holes, and edge and grooves where they are settled
     Gcode,
+    /// Filling plan: batches of resin and the bores they go into, as PDF
+    Filling,
     /// Sums of the bench with their formulas, as CSV and JSON
     Sums,
     /// Sheet to measure a printer by, PDF at true size
@@ -32,7 +34,7 @@ pub enum Kind {
 }
 
 /// Every kind, in the order lists show them.
-const ALL: [Kind; 12] = [
+const ALL: [Kind; 13] = [
     Kind::TemplatePdf,
     Kind::TemplateSvg,
     Kind::PlotPdf,
@@ -43,6 +45,7 @@ const ALL: [Kind; 12] = [
     Kind::Csv,
     Kind::Jig,
     Kind::Gcode,
+    Kind::Filling,
     Kind::Sums,
     Kind::PrinterTest,
 ];
@@ -64,6 +67,7 @@ impl Kind {
             Self::Csv => "Hole table (CSV)",
             Self::Jig => "Jig sheet (PDF and CSV)",
             Self::Gcode => "Machine programs (G-code)",
+            Self::Filling => "Filling plan (PDF)",
             Self::Sums => "Bench sums (CSV and JSON)",
             Self::PrinterTest => "Printer test sheet (PDF)",
         }
@@ -90,6 +94,7 @@ impl Kind {
                 "for a pin and a stop, dividers, an index plate: radii, bearings, order of drilling"
             }
             Self::Gcode => "for a CNC machine; prove each program in air, above the wood, first",
+            Self::Filling => "what to mix and when, and the number of its batch in every bore",
             Self::Sums => {
                 "each figure with its formula and source, for a spreadsheet or another program"
             }
@@ -108,6 +113,9 @@ impl Kind {
             }
             Self::Sector if board.sector_jig.is_none() => {
                 Some("no sector jig is planned: see Hardboard at the stage Template")
+            }
+            Self::Filling if board.filling.is_none() => {
+                Some("no resin is planned: see Filling at the stage Bench")
             }
             _ => None,
         }

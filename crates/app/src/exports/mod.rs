@@ -67,7 +67,7 @@ impl core::fmt::Display for Moment {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{BitRun, Board, Machine, Router, SectorJig};
+    use board::{BitRun, Board, Filling, Machine, Router, SectorJig};
 
     const MOMENT: Moment = Moment {
         year: 2026,
@@ -93,6 +93,7 @@ mod tests {
         };
         Board {
             machine: Some(machine),
+            filling: Some(Filling::default()),
             router: Some(Router::default()),
             sector_jig: Some(SectorJig::default()),
             ..board

@@ -2,7 +2,7 @@
 
 use board::{Board, Filling, HoleId, Mix, MixedBy, PieceKind, Units, ranges, show_number};
 use egui::{Button, Grid, RichText, Ui};
-use workshop::{Batch, Caution, Measure, Pour, mix_parts, pour};
+use workshop::{Batch, Caution, Measure, Pour, parts_shown, pour};
 
 use super::stock::fact;
 use crate::current::Current;
@@ -105,7 +105,7 @@ fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
     let weight = shown(Measure::Grams(pour.resin * mix.density));
     let all = format!("{}, {weight}", shown(Measure::Milliliters(pour.resin)));
     fact(ui, "Resin in all", &all);
-    fact(ui, "Resin + hardener", &parts(mix, pour.resin));
+    fact(ui, "Resin + hardener", &parts_shown(mix, pour.resin));
     if pour.overfill_height > 0.0 {
         let words = format!(
             "{} high, {}",
@@ -122,20 +122,6 @@ fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
     fact(ui, "Workable for", &working);
 }
 
-/// Both parts of an amount, as they are measured out.
-fn parts(mix: &Mix, ml: f64) -> String {
-    let (resin, hardener) = mix_parts(mix, ml);
-    let unit = match mix.by {
-        MixedBy::Volume => "ml",
-        MixedBy::Weight => "g",
-    };
-    format!(
-        "{} + {} {unit}",
-        show_number(resin, 1),
-        show_number(hardener, 1)
-    )
-}
-
 fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, lit: &mut Vec<HoleId>) {
     let heads = ["Batch", "Bores", "Resin + hardener", "Minutes"];
     table_ui(ui, heads, |ui| {
@@ -144,9 +130,9 @@ fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, lit: &mut Vec<HoleId>) {
             if button.hovered() || button.has_focus() {
                 lit.extend(pour.bores_of(batch).map(|(_, bore)| bore.name.id()));
             }
-            button.on_hover_text(told(pour, batch));
+            button.on_hover_text(pour.first_and_last(batch));
             ui.label(batch.bores.to_string());
-            ui.label(parts(mix, batch.ml));
+            ui.label(parts_shown(mix, batch.ml));
             ui.label(clock(batch));
             ui.end_row();
         }
@@ -205,19 +191,6 @@ fn clock(batch: &Batch) -> String {
     )
 }
 
-/// Its first and its last bore.
-fn told(pour: &Pour, batch: &Batch) -> String {
-    let mut bores = pour.bores_of(batch).map(|(board, bore)| match pour.boards {
-        1 => bore.name.to_string(),
-        _ => format!("{} of board {board}", bore.name),
-    });
-    match (bores.next(), bores.last()) {
-        (Some(first), Some(last)) => format!("From {first} to {last}"),
-        (Some(only), None) => only,
-        _ => String::new(),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -225,6 +198,7 @@ mod tests {
     use egui_kittest::Harness;
     use egui_kittest::kittest::Queryable as _;
     use testkit::assert_near;
+    use workshop::mix_parts;
 
     fn filling() -> Harness<'static, Board> {
         hand::panel(1200.0, |ui, board| {

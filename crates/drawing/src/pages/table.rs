@@ -35,6 +35,12 @@ pub struct Column {
 }
 
 impl Column {
+    /// Columns by their titles.
+    pub fn all(titles: &[(&str, Align)]) -> Vec<Self> {
+        let column = |(title, align): &(&str, Align)| Self::new(title, *align);
+        titles.iter().map(column).collect()
+    }
+
     /// A column with a title.
     pub fn new(title: &str, align: Align) -> Self {
         Self {
