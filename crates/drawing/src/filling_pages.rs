@@ -20,6 +20,8 @@ const AROUND: f64 = 7.0;
 const TITLE: f64 = 5.0;
 /// Size of plain words.
 const WORDS: f64 = 3.0;
+/// Where the line between two sectors begins, as a share of the radius: it keeps out of the numbers.
+const BORDER: f64 = 0.86;
 /// Largest size of a number in a bore.
 const NUMBER: f64 = 3.2;
 
@@ -255,11 +257,11 @@ impl Page {
         }];
         let half = geometry::Angle::degrees(180.0 / f64::from(board.players));
         for (sector, number) in layout.sectors.iter().zip(1..) {
-            let border = self.at(point_at(radius, sector.axis() + half));
+            let border = |share: f64| self.at(point_at(share * radius, sector.axis() + half));
             items.push(Item {
                 layer: Layer::Guides,
                 line: Line::Guide,
-                shape: Shape::Line(Segment::new(self.middle, border)),
+                shape: Shape::Line(Segment::new(border(BORDER), border(1.0))),
             });
             let outside = radius + AROUND / 2.0 / self.scale;
             let at = self.at(point_at(outside, sector.axis()));
