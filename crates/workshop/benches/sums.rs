@@ -1,6 +1,6 @@
 //! Speed of the bench sums: beside the window's frame.
 
-use board::{Base, Board, Magnet, PieceKind, Recess, Wood, layout};
+use board::{Base, Board, Filling, Grooves, Magnet, PieceKind, Recess, Wood, layout};
 use divan::{Bencher, black_box};
 use workshop::sums;
 
@@ -17,6 +17,12 @@ fn all_sums_of_133_holes(bencher: Bencher<'_, '_>, kind: PieceKind) {
             lid: 4.0,
             ..Recess::default()
         }),
+        filling: Some(Filling {
+            dome: 0.5,
+            around_insert: true,
+            ..Filling::default()
+        }),
+        grooves: Some(Grooves::default()),
         ..Board::default()
     };
     board.piece.kind = kind;

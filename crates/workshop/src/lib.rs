@@ -44,6 +44,7 @@ mod holds;
 mod hole_table;
 mod jig;
 mod lid_cut;
+mod lid_size;
 mod mend;
 mod panel;
 mod print_scale;
@@ -88,6 +89,7 @@ pub use jig::{
     closing_error, dividers, drilling_order, exact_divisions, jig_sheet, plate_fit, radii,
 };
 pub use lid_cut::lid_cut;
+pub use lid_size::{LidSize, lid_size};
 pub use mend::{Mend, MendError};
 pub use panel::{
     EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width, screws, seams, tenons,

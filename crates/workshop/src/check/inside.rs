@@ -1,6 +1,6 @@
 //! Rule: wood is left inside the board between a bore and what is cut into it from the seam or from below.
 
-use board::{Board, HoleName, Layout, RecessShape};
+use board::{Board, Hole, HoleName, Layout, RecessShape};
 use geometry::Point;
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
@@ -26,24 +26,42 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
     if hidden.is_empty() {
         return Vec::new();
     }
-    let near = layout.holes.iter().filter_map(|hole| {
-        let wood = |(what, upright): &(&'static str, Hidden)| {
-            let upright = upright.seen_from(hole.center);
-            (wood_between(hole.bore, board.bores.spur, upright), *what)
-        };
-        let (wood, what) = hidden.iter().map(wood).min_by(|a, b| a.0.total_cmp(&b.0))?;
-        (wood < board.limits.inside - HAIR).then_some(Near {
-            hole: hole.name,
-            wood,
-            what,
-        })
-    });
+    let near = layout
+        .holes
+        .iter()
+        .filter_map(|hole| nearest(board, &hidden, hole))
+        .filter(|near| near.wood < board.limits.inside - HAIR);
     let (meeting, thin): (Vec<Near>, Vec<Near>) = near.partition(|near| near.wood <= 0.0);
     let parts = [(meeting, Severity::Stop), (thin, Severity::Caution)];
     parts
         .into_iter()
         .filter_map(|(near, severity)| found(board, &near, severity))
         .collect()
+}
+
+/// The least wood between a bore and what is cut inside the board, mm, and which bore that is; none where nothing is cut.
+pub fn least_inside(board: &Board, layout: &Layout) -> Option<(f64, HoleName)> {
+    let hidden = hidden(board);
+    let near = layout
+        .holes
+        .iter()
+        .filter_map(|hole| nearest(board, &hidden, hole));
+    let least = near.min_by(|a, b| a.wood.total_cmp(&b.wood))?;
+    Some((least.wood, least.hole))
+}
+
+/// What of all that is cut inside the board is nearest to a bore.
+fn nearest(board: &Board, hidden: &[(&'static str, Hidden)], hole: &Hole) -> Option<Near> {
+    let wood = |(what, upright): &(&'static str, Hidden)| {
+        let upright = upright.seen_from(hole.center);
+        (wood_between(hole.bore, board.bores.spur, upright), *what)
+    };
+    let (wood, what) = hidden.iter().map(wood).min_by(|a, b| a.0.total_cmp(&b.0))?;
+    Some(Near {
+        hole: hole.name,
+        wood,
+        what,
+    })
 }
 
 /// Something upright inside the board: its plan, and how deep it is below the top face.

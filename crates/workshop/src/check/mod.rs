@@ -34,6 +34,7 @@ mod wood;
 
 pub(crate) use finding::names_as_text;
 pub use finding::{Finding, Measure, Rule, Severity};
+pub(crate) use inside::least_inside;
 
 use board::{Board, Layout};
 

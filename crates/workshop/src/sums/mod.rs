@@ -99,7 +99,7 @@ pub fn sums(board: &Board, layout: &Layout) -> Vec<SumGroup> {
         Some(pieces::group(board, layout)),
         filling::group(board, layout),
         grooves::group(board, layout),
-        recess::group(board),
+        recess::group(board, layout),
     ];
     groups.into_iter().flatten().collect()
 }
