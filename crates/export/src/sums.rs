@@ -7,8 +7,8 @@ use crate::Error;
 use crate::csv::unwritten;
 
 /// The columns of the table.
-const HEADER: [&str; 9] = [
-    "group", "name", "at", "at_unit", "value", "unit", "formula", "source", "holes",
+const HEADER: [&str; 10] = [
+    "group", "name", "at", "at_unit", "value", "unit", "words", "formula", "source", "holes",
 ];
 
 /// The sums as CSV: RFC 4180, a row a figure. A value that never comes to be is empty.
@@ -39,6 +39,7 @@ pub fn sums_csv(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
                     unit(sum.at),
                     &number(sum.value),
                     unit(sum.value),
+                    sum.words.as_deref().unwrap_or_default(),
                     sum.formula,
                     sum.source,
                     &holes.join(" "),
@@ -86,7 +87,7 @@ mod tests {
         assert_eq!(rows.len(), figures);
         assert!(
             rows.iter()
-                .all(|row| !row[6].is_empty() && !row[7].is_empty())
+                .all(|row| !row[7].is_empty() && !row[8].is_empty())
         );
         let json: serde_json::Value = serde_json::from_slice(&sums_json(&sums).unwrap()).unwrap();
         assert_eq!(json["groups"].as_array().unwrap().len(), sums.len());

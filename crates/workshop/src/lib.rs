@@ -13,6 +13,7 @@
 //! * [`stock_plan`], [`joined`]: the board on its blank, and what joining would give.
 //! * [`seams`], [`tenons`], [`screws`], [`seam_turns`]: how the board is glued, and the pattern turned off the seams.
 //! * [`marble_seat`]: how a marble sits in its bore.
+//! * [`drills`], [`nearest_drills`]: the sizes that drills and cutters are made in, and those nearest to a bore.
 //! * [`storage`]: how many pieces a recess in the underside holds.
 //! * [`pour`], [`working_time`]: resin for the bores, in batches that are poured in time.
 //! * [`print_scale`], [`PrintCorrection`]: what a printer does wrong, and what takes it out of a page.
@@ -35,6 +36,7 @@ mod budget;
 mod caution;
 mod changes;
 mod check;
+mod drills;
 mod figures;
 mod filling;
 mod finish;
@@ -67,6 +69,7 @@ pub use budget::{
 pub use caution::{Caution, FIRST};
 pub use changes::changes;
 pub use check::{Finding, Judged, Measure, Rule, Severity, check, stops};
+pub use drills::{Cutter, Drill, NearDrill, Series, drills, nearest_drills};
 pub use figures::{Figures, figures};
 pub use filling::{
     Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, pour, working_time,

@@ -4,6 +4,7 @@
 //! away, and a note says why.
 
 mod base;
+mod bores;
 mod filling;
 mod grooves;
 mod pieces;
@@ -36,6 +37,8 @@ pub struct Sum {
     pub at: Option<Measure>,
     /// Its value; none where it never comes to that: a board that no push tips, a piece that never leaves.
     pub value: Option<Measure>,
+    /// What goes by a name and not by a number, beside the value: a drill.
+    pub words: Option<String>,
     /// How it is worked out.
     pub formula: &'static str,
     /// Where the formula, or a value that stands for itself, comes from.
@@ -57,6 +60,7 @@ impl Sum {
             name,
             at: None,
             value,
+            words: None,
             formula,
             source,
             holes: Vec::new(),
@@ -71,6 +75,12 @@ impl Sum {
     /// Worked out for this.
     const fn at(mut self, measure: Measure) -> Self {
         self.at = Some(measure);
+        self
+    }
+
+    /// With what has a name.
+    fn worded(mut self, words: String) -> Self {
+        self.words = Some(words);
         self
     }
 
@@ -96,6 +106,7 @@ pub fn sums(board: &Board, layout: &Layout) -> Vec<SumGroup> {
     let groups = [
         wood::group(board, layout),
         base::group(board, layout),
+        bores::group(board, layout),
         Some(pieces::group(board, layout)),
         filling::group(board, layout),
         grooves::group(board, layout),
@@ -135,11 +146,13 @@ mod tests {
         };
         assert_eq!(
             headings(&all(PieceKind::Marble)),
-            ["wood", "base", "pieces", "filling", "grooves", "storage"]
+            [
+                "wood", "base", "bores", "pieces", "filling", "grooves", "storage"
+            ]
         );
         let plain = Board::default();
         let few = sums(&plain, &layout(&plain).unwrap());
-        assert_eq!(headings(&few), ["pieces"]);
+        assert_eq!(headings(&few), ["bores", "pieces"]);
     }
 
     #[test]
@@ -171,7 +184,7 @@ mod tests {
         assert_eq!(first["name"], "change across the grain for 1 % of moisture");
         assert_eq!(first["value"]["number"], 0.002_74);
         assert!(first["source"].as_str().unwrap().contains("Table 13-5"));
-        let flight = json[2]["sums"].as_array().unwrap().last().unwrap();
+        let flight = json[3]["sums"].as_array().unwrap().last().unwrap();
         assert!(flight["value"]["rpm"].is_number() && flight["at"]["mm"].is_number());
         assert!(flight["holes"][0].is_string());
     }

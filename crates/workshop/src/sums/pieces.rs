@@ -1,8 +1,9 @@
 //! Sums about the pieces: how they stand, and what moves them out of their holes.
 
-use board::{Board, Bore, Hole, HoleName, Layout, PieceKind};
+use board::{Board, Bore, Layout, PieceKind};
 use geometry::{Angle, Circle};
 
+use super::bores::{Kind, kinds};
 use super::{GEOMETRY, STATICS, Sum, SumGroup, TYPED};
 use crate::Measure;
 use crate::holds::{
@@ -22,7 +23,7 @@ const ESTIMATE: &str = "what is left of the pull over a gap is an estimate for a
 pub fn group(board: &Board, layout: &Layout) -> SumGroup {
     let mut sums = of_one(board);
     sums.extend(gap(board, layout));
-    for kind in kinds(board, layout) {
+    for kind in kinds(layout.seats(board)) {
         sums.extend(in_bore(board, &kind));
     }
     sums.extend(speeds(board, layout));
@@ -81,27 +82,6 @@ fn gap(board: &Board, layout: &Layout) -> Option<Sum> {
         .into_iter()
         .filter_map(|at| Some(seats.get(at)?.name));
     Some(Sum::mm("smallest gap between pieces", web.mm, formula, GEOMETRY).about(names.collect()))
-}
-
-/// Holes with one bore.
-struct Kind {
-    bore: Bore,
-    holes: Vec<HoleName>,
-}
-
-/// The seats by their bores, in the order of the layout.
-fn kinds(board: &Board, layout: &Layout) -> Vec<Kind> {
-    let mut kinds: Vec<Kind> = Vec::new();
-    for Hole { bore, name, .. } in layout.seats(board) {
-        match kinds.iter_mut().find(|kind| kind.bore == *bore) {
-            Some(kind) => kind.holes.push(*name),
-            None => kinds.push(Kind {
-                bore: *bore,
-                holes: vec![*name],
-            }),
-        }
-    }
-    kinds
 }
 
 fn in_bore(board: &Board, kind: &Kind) -> Vec<Sum> {
