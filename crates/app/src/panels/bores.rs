@@ -5,6 +5,7 @@ use egui::{Id, RichText, Ui};
 use workshop::Mend;
 
 use super::controls::fit_button;
+use super::drills::{drills_ui, pin_drills_ui};
 use crate::command::Command;
 use crate::widgets::{Field, auto_field, choice, count_field, length_field, row};
 
@@ -120,7 +121,7 @@ fn same_for_all_ui(ui: &mut Ui, bores: &mut Bores) -> bool {
     same
 }
 
-/// Diameter, depth and bottom of a bore, under these captions.
+/// Diameter with the nearest drills, depth and bottom of a bore, under these captions.
 pub fn bore_ui(ui: &mut Ui, captions: [&str; 3], bore: &mut Bore, units: Units) {
     let [diameter, depth, bottom] = captions;
     length_field(
@@ -130,6 +131,7 @@ pub fn bore_ui(ui: &mut Ui, captions: [&str; 3], bore: &mut Bore, units: Units) 
         ranges::BORE_DIAMETER,
         units,
     );
+    drills_ui(ui, diameter, bore, units);
     length_field(ui, depth, &mut bore.depth, ranges::BORE_DEPTH, units);
     choice(ui, bottom, &mut bore.bottom, &Bottom::ALL, Bottom::label);
 }
@@ -147,6 +149,7 @@ pub fn center_ui(ui: &mut Ui, board: &mut Board) {
         }
         Center::Pivot { diameter, depth } => {
             length_field(ui, "Pivot diameter", diameter, ranges::PILOT, units);
+            pin_drills_ui(ui, "Pivot diameter", diameter, units);
             length_field(ui, "Pivot depth", depth, ranges::BORE_DEPTH, units);
         }
         Center::Hole { bore, pilot } => {
@@ -157,6 +160,7 @@ pub fn center_ui(ui: &mut Ui, board: &mut Board) {
                 units,
             );
             length_field(ui, "Pilot diameter", pilot, ranges::PILOT, units);
+            pin_drills_ui(ui, "Pilot diameter", pilot, units);
         }
     }
     length_field(ui, "Jig pin", &mut board.jig.pin, ranges::PIN, units)

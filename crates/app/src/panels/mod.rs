@@ -6,6 +6,7 @@ mod bench;
 mod blame;
 mod bores;
 pub mod controls;
+mod drills;
 mod filling;
 pub mod findings;
 mod grooves;

@@ -18,9 +18,7 @@ pub fn sums_ui(ui: &mut Ui, board: &Board, current: &Current) {
         ui.add_space(theme::GAP);
         ui.label(RichText::new(titled(group.heading)).family(theme::strong()));
         for sum in few(&group.sums) {
-            let shown = |measure: workshop::Measure| measure.shown(board.units);
-            let value = sum.value.map_or_else(|| "never".into(), shown);
-            let row = figure_ui(ui, &named(sum, board), value);
+            let row = figure_ui(ui, &named(sum, board), valued(sum, board));
             row.on_hover_text(format!("{}\nSource: {}", sum.formula, sum.source));
         }
         for note in &group.notes {
@@ -70,6 +68,16 @@ fn named(sum: &Sum, board: &Board) -> String {
     }
 }
 
+/// What goes by a name, and the value.
+fn valued(sum: &Sum, board: &Board) -> String {
+    let value = sum.value.map(|value| value.shown(board.units));
+    match (&sum.words, value) {
+        (Some(words), Some(value)) => format!("{words}, {value}"),
+        (Some(words), None) => words.clone(),
+        (None, value) => value.unwrap_or_else(|| "never".into()),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -85,6 +93,7 @@ mod tests {
             sums_ui(ui, board, &current);
         });
         assert!(sees(&panel, "marble below the top face"));
+        assert!(sees(&panel, "12 mm Forstner bit, 0 mm"));
         let speeds = panel.query_all_by_label_contains("speed at which the marble rolls out");
         assert_eq!(speeds.count(), ALIKE);
     }

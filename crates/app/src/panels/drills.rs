@@ -1,0 +1,101 @@
+//! The drills and cutters nearest to a bore, in a line below its diameter; a press takes one.
+
+use board::{Bore, Bottom, Units};
+use egui::{Button, Response, RichText, Role, Ui, WidgetInfo};
+use workshop::{Measure, NearDrill, nearest_drills};
+
+/// Below the field of this caption: the drill or cutter of the bore's size, or those next to it.
+pub fn drills_ui(ui: &mut Ui, caption: &str, bore: &mut Bore, units: Units) {
+    near_ui(ui, caption, &mut bore.diameter, bore.bottom, units);
+}
+
+/// The same for the hole of a pin, which any twist drill makes.
+pub fn pin_drills_ui(ui: &mut Ui, caption: &str, diameter: &mut f64, units: Units) {
+    near_ui(ui, caption, diameter, Bottom::Point118, units);
+}
+
+fn near_ui(ui: &mut Ui, caption: &str, diameter: &mut f64, bottom: Bottom, units: Units) {
+    let near = nearest_drills(*diameter, bottom);
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        if near.iter().all(|near| near.is_exact()) {
+            let line = RichText::new(exact(&near)).weak().small();
+            ui.label(line).on_hover_text(MEASURE);
+            return;
+        }
+        for near in near {
+            if use_button(ui, caption, near).clicked() {
+                *diameter = near.drill.diameter;
+            }
+            ui.label(RichText::new(difference(near, units)).weak().small());
+        }
+    });
+}
+
+const MEASURE: &str =
+    "What a size is called is no promise: measure your own bit, and a hole in scrap";
+
+/// A small button that says the size alone; a screen reader hears what it does, and to which field.
+fn use_button(ui: &mut Ui, caption: &str, near: NearDrill) -> Response {
+    let (name, cutter) = (&near.drill.name, near.drill.series.cutter.label());
+    let button = ui.add(Button::new(RichText::new(name).small()).small());
+    button
+        .widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("{caption}, use {name}")));
+    button.on_hover_text(format!("Make it {name}, the nearest {cutter}. {MEASURE}"))
+}
+
+/// The names of sizes that are those of the bore.
+fn exact(near: &[NearDrill]) -> String {
+    let names: Vec<&str> = near.iter().map(|near| near.drill.name.as_str()).collect();
+    let cutter = near
+        .first()
+        .map_or("", |near| near.drill.series.cutter.label());
+    format!("{cutter}: {}", names.join(" or "))
+}
+
+fn difference(near: NearDrill, units: Units) -> String {
+    let by = Measure::Mm(near.larger.abs()).shown(units);
+    let word = if near.larger < 0.0 { "less" } else { "more" };
+    format!("is {by} {word}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::panels::bores::{bores_ui, center_ui};
+    use crate::panels::hand::{self, press, sees, type_into};
+    use testkit::assert_near;
+
+    #[test]
+    fn a_press_takes_the_nearest_drill() {
+        let mut panel = hand::panel(900.0, |ui, board| bores_ui(ui, board, &mut Vec::new()));
+        type_into(&mut panel, "Bore diameter", "15,1");
+        assert!(sees(&panel, "is 0.78 mm more"));
+        press(&mut panel, "Bore diameter, use 15 mm");
+        assert_eq!(panel.state().bores.home.diameter, 15.0);
+        assert!(sees(&panel, "Forstner bit: 15 mm"));
+        type_into(&mut panel, "Bore diameter", "25.4");
+        assert!(sees(&panel, "Forstner bit: 1 in"));
+    }
+
+    #[test]
+    fn differences_are_said_in_the_unit_shown() {
+        let mut panel = hand::panel(900.0, |ui, board| {
+            board.units = Units::Inch;
+            board.bores.track.bottom = Bottom::Point118;
+            bores_ui(ui, board, &mut Vec::new());
+        });
+        type_into(&mut panel, "Track diameter", "15.1 mm");
+        assert!(sees(&panel, "is 0.0007\" less"));
+        press(&mut panel, "Track diameter, use 19/32 in");
+        assert_near!(panel.state().bores.track.diameter, 15.081_25, 1e-9);
+        assert!(sees(&panel, "twist drill: 19/32 in"));
+    }
+
+    #[test]
+    fn pivot_and_pilot_are_drilled_with_twist_drills() {
+        let mut panel = hand::panel(600.0, center_ui);
+        type_into(&mut panel, "Pilot diameter", "0.257 in");
+        assert!(sees(&panel, "twist drill: letter F"));
+    }
+}
