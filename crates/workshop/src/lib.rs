@@ -24,6 +24,7 @@
 //! * [`grooves`], [`groove_depth`]: where V-grooves run, how deep and in how many passes.
 //! * [`router_template`], [`router_settings`], [`sector_jig`]: templates of hardboard.
 //! * [`jig_sheet`], [`drilling_order`]: radii, index plates, dividers, the circle jig, the order of drilling.
+//! * [`section()`], [`recess_section`], [`bore_sizes`], [`recess_sizes`]: a board cut open, and its sizes.
 //! * [`Caution`]: what to mind where hands, lungs and children are at risk.
 //! * [`sums`]: every sum of the bench as data, with its formula and source.
 //! * [`hole_table`]: every hole with its place and bore, in the order of names.
@@ -53,6 +54,7 @@ mod print_scale;
 mod recess;
 mod router_template;
 mod seat;
+mod section;
 mod sector_jig;
 mod stock;
 mod sums;
@@ -106,6 +108,10 @@ pub use router_template::{
     RouterSetting, RouterWay, plunge, plunges, router_settings, router_template,
 };
 pub use seat::{MarbleSeat, marble_seat};
+pub use section::{
+    Body, BodyKind, BoreSizes, Cavity, CavityKind, Face, Floor, FloorOver, InsertSizes, LidSizes,
+    Plane, RecessSizes, Section, Stands, bore_sizes, recess_section, recess_sizes, section,
+};
 pub use sector_jig::{Closing, SectorJigError, SectorPlan, SectorTurn, sector_jig};
 pub use stock::{Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan};
 pub use sums::{Sum, SumGroup, sums};

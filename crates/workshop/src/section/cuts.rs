@@ -1,0 +1,261 @@
+//! One section: all that a plane meets.
+
+use board::{Board, Footing, Hole, HoleName, Layout, PieceKind};
+use geometry::Point;
+
+use super::forms::{self, Form};
+use super::groove_cut::cut_grooves;
+use super::plane::{Keep, Plane, View, clipped};
+use super::revolved::Revolved;
+use super::{Body, BodyKind, Cavity, CavityKind, Face, Section};
+use crate::GroovePlan;
+use crate::filling::is_filled;
+use crate::panel::{EdgePlace, screws, tenons};
+
+/// How far past the board something straight is followed, mm.
+const PAST: f64 = 1.0;
+/// An axis that comes no nearer to where two half-planes meet lies there, mm.
+const ON_FOLD: f64 = 1e-9;
+/// Width at which a foot is drawn, mm: the document does not say how wide it is.
+const FOOT: f64 = 20.0;
+
+/// All that is met on a plane.
+pub fn cut(board: &Board, layout: &Layout, grooves: Option<&GroovePlan>, plane: Plane) -> Section {
+    let reach = board.blank.radius() + plane.origin.to_vec2().hypot() + PAST;
+    let cutter = Cutter {
+        board,
+        views: plane.views(),
+        reach,
+    };
+    let outline = cutter.round(&forms::blank(board)).into_iter().next();
+    let outline = outline.unwrap_or_default();
+    let mut cavities = cutter.bores(layout);
+    if let Some(plan) = grooves {
+        cavities.extend(cutter.grooves(plan));
+    }
+    cavities.extend(cutter.below());
+    cavities.extend(cutter.hidden());
+    let mut bodies = cutter.base();
+    bodies.extend(cutter.lid(&outline));
+    bodies.extend(cutter.pieces(layout));
+    Section {
+        plane,
+        outline,
+        cavities,
+        bodies,
+    }
+}
+
+/// The feet of a base, seen from the side, one on either side of the pin.
+pub fn feet(board: &Board) -> Vec<Body> {
+    let standing = board.base.filter(|base| base.height > 0.0);
+    let Some((base, Footing::Feet { circle, .. })) = standing.map(|base| (base, base.footing))
+    else {
+        return Vec::new();
+    };
+    let (top, bottom) = (-board.blank.thickness, -board.blank.thickness - base.height);
+    let foot = |middle: f64| {
+        let (low, high) = (middle - FOOT / 2.0, middle + FOOT / 2.0);
+        let corners = [(low, top), (high, top), (high, bottom), (low, bottom)];
+        Body {
+            kind: BodyKind::Foot,
+            hole: None,
+            face: Face::Corners(corners.map(Point::from).into()),
+        }
+    };
+    vec![foot(-circle / 2.0), foot(circle / 2.0)]
+}
+
+struct Cutter<'a> {
+    board: &'a Board,
+    views: Vec<View>,
+    reach: f64,
+}
+
+impl Cutter<'_> {
+    /// What is cut of something round: where its axis is where the halves meet, in one piece.
+    fn round(&self, round: &Revolved) -> Vec<Vec<Point>> {
+        let views = self.views_of(round.center);
+        views.iter().filter_map(|view| round.cut(view)).collect()
+    }
+
+    /// The planes to look at for something round: where its axis is where two of them meet, both show its half, and
+    /// either shows the whole.
+    fn views_of(&self, center: Point) -> Vec<View> {
+        match self.views.as_slice() {
+            [first, _] if (center - first.at(0.0)).hypot() <= ON_FOLD => vec![View {
+                keep: Keep::All,
+                ..*first
+            }],
+            views => views.to_vec(),
+        }
+    }
+
+    fn form(&self, form: &Form) -> Vec<Vec<Point>> {
+        match form {
+            Form::Round(round) => self.round(round),
+            Form::Straight(_) => {
+                let cut = |view: &View| form.cut(view, self.reach);
+                self.views.iter().filter_map(cut).collect()
+            }
+        }
+    }
+
+    /// The holes that are cut, each with the outlines of its bore.
+    fn cut_holes<'l>(&self, holes: &'l [Hole]) -> Vec<(&'l Hole, Vec<Vec<Point>>)> {
+        let spur = self.board.bores.spur;
+        let met = |hole: &&Hole| {
+            // A spur may be wider than its bore.
+            let reach = hole.bore.radius().max(spur);
+            self.views
+                .iter()
+                .any(|view| view.see(hole.center).1 < reach)
+        };
+        let cut = |hole| (hole, self.round(&forms::bore(hole, spur)));
+        holes.iter().filter(met).map(cut).collect()
+    }
+
+    fn bores(&self, layout: &Layout) -> Vec<Cavity> {
+        let holes = self.cut_holes(&layout.holes).into_iter();
+        let bores = holes.flat_map(|(hole, parts)| {
+            parts.into_iter().map(|corners| Cavity {
+                kind: CavityKind::Bore,
+                hole: Some(hole.name),
+                corners,
+            })
+        });
+        bores.collect()
+    }
+
+    fn grooves(&self, plan: &GroovePlan) -> Vec<Cavity> {
+        let cut = |view| cut_grooves(self.board, plan, view, self.reach);
+        let cut: Vec<Vec<Point>> = self.views.iter().flat_map(cut).collect();
+        cavities(CavityKind::Groove, cut)
+    }
+
+    /// The recess, and what is cut for its lid.
+    fn below(&self) -> Vec<Cavity> {
+        let recess = self.board.recess;
+        let recess = recess.map(|recess| forms::recess(self.board, &recess));
+        let lid = forms::place_of_lid(self.board);
+        let of = |kind, form: Option<Form>| {
+            let cut = form.map(|form| self.form(&form));
+            cavities(kind, cut.unwrap_or_default())
+        };
+        let mut below = of(CavityKind::Recess, recess);
+        below.extend(of(CavityKind::Lid, lid));
+        below
+    }
+
+    /// Screws, and mortises.
+    fn hidden(&self) -> Vec<Cavity> {
+        let thickness = self.board.blank.thickness;
+        let screws = screws(self.board).into_iter();
+        let screws = screws.flat_map(|screw| self.round(&forms::screw(&screw, thickness)));
+        let tenons = tenons(self.board).into_iter();
+        let mortises = tenons
+            .filter(|tenon| tenon.place != EdgePlace::Outside)
+            .flat_map(|tenon| self.form(&Form::Straight(forms::mortise(self.board, &tenon))));
+        let mut hidden = cavities(CavityKind::Screw, screws.collect());
+        hidden.extend(cavities(CavityKind::Mortise, mortises.collect()));
+        hidden
+    }
+
+    fn base(&self) -> Vec<Body> {
+        let Some(base) = self.board.base else {
+            return Vec::new();
+        };
+        match base.footing {
+            Footing::Round { diameter } => {
+                let disc = forms::turntable(self.board, diameter, base.height);
+                bodies(BodyKind::Turntable, None, self.round(&disc))
+            }
+            Footing::Feet { .. } => Vec::new(),
+        }
+    }
+
+    /// The lid, which ends with the board.
+    fn lid(&self, outline: &[Point]) -> Vec<Body> {
+        let places = outline.iter().map(|corner| corner.x);
+        let low = places.clone().fold(f64::INFINITY, f64::min);
+        let high = places.fold(f64::NEG_INFINITY, f64::max);
+        let cut = forms::lid(self.board).map(|lid| self.form(&lid));
+        let cut = cut.unwrap_or_default().into_iter().map(|corners| {
+            let corners = clipped(&corners, |at| at.x - low);
+            clipped(&corners, |at| high - at.x)
+        });
+        let cut = cut.filter(|corners| corners.len() >= 3);
+        bodies(BodyKind::Lid, None, cut.collect())
+    }
+
+    /// What stands in the bores that are cut, hole by hole, each thing over what it stands in.
+    fn pieces(&self, layout: &Layout) -> Vec<Body> {
+        let seats = self.cut_holes(layout.seats(self.board));
+        let cut = seats.into_iter().filter(|(_, parts)| !parts.is_empty());
+        let standing = cut.flat_map(|(hole, parts)| {
+            let resin = parts.iter().filter_map(|bore| self.resin(hole, bore));
+            let mut standing: Vec<Body> = resin.collect();
+            standing.extend(self.stands(hole));
+            standing
+        });
+        standing.collect()
+    }
+
+    fn resin(&self, hole: &Hole, bore: &[Point]) -> Option<Body> {
+        let filling = self.board.filling?;
+        let filled = is_filled(self.board, &filling, hole);
+        let corners = clipped(bore, |at| -filling.below_top - at.y);
+        (filled && corners.len() >= 3).then_some(Body {
+            kind: BodyKind::Resin,
+            hole: Some(hole.name),
+            face: Face::Corners(corners),
+        })
+    }
+
+    fn stands(&self, hole: &Hole) -> Vec<Body> {
+        let board = self.board;
+        let has_magnet = board.piece.kind == PieceKind::Magnet;
+        let of_magnet = |form: Option<Revolved>| form.filter(|_| has_magnet);
+        let forms = [
+            (
+                BodyKind::Insert,
+                of_magnet(Some(forms::insert(board, hole))),
+            ),
+            (BodyKind::Piece, forms::piece(board, hole)),
+            (BodyKind::Magnet, of_magnet(forms::magnet(board, hole))),
+        ];
+        let forms = forms.into_iter();
+        let faces = |(kind, form): (BodyKind, Option<Revolved>)| {
+            form.map_or_else(Vec::new, |form| self.faces(kind, hole.name, &form))
+        };
+        forms.flat_map(faces).collect()
+    }
+
+    fn faces(&self, kind: BodyKind, hole: HoleName, round: &Revolved) -> Vec<Body> {
+        let views = self.views_of(round.center);
+        let disc = views.iter().find_map(|view| round.disc(view));
+        if let Some(disc) = disc {
+            return vec![Body {
+                kind,
+                hole: Some(hole),
+                face: Face::Disc(disc),
+            }];
+        }
+        bodies(kind, Some(hole), self.round(round))
+    }
+}
+
+fn cavities(kind: CavityKind, cut: Vec<Vec<Point>>) -> Vec<Cavity> {
+    let cut = cut.into_iter();
+    cut.map(|corners| Cavity {
+        kind,
+        hole: None,
+        corners,
+    })
+    .collect()
+}
+
+fn bodies(kind: BodyKind, hole: Option<HoleName>, cut: Vec<Vec<Point>>) -> Vec<Body> {
+    let cut = cut.into_iter().map(Face::Corners);
+    cut.map(|face| Body { kind, hole, face }).collect()
+}

@@ -1,0 +1,166 @@
+//! A board cut open: what a saw through a bore, the recess and the base would show, with its sizes.
+//!
+//! A section keeps to the frame of a [`Plane`]: s to the right, z up, the top face at z = 0, millimeters. What is cut
+//! away stands in it as closed polygons, off the true shape by 0.005 mm at most; they reach past the board or over one
+//! another where the tools do. The wood is what the outline has and none of them.
+
+mod block;
+mod cuts;
+mod forms;
+mod groove_cut;
+mod plane;
+mod revolved;
+mod sizes;
+#[cfg(test)]
+mod tests;
+
+use board::{Board, Hole, HoleId, HoleName, Layout};
+use geometry::{Angle, Circle, Point, bearing_of, point_at};
+
+use crate::GroovePlan;
+use crate::recess::middle;
+
+pub use plane::Plane;
+pub use sizes::{
+    BoreSizes, Floor, FloorOver, InsertSizes, LidSizes, RecessSizes, Stands, bore_sizes,
+    recess_sizes,
+};
+
+/// How far apart the bearings of a hole and of the recess are at least for the cut to turn toward the recess.
+const APART: f64 = 5.0;
+/// A recess whose middle is no farther from the center pin is about it, mm.
+const ABOUT_PIN: f64 = 0.5;
+
+/// A board cut open.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Section {
+    /// Where it is cut.
+    pub plane: Plane,
+    /// The outline of the board; empty where the cut misses it.
+    pub outline: Vec<Point>,
+    /// What is cut away.
+    pub cavities: Vec<Cavity>,
+    /// What stands in the board and under it.
+    pub bodies: Vec<Body>,
+}
+
+/// Something cut into a board.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Cavity {
+    /// What it is.
+    pub kind: CavityKind,
+    /// The hole it is of.
+    pub hole: Option<HoleName>,
+    /// Its outline.
+    pub corners: Vec<Point>,
+}
+
+/// What is cut into a board.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CavityKind {
+    /// A bore.
+    Bore,
+    /// A V-groove.
+    Groove,
+    /// The storage recess.
+    Recess,
+    /// Ledge or groove of its lid.
+    Lid,
+    /// A screw from below.
+    Screw,
+    /// The mortises of a loose tenon.
+    Mortise,
+}
+
+/// Something that stands in a board or under it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Body {
+    /// What it is.
+    pub kind: BodyKind,
+    /// The hole it stands in.
+    pub hole: Option<HoleName>,
+    /// What is cut or seen of it.
+    pub face: Face,
+}
+
+/// What stands in a board or under it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum BodyKind {
+    /// Resin up to its level; what is set in stands in it.
+    Resin,
+    /// The ball or disc that is set in for a magnet piece.
+    Insert,
+    /// The piece.
+    Piece,
+    /// The magnet in its foot.
+    Magnet,
+    /// The lid of the recess.
+    Lid,
+    /// The turntable, as a plain disc.
+    Turntable,
+    /// A foot, seen behind the cut; its width is not planned, and stands for any.
+    Foot,
+}
+
+/// What is seen of a body.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Face {
+    /// A circle.
+    Disc(Circle),
+    /// A polygon.
+    Corners(Vec<Point>),
+}
+
+/// A board cut from its center pin through a hole to the right, and to the left through the middle of the recess: or
+/// straight on where there is none, where it is about the pin, or where it lies as the hole does. None where the board
+/// has no hole of this name.
+pub fn section(
+    board: &Board,
+    layout: &Layout,
+    grooves: Option<&GroovePlan>,
+    hole: HoleId,
+) -> Option<Section> {
+    let hole = layout.hole(hole)?;
+    let plane = aligned(board, hole);
+    let mut section = cuts::cut(board, layout, grooves, plane);
+    section.bodies.extend(cuts::feet(board));
+    Some(section)
+}
+
+/// A board cut across the grain through the middle of its recess; s is 0 there. None where no recess is planned.
+pub fn recess_section(
+    board: &Board,
+    layout: &Layout,
+    grooves: Option<&GroovePlan>,
+) -> Option<Section> {
+    let recess = board.recess?;
+    let across = point_at(1.0, Angle::ZERO).to_vec2();
+    let plane = Plane::straight(middle(&recess), across);
+    Some(cuts::cut(board, layout, grooves, plane))
+}
+
+fn aligned(board: &Board, hole: &Hole) -> Plane {
+    let along = |bearing| point_at(1.0, bearing).to_vec2();
+    // Of the hole at the pin any bearing would do.
+    let right = if hole.name.id() == HoleId::CENTER {
+        Angle::ZERO
+    } else {
+        bearing_of(hole.center)
+    };
+    let straight = Plane::straight(Point::ORIGIN, along(right));
+    let Some(recess) = board.recess else {
+        return straight;
+    };
+    let at = middle(&recess);
+    let apart = (bearing_of(at) - right)
+        .wrapped_to_half_turns()
+        .as_degrees();
+    let is_straight = at.to_vec2().hypot() <= ABOUT_PIN || apart.abs() < APART;
+    if is_straight || 180.0 - apart.abs() < 1e-9 {
+        return straight;
+    }
+    Plane {
+        left: along(bearing_of(at)),
+        ..straight
+    }
+}

@@ -1,0 +1,229 @@
+//! The sizes that a section is drawn with, from the functions that work them out.
+
+use board::{Board, Bore, Hole, HoleId, Insert, Layout, LidHold, PieceKind, Recess, RecessShape};
+use geometry::Angle;
+
+use super::forms::depth_at;
+use crate::bore_shape::{deepest, tip};
+use crate::filling::is_filled;
+use crate::holds::{
+    MagnetHold, MarbleStand, PegStand, insert_below, insert_diameter, insert_gap, magnet_hold,
+    marble_stand, peg_stand,
+};
+use crate::lid_cut::lid_cut;
+use crate::recess::away;
+
+/// The sizes of a bore and of what stands in it; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BoreSizes {
+    /// The hole.
+    pub hole: Hole,
+    /// How far the point of the drill or the spur of the bit reaches below its depth.
+    pub tip: f64,
+    /// Thickness of the board.
+    pub thickness: f64,
+    /// The wood left under it.
+    pub floor: Floor,
+    /// How far below the top face resin ends; none where the bore is not filled.
+    pub resin: Option<f64>,
+    /// What stands in it.
+    pub stands: Stands,
+}
+
+/// The wood left straight under a bore.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Floor {
+    /// How much, mm; negative where the bore comes out.
+    pub left: f64,
+    /// What is under it.
+    pub over: FloorOver,
+}
+
+/// What is under a floor.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FloorOver {
+    /// The underside of the board.
+    Underside,
+    /// The storage recess.
+    Recess,
+    /// Ledge or groove of its lid.
+    Lid,
+}
+
+impl FloorOver {
+    /// The words that screens and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Underside => "the underside",
+            Self::Recess => "the recess",
+            Self::Lid => "what is cut for the lid",
+        }
+    }
+}
+
+/// What stands in a hole.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Stands {
+    /// Nothing: it is for the pin of the circle jig.
+    Nothing,
+    /// A marble.
+    Marble(MarbleStand),
+    /// A peg; none where its shank does not go in.
+    Peg(Option<PegStand>),
+    /// A magnet piece on what is set in.
+    Magnet(InsertSizes),
+}
+
+/// What is set into a hole for a magnet piece; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct InsertSizes {
+    /// Its diameter.
+    pub diameter: f64,
+    /// Thickness of a disc; none for a ball.
+    pub thickness: Option<f64>,
+    /// How far its top is below the top face; negative where it stands above.
+    pub below: f64,
+    /// Room for glue all round it; negative where it does not go in.
+    pub gap: f64,
+    /// How the piece holds on it; none where its magnet was not measured.
+    pub hold: Option<MagnetHold>,
+}
+
+/// The sizes of a hole of this name; none where the board has none.
+pub fn bore_sizes(board: &Board, layout: &Layout, hole: HoleId) -> Option<BoreSizes> {
+    let hole = *layout.hole(hole)?;
+    let is_seat = layout
+        .seats(board)
+        .iter()
+        .any(|seat| seat.name == hole.name);
+    let filling = board
+        .filling
+        .filter(|filling| is_filled(board, filling, &hole));
+    Some(BoreSizes {
+        hole,
+        tip: tip(hole.bore, board.bores.spur),
+        thickness: board.blank.thickness,
+        floor: floor(board, &hole),
+        resin: filling.filter(|_| is_seat).map(|filling| filling.below_top),
+        stands: if is_seat {
+            stands(board, hole.bore)
+        } else {
+            Stands::Nothing
+        },
+    })
+}
+
+fn stands(board: &Board, bore: Bore) -> Stands {
+    let piece = &board.piece;
+    match piece.kind {
+        PieceKind::Marble => Stands::Marble(marble_stand(piece.diameter, bore)),
+        PieceKind::Peg => Stands::Peg(peg_stand(piece, bore)),
+        PieceKind::Magnet => Stands::Magnet(InsertSizes {
+            diameter: insert_diameter(piece, bore),
+            thickness: match piece.insert {
+                Insert::Ball => None,
+                Insert::Disc { thickness } => Some(thickness),
+            },
+            below: insert_below(piece, bore),
+            gap: insert_gap(piece, bore),
+            hold: magnet_hold(piece, bore),
+        }),
+    }
+}
+
+/// The least wood straight under any place of a bore.
+fn floor(board: &Board, hole: &Hole) -> Floor {
+    let (thickness, spur) = (board.blank.thickness, board.bores.spur);
+    let under = |cut: Option<Recess>, over: FloorOver| {
+        let cut = cut?;
+        // The deepest place of the bore that is over it.
+        let deep = depth_at(hole.bore, spur, away(&cut, hole.center))?;
+        let left = thickness - cut.depth - deep;
+        Some(Floor { left, over })
+    };
+    let underside = Floor {
+        left: thickness - deepest(hole.bore, spur),
+        over: FloorOver::Underside,
+    };
+    let cuts = [
+        under(board.recess, FloorOver::Recess),
+        under(lid_cut(board), FloorOver::Lid),
+    ];
+    let floors = cuts.into_iter().flatten();
+    floors.fold(underside, |least, floor| {
+        if floor.left < least.left {
+            floor
+        } else {
+            least
+        }
+    })
+}
+
+/// The sizes of a storage recess, across the grain through its middle; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RecessSizes {
+    /// Its width.
+    pub width: f64,
+    /// Its depth from the underside.
+    pub depth: f64,
+    /// The wood over it.
+    pub over: f64,
+    /// Thickness of the board.
+    pub thickness: f64,
+    /// Its lid, if it has one.
+    pub lid: Option<LidSizes>,
+}
+
+/// The sizes of a lid's place, across the grain; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LidSizes {
+    /// Thickness of the lid, and depth of what is cut for it.
+    pub thickness: f64,
+    /// How far ledge or groove reach beyond the recess on each side, at the underside.
+    pub overlap: f64,
+    /// How far the sides lean from upright; none where they stand upright.
+    pub leans: Option<Angle>,
+    /// Width of its place at the underside.
+    pub mouth: f64,
+    /// Width of its place at its upper end.
+    pub inside: f64,
+    /// By how much the lid is narrower than its place.
+    pub clearance: f64,
+}
+
+/// The sizes of the recess of a board; none where none is planned.
+pub fn recess_sizes(board: &Board) -> Option<RecessSizes> {
+    let recess = board.recess?;
+    Some(RecessSizes {
+        width: across(recess.shape),
+        depth: recess.depth,
+        over: board.blank.thickness - recess.depth,
+        thickness: board.blank.thickness,
+        lid: (recess.lid > 0.0).then(|| lid_sizes(board, &recess)),
+    })
+}
+
+fn lid_sizes(board: &Board, recess: &Recess) -> LidSizes {
+    let fit = recess.lid_fit;
+    let inside = lid_cut(board).map_or_else(|| across(recess.shape), |cut| across(cut.shape));
+    let leans = match fit.hold {
+        LidHold::LiesIn => None,
+        LidHold::Slides { angle, .. } => Some(Angle::degrees(angle)),
+    };
+    LidSizes {
+        thickness: recess.lid,
+        overlap: fit.overlap,
+        leans,
+        mouth: across(recess.shape) + 2.0 * fit.overlap,
+        inside,
+        clearance: fit.clearance,
+    }
+}
+
+/// Its size across the grain.
+const fn across(shape: RecessShape) -> f64 {
+    match shape {
+        RecessShape::Round { diameter } => diameter,
+        RecessShape::Straight { width, .. } => width,
+    }
+}
