@@ -1,6 +1,6 @@
 //! Rule: a piece sits in its bore as it should.
 
-use board::{Board, Bore, Hole, HoleName, Layout, PieceKind, show_length};
+use board::{Board, Bore, Hole, HoleName, Insert, Layout, PieceKind, show_length};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::Mend;
@@ -110,6 +110,16 @@ fn proud(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     ))
 }
 
+/// What goes into the bores, in a word.
+const fn set_in(board: &Board) -> &'static str {
+    match (board.piece.kind, board.piece.insert) {
+        (PieceKind::Marble, _) => "marble",
+        (PieceKind::Peg, _) => "shank",
+        (PieceKind::Magnet, Insert::Ball) => "ball",
+        (PieceKind::Magnet, Insert::Disc { .. }) => "disc",
+    }
+}
+
 fn found(board: &Board, wrong: Wrong, first: &Hole, holes: Vec<HoleName>) -> Finding {
     let length = |mm| show_length(mm, board.units);
     let count = counted(holes.len(), "bore");
@@ -125,7 +135,10 @@ fn found(board: &Board, wrong: Wrong, first: &Hole, holes: Vec<HoleName>) -> Fin
         ),
         Wrong::DoesNotGoIn => (
             Severity::Stop,
-            format!("what is {shank} wide does not go into {count} of {mouth}"),
+            format!(
+                "a {} of {shank} does not go into {count} of {mouth}",
+                set_in(board)
+            ),
         ),
         Wrong::OnFloor => (
             Severity::Caution,

@@ -19,10 +19,16 @@ const UNMEASURED: &str = "how magnet pieces hold is not known until their pull i
 const ESTIMATE: &str = "what is left of the pull over a gap is an estimate for a disc magnet on flat iron; on a ball it is \
      less, so measure with veneer between";
 
+const FINGERS: &str = "finger room: the tip of a finger, 8 to 10 mm, goes between two pieces with that gap; taken across \
+     the track, 3 mm are enough not to knock the next one (our own estimate)";
+
 /// The group.
 pub fn group(board: &Board, layout: &Layout) -> SumGroup {
     let mut sums = of_one(board);
-    sums.extend(gap(board, layout));
+    let gap = gap(board, layout);
+    let mut notes = notes(board);
+    notes.extend(gap.is_some().then_some(FINGERS));
+    sums.extend(gap);
     for kind in kinds(layout.seats(board)) {
         sums.extend(in_bore(board, &kind));
     }
@@ -30,7 +36,7 @@ pub fn group(board: &Board, layout: &Layout) -> SumGroup {
     SumGroup {
         heading: "pieces",
         sums,
-        notes: notes(board).into_iter().map(str::to_owned).collect(),
+        notes: notes.into_iter().map(str::to_owned).collect(),
     }
 }
 
