@@ -1,19 +1,22 @@
 //! Rule: tenons, their mortises and screws fit the wood they go into.
 
 use board::{Board, show_length};
+use geometry::Circle;
 
-use super::{Finding, Measure, Rule, Severity, counted};
-use crate::panel::{EdgePlace, piece_width, tenons};
+use super::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::panel::{EdgePlace, piece_width, screws, tenons};
 
 pub const STATEMENT: &str = "A mortise stays inside the thickness of the board with wood above and below, meets no other, \
-     and is not opened when the circle is cut; a screw from below goes into the board and does not come out above. Common \
-     practice, no source.";
+     and is not opened when the circle is cut; a screw from below goes into the board, does not come out above, \
+     and leaves the set wood inside the board to the next one and to the edge. Common practice, no source.";
 
 /// Every finding about the tenons of the panel, and the screws in the underside.
 pub fn check(board: &Board) -> Vec<Finding> {
     let mut findings = mortises(board);
     findings.extend(screws_through(board));
     findings.extend(screws_beside(board));
+    findings.extend(screws_together(board));
+    findings.extend(screws_at_edge(board));
     findings
 }
 
@@ -54,6 +57,49 @@ fn screws_beside(board: &Board) -> Option<Finding> {
         Finding::new(Severity::Stop, Rule::Joinery, message)
             .measuring(Measure::Mm(widest), Measure::Mm(board.blank.diameter)),
     )
+}
+
+/// Two screws that meet, or leave less wood between them than is to be left inside the board.
+fn screws_together(board: &Board) -> Option<Finding> {
+    let circles: Vec<Circle> = screws(board).iter().map(|screw| screw.circle).collect();
+    let wood = geometry::smallest_web(&circles)?.mm;
+    let wanted = board.limits.inside;
+    if wood >= wanted - HAIR {
+        return None;
+    }
+    let (severity, message) = if wood <= HAIR {
+        let words =
+            "two screws in the underside meet; fewer of them, or a larger circle, keep apart";
+        (Severity::Stop, words.into())
+    } else {
+        let wood = Measure::Mm(wood).shown(board.units);
+        (
+            Severity::Caution,
+            format!("two screws in the underside leave {wood} of wood between them"),
+        )
+    };
+    let finding = Finding::new(severity, Rule::Joinery, message);
+    Some(finding.measuring(Measure::Mm(wood), Measure::Mm(wanted)))
+}
+
+/// Screws that go into the board with little wood to its edge.
+fn screws_at_edge(board: &Board) -> Option<Finding> {
+    let left =
+        |ring: &board::ScrewCircle| (board.blank.diameter - ring.circle - ring.diameter) / 2.0;
+    let least = board
+        .screws
+        .iter()
+        .map(left)
+        .filter(|wood| *wood >= 0.0)
+        .min_by(f64::total_cmp)?;
+    let wanted = board.limits.inside;
+    (least < wanted - HAIR).then(|| {
+        let wood = Measure::Mm(least).shown(board.units);
+        let message =
+            format!("screws in the underside leave {wood} of wood to the edge of the board");
+        Finding::new(Severity::Caution, Rule::Joinery, message)
+            .measuring(Measure::Mm(least), Measure::Mm(wanted))
+    })
 }
 
 fn mortises(board: &Board) -> Vec<Finding> {
@@ -148,6 +194,10 @@ mod tests {
         assert_eq!(with(100.0, 10.0), 0);
         assert_eq!(with(100.0, 20.0), 1);
         assert_eq!(with(558.0, 10.0), 1);
+        assert_eq!(with(552.0, 10.0), 1);
+        // Four screws of 4 mm on so small a circle leave 2.95 mm, or meet.
+        assert_eq!(with(9.83, 10.0), 1);
+        assert_eq!(with(5.0, 10.0), 1);
         assert_eq!(with(600.0, 25.0), 2);
     }
 
