@@ -1,8 +1,11 @@
 //! The drills and cutters nearest to a bore, in a line below its diameter; a press takes one.
 
 use board::{Bore, Bottom, Units};
-use egui::{Button, Response, RichText, Role, Ui, WidgetInfo};
+use egui::{Button, Response, RichText, Role, TextStyle, Ui, WidgetInfo};
 use workshop::{Measure, NearDrill, nearest_drills};
+
+use crate::theme;
+use crate::widgets::CAPTION;
 
 /// Below the field of this caption: the drill or cutter of the bore's size, or those next to it.
 pub fn drills_ui(ui: &mut Ui, caption: &str, bore: &mut Bore, units: Units) {
@@ -16,19 +19,27 @@ pub fn pin_drills_ui(ui: &mut Ui, caption: &str, diameter: &mut f64, units: Unit
 
 fn near_ui(ui: &mut Ui, caption: &str, diameter: &mut f64, bottom: Bottom, units: Units) {
     let near = nearest_drills(*diameter, bottom);
-    ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing.x = 4.0;
+    ui.scope(|ui| {
+        // A line no higher than its small words.
+        ui.spacing_mut().interact_size.y = ui.text_style_height(&TextStyle::Small);
         if near.iter().all(|near| near.is_exact()) {
-            let line = RichText::new(exact(&near)).weak().small();
-            ui.label(line).on_hover_text(MEASURE);
+            ui.horizontal(|ui| {
+                ui.add_space(CAPTION + ui.spacing().item_spacing.x);
+                ui.label(RichText::new(exact(&near)).weak().small())
+                    .on_hover_text(MEASURE);
+            });
             return;
         }
-        for near in near {
-            if use_button(ui, caption, near).clicked() {
-                *diameter = near.drill.diameter;
+        ui.horizontal_wrapped(|ui| {
+            ui.spacing_mut().item_spacing.x = theme::GAP / 2.0;
+            for near in near {
+                if use_button(ui, caption, near, units).clicked() {
+                    *diameter = near.drill.diameter;
+                }
+                ui.label(RichText::new(signed(near, units)).weak().small())
+                    .on_hover_text(difference(near, units));
             }
-            ui.label(RichText::new(difference(near, units)).weak().small());
-        }
+        });
     });
 }
 
@@ -36,12 +47,13 @@ const MEASURE: &str =
     "What a size is called is no promise: measure your own bit, and a hole in scrap";
 
 /// A small button that says the size alone; a screen reader hears what it does, and to which field.
-fn use_button(ui: &mut Ui, caption: &str, near: NearDrill) -> Response {
+fn use_button(ui: &mut Ui, caption: &str, near: NearDrill, units: Units) -> Response {
     let (name, cutter) = (&near.drill.name, near.drill.series.cutter.label());
     let button = ui.add(Button::new(RichText::new(name).small()).small());
     button
         .widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("{caption}, use {name}")));
-    button.on_hover_text(format!("Make it {name}, the nearest {cutter}. {MEASURE}"))
+    let size = difference(near, units);
+    button.on_hover_text(format!("Take the nearest {cutter}: {size}. {MEASURE}"))
 }
 
 /// The names of sizes that are those of the bore.
@@ -53,10 +65,19 @@ fn exact(near: &[NearDrill]) -> String {
     format!("{cutter}: {}", names.join(" or "))
 }
 
+/// How much larger it is than the bore.
+fn signed(near: NearDrill, units: Units) -> String {
+    let sign = if near.larger < 0.0 { "−" } else { "+" };
+    format!("{sign}{}", by(near, units))
+}
+
 fn difference(near: NearDrill, units: Units) -> String {
-    let by = Measure::Mm(near.larger.abs()).shown(units);
     let word = if near.larger < 0.0 { "less" } else { "more" };
-    format!("is {by} {word}")
+    format!("{} is {} {word}", near.drill.name, by(near, units))
+}
+
+fn by(near: NearDrill, units: Units) -> String {
+    Measure::Mm(near.larger.abs()).shown(units)
 }
 
 #[cfg(test)]
@@ -70,7 +91,7 @@ mod tests {
     fn a_press_takes_the_nearest_drill() {
         let mut panel = hand::panel(900.0, |ui, board| bores_ui(ui, board, &mut Vec::new()));
         type_into(&mut panel, "Bore diameter", "15,1");
-        assert!(sees(&panel, "is 0.78 mm more"));
+        assert!(sees(&panel, "+0.78 mm"));
         press(&mut panel, "Bore diameter, use 15 mm");
         assert_eq!(panel.state().bores.home.diameter, 15.0);
         assert!(sees(&panel, "Forstner bit: 15 mm"));
@@ -86,7 +107,7 @@ mod tests {
             bores_ui(ui, board, &mut Vec::new());
         });
         type_into(&mut panel, "Track diameter", "15.1 mm");
-        assert!(sees(&panel, "is 0.0007\" less"));
+        assert!(sees(&panel, "−0.0007\""));
         press(&mut panel, "Track diameter, use 19/32 in");
         assert_near!(panel.state().bores.track.diameter, 15.081_25, 1e-9);
         assert!(sees(&panel, "twist drill: 19/32 in"));
