@@ -92,6 +92,11 @@ impl Current {
         self.good.as_ref().map(|(board, derived)| (board, derived))
     }
 
+    /// The maker's unit.
+    pub const fn units(&self) -> board::Units {
+        self.seen.units
+    }
+
     /// Why the document as it is now cannot be laid out, if it cannot.
     pub fn error(&self) -> Option<&BuildError> {
         self.error.as_ref()

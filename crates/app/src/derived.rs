@@ -100,7 +100,7 @@ impl Derived {
         let layout = layout(board)?;
         let tiling = tiling(board, &layout, printer);
         let sheets = tiling.as_ref().map(|tiling| tiling.tiles.len() as u32);
-        let sheets = sheets.map_err(ToString::to_string);
+        let sheets = sheets.map_err(|error| error.shown_in(board.units));
         let turns = seam_turns(board, &layout);
         let (grooves, sector) = (grooves(board, &layout), sector_jig(board, &layout));
         let budget = budget(&layout, &taped(&tiling));

@@ -2,7 +2,10 @@
 
 use geometry::{Angle, Circle, PocketSearch, Point, Sector};
 
-use crate::{Board, Bore, Center, Change, Edit, HoleId, HoleName, OutOfRange, Role, out_of_range};
+use crate::{
+    Board, Bore, Center, Change, Edit, HoleId, HoleName, OutOfRange, Role, Units, out_of_range,
+    show_length,
+};
 
 /// A hole as it will be drilled.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -76,6 +79,19 @@ pub enum BuildError {
     /// The numbers contradict the pattern.
     #[error(transparent)]
     Geometry(#[from] geometry::Error),
+}
+
+impl BuildError {
+    /// The sentence of the error with lengths in a maker's unit.
+    pub fn shown_in(&self, units: Units) -> String {
+        match self {
+            Self::Range(fault) => fault.shown_in(units),
+            Self::Geometry(error) => error.said(&|mm| show_length(mm, units)),
+            Self::AddedName { .. } | Self::CenterMoved | Self::AddedTwice { .. } => {
+                self.to_string()
+            }
+        }
+    }
 }
 
 impl Layout {

@@ -3,7 +3,7 @@
 //! Sheets share an overlap with each neighbor; the joint line runs along its middle. The grid of sheets is
 //! shifted as far as its slack allows, so that no bore center lies on a joint.
 
-use board::{Board, HoleName, Layout, Template};
+use board::{Board, HoleName, Layout, Template, Units, show_length};
 use geometry::{best_joints, sheets_along};
 use kurbo::{Point, Rect, Size};
 
@@ -65,9 +65,7 @@ impl Tile {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum TilingError {
     /// The margins leave nothing of the paper.
-    #[error(
-        "margins of {margin} mm leave nothing of paper {width} × {height} mm; smaller margins or larger paper would do"
-    )]
+    #[error("{}", nothing_left([*margin, *width, *height], Units::Mm))]
     NoPaperLeft {
         /// Margin, mm.
         margin: f64,
@@ -79,6 +77,27 @@ pub enum TilingError {
     /// The sheets do not advance, or are too many.
     #[error(transparent)]
     Geometry(#[from] geometry::Error),
+}
+
+impl TilingError {
+    /// The sentence of the error with lengths in a maker's unit.
+    pub fn shown_in(&self, units: Units) -> String {
+        match *self {
+            Self::NoPaperLeft {
+                margin,
+                width,
+                height,
+            } => nothing_left([margin, width, height], units),
+            Self::Geometry(ref error) => error.said(&|mm| show_length(mm, units)),
+        }
+    }
+}
+
+fn nothing_left(lengths: [f64; 3], units: Units) -> String {
+    let [margin, width, height] = lengths.map(|mm| show_length(mm, units));
+    format!(
+        "margins of {margin} leave nothing of paper {width} × {height}; smaller margins or larger paper would do"
+    )
 }
 
 impl Tiling {

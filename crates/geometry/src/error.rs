@@ -62,7 +62,7 @@ pub enum Error {
         nearest: Nearest,
     },
     /// A pitch that is not a sensible length.
-    #[error("the pitch must be 0.1 to 1000 mm: {pitch} was asked for, {nearest} mm would work")]
+    #[error("{}", self.said(&mm))]
     Pitch {
         /// What was asked for, in mm.
         pitch: f64,
@@ -140,9 +140,7 @@ pub enum Error {
         holes: u32,
     },
     /// The home lane would reach or pass the center.
-    #[error(
-        "the home lane must end short of the center: {holes} holes were asked for, and at most {most} fit; {holes} would fit with the turn-in space more than {needed:.3} mm from the center (it is at {turn_in:.3} mm), or with a pitch under {pitch_under:.3} mm"
-    )]
+    #[error("{}", self.said(&mm))]
     LongLane {
         /// The home holes that were asked for.
         holes: u32,
@@ -156,9 +154,7 @@ pub enum Error {
         pitch_under: f64,
     },
     /// An arc of pocket holes does not fit on a circle so small.
-    #[error(
-        "{holes} pocket holes in an arc need a radius of at least {least:.3} mm: {radius:.3} was asked for"
-    )]
+    #[error("{}", self.said(&mm))]
     TightArc {
         /// The holes of the pocket.
         holes: u32,
@@ -171,7 +167,7 @@ pub enum Error {
     #[error("a start pocket without holes has no place: give it at least 1 hole")]
     EmptyPocket,
     /// A length that must be over zero is not.
-    #[error("{what} must be a length over 0 mm: {value} was asked for")]
+    #[error("{}", self.said(&mm))]
     NotPositive {
         /// The length, in words.
         what: &'static str,
@@ -187,9 +183,7 @@ pub enum Error {
         value: f64,
     },
     /// Sheets that overlap by as much as they print never get anywhere.
-    #[error(
-        "sheets must overlap by less than they print: an overlap of {overlap} mm was asked for, anything from 0 to under {printable} mm would work"
-    )]
+    #[error("{}", self.said(&mm))]
     Overlap {
         /// What was asked for, in mm.
         overlap: f64,
@@ -197,9 +191,7 @@ pub enum Error {
         printable: f64,
     },
     /// So many sheets that something is mistyped.
-    #[error(
-        "at most {most} sheets go along one side of a template: {length:.1} mm would take more, up to {longest:.1} mm would work"
-    )]
+    #[error("{}", self.said(&mm))]
     ManySheets {
         /// What was asked for, in mm.
         length: f64,
@@ -208,6 +200,73 @@ pub enum Error {
         /// The most sheets along one side.
         most: u32,
     },
+}
+
+impl Error {
+    /// The sentence of the error, with lengths written as is wanted: from mm to the words of a maker's unit.
+    pub fn said(&self, length: &dyn Fn(f64) -> String) -> String {
+        match *self {
+            Self::Pitch { pitch, nearest } => {
+                let [least, most, pitch, nearest] = [0.1, 1000.0, pitch, nearest].map(length);
+                format!(
+                    "the pitch must be {least} to {most}: {pitch} was asked for, {nearest} would work"
+                )
+            }
+            Self::LongLane {
+                holes,
+                most,
+                turn_in,
+                needed,
+                pitch_under,
+            } => {
+                let [needed, turn_in, pitch] = [needed, turn_in, pitch_under].map(length);
+                format!(
+                    "the home lane must end short of the center: {holes} holes were asked for, and at most {most} fit; \
+                     {holes} would fit with the turn-in space more than {needed} from the center (it is at {turn_in}), or \
+                     with a pitch under {pitch}"
+                )
+            }
+            Self::TightArc {
+                holes,
+                radius,
+                least,
+            } => {
+                let [radius, least] = [radius, least].map(length);
+                format!(
+                    "{holes} pocket holes in an arc need a radius of at least {least}: {radius} was asked for"
+                )
+            }
+            Self::NotPositive { what, value } => {
+                let [none, value] = [0.0, value].map(length);
+                format!("{what} must be a length over {none}: {value} was asked for")
+            }
+            Self::Overlap { overlap, printable } => {
+                let [overlap, printable] = [overlap, printable].map(length);
+                format!(
+                    "sheets must overlap by less than they print: an overlap of {overlap} was asked for, anything from \
+                     none to under {printable} would work"
+                )
+            }
+            Self::ManySheets {
+                length: along,
+                longest,
+                most,
+            } => {
+                let [along, longest] = [along, longest].map(length);
+                format!(
+                    "at most {most} sheets go along one side of a template: {along} would take more, up to {longest} \
+                     would work"
+                )
+            }
+            _ => self.to_string(),
+        }
+    }
+}
+
+/// A length to a thousandth of a millimeter.
+fn mm(length: f64) -> String {
+    let thousandths = (length * 1000.0).round() / 1000.0;
+    format!("{thousandths} mm")
 }
 
 #[cfg(test)]
@@ -224,6 +283,24 @@ mod tests {
         assert_eq!(
             odd.to_string(),
             "a track of arms needs an even number of spaces a player: 13 was asked for, 12 or 14 would work"
+        );
+    }
+
+    #[test]
+    fn lengths_are_said_in_the_unit_that_is_asked_for() {
+        let tight = Error::TightArc {
+            holes: 4,
+            radius: 12.7,
+            least: 25.4,
+        };
+        assert_eq!(
+            tight.to_string(),
+            "4 pocket holes in an arc need a radius of at least 25.4 mm: 12.7 mm was asked for"
+        );
+        let inches = |mm: f64| format!("{} in", mm / 25.4);
+        assert_eq!(
+            tight.said(&inches),
+            "4 pocket holes in an arc need a radius of at least 1 in: 0.5 in was asked for"
         );
     }
 

@@ -48,7 +48,7 @@ impl Check {
     /// Where the file cannot be read or the board cannot be laid out.
     pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
         let board = board_of(&self.file)?;
-        let derived = Derived::of(&board)?;
+        let derived = Derived::of(&board).map_err(|error| error.shown_in(board.units))?;
         printed(if self.json {
             as_json(&board, &derived, out)
         } else {

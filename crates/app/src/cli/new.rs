@@ -4,7 +4,7 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use board::{BuildError, CenterKind, Units, Wishes, parse_length, propose, write_board};
+use board::{CenterKind, Units, Wishes, parse_length, propose, write_board};
 use clap::{Args, ValueEnum};
 use geometry::Pattern;
 
@@ -117,11 +117,9 @@ impl New {
             return Err(FilesError::Exists(self.file.clone()).into());
         }
         let wishes = self.wishes()?;
-        let board = propose(&wishes).map_err(|error| match error {
-            // In the unit it was typed in.
-            BuildError::Range(fault) => fault.shown_in(wishes.units.unwrap_or_default()),
-            _ => error.to_string(),
-        })?;
+        // In the unit it was typed in.
+        let units = wishes.units.unwrap_or_default();
+        let board = propose(&wishes).map_err(|error| error.shown_in(units))?;
         write_atomic(&self.file, write_board(&board).as_bytes())?;
         printed(writeln!(out, "{}", self.file.display()).map_err(Failure::from))?;
         Ok(ExitCode::SUCCESS)

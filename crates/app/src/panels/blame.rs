@@ -33,7 +33,8 @@ pub fn blame_ui(ui: &mut Ui, current: &Current, field: Blamed) {
     let error = current.error().filter(|error| blamed(error) == Some(field));
     if let Some(error) = error {
         let color = Tokens::of(ui).stop;
-        ui.label(RichText::new(format!("▲ {error}")).color(color).small());
+        let words = error.shown_in(current.units());
+        ui.label(RichText::new(format!("▲ {words}")).color(color).small());
     }
 }
 

@@ -23,7 +23,7 @@ pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
         }
         heading(ui, "Findings");
         if let Some(error) = current.error() {
-            error_ui(ui, &error.to_string());
+            error_ui(ui, &error.shown_in(current.units()));
         }
         if let Some((board, derived)) = current.good() {
             let sound = |finding: &Finding| finding.severity == Severity::Note;
