@@ -93,7 +93,7 @@ mod tests {
             sums_ui(ui, board, &current);
         });
         assert!(sees(&panel, "marble below the top face"));
-        assert!(sees(&panel, "12 mm Forstner bit, 0 mm"));
+        assert!(sees(&panel, "nearest metric Forstner bit, 12 mm"));
         let speeds = panel.query_all_by_label_contains("speed at which the marble rolls out");
         assert_eq!(speeds.count(), ALIKE);
     }

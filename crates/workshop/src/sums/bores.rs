@@ -1,14 +1,13 @@
 //! Sums about the bores: the drill or cutter of each, and what it leaves below.
 
-use board::{Board, Bore, Bottom, Center, Hole, HoleId, HoleName, Layout};
+use board::{Board, Bore, Bottom, Center, Hole, HoleId, HoleName, Layout, Units};
 
 use super::{GEOMETRY, Sum, SumGroup, TYPED};
 use crate::bore_shape::{deepest, tip};
-use crate::{Measure, NearDrill, nearest_drills};
+use crate::{Cutter, Measure, NearDrill, Series, nearest_drills};
 
 const STAMPED: &str = "a size is what is stamped on a bit, not how wide it drills: measure your own bit, and a hole in scrap";
-const NEAREST: &str =
-    "size - bore; of the drills and cutters that leave such a bottom, the nearest of the table";
+const NEAREST: &str = "by how much it is larger than the bore: size - bore; of those that leave such a bottom, the nearest of the table";
 
 /// The group; none where nothing is drilled.
 pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
@@ -52,7 +51,10 @@ fn of_kind(board: &Board, kind: &Kind) -> Vec<Sum> {
     // Any drill makes the hole of a pin: its floor is of no matter.
     let bottom = if pivot { Bottom::Point118 } else { bore.bottom };
     let near = nearest_drills(bore.diameter, bottom);
-    let mut sums: Vec<Sum> = near.into_iter().map(|near| size(SIZES, near)).collect();
+    let mut sums: Vec<Sum> = near
+        .into_iter()
+        .map(|near| size(name_of(near.drill.series), near))
+        .collect();
     let count = u32::try_from(kind.holes.len()).ok().map(Measure::Count);
     let left = board.blank.thickness - deepest(bore, spur);
     sums.extend([
@@ -87,7 +89,9 @@ fn pilot(board: &Board) -> Vec<Sum> {
         return Vec::new();
     };
     let near = nearest_drills(pilot, Bottom::Point118);
-    let sums = near.into_iter().map(|near| size(PILOT_SIZES, near));
+    let sums = near
+        .into_iter()
+        .map(|near| size(pilot_name_of(near.drill.series), near));
     sums.map(|sum| {
         sum.at(Measure::Mm(pilot))
             .about(vec![HoleId::CENTER.named(1)])
@@ -95,28 +99,29 @@ fn pilot(board: &Board) -> Vec<Sum> {
     .collect()
 }
 
-/// What a size is called in inches and in millimeters.
-type Names = [&'static str; 2];
-const SIZES: Names = [
-    "nearest inch size, larger than the bore by",
-    "nearest metric size, larger than the bore by",
-];
-const PILOT_SIZES: Names = [
-    "nearest inch size, larger than the pilot by",
-    "nearest metric size, larger than the pilot by",
-];
+fn size(name: &'static str, near: NearDrill) -> Sum {
+    Sum::mm(name, near.larger, NEAREST, near.drill.series.source).worded(near.drill.name.clone())
+}
 
-fn size([inch, metric]: Names, near: NearDrill) -> Sum {
-    let series = near.drill.series;
-    let name = match series.units {
-        board::Units::Inch => inch,
-        board::Units::Mm => metric,
-    };
-    Sum::mm(name, near.larger, NEAREST, series.source).worded(format!(
-        "{} {}",
-        near.drill.name,
-        series.cutter.label()
-    ))
+/// What the nearest size of a series is called.
+const fn name_of(series: Series) -> &'static str {
+    match (series.cutter, series.units) {
+        (Cutter::Twist, Units::Inch) => "nearest inch twist drill",
+        (Cutter::Twist, Units::Mm) => "nearest metric twist drill",
+        (Cutter::Forstner, Units::Inch) => "nearest inch Forstner bit",
+        (Cutter::Forstner, Units::Mm) => "nearest metric Forstner bit",
+        (Cutter::Flat, Units::Inch) => "nearest inch straight cutter",
+        (Cutter::Flat, Units::Mm) => "nearest metric straight cutter",
+        (Cutter::RoundNose, Units::Inch) => "nearest inch round-nose cutter",
+        (Cutter::RoundNose, Units::Mm) => "nearest metric round-nose cutter",
+    }
+}
+
+const fn pilot_name_of(series: Series) -> &'static str {
+    match series.units {
+        Units::Inch => "nearest inch drill for the pilot",
+        Units::Mm => "nearest metric drill for the pilot",
+    }
 }
 
 #[cfg(test)]
@@ -160,12 +165,12 @@ mod tests {
             ..Board::default()
         };
         let sums = sums_of(&board);
-        let inch = named(&sums, SIZES[0]);
-        assert_eq!(inch.words.as_deref(), Some("19/32 in twist drill"));
+        let inch = named(&sums, "nearest inch twist drill");
+        assert_eq!(inch.words.as_deref(), Some("19/32 in"));
         assert_near!(mm(inch), -0.018_75, 1e-12);
         assert_eq!(
-            named(&sums, SIZES[1]).words.as_deref(),
-            Some("15 mm twist drill")
+            named(&sums, "nearest metric twist drill").words.as_deref(),
+            Some("15 mm")
         );
         let tip = 15.1 * 0.300_430_3;
         assert_near!(mm(named(&sums, "point or spur below that")), tip, 1e-6);
@@ -181,7 +186,7 @@ mod tests {
         let words: Vec<_> = sums.iter().filter_map(|sum| sum.words.as_deref()).collect();
         assert_eq!(
             words[2..],
-            ["20 mm Forstner bit", "1/4 in twist drill"],
+            ["20 mm", "1/4 in"],
             "the center hole and its pilot"
         );
     }
@@ -200,6 +205,6 @@ mod tests {
             .iter()
             .find(|sum| sum.at == Some(Measure::Mm(6.1)))
             .unwrap();
-        assert_eq!(pivot.words.as_deref(), Some("6.1 mm twist drill"));
+        assert_eq!(pivot.words.as_deref(), Some("6.1 mm"));
     }
 }
