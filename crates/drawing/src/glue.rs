@@ -1,9 +1,11 @@
-//! What is in the wood beside the bores: seams, mortises, screws from below, a storage recess.
+//! What is in the wood beside the bores: seams, mortises, screws from below, a storage recess and what is cut for
+//! its lid.
 
-use board::{Board, RecessShape};
+use board::Board;
 use kurbo::{Circle, Line as Segment, Point};
 use workshop::{EdgePlace, TenonPlace, screws, seams, tenons};
 
+use crate::recess::recess_outlines;
 use crate::{Item, Layer, Line, Shape};
 
 /// Seams across the board, and the outlines of mortises, screws and the recess in it.
@@ -35,24 +37,13 @@ pub(crate) fn glue(board: &Board, items: &mut Vec<Item>) {
         let Circle { center, radius } = screw.circle;
         hidden(Shape::Circle(Circle::new(center, radius)));
     }
-    if let Some(recess) = &board.recess {
-        let [x, y] = recess.at;
-        let middle = Point::new(x, y);
-        match recess.shape {
-            RecessShape::Round { diameter } => {
-                hidden(Shape::Circle(Circle::new(middle, diameter / 2.0)));
-            }
-            RecessShape::Straight { length, width } => {
-                for side in sides(middle, (length / 2.0, width / 2.0)) {
-                    hidden(Shape::Line(side));
-                }
-            }
-        }
+    for shape in recess_outlines(board) {
+        hidden(shape);
     }
 }
 
 /// The sides of a rectangle with its middle here and these halves.
-fn sides(middle: Point, (x, y): (f64, f64)) -> [Segment; 4] {
+pub(crate) fn sides(middle: Point, (x, y): (f64, f64)) -> [Segment; 4] {
     let corner = |sx: f64, sy: f64| middle + (sx * x, sy * y);
     let corners = [
         corner(-1.0, -1.0),
@@ -72,7 +63,7 @@ fn sides(middle: Point, (x, y): (f64, f64)) -> [Segment; 4] {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Build, Recess, ScrewCircle, Tenons};
+    use board::{Build, ScrewCircle, Tenons};
 
     #[test]
     fn seams_run_from_edge_to_edge_and_what_is_hidden_is_outlined() {
@@ -90,40 +81,5 @@ mod tests {
             .iter()
             .filter(|item| matches!(item.shape, Shape::Circle(_)));
         assert_eq!((items.len(), circles.count()), (1 + 3 * 4 + 4, 4));
-    }
-
-    #[test]
-    fn a_recess_is_outlined_where_it_is() {
-        let drawn = |shape| {
-            let recess = Recess {
-                shape,
-                at: [30.0, -10.0],
-                ..Recess::default()
-            };
-            let board = Board {
-                recess: Some(recess),
-                ..Board::default()
-            };
-            let mut items = Vec::new();
-            glue(&board, &mut items);
-            items
-        };
-        let round = drawn(RecessShape::Round { diameter: 80.0 });
-        let Shape::Circle(circle) = round[0].shape else {
-            panic!("no circle")
-        };
-        assert_eq!(
-            (circle.center.x, circle.center.y, circle.radius),
-            (30.0, -10.0, 40.0)
-        );
-        let straight = drawn(RecessShape::Straight {
-            length: 60.0,
-            width: 20.0,
-        });
-        let Shape::Line(lower) = straight[0].shape else {
-            panic!("no line")
-        };
-        assert_eq!((lower.p0.x, lower.p1.x, lower.p0.y), (0.0, 60.0, -20.0));
-        assert_eq!(straight.len(), 4);
     }
 }

@@ -42,6 +42,7 @@ mod paper;
 mod plan;
 mod printer_test;
 mod quiet;
+mod recess;
 mod roll;
 mod router_sheets;
 mod sector_sheets;

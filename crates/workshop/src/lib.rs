@@ -93,7 +93,7 @@ pub use jig::{
     CircleCut, Dividers, JigSheet, MOST_DIVISIONS, Order, PlateFit, Radius, circle_cut,
     closing_error, dividers, drilling_order, exact_divisions, jig_sheet, plate_fit, radii,
 };
-pub use lid_cut::lid_cut;
+pub use lid_cut::{lid_cut, lid_mouth};
 pub use lid_size::{LidSize, lid_size};
 pub use mend::{Mend, MendError};
 pub use panel::{

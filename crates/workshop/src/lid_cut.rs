@@ -25,6 +25,17 @@ pub fn lid_cut(board: &Board) -> Option<Recess> {
     }
 }
 
+/// Where the dovetailed groove of a sliding lid comes out below: the groove at the underside, where it is narrowest; none
+/// for a lid that does not slide.
+pub fn lid_mouth(board: &Board) -> Option<Recess> {
+    let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
+    let LidHold::Slides { toward, .. } = recess.lid_fit.hold else {
+        return None;
+    };
+    let overlap = recess.lid_fit.overlap;
+    Some(groove(&recess, overlap, toward, board.blank.radius()))
+}
+
 /// What the cut is called.
 pub const fn lid_cut_name(cut: &Recess) -> &'static str {
     match cut.lid_fit.hold {
@@ -125,6 +136,7 @@ mod tests {
         };
         assert_eq!((cut.shape, cut.depth), (shape, 5.0));
         assert_eq!(lid_cut(&Board::default()), None);
+        assert_eq!(lid_mouth(&with(LidHold::LiesIn, 4.0)), None);
     }
 
     #[test]
@@ -149,6 +161,13 @@ mod tests {
             };
             assert_near!(ends[0], wanted[0], 1e-9);
             assert_near!(ends[1], wanted[1], 1e-9);
+            let mouth = lid_mouth(&board).unwrap();
+            let RecessShape::Straight { length, width } = mouth.shape else {
+                panic!("not straight")
+            };
+            assert_near!(width, 98.0, 1e-12);
+            let sign = if toward == Toward::Right { 1.0 } else { -1.0 };
+            assert_near!(mouth.at[0] - sign * length / 2.0, closed + sign * 5.0, 1e-9);
             let reach = inner_reach(&board, &board.recess.unwrap());
             let corner: f64 = libm::hypot(closed, 64.0);
             assert_near!(reach, corner.max(libm::hypot(120.0, 55.0)), 1e-9);

@@ -1,0 +1,167 @@
+//! The outlines of the storage recess and of what is cut for its lid, as they lie hidden in the wood.
+//!
+//! A groove that is dovetailed has two: where it comes out below, and farther out where it is widest.
+
+use board::{Board, LidHold, Recess, RecessShape};
+use kurbo::{Circle, Line as Segment, Point};
+use workshop::{lid_cut, lid_mouth};
+
+use crate::Shape;
+use crate::glue::sides;
+
+/// Shorter than this is no line, mm.
+const HAIR: f64 = 1e-9;
+
+/// Recess, ledge, and both widths of a groove. The groove of a sliding lid ends at the edge of the board.
+pub(crate) fn recess_outlines(board: &Board) -> Vec<Shape> {
+    let mut shapes: Vec<Shape> = board.recess.iter().flat_map(outline).collect();
+    let edge = board.blank.radius();
+    for cut in lid_cut(board).iter().chain(&lid_mouth(board)) {
+        match cut.lid_fit.hold {
+            LidHold::LiesIn => shapes.extend(outline(cut)),
+            LidHold::Slides { .. } => shapes.extend(outline(cut).filter_map(|s| within(s, edge))),
+        }
+    }
+    shapes
+}
+
+fn outline(recess: &Recess) -> impl Iterator<Item = Shape> + use<> {
+    let [x, y] = recess.at;
+    let middle = Point::new(x, y);
+    let shapes = match recess.shape {
+        RecessShape::Round { diameter } => {
+            vec![Shape::Circle(Circle::new(middle, diameter / 2.0))]
+        }
+        RecessShape::Straight { length, width } => sides(middle, (length / 2.0, width / 2.0))
+            .map(Shape::Line)
+            .to_vec(),
+    };
+    shapes.into_iter()
+}
+
+/// The part of a line that lies on the board; none where it only touches its edge.
+fn within(shape: Shape, edge: f64) -> Option<Shape> {
+    match shape {
+        Shape::Line(line) => on_disc(line, edge).map(Shape::Line),
+        other => Some(other),
+    }
+}
+
+/// The part of a line on a disc about the center pin.
+fn on_disc(line: Segment, radius: f64) -> Option<Segment> {
+    let (from, way) = (line.p0.to_vec2(), line.p1 - line.p0);
+    let long = way.hypot();
+    if long < HAIR {
+        return None;
+    }
+    // Along the line from where it is nearest to the center pin, to either side as far as the chord is long.
+    let nearest = -from.dot(way) / (long * long);
+    let off = from.cross(way) / long;
+    let half = (radius * radius - off * off).max(0.0).sqrt() / long;
+    let (start, end) = ((nearest - half).max(0.0), (nearest + half).min(1.0));
+    ((end - start) * long > HAIR)
+        .then(|| Segment::new(line.p0.lerp(line.p1, start), line.p0.lerp(line.p1, end)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{LidFit, Toward};
+    use proptest::prelude::*;
+    use testkit::assert_near;
+
+    fn with(shape: RecessShape, lid: f64, hold: LidHold) -> Board {
+        Board {
+            recess: Some(Recess {
+                shape,
+                at: [30.0, -10.0],
+                lid,
+                lid_fit: LidFit {
+                    hold,
+                    overlap: 4.0,
+                    ..LidFit::default()
+                },
+                ..Recess::default()
+            }),
+            ..Board::default()
+        }
+    }
+
+    fn lines(shapes: &[Shape]) -> Vec<Segment> {
+        let line = |shape: &Shape| match shape {
+            Shape::Line(line) => Some(*line),
+            _ => None,
+        };
+        shapes.iter().filter_map(line).collect()
+    }
+
+    const STRAIGHT: RecessShape = RecessShape::Straight {
+        length: 60.0,
+        width: 20.0,
+    };
+
+    #[test]
+    fn a_recess_is_outlined_where_it_is_and_its_ledge_around_it() {
+        let round = with(RecessShape::Round { diameter: 80.0 }, 3.0, LidHold::LiesIn);
+        let circle = |radius| Shape::Circle(Circle::new((30.0, -10.0), radius));
+        assert_eq!(recess_outlines(&round), [circle(40.0), circle(44.0)]);
+        let straight = recess_outlines(&with(STRAIGHT, 0.0, LidHold::LiesIn));
+        let lower = lines(&straight)[0];
+        assert_eq!((lower.p0.x, lower.p1.x, lower.p0.y), (0.0, 60.0, -20.0));
+        assert_eq!(straight.len(), 4);
+        let ledge = recess_outlines(&with(STRAIGHT, 3.0, LidHold::LiesIn));
+        let lower = lines(&ledge)[4];
+        assert_eq!((lower.p0.x, lower.p1.x, lower.p0.y), (-4.0, 64.0, -24.0));
+    }
+
+    #[test]
+    fn a_groove_has_two_widths_and_ends_at_the_edge_of_the_board() {
+        let hold = LidHold::Slides {
+            angle: 45.0,
+            toward: Toward::Left,
+        };
+        let shapes = recess_outlines(&with(STRAIGHT, 3.0, hold));
+        // The recess, and three sides of either width: nothing is drawn where it is open.
+        assert_eq!(shapes.len(), 4 + 3 + 3);
+        for (group, beyond) in [(4..7, 7.0), (7..10, 4.0)] {
+            let all = lines(&shapes[group]);
+            let on_edge: Vec<Point> = all
+                .iter()
+                .flat_map(|line| [line.p0, line.p1])
+                .filter(|end| (end.to_vec2().hypot() - 280.0).abs() < 1e-9)
+                .collect();
+            assert_eq!(on_edge.len(), 2);
+            assert!(on_edge.iter().all(|end| end.x < 0.0));
+            let apart = (on_edge[0].y - on_edge[1].y).abs();
+            assert_near!(apart, 20.0 + 2.0 * beyond, 1e-9);
+            let closed = all
+                .iter()
+                .flat_map(|line| [line.p0.x, line.p1.x])
+                .fold(f64::MIN, f64::max);
+            assert_near!(closed, 60.0 + beyond, 1e-9);
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_left_of_a_line_is_on_the_line_and_on_the_disc(
+            ends in [(-200.0..200.0_f64), (-200.0..200.0_f64), (-200.0..200.0_f64), (-200.0..200.0_f64)],
+            radius in 10.0..150.0_f64,
+        ) {
+            let line = Segment::new((ends[0], ends[1]), (ends[2], ends[3]));
+            let left = on_disc(line, radius);
+            for step in 0..=50 {
+                let at = line.p0.lerp(line.p1, f64::from(step) / 50.0);
+                let inside = at.to_vec2().hypot() < radius - 1e-9;
+                let kept = left.is_some_and(|left| {
+                    let (to, from) = ((at - left.p0).hypot(), (at - left.p1).hypot());
+                    (to + from - (left.p1 - left.p0).hypot()).abs() < 1e-6
+                });
+                prop_assert!(kept || !inside, "{at:?} is lost");
+            }
+            for end in left.iter().flat_map(|left| [left.p0, left.p1]) {
+                prop_assert!(end.to_vec2().hypot() <= radius + 1e-9);
+            }
+        }
+    }
+}
