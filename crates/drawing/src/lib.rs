@@ -22,6 +22,7 @@
 //! * [`jig_pages`]: radii, plates, dividers and the order of drilling as pages.
 //! * [`filling_pages`]: batches of resin, and which bores each goes into.
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
+//! * [`section_sheet`]: the board cut open, with its sizes.
 //! * [`font`]: the one typeface, its bytes and its measures.
 //!
 //! The crate knows nothing of windows and of file formats.
@@ -45,6 +46,7 @@ mod quiet;
 mod recess;
 mod roll;
 mod router_sheets;
+mod section;
 mod sector_sheets;
 mod sheet;
 mod subject;
@@ -62,6 +64,7 @@ pub use plan::{plan, plan_without_names};
 pub use printer_test::{TestLengths, printer_test_sheet, test_lengths};
 pub use roll::{ROLLS, RollError};
 pub use router_sheets::{router_sheets, router_whole};
+pub use section::section_sheet;
 pub use sector_sheets::sector_sheets;
 pub use sheet::{Sheet, Stamp, View};
 pub use tiled::tiled_sheets;

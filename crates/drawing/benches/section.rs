@@ -1,0 +1,74 @@
+//! How long the section of a board takes to draw: the window draws it anew in every frame that shows it.
+//!
+//! `cargo bench -p drawing --bench section`
+
+use core::hint::black_box;
+
+use board::{
+    Base, Board, Filling, Grooves, HoleId, LidFit, LidHold, Magnet, Piece, PieceKind, Recess,
+    RecessShape, Role, Toward, layout,
+};
+use divan::Bencher;
+use drawing::{Stamp, section_sheet};
+use workshop::{grooves, section};
+
+fn main() {
+    divan::main();
+}
+
+/// The turn-in space of the first player, on whose axis the home lane is cut too.
+const TURN_IN: HoleId = HoleId::new(Role::Track, 1, 8);
+
+/// 133 holes and nothing else, or with all that a section may show.
+fn board(is_planned: bool) -> Board {
+    if !is_planned {
+        return Board::default();
+    }
+    let hold = LidHold::Slides {
+        angle: 14.0,
+        toward: Toward::Right,
+    };
+    Board {
+        piece: Piece {
+            kind: PieceKind::Magnet,
+            shank: Some(11.0),
+            magnet: Some(Magnet::default()),
+            ..Piece::default()
+        },
+        grooves: Some(Grooves::default()),
+        filling: Some(Filling::default()),
+        base: Some(Base::default()),
+        recess: Some(Recess {
+            shape: RecessShape::Straight {
+                length: 160.0,
+                width: 80.0,
+            },
+            at: [-30.0, 20.0],
+            lid: 5.0,
+            lid_fit: LidFit {
+                hold,
+                overlap: 2.0,
+                ..LidFit::default()
+            },
+            ..Recess::default()
+        }),
+        ..Board::default()
+    }
+}
+
+#[divan::bench(args = [false, true])]
+fn sheet(bencher: Bencher<'_, '_>, is_planned: bool) {
+    let board = board(is_planned);
+    let layout = layout(&board).unwrap_or_else(|error| panic!("{error}"));
+    let plan = grooves(&board, &layout);
+    let stamp = Stamp::default();
+    bencher.bench(|| section_sheet(black_box(&board), &layout, plan.as_ref(), TURN_IN, &stamp));
+}
+
+#[divan::bench(args = [false, true])]
+fn cut(bencher: Bencher<'_, '_>, is_planned: bool) {
+    let board = board(is_planned);
+    let layout = layout(&board).unwrap_or_else(|error| panic!("{error}"));
+    let plan = grooves(&board, &layout);
+    bencher.bench(|| section(black_box(&board), &layout, plan.as_ref(), TURN_IN));
+}

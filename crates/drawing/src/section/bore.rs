@@ -1,0 +1,228 @@
+//! One bore and what stands in it, with all of their sizes.
+
+use board::{Board, Bottom, show_length};
+use kurbo::{Point, Rect};
+use workshop::{BodyKind, BoreSizes, FloorOver, Section, deepest};
+
+use super::figure::Figure;
+use super::measures::{Side, Size};
+use super::pieces::standing;
+use super::scene::Shown;
+use super::{body_of, top};
+use crate::Line;
+
+/// Wood to either side of what is drawn, as a share of its width and at least, mm.
+const BESIDE: (f64, f64) = (0.25, 4.0);
+/// What a size has at least for it to be drawn, mm.
+pub const HAIR: f64 = 1e-6;
+
+/// The figure.
+pub fn bore<'a>(board: &'a Board, section: &'a Section, sizes: &BoreSizes) -> Figure<'a> {
+    let says = Says::new(board, sizes);
+    let piece = body_of(section, BodyKind::Piece, sizes.hole.name.id());
+    let (at, radius) = (says.at, says.radius);
+    let floor = -board.blank.thickness.max(says.deepest);
+    let mouth = Rect::new(at - radius, floor, at + radius, 0.0);
+    let drawn = piece.map_or(mouth, |piece| mouth.union(piece));
+    let (share, least) = BESIDE;
+    let beside = (share * drawn.width()).max(least);
+    Figure {
+        heading: format!("Bore {}", sizes.hole.name),
+        remark: "",
+        section,
+        window: Rect {
+            x0: drawn.x0 - beside,
+            x1: drawn.x1 + beside,
+            y1: drawn.y1.max(top(section)),
+            ..drawn
+        },
+        shown: Shown {
+            piece_of: Some(sizes.hole.name.id()),
+            base: false,
+        },
+        axes: vec![(at, drawn.y1)],
+        more: more(section, sizes),
+        sizes: says
+            .wood()
+            .into_iter()
+            .chain(standing(&says, section))
+            .collect(),
+        names: Vec::new(),
+        tallest: 125.0,
+    }
+}
+
+/// Where the full diameter ends above a point, and where the drill comes out below.
+fn more(section: &Section, sizes: &BoreSizes) -> Vec<(Line, [Point; 2])> {
+    let bores = section.cavities.iter();
+    let bores = bores.filter(|bore| bore.hole == Some(sizes.hole.name));
+    let corners =
+        bores.flat_map(|bore| bore.corners.iter().zip(bore.corners.iter().cycle().skip(1)));
+    let under = -sizes.thickness;
+    let below = corners.filter_map(|(from, to)| {
+        let (high, low) = if from.y > to.y {
+            (*from, *to)
+        } else {
+            (*to, *from)
+        };
+        if low.y >= under - HAIR {
+            return None;
+        }
+        let share = ((high.y - under) / (high.y - low.y)).max(0.0);
+        let high = if high.y > under {
+            high.lerp(low, share)
+        } else {
+            high
+        };
+        Some((Line::Hidden, [high, low]))
+    });
+    let mut more: Vec<(Line, [Point; 2])> = below.collect();
+    let bore = sizes.hole.bore;
+    if sizes.tip > 0.0 && bore.bottom != Bottom::Forstner && bore.depth <= sizes.thickness {
+        let at = sizes.hole.center.to_vec2().hypot();
+        let ends = [at - bore.radius(), at + bore.radius()];
+        more.push((Line::Dimension, ends.map(|s| Point::new(s, -bore.depth))));
+    }
+    more
+}
+
+/// What is written beside a bore.
+pub struct Says<'a> {
+    /// The board.
+    pub board: &'a Board,
+    /// The sizes of the bore.
+    pub sizes: &'a BoreSizes,
+    /// Its axis.
+    pub at: f64,
+    /// Its radius.
+    pub radius: f64,
+    deepest: f64,
+}
+
+impl<'a> Says<'a> {
+    fn new(board: &'a Board, sizes: &'a BoreSizes) -> Self {
+        let hole = &sizes.hole;
+        Self {
+            board,
+            sizes,
+            at: hole.center.to_vec2().hypot(),
+            radius: hole.bore.radius(),
+            deepest: deepest(hole.bore, board.bores.spur),
+        }
+    }
+
+    /// A length as it is written.
+    pub fn length(&self, mm: f64) -> String {
+        show_length(mm, self.board.units)
+    }
+
+    /// A size on one side of the axis, between two heights, as far from the axis as told.
+    pub fn upright(&self, side: Side, heights: [(f64, f64); 2], words: String) -> Size {
+        let out = if side == Side::Left { -1.0 } else { 1.0 };
+        let ends = heights.map(|(away, z)| (self.at + out * away, z));
+        Size::new(side, ends, words)
+    }
+
+    /// A size across the axis at a height.
+    pub fn across(&self, side: Side, diameter: f64, z: f64, words: String) -> Size {
+        let half = diameter / 2.0;
+        Size::new(side, [(self.at - half, z), (self.at + half, z)], words)
+    }
+
+    /// Words about a place so far from the axis.
+    pub fn note(&self, side: Side, (away, z): (f64, f64), words: impl Into<String>) -> Size {
+        let out = if side == Side::Left { -1.0 } else { 1.0 };
+        Size::note(side, (self.at + out * away, z), words)
+    }
+
+    /// The bore itself, and the wood under it.
+    fn wood(&self) -> Vec<Size> {
+        let (radius, bore) = (self.radius, self.sizes.hole.bore);
+        let thickness = self.sizes.thickness;
+        let left = |heights, words| self.upright(Side::Left, heights, words);
+        let mut wood = vec![
+            self.across(
+                Side::Below,
+                bore.diameter,
+                -bore.depth,
+                format!("bore Ø {}", self.length(bore.diameter)),
+            ),
+            left(
+                [(radius, 0.0), (radius, -thickness)],
+                format!("board {}", self.length(thickness)),
+            ),
+        ];
+        if bore.depth > HAIR {
+            wood.push(left(
+                [(radius, 0.0), (radius, -bore.depth)],
+                format!("depth {}", self.length(bore.depth)),
+            ));
+        }
+        let tip = self.sizes.tip;
+        if tip > HAIR {
+            let what = match bore.bottom {
+                Bottom::Forstner => "spur",
+                _ => "point",
+            };
+            wood.push(left(
+                [(radius, -bore.depth), (0.0, -self.deepest)],
+                format!("{what} {}", self.length(tip)),
+            ));
+        }
+        wood.push(self.floor());
+        wood.extend(self.resin());
+        wood
+    }
+
+    fn floor(&self) -> Size {
+        let floor = self.sizes.floor;
+        let over = match floor.over {
+            FloorOver::Underside => String::new(),
+            over => format!(" over {}", over.label()),
+        };
+        let amount = self.length(floor.left.abs());
+        let words = if floor.left < 0.0 {
+            match floor.over {
+                FloorOver::Underside => format!("{amount} out of the underside"),
+                over => format!("{amount} into {}", over.label()),
+            }
+        } else {
+            format!("floor left {amount}{over}")
+        };
+        // Over a recess beside its axis the nearest place of a bore is higher than its deepest.
+        let under = match floor.over {
+            FloorOver::Underside => -self.sizes.thickness,
+            _ => -self.cut_below(floor.over),
+        };
+        let away = if self.sizes.tip > HAIR || floor.over != FloorOver::Underside {
+            0.0
+        } else {
+            self.radius
+        };
+        self.upright(
+            Side::Left,
+            [(away, under + floor.left), (away, under)],
+            words,
+        )
+    }
+
+    /// Depth of what is cut from below.
+    fn cut_below(&self, over: FloorOver) -> f64 {
+        let depth = self.board.recess.map_or(0.0, |recess| match over {
+            FloorOver::Lid => recess.lid,
+            _ => recess.depth,
+        });
+        self.sizes.thickness - depth
+    }
+
+    fn resin(&self) -> Option<Size> {
+        let below = self.sizes.resin?;
+        Some(if below > HAIR {
+            let ends = [(self.radius, 0.0), (self.radius, -below)];
+            let words = format!("resin {} below the top", self.length(below));
+            self.upright(Side::Left, ends, words)
+        } else {
+            self.note(Side::Left, (0.8 * self.radius, 0.0), "resin up to the top")
+        })
+    }
+}

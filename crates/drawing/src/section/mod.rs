@@ -1,0 +1,253 @@
+//! The section of a board on one sheet: the whole of it, one bore and the storage recess, to scale, with their sizes.
+//!
+//! The sheet is as wide as A4 lies and as high as it needs. Each figure has the largest of a few scales that its room
+//! allows; sizes come from crate `workshop`, and are nowhere worked out again.
+
+mod bore;
+mod figure;
+mod frame;
+mod measures;
+mod pieces;
+mod recess;
+mod scene;
+mod spans;
+mod strips;
+#[cfg(test)]
+mod tests;
+mod whole;
+
+use board::{Board, HoleId, Layout};
+use kurbo::{Line as Segment, Point, Rect, Shape as _, Size, Vec2};
+use workshop::{
+    BodyKind, Face, GroovePlan, Section, bore_sizes, recess_section, recess_sizes, section,
+};
+
+use crate::font::{self, Weight};
+use crate::{Anchor, Arc, Item, Layer, Line, Shape, Sheet, Stamp, Text, View};
+
+use figure::{Drawn, Figure};
+
+/// Width of the sheet, mm.
+const WIDTH: f64 = 297.0;
+/// White border, mm.
+const BORDER: f64 = 10.0;
+/// Between two figures, mm.
+const BETWEEN: f64 = 9.0;
+/// Size of the title.
+const TITLE: f64 = 6.0;
+/// Size of what is below it.
+const WORDS: f64 = 3.2;
+/// Size of the legend.
+const LEGEND: f64 = 2.6;
+/// Room of title and what is below it.
+const HEAD: f64 = 20.0;
+/// Room of the legend.
+const FOOT: f64 = 7.0;
+
+/// The section through a hole, and across the recess where one is planned; none where the board has no hole of this
+/// name.
+pub fn section_sheet(
+    board: &Board,
+    layout: &Layout,
+    grooves: Option<&GroovePlan>,
+    hole: HoleId,
+    stamp: &Stamp,
+) -> Option<Sheet> {
+    let cut = section(board, layout, grooves, hole)?;
+    let bore = bore_sizes(board, layout, hole)?;
+    let across = recess_section(board, layout, grooves).zip(recess_sizes(board));
+    let mut figures = vec![
+        whole::whole(board, &cut, &bore),
+        bore::bore(board, &cut, &bore),
+    ];
+    if let Some((section, sizes)) = &across {
+        figures.push(recess::recess(board, section, sizes));
+    }
+    let name = bore.hole.name.to_string();
+    let through = match across {
+        Some(_) => format!("Section: cut through {name} and the recess"),
+        None => format!("Section: cut through {name}"),
+    };
+    Some(sheet(
+        board,
+        &figures,
+        &through,
+        &format!("section {name}"),
+        stamp,
+    ))
+}
+
+/// The figures one below the other, two side by side where neither gets smaller by that.
+fn sheet(
+    board: &Board,
+    figures: &[Figure<'_>],
+    through: &str,
+    label: &str,
+    stamp: &Stamp,
+) -> Sheet {
+    let room = WIDTH - 2.0 * BORDER;
+    let rows = rows(figures, room);
+    let between = BETWEEN * (rows.len().saturating_sub(1)) as f64;
+    let high: f64 = rows.iter().map(Row::height).sum();
+    let size = Size::new(WIDTH, 2.0 * BORDER + HEAD + high + between + FOOT);
+    let mut marks = title(board, through, size, stamp);
+    let mut top = size.height - BORDER - HEAD;
+    for row in rows {
+        let height = row.height();
+        marks.extend(row.placed(room, top));
+        top -= height + BETWEEN;
+    }
+    marks.push(words(
+        Point::new(BORDER, BORDER),
+        LEGEND,
+        Weight::Regular,
+        font::cut(LEGEND_WORDS, LEGEND, Weight::Regular, room),
+    ));
+    Sheet {
+        size,
+        label: label.into(),
+        view: View {
+            window: size.to_rect(),
+            page_from_board: Vec2::ZERO,
+            items: Vec::new(),
+        },
+        marks,
+        correction: None,
+    }
+}
+
+const LEGEND_WORDS: &str = "Hatched: wood that is cut, the lid the other way. Gray: resin. Plain: pieces, what is set in, \
+     the base. Each figure is to its own scale; go by the sizes written.";
+
+fn title(board: &Board, through: &str, size: Size, stamp: &Stamp) -> Vec<Item> {
+    let top = Point::new(BORDER, size.height - BORDER - TITLE);
+    let date = if stamp.date.is_empty() {
+        String::new()
+    } else {
+        format!(" – {}", stamp.date)
+    };
+    let strong = Weight::SemiBold;
+    let room = size.width - 2.0 * BORDER;
+    let left = room - font::width(&date, TITLE, strong);
+    let name = font::cut(&board.title, TITLE, strong, left);
+    let below = top - Vec2::new(0.0, 1.9 * WORDS);
+    let through = font::cut(through, WORDS, Weight::Regular, room);
+    vec![
+        words(top, TITLE, strong, format!("{name}{date}")),
+        words(below, WORDS, Weight::Regular, through),
+    ]
+}
+
+fn words(at: Point, size: f64, weight: Weight, line: String) -> Item {
+    Item {
+        layer: Layer::Title,
+        line: Line::Dimension,
+        shape: Shape::Text(Text {
+            weight,
+            ..Text::level(at, size, Anchor::Start, line)
+        }),
+    }
+}
+
+/// Figures side by side.
+struct Row(Vec<Drawn>);
+
+impl Row {
+    fn height(&self) -> f64 {
+        let heights = self.0.iter().map(|drawn| drawn.bounds.height());
+        heights.fold(0.0, f64::max)
+    }
+
+    /// What is drawn, its upper end at a height of the sheet, and the room to spare shared out.
+    fn placed(self, room: f64, top: f64) -> Vec<Item> {
+        let widths: f64 = self.0.iter().map(|drawn| drawn.bounds.width()).sum();
+        let spare = (room - widths).max(0.0) / self.0.len().max(1) as f64;
+        let mut left = BORDER;
+        let mut items = Vec::new();
+        for drawn in self.0 {
+            let to = Point::new(left, top);
+            let by = to - Point::new(drawn.bounds.x0, drawn.bounds.y1);
+            left += drawn.bounds.width() + spare;
+            items.extend(drawn.items.into_iter().map(|item| moved(item, by)));
+        }
+        items
+    }
+}
+
+fn rows(figures: &[Figure<'_>], room: f64) -> Vec<Row> {
+    let mut rows: Vec<Row> = Vec::new();
+    let mut left = 0.0;
+    for figure in figures {
+        let free = left - BETWEEN;
+        let (_, alone) = figure.scale(room);
+        let fits = free > 0.0 && figure.scale(free).1 >= alone;
+        let drawn = figure.drawn(if fits { free } else { room });
+        let wide = drawn.bounds.width();
+        let beside = rows.last_mut().filter(|_| fits && wide <= free);
+        if let Some(row) = beside {
+            row.0.push(drawn);
+            left -= wide + BETWEEN;
+        } else {
+            rows.push(Row(vec![drawn]));
+            left = room - wide;
+        }
+    }
+    rows
+}
+
+/// An item somewhere else on the sheet.
+fn moved(item: Item, by: Vec2) -> Item {
+    let shape = match item.shape {
+        Shape::Circle(circle) => Shape::Circle(circle + by),
+        Shape::Arc(arc) => Shape::Arc(Arc {
+            center: arc.center + by,
+            ..arc
+        }),
+        Shape::Line(line) => Shape::Line(Segment::new(line.p0 + by, line.p1 + by)),
+        Shape::Cross { center, arm } => Shape::Cross {
+            center: center + by,
+            arm,
+        },
+        Shape::Area(corners) => Shape::Area(corners.into_iter().map(|at| at + by).collect()),
+        Shape::Text(text) => Shape::Text(Text {
+            at: text.at + by,
+            ..text
+        }),
+    };
+    Item { shape, ..item }
+}
+
+/// The box around corners.
+fn around(corners: &[Point]) -> Rect {
+    let first = corners.first().copied().unwrap_or_default();
+    let start = Rect::from_points(first, first);
+    corners
+        .iter()
+        .fold(start, |all, corner| all.union_pt(*corner))
+}
+
+/// The box around a body.
+fn bounds_of(face: &Face) -> Rect {
+    match face {
+        Face::Disc(circle) => circle.bounding_box(),
+        Face::Corners(corners) => around(corners),
+    }
+}
+
+/// The box around what stands in a hole, of one kind.
+fn body_of(section: &Section, kind: BodyKind, hole: HoleId) -> Option<Rect> {
+    let of_hole = section
+        .bodies
+        .iter()
+        .filter(|body| body.kind == kind && body.hole.is_some_and(|name| name.id() == hole));
+    let boxes = of_hole.map(|body| bounds_of(&body.face));
+    boxes.reduce(|all, bounds| all.union(bounds))
+}
+
+/// How far up what is set into the holes reaches, at least to the top face.
+fn top(section: &Section) -> f64 {
+    let bodies = section.bodies.iter();
+    let set_in = bodies.filter(|body| body.kind == BodyKind::Insert);
+    let tops = set_in.map(|body| bounds_of(&body.face).y1);
+    tops.fold(0.0, f64::max)
+}

@@ -1,0 +1,233 @@
+//! Parts of a line: what lies within outlines, and what of it is left beside others.
+
+use geometry::{Angle, point_at};
+use kurbo::{Circle, Point, Rect, Vec2};
+
+/// Edges of a polygon that stands for a circle.
+const PARTS: i64 = 120;
+
+/// Parts of a line from one distance along it to another, in order and apart.
+pub type Spans = Vec<(f64, f64)>;
+
+/// A straight line without end.
+#[derive(Debug, Clone, Copy)]
+pub struct Ray {
+    /// Where distances are counted from.
+    pub from: Point,
+    /// Its direction, a unit vector.
+    pub along: Vec2,
+}
+
+impl Ray {
+    /// The line along an edge, and how long that is; none of an edge without length.
+    pub fn over(from: Point, to: Point) -> Option<(Self, f64)> {
+        let way = to - from;
+        let length = way.hypot();
+        let along = way / length;
+        (length > 1e-9).then_some((Self { from, along }, length))
+    }
+
+    /// The line beside it, so far to the left.
+    pub fn beside(self, left: f64) -> Self {
+        Self {
+            from: self.from + Vec2::new(-self.along.y, self.along.x) * left,
+            ..self
+        }
+    }
+
+    /// The point at a distance along it.
+    pub fn at(&self, distance: f64) -> Point {
+        self.from + self.along * distance
+    }
+
+    /// How far to the left of it a point is.
+    fn left(&self, point: Point) -> f64 {
+        self.along.cross(point - self.from)
+    }
+}
+
+/// A closed outline, as it is drawn.
+#[derive(Debug, Clone)]
+pub enum Contour {
+    /// Straight edges.
+    Corners {
+        /// Its corners in order.
+        corners: Vec<Point>,
+        /// The box around it.
+        bounds: Rect,
+    },
+    /// A circle.
+    Disc(Circle),
+}
+
+impl Contour {
+    /// Straight edges between corners.
+    pub fn new(corners: Vec<Point>) -> Self {
+        let first = corners.first().copied().unwrap_or_default();
+        let around = Rect::from_points(first, first);
+        let bounds = corners
+            .iter()
+            .fold(around, |all, corner| all.union_pt(*corner));
+        Self::Corners { corners, bounds }
+    }
+
+    /// The box around it.
+    pub fn bounds(&self) -> Rect {
+        match self {
+            Self::Corners { bounds, .. } => *bounds,
+            Self::Disc(circle) => {
+                Rect::from_center_size(circle.center, (2.0 * circle.radius, 2.0 * circle.radius))
+            }
+        }
+    }
+
+    /// Its edges; of a circle those of a polygon that stands for it.
+    pub fn edges(&self) -> Vec<(Point, Point)> {
+        let corners = match self {
+            Self::Corners { corners, .. } => corners,
+            Self::Disc(circle) => {
+                let at = |part| {
+                    circle.center + point_at(circle.radius, Angle::turn_part(part, PARTS)).to_vec2()
+                };
+                &(0..PARTS).map(at).collect()
+            }
+        };
+        let after = corners.iter().cycle().skip(1);
+        corners.iter().copied().zip(after.copied()).collect()
+    }
+
+    /// The parts of a line that lie within.
+    pub fn spans(&self, ray: &Ray) -> Spans {
+        match self {
+            Self::Corners { corners, bounds } => {
+                if misses(*bounds, ray) {
+                    return Vec::new();
+                }
+                let mut met = crossings(ray, corners);
+                met.sort_by(f64::total_cmp);
+                let (pairs, _) = met.as_chunks();
+                pairs.iter().map(|[from, to]| (*from, *to)).collect()
+            }
+            Self::Disc(circle) => {
+                let off = ray.left(circle.center);
+                let square = circle.radius * circle.radius - off * off;
+                let middle = (circle.center - ray.from).dot(ray.along);
+                let half = square.max(0.0).sqrt();
+                let met = (square > 0.0).then_some((middle - half, middle + half));
+                met.into_iter().collect()
+            }
+        }
+    }
+}
+
+/// Whether a line passes a box by.
+fn misses(bounds: Rect, ray: &Ray) -> bool {
+    let half = Vec2::new(bounds.width() / 2.0, bounds.height() / 2.0);
+    let reach = half.x * ray.along.y.abs() + half.y * ray.along.x.abs();
+    ray.left(bounds.center()).abs() > reach
+}
+
+/// Where along a line edges between corners cross it. A corner on the line counts as to its left, so that an outline is
+/// crossed an even number of times.
+fn crossings(ray: &Ray, corners: &[Point]) -> Vec<f64> {
+    let Some(&last) = corners.last() else {
+        return Vec::new();
+    };
+    let mut met = Vec::new();
+    let (mut from, mut here) = (last, ray.left(last));
+    for &to in corners {
+        let there = ray.left(to);
+        if (here < 0.0) != (there < 0.0) {
+            let crossed = from.lerp(to, here / (here - there));
+            met.push((crossed - ray.from).dot(ray.along));
+        }
+        (from, here) = (to, there);
+    }
+    met
+}
+
+/// What of some parts lies from one distance to another.
+pub fn within(spans: &Spans, low: f64, high: f64) -> Spans {
+    let cut = spans.iter().map(|(from, to)| (from.max(low), to.min(high)));
+    cut.filter(|(from, to)| from < to).collect()
+}
+
+/// What of some parts is in none of others.
+pub fn without(spans: &Spans, others: &Spans) -> Spans {
+    others.iter().fold(spans.clone(), |left, &(low, high)| {
+        let around = left
+            .iter()
+            .flat_map(|&(from, to)| [(from, to.min(low)), (from.max(high), to)]);
+        around.filter(|(from, to)| from < to).collect()
+    })
+}
+
+/// What is in one of two sets of parts but not in both.
+pub fn in_one(these: &Spans, those: &Spans) -> Spans {
+    let mut either = without(these, those);
+    either.extend(without(those, these));
+    either.sort_by(|a, b| a.0.total_cmp(&b.0));
+    either
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+    use testkit::assert_near;
+
+    #[test]
+    fn a_line_is_within_where_it_has_crossed_an_odd_number_of_edges() {
+        let u = [
+            (0, 0),
+            (6, 0),
+            (6, 4),
+            (4, 4),
+            (4, 2),
+            (2, 2),
+            (2, 4),
+            (0, 4),
+        ];
+        let u = Contour::new(
+            u.map(|(x, y)| Point::new(f64::from(x), f64::from(y)))
+                .into(),
+        );
+        let level = |y| Ray {
+            from: Point::new(-1.0, y),
+            along: Vec2::new(1.0, 0.0),
+        };
+        assert_eq!(u.spans(&level(3.0)), [(1.0, 3.0), (5.0, 7.0)]);
+        assert_eq!(u.spans(&level(1.0)), [(1.0, 7.0)]);
+        assert_eq!(u.spans(&level(-0.1)), []);
+        let disc = Contour::Disc(Circle::new((4.0, 4.0), 5.0));
+        let [(from, to)] = disc.spans(&level(0.0))[..] else {
+            panic!()
+        };
+        assert_near!(from, 2.0, 1e-12);
+        assert_near!(to, 8.0, 1e-12);
+    }
+
+    proptest! {
+        #[test]
+        fn parts_are_taken_away_and_cut_as_points_are(
+            these in prop::collection::vec((0.0..9.0_f64, 0.1..2.0_f64), 0..4),
+            those in prop::collection::vec((0.0..9.0_f64, 0.1..2.0_f64), 0..4),
+            at in 0.0..11.0_f64,
+        ) {
+            let apart = |parts: &[(f64, f64)]| {
+                let mut spans: Spans = Vec::new();
+                for &(from, long) in parts {
+                    let new = without(&vec![(from, from + long)], &spans);
+                    spans.extend(new);
+                }
+                spans.sort_by(|a, b| a.0.total_cmp(&b.0));
+                spans
+            };
+            let has = |spans: &Spans| spans.iter().any(|(from, to)| (*from..*to).contains(&at));
+            let (these, those) = (apart(&these), apart(&those));
+            prop_assert_eq!(has(&without(&these, &those)), has(&these) && !has(&those));
+            prop_assert_eq!(has(&in_one(&these, &those)), has(&these) != has(&those));
+            prop_assert_eq!(has(&within(&these, 2.0, 7.0)), has(&these) && (2.0..7.0).contains(&at));
+        }
+    }
+}
