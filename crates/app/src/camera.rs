@@ -1,5 +1,6 @@
 //! Which part of a drawing is in view, and how large: the one place where y turns over.
 
+use drawing::Arc;
 use egui::{Context, EventFilter, Key, PointerButton, Pos2, Rect, Response, Vec2, pos2};
 use egui_plot::PlotBounds;
 use geometry::Point;
@@ -8,6 +9,8 @@ use geometry::Point;
 const FIT_MARGIN: f32 = 42.0;
 /// Least and most screen points a millimeter.
 const SCALES: (f64, f64) = (0.005, 60.0);
+/// How far from a true arc one may be painted, in points.
+const FLATNESS: f32 = 0.08;
 /// How far an arrow key moves the view, in points.
 const KEY_PAN: f32 = 48.0;
 /// What one press of plus enlarges by.
@@ -181,6 +184,15 @@ pub fn keep_keys(ctx: &Context, response: &Response, escape: bool) {
     ctx.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
 }
 
+/// Points along an arc, enough for it to look round where its radius is so many points of the screen.
+pub fn along(arc: &Arc, radius: f32) -> Vec<Point> {
+    let turns = (arc.sweep.as_radians() / core::f64::consts::TAU).abs();
+    let corners = core::f32::consts::PI * (radius.max(1.0) / (2.0 * FLATNESS)).sqrt();
+    let steps = (f64::from(corners) * turns).ceil().clamp(6.0, 3000.0) as u32;
+    let at = |step: u32| arc.at(f64::from(step) / f64::from(steps));
+    (0..=steps).map(at).collect()
+}
+
 fn within_scales(scale: f64) -> f64 {
     let (least, most) = SCALES;
     // An empty frame has no scale; `max` also turns a NaN away.
@@ -191,6 +203,7 @@ fn within_scales(scale: f64) -> f64 {
 mod tests {
     use super::*;
     use egui::vec2;
+    use geometry::Angle;
     use testkit::assert_near;
 
     const FRAME: Rect = Rect {
@@ -271,6 +284,28 @@ mod tests {
         ] {
             let camera = Camera::new(Zoom::Fit, frame, all);
             assert!(camera.scale > 0.0 && camera.middle.is_finite());
+        }
+    }
+
+    #[test]
+    fn arcs_look_round_at_every_size() {
+        for (radius, sweep) in [(0.2, 90.0), (40.0, 90.0), (900.0, 270.0)] {
+            let arc = Arc {
+                center: Point::new(3.0, -2.0),
+                radius,
+                start: Angle::degrees(30.0),
+                sweep: Angle::degrees(sweep),
+            };
+            let way = along(&arc, radius as f32);
+            assert!(way[0].distance(arc.at(0.0)) < 1e-9);
+            assert!(way[way.len() - 1].distance(arc.at(1.0)) < 1e-9);
+            for ends in way.windows(2) {
+                let sagitta = radius - ends[0].midpoint(ends[1]).distance(arc.center);
+                assert!(
+                    sagitta <= 1.1 * f64::from(FLATNESS),
+                    "{sagitta} at {radius}"
+                );
+            }
         }
     }
 }

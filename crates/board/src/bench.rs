@@ -116,7 +116,7 @@ pub enum RecessShape {
         #[serde(rename = "diameter_mm")]
         diameter: f64,
     },
-    /// Straight sides; what the router leaves in the corners is not counted.
+    /// Straight sides.
     Straight {
         /// From left to right, along the grain.
         #[serde(rename = "length_mm")]
@@ -124,7 +124,35 @@ pub enum RecessShape {
         /// Across the grain.
         #[serde(rename = "width_mm")]
         width: f64,
+        /// Radius that the bit leaves in the corners; 0 for square ones.
+        #[serde(rename = "corner_mm", default)]
+        corner: f64,
     },
+}
+
+impl RecessShape {
+    /// How long it is from left to right, and how wide, mm.
+    pub const fn sides(self) -> (f64, f64) {
+        match self {
+            Self::Round { diameter } => (diameter, diameter),
+            Self::Straight { length, width, .. } => (length, width),
+        }
+    }
+
+    /// Radius of its corners, mm: as typed, but for what is more than half its shorter side; of a round one half its
+    /// diameter.
+    pub const fn corner(self) -> f64 {
+        match self {
+            Self::Round { diameter } => diameter / 2.0,
+            Self::Straight { corner, .. } => corner.min(self.widest_corner()),
+        }
+    }
+
+    /// The largest radius that its corners can have, mm.
+    pub const fn widest_corner(self) -> f64 {
+        let (length, width) = self.sides();
+        length.min(width) / 2.0
+    }
 }
 
 /// One coat of finish.

@@ -534,7 +534,13 @@ mod tests {
         let side = || 1.0..5000.0_f64;
         let shape = prop_oneof![
             side().prop_map(|diameter| RecessShape::Round { diameter }),
-            (side(), side()).prop_map(|(length, width)| RecessShape::Straight { length, width }),
+            (side(), side(), 0.0..2500.0_f64).prop_map(|(length, width, corner)| {
+                RecessShape::Straight {
+                    length,
+                    width,
+                    corner,
+                }
+            }),
         ];
         let place = || -2500.0..2500.0_f64;
         let deep = || 0.0..500.0_f64;

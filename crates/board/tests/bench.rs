@@ -3,7 +3,7 @@
 
 use board::{
     Air, Base, Board, Cut, Footing, Insert, LidFit, LidGrain, LidHold, Magnet, Piece, PieceKind,
-    Recess, Toward, Wood, out_of_range, read_board, write_board,
+    Recess, RecessShape, Toward, Wood, out_of_range, read_board, write_board,
 };
 use proptest::prelude::*;
 
@@ -110,6 +110,34 @@ proptest! {
         let board = Board { wood, base, recess, piece, ..Board::default() };
         prop_assert_eq!(read_board(write_board(&board).as_bytes()), Ok(board));
     }
+}
+
+#[test]
+fn corners_of_a_recess_are_square_where_a_file_says_nothing_and_never_rounder_than_its_sides_allow()
+{
+    let straight = |corner| RecessShape::Straight {
+        length: 90.0,
+        width: 40.0,
+        corner,
+    };
+    let with = |shape| Board {
+        recess: Some(Recess {
+            shape,
+            ..Recess::default()
+        }),
+        ..Board::default()
+    };
+    let text = write_board(&with(straight(0.0)));
+    let mut file: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let shape = file.pointer_mut("/board/recess/shape").unwrap();
+    assert!(shape.as_object_mut().unwrap().remove("corner_mm").is_some());
+    assert_eq!(
+        read_board(file.to_string().as_bytes()),
+        Ok(with(straight(0.0)))
+    );
+    let corners = [0.0, 6.0, 20.0, 21.0].map(|corner| straight(corner).corner());
+    assert_eq!(corners, [0.0, 6.0, 20.0, 20.0]);
+    assert!(!out_of_range(&with(straight(2501.0))).is_empty());
 }
 
 #[test]

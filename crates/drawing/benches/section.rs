@@ -42,6 +42,7 @@ fn board(is_planned: bool) -> Board {
             shape: RecessShape::Straight {
                 length: 160.0,
                 width: 80.0,
+                corner: 0.0,
             },
             at: [-30.0, 20.0],
             lid: 5.0,

@@ -3,11 +3,12 @@
 //! A groove that is dovetailed has two: where it comes out below, and farther out where it is widest.
 
 use board::{Board, LidHold, Recess, RecessShape};
+use geometry::Angle;
 use kurbo::{Circle, Line as Segment, Point};
 use workshop::{lid_cut, lid_mouth};
 
-use crate::Shape;
 use crate::glue::sides;
+use crate::{Arc, Shape};
 
 /// Shorter than this is no line, mm.
 const HAIR: f64 = 1e-9;
@@ -28,15 +29,43 @@ pub(crate) fn recess_outlines(board: &Board) -> Vec<Shape> {
 fn outline(recess: &Recess) -> impl Iterator<Item = Shape> + use<> {
     let [x, y] = recess.at;
     let middle = Point::new(x, y);
+    let (length, width) = recess.shape.sides();
     let shapes = match recess.shape {
         RecessShape::Round { diameter } => {
             vec![Shape::Circle(Circle::new(middle, diameter / 2.0))]
         }
-        RecessShape::Straight { length, width } => sides(middle, (length / 2.0, width / 2.0))
-            .map(Shape::Line)
-            .to_vec(),
+        RecessShape::Straight { .. } => {
+            straight(middle, (length / 2.0, width / 2.0), recess.shape.corner())
+        }
     };
     shapes.into_iter()
+}
+
+/// The sides of a rectangle with its middle here and these halves, and its corners where they are round.
+fn straight(middle: Point, (x, y): (f64, f64), corner: f64) -> Vec<Shape> {
+    if corner <= 0.0 {
+        return sides(middle, (x, y)).map(Shape::Line).to_vec();
+    }
+    // What is straight of a half, as far as the middle of a corner.
+    let (along, up) = (x - corner, y - corner);
+    let lines = [
+        ((-along, -y), (along, -y)),
+        ((x, -up), (x, up)),
+        ((along, y), (-along, y)),
+        ((-x, up), (-x, -up)),
+    ];
+    let lines = lines
+        .map(|(from, to)| Segment::new(middle + from, middle + to))
+        .into_iter()
+        .filter(|side| (side.p1 - side.p0).hypot() > HAIR);
+    let corners = [(along, up), (along, -up), (-along, -up), (-along, up)];
+    let arcs = (0..).zip(corners).map(|(quarter, from_middle)| Arc {
+        center: middle + from_middle,
+        radius: corner,
+        start: Angle::turn_part(quarter, 4),
+        sweep: Angle::turn_part(1, 4),
+    });
+    lines.map(Shape::Line).chain(arcs.map(Shape::Arc)).collect()
 }
 
 /// The part of a line that lies on the board; none where it only touches its edge.
@@ -98,6 +127,7 @@ mod tests {
     const STRAIGHT: RecessShape = RecessShape::Straight {
         length: 60.0,
         width: 20.0,
+        corner: 0.0,
     };
 
     #[test]
@@ -112,6 +142,42 @@ mod tests {
         let ledge = recess_outlines(&with(STRAIGHT, 3.0, LidHold::LiesIn));
         let lower = lines(&ledge)[4];
         assert_eq!((lower.p0.x, lower.p1.x, lower.p0.y), (-4.0, 64.0, -24.0));
+    }
+
+    /// Sides and corners make one closed line: every end of one is the end of another.
+    #[test]
+    fn round_corners_join_the_sides() {
+        for (corner, straight) in [(6.0, 4), (10.0, 2)] {
+            let shape = RecessShape::Straight {
+                length: 60.0,
+                width: 20.0,
+                corner,
+            };
+            let shapes = recess_outlines(&with(shape, 0.0, LidHold::LiesIn));
+            assert_eq!(
+                (shapes.len(), lines(&shapes).len()),
+                (straight + 4, straight)
+            );
+            let ends: Vec<Point> = shapes
+                .iter()
+                .flat_map(|shape| match shape {
+                    Shape::Line(line) => [line.p0, line.p1],
+                    Shape::Arc(arc) => [arc.at(0.0), arc.at(1.0)],
+                    other => panic!("{other:?}"),
+                })
+                .collect();
+            for end in &ends {
+                let near = ends.iter().filter(|other| other.distance(*end) < 1e-9);
+                assert_eq!(near.count(), 2, "{end:?}");
+            }
+            let Some(Shape::Arc(upper_right)) = shapes.get(straight) else {
+                panic!("no arc")
+            };
+            let middle = upper_right.at(0.5);
+            let wanted = 60.0 - corner + corner * core::f64::consts::FRAC_1_SQRT_2;
+            assert_near!(middle.x, wanted, 1e-9);
+            assert_near!(middle.y, wanted - 60.0, 1e-9);
+        }
     }
 
     #[test]

@@ -54,38 +54,40 @@ pub fn inner_reach(board: &Board, recess: &Recess) -> f64 {
     let LidHold::Slides { toward, .. } = recess.lid_fit.hold else {
         return of_recess.max(crate::recess::farthest(&cut));
     };
-    let RecessShape::Straight { length, width } = cut.shape else {
-        return of_recess;
-    };
+    let (length, width) = cut.shape.sides();
     let [x, y] = cut.at;
     let end = x - length / 2.0 * sign(toward);
     of_recess.max(libm::hypot(end, y.abs() + width / 2.0))
 }
 
+/// A bit that follows the wall of the recess leaves corners that are rounder by as much; square ones stay square, which
+/// is more than any bit cuts.
 fn grown(shape: RecessShape, by: f64) -> RecessShape {
     match shape {
         RecessShape::Round { diameter } => RecessShape::Round {
             diameter: diameter + 2.0 * by,
         },
-        RecessShape::Straight { length, width } => RecessShape::Straight {
+        RecessShape::Straight { length, width, .. } => RecessShape::Straight {
             length: length + 2.0 * by,
             width: width + 2.0 * by,
+            corner: match shape.corner() {
+                0.0 => 0.0,
+                corner => corner + by,
+            },
         },
     }
 }
 
-/// From the far end of the recess out over the edge of the board.
+/// From the far end of the recess out over the edge of the board; its corners count as square.
 fn groove(recess: &Recess, beyond: f64, toward: Toward, edge: f64) -> Recess {
     let [x, y] = recess.at;
-    let (long, wide) = match recess.shape {
-        RecessShape::Round { diameter } => (diameter, diameter),
-        RecessShape::Straight { length, width } => (length, width),
-    };
+    let (long, wide) = recess.shape.sides();
     let closed = x * sign(toward) - long / 2.0 - beyond;
     Recess {
         shape: RecessShape::Straight {
             length: (edge - closed).max(0.0),
             width: wide + 2.0 * beyond,
+            corner: 0.0,
         },
         at: [f64::midpoint(edge, closed) * sign(toward), y],
         depth: recess.lid,
@@ -112,6 +114,7 @@ mod tests {
                 shape: RecessShape::Straight {
                     length: 200.0,
                     width: 90.0,
+                    corner: 0.0,
                 },
                 at: [-20.0, 10.0],
                 lid: 5.0,
@@ -133,8 +136,16 @@ mod tests {
         let shape = RecessShape::Straight {
             length: 208.0,
             width: 98.0,
+            corner: 0.0,
         };
         assert_eq!((cut.shape, cut.depth), (shape, 5.0));
+        let mut rounded = with(LidHold::LiesIn, 4.0);
+        if let Some(RecessShape::Straight { corner, .. }) =
+            rounded.recess.as_mut().map(|recess| &mut recess.shape)
+        {
+            *corner = 6.0;
+        }
+        assert_near!(lid_cut(&rounded).unwrap().shape.corner(), 10.0, 1e-12);
         assert_eq!(lid_cut(&Board::default()), None);
         assert_eq!(lid_mouth(&with(LidHold::LiesIn, 4.0)), None);
     }
@@ -148,9 +159,7 @@ mod tests {
             };
             let board = with(hold, 4.0);
             let cut = lid_cut(&board).unwrap();
-            let RecessShape::Straight { length, width } = cut.shape else {
-                panic!("not straight")
-            };
+            let (length, width) = cut.shape.sides();
             // 4 beyond the recess, and 5 more at the top of the groove.
             assert_near!(width, 108.0, 1e-12);
             let ends = [cut.at[0] - length / 2.0, cut.at[0] + length / 2.0];
@@ -162,9 +171,7 @@ mod tests {
             assert_near!(ends[0], wanted[0], 1e-9);
             assert_near!(ends[1], wanted[1], 1e-9);
             let mouth = lid_mouth(&board).unwrap();
-            let RecessShape::Straight { length, width } = mouth.shape else {
-                panic!("not straight")
-            };
+            let (length, width) = mouth.shape.sides();
             assert_near!(width, 98.0, 1e-12);
             let sign = if toward == Toward::Right { 1.0 } else { -1.0 };
             assert_near!(mouth.at[0] - sign * length / 2.0, closed + sign * 5.0, 1e-9);

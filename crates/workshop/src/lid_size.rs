@@ -42,9 +42,16 @@ pub fn lid_size(board: &Board) -> Option<LidSize> {
 
 fn smaller(shape: RecessShape, along: f64, across: f64) -> RecessShape {
     let mut shape = shape;
-    if let RecessShape::Straight { length, width, .. } = &mut shape {
+    if let RecessShape::Straight {
+        length,
+        width,
+        corner,
+    } = &mut shape
+    {
         *length -= along;
         *width -= across;
+        // The same gap all round.
+        *corner = (*corner - across / 2.0).max(0.0);
     }
     shape
 }

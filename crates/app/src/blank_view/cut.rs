@@ -10,6 +10,7 @@ use workshop::{Measure, panel_width};
 use super::paint::Scene;
 use super::pen::Pen;
 use super::pieces::Pieces;
+use crate::camera::along;
 
 /// Everything that is cut from the blank.
 pub fn paint(pen: &Pen<'_>, scene: &Scene<'_>) {
@@ -63,8 +64,13 @@ fn hidden(pen: &Pen<'_>, shape: &Shape, there: kurbo::Vec2) {
                 color,
             );
         }
-        // All of it is a line or a circle.
-        Shape::Arc(_) | Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
+        Shape::Arc(arc) => {
+            let way = along(arc, pen.camera.length(arc.radius));
+            let way: Vec<Point> = way.into_iter().map(|at| at + there).collect();
+            pen.path(&way, false, 1.5, color);
+        }
+        // All of it is a line, a circle or an arc.
+        Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
     }
 }
 

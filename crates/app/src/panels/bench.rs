@@ -23,7 +23,7 @@ pub fn storage_ui(ui: &mut Ui, board: &mut Board) {
     fact(ui, "Holds about", &storage.holds.to_string());
     hint(
         ui,
-        "Lying loose or laid in rows; an estimate. The outline on the board is the recess.",
+        "Lying loose or laid in rows; an estimate. Drawn on the board: the recess, and what is cut for its lid.",
     );
 }
 
@@ -90,10 +90,16 @@ fn recess_ui(ui: &mut Ui, recess: &mut Recess, units: Units) {
         RecessShape::Round { diameter } => {
             length_field(ui, "Recess diameter", diameter, side, units);
         }
-        RecessShape::Straight { length, width } => {
+        RecessShape::Straight {
+            length,
+            width,
+            corner,
+        } => {
             length_field(ui, "Recess length", length, side, units)
                 .on_hover_text("From left to right, along the grain");
             length_field(ui, "Recess width", width, side, units);
+            length_field(ui, "Corner radius", corner, ranges::RECESS_CORNER, units)
+                .on_hover_text("Half the diameter of the bit; 0 for square corners, which count for more than any bit cuts");
         }
     }
     let [x, y] = &mut recess.at;
@@ -123,6 +129,7 @@ const fn begun(kind: Kind, before: RecessShape) -> RecessShape {
         (Kind::Straight, RecessShape::Round { diameter }) => RecessShape::Straight {
             length: diameter,
             width: diameter,
+            corner: 0.0,
         },
         (Kind::Round | Kind::Straight, shape) => shape,
     }
@@ -161,6 +168,9 @@ mod tests {
         choose(&mut bench, "Recess outline", "straight sides");
         type_into(&mut bench, "Recess length", "160");
         type_into(&mut bench, "Spare pieces", "2");
+        type_into(&mut bench, "Corner radius", "1/4\"");
+        let shape = bench.state().recess.unwrap().shape;
+        assert_near!(shape.corner(), 6.35, 1e-12);
         let holds = storage(bench.state()).unwrap();
         assert_eq!(holds.pieces, 26);
         assert!(holds.holds == 70 && sees(&bench, &holds.holds.to_string()));

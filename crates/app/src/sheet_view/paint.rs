@@ -3,11 +3,11 @@
 use drawing::{Arc, Item, Shape, Sheet, Text, font};
 use egui::epaint::TextShape;
 use egui::{Color32, FontFamily, FontId, Painter, Pos2, Rect, Stroke, vec2};
-use geometry::{Angle, Circle, point_at};
+use geometry::{Angle, Circle};
 use kurbo::{Point, Vec2};
 
 use super::paper_on_screen;
-use crate::camera::Camera;
+use crate::camera::{Camera, along};
 use crate::theme;
 
 /// What is printed is black on white in the dark shop too.
@@ -18,8 +18,6 @@ const AREA: Color32 = Color32::from_gray(0xD8);
 const THINNEST: f32 = 0.8;
 /// Smallest type that is painted as letters, in points.
 const READABLE: f32 = 3.5;
-/// How far from a true circle a large one may be painted, in points.
-const FLATNESS: f32 = 0.08;
 
 /// Paints a sheet with its paper.
 pub fn paint(painter: &Painter, camera: &Camera, sheet: &Sheet) {
@@ -72,7 +70,7 @@ impl Pen<'_> {
         let dashes = item.line.dashes();
         match &item.shape {
             Shape::Circle(circle) => self.circle(*circle, ink, dashes),
-            Shape::Arc(arc) => self.way(&along(arc, self.camera), ink, dashes),
+            Shape::Arc(arc) => self.way(&along(arc, self.camera.length(arc.radius)), ink, dashes),
             Shape::Line(line) => self.way(&[line.p0, line.p1], ink, dashes),
             Shape::Cross { center, arm } => {
                 for by in [Vec2::new(*arm, 0.0), Vec2::new(0.0, *arm)] {
@@ -108,7 +106,7 @@ impl Pen<'_> {
             start: Angle::ZERO,
             sweep: Angle::TURN,
         };
-        self.way(&along(&round, self.camera), ink, dashes);
+        self.way(&along(&round, radius), ink, dashes);
     }
 
     /// A line through points, with dashes where they can be told apart.
@@ -171,15 +169,4 @@ impl Pen<'_> {
         let shape = TextShape::new(self.at(start) - down, galley, Color32::BLACK).with_angle(turn);
         self.painter.add(shape);
     }
-}
-
-/// Points along an arc, enough for it to look round.
-fn along(arc: &Arc, camera: &Camera) -> Vec<Point> {
-    let radius = camera.length(arc.radius).max(1.0);
-    let turns = (arc.sweep.as_radians() / core::f64::consts::TAU).abs();
-    let corners = f64::from(core::f32::consts::PI * (radius / (2.0 * FLATNESS)).sqrt()) * turns;
-    let steps = corners.ceil().clamp(6.0, 3000.0) as u32;
-    let bearing = |step: u32| arc.start + arc.sweep * (f64::from(step) / f64::from(steps));
-    let at = |step| arc.center + point_at(arc.radius, bearing(step)).to_vec2();
-    (0..=steps).map(at).collect()
 }

@@ -161,6 +161,8 @@ pub const SCREW: Range = Range::new("diameter of a screw", Length, 0.1, 100.0);
 pub const SCREW_DEPTH: Range = Range::new("depth of a screw", Length, 0.0, 500.0);
 /// A side or the diameter of a storage recess.
 pub const RECESS: Range = Range::new("side of the recess", Length, 1.0, 5000.0);
+/// Radius of the corners of a recess.
+pub const RECESS_CORNER: Range = Range::new("corner of the recess", Length, 0.0, 2500.0);
 /// A coordinate of the middle of a recess.
 pub const RECESS_PLACE: Range = Range::new("place of the recess", Length, -2500.0, 2500.0);
 /// Depth of a recess.

@@ -245,9 +245,14 @@ fn bench_numbers(board: &Board, check: &mut impl FnMut(Range, f64)) {
     if let Some(recess) = &board.recess {
         match recess.shape {
             RecessShape::Round { diameter } => check(ranges::RECESS, diameter),
-            RecessShape::Straight { length, width } => {
+            RecessShape::Straight {
+                length,
+                width,
+                corner,
+            } => {
                 check(ranges::RECESS, length);
                 check(ranges::RECESS, width);
+                check(ranges::RECESS_CORNER, corner);
             }
         }
         for coordinate in recess.at {

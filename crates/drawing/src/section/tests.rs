@@ -123,6 +123,7 @@ fn recesses() -> impl Strategy<Value = Option<Recess>> {
             RecessShape::Straight {
                 length: long,
                 width: 60.0,
+                corner: 0.0,
             }
         },
         at: [at, 0.5 * at - 20.0],
@@ -299,6 +300,7 @@ fn the_recess_is_told_with_its_groove() {
             shape: RecessShape::Straight {
                 length: 120.0,
                 width: 80.0,
+                corner: 0.0,
             },
             at: [0.0, 60.0],
             depth: 12.0,

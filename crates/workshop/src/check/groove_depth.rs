@@ -182,6 +182,7 @@ mod tests {
         let straight = RecessShape::Straight {
             length: 390.0,
             width: 390.0,
+            corner: 0.0,
         };
         assert_near!(mm(&with(17.0, straight)[0]), 1.5, 1e-6);
     }

@@ -117,10 +117,10 @@ impl Hidden {
         let (middle, width, height) = match &self.plan {
             Plan::Tenon(tenon) => (tenon.center, 2.0 * tenon.half_length, 2.0 * tenon.reach),
             Plan::Screw(circle) => (circle.center, 2.0 * circle.radius, 2.0 * circle.radius),
-            Plan::Recess(recess) => match recess.shape {
-                RecessShape::Round { diameter } => (middle(recess), diameter, diameter),
-                RecessShape::Straight { length, width } => (middle(recess), length, width),
-            },
+            Plan::Recess(recess) => {
+                let (length, width) = recess.shape.sides();
+                (middle(recess), length, width)
+            }
         };
         kurbo::Rect::from_center_size(middle, (width, height))
     }

@@ -1,6 +1,6 @@
 //! Rule: a recess in the underside holds the pieces, and leaves wood around it.
 
-use board::{Board, PieceKind, Recess, show_length};
+use board::{Board, PieceKind, Recess, RecessShape, show_length};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::lid_cut::{inner_reach, lid_cut};
@@ -10,7 +10,8 @@ use crate::recess::{Storage, away, away_from_tenon, storage};
 pub const STATEMENT: &str = "A storage recess holds the pieces, leaves the set floor between its ceiling and the top \
      face, and the set wood inside the board to the edge, to screws and to mortises; bores over it are measured by the \
      rule of what is inside the board. How many it holds is an estimate: poured in, marbles fill about 0.55 of a volume \
-     (random loose packing, from memory), and less along walls; try it in a box of that size.";
+     (random loose packing, from memory), and less along walls; try it in a box of that size. Its corners are as round as \
+     the bit, which goes into it.";
 
 /// Every finding about the recess.
 pub fn check(board: &Board) -> Vec<Finding> {
@@ -18,6 +19,7 @@ pub fn check(board: &Board) -> Vec<Finding> {
         return Vec::new();
     };
     let findings = [
+        corner(board, &recess),
         room(board, &storage),
         ceiling(board, &recess),
         edge(board, &recess),
@@ -98,6 +100,24 @@ fn ceiling(board: &Board, recess: &Recess) -> Option<Finding> {
     )
 }
 
+/// Corners that no bit leaves which goes into the recess.
+fn corner(board: &Board, recess: &Recess) -> Option<Finding> {
+    let RecessShape::Straight { corner, .. } = recess.shape else {
+        return None;
+    };
+    let widest = recess.shape.widest_corner();
+    let length = |mm| show_length(mm, board.units);
+    (corner > widest + HAIR).then(|| {
+        let message = format!(
+            "a bit that leaves corners of {} is wider than the recess; they are drawn with {}",
+            length(corner),
+            length(widest)
+        );
+        Finding::new(Severity::Stop, Rule::Storage, message)
+            .measuring(Measure::Mm(corner), Measure::Mm(widest))
+    })
+}
+
 fn edge(board: &Board, recess: &Recess) -> Option<Finding> {
     let wood = board.blank.radius() - inner_reach(board, recess);
     let wanted = board.limits.inside;
@@ -167,7 +187,7 @@ fn mortise_wood(board: &Board, cut: &Recess, tenon: &TenonPlace) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Build, LidHold, RecessShape, ScrewCircle, Tenons, Toward};
+    use board::{Build, LidHold, ScrewCircle, Tenons, Toward};
     use testkit::assert_near;
 
     fn with(recess: Recess, thickness: f64) -> Board {
@@ -230,10 +250,32 @@ mod tests {
             shape: RecessShape::Straight {
                 length: 300.0,
                 width: 15.0,
+                corner: 0.0,
             },
             ..round(1.0, 20.0, 0.0)
         };
         assert!(check(&with(slot, 30.0))[0].message.contains("too narrow"));
+    }
+
+    #[test]
+    fn a_bit_goes_into_the_recess_whose_corners_it_leaves() {
+        let with_corner = |corner| {
+            let shape = RecessShape::Straight {
+                length: 120.0,
+                width: 100.0,
+                corner,
+            };
+            let recess = Recess {
+                shape,
+                ..round(1.0, 20.0, 0.0)
+            };
+            check(&with(recess, 30.0))
+        };
+        assert_eq!(with_corner(50.0), []);
+        let wide = with_corner(50.5);
+        assert_eq!((wide.len(), wide[0].severity), (1, Severity::Stop));
+        assert_eq!(wide[0].wanted, Some(Measure::Mm(50.0)));
+        assert!(wide[0].message.contains("drawn with 50 mm"), "{wide:?}");
     }
 
     #[test]

@@ -147,7 +147,7 @@ pub fn lid(board: &Board) -> Option<Form> {
 
 fn lid_form(board: &Board, place: &Recess, clear: f64) -> Option<Form> {
     match (place.lid_fit.hold, place.shape) {
-        (LidHold::Slides { angle, toward }, RecessShape::Straight { length, width }) => {
+        (LidHold::Slides { angle, toward }, RecessShape::Straight { length, width, .. }) => {
             if length <= 0.0 {
                 return None;
             }
@@ -180,7 +180,7 @@ fn from_below(board: &Board, recess: &Recess, depth: f64, clear: f64) -> Form {
             center: at,
             zones: vec![Zone::cylinder(diameter / 2.0 - clear, top, bottom)],
         }),
-        RecessShape::Straight { length, width } => Form::Straight(Block {
+        RecessShape::Straight { length, width, .. } => Form::Straight(Block {
             sides: [
                 Sides::upright(at.x, length).narrowed(clear),
                 Sides::upright(at.y, width).narrowed(clear),

@@ -35,6 +35,15 @@ fn cut(board: &Board, hole: HoleId) -> Section {
     section(board, &layout, plan.as_ref(), hole).unwrap()
 }
 
+/// Straight sides with square corners.
+fn straight(length: f64, width: f64) -> RecessShape {
+    RecessShape::Straight {
+        length,
+        width,
+        corner: 0.0,
+    }
+}
+
 /// Least and greatest s and z.
 fn around(corners: &[Point]) -> (f64, f64, f64, f64) {
     let fold = |from: f64, by: fn(f64, f64) -> f64, of: fn(&Point) -> f64| {
@@ -162,10 +171,7 @@ fn the_center_hole_is_one_piece_where_the_cut_turns() {
 fn a_straight_recess_is_crossed_obliquely() {
     let mut board = Board {
         recess: Some(Recess {
-            shape: RecessShape::Straight {
-                length: 100.0,
-                width: 40.0,
-            },
+            shape: straight(100.0, 40.0),
             ..Recess::default()
         }),
         rotation: 30.0,
@@ -198,10 +204,7 @@ fn a_dovetailed_groove_is_wider_inside_and_open_at_one_edge() {
     };
     let board = Board {
         recess: Some(Recess {
-            shape: RecessShape::Straight {
-                length: 120.0,
-                width: 80.0,
-            },
+            shape: straight(120.0, 80.0),
             at: [10.0, -15.0],
             lid: 6.0,
             depth: 12.0,
@@ -478,7 +481,7 @@ proptest! {
         let shape = if recess.0 {
             RecessShape::Round { diameter: recess.1 }
         } else {
-            RecessShape::Straight { length: recess.1, width: 100.0 }
+            straight(recess.1, 100.0)
         };
         let hold = LidHold::Slides { angle: 20.0, toward: Toward::Left };
         board.recess = Some(Recess {

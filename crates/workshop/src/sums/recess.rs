@@ -77,6 +77,11 @@ fn lid(lid: &LidSize) -> Vec<Sum> {
             size("lid across the grain, inner face", width),
         ],
     };
+    if let RecessShape::Straight { corner, .. } = lid.shape
+        && corner > 0.0
+    {
+        sums.push(size("corners of the lid", corner));
+    }
     if let (true, RecessShape::Straight { width, .. }) = (lid.leans_in > 0.0, lid.shape) {
         sums.push(Sum::mm(
             "lid across the grain, outer face",

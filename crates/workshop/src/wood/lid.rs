@@ -1,6 +1,6 @@
 //! The lid of a recess in the seasons: whether it binds, and whether it still holds.
 
-use board::{Board, LidGrain, LidHold, Recess, RecessShape};
+use board::{Board, LidGrain, LidHold, Recess};
 use geometry::Angle;
 
 use super::movement::{WoodError, WoodMoves};
@@ -86,10 +86,7 @@ fn fit(recess: &Recess, moves: &WoodMoves) -> LidMoves {
 /// Across the grain of the board, and along it where the lid has ends that could bind.
 fn directions(recess: &Recess, change: f64) -> Vec<Direction> {
     let beyond = 2.0 * recess.lid_fit.overlap;
-    let (long, wide) = match recess.shape {
-        RecessShape::Round { diameter } => (diameter, diameter),
-        RecessShape::Straight { length, width } => (length, width),
-    };
+    let (long, wide) = recess.shape.sides();
     let (across, along) = match recess.lid_fit.grain {
         LidGrain::WithBoard => (change, 0.0),
         LidGrain::AcrossBoard => (0.0, change),
@@ -139,7 +136,7 @@ fn held(recess: &Recess) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{LidFit, Toward, Wood};
+    use board::{LidFit, RecessShape, Toward, Wood};
     use proptest::prelude::*;
     use testkit::assert_near;
 
@@ -154,6 +151,7 @@ mod tests {
                 shape: RecessShape::Straight {
                     length: 200.0,
                     width: 90.0,
+                    corner: 0.0,
                 },
                 lid: 6.0,
                 lid_fit,

@@ -1,11 +1,12 @@
 //! What a board weighs: its volume less what is cut out of it, at the density its moisture gives the wood.
 
-use board::{Board, Layout, PieceKind, RecessShape, Wood};
+use board::{Board, Layout, PieceKind, Wood};
 use core::f64::consts::PI;
 
 use super::movement::{WoodError, species_of, typed};
 use super::species::Known;
 use super::wood_moves;
+use crate::recess::area;
 use crate::volume::bore_volume;
 use crate::{holds, pour};
 
@@ -102,11 +103,7 @@ fn wood_volume(board: &Board, layout: &Layout) -> f64 {
     let bore = |hole: &board::Hole| bore_volume(hole.bore, board.bores.spur, 0.0);
     let bores: f64 = layout.holes.iter().map(bore).sum();
     let recess = board.recess.map_or(0.0, |recess| {
-        let area = match recess.shape {
-            RecessShape::Round { diameter } => PI / 4.0 * diameter * diameter,
-            RecessShape::Straight { length, width } => length * width,
-        };
-        area * (recess.depth - recess.lid).max(0.0)
+        area(recess.shape) * (recess.depth - recess.lid).max(0.0)
     });
     (disc - rounded - bores - recess).max(0.0)
 }
@@ -130,7 +127,7 @@ fn inserts(board: &Board, layout: &Layout) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bore, Bores, Bottom, Center, Filling, Recess, layout};
+    use board::{Bore, Bores, Bottom, Center, Filling, Recess, RecessShape, layout};
     use testkit::assert_near;
 
     fn bare(diameter: f64, thickness: f64) -> Board {
@@ -197,6 +194,7 @@ mod tests {
             shape: RecessShape::Straight {
                 length: 100.0,
                 width: 50.0,
+                corner: 0.0,
             },
             depth: 10.0,
             lid: 4.0,

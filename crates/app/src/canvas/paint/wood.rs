@@ -6,6 +6,7 @@ use egui::{Color32, Pos2, Stroke, Vec2};
 use geometry::Point;
 
 use super::{Brush, directions, strip};
+use crate::camera::along;
 use crate::canvas::BoardView;
 use crate::canvas::palette::mix;
 
@@ -53,8 +54,13 @@ fn lines(brush: &mut Brush<'_>, view: &BoardView<'_>, layer: Layer, width: f32, 
                 let radius = brush.length(circle.radius);
                 brush.ring(brush.at(circle.center), radius, width, color);
             }
-            // All of it is a line or a circle; what else a plan holds is shown as wood and bores.
-            Shape::Arc(_) | Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
+            Shape::Arc(arc) => {
+                let way = along(arc, brush.length(arc.radius));
+                let way = way.into_iter().map(|at| brush.at(at)).collect();
+                brush.add(egui::Shape::line(way, Stroke::new(width, color)));
+            }
+            // All of it is a line, a circle or an arc; what else a plan holds is shown as wood and bores.
+            Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
         }
     }
 }

@@ -1,11 +1,14 @@
 //! Storage in the underside: where the recess is, and how many pieces it holds.
 
-use board::{Board, Piece, PieceKind, Recess, RecessShape};
-use core::f64::consts::PI;
-use geometry::Point;
+mod outline;
 
-use crate::panel::TenonPlace;
+use board::{Board, Piece, PieceKind, RecessShape};
+use core::f64::consts::PI;
+
 use crate::volume::ball_volume;
+
+use outline::Outline;
+pub use outline::{area, away, away_from_tenon, farthest, middle};
 
 /// Share of a volume that marbles fill when they are poured in: random loose packing, 0.55 to 0.6; from memory.
 const LOOSE: f64 = 0.55;
@@ -48,50 +51,6 @@ pub fn pieces(board: &Board) -> u32 {
     board.players.saturating_mul(each).saturating_add(spare)
 }
 
-/// Distance from a point of the board to a recess, seen from above, mm; 0 over it.
-pub fn away(recess: &Recess, point: Point) -> f64 {
-    let from = point - middle(recess);
-    match recess.shape {
-        RecessShape::Round { diameter } => (from.length() - diameter / 2.0).max(0.0),
-        RecessShape::Straight { length, width } => libm::hypot(
-            (from.x.abs() - length / 2.0).max(0.0),
-            (from.y.abs() - width / 2.0).max(0.0),
-        ),
-    }
-}
-
-/// Distance from a tenon to a recess, seen from above, mm; 0 where they overlap.
-pub fn away_from_tenon(recess: &Recess, tenon: &TenonPlace) -> f64 {
-    match recess.shape {
-        RecessShape::Round { diameter } => (tenon.away(middle(recess)) - diameter / 2.0).max(0.0),
-        RecessShape::Straight { length, width } => {
-            let grown = TenonPlace {
-                half_length: tenon.half_length + length / 2.0,
-                reach: tenon.reach + width / 2.0,
-                ..*tenon
-            };
-            grown.away(middle(recess))
-        }
-    }
-}
-
-/// Distance of the farthest place of a recess from the center pin, mm.
-pub fn farthest(recess: &Recess) -> f64 {
-    let [x, y] = recess.at;
-    match recess.shape {
-        RecessShape::Round { diameter } => libm::hypot(x, y) + diameter / 2.0,
-        RecessShape::Straight { length, width } => {
-            libm::hypot(x.abs() + length / 2.0, y.abs() + width / 2.0)
-        }
-    }
-}
-
-/// Its middle on the board.
-pub const fn middle(recess: &Recess) -> Point {
-    let [x, y] = recess.at;
-    Point::new(x, y)
-}
-
 fn holds(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     match piece.kind {
         PieceKind::Marble => balls(shape, room, piece.diameter),
@@ -109,7 +68,7 @@ fn balls(shape: RecessShape, room: f64, diameter: f64) -> u32 {
     if rows < 1.0 {
         return 0;
     }
-    let volume = area(shape, diameter / 4.0) * layered(room, diameter);
+    let volume = inner_area(shape, diameter / 4.0) * layered(room, diameter);
     count(rows.max((LOOSE * volume / ball_volume(diameter)).floor()))
 }
 
@@ -119,7 +78,7 @@ fn lying(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     if rows < 1.0 {
         return 0;
     }
-    let volume = area(shape, thick / 4.0) * layered(room, thick);
+    let volume = inner_area(shape, thick / 4.0) * layered(room, thick);
     let each = PI / 4.0 * thick * thick * long;
     count(rows.max((LOOSE_PEGS * volume / each).floor()))
 }
@@ -130,7 +89,7 @@ fn layered(room: f64, thick: f64) -> f64 {
 }
 
 fn at_most(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
-    let volume = area(shape, 0.0) * room.max(0.0);
+    let volume = area(shape) * room.max(0.0);
     let each = match piece.kind {
         PieceKind::Marble => ball_volume(piece.diameter) / DENSEST,
         PieceKind::Peg | PieceKind::Magnet => {
@@ -140,45 +99,36 @@ fn at_most(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     count(whole(volume / each))
 }
 
-/// The plan of a recess less a strip along its walls, mm².
-fn area(shape: RecessShape, strip: f64) -> f64 {
-    let within = |side: f64| (side - 2.0 * strip).max(0.0);
-    match shape {
-        RecessShape::Round { diameter } => PI / 4.0 * within(diameter) * within(diameter),
-        RecessShape::Straight { length, width } => within(length) * within(width),
-    }
+/// Its area less a strip along its walls, mm².
+fn inner_area(shape: RecessShape, strip: f64) -> f64 {
+    Outline::of(shape)
+        .less(strip)
+        .map_or(0.0, |inner| inner.area())
 }
 
-/// How many circles of a diameter stand in rows side by side.
+/// How many circles of a diameter lie in rows side by side.
 fn upright(shape: RecessShape, diameter: f64) -> f64 {
-    match shape {
-        RecessShape::Straight { .. } => boxes(shape, diameter, diameter),
-        RecessShape::Round { diameter: recess } => {
-            // Their middles keep half a diameter from the wall.
-            let reach = (recess - diameter) / 2.0;
-            most_rows(recess, diameter, |middle| {
-                let square = reach * reach - middle * middle;
-                if reach < -HAIR || square < -HAIR {
-                    return 0.0;
-                }
-                whole(2.0 * libm::sqrt(square.max(0.0)) / diameter) + 1.0
-            })
-        }
-    }
+    let outline = Outline::of(shape);
+    // Their middles keep half a diameter from the wall.
+    let Some(inner) = outline.less(diameter / 2.0) else {
+        return 0.0;
+    };
+    most_rows(2.0 * outline.reach(), diameter, |middle| {
+        let reach = inner.half_chord(middle);
+        reach.map_or(0.0, |reach| whole(2.0 * reach / diameter) + 1.0)
+    })
 }
 
 /// How many rectangles lie in rows side by side, `long` along the rows.
 fn boxes(shape: RecessShape, long: f64, wide: f64) -> f64 {
-    match shape {
-        RecessShape::Straight { length, width } => whole(length / long) * whole(width / wide),
-        RecessShape::Round { diameter } => most_rows(diameter, wide, |middle| {
-            let (radius, outer) = (diameter / 2.0, middle.abs() + wide / 2.0);
-            whole(2.0 * libm::sqrt((radius * radius - outer * outer).max(0.0)) / long)
-        }),
-    }
+    let outline = Outline::of(shape);
+    most_rows(2.0 * outline.reach(), wide, |middle| {
+        let reach = outline.half_chord(middle.abs() + wide / 2.0);
+        reach.map_or(0.0, |reach| whole(2.0 * reach / long))
+    })
 }
 
-/// The better of two ways to lay rows across a circle: as many as go, or one less.
+/// The better of two ways to lay rows across an outline: as many as go, or one less.
 fn most_rows(across: f64, wide: f64, in_row: impl Fn(f64) -> f64) -> f64 {
     let most = whole(across / wide) as u32;
     let laid = |rows: u32| -> f64 {
@@ -201,7 +151,6 @@ const fn count(number: f64) -> u32 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use testkit::assert_near;
 
     const ROUND: fn(f64) -> RecessShape = |diameter| RecessShape::Round { diameter };
 
@@ -253,6 +202,7 @@ mod tests {
         let slot = |width| RecessShape::Straight {
             length: 1000.0,
             width,
+            corner: 0.0,
         };
         assert_eq!(marbles(slot(9.99), 10.0), 0);
         assert_eq!(marbles(slot(10.0), 10.0), 100);
@@ -282,10 +232,43 @@ mod tests {
         let shape = RecessShape::Straight {
             length: 60.0,
             width: 20.0,
+            corner: 0.0,
         };
         assert_eq!(holds(shape, 10.0, &piece), 4);
         assert_eq!(holds(shape, 30.0, &piece), 12);
         assert_eq!(holds(shape, 9.0, &piece), 0);
+    }
+
+    #[test]
+    fn round_corners_take_room_from_what_is_rounder_than_they_are_no_more() {
+        let marbles = |corner| {
+            let shape = RecessShape::Straight {
+                length: 40.0,
+                width: 40.0,
+                corner,
+            };
+            marbles(shape, 15.0)
+        };
+        assert_eq!([0.0, 5.0].map(marbles), [16, 16]);
+        // A marble in the corner of the grid would stand in the wood; three lie in the outer rows.
+        assert_eq!(marbles(6.0), 14);
+        assert_eq!(marbles(20.0), self::marbles(ROUND(40.0), 15.0));
+        let pegs = |corner| {
+            let piece = Piece {
+                kind: PieceKind::Peg,
+                diameter: 10.0,
+                height: 20.0,
+                ..Piece::default()
+            };
+            let shape = RecessShape::Straight {
+                length: 40.0,
+                width: 30.0,
+                corner,
+            };
+            holds(shape, 10.0, &piece)
+        };
+        // Three rows of two, of which round corners leave one in the outer ones.
+        assert_eq!((pegs(0.0), pegs(1.0)), (6, 4));
     }
 
     #[test]
@@ -295,28 +278,5 @@ mod tests {
             ..Piece::default()
         };
         assert_eq!(holds(ROUND(5000.0), 500.0, &piece), u32::MAX);
-    }
-
-    #[test]
-    fn distances_are_those_of_the_outline() {
-        let mut recess = Recess {
-            at: [10.0, 0.0],
-            ..Recess::default()
-        };
-        assert_near!(away(&recess, Point::new(80.0, 0.0)), 10.0, 1e-12);
-        assert_near!(farthest(&recess), 70.0, 1e-12);
-        recess.shape = RecessShape::Straight {
-            length: 40.0,
-            width: 20.0,
-        };
-        assert_near!(away(&recess, Point::new(33.0, 14.0)), 5.0, 1e-12);
-        assert_near!(farthest(&recess), libm::hypot(30.0, 10.0), 1e-12);
-        let tenon = TenonPlace {
-            center: Point::new(10.0, 30.0),
-            half_length: 20.0,
-            reach: 15.0,
-            place: crate::EdgePlace::Inside,
-        };
-        assert_near!(away_from_tenon(&recess, &tenon), 5.0, 1e-12);
     }
 }
