@@ -11,7 +11,7 @@ use crate::font::{self, Weight};
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// What names and lines where wood is broken off may reach beyond a figure, both sides together, mm on paper.
-const BEYOND: f64 = 4.0;
+const BEYOND: f64 = 2.5;
 /// The scales that are used, the largest first, as they are written.
 const SCALES: [(&str, f64); 11] = [
     ("10 : 1", 10.0),

@@ -68,7 +68,7 @@ fn sizes(board: &Board, section: &Section, bore: &BoreSizes) -> Vec<Size> {
     ];
     let out = bore.hole.center.to_vec2().hypot();
     if out > 1e-9 {
-        let words = format!("{} radius {}", bore.hole.name, length(out));
+        let words = format!("{} at {}", bore.hole.name, length(out));
         sizes.push(Size::new(
             Side::Below,
             [(0.0, -thickness), (out, -thickness)],
@@ -78,7 +78,7 @@ fn sizes(board: &Board, section: &Section, bore: &BoreSizes) -> Vec<Size> {
     let recess = board.recess.filter(|_| !section.plane.is_straight());
     if let Some(recess) = recess {
         let away = Point::from((recess.at[0], recess.at[1])).to_vec2().hypot();
-        let words = format!("recess {} from the pin", length(away));
+        let words = format!("recess at {}", length(away));
         let ends = [(-away, -thickness), (0.0, -thickness)];
         sizes.push(Size::new(Side::Below, ends, words));
     }
@@ -94,10 +94,9 @@ fn base(board: &Board) -> Vec<Size> {
     let (top, foot) = (-board.blank.thickness, -board.blank.thickness - base.height);
     let (across, words) = match base.footing {
         Footing::Round { diameter } => (diameter, format!("base Ø {}", length(diameter))),
-        Footing::Feet { count, circle } => (
-            circle,
-            format!("{count} feet on a circle of Ø {}", length(circle)),
-        ),
+        Footing::Feet { count, circle } => {
+            (circle, format!("{count} feet on Ø {}", length(circle)))
+        }
     };
     let half = across / 2.0;
     vec![

@@ -124,6 +124,7 @@ pub fn mortise(board: &Board, tenon: &TenonPlace) -> Block {
         ],
         top: size.below_top,
         bottom: size.below_top + size.thickness,
+        corner: 0.0,
     }
 }
 
@@ -137,7 +138,7 @@ pub fn place_of_lid(board: &Board) -> Option<Form> {
     lid_form(board, &lid_cut(board)?, 0.0)
 }
 
-/// The lid in its place, with half of its clearance on each side.
+/// The lid in its place, with half of its clearance on each side; one that slides has none along the grain.
 pub fn lid(board: &Board) -> Option<Form> {
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     // Where nothing is cut for it, it lies in the recess.
@@ -153,7 +154,8 @@ fn lid_form(board: &Board, place: &Recess, clear: f64) -> Option<Form> {
             }
             let leans = Angle::degrees(angle).tan();
             let [x, y] = place.at;
-            let mut along = Sides::leaning(x, length, leans).narrowed(clear);
+            // A lid meets the closed end.
+            let mut along = Sides::leaning(x, length, leans);
             // It is open at the edge, and so goes on beyond it.
             match toward {
                 Toward::Left => (along.low, along.low_leans) = (f64::NEG_INFINITY, 0.0),
@@ -164,6 +166,7 @@ fn lid_form(board: &Board, place: &Recess, clear: f64) -> Option<Form> {
                 sides: [along, Sides::leaning(y, width, leans).narrowed(clear)],
                 top: thickness - place.lid,
                 bottom: thickness,
+                corner: 0.0,
             }))
         }
         _ => Some(from_below(board, place, place.lid, clear)),
@@ -187,6 +190,7 @@ fn from_below(board: &Board, recess: &Recess, depth: f64, clear: f64) -> Form {
             ],
             top,
             bottom,
+            corner: (recess.shape.corner() - clear).max(0.0),
         }),
     }
 }

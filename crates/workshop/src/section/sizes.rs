@@ -10,7 +10,7 @@ use crate::holds::{
     MagnetHold, MarbleStand, PegStand, insert_below, insert_diameter, insert_gap, magnet_hold,
     marble_stand, peg_stand,
 };
-use crate::lid_cut::lid_cut;
+use crate::lid_cut::{lid_cut, lid_mouth};
 use crate::recess::away;
 
 /// The sizes of a bore and of what stands in it; lengths in mm.
@@ -205,7 +205,8 @@ pub fn recess_sizes(board: &Board) -> Option<RecessSizes> {
 
 fn lid_sizes(board: &Board, recess: &Recess) -> LidSizes {
     let fit = recess.lid_fit;
-    let inside = lid_cut(board).map_or_else(|| across(recess.shape), |cut| across(cut.shape));
+    let width = |cut: Option<Recess>| cut.map(|cut| across(cut.shape));
+    let inside = width(lid_cut(board)).unwrap_or_else(|| across(recess.shape));
     let leans = match fit.hold {
         LidHold::LiesIn => None,
         LidHold::Slides { angle, .. } => Some(Angle::degrees(angle)),
@@ -214,7 +215,7 @@ fn lid_sizes(board: &Board, recess: &Recess) -> LidSizes {
         thickness: recess.lid,
         overlap: fit.overlap,
         leans,
-        mouth: across(recess.shape) + 2.0 * fit.overlap,
+        mouth: width(lid_mouth(board)).unwrap_or(inside),
         inside,
         clearance: fit.clearance,
     }

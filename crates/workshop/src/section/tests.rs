@@ -456,6 +456,38 @@ proptest! {
         }
     }
 
+    /// A recess is cut where it is over the plane, whatever its outline, and so is the ledge around it.
+    #[test]
+    fn a_recess_is_cut_where_it_is(
+        sides in (10.0..300.0_f64, 10.0..300.0_f64, prop::option::of(0.0..60.0_f64)),
+        at in (-200.0..200.0_f64, -200.0..200.0_f64),
+        hole in 0_usize..133,
+        s in -279.0..279.0_f64,
+    ) {
+        let shape = match sides.2 {
+            None => RecessShape::Round { diameter: sides.0 },
+            Some(corner) => RecessShape::Straight { length: sides.0, width: sides.1, corner },
+        };
+        let lid_fit = LidFit { overlap: 4.0, ..LidFit::default() };
+        let recess = Recess { shape, at: [at.0, at.1], lid: 3.0, lid_fit, ..Recess::default() };
+        let board = Board { recess: Some(recess), ..Board::default() };
+        let layout = layout(&board).unwrap();
+        let cut = section(&board, &layout, None, layout.holes[hole].name.id()).unwrap();
+        let views = cut.plane.views();
+        let view = if s < 0.0 { views[0] } else { views[views.len() - 1] };
+        let lid = crate::lid_cut(&board).unwrap();
+        for (kind, recess) in [(CavityKind::Recess, recess), (CavityKind::Lid, lid)] {
+            let is_cut = |s: f64| of(&cut, kind).iter().any(|cavity| {
+                let (low, high, ..) = around(&cavity.corners);
+                (low..=high).contains(&s)
+            });
+            let is_over = |s: f64| crate::recess::away(&recess, view.at(s)) <= 0.0;
+            if is_over(s - 1e-6) == is_over(s + 1e-6) {
+                prop_assert_eq!(is_cut(s), is_over(s));
+            }
+        }
+    }
+
     #[test]
     fn whatever_is_typed_is_cut(
         sizes in (1.0..2000.0_f64, 0.5..60.0_f64, 0.0..200.0_f64),
