@@ -7,7 +7,7 @@
 
 use app::derived::Derived;
 use app::exports::{Kind, Moment, Source};
-use board::{BitRun, Board, Machine, Router, SectorJig, read_board};
+use board::{BitRun, Board, Filling, Machine, Router, SectorJig, read_board};
 use workshop::hole_table;
 
 /// Every sample board, by the name of its file.
@@ -59,6 +59,7 @@ pub fn planned(board: &Board) -> Board {
     };
     Board {
         machine: Some(machine),
+        filling: Some(Filling::default()),
         router: Some(Router::default()),
         sector_jig: Some(SectorJig::default()),
         ..board.clone()

@@ -38,6 +38,8 @@ pub enum Command {
     Sheets,
     /// The board on its blank, or the board alone.
     Blank,
+    /// The board cut open, or the board alone.
+    Section,
     /// The controls of a stage of the work.
     Stage(Stage),
     /// Millimeters or inches.
@@ -52,7 +54,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 31] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -75,6 +77,7 @@ impl Command {
         Self::Names,
         Self::Sheets,
         Self::Blank,
+        Self::Section,
         Self::Stage(Stage::LayOut),
         Self::Stage(Stage::Wood),
         Self::Stage(Stage::Template),
@@ -103,6 +106,7 @@ impl Command {
             Self::Names => "Names of holes",
             Self::Sheets => "Sheets of the template",
             Self::Blank => "Board on its blank",
+            Self::Section => "Section of the board",
             Self::Stage(stage) => stage.label(),
             Self::Units => "Millimeters or inches",
             Self::Theme => "Light or dark",
@@ -128,6 +132,9 @@ impl Command {
             Self::Names => "Show names where there is room to read them",
             Self::Sheets => "Lay the printed sheets over the board",
             Self::Blank => "Show the blank with its knots, and where the board lies on it",
+            Self::Section => {
+                "Cut the board open through a bore, the recess and the base, with its sizes"
+            }
             Self::Stage(stage) => stage.tooltip(),
             Self::Units => "Show lengths in the other unit",
             Self::Theme => "Change between light and dark",
@@ -151,6 +158,7 @@ impl Command {
             Self::Names => (Modifiers::COMMAND, Key::L),
             Self::Sheets => (Modifiers::COMMAND, Key::T),
             Self::Blank => (Modifiers::COMMAND, Key::B),
+            Self::Section => (Modifiers::COMMAND, Key::K),
             Self::Stage(stage) => {
                 let key = match stage {
                     Stage::LayOut => Key::Num1,

@@ -26,6 +26,7 @@ mod jobs;
 mod panels;
 mod panes;
 mod samples;
+mod section_view;
 mod session;
 mod settings;
 mod sheet_view;

@@ -10,6 +10,7 @@ use crate::panels::controls::{Controls, controls_ui};
 use crate::panels::findings::findings_ui;
 use crate::panels::status::status_ui;
 use crate::theme::{self, Tokens};
+use crate::view::Face;
 use crate::window::App;
 
 /// What is in front where there is no room for everything.
@@ -160,11 +161,23 @@ impl App {
         self.current.refresh(&self.session.board);
     }
 
+    /// The tabs over the drawing.
+    fn faces(&mut self, ui: &mut Ui) {
+        ui.add_space(4.0);
+        ui.horizontal(|ui| {
+            ui.add_space(theme::GAP);
+            for face in Face::ALL {
+                ui.selectable_value(&mut self.view.face, face, face.label());
+            }
+        });
+    }
+
     fn board(&mut self, ui: &mut Ui) {
         let bench = Frame::new().fill(Tokens::of(ui).bench);
-        CentralPanel::default()
-            .frame(bench)
-            .show(ui, |ui| self.drawing(ui));
+        CentralPanel::default().frame(bench).show(ui, |ui| {
+            self.faces(ui);
+            self.drawing(ui);
+        });
     }
 }
 

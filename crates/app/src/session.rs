@@ -76,6 +76,14 @@ impl Session {
         self.path.as_deref()
     }
 
+    /// The board's title, its file's name, and whether there are changes that it does not hold.
+    pub fn caption(&self) -> String {
+        let file = self.path.as_deref().and_then(Path::file_name);
+        let file = file.map_or_else(|| "not saved yet".into(), |name| name.to_string_lossy());
+        let unsaved = if self.is_dirty() { ", changed" } else { "" };
+        format!("{}  –  {file}{unsaved}", self.board.title)
+    }
+
     /// Whether there are changes that no file holds.
     pub fn is_dirty(&self) -> bool {
         self.board != self.saved

@@ -302,7 +302,7 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
         .file("/out/six-lobes-in-walnut-template.pdf")
         .unwrap();
     assert!(pdf.starts_with(b"%PDF-"));
-    assert_eq!(story.host.files.lock().unwrap().len(), 9);
+    assert_eq!(story.host.files.lock().unwrap().len(), 11);
     assert!(story.sees("wrote"));
     story.keys(Modifiers::COMMAND, Key::E);
     assert!(story.sees("There already"));
@@ -547,6 +547,27 @@ fn findings_are_mended_by_a_click_and_the_click_is_undone() {
     assert!(!story.sees("cut into the roundover"));
     story.keys(Modifiers::COMMAND, Key::Z);
     assert_near!(story.app().session.board.blank.diameter, 480.0, 0.0);
+}
+
+#[test]
+fn the_board_is_cut_open_through_the_chosen_hole_and_follows_what_is_typed() {
+    let mut story = Story::begin();
+    story.press("Section");
+    story
+        .harness
+        .get_by_label("Section of the board, cut through T1-08");
+    story.press("The next hole");
+    story
+        .harness
+        .get_by_label("Section of the board, cut through T1-09");
+    story.keys(Modifiers::COMMAND, Key::K);
+    story.harness.get_by_label("Board plan");
+    assert_eq!(story.app().view.selected, "T1-9".parse().ok());
+    story.keys(Modifiers::COMMAND, Key::K);
+    let before = story.harness.render().unwrap();
+    story.type_into("Thickness", "30");
+    let after = story.harness.render().unwrap();
+    assert_ne!(before, after);
 }
 
 #[test]

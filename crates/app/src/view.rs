@@ -8,6 +8,7 @@ use crate::canvas::CanvasState;
 use crate::command::Command;
 use crate::dialogs::Dialog;
 use crate::panes::Pane;
+use crate::sheet_view::SheetViewState;
 use crate::stage::Stage;
 
 /// What is looked at in this run; not undone, not saved.
@@ -21,6 +22,8 @@ pub struct ViewState {
     pub face: Face,
     /// What is looked at on the blank.
     pub blank: BlankViewState,
+    /// What is looked at on the section.
+    pub section: SheetViewState,
     /// Zoom and measuring.
     pub canvas: CanvasState,
     /// The hole that the panel shows.
@@ -41,6 +44,8 @@ pub struct ViewState {
     pub asked: Vec<Command>,
     /// The open dialog.
     pub dialog: Option<Dialog>,
+    /// What the title bar of the window says.
+    pub caption: String,
     /// What the canvas says is under the pointer.
     pub readout: String,
     /// The last thing that was done or refused.
@@ -55,14 +60,20 @@ pub enum Face {
     Board,
     /// The blank with the board on it.
     Blank,
+    /// The board cut open.
+    Section,
 }
 
 impl Face {
-    /// The other one.
-    pub const fn other(self) -> Self {
+    /// Every one, in the order of their tabs.
+    pub const ALL: [Self; 3] = [Self::Board, Self::Blank, Self::Section];
+
+    /// The words on its tab.
+    pub const fn label(self) -> &'static str {
         match self {
-            Self::Board => Self::Blank,
-            Self::Blank => Self::Board,
+            Self::Board => "Plan",
+            Self::Blank => "On the blank",
+            Self::Section => "Section",
         }
     }
 }
@@ -81,6 +92,7 @@ impl ViewState {
     pub fn fit(&mut self) {
         self.canvas.fit();
         self.blank.fit();
+        self.section.fit();
     }
 
     /// Says that something was done.

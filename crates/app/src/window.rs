@@ -18,6 +18,7 @@ use crate::jobs::{EXPORT, Jobs, Outcome};
 use crate::panes::Pane;
 use crate::printers::Printers;
 use crate::samples::SAMPLES;
+use crate::section_view::section_ui;
 use crate::session::Session;
 use crate::settings::Settings;
 use crate::study::Studies;
@@ -113,12 +114,23 @@ impl App {
         if let Some(answer) = answer {
             self.answer(ui.ctx(), answer);
         }
+        self.name_window(ui.ctx());
         if is_settled(ui.ctx()) {
             self.session.commit();
             self.study(ui.ctx());
             if let Some(fault) = self.printers.keep(&*self.host) {
                 self.view.warn(fault);
             }
+        }
+    }
+
+    /// Keeps the title bar of the window at the document at hand.
+    fn name_window(&mut self, ctx: &egui::Context) {
+        let caption = self.session.caption();
+        if caption != self.view.caption {
+            let title = format!("{caption}  –  Ringwright");
+            ctx.send_viewport_cmd(ViewportCommand::Title(title));
+            self.view.caption = caption;
         }
     }
 
@@ -134,11 +146,12 @@ impl App {
         }
     }
 
-    /// The board, or its blank.
+    /// The board, its blank, or its section.
     pub(crate) fn drawing(&mut self, ui: &mut Ui) {
         match self.view.face {
             Face::Board => self.canvas(ui),
             Face::Blank => self.blank(ui),
+            Face::Section => self.section(ui),
         }
     }
 
@@ -155,6 +168,20 @@ impl App {
         }
         // What is dragged changes the document: what follows from it is shown in the next frame.
         self.current.refresh(&self.session.board);
+    }
+
+    fn section(&mut self, ui: &mut Ui) {
+        self.view.readout.clear();
+        if let Some((board, derived)) = self.current.good() {
+            let view = &mut self.view;
+            section_ui(ui, board, derived, &mut view.selected, &mut view.section);
+        }
+    }
+
+    /// Shows a face, or the board where that is shown already.
+    fn turn_to(&mut self, face: Face) {
+        let is_shown = self.view.face == face;
+        self.view.face = if is_shown { Face::Board } else { face };
     }
 
     fn canvas(&mut self, ui: &mut Ui) {
@@ -213,7 +240,8 @@ impl App {
                 .set_measuring(!self.view.canvas.measuring()),
             Command::Names => self.settings.show_names = !self.settings.show_names,
             Command::Sheets => self.view.show_sheets = !self.view.show_sheets,
-            Command::Blank => self.view.face = self.view.face.other(),
+            Command::Blank => self.turn_to(Face::Blank),
+            Command::Section => self.turn_to(Face::Section),
             Command::Stage(stage) => {
                 self.view.stage = stage;
                 self.view.pane = Pane::Controls;
@@ -351,6 +379,7 @@ impl App {
             self.printers.correction(),
             self.host.today(),
         );
+        let source = source.cut_through(self.view.selected);
         let dialog = ExportDialog::new(source, &derived.findings, &folder);
         self.view.dialog = Some(Dialog::Export(dialog));
     }
@@ -395,7 +424,10 @@ impl App {
                 self.begin(Session::new(board));
                 self.view.dialog = None;
             }
-            Err(error) => self.complain(Some(error.to_string())),
+            Err(error) => {
+                let units = wishes.units.unwrap_or_default();
+                self.complain(Some(error.shown_in(units)));
+            }
         }
     }
 

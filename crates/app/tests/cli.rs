@@ -205,7 +205,7 @@ fn a_closed_pipe_is_no_fault_and_does_not_change_the_verdict() {
         assert_eq!(words(&output.stderr), "", "{args:?}");
     }
     assert!(folder.path().join("another.json").exists());
-    assert_eq!(fs::read_dir(folder.path().join("out")).unwrap().count(), 9);
+    assert_eq!(fs::read_dir(folder.path().join("out")).unwrap().count(), 11);
 }
 
 #[test]
@@ -297,6 +297,8 @@ fn export_writes_all_kinds_or_those_that_are_named() {
             "oak-for-two-holes.csv",
             "oak-for-two-jig.csv",
             "oak-for-two-jig.pdf",
+            "oak-for-two-job.pdf",
+            "oak-for-two-section.svg",
             "oak-for-two-sums.csv",
             "oak-for-two-sums.json",
             "oak-for-two-template.pdf",
@@ -305,7 +307,7 @@ fn export_writes_all_kinds_or_those_that_are_named() {
             "oak-for-two-whole.svg"
         ]
     );
-    assert_eq!(words(&output.stdout).lines().count(), 9);
+    assert_eq!(words(&output.stdout).lines().count(), 11);
     let output = run(
         folder.path(),
         &["export", "b.json", "--out", "some", "--only", "csv,svg"],

@@ -21,6 +21,7 @@
 //! * [`pages()`], [`Block`], [`Table`]: words and tables on as many sheets as they take.
 //! * [`jig_pages`]: radii, plates, dividers and the order of drilling as pages.
 //! * [`filling_pages`]: batches of resin, and which bores each goes into.
+//! * [`job_pages`]: the work step by step.
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
 //! * [`section_sheet`]: the board cut open, with its sizes.
 //! * [`font`]: the one typeface, its bytes and its measures.
@@ -36,6 +37,7 @@ mod glue;
 mod grooves;
 mod item;
 mod jig_pages;
+mod job_pages;
 mod joint;
 mod names;
 mod pages;
@@ -58,13 +60,14 @@ pub use correction::Correction;
 pub use filling_pages::filling_pages;
 pub use item::{Anchor, Arc, Item, Layer, Line, Shape, Text};
 pub use jig_pages::jig_pages;
+pub use job_pages::{Job, job_pages};
 pub use pages::{Align, Block, Cell, Column, Head, Table, pages};
 pub use paper::{paper_name, paper_size};
 pub use plan::{plan, plan_without_names};
 pub use printer_test::{TestLengths, printer_test_sheet, test_lengths};
 pub use roll::{ROLLS, RollError};
 pub use router_sheets::{router_sheets, router_whole};
-pub use section::section_sheet;
+pub use section::{section_page, section_sheet};
 pub use sector_sheets::sector_sheets;
 pub use sheet::{Sheet, Stamp, View};
 pub use tiled::tiled_sheets;

@@ -20,6 +20,27 @@ pub struct Sheet {
     pub correction: Option<Correction>,
 }
 
+impl Sheet {
+    /// The sheet on paper of a size, its content at the top left; left as it is where it does not go on it.
+    #[must_use]
+    pub fn on_paper(self, paper: Size) -> Self {
+        if self.size.width > paper.width || self.size.height > paper.height {
+            return self;
+        }
+        let up = Vec2::new(0.0, paper.height - self.size.height);
+        let mut view = self.view;
+        view.window = view.window + up;
+        view.page_from_board += up;
+        let marks = self.marks.into_iter().map(|item| item.moved(up));
+        Self {
+            size: paper,
+            view,
+            marks: marks.collect(),
+            ..self
+        }
+    }
+}
+
 /// A window on the board, placed on a page at true size.
 #[derive(Debug, Clone, PartialEq)]
 pub struct View {

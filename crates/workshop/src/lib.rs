@@ -14,6 +14,7 @@
 //! * [`seams`], [`tenons`], [`screws`], [`seam_turns`]: how the board is glued, and the pattern turned off the seams.
 //! * [`marble_seat`]: how a marble sits in its bore.
 //! * [`drills`], [`nearest_drills`]: the sizes that drills and cutters are made in, and those nearest to a bore.
+//! * [`job_steps`]: the work step by step.
 //! * [`storage`]: how many pieces a recess in the underside holds.
 //! * [`pour`], [`working_time`]: resin for the bores, in batches that are poured in time.
 //! * [`print_scale`], [`PrintCorrection`]: what a printer does wrong, and what takes it out of a page.
@@ -46,6 +47,7 @@ mod groove;
 mod holds;
 mod hole_table;
 mod jig;
+mod job;
 mod lid_cut;
 mod lid_size;
 mod mend;
@@ -93,6 +95,7 @@ pub use jig::{
     CircleCut, Dividers, JigSheet, MOST_DIVISIONS, Order, PlateFit, Radius, circle_cut,
     closing_error, dividers, drilling_order, exact_divisions, jig_sheet, plate_fit, radii,
 };
+pub use job::{Step, job_steps};
 pub use lid_cut::{lid_cut, lid_mouth};
 pub use lid_size::{LidSize, lid_size};
 pub use mend::{Mend, MendError};

@@ -25,7 +25,6 @@ use kurbo::Shape as _;
 use workshop::{Severity, panel_width};
 
 use crate::camera::{Camera, Zoom};
-use crate::command::Command;
 use crate::derived::Derived;
 use crate::study::Study;
 use crate::theme::Tokens;
@@ -78,7 +77,7 @@ pub fn blank_view_ui(
 ) -> String {
     if board.stock.outline == StockOutline::Unknown {
         ui.centered_and_justified(|ui| ui.label(UNKNOWN));
-        return format!("View, {}, shows the board again", Command::Blank.label());
+        return "The tab Plan shows the board again".into();
     }
     let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
     state.drawn.follow(&board.stock);

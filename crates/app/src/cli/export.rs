@@ -4,7 +4,7 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use board::Board;
+use board::{Board, HoleId};
 use clap::Args;
 use drawing::paper_name;
 
@@ -32,6 +32,9 @@ pub struct Export {
     /// Correct the template for this printer, which was measured in the window under Printer
     #[arg(long, value_name = "NAME")]
     printer: Option<String>,
+    /// Cut the section through this hole; if not given, through the first player's turn-in space
+    #[arg(long, value_name = "HOLE")]
+    cut: Option<HoleId>,
     /// Replace files that are there
     #[arg(long)]
     force: bool,
@@ -48,8 +51,12 @@ impl Export {
             Some(name) => Some(Printers::load(&Desktop).named(name)?),
             None => None,
         };
-        let derived = Derived::printed(&board, printer.as_ref())?;
-        let source = Source::new(&board, &derived, printer, today());
+        let derived = Derived::printed(&board, printer.as_ref())
+            .map_err(|error| error.shown_in(board.units))?;
+        if let Some(hole) = self.cut.filter(|hole| derived.layout.hole(*hole).is_none()) {
+            return Err(format!("--cut: this board has no hole {}", String::from(hole)).into());
+        }
+        let source = Source::new(&board, &derived, printer, today()).cut_through(self.cut);
         let is_wanted = |kind: &Kind| match self.only.as_slice() {
             [] => kind.is_usual(&board),
             only => only.contains(kind),

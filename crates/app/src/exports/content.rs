@@ -1,17 +1,20 @@
 //! What an export says, before it is bytes: what is previewed is what is written.
 
-use board::{Board, BuildError, Layout, Marking};
+use board::{Board, BuildError, HoleId, Layout, Marking};
 use drawing::{
-    Correction, Sheet, Stamp, Tiling, TilingError, filling_pages, jig_pages, paper_name,
-    printer_test_sheet, router_sheets, router_whole, sector_sheets, tiled_sheets, tiling,
-    whole_sheet,
+    Correction, Job, Sheet, Stamp, Tiling, TilingError, filling_pages, jig_pages, job_pages,
+    paper_name, paper_size, printer_test_sheet, router_sheets, router_whole, section_page,
+    section_sheet, sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, MillOptions, PdfOptions};
-use workshop::{drilling_order, grooves, hole_table, jig_sheet, pour, sector_jig, sums};
+use workshop::{
+    Finding, GroovePlan, drilling_order, grooves, hole_table, jig_sheet, pour, sector_jig, sums,
+};
 
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
 use crate::derived::Derived;
+use crate::section_view::cut_through;
 
 /// A board laid out, and the day: what every kind of file is made from.
 #[derive(Debug, Clone)]
@@ -19,8 +22,11 @@ pub struct Source {
     board: Board,
     layout: Layout,
     tiling: Result<Tiling, TilingError>,
+    findings: Vec<Finding>,
     /// The printer's correction, for paper that goes through upright.
     printer: Option<Correction>,
+    /// The hole that the section is cut through, if one is chosen.
+    cut: Option<HoleId>,
     moment: Moment,
 }
 
@@ -104,9 +110,11 @@ impl Source {
     ) -> Self {
         Self {
             printer,
+            cut: None,
             board: board.clone(),
             layout: derived.layout.clone(),
             tiling: derived.tiling.clone(),
+            findings: derived.findings.clone(),
             moment,
         }
     }
@@ -116,14 +124,14 @@ impl Source {
     /// # Errors
     /// [`BuildError`] where it cannot be.
     pub fn of(board: &Board, moment: Moment) -> Result<Self, BuildError> {
-        let layout = board::layout(board)?;
-        Ok(Self {
-            tiling: tiling(board, &layout, None),
-            printer: None,
-            board: board.clone(),
-            layout,
-            moment,
-        })
+        Ok(Self::new(board, &Derived::of(board)?, None, moment))
+    }
+
+    /// The same, with the section cut through a hole where one is chosen.
+    #[must_use]
+    pub fn cut_through(mut self, hole: Option<HoleId>) -> Self {
+        self.cut = hole;
+        self
     }
 
     /// The board.
@@ -153,6 +161,7 @@ impl Source {
             }
             Kind::Svg => vec![file("whole.svg", Body::Svg(Box::new(self.whole())))],
             Kind::Dxf => vec![file("whole.dxf", Body::Dxf(Box::new(self.circled())))],
+            Kind::Section => vec![file("section.svg", Body::Svg(Box::new(self.section()?)))],
             Kind::Csv => {
                 let table = export::csv(&hole_table(&self.layout), self.board.units)?;
                 vec![file("holes.csv", Body::Text(table))]
@@ -164,6 +173,7 @@ impl Source {
                 let table = hole_table(&self.layout);
                 self.programs(Some(drilling_order(&table, self.board.order).rows))?
             }
+            Kind::Job => vec![pdf("job.pdf", self.job())],
             Kind::Filling => vec![pdf("filling.pdf", self.filling())],
             Kind::Sums => self.sums()?,
             Kind::PrinterTest => {
@@ -208,6 +218,7 @@ impl Source {
             Kind::PlotPdf => vec!["whole.pdf".into()],
             Kind::Svg => vec!["whole.svg".into()],
             Kind::Dxf => vec!["whole.dxf".into()],
+            Kind::Section => vec!["section.svg".into()],
             Kind::Csv => vec!["holes.csv".into()],
             Kind::Router | Kind::Sector | Kind::Filling if kind.missing(&self.board).is_some() => {
                 Vec::new()
@@ -215,6 +226,7 @@ impl Source {
             Kind::Filling => vec!["filling.pdf".into()],
             Kind::Router => vec!["router.pdf".into(), "router.svg".into()],
             Kind::Sector => vec!["sector.pdf".into()],
+            Kind::Job => vec!["job.pdf".into()],
             Kind::Sums => vec!["sums.csv".into(), "sums.json".into()],
             Kind::PrinterTest => vec!["printer-test.pdf".into()],
             Kind::Jig => vec!["jig.pdf".into(), "jig.csv".into()],
@@ -371,6 +383,41 @@ impl Source {
             )
         };
         Ok(programs.into_iter().map(named).collect())
+    }
+
+    fn section(&self) -> Result<Sheet, ExportError> {
+        let sheet = self.cut().and_then(|(hole, grooves)| {
+            let (board, layout) = (&self.board, &self.layout);
+            section_sheet(board, layout, grooves.as_ref(), hole, &self.stamp())
+        });
+        sheet.ok_or(ExportError::Unplanned("there is no hole to cut through"))
+    }
+
+    /// The hole that the section is cut through, and the grooves that it may cross.
+    fn cut(&self) -> Option<(HoleId, Option<GroovePlan>)> {
+        let hole = cut_through(&self.board, &self.layout, self.cut)?;
+        Some((hole, grooves(&self.board, &self.layout)))
+    }
+
+    /// The work step by step, the section, and the plan of the filling.
+    fn job(&self) -> Vec<Sheet> {
+        let template = self.sheets(Kind::TemplatePdf).map(|(words, _)| words);
+        let job = Job {
+            board: &self.board,
+            layout: &self.layout,
+            findings: &self.findings,
+            sums: &sums(&self.board, &self.layout),
+            template: template.as_deref(),
+        };
+        let mut sheets = job_pages(&job, &self.stamp());
+        let paper = paper_size(self.board.template.paper);
+        let section = self.cut().and_then(|(hole, grooves)| {
+            let (board, layout, stamp) = (&self.board, &self.layout, self.stamp());
+            section_page(board, layout, grooves.as_ref(), hole, paper.width, &stamp)
+        });
+        sheets.extend(section.map(|sheet| sheet.on_paper(paper)));
+        sheets.extend(self.filling());
+        sheets
     }
 
     fn filling(&self) -> Vec<Sheet> {

@@ -19,12 +19,16 @@ pub enum Kind {
     Router,
     /// Sector jig to be turned from player to player: PDF in sheets with the order of turning
     Sector,
+    /// Section of the board through a bore, the recess and the base, with sizes, as SVG
+    Section,
     /// Hole table as CSV: name, place, radius, bearing, bore
     Csv,
     /// Jig sheet: radii, index plates, dividers and the order of drilling, as PDF and CSV
     Jig,
     /// Programs for a CNC machine (G-code of RS274/NGC): holes, and edge and grooves where they are settled
     Gcode,
+    /// Job sheet: all of the work step by step, with cautions, section and filling plan, as PDF
+    Job,
     /// Filling plan: batches of resin and the bores they go into, as PDF
     Filling,
     /// Sums of the bench with their formulas, as CSV and JSON
@@ -34,7 +38,7 @@ pub enum Kind {
 }
 
 /// Every kind, in the order lists show them.
-const ALL: [Kind; 13] = [
+const ALL: [Kind; 15] = [
     Kind::TemplatePdf,
     Kind::TemplateSvg,
     Kind::PlotPdf,
@@ -42,9 +46,11 @@ const ALL: [Kind; 13] = [
     Kind::Dxf,
     Kind::Router,
     Kind::Sector,
+    Kind::Section,
     Kind::Csv,
     Kind::Jig,
     Kind::Gcode,
+    Kind::Job,
     Kind::Filling,
     Kind::Sums,
     Kind::PrinterTest,
@@ -64,9 +70,11 @@ impl Kind {
             Self::Dxf => "Whole board (DXF)",
             Self::Router => "Router template (PDF and SVG)",
             Self::Sector => "Sector jig (PDF)",
+            Self::Section => "Section of the board (SVG)",
             Self::Csv => "Hole table (CSV)",
             Self::Jig => "Jig sheet (PDF and CSV)",
             Self::Gcode => "Machine programs (G-code)",
+            Self::Job => "Job sheet (PDF)",
             Self::Filling => "Filling plan (PDF)",
             Self::Sums => "Bench sums (CSV and JSON)",
             Self::PrinterTest => "Printer test sheet (PDF)",
@@ -89,11 +97,15 @@ impl Kind {
             Self::Sector => {
                 "of hardboard, one sector, turned on the pin; with the order of turning"
             }
+            Self::Section => {
+                "cut through the chosen bore, the recess and the base, with the sizes on it"
+            }
             Self::Csv => "name, place, radius, bearing and bore of every hole, for jig or machine",
             Self::Jig => {
                 "for a pin and a stop, dividers, an index plate: radii, bearings, order of drilling"
             }
             Self::Gcode => "for a CNC machine; prove each program in air, above the wood, first",
+            Self::Job => "all of the work step by step: boxes to tick, what to mind, the section",
             Self::Filling => "what to mix and when, and the number of its batch in every bore",
             Self::Sums => {
                 "each figure with its formula and source, for a spreadsheet or another program"

@@ -40,6 +40,7 @@ impl ExportError {
     /// The sentence of the error with lengths in a maker's unit.
     pub fn shown_in(&self, units: board::Units) -> String {
         match self {
+            Self::Tiling(error) => error.shown_in(units),
             Self::Roll(error) => error.shown_in(units),
             other => other.to_string(),
         }

@@ -83,6 +83,7 @@ fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) {
             Command::Names,
             Command::Sheets,
             Command::Blank,
+            Command::Section,
             Command::Units,
             Command::Theme,
         ] {
@@ -170,19 +171,6 @@ fn buttons(ui: &mut Ui, session: &Session, commands: &mut Vec<Command>) {
     }
     ui.add_space(theme::GAP);
     if ui.available_width() >= ROOM_FOR_TITLE {
-        ui.add(egui::Label::new(RichText::new(title(session)).weak()).truncate());
-    }
-}
-
-/// The title, the file's name, and whether there are changes that it does not hold.
-fn title(session: &Session) -> String {
-    let file = session
-        .path()
-        .and_then(|path| path.file_name())
-        .map(|name| name.to_string_lossy());
-    let unsaved = if session.is_dirty() { ", changed" } else { "" };
-    match file {
-        Some(file) => format!("{}  –  {file}{unsaved}", session.board.title),
-        None => format!("{}  –  not saved yet{unsaved}", session.board.title),
+        ui.add(egui::Label::new(RichText::new(session.caption()).weak()).truncate());
     }
 }

@@ -2,7 +2,6 @@
 
 use board::Board;
 use egui::{Align, Label, Layout, Response, RichText, Ui};
-use workshop::Sum;
 
 use crate::current::Current;
 use crate::theme;
@@ -17,8 +16,8 @@ pub fn sums_ui(ui: &mut Ui, board: &Board, current: &Current) {
     for group in derived.sums(good) {
         ui.add_space(theme::GAP);
         ui.label(RichText::new(titled(group.heading)).family(theme::strong()));
-        for sum in few(&group.sums) {
-            let row = figure_ui(ui, &named(sum, board), valued(sum, board));
+        for sum in group.brief() {
+            let row = figure_ui(ui, &sum.titled(board.units), sum.shown(board.units));
             row.on_hover_text(format!("{}\nSource: {}", sum.formula, sum.source));
         }
         for note in &group.notes {
@@ -28,15 +27,6 @@ pub fn sums_ui(ui: &mut Ui, board: &Board, current: &Current) {
     let words = "Point at a figure for its formula and source. Of many alike the first three stand here; the export Bench \
         sums has all.";
     ui.label(RichText::new(words).weak().small());
-}
-
-/// How many figures of one name are shown, one after the other: the speed for each of a hundred radii tells no more.
-const ALIKE: usize = 3;
-
-/// The sums, the first few of each run of one name.
-fn few(sums: &[Sum]) -> impl Iterator<Item = &Sum> {
-    let runs = sums.chunk_by(|a, b| a.name == b.name);
-    runs.flat_map(|run| run.iter().take(ALIKE))
 }
 
 /// The name at the left, broken where it is long, and the value at the right.
@@ -60,24 +50,6 @@ fn titled(heading: &str) -> String {
     })
 }
 
-/// What a sum is, and for what it is worked out.
-fn named(sum: &Sum, board: &Board) -> String {
-    match sum.at {
-        Some(at) => format!("{}, {}", sum.name, at.shown(board.units)),
-        None => sum.name.into(),
-    }
-}
-
-/// What goes by a name, and the value.
-fn valued(sum: &Sum, board: &Board) -> String {
-    let value = sum.value.map(|value| value.shown(board.units));
-    match (&sum.words, value) {
-        (Some(words), Some(value)) => format!("{words}, {value}"),
-        (Some(words), None) => words.clone(),
-        (None, value) => value.unwrap_or_else(|| "never".into()),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -95,6 +67,6 @@ mod tests {
         assert!(sees(&panel, "marble below the top face"));
         assert!(sees(&panel, "nearest metric Forstner bit, 12 mm"));
         let speeds = panel.query_all_by_label_contains("speed at which the marble rolls out");
-        assert_eq!(speeds.count(), ALIKE);
+        assert_eq!(speeds.count(), 3);
     }
 }

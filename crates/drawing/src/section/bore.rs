@@ -1,8 +1,8 @@
 //! One bore and what stands in it, with all of their sizes.
 
-use board::{Board, Bottom, show_length};
+use board::{Board, Bottom};
 use kurbo::{Point, Rect};
-use workshop::{BodyKind, BoreSizes, FloorOver, Section, deepest};
+use workshop::{BodyKind, BoreSizes, FloorOver, Measure, Section, deepest};
 
 use super::figure::Figure;
 use super::measures::{Side, Size};
@@ -113,7 +113,7 @@ impl<'a> Says<'a> {
 
     /// A length as it is written.
     pub fn length(&self, mm: f64) -> String {
-        show_length(mm, self.board.units)
+        Measure::Mm(mm).shown(self.board.units)
     }
 
     /// A size on one side of the axis, between two heights, as far from the axis as told.

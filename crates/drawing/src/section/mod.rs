@@ -1,6 +1,6 @@
 //! The section of a board on one sheet: the whole of it, one bore and the storage recess, to scale, with their sizes.
 //!
-//! The sheet is as wide as A4 lies and as high as it needs. Each figure has the largest of a few scales that its room
+//! The sheet is as wide as A4 lies, or as is asked for, and as high as it needs. Each figure has the largest of a few scales that its room
 //! allows; sizes come from crate `workshop`, and are nowhere worked out again.
 
 mod bore;
@@ -27,8 +27,10 @@ use crate::{Anchor, Arc, Item, Layer, Line, Shape, Sheet, Stamp, Text, View};
 
 use figure::{Drawn, Figure};
 
-/// Width of the sheet, mm.
+/// Width of the sheet where no other is asked for, mm.
 const WIDTH: f64 = 297.0;
+/// The narrowest sheet that has room for a bore with its sizes, mm.
+const LEAST_WIDTH: f64 = 180.0;
 /// White border, mm.
 const BORDER: f64 = 10.0;
 /// Between two figures, mm.
@@ -53,6 +55,19 @@ pub fn section_sheet(
     hole: HoleId,
     stamp: &Stamp,
 ) -> Option<Sheet> {
+    section_page(board, layout, grooves, hole, WIDTH, stamp)
+}
+
+/// The same on a sheet of a width, mm; it is never narrower than 180 mm.
+pub fn section_page(
+    board: &Board,
+    layout: &Layout,
+    grooves: Option<&GroovePlan>,
+    hole: HoleId,
+    width: f64,
+    stamp: &Stamp,
+) -> Option<Sheet> {
+    let width = width.max(LEAST_WIDTH);
     let cut = section(board, layout, grooves, hole)?;
     let bore = bore_sizes(board, layout, hole)?;
     let across = recess_section(board, layout, grooves).zip(recess_sizes(board));
@@ -68,28 +83,23 @@ pub fn section_sheet(
         Some(_) => format!("Section: cut through {name} and the recess"),
         None => format!("Section: cut through {name}"),
     };
-    Some(sheet(
-        board,
-        &figures,
-        &through,
-        &format!("section {name}"),
-        stamp,
-    ))
+    let named = (through.as_str(), format!("section {name}"));
+    Some(sheet(board, &figures, named, width, stamp))
 }
 
 /// The figures one below the other, two side by side where neither gets smaller by that.
 fn sheet(
     board: &Board,
     figures: &[Figure<'_>],
-    through: &str,
-    label: &str,
+    (through, label): (&str, String),
+    width: f64,
     stamp: &Stamp,
 ) -> Sheet {
-    let room = WIDTH - 2.0 * BORDER;
+    let room = width - 2.0 * BORDER;
     let rows = rows(figures, room);
     let between = BETWEEN * (rows.len().saturating_sub(1)) as f64;
     let high: f64 = rows.iter().map(Row::height).sum();
-    let size = Size::new(WIDTH, 2.0 * BORDER + HEAD + high + between + FOOT);
+    let size = Size::new(width, 2.0 * BORDER + HEAD + high + between + FOOT);
     let mut marks = title(board, through, size, stamp);
     let mut top = size.height - BORDER - HEAD;
     for row in rows {
@@ -105,7 +115,7 @@ fn sheet(
     ));
     Sheet {
         size,
-        label: label.into(),
+        label,
         view: View {
             window: size.to_rect(),
             page_from_board: Vec2::ZERO,

@@ -1,8 +1,8 @@
 //! The storage recess cut across the grain, with its lid.
 
-use board::{Board, LidHold, show_length, show_number};
+use board::{Board, LidHold, show_number};
 use kurbo::Rect;
-use workshop::{LidSizes, RecessSizes, Section};
+use workshop::{LidSizes, Measure, RecessSizes, Section};
 
 use super::bore::HAIR;
 use super::figure::Figure;
@@ -40,7 +40,7 @@ pub fn recess<'a>(board: &Board, section: &'a Section, sizes: &RecessSizes) -> F
 }
 
 fn written(board: &Board, sizes: &RecessSizes) -> Vec<Size> {
-    let length = |mm| show_length(mm, board.units);
+    let length = |mm| Measure::Mm(mm).shown(board.units);
     let (half, under) = (sizes.width / 2.0, -sizes.thickness);
     let ceiling = -sizes.over;
     let over = if sizes.over < 0.0 {
@@ -69,7 +69,7 @@ fn written(board: &Board, sizes: &RecessSizes) -> Vec<Size> {
 }
 
 fn of_lid(board: &Board, sizes: &RecessSizes, lid: &LidSizes) -> Vec<Size> {
-    let length = |mm| show_length(mm, board.units);
+    let length = |mm| Measure::Mm(mm).shown(board.units);
     let under = -sizes.thickness;
     let (mouth, inside) = (lid.mouth / 2.0, lid.inside / 2.0);
     let top = under + lid.thickness;

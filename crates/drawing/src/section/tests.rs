@@ -4,10 +4,9 @@ use super::*;
 use board::{
     Base, Blank, Bore, Bores, Bottom, Center, Filling, Footing, Grooves, Insert, LidFit, LidHold,
     Magnet, Piece, PieceKind, Recess, RecessShape, Role, ScrewCircle, Toward, Units, layout,
-    show_length,
 };
 use proptest::prelude::*;
-use workshop::{Cavity, grooves, marble_stand, peg_stand};
+use workshop::{Cavity, Measure, grooves, marble_stand, peg_stand};
 
 use super::spans::Ray;
 
@@ -250,7 +249,7 @@ fn the_sizes_told_are_those_that_are_worked_out() {
             );
         }
     };
-    let mm = |mm| show_length(mm, Units::Mm);
+    let mm = |mm| Measure::Mm(mm).shown(Units::Mm);
     let stand = marble_stand(16.0, board.bores.track);
     told(
         &board,
@@ -324,7 +323,7 @@ fn the_recess_is_told_with_its_groove() {
         "recess 12 mm deep",
         "8 mm over the recess",
         "groove 86 mm wide below",
-        "88.992 mm wide inside",
+        "88.99 mm wide inside",
         "sides lean 14°",
         "lid 0.6 mm narrower than its place",
     ] {

@@ -11,7 +11,9 @@ mod pieces;
 mod recess;
 mod wood;
 
-use board::{Board, HoleName, Layout};
+pub(crate) use bores::{Kind, kinds};
+
+use board::{Board, HoleName, Layout, Units};
 use serde::Serialize;
 
 use crate::Measure;
@@ -48,7 +50,43 @@ pub struct Sum {
     pub holes: Vec<HoleName>,
 }
 
+/// How many figures of one name a brief list has: the speed for each of a hundred radii tells no more.
+const ALIKE: usize = 3;
+
+impl SumGroup {
+    /// The sums, of each name the first three.
+    pub fn brief(&self) -> Vec<&Sum> {
+        let mut told: Vec<&Sum> = Vec::new();
+        for sum in &self.sums {
+            let alike = told.iter().filter(|other| other.name == sum.name).count();
+            if alike < ALIKE {
+                told.push(sum);
+            }
+        }
+        told
+    }
+}
+
 impl Sum {
+    /// What it is, and for what it is worked out.
+    pub fn titled(&self, units: Units) -> String {
+        match self.at {
+            Some(at) => format!("{}, {}", self.name, at.shown(units)),
+            None => self.name.into(),
+        }
+    }
+
+    /// What goes by a name, and the value.
+    pub fn shown(&self, units: Units) -> String {
+        let value = self.value.map(|value| value.shown(units));
+        match (&self.words, value) {
+            (Some(words), Some(value)) => format!("{words}, {value}"),
+            (Some(words), None) => words.clone(),
+            (None, Some(value)) => value,
+            (None, None) => "never".into(),
+        }
+    }
+
     /// A figure of the whole board.
     const fn new(
         name: &'static str,
@@ -172,6 +210,23 @@ mod tests {
                         assert!(value.number().is_finite(), "{sum:?}");
                     }
                 }
+            }
+        }
+    }
+
+    #[test]
+    fn a_brief_list_has_three_of_each_name() {
+        for group in all(PieceKind::Marble) {
+            let brief = group.brief();
+            for sum in &group.sums {
+                let count = |sums: &mut dyn Iterator<Item = &Sum>| {
+                    sums.filter(|other| other.name == sum.name).count()
+                };
+                let (all, told) = (
+                    count(&mut group.sums.iter()),
+                    count(&mut brief.iter().copied()),
+                );
+                assert_eq!(told, all.min(3), "{}", sum.name);
             }
         }
     }

@@ -11,6 +11,7 @@ mod weight;
 
 pub use lid::{LidMoves, lid_moves};
 pub use moisture::{equilibrium_moisture, equilibrium_moisture_at_fahrenheit};
+pub(crate) use movement::species_of;
 pub use movement::{Season, WoodError, WoodMoves, change_of_size, wood_moves};
 pub use species::{Known, Species, species};
 pub use weight::{BoardMass, board_mass};

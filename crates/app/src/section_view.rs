@@ -1,0 +1,113 @@
+//! The board cut open: the sheet of its section, through the chosen hole.
+
+use board::{Board, HoleId, Role};
+use drawing::{Stamp, section_page};
+use egui::{Button, ComboBox, Ui};
+
+use crate::derived::Derived;
+use crate::sheet_view::{SheetViewState, sheet_view_ui};
+use crate::theme;
+
+/// Points for a millimeter at which the words of a section are easily read.
+const READABLE: f32 = 3.0;
+/// The narrowest and the widest sheet that a section is laid out on, mm.
+const NARROW: f64 = 180.0;
+const WIDE: f64 = 297.0;
+
+/// The hole that is cut through: the wanted one, or else the first player's turn-in space, on whose axis the home lane
+/// lies, or else the first of all; none on a board without holes.
+pub fn cut_through(
+    board: &Board,
+    layout: &board::Layout,
+    wanted: Option<HoleId>,
+) -> Option<HoleId> {
+    let turn_in = HoleId::new(Role::Track, 1, board.spaces / 2 + 1);
+    let named = wanted.into_iter().chain([turn_in]);
+    let mut there = named.filter(|id| layout.hole(*id).is_some());
+    there
+        .next()
+        .or_else(|| Some(layout.holes.first()?.name.id()))
+}
+
+/// Shows the section through the chosen hole, and lets another be chosen.
+pub fn section_ui(
+    ui: &mut Ui,
+    board: &Board,
+    derived: &Derived,
+    chosen: &mut Option<HoleId>,
+    state: &mut SheetViewState,
+) {
+    let Some(mut hole) = cut_through(board, &derived.layout, *chosen) else {
+        ui.label("There is no hole to cut through.");
+        return;
+    };
+    let before = hole;
+    holes_ui(ui, derived, &mut hole);
+    if hole != before {
+        *chosen = Some(hole);
+    }
+    let grooves = derived.grooves.as_ref();
+    let width = f64::from(ui.available_width() / READABLE).clamp(NARROW, WIDE);
+    let stamp = Stamp::default();
+    let sheet = section_page(board, &derived.layout, grooves, hole, width, &stamp);
+    if let (Some(sheet), Some(hole)) = (sheet, derived.layout.hole(hole)) {
+        let name = format!("Section of the board, cut through {}", hole.name);
+        sheet_view_ui(ui, ui.available_size(), &sheet, &name, state);
+    }
+}
+
+/// One hole after the other, or any by name.
+fn holes_ui(ui: &mut Ui, derived: &Derived, hole: &mut HoleId) {
+    let holes = &derived.layout.holes;
+    let at = holes.iter().position(|other| other.name.id() == *hole);
+    let beside = |step: isize| {
+        let at = at?.checked_add_signed(step)?;
+        Some(holes.get(at)?.name.id())
+    };
+    ui.horizontal(|ui| {
+        ui.add_space(theme::GAP);
+        let caption = ui.label("Cut through").id;
+        let mut step = |ui: &mut Ui, sign: &str, words: &str, to: Option<HoleId>| {
+            let button = ui.add_enabled(to.is_some(), Button::new(sign));
+            button
+                .widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, to.is_some(), words));
+            if button.on_hover_text(words).clicked()
+                && let Some(to) = to
+            {
+                *hole = to;
+            }
+        };
+        step(ui, "←", "The hole before", beside(-1));
+        step(ui, "→", "The next hole", beside(1));
+        let shown = at
+            .and_then(|at| holes.get(at))
+            .map(|hole| hole.name.to_string());
+        let names = ComboBox::from_id_salt("cut through")
+            .selected_text(shown.unwrap_or_default())
+            .width(90.0);
+        let list = names.show_ui(ui, |ui| {
+            for other in holes {
+                ui.selectable_value(hole, other.name.id(), other.name.to_string());
+            }
+        });
+        list.response.labelled_by(caption);
+    });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::layout;
+
+    #[test]
+    fn without_a_choice_the_turn_in_space_is_cut() {
+        let board = Board::default();
+        let layout = layout(&board).unwrap();
+        let turn_in = HoleId::new(Role::Track, 1, 8);
+        assert_eq!(cut_through(&board, &layout, None), Some(turn_in));
+        let wanted = HoleId::new(Role::Start, 4, 2);
+        assert_eq!(cut_through(&board, &layout, Some(wanted)), Some(wanted));
+        let gone = HoleId::new(Role::Extra, 1, 1);
+        assert_eq!(cut_through(&board, &layout, Some(gone)), Some(turn_in));
+    }
+}

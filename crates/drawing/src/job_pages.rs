@@ -1,0 +1,203 @@
+//! The job sheet: all of the work step by step, with what to mind, boxes to tick and the figures that go with it.
+
+use board::{Board, Layout};
+use workshop::{FIRST, Finding, Measure, Severity, Step, SumGroup, job_steps};
+
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages, paper_size};
+
+/// What a job sheet is made from.
+#[derive(Debug, Clone, Copy)]
+pub struct Job<'a> {
+    /// The board.
+    pub board: &'a Board,
+    /// Its holes.
+    pub layout: &'a Layout,
+    /// What is found on it.
+    pub findings: &'a [Finding],
+    /// The sums of the bench.
+    pub sums: &'a [SumGroup],
+    /// What the drilling template takes, as in "12 sheets of A4"; none where it cannot be cut into sheets.
+    pub template: Option<&'a str>,
+}
+
+/// The job sheet of a board on the paper of its template.
+pub fn job_pages(job: &Job<'_>, stamp: &Stamp) -> Vec<Sheet> {
+    let head = Head {
+        title: "Job sheet".into(),
+        subtitle: format!("{}  {}", job.board.title, stamp.date),
+        label: "job sheet".into(),
+    };
+    let mut blocks = vec![Block::Words(about(job)), Block::Caution(FIRST.into())];
+    blocks.extend(found(job.findings));
+    let steps = job_steps(job.board, job.layout, job.template);
+    for (step, number) in steps.iter().zip(1_u32..) {
+        blocks.extend(told(job, step, number));
+    }
+    let paper = paper_size(job.board.template.paper);
+    pages(paper, job.board.template.margin, &head, &blocks)
+}
+
+/// The board in a sentence.
+fn about(job: &Job<'_>) -> String {
+    let Job { board, layout, .. } = job;
+    let length = |mm| board::show_length(mm, board.units);
+    format!(
+        "For {} players: {} holes, {} across, {} thick, pitch {}, played with {} of {}.",
+        board.players,
+        layout.holes.len(),
+        length(board.blank.diameter),
+        length(board.blank.thickness),
+        length(board.pitch),
+        board.piece.kind.label(),
+        length(board.piece.diameter)
+    )
+}
+
+/// What is still found when the sheet is made; notes stand in the window.
+fn found(findings: &[Finding]) -> Vec<Block> {
+    let told: Vec<&Finding> = findings
+        .iter()
+        .filter(|finding| finding.severity != Severity::Note)
+        .collect();
+    if told.is_empty() {
+        return vec![Block::Words("The program found nothing to mend.".into())];
+    }
+    let mut blocks = vec![Block::Heading("To settle before wood is cut".into())];
+    let row = |finding: &&Finding| {
+        let what = match finding.severity {
+            Severity::Stop => "stop",
+            Severity::Caution | Severity::Note => "caution",
+        };
+        let rule = format!("{what}: {}", finding.rule.label());
+        vec![
+            Cell::Tick,
+            Cell::Words(rule),
+            Cell::Words(finding.message.clone()),
+        ]
+    };
+    blocks.push(Block::Table(Table {
+        columns: Column::all(&[
+            ("", Align::Start),
+            ("Rule", Align::Start),
+            ("Found", Align::Start),
+        ]),
+        rows: told.iter().map(row).collect(),
+    }));
+    blocks
+}
+
+/// A step: its heading, what to mind, its work, its figures.
+fn told(job: &Job<'_>, step: &Step, number: u32) -> Vec<Block> {
+    let mut blocks = vec![Block::Heading(format!("{number}. {}", step.title))];
+    if !step.cautions.is_empty() {
+        let words: Vec<&str> = step
+            .cautions
+            .iter()
+            .map(|caution| caution.words())
+            .collect();
+        blocks.push(Block::Caution(words.join(" ")));
+    }
+    let rows = step
+        .work
+        .iter()
+        .map(|work| vec![Cell::Tick, Cell::Words(work.clone())]);
+    blocks.push(Block::Table(Table {
+        columns: Column::all(&[("", Align::Start), ("Work", Align::Start)]),
+        rows: rows.collect(),
+    }));
+    let groups = job
+        .sums
+        .iter()
+        .filter(|group| step.sums.contains(&group.heading));
+    blocks.extend(groups.map(|group| figures(job.board, group)));
+    blocks
+}
+
+/// The figures of a group that are of the whole board or of a bore; those of batches and sectors are on the filling plan.
+fn figures(board: &Board, group: &SumGroup) -> Block {
+    let counted = |at: Option<Measure>| matches!(at, Some(Measure::Count(_)));
+    let sums = group.brief().into_iter().filter(|sum| !counted(sum.at));
+    let rows = sums.map(|sum| {
+        vec![
+            Cell::Words(sum.titled(board.units)),
+            Cell::Words(sum.shown(board.units)),
+        ]
+    });
+    Block::Table(Table {
+        columns: Column::all(&[("Figure", Align::Start), ("Value", Align::End)]),
+        rows: rows.collect(),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Shape;
+    use board::{Filling, Wood, layout};
+    use workshop::{Rule, sums};
+
+    fn words(sheets: &[Sheet]) -> String {
+        let marks = sheets.iter().flat_map(|sheet| &sheet.marks);
+        let texts = marks.filter_map(|item| match &item.shape {
+            Shape::Text(text) => Some(text.words.as_str()),
+            _ => None,
+        });
+        texts.collect::<Vec<_>>().join(" ")
+    }
+
+    fn said(board: &Board, findings: &[Finding]) -> String {
+        let layout = layout(board).unwrap();
+        let sums = sums(board, &layout);
+        let job = Job {
+            board,
+            layout: &layout,
+            findings,
+            sums: &sums,
+            template: Some("12 sheets of A4"),
+        };
+        words(&job_pages(&job, &Stamp::default()))
+    }
+
+    #[test]
+    fn steps_are_numbered_with_their_cautions_and_figures() {
+        let board = Board {
+            wood: Some(Wood::default()),
+            filling: Some(Filling::default()),
+            ..Board::default()
+        };
+        let said = said(&board, &[]);
+        for part in [
+            "1. Blank",
+            "4. Circle",
+            "5. Filling",
+            "6. Hand-over",
+            "12 sheets of A4",
+            "working time in the shop",
+            "nothing to mend",
+            "Clamp the blank",
+        ] {
+            assert!(said.contains(part), "{part} in {said}");
+        }
+        assert!(!said.contains("batch begins"));
+    }
+
+    #[test]
+    fn what_is_found_is_to_be_settled_first() {
+        let finding = |severity, message: &str| Finding {
+            severity,
+            rule: Rule::Web,
+            message: message.into(),
+            measured: None,
+            wanted: None,
+            holes: Vec::new(),
+            mends: Vec::new(),
+        };
+        let found = [
+            finding(Severity::Stop, "two bores meet"),
+            finding(Severity::Note, "good to know"),
+        ];
+        let said = said(&Board::default(), &found);
+        assert!(said.contains("stop: web") && said.contains("two bores meet"));
+        assert!(!said.contains("good to know") && !said.contains("nothing to mend"));
+    }
+}

@@ -1,0 +1,134 @@
+//! Filling, finishing, standing, handing over.
+
+use board::{Footing, PieceKind};
+
+use super::{Job, Step};
+use crate::{Caution, Measure, hard_after, pour};
+
+/// Resin in the bores.
+pub fn fill(job: Job<'_>) -> Option<Step> {
+    let filling = job.board.filling?;
+    let pour = pour(job.board, job.layout)?;
+    let units = job.board.units;
+    let mut work = Vec::new();
+    if job.board.piece.kind == PieceKind::Magnet {
+        work.push("Set a ball or disc in each bore, clean and free of oil.".into());
+    }
+    work.push(format!(
+        "Mix {} in {} batches by the filling plan; each can be worked for {}, mixing included.",
+        Measure::Milliliters(pour.resin).shown(units),
+        pour.batches.len(),
+        Measure::Minutes(pour.working).shown(units)
+    ));
+    if filling.below_top > 0.0 {
+        work.push(format!(
+            "Fill each bore to {} below the top face.",
+            job.length(filling.below_top)
+        ));
+    } else {
+        work.push("Fill each bore to the top face.".into());
+    }
+    if pour.overfill_height > 0.0 {
+        work.push(format!(
+            "When it is fully cured, level off the {} that stand above the top face.",
+            job.length(pour.overfill_height)
+        ));
+    }
+    Some(Step {
+        title: "Filling",
+        cautions: vec![Caution::Resin],
+        work,
+        sums: &["filling"],
+    })
+}
+
+/// The coats of finish.
+pub fn finish(job: Job<'_>) -> Option<Step> {
+    let coats = &job.board.finish;
+    let last = coats.last()?;
+    let mut work: Vec<String> = coats
+        .iter()
+        .enumerate()
+        .map(|(at, coat)| {
+            let number = at + 1;
+            let next = if number < coats.len() {
+                format!(
+                    "; let it dry {}",
+                    Measure::Hours(coat.dries).shown(job.board.units)
+                )
+            } else {
+                String::new()
+            };
+            format!("Coat {number}: {}{next}.", coat.kind.label())
+        })
+        .collect();
+    work.push(format!("It is hard in {}.", hard_after(last.kind)));
+    Some(Step {
+        title: "Finish",
+        cautions: Vec::from_iter(Some(Caution::OilyRags).filter(|rags| rags.concerns(job.board))),
+        work,
+        sums: &[],
+    })
+}
+
+/// Turntable or feet.
+pub fn base(job: Job<'_>) -> Option<Step> {
+    let base = job.board.base?;
+    let stands = match base.footing {
+        Footing::Round { diameter } => {
+            format!(
+                "Fix the base of {} to the underside, its middle under the center pin.",
+                job.length(diameter)
+            )
+        }
+        Footing::Feet { count, circle } => {
+            format!(
+                "Fix {count} feet at equal steps on a circle of {} about the center pin.",
+                job.length(circle)
+            )
+        }
+    };
+    let mut work = vec![stands];
+    for ring in &job.board.screws {
+        work.push(format!(
+            "{} screws on a circle of {}, drilled {} wide and no deeper than {}; leave them play across the grain.",
+            ring.count,
+            job.length(ring.circle),
+            job.length(ring.diameter),
+            job.length(ring.depth)
+        ));
+    }
+    Some(Step {
+        title: "Base",
+        cautions: Vec::new(),
+        work,
+        sums: &["base"],
+    })
+}
+
+/// What goes with the board.
+pub fn hand_over(job: Job<'_>) -> Step {
+    let piece = job.board.piece;
+    let mut cautions = vec![Caution::SmallParts];
+    if piece.kind == PieceKind::Magnet {
+        cautions.push(Caution::Magnets);
+    }
+    let work = vec![
+        format!(
+            "Count {} {} of {}, try each in its hole, and turn and tilt the board.",
+            crate::recess::pieces(job.board),
+            piece.kind.label(),
+            job.length(piece.diameter)
+        ),
+        format!(
+            "Say in writing that it is for players of {} years and over, and why.",
+            piece.youngest
+        ),
+    ];
+    Step {
+        title: "Hand-over",
+        cautions,
+        work,
+        sums: &["pieces"],
+    }
+}

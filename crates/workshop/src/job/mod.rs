@@ -1,0 +1,132 @@
+//! The work on a board, step by step, in the order in which it is done.
+
+mod cutting;
+mod finishing;
+mod wood;
+
+use board::{Board, Layout, show_length};
+
+use crate::Caution;
+
+/// A step of the work.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Step {
+    /// What is done.
+    pub title: &'static str,
+    /// What to mind at it.
+    pub cautions: Vec<Caution>,
+    /// What is done one after the other, a sentence each.
+    pub work: Vec<String>,
+    /// The groups of sums that go with it, by their headings.
+    pub sums: &'static [&'static str],
+}
+
+/// What a step is told from.
+#[derive(Clone, Copy)]
+struct Job<'a> {
+    board: &'a Board,
+    layout: &'a Layout,
+}
+
+impl Job<'_> {
+    fn length(self, mm: f64) -> String {
+        show_length(mm, self.board.units)
+    }
+}
+
+/// The steps of a board that is laid out, those that its document plans for; `sheets` says what the drilling template
+/// takes, as in "12 sheets of A4"; none where it cannot be cut into sheets.
+pub fn job_steps(board: &Board, layout: &Layout, sheets: Option<&str>) -> Vec<Step> {
+    let job = Job { board, layout };
+    let steps = [
+        Some(wood::blank(job)),
+        Some(cutting::template(sheets)),
+        Some(cutting::drill(job)),
+        Some(cutting::circle(job)),
+        cutting::grooves(job),
+        cutting::recess(job),
+        finishing::fill(job),
+        finishing::finish(job),
+        finishing::base(job),
+        Some(finishing::hand_over(job)),
+    ];
+    steps.into_iter().flatten().collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Base, Build, Coat, Filling, Grooves, PieceKind, Recess, Wood, layout};
+
+    fn titles(board: &Board) -> Vec<&'static str> {
+        let steps = job_steps(board, &layout(board).unwrap(), Some("12 sheets of A4"));
+        steps.iter().map(|step| step.title).collect()
+    }
+
+    #[test]
+    fn a_step_is_there_for_what_is_planned() {
+        let plain = Board::default();
+        assert_eq!(
+            titles(&plain),
+            ["Blank", "Template", "Bores", "Circle", "Hand-over"]
+        );
+        let all = Board {
+            grooves: Some(Grooves::default()),
+            recess: Some(Recess::default()),
+            filling: Some(Filling::default()),
+            finish: vec![Coat::default()],
+            base: Some(Base::default()),
+            wood: Some(Wood::default()),
+            ..plain
+        };
+        assert_eq!(
+            titles(&all),
+            [
+                "Blank",
+                "Template",
+                "Bores",
+                "Circle",
+                "Grooves",
+                "Recess",
+                "Filling",
+                "Finish",
+                "Base",
+                "Hand-over"
+            ]
+        );
+    }
+
+    #[test]
+    fn the_work_is_told_in_the_makers_unit_with_its_numbers() {
+        let mut board = Board::default();
+        board.panel.build = Build::Halves;
+        board.piece.kind = PieceKind::Magnet;
+        let steps = job_steps(&board, &layout(&board).unwrap(), Some("12 sheets of A4"));
+        let told = |title: &str| {
+            let step = steps.iter().find(|step| step.title == title).unwrap();
+            step.work.join(" ")
+        };
+        assert!(told("Blank").contains("286.5 mm"), "{}", told("Blank"));
+        assert!(told("Template").contains("12 sheets of A4"));
+        assert!(told("Bores").contains("132 bores"), "{}", told("Bores"));
+        assert!(told("Circle").contains("280 mm") && told("Circle").contains("The bore C"));
+        let last = steps.last().unwrap();
+        assert_eq!(last.cautions, [Caution::SmallParts, Caution::Magnets]);
+    }
+
+    #[test]
+    fn no_step_is_without_work_and_no_sentence_without_its_end() {
+        for kind in PieceKind::ALL {
+            let mut board = Board {
+                recess: Some(Recess::default()),
+                grooves: Some(Grooves::default()),
+                ..Board::default()
+            };
+            board.piece.kind = kind;
+            for step in job_steps(&board, &layout(&board).unwrap(), None) {
+                assert!(!step.work.is_empty(), "{step:?}");
+                assert!(step.work.iter().all(|line| line.ends_with('.')), "{step:?}");
+            }
+        }
+    }
+}

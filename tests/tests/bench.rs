@@ -1,0 +1,121 @@
+//! Sheets for the bench are read back by a reader that is not ours: the section is to the scale that it names, and each
+//! bore of a filling plan carries the batch that is poured into it.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
+
+use app::exports::Kind;
+use board::{Board, PieceKind};
+use kurbo::{Affine, Point};
+use testkit::{PageWords, PdfFile, assert_near, svg_circles};
+use tests::{derived, exported, planned, samples};
+use workshop::pour;
+
+/// The scale in a heading: "Bore T1-08, scale 2 : 1".
+fn scale(svg: &str, figure: &str) -> f64 {
+    let heading = svg
+        .split('>')
+        .find(|part| part.starts_with(figure))
+        .unwrap();
+    let ratio = heading.split("scale ").nth(1).unwrap();
+    let ratio = ratio.split('<').next().unwrap();
+    let (drawn, real) = ratio.split_once(" : ").unwrap();
+    drawn.parse::<f64>().unwrap() / real.parse::<f64>().unwrap()
+}
+
+#[test]
+fn a_marble_is_drawn_to_the_scale_that_the_section_names() {
+    let mut read = 0;
+    for (name, board) in samples() {
+        if board.piece.kind != PieceKind::Marble {
+            continue;
+        }
+        let svg = String::from_utf8(exported(Kind::Section, &board)).unwrap();
+        let circles = svg_circles(&svg, Affine::IDENTITY).unwrap();
+        for figure in ["Board", "Bore"] {
+            let wanted = board.piece.diameter / 2.0 * scale(&svg, figure);
+            let nearest = circles.iter().map(|(_, radius)| (radius - wanted).abs());
+            let off = nearest.fold(f64::INFINITY, f64::min);
+            assert!(off < 0.001, "{name}, {figure}: {off} mm off {wanted}");
+            read += 1;
+        }
+    }
+    assert!(read >= 4, "only {read} figures were read");
+}
+
+/// The number whose middle is nearest to a point, and how far it is from there.
+fn number_at(words: &[PageWords], point: Point) -> Option<(u32, f64)> {
+    let numbers = words.iter().filter_map(|words| {
+        let number: u32 = words.words.parse().ok()?;
+        Some((number, words.at.distance(point)))
+    });
+    numbers.min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+#[test]
+fn each_bore_of_a_filling_plan_carries_its_batch() {
+    for (name, board) in samples() {
+        let board = planned(&board);
+        let layout = derived(&board).layout;
+        let pour = pour(&board, &layout).unwrap();
+        let file = PdfFile::read(&exported(Kind::Filling, &board)).unwrap();
+        let plan = file.pages.last().unwrap();
+        let edge = plan
+            .circles
+            .iter()
+            .max_by(|a, b| a.radius.total_cmp(&b.radius))
+            .unwrap();
+        let scale = edge.radius / board.blank.radius();
+        let mut found = 0;
+        for (batch, number) in pour.batches.iter().zip(1_u32..) {
+            for (_, bore) in pour.bores_of(batch) {
+                let hole = layout.hole(bore.name.id()).unwrap();
+                let at = edge.center + hole.center.to_vec2() * scale;
+                let radius = hole.bore.radius() * scale;
+                let there = plan.circles.iter().any(|circle| {
+                    circle.center.distance(at) < 0.001 && (circle.radius - radius).abs() < 0.001
+                });
+                assert!(there, "{name}: no circle for {}", bore.name);
+                // Words are placed by where they begin: within the circle.
+                let (read, away) = number_at(&plan.words, at).unwrap();
+                assert_eq!(read, number, "{name}: {}", bore.name);
+                assert!(away < radius, "{name}: {} is {away} mm off", bore.name);
+                found += 1;
+            }
+        }
+        assert_eq!(found, pour.bores.len(), "{name}");
+    }
+}
+
+#[test]
+fn the_job_sheet_tells_every_step_and_ends_with_section_and_plan() {
+    let board = planned(&Board::default());
+    let file = PdfFile::read(&exported(Kind::Job, &board)).unwrap();
+    let said: Vec<String> = file
+        .pages
+        .iter()
+        .map(|page| {
+            let words = page.words.iter().map(|words| words.words.as_str());
+            words.collect::<Vec<_>>().join(" ")
+        })
+        .collect();
+    let all = said.join(" ");
+    for part in [
+        "1. Blank",
+        "3. Bores",
+        "5. Filling",
+        "6. Hand-over",
+        "Bore T1-08, scale",
+        "Filling plan",
+    ] {
+        assert!(all.contains(part), "{part} is not on the job sheet");
+    }
+    let paper = drawing::paper_size(board.template.paper);
+    for page in &file.pages {
+        let media = page.boxes["MediaBox"];
+        assert_near!(media.width(), paper.width / 25.4 * 72.0, 0.01);
+        assert_near!(media.height(), paper.height / 25.4 * 72.0, 0.01);
+    }
+}
