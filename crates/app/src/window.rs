@@ -21,6 +21,7 @@ use crate::samples::SAMPLES;
 use crate::section_view::section_ui;
 use crate::session::Session;
 use crate::settings::Settings;
+use crate::sheet_view::SheetViewState;
 use crate::study::Studies;
 use crate::theme;
 use crate::view::{Face, ViewState};
@@ -59,6 +60,7 @@ impl App {
             .unwrap_or_default();
         let mut view = ViewState {
             mirrored: true,
+            section: SheetViewState::by_width(),
             ..ViewState::default()
         };
         let session = match file.map(|path| Session::open(&*host, path)) {
@@ -171,7 +173,8 @@ impl App {
     }
 
     fn section(&mut self, ui: &mut Ui) {
-        self.view.readout.clear();
+        self.view.readout =
+            "Drag to pan, turn the wheel to zoom, double-click to begin at the top".into();
         if let Some((board, derived)) = self.current.good() {
             let view = &mut self.view;
             section_ui(ui, board, derived, &mut view.selected, &mut view.section);

@@ -14,10 +14,20 @@ const MARGIN: f32 = 12.0;
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct SheetViewState {
     zoom: Zoom,
+    /// Whether a sheet that is high is brought into view from its top, as wide as there is room, so that it can be read.
+    by_width: bool,
 }
 
 impl SheetViewState {
-    /// Brings the whole sheet into view.
+    /// Of a sheet that is read from its top.
+    pub const fn by_width() -> Self {
+        Self {
+            zoom: Zoom::Fit,
+            by_width: true,
+        }
+    }
+
+    /// Brings the whole sheet into view, or its top where it is read from there.
     pub const fn fit(&mut self) {
         self.zoom = Zoom::Fit;
     }
@@ -32,8 +42,12 @@ pub fn sheet_view_ui(
     state: &mut SheetViewState,
 ) -> egui::Response {
     let response = ui.allocate_response(size, Sense::click_and_drag());
-    let paper = sheet.size.to_rect();
-    let camera = look(ui, &response, paper, state);
+    let mut shown = sheet.size.to_rect();
+    if state.by_width {
+        let high = shown.width() * f64::from(size.y / size.x.max(1.0));
+        shown.y0 = shown.y0.max(shown.y1 - high);
+    }
+    let camera = look(ui, &response, shown, state);
     let painter = ui.painter_at(response.rect);
     painter.rect_filled(response.rect, 3.0, crate::theme::Tokens::of(ui).bench);
     paint::paint(&painter, &camera, sheet);
@@ -49,10 +63,10 @@ pub fn sheet_view_ui(
 fn look(
     ui: &Ui,
     response: &egui::Response,
-    paper: kurbo::Rect,
+    shown: kurbo::Rect,
     state: &mut SheetViewState,
 ) -> Camera {
-    let fitted = |zoom| Camera::with_margin(zoom, response.rect, paper, MARGIN);
+    let fitted = |zoom| Camera::with_margin(zoom, response.rect, shown, MARGIN);
     if response.clicked() {
         response.request_focus();
     }
