@@ -14,6 +14,8 @@ pub enum Command {
     Open,
     /// Open a sample board, by its place in the list.
     Sample(usize),
+    /// Open a board file again, by its place in the list of those opened or saved last.
+    Recent(usize),
     /// Save to the file at hand.
     Save,
     /// Save to another file.
@@ -94,6 +96,7 @@ impl Command {
             Self::New => "New board…",
             Self::Open => "Open…",
             Self::Sample(_) => "Sample board",
+            Self::Recent(_) => "Board file",
             Self::Save => "Save",
             Self::SaveAs => "Save as…",
             Self::Export => "Export…",
@@ -120,6 +123,7 @@ impl Command {
             Self::New => "Begin a board from players, pattern and pieces",
             Self::Open => "Open a board file",
             Self::Sample(_) => "Open a sample board",
+            Self::Recent(_) => "Open this board file again",
             Self::Save => "Save the board to its file",
             Self::SaveAs => "Save the board to another file",
             Self::Export => "Write templates and hole tables",
@@ -171,7 +175,7 @@ impl Command {
             }
             Self::Units => (Modifiers::COMMAND, Key::U),
             Self::Theme => (Modifiers::COMMAND, Key::D),
-            Self::Sample(_) | Self::Mend(_) | Self::Safety => {
+            Self::Sample(_) | Self::Recent(_) | Self::Mend(_) | Self::Safety => {
                 return None;
             }
         };

@@ -45,9 +45,15 @@ impl App {
         let bar = Frame::new()
             .fill(tokens.bench)
             .inner_margin(Margin::symmetric(12, 6));
-        Panel::top("bar")
-            .frame(bar)
-            .show(ui, |ui| bar_ui(ui, &self.session, &self.view, commands));
+        Panel::top("bar").frame(bar).show(ui, |ui| {
+            bar_ui(
+                ui,
+                &self.session,
+                &self.settings.recent,
+                &self.view,
+                commands,
+            )
+        });
         Panel::bottom("status")
             .frame(bar)
             .exact_size(34.0)

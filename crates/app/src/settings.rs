@@ -1,6 +1,6 @@
 //! What belongs to the machine rather than to a board; kept by the window toolkit.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
@@ -14,9 +14,21 @@ pub struct Settings {
     pub export_folder: PathBuf,
     /// Whether the screen shows names of holes.
     pub show_names: bool,
+    /// Board files that were opened or saved, the last one first.
+    pub recent: Vec<PathBuf>,
 }
 
+/// How many board files are remembered.
+const RECENT: usize = 8;
+
 impl Settings {
+    /// Remembers a board file as the last one that was opened or saved.
+    pub fn remember(&mut self, path: &Path) {
+        self.recent.retain(|other| other != path);
+        self.recent.insert(0, path.into());
+        self.recent.truncate(RECENT);
+    }
+
     /// The key that the toolkit keeps them under.
     pub const KEY: &'static str = "settings";
 }
@@ -27,6 +39,26 @@ impl Default for Settings {
             theme: egui::ThemePreference::Light,
             export_folder: PathBuf::new(),
             show_names: true,
+            recent: Vec::new(),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_last_files_are_remembered_once_each() {
+        let mut settings = Settings::default();
+        for name in ["a", "b", "a", "c", "d", "e", "f", "g", "h", "i"] {
+            settings.remember(Path::new(name));
+        }
+        let names: Vec<&str> = settings
+            .recent
+            .iter()
+            .filter_map(|path| path.to_str())
+            .collect();
+        assert_eq!(names, ["i", "h", "g", "f", "e", "d", "c", "a"]);
     }
 }

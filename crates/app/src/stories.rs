@@ -260,6 +260,13 @@ fn a_board_is_saved_and_opened_by_a_typed_path() {
     story.fill("Board file", "/boards/five.json");
     story.press("Open");
     assert_eq!(story.app().session.board.players, 5);
+    story.press("File");
+    story.press("Sample boards");
+    story.press(SAMPLES[3].title);
+    story.press("File");
+    story.press("Opened or saved last");
+    story.press("five.json");
+    assert_eq!(story.app().session.board.players, 5);
 }
 
 #[test]

@@ -49,7 +49,7 @@ impl App {
     /// Begins with a file, or with the first sample board.
     pub fn new(
         ctx: &egui::Context,
-        settings: Settings,
+        mut settings: Settings,
         host: Arc<dyn Host>,
         file: Option<&Path>,
     ) -> Self {
@@ -71,6 +71,9 @@ impl App {
             }
             None => Session::new(sample),
         };
+        if let Some(path) = session.path() {
+            settings.remember(path);
+        }
         let printers = Printers::load(&*host);
         if let Some(fault) = printers.fault() {
             view.warn(fault);
@@ -222,13 +225,16 @@ impl App {
     /// Carries a command out.
     fn apply(&mut self, ctx: &egui::Context, command: Command) {
         match command {
-            Command::New | Command::Open | Command::Sample(_) | Command::Quit
-                if self.session.is_dirty() =>
-            {
-                self.view.dialog = Some(Dialog::Unsaved(command));
-            }
-            Command::New | Command::Open | Command::Sample(_) | Command::Quit => {
-                self.leave(ctx, command);
+            Command::New
+            | Command::Open
+            | Command::Sample(_)
+            | Command::Recent(_)
+            | Command::Quit => {
+                if self.session.is_dirty() {
+                    self.view.dialog = Some(Dialog::Unsaved(command));
+                } else {
+                    self.leave(ctx, command);
+                }
             }
             Command::Save => self.save(),
             Command::SaveAs => self.ask_where_to_save(None),
@@ -265,6 +271,11 @@ impl App {
             Command::Sample(at) => {
                 if let Some(sample) = SAMPLES.get(at) {
                     self.begin(Session::new(sample.board()));
+                }
+            }
+            Command::Recent(at) => {
+                if let Some(path) = self.settings.recent.get(at).cloned() {
+                    self.open(&path);
                 }
             }
             Command::Quit => {
@@ -333,6 +344,7 @@ impl App {
         match Session::open(&*self.host, path) {
             Ok(session) => {
                 self.begin(session);
+                self.settings.remember(path);
                 self.view.dialog = None;
                 self.view.tell(format!("opened {}", path.display()));
             }
@@ -397,6 +409,7 @@ impl App {
     fn save_to(&mut self, path: &Path) -> bool {
         match self.session.save(&*self.host, path) {
             Ok(()) => {
+                self.settings.remember(path);
                 self.view.dialog = None;
                 self.view.tell(format!("saved {}", path.display()));
                 true

@@ -1,5 +1,7 @@
 //! The bar above: menus, title, and the buttons that are used most.
 
+use std::path::PathBuf;
+
 use board::Units;
 use egui::{Align, Button, Layout, MenuBar, RichText, Ui};
 
@@ -19,13 +21,19 @@ const ROOM_FOR_STEPS: f32 = 130.0;
 const ROOM_FOR_TITLE: f32 = 80.0;
 
 /// The bar above the board; what is asked for is added to `commands`.
-pub fn bar_ui(ui: &mut Ui, session: &Session, view: &ViewState, commands: &mut Vec<Command>) {
+pub fn bar_ui(
+    ui: &mut Ui,
+    session: &Session,
+    recent: &[PathBuf],
+    view: &ViewState,
+    commands: &mut Vec<Command>,
+) {
     MenuBar::new().ui(ui, |ui| {
         if ui.available_width() >= ROOM_FOR_NAME {
             ui.label(RichText::new("Ringwright").family(theme::strong()));
             ui.add_space(theme::GAP);
         }
-        file_menu(ui, commands);
+        file_menu(ui, recent, commands);
         ui.menu_button("Edit", |ui| {
             entry(
                 ui,
@@ -49,11 +57,22 @@ pub fn bar_ui(ui: &mut Ui, session: &Session, view: &ViewState, commands: &mut V
     });
 }
 
-fn file_menu(ui: &mut Ui, commands: &mut Vec<Command>) {
+fn file_menu(ui: &mut Ui, recent: &[PathBuf], commands: &mut Vec<Command>) {
     ui.menu_button("File", |ui| {
         for command in [Command::New, Command::Open] {
             entry(ui, command, true, commands);
         }
+        ui.add_enabled_ui(!recent.is_empty(), |ui| {
+            ui.menu_button("Opened or saved last", |ui| {
+                for (at, path) in recent.iter().enumerate() {
+                    let name = path.file_name().unwrap_or(path.as_os_str());
+                    let button = ui.button(name.to_string_lossy());
+                    if button.on_hover_text(path.to_string_lossy()).clicked() {
+                        commands.push(Command::Recent(at));
+                    }
+                }
+            });
+        });
         ui.menu_button("Sample boards", |ui| {
             for (at, sample) in SAMPLES.iter().enumerate() {
                 if ui.button(sample.title).clicked() {
