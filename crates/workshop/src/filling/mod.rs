@@ -1,9 +1,19 @@
 //! Resin for the bores: how much, of what it is mixed, and in how many batches before each sets in its cup.
 
-use board::{Board, Filling, Hole, HoleName, Layout, Mix, MixedBy, PieceKind, ranges, show_number};
+mod amount;
+mod batches;
+mod mix;
+mod sectors;
 
-use crate::holds::insert_part_below;
-use crate::volume::{bore_volume, crown_volume};
+use board::{Board, HoleName, Layout};
+
+use amount::{Amount, amount};
+use batches::batches;
+
+pub use amount::is_filled;
+pub use batches::{Batch, batch_in_time};
+pub use mix::{mix_parts, parts_shown};
+pub use sectors::SectorPour;
 
 /// What rounding may take from a batch that is just full, as a share.
 const HAIR: f64 = 1e-9;
@@ -26,7 +36,7 @@ pub struct Pour {
     pub stays: f64,
     /// What stands above the top faces of all boards, to be levelled off, ml.
     pub overfill: f64,
-    /// How far it stands above them, mm.
+    /// How far it stands above them, mm; 0 where nothing does.
     pub overfill_height: f64,
     /// How long a batch can be worked at the temperature of the shop, from when both parts are in the cup, minutes.
     pub working: f64,
@@ -47,63 +57,10 @@ pub struct FilledBore {
     pub ml: f64,
 }
 
-/// One batch of resin.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Batch {
-    /// How many bores, of all boards one after the other, are filled before it.
-    pub before: u32,
-    /// Bores it fills.
-    pub bores: u32,
-    /// How much is mixed, with what stays in the cup, ml.
-    pub ml: f64,
-    /// When its parts come together, minutes after those of the first batch.
-    pub begins: f64,
-    /// How long it takes to mix and to pour, minutes.
-    pub minutes: f64,
-}
-
-/// One player's bores on one board.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct SectorPour {
-    /// The board, from 1.
-    pub board: u32,
-    /// The player; none for the center.
-    pub player: Option<u32>,
-    /// How many of the bores are filled.
-    pub bores: u32,
-    /// What they take, waste included, ml.
-    pub ml: f64,
-    /// The first and the last batch that goes into them, from 1.
-    pub batches: (u32, u32),
-}
-
 /// How long resin can be worked in a shop, minutes, from its pot life at the label's temperature: twice as long for
 /// each 10 °C (18 °F) colder, half as long for each 10 °C warmer (trade page, not a standard).
 pub fn working_time(pot_life: f64, label: f64, shop: f64) -> f64 {
     pot_life * libm::exp2((label - shop) / 10.0)
-}
-
-/// The parts of resin and of hardener in an amount that is mixed, in the unit that they are measured out by: of `ml`
-/// by volume the ml, by weight the g. By volume they count as adding up, though some shrink by a percent or two (from
-/// memory).
-pub fn mix_parts(mix: &Mix, ml: f64) -> (f64, f64) {
-    let amount = match mix.by {
-        MixedBy::Volume => ml,
-        MixedBy::Weight => ml * mix.density,
-    };
-    let resin = amount * mix.resin / (mix.resin + mix.hardener);
-    (resin, amount - resin)
-}
-
-/// Both parts of an amount as they are measured out: "20 + 10 ml".
-pub fn parts_shown(mix: &Mix, ml: f64) -> String {
-    let (resin, hardener) = mix_parts(mix, ml);
-    let unit = match mix.by {
-        MixedBy::Volume => "ml",
-        MixedBy::Weight => "g",
-    };
-    let shown = |part| show_number(part, 1);
-    format!("{} + {} {unit}", shown(resin), shown(hardener))
 }
 
 impl Pour {
@@ -122,52 +79,33 @@ impl Pour {
 
     /// The bores of a batch, each with the number of its board, from 1.
     pub fn bores_of(&self, batch: &Batch) -> impl Iterator<Item = (u32, FilledBore)> {
-        let all =
-            (1..=self.boards).flat_map(|board| self.bores.iter().map(move |bore| (board, *bore)));
-        all.skip(batch.before as usize).take(batch.bores as usize)
-    }
-
-    /// Who gets what from which batch: player after player, board after board.
-    pub fn sectors(&self) -> Vec<SectorPour> {
-        let mut batches = self.batches.iter().zip(1..);
-        let mut batch = batches.next();
-        let mut sectors: Vec<SectorPour> = Vec::new();
-        let all =
-            (1..=self.boards).flat_map(|board| self.bores.iter().map(move |bore| (board, bore)));
-        for ((board, bore), at) in all.zip(0_u32..) {
-            while batch.is_some_and(|(batch, _)| at >= batch.before + batch.bores) {
-                batch = batches.next();
-            }
-            let number = batch.map_or(0, |(_, number)| number);
-            let player = Some(bore.name.id().player()).filter(|player| *player > 0);
-            match sectors.last_mut() {
-                Some(last) if (last.board, last.player) == (board, player) => {
-                    last.bores += 1;
-                    last.ml += bore.ml;
-                    last.batches.1 = number;
-                }
-                _ => sectors.push(SectorPour {
-                    board,
-                    player,
-                    bores: 1,
-                    ml: bore.ml,
-                    batches: (number, number),
-                }),
-            }
-        }
-        sectors
+        // Straight to its first bore: there may be as many batches as bores.
+        let each = self.bores.len().max(1);
+        let all = batch.before as usize..batch.before as usize + batch.bores as usize;
+        all.filter_map(move |at| {
+            let board = u32::try_from(at / each + 1).ok()?;
+            Some((board, *self.bores.get(at % each)?))
+        })
     }
 }
 
 /// Resin for the bores of a laid-out board; none where none is planned.
 pub fn pour(board: &Board, layout: &Layout) -> Option<Pour> {
     let filling = board.filling?;
-    let bores = filled(board, &filling, layout);
-    let poured = f64::from(filling.boards) * bores.iter().map(|bore| bore.ml).sum::<f64>();
-    let in_all = |part: fn(&Amount) -> f64| -> f64 {
-        let seats = layout.seats(board).iter();
-        seats.map(|hole| part(&amount(board, &filling, hole))).sum()
-    };
+    let boards = f64::from(filling.boards);
+    let seats = layout.seats(board).iter();
+    let amounts: Vec<(HoleName, Amount)> = seats
+        .map(|hole| (hole.name, amount(board, &filling, hole)))
+        .collect();
+    let each = amounts.iter().map(|(name, amount)| FilledBore {
+        name: *name,
+        ml: amount.takes(&filling),
+    });
+    let bores: Vec<FilledBore> = each.filter(|bore| bore.ml > 0.0).collect();
+    let poured = boards * bores.iter().map(|bore| bore.ml).sum::<f64>();
+    let in_all =
+        |part: fn(&Amount) -> f64| -> f64 { amounts.iter().map(|(_, amount)| part(amount)).sum() };
+    let overfill = boards * in_all(|amount| amount.above) / 1000.0;
     let working = working_time(filling.pot_life, filling.pot_life_at, filling.shop);
     let pouring = (working - filling.mixing).max(0.0);
     // A hair over the whole number, and more than can be counted counts as the most.
@@ -181,8 +119,12 @@ pub fn pour(board: &Board, layout: &Layout) -> Option<Pour> {
         resin: poured + filling.cup * batches.len() as f64,
         largest: bores.iter().map(|bore| bore.ml).fold(0.0, f64::max),
         stays: in_all(|amount| amount.within) / 1000.0,
-        overfill: f64::from(filling.boards) * in_all(|amount| amount.above) / 1000.0,
-        overfill_height: (filling.dome - filling.below_top).max(0.0),
+        overfill,
+        overfill_height: if overfill > 0.0 {
+            filling.dome - filling.below_top
+        } else {
+            0.0
+        },
         working,
         in_time,
         longest: longest.unwrap_or_default(),
@@ -191,119 +133,10 @@ pub fn pour(board: &Board, layout: &Layout) -> Option<Pour> {
     })
 }
 
-/// The largest batch, ml, that never fills more bores than the time allows; none where no batch does that and fills a
-/// bore.
-pub fn batch_in_time(board: &Board, layout: &Layout) -> Option<f64> {
-    let filling = board.filling?;
-    let pour = pour(board, layout)?;
-    // It must run out before any run of bores that is one too long.
-    let too_long = usize::try_from(pour.in_time).ok()?.checked_add(1)?;
-    let mut takes: Vec<f64> = pour.bores.iter().map(|bore| bore.ml).collect();
-    let all = takes.len().saturating_mul(pour.boards as usize);
-    if too_long > all {
-        return None;
-    }
-    // A run that goes on from board to board repeats after one of them.
-    let rounds = too_long.div_ceil(takes.len()) + 1;
-    takes = takes.repeat(rounds.min(pour.boards as usize));
-    let runs = takes.windows(too_long).map(|run| run.iter().sum::<f64>());
-    let least = runs.min_by(f64::total_cmp)? + filling.cup;
-    let tenths = (least * 10.0 * (1.0 - 1e-6)).floor() / 10.0;
-    (tenths >= (pour.largest + filling.cup).max(ranges::BATCH.min)).then_some(tenths)
-}
-
-/// Whether a hole is filled: it holds a piece, and is deeper than the level of the resin.
-pub fn is_filled(board: &Board, filling: &Filling, hole: &Hole) -> bool {
-    takes(board, filling, hole) > 0.0
-}
-
-/// The bores that are filled, with what each takes.
-fn filled(board: &Board, filling: &Filling, layout: &Layout) -> Vec<FilledBore> {
-    let bore = |hole: &Hole| FilledBore {
-        name: hole.name,
-        ml: takes(board, filling, hole),
-    };
-    let each = layout.seats(board).iter().map(bore);
-    each.filter(|bore| bore.ml > 0.0).collect()
-}
-
-/// What a hole takes, waste included, ml.
-fn takes(board: &Board, filling: &Filling, hole: &Hole) -> f64 {
-    let Amount { within, above } = amount(board, filling, hole);
-    (within + above) / 1000.0 * (1.0 + filling.waste)
-}
-
-/// Resin in one bore, mm³.
-struct Amount {
-    /// Below the top face.
-    within: f64,
-    /// Above it.
-    above: f64,
-}
-
-/// A bore that ends above the resin's level has none, nor has it a dome. What is set in it and stands out of the level
-/// counts as covered by the dome.
-fn amount(board: &Board, filling: &Filling, hole: &Hole) -> Amount {
-    let (bore, level) = (hole.bore, filling.below_top);
-    let set = |level: f64| {
-        let is_set = filling.around_insert && board.piece.kind == PieceKind::Magnet;
-        if is_set {
-            insert_part_below(&board.piece, bore, level)
-        } else {
-            0.0
-        }
-    };
-    let body = bore_volume(bore, board.bores.spur, level) - set(level);
-    // Rounding of a level at the floor is no resin.
-    if body < 1e-6 {
-        return Amount {
-            within: 0.0,
-            above: 0.0,
-        };
-    }
-    let crown = |above: f64| {
-        let covered = set(level - filling.dome) - set(level - filling.dome + above);
-        (crown_volume(bore.radius(), filling.dome, above) - covered).max(0.0)
-    };
-    let above = crown((filling.dome - level).max(0.0));
-    Amount {
-        within: body + (crown(filling.dome) - above).max(0.0),
-        above,
-    }
-}
-
-/// Bores one after the other into batches; a bore that takes more than a batch is one by itself.
-fn batches(bores: &[FilledBore], filling: &Filling, most: u32) -> Vec<Batch> {
-    let full = filling.batch * (1.0 + HAIR);
-    let mut batches: Vec<Batch> = Vec::new();
-    let all = (0..filling.boards).flat_map(|_| bores);
-    for (FilledBore { ml, .. }, before) in all.zip(0_u32..) {
-        match batches.last_mut() {
-            Some(last) if last.bores < most && last.ml + ml <= full => {
-                last.bores += 1;
-                last.ml += ml;
-            }
-            _ => batches.push(Batch {
-                before,
-                bores: 1,
-                ml: filling.cup + ml,
-                ..Batch::default()
-            }),
-        }
-    }
-    let mut begins = 0.0;
-    for batch in &mut batches {
-        batch.minutes = filling.mixing + f64::from(batch.bores) * filling.ten_bores / 600.0;
-        batch.begins = begins;
-        begins += batch.minutes;
-    }
-    batches
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bore, Bores, Bottom, Center, Insert, layout};
+    use board::{Bore, Bores, Bottom, Center, Filling, Insert, PieceKind, layout};
     use core::f64::consts::PI;
     use proptest::prelude::*;
     use testkit::assert_near;
@@ -481,27 +314,6 @@ mod tests {
     }
 
     #[test]
-    fn parts_are_told_as_they_are_measured_out() {
-        let mix = Mix {
-            by: MixedBy::Volume,
-            resin: 2.0,
-            hardener: 1.0,
-            density: 1.15,
-        };
-        assert_eq!(mix_parts(&mix, 30.0), (20.0, 10.0));
-        assert_eq!(parts_shown(&mix, 30.0), "20 + 10 ml");
-        let weighed = Mix {
-            by: MixedBy::Weight,
-            resin: 100.0,
-            hardener: 43.0,
-            ..mix
-        };
-        let (resin, hardener) = mix_parts(&weighed, 100.0);
-        assert_near!(resin + hardener, 115.0, 1e-9);
-        assert_near!(hardener / resin, 0.43, 1e-12);
-    }
-
-    #[test]
     fn absurd_numbers_end() {
         let board = with_bores(Filling {
             shop: -40.0,
@@ -513,6 +325,13 @@ mod tests {
         });
         let pour = poured(&board);
         assert_eq!((pour.in_time, pour.batches.len()), (u32::MAX, 132));
+        let mut many = board.clone();
+        many.filling.as_mut().unwrap().boards = 50;
+        let pour = poured(&many);
+        assert_eq!(pour.batches.len(), 132 * 50);
+        let last = pour.first_and_last(pour.batches.last().unwrap());
+        let wanted = pour.bores.last().unwrap().name;
+        assert_eq!(last, format!("{wanted} of board 50"));
         assert_eq!(batch_in_time(&board, &layout(&board).unwrap()), None);
     }
 

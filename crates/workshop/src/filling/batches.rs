@@ -1,0 +1,111 @@
+//! Bores one after the other into batches that are poured before they set.
+
+use board::{Board, Filling, Layout, ranges};
+
+use super::{FilledBore, HAIR, pour};
+
+/// One batch of resin.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Batch {
+    /// How many bores, of all boards one after the other, are filled before it.
+    pub before: u32,
+    /// Bores it fills.
+    pub bores: u32,
+    /// How much is mixed, with what stays in the cup, ml.
+    pub ml: f64,
+    /// When its parts come together, minutes after those of the first batch.
+    pub begins: f64,
+    /// How long it takes to mix and to pour, minutes.
+    pub minutes: f64,
+}
+
+/// Bores one after the other into batches; a bore that takes more than a batch is one by itself.
+pub fn batches(bores: &[FilledBore], filling: &Filling, most: u32) -> Vec<Batch> {
+    let full = filling.batch * (1.0 + HAIR);
+    let mut batches: Vec<Batch> = Vec::new();
+    let all = (0..filling.boards).flat_map(|_| bores);
+    for (FilledBore { ml, .. }, before) in all.zip(0_u32..) {
+        match batches.last_mut() {
+            Some(last) if last.bores < most && last.ml + ml <= full => {
+                last.bores += 1;
+                last.ml += ml;
+            }
+            _ => batches.push(Batch {
+                before,
+                bores: 1,
+                ml: filling.cup + ml,
+                ..Batch::default()
+            }),
+        }
+    }
+    let mut begins = 0.0;
+    for batch in &mut batches {
+        batch.minutes = filling.mixing + f64::from(batch.bores) * filling.ten_bores / 600.0;
+        batch.begins = begins;
+        begins += batch.minutes;
+    }
+    batches
+}
+
+/// The largest batch, ml, that never fills more bores than the time allows; none where no batch does that and fills a
+/// bore.
+pub fn batch_in_time(board: &Board, layout: &Layout) -> Option<f64> {
+    let filling = board.filling?;
+    let pour = pour(board, layout)?;
+    // It must run out before any run of bores that is one too long.
+    let too_long = usize::try_from(pour.in_time).ok()?.checked_add(1)?;
+    let each: Vec<f64> = pour.bores.iter().map(|bore| bore.ml).collect();
+    let least = least_run(&each, pour.boards as usize, too_long)? + filling.cup;
+    let tenths = (least * 10.0 * (1.0 - 1e-6)).floor() / 10.0;
+    (tenths >= (pour.largest + filling.cup).max(ranges::BATCH.min)).then_some(tenths)
+}
+
+/// The least that so many bores in a row take, where those of one board come over and over; none where there are not so
+/// many.
+fn least_run(each: &[f64], boards: usize, length: usize) -> Option<f64> {
+    if length > each.len().saturating_mul(boards) {
+        return None;
+    }
+    // A run that goes on from board to board repeats after one of them.
+    let rounds = (length.div_ceil(each.len()) + 1).min(boards);
+    let mut poured = 0.0;
+    let mut before = vec![poured];
+    for ml in each.iter().cycle().take(rounds * each.len()) {
+        poured += ml;
+        before.push(poured);
+    }
+    let runs = before.iter().zip(before.iter().skip(length));
+    runs.map(|(start, end)| end - start).min_by(f64::total_cmp)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn a_run_is_no_longer_than_all_boards() {
+        assert_eq!(least_run(&[1.0, 2.0], 2, 5), None);
+        assert_eq!(least_run(&[], 2, 1), None);
+        // From the second bore of the first board on.
+        assert_eq!(least_run(&[4.0, 1.0, 2.0], 2, 2), Some(3.0));
+        assert_eq!(least_run(&[1.0, 4.0, 2.0], 2, 2), Some(3.0));
+        assert_eq!(least_run(&[1.0, 4.0, 2.0], 1, 2), Some(5.0));
+    }
+
+    proptest! {
+        #[test]
+        fn the_least_run_is_the_least_of_all_runs(
+            each in prop::collection::vec(0.1..9.0_f64, 1..7),
+            boards in 1_usize..6,
+            length in 1_usize..20,
+        ) {
+            let all = each.repeat(boards);
+            let runs = all.windows(length).map(|run| run.iter().sum::<f64>());
+            match (least_run(&each, boards, length), runs.min_by(f64::total_cmp)) {
+                (Some(found), Some(wanted)) => prop_assert!((found - wanted).abs() < 1e-9),
+                (found, wanted) => prop_assert_eq!(found, wanted),
+            }
+        }
+    }
+}

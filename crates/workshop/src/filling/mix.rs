@@ -1,0 +1,55 @@
+//! What a batch is mixed of, as it is measured out.
+
+use board::{Mix, MixedBy, show_number};
+
+/// The parts of resin and of hardener in an amount that is mixed, in the unit that they are measured out by: of `ml`
+/// by volume the ml, by weight the g. By volume they count as adding up, though some shrink by a percent or two (from
+/// memory).
+pub fn mix_parts(mix: &Mix, ml: f64) -> (f64, f64) {
+    let amount = match mix.by {
+        MixedBy::Volume => ml,
+        MixedBy::Weight => ml * mix.density,
+    };
+    let resin = amount * mix.resin / (mix.resin + mix.hardener);
+    (resin, amount - resin)
+}
+
+/// Both parts of an amount as they are measured out: "20 + 10 ml"; where there is less than 1 of either to a hundredth,
+/// so that no part of a small batch is told as nothing.
+pub fn parts_shown(mix: &Mix, ml: f64) -> String {
+    let (resin, hardener) = mix_parts(mix, ml);
+    let unit = match mix.by {
+        MixedBy::Volume => "ml",
+        MixedBy::Weight => "g",
+    };
+    let decimals = if resin.min(hardener) < 1.0 { 2 } else { 1 };
+    let shown = |part| show_number(part, decimals);
+    format!("{} + {} {unit}", shown(resin), shown(hardener))
+}
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use testkit::assert_near;
+
+    #[test]
+    fn parts_are_told_as_they_are_measured_out() {
+        let mix = Mix {
+            by: MixedBy::Volume,
+            resin: 2.0,
+            hardener: 1.0,
+            density: 1.15,
+        };
+        assert_eq!(mix_parts(&mix, 30.0), (20.0, 10.0));
+        assert_eq!(parts_shown(&mix, 30.0), "20 + 10 ml");
+        assert_eq!(parts_shown(&mix, 0.1), "0.07 + 0.03 ml");
+        let weighed = Mix {
+            by: MixedBy::Weight,
+            resin: 100.0,
+            hardener: 43.0,
+            ..mix
+        };
+        let (resin, hardener) = mix_parts(&weighed, 100.0);
+        assert_near!(resin + hardener, 115.0, 1e-9);
+        assert_near!(hardener / resin, 0.43, 1e-12);
+    }
+}
