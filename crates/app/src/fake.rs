@@ -78,6 +78,10 @@ impl Host for Fake {
         Ok(paths)
     }
 
+    fn remove(&self, path: &Path) {
+        self.files.lock().unwrap().remove(path);
+    }
+
     fn exists(&self, path: &Path) -> bool {
         self.files.lock().unwrap().contains_key(path)
     }

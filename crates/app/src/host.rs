@@ -28,6 +28,8 @@ pub trait Host: Send + Sync {
         files: &[(String, Vec<u8>)],
         replace: bool,
     ) -> Result<Vec<PathBuf>, FilesError>;
+    /// Takes a file away, if it is there and can be taken away.
+    fn remove(&self, path: &Path);
     /// Whether there is a file.
     fn exists(&self, path: &Path) -> bool;
     /// Asks for a path with the system's dialog; blocks until it is answered.
@@ -92,6 +94,10 @@ impl Host for Desktop {
         replace: bool,
     ) -> Result<Vec<PathBuf>, FilesError> {
         files::write_all(folder, files, replace)
+    }
+
+    fn remove(&self, path: &Path) {
+        let _ = std::fs::remove_file(path);
     }
 
     fn exists(&self, path: &Path) -> bool {

@@ -25,6 +25,7 @@ mod host;
 mod jobs;
 mod panels;
 mod panes;
+mod rescue;
 mod samples;
 mod section_view;
 mod session;

@@ -7,6 +7,7 @@ use board::{Board, FileError, LARGEST_FILE, read_board, write_board};
 use crate::files::FilesError;
 use crate::history::History;
 use crate::host::Host;
+use crate::rescue::Rescued;
 
 /// The document at hand.
 pub struct Session {
@@ -14,7 +15,8 @@ pub struct Session {
     pub board: Board,
     history: History<Board>,
     path: Option<PathBuf>,
-    saved: Board,
+    /// What the file at hand holds, or what one began with; none of a board that was rescued.
+    saved: Option<Board>,
 }
 
 /// Why a board could not be opened.
@@ -38,7 +40,7 @@ impl Session {
     pub fn new(board: Board) -> Self {
         Self {
             history: History::new(board.clone()),
-            saved: board.clone(),
+            saved: Some(board.clone()),
             board,
             path: None,
         }
@@ -60,13 +62,22 @@ impl Session {
         })
     }
 
+    /// A document that an earlier run left unsaved.
+    pub fn rescued(rescued: Rescued) -> Self {
+        Self {
+            path: rescued.path,
+            saved: None,
+            ..Self::new(rescued.board)
+        }
+    }
+
     /// Writes the document to a file, which it is kept in from then on.
     ///
     /// # Errors
     /// [`FilesError`]; the file is then what it was before.
     pub fn save(&mut self, host: &dyn Host, path: &Path) -> Result<(), FilesError> {
         host.write(path, write_board(&self.board).as_bytes())?;
-        self.saved = self.board.clone();
+        self.saved = Some(self.board.clone());
         self.path = Some(path.into());
         Ok(())
     }
@@ -86,7 +97,7 @@ impl Session {
 
     /// Whether there are changes that no file holds.
     pub fn is_dirty(&self) -> bool {
-        self.board != self.saved
+        self.saved.as_ref() != Some(&self.board)
     }
 
     /// Makes what the document is now an undo step, if it has changed.

@@ -270,6 +270,36 @@ fn a_board_is_saved_and_opened_by_a_typed_path() {
 }
 
 #[test]
+fn changes_that_no_file_holds_survive_the_end_of_the_program() {
+    const KEPT: &str = "/home/maker/settings/unsaved.json";
+    let mut story = Story::begin();
+    assert_eq!(story.host.file(KEPT), None);
+    story.type_into("Players", "5");
+    let kept = story.host.file(KEPT).expect("nothing was kept aside");
+    let typed = story.app().session.board.clone();
+    let again = |answer: &str| {
+        let fake = Fake::new();
+        fake.put(KEPT, &kept);
+        let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
+        story.harness.state_mut().offer_rescue();
+        story.harness.run();
+        assert_eq!(story.app().session.board.players, 6);
+        story.press(answer);
+        story
+    };
+    let mut opened = again("Open it");
+    assert_eq!(opened.app().session.board, typed);
+    assert!(opened.app().session.is_dirty() && opened.host.file(KEPT).is_some());
+    opened.keys(Modifiers::COMMAND, Key::S);
+    opened.fill("Board file", "/five");
+    opened.press("Save");
+    assert_eq!(opened.host.file(KEPT), None);
+    let given_up = again("Give it up");
+    assert_eq!(given_up.app().session.board.players, 6);
+    assert_eq!(given_up.host.file(KEPT), None);
+}
+
+#[test]
 fn a_broken_file_is_refused_with_its_fault_and_left_alone() {
     let fake = Fake::new();
     fake.put("/boards/newer.json", b"{\"format\": 9}");

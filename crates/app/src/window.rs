@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use std::time::Duration;
 
 use board::{Units, Wishes, propose};
 use egui::{ThemePreference, Ui, ViewportCommand};
@@ -17,6 +18,7 @@ use crate::host::{Ask, Desktop, Host, Picked};
 use crate::jobs::{EXPORT, Jobs, Outcome};
 use crate::panes::Pane;
 use crate::printers::Printers;
+use crate::rescue::Rescue;
 use crate::samples::SAMPLES;
 use crate::section_view::section_ui;
 use crate::session::Session;
@@ -31,6 +33,9 @@ mod open;
 
 pub use open::run;
 
+/// When what has to wait is tried again.
+const LATER: Duration = Duration::from_millis(200);
+
 /// The window's state.
 pub struct App {
     pub(crate) session: Session,
@@ -41,6 +46,7 @@ pub struct App {
     pub(crate) jobs: Jobs,
     pub(crate) studies: Studies,
     host: Arc<dyn Host>,
+    rescue: Rescue,
     /// The window may close although there are changes.
     closing: bool,
 }
@@ -88,6 +94,7 @@ impl App {
             current,
             jobs: Jobs::new(),
             studies: Studies::new(),
+            rescue: Rescue::new(&*host),
             host,
             closing: false,
         }
@@ -97,6 +104,14 @@ impl App {
     pub fn sample(ctx: &egui::Context) -> Self {
         theme::install(ctx);
         Self::new(ctx, Settings::default(), Arc::new(Desktop), None)
+    }
+
+    /// Asks about a board that an earlier run left unsaved, if there is one.
+    pub fn offer_rescue(&mut self) {
+        let found = self.rescue.found(&*self.host);
+        if let Some(rescued) = found {
+            self.view.dialog = Some(Dialog::Rescued(Box::new(rescued)));
+        }
     }
 
     /// Everything that is seen, and what is asked for by it.
@@ -122,6 +137,9 @@ impl App {
         self.name_window(ui.ctx());
         if is_settled(ui.ctx()) {
             self.session.commit();
+            if self.rescue.keep(&self.host, &self.session) {
+                ui.ctx().request_repaint_after(LATER);
+            }
             self.study(ui.ctx());
             if let Some(fault) = self.printers.keep(&*self.host) {
                 self.view.warn(fault);
@@ -324,6 +342,16 @@ impl App {
             }
             Answer::New(wishes) => self.propose(&wishes),
             Answer::SaveThen(then) => self.save_then(ctx, then),
+            Answer::Rescue(rescued) => {
+                self.begin(Session::rescued(*rescued));
+                self.rescue.settled();
+                self.view.dialog = None;
+            }
+            Answer::GiveUp => {
+                self.rescue.settled();
+                self.rescue.forget(&*self.host);
+                self.view.dialog = None;
+            }
             Answer::Discard(then) => {
                 self.view.dialog = None;
                 self.leave(ctx, then);
@@ -536,6 +564,10 @@ impl eframe::App for App {
 
     fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
         self.show(ui);
+    }
+
+    fn on_exit(&mut self, _: Option<&eframe::glow::Context>) {
+        self.rescue.forget(&*self.host);
     }
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {

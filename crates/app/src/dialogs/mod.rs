@@ -3,6 +3,7 @@
 mod export;
 mod new;
 mod path;
+mod rescued;
 mod safety;
 mod unsaved;
 
@@ -15,6 +16,7 @@ use egui::{Context, Id, Modal, Ui};
 use crate::command::Command;
 use crate::exports::{Kind, Source};
 use crate::host::{Ask, Host};
+use crate::rescue::Rescued;
 use crate::theme;
 
 pub use export::ExportDialog;
@@ -33,6 +35,8 @@ pub enum Dialog {
     New(NewDialog),
     /// Changes would be lost by a command.
     Unsaved(Command),
+    /// An earlier run left a board unsaved.
+    Rescued(Box<Rescued>),
     /// Cautions.
     Safety,
 }
@@ -55,6 +59,10 @@ pub enum Answer {
     SaveThen(Command),
     /// Do it, whatever is lost.
     Discard(Command),
+    /// Open what an earlier run left unsaved.
+    Rescue(Box<Rescued>),
+    /// Give that up.
+    GiveUp,
 }
 
 impl Dialog {
@@ -74,7 +82,7 @@ impl Dialog {
         match self {
             Self::Open(dialog) | Self::SaveAs(dialog) => dialog.set_path(text),
             Self::Export(dialog) => dialog.set_folder(text),
-            Self::New(_) | Self::Unsaved(_) | Self::Safety => {}
+            Self::New(_) | Self::Unsaved(_) | Self::Rescued(_) | Self::Safety => {}
         }
     }
 
@@ -84,7 +92,7 @@ impl Dialog {
             Self::Open(dialog) | Self::SaveAs(dialog) => dialog.fault = Some(sentence),
             Self::Export(dialog) => dialog.fault = Some(sentence),
             Self::New(dialog) => dialog.fault = Some(sentence),
-            Self::Unsaved(_) | Self::Safety => {}
+            Self::Unsaved(_) | Self::Rescued(_) | Self::Safety => {}
         }
     }
 }
@@ -106,10 +114,15 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
                 Dialog::Export(dialog) => export::export_ui(ui, dialog, host),
                 Dialog::New(dialog) => new::new_ui(ui, dialog),
                 Dialog::Unsaved(then) => unsaved::unsaved_ui(ui, *then),
+                Dialog::Rescued(rescued) => rescued::rescued_ui(ui, rescued),
                 Dialog::Safety => safety::safety_ui(ui),
             }
         });
-    let closed = modal.should_close().then_some(Answer::Cancel);
+    let closed = modal.should_close().then(|| match dialog {
+        // Whoever closes it in passing loses nothing.
+        Dialog::Rescued(rescued) => Answer::Rescue(rescued.clone()),
+        _ => Answer::Cancel,
+    });
     modal.inner.or(closed)
 }
 

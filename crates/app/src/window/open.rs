@@ -33,8 +33,9 @@ pub fn run(file: Option<&Path>, errors: &mut dyn Write) -> ExitCode {
         started.set(true);
         theme::install(&cc.egui_ctx);
         let settings = cc.storage.and_then(|storage| eframe::get_value(storage, Settings::KEY)).unwrap_or_default();
-        Ok(Box::new(App::new(&cc.egui_ctx, settings, Arc::new(Desktop),
-            file)))
+        let mut app = App::new(&cc.egui_ctx, settings, Arc::new(Desktop), file);
+        app.offer_rescue();
+        Ok(Box::new(app))
     };
     // A missing system library makes the window toolkit panic rather than fail.
     let opened = std::panic::catch_unwind(std::panic::AssertUnwindSafe(|| {
