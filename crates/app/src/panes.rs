@@ -52,7 +52,7 @@ impl App {
                 &self.settings.recent,
                 &self.view,
                 commands,
-            )
+            );
         });
         Panel::bottom("status")
             .frame(bar)
