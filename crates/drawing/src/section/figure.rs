@@ -13,13 +13,15 @@ use crate::{Anchor, Item, Layer, Line, Shape, Text};
 /// What names and lines where wood is broken off may reach beyond a figure, both sides together, mm on paper.
 const BEYOND: f64 = 2.5;
 /// The scales that are used, the largest first, as they are written.
-const SCALES: [(&str, f64); 11] = [
+const SCALES: [(&str, f64); 13] = [
     ("10 : 1", 10.0),
     ("5 : 1", 5.0),
     ("2 : 1", 2.0),
     ("1 : 1", 1.0),
     ("1 : 2", 0.5),
     ("1 : 2.5", 0.4),
+    ("1 : 3", 1.0 / 3.0),
+    ("1 : 4", 0.25),
     ("1 : 5", 0.2),
     ("1 : 10", 0.1),
     ("1 : 20", 0.05),
