@@ -1,6 +1,6 @@
 //! Rule: a batch of resin is in the bores before it sets in its cup.
 
-use board::{Board, Bore, Bottom, Filling, Hole, HoleName, Layout, PieceKind};
+use board::{Board, Bore, Bottom, Filling, Hole, HoleName, Layout, PieceKind, Units};
 use board::{show_length, show_number};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
@@ -31,6 +31,7 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
         too_slow(board, &filling, &pour, layout),
         too_small(&filling, &pour),
         too_hot(&pour),
+        runs_over(board, &filling, layout),
         marble_on_resin(board, &filling, layout),
         Some(hazard()),
     ];
@@ -52,9 +53,9 @@ fn too_slow(board: &Board, filling: &Filling, pour: &Pour, layout: &Layout) -> O
         return Some(finding.measuring(measured, Measure::Minutes(pour.working)));
     }
     let message = format!(
-        "a batch of {} ml fills {}, which takes {} min with mixing; at {shop} °C the resin can be worked for \
+        "a batch of {} fills {}, which takes {} min with mixing; at {shop} °C the resin can be worked for \
          {working} min, enough for {}",
-        show_number(pour.longest.ml, 1),
+        ml(pour.longest.ml),
         counted(pour.longest.bores as usize, "bore"),
         show_number(takes, 1),
         counted(pour.in_time as usize, "bore"),
@@ -74,10 +75,10 @@ fn too_small(filling: &Filling, pour: &Pour) -> Option<Finding> {
     let wants = pour.largest + filling.cup;
     (wants > filling.batch * (1.0 + HAIR)).then(|| {
         let message = format!(
-            "a bore takes {} ml with waste and {} ml stay in the cup, more than a batch of {} ml",
-            show_number(pour.largest, 1),
-            show_number(filling.cup, 1),
-            show_number(filling.batch, 1)
+            "a bore takes {} with waste and {} stay in the cup, more than a batch of {}",
+            ml(pour.largest),
+            ml(filling.cup),
+            ml(filling.batch)
         );
         Finding::new(Severity::Caution, Rule::Filling, message).measuring(
             Measure::Milliliters(filling.batch),
@@ -91,21 +92,43 @@ fn too_hot(pour: &Pour) -> Option<Finding> {
     let cup = cups.max_by(f64::total_cmp)?;
     (cup > HOT_CUP).then(|| {
         let message = format!(
-            "{} ml of resin in one cup heats itself, sets early and can melt the cup; mix less, or pour it into a \
-             wide tray",
-            show_number(cup, 1)
+            "{} of resin in one cup heats itself, sets early and can melt the cup; mix less, or pour it into a wide tray",
+            ml(cup)
         );
         Finding::new(Severity::Caution, Rule::Filling, message)
             .measuring(Measure::Milliliters(cup), Measure::Milliliters(HOT_CUP))
     })
 }
 
+/// Domes higher than half a ball over their bore.
+fn runs_over(board: &Board, filling: &Filling, layout: &Layout) -> Option<Finding> {
+    let dome = filling.dome;
+    let over = |hole: &&Hole| dome > hole.bore.radius() + HAIR && is_filled(board, filling, hole);
+    let holes: Vec<&Hole> = layout.seats(board).iter().filter(over).collect();
+    let radii = holes.iter().map(|hole| hole.bore.radius());
+    let least = radii.min_by(f64::total_cmp)?;
+    let message = format!(
+        "a dome of {} is more than half a ball over {}; the resin runs over the rim before it stands so high",
+        show_length(dome, board.units),
+        counted(holes.len(), "bore"),
+    );
+    let finding = Finding::new(Severity::Caution, Rule::Filling, message);
+    let names = holes.iter().map(|hole| hole.name).collect();
+    Some(
+        finding
+            .about(names)
+            .measuring(Measure::Mm(dome), Measure::Mm(least)),
+    )
+}
+
 /// Marbles that would stand on the resin, not on the rim.
 fn marble_on_resin(board: &Board, filling: &Filling, layout: &Layout) -> Option<Finding> {
     let marble = board.piece.diameter;
+    // A marble is lowest where a dome is highest; what of that stands above the top face is levelled off.
+    let resin = (filling.below_top - filling.dome).max(0.0);
     let stands = |hole: &&Hole| {
         let left = Bore {
-            depth: hole.bore.depth.min(filling.below_top),
+            depth: hole.bore.depth.min(resin),
             bottom: Bottom::Flat,
             ..hole.bore
         };
@@ -129,6 +152,10 @@ fn marble_on_resin(board: &Board, filling: &Filling, layout: &Layout) -> Option<
         );
         Finding::new(Severity::Caution, Rule::Filling, message).about(holes)
     })
+}
+
+fn ml(ml: f64) -> String {
+    Measure::Milliliters(ml).shown(Units::Mm)
 }
 
 fn hazard() -> Finding {
@@ -223,8 +250,28 @@ mod tests {
         assert_eq!(found[0].holes.len(), 132);
         full.filling.as_mut().unwrap().below_top = 1.8;
         assert!(check(&full, &layout(&full).unwrap())[0].holes.is_empty());
+        // A dome takes of that room.
+        full.filling.as_mut().unwrap().dome = 0.1;
+        assert_eq!(check(&full, &layout(&full).unwrap())[0].holes.len(), 132);
         full.filling.as_mut().unwrap().below_top = 12.0;
         let none = check(&full, &layout(&full).unwrap());
         assert!(none[0].message.starts_with("no bore is filled"));
+    }
+
+    #[test]
+    fn a_dome_is_no_more_than_half_a_ball() {
+        let over = |dome| {
+            let found = found(Filling {
+                dome,
+                ten_bores: 1.0,
+                ..Filling::default()
+            });
+            let mut over = found.into_iter();
+            over.find(|finding| finding.message.contains("half a ball"))
+        };
+        assert_eq!(over(5.0), None);
+        let high = over(5.1).unwrap();
+        assert_eq!((high.severity, high.holes.len()), (Severity::Caution, 132));
+        assert_eq!(high.wanted, Some(Measure::Mm(5.0)));
     }
 }

@@ -158,7 +158,8 @@ impl Measure {
         }
     }
 
-    /// The measure as a maker reads it: lengths to a hundredth of a millimeter or as inches are shown.
+    /// The measure as a maker reads it: lengths to a hundredth of a millimeter or as inches are shown, less than a
+    /// milliliter to a hundredth.
     pub fn shown(self, units: Units) -> String {
         match self {
             Self::Mm(mm) if units == Units::Mm => show_length((mm * 100.0).round() / 100.0, units),
@@ -168,7 +169,7 @@ impl Measure {
             Self::Degrees(degrees) => show_number(degrees, 3) + "°",
             Self::Minutes(minutes) => show_number(minutes, 1) + " min",
             Self::Hours(hours) => show_number(hours, 1) + " h",
-            Self::Milliliters(ml) => show_number(ml, 1) + " ml",
+            Self::Milliliters(ml) => show_number(ml, if ml < 1.0 { 2 } else { 1 }) + " ml",
             Self::Grams(grams) => show_number(grams, 2) + " g",
             Self::Kilograms(kilograms) => show_number(kilograms, 3) + " kg",
             Self::KilogramsPerCubicMeter(density) => show_number(density, 0) + " kg/m³",
