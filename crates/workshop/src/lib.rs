@@ -112,7 +112,7 @@ pub use router_template::{
 };
 pub use seat::{MarbleSeat, marble_seat};
 pub use section::{
-    Body, BodyKind, BoreSizes, Cavity, CavityKind, Face, Floor, FloorOver, InsertSizes, LidSizes,
+    Body, BodyKind, BoreSizes, Cavity, CavityKind, Face, Floor, FloorOver, InsertSizes, LidPlace,
     Plane, RecessSizes, Section, Stands, bore_sizes, recess_section, recess_sizes, section,
 };
 pub use sector_jig::{Closing, SectorJigError, SectorPlan, SectorTurn, sector_jig};

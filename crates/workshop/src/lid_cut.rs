@@ -18,8 +18,8 @@ pub fn lid_cut(board: &Board) -> Option<Recess> {
             ..recess
         }),
         LidHold::LiesIn => None,
-        LidHold::Slides { angle, toward } => {
-            let beyond = overlap + recess.lid * Angle::degrees(angle).tan();
+        LidHold::Slides { toward, .. } => {
+            let beyond = overlap + lean(&recess);
             Some(groove(&recess, beyond, toward, board.blank.radius()))
         }
     }
@@ -34,6 +34,15 @@ pub fn lid_mouth(board: &Board) -> Option<Recess> {
     };
     let overlap = recess.lid_fit.overlap;
     Some(groove(&recess, overlap, toward, board.blank.radius()))
+}
+
+/// How much farther in the sides of a dovetailed groove are at the underside than at its top, mm: depth times the tangent
+/// of their lean; 0 for a lid that does not slide.
+pub fn lean(recess: &Recess) -> f64 {
+    match recess.lid_fit.hold {
+        LidHold::LiesIn => 0.0,
+        LidHold::Slides { angle, .. } => recess.lid * Angle::degrees(angle).tan(),
+    }
 }
 
 /// What the cut is called.

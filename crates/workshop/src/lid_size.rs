@@ -1,9 +1,8 @@
 //! The lid of a recess as it is cut: what its place measures, less the clearance.
 
 use board::{Board, LidHold, RecessShape};
-use geometry::Angle;
 
-use crate::lid_cut::lid_cut;
+use crate::lid_cut::{lean, lid_cut};
 
 /// What a lid measures when it is made; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -16,14 +15,11 @@ pub struct LidSize {
     pub leans_in: f64,
 }
 
-/// The lid of a board's recess; none where no lid is planned.
+/// The lid of a board's recess; none where no lid is planned, or its clearance leaves nothing of it.
 pub fn lid_size(board: &Board) -> Option<LidSize> {
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     let place = lid_cut(board).unwrap_or(recess);
-    let leans_in = match recess.lid_fit.hold {
-        LidHold::LiesIn => 0.0,
-        LidHold::Slides { angle, .. } => recess.lid * Angle::degrees(angle).tan(),
-    };
+    let leans_in = lean(&recess);
     let clearance = recess.lid_fit.clearance;
     let shape = match (place.shape, recess.lid_fit.hold) {
         (RecessShape::Round { diameter }, _) => RecessShape::Round {
@@ -33,7 +29,8 @@ pub fn lid_size(board: &Board) -> Option<LidSize> {
         // Along the grain it meets the closed end, and is cut off with the edge of the board.
         (shape, LidHold::Slides { .. }) => smaller(shape, 0.0, clearance),
     };
-    Some(LidSize {
+    let (length, width) = shape.sides();
+    (length > 0.0 && width > 2.0 * leans_in).then_some(LidSize {
         shape,
         thickness: recess.lid,
         leans_in,
@@ -102,5 +99,28 @@ mod tests {
         };
         assert_near!(width, 90.0 + 2.0 * (4.0 + lean) - 0.6, 1e-9);
         assert_eq!(lid_size(&Board::default()), None);
+    }
+
+    #[test]
+    fn a_clearance_as_wide_as_its_place_leaves_no_lid() {
+        let with = |clearance| {
+            let recess = Recess {
+                shape: RecessShape::Round { diameter: 20.0 },
+                lid: 5.0,
+                lid_fit: LidFit {
+                    hold: LidHold::LiesIn,
+                    overlap: 4.0,
+                    clearance,
+                    ..LidFit::default()
+                },
+                ..Recess::default()
+            };
+            lid_size(&Board {
+                recess: Some(recess),
+                ..Board::default()
+            })
+        };
+        assert!(with(27.9).is_some());
+        assert_eq!(with(28.0), None);
     }
 }

@@ -2,7 +2,7 @@
 
 use board::{Board, LidHold, show_number};
 use kurbo::Rect;
-use workshop::{LidSizes, Measure, RecessSizes, Section};
+use workshop::{LidPlace, Measure, RecessSizes, Section};
 
 use super::bore::HAIR;
 use super::figure::Figure;
@@ -68,7 +68,7 @@ fn written(board: &Board, sizes: &RecessSizes) -> Vec<Size> {
     all
 }
 
-fn of_lid(board: &Board, sizes: &RecessSizes, lid: &LidSizes) -> Vec<Size> {
+fn of_lid(board: &Board, sizes: &RecessSizes, lid: &LidPlace) -> Vec<Size> {
     let length = |mm| Measure::Mm(mm).shown(board.units);
     let under = -sizes.thickness;
     let (mouth, inside) = (lid.mouth / 2.0, lid.inside / 2.0);

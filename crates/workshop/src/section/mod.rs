@@ -22,11 +22,11 @@ use crate::recess::middle;
 
 pub use plane::Plane;
 pub use sizes::{
-    BoreSizes, Floor, FloorOver, InsertSizes, LidSizes, RecessSizes, Stands, bore_sizes,
+    BoreSizes, Floor, FloorOver, InsertSizes, LidPlace, RecessSizes, Stands, bore_sizes,
     recess_sizes,
 };
 
-/// How far apart the bearings of a hole and of the recess are at least for the cut to turn toward the recess.
+/// How far apart the bearings of a hole and of the recess are at least for the cut to turn toward the recess, degrees.
 const APART: f64 = 5.0;
 /// A recess whose middle is no farther from the center pin is about it, mm.
 const ABOUT_PIN: f64 = 0.5;

@@ -1,6 +1,6 @@
 //! The sizes that a section is drawn with, from the functions that work them out.
 
-use board::{Board, Bore, Hole, HoleId, Insert, Layout, LidHold, PieceKind, Recess, RecessShape};
+use board::{Board, Bore, Hole, HoleId, Insert, Layout, LidHold, PieceKind, Recess};
 use geometry::Angle;
 
 use super::forms::depth_at;
@@ -171,12 +171,12 @@ pub struct RecessSizes {
     /// Thickness of the board.
     pub thickness: f64,
     /// Its lid, if it has one.
-    pub lid: Option<LidSizes>,
+    pub lid: Option<LidPlace>,
 }
 
 /// The sizes of a lid's place, across the grain; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LidSizes {
+pub struct LidPlace {
     /// Thickness of the lid, and depth of what is cut for it.
     pub thickness: f64,
     /// How far ledge or groove reach beyond the recess on each side, at the underside.
@@ -195,36 +195,29 @@ pub struct LidSizes {
 pub fn recess_sizes(board: &Board) -> Option<RecessSizes> {
     let recess = board.recess?;
     Some(RecessSizes {
-        width: across(recess.shape),
+        width: recess.shape.sides().1,
         depth: recess.depth,
         over: board.blank.thickness - recess.depth,
         thickness: board.blank.thickness,
-        lid: (recess.lid > 0.0).then(|| lid_sizes(board, &recess)),
+        lid: (recess.lid > 0.0).then(|| lid_place(board, &recess)),
     })
 }
 
-fn lid_sizes(board: &Board, recess: &Recess) -> LidSizes {
+fn lid_place(board: &Board, recess: &Recess) -> LidPlace {
     let fit = recess.lid_fit;
-    let width = |cut: Option<Recess>| cut.map(|cut| across(cut.shape));
-    let inside = width(lid_cut(board)).unwrap_or_else(|| across(recess.shape));
+    // Across the grain.
+    let width = |cut: Recess| cut.shape.sides().1;
+    let inside = width(lid_cut(board).unwrap_or(*recess));
     let leans = match fit.hold {
         LidHold::LiesIn => None,
         LidHold::Slides { angle, .. } => Some(Angle::degrees(angle)),
     };
-    LidSizes {
+    LidPlace {
         thickness: recess.lid,
         overlap: fit.overlap,
         leans,
-        mouth: width(lid_mouth(board)).unwrap_or(inside),
+        mouth: lid_mouth(board).map_or(inside, width),
         inside,
         clearance: fit.clearance,
-    }
-}
-
-/// Its size across the grain.
-const fn across(shape: RecessShape) -> f64 {
-    match shape {
-        RecessShape::Round { diameter } => diameter,
-        RecessShape::Straight { width, .. } => width,
     }
 }

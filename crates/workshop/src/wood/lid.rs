@@ -1,10 +1,10 @@
 //! The lid of a recess in the seasons: whether it binds, and whether it still holds.
 
 use board::{Board, LidGrain, LidHold, Recess};
-use geometry::Angle;
 
 use super::movement::{WoodError, WoodMoves};
 use super::wood_moves;
+use crate::lid_cut::lean;
 
 /// Change of balanced plywood in its plane for 1 % of moisture, as a share: the Wood Handbook, second-hand.
 const PLYWOOD: f64 = 0.0002;
@@ -129,7 +129,7 @@ fn changes(direction: &Direction, moves: &WoodMoves) -> [Change; 4] {
 fn held(recess: &Recess) -> f64 {
     match recess.lid_fit.hold {
         LidHold::LiesIn => recess.lid_fit.overlap,
-        LidHold::Slides { angle, .. } => recess.lid * Angle::degrees(angle).tan(),
+        LidHold::Slides { .. } => lean(recess),
     }
 }
 
