@@ -2,7 +2,7 @@
 
 use board::{Board, Center, HoleId, LidHold, RecessShape, show_number};
 
-use super::{Job, Step};
+use super::{Job, Step, counted};
 use crate::lid_size::lid_size;
 use crate::sums::{Kind, kinds};
 use crate::{Caution, groove_depth, passes};
@@ -103,10 +103,10 @@ pub fn circle(job: Job<'_>) -> Step {
 pub fn grooves(job: Job<'_>) -> Option<Step> {
     let wanted = job.board.grooves?;
     let depth = groove_depth(&wanted);
-    let passes = passes(depth, wanted.pass);
+    let passes = counted(passes(depth, wanted.pass), "pass", "passes");
     let work = vec![
         format!(
-            "V bit of {}°: grooves {} wide are {} deep, in {passes} passes; try it on scrap.",
+            "V bit of {}°: grooves {} wide are {} deep, in {passes}; try it on scrap.",
             show_number(wanted.angle, 2),
             job.length(wanted.width),
             job.length((depth * 1000.0).round() / 1000.0),
@@ -126,12 +126,15 @@ pub fn recess(job: Job<'_>) -> Option<Step> {
     let recess = job.board.recess?;
     let [x, y] = recess.at;
     let mut work = vec![format!(
-        "From below rout the recess: {}, {} deep, its middle {} to the right of the pin and {} above it as seen from the \
-         top.",
+        "From below rout the recess: {}, {} deep, its middle {} and {} as seen from the top.",
         outline(job, recess.shape),
         job.length(recess.depth),
-        job.length(x),
-        job.length(y),
+        beside(
+            job,
+            x,
+            ["to the right of the pin", "to the left of the pin"]
+        ),
+        beside(job, y, ["above it", "below it"]),
     )];
     work.extend(lid(job.board, job));
     Some(Step {
@@ -156,28 +159,52 @@ fn lid(board: &Board, job: Job<'_>) -> Vec<String> {
             "The lid lies in the recess itself; give it stops or buttons to rest on.".into()
         }
         LidHold::Slides { angle, toward } => format!(
-            "Rout the dovetailed groove of the lid {} deep, {}, open at the edge {}.",
+            "Rout the dovetailed groove of the lid {} deep, its sides leaning {}°, open at the edge {}.",
             job.length(recess.lid),
-            format_args!("its sides leaning {}°", show_number(angle, 2)),
+            show_number(angle, 2),
             toward.label()
         ),
     };
+    let leaning = if lid.leans_in > 0.0 {
+        let (_, inner) = lid.shape.sides();
+        let outer = job.length(rounded(inner - 2.0 * lid.leans_in));
+        format!(" on its inner face and {outer} on its outer one")
+    } else {
+        String::new()
+    };
     let made = format!(
-        "Make the lid: {}, {} thick; try it before it is finished.",
+        "Make the lid: {}{leaning}, {} thick; try it before it is finished.",
         outline(job, lid.shape),
         job.length(lid.thickness)
     );
     vec![place, made]
 }
 
+/// How far off a line through the pin, on the side where it is positive or on the other.
+fn beside(job: Job<'_>, mm: f64, [positive, negative]: [&str; 2]) -> String {
+    let side = if mm < 0.0 { negative } else { positive };
+    format!("{} {side}", job.length(mm.abs()))
+}
+
 fn outline(job: Job<'_>, shape: RecessShape) -> String {
+    let length = |mm| job.length(rounded(mm));
     match shape {
-        RecessShape::Round { diameter } => format!("{} across", job.length(rounded(diameter))),
-        RecessShape::Straight { length, width, .. } => format!(
-            "{} along the grain by {} across it",
-            job.length(rounded(length)),
-            job.length(rounded(width))
-        ),
+        RecessShape::Round { diameter } => format!("{} across", length(diameter)),
+        RecessShape::Straight {
+            length: long,
+            width,
+            ..
+        } => {
+            let corners = match shape.corner() {
+                0.0 => String::new(),
+                corner => format!("with corners of radius {}, ", length(corner)),
+            };
+            format!(
+                "{corners}{} along the grain by {} across it",
+                length(long),
+                length(width)
+            )
+        }
     }
 }
 

@@ -1,23 +1,29 @@
 //! Filling, finishing, standing, handing over.
 
-use board::{Footing, PieceKind};
+use board::{Footing, Insert, PieceKind};
 
-use super::{Job, Step};
+use super::{Job, Step, counted};
 use crate::{Caution, Measure, hard_after, pour};
 
-/// Resin in the bores.
+/// Resin in the bores; none where no bore is deep enough to be filled.
 pub fn fill(job: Job<'_>) -> Option<Step> {
     let filling = job.board.filling?;
-    let pour = pour(job.board, job.layout)?;
+    let pour = pour(job.board, job.layout).filter(|pour| !pour.bores.is_empty())?;
     let units = job.board.units;
     let mut work = Vec::new();
     if job.board.piece.kind == PieceKind::Magnet {
-        work.push("Set a ball or disc in each bore, clean and free of oil.".into());
+        let set_in = match job.board.piece.insert {
+            Insert::Ball => "ball",
+            Insert::Disc { .. } => "disc",
+        };
+        work.push(format!(
+            "Set a {set_in} in each bore, clean and free of oil."
+        ));
     }
     work.push(format!(
-        "Mix {} in {} batches by the filling plan; each can be worked for {}, mixing included.",
+        "Mix {} in {} by the filling plan; each can be worked for {}, mixing included.",
         Measure::Milliliters(pour.resin).shown(units),
-        pour.batches.len(),
+        counted(pour.batches.len(), "batch", "batches"),
         Measure::Minutes(pour.working).shown(units)
     ));
     if filling.below_top > 0.0 {
@@ -82,8 +88,9 @@ pub fn base(job: Job<'_>) -> Option<Step> {
             )
         }
         Footing::Feet { count, circle } => {
+            let feet = counted(count, "foot", "feet");
             format!(
-                "Fix {count} feet at equal steps on a circle of {} about the center pin.",
+                "Fix {feet} at equal steps on a circle of {} about the center pin.",
                 job.length(circle)
             )
         }
@@ -91,8 +98,8 @@ pub fn base(job: Job<'_>) -> Option<Step> {
     let mut work = vec![stands];
     for ring in &job.board.screws {
         work.push(format!(
-            "{} screws on a circle of {}, drilled {} wide and no deeper than {}; leave them play across the grain.",
-            ring.count,
+            "{} on a circle of {}, drilled {} wide and no deeper than {}, with play across the grain.",
+            counted(ring.count, "screw", "screws"),
             job.length(ring.circle),
             job.length(ring.diameter),
             job.length(ring.depth)

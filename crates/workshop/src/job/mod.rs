@@ -53,10 +53,20 @@ pub fn job_steps(board: &Board, layout: &Layout, sheets: Option<&str>) -> Vec<St
     steps.into_iter().flatten().collect()
 }
 
+/// So many of something, in the words for one and for any other count.
+fn counted<N: std::fmt::Display>(count: N, one: &str, many: &str) -> String {
+    let count = count.to_string();
+    let what = if count == "1" { one } else { many };
+    format!("{count} {what}")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Base, Build, Coat, Filling, Grooves, PieceKind, Recess, Wood, layout};
+    use board::{
+        Base, Build, Coat, Filling, Grooves, LidFit, LidHold, PieceKind, Recess, RecessShape,
+        Toward, Wood, layout,
+    };
 
     fn titles(board: &Board) -> Vec<&'static str> {
         let steps = job_steps(board, &layout(board).unwrap(), Some("12 sheets of A4"));
@@ -112,6 +122,55 @@ mod tests {
         assert!(told("Circle").contains("280 mm") && told("Circle").contains("The bore C"));
         let last = steps.last().unwrap();
         assert_eq!(last.cautions, [Caution::SmallParts, Caution::Magnets]);
+    }
+
+    #[test]
+    fn a_recess_is_told_with_its_side_of_the_pin_its_corners_and_both_faces_of_its_lid() {
+        let recess = Recess {
+            shape: RecessShape::Straight {
+                length: 120.0,
+                width: 90.0,
+                corner: 6.0,
+            },
+            at: [-30.0, 10.0],
+            lid: 5.0,
+            lid_fit: LidFit {
+                hold: LidHold::Slides {
+                    angle: 45.0,
+                    toward: Toward::Left,
+                },
+                overlap: 4.0,
+                clearance: 0.5,
+                ..LidFit::default()
+            },
+            ..Recess::default()
+        };
+        let board = Board {
+            recess: Some(recess),
+            ..Board::default()
+        };
+        let steps = job_steps(&board, &layout(&board).unwrap(), None);
+        let told = steps.iter().find(|step| step.title == "Recess").unwrap();
+        let told = told.work.join(" ");
+        for part in [
+            "30 mm to the left of the pin and 10 mm above it",
+            "corners of radius 6 mm",
+            "107.5 mm across it on its inner face and 97.5 mm on its outer one",
+        ] {
+            assert!(told.contains(part), "{part} in {told}");
+        }
+    }
+
+    #[test]
+    fn nothing_is_filled_where_the_resin_would_end_under_the_floors() {
+        let board = Board {
+            filling: Some(Filling {
+                below_top: 500.0,
+                ..Filling::default()
+            }),
+            ..Board::default()
+        };
+        assert!(!titles(&board).contains(&"Filling"));
     }
 
     #[test]

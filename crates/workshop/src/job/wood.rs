@@ -2,7 +2,7 @@
 
 use board::{Build, Tenons};
 
-use super::{Job, Step};
+use super::{Job, Step, counted};
 use crate::Caution;
 use crate::panel::{panel_width, sawn_width, seams};
 use crate::wood::species_of;
@@ -53,7 +53,7 @@ fn joined(job: Job<'_>) -> String {
                 .map(|seam| job.length(seam))
                 .collect();
             format!(
-                "Glue the panel at least {wide} wide, with its seams at {} above the center pin.",
+                "Glue the panel at least {wide} wide, with its seams at {} above the center pin (negative: below).",
                 at.join(", ")
             )
         }
@@ -64,9 +64,9 @@ fn mortises(job: Job<'_>, size: Tenons) -> Option<String> {
     let seams = seams(job.board).len();
     (seams > 0).then(|| {
         format!(
-            "Before gluing, cut {} mortises along each seam, {} from middle to middle: {} long, {} deep, {} thick, {} \
+            "Before gluing, cut {} along each seam, {} from middle to middle: {} long, {} deep, {} thick, {} \
              below the top.",
-            size.count,
+            counted(size.count, "mortise", "mortises"),
             job.length(size.spacing),
             job.length(size.length),
             job.length(size.reach),
