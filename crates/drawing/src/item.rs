@@ -16,6 +16,33 @@ pub struct Item {
     pub shape: Shape,
 }
 
+impl Item {
+    /// The item moved by a way.
+    #[must_use]
+    pub fn moved(self, by: Vec2) -> Self {
+        let shape = match self.shape {
+            Shape::Circle(circle) => Shape::Circle(circle + by),
+            Shape::Arc(mut arc) => {
+                arc.center += by;
+                Shape::Arc(arc)
+            }
+            Shape::Line(line) => Shape::Line(line + by),
+            Shape::Cross { center, arm } => Shape::Cross {
+                center: center + by,
+                arm,
+            },
+            Shape::Area(corners) => {
+                Shape::Area(corners.into_iter().map(|corner| corner + by).collect())
+            }
+            Shape::Text(mut text) => {
+                text.at += by;
+                Shape::Text(text)
+            }
+        };
+        Self { shape, ..self }
+    }
+}
+
 /// What an item belongs to; each format keeps a layer (or group) for each.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Layer {

@@ -11,11 +11,7 @@ pub fn jig_pages(board: &Board, jig: &JigSheet, stamp: &Stamp) -> Vec<Sheet> {
         units: board.units,
         jig,
     };
-    let head = Head {
-        title: "Jig sheet".into(),
-        subtitle: format!("{}  {}", board.title, stamp.date),
-        label: "jig sheet".into(),
-    };
+    let head = Head::of_board("Jig sheet", "jig sheet", board, stamp);
     let mut blocks = vec![
         Block::Words(
             "Bearings run clockwise from player 1's axis, radii from the center pin to the middle of the bore.".into(),

@@ -22,11 +22,7 @@ pub struct Job<'a> {
 
 /// The job sheet of a board on the paper of its template.
 pub fn job_pages(job: &Job<'_>, stamp: &Stamp) -> Vec<Sheet> {
-    let head = Head {
-        title: "Job sheet".into(),
-        subtitle: format!("{}  {}", job.board.title, stamp.date),
-        label: "job sheet".into(),
-    };
+    let head = Head::of_board("Job sheet", "job sheet", job.board, stamp);
     let mut blocks = vec![Block::Words(about(job)), Block::Caution(FIRST.into())];
     blocks.extend(found(job.findings));
     let steps = job_steps(job.board, job.layout, job.template);

@@ -3,7 +3,7 @@
 use board::{INCH, Units, show_length};
 use kurbo::{Size, Vec2};
 
-use crate::{Item, Shape, Sheet};
+use crate::Sheet;
 
 /// Rolls that print shops commonly have, by name and width in mm; from memory.
 pub const ROLLS: [(&str, f64); 4] = [
@@ -62,32 +62,6 @@ impl Sheet {
             marks: marks.map(|item| item.moved(aside)).collect(),
             ..self
         })
-    }
-}
-
-impl Item {
-    /// The item moved by a way.
-    pub fn moved(self, by: Vec2) -> Self {
-        let shape = match self.shape {
-            Shape::Circle(circle) => Shape::Circle(circle + by),
-            Shape::Arc(mut arc) => {
-                arc.center += by;
-                Shape::Arc(arc)
-            }
-            Shape::Line(line) => Shape::Line(line + by),
-            Shape::Cross { center, arm } => Shape::Cross {
-                center: center + by,
-                arm,
-            },
-            Shape::Area(corners) => {
-                Shape::Area(corners.into_iter().map(|corner| corner + by).collect())
-            }
-            Shape::Text(mut text) => {
-                text.at += by;
-                Shape::Text(text)
-            }
-        };
-        Self { shape, ..self }
     }
 }
 

@@ -144,11 +144,7 @@ fn page(board: &Board, router: Router, settings: &[RouterSetting], stamp: &Stamp
         Block::Heading("What to set".into()),
         Block::Table(table(board, settings)),
     ];
-    let head = Head {
-        title: "Router template".into(),
-        subtitle: format!("{}  {}", board.title, stamp.date),
-        label: "settings".into(),
-    };
+    let head = Head::of_board("Router template", "settings", board, stamp);
     let paper = paper_size(board.template.paper);
     pages(paper, board.template.margin, &head, &blocks)
 }

@@ -7,9 +7,10 @@ mod flow;
 mod table;
 mod wrap;
 
+use board::Board;
 use kurbo::Size;
 
-use crate::Sheet;
+use crate::{Sheet, Stamp};
 use flow::Flow;
 pub use table::{Align, Cell, Column, Table};
 
@@ -35,6 +36,17 @@ pub struct Head {
     pub subtitle: String,
     /// What the sheets are called in lists.
     pub label: String,
+}
+
+impl Head {
+    /// Of what is about a board, with the board's title and the date below the title.
+    pub fn of_board(title: &str, label: &str, board: &Board, stamp: &Stamp) -> Self {
+        Self {
+            title: title.into(),
+            subtitle: format!("{}  {}", board.title, stamp.date),
+            label: label.into(),
+        }
+    }
 }
 
 /// The blocks on as many pages of a paper as they take, with a margin all around, mm.

@@ -4,6 +4,7 @@ use geometry::Angle;
 use kurbo::{Line as Segment, Point, Rect, Vec2};
 use workshop::Section;
 
+use super::around;
 use super::frame::Frame;
 use super::measures::{Size, room, sizes_around};
 use super::scene::{Scene, Shown};
@@ -152,12 +153,7 @@ impl Figure<'_> {
 
     /// Where the window cuts off wood that goes on.
     fn broken_off(&self, frame: &Frame) -> Vec<Item> {
-        let wood = Rect::from_points(
-            *self.section.outline.first().unwrap_or(&Point::ORIGIN),
-            *self.section.outline.first().unwrap_or(&Point::ORIGIN),
-        );
-        let outline = self.section.outline.iter();
-        let wood = outline.fold(wood, |all, corner| all.union_pt(*corner));
+        let wood = around(&self.section.outline);
         let ends = [
             (self.window.x0, wood.x0 < self.window.x0),
             (self.window.x1, wood.x1 > self.window.x1),

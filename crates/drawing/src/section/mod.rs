@@ -17,13 +17,13 @@ mod tests;
 mod whole;
 
 use board::{Board, HoleId, Layout};
-use kurbo::{Line as Segment, Point, Rect, Shape as _, Size, Vec2};
+use kurbo::{Point, Rect, Shape as _, Size, Vec2};
 use workshop::{
     BodyKind, Face, GroovePlan, Section, bore_sizes, recess_section, recess_sizes, section,
 };
 
 use crate::font::{self, Weight};
-use crate::{Anchor, Arc, Item, Layer, Line, Shape, Sheet, Stamp, Text, View};
+use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, View};
 
 use figure::{Drawn, Figure};
 
@@ -178,7 +178,7 @@ impl Row {
             let to = Point::new(left, top);
             let by = to - Point::new(drawn.bounds.x0, drawn.bounds.y1);
             left += drawn.bounds.width() + spare;
-            items.extend(drawn.items.into_iter().map(|item| moved(item, by)));
+            items.extend(drawn.items.into_iter().map(|item| item.moved(by)));
         }
         items
     }
@@ -203,28 +203,6 @@ fn rows(figures: &[Figure<'_>], room: f64) -> Vec<Row> {
         }
     }
     rows
-}
-
-/// An item somewhere else on the sheet.
-fn moved(item: Item, by: Vec2) -> Item {
-    let shape = match item.shape {
-        Shape::Circle(circle) => Shape::Circle(circle + by),
-        Shape::Arc(arc) => Shape::Arc(Arc {
-            center: arc.center + by,
-            ..arc
-        }),
-        Shape::Line(line) => Shape::Line(Segment::new(line.p0 + by, line.p1 + by)),
-        Shape::Cross { center, arm } => Shape::Cross {
-            center: center + by,
-            arm,
-        },
-        Shape::Area(corners) => Shape::Area(corners.into_iter().map(|at| at + by).collect()),
-        Shape::Text(text) => Shape::Text(Text {
-            at: text.at + by,
-            ..text
-        }),
-    };
-    Item { shape, ..item }
 }
 
 /// The box around corners.

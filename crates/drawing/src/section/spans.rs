@@ -3,6 +3,8 @@
 use geometry::{Angle, point_at};
 use kurbo::{Circle, Point, Rect, Vec2};
 
+use super::around;
+
 /// Edges of a polygon that stands for a circle.
 const PARTS: i64 = 120;
 
@@ -63,11 +65,7 @@ pub enum Contour {
 impl Contour {
     /// Straight edges between corners.
     pub fn new(corners: Vec<Point>) -> Self {
-        let first = corners.first().copied().unwrap_or_default();
-        let around = Rect::from_points(first, first);
-        let bounds = corners
-            .iter()
-            .fold(around, |all, corner| all.union_pt(*corner));
+        let bounds = around(&corners);
         Self::Corners { corners, bounds }
     }
 

@@ -32,11 +32,7 @@ pub fn turning(board: &Board, layout: &Layout, jig: &SectorPlan, stamp: &Stamp) 
         Block::Heading("What the turns add up to".into()),
     ];
     blocks.extend(sums(board, jig).into_iter().map(Block::Words));
-    let head = Head {
-        title: "Sector jig".into(),
-        subtitle: format!("{}  {}", board.title, stamp.date),
-        label: "order of turning".into(),
-    };
+    let head = Head::of_board("Sector jig", "order of turning", board, stamp);
     let paper = paper_size(board.template.paper);
     pages(paper, board.template.margin, &head, &blocks)
 }

@@ -1,38 +1,16 @@
 //! The filling plan: what is mixed and when, and which bores each batch goes into.
 
-use board::{Board, Hole, Layout, show_length, show_number};
-use geometry::point_at;
-use kurbo::{Circle, Line as Segment, Point, Size, Vec2};
+mod plan;
+
+use board::{Board, Layout, Units, show_length, show_number};
 use workshop::{Batch, Caution, FIRST, Measure, Pour, parts_shown};
 
-use crate::font::{self, Weight};
-use crate::plan::layer;
-use crate::{
-    Align, Anchor, Block, Cell, Column, Head, Item, Layer, Line, Shape, Sheet, Stamp, Table, Text,
-    View, pages, paper_size,
-};
-
-/// Room above the board on the page of a plan, mm.
-const HEAD: f64 = 18.0;
-/// Room around it for the numbers of the sectors, mm.
-const AROUND: f64 = 7.0;
-/// Size of the title.
-const TITLE: f64 = 5.0;
-/// Size of plain words.
-const WORDS: f64 = 3.0;
-/// Where the line between two sectors begins, as a share of the radius: it keeps out of the numbers.
-const BORDER: f64 = 0.86;
-/// Largest size of a number in a bore.
-const NUMBER: f64 = 3.2;
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages, paper_size};
 
 /// The plan of a filling on the paper of the board's template: a page of batches and sectors, and then each board with
 /// the number of its batch in every bore; nothing where no filling is planned.
 pub fn filling_pages(board: &Board, layout: &Layout, pour: &Pour, stamp: &Stamp) -> Vec<Sheet> {
-    let head = Head {
-        title: "Filling plan".into(),
-        subtitle: format!("{}  {}", board.title, stamp.date),
-        label: "filling plan".into(),
-    };
+    let head = Head::of_board("Filling plan", "filling plan", board, stamp);
     let says = Says { board, pour };
     let blocks = [
         says.amounts(),
@@ -63,16 +41,18 @@ impl Says<'_> {
             resin,
             ..
         } = self.pour;
-        let each = match boards {
-            1 => format!("{} bores", bores.len()),
-            boards => format!("{boards} boards with {} bores each", bores.len()),
+        let each = match (bores.len(), boards) {
+            (1, 1) => "1 bore takes".into(),
+            (bores, 1) => format!("{bores} bores take"),
+            (1, boards) => format!("{boards} boards with 1 bore each take"),
+            (bores, boards) => format!("{boards} boards with {bores} bores each take"),
         };
         let weight = self
             .board
             .filling
             .map_or(0.0, |filling| resin * filling.mix.density);
         let mut words = format!(
-            "{each} take {} in all, {}: {} of resin and hardener.",
+            "{each} {} in all, {}: {} of resin and hardener.",
             ml(*resin),
             Measure::Grams(weight).shown(self.board.units),
             self.parts(*resin)
@@ -159,160 +139,18 @@ impl Says<'_> {
             rows: rows.collect(),
         }
     }
-
-    /// A board as large as the page has room for, the number of its batch in each bore.
-    fn plan(&self, layout: &Layout, paper: Size, number: u32) -> Sheet {
-        let margin = self.board.template.margin;
-        let room = (paper.width.min(paper.height - HEAD) / 2.0 - margin - AROUND).max(1.0);
-        let page = Page {
-            scale: room / self.board.blank.radius(),
-            middle: Point::new(paper.width / 2.0, (paper.height - HEAD) / 2.0),
-        };
-        let mut marks = self.title(paper, number);
-        marks.extend(page.frame(self.board, layout));
-        let batches = self.numbers(number);
-        for hole in &layout.holes {
-            let id = hole.name.id();
-            let found = batches.binary_search_by_key(&id, |batch| batch.0);
-            let batch = found
-                .ok()
-                .and_then(|at| batches.get(at))
-                .map(|batch| batch.1);
-            marks.extend(page.bore(hole, batch));
-        }
-        Sheet {
-            size: paper,
-            label: format!("filling plan, board {number}"),
-            view: View {
-                window: paper.to_rect(),
-                page_from_board: Vec2::ZERO,
-                items: Vec::new(),
-            },
-            marks,
-            correction: None,
-        }
-    }
-
-    fn title(&self, paper: Size, number: u32) -> Vec<Item> {
-        let margin = self.board.template.margin;
-        let room = paper.width - 2.0 * margin;
-        let of = match self.pour.boards {
-            1 => String::new(),
-            boards => format!(", board {number} of {boards}"),
-        };
-        let line = |down: f64, size, weight, words: &str| {
-            words_at(Text {
-                weight,
-                ..Text::level(
-                    Point::new(margin, paper.height - margin - down),
-                    size,
-                    Anchor::Start,
-                    font::cut(words, size, weight, room),
-                )
-            })
-        };
-        let title = format!("Filling plan{of}: {}", self.board.title);
-        let about = "Each bore carries the number of its batch, each sector that of its player; not to scale for drilling.";
-        vec![
-            line(TITLE, TITLE, Weight::SemiBold, &title),
-            line(TITLE + 1.6 * WORDS, WORDS, Weight::Regular, about),
-        ]
-    }
-
-    /// The batch of each bore of a board, in the order of the hole table.
-    fn numbers(&self, board: u32) -> Vec<(board::HoleId, u32)> {
-        let batches = self.pour.batches.iter().zip(1..);
-        let all = batches.flat_map(|(batch, number)| {
-            self.pour
-                .bores_of(batch)
-                .map(move |(of, bore)| (of, bore.name.id(), number))
-        });
-        let mut numbers: Vec<_> = all
-            .filter(|(of, ..)| *of == board)
-            .map(|(_, id, number)| (id, number))
-            .collect();
-        numbers.sort_unstable();
-        numbers
-    }
-}
-
-/// Where the board lies on a page.
-struct Page {
-    scale: f64,
-    middle: Point,
-}
-
-impl Page {
-    fn at(&self, point: Point) -> Point {
-        self.middle + point.to_vec2() * self.scale
-    }
-
-    /// Edge, borders between sectors, and the numbers of the sectors.
-    fn frame(&self, board: &Board, layout: &Layout) -> Vec<Item> {
-        let radius = board.blank.radius();
-        let mut items = vec![Item {
-            layer: Layer::Edge,
-            line: Line::Cut,
-            shape: Shape::Circle(Circle::new(self.middle, radius * self.scale)),
-        }];
-        let half = geometry::Angle::degrees(180.0 / f64::from(board.players));
-        for (sector, number) in layout.sectors.iter().zip(1..) {
-            let border = |share: f64| self.at(point_at(share * radius, sector.axis() + half));
-            items.push(Item {
-                layer: Layer::Guides,
-                line: Line::Guide,
-                shape: Shape::Line(Segment::new(border(BORDER), border(1.0))),
-            });
-            let outside = radius + AROUND / 2.0 / self.scale;
-            let at = self.at(point_at(outside, sector.axis()));
-            items.push(words_at(Text {
-                weight: Weight::SemiBold,
-                ..centered(at, WORDS, number)
-            }));
-        }
-        items
-    }
-
-    /// A bore, and the number of its batch if it is filled.
-    fn bore(&self, hole: &Hole, batch: Option<u32>) -> Vec<Item> {
-        let (at, radius) = (self.at(hole.center), hole.bore.radius() * self.scale);
-        let circle = Item {
-            layer: layer(hole.name.id().role()),
-            line: Line::Drill,
-            shape: Shape::Circle(Circle::new(at, radius)),
-        };
-        let number = batch.map(|batch| {
-            let wide = font::width(&batch.to_string(), 1.0, Weight::Regular);
-            // Its box keeps within the circle.
-            let diagonal = Vec2::new(wide, font::FIGURE_HEIGHT).hypot();
-            words_at(centered(at, NUMBER.min(1.8 * radius / diagonal), batch))
-        });
-        std::iter::once(circle).chain(number).collect()
-    }
-}
-
-/// A number with its middle at a point.
-fn centered(at: Point, size: f64, number: u32) -> Text {
-    let down = font::FIGURE_HEIGHT * size / 2.0;
-    Text::level(at - (0.0, down), size, Anchor::Middle, number.to_string())
-}
-
-const fn words_at(text: Text) -> Item {
-    Item {
-        layer: Layer::Marks,
-        line: Line::Dimension,
-        shape: Shape::Text(text),
-    }
 }
 
 fn ml(ml: f64) -> String {
-    show_number(ml, 1) + " ml"
+    Measure::Milliliters(ml).shown(Units::Mm)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::{Layer, Shape};
     use board::{Filling, Paper, layout};
+    use kurbo::Circle;
     use workshop::pour;
 
     fn sheets(filling: Filling, paper: Option<Paper>) -> Vec<Sheet> {
