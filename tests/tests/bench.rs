@@ -105,7 +105,7 @@ fn the_job_sheet_tells_every_step_and_ends_with_section_and_plan() {
     for part in [
         "1. Blank",
         "3. Bores",
-        "5. Filling",
+        "4. Filling",
         "6. Hand-over",
         "Bore T1-08, scale",
         "Filling plan",

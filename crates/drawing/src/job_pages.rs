@@ -164,8 +164,8 @@ mod tests {
         let said = said(&board, &[]);
         for part in [
             "1. Blank",
-            "4. Circle",
-            "5. Filling",
+            "5. Circle",
+            "4. Filling",
             "6. Hand-over",
             "12 sheets of A4",
             "working time in the shop",

@@ -258,7 +258,18 @@ impl Error {
                      would work"
                 )
             }
-            _ => self.to_string(),
+            // Named one by one: a variant with lengths that is left to its own words would ask here for ever.
+            Self::Players { .. }
+            | Self::Spaces { .. }
+            | Self::FewPlayers { .. }
+            | Self::FewSpaces { .. }
+            | Self::LobeDepth { .. }
+            | Self::OddSpaces { .. }
+            | Self::ArmWidth { .. }
+            | Self::ShortArms { .. }
+            | Self::ManyHoles { .. }
+            | Self::EmptyPocket
+            | Self::NotFinite { .. } => self.to_string(),
         }
     }
 }

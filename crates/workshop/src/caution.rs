@@ -84,7 +84,7 @@ impl Caution {
                  out while it moves."
             }
             Self::Dust => {
-                "Draw it off at the tool and wear a mask that fits: over 8 hours NIOSH and ACGIH hold to 1 mg a cubic \
+                "Draw the dust of wood off at the tool and wear a mask that fits: over 8 hours NIOSH and ACGIH hold to 1 mg a cubic \
                  meter, 0.5 for western red cedar; oak and beech dust are known to cause cancer."
             }
             Self::Noise => {

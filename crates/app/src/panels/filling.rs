@@ -40,7 +40,7 @@ fn poured_ui(ui: &mut Ui, filling: &mut Filling, units: Units, kind: PieceKind) 
     length_field(ui, "Resin below top", &mut filling.below_top, below, units)
         .on_hover_text("Between the resin and the top face");
     length_field(ui, "Dome", &mut filling.dome, ranges::DOME, units)
-        .on_hover_text("How far its crown stands over that in the middle of a bore; what stands above the top face is levelled off");
+        .on_hover_text("How far its crown stands over that in the middle of a bore; what stands above the top face is leveled off");
     if kind == PieceKind::Magnet {
         row(ui, "Poured around", |ui, _| {
             ui.checkbox(&mut filling.around_insert, "what is set in");

@@ -60,7 +60,7 @@ impl Says<'_> {
         if self.pour.overfill_height > 0.0 {
             let height = show_length(self.pour.overfill_height, self.board.units);
             let more = format!(
-                " The domes stand {height} above the top; {} are levelled off once the resin is fully cured.",
+                " The domes stand {height} above the top; {} are leveled off once the resin is fully cured.",
                 ml(self.pour.overfill)
             );
             words.push_str(&more);

@@ -124,7 +124,7 @@ fn runs_over(board: &Board, filling: &Filling, layout: &Layout) -> Option<Findin
 /// Marbles that would stand on the resin, not on the rim.
 fn marble_on_resin(board: &Board, filling: &Filling, layout: &Layout) -> Option<Finding> {
     let marble = board.piece.diameter;
-    // A marble is lowest where a dome is highest; what of that stands above the top face is levelled off.
+    // A marble is lowest where a dome is highest; what of that stands above the top face is leveled off.
     let resin = (filling.below_top - filling.dome).max(0.0);
     let stands = |hole: &&Hole| {
         let left = Bore {

@@ -110,6 +110,12 @@ fn proud(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     ))
 }
 
+/// Whether resin that stands above the top face is taken off again.
+fn is_leveled(board: &Board) -> bool {
+    let filling = board.filling;
+    filling.is_some_and(|filling| filling.dome > filling.below_top)
+}
+
 /// What goes into the bores, in a word.
 const fn set_in(board: &Board) -> &'static str {
     match (board.piece.kind, board.piece.insert) {
@@ -161,6 +167,13 @@ fn found(board: &Board, wrong: Wrong, first: &Hole, holes: Vec<HoleName>) -> Fin
         Wrong::Loose => (
             Severity::Caution,
             format!("what is {shank} wide stands loose in {count} of {mouth}"),
+        ),
+        Wrong::StandsProud if is_leveled(board) => (
+            Severity::Caution,
+            format!(
+                "a ball of {shank} stands above the top face in {count}, where the resin is to be leveled: no abrasive \
+                 takes steel off with it; set it lower, or pour no dome"
+            ),
         ),
         Wrong::StandsProud => (
             Severity::Note,
@@ -217,5 +230,23 @@ mod tests {
         assert_eq!(with(Peg, 13.0, 5.0), [(Severity::Caution, 132)]);
         assert_eq!(with(Peg, 11.0, 5.0), [(Severity::Stop, 132)]);
         assert_eq!(with(Magnet, 12.4, 12.0), [(Severity::Note, 1)]);
+    }
+
+    #[test]
+    fn a_proud_ball_matters_where_resin_is_leveled() {
+        let mut board = Board::default();
+        board.piece.kind = PieceKind::Magnet;
+        board.piece.shank = Some(11.8);
+        let severity = |board: &Board| {
+            let found = check(board, &layout(board).unwrap());
+            let proud = |found: &&Finding| found.message.contains("above the top face");
+            found.iter().find(proud).unwrap().severity
+        };
+        assert_eq!(severity(&board), Severity::Note);
+        board.filling = Some(board::Filling {
+            dome: 0.5,
+            ..board::Filling::default()
+        });
+        assert_eq!(severity(&board), Severity::Caution);
     }
 }

@@ -32,9 +32,9 @@ pub struct Pour {
     pub resin: f64,
     /// The most that one bore takes, waste included, ml.
     pub largest: f64,
-    /// What stays in one board once it is levelled, ml.
+    /// What stays in one board once it is leveled, ml.
     pub stays: f64,
-    /// What stands above the top faces of all boards, to be levelled off, ml.
+    /// What stands above the top faces of all boards, to be leveled off, ml.
     pub overfill: f64,
     /// How far it stands above them, mm; 0 where nothing does.
     pub overfill_height: f64,
@@ -240,7 +240,7 @@ mod tests {
     }
 
     #[test]
-    fn what_stands_above_the_top_is_levelled_off() {
+    fn what_stands_above_the_top_is_leveled_off() {
         let domed = Filling {
             waste: 0.0,
             dome: 0.6,

@@ -126,7 +126,7 @@ pub fn recess(job: Job<'_>) -> Option<Step> {
     let recess = job.board.recess?;
     let [x, y] = recess.at;
     let mut work = vec![format!(
-        "From below rout the recess: {}, {} deep, its middle {} and {} as seen from the top.",
+        "From below rout the recess: {}, {} deep, its middle {} and {} as seen from the top: from below left and right are the other way round.",
         outline(job, recess.shape),
         job.length(recess.depth),
         beside(

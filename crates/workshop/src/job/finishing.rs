@@ -68,7 +68,7 @@ pub fn finish(job: Job<'_>) -> Option<Step> {
             format!("Coat {number}: {}{next}.", coat.kind.label())
         })
         .collect();
-    work.push(format!("It is hard in {}.", hard_after(last.kind)));
+    work.push(format!("Time until it is hard: {}.", hard_after(last.kind)));
     Some(Step {
         title: "Finish",
         cautions: Vec::from_iter(Some(Caution::OilyRags).filter(|rags| rags.concerns(job.board))),

@@ -153,7 +153,7 @@ fn weight(mass: &BoardMass) -> Vec<Sum> {
         (
             "weight of the resin",
             mass.resin,
-            "volume in the bores, levelled · its density",
+            "volume in the bores, leveled · its density",
             "density as typed for the filling",
         ),
         (
