@@ -218,14 +218,7 @@ impl Error {
                 turn_in,
                 needed,
                 pitch_under,
-            } => {
-                let [needed, turn_in, pitch] = [needed, turn_in, pitch_under].map(length);
-                format!(
-                    "the home lane must end short of the center: {holes} holes were asked for, and at most {most} fit; \
-                     {holes} would fit with the turn-in space more than {needed} from the center (it is at {turn_in}), or \
-                     with a pitch under {pitch}"
-                )
-            }
+            } => long_lane(holes, most, [needed, turn_in, pitch_under].map(length)),
             Self::TightArc {
                 holes,
                 radius,
@@ -272,6 +265,14 @@ impl Error {
             | Self::NotFinite { .. } => self.to_string(),
         }
     }
+}
+
+fn long_lane(holes: u32, most: u32, [needed, turn_in, pitch]: [String; 3]) -> String {
+    format!(
+        "the home lane must end short of the center: {holes} holes were asked for, and at most {most} fit; \
+                     {holes} would fit with the turn-in space more than {needed} from the center (it is at {turn_in}), or \
+                     with a pitch under {pitch}"
+    )
 }
 
 /// A length to a thousandth of a millimeter.
