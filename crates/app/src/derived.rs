@@ -5,9 +5,9 @@ use std::sync::OnceLock;
 use board::{Board, BuildError, Layout, layout};
 use drawing::{Correction, Item, Tiling, TilingError, plan_without_names, tiling};
 use workshop::{
-    Budget, Figures, Finding, GroovePlan, Judged, SeamTurns, SectorJigError, SectorPlan, SumGroup,
-    TapedJoints, Work, budget, chance_at_most, check, figures, grooves, seam_turns, sector_jig,
-    sums,
+    Budget, Figures, Finding, GroovePlan, Judged, Pour, SeamTurns, SectorJigError, SectorPlan,
+    SectorPour, SumGroup, TapedJoints, Work, budget, chance_at_most, check, figures, grooves, pour,
+    seam_turns, sector_jig, sums,
 };
 
 use crate::blank::Blank;
@@ -38,6 +38,8 @@ pub struct Derived {
     pub plan: Vec<Item>,
     /// The sums of the bench, once somebody has looked at them.
     sums: OnceLock<Vec<SumGroup>>,
+    /// The plan of the filling and what each sector takes, once somebody has looked at them.
+    pour: OnceLock<Option<(Pour, Vec<SectorPour>)>>,
 }
 
 impl Derived {
@@ -91,6 +93,17 @@ impl Derived {
         self.sums.get_or_init(|| sums(board, &self.layout))
     }
 
+    /// The resin of the board and what each sector takes of it, worked out when it is first asked for; none where no
+    /// filling is planned. `board` is the one that this follows from.
+    pub fn pour(&self, board: &Board) -> Option<&(Pour, Vec<SectorPour>)> {
+        let poured = || {
+            let pour = pour(board, &self.layout)?;
+            let sectors = pour.sectors();
+            Some((pour, sectors))
+        };
+        self.pour.get_or_init(poured).as_ref()
+    }
+
     fn with(
         board: &Board,
         printer: Option<&Correction>,
@@ -121,6 +134,7 @@ impl Derived {
             grooves,
             sector,
             sums: OnceLock::new(),
+            pour: OnceLock::new(),
             budget,
             blank,
             tiling,

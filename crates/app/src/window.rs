@@ -422,7 +422,7 @@ impl App {
             self.printers.correction(),
             self.host.today(),
         );
-        let source = source.cut_through(self.view.selected);
+        let source = source.with_cut(self.view.selected);
         let dialog = ExportDialog::new(source, &derived.findings, &folder);
         self.view.dialog = Some(Dialog::Export(dialog));
     }

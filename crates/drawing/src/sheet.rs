@@ -21,6 +21,21 @@ pub struct Sheet {
 }
 
 impl Sheet {
+    /// A page that shows no part of the board at true size: words, tables, figures to a scale of their own.
+    pub(crate) fn of_marks(size: Size, label: String, marks: Vec<Item>) -> Self {
+        Self {
+            size,
+            label,
+            view: View {
+                window: size.to_rect(),
+                page_from_board: Vec2::ZERO,
+                items: Vec::new(),
+            },
+            marks,
+            correction: None,
+        }
+    }
+
     /// The sheet on paper of a size, its content at the top left; left as it is where it does not go on it.
     #[must_use]
     pub fn on_paper(self, paper: Size) -> Self {

@@ -56,7 +56,7 @@ impl Export {
         if let Some(hole) = self.cut.filter(|hole| derived.layout.hole(*hole).is_none()) {
             return Err(format!("--cut: this board has no hole {}", String::from(hole)).into());
         }
-        let source = Source::new(&board, &derived, printer, today()).cut_through(self.cut);
+        let source = Source::new(&board, &derived, printer, today()).with_cut(self.cut);
         let is_wanted = |kind: &Kind| match self.only.as_slice() {
             [] => kind.is_usual(&board),
             only => only.contains(kind),

@@ -129,7 +129,7 @@ impl Source {
 
     /// The same, with the section cut through a hole where one is chosen.
     #[must_use]
-    pub fn cut_through(mut self, hole: Option<HoleId>) -> Self {
+    pub fn with_cut(mut self, hole: Option<HoleId>) -> Self {
         self.cut = hole;
         self
     }

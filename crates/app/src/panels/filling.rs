@@ -2,7 +2,7 @@
 
 use board::{Board, Filling, HoleId, Mix, MixedBy, PieceKind, Units, ranges, show_number};
 use egui::{Button, Grid, RichText, Ui};
-use workshop::{Batch, Caution, Measure, Pour, parts_shown, pour};
+use workshop::{Batch, Caution, Measure, Pour, SectorPour, parts_shown};
 
 use super::stock::fact;
 use crate::current::Current;
@@ -23,13 +23,12 @@ pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current, lit: &mut V
     mixed_ui(ui, &mut filling.mix);
     batch_ui(ui, filling);
     timed_ui(ui, filling);
-    let poured = current
-        .good()
-        .and_then(|(good, derived)| Some((good.filling?, pour(good, &derived.layout)?)));
-    if let Some((filling, pour)) = poured {
-        in_all_ui(ui, &filling.mix, &pour, units);
-        batches_ui(ui, &filling.mix, &pour, lit);
-        sectors_ui(ui, &pour);
+    if let Some((good, derived)) = current.good()
+        && let (Some(filling), Some((pour, sectors))) = (good.filling, derived.pour(good))
+    {
+        in_all_ui(ui, &filling.mix, pour, units);
+        batches_ui(ui, &filling.mix, pour, lit);
+        sectors_ui(ui, sectors);
     }
     cautions(ui, &[Caution::Resin]);
 }
@@ -140,11 +139,12 @@ fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, lit: &mut Vec<HoleId>) {
     more(ui, pour.batches.len(), "batches");
 }
 
-fn sectors_ui(ui: &mut Ui, pour: &Pour) {
-    let mut sectors = pour.sectors();
-    sectors.retain(|sector| sector.board == 1);
+fn sectors_ui(ui: &mut Ui, sectors: &[SectorPour]) {
+    // Of several boards the first: what they take is alike.
+    let first = sectors.iter().filter(|sector| sector.board == 1);
+    let count = first.clone().count();
     table_ui(ui, ["Sector", "Bores", "Resin", "From batch"], |ui| {
-        for sector in sectors.iter().take(LISTED) {
+        for sector in first.take(LISTED) {
             let player = sector
                 .player
                 .map_or_else(|| "center".into(), |player| player.to_string());
@@ -158,7 +158,7 @@ fn sectors_ui(ui: &mut Ui, pour: &Pour) {
             ui.end_row();
         }
     });
-    more(ui, sectors.len(), "sectors");
+    more(ui, count, "sectors");
 }
 
 /// A table with a head, as wide as it needs.
@@ -198,7 +198,7 @@ mod tests {
     use egui_kittest::Harness;
     use egui_kittest::kittest::Queryable as _;
     use testkit::assert_near;
-    use workshop::mix_parts;
+    use workshop::{mix_parts, pour};
 
     fn filling() -> Harness<'static, Board> {
         hand::panel(1200.0, |ui, board| {

@@ -9,7 +9,7 @@ use kurbo::{Circle, Line as Segment, Point, Size, Vec2};
 use super::Says;
 use crate::font::{self, Weight};
 use crate::plan::layer;
-use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text, View};
+use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text};
 
 /// Room above the board on the page of a plan, mm.
 const HEAD: f64 = 18.0;
@@ -19,8 +19,8 @@ const AROUND: f64 = 7.0;
 const TITLE: f64 = 5.0;
 /// Size of plain words.
 const WORDS: f64 = 3.0;
-/// Where the line between two sectors begins, as a share of the radius: it keeps out of the numbers.
-const BORDER: f64 = 0.86;
+/// Length of the line between two sectors, mm: outside the board, it keeps out of the numbers.
+const BORDER: f64 = 5.0;
 /// Largest size of a number in a bore.
 const NUMBER: f64 = 3.2;
 
@@ -40,17 +40,7 @@ impl Says<'_> {
             let batch = batches.get(&hole.name.id()).copied();
             marks.extend(page.bore(hole, batch));
         }
-        Sheet {
-            size: paper,
-            label: format!("filling plan, board {number}"),
-            view: View {
-                window: paper.to_rect(),
-                page_from_board: Vec2::ZERO,
-                items: Vec::new(),
-            },
-            marks,
-            correction: None,
-        }
+        Sheet::of_marks(paper, format!("filling plan, board {number}"), marks)
     }
 
     fn title(&self, paper: Size, number: u32) -> Vec<Item> {
@@ -112,11 +102,12 @@ impl Page {
         }];
         let half = geometry::Angle::degrees(180.0 / f64::from(board.players));
         for (sector, number) in layout.sectors.iter().zip(1..) {
-            let border = |share: f64| self.at(point_at(share * radius, sector.axis() + half));
+            let border =
+                |beyond: f64| self.at(point_at(radius + beyond / self.scale, sector.axis() + half));
             items.push(Item {
                 layer: Layer::Guides,
                 line: Line::Guide,
-                shape: Shape::Line(Segment::new(border(BORDER), border(1.0))),
+                shape: Shape::Line(Segment::new(border(0.0), border(BORDER))),
             });
             let outside = radius + AROUND / 2.0 / self.scale;
             let at = self.at(point_at(outside, sector.axis()));

@@ -5,7 +5,7 @@ use kurbo::{Line as Segment, Point, Rect, Size, Vec2};
 use super::Head;
 use super::wrap::wrapped;
 use crate::font::{self, Weight};
-use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text, View};
+use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text};
 
 const TITLE: f64 = 6.5;
 const HEADING: f64 = 4.2;
@@ -187,21 +187,11 @@ impl<'a> Flow<'a> {
         pages
             .map(|(at, mut marks)| {
                 marks.extend(foot(head, room, at + 1, count));
-                Sheet {
-                    size: paper,
-                    label: if count == 1 {
-                        head.label.clone()
-                    } else {
-                        format!("{} {}", head.label, at + 1)
-                    },
-                    view: View {
-                        window: paper.to_rect(),
-                        page_from_board: Vec2::ZERO,
-                        items: Vec::new(),
-                    },
-                    marks,
-                    correction: None,
-                }
+                let label = match count {
+                    1 => head.label.clone(),
+                    _ => format!("{} {}", head.label, at + 1),
+                };
+                Sheet::of_marks(paper, label, marks)
             })
             .collect()
     }

@@ -23,7 +23,7 @@ use workshop::{
 };
 
 use crate::font::{self, Weight};
-use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, View};
+use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};
 
 use figure::{Drawn, Figure};
 
@@ -113,17 +113,7 @@ fn sheet(
         Weight::Regular,
         font::cut(LEGEND_WORDS, LEGEND, Weight::Regular, room),
     ));
-    Sheet {
-        size,
-        label,
-        view: View {
-            window: size.to_rect(),
-            page_from_board: Vec2::ZERO,
-            items: Vec::new(),
-        },
-        marks,
-        correction: None,
-    }
+    Sheet::of_marks(size, label, marks)
 }
 
 const LEGEND_WORDS: &str = "Hatched: wood that is cut, the lid the other way. Gray: resin. Plain: pieces, what is set in, \

@@ -52,7 +52,8 @@ impl Says<'_> {
             [(self.radius, 0.0), (0.0, -sinks)],
             format!("marble {} below", self.length(sinks)),
         ));
-        if let Some(contact) = stand.contact {
+        let on_rim = stand.clear.is_some_and(|clear| clear >= -HAIR);
+        if let Some(contact) = stand.contact.filter(|_| on_rim) {
             let words = format!("touches on Ø {}", self.length(contact));
             all.push(self.note(Side::Right, (contact / 2.0, 0.0), words));
         }
@@ -62,12 +63,16 @@ impl Says<'_> {
 
     fn room_under(&self, stand: &MarbleStand, sinks: f64) -> Option<Size> {
         let clear = stand.clear?;
-        if clear > HAIR {
+        // A bore that comes out below has no floor to stand over.
+        if clear > HAIR && self.sizes.floor.left <= 0.0 {
+            None
+        } else if clear > HAIR {
             let ends = [(0.0, -sinks), (0.0, -sinks - clear)];
             let words = format!("{} of room under it", self.length(clear));
             Some(self.right(ends, words))
         } else if clear < -HAIR {
-            let words = format!("the floor keeps it {} off the rim", self.length(-clear));
+            let what = self.sizes.resin.map_or("the floor", |_| "the resin");
+            let words = format!("{what} keeps it {} off the rim", self.length(-clear));
             Some(self.note(Side::Right, (0.0, -sinks), words))
         } else {
             None

@@ -237,6 +237,20 @@ fn the_sheet_is_for_a_hole_of_the_board() {
 }
 
 #[test]
+fn a_marble_on_resin_is_drawn_and_told_there() {
+    let mut board = bored(12.0, 5.0, Bottom::Flat);
+    board.filling = Some(Filling::default());
+    let sheet = sheet_of(&board, FIRST);
+    let said = words(&sheet);
+    assert!(
+        said.contains(&"the resin keeps it 2.71 mm off the rim"),
+        "{said:?}"
+    );
+    assert!(said.contains(&"marble 16 mm above"), "{said:?}");
+    assert!(!said.iter().any(|words| words.starts_with("touches on")));
+}
+
+#[test]
 fn the_sizes_told_are_those_that_are_worked_out() {
     let board = bored(12.0, 5.0, Bottom::Flat);
     let told = |board: &Board, wanted: &[String]| {

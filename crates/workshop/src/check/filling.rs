@@ -1,11 +1,11 @@
 //! Rule: a batch of resin is in the bores before it sets in its cup.
 
-use board::{Board, Bore, Bottom, Filling, Hole, HoleName, Layout, PieceKind, Units};
+use board::{Board, Filling, Hole, HoleName, Layout, PieceKind, Units};
 use board::{show_length, show_number};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::Mend;
-use crate::filling::{Pour, batch_in_time, is_filled, pour};
+use crate::filling::{Pour, batch_in_time, is_filled, open_bore, pour};
 use crate::seat::{MarbleSeat, marble_seat};
 
 pub const STATEMENT: &str = "A batch of resin is poured within its pot life, which doubles for each 10 °C (18 °F) that \
@@ -80,7 +80,13 @@ fn too_small(filling: &Filling, pour: &Pour) -> Option<Finding> {
             ml(filling.cup),
             ml(filling.batch)
         );
-        Finding::new(Severity::Caution, Rule::Filling, message).measuring(
+        // Of a cup that keeps all of a batch nothing comes into a bore.
+        let severity = if filling.cup >= filling.batch {
+            Severity::Stop
+        } else {
+            Severity::Caution
+        };
+        Finding::new(severity, Rule::Filling, message).measuring(
             Measure::Milliliters(filling.batch),
             Measure::Milliliters(wants),
         )
@@ -103,7 +109,8 @@ fn too_hot(pour: &Pour) -> Option<Finding> {
 /// Domes higher than half a ball over their bore.
 fn runs_over(board: &Board, filling: &Filling, layout: &Layout) -> Option<Finding> {
     let dome = filling.dome;
-    let over = |hole: &&Hole| dome > hole.bore.radius() + HAIR && is_filled(board, filling, hole);
+    let over =
+        |hole: &&Hole| dome > hole.bore.radius() + HAIR && is_filled(board, filling, hole.bore);
     let holes: Vec<&Hole> = layout.seats(board).iter().filter(over).collect();
     let radii = holes.iter().map(|hole| hole.bore.radius());
     let least = radii.min_by(f64::total_cmp)?;
@@ -124,16 +131,9 @@ fn runs_over(board: &Board, filling: &Filling, layout: &Layout) -> Option<Findin
 /// Marbles that would stand on the resin, not on the rim.
 fn marble_on_resin(board: &Board, filling: &Filling, layout: &Layout) -> Option<Finding> {
     let marble = board.piece.diameter;
-    // A marble is lowest where a dome is highest; what of that stands above the top face is leveled off.
-    let resin = (filling.below_top - filling.dome).max(0.0);
     let stands = |hole: &&Hole| {
-        let left = Bore {
-            depth: hole.bore.depth.min(resin),
-            bottom: Bottom::Flat,
-            ..hole.bore
-        };
-        is_filled(board, filling, hole)
-            && matches!(marble_seat(left, marble), MarbleSeat::OnFloor { sinks, wants } if wants - sinks > HAIR)
+        is_filled(board, filling, hole.bore)
+            && matches!(marble_seat(open_bore(board, hole.bore), marble), MarbleSeat::OnFloor { sinks, wants } if wants - sinks > HAIR)
     };
     if board.piece.kind != PieceKind::Marble {
         return None;
@@ -168,7 +168,7 @@ fn hazard() -> Finding {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bores, Center, layout};
+    use board::{Bore, Bores, Bottom, Center, layout};
     use testkit::assert_near;
 
     /// 132 flat bores of 10 by 12 deep, filled to 6 below the top: 0.471 ml each.
@@ -239,6 +239,20 @@ mod tests {
         deep.bores.track.depth = 60.0;
         let found = check(&deep, &layout(&deep).unwrap());
         assert!(found[0].message.contains("melt the cup"), "{found:?}");
+    }
+
+    #[test]
+    fn a_cup_that_keeps_all_of_a_batch_is_a_stop() {
+        let keeps = |cup| {
+            let mut board = board(Filling::default());
+            if let Some(filling) = &mut board.filling {
+                (filling.cup, filling.batch, filling.ten_bores) = (cup, 30.0, 1.0);
+            }
+            check(&board, &layout(&board).unwrap())[0].severity
+        };
+        assert_eq!(keeps(29.9), Severity::Caution);
+        assert_eq!(keeps(30.0), Severity::Stop);
+        assert_eq!(keeps(20.0), Severity::Note);
     }
 
     #[test]

@@ -1,13 +1,27 @@
 //! The resin that one bore takes.
 
-use board::{Board, Filling, Hole, PieceKind};
+use board::{Board, Bore, Bottom, Filling, PieceKind};
 
 use crate::holds::insert_part_below;
 use crate::volume::{bore_volume, crown_volume};
 
-/// Whether a hole is filled: it holds a piece, and is deeper than the level of the resin.
-pub fn is_filled(board: &Board, filling: &Filling, hole: &Hole) -> bool {
-    amount(board, filling, hole).takes(filling) > 0.0
+/// Whether the bore of a hole that holds a piece is filled: it is deeper than the level of the resin.
+pub fn is_filled(board: &Board, filling: &Filling, bore: Bore) -> bool {
+    amount(board, filling, bore).takes(filling) > 0.0
+}
+
+/// What a marble finds of a bore: of a filled one, what the resin leaves open of it. A marble is lowest where a dome is
+/// highest; what of that stands above the top face is leveled off. Other pieces find it as it was drilled.
+pub fn open_bore(board: &Board, bore: Bore) -> Bore {
+    let is_marble = board.piece.kind == PieceKind::Marble;
+    let filled = board
+        .filling
+        .filter(|filling| is_marble && is_filled(board, filling, bore));
+    filled.map_or(bore, |filling| Bore {
+        depth: bore.depth.min((filling.below_top - filling.dome).max(0.0)),
+        bottom: Bottom::Flat,
+        ..bore
+    })
 }
 
 /// Resin in one bore, mm³.
@@ -26,10 +40,10 @@ impl Amount {
     }
 }
 
-/// The resin in a hole. A bore that ends above the resin's level has none, nor has it a dome. What is set in it and
+/// The resin in a bore. One that ends above the resin's level has none, nor has it a dome. What is set in it and
 /// stands out of the level counts as covered by the dome.
-pub fn amount(board: &Board, filling: &Filling, hole: &Hole) -> Amount {
-    let (bore, level) = (hole.bore, filling.below_top);
+pub fn amount(board: &Board, filling: &Filling, bore: Bore) -> Amount {
+    let level = filling.below_top;
     let set = |level: f64| {
         let is_set = filling.around_insert && board.piece.kind == PieceKind::Magnet;
         if is_set {

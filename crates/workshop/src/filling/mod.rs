@@ -10,7 +10,7 @@ use board::{Board, HoleName, Layout};
 use amount::{Amount, amount};
 use batches::batches;
 
-pub use amount::is_filled;
+pub use amount::{is_filled, open_bore};
 pub use batches::{Batch, batch_in_time};
 pub use mix::{mix_parts, parts_shown};
 pub use sectors::SectorPour;
@@ -95,7 +95,7 @@ pub fn pour(board: &Board, layout: &Layout) -> Option<Pour> {
     let boards = f64::from(filling.boards);
     let seats = layout.seats(board).iter();
     let amounts: Vec<(HoleName, Amount)> = seats
-        .map(|hole| (hole.name, amount(board, &filling, hole)))
+        .map(|hole| (hole.name, amount(board, &filling, hole.bore)))
         .collect();
     let each = amounts.iter().map(|(name, amount)| FilledBore {
         name: *name,

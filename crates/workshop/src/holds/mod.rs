@@ -18,6 +18,7 @@ use core::cmp::Ordering;
 use core::f64::consts::PI;
 use geometry::Angle;
 
+use crate::filling::open_bore;
 use crate::volume::ball_volume;
 
 /// Standard gravity, mm/s² (ISO 80000-3).
@@ -113,7 +114,7 @@ pub fn flights<'a>(board: &Board, layout: &'a Layout) -> Vec<Flight<'a>> {
     let mut flights: Vec<Flight> = alike
         .filter_map(|alike| {
             let &(radius, first) = alike.first()?;
-            let hold = hold(&board.piece, first.bore)?;
+            let hold = hold(&board.piece, open_bore(board, first.bore))?;
             Some(Flight {
                 radius,
                 speed: hold.speed(radius)?,
@@ -134,7 +135,7 @@ pub fn any_leaves_below(board: &Board, layout: &Layout, speed: f64) -> bool {
         // Neighbors in the layout mostly have the same bore.
         let hold = match last {
             Some((bore, hold)) if bore == seat.bore => hold,
-            _ => hold(&board.piece, seat.bore),
+            _ => hold(&board.piece, open_bore(board, seat.bore)),
         };
         last = Some((seat.bore, hold));
         let radius = seat.center.to_vec2().length();

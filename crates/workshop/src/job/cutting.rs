@@ -1,6 +1,6 @@
 //! Drilling, cutting round, grooving, routing.
 
-use board::{Board, Center, HoleId, LidHold, RecessShape, show_number};
+use board::{Board, Center, HoleId, LidHold, RecessShape, Toward, show_number};
 
 use super::{Job, Step, counted};
 use crate::lid_size::lid_size;
@@ -124,17 +124,11 @@ pub fn grooves(job: Job<'_>) -> Option<Step> {
 /// The storage in the underside, and its lid.
 pub fn recess(job: Job<'_>) -> Option<Step> {
     let recess = job.board.recess?;
-    let [x, y] = recess.at;
     let mut work = vec![format!(
-        "From below rout the recess: {}, {} deep, its middle {} and {} as seen from the top: from below left and right are the other way round.",
+        "From below rout the recess: {}, {} deep, {}.",
         outline(job, recess.shape),
         job.length(recess.depth),
-        beside(
-            job,
-            x,
-            ["to the right of the pin", "to the left of the pin"]
-        ),
-        beside(job, y, ["above it", "below it"]),
+        middle(job, recess.at),
     )];
     work.extend(lid(job.board, job));
     Some(Step {
@@ -159,10 +153,10 @@ fn lid(board: &Board, job: Job<'_>) -> Vec<String> {
             "The lid lies in the recess itself; give it stops or buttons to rest on.".into()
         }
         LidHold::Slides { angle, toward } => format!(
-            "Rout the dovetailed groove of the lid {} deep, its sides leaning {}°, open at the edge {}.",
+            "Rout the dovetailed groove of the lid {} deep, its sides leaning {}°, open at the edge {} as seen from below.",
             job.length(recess.lid),
             show_number(angle, 2),
-            toward.label()
+            from_below(toward).label()
         ),
     };
     let leaning = if lid.leans_in > 0.0 {
@@ -178,6 +172,29 @@ fn lid(board: &Board, job: Job<'_>) -> Vec<String> {
         job.length(lid.thickness)
     );
     vec![place, made]
+}
+
+/// Where the middle of a recess is, for the maker who has the underside before them.
+fn middle(job: Job<'_>, [x, y]: [f64; 2]) -> String {
+    if x == 0.0 && y == 0.0 {
+        return "its middle under the center pin".into();
+    }
+    // Turned over about its upright axis the board shows left what is right from the top.
+    let across = beside(
+        job,
+        x,
+        ["to the left of the pin", "to the right of the pin"],
+    );
+    let along = beside(job, y, ["above it", "below it"]);
+    format!("its middle {across} and {along} as seen from below, the board turned over sideways")
+}
+
+/// Where a direction of the top face lies once the board is turned over about its upright axis.
+const fn from_below(toward: Toward) -> Toward {
+    match toward {
+        Toward::Left => Toward::Right,
+        Toward::Right => Toward::Left,
+    }
 }
 
 /// How far off a line through the pin, on the side where it is positive or on the other.

@@ -154,7 +154,7 @@ mod tests {
         let told = steps.iter().find(|step| step.title == "Recess").unwrap();
         let told = told.work.join(" ");
         for part in [
-            "30 mm to the left of the pin and 10 mm above it",
+            "30 mm to the right of the pin and 10 mm above it as seen from below",
             "corners of radius 6 mm",
             "107.5 mm across it on its inner face and 97.5 mm on its outer one",
         ] {
@@ -188,5 +188,34 @@ mod tests {
                 assert!(step.work.iter().all(|line| line.ends_with('.')), "{step:?}");
             }
         }
+    }
+
+    /// Turned over sideways, right is left.
+    #[test]
+    fn the_underside_is_told_as_it_lies_before_the_maker() {
+        let mut recess = Recess {
+            at: [20.0, -5.0],
+            lid: 4.0,
+            ..Recess::default()
+        };
+        recess.lid_fit.hold = LidHold::Slides {
+            angle: 14.0,
+            toward: Toward::Right,
+        };
+        let board = Board {
+            recess: Some(recess),
+            ..Board::default()
+        };
+        let steps = job_steps(&board, &layout(&board).unwrap(), None);
+        let told = steps.iter().find(|step| step.title == "Recess").unwrap();
+        let told = told.work.join(" ");
+        assert!(
+            told.contains("20 mm to the left of the pin and 5 mm below it"),
+            "{told}"
+        );
+        assert!(
+            told.contains("open at the edge to the left as seen from below"),
+            "{told}"
+        );
     }
 }

@@ -203,7 +203,7 @@ impl Cutter<'_> {
 
     fn resin(&self, hole: &Hole, bore: &[Point]) -> Option<Body> {
         let filling = self.board.filling?;
-        let filled = is_filled(self.board, &filling, hole);
+        let filled = is_filled(self.board, &filling, hole.bore);
         let corners = clipped(bore, |at| -filling.below_top - at.y);
         (filled && corners.len() >= 3).then_some(Body {
             kind: BodyKind::Resin,

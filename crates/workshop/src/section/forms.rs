@@ -7,6 +7,7 @@ use super::block::{Block, Sides};
 use super::plane::View;
 use super::revolved::{Revolved, Side, Zone};
 use crate::bore_shape::tip;
+use crate::filling::open_bore;
 use crate::holds::{insert_below, insert_diameter, marble_stand, peg_stand};
 use crate::lid_cut::lid_cut;
 use crate::panel::{ScrewPlace, TenonPlace};
@@ -227,8 +228,9 @@ pub fn piece(board: &Board, hole: &Hole) -> Option<Revolved> {
     let radius = piece.diameter / 2.0;
     let zones = match piece.kind {
         PieceKind::Marble => {
-            let sinks = marble_stand(piece.diameter, bore).sinks;
-            let lowest = sinks.unwrap_or_else(|| lowest(bore, piece.diameter));
+            let open = open_bore(board, bore);
+            let sinks = marble_stand(piece.diameter, open).sinks;
+            let lowest = sinks.unwrap_or_else(|| lowest(open, piece.diameter));
             vec![Zone::ball(lowest - radius, radius)]
         }
         PieceKind::Peg => {

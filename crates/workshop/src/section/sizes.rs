@@ -5,7 +5,7 @@ use geometry::Angle;
 
 use super::forms::depth_at;
 use crate::bore_shape::{deepest, tip};
-use crate::filling::is_filled;
+use crate::filling::{is_filled, open_bore};
 use crate::holds::{
     MagnetHold, MarbleStand, PegStand, insert_below, insert_diameter, insert_gap, magnet_hold,
     marble_stand, peg_stand,
@@ -98,7 +98,7 @@ pub fn bore_sizes(board: &Board, layout: &Layout, hole: HoleId) -> Option<BoreSi
         .any(|seat| seat.name == hole.name);
     let filling = board
         .filling
-        .filter(|filling| is_filled(board, filling, &hole));
+        .filter(|filling| is_filled(board, filling, hole.bore));
     Some(BoreSizes {
         hole,
         tip: tip(hole.bore, board.bores.spur),
@@ -116,7 +116,7 @@ pub fn bore_sizes(board: &Board, layout: &Layout, hole: HoleId) -> Option<BoreSi
 fn stands(board: &Board, bore: Bore) -> Stands {
     let piece = &board.piece;
     match piece.kind {
-        PieceKind::Marble => Stands::Marble(marble_stand(piece.diameter, bore)),
+        PieceKind::Marble => Stands::Marble(marble_stand(piece.diameter, open_bore(board, bore))),
         PieceKind::Peg => Stands::Peg(peg_stand(piece, bore)),
         PieceKind::Magnet => Stands::Magnet(InsertSizes {
             diameter: insert_diameter(piece, bore),

@@ -6,6 +6,7 @@ use geometry::{Angle, Circle};
 use super::bores::{Kind, kinds};
 use super::{GEOMETRY, STATICS, Sum, SumGroup, TYPED};
 use crate::Measure;
+use crate::filling::open_bore;
 use crate::holds::{
     Hold, flights, insert_below, insert_gap, magnet_hold, marble_stand, peg_stand, piece_density,
     piece_mass,
@@ -111,7 +112,7 @@ fn tilt(name: &'static str, hold: Option<Hold>, formula: &'static str) -> Sum {
 }
 
 fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
-    let stand = marble_stand(board.piece.diameter, bore);
+    let stand = marble_stand(board.piece.diameter, open_bore(board, bore));
     let length =
         |name, mm: Option<f64>, formula| Sum::new(name, mm.map(Measure::Mm), formula, GEOMETRY);
     vec![
