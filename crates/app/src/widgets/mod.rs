@@ -60,6 +60,12 @@ pub fn row<R>(ui: &mut Ui, caption: &str, field: impl FnOnce(&mut Ui, egui::Id) 
         .inner
 }
 
+/// What is left of a row for a field that ends where all fields end.
+fn field_room(ui: &Ui) -> f32 {
+    let end = ui.min_rect().left() + CAPTION + ui.spacing().item_spacing.x + FIELD;
+    end - ui.cursor().left()
+}
+
 /// A title above a group of rows that can be folded away.
 pub fn section(ui: &mut Ui, title: &str, open: bool, content: impl FnOnce(&mut Ui)) {
     section_ui(ui, title, |header| header.default_open(open), content);

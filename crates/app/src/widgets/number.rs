@@ -6,7 +6,7 @@ use board::{Quantity, Range, Units, parse_length, show_length, show_number};
 use egui::{DragValue, Response, RichText, Role, Ui, WidgetInfo, vec2};
 
 use super::typed::{keep_fault, kept_as_it_was, show_fault, typed_text};
-use super::{FIELD, LEAST_FIELD, row};
+use super::{FIELD, LEAST_FIELD, field_room, row};
 
 /// A length that can be typed in any unit, dragged, or stepped with the arrow keys.
 ///
@@ -196,7 +196,8 @@ fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
         read.ok()
     };
     let arrows = arrows(ui);
-    let width = ui.available_width().clamp(LEAST_FIELD, FIELD);
+    let width = field_room(ui).min(ui.available_width());
+    let width = width.clamp(LEAST_FIELD, FIELD);
     let dragging = ui.input(|input| input.pointer.any_down());
     let widget = DragValue::new(value)
         .range(field.range.min..=field.range.max)

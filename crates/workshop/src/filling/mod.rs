@@ -102,9 +102,8 @@ pub fn pour(board: &Board, layout: &Layout) -> Option<Pour> {
         ml: amount.takes(&filling),
     });
     let bores: Vec<FilledBore> = each.filter(|bore| bore.ml > 0.0).collect();
-    let poured = boards * bores.iter().map(|bore| bore.ml).sum::<f64>();
-    let in_all =
-        |part: fn(&Amount) -> f64| -> f64 { amounts.iter().map(|(_, amount)| part(amount)).sum() };
+    let poured = boards * total(bores.iter().map(|bore| bore.ml));
+    let in_all = |part: fn(&Amount) -> f64| total(amounts.iter().map(|(_, amount)| part(amount)));
     let overfill = boards * in_all(|amount| amount.above) / 1000.0;
     let working = working_time(filling.pot_life, filling.pot_life_at, filling.shop);
     let pouring = (working - filling.mixing).max(0.0);
@@ -131,6 +130,11 @@ pub fn pour(board: &Board, layout: &Layout) -> Option<Pour> {
         batches,
         bores,
     })
+}
+
+/// The sum; of nothing 0, where that of the standard library is -0.
+fn total(parts: impl Iterator<Item = f64>) -> f64 {
+    parts.fold(0.0, |sum, part| sum + part)
 }
 
 #[cfg(test)]
@@ -217,6 +221,7 @@ mod tests {
             (none.bores.len(), none.batches.len(), none.longest.bores),
             (0, 0, 0)
         );
+        assert!(none.poured.is_sign_positive() && none.stays.is_sign_positive());
     }
 
     #[test]
