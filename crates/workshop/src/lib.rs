@@ -33,47 +33,47 @@
 //! The crate knows nothing of windows, sizes of paper and file formats.
 
 mod base;
-mod bore_shape;
-mod budget;
+mod blank;
+mod bores;
 mod caution;
 mod changes;
 mod check;
-mod drills;
 mod figures;
 mod filling;
 mod finish;
 mod fit;
-mod groove;
-mod holds;
-mod hole_table;
+mod grooves;
+mod hardboard;
 mod jig;
 mod job;
-mod lid_cut;
-mod lid_size;
+mod machine;
 mod mend;
-mod panel;
-mod print_scale;
 mod recess;
-mod router_template;
-mod seat;
 mod section;
-mod sector_jig;
-mod stock;
 mod sums;
-mod turn;
-mod volume;
+mod template;
 mod wood;
 
 pub use base::{Standing, standing, tipping_edge, tipping_force};
-pub use bore_shape::{deepest, tip};
-pub use budget::{
-    Budget, BudgetError, Chance, FarHole, HoleError, TapedJoints, Work, budget, chance,
-    chance_at_most, root_sum_square, true_position, worst_case,
+pub use blank::panel::{
+    EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width, screws, seams, tenons,
 };
+pub use blank::stock::{
+    Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan,
+};
+pub use blank::turn::{SeamTurns, seam_turns};
+pub use bores::drills::{Cutter, Drill, NearDrill, Series, drills, nearest_drills};
+pub use bores::holds::{
+    Flight, GRAVITY, Hold, Leaving, MagnetHold, MarbleStand, PegStand, flights, hold, insert_below,
+    insert_diameter, insert_gap, insert_mass, magnet_hold, marble_stand, peg_stand, piece_density,
+    piece_mass,
+};
+pub use bores::seat::{MarbleSeat, marble_seat};
+pub use bores::shape::{deepest, tip};
+pub use bores::volume::{ball_volume, bore_volume, cap_volume};
 pub use caution::{Caution, FIRST};
 pub use changes::changes;
 pub use check::{Finding, Judged, Measure, Rule, Severity, check, stops};
-pub use drills::{Cutter, Drill, NearDrill, Series, drills, nearest_drills};
 pub use figures::{Figures, figures};
 pub use filling::{
     Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, pour, working_time,
@@ -84,43 +84,37 @@ pub use fit::{
     most_spaces, rim_left, smallest_board, smallest_board_for_piece, smallest_pitch_for_piece,
     solve,
 };
-pub use groove::{Arc, Groove, GrooveKind, GroovePlan, Stroke, groove_depth, grooves, passes};
-pub use holds::{
-    Flight, GRAVITY, Hold, Leaving, MagnetHold, MarbleStand, PegStand, flights, hold, insert_below,
-    insert_diameter, insert_gap, insert_mass, magnet_hold, marble_stand, peg_stand, piece_density,
-    piece_mass,
-};
-pub use hole_table::{HoleRow, HoleTable, hole_table};
-pub use jig::{
-    CircleCut, Dividers, JigSheet, MOST_DIVISIONS, Order, PlateFit, Radius, circle_cut,
-    closing_error, dividers, drilling_order, exact_divisions, jig_sheet, plate_fit, radii,
-};
-pub use job::{Step, job_steps};
-pub use lid_cut::{lid_cut, lid_mouth};
-pub use lid_size::{LidSize, lid_size};
-pub use mend::{Mend, MendError};
-pub use panel::{
-    EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width, screws, seams, tenons,
-};
-pub use print_scale::{
-    PrintBar, PrintCorrection, PrintError, PrintFault, PrintLength, PrintReadings, PrintScale,
-    print_scale,
-};
-pub use recess::{Storage, storage};
-pub use router_template::{
+pub use grooves::{Arc, Groove, GrooveKind, GroovePlan, Stroke, groove_depth, grooves, passes};
+pub use hardboard::router::{
     RouterSetting, RouterWay, plunge, plunges, router_settings, router_template,
 };
-pub use seat::{MarbleSeat, marble_seat};
+pub use hardboard::sector::{Closing, SectorJigError, SectorPlan, SectorTurn, sector_jig};
+pub use jig::{
+    CircleCut, Dividers, JigSheet, MOST_DIVISIONS, PlateFit, Radius, circle_cut, closing_error,
+    dividers, exact_divisions, jig_sheet, plate_fit, radii,
+};
+pub use job::{Step, job_steps};
+pub use machine::hole_table::{HoleRow, HoleTable, hole_table};
+pub use machine::order::{Order, drilling_order};
+pub use mend::{Mend, MendError};
+pub use recess::lid_cut::{lid_cut, lid_mouth};
+pub use recess::lid_moves::{LidMoves, lid_moves};
+pub use recess::lid_size::{LidSize, lid_size};
+pub use recess::{Storage, storage};
 pub use section::{
     Body, BodyKind, BoreSizes, Cavity, CavityKind, Face, Floor, FloorOver, InsertSizes, LidPlace,
     Plane, RecessSizes, Section, Stands, bore_sizes, recess_section, recess_sizes, section,
 };
-pub use sector_jig::{Closing, SectorJigError, SectorPlan, SectorTurn, sector_jig};
-pub use stock::{Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan};
 pub use sums::{Sum, SumGroup, sums};
-pub use turn::{SeamTurns, seam_turns};
-pub use volume::{ball_volume, bore_volume, cap_volume};
+pub use template::budget::{
+    Budget, BudgetError, Chance, FarHole, HoleError, TapedJoints, Work, budget, chance,
+    chance_at_most, root_sum_square, true_position, worst_case,
+};
+pub use template::print_scale::{
+    PrintBar, PrintCorrection, PrintError, PrintFault, PrintLength, PrintReadings, PrintScale,
+    print_scale,
+};
 pub use wood::{
-    BoardMass, Known, LidMoves, Season, Species, WoodError, WoodMoves, board_mass, change_of_size,
-    equilibrium_moisture, equilibrium_moisture_at_fahrenheit, lid_moves, species, wood_moves,
+    BoardMass, Known, Season, Species, WoodError, WoodMoves, board_mass, change_of_size,
+    equilibrium_moisture, equilibrium_moisture_at_fahrenheit, species, wood_moves,
 };

@@ -3,13 +3,13 @@
 use board::{Board, Bore, BuildError, HoleId, Units, layout};
 use serde::Serialize;
 
-use crate::bore_shape::tip;
+use crate::blank::turn::best_rotation;
+use crate::bores::seat::{MarbleSeat, marble_seat};
+use crate::bores::shape::tip;
 use crate::filling::batch_in_time;
 use crate::fit::{
     FitError, Open, most_spaces, smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
-use crate::seat::{MarbleSeat, marble_seat};
-use crate::turn::best_rotation;
 
 /// What the program finds and changes in one step: it mends a finding, or solves for what is left open. All else stays
 /// as it was typed.
@@ -205,7 +205,7 @@ impl Mend {
             Self::BestPlace => mended.stock.place = None,
             Self::StripsForPlaner => {
                 let nothing = MendError::Nothing("no number of strips goes through the planer");
-                let count = crate::check::strips_wanted(board).ok_or(nothing)?;
+                let count = crate::blank::check::planer::strips_wanted(board).ok_or(nothing)?;
                 mended.panel.build = board::Build::Strips { count };
             }
             Self::SmallerBatches => smaller_batches(&mut mended)?,
@@ -298,8 +298,8 @@ fn wider_pitch(board: &Board) -> Result<f64, FitError> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::blank::stock::stock_plan;
     use crate::check::{Finding, Judged, check};
-    use crate::stock::stock_plan;
     use board::{Build, Edit, StockOutline};
 
     fn findings(board: &Board) -> Vec<Finding> {

@@ -3,11 +3,7 @@
 use board::{HoleName, Units, show_length, show_number};
 use serde::{Serialize, Serializer};
 
-use super::{
-    base, bushing, edits, filling, finish, floor, groove_bores, groove_depth, groove_rim,
-    groove_sides, inside, joinery, lid, pieces, pilot, planer, players, rim, risk, seam, seat,
-    sector, sheets, spin, stock, storage, template_web, web, wood,
-};
+use super::Rule;
 use crate::Mend;
 
 /// Something the maker should know or mend.
@@ -178,97 +174,6 @@ impl Measure {
             Self::Number(number) => show_number(number, 5),
         }
     }
-}
-
-macro_rules! rules {
-    ($($(#[$doc:meta])* $rule:ident, $label:literal, $file:ident;)+) => {
-        /// The rules.
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-        #[serde(rename_all = "snake_case")]
-        pub enum Rule {
-            $($(#[$doc])* $rule,)+
-        }
-
-        impl Rule {
-            /// Every rule, in the order they are checked.
-            pub const ALL: &[Self] = &[$(Self::$rule,)+];
-
-            /// What the rule is called, in a word or two.
-            pub const fn label(self) -> &'static str {
-                match self {
-                    $(Self::$rule => $label,)+
-                }
-            }
-
-            /// The rule in a sentence, with where its limit comes from.
-            pub const fn statement(self) -> &'static str {
-                match self {
-                    $(Self::$rule => $file::STATEMENT,)+
-                }
-            }
-        }
-    };
-}
-
-rules! {
-    /// Wood between two bores.
-    Web, "web", web;
-    /// Wood between a bore and the roundover.
-    Rim, "rim margin", rim;
-    /// Wood under a blind bore.
-    Floor, "floor", floor;
-    /// Wood between a bore and a mortise, screw or recess inside the board.
-    Inside, "inside the board", inside;
-    /// Bores on or beside a seam.
-    Seam, "seam", seam;
-    /// Grooves beside bores, and lines that find no room.
-    GrooveBores, "grooves at bores", groove_bores;
-    /// Grooves that run side by side.
-    GrooveSides, "grooves side by side", groove_sides;
-    /// Grooves that leave the flat top.
-    GrooveRim, "grooves at the rim", groove_rim;
-    /// Depth of the grooves, and wood under them.
-    GrooveDepth, "depth of the grooves", groove_depth;
-    /// The center pilot against the circle jig's pin.
-    Pilot, "center pilot", pilot;
-    /// Room between pieces that stand side by side.
-    Pieces, "room for pieces", pieces;
-    /// A piece in its bore.
-    Seat, "seat of the piece", seat;
-    /// Hardboard between two holes of a router template.
-    TemplateWeb, "template web", template_web;
-    /// The guide bushing in the hardboard.
-    Bushing, "guide bushing", bushing;
-    /// What a sector jig adds up to.
-    SectorJig, "sector jig", sector;
-    /// What the errors of the work leave of the webs.
-    Risk, "risk of thin webs", risk;
-    /// The board on its blank.
-    Stock, "blank", stock;
-    /// Pieces of wood that the planer takes.
-    Planer, "planer", planer;
-    /// Tenons, mortises and screws.
-    Joinery, "tenons and screws", joinery;
-    /// Storage in the underside.
-    Storage, "storage", storage;
-    /// The lid of the storage in the seasons.
-    Lid, "lid", lid;
-    /// Species, moisture and seasons.
-    Wood, "wood", wood;
-    /// Turntable or feet.
-    Base, "base", base;
-    /// Pieces on a board that is turned.
-    Spin, "turning", spin;
-    /// Resin in the bores.
-    Filling, "filling", filling;
-    /// Coats of finish.
-    Finish, "finish", finish;
-    /// Sheets of the template.
-    Sheets, "sheets", sheets;
-    /// Those who will play.
-    Players, "who plays", players;
-    /// Changes by hand that wait for their hole.
-    Edits, "changes by hand", edits;
 }
 
 pub fn names_as_text<S: Serializer>(names: &[HoleName], serializer: S) -> Result<S::Ok, S::Error> {

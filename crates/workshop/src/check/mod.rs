@@ -1,46 +1,24 @@
 //! Findings: what the maker should know or mend before wood is cut. One rule a file.
 
-mod base;
-mod bushing;
 mod edits;
-mod filling;
 mod finding;
-mod finish;
-mod floor;
-mod groove_bores;
-mod groove_depth;
-mod groove_rim;
-mod groove_sides;
-mod inside;
-mod joinery;
-mod lid;
-mod pairs;
-mod pieces;
-mod pilot;
-mod planer;
+pub(crate) mod pairs;
 mod players;
 mod rim;
-mod risk;
-mod seam;
-mod seat;
-mod sector;
-mod sheets;
-mod spin;
-mod stock;
-mod storage;
-mod template_web;
+mod rule;
 mod web;
-mod wood;
 
 pub(crate) use finding::names_as_text;
-pub use finding::{Finding, Measure, Rule, Severity};
-pub(crate) use inside::least_inside;
+pub use finding::{Finding, Measure, Severity};
+pub use rule::Rule;
 
 use board::{Board, Layout};
 
-use crate::groove::Strokes;
-use crate::{Budget, GroovePlan, SeamTurns, SectorJigError, SectorPlan, StockPlan};
-pub(crate) use planer::strips_wanted;
+use crate::grooves::Strokes;
+use crate::{
+    Budget, GroovePlan, SeamTurns, SectorJigError, SectorPlan, StockPlan, base, blank, bores,
+    filling, finish, grooves, hardboard, recess, template, wood,
+};
 
 /// What is worked out elsewhere and judged here.
 #[derive(Debug, Clone, Copy)]
@@ -65,50 +43,50 @@ pub fn check(board: &Board, layout: &Layout, judged: Judged<'_>) -> Vec<Finding>
     let mut findings = Vec::new();
     findings.extend(web::check(board, layout));
     findings.extend(rim::check(board, layout));
-    findings.extend(floor::check(board, layout));
-    findings.extend(inside::check(board, layout));
-    findings.extend(seam::check(board, layout, judged.turns));
-    findings.extend(seam::misplaced(board));
+    findings.extend(bores::check::floor::check(board, layout));
+    findings.extend(bores::check::inside::check(board, layout));
+    findings.extend(blank::check::seam::check(board, layout, judged.turns));
+    findings.extend(blank::check::seam::misplaced(board));
     findings.extend(
         judged
             .grooves
             .into_iter()
             .flat_map(|plan| groove_findings(board, layout, plan)),
     );
-    findings.extend(pilot::check(board));
-    findings.extend(pieces::check(board, layout));
-    findings.extend(seat::check(board, layout));
-    findings.extend(template_web::check(board, layout));
-    findings.extend(bushing::check(board, layout));
+    findings.extend(bores::check::pilot::check(board));
+    findings.extend(bores::check::pieces::check(board, layout));
+    findings.extend(bores::check::seat::check(board, layout));
+    findings.extend(hardboard::check::web::check(board, layout));
+    findings.extend(hardboard::check::bushing::check(board, layout));
     findings.extend(
         judged
             .sector
             .into_iter()
-            .flat_map(|jig| sector::check(board, jig)),
+            .flat_map(|jig| hardboard::check::sector::check(board, jig)),
     );
     findings.extend(
         judged
             .risk
-            .and_then(|(budget, chance)| risk::check(board, budget, chance)),
+            .and_then(|(budget, chance)| template::check::risk::check(board, budget, chance)),
     );
     findings.extend(
         judged
             .stock
             .into_iter()
-            .flat_map(|plan| stock::check(board, plan)),
+            .flat_map(|plan| blank::check::stock::check(board, plan)),
     );
-    findings.extend(planer::check(board));
-    findings.extend(joinery::check(board));
-    findings.extend(storage::check(board));
-    findings.extend(lid::check(board));
-    findings.extend(wood::check(board));
-    findings.extend(base::check(board, layout));
-    findings.extend(spin::check(board, layout));
-    findings.extend(filling::check(board, layout));
-    findings.extend(finish::check(board));
+    findings.extend(blank::check::planer::check(board));
+    findings.extend(blank::check::joinery::check(board));
+    findings.extend(recess::check::storage::check(board));
+    findings.extend(recess::check::lid::check(board));
+    findings.extend(wood::check::check(board));
+    findings.extend(base::check::check(board, layout));
+    findings.extend(bores::check::spin::check(board, layout));
+    findings.extend(filling::check::check(board, layout));
+    findings.extend(finish::check::check(board));
     findings.extend(match judged.sheets {
-        Ok(sheets) => sheets::check(board, sheets),
-        Err(reason) => Some(sheets::uncut(reason)),
+        Ok(sheets) => template::check::sheets::check(board, sheets),
+        Err(reason) => Some(template::check::sheets::uncut(reason)),
     });
     findings.extend(players::check(board));
     findings.extend(edits::check(layout));
@@ -118,10 +96,10 @@ pub fn check(board: &Board, layout: &Layout, judged: Judged<'_>) -> Vec<Finding>
 
 fn groove_findings(board: &Board, layout: &Layout, plan: &GroovePlan) -> Vec<Finding> {
     let strokes = Strokes::new(plan);
-    let mut findings = groove_bores::check(board, layout, plan, &strokes);
-    findings.extend(groove_sides::check(board, plan, &strokes));
-    findings.extend(groove_rim::check(board, plan));
-    findings.extend(groove_depth::check(board, plan, &strokes));
+    let mut findings = grooves::check::bores::check(board, layout, plan, &strokes);
+    findings.extend(grooves::check::sides::check(board, plan, &strokes));
+    findings.extend(grooves::check::rim::check(board, plan));
+    findings.extend(grooves::check::depth::check(board, plan, &strokes));
     findings
 }
 
@@ -133,10 +111,10 @@ pub fn stops(findings: &[Finding]) -> bool {
 }
 
 /// What rounding may take from a length that is as it should be, mm.
-const HAIR: f64 = 1e-9;
+pub(crate) const HAIR: f64 = 1e-9;
 
 /// "1 hole", "2 holes".
-fn counted(count: usize, one: &str) -> String {
+pub(crate) fn counted(count: usize, one: &str) -> String {
     if count == 1 {
         format!("1 {one}")
     } else {

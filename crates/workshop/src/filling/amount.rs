@@ -2,8 +2,8 @@
 
 use board::{Board, Bore, Bottom, Filling, PieceKind};
 
-use crate::holds::insert_part_below;
-use crate::volume::{bore_volume, crown_volume};
+use crate::bores::holds::insert_part_below;
+use crate::bores::volume::{bore_volume, crown_volume};
 
 /// Whether the bore of a hole that holds a piece is filled: it is deeper than the level of the resin.
 pub fn is_filled(board: &Board, filling: &Filling, bore: Bore) -> bool {

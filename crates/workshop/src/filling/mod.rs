@@ -2,8 +2,11 @@
 
 mod amount;
 mod batches;
+pub mod check;
 mod mix;
 mod sectors;
+pub mod steps;
+pub mod sums;
 
 use board::{Board, HoleName, Layout};
 

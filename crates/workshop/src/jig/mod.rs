@@ -5,19 +5,19 @@
 
 mod circle;
 mod dividers;
-mod order;
 mod plate;
 mod radii;
+pub mod steps;
 
 use board::{Board, Layout};
 
 pub use circle::{CircleCut, circle_cut};
 pub use dividers::{Dividers, closing_error, dividers};
-pub use order::{Order, drilling_order};
 pub use plate::{MOST_DIVISIONS, PlateFit, exact_divisions, plate_fit};
 pub use radii::{Radius, radii};
 
-use crate::{HoleTable, hole_table};
+use crate::machine::order::drilling_order;
+use crate::{HoleTable, Order, hole_table};
 
 /// Everything that a jig is set by.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,12 +1,8 @@
 //! The work on a board, step by step, in the order in which it is done.
 
-mod cutting;
-mod finishing;
-mod wood;
+use board::{Board, Layout, PieceKind, show_length};
 
-use board::{Board, Layout, show_length};
-
-use crate::Caution;
+use crate::{Caution, base, blank, bores, filling, finish, grooves, jig, recess, template};
 
 /// A step of the work.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -23,13 +19,13 @@ pub struct Step {
 
 /// What a step is told from.
 #[derive(Clone, Copy)]
-struct Job<'a> {
-    board: &'a Board,
-    layout: &'a Layout,
+pub(crate) struct Job<'a> {
+    pub board: &'a Board,
+    pub layout: &'a Layout,
 }
 
 impl Job<'_> {
-    fn length(self, mm: f64) -> String {
+    pub fn length(self, mm: f64) -> String {
         show_length(mm, self.board.units)
     }
 }
@@ -39,23 +35,50 @@ impl Job<'_> {
 pub fn job_steps(board: &Board, layout: &Layout, sheets: Option<&str>) -> Vec<Step> {
     let job = Job { board, layout };
     let steps = [
-        Some(wood::blank(job)),
-        Some(cutting::template(sheets)),
-        Some(cutting::drill(job)),
+        Some(blank::steps::blank(job)),
+        Some(template::steps::template(sheets)),
+        Some(bores::steps::drill(job)),
         // Resin that is leveled after the circle and the grooves are cut would run into them.
-        finishing::fill(job),
-        Some(cutting::circle(job)),
-        cutting::grooves(job),
-        cutting::recess(job),
-        finishing::finish(job),
-        finishing::base(job),
-        Some(finishing::hand_over(job)),
+        filling::steps::fill(job),
+        Some(jig::steps::circle(job)),
+        grooves::steps::grooves(job),
+        recess::steps::recess(job),
+        finish::steps::finish(job),
+        base::steps::base(job),
+        Some(hand_over(job)),
     ];
     steps.into_iter().flatten().collect()
 }
 
+/// What goes with the board.
+fn hand_over(job: Job<'_>) -> Step {
+    let piece = job.board.piece;
+    let mut cautions = vec![Caution::SmallParts];
+    if piece.kind == PieceKind::Magnet {
+        cautions.push(Caution::Magnets);
+    }
+    let work = vec![
+        format!(
+            "Count {} {} of {}, try each in its hole, and turn and tilt the board.",
+            crate::recess::pieces(job.board),
+            piece.kind.label(),
+            job.length(piece.diameter)
+        ),
+        format!(
+            "Say in writing that it is for players of {} years and over, and why.",
+            piece.youngest
+        ),
+    ];
+    Step {
+        title: "Hand-over",
+        cautions,
+        work,
+        sums: &["pieces"],
+    }
+}
+
 /// So many of something, in the words for one and for any other count.
-fn counted<N: std::fmt::Display>(count: N, one: &str, many: &str) -> String {
+pub(crate) fn counted<N: std::fmt::Display>(count: N, one: &str, many: &str) -> String {
     let count = count.to_string();
     let what = if count == "1" { one } else { many };
     format!("{count} {what}")

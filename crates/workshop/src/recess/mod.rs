@@ -1,11 +1,17 @@
 //! Storage in the underside: where the recess is, and how many pieces it holds.
 
+pub mod check;
+pub mod lid_cut;
+pub mod lid_moves;
+pub mod lid_size;
 mod outline;
+pub mod steps;
+pub mod sums;
 
 use board::{Board, Piece, PieceKind, RecessShape};
 use core::f64::consts::PI;
 
-use crate::volume::ball_volume;
+use crate::bores::volume::ball_volume;
 
 use outline::Outline;
 pub use outline::{area, away, away_from_tenon, farthest, middle};

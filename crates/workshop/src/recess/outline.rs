@@ -8,7 +8,7 @@ use core::f64::consts::PI;
 use geometry::Point;
 
 use super::HAIR;
-use crate::panel::TenonPlace;
+use crate::blank::panel::TenonPlace;
 
 /// Distance from a point of the board to a recess, seen from above, mm; 0 over it.
 pub fn away(recess: &Recess, point: Point) -> f64 {

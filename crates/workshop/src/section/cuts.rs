@@ -4,13 +4,13 @@ use board::{Board, Footing, Hole, HoleName, Layout, PieceKind};
 use geometry::Point;
 
 use super::forms::{self, Form};
-use super::groove_cut::cut_grooves;
 use super::plane::{Keep, Plane, View, clipped};
 use super::revolved::Revolved;
 use super::{Body, BodyKind, Cavity, CavityKind, Face, Section};
 use crate::GroovePlan;
+use crate::blank::panel::{EdgePlace, screws, tenons};
 use crate::filling::is_filled;
-use crate::panel::{EdgePlace, screws, tenons};
+use crate::grooves::section::cut_grooves;
 
 /// How far past the board something straight is followed, mm.
 const PAST: f64 = 1.0;

@@ -6,13 +6,13 @@ use geometry::{Angle, Point};
 use super::block::{Block, Sides};
 use super::plane::View;
 use super::revolved::{Revolved, Side, Zone};
-use crate::bore_shape::tip;
+use crate::blank::panel::{ScrewPlace, TenonPlace};
+use crate::bores::holds::{insert_below, insert_diameter, marble_stand, peg_stand};
+use crate::bores::shape::tip;
+use crate::bores::volume::lowest;
 use crate::filling::open_bore;
-use crate::holds::{insert_below, insert_diameter, marble_stand, peg_stand};
-use crate::lid_cut::lid_cut;
-use crate::panel::{ScrewPlace, TenonPlace};
+use crate::recess::lid_cut::lid_cut;
 use crate::recess::middle;
-use crate::volume::lowest;
 
 /// A form that can be cut.
 pub enum Form {
@@ -272,7 +272,7 @@ fn foot(board: &Board, hole: &Hole) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bore_shape::{deepest, tests::width};
+    use crate::bores::shape::{deepest, tests::width};
     use proptest::prelude::*;
 
     proptest! {

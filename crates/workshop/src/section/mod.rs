@@ -7,9 +7,8 @@
 mod block;
 mod cuts;
 mod forms;
-mod groove_cut;
-mod plane;
-mod revolved;
+pub mod plane;
+pub mod revolved;
 mod sizes;
 #[cfg(test)]
 mod tests;

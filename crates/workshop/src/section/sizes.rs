@@ -4,14 +4,14 @@ use board::{Board, Bore, Hole, HoleId, Insert, Layout, LidHold, PieceKind, Reces
 use geometry::Angle;
 
 use super::forms::depth_at;
-use crate::bore_shape::{deepest, tip};
-use crate::filling::{is_filled, open_bore};
-use crate::holds::{
+use crate::bores::holds::{
     MagnetHold, MarbleStand, PegStand, insert_below, insert_diameter, insert_gap, magnet_hold,
     marble_stand, peg_stand,
 };
-use crate::lid_cut::{lid_cut, lid_mouth};
+use crate::bores::shape::{deepest, tip};
+use crate::filling::{is_filled, open_bore};
 use crate::recess::away;
+use crate::recess::lid_cut::{lid_cut, lid_mouth};
 
 /// The sizes of a bore and of what stands in it; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -7,7 +7,7 @@ use board::{
 use proptest::prelude::*;
 use testkit::assert_near;
 
-use crate::bore_shape::tests::width;
+use crate::bores::shape::tests::width;
 use crate::{grooves, insert_below, marble_stand};
 
 const FIRST: HoleId = HoleId::new(Role::Track, 1, 1);

@@ -3,21 +3,11 @@
 //! One file a group. A group is there when what it is about is planned; a figure that cannot be worked out is left
 //! away, and a note says why.
 
-mod base;
-mod bores;
-mod filling;
-mod grooves;
-mod pieces;
-mod recess;
-mod wood;
-
-pub(crate) use bores::{Kind, kinds};
-
 use board::{Board, HoleName, Layout, Units};
 use serde::Serialize;
 
-use crate::Measure;
 use crate::check::names_as_text;
+use crate::{Measure, base, bores, filling, grooves, recess, wood};
 
 /// Sums about one subject.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -88,7 +78,7 @@ impl Sum {
     }
 
     /// A figure of the whole board.
-    const fn new(
+    pub(crate) const fn new(
         name: &'static str,
         value: Option<Measure>,
         formula: &'static str,
@@ -106,49 +96,54 @@ impl Sum {
     }
 
     /// A length, mm.
-    const fn mm(name: &'static str, mm: f64, formula: &'static str, source: &'static str) -> Self {
+    pub(crate) const fn mm(
+        name: &'static str,
+        mm: f64,
+        formula: &'static str,
+        source: &'static str,
+    ) -> Self {
         Self::new(name, Some(Measure::Mm(mm)), formula, source)
     }
 
     /// Worked out for this.
-    const fn at(mut self, measure: Measure) -> Self {
+    pub(crate) const fn at(mut self, measure: Measure) -> Self {
         self.at = Some(measure);
         self
     }
 
     /// With what has a name.
-    fn worded(mut self, words: String) -> Self {
+    pub(crate) fn worded(mut self, words: String) -> Self {
         self.words = Some(words);
         self
     }
 
     /// About these holes.
-    fn about(mut self, holes: Vec<HoleName>) -> Self {
+    pub(crate) fn about(mut self, holes: Vec<HoleName>) -> Self {
         self.holes = holes;
         self
     }
 }
 
 /// Exact geometry.
-const GEOMETRY: &str = "geometry";
+pub(crate) const GEOMETRY: &str = "geometry";
 /// Statics.
-const STATICS: &str = "statics of rigid bodies";
+pub(crate) const STATICS: &str = "statics of rigid bodies";
 /// The equation of movement.
-const MOVEMENT: &str =
+pub(crate) const MOVEMENT: &str =
     "Wood Handbook, FPL-GTR-190 (2010), Eq. 13-2; holds from 6 to 14 % of moisture";
 /// What the maker typed.
-const TYPED: &str = "as typed";
+pub(crate) const TYPED: &str = "as typed";
 
 /// Every sum of a board, by subject.
 pub fn sums(board: &Board, layout: &Layout) -> Vec<SumGroup> {
     let groups = [
-        wood::group(board, layout),
-        base::group(board, layout),
-        bores::group(board, layout),
-        Some(pieces::group(board, layout)),
-        filling::group(board, layout),
-        grooves::group(board, layout),
-        recess::group(board, layout),
+        wood::sums::group(board, layout),
+        base::sums::group(board, layout),
+        bores::sums::group(board, layout),
+        Some(bores::piece_sums::group(board, layout)),
+        filling::sums::group(board, layout),
+        grooves::sums::group(board, layout),
+        recess::sums::group(board, layout),
     ];
     groups.into_iter().flatten().collect()
 }

@@ -3,13 +3,13 @@
 //! The grain runs along x over the whole board, also of bookmatched halves and of strips; across it, along y, the
 //! board is as wide as the season makes it. Along the grain wood hardly moves, and is taken not to.
 
-mod lid;
+pub mod check;
 mod moisture;
-mod movement;
+pub mod movement;
 mod species;
+pub mod sums;
 mod weight;
 
-pub use lid::{LidMoves, lid_moves};
 pub use moisture::{equilibrium_moisture, equilibrium_moisture_at_fahrenheit};
 pub(crate) use movement::species_of;
 pub use movement::{Season, WoodError, WoodMoves, change_of_size, wood_moves};

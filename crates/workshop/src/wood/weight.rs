@@ -6,9 +6,10 @@ use core::f64::consts::PI;
 use super::movement::{WoodError, species_of, typed};
 use super::species::Known;
 use super::wood_moves;
+use crate::bores::holds;
+use crate::bores::volume::bore_volume;
+use crate::pour;
 use crate::recess::area;
-use crate::volume::bore_volume;
-use crate::{holds, pour};
 
 /// The moisture that specific gravities and densities are given at, %.
 const GIVEN_AT: f64 = 12.0;

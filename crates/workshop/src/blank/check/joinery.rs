@@ -1,0 +1,225 @@
+//! Rule: tenons, their mortises and screws fit the wood they go into.
+
+use board::{Board, show_length};
+use geometry::Circle;
+
+use crate::blank::panel::{EdgePlace, piece_width, screws, tenons};
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+
+pub const STATEMENT: &str = "A mortise stays inside the thickness of the board with wood above and below, meets no other, \
+     and is not opened when the circle is cut; a screw from below goes into the board, does not come out above, \
+     and leaves the set wood inside the board to the next one and to the edge. Common practice, no source.";
+
+/// Every finding about the tenons of the panel, and the screws in the underside.
+pub fn check(board: &Board) -> Vec<Finding> {
+    let mut findings = mortises(board);
+    findings.extend(screws_through(board));
+    findings.extend(screws_beside(board));
+    findings.extend(screws_together(board));
+    findings.extend(screws_at_edge(board));
+    findings
+}
+
+fn screws_through(board: &Board) -> Option<Finding> {
+    let deepest = board
+        .screws
+        .iter()
+        .map(|ring| ring.depth)
+        .max_by(f64::total_cmp)?;
+    let thickness = board.blank.thickness;
+    (deepest >= thickness).then(|| {
+        let length = |mm| Measure::Mm(mm).shown(board.units);
+        let message = format!(
+            "screws {} deep come out at the top of a board of {}",
+            length(deepest),
+            length(thickness)
+        );
+        Finding::new(Severity::Stop, Rule::Joinery, message)
+            .measuring(Measure::Mm(thickness - deepest), Measure::Mm(0.0))
+    })
+}
+
+fn screws_beside(board: &Board) -> Option<Finding> {
+    let out = |ring: &&board::ScrewCircle| ring.circle + ring.diameter > board.blank.diameter;
+    let widest = board
+        .screws
+        .iter()
+        .filter(out)
+        .map(|ring| ring.circle)
+        .max_by(f64::total_cmp)?;
+    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let message = format!(
+        "screws on a circle of {} miss the board of {}",
+        length(widest),
+        length(board.blank.diameter)
+    );
+    Some(
+        Finding::new(Severity::Stop, Rule::Joinery, message)
+            .measuring(Measure::Mm(widest), Measure::Mm(board.blank.diameter)),
+    )
+}
+
+/// Two screws that meet, or leave less wood between them than is to be left inside the board.
+fn screws_together(board: &Board) -> Option<Finding> {
+    let circles: Vec<Circle> = screws(board).iter().map(|screw| screw.circle).collect();
+    let wood = geometry::smallest_web(&circles)?.mm;
+    let wanted = board.limits.inside;
+    if wood >= wanted - HAIR {
+        return None;
+    }
+    let (severity, message) = if wood <= HAIR {
+        let words =
+            "two screws in the underside meet; fewer of them, or a larger circle, keep apart";
+        (Severity::Stop, words.into())
+    } else {
+        let wood = Measure::Mm(wood).shown(board.units);
+        (
+            Severity::Caution,
+            format!("two screws in the underside leave {wood} of wood between them"),
+        )
+    };
+    let finding = Finding::new(severity, Rule::Joinery, message);
+    Some(finding.measuring(Measure::Mm(wood), Measure::Mm(wanted)))
+}
+
+/// Screws that go into the board with little wood to its edge.
+fn screws_at_edge(board: &Board) -> Option<Finding> {
+    let left =
+        |ring: &board::ScrewCircle| (board.blank.diameter - ring.circle - ring.diameter) / 2.0;
+    let least = board
+        .screws
+        .iter()
+        .map(left)
+        .filter(|wood| *wood >= 0.0)
+        .min_by(f64::total_cmp)?;
+    let wanted = board.limits.inside;
+    (least < wanted - HAIR).then(|| {
+        let wood = Measure::Mm(least).shown(board.units);
+        let message =
+            format!("screws in the underside leave {wood} of wood to the edge of the board");
+        Finding::new(Severity::Caution, Rule::Joinery, message)
+            .measuring(Measure::Mm(least), Measure::Mm(wanted))
+    })
+}
+
+fn mortises(board: &Board) -> Vec<Finding> {
+    let Some(size) = board.panel.tenons else {
+        return Vec::new();
+    };
+    let places = tenons(board);
+    if places.is_empty() {
+        return Vec::new();
+    }
+    let length = |mm| show_length(mm, board.units);
+    let mut findings = Vec::new();
+    let mut add = |severity, message, is, wanted| {
+        let finding = Finding::new(severity, Rule::Joinery, message);
+        findings.push(finding.measuring(Measure::Mm(is), Measure::Mm(wanted)));
+    };
+    let below = board.blank.thickness - size.below_top - size.thickness;
+    if below <= 0.0 || size.below_top <= 0.0 {
+        let message = format!(
+            "mortises of {} that begin {} below the top do not fit into a board of {}",
+            length(size.thickness),
+            length(size.below_top),
+            length(board.blank.thickness)
+        );
+        add(Severity::Stop, message, below, 0.0);
+    }
+    if size.count > 1 && size.spacing <= size.length {
+        let message = format!(
+            "mortises {} long run into each other at a spacing of {}",
+            length(size.length),
+            length(size.spacing)
+        );
+        add(Severity::Stop, message, size.spacing, size.length);
+    }
+    if let Some(width) = piece_width(board)
+        && 2.0 * size.reach >= width
+        && crate::blank::panel::seams(board).len() > 1
+    {
+        let message = format!(
+            "mortises {} deep meet inside strips of {}",
+            length(size.reach),
+            length(width)
+        );
+        add(Severity::Stop, message, width, 2.0 * size.reach);
+    }
+    findings.extend(opened(board));
+    findings
+}
+
+fn opened(board: &Board) -> Option<Finding> {
+    let places = tenons(board);
+    let cut = places
+        .iter()
+        .filter(|tenon| tenon.place == EdgePlace::Cut)
+        .count();
+    (cut > 0).then(|| {
+        let message = format!(
+            "{} opened by the edge of the board; a closer spacing keeps them inside",
+            counted(cut, "mortise")
+        );
+        Finding::new(Severity::Caution, Rule::Joinery, message)
+            .measuring(Measure::Count(cut as u32), Measure::Count(0))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Build, Tenons};
+
+    fn with(tenons: Tenons, strips: u32) -> Vec<Severity> {
+        let mut board = Board::default();
+        board.panel.build = Build::Strips { count: strips };
+        board.panel.tenons = Some(tenons);
+        check(&board).iter().map(|found| found.severity).collect()
+    }
+
+    #[test]
+    fn screws_stay_in_the_board() {
+        let with = |circle, depth| {
+            let screws = vec![board::ScrewCircle {
+                circle,
+                depth,
+                ..board::ScrewCircle::default()
+            }];
+            let board = Board {
+                screws,
+                ..Board::default()
+            };
+            check(&board).len()
+        };
+        assert_eq!(with(100.0, 10.0), 0);
+        assert_eq!(with(100.0, 20.0), 1);
+        assert_eq!(with(558.0, 10.0), 1);
+        assert_eq!(with(552.0, 10.0), 1);
+        // Four screws of 4 mm on so small a circle leave 2.95 mm, or meet.
+        assert_eq!(with(9.83, 10.0), 1);
+        assert_eq!(with(5.0, 10.0), 1);
+        assert_eq!(with(600.0, 25.0), 2);
+    }
+
+    #[test]
+    fn common_tenons_fit_and_others_are_told() {
+        let common = Tenons::default();
+        assert_eq!(with(common, 3), []);
+        let deep = Tenons {
+            below_top: 15.0,
+            ..common
+        };
+        assert_eq!(with(deep, 3), [Severity::Stop]);
+        let close = Tenons {
+            spacing: 30.0,
+            ..common
+        };
+        assert_eq!(with(close, 3), [Severity::Stop]);
+        let wide = Tenons {
+            spacing: 260.0,
+            ..common
+        };
+        assert_eq!(with(wide, 3), [Severity::Caution]);
+        assert_eq!(with(common, 20)[0], Severity::Stop);
+    }
+}

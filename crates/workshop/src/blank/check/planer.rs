@@ -1,0 +1,76 @@
+//! Rule: every piece that is glued goes through the maker's planer.
+
+use board::{Board, Build};
+
+use crate::Mend;
+use crate::blank::panel::{piece_width, sawn_width};
+use crate::check::{Finding, Measure, Rule, Severity};
+
+pub const STATEMENT: &str = "Pieces that are glued are planed to one thickness first, so that none is wider than the \
+     planer takes. What is wider is flattened by hand or with a router on a sled. The default of 300 mm is common \
+     practice, no source.";
+
+/// A finding where a piece is wider than the planer takes.
+pub fn check(board: &Board) -> Option<Finding> {
+    // A panel that is glued already, and one board of which nothing is known, are taken as they come.
+    let sawn = sawn_width(board)?;
+    let whole = board.panel.build == Build::Whole;
+    if whole && board.stock.outline == board::StockOutline::Unknown {
+        return None;
+    }
+    let planer = board.panel.planer;
+    (sawn > planer).then(|| {
+        let length = |mm| Measure::Mm(mm).shown(board.units);
+        let what = if whole { "the blank" } else { "each piece" };
+        let message = format!(
+            "{what} is sawn {} wide, and the planer takes {}; {} would go through it",
+            length(sawn),
+            length(planer),
+            strips_wanted(board).map_or_else(
+                || "no number of strips".into(),
+                |strips| format!("{strips} strips")
+            )
+        );
+        let mends: &[Mend] = if strips_wanted(board).is_some() {
+            &[Mend::StripsForPlaner]
+        } else {
+            &[]
+        };
+        Finding::new(Severity::Caution, Rule::Planer, message)
+            .measuring(Measure::Mm(sawn), Measure::Mm(planer))
+            .mended_by(mends)
+    })
+}
+
+/// The fewest strips that go through the planer, if up to the most that a panel may have are enough.
+pub fn strips_wanted(board: &Board) -> Option<u32> {
+    let most = board::ranges::STRIPS.max as u32;
+    (2..=most).find(|count| {
+        let mut stripped = board.clone();
+        stripped.panel.build = Build::Strips { count: *count };
+        sawn_width(&stripped).is_some_and(|sawn| sawn <= board.panel.planer)
+            && piece_width(&stripped).is_some()
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn with(build: Build, planer: f64) -> Option<Finding> {
+        let mut board = Board::default();
+        board.panel.build = build;
+        board.panel.planer = planer;
+        check(&board)
+    }
+
+    #[test]
+    fn pieces_are_held_against_the_planer_as_they_are_sawn() {
+        // 570 mm of panel: three strips of 190 and 3 to joint off.
+        assert_eq!(with(Build::Strips { count: 3 }, 193.0), None);
+        let found = with(Build::Strips { count: 3 }, 192.0).unwrap();
+        assert!(found.message.contains("4 strips"), "{}", found.message);
+        assert_eq!(with(Build::Halves, 286.5), None);
+        assert_eq!(with(Build::Whole, 200.0), None);
+    }
+}

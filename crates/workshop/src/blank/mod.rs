@@ -1,0 +1,7 @@
+//! Blank and joining: where the board lies on its blank, how that is sawn and glued, and the pattern turned off the seams.
+
+pub mod check;
+pub mod panel;
+pub mod steps;
+pub mod stock;
+pub mod turn;

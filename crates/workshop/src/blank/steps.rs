@@ -1,0 +1,77 @@
+//! Choosing, joining and planing the wood.
+
+use board::{Build, Tenons};
+
+use crate::Caution;
+use crate::blank::panel::{panel_width, sawn_width, seams};
+use crate::job::{Job, Step, counted};
+use crate::wood::species_of;
+
+/// From the rough wood to a blank that is flat and thick enough.
+pub fn blank(job: Job<'_>) -> Step {
+    let mut work: Vec<String> = vec![species(job), joined(job)];
+    work.extend(job.board.panel.tenons.and_then(|size| mortises(job, size)));
+    work.push(format!(
+        "Plane or sand it flat, to {} thick.",
+        job.length(job.board.blank.thickness)
+    ));
+    Step {
+        title: "Blank",
+        cautions: vec![Caution::TableSaw, Caution::Dust, Caution::Noise],
+        work,
+        sums: &["wood"],
+    }
+}
+
+fn species(job: Job<'_>) -> String {
+    let wood = job.board.wood.as_ref();
+    let Some(wood) = wood else {
+        return "Let the wood come to the moisture of the shop before it is cut.".into();
+    };
+    let name = species_of(wood).map_or("wood", |species| species.name);
+    format!(
+        "Choose {name}, {}, and let it come to the moisture of the shop.",
+        wood.cut.label()
+    )
+}
+
+fn joined(job: Job<'_>) -> String {
+    let board = job.board;
+    let wide = job.length(panel_width(board));
+    let sawn = sawn_width(board).map_or_else(String::new, |width| job.length(width));
+    match &board.panel.build {
+        Build::Whole => format!("One slab, sound over a circle of {wide}."),
+        Build::Halves => format!(
+            "Saw two halves {sawn} wide, joint the edges that meet, and glue them along the grain."
+        ),
+        Build::Strips { count } => format!(
+            "Saw {count} strips {sawn} wide, joint their edges, and glue them along the grain."
+        ),
+        Build::Seams { .. } => {
+            let at: Vec<String> = seams(board)
+                .into_iter()
+                .map(|seam| job.length(seam))
+                .collect();
+            format!(
+                "Glue the panel at least {wide} wide, with its seams at {} above the center pin (negative: below).",
+                at.join(", ")
+            )
+        }
+    }
+}
+
+fn mortises(job: Job<'_>, size: Tenons) -> Option<String> {
+    let seams = seams(job.board).len();
+    (seams > 0).then(|| {
+        format!(
+            "Before gluing, cut {} along each seam, {} from middle to middle: {} long, {} deep, {} thick, {} \
+             below the top.",
+            counted(size.count, "mortise", "mortises"),
+            job.length(size.spacing),
+            job.length(size.length),
+            job.length(size.reach),
+            job.length(size.thickness),
+            job.length(size.below_top),
+        )
+    })
+}

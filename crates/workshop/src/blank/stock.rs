@@ -1,0 +1,244 @@
+//! The board on its blank: where it lies best, how large a board the blank gives, and what joining would give.
+
+use board::{Board, Build, FlawShape, Stock};
+use geometry::{Circle, Disc, Flaw, HalfDisc, Outline, OutlineError, Point, Stopped, StripPlace};
+
+use crate::blank::panel::panel_width;
+
+/// The blank as it was measured.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Slab {
+    /// Its outline.
+    pub outline: Outline,
+    /// What is to stay off the board.
+    pub flaws: Vec<Flaw>,
+}
+
+/// Why a blank cannot be placed on: what was typed is no outline.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum SlabError {
+    /// The blank's own outline.
+    #[error("the outline of the blank: {0}")]
+    Outline(OutlineError),
+    /// Waney edges that leave no wood between them.
+    #[error(
+        "the waney edges leave no wood between them {x:.0} mm from the left end; smaller offsets or a wider blank would do"
+    )]
+    Waney {
+        /// How far along, mm.
+        x: f64,
+    },
+    /// A flaw's.
+    #[error("the outline of flaw {number}: {reason}")]
+    Flaw {
+        /// Its place in the list, from 1.
+        number: usize,
+        /// What is wrong.
+        reason: OutlineError,
+    },
+}
+
+/// The blank as it was measured; none where nothing is known of it.
+///
+/// # Errors
+/// [`SlabError`] where an outline crosses itself, has no area, or too many corners.
+pub fn slab(stock: &Stock) -> Result<Option<Slab>, SlabError> {
+    let Some(corners) = stock.outline.corners() else {
+        return Ok(None);
+    };
+    if let Some(x) = stock.outline.edges_meet() {
+        return Err(SlabError::Waney { x });
+    }
+    let outline = outline_of(&corners).map_err(SlabError::Outline)?;
+    let flaws = stock.flaws.iter().zip(1..).map(|(flaw, number)| {
+        let area = |reason| SlabError::Flaw { number, reason };
+        Ok(match &flaw.shape {
+            FlawShape::Round { x, y, diameter } => {
+                Flaw::Round(Circle::new((*x, *y), diameter / 2.0))
+            }
+            FlawShape::Area { corners } => Flaw::Area(outline_of(corners).map_err(area)?),
+        })
+    });
+    Ok(Some(Slab {
+        flaws: flaws.collect::<Result<_, _>>()?,
+        outline,
+    }))
+}
+
+fn outline_of(corners: &[[f64; 2]]) -> Result<Outline, OutlineError> {
+    Outline::new(corners.iter().map(|[x, y]| Point::new(*x, *y)).collect())
+}
+
+/// Where the board lies on its blank.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StockPlan {
+    /// The blank, or why it is none.
+    pub slab: Result<Slab, SlabError>,
+    /// The largest disc of sound wood; none where there is no wood.
+    pub best: Option<Disc>,
+}
+
+impl StockPlan {
+    /// Where the center pin goes: the place that was typed, or the best one.
+    pub fn center(&self, board: &Board) -> Option<Point> {
+        let typed = board.stock.place.map(|[x, y]| Point::new(x, y));
+        typed.or_else(|| Some(self.best.as_ref()?.circle.center))
+    }
+
+    /// Sound wood around the center pin: the radius of the largest disc about it, mm; negative off the wood.
+    pub fn room(&self, board: &Board) -> Option<f64> {
+        let slab = self.slab.as_ref().ok()?;
+        match board.stock.place {
+            Some([x, y]) => Some(geometry::clearance(
+                &slab.outline,
+                &slab.flaws,
+                Point::new(x, y),
+            )),
+            None => Some(self.best.as_ref()?.circle.radius),
+        }
+    }
+
+    /// The largest board that the blank gives in one piece, trim taken off, mm; 0 where it gives none.
+    pub fn largest_board(&self, board: &Board) -> f64 {
+        let radius = self.best.as_ref().map_or(0.0, |disc| disc.circle.radius);
+        board_from(radius, board)
+    }
+}
+
+/// The diameter of board that a disc of this radius leaves after trim, mm.
+fn board_from(radius: f64, board: &Board) -> f64 {
+    (2.0 * (radius - board.stock.trim)).max(0.0)
+}
+
+/// Where the board lies on its blank; none where nothing is known of the blank.
+///
+/// # Errors
+/// [`Stopped`] when `cancel` answered yes.
+pub fn stock_plan(stock: &Stock, cancel: &dyn Fn() -> bool) -> Result<Option<StockPlan>, Stopped> {
+    let slab = match slab(stock) {
+        Ok(None) => return Ok(None),
+        Ok(Some(slab)) => slab,
+        Err(error) => {
+            return Ok(Some(StockPlan {
+                slab: Err(error),
+                best: None,
+            }));
+        }
+    };
+    Ok(Some(StockPlan {
+        best: geometry::largest_disc(&slab.outline, &slab.flaws, cancel)?,
+        slab: Ok(slab),
+    }))
+}
+
+/// What joining makes of a blank.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Joined {
+    /// Half a disc for two bookmatched leaves; none where there is no wood.
+    pub half: Option<HalfDisc>,
+    /// The largest board of two bookmatched halves, mm.
+    pub halves: f64,
+    /// The largest boards of 2, 3, … strips, mm.
+    pub strips: Vec<(u32, f64)>,
+    /// Where this board's own strips are sawn, if they are to be strips and are found.
+    pub places: Option<Vec<StripPlace>>,
+}
+
+/// The most strips that [`joined`] tries.
+const MOST_STRIPS: u32 = 8;
+
+/// What joining makes of a blank: takes a moment for outlines of many corners.
+///
+/// # Errors
+/// [`Stopped`] when `cancel` answered yes.
+pub fn joined(board: &Board, slab: &Slab, cancel: &dyn Fn() -> bool) -> Result<Joined, Stopped> {
+    let panel = &board.panel;
+    let Slab { outline, flaws } = slab;
+    let half = geometry::best_half(outline, flaws, panel.joint, cancel)?;
+    let strips = (2..=MOST_STRIPS).map(|count| {
+        let (joint, kerf) = (panel.joint, panel.kerf);
+        let most = geometry::most_from_strips(outline, flaws, count, joint, kerf, cancel)?;
+        Ok((count, board_from(most / 2.0, board)))
+    });
+    Ok(Joined {
+        half,
+        halves: half.map_or(0.0, |half| board_from(half.radius, board)),
+        strips: strips.collect::<Result<_, _>>()?,
+        places: strips_of(board, slab),
+    })
+}
+
+/// Where this board's own strips are sawn from a blank; none where it has none, or no way is found.
+pub(crate) fn strips_of(board: &Board, slab: &Slab) -> Option<Vec<StripPlace>> {
+    let Build::Strips { count } = board.panel.build else {
+        return None;
+    };
+    let strips = geometry::circle_strips(panel_width(board), count, board.panel.joint);
+    geometry::lay_strips(&slab.outline, &slab.flaws, &strips, board.panel.kerf)
+}
+
+/// Thickness of each of two leaves that the blank is sawn into, mm: half of what the saw leaves of it.
+pub fn leaf_thickness(board: &Board) -> f64 {
+    (board.stock.thickness - board.panel.kerf).max(0.0) / 2.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{FlawKind, StockFlaw, StockOutline};
+    use testkit::assert_near;
+
+    fn on_slab(length: f64, width: f64) -> Board {
+        let mut board = Board::default();
+        board.stock.outline = StockOutline::Slab {
+            length,
+            width,
+            lower: vec![],
+            upper: vec![],
+        };
+        board
+    }
+
+    fn plan(board: &Board) -> StockPlan {
+        stock_plan(&board.stock, &|| false).unwrap().unwrap()
+    }
+
+    #[test]
+    fn a_slab_gives_a_board_as_wide_as_it_is_less_the_trim() {
+        let board = on_slab(900.0, 600.0);
+        assert_near!(plan(&board).largest_board(&board), 590.0, 1e-6);
+        assert_eq!(stock_plan(&Board::default().stock, &|| false), Ok(None));
+    }
+
+    #[test]
+    fn a_typed_place_is_taken_as_it_is() {
+        let mut board = on_slab(900.0, 600.0);
+        board.stock.place = Some([290.0, 300.0]);
+        assert_near!(plan(&board).room(&board).unwrap(), 290.0, 1e-9);
+    }
+
+    #[test]
+    fn outlines_that_are_none_are_named() {
+        let mut board = on_slab(900.0, 600.0);
+        let corners = vec![[0.0, 0.0], [9.0, 9.0], [9.0, 0.0], [0.0, 9.0]];
+        board.stock.flaws = vec![StockFlaw {
+            kind: FlawKind::Crack,
+            shape: FlawShape::Area { corners },
+        }];
+        let error = plan(&board).slab.unwrap_err().to_string();
+        assert!(error.starts_with("the outline of flaw 1"), "{error}");
+    }
+
+    #[test]
+    fn joining_a_narrow_slab_gives_a_larger_board() {
+        let mut board = on_slab(1300.0, 300.0);
+        board.panel.build = Build::Strips { count: 2 };
+        let slab = slab(&board.stock).unwrap().unwrap();
+        let joined = joined(&board, &slab, &|| false).unwrap();
+        // The width less what jointing takes, twice, less the trim.
+        assert_near!(joined.halves, 2.0 * (298.5 - 5.0), 0.2);
+        // Two strips end to end: each as wide as the slab less two joints.
+        assert_near!(joined.strips[0].1, 2.0 * 297.0 - 10.0, 0.1);
+        assert_eq!(joined.places.unwrap().len(), 2);
+    }
+}

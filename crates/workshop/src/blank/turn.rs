@@ -1,0 +1,156 @@
+//! The pattern turned against the seams.
+
+use board::{Board, HoleId, HoleName, Layout};
+use geometry::{Angle, Circle, Measure, Seam};
+
+use crate::blank::panel::seams;
+
+/// How the pattern lies to the seams, and how it would lie best.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SeamTurns {
+    /// Distance of the nearest bore from any seam, over the turn: (degrees clockwise of the pattern, mm). From the
+    /// present rotation over one sector; negative where a seam cuts a bore.
+    pub curve: Vec<(f64, f64)>,
+    /// Distance of the nearest bore now, mm, and whose.
+    pub now: (f64, HoleName),
+    /// Rotation of the pattern at which the nearest bore is as far as can be, degrees.
+    pub best: f64,
+    /// Distance of the nearest bore there, mm, and whose.
+    pub there: (f64, HoleName),
+    /// Distance of the nearest center from any seam, now and at the rotation that is best for centers, mm.
+    pub centers: (f64, f64),
+}
+
+impl SeamTurns {
+    /// Whether another rotation keeps the bores farther from the seams.
+    pub fn can_be_better(&self) -> bool {
+        self.there.0 > self.now.0 + 1e-6
+    }
+}
+
+/// Samples of [`SeamTurns::curve`]: about three a pixel of a panel would show no more.
+const SAMPLES: usize = 361;
+
+/// How the pattern lies to the seams, measured to the edges of the bores; the center hole, which no turn moves, does not
+/// count. None without seams, or without other holes.
+pub fn seam_turns(board: &Board, layout: &Layout) -> Option<SeamTurns> {
+    let Seen {
+        holes,
+        names,
+        lines,
+        sectors,
+    } = Seen::of(board, layout)?;
+    let best = geometry::best_turn(&holes, &lines, sectors, Measure::Edge)?;
+    let now = geometry::seam_gap(&holes, &lines, Angle::ZERO, Measure::Edge)?;
+    let curve = geometry::turn_curve(&holes, &lines, sectors, Measure::Edge, SAMPLES);
+    let turned = |turn: Angle| board.rotation + turn.as_degrees();
+    Some(SeamTurns {
+        curve: curve
+            .into_iter()
+            .map(|(turn, mm)| (turned(turn), mm))
+            .collect(),
+        now: (now.mm, *names.get(now.hole)?),
+        best: turned(best.turn),
+        centers: (
+            geometry::seam_gap(&holes, &lines, Angle::ZERO, Measure::Center)?.mm,
+            geometry::best_turn(&holes, &lines, sectors, Measure::Center)?
+                .gap
+                .mm,
+        ),
+        there: (best.gap.mm, *names.get(best.gap.hole)?),
+    })
+}
+
+/// The rotation in ±180° that keeps the nearest bore as far as can be from any seam, degrees; none without seams.
+pub fn best_rotation(board: &Board, layout: &Layout) -> Option<f64> {
+    let seen = Seen::of(board, layout)?;
+    let best = geometry::best_turn(&seen.holes, &seen.lines, seen.sectors, Measure::Edge)?;
+    let rotation = Angle::degrees(board.rotation + best.turn.as_degrees());
+    Some(rotation.wrapped_to_half_turns().as_degrees())
+}
+
+/// The holes that a turn moves, and the seams.
+struct Seen {
+    holes: Vec<Circle>,
+    names: Vec<HoleName>,
+    lines: Vec<Seam>,
+    sectors: u32,
+}
+
+impl Seen {
+    fn of(board: &Board, layout: &Layout) -> Option<Self> {
+        let lines: Vec<Seam> = seams(board)
+            .into_iter()
+            .map(|offset| Seam {
+                normal: Angle::ZERO,
+                offset,
+            })
+            .collect();
+        let turning = layout
+            .holes
+            .iter()
+            .filter(|hole| hole.name.id() != HoleId::CENTER);
+        let (holes, names): (Vec<_>, Vec<_>) =
+            turning.map(|hole| (hole.mouth(), hole.name)).unzip();
+        let mirrored = board.edits.iter().all(|edit| edit.mirrored);
+        (!lines.is_empty() && !holes.is_empty()).then_some(Self {
+            holes,
+            names,
+            lines,
+            sectors: if mirrored { board.players } else { 1 },
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Build, layout};
+    use testkit::assert_near;
+
+    fn halves(rotation: f64) -> Board {
+        let mut board = Board {
+            home: 0,
+            start: 0,
+            rotation,
+            ..Board::default()
+        };
+        board.panel.build = Build::Halves;
+        board
+    }
+
+    #[test]
+    fn a_ring_lies_best_with_the_seam_midway_between_two_spaces() {
+        let board = halves(10.0);
+        let layout = layout(&board).unwrap();
+        let turns = seam_turns(&board, &layout).unwrap();
+        // 84 spaces at pitch 19: half a pitch from the seam's crossing of the ring, bent by the circle.
+        let radius = geometry::ring_radius(19.0, 84);
+        let wanted = radius * Angle::degrees(180.0 / 84.0).sin() - 6.0;
+        assert_near!(turns.there.0, wanted, 1e-9);
+        let turned = Board {
+            rotation: best_rotation(&board, &layout).unwrap(),
+            ..board
+        };
+        let after = seam_turns(&turned, &board::layout(&turned).unwrap()).unwrap();
+        assert_near!(after.now.0, wanted, 1e-9);
+        assert_near!(after.centers.0, wanted + 6.0, 1e-9);
+        assert!(turns.can_be_better() && !after.can_be_better());
+    }
+
+    #[test]
+    fn the_curve_begins_where_the_pattern_is_and_is_never_over_the_best() {
+        let board = halves(3.0);
+        let turns = seam_turns(&board, &layout(&board).unwrap()).unwrap();
+        assert_near!(turns.curve[0].0, 3.0, 1e-12);
+        assert_near!(turns.curve[0].1, turns.now.0, 1e-9);
+        let most = turns.curve.iter().map(|(_, mm)| *mm).fold(-1e9, f64::max);
+        assert!(most <= turns.there.0 + 1e-9);
+    }
+
+    #[test]
+    fn without_seams_there_is_nothing_to_turn_off() {
+        let board = Board::default();
+        assert_eq!(seam_turns(&board, &layout(&board).unwrap()), None);
+    }
+}

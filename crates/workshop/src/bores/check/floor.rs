@@ -1,0 +1,99 @@
+//! Rule: a blind bore leaves wood under it.
+
+use board::{Board, Hole, Layout};
+
+use crate::Mend;
+use crate::bores::shape::{deepest, tip};
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+
+pub const STATEMENT: &str = "Under a bore at least the set floor is left, measured from the point of the drill or the \
+     spur of the bit. The default of 4 mm is common practice, no source; points are as long as their angle makes them, \
+     and the spur of your bit is yours to measure.";
+
+/// One finding for bores that come out below, one for floors that are too thin.
+pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+    let floor = |hole: &Hole| board.blank.thickness - deepest(hole.bore, board.bores.spur);
+    let thin = layout
+        .holes
+        .iter()
+        .filter(|hole| floor(hole) < board.limits.floor - HAIR);
+    let (through, thin): (Vec<&Hole>, Vec<&Hole>) = thin.partition(|hole| floor(hole) <= HAIR);
+    let parts = [(through, Severity::Stop), (thin, Severity::Caution)];
+    parts
+        .into_iter()
+        .filter_map(|(holes, severity)| found(board, &holes, severity))
+        .collect()
+}
+
+fn found(board: &Board, holes: &[&Hole], severity: Severity) -> Option<Finding> {
+    let floor = |hole: &Hole| board.blank.thickness - deepest(hole.bore, board.bores.spur);
+    let worst = holes.iter().min_by(|a, b| floor(a).total_cmp(&floor(b)))?;
+    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let count = counted(holes.len(), "bore");
+    let tip = tip(worst.bore, board.bores.spur);
+    let deep = if tip > 0.0 {
+        format!(
+            "{} deep and {} of {} below that",
+            length(worst.bore.depth),
+            length(tip),
+            worst.bore.bottom.label()
+        )
+    } else {
+        format!("{} deep", length(worst.bore.depth))
+    };
+    let (name, thickness) = (worst.name, length(board.blank.thickness));
+    let message = if severity == Severity::Stop {
+        format!("{count} coming out below; worst {name}: {deep}, in a board of {thickness}")
+    } else {
+        format!("{count} with a thin floor; worst {name}: {deep}, in a board of {thickness}")
+    };
+    let measured = Measure::Mm(floor(worst));
+    Some(
+        Finding::new(severity, Rule::Floor, message)
+            .measuring(measured, Measure::Mm(board.limits.floor))
+            .about(holes.iter().map(|hole| hole.name).collect())
+            .mended_by(&[Mend::ShallowerBores]),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Bore, Bores, Bottom, Center, layout};
+    use testkit::assert_near;
+
+    fn found(bottom: Bottom, thickness: f64) -> Vec<Finding> {
+        let bore = Bore {
+            diameter: 12.0,
+            depth: 5.0,
+            bottom,
+        };
+        let mut board = Board {
+            bores: Bores::all(bore),
+            center: Center::Nothing,
+            ..Board::default()
+        };
+        board.blank.thickness = thickness;
+        check(&board, &layout(&board).unwrap())
+    }
+
+    #[test]
+    fn floors_are_measured_from_the_lowest_place() {
+        assert_eq!(found(Bottom::Flat, 9.0), []);
+        let spur = found(Bottom::Forstner, 9.0);
+        assert_eq!(spur[0].severity, Severity::Caution);
+        assert_eq!(spur[0].measured, Some(Measure::Mm(1.5)));
+        let point = found(Bottom::Point118, 9.0);
+        let Some(Measure::Mm(left)) = point[0].measured else {
+            panic!("no measure")
+        };
+        assert_near!(left, 4.0 - 12.0 * 0.300_430, 1e-4);
+    }
+
+    #[test]
+    fn what_comes_out_below_is_a_stop() {
+        let through = found(Bottom::Forstner, 7.5);
+        assert_eq!(through[0].severity, Severity::Stop);
+        assert_eq!(through[0].holes.len(), 132);
+    }
+}

@@ -1,0 +1,316 @@
+//! Rule: wood is left inside the board between a bore and what is cut into it from the seam or from below.
+
+use board::{Board, Hole, HoleName, Layout, RecessShape};
+use geometry::Point;
+
+use crate::blank::panel::{screws, tenons};
+use crate::bores::shape::{Upright, wood_between};
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::recess::lid_cut::{lid_cut, lid_cut_name};
+use crate::recess::{away, middle};
+
+pub const STATEMENT: &str = "Between a bore, with its point or spur, and a mortise, screw, storage recess or lid groove inside the board at \
+     least the set wood is left, measured in three dimensions. Two bores drilled straight down from the top are nearest at \
+     the top face, where the rule of the web measures them. The default of 3 mm is common practice, no source.";
+
+/// A hole that comes near something inside the board.
+struct Near {
+    hole: HoleName,
+    wood: f64,
+    what: &'static str,
+}
+
+/// One finding for bores that meet something inside, one for wood that is too thin.
+pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+    let hidden = hidden(board);
+    if hidden.is_empty() {
+        return Vec::new();
+    }
+    let near = layout
+        .holes
+        .iter()
+        .filter_map(|hole| nearest(board, &hidden, hole))
+        .filter(|near| near.wood < board.limits.inside - HAIR);
+    let (meeting, thin): (Vec<Near>, Vec<Near>) = near.partition(|near| near.wood <= 0.0);
+    let parts = [(meeting, Severity::Stop), (thin, Severity::Caution)];
+    parts
+        .into_iter()
+        .filter_map(|(near, severity)| found(board, &near, severity))
+        .collect()
+}
+
+/// The least wood between a bore and what is cut inside the board, mm, and which bore that is; none where nothing is cut.
+pub fn least_inside(board: &Board, layout: &Layout) -> Option<(f64, HoleName)> {
+    let hidden = hidden(board);
+    let near = layout
+        .holes
+        .iter()
+        .filter_map(|hole| nearest(board, &hidden, hole));
+    let least = near.min_by(|a, b| a.wood.total_cmp(&b.wood))?;
+    Some((least.wood, least.hole))
+}
+
+/// What of all that is cut inside the board is nearest to a bore.
+fn nearest(board: &Board, hidden: &[(&'static str, Hidden)], hole: &Hole) -> Option<Near> {
+    let wood = |(what, upright): &(&'static str, Hidden)| {
+        let upright = upright.seen_from(hole.center);
+        (wood_between(hole.bore, board.bores.spur, upright), *what)
+    };
+    let (wood, what) = hidden.iter().map(wood).min_by(|a, b| a.0.total_cmp(&b.0))?;
+    Some(Near {
+        hole: hole.name,
+        wood,
+        what,
+    })
+}
+
+/// Something upright inside the board: its plan, and how deep it is below the top face.
+pub struct Hidden {
+    plan: Plan,
+    /// Depth of its upper end.
+    pub top: f64,
+    bottom: f64,
+}
+
+enum Plan {
+    Tenon(crate::blank::panel::TenonPlace),
+    Screw(geometry::Circle),
+    Recess(board::Recess),
+}
+
+impl Hidden {
+    fn seen_from(&self, point: Point) -> Upright {
+        let away = match &self.plan {
+            Plan::Tenon(tenon) => tenon.away(point),
+            Plan::Screw(circle) => ((point - circle.center).length() - circle.radius).max(0.0),
+            Plan::Recess(recess) => away(recess, point),
+        };
+        self.at(away)
+    }
+
+    /// As what is so far from it sees it.
+    pub fn at(&self, away: f64) -> Upright {
+        Upright {
+            away,
+            top: self.top,
+            bottom: self.bottom,
+        }
+    }
+
+    /// Distance from the middle of a groove, seen from above, mm; anything over `enough` where it is over that.
+    pub fn away_from(&self, stroke: &crate::Stroke, enough: f64) -> f64 {
+        /// How far it may be off, mm.
+        const SLACK: f64 = 0.01;
+        let off = |middle: Point, radius: f64| (stroke.distance(middle) - radius).max(0.0);
+        match &self.plan {
+            Plan::Screw(circle) => off(circle.center, circle.radius),
+            Plan::Recess(recess) => match recess.shape {
+                RecessShape::Round { diameter } => off(middle(recess), diameter / 2.0),
+                RecessShape::Straight { .. } => stroke.least(|at| away(recess, at), enough, SLACK),
+            },
+            Plan::Tenon(tenon) => stroke.least(|at| tenon.away(at), enough, SLACK),
+        }
+    }
+
+    /// The box around its plan.
+    pub fn around(&self) -> kurbo::Rect {
+        let (middle, width, height) = match &self.plan {
+            Plan::Tenon(tenon) => (tenon.center, 2.0 * tenon.half_length, 2.0 * tenon.reach),
+            Plan::Screw(circle) => (circle.center, 2.0 * circle.radius, 2.0 * circle.radius),
+            Plan::Recess(recess) => {
+                let (length, width) = recess.shape.sides();
+                (middle(recess), length, width)
+            }
+        };
+        kurbo::Rect::from_center_size(middle, (width, height))
+    }
+}
+
+/// What is cut into the board from below and from its seams.
+pub fn hidden(board: &Board) -> Vec<(&'static str, Hidden)> {
+    let thickness = board.blank.thickness;
+    let size = board.panel.tenons.unwrap_or_default();
+    let mortises = tenons(board).into_iter().map(|tenon| {
+        let hidden = Hidden {
+            plan: Plan::Tenon(tenon),
+            top: size.below_top,
+            bottom: size.below_top + size.thickness,
+        };
+        ("mortise", hidden)
+    });
+    let screws = screws(board).into_iter().map(|screw| {
+        let hidden = Hidden {
+            plan: Plan::Screw(screw.circle),
+            top: (thickness - screw.depth).max(0.0),
+            bottom: thickness,
+        };
+        ("screw", hidden)
+    });
+    let recess = board.recess.map(|recess| {
+        let hidden = Hidden {
+            plan: Plan::Recess(recess),
+            top: (thickness - recess.depth).max(0.0),
+            bottom: thickness,
+        };
+        ("storage recess", hidden)
+    });
+    let lid = lid_cut(board).map(|cut| {
+        let hidden = Hidden {
+            plan: Plan::Recess(cut),
+            top: (thickness - cut.depth).max(0.0),
+            bottom: thickness,
+        };
+        (lid_cut_name(&cut), hidden)
+    });
+    mortises.chain(screws).chain(recess).chain(lid).collect()
+}
+
+fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
+    let worst = near.iter().min_by(|a, b| a.wood.total_cmp(&b.wood))?;
+    let (count, name, what) = (counted(near.len(), "bore"), worst.hole, worst.what);
+    let message = if severity == Severity::Stop {
+        format!("{count} breaking into what is cut inside the board; first {name}, into a {what}")
+    } else {
+        let wood = Measure::Mm(worst.wood).shown(board.units);
+        format!(
+            "{count} near what is cut inside the board; worst {name}: {wood} of wood to a {what}"
+        )
+    };
+    Some(
+        Finding::new(severity, Rule::Inside, message)
+            .measuring(Measure::Mm(worst.wood), Measure::Mm(board.limits.inside))
+            .about(near.iter().map(|near| near.hole).collect()),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Bottom, Build, Panel, ScrewCircle, Tenons, layout};
+    use testkit::assert_near;
+
+    fn checked(board: &Board) -> Vec<Finding> {
+        check(board, &layout(board).unwrap())
+    }
+
+    fn mm(found: &Finding) -> f64 {
+        let Some(Measure::Mm(mm)) = found.measured else {
+            panic!("no measure")
+        };
+        mm
+    }
+
+    #[test]
+    fn nothing_inside_is_no_finding() {
+        assert_eq!(checked(&Board::default()), []);
+    }
+
+    #[test]
+    fn a_mortise_under_the_center_hole_is_measured_from_the_spur() {
+        let tenons = Tenons {
+            count: 1,
+            below_top: 9.0,
+            ..Tenons::default()
+        };
+        let panel = Panel {
+            build: Build::Halves,
+            tenons: Some(tenons),
+            ..Panel::default()
+        };
+        let mut board = Board {
+            panel,
+            ..Board::default()
+        };
+        // The center hole is 5 deep, its spur 2.5 more: 1.5 of wood over the mortise.
+        let found = checked(&board);
+        assert_eq!(found.len(), 1);
+        assert_eq!(found[0].severity, Severity::Caution);
+        assert_near!(mm(&found[0]), 1.5, 1e-12);
+        assert_eq!(found[0].holes.len(), 1);
+        board.bores.track.bottom = Bottom::Flat;
+        board.panel.tenons = Some(Tenons {
+            below_top: 7.0,
+            ..tenons
+        });
+        assert_eq!(checked(&board)[0].severity, Severity::Stop);
+    }
+
+    #[test]
+    fn bores_over_a_recess_keep_wood_under_them_and_those_beside_it_need_none() {
+        // The center hole, 7.5 deep with its spur, in a board of 20; a recess of 12 leaves 0.5 under it.
+        let mut board = Board {
+            recess: Some(board::Recess {
+                depth: 12.0,
+                ..board::Recess::default()
+            }),
+            ..Board::default()
+        };
+        let found = checked(&board);
+        assert_eq!(found[0].severity, Severity::Caution);
+        assert_near!(mm(&found[0]), 0.5, 1e-12);
+        assert!(found[0].message.contains("storage recess"));
+        let all = found[0].holes.len();
+        assert!(all < layout(&board).unwrap().holes.len(), "{all}");
+        board.recess = Some(board::Recess::default());
+        board.center = board::Center::Nothing;
+        assert!(
+            checked(&board)
+                .iter()
+                .all(|found| found.severity != Severity::Stop)
+        );
+        board.recess = None;
+        assert_eq!(checked(&board), []);
+    }
+
+    #[test]
+    fn bores_over_the_groove_of_a_lid_keep_wood_under_them_out_to_the_edge() {
+        let mut board = Board {
+            center: board::Center::Nothing,
+            recess: Some(board::Recess {
+                shape: RecessShape::Round { diameter: 50.0 },
+                lid: 10.0,
+                depth: 10.5,
+                lid_fit: board::LidFit {
+                    hold: board::LidHold::Slides {
+                        angle: 14.0,
+                        toward: board::Toward::Right,
+                    },
+                    ..board::LidFit::default()
+                },
+                ..board::Recess::default()
+            }),
+            ..Board::default()
+        };
+        // Bores and spurs end 7.5 down, the groove begins 10 down: 2.5 of wood, along the way to the right.
+        let found = checked(&board);
+        assert_near!(mm(&found[0]), 2.5, 1e-12);
+        assert!(found[0].message.contains("groove of the lid"), "{found:?}");
+        let layout = layout(&board).unwrap();
+        for name in &found[0].holes {
+            let at = layout.hole(name.id()).unwrap().center;
+            assert!(at.x > 0.0 && at.y.abs() < 25.0 + 2.5 + 6.0 + 3.0, "{name}");
+        }
+        board.recess.as_mut().unwrap().lid_fit.hold = board::LidHold::LiesIn;
+        assert_eq!(checked(&board), []);
+    }
+
+    #[test]
+    fn screws_from_below_meet_only_bores_that_are_deep_enough() {
+        let mut board = Board::default();
+        let turn_in = layout(&board).unwrap().turn_in_radius;
+        let ring = |depth| ScrewCircle {
+            count: 1,
+            circle: 2.0 * turn_in,
+            bearing: 0.0,
+            diameter: 4.0,
+            depth,
+        };
+        board.screws = vec![ring(9.0)];
+        // 20 mm thick: the screw ends 11 below the top, the spur 7.5.
+        assert_eq!(checked(&board), []);
+        board.screws = vec![ring(10.0)];
+        assert_near!(mm(&checked(&board)[0]), 2.5, 1e-9);
+        board.screws = vec![ring(13.0)];
+        assert_eq!(checked(&board)[0].severity, Severity::Stop);
+    }
+}

@@ -1,0 +1,78 @@
+//! Rule: pieces that stand side by side do not touch.
+
+use board::{Board, Layout, show_length};
+use geometry::Circle;
+
+use crate::Mend;
+use crate::check::pairs::Pairs;
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+
+pub const STATEMENT: &str = "Between pieces in neighboring holes the set gap is left, so that one can be lifted \
+     without knocking the next. The default of 2 mm is common practice, no source.";
+
+/// One finding for pieces that touch, one for gaps that are too small.
+pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+    let radius = board.piece.diameter / 2.0;
+    let pieces: Vec<Circle> = layout
+        .seats(board)
+        .iter()
+        .map(|hole| Circle::new(hole.center, radius))
+        .collect();
+    let gaps = geometry::close_webs(&pieces, board.limits.piece_gap - HAIR);
+    let (touching, close) = gaps.split_at(gaps.partition_point(|gap| gap.mm < -HAIR));
+    let parts = [(touching, Severity::Stop), (close, Severity::Caution)];
+    parts
+        .into_iter()
+        .filter_map(|(gaps, severity)| Some(found(board, &Pairs::of(layout, gaps)?, severity)))
+        .collect()
+}
+
+fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
+    let length = |mm| show_length(mm, board.units);
+    let (a, b) = (pairs.a, pairs.b);
+    let count = counted(pairs.count(), "pair");
+    let piece = length(board.piece.diameter);
+    let message = if severity == Severity::Stop {
+        format!(
+            "{count} of holes cannot both hold a piece of {piece}; worst {a} and {b}: {} short",
+            length(-pairs.mm)
+        )
+    } else {
+        let (gap, wanted) = (length(pairs.mm), length(board.limits.piece_gap));
+        format!(
+            "{count} of pieces of {piece} stand too close; worst {a} and {b}: a gap of {gap}, {wanted} wanted"
+        )
+    };
+    Finding::new(severity, Rule::Pieces, message)
+        .measuring(Measure::Mm(pairs.mm), Measure::Mm(board.limits.piece_gap))
+        .about(pairs.holes())
+        .mended_by(&[Mend::WiderPitch])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Piece, layout};
+
+    fn with_marbles(diameter: f64) -> Vec<Severity> {
+        let piece = Piece {
+            diameter,
+            ..Piece::default()
+        };
+        let board = Board {
+            piece,
+            ..Board::default()
+        };
+        check(&board, &layout(&board).unwrap())
+            .iter()
+            .map(|found| found.severity)
+            .collect()
+    }
+
+    #[test]
+    fn pieces_larger_than_the_pitch_stop_and_close_ones_caution() {
+        assert_eq!(with_marbles(16.0), []);
+        assert_eq!(with_marbles(18.0), [Severity::Caution]);
+        assert_eq!(with_marbles(20.0), [Severity::Stop]);
+    }
+}

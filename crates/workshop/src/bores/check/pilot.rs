@@ -1,0 +1,139 @@
+//! Rule: the center pilot takes the circle jig's pin, with little play.
+
+use board::{Board, Center, HoleId, show_length};
+
+use crate::Mend;
+use crate::check::{Finding, Measure, Rule, Severity};
+
+pub const STATEMENT: &str = "The pilot at the center pin takes the pin of the circle jig with little play, since play \
+     makes the edge run out; the pilot of a playing hole is drilled out by the hole, so it is smaller than that. \
+     The default play of 0.3 mm is common practice, no source.";
+
+/// At most one finding about the pilot.
+pub fn check(board: &Board) -> Option<Finding> {
+    let pin = board.jig.pin;
+    let center = board.drilled_center();
+    let Some(pilot) = center.pilot() else {
+        return Some(no_pilot());
+    };
+    let length = |mm| show_length(mm, board.units);
+    if let Center::Hole { bore, .. } = center
+        && pilot >= bore.diameter
+    {
+        let message = format!(
+            "the pilot of {} is not smaller than the center hole of {}",
+            length(pilot),
+            length(bore.diameter)
+        );
+        return Some(finding(Severity::Stop, message, pilot, bore.diameter));
+    }
+    if pilot < pin {
+        let message = format!(
+            "the jig's pin of {} does not go into the pilot of {}",
+            length(pin),
+            length(pilot)
+        );
+        let found = finding(Severity::Stop, message, pilot, pin);
+        return Some(found.mended_by(&[Mend::PilotForPin]));
+    }
+    let play = pilot - pin;
+    (play > board.limits.pin_play).then(|| {
+        let message = format!(
+            "the jig's pin of {} has {} of play in the pilot; the edge may run out by as much",
+            length(pin),
+            length(play)
+        );
+        finding(
+            Severity::Caution,
+            message,
+            pilot,
+            pin + board.limits.pin_play,
+        )
+        .mended_by(&[Mend::PilotForPin])
+    })
+}
+
+fn no_pilot() -> Finding {
+    let message =
+        "there is no hole at the center pin: the circle jig needs another way to hold the blank";
+    Finding::new(Severity::Note, Rule::Pilot, message.into())
+}
+
+fn finding(severity: Severity, message: String, measured: f64, wanted: f64) -> Finding {
+    Finding::new(severity, Rule::Pilot, message)
+        .measuring(Measure::Mm(measured), Measure::Mm(wanted))
+        .about(vec![HoleId::CENTER.named(1)])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::CircleJig;
+
+    fn with(pilot: f64, pin: f64) -> Option<Severity> {
+        let center = Center::Pivot {
+            diameter: pilot,
+            depth: 10.0,
+        };
+        check(&Board {
+            center,
+            jig: CircleJig::with_pin(pin),
+            ..Board::default()
+        })
+        .map(|found| found.severity)
+    }
+
+    #[test]
+    fn a_pin_that_fits_is_no_finding() {
+        assert_eq!(with(6.0, 6.0), None);
+        assert_eq!(with(6.2, 6.0), None);
+    }
+
+    #[test]
+    fn too_small_stops_and_too_large_cautions() {
+        assert_eq!(with(5.9, 6.0), Some(Severity::Stop));
+        assert_eq!(with(6.5, 6.0), Some(Severity::Caution));
+    }
+
+    #[test]
+    fn a_pilot_as_wide_as_the_playing_hole_stops() {
+        let bore = Board::default().bores.track;
+        let center = Center::Hole {
+            bore,
+            pilot: bore.diameter,
+        };
+        let found = check(&Board {
+            center,
+            jig: CircleJig::with_pin(12.0),
+            ..Board::default()
+        })
+        .unwrap();
+        assert_eq!(found.severity, Severity::Stop);
+    }
+
+    #[test]
+    fn changes_by_hand_to_the_center_count() {
+        let mut board = Board::default();
+        board.set_bore(
+            HoleId::CENTER,
+            false,
+            Some(board::Bore {
+                diameter: 5.0,
+                ..board.bores.track
+            }),
+        );
+        assert_eq!(check(&board).unwrap().severity, Severity::Stop);
+        board.drop_hole(HoleId::CENTER, false);
+        assert_eq!(check(&board).unwrap().severity, Severity::Note);
+    }
+
+    #[test]
+    fn no_hole_is_a_note() {
+        let found = check(&Board {
+            center: Center::Nothing,
+            ..Board::default()
+        })
+        .unwrap();
+        assert_eq!(found.severity, Severity::Note);
+    }
+}

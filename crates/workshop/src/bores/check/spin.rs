@@ -1,0 +1,82 @@
+//! Rule: pieces stay in their holes while the board is turned.
+
+use board::{Board, Layout};
+
+use crate::bores::holds::{any_leaves_below, flights};
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+
+pub const STATEMENT: &str = "Up to the set speed of turning no piece leaves its hole. The default of 30 turns a minute, a \
+     turn in two seconds, is a board turned by hand; our own estimate, no source. Sums are statics of a board that turns \
+     steadily: a marble rolls out where ω² r = g · tan of its tilt, a leaning peg is taken for free of friction, a magnet \
+     piece slides where m ω² r = μ (F + m g). A jerk does more; try it.";
+
+/// A finding where pieces leave below the set speed.
+pub fn check(board: &Board, layout: &Layout) -> Option<Finding> {
+    let limit = board.limits.spin - HAIR;
+    if !any_leaves_below(board, layout, limit) {
+        return None;
+    }
+    let flights = flights(board, layout);
+    let fast = flights.partition_point(|flight| flight.speed < limit);
+    let leaving = flights.get(..fast)?;
+    let worst = leaving.first()?;
+    let holes: Vec<_> = leaving
+        .iter()
+        .flat_map(|flight| flight.holes.iter().map(|hole| hole.name))
+        .collect();
+    let [speed, wanted] = [worst.speed, board.limits.spin].map(Measure::Rpm);
+    let message = format!(
+        "{} leaving below {}; worst {}: {} at {}",
+        counted(holes.len(), "piece"),
+        wanted.shown(board.units),
+        worst.holes.first()?.name,
+        worst.leaving.label(),
+        speed.shown(board.units)
+    );
+    Some(
+        Finding::new(Severity::Caution, Rule::Spin, message)
+            .measuring(speed, wanted)
+            .about(holes),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Magnet, PieceKind, layout};
+
+    fn found(board: &Board) -> Option<Finding> {
+        check(board, &layout(board).unwrap())
+    }
+
+    #[test]
+    fn marbles_leave_from_the_outside_in_as_the_board_turns_faster() {
+        let mut board = Board::default();
+        assert_eq!(found(&board), None);
+        board.limits.spin = 66.0;
+        let outer = found(&board).unwrap();
+        board.limits.spin = 200.0;
+        let most = found(&board).unwrap();
+        assert!(outer.holes.len() < most.holes.len());
+        assert_eq!(outer.measured, most.measured);
+        assert!(outer.message.contains("rolls out at"), "{outer:?}");
+        // All but the one at the center pin.
+        board.limits.spin = 1000.0;
+        assert_eq!(found(&board).unwrap().holes.len(), 132);
+    }
+
+    #[test]
+    fn a_weak_magnet_lets_go_and_an_unmeasured_one_is_not_judged() {
+        let mut board = Board::default();
+        board.piece.kind = PieceKind::Magnet;
+        assert_eq!(found(&board), None);
+        board.piece.magnet = Some(Magnet {
+            pull: 0.0,
+            friction: 0.2,
+            ..Magnet::default()
+        });
+        assert!(found(&board).unwrap().message.contains("slides off"));
+        board.piece.magnet = Some(Magnet::default());
+        assert_eq!(found(&board), None);
+    }
+}

@@ -1,0 +1,114 @@
+//! The steel set into a hole for a magnet piece to hold on.
+
+use board::{Bore, Insert, Piece};
+use core::f64::consts::PI;
+
+use crate::bores::volume::{ball_below, ball_volume, lowest};
+
+/// Density of steel, g/cm³: by it lists of bearing balls give 60.8 balls of 5/8 in a kilogram.
+const STEEL: f64 = 7.85;
+
+/// Diameter of what is set into a bore, mm: as typed, or made to fit.
+pub fn insert_diameter(piece: &Piece, bore: Bore) -> f64 {
+    piece.shank.unwrap_or(bore.diameter)
+}
+
+/// How far the top of what is set into a bore is below the top face, mm; negative where it stands above. A ball lies
+/// on the floor or in the point of the drill, a disc where the full diameter ends.
+pub fn insert_below(piece: &Piece, bore: Bore) -> f64 {
+    match piece.insert {
+        Insert::Ball => {
+            let ball = insert_diameter(piece, bore);
+            lowest(bore, ball) - ball
+        }
+        Insert::Disc { thickness } => bore.depth - thickness,
+    }
+}
+
+/// Room for glue all round what is set into a bore, mm: half of what the bore is wider; negative where it does not go
+/// in.
+pub fn insert_gap(piece: &Piece, bore: Bore) -> f64 {
+    (bore.diameter - insert_diameter(piece, bore)) / 2.0
+}
+
+/// How much of it is below a level, which is given as a depth below the top face, mm³. The pit of a Forstner bit's spur
+/// does not lower it.
+pub fn insert_part_below(piece: &Piece, bore: Bore, level: f64) -> f64 {
+    let diameter = insert_diameter(piece, bore);
+    match piece.insert {
+        Insert::Ball => ball_below(bore, diameter, level),
+        Insert::Disc { thickness } => {
+            let height = (bore.depth - level).clamp(0.0, thickness.max(0.0));
+            PI / 4.0 * diameter * diameter * height
+        }
+    }
+}
+
+/// What it weighs, g, being of steel.
+pub fn insert_mass(piece: &Piece, bore: Bore) -> f64 {
+    let diameter = insert_diameter(piece, bore);
+    let volume = match piece.insert {
+        Insert::Ball => ball_volume(diameter),
+        Insert::Disc { thickness } => PI / 4.0 * diameter * diameter * thickness,
+    };
+    STEEL * volume / 1000.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Bottom, PieceKind};
+    use testkit::assert_near;
+
+    fn piece(shank: f64, insert: Insert) -> Piece {
+        Piece {
+            kind: PieceKind::Magnet,
+            shank: Some(shank),
+            insert,
+            ..Piece::default()
+        }
+    }
+
+    fn bore(depth: f64, bottom: Bottom) -> Bore {
+        Bore {
+            diameter: 10.0,
+            depth,
+            bottom,
+        }
+    }
+
+    /// Lists of bearing balls after ISO 3290 have 60.84 of 5/8 in a kilogram.
+    #[test]
+    fn balls_weigh_as_their_lists_say() {
+        let ball = piece(15.875, Insert::Ball);
+        let mass = insert_mass(&ball, bore(9.0, Bottom::Flat));
+        assert_near!(mass, 16.444, 1e-3);
+        assert_near!(1000.0 / mass, 60.84, 0.1);
+    }
+
+    #[test]
+    fn balls_and_discs_lie_below_at_or_above_the_top_face() {
+        let ball = piece(9.5, Insert::Ball);
+        assert_near!(insert_below(&ball, bore(9.5, Bottom::Flat)), 0.0, 1e-12);
+        assert_near!(
+            insert_below(&ball, bore(9.0, Bottom::Forstner)),
+            -0.5,
+            1e-12
+        );
+        assert_near!(insert_below(&ball, bore(11.0, Bottom::Flat)), 1.5, 1e-12);
+        // A ball of radius r in a cone of 118° has its middle r / sin 59° over the apex.
+        let apex = 9.0 + 10.0 * 0.300_430_309_5;
+        let below = apex - 4.75 / 0.857_167_300_7 - 4.75;
+        assert_near!(
+            insert_below(&ball, bore(9.0, Bottom::Point118)),
+            below,
+            1e-6
+        );
+        assert_near!(insert_gap(&ball, bore(9.0, Bottom::Flat)), 0.25, 1e-12);
+        let disc = piece(10.0, Insert::Disc { thickness: 2.0 });
+        assert_near!(insert_below(&disc, bore(3.0, Bottom::Point118)), 1.0, 1e-12);
+        assert_near!(insert_gap(&disc, bore(3.0, Bottom::Flat)), 0.0, 0.0);
+        let mass = insert_mass(&disc, bore(3.0, Bottom::Flat));
+        assert_near!(mass, 7.85 * PI * 50.0 / 1000.0, 1e-9);
+    }
+}

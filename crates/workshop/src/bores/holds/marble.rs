@@ -1,0 +1,109 @@
+//! A marble on the rim of its bore.
+
+use board::Bore;
+use geometry::Angle;
+
+use crate::bores::holds::{Hold, Leaving};
+use crate::bores::seat::{MarbleSeat, marble_seat};
+
+/// How a marble stands in its bore; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MarbleStand {
+    /// How far its lowest place is below the top face; none where it falls in.
+    pub sinks: Option<f64>,
+    /// How far its highest place is above the top face; none where it falls in.
+    pub above: Option<f64>,
+    /// Diameter of the circle on which it touches the rim, or would before it rolls out; none where it falls in.
+    pub contact: Option<f64>,
+    /// Room under it; negative by how far the floor keeps it off the rim; none where it falls in.
+    pub clear: Option<f64>,
+    /// What it takes to roll it out; none where it falls in.
+    pub hold: Option<Hold>,
+}
+
+/// How a marble of a diameter stands in a bore. It rolls out when its weight and what pushes it sideways point past
+/// the rim: the tangent of that tilt is the radius of the contact circle over the height of the marble's middle above
+/// the top face. A marble on the floor first rolls against the rim, and then over it.
+///
+/// ```
+/// use board::{Bore, Bottom};
+/// use workshop::marble_stand;
+/// let bore = Bore { diameter: 12.0, depth: 5.0, bottom: Bottom::Flat };
+/// let tilt = marble_stand(16.0, bore).hold.and_then(|hold| hold.tilt).unwrap();
+/// assert!((tilt.tan() - 6.0 / 28_f64.sqrt()).abs() < 1e-12);
+/// ```
+pub fn marble_stand(diameter: f64, bore: Bore) -> MarbleStand {
+    let (sinks, clear) = match marble_seat(bore, diameter) {
+        MarbleSeat::OnRim { sinks, clear } => (sinks, clear),
+        MarbleSeat::OnFloor { sinks, wants } => (sinks, sinks - wants),
+        MarbleSeat::FallsIn => {
+            return MarbleStand {
+                sinks: None,
+                above: None,
+                contact: None,
+                clear: None,
+                hold: None,
+            };
+        }
+    };
+    let ball = diameter / 2.0;
+    let middle = ball - sinks;
+    let contact = libm::sqrt((ball * ball - middle * middle).max(0.0));
+    let tilt = Angle::atan2(contact, middle);
+    MarbleStand {
+        sinks: Some(sinks),
+        above: Some(diameter - sinks),
+        contact: Some(2.0 * contact),
+        clear: Some(clear),
+        hold: Some(Hold::by_weight(Leaving::RollsOut, tilt.tan())),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::Bottom;
+    use proptest::prelude::*;
+    use testkit::assert_near;
+
+    fn bore(diameter: f64, depth: f64) -> Bore {
+        Bore {
+            diameter,
+            depth,
+            bottom: Bottom::Flat,
+        }
+    }
+
+    /// A 5/8 in ball on a 1/2 in hole sinks exactly 1/8 in; 25 mm on 20 mm exactly 5.
+    #[test]
+    fn marbles_stand_as_the_triangle_says() {
+        let inch = marble_stand(15.875, bore(12.7, 9.0));
+        assert_near!(inch.sinks.unwrap(), 3.175, 1e-12);
+        assert_near!(inch.above.unwrap(), 12.7, 1e-12);
+        // The triangle of 3, 4 and 5: radius 10 over height 7.5.
+        let stand = marble_stand(25.0, bore(20.0, 9.0));
+        assert_near!(stand.contact.unwrap(), 20.0, 1e-12);
+        assert_near!(stand.clear.unwrap(), 4.0, 1e-12);
+        let hold = stand.hold.unwrap();
+        assert_near!(hold.sideways, 10.0 / 7.5, 1e-12);
+        assert_near!(hold.tilt.unwrap().as_degrees(), 53.130_102, 1e-6);
+    }
+
+    #[test]
+    fn a_marble_on_the_floor_rolls_out_sooner_and_one_that_falls_in_never() {
+        let floor = marble_stand(25.0, bore(20.0, 2.0));
+        assert_near!(floor.clear.unwrap(), -3.0, 1e-12);
+        // Its middle is 10.5 up; the rim is touched √(12.5² - 10.5²) from its middle.
+        assert_near!(floor.hold.unwrap().sideways, 46.0_f64.sqrt() / 10.5, 1e-12);
+        let inside = marble_stand(12.0, bore(12.0, 9.0));
+        assert_eq!((inside.sinks, inside.hold), (None, None));
+    }
+
+    proptest! {
+        #[test]
+        fn a_wider_bore_holds_better(ball in 10.0..30.0_f64, share in 0.1..0.9_f64) {
+            let sideways = |mouth| marble_stand(ball, bore(mouth, 30.0)).hold.unwrap().sideways;
+            prop_assert!(sideways(ball * share) < sideways(ball * (share + 0.05)));
+        }
+    }
+}

@@ -1,0 +1,273 @@
+//! What holds a piece in its hole while the board is turned or tilted.
+//!
+//! All of it is statics of rigid bodies: a board that is turned steadily or tilted slowly. A jerk, a knock or a hand
+//! on the board does more; the limits are the maker's, and a trial is worth more than the sum.
+
+mod insert;
+mod magnet;
+mod marble;
+mod peg;
+
+pub use insert::{insert_below, insert_diameter, insert_gap, insert_mass, insert_part_below};
+pub use magnet::{MagnetHold, magnet_hold};
+pub use marble::{MarbleStand, marble_stand};
+pub use peg::{PegStand, peg_stand};
+
+use board::{Board, Bore, Bottom, Hole, Layout, Piece, PieceKind};
+use core::cmp::Ordering;
+use core::f64::consts::PI;
+use geometry::Angle;
+
+use crate::bores::volume::ball_volume;
+use crate::filling::open_bore;
+
+/// Standard gravity, mm/s² (ISO 80000-3).
+pub const GRAVITY: f64 = 9806.65;
+
+/// What a piece does when it leaves its hole.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Leaving {
+    /// A marble rolls over the rim.
+    RollsOut,
+    /// A leaning peg climbs out; friction would keep it longer.
+    ClimbsOut,
+    /// A magnet piece slides off.
+    Slides,
+    /// A magnet piece tips over its edge.
+    Tips,
+}
+
+impl Leaving {
+    /// The words that screens and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::RollsOut => "rolls out",
+            Self::ClimbsOut => "climbs out",
+            Self::Slides => "slides off",
+            Self::Tips => "tips over",
+        }
+    }
+}
+
+/// What it takes to move a piece out of its hole.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Hold {
+    /// What it does then.
+    pub leaving: Leaving,
+    /// The sideways acceleration that does it on a level board, in units of gravity.
+    pub sideways: f64,
+    /// The tilt that does it on a board at rest; none where it holds at any tilt up to upright.
+    pub tilt: Option<Angle>,
+}
+
+impl Hold {
+    /// A piece that is held by its weight alone, so that tilting does what pushing sideways does.
+    fn by_weight(leaving: Leaving, sideways: f64) -> Self {
+        Self {
+            leaving,
+            sideways,
+            tilt: Some(Angle::atan2(sideways, 1.0)),
+        }
+    }
+
+    /// The speed of turning, turns a minute, at which a piece so far from the center pin leaves: where ω² r is the
+    /// sideways acceleration; none at the center pin.
+    pub fn speed(&self, radius: f64) -> Option<f64> {
+        let turning = libm::sqrt(self.sideways * GRAVITY / radius);
+        (radius > 1e-6).then(|| turning * 60.0 / (2.0 * PI))
+    }
+}
+
+/// What it takes to move a piece out of a bore; none where no turning or tilting up to upright does, or where it is
+/// not known: a magnet that was not measured, a piece that does not go in.
+pub fn hold(piece: &Piece, bore: Bore) -> Option<Hold> {
+    match piece.kind {
+        PieceKind::Marble => marble_stand(piece.diameter, bore).hold,
+        PieceKind::Peg => peg_stand(piece, bore)?.hold,
+        PieceKind::Magnet => Some(magnet_hold(piece, bore)?.hold),
+    }
+}
+
+/// The holes whose pieces leave at one speed of turning, turns a minute, and how far they are from the center pin.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Flight<'a> {
+    /// Their distance from the center pin, mm.
+    pub radius: f64,
+    /// The speed at which they leave.
+    pub speed: f64,
+    /// What they do then.
+    pub leaving: Leaving,
+    /// The holes, in the order of the layout.
+    pub holes: Vec<&'a Hole>,
+}
+
+/// At which speed of turning pieces leave their holes, the slowest first; those at the center pin never do.
+pub fn flights<'a>(board: &Board, layout: &'a Layout) -> Vec<Flight<'a>> {
+    let mut seats: Vec<(f64, &Hole)> = layout
+        .seats(board)
+        .iter()
+        .map(|hole| (hole.center.to_vec2().length(), hole))
+        .collect();
+    // The outermost first; the sort keeps the order of the layout among equals.
+    seats.sort_by(|a, b| order(*b, *a));
+    let alike = seats.chunk_by(|a, b| order(*a, *b).is_eq());
+    let mut flights: Vec<Flight> = alike
+        .filter_map(|alike| {
+            let &(radius, first) = alike.first()?;
+            let hold = hold(&board.piece, open_bore(board, first.bore))?;
+            Some(Flight {
+                radius,
+                speed: hold.speed(radius)?,
+                leaving: hold.leaving,
+                holes: alike.iter().map(|(_, hole)| *hole).collect(),
+            })
+        })
+        .collect();
+    flights.sort_by(|a, b| a.speed.total_cmp(&b.speed));
+    flights
+}
+
+/// Whether any piece leaves its hole below a speed of turning, turns a minute: [`flights`] without sorting, since
+/// nearly always none does.
+pub fn any_leaves_below(board: &Board, layout: &Layout, speed: f64) -> bool {
+    let mut last: Option<(Bore, Option<Hold>)> = None;
+    layout.seats(board).iter().any(|seat| {
+        // Neighbors in the layout mostly have the same bore.
+        let hold = match last {
+            Some((bore, hold)) if bore == seat.bore => hold,
+            _ => hold(&board.piece, open_bore(board, seat.bore)),
+        };
+        last = Some((seat.bore, hold));
+        let radius = seat.center.to_vec2().length();
+        let leaves = hold.and_then(|hold| hold.speed(radius));
+        leaves.is_some_and(|leaves| leaves < speed)
+    })
+}
+
+/// By radius, of which those that differ by less than a micrometer are one, and by bore.
+fn order(a: (f64, &Hole), b: (f64, &Hole)) -> Ordering {
+    let key = |(radius, hole): (f64, &Hole)| {
+        let bore = hole.bore;
+        let bottom = Bottom::ALL.iter().position(|bottom| *bottom == bore.bottom);
+        [
+            (radius * 1000.0).round(),
+            bore.diameter,
+            bore.depth,
+            bottom.unwrap_or_default() as f64,
+        ]
+    };
+    let (a, b) = (key(a), key(b));
+    let pairs = a.iter().zip(&b);
+    let mut orders = pairs.map(|(a, b)| a.total_cmp(b));
+    orders
+        .find(|order| order.is_ne())
+        .unwrap_or(Ordering::Equal)
+}
+
+/// What one piece weighs, g: as typed, or its volume times its density; a peg or a magnet piece counts as a plain
+/// cylinder of its full diameter and height.
+pub fn piece_mass(piece: &Piece) -> f64 {
+    piece.mass.unwrap_or_else(|| {
+        let volume = match piece.kind {
+            PieceKind::Marble => ball_volume(piece.diameter),
+            PieceKind::Peg | PieceKind::Magnet => {
+                PI / 4.0 * piece.diameter * piece.diameter * piece.height
+            }
+        };
+        piece_density(piece) * volume / 1000.0
+    })
+}
+
+/// Density of a piece, g/cm³: as typed, or 2.5 for glass and 0.7 for hardwood, both from memory.
+pub fn piece_density(piece: &Piece) -> f64 {
+    piece.density.unwrap_or(match piece.kind {
+        PieceKind::Marble => 2.5,
+        PieceKind::Peg | PieceKind::Magnet => 0.7,
+    })
+}
+
+/// What one piece weighs, N.
+fn weight(piece: &Piece) -> f64 {
+    piece_mass(piece) * GRAVITY * 1e-6
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Change, Edit, HoleId, Role, layout};
+    use testkit::assert_near;
+
+    /// Glass of 2.5 g/cm³ (from memory): a marble of 16 mm weighs 5.36 g, one of 14 mm 3.59 g, one of 25 mm 20.45 g.
+    #[test]
+    fn marbles_weigh_what_their_glass_does() {
+        for (diameter, wanted) in [(16.0, 5.36), (14.0, 3.59), (25.0, 20.45)] {
+            let piece = Piece {
+                diameter,
+                ..Piece::default()
+            };
+            assert_near!(piece_mass(&piece), wanted, 0.005);
+        }
+        let weighed = Piece {
+            mass: Some(7.0),
+            ..Piece::default()
+        };
+        assert_eq!(piece_mass(&weighed), 7.0);
+        let peg = Piece {
+            kind: PieceKind::Peg,
+            diameter: 10.0,
+            height: 40.0,
+            density: Some(1.0),
+            ..Piece::default()
+        };
+        assert_near!(piece_mass(&peg), PI, 1e-12);
+    }
+
+    #[test]
+    fn the_outermost_pieces_of_a_board_leave_first() {
+        let board = Board::default();
+        let layout = layout(&board).unwrap();
+        let flights = flights(&board, &layout);
+        let speeds: Vec<f64> = flights.iter().map(|flight| flight.speed).collect();
+        assert!(speeds.is_sorted() && speeds.len() > 3, "{speeds:?}");
+        let held: usize = flights.iter().map(|flight| flight.holes.len()).sum();
+        // The one at the center pin stays.
+        assert_eq!(held, layout.holes.len() - 1);
+        let outermost = layout
+            .holes
+            .iter()
+            .map(|hole| hole.center.to_vec2().length());
+        let outermost = outermost.fold(0.0, f64::max);
+        assert_near!(flights[0].radius, outermost, 1e-9);
+        assert!(!any_leaves_below(&board, &layout, speeds[0] - 1e-6));
+        assert!(any_leaves_below(&board, &layout, speeds[0] + 1e-6));
+        // ω² r = g · tan of the tilt: 16 mm on 12 mm, 6 / √28.
+        let turning = flights[0].speed * 2.0 * PI / 60.0;
+        let sideways = 6.0 / 28.0_f64.sqrt() * GRAVITY;
+        assert_near!(turning * turning * outermost, sideways, 1e-6);
+    }
+
+    #[test]
+    fn bores_of_two_kinds_at_one_radius_are_told_apart() {
+        let mut board = Board {
+            home: 0,
+            start: 0,
+            center: board::Center::Nothing,
+            ..Board::default()
+        };
+        let narrow = Bore {
+            diameter: 9.0,
+            ..board.bores.track
+        };
+        board.edits = vec![Edit {
+            hole: HoleId::new(Role::Track, 1, 2),
+            mirrored: true,
+            change: Change::Bore { bore: narrow },
+        }];
+        let layout = layout(&board).unwrap();
+        let counts: Vec<usize> = flights(&board, &layout)
+            .iter()
+            .map(|flight| flight.holes.len())
+            .collect();
+        assert_eq!(counts, [6, 78]);
+    }
+}

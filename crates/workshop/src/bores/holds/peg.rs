@@ -1,0 +1,141 @@
+//! A peg that stands in its hole with a little play.
+
+use board::{Bore, Piece};
+use geometry::Angle;
+
+use crate::bores::holds::{Hold, Leaving};
+
+/// How a peg stands in its hole; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PegStand {
+    /// By how much its shank is thinner than the hole.
+    pub play: f64,
+    /// How deep it stands in.
+    pub deep: f64,
+    /// How far it stands out above the top face; negative where it is sunk.
+    pub above: f64,
+    /// How far it can lean.
+    pub lean: Angle,
+    /// How far its upper end moves by that, from upright.
+    pub sway: f64,
+    /// The sideways acceleration, in units of gravity, from which it leans over on a level board; none where it
+    /// cannot lean.
+    pub leans_from: Option<f64>,
+    /// What it takes before it could climb out; none where it cannot lean, and so stays in.
+    pub hold: Option<Hold>,
+}
+
+/// How a peg stands in a bore; none where its shank does not go in.
+///
+/// A peg without play stays in its hole. One with play leans, by the angle whose tangent is play over depth, until its
+/// shank touches the rim on one side and the wall at the bottom on the other. It is taken for an even cylinder that
+/// stands on the floor, and its contacts for free of friction: then the rim lifts the leaning shank when the
+/// sideways push is large enough. Friction, of which wood on wood has plenty, keeps it longer or for ever: the figure
+/// is what it surely stands. A heavy head does less well than an even cylinder.
+pub fn peg_stand(piece: &Piece, bore: Bore) -> Option<PegStand> {
+    let shank = piece.shank.unwrap_or(bore.diameter);
+    let play = bore.diameter - shank;
+    let above = piece.height - bore.depth;
+    let deep = bore.depth.min(piece.height);
+    if play < 0.0 || deep <= 0.0 {
+        return None;
+    }
+    let lean = Angle::atan2(play, deep);
+    let stands_out = above > 0.0 && play > 0.0;
+    Some(PegStand {
+        play,
+        deep,
+        above,
+        lean,
+        sway: piece.height * lean.sin(),
+        leans_from: stands_out.then_some(shank / piece.height),
+        hold: stands_out
+            .then(|| climbing(shank, piece.height / 2.0, deep, lean))
+            .flatten()
+            .map(|sideways| Hold::by_weight(Leaving::ClimbsOut, sideways)),
+    })
+}
+
+/// The sideways acceleration, in units of gravity, at which the rim carries the whole peg.
+///
+/// Moments about the corner that leans on the wall: weight and push act at the middle of the peg, `middle` up its axis
+/// and half the shank across; the force of the rim, square to the shank, acts `deep` up. Where it lifts the peg, its
+/// upward part, the sine of the lean, is the weight.
+fn climbing(shank: f64, middle: f64, deep: f64, lean: Angle) -> Option<f64> {
+    let (sin, cos) = lean.sin_cos();
+    let arm = middle * cos - shank / 2.0 * sin;
+    let needed = deep / sin - middle * sin - shank / 2.0 * cos;
+    (arm > 0.0 && needed > 0.0).then(|| needed / arm)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Bottom, PieceKind};
+    use proptest::prelude::*;
+    use testkit::assert_near;
+
+    fn stand(shank: f64, height: f64, depth: f64) -> Option<PegStand> {
+        let bore = Bore {
+            diameter: 8.0,
+            depth,
+            bottom: Bottom::Flat,
+        };
+        let piece = Piece {
+            kind: PieceKind::Peg,
+            height,
+            shank: Some(shank),
+            ..Piece::default()
+        };
+        peg_stand(&piece, bore)
+    }
+
+    #[test]
+    fn a_peg_leans_by_its_play_over_its_depth() {
+        let peg = stand(7.5, 40.0, 10.0).unwrap();
+        assert_near!(peg.lean.tan(), 0.05, 1e-12);
+        assert_near!(peg.sway, 40.0 * peg.lean.sin(), 1e-12);
+        assert_eq!((peg.above, peg.deep), (30.0, 10.0));
+        // Upright, it leans over when the push passes its lower edge: 3.75 across, 20 up.
+        assert_near!(peg.leans_from.unwrap(), 3.75 / 20.0, 1e-12);
+    }
+
+    #[test]
+    fn the_rim_lifts_a_leaning_peg_when_it_carries_all_of_its_weight() {
+        let peg = stand(7.5, 40.0, 10.0).unwrap();
+        let sideways = peg.hold.unwrap().sideways;
+        // Forces on the peg, of weight 1: the rim's N square to the shank, the wall's level one. Moments about the
+        // middle of the peg, in the frame of the page.
+        let (sin, cos) = peg.lean.sin_cos();
+        let rim = 1.0 / sin;
+        let wall = rim * cos - sideways;
+        let place = |up: f64, across: f64| (up * sin + across * cos, up * cos - across * sin);
+        let (middle, corner, edge) = (place(20.0, 3.75), place(0.0, 0.0), place(10.0, 7.5));
+        let moment = |at: (f64, f64), force: (f64, f64)| {
+            (at.0 - middle.0) * force.1 - (at.1 - middle.1) * force.0
+        };
+        let turned = moment(edge, (-rim * cos, rim * sin)) + moment(corner, (wall, 0.0));
+        assert_near!(turned, 0.0, 1e-9);
+        assert!(sideways > 5.0, "{sideways}");
+    }
+
+    #[test]
+    fn a_peg_that_fits_or_is_sunk_stays_and_one_too_thick_does_not_go_in() {
+        let fits = stand(8.0, 40.0, 10.0).unwrap();
+        assert_eq!((fits.hold, fits.leans_from, fits.sway), (None, None, 0.0));
+        let sunk = stand(7.5, 9.0, 10.0).unwrap();
+        assert_eq!((sunk.hold, sunk.above, sunk.deep), (None, -1.0, 9.0));
+        assert_eq!(stand(8.1, 40.0, 10.0), None);
+        assert_eq!(stand(7.5, 40.0, 0.0), None);
+    }
+
+    proptest! {
+        #[test]
+        fn less_play_and_more_depth_hold_better(play in 0.1..0.6_f64, depth in 6.0..15.0_f64) {
+            let sideways =
+                |play: f64, depth: f64| stand(8.0 - play, 40.0, depth).unwrap().hold.unwrap().sideways;
+            prop_assert!(sideways(play, depth) > sideways(play + 0.1, depth));
+            prop_assert!(sideways(play, depth) < sideways(play, depth + 1.0));
+        }
+    }
+}

@@ -1,0 +1,11 @@
+//! Bores and pieces: the shape of a bore, the drill it is made by, how a piece stands in it and what takes it out.
+
+pub mod check;
+pub mod drills;
+pub mod holds;
+pub mod piece_sums;
+pub mod seat;
+pub mod shape;
+pub mod steps;
+pub mod sums;
+pub mod volume;

@@ -1,0 +1,302 @@
+//! Sums about the pieces: how they stand, and what moves them out of their holes.
+
+use board::{Board, Bore, Layout, PieceKind};
+use geometry::{Angle, Circle};
+
+use crate::Measure;
+use crate::bores::holds::{
+    Hold, flights, insert_below, insert_gap, magnet_hold, marble_stand, peg_stand, piece_density,
+    piece_mass,
+};
+use crate::bores::sums::{Kind, kinds};
+use crate::filling::open_bore;
+use crate::sums::{GEOMETRY, STATICS, Sum, SumGroup, TYPED};
+
+const STEADY: &str = "speeds and tilts are for a board that turns steadily or is tilted slowly; a jerk does more, so try it";
+const HEADS: &str = "a peg or magnet piece counts as an even cylinder; a heavy head does less well";
+const BARE_OF_FRICTION: &str =
+    "a leaning peg is taken for free of friction, which in truth keeps it longer or for ever";
+const UNMEASURED: &str = "how magnet pieces hold is not known until their pull is measured";
+const ESTIMATE: &str = "what is left of the pull over a gap is an estimate for a disc magnet on flat iron; on a ball it is \
+     less, so measure with veneer between";
+
+const FINGERS: &str = "finger room: the tip of a finger, 8 to 10 mm, goes between two pieces with that gap; taken across \
+     the track, 3 mm are enough not to knock the next one (our own estimate)";
+
+/// The group.
+pub fn group(board: &Board, layout: &Layout) -> SumGroup {
+    let mut sums = of_one(board);
+    let gap = gap(board, layout);
+    let mut notes = notes(board);
+    notes.extend(gap.is_some().then_some(FINGERS));
+    sums.extend(gap);
+    for kind in kinds(layout.seats(board)) {
+        sums.extend(in_bore(board, &kind));
+    }
+    sums.extend(speeds(board, layout));
+    SumGroup {
+        heading: "pieces",
+        sums,
+        notes: notes.into_iter().map(str::to_owned).collect(),
+    }
+}
+
+fn notes(board: &Board) -> Vec<&'static str> {
+    match (board.piece.kind, board.piece.magnet) {
+        (PieceKind::Marble, _) => vec![STEADY],
+        (PieceKind::Peg, _) => vec![STEADY, HEADS, BARE_OF_FRICTION],
+        (PieceKind::Magnet, Some(_)) => vec![STEADY, HEADS, ESTIMATE],
+        (PieceKind::Magnet, None) => vec![UNMEASURED, HEADS],
+    }
+}
+
+fn of_one(board: &Board) -> Vec<Sum> {
+    let piece = &board.piece;
+    let grams = Some(Measure::Grams(piece_mass(piece)));
+    if piece.mass.is_some() {
+        return vec![Sum::new("weight of a piece", grams, "on a scale", TYPED)];
+    }
+    let source = match piece.density {
+        Some(_) => TYPED,
+        None => "2.5 g/cm³ for glass, 0.7 for hardwood: from memory",
+    };
+    let density = Measure::KilogramsPerCubicMeter(piece_density(piece) * 1000.0);
+    let volume = match piece.kind {
+        PieceKind::Marble => "density · π d³ / 6",
+        PieceKind::Peg | PieceKind::Magnet => "density · π d² / 4 · height",
+    };
+    vec![
+        Sum::new(
+            "density of a piece",
+            Some(density),
+            "that of what it is made of",
+            source,
+        ),
+        Sum::new("weight of a piece", grams, volume, GEOMETRY),
+    ]
+}
+
+fn gap(board: &Board, layout: &Layout) -> Option<Sum> {
+    let radius = board.piece.diameter / 2.0;
+    let seats = layout.seats(board);
+    let pieces: Vec<Circle> = seats
+        .iter()
+        .map(|hole| Circle::new(hole.center, radius))
+        .collect();
+    let web = geometry::smallest_web(&pieces)?;
+    let formula = "distance of the centers - diameter of a piece";
+    let names = [web.a, web.b]
+        .into_iter()
+        .filter_map(|at| Some(seats.get(at)?.name));
+    Some(Sum::mm("smallest gap between pieces", web.mm, formula, GEOMETRY).about(names.collect()))
+}
+
+fn in_bore(board: &Board, kind: &Kind) -> Vec<Sum> {
+    let sums = match board.piece.kind {
+        PieceKind::Marble => marble(board, kind.bore),
+        PieceKind::Peg => peg(board, kind.bore),
+        PieceKind::Magnet => magnet(board, kind.bore),
+    };
+    sums.into_iter()
+        .map(|sum| {
+            sum.at(Measure::Mm(kind.bore.diameter))
+                .about(kind.holes.clone())
+        })
+        .collect()
+}
+
+fn tilt(name: &'static str, hold: Option<Hold>, formula: &'static str) -> Sum {
+    let tilt = hold.and_then(|hold| hold.tilt);
+    let tilt = tilt.map(|tilt| Measure::Degrees(tilt.as_degrees()));
+    Sum::new(name, tilt, formula, STATICS)
+}
+
+fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
+    let stand = marble_stand(board.piece.diameter, open_bore(board, bore));
+    let length =
+        |name, mm: Option<f64>, formula| Sum::new(name, mm.map(Measure::Mm), formula, GEOMETRY);
+    vec![
+        length(
+            "marble below the top face",
+            stand.sinks,
+            "r - √(r² - a²): radius r, radius of the bore a",
+        ),
+        length(
+            "marble above the top face",
+            stand.above,
+            "diameter - what is below",
+        ),
+        length(
+            "circle on which the marble touches",
+            stand.contact,
+            "2 √(r² - h²): height of its middle h",
+        ),
+        length(
+            "room under the marble",
+            stand.clear,
+            "depth of the floor below it; negative where the floor keeps it off the rim",
+        ),
+        tilt(
+            "tilt at which the marble rolls out",
+            stand.hold,
+            "tan = radius of the circle on which it touches / height of its middle above the top face",
+        ),
+    ]
+}
+
+fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
+    let Some(stand) = peg_stand(&board.piece, bore) else {
+        return Vec::new();
+    };
+    let lean = Some(Measure::Degrees(stand.lean.as_degrees()));
+    vec![
+        Sum::mm("play of the peg", stand.play, "bore - shank", GEOMETRY),
+        Sum::mm("peg in the hole", stand.deep, "depth of the bore", GEOMETRY),
+        Sum::mm(
+            "peg above the top face",
+            stand.above,
+            "height - depth of the bore",
+            GEOMETRY,
+        ),
+        Sum::new("lean of the peg", lean, "tan = play / depth", GEOMETRY),
+        Sum::mm(
+            "sway of its upper end",
+            stand.sway,
+            "height · sin of the lean",
+            GEOMETRY,
+        ),
+        Sum::new(
+            "tilt at which it leans over",
+            stand
+                .leans_from
+                .map(|tan| Measure::Degrees(Angle::atan2(tan, 1.0).as_degrees())),
+            "tan = shank / height, about its lower edge",
+            STATICS,
+        ),
+        tilt(
+            "tilt that the peg surely stands",
+            stand.hold,
+            "moments about its lower corner where the rim carries all of its weight, without friction",
+        ),
+    ]
+}
+
+fn magnet(board: &Board, bore: Bore) -> Vec<Sum> {
+    let piece = &board.piece;
+    let mut sums = vec![
+        Sum::mm(
+            "what is set in below the top face",
+            insert_below(piece, bore),
+            "depth at which it lies - its height; negative where it stands above",
+            GEOMETRY,
+        ),
+        Sum::mm(
+            "gap for glue around it",
+            insert_gap(piece, bore),
+            "(bore - its diameter) / 2",
+            GEOMETRY,
+        ),
+    ];
+    let Some(held) = magnet_hold(piece, bore) else {
+        return sums;
+    };
+    sums.extend([
+        Sum::mm(
+            "gap between magnet and steel",
+            held.gap,
+            "what is set in below the top face + magnet set back + finish",
+            GEOMETRY,
+        ),
+        Sum::new(
+            "what is left of the pull",
+            Some(Measure::Share(held.left)),
+            "(B(x) / B(0))², B(x) = (L + x) / √(R² + (L + x)²) - x / √(R² + x²): gap x, magnet of radius R, thickness L",
+            "field on the axis of an even cylinder; from memory; an estimate",
+        ),
+        Sum::new("pull", Some(Measure::Newtons(held.pull)), "pull measured · what is left of it", TYPED),
+        tilt(
+            "tilt at which the piece moves off",
+            Some(held.hold),
+            "sin = grip · (F / (m g) + cos): grip is friction, or diameter / height where it tips first",
+        ),
+    ]);
+    sums
+}
+
+/// The speeds of turning at which pieces leave, the outermost and slowest first.
+fn speeds(board: &Board, layout: &Layout) -> Vec<Sum> {
+    let (name, formula) = match board.piece.kind {
+        PieceKind::Marble => (
+            "speed at which the marble rolls out",
+            "ω² r = g · tan of the tilt at which it rolls out",
+        ),
+        PieceKind::Peg => (
+            "speed that the peg surely stands",
+            "ω² r = g · tan of the tilt that it surely stands",
+        ),
+        PieceKind::Magnet => (
+            "speed at which the piece moves off",
+            "m ω² r = grip · (F + m g): grip is friction, or diameter / height where it tips first",
+        ),
+    };
+    flights(board, layout)
+        .into_iter()
+        .map(|flight| {
+            let names = flight.holes.iter().map(|hole| hole.name).collect();
+            Sum::new(name, Some(Measure::Rpm(flight.speed)), formula, STATICS)
+                .at(Measure::Mm(flight.radius))
+                .about(names)
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Bores, Bottom, layout};
+    use testkit::assert_near;
+
+    fn value<'a>(sums: &'a SumGroup, name: &str) -> &'a Sum {
+        sums.sums.iter().find(|sum| sum.name == name).unwrap()
+    }
+
+    /// A 5/8 in ball on a 1/2 in hole sinks exactly 1/8 in.
+    #[test]
+    fn each_kind_of_bore_has_its_figures() {
+        let mut board = Board::default();
+        board.piece.diameter = 15.875;
+        board.bores = Bores::all(Bore {
+            diameter: 12.7,
+            depth: 6.0,
+            bottom: Bottom::Flat,
+        });
+        let layout = layout(&board).unwrap();
+        let group = group(&board, &layout);
+        let below = value(&group, "marble below the top face");
+        assert_near!(below.value.unwrap().number(), 3.175, 1e-9);
+        assert_eq!(
+            (below.at, below.holes.len()),
+            (Some(Measure::Mm(12.7)), 132)
+        );
+        let count = group
+            .sums
+            .iter()
+            .filter(|sum| sum.name == below.name)
+            .count();
+        // The center hole has a bore of its own.
+        assert_eq!(count, 2);
+        let gap = value(&group, "smallest gap between pieces");
+        assert_near!(gap.value.unwrap().number(), 19.0 - 15.875, 1e-9);
+        assert_eq!(gap.holes.len(), 2);
+    }
+
+    #[test]
+    fn a_peg_that_fits_never_leaves() {
+        let mut board = Board::default();
+        board.piece.kind = PieceKind::Peg;
+        let layout = layout(&board).unwrap();
+        let group = group(&board, &layout);
+        assert_eq!(value(&group, "tilt that the peg surely stands").value, None);
+        assert!(!group.sums.iter().any(|sum| sum.name.starts_with("speed")));
+    }
+}

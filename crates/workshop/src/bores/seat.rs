@@ -1,0 +1,141 @@
+//! How a piece sits in its bore.
+
+use board::{Bore, Bottom};
+
+/// How a marble sits in a bore; lengths in mm, down from the top face.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum MarbleSeat {
+    /// It rests on the rim, its lowest place this far below the top face.
+    OnRim {
+        /// How far it sinks.
+        sinks: f64,
+        /// Room left under it.
+        clear: f64,
+    },
+    /// It stands on the floor of the bore before it reaches the rim.
+    OnFloor {
+        /// How far it sinks.
+        sinks: f64,
+        /// How far it would sink to rest on the rim.
+        wants: f64,
+    },
+    /// It falls into the bore, since it is no wider than the mouth.
+    FallsIn,
+}
+
+/// How a marble of a diameter sits: it sinks by its radius less the root of its radius squared less the bore's
+/// squared, if the bore is deep enough.
+///
+/// A 5/8 in ball on a 1/2 in hole sinks exactly 1/8 in:
+///
+/// ```
+/// use board::{Bore, Bottom};
+/// use workshop::{MarbleSeat, marble_seat};
+/// let bore = Bore { diameter: 12.7, depth: 6.35, bottom: Bottom::Flat };
+/// let MarbleSeat::OnRim { sinks, .. } = marble_seat(bore, 15.875) else { panic!() };
+/// assert!((sinks - 3.175).abs() < 1e-12);
+/// ```
+pub fn marble_seat(bore: Bore, diameter: f64) -> MarbleSeat {
+    let (ball, mouth) = (diameter / 2.0, bore.radius());
+    if ball <= mouth {
+        return MarbleSeat::FallsIn;
+    }
+    let wants = ball - libm::sqrt(ball * ball - mouth * mouth);
+    // The floor is as deep as the bore in the middle, where the ball is lowest; a round floor touches a ball that
+    // is rounder than it there too. A point or spur below the full diameter only gives more room.
+    let clear = match bore.bottom {
+        Bottom::Ball | Bottom::Flat | Bottom::Forstner => bore.depth - wants,
+        Bottom::Point118 | Bottom::Point135 => room_over_cone(bore, ball, wants),
+    };
+    if clear >= 0.0 {
+        MarbleSeat::OnRim {
+            sinks: wants,
+            clear,
+        }
+    } else {
+        MarbleSeat::OnFloor {
+            sinks: wants + clear,
+            wants,
+        }
+    }
+}
+
+/// Room under a ball that rests on the rim, over the cone of a drill's point, straight down: a ball touches a cone
+/// where its radius stands square on the flank, at the ball's radius over the sine of half the angle from the apex.
+fn room_over_cone(bore: Bore, ball: f64, wants: f64) -> f64 {
+    let tip = crate::bores::shape::tip(bore, 0.0);
+    let half = geometry::Angle::atan2(bore.radius(), tip);
+    let apex = bore.depth + tip;
+    // The ball's middle when it touches the flank, and the place it touches.
+    let middle = apex - ball / half.sin();
+    let touches = ball * half.cos();
+    let lowest = if touches <= bore.radius() {
+        middle + ball
+    } else {
+        // It touches the upper end of the cone, where the full diameter ends.
+        bore.depth + wants
+    };
+    lowest - wants
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use testkit::assert_near;
+
+    fn seat(ball: f64, mouth: f64, depth: f64, bottom: Bottom) -> MarbleSeat {
+        let bore = Bore {
+            diameter: mouth,
+            depth,
+            bottom,
+        };
+        marble_seat(bore, ball)
+    }
+
+    /// Exact by r - sqrt(r² - a²): 25 mm on 20 mm sinks 5 mm; 16 on 12 sinks 2.708497; 9/16 in on 1/2 in
+    /// 3.871035 mm.
+    #[test]
+    fn marbles_sink_as_the_formula_says() {
+        for (ball, mouth, wanted) in [
+            (25.0, 20.0, 5.0),
+            (16.0, 12.0, 2.708_497),
+            (14.2875, 12.7, 3.871_035),
+        ] {
+            let MarbleSeat::OnRim { sinks, .. } = seat(ball, mouth, 9.0, Bottom::Flat) else {
+                panic!("not on its rim")
+            };
+            assert_near!(sinks, wanted, 1e-6);
+        }
+    }
+
+    #[test]
+    fn shallow_bores_carry_the_marble_on_their_floor() {
+        let MarbleSeat::OnFloor { sinks, wants } = seat(25.0, 20.0, 3.0, Bottom::Flat) else {
+            panic!("on its rim")
+        };
+        assert_near!(sinks, 3.0, 1e-12);
+        assert_near!(wants, 5.0, 1e-12);
+        assert_eq!(seat(12.0, 12.0, 9.0, Bottom::Flat), MarbleSeat::FallsIn);
+    }
+
+    /// A ball of radius r in a cone of included angle A has its middle r / sin(A/2) over the apex: 9.333068 for
+    /// r 8 at 118°.
+    #[test]
+    fn a_point_gives_room_down_to_where_its_flank_is_touched() {
+        // A cone from the top face on: the ball of 16 touches the flank only inside a mouth of 8 cos 59° · 2.
+        let wide = Bore {
+            diameter: 15.0,
+            depth: 0.0,
+            bottom: Bottom::Point118,
+        };
+        let apex = 15.0 * 0.300_430_309_5;
+        let MarbleSeat::OnFloor { sinks, .. } = marble_seat(wide, 16.0) else {
+            panic!("on its rim")
+        };
+        assert_near!(sinks, apex - 9.333_068 + 8.0, 1e-5);
+        let MarbleSeat::OnRim { clear, .. } = seat(16.0, 12.0, 5.0, Bottom::Point118) else {
+            panic!("on its floor")
+        };
+        assert!(clear > 5.0 - 2.708_497);
+    }
+}

@@ -1,0 +1,210 @@
+//! Sums about the bores: the drill or cutter of each, and what it leaves below.
+
+use board::{Board, Bore, Bottom, Center, Hole, HoleId, HoleName, Layout, Units};
+
+use crate::bores::shape::{deepest, tip};
+use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
+use crate::{Cutter, Measure, NearDrill, Series, nearest_drills};
+
+const STAMPED: &str = "a size is what is stamped on a bit, not how wide it drills: measure your own bit, and a hole in scrap";
+const NEAREST: &str = "by how much it is larger than the bore: size - bore; of those that leave such a bottom, the nearest of the table";
+
+/// The group; none where nothing is drilled.
+pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
+    let mut sums: Vec<Sum> = kinds(layout.holes.iter())
+        .iter()
+        .flat_map(|kind| of_kind(board, kind))
+        .collect();
+    sums.extend(pilot(board));
+    (!sums.is_empty()).then(|| SumGroup {
+        heading: "bores",
+        sums,
+        notes: vec![STAMPED.to_owned()],
+    })
+}
+
+/// Holes with one bore.
+pub struct Kind {
+    pub bore: Bore,
+    pub holes: Vec<HoleName>,
+}
+
+/// Holes by their bores, in the order in which they come.
+pub fn kinds<'a>(holes: impl IntoIterator<Item = &'a Hole>) -> Vec<Kind> {
+    let mut kinds: Vec<Kind> = Vec::new();
+    for Hole { bore, name, .. } in holes {
+        match kinds.iter_mut().find(|kind| kind.bore == *bore) {
+            Some(kind) => kind.holes.push(*name),
+            None => kinds.push(Kind {
+                bore: *bore,
+                holes: vec![*name],
+            }),
+        }
+    }
+    kinds
+}
+
+fn of_kind(board: &Board, kind: &Kind) -> Vec<Sum> {
+    let (bore, spur) = (kind.bore, board.bores.spur);
+    let pivot = matches!(board.drilled_center(), Center::Pivot { .. })
+        && kind.holes == [HoleId::CENTER.named(1)];
+    // Any drill makes the hole of a pin: its floor is of no matter.
+    let bottom = if pivot { Bottom::Point118 } else { bore.bottom };
+    let near = nearest_drills(bore.diameter, bottom);
+    let mut sums: Vec<Sum> = near
+        .into_iter()
+        .map(|near| size(name_of(near.drill.series), near))
+        .collect();
+    let count = u32::try_from(kind.holes.len()).ok().map(Measure::Count);
+    let left = board.blank.thickness - deepest(bore, spur);
+    sums.extend([
+        Sum::new("holes of this bore", count, "counted", GEOMETRY),
+        Sum::mm(
+            "depth of the bore",
+            bore.depth,
+            "to where the full diameter ends, or the deepest place of a flat or ball bottom",
+            TYPED,
+        ),
+        Sum::mm(
+            "point or spur below that",
+            tip(bore, spur),
+            "diameter / 2 / tan(angle of the point / 2); spur of a Forstner bit as typed",
+            GEOMETRY,
+        ),
+        Sum::mm(
+            "wood left under the bore",
+            left,
+            "thickness of the board - depth of the bore - point or spur",
+            GEOMETRY,
+        ),
+    ]);
+    let at = Measure::Mm(bore.diameter);
+    let told = sums.into_iter().map(|sum| sum.at(at));
+    told.map(|sum| sum.about(kind.holes.clone())).collect()
+}
+
+/// The sizes for the pilot of a playing hole at the center.
+fn pilot(board: &Board) -> Vec<Sum> {
+    let Center::Hole { pilot, .. } = board.drilled_center() else {
+        return Vec::new();
+    };
+    let near = nearest_drills(pilot, Bottom::Point118);
+    let sums = near
+        .into_iter()
+        .map(|near| size(pilot_name_of(near.drill.series), near));
+    sums.map(|sum| {
+        sum.at(Measure::Mm(pilot))
+            .about(vec![HoleId::CENTER.named(1)])
+    })
+    .collect()
+}
+
+fn size(name: &'static str, near: NearDrill) -> Sum {
+    Sum::mm(name, near.larger, NEAREST, near.drill.series.source).worded(near.drill.name.clone())
+}
+
+/// What the nearest size of a series is called.
+const fn name_of(series: Series) -> &'static str {
+    match (series.cutter, series.units) {
+        (Cutter::Twist, Units::Inch) => "nearest inch twist drill",
+        (Cutter::Twist, Units::Mm) => "nearest metric twist drill",
+        (Cutter::Forstner, Units::Inch) => "nearest inch Forstner bit",
+        (Cutter::Forstner, Units::Mm) => "nearest metric Forstner bit",
+        (Cutter::Flat, Units::Inch) => "nearest inch straight cutter",
+        (Cutter::Flat, Units::Mm) => "nearest metric straight cutter",
+        (Cutter::RoundNose, Units::Inch) => "nearest inch round-nose cutter",
+        (Cutter::RoundNose, Units::Mm) => "nearest metric round-nose cutter",
+    }
+}
+
+const fn pilot_name_of(series: Series) -> &'static str {
+    match series.units {
+        Units::Inch => "nearest inch drill for the pilot",
+        Units::Mm => "nearest metric drill for the pilot",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Bores, layout};
+    use testkit::assert_near;
+
+    fn sums_of(board: &Board) -> Vec<Sum> {
+        group(board, &layout(board).unwrap()).unwrap().sums
+    }
+
+    fn named<'a>(sums: &'a [Sum], name: &str) -> &'a Sum {
+        sums.iter().find(|sum| sum.name == name).unwrap()
+    }
+
+    fn mm(sum: &Sum) -> f64 {
+        match sum.value {
+            Some(Measure::Mm(mm)) => mm,
+            ref other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
+    fn each_bore_has_its_drill_and_its_floor() {
+        let bore = Bore {
+            diameter: 15.1,
+            depth: 8.0,
+            bottom: Bottom::Point118,
+        };
+        let board = Board {
+            bores: Bores::all(bore),
+            center: Center::Hole {
+                bore: Bore {
+                    diameter: 20.0,
+                    bottom: Bottom::Forstner,
+                    ..bore
+                },
+                pilot: 6.35,
+            },
+            ..Board::default()
+        };
+        let sums = sums_of(&board);
+        let inch = named(&sums, "nearest inch twist drill");
+        assert_eq!(inch.words.as_deref(), Some("19/32 in"));
+        assert_near!(mm(inch), -0.018_75, 1e-12);
+        assert_eq!(
+            named(&sums, "nearest metric twist drill").words.as_deref(),
+            Some("15 mm")
+        );
+        let tip = 15.1 * 0.300_430_3;
+        assert_near!(mm(named(&sums, "point or spur below that")), tip, 1e-6);
+        let left = board.blank.thickness - 8.0 - tip;
+        assert_near!(mm(named(&sums, "wood left under the bore")), left, 1e-6);
+        let holes = named(&sums, "holes of this bore");
+        let players = layout(&board).unwrap().holes.len() - 1;
+        assert_eq!(holes.holes.len(), players);
+        assert_eq!(
+            holes.value,
+            Some(Measure::Count(u32::try_from(players).unwrap()))
+        );
+        let words: Vec<_> = sums.iter().filter_map(|sum| sum.words.as_deref()).collect();
+        assert_eq!(
+            words[2..],
+            ["20 mm", "1/4 in"],
+            "the center hole and its pilot"
+        );
+    }
+
+    #[test]
+    fn a_pivot_is_drilled_with_any_drill() {
+        let board = Board {
+            center: Center::Pivot {
+                diameter: 6.1,
+                depth: 10.0,
+            },
+            ..Board::default()
+        };
+        let sums = sums_of(&board);
+        let pivot = sums
+            .iter()
+            .find(|sum| sum.at == Some(Measure::Mm(6.1)))
+            .unwrap();
+        assert_eq!(pivot.words.as_deref(), Some("6.1 mm"));
+    }
+}

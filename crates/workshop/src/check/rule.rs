@@ -1,0 +1,98 @@
+//! The index of rules: what each is called, and the file that has it.
+
+use serde::Serialize;
+
+use crate::{
+    base, blank, bores, check, filling, finish, grooves, hardboard, recess, template, wood,
+};
+
+macro_rules! rules {
+    ($($(#[$doc:meta])* $rule:ident, $label:literal, $($file:ident)::+;)+) => {
+        /// The rules.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+        #[serde(rename_all = "snake_case")]
+        pub enum Rule {
+            $($(#[$doc])* $rule,)+
+        }
+
+        impl Rule {
+            /// Every rule, in the order they are checked.
+            pub const ALL: &[Self] = &[$(Self::$rule,)+];
+
+            /// What the rule is called, in a word or two.
+            pub const fn label(self) -> &'static str {
+                match self {
+                    $(Self::$rule => $label,)+
+                }
+            }
+
+            /// The rule in a sentence, with where its limit comes from.
+            pub const fn statement(self) -> &'static str {
+                match self {
+                    $(Self::$rule => $($file::)+STATEMENT,)+
+                }
+            }
+        }
+    };
+}
+
+rules! {
+    /// Wood between two bores.
+    Web, "web", check::web;
+    /// Wood between a bore and the roundover.
+    Rim, "rim margin", check::rim;
+    /// Wood under a blind bore.
+    Floor, "floor", bores::check::floor;
+    /// Wood between a bore and a mortise, screw or recess inside the board.
+    Inside, "inside the board", bores::check::inside;
+    /// Bores on or beside a seam.
+    Seam, "seam", blank::check::seam;
+    /// Grooves beside bores, and lines that find no room.
+    GrooveBores, "grooves at bores", grooves::check::bores;
+    /// Grooves that run side by side.
+    GrooveSides, "grooves side by side", grooves::check::sides;
+    /// Grooves that leave the flat top.
+    GrooveRim, "grooves at the rim", grooves::check::rim;
+    /// Depth of the grooves, and wood under them.
+    GrooveDepth, "depth of the grooves", grooves::check::depth;
+    /// The center pilot against the circle jig's pin.
+    Pilot, "center pilot", bores::check::pilot;
+    /// Room between pieces that stand side by side.
+    Pieces, "room for pieces", bores::check::pieces;
+    /// A piece in its bore.
+    Seat, "seat of the piece", bores::check::seat;
+    /// Hardboard between two holes of a router template.
+    TemplateWeb, "template web", hardboard::check::web;
+    /// The guide bushing in the hardboard.
+    Bushing, "guide bushing", hardboard::check::bushing;
+    /// What a sector jig adds up to.
+    SectorJig, "sector jig", hardboard::check::sector;
+    /// What the errors of the work leave of the webs.
+    Risk, "risk of thin webs", template::check::risk;
+    /// The board on its blank.
+    Stock, "blank", blank::check::stock;
+    /// Pieces of wood that the planer takes.
+    Planer, "planer", blank::check::planer;
+    /// Tenons, mortises and screws.
+    Joinery, "tenons and screws", blank::check::joinery;
+    /// Storage in the underside.
+    Storage, "storage", recess::check::storage;
+    /// The lid of the storage in the seasons.
+    Lid, "lid", recess::check::lid;
+    /// Species, moisture and seasons.
+    Wood, "wood", wood::check;
+    /// Turntable or feet.
+    Base, "base", base::check;
+    /// Pieces on a board that is turned.
+    Spin, "turning", bores::check::spin;
+    /// Resin in the bores.
+    Filling, "filling", filling::check;
+    /// Coats of finish.
+    Finish, "finish", finish::check;
+    /// Sheets of the template.
+    Sheets, "sheets", template::check::sheets;
+    /// Those who will play.
+    Players, "who plays", check::players;
+    /// Changes by hand that wait for their hole.
+    Edits, "changes by hand", check::edits;
+}

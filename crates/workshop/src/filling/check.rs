@@ -1,0 +1,291 @@
+//! Rule: a batch of resin is in the bores before it sets in its cup.
+
+use board::{Board, Filling, Hole, HoleName, Layout, PieceKind, Units};
+use board::{show_length, show_number};
+
+use crate::Mend;
+use crate::bores::seat::{MarbleSeat, marble_seat};
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::filling::{Pour, batch_in_time, is_filled, open_bore, pour};
+
+pub const STATEMENT: &str = "A batch of resin is poured within its pot life, which doubles for each 10 °C (18 °F) that \
+     the shop is colder than the label's temperature, and halves for each that it is warmer (trade page, not a \
+     standard); more in one cup sets sooner still. Time yourself over ten bores. Uncured resin and hardener make the \
+     skin allergic, for good (HSE research report RR79): wear nitrile gloves and change them often, air the shop, and \
+     keep off the dust of resin that is not fully cured (from memory). The label, local codes and those licensed for \
+     such work come first.";
+
+/// So much resin left in one cup can melt it, ml: about 8 fl oz (trade page, not a standard).
+const HOT_CUP: f64 = 237.0;
+
+/// Every finding about the filling.
+pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+    let (Some(filling), Some(pour)) = (board.filling, pour(board, layout)) else {
+        return Vec::new();
+    };
+    if pour.bores.is_empty() {
+        let message = "no bore is filled: the resin would end below their floors".into();
+        return vec![Finding::new(Severity::Caution, Rule::Filling, message)];
+    }
+    let findings = [
+        too_slow(board, &filling, &pour, layout),
+        too_small(&filling, &pour),
+        too_hot(&pour),
+        runs_over(board, &filling, layout),
+        marble_on_resin(board, &filling, layout),
+        Some(hazard()),
+    ];
+    findings.into_iter().flatten().collect()
+}
+
+fn too_slow(board: &Board, filling: &Filling, pour: &Pour, layout: &Layout) -> Option<Finding> {
+    let takes = pour.longest.minutes;
+    if takes <= pour.working * (1.0 + HAIR) {
+        return None;
+    }
+    let (working, shop) = (show_number(pour.working, 1), show_number(filling.shop, 1));
+    let measured = Measure::Minutes(takes);
+    if pour.in_time == 0 {
+        let message = format!(
+            "at {shop} °C the resin sets in {working} min, before it is mixed and one bore filled"
+        );
+        let finding = Finding::new(Severity::Stop, Rule::Filling, message);
+        return Some(finding.measuring(measured, Measure::Minutes(pour.working)));
+    }
+    let message = format!(
+        "a batch of {} fills {}, which takes {} min with mixing; at {shop} °C the resin can be worked for \
+         {working} min, enough for {}",
+        ml(pour.longest.ml),
+        counted(pour.longest.bores as usize, "bore"),
+        show_number(takes, 1),
+        counted(pour.in_time as usize, "bore"),
+    );
+    let mends: &[Mend] = match batch_in_time(board, layout) {
+        Some(_) => &[Mend::SmallerBatches],
+        None => &[],
+    };
+    Some(
+        Finding::new(Severity::Caution, Rule::Filling, message)
+            .measuring(measured, Measure::Minutes(pour.working))
+            .mended_by(mends),
+    )
+}
+
+fn too_small(filling: &Filling, pour: &Pour) -> Option<Finding> {
+    let wants = pour.largest + filling.cup;
+    (wants > filling.batch * (1.0 + HAIR)).then(|| {
+        let message = format!(
+            "a bore takes {} with waste and {} stay in the cup, more than a batch of {}",
+            ml(pour.largest),
+            ml(filling.cup),
+            ml(filling.batch)
+        );
+        // Of a cup that keeps all of a batch nothing comes into a bore.
+        let severity = if filling.cup >= filling.batch {
+            Severity::Stop
+        } else {
+            Severity::Caution
+        };
+        Finding::new(severity, Rule::Filling, message).measuring(
+            Measure::Milliliters(filling.batch),
+            Measure::Milliliters(wants),
+        )
+    })
+}
+
+fn too_hot(pour: &Pour) -> Option<Finding> {
+    let cups = pour.batches.iter().map(|batch| batch.ml);
+    let cup = cups.max_by(f64::total_cmp)?;
+    (cup > HOT_CUP).then(|| {
+        let message = format!(
+            "{} of resin in one cup heats itself, sets early and can melt the cup; mix less, or pour it into a wide tray",
+            ml(cup)
+        );
+        Finding::new(Severity::Caution, Rule::Filling, message)
+            .measuring(Measure::Milliliters(cup), Measure::Milliliters(HOT_CUP))
+    })
+}
+
+/// Domes higher than half a ball over their bore.
+fn runs_over(board: &Board, filling: &Filling, layout: &Layout) -> Option<Finding> {
+    let dome = filling.dome;
+    let over =
+        |hole: &&Hole| dome > hole.bore.radius() + HAIR && is_filled(board, filling, hole.bore);
+    let holes: Vec<&Hole> = layout.seats(board).iter().filter(over).collect();
+    let radii = holes.iter().map(|hole| hole.bore.radius());
+    let least = radii.min_by(f64::total_cmp)?;
+    let message = format!(
+        "a dome of {} is more than half a ball over {}; the resin runs over the rim before it stands so high",
+        show_length(dome, board.units),
+        counted(holes.len(), "bore"),
+    );
+    let finding = Finding::new(Severity::Caution, Rule::Filling, message);
+    let names = holes.iter().map(|hole| hole.name).collect();
+    Some(
+        finding
+            .about(names)
+            .measuring(Measure::Mm(dome), Measure::Mm(least)),
+    )
+}
+
+/// Marbles that would stand on the resin, not on the rim.
+fn marble_on_resin(board: &Board, filling: &Filling, layout: &Layout) -> Option<Finding> {
+    let marble = board.piece.diameter;
+    let stands = |hole: &&Hole| {
+        is_filled(board, filling, hole.bore)
+            && matches!(marble_seat(open_bore(board, hole.bore), marble), MarbleSeat::OnFloor { sinks, wants } if wants - sinks > HAIR)
+    };
+    if board.piece.kind != PieceKind::Marble {
+        return None;
+    }
+    let holes: Vec<HoleName> = layout
+        .seats(board)
+        .iter()
+        .filter(stands)
+        .map(|hole| hole.name)
+        .collect();
+    (!holes.is_empty()).then(|| {
+        let message = format!(
+            "a marble of {} stands on the resin of {}, not on the rim; let the resin end lower",
+            show_length(marble, board.units),
+            counted(holes.len(), "bore")
+        );
+        Finding::new(Severity::Caution, Rule::Filling, message).about(holes)
+    })
+}
+
+fn ml(ml: f64) -> String {
+    Measure::Milliliters(ml).shown(Units::Mm)
+}
+
+fn hazard() -> Finding {
+    let message = "uncured resin makes the skin allergic, for good: nitrile gloves, changed often; fresh air; no dust \
+         of resin that is not fully cured; the label and local codes come first"
+        .into();
+    Finding::new(Severity::Note, Rule::Filling, message)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Bore, Bores, Bottom, Center, layout};
+    use testkit::assert_near;
+
+    /// 132 flat bores of 10 by 12 deep, filled to 6 below the top: 0.471 ml each.
+    fn board(filling: Filling) -> Board {
+        let bore = Bore {
+            diameter: 10.0,
+            depth: 12.0,
+            bottom: Bottom::Flat,
+        };
+        Board {
+            bores: Bores::all(bore),
+            center: Center::Nothing,
+            filling: Some(Filling {
+                below_top: 6.0,
+                waste: 0.0,
+                cup: 0.0,
+                mixing: 0.0,
+                shop: 25.0,
+                ..filling
+            }),
+            ..Board::default()
+        }
+    }
+
+    fn found(filling: Filling) -> Vec<Finding> {
+        let board = board(filling);
+        check(&board, &layout(&board).unwrap())
+    }
+
+    fn severities(filling: Filling) -> Vec<Severity> {
+        found(filling).iter().map(|found| found.severity).collect()
+    }
+
+    #[test]
+    fn nothing_planned_is_no_finding() {
+        let board = Board::default();
+        assert_eq!(check(&board, &layout(&board).unwrap()), []);
+    }
+
+    #[test]
+    fn a_batch_that_takes_longer_than_the_resin_works_is_told() {
+        // 30 ml are 63 bores; 30 minutes at 25 °C.
+        let pace = |ten_bores| Filling {
+            ten_bores,
+            ..Filling::default()
+        };
+        assert_eq!(severities(pace(285.0)), [Severity::Note]);
+        let slow = found(pace(286.0));
+        assert_eq!(slow[0].severity, Severity::Caution);
+        assert_eq!(slow[0].mends, [Mend::SmallerBatches]);
+        let Some(Measure::Minutes(minutes)) = slow[0].measured else {
+            panic!("no measure")
+        };
+        assert_near!(minutes, 63.0 * 28.6 / 60.0, 1e-9);
+        assert_eq!(severities(pace(18_001.0))[0], Severity::Stop);
+    }
+
+    #[test]
+    fn batches_that_are_too_small_or_too_large_for_a_cup_are_told() {
+        let batch = |batch| Filling {
+            batch,
+            ten_bores: 1.0,
+            ..Filling::default()
+        };
+        assert_eq!(severities(batch(0.4)), [Severity::Caution, Severity::Note]);
+        assert_eq!(severities(batch(0.48)), [Severity::Note]);
+        let mut deep = board(batch(5000.0));
+        deep.bores.track.depth = 60.0;
+        let found = check(&deep, &layout(&deep).unwrap());
+        assert!(found[0].message.contains("melt the cup"), "{found:?}");
+    }
+
+    #[test]
+    fn a_cup_that_keeps_all_of_a_batch_is_a_stop() {
+        let keeps = |cup| {
+            let mut board = board(Filling::default());
+            if let Some(filling) = &mut board.filling {
+                (filling.cup, filling.batch, filling.ten_bores) = (cup, 30.0, 1.0);
+            }
+            check(&board, &layout(&board).unwrap())[0].severity
+        };
+        assert_eq!(keeps(29.9), Severity::Caution);
+        assert_eq!(keeps(30.0), Severity::Stop);
+        assert_eq!(keeps(20.0), Severity::Note);
+    }
+
+    #[test]
+    fn a_marble_wants_room_over_the_resin() {
+        let mut full = board(Filling::default());
+        // 16 on 10 sinks 8 - √(64 - 25) = 1.755.
+        full.filling.as_mut().unwrap().below_top = 1.7;
+        let found = check(&full, &layout(&full).unwrap());
+        assert_eq!(found[0].holes.len(), 132);
+        full.filling.as_mut().unwrap().below_top = 1.8;
+        assert!(check(&full, &layout(&full).unwrap())[0].holes.is_empty());
+        // A dome takes of that room.
+        full.filling.as_mut().unwrap().dome = 0.1;
+        assert_eq!(check(&full, &layout(&full).unwrap())[0].holes.len(), 132);
+        full.filling.as_mut().unwrap().below_top = 12.0;
+        let none = check(&full, &layout(&full).unwrap());
+        assert!(none[0].message.starts_with("no bore is filled"));
+    }
+
+    #[test]
+    fn a_dome_is_no_more_than_half_a_ball() {
+        let over = |dome| {
+            let found = found(Filling {
+                dome,
+                ten_bores: 1.0,
+                ..Filling::default()
+            });
+            let mut over = found.into_iter();
+            over.find(|finding| finding.message.contains("half a ball"))
+        };
+        assert_eq!(over(5.0), None);
+        let high = over(5.1).unwrap();
+        assert_eq!((high.severity, high.holes.len()), (Severity::Caution, 132));
+        assert_eq!(high.wanted, Some(Measure::Mm(5.0)));
+    }
+}

@@ -1,0 +1,49 @@
+//! The steps of filling.
+
+use board::{Insert, PieceKind};
+
+use crate::job::{Job, Step, counted};
+use crate::{Caution, Measure, pour};
+
+/// Resin in the bores; none where no bore is deep enough to be filled.
+pub fn fill(job: Job<'_>) -> Option<Step> {
+    let filling = job.board.filling?;
+    let pour = pour(job.board, job.layout).filter(|pour| !pour.bores.is_empty())?;
+    let units = job.board.units;
+    let mut work = Vec::new();
+    if job.board.piece.kind == PieceKind::Magnet {
+        let set_in = match job.board.piece.insert {
+            Insert::Ball => "ball",
+            Insert::Disc { .. } => "disc",
+        };
+        work.push(format!(
+            "Set a {set_in} in each bore, clean and free of oil."
+        ));
+    }
+    work.push(format!(
+        "Mix {} in {} by the filling plan; each can be worked for {}, mixing included.",
+        Measure::Milliliters(pour.resin).shown(units),
+        counted(pour.batches.len(), "batch", "batches"),
+        Measure::Minutes(pour.working).shown(units)
+    ));
+    if filling.below_top > 0.0 {
+        work.push(format!(
+            "Fill each bore to {} below the top face.",
+            job.length(filling.below_top)
+        ));
+    } else {
+        work.push("Fill each bore to the top face.".into());
+    }
+    if pour.overfill_height > 0.0 {
+        work.push(format!(
+            "When it is fully cured, level off the {} that stand above the top face.",
+            job.length(pour.overfill_height)
+        ));
+    }
+    Some(Step {
+        title: "Filling",
+        cautions: vec![Caution::Resin],
+        work,
+        sums: &["filling"],
+    })
+}

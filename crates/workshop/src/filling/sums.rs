@@ -1,0 +1,231 @@
+//! Sums about resin in the bores.
+
+use board::{Board, HoleName, Layout, MixedBy};
+
+use crate::Measure;
+use crate::filling::{Batch, Pour, SectorPour, mix_parts, pour};
+use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
+
+/// How pot life follows the temperature.
+const TRADE: &str = "trade page on epoxy, not a standard; the label's own table comes first";
+/// What most epoxies weigh.
+const DENSITY: &str = "by the density typed; most epoxies have 1.10 to 1.20 g/ml, from memory";
+/// Why batches end where they do.
+const FULL: &str = "each filled in time, and no larger than is mixed at once";
+/// Batches that are told one by one.
+const TOLD: usize = 200;
+
+/// The group; none where no filling is planned.
+pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
+    let (filling, pour) = (board.filling?, pour(board, layout)?);
+    let mix = |ml| mix_parts(&filling.mix, ml);
+    let parts = |ml: f64| match filling.mix.by {
+        MixedBy::Volume => Measure::Milliliters(ml),
+        MixedBy::Weight => Measure::Grams(ml),
+    };
+    let mut sums = each_bore(&pour);
+    sums.extend(in_all(&pour, filling.mix.density));
+    let (resin, hardener) = mix(pour.resin);
+    sums.extend(of_two([parts(resin), parts(hardener)], PARTS));
+    sums.extend(overfill(&pour));
+    sums.extend(time(&pour));
+    for (batch, number) in pour.batches.iter().take(TOLD).zip(1..) {
+        let (resin, hardener) = mix(batch.ml);
+        let two = of_two([parts(resin), parts(hardener)], BATCH_PARTS);
+        let of_batch = of_batch(batch).into_iter().chain(two);
+        sums.extend(of_batch.map(|sum| sum.at(Measure::Count(number))));
+    }
+    for sector in pour.sectors().iter().filter(|sector| sector.board == 1) {
+        sums.extend(of_sector(sector));
+    }
+    Some(SumGroup {
+        heading: "filling",
+        sums,
+        notes: notes(&pour),
+    })
+}
+
+fn notes(pour: &Pour) -> Vec<String> {
+    let mut notes = vec!["the clock runs from when the parts of the first batch come together, without a rest between batches".into()];
+    if pour.boards > 1 {
+        notes.push(format!(
+            "for {} boards, filled one after the other; sectors are those of the first",
+            pour.boards
+        ));
+    }
+    if pour.batches.len() > TOLD {
+        notes.push(format!(
+            "of {} batches the first {TOLD} are told",
+            pour.batches.len()
+        ));
+    }
+    notes
+}
+
+/// What one bore takes, for each amount that there is, in the order of the hole table.
+fn each_bore(pour: &Pour) -> Vec<Sum> {
+    let mut amounts: Vec<(f64, Vec<HoleName>)> = Vec::new();
+    for bore in &pour.bores {
+        match amounts.iter_mut().find(|(ml, _)| *ml == bore.ml) {
+            Some((_, holes)) => holes.push(bore.name),
+            None => amounts.push((bore.ml, vec![bore.name])),
+        }
+    }
+    let filled = Sum::new(
+        "bores that are filled on a board",
+        Some(Measure::Count(pour.bores.len() as u32)),
+        "those deeper than the resin's level",
+        GEOMETRY,
+    );
+    let takes = amounts.into_iter().map(|(ml, holes)| {
+        let formula =
+            "(bore with its bottom - what is set in it + dome π h (3 a² + h²) / 6) · (1 + waste)";
+        Sum::new(
+            "a bore takes",
+            Some(Measure::Milliliters(ml)),
+            formula,
+            GEOMETRY,
+        )
+        .about(holes)
+    });
+    std::iter::once(filled).chain(takes).collect()
+}
+
+fn in_all(pour: &Pour, density: f64) -> [Sum; 4] {
+    let ml = |name, ml, formula| Sum::new(name, Some(Measure::Milliliters(ml)), formula, GEOMETRY);
+    [
+        ml("resin poured", pour.poured, "what the bores take · boards"),
+        ml(
+            "resin left in cups",
+            pour.resin - pour.poured,
+            "what stays in a cup · batches",
+        ),
+        ml("resin to mix", pour.resin, "poured + left in cups"),
+        Sum::new(
+            "weight of the resin to mix",
+            Some(Measure::Grams(pour.resin * density)),
+            "volume · density",
+            DENSITY,
+        ),
+    ]
+}
+
+const PARTS: [&str; 2] = ["resin to measure out", "hardener to measure out"];
+const BATCH_PARTS: [&str; 2] = ["resin for the batch", "hardener for the batch"];
+
+fn of_two([resin, hardener]: [Measure; 2], [first, second]: [&'static str; 2]) -> [Sum; 2] {
+    [
+        Sum::new(
+            first,
+            Some(resin),
+            "amount · parts of resin / all parts",
+            TYPED,
+        ),
+        Sum::new(
+            second,
+            Some(hardener),
+            "amount · parts of hardener / all parts",
+            TYPED,
+        ),
+    ]
+}
+
+fn overfill(pour: &Pour) -> Vec<Sum> {
+    if pour.overfill_height <= 0.0 {
+        return Vec::new();
+    }
+    vec![
+        Sum::mm(
+            "overfill above the top face",
+            pour.overfill_height,
+            "dome - depth of the level",
+            TYPED,
+        ),
+        Sum::new(
+            "resin to level off",
+            Some(Measure::Milliliters(pour.overfill)),
+            "what of the domes stands above the top faces",
+            GEOMETRY,
+        ),
+    ]
+}
+
+fn time(pour: &Pour) -> [Sum; 3] {
+    [
+        Sum::new(
+            "working time in the shop",
+            Some(Measure::Minutes(pour.working)),
+            "pot life · 2^((label's temperature - shop's) / 10 °C)",
+            TRADE,
+        ),
+        Sum::new(
+            "bores filled in that time",
+            Some(Measure::Count(pour.in_time)),
+            "(working time - mixing) / time for ten bores · 10",
+            TYPED,
+        ),
+        Sum::new(
+            "batches",
+            Some(Measure::Count(pour.batches.len() as u32)),
+            FULL,
+            GEOMETRY,
+        ),
+    ]
+}
+
+fn of_batch(batch: &Batch) -> [Sum; 4] {
+    let minutes =
+        |name, minutes, formula| Sum::new(name, Some(Measure::Minutes(minutes)), formula, TYPED);
+    [
+        Sum::new(
+            "bores of the batch",
+            Some(Measure::Count(batch.bores)),
+            "in the order of the hole table",
+            TYPED,
+        ),
+        Sum::new(
+            "amount of the batch",
+            Some(Measure::Milliliters(batch.ml)),
+            "what its bores take + what stays in the cup",
+            GEOMETRY,
+        ),
+        minutes(
+            "batch begins",
+            batch.begins,
+            "when those before it are poured",
+        ),
+        minutes(
+            "batch is poured",
+            batch.begins + batch.minutes,
+            "beginning + mixing + bores · time for ten bores / 10",
+        ),
+    ]
+}
+
+fn of_sector(sector: &SectorPour) -> Vec<Sum> {
+    let ml = |name| {
+        Sum::new(
+            name,
+            Some(Measure::Milliliters(sector.ml)),
+            "what its bores take",
+            GEOMETRY,
+        )
+    };
+    let count =
+        |name, count, formula| Sum::new(name, Some(Measure::Count(count)), formula, GEOMETRY);
+    let Some(player) = sector.player else {
+        return vec![ml("resin of the center hole")];
+    };
+    let (first, last) = sector.batches;
+    let sums = [
+        count(
+            "bores of the sector",
+            sector.bores,
+            "those of the player that are filled",
+        ),
+        ml("resin of the sector"),
+        count("first batch of the sector", first, FULL),
+        count("last batch of the sector", last, FULL),
+    ];
+    sums.map(|sum| sum.at(Measure::Count(player))).to_vec()
+}

@@ -1,0 +1,124 @@
+//! Rule: each coat of finish bonds to the one under it, and waits until that is dry.
+
+use board::{Board, Coat, CoatKind, show_number};
+
+use crate::Mend;
+use crate::check::{Finding, HAIR, Measure, Rule, Severity};
+use crate::finish::{Bond, bond, wants_dewaxed};
+
+pub const STATEMENT: &str = "A coat bonds to the one under it, and comes when that is dry. Which bonds to which, and how \
+     long each dries in usual room conditions, is from trade pages, not from a standard; the label comes first, and a \
+     trial on a scrap of the same wood. Shellac rests 12 hours after three or four coats. Rags with drying oil heat up \
+     and can catch fire within hours (trade pages that give figures of the NFPA): spread them flat outdoors, or put \
+     them under water in a metal can with a tight lid. Local codes on solvents, waste and fire come first.";
+
+/// Every finding about the coats.
+pub fn check(board: &Board) -> Vec<Finding> {
+    let pairs = board.finish.iter().zip(board.finish.iter().skip(1));
+    let pairs = pairs.enumerate();
+    let mut findings: Vec<Finding> = pairs
+        .filter_map(|(at, (under, over))| pair(at + 1, *under, *over))
+        .collect();
+    findings.extend(rags(board));
+    findings
+}
+
+/// The finding about two coats that follow each other; `number` is that of the lower.
+fn pair(number: usize, under: Coat, over: Coat) -> Option<Finding> {
+    let (lower, upper) = (under.kind.label(), over.kind.label());
+    let next = number + 1;
+    match bond(under.kind, over.kind) {
+        Bond::Never(why) => {
+            let message =
+                format!("coat {next}, {upper}, will not stick to coat {number}, {lower}: {why}");
+            Some(Finding::new(Severity::Stop, Rule::Finish, message))
+        }
+        Bond::After(least) if under.dries < least - HAIR => {
+            let tie = if (under.kind, over.kind) == (CoatKind::Oil, CoatKind::WaterPolyurethane) {
+                ", until the oil has cured, or a coat of dewaxed shellac between"
+            } else {
+                ""
+            };
+            let message = format!(
+                "coat {next}, {upper}, comes {} after coat {number}, {lower}; at least {}{tie}",
+                hours(under.dries),
+                hours(least)
+            );
+            Some(
+                Finding::new(Severity::Caution, Rule::Finish, message)
+                    .measuring(Measure::Hours(under.dries), Measure::Hours(least))
+                    .mended_by(&[Mend::LongerDrying]),
+            )
+        }
+        Bond::After(_) if wants_dewaxed(under.kind, over.kind) => {
+            let message = format!(
+                "coat {number}, {lower}, under coat {next}, {upper}: shellac without wax is surer there"
+            );
+            Some(Finding::new(Severity::Note, Rule::Finish, message))
+        }
+        Bond::After(_) => None,
+    }
+}
+
+fn hours(hours: f64) -> String {
+    show_number(hours, 1) + " h"
+}
+
+fn rags(board: &Board) -> Option<Finding> {
+    let oily = |coat: &Coat| matches!(coat.kind, CoatKind::Oil | CoatKind::OilPolyurethane);
+    board.finish.iter().any(oily).then(|| {
+        let message = "rags with drying oil can catch fire by themselves: spread them flat outdoors to dry, or keep \
+             them under water in a metal can with a tight lid"
+            .into();
+        Finding::new(Severity::Note, Rule::Finish, message)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use CoatKind::{DewaxedShellac, Lacquer, Oil, Shellac, WaterPolyurethane, Wax};
+
+    fn found(coats: &[(CoatKind, f64)]) -> Vec<Severity> {
+        let coat = |&(kind, dries): &(CoatKind, f64)| Coat { kind, dries };
+        let board = Board {
+            finish: coats.iter().map(coat).collect(),
+            ..Board::default()
+        };
+        check(&board).iter().map(|found| found.severity).collect()
+    }
+
+    #[test]
+    fn nothing_but_wax_goes_over_wax() {
+        for kind in CoatKind::ALL {
+            let over = found(&[(Wax, 1000.0), (kind, 0.0)]);
+            assert_eq!(over.contains(&Severity::Stop), kind != Wax, "{kind:?}");
+            let under = found(&[(kind, 1000.0), (Wax, 0.0)]);
+            assert!(!under.contains(&Severity::Stop), "{kind:?}");
+        }
+    }
+
+    #[test]
+    fn a_water_based_coat_waits_for_oil_to_cure_or_wants_dewaxed_shellac_between() {
+        let rags = Severity::Note;
+        assert_eq!(
+            found(&[(Oil, 24.0), (WaterPolyurethane, 0.0)]),
+            [Severity::Caution, rags]
+        );
+        assert_eq!(found(&[(Oil, 336.0), (WaterPolyurethane, 0.0)]), [rags]);
+        let tied = [(Oil, 24.0), (DewaxedShellac, 2.0), (WaterPolyurethane, 0.0)];
+        assert_eq!(found(&tied), [rags]);
+    }
+
+    #[test]
+    fn a_coat_that_is_too_early_is_told_to_the_hour() {
+        assert_eq!(found(&[(Lacquer, 0.5), (Lacquer, 0.0)]), []);
+        assert_eq!(
+            found(&[(Lacquer, 0.4), (Lacquer, 0.0)]),
+            [Severity::Caution]
+        );
+        assert_eq!(found(&[(Shellac, 2.0), (Lacquer, 0.0)]), [Severity::Note]);
+        assert_eq!(found(&[]), []);
+        assert_eq!(found(&[(Shellac, 0.0)]), []);
+    }
+}

@@ -1,0 +1,33 @@
+//! The steps of finishing.
+
+use crate::job::{Job, Step};
+use crate::{Caution, Measure, hard_after};
+
+/// The coats of finish.
+pub fn finish(job: Job<'_>) -> Option<Step> {
+    let coats = &job.board.finish;
+    let last = coats.last()?;
+    let mut work: Vec<String> = coats
+        .iter()
+        .enumerate()
+        .map(|(at, coat)| {
+            let number = at + 1;
+            let next = if number < coats.len() {
+                format!(
+                    "; let it dry {}",
+                    Measure::Hours(coat.dries).shown(job.board.units)
+                )
+            } else {
+                String::new()
+            };
+            format!("Coat {number}: {}{next}.", coat.kind.label())
+        })
+        .collect();
+    work.push(format!("Time until it is hard: {}.", hard_after(last.kind)));
+    Some(Step {
+        title: "Finish",
+        cautions: Vec::from_iter(Some(Caution::OilyRags).filter(|rags| rags.concerns(job.board))),
+        work,
+        sums: &[],
+    })
+}

@@ -1,0 +1,155 @@
+//! Rule: grooves keep away from bores.
+
+use board::{Board, Hole, HoleName, Layout, show_length};
+
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::grooves::{GrooveKind, GroovePlan, Strokes};
+
+pub const STATEMENT: &str = "A groove keeps as far from every bore that it does not join or go round as straight grooves \
+     end before theirs, measured at the top face: the wood between breaks out. The default of 1.5 mm is common practice, \
+     no source.";
+
+/// One finding for bores that grooves cut into, one for those they come near, one for lines that find no room.
+pub fn check(
+    board: &Board,
+    layout: &Layout,
+    plan: &GroovePlan,
+    strokes: &Strokes<'_>,
+) -> Vec<Finding> {
+    let Some(wanted) = board.grooves else {
+        return Vec::new();
+    };
+    let near = layout.holes.iter().filter_map(|hole| {
+        let (wood, kind) = nearest(hole, wanted.stop + wanted.width / 2.0, strokes)?;
+        let wood = wood - wanted.width / 2.0;
+        (wood < wanted.stop - HAIR).then_some((wood, kind, hole.name))
+    });
+    let (cut, thin): (Vec<_>, Vec<_>) = near.partition(|(wood, ..)| *wood <= HAIR);
+    let parts = [(cut, Severity::Stop), (thin, Severity::Caution)];
+    let found = parts
+        .into_iter()
+        .filter_map(|(near, severity)| found(board, &near, severity, wanted.stop));
+    found.chain(no_room(plan)).collect()
+}
+
+/// The nearest middle of a groove that has nothing to do with a hole, as far as the reach: distance to the bore's edge.
+fn nearest(hole: &Hole, reach: f64, strokes: &Strokes<'_>) -> Option<(f64, GrooveKind)> {
+    let radius = hole.bore.radius();
+    let area = kurbo::Rect::from_center_size(hole.center, (2.0 * radius, 2.0 * radius));
+    let near = strokes.near(area, reach).into_iter();
+    near.filter_map(|at| strokes.get(at))
+        .filter(|owned| !owned.groove.holes.contains(&hole.name))
+        .map(|owned| {
+            (
+                owned.stroke.distance(hole.center) - radius,
+                owned.groove.kind,
+            )
+        })
+        .min_by(|one, other| one.0.total_cmp(&other.0))
+}
+
+fn found(
+    board: &Board,
+    near: &[(f64, GrooveKind, HoleName)],
+    severity: Severity,
+    stop: f64,
+) -> Option<Finding> {
+    let &(wood, kind, name) = near.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
+    let (count, kind) = (counted(near.len(), "bore"), kind.label());
+    let message = if severity == Severity::Stop {
+        format!("{count} cut by a groove; first {name}, by a {kind}")
+    } else {
+        let wood = Measure::Mm(wood).shown(board.units);
+        let wanted = show_length(stop, board.units);
+        format!("{count} near a groove; worst {name}: {wood} of the {wanted} wanted to a {kind}")
+    };
+    Some(
+        Finding::new(severity, Rule::GrooveBores, message)
+            .measuring(Measure::Mm(wood), Measure::Mm(stop))
+            .about(near.iter().map(|(_, _, name)| *name).collect()),
+    )
+}
+
+/// What was wanted and is left out.
+fn no_room(plan: &GroovePlan) -> Option<Finding> {
+    let (kind, _) = plan.dropped.first()?;
+    let others = plan.dropped.iter().filter(|(other, _)| other != kind);
+    let (one, others) = (plan.dropped.len() - others.clone().count(), others.count());
+    let also = if others > 0 {
+        format!(", and {others} other")
+    } else {
+        String::new()
+    };
+    let message = format!(
+        "{one} × {}{also}: no room for the line, which is left out; end the grooves nearer to the bores, or make them narrower",
+        kind.label()
+    );
+    let holes = plan.dropped.iter().flat_map(|(_, holes)| holes.clone());
+    Some(Finding::new(Severity::Caution, Rule::GrooveBores, message).about(holes.collect()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::grooves;
+    use board::{Grooves, Rings, layout};
+    use testkit::assert_near;
+
+    fn checked(wanted: Grooves, change: impl FnOnce(&mut Board)) -> Vec<Finding> {
+        let mut board = Board {
+            grooves: Some(wanted),
+            ..Board::default()
+        };
+        change(&mut board);
+        let layout = layout(&board).unwrap();
+        let plan = grooves(&board, &layout).unwrap();
+        check(&board, &layout, &plan, &Strokes::new(&plan))
+    }
+
+    #[test]
+    fn lines_of_the_track_and_the_lanes_are_no_finding() {
+        assert_eq!(checked(Grooves::default(), |_| ()), []);
+    }
+
+    #[test]
+    fn a_wide_ring_comes_near_the_bores_beside_it_and_a_wider_one_cuts_them() {
+        let with_gap = |gap| {
+            let rings = Rings {
+                gap,
+                track: true,
+                ..Rings::default()
+            };
+            let wanted = Grooves {
+                rings: Some(rings),
+                ..Grooves::default()
+            };
+            checked(wanted, |board| board.home = 0)
+        };
+        // Bores of 12 at a pitch of 19 have 7 between them: the gap, 2 of groove, and what is left.
+        let near = with_gap(4.0);
+        assert_eq!(near[0].severity, Severity::Caution);
+        assert_eq!(near[0].holes.len(), 84);
+        let Some(Measure::Mm(wood)) = near[0].measured else {
+            panic!("no measure")
+        };
+        assert_near!(wood, 1.0, 1e-9);
+        assert_eq!(with_gap(5.5)[0].severity, Severity::Stop);
+        assert_eq!(with_gap(3.4), []);
+    }
+
+    #[test]
+    fn lines_without_room_are_told_with_their_holes() {
+        let wanted = Grooves {
+            stop: 3.0,
+            ..Grooves::default()
+        };
+        let found = checked(wanted, |_| ());
+        assert_eq!(found.len(), 1);
+        assert!(
+            found[0]
+                .message
+                .starts_with("84 × line of the track, and 24 other")
+        );
+        assert_eq!(found[0].holes.len(), 84 + 24);
+    }
+}

@@ -1,0 +1,225 @@
+//! Rule: grooves are as deep as their bit makes them, and leave wood under them.
+
+use board::{Board, Grooves, show_length};
+
+use crate::bores::check::inside::{Hidden, hidden};
+use crate::bores::shape::wood_under_groove;
+use crate::check::{Finding, HAIR, Measure, Rule, Severity};
+use crate::grooves::{GroovePlan, Strokes};
+
+pub const STATEMENT: &str = "A V bit cuts grooves wider than the flat at its tip, and as deep as their width and its angle \
+     make them: (width − tip) / (2 tan(angle / 2)). Under a groove the set floor is left to the underside, and the set \
+     wood inside the board to a storage recess, a screw or a mortise, measured in three dimensions.";
+
+/// Every finding about the depth of the grooves.
+pub fn check(board: &Board, plan: &GroovePlan, strokes: &Strokes<'_>) -> Vec<Finding> {
+    let Some(wanted) = board.grooves else {
+        return Vec::new();
+    };
+    if plan.depth <= HAIR {
+        return vec![no_depth(board, &wanted)];
+    }
+    if plan.grooves.is_empty() {
+        return Vec::new();
+    }
+    let found = [
+        underside(board, plan.depth),
+        within(board, &wanted, plan.depth, strokes),
+    ];
+    found.into_iter().flatten().collect()
+}
+
+fn no_depth(board: &Board, wanted: &Grooves) -> Finding {
+    let length = |mm| show_length(mm, board.units);
+    let (tip, width) = (length(wanted.tip), length(wanted.width));
+    let message = format!(
+        "a bit with a tip of {tip} cuts no V that is {width} wide; take a sharper bit or a wider groove"
+    );
+    Finding::new(Severity::Stop, Rule::GrooveDepth, message)
+        .measuring(Measure::Mm(wanted.tip), Measure::Mm(wanted.width))
+}
+
+fn underside(board: &Board, depth: f64) -> Option<Finding> {
+    let (wood, wanted) = (board.blank.thickness - depth, board.limits.floor);
+    if wood >= wanted - HAIR {
+        return None;
+    }
+    let severity = if wood <= HAIR {
+        Severity::Stop
+    } else {
+        Severity::Caution
+    };
+    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let message = format!(
+        "grooves {} deep in a board of {}",
+        length(depth),
+        length(board.blank.thickness)
+    );
+    Some(
+        Finding::new(severity, Rule::GrooveDepth, message)
+            .measuring(Measure::Mm(wood), Measure::Mm(wanted)),
+    )
+}
+
+/// Against what is cut into the board from below and from the seams.
+fn within(board: &Board, wanted: &Grooves, depth: f64, strokes: &Strokes<'_>) -> Option<Finding> {
+    let limit = board.limits.inside;
+    let near = hidden(board).into_iter().filter_map(|(what, hidden)| {
+        let wood = wood(&hidden, wanted, (depth, limit), strokes)?;
+        Some((wood, what))
+    });
+    let (wood, what) = near.min_by(|a, b| a.0.total_cmp(&b.0))?;
+    let deep = Measure::Mm(depth).shown(board.units);
+    let (severity, message) = if wood <= 0.0 {
+        (
+            Severity::Stop,
+            format!("grooves {deep} deep break into a {what}"),
+        )
+    } else {
+        let wood = Measure::Mm(wood).shown(board.units);
+        (
+            Severity::Caution,
+            format!("grooves {deep} deep leave {wood} of wood to a {what}"),
+        )
+    };
+    Some(
+        Finding::new(severity, Rule::GrooveDepth, message)
+            .measuring(Measure::Mm(wood), Measure::Mm(limit)),
+    )
+}
+
+/// The least wood between the grooves and one thing inside, if that is under the limit.
+fn wood(
+    hidden: &Hidden,
+    wanted: &Grooves,
+    (depth, limit): (f64, f64),
+    strokes: &Strokes<'_>,
+) -> Option<f64> {
+    if hidden.top >= depth + limit - HAIR {
+        return None;
+    }
+    let reach = limit + wanted.width / 2.0;
+    let near = strokes.near(hidden.around(), reach).into_iter();
+    let away = near.filter_map(|at| {
+        let stroke = strokes.get(at)?.stroke;
+        Some(hidden.away_from(&stroke, reach))
+    });
+    let upright = hidden.at(away.min_by(f64::total_cmp)?);
+    let wood = wood_under_groove((wanted.width, depth, wanted.tip), upright);
+    (wood < limit - HAIR).then_some(wood)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::grooves;
+    use board::{Recess, RecessShape, ScrewCircle, layout};
+    use testkit::assert_near;
+
+    fn checked(change: impl FnOnce(&mut Board)) -> Vec<Finding> {
+        let wanted = Grooves {
+            width: 3.0,
+            angle: 90.0,
+            stop: 0.5,
+            ..Grooves::default()
+        };
+        let mut board = Board {
+            grooves: Some(wanted),
+            ..Board::default()
+        };
+        change(&mut board);
+        let layout = layout(&board).unwrap();
+        let plan = grooves(&board, &layout).unwrap();
+        check(&board, &plan, &Strokes::new(&plan))
+    }
+
+    fn mm(found: &Finding) -> f64 {
+        let Some(Measure::Mm(mm)) = found.measured else {
+            panic!("no measure")
+        };
+        mm
+    }
+
+    #[test]
+    fn a_tip_as_wide_as_the_groove_is_a_stop() {
+        let found = checked(|board| {
+            if let Some(wanted) = &mut board.grooves {
+                wanted.tip = 3.0;
+            }
+        });
+        assert_eq!(found.len(), 1);
+        assert_eq!(found[0].severity, Severity::Stop);
+    }
+
+    #[test]
+    fn the_floor_is_measured_from_the_tip_of_the_bit() {
+        assert_eq!(checked(|board| board.blank.thickness = 5.5), []);
+        let thin = checked(|board| board.blank.thickness = 4.5);
+        assert_eq!(thin[0].severity, Severity::Caution);
+        assert_near!(mm(&thin[0]), 3.0, 1e-12);
+        let through = checked(|board| board.blank.thickness = 1.5);
+        assert_eq!(through[0].severity, Severity::Stop);
+    }
+
+    #[test]
+    fn a_recess_below_a_groove_leaves_what_thickness_and_both_depths_leave() {
+        let with = |depth, shape| {
+            checked(|board| {
+                board.recess = Some(Recess {
+                    shape,
+                    depth,
+                    ..Recess::default()
+                });
+            })
+        };
+        let wide = RecessShape::Round { diameter: 400.0 };
+        // 20 thick, a recess of 16, a groove of 1.5.
+        let found = with(16.0, wide);
+        assert_near!(mm(&found[0]), 2.5, 1e-9);
+        assert_eq!(found[0].severity, Severity::Caution);
+        assert_eq!(with(15.4, wide), []);
+        assert_eq!(with(18.5, wide)[0].severity, Severity::Stop);
+        let straight = RecessShape::Straight {
+            length: 390.0,
+            width: 390.0,
+            corner: 0.0,
+        };
+        assert_near!(mm(&with(17.0, straight)[0]), 1.5, 1e-6);
+    }
+
+    #[test]
+    fn beside_a_recess_the_slant_of_the_groove_counts() {
+        // The innermost home-lane line of a ring of 84 spaces at 19 ends at this radius from the pin.
+        let inner = geometry::ring_radius(19.0, 84) - 4.0 * 19.0 + 6.0 + 0.5 + 1.5;
+        let recess = |gap: f64| {
+            checked(|board| {
+                board.recess = Some(Recess {
+                    shape: RecessShape::Round {
+                        diameter: 2.0 * (inner - gap),
+                    },
+                    depth: 19.0,
+                    ..Recess::default()
+                });
+            })
+        };
+        // A recess of 19 begins 1 below the top; the groove's side at 45 degrees is 1.5 wide there less 1.
+        assert_near!(mm(&recess(2.0)[0]), (2.0 - 0.5) / 2.0_f64.sqrt(), 1e-6);
+        assert_eq!(recess(0.4)[0].severity, Severity::Stop);
+        assert_eq!(recess(5.0), []);
+    }
+
+    #[test]
+    fn screws_from_below_are_found_too() {
+        let found = checked(|board| {
+            let turn_in = geometry::ring_radius(19.0, 84);
+            board.screws = vec![ScrewCircle {
+                count: 1,
+                circle: 2.0 * turn_in - 19.0,
+                bearing: 0.0,
+                diameter: 4.0,
+                depth: 17.0,
+            }];
+        });
+        assert_near!(mm(&found[0]), 1.5, 1e-6);
+    }
+}

@@ -1,0 +1,6 @@
+//! Findings about grooves.
+
+pub mod bores;
+pub mod depth;
+pub mod rim;
+pub mod sides;

@@ -1,0 +1,100 @@
+//! Rule: grooves stay on the flat top.
+
+use board::{Board, HoleName};
+
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::grooves::{Groove, GroovePlan, Stroke};
+
+pub const STATEMENT: &str = "A groove ends before the roundover begins: a bit that runs over the edge tears it, and a \
+     roundover cut later is guided by a bearing that falls into the groove. Common practice, no source.";
+
+/// One finding for grooves that run off the board, one for those that run into the roundover.
+pub fn check(board: &Board, plan: &GroovePlan) -> Vec<Finding> {
+    let Some(wanted) = board.grooves else {
+        return Vec::new();
+    };
+    let (flat, edge) = (board.blank.flat_radius(), board.blank.radius());
+    let reach = |groove: &&Groove| {
+        let reaches = groove.path.iter().map(Stroke::farthest);
+        reaches.fold(0.0, f64::max) + wanted.width / 2.0
+    };
+    let far = plan
+        .grooves
+        .iter()
+        .filter(|groove| reach(groove) > flat + HAIR);
+    let (off, over): (Vec<&Groove>, Vec<&Groove>) =
+        far.partition(|groove| reach(groove) > edge + HAIR);
+    let parts = [(off, Severity::Stop), (over, Severity::Caution)];
+    parts
+        .into_iter()
+        .filter_map(|(grooves, severity)| {
+            let worst = grooves
+                .iter()
+                .max_by(|a, b| reach(a).total_cmp(&reach(b)))?;
+            let where_to = if severity == Severity::Stop {
+                "off the board"
+            } else {
+                "into the roundover"
+            };
+            let left = flat - reach(worst);
+            let message = format!(
+                "{} run {where_to}; worst: a {}, {} past the flat top",
+                counted(grooves.len(), "groove"),
+                worst.kind.label(),
+                Measure::Mm(-left).shown(board.units)
+            );
+            let holes: Vec<HoleName> = grooves
+                .iter()
+                .flat_map(|groove| groove.holes.clone())
+                .collect();
+            Some(
+                Finding::new(severity, Rule::GrooveRim, message)
+                    .measuring(Measure::Mm(left), Measure::Mm(0.0))
+                    .about(holes),
+            )
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::grooves;
+    use board::{Grooves, Rings, layout};
+    use testkit::assert_near;
+
+    fn checked(diameter: f64) -> Vec<Finding> {
+        let rings = Rings {
+            track: true,
+            ..Rings::default()
+        };
+        let wanted = Grooves {
+            rings: Some(rings),
+            sectors_from: Some(30.0),
+            rim: Some(2.0),
+            ..Grooves::default()
+        };
+        let mut board = Board {
+            grooves: Some(wanted),
+            start: 0,
+            ..Board::default()
+        };
+        board.blank.diameter = diameter;
+        check(&board, &grooves(&board, &layout(&board).unwrap()).unwrap())
+    }
+
+    #[test]
+    fn rings_of_the_outermost_bores_stay_on_the_flat_run_over_it_or_off_the_board() {
+        // Spaces at a radius, bores of 6, a gap of 1.5, a groove of 2; the roundover is 5.
+        let reach = geometry::ring_radius(19.0, 84) + 6.0 + 1.5 + 2.0;
+        assert_eq!(checked(2.0 * (reach + 5.0) + 0.001), []);
+        let over = checked(2.0 * (reach + 4.0));
+        assert_eq!(over[0].severity, Severity::Caution);
+        let Some(Measure::Mm(left)) = over[0].measured else {
+            panic!("no measure")
+        };
+        assert_near!(left, -1.0, 1e-9);
+        assert_eq!(over[0].holes.len(), 84);
+        assert_eq!(checked(2.0 * (reach - 1.0))[0].severity, Severity::Stop);
+    }
+}

@@ -1,0 +1,232 @@
+//! Rule: grooves do not run side by side into each other.
+
+use board::{Board, HoleName};
+use geometry::Circle;
+
+use crate::check::{Finding, Measure, Rule, Severity};
+use crate::grooves::{GrooveKind, GroovePlan, Stroke, Strokes};
+
+pub const STATEMENT: &str = "Two grooves that do not cross lie at least their width apart from middle to middle, and \
+     two that cross do so at 30 degrees or more: the thin wood between them breaks out. Common practice, no source.";
+
+/// Grooves that meet may be within a width of each other for so many widths: as they are when they cross at 30 degrees.
+const CROSSING: f64 = 4.0;
+/// Others for so many: a line that ends beside a ring.
+const BESIDE: f64 = 1.5;
+/// Places a width at which distances are taken.
+const PLACES: f64 = 4.0;
+/// The most places on one stroke.
+const MOST_PLACES: f64 = 1024.0;
+
+/// One finding for all pairs that run side by side.
+pub fn check(board: &Board, plan: &GroovePlan, strokes: &Strokes<'_>) -> Option<Finding> {
+    let width = board.grooves?.width;
+    let pairs = pairs(strokes, width);
+    let &(least, [one, other]) = pairs.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
+    let [first, second] = [one, other].map(|at| plan.grooves.get(at));
+    let (first, second) = (first?, second?);
+    let least_words = Measure::Mm(least).shown(board.units);
+    let (kind, kind_too) = (first.kind.label(), second.kind.label());
+    let count = match pairs.len() {
+        1 => "a pair of grooves runs".to_owned(),
+        many => format!("{many} pairs of grooves run"),
+    };
+    let message = format!(
+        "{count} side by side; worst: a {kind} and a {kind_too}, {least_words} from middle to middle"
+    );
+    let about = pairs.iter().flat_map(|(_, pair)| pair);
+    let holes: Vec<HoleName> = about
+        .filter_map(|&at| plan.grooves.get(at))
+        .flat_map(|groove| groove.holes.clone())
+        .collect();
+    Some(
+        Finding::new(Severity::Caution, Rule::GrooveSides, message)
+            .measuring(Measure::Mm(least), Measure::Mm(width))
+            .about(holes),
+    )
+}
+
+/// Least distance, and the two grooves by their place in the plan, each pair once.
+fn pairs(strokes: &Strokes<'_>, width: f64) -> Vec<(f64, [usize; 2])> {
+    let mut pairs: Vec<(f64, [usize; 2])> = Vec::new();
+    for (at, one) in strokes.all().iter().enumerate() {
+        let near = strokes.near(one.stroke.bounds(), width);
+        let others = near.into_iter().filter(|&other| other > at);
+        for other in others.filter_map(|other| strokes.get(other)) {
+            if other.at == one.at || joined(one.groove.kind, other.groove.kind) {
+                continue;
+            }
+            if let Some(least) = beside(&one.stroke, &other.stroke, width) {
+                pairs.push((least, [one.at, other.at]));
+            }
+        }
+    }
+    pairs.sort_by(|a, b| a.1.cmp(&b.1).then(a.0.total_cmp(&b.0)));
+    pairs.dedup_by_key(|(_, pair)| *pair);
+    pairs
+}
+
+/// Lines from space to space never run beside each other but where spaces lie on each other, which is found as a web.
+const fn joined(one: GrooveKind, other: GrooveKind) -> bool {
+    matches!(
+        (one, other),
+        (
+            GrooveKind::Track | GrooveKind::Home,
+            GrooveKind::Track | GrooveKind::Home
+        )
+    )
+}
+
+/// Whether two strokes, arcs taken as whole circles, keep a width apart from middle to middle.
+fn is_apart(one: &Stroke, other: &Stroke, width: f64) -> bool {
+    match (round(one), round(other)) {
+        (Some(one), Some(other)) => {
+            let between = one.center.distance(other.center);
+            let inside = (one.radius - other.radius).abs();
+            (between - one.radius - other.radius).max(inside - between) >= width
+        }
+        (Some(circle), None) => is_apart_from(circle, other, width),
+        (None, Some(circle)) => is_apart_from(circle, one, width),
+        (None, None) => false,
+    }
+}
+
+fn is_apart_from(circle: Circle, line: &Stroke, width: f64) -> bool {
+    let ends = [line.start(), line.end()].map(|end| end.distance(circle.center));
+    let outside = line.distance(circle.center) - circle.radius;
+    let inside = circle.radius - ends[0].max(ends[1]);
+    outside.max(inside) >= width
+}
+
+/// The circle that a stroke is part of.
+const fn round(stroke: &Stroke) -> Option<Circle> {
+    match *stroke {
+        Stroke::Line(_) => None,
+        Stroke::Arc(arc) => Some(Circle {
+            center: arc.center,
+            radius: arc.radius,
+        }),
+        Stroke::Circle(circle) => Some(circle),
+    }
+}
+
+/// The least distance of two strokes if they run within a width of each other for too long.
+fn beside(one: &Stroke, other: &Stroke, width: f64) -> Option<f64> {
+    if is_apart(one, other, width) {
+        return None;
+    }
+    let (short, long) = if one.length() <= other.length() {
+        (one, other)
+    } else {
+        (other, one)
+    };
+    let places = (short.length() / width * PLACES).ceil();
+    let places = places.clamp(1.0, MOST_PLACES);
+    let step = short.length() / places;
+    let mut least = f64::INFINITY;
+    let (mut run, mut longest) = (0.0_f64, 0.0_f64);
+    let mut place = 0.5;
+    while place < places {
+        let away = long.distance(short.at(place / places));
+        least = least.min(away);
+        run = if away < width { run + step } else { 0.0 };
+        longest = longest.max(run);
+        // On the way toward the other no place comes within a width sooner than this.
+        place += ((away - width) / step).floor().max(1.0);
+    }
+    let may = if least <= step { CROSSING } else { BESIDE };
+    (longest > may * width).then_some(least)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::grooves;
+    use board::{Grooves, Rings, layout};
+    use geometry::Point;
+    use kurbo::Line;
+    use testkit::assert_near;
+
+    fn checked(wanted: Grooves) -> Option<Finding> {
+        let board = Board {
+            grooves: Some(wanted),
+            ..Board::default()
+        };
+        let layout = layout(&board).unwrap();
+        let plan = grooves(&board, &layout).unwrap();
+        check(&board, &plan, &Strokes::new(&plan))
+    }
+
+    fn line(from: (f64, f64), to: (f64, f64)) -> Stroke {
+        Stroke::Line(Line::new(from, to))
+    }
+
+    #[test]
+    fn crossing_ending_and_parting_lines_are_told_from_lines_side_by_side() {
+        let long = line((-50.0, 0.0), (50.0, 0.0));
+        let at = |degrees: f64| {
+            let end = geometry::point_at(50.0, geometry::Angle::degrees(90.0 - degrees));
+            line((-end.x, -end.y), (end.x, end.y))
+        };
+        for (other, found) in [
+            (at(90.0), false),
+            (at(40.0), false),
+            (at(20.0), true),
+            (line((-30.0, 1.0), (30.0, 1.0)), true),
+            (line((-30.0, 2.0), (30.0, 2.0)), false),
+            // It ends beside the other, or on it.
+            (line((0.0, 0.5), (0.0, 30.0)), false),
+            (line((0.0, 0.0), (0.0, 30.0)), false),
+        ] {
+            assert_eq!(beside(&long, &other, 2.0).is_some(), found, "{other:?}");
+        }
+        let ring = |x: f64| Stroke::Circle(Circle::new(Point::new(x, 0.0), 8.5));
+        assert!(beside(&ring(0.0), &ring(18.0), 2.0).is_some());
+        assert!(beside(&ring(0.0), &ring(19.5), 2.0).is_none());
+        assert!(beside(&ring(0.0), &ring(10.0), 2.0).is_none());
+    }
+
+    #[test]
+    fn lines_that_end_on_rings_and_at_the_rim_are_no_finding() {
+        let rings = Rings {
+            gap: 1.5,
+            track: true,
+            home: true,
+            start: true,
+            ..Rings::default()
+        };
+        let wanted = Grooves {
+            rings: Some(rings),
+            sectors_from: Some(40.0),
+            rim: Some(5.0),
+            ..Grooves::default()
+        };
+        assert_eq!(checked(wanted), None);
+    }
+
+    #[test]
+    fn rings_whose_edges_overlap_are_found_once_a_pair() {
+        let rings = Rings {
+            gap: 2.0,
+            track: true,
+            ..Rings::default()
+        };
+        let wanted = Grooves {
+            track: false,
+            home: false,
+            rings: Some(rings),
+            ..Grooves::default()
+        };
+        let found = checked(wanted).unwrap();
+        assert!(
+            found.message.starts_with("84 pairs of grooves"),
+            "{}",
+            found.message
+        );
+        let Some(Measure::Mm(least)) = found.measured else {
+            panic!("no measure")
+        };
+        // Two circles of 9 at a pitch of 19.
+        assert_near!(least, 1.0, 0.01);
+    }
+}

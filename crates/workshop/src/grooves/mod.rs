@@ -1,0 +1,130 @@
+//! V-grooves in the top face: where the bit goes, how deep, and which wanted lines find no room.
+//!
+//! Distances that the maker types are of wood left beside a groove; the strokes are of its middle, half its width
+//! farther off. A straight groove stops short of bores; what else comes too near to anything is left as it is and found
+//! by the checks.
+
+mod boxes;
+pub mod check;
+mod depth;
+mod lines;
+mod rounds;
+pub mod section;
+pub mod steps;
+mod stroke;
+mod strokes;
+pub mod sums;
+
+use board::{Board, HoleName, Layout};
+
+pub use depth::{groove_depth, passes};
+pub use stroke::{Arc, Stroke};
+
+use boxes::Boxes;
+pub(crate) use strokes::Strokes;
+
+/// One groove, cut without lifting the bit.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Groove {
+    /// What it is.
+    pub kind: GrooveKind,
+    /// The strokes, each from where the one before ends.
+    pub path: Vec<Stroke>,
+    /// The holes it joins or goes round, in table order.
+    pub holes: Vec<HoleName>,
+}
+
+impl Groove {
+    /// Length of the way, mm.
+    pub fn length(&self) -> f64 {
+        self.path.iter().map(Stroke::length).sum()
+    }
+}
+
+/// What a groove is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GrooveKind {
+    /// A line between two neighbors of the track.
+    Track,
+    /// A line along a home lane.
+    Home,
+    /// An outline round a home lane.
+    AroundHome,
+    /// An outline round a start pocket.
+    AroundStart,
+    /// A ring round a bore.
+    Ring,
+    /// A line between two sectors.
+    Sector,
+    /// The ring inside the rim.
+    Rim,
+}
+
+impl GrooveKind {
+    /// The words that screens, files and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Track => "line of the track",
+            Self::Home => "line of a home lane",
+            Self::AroundHome => "outline of a home lane",
+            Self::AroundStart => "outline of a start pocket",
+            Self::Ring => "ring round a bore",
+            Self::Sector => "line between sectors",
+            Self::Rim => "ring at the rim",
+        }
+    }
+}
+
+/// The grooves of a board.
+#[derive(Debug, Clone, PartialEq)]
+pub struct GroovePlan {
+    /// The grooves, in the order they are cut.
+    pub grooves: Vec<Groove>,
+    /// What was wanted and finds no room: kind and holes; between sectors and at the rim no holes.
+    pub dropped: Vec<(GrooveKind, Vec<HoleName>)>,
+    /// Depth, mm; 0 or less where the bit cannot cut the width.
+    pub depth: f64,
+    /// How many passes go that deep; none where there is no depth.
+    pub passes: u32,
+    /// Length of all grooves, cut once, mm.
+    pub length: f64,
+}
+
+/// The grooves of a board; none where none are planned.
+pub fn grooves(board: &Board, layout: &Layout) -> Option<GroovePlan> {
+    let wanted = board.grooves?;
+    let mut laid = Laid::default();
+    lines::lay(board, layout, &wanted, &mut laid);
+    rounds::lay(board, layout, &wanted, &mut laid);
+    let depth = groove_depth(&wanted);
+    Some(GroovePlan {
+        length: laid.grooves.iter().map(Groove::length).sum(),
+        grooves: laid.grooves,
+        dropped: laid.dropped,
+        passes: passes(depth, wanted.pass),
+        depth,
+    })
+}
+
+/// What is laid so far.
+#[derive(Default)]
+struct Laid {
+    grooves: Vec<Groove>,
+    dropped: Vec<(GrooveKind, Vec<HoleName>)>,
+}
+
+impl Laid {
+    fn add(&mut self, kind: GrooveKind, path: Vec<Stroke>, holes: Vec<HoleName>) {
+        self.grooves.push(Groove { kind, path, holes });
+    }
+
+    fn drop(&mut self, kind: GrooveKind, holes: Vec<HoleName>) {
+        self.dropped.push((kind, holes));
+    }
+}
+
+/// What rounding may take from a length that is as it should be, mm.
+const HAIR: f64 = 1e-9;
+
+#[cfg(test)]
+mod tests;

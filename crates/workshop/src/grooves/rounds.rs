@@ -1,0 +1,196 @@
+//! Grooves that close: outlines round home lanes and start pockets, rings round bores, the ring at the rim.
+
+use board::{Board, Grooves, Hole, HoleName, Layout, Role};
+use geometry::{Angle, Circle, PocketShape, Point, Vec2, bearing_of, point_at};
+use kurbo::Line;
+
+use crate::grooves::{GrooveKind, HAIR, Laid, Stroke, stroke::Arc};
+
+/// Adds the closed grooves that are wanted.
+pub fn lay(board: &Board, layout: &Layout, wanted: &Grooves, laid: &mut Laid) {
+    let half = wanted.width / 2.0;
+    for player in 1..=board.players {
+        if let Some(gap) = wanted.around_home {
+            let holes = of_player(layout, Role::Home, player);
+            around(GrooveKind::AroundHome, &holes, gap + half, laid, outline);
+        }
+        if let Some(gap) = wanted.around_start {
+            let holes = of_player(layout, Role::Start, player);
+            let sector = layout.sectors.get(player as usize - 1);
+            let middle = sector.zip(layout.pocket);
+            let toward = middle.map_or(Angle::ZERO, |(sector, spot)| sector.axis() + spot.bearing);
+            around(
+                GrooveKind::AroundStart,
+                &holes,
+                gap + half,
+                laid,
+                |centers, off| pocket_outline(board.pocket.shape, toward, centers, off),
+            );
+        }
+    }
+    if let Some(rings) = wanted.rings {
+        let ringed = layout.holes.iter();
+        for hole in ringed.filter(|hole| rings.of(hole.name.id().role())) {
+            let circle = Circle::new(hole.center, hole.bore.radius() + rings.gap + half);
+            laid.add(
+                GrooveKind::Ring,
+                vec![Stroke::Circle(circle)],
+                vec![hole.name],
+            );
+        }
+    }
+    if let Some(rim) = wanted.rim {
+        let radius = board.blank.flat_radius() - rim - half;
+        if radius > HAIR {
+            let circle = Circle::new(Point::ORIGIN, radius);
+            laid.add(GrooveKind::Rim, vec![Stroke::Circle(circle)], Vec::new());
+        } else {
+            laid.drop(GrooveKind::Rim, Vec::new());
+        }
+    }
+}
+
+fn of_player(layout: &Layout, role: Role, player: u32) -> Vec<&Hole> {
+    let is_his = |hole: &&Hole| {
+        let id = hole.name.id();
+        id.role() == role && id.player() == player
+    };
+    layout.holes.iter().filter(is_his).collect()
+}
+
+/// An outline that keeps `off` and the radius of the widest bore away from the centers.
+fn around(
+    kind: GrooveKind,
+    holes: &[&Hole],
+    off: f64,
+    laid: &mut Laid,
+    outline: impl Fn(&[Point], f64) -> Vec<Stroke>,
+) {
+    let widest = holes.iter().map(|hole| hole.bore.radius());
+    let centers: Vec<Point> = holes.iter().map(|hole| hole.center).collect();
+    let path = outline(&centers, widest.fold(0.0, f64::max) + off);
+    if !path.is_empty() {
+        let names: Vec<HoleName> = holes.iter().map(|hole| hole.name).collect();
+        laid.add(kind, path, names);
+    }
+}
+
+/// Pockets that lie along a circle have an outline that does so too.
+fn pocket_outline(shape: PocketShape, toward: Angle, centers: &[Point], off: f64) -> Vec<Stroke> {
+    let round = match shape {
+        PocketShape::Arc => band(toward, centers, off),
+        PocketShape::Ring => circle(centers, off),
+        PocketShape::Row | PocketShape::Block => None,
+    };
+    round.unwrap_or_else(|| outline(centers, off))
+}
+
+/// A circle round centers that are equally far from their middle.
+fn circle(centers: &[Point], off: f64) -> Option<Vec<Stroke>> {
+    let sum: Vec2 = centers.iter().map(|center| center.to_vec2()).sum();
+    let middle = (sum / centers.len() as f64).to_point();
+    let radius = centers.first()?.distance(middle);
+    let even = |center: &Point| (center.distance(middle) - radius).abs() < EVEN;
+    let circle = Circle::new(middle, radius + off);
+    centers
+        .iter()
+        .all(even)
+        .then(|| vec![Stroke::Circle(circle)])
+}
+
+/// A band with round ends along the circle about the center pin that all centers lie on.
+fn band(toward: Angle, centers: &[Point], off: f64) -> Option<Vec<Stroke>> {
+    let radius = centers.first()?.to_vec2().length();
+    let even = |center: &Point| (center.to_vec2().length() - radius).abs() < EVEN;
+    let turn = |center: &Point| (bearing_of(*center) - toward).wrapped_to_half_turns();
+    let first = centers
+        .iter()
+        .map(turn)
+        .reduce(|a, b| if b < a { b } else { a })?;
+    let last = centers
+        .iter()
+        .map(turn)
+        .reduce(|a, b| if b > a { b } else { a })?;
+    let sweep = last - first;
+    let open = sweep > Angle::ZERO && sweep < Angle::degrees(180.0);
+    if !open || radius <= off || !centers.iter().all(even) {
+        return None;
+    }
+    let half_turn = Angle::degrees(180.0);
+    let (first, last) = (toward + first, toward + last);
+    let arc = |center, radius, start, sweep| {
+        Stroke::Arc(Arc {
+            center,
+            radius,
+            start,
+            sweep,
+        })
+    };
+    Some(vec![
+        arc(Point::ORIGIN, radius + off, first, sweep),
+        arc(point_at(radius, last), off, last, half_turn),
+        arc(Point::ORIGIN, radius - off, last, -sweep),
+        arc(point_at(radius, first), off, first + half_turn, half_turn),
+    ])
+}
+
+/// The outline around centers at a distance: straight along the sides of their convex hull, round at its corners.
+fn outline(centers: &[Point], off: f64) -> Vec<Stroke> {
+    let corners = hull(centers);
+    if let [center] = corners[..] {
+        return vec![Stroke::Circle(Circle::new(center, off))];
+    }
+    let sides: Vec<(Point, Point, Angle)> = corners
+        .iter()
+        .zip(corners.iter().cycle().skip(1))
+        .map(|(&from, &to)| {
+            let way = to - from;
+            // Clockwise round the board's part, outward is to the left.
+            let outward = bearing_of(Point::new(-way.y, way.x));
+            (from, to, outward)
+        })
+        .collect();
+    let nexts = sides.iter().cycle().skip(1);
+    sides
+        .iter()
+        .zip(nexts)
+        .flat_map(|(&(from, to, outward), &(_, _, next))| {
+            let shift = point_at(off, outward).to_vec2();
+            [
+                Stroke::Line(Line::new(from + shift, to + shift)),
+                Stroke::Arc(Arc {
+                    center: to,
+                    radius: off,
+                    start: outward,
+                    sweep: (next - outward).wrapped(),
+                }),
+            ]
+        })
+        .collect()
+}
+
+/// The corners of the convex hull of some points, clockwise, without those on its sides.
+fn hull(points: &[Point]) -> Vec<Point> {
+    let mut sorted = points.to_vec();
+    sorted.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    sorted.dedup_by(|a, b| a.distance(*b) < EVEN);
+    let chain = |points: &mut dyn Iterator<Item = Point>| {
+        let mut chain: Vec<Point> = Vec::new();
+        for point in points {
+            while let [.., before, last] = chain[..]
+                && (last - before).cross(point - last) >= -HAIR
+            {
+                chain.pop();
+            }
+            chain.push(point);
+        }
+        chain.pop();
+        chain
+    };
+    let mut corners = chain(&mut sorted.iter().copied());
+    corners.extend(chain(&mut sorted.iter().rev().copied()));
+    if corners.is_empty() { sorted } else { corners }
+}
+
+/// Places closer than this are taken as one, mm.
+const EVEN: f64 = 1e-6;

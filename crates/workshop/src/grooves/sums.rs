@@ -1,0 +1,43 @@
+//! Sums about V-grooves.
+
+use board::{Board, Layout};
+
+use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
+use crate::{Measure, grooves};
+
+/// The group; none where no grooves are planned.
+pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
+    let plan = grooves(board, layout)?;
+    let notes = if plan.dropped.is_empty() {
+        Vec::new()
+    } else {
+        vec![format!(
+            "{} lines find no room between their bores and are left out",
+            plan.dropped.len()
+        )]
+    };
+    Some(SumGroup {
+        heading: "grooves",
+        sums: vec![
+            Sum::mm(
+                "depth of the grooves",
+                plan.depth,
+                "(width - tip) / (2 tan(angle / 2))",
+                GEOMETRY,
+            ),
+            Sum::new(
+                "passes",
+                Some(Measure::Count(plan.passes)),
+                "depth / depth of a pass, rounded up",
+                TYPED,
+            ),
+            Sum::mm(
+                "length of all grooves",
+                plan.length,
+                "lines, arcs and circles together, one pass",
+                GEOMETRY,
+            ),
+        ],
+        notes,
+    })
+}

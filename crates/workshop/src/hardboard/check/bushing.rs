@@ -1,0 +1,205 @@
+//! Rule: bit, bushing and hardboard of a router template fit each other and the bores.
+
+use board::{Board, Bottom, Hole, INCH, Layout, Router, show_length};
+
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::hardboard::router::routed;
+
+pub const STATEMENT: &str = "A bit goes through its guide bushing and into every bore. Walls of a bushing are 1/32 in \
+     or more (from memory: measure its bore). A bushing that is as long as the hardboard is thick rides on the wood; 0.5 mm \
+     of air is left below it, and it reaches 2 mm into its hole or more to be led: both are common practice, no source.";
+
+/// Air that is left below the bushing, mm.
+const AIR: f64 = 0.5;
+/// How far it reaches in at least, mm.
+const LED: f64 = 2.0;
+/// The thinnest wall of usual bushings, mm.
+const WALL: f64 = INCH / 32.0;
+
+/// What does not fit: bit and bushing, bushing and hardboard, bit and bores.
+pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+    let Some(router) = board.router else {
+        return Vec::new();
+    };
+    let found = [
+        bit(board, router),
+        reach(board, router),
+        narrow(board, layout, router),
+        shape(layout, router),
+    ];
+    found.into_iter().flatten().collect()
+}
+
+fn bit(board: &Board, router: Router) -> Option<Finding> {
+    let length = |mm| show_length(mm, board.units);
+    let (is, wanted) = (router.bushing, router.bit + 2.0 * WALL);
+    let (severity, message) = if router.wider() <= 0.0 {
+        let message = format!(
+            "the bit of {} does not go through a bushing of {}",
+            length(router.bit),
+            length(router.bushing)
+        );
+        (Severity::Stop, message)
+    } else if is < wanted - HAIR {
+        let message = format!(
+            "a bit of {} in a bushing of {} leaves {} for each wall: measure whether the bit goes through",
+            length(router.bit),
+            length(router.bushing),
+            length(router.wider() / 2.0)
+        );
+        (Severity::Caution, message)
+    } else {
+        return None;
+    };
+    Some(finding(severity, message, is, wanted))
+}
+
+fn reach(board: &Board, router: Router) -> Option<Finding> {
+    let length = |mm| show_length(mm, board.units);
+    let (reach, sheet) = (router.reach, router.hardboard);
+    let (severity, wanted, message) = if reach >= sheet {
+        let message = format!(
+            "the bushing reaches {} and the hardboard is {}: it would ride on the wood",
+            length(reach),
+            length(sheet)
+        );
+        (Severity::Stop, sheet - AIR, message)
+    } else if reach > sheet - AIR + HAIR {
+        let message = format!(
+            "the bushing ends {} above the wood: chips will lift the router",
+            length(sheet - reach)
+        );
+        (Severity::Caution, sheet - AIR, message)
+    } else if reach < LED {
+        let message = format!(
+            "the bushing reaches only {} into the hardboard and may jump out",
+            length(reach)
+        );
+        (Severity::Caution, LED, message)
+    } else {
+        return None;
+    };
+    Some(finding(severity, message, reach, wanted))
+}
+
+fn narrow(board: &Board, layout: &Layout, router: Router) -> Option<Finding> {
+    let is_narrow = |hole: &&Hole| hole.bore.diameter < router.bit - HAIR;
+    let holes: Vec<&Hole> = routed(layout).filter(is_narrow).collect();
+    let narrowest = holes
+        .iter()
+        .map(|hole| hole.bore.diameter)
+        .reduce(f64::min)?;
+    let message = format!(
+        "the bit of {} is wider than {}, the narrowest of {}",
+        show_length(router.bit, board.units),
+        counted(holes.len(), "bore"),
+        show_length(narrowest, board.units)
+    );
+    let names = holes.iter().map(|hole| hole.name).collect();
+    Some(finding(Severity::Stop, message, narrowest, router.bit).about(names))
+}
+
+/// A router leaves no point, and a ball only where the bit is as wide as the bore.
+fn shape(layout: &Layout, router: Router) -> Option<Finding> {
+    let is_made = |hole: &Hole| match hole.bore.bottom {
+        Bottom::Flat => true,
+        Bottom::Ball => hole.bore.diameter <= router.bit + HAIR,
+        Bottom::Point118 | Bottom::Point135 | Bottom::Forstner => false,
+    };
+    let others: Vec<&Hole> = routed(layout).filter(|hole| !is_made(hole)).collect();
+    let first = others.first()?;
+    let message = format!(
+        "a router does not leave {} with a bottom as planned ({}): other checks count with that",
+        counted(others.len(), "bore"),
+        first.bore.bottom.label()
+    );
+    let names = others.iter().map(|hole| hole.name).collect();
+    Some(Finding::new(Severity::Note, Rule::Bushing, message).about(names))
+}
+
+fn finding(severity: Severity, message: String, is: f64, wanted: f64) -> Finding {
+    Finding::new(severity, Rule::Bushing, message).measuring(Measure::Mm(is), Measure::Mm(wanted))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Bore, Bores, Center, layout};
+
+    fn found(router: Router, bore: Bore) -> Vec<Finding> {
+        let board = Board {
+            router: Some(router),
+            bores: Bores::all(bore),
+            center: Center::Pivot {
+                diameter: 6.0,
+                depth: 10.0,
+            },
+            ..Board::default()
+        };
+        check(&board, &layout(&board).unwrap())
+    }
+
+    fn bore(bottom: Bottom) -> Bore {
+        Bore {
+            diameter: 12.0,
+            depth: 5.0,
+            bottom,
+        }
+    }
+
+    fn severities(router: Router) -> Vec<Severity> {
+        let found = found(router, bore(Bottom::Flat));
+        found.iter().map(|found| found.severity).collect()
+    }
+
+    #[test]
+    fn a_bushing_is_shorter_than_the_hardboard_and_long_enough_to_lead() {
+        let reaching = |reach: f64| {
+            severities(Router {
+                reach,
+                hardboard: 6.0,
+                ..Router::default()
+            })
+        };
+        assert_eq!(reaching(5.0), []);
+        assert_eq!(reaching(5.5), []);
+        assert_eq!(reaching(6.0), [Severity::Stop]);
+        assert_eq!(reaching(5.8), [Severity::Caution]);
+        assert_eq!(reaching(1.5), [Severity::Caution]);
+        let none = Board::default();
+        assert_eq!(check(&none, &layout(&none).unwrap()), []);
+    }
+
+    /// Walls of 1/32 in are found on a bushing of 5/16 in with a bore of 1/4 in; the pivot of 6 mm is not routed.
+    #[test]
+    fn a_bit_goes_through_its_bushing_and_into_every_bore() {
+        let fitted = |bushing: f64, bit: f64| {
+            severities(Router {
+                bushing,
+                bit,
+                ..Router::default()
+            })
+        };
+        assert_eq!(fitted(14.0, 12.0), []);
+        assert_eq!(fitted(5.0 / 16.0 * INCH, INCH / 4.0), []);
+        assert_eq!(fitted(13.0, 12.0), [Severity::Caution]);
+        assert_eq!(fitted(12.0, 12.0), [Severity::Stop]);
+        assert_eq!(fitted(18.0, 14.0), [Severity::Stop]);
+    }
+
+    #[test]
+    fn a_bottom_that_no_router_leaves_is_told() {
+        let noted = |bottom, bit: f64| {
+            let router = Router {
+                bit,
+                ..Router::default()
+            };
+            let found = found(router, bore(bottom));
+            found.first().map(|found| found.severity)
+        };
+        assert_eq!(noted(Bottom::Flat, 8.0), None);
+        assert_eq!(noted(Bottom::Ball, 12.0), None);
+        assert_eq!(noted(Bottom::Ball, 8.0), Some(Severity::Note));
+        assert_eq!(noted(Bottom::Forstner, 12.0), Some(Severity::Note));
+    }
+}

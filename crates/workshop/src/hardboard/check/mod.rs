@@ -1,0 +1,5 @@
+//! Findings about templates of hardboard.
+
+pub mod bushing;
+pub mod sector;
+pub mod web;

@@ -1,0 +1,171 @@
+//! Rule: a sector jig can be made, and pin play leaves wood where it comes round to the first sector.
+
+use board::{Board, HoleName, show_length};
+
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::{Closing, SectorJigError, SectorPlan, SectorTurn};
+
+pub const STATEMENT: &str = "A jig that is turned from sector to sector adds up the play of its pins, and the last sector \
+     still leaves the set web to the first, at worst. The error is added up as the sector jig's page says. Hardboard \
+     between its index holes and the others is a template's web. The defaults of both webs are common practice, no source.";
+
+/// Why there can be no jig; or where the last web or the hardboard may be too thin, and where sectors differ.
+pub fn check(board: &Board, jig: &Result<SectorPlan, SectorJigError>) -> Vec<Finding> {
+    match jig {
+        Err(error) => vec![Finding::new(
+            Severity::Stop,
+            Rule::SectorJig,
+            error.to_string(),
+        )],
+        Ok(plan) => {
+            let last = plan.closing.and_then(|closing| last_web(board, &closing));
+            let found = [last, hardboard(board, plan), apart(plan)];
+            found.into_iter().flatten().collect()
+        }
+    }
+}
+
+fn last_web(board: &Board, closing: &Closing) -> Option<Finding> {
+    let wanted = board.limits.web;
+    if closing.worst >= wanted - HAIR {
+        return None;
+    }
+    let length = |mm: f64| Measure::Mm(mm).shown(board.units);
+    let Closing {
+        last,
+        first,
+        likely,
+        worst,
+        ..
+    } = *closing;
+    let (severity, message) = if worst < 0.0 {
+        let message = format!(
+            "after the last turn of the sector jig {last} and {first} may run into each other, at worst by {}; likely \
+             {} are left",
+            length(-worst),
+            length(likely)
+        );
+        (Severity::Stop, message)
+    } else {
+        let message = format!(
+            "after the last turn of the sector jig {last} and {first} may keep only {}; likely {}",
+            length(worst),
+            length(likely)
+        );
+        (Severity::Caution, message)
+    };
+    Some(
+        Finding::new(severity, Rule::SectorJig, message)
+            .measuring(Measure::Mm(worst), Measure::Mm(wanted))
+            .about(vec![last, first]),
+    )
+}
+
+fn hardboard(board: &Board, plan: &SectorPlan) -> Option<Finding> {
+    let wanted = board.limits.template_web;
+    if plan.web >= wanted - HAIR {
+        return None;
+    }
+    let names: Vec<HoleName> = plan.index.iter().map(|(name, _)| *name).collect();
+    let (severity, message) = if plan.web <= 0.0 {
+        let message = "the index hole of the sector jig runs into another of its holes".into();
+        (Severity::Stop, message)
+    } else {
+        let message = format!(
+            "beside the index hole of the sector jig {} of hardboard are left",
+            show_length(plan.web, board.units)
+        );
+        (Severity::Caution, message)
+    };
+    Some(
+        Finding::new(severity, Rule::SectorJig, message)
+            .measuring(Measure::Mm(plan.web), Measure::Mm(wanted))
+            .about(names),
+    )
+}
+
+fn apart(plan: &SectorPlan) -> Option<Finding> {
+    let all = |part: fn(&SectorTurn) -> &Vec<HoleName>| {
+        plan.turns
+            .iter()
+            .flat_map(part)
+            .copied()
+            .collect::<Vec<_>>()
+    };
+    let (apart, skip) = (all(|turn| &turn.apart), all(|turn| &turn.skip));
+    if apart.is_empty() && skip.is_empty() {
+        return None;
+    }
+    let message = format!(
+        "sectors differ by changes by hand: the sector jig does not drill {}, and its page tells where to leave out {}",
+        counted(apart.len(), "hole"),
+        counted(skip.len(), "hole")
+    );
+    Some(Finding::new(Severity::Note, Rule::SectorJig, message).about(apart))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sector_jig;
+    use board::{Center, Change, Edit, SectorJig, layout};
+
+    fn asked(play: f64) -> Board {
+        Board {
+            sector_jig: Some(SectorJig { pins: 1, play }),
+            ..Board::default()
+        }
+    }
+
+    fn found(board: &Board) -> Vec<Finding> {
+        let jig = sector_jig(board, &layout(board).unwrap());
+        jig.iter().flat_map(|jig| check(board, jig)).collect()
+    }
+
+    fn severity(board: &Board) -> Option<Severity> {
+        found(board).first().map(|found| found.severity)
+    }
+
+    /// 7 mm of wood between spaces, 3 mm wanted.
+    #[test]
+    fn play_that_eats_the_last_web_is_found() {
+        assert_eq!(severity(&asked(0.0)), None);
+        assert_eq!(severity(&asked(0.1)), None);
+        assert_eq!(severity(&asked(0.5)), Some(Severity::Caution));
+        assert_eq!(severity(&asked(5.0)), Some(Severity::Stop));
+        assert_eq!(severity(&Board::default()), None);
+    }
+
+    #[test]
+    fn thin_hardboard_beside_the_index_hole_is_found() {
+        let mut board = Board {
+            spaces: 4,
+            home: 2,
+            ..asked(0.1)
+        };
+        board.limits.template_web = 190.0;
+        assert_eq!(severity(&board), Some(Severity::Caution));
+    }
+
+    #[test]
+    fn sectors_that_differ_are_noted_with_their_holes() {
+        let mut board = asked(0.1);
+        board.edits = vec![Edit {
+            hole: "T2-3".parse().unwrap(),
+            mirrored: false,
+            change: Change::Move { u: 0.5, v: 0.0 },
+        }];
+        let found = found(&board);
+        assert_eq!(found[0].severity, Severity::Note);
+        assert_eq!(found[0].holes[0].to_string(), "T2-03");
+    }
+
+    #[test]
+    fn a_jig_without_a_pin_to_turn_on_stops() {
+        let board = Board {
+            center: Center::Nothing,
+            ..asked(0.1)
+        };
+        assert_eq!(severity(&board), Some(Severity::Stop));
+    }
+}

@@ -1,0 +1,135 @@
+//! Rule: hardboard is left between two holes of a router template.
+
+use board::{Board, Layout, show_length};
+use geometry::close_webs;
+
+use crate::check::pairs::Pairs;
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::{Mend, router_template};
+
+pub const STATEMENT: &str = "The holes of a router template are wider than the bores, by the guide bushing's diameter \
+     less the bit's, and leave at least the set web of hardboard; the center has its pin's hole, or none. The default of 3 mm is common practice, no source.";
+
+/// One finding for holes that meet, one for webs that are too thin.
+pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+    // A bit that does not go through its bushing has no holes to measure; it is told elsewhere.
+    let Some(router) = board.router.filter(|router| router.wider() > 0.0) else {
+        return Vec::new();
+    };
+    let (_, wide) = router_template(board, layout, router);
+    let holes = wide.mouths();
+    let webs = close_webs(&holes, board.limits.template_web - HAIR);
+    let (meeting, thin) = webs.split_at(webs.partition_point(|web| web.mm <= 0.0));
+    let parts = [(meeting, Severity::Stop), (thin, Severity::Caution)];
+    parts
+        .into_iter()
+        .filter_map(|(webs, severity)| Some(found(board, &Pairs::of(&wide, webs)?, severity)))
+        .collect()
+}
+
+fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
+    let length = |mm| show_length(mm, board.units);
+    let (a, b) = (pairs.a, pairs.b);
+    let count = counted(pairs.count(), "pair");
+    let message = if severity == Severity::Stop {
+        format!(
+            "{count} of holes of the router template run into each other; worst {a} and {b}; \
+             a bushing nearer to the bit, or two templates with every other hole, would do"
+        )
+    } else {
+        format!(
+            "{count} of holes of the router template leave little hardboard; worst {a} and {b}: {} of the {} wanted",
+            length(pairs.mm),
+            length(board.limits.template_web)
+        )
+    };
+    let (is, wanted) = (
+        Measure::Mm(pairs.mm),
+        Measure::Mm(board.limits.template_web),
+    );
+    Finding::new(severity, Rule::TemplateWeb, message)
+        .measuring(is, wanted)
+        .about(pairs.holes())
+        .mended_by(&[Mend::WiderPitch])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Router, layout};
+    use testkit::assert_near;
+
+    fn with(bushing: f64, bit: f64) -> Vec<Finding> {
+        let board = Board {
+            router: Some(Router {
+                bushing,
+                bit,
+                ..Router::default()
+            }),
+            start: 0,
+            ..Board::default()
+        };
+        check(&board, &layout(&board).unwrap())
+    }
+
+    /// Offset is half the bushing's diameter less the bit's: 3/4 in and 1/2 in give 1/8 in (trade page, not a
+    /// standard), so that a hole of the template is 1/4 in wider than the bore; here 6.35 mm as well.
+    #[test]
+    fn holes_are_wider_by_twice_the_offset() {
+        let found = with(18.35, 12.0);
+        let Some(Measure::Mm(web)) = found[0].measured else {
+            panic!("no measure")
+        };
+        assert_near!(web, 19.0 - 12.0 - 6.35, 1e-9);
+        assert_eq!(found[0].severity, Severity::Caution);
+    }
+
+    #[test]
+    fn a_wide_bushing_stops_and_a_narrow_one_is_fine() {
+        assert_eq!(with(14.0, 12.0), []);
+        assert_eq!(with(20.0, 12.0)[0].severity, Severity::Stop);
+        assert_eq!(with(12.0, 12.0), []);
+        let none = Board::default();
+        assert_eq!(check(&none, &layout(&none).unwrap()), []);
+    }
+
+    /// The center is not routed: beside its pin of 6 mm a hole 20 mm off has 20 − 3 − 8 mm, and none is missed where the
+    /// center is a mark alone.
+    #[test]
+    fn the_center_counts_with_its_pin() {
+        let home = board::Bore {
+            diameter: 12.0,
+            depth: 5.0,
+            bottom: board::Bottom::Flat,
+        };
+        let extra = board::Edit {
+            hole: "X1-1".parse().unwrap(),
+            mirrored: false,
+            change: board::Change::Add {
+                u: 0.0,
+                v: 20.0,
+                bore: home,
+            },
+        };
+        let mut board = Board {
+            router: Some(Router::default()),
+            edits: vec![extra],
+            ..Board::default()
+        };
+        board.limits.template_web = 10.0;
+        let named = |board: &Board| {
+            let found = check(board, &layout(board).unwrap());
+            let is = |name: &board::HoleName| name.to_string() == "C";
+            found.iter().any(|found| found.holes.iter().any(is))
+        };
+        assert!(named(&board));
+        board.limits.template_web = 8.9;
+        assert!(!named(&board));
+        board.limits.template_web = 10.0;
+        board.router = Some(Router {
+            center: board::TemplateCenter::Undrilled,
+            ..Router::default()
+        });
+        assert!(!named(&board));
+    }
+}

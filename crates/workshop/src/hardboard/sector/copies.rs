@@ -1,0 +1,100 @@
+//! Which holes of each sector the jig drills, once it has been turned there.
+
+use std::collections::BTreeSet;
+
+use board::{Board, Hole, HoleId, HoleName, Layout};
+use geometry::{Circle, Point};
+
+use crate::hardboard::sector::{of_player, sector, turned};
+
+/// How far the same hole of two sectors may be apart for one jig to drill both, mm.
+const ALIKE: f64 = 1e-6;
+
+/// A sector that is drilled through the jig.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SectorTurn {
+    /// The player whose sector it is.
+    pub player: u32,
+    /// The holes that the index pins go into, in the order of the index holes: of the sector before. None for the first.
+    pub pins: Vec<HoleName>,
+    /// Holes of the jig that are left out here, as the jig names them: this sector has none there, or another bore.
+    pub skip: Vec<HoleName>,
+    /// Holes of this sector that the jig does not drill.
+    pub apart: Vec<HoleName>,
+}
+
+/// The holes of every sector that are drilled through each hole of the jig.
+pub struct Copies<'a> {
+    /// The holes of the jig.
+    pub own: &'a [Hole],
+    /// For each player, for each hole of the jig the hole that it drills there.
+    of: Vec<Vec<Option<&'a Hole>>>,
+}
+
+impl<'a> Copies<'a> {
+    pub fn of(board: &Board, layout: &'a Layout, own: &'a [Hole]) -> Self {
+        let of_player = |player: u32| {
+            let turn = sector(board.players) * f64::from(player - 1);
+            own.iter()
+                .map(|hole| copy(layout, hole, player, turned(hole.center, turn)))
+                .collect()
+        };
+        Self {
+            own,
+            of: (1..=board.players).map(of_player).collect(),
+        }
+    }
+
+    /// Whether every sector that is drilled before the last has the hole that this one of the jig's drills: what a pin
+    /// needs.
+    pub fn takes_pins(&self, at: usize) -> bool {
+        let before = self.of.split_last().map_or(&[][..], |(_, before)| before);
+        before
+            .iter()
+            .all(|holes| holes.get(at).is_some_and(Option::is_some))
+    }
+
+    /// Sector after sector.
+    pub fn turns(&self, layout: &Layout, index: &[(HoleName, Circle)]) -> Vec<SectorTurn> {
+        let turn = |(player, copies): (u32, &Vec<Option<&Hole>>)| {
+            let drilled: BTreeSet<HoleId> =
+                copies.iter().flatten().map(|hole| hole.name.id()).collect();
+            let skipped = self.own.iter().zip(copies);
+            SectorTurn {
+                player,
+                pins: self.pins(player, index),
+                skip: skipped
+                    .filter(|(_, copy)| copy.is_none())
+                    .map(|(hole, _)| hole.name)
+                    .collect(),
+                apart: of_player(layout, player)
+                    .filter(|hole| !drilled.contains(&hole.name.id()))
+                    .map(|hole| hole.name)
+                    .collect(),
+            }
+        };
+        (1..).zip(&self.of).map(turn).collect()
+    }
+
+    /// What the pins go into when the jig lies on a player's sector: the holes of the sector before.
+    pub fn pins(&self, player: u32, index: &[(HoleName, Circle)]) -> Vec<HoleName> {
+        // The first sector, which is number 1, has none before it.
+        let before = (player as usize)
+            .checked_sub(2)
+            .and_then(|at| self.of.get(at));
+        let pin = |name: &HoleName| {
+            let at = self.own.iter().position(|hole| hole.name == *name)?;
+            Some((*before?.get(at)?)?.name)
+        };
+        index.iter().filter_map(|(name, _)| pin(name)).collect()
+    }
+}
+
+/// The hole of a player that lies here with the same bore: mostly the one of the same number.
+fn copy<'a>(layout: &'a Layout, hole: &Hole, player: u32, at: Point) -> Option<&'a Hole> {
+    let same = |other: &&Hole| other.center.distance(at) < ALIKE && other.bore == hole.bore;
+    layout
+        .hole(hole.name.id().of_player(player))
+        .filter(same)
+        .or_else(|| of_player(layout, player).find(same))
+}

@@ -1,0 +1,159 @@
+//! Where the index pins go.
+
+use board::{Board, Hole, HoleName, Layout, SectorJig};
+use geometry::{Angle, Circle, Point, bearing_of};
+
+use crate::hardboard::sector::closing::{Gap, Play, narrowest};
+use crate::hardboard::sector::copies::Copies;
+use crate::hardboard::sector::{of_player, sector, turned};
+
+/// Error that is worth no larger jig, of 1; our own choice, no source.
+const WORTH: f64 = 0.1;
+/// How far out a second pin stands at least, of the first's arm; our own choice, no source.
+const OUT: f64 = 0.75;
+/// What rounding may take, mm.
+const HAIR: f64 = 1e-9;
+
+/// A hole that may take a pin.
+#[derive(Clone, Copy)]
+struct Candidate {
+    name: HoleName,
+    /// Where the sector before has it.
+    hole: Circle,
+    /// Hardboard that is left to the holes of the jig and to the center pin, mm.
+    web: f64,
+    /// Bearing from the jig's axis, degrees; the nearer to 0, the smaller the jig.
+    turn: f64,
+}
+
+impl Candidate {
+    fn arm(&self) -> f64 {
+        self.hole.center.to_vec2().length()
+    }
+}
+
+/// The index holes, and the least hardboard between one of them and another hole of the jig; none where no hole can take
+/// a pin in every sector.
+///
+/// A hole that can has its like in every sector before the last, and leaves the web of a template. Of those in the half of
+/// the sector before that is nearer to the jig, the one counts that leaves the least error where the round closes. Within a
+/// tenth of that the nearest is taken, for a small jig; with two pins the one that has another farthest from it, which
+/// stands well out too.
+pub fn choose(
+    board: &Board,
+    layout: &Layout,
+    copies: &Copies<'_>,
+    jig: SectorJig,
+) -> Option<(Vec<(HoleName, Circle)>, f64)> {
+    let pool = pool(board, copies);
+    let last: Vec<Hole> = of_player(layout, board.players).copied().collect();
+    let gaps = narrowest(&last, copies.own, HAIR);
+    let leading = leading(board, &pool, &gaps);
+    let nearest = leading.iter().copied().reduce(nearer)?;
+    let pair = (jig.pins > 1).then(|| apart(&pool, &leading)).flatten();
+    let (first, second) = pair.map_or((nearest, None), |(first, second)| (first, Some(second)));
+    let chosen: Vec<Candidate> = core::iter::once(first).chain(second).collect();
+    let between = second.map_or(f64::INFINITY, |second| web(first.hole, second.hole));
+    let least = chosen.iter().map(|hole| hole.web).fold(between, f64::min);
+    let index = chosen.iter().map(|hole| (hole.name, hole.hole)).collect();
+    Some((index, least))
+}
+
+/// The holes to choose from: those with hardboard enough in the nearer half; else those with hardboard enough; else the
+/// one with most.
+fn pool(board: &Board, copies: &Copies<'_>) -> Vec<Candidate> {
+    let all: Vec<Candidate> = copies
+        .own
+        .iter()
+        .enumerate()
+        .filter(|(at, hole)| hole.center != Point::ORIGIN && copies.takes_pins(*at))
+        .map(|(_, hole)| candidate(board, copies.own, hole))
+        .collect();
+    let enough = |hole: &&Candidate| hole.web >= board.limits.template_web - HAIR;
+    let near = |hole: &&Candidate| hole.turn >= -sector(board.players).as_degrees() - HAIR;
+    let near_ones: Vec<Candidate> = all.iter().filter(enough).filter(near).copied().collect();
+    if !near_ones.is_empty() {
+        return near_ones;
+    }
+    let roomy: Vec<Candidate> = all.iter().filter(enough).copied().collect();
+    if !roomy.is_empty() {
+        return roomy;
+    }
+    let most = all
+        .iter()
+        .copied()
+        .reduce(|a, b| if b.web > a.web { b } else { a });
+    most.into_iter().collect()
+}
+
+fn candidate(board: &Board, own: &[Hole], hole: &Hole) -> Candidate {
+    let back = sector(board.players);
+    let place = Circle::new(turned(hole.center, -back), hole.bore.radius());
+    let pin = Circle::new(Point::ORIGIN, board.jig.pin / 2.0);
+    let own_turn = bearing_of(hole.center) - Angle::degrees(board.rotation);
+    Candidate {
+        name: hole.name,
+        hole: place,
+        web: own
+            .iter()
+            .map(|other| web(place, other.mouth()))
+            .fold(web(place, pin), f64::min),
+        turn: own_turn.wrapped_to_half_turns().as_degrees() - back.as_degrees(),
+    }
+}
+
+/// The hole of least error, and those that are hardly worse.
+fn leading(board: &Board, pool: &[Candidate], gaps: &[Gap]) -> Vec<Candidate> {
+    let error = |hole: &Candidate| {
+        // With a play of 1 mm, whatever the pins have: the error is in proportion.
+        let play = Play::new(1.0, board.players, &[hole.hole]);
+        gaps.iter().map(|gap| play.error(gap).0).fold(0.0, f64::max)
+    };
+    let errors: Vec<f64> = pool.iter().map(error).collect();
+    let least = errors.iter().copied().fold(f64::INFINITY, f64::min);
+    pool.iter()
+        .zip(&errors)
+        .filter(|(_, error)| **error <= (1.0 + WORTH) * least)
+        .map(|(hole, _)| *hole)
+        .collect()
+}
+
+/// The hole that lies nearer to the jig's axis; of two equally near, the farther out.
+fn nearer(a: Candidate, b: Candidate) -> Candidate {
+    let (turn, out) = (a.turn.abs() - b.turn.abs(), b.arm() - a.arm());
+    if turn > HAIR || (turn.abs() <= HAIR && out > HAIR) {
+        b
+    } else {
+        a
+    }
+}
+
+/// The leading hole and another that are farthest apart; the other stands well out, if any does.
+fn apart(pool: &[Candidate], leading: &[Candidate]) -> Option<(Candidate, Candidate)> {
+    let pairs = |out: f64| {
+        let with = move |first: Candidate| {
+            pool.iter()
+                .copied()
+                .filter(move |hole| hole.name != first.name && hole.arm() >= out * first.arm())
+                .map(move |second| (first, second))
+        };
+        let distance = |(a, b): &(Candidate, Candidate)| a.hole.center.distance(b.hole.center);
+        leading
+            .iter()
+            .copied()
+            .flat_map(with)
+            .filter(|(a, b)| web(a.hole, b.hole) > 0.0)
+            .reduce(|a, b| {
+                if distance(&b) > distance(&a) + HAIR {
+                    b
+                } else {
+                    a
+                }
+            })
+    };
+    pairs(OUT).or_else(|| pairs(0.0))
+}
+
+fn web(a: Circle, b: Circle) -> f64 {
+    a.center.distance(b.center) - a.radius - b.radius
+}

@@ -1,0 +1,111 @@
+//! Rule: the lid of the recess neither binds nor comes out in any season.
+
+use board::{Board, show_length};
+
+use crate::check::{Finding, HAIR, Measure, Rule, Severity};
+use crate::recess::lid_moves::{LidMoves, lid_moves};
+
+pub const STATEMENT: &str = "In every season of the customer's the lid has room in its place, and ledge or groove hold it \
+     on both sides when it is pushed to one. It is looked at with board and lid at rest in the season, and with the lid \
+     at rest and the board still as it was cut, since what is thin follows the air faster (common practice, no source). \
+     The wood moves as the Wood Handbook (FPL-GTR-190, Eq. 13-2) has it.";
+
+/// A finding where the lid binds or comes out.
+pub fn check(board: &Board) -> Option<Finding> {
+    let moves = lid_moves(board)?.ok()?;
+    let planned = board.recess?.lid_fit.clearance;
+    let (wrong, wanted) = wrong(&moves)?;
+    let length = |mm: f64| show_length((mm * 100.0).round() / 100.0, board.units);
+    let advice = match moves.most {
+        Some(most) if most < moves.least => format!(
+            "no clearance is right: from {} it does not bind, up to {} it is held; let ledge or groove hold more",
+            length(moves.least),
+            length(most)
+        ),
+        Some(most) => format!(
+            "a clearance of {} to {} is right, {} is planned",
+            length(moves.least),
+            length(most),
+            length(planned)
+        ),
+        None => format!(
+            "a clearance of {} or more is right, {} is planned",
+            length(moves.least),
+            length(planned)
+        ),
+    };
+    Some(
+        Finding::new(
+            Severity::Caution,
+            Rule::Lid,
+            format!("the lid {wrong}; {advice}"),
+        )
+        .measuring(Measure::Mm(planned), Measure::Mm(wanted)),
+    )
+}
+
+/// What is wrong with a lid, and the clearance that it wants.
+fn wrong(moves: &LidMoves) -> Option<(&'static str, f64)> {
+    if moves.tightest < -HAIR {
+        return Some(("binds in one season", moves.least));
+    }
+    let most = moves.most?;
+    (moves.widest > moves.held + HAIR).then_some(("comes out in one season", most))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{LidFit, LidHold, Recess, Toward, Wood};
+
+    fn found(hold: LidHold, overlap: f64, clearance: f64) -> Option<Finding> {
+        check(&Board {
+            recess: Some(Recess {
+                lid: 6.0,
+                lid_fit: LidFit {
+                    hold,
+                    overlap,
+                    clearance,
+                    ..LidFit::default()
+                },
+                ..Recess::default()
+            }),
+            wood: Some(Wood {
+                moisture: Some(9.0),
+                ..Wood::default()
+            }),
+            ..Board::default()
+        })
+    }
+
+    #[test]
+    fn a_lid_that_is_made_to_fit_tightly_binds() {
+        let tight = found(LidHold::LiesIn, 5.0, 0.2).unwrap();
+        assert!(tight.message.starts_with("the lid binds"), "{tight:?}");
+        assert_eq!(tight.measured, Some(Measure::Mm(0.2)));
+        assert_eq!(found(LidHold::LiesIn, 5.0, 1.5), None);
+        // Nothing holds a lid without a ledge but its buttons.
+        assert_eq!(found(LidHold::LiesIn, 0.0, 9.0), None);
+    }
+
+    #[test]
+    fn a_lid_that_is_loose_comes_out_of_its_groove() {
+        let slides = |clearance| {
+            let hold = LidHold::Slides {
+                angle: 20.0,
+                toward: Toward::Left,
+            };
+            found(hold, 2.0, clearance)
+        };
+        // The groove holds 6 tan 20°, 2.18.
+        assert_eq!(slides(1.1), None);
+        let loose = slides(1.9).unwrap();
+        assert!(loose.message.starts_with("the lid comes out"), "{loose:?}");
+        let steep = LidHold::Slides {
+            angle: 5.0,
+            toward: Toward::Left,
+        };
+        let never = found(steep, 2.0, 0.5).unwrap();
+        assert!(never.message.contains("no clearance is right"), "{never:?}");
+    }
+}

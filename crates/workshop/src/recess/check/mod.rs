@@ -1,0 +1,4 @@
+//! Findings about the recess and its lid.
+
+pub mod lid;
+pub mod storage;

@@ -1,0 +1,357 @@
+//! Rule: a recess in the underside holds the pieces, and leaves wood around it.
+
+use board::{Board, PieceKind, Recess, RecessShape, show_length};
+
+use crate::blank::panel::{EdgePlace, TenonPlace, screws, tenons};
+use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::recess::lid_cut::{inner_reach, lid_cut};
+use crate::recess::{Storage, away, away_from_tenon, storage};
+
+pub const STATEMENT: &str = "A storage recess holds the pieces, leaves the set floor between its ceiling and the top \
+     face, and the set wood inside the board to the edge, to screws and to mortises; bores over it are measured by the \
+     rule of what is inside the board. How many it holds is an estimate: poured in, marbles fill about 0.55 of a volume \
+     (random loose packing, from memory), and less along walls; try it in a box of that size. Its corners are as round as \
+     the bit, which goes into it.";
+
+/// Every finding about the recess.
+pub fn check(board: &Board) -> Vec<Finding> {
+    let (Some(recess), Some(storage)) = (board.recess, storage(board)) else {
+        return Vec::new();
+    };
+    let findings = [
+        corner(board, &recess),
+        room(board, &storage),
+        ceiling(board, &recess),
+        edge(board, &recess),
+        neighbors(board, &recess),
+    ];
+    findings.into_iter().flatten().collect()
+}
+
+fn room(board: &Board, storage: &Storage) -> Option<Finding> {
+    let (holds, pieces) = (storage.holds, storage.pieces);
+    if holds >= pieces {
+        return None;
+    }
+    if holds == 0 {
+        return Some(none_goes_in(board, storage));
+    }
+    let message = format!(
+        "the recess holds about {} lying loose; {pieces} are to be stored",
+        counted(holds as usize, "piece")
+    );
+    let severity = if storage.at_most < pieces {
+        Severity::Stop
+    } else {
+        Severity::Caution
+    };
+    Some(
+        Finding::new(severity, Rule::Storage, message)
+            .measuring(Measure::Count(holds), Measure::Count(pieces)),
+    )
+}
+
+fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
+    let piece = board.piece;
+    let wants = match piece.kind {
+        PieceKind::Marble => piece.diameter,
+        PieceKind::Peg | PieceKind::Magnet => piece.diameter.min(piece.height),
+    };
+    let length = |mm| show_length(mm, board.units);
+    let message = if storage.room <= 0.0 {
+        "the lid fills the recess; no room is left for pieces".into()
+    } else if storage.room < wants - HAIR {
+        format!(
+            "a piece of {} does not go into the recess, which is {} high inside",
+            length(wants),
+            length(storage.room)
+        )
+    } else {
+        format!(
+            "a piece {} across does not go into the recess, which is too narrow",
+            length(piece.diameter)
+        )
+    };
+    Finding::new(Severity::Stop, Rule::Storage, message)
+        .measuring(Measure::Mm(storage.room), Measure::Mm(wants))
+}
+
+fn ceiling(board: &Board, recess: &Recess) -> Option<Finding> {
+    let wood = board.blank.thickness - recess.depth;
+    let length = |mm| show_length(mm, board.units);
+    let wanted = board.limits.floor;
+    let (depth, thickness) = (length(recess.depth), length(board.blank.thickness));
+    let (severity, message) = if wood <= HAIR {
+        (
+            Severity::Stop,
+            format!("a recess {depth} deep comes out on top of a board of {thickness}"),
+        )
+    } else if wood < wanted - HAIR {
+        (
+            Severity::Caution,
+            format!("a recess {depth} deep leaves {} over it", length(wood)),
+        )
+    } else {
+        return None;
+    };
+    Some(
+        Finding::new(severity, Rule::Storage, message)
+            .measuring(Measure::Mm(wood), Measure::Mm(wanted)),
+    )
+}
+
+/// Corners that no bit leaves which goes into the recess.
+fn corner(board: &Board, recess: &Recess) -> Option<Finding> {
+    let RecessShape::Straight { corner, .. } = recess.shape else {
+        return None;
+    };
+    let widest = recess.shape.widest_corner();
+    let length = |mm| show_length(mm, board.units);
+    (corner > widest + HAIR).then(|| {
+        let message = format!(
+            "a bit that leaves corners of {} is wider than the recess; they are drawn with {}",
+            length(corner),
+            length(widest)
+        );
+        Finding::new(Severity::Stop, Rule::Storage, message)
+            .measuring(Measure::Mm(corner), Measure::Mm(widest))
+    })
+}
+
+fn edge(board: &Board, recess: &Recess) -> Option<Finding> {
+    let wood = board.blank.radius() - inner_reach(board, recess);
+    let wanted = board.limits.inside;
+    let (severity, message) = if wood <= HAIR {
+        (
+            Severity::Stop,
+            "the recess or its lid comes out at the edge of the board".into(),
+        )
+    } else if wood < wanted - HAIR {
+        let wood = show_length((wood * 1000.0).round() / 1000.0, board.units);
+        (
+            Severity::Caution,
+            format!("the recess and its lid leave {wood} to the edge of the board"),
+        )
+    } else {
+        return None;
+    };
+    Some(
+        Finding::new(severity, Rule::Storage, message)
+            .measuring(Measure::Mm(wood), Measure::Mm(wanted)),
+    )
+}
+
+/// Screws and mortises that the recess opens, or nearly does.
+fn neighbors(board: &Board, recess: &Recess) -> Option<Finding> {
+    let wanted = board.limits.inside;
+    let cut = lid_cut(board);
+    let cuts = || core::iter::once(recess).chain(&cut);
+    let screw = screws(board).into_iter().map(|screw| {
+        let away = cuts().map(|cut| away(cut, screw.circle.center));
+        away.fold(f64::INFINITY, f64::min) - screw.circle.radius
+    });
+    let screw: Vec<f64> = screw.filter(|wood| *wood < wanted - HAIR).collect();
+    let mortise = inner_tenons(board).into_iter().map(|tenon| {
+        let wood = cuts().map(|cut| mortise_wood(board, cut, &tenon));
+        wood.fold(f64::INFINITY, f64::min)
+    });
+    let mortise: Vec<f64> = mortise.filter(|wood| *wood < wanted - HAIR).collect();
+    let all = screw.iter().chain(&mortise).copied();
+    let worst = all.min_by(f64::total_cmp)?.max(0.0);
+    let count = |found: &[f64], one| (!found.is_empty()).then(|| counted(found.len(), one));
+    let counts = [count(&screw, "screw"), count(&mortise, "mortise")];
+    let counts: Vec<String> = counts.into_iter().flatten().collect();
+    let message = format!("{} in the recess or too near it", counts.join(" and "));
+    Some(
+        Finding::new(Severity::Caution, Rule::Storage, message)
+            .measuring(Measure::Mm(worst), Measure::Mm(wanted)),
+    )
+}
+
+/// The tenons that are left in the board.
+fn inner_tenons(board: &Board) -> Vec<TenonPlace> {
+    let places = tenons(board).into_iter();
+    places
+        .filter(|tenon| tenon.place != EdgePlace::Outside)
+        .collect()
+}
+
+/// Wood between the recess, or what is cut for its lid, and a mortise.
+fn mortise_wood(board: &Board, cut: &Recess, tenon: &TenonPlace) -> f64 {
+    let size = board.panel.tenons.unwrap_or_default();
+    let ceiling = board.blank.thickness - cut.depth;
+    let above = (ceiling - size.below_top - size.thickness).max(0.0);
+    libm::hypot(away_from_tenon(cut, tenon), above)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Build, LidHold, ScrewCircle, Tenons, Toward};
+    use testkit::assert_near;
+
+    fn with(recess: Recess, thickness: f64) -> Board {
+        let mut board = Board {
+            recess: Some(recess),
+            ..Board::default()
+        };
+        board.blank.thickness = thickness;
+        board
+    }
+
+    fn severities(board: &Board) -> Vec<Severity> {
+        check(board).iter().map(|found| found.severity).collect()
+    }
+
+    fn round(diameter: f64, depth: f64, lid: f64) -> Recess {
+        Recess {
+            shape: RecessShape::Round { diameter },
+            depth,
+            lid,
+            ..Recess::default()
+        }
+    }
+
+    #[test]
+    fn no_recess_is_no_finding() {
+        assert_eq!(check(&Board::default()), []);
+    }
+
+    #[test]
+    fn twenty_four_marbles_of_16_want_a_wide_recess() {
+        assert_eq!(severities(&with(round(120.0, 20.0, 4.0), 30.0)), []);
+        let tight = check(&with(round(80.0, 20.0, 4.0), 30.0));
+        assert_eq!(tight[0].severity, Severity::Caution);
+        assert_eq!(tight[0].wanted, Some(Measure::Count(24)));
+        // Less than the marbles' own volume, however they lie.
+        assert_eq!(
+            severities(&with(round(50.0, 20.0, 4.0), 30.0)),
+            [Severity::Stop]
+        );
+        // More than any arrangement has.
+        let spare = Recess {
+            spare: 200,
+            ..round(120.0, 20.0, 4.0)
+        };
+        assert_eq!(severities(&with(spare, 30.0)), [Severity::Stop]);
+    }
+
+    #[test]
+    fn the_lid_leaves_the_height_of_a_piece() {
+        let words = |lid| {
+            check(&with(round(120.0, 20.0, lid), 30.0))[0]
+                .message
+                .clone()
+        };
+        assert_eq!(severities(&with(round(120.0, 20.0, 4.0), 30.0)), []);
+        assert!(words(4.1).contains("15.9 mm high inside"), "{}", words(4.1));
+        assert!(words(20.0).contains("lid fills"));
+        let slot = Recess {
+            shape: RecessShape::Straight {
+                length: 300.0,
+                width: 15.0,
+                corner: 0.0,
+            },
+            ..round(1.0, 20.0, 0.0)
+        };
+        assert!(check(&with(slot, 30.0))[0].message.contains("too narrow"));
+    }
+
+    #[test]
+    fn a_bit_goes_into_the_recess_whose_corners_it_leaves() {
+        let with_corner = |corner| {
+            let shape = RecessShape::Straight {
+                length: 120.0,
+                width: 100.0,
+                corner,
+            };
+            let recess = Recess {
+                shape,
+                ..round(1.0, 20.0, 0.0)
+            };
+            check(&with(recess, 30.0))
+        };
+        assert_eq!(with_corner(50.0), []);
+        let wide = with_corner(50.5);
+        assert_eq!((wide.len(), wide[0].severity), (1, Severity::Stop));
+        assert_eq!(wide[0].wanted, Some(Measure::Mm(50.0)));
+        assert!(wide[0].message.contains("drawn with 50 mm"), "{wide:?}");
+    }
+
+    #[test]
+    fn wood_is_left_over_the_recess_and_to_the_edge() {
+        assert_eq!(severities(&with(round(120.0, 20.0, 0.0), 24.0)), []);
+        assert_eq!(
+            severities(&with(round(120.0, 20.0, 0.0), 23.9)),
+            [Severity::Caution]
+        );
+        assert_eq!(
+            severities(&with(round(120.0, 20.0, 0.0), 20.0)),
+            [Severity::Stop]
+        );
+        let at = |x| Recess {
+            at: [x, 0.0],
+            ..round(120.0, 20.0, 0.0)
+        };
+        // The board is 560 across, the recess 120.
+        assert_eq!(severities(&with(at(217.0), 30.0)), []);
+        assert_eq!(severities(&with(at(217.1), 30.0)), [Severity::Caution]);
+        assert_eq!(severities(&with(at(220.0), 30.0)), [Severity::Stop]);
+    }
+
+    #[test]
+    fn ledge_and_groove_of_a_lid_count_with_the_recess() {
+        let mut recess = round(120.0, 20.0, 4.0);
+        recess.lid_fit.overlap = 10.0;
+        recess.at = [207.0, 0.0];
+        // 207 + 60 + 10 of the 280 to the edge.
+        assert_eq!(severities(&with(recess, 30.0)), []);
+        recess.at = [207.1, 0.0];
+        assert_eq!(severities(&with(recess, 30.0)), [Severity::Caution]);
+        recess.lid_fit.hold = LidHold::Slides {
+            angle: 10.0,
+            toward: Toward::Right,
+        };
+        // A groove is open at the edge.
+        let mut board = with(recess, 30.0);
+        assert_eq!(severities(&board), []);
+        board.screws = vec![ScrewCircle {
+            count: 1,
+            circle: 540.0,
+            bearing: 90.0,
+            ..ScrewCircle::default()
+        }];
+        let found = check(&board);
+        assert!(found[0].message.starts_with("1 screw in"), "{found:?}");
+    }
+
+    #[test]
+    fn screws_and_mortises_keep_off_the_recess() {
+        let mut board = with(round(120.0, 20.0, 0.0), 30.0);
+        board.screws = vec![ScrewCircle {
+            circle: 130.0,
+            ..ScrewCircle::default()
+        }];
+        // 65 from the center pin, 2 of it screw: 3 of wood.
+        assert_eq!(severities(&board), []);
+        board.screws[0].circle = 129.0;
+        assert!(
+            check(&board)[0]
+                .message
+                .starts_with("4 screws in the recess")
+        );
+        board.screws.clear();
+        board.panel.build = Build::Halves;
+        board.panel.tenons = Some(Tenons {
+            below_top: 2.0,
+            ..Tenons::default()
+        });
+        // 2 of wood between the mortise, which ends 8 down, and the ceiling at 10.
+        let found = check(&board);
+        assert!(found[0].message.starts_with("1 mortise in"), "{found:?}");
+        let Some(Measure::Mm(wood)) = found[0].measured else {
+            panic!("no measure")
+        };
+        assert_near!(wood, 2.0, 1e-9);
+    }
+}

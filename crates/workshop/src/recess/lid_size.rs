@@ -1,0 +1,126 @@
+//! The lid of a recess as it is cut: what its place measures, less the clearance.
+
+use board::{Board, LidHold, RecessShape};
+
+use crate::recess::lid_cut::{lean, lid_cut};
+
+/// What a lid measures when it is made; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LidSize {
+    /// Its outline; of one with leaning sides that of its wider face, which lies inside.
+    pub shape: RecessShape,
+    /// How thick it is.
+    pub thickness: f64,
+    /// By how much its outer face is narrower than that on each side that leans.
+    pub leans_in: f64,
+}
+
+/// The lid of a board's recess; none where no lid is planned, or its clearance leaves nothing of it.
+pub fn lid_size(board: &Board) -> Option<LidSize> {
+    let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
+    let place = lid_cut(board).unwrap_or(recess);
+    let leans_in = lean(&recess);
+    let clearance = recess.lid_fit.clearance;
+    let shape = match (place.shape, recess.lid_fit.hold) {
+        (RecessShape::Round { diameter }, _) => RecessShape::Round {
+            diameter: diameter - clearance,
+        },
+        (shape, LidHold::LiesIn) => smaller(shape, clearance, clearance),
+        // Along the grain it meets the closed end, and is cut off with the edge of the board.
+        (shape, LidHold::Slides { .. }) => smaller(shape, 0.0, clearance),
+    };
+    let (length, width) = shape.sides();
+    (length > 0.0 && width > 2.0 * leans_in).then_some(LidSize {
+        shape,
+        thickness: recess.lid,
+        leans_in,
+    })
+}
+
+fn smaller(shape: RecessShape, along: f64, across: f64) -> RecessShape {
+    let mut shape = shape;
+    if let RecessShape::Straight {
+        length,
+        width,
+        corner,
+    } = &mut shape
+    {
+        *length -= along;
+        *width -= across;
+        // The same gap all round.
+        *corner = (*corner - across / 2.0).max(0.0);
+    }
+    shape
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{LidFit, Recess, Toward};
+    use testkit::assert_near;
+
+    fn lid(shape: RecessShape, hold: LidHold) -> LidSize {
+        let recess = Recess {
+            shape,
+            lid: 5.0,
+            lid_fit: LidFit {
+                hold,
+                overlap: 4.0,
+                clearance: 0.6,
+                ..LidFit::default()
+            },
+            ..Recess::default()
+        };
+        let board = Board {
+            recess: Some(recess),
+            ..Board::default()
+        };
+        lid_size(&board).unwrap()
+    }
+
+    #[test]
+    fn a_round_lid_is_its_ledge_less_the_clearance() {
+        let lid = lid(RecessShape::Round { diameter: 120.0 }, LidHold::LiesIn);
+        assert_eq!(lid.shape, RecessShape::Round { diameter: 127.4 });
+        assert_eq!((lid.thickness, lid.leans_in), (5.0, 0.0));
+    }
+
+    #[test]
+    fn a_sliding_lid_is_wider_inside_than_outside() {
+        let slides = LidHold::Slides {
+            angle: 14.0,
+            toward: Toward::Right,
+        };
+        let lid = lid(RecessShape::Round { diameter: 90.0 }, slides);
+        let lean = 5.0 * libm::tan(14_f64.to_radians());
+        assert_near!(lid.leans_in, lean, 1e-12);
+        let RecessShape::Straight { width, .. } = lid.shape else {
+            panic!("{lid:?}")
+        };
+        assert_near!(width, 90.0 + 2.0 * (4.0 + lean) - 0.6, 1e-9);
+        assert_eq!(lid_size(&Board::default()), None);
+    }
+
+    #[test]
+    fn a_clearance_as_wide_as_its_place_leaves_no_lid() {
+        let with = |clearance| {
+            let recess = Recess {
+                shape: RecessShape::Round { diameter: 20.0 },
+                lid: 5.0,
+                lid_fit: LidFit {
+                    hold: LidHold::LiesIn,
+                    overlap: 4.0,
+                    clearance,
+                    ..LidFit::default()
+                },
+                ..Recess::default()
+            };
+            lid_size(&Board {
+                recess: Some(recess),
+                ..Board::default()
+            })
+        };
+        assert!(with(27.9).is_some());
+        assert_eq!(with(28.0), None);
+    }
+}

@@ -1,0 +1,116 @@
+//! The steps of the recess and its lid.
+
+use board::{Board, LidHold, RecessShape, Toward, show_number};
+
+use crate::Caution;
+use crate::job::{Job, Step};
+use crate::recess::lid_size::lid_size;
+
+/// The storage in the underside, and its lid.
+pub fn recess(job: Job<'_>) -> Option<Step> {
+    let recess = job.board.recess?;
+    let mut work = vec![format!(
+        "From below rout the recess: {}, {} deep, {}.",
+        outline(job, recess.shape),
+        job.length(recess.depth),
+        middle(job, recess.at),
+    )];
+    work.extend(lid(job.board, job));
+    Some(Step {
+        title: "Recess",
+        cautions: vec![Caution::Router],
+        work,
+        sums: &["storage"],
+    })
+}
+
+fn lid(board: &Board, job: Job<'_>) -> Vec<String> {
+    let (Some(recess), Some(lid)) = (board.recess, lid_size(board)) else {
+        return Vec::new();
+    };
+    let place = match recess.lid_fit.hold {
+        LidHold::LiesIn if recess.lid_fit.overlap > 0.0 => format!(
+            "Rout a ledge {} deep, {} beyond the recess all round.",
+            job.length(recess.lid),
+            job.length(recess.lid_fit.overlap)
+        ),
+        LidHold::LiesIn => {
+            "The lid lies in the recess itself; give it stops or buttons to rest on.".into()
+        }
+        LidHold::Slides { angle, toward } => format!(
+            "Rout the dovetailed groove of the lid {} deep, its sides leaning {}°, open at the edge {} as seen from below.",
+            job.length(recess.lid),
+            show_number(angle, 2),
+            from_below(toward).label()
+        ),
+    };
+    let leaning = if lid.leans_in > 0.0 {
+        let (_, inner) = lid.shape.sides();
+        let outer = job.length(rounded(inner - 2.0 * lid.leans_in));
+        format!(" on its inner face and {outer} on its outer one")
+    } else {
+        String::new()
+    };
+    let made = format!(
+        "Make the lid: {}{leaning}, {} thick; try it before it is finished.",
+        outline(job, lid.shape),
+        job.length(lid.thickness)
+    );
+    vec![place, made]
+}
+
+/// Where the middle of a recess is, for the maker who has the underside before them.
+fn middle(job: Job<'_>, [x, y]: [f64; 2]) -> String {
+    if x == 0.0 && y == 0.0 {
+        return "its middle under the center pin".into();
+    }
+    // Turned over about its upright axis the board shows left what is right from the top.
+    let across = beside(
+        job,
+        x,
+        ["to the left of the pin", "to the right of the pin"],
+    );
+    let along = beside(job, y, ["above it", "below it"]);
+    format!("its middle {across} and {along} as seen from below, the board turned over sideways")
+}
+
+/// Where a direction of the top face lies once the board is turned over about its upright axis.
+const fn from_below(toward: Toward) -> Toward {
+    match toward {
+        Toward::Left => Toward::Right,
+        Toward::Right => Toward::Left,
+    }
+}
+
+/// How far off a line through the pin, on the side where it is positive or on the other.
+fn beside(job: Job<'_>, mm: f64, [positive, negative]: [&str; 2]) -> String {
+    let side = if mm < 0.0 { negative } else { positive };
+    format!("{} {side}", job.length(mm.abs()))
+}
+
+fn outline(job: Job<'_>, shape: RecessShape) -> String {
+    let length = |mm| job.length(rounded(mm));
+    match shape {
+        RecessShape::Round { diameter } => format!("{} across", length(diameter)),
+        RecessShape::Straight {
+            length: long,
+            width,
+            ..
+        } => {
+            let corners = match shape.corner() {
+                0.0 => String::new(),
+                corner => format!("with corners of radius {}, ", length(corner)),
+            };
+            format!(
+                "{corners}{} along the grain by {} across it",
+                length(long),
+                length(width)
+            )
+        }
+    }
+}
+
+/// To what a rule can show.
+fn rounded(mm: f64) -> f64 {
+    (mm * 100.0).round() / 100.0
+}

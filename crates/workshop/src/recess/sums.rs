@@ -1,0 +1,94 @@
+//! Sums about the storage in the underside.
+
+use board::{Board, Layout, RecessShape};
+
+use crate::bores::check::inside::least_inside;
+use crate::recess::lid_size::{LidSize, lid_size};
+use crate::sums::{GEOMETRY, Sum, SumGroup};
+use crate::{Measure, storage};
+
+/// The group; none where no recess is planned.
+pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
+    let mut sums = room(board)?;
+    if let Some((mm, hole)) = least_inside(board, layout) {
+        let formula =
+            "in three dimensions, with point or spur, to recess, lid, screws and mortises";
+        let least = Sum::mm(
+            "least wood between a bore and what is cut inside",
+            mm,
+            formula,
+            GEOMETRY,
+        );
+        sums.push(least.about(vec![hole]));
+    }
+    sums.extend(lid_size(board).iter().flat_map(lid));
+    Some(SumGroup {
+        heading: "storage",
+        sums,
+        notes: Vec::new(),
+    })
+}
+
+fn room(board: &Board) -> Option<Vec<Sum>> {
+    let (recess, storage) = (board.recess?, storage(board)?);
+    let count =
+        |name, count, formula, source| Sum::new(name, Some(Measure::Count(count)), formula, source);
+    Some(vec![
+        Sum::mm(
+            "height inside",
+            storage.room,
+            "depth of the recess - lid",
+            GEOMETRY,
+        ),
+        Sum::mm(
+            "wood over the recess",
+            board.blank.thickness - recess.depth,
+            "thickness of the board - depth of the recess",
+            GEOMETRY,
+        ),
+        count(
+            "pieces to store",
+            storage.pieces,
+            "players · start holes (or home holes, where more) + spare ones",
+            GEOMETRY,
+        ),
+        count(
+            "pieces it holds, about",
+            storage.holds,
+            "laid in rows, or lying loose, whichever is more",
+            "an estimate",
+        ),
+        count(
+            "pieces it holds at most",
+            storage.at_most,
+            "a bound: no packing holds more",
+            "an estimate",
+        ),
+    ])
+}
+
+/// What the lid is cut to.
+fn lid(lid: &LidSize) -> Vec<Sum> {
+    let size = |name, mm| Sum::mm(name, mm, "its place in the board - clearance", GEOMETRY);
+    let mut sums = match lid.shape {
+        RecessShape::Round { diameter } => vec![size("diameter of the lid", diameter)],
+        RecessShape::Straight { length, width, .. } => vec![
+            size("lid along the grain", length),
+            size("lid across the grain, inner face", width),
+        ],
+    };
+    if let RecessShape::Straight { corner, .. } = lid.shape
+        && corner > 0.0
+    {
+        sums.push(size("corners of the lid", corner));
+    }
+    if let (true, RecessShape::Straight { width, .. }) = (lid.leans_in > 0.0, lid.shape) {
+        sums.push(Sum::mm(
+            "lid across the grain, outer face",
+            width - 2.0 * lid.leans_in,
+            "inner face - 2 · thickness · tan of the lean",
+            GEOMETRY,
+        ));
+    }
+    sums
+}

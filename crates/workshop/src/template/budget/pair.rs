@@ -1,0 +1,134 @@
+//! What the errors of the work may do to one web.
+//!
+//! Along the line of the two centers every error moves the web in proportion: errors are so much smaller than the
+//! distance of two holes that the part across that line hardly matters (its square over twice the distance).
+
+use geometry::{Angle, Circle, Vec2, Web};
+
+use crate::template::budget::Work;
+use crate::template::budget::hole::{is_beyond, root_sum_square};
+
+/// A "plus or minus" is taken for so many standard deviations: common practice, no source. A normal error passes it
+/// once in 370 times, which is what "hardly ever" means to most who give a tolerance.
+pub const DEVIATIONS: f64 = 3.0;
+
+/// One web, and how the errors of the work move it.
+#[derive(Debug, Clone)]
+pub struct Pair {
+    /// The web as laid out.
+    pub web: Web,
+    /// What it loses for certain because bores come out wide.
+    pub oversize: f64,
+    /// What it loses with every error at its worst, in mm; the loss for certain is in it.
+    pub worst: f64,
+    /// The errors that know nothing of each other: which, and the mm by which one standard deviation of it widens
+    /// the web.
+    pub terms: Vec<(usize, f64)>,
+}
+
+impl Pair {
+    /// For a web of the work; none for a web that is not of it.
+    pub fn new(web: Web, work: &Work<'_>) -> Option<Self> {
+        let (a, b) = (work.mouths.get(web.a)?, work.mouths.get(web.b)?);
+        let apart = b.center - a.center;
+        let distance = apart.length();
+        let mut pair = Self {
+            web,
+            oversize: work.errors.oversize,
+            worst: work.errors.oversize,
+            terms: Vec::with_capacity(8),
+        };
+        // Two holes in one place have no line of centers; any will do.
+        let along = if distance > 0.0 {
+            apart / distance
+        } else {
+            Vec2::new(1.0, 0.0)
+        };
+        pair.worst += work.errors.print * distance;
+        pair.push(PRINT, work.errors.print * distance);
+        pair.add_joints(a, b, along, work);
+        let joints = work.joints.upright.len() + work.joints.level.len();
+        for (hole, mouth, outward) in [(web.a, a, -along), (web.b, b, along)] {
+            pair.add_hole(first_of_hole(hole, joints), mouth, outward, work);
+        }
+        Some(pair)
+    }
+
+    /// The standard deviation of the web, in mm.
+    pub fn deviation(&self) -> f64 {
+        root_sum_square(self.terms.iter().map(|(_, mm)| *mm))
+    }
+
+    /// What the web loses by the root of the sum of squares, in mm; the loss for certain is in it.
+    pub fn likely(&self) -> f64 {
+        self.oversize + DEVIATIONS * self.deviation()
+    }
+
+    /// The joints between the two holes: each moves the one that lies beyond it.
+    fn add_joints(&mut self, a: &Circle, b: &Circle, along: Vec2, work: &Work<'_>) {
+        let upright = work
+            .joints
+            .upright
+            .iter()
+            .map(|x| (*x, a.center.x, b.center.x));
+        let level = work
+            .joints
+            .level
+            .iter()
+            .map(|y| (*y, a.center.y, b.center.y));
+        for (number, (joint, a, b)) in upright.chain(level).enumerate() {
+            let outward = match (is_beyond(a, joint), is_beyond(b, joint)) {
+                (true, false) => -along,
+                (false, true) => along,
+                // What moves both leaves the web alone.
+                _ => continue,
+            };
+            let (first, tape) = (FIRST_JOINT + 2 * number, work.errors.tape);
+            self.worst += tape;
+            self.push(first, tape * outward.x);
+            self.push(first + 1, tape * outward.y);
+        }
+    }
+
+    /// The errors of one hole alone; `outward` is the direction in which it widens the web.
+    ///
+    /// Punching and drilling spread alike in every direction and indexing along the circle only, so the radius line
+    /// and the circle are the two axes of one spread.
+    fn add_hole(&mut self, first: usize, mouth: &Circle, outward: Vec2, work: &Work<'_>) {
+        let errors = work.errors;
+        let arm = mouth.center.to_vec2();
+        let radius = arm.length();
+        let radial = if radius > 0.0 {
+            arm / radius
+        } else {
+            Vec2::new(0.0, 1.0)
+        };
+        let along_circle = Vec2::new(radial.y, -radial.x).dot(outward);
+        let index = Angle::degrees(errors.index).as_radians() * radius;
+        self.worst += errors.punch + errors.drill + index * along_circle.abs();
+        let (punch, drill) = (errors.punch, errors.drill);
+        self.push(first, root_sum_square([punch, drill]) * radial.dot(outward));
+        self.push(
+            first + 1,
+            root_sum_square([punch, drill, index]) * along_circle,
+        );
+    }
+
+    /// An error that widens the web by up to `most`.
+    fn push(&mut self, error: usize, most: f64) {
+        if most != 0.0 {
+            self.terms.push((error, most / DEVIATIONS));
+        }
+    }
+}
+
+/// The error of the printer's scale: one for the whole board.
+const PRINT: usize = 0;
+
+/// The first error of joints: two for each.
+const FIRST_JOINT: usize = 1;
+
+/// The first error of a hole alone: two for each.
+fn first_of_hole(hole: usize, joints: usize) -> usize {
+    FIRST_JOINT + 2 * joints + 2 * hole
+}

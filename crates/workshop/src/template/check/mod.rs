@@ -1,0 +1,4 @@
+//! Findings about the printed template.
+
+pub mod risk;
+pub mod sheets;

@@ -1,0 +1,53 @@
+//! Rule: the errors of the work leave the webs thick enough.
+
+use board::{Board, show_length};
+
+use crate::check::{Finding, Measure, Rule, Severity};
+use crate::template::budget::Budget;
+
+pub const STATEMENT: &str = "With every step of the work as far off as the maker says it may be, the chance that any web \
+     comes out under its limit, taken as the sum of the chances of each, stays under the set risk. The default of 5 % is common practice, no source.";
+
+/// A finding where the risk is larger than wanted.
+pub fn check(board: &Board, budget: &Budget, chance: f64) -> Option<Finding> {
+    let web = budget.likely_web?;
+    // Webs that are too thin as laid out are found by their own rule.
+    let sound = budget.nominal_web?.mm >= board.limits.web;
+    (sound && chance > board.limits.risk).then(|| {
+        let message = format!(
+            "a web may come out under {}; the thinnest to expect is {}",
+            show_length(board.limits.web, board.units),
+            Measure::Mm(web.mm.max(0.0)).shown(board.units),
+        );
+        Finding::new(Severity::Caution, Rule::Risk, message)
+            .measuring(Measure::Share(chance), Measure::Share(board.limits.risk))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{TapedJoints, Work, budget, chance_at_most};
+
+    fn found(web: f64) -> Option<Finding> {
+        let mut board = Board::default();
+        board.limits.web = web;
+        let mouths = board::layout(&board).unwrap().mouths();
+        let work = Work {
+            mouths: &mouths,
+            errors: &board.errors,
+            joints: &TapedJoints::default(),
+        };
+        let chance = chance_at_most(&work, web).unwrap();
+        check(&board, &budget(&work).unwrap(), chance)
+    }
+
+    #[test]
+    fn webs_far_over_the_limit_are_no_risk_and_near_it_they_are() {
+        assert_eq!(found(3.0), None);
+        let near = found(6.95).unwrap();
+        assert!(matches!(near.measured, Some(Measure::Share(share)) if share > 0.5));
+        // As laid out every web is 7 mm or more: beyond that it is the rule of webs that finds it.
+        assert_eq!(found(7.5), None);
+    }
+}

@@ -1,0 +1,159 @@
+//! Why readings make no sense.
+
+use core::fmt;
+
+use board::{Units, show_length};
+
+use crate::template::print_scale::{PrintLength, PrintReadings};
+
+/// A reading, or several, of which no correction can be made.
+#[derive(Debug, Clone, PartialEq)]
+pub enum PrintFault {
+    /// Nothing has been measured there.
+    Missing {
+        /// Where.
+        length: PrintLength,
+    },
+    /// There are more readings than are asked for.
+    TooMany {
+        /// Of what.
+        length: PrintLength,
+        /// How many there are.
+        count: usize,
+    },
+    /// What the length should be is no length.
+    NoNominal {
+        /// Of what.
+        length: PrintLength,
+        /// What was given, in mm.
+        value: f64,
+    },
+    /// What the rule is divided into is no length.
+    NoDivision {
+        /// What was given, in mm.
+        value: f64,
+    },
+    /// A reading is no length: nothing, less than nothing, or not a number.
+    NoLength {
+        /// Of what.
+        length: PrintLength,
+        /// What was given, in mm.
+        value: f64,
+    },
+    /// A reading is so far off that it must have been misread.
+    FarOff {
+        /// Of what.
+        length: PrintLength,
+        /// What was read, in mm.
+        value: f64,
+        /// What it should be, in mm.
+        nominal: f64,
+    },
+    /// Readings of one length differ by more than measuring explains.
+    Disagree {
+        /// Of what.
+        length: PrintLength,
+        /// The least of them, in mm.
+        least: f64,
+        /// The greatest, in mm.
+        most: f64,
+        /// How far apart they may lie, in mm.
+        limit: f64,
+    },
+    /// Bars and diagonals are not of one print.
+    Unlike {
+        /// What the diagonals measure, as the root of their mean square, in mm.
+        diagonals: f64,
+        /// What they should by the bars, in mm.
+        by_bars: f64,
+        /// How far apart they may lie, in mm.
+        limit: f64,
+    },
+}
+
+impl PrintFault {
+    /// The length that it is about; none where it is about all of them, or about the rule.
+    pub const fn length(&self) -> Option<PrintLength> {
+        match *self {
+            Self::Missing { length }
+            | Self::TooMany { length, .. }
+            | Self::NoNominal { length, .. }
+            | Self::NoLength { length, .. }
+            | Self::FarOff { length, .. }
+            | Self::Disagree { length, .. } => Some(length),
+            Self::NoDivision { .. } | Self::Unlike { .. } => None,
+        }
+    }
+
+    /// What is wrong and what would do, lengths in the units given.
+    pub fn words(&self, units: Units) -> String {
+        let show = |mm: f64| show_length(mm, units);
+        let name = |length: PrintLength| length.label().to_lowercase();
+        match *self {
+            Self::Missing { length } => {
+                format!("the {} is not measured yet", name(length))
+            }
+            Self::TooMany { length, count } => format!(
+                "there are {count} readings of the {}; one to {} would do",
+                name(length),
+                PrintReadings::MOST
+            ),
+            Self::NoNominal { length, value } => format!(
+                "the {} should be {}, which is no length; what the test sheet says would do",
+                name(length),
+                show(value)
+            ),
+            Self::NoDivision { value } => format!(
+                "the rule is divided into {}; a length over 0, such as {}, would do",
+                show(value),
+                show(PrintReadings::default().division)
+            ),
+            Self::NoLength { length, value } => format!(
+                "{} is no length of the {}; measure it again",
+                show(value),
+                name(length)
+            ),
+            Self::FarOff {
+                length,
+                value,
+                nominal,
+            } => format!(
+                "{} is more than 10 % off the {} that the {} should be; measure it again",
+                show(value),
+                show(nominal),
+                name(length)
+            ),
+            Self::Disagree {
+                length,
+                least,
+                most,
+                limit,
+            } => format!(
+                "readings of the {} go from {} to {}; up to {} apart would do, so measure it again",
+                name(length),
+                show(least),
+                show(most),
+                show(limit)
+            ),
+            Self::Unlike {
+                diagonals,
+                by_bars,
+                limit,
+            } => format!(
+                "the diagonals measure {}, but by the bars they should {}; up to {} apart would do, so measure both on \
+                 one print",
+                show(diagonals),
+                show(by_bars),
+                show(limit)
+            ),
+        }
+    }
+}
+
+impl fmt::Display for PrintFault {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.words(Units::Mm))
+    }
+}
+
+impl core::error::Error for PrintFault {}

@@ -1,0 +1,131 @@
+//! Rule: the wood is known, cut at a moisture that it will keep, and moves as the handbook can tell.
+
+use board::Board;
+
+use crate::check::{Finding, Measure, Rule, Severity};
+use crate::wood::{WoodMoves, wood_moves};
+
+pub const STATEMENT: &str = "The wood has a change of width for 1 % of moisture, typed or in the table of species. When \
+     the board is cut its moisture lies between those of the customer's seasons, or half a percent beyond (meters are no \
+     better; common practice, no source): else it moves one way in every season. The change holds from 6 to 14 % (Wood \
+     Handbook, FPL-GTR-190, Eq. 13-2); real boards, rarely all flat- or quarter-sawn, tend to move less across.";
+
+/// Where the handbook's changes hold, %.
+const HOLDS: core::ops::RangeInclusive<f64> = 6.0..=14.0;
+/// How far beyond the seasons the wood may be cut, %.
+const SLACK: f64 = 0.5;
+
+/// Every finding about the wood.
+pub fn check(board: &Board) -> Vec<Finding> {
+    let Some(wood) = &board.wood else {
+        return Vec::new();
+    };
+    match wood_moves(wood) {
+        Err(error) => vec![Finding::new(
+            Severity::Caution,
+            Rule::Wood,
+            error.to_string(),
+        )],
+        Ok(moves) => [cut_at(&moves), beyond(&moves)]
+            .into_iter()
+            .flatten()
+            .collect(),
+    }
+}
+
+fn cut_at(moves: &WoodMoves) -> Option<Finding> {
+    let shop = moves.shop.value;
+    let (least, most) = (moves.dry.min(moves.humid), moves.dry.max(moves.humid));
+    let (wanted, does) = if shop < least - SLACK {
+        (least, "swells")
+    } else if shop > most + SLACK {
+        (most, "shrinks")
+    } else {
+        return None;
+    };
+    let message = format!(
+        "cut at {}, the board {does} in every season: at the customer's it is at {} to {}",
+        shown(shop),
+        shown(least),
+        shown(most)
+    );
+    Some(
+        Finding::new(Severity::Caution, Rule::Wood, message)
+            .measuring(percent(shop), percent(wanted)),
+    )
+}
+
+fn beyond(moves: &WoodMoves) -> Option<Finding> {
+    let out = |moisture: &f64| (HOLDS.start() - moisture).max(moisture - HOLDS.end());
+    let moistures = moves.moistures();
+    let worst = moistures.iter().max_by(|a, b| out(a).total_cmp(&out(b)))?;
+    (out(worst) > 0.0).then(|| {
+        let message = format!(
+            "at {} of moisture the change of the wood is a rough figure; it is known from 6 to 14 %",
+            shown(*worst)
+        );
+        let nearest = worst.clamp(*HOLDS.start(), *HOLDS.end());
+        Finding::new(Severity::Note, Rule::Wood, message).measuring(percent(*worst), percent(nearest))
+    })
+}
+
+const fn percent(moisture: f64) -> Measure {
+    Measure::Share(moisture / 100.0)
+}
+
+fn shown(moisture: f64) -> String {
+    percent(moisture).shown(board::Units::Mm)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Air, Wood};
+
+    fn found(wood: Wood) -> Vec<Finding> {
+        check(&Board {
+            wood: Some(wood),
+            ..Board::default()
+        })
+    }
+
+    #[test]
+    fn usual_rooms_are_no_finding_and_nor_is_no_wood() {
+        assert_eq!(found(Wood::default()), []);
+        assert_eq!(check(&Board::default()), []);
+    }
+
+    #[test]
+    fn wood_too_damp_or_too_dry_for_its_rooms_is_found() {
+        let cut_at = |moisture| {
+            found(Wood {
+                moisture: Some(moisture),
+                ..Wood::default()
+            })
+        };
+        // The customer's rooms give 6.2 to 11.9 %.
+        assert_eq!(cut_at(12.2), []);
+        let damp = cut_at(12.6);
+        assert!(
+            damp[0].message.contains("shrinks in every season"),
+            "{damp:?}"
+        );
+        assert_eq!(damp[0].severity, Severity::Caution);
+        assert_eq!(cut_at(5.7)[0].severity, Severity::Note);
+        assert!(cut_at(5.0)[0].message.contains("swells in every season"));
+    }
+
+    #[test]
+    fn very_damp_or_dry_rooms_and_unknown_woods_are_told() {
+        let mut wood = Wood::default();
+        wood.humid = Air {
+            humidity: 90.0,
+            ..wood.humid
+        };
+        let damp = found(wood.clone());
+        assert_eq!((damp.len(), damp[0].severity), (1, Severity::Note));
+        wood.species = "driftwood".into();
+        let unknown = found(wood);
+        assert!(unknown[0].message.contains("driftwood"), "{unknown:?}");
+    }
+}

@@ -1,0 +1,178 @@
+//! Sums about the wood: moisture, movement, lid, weight.
+
+use board::{Board, Layout};
+
+use crate::Measure;
+use crate::recess::lid_moves::{LidMoves, lid_moves};
+use crate::sums::{GEOMETRY, MOVEMENT, Sum, SumGroup, TYPED};
+use crate::wood::{BoardMass, Season, WoodError, WoodMoves, board_mass, wood_moves};
+
+/// The equation of moisture.
+const SORPTION: &str = "Wood Handbook, FPL-GTR-190 (2010), Eq. 4-5; coefficients through public source code that cites it";
+const HAILWOOD: &str = "Hailwood and Horrobin's equation of temperature and humidity";
+const LEFT_OUT: &str = "the weight leaves out grooves, screws and their holes, pilots, the groove of a sliding lid beyond \
+     its recess, and finish; tenons count as the wood they replace";
+const ROUGH: &str = "real boards are rarely all flat- or quarter-sawn, and tend to move less across the grain than the \
+     equation has it (Wood Handbook)";
+
+/// The group; none where no wood is planned.
+pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
+    let wood = board.wood.as_ref()?;
+    let mut sums = Vec::new();
+    let mut notes = vec![ROUGH.to_owned(), LEFT_OUT.to_owned()];
+    match wood_moves(wood) {
+        Ok(moves) => {
+            sums.extend(moistures(&moves));
+            sums.extend(movement(board, &moves));
+        }
+        Err(error) => notes.push(error.to_string()),
+    }
+    if let Some(Ok(lid)) = lid_moves(board) {
+        sums.extend(of_lid(&lid));
+    }
+    match board_mass(board, layout) {
+        Ok(mass) => sums.extend(weight(&mass)),
+        // An unknown species is said above.
+        Err(WoodError::Unknown { .. }) if wood.change.is_none() => {}
+        Err(error) => notes.push(error.to_string()),
+    }
+    Some(SumGroup {
+        heading: "wood",
+        sums,
+        notes,
+    })
+}
+
+fn moistures(moves: &WoodMoves) -> Vec<Sum> {
+    let moisture = |name, percent: f64, formula, source| {
+        Sum::new(name, Some(Measure::Share(percent / 100.0)), formula, source)
+    };
+    let (cut_by, cut_from) = if moves.shop.source == TYPED {
+        ("by a meter", TYPED)
+    } else {
+        (HAILWOOD, SORPTION)
+    };
+    vec![
+        Sum::new(
+            "change across the grain for 1 % of moisture",
+            Some(Measure::Number(moves.change.value)),
+            "tangential where flat-sawn, radial where quarter-sawn, as a share",
+            moves.change.source,
+        ),
+        moisture("moisture when cut", moves.shop.value, cut_by, cut_from),
+        moisture("moisture in the dry season", moves.dry, HAILWOOD, SORPTION),
+        moisture(
+            "moisture in the humid season",
+            moves.humid,
+            HAILWOOD,
+            SORPTION,
+        ),
+    ]
+}
+
+fn movement(board: &Board, moves: &WoodMoves) -> Vec<Sum> {
+    const CHANGE: &str = "diameter · change for 1 % · (moisture then - moisture when cut)";
+    const YEAR: &str = "size · change for 1 % · (moisture in the humid season - in the dry)";
+    const OVAL: &str = "the diameter when cut, and that with its change across the grain";
+    let diameter = board.blank.diameter;
+    let season = |names: [&'static str; 3], season: Season| {
+        [
+            Sum::mm(names[0], season.change, CHANGE, MOVEMENT),
+            Sum::mm(names[1], season.largest, OVAL, MOVEMENT),
+            Sum::mm(names[2], season.smallest, OVAL, MOVEMENT),
+        ]
+    };
+    let dry = [
+        "change of the board in the dry season",
+        "largest diameter in the dry season",
+        "smallest diameter in the dry season",
+    ];
+    let humid = [
+        "change of the board in the humid season",
+        "largest diameter in the humid season",
+        "smallest diameter in the humid season",
+    ];
+    let mut sums: Vec<Sum> = season(dry, moves.dry_board(diameter)).into();
+    sums.extend(season(humid, moves.humid_board(diameter)));
+    let year = moves.over_the_year(diameter);
+    sums.push(Sum::mm("movement over the year", year, YEAR, MOVEMENT));
+    let mut circles: Vec<f64> = board.screws.iter().map(|screws| screws.circle).collect();
+    circles.sort_by(f64::total_cmp);
+    circles.dedup();
+    sums.extend(circles.into_iter().map(|circle| {
+        let play = moves.over_the_year(circle);
+        Sum::mm("movement across a circle of screws", play, YEAR, MOVEMENT).at(Measure::Mm(circle))
+    }));
+    sums
+}
+
+fn of_lid(lid: &LidMoves) -> Vec<Sum> {
+    const GAP: &str = "clearance + place · change of the board - lid · change of the lid, at the worst of the seasons with \
+         the board at rest or as it was cut";
+    const CLEARANCE: &str =
+        "the clearance for which the gap just comes to 0, or to what holds the lid";
+    let most = lid.most.map(Measure::Mm);
+    vec![
+        Sum::mm("least clearance of the lid", lid.least, CLEARANCE, MOVEMENT),
+        Sum::new("most clearance of the lid", most, CLEARANCE, MOVEMENT),
+        Sum::mm("smallest gap at the lid", lid.tightest, GAP, MOVEMENT),
+        Sum::mm("largest gap at the lid", lid.widest, GAP, MOVEMENT),
+        Sum::mm(
+            "what holds the lid on each side",
+            lid.held,
+            "overlap of a ledge; thickness · tangent of the lean of a dovetailed groove",
+            GEOMETRY,
+        ),
+    ]
+}
+
+fn weight(mass: &BoardMass) -> Vec<Sum> {
+    let kilograms = |grams: f64| Some(Measure::Kilograms(grams / 1000.0));
+    let mut sums = vec![
+        Sum::new(
+            "volume of the wood",
+            Some(Measure::Milliliters(mass.volume / 1000.0)),
+            "disc - roundover - bores - recess, less the lid in it",
+            GEOMETRY,
+        ),
+        Sum::new(
+            "density of the wood when cut",
+            Some(Measure::KilogramsPerCubicMeter(mass.density.value)),
+            "1000 · specific gravity · (1 + moisture / 100), its volume following the moisture from 12 %",
+            mass.density.source,
+        ),
+        Sum::new(
+            "weight of the wood",
+            kilograms(mass.wood),
+            "volume · density",
+            GEOMETRY,
+        ),
+    ];
+    let parts = [
+        (
+            "weight of the resin",
+            mass.resin,
+            "volume in the bores, leveled · its density",
+            "density as typed for the filling",
+        ),
+        (
+            "weight of what is set into the bores",
+            mass.inserts,
+            "volume · 7.85 g/cm³",
+            "density of steel, by lists of bearing balls",
+        ),
+    ];
+    let parts = parts.into_iter().filter(|(_, grams, ..)| *grams > 0.0);
+    sums.extend(
+        parts.map(|(name, grams, formula, source)| {
+            Sum::new(name, kilograms(grams), formula, source)
+        }),
+    );
+    sums.push(Sum::new(
+        "weight of the board",
+        kilograms(mass.total()),
+        "wood + resin + what is set into the bores",
+        GEOMETRY,
+    ));
+    sums
+}
