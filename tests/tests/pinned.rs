@@ -1,0 +1,220 @@
+//! What the program makes of rich boards and of the samples, held against what is kept: every finding and every export.
+//!
+//! `UPDATE_PINS=1 cargo test -p tests --test pinned` keeps what is made now; look at the difference before it goes in.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
+
+use std::collections::BTreeMap;
+use std::fmt::Write as _;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use app::cli::{Cli, run};
+use app::exports::{Kind, Moment, Source};
+use board::{Board, read_board};
+use clap::Parser as _;
+use testkit::PdfFile;
+
+const MOMENT: Moment = Moment {
+    year: 2026,
+    month: 11,
+    day: 25,
+};
+
+/// Texts up to this many bytes are kept whole; of others a line in [`LIST`] is kept.
+const KEPT_WHOLE: usize = 60_000;
+/// Every file that a board is exported to, and what is refused.
+const LIST: &str = "exports.txt";
+
+/// What is kept of one board: texts by the names of their files.
+type Pins = BTreeMap<String, String>;
+
+fn folder(of: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join(of)
+}
+
+/// What is in a folder, sorted: board files, or a folder for each board.
+fn listed(of: &str) -> Vec<PathBuf> {
+    let entries = fs::read_dir(folder(of)).unwrap();
+    let mut paths: Vec<PathBuf> = entries.map(|entry| entry.unwrap().path()).collect();
+    paths.sort();
+    paths
+}
+
+fn board_of(path: &Path) -> Board {
+    read_board(&fs::read(path).unwrap())
+        .unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
+fn stem(path: &Path) -> String {
+    path.file_stem().unwrap().to_string_lossy().into_owned()
+}
+
+/// What `ringwright check --json` prints of a board file.
+fn checked(path: &Path) -> String {
+    let (mut out, mut errors) = (Vec::new(), Vec::new());
+    let arguments = ["ringwright", "check", "--json", path.to_str().unwrap()];
+    run(Cli::parse_from(arguments), &mut out, &mut errors);
+    assert!(errors.is_empty(), "{}", String::from_utf8_lossy(&errors));
+    String::from_utf8(out).unwrap()
+}
+
+/// FNV-1a of 64 bits.
+fn hash(bytes: &[u8]) -> u64 {
+    let mixed = |hash: u64, byte: &u8| (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3);
+    bytes.iter().fold(0xcbf2_9ce4_8422_2325, mixed)
+}
+
+/// A PDF without compression, so that how hard it was pressed does not matter, and its words page by page.
+fn opened(bytes: &[u8]) -> (Vec<u8>, String) {
+    let mut file = PdfFile::read(bytes).unwrap();
+    file.document.decompress();
+    let mut plain = Vec::new();
+    file.document.save_to(&mut plain).unwrap();
+    let mut words = String::new();
+    for (number, page) in (1..).zip(&file.pages) {
+        writeln!(words, "-- page {number}").unwrap();
+        for line in &page.words {
+            writeln!(words, "{}", line.words).unwrap();
+        }
+    }
+    (plain, words)
+}
+
+/// Every file of every kind: a line of each in the list, and what of it can be read.
+fn exported(board: &Board) -> Pins {
+    let source = Source::of(board, MOMENT).unwrap();
+    let (mut pins, mut list) = (Pins::new(), String::new());
+    for kind in Kind::ALL {
+        let files = match source.files(kind) {
+            Ok(files) => files,
+            Err(refusal) => {
+                let words = refusal.shown_in(board.units);
+                writeln!(list, "{} is refused: {words}", kind.word()).unwrap();
+                continue;
+            }
+        };
+        assert_eq!(
+            files.iter().map(|(name, _)| name).collect::<Vec<_>>(),
+            source.file_names(kind).iter().collect::<Vec<_>>()
+        );
+        for (name, bytes) in files {
+            let (bytes, readable) = if bytes.starts_with(b"%PDF") {
+                let (plain, words) = opened(&bytes);
+                (plain, (format!("{name}.txt"), words))
+            } else {
+                let text = String::from_utf8(bytes.clone()).unwrap();
+                (bytes, (name.clone(), text))
+            };
+            writeln!(list, "{name}  {}  {:016x}", bytes.len(), hash(&bytes)).unwrap();
+            pins.extend(Some(readable).filter(|(_, text)| text.len() <= KEPT_WHOLE));
+        }
+    }
+    pins.insert(LIST.into(), list);
+    pins
+}
+
+fn made(path: &Path) -> Pins {
+    let mut pins = exported(&board_of(path));
+    pins.insert("check.json".into(), checked(path));
+    pins
+}
+
+fn kept(folder: &Path) -> Pins {
+    let entries = fs::read_dir(folder).into_iter().flatten();
+    let read = |entry: std::io::Result<fs::DirEntry>| {
+        let entry = entry.unwrap();
+        let text = fs::read_to_string(entry.path()).unwrap();
+        (entry.file_name().into_string().unwrap(), text)
+    };
+    entries.map(read).collect()
+}
+
+fn keep(pinned: &Path, made: &[(String, Pins)]) {
+    if pinned.exists() {
+        fs::remove_dir_all(pinned).unwrap();
+    }
+    for (board, pins) in made {
+        fs::create_dir_all(pinned.join(board)).unwrap();
+        for (name, text) in pins {
+            fs::write(pinned.join(board).join(name), text).unwrap();
+        }
+    }
+}
+
+/// The first lines at which two texts part, at most three of each.
+fn first_difference(kept: &str, made: &str) -> String {
+    let (kept, made): (Vec<_>, Vec<_>) = (
+        kept.split_inclusive('\n').collect(),
+        made.split_inclusive('\n').collect(),
+    );
+    let same = kept.iter().zip(&made).take_while(|(a, b)| a == b).count();
+    let mut words = format!("from line {}", same + 1);
+    for (sign, lines) in [("-", &kept), ("+", &made)] {
+        for line in lines.iter().skip(same).take(3) {
+            write!(words, "\n  {sign} {}", line.trim_end()).unwrap();
+        }
+    }
+    words
+}
+
+/// What differs, file by file.
+fn differences(board: &str, kept: &Pins, made: &Pins) -> Vec<String> {
+    let mut names: Vec<&String> = kept.keys().chain(made.keys()).collect();
+    names.sort();
+    names.dedup();
+    let of = |name: &String| match (kept.get(name), made.get(name)) {
+        (Some(kept), Some(made)) if kept == made => None,
+        (Some(kept), Some(made)) => Some(first_difference(kept, made)),
+        (Some(_), None) => Some("is no longer made".into()),
+        (None, _) => Some("is made, but not kept".into()),
+    };
+    let told = |name: &String| of(name).map(|words| format!("{board}/{name} {words}"));
+    names.into_iter().filter_map(told).collect()
+}
+
+/// The boards that are held: the rich ones, of which every part of the document is in some, and the samples.
+fn all_boards() -> Vec<PathBuf> {
+    ["fixtures/rich", "../assets/boards"].map(listed).concat()
+}
+
+#[test]
+fn findings_and_exports_are_as_they_are_kept() {
+    let boards = all_boards();
+    let made: Vec<(String, Pins)> = std::thread::scope(|scope| {
+        let begun = boards.iter().map(|path| scope.spawn(|| made(path)));
+        let begun: Vec<_> = begun.collect();
+        let pins = begun.into_iter().map(|pins| pins.join().unwrap());
+        boards.iter().map(|path| stem(path)).zip(pins).collect()
+    });
+    let pinned = folder("fixtures/pinned");
+    if std::env::var_os("UPDATE_PINS").is_some() {
+        keep(&pinned, &made);
+    }
+    let differ = |(name, made): &(String, Pins)| differences(name, &kept(&pinned.join(name)), made);
+    let differ: Vec<String> = made.iter().flat_map(differ).collect();
+    assert!(differ.is_empty(), "{}", differ.join("\n"));
+    let folders = listed("fixtures/pinned");
+    let mut names: Vec<&String> = made.iter().map(|(name, _)| name).collect();
+    names.sort();
+    let folders = folders.iter().map(|path| stem(path));
+    assert!(
+        folders.eq(names.into_iter().cloned()),
+        "something is kept of a board that is gone"
+    );
+}
+
+/// The more of them a kind has, the less of it is left without a pin.
+#[test]
+fn every_kind_of_export_is_made_of_several_rich_boards() {
+    let sources = listed("fixtures/rich").into_iter();
+    let sources = sources.map(|path| Source::of(&board_of(&path), MOMENT).unwrap());
+    let sources: Vec<Source> = sources.collect();
+    for kind in Kind::ALL {
+        let made = sources.iter().filter(|source| source.content(kind).is_ok());
+        assert!(made.count() >= 3, "{kind:?}");
+    }
+}
