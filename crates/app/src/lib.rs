@@ -24,7 +24,6 @@ mod history;
 mod host;
 mod jobs;
 mod panels;
-mod panes;
 mod rescue;
 mod samples;
 mod section_view;

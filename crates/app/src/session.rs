@@ -7,7 +7,6 @@ use board::{Board, FileError, LARGEST_FILE, read_board, write_board};
 use crate::files::FilesError;
 use crate::history::History;
 use crate::host::Host;
-use crate::rescue::Rescued;
 
 /// The document at hand.
 pub struct Session {
@@ -63,11 +62,11 @@ impl Session {
     }
 
     /// A document that an earlier run left unsaved.
-    pub fn rescued(rescued: Rescued) -> Self {
+    pub fn rescued(board: Board, path: Option<PathBuf>) -> Self {
         Self {
-            path: rescued.path,
+            path,
             saved: None,
-            ..Self::new(rescued.board)
+            ..Self::new(board)
         }
     }
 

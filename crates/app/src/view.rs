@@ -7,7 +7,6 @@ use crate::blank_view::BlankViewState;
 use crate::canvas::CanvasState;
 use crate::command::Command;
 use crate::dialogs::Dialog;
-use crate::panes::Pane;
 use crate::sheet_view::SheetViewState;
 use crate::stage::Stage;
 
@@ -50,6 +49,18 @@ pub struct ViewState {
     pub readout: String,
     /// The last thing that was done or refused.
     pub notice: Option<Notice>,
+}
+
+/// What is in front where there is no room for everything.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Pane {
+    /// The board.
+    #[default]
+    Board,
+    /// The controls.
+    Controls,
+    /// Figures and findings.
+    Findings,
 }
 
 /// What the drawing shows.

@@ -27,6 +27,7 @@ use crate::view::{Face, ViewState};
 mod carry_out;
 pub mod headless;
 mod open;
+mod panes;
 
 pub use open::run;
 
@@ -167,7 +168,7 @@ impl App {
     }
 
     /// The board, its blank, or its section.
-    pub(crate) fn drawing(&mut self, ui: &mut Ui) {
+    fn drawing(&mut self, ui: &mut Ui) {
         match self.view.face {
             Face::Board => self.canvas(ui),
             Face::Blank => self.blank(ui),

@@ -12,10 +12,9 @@ use crate::dialogs::{Answer, Dialog, ExportDialog, NewDialog, PathDialog};
 use crate::exports::{Kind, Source, stem};
 use crate::host::{Ask, Host, Picked};
 use crate::jobs::{EXPORT, Outcome};
-use crate::panes::Pane;
 use crate::samples::SAMPLES;
 use crate::session::Session;
-use crate::view::Face;
+use crate::view::{Face, Pane};
 
 impl App {
     /// Carries a command out.
@@ -121,7 +120,7 @@ impl App {
             Answer::New(wishes) => self.propose(&wishes),
             Answer::SaveThen(then) => self.save_then(ctx, then),
             Answer::Rescue(rescued) => {
-                self.begin(Session::rescued(*rescued));
+                self.begin(Session::rescued(rescued.board, rescued.path));
                 self.rescue.settled();
                 self.view.dialog = None;
             }

@@ -4,26 +4,14 @@
 
 use egui::{CentralPanel, Frame, Margin, Panel, Ui};
 
+use super::App;
 use crate::command::Command;
 use crate::panels::bar::bar_ui;
 use crate::panels::controls::{Controls, controls_ui};
 use crate::panels::findings::findings_ui;
 use crate::panels::status::status_ui;
 use crate::theme::{self, Tokens};
-use crate::view::Face;
-use crate::window::App;
-
-/// What is in front where there is no room for everything.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Pane {
-    /// The board.
-    #[default]
-    Board,
-    /// The controls.
-    Controls,
-    /// Figures and findings.
-    Findings,
-}
+use crate::view::{Face, Pane};
 
 /// Width from which controls, board and findings stand side by side, in points.
 const ALL_BESIDE: f32 = 860.0;
@@ -38,7 +26,7 @@ const WIDE_CONTROLS: f32 = 460.0;
 
 impl App {
     /// Bar, panels, board and status line.
-    pub(crate) fn panels(&mut self, ui: &mut Ui, commands: &mut Vec<Command>) {
+    pub(super) fn panels(&mut self, ui: &mut Ui, commands: &mut Vec<Command>) {
         self.view.lit.clear();
         let tokens = Tokens::of(ui);
         let width = ui.available_width();
