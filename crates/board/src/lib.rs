@@ -11,6 +11,7 @@
 //! * [`propose`]: a sound document from a few wishes.
 //! * [`HoleId`], [`HoleName`], [`Role`]: what holes are called, and the order they come in.
 //! * [`Edit`]: what was changed by hand, held against a hole's name.
+//! * [`Quantity`]: what a number measures.
 //! * [`Range`]: what each number may be.
 //! * [`parse_length`], [`show_length`]: lengths as makers type and read them.
 //!
@@ -31,6 +32,7 @@ mod machine;
 mod name;
 mod piece;
 mod propose;
+mod quantity;
 mod range;
 mod serial;
 mod stock;
@@ -52,7 +54,8 @@ pub use machine::{BitRun, EdgeRun, GrooveRun, Machine, ProgramFiles};
 pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
 pub use propose::{CenterKind, Wishes, propose};
-pub use range::{OutOfRange, Quantity, Range, out_of_range, ranges};
+pub use quantity::{DensityUnit, MassUnit, Quantity, TimeUnit};
+pub use range::{OutOfRange, Range, out_of_range, ranges};
 pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,
 };

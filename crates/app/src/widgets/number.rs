@@ -158,7 +158,8 @@ pub struct Field {
 
 impl Field {
     fn is_in_inches(self) -> bool {
-        self.range.quantity == Quantity::Length && self.units == Units::Inch
+        matches!(self.range.quantity, Quantity::Length | Quantity::Feed)
+            && self.units == Units::Inch
     }
 }
 
@@ -305,7 +306,9 @@ fn fault_line(ui: &mut Ui, field: &Response) {
 
 fn read(text: &str, field: Field) -> Result<f64, String> {
     let value = match field.range.quantity {
-        Quantity::Length => parse_length(text, field.units).map_err(|error| error.to_string())?,
+        Quantity::Length | Quantity::Feed => {
+            parse_length(text, field.units).map_err(|error| error.to_string())?
+        }
         Quantity::Count => {
             let count: u32 = text
                 .trim()
@@ -319,15 +322,14 @@ fn read(text: &str, field: Field) -> Result<f64, String> {
         Quantity::Number => {
             in_unit(text, "").ok_or_else(|| format!("\"{}\" is no number", short(text)))?
         }
-        Quantity::Degrees => {
+        Quantity::Angle => {
             let plain = text.trim().trim_end_matches('°').trim().replace(',', ".");
             plain
                 .parse()
                 .map_err(|_| format!("\"{}\" is no number", short(text)))?
         }
-        Quantity::In(unit) => {
-            in_unit(text, unit).ok_or_else(|| format!("\"{}\" is no number", short(text)))?
-        }
+        quantity => in_unit(text, quantity.symbol())
+            .ok_or_else(|| format!("\"{}\" is no number", short(text)))?,
     };
     in_range(value, field)?;
     Ok(value)
@@ -359,22 +361,22 @@ fn short(text: &str) -> String {
 
 fn shown(value: f64, field: Field) -> String {
     match field.range.quantity {
-        Quantity::Length => show_length(value, field.units),
+        Quantity::Length | Quantity::Feed => show_length(value, field.units),
         Quantity::Count => format!("{value:.0}"),
-        Quantity::Degrees => format!("{}°", show_number(value, 2)),
+        Quantity::Angle => format!("{}°", show_number(value, 2)),
         Quantity::Share => show_number(value * 100.0, 2) + " %",
         Quantity::Number => show_number(value, 4),
-        Quantity::In(unit) => format!("{} {unit}", show_number(value, 2)),
+        quantity => format!("{} {}", show_number(value, 2), quantity.symbol()),
     }
 }
 
 /// How far one arrow key goes, or one point of dragging.
 fn step(field: Field, dragging: bool) -> f64 {
     let whole = match (field.range.quantity, field.units) {
-        (Quantity::Length, Units::Mm) => 0.5,
-        (Quantity::Length, Units::Inch) => 25.4 / 32.0,
-        (Quantity::Count | Quantity::Degrees | Quantity::In(_), _) => 1.0,
+        (Quantity::Length | Quantity::Feed, Units::Mm) => 0.5,
+        (Quantity::Length | Quantity::Feed, Units::Inch) => 25.4 / 32.0,
         (Quantity::Share | Quantity::Number, _) => 0.01,
+        _ => 1.0,
     };
     if dragging { whole / 8.0 } else { whole }
 }

@@ -5,24 +5,7 @@ mod walk;
 
 pub use walk::out_of_range;
 
-use crate::{Units, show_length, show_number};
-
-/// What a number measures.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Quantity {
-    /// A length; in mm inside, shown in the maker's unit.
-    Length,
-    /// An angle in degrees.
-    Degrees,
-    /// A whole number of things.
-    Count,
-    /// A share; shown in percent.
-    Share,
-    /// A number without unit: a coefficient.
-    Number,
-    /// What has the same unit for every maker: minutes, hours, °C, ml.
-    In(&'static str),
-}
+use crate::{Quantity, Units, show_length, show_number};
 
 /// What one number may be, both ends included.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -63,7 +46,7 @@ impl OutOfRange {
             max,
         } = self.range;
         let show = |value| match quantity {
-            Quantity::Length => show_length(value, units),
+            Quantity::Length | Quantity::Feed => show_length(value, units),
             Quantity::Share => show_number(value * 100.0, 4) + " %",
             _ => show_number(value, 4) + &unit(quantity),
         };
@@ -77,11 +60,10 @@ impl OutOfRange {
 }
 
 fn unit(quantity: Quantity) -> String {
-    match quantity {
-        Quantity::Length => " mm".into(),
-        Quantity::Degrees => "°".into(),
-        Quantity::Count | Quantity::Share | Quantity::Number => String::new(),
-        Quantity::In(unit) => format!(" {unit}"),
+    match quantity.symbol() {
+        "" => String::new(),
+        "°" => "°".into(),
+        unit => format!(" {unit}"),
     }
 }
 

@@ -1,8 +1,14 @@
 //! The ranges themselves, named for what they bound.
 
-use super::{
-    Quantity::{Count, Degrees, In, Length, Number, Share},
-    Range,
+use super::Range;
+use crate::quantity::{
+    DensityUnit::{GramsPerCubicCentimeter, GramsPerMilliliter, KilogramsPerCubicMeter},
+    MassUnit::{Gram, Kilogram},
+    Quantity::{
+        Angle, Count, Density, Feed, Force, Length, Mass, Number, Percent, Rotation, Share,
+        Temperature, Time, Volume,
+    },
+    TimeUnit::{Hour, Minute, Second},
 };
 
 /// Letters of the title.
@@ -52,9 +58,9 @@ pub const PITCH: Range = Range::new(
     *geometry::PITCH.end(),
 );
 /// Rotation of the whole pattern.
-pub const ROTATION: Range = Range::new("rotation", Degrees, -360.0, 360.0);
+pub const ROTATION: Range = Range::new("rotation", Angle, -360.0, 360.0);
 /// Bearing of the middle of a start pocket from the player's axis.
-pub const POCKET_BEARING: Range = Range::new("bearing of the start pocket", Degrees, -180.0, 180.0);
+pub const POCKET_BEARING: Range = Range::new("bearing of the start pocket", Angle, -180.0, 180.0);
 /// Distance of the middle of a start pocket from the center pin.
 pub const POCKET_RADIUS: Range = Range::new("radius of the start pocket", Length, 0.0, 5000.0);
 /// Diameter of a bore.
@@ -72,13 +78,18 @@ pub const SHANK: Range = Range::new("shank or set ball", Length, 0.1, 500.0);
 /// Age of the youngest player.
 pub const YOUNGEST: Range = Range::new("age of the youngest, years", Count, 0.0, 99.0);
 /// What a piece weighs.
-pub const PIECE_MASS: Range = Range::new("weight of a piece", In("g"), 0.001, 100_000.0);
+pub const PIECE_MASS: Range = Range::new("weight of a piece", Mass(Gram), 0.001, 100_000.0);
 /// Density of what a piece is made of.
-pub const DENSITY: Range = Range::new("density of a piece", In("g/cm³"), 0.01, 25.0);
+pub const DENSITY: Range = Range::new(
+    "density of a piece",
+    Density(GramsPerCubicCentimeter),
+    0.01,
+    25.0,
+);
 /// Thickness of a disc set into a hole.
 pub const DISC: Range = Range::new("thickness of the disc", Length, 0.01, 100.0);
 /// Pull of a magnet.
-pub const PULL: Range = Range::new("pull of the magnet", In("N"), 0.0, 10_000.0);
+pub const PULL: Range = Range::new("pull of the magnet", Force, 0.0, 10_000.0);
 /// Friction of a piece on the board.
 pub const FRICTION: Range = Range::new("friction of the piece", Number, 0.01, 5.0);
 /// Diameter or thickness of a magnet.
@@ -88,13 +99,18 @@ pub const MAGNET_GAP: Range = Range::new("gap of the magnet", Length, 0.0, 100.0
 /// Letters of a species.
 pub const SPECIES: Range = Range::new("letters of the species", Count, 0.0, 60.0);
 /// Moisture of the wood.
-pub const MOISTURE: Range = Range::new("moisture of the wood", In("%"), 0.0, 30.0);
+pub const MOISTURE: Range = Range::new("moisture of the wood", Percent, 0.0, 30.0);
 /// Change of width for 1 % of moisture.
 pub const WOOD_CHANGE: Range = Range::new("change for 1 % of moisture", Share, 0.0, 0.01);
 /// Density of wood at 12 % moisture.
-pub const WOOD_DENSITY: Range = Range::new("density of the wood", In("kg/m³"), 50.0, 1700.0);
+pub const WOOD_DENSITY: Range = Range::new(
+    "density of the wood",
+    Density(KilogramsPerCubicMeter),
+    50.0,
+    1700.0,
+);
 /// Relative humidity.
-pub const HUMIDITY: Range = Range::new("relative humidity", In("%"), 0.0, 100.0);
+pub const HUMIDITY: Range = Range::new("relative humidity", Percent, 0.0, 100.0);
 /// Circle on which a base stands.
 pub const FOOTING: Range = Range::new("footing of the base", Length, 1.0, 5000.0);
 /// Feet of a base.
@@ -102,17 +118,17 @@ pub const FEET: Range = Range::new("feet of the base", Count, 3.0, 60.0);
 /// Height of a base.
 pub const BASE_HEIGHT: Range = Range::new("height of the base", Length, 0.0, 1000.0);
 /// A load, or the board itself.
-pub const LOAD: Range = Range::new("load", In("kg"), 0.0, 10_000.0);
+pub const LOAD: Range = Range::new("load", Mass(Kilogram), 0.0, 10_000.0);
 /// Push on the rim that may tip the board.
-pub const TIP: Range = Range::new("push that tips the board", In("N"), 0.0, 10_000.0);
+pub const TIP: Range = Range::new("push that tips the board", Force, 0.0, 10_000.0);
 /// Speed of turning the board.
-pub const SPIN: Range = Range::new("speed of turning", In("rpm"), 0.0, 1000.0);
+pub const SPIN: Range = Range::new("speed of turning", Rotation, 0.0, 1000.0);
 /// Reach of a Forstner bit's spur.
 pub const SPUR: Range = Range::new("spur of the Forstner bit", Length, 0.0, 50.0);
 /// Width of a groove.
 pub const GROOVE_WIDTH: Range = Range::new("width of the grooves", Length, 0.1, 50.0);
 /// Angle between the sides of a V bit.
-pub const V_ANGLE: Range = Range::new("angle of the V bit", Degrees, 10.0, 170.0);
+pub const V_ANGLE: Range = Range::new("angle of the V bit", Angle, 10.0, 170.0);
 /// Flat at the tip of a V bit.
 pub const V_TIP: Range = Range::new("tip of the V bit", Length, 0.0, 50.0);
 /// Wood left beside a groove.
@@ -154,7 +170,7 @@ pub const SCREWS: Range = Range::new("screws on a circle", Count, 1.0, 60.0);
 /// Diameter of a circle of screws.
 pub const SCREW_CIRCLE: Range = Range::new("circle of the screws", Length, 0.0, 5000.0);
 /// Bearing of the first screw.
-pub const SCREW_BEARING: Range = Range::new("bearing of the first screw", Degrees, -360.0, 360.0);
+pub const SCREW_BEARING: Range = Range::new("bearing of the first screw", Angle, -360.0, 360.0);
 /// Diameter of a screw.
 pub const SCREW: Range = Range::new("diameter of a screw", Length, 0.1, 100.0);
 /// How deep a screw goes.
@@ -174,7 +190,7 @@ pub const OVERLAP_OF_LID: Range = Range::new("overlap of the lid", Length, 0.0, 
 /// By how much a lid is narrower than its place.
 pub const LID_CLEARANCE: Range = Range::new("clearance of the lid", Length, 0.0, 50.0);
 /// How far the sides of a dovetailed groove lean.
-pub const DOVETAIL: Range = Range::new("lean of the dovetail", Degrees, 1.0, 45.0);
+pub const DOVETAIL: Range = Range::new("lean of the dovetail", Angle, 1.0, 45.0);
 /// Pieces stored beside those that fill the start pockets.
 pub const SPARE: Range = Range::new("spare pieces", Count, 0.0, 1000.0);
 /// How far below the top face resin ends.
@@ -184,27 +200,32 @@ pub const DOME: Range = Range::new("dome of resin", Length, 0.0, 20.0);
 /// What is spilled and overfilled, as a share of what goes into the bores.
 pub const WASTE: Range = Range::new("waste of resin", Share, 0.0, 2.0);
 /// What stays in each cup.
-pub const CUP: Range = Range::new("resin left in a cup", In("ml"), 0.0, 10_000.0);
+pub const CUP: Range = Range::new("resin left in a cup", Volume, 0.0, 10_000.0);
 /// Parts of resin or hardener in a mix.
 pub const PARTS: Range = Range::new("parts of the mix", Number, 0.01, 1000.0);
 /// Density of mixed resin.
-pub const RESIN_DENSITY: Range = Range::new("density of the resin", In("g/ml"), 0.5, 5.0);
+pub const RESIN_DENSITY: Range = Range::new(
+    "density of the resin",
+    Density(GramsPerMilliliter),
+    0.5,
+    5.0,
+);
 /// Boards that are filled one after the other.
 pub const FILLED_BOARDS: Range = Range::new("boards to fill", Count, 1.0, 50.0);
 /// How long a batch is mixed.
-pub const MIXING: Range = Range::new("time to mix a batch", In("min"), 0.0, 1000.0);
+pub const MIXING: Range = Range::new("time to mix a batch", Time(Minute), 0.0, 1000.0);
 /// What is mixed at once.
-pub const BATCH: Range = Range::new("batch of resin", In("ml"), 0.1, 100_000.0);
+pub const BATCH: Range = Range::new("batch of resin", Volume, 0.1, 100_000.0);
 /// Pot life by the label.
-pub const POT_LIFE: Range = Range::new("pot life", In("min"), 0.1, 100_000.0);
+pub const POT_LIFE: Range = Range::new("pot life", Time(Minute), 0.1, 100_000.0);
 /// A temperature.
-pub const TEMPERATURE: Range = Range::new("temperature", In("°C"), -40.0, 80.0);
+pub const TEMPERATURE: Range = Range::new("temperature", Temperature, -40.0, 80.0);
 /// Time for ten bores.
-pub const TEN_BORES: Range = Range::new("time for ten bores", In("s"), 0.1, 100_000.0);
+pub const TEN_BORES: Range = Range::new("time for ten bores", Time(Second), 0.1, 100_000.0);
 /// Coats of finish.
 pub const COATS: Range = Range::new("coats of finish", Count, 0.0, 60.0);
 /// How long a coat dries.
-pub const DRIES: Range = Range::new("time a coat dries", In("h"), 0.0, 100_000.0);
+pub const DRIES: Range = Range::new("time a coat dries", Time(Hour), 0.0, 100_000.0);
 /// Outside diameter of a guide bushing.
 pub const BUSHING: Range = Range::new("guide bushing", Length, 0.1, 200.0);
 /// Diameter of a router bit.
@@ -228,13 +249,13 @@ pub const BIT_HEIGHT: Range = Range::new("height of the bit", Length, 0.001, 100
 /// How far a bit may reach into a spoilboard.
 pub const THROUGH: Range = Range::new("reach into the spoilboard", Length, 0.0, 100.0);
 /// A wait of the machine.
-pub const WAIT: Range = Range::new("wait of the machine", In("s"), 0.0, 600.0);
+pub const WAIT: Range = Range::new("wait of the machine", Time(Second), 0.0, 600.0);
 /// Bits of a machine.
 pub const MACHINE_BITS: Range = Range::new("bits of the machine", Count, 0.0, 100.0);
 /// Turns of a spindle.
-pub const SPEED: Range = Range::new("spindle speed", In("rpm"), 1.0, 200_000.0);
+pub const SPEED: Range = Range::new("spindle speed", Rotation, 1.0, 200_000.0);
 /// Feed of a machine, a minute.
-pub const FEED: Range = Range::new("feed a minute", Length, 0.001, 100_000.0);
+pub const FEED: Range = Range::new("feed a minute", Feed, 0.001, 100_000.0);
 /// How much deeper each peck or pass goes.
 pub const PASS: Range = Range::new("depth of a pass", Length, 0.001, 500.0);
 /// Wood left under a cut.
@@ -248,7 +269,7 @@ pub const PRINT_ERROR: Range = Range::new("error of the print scale", Share, 0.0
 /// An error of one step of the work.
 pub const ERROR: Range = Range::new("error", Length, 0.0, 50.0);
 /// Error of indexing.
-pub const INDEX_ERROR: Range = Range::new("error of indexing", Degrees, 0.0, 20.0);
+pub const INDEX_ERROR: Range = Range::new("error of indexing", Angle, 0.0, 20.0);
 /// Diameter of the board.
 pub const BOARD: Range = Range::new("board diameter", Length, 1.0, 5000.0);
 /// Thickness of the board.
