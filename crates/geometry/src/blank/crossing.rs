@@ -5,8 +5,9 @@
 //! grows as n log n (but for moving a list of at most n small numbers) whatever the line's shape: comparing boxes
 //! of edges, or all edges under the sweep line, is quadratic on a comb.
 
-use geo::Coord;
-use geo::algorithm::kernels::{Kernel, Orientation, RobustKernel};
+use core::cmp::Ordering;
+
+use robust::{Coord, orient2d};
 
 use crate::Point;
 
@@ -29,11 +30,12 @@ pub(super) fn crossing(corners: &[Point], order: &[usize]) -> Option<(usize, usi
     found.map(|(one, other)| (one.min(other), one.max(other)))
 }
 
-pub(super) fn coord(point: Point) -> Coord<f64> {
-    Coord {
-        x: point.x,
-        y: point.y,
-    }
+/// On which side of the way from one point to another a third lies: greater on the left, less on the right, equal in
+/// line with them. Exact for finite points, however close to the line they are.
+pub(super) fn side(from: Point, to: Point, point: Point) -> Ordering {
+    let [from, to, point] = [from, to, point].map(|Point { x, y }| Coord { x, y });
+    let area = orient2d(from, to, point);
+    area.partial_cmp(&0.0).unwrap_or(Ordering::Equal)
 }
 
 struct Sweep<'a> {
@@ -64,12 +66,11 @@ impl Sweep<'_> {
     fn pass(&self, corner: usize, under: &mut Vec<usize>) -> Result<(), Meeting> {
         let own = [self.edge_before(corner), corner];
         let at = self.corner(corner);
-        let first =
-            under.partition_point(|edge| self.side(*edge, at) == Orientation::CounterClockwise);
+        let first = under.partition_point(|edge| self.side(*edge, at).is_gt());
         let through: Vec<usize> = under
             .iter()
             .skip(first)
-            .take_while(|edge| self.side(**edge, at) == Orientation::Collinear)
+            .take_while(|edge| self.side(**edge, at).is_eq())
             .copied()
             .collect();
         if let Some(edge) = through.iter().find(|edge| !own.contains(edge)) {
@@ -81,9 +82,9 @@ impl Sweep<'_> {
             .collect();
         if let [one, other] = begin.as_mut_slice() {
             match self.side(*one, self.ends(*other).1) {
-                Orientation::CounterClockwise => {}
-                Orientation::Clockwise => core::mem::swap(one, other),
-                Orientation::Collinear => return Err((*one, *other)),
+                Ordering::Greater => {}
+                Ordering::Less => core::mem::swap(one, other),
+                Ordering::Equal => return Err((*one, *other)),
             }
         }
         let next = first + begin.len();
@@ -106,19 +107,16 @@ impl Sweep<'_> {
     fn cross(&self, one: usize, other: usize) -> bool {
         let parts = |edge: usize, other: usize| {
             let (left, right) = self.ends(other);
-            matches!(
-                (self.side(edge, left), self.side(edge, right)),
-                (Orientation::CounterClockwise, Orientation::Clockwise)
-                    | (Orientation::Clockwise, Orientation::CounterClockwise)
-            )
+            let (left, right) = (self.side(edge, left), self.side(edge, right));
+            left.is_ne() && left == right.reverse()
         };
         parts(one, other) && parts(other, one)
     }
 
-    /// On which side of an edge, looked along from left to right, a point lies: counter-clockwise is above.
-    fn side(&self, edge: usize, point: Point) -> Orientation {
+    /// Whether a point lies above an edge (greater), below it (less) or in line with it.
+    fn side(&self, edge: usize, point: Point) -> Ordering {
         let (left, right) = self.ends(edge);
-        RobustKernel::orient2d(coord(left), coord(right), coord(point))
+        side(left, right, point)
     }
 
     /// The ends of an edge in sweep order.

@@ -3,9 +3,7 @@
 //! What is measured off a board and typed in has repeated corners, goes either way around, and is sometimes
 //! mistyped; all that is settled here once, so that nothing else has to doubt it.
 
-use geo::algorithm::kernels::{Kernel, Orientation, RobustKernel};
-
-use super::crossing::{coord, crossing, in_sweep_order};
+use super::crossing::{crossing, in_sweep_order, side};
 use crate::Point;
 
 /// The most corners of an [`Outline`].
@@ -98,10 +96,7 @@ impl Outline {
             } else {
                 (to, from)
             };
-            low.y <= point.y
-                && point.y < high.y
-                && RobustKernel::orient2d(coord(low), coord(high), coord(point))
-                    == Orientation::CounterClockwise
+            low.y <= point.y && point.y < high.y && side(low, high, point).is_gt()
         };
         self.edges().filter(|edge| lies_left(*edge)).count() % 2 == 1
     }
@@ -227,12 +222,10 @@ fn is_flat(corners: &[Point], order: &[usize]) -> bool {
 /// The way around, told at the first corner in sweep order, where the outline is sure to bulge.
 fn is_clockwise(corners: &[Point], order: &[usize]) -> bool {
     let count = corners.len();
-    let at = |index: usize| corners.get(index % count).copied().map(coord);
+    let at = |index: usize| corners.get(index % count).copied();
     let first = order.first().copied().unwrap_or_default();
     match (at(first + count - 1), at(first), at(first + 1)) {
-        (Some(before), Some(corner), Some(after)) => {
-            RobustKernel::orient2d(before, corner, after) == Orientation::Clockwise
-        }
+        (Some(before), Some(corner), Some(after)) => side(before, corner, after).is_lt(),
         _ => false,
     }
 }
