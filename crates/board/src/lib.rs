@@ -50,7 +50,7 @@ pub use groove::{Grooves, Rings};
 pub use jig::{CircleJig, DrillingOrder, Router, SectorJig, TemplateCenter};
 pub use layout::{BuildError, Hole, Layout, layout};
 pub use limits::{Errors, Limits};
-pub use machine::{BitRun, EdgeRun, GrooveRun, Machine, ProgramFiles};
+pub use machine::{BitRun, CutterRun, EdgeRun, Machine, ProgramFiles};
 pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
 pub use propose::{CenterKind, Wishes, propose};

@@ -29,7 +29,7 @@ pub struct Machine {
     pub edge: Option<EdgeRun>,
     /// How the V bit is run; none: the grooves are cut elsewhere.
     #[serde(default)]
-    pub groove: Option<GrooveRun>,
+    pub groove: Option<CutterRun>,
 }
 
 /// What is put into one file.
@@ -125,14 +125,26 @@ pub struct EdgeRun {
     pub skin: f64,
 }
 
-/// How the V bit that cuts the grooves is run. Its shape and the depth of a pass are those of the grooves.
+impl EdgeRun {
+    /// Its speed and its feeds.
+    pub const fn run(&self) -> CutterRun {
+        CutterRun {
+            speed: self.speed,
+            feed: self.feed,
+            plunge: self.plunge,
+        }
+    }
+}
+
+/// Speed and feeds of a cutter that is led through the wood. For grooves this is all: the shape of the V bit and the
+/// depth of a pass are those of the grooves.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct GrooveRun {
+pub struct CutterRun {
     /// Turns a minute; none: not settled yet.
     #[serde(rename = "speed_rpm")]
     pub speed: Option<f64>,
-    /// Feed along the groove in mm a minute; none: not settled yet.
+    /// Feed along the cut in mm a minute; none: not settled yet.
     #[serde(rename = "feed_mm_min")]
     pub feed: Option<f64>,
     /// Feed down in mm a minute; none: not settled yet.

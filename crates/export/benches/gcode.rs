@@ -4,9 +4,9 @@
 
 use core::hint::black_box;
 
-use board::{BitRun, Board, Bottom, GrooveRun, Grooves, Machine, Rings, Units};
+use board::{BitRun, Board, Bottom, CutterRun, Grooves, Machine, Rings, Units};
 use divan::Bencher;
-use export::{GcodeOptions, MillOptions};
+use export::GcodeOptions;
 use workshop::HoleTable;
 
 fn main() {
@@ -43,7 +43,6 @@ fn options(table: &HoleTable) -> GcodeOptions {
         },
         thickness: 20.0,
         spur: 2.0,
-        order: Some((0..table.rows.len()).rev().collect()),
     }
 }
 
@@ -80,12 +79,12 @@ fn all_grooves_of_a_board(bencher: Bencher<'_, '_>) {
     let layout = board::layout(&board).ok();
     let plan = layout.and_then(|layout| workshop::grooves(&board, &layout));
     let strokes = plan.map(|plan| plan.grooves).unwrap_or_default();
-    let run = GrooveRun {
+    let run = CutterRun {
         speed: Some(15_000.0),
         feed: Some(900.0),
         plunge: Some(200.0),
     };
-    let options = MillOptions {
+    let options = GcodeOptions {
         title: "Bench".to_owned(),
         date: String::new(),
         units: Units::Mm,
@@ -94,6 +93,7 @@ fn all_grooves_of_a_board(bencher: Bencher<'_, '_>) {
             ..Machine::default()
         },
         thickness: 20.0,
+        spur: 0.0,
     };
     assert!(export::gcode_grooves(&strokes, &wanted, &options).is_ok());
     bencher.bench(|| export::gcode_grooves(black_box(&strokes), &wanted, &options));

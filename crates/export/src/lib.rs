@@ -9,8 +9,8 @@
 //! * [`svg()`]: one sheet at true size, circles still circles.
 //! * [`dxf()`], [`DxfOptions`], [`DxfRelease`]: one sheet in the frame of the board, for machines and drawing programs.
 //! * [`csv()`]: every hole with its place and bore; [`jig_csv()`]: the same in the order of drilling, for a jig.
-//! * [`gcode()`], [`GcodeOptions`], [`Program`], [`GcodeError`]: programs that drill the holes; [`gcode_edge`],
-//!   [`gcode_grooves`], [`MillOptions`]: programs that cut the board's edge and its grooves.
+//! * [`gcode()`], [`gcode_edge()`], [`gcode_grooves()`], with [`GcodeOptions`], [`Program`] and [`GcodeError`]: programs that
+//!   drill the holes, cut the board's edge and cut its grooves.
 //! * [`sums_csv()`], [`sums_json()`]: the sums of the bench with their formulas.
 //! * [`Error`]: why a file cannot be written.
 //!
@@ -34,7 +34,7 @@ mod svg;
 pub use csv::csv;
 pub use dxf::{DxfOptions, DxfRelease, dxf};
 pub use error::Error;
-pub use gcode::{GcodeError, GcodeOptions, MillOptions, Program, gcode, gcode_edge, gcode_grooves};
+pub use gcode::{GcodeError, GcodeOptions, Program, gcode, gcode_edge, gcode_grooves};
 pub use jig_csv::jig_csv;
 pub use pdf::{Date, PdfOptions, pdf};
 pub use sums::{sums_csv, sums_json};

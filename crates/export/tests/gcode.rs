@@ -69,7 +69,6 @@ fn options() -> GcodeOptions {
         },
         thickness: 20.0,
         spur: 2.0,
-        order: None,
     }
 }
 
@@ -326,14 +325,10 @@ fn a_dwell_and_the_time_to_come_up_to_speed_are_seconds() {
 }
 
 #[test]
-fn the_order_is_the_callers_within_each_bit() {
-    let table = table();
-    let backwards: Vec<_> = (0..table.rows.len()).rev().collect();
-    let options = GcodeOptions {
-        order: Some(backwards),
-        ..options()
-    };
-    let programs = gcode(&table, &options).unwrap();
+fn the_order_is_the_tables_within_each_bit() {
+    let backwards: Vec<_> = (0..table().rows.len()).rev().collect();
+    let table = table().in_order(&backwards);
+    let programs = gcode(&table, &options()).unwrap();
     let names: Vec<_> = programs[0]
         .text
         .lines()
@@ -341,20 +336,6 @@ fn the_order_is_the_callers_within_each_bit() {
         .collect();
     assert!(names[0].ends_with("(C)"), "{}", names[0]);
     assert_bores(&all_bored(&programs), &table.rows);
-    for order in [
-        vec![0, 1],
-        vec![0; table.rows.len()],
-        (1..=table.rows.len()).collect(),
-    ] {
-        let options = GcodeOptions {
-            order: Some(order),
-            ..options.clone()
-        };
-        assert!(matches!(
-            gcode(&table, &options),
-            Err(GcodeError::Order { .. })
-        ));
-    }
 }
 
 #[test]
@@ -577,7 +558,6 @@ proptest! {
                 through: Some(5.0),
                 ..self::options().machine
             },
-            order: Some((0..table.rows.len()).rev().collect()),
             ..self::options()
         };
         assert_bores(&all_bored(&gcode(&table, &options).unwrap()), &table.rows);

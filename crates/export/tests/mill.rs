@@ -6,8 +6,8 @@
     reason = "a test that cannot go on has failed"
 )]
 
-use board::{Board, EdgeRun, GrooveRun, Grooves, Machine, Rings, Units, layout};
-use export::{GcodeError, MillOptions, Program, gcode_edge, gcode_grooves};
+use board::{Board, CutterRun, EdgeRun, Grooves, Machine, Rings, Units, layout};
+use export::{GcodeError, GcodeOptions, Program, gcode_edge, gcode_grooves};
 use geometry::{Angle, Circle, PocketShape, Point, bearing_of, point_at};
 use proptest::prelude::*;
 use testkit::{GcodeKind, GcodeRun, GcodeStep, assert_near, run_gcode};
@@ -20,19 +20,19 @@ const PLACE: f64 = 1e-3;
 /// Where the machine is when a program starts: somewhere below clearance, off the board.
 const PARKED: [f64; 3] = [-400.0, -400.0, 5.0];
 
-fn options() -> MillOptions {
+fn options() -> GcodeOptions {
     let edge = EdgeRun {
         speed: Some(12_000.0),
         feed: Some(800.0),
         plunge: Some(150.0),
         ..EdgeRun::default()
     };
-    let groove = GrooveRun {
+    let groove = CutterRun {
         speed: Some(15_000.0),
         feed: Some(900.0),
         plunge: Some(200.0),
     };
-    MillOptions {
+    GcodeOptions {
         title: String::new(),
         date: String::new(),
         units: Units::Mm,
@@ -45,20 +45,21 @@ fn options() -> MillOptions {
             ..Machine::default()
         },
         thickness: 20.0,
+        spur: 0.0,
     }
 }
 
-fn with(change: impl FnOnce(&mut MillOptions)) -> MillOptions {
+fn with(change: impl FnOnce(&mut GcodeOptions)) -> GcodeOptions {
     let mut options = options();
     change(&mut options);
     options
 }
 
-fn edge_of(options: &mut MillOptions) -> &mut EdgeRun {
+fn edge_of(options: &mut GcodeOptions) -> &mut EdgeRun {
     options.machine.edge.as_mut().unwrap()
 }
 
-fn in_both_units() -> [MillOptions; 2] {
+fn in_both_units() -> [GcodeOptions; 2] {
     [Units::Mm, Units::Inch].map(|units| with(|options| options.units = units))
 }
 
@@ -131,7 +132,7 @@ fn lowest(run: &GcodeRun) -> f64 {
 }
 
 /// The edge of a board is cut down to its skin, all round, and the cutter stays outside the board.
-fn assert_edge(diameter: f64, options: &MillOptions) {
+fn assert_edge(diameter: f64, options: &GcodeOptions) {
     let program = gcode_edge(diameter, options).unwrap();
     assert_safe(&program);
     let run = run(&program);
@@ -227,7 +228,7 @@ fn without_a_skin_the_edge_is_cut_only_where_a_spoilboard_is_allowed_for() {
 }
 
 /// What is said of an edge with a setting changed.
-fn refused_edge(change: impl Fn(&mut MillOptions)) -> String {
+fn refused_edge(change: impl Fn(&mut GcodeOptions)) -> String {
     gcode_edge(560.0, &with(change)).unwrap_err().to_string()
 }
 
@@ -303,7 +304,7 @@ fn grooved(shape: PocketShape) -> (Vec<Groove>, Grooves, f64) {
 }
 
 /// Every groove is followed at its full depth, and nothing else is.
-fn assert_grooves(strokes: &[Groove], wanted: &Grooves, depth: f64, options: &MillOptions) {
+fn assert_grooves(strokes: &[Groove], wanted: &Grooves, depth: f64, options: &GcodeOptions) {
     let program = gcode_grooves(strokes, wanted, options).unwrap();
     assert_safe(&program);
     let run = run(&program);
@@ -416,7 +417,7 @@ fn circles_stay_circles_and_lines_are_cut_there_and_back() {
 }
 
 /// What is said of grooves with a setting changed.
-fn refused(change: impl Fn(&mut MillOptions, &mut Grooves)) -> String {
+fn refused(change: impl Fn(&mut GcodeOptions, &mut Grooves)) -> String {
     let (strokes, mut wanted, _) = grooved(PocketShape::Row);
     let mut options = options();
     change(&mut options, &mut wanted);
@@ -427,7 +428,7 @@ fn refused(change: impl Fn(&mut MillOptions, &mut Grooves)) -> String {
 #[test]
 fn grooves_that_are_not_settled_or_cannot_be_cut_are_refused() {
     assert!(refused(|options, _| options.machine.groove = None).contains("for the V bit"));
-    let unsettled = GrooveRun {
+    let unsettled = CutterRun {
         speed: Some(9000.0),
         feed: Some(500.0),
         plunge: None,

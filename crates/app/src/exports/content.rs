@@ -6,9 +6,10 @@ use drawing::{
     paper_name, paper_size, printer_test_sheet, router_sheets, router_whole, section_page,
     section_sheet, sector_sheets, tiled_sheets, whole_sheet,
 };
-use export::{Date, DxfOptions, GcodeOptions, MillOptions, PdfOptions};
+use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
 use workshop::{
-    Finding, GroovePlan, drilling_order, grooves, hole_table, jig_sheet, pour, sector_jig, sums,
+    Finding, GroovePlan, HoleTable, drilling_order, grooves, hole_table, jig_sheet, pour,
+    sector_jig, sums,
 };
 
 use super::name::stem;
@@ -171,7 +172,8 @@ impl Source {
             Kind::Jig => self.jig()?,
             Kind::Gcode => {
                 let table = hole_table(&self.layout);
-                self.programs(Some(drilling_order(&table, self.board.order).rows))?
+                let order = drilling_order(&table, self.board.order);
+                self.programs(&table.in_order(&order.rows))?
             }
             Kind::Job => vec![pdf("job.pdf", self.job())],
             Kind::Filling => vec![pdf("filling.pdf", self.filling())],
@@ -237,7 +239,7 @@ impl Source {
             }
             // Which bits there are is known once they are written, and that is quick but for the order of holes.
             Kind::Gcode => {
-                let programs = self.programs(None).unwrap_or_default();
+                let programs = self.programs(&hole_table(&self.layout)).unwrap_or_default();
                 programs.into_iter().map(|file| file.ending).collect()
             }
         };
@@ -346,12 +348,11 @@ impl Source {
         ])
     }
 
-    /// The programs, their holes in an order of rows of the table, or in that of names.
-    fn programs(&self, order: Option<Vec<usize>>) -> Result<Vec<File>, ExportError> {
+    /// The programs, their holes in the order of the table.
+    fn programs(&self, table: &HoleTable) -> Result<Vec<File>, ExportError> {
         let Some(machine) = &self.board.machine else {
             return Ok(Vec::new());
         };
-        let table = hole_table(&self.layout);
         let options = GcodeOptions {
             title: self.board.title.clone(),
             date: self.moment.to_string(),
@@ -359,22 +360,14 @@ impl Source {
             machine: machine.clone(),
             thickness: self.board.blank.thickness,
             spur: self.board.bores.spur,
-            order,
         };
-        let mut programs = export::gcode(&table, &options)?;
-        let mill = MillOptions {
-            title: options.title,
-            date: options.date,
-            units: options.units,
-            machine: options.machine,
-            thickness: options.thickness,
-        };
+        let mut programs = export::gcode(table, &options)?;
         if machine.edge.is_some() {
-            programs.push(export::gcode_edge(self.board.blank.diameter, &mill)?);
+            programs.push(export::gcode_edge(self.board.blank.diameter, &options)?);
         }
         let plan = grooves(&self.board, &self.layout).filter(|_| machine.groove.is_some());
         if let (Some(plan), Some(wanted)) = (plan, &self.board.grooves) {
-            programs.push(export::gcode_grooves(&plan.grooves, wanted, &mill)?);
+            programs.push(export::gcode_grooves(&plan.grooves, wanted, &options)?);
         }
         let named = |program: export::Program| {
             file(

@@ -1,6 +1,6 @@
 //! Controls of the V-grooves: the bit, what is grooved, and how a machine runs the bit.
 
-use board::{Board, GrooveRun, Grooves, Rings, Units, ranges};
+use board::{Board, CutterRun, Grooves, Rings, Units, ranges};
 use egui::Ui;
 use workshop::{Caution, GroovePlan, Measure};
 
@@ -128,7 +128,7 @@ fn plan_ui(ui: &mut Ui, plan: &GroovePlan, units: Units) {
     fact(ui, "All of them long", &length(plan.length));
 }
 
-fn run_ui(ui: &mut Ui, run: &mut GrooveRun, units: Units) {
+fn run_ui(ui: &mut Ui, run: &mut CutterRun, units: Units) {
     let field = |range| Field { range, units };
     for (caption, value, range) in [
         ("V bit speed", &mut run.speed, ranges::SPEED),
@@ -204,7 +204,7 @@ mod tests {
         panel.run();
         press(&mut panel, "cut the grooves");
         let machine = panel.state().machine.clone().unwrap();
-        assert_eq!(machine.groove, Some(GrooveRun::default()));
+        assert_eq!(machine.groove, Some(CutterRun::default()));
         // Nothing is assumed of how the bit is run.
         write_into(&mut panel, "V bit feed down", "6\"");
         let run = |panel: &Harness<'static, Board>| {

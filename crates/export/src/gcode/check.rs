@@ -1,6 +1,6 @@
 //! What is refused, and what is left: jobs that can be written without a further question.
 
-use board::{BitRun, Bore, Bottom, Machine, Units, show_length, show_number};
+use board::{BitRun, Bore, Bottom, CutterRun, Machine, Units, show_length, show_number};
 use workshop::{HoleRow, HoleTable};
 
 use super::{GcodeError, GcodeOptions};
@@ -91,18 +91,14 @@ pub struct Milled {
 
 impl Milled {
     /// Of speed, feed along and feed down; every one must be there.
-    pub fn of(
-        what: &'static str,
-        [speed, feed, plunge]: [Option<f64>; 3],
-        units: Units,
-    ) -> Result<Self, GcodeError> {
+    pub fn of(what: &'static str, run: CutterRun, units: Units) -> Result<Self, GcodeError> {
         let settled = |setting: &'static str, value: Option<f64>| {
             value.ok_or(GcodeError::Missing { setting, what })
         };
         let run = Self {
-            speed: settled("spindle speed", speed)?,
-            feed: settled("feed along the cut", feed)?,
-            plunge: settled("feed down", plunge)?,
+            speed: settled("spindle speed", run.speed)?,
+            feed: settled("feed along the cut", run.feed)?,
+            plunge: settled("feed down", run.plunge)?,
         };
         let turns = "turns a minute";
         over(
@@ -136,10 +132,10 @@ pub fn passes(what: &'static str, depth: f64, pass: f64, units: Units) -> Result
     })
 }
 
-/// The holes by the bit that drills them, in the order of drilling.
+/// The holes by the bit that drills them, in the order of the table.
 pub fn jobs<'a>(table: &'a HoleTable, options: &GcodeOptions) -> Result<Vec<Job<'a>>, GcodeError> {
     let mut jobs: Vec<Job<'a>> = Vec::new();
-    for row in ordered(table, options)? {
+    for row in &table.rows {
         hole(row, options)?;
         let bit = BitRun::unsettled(row.diameter, row.bottom);
         let same = |job: &&mut Job<'_>| bit.drills(job.diameter, job.bottom);
@@ -152,25 +148,6 @@ pub fn jobs<'a>(table: &'a HoleTable, options: &GcodeOptions) -> Result<Vec<Job<
         return Err(GcodeError::NoHoles);
     }
     Ok(jobs)
-}
-
-fn ordered<'a>(
-    table: &'a HoleTable,
-    options: &GcodeOptions,
-) -> Result<Vec<&'a HoleRow>, GcodeError> {
-    let Some(order) = &options.order else {
-        return Ok(table.rows.iter().collect());
-    };
-    let mut left: Vec<_> = table.rows.iter().map(Some).collect();
-    let taken = order
-        .iter()
-        .map(|&row| left.get_mut(row).and_then(Option::take));
-    let rows: Option<Vec<_>> = taken.collect();
-    let rows = rows.filter(|rows| rows.len() == table.rows.len());
-    rows.ok_or(GcodeError::Order {
-        given: order.len(),
-        holes: table.rows.len(),
-    })
 }
 
 /// A hole that is somewhere, and whose bit stays out of the machine's bed.

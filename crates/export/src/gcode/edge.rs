@@ -9,7 +9,7 @@ use board::{EdgeRun, show_length};
 
 use super::check::{self, Milled};
 use super::lines::Lines;
-use super::{GcodeError, MillOptions, Program};
+use super::{GcodeError, GcodeOptions, Program};
 
 /// The turns of the cutter, settled.
 struct Turns {
@@ -26,7 +26,7 @@ struct Turns {
 /// # Errors
 ///
 /// A setting that is missing, impossible or dangerous; see [`GcodeError`].
-pub fn gcode_edge(diameter: f64, options: &MillOptions) -> Result<Program, GcodeError> {
+pub fn gcode_edge(diameter: f64, options: &GcodeOptions) -> Result<Program, GcodeError> {
     check::shop(&options.machine, options.thickness, options.units)?;
     let edge = options
         .machine
@@ -52,7 +52,7 @@ const CUTTER: &str = "cutter for the edge";
 fn settle(
     diameter: f64,
     edge: &EdgeRun,
-    options: &MillOptions,
+    options: &GcodeOptions,
     lines: &Lines,
 ) -> Result<Turns, GcodeError> {
     let units = options.units;
@@ -64,7 +64,7 @@ fn settle(
         check::length(what, mm, check::LEAST, units)?;
     }
     check::length("skin left under the edge", edge.skin, 0.0, units)?;
-    let run = Milled::of(CUTTER, [edge.speed, edge.feed, edge.plunge], units)?;
+    let run = Milled::of(CUTTER, edge.run(), units)?;
     let depth = options.thickness - edge.skin;
     if depth < check::LEAST {
         return Err(GcodeError::AllSkin {
@@ -115,7 +115,7 @@ fn about(lines: &mut Lines, diameter: f64, edge: &EdgeRun, turns: &Turns) {
 }
 
 /// From 3 o'clock: down to the top face, round and down, round level, up.
-fn cut(lines: &mut Lines, turns: &Turns, options: &MillOptions) {
+fn cut(lines: &mut Lines, turns: &Turns, options: &GcodeOptions) {
     let radius = turns.radius;
     lines.words("G0", &[('X', radius), ('Y', 0.0)]);
     lines.line("");

@@ -70,16 +70,6 @@ pub enum GcodeError {
         /// By how much it is too far.
         over: String,
     },
-    /// The order does not name each hole once.
-    #[error(
-        "the drilling order has {given} entries for {holes} holes, or names one twice: name each row from 0 once"
-    )]
-    Order {
-        /// How many it names.
-        given: usize,
-        /// How many there are.
-        holes: usize,
-    },
     /// Nothing is said of how a cutter is run.
     #[error("nothing is settled for the {what}: give its speed and its feeds")]
     NoRun {

@@ -8,7 +8,7 @@ use workshop::{Arc, Groove, Stroke, groove_depth};
 
 use super::check::{self, Milled};
 use super::lines::Lines;
-use super::{GcodeError, MillOptions, Program};
+use super::{GcodeError, GcodeOptions, Program};
 
 /// The program that cuts grooves of the shape that is wanted.
 ///
@@ -18,12 +18,12 @@ use super::{GcodeError, MillOptions, Program};
 pub fn gcode_grooves(
     grooves: &[Groove],
     wanted: &Grooves,
-    options: &MillOptions,
+    options: &GcodeOptions,
 ) -> Result<Program, GcodeError> {
     check::shop(&options.machine, options.thickness, options.units)?;
     let run = options.machine.groove;
     let run = run.ok_or(GcodeError::NoRun { what: BIT })?;
-    let run = Milled::of(BIT, [run.speed, run.feed, run.plunge], options.units)?;
+    let run = Milled::of(BIT, run, options.units)?;
     let depth = settle(grooves, wanted, options)?;
     let passes = check::passes("the grooves", depth, wanted.pass, options.units)?;
     let mut lines = Lines::new(options.units);
@@ -55,7 +55,7 @@ const SHORTEST_ARC: f64 = 0.005;
 const CLOSED: f64 = 1e-6;
 
 /// The depth of grooves that are somewhere, end in the wood, and can be cut with such a bit.
-fn settle(grooves: &[Groove], wanted: &Grooves, options: &MillOptions) -> Result<f64, GcodeError> {
+fn settle(grooves: &[Groove], wanted: &Grooves, options: &GcodeOptions) -> Result<f64, GcodeError> {
     let units = options.units;
     check::length("width of the grooves", wanted.width, check::LEAST, units)?;
     check::length(
@@ -117,7 +117,7 @@ struct Cut<'a> {
 
 impl Cut<'_> {
     /// To its start, down, along it, and up. An open one is cut there and back in turns.
-    fn write(&self, lines: &mut Lines, options: &MillOptions) {
+    fn write(&self, lines: &mut Lines, options: &GcodeOptions) {
         let mut path: Vec<Stroke> = self.groove.path.iter().flat_map(halves).collect();
         let (Some(first), Some(last)) = (path.first(), path.last()) else {
             return;

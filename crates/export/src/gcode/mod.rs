@@ -19,7 +19,7 @@ pub use edge::gcode_edge;
 pub use error::GcodeError;
 pub use grooves::gcode_grooves;
 
-/// How the holes are to be drilled. Lengths in mm, feeds in mm a minute.
+/// The board and the machine that a program is for. Lengths in mm, feeds in mm a minute.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GcodeOptions {
     /// What the board is called; empty for no name.
@@ -28,34 +28,16 @@ pub struct GcodeOptions {
     pub date: String,
     /// The unit of the file.
     pub units: Units,
-    /// The machine, with how each bit is run; one that no hole needs is left out.
+    /// The machine: [`Machine::bits`] says how each drill bit is run, [`Machine::edge`] and [`Machine::groove`] how the
+    /// cutters are. What a program does not need is left out.
     pub machine: Machine,
     /// Thickness of the board.
     pub thickness: f64,
-    /// How far the spur of a Forstner bit reaches below its rim.
+    /// How far the spur of a Forstner bit reaches below its rim; only drilling needs it.
     pub spur: f64,
-    /// The rows of the table in the order of drilling, each once; none for the order of the table. The bits follow in
-    /// the order in which they are first needed.
-    pub order: Option<Vec<usize>>,
 }
 
-/// How the edge or the grooves are to be cut; [`Machine::edge`] and [`Machine::groove`] say how the cutters are run.
-/// Lengths in mm, feeds in mm a minute.
-#[derive(Debug, Clone, PartialEq)]
-pub struct MillOptions {
-    /// What the board is called; empty for no name.
-    pub title: String,
-    /// The date as it is to be written; empty for none.
-    pub date: String,
-    /// The unit of the file.
-    pub units: Units,
-    /// The machine.
-    pub machine: Machine,
-    /// Thickness of the board.
-    pub thickness: f64,
-}
-
-impl MillOptions {
+impl GcodeOptions {
     fn head<'a>(&'a self, work: &'a str) -> lines::Head<'a> {
         lines::Head {
             work,
@@ -76,7 +58,8 @@ pub struct Program {
     pub text: String,
 }
 
-/// The programs that drill the holes of a table.
+/// The programs that drill the holes of a table, bit by bit in the order in which the bits are first needed, and with
+/// each bit in the order of the table.
 ///
 /// Z is 0 at the top face and, at the bottom of a bore, minus its depth: where the full diameter ends above a point
 /// or a spur, as [`board::Bore::depth`] has it. Each program says how Z is set with its bit.

@@ -4,7 +4,7 @@ use board::{Bottom, INCH, Units, show_number};
 use workshop::HoleRow;
 
 use super::check::Job;
-use super::lines::{Head, Lines};
+use super::lines::Lines;
 use super::{GcodeOptions, Program};
 
 /// A program for one bit, of so many.
@@ -51,13 +51,7 @@ fn bit_stem(job: &Job<'_>, units: Units) -> String {
 
 fn begun(options: &GcodeOptions) -> Lines {
     let mut lines = Lines::new(options.units);
-    lines.head(&Head {
-        work: "Drilling",
-        title: &options.title,
-        date: &options.date,
-        clearance: options.machine.clearance,
-        thickness: options.thickness,
-    });
+    lines.head(&options.head("Drilling"));
     lines
 }
 

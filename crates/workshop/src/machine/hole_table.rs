@@ -3,10 +3,10 @@
 use board::{BitRun, Bore, Bottom, HoleName, Layout, Role};
 use geometry::Point;
 
-/// The holes of a board, in the order of their names.
+/// The holes of a board, in the order of their names or in that of drilling.
 #[derive(Debug, Clone, PartialEq)]
 pub struct HoleTable {
-    /// One row a hole: by player, then track, home, start, extra, then number; the center last.
+    /// One row a hole; from [`hole_table`] by player, then track, home, start, extra, then number, the center last.
     pub rows: Vec<HoleRow>,
 }
 
@@ -44,6 +44,14 @@ impl HoleTable {
             }
         }
         bits
+    }
+
+    /// The same holes in an order of rows, from 0, as [`crate::Order::rows`] has it; a row that is not there is left out.
+    pub fn in_order(&self, rows: &[usize]) -> Self {
+        let rows = rows.iter().filter_map(|row| self.rows.get(*row));
+        Self {
+            rows: rows.copied().collect(),
+        }
     }
 }
 
