@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::Role;
+use crate::serial::or_null;
 
 /// Which grooves are routed, and with which bit. Every distance is of wood left, from the edge of a groove at the top
 /// face, not from its middle.
@@ -29,18 +30,19 @@ pub struct Grooves {
     /// A line from each turn-in space along its home lane.
     pub home: bool,
     /// Wood between the holes of a home lane and an outline round it; none: no outline.
-    #[serde(rename = "around_home_mm")]
+    #[serde(rename = "around_home_mm", deserialize_with = "or_null")]
     pub around_home: Option<f64>,
     /// Wood between the holes of a start pocket and an outline round it; none: no outline.
-    #[serde(rename = "around_start_mm")]
+    #[serde(rename = "around_start_mm", deserialize_with = "or_null")]
     pub around_start: Option<f64>,
     /// Rings round bores; none: no rings.
+    #[serde(deserialize_with = "or_null")]
     pub rings: Option<Rings>,
     /// How far from the center pin the lines between sectors begin, which run out to the rim; none: no such lines.
-    #[serde(rename = "sectors_from_mm")]
+    #[serde(rename = "sectors_from_mm", deserialize_with = "or_null")]
     pub sectors_from: Option<f64>,
     /// Wood between the start of the roundover and a ring round the board; none: no such ring.
-    #[serde(rename = "rim_mm")]
+    #[serde(rename = "rim_mm", deserialize_with = "or_null")]
     pub rim: Option<f64>,
 }
 

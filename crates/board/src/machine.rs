@@ -4,6 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::Bottom;
+use crate::serial::or_null;
 
 /// A CNC machine.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -16,7 +17,7 @@ pub struct Machine {
     #[serde(rename = "retract_mm")]
     pub retract: f64,
     /// How far a bit may reach below the board, into a spoilboard; none: it may not come through.
-    #[serde(rename = "through_mm")]
+    #[serde(rename = "through_mm", deserialize_with = "or_null")]
     pub through: Option<f64>,
     /// What the spindle takes to come up to speed.
     #[serde(rename = "spin_up_s")]
@@ -26,6 +27,7 @@ pub struct Machine {
     /// How each bit is run.
     pub bits: Vec<BitRun>,
     /// The board's edge cut round; none: it is cut elsewhere.
+    #[serde(deserialize_with = "or_null")]
     pub edge: Option<EdgeRun>,
     /// How the V bit is run; none: the grooves are cut elsewhere.
     #[serde(default)]
@@ -66,16 +68,16 @@ pub struct BitRun {
     /// The bottom it leaves.
     pub bottom: Bottom,
     /// Turns a minute; none: not settled yet.
-    #[serde(rename = "speed_rpm")]
+    #[serde(rename = "speed_rpm", deserialize_with = "or_null")]
     pub speed: Option<f64>,
     /// Feed down in mm a minute; none: not settled yet.
-    #[serde(rename = "feed_mm_min")]
+    #[serde(rename = "feed_mm_min", deserialize_with = "or_null")]
     pub feed: Option<f64>,
     /// How deep it goes before it is drawn out to clear the chips; none: in one go.
-    #[serde(rename = "peck_mm")]
+    #[serde(rename = "peck_mm", deserialize_with = "or_null")]
     pub peck: Option<f64>,
     /// How long it turns at the bottom; none: not at all.
-    #[serde(rename = "dwell_s")]
+    #[serde(rename = "dwell_s", deserialize_with = "or_null")]
     pub dwell: Option<f64>,
 }
 
@@ -109,13 +111,13 @@ pub struct EdgeRun {
     #[serde(rename = "cutter_mm")]
     pub cutter: f64,
     /// Turns a minute; none: not settled yet.
-    #[serde(rename = "speed_rpm")]
+    #[serde(rename = "speed_rpm", deserialize_with = "or_null")]
     pub speed: Option<f64>,
     /// Feed along the cut in mm a minute; none: not settled yet.
-    #[serde(rename = "feed_mm_min")]
+    #[serde(rename = "feed_mm_min", deserialize_with = "or_null")]
     pub feed: Option<f64>,
     /// Feed down in mm a minute; none: not settled yet.
-    #[serde(rename = "plunge_mm_min")]
+    #[serde(rename = "plunge_mm_min", deserialize_with = "or_null")]
     pub plunge: Option<f64>,
     /// How much deeper each pass goes.
     #[serde(rename = "pass_mm")]
@@ -142,13 +144,13 @@ impl EdgeRun {
 #[serde(deny_unknown_fields)]
 pub struct CutterRun {
     /// Turns a minute; none: not settled yet.
-    #[serde(rename = "speed_rpm")]
+    #[serde(rename = "speed_rpm", deserialize_with = "or_null")]
     pub speed: Option<f64>,
     /// Feed along the cut in mm a minute; none: not settled yet.
-    #[serde(rename = "feed_mm_min")]
+    #[serde(rename = "feed_mm_min", deserialize_with = "or_null")]
     pub feed: Option<f64>,
     /// Feed down in mm a minute; none: not settled yet.
-    #[serde(rename = "plunge_mm_min")]
+    #[serde(rename = "plunge_mm_min", deserialize_with = "or_null")]
     pub plunge: Option<f64>,
 }
 

@@ -95,6 +95,13 @@ pub mod auto_or_point {
     }
 }
 
+/// A value or `null`, but not nothing: what is left out by mistake would be unplanned in silence.
+pub fn or_null<'de, D: Deserializer<'de>, T: Deserialize<'de>>(
+    deserializer: D,
+) -> Result<Option<T>, D::Error> {
+    Option::deserialize(deserializer)
+}
+
 #[derive(Serialize, Deserialize)]
 enum Word {
     #[serde(rename = "auto")]

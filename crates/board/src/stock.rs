@@ -6,7 +6,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::serial::auto_or_point;
+use crate::serial::{auto_or_point, or_null};
 
 /// The blank as it was bought.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -202,6 +202,7 @@ pub struct Panel {
     #[serde(rename = "planer_mm")]
     pub planer: f64,
     /// Loose tenons across the seams; none: glue alone.
+    #[serde(deserialize_with = "or_null")]
     pub tenons: Option<Tenons>,
 }
 

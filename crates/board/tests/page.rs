@@ -7,21 +7,34 @@
 
 use std::collections::BTreeMap;
 
-use board::{Range, Wishes, propose, ranges, write_board};
+use board::{Range, Wishes, propose, ranges, read_board, write_board};
 use serde_json::Value;
 
 const PAGE: &str = include_str!("../../../docs/formats/board-file.md");
 
-/// The rows of the page's table: member → range and default.
-fn rows() -> BTreeMap<String, (String, String)> {
+/// A row of the page's table.
+struct Row {
+    /// Whether a file may leave the member out.
+    optional: bool,
+    range: &'static str,
+    default: String,
+}
+
+/// The rows of the page's table, by their members.
+fn rows() -> BTreeMap<String, Row> {
     let table = PAGE.lines().filter(|line| line.starts_with("| "));
     table
         .filter_map(|line| {
-            let cells: Vec<&str> = line.trim_matches('|').split(" | ").map(str::trim).collect();
-            let [member, _, range, default] = cells[..] else {
+            let cells: Vec<&str> = line.trim_matches('|').split('|').map(str::trim).collect();
+            let [member, purpose, range, default] = cells[..] else {
                 return None;
             };
-            Some((plain(member), (range.into(), plain(default))))
+            let row = Row {
+                optional: purpose.starts_with("+ "),
+                range,
+                default: plain(default),
+            };
+            Some((plain(member), row))
         })
         .collect()
 }
@@ -45,13 +58,17 @@ fn members(path: &str, value: &Value, found: &mut BTreeMap<String, String>) {
         }
         return;
     }
-    let said = match value {
+    let said = said(value);
+    if let Some(before) = found.insert(path.into(), said.clone()) {
+        assert_eq!(before, said, "the bores of a new board differ");
+    }
+}
+
+fn said(value: &Value) -> String {
+    match value {
         Value::String(text) => text.clone(),
         Value::Number(number) => number.as_f64().unwrap().to_string(),
         other => other.to_string(),
-    };
-    if let Some(before) = found.insert(path.into(), said.clone()) {
-        assert_eq!(before, said, "the bores of a new board differ");
     }
 }
 
@@ -68,10 +85,99 @@ fn every_member_of_a_new_board_is_on_the_page_with_its_default() {
     assert!(found.len() > 30, "{found:?}");
     let rows = rows();
     for (member, value) in found {
-        let (_, default) = rows
+        let row = rows
             .get(&member)
             .unwrap_or_else(|| panic!("{member} is not on the page"));
-        assert_eq!(*default, value, "{member}");
+        assert_eq!(row.default, value, "{member}");
+    }
+}
+
+/// The files of the rich boards: every member of the document is in some.
+fn rich() -> Vec<Value> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/fixtures/rich");
+    let files = std::fs::read_dir(folder).unwrap();
+    let read = |file: std::fs::DirEntry| std::fs::read(file.path()).unwrap();
+    files
+        .map(|file| serde_json::from_slice(&read(file.unwrap())).unwrap())
+        .collect()
+}
+
+/// The places of all members within a value, each with its name on the page.
+fn places(place: &str, name: &str, value: &Value, found: &mut Vec<(String, String)>) {
+    let within = match name {
+        "machine.bits" => "a bit:",
+        "finish" => "a coat:",
+        _ if object_has(value, "bottom") && object_has(value, "depth_mm") => "a bore:",
+        _ if object_has(value, "humidity_percent") => "air:",
+        _ => name,
+    };
+    if let Value::Object(object) = value {
+        for (member, value) in object {
+            let name = match within {
+                "" => member.clone(),
+                list if list.ends_with(':') => format!("{list} {member}"),
+                object => format!("{object}.{member}"),
+            };
+            let place = format!("{place}/{member}");
+            places(&place, &name, value, found);
+            found.push((place, name));
+        }
+    } else if let Value::Array(items) = value {
+        for (at, item) in items.iter().enumerate() {
+            places(&format!("{place}/{at}"), within, item, found);
+        }
+    }
+}
+
+#[test]
+fn a_member_may_be_missing_only_where_the_page_says_so_and_then_has_its_default() {
+    let rows = rows();
+    let mut missed = 0;
+    for file in rich() {
+        let mut found = Vec::new();
+        places("/board", "", &file["board"], &mut found);
+        for (place, name) in found {
+            let mut without = file.clone();
+            let (object, member) = place.rsplit_once('/').unwrap();
+            let object = without.pointer_mut(object).unwrap();
+            object.as_object_mut().unwrap().remove(member).unwrap();
+            let read = read_board(without.to_string().as_bytes());
+            let row = rows.get(&name).filter(|row| row.optional);
+            assert_eq!(read.is_ok(), row.is_some(), "{place}, {name}: {read:?}");
+            let (Ok(board), Some(row)) = (read, row) else {
+                continue;
+            };
+            let file: Value = serde_json::from_str(&write_board(&board)).unwrap();
+            let value = file.pointer(&place).unwrap();
+            if !matches!(row.default.as_str(), "none" | "") && !value.is_object() {
+                assert_eq!(said(value), row.default, "{place}");
+            }
+            missed += 1;
+        }
+    }
+    assert!(missed > 300, "{missed}");
+}
+
+#[test]
+fn every_word_on_the_page_is_in_some_rich_board() {
+    let mut known: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    for file in rich() {
+        let mut found = Vec::new();
+        places("/board", "", &file["board"], &mut found);
+        for (place, name) in found {
+            let value = file.pointer(&place).unwrap();
+            known.entry(name).or_default().push(said(value));
+        }
+    }
+    for (member, row) in rows() {
+        let words = row.range.split('`').skip(1).step_by(2);
+        for word in words {
+            let values = known.get(&member);
+            assert!(
+                values.is_some_and(|values| values.iter().any(|value| value == word)),
+                "{member} is never {word}"
+            );
+        }
     }
 }
 
@@ -222,7 +328,7 @@ const AS_ON_PAGE: &[(&str, Range)] = &[
 fn every_range_is_on_the_page_as_the_program_has_it() {
     let rows = rows();
     for &(member, range) in AS_ON_PAGE {
-        let said = rows.get(member).map(|(range, _)| range.as_str());
+        let said = rows.get(member).map(|row| row.range);
         let wanted = format!("{} to {}", range.min, range.max);
         assert_eq!(said, Some(wanted.as_str()), "{member}");
     }
