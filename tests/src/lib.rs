@@ -5,6 +5,8 @@
     reason = "a check that cannot read its samples has nothing to check"
 )]
 
+pub mod source;
+
 use app::derived::Derived;
 use app::exports::{Kind, Moment, Source};
 use board::{BitRun, Board, Filling, Machine, Router, SectorJig, read_board};
