@@ -1,16 +1,12 @@
 //! Which part of a drawing is in view, and how large: the one place where y turns over.
 
-use drawing::Arc;
 use egui::{Context, EventFilter, Key, PointerButton, Pos2, Rect, Response, Vec2, pos2};
-use egui_plot::PlotBounds;
 use geometry::Point;
 
 /// Room around a fitted drawing, in points of the screen.
 const FIT_MARGIN: f32 = 42.0;
 /// Least and most screen points a millimeter.
 const SCALES: (f64, f64) = (0.005, 60.0);
-/// How far from a true arc one may be painted, in points.
-const FLATNESS: f32 = 0.08;
 /// How far an arrow key moves the view, in points.
 const KEY_PAN: f32 = 48.0;
 /// What one press of plus enlarges by.
@@ -118,14 +114,12 @@ impl Camera {
         }
     }
 
-    /// The same view as a plot takes it.
-    pub fn bounds(&self) -> PlotBounds {
-        let half = kurbo::Vec2::new(
-            f64::from(self.frame.width()),
-            f64::from(self.frame.height()),
-        ) / (2.0 * self.scale);
-        let (min, max) = (self.middle - half, self.middle + half);
-        PlotBounds::from_min_max([min.x, min.y], [max.x, max.y])
+    /// The same view as seen from a drawing that lies moved on this one.
+    pub fn moved(self, by: kurbo::Vec2) -> Self {
+        Self {
+            middle: self.middle - by,
+            ..self
+        }
     }
 
     /// The view after this frame's pointer and keys: a drag moves it where `drags`, the wheel and pinching zoom about the
@@ -184,15 +178,6 @@ pub fn keep_keys(ctx: &Context, response: &Response, escape: bool) {
     ctx.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
 }
 
-/// Points along an arc, enough for it to look round where its radius is so many points of the screen.
-pub fn along(arc: &Arc, radius: f32) -> Vec<Point> {
-    let turns = (arc.sweep.as_radians() / core::f64::consts::TAU).abs();
-    let corners = core::f32::consts::PI * (radius.max(1.0) / (2.0 * FLATNESS)).sqrt();
-    let steps = (f64::from(corners) * turns).ceil().clamp(6.0, 3000.0) as u32;
-    let at = |step: u32| arc.at(f64::from(step) / f64::from(steps));
-    (0..=steps).map(at).collect()
-}
-
 fn within_scales(scale: f64) -> f64 {
     let (least, most) = SCALES;
     // An empty frame has no scale; `max` also turns a NaN away.
@@ -203,7 +188,6 @@ fn within_scales(scale: f64) -> f64 {
 mod tests {
     use super::*;
     use egui::vec2;
-    use geometry::Angle;
     use testkit::assert_near;
 
     const FRAME: Rect = Rect {
@@ -258,12 +242,11 @@ mod tests {
     }
 
     #[test]
-    fn a_plot_sees_the_same_part() {
-        let camera = fitted();
-        let bounds = camera.bounds();
-        let corner = camera.place(FRAME.left_bottom());
-        assert_near!(bounds.min()[0], corner.x, 1e-9);
-        assert_near!(bounds.min()[1], corner.y, 1e-9);
+    fn a_moved_drawing_is_seen_where_it_lies() {
+        let by = kurbo::Vec2::new(120.0, -35.0);
+        let place = Point::new(7.0, 9.0);
+        let seen = fitted().moved(by).screen(place);
+        assert!(seen.distance(fitted().screen(place + by)) < 1e-3);
     }
 
     #[test]
@@ -284,28 +267,6 @@ mod tests {
         ] {
             let camera = Camera::new(Zoom::Fit, frame, all);
             assert!(camera.scale > 0.0 && camera.middle.is_finite());
-        }
-    }
-
-    #[test]
-    fn arcs_look_round_at_every_size() {
-        for (radius, sweep) in [(0.2, 90.0), (40.0, 90.0), (900.0, 270.0)] {
-            let arc = Arc {
-                center: Point::new(3.0, -2.0),
-                radius,
-                start: Angle::degrees(30.0),
-                sweep: Angle::degrees(sweep),
-            };
-            let way = along(&arc, radius as f32);
-            assert!(way[0].distance(arc.at(0.0)) < 1e-9);
-            assert!(way[way.len() - 1].distance(arc.at(1.0)) < 1e-9);
-            for ends in way.windows(2) {
-                let sagitta = radius - ends[0].midpoint(ends[1]).distance(arc.center);
-                assert!(
-                    sagitta <= 1.1 * f64::from(FLATNESS),
-                    "{sagitta} at {radius}"
-                );
-            }
         }
     }
 }

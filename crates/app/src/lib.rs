@@ -16,13 +16,15 @@ pub mod window;
 
 mod blank_view;
 mod camera;
+mod color;
 mod command;
-mod contrast;
 mod current;
 mod dialogs;
 mod history;
 mod host;
 mod jobs;
+mod painter;
+mod palette;
 mod panels;
 mod rescue;
 mod samples;

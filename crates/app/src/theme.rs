@@ -11,6 +11,8 @@ use egui::{
 };
 use workshop::Severity;
 
+use crate::color::rgb;
+
 /// The colors of one theme.
 #[derive(Debug, Clone, Copy)]
 pub struct Tokens {
@@ -44,10 +46,6 @@ pub struct Tokens {
     pub note: Color32,
     /// All is well.
     pub fine: Color32,
-}
-
-const fn rgb(hex: u32) -> Color32 {
-    Color32::from_rgb((hex >> 16) as u8, (hex >> 8) as u8, hex as u8)
 }
 
 const LIGHT: Tokens = Tokens {
@@ -216,7 +214,7 @@ fn widgets(tokens: &Tokens) -> Widgets {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::contrast::contrast;
+    use crate::color::contrast;
 
     /// WCAG 2 level AA for text.
     #[test]

@@ -1,17 +1,17 @@
-//! What is to be painted of a blank, kept from frame to frame: only what was changed is cut into pieces again.
+//! What is to be painted of a blank, kept from frame to frame: only what was changed is filled and hatched again.
 
 use board::{FlawKind, FlawShape, Stock, StockFlaw, StockOutline};
-use geometry::{Circle, Outline, Point};
-use kurbo::Vec2;
+use geometry::{Circle, Outline, Point, Vec2};
+use kurbo::{BezPath, PathEl, Shape as _};
 
-use super::fill::{Slice, hatching, slices};
+use crate::painter::Fill;
 
 /// Gaps between lines of the grain, as shares of what an even gap would be: wood is not ruled.
 const GRAIN: [f64; 7] = [0.6, 1.5, 0.8, 1.2, 0.5, 1.7, 0.7];
 /// Lines of the grain across a blank.
 const LINES: f64 = 26.0;
 /// Lines of hatching across a flaw.
-const HATCHES: f64 = 7.0;
+const HATCHES: u16 = 7;
 /// Corners of a round flaw, for its hatching.
 const ROUND: u16 = 48;
 
@@ -27,10 +27,10 @@ pub struct Drawn {
 pub struct Area {
     /// Its corners as they were typed; those of a round flaw stand around it.
     pub corners: Vec<Point>,
-    /// Whether they make an outline.
-    pub is_sound: bool,
+    /// What they make, if they make an outline.
+    outline: Option<Outline>,
     /// Its inside; empty where it is round, or no outline.
-    pub fill: Vec<Slice>,
+    pub fill: Fill,
     /// Grain or hatching.
     pub lines: Vec<[Point; 2]>,
 }
@@ -64,63 +64,85 @@ impl Drawn {
 
     /// All of the blank, flaws beside it too.
     pub fn bounds(&self) -> Option<kurbo::Rect> {
-        let areas = self
-            .wood()
-            .into_iter()
-            .chain(self.flaws().map(|(_, area)| area));
-        let corners = areas
-            .flat_map(|area| &area.corners)
-            .filter(|at| at.is_finite());
-        corners
-            .map(|at| kurbo::Rect::from_points(*at, *at))
-            .reduce(|all, corner| all.union(corner))
+        let wood = self.wood().into_iter();
+        let areas = wood.chain(self.flaws().map(|(_, area)| area));
+        areas
+            .filter_map(Area::bounds)
+            .reduce(|all, area| all.union(area))
     }
 }
 
 impl Area {
     fn wood(corners: Vec<Point>) -> Self {
-        let mut area = Self::new(corners);
-        if area.is_sound {
-            let step = height(&area.corners, Vec2::new(1.0, 0.0)) / LINES;
-            let steps = GRAIN
-                .iter()
-                .cycle()
-                .map(|share| share * step)
-                .take(4 * LINES as usize);
-            area.lines = hatching(&area.corners, Vec2::new(1.0, 0.0), steps);
-        }
-        area
+        let gaps = GRAIN.iter().cycle();
+        let heights = gaps.scan(0.0, |height, gap| {
+            *height += gap / LINES;
+            Some(*height)
+        });
+        Self::new(corners).filled().hatched(
+            Vec2::new(1.0, 0.0),
+            heights.take_while(|height| *height < 1.0),
+        )
     }
 
     fn flaw(flaw: &StockFlaw) -> Self {
-        let mut area = match &flaw.shape {
-            FlawShape::Round { x, y, diameter } => Self {
-                corners: around(Circle::new((*x, *y), diameter / 2.0)),
-                is_sound: true,
-                fill: Vec::new(),
-                lines: Vec::new(),
-            },
-            FlawShape::Area { corners } => Self::new(points(corners)),
+        let area = match &flaw.shape {
+            FlawShape::Round { x, y, diameter } => {
+                Self::new(around(Circle::new((*x, *y), diameter / 2.0)))
+            }
+            FlawShape::Area { corners } => Self::new(points(corners)).filled(),
         };
-        if area.is_sound {
-            let hatched = slopes(flaw.kind)
-                .iter()
-                .flat_map(|slope| hatched(&area.corners, *slope));
-            area.lines = hatched.collect();
-        }
-        area
+        // The lines stand about the middle.
+        let heights = (0..HATCHES).map(|line| (f64::from(line) + 0.5) / f64::from(HATCHES));
+        let slopes = slopes(flaw.kind).iter();
+        slopes.fold(area, |area, slope| area.hatched(*slope, heights.clone()))
     }
 
     fn new(corners: Vec<Point>) -> Self {
-        let outline = Outline::new(corners.clone());
         Self {
-            fill: outline
-                .as_ref()
-                .map_or_else(|_| Vec::new(), |outline| slices(outline.corners())),
-            is_sound: outline.is_ok(),
-            lines: Vec::new(),
+            outline: Outline::new(corners.clone()).ok(),
             corners,
+            fill: Fill::default(),
+            lines: Vec::new(),
         }
+    }
+
+    fn filled(mut self) -> Self {
+        if let Some(outline) = &self.outline {
+            self.fill = Fill::of(outline.corners());
+        }
+        self
+    }
+
+    fn hatched(mut self, slope: Vec2, heights: impl Iterator<Item = f64>) -> Self {
+        if let Some(outline) = &self.outline {
+            self.lines.extend(outline.hatching(slope, heights));
+        }
+        self
+    }
+
+    /// Whether its corners make an outline.
+    pub const fn is_sound(&self) -> bool {
+        self.outline.is_some()
+    }
+
+    /// Whether a point lies inside, also where edges cross.
+    pub fn contains(&self, at: Point) -> bool {
+        self.edge().winding(at) % 2 != 0
+    }
+
+    /// A box around it, unless it has no corners.
+    pub fn bounds(&self) -> Option<kurbo::Rect> {
+        let edge = self.edge();
+        (!edge.is_empty()).then(|| edge.bounding_box())
+    }
+
+    fn edge(&self) -> BezPath {
+        let (first, rest) = (self.corners.iter().take(1), self.corners.iter().skip(1));
+        let start = first.map(|at| PathEl::MoveTo(*at));
+        let lines = rest.map(|at| PathEl::LineTo(*at));
+        let end = (!self.corners.is_empty()).then_some(PathEl::ClosePath);
+        start.chain(lines).chain(end).collect()
     }
 }
 
@@ -140,22 +162,6 @@ const fn slopes(kind: FlawKind) -> &'static [Vec2] {
         FlawKind::Crack => &[UP],
         FlawKind::Sapwood => &[ACROSS],
     }
-}
-
-fn hatched(corners: &[Point], slope: Vec2) -> Vec<[Point; 2]> {
-    let step = height(corners, slope) / HATCHES;
-    // Half a step first, so that the lines stand about the middle.
-    let steps = core::iter::once(step / 2.0).chain(core::iter::repeat_n(step, HATCHES as usize));
-    hatching(corners, slope, steps)
-}
-
-/// How far corners reach square to a way.
-fn height(corners: &[Point], slope: Vec2) -> f64 {
-    let reach = corners.iter().map(|at| slope.cross(at.to_vec2()));
-    let (least, most) = reach.fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), at| {
-        (least.min(at), most.max(at))
-    });
-    (most - least).max(0.0)
 }
 
 fn around(circle: Circle) -> Vec<Point> {
@@ -240,6 +246,6 @@ mod tests {
         let mut drawn = Drawn::default();
         drawn.follow(&stock);
         let wood = drawn.wood().unwrap();
-        assert!(!wood.is_sound && wood.fill.is_empty() && wood.corners.len() == 4);
+        assert!(!wood.is_sound() && wood.lines.is_empty() && wood.corners.len() == 4);
     }
 }

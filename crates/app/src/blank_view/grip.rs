@@ -3,8 +3,7 @@
 use board::{FlawShape, Stock, StockOutline, ranges};
 use geometry::Point;
 
-use super::drawn::Drawn;
-use super::fill::contains;
+use super::drawn::{Area, Drawn};
 
 /// Outlines with more corners than this have no handles: they were measured by a machine.
 pub const MOST_HANDLES: usize = 200;
@@ -114,13 +113,12 @@ pub fn bring(stock: &mut Stock, grip: Grip, to: Point) {
 
 fn flaw_at(stock: &Stock, drawn: &Drawn, at: Point, slack: f64) -> Option<Grip> {
     let flaws = stock.flaws.iter().zip(drawn.flaws()).enumerate();
-    let miss = |shape: &FlawShape, corners: &[Point]| match shape {
+    let miss = |shape: &FlawShape, area: &Area| match shape {
         FlawShape::Round { x, y, diameter } => Point::new(*x, *y).distance(at) - diameter / 2.0,
-        FlawShape::Area { .. } if contains(corners, at) => 0.0,
+        FlawShape::Area { .. } if area.contains(at) => 0.0,
         FlawShape::Area { .. } => f64::INFINITY,
     };
-    let misses =
-        flaws.map(|(number, (flaw, (_, area)))| (miss(&flaw.shape, &area.corners), number));
+    let misses = flaws.map(|(number, (flaw, (_, area)))| (miss(&flaw.shape, area), number));
     let near = misses.filter(|(miss, _)| *miss <= slack);
     // A round flaw within an area lies deeper in than its edge, and is meant.
     near.min_by(|a, b| a.0.total_cmp(&b.0))

@@ -1,18 +1,14 @@
 //! The blank with the board on it, to scale: flaws, corners and the center pin can be dragged.
 //!
-//! `drawn` keeps what is to be painted (`fill` cuts it into pieces),
-//! `grip` knows what can be dragged and moves it in the document, `input` what pointer and keys do, `pieces` what is cut
-//! from the blank; `paint` and `cut` draw it with a `pen`. Nothing here works out a length of the trade: where the board
-//! lies best and how large it may be is told by the document's plan.
+//! `drawn` keeps what is to be painted, `grip` knows what can be dragged and moves it in the document, `input` what
+//! pointer and keys do, `pieces` what is cut from the blank; `paint` and `cut` paint it. Nothing here works out a length
+//! of the trade: where the board lies best and how large it may be is told by the document's plan.
 
 mod cut;
 mod drawn;
-mod fill;
 mod grip;
 mod input;
 mod paint;
-mod palette;
-mod pen;
 mod pieces;
 #[cfg(test)]
 mod tests;
@@ -26,13 +22,13 @@ use workshop::{Severity, panel_width};
 
 use crate::camera::{Camera, Zoom};
 use crate::derived::Derived;
+use crate::painter::Pen;
+use crate::palette::Palette;
 use crate::study::Study;
 use crate::theme::Tokens;
 use drawn::Drawn;
+use grip::Grip;
 use input::Held;
-use paint::Scene;
-use palette::Palette;
-use pen::Pen;
 use pieces::{Note, Pieces};
 
 const UNKNOWN: &str = "Type the blank's length and width, or its corners, under Blank";
@@ -65,6 +61,18 @@ pub struct BlankSeen<'a> {
     pub study: Option<&'a Study>,
     /// Whether the document cannot be laid out, so that the rest is of an older one.
     pub is_old: bool,
+}
+
+/// What one frame shows.
+struct Scene<'a> {
+    board: &'a Board,
+    seen: &'a BlankSeen<'a>,
+    drawn: &'a Drawn,
+    pieces: Pieces<'a>,
+    /// Whether the board is stopped for what the blank gives.
+    is_stopped: bool,
+    /// What is under the pointer, or dragged.
+    grip: Option<Grip>,
 }
 
 /// Draws the blank, and moves in the document what is dragged. Tells what is under the pointer; where nothing is
@@ -115,16 +123,11 @@ fn whole(board: &Board, drawn: &Drawn, pieces: Pieces<'_>) -> kurbo::Rect {
 }
 
 fn picture(ui: &Ui, response: &Response, scene: &Scene<'_>, camera: Camera) {
-    let painter = ui.painter_at(response.rect);
-    let pen = Pen {
-        painter: &painter,
-        palette: Palette::of(ui.visuals()),
-        camera,
-    };
-    paint::paint(&pen, scene);
+    let palette = Palette::of(ui.visuals());
+    let mut pen = Pen::new(ui.painter_at(response.rect), camera, &palette);
+    paint::paint(&mut pen, scene);
     if response.has_focus() {
-        let stroke = egui::Stroke::new(2.0, pen.palette.most);
-        painter.rect_stroke(response.rect, 3.0, stroke, egui::StrokeKind::Inside);
+        pen.focus();
     }
 }
 

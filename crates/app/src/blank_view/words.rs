@@ -5,7 +5,6 @@ use geometry::Point;
 use workshop::{Measure, StockPlan};
 
 use super::drawn::Drawn;
-use super::fill::contains;
 use super::grip::{Grip, place};
 use super::input::Pointed;
 
@@ -21,7 +20,7 @@ pub fn readout(board: &Board, drawn: &Drawn, pin: Option<Point>, pointed: Pointe
     let Some(grip) = pointed.grip else {
         let is_wood = drawn
             .wood()
-            .is_some_and(|wood| wood.is_sound && contains(&wood.corners, at));
+            .is_some_and(|wood| wood.is_sound() && wood.contains(at));
         let what = if is_wood { "wood" } else { "beside the blank" };
         return format!("{}   {what}", at_words(at, units));
     };

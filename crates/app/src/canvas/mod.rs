@@ -1,26 +1,24 @@
 //! The board, seen from above: always to scale, always live.
 //!
-//! One plot with one item of our own. The plot does the transform and the clipping; what is in view
-//! (`crate::camera`), what the pointer and the keys do (`input`) and what is under the pointer (`pick`) are
-//! ours, so that everything a frame's input changes is seen in that same frame's picture. Nothing here
-//! works out a length of the trade: it shows what the layout holds.
+//! `input` is what the pointer and the keys do, `pick` what is under the pointer; everything a frame's input changes is
+//! seen in that same frame's picture, which `paint` paints. Nothing here works out a length of the trade: it shows what
+//! the layout holds.
 
 mod input;
-mod item;
 mod paint;
-mod palette;
 mod pick;
 mod readout;
 #[cfg(test)]
 mod tests;
 
 use board::{Board, HoleId, HoleName, Layout, Units};
-use egui::{Response, Role, Ui, WidgetInfo};
-use egui_plot::{Plot, PlotUi};
+use egui::{Response, Role, Sense, Ui, WidgetInfo};
 use geometry::{Angle, Point};
 
 use crate::camera::{Camera, Zoom};
-use item::BoardItem;
+use crate::painter::Pen;
+use crate::palette::Palette;
+use paint::Scene;
 pub use readout::readout;
 
 /// What there is to show.
@@ -130,39 +128,30 @@ pub struct CanvasOutput {
     pub measure: Option<Measure>,
 }
 
-/// Draws the board in the space that is left, and tells what is pointed at.
+/// Draws the board in the space that is left, and tells what is pointed at: the input first, then the picture of what
+/// it led to.
 pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> CanvasOutput {
-    let shown = Plot::new("board plan")
-        .show_axes(false)
-        .show_grid(false)
-        .show_background(false)
-        .show_x(false)
-        .show_y(false)
-        .allow_drag(false)
-        .allow_zoom(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .allow_axis_zoom_drag(false)
-        .allow_double_click_reset(false)
-        .show(ui, |plot| frame(plot, view, state));
-    describe(&shown.response, view);
-    shown.inner
-}
-
-/// One frame: the input first, then the picture of what it led to.
-fn frame<'a>(
-    plot: &mut PlotUi<'a>,
-    view: &'a BoardView<'a>,
-    state: &mut CanvasState,
-) -> CanvasOutput {
-    let response = plot.response().clone();
+    let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
     let all = whole(view);
-    let asked = input::handle(plot.ctx(), &response, view, state, all);
-    plot.set_plot_bounds(Camera::new(state.zoom, response.rect, all).bounds());
+    let asked = input::handle(ui.ctx(), &response, view, state, all);
     let measure = state
         .measured
         .and_then(|ends| pick::measured(view.layout, ends));
-    plot.add(BoardItem::new(view, state, &asked, &response, measure));
+    let loose = state.pulled_from.filter(|_| measure.is_none());
+    let scene = Scene {
+        view,
+        pointed: asked.pointed,
+        measure,
+        pulled: loose.zip(response.interact_pointer_pos()),
+        is_focused: response.has_focus(),
+    };
+    picture(
+        ui,
+        &response,
+        &scene,
+        Camera::new(state.zoom, response.rect, all),
+    );
+    describe(&response, view);
     let told = match asked.clicked {
         Some(id) if state.by_keys => id,
         _ if state.by_keys => view.selected,
@@ -176,6 +165,15 @@ fn frame<'a>(
     }
 }
 
+fn picture(ui: &Ui, response: &Response, scene: &Scene<'_>, camera: Camera) {
+    let mut palette = Palette::of(ui.visuals());
+    if scene.view.dimmed {
+        palette = palette.dimmed(ui.visuals().panel_fill);
+    }
+    let mut pen = Pen::new(ui.painter_at(response.rect), camera, &palette);
+    paint::paint(&mut pen, scene);
+}
+
 /// What must be in view for all of it to be: the board, and every sheet laid over it.
 fn whole(view: &BoardView<'_>) -> kurbo::Rect {
     let diameter = view.board.blank.diameter;
@@ -184,7 +182,7 @@ fn whole(view: &BoardView<'_>) -> kurbo::Rect {
     windows.fold(board, |all, window| all.union(window))
 }
 
-/// The plot's node for screen readers, which has no name of its own.
+/// The picture's node for screen readers.
 fn describe(response: &Response, view: &BoardView<'_>) {
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, response.enabled(), "Board plan"));
     let (holes, players) = (view.layout.holes.len(), view.board.players);

@@ -2,11 +2,12 @@
 //!
 //! [`outline`] checks what was measured off the blank; [`barrier`] tells distances; [`search`] finds the region of
 //! the best place and proves that there is no better one, [`climb`] finds it to the last digit, and [`slide`]
-//! chooses where two parallel edges leave a choice.
+//! chooses where two parallel edges leave a choice. [`hatch`] fills an outline with lines.
 
 mod barrier;
 mod climb;
 mod crossing;
+mod hatch;
 mod outline;
 mod search;
 mod slide;

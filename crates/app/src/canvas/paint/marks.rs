@@ -1,13 +1,13 @@
 //! What points holes and players out: halos, rings, badges. Never by color alone.
 
 use board::{Hole, HoleId, Role};
-use egui::{Align2, Pos2, Shape, Stroke, Vec2};
+use egui::{Align2, Pos2, Vec2};
 use geometry::{Circle, PocketShape, Point, point_at};
 
-use super::{Brush, directions, holes};
-use crate::canvas::BoardView;
-use crate::canvas::palette::Palette;
+use super::{BoardView, holes};
 use crate::canvas::pick;
+use crate::color::ink_on;
+use crate::painter::Pen;
 
 /// Radius of a player's badge, and its middle's distance from the board's edge, in points of the screen.
 const BADGE: (f32, f32) = (11.0, 20.0);
@@ -17,53 +17,53 @@ const SMALL_BADGE: f32 = 7.5;
 const LEAST_BORE: f32 = 2.5;
 
 /// The glow under holes that a finding is about.
-pub fn halos(brush: &mut Brush<'_>, view: &BoardView<'_>) {
-    let color = brush.palette.halo;
-    for_each(brush, view, view.lit, |brush, at, radius| {
-        brush.disc(at, radius + 12.0, color);
+pub fn halos(pen: &mut Pen<'_>, view: &BoardView<'_>) {
+    let color = pen.palette.halo;
+    for_each(pen, view, view.lit, |pen, at, radius| {
+        pen.disc(at, radius + 12.0, color);
     });
 }
 
 /// Rings around holes that are lit, selected or pointed at.
-pub fn rings(brush: &mut Brush<'_>, view: &BoardView<'_>, pointed: Option<HoleId>) {
-    for_each(brush, view, view.lit, lit);
-    for_each(brush, view, view.selected.as_slice(), selected);
-    for_each(brush, view, pointed.as_slice(), |brush, at, radius| {
-        let (hover, contrast) = (brush.palette.hover, brush.palette.casing);
-        brush.ring(at, radius + 1.5, 3.6, contrast);
-        brush.ring(at, radius + 1.5, 2.0, hover);
+pub fn rings(pen: &mut Pen<'_>, view: &BoardView<'_>, pointed: Option<HoleId>) {
+    for_each(pen, view, view.lit, lit);
+    for_each(pen, view, view.selected.as_slice(), selected);
+    for_each(pen, view, pointed.as_slice(), |pen, at, radius| {
+        let (hover, contrast) = (pen.palette.hover, pen.palette.casing);
+        pen.ring(at, radius + 1.5, (3.6, contrast));
+        pen.ring(at, radius + 1.5, (2.0, hover));
     });
 }
 
 /// Each player's number, in the player's color: beside the board on the axis, and smaller beside the start pocket.
-pub fn badges(brush: &mut Brush<'_>, view: &BoardView<'_>) {
-    let reach = view.board.blank.radius() + brush.mm(BADGE.1);
-    let around = brush.length(core::f64::consts::TAU * reach);
+pub fn badges(pen: &mut Pen<'_>, view: &BoardView<'_>) {
+    let reach = view.board.blank.radius() + pen.camera.mm(BADGE.1);
+    let around = pen.camera.length(core::f64::consts::TAU * reach);
     if around < 2.2 * BADGE.0 * view.board.players as f32 {
         return;
     }
     for (player, sector) in (1..).zip(&view.layout.sectors) {
-        badge(brush, player, sector.place(Point::new(0.0, reach)), BADGE.0);
-        if let Some((place, radius)) = beside_pocket(brush, view, player) {
-            badge(brush, player, place, radius);
+        badge(pen, player, sector.place(Point::new(0.0, reach)), BADGE.0);
+        if let Some((place, radius)) = beside_pocket(pen, view, player) {
+            badge(pen, player, place, radius);
         }
     }
 }
 
-fn badge(brush: &mut Brush<'_>, player: u32, place: Point, radius: f32) {
-    let Some((at, _)) = brush.seen(Circle::new(place, 0.0), radius) else {
+fn badge(pen: &mut Pen<'_>, player: u32, place: Point, radius: f32) {
+    let Some((at, _)) = pen.seen(Circle::new(place, 0.0), radius) else {
         return;
     };
-    let (color, casing) = (brush.palette.player(player), brush.palette.casing);
-    brush.disc(at, radius + 1.0, casing);
-    brush.disc(at, radius, color);
-    let (text, ink) = (player.to_string(), Palette::on(color));
-    brush.words(at, Align2::CENTER_CENTER, &text, 1.2 * radius, ink);
+    let (color, casing) = (pen.palette.player(player), pen.palette.casing);
+    pen.disc(at, radius + 1.0, casing);
+    pen.disc(at, radius, color);
+    let (text, ink) = (player.to_string(), ink_on(color));
+    pen.words(at, Align2::CENTER_CENTER, &text, 1.2 * radius, ink);
 }
 
 /// A place for a small badge of a radius on the screen just outside a start pocket, or just inside it, that is
 /// clear of every bore.
-fn beside_pocket(brush: &Brush<'_>, view: &BoardView<'_>, player: u32) -> Option<(Point, f32)> {
+fn beside_pocket(pen: &Pen<'_>, view: &BoardView<'_>, player: u32) -> Option<(Point, f32)> {
     let spot = view.layout.pocket?;
     let sector = view.layout.sectors.get(player as usize - 1)?;
     let bearing = sector.axis() + spot.bearing;
@@ -80,17 +80,17 @@ fn beside_pocket(brush: &Brush<'_>, view: &BoardView<'_>, player: u32) -> Option
     let mouths: Vec<Circle> = holes
         .filter_map(|id| view.layout.hole(id).map(Hole::mouth))
         .collect();
-    let bore = brush.length(mouths.first()?.radius);
+    let bore = pen.camera.length(mouths.first()?.radius);
     // What is out of view, its badge too, is not worth a search through all bores.
     let reach = |mouth: &Circle| mouth.center.distance(middle);
     let size = mouths.iter().map(reach).fold(0.0, f64::max);
-    let seen = brush.seen(Circle::new(middle, size), 4.0 * BADGE.0 + 2.0 * bore);
+    let seen = pen.seen(Circle::new(middle, size), 4.0 * BADGE.0 + 2.0 * bore);
     if bore < LEAST_BORE || seen.is_none() {
         return None;
     }
     let badge = (0.6 * bore).clamp(SMALL_BADGE, BADGE.0);
-    let clear = brush.mm(holes::owner_width(bore) + badge + 3.0);
-    let slack = brush.mm(badge + 1.0);
+    let clear = pen.camera.mm(holes::owner_width(bore) + badge + 3.0);
+    let slack = pen.camera.mm(badge + 1.0);
     [outward, -outward].into_iter().find_map(|way| {
         let reach = |mouth: &Circle| (mouth.center - middle).dot(way) + mouth.radius;
         let furthest = mouths.iter().map(reach).fold(f64::NEG_INFINITY, f64::max);
@@ -101,46 +101,36 @@ fn beside_pocket(brush: &Brush<'_>, view: &BoardView<'_>, player: u32) -> Option
 }
 
 /// A heavy ring with four ticks.
-fn lit(brush: &mut Brush<'_>, at: Pos2, radius: f32) {
-    let (color, contrast) = (brush.palette.lit, brush.palette.contrast);
+fn lit(pen: &mut Pen<'_>, at: Pos2, radius: f32) {
+    let (color, contrast) = (pen.palette.lit, pen.palette.contrast);
     let around = radius.max(4.0) + 4.0;
     for (width, longer, color) in [(5.0, 1.0, contrast), (3.0, 0.0, color)] {
-        brush.ring(at, around, width, color);
+        pen.ring(at, around, (width, color));
         for toward in [(1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)] {
             let toward = Vec2::new(toward.0, toward.1).normalized();
             let ends = [around, around + 7.0 + longer].map(|reach| at + toward * reach);
-            brush.line(ends, width, color);
+            pen.line(ends, (width, color));
         }
     }
 }
 
 /// A dashed ring.
-fn selected(brush: &mut Brush<'_>, at: Pos2, radius: f32) {
-    let (color, contrast) = (brush.palette.selected, brush.palette.contrast);
+fn selected(pen: &mut Pen<'_>, at: Pos2, radius: f32) {
+    let (color, contrast) = (pen.palette.selected, pen.palette.contrast);
     let around = radius + holes::owner_width(radius) + 3.5;
-    brush.ring(at, around, 5.0, contrast);
-    // A whole number of dashes, so that the ring has no seam.
-    let dashes = (around * 0.6).round().max(6.0);
-    let dash = core::f32::consts::TAU * around / dashes;
-    let mut way: Vec<Pos2> = directions(around.max(60.0))
-        .map(|toward| at + toward * around)
-        .collect();
-    way.extend(way.first().copied());
-    let stroke = Stroke::new(2.6, color);
-    for piece in Shape::dashed_line(&way, stroke, 0.62 * dash, 0.38 * dash) {
-        brush.add(piece);
-    }
+    pen.ring(at, around, (5.0, contrast));
+    pen.dashed_ring(at, around, (2.6, color));
 }
 
 fn for_each(
-    brush: &mut Brush<'_>,
+    pen: &mut Pen<'_>,
     view: &BoardView<'_>,
     ids: &[HoleId],
-    mark: impl Fn(&mut Brush<'_>, Pos2, f32),
+    mark: impl Fn(&mut Pen<'_>, Pos2, f32),
 ) {
     for hole in ids.iter().filter_map(|&id| view.layout.hole(id)) {
-        if let Some((at, radius)) = brush.seen(hole.mouth(), 24.0) {
-            mark(brush, at, radius);
+        if let Some((at, radius)) = pen.seen(hole.mouth(), 24.0) {
+            mark(pen, at, radius);
         }
     }
 }

@@ -1,49 +1,37 @@
 //! What lies over the board: sheets, a measure, the scale bar.
 
-use board::{HoleId, Units};
+use board::{HoleId, INCH, Units};
 use egui::{Align2, Pos2, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
-use geometry::Point;
 
-use super::Brush;
+use super::BoardView;
 use crate::canvas::readout::measure_words;
-use crate::canvas::{BoardView, Measure, SheetOutline};
+use crate::canvas::{Measure, SheetOutline};
+use crate::painter::Pen;
 
 /// Longest scale bar, in points of the screen.
 const LONGEST_BAR: f32 = 150.0;
 
 /// The outline and the name of every printed sheet.
-pub fn sheets(brush: &mut Brush<'_>, sheets: &[SheetOutline]) {
-    let color = brush.palette.sheet;
-    let place = |brush: &Brush<'_>, sheet: &SheetOutline| {
-        let window = sheet.window;
-        let corners = [(window.x0, window.y0), (window.x1, window.y1)];
-        let [one, other] = corners.map(|(x, y)| brush.at(Point::new(x, y)));
-        Rect::from_two_pos(one, other)
-    };
+pub fn sheets(pen: &mut Pen<'_>, sheets: &[SheetOutline]) {
+    let color = pen.palette.sheet;
     for sheet in sheets {
-        let place = place(brush, sheet);
+        let place = pen.rect(sheet.window);
         let stroke = Stroke::new(1.2, color);
-        brush.add(Shape::rect_filled(place, 0.0, color.gamma_multiply(0.05)));
-        brush.add(Shape::rect_stroke(place, 0.0, stroke, StrokeKind::Middle));
+        pen.add(Shape::rect_filled(place, 0.0, color.gamma_multiply(0.05)));
+        pen.add(Shape::rect_stroke(place, 0.0, stroke, StrokeKind::Middle));
     }
     for sheet in sheets {
         // A sheet out of view has no label, and one partly in view has it in that part.
-        let seen = place(brush, sheet).intersect(brush.frame());
+        let seen = pen.rect(sheet.window).intersect(pen.frame());
         if seen.width() > 40.0 && seen.height() > 24.0 {
-            brush.plate(
-                seen.center(),
-                Align2::CENTER_CENTER,
-                &sheet.label,
-                13.0,
-                color,
-            );
+            pen.plate(seen.center(), Align2::CENTER_CENTER, &sheet.label, color);
         }
     }
 }
 
 /// The line of a measure with its words, or its loose end while it is being pulled.
 pub fn measure(
-    brush: &mut Brush<'_>,
+    pen: &mut Pen<'_>,
     view: &BoardView<'_>,
     measure: Option<&Measure>,
     pulled: Option<(HoleId, Pos2)>,
@@ -52,66 +40,59 @@ pub fn measure(
     if let Some((from, end)) = pulled
         && let Some(start) = center(from)
     {
-        let start = brush.at(start);
-        measure_line(brush, start, end);
+        let start = pen.camera.screen(start);
+        measure_line(pen, start, end);
     }
     let Some(measure) = measure else { return };
     let ends = (center(measure.from.id()), center(measure.to.id()));
     let (Some(start), Some(end)) = ends else {
         return;
     };
-    let (start, end) = (brush.at(start), brush.at(end));
-    measure_line(brush, start, end);
+    let (start, end) = (pen.camera.screen(start), pen.camera.screen(end));
+    measure_line(pen, start, end);
     let middle = start.lerp(end, 0.5);
-    if !brush.frame().contains(middle) {
+    if !pen.frame().contains(middle) {
         return;
     }
     let words = measure_words(measure, view.units);
     let above = middle - vec2(0.0, 12.0);
-    let ink = brush.palette.ink;
-    brush.plate(above, Align2::CENTER_BOTTOM, &words, 13.0, ink);
+    let ink = pen.palette.ink;
+    pen.plate(above, Align2::CENTER_BOTTOM, &words, ink);
 }
 
-fn measure_line(brush: &mut Brush<'_>, start: Pos2, end: Pos2) {
-    let (color, contrast) = (brush.palette.selected, brush.palette.contrast);
+fn measure_line(pen: &mut Pen<'_>, start: Pos2, end: Pos2) {
+    let (color, contrast) = (pen.palette.selected, pen.palette.contrast);
     for (width, dot, color) in [(4.5, 4.5, contrast), (2.0, 3.2, color)] {
-        brush.line([start, end], width, color);
-        brush.disc(start, dot, color);
-        brush.disc(end, dot, color);
+        pen.line([start, end], (width, color));
+        pen.disc(start, dot, color);
+        pen.disc(end, dot, color);
     }
 }
 
 /// A bar of a neat length in the lower left corner.
-pub fn scale_bar(brush: &mut Brush<'_>, units: Units) {
-    let (mm, words) = neat_length(brush.mm(LONGEST_BAR), units);
-    let (width, ink) = (brush.length(mm), brush.palette.ink);
-    let frame = brush.frame();
+pub fn scale_bar(pen: &mut Pen<'_>, units: Units) {
+    let (mm, words) = neat_length(pen.camera.mm(LONGEST_BAR), units);
+    let (width, ink) = (pen.camera.length(mm), pen.palette.ink);
+    let frame = pen.frame();
     let left = pos2(frame.left() + 16.0, frame.bottom() - 16.0);
     let plate = Rect::from_min_max(
         left - vec2(8.0, 25.0),
         left + vec2(width.max(44.0) + 8.0, 8.0),
     );
-    let chip = brush.palette.chip.gamma_multiply(0.85);
-    brush.add(Shape::rect_filled(plate, 5.0, chip));
+    let chip = pen.palette.chip.gamma_multiply(0.85);
+    pen.add(Shape::rect_filled(plate, 5.0, chip));
     let right = left + vec2(width, 0.0);
-    brush.line([left, right], 2.0, ink);
+    pen.line([left, right], (2.0, ink));
     for (at, tall) in [(left, 6.0), (left.lerp(right, 0.5), 3.5), (right, 6.0)] {
-        brush.line([at, at - vec2(0.0, tall)], 1.5, ink);
+        pen.line([at, at - vec2(0.0, tall)], (1.5, ink));
     }
-    brush.words(
+    pen.words(
         left - vec2(0.0, 7.0),
         Align2::LEFT_BOTTOM,
         &words,
         12.0,
         ink,
     );
-}
-
-/// A thin frame that tells the keys go here.
-pub fn focus(brush: &mut Brush<'_>) {
-    let (frame, color) = (brush.frame(), brush.palette.selected);
-    let stroke = Stroke::new(2.0, color);
-    brush.add(Shape::rect_stroke(frame, 3.0, stroke, StrokeKind::Inside));
 }
 
 /// The longest neat length, in mm and in words, that is no longer than `most` mm.
@@ -122,15 +103,15 @@ fn neat_length(most: f64, units: Units) -> (f64, String) {
             (mm, format!("{mm} mm"))
         }
         Units::Inch => {
-            let inches = most / 25.4;
+            let inches = most / INCH;
             let part = [2.0, 4.0, 8.0, 16.0]
                 .into_iter()
                 .find(|parts| 1.0 / parts <= inches);
             match part {
-                Some(parts) if inches < 1.0 => (25.4 / parts, format!("1/{parts} in")),
+                Some(parts) if inches < 1.0 => (INCH / parts, format!("1/{parts} in")),
                 _ => {
                     let inches = neat(inches);
-                    (25.4 * inches, format!("{inches} in"))
+                    (INCH * inches, format!("{inches} in"))
                 }
             }
         }

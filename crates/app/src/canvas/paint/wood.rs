@@ -1,14 +1,15 @@
 //! The round of wood, its growth rings, and the guides drawn on it.
 
 use board::{Blank, Role};
-use drawing::{Layer, Shape};
-use egui::{Color32, Pos2, Stroke, Vec2};
+use drawing::Layer;
+use egui::epaint::Mesh;
+use egui::{Color32, Pos2, Shape, Stroke, Vec2};
 use geometry::Point;
 
-use super::{Brush, directions, strip};
-use crate::camera::along;
-use crate::canvas::BoardView;
-use crate::canvas::palette::mix;
+use super::{BoardView, toward_light};
+use crate::color::mix;
+use crate::painter::{Pen, directions};
+use crate::palette::Palette;
 
 /// Growth rings across the board.
 const RINGS: u16 = 15;
@@ -16,76 +17,60 @@ const RINGS: u16 = 15;
 const BENDS: u16 = 56;
 
 /// The disc: its shadow, the flat, the turn of the roundover, the edge.
-pub fn paint(brush: &mut Brush<'_>, blank: Blank) {
-    let (at, radius) = (brush.at(Point::ORIGIN), brush.length(blank.radius()));
-    let flat = brush.length(blank.flat_radius().max(0.0));
-    shadow(brush, at, radius);
+pub fn paint(pen: &mut Pen<'_>, blank: Blank) {
+    let (at, radius) = (
+        pen.camera.screen(Point::ORIGIN),
+        pen.camera.length(blank.radius()),
+    );
+    let flat = pen.camera.length(blank.flat_radius().max(0.0));
+    shadow(pen, at, radius);
     // A little under the roundover, whose corners lie elsewhere.
-    disc(brush, at, (flat + 1.0).min(radius));
-    grain(brush, at, flat);
-    roundover(brush, at, flat, radius);
-    let palette = brush.palette;
+    disc(pen, at, (flat + 1.0).min(radius));
+    grain(pen, at, flat);
+    roundover(pen, at, flat, radius);
+    let palette = pen.palette;
     if radius - flat > 1.5 {
-        brush.ring(at, flat, 1.0, palette.shoulder);
+        pen.ring(at, flat, (1.0, palette.shoulder));
     }
-    brush.ring(at, radius, 1.5, palette.edge);
+    pen.ring(at, radius, (1.5, palette.edge));
 }
 
 /// The plan's guides: sector axes and radius circles; seams and what is hidden in the wood; and the way from space to
 /// space.
-pub fn guides(brush: &mut Brush<'_>, view: &BoardView<'_>) {
+pub fn guides(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     for (layer, width, color) in [
-        (Layer::Seams, 1.5, brush.palette.seam),
-        (Layer::Guides, 1.0, brush.palette.guide),
+        (Layer::Seams, 1.5, pen.palette.seam),
+        (Layer::Guides, 1.0, pen.palette.guide),
     ] {
-        lines(brush, view, layer, width, color);
-    }
-    track(brush, view);
-}
-
-fn lines(brush: &mut Brush<'_>, view: &BoardView<'_>, layer: Layer, width: f32, color: Color32) {
-    let items = view.plan.iter().filter(|item| item.layer == layer);
-    for item in items {
-        match &item.shape {
-            Shape::Line(line) => {
-                brush.line([line.p0, line.p1].map(|end| brush.at(end)), width, color);
-            }
-            Shape::Circle(circle) => {
-                let radius = brush.length(circle.radius);
-                brush.ring(brush.at(circle.center), radius, width, color);
-            }
-            Shape::Arc(arc) => {
-                let way = along(arc, brush.length(arc.radius));
-                let way = way.into_iter().map(|at| brush.at(at)).collect();
-                brush.add(egui::Shape::line(way, Stroke::new(width, color)));
-            }
-            // All of it is a line, a circle or an arc; what else a plan holds is shown as wood and bores.
-            Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
+        for item in view.plan.iter().filter(|item| item.layer == layer) {
+            pen.shape(&item.shape, (width, color));
         }
     }
+    track(pen, view);
 }
 
 /// The way from space to space, left out where spaces are too small to be told apart anyway.
-fn track(brush: &mut Brush<'_>, view: &BoardView<'_>) {
+fn track(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     let spaces = view
         .layout
         .holes
         .iter()
         .filter(|hole| hole.name.id().role() == Role::Track);
-    let way: Vec<Pos2> = spaces.map(|hole| brush.at(hole.center)).collect();
-    let width = brush
+    let way: Vec<Pos2> = spaces.map(|hole| pen.camera.screen(hole.center)).collect();
+    let width = pen
+        .camera
         .length(view.board.bores.track.diameter * 0.16)
         .min(5.0);
     if width > 0.8 {
-        let stroke = Stroke::new(width, brush.palette.path);
-        brush.add(egui::Shape::closed_line(way, stroke));
+        let stroke = Stroke::new(width, pen.palette.track);
+        pen.add(Shape::closed_line(way, stroke));
     }
 }
 
 /// A shadow that fades away from the edge, a little to the lower right.
-fn shadow(brush: &mut Brush<'_>, at: Pos2, radius: f32) {
-    let (dark, reach) = (brush.palette.shadow, 14.0);
-    let at = super::toward_light(at, -5.0);
+fn shadow(pen: &mut Pen<'_>, at: Pos2, radius: f32) {
+    let (dark, reach) = (pen.palette.shadow, 14.0);
+    let at = toward_light(at, -5.0);
     let (inner, outer) = ((radius - 6.0).max(0.0), radius + reach);
     let pairs = closed(radius, |toward| {
         [
@@ -93,36 +78,36 @@ fn shadow(brush: &mut Brush<'_>, at: Pos2, radius: f32) {
             (at + toward * outer, Color32::TRANSPARENT),
         ]
     });
-    brush.add(strip(pairs));
+    pen.add(strip(pairs));
 }
 
 /// The flat, a little lighter toward the light.
-fn disc(brush: &mut Brush<'_>, at: Pos2, radius: f32) {
-    let flat = brush.palette.flat;
+fn disc(pen: &mut Pen<'_>, at: Pos2, radius: f32) {
+    let palette = pen.palette;
     let pairs = closed(radius, |toward| {
         [
-            (at, flat[1]),
-            (at + toward * radius, slope(toward, [flat[0], flat[2]])),
+            (at, palette.wood),
+            (at + toward * radius, flat_slope(palette, toward)),
         ]
     });
-    brush.add(strip(pairs));
+    pen.add(strip(pairs));
 }
 
 /// The turn of the roundover: it takes up the flat's color, and is light or dark as it faces.
-fn roundover(brush: &mut Brush<'_>, at: Pos2, flat: f32, radius: f32) {
-    let palette = brush.palette;
+fn roundover(pen: &mut Pen<'_>, at: Pos2, flat: f32, radius: f32) {
+    let palette = pen.palette;
     let middle = flat + 0.55 * (radius - flat);
-    let start = |toward| slope(toward, [palette.flat[0], palette.flat[2]]);
-    let end = |toward| slope(toward, palette.turn);
+    let start = |toward| flat_slope(palette, toward);
+    let end = |toward| slope(toward, palette.turn_lit, palette.turn_shade);
     let half = |toward| mix(start(toward), end(toward), 0.6);
     let last = |toward| mix(end(toward), palette.edge, 0.35);
-    brush.add(strip(closed(radius, |toward| {
+    pen.add(strip(closed(radius, |toward| {
         [
             (at + toward * flat, start(toward)),
             (at + toward * middle, half(toward)),
         ]
     })));
-    brush.add(strip(closed(radius, |toward| {
+    pen.add(strip(closed(radius, |toward| {
         [
             (at + toward * middle, half(toward)),
             (at + toward * radius, last(toward)),
@@ -131,8 +116,8 @@ fn roundover(brush: &mut Brush<'_>, at: Pos2, flat: f32, radius: f32) {
 }
 
 /// Growth rings of a slab sawn off the heart: each sharp on one side and fading to the next.
-fn grain(brush: &mut Brush<'_>, at: Pos2, radius: f32) {
-    let dark = brush.palette.grain;
+fn grain(pen: &mut Pen<'_>, at: Pos2, radius: f32) {
+    let dark = pen.palette.growth;
     for ring in 0..RINGS {
         let ring = f32::from(ring);
         let pairs = (0..=BENDS).map(|bend| {
@@ -147,7 +132,7 @@ fn grain(brush: &mut Brush<'_>, at: Pos2, radius: f32) {
                 (place(height(ring + 1.0)), Color32::TRANSPARENT),
             ]
         });
-        brush.add(strip(pairs));
+        pen.add(strip(pairs));
     }
 }
 
@@ -170,8 +155,28 @@ fn closed(
         .map(pair)
 }
 
+fn flat_slope(palette: &Palette, facing: Vec2) -> Color32 {
+    slope(facing, palette.wood_lit, palette.wood_shade)
+}
+
 /// The color of a slope that faces a way: the first toward the light, the second away from it.
-fn slope(facing: Vec2, [light, dark]: [Color32; 2]) -> Color32 {
+fn slope(facing: Vec2, lit: Color32, shade: Color32) -> Color32 {
     let away = facing.dot(Vec2::new(0.62, 0.78));
-    mix(light, dark, 0.5 + 0.5 * away)
+    mix(lit, shade, 0.5 + 0.5 * away)
+}
+
+/// Joins every two neighbors of a row of corner pairs by two triangles.
+fn strip(pairs: impl Iterator<Item = [(Pos2, Color32); 2]>) -> Mesh {
+    let mut mesh = Mesh::default();
+    for (pair, ends) in pairs.enumerate() {
+        for (at, color) in ends {
+            mesh.colored_vertex(at, color);
+        }
+        if pair > 0 {
+            let first = 2 * (pair as u32 - 1);
+            mesh.add_triangle(first, first + 1, first + 2);
+            mesh.add_triangle(first + 1, first + 2, first + 3);
+        }
+    }
+    mesh
 }

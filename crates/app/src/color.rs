@@ -1,6 +1,36 @@
-//! How well one color can be told from another: the contrast ratio of W3C WCAG 2.
+//! Colors as numbers: written, mixed, and told apart by the contrast ratio of W3C WCAG 2.
 
-use egui::Color32;
+use egui::{Color32, lerp};
+
+/// An opaque color of red, green and blue.
+pub const fn rgb(hex: u32) -> Color32 {
+    Color32::from_rgb((hex >> 16) as u8, (hex >> 8) as u8, hex as u8)
+}
+
+/// The same of which part of 255 covers what lies below.
+pub const fn veil(hex: u32, cover: u8) -> Color32 {
+    Color32::from_rgba_unmultiplied_const((hex >> 16) as u8, (hex >> 8) as u8, hex as u8, cover)
+}
+
+/// A color between two.
+pub fn mix(from: Color32, to: Color32, share: f32) -> Color32 {
+    let (from, to) = (from.to_array(), to.to_array());
+    let [r, g, b, a] = [0, 1, 2, 3].map(|channel: usize| {
+        let ends = f32::from(from[channel])..=f32::from(to[channel]);
+        lerp(ends, share).round() as u8
+    });
+    Color32::from_rgba_premultiplied(r, g, b, a)
+}
+
+/// Black or white, whichever is read better on a color.
+pub fn ink_on(color: Color32) -> Color32 {
+    let [black, white] = [Color32::BLACK, Color32::WHITE];
+    if contrast(black, color) >= contrast(white, color) {
+        black
+    } else {
+        white
+    }
+}
 
 /// Contrast ratio of two opaque colors, from 1 to 21 (WCAG 2.2, "contrast ratio").
 pub fn contrast(one: Color32, other: Color32) -> f64 {

@@ -1,11 +1,11 @@
 //! A sheet as it comes out of the printer: paper, and ink of the true width.
 
-mod paint;
-
 use drawing::Sheet;
-use egui::{Rect, Role, Sense, Ui, Vec2, WidgetInfo};
+use egui::{Role, Sense, Shape, Ui, Vec2, WidgetInfo, vec2};
 
 use crate::camera::{Camera, Zoom, keep_keys};
+use crate::painter::Pen;
+use crate::palette::Palette;
 
 /// Room around a fitted sheet, in points.
 const MARGIN: f32 = 12.0;
@@ -48,12 +48,13 @@ pub fn sheet_view_ui(
         shown.y0 = shown.y0.max(shown.y1 - high);
     }
     let camera = look(ui, &response, shown, state);
-    let painter = ui.painter_at(response.rect);
-    painter.rect_filled(response.rect, 3.0, crate::theme::Tokens::of(ui).bench);
-    paint::paint(&painter, &camera, sheet);
+    let palette = Palette::of(ui.visuals());
+    let mut pen = Pen::new(ui.painter_at(response.rect), camera, &palette);
+    let bench = crate::theme::Tokens::of(ui).bench;
+    pen.add(Shape::rect_filled(response.rect, 3.0, bench));
+    paint(&mut pen, sheet);
     if response.has_focus() {
-        let stroke = ui.visuals().selection.stroke;
-        painter.rect_stroke(response.rect, 3.0, stroke, egui::StrokeKind::Inside);
+        pen.focus();
     }
     response.widget_info(|| WidgetInfo::labeled(Role::Figure, true, name));
     response
@@ -85,11 +86,19 @@ fn look(
     fitted(state.zoom)
 }
 
-/// Where the paper lies on the screen.
-fn paper_on_screen(camera: &Camera, sheet: &Sheet) -> Rect {
-    let paper = sheet.size;
-    Rect::from_two_pos(
-        camera.screen(kurbo::Point::ORIGIN),
-        camera.screen(kurbo::Point::new(paper.width, paper.height)),
-    )
+/// A sheet with its paper: what lies within its window, and over it the marks.
+fn paint(pen: &mut Pen<'_>, sheet: &Sheet) {
+    let paper = pen.rect(sheet.size.to_rect());
+    let shadow = paper.translate(vec2(2.0, 3.0));
+    pen.add(Shape::rect_filled(shadow, 0.0, pen.palette.paper_shadow));
+    pen.add(Shape::rect_filled(paper, 0.0, pen.palette.paper));
+    let view = &sheet.view;
+    pen.within(pen.rect(view.window), |pen| {
+        pen.moved(view.page_from_board, |pen| {
+            view.items.iter().for_each(|item| pen.item(item));
+        });
+    });
+    pen.within(paper, |pen| {
+        sheet.marks.iter().for_each(|item| pen.item(item));
+    });
 }

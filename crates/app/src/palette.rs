@@ -1,0 +1,248 @@
+//! Every color of what is drawn, by its role, for light and for dark windows.
+
+use board::FlawKind;
+use egui::{Color32, Visuals};
+
+use crate::color::{mix, rgb, veil};
+
+/// The players' colors, in order: the Okabe–Ito set of eight ("Color Universal Design", 2008),
+/// chosen so that the color-blind tell them apart. After the eighth they come again with another mark.
+const PLAYERS: [Color32; 8] = [
+    rgb(0x00E6_9F00),
+    rgb(0x0056_B4E9),
+    rgb(0x0000_9E73),
+    rgb(0x00F0_E442),
+    rgb(0x0000_72B2),
+    rgb(0x00D5_5E00),
+    rgb(0x00CC_79A7),
+    rgb(0x0000_0000),
+];
+
+/// How much of a dimmed picture is left.
+const DIMMED: f32 = 0.35;
+
+/// Makes [`Palette`] of a table: a row for each role, with its color by day and by night.
+macro_rules! roles {
+    ($($(#[$doc:meta])* $role:ident: $light:expr, $dark:expr;)*) => {
+        /// The colors of one theme; light falls from the upper left.
+        #[derive(Debug, Clone, Copy, PartialEq)]
+        pub struct Palette {
+            $($(#[$doc])* pub $role: Color32,)*
+            players: [Color32; 8],
+        }
+
+        /// Maple on a light bench.
+        const LIGHT: Palette = Palette { $($role: $light,)* players: PLAYERS };
+
+        /// Cherry on a dark bench.
+        const DARK: Palette = Palette { $($role: $dark,)* players: PLAYERS };
+
+        impl Palette {
+            /// Every color changed in the same way.
+            fn map(self, change: impl Fn(Color32) -> Color32) -> Self {
+                Self { $($role: change(self.$role),)* players: self.players.map(&change) }
+            }
+        }
+    };
+}
+
+roles! {
+    /// Words and bars on a plate.
+    ink: rgb(0x0033_2B22), rgb(0x00E6_DCCE);
+    /// What words over a picture stand on.
+    chip: rgb(0x00FA_F7F2), rgb(0x002A_241E);
+    /// The flat of a board, and a blank.
+    wood: rgb(0x00EA_D0A3), rgb(0x009C_6E45);
+    /// The flat toward the light.
+    wood_lit: rgb(0x00F0_DAB2), rgb(0x00A8_794E);
+    /// The flat away from the light.
+    wood_shade: rgb(0x00E0_C290), rgb(0x008A_5F3A);
+    /// The turn of the roundover toward the light.
+    turn_lit: rgb(0x00F4_E3C2), rgb(0x00BE_9062);
+    /// The turn of the roundover away from the light.
+    turn_shade: rgb(0x00A8_7E4B), rgb(0x0053_361E);
+    /// The board's edge, and crosses on plain wood.
+    edge: rgb(0x007B_5830), rgb(0x002B_1B0E);
+    /// The line where the roundover begins.
+    shoulder: veil(0x007B_5830, 0x50), veil(0x002B_1B0E, 0x60);
+    /// The dark side of a growth ring; most of it lets the wood through.
+    growth: veil(0x00A8_7232, 0x26), veil(0x004A_280E, 0x34);
+    /// Lines of the grain of a blank.
+    grain: veil(0x009C_662A, 0x40), veil(0x004A_280E, 0x58);
+    /// The shadow that the board casts, at its darkest.
+    shadow: veil(0x0000_0000, 0x48), veil(0x0000_0000, 0x90);
+    /// Axes and radius circles.
+    guide: veil(0x005A_3E1E, 0x30), veil(0x0020_1206, 0x44);
+    /// Seams, mortises, screws from below.
+    seam: veil(0x005A_2A10, 0x90), veil(0x0018_0C04, 0xA0);
+    /// The line from space to space.
+    track: veil(0x006B_4720, 0x58), veil(0x0020_1206, 0x70);
+    /// The sides of grooves.
+    groove: rgb(0x006E_4722), rgb(0x002C_190B);
+    /// The bottom of grooves.
+    valley: rgb(0x003A_2410), rgb(0x000E_0803);
+    /// The wall of a bore, in shadow.
+    bore: rgb(0x0033_2214), rgb(0x0016_0E07);
+    /// The floor of a bore.
+    bore_floor: rgb(0x005B_4129), rgb(0x0035_2213);
+    /// The arris of a bore that catches the light.
+    bore_lip: rgb(0x00FD_F1DA), rgb(0x00D2_A87A);
+    /// Names and crosses within a bore.
+    bore_name: rgb(0x00FB_EFDC), rgb(0x00F6_E8D4);
+    /// The pilot within a center hole.
+    pilot: rgb(0x001C_120A), rgb(0x0008_0502);
+    /// What is drawn on a blank with a pencil: its edge, the board's, flaws.
+    pencil: rgb(0x0050_3618), rgb(0x0020_1206);
+    /// What a board is laid over a blank with.
+    laid: veil(0x00FF_FBF0, 0x78), veil(0x00E6_B886, 0x60);
+    /// A knot.
+    knot: rgb(0x00A6_723F), rgb(0x004A_2C14);
+    /// The hatching of knots.
+    knot_hatch: rgb(0x003A_200A), rgb(0x00B9_8A5C);
+    /// A crack.
+    crack: rgb(0x00CD_B592), rgb(0x0086_6444);
+    /// The hatching of cracks.
+    crack_hatch: rgb(0x0030_2010), rgb(0x0014_0B04);
+    /// Sapwood.
+    sapwood: rgb(0x00FF_F8E4), rgb(0x00D8_BC92);
+    /// The hatching of sapwood.
+    sapwood_hatch: rgb(0x008A_6A30), rgb(0x005E_3F1C);
+    /// The inside of what can be taken hold of.
+    handle: rgb(0x00FF_FFFF), rgb(0x00E9_D6BE);
+    /// What a finding is about.
+    lit: rgb(0x00C4_002F), rgb(0x00FF_4D6A);
+    /// The glow around it.
+    halo: veil(0x00E8_1040, 0x60), veil(0x00FF_3055, 0x70);
+    /// What is selected or measured, and the most that a blank gives.
+    selected: rgb(0x000B_4FD6), rgb(0x009C_D0FF);
+    /// What sets marks off from whatever lies below.
+    contrast: rgb(0x00FF_FFFF), rgb(0x0012_0B05);
+    /// What is under the pointer.
+    hover: rgb(0x00FF_FBF2), rgb(0x00FF_F4E2);
+    /// The line around players' colors and around what is under the pointer.
+    casing: rgb(0x005A_3E20), rgb(0x002B_1B0E);
+    /// Outlines of sheets over a board.
+    sheet: rgb(0x001D_4F8C), rgb(0x00C6_DDF8);
+    /// Paper, which is white in a dark shop too.
+    paper: rgb(0x00FF_FFFF), rgb(0x00FF_FFFF);
+    /// What is printed on it.
+    print: rgb(0x0000_0000), rgb(0x0000_0000);
+    /// Words too small to be read on it.
+    print_faint: rgb(0x00B0_B0B0), rgb(0x00B0_B0B0);
+    /// A light gray area on it.
+    print_area: rgb(0x00D8_D8D8), rgb(0x00D8_D8D8);
+    /// The shadow that paper casts.
+    paper_shadow: veil(0x0000_0000, 60), veil(0x0000_0000, 60);
+}
+
+impl Palette {
+    /// The colors that go with a window's look.
+    pub const fn of(visuals: &Visuals) -> Self {
+        if visuals.dark_mode { DARK } else { LIGHT }
+    }
+
+    /// All colors drawn back into the ground, so that what overlaps stays in order.
+    pub fn dimmed(self, ground: Color32) -> Self {
+        // What lets other colors through keeps its color and lets more through.
+        let thin = |color: Color32| color.gamma_multiply(DIMMED);
+        let back = |color: Color32| {
+            if color.is_opaque() {
+                mix(ground, color, DIMMED)
+            } else {
+                thin(color)
+            }
+        };
+        Self {
+            chip: self.chip,
+            contrast: thin(self.contrast),
+            hover: thin(self.hover),
+            ..self.map(back)
+        }
+    }
+
+    /// The color of a player, counted from 1.
+    pub fn player(&self, player: u32) -> Color32 {
+        let place = player.saturating_sub(1) as usize % self.players.len();
+        self.players.get(place).copied().unwrap_or(self.ink)
+    }
+
+    /// Fill and hatching of a kind of flaw.
+    pub const fn flaw(&self, kind: FlawKind) -> (Color32, Color32) {
+        match kind {
+            FlawKind::Knot => (self.knot, self.knot_hatch),
+            FlawKind::Crack => (self.crack, self.crack_hatch),
+            FlawKind::Sapwood => (self.sapwood, self.sapwood_hatch),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::color::{contrast, ink_on};
+
+    fn at_least(ratio: f64, pairs: &[(Color32, Color32)]) {
+        for (one, other) in pairs {
+            let found = contrast(*one, *other);
+            assert!(found >= ratio, "{one:?} on {other:?} is {found:.2}");
+        }
+    }
+
+    /// WCAG 2.2, success criterion 1.4.3: 4.5 to 1 for text.
+    #[test]
+    fn words_can_be_read_on_what_they_stand_on() {
+        for palette in [LIGHT, DARK] {
+            at_least(
+                4.5,
+                &[
+                    (palette.ink, palette.chip),
+                    (palette.selected, palette.chip),
+                    (palette.lit, palette.chip),
+                    (palette.sheet, palette.chip),
+                    (palette.bore_name, palette.bore),
+                    (palette.bore_name, palette.bore_floor),
+                    (palette.print, palette.paper),
+                    (palette.print, palette.print_area),
+                ],
+            );
+        }
+        at_least(4.5, &PLAYERS.map(|color| (ink_on(color), color)));
+    }
+
+    /// WCAG 2.2, success criterion 1.4.11: 3 to 1 for marks that carry a meaning.
+    #[test]
+    fn marks_stand_out_from_what_is_around_them() {
+        for palette in [LIGHT, DARK] {
+            at_least(
+                3.0,
+                &[
+                    (palette.lit, palette.contrast),
+                    (palette.selected, palette.contrast),
+                    (palette.ink, palette.contrast),
+                    (palette.hover, palette.casing),
+                    (palette.pencil, palette.wood),
+                    (palette.pencil, palette.handle),
+                    (palette.bore, palette.wood),
+                    (palette.groove, palette.wood),
+                    (palette.groove, palette.wood_lit),
+                    (palette.groove, palette.wood_shade),
+                ],
+            );
+            at_least(3.0, &FlawKind::ALL.map(|kind| palette.flaw(kind)));
+        }
+    }
+
+    #[test]
+    fn dimmed_colors_lie_nearer_to_the_ground() {
+        let ground = Visuals::light().panel_fill;
+        let dim = LIGHT.dimmed(ground);
+        assert_eq!(dim.chip, LIGHT.chip);
+        assert!(contrast(dim.bore, ground) < contrast(LIGHT.bore, ground) / 2.0);
+    }
+
+    #[test]
+    fn the_ninth_player_has_the_first_ones_color() {
+        assert_eq!(LIGHT.player(9), LIGHT.player(1));
+        assert_ne!(LIGHT.player(8), LIGHT.player(1));
+    }
+}
