@@ -106,7 +106,7 @@ fn wishes_that_cannot_be_built_name_the_nearest_that_can() {
     );
     assert!(!folder.path().join("b.json").exists());
     let output = run(folder.path(), &["new", "--pitch", "wide", "b.json"]);
-    assert!(words(&output.stderr).contains("--pitch: \"wide\" is no length"));
+    assert!(words(&output.stderr).contains("--pitch: Not a length: \"wide\""));
     let output = run(
         folder.path(),
         &["new", "--pattern", "ring", "--depth", "0.2", "b.json"],

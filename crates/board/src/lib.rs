@@ -11,7 +11,8 @@
 //! * [`propose`]: a sound document from a few wishes.
 //! * [`HoleId`], [`HoleName`], [`Role`]: what holes are called, and the order they come in.
 //! * [`Edit`]: what was changed by hand, held against a hole's name.
-//! * [`Quantity`]: what a number measures.
+//! * [`Quantity`]: what a number measures, read from what makers type, shown in their system.
+//! * [`Measure`]: a number with what it measures.
 //! * [`Range`]: what each number may be.
 //! * [`parse_length`], [`show_length`]: lengths as makers type and read them.
 //!
@@ -36,7 +37,6 @@ mod quantity;
 mod range;
 mod serial;
 mod stock;
-mod units;
 mod wood;
 
 pub use base::{Base, Footing};
@@ -54,10 +54,12 @@ pub use machine::{BitRun, CutterRun, EdgeRun, Machine, ProgramFiles};
 pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
 pub use propose::{CenterKind, Wishes, propose};
-pub use quantity::{DensityUnit, MassUnit, Quantity, TimeUnit};
+pub use quantity::{
+    DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, parse_length,
+    parse_lengths, show_length, show_number,
+};
 pub use range::{OutOfRange, Range, out_of_range, ranges};
 pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,
 };
-pub use units::{INCH, LengthError, parse_length, parse_lengths, show_length, show_number};
 pub use wood::{Air, Cut, Wood};

@@ -213,6 +213,6 @@ mod tests {
         assert_near!(run(&panel).plunge.unwrap(), 152.4, 1e-9);
         write_into(&mut panel, "V bit speed", "fast");
         assert_eq!(run(&panel).speed, None);
-        assert!(sees(&panel, "\"fast\" is no number"));
+        assert!(sees(&panel, "Not a speed of turning: \"fast\""));
     }
 }

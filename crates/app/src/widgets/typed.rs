@@ -57,7 +57,14 @@ pub fn show_fault(ui: &mut Ui, fault: Id) {
 pub fn kept_as_it_was(ui: &mut Ui, fault: &str) {
     let color = Tokens::of(ui).stop;
     ui.horizontal_wrapped(|ui| {
-        let words = format!("▲ {fault}; kept as it was");
+        let words = format!("▲ {}. The old value stays.", begun(fault));
         ui.label(RichText::new(words).color(color).small());
     });
+}
+
+/// A message as the beginning of a sentence: with a capital, without the point that ends it.
+fn begun(message: &str) -> String {
+    let mut letters = message.trim_end_matches('.').chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    first.chain(letters).collect()
 }

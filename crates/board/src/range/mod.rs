@@ -5,7 +5,7 @@ mod walk;
 
 pub use walk::out_of_range;
 
-use crate::{Quantity, Units, show_length, show_number};
+use crate::{Quantity, Units};
 
 /// What one number may be, both ends included.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -45,11 +45,7 @@ impl OutOfRange {
             min,
             max,
         } = self.range;
-        let show = |value| match quantity {
-            Quantity::Length | Quantity::Feed => show_length(value, units),
-            Quantity::Share => show_number(value * 100.0, 4) + " %",
-            _ => show_number(value, 4) + &unit(quantity),
-        };
+        let show = |value| quantity.shown(value, units);
         format!(
             "{name} is {}; it may be {} to {}",
             show(self.value),

@@ -76,7 +76,7 @@ fn faults_stand_below_the_readings_that_they_are_about() {
     assert!(sees(&harness, "go from 260 mm to 262 mm"));
     assert_eq!(harness.state().1.correction(), None);
     fill(&mut harness, "Level readings", "seventeen");
-    assert!(sees(&harness, "kept as it was"));
+    assert!(sees(&harness, "The old value stays"));
     let readings = &harness.state().1.chosen().unwrap().readings;
     assert_eq!(readings.level.readings, [107.0]);
 }

@@ -1,0 +1,193 @@
+//! Lengths as makers type and read them: 12.5 mm, 1 3/16", 2' 1/4".
+
+use super::{Quantity, QuantityError};
+use crate::Units;
+
+/// Millimeters in an inch, exactly.
+pub const INCH: f64 = 25.4;
+
+/// Reads lengths parted by semicolons or line ends, in mm, as [`parse_length`] reads each; an empty text has none.
+///
+/// # Errors
+/// [`QuantityError`] of the first that cannot be read.
+///
+/// ```
+/// use board::{Units, parse_lengths};
+/// assert_eq!(parse_lengths("0; 12,5; 1/2\"", Units::Mm), Ok(vec![0.0, 12.5, 12.7]));
+/// ```
+pub fn parse_lengths(text: &str, units: Units) -> Result<Vec<f64>, QuantityError> {
+    text.split([';', '\n'])
+        .map(str::trim)
+        .filter(|part| !part.is_empty())
+        .map(|part| parse_length(part, units))
+        .collect()
+}
+
+/// Reads a length, in mm, as [`Quantity::read`] does.
+///
+/// # Errors
+/// [`QuantityError`] says what cannot be read, and what could.
+///
+/// ```
+/// use board::{Units, parse_length};
+/// assert_eq!(parse_length("5/8", Units::Inch), Ok(15.875));
+/// assert_eq!(parse_length("12,5 mm", Units::Inch), Ok(12.5));
+/// assert!((parse_length("2' 1/4\"", Units::Mm)? - 615.95).abs() < 1e-9);
+/// # Ok::<(), board::QuantityError>(())
+/// ```
+pub fn parse_length(text: &str, units: Units) -> Result<f64, QuantityError> {
+    Quantity::Length.read(text, units)
+}
+
+/// Writes a length for reading: mm with up to three decimals, or inches as a fraction where one fits.
+///
+/// ```
+/// use board::{Units, show_length};
+/// assert_eq!(show_length(12.5, Units::Mm), "12.5 mm");
+/// assert_eq!(show_length(30.1625, Units::Inch), "1 3/16\"");
+/// assert_eq!(show_length(12.5, Units::Inch), "0.4921\"");
+/// ```
+pub fn show_length(mm: f64, units: Units) -> String {
+    Quantity::Length.shown(mm, units)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+    use testkit::assert_near;
+
+    #[test]
+    fn lengths_are_read_as_makers_write_them() {
+        for (text, mm) in [
+            ("12.5mm", 12.5),
+            ("12,5 mm", 12.5),
+            ("  7 ", 7.0),
+            (".5", 0.5),
+            ("1.25 cm", 12.5),
+            ("0.5 m", 500.0),
+            ("5/8", 15.875),
+            ("5/8\"", 15.875),
+            ("1 3/16\"", 30.1625),
+            ("1-3/16\"", 30.1625),
+            ("1½\"", 38.1),
+            ("½", 12.7),
+            ("3⁄8 in", 9.525),
+            ("2' 1/4\"", 615.95),
+            ("2' 3 1/2\"", 698.5),
+            ("2′ 3″", 685.8),
+            ("2'-3 1/2\"", 698.5),
+            ("2ft", 609.6),
+            ("1 foot 6 inches", 457.2),
+            ("3 INCH", 76.2),
+            ("6''", 152.4),
+            ("-2 mm", -2.0),
+        ] {
+            assert_near!(parse_length(text, Units::Mm).unwrap(), mm, 1e-9);
+        }
+        assert_near!(parse_length("3", Units::Inch).unwrap(), 76.2, 1e-9);
+        assert_near!(parse_length("0.75", Units::Inch).unwrap(), 19.05, 1e-9);
+    }
+
+    #[test]
+    fn neat_inches_are_neat_in_mm_to_the_last_digit() {
+        for (text, mm) in [
+            ("3/4", 19.05),
+            ("5/8", 15.875),
+            ("21 1/2", 546.1),
+            ("0.1 in", 2.54),
+        ] {
+            assert_eq!(parse_length(text, Units::Inch), Ok(mm));
+        }
+    }
+
+    #[test]
+    fn what_is_no_length_is_refused_with_a_sentence() {
+        for text in [
+            "",
+            " ",
+            "abc",
+            "1/0",
+            "5/8/2",
+            "1.2.3",
+            "1,234.5",
+            "1,234",
+            "12,500 mm",
+            "12 mm 3",
+            "NaN",
+            "inf",
+            "1e400",
+            "1e3",
+            "--2",
+            "3 1/2 1/2",
+            "2' 3 mm",
+            "2'--3",
+            "2'-",
+            "5/",
+            "/5",
+            "1-",
+            "1 2",
+            "mm",
+            "1 mmm",
+            "½½",
+            "٣",
+        ] {
+            let message = parse_length(text, Units::Mm).expect_err(text).to_string();
+            assert!(message.len() > 20 && message.len() < 200, "{message}");
+        }
+        assert!(
+            parse_length(&"9".repeat(10_000_000), Units::Mm)
+                .unwrap_err()
+                .to_string()
+                .len()
+                < 200
+        );
+    }
+
+    #[test]
+    fn lengths_are_shown_as_short_as_they_are_true() {
+        for (mm, units, text) in [
+            (12.5, Units::Mm, "12.5 mm"),
+            (12.0, Units::Mm, "12 mm"),
+            (0.000_1, Units::Mm, "0 mm"),
+            (-0.000_1, Units::Mm, "0 mm"),
+            (100.0, Units::Mm, "100 mm"),
+            (1.23456, Units::Mm, "1.235 mm"),
+            (19.05, Units::Inch, "3/4\""),
+            (25.4, Units::Inch, "1\""),
+            (0.0, Units::Inch, "0\""),
+            (-3.175, Units::Inch, "-1/8\""),
+            (19.0, Units::Inch, "0.748\""),
+            (560.0, Units::Inch, "22.0472\""),
+        ] {
+            assert_eq!(show_length(mm, units), text);
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_shown_reads_back(mm in -5000.0..5000.0_f64) {
+            let read = parse_length(&show_length(mm, Units::Mm), Units::Inch).unwrap();
+            prop_assert!((read - mm).abs() <= 0.000_501, "{read} {mm}");
+            let read = parse_length(&show_length(mm, Units::Inch), Units::Mm).unwrap();
+            prop_assert!((read - mm).abs() <= 0.001_3, "{read} {mm}");
+        }
+
+        #[test]
+        fn every_sixty_fourth_reads_back_exactly(parts in 0_u32..6400) {
+            let mm = f64::from(parts) / 64.0 * INCH;
+            let shown = show_length(mm, Units::Inch);
+            prop_assert!((parse_length(&shown, Units::Inch).unwrap() - mm).abs() < 1e-9, "{shown}");
+        }
+
+        #[test]
+        fn no_text_makes_it_panic(text in ".{0,40}") {
+            let _ = parse_length(&text, Units::Mm);
+        }
+
+        #[test]
+        fn no_text_like_a_length_makes_it_panic(text in "[-0-9./,' \"½minft]{0,20}") {
+            let _ = parse_length(&text, Units::Inch);
+        }
+    }
+}

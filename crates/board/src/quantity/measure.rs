@@ -1,0 +1,190 @@
+//! A number with what it measures: the one type for what findings, sums, sheets and reports tell.
+
+use serde::{Serialize, Serializer};
+
+use super::{DensityUnit, MassUnit, Quantity, TimeUnit};
+use crate::Units;
+
+/// A number with what it measures, in the unit that the document has for it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Measure {
+    /// The bare number, in the unit that [`Measure::unit`] has.
+    pub value: f64,
+    /// What it measures.
+    pub quantity: Quantity,
+}
+
+impl Measure {
+    /// A number of the quantity, in the unit of the document.
+    pub const fn new(quantity: Quantity, value: f64) -> Self {
+        Self { value, quantity }
+    }
+
+    /// A length in mm.
+    pub const fn mm(value: f64) -> Self {
+        Self::new(Quantity::Length, value)
+    }
+
+    /// A number of things.
+    pub const fn count(count: u32) -> Self {
+        Self::new(Quantity::Count, count as f64)
+    }
+
+    /// A share of a whole.
+    pub const fn share(value: f64) -> Self {
+        Self::new(Quantity::Share, value)
+    }
+
+    /// An angle in degrees.
+    pub const fn degrees(value: f64) -> Self {
+        Self::new(Quantity::Angle, value)
+    }
+
+    /// A time in minutes.
+    pub const fn minutes(value: f64) -> Self {
+        Self::new(Quantity::Time(TimeUnit::Minute), value)
+    }
+
+    /// A time in hours.
+    pub const fn hours(value: f64) -> Self {
+        Self::new(Quantity::Time(TimeUnit::Hour), value)
+    }
+
+    /// A volume in ml.
+    pub const fn milliliters(value: f64) -> Self {
+        Self::new(Quantity::Volume, value)
+    }
+
+    /// A mass in g.
+    pub const fn grams(value: f64) -> Self {
+        Self::new(Quantity::Mass(MassUnit::Gram), value)
+    }
+
+    /// A mass in kg.
+    pub const fn kilograms(value: f64) -> Self {
+        Self::new(Quantity::Mass(MassUnit::Kilogram), value)
+    }
+
+    /// A density in kg/m³.
+    pub const fn kilograms_per_cubic_meter(value: f64) -> Self {
+        Self::new(
+            Quantity::Density(DensityUnit::KilogramsPerCubicMeter),
+            value,
+        )
+    }
+
+    /// A force in N.
+    pub const fn newtons(value: f64) -> Self {
+        Self::new(Quantity::Force, value)
+    }
+
+    /// A temperature in °C.
+    pub const fn celsius(value: f64) -> Self {
+        Self::new(Quantity::Temperature, value)
+    }
+
+    /// Turns a minute.
+    pub const fn rpm(value: f64) -> Self {
+        Self::new(Quantity::Rotation, value)
+    }
+
+    /// A number without a unit.
+    pub const fn number(value: f64) -> Self {
+        Self::new(Quantity::Number, value)
+    }
+
+    /// The unit of the bare number, as files have it; empty for a count, a share of 1 or a number without one.
+    pub const fn unit(self) -> &'static str {
+        match self.quantity {
+            Quantity::Angle => "deg",
+            Quantity::Density(DensityUnit::KilogramsPerCubicMeter) => "kg/m3",
+            Quantity::Density(DensityUnit::GramsPerCubicCentimeter) => "g/cm3",
+            quantity => quantity.symbol(),
+        }
+    }
+
+    /// The measure as a maker reads it, in the maker's system, with no more digits than are of use in the shop.
+    ///
+    /// ```
+    /// use board::{Measure, Units};
+    /// assert_eq!(Measure::newtons(14.2335).shown(Units::Mm), "14.23 N");
+    /// assert_eq!(Measure::newtons(14.2335).shown(Units::Inch), "3.2 lbf");
+    /// ```
+    pub fn shown(self, units: Units) -> String {
+        self.quantity.told(self.value, units)
+    }
+
+    /// What the number is called in JSON.
+    const fn member(self) -> &'static str {
+        match self.quantity {
+            Quantity::Length => "mm",
+            Quantity::Angle => "degrees",
+            Quantity::Count => "count",
+            Quantity::Share => "share",
+            Quantity::Percent => "percent",
+            Quantity::Number => "number",
+            Quantity::Mass(MassUnit::Gram) => "grams",
+            Quantity::Mass(MassUnit::Kilogram) => "kilograms",
+            Quantity::Volume => "milliliters",
+            Quantity::Force => "newtons",
+            Quantity::Temperature => "degrees_celsius",
+            Quantity::Speed => "meters_per_second",
+            Quantity::Feed => "mm_per_minute",
+            Quantity::Rotation => "rpm",
+            Quantity::Density(DensityUnit::KilogramsPerCubicMeter) => "kilograms_per_cubic_meter",
+            Quantity::Density(DensityUnit::GramsPerCubicCentimeter) => "grams_per_cubic_centimeter",
+            Quantity::Density(DensityUnit::GramsPerMilliliter) => "grams_per_milliliter",
+            Quantity::Time(TimeUnit::Second) => "seconds",
+            Quantity::Time(TimeUnit::Minute) => "minutes",
+            Quantity::Time(TimeUnit::Hour) => "hours",
+            Quantity::Money => "money",
+        }
+    }
+}
+
+/// One member named for the unit: `{"mm": 3.2}`, `{"count": 7}`.
+impl Serialize for Measure {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let member = self.member();
+        if self.quantity == Quantity::Count {
+            return serializer.collect_map([(member, self.value as u64)]);
+        }
+        serializer.collect_map([(member, self.value)])
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn measures_are_shown_with_their_unit_and_written_bare() {
+        for (measure, shown, number, unit) in [
+            (Measure::newtons(14.2335), "14.23 N", 14.2335, "N"),
+            (Measure::kilograms(2.177_12), "2.177 kg", 2.177_12, "kg"),
+            (Measure::number(0.002_74), "0.00274", 0.002_74, ""),
+            (Measure::count(7), "7", 7.0, ""),
+            (
+                Measure::kilograms_per_cubic_meter(616.2),
+                "616 kg/m³",
+                616.2,
+                "kg/m3",
+            ),
+            (Measure::rpm(63.21), "63.2 rpm", 63.21, "rpm"),
+        ] {
+            assert_eq!(measure.shown(Units::Mm), shown);
+            assert_eq!((measure.value, measure.unit()), (number, unit));
+        }
+    }
+
+    #[test]
+    fn json_has_one_member_named_for_the_unit() {
+        let json = |measure| serde_json::to_string(&measure).unwrap();
+        assert_eq!(json(Measure::mm(3.0)), r#"{"mm":3.0}"#);
+        assert_eq!(json(Measure::count(7)), r#"{"count":7}"#);
+        assert_eq!(
+            json(Measure::kilograms_per_cubic_meter(616.2)),
+            r#"{"kilograms_per_cubic_meter":616.2}"#
+        );
+    }
+}

@@ -1,0 +1,220 @@
+//! The parts of an expression as they stand in the text: digits, fractions, units and dashes.
+
+use super::error::{Fault, quoted};
+use super::unit::Unit;
+use super::{Quantity, unit};
+use crate::Units;
+
+/// The text with typographer's signs written plainly, in lower case, with single spaces.
+pub(super) fn plain(text: &str) -> String {
+    let mut plain = String::with_capacity(text.len());
+    for letter in text.chars() {
+        match letter {
+            '″' | '”' | '“' => plain.push('"'),
+            '′' | '’' | '‘' => plain.push('\''),
+            '⁄' | '∕' => plain.push('/'),
+            '×' | '·' => plain.push('*'),
+            '–' => plain.push('-'),
+            'º' => plain.push('°'),
+            '½' => plain.push_str(" 1/2"),
+            '¼' => plain.push_str(" 1/4"),
+            '¾' => plain.push_str(" 3/4"),
+            '⅛' => plain.push_str(" 1/8"),
+            '⅜' => plain.push_str(" 3/8"),
+            '⅝' => plain.push_str(" 5/8"),
+            '⅞' => plain.push_str(" 7/8"),
+            letter if letter.is_whitespace() => {
+                if !plain.ends_with(' ') {
+                    plain.push(' ');
+                }
+            }
+            letter => plain.extend(letter.to_lowercase()),
+        }
+    }
+    plain
+}
+
+/// How a dash stands between two numbers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Dash {
+    /// Without spaces: 2'-3", 1-3/8.
+    Tight,
+    /// With a space on both sides, as in a subtraction.
+    Spaced,
+    /// With a space on one side.
+    Lopsided,
+}
+
+/// How a number is written, as far as its unit goes by it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Form {
+    /// Digits, perhaps with a point.
+    Digits,
+    /// A whole number over another.
+    Fraction,
+    /// A whole number with a fraction.
+    Mixed,
+}
+
+/// What is left to read of a text.
+#[derive(Debug, Clone)]
+pub(super) struct Reader<'a> {
+    pub(super) rest: &'a str,
+    pub(super) quantity: Quantity,
+    pub(super) units: Units,
+    /// How many parentheses are open.
+    pub(super) depth: usize,
+}
+
+impl Reader<'_> {
+    pub(super) fn skip(&mut self) {
+        self.rest = self.rest.trim_start();
+    }
+
+    pub(super) fn eat(&mut self, start: char) -> bool {
+        let rest = self.rest.strip_prefix(start);
+        self.rest = rest.unwrap_or(self.rest);
+        rest.is_some()
+    }
+
+    pub(super) fn unreadable(&self) -> Fault {
+        Fault::Unreadable(quoted(self.rest))
+    }
+
+    /// A number, a fraction, or a whole number with a fraction.
+    pub(super) fn value(&mut self) -> Result<(f64, Form), Fault> {
+        let (first, is_whole) = self.digits()?;
+        if !is_whole {
+            return Ok((first, Form::Digits));
+        }
+        if let Some(under) = self.divisor()? {
+            return Ok((first / under, Form::Fraction));
+        }
+        // A fraction may follow a whole number; if none does, what follows is left for others to read.
+        let mut ahead = self.clone();
+        let dash = ahead.dash();
+        if dash == Some(Dash::Spaced) {
+            return Ok((first, Form::Digits));
+        }
+        ahead.skip();
+        if starts_with_digit(ahead.rest)
+            && let (over, true) = ahead.digits()?
+            && let Some(under) = ahead.divisor()?
+        {
+            if dash == Some(Dash::Lopsided) {
+                return Err(Fault::Dash);
+            }
+            *self = ahead;
+            return Ok((first + over / under, Form::Mixed));
+        }
+        Ok((first, Form::Digits))
+    }
+
+    /// The whole number below a fraction's stroke, if there is one.
+    fn divisor(&mut self) -> Result<Option<f64>, Fault> {
+        let mut ahead = self.clone();
+        ahead.skip();
+        if !ahead.eat('/') {
+            return Ok(None);
+        }
+        ahead.skip();
+        if !starts_with_digit(ahead.rest) {
+            return Ok(None);
+        }
+        match ahead.digits()? {
+            (_, false) => Ok(None),
+            (0.0, _) => Err(Fault::ZeroDivisor),
+            (under, _) => {
+                *self = ahead;
+                Ok(Some(under))
+            }
+        }
+    }
+
+    /// Digits, with a point or a comma among them; whether there is none.
+    fn digits(&mut self) -> Result<(f64, bool), Fault> {
+        let is_part = |letter: char| letter.is_ascii_digit() || letter == '.' || letter == ',';
+        let end = self.rest.find(|letter| !is_part(letter));
+        let (digits, rest) = self.rest.split_at(end.unwrap_or(self.rest.len()));
+        if is_ambiguous(digits) {
+            return Err(Fault::Comma);
+        }
+        let number = digits.replace(',', ".").parse().ok();
+        let number = number.filter(|number: &f64| number.is_finite());
+        let number = number.ok_or_else(|| self.unreadable())?;
+        self.rest = rest;
+        Ok((number, !digits.contains(['.', ','])))
+    }
+
+    /// A unit, if one follows; an abbreviation may end in a point.
+    pub(super) fn unit(&mut self) -> Option<Unit> {
+        let text = self.rest.trim_start();
+        let words = self.quantity.words().iter();
+        let (rest, unit) = words
+            .filter_map(|(word, unit)| Some((text.strip_prefix(word)?, *unit)))
+            .min_by_key(|(rest, _)| rest.len())?;
+        let pointed = rest
+            .strip_prefix('.')
+            .filter(|rest| !starts_with_digit(rest));
+        self.rest = pointed.unwrap_or(rest);
+        Some(unit)
+    }
+
+    /// Takes a dash, and says how it stands. A true minus sign is none: it always subtracts.
+    fn dash(&mut self) -> Option<Dash> {
+        let mut ahead = self.clone();
+        ahead.skip();
+        let before = ahead.rest.len() < self.rest.len();
+        if !ahead.eat('-') {
+            return None;
+        }
+        let after = ahead.rest.starts_with(' ');
+        ahead.skip();
+        *self = ahead;
+        Some(match (before, after) {
+            (false, false) => Dash::Tight,
+            (true, true) => Dash::Spaced,
+            _ => Dash::Lopsided,
+        })
+    }
+
+    /// Whether a number follows that goes on with the one before, as inches do after feet; takes the dash before it.
+    pub(super) fn goes_on(&mut self, after: Unit) -> Result<bool, Fault> {
+        let mut ahead = self.clone();
+        let dash = ahead.dash();
+        ahead.skip();
+        let follows = starts_with_digit(ahead.rest) || ahead.rest.starts_with(['.', ',']);
+        let joins = match dash {
+            None => follows,
+            // Feet and inches are also written with a dash between them: 2'-3 1/2".
+            Some(Dash::Tight) if after == unit::FOOT => follows,
+            Some(Dash::Tight) if follows => return Err(Fault::Dash),
+            Some(_) if follows && after == unit::FOOT && ahead.clone().is_in_inches() => {
+                return Err(Fault::Dash);
+            }
+            Some(_) => false,
+        };
+        if joins {
+            *self = ahead;
+        }
+        Ok(joins)
+    }
+
+    /// Whether a value follows that is in inches or has no unit.
+    fn is_in_inches(&mut self) -> bool {
+        self.value().is_ok() && self.unit().is_none_or(|unit| unit == unit::INCH)
+    }
+}
+
+fn starts_with_digit(text: &str) -> bool {
+    text.starts_with(|letter: char| letter.is_ascii_digit())
+}
+
+/// Whether a comma may stand for a point or may part thousands: beside a point, or before just three figures.
+fn is_ambiguous(digits: &str) -> bool {
+    let Some((whole, rest)) = digits.split_once(',') else {
+        return false;
+    };
+    let parts_thousands = !matches!(whole, "" | "0") && rest.len() == 3;
+    digits.contains('.') || parts_thousands
+}

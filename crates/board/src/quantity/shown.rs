@@ -1,0 +1,144 @@
+//! Numbers as makers read them: millimeters, or fractions of an inch, ounces and °F.
+
+use super::{DensityUnit, INCH, MassUnit, Quantity};
+use crate::Units;
+
+/// Parts of an inch that are shown as a fraction.
+const FINEST: u32 = 64;
+/// How far a fraction may be from the length it is shown for, mm.
+const FRACTION_SLACK: f64 = 0.001;
+/// The most decimals that a small number gets.
+const MOST_PLACES: i32 = 9;
+
+impl Quantity {
+    /// A number of the document as a field shows it, in the maker's system: with as many digits as one types.
+    ///
+    /// ```
+    /// use board::{MassUnit, Quantity, Units};
+    /// assert_eq!(Quantity::Length.shown(30.1625, Units::Inch), "1 3/16\"");
+    /// assert_eq!(Quantity::Mass(MassUnit::Gram).shown(5.0, Units::Inch), "0.1764 oz");
+    /// assert_eq!(Quantity::Share.shown(0.08, Units::Mm), "8 %");
+    /// ```
+    pub fn shown(self, held: f64, units: Units) -> String {
+        let decimals = match self {
+            Self::Count => 0,
+            Self::Length if units == Units::Mm => 3,
+            Self::Length | Self::Number => 4,
+            _ => 2,
+        };
+        self.rounded(held, units, |number| match self {
+            Self::Length | Self::Count => decimals,
+            _ if self.is_converted(units) => decimals.max(places(number, 4)),
+            // What is small keeps two digits.
+            _ => decimals.max(places(number, 2).min(4)),
+        })
+    }
+
+    /// The size of one unit of the maker's system, in the unit of the document.
+    ///
+    /// ```
+    /// use board::{Quantity, Units};
+    /// assert_eq!(Quantity::Length.unit_size(Units::Inch), 25.4);
+    /// ```
+    pub fn unit_size(self, units: Units) -> f64 {
+        let (unit, _) = self.unit(units);
+        self.held().of(unit.size())
+    }
+
+    /// A number as a report tells it: with no more digits than are of use in the shop.
+    pub(super) fn told(self, held: f64, units: Units) -> String {
+        if self.is_converted(units) {
+            return self.rounded(held, units, |number| places(number, 3));
+        }
+        // Halves of a hundredth go up, as a maker rounds.
+        let held = match self {
+            Self::Length if units == Units::Mm => (held * 100.0).round() / 100.0,
+            _ => held,
+        };
+        self.rounded(held, units, |number| match self {
+            Self::Count | Self::Feed | Self::Density(DensityUnit::KilogramsPerCubicMeter) => 0,
+            Self::Length if units == Units::Inch => 4,
+            Self::Number => 5,
+            Self::Angle | Self::Mass(MassUnit::Kilogram) => 3,
+            Self::Volume if number < 1.0 => 2,
+            Self::Length | Self::Mass(_) | Self::Force | Self::Density(_) | Self::Money => 2,
+            _ => 1,
+        })
+    }
+
+    /// Whether the number is in another unit than in the document, and no length.
+    fn is_converted(self, units: Units) -> bool {
+        let (unit, _) = self.unit(units);
+        !matches!(self, Self::Length | Self::Share) && unit != self.held()
+    }
+
+    fn rounded(self, held: f64, units: Units, decimals: impl Fn(f64) -> usize) -> String {
+        let (unit, sign) = self.unit(units);
+        let number = if unit == self.held() {
+            held
+        } else {
+            unit.of(self.held().reckoned(held))
+        };
+        if self == Self::Length
+            && units == Units::Inch
+            && let Some(fraction) = fraction(number)
+        {
+            return fraction;
+        }
+        let decimals = decimals(number);
+        let number = match self {
+            Self::Money => format!("{number:.decimals$}"),
+            _ => show_number(number, decimals),
+        };
+        match sign {
+            "" => number,
+            "°" | "\"" => number + sign,
+            sign => format!("{number} {sign}"),
+        }
+    }
+}
+
+/// Decimals that give a number so many digits, zeros before the first not counted.
+fn places(number: f64, digits: i32) -> usize {
+    let enough = 10_f64.powi(digits - 1);
+    let places = (0..MOST_PLACES).find(|places| number.abs() * 10_f64.powi(*places) >= enough);
+    places.unwrap_or(MOST_PLACES) as usize
+}
+
+/// A number with at most so many decimals, and no more than it needs.
+///
+/// ```
+/// assert_eq!(board::show_number(12.50, 3), "12.5");
+/// ```
+pub fn show_number(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    let short = if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        &text
+    };
+    if short == "-0" {
+        "0".into()
+    } else {
+        short.into()
+    }
+}
+
+/// Inches as a whole number and a fraction, where they are one.
+fn fraction(inches: f64) -> Option<String> {
+    let parts = (inches.abs() * f64::from(FINEST)).round();
+    let off = (inches.abs() - parts / f64::from(FINEST)).abs() * INCH;
+    // The comparison is false for what is no number.
+    if !(off <= FRACTION_SLACK && parts < 1e9) {
+        return None;
+    }
+    let parts = parts as u32;
+    let sign = if inches < 0.0 && parts > 0 { "-" } else { "" };
+    let (whole, rest) = (parts / FINEST, parts % FINEST);
+    let common = 1 << rest.trailing_zeros().min(6);
+    Some(match (whole, rest / common, FINEST / common) {
+        (whole, 0, _) => format!("{sign}{whole}\""),
+        (0, over, under) => format!("{sign}{over}/{under}\""),
+        (whole, over, under) => format!("{sign}{whole} {over}/{under}\""),
+    })
+}

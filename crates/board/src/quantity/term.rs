@@ -1,0 +1,143 @@
+//! What has been read of an expression: the part with units, and the part whose unit is still open.
+
+use super::error::Fault;
+
+/// A value under way: what has a unit is reckoned already, what has none waits for one.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Term {
+    /// The sum of the numbers with a unit.
+    pub(super) known: Option<f64>,
+    /// The sum of the numbers without one.
+    pub(super) bare: Option<Bare>,
+    /// Whether a number has another unit than the one shown.
+    pub(super) other_unit: bool,
+}
+
+/// A value without a unit, and the units that it can be meant in.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Bare {
+    pub(super) value: f64,
+    /// It can be in the unit shown.
+    pub(super) shown: bool,
+    /// It can be in inches whatever the unit shown, as a fraction is.
+    pub(super) inch: bool,
+    /// Nothing in it but the unit shown says what is meant: it is no fraction.
+    pub(super) whole: bool,
+}
+
+impl Term {
+    /// A number with its unit.
+    pub(super) const fn known(value: f64, other_unit: bool) -> Self {
+        Self {
+            known: Some(value),
+            bare: None,
+            other_unit,
+        }
+    }
+
+    /// A number without one.
+    pub(super) const fn bare(bare: Bare) -> Self {
+        Self {
+            known: None,
+            bare: Some(bare),
+            other_unit: false,
+        }
+    }
+
+    /// The sum of two; numbers without a unit must agree on one.
+    pub(super) fn plus(self, other: Self) -> Self {
+        Self {
+            known: match (self.known, other.known) {
+                (Some(one), Some(two)) => Some(one + two),
+                (one, two) => one.or(two),
+            },
+            bare: match (self.bare, other.bare) {
+                (Some(one), Some(two)) => Some(Bare {
+                    value: one.value + two.value,
+                    shown: one.shown && two.shown,
+                    inch: one.inch && two.inch,
+                    whole: one.whole || two.whole,
+                }),
+                (one, two) => one.or(two),
+            },
+            other_unit: self.other_unit || other.other_unit,
+        }
+    }
+
+    /// So many times the term.
+    pub(super) fn times(self, factor: f64) -> Self {
+        let scale = |bare: Bare| Bare {
+            value: bare.value * factor,
+            ..bare
+        };
+        Self {
+            known: self.known.map(|known| known * factor),
+            bare: self.bare.map(scale),
+            ..self
+        }
+    }
+
+    /// The product of two, of which one at most has a unit. If none has, either may be the one that is counted:
+    /// 2*3/8 is twice three eighths of an inch, or three eighths of two of the unit shown.
+    pub(super) fn by(self, other: Self) -> Result<Self, Fault> {
+        match (self, other) {
+            (
+                Self {
+                    known: None,
+                    bare: Some(one),
+                    ..
+                },
+                Self {
+                    known: None,
+                    bare: Some(two),
+                    ..
+                },
+            ) => {
+                let is_settled = |bare: Bare| bare.shown || bare.inch;
+                let settled = is_settled(one) && is_settled(two);
+                Ok(Self::bare(Bare {
+                    value: one.value * two.value,
+                    shown: settled && (one.shown || two.shown),
+                    inch: settled && (one.inch || two.inch),
+                    whole: one.whole && two.whole,
+                }))
+            }
+            (
+                unit,
+                Self {
+                    known: None,
+                    bare: Some(count),
+                    ..
+                },
+            )
+            | (
+                Self {
+                    known: None,
+                    bare: Some(count),
+                    ..
+                },
+                unit,
+            ) => Ok(unit.times(count.value)),
+            _ => Err(Fault::TwoUnits),
+        }
+    }
+
+    /// The term divided by one without a unit.
+    pub(super) fn over(self, divisor: Self) -> Result<Self, Fault> {
+        let (None, Some(bare)) = (divisor.known, divisor.bare) else {
+            return Err(Fault::TwoUnits);
+        };
+        if bare.value == 0.0 {
+            return Err(Fault::ZeroDivisor);
+        }
+        // Not times the inverse: a third of three is one to the last digit.
+        Ok(Self {
+            known: self.known.map(|known| known / bare.value),
+            bare: self.bare.map(|one| Bare {
+                value: one.value / bare.value,
+                ..one
+            }),
+            ..self
+        })
+    }
+}
