@@ -390,13 +390,26 @@ fn every_page_of_every_kind_can_be_looked_at_before_it_is_written() {
     // No feed is settled yet: what is missing is said where the programs would be.
     story.reach("Show Machine programs (G-code)");
     assert!(story.sees("missing spindle speed") || story.sees("missing feed"));
-    for kind in [
-        "Sector jig (PDF)",
-        "Router template (PDF and SVG)",
-        "Hole table (CSV)",
+    for (kind, first, shown) in [
+        (
+            "Sector jig (PDF)",
+            "page 1 of 5: A1",
+            "Preview of the sheet",
+        ),
+        (
+            "Router template (PDF and SVG)",
+            "page 1 of 7: A1",
+            "Preview of the sheet",
+        ),
+        (
+            "Hole table (CSV)",
+            "file 1 of 1: holes.csv",
+            "name,role,player,number,x_mm",
+        ),
     ] {
+        assert!(!story.sees(first), "{first} is there before {kind}");
         story.reach(&format!("Show {kind}"));
-        assert!(story.sees(" of "), "{kind}");
+        assert!(story.sees(first) && story.sees(shown), "{kind}");
     }
 }
 
