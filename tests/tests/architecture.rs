@@ -128,9 +128,10 @@ fn no_file_of_the_program_unwraps_or_stretches_a_rule() {
 #[test]
 fn every_file_belongs_to_its_crate() {
     let read = PROGRAM.iter().map(|source| root().join(&source.path));
+    let read: BTreeSet<PathBuf> = read.collect();
     let folders = ORDER.map(|name| root().join("crates").join(name).join("src"));
     let there = folders.iter().flat_map(|folder| files(folder, "rs"));
-    let (read, there) = (BTreeSet::from_iter(read), BTreeSet::from_iter(there));
+    let there: BTreeSet<PathBuf> = there.collect();
     let apart: Vec<&PathBuf> = read.symmetric_difference(&there).collect();
     assert!(apart.is_empty(), "{apart:?}");
 }
