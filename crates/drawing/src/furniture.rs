@@ -1,12 +1,13 @@
 //! The words and the key map of a tiled sheet, laid into its quietest corners.
 
 use board::{Board, Units, show_length};
+use geometry::Arc;
 use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
 
 use crate::font::{self, Weight};
 use crate::subject::Subject;
 use crate::tiling::Tile;
-use crate::{Anchor, Arc, Correction, Item, Layer, Line, Shape, Stamp, Text, Tiling, paper_name};
+use crate::{Anchor, Correction, Item, Layer, Line, Shape, Stamp, Text, Tiling, paper_name};
 
 const LABEL: f64 = 8.0;
 const WORDS: f64 = 2.4;

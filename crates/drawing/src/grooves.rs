@@ -1,10 +1,9 @@
 //! The middles of the V-grooves, along which the bit goes.
 
 use board::{Board, Layout, Role};
-use geometry::Angle;
 use workshop::Stroke;
 
-use crate::{Arc, Item, Layer, Line, Shape};
+use crate::{Item, Layer, Line, Shape};
 
 /// Adds every stroke of the grooves that are planned.
 pub fn grooves(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
@@ -28,24 +27,11 @@ pub fn ring(board: &Board, role: Role, radius: f64) -> f64 {
     wanted.unwrap_or_default()
 }
 
-/// Arcs of a drawing turn clockwise: one that turns back is drawn from its other end.
 fn shape(stroke: &Stroke) -> Shape {
     match *stroke {
         Stroke::Line(line) => Shape::Line(line),
         Stroke::Circle(circle) => Shape::Circle(circle),
-        Stroke::Arc(arc) => {
-            let (start, sweep) = if arc.sweep < Angle::ZERO {
-                (arc.start + arc.sweep, -arc.sweep)
-            } else {
-                (arc.start, arc.sweep)
-            };
-            Shape::Arc(Arc {
-                center: arc.center,
-                radius: arc.radius,
-                start,
-                sweep,
-            })
-        }
+        Stroke::Arc(arc) => Shape::Arc(arc),
     }
 }
 
@@ -76,11 +62,8 @@ mod tests {
         };
         assert_eq!(count(|shape| matches!(shape, Shape::Line(_))), 84 + 24);
         assert_eq!(count(|shape| matches!(shape, Shape::Circle(_))), 2);
-        // Each pocket has two arcs about the pin and two round ends, all drawn clockwise.
-        assert_eq!(
-            count(|shape| matches!(shape, Shape::Arc(arc) if arc.sweep > Angle::ZERO)),
-            24
-        );
+        // Each pocket has two arcs about the pin and two round ends.
+        assert_eq!(count(|shape| matches!(shape, Shape::Arc(_))), 24);
         assert_eq!(items.len(), 84 + 24 + 2 + 24);
     }
 }

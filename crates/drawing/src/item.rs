@@ -1,6 +1,6 @@
 //! The parts of a drawing.
 
-use geometry::{Angle, point_at};
+use geometry::{Angle, Arc};
 use kurbo::{Circle, Point, Rect, Vec2};
 
 use crate::font::{self, Weight};
@@ -22,10 +22,7 @@ impl Item {
     pub fn moved(self, by: Vec2) -> Self {
         let shape = match self.shape {
             Shape::Circle(circle) => Shape::Circle(circle + by),
-            Shape::Arc(mut arc) => {
-                arc.center += by;
-                Shape::Arc(arc)
-            }
+            Shape::Arc(arc) => Shape::Arc(arc + by),
             Shape::Line(line) => Shape::Line(line + by),
             Shape::Cross { center, arm } => Shape::Cross {
                 center: center + by,
@@ -151,7 +148,7 @@ impl Line {
 pub enum Shape {
     /// A full circle.
     Circle(Circle),
-    /// Part of a circle.
+    /// Part of a circle; which way it turns does not show.
     Arc(Arc),
     /// A straight line.
     Line(kurbo::Line),
@@ -166,38 +163,6 @@ pub enum Shape {
     Area(Vec<Point>),
     /// Words.
     Text(Text),
-}
-
-/// Part of a circle, from a bearing clockwise through a sweep.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Arc {
-    /// Center of the circle.
-    pub center: Point,
-    /// Radius of the circle.
-    pub radius: f64,
-    /// Where the arc starts, as a bearing seen from `center`.
-    pub start: Angle,
-    /// How far it turns clockwise; 0 to a full turn.
-    pub sweep: Angle,
-}
-
-impl Arc {
-    /// The point at a share of the way along it, 0 to 1.
-    pub fn at(&self, share: f64) -> Point {
-        self.center + point_at(self.radius, self.start + self.sweep * share).to_vec2()
-    }
-
-    /// A box around it.
-    pub fn bounds(&self) -> Rect {
-        let quarters = (0..4).map(|quarter| Angle::turn_part(quarter, 4));
-        let passed = quarters.filter(|bearing| {
-            (*bearing - self.start).wrapped().as_degrees() <= self.sweep.as_degrees()
-        });
-        let ends = Rect::from_points(self.at(0.0), self.at(1.0));
-        passed.fold(ends, |all, bearing| {
-            all.union_pt(self.center + point_at(self.radius, bearing).to_vec2())
-        })
-    }
 }
 
 /// A line of words.
@@ -314,25 +279,6 @@ mod tests {
         let upright = text.bounds();
         assert_near!(upright.center().y, 20.0, 1e-9);
         assert_near!(upright.height(), level.width(), 1e-9);
-    }
-
-    #[test]
-    fn an_arc_is_bounded_by_its_ends_and_by_what_it_passes() {
-        let arc = |start: f64, sweep: f64| Arc {
-            center: Point::new(1.0, 2.0),
-            radius: 10.0,
-            start: Angle::degrees(start),
-            sweep: Angle::degrees(sweep),
-        };
-        let around = |arc: Arc| Shape::Arc(arc).bounds() - Vec2::new(1.0, 2.0);
-        let all = around(arc(12.0, 360.0));
-        assert_near!(all.origin(), Point::new(-10.0, -10.0), 1e-9);
-        // From 2 o'clock to past 3 o'clock: out to the right only.
-        let part = around(arc(60.0, 45.0));
-        assert_near!(part.x1, 10.0, 1e-9);
-        assert_near!(part.x0, 10.0 * Angle::degrees(60.0).sin(), 1e-9);
-        assert_near!(part.y1, 10.0 * Angle::degrees(60.0).cos(), 1e-9);
-        assert_near!(part.y0, 10.0 * Angle::degrees(105.0).cos(), 1e-9);
     }
 
     #[test]

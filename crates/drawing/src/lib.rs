@@ -58,7 +58,7 @@ mod whole;
 
 pub use correction::Correction;
 pub use filling_pages::filling_pages;
-pub use item::{Anchor, Arc, Item, Layer, Line, Shape, Text};
+pub use item::{Anchor, Item, Layer, Line, Shape, Text};
 pub use jig_pages::jig_pages;
 pub use job_pages::{Job, job_pages};
 pub use pages::{Align, Block, Cell, Column, Head, Table, pages};

@@ -5,7 +5,7 @@
 //! has it all the same.
 
 use board::{Board, Hole, Layout, Marking};
-use geometry::{Point, point_at};
+use geometry::{Arc, Point};
 use kurbo::{Rect, Size, Vec2};
 
 use crate::font::{self, Weight};
@@ -82,20 +82,10 @@ fn obstacles(board: &Board, holes: &[Hole]) -> Taken {
 fn keep_off(shape: &Shape, taken: &mut Taken) {
     /// Rings up to this radius are of bores, mm; the box around a wider one holds half the board.
     const RING: f64 = 60.0;
-    let turn = geometry::Angle::TURN;
     match shape {
         Shape::Circle(circle) if circle.radius <= RING => taken.add_outline(*circle),
-        Shape::Circle(circle) => {
-            let at = |share| circle.center + point_at(circle.radius, turn * share).to_vec2();
-            pieces(circle.radius * turn.as_radians(), at, taken);
-        }
-        Shape::Arc(arc) => {
-            pieces(
-                arc.radius * arc.sweep.as_radians(),
-                |share| arc.at(share),
-                taken,
-            );
-        }
+        Shape::Circle(circle) => along(&Arc::from(*circle), taken),
+        Shape::Arc(arc) => along(arc, taken),
         Shape::Line(line) => {
             pieces(
                 (line.p1 - line.p0).length(),
@@ -106,6 +96,10 @@ fn keep_off(shape: &Shape, taken: &mut Taken) {
         // Lines to cut along are none of these.
         Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
     }
+}
+
+fn along(arc: &Arc, taken: &mut Taken) {
+    pieces(arc.length(), |share| arc.at(share), taken);
 }
 
 fn pieces(length: f64, at: impl Fn(f64) -> Point, taken: &mut Taken) {

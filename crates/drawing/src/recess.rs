@@ -3,12 +3,12 @@
 //! A groove that is dovetailed has two: where it comes out below, and farther out where it is widest.
 
 use board::{Board, LidHold, Recess, RecessShape};
-use geometry::Angle;
+use geometry::{Angle, Arc};
 use kurbo::{Circle, Line as Segment, Point};
 use workshop::{lid_cut, lid_mouth};
 
+use crate::Shape;
 use crate::glue::sides;
-use crate::{Arc, Shape};
 
 /// Shorter than this is no line, mm.
 const HAIR: f64 = 1e-9;

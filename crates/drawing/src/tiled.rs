@@ -1,6 +1,7 @@
 //! The tiled template: one sheet for each tile, with crosses on every joint.
 
 use board::{Board, Layout};
+use geometry::Arc;
 use kurbo::{Point, Rect, Vec2};
 
 use crate::bars::{Bar, longest_bar};
@@ -9,7 +10,7 @@ use crate::joint::{Joint, joints};
 use crate::quiet::{Quiet, Taken, farthest, nearest};
 use crate::subject::Subject;
 use crate::tiling::Tile;
-use crate::{Arc, Item, Layer, Shape, Sheet, Stamp, Tiling, View};
+use crate::{Item, Layer, Shape, Sheet, Stamp, Tiling, View};
 
 /// The sheets of a tiled template, row by row from the top left.
 pub fn tiled_sheets(board: &Board, layout: &Layout, tiling: &Tiling, stamp: &Stamp) -> Vec<Sheet> {
@@ -85,7 +86,7 @@ pub fn touches(shape: &Shape, window: Rect) -> bool {
 
 /// Whether an arc comes within a millimeter of a window, by points along it.
 fn passes(arc: &Arc, window: Rect) -> bool {
-    let steps = (arc.radius * arc.sweep.as_radians()).ceil().max(1.0);
+    let steps = arc.length().ceil().max(1.0);
     let near = window.inflate(1.0, 1.0);
     (0..=steps as u32).any(|step| near.contains(arc.at(f64::from(step) / steps)))
 }
@@ -157,14 +158,12 @@ fn busy(quiet: &mut Quiet, shape: &Shape, page_from_board: Vec2) {
             quiet.add(Rect::from_center_size(at, (AIR, AIR)));
         }
     };
-    let turn = geometry::Angle::TURN;
     match shape {
         Shape::Circle(circle) if circle.radius > 25.0 => {
-            course(circle.radius * turn.as_radians(), &|share| {
-                circle.center + geometry::point_at(circle.radius, turn * share).to_vec2()
-            });
+            let round = Arc::from(*circle);
+            course(round.length(), &|share| round.at(share));
         }
-        Shape::Arc(arc) => course(arc.radius * arc.sweep.as_radians(), &|share| arc.at(share)),
+        Shape::Arc(arc) => course(arc.length(), &|share| arc.at(share)),
         Shape::Line(line) => course((line.p1 - line.p0).length(), &|share| {
             line.p0.lerp(line.p1, share)
         }),

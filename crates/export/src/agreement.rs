@@ -4,8 +4,8 @@ use std::sync::LazyLock;
 
 use crate::PdfOptions;
 use drawing::font;
-use drawing::{Anchor, Arc, Item, Layer, Line, Shape, Sheet, Text, View};
-use geometry::{Angle, Circle, Point, Vec2, point_at};
+use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Text, View};
+use geometry::{Angle, Arc, Circle, Point, Vec2, point_at};
 use kurbo::{Rect, Size};
 use testkit::{Gray, PdfFile, assert_near, pdf_raster, svg_raster};
 
@@ -112,6 +112,25 @@ fn holes_are_where_the_drawing_has_them_in_both_pictures() {
         }
         assert_near!(pdf[index].0, svg[index].0, 0.05);
     }
+}
+
+#[test]
+fn an_arc_is_written_alike_whichever_way_it_turns() {
+    let mut back = sheet();
+    for item in &mut back.marks {
+        if let Shape::Arc(arc) = &mut item.shape {
+            *arc = arc.reversed();
+        }
+    }
+    assert_ne!(back, sheet());
+    let options = PdfOptions::default();
+    assert_eq!(
+        crate::pdf(&[back.clone()], &options).unwrap(),
+        crate::pdf(&[sheet()], &options).unwrap()
+    );
+    assert_eq!(crate::svg(&back).unwrap(), crate::svg(&sheet()).unwrap());
+    let dxf = |sheet| crate::dxf(sheet, crate::DxfOptions::default()).unwrap();
+    assert_eq!(dxf(&back), dxf(&sheet()));
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! What every writer of sheets asks for before it writes a byte.
 
-use drawing::{Arc, Correction, Item, Shape, Sheet, Text};
+use drawing::{Correction, Item, Shape, Sheet, Text};
 
 use crate::Error;
 
@@ -34,17 +34,12 @@ pub fn sheet(sheet: &Sheet) -> Result<(), Error> {
 fn is_finite(item: &Item) -> bool {
     match &item.shape {
         Shape::Circle(circle) => circle.is_finite(),
-        Shape::Arc(arc) => arc_is_finite(arc),
+        Shape::Arc(arc) => arc.is_finite(),
         Shape::Line(line) => line.is_finite(),
         Shape::Cross { center, arm } => center.is_finite() && arm.is_finite(),
         Shape::Area(corners) => corners.iter().all(|corner| corner.is_finite()),
         Shape::Text(text) => text_is_finite(text),
     }
-}
-
-fn arc_is_finite(arc: &Arc) -> bool {
-    let angles = arc.start.as_radians() + arc.sweep.as_radians();
-    arc.center.is_finite() && arc.radius.is_finite() && angles.is_finite()
 }
 
 fn text_is_finite(text: &Text) -> bool {

@@ -5,8 +5,8 @@
 //! circle. Parts that look alike share a group that says once how.
 
 use drawing::font::{self, Weight};
-use drawing::{Anchor, Arc, Item, Layer, Line, Shape, Sheet, Text};
-use geometry::{Angle, Circle, Point, Vec2, point_at};
+use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Text};
+use geometry::{Angle, Arc, Circle, Point, Vec2};
 use kurbo::Affine;
 use svg::node::element::{ClipPath, Definitions, Description, Group, Rectangle, Title};
 use svg::node::{Blob, Text as Words};
@@ -231,12 +231,11 @@ impl Body<'_> {
 
     /// An arc that comes full circle is one: its two ends would fall together and say nothing of the way around.
     fn arc(&mut self, arc: Arc, offset: Vec2) {
-        let center = arc.center + offset;
-        let end = arc.start + arc.sweep;
-        let [from, to] = [arc.start, end].map(|at| center + point_at(arc.radius, at).to_vec2());
+        let arc = arc.clockwise() + offset;
+        let [from, to] = [0.0, 1.0].map(|share| arc.at(share));
         let half = Angle::TURN / 2.0;
         if arc.sweep > half && short(from.x) == short(to.x) && short(from.y) == short(to.y) {
-            return self.circle(Circle::new(center, arc.radius));
+            return self.circle(arc.circle());
         }
         self.pair("<path d=\"M", from);
         self.attribute("A", arc.radius);

@@ -6,9 +6,9 @@
 )]
 
 use board::{Board, Build, INCH, Marking, Role, Tenons, Units, layout};
-use drawing::{Anchor, Arc, Item, Layer, Line, Shape, Sheet, Stamp, Text, whole_sheet};
+use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, whole_sheet};
 use export::{DxfOptions, DxfRelease, dxf};
-use geometry::{Angle, Point, point_at};
+use geometry::{Angle, Arc, Point, point_at};
 use testkit::{DxfFile, DxfKind, DxfShape, assert_near};
 
 const RELEASES: [DxfRelease; 2] = [DxfRelease::R12, DxfRelease::R2000];

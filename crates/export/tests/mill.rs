@@ -8,10 +8,10 @@
 
 use board::{Board, CutterRun, EdgeRun, Grooves, Machine, Rings, Units, layout};
 use export::{GcodeError, GcodeOptions, Program, gcode_edge, gcode_grooves};
-use geometry::{Angle, Circle, PocketShape, Point, bearing_of, point_at};
+use geometry::{Angle, Arc, Circle, PocketShape, Point, bearing_of, point_at};
 use proptest::prelude::*;
 use testkit::{GcodeKind, GcodeRun, GcodeStep, assert_near, run_gcode};
-use workshop::{Arc, Groove, GrooveKind, Stroke, grooves};
+use workshop::{Groove, GrooveKind, Stroke, grooves};
 
 const CLEARANCE: f64 = 20.0;
 const RETRACT: f64 = 2.0;

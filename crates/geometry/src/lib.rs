@@ -11,6 +11,7 @@
 //! # What is inside
 //!
 //! * [`Angle`], [`point_at`], [`bearing_of`], [`Sector`]: angles, polar points, a player's frame.
+//! * [`Arc`]: part of a circle, as a way.
 //! * [`Pattern`], [`track`], [`turn_in`], [`home_lane`]: the track and the home lane of one sector.
 //! * [`reach`]: how large a pattern comes out, to solve a pitch from a size.
 //! * [`PocketShape`], [`pocket`]: the holes of a start pocket; [`best_pocket`]: where it has the most wood around it.
@@ -27,6 +28,7 @@
 //! The crate knows nothing of windows, files, clocks, paper or money.
 
 mod angle;
+mod arc;
 mod blank;
 mod chord;
 mod error;
@@ -43,6 +45,7 @@ mod tour;
 mod web;
 
 pub use angle::Angle;
+pub use arc::Arc;
 pub use blank::{
     Disc, FARTHEST_CORNER, Feature, Flaw, MOST_CORNERS, Outline, OutlineError, Stopped, clearance,
     largest_disc,

@@ -84,7 +84,7 @@ pub use fit::{
     most_spaces, rim_left, smallest_board, smallest_board_for_piece, smallest_pitch_for_piece,
     solve,
 };
-pub use grooves::{Arc, Groove, GrooveKind, GroovePlan, Stroke, groove_depth, grooves, passes};
+pub use grooves::{Groove, GrooveKind, GroovePlan, Stroke, groove_depth, grooves, passes};
 pub use hardboard::router::{
     RouterSetting, RouterWay, plunge, plunges, router_settings, router_template,
 };

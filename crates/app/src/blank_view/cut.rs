@@ -2,9 +2,9 @@
 
 use board::Board;
 use core::f32::consts::FRAC_1_SQRT_2 as DIAGONAL;
-use drawing::{Arc, Layer};
+use drawing::Layer;
 use egui::{Align2, vec2};
-use geometry::{Angle, Circle, HalfDisc, Point, Side, StripPlace};
+use geometry::{Angle, Arc, Circle, HalfDisc, Point, Side, StripPlace};
 use workshop::{Measure, panel_width};
 
 use super::Scene;

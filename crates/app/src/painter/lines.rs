@@ -1,8 +1,7 @@
 //! Lines through many points, round and dashed ones too.
 
-use drawing::Arc;
 use egui::{Pos2, Shape, Stroke, Vec2};
-use geometry::Point;
+use geometry::{Arc, Point};
 
 use super::Pen;
 

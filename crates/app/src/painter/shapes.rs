@@ -1,8 +1,8 @@
 //! The shapes of a drawing, painted: as a writer prints them, or with a stroke of the screen's own.
 
-use drawing::{Arc, Item, Shape};
+use drawing::{Item, Shape};
 use egui::{Rect, Stroke};
-use geometry::{Angle, Circle, Point};
+use geometry::{Arc, Circle, Point};
 
 use super::Pen;
 
@@ -55,7 +55,7 @@ impl Pen<'_> {
                 let at = self.camera.screen(circle.center);
                 self.ring(at, self.camera.length(circle.radius), stroke);
             }
-            Shape::Circle(circle) => self.dashed(&self.along(&around(*circle)), stroke, dashes),
+            Shape::Circle(circle) => self.dashed(&self.along(&Arc::from(*circle)), stroke, dashes),
             Shape::Arc(arc) => self.dashed(&self.along(arc), stroke, dashes),
             Shape::Line(line) => self.dashed(&[line.p0, line.p1], stroke, dashes),
             Shape::Cross { center, arm } => {
@@ -77,14 +77,5 @@ impl Pen<'_> {
         let corners = [(part.x0, part.y0), (part.x1, part.y1)];
         let [one, other] = corners.map(|corner| self.camera.screen(corner.into()));
         Rect::from_two_pos(one, other)
-    }
-}
-
-fn around(circle: Circle) -> Arc {
-    Arc {
-        center: circle.center,
-        radius: circle.radius,
-        start: Angle::ZERO,
-        sweep: Angle::TURN,
     }
 }

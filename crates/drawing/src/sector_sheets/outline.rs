@@ -1,11 +1,11 @@
 //! The outline of a sector jig: wood of one width beside everything that is drilled in it.
 
 use board::{Board, Hole};
-use geometry::{Angle, bearing_of, point_at};
+use geometry::{Angle, Arc, bearing_of, point_at};
 use kurbo::{Circle, Line as Segment, Point};
 use workshop::SectorPlan;
 
-use crate::{Arc, Shape};
+use crate::Shape;
 
 /// Hardboard beside the outermost holes and around the pin, mm; common practice, no source.
 pub const WOOD: f64 = 20.0;
@@ -129,9 +129,7 @@ mod tests {
         match shape {
             Shape::Line(line) => line.p0.lerp(line.p1, share),
             Shape::Arc(arc) => arc.at(share),
-            Shape::Circle(circle) => {
-                circle.center + point_at(circle.radius, Angle::TURN * share).to_vec2()
-            }
+            Shape::Circle(circle) => Arc::from(*circle).at(share),
             _ => Point::ORIGIN,
         }
     }

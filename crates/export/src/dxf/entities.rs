@@ -1,7 +1,7 @@
 //! The parts of a drawing as entities.
 
-use drawing::{Anchor, Arc, Item, Shape, Text, font};
-use geometry::Angle;
+use drawing::{Anchor, Item, Shape, Text, font};
+use geometry::{Angle, Arc};
 use kurbo::{Circle, Point, Vec2};
 
 use super::DxfOptions;
@@ -60,19 +60,19 @@ impl Entities {
     ///
     /// One that comes full circle has two ends alike, of which a reader cannot tell whether it is all or nothing.
     fn arc(&mut self, item: &Item, arc: &Arc, shift: Vec2) {
-        let circle = Circle::new(arc.center + shift, arc.radius);
+        let arc = arc.clockwise() + shift;
         let open = Angle::TURN.as_degrees() - arc.sweep.as_degrees();
         if open < LEAST_ANGLE {
-            return self.circle(item, circle);
+            return self.circle(item, arc.circle());
         }
         if arc.sweep.as_degrees() < LEAST_ANGLE {
             return;
         }
         let from_right = |bearing: Angle| (Angle::degrees(90.0) - bearing).wrapped().as_degrees();
         self.begin("ARC", item);
-        self.round(circle);
+        self.round(arc.circle());
         self.tags.since_2000(100, "AcDbArc");
-        self.tags.plain(50, from_right(arc.start + arc.sweep));
+        self.tags.plain(50, from_right(arc.end()));
         self.tags.plain(51, from_right(arc.start));
     }
 

@@ -4,7 +4,7 @@ use core::f64::consts::PI;
 
 use board::{Grooves, show_length};
 use geometry::{Angle, Point};
-use workshop::{Arc, Groove, Stroke, groove_depth};
+use workshop::{Groove, Stroke, groove_depth};
 
 use super::check::{self, Milled};
 use super::lines::Lines;
@@ -166,21 +166,7 @@ fn stroke(lines: &mut Lines, stroke: &Stroke) {
 fn halves(stroke: &Stroke) -> Vec<Stroke> {
     match stroke {
         Stroke::Arc(arc) if arc.sweep.as_radians().abs() > PI => {
-            let half = arc.sweep / 2.0;
-            let start = arc.start + half;
-            [
-                Arc {
-                    sweep: half,
-                    ..*arc
-                },
-                Arc {
-                    start,
-                    sweep: half,
-                    ..*arc
-                },
-            ]
-            .map(Stroke::Arc)
-            .to_vec()
+            arc.split(0.5).map(Stroke::Arc).to_vec()
         }
         _ => vec![*stroke],
     }

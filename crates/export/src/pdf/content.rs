@@ -114,6 +114,7 @@ impl Content<'_> {
                 self.circle(circle.radius);
             }
             Shape::Arc(arc) => {
+                let arc = arc.clockwise();
                 self.place(arc.center + offset, first.line);
                 push_curves(&mut self.out, arc.radius, arc.start, arc.sweep);
                 self.out.push_str("S\n");

@@ -18,7 +18,7 @@ pub mod sums;
 use board::{Board, HoleName, Layout};
 
 pub use depth::{groove_depth, passes};
-pub use stroke::{Arc, Stroke};
+pub use stroke::Stroke;
 
 use boxes::Boxes;
 pub(crate) use strokes::Strokes;

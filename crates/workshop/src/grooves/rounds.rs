@@ -1,10 +1,10 @@
 //! Grooves that close: outlines round home lanes and start pockets, rings round bores, the ring at the rim.
 
 use board::{Board, Grooves, Hole, HoleName, Layout, Role};
-use geometry::{Angle, Circle, PocketShape, Point, Vec2, bearing_of, point_at};
+use geometry::{Angle, Arc, Circle, PocketShape, Point, Vec2, bearing_of, point_at};
 use kurbo::Line;
 
-use crate::grooves::{GrooveKind, HAIR, Laid, Stroke, stroke::Arc};
+use crate::grooves::{GrooveKind, HAIR, Laid, Stroke};
 
 /// Adds the closed grooves that are wanted.
 pub fn lay(board: &Board, layout: &Layout, wanted: &Grooves, laid: &mut Laid) {

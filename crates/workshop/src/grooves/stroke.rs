@@ -1,7 +1,7 @@
 //! One stroke of the bit: a straight line, part of a circle, or all of it.
 
-use geometry::{Angle, Circle, Point, bearing_of, point_at};
-use kurbo::{Line, Rect};
+use geometry::{Arc, Circle, Point};
+use kurbo::{Line, Rect, Shape as _};
 
 /// One stroke of the bit, along the middle of the groove.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -12,36 +12,6 @@ pub enum Stroke {
     Arc(Arc),
     /// Once round, clockwise from 12 o'clock.
     Circle(Circle),
-}
-
-/// Part of a circle.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Arc {
-    /// Center of the circle.
-    pub center: Point,
-    /// Its radius.
-    pub radius: f64,
-    /// Where it starts, as a bearing seen from the center.
-    pub start: Angle,
-    /// How far it turns clockwise; negative where it turns the other way.
-    pub sweep: Angle,
-}
-
-impl Arc {
-    /// The point of the circle at a bearing seen from its center.
-    fn at(&self, bearing: Angle) -> Point {
-        self.center + point_at(self.radius, bearing).to_vec2()
-    }
-
-    /// Whether it passes a bearing seen from its center.
-    fn passes(&self, bearing: Angle) -> bool {
-        let (from, sweep) = if self.sweep < Angle::ZERO {
-            (self.start + self.sweep, -self.sweep)
-        } else {
-            (self.start, self.sweep)
-        };
-        (bearing - from).wrapped() <= sweep
-    }
 }
 
 impl Stroke {
@@ -59,10 +29,8 @@ impl Stroke {
     pub fn at(&self, share: f64) -> Point {
         match self {
             Self::Line(line) => line.p0.lerp(line.p1, share),
-            Self::Arc(arc) => arc.at(arc.start + arc.sweep * share),
-            Self::Circle(circle) => {
-                circle.center + point_at(circle.radius, Angle::TURN * share).to_vec2()
-            }
+            Self::Arc(arc) => arc.at(share),
+            Self::Circle(circle) => Arc::from(*circle).at(share),
         }
     }
 
@@ -70,8 +38,8 @@ impl Stroke {
     pub fn length(&self) -> f64 {
         match self {
             Self::Line(line) => (line.p1 - line.p0).length(),
-            Self::Arc(arc) => arc.radius * arc.sweep.as_radians().abs(),
-            Self::Circle(circle) => circle.radius * Angle::TURN.as_radians(),
+            Self::Arc(arc) => arc.length(),
+            Self::Circle(circle) => Arc::from(*circle).length(),
         }
     }
 
@@ -79,11 +47,7 @@ impl Stroke {
     pub fn reversed(&self) -> Self {
         match *self {
             Self::Line(line) => Self::Line(Line::new(line.p1, line.p0)),
-            Self::Arc(arc) => Self::Arc(Arc {
-                start: arc.start + arc.sweep,
-                sweep: -arc.sweep,
-                ..arc
-            }),
+            Self::Arc(arc) => Self::Arc(arc.reversed()),
             Self::Circle(_) => *self,
         }
     }
@@ -101,33 +65,17 @@ impl Stroke {
                 };
                 (point - (line.p0 + way * share)).length()
             }
-            Self::Arc(arc) => {
-                let from = point - arc.center;
-                if arc.passes(bearing_of(from.to_point())) {
-                    (from.length() - arc.radius).abs()
-                } else {
-                    let ends = [self.start(), self.end()];
-                    let [one, other] = ends.map(|end| (point - end).length());
-                    one.min(other)
-                }
-            }
-            Self::Circle(circle) => ((point - circle.center).length() - circle.radius).abs(),
+            Self::Arc(arc) => arc.distance(point),
+            Self::Circle(circle) => Arc::from(*circle).distance(point),
         }
     }
 
     /// Distance of its farthest place from the center pin, mm.
     pub fn farthest(&self) -> f64 {
-        let ends = self
-            .start()
-            .to_vec2()
-            .length()
-            .max(self.end().to_vec2().length());
         match self {
-            Self::Arc(arc) if arc.passes(bearing_of(arc.center)) => {
-                arc.center.to_vec2().length() + arc.radius
-            }
-            Self::Line(_) | Self::Arc(_) => ends,
-            Self::Circle(circle) => circle.center.to_vec2().length() + circle.radius,
+            Self::Line(line) => line.p0.to_vec2().length().max(line.p1.to_vec2().length()),
+            Self::Arc(arc) => arc.farthest(Point::ORIGIN),
+            Self::Circle(circle) => Arc::from(*circle).farthest(Point::ORIGIN),
         }
     }
 
@@ -135,17 +83,8 @@ impl Stroke {
     pub fn bounds(&self) -> Rect {
         match self {
             Self::Line(line) => Rect::from_points(line.p0, line.p1),
-            Self::Arc(arc) => {
-                let ends = Rect::from_points(self.start(), self.end());
-                let quarters = (0..4).map(|quarter| Angle::turn_part(quarter, 4));
-                quarters
-                    .filter(|&quarter| arc.passes(quarter))
-                    .fold(ends, |all, quarter| all.union_pt(arc.at(quarter)))
-            }
-            Self::Circle(circle) => {
-                let side = 2.0 * circle.radius;
-                Rect::from_center_size(circle.center, (side, side))
-            }
+            Self::Arc(arc) => arc.bounds(),
+            Self::Circle(circle) => circle.bounding_box(),
         }
     }
 
@@ -173,8 +112,8 @@ impl Stroke {
 #[cfg(test)]
 pub mod tests {
     use super::*;
+    use geometry::Angle;
     use proptest::prelude::*;
-    use testkit::assert_near;
 
     pub fn strokes() -> impl Strategy<Value = Stroke> {
         let place = || (-50.0..50.0_f64, -50.0..50.0_f64).prop_map(|(x, y)| Point::new(x, y));
@@ -194,27 +133,6 @@ pub mod tests {
             (place(), 0.5..60.0_f64)
                 .prop_map(|(center, radius)| Stroke::Circle(Circle::new(center, radius))),
         ]
-    }
-
-    #[test]
-    fn a_quarter_goes_clockwise_or_back() {
-        let arc = |sweep| {
-            Stroke::Arc(Arc {
-                center: Point::new(1.0, 0.0),
-                radius: 2.0,
-                start: Angle::ZERO,
-                sweep: Angle::degrees(sweep),
-            })
-        };
-        assert_near!(arc(90.0).end(), Point::new(3.0, 0.0), 1e-12);
-        assert_near!(arc(-90.0).end(), Point::new(-1.0, 0.0), 1e-12);
-        assert_near!(
-            arc(90.0).distance(Point::new(1.0, -2.0)),
-            8.0_f64.sqrt(),
-            1e-12
-        );
-        assert_near!(arc(90.0).farthest(), 3.0, 1e-12);
-        assert_near!(arc(-90.0).farthest(), 5.0_f64.sqrt(), 1e-12);
     }
 
     proptest! {

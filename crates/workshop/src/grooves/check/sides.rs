@@ -102,10 +102,7 @@ fn is_apart_from(circle: Circle, line: &Stroke, width: f64) -> bool {
 const fn round(stroke: &Stroke) -> Option<Circle> {
     match *stroke {
         Stroke::Line(_) => None,
-        Stroke::Arc(arc) => Some(Circle {
-            center: arc.center,
-            radius: arc.radius,
-        }),
+        Stroke::Arc(arc) => Some(arc.circle()),
         Stroke::Circle(circle) => Some(circle),
     }
 }
