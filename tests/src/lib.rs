@@ -7,10 +7,9 @@
 
 pub mod source;
 
-use app::derived::Derived;
 use app::exports::{Kind, Moment, Source};
 use board::{BitRun, Board, Filling, Machine, Router, SectorJig, read_board};
-use workshop::hole_table;
+use workshop::Workpiece;
 
 /// Every sample board, by the name of its file.
 ///
@@ -36,12 +35,16 @@ pub fn samples() -> Vec<(String, Board)> {
     samples
 }
 
-/// A board and what follows from it.
+/// A board and everything that follows from it.
 ///
 /// # Panics
 /// Where it cannot be laid out.
-pub fn derived(board: &Board) -> Derived {
-    Derived::of(board).expect("the board can be laid out")
+pub fn worked(board: &Board) -> Workpiece {
+    let workpiece = Workpiece::of(board).expect("the board can be laid out");
+    workpiece
+        .work_out(&|| false)
+        .expect("nothing stops what is worked out");
+    workpiece
 }
 
 /// A board that plans for every kind of export: with a machine whose bits are settled.
@@ -49,7 +52,8 @@ pub fn derived(board: &Board) -> Derived {
 /// # Panics
 /// Where it cannot be laid out.
 pub fn planned(board: &Board) -> Board {
-    let holes = hole_table(&derived(board).layout);
+    let workpiece = worked(board);
+    let holes = workpiece.hole_table();
     let bit = |(diameter, bottom)| BitRun {
         speed: Some(1500.0),
         feed: Some(200.0),

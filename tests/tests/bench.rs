@@ -10,8 +10,7 @@ use app::exports::Kind;
 use board::{Board, PieceKind};
 use kurbo::{Affine, Point};
 use testkit::{PageWords, PdfFile, assert_near, svg_circles};
-use tests::{derived, exported, planned, samples};
-use workshop::pour;
+use tests::{exported, planned, samples, worked};
 
 /// The scale in a heading: "Bore T1-08, scale 2 : 1".
 fn scale(svg: &str, figure: &str) -> f64 {
@@ -58,8 +57,8 @@ fn number_at(words: &[PageWords], point: Point) -> Option<(u32, f64)> {
 fn each_bore_of_a_filling_plan_carries_its_batch() {
     for (name, board) in samples() {
         let board = planned(&board);
-        let layout = derived(&board).layout;
-        let pour = pour(&board, &layout).unwrap();
+        let worked = worked(&board);
+        let (layout, pour) = (worked.layout(), worked.pour().unwrap());
         let file = PdfFile::read(&exported(Kind::Filling, &board)).unwrap();
         let plan = file.pages.last().unwrap();
         let edge = plan
@@ -112,7 +111,7 @@ fn the_job_sheet_tells_every_step_and_ends_with_section_and_plan() {
     ] {
         assert!(all.contains(part), "{part} is not on the job sheet");
     }
-    let paper = drawing::paper_size(board.template.paper);
+    let paper = workshop::paper_size(board.template.paper);
     for page in &file.pages {
         let media = page.boxes["MediaBox"];
         assert_near!(media.width(), paper.width / 25.4 * 72.0, 0.01);

@@ -7,12 +7,13 @@
 
 use app::exports::Kind;
 use board::{Board, HoleId, Layout, Paper, SectorJig, Template, Units};
-use drawing::{Stamp, Tiling, font, sector_sheets, whole_sheet};
+use drawing::{Stamp, font, sector_sheets, whole_sheet};
 use kurbo::{Affine, Circle, Point, Rect, Vec2};
 use testkit::{
     PageWords, PdfFile, PdfPage, assert_near, pdf_raster, svg_circles, svg_raster, svg_size,
 };
-use tests::{derived, exported, files, planned, samples};
+use tests::{exported, files, planned, samples, worked};
+use workshop::Tiling;
 
 /// 1 in = 72 pt = 25.4 mm (CSS Values and Units Level 4, absolute lengths).
 const POINTS_PER_MM: f64 = 72.0 / 25.4;
@@ -53,8 +54,8 @@ fn assert_shown(pages: &[Shown<'_>], circle: Circle, what: &str) {
 #[test]
 fn every_bore_is_on_the_whole_page_within_a_thousandth_of_a_millimeter() {
     for (name, board) in samples() {
-        let layout = derived(&board).layout;
-        let shift = whole_sheet(&board, &layout, &Stamp::default())
+        let layout = worked(&board).layout().clone();
+        let shift = whole_sheet(&worked(&board), &Stamp::default())
             .view
             .page_from_board;
         let file = PdfFile::read(&exported(Kind::PlotPdf, &board)).unwrap();
@@ -72,10 +73,10 @@ fn every_bore_is_on_the_whole_page_within_a_thousandth_of_a_millimeter() {
 #[test]
 fn every_bore_is_on_every_tile_that_shows_its_center_within_a_thousandth_of_a_millimeter() {
     for (name, board) in samples() {
-        let derived = derived(&board);
+        let worked = worked(&board);
         let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
-        let pages = tiles(&file, &derived.tiling.unwrap());
-        for hole in &derived.layout.holes {
+        let pages = tiles(&file, worked.tiling().unwrap());
+        for hole in &worked.layout().holes {
             let bore = Circle::new(hole.center, hole.bore.radius());
             assert_shown(&pages, bore, &format!("{name}: {}", hole.name));
         }
@@ -107,7 +108,7 @@ fn pages_are_exactly_the_paper_and_printers_are_told_not_to_scale() {
             },
             ..Board::default()
         };
-        let tiling = derived(&board).tiling.unwrap();
+        let tiling = worked(&board).tiling().unwrap().clone();
         let turned = tiling.paper * POINTS_PER_MM;
         let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
         assert_eq!(file.pages.len(), tiling.tiles.len());
@@ -168,8 +169,8 @@ fn every_tile_has_bars_of_100_mm_and_4_in_both_ways() {
 #[test]
 fn neighboring_sheets_carry_the_same_crosses_at_the_same_board_points() {
     let board = Board::default();
-    let derived = derived(&board);
-    let tiling = derived.tiling.unwrap();
+    let worked = worked(&board);
+    let tiling = worked.tiling().unwrap();
     let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
     // Matching crosses carry a ring of 2 mm, which no bore of this board has.
     let rings = |index: usize| -> Vec<Point> {
@@ -207,8 +208,8 @@ fn neighboring_sheets_carry_the_same_crosses_at_the_same_board_points() {
 fn pdf_and_svg_show_the_same_holes_where_the_model_has_them() {
     let mut board = Board::default();
     board.template.marking = board::Marking::Circles;
-    let layout = derived(&board).layout;
-    let sheet = whole_sheet(&board, &layout, &Stamp::default());
+    let layout = worked(&board).layout().clone();
+    let sheet = whole_sheet(&worked(&board), &Stamp::default());
     let pdf = pdf_raster(&exported(Kind::PlotPdf, &board), 0, 200).unwrap();
     let svg = String::from_utf8(exported(Kind::Svg, &board)).unwrap();
     let svg = svg_raster(&svg, 200, &[font::REGULAR, font::SEMI_BOLD]).unwrap();
@@ -246,8 +247,7 @@ fn pdf_and_svg_show_the_same_holes_where_the_model_has_them() {
 #[test]
 fn the_svg_is_as_large_as_the_page_in_millimeters() {
     let board = Board::default();
-    let layout = derived(&board).layout;
-    let page = whole_sheet(&board, &layout, &Stamp::default()).size;
+    let page = whole_sheet(&worked(&board), &Stamp::default()).size;
     let svg = String::from_utf8(exported(Kind::Svg, &board)).unwrap();
     let size = svg_size(&svg, 96).unwrap();
     assert_near!(size.width, page.width * 96.0 / 25.4, 0.01);
@@ -297,7 +297,7 @@ fn the_dxf_has_every_bore_where_the_layout_has_it() {
             .into_iter()
             .flat_map(|layer| file.circles(layer))
             .collect();
-        for hole in derived(&board).layout.holes {
+        for hole in worked(&board).layout().holes.clone() {
             let same = |(center, radius): &(Point, f64)| {
                 let center = (center.to_vec2() * millimeters).to_point();
                 center.distance(hole.center) < 1e-3
@@ -330,7 +330,7 @@ fn place(layout: &Layout, name: &str) -> Point {
 #[test]
 fn the_hole_table_holds_every_hole_in_both_units() {
     for (name, board) in samples() {
-        let layout = derived(&board).layout;
+        let layout = worked(&board).layout().clone();
         let mm = table(&Board {
             units: Units::Mm,
             ..board.clone()
@@ -369,11 +369,11 @@ fn the_same_board_gives_the_same_bytes() {
 fn router_templates_have_holes_for_the_bushing_at_the_centers_of_the_bores() {
     for (name, board) in samples() {
         let board = planned(&board);
-        let derived = derived(&board);
+        let worked = worked(&board);
         let file = PdfFile::read(&exported(Kind::Router, &board)).unwrap();
-        let pages = tiles(&file, &derived.tiling.unwrap());
+        let pages = tiles(&file, worked.tiling().unwrap());
         let wider = board.router.unwrap().wider();
-        let holes = derived.layout.holes.iter();
+        let holes = worked.layout().holes.iter();
         for hole in holes.filter(|hole| hole.name.id() != HoleId::CENTER) {
             let opening = Circle::new(hole.center, hole.bore.radius() + wider / 2.0);
             assert_shown(&pages, opening, &format!("{name}: {}", hole.name));
@@ -388,9 +388,9 @@ fn sector_jigs_have_their_holes_and_index_holes_within_a_thousandth_of_a_millime
     for (name, board) in samples() {
         let mut board = planned(&board);
         board.sector_jig = Some(SectorJig { pins: 2, play: 0.1 });
-        let layout = derived(&board).layout;
-        let plan = workshop::sector_jig(&board, &layout).unwrap().unwrap();
-        let sheets = sector_sheets(&board, &layout, &plan, &Stamp::default(), None).unwrap();
+        let layout = worked(&board).layout().clone();
+        let plan = worked(&board).sector_jig().unwrap().unwrap().clone();
+        let sheets = sector_sheets(&worked(&board), &plan, &Stamp::default()).unwrap();
         let file = PdfFile::read(&exported(Kind::Sector, &board)).unwrap();
         let own = plan
             .holes
@@ -421,7 +421,7 @@ fn sector_jigs_have_their_holes_and_index_holes_within_a_thousandth_of_a_millime
 #[test]
 fn every_sheet_is_a_drawing_of_its_own_with_the_bores_of_its_page() {
     for (name, board) in samples() {
-        let tiling = derived(&board).tiling.unwrap();
+        let tiling = worked(&board).tiling().unwrap().clone();
         let drawings = files(Kind::TemplateSvg, &board);
         let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
         assert_eq!(drawings.len(), file.pages.len(), "{name}");
@@ -449,7 +449,7 @@ fn every_sheet_is_a_drawing_of_its_own_with_the_bores_of_its_page() {
 #[test]
 fn words_begin_where_the_printer_prints_and_names_of_holes_on_the_paper() {
     for (name, board) in samples() {
-        let tiling = derived(&board).tiling.unwrap();
+        let tiling = worked(&board).tiling().unwrap().clone();
         let paper = Rect::from_origin_size(Point::ORIGIN, tiling.paper);
         let file = PdfFile::read(&exported(Kind::TemplatePdf, &board)).unwrap();
         for page in &file.pages {

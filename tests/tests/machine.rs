@@ -9,7 +9,7 @@ use app::exports::Kind;
 use board::{Board, DrillingOrder, ProgramFiles, Units};
 use kurbo::Point;
 use testkit::{GcodeRun, assert_near, run_gcode};
-use tests::{derived, files, planned, samples};
+use tests::{files, planned, samples, worked};
 
 /// Where the tool is before a program: beside the board and low, as it may be left.
 const PARKED: [f64; 3] = [-500.0, 40.0, 3.0];
@@ -50,7 +50,7 @@ fn ways(board: &Board) -> Vec<Board> {
 #[test]
 fn every_bore_of_every_sample_is_drilled_once_at_its_place_and_depth() {
     for (name, board) in samples() {
-        let holes = derived(&board).layout.holes;
+        let holes = worked(&board).layout().holes.clone();
         for way in ways(&board) {
             let bores: Vec<[f64; 3]> = runs(&way).iter().flat_map(GcodeRun::bores).collect();
             assert_eq!(bores.len(), holes.len(), "{name}");

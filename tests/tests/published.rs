@@ -9,7 +9,7 @@ use app::exports::Kind;
 use board::{Board, Center, Wishes, layout, propose};
 use geometry::Pattern;
 use testkit::assert_near;
-use tests::{derived, exported};
+use tests::{exported, worked};
 
 fn ring(holes: u32, pitch: f64) -> Board {
     Board {
@@ -107,7 +107,7 @@ fn six_players_make_133_holes_on_every_pattern() {
         })
         .unwrap();
         assert_eq!(layout(&board).unwrap().holes.len(), 133, "{pattern:?}");
-        assert!(!workshop::stops(&derived(&board).findings));
+        assert!(!workshop::stops(worked(&board).findings()));
     }
 }
 
@@ -116,6 +116,6 @@ fn six_players_make_133_holes_on_every_pattern() {
 fn a_board_of_500_mm_takes_six_sheets_of_a4() {
     let mut board = Board::default();
     board.blank.diameter = 500.0;
-    let tiling = derived(&board).tiling.unwrap();
+    let tiling = worked(&board).tiling().unwrap().clone();
     assert_eq!(tiling.columns * tiling.rows, 6);
 }

@@ -52,15 +52,15 @@ struct Stage {
 impl Stage {
     fn new(holes: u32) -> Option<Self> {
         let board = board(holes);
-        let layout = board::layout(&board).ok()?;
+        let workpiece = workshop::Workpiece::of(&board).ok()?;
         let mut stage = Self {
             ctx: Context::default(),
-            plan: drawing::plan(&board, &layout),
+            plan: drawing::plan(&workpiece),
             lit: (1..=4)
                 .map(|number| HoleId::new(Role::Home, 1, number))
                 .collect(),
             board,
-            layout,
+            layout: workpiece.layout().clone(),
             state: CanvasState::default(),
             pointer: Pos2::ZERO,
         };

@@ -1,7 +1,5 @@
 //! Speed of an edit: from a changed document to everything that follows from it, and to the window's picture.
 
-use app::blank::Blank as Placed;
-use app::derived::Derived;
 use app::exports::{Kind, Moment, Source};
 use app::window::headless::Headless;
 use board::{
@@ -9,6 +7,7 @@ use board::{
     StockFlaw, StockOutline, Tenons,
 };
 use divan::{Bencher, black_box};
+use workshop::Workpiece;
 
 /// As in the program itself.
 #[global_allocator]
@@ -60,28 +59,17 @@ fn place_every_hole(bencher: Bencher<'_, '_>, holes: u32) {
     bencher.bench_local(|| board::layout(black_box(&board)));
 }
 
-#[divan::bench(args = HOLES)]
-fn all_that_follows(bencher: Bencher<'_, '_>, holes: u32) {
-    let board = board(holes);
-    let blank = Placed::of(&board.stock);
-    bencher.bench_local(|| Derived::on(black_box(&board), None, blank.clone()));
+/// What the window works out after each edit.
+fn follow(board: &Board) -> Option<usize> {
+    let workpiece = Workpiece::of(black_box(board)).ok()?;
+    let plan = drawing::plan_without_names(&workpiece);
+    Some(plan.len() + workpiece.figures().holes + workpiece.findings().len())
 }
 
 #[divan::bench(args = HOLES)]
-fn checks(bencher: Bencher<'_, '_>, holes: u32) {
+fn all_that_follows(bencher: Bencher<'_, '_>, holes: u32) {
     let board = board(holes);
-    let Ok(layout) = board::layout(&board) else {
-        return;
-    };
-    let judged = workshop::Judged {
-        sheets: Ok(12),
-        stock: None,
-        risk: None,
-        turns: None,
-        grooves: None,
-        sector: None,
-    };
-    bencher.bench_local(|| workshop::check(black_box(&board), &layout, judged));
+    bencher.bench_local(|| follow(&board));
 }
 
 /// A board with everything to check: four strips with tenons, screws below, a router template, a slab with knots.
@@ -110,38 +98,18 @@ fn busy() -> Board {
 }
 
 #[divan::bench]
-fn checks_of_a_busy_board(bencher: Bencher<'_, '_>) {
-    let board = busy();
-    let Ok(derived) = Derived::of(&board) else {
-        return;
-    };
-    let judged = workshop::Judged {
-        sheets: Ok(12),
-        stock: derived.blank.plan(),
-        risk: derived
-            .budget
-            .as_ref()
-            .map(|(budget, chance)| (budget, *chance)),
-        turns: derived.turns.as_ref(),
-        grooves: derived.grooves.as_ref(),
-        sector: derived.sector.as_ref(),
-    };
-    bencher.bench_local(|| workshop::check(black_box(&board), &derived.layout, judged));
-}
-
-#[divan::bench]
 fn all_that_follows_of_a_busy_board(bencher: Bencher<'_, '_>) {
     let board = busy();
-    bencher.bench_local(|| Derived::of(black_box(&board)));
+    bencher.bench_local(|| follow(&board));
 }
 
 #[divan::bench(args = HOLES)]
 fn plan_with_names(bencher: Bencher<'_, '_>, holes: u32) {
     let board = board(holes);
-    let Ok(layout) = board::layout(&board) else {
+    let Ok(workpiece) = Workpiece::of(&board) else {
         return;
     };
-    bencher.bench_local(|| drawing::plan(black_box(&board), &layout));
+    bencher.bench_local(|| drawing::plan(black_box(&workpiece)));
 }
 
 #[divan::bench(args = [Kind::TemplatePdf, Kind::PlotPdf, Kind::Svg, Kind::Dxf, Kind::Csv])]

@@ -1,23 +1,27 @@
-//! What follows from the document as it is now, and the last document that could be laid out.
+//! The workpiece of the document as it is now, or of the last one that could be laid out.
 
-use board::{Board, BuildError, Stock};
-use drawing::Correction;
+use std::sync::Arc;
 
-use crate::blank::Blank;
-use crate::derived::Derived;
-use crate::study::Study;
+use board::{Board, BuildError, Units};
+use drawing::{Item, plan_without_names};
+use workshop::{Correction, Workpiece};
 
-/// What follows from the document as it is now.
+/// The workpiece of the document as it is now, or of the last one that could be laid out.
 pub struct Current {
     /// The document that was looked at last.
     seen: Board,
-    /// The last document that could be laid out, and what follows from it.
-    good: Option<(Board, Derived)>,
+    /// The last document that could be laid out.
+    good: Option<Good>,
     error: Option<BuildError>,
     /// What the sheets of the template are corrected for.
     printer: Option<Correction>,
     /// Whether another printer has been chosen since.
     is_stale: bool,
+}
+
+struct Good {
+    workpiece: Arc<Workpiece>,
+    plan: Vec<Item>,
 }
 
 impl Current {
@@ -28,72 +32,53 @@ impl Current {
             good: None,
             error: None,
             printer: None,
-            is_stale: false,
+            is_stale: true,
         };
-        current.work_out(board);
+        current.refresh(board);
         current
     }
 
     /// Works it out again if the document has changed.
     pub fn refresh(&mut self, board: &Board) {
-        if self.is_stale || *board != self.seen {
-            self.work_out(board);
+        if !self.is_stale && *board == self.seen {
+            return;
         }
-    }
-
-    /// From the next refresh on the template is for a printer; tells whether it was for another before.
-    pub fn print_on(&mut self, printer: Option<Correction>) -> bool {
-        if self.printer == printer {
-            return false;
-        }
-        self.printer = printer;
-        self.is_stale = true;
-        true
-    }
-
-    fn work_out(&mut self, board: &Board) {
         self.seen = board.clone();
         self.is_stale = false;
-        let blank = match &self.good {
-            Some((_, derived)) => derived.blank.after(&board.stock),
-            None => Blank::of(&Stock::default()).after(&board.stock),
+        let printer = self.printer.clone();
+        let next = match &self.good {
+            Some(good) => good.workpiece.next(board, printer),
+            None => Workpiece::printed(board, printer),
         };
-        match Derived::on(board, self.printer.as_ref(), blank) {
-            Ok(derived) => {
-                self.good = Some((board.clone(), derived));
-                self.error = None;
+        self.error = None;
+        match next {
+            Ok(workpiece) => {
+                let plan = plan_without_names(&workpiece);
+                let workpiece = Arc::new(workpiece);
+                self.good = Some(Good { workpiece, plan });
             }
             Err(error) => self.error = Some(error),
         }
     }
 
-    /// Takes what was worked out beside the window for this document, where it waits for that.
-    pub fn take(&mut self, board: &Board, study: &Study) {
-        let waits = |(good, derived): &(Board, Derived)| {
-            let waits = derived.blank.is_pending() || derived.budget.is_none();
-            waits && good == board
-        };
-        let Some((_, derived)) = self.good.as_ref().filter(|good| waits(good)) else {
-            return;
-        };
-        let blank = if derived.blank.is_pending() {
-            Blank::with(&board.stock, study.plan.clone())
-        } else {
-            derived.blank.clone()
-        };
-        if study.budget.is_some() || derived.blank.is_pending() {
-            let derived = Derived::after(board, self.printer.as_ref(), blank, study.budget);
-            self.good = derived.ok().map(|derived| (board.clone(), derived));
-        }
+    /// From the next refresh on the template is for a printer.
+    pub fn print_on(&mut self, printer: Option<Correction>) {
+        self.is_stale |= self.printer != printer;
+        self.printer = printer;
     }
 
-    /// The last document that could be laid out, and what follows from it.
-    pub fn good(&self) -> Option<(&Board, &Derived)> {
-        self.good.as_ref().map(|(board, derived)| (board, derived))
+    /// The workpiece of the last document that could be laid out.
+    pub fn good(&self) -> Option<&Arc<Workpiece>> {
+        Some(&self.good.as_ref()?.workpiece)
+    }
+
+    /// Its plan without names, which the screen writes itself; empty where nothing could be laid out yet.
+    pub fn plan(&self) -> &[Item] {
+        self.good.as_ref().map_or(&[], |good| &good.plan)
     }
 
     /// The maker's unit.
-    pub const fn units(&self) -> board::Units {
+    pub const fn units(&self) -> Units {
         self.seen.units
     }
 

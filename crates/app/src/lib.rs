@@ -2,13 +2,11 @@
 //!
 //! A frame goes: finished jobs and shortcuts become commands; panels change the document in place
 //! and ask for commands; commands are carried out at the end of the same frame; once pointer and keyboard
-//! rest, the document is one undo step further. What follows from the document ([`derived::Derived`]) is
+//! rest, the document is one undo step further. What follows from the document ([`workshop::Workpiece`]) is
 //! worked out once for each of its revisions. Only `host` and `files` touch disk, dialogs and clock.
 
-pub mod blank;
 pub mod canvas;
 pub mod cli;
-pub mod derived;
 pub mod exports;
 pub mod files;
 pub mod printers;

@@ -38,7 +38,7 @@ impl Sample {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::derived::Derived;
+    use workshop::Workpiece;
 
     #[test]
     fn every_sample_reads_under_its_title_and_has_no_stop() {
@@ -46,19 +46,19 @@ mod tests {
             let board = read_board(sample.text.as_bytes())
                 .unwrap_or_else(|error| panic!("{}: {error}", sample.title));
             assert_eq!(board.title, sample.title);
-            let derived = Derived::of(&board).unwrap();
+            let workpiece = Workpiece::of(&board).unwrap();
             assert!(
-                !workshop::stops(&derived.findings),
+                !workshop::stops(workpiece.findings()),
                 "{}: {:#?}",
                 sample.title,
-                derived.findings
+                workpiece.findings()
             );
         }
     }
 
     #[test]
     fn the_first_sample_has_133_holes() {
-        let derived = Derived::of(&SAMPLES[0].board()).unwrap();
-        assert_eq!(derived.layout.holes.len(), 133);
+        let workpiece = Workpiece::of(&SAMPLES[0].board()).unwrap();
+        assert_eq!(workpiece.layout().holes.len(), 133);
     }
 }

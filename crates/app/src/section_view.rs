@@ -1,10 +1,10 @@
 //! The board cut open: the sheet of its section, through the chosen hole.
 
-use board::{Board, HoleId, Role};
+use board::{HoleId, Role};
 use drawing::{Stamp, section_page};
 use egui::{Button, ComboBox, Ui};
+use workshop::Workpiece;
 
-use crate::derived::Derived;
 use crate::sheet_view::{SheetViewState, sheet_view_ui};
 use crate::theme;
 
@@ -16,11 +16,8 @@ const WIDE: f64 = 297.0;
 
 /// The hole that is cut through: the wanted one, or else the first player's turn-in space, on whose axis the home lane
 /// lies, or else the first of all; none on a board without holes.
-pub fn cut_through(
-    board: &Board,
-    layout: &board::Layout,
-    wanted: Option<HoleId>,
-) -> Option<HoleId> {
+pub fn cut_through(workpiece: &Workpiece, wanted: Option<HoleId>) -> Option<HoleId> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let turn_in = HoleId::new(Role::Track, 1, board.spaces / 2 + 1);
     let named = wanted.into_iter().chain([turn_in]);
     let mut there = named.filter(|id| layout.hole(*id).is_some());
@@ -32,33 +29,31 @@ pub fn cut_through(
 /// Shows the section through the chosen hole, and lets another be chosen.
 pub fn section_ui(
     ui: &mut Ui,
-    board: &Board,
-    derived: &Derived,
+    workpiece: &Workpiece,
     chosen: &mut Option<HoleId>,
     state: &mut SheetViewState,
 ) {
-    let Some(mut hole) = cut_through(board, &derived.layout, *chosen) else {
+    let Some(mut hole) = cut_through(workpiece, *chosen) else {
         ui.label("There is no hole to cut through.");
         return;
     };
     let before = hole;
-    holes_ui(ui, derived, &mut hole);
+    holes_ui(ui, workpiece, &mut hole);
     if hole != before {
         *chosen = Some(hole);
     }
-    let grooves = derived.grooves.as_ref();
     let width = f64::from(ui.available_width() / READABLE).clamp(NARROW, WIDE);
     let stamp = Stamp::default();
-    let sheet = section_page(board, &derived.layout, grooves, hole, width, &stamp);
-    if let (Some(sheet), Some(hole)) = (sheet, derived.layout.hole(hole)) {
+    let sheet = section_page(workpiece, hole, width, &stamp);
+    if let (Some(sheet), Some(hole)) = (sheet, workpiece.layout().hole(hole)) {
         let name = format!("Section of the board, cut through {}", hole.name);
         sheet_view_ui(ui, ui.available_size(), &sheet, &name, state);
     }
 }
 
 /// One hole after the other, or any by name.
-fn holes_ui(ui: &mut Ui, derived: &Derived, hole: &mut HoleId) {
-    let holes = &derived.layout.holes;
+fn holes_ui(ui: &mut Ui, workpiece: &Workpiece, hole: &mut HoleId) {
+    let holes = &workpiece.layout().holes;
     let at = holes.iter().position(|other| other.name.id() == *hole);
     let beside = |step: isize| {
         let at = at?.checked_add_signed(step)?;
@@ -97,17 +92,15 @@ fn holes_ui(ui: &mut Ui, derived: &Derived, hole: &mut HoleId) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::layout;
 
     #[test]
     fn without_a_choice_the_turn_in_space_is_cut() {
-        let board = Board::default();
-        let layout = layout(&board).unwrap();
+        let workpiece = Workpiece::of(&board::Board::default()).unwrap();
         let turn_in = HoleId::new(Role::Track, 1, 8);
-        assert_eq!(cut_through(&board, &layout, None), Some(turn_in));
+        assert_eq!(cut_through(&workpiece, None), Some(turn_in));
         let wanted = HoleId::new(Role::Start, 4, 2);
-        assert_eq!(cut_through(&board, &layout, Some(wanted)), Some(wanted));
+        assert_eq!(cut_through(&workpiece, Some(wanted)), Some(wanted));
         let gone = HoleId::new(Role::Extra, 1, 1);
-        assert_eq!(cut_through(&board, &layout, Some(gone)), Some(turn_in));
+        assert_eq!(cut_through(&workpiece, Some(gone)), Some(turn_in));
     }
 }

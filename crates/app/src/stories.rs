@@ -109,7 +109,7 @@ impl Story {
         self.app()
             .current
             .good()
-            .map_or(0, |(_, derived)| derived.layout.holes.len())
+            .map_or(0, |workpiece| workpiece.layout().holes.len())
     }
 
     fn sees(&self, words: &str) -> bool {
@@ -228,7 +228,7 @@ fn a_board_that_cannot_be_built_says_why_and_keeps_what_was_typed() {
 fn a_finding_lights_its_holes_while_it_is_chosen() {
     let mut story = Story::begin();
     story.type_into("Pitch", "14");
-    let findings = &story.app().current.good().unwrap().1.findings;
+    let findings = story.app().current.good().unwrap().findings();
     assert_eq!(findings[0].severity, Severity::Stop);
     assert!(story.app().view.lit(findings).is_empty());
     story
@@ -236,7 +236,7 @@ fn a_finding_lights_its_holes_while_it_is_chosen() {
         .get_by_label_contains("Stop · room for pieces")
         .click();
     story.harness.run();
-    let findings = &story.app().current.good().unwrap().1.findings;
+    let findings = story.app().current.good().unwrap().findings();
     assert!(story.app().view.lit(findings).len() > 80);
 }
 
@@ -487,8 +487,8 @@ fn board_and_pitch_are_fitted_to_each_other() {
     story.type_into("Pitch", "15");
     story.press("Fit board to pattern");
     let margin = |story: &Story| {
-        let (_, derived) = story.app().current.good().unwrap();
-        derived.figures.smallest_rim.unwrap().0
+        let workpiece = story.app().current.good().unwrap();
+        workpiece.figures().smallest_rim.unwrap().0
     };
     assert_near!(margin(&story), story.app().session.board.limits.rim, 1e-9);
     assert_near!(story.app().session.board.pitch, 15.0, 0.0);
@@ -628,8 +628,12 @@ fn a_slab_is_typed_and_a_knot_moves_the_best_place() {
     story.type_into("Blank length", "1400");
     story.type_into("Blank width", "600");
     let place = |story: &Story| {
-        let (board, derived) = story.app().current.good().unwrap();
-        derived.blank.plan().unwrap().center(board).unwrap()
+        let workpiece = story.app().current.good().unwrap();
+        workpiece
+            .stock()
+            .unwrap()
+            .center(workpiece.board())
+            .unwrap()
     };
     assert_near!(place(&story).y, 300.0, 1e-6);
     story.reach("Add a round flaw");
@@ -664,8 +668,8 @@ fn a_pattern_is_turned_off_the_seam() {
     story.keys(Modifiers::COMMAND, Key::Num2);
     story.choose("Made of", "bookmatched halves");
     let cut = |story: &Story| {
-        let (_, derived) = story.app().current.good().unwrap();
-        derived.turns.as_ref().unwrap().now.0
+        let workpiece = story.app().current.good().unwrap();
+        workpiece.turns().unwrap().now.0
     };
     assert!(cut(&story) < 0.0);
     story.reach("Turn the pattern off the seams (caution: seam)");

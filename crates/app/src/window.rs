@@ -5,6 +5,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use egui::{Ui, ViewportCommand};
+use workshop::Workpiece;
 
 use crate::blank_view::{BlankSeen, blank_view_ui};
 use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
@@ -91,7 +92,7 @@ impl App {
             view,
             current,
             jobs: Jobs::new(),
-            studies: Studies::new(),
+            studies: Studies::default(),
             rescue: Rescue::new(&*host),
             host,
             closing: false,
@@ -155,15 +156,10 @@ impl App {
         }
     }
 
-    /// Takes what was worked out beside the window, and asks for what the document now needs.
+    /// Asks for what the document now needs and what is worked out beside the window.
     fn study(&mut self, ctx: &egui::Context) {
-        self.studies.take();
-        let board = &self.session.board;
-        if let Some(study) = self.studies.of(board) {
-            self.current.take(board, study);
-        }
-        if let Some((board, derived)) = self.current.good() {
-            self.studies.ask(ctx, &self.host, board, derived);
+        if let Some(workpiece) = self.current.good() {
+            self.studies.ask(ctx, &self.host, workpiece);
         }
     }
 
@@ -179,10 +175,10 @@ impl App {
     fn blank(&mut self, ui: &mut Ui) {
         self.view.readout.clear();
         let board = &mut self.session.board;
-        if let Some((_, derived)) = self.current.good() {
+        if let Some(workpiece) = self.current.good() {
             let seen = BlankSeen {
-                derived,
-                study: self.studies.of(board),
+                workpiece,
+                plan: self.current.plan(),
                 is_old: self.current.error().is_some(),
             };
             self.view.readout = blank_view_ui(ui, board, &seen, &mut self.view.blank);
@@ -194,9 +190,9 @@ impl App {
     fn section(&mut self, ui: &mut Ui) {
         self.view.readout =
             "Drag to pan, turn the wheel to zoom, double-click to begin at the top".into();
-        if let Some((board, derived)) = self.current.good() {
+        if let Some(workpiece) = self.current.good() {
             let view = &mut self.view;
-            section_ui(ui, board, derived, &mut view.selected, &mut view.section);
+            section_ui(ui, workpiece, &mut view.selected, &mut view.section);
         }
     }
 
@@ -207,22 +203,22 @@ impl App {
     }
 
     fn canvas(&mut self, ui: &mut Ui) {
-        let Some((board, derived)) = self.current.good() else {
+        let Some(workpiece) = self.current.good() else {
             ui.centered_and_justified(|ui| {
                 ui.label("This board cannot be laid out; the findings say why.")
             });
             return;
         };
         let sheets = if self.view.show_sheets {
-            outlines(derived)
+            outlines(workpiece)
         } else {
             Vec::new()
         };
-        let lit = self.view.lit(&derived.findings);
+        let lit = self.view.lit(workpiece.findings());
         let shown = BoardView {
-            board,
-            layout: &derived.layout,
-            plan: &derived.plan,
+            board: workpiece.board(),
+            layout: workpiece.layout(),
+            plan: self.current.plan(),
             sheets: &sheets,
             lit: &lit,
             selected: self.view.selected,
@@ -271,10 +267,9 @@ fn is_settled(ctx: &egui::Context) -> bool {
     !ctx.input(|input| input.pointer.any_down()) && !ctx.text_edit_focused()
 }
 
-fn outlines(derived: &crate::derived::Derived) -> Vec<SheetOutline> {
-    let tiles = derived
-        .tiling
-        .as_ref()
+fn outlines(workpiece: &Workpiece) -> Vec<SheetOutline> {
+    let tiles = workpiece
+        .tiling()
         .map(|tiling| tiling.tiles.as_slice())
         .unwrap_or_default();
     tiles

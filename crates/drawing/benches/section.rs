@@ -6,11 +6,11 @@ use core::hint::black_box;
 
 use board::{
     Base, Board, Filling, Grooves, HoleId, LidFit, LidHold, Magnet, Piece, PieceKind, Recess,
-    RecessShape, Role, Toward, layout,
+    RecessShape, Role, Toward,
 };
 use divan::Bencher;
 use drawing::{Stamp, section_sheet};
-use workshop::{grooves, section};
+use workshop::{Workpiece, section};
 
 fn main() {
     divan::main();
@@ -59,17 +59,13 @@ fn board(is_planned: bool) -> Board {
 
 #[divan::bench(args = [false, true])]
 fn sheet(bencher: Bencher<'_, '_>, is_planned: bool) {
-    let board = board(is_planned);
-    let layout = layout(&board).unwrap_or_else(|error| panic!("{error}"));
-    let plan = grooves(&board, &layout);
+    let workpiece = Workpiece::of(&board(is_planned)).unwrap_or_else(|error| panic!("{error}"));
     let stamp = Stamp::default();
-    bencher.bench(|| section_sheet(black_box(&board), &layout, plan.as_ref(), TURN_IN, &stamp));
+    bencher.bench(|| section_sheet(black_box(&workpiece), TURN_IN, &stamp));
 }
 
 #[divan::bench(args = [false, true])]
 fn cut(bencher: Bencher<'_, '_>, is_planned: bool) {
-    let board = board(is_planned);
-    let layout = layout(&board).unwrap_or_else(|error| panic!("{error}"));
-    let plan = grooves(&board, &layout);
-    bencher.bench(|| section(black_box(&board), &layout, plan.as_ref(), TURN_IN));
+    let workpiece = Workpiece::of(&board(is_planned)).unwrap_or_else(|error| panic!("{error}"));
+    bencher.bench(|| section(black_box(&workpiece), TURN_IN));
 }

@@ -1,13 +1,13 @@
 //! The middles of the V-grooves, along which the bit goes.
 
-use board::{Board, Layout, Role};
-use workshop::Stroke;
+use board::{Board, Role};
+use workshop::{Stroke, Workpiece};
 
 use crate::{Item, Layer, Line, Shape};
 
 /// Adds every stroke of the grooves that are planned.
-pub fn grooves(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
-    let Some(plan) = workshop::grooves(board, layout) else {
+pub fn grooves(workpiece: &Workpiece, items: &mut Vec<Item>) {
+    let Some(plan) = workpiece.grooves() else {
         return;
     };
     let strokes = plan.grooves.iter().flat_map(|groove| &groove.path);
@@ -38,7 +38,7 @@ fn shape(stroke: &Stroke) -> Shape {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Grooves, Rings, layout};
+    use board::{Grooves, Rings};
     use geometry::PocketShape;
 
     #[test]
@@ -55,7 +55,7 @@ mod tests {
         };
         board.pocket.shape = PocketShape::Arc;
         let mut items = Vec::new();
-        grooves(&board, &layout(&board).unwrap(), &mut items);
+        grooves(&Workpiece::of(&board).unwrap(), &mut items);
         let count = |wanted: fn(&Shape) -> bool| {
             let shapes = items.iter().map(|item| &item.shape);
             shapes.filter(|shape| wanted(shape)).count()

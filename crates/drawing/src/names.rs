@@ -4,7 +4,7 @@
 //! sizes; the first place that is free is taken. A name that finds no place is left out: the hole table
 //! has it all the same.
 
-use board::{Board, Hole, Layout, Marking};
+use board::{Board, Hole, Marking};
 use geometry::{Arc, Point};
 use kurbo::{Rect, Size, Vec2};
 
@@ -13,6 +13,7 @@ use crate::grooves::ring;
 use crate::plan::cross_arm;
 use crate::quiet::Taken;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
+use workshop::Workpiece;
 
 /// Sizes that are tried, largest first, mm.
 const SIZES: [f64; 4] = [2.4, 2.0, 1.7, 1.4];
@@ -20,7 +21,8 @@ const SIZES: [f64; 4] = [2.4, 2.0, 1.7, 1.4];
 const CLEAR: f64 = 0.25;
 
 /// Adds the names of all holes that have room for one.
-pub fn place_names(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
+pub fn place_names(workpiece: &Workpiece, items: &mut Vec<Item>) {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let names = layout.holes.iter().map(|hole| hole.name.to_string());
     let labels = layout.holes.iter().copied().zip(names);
     let grooves = |item: &Item| item.layer == Layer::Grooves;
@@ -183,7 +185,7 @@ fn around(board: &Board, hole: &Hole, width: f64, height: f64) -> impl Iterator<
 mod tests {
     use super::*;
     use crate::plan;
-    use board::{Bore, Bores, Bottom, Grooves, Rings, layout};
+    use board::{Bore, Bores, Bottom, Grooves, Rings};
 
     fn names_and_crosses(items: &[Item]) -> (Vec<Rect>, Vec<Rect>) {
         let names = items
@@ -224,10 +226,10 @@ mod tests {
             ..Board::default()
         };
         board.pocket.shape = geometry::PocketShape::Arc;
-        let layout = layout(&board).unwrap();
-        let (names, _) = names_and_crosses(&plan(&board, &layout));
+        let workpiece = Workpiece::of(&board).unwrap();
+        let (names, _) = names_and_crosses(&plan(&workpiece));
         assert!(names.len() > 120, "{} names", names.len());
-        let grooves = workshop::grooves(&board, &layout).unwrap().grooves;
+        let grooves = &workpiece.grooves().unwrap().grooves;
         for stroke in grooves.iter().flat_map(|groove| &groove.path) {
             for step in 0..=400 {
                 let at = stroke.at(f64::from(step) / 400.0);
@@ -249,7 +251,7 @@ mod tests {
                 bores: Bores::all(bore),
                 ..Board::default()
             };
-            let items = plan(&board, &layout(&board).unwrap());
+            let items = plan(&Workpiece::of(&board).unwrap());
             let (names, crosses) = names_and_crosses(&items);
             assert!(names.len() > 120, "{} names at {diameter}", names.len());
             for (at, name) in names.iter().enumerate() {

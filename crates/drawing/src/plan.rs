@@ -1,10 +1,11 @@
 //! Board and layout → the plan: what screen, template and machine drawing share.
 
-use board::{Board, Center, Hole, Layout, Marking, Role, show_length};
+use board::{Board, Center, Hole, Marking, Role, show_length};
 use geometry::point_at;
 use kurbo::{Circle, Line as Segment, Point};
+use workshop::Workpiece;
 
-use crate::glue::glue;
+use crate::blank::glue;
 use crate::grooves::{grooves, ring};
 use crate::names::place_names;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
@@ -19,21 +20,23 @@ const PIN_ARM: f64 = 12.0;
 /// The plan of a board: edge, grooves, guides, bores and names, in the board frame.
 ///
 /// Bores are marked as the document's template asks: by outline, by cross, or by both.
-pub fn plan(board: &Board, layout: &Layout) -> Vec<Item> {
-    let mut items = plan_without_names(board, layout);
+pub fn plan(workpiece: &Workpiece) -> Vec<Item> {
+    let board = workpiece.board();
+    let mut items = plan_without_names(workpiece);
     if board.template.names {
-        place_names(board, layout, &mut items);
+        place_names(workpiece, &mut items);
     }
     items
 }
 
 /// The plan without the names of holes, for a screen that writes its own where there is room to read them.
-pub fn plan_without_names(board: &Board, layout: &Layout) -> Vec<Item> {
+pub fn plan_without_names(workpiece: &Workpiece) -> Vec<Item> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let mut items = Vec::with_capacity(3 * layout.holes.len() + 32);
     edge(board, &mut items);
-    glue(board, &mut items);
-    grooves(board, layout, &mut items);
-    guides(board, layout, &mut items);
+    glue(workpiece, &mut items);
+    grooves(workpiece, &mut items);
+    guides(workpiece, &mut items);
     for hole in &layout.holes {
         bore(board, hole, &mut items);
     }
@@ -78,7 +81,8 @@ fn edge(board: &Board, items: &mut Vec<Item>) {
 }
 
 /// Sector axes out to the edge, and circles through the turn-in spaces and the home lanes.
-fn guides(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
+fn guides(workpiece: &Workpiece, items: &mut Vec<Item>) {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let mut guide = |shape| {
         items.push(Item {
             layer: Layer::Guides,
@@ -158,7 +162,6 @@ const PILOT_NOTE: f64 = 2.0;
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::layout;
 
     fn count(items: &[Item], layer: Layer, wanted: fn(&Shape) -> bool) -> usize {
         items
@@ -178,7 +181,7 @@ mod tests {
     #[test]
     fn every_bore_is_marked_on_the_layer_of_its_role() {
         let board = Board::default();
-        let items = plan(&board, &layout(&board).unwrap());
+        let items = plan(&Workpiece::of(&board).unwrap());
         assert_eq!(count(&items, Layer::Track, circle), 84);
         assert_eq!(count(&items, Layer::Track, cross), 84);
         assert_eq!(count(&items, Layer::Home, circle), 24);
@@ -191,10 +194,10 @@ mod tests {
     fn the_marking_is_the_makers() {
         let mut board = Board::default();
         board.template.marking = Marking::Crosses;
-        let crosses = plan(&board, &layout(&board).unwrap());
+        let crosses = plan(&Workpiece::of(&board).unwrap());
         assert_eq!(count(&crosses, Layer::Track, circle), 0);
         board.template.marking = Marking::Circles;
-        let circles = plan(&board, &layout(&board).unwrap());
+        let circles = plan(&Workpiece::of(&board).unwrap());
         assert_eq!(count(&circles, Layer::Track, cross), 0);
     }
 }

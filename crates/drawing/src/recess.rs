@@ -2,22 +2,23 @@
 //!
 //! A groove that is dovetailed has two: where it comes out below, and farther out where it is widest.
 
-use board::{Board, LidHold, Recess, RecessShape};
+use board::{LidHold, Recess, RecessShape};
 use geometry::{Angle, Arc};
 use kurbo::{Circle, Line as Segment, Point};
-use workshop::{lid_cut, lid_mouth};
+use workshop::Workpiece;
 
 use crate::Shape;
-use crate::glue::sides;
+use crate::blank::sides;
 
 /// Shorter than this is no line, mm.
 const HAIR: f64 = 1e-9;
 
 /// Recess, ledge, and both widths of a groove. The groove of a sliding lid ends at the edge of the board.
-pub(crate) fn recess_outlines(board: &Board) -> Vec<Shape> {
+pub(crate) fn recess_outlines(workpiece: &Workpiece) -> Vec<Shape> {
+    let (board, lid) = (workpiece.board(), workpiece.lid());
     let mut shapes: Vec<Shape> = board.recess.iter().flat_map(outline).collect();
     let edge = board.blank.radius();
-    for cut in lid_cut(board).iter().chain(&lid_mouth(board)) {
+    for cut in lid.cut.iter().chain(&lid.mouth) {
         match cut.lid_fit.hold {
             LidHold::LiesIn => shapes.extend(outline(cut)),
             LidHold::Slides { .. } => shapes.extend(outline(cut).filter_map(|s| within(s, edge))),
@@ -95,6 +96,7 @@ fn on_disc(line: Segment, radius: f64) -> Option<Segment> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use board::Board;
     use board::{LidFit, Toward};
     use proptest::prelude::*;
     use testkit::assert_near;
@@ -130,16 +132,20 @@ mod tests {
         corner: 0.0,
     };
 
+    fn outlined(board: &Board) -> Vec<Shape> {
+        recess_outlines(&Workpiece::of(board).unwrap())
+    }
+
     #[test]
     fn a_recess_is_outlined_where_it_is_and_its_ledge_around_it() {
         let round = with(RecessShape::Round { diameter: 80.0 }, 3.0, LidHold::LiesIn);
         let circle = |radius| Shape::Circle(Circle::new((30.0, -10.0), radius));
-        assert_eq!(recess_outlines(&round), [circle(40.0), circle(44.0)]);
-        let straight = recess_outlines(&with(STRAIGHT, 0.0, LidHold::LiesIn));
+        assert_eq!(outlined(&round), [circle(40.0), circle(44.0)]);
+        let straight = outlined(&with(STRAIGHT, 0.0, LidHold::LiesIn));
         let lower = lines(&straight)[0];
         assert_eq!((lower.p0.x, lower.p1.x, lower.p0.y), (0.0, 60.0, -20.0));
         assert_eq!(straight.len(), 4);
-        let ledge = recess_outlines(&with(STRAIGHT, 3.0, LidHold::LiesIn));
+        let ledge = outlined(&with(STRAIGHT, 3.0, LidHold::LiesIn));
         let lower = lines(&ledge)[4];
         assert_eq!((lower.p0.x, lower.p1.x, lower.p0.y), (-4.0, 64.0, -24.0));
     }
@@ -153,7 +159,7 @@ mod tests {
                 width: 20.0,
                 corner,
             };
-            let shapes = recess_outlines(&with(shape, 0.0, LidHold::LiesIn));
+            let shapes = outlined(&with(shape, 0.0, LidHold::LiesIn));
             assert_eq!(
                 (shapes.len(), lines(&shapes).len()),
                 (straight + 4, straight)
@@ -186,7 +192,7 @@ mod tests {
             angle: 45.0,
             toward: Toward::Left,
         };
-        let shapes = recess_outlines(&with(STRAIGHT, 3.0, hold));
+        let shapes = outlined(&with(STRAIGHT, 3.0, hold));
         // The recess, and three sides of either width: nothing is drawn where it is open.
         assert_eq!(shapes.len(), 4 + 3 + 3);
         for (group, beyond) in [(4..7, 7.0), (7..10, 4.0)] {

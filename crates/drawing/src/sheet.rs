@@ -1,8 +1,9 @@
 //! One printed page.
 
-use kurbo::{Rect, Size, Vec2};
+use kurbo::{Affine, Rect, Size, Vec2};
+use workshop::{Correction, PrintCorrection};
 
-use crate::{Correction, Item};
+use crate::Item;
 
 /// One printed page: its paper, the part of the board on it, and the marks around that.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,6 +35,14 @@ impl Sheet {
             marks,
             correction: None,
         }
+    }
+
+    /// The transform of everything on the sheet, in the page frame, that takes the printer's errors out; none where
+    /// nothing is to be corrected.
+    pub fn correction_transform(&self) -> Option<Affine> {
+        let print = self.correction.as_ref()?.print;
+        let center = self.size.to_rect().center();
+        (print != PrintCorrection::IDENTITY).then(|| print.affine(center))
     }
 
     /// The sheet on paper of a size, its content at the top left; left as it is where it does not go on it.

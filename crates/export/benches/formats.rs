@@ -130,10 +130,9 @@ fn svg_of_10_000_holes_with_names(bencher: Bencher<'_, '_>) {
 
 #[divan::bench]
 fn csv_of_10_000_holes(bencher: Bencher<'_, '_>) {
-    let board = board::Board::default();
-    let layout = board::layout(&board);
-    let small = layout
-        .map(|layout| workshop::hole_table(&layout).rows)
+    let workpiece = workshop::Workpiece::of(&board::Board::default());
+    let small = workpiece
+        .map(|workpiece| workpiece.hole_table().rows.clone())
         .unwrap_or_default();
     let rows: Vec<_> = small.into_iter().cycle().take(10_000).collect();
     assert_eq!(rows.len(), 10_000);
@@ -145,11 +144,9 @@ fn csv_of_10_000_holes(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn jig_sheet_of_133_holes(bencher: Bencher<'_, '_>) {
     let board = board::Board::default();
-    let Ok(layout) = board::layout(&board) else {
-        return;
-    };
     bencher.bench(|| {
-        let jig = workshop::jig_sheet(black_box(&board), &layout);
+        let workpiece = workshop::Workpiece::of(black_box(&board))?;
+        let jig = workshop::jig_sheet(&workpiece);
         let sheets = drawing::jig_pages(&board, &jig, &drawing::Stamp::default());
         let options = export::PdfOptions {
             title: String::new(),
@@ -157,19 +154,22 @@ fn jig_sheet_of_133_holes(bencher: Bencher<'_, '_>) {
             created: None,
             layers: false,
         };
-        (
+        Ok::<_, board::BuildError>((
             export::pdf(&sheets, &options).map(|pdf| pdf.len()),
             export::jig_csv(&jig, board.units),
-        )
+        ))
     });
 }
 
 /// The same with the shortest way from hole to hole.
 #[divan::bench]
 fn drilling_order_of_133_holes_by_travel(bencher: Bencher<'_, '_>) {
-    let table = board::layout(&board::Board::default()).map(|layout| workshop::hole_table(&layout));
-    let Ok(table) = table else {
-        return;
+    let board = board::Board {
+        order: board::DrillingOrder::Travel,
+        ..board::Board::default()
     };
-    bencher.bench(|| workshop::drilling_order(black_box(&table), board::DrillingOrder::Travel));
+    bencher.bench(|| {
+        workshop::Workpiece::of(black_box(&board))
+            .map(|workpiece| workpiece.drilling_order().clone())
+    });
 }

@@ -15,9 +15,9 @@ fn main() {
 
 /// The 133 holes of the first board, over and over.
 fn table(count: usize) -> HoleTable {
-    let layout = board::layout(&Board::default());
-    let small = layout
-        .map(|layout| workshop::hole_table(&layout).rows)
+    let workpiece = workshop::Workpiece::of(&Board::default());
+    let small = workpiece
+        .map(|workpiece| workpiece.hole_table().rows.clone())
         .unwrap_or_default();
     let rows: Vec<_> = small.into_iter().cycle().take(count).collect();
     assert_eq!(rows.len(), count);
@@ -76,9 +76,9 @@ fn all_grooves_of_a_board(bencher: Bencher<'_, '_>) {
         grooves: Some(wanted),
         ..Board::default()
     };
-    let layout = board::layout(&board).ok();
-    let plan = layout.and_then(|layout| workshop::grooves(&board, &layout));
-    let strokes = plan.map(|plan| plan.grooves).unwrap_or_default();
+    let workpiece = workshop::Workpiece::of(&board).ok();
+    let plan = workpiece.as_ref().and_then(workshop::Workpiece::grooves);
+    let strokes = plan.map(|plan| plan.grooves.clone()).unwrap_or_default();
     let run = CutterRun {
         speed: Some(15_000.0),
         feed: Some(900.0),

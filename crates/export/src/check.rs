@@ -1,6 +1,7 @@
 //! What every writer of sheets asks for before it writes a byte.
 
-use drawing::{Correction, Item, Shape, Sheet, Text};
+use drawing::{Item, Shape, Sheet, Text};
+use workshop::Correction;
 
 use crate::Error;
 

@@ -1,11 +1,11 @@
 //! Corrected sheets, read back as they come out of the printer that they are corrected for.
 
-use board::{Board, Layout, layout};
-use drawing::{Correction, Layer, Shape, Sheet, Stamp, tiled_sheets, tiling};
+use board::{Board, Layout};
+use drawing::{Layer, Shape, Sheet, Stamp, tiled_sheets};
 use geometry::{Circle, Point};
 use kurbo::Affine;
 use testkit::{PdfFile, assert_near, svg_circles};
-use workshop::{PrintBar, PrintReadings, print_scale};
+use workshop::{Correction, PrintBar, PrintReadings, Workpiece, print_scale};
 
 use crate::{Error, PdfOptions, pdf, svg};
 
@@ -34,11 +34,9 @@ fn correction() -> Correction {
 }
 
 fn sheets(correction: Option<&Correction>) -> (Layout, Vec<Sheet>) {
-    let board = Board::default();
-    let holes = layout(&board).unwrap();
-    let tiling = tiling(&board, &holes, correction).unwrap();
-    let sheets = tiled_sheets(&board, &holes, &tiling, &Stamp::default());
-    (holes, sheets)
+    let workpiece = Workpiece::printed(&Board::default(), correction.cloned()).unwrap();
+    let sheets = tiled_sheets(&workpiece, &Stamp::default()).unwrap();
+    (workpiece.layout().clone(), sheets)
 }
 
 /// What the printer does to a sheet: one that lies goes through turned by a quarter.

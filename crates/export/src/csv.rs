@@ -166,8 +166,8 @@ mod tests {
     use testkit::assert_near;
 
     fn table() -> HoleTable {
-        let board = Board::default();
-        workshop::hole_table(&board::layout(&board).unwrap())
+        let workpiece = workshop::Workpiece::of(&Board::default()).unwrap();
+        workpiece.hole_table().clone()
     }
 
     fn text(table: &HoleTable, units: Units) -> String {

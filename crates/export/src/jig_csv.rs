@@ -110,10 +110,10 @@ mod tests {
     use super::*;
     use board::{Board, layout};
     use testkit::assert_near;
-    use workshop::jig_sheet;
+    use workshop::{Workpiece, jig_sheet};
 
     fn table(board: &Board) -> Vec<Vec<String>> {
-        let jig = jig_sheet(board, &layout(board).unwrap());
+        let jig = jig_sheet(&Workpiece::of(board).unwrap());
         let bytes = jig_csv(&jig, board.units).unwrap();
         let mut reader = ::csv::ReaderBuilder::new()
             .has_headers(false)
@@ -181,7 +181,7 @@ mod tests {
             assert_near!(row[8].parse::<f64>().unwrap(), miss, 2e-5);
             worst = worst.max(miss);
         }
-        let jig = jig_sheet(&board, &layout(&board).unwrap());
+        let jig = jig_sheet(&Workpiece::of(&board).unwrap());
         assert_near!(jig.plates[0].worst.0, worst, 2e-5);
         let center = rows.iter().find(|row| row[1] == "C").unwrap();
         assert_eq!(center[7..], ["", "", "", ""]);

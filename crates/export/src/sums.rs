@@ -69,7 +69,8 @@ pub fn sums_json(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Board, Wood, layout};
+    use board::{Board, Wood};
+    use workshop::Workpiece;
 
     #[test]
     fn table_and_json_have_every_figure_with_its_formula() {
@@ -77,7 +78,7 @@ mod tests {
             wood: Some(Wood::default()),
             ..Board::default()
         };
-        let sums = workshop::sums(&board, &layout(&board).unwrap());
+        let sums = Workpiece::of(&board).unwrap().sums().to_vec();
         let figures: usize = sums.iter().map(|group| group.sums.len()).sum();
         assert!(figures > 5);
         let table = sums_csv(&sums).unwrap();

@@ -10,6 +10,7 @@ use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, whole_sheet}
 use export::{DxfOptions, DxfRelease, dxf};
 use geometry::{Angle, Arc, Point, point_at};
 use testkit::{DxfFile, DxfKind, DxfShape, assert_near};
+use workshop::Workpiece;
 
 const RELEASES: [DxfRelease; 2] = [DxfRelease::R12, DxfRelease::R2000];
 const UNITS: [(Units, f64); 2] = [(Units::Mm, 1.0), (Units::Inch, INCH)];
@@ -23,7 +24,7 @@ fn board() -> Board {
 }
 
 fn sheet(board: &Board) -> Sheet {
-    whole_sheet(board, &layout(board).unwrap(), &Stamp::default())
+    whole_sheet(&Workpiece::of(board).unwrap(), &Stamp::default())
 }
 
 fn every_option() -> impl Iterator<Item = (DxfOptions, f64)> {

@@ -5,12 +5,12 @@
     reason = "a test that cannot go on has failed"
 )]
 
-use board::{BitRun, Board, Bore, Bottom, Machine, ProgramFiles, Units, layout};
+use board::{BitRun, Board, Bore, Bottom, Machine, ProgramFiles, Units};
 use export::{GcodeError, GcodeOptions, Program, gcode};
 use geometry::Point;
 use proptest::prelude::*;
 use testkit::{GcodeKind, GcodeRun, GcodeStep, assert_near, run_gcode};
-use workshop::{HoleRow, HoleTable, hole_table};
+use workshop::{HoleRow, HoleTable, Workpiece};
 
 const CLEARANCE: f64 = 20.0;
 const RETRACT: f64 = 2.0;
@@ -30,7 +30,7 @@ fn table() -> HoleTable {
     board.bores.track = bore(12.0, 5.0, Bottom::Forstner);
     board.bores.home = bore(6.35, 12.0, Bottom::Point118);
     board.bores.start = bore(12.0, 6.0, Bottom::Ball);
-    hole_table(&layout(&board).unwrap())
+    Workpiece::of(&board).unwrap().hole_table().clone()
 }
 
 fn setting(diameter: f64, bottom: Bottom) -> BitRun {

@@ -6,12 +6,12 @@
     reason = "a test that cannot go on has failed"
 )]
 
-use board::{Board, CutterRun, EdgeRun, Grooves, Machine, Rings, Units, layout};
+use board::{Board, CutterRun, EdgeRun, Grooves, Machine, Rings, Units};
 use export::{GcodeError, GcodeOptions, Program, gcode_edge, gcode_grooves};
 use geometry::{Angle, Arc, Circle, PocketShape, Point, bearing_of, point_at};
 use proptest::prelude::*;
 use testkit::{GcodeKind, GcodeRun, GcodeStep, assert_near, run_gcode};
-use workshop::{Groove, GrooveKind, Stroke, grooves};
+use workshop::{Groove, GrooveKind, Stroke, Workpiece};
 
 const CLEARANCE: f64 = 20.0;
 const RETRACT: f64 = 2.0;
@@ -299,7 +299,7 @@ fn grooved(shape: PocketShape) -> (Vec<Groove>, Grooves, f64) {
         ..Board::default()
     };
     board.pocket.shape = shape;
-    let plan = grooves(&board, &layout(&board).unwrap()).unwrap();
+    let plan = Workpiece::of(&board).unwrap().grooves().unwrap().clone();
     (plan.grooves, wanted, plan.depth)
 }
 

@@ -4,16 +4,16 @@
 
 use core::hint::black_box;
 
-use board::{Board, Grooves, Layout, Rings, layout};
+use board::{Board, Grooves, Rings};
 use divan::Bencher;
-use workshop::{GroovePlan, Judged, check, grooves};
+use workshop::Workpiece;
 
 fn main() {
     divan::main();
 }
 
 /// A ring for many players and spaces with every kind of groove, or none.
-fn board((players, spaces): (u32, u32), is_grooved: bool) -> (Board, Layout) {
+fn board((players, spaces): (u32, u32), is_grooved: bool) -> Board {
     let rings = Rings {
         gap: 1.0,
         track: true,
@@ -53,40 +53,29 @@ fn board((players, spaces): (u32, u32), is_grooved: bool) -> (Board, Layout) {
             ..rings
         });
     }
-    let layout = layout(&board).unwrap_or_else(|error| panic!("{error}"));
-    (board, layout)
+    board
 }
 
 const SIZES: [(u32, u32); 3] = [(6, 14), (24, 40), (24, 400)];
 
+fn workpiece(board: &Board) -> Workpiece {
+    Workpiece::of(black_box(board)).unwrap_or_else(|error| panic!("{error}"))
+}
+
 #[divan::bench(args = SIZES)]
 fn laid_out(bencher: Bencher<'_, '_>, size: (u32, u32)) {
-    let (board, layout) = board(size, true);
-    bencher.bench(|| grooves(black_box(&board), &layout));
+    let board = board(size, true);
+    bencher.bench(|| workpiece(&board).grooves().cloned());
 }
 
 #[divan::bench(args = SIZES)]
 fn all_checks_without_grooves(bencher: Bencher<'_, '_>, size: (u32, u32)) {
-    let (board, layout) = board(size, false);
-    bencher.bench(|| check(black_box(&board), &layout, judged(None)));
+    let board = board(size, false);
+    bencher.bench(|| workpiece(&board).findings().len());
 }
 
 #[divan::bench(args = SIZES)]
 fn all_checks_with_grooves(bencher: Bencher<'_, '_>, size: (u32, u32)) {
-    let (board, layout) = board(size, true);
-    bencher.bench(|| {
-        let plan = grooves(black_box(&board), &layout);
-        check(&board, &layout, judged(plan.as_ref()))
-    });
-}
-
-fn judged(grooves: Option<&GroovePlan>) -> Judged<'_> {
-    Judged {
-        sheets: Ok(1),
-        stock: None,
-        turns: None,
-        grooves,
-        sector: None,
-        risk: None,
-    }
+    let board = board(size, true);
+    bencher.bench(|| workpiece(&board).findings().len());
 }

@@ -4,16 +4,16 @@
 
 use core::hint::black_box;
 
-use board::{Board, Layout, Router, SectorJig, layout};
+use board::{Board, Router, SectorJig};
 use divan::Bencher;
-use workshop::{router_settings, router_template, sector_jig};
+use workshop::{Workpiece, router_settings};
 
 fn main() {
     divan::main();
 }
 
 /// A ring for so many players with so many spaces each, and a sector jig of two pins.
-fn board((players, spaces): (u32, u32)) -> (Board, Layout) {
+fn board((players, spaces): (u32, u32)) -> Board {
     let mut board = Board {
         players,
         spaces,
@@ -25,24 +25,33 @@ fn board((players, spaces): (u32, u32)) -> (Board, Layout) {
     board.pitch = board
         .pitch
         .min((board.blank.diameter - 200.0) * core::f64::consts::PI / around);
-    let layout = layout(&board).unwrap_or_else(|error| panic!("{error}"));
-    (board, layout)
+    board
 }
 
 const SIZES: [(u32, u32); 3] = [(6, 14), (24, 34), (24, 359)];
 
+fn workpiece(board: &Board) -> Workpiece {
+    Workpiece::of(black_box(board)).unwrap_or_else(|error| panic!("{error}"))
+}
+
 #[divan::bench(args = SIZES)]
 fn a_sector_jig(bencher: Bencher<'_, '_>, size: (u32, u32)) {
-    let (board, layout) = board(size);
-    bencher.bench(|| sector_jig(black_box(&board), black_box(&layout)));
+    let board = board(size);
+    bencher.bench(|| workpiece(&board).sector_jig().map(|jig| jig.is_ok()));
 }
 
 #[divan::bench(args = SIZES)]
 fn a_router_template_and_its_settings(bencher: Bencher<'_, '_>, size: (u32, u32)) {
-    let (board, layout) = board(size);
     let router = Router::default();
+    let board = Board {
+        router: Some(router),
+        ..board(size)
+    };
     bencher.bench(|| {
-        let template = router_template(black_box(&board), black_box(&layout), router);
-        (template, router_settings(&layout, router))
+        let workpiece = workpiece(&board);
+        let holes = workpiece
+            .router()
+            .map(|(_, template)| template.layout().holes.len());
+        (holes, router_settings(workpiece.layout(), router))
     });
 }

@@ -1,8 +1,8 @@
 //! Speed of the bench sums: beside the window's frame.
 
-use board::{Base, Board, Filling, Grooves, Magnet, PieceKind, Recess, Wood, layout};
+use board::{Base, Board, Filling, Grooves, Magnet, PieceKind, Recess, Wood};
 use divan::{Bencher, black_box};
-use workshop::sums;
+use workshop::Workpiece;
 
 fn main() {
     divan::main();
@@ -28,6 +28,6 @@ fn all_sums_of_133_holes(bencher: Bencher<'_, '_>, kind: PieceKind) {
     board.piece.kind = kind;
     board.piece.shank = Some(11.8);
     board.piece.magnet = Some(Magnet::default());
-    let Ok(layout) = layout(&board) else { return };
-    bencher.bench_local(|| sums(black_box(&board), black_box(&layout)));
+    bencher
+        .bench_local(|| Workpiece::of(black_box(&board)).map(|workpiece| workpiece.sums().len()));
 }

@@ -3,6 +3,8 @@
 use board::{Board, HoleName, Layout};
 use geometry::Circle;
 
+use crate::Workpiece;
+
 /// The few measures of a board that are always in sight; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Figures {
@@ -17,11 +19,11 @@ pub struct Figures {
 }
 
 /// Measures a laid-out board.
-pub fn figures(board: &Board, layout: &Layout) -> Figures {
-    let mouths = layout.mouths();
+pub(crate) fn figures(workpiece: &Workpiece) -> Figures {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     Figures {
         holes: layout.holes.len(),
-        smallest_web: smallest_web(layout, &mouths),
+        smallest_web: smallest_web(layout, workpiece.mouths()),
         smallest_rim: smallest_rim(board, layout),
         reach: layout
             .holes
@@ -57,7 +59,7 @@ pub(crate) fn rim_margin(flat: f64, mouth: Circle) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Blank, layout};
+    use board::Blank;
     use testkit::assert_near;
 
     /// A ring of 84 holes at pitch 19: R = 19 / (2 sin(180/84)).
@@ -77,7 +79,7 @@ mod tests {
             },
             ..plain
         };
-        let figures = figures(&board, &layout(&board).unwrap());
+        let figures = figures(&Workpiece::of(&board).unwrap());
         let radius = geometry::ring_radius(19.0, 84);
         assert_eq!(figures.holes, 84);
         assert_near!(figures.reach, radius, 1e-9);

@@ -53,15 +53,14 @@ mod section;
 mod sums;
 mod template;
 mod wood;
+mod workpiece;
 
-pub use base::{Standing, standing, tipping_edge, tipping_force};
-pub use blank::panel::{
-    EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width, screws, seams, tenons,
-};
+pub use base::{Standing, tipping_edge, tipping_force};
+pub use blank::panel::{EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_width, sawn_width};
 pub use blank::stock::{
     Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan,
 };
-pub use blank::turn::{SeamTurns, seam_turns};
+pub use blank::turn::SeamTurns;
 pub use bores::drills::{Cutter, Drill, NearDrill, Series, drills, nearest_drills};
 pub use bores::holds::{
     Flight, GRAVITY, Hold, Leaving, MagnetHold, MarbleStand, PegStand, flights, hold, insert_below,
@@ -73,48 +72,48 @@ pub use bores::shape::{deepest, tip};
 pub use bores::volume::{ball_volume, bore_volume, cap_volume};
 pub use caution::{Caution, FIRST};
 pub use changes::changes;
-pub use check::{Finding, Judged, Measure, Rule, Severity, check, stops};
-pub use figures::{Figures, figures};
-pub use filling::{
-    Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, pour, working_time,
-};
+pub use check::{Finding, Measure, Rule, Severity, stops};
+pub use figures::Figures;
+pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
 pub use finish::{Bond, bond, finish_hours, hard_after};
 pub use fit::{
     FitError, Limit, Open, PieceBoard, Solved, largest_bore, largest_piece, largest_pitch,
     most_spaces, rim_left, smallest_board, smallest_board_for_piece, smallest_pitch_for_piece,
     solve,
 };
-pub use grooves::{Groove, GrooveKind, GroovePlan, Stroke, groove_depth, grooves, passes};
-pub use hardboard::router::{
-    RouterSetting, RouterWay, plunge, plunges, router_settings, router_template,
-};
-pub use hardboard::sector::{Closing, SectorJigError, SectorPlan, SectorTurn, sector_jig};
+pub use grooves::{Groove, GrooveKind, GroovePlan, Stroke, groove_depth, passes};
+pub use hardboard::router::{RouterSetting, RouterWay, plunge, plunges, router_settings};
+pub use hardboard::sector::{Closing, SectorJigError, SectorPlan, SectorTurn};
 pub use jig::{
     CircleCut, Dividers, JigSheet, MOST_DIVISIONS, PlateFit, Radius, circle_cut, closing_error,
     dividers, exact_divisions, jig_sheet, plate_fit, radii,
 };
 pub use job::{Step, job_steps};
-pub use machine::hole_table::{HoleRow, HoleTable, hole_table};
-pub use machine::order::{Order, drilling_order};
+pub use machine::hole_table::{HoleRow, HoleTable};
+pub use machine::order::Order;
 pub use mend::{Mend, MendError};
-pub use recess::lid_cut::{lid_cut, lid_mouth};
+pub use recess::Storage;
+pub use recess::lid_cut::Lid;
 pub use recess::lid_moves::{LidMoves, lid_moves};
-pub use recess::lid_size::{LidSize, lid_size};
-pub use recess::{Storage, storage};
+pub use recess::lid_size::LidSize;
 pub use section::{
     Body, BodyKind, BoreSizes, Cavity, CavityKind, Face, Floor, FloorOver, InsertSizes, LidPlace,
     Plane, RecessSizes, Section, Stands, bore_sizes, recess_section, recess_sizes, section,
 };
-pub use sums::{Sum, SumGroup, sums};
+pub use sums::{Sum, SumGroup};
 pub use template::budget::{
     Budget, BudgetError, Chance, FarHole, HoleError, TapedJoints, Work, budget, chance,
     chance_at_most, root_sum_square, true_position, worst_case,
 };
+pub use template::correction::{Correction, printable, printable_size};
+pub use template::paper::{paper_name, paper_size};
 pub use template::print_scale::{
     PrintBar, PrintCorrection, PrintError, PrintFault, PrintLength, PrintReadings, PrintScale,
     print_scale,
 };
+pub use template::sheets::{Drawn, Tile, Tiling, TilingError, cut_into_sheets};
 pub use wood::{
-    BoardMass, Known, Season, Species, WoodError, WoodMoves, board_mass, change_of_size,
-    equilibrium_moisture, equilibrium_moisture_at_fahrenheit, species, wood_moves,
+    BoardMass, Known, Season, Species, WoodError, WoodMoves, change_of_size, equilibrium_moisture,
+    equilibrium_moisture_at_fahrenheit, species, wood_moves,
 };
+pub use workpiece::Workpiece;

@@ -3,6 +3,7 @@
 use board::{Board, Bore, BuildError, HoleId, Units, layout};
 use serde::Serialize;
 
+use crate::Workpiece;
 use crate::blank::turn::best_rotation;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::bores::shape::tip;
@@ -200,7 +201,7 @@ impl Mend {
             Self::PilotForPin => pilot_for_pin(&mut mended),
             Self::TurnOffSeams => {
                 let nothing = MendError::Nothing("no seam runs through the pattern");
-                mended.rotation = best_rotation(board, &layout(board)?).ok_or(nothing)?;
+                mended.rotation = best_rotation(&Workpiece::of(board)?).ok_or(nothing)?;
             }
             Self::BestPlace => mended.stock.place = None,
             Self::StripsForPlaner => {
@@ -268,7 +269,7 @@ fn role_bore(board: &Board, hole: HoleId) -> Option<Bore> {
 
 fn smaller_batches(board: &mut Board) -> Result<(), MendError> {
     let nothing = MendError::Nothing("no batch that fills a bore is poured before it sets");
-    let batch = batch_in_time(board, &layout(board)?).ok_or(nothing)?;
+    let batch = batch_in_time(&Workpiece::of(board)?).ok_or(nothing)?;
     if let Some(filling) = &mut board.filling {
         filling.batch = batch;
     }
@@ -298,23 +299,11 @@ fn wider_pitch(board: &Board) -> Result<f64, FitError> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::blank::stock::stock_plan;
-    use crate::check::{Finding, Judged, check};
+    use crate::check::Finding;
     use board::{Build, Edit, StockOutline};
 
     fn findings(board: &Board) -> Vec<Finding> {
-        let stock = stock_plan(&board.stock, &|| false).unwrap();
-        let layout = layout(board).unwrap();
-        let turns = crate::seam_turns(board, &layout);
-        let judged = Judged {
-            sheets: Ok(4),
-            stock: stock.as_ref(),
-            turns: turns.as_ref(),
-            grooves: None,
-            sector: None,
-            risk: None,
-        };
-        check(board, &layout, judged)
+        Workpiece::of(board).unwrap().findings().to_vec()
     }
 
     /// A board on which a mend is offered.

@@ -31,11 +31,11 @@ fn whole(pen: &mut Pen<'_>, scene: &Scene<'_>, pin: Point) {
         Circle::new(pin, board.blank.radius()),
     );
     pen.moved(pin.to_vec2(), |pen| {
-        let plan = scene.seen.derived.plan.iter();
+        let plan = scene.seen.plan.iter();
         for seam in plan.filter(|item| item.layer == Layer::Seams) {
             pen.shape(&seam.shape, (1.5, pencil));
         }
-        for hole in &scene.seen.derived.layout.holes {
+        for hole in &scene.seen.workpiece.layout().holes {
             pen.round(hole.mouth(), pen.palette.bore);
         }
     });
@@ -55,7 +55,7 @@ fn edge(pen: &mut Pen<'_>, is_stopped: bool, circle: Circle) {
 
 /// The largest disc of sound wood, and the board that it gives.
 fn most(pen: &mut Pen<'_>, scene: &Scene<'_>) {
-    let Some(plan) = scene.seen.derived.blank.plan() else {
+    let Some(plan) = scene.seen.workpiece.stock() else {
         return;
     };
     let Some(best) = &plan.best else { return };

@@ -15,16 +15,16 @@ mod tests;
 mod words;
 
 use board::{Board, StockOutline};
+use drawing::Item;
 use egui::{Align, Layout, Rect, Response, RichText, Role, Sense, Ui, UiBuilder, WidgetInfo};
 use geometry::Circle;
 use kurbo::Shape as _;
+use workshop::Workpiece;
 use workshop::{Severity, panel_width};
 
 use crate::camera::{Camera, Zoom};
-use crate::derived::Derived;
 use crate::painter::Pen;
 use crate::palette::Palette;
-use crate::study::Study;
 use crate::theme::Tokens;
 use drawn::Drawn;
 use grip::Grip;
@@ -56,9 +56,9 @@ impl BlankViewState {
 /// What the blank view shows beside the document.
 pub struct BlankSeen<'a> {
     /// What follows from the document.
-    pub derived: &'a Derived,
-    /// What took longer, if it is done.
-    pub study: Option<&'a Study>,
+    pub workpiece: &'a Workpiece,
+    /// Its plan without names.
+    pub plan: &'a [Item],
     /// Whether the document cannot be laid out, so that the rest is of an older one.
     pub is_old: bool,
 }
@@ -106,7 +106,7 @@ pub fn blank_view_ui(
     let pin = scene.pieces.pin();
     describe(
         &response,
-        &words::description(board, seen.derived.blank.plan(), pin),
+        &words::description(board, seen.workpiece.stock(), pin),
     );
     let readout = words::readout(board, &state.drawn, pin, pointed);
     buttons_ui(ui, response.rect, board, state);

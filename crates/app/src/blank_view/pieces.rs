@@ -51,7 +51,7 @@ pub fn notes(board: &Board, seen: &BlankSeen<'_>) -> Vec<Note> {
         let words = "This board cannot be laid out; the findings say why";
         return vec![(Severity::Stop, words.into())];
     }
-    if seen.derived.blank.is_pending() {
+    if seen.workpiece.stock_is_waiting() {
         return vec![(Severity::Note, "Looking for the best place…".into())];
     }
     match fault(seen) {
@@ -66,7 +66,7 @@ pub fn is_stopped(seen: &BlankSeen<'_>) -> bool {
 }
 
 fn stops(seen: &BlankSeen<'_>) -> impl Iterator<Item = Note> {
-    let findings = seen.derived.findings.iter();
+    let findings = seen.workpiece.findings().iter();
     let about =
         findings.filter(|found| found.rule == Rule::Stock && found.severity == Severity::Stop);
     about.map(|found| (Severity::Stop, found.message.clone()))
@@ -97,18 +97,17 @@ fn joining(board: &Board, seen: &BlankSeen<'_>) -> Option<Note> {
 }
 
 fn fault<'a>(seen: &BlankSeen<'a>) -> Option<&'a SlabError> {
-    seen.derived.blank.plan()?.slab.as_ref().err()
+    seen.workpiece.stock()?.slab.as_ref().err()
 }
 
 fn center(board: &Board, seen: &BlankSeen<'_>) -> Option<Point> {
     let plan = seen
-        .derived
-        .blank
-        .plan()
+        .workpiece
+        .stock()
         .filter(|plan| plan.slab.is_ok() && !seen.is_old)?;
     plan.center(board)
 }
 
 fn joined<'a>(seen: &BlankSeen<'a>) -> Option<&'a workshop::Joined> {
-    seen.study.filter(|_| !seen.is_old)?.joined.as_ref()
+    Some(seen).filter(|seen| !seen.is_old)?.workpiece.joined()
 }

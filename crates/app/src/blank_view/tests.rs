@@ -7,18 +7,17 @@ use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use egui_kittest::{Harness, SnapshotResults};
 use geometry::Point;
 use testkit::{Soft, assert_near};
+use workshop::Workpiece;
 
 use super::pieces::Pieces;
 use super::{BlankSeen, BlankViewState, blank_view_ui, whole};
-use crate::derived::Derived;
-use crate::study::Study;
 use crate::theme;
 
 /// A blank on a bench of its own.
 struct Bench {
     board: Board,
-    derived: Derived,
-    study: Option<Study>,
+    workpiece: Workpiece,
+    plan: Vec<drawing::Item>,
     is_old: bool,
     state: BlankViewState,
     readout: String,
@@ -26,11 +25,17 @@ struct Bench {
 
 impl Bench {
     fn with(board: Board) -> Self {
-        let derived = Derived::of(&board).unwrap();
+        let workpiece = Workpiece::of(&board).unwrap();
+        workpiece.work_out(&|| false).unwrap();
+        Self::of(workpiece)
+    }
+
+    /// A blank of which only as much is known as is worked out at once.
+    fn of(workpiece: Workpiece) -> Self {
         Self {
-            study: Study::of(&board, &derived, &|| false),
-            derived,
-            board,
+            plan: drawing::plan_without_names(&workpiece),
+            board: workpiece.board().clone(),
+            workpiece,
             is_old: false,
             state: BlankViewState::default(),
             readout: String::new(),
@@ -39,8 +44,8 @@ impl Bench {
 
     fn seen(&self) -> BlankSeen<'_> {
         BlankSeen {
-            derived: &self.derived,
-            study: self.study.as_ref(),
+            workpiece: &self.workpiece,
+            plan: &self.plan,
             is_old: self.is_old,
         }
     }
@@ -52,14 +57,15 @@ impl Bench {
         self.readout = blank_view_ui(ui, &mut board, &self.seen(), &mut state);
         self.state = state;
         if board != self.board {
-            let blank = self.derived.blank.after(&board.stock);
-            self.derived = Derived::on(&board, None, blank).unwrap();
+            let next = self.workpiece.next(&board, None).unwrap();
+            self.plan = drawing::plan_without_names(&next);
+            self.workpiece = next;
             self.board = board;
         }
     }
 
     fn best(&self) -> Point {
-        let plan = self.derived.blank.plan().unwrap();
+        let plan = self.workpiece.stock().unwrap();
         plan.best.as_ref().unwrap().circle.center
     }
 
@@ -336,11 +342,7 @@ fn a_blank_of_many_corners_shows_while_its_best_place_is_looked_for() {
         [500.0 * libm::cos(turn), 400.0 * libm::sin(turn)]
     };
     let corners: Vec<[f64; 2]> = (0..400).map(corner).collect();
-    let mut bench = Bench::with(board());
-    bench.board = on_corners(&corners);
-    bench.study = None;
-    let blank = bench.derived.blank.after(&bench.board.stock);
-    bench.derived = Derived::on(&bench.board, None, blank).unwrap();
+    let bench = Bench::of(Workpiece::of(&on_corners(&corners)).unwrap());
     let hand = Hand::under(Theme::Light, [640.0, 420.0], bench);
     assert!(hand.says("Looking for the best place…"));
     hand.harness
@@ -384,8 +386,7 @@ fn pieces_for_joining_are_shown_or_told_why_not() {
     large.blank.diameter = 1250.0;
     let hand = Hand::at(large);
     assert!(hand.says("no way was found to saw 2 strips"));
-    let mut waiting = Bench::with(built(Build::Halves));
-    waiting.study = None;
+    let waiting = Bench::of(Workpiece::of(&built(Build::Halves)).unwrap());
     let hand = Hand::under(Theme::Light, [640.0, 420.0], waiting);
     assert!(hand.says("Working out the halves…"));
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use board::{Board, Center, Grooves, HoleId, Layout, Pocket, Rings, Units, layout};
+use board::{Board, Center, Grooves, HoleId, Layout, Pocket, Rings, Units};
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, MouseWheelUnit, Pos2, Rect, Theme, vec2};
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
@@ -32,11 +32,11 @@ struct Bench {
 
 impl Bench {
     fn with(board: Board) -> Self {
-        let layout = layout(&board).unwrap();
-        let plan = drawing::plan(&board, &layout);
+        let workpiece = workshop::Workpiece::of(&board).unwrap();
+        let plan = drawing::plan(&workpiece);
         Self {
             board,
-            layout,
+            layout: workpiece.layout().clone(),
             plan,
             sheets: Vec::new(),
             lit: Vec::new(),

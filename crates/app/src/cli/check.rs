@@ -4,16 +4,13 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use board::Board;
 use clap::Args;
 use serde::Serialize;
-use workshop::{Finding, Measure, stops};
+use workshop::{Finding, Measure, Workpiece, stops};
 
-use super::read::board_of;
+use super::read::{board_of, workpiece_of};
 use super::report::{AccuracyReport, BlankReport, SeamReport};
 use super::{Failure, printed};
-use crate::derived::Derived;
-use crate::study::Study;
 
 /// Options of `ringwright check`.
 #[derive(Debug, Args)]
@@ -48,13 +45,13 @@ impl Check {
     /// Where the file cannot be read or the board cannot be laid out.
     pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
         let board = board_of(&self.file)?;
-        let derived = Derived::of(&board).map_err(|error| error.shown_in(board.units))?;
+        let workpiece = workpiece_of(&board, None)?;
         printed(if self.json {
-            as_json(&board, &derived, out)
+            as_json(&workpiece, out)
         } else {
-            for_people(&board, &derived, out)
+            for_people(&workpiece, out)
         })?;
-        Ok(if stops(&derived.findings) {
+        Ok(if stops(workpiece.findings()) {
             ExitCode::from(1)
         } else {
             ExitCode::SUCCESS
@@ -62,29 +59,25 @@ impl Check {
     }
 }
 
-fn as_json(board: &Board, derived: &Derived, out: &mut dyn Write) -> Result<(), Failure> {
-    let study = Study::of(board, derived, &|| false);
+fn as_json(workpiece: &Workpiece, out: &mut dyn Write) -> Result<(), Failure> {
     let report = Report {
         format: REPORT_FORMAT,
-        title: &board.title,
-        holes: derived.layout.holes.len(),
-        sheets: derived
-            .tiling
-            .as_ref()
-            .ok()
-            .map(|tiling| tiling.tiles.len()),
-        blank: BlankReport::of(board, derived, study.as_ref()),
-        seams: SeamReport::of(board, derived),
-        accuracy: AccuracyReport::of(derived, study.as_ref()),
-        findings: &derived.findings,
+        title: &workpiece.board().title,
+        holes: workpiece.layout().holes.len(),
+        sheets: workpiece.tiling().ok().map(|tiling| tiling.tiles.len()),
+        blank: BlankReport::of(workpiece),
+        seams: SeamReport::of(workpiece),
+        accuracy: AccuracyReport::of(workpiece),
+        findings: workpiece.findings(),
     };
     writeln!(out, "{}", serde_json::to_string_pretty(&report)?)?;
     Ok(())
 }
 
-fn for_people(board: &Board, derived: &Derived, out: &mut dyn Write) -> Result<(), Failure> {
-    writeln!(out, "{}: {} holes", board.title, derived.layout.holes.len())?;
-    match &derived.tiling {
+fn for_people(workpiece: &Workpiece, out: &mut dyn Write) -> Result<(), Failure> {
+    let (board, holes) = (workpiece.board(), &workpiece.layout().holes);
+    writeln!(out, "{}: {} holes", board.title, holes.len())?;
+    match workpiece.tiling() {
         Ok(tiling) => writeln!(
             out,
             "template: {} × {} sheets, {} of them used",
@@ -94,10 +87,10 @@ fn for_people(board: &Board, derived: &Derived, out: &mut dyn Write) -> Result<(
         )?,
         Err(error) => writeln!(out, "template: {error}")?,
     }
-    if derived.findings.is_empty() {
+    if workpiece.findings().is_empty() {
         writeln!(out, "nothing found against it")?;
     }
-    for finding in &derived.findings {
+    for finding in workpiece.findings() {
         writeln!(
             out,
             "{:<8} {}: {}",

@@ -3,16 +3,14 @@
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
+use std::sync::Arc;
 
-use board::{Board, HoleId};
+use board::HoleId;
 use clap::Args;
-use drawing::paper_name;
+use workshop::{Workpiece, paper_name, stops};
 
-use workshop::stops;
-
-use super::read::board_of;
+use super::read::{board_of, workpiece_of};
 use super::{Failure, printed};
-use crate::derived::Derived;
 use crate::exports::{Kind, Source};
 use crate::files::write_all;
 use crate::host::{Desktop, today};
@@ -51,12 +49,12 @@ impl Export {
             Some(name) => Some(Printers::load(&Desktop).named(name)?),
             None => None,
         };
-        let derived = Derived::printed(&board, printer.as_ref())
-            .map_err(|error| error.shown_in(board.units))?;
-        if let Some(hole) = self.cut.filter(|hole| derived.layout.hole(*hole).is_none()) {
+        let workpiece = Arc::new(workpiece_of(&board, printer)?);
+        let layout = workpiece.layout();
+        if let Some(hole) = self.cut.filter(|hole| layout.hole(*hole).is_none()) {
             return Err(format!("--cut: this board has no hole {}", String::from(hole)).into());
         }
-        let source = Source::new(&board, &derived, printer, today()).with_cut(self.cut);
+        let source = Source::new(workpiece.clone(), today()).with_cut(self.cut);
         let is_wanted = |kind: &Kind| match self.only.as_slice() {
             [] => kind.is_usual(&board),
             only => only.contains(kind),
@@ -64,7 +62,7 @@ impl Export {
         let kinds = Kind::ALL.into_iter().filter(is_wanted);
         let files: Result<Vec<_>, Failure> = kinds.map(|kind| made(&source, kind)).collect();
         let files = files?.concat();
-        self.warn(&derived, &board, errors);
+        self.warn(&workpiece, errors);
         let paths = write_all(&self.out, &files, self.force)?;
         let mut lines = paths.iter().map(|path| writeln!(out, "{}", path.display()));
         printed(lines.try_for_each(|line| line.map_err(Failure::from)))?;
@@ -72,19 +70,17 @@ impl Export {
     }
 
     /// Says before anything is written what the maker may not want.
-    fn warn(&self, derived: &Derived, board: &Board, errors: &mut dyn Write) {
+    fn warn(&self, workpiece: &Workpiece, errors: &mut dyn Write) {
+        let board = workpiece.board();
         // If standard error is closed there is no one left to tell.
-        if stops(&derived.findings) {
+        if stops(workpiece.findings()) {
             let _ = writeln!(
                 errors,
                 "ringwright: this board has findings that stop it: `ringwright check {}` tells them",
                 self.file.display()
             );
         }
-        let sheets = derived
-            .tiling
-            .as_ref()
-            .map_or(0, |tiling| tiling.tiles.len());
+        let sheets = workpiece.tiling().map_or(0, |tiling| tiling.tiles.len());
         if sheets > board.limits.sheets as usize {
             let _ = writeln!(
                 errors,

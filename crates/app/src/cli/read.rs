@@ -1,8 +1,10 @@
-//! Reading a board file for a command.
+//! Reading a board file for a command, and working out what follows from it.
 
 use std::path::Path;
 
 use board::{Board, LARGEST_FILE, read_board};
+
+use workshop::{Correction, Workpiece};
 
 use super::Failure;
 use crate::files::read_limited;
@@ -14,4 +16,17 @@ use crate::files::read_limited;
 pub fn board_of(path: &Path) -> Result<Board, Failure> {
     let bytes = read_limited(path, LARGEST_FILE as u64)?;
     read_board(&bytes).map_err(|error| format!("{error}: {}", path.display()).into())
+}
+
+/// The workpiece of a board, with all that takes longer worked out; its template is corrected for a printer where one is
+/// named.
+///
+/// # Errors
+/// Where the board cannot be laid out.
+pub fn workpiece_of(board: &Board, printer: Option<Correction>) -> Result<Workpiece, Failure> {
+    let workpiece =
+        Workpiece::printed(board, printer).map_err(|error| error.shown_in(board.units))?;
+    // A command is stopped from outside.
+    let _ = workpiece.work_out(&|| false);
+    Ok(workpiece)
 }

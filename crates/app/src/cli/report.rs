@@ -1,10 +1,7 @@
 //! What `ringwright check --json` tells beside the findings; `docs/formats/findings.md` has the layout.
 
-use board::Board;
 use serde::Serialize;
-
-use crate::derived::Derived;
-use crate::study::Study;
+use workshop::Workpiece;
 
 /// The board on its blank.
 #[derive(Serialize)]
@@ -44,10 +41,10 @@ struct StripReport {
 
 impl BlankReport {
     /// None where nothing is known of the blank, or it is no outline.
-    pub fn of(board: &Board, derived: &Derived, study: Option<&Study>) -> Option<Self> {
-        let plan = derived.blank.plan()?;
+    pub fn of(workpiece: &Workpiece) -> Option<Self> {
+        let (board, plan) = (workpiece.board(), workpiece.stock()?);
         plan.slab.as_ref().ok()?;
-        let joined = study.and_then(|study| study.joined.as_ref());
+        let joined = workpiece.joined();
         let strips = joined
             .map(|joined| joined.strips.as_slice())
             .unwrap_or_default();
@@ -95,10 +92,10 @@ pub struct SeamReport {
 
 impl SeamReport {
     /// None without seams.
-    pub fn of(board: &Board, derived: &Derived) -> Option<Self> {
-        let turns = derived.turns.as_ref()?;
+    pub fn of(workpiece: &Workpiece) -> Option<Self> {
+        let turns = workpiece.turns()?;
         Some(Self {
-            at_mm: workshop::seams(board),
+            at_mm: workpiece.seams().to_vec(),
             gap_mm: turns.now.0,
             nearest: turns.now.1.to_string(),
             best_rotation_deg: turns.best,
@@ -121,9 +118,9 @@ pub struct AccuracyReport {
 
 impl AccuracyReport {
     /// None where it cannot be worked out.
-    pub fn of(derived: &Derived, study: Option<&Study>) -> Option<Self> {
-        let (budget, _) = derived.budget.as_ref()?;
-        let chance = study.and_then(|study| study.chance);
+    pub fn of(workpiece: &Workpiece) -> Option<Self> {
+        let (budget, _) = workpiece.budget()?;
+        let chance = workpiece.chance();
         let web = |web: Option<geometry::Web>| web.map(|web| web.mm);
         Some(Self {
             worst_hole_mm: budget.worst_hole.map(|hole| hole.mm),

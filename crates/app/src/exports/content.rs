@@ -1,31 +1,23 @@
 //! What an export says, before it is bytes: what is previewed is what is written.
 
-use board::{Board, BuildError, HoleId, Layout, Marking};
+use std::sync::Arc;
+
+use board::{Board, BuildError, HoleId, Marking};
 use drawing::{
-    Correction, Job, Sheet, Stamp, Tiling, TilingError, filling_pages, jig_pages, job_pages,
-    paper_name, paper_size, printer_test_sheet, router_sheets, router_whole, section_page,
-    section_sheet, sector_sheets, tiled_sheets, whole_sheet,
+    Sheet, Stamp, filling_pages, jig_pages, job_pages, printer_test_sheet, router_sheets,
+    router_whole, section_page, section_sheet, sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
-use workshop::{
-    Finding, GroovePlan, HoleTable, drilling_order, grooves, hole_table, jig_sheet, pour,
-    sector_jig, sums,
-};
+use workshop::{HoleTable, Workpiece, jig_sheet, paper_size};
 
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
-use crate::derived::Derived;
 use crate::section_view::cut_through;
 
 /// A board laid out, and the day: what every kind of file is made from.
 #[derive(Debug, Clone)]
 pub struct Source {
-    board: Board,
-    layout: Layout,
-    tiling: Result<Tiling, TilingError>,
-    findings: Vec<Finding>,
-    /// The printer's correction, for paper that goes through upright.
-    printer: Option<Correction>,
+    workpiece: Arc<Workpiece>,
     /// The hole that the section is cut through, if one is chosen.
     cut: Option<HoleId>,
     moment: Moment,
@@ -102,30 +94,24 @@ impl Content {
 }
 
 impl Source {
-    /// What files are made from, of a board that is laid out already.
-    pub fn new(
-        board: &Board,
-        derived: &Derived,
-        printer: Option<Correction>,
-        moment: Moment,
-    ) -> Self {
+    /// What files of a workpiece are made from.
+    pub const fn new(workpiece: Arc<Workpiece>, moment: Moment) -> Self {
         Self {
-            printer,
+            workpiece,
             cut: None,
-            board: board.clone(),
-            layout: derived.layout.clone(),
-            tiling: derived.tiling.clone(),
-            findings: derived.findings.clone(),
             moment,
         }
     }
 
-    /// The same of a board that is yet to be laid out.
+    /// The same of a board that is yet to be laid out, on paper that is not corrected for a printer.
     ///
     /// # Errors
     /// [`BuildError`] where it cannot be.
     pub fn of(board: &Board, moment: Moment) -> Result<Self, BuildError> {
-        Ok(Self::new(board, &Derived::of(board)?, None, moment))
+        let workpiece = Workpiece::of(board)?;
+        // Nothing asks this to stop.
+        let _ = workpiece.work_out(&|| false);
+        Ok(Self::new(Arc::new(workpiece), moment))
     }
 
     /// The same, with the section cut through a hole where one is chosen.
@@ -136,8 +122,8 @@ impl Source {
     }
 
     /// The board.
-    pub const fn board(&self) -> &Board {
-        &self.board
+    pub fn board(&self) -> &Board {
+        self.workpiece.board()
     }
 
     /// What an export of a kind says.
@@ -146,7 +132,7 @@ impl Source {
     /// [`ExportError`] where the board does not plan for it, the template cannot be cut into sheets, or a setting is
     /// missing.
     pub fn content(&self, kind: Kind) -> Result<Content, ExportError> {
-        if let Some(missing) = kind.missing(&self.board) {
+        if let Some(missing) = kind.missing(self.board()) {
             return Err(ExportError::Unplanned(missing));
         }
         Ok(Content(match kind {
@@ -164,22 +150,25 @@ impl Source {
             Kind::Dxf => vec![file("whole.dxf", Body::Dxf(Box::new(self.circled())))],
             Kind::Section => vec![file("section.svg", Body::Svg(Box::new(self.section()?)))],
             Kind::Csv => {
-                let table = export::csv(&hole_table(&self.layout), self.board.units)?;
+                let table = export::csv(self.workpiece.hole_table(), self.board().units)?;
                 vec![file("holes.csv", Body::Text(table))]
             }
             Kind::Router => self.router()?,
             Kind::Sector => self.sector()?,
             Kind::Jig => self.jig()?,
             Kind::Gcode => {
-                let table = hole_table(&self.layout);
-                let order = drilling_order(&table, self.board.order);
-                self.programs(&table.in_order(&order.rows))?
+                let order = self.workpiece.drilling_order();
+                self.programs(&self.workpiece.hole_table().in_order(&order.rows))?
             }
             Kind::Job => vec![pdf("job.pdf", self.job())],
-            Kind::Filling => vec![pdf("filling.pdf", self.filling())],
+            Kind::Filling => vec![pdf(
+                "filling.pdf",
+                filling_pages(&self.workpiece, &self.stamp()),
+            )],
             Kind::Sums => self.sums()?,
             Kind::PrinterTest => {
-                let sheet = printer_test_sheet(&self.board, &self.stamp(), self.printer.as_ref())?;
+                let sheet =
+                    printer_test_sheet(self.board(), &self.stamp(), self.workpiece.printer())?;
                 vec![pdf("printer-test.pdf", vec![sheet])]
             }
         }))
@@ -204,7 +193,7 @@ impl Source {
             Body::Svg(sheet) => export::svg(&sheet)?.into_bytes(),
             Body::Dxf(sheet) => {
                 let options = DxfOptions {
-                    units: self.board.units,
+                    units: self.board().units,
                     ..DxfOptions::default()
                 };
                 export::dxf(&sheet, options)?.into_bytes()
@@ -222,7 +211,7 @@ impl Source {
             Kind::Dxf => vec!["whole.dxf".into()],
             Kind::Section => vec!["section.svg".into()],
             Kind::Csv => vec!["holes.csv".into()],
-            Kind::Router | Kind::Sector | Kind::Filling if kind.missing(&self.board).is_some() => {
+            Kind::Router | Kind::Sector | Kind::Filling if kind.missing(self.board()).is_some() => {
                 Vec::new()
             }
             Kind::Filling => vec!["filling.pdf".into()],
@@ -233,13 +222,18 @@ impl Source {
             Kind::PrinterTest => vec!["printer-test.pdf".into()],
             Kind::Jig => vec!["jig.pdf".into(), "jig.csv".into()],
             Kind::TemplateSvg => {
-                let tiles = self.tiling.as_ref().map(|tiling| tiling.tiles.as_slice());
+                let tiles = self
+                    .workpiece
+                    .tiling()
+                    .map(|tiling| tiling.tiles.as_slice());
                 let tiles = tiles.unwrap_or_default().iter();
                 tiles.map(|tile| svg_name(&tile.label())).collect()
             }
             // Which bits there are is known once they are written, and that is quick but for the order of holes.
             Kind::Gcode => {
-                let programs = self.programs(&hole_table(&self.layout)).unwrap_or_default();
+                let programs = self
+                    .programs(self.workpiece.hole_table())
+                    .unwrap_or_default();
                 programs.into_iter().map(|file| file.ending).collect()
             }
         };
@@ -252,20 +246,15 @@ impl Source {
     /// How many sheets the template takes, on which paper, and whether the maker cares to tape so many; nothing for
     /// other kinds.
     pub fn sheets(&self, kind: Kind) -> Option<(String, bool)> {
-        let tiling = self.tiling.as_ref().ok()?;
+        let (board, tiling) = (self.board(), self.workpiece.tiling().ok()?);
         let is_tiled = matches!(kind, Kind::TemplatePdf | Kind::TemplateSvg);
-        let count = tiling.tiles.len();
-        let noun = if count == 1 { "sheet" } else { "sheets" };
-        let words = format!(
-            "{count} {noun} of {}",
-            paper_name(self.board.template.paper)
-        );
-        let few = count <= self.board.limits.sheets as usize;
+        let words = tiling.words(board.template.paper);
+        let few = tiling.tiles.len() <= board.limits.sheets as usize;
         is_tiled.then_some((words, few))
     }
 
     fn file_name(&self, ending: &str) -> String {
-        format!("{}-{ending}", stem(&self.board.title))
+        format!("{}-{ending}", stem(&self.board().title))
     }
 
     fn stamp(&self) -> Stamp {
@@ -275,23 +264,17 @@ impl Source {
     }
 
     fn tiled(&self) -> Result<Vec<Sheet>, ExportError> {
-        let tiling = self.tiling.as_ref().map_err(Clone::clone)?;
-        Ok(tiled_sheets(
-            &self.board,
-            &self.layout,
-            tiling,
-            &self.stamp(),
-        ))
+        Ok(tiled_sheets(&self.workpiece, &self.stamp())?)
     }
 
     fn whole(&self) -> Sheet {
-        whole_sheet(&self.board, &self.layout, &self.stamp())
+        whole_sheet(&self.workpiece, &self.stamp())
     }
 
     /// The whole board, as wide as the print shop's roll where one is named.
     fn plotted(&self) -> Result<Sheet, ExportError> {
         let whole = self.whole();
-        Ok(match self.board.template.roll {
+        Ok(match self.board().template.roll {
             Some(roll) => whole.on_roll(roll)?,
             None => whole,
         })
@@ -299,74 +282,74 @@ impl Source {
 
     /// The whole board with every bore as a circle, however the template marks them: a machine drills circles.
     fn circled(&self) -> Sheet {
-        let mut circled = self.board.clone();
+        let mut circled = self.board().clone();
         if circled.template.marking == Marking::Crosses {
             circled.template.marking = Marking::Both;
         }
-        whole_sheet(&circled, &self.layout, &self.stamp())
+        let layout = self.workpiece.layout().clone();
+        whole_sheet(&Workpiece::laid(circled, layout, None), &self.stamp())
     }
 
     fn router(&self) -> Result<Vec<File>, ExportError> {
-        let Some(router) = self.board.router else {
+        let (workpiece, stamp) = (&self.workpiece, self.stamp());
+        let Some(whole) = router_whole(workpiece, &stamp) else {
             return Ok(Vec::new());
         };
-        let tiling = self.tiling.as_ref().map_err(Clone::clone)?;
-        let (board, layout, stamp) = (&self.board, &self.layout, self.stamp());
-        let whole = router_whole(board, layout, router, &stamp);
         Ok(vec![
-            pdf(
-                "router.pdf",
-                router_sheets(board, layout, router, tiling, &stamp),
-            ),
+            pdf("router.pdf", router_sheets(workpiece, &stamp)?),
             file("router.svg", Body::Svg(Box::new(whole))),
         ])
     }
 
     fn sector(&self) -> Result<Vec<File>, ExportError> {
-        let (board, layout) = (&self.board, &self.layout);
-        let Some(jig) = sector_jig(board, layout) else {
+        let Some(jig) = self.workpiece.sector_jig() else {
             return Ok(Vec::new());
         };
-        let sheets = sector_sheets(board, layout, &jig?, &self.stamp(), self.printer.as_ref())?;
+        let jig = jig.map_err(Clone::clone)?;
+        let sheets = sector_sheets(&self.workpiece, jig, &self.stamp())?;
         Ok(vec![pdf("sector.pdf", sheets)])
     }
 
     fn sums(&self) -> Result<Vec<File>, ExportError> {
-        let sums = sums(&self.board, &self.layout);
+        let sums = self.workpiece.sums();
         Ok(vec![
-            file("sums.csv", Body::Text(export::sums_csv(&sums)?)),
-            file("sums.json", Body::Text(export::sums_json(&sums)?)),
+            file("sums.csv", Body::Text(export::sums_csv(sums)?)),
+            file("sums.json", Body::Text(export::sums_json(sums)?)),
         ])
     }
 
     fn jig(&self) -> Result<Vec<File>, ExportError> {
-        let jig = jig_sheet(&self.board, &self.layout);
-        let table = export::jig_csv(&jig, self.board.units)?;
+        let (board, jig) = (self.board(), jig_sheet(&self.workpiece));
+        let table = export::jig_csv(&jig, board.units)?;
         Ok(vec![
-            pdf("jig.pdf", jig_pages(&self.board, &jig, &self.stamp())),
+            pdf("jig.pdf", jig_pages(board, &jig, &self.stamp())),
             file("jig.csv", Body::Text(table)),
         ])
     }
 
     /// The programs, their holes in the order of the table.
     fn programs(&self, table: &HoleTable) -> Result<Vec<File>, ExportError> {
-        let Some(machine) = &self.board.machine else {
+        let board = self.board();
+        let Some(machine) = &board.machine else {
             return Ok(Vec::new());
         };
         let options = GcodeOptions {
-            title: self.board.title.clone(),
+            title: board.title.clone(),
             date: self.moment.to_string(),
-            units: self.board.units,
+            units: board.units,
             machine: machine.clone(),
-            thickness: self.board.blank.thickness,
-            spur: self.board.bores.spur,
+            thickness: board.blank.thickness,
+            spur: board.bores.spur,
         };
         let mut programs = export::gcode(table, &options)?;
         if machine.edge.is_some() {
-            programs.push(export::gcode_edge(self.board.blank.diameter, &options)?);
+            programs.push(export::gcode_edge(board.blank.diameter, &options)?);
         }
-        let plan = grooves(&self.board, &self.layout).filter(|_| machine.groove.is_some());
-        if let (Some(plan), Some(wanted)) = (plan, &self.board.grooves) {
+        let plan = self
+            .workpiece
+            .grooves()
+            .filter(|_| machine.groove.is_some());
+        if let (Some(plan), Some(wanted)) = (plan, &board.grooves) {
             programs.push(export::gcode_grooves(&plan.grooves, wanted, &options)?);
         }
         let named = |program: export::Program| {
@@ -379,49 +362,33 @@ impl Source {
     }
 
     fn section(&self) -> Result<Sheet, ExportError> {
-        let sheet = self.cut().and_then(|(hole, grooves)| {
-            let (board, layout) = (&self.board, &self.layout);
-            section_sheet(board, layout, grooves.as_ref(), hole, &self.stamp())
-        });
+        let sheet = self
+            .cut()
+            .and_then(|hole| section_sheet(&self.workpiece, hole, &self.stamp()));
         sheet.ok_or(ExportError::Unplanned("there is no hole to cut through"))
     }
 
-    /// The hole that the section is cut through, and the grooves that it may cross.
-    fn cut(&self) -> Option<(HoleId, Option<GroovePlan>)> {
-        let hole = cut_through(&self.board, &self.layout, self.cut)?;
-        Some((hole, grooves(&self.board, &self.layout)))
+    /// The hole that the section is cut through.
+    fn cut(&self) -> Option<HoleId> {
+        cut_through(&self.workpiece, self.cut)
     }
 
     /// The work step by step, the section, and the plan of the filling.
     fn job(&self) -> Vec<Sheet> {
-        let template = self.sheets(Kind::TemplatePdf).map(|(words, _)| words);
-        let job = Job {
-            board: &self.board,
-            layout: &self.layout,
-            findings: &self.findings,
-            sums: &sums(&self.board, &self.layout),
-            template: template.as_deref(),
-        };
-        let mut sheets = job_pages(&job, &self.stamp());
-        let paper = paper_size(self.board.template.paper);
-        let section = self.cut().and_then(|(hole, grooves)| {
-            let (board, layout, stamp) = (&self.board, &self.layout, self.stamp());
-            section_page(board, layout, grooves.as_ref(), hole, paper.width, &stamp)
-        });
+        let (workpiece, stamp) = (&self.workpiece, self.stamp());
+        let mut sheets = job_pages(workpiece, &stamp);
+        let paper = paper_size(self.board().template.paper);
+        let section = self
+            .cut()
+            .and_then(|hole| section_page(workpiece, hole, paper.width, &stamp));
         sheets.extend(section.map(|sheet| sheet.on_paper(paper)));
-        sheets.extend(self.filling());
+        sheets.extend(filling_pages(workpiece, &stamp));
         sheets
-    }
-
-    fn filling(&self) -> Vec<Sheet> {
-        pour(&self.board, &self.layout).map_or_else(Vec::new, |pour| {
-            filling_pages(&self.board, &self.layout, &pour, &self.stamp())
-        })
     }
 
     fn pdf_options(&self, layers: bool) -> PdfOptions {
         PdfOptions {
-            title: self.board.title.clone(),
+            title: self.board().title.clone(),
             creator: "Ringwright".into(),
             created: Some(Date {
                 year: self.moment.year,

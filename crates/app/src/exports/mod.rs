@@ -7,7 +7,8 @@ mod content;
 mod kind;
 mod name;
 
-use drawing::{RollError, TilingError};
+use drawing::RollError;
+use workshop::TilingError;
 
 pub use content::{Body, Content, File, Layers, Part, Source};
 pub use kind::Kind;

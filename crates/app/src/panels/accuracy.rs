@@ -2,16 +2,14 @@
 
 use board::{Board, ranges};
 use egui::{RichText, Ui};
-use workshop::Measure;
+use workshop::{Chance, Measure, Workpiece};
 
 use super::stock::fact;
 use crate::current::Current;
-use crate::derived::Derived;
-use crate::study::Study;
 use crate::widgets::{length_field, plain_field};
 
 /// The errors of the work, and the webs to expect.
-pub fn accuracy_ui(ui: &mut Ui, board: &mut Board, current: &Current, study: Option<&Study>) {
+pub fn accuracy_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     let units = board.units;
     let errors = &mut board.errors;
     plain_field(ui, "Print scale ±", &mut errors.print, ranges::PRINT_ERROR)
@@ -35,20 +33,21 @@ pub fn accuracy_ui(ui: &mut Ui, board: &mut Board, current: &Current, study: Opt
     }
     plain_field(ui, "Indexing ±", &mut errors.index, ranges::INDEX_ERROR)
         .on_hover_text("Where the board is turned from hole to hole; 0 where it is not");
-    if let Some((shown, derived)) = current.good() {
-        leaves_ui(ui, shown, derived, study);
+    if let Some(workpiece) = current.good() {
+        leaves_ui(ui, workpiece);
     }
 }
 
 /// How far off holes may be, the webs to expect, and the risk.
-fn leaves_ui(ui: &mut Ui, shown: &Board, derived: &Derived, study: Option<&Study>) {
-    let Some((budget, at_most)) = &derived.budget else {
+fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
+    let Some((budget, at_most)) = workpiece.budget() else {
         return;
     };
+    let shown = workpiece.board();
     let length = |mm| Measure::Mm(mm).shown(shown.units);
     let name = |at: usize| {
-        derived
-            .layout
+        workpiece
+            .layout()
             .holes
             .get(at)
             .map_or_else(String::new, |hole| hole.name.to_string())
@@ -78,7 +77,11 @@ fn leaves_ui(ui: &mut Ui, shown: &Board, derived: &Derived, study: Option<&Study
         }
     }
     let limit = length(shown.limits.web);
-    fact(ui, "Risk of a thin web", &risk(*at_most, study));
+    fact(
+        ui,
+        "Risk of a thin web",
+        &risk(*at_most, workpiece.chance()),
+    );
     ui.label(
         RichText::new(format!("The chance that any web comes out under {limit}. Errors add up by the root of the sum of squares; each ± is taken as three standard deviations. Defaults: common practice, no source."))
             .weak()
@@ -87,9 +90,9 @@ fn leaves_ui(ui: &mut Ui, shown: &Board, derived: &Derived, study: Option<&Study
 }
 
 /// The chance as it was sampled, with its standard error; while it is being sampled, what it is at most.
-fn risk(at_most: f64, study: Option<&Study>) -> String {
+fn risk(at_most: f64, chance: Option<&Chance>) -> String {
     let percent = |share: f64| Measure::Share(share).shown(board::Units::Mm);
-    match study.and_then(|study| study.chance) {
+    match chance {
         Some(chance) if chance.trials > 0 => format!(
             "{} ± {}",
             percent(chance.share),

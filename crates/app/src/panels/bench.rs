@@ -2,19 +2,20 @@
 
 use board::{Board, Coat, CoatKind, Recess, RecessShape, Units, ranges};
 use egui::{RichText, Ui};
-use workshop::{Caution, Measure, finish_hours, hard_after, storage};
+use workshop::{Caution, Measure, finish_hours, hard_after};
 
 use super::stock::fact;
+use crate::current::Current;
 use crate::widgets::{cautions, choice, count_field, length_field, plain_field, planned};
 
 /// The recess in which the pieces are stored, and how many it holds.
-pub fn storage_ui(ui: &mut Ui, board: &mut Board) {
+pub fn storage_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     planned(ui, "Recess", "in the underside", &mut board.recess);
     let Some(recess) = &mut board.recess else {
         return;
     };
     recess_ui(ui, recess, board.units);
-    let Some(storage) = storage(board) else {
+    let Some(storage) = current.good().and_then(|workpiece| workpiece.storage()) else {
         return;
     };
     let height = Measure::Mm(storage.room).shown(board.units);
@@ -148,7 +149,7 @@ mod tests {
 
     fn bench() -> Harness<'static, Board> {
         hand::panel(900.0, |ui, board| {
-            storage_ui(ui, board);
+            storage_ui(ui, board, &Current::of(board));
             finish_ui(ui, board);
         })
     }
@@ -171,7 +172,8 @@ mod tests {
         type_into(&mut bench, "Corner radius", "1/4\"");
         let shape = bench.state().recess.unwrap().shape;
         assert_near!(shape.corner(), 6.35, 1e-12);
-        let holds = storage(bench.state()).unwrap();
+        let workpiece = workshop::Workpiece::of(bench.state()).unwrap();
+        let holds = workpiece.storage().unwrap();
         assert_eq!(holds.pieces, 26);
         assert!(holds.holds == 70 && sees(&bench, &holds.holds.to_string()));
     }

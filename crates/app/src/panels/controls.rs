@@ -12,7 +12,6 @@ use crate::command::Command;
 use crate::current::Current;
 use crate::printers::Printers;
 use crate::stage::Stage;
-use crate::study::Study;
 use crate::theme;
 use crate::widgets::{CAPTION, FIELD, choice, folded, length_field, row, section};
 
@@ -32,8 +31,6 @@ pub struct Controls<'a> {
     pub show_chosen: bool,
     /// What follows from the document.
     pub current: &'a Current,
-    /// What took longer than a frame, if it is done for this document.
-    pub study: Option<&'a Study>,
     /// The holes that are to be lit while something about them is pointed at.
     pub lit: &'a mut Vec<HoleId>,
     /// What is asked for.
@@ -105,11 +102,7 @@ fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 fn wood_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     let board = &mut *controls.board;
     section(ui, "Blank", true, |ui| {
-        let seen = stock::Seen {
-            current: controls.current,
-            study: controls.study,
-        };
-        stock::stock_ui(ui, board, &seen, controls.asked);
+        stock::stock_ui(ui, board, controls.current, controls.asked);
     });
     section(ui, "Joining", true, |ui| {
         joining::joining_ui(ui, board, controls.current, controls.asked);
@@ -135,7 +128,7 @@ fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         hardboard::hardboard_ui(ui, board, controls.current);
     });
     section(ui, "Accuracy", true, |ui| {
-        accuracy::accuracy_ui(ui, board, controls.current, controls.study);
+        accuracy::accuracy_ui(ui, board, controls.current);
     });
 }
 
@@ -155,8 +148,8 @@ fn bench_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         grooves::grooves_ui(ui, board, controls.current);
     });
     section(ui, "Storage below", true, |ui| {
-        bench::storage_ui(ui, board);
-        lid::lid_ui(ui, board);
+        bench::storage_ui(ui, board, controls.current);
+        lid::lid_ui(ui, board, controls.current);
     });
     section(ui, "Filling", true, |ui| {
         filling::filling_ui(ui, board, controls.current, controls.lit);

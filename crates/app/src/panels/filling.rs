@@ -23,12 +23,12 @@ pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current, lit: &mut V
     mixed_ui(ui, &mut filling.mix);
     batch_ui(ui, filling);
     timed_ui(ui, filling);
-    if let Some((good, derived)) = current.good()
-        && let (Some(filling), Some((pour, sectors))) = (good.filling, derived.pour(good))
+    if let Some(workpiece) = current.good()
+        && let (Some(filling), Some(pour)) = (workpiece.board().filling, workpiece.pour())
     {
         in_all_ui(ui, &filling.mix, pour, units);
         batches_ui(ui, &filling.mix, pour, lit);
-        sectors_ui(ui, sectors);
+        sectors_ui(ui, &pour.sectors());
     }
     cautions(ui, &[Caution::Resin]);
 }
@@ -198,7 +198,7 @@ mod tests {
     use egui_kittest::Harness;
     use egui_kittest::kittest::Queryable as _;
     use testkit::assert_near;
-    use workshop::{mix_parts, pour};
+    use workshop::mix_parts;
 
     fn filling() -> Harness<'static, Board> {
         hand::panel(1200.0, |ui, board| {
@@ -234,7 +234,8 @@ mod tests {
         // 132 bores of 12 by 5, and 15 % more, 38 of them in each batch of 30 ml with 5 left in the cup.
         assert!(sees(&panel, "From batch"));
         let board = panel.state();
-        let pour = pour(board, &board::layout(board).unwrap()).unwrap();
+        let workpiece = workshop::Workpiece::of(board).unwrap();
+        let pour = workpiece.pour().unwrap();
         assert_eq!((pour.batches.len(), pour.batches[0].bores), (4, 38));
         let (resin, hardener) = mix_parts(&board.filling.unwrap().mix, pour.batches[0].ml);
         assert_near!(resin / hardener, 100.0 / 15.0, 1e-9);

@@ -5,32 +5,32 @@ use egui::{
     Align, Button, Color32, Layout, RichText, Role, ScrollArea, Shape, Stroke, Ui, WidgetInfo,
     pos2, vec2,
 };
-use workshop::{Finding, Measure, Severity};
+use workshop::{Finding, Measure, Severity, Workpiece};
 
 use crate::command::Command;
 use crate::current::Current;
-use crate::derived::Derived;
 use crate::theme::{self, Tokens};
 use crate::view::{ViewState, key};
 
 /// Figures above, findings below.
 pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
     ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
-        if let Some((board, derived)) = current.good() {
+        if let Some(workpiece) = current.good() {
             heading(ui, "Figures");
-            figures_ui(ui, board, derived);
+            figures_ui(ui, workpiece);
             ui.add_space(theme::GAP);
         }
         heading(ui, "Findings");
         if let Some(error) = current.error() {
             error_ui(ui, &error.shown_in(current.units()));
         }
-        if let Some((board, derived)) = current.good() {
+        if let Some(workpiece) = current.good() {
+            let (board, findings) = (workpiece.board(), workpiece.findings());
             let sound = |finding: &Finding| finding.severity == Severity::Note;
-            if derived.findings.iter().all(sound) && current.error().is_none() {
+            if findings.iter().all(sound) && current.error().is_none() {
                 all_clear(ui);
             }
-            for finding in &derived.findings {
+            for finding in findings {
                 finding_ui(ui, board, finding, view);
             }
         }
@@ -43,9 +43,10 @@ fn heading(ui: &mut Ui, title: &str) {
     ui.add_space(2.0);
 }
 
-fn figures_ui(ui: &mut Ui, board: &Board, derived: &Derived) {
+fn figures_ui(ui: &mut Ui, workpiece: &Workpiece) {
+    let board = workpiece.board();
     let length = |mm| Measure::Mm(mm).shown(board.units);
-    let figures = &derived.figures;
+    let figures = workpiece.figures();
     figure(ui, "Holes", &figures.holes.to_string(), "");
     if let Some((web, a, b)) = figures.smallest_web {
         figure(ui, "Smallest web", &length(web), &format!("{a} – {b}"));
@@ -54,14 +55,14 @@ fn figures_ui(ui: &mut Ui, board: &Board, derived: &Derived) {
         figure(ui, "Rim margin", &length(rim), &name.to_string());
     }
     figure(ui, "Outermost center", &length(figures.reach), "");
-    match &derived.tiling {
+    match workpiece.tiling() {
         Ok(tiling) => {
             let way = if tiling.is_landscape() {
                 "landscape"
             } else {
                 "portrait"
             };
-            let paper = drawing::paper_name(board.template.paper);
+            let paper = workshop::paper_name(board.template.paper);
             figure(
                 ui,
                 "Sheets",

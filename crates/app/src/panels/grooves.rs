@@ -21,8 +21,7 @@ pub fn grooves_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     bit_ui(ui, grooves, units);
     lines_ui(ui, grooves, units);
     rounds_ui(ui, grooves, units);
-    let derived = current.good().map(|(_, derived)| derived);
-    if let Some(plan) = derived.and_then(|derived| derived.grooves.as_ref()) {
+    if let Some(plan) = current.good().and_then(|workpiece| workpiece.grooves()) {
         plan_ui(ui, plan, units);
     }
     if let Some(machine) = &mut board.machine {

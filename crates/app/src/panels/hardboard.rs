@@ -69,8 +69,8 @@ fn router_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
         TemplateCenter::label,
     );
     let router = *router;
-    if let Some((_, derived)) = current.good() {
-        router_facts(ui, router, &derived.layout, units);
+    if let Some(workpiece) = current.good() {
+        router_facts(ui, router, workpiece.layout(), units);
     }
 }
 
@@ -101,9 +101,7 @@ fn sector_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
         units,
     )
     .on_hover_text("By how much a pin is thinner than its hole");
-    let plan = current
-        .good()
-        .and_then(|(_, derived)| derived.sector.as_ref());
+    let plan = current.good().and_then(|workpiece| workpiece.sector_jig());
     // Why there is none is among the findings.
     if let Some(Ok(plan)) = plan {
         sector_facts(ui, plan, units);

@@ -9,7 +9,7 @@ use crate::widgets::{length_field, row};
 
 /// The chosen hole, and the list of changes by hand.
 pub fn hole_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
-    let layout = controls.current.good().map(|(_, derived)| &derived.layout);
+    let layout = controls.current.good().map(|workpiece| workpiece.layout());
     let chosen = controls
         .selected
         .and_then(|id| Some((id, *layout?.hole(id)?)));

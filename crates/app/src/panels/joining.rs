@@ -3,7 +3,7 @@
 use board::{Board, Build, INCH, ScrewCircle, Tenons, Units, ranges};
 use egui::{RichText, Ui};
 use egui_plot::{HLine, Line, Plot, PlotPoints, VLine};
-use workshop::{EdgePlace, Measure, Mend, SeamTurns, piece_width, sawn_width, seams, tenons};
+use workshop::{EdgePlace, Measure, Mend, SeamTurns, Workpiece, piece_width, sawn_width};
 
 use super::controls::fit_button;
 use super::list_field::{List, lengths_field};
@@ -31,10 +31,10 @@ pub fn joining_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut
     length_field(ui, "Planer takes", &mut panel.planer, ranges::PLANER, units)
         .on_hover_text("The widest piece that your planer takes");
     tenons_ui(ui, &mut board.panel.tenons, units);
-    widths_ui(ui, board);
-    let turns = current
-        .good()
-        .and_then(|(_, derived)| derived.turns.as_ref());
+    if let Some(workpiece) = current.good() {
+        widths_ui(ui, workpiece);
+    }
+    let turns = current.good().and_then(|workpiece| workpiece.turns());
     if let Some(turns) = turns {
         turns_ui(ui, turns, units);
         fit_button(ui, Mend::TurnOffSeams, asked);
@@ -116,9 +116,10 @@ fn tenons_ui(ui: &mut Ui, tenons: &mut Option<Tenons>, units: Units) {
 }
 
 /// Widths of the pieces, places of seams and tenons.
-fn widths_ui(ui: &mut Ui, board: &Board) {
+fn widths_ui(ui: &mut Ui, workpiece: &Workpiece) {
+    let board = workpiece.board();
     let length = |mm| Measure::Mm(mm).shown(board.units);
-    let seams = seams(board);
+    let seams = workpiece.seams();
     if seams.is_empty() {
         return;
     }
@@ -126,11 +127,11 @@ fn widths_ui(ui: &mut Ui, board: &Board) {
         fact(ui, "Each piece", &length(glued));
         fact(ui, "Sawn to", &length(sawn));
     }
-    let places: Vec<String> = seams.into_iter().map(length).collect();
+    let places: Vec<String> = seams.iter().copied().map(length).collect();
     row(ui, "Seams at", |ui, _| {
         ui.add(egui::Label::new(places.join("; ")).wrap());
     });
-    let tenons = tenons(board);
+    let tenons = workpiece.tenons();
     if !tenons.is_empty() {
         let count = |place| tenons.iter().filter(|tenon| tenon.place == place).count();
         let words = format!(

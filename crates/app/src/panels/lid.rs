@@ -5,6 +5,7 @@ use egui::Ui;
 use workshop::{Measure, lid_moves};
 
 use super::stock::fact;
+use crate::current::Current;
 use crate::widgets::{choice, length_field, plain_field};
 
 #[derive(Clone, Copy, PartialEq)]
@@ -17,13 +18,13 @@ enum Kind {
 const DOVETAIL: f64 = 14.0;
 
 /// How the lid is fitted, if the recess has one, and what clearance is right where the wood is known.
-pub fn lid_ui(ui: &mut Ui, board: &mut Board) {
+pub fn lid_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     let units = board.units;
     let Some(recess) = board.recess.as_mut().filter(|recess| recess.lid > 0.0) else {
         return;
     };
     fit_ui(ui, &mut recess.lid_fit, units);
-    if let Some(Ok(moves)) = lid_moves(board) {
+    if let Some(Ok(moves)) = current.good().and_then(|workpiece| lid_moves(workpiece)) {
         let mm = |mm| Measure::Mm(mm).shown(units);
         fact(ui, "Least clearance", &mm(moves.least));
         if let Some(most) = moves.most {
@@ -95,7 +96,7 @@ mod tests {
 
     #[test]
     fn a_lid_is_fitted_and_tells_what_clearance_is_right() {
-        let mut panel = hand::panel(700.0, lid_ui);
+        let mut panel = hand::panel(700.0, |ui, board| lid_ui(ui, board, &Current::of(board)));
         assert!(!sees(&panel, "Lid clearance"));
         panel.state_mut().recess = Some(Recess {
             lid: 4.0,

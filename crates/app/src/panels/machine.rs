@@ -5,7 +5,7 @@ use board::{
     show_length,
 };
 use egui::{RichText, Ui};
-use workshop::{Caution, hole_table};
+use workshop::Caution;
 
 use super::list_field::counts_field;
 use crate::current::Current;
@@ -52,8 +52,8 @@ pub fn machine_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
         return;
     };
     heights_ui(ui, machine, units);
-    if let Some((_, derived)) = current.good() {
-        for (diameter, bottom) in hole_table(&derived.layout).bits() {
+    if let Some(workpiece) = current.good() {
+        for (diameter, bottom) in workpiece.hole_table().bits() {
             bit_ui(ui, &mut machine.bits, (diameter, bottom), units);
         }
     }

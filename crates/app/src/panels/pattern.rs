@@ -98,7 +98,7 @@ pub fn lanes_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     );
     let spot = current
         .good()
-        .and_then(|(_, derived)| derived.layout.pocket);
+        .and_then(|workpiece| workpiece.layout().pocket);
     let (bearing, radius) =
         spot.map_or((0.0, 0.0), |spot| (spot.bearing.as_degrees(), spot.radius));
     let units = board.units;

@@ -4,8 +4,9 @@
 mod tests;
 
 use board::{Board, Quantity, Range, Units};
-use drawing::{paper_name, test_lengths};
+use drawing::test_lengths;
 use egui::{Button, ComboBox, RichText, TextEdit, Ui};
+use workshop::paper_name;
 use workshop::{
     Measure, PrintError, PrintFault, PrintLength, PrintReadings, PrintScale, print_scale,
 };

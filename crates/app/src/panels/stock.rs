@@ -2,24 +2,15 @@
 
 use board::{Board, FlawKind, FlawShape, Stock, StockFlaw, StockOutline, Units, ranges};
 use egui::{RichText, Ui};
-use workshop::{Measure, StockPlan};
+use workshop::{Joined, Measure, StockPlan};
 
 use super::list_field::{List, corners_field, lengths_field};
 use crate::command::Command;
 use crate::current::Current;
-use crate::study::Study;
 use crate::widgets::{choice, length_field, row};
 
-/// What the controls show beside the document.
-pub struct Seen<'a> {
-    /// What follows from the document.
-    pub current: &'a Current,
-    /// What took longer, if it is done.
-    pub study: Option<&'a Study>,
-}
-
 /// Outline, thickness, flaws and place of the blank, and what it gives.
-pub fn stock_ui(ui: &mut Ui, board: &mut Board, seen: &Seen<'_>, asked: &mut Vec<Command>) {
+pub fn stock_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<Command>) {
     let units = board.units;
     outline_ui(ui, &mut board.stock.outline, units);
     let stock = &mut board.stock;
@@ -36,10 +27,8 @@ pub fn stock_ui(ui: &mut Ui, board: &mut Board, seen: &Seen<'_>, asked: &mut Vec
     if stock.outline == StockOutline::Unknown {
         return;
     }
-    let plan = seen
-        .current
-        .good()
-        .and_then(|(_, derived)| derived.blank.plan());
+    let good = current.good();
+    let plan = good.and_then(|workpiece| workpiece.stock());
     place_ui(ui, stock, plan, units);
     flaws_ui(ui, stock, plan, units);
     if ui
@@ -49,7 +38,12 @@ pub fn stock_ui(ui: &mut Ui, board: &mut Board, seen: &Seen<'_>, asked: &mut Vec
     {
         asked.push(Command::Blank);
     }
-    gives_ui(ui, board, plan, seen.study);
+    gives_ui(
+        ui,
+        board,
+        plan,
+        good.and_then(|workpiece| workpiece.joined()),
+    );
 }
 
 #[derive(Clone, Copy, PartialEq)]
@@ -212,7 +206,7 @@ fn shape_ui(ui: &mut Ui, name: &str, shape: &mut FlawShape, units: Units) {
 }
 
 /// What the blank gives in one piece, and what joining would.
-fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, study: Option<&Study>) {
+fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, joined: Option<&Joined>) {
     let Some(plan) = plan else {
         ui.label(RichText::new("Looking for the best place…").weak());
         return;
@@ -221,7 +215,7 @@ fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, study: Option<
     ui.add_space(4.0);
     ui.label(RichText::new("Largest board from this blank").family(crate::theme::strong()));
     fact(ui, "in one piece", &length(plan.largest_board(board)));
-    let Some(joined) = study.and_then(|study| study.joined.as_ref()) else {
+    let Some(joined) = joined else {
         return;
     };
     fact(ui, "bookmatched halves", &length(joined.halves));

@@ -8,12 +8,12 @@ use crate::theme;
 
 /// Every sum of what is planned, group by group.
 pub fn sums_ui(ui: &mut Ui, board: &Board, current: &Current) {
-    let Some((good, derived)) = current.good() else {
+    let Some(workpiece) = current.good() else {
         return;
     };
     // The scroll bar lies over what is at the very right.
     ui.set_max_width(ui.available_width() - theme::GAP);
-    for group in derived.sums(good) {
+    for group in workpiece.sums() {
         ui.add_space(theme::GAP);
         ui.label(RichText::new(titled(group.heading)).family(theme::strong()));
         for sum in group.brief() {

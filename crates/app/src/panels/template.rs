@@ -1,8 +1,9 @@
 //! Controls of the drilling template.
 
 use board::{Board, Marking, Paper, Units, ranges};
-use drawing::{ROLLS, paper_name, paper_size};
+use drawing::ROLLS;
 use egui::Ui;
+use workshop::{paper_name, paper_size};
 
 use crate::widgets::{choice, length_field, row};
 

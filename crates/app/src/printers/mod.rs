@@ -7,8 +7,8 @@ mod file;
 mod tests;
 
 use board::Units;
-use drawing::Correction;
 use serde::{Deserialize, Serialize};
+use workshop::Correction;
 use workshop::{PrintFault, PrintReadings, PrintScale, print_scale};
 
 use crate::host::Host;

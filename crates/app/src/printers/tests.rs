@@ -179,8 +179,8 @@ fn the_window_lays_the_template_out_for_the_chosen_printer() {
         .build_eframe(move |cc| App::new(&cc.egui_ctx, Settings::default(), theirs, None));
     window.run();
     let tiling = |window: &Harness<'_, App>| {
-        let (_, derived) = window.state().current.good().unwrap();
-        derived.tiling.clone().unwrap()
+        let workpiece = window.state().current.good().unwrap();
+        workpiece.tiling().unwrap().clone()
     };
     let small = tiling(&window);
     assert_eq!(small.correction.as_ref().unwrap().printer, "Printer");

@@ -184,7 +184,7 @@ impl App {
         } else {
             last.clone()
         };
-        let Some((_, derived)) = self
+        let Some(workpiece) = self
             .current
             .good()
             .filter(|_| self.current.error().is_none())
@@ -193,14 +193,9 @@ impl App {
                 .warn("this board cannot be laid out, so that there is nothing to export");
             return;
         };
-        let source = Source::new(
-            &self.session.board,
-            derived,
-            self.printers.correction(),
-            self.host.today(),
-        );
+        let source = Source::new(workpiece.clone(), self.host.today());
         let source = source.with_cut(self.view.selected);
-        let dialog = ExportDialog::new(source, &derived.findings, &folder);
+        let dialog = ExportDialog::new(source, workpiece.findings(), &folder);
         self.view.dialog = Some(Dialog::Export(dialog));
     }
 

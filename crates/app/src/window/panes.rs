@@ -120,7 +120,7 @@ impl App {
                 let found = self
                     .current
                     .good()
-                    .map_or(0, |(_, derived)| derived.findings.len());
+                    .map_or(0, |workpiece| workpiece.findings().len());
                 format!("Figures and findings ({found})")
             }
         }
@@ -134,7 +134,6 @@ impl App {
     }
 
     fn controls(&mut self, ui: &mut Ui) {
-        let study = self.studies.of(&self.session.board).cloned();
         let mut controls = Controls {
             board: &mut self.session.board,
             printers: &mut self.printers,
@@ -144,13 +143,10 @@ impl App {
             show_chosen: core::mem::take(&mut self.view.show_chosen),
             lit: &mut self.view.lit,
             current: &self.current,
-            study: study.as_ref(),
             asked: &mut self.view.asked,
         };
         controls_ui(ui, &mut controls);
-        if self.current.print_on(self.printers.correction()) {
-            self.studies.forget();
-        }
+        self.current.print_on(self.printers.correction());
         // Fields change the document: what follows from it is worked out before it is shown.
         self.current.refresh(&self.session.board);
     }

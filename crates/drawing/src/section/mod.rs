@@ -16,10 +16,10 @@ mod strips;
 mod tests;
 mod whole;
 
-use board::{Board, HoleId, Layout};
+use board::{Board, HoleId};
 use kurbo::{Point, Rect, Shape as _, Size, Vec2};
 use workshop::{
-    BodyKind, Face, GroovePlan, Section, bore_sizes, recess_section, recess_sizes, section,
+    BodyKind, Face, Section, Workpiece, bore_sizes, recess_section, recess_sizes, section,
 };
 
 use crate::font::{self, Weight};
@@ -48,29 +48,21 @@ const FOOT: f64 = 7.0;
 
 /// The section through a hole, and across the recess where one is planned; none where the board has no hole of this
 /// name.
-pub fn section_sheet(
-    board: &Board,
-    layout: &Layout,
-    grooves: Option<&GroovePlan>,
-    hole: HoleId,
-    stamp: &Stamp,
-) -> Option<Sheet> {
-    section_page(board, layout, grooves, hole, WIDTH, stamp)
+pub fn section_sheet(workpiece: &Workpiece, hole: HoleId, stamp: &Stamp) -> Option<Sheet> {
+    section_page(workpiece, hole, WIDTH, stamp)
 }
 
 /// The same on a sheet of a width, mm; it is never narrower than 180 mm.
 pub fn section_page(
-    board: &Board,
-    layout: &Layout,
-    grooves: Option<&GroovePlan>,
+    workpiece: &Workpiece,
     hole: HoleId,
     width: f64,
     stamp: &Stamp,
 ) -> Option<Sheet> {
-    let width = width.max(LEAST_WIDTH);
-    let cut = section(board, layout, grooves, hole)?;
-    let bore = bore_sizes(board, layout, hole)?;
-    let across = recess_section(board, layout, grooves).zip(recess_sizes(board));
+    let (board, width) = (workpiece.board(), width.max(LEAST_WIDTH));
+    let cut = section(workpiece, hole)?;
+    let bore = bore_sizes(workpiece, hole)?;
+    let across = recess_section(workpiece).zip(recess_sizes(workpiece));
     let mut figures = vec![
         whole::whole(board, &cut, &bore),
         bore::bore(board, &cut, &bore),

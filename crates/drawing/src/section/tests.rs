@@ -6,16 +6,15 @@ use board::{
     Magnet, Piece, PieceKind, Recess, RecessShape, Role, ScrewCircle, Toward, Units, layout,
 };
 use proptest::prelude::*;
-use workshop::{Cavity, Measure, grooves, marble_stand, peg_stand};
+use workshop::Workpiece;
+use workshop::{Cavity, Measure, marble_stand, peg_stand};
 
 use super::spans::Ray;
 
 const FIRST: HoleId = HoleId::new(Role::Track, 1, 1);
 
 fn sheet_of(board: &Board, hole: HoleId) -> Sheet {
-    let layout = layout(board).unwrap();
-    let plan = grooves(board, &layout);
-    section_sheet(board, &layout, plan.as_ref(), hole, &Stamp::default()).unwrap()
+    section_sheet(&Workpiece::of(board).unwrap(), hole, &Stamp::default()).unwrap()
 }
 
 fn words(sheet: &Sheet) -> Vec<&str> {
@@ -180,8 +179,7 @@ struct Shows {
 impl Shows {
     fn new(board: &Board, hole: HoleId, scale: f64) -> Self {
         let layout = layout(board).unwrap();
-        let plan = grooves(board, &layout);
-        let section = workshop::section(board, &layout, plan.as_ref(), hole).unwrap();
+        let section = workshop::section(&Workpiece::of(board).unwrap(), hole).unwrap();
         let at = layout.hole(hole).unwrap().center.to_vec2().hypot();
         let half = 40.0;
         Self {
@@ -211,14 +209,13 @@ impl Shows {
 
 #[test]
 fn the_sheet_is_for_a_hole_of_the_board() {
-    let board = Board::default();
-    let layout = layout(&board).unwrap();
+    let workpiece = Workpiece::of(&Board::default()).unwrap();
     let stamp = Stamp {
         date: "2026-11-25".into(),
     };
     let gone = HoleId::new(Role::Extra, 1, 1);
-    assert_eq!(section_sheet(&board, &layout, None, gone, &stamp), None);
-    let sheet = section_sheet(&board, &layout, None, FIRST, &stamp).unwrap();
+    assert_eq!(section_sheet(&workpiece, gone, &stamp), None);
+    let sheet = section_sheet(&workpiece, FIRST, &stamp).unwrap();
     assert_eq!(
         (sheet.size.width, sheet.label.as_str()),
         (297.0, "section T1-01")
@@ -486,9 +483,8 @@ proptest! {
     #[test]
     fn no_words_lie_over_others_and_all_is_on_the_sheet(board in planned(), number in 0_usize..200) {
         let Ok(layout) = layout(&board) else { return Ok(()) };
-        let plan = grooves(&board, &layout);
         let hole = layout.holes[number % layout.holes.len()].name.id();
-        let sheet = section_sheet(&board, &layout, plan.as_ref(), hole, &Stamp::default()).unwrap();
+        let sheet = section_sheet(&Workpiece::of(&board).unwrap(), hole, &Stamp::default()).unwrap();
         let inside = sheet.size.to_rect().inset(-8.0);
         let mut words: Vec<(Rect, &str)> = Vec::new();
         for item in &sheet.marks {
@@ -530,10 +526,8 @@ fn the_largest_and_the_smallest_boards_are_drawn() {
     tiny.blank.roundover = 0.0;
     tiny.piece.diameter = 0.1;
     for board in [many, tiny] {
-        let Ok(layout) = layout(&board) else {
-            panic!("{:?}", layout(&board))
-        };
-        let sheet = section_sheet(&board, &layout, None, FIRST, &Stamp::default()).unwrap();
+        let workpiece = Workpiece::of(&board).unwrap();
+        let sheet = section_sheet(&workpiece, FIRST, &Stamp::default()).unwrap();
         assert!(sheet.size.height < 800.0 && sheet.marks.len() < 4000);
         for item in &sheet.marks {
             assert!(sheet.size.to_rect().contains_rect(item.shape.bounds()));

@@ -1,12 +1,12 @@
 //! Rule: the base carries the board, and the board stands on it firmly.
 
-use board::{Board, Footing, Layout, LidHold};
+use board::{Board, Footing, LidHold};
 use geometry::Point;
 
-use crate::base::{Standing, standing};
+use crate::Workpiece;
+use crate::base::Standing;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity};
 use crate::recess::away;
-use crate::recess::lid_cut::lid_cut;
 
 pub const STATEMENT: &str = "A turntable carries no more than it is rated for: board, pieces and the load typed. The \
      rating is for a load in the middle, and yours to read off the turntable. A push down on the rim tips the board \
@@ -15,12 +15,13 @@ pub const STATEMENT: &str = "A turntable carries no more than it is rated for: b
      leaves the storage recess open.";
 
 /// Every finding about the base.
-pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
-    let Some(standing) = standing(board, layout) else {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let (board, _layout) = (workpiece.board(), workpiece.layout());
+    let Some(standing) = workpiece.standing() else {
         return Vec::new();
     };
     let of_weight = match standing {
-        Ok(standing) => vec![rated(board, &standing), tips(board, &standing)],
+        Ok(standing) => vec![rated(board, standing), tips(board, standing)],
         Err(error) => {
             let message = format!("what the base carries is not known: {error}");
             vec![Some(Finding::new(Severity::Note, Rule::Base, message))]
@@ -28,7 +29,7 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
     };
     of_weight
         .into_iter()
-        .chain([covers(board)])
+        .chain([covers(workpiece)])
         .flatten()
         .collect()
 }
@@ -61,13 +62,17 @@ fn tips(board: &Board, standing: &Standing) -> Option<Finding> {
 }
 
 /// A round base that lies over the opening of the recess.
-fn covers(board: &Board) -> Option<Finding> {
+fn covers(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
     let (base, recess) = (board.base?, board.recess?);
     let Footing::Round { diameter } = base.footing else {
         return None;
     };
     // A lid that is lifted out wants its ledge free too.
-    let opening = lid_cut(board).filter(|cut| cut.lid_fit.hold == LidHold::LiesIn);
+    let opening = workpiece
+        .lid()
+        .cut
+        .filter(|cut| cut.lid_fit.hold == LidHold::LiesIn);
     let from = away(&opening.unwrap_or(recess), Point::ORIGIN);
     let wanted = diameter / 2.0;
     (from < wanted - HAIR).then(|| {
@@ -80,7 +85,7 @@ fn covers(board: &Board) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Base, Recess, layout};
+    use board::{Base, Recess};
 
     fn found(base: Base, recess: Option<Recess>) -> Vec<(Severity, String)> {
         let board = Board {
@@ -88,7 +93,7 @@ mod tests {
             recess,
             ..Board::default()
         };
-        check(&board, &layout(&board).unwrap())
+        check(&Workpiece::of(&board).unwrap())
             .into_iter()
             .map(|found| (found.severity, found.message))
             .collect()

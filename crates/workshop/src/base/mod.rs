@@ -4,12 +4,13 @@ pub mod check;
 pub mod steps;
 pub mod sums;
 
-use board::{Board, Footing, Layout};
+use board::Footing;
 use geometry::Angle;
 
+use crate::Workpiece;
 use crate::bores::holds::{GRAVITY, piece_mass};
 use crate::recess::pieces;
-use crate::wood::{WoodError, board_mass};
+use crate::wood::WoodError;
 
 /// What stands on the base of a board, and what tips it; masses in kg, lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,9 +40,15 @@ impl Standing {
 ///
 /// # Errors
 /// [`WoodError`] where the board is not weighed and its weight does not follow from its wood.
-pub fn standing(board: &Board, layout: &Layout) -> Option<Result<Standing, WoodError>> {
+pub fn standing(workpiece: &Workpiece) -> Option<Result<Standing, WoodError>> {
+    let board = workpiece.board();
     let base = board.base?;
-    let by_wood = || board_mass(board, layout).map(|mass| mass.total() / 1000.0);
+    let by_wood = || {
+        workpiece
+            .mass()
+            .map(|mass| mass.total() / 1000.0)
+            .map_err(Clone::clone)
+    };
     let mass = base.board.map_or_else(by_wood, Ok);
     Some(mass.map(|mass| {
         let edge = tipping_edge(base.footing);
@@ -82,7 +89,8 @@ pub fn tipping_force(weight: f64, edge: f64, out: f64) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Base, layout};
+    use board::Base;
+    use board::Board;
     use proptest::prelude::*;
     use testkit::assert_near;
 
@@ -97,8 +105,7 @@ mod tests {
             ..Board::default()
         };
         board.blank.diameter = 500.0;
-        let layout = layout(&board).unwrap();
-        standing(&board, &layout).unwrap().unwrap()
+        standing(&Workpiece::of(&board).unwrap()).unwrap().unwrap()
     }
 
     /// By computation, 500 mm across, 18 thick, of walnut of 616 kg/m³: 2.17712 kg, 21.3503 N.
@@ -134,9 +141,12 @@ mod tests {
             base: Some(Base::default()),
             ..Board::default()
         };
-        let layout = layout(&board).unwrap();
-        assert_eq!(standing(&board, &layout), Some(Err(WoodError::NoWood)));
-        assert_eq!(standing(&Board::default(), &layout), None);
+        assert_eq!(
+            standing(&Workpiece::of(&board).unwrap()),
+            Some(Err(WoodError::NoWood))
+        );
+        let bare = Workpiece::of(&Board::default()).unwrap();
+        assert_eq!(standing(&bare), None);
     }
 
     proptest! {

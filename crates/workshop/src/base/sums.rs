@@ -1,15 +1,17 @@
 //! Sums about the base: load and tipping.
 
-use board::{Base, Board, Footing, Layout};
+use board::{Base, Footing};
 
 use crate::Measure;
-use crate::base::{Standing, standing};
+use crate::Workpiece;
+use crate::base::Standing;
 use crate::sums::{GEOMETRY, STATICS, Sum, SumGroup, TYPED};
 
 /// The group; none where no base is planned.
-pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
+pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
+    let (board, _layout) = (workpiece.board(), workpiece.layout());
     let base = board.base?;
-    let (sums, notes) = match standing(board, layout)? {
+    let (sums, notes) = match workpiece.standing()? {
         Ok(standing) => (figures(&base, &standing), Vec::new()),
         Err(error) => (Vec::new(), vec![error.to_string()]),
     };
@@ -82,7 +84,8 @@ fn figures(base: &Base, standing: &Standing) -> Vec<Sum> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::layout;
+    use board::Board;
+
     use testkit::assert_near;
 
     #[test]
@@ -97,7 +100,7 @@ mod tests {
                 }),
                 ..Board::default()
             };
-            group(&board, &layout(&board).unwrap()).unwrap().sums
+            group(&Workpiece::of(&board).unwrap()).unwrap().sums
         };
         let push = |sums: &[Sum]| {
             let push = sums

@@ -6,7 +6,7 @@ use board::{Board, Build};
 use geometry::{Angle, Circle, Point, point_at};
 
 /// How far above the center pin each seam runs, mm, from the lowest up.
-pub fn seams(board: &Board) -> Vec<f64> {
+pub(crate) fn seams(board: &Board) -> Vec<f64> {
     match &board.panel.build {
         Build::Whole => Vec::new(),
         Build::Halves => vec![0.0],
@@ -85,7 +85,7 @@ pub enum EdgePlace {
 }
 
 /// Every tenon of the panel, seam by seam.
-pub fn tenons(board: &Board) -> Vec<TenonPlace> {
+pub(crate) fn tenons(board: &Board, seams: &[f64]) -> Vec<TenonPlace> {
     let Some(tenons) = board.panel.tenons else {
         return Vec::new();
     };
@@ -103,7 +103,7 @@ pub fn tenons(board: &Board) -> Vec<TenonPlace> {
             }
         })
     };
-    seams(board).into_iter().flat_map(on_seam).collect()
+    seams.iter().copied().flat_map(on_seam).collect()
 }
 
 fn edge_place(center: Point, half_length: f64, reach: f64, radius: f64) -> EdgePlace {
@@ -131,7 +131,7 @@ pub struct ScrewPlace {
 }
 
 /// Every screw in the underside, seen from the top face.
-pub fn screws(board: &Board) -> Vec<ScrewPlace> {
+pub(crate) fn screws(board: &Board) -> Vec<ScrewPlace> {
     let on_circle = |ring: &board::ScrewCircle| {
         let ring = *ring;
         (0..ring.count).map(move |at| {
@@ -149,6 +149,11 @@ pub fn screws(board: &Board) -> Vec<ScrewPlace> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn places_on(board: &Board) -> Vec<TenonPlace> {
+        tenons(board, &seams(board))
+    }
+
     use board::{Panel, ScrewCircle, Tenons};
     use testkit::assert_near;
 
@@ -178,7 +183,7 @@ mod tests {
 
     #[test]
     fn tenons_stand_about_the_middle_of_each_seam() {
-        let places = tenons(&built(Build::Strips { count: 3 }));
+        let places = places_on(&built(Build::Strips { count: 3 }));
         assert_eq!(places.len(), 6);
         assert_near!(places[0].center.x, -150.0, 1e-12);
         assert_near!(places[0].center.y, -95.0, 1e-9);
@@ -194,11 +199,11 @@ mod tests {
             spacing: 275.0,
             ..Tenons::default()
         });
-        let places = tenons(&board);
+        let places = places_on(&board);
         assert_eq!(places[1].place, EdgePlace::Inside);
         assert_eq!(places[0].place, EdgePlace::Cut);
         board.blank.diameter = 400.0;
-        assert_eq!(tenons(&board)[2].place, EdgePlace::Outside);
+        assert_eq!(places_on(&board)[2].place, EdgePlace::Outside);
     }
 
     #[test]

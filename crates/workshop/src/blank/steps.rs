@@ -3,17 +3,24 @@
 use board::{Build, Tenons};
 
 use crate::Caution;
-use crate::blank::panel::{panel_width, sawn_width, seams};
-use crate::job::{Job, Step, counted};
+use crate::Workpiece;
+use crate::blank::panel::{panel_width, sawn_width};
+use crate::job::{Step, counted};
 use crate::wood::species_of;
 
 /// From the rough wood to a blank that is flat and thick enough.
-pub fn blank(job: Job<'_>) -> Step {
-    let mut work: Vec<String> = vec![species(job), joined(job)];
-    work.extend(job.board.panel.tenons.and_then(|size| mortises(job, size)));
+pub fn blank(workpiece: &Workpiece) -> Step {
+    let mut work: Vec<String> = vec![species(workpiece), joined(workpiece)];
+    work.extend(
+        workpiece
+            .board()
+            .panel
+            .tenons
+            .and_then(|size| mortises(workpiece, size)),
+    );
     work.push(format!(
         "Plane or sand it flat, to {} thick.",
-        job.length(job.board.blank.thickness)
+        workpiece.length(workpiece.board().blank.thickness)
     ));
     Step {
         title: "Blank",
@@ -23,8 +30,8 @@ pub fn blank(job: Job<'_>) -> Step {
     }
 }
 
-fn species(job: Job<'_>) -> String {
-    let wood = job.board.wood.as_ref();
+fn species(workpiece: &Workpiece) -> String {
+    let wood = workpiece.board().wood.as_ref();
     let Some(wood) = wood else {
         return "Let the wood come to the moisture of the shop before it is cut.".into();
     };
@@ -35,10 +42,10 @@ fn species(job: Job<'_>) -> String {
     )
 }
 
-fn joined(job: Job<'_>) -> String {
-    let board = job.board;
-    let wide = job.length(panel_width(board));
-    let sawn = sawn_width(board).map_or_else(String::new, |width| job.length(width));
+fn joined(workpiece: &Workpiece) -> String {
+    let board = workpiece.board();
+    let wide = workpiece.length(panel_width(board));
+    let sawn = sawn_width(board).map_or_else(String::new, |width| workpiece.length(width));
     match &board.panel.build {
         Build::Whole => format!("One slab, sound over a circle of {wide}."),
         Build::Halves => format!(
@@ -48,9 +55,10 @@ fn joined(job: Job<'_>) -> String {
             "Saw {count} strips {sawn} wide, joint their edges, and glue them along the grain."
         ),
         Build::Seams { .. } => {
-            let at: Vec<String> = seams(board)
-                .into_iter()
-                .map(|seam| job.length(seam))
+            let at: Vec<String> = workpiece
+                .seams()
+                .iter()
+                .map(|seam| workpiece.length(*seam))
                 .collect();
             format!(
                 "Glue the panel at least {wide} wide, with its seams at {} above the center pin (negative: below).",
@@ -60,18 +68,18 @@ fn joined(job: Job<'_>) -> String {
     }
 }
 
-fn mortises(job: Job<'_>, size: Tenons) -> Option<String> {
-    let seams = seams(job.board).len();
+fn mortises(workpiece: &Workpiece, size: Tenons) -> Option<String> {
+    let seams = workpiece.seams().len();
     (seams > 0).then(|| {
         format!(
             "Before gluing, cut {} along each seam, {} from middle to middle: {} long, {} deep, {} thick, {} \
              below the top.",
             counted(size.count, "mortise", "mortises"),
-            job.length(size.spacing),
-            job.length(size.length),
-            job.length(size.reach),
-            job.length(size.thickness),
-            job.length(size.below_top),
+            workpiece.length(size.spacing),
+            workpiece.length(size.length),
+            workpiece.length(size.reach),
+            workpiece.length(size.thickness),
+            workpiece.length(size.below_top),
         )
     })
 }

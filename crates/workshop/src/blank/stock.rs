@@ -110,6 +110,16 @@ fn board_from(radius: f64, board: &Board) -> f64 {
     (2.0 * (radius - board.stock.trim)).max(0.0)
 }
 
+/// Corners and round flaws of a blank, which tell how long its search takes.
+pub fn corners(stock: &Stock) -> usize {
+    let flaw = |flaw: &board::StockFlaw| match &flaw.shape {
+        FlawShape::Round { .. } => 1,
+        FlawShape::Area { corners } => corners.len(),
+    };
+    let outline = stock.outline.corners().map_or(0, |corners| corners.len());
+    outline + stock.flaws.iter().map(flaw).sum::<usize>()
+}
+
 /// Where the board lies on its blank; none where nothing is known of the blank.
 ///
 /// # Errors

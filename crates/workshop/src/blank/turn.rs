@@ -1,9 +1,9 @@
 //! The pattern turned against the seams.
 
-use board::{Board, HoleId, HoleName, Layout};
+use board::{HoleId, HoleName};
 use geometry::{Angle, Circle, Measure, Seam};
 
-use crate::blank::panel::seams;
+use crate::Workpiece;
 
 /// How the pattern lies to the seams, and how it would lie best.
 #[derive(Debug, Clone, PartialEq)]
@@ -33,13 +33,14 @@ const SAMPLES: usize = 361;
 
 /// How the pattern lies to the seams, measured to the edges of the bores; the center hole, which no turn moves, does not
 /// count. None without seams, or without other holes.
-pub fn seam_turns(board: &Board, layout: &Layout) -> Option<SeamTurns> {
+pub(crate) fn seam_turns(workpiece: &Workpiece) -> Option<SeamTurns> {
+    let board = workpiece.board();
     let Seen {
         holes,
         names,
         lines,
         sectors,
-    } = Seen::of(board, layout)?;
+    } = Seen::of(workpiece)?;
     let best = geometry::best_turn(&holes, &lines, sectors, Measure::Edge)?;
     let now = geometry::seam_gap(&holes, &lines, Angle::ZERO, Measure::Edge)?;
     let curve = geometry::turn_curve(&holes, &lines, sectors, Measure::Edge, SAMPLES);
@@ -62,10 +63,10 @@ pub fn seam_turns(board: &Board, layout: &Layout) -> Option<SeamTurns> {
 }
 
 /// The rotation in ±180° that keeps the nearest bore as far as can be from any seam, degrees; none without seams.
-pub fn best_rotation(board: &Board, layout: &Layout) -> Option<f64> {
-    let seen = Seen::of(board, layout)?;
+pub fn best_rotation(workpiece: &Workpiece) -> Option<f64> {
+    let seen = Seen::of(workpiece)?;
     let best = geometry::best_turn(&seen.holes, &seen.lines, seen.sectors, Measure::Edge)?;
-    let rotation = Angle::degrees(board.rotation + best.turn.as_degrees());
+    let rotation = Angle::degrees(workpiece.board().rotation + best.turn.as_degrees());
     Some(rotation.wrapped_to_half_turns().as_degrees())
 }
 
@@ -78,10 +79,12 @@ struct Seen {
 }
 
 impl Seen {
-    fn of(board: &Board, layout: &Layout) -> Option<Self> {
-        let lines: Vec<Seam> = seams(board)
-            .into_iter()
-            .map(|offset| Seam {
+    fn of(workpiece: &Workpiece) -> Option<Self> {
+        let (board, layout) = (workpiece.board(), workpiece.layout());
+        let lines: Vec<Seam> = workpiece
+            .seams()
+            .iter()
+            .map(|&offset| Seam {
                 normal: Angle::ZERO,
                 offset,
             })
@@ -105,7 +108,8 @@ impl Seen {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Build, layout};
+    use board::Board;
+    use board::Build;
     use testkit::assert_near;
 
     fn halves(rotation: f64) -> Board {
@@ -122,17 +126,16 @@ mod tests {
     #[test]
     fn a_ring_lies_best_with_the_seam_midway_between_two_spaces() {
         let board = halves(10.0);
-        let layout = layout(&board).unwrap();
-        let turns = seam_turns(&board, &layout).unwrap();
+        let turns = seam_turns(&Workpiece::of(&board).unwrap()).unwrap();
         // 84 spaces at pitch 19: half a pitch from the seam's crossing of the ring, bent by the circle.
         let radius = geometry::ring_radius(19.0, 84);
         let wanted = radius * Angle::degrees(180.0 / 84.0).sin() - 6.0;
         assert_near!(turns.there.0, wanted, 1e-9);
         let turned = Board {
-            rotation: best_rotation(&board, &layout).unwrap(),
+            rotation: best_rotation(&Workpiece::of(&board).unwrap()).unwrap(),
             ..board
         };
-        let after = seam_turns(&turned, &board::layout(&turned).unwrap()).unwrap();
+        let after = seam_turns(&Workpiece::of(&turned).unwrap()).unwrap();
         assert_near!(after.now.0, wanted, 1e-9);
         assert_near!(after.centers.0, wanted + 6.0, 1e-9);
         assert!(turns.can_be_better() && !after.can_be_better());
@@ -141,7 +144,7 @@ mod tests {
     #[test]
     fn the_curve_begins_where_the_pattern_is_and_is_never_over_the_best() {
         let board = halves(3.0);
-        let turns = seam_turns(&board, &layout(&board).unwrap()).unwrap();
+        let turns = seam_turns(&Workpiece::of(&board).unwrap()).unwrap();
         assert_near!(turns.curve[0].0, 3.0, 1e-12);
         assert_near!(turns.curve[0].1, turns.now.0, 1e-9);
         let most = turns.curve.iter().map(|(_, mm)| *mm).fold(-1e9, f64::max);
@@ -151,6 +154,6 @@ mod tests {
     #[test]
     fn without_seams_there_is_nothing_to_turn_off() {
         let board = Board::default();
-        assert_eq!(seam_turns(&board, &layout(&board).unwrap()), None);
+        assert_eq!(seam_turns(&Workpiece::of(&board).unwrap()), None);
     }
 }

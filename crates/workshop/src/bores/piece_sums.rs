@@ -1,9 +1,10 @@
 //! Sums about the pieces: how they stand, and what moves them out of their holes.
 
-use board::{Board, Bore, Layout, PieceKind};
+use board::{Board, Bore, PieceKind};
 use geometry::{Angle, Circle};
 
 use crate::Measure;
+use crate::Workpiece;
 use crate::bores::holds::{
     Hold, flights, insert_below, insert_gap, magnet_hold, marble_stand, peg_stand, piece_density,
     piece_mass,
@@ -24,16 +25,17 @@ const FINGERS: &str = "finger room: the tip of a finger, 8 to 10 mm, goes betwee
      the track, 3 mm are enough not to knock the next one (our own estimate)";
 
 /// The group.
-pub fn group(board: &Board, layout: &Layout) -> SumGroup {
+pub fn group(workpiece: &Workpiece) -> SumGroup {
+    let board = workpiece.board();
     let mut sums = of_one(board);
-    let gap = gap(board, layout);
+    let gap = gap(workpiece);
     let mut notes = notes(board);
     notes.extend(gap.is_some().then_some(FINGERS));
     sums.extend(gap);
-    for kind in kinds(layout.seats(board)) {
+    for kind in kinds(workpiece.seats()) {
         sums.extend(in_bore(board, &kind));
     }
-    sums.extend(speeds(board, layout));
+    sums.extend(speeds(workpiece));
     SumGroup {
         heading: "pieces",
         sums,
@@ -76,9 +78,10 @@ fn of_one(board: &Board) -> Vec<Sum> {
     ]
 }
 
-fn gap(board: &Board, layout: &Layout) -> Option<Sum> {
+fn gap(workpiece: &Workpiece) -> Option<Sum> {
+    let board = workpiece.board();
     let radius = board.piece.diameter / 2.0;
-    let seats = layout.seats(board);
+    let seats = workpiece.seats();
     let pieces: Vec<Circle> = seats
         .iter()
         .map(|hole| Circle::new(hole.center, radius))
@@ -224,8 +227,8 @@ fn magnet(board: &Board, bore: Bore) -> Vec<Sum> {
 }
 
 /// The speeds of turning at which pieces leave, the outermost and slowest first.
-fn speeds(board: &Board, layout: &Layout) -> Vec<Sum> {
-    let (name, formula) = match board.piece.kind {
+fn speeds(workpiece: &Workpiece) -> Vec<Sum> {
+    let (name, formula) = match workpiece.board().piece.kind {
         PieceKind::Marble => (
             "speed at which the marble rolls out",
             "ω² r = g · tan of the tilt at which it rolls out",
@@ -239,7 +242,7 @@ fn speeds(board: &Board, layout: &Layout) -> Vec<Sum> {
             "m ω² r = grip · (F + m g): grip is friction, or diameter / height where it tips first",
         ),
     };
-    flights(board, layout)
+    flights(workpiece)
         .into_iter()
         .map(|flight| {
             let names = flight.holes.iter().map(|hole| hole.name).collect();
@@ -253,7 +256,7 @@ fn speeds(board: &Board, layout: &Layout) -> Vec<Sum> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bores, Bottom, layout};
+    use board::{Bores, Bottom};
     use testkit::assert_near;
 
     fn value<'a>(sums: &'a SumGroup, name: &str) -> &'a Sum {
@@ -270,8 +273,7 @@ mod tests {
             depth: 6.0,
             bottom: Bottom::Flat,
         });
-        let layout = layout(&board).unwrap();
-        let group = group(&board, &layout);
+        let group = group(&Workpiece::of(&board).unwrap());
         let below = value(&group, "marble below the top face");
         assert_near!(below.value.unwrap().number(), 3.175, 1e-9);
         assert_eq!(
@@ -294,8 +296,7 @@ mod tests {
     fn a_peg_that_fits_never_leaves() {
         let mut board = Board::default();
         board.piece.kind = PieceKind::Peg;
-        let layout = layout(&board).unwrap();
-        let group = group(&board, &layout);
+        let group = group(&Workpiece::of(&board).unwrap());
         assert_eq!(value(&group, "tilt that the peg surely stands").value, None);
         assert!(!group.sums.iter().any(|sum| sum.name.starts_with("speed")));
     }

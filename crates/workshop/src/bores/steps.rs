@@ -3,18 +3,23 @@
 use board::{Center, HoleId};
 
 use crate::Caution;
+use crate::Workpiece;
 use crate::bores::sums::{Kind, kinds};
-use crate::job::{Job, Step};
+use crate::job::Step;
 
 /// Drilling, bit by bit.
-pub fn drill(job: Job<'_>) -> Step {
-    let mut work: Vec<String> = pilot(job).into_iter().collect();
-    let later = job
-        .layout
+pub fn drill(workpiece: &Workpiece) -> Step {
+    let mut work: Vec<String> = pilot(workpiece).into_iter().collect();
+    let later = workpiece
+        .layout()
         .hole(HoleId::CENTER)
-        .filter(|_| pilot(job).is_some());
-    let now = job.layout.holes.iter().filter(|hole| Some(*hole) != later);
-    work.extend(kinds(now).iter().map(|kind| bores(job, kind)));
+        .filter(|_| pilot(workpiece).is_some());
+    let now = workpiece
+        .layout()
+        .holes
+        .iter()
+        .filter(|hole| Some(*hole) != later);
+    work.extend(kinds(now).iter().map(|kind| bores(workpiece, kind)));
     Step {
         title: "Bores",
         cautions: vec![Caution::DrillPress],
@@ -24,7 +29,7 @@ pub fn drill(job: Job<'_>) -> Step {
 }
 
 /// All bores of one kind.
-pub fn bores(job: Job<'_>, kind: &Kind) -> String {
+pub fn bores(workpiece: &Workpiece, kind: &Kind) -> String {
     let which = match kind.holes.as_slice() {
         [first, .., last] => format!("{} bores, {first} to {last},", kind.holes.len()),
         [only] => format!("The bore {only},"),
@@ -32,16 +37,16 @@ pub fn bores(job: Job<'_>, kind: &Kind) -> String {
     };
     format!(
         "{which} {} across, {}, {} deep: set the stop on scrap, measure a hole, then drill.",
-        job.length(kind.bore.diameter),
+        workpiece.length(kind.bore.diameter),
         kind.bore.bottom.label(),
-        job.length(kind.bore.depth),
+        workpiece.length(kind.bore.depth),
     )
 }
 
-pub fn pilot(job: Job<'_>) -> Option<String> {
-    match job.board.drilled_center() {
+pub fn pilot(workpiece: &Workpiece) -> Option<String> {
+    match workpiece.board().drilled_center() {
         Center::Hole { pilot, .. } => {
-            let pilot = job.length(pilot);
+            let pilot = workpiece.length(pilot);
             Some(format!(
                 "At the center drill the pilot of {pilot} first; the hole there comes after the circle is cut."
             ))

@@ -1,7 +1,8 @@
 //! Sums about the bores: the drill or cutter of each, and what it leaves below.
 
-use board::{Board, Bore, Bottom, Center, Hole, HoleId, HoleName, Layout, Units};
+use board::{Board, Bore, Bottom, Center, Hole, HoleId, HoleName, Units};
 
+use crate::Workpiece;
 use crate::bores::shape::{deepest, tip};
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 use crate::{Cutter, Measure, NearDrill, Series, nearest_drills};
@@ -10,7 +11,8 @@ const STAMPED: &str = "a size is what is stamped on a bit, not how wide it drill
 const NEAREST: &str = "by how much it is larger than the bore: size - bore; of those that leave such a bottom, the nearest of the table";
 
 /// The group; none where nothing is drilled.
-pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
+pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let mut sums: Vec<Sum> = kinds(layout.holes.iter())
         .iter()
         .flat_map(|kind| of_kind(board, kind))
@@ -131,7 +133,7 @@ mod tests {
     use testkit::assert_near;
 
     fn sums_of(board: &Board) -> Vec<Sum> {
-        group(board, &layout(board).unwrap()).unwrap().sums
+        group(&Workpiece::of(board).unwrap()).unwrap().sums
     }
 
     fn named<'a>(sums: &'a [Sum], name: &str) -> &'a Sum {

@@ -1,15 +1,17 @@
 //! Rule: changes by hand have a hole to change.
 
-use board::{HoleName, Layout};
+use board::HoleName;
 
 use super::{Finding, Rule, Severity, counted};
 use crate::Mend;
+use crate::Workpiece;
 
 pub const STATEMENT: &str = "A change by hand is kept for its hole even while the board has no such hole, and comes \
      back with it.";
 
 /// A note where changes by hand wait for a hole that the board does not have now.
-pub fn check(layout: &Layout) -> Option<Finding> {
+pub fn check(workpiece: &Workpiece) -> Option<Finding> {
+    let layout = workpiece.layout();
     if layout.idle_edits.is_empty() {
         return None;
     }
@@ -29,7 +31,7 @@ pub fn check(layout: &Layout) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Board, Change, Edit, layout};
+    use board::{Board, Change, Edit};
 
     #[test]
     fn a_waiting_change_is_noted() {
@@ -42,8 +44,8 @@ mod tests {
             edits: vec![edit],
             ..Board::default()
         };
-        let found = check(&layout(&board).unwrap()).unwrap();
+        let found = check(&Workpiece::of(&board).unwrap()).unwrap();
         assert!(found.message.contains("T9-3"));
-        assert_eq!(check(&layout(&Board::default()).unwrap()), None);
+        assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), None);
     }
 }

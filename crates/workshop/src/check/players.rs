@@ -3,6 +3,7 @@
 use board::{Board, PieceKind, show_length};
 
 use super::{Finding, Rule, Severity};
+use crate::Workpiece;
 
 pub const STATEMENT: &str = "Small parts, small balls and loose magnets are a hazard to children. The sizes are those of \
      16 CFR 1501.4 (small parts), 16 CFR 1500.19 (small balls) and 16 CFR 1262 (magnets) in the United States; EN 71-1 \
@@ -21,7 +22,8 @@ const BANNED_UNDER: u32 = 3;
 const LABELED_UNDER: u32 = 8;
 
 /// Every finding about those who play.
-pub fn check(board: &Board) -> Vec<Finding> {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
     small(board).into_iter().chain(magnet(board)).collect()
 }
 
@@ -88,7 +90,10 @@ mod tests {
         board.piece.kind = kind;
         board.piece.diameter = diameter;
         board.piece.youngest = youngest;
-        check(&board).iter().map(|found| found.severity).collect()
+        check(&Workpiece::of(&board).unwrap())
+            .iter()
+            .map(|found| found.severity)
+            .collect()
     }
 
     /// A ball is a small part up to 31.7 mm (16 CFR 1501.4; cylinder as in Canada SOR/2011-17, Schedule 1), a small

@@ -1,16 +1,18 @@
 //! Rule: wood is left between a bore and the board's edge, after the edge is rounded over.
 
-use board::{Board, HoleName, Layout, show_length};
+use board::{Board, HoleName, show_length};
 
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::Mend;
+use crate::Workpiece;
 use crate::figures::rim_margin;
 
 pub const STATEMENT: &str = "Between a bore and the start of the roundover at least the set rim margin is left, so \
      that the router's bearing and a sanding block have wood to ride on. The default of 6 mm is common practice, no source.";
 
 /// One finding for bores beyond the flat top, one for margins that are too small.
-pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let flat = board.blank.flat_radius();
     let margins = layout
         .holes
@@ -66,7 +68,7 @@ fn mend(board: &Board, wider: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Blank, layout};
+    use board::Blank;
     use testkit::assert_near;
 
     fn on_board(diameter: f64, roundover: f64) -> Vec<Finding> {
@@ -80,7 +82,7 @@ mod tests {
             start: 0,
             ..Board::default()
         };
-        check(&board, &layout(&board).unwrap())
+        check(&Workpiece::of(&board).unwrap())
     }
 
     #[test]

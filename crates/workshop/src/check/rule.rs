@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use crate::{
-    base, blank, bores, check, filling, finish, grooves, hardboard, recess, template, wood,
+    Finding, Workpiece, base, blank, bores, check, filling, finish, grooves, hardboard, recess,
+    template, wood,
 };
 
 macro_rules! rules {
@@ -32,6 +33,14 @@ macro_rules! rules {
                     $(Self::$rule => $($file::)+STATEMENT,)+
                 }
             }
+        }
+
+        /// Every finding about a workpiece, worst first; of equals in the order of the rules.
+        pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+            let mut findings: Vec<Finding> = Vec::new();
+            $(findings.extend($($file::)+check(workpiece));)+
+            findings.sort_by_key(|finding| finding.severity);
+            findings
         }
     };
 }

@@ -1,16 +1,18 @@
 //! Rule: wood is left between any two bores.
 
-use board::{Board, Layout, show_length};
+use board::{Board, show_length};
 
 use super::pairs::Pairs;
 use super::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::Mend;
+use crate::Workpiece;
 
 pub const STATEMENT: &str = "Between any two bores at least the set web of wood is left; thinner webs break out \
      under the drill. The default of 3 mm is common practice, no source.";
 
 /// One finding for bores that run into each other, one for webs that are too thin.
-pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let webs = geometry::close_webs(&layout.mouths(), board.limits.web - HAIR);
     let meeting = webs.partition_point(|web| web.mm <= 0.0);
     let (meeting, thin) = webs.split_at(meeting);
@@ -52,7 +54,7 @@ fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity, what: &str) -> Fi
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::layout;
+
     use testkit::assert_near;
 
     fn at_pitch(pitch: f64) -> Vec<Finding> {
@@ -60,7 +62,7 @@ mod tests {
             pitch,
             ..Board::default()
         };
-        check(&board, &layout(&board).unwrap())
+        check(&Workpiece::of(&board).unwrap())
     }
 
     #[test]
@@ -77,7 +79,7 @@ mod tests {
                 ..Board::default()
             };
             board.limits.web = pitch - 12.0;
-            assert_eq!(check(&board, &layout(&board).unwrap()), [], "{pitch}");
+            assert_eq!(check(&Workpiece::of(&board).unwrap()), [], "{pitch}");
         }
     }
 

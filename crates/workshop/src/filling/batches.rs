@@ -1,8 +1,9 @@
 //! Bores one after the other into batches that are poured before they set.
 
-use board::{Board, Filling, Layout, ranges};
+use board::{Filling, ranges};
 
-use super::{FilledBore, HAIR, pour};
+use super::{FilledBore, HAIR};
+use crate::Workpiece;
 
 /// One batch of resin.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -49,9 +50,9 @@ pub fn batches(bores: &[FilledBore], filling: &Filling, most: u32) -> Vec<Batch>
 
 /// The largest batch, ml, that never fills more bores than the time allows; none where no batch does that and fills a
 /// bore.
-pub fn batch_in_time(board: &Board, layout: &Layout) -> Option<f64> {
-    let filling = board.filling?;
-    let pour = pour(board, layout)?;
+pub fn batch_in_time(workpiece: &Workpiece) -> Option<f64> {
+    let filling = workpiece.board().filling?;
+    let pour = workpiece.pour()?;
     // It must run out before any run of bores that is one too long.
     let too_long = usize::try_from(pour.in_time).ok()?.checked_add(1)?;
     let each: Vec<f64> = pour.bores.iter().map(|bore| bore.ml).collect();

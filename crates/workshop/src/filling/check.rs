@@ -1,12 +1,13 @@
 //! Rule: a batch of resin is in the bores before it sets in its cup.
 
-use board::{Board, Filling, Hole, HoleName, Layout, PieceKind, Units};
+use board::{Filling, Hole, HoleName, PieceKind, Units};
 use board::{show_length, show_number};
 
 use crate::Mend;
+use crate::Workpiece;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::filling::{Pour, batch_in_time, is_filled, open_bore, pour};
+use crate::filling::{Pour, batch_in_time, is_filled, open_bore};
 
 pub const STATEMENT: &str = "A batch of resin is poured within its pot life, which doubles for each 10 °C (18 °F) that \
      the shop is colder than the label's temperature, and halves for each that it is warmer (trade page, not a \
@@ -19,8 +20,9 @@ pub const STATEMENT: &str = "A batch of resin is poured within its pot life, whi
 const HOT_CUP: f64 = 237.0;
 
 /// Every finding about the filling.
-pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
-    let (Some(filling), Some(pour)) = (board.filling, pour(board, layout)) else {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let (board, _layout) = (workpiece.board(), workpiece.layout());
+    let (Some(filling), Some(pour)) = (board.filling, workpiece.pour()) else {
         return Vec::new();
     };
     if pour.bores.is_empty() {
@@ -28,17 +30,17 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
         return vec![Finding::new(Severity::Caution, Rule::Filling, message)];
     }
     let findings = [
-        too_slow(board, &filling, &pour, layout),
+        too_slow(workpiece, &filling, pour),
         too_small(&filling, &pour),
         too_hot(&pour),
-        runs_over(board, &filling, layout),
-        marble_on_resin(board, &filling, layout),
+        runs_over(workpiece, &filling),
+        marble_on_resin(workpiece, &filling),
         Some(hazard()),
     ];
     findings.into_iter().flatten().collect()
 }
 
-fn too_slow(board: &Board, filling: &Filling, pour: &Pour, layout: &Layout) -> Option<Finding> {
+fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Finding> {
     let takes = pour.longest.minutes;
     if takes <= pour.working * (1.0 + HAIR) {
         return None;
@@ -60,7 +62,7 @@ fn too_slow(board: &Board, filling: &Filling, pour: &Pour, layout: &Layout) -> O
         show_number(takes, 1),
         counted(pour.in_time as usize, "bore"),
     );
-    let mends: &[Mend] = match batch_in_time(board, layout) {
+    let mends: &[Mend] = match batch_in_time(workpiece) {
         Some(_) => &[Mend::SmallerBatches],
         None => &[],
     };
@@ -107,11 +109,11 @@ fn too_hot(pour: &Pour) -> Option<Finding> {
 }
 
 /// Domes higher than half a ball over their bore.
-fn runs_over(board: &Board, filling: &Filling, layout: &Layout) -> Option<Finding> {
-    let dome = filling.dome;
+fn runs_over(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
+    let (board, dome) = (workpiece.board(), filling.dome);
     let over =
         |hole: &&Hole| dome > hole.bore.radius() + HAIR && is_filled(board, filling, hole.bore);
-    let holes: Vec<&Hole> = layout.seats(board).iter().filter(over).collect();
+    let holes: Vec<&Hole> = workpiece.seats().iter().filter(over).collect();
     let radii = holes.iter().map(|hole| hole.bore.radius());
     let least = radii.min_by(f64::total_cmp)?;
     let message = format!(
@@ -129,7 +131,8 @@ fn runs_over(board: &Board, filling: &Filling, layout: &Layout) -> Option<Findin
 }
 
 /// Marbles that would stand on the resin, not on the rim.
-fn marble_on_resin(board: &Board, filling: &Filling, layout: &Layout) -> Option<Finding> {
+fn marble_on_resin(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
+    let board = workpiece.board();
     let marble = board.piece.diameter;
     let stands = |hole: &&Hole| {
         is_filled(board, filling, hole.bore)
@@ -138,8 +141,8 @@ fn marble_on_resin(board: &Board, filling: &Filling, layout: &Layout) -> Option<
     if board.piece.kind != PieceKind::Marble {
         return None;
     }
-    let holes: Vec<HoleName> = layout
-        .seats(board)
+    let holes: Vec<HoleName> = workpiece
+        .seats()
         .iter()
         .filter(stands)
         .map(|hole| hole.name)
@@ -168,7 +171,8 @@ fn hazard() -> Finding {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bore, Bores, Bottom, Center, layout};
+    use board::Board;
+    use board::{Bore, Bores, Bottom, Center};
     use testkit::assert_near;
 
     /// 132 flat bores of 10 by 12 deep, filled to 6 below the top: 0.471 ml each.
@@ -195,7 +199,7 @@ mod tests {
 
     fn found(filling: Filling) -> Vec<Finding> {
         let board = board(filling);
-        check(&board, &layout(&board).unwrap())
+        check(&Workpiece::of(&board).unwrap())
     }
 
     fn severities(filling: Filling) -> Vec<Severity> {
@@ -205,7 +209,7 @@ mod tests {
     #[test]
     fn nothing_planned_is_no_finding() {
         let board = Board::default();
-        assert_eq!(check(&board, &layout(&board).unwrap()), []);
+        assert_eq!(check(&Workpiece::of(&board).unwrap()), []);
     }
 
     #[test]
@@ -237,7 +241,7 @@ mod tests {
         assert_eq!(severities(batch(0.48)), [Severity::Note]);
         let mut deep = board(batch(5000.0));
         deep.bores.track.depth = 60.0;
-        let found = check(&deep, &layout(&deep).unwrap());
+        let found = check(&Workpiece::of(&deep).unwrap());
         assert!(found[0].message.contains("melt the cup"), "{found:?}");
     }
 
@@ -248,7 +252,7 @@ mod tests {
             if let Some(filling) = &mut board.filling {
                 (filling.cup, filling.batch, filling.ten_bores) = (cup, 30.0, 1.0);
             }
-            check(&board, &layout(&board).unwrap())[0].severity
+            check(&Workpiece::of(&board).unwrap())[0].severity
         };
         assert_eq!(keeps(29.9), Severity::Caution);
         assert_eq!(keeps(30.0), Severity::Stop);
@@ -260,15 +264,15 @@ mod tests {
         let mut full = board(Filling::default());
         // 16 on 10 sinks 8 - √(64 - 25) = 1.755.
         full.filling.as_mut().unwrap().below_top = 1.7;
-        let found = check(&full, &layout(&full).unwrap());
+        let found = check(&Workpiece::of(&full).unwrap());
         assert_eq!(found[0].holes.len(), 132);
         full.filling.as_mut().unwrap().below_top = 1.8;
-        assert!(check(&full, &layout(&full).unwrap())[0].holes.is_empty());
+        assert!(check(&Workpiece::of(&full).unwrap())[0].holes.is_empty());
         // A dome takes of that room.
         full.filling.as_mut().unwrap().dome = 0.1;
-        assert_eq!(check(&full, &layout(&full).unwrap())[0].holes.len(), 132);
+        assert_eq!(check(&Workpiece::of(&full).unwrap())[0].holes.len(), 132);
         full.filling.as_mut().unwrap().below_top = 12.0;
-        let none = check(&full, &layout(&full).unwrap());
+        let none = check(&Workpiece::of(&full).unwrap());
         assert!(none[0].message.starts_with("no bore is filled"));
     }
 

@@ -8,7 +8,9 @@ mod sectors;
 pub mod steps;
 pub mod sums;
 
-use board::{Board, HoleName, Layout};
+use board::HoleName;
+
+use crate::Workpiece;
 
 use amount::{Amount, amount};
 use batches::batches;
@@ -93,7 +95,8 @@ impl Pour {
 }
 
 /// Resin for the bores of a laid-out board; none where none is planned.
-pub fn pour(board: &Board, layout: &Layout) -> Option<Pour> {
+pub(crate) fn pour(workpiece: &Workpiece) -> Option<Pour> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let filling = board.filling?;
     let boards = f64::from(filling.boards);
     let seats = layout.seats(board).iter();
@@ -143,7 +146,8 @@ fn total(parts: impl Iterator<Item = f64>) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bore, Bores, Bottom, Center, Filling, Insert, PieceKind, layout};
+    use board::Board;
+    use board::{Bore, Bores, Bottom, Center, Filling, Insert, PieceKind};
     use core::f64::consts::PI;
     use proptest::prelude::*;
     use testkit::assert_near;
@@ -171,7 +175,7 @@ mod tests {
     }
 
     fn poured(board: &Board) -> Pour {
-        pour(board, &layout(board).unwrap()).unwrap()
+        pour(&Workpiece::of(board).unwrap()).unwrap()
     }
 
     #[test]
@@ -340,7 +344,7 @@ mod tests {
         let last = pour.first_and_last(pour.batches.last().unwrap());
         let wanted = pour.bores.last().unwrap().name;
         assert_eq!(last, format!("{wanted} of board 50"));
-        assert_eq!(batch_in_time(&board, &layout(&board).unwrap()), None);
+        assert_eq!(batch_in_time(&Workpiece::of(&board).unwrap()), None);
     }
 
     proptest! {
@@ -354,10 +358,9 @@ mod tests {
             board.bores.track.diameter = sizes[0];
             board.bores.home.diameter = sizes[1];
             board.bores.start.diameter = sizes[2];
-            let layout = layout(&board).unwrap();
-            if let Some(batch) = batch_in_time(&board, &layout) {
+            if let Some(batch) = batch_in_time(&Workpiece::of(&board).unwrap()) {
                 board.filling.as_mut().unwrap().batch = batch;
-                let pour = pour(&board, &layout).unwrap();
+                let pour = pour(&Workpiece::of(&board).unwrap()).unwrap();
                 prop_assert!(pour.longest.bores <= pour.in_time);
                 prop_assert!(pour.longest.minutes <= pour.working * (1.0 + 1e-9));
                 prop_assert!(pour.largest + 5.0 <= batch);

@@ -2,17 +2,18 @@
 
 use board::{Insert, PieceKind};
 
-use crate::job::{Job, Step, counted};
-use crate::{Caution, Measure, pour};
+use crate::Workpiece;
+use crate::job::{Step, counted};
+use crate::{Caution, Measure};
 
 /// Resin in the bores; none where no bore is deep enough to be filled.
-pub fn fill(job: Job<'_>) -> Option<Step> {
-    let filling = job.board.filling?;
-    let pour = pour(job.board, job.layout).filter(|pour| !pour.bores.is_empty())?;
-    let units = job.board.units;
+pub fn fill(workpiece: &Workpiece) -> Option<Step> {
+    let filling = workpiece.board().filling?;
+    let pour = workpiece.pour().filter(|pour| !pour.bores.is_empty())?;
+    let units = workpiece.board().units;
     let mut work = Vec::new();
-    if job.board.piece.kind == PieceKind::Magnet {
-        let set_in = match job.board.piece.insert {
+    if workpiece.board().piece.kind == PieceKind::Magnet {
+        let set_in = match workpiece.board().piece.insert {
             Insert::Ball => "ball",
             Insert::Disc { .. } => "disc",
         };
@@ -29,7 +30,7 @@ pub fn fill(job: Job<'_>) -> Option<Step> {
     if filling.below_top > 0.0 {
         work.push(format!(
             "Fill each bore to {} below the top face.",
-            job.length(filling.below_top)
+            workpiece.length(filling.below_top)
         ));
     } else {
         work.push("Fill each bore to the top face.".into());
@@ -37,7 +38,7 @@ pub fn fill(job: Job<'_>) -> Option<Step> {
     if pour.overfill_height > 0.0 {
         work.push(format!(
             "When it is fully cured, level off the {} that stand above the top face.",
-            job.length(pour.overfill_height)
+            workpiece.length(pour.overfill_height)
         ));
     }
     Some(Step {

@@ -1,9 +1,10 @@
 //! Sums about resin in the bores.
 
-use board::{Board, HoleName, Layout, MixedBy};
+use board::{HoleName, MixedBy};
 
 use crate::Measure;
-use crate::filling::{Batch, Pour, SectorPour, mix_parts, pour};
+use crate::Workpiece;
+use crate::filling::{Batch, Pour, SectorPour, mix_parts};
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 
 /// How pot life follows the temperature.
@@ -16,8 +17,9 @@ const FULL: &str = "each filled in time, and no larger than is mixed at once";
 const TOLD: usize = 200;
 
 /// The group; none where no filling is planned.
-pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
-    let (filling, pour) = (board.filling?, pour(board, layout)?);
+pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
+    let (board, _layout) = (workpiece.board(), workpiece.layout());
+    let (filling, pour) = (board.filling?, workpiece.pour()?);
     let mix = |ml| mix_parts(&filling.mix, ml);
     let parts = |ml: f64| match filling.mix.by {
         MixedBy::Volume => Measure::Milliliters(ml),

@@ -3,6 +3,7 @@
 use board::{Board, Coat, CoatKind, show_number};
 
 use crate::Mend;
+use crate::Workpiece;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity};
 use crate::finish::{Bond, bond, wants_dewaxed};
 
@@ -13,7 +14,8 @@ pub const STATEMENT: &str = "A coat bonds to the one under it, and comes when th
      them under water in a metal can with a tight lid. Local codes on solvents, waste and fire come first.";
 
 /// Every finding about the coats.
-pub fn check(board: &Board) -> Vec<Finding> {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
     let pairs = board.finish.iter().zip(board.finish.iter().skip(1));
     let pairs = pairs.enumerate();
     let mut findings: Vec<Finding> = pairs
@@ -85,7 +87,10 @@ mod tests {
             finish: coats.iter().map(coat).collect(),
             ..Board::default()
         };
-        check(&board).iter().map(|found| found.severity).collect()
+        check(&Workpiece::of(&board).unwrap())
+            .iter()
+            .map(|found| found.severity)
+            .collect()
     }
 
     #[test]

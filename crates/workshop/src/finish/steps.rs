@@ -1,11 +1,12 @@
 //! The steps of finishing.
 
-use crate::job::{Job, Step};
+use crate::Workpiece;
+use crate::job::Step;
 use crate::{Caution, Measure, hard_after};
 
 /// The coats of finish.
-pub fn finish(job: Job<'_>) -> Option<Step> {
-    let coats = &job.board.finish;
+pub fn finish(workpiece: &Workpiece) -> Option<Step> {
+    let coats = &workpiece.board().finish;
     let last = coats.last()?;
     let mut work: Vec<String> = coats
         .iter()
@@ -15,7 +16,7 @@ pub fn finish(job: Job<'_>) -> Option<Step> {
             let next = if number < coats.len() {
                 format!(
                     "; let it dry {}",
-                    Measure::Hours(coat.dries).shown(job.board.units)
+                    Measure::Hours(coat.dries).shown(workpiece.board().units)
                 )
             } else {
                 String::new()
@@ -26,7 +27,9 @@ pub fn finish(job: Job<'_>) -> Option<Step> {
     work.push(format!("Time until it is hard: {}.", hard_after(last.kind)));
     Some(Step {
         title: "Finish",
-        cautions: Vec::from_iter(Some(Caution::OilyRags).filter(|rags| rags.concerns(job.board))),
+        cautions: Vec::from_iter(
+            Some(Caution::OilyRags).filter(|rags| rags.concerns(workpiece.board())),
+        ),
         work,
         sums: &[],
     })

@@ -435,7 +435,7 @@ proptest! {
             Solved { open: Open::Piece, mm: piece }.apply(&mut held);
             prop_assert!(piece <= board.piece.diameter + gap + 1e-9);
             let [_, _, gap] = spares(&held).unwrap_or_default();
-            let outermost = layout(&held).map(|layout| crate::figures(&held, &layout).reach).unwrap_or_default();
+            let outermost = crate::Workpiece::of(&held).map(|held| held.figures().reach).unwrap_or_default();
             let over = board.blank.radius() - outermost - piece / 2.0;
             prop_assert!(gap >= -1e-9 && over >= -1e-9);
             prop_assert!(gap < 1e-9 || over < 1e-9, "{piece} {gap} {over}");

@@ -1,31 +1,34 @@
 //! Straight grooves: along the track and the home lanes, and between sectors.
 
-use board::{Board, Grooves, Hole, HoleId, HoleName, Layout, Role};
+use board::{Grooves, Hole, HoleId, HoleName, Layout, Role};
 use geometry::{Angle, Point, point_at};
 use kurbo::Line;
 
+use crate::Workpiece;
 use crate::grooves::{GrooveKind, HAIR, Laid, Stroke};
 
 /// Adds the straight grooves that are wanted.
-pub fn lay(board: &Board, layout: &Layout, wanted: &Grooves, laid: &mut Laid) {
+pub fn lay(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     if wanted.track {
-        track(board, layout, wanted, laid);
+        track(workpiece, wanted, laid);
     }
     if wanted.home {
-        home(board, layout, wanted, laid);
+        home(workpiece, wanted, laid);
     }
     if let Some(from) = wanted.sectors_from
         && board.players > 1
     {
         for sector in &layout.sectors {
             let border = sector.axis() + Angle::turn_part(1, 2 * i64::from(board.players));
-            between_sectors(board, layout, wanted, (from, border), laid);
+            between_sectors(workpiece, wanted, (from, border), laid);
         }
     }
 }
 
 /// From each space to the next, and from the last of a sector to the first of the next one.
-fn track(board: &Board, layout: &Layout, wanted: &Grooves, laid: &mut Laid) {
+fn track(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let spaces: Vec<HoleId> = (1..=board.players)
         .flat_map(|player| (1..=board.spaces).map(move |at| HoleId::new(Role::Track, player, at)))
         .collect();
@@ -38,7 +41,8 @@ fn track(board: &Board, layout: &Layout, wanted: &Grooves, laid: &mut Laid) {
 }
 
 /// From each turn-in space through the home lane.
-fn home(board: &Board, layout: &Layout, wanted: &Grooves, laid: &mut Laid) {
+fn home(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     for player in 1..=board.players {
         let turn_in = HoleId::new(Role::Track, player, geometry::turn_in(board.spaces));
         let lane = (1..=board.home).map(|at| HoleId::new(Role::Home, player, at));
@@ -84,12 +88,12 @@ fn kept_clear(hole: &Hole, wanted: &Grooves) -> f64 {
 
 /// A line on the border of two sectors, in as many pieces as the bores on it leave.
 fn between_sectors(
-    board: &Board,
-    layout: &Layout,
+    workpiece: &Workpiece,
     wanted: &Grooves,
     (from, border): (f64, Angle),
     laid: &mut Laid,
 ) {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let half = wanted.width / 2.0;
     let flat = board.blank.flat_radius();
     let end = match wanted.rim {

@@ -15,7 +15,9 @@ mod stroke;
 mod strokes;
 pub mod sums;
 
-use board::{Board, HoleName, Layout};
+use board::HoleName;
+
+use crate::Workpiece;
 
 pub use depth::{groove_depth, passes};
 pub use stroke::Stroke;
@@ -91,11 +93,11 @@ pub struct GroovePlan {
 }
 
 /// The grooves of a board; none where none are planned.
-pub fn grooves(board: &Board, layout: &Layout) -> Option<GroovePlan> {
-    let wanted = board.grooves?;
+pub(crate) fn lay_grooves(workpiece: &Workpiece) -> Option<GroovePlan> {
+    let wanted = workpiece.board().grooves?;
     let mut laid = Laid::default();
-    lines::lay(board, layout, &wanted, &mut laid);
-    rounds::lay(board, layout, &wanted, &mut laid);
+    lines::lay(workpiece, &wanted, &mut laid);
+    rounds::lay(workpiece, &wanted, &mut laid);
     let depth = groove_depth(&wanted);
     Some(GroovePlan {
         length: laid.grooves.iter().map(Groove::length).sum(),

@@ -1,13 +1,15 @@
 //! Grooves that close: outlines round home lanes and start pockets, rings round bores, the ring at the rim.
 
-use board::{Board, Grooves, Hole, HoleName, Layout, Role};
+use board::{Grooves, Hole, HoleName, Layout, Role};
 use geometry::{Angle, Arc, Circle, PocketShape, Point, Vec2, bearing_of, point_at};
 use kurbo::Line;
 
+use crate::Workpiece;
 use crate::grooves::{GrooveKind, HAIR, Laid, Stroke};
 
 /// Adds the closed grooves that are wanted.
-pub fn lay(board: &Board, layout: &Layout, wanted: &Grooves, laid: &mut Laid) {
+pub fn lay(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let half = wanted.width / 2.0;
     for player in 1..=board.players {
         if let Some(gap) = wanted.around_home {

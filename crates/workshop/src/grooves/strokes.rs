@@ -2,44 +2,41 @@
 
 use kurbo::Rect;
 
-use crate::grooves::{Boxes, Groove, GroovePlan, Stroke};
+use crate::grooves::{Boxes, Groove, GrooveKind, Stroke};
 
 /// The strokes of a plan.
-pub struct Strokes<'a> {
-    all: Vec<Owned<'a>>,
+#[derive(Debug)]
+pub struct Strokes {
+    all: Vec<Owned>,
     boxes: Boxes,
 }
 
 /// A stroke, and the groove it is of.
-pub struct Owned<'a> {
-    /// The groove.
-    pub groove: &'a Groove,
+#[derive(Debug)]
+pub struct Owned {
+    /// What the groove is.
+    pub kind: GrooveKind,
     /// Its place in the plan.
     pub at: usize,
     /// The stroke.
     pub stroke: Stroke,
 }
 
-impl<'a> Strokes<'a> {
-    /// The strokes of all grooves of a plan.
-    pub fn new(plan: &'a GroovePlan) -> Self {
-        let all: Vec<Owned<'_>> = plan
-            .grooves
-            .iter()
-            .enumerate()
-            .flat_map(|(at, groove)| {
-                groove
-                    .path
-                    .iter()
-                    .map(move |&stroke| Owned { groove, at, stroke })
-            })
-            .collect();
+impl Strokes {
+    /// The strokes of grooves, each known by its place among them.
+    pub fn new(grooves: &[Groove]) -> Self {
+        let of = |(at, groove): (usize, &Groove)| {
+            let kind = groove.kind;
+            let owned = move |&stroke: &Stroke| Owned { kind, at, stroke };
+            groove.path.iter().map(owned).collect::<Vec<_>>()
+        };
+        let all: Vec<Owned> = grooves.iter().enumerate().flat_map(of).collect();
         let boxes = Boxes::new(all.iter().map(|owned| owned.stroke.bounds()));
         Self { all, boxes }
     }
 
     /// Every stroke, in the order of the plan.
-    pub fn all(&self) -> &[Owned<'a>] {
+    pub fn all(&self) -> &[Owned] {
         &self.all
     }
 
@@ -53,7 +50,7 @@ impl<'a> Strokes<'a> {
     }
 
     /// The stroke at a place.
-    pub fn get(&self, at: usize) -> Option<&Owned<'a>> {
+    pub fn get(&self, at: usize) -> Option<&Owned> {
         self.all.get(at)
     }
 }

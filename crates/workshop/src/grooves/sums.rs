@@ -1,13 +1,13 @@
 //! Sums about V-grooves.
 
-use board::{Board, Layout};
-
+use crate::Measure;
+use crate::Workpiece;
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
-use crate::{Measure, grooves};
 
 /// The group; none where no grooves are planned.
-pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
-    let plan = grooves(board, layout)?;
+pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
+    let _board = workpiece.board();
+    let plan = workpiece.grooves()?;
     let notes = if plan.dropped.is_empty() {
         Vec::new()
     } else {

@@ -1,6 +1,8 @@
 //! The grooves of boards, held against distances measured anew.
 
 use super::*;
+use crate::Workpiece;
+use board::Board;
 use board::{Bore, Change, Edit, Grooves, HoleId, Rings, Role, layout};
 use geometry::{Angle, Pattern, PocketShape, Point};
 use proptest::prelude::*;
@@ -35,7 +37,7 @@ fn planned(board: &Board, wanted: Grooves) -> GroovePlan {
         grooves: Some(wanted),
         ..board.clone()
     };
-    grooves(&board, &layout(&board).unwrap()).unwrap()
+    lay_grooves(&Workpiece::of(&board).unwrap()).unwrap()
 }
 
 fn of(plan: &GroovePlan, kind: GrooveKind) -> Vec<&Groove> {
@@ -55,7 +57,7 @@ fn wood(groove: &Groove, board: &Board, id: HoleId) -> f64 {
 #[test]
 fn a_board_without_grooves_has_no_plan() {
     let board = Board::default();
-    assert_eq!(grooves(&board, &layout(&board).unwrap()), None);
+    assert_eq!(lay_grooves(&Workpiece::of(&board).unwrap()), None);
 }
 
 #[test]

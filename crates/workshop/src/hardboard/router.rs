@@ -5,14 +5,17 @@ use board::{
     Template, TemplateCenter,
 };
 
-/// The template of a board: what is drilled into the hardboard, laid out like the board.
+use crate::Workpiece;
+
+/// The template of a board as a workpiece: what is drilled into the hardboard, laid out like the board.
 ///
 /// Each hole is wider than its bore by the bushing's diameter less the bit's, so that a bit as wide as the bore is held in
 /// the middle, and a narrower one is led round its rim: an inside opening is larger than the finished one by twice the
 /// offset, and the offset is half the bushing less half the bit (trade page, not a standard). All go through. The bore at
 /// the center is left out: there is the pin's hole, or nothing, as the router asks. Bushings are told by the outlines of
 /// their holes, so outlines are drawn whatever marks the board's own template.
-pub fn router_template(board: &Board, layout: &Layout, router: Router) -> (Board, Layout) {
+pub(crate) fn template(workpiece: &Workpiece, router: Router) -> Workpiece {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let center = match router.center {
         TemplateCenter::Undrilled => Center::Nothing,
         TemplateCenter::Pilot => Center::Pivot {
@@ -57,7 +60,7 @@ pub fn router_template(board: &Board, layout: &Layout, router: Router) -> (Board
         holes,
         ..layout.clone()
     };
-    (template, wide)
+    Workpiece::laid(template, wide, workpiece.printer().cloned())
 }
 
 /// What the plunge is set to for a bore, mm, from where the bit touches the top of the template: the router stands on the
@@ -200,6 +203,11 @@ mod tests {
     /// Offsets as bushings are sold by: 1/8 in for 3/4 and 1/2 in, 3 mm for 15 and 9 mm; an opening of 8 × 4 in needs one of
     /// 8 1/2 × 4 1/2 in with a bushing of 3/4 and a bit of 1/4 in, and one of 6 in needs 6 1/16 in with 5/16 and 1/4 in
     /// (trade pages, not a standard).
+    fn made(board: &Board, router: Router) -> (Board, Layout) {
+        let made = template(&Workpiece::of(board).unwrap(), router);
+        (made.board().clone(), made.layout().clone())
+    }
+
     #[test]
     fn holes_are_wider_by_twice_the_published_offset() {
         for (bushing, bit, offset) in [(0.75 * INCH, 0.5 * INCH, 0.125 * INCH), (15.0, 9.0, 3.0)] {
@@ -217,7 +225,7 @@ mod tests {
     fn every_hole_keeps_its_center_and_the_pin_its_pilot() {
         let board = Board::default();
         let before = layout(&board).unwrap();
-        let (template, after) = router_template(&board, &before, router(16.0, 12.0));
+        let (template, after) = made(&board, router(16.0, 12.0));
         assert_eq!(after.holes.len(), before.holes.len());
         for (wide, hole) in routed(&after).zip(&before.holes) {
             assert_eq!((wide.name, wide.center), (hole.name, hole.center));
@@ -237,7 +245,7 @@ mod tests {
             center: TemplateCenter::Undrilled,
             ..Router::default()
         };
-        let (template, wide) = router_template(&board, &layout(&board).unwrap(), undrilled);
+        let (template, wide) = made(&board, undrilled);
         assert_eq!(template.center, Center::Nothing);
         assert_eq!(wide.hole(HoleId::CENTER), None);
     }
@@ -253,7 +261,7 @@ mod tests {
             }],
             ..Board::default()
         };
-        let (template, wide) = router_template(&board, &layout(&board).unwrap(), Router::default());
+        let (template, wide) = made(&board, Router::default());
         let pin = wide.hole(HoleId::CENTER).unwrap().bore.diameter;
         assert_eq!(template.drilled_center().pilot(), Some(board.jig.pin));
         assert_near!(pin, board.jig.pin, 0.0);

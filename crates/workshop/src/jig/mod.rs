@@ -9,15 +9,12 @@ mod plate;
 mod radii;
 pub mod steps;
 
-use board::{Board, Layout};
-
 pub use circle::{CircleCut, circle_cut};
 pub use dividers::{Dividers, closing_error, dividers};
 pub use plate::{MOST_DIVISIONS, PlateFit, exact_divisions, plate_fit};
 pub use radii::{Radius, radii};
 
-use crate::machine::order::drilling_order;
-use crate::{HoleTable, Order, hole_table};
+use crate::{HoleTable, Order, Workpiece};
 
 /// Everything that a jig is set by.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,9 +36,9 @@ pub struct JigSheet {
 }
 
 /// Everything that a jig is set by, for a board that is laid out.
-pub fn jig_sheet(board: &Board, layout: &Layout) -> JigSheet {
-    let table = hole_table(layout);
-    let radii = radii(&table, board.rotation);
+pub fn jig_sheet(workpiece: &Workpiece) -> JigSheet {
+    let (board, table) = (workpiece.board(), workpiece.hole_table());
+    let radii = radii(table, board.rotation);
     let bearings: Vec<f64> = radii
         .iter()
         .filter(|radius| radius.mm > 0.0)
@@ -57,8 +54,8 @@ pub fn jig_sheet(board: &Board, layout: &Layout) -> JigSheet {
             .collect(),
         dividers: dividers(&radii),
         circle: circle_cut(board.blank.radius(), board.jig.kerf),
-        order: drilling_order(&table, board.order),
+        order: workpiece.drilling_order().clone(),
         radii,
-        table,
+        table: table.clone(),
     }
 }

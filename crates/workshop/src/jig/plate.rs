@@ -155,8 +155,8 @@ fn turn_within(places: &[Place], step: f64, miss: f64) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::hole_table;
     use crate::jig::radii;
+    use crate::machine::hole_table::hole_table;
     use board::{Board, layout};
     use proptest::prelude::*;
     use testkit::assert_near;

@@ -63,7 +63,7 @@ const HAIR: f64 = 1e-9;
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::hole_table;
+    use crate::machine::hole_table::hole_table;
     use board::{Board, layout};
     use proptest::prelude::*;
     use testkit::assert_near;

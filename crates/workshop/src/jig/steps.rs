@@ -3,28 +3,29 @@
 use board::HoleId;
 
 use crate::Caution;
+use crate::Workpiece;
 use crate::bores::steps::{bores, pilot};
 use crate::bores::sums::kinds;
-use crate::job::{Job, Step};
+use crate::job::Step;
 
 /// The circle on its pin, and its edge.
-pub fn circle(job: Job<'_>) -> Step {
-    let board = job.board;
+pub fn circle(workpiece: &Workpiece) -> Step {
+    let board = workpiece.board();
     let [near, _, far] = crate::circle_cut(board.blank.radius(), board.jig.kerf).disc;
     let mut work = vec![format!(
         "Turn the blank on a pin of {}: from the middle of the pin {} to the near side of the cut, {} to its far side.",
-        job.length(board.jig.pin),
-        job.length(near),
-        job.length(far),
+        workpiece.length(board.jig.pin),
+        workpiece.length(near),
+        workpiece.length(far),
     )];
     if board.blank.roundover > 0.0 {
         work.push(format!(
             "Round the upper edge over by {}.",
-            job.length(board.blank.roundover)
+            workpiece.length(board.blank.roundover)
         ));
     }
-    if let (Some(_), Some(hole)) = (pilot(job), job.layout.hole(HoleId::CENTER)) {
-        work.extend(kinds([hole]).iter().map(|kind| bores(job, kind)));
+    if let (Some(_), Some(hole)) = (pilot(workpiece), workpiece.layout().hole(HoleId::CENTER)) {
+        work.extend(kinds([hole]).iter().map(|kind| bores(workpiece, kind)));
     }
     Step {
         title: "Circle",

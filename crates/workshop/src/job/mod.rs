@@ -1,8 +1,10 @@
 //! The work on a board, step by step, in the order in which it is done.
 
-use board::{Board, Layout, PieceKind, show_length};
+use board::PieceKind;
 
-use crate::{Caution, base, blank, bores, filling, finish, grooves, jig, recess, template};
+use crate::{
+    Caution, Workpiece, base, blank, bores, filling, finish, grooves, jig, recess, template,
+};
 
 /// A step of the work.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -17,42 +19,27 @@ pub struct Step {
     pub sums: &'static [&'static str],
 }
 
-/// What a step is told from.
-#[derive(Clone, Copy)]
-pub(crate) struct Job<'a> {
-    pub board: &'a Board,
-    pub layout: &'a Layout,
-}
-
-impl Job<'_> {
-    pub fn length(self, mm: f64) -> String {
-        show_length(mm, self.board.units)
-    }
-}
-
-/// The steps of a board that is laid out, those that its document plans for; `sheets` says what the drilling template
-/// takes, as in "12 sheets of A4"; none where it cannot be cut into sheets.
-pub fn job_steps(board: &Board, layout: &Layout, sheets: Option<&str>) -> Vec<Step> {
-    let job = Job { board, layout };
+/// The steps of a workpiece, those that its document plans for.
+pub fn job_steps(workpiece: &Workpiece) -> Vec<Step> {
     let steps = [
-        Some(blank::steps::blank(job)),
-        Some(template::steps::template(sheets)),
-        Some(bores::steps::drill(job)),
+        Some(blank::steps::blank(workpiece)),
+        Some(template::steps::template(workpiece)),
+        Some(bores::steps::drill(workpiece)),
         // Resin that is leveled after the circle and the grooves are cut would run into them.
-        filling::steps::fill(job),
-        Some(jig::steps::circle(job)),
-        grooves::steps::grooves(job),
-        recess::steps::recess(job),
-        finish::steps::finish(job),
-        base::steps::base(job),
-        Some(hand_over(job)),
+        filling::steps::fill(workpiece),
+        Some(jig::steps::circle(workpiece)),
+        grooves::steps::grooves(workpiece),
+        recess::steps::recess(workpiece),
+        finish::steps::finish(workpiece),
+        base::steps::base(workpiece),
+        Some(hand_over(workpiece)),
     ];
     steps.into_iter().flatten().collect()
 }
 
 /// What goes with the board.
-fn hand_over(job: Job<'_>) -> Step {
-    let piece = job.board.piece;
+fn hand_over(workpiece: &Workpiece) -> Step {
+    let piece = workpiece.board().piece;
     let mut cautions = vec![Caution::SmallParts];
     if piece.kind == PieceKind::Magnet {
         cautions.push(Caution::Magnets);
@@ -60,9 +47,9 @@ fn hand_over(job: Job<'_>) -> Step {
     let work = vec![
         format!(
             "Count {} {} of {}, try each in its hole, and turn and tilt the board.",
-            crate::recess::pieces(job.board),
+            recess::pieces(workpiece.board()),
             piece.kind.label(),
-            job.length(piece.diameter)
+            workpiece.length(piece.diameter)
         ),
         format!(
             "Say in writing that it is for players of {} years and over, and why.",
@@ -87,13 +74,14 @@ pub(crate) fn counted<N: std::fmt::Display>(count: N, one: &str, many: &str) -> 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use board::Board;
     use board::{
         Base, Build, Coat, Filling, Grooves, LidFit, LidHold, PieceKind, Recess, RecessShape,
-        Toward, Wood, layout,
+        Toward, Wood,
     };
 
     fn titles(board: &Board) -> Vec<&'static str> {
-        let steps = job_steps(board, &layout(board).unwrap(), Some("12 sheets of A4"));
+        let steps = job_steps(&Workpiece::of(board).unwrap());
         steps.iter().map(|step| step.title).collect()
     }
 
@@ -135,7 +123,7 @@ mod tests {
         let mut board = Board::default();
         board.panel.build = Build::Halves;
         board.piece.kind = PieceKind::Magnet;
-        let steps = job_steps(&board, &layout(&board).unwrap(), Some("12 sheets of A4"));
+        let steps = job_steps(&Workpiece::of(&board).unwrap());
         let told = |title: &str| {
             let step = steps.iter().find(|step| step.title == title).unwrap();
             step.work.join(" ")
@@ -173,7 +161,7 @@ mod tests {
             recess: Some(recess),
             ..Board::default()
         };
-        let steps = job_steps(&board, &layout(&board).unwrap(), None);
+        let steps = job_steps(&Workpiece::of(&board).unwrap());
         let told = steps.iter().find(|step| step.title == "Recess").unwrap();
         let told = told.work.join(" ");
         for part in [
@@ -206,7 +194,7 @@ mod tests {
                 ..Board::default()
             };
             board.piece.kind = kind;
-            for step in job_steps(&board, &layout(&board).unwrap(), None) {
+            for step in job_steps(&Workpiece::of(&board).unwrap()) {
                 assert!(!step.work.is_empty(), "{step:?}");
                 assert!(step.work.iter().all(|line| line.ends_with('.')), "{step:?}");
             }
@@ -229,7 +217,7 @@ mod tests {
             recess: Some(recess),
             ..Board::default()
         };
-        let steps = job_steps(&board, &layout(&board).unwrap(), None);
+        let steps = job_steps(&Workpiece::of(&board).unwrap());
         let told = steps.iter().find(|step| step.title == "Recess").unwrap();
         let told = told.work.join(" ");
         assert!(

@@ -126,7 +126,7 @@ fn counted(table: &HoleTable, rows: Vec<usize>) -> Order {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::hole_table;
+    use crate::machine::hole_table::hole_table;
     use board::{Board, Bottom, layout};
 
     /// Three bits, and a depth of its own for the pockets.

@@ -3,12 +3,38 @@
 use board::{Board, LidHold, Recess, RecessShape, Toward};
 use geometry::Angle;
 
-/// What is cut for the lid of a board's recess, as a recess of its own, as deep as the lid is thick; none without a
-/// lid, and for a lid that lies in the recess itself.
-///
-/// A dovetailed groove stands for the box around it, which is as wide as the groove at its top. To a bore that is no
-/// narrower above than below, and to anything over it, that is as near as the groove itself.
-pub fn lid_cut(board: &Board) -> Option<Recess> {
+use crate::Workpiece;
+use crate::recess::lid_size::{LidSize, lid_size};
+
+/// The lid of a recess, and what is cut for it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Lid {
+    /// What is cut for it, as a recess of its own, as deep as the lid is thick; none without a lid, and for a lid that lies
+    /// in the recess itself.
+    ///
+    /// A dovetailed groove stands for the box around it, which is as wide as the groove at its top. To a bore that is no
+    /// narrower above than below, and to anything over it, that is as near as the groove itself.
+    pub cut: Option<Recess>,
+    /// Where the dovetailed groove of a sliding lid comes out below: the groove at the underside, where it is narrowest;
+    /// none for a lid that does not slide.
+    pub mouth: Option<Recess>,
+    /// What the lid is cut to; none without a lid.
+    pub size: Option<LidSize>,
+}
+
+impl Lid {
+    /// The lid that a board plans for.
+    pub(crate) fn of(board: &Board) -> Self {
+        let cut = lid_cut(board);
+        Self {
+            cut,
+            mouth: lid_mouth(board),
+            size: lid_size(board, cut),
+        }
+    }
+}
+
+fn lid_cut(board: &Board) -> Option<Recess> {
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     let overlap = recess.lid_fit.overlap;
     match recess.lid_fit.hold {
@@ -25,9 +51,7 @@ pub fn lid_cut(board: &Board) -> Option<Recess> {
     }
 }
 
-/// Where the dovetailed groove of a sliding lid comes out below: the groove at the underside, where it is narrowest; none
-/// for a lid that does not slide.
-pub fn lid_mouth(board: &Board) -> Option<Recess> {
+fn lid_mouth(board: &Board) -> Option<Recess> {
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     let LidHold::Slides { toward, .. } = recess.lid_fit.hold else {
         return None;
@@ -55,9 +79,9 @@ pub const fn lid_cut_name(cut: &Recess) -> &'static str {
 
 /// Distance from the center pin of the farthest place that recess and lid may have inside the board, mm: of a groove
 /// its closed end.
-pub fn inner_reach(board: &Board, recess: &Recess) -> f64 {
+pub fn inner_reach(workpiece: &Workpiece, recess: &Recess) -> f64 {
     let of_recess = crate::recess::farthest(recess);
-    let Some(cut) = lid_cut(board) else {
+    let Some(cut) = workpiece.lid().cut else {
         return of_recess;
     };
     let LidHold::Slides { toward, .. } = recess.lid_fit.hold else {
@@ -184,7 +208,7 @@ mod tests {
             assert_near!(width, 98.0, 1e-12);
             let sign = if toward == Toward::Right { 1.0 } else { -1.0 };
             assert_near!(mouth.at[0] - sign * length / 2.0, closed + sign * 5.0, 1e-9);
-            let reach = inner_reach(&board, &board.recess.unwrap());
+            let reach = inner_reach(&Workpiece::of(&board).unwrap(), &board.recess.unwrap());
             let corner: f64 = libm::hypot(closed, 64.0);
             assert_near!(reach, corner.max(libm::hypot(120.0, 55.0)), 1e-9);
         }

@@ -1,7 +1,8 @@
 //! The lid of a recess in the seasons: whether it binds, and whether it still holds.
 
-use board::{Board, LidGrain, LidHold, Recess};
+use board::{LidGrain, LidHold, Recess};
 
+use crate::Workpiece;
 use crate::recess::lid_cut::lean;
 use crate::wood::movement::{WoodError, WoodMoves};
 use crate::wood::wood_moves;
@@ -32,7 +33,8 @@ pub struct LidMoves {
 ///
 /// # Errors
 /// [`WoodError`] where the change of the wood is not known.
-pub fn lid_moves(board: &Board) -> Option<Result<LidMoves, WoodError>> {
+pub fn lid_moves(workpiece: &Workpiece) -> Option<Result<LidMoves, WoodError>> {
+    let board = workpiece.board();
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     let wood = board.wood.as_ref()?;
     Some(wood_moves(wood).map(|moves| fit(&recess, &moves)))
@@ -136,6 +138,7 @@ fn held(recess: &Recess) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use board::Board;
     use board::{LidFit, RecessShape, Toward, Wood};
     use proptest::prelude::*;
     use testkit::assert_near;
@@ -167,7 +170,9 @@ mod tests {
     }
 
     fn fitted(lid_fit: LidFit) -> LidMoves {
-        lid_moves(&with(lid_fit, 0.003)).unwrap().unwrap()
+        lid_moves(&Workpiece::of(&with(lid_fit, 0.003)).unwrap())
+            .unwrap()
+            .unwrap()
     }
 
     fn moistures() -> (f64, f64) {
@@ -234,14 +239,14 @@ mod tests {
     fn no_lid_or_no_wood_is_no_fit() {
         let mut board = with(LidFit::default(), 0.003);
         board.wood = None;
-        assert_eq!(lid_moves(&board), None);
+        assert_eq!(lid_moves(&Workpiece::of(&board).unwrap()), None);
         board.wood = Some(Wood {
             species: "driftwood".into(),
             ..Wood::default()
         });
-        assert!(lid_moves(&board).unwrap().is_err());
+        assert!(lid_moves(&Workpiece::of(&board).unwrap()).unwrap().is_err());
         board.recess = Some(Recess::default());
-        assert_eq!(lid_moves(&board), None);
+        assert_eq!(lid_moves(&Workpiece::of(&board).unwrap()), None);
     }
 
     proptest! {
@@ -253,7 +258,7 @@ mod tests {
         ) {
             let fit = |clearance| {
                 let lid_fit = LidFit { clearance, grain, overlap, ..LidFit::default() };
-                lid_moves(&with(lid_fit, change)).unwrap().unwrap()
+                lid_moves(&Workpiece::of(&with(lid_fit, change)).unwrap()).unwrap().unwrap()
             };
             let free = fit(0.0);
             prop_assert!(fit(free.least).tightest.abs() < 1e-9);

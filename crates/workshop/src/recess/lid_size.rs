@@ -1,8 +1,8 @@
 //! The lid of a recess as it is cut: what its place measures, less the clearance.
 
-use board::{Board, LidHold, RecessShape};
+use board::{Board, LidHold, Recess, RecessShape};
 
-use crate::recess::lid_cut::{lean, lid_cut};
+use crate::recess::lid_cut::lean;
 
 /// What a lid measures when it is made; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -16,9 +16,9 @@ pub struct LidSize {
 }
 
 /// The lid of a board's recess; none where no lid is planned, or its clearance leaves nothing of it.
-pub fn lid_size(board: &Board) -> Option<LidSize> {
+pub fn lid_size(board: &Board, cut: Option<Recess>) -> Option<LidSize> {
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
-    let place = lid_cut(board).unwrap_or(recess);
+    let place = cut.unwrap_or(recess);
     let leans_in = lean(&recess);
     let clearance = recess.lid_fit.clearance;
     let shape = match (place.shape, recess.lid_fit.hold) {
@@ -56,6 +56,7 @@ fn smaller(shape: RecessShape, along: f64, across: f64) -> RecessShape {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Lid;
     use board::{LidFit, Recess, Toward};
     use testkit::assert_near;
 
@@ -75,7 +76,7 @@ mod tests {
             recess: Some(recess),
             ..Board::default()
         };
-        lid_size(&board).unwrap()
+        Lid::of(&board).size.unwrap()
     }
 
     #[test]
@@ -98,7 +99,7 @@ mod tests {
             panic!("{lid:?}")
         };
         assert_near!(width, 90.0 + 2.0 * (4.0 + lean) - 0.6, 1e-9);
-        assert_eq!(lid_size(&Board::default()), None);
+        assert_eq!(Lid::of(&Board::default()).size, None);
     }
 
     #[test]
@@ -115,10 +116,11 @@ mod tests {
                 },
                 ..Recess::default()
             };
-            lid_size(&Board {
+            let board = Board {
                 recess: Some(recess),
                 ..Board::default()
-            })
+            };
+            Lid::of(&board).size
         };
         assert!(with(27.9).is_some());
         assert_eq!(with(28.0), None);

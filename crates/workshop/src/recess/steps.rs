@@ -1,21 +1,21 @@
 //! The steps of the recess and its lid.
 
-use board::{Board, LidHold, RecessShape, Toward, show_number};
+use board::{LidHold, RecessShape, Toward, show_number};
 
 use crate::Caution;
-use crate::job::{Job, Step};
-use crate::recess::lid_size::lid_size;
+use crate::Workpiece;
+use crate::job::Step;
 
 /// The storage in the underside, and its lid.
-pub fn recess(job: Job<'_>) -> Option<Step> {
-    let recess = job.board.recess?;
+pub fn recess(workpiece: &Workpiece) -> Option<Step> {
+    let recess = workpiece.board().recess?;
     let mut work = vec![format!(
         "From below rout the recess: {}, {} deep, {}.",
-        outline(job, recess.shape),
-        job.length(recess.depth),
-        middle(job, recess.at),
+        outline(workpiece, recess.shape),
+        workpiece.length(recess.depth),
+        middle(workpiece, recess.at),
     )];
-    work.extend(lid(job.board, job));
+    work.extend(lid(workpiece));
     Some(Step {
         title: "Recess",
         cautions: vec![Caution::Router],
@@ -24,53 +24,53 @@ pub fn recess(job: Job<'_>) -> Option<Step> {
     })
 }
 
-fn lid(board: &Board, job: Job<'_>) -> Vec<String> {
-    let (Some(recess), Some(lid)) = (board.recess, lid_size(board)) else {
+fn lid(workpiece: &Workpiece) -> Vec<String> {
+    let (Some(recess), Some(lid)) = (workpiece.board().recess, workpiece.lid().size) else {
         return Vec::new();
     };
     let place = match recess.lid_fit.hold {
         LidHold::LiesIn if recess.lid_fit.overlap > 0.0 => format!(
             "Rout a ledge {} deep, {} beyond the recess all round.",
-            job.length(recess.lid),
-            job.length(recess.lid_fit.overlap)
+            workpiece.length(recess.lid),
+            workpiece.length(recess.lid_fit.overlap)
         ),
         LidHold::LiesIn => {
             "The lid lies in the recess itself; give it stops or buttons to rest on.".into()
         }
         LidHold::Slides { angle, toward } => format!(
             "Rout the dovetailed groove of the lid {} deep, its sides leaning {}°, open at the edge {} as seen from below.",
-            job.length(recess.lid),
+            workpiece.length(recess.lid),
             show_number(angle, 2),
             from_below(toward).label()
         ),
     };
     let leaning = if lid.leans_in > 0.0 {
         let (_, inner) = lid.shape.sides();
-        let outer = job.length(rounded(inner - 2.0 * lid.leans_in));
+        let outer = workpiece.length(rounded(inner - 2.0 * lid.leans_in));
         format!(" on its inner face and {outer} on its outer one")
     } else {
         String::new()
     };
     let made = format!(
         "Make the lid: {}{leaning}, {} thick; try it before it is finished.",
-        outline(job, lid.shape),
-        job.length(lid.thickness)
+        outline(workpiece, lid.shape),
+        workpiece.length(lid.thickness)
     );
     vec![place, made]
 }
 
 /// Where the middle of a recess is, for the maker who has the underside before them.
-fn middle(job: Job<'_>, [x, y]: [f64; 2]) -> String {
+fn middle(workpiece: &Workpiece, [x, y]: [f64; 2]) -> String {
     if x == 0.0 && y == 0.0 {
         return "its middle under the center pin".into();
     }
     // Turned over about its upright axis the board shows left what is right from the top.
     let across = beside(
-        job,
+        workpiece,
         x,
         ["to the left of the pin", "to the right of the pin"],
     );
-    let along = beside(job, y, ["above it", "below it"]);
+    let along = beside(workpiece, y, ["above it", "below it"]);
     format!("its middle {across} and {along} as seen from below, the board turned over sideways")
 }
 
@@ -83,13 +83,13 @@ const fn from_below(toward: Toward) -> Toward {
 }
 
 /// How far off a line through the pin, on the side where it is positive or on the other.
-fn beside(job: Job<'_>, mm: f64, [positive, negative]: [&str; 2]) -> String {
+fn beside(workpiece: &Workpiece, mm: f64, [positive, negative]: [&str; 2]) -> String {
     let side = if mm < 0.0 { negative } else { positive };
-    format!("{} {side}", job.length(mm.abs()))
+    format!("{} {side}", workpiece.length(mm.abs()))
 }
 
-fn outline(job: Job<'_>, shape: RecessShape) -> String {
-    let length = |mm| job.length(rounded(mm));
+fn outline(workpiece: &Workpiece, shape: RecessShape) -> String {
+    let length = |mm| workpiece.length(rounded(mm));
     match shape {
         RecessShape::Round { diameter } => format!("{} across", length(diameter)),
         RecessShape::Straight {

@@ -1,16 +1,16 @@
 //! Sums about the storage in the underside.
 
-use board::{Board, Layout, RecessShape};
+use board::RecessShape;
 
 use crate::bores::check::inside::least_inside;
-use crate::recess::lid_size::{LidSize, lid_size};
+use crate::recess::lid_size::LidSize;
 use crate::sums::{GEOMETRY, Sum, SumGroup};
-use crate::{Measure, storage};
+use crate::{Measure, Workpiece};
 
 /// The group; none where no recess is planned.
-pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
-    let mut sums = room(board)?;
-    if let Some((mm, hole)) = least_inside(board, layout) {
+pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
+    let mut sums = room(workpiece)?;
+    if let Some((mm, hole)) = least_inside(workpiece) {
         let formula =
             "in three dimensions, with point or spur, to recess, lid, screws and mortises";
         let least = Sum::mm(
@@ -21,7 +21,7 @@ pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
         );
         sums.push(least.about(vec![hole]));
     }
-    sums.extend(lid_size(board).iter().flat_map(lid));
+    sums.extend(workpiece.lid().size.iter().flat_map(lid));
     Some(SumGroup {
         heading: "storage",
         sums,
@@ -29,8 +29,9 @@ pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
     })
 }
 
-fn room(board: &Board) -> Option<Vec<Sum>> {
-    let (recess, storage) = (board.recess?, storage(board)?);
+fn room(workpiece: &Workpiece) -> Option<Vec<Sum>> {
+    let board = workpiece.board();
+    let (recess, storage) = (board.recess?, workpiece.storage()?);
     let count =
         |name, count, formula, source| Sum::new(name, Some(Measure::Count(count)), formula, source);
     Some(vec![

@@ -7,10 +7,10 @@ use super::forms::{self, Form};
 use super::plane::{Keep, Plane, View, clipped};
 use super::revolved::Revolved;
 use super::{Body, BodyKind, Cavity, CavityKind, Face, Section};
-use crate::GroovePlan;
-use crate::blank::panel::{EdgePlace, screws, tenons};
+use crate::blank::panel::EdgePlace;
 use crate::filling::is_filled;
 use crate::grooves::section::cut_grooves;
+use crate::{GroovePlan, Workpiece};
 
 /// How far past the board something straight is followed, mm.
 const PAST: f64 = 1.0;
@@ -20,9 +20,11 @@ const ON_FOLD: f64 = 1e-9;
 const FOOT: f64 = 20.0;
 
 /// All that is met on a plane.
-pub fn cut(board: &Board, layout: &Layout, grooves: Option<&GroovePlan>, plane: Plane) -> Section {
+pub fn cut(workpiece: &Workpiece, plane: Plane) -> Section {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let reach = board.blank.radius() + plane.origin.to_vec2().hypot() + PAST;
     let cutter = Cutter {
+        workpiece,
         board,
         views: plane.views(),
         reach,
@@ -30,7 +32,7 @@ pub fn cut(board: &Board, layout: &Layout, grooves: Option<&GroovePlan>, plane: 
     let outline = cutter.round(&forms::blank(board)).into_iter().next();
     let outline = outline.unwrap_or_default();
     let mut cavities = cutter.bores(layout);
-    if let Some(plan) = grooves {
+    if let Some(plan) = workpiece.grooves() {
         cavities.extend(cutter.grooves(plan));
     }
     cavities.extend(cutter.below());
@@ -67,6 +69,7 @@ pub fn feet(board: &Board) -> Vec<Body> {
 }
 
 struct Cutter<'a> {
+    workpiece: &'a Workpiece,
     board: &'a Board,
     views: Vec<View>,
     reach: f64,
@@ -137,7 +140,7 @@ impl Cutter<'_> {
     fn below(&self) -> Vec<Cavity> {
         let recess = self.board.recess;
         let recess = recess.map(|recess| forms::recess(self.board, &recess));
-        let lid = forms::place_of_lid(self.board);
+        let lid = forms::place_of_lid(self.workpiece);
         let of = |kind, form: Option<Form>| {
             let cut = form.map(|form| self.form(&form));
             cavities(kind, cut.unwrap_or_default())
@@ -150,9 +153,9 @@ impl Cutter<'_> {
     /// Screws, and mortises.
     fn hidden(&self) -> Vec<Cavity> {
         let thickness = self.board.blank.thickness;
-        let screws = screws(self.board).into_iter();
+        let screws = self.workpiece.screws().iter();
         let screws = screws.flat_map(|screw| self.round(&forms::screw(&screw, thickness)));
-        let tenons = tenons(self.board).into_iter();
+        let tenons = self.workpiece.tenons().iter();
         let mortises = tenons
             .filter(|tenon| tenon.place != EdgePlace::Outside)
             .flat_map(|tenon| self.form(&Form::Straight(forms::mortise(self.board, &tenon))));
@@ -179,7 +182,7 @@ impl Cutter<'_> {
         let places = outline.iter().map(|corner| corner.x);
         let low = places.clone().fold(f64::INFINITY, f64::min);
         let high = places.fold(f64::NEG_INFINITY, f64::max);
-        let cut = forms::lid(self.board).map(|lid| self.form(&lid));
+        let cut = forms::lid(self.workpiece).map(|lid| self.form(&lid));
         let cut = cut.unwrap_or_default().into_iter().map(|corners| {
             let corners = clipped(&corners, |at| at.x - low);
             clipped(&corners, |at| high - at.x)

@@ -6,12 +6,12 @@ use geometry::{Angle, Point};
 use super::block::{Block, Sides};
 use super::plane::View;
 use super::revolved::{Revolved, Side, Zone};
+use crate::Workpiece;
 use crate::blank::panel::{ScrewPlace, TenonPlace};
 use crate::bores::holds::{insert_below, insert_diameter, marble_stand, peg_stand};
 use crate::bores::shape::tip;
 use crate::bores::volume::lowest;
 use crate::filling::open_bore;
-use crate::recess::lid_cut::lid_cut;
 use crate::recess::middle;
 
 /// A form that can be cut.
@@ -135,15 +135,16 @@ pub fn recess(board: &Board, recess: &Recess) -> Form {
 }
 
 /// What is cut for the lid.
-pub fn place_of_lid(board: &Board) -> Option<Form> {
-    lid_form(board, &lid_cut(board)?, 0.0)
+pub fn place_of_lid(workpiece: &Workpiece) -> Option<Form> {
+    lid_form(workpiece.board(), &workpiece.lid().cut?, 0.0)
 }
 
 /// The lid in its place, with half of its clearance on each side; one that slides has none along the grain.
-pub fn lid(board: &Board) -> Option<Form> {
+pub fn lid(workpiece: &Workpiece) -> Option<Form> {
+    let board = workpiece.board();
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     // Where nothing is cut for it, it lies in the recess.
-    let place = lid_cut(board).unwrap_or(recess);
+    let place = workpiece.lid().cut.unwrap_or(recess);
     lid_form(board, &place, recess.lid_fit.clearance / 2.0)
 }
 

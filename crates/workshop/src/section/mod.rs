@@ -13,10 +13,10 @@ mod sizes;
 #[cfg(test)]
 mod tests;
 
-use board::{Board, Hole, HoleId, HoleName, Layout};
+use board::{Board, Hole, HoleId, HoleName};
 use geometry::{Angle, Circle, Point, bearing_of, point_at};
 
-use crate::GroovePlan;
+use crate::Workpiece;
 use crate::recess::middle;
 
 pub use plane::Plane;
@@ -113,29 +113,20 @@ pub enum Face {
 /// A board cut from its center pin through a hole to the right, and to the left through the middle of the recess: or
 /// straight on where there is none, where it is about the pin, or where it lies as the hole does. None where the board
 /// has no hole of this name.
-pub fn section(
-    board: &Board,
-    layout: &Layout,
-    grooves: Option<&GroovePlan>,
-    hole: HoleId,
-) -> Option<Section> {
-    let hole = layout.hole(hole)?;
-    let plane = aligned(board, hole);
-    let mut section = cuts::cut(board, layout, grooves, plane);
-    section.bodies.extend(cuts::feet(board));
+pub fn section(workpiece: &Workpiece, hole: HoleId) -> Option<Section> {
+    let hole = workpiece.layout().hole(hole)?;
+    let plane = aligned(workpiece.board(), hole);
+    let mut section = cuts::cut(workpiece, plane);
+    section.bodies.extend(cuts::feet(workpiece.board()));
     Some(section)
 }
 
 /// A board cut across the grain through the middle of its recess; s is 0 there. None where no recess is planned.
-pub fn recess_section(
-    board: &Board,
-    layout: &Layout,
-    grooves: Option<&GroovePlan>,
-) -> Option<Section> {
-    let recess = board.recess?;
+pub fn recess_section(workpiece: &Workpiece) -> Option<Section> {
+    let recess = workpiece.board().recess?;
     let across = point_at(1.0, Angle::ZERO).to_vec2();
     let plane = Plane::straight(middle(&recess), across);
-    Some(cuts::cut(board, layout, grooves, plane))
+    Some(cuts::cut(workpiece, plane))
 }
 
 fn aligned(board: &Board, hole: &Hole) -> Plane {

@@ -1,6 +1,6 @@
 //! The sizes that a section is drawn with, from the functions that work them out.
 
-use board::{Board, Bore, Hole, HoleId, Insert, Layout, LidHold, PieceKind, Recess};
+use board::{Board, Bore, Hole, HoleId, Insert, LidHold, PieceKind, Recess};
 use geometry::Angle;
 
 use super::forms::depth_at;
@@ -11,7 +11,7 @@ use crate::bores::holds::{
 use crate::bores::shape::{deepest, tip};
 use crate::filling::{is_filled, open_bore};
 use crate::recess::away;
-use crate::recess::lid_cut::{lid_cut, lid_mouth};
+use crate::{Lid, Workpiece};
 
 /// The sizes of a bore and of what stands in it; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -90,7 +90,8 @@ pub struct InsertSizes {
 }
 
 /// The sizes of a hole of this name; none where the board has none.
-pub fn bore_sizes(board: &Board, layout: &Layout, hole: HoleId) -> Option<BoreSizes> {
+pub fn bore_sizes(workpiece: &Workpiece, hole: HoleId) -> Option<BoreSizes> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let hole = *layout.hole(hole)?;
     let is_seat = layout
         .seats(board)
@@ -103,7 +104,7 @@ pub fn bore_sizes(board: &Board, layout: &Layout, hole: HoleId) -> Option<BoreSi
         hole,
         tip: tip(hole.bore, board.bores.spur),
         thickness: board.blank.thickness,
-        floor: floor(board, &hole),
+        floor: floor(workpiece, &hole),
         resin: filling.filter(|_| is_seat).map(|filling| filling.below_top),
         stands: if is_seat {
             stands(board, hole.bore)
@@ -132,7 +133,8 @@ fn stands(board: &Board, bore: Bore) -> Stands {
 }
 
 /// The least wood straight under any place of a bore.
-fn floor(board: &Board, hole: &Hole) -> Floor {
+fn floor(workpiece: &Workpiece, hole: &Hole) -> Floor {
+    let board = workpiece.board();
     let (thickness, spur) = (board.blank.thickness, board.bores.spur);
     let under = |cut: Option<Recess>, over: FloorOver| {
         let cut = cut?;
@@ -147,7 +149,7 @@ fn floor(board: &Board, hole: &Hole) -> Floor {
     };
     let cuts = [
         under(board.recess, FloorOver::Recess),
-        under(lid_cut(board), FloorOver::Lid),
+        under(workpiece.lid().cut, FloorOver::Lid),
     ];
     let floors = cuts.into_iter().flatten();
     floors.fold(underside, |least, floor| {
@@ -192,22 +194,23 @@ pub struct LidPlace {
 }
 
 /// The sizes of the recess of a board; none where none is planned.
-pub fn recess_sizes(board: &Board) -> Option<RecessSizes> {
+pub fn recess_sizes(workpiece: &Workpiece) -> Option<RecessSizes> {
+    let board = workpiece.board();
     let recess = board.recess?;
     Some(RecessSizes {
         width: recess.shape.sides().1,
         depth: recess.depth,
         over: board.blank.thickness - recess.depth,
         thickness: board.blank.thickness,
-        lid: (recess.lid > 0.0).then(|| lid_place(board, &recess)),
+        lid: (recess.lid > 0.0).then(|| lid_place(workpiece.lid(), &recess)),
     })
 }
 
-fn lid_place(board: &Board, recess: &Recess) -> LidPlace {
+fn lid_place(lid: &Lid, recess: &Recess) -> LidPlace {
     let fit = recess.lid_fit;
     // Across the grain.
     let width = |cut: Recess| cut.shape.sides().1;
-    let inside = width(lid_cut(board).unwrap_or(*recess));
+    let inside = width(lid.cut.unwrap_or(*recess));
     let leans = match fit.hold {
         LidHold::LiesIn => None,
         LidHold::Slides { angle, .. } => Some(Angle::degrees(angle)),
@@ -216,7 +219,7 @@ fn lid_place(board: &Board, recess: &Recess) -> LidPlace {
         thickness: recess.lid,
         overlap: fit.overlap,
         leans,
-        mouth: lid_mouth(board).map_or(inside, width),
+        mouth: lid.mouth.map_or(inside, width),
         inside,
         clearance: fit.clearance,
     }

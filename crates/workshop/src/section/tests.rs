@@ -1,4 +1,6 @@
 use super::*;
+use crate::Workpiece;
+use board::Board;
 use board::{
     Base, Bore, Bores, Bottom, Build, Center, Change, Edit, Filling, Footing, Grooves, Insert,
     LidFit, LidHold, Magnet, Panel, Piece, PieceKind, Recess, RecessShape, Rings, Role,
@@ -8,7 +10,7 @@ use proptest::prelude::*;
 use testkit::assert_near;
 
 use crate::bores::shape::tests::width;
-use crate::{grooves, insert_below, marble_stand};
+use crate::{insert_below, marble_stand};
 
 const FIRST: HoleId = HoleId::new(Role::Track, 1, 1);
 
@@ -30,9 +32,7 @@ fn bore(diameter: f64, depth: f64, bottom: Bottom) -> Bore {
 }
 
 fn cut(board: &Board, hole: HoleId) -> Section {
-    let layout = layout(board).unwrap();
-    let plan = grooves(board, &layout);
-    section(board, &layout, plan.as_ref(), hole).unwrap()
+    section(&Workpiece::of(board).unwrap(), hole).unwrap()
 }
 
 /// Straight sides with square corners.
@@ -85,7 +85,10 @@ fn the_chosen_hole_is_cut_through_its_axis() {
     assert_near!(high, out + 6.0, 1e-9);
     assert_eq!((deep, top), (-5.0, 0.0));
     assert_eq!(
-        section(&board, &layout, None, HoleId::new(Role::Extra, 1, 1)),
+        section(
+            &Workpiece::of(&board).unwrap(),
+            HoleId::new(Role::Extra, 1, 1)
+        ),
         None
     );
 }
@@ -213,9 +216,8 @@ fn a_dovetailed_groove_is_wider_inside_and_open_at_one_edge() {
         }),
         ..Board::default()
     };
-    let laid = layout(&board).unwrap();
-    let across = recess_section(&board, &laid, None).unwrap();
-    let sizes = recess_sizes(&board).unwrap();
+    let across = recess_section(&Workpiece::of(&board).unwrap()).unwrap();
+    let sizes = recess_sizes(&Workpiece::of(&board).unwrap()).unwrap();
     let lid = sizes.lid.unwrap();
     let at = |corners: &[Point], z: f64| {
         let level: Vec<Point> = corners
@@ -291,8 +293,7 @@ fn a_groove_is_a_v_across_and_a_slot_along() {
         high - low
     });
     assert!(longest.fold(0.0, f64::max) > 5.0);
-    let layout = layout(&board).unwrap();
-    let plan = crate::grooves(&board, &layout).unwrap();
+    let plan = Workpiece::of(&board).unwrap().grooves().cloned().unwrap();
     let view = cut.plane.views()[0];
     for corner in grooves.iter().flat_map(|groove| &groove.corners) {
         let at = view.at(corner.x);
@@ -371,7 +372,11 @@ fn the_floor_is_over_what_is_nearest_below() {
     let mut board = bored(bore(12.0, 5.0, Bottom::Point118));
     let laid = layout(&board).unwrap();
     let tip = 12.0 * 0.300_430_309_5;
-    let floor = |board: &Board, hole| bore_sizes(board, &laid, hole).unwrap().floor;
+    let floor = |board: &Board, hole| {
+        bore_sizes(&Workpiece::of(board).unwrap(), hole)
+            .unwrap()
+            .floor
+    };
     let plain = floor(&board, HoleId::CENTER);
     assert_near!(plain.left, 15.0 - tip, 1e-8);
     assert_eq!(plain.over, FloorOver::Underside);
@@ -472,10 +477,10 @@ proptest! {
         let recess = Recess { shape, at: [at.0, at.1], lid: 3.0, lid_fit, ..Recess::default() };
         let board = Board { recess: Some(recess), ..Board::default() };
         let layout = layout(&board).unwrap();
-        let cut = section(&board, &layout, None, layout.holes[hole].name.id()).unwrap();
+        let cut = section(&Workpiece::of(&board).unwrap(), layout.holes[hole].name.id()).unwrap();
         let views = cut.plane.views();
         let view = if s < 0.0 { views[0] } else { views[views.len() - 1] };
-        let lid = crate::lid_cut(&board).unwrap();
+        let lid = crate::Lid::of(&board).cut.unwrap();
         for (kind, recess) in [(CavityKind::Recess, recess), (CavityKind::Lid, lid)] {
             let is_cut = |s: f64| of(&cut, kind).iter().any(|cavity| {
                 let (low, high, ..) = around(&cavity.corners);
@@ -534,11 +539,11 @@ proptest! {
             board.start = 0;
         }
         let layout = layout(&board).unwrap();
-        let plan = grooves(&board, &layout);
+        let worked = Workpiece::of(&board).unwrap();
         let hole = layout.holes[hole % layout.holes.len()].name.id();
-        let aligned = section(&board, &layout, plan.as_ref(), hole).unwrap();
-        let across = recess_section(&board, &layout, plan.as_ref()).unwrap();
-        let sizes = bore_sizes(&board, &layout, hole).unwrap();
+        let aligned = section(&worked, hole).unwrap();
+        let across = recess_section(&worked).unwrap();
+        let sizes = bore_sizes(&worked, hole).unwrap();
         prop_assert!(sizes.floor.left.is_finite());
         for section in [aligned, across] {
             let faces = section.bodies.iter().filter_map(|body| match &body.face {

@@ -3,11 +3,11 @@
 //! One file a group. A group is there when what it is about is planned; a figure that cannot be worked out is left
 //! away, and a note says why.
 
-use board::{Board, HoleName, Layout, Units};
+use board::{HoleName, Units};
 use serde::Serialize;
 
 use crate::check::names_as_text;
-use crate::{Measure, base, bores, filling, grooves, recess, wood};
+use crate::{Measure, Workpiece, base, bores, filling, grooves, recess, wood};
 
 /// Sums about one subject.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -135,15 +135,15 @@ pub(crate) const MOVEMENT: &str =
 pub(crate) const TYPED: &str = "as typed";
 
 /// Every sum of a board, by subject.
-pub fn sums(board: &Board, layout: &Layout) -> Vec<SumGroup> {
+pub(crate) fn sums(workpiece: &Workpiece) -> Vec<SumGroup> {
     let groups = [
-        wood::sums::group(board, layout),
-        base::sums::group(board, layout),
-        bores::sums::group(board, layout),
-        Some(bores::piece_sums::group(board, layout)),
-        filling::sums::group(board, layout),
-        grooves::sums::group(board, layout),
-        recess::sums::group(board, layout),
+        wood::sums::group(workpiece),
+        base::sums::group(workpiece),
+        bores::sums::group(workpiece),
+        Some(bores::piece_sums::group(workpiece)),
+        filling::sums::group(workpiece),
+        grooves::sums::group(workpiece),
+        recess::sums::group(workpiece),
     ];
     groups.into_iter().flatten().collect()
 }
@@ -151,7 +151,8 @@ pub fn sums(board: &Board, layout: &Layout) -> Vec<SumGroup> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Base, Filling, Grooves, Magnet, PieceKind, Recess, ScrewCircle, Wood, layout};
+    use board::Board;
+    use board::{Base, Filling, Grooves, Magnet, PieceKind, Recess, ScrewCircle, Wood};
 
     fn all(kind: PieceKind) -> Vec<SumGroup> {
         let mut board = Board {
@@ -169,7 +170,7 @@ mod tests {
         board.piece.kind = kind;
         board.piece.shank = Some(11.8);
         board.piece.magnet = Some(Magnet::default());
-        sums(&board, &layout(&board).unwrap())
+        sums(&Workpiece::of(&board).unwrap())
     }
 
     #[test]
@@ -184,7 +185,7 @@ mod tests {
             ]
         );
         let plain = Board::default();
-        let few = sums(&plain, &layout(&plain).unwrap());
+        let few = sums(&Workpiece::of(&plain).unwrap());
         assert_eq!(headings(&few), ["bores", "pieces"]);
     }
 

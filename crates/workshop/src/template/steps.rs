@@ -1,11 +1,15 @@
 //! The steps of the printed template.
 
+use crate::Workpiece;
 use crate::job::Step;
 
 /// Printing, measuring and laying the template on.
-pub fn template(sheets: Option<&str>) -> Step {
+pub fn template(workpiece: &Workpiece) -> Step {
+    let sheets = workpiece
+        .tiling()
+        .map(|tiling| tiling.words(workpiece.board().template.paper));
     let print = sheets.map_or_else(
-        || "Have the template printed on one page at 100 %.".to_owned(),
+        |_| "Have the template printed on one page at 100 %.".to_owned(),
         |sheets| format!("Print {sheets} at 100 %, not fitted to the page."),
     );
     let work = vec![

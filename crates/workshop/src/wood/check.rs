@@ -1,9 +1,8 @@
 //! Rule: the wood is known, cut at a moisture that it will keep, and moves as the handbook can tell.
 
-use board::Board;
-
+use crate::Workpiece;
 use crate::check::{Finding, Measure, Rule, Severity};
-use crate::wood::{WoodMoves, wood_moves};
+use crate::wood::WoodMoves;
 
 pub const STATEMENT: &str = "The wood has a change of width for 1 % of moisture, typed or in the table of species. When \
      the board is cut its moisture lies between those of the customer's seasons, or half a percent beyond (meters are no \
@@ -16,11 +15,12 @@ const HOLDS: core::ops::RangeInclusive<f64> = 6.0..=14.0;
 const SLACK: f64 = 0.5;
 
 /// Every finding about the wood.
-pub fn check(board: &Board) -> Vec<Finding> {
-    let Some(wood) = &board.wood else {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
+    let Some(_wood) = &board.wood else {
         return Vec::new();
     };
-    match wood_moves(wood) {
+    match workpiece.moves() {
         Err(error) => vec![Finding::new(
             Severity::Caution,
             Rule::Wood,
@@ -80,19 +80,23 @@ fn shown(moisture: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use board::Board;
     use board::{Air, Wood};
 
     fn found(wood: Wood) -> Vec<Finding> {
-        check(&Board {
-            wood: Some(wood),
-            ..Board::default()
-        })
+        check(
+            &Workpiece::of(&Board {
+                wood: Some(wood),
+                ..Board::default()
+            })
+            .unwrap(),
+        )
     }
 
     #[test]
     fn usual_rooms_are_no_finding_and_nor_is_no_wood() {
         assert_eq!(found(Wood::default()), []);
-        assert_eq!(check(&Board::default()), []);
+        assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
     }
 
     #[test]

@@ -14,4 +14,15 @@ pub use moisture::{equilibrium_moisture, equilibrium_moisture_at_fahrenheit};
 pub(crate) use movement::species_of;
 pub use movement::{Season, WoodError, WoodMoves, change_of_size, wood_moves};
 pub use species::{Known, Species, species};
-pub use weight::{BoardMass, board_mass};
+pub use weight::BoardMass;
+pub(crate) use weight::board_mass;
+
+use board::Board;
+
+/// The wood of a board in the seasons.
+///
+/// # Errors
+/// [`WoodError`] where none is chosen, or its movement is neither typed nor in the table.
+pub(crate) fn of_board(board: &Board) -> Result<WoodMoves, WoodError> {
+    wood_moves(board.wood.as_ref().ok_or(WoodError::NoWood)?)
+}

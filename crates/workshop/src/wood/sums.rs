@@ -1,11 +1,12 @@
 //! Sums about the wood: moisture, movement, lid, weight.
 
-use board::{Board, Layout};
+use board::Board;
 
 use crate::Measure;
+use crate::Workpiece;
 use crate::recess::lid_moves::{LidMoves, lid_moves};
 use crate::sums::{GEOMETRY, MOVEMENT, Sum, SumGroup, TYPED};
-use crate::wood::{BoardMass, Season, WoodError, WoodMoves, board_mass, wood_moves};
+use crate::wood::{BoardMass, Season, WoodError, WoodMoves};
 
 /// The equation of moisture.
 const SORPTION: &str = "Wood Handbook, FPL-GTR-190 (2010), Eq. 4-5; coefficients through public source code that cites it";
@@ -16,21 +17,22 @@ const ROUGH: &str = "real boards are rarely all flat- or quarter-sawn, and tend 
      equation has it (Wood Handbook)";
 
 /// The group; none where no wood is planned.
-pub fn group(board: &Board, layout: &Layout) -> Option<SumGroup> {
+pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
+    let (board, _layout) = (workpiece.board(), workpiece.layout());
     let wood = board.wood.as_ref()?;
     let mut sums = Vec::new();
     let mut notes = vec![ROUGH.to_owned(), LEFT_OUT.to_owned()];
-    match wood_moves(wood) {
+    match workpiece.moves() {
         Ok(moves) => {
             sums.extend(moistures(&moves));
             sums.extend(movement(board, &moves));
         }
         Err(error) => notes.push(error.to_string()),
     }
-    if let Some(Ok(lid)) = lid_moves(board) {
+    if let Some(Ok(lid)) = lid_moves(workpiece) {
         sums.extend(of_lid(&lid));
     }
-    match board_mass(board, layout) {
+    match workpiece.mass() {
         Ok(mass) => sums.extend(weight(&mass)),
         // An unknown species is said above.
         Err(WoodError::Unknown { .. }) if wood.change.is_none() => {}

@@ -6,9 +6,9 @@ use core::f64::consts::PI;
 use super::movement::{WoodError, species_of, typed};
 use super::species::Known;
 use super::wood_moves;
+use crate::Workpiece;
 use crate::bores::holds;
 use crate::bores::volume::bore_volume;
-use crate::pour;
 use crate::recess::area;
 
 /// The moisture that specific gravities and densities are given at, %.
@@ -43,11 +43,12 @@ impl BoardMass {
 ///
 /// # Errors
 /// [`WoodError`] where its wood is not chosen, or its density is neither typed nor in the table.
-pub fn board_mass(board: &Board, layout: &Layout) -> Result<BoardMass, WoodError> {
+pub fn board_mass(workpiece: &Workpiece) -> Result<BoardMass, WoodError> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let wood = board.wood.as_ref().ok_or(WoodError::NoWood)?;
     let volume = wood_volume(board, layout);
     let density = density(wood)?;
-    let resin = match (board.filling, pour(board, layout)) {
+    let resin = match (board.filling, workpiece.pour()) {
         (Some(filling), Some(pour)) => pour.stays * filling.mix.density,
         _ => 0.0,
     };
@@ -128,7 +129,7 @@ fn inserts(board: &Board, layout: &Layout) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bore, Bores, Bottom, Center, Filling, Recess, RecessShape, layout};
+    use board::{Bore, Bores, Bottom, Center, Filling, Recess, RecessShape};
     use testkit::assert_near;
 
     fn bare(diameter: f64, thickness: f64) -> Board {
@@ -153,7 +154,7 @@ mod tests {
     }
 
     fn mass(board: &Board) -> BoardMass {
-        board_mass(board, &layout(board).unwrap()).unwrap()
+        board_mass(&Workpiece::of(board).unwrap()).unwrap()
     }
 
     /// By computation: 500 mm across, 18 thick, of walnut of 616 kg/m³: 2.17712 kg.
@@ -231,15 +232,17 @@ mod tests {
     #[test]
     fn without_a_density_the_reason_is_said() {
         let mut board = bare(500.0, 18.0);
-        let layout = layout(&board).unwrap();
         board.wood = Some(Wood {
             species: "apple".into(),
             ..Wood::default()
         });
-        let error = board_mass(&board, &layout).unwrap_err();
+        let error = board_mass(&Workpiece::of(&board).unwrap()).unwrap_err();
         assert_eq!(error, WoodError::NoDensity { species: "apple" });
         board.wood = None;
-        assert_eq!(board_mass(&board, &layout), Err(WoodError::NoWood));
+        assert_eq!(
+            board_mass(&Workpiece::of(&board).unwrap()),
+            Err(WoodError::NoWood)
+        );
         board.wood = Some(Wood {
             species: "driftwood".into(),
             density: Some(500.0),
@@ -248,7 +251,10 @@ mod tests {
             ..Wood::default()
         });
         assert_near!(
-            board_mass(&board, &layout).unwrap().density.value,
+            board_mass(&Workpiece::of(&board).unwrap())
+                .unwrap()
+                .density
+                .value,
             500.0,
             1e-9
         );

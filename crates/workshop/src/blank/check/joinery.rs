@@ -3,7 +3,8 @@
 use board::{Board, show_length};
 use geometry::Circle;
 
-use crate::blank::panel::{EdgePlace, piece_width, screws, tenons};
+use crate::Workpiece;
+use crate::blank::panel::{EdgePlace, piece_width};
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "A mortise stays inside the thickness of the board with wood above and below, meets no other, \
@@ -11,11 +12,12 @@ pub const STATEMENT: &str = "A mortise stays inside the thickness of the board w
      and leaves the set wood inside the board to the next one and to the edge. Common practice, no source.";
 
 /// Every finding about the tenons of the panel, and the screws in the underside.
-pub fn check(board: &Board) -> Vec<Finding> {
-    let mut findings = mortises(board);
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
+    let mut findings = mortises(workpiece);
     findings.extend(screws_through(board));
     findings.extend(screws_beside(board));
-    findings.extend(screws_together(board));
+    findings.extend(screws_together(workpiece));
     findings.extend(screws_at_edge(board));
     findings
 }
@@ -60,8 +62,13 @@ fn screws_beside(board: &Board) -> Option<Finding> {
 }
 
 /// Two screws that meet, or leave less wood between them than is to be left inside the board.
-fn screws_together(board: &Board) -> Option<Finding> {
-    let circles: Vec<Circle> = screws(board).iter().map(|screw| screw.circle).collect();
+fn screws_together(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
+    let circles: Vec<Circle> = workpiece
+        .screws()
+        .iter()
+        .map(|screw| screw.circle)
+        .collect();
     let wood = geometry::smallest_web(&circles)?.mm;
     let wanted = board.limits.inside;
     if wood >= wanted - HAIR {
@@ -102,11 +109,12 @@ fn screws_at_edge(board: &Board) -> Option<Finding> {
     })
 }
 
-fn mortises(board: &Board) -> Vec<Finding> {
+fn mortises(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
     let Some(size) = board.panel.tenons else {
         return Vec::new();
     };
-    let places = tenons(board);
+    let places = workpiece.tenons();
     if places.is_empty() {
         return Vec::new();
     }
@@ -136,7 +144,7 @@ fn mortises(board: &Board) -> Vec<Finding> {
     }
     if let Some(width) = piece_width(board)
         && 2.0 * size.reach >= width
-        && crate::blank::panel::seams(board).len() > 1
+        && workpiece.seams().len() > 1
     {
         let message = format!(
             "mortises {} deep meet inside strips of {}",
@@ -145,12 +153,13 @@ fn mortises(board: &Board) -> Vec<Finding> {
         );
         add(Severity::Stop, message, width, 2.0 * size.reach);
     }
-    findings.extend(opened(board));
+    findings.extend(opened(workpiece));
     findings
 }
 
-fn opened(board: &Board) -> Option<Finding> {
-    let places = tenons(board);
+fn opened(workpiece: &Workpiece) -> Option<Finding> {
+    let _board = workpiece.board();
+    let places = workpiece.tenons();
     let cut = places
         .iter()
         .filter(|tenon| tenon.place == EdgePlace::Cut)
@@ -174,7 +183,10 @@ mod tests {
         let mut board = Board::default();
         board.panel.build = Build::Strips { count: strips };
         board.panel.tenons = Some(tenons);
-        check(&board).iter().map(|found| found.severity).collect()
+        check(&Workpiece::of(&board).unwrap())
+            .iter()
+            .map(|found| found.severity)
+            .collect()
     }
 
     #[test]
@@ -189,7 +201,7 @@ mod tests {
                 screws,
                 ..Board::default()
             };
-            check(&board).len()
+            check(&Workpiece::of(&board).unwrap()).len()
         };
         assert_eq!(with(100.0, 10.0), 0);
         assert_eq!(with(100.0, 20.0), 1);

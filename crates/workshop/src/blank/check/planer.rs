@@ -3,6 +3,7 @@
 use board::{Board, Build};
 
 use crate::Mend;
+use crate::Workpiece;
 use crate::blank::panel::{piece_width, sawn_width};
 use crate::check::{Finding, Measure, Rule, Severity};
 
@@ -11,7 +12,8 @@ pub const STATEMENT: &str = "Pieces that are glued are planed to one thickness f
      practice, no source.";
 
 /// A finding where a piece is wider than the planer takes.
-pub fn check(board: &Board) -> Option<Finding> {
+pub fn check(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
     // A panel that is glued already, and one board of which nothing is known, are taken as they come.
     let sawn = sawn_width(board)?;
     let whole = board.panel.build == Build::Whole;
@@ -61,7 +63,7 @@ mod tests {
         let mut board = Board::default();
         board.panel.build = build;
         board.panel.planer = planer;
-        check(&board)
+        check(&Workpiece::of(&board).unwrap())
     }
 
     #[test]

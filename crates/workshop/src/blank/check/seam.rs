@@ -1,17 +1,24 @@
 //! Rule: no bore stands on a glued seam, or beside it.
 
-use board::{Board, HoleId, HoleName, Layout};
+use board::{HoleId, HoleName};
 
-use crate::blank::panel::{panel_width, seams};
+use crate::blank::panel::panel_width;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::{Mend, SeamTurns};
+use crate::{Mend, SeamTurns, Workpiece};
 
 pub const STATEMENT: &str = "A bore keeps the set distance from every seam: a bore across a seam opens the glue line, \
      and resin runs along it. The default of 1 mm is common practice, no source.";
 
-/// A finding where bores are cut by a seam or stand beside one.
-pub fn check(board: &Board, layout: &Layout, turns: Option<&SeamTurns>) -> Option<Finding> {
-    let seams = seams(board);
+/// Findings where bores are cut by a seam or stand beside one, and where a seam is none.
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let found = [near(workpiece), misplaced(workpiece)];
+    found.into_iter().flatten().collect()
+}
+
+/// Bores that are cut by a seam or stand beside one.
+fn near(workpiece: &Workpiece) -> Option<Finding> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
+    let seams = workpiece.seams();
     let near: Vec<(f64, HoleName)> = layout
         .holes
         .iter()
@@ -44,7 +51,7 @@ pub fn check(board: &Board, layout: &Layout, turns: Option<&SeamTurns>) -> Optio
     } else {
         Severity::Note
     };
-    let mends: &[Mend] = if turns.is_some_and(SeamTurns::can_be_better) {
+    let mends: &[Mend] = if workpiece.turns().is_some_and(SeamTurns::can_be_better) {
         &[Mend::TurnOffSeams]
     } else {
         &[]
@@ -57,9 +64,9 @@ pub fn check(board: &Board, layout: &Layout, turns: Option<&SeamTurns>) -> Optio
     )
 }
 
-/// A finding where seams that were typed lie off the panel, or upon each other: they are no seams.
-pub fn misplaced(board: &Board) -> Option<Finding> {
-    let seams = seams(board);
+/// Seams that were typed lie off the panel, or upon each other: they are no seams.
+fn misplaced(workpiece: &Workpiece) -> Option<Finding> {
+    let (board, seams) = (workpiece.board(), workpiece.seams());
     let edge = panel_width(board) / 2.0;
     let off = seams.iter().find(|seam| seam.abs() >= edge - HAIR);
     let twice = seams
@@ -82,13 +89,13 @@ pub fn misplaced(board: &Board) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Build, layout};
+    use board::Board;
+    use board::Build;
 
     fn with_seam(at: f64) -> Option<Finding> {
         let mut board = Board::default();
         board.panel.build = Build::Seams { at: vec![at] };
-        let layout = layout(&board).unwrap();
-        check(&board, &layout, crate::seam_turns(&board, &layout).as_ref())
+        near(&Workpiece::of(&board).unwrap())
     }
 
     #[test]
@@ -108,7 +115,7 @@ mod tests {
             ..Board::default()
         };
         board.panel.build = Build::Halves;
-        let found = check(&board, &layout(&board).unwrap(), None).unwrap();
+        let found = near(&Workpiece::of(&board).unwrap()).unwrap();
         assert_eq!(found.holes.len(), 1, "{found:?}");
         assert_eq!(found.severity, Severity::Note);
         assert_eq!(found.mends, []);
@@ -119,7 +126,7 @@ mod tests {
         let told = |at: &[f64]| {
             let mut board = Board::default();
             board.panel.build = Build::Seams { at: at.to_vec() };
-            misplaced(&board).map(|found| found.message)
+            misplaced(&Workpiece::of(&board).unwrap()).map(|found| found.message)
         };
         assert_eq!(told(&[-100.0, 100.0]), None);
         assert!(
@@ -133,9 +140,6 @@ mod tests {
     #[test]
     fn a_seam_beyond_all_bores_is_no_finding() {
         assert_eq!(with_seam(279.0), None);
-        assert_eq!(
-            check(&Board::default(), &layout(&Board::default()).unwrap(), None),
-            None
-        );
+        assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
     }
 }

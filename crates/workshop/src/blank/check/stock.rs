@@ -2,15 +2,19 @@
 
 use board::{Board, Build};
 
-use crate::Mend;
 use crate::blank::stock::{Slab, StockPlan, leaf_thickness, strips_of};
 use crate::check::{Finding, HAIR, Measure, Rule, Severity};
+use crate::{Mend, Workpiece};
 
 pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the blank is as thick as the board or thicker. \
      The default trim of 5 mm is common practice, no source.";
 
 /// Every finding about the board on its blank.
-pub fn check(board: &Board, plan: &StockPlan) -> Vec<Finding> {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
+    let Some(plan) = workpiece.stock() else {
+        return Vec::new();
+    };
     if let Err(error) = &plan.slab {
         let message = error.to_string();
         return vec![Finding::new(Severity::Caution, Rule::Stock, message)];
@@ -115,7 +119,7 @@ fn thickness(board: &Board) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::blank::stock::stock_plan;
+
     use board::StockOutline;
 
     fn on_slab(width: f64) -> Board {
@@ -130,10 +134,7 @@ mod tests {
     }
 
     fn found(board: &Board) -> Vec<Finding> {
-        check(
-            board,
-            &stock_plan(&board.stock, &|| false).unwrap().unwrap(),
-        )
+        check(&Workpiece::of(board).unwrap())
     }
 
     #[test]

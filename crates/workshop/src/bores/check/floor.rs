@@ -1,8 +1,9 @@
 //! Rule: a blind bore leaves wood under it.
 
-use board::{Board, Hole, Layout};
+use board::{Board, Hole};
 
 use crate::Mend;
+use crate::Workpiece;
 use crate::bores::shape::{deepest, tip};
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
 
@@ -11,7 +12,8 @@ pub const STATEMENT: &str = "Under a bore at least the set floor is left, measur
      and the spur of your bit is yours to measure.";
 
 /// One finding for bores that come out below, one for floors that are too thin.
-pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let floor = |hole: &Hole| board.blank.thickness - deepest(hole.bore, board.bores.spur);
     let thin = layout
         .holes
@@ -59,7 +61,7 @@ fn found(board: &Board, holes: &[&Hole], severity: Severity) -> Option<Finding> 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bore, Bores, Bottom, Center, layout};
+    use board::{Bore, Bores, Bottom, Center};
     use testkit::assert_near;
 
     fn found(bottom: Bottom, thickness: f64) -> Vec<Finding> {
@@ -74,7 +76,7 @@ mod tests {
             ..Board::default()
         };
         board.blank.thickness = thickness;
-        check(&board, &layout(&board).unwrap())
+        check(&Workpiece::of(&board).unwrap())
     }
 
     #[test]

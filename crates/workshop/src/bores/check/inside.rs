@@ -1,12 +1,12 @@
 //! Rule: wood is left inside the board between a bore and what is cut into it from the seam or from below.
 
-use board::{Board, Hole, HoleName, Layout, RecessShape};
+use board::{Board, Hole, HoleName, RecessShape};
 use geometry::Point;
 
-use crate::blank::panel::{screws, tenons};
+use crate::Workpiece;
 use crate::bores::shape::{Upright, wood_between};
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::recess::lid_cut::{lid_cut, lid_cut_name};
+use crate::recess::lid_cut::lid_cut_name;
 use crate::recess::{away, middle};
 
 pub const STATEMENT: &str = "Between a bore, with its point or spur, and a mortise, screw, storage recess or lid groove inside the board at \
@@ -21,15 +21,16 @@ struct Near {
 }
 
 /// One finding for bores that meet something inside, one for wood that is too thin.
-pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
-    let hidden = hidden(board);
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
+    let hidden = workpiece.hidden();
     if hidden.is_empty() {
         return Vec::new();
     }
     let near = layout
         .holes
         .iter()
-        .filter_map(|hole| nearest(board, &hidden, hole))
+        .filter_map(|hole| nearest(board, hidden, hole))
         .filter(|near| near.wood < board.limits.inside - HAIR);
     let (meeting, thin): (Vec<Near>, Vec<Near>) = near.partition(|near| near.wood <= 0.0);
     let parts = [(meeting, Severity::Stop), (thin, Severity::Caution)];
@@ -40,12 +41,10 @@ pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
 }
 
 /// The least wood between a bore and what is cut inside the board, mm, and which bore that is; none where nothing is cut.
-pub fn least_inside(board: &Board, layout: &Layout) -> Option<(f64, HoleName)> {
-    let hidden = hidden(board);
-    let near = layout
-        .holes
-        .iter()
-        .filter_map(|hole| nearest(board, &hidden, hole));
+pub fn least_inside(workpiece: &Workpiece) -> Option<(f64, HoleName)> {
+    let (board, hidden) = (workpiece.board(), workpiece.hidden());
+    let holes = workpiece.layout().holes.iter();
+    let near = holes.filter_map(|hole| nearest(board, hidden, hole));
     let least = near.min_by(|a, b| a.wood.total_cmp(&b.wood))?;
     Some((least.wood, least.hole))
 }
@@ -64,6 +63,7 @@ fn nearest(board: &Board, hidden: &[(&'static str, Hidden)], hole: &Hole) -> Opt
     })
 }
 
+#[derive(Debug)]
 /// Something upright inside the board: its plan, and how deep it is below the top face.
 pub struct Hidden {
     plan: Plan,
@@ -72,6 +72,7 @@ pub struct Hidden {
     bottom: f64,
 }
 
+#[derive(Debug)]
 enum Plan {
     Tenon(crate::blank::panel::TenonPlace),
     Screw(geometry::Circle),
@@ -127,10 +128,11 @@ impl Hidden {
 }
 
 /// What is cut into the board from below and from its seams.
-pub fn hidden(board: &Board) -> Vec<(&'static str, Hidden)> {
+pub fn hidden(workpiece: &Workpiece) -> Vec<(&'static str, Hidden)> {
+    let board = workpiece.board();
     let thickness = board.blank.thickness;
     let size = board.panel.tenons.unwrap_or_default();
-    let mortises = tenons(board).into_iter().map(|tenon| {
+    let mortises = workpiece.tenons().iter().map(|&tenon| {
         let hidden = Hidden {
             plan: Plan::Tenon(tenon),
             top: size.below_top,
@@ -138,7 +140,7 @@ pub fn hidden(board: &Board) -> Vec<(&'static str, Hidden)> {
         };
         ("mortise", hidden)
     });
-    let screws = screws(board).into_iter().map(|screw| {
+    let screws = workpiece.screws().iter().map(|screw| {
         let hidden = Hidden {
             plan: Plan::Screw(screw.circle),
             top: (thickness - screw.depth).max(0.0),
@@ -154,7 +156,7 @@ pub fn hidden(board: &Board) -> Vec<(&'static str, Hidden)> {
         };
         ("storage recess", hidden)
     });
-    let lid = lid_cut(board).map(|cut| {
+    let lid = workpiece.lid().cut.map(|cut| {
         let hidden = Hidden {
             plan: Plan::Recess(cut),
             top: (thickness - cut.depth).max(0.0),
@@ -190,7 +192,7 @@ mod tests {
     use testkit::assert_near;
 
     fn checked(board: &Board) -> Vec<Finding> {
-        check(board, &layout(board).unwrap())
+        check(&Workpiece::of(board).unwrap())
     }
 
     fn mm(found: &Finding) -> f64 {

@@ -1,9 +1,10 @@
 //! Rule: pieces that stand side by side do not touch.
 
-use board::{Board, Layout, show_length};
+use board::{Board, show_length};
 use geometry::Circle;
 
 use crate::Mend;
+use crate::Workpiece;
 use crate::check::pairs::Pairs;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
 
@@ -11,7 +12,8 @@ pub const STATEMENT: &str = "Between pieces in neighboring holes the set gap is 
      without knocking the next. The default of 2 mm is common practice, no source.";
 
 /// One finding for pieces that touch, one for gaps that are too small.
-pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let radius = board.piece.diameter / 2.0;
     let pieces: Vec<Circle> = layout
         .seats(board)
@@ -52,7 +54,7 @@ fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Piece, layout};
+    use board::Piece;
 
     fn with_marbles(diameter: f64) -> Vec<Severity> {
         let piece = Piece {
@@ -63,7 +65,7 @@ mod tests {
             piece,
             ..Board::default()
         };
-        check(&board, &layout(&board).unwrap())
+        check(&Workpiece::of(&board).unwrap())
             .iter()
             .map(|found| found.severity)
             .collect()

@@ -1,8 +1,9 @@
 //! Rule: the center pilot takes the circle jig's pin, with little play.
 
-use board::{Board, Center, HoleId, show_length};
+use board::{Center, HoleId, show_length};
 
 use crate::Mend;
+use crate::Workpiece;
 use crate::check::{Finding, Measure, Rule, Severity};
 
 pub const STATEMENT: &str = "The pilot at the center pin takes the pin of the circle jig with little play, since play \
@@ -10,7 +11,8 @@ pub const STATEMENT: &str = "The pilot at the center pin takes the pin of the ci
      The default play of 0.3 mm is common practice, no source.";
 
 /// At most one finding about the pilot.
-pub fn check(board: &Board) -> Option<Finding> {
+pub fn check(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
     let pin = board.jig.pin;
     let center = board.drilled_center();
     let Some(pilot) = center.pilot() else {
@@ -68,6 +70,7 @@ fn finding(severity: Severity, message: String, measured: f64, wanted: f64) -> F
 #[cfg(test)]
 mod tests {
     use super::*;
+    use board::Board;
     use board::CircleJig;
 
     fn with(pilot: f64, pin: f64) -> Option<Severity> {
@@ -75,11 +78,14 @@ mod tests {
             diameter: pilot,
             depth: 10.0,
         };
-        check(&Board {
-            center,
-            jig: CircleJig::with_pin(pin),
-            ..Board::default()
-        })
+        check(
+            &Workpiece::of(&Board {
+                center,
+                jig: CircleJig::with_pin(pin),
+                ..Board::default()
+            })
+            .unwrap(),
+        )
         .map(|found| found.severity)
     }
 
@@ -102,11 +108,14 @@ mod tests {
             bore,
             pilot: bore.diameter,
         };
-        let found = check(&Board {
-            center,
-            jig: CircleJig::with_pin(12.0),
-            ..Board::default()
-        })
+        let found = check(
+            &Workpiece::of(&Board {
+                center,
+                jig: CircleJig::with_pin(12.0),
+                ..Board::default()
+            })
+            .unwrap(),
+        )
         .unwrap();
         assert_eq!(found.severity, Severity::Stop);
     }
@@ -122,17 +131,26 @@ mod tests {
                 ..board.bores.track
             }),
         );
-        assert_eq!(check(&board).unwrap().severity, Severity::Stop);
+        assert_eq!(
+            check(&Workpiece::of(&board).unwrap()).unwrap().severity,
+            Severity::Stop
+        );
         board.drop_hole(HoleId::CENTER, false);
-        assert_eq!(check(&board).unwrap().severity, Severity::Note);
+        assert_eq!(
+            check(&Workpiece::of(&board).unwrap()).unwrap().severity,
+            Severity::Note
+        );
     }
 
     #[test]
     fn no_hole_is_a_note() {
-        let found = check(&Board {
-            center: Center::Nothing,
-            ..Board::default()
-        })
+        let found = check(
+            &Workpiece::of(&Board {
+                center: Center::Nothing,
+                ..Board::default()
+            })
+            .unwrap(),
+        )
         .unwrap();
         assert_eq!(found.severity, Severity::Note);
     }

@@ -1,8 +1,9 @@
 //! Rule: a piece sits in its bore as it should.
 
-use board::{Board, Bore, Hole, HoleName, Insert, Layout, PieceKind, show_length};
+use board::{Board, Bore, Hole, HoleName, Insert, PieceKind, show_length};
 
 use crate::Mend;
+use crate::Workpiece;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
 
@@ -24,7 +25,8 @@ enum Wrong {
 }
 
 /// One finding for each kind of bad seat.
-pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let mut wrong: Vec<(Wrong, &Hole, Measure, Measure)> = layout
         .seats(board)
         .iter()
@@ -192,7 +194,7 @@ fn found(board: &Board, wrong: Wrong, first: &Hole, holes: Vec<HoleName>) -> Fin
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bores, Bottom, layout};
+    use board::{Bores, Bottom};
 
     fn with(kind: PieceKind, bore: f64, depth: f64) -> Vec<(Severity, usize)> {
         let bore = Bore {
@@ -206,7 +208,7 @@ mod tests {
         };
         board.piece.kind = kind;
         board.piece.shank = Some(12.0);
-        check(&board, &layout(&board).unwrap())
+        check(&Workpiece::of(&board).unwrap())
             .iter()
             .map(|found| (found.severity, found.holes.len()))
             .collect()
@@ -238,7 +240,7 @@ mod tests {
         board.piece.kind = PieceKind::Magnet;
         board.piece.shank = Some(11.8);
         let severity = |board: &Board| {
-            let found = check(board, &layout(board).unwrap());
+            let found = check(&Workpiece::of(board).unwrap());
             let proud = |found: &&Finding| found.message.contains("above the top face");
             found.iter().find(proud).unwrap().severity
         };

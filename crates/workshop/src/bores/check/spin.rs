@@ -1,7 +1,6 @@
 //! Rule: pieces stay in their holes while the board is turned.
 
-use board::{Board, Layout};
-
+use crate::Workpiece;
 use crate::bores::holds::{any_leaves_below, flights};
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
 
@@ -11,12 +10,13 @@ pub const STATEMENT: &str = "Up to the set speed of turning no piece leaves its 
      piece slides where m ω² r = μ (F + m g). A jerk does more; try it.";
 
 /// A finding where pieces leave below the set speed.
-pub fn check(board: &Board, layout: &Layout) -> Option<Finding> {
+pub fn check(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
     let limit = board.limits.spin - HAIR;
-    if !any_leaves_below(board, layout, limit) {
+    if !any_leaves_below(workpiece, limit) {
         return None;
     }
-    let flights = flights(board, layout);
+    let flights = flights(workpiece);
     let fast = flights.partition_point(|flight| flight.speed < limit);
     let leaving = flights.get(..fast)?;
     let worst = leaving.first()?;
@@ -43,10 +43,11 @@ pub fn check(board: &Board, layout: &Layout) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Magnet, PieceKind, layout};
+    use board::Board;
+    use board::{Magnet, PieceKind};
 
     fn found(board: &Board) -> Option<Finding> {
-        check(board, &layout(board).unwrap())
+        check(&Workpiece::of(board).unwrap())
     }
 
     #[test]

@@ -13,11 +13,12 @@ pub use magnet::{MagnetHold, magnet_hold};
 pub use marble::{MarbleStand, marble_stand};
 pub use peg::{PegStand, peg_stand};
 
-use board::{Board, Bore, Bottom, Hole, Layout, Piece, PieceKind};
+use board::{Bore, Bottom, Hole, Piece, PieceKind};
 use core::cmp::Ordering;
 use core::f64::consts::PI;
 use geometry::Angle;
 
+use crate::Workpiece;
 use crate::bores::volume::ball_volume;
 use crate::filling::open_bore;
 
@@ -102,9 +103,10 @@ pub struct Flight<'a> {
 }
 
 /// At which speed of turning pieces leave their holes, the slowest first; those at the center pin never do.
-pub fn flights<'a>(board: &Board, layout: &'a Layout) -> Vec<Flight<'a>> {
-    let mut seats: Vec<(f64, &Hole)> = layout
-        .seats(board)
+pub fn flights(workpiece: &Workpiece) -> Vec<Flight<'_>> {
+    let board = workpiece.board();
+    let mut seats: Vec<(f64, &Hole)> = workpiece
+        .seats()
         .iter()
         .map(|hole| (hole.center.to_vec2().length(), hole))
         .collect();
@@ -129,9 +131,10 @@ pub fn flights<'a>(board: &Board, layout: &'a Layout) -> Vec<Flight<'a>> {
 
 /// Whether any piece leaves its hole below a speed of turning, turns a minute: [`flights`] without sorting, since
 /// nearly always none does.
-pub fn any_leaves_below(board: &Board, layout: &Layout, speed: f64) -> bool {
+pub fn any_leaves_below(workpiece: &Workpiece, speed: f64) -> bool {
+    let board = workpiece.board();
     let mut last: Option<(Bore, Option<Hold>)> = None;
-    layout.seats(board).iter().any(|seat| {
+    workpiece.seats().iter().any(|seat| {
         // Neighbors in the layout mostly have the same bore.
         let hold = match last {
             Some((bore, hold)) if bore == seat.bore => hold,
@@ -194,6 +197,7 @@ fn weight(piece: &Piece) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use board::Board;
     use board::{Change, Edit, HoleId, Role, layout};
     use testkit::assert_near;
 
@@ -226,7 +230,8 @@ mod tests {
     fn the_outermost_pieces_of_a_board_leave_first() {
         let board = Board::default();
         let layout = layout(&board).unwrap();
-        let flights = flights(&board, &layout);
+        let worked = Workpiece::of(&board).unwrap();
+        let flights = flights(&worked);
         let speeds: Vec<f64> = flights.iter().map(|flight| flight.speed).collect();
         assert!(speeds.is_sorted() && speeds.len() > 3, "{speeds:?}");
         let held: usize = flights.iter().map(|flight| flight.holes.len()).sum();
@@ -238,8 +243,14 @@ mod tests {
             .map(|hole| hole.center.to_vec2().length());
         let outermost = outermost.fold(0.0, f64::max);
         assert_near!(flights[0].radius, outermost, 1e-9);
-        assert!(!any_leaves_below(&board, &layout, speeds[0] - 1e-6));
-        assert!(any_leaves_below(&board, &layout, speeds[0] + 1e-6));
+        assert!(!any_leaves_below(
+            &Workpiece::of(&board).unwrap(),
+            speeds[0] - 1e-6
+        ));
+        assert!(any_leaves_below(
+            &Workpiece::of(&board).unwrap(),
+            speeds[0] + 1e-6
+        ));
         // ω² r = g · tan of the tilt: 16 mm on 12 mm, 6 / √28.
         let turning = flights[0].speed * 2.0 * PI / 60.0;
         let sideways = 6.0 / 28.0_f64.sqrt() * GRAVITY;
@@ -263,8 +274,7 @@ mod tests {
             mirrored: true,
             change: Change::Bore { bore: narrow },
         }];
-        let layout = layout(&board).unwrap();
-        let counts: Vec<usize> = flights(&board, &layout)
+        let counts: Vec<usize> = flights(&Workpiece::of(&board).unwrap())
             .iter()
             .map(|flight| flight.holes.len())
             .collect();

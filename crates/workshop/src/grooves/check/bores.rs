@@ -1,26 +1,23 @@
 //! Rule: grooves keep away from bores.
 
-use board::{Board, Hole, HoleName, Layout, show_length};
+use board::{Board, Hole, HoleName, show_length};
 
+use crate::Workpiece;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::grooves::{GrooveKind, GroovePlan, Strokes};
+use crate::grooves::{GrooveKind, GroovePlan};
 
 pub const STATEMENT: &str = "A groove keeps as far from every bore that it does not join or go round as straight grooves \
      end before theirs, measured at the top face: the wood between breaks out. The default of 1.5 mm is common practice, \
      no source.";
 
 /// One finding for bores that grooves cut into, one for those they come near, one for lines that find no room.
-pub fn check(
-    board: &Board,
-    layout: &Layout,
-    plan: &GroovePlan,
-    strokes: &Strokes<'_>,
-) -> Vec<Finding> {
-    let Some(wanted) = board.grooves else {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
+    let (Some(wanted), Some(plan)) = (board.grooves, workpiece.grooves()) else {
         return Vec::new();
     };
     let near = layout.holes.iter().filter_map(|hole| {
-        let (wood, kind) = nearest(hole, wanted.stop + wanted.width / 2.0, strokes)?;
+        let (wood, kind) = nearest(hole, wanted.stop + wanted.width / 2.0, workpiece, plan)?;
         let wood = wood - wanted.width / 2.0;
         (wood < wanted.stop - HAIR).then_some((wood, kind, hole.name))
     });
@@ -33,18 +30,20 @@ pub fn check(
 }
 
 /// The nearest middle of a groove that has nothing to do with a hole, as far as the reach: distance to the bore's edge.
-fn nearest(hole: &Hole, reach: f64, strokes: &Strokes<'_>) -> Option<(f64, GrooveKind)> {
+fn nearest(
+    hole: &Hole,
+    reach: f64,
+    workpiece: &Workpiece,
+    plan: &GroovePlan,
+) -> Option<(f64, GrooveKind)> {
+    let strokes = workpiece.strokes();
     let radius = hole.bore.radius();
     let area = kurbo::Rect::from_center_size(hole.center, (2.0 * radius, 2.0 * radius));
     let near = strokes.near(area, reach).into_iter();
     near.filter_map(|at| strokes.get(at))
-        .filter(|owned| !owned.groove.holes.contains(&hole.name))
-        .map(|owned| {
-            (
-                owned.stroke.distance(hole.center) - radius,
-                owned.groove.kind,
-            )
-        })
+        .filter_map(|owned| Some((owned, plan.grooves.get(owned.at)?)))
+        .filter(|(_, groove)| !groove.holes.contains(&hole.name))
+        .map(|(owned, groove)| (owned.stroke.distance(hole.center) - radius, groove.kind))
         .min_by(|one, other| one.0.total_cmp(&other.0))
 }
 
@@ -91,8 +90,8 @@ fn no_room(plan: &GroovePlan) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::grooves;
-    use board::{Grooves, Rings, layout};
+
+    use board::{Grooves, Rings};
     use testkit::assert_near;
 
     fn checked(wanted: Grooves, change: impl FnOnce(&mut Board)) -> Vec<Finding> {
@@ -101,9 +100,7 @@ mod tests {
             ..Board::default()
         };
         change(&mut board);
-        let layout = layout(&board).unwrap();
-        let plan = grooves(&board, &layout).unwrap();
-        check(&board, &layout, &plan, &Strokes::new(&plan))
+        check(&Workpiece::of(&board).unwrap())
     }
 
     #[test]

@@ -2,18 +2,20 @@
 
 use board::{Board, Grooves, show_length};
 
-use crate::bores::check::inside::{Hidden, hidden};
+use crate::Workpiece;
+use crate::bores::check::inside::Hidden;
 use crate::bores::shape::wood_under_groove;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity};
-use crate::grooves::{GroovePlan, Strokes};
+use crate::grooves::Strokes;
 
 pub const STATEMENT: &str = "A V bit cuts grooves wider than the flat at its tip, and as deep as their width and its angle \
      make them: (width − tip) / (2 tan(angle / 2)). Under a groove the set floor is left to the underside, and the set \
      wood inside the board to a storage recess, a screw or a mortise, measured in three dimensions.";
 
 /// Every finding about the depth of the grooves.
-pub fn check(board: &Board, plan: &GroovePlan, strokes: &Strokes<'_>) -> Vec<Finding> {
-    let Some(wanted) = board.grooves else {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
+    let (Some(wanted), Some(plan)) = (board.grooves, workpiece.grooves()) else {
         return Vec::new();
     };
     if plan.depth <= HAIR {
@@ -24,7 +26,7 @@ pub fn check(board: &Board, plan: &GroovePlan, strokes: &Strokes<'_>) -> Vec<Fin
     }
     let found = [
         underside(board, plan.depth),
-        within(board, &wanted, plan.depth, strokes),
+        within(workpiece, &wanted, plan.depth),
     ];
     found.into_iter().flatten().collect()
 }
@@ -62,11 +64,12 @@ fn underside(board: &Board, depth: f64) -> Option<Finding> {
 }
 
 /// Against what is cut into the board from below and from the seams.
-fn within(board: &Board, wanted: &Grooves, depth: f64, strokes: &Strokes<'_>) -> Option<Finding> {
+fn within(workpiece: &Workpiece, wanted: &Grooves, depth: f64) -> Option<Finding> {
+    let board = workpiece.board();
     let limit = board.limits.inside;
-    let near = hidden(board).into_iter().filter_map(|(what, hidden)| {
-        let wood = wood(&hidden, wanted, (depth, limit), strokes)?;
-        Some((wood, what))
+    let near = workpiece.hidden().iter().filter_map(|(what, hidden)| {
+        let wood = wood(hidden, wanted, (depth, limit), workpiece.strokes())?;
+        Some((wood, *what))
     });
     let (wood, what) = near.min_by(|a, b| a.0.total_cmp(&b.0))?;
     let deep = Measure::Mm(depth).shown(board.units);
@@ -93,7 +96,7 @@ fn wood(
     hidden: &Hidden,
     wanted: &Grooves,
     (depth, limit): (f64, f64),
-    strokes: &Strokes<'_>,
+    strokes: &Strokes,
 ) -> Option<f64> {
     if hidden.top >= depth + limit - HAIR {
         return None;
@@ -112,8 +115,8 @@ fn wood(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::grooves;
-    use board::{Recess, RecessShape, ScrewCircle, layout};
+
+    use board::{Recess, RecessShape, ScrewCircle};
     use testkit::assert_near;
 
     fn checked(change: impl FnOnce(&mut Board)) -> Vec<Finding> {
@@ -128,9 +131,7 @@ mod tests {
             ..Board::default()
         };
         change(&mut board);
-        let layout = layout(&board).unwrap();
-        let plan = grooves(&board, &layout).unwrap();
-        check(&board, &plan, &Strokes::new(&plan))
+        check(&Workpiece::of(&board).unwrap())
     }
 
     fn mm(found: &Finding) -> f64 {

@@ -1,16 +1,18 @@
 //! Rule: grooves stay on the flat top.
 
-use board::{Board, HoleName};
+use board::HoleName;
 
+use crate::Workpiece;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::grooves::{Groove, GroovePlan, Stroke};
+use crate::grooves::{Groove, Stroke};
 
 pub const STATEMENT: &str = "A groove ends before the roundover begins: a bit that runs over the edge tears it, and a \
      roundover cut later is guided by a bearing that falls into the groove. Common practice, no source.";
 
 /// One finding for grooves that run off the board, one for those that run into the roundover.
-pub fn check(board: &Board, plan: &GroovePlan) -> Vec<Finding> {
-    let Some(wanted) = board.grooves else {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
+    let (Some(wanted), Some(plan)) = (board.grooves, workpiece.grooves()) else {
         return Vec::new();
     };
     let (flat, edge) = (board.blank.flat_radius(), board.blank.radius());
@@ -59,8 +61,9 @@ pub fn check(board: &Board, plan: &GroovePlan) -> Vec<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::grooves;
-    use board::{Grooves, Rings, layout};
+
+    use board::Board;
+    use board::{Grooves, Rings};
     use testkit::assert_near;
 
     fn checked(diameter: f64) -> Vec<Finding> {
@@ -80,7 +83,7 @@ mod tests {
             ..Board::default()
         };
         board.blank.diameter = diameter;
-        check(&board, &grooves(&board, &layout(&board).unwrap()).unwrap())
+        check(&Workpiece::of(&board).unwrap())
     }
 
     #[test]

@@ -1,10 +1,11 @@
 //! Rule: grooves do not run side by side into each other.
 
-use board::{Board, HoleName};
+use board::HoleName;
 use geometry::Circle;
 
+use crate::Workpiece;
 use crate::check::{Finding, Measure, Rule, Severity};
-use crate::grooves::{GrooveKind, GroovePlan, Stroke, Strokes};
+use crate::grooves::{GrooveKind, Stroke, Strokes};
 
 pub const STATEMENT: &str = "Two grooves that do not cross lie at least their width apart from middle to middle, and \
      two that cross do so at 30 degrees or more: the thin wood between them breaks out. Common practice, no source.";
@@ -19,9 +20,10 @@ const PLACES: f64 = 4.0;
 const MOST_PLACES: f64 = 1024.0;
 
 /// One finding for all pairs that run side by side.
-pub fn check(board: &Board, plan: &GroovePlan, strokes: &Strokes<'_>) -> Option<Finding> {
+pub fn check(workpiece: &Workpiece) -> Option<Finding> {
+    let (board, plan) = (workpiece.board(), workpiece.grooves()?);
     let width = board.grooves?.width;
-    let pairs = pairs(strokes, width);
+    let pairs = pairs(workpiece.strokes(), width);
     let &(least, [one, other]) = pairs.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
     let [first, second] = [one, other].map(|at| plan.grooves.get(at));
     let (first, second) = (first?, second?);
@@ -47,13 +49,13 @@ pub fn check(board: &Board, plan: &GroovePlan, strokes: &Strokes<'_>) -> Option<
 }
 
 /// Least distance, and the two grooves by their place in the plan, each pair once.
-fn pairs(strokes: &Strokes<'_>, width: f64) -> Vec<(f64, [usize; 2])> {
+fn pairs(strokes: &Strokes, width: f64) -> Vec<(f64, [usize; 2])> {
     let mut pairs: Vec<(f64, [usize; 2])> = Vec::new();
     for (at, one) in strokes.all().iter().enumerate() {
         let near = strokes.near(one.stroke.bounds(), width);
         let others = near.into_iter().filter(|&other| other > at);
         for other in others.filter_map(|other| strokes.get(other)) {
-            if other.at == one.at || joined(one.groove.kind, other.groove.kind) {
+            if other.at == one.at || joined(one.kind, other.kind) {
                 continue;
             }
             if let Some(least) = beside(&one.stroke, &other.stroke, width) {
@@ -138,8 +140,9 @@ fn beside(one: &Stroke, other: &Stroke, width: f64) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::grooves;
-    use board::{Grooves, Rings, layout};
+
+    use board::Board;
+    use board::{Grooves, Rings};
     use geometry::Point;
     use kurbo::Line;
     use testkit::assert_near;
@@ -149,9 +152,7 @@ mod tests {
             grooves: Some(wanted),
             ..Board::default()
         };
-        let layout = layout(&board).unwrap();
-        let plan = grooves(&board, &layout).unwrap();
-        check(&board, &plan, &Strokes::new(&plan))
+        check(&Workpiece::of(&board).unwrap())
     }
 
     fn line(from: (f64, f64), to: (f64, f64)) -> Stroke {

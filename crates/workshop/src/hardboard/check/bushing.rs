@@ -2,6 +2,7 @@
 
 use board::{Board, Bottom, Hole, INCH, Layout, Router, show_length};
 
+use crate::Workpiece;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::hardboard::router::routed;
 
@@ -17,7 +18,8 @@ const LED: f64 = 2.0;
 const WALL: f64 = INCH / 32.0;
 
 /// What does not fit: bit and bushing, bushing and hardboard, bit and bores.
-pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let Some(router) = board.router else {
         return Vec::new();
     };
@@ -124,7 +126,7 @@ fn finding(severity: Severity, message: String, is: f64, wanted: f64) -> Finding
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bore, Bores, Center, layout};
+    use board::{Bore, Bores, Center};
 
     fn found(router: Router, bore: Bore) -> Vec<Finding> {
         let board = Board {
@@ -136,7 +138,7 @@ mod tests {
             },
             ..Board::default()
         };
-        check(&board, &layout(&board).unwrap())
+        check(&Workpiece::of(&board).unwrap())
     }
 
     fn bore(bottom: Bottom) -> Bore {
@@ -167,7 +169,7 @@ mod tests {
         assert_eq!(reaching(5.8), [Severity::Caution]);
         assert_eq!(reaching(1.5), [Severity::Caution]);
         let none = Board::default();
-        assert_eq!(check(&none, &layout(&none).unwrap()), []);
+        assert_eq!(check(&Workpiece::of(&none).unwrap()), []);
     }
 
     /// Walls of 1/32 in are found on a bushing of 5/16 in with a bore of 1/4 in; the pivot of 6 mm is not routed.

@@ -3,21 +3,23 @@
 use board::{Board, HoleName, show_length};
 
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::{Closing, SectorJigError, SectorPlan, SectorTurn};
+use crate::{Closing, SectorPlan, SectorTurn, Workpiece};
 
 pub const STATEMENT: &str = "A jig that is turned from sector to sector adds up the play of its pins, and the last sector \
      still leaves the set web to the first, at worst. The error is added up as the sector jig's page says. Hardboard \
      between its index holes and the others is a template's web. The defaults of both webs are common practice, no source.";
 
 /// Why there can be no jig; or where the last web or the hardboard may be too thin, and where sectors differ.
-pub fn check(board: &Board, jig: &Result<SectorPlan, SectorJigError>) -> Vec<Finding> {
-    match jig {
-        Err(error) => vec![Finding::new(
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
+    match workpiece.sector_jig() {
+        None => Vec::new(),
+        Some(Err(error)) => vec![Finding::new(
             Severity::Stop,
             Rule::SectorJig,
             error.to_string(),
         )],
-        Ok(plan) => {
+        Some(Ok(plan)) => {
             let last = plan.closing.and_then(|closing| last_web(board, &closing));
             let found = [last, hardboard(board, plan), apart(plan)];
             found.into_iter().flatten().collect()
@@ -107,8 +109,7 @@ fn apart(plan: &SectorPlan) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sector_jig;
-    use board::{Center, Change, Edit, SectorJig, layout};
+    use board::{Center, Change, Edit, SectorJig};
 
     fn asked(play: f64) -> Board {
         Board {
@@ -118,8 +119,7 @@ mod tests {
     }
 
     fn found(board: &Board) -> Vec<Finding> {
-        let jig = sector_jig(board, &layout(board).unwrap());
-        jig.iter().flat_map(|jig| check(board, jig)).collect()
+        check(&Workpiece::of(board).unwrap())
     }
 
     fn severity(board: &Board) -> Option<Severity> {

@@ -1,29 +1,33 @@
 //! Rule: hardboard is left between two holes of a router template.
 
-use board::{Board, Layout, show_length};
+use board::{Board, show_length};
 use geometry::close_webs;
 
+use crate::Mend;
+use crate::Workpiece;
 use crate::check::pairs::Pairs;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::{Mend, router_template};
 
 pub const STATEMENT: &str = "The holes of a router template are wider than the bores, by the guide bushing's diameter \
      less the bit's, and leave at least the set web of hardboard; the center has its pin's hole, or none. The default of 3 mm is common practice, no source.";
 
 /// One finding for holes that meet, one for webs that are too thin.
-pub fn check(board: &Board, layout: &Layout) -> Vec<Finding> {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
     // A bit that does not go through its bushing has no holes to measure; it is told elsewhere.
-    let Some(router) = board.router.filter(|router| router.wider() > 0.0) else {
+    let template = workpiece
+        .router()
+        .filter(|(router, _)| router.wider() > 0.0);
+    let Some((_, template)) = template else {
         return Vec::new();
     };
-    let (_, wide) = router_template(board, layout, router);
-    let holes = wide.mouths();
-    let webs = close_webs(&holes, board.limits.template_web - HAIR);
+    let wide = template.layout();
+    let webs = close_webs(template.mouths(), board.limits.template_web - HAIR);
     let (meeting, thin) = webs.split_at(webs.partition_point(|web| web.mm <= 0.0));
     let parts = [(meeting, Severity::Stop), (thin, Severity::Caution)];
     parts
         .into_iter()
-        .filter_map(|(webs, severity)| Some(found(board, &Pairs::of(&wide, webs)?, severity)))
+        .filter_map(|(webs, severity)| Some(found(board, &Pairs::of(wide, webs)?, severity)))
         .collect()
 }
 
@@ -56,7 +60,7 @@ fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Router, layout};
+    use board::Router;
     use testkit::assert_near;
 
     fn with(bushing: f64, bit: f64) -> Vec<Finding> {
@@ -69,7 +73,7 @@ mod tests {
             start: 0,
             ..Board::default()
         };
-        check(&board, &layout(&board).unwrap())
+        check(&Workpiece::of(&board).unwrap())
     }
 
     /// Offset is half the bushing's diameter less the bit's: 3/4 in and 1/2 in give 1/8 in (trade page, not a
@@ -90,7 +94,7 @@ mod tests {
         assert_eq!(with(20.0, 12.0)[0].severity, Severity::Stop);
         assert_eq!(with(12.0, 12.0), []);
         let none = Board::default();
-        assert_eq!(check(&none, &layout(&none).unwrap()), []);
+        assert_eq!(check(&Workpiece::of(&none).unwrap()), []);
     }
 
     /// The center is not routed: beside its pin of 6 mm a hole 20 mm off has 20 − 3 − 8 mm, and none is missed where the
@@ -118,7 +122,7 @@ mod tests {
         };
         board.limits.template_web = 10.0;
         let named = |board: &Board| {
-            let found = check(board, &layout(board).unwrap());
+            let found = check(&Workpiece::of(board).unwrap());
             let is = |name: &board::HoleName| name.to_string() == "C";
             found.iter().any(|found| found.holes.iter().any(is))
         };

@@ -2,9 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use board::{Board, Hole, HoleId, HoleName, Layout};
+use board::{Hole, HoleId, HoleName, Layout};
 use geometry::{Circle, Point};
 
+use crate::Workpiece;
 use crate::hardboard::sector::{of_player, sector, turned};
 
 /// How far the same hole of two sectors may be apart for one jig to drill both, mm.
@@ -32,7 +33,8 @@ pub struct Copies<'a> {
 }
 
 impl<'a> Copies<'a> {
-    pub fn of(board: &Board, layout: &'a Layout, own: &'a [Hole]) -> Self {
+    pub fn of(workpiece: &'a Workpiece, own: &'a [Hole]) -> Self {
+        let (board, layout) = (workpiece.board(), workpiece.layout());
         let of_player = |player: u32| {
             let turn = sector(board.players) * f64::from(player - 1);
             own.iter()

@@ -1,8 +1,9 @@
 //! Where the index pins go.
 
-use board::{Board, Hole, HoleName, Layout, SectorJig};
+use board::{Board, Hole, HoleName, SectorJig};
 use geometry::{Angle, Circle, Point, bearing_of};
 
+use crate::Workpiece;
 use crate::hardboard::sector::closing::{Gap, Play, narrowest};
 use crate::hardboard::sector::copies::Copies;
 use crate::hardboard::sector::{of_player, sector, turned};
@@ -40,11 +41,11 @@ impl Candidate {
 /// tenth of that the nearest is taken, for a small jig; with two pins the one that has another farthest from it, which
 /// stands well out too.
 pub fn choose(
-    board: &Board,
-    layout: &Layout,
+    workpiece: &Workpiece,
     copies: &Copies<'_>,
     jig: SectorJig,
 ) -> Option<(Vec<(HoleName, Circle)>, f64)> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let pool = pool(board, copies);
     let last: Vec<Hole> = of_player(layout, board.players).copied().collect();
     let gaps = narrowest(&last, copies.own, HAIR);

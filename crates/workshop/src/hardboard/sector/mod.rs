@@ -9,12 +9,13 @@ mod index;
 #[cfg(test)]
 mod tests;
 
-use board::{Board, Hole, HoleId, HoleName, Layout, SectorJig};
+use board::{Hole, HoleId, HoleName, Layout, SectorJig};
 use geometry::{Angle, Circle, Point, bearing_of, point_at};
 
 pub use closing::Closing;
 pub use copies::SectorTurn;
 
+use crate::Workpiece;
 use closing::{Play, closing};
 use copies::Copies;
 
@@ -62,11 +63,13 @@ pub enum SectorJigError {
 ///
 /// # Errors
 /// [`SectorJigError`] where there is no next sector, no center pin, or no hole that an index pin finds in every sector.
-pub fn sector_jig(board: &Board, layout: &Layout) -> Option<Result<SectorPlan, SectorJigError>> {
-    board.sector_jig.map(|jig| plan(board, layout, jig))
+pub(crate) fn sector_jig(workpiece: &Workpiece) -> Option<Result<SectorPlan, SectorJigError>> {
+    let jig = workpiece.board().sector_jig?;
+    Some(plan(workpiece, jig))
 }
 
-fn plan(board: &Board, layout: &Layout, jig: SectorJig) -> Result<SectorPlan, SectorJigError> {
+fn plan(workpiece: &Workpiece, jig: SectorJig) -> Result<SectorPlan, SectorJigError> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     if board.players < 2 {
         return Err(SectorJigError::OnePlayer);
     }
@@ -74,8 +77,8 @@ fn plan(board: &Board, layout: &Layout, jig: SectorJig) -> Result<SectorPlan, Se
         return Err(SectorJigError::NoPin);
     }
     let own: Vec<Hole> = of_player(layout, 1).copied().collect();
-    let copies = Copies::of(board, layout, &own);
-    let (index, web) = index::choose(board, layout, &copies, jig).ok_or(SectorJigError::NoIndex)?;
+    let copies = Copies::of(workpiece, &own);
+    let (index, web) = index::choose(workpiece, &copies, jig).ok_or(SectorJigError::NoIndex)?;
     let circles: Vec<Circle> = index.iter().map(|(_, circle)| *circle).collect();
     let play = Play::new(jig.play, board.players, &circles);
     let last: Vec<Hole> = of_player(layout, board.players).copied().collect();

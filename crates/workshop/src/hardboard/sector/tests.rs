@@ -1,6 +1,8 @@
 //! Which holes the jig has, and a jig turned round with pins that lie anywhere in their play.
 
 use super::*;
+use crate::Workpiece;
+use board::Board;
 use board::{Bore, Bottom, Center, Change, Edit, layout};
 use geometry::{Pattern, Vec2};
 use proptest::prelude::*;
@@ -15,7 +17,7 @@ fn with(players: u32, pins: u32, play: f64) -> Board {
 }
 
 fn found(board: &Board) -> Result<SectorPlan, SectorJigError> {
-    sector_jig(board, &layout(board).unwrap()).unwrap()
+    sector_jig(&Workpiece::of(board).unwrap()).unwrap()
 }
 
 fn names(names: &[HoleName]) -> Vec<String> {
@@ -155,7 +157,7 @@ fn a_board_that_no_jig_can_be_turned_on_says_why() {
         .collect();
     assert_eq!(found(&uneven), Err(SectorJigError::NoIndex));
     let unasked = Board::default();
-    assert_eq!(sector_jig(&unasked, &layout(&unasked).unwrap()), None);
+    assert_eq!(sector_jig(&Workpiece::of(&unasked).unwrap()), None);
 }
 
 /// Where the jig lies in a turn: its center hole, and how far it is turned clockwise, radians.

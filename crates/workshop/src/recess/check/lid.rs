@@ -1,7 +1,8 @@
 //! Rule: the lid of the recess neither binds nor comes out in any season.
 
-use board::{Board, show_length};
+use board::show_length;
 
+use crate::Workpiece;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity};
 use crate::recess::lid_moves::{LidMoves, lid_moves};
 
@@ -11,8 +12,9 @@ pub const STATEMENT: &str = "In every season of the customer's the lid has room 
      The wood moves as the Wood Handbook (FPL-GTR-190, Eq. 13-2) has it.";
 
 /// A finding where the lid binds or comes out.
-pub fn check(board: &Board) -> Option<Finding> {
-    let moves = lid_moves(board)?.ok()?;
+pub fn check(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
+    let moves = lid_moves(workpiece)?.ok()?;
     let planned = board.recess?.lid_fit.clearance;
     let (wrong, wanted) = wrong(&moves)?;
     let length = |mm: f64| show_length((mm * 100.0).round() / 100.0, board.units);
@@ -56,26 +58,30 @@ fn wrong(moves: &LidMoves) -> Option<(&'static str, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use board::Board;
     use board::{LidFit, LidHold, Recess, Toward, Wood};
 
     fn found(hold: LidHold, overlap: f64, clearance: f64) -> Option<Finding> {
-        check(&Board {
-            recess: Some(Recess {
-                lid: 6.0,
-                lid_fit: LidFit {
-                    hold,
-                    overlap,
-                    clearance,
-                    ..LidFit::default()
-                },
-                ..Recess::default()
-            }),
-            wood: Some(Wood {
-                moisture: Some(9.0),
-                ..Wood::default()
-            }),
-            ..Board::default()
-        })
+        check(
+            &Workpiece::of(&Board {
+                recess: Some(Recess {
+                    lid: 6.0,
+                    lid_fit: LidFit {
+                        hold,
+                        overlap,
+                        clearance,
+                        ..LidFit::default()
+                    },
+                    ..Recess::default()
+                }),
+                wood: Some(Wood {
+                    moisture: Some(9.0),
+                    ..Wood::default()
+                }),
+                ..Board::default()
+            })
+            .unwrap(),
+        )
     }
 
     #[test]

@@ -2,10 +2,11 @@
 
 use board::{Board, PieceKind, Recess, RecessShape, show_length};
 
-use crate::blank::panel::{EdgePlace, TenonPlace, screws, tenons};
+use crate::Workpiece;
+use crate::blank::panel::{EdgePlace, TenonPlace};
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
-use crate::recess::lid_cut::{inner_reach, lid_cut};
-use crate::recess::{Storage, away, away_from_tenon, storage};
+use crate::recess::lid_cut::inner_reach;
+use crate::recess::{Storage, away, away_from_tenon};
 
 pub const STATEMENT: &str = "A storage recess holds the pieces, leaves the set floor between its ceiling and the top \
      face, and the set wood inside the board to the edge, to screws and to mortises; bores over it are measured by the \
@@ -14,16 +15,17 @@ pub const STATEMENT: &str = "A storage recess holds the pieces, leaves the set f
      the bit, which goes into it.";
 
 /// Every finding about the recess.
-pub fn check(board: &Board) -> Vec<Finding> {
-    let (Some(recess), Some(storage)) = (board.recess, storage(board)) else {
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
+    let (Some(recess), Some(storage)) = (board.recess, workpiece.storage()) else {
         return Vec::new();
     };
     let findings = [
         corner(board, &recess),
-        room(board, &storage),
+        room(board, storage),
         ceiling(board, &recess),
-        edge(board, &recess),
-        neighbors(board, &recess),
+        edge(workpiece, &recess),
+        neighbors(workpiece, &recess),
     ];
     findings.into_iter().flatten().collect()
 }
@@ -118,8 +120,9 @@ fn corner(board: &Board, recess: &Recess) -> Option<Finding> {
     })
 }
 
-fn edge(board: &Board, recess: &Recess) -> Option<Finding> {
-    let wood = board.blank.radius() - inner_reach(board, recess);
+fn edge(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
+    let board = workpiece.board();
+    let wood = board.blank.radius() - inner_reach(workpiece, recess);
     let wanted = board.limits.inside;
     let (severity, message) = if wood <= HAIR {
         (
@@ -142,17 +145,18 @@ fn edge(board: &Board, recess: &Recess) -> Option<Finding> {
 }
 
 /// Screws and mortises that the recess opens, or nearly does.
-fn neighbors(board: &Board, recess: &Recess) -> Option<Finding> {
+fn neighbors(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
+    let board = workpiece.board();
     let wanted = board.limits.inside;
-    let cut = lid_cut(board);
+    let cut = workpiece.lid().cut;
     let cuts = || core::iter::once(recess).chain(&cut);
-    let screw = screws(board).into_iter().map(|screw| {
+    let screw = workpiece.screws().iter().map(|screw| {
         let away = cuts().map(|cut| away(cut, screw.circle.center));
         away.fold(f64::INFINITY, f64::min) - screw.circle.radius
     });
     let screw: Vec<f64> = screw.filter(|wood| *wood < wanted - HAIR).collect();
-    let mortise = inner_tenons(board).into_iter().map(|tenon| {
-        let wood = cuts().map(|cut| mortise_wood(board, cut, &tenon));
+    let mortise = inner_tenons(workpiece).map(|tenon| {
+        let wood = cuts().map(|cut| mortise_wood(board, cut, tenon));
         wood.fold(f64::INFINITY, f64::min)
     });
     let mortise: Vec<f64> = mortise.filter(|wood| *wood < wanted - HAIR).collect();
@@ -169,11 +173,9 @@ fn neighbors(board: &Board, recess: &Recess) -> Option<Finding> {
 }
 
 /// The tenons that are left in the board.
-fn inner_tenons(board: &Board) -> Vec<TenonPlace> {
-    let places = tenons(board).into_iter();
-    places
-        .filter(|tenon| tenon.place != EdgePlace::Outside)
-        .collect()
+fn inner_tenons(workpiece: &Workpiece) -> impl Iterator<Item = &TenonPlace> {
+    let places = workpiece.tenons().iter();
+    places.filter(|tenon| tenon.place != EdgePlace::Outside)
 }
 
 /// Wood between the recess, or what is cut for its lid, and a mortise.
@@ -200,7 +202,10 @@ mod tests {
     }
 
     fn severities(board: &Board) -> Vec<Severity> {
-        check(board).iter().map(|found| found.severity).collect()
+        check(&Workpiece::of(board).unwrap())
+            .iter()
+            .map(|found| found.severity)
+            .collect()
     }
 
     fn round(diameter: f64, depth: f64, lid: f64) -> Recess {
@@ -214,13 +219,13 @@ mod tests {
 
     #[test]
     fn no_recess_is_no_finding() {
-        assert_eq!(check(&Board::default()), []);
+        assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
     }
 
     #[test]
     fn twenty_four_marbles_of_16_want_a_wide_recess() {
         assert_eq!(severities(&with(round(120.0, 20.0, 4.0), 30.0)), []);
-        let tight = check(&with(round(80.0, 20.0, 4.0), 30.0));
+        let tight = check(&Workpiece::of(&with(round(80.0, 20.0, 4.0), 30.0)).unwrap());
         assert_eq!(tight[0].severity, Severity::Caution);
         assert_eq!(tight[0].wanted, Some(Measure::Count(24)));
         // Less than the marbles' own volume, however they lie.
@@ -239,7 +244,7 @@ mod tests {
     #[test]
     fn the_lid_leaves_the_height_of_a_piece() {
         let words = |lid| {
-            check(&with(round(120.0, 20.0, lid), 30.0))[0]
+            check(&Workpiece::of(&with(round(120.0, 20.0, lid), 30.0)).unwrap())[0]
                 .message
                 .clone()
         };
@@ -254,7 +259,11 @@ mod tests {
             },
             ..round(1.0, 20.0, 0.0)
         };
-        assert!(check(&with(slot, 30.0))[0].message.contains("too narrow"));
+        assert!(
+            check(&Workpiece::of(&with(slot, 30.0)).unwrap())[0]
+                .message
+                .contains("too narrow")
+        );
     }
 
     #[test]
@@ -269,7 +278,7 @@ mod tests {
                 shape,
                 ..round(1.0, 20.0, 0.0)
             };
-            check(&with(recess, 30.0))
+            check(&Workpiece::of(&with(recess, 30.0)).unwrap())
         };
         assert_eq!(with_corner(50.0), []);
         let wide = with_corner(50.5);
@@ -321,7 +330,7 @@ mod tests {
             bearing: 90.0,
             ..ScrewCircle::default()
         }];
-        let found = check(&board);
+        let found = check(&Workpiece::of(&board).unwrap());
         assert!(found[0].message.starts_with("1 screw in"), "{found:?}");
     }
 
@@ -336,7 +345,7 @@ mod tests {
         assert_eq!(severities(&board), []);
         board.screws[0].circle = 129.0;
         assert!(
-            check(&board)[0]
+            check(&Workpiece::of(&board).unwrap())[0]
                 .message
                 .starts_with("4 screws in the recess")
         );
@@ -347,7 +356,7 @@ mod tests {
             ..Tenons::default()
         });
         // 2 of wood between the mortise, which ends 8 down, and the ceiling at 10.
-        let found = check(&board);
+        let found = check(&Workpiece::of(&board).unwrap());
         assert!(found[0].message.starts_with("1 mortise in"), "{found:?}");
         let Some(Measure::Mm(wood)) = found[0].measured else {
             panic!("no measure")

@@ -1,15 +1,17 @@
 //! Rule: the errors of the work leave the webs thick enough.
 
-use board::{Board, show_length};
+use board::show_length;
 
+use crate::Workpiece;
 use crate::check::{Finding, Measure, Rule, Severity};
-use crate::template::budget::Budget;
 
 pub const STATEMENT: &str = "With every step of the work as far off as the maker says it may be, the chance that any web \
      comes out under its limit, taken as the sum of the chances of each, stays under the set risk. The default of 5 % is common practice, no source.";
 
 /// A finding where the risk is larger than wanted.
-pub fn check(board: &Board, budget: &Budget, chance: f64) -> Option<Finding> {
+pub fn check(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
+    let &(budget, chance) = workpiece.budget()?;
     let web = budget.likely_web?;
     // Webs that are too thin as laid out are found by their own rule.
     let sound = budget.nominal_web?.mm >= board.limits.web;
@@ -27,19 +29,12 @@ pub fn check(board: &Board, budget: &Budget, chance: f64) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{TapedJoints, Work, budget, chance_at_most};
+    use board::Board;
 
     fn found(web: f64) -> Option<Finding> {
         let mut board = Board::default();
         board.limits.web = web;
-        let mouths = board::layout(&board).unwrap().mouths();
-        let work = Work {
-            mouths: &mouths,
-            errors: &board.errors,
-            joints: &TapedJoints::default(),
-        };
-        let chance = chance_at_most(&work, web).unwrap();
-        check(&board, &budget(&work).unwrap(), chance)
+        check(&Workpiece::of(&board).unwrap())
     }
 
     #[test]

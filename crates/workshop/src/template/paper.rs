@@ -8,7 +8,7 @@ use kurbo::Size;
 ///
 /// ```
 /// use board::Paper;
-/// assert_eq!(drawing::paper_size(Paper::A4), kurbo::Size::new(210.0, 297.0));
+/// assert_eq!(workshop::paper_size(Paper::A4), kurbo::Size::new(210.0, 297.0));
 /// ```
 pub fn paper_size(paper: Paper) -> Size {
     match paper {

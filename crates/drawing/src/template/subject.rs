@@ -3,8 +3,9 @@
 //! The drilling template, the router's template and the sector jig are cut into the same sheets; they differ by what is
 //! on them and by these words.
 
-use board::{Board, Layout};
+use board::Board;
 use kurbo::{Circle, Point};
+use workshop::Workpiece;
 
 use crate::{Item, Shape, plan};
 
@@ -26,14 +27,15 @@ pub struct Subject<'a> {
 
 impl<'a> Subject<'a> {
     /// The drilling template of a board.
-    pub fn template(board: &'a Board, layout: &Layout) -> Self {
+    pub fn template(workpiece: &'a Workpiece) -> Self {
+        let board = workpiece.board();
         let edge = Circle::new(Point::ORIGIN, board.blank.radius());
         Self {
             board,
             kind: "",
             notes: Vec::new(),
-            items: plan(board, layout),
-            mouths: layout.mouths(),
+            items: plan(workpiece),
+            mouths: workpiece.mouths().to_vec(),
             outline: vec![Shape::Circle(edge)],
         }
     }

@@ -3,8 +3,9 @@
 use kurbo::{Circle, Line as Segment, Point, Rect, Vec2};
 
 use crate::quiet::Taken;
-use crate::tiling::Tile;
-use crate::{Anchor, Item, Layer, Line, Shape, Text, Tiling};
+use workshop::{Tile, Tiling};
+
+use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// Half the length of a matching cross, mm.
 const ARM: f64 = 4.0;

@@ -1,39 +1,40 @@
 //! The router's template on sheets, and a page that tells what to set.
 
-use board::{Board, Center, HoleId, Layout, Role, Router, TemplateCenter, show_length};
-use workshop::{Caution, FIRST, RouterSetting, plunges, router_settings, router_template};
-
-use crate::furniture::{fits, true_size};
-use crate::subject::Subject;
-use crate::tiled::sheets_of;
-use crate::whole::whole_of;
-use crate::{
-    Align, Block, Cell, Column, Head, Layer, Line, Sheet, Stamp, Table, Tiling, pages, paper_size,
+use board::{Board, Center, HoleId, Role, Router, TemplateCenter, show_length};
+use workshop::{
+    Caution, FIRST, RouterSetting, TilingError, Workpiece, paper_size, plunges, router_settings,
 };
 
-/// The template of a router in sheets, and the page with its settings; `tiling` is that of the board.
-pub fn router_sheets(
-    board: &Board,
-    layout: &Layout,
-    router: Router,
-    tiling: &Tiling,
-    stamp: &Stamp,
-) -> Vec<Sheet> {
-    let (template, wide) = router_template(board, layout, router);
-    let settings = router_settings(layout, router);
+use crate::template::furniture::{fits, true_size};
+use crate::template::subject::Subject;
+use crate::template::tiled::sheets_of;
+use crate::template::whole::whole_of;
+use crate::{Align, Block, Cell, Column, Head, Layer, Line, Sheet, Stamp, Table, pages};
+
+/// The template of a workpiece's router in sheets, and the page with its settings; empty where none is planned.
+///
+/// # Errors
+/// [`TilingError`] where the template cannot be cut into sheets of its paper.
+pub fn router_sheets(workpiece: &Workpiece, stamp: &Stamp) -> Result<Vec<Sheet>, TilingError> {
+    let Some((router, template)) = workpiece.router() else {
+        return Ok(Vec::new());
+    };
+    let (board, tiling) = (workpiece.board(), workpiece.tiling().map_err(Clone::clone)?);
+    let settings = router_settings(workpiece.layout(), router);
     let subject = Subject {
         notes: notes(board, router, &settings),
-        ..subject(&template, &wide)
+        ..subject(template)
     };
     let mut sheets = sheets_of(&subject, tiling, stamp);
     sheets.extend(page(board, router, &settings, stamp));
-    sheets
+    Ok(sheets)
 }
 
-/// The template of a router on one sheet, for a plotter or a laser cutter.
-pub fn router_whole(board: &Board, layout: &Layout, router: Router, stamp: &Stamp) -> Sheet {
-    let (template, wide) = router_template(board, layout, router);
-    let settings = router_settings(layout, router);
+/// The template of a workpiece's router on one sheet, for a plotter or a laser cutter; none where none is planned.
+pub fn router_whole(workpiece: &Workpiece, stamp: &Stamp) -> Option<Sheet> {
+    let (router, template) = workpiece.router()?;
+    let (board, wide) = (workpiece.board(), template.layout());
+    let settings = router_settings(workpiece.layout(), router);
     let length = |mm: f64| show_length(mm, board.units);
     let center = match wide.hole(HoleId::CENTER) {
         Some(pin) => format!("at the center Ø {} for the pin", length(pin.bore.diameter)),
@@ -54,9 +55,9 @@ pub fn router_whole(board: &Board, layout: &Layout, router: Router, stamp: &Stam
             ),
             true_size(board),
         ],
-        ..subject(&template, &wide)
+        ..subject(template)
     };
-    whole_of(subject, "router template", stamp)
+    Some(whole_of(subject, "router template", stamp))
 }
 
 /// Cautions in one paragraph, each with what it is about.
@@ -70,10 +71,10 @@ pub fn minded(cautions: &[Caution]) -> String {
 }
 
 /// The board's edge guides the eye: the template may be of any shape that can be clamped.
-fn subject<'a>(template: &'a Board, wide: &Layout) -> Subject<'a> {
+fn subject(template: &Workpiece) -> Subject<'_> {
     let mut subject = Subject {
         kind: "Router template",
-        ..Subject::template(template, wide)
+        ..Subject::template(template)
     };
     for item in &mut subject.items {
         if item.layer == Layer::Edge {
@@ -205,13 +206,19 @@ fn table(board: &Board, settings: &[RouterSetting]) -> Table {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Item, Shape, tiling};
+    use crate::{Item, Shape};
     use board::{Bore, Bottom, Change, Edit, Marking, layout};
 
+    fn planned(board: &Board, router: Router) -> Workpiece {
+        let board = Board {
+            router: Some(router),
+            ..board.clone()
+        };
+        Workpiece::of(&board).unwrap()
+    }
+
     fn sheets(board: &Board, router: Router) -> Vec<Sheet> {
-        let holes = layout(board).unwrap();
-        let tiling = tiling(board, &holes, None).unwrap();
-        router_sheets(board, &holes, router, &tiling, &Stamp::default())
+        router_sheets(&planned(board, router), &Stamp::default()).unwrap()
     }
 
     fn radii(items: &[Item], wanted: &[Layer]) -> Vec<f64> {
@@ -260,13 +267,13 @@ mod tests {
     #[test]
     fn the_whole_sheet_has_the_pins_hole_or_none_and_the_edge_as_a_guide() {
         let board = Board::default();
-        let holes = layout(&board).unwrap();
         let drawn = |center| {
             let router = Router {
                 center,
                 ..Router::default()
             };
-            router_whole(&board, &holes, router, &Stamp::default())
+            router_whole(&planned(&board, router), &Stamp::default())
+                .unwrap()
                 .view
                 .items
         };

@@ -4,19 +4,17 @@ mod outline;
 mod turning;
 
 use board::{
-    Board, Bore, Bottom, Hole, HoleId, HoleName, Layout, Marking, Template, show_length,
-    show_number,
+    Board, Bore, Bottom, Hole, HoleId, HoleName, Marking, Template, show_length, show_number,
 };
 use geometry::{Angle, point_at};
 use kurbo::{Circle, Line as Segment, Point, Rect};
-use workshop::{SectorPlan, SectorTurn};
+use workshop::{Drawn, SectorPlan, SectorTurn, TilingError, Workpiece, cut_into_sheets};
 
 use crate::names::place_labels;
 use crate::plan::{cross_arm, layer};
-use crate::subject::Subject;
-use crate::tiled::{sheets_of, touches};
-use crate::tiling::{Drawn, tile};
-use crate::{Anchor, Correction, Item, Layer, Line, Shape, Sheet, Stamp, Text, TilingError};
+use crate::template::subject::Subject;
+use crate::template::tiled::{sheets_of, touches};
+use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};
 
 use outline::Outline;
 use turning::{listed, turning};
@@ -26,17 +24,16 @@ const RING: f64 = 1.5;
 /// Size of the words at an index hole that finds no free place for them, mm.
 const NOTE: f64 = 2.0;
 
-/// The sheets of a sector jig, at true size, and a page that tells how it is turned; `printer` is for upright paper.
+/// The sheets of a sector jig, at true size, and a page that tells how it is turned.
 ///
 /// # Errors
 /// [`TilingError`] where it cannot be cut into sheets of the template's paper.
 pub fn sector_sheets(
-    board: &Board,
-    layout: &Layout,
+    workpiece: &Workpiece,
     jig: &SectorPlan,
     stamp: &Stamp,
-    printer: Option<&Correction>,
 ) -> Result<Vec<Sheet>, TilingError> {
+    let board = workpiece.board();
     let outline = Outline::of(board, jig);
     let subject = subject(board, jig, &outline);
     let places: Vec<_> = jig
@@ -60,9 +57,9 @@ pub fn sector_sheets(
         is_on: &on,
         places: &places,
     };
-    let tiling = tile(&board.template, &drawing, printer)?;
+    let tiling = cut_into_sheets(&board.template, &drawing, workpiece.printer())?;
     let mut sheets = sheets_of(&subject, &tiling, stamp);
-    sheets.extend(turning(board, layout, jig, stamp));
+    sheets.extend(turning(workpiece, jig, stamp));
     Ok(sheets)
 }
 
@@ -228,17 +225,20 @@ fn notes(board: &Board, jig: &SectorPlan) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{SectorJig, layout};
-    use workshop::sector_jig;
+    use board::SectorJig;
 
     fn planned(board: &Board) -> SectorPlan {
-        let holes = layout(board).unwrap();
-        sector_jig(board, &holes).unwrap().unwrap()
+        Workpiece::of(board)
+            .unwrap()
+            .sector_jig()
+            .unwrap()
+            .unwrap()
+            .clone()
     }
 
     fn sheets(board: &Board) -> Vec<Sheet> {
-        let holes = layout(board).unwrap();
-        sector_sheets(board, &holes, &planned(board), &Stamp::default(), None).unwrap()
+        let workpiece = Workpiece::of(board).unwrap();
+        sector_sheets(&workpiece, &planned(board), &Stamp::default()).unwrap()
     }
 
     fn asked(players: u32) -> Board {

@@ -3,12 +3,12 @@
 //! Sheets share an overlap with each neighbor; the joint line runs along its middle. The grid of sheets is
 //! shifted as far as its slack allows, so that no bore center lies on a joint.
 
-use board::{Board, HoleName, Layout, Template, Units, show_length};
+use board::{HoleName, Paper, Template, Units, show_length};
 use geometry::{best_joints, sheets_along};
 use kurbo::{Point, Rect, Size};
 
-use crate::correction::{printable, printable_size};
-use crate::{Correction, paper_size};
+use crate::template::correction::{printable, printable_size};
+use crate::{Correction, TapedJoints, Workpiece, paper_name, paper_size};
 
 /// A plan cut into sheets.
 #[derive(Debug, Clone, PartialEq)]
@@ -130,6 +130,19 @@ impl Tiling {
         (upright, level)
     }
 
+    /// What is taped together, and where.
+    pub fn taped(&self) -> TapedJoints {
+        let (upright, level) = self.joints();
+        TapedJoints { upright, level }
+    }
+
+    /// How many sheets of which paper it takes, as in "12 sheets of A4".
+    pub fn words(&self, paper: Paper) -> String {
+        let count = self.tiles.len();
+        let noun = if count == 1 { "sheet" } else { "sheets" };
+        format!("{count} {noun} of {}", paper_name(paper))
+    }
+
     /// The part of a page that can be drawn on, in the page frame: where it is corrected for the printer, what is drawn
     /// there still comes to lie inside the margins.
     pub fn printable(&self) -> Rect {
@@ -147,15 +160,12 @@ impl Tiling {
 /// Cuts the plan of a board into the fewest sheets of its template's paper, upright or turned.
 ///
 /// Between two ways with equally many sheets the one whose joints stay farther from the bores is taken. Sheets that are
-/// corrected for a printer hold less where the correction stretches them; `printer` is for upright paper.
+/// corrected for a printer hold less where the correction stretches them.
 ///
 /// # Errors
 /// [`TilingError`] where margins or overlap leave nothing to print on, or the sheets would be too many.
-pub fn tiling(
-    board: &Board,
-    layout: &Layout,
-    printer: Option<&Correction>,
-) -> Result<Tiling, TilingError> {
+pub(crate) fn cut_template(workpiece: &Workpiece) -> Result<Tiling, TilingError> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let radius = board.blank.radius();
     let side = board.blank.diameter;
     let places = layout.holes.iter().map(|hole| (hole.name, hole.center));
@@ -164,7 +174,7 @@ pub fn tiling(
         is_on: &|window| nearest_point(window).to_vec2().length() <= radius,
         places: &places.collect::<Vec<_>>(),
     };
-    tile(&board.template, &drawn, printer)
+    cut_into_sheets(&board.template, &drawn, workpiece.printer())
 }
 
 /// What is cut into sheets.
@@ -178,7 +188,7 @@ pub struct Drawn<'a> {
 }
 
 /// Cuts anything into the fewest sheets of a template's paper, upright or turned.
-pub fn tile(
+pub fn cut_into_sheets(
     template: &Template,
     drawn: &Drawn<'_>,
     printer: Option<&Correction>,
@@ -297,7 +307,7 @@ fn nearest_point(window: Rect) -> Point {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Blank, Paper, layout};
+    use board::{Blank, Board};
 
     fn cut_of(diameter: f64, paper: Paper) -> Tiling {
         let blank = Blank {
@@ -315,7 +325,7 @@ mod tests {
             pitch: 19.0 * diameter / 600.0,
             ..Board::default()
         };
-        tiling(&board, &layout(&board).unwrap(), None).unwrap()
+        Workpiece::of(&board).unwrap().tiling().unwrap().clone()
     }
 
     #[test]
@@ -372,8 +382,8 @@ mod tests {
     #[test]
     fn the_nearest_bore_is_as_near_as_is_said() {
         let board = Board::default();
-        let holes = layout(&board).unwrap();
-        let tiling = tiling(&board, &holes, None).unwrap();
+        let workpiece = Workpiece::of(&board).unwrap();
+        let (holes, tiling) = (workpiece.layout(), workpiece.tiling().unwrap());
         let (name, said) = tiling.nearest.unwrap();
         let hole = holes.hole(name.id()).unwrap();
         let joints = |low: fn(&Rect) -> f64, at: f64| {
@@ -406,7 +416,7 @@ mod tests {
             template,
             ..Board::default()
         };
-        let error = tiling(&board, &layout(&board).unwrap(), None).unwrap_err();
+        let error = Workpiece::of(&board).unwrap().tiling().unwrap_err().clone();
         assert!(matches!(error, TilingError::NoPaperLeft { .. }), "{error}");
         let template = Template {
             overlap: 100.0,
@@ -421,7 +431,7 @@ mod tests {
             ..Board::default()
         };
         assert!(matches!(
-            tiling(&board, &layout(&board).unwrap(), None),
+            Workpiece::of(&board).unwrap().tiling(),
             Err(TilingError::Geometry(_))
         ));
     }

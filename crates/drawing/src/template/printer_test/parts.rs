@@ -5,9 +5,9 @@ use geometry::Angle;
 use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
 use workshop::PrintLength;
 
-use super::scale::Scale;
-use super::{BAR, ENDS, Page};
 use crate::font::{self, Weight};
+use crate::template::printer_test::scale::Scale;
+use crate::template::printer_test::{BAR, ENDS, Page};
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// Everything on a sheet.

@@ -2,14 +2,18 @@
 
 mod plan;
 
-use board::{Board, Layout, Units, show_length, show_number};
-use workshop::{Batch, Caution, FIRST, Measure, Pour, parts_shown};
+use board::{Board, Units, show_length, show_number};
+use workshop::{Batch, Caution, FIRST, Measure, Pour, Workpiece, paper_size, parts_shown};
 
-use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages, paper_size};
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
 /// The plan of a filling on the paper of the board's template: a page of batches and sectors, and then each board with
 /// the number of its batch in every bore; nothing where no filling is planned.
-pub fn filling_pages(board: &Board, layout: &Layout, pour: &Pour, stamp: &Stamp) -> Vec<Sheet> {
+pub fn filling_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
+    let Some(pour) = workpiece.pour() else {
+        return Vec::new();
+    };
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let head = Head::of_board("Filling plan", "filling plan", board, stamp);
     let says = Says { board, pour };
     let blocks = [
@@ -149,9 +153,8 @@ fn ml(ml: f64) -> String {
 mod tests {
     use super::*;
     use crate::{Layer, Shape};
-    use board::{Filling, Paper, layout};
+    use board::{Filling, Paper};
     use kurbo::Circle;
-    use workshop::pour;
 
     fn sheets(filling: Filling, paper: Option<Paper>) -> Vec<Sheet> {
         let mut board = Board {
@@ -161,9 +164,7 @@ mod tests {
         if let Some(paper) = paper {
             board.template.paper = paper;
         }
-        let layout = layout(&board).unwrap();
-        let pour = pour(&board, &layout).unwrap();
-        filling_pages(&board, &layout, &pour, &Stamp::default())
+        filling_pages(&Workpiece::of(&board).unwrap(), &Stamp::default())
     }
 
     fn words(sheet: &Sheet) -> Vec<&str> {

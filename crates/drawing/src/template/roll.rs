@@ -69,13 +69,14 @@ impl Sheet {
 mod tests {
     use super::*;
     use crate::{Stamp, whole_sheet};
-    use board::{Board, layout};
+    use board::Board;
     use kurbo::Point;
     use testkit::assert_near;
+    use workshop::Workpiece;
 
     fn whole() -> Sheet {
         let board = Board::default();
-        whole_sheet(&board, &layout(&board).unwrap(), &Stamp::default())
+        whole_sheet(&Workpiece::of(&board).unwrap(), &Stamp::default())
     }
 
     #[test]

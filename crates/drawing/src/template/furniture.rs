@@ -5,9 +5,10 @@ use geometry::Arc;
 use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
 
 use crate::font::{self, Weight};
-use crate::subject::Subject;
-use crate::tiling::Tile;
-use crate::{Anchor, Correction, Item, Layer, Line, Shape, Stamp, Text, Tiling, paper_name};
+use crate::template::subject::Subject;
+use workshop::{Correction, Tile, Tiling, paper_name};
+
+use crate::{Anchor, Item, Layer, Line, Shape, Stamp, Text};
 
 const LABEL: f64 = 8.0;
 const WORDS: f64 = 2.4;

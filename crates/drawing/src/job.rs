@@ -1,41 +1,29 @@
 //! The job sheet: all of the work step by step, with what to mind, boxes to tick and the figures that go with it.
 
-use board::{Board, Layout};
-use workshop::{FIRST, Finding, Measure, Severity, Step, SumGroup, job_steps};
+use board::Board;
+use workshop::{
+    FIRST, Finding, Measure, Severity, Step, SumGroup, Workpiece, job_steps, paper_size,
+};
 
-use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages, paper_size};
-
-/// What a job sheet is made from.
-#[derive(Debug, Clone, Copy)]
-pub struct Job<'a> {
-    /// The board.
-    pub board: &'a Board,
-    /// Its holes.
-    pub layout: &'a Layout,
-    /// What is found on it.
-    pub findings: &'a [Finding],
-    /// The sums of the bench.
-    pub sums: &'a [SumGroup],
-    /// What the drilling template takes, as in "12 sheets of A4"; none where it cannot be cut into sheets.
-    pub template: Option<&'a str>,
-}
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
 /// The job sheet of a board on the paper of its template.
-pub fn job_pages(job: &Job<'_>, stamp: &Stamp) -> Vec<Sheet> {
-    let head = Head::of_board("Job sheet", "job sheet", job.board, stamp);
-    let mut blocks = vec![Block::Words(about(job)), Block::Caution(FIRST.into())];
-    blocks.extend(found(job.findings));
-    let steps = job_steps(job.board, job.layout, job.template);
+pub fn job_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
+    let board = workpiece.board();
+    let head = Head::of_board("Job sheet", "job sheet", board, stamp);
+    let mut blocks = vec![Block::Words(about(workpiece)), Block::Caution(FIRST.into())];
+    blocks.extend(found(workpiece.findings()));
+    let steps = job_steps(workpiece);
     for (step, number) in steps.iter().zip(1_u32..) {
-        blocks.extend(told(job, step, number));
+        blocks.extend(told(workpiece, step, number));
     }
-    let paper = paper_size(job.board.template.paper);
-    pages(paper, job.board.template.margin, &head, &blocks)
+    let paper = paper_size(board.template.paper);
+    pages(paper, board.template.margin, &head, &blocks)
 }
 
 /// The board in a sentence.
-fn about(job: &Job<'_>) -> String {
-    let Job { board, layout, .. } = job;
+fn about(workpiece: &Workpiece) -> String {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let length = |mm| board::show_length(mm, board.units);
     format!(
         "For {} players: {} holes, {} across, {} thick, pitch {}, played with {} of {}.",
@@ -83,7 +71,7 @@ fn found(findings: &[Finding]) -> Vec<Block> {
 }
 
 /// A step: its heading, what to mind, its work, its figures.
-fn told(job: &Job<'_>, step: &Step, number: u32) -> Vec<Block> {
+fn told(workpiece: &Workpiece, step: &Step, number: u32) -> Vec<Block> {
     let mut blocks = vec![Block::Heading(format!("{number}. {}", step.title))];
     if !step.cautions.is_empty() {
         let words: Vec<&str> = step
@@ -101,11 +89,11 @@ fn told(job: &Job<'_>, step: &Step, number: u32) -> Vec<Block> {
         columns: Column::all(&[("", Align::Start), ("Work", Align::Start)]),
         rows: rows.collect(),
     }));
-    let groups = job
-        .sums
+    let groups = workpiece
+        .sums()
         .iter()
         .filter(|group| step.sums.contains(&group.heading));
-    blocks.extend(groups.map(|group| figures(job.board, group)));
+    blocks.extend(groups.map(|group| figures(workpiece.board(), group)));
     blocks
 }
 
@@ -129,8 +117,7 @@ fn figures(board: &Board, group: &SumGroup) -> Block {
 mod tests {
     use super::*;
     use crate::Shape;
-    use board::{Filling, Wood, layout};
-    use workshop::{Rule, sums};
+    use board::{Filling, Wood};
 
     fn words(sheets: &[Sheet]) -> String {
         let marks = sheets.iter().flat_map(|sheet| &sheet.marks);
@@ -141,17 +128,11 @@ mod tests {
         texts.collect::<Vec<_>>().join(" ")
     }
 
-    fn said(board: &Board, findings: &[Finding]) -> String {
-        let layout = layout(board).unwrap();
-        let sums = sums(board, &layout);
-        let job = Job {
-            board,
-            layout: &layout,
-            findings,
-            sums: &sums,
-            template: Some("12 sheets of A4"),
-        };
-        words(&job_pages(&job, &Stamp::default()))
+    fn said(board: &Board) -> String {
+        words(&job_pages(
+            &Workpiece::of(board).unwrap(),
+            &Stamp::default(),
+        ))
     }
 
     #[test]
@@ -161,39 +142,41 @@ mod tests {
             filling: Some(Filling::default()),
             ..Board::default()
         };
-        let said = said(&board, &[]);
+        let said = said(&board);
         for part in [
             "1. Blank",
             "5. Circle",
             "4. Filling",
             "6. Hand-over",
-            "12 sheets of A4",
+            "sheets of A4",
             "working time in the shop",
-            "nothing to mend",
             "Clamp the blank",
         ] {
             assert!(said.contains(part), "{part} in {said}");
         }
         assert!(!said.contains("batch begins"));
+        let plain = Workpiece::of(&Board::default()).unwrap();
+        let sound = plain
+            .findings()
+            .iter()
+            .all(|found| found.severity == Severity::Note);
+        assert_eq!(sound, self::said(plain.board()).contains("nothing to mend"));
     }
 
     #[test]
     fn what_is_found_is_to_be_settled_first() {
-        let finding = |severity, message: &str| Finding {
-            severity,
-            rule: Rule::Web,
-            message: message.into(),
-            measured: None,
-            wanted: None,
-            holes: Vec::new(),
-            mends: Vec::new(),
+        let board = Board {
+            pitch: 11.0,
+            ..Board::default()
         };
-        let found = [
-            finding(Severity::Stop, "two bores meet"),
-            finding(Severity::Note, "good to know"),
-        ];
-        let said = said(&Board::default(), &found);
-        assert!(said.contains("stop: web") && said.contains("two bores meet"));
-        assert!(!said.contains("good to know") && !said.contains("nothing to mend"));
+        let workpiece = Workpiece::of(&board).unwrap();
+        let found = |severity: Severity| {
+            let all = workpiece.findings().iter();
+            let found = all.filter(move |finding| finding.severity == severity);
+            found.map(|finding| finding.message.clone()).next().unwrap()
+        };
+        let said = said(&board);
+        assert!(said.contains("stop: web") && said.contains(&found(Severity::Stop)));
+        assert!(!said.contains(&found(Severity::Note)) && !said.contains("nothing to mend"));
     }
 }

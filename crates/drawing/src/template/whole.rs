@@ -1,12 +1,12 @@
 //! The whole board on one sheet, for a plotter, a print shop or a screen.
 
-use board::{Board, Layout};
 use kurbo::{Point, Rect, Size, Vec2};
+use workshop::Workpiece;
 
-use crate::bars::longest_bar;
 use crate::font::{self, Weight};
-use crate::furniture::summary;
-use crate::subject::Subject;
+use crate::template::bars::longest_bar;
+use crate::template::furniture::summary;
+use crate::template::subject::Subject;
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, View};
 
 /// White border around the board, mm; wide enough for the upright bar.
@@ -20,10 +20,10 @@ const WORDS: f64 = 3.0;
 const LEADING: f64 = 4.8;
 
 /// The whole board on one sheet, with bars both ways and a title block below.
-pub fn whole_sheet(board: &Board, layout: &Layout, stamp: &Stamp) -> Sheet {
+pub fn whole_sheet(workpiece: &Workpiece, stamp: &Stamp) -> Sheet {
     let subject = Subject {
-        notes: summary(board, layout.holes.len()),
-        ..Subject::template(board, layout)
+        notes: summary(workpiece.board(), workpiece.layout().holes.len()),
+        ..Subject::template(workpiece)
     };
     whole_of(subject, "whole board", stamp)
 }
@@ -99,7 +99,8 @@ const TITLE_ROOM: f64 = 160.0;
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Blank, layout};
+    use board::Blank;
+    use board::Board;
 
     #[test]
     fn the_page_holds_the_board_and_its_title() {
@@ -117,8 +118,7 @@ mod tests {
                 ..Board::default()
             };
             let sheet = whole_sheet(
-                &board,
-                &layout(&board).unwrap(),
+                &Workpiece::of(&board).unwrap(),
                 &Stamp {
                     date: "2026-11-25".into(),
                 },

@@ -1,9 +1,9 @@
 //! The jig sheet: what a maker sets who drills on a pin against a stop, by dividers, or with an index plate.
 
 use board::{Board, Bottom, DrillingOrder, Units, show_length, show_number};
-use workshop::{Caution, FIRST, HoleRow, JigSheet, exact_divisions};
+use workshop::{Caution, FIRST, HoleRow, JigSheet, exact_divisions, paper_size};
 
-use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages, paper_size};
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
 /// The jig sheet of a board, on the paper of its template.
 pub fn jig_pages(board: &Board, jig: &JigSheet, stamp: &Stamp) -> Vec<Sheet> {
@@ -326,10 +326,11 @@ mod tests {
     use super::*;
     use crate::Shape;
     use board::layout;
+    use workshop::Workpiece;
     use workshop::jig_sheet;
 
     fn words(board: &Board) -> Vec<String> {
-        let jig = jig_sheet(board, &layout(board).unwrap());
+        let jig = jig_sheet(&Workpiece::of(board).unwrap());
         let sheets = jig_pages(board, &jig, &Stamp::default());
         let items = sheets.into_iter().flat_map(|sheet| sheet.marks);
         items
@@ -366,7 +367,7 @@ mod tests {
     fn one_setting_is_told_once_and_only_what_changes() {
         let mut board = Board::default();
         board.bores.start.depth = 7.0;
-        let jig = jig_sheet(&board, &layout(&board).unwrap());
+        let jig = jig_sheet(&Workpiece::of(&board).unwrap());
         let says = Says {
             units: Units::Mm,
             jig: &jig,

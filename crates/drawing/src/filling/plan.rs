@@ -6,7 +6,7 @@ use board::{Board, Hole, HoleId, Layout};
 use geometry::point_at;
 use kurbo::{Circle, Line as Segment, Point, Size, Vec2};
 
-use super::Says;
+use crate::filling::Says;
 use crate::font::{self, Weight};
 use crate::plan::layer;
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text};

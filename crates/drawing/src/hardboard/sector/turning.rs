@@ -1,16 +1,17 @@
 //! The page that tells how a sector jig is turned, and what its turns add up to.
 
 use board::{Board, Center, HoleName, Layout, show_length, show_number};
-use workshop::{Caution, Measure, SectorPlan, SectorTurn};
+use workshop::{Caution, Measure, SectorPlan, SectorTurn, Workpiece, paper_size};
 
-use crate::router_sheets::minded;
-use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages, paper_size};
+use crate::hardboard::router::minded;
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
 /// An error of drilling the index hole that the page reckons with, mm.
 const OFF: f64 = 0.1;
 
 /// The page with the order of turning.
-pub fn turning(board: &Board, layout: &Layout, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sheet> {
+pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sheet> {
+    let board = workpiece.board();
     let turn = show_number(360.0 / f64::from(board.players), 4);
     let first = match board.drilled_center() {
         Center::Hole { .. } => {
@@ -24,7 +25,7 @@ pub fn turning(board: &Board, layout: &Layout, jig: &SectorPlan, stamp: &Stamp) 
         Block::Words(format!(
             "Drill the jig in hardboard and cut its outline. Each index hole is marked with the hole of the sector before \
              that its pin goes into. Turn the jig clockwise by {turn}° each time. {first} {}",
-            drills(layout, jig)
+            drills(workpiece.layout(), jig)
         )),
         Block::Caution(minded(&[Caution::DrillPress, Caution::Dust])),
         Block::Heading("Order of turning".into()),

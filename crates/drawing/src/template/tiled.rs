@@ -1,20 +1,24 @@
 //! The tiled template: one sheet for each tile, with crosses on every joint.
 
-use board::{Board, Layout};
 use geometry::Arc;
 use kurbo::{Point, Rect, Vec2};
 
-use crate::bars::{Bar, longest_bar};
-use crate::furniture::{SMALL_ROOM, room, title_block};
-use crate::joint::{Joint, joints};
 use crate::quiet::{Quiet, Taken, farthest, nearest};
-use crate::subject::Subject;
-use crate::tiling::Tile;
-use crate::{Item, Layer, Shape, Sheet, Stamp, Tiling, View};
+use crate::template::bars::{Bar, longest_bar};
+use crate::template::furniture::{SMALL_ROOM, room, title_block};
+use crate::template::joint::{Joint, joints};
+use crate::template::subject::Subject;
+use workshop::{Tile, Tiling, TilingError, Workpiece};
+
+use crate::{Item, Layer, Shape, Sheet, Stamp, View};
 
 /// The sheets of a tiled template, row by row from the top left.
-pub fn tiled_sheets(board: &Board, layout: &Layout, tiling: &Tiling, stamp: &Stamp) -> Vec<Sheet> {
-    sheets_of(&Subject::template(board, layout), tiling, stamp)
+///
+/// # Errors
+/// [`TilingError`] where it cannot be cut into sheets of its paper.
+pub fn tiled_sheets(workpiece: &Workpiece, stamp: &Stamp) -> Result<Vec<Sheet>, TilingError> {
+    let tiling = workpiece.tiling().map_err(Clone::clone)?;
+    Ok(sheets_of(&Subject::template(workpiece), tiling, stamp))
 }
 
 /// The sheets of any subject, whose joints keep clear of its holes.
@@ -178,18 +182,14 @@ const AIR: f64 = 2.5;
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Correction, Layer, tiling};
+    use crate::Layer;
+    use board::Board;
     use board::layout;
     use std::collections::BTreeMap;
+    use workshop::Correction;
 
     fn sheets_of(board: &Board) -> Vec<Sheet> {
-        let holes = layout(board).unwrap();
-        tiled_sheets(
-            board,
-            &holes,
-            &tiling(board, &holes, None).unwrap(),
-            &Stamp::default(),
-        )
+        tiled_sheets(&Workpiece::of(board).unwrap(), &Stamp::default()).unwrap()
     }
 
     #[test]
@@ -240,7 +240,6 @@ mod tests {
     #[test]
     fn corrected_sheets_say_so_and_draw_inside_their_printable_part() {
         let board = Board::default();
-        let holes = layout(&board).unwrap();
         let print = workshop::PrintCorrection {
             x: 1.02,
             y: 1.01,
@@ -250,9 +249,10 @@ mod tests {
             printer: "the one in the office, ".repeat(4),
             print,
         };
-        let tiling = tiling(&board, &holes, Some(&correction)).unwrap();
+        let workpiece = Workpiece::printed(&board, Some(correction.clone())).unwrap();
+        let tiling = workpiece.tiling().unwrap();
         let inside = tiling.paper.to_rect().inset(1e-9 - tiling.margin);
-        for sheet in tiled_sheets(&board, &holes, &tiling, &Stamp::default()) {
+        for sheet in tiled_sheets(&workpiece, &Stamp::default()).unwrap() {
             let map = sheet.correction_transform().unwrap();
             assert!(inside.contains_rect(map.transform_rect_bbox(sheet.view.window)));
             let mut words = 0;
@@ -273,7 +273,6 @@ mod tests {
     #[test]
     fn a_printer_that_prints_small_takes_sheets_of_less_board() {
         let board = Board::default();
-        let holes = layout(&board).unwrap();
         let print = workshop::PrintCorrection {
             x: 1.01,
             y: 0.99,
@@ -283,7 +282,8 @@ mod tests {
             printer: "Ink".into(),
             print,
         };
-        let tiling = tiling(&board, &holes, Some(&correction)).unwrap();
+        let workpiece = Workpiece::printed(&board, Some(correction.clone())).unwrap();
+        let tiling = workpiece.tiling().unwrap();
         let lies = tiling.is_landscape();
         let inside = tiling.paper.to_rect().inset(-tiling.margin).size();
         let window = tiling.tiles[0].window.size();
@@ -301,11 +301,13 @@ mod tests {
     /// The lines at the foot run below the key map, not over it.
     #[test]
     fn no_words_of_the_title_block_lie_on_its_key_map() {
-        let board = Board::default();
-        let holes = layout(&board).unwrap();
-        let router = board::Router::default();
-        let tiling = tiling(&board, &holes, None).unwrap();
-        let sheets = crate::router_sheets(&board, &holes, router, &tiling, &Stamp::default());
+        let board = Board {
+            router: Some(board::Router::default()),
+            ..Board::default()
+        };
+        let workpiece = Workpiece::of(&board).unwrap();
+        let tiling = workpiece.tiling().unwrap();
+        let sheets = crate::router_sheets(&workpiece, &Stamp::default()).unwrap();
         for sheet in &sheets[..tiling.tiles.len()] {
             let bounds = |wanted: fn(&Shape) -> bool| {
                 let found = sheet.marks.iter().filter(move |item| wanted(&item.shape));

@@ -1,15 +1,14 @@
 //! What is in the wood beside the bores: seams, mortises, screws from below, a storage recess and what is cut for
 //! its lid.
 
-use board::Board;
 use kurbo::{Circle, Line as Segment, Point};
-use workshop::{EdgePlace, TenonPlace, screws, seams, tenons};
+use workshop::{EdgePlace, TenonPlace, Workpiece};
 
 use crate::recess::recess_outlines;
 use crate::{Item, Layer, Line, Shape};
 
 /// Seams across the board, and the outlines of mortises, screws and the recess in it.
-pub(crate) fn glue(board: &Board, items: &mut Vec<Item>) {
+pub(crate) fn glue(workpiece: &Workpiece, items: &mut Vec<Item>) {
     let mut hidden = |shape| {
         items.push(Item {
             layer: Layer::Seams,
@@ -17,8 +16,8 @@ pub(crate) fn glue(board: &Board, items: &mut Vec<Item>) {
             shape,
         });
     };
-    let radius = board.blank.radius();
-    for seam in seams(board) {
+    let radius = workpiece.board().blank.radius();
+    for &seam in workpiece.seams() {
         let square = radius * radius - seam * seam;
         if square > 0.0 {
             let half = square.sqrt();
@@ -27,17 +26,17 @@ pub(crate) fn glue(board: &Board, items: &mut Vec<Item>) {
         }
     }
     let inside = |tenon: &TenonPlace| tenon.place != EdgePlace::Outside;
-    for tenon in tenons(board).into_iter().filter(inside) {
+    for tenon in workpiece.tenons().iter().filter(|tenon| inside(tenon)) {
         let half = (tenon.half_length, tenon.reach);
         for side in sides(tenon.center, half) {
             hidden(Shape::Line(side));
         }
     }
-    for screw in screws(board) {
+    for screw in workpiece.screws() {
         let Circle { center, radius } = screw.circle;
         hidden(Shape::Circle(Circle::new(center, radius)));
     }
-    for shape in recess_outlines(board) {
+    for shape in recess_outlines(workpiece) {
         hidden(shape);
     }
 }
@@ -63,6 +62,7 @@ pub(crate) fn sides(middle: Point, (x, y): (f64, f64)) -> [Segment; 4] {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use board::Board;
     use board::{Build, ScrewCircle, Tenons};
 
     #[test]
@@ -72,7 +72,7 @@ mod tests {
         board.panel.tenons = Some(Tenons::default());
         board.screws = vec![ScrewCircle::default()];
         let mut items = Vec::new();
-        glue(&board, &mut items);
+        glue(&Workpiece::of(&board).unwrap(), &mut items);
         let Shape::Line(seam) = items[0].shape else {
             panic!("no seam")
         };

@@ -10,9 +10,10 @@ mod tests;
 use board::{Board, INCH, Units};
 use kurbo::{Rect, Size, Vec2};
 
-use crate::correction::{printable, printable_size};
 use crate::font::{self, Weight};
-use crate::{Correction, Sheet, Stamp, TilingError, View, paper_name, paper_size};
+use crate::{Sheet, Stamp, View};
+use workshop::{Correction, TilingError, paper_name, paper_size};
+use workshop::{printable, printable_size};
 
 /// What is measured on a printer test sheet, in mm: round numbers in the maker's unit.
 #[derive(Debug, Clone, Copy, PartialEq)]

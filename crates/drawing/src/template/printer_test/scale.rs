@@ -4,7 +4,7 @@ use board::{INCH, Units, show_length, show_number};
 use geometry::Angle;
 use kurbo::{Point, Vec2};
 
-use super::parts::{line, words};
+use crate::template::printer_test::parts::{line, words};
 use crate::{Anchor, Item, Shape, Text};
 
 /// A long bar.

@@ -1,0 +1,11 @@
+//! The drilling template on paper: whole or in sheets, with crosses on the joints, bars, key map and title, and the sheet
+//! that a printer is measured by.
+
+pub mod bars;
+pub mod furniture;
+pub mod joint;
+pub mod printer_test;
+pub mod roll;
+pub mod subject;
+pub mod tiled;
+pub mod whole;

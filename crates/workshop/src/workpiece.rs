@@ -1,0 +1,395 @@
+//! A workpiece: one document and everything that follows from it, each part worked out once, when it is first asked for.
+//!
+//! Checks, sums, section, steps, pages and exports borrow it. What can take longer than a frame of the window (a blank of
+//! many corners, the ways of joining it, the chance of a thin web) is worked out by [`Workpiece::work_out`], which can be
+//! stopped; until then it is not known, and the findings do without it.
+
+use std::sync::{Arc, OnceLock};
+
+use board::{Board, BuildError, Hole, Layout, Router, Units, layout, show_length};
+use geometry::{Circle, Stopped};
+
+use crate::blank::{panel, stock, turn};
+use crate::bores::check::inside::{Hidden, hidden};
+use crate::grooves::{Strokes, lay_grooves};
+use crate::hardboard::{router, sector};
+use crate::template::budget;
+use crate::template::correction::Correction;
+use crate::template::sheets::{Tiling, TilingError, cut_template};
+use crate::{
+    BoardMass, Budget, Chance, Figures, Finding, GroovePlan, HoleTable, Joined, Lid, Order, Pour,
+    ScrewPlace, SeamTurns, SectorJigError, SectorPlan, Standing, StockPlan, Storage, SumGroup,
+    TapedJoints, TenonPlace, WoodError, WoodMoves, Work, base, check, figures, filling, machine,
+    recess, sums, wood,
+};
+
+/// Boards of no more holes have their tolerance budget worked out at once.
+const FEW_HOLES: usize = 500;
+/// Blanks of no more corners and flaws have the place of the board worked out at once.
+const FEW_CORNERS: usize = 300;
+
+/// A document and everything that follows from it.
+#[derive(Debug)]
+pub struct Workpiece {
+    board: Board,
+    layout: Layout,
+    printer: Option<Correction>,
+    parts: Parts,
+}
+
+/// What follows from the document, as far as it was asked for.
+#[derive(Debug, Default)]
+struct Parts {
+    stock: Arc<OnceLock<Option<StockPlan>>>,
+    joined: OnceLock<Option<Joined>>,
+    budget: OnceLock<Option<(Budget, f64)>>,
+    chance: OnceLock<Option<Chance>>,
+    mouths: OnceLock<Vec<Circle>>,
+    figures: OnceLock<Figures>,
+    tiling: OnceLock<Result<Tiling, TilingError>>,
+    joints: OnceLock<TapedJoints>,
+    seams: OnceLock<Vec<f64>>,
+    tenons: OnceLock<Vec<TenonPlace>>,
+    screws: OnceLock<Vec<ScrewPlace>>,
+    turns: OnceLock<Option<SeamTurns>>,
+    grooves: OnceLock<Option<GroovePlan>>,
+    strokes: OnceLock<Strokes>,
+    storage: OnceLock<Option<Storage>>,
+    lid: OnceLock<Lid>,
+    hidden: OnceLock<Vec<(&'static str, Hidden)>>,
+    pour: OnceLock<Option<Pour>>,
+    moves: OnceLock<Result<WoodMoves, WoodError>>,
+    mass: OnceLock<Result<BoardMass, WoodError>>,
+    standing: OnceLock<Option<Result<Standing, WoodError>>>,
+    router: OnceLock<Option<Box<Workpiece>>>,
+    sector: OnceLock<Option<Result<SectorPlan, SectorJigError>>>,
+    table: OnceLock<HoleTable>,
+    order: OnceLock<Order>,
+    sums: OnceLock<Vec<SumGroup>>,
+    /// The findings while the slow parts are not known, and those with them.
+    findings: [OnceLock<Vec<Finding>>; 2],
+}
+
+impl Workpiece {
+    /// The workpiece of a document whose template is printed as it is.
+    ///
+    /// # Errors
+    /// [`BuildError`] where the document cannot be laid out.
+    ///
+    /// ```
+    /// use board::Board;
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&Board::default())?;
+    /// assert_eq!(workpiece.figures().holes, workpiece.layout().holes.len());
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn of(board: &Board) -> Result<Self, BuildError> {
+        Self::printed(board, None)
+    }
+
+    /// The workpiece of a document whose template is corrected for a printer; the correction is for upright paper.
+    ///
+    /// # Errors
+    /// [`BuildError`] where the document cannot be laid out.
+    pub fn printed(board: &Board, printer: Option<Correction>) -> Result<Self, BuildError> {
+        Ok(Self::laid(board.clone(), layout(board)?, printer))
+    }
+
+    /// The next revision of this workpiece; what is known of the blank is kept where the blank is the same.
+    ///
+    /// # Errors
+    /// [`BuildError`] where the document cannot be laid out.
+    pub fn next(&self, board: &Board, printer: Option<Correction>) -> Result<Self, BuildError> {
+        let mut next = Self::printed(board, printer)?;
+        let (old, new) = (&self.board.stock, &board.stock);
+        if old.outline == new.outline && old.flaws == new.flaws {
+            next.parts.stock = self.parts.stock.clone();
+        }
+        Ok(next)
+    }
+
+    /// A workpiece whose holes are placed already.
+    pub fn laid(board: Board, layout: Layout, printer: Option<Correction>) -> Self {
+        Self {
+            board,
+            layout,
+            printer,
+            parts: Parts::default(),
+        }
+    }
+
+    /// The document.
+    pub const fn board(&self) -> &Board {
+        &self.board
+    }
+
+    /// Every hole, placed.
+    pub const fn layout(&self) -> &Layout {
+        &self.layout
+    }
+
+    /// The correction of the printer, for upright paper; none where the template is printed as it is.
+    pub const fn printer(&self) -> Option<&Correction> {
+        self.printer.as_ref()
+    }
+
+    /// The system of units in which the maker reads.
+    pub const fn units(&self) -> Units {
+        self.board.units
+    }
+
+    /// A length of so many mm in the maker's unit.
+    pub fn length(&self, mm: f64) -> String {
+        show_length(mm, self.board.units)
+    }
+
+    /// The holes that hold a piece, in the order of the layout.
+    pub fn seats(&self) -> &[Hole] {
+        self.layout.seats(&self.board)
+    }
+
+    /// The mouth of every bore in the top face, in the order of the layout.
+    pub fn mouths(&self) -> &[Circle] {
+        self.parts.mouths.get_or_init(|| self.layout.mouths())
+    }
+
+    /// The few measures that are always in sight.
+    pub fn figures(&self) -> &Figures {
+        self.parts.figures.get_or_init(|| figures::figures(self))
+    }
+
+    /// The template cut into sheets.
+    ///
+    /// # Errors
+    /// [`TilingError`] where it cannot be.
+    pub fn tiling(&self) -> Result<&Tiling, &TilingError> {
+        self.parts
+            .tiling
+            .get_or_init(|| cut_template(self))
+            .as_ref()
+    }
+
+    /// Where the sheets of the template are taped together; nowhere while it cannot be cut.
+    pub fn joints(&self) -> &TapedJoints {
+        self.parts.joints.get_or_init(|| {
+            self.tiling()
+                .map_or_else(|_| TapedJoints::default(), Tiling::taped)
+        })
+    }
+
+    /// How far above the center pin each seam runs, from the lowest, mm; empty without seams.
+    pub fn seams(&self) -> &[f64] {
+        self.parts.seams.get_or_init(|| panel::seams(&self.board))
+    }
+
+    /// Every loose tenon in its seam.
+    pub fn tenons(&self) -> &[TenonPlace] {
+        self.parts
+            .tenons
+            .get_or_init(|| panel::tenons(&self.board, self.seams()))
+    }
+
+    /// Every screw in the underside.
+    pub fn screws(&self) -> &[ScrewPlace] {
+        self.parts.screws.get_or_init(|| panel::screws(&self.board))
+    }
+
+    /// How the pattern lies to the seams, if there are any.
+    pub fn turns(&self) -> Option<&SeamTurns> {
+        self.parts
+            .turns
+            .get_or_init(|| turn::seam_turns(self))
+            .as_ref()
+    }
+
+    /// Where the V-grooves run; none where none are planned.
+    pub fn grooves(&self) -> Option<&GroovePlan> {
+        self.parts
+            .grooves
+            .get_or_init(|| lay_grooves(self))
+            .as_ref()
+    }
+
+    /// Every stroke of the grooves, found by its place.
+    pub(crate) fn strokes(&self) -> &Strokes {
+        let all = || self.grooves().map_or(&[][..], |plan| &plan.grooves);
+        self.parts.strokes.get_or_init(|| Strokes::new(all()))
+    }
+
+    /// What the recess holds; none where none is planned.
+    pub fn storage(&self) -> Option<&Storage> {
+        self.parts
+            .storage
+            .get_or_init(|| recess::storage(&self.board))
+            .as_ref()
+    }
+
+    /// The lid of the recess, and what is cut for it.
+    pub fn lid(&self) -> &Lid {
+        self.parts.lid.get_or_init(|| Lid::of(&self.board))
+    }
+
+    /// What is cut into the board from below and from its seams, each with what it is called.
+    pub(crate) fn hidden(&self) -> &[(&'static str, Hidden)] {
+        self.parts.hidden.get_or_init(|| hidden(self))
+    }
+
+    /// Resin for the bores; none where no filling is planned.
+    pub fn pour(&self) -> Option<&Pour> {
+        self.parts.pour.get_or_init(|| filling::pour(self)).as_ref()
+    }
+
+    /// The wood in the seasons.
+    ///
+    /// # Errors
+    /// [`WoodError`] where no wood is chosen, or its movement is neither typed nor in the table.
+    pub fn moves(&self) -> Result<&WoodMoves, &WoodError> {
+        self.parts
+            .moves
+            .get_or_init(|| wood::of_board(&self.board))
+            .as_ref()
+    }
+
+    /// What the board weighs by its wood.
+    ///
+    /// # Errors
+    /// [`WoodError`] where no wood is chosen, or its density is neither typed nor in the table.
+    pub fn mass(&self) -> Result<&BoardMass, &WoodError> {
+        self.parts
+            .mass
+            .get_or_init(|| wood::board_mass(self))
+            .as_ref()
+    }
+
+    /// What stands on the base, or why that is not known; none where no base is planned.
+    pub fn standing(&self) -> Option<Result<&Standing, &WoodError>> {
+        let standing = self.parts.standing.get_or_init(|| base::standing(self));
+        standing.as_ref().map(Result::as_ref)
+    }
+
+    /// The router's template as a workpiece of its own, with the router that it is for; none where none is planned.
+    pub fn router(&self) -> Option<(Router, &Self)> {
+        let made = || Some(Box::new(router::template(self, self.board.router?)));
+        let template = self.parts.router.get_or_init(made).as_deref()?;
+        Some((self.board.router?, template))
+    }
+
+    /// The jig that is turned from sector to sector, or why there can be none; nothing where none is planned.
+    pub fn sector_jig(&self) -> Option<Result<&SectorPlan, &SectorJigError>> {
+        let sector = self.parts.sector.get_or_init(|| sector::sector_jig(self));
+        sector.as_ref().map(Result::as_ref)
+    }
+
+    /// Every hole with its place and its bore, in the order of names.
+    pub fn hole_table(&self) -> &HoleTable {
+        self.parts
+            .table
+            .get_or_init(|| machine::hole_table::hole_table(&self.layout))
+    }
+
+    /// The order of drilling that the document asks for; searched for when it is first asked for, which takes a moment.
+    pub fn drilling_order(&self) -> &Order {
+        let order = || machine::order::drilling_order(self.hole_table(), self.board.order);
+        self.parts.order.get_or_init(order)
+    }
+
+    /// Every sum of the bench, by subject.
+    pub fn sums(&self) -> &[SumGroup] {
+        self.parts.sums.get_or_init(|| sums::sums(self))
+    }
+
+    /// Every finding, worst first, with what is known by now.
+    pub fn findings(&self) -> &[Finding] {
+        let [early, late] = &self.parts.findings;
+        let known = if self.is_waiting() { early } else { late };
+        known.get_or_init(|| check::check(self))
+    }
+
+    /// Where the board lies on its blank; none where nothing is known of the blank, or not yet.
+    pub fn stock(&self) -> Option<&StockPlan> {
+        if self.parts.stock.get().is_none() && stock::corners(&self.board.stock) > FEW_CORNERS {
+            return None;
+        }
+        let place = || {
+            stock::stock_plan(&self.board.stock, &|| false)
+                .ok()
+                .flatten()
+        };
+        self.parts.stock.get_or_init(place).as_ref()
+    }
+
+    /// Whether the place of the board on its blank is yet to be worked out.
+    pub fn stock_is_waiting(&self) -> bool {
+        self.stock().is_none() && self.parts.stock.get().is_none()
+    }
+
+    /// What joining would make of the blank; none until [`Self::work_out`] is through.
+    pub fn joined(&self) -> Option<&Joined> {
+        self.parts.joined.get()?.as_ref()
+    }
+
+    /// What the errors of the work leave, and the most chance of a thin web; none of many holes until
+    /// [`Self::work_out`] is through.
+    pub fn budget(&self) -> Option<&(Budget, f64)> {
+        if self.parts.budget.get().is_none() && self.layout.holes.len() > FEW_HOLES {
+            return None;
+        }
+        self.parts.budget.get_or_init(|| self.budgeted()).as_ref()
+    }
+
+    /// The chance that any web falls under its limit; none until [`Self::work_out`] is through.
+    pub fn chance(&self) -> Option<&Chance> {
+        self.parts.chance.get()?.as_ref()
+    }
+
+    /// Whether any part of the findings is yet to be worked out by [`Self::work_out`].
+    fn is_waiting(&self) -> bool {
+        let budget = self.budget().is_none() && self.parts.budget.get().is_none();
+        budget || self.stock_is_waiting()
+    }
+
+    /// Works out what takes longer than a frame.
+    ///
+    /// # Errors
+    /// [`Stopped`] when `cancel` answered yes; what was worked out before that is kept.
+    pub fn work_out(&self, cancel: &dyn Fn() -> bool) -> Result<(), Stopped> {
+        if self.parts.stock.get().is_none() {
+            let plan = stock::stock_plan(&self.board.stock, cancel)?;
+            self.parts.stock.get_or_init(|| plan);
+        }
+        if self.parts.joined.get().is_none() {
+            let slab = self.stock().and_then(|plan| plan.slab.as_ref().ok());
+            let joined = slab.map(|slab| stock::joined(&self.board, slab, cancel));
+            let joined = joined.transpose()?;
+            self.parts.joined.get_or_init(|| joined);
+        }
+        if cancel() {
+            return Err(Stopped);
+        }
+        self.parts.budget.get_or_init(|| self.budgeted());
+        if self.parts.chance.get().is_none() {
+            let chance = budget::chance(&self.work(), self.board.limits.web, cancel).ok();
+            if cancel() {
+                return Err(Stopped);
+            }
+            self.parts.chance.get_or_init(|| chance);
+        }
+        Ok(())
+    }
+
+    /// What the tolerance budget is worked out from.
+    fn work(&self) -> Work<'_> {
+        Work {
+            mouths: self.mouths(),
+            errors: &self.board.errors,
+            joints: self.joints(),
+        }
+    }
+
+    fn budgeted(&self) -> Option<(Budget, f64)> {
+        let work = self.work();
+        // A document in its ranges has errors and holes that can be added up.
+        let most = budget::chance_at_most(&work, self.board.limits.web).ok()?;
+        Some((budget::budget(&work).ok()?, most))
+    }
+}
