@@ -53,11 +53,36 @@ fn dependencies(name: &str) -> BTreeSet<String> {
 #[test]
 fn the_code_map_names_every_crate_and_no_other() {
     let page = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
+    let page = page.split("### Rooms").next().unwrap();
     let rows = page
         .lines()
         .filter_map(|line| line.strip_prefix("| `")?.split('`').next());
     let named: BTreeSet<String> = rows.map(ToOwned::to_owned).collect();
     assert_eq!(named, crates());
+}
+
+/// A room for each subject: the page names those of the workshop and no others, and what is drawn, typed and told about a
+/// subject has its name.
+#[test]
+fn every_subject_has_a_room_of_its_own_and_a_chapter() {
+    let page = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
+    let table = page.split("### Rooms").nth(1).unwrap();
+    let table = table.split("Beside the rooms").next().unwrap();
+    let rows = table
+        .lines()
+        .filter_map(|line| line.strip_prefix("| `")?.split('`').next());
+    let rooms: BTreeSet<String> = rows.map(ToOwned::to_owned).collect();
+    let indexes = ["check", "fit", "job", "section", "sums"].map(ToOwned::to_owned);
+    let workshop = folders(&root().join("crates/workshop/src"));
+    let all: BTreeSet<String> = rooms.iter().cloned().chain(indexes).collect();
+    assert_eq!(workshop, all);
+    let guide = root().join("docs/guide");
+    for room in &rooms {
+        assert!(
+            guide.join(format!("{room}.md")).is_file(),
+            "no chapter {room}"
+        );
+    }
 }
 
 #[test]
