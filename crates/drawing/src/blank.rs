@@ -4,7 +4,7 @@
 use kurbo::{Circle, Line as Segment, Point};
 use workshop::{EdgePlace, TenonPlace, Workpiece};
 
-use crate::recess::recess_outlines;
+use crate::recess::{recess_outlines, sides};
 use crate::{Item, Layer, Line, Shape};
 
 /// Seams across the board, and the outlines of mortises, screws and the recess in it.
@@ -39,24 +39,6 @@ pub(crate) fn glue(workpiece: &Workpiece, items: &mut Vec<Item>) {
     for shape in recess_outlines(workpiece) {
         hidden(shape);
     }
-}
-
-/// The sides of a rectangle with its middle here and these halves.
-pub(crate) fn sides(middle: Point, (x, y): (f64, f64)) -> [Segment; 4] {
-    let corner = |sx: f64, sy: f64| middle + (sx * x, sy * y);
-    let corners = [
-        corner(-1.0, -1.0),
-        corner(1.0, -1.0),
-        corner(1.0, 1.0),
-        corner(-1.0, 1.0),
-    ];
-    let [a, b, c, d] = corners;
-    [
-        Segment::new(a, b),
-        Segment::new(b, c),
-        Segment::new(c, d),
-        Segment::new(d, a),
-    ]
 }
 
 #[cfg(test)]

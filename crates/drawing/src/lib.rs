@@ -36,6 +36,7 @@ mod hardboard;
 mod item;
 mod jig;
 mod job;
+mod marks;
 mod names;
 mod pages;
 mod plan;

@@ -10,7 +10,7 @@ use kurbo::{Rect, Size, Vec2};
 
 use crate::font::{self, Weight};
 use crate::grooves::ring;
-use crate::plan::cross_arm;
+use crate::marks::cross_arm;
 use crate::quiet::Taken;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 use workshop::Workpiece;

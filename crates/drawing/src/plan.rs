@@ -7,15 +7,9 @@ use workshop::Workpiece;
 
 use crate::blank::glue;
 use crate::grooves::{grooves, ring};
+use crate::marks::{PIN_ARM, cross_arm, layer};
 use crate::names::place_names;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
-
-/// Longest arm of a drilling cross, mm.
-const LONGEST_ARM: f64 = 2.5;
-/// Shortest arm of a drilling cross, mm: enough to set a point by under a loupe.
-const SHORTEST_ARM: f64 = 1.2;
-/// Arm of the cross at the center pin, mm.
-const PIN_ARM: f64 = 12.0;
 
 /// The plan of a board: edge, grooves, guides, bores and names, in the board frame.
 ///
@@ -42,25 +36,6 @@ pub fn plan_without_names(workpiece: &Workpiece) -> Vec<Item> {
     }
     center_pin(board, &mut items);
     items
-}
-
-/// The layer that holes of a role belong to.
-pub(crate) const fn layer(role: Role) -> Layer {
-    match role {
-        Role::Track => Layer::Track,
-        Role::Home => Layer::Home,
-        Role::Start => Layer::Start,
-        Role::Extra => Layer::Extra,
-        Role::Center => Layer::Center,
-    }
-}
-
-/// Half the length of the cross that marks a bore, mm.
-pub(crate) fn cross_arm(hole: &Hole) -> f64 {
-    if hole.name.id().role() == Role::Center {
-        return PIN_ARM;
-    }
-    (0.4 * hole.bore.radius()).clamp(SHORTEST_ARM, LONGEST_ARM)
 }
 
 fn edge(board: &Board, items: &mut Vec<Item>) {

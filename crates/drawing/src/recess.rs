@@ -8,7 +8,6 @@ use kurbo::{Circle, Line as Segment, Point};
 use workshop::Workpiece;
 
 use crate::Shape;
-use crate::blank::sides;
 
 /// Shorter than this is no line, mm.
 const HAIR: f64 = 1e-9;
@@ -91,6 +90,24 @@ fn on_disc(line: Segment, radius: f64) -> Option<Segment> {
     let (start, end) = ((nearest - half).max(0.0), (nearest + half).min(1.0));
     ((end - start) * long > HAIR)
         .then(|| Segment::new(line.p0.lerp(line.p1, start), line.p0.lerp(line.p1, end)))
+}
+
+/// The sides of a rectangle with its middle here and these halves.
+pub(crate) fn sides(middle: Point, (x, y): (f64, f64)) -> [Segment; 4] {
+    let corner = |sx: f64, sy: f64| middle + (sx * x, sy * y);
+    let corners = [
+        corner(-1.0, -1.0),
+        corner(1.0, -1.0),
+        corner(1.0, 1.0),
+        corner(-1.0, 1.0),
+    ];
+    let [a, b, c, d] = corners;
+    [
+        Segment::new(a, b),
+        Segment::new(b, c),
+        Segment::new(c, d),
+        Segment::new(d, a),
+    ]
 }
 
 #[cfg(test)]

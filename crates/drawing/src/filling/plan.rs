@@ -8,7 +8,7 @@ use kurbo::{Circle, Line as Segment, Point, Size, Vec2};
 
 use crate::filling::Says;
 use crate::font::{self, Weight};
-use crate::plan::layer;
+use crate::marks::layer;
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text};
 
 /// Room above the board on the page of a plan, mm.

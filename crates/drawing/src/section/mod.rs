@@ -9,6 +9,7 @@ mod frame;
 mod measures;
 mod pieces;
 mod recess;
+mod says;
 mod scene;
 mod spans;
 mod strips;

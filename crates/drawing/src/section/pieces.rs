@@ -4,8 +4,8 @@ use kurbo::Rect;
 use workshop::{BodyKind, InsertSizes, MarbleStand, PegStand, Section, Stands};
 
 use super::body_of;
-use super::bore::{HAIR, Says};
 use super::measures::{Side, Size};
+use super::says::{HAIR, Says};
 
 /// What is written beside what stands in a bore.
 pub fn standing(says: &Says<'_>, section: &Section) -> Vec<Size> {

@@ -4,9 +4,9 @@ use board::{Board, LidHold, show_number};
 use kurbo::Rect;
 use workshop::{LidPlace, Measure, RecessSizes, Section};
 
-use super::bore::HAIR;
 use super::figure::Figure;
 use super::measures::{Side, Size};
+use super::says::HAIR;
 use super::scene::Shown;
 use super::top;
 

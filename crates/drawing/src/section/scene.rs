@@ -8,14 +8,12 @@ use kurbo::{Line as Segment, Point, Rect, Vec2};
 use workshop::{Body, BodyKind, Section};
 
 use super::frame::Frame;
-use super::spans::{Contour, Ray, Spans, in_one, within, without};
+use super::spans::{BESIDE, Contour, Ray, Spans, in_one, within, without};
 use super::strips::strips;
 use crate::{Item, Layer, Line, Shape};
 
 /// Between hatch lines, mm on paper.
 const HATCH: f64 = 2.5;
-/// How far to either side of an edge is looked, mm on paper.
-pub const BESIDE: f64 = 1e-6;
 /// A shorter part of a line is not drawn, mm on paper.
 const SHORTEST: f64 = 1e-3;
 

@@ -5,6 +5,8 @@ use kurbo::{Circle, Point, Rect, Vec2};
 
 use super::around;
 
+/// How far to either side of an edge is looked, mm on paper.
+pub const BESIDE: f64 = 1e-6;
 /// Edges of a polygon that stands for a circle.
 const PARTS: i64 = 120;
 

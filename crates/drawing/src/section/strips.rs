@@ -2,8 +2,7 @@
 
 use kurbo::{Point, Rect, Vec2};
 
-use super::scene::BESIDE;
-use super::spans::{Contour, Ray, Spans};
+use super::spans::{BESIDE, Contour, Ray, Spans};
 
 /// Least height of a strip, mm on paper.
 const STRIP: f64 = 0.1;

@@ -10,8 +10,8 @@ use geometry::{Angle, point_at};
 use kurbo::{Circle, Line as Segment, Point, Rect};
 use workshop::{Drawn, SectorPlan, SectorTurn, TilingError, Workpiece, cut_into_sheets};
 
+use crate::marks::{cross_arm, layer};
 use crate::names::place_labels;
-use crate::plan::{cross_arm, layer};
 use crate::template::subject::Subject;
 use crate::template::tiled::{sheets_of, touches};
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};

@@ -2,13 +2,13 @@
 
 use board::{INCH, Units, show_length};
 use geometry::Angle;
-use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
+use kurbo::{Circle, Point, Rect, Size, Vec2};
 use workshop::PrintLength;
 
 use crate::font::{self, Weight};
-use crate::template::printer_test::scale::Scale;
+use crate::template::printer_test::scale::{Scale, line, mark, words};
 use crate::template::printer_test::{BAR, ENDS, Page};
-use crate::{Anchor, Item, Layer, Line, Shape, Text};
+use crate::{Anchor, Item, Shape, Text};
 
 /// Everything on a sheet.
 pub fn parts(page: &Page) -> Vec<Item> {
@@ -25,24 +25,6 @@ pub fn parts(page: &Page) -> Vec<Item> {
         table(page),
     ]
     .concat()
-}
-
-/// A thin line to measure by.
-pub fn line(from: Point, to: Point) -> Item {
-    mark(Shape::Line(Segment::new(from, to)))
-}
-
-/// Words.
-pub fn words(text: Text) -> Item {
-    mark(Shape::Text(text))
-}
-
-fn mark(shape: Shape) -> Item {
-    Item {
-        layer: Layer::Marks,
-        line: Line::Drill,
-        shape,
-    }
 }
 
 /// The title, what it is for, and what is to be done.

@@ -2,10 +2,9 @@
 
 use board::{INCH, Units, show_length, show_number};
 use geometry::Angle;
-use kurbo::{Point, Vec2};
+use kurbo::{Line as Segment, Point, Vec2};
 
-use crate::template::printer_test::parts::{line, words};
-use crate::{Anchor, Item, Shape, Text};
+use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// A long bar.
 pub struct Scale<'a> {
@@ -114,5 +113,24 @@ impl Scale<'_> {
                 text,
             )
         })
+    }
+}
+
+/// A thin line to measure by.
+pub fn line(from: Point, to: Point) -> Item {
+    mark(Shape::Line(Segment::new(from, to)))
+}
+
+/// Words.
+pub fn words(text: Text) -> Item {
+    mark(Shape::Text(text))
+}
+
+/// A mark of the test sheet.
+pub fn mark(shape: Shape) -> Item {
+    Item {
+        layer: Layer::Marks,
+        line: Line::Drill,
+        shape,
     }
 }

@@ -1,0 +1,61 @@
+//! Words and sizes beside a bore.
+
+use board::Board;
+use workshop::{BoreSizes, Measure, deepest};
+
+use super::measures::{Side, Size};
+
+/// What a size has at least for it to be drawn, mm.
+pub const HAIR: f64 = 1e-6;
+
+/// What is written beside a bore.
+pub struct Says<'a> {
+    /// The board.
+    pub board: &'a Board,
+    /// The sizes of the bore.
+    pub sizes: &'a BoreSizes,
+    /// Its axis.
+    pub at: f64,
+    /// Its radius.
+    pub radius: f64,
+    /// Its deepest place, mm below the top face.
+    pub deepest: f64,
+}
+
+impl<'a> Says<'a> {
+    /// What is written beside a bore of these sizes.
+    pub fn new(board: &'a Board, sizes: &'a BoreSizes) -> Self {
+        let hole = &sizes.hole;
+        Self {
+            board,
+            sizes,
+            at: hole.center.to_vec2().hypot(),
+            radius: hole.bore.radius(),
+            deepest: deepest(hole.bore, board.bores.spur),
+        }
+    }
+
+    /// A length as it is written.
+    pub fn length(&self, mm: f64) -> String {
+        Measure::Mm(mm).shown(self.board.units)
+    }
+
+    /// A size on one side of the axis, between two heights, as far from the axis as told.
+    pub fn upright(&self, side: Side, heights: [(f64, f64); 2], words: String) -> Size {
+        let out = if side == Side::Left { -1.0 } else { 1.0 };
+        let ends = heights.map(|(away, z)| (self.at + out * away, z));
+        Size::new(side, ends, words)
+    }
+
+    /// A size across the axis at a height.
+    pub fn across(&self, side: Side, diameter: f64, z: f64, words: String) -> Size {
+        let half = diameter / 2.0;
+        Size::new(side, [(self.at - half, z), (self.at + half, z)], words)
+    }
+
+    /// Words about a place so far from the axis.
+    pub fn note(&self, side: Side, (away, z): (f64, f64), words: impl Into<String>) -> Size {
+        let out = if side == Side::Left { -1.0 } else { 1.0 };
+        Size::note(side, (self.at + out * away, z), words)
+    }
+}
