@@ -32,6 +32,7 @@ pub fn sheet(sheet: &Sheet) -> Result<(), Error> {
     }
 }
 
+/// Whether every number of an item is one; sizes may be 0 or less, which draws nothing.
 fn is_finite(item: &Item) -> bool {
     match &item.shape {
         Shape::Circle(circle) => circle.is_finite(),
@@ -43,6 +44,7 @@ fn is_finite(item: &Item) -> bool {
     }
 }
 
+/// Anchor, size and turn; the words themselves can be any.
 fn text_is_finite(text: &Text) -> bool {
     text.at.is_finite() && text.size.is_finite() && text.turn.as_radians().is_finite()
 }

@@ -5,80 +5,53 @@
 
 use core::fmt::Write as _;
 
-use board::{INCH, Units};
+use board::Units;
 use geometry::bearing_of;
 use workshop::{HoleRow, HoleTable};
 
+use crate::table::{self, Table};
 use crate::{Error, number};
 
-/// Decimals of every length and angle.
-pub const PLACES: usize = 6;
-
-/// The columns whose unit is degrees or that have none are the same for all units.
-const MM_HEADER: [&str; 11] = [
-    "name",
-    "role",
-    "player",
-    "number",
-    "x_mm",
-    "y_mm",
-    "radius_mm",
-    "bearing_deg",
-    "diameter_mm",
-    "depth_mm",
-    "bottom",
-];
-const INCH_HEADER: [&str; 11] = [
-    "name",
-    "role",
-    "player",
-    "number",
-    "x_in",
-    "y_in",
-    "radius_in",
-    "bearing_deg",
-    "diameter_in",
-    "depth_in",
-    "bottom",
-];
+/// The columns; `UNIT` stands for that of the lengths.
+const HEADER: &str =
+    "name,role,player,number,x_UNIT,y_UNIT,radius_UNIT,bearing_deg,diameter_UNIT,depth_UNIT,bottom";
 
 /// The hole table as CSV, its lengths in the unit given.
 ///
-/// Player and number of the center hole, which belongs to no one, are empty.
+/// A header, then a row a hole in the order of the table: name, role, player and number; the center's x and y, and its
+/// radius and bearing; diameter, depth and bottom of the bore. The origin is the center pin, y points to 12 o'clock,
+/// bearings run clockwise from there in degrees. Player and number of the center hole, which belongs to no one, are empty.
+///
+/// ```
+/// use board::{Board, Units};
+///
+/// let layout = board::layout(&Board::default())?;
+/// let file = export::csv(&workshop::hole_table(&layout), Units::Inch)?;
+/// let text = String::from_utf8(file)?;
+/// let mut lines = text.split("\r\n");
+/// assert!(lines.next().is_some_and(|header| header.starts_with("name,role,player,number,x_in,y_in")));
+/// assert!(lines.next().is_some_and(|first| first.starts_with("T1-01,track,1,1,")));
+/// assert_eq!(lines.count(), 132 + 1);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 ///
 /// # Errors
 ///
 /// A hole whose place or size is not a number.
-pub fn csv(table: &HoleTable, units: Units) -> Result<Vec<u8>, Error> {
-    let (header, unit) = match units {
-        Units::Mm => (MM_HEADER, 1.0),
-        Units::Inch => (INCH_HEADER, INCH),
-    };
-    let mut writer = ::csv::WriterBuilder::new()
-        .terminator(::csv::Terminator::CRLF)
-        .from_writer(Vec::with_capacity(96 * (table.rows.len() + 1)));
-    writer
-        .write_record(header)
-        .map_err(|error| unwritten(&error))?;
+pub fn csv(holes: &HoleTable, units: Units) -> Result<Vec<u8>, Error> {
+    let (suffix, unit) = table::unit(units);
+    let mut written = Table::new(96 * (holes.rows.len() + 1));
+    written.row(HEADER.replace("UNIT", suffix).split(','))?;
     let mut fields = Fields::default();
-    for row in &table.rows {
+    for row in &holes.rows {
         check(row)?;
         fields.fill(row, unit);
-        writer
-            .write_record(fields.each())
-            .map_err(|error| unwritten(&error))?;
+        written.row(fields.each())?;
     }
-    writer
-        .into_inner()
-        .map_err(|error| unwritten(error.error()))
+    written.finish()
 }
 
-pub fn unwritten(error: &dyn core::error::Error) -> Error {
-    Error::Table {
-        reason: error.to_string(),
-    }
-}
-
+/// Refuses a hole that is nowhere by its name; a field would only say 0.
 fn check(row: &HoleRow) -> Result<(), Error> {
     if row.center.is_finite() && row.diameter.is_finite() && row.depth.is_finite() {
         Ok(())
@@ -96,6 +69,7 @@ struct Fields {
 }
 
 impl Fields {
+    /// The fields of a hole, in the order of [`HEADER`]; `unit` is the length of the unit in mm.
     fn fill(&mut self, row: &HoleRow, unit: f64) {
         self.text.clear();
         self.ends.clear();
@@ -114,6 +88,7 @@ impl Fields {
         self.push(row.bottom.id());
     }
 
+    /// The fields one by one.
     fn each(&self) -> impl Iterator<Item = &str> {
         let starts = core::iter::once(&0).chain(&self.ends);
         let ranges = starts.zip(&self.ends);
@@ -138,21 +113,21 @@ impl Fields {
     }
 
     fn push_number(&mut self, value: f64) {
-        number::push_fixed(&mut self.text, value, PLACES);
+        table::push(&mut self.text, value);
         self.end();
     }
 
     /// A bearing that rounds up to a full turn is 12 o'clock.
     fn push_bearing(&mut self, degrees: f64) {
         let start = self.text.len();
-        number::push_fixed(&mut self.text, degrees, PLACES);
+        table::push(&mut self.text, degrees);
         if self
             .text
             .get(start..)
             .is_some_and(|field| field.starts_with("360."))
         {
             self.text.truncate(start);
-            number::push_fixed(&mut self.text, 0.0, PLACES);
+            table::push(&mut self.text, 0.0);
         }
         self.end();
     }

@@ -2,56 +2,57 @@
 //!
 //! The same dialect as the hole table: RFC 4180, a header with the unit, six decimals.
 
-use board::{INCH, Units};
+use core::fmt::Write as _;
+
+use board::Units;
 use workshop::JigSheet;
 
-use crate::csv::{PLACES, unwritten};
-use crate::{Error, number};
+use crate::Error;
+use crate::table::{self, Table};
 
-/// The jig sheet as CSV, its lengths in the unit given.
+/// The columns before those of the plates; `UNIT` stands for that of the lengths.
+const HEADER: &str = "step,name,radius_UNIT,bearing_deg,diameter_UNIT,bottom,depth_UNIT";
+
+/// The jig sheet as CSV, its lengths in the unit given: a row a hole, numbered by step in the order of drilling, with the
+/// radius and the bearing that the jig is set to, and the bit and the depth to drill with.
 ///
 /// Bearings are from player 1's axis. For each of the maker's plates there are two columns more: the division nearest the
 /// hole's bearing, counted clockwise from player 1's axis, and what it misses by along the hole's circle. They are empty for
 /// a hole at the center pin.
 ///
+/// ```
+/// use board::{Board, Units};
+///
+/// let mut board = Board::default();
+/// board.jig.plates = vec![84];
+/// let jig = workshop::jig_sheet(&board, &board::layout(&board)?);
+/// let text = String::from_utf8(export::jig_csv(&jig, Units::Mm)?)?;
+/// let header = "step,name,radius_mm,bearing_deg,diameter_mm,bottom,depth_mm,index_84,miss_84_mm";
+/// assert_eq!(text.split("\r\n").next(), Some(header));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
 /// # Errors
 ///
 /// A hole whose place or size is not a number.
 pub fn jig_csv(jig: &JigSheet, units: Units) -> Result<Vec<u8>, Error> {
-    let (suffix, unit) = match units {
-        Units::Mm => ("mm", 1.0),
-        Units::Inch => ("in", INCH),
-    };
-    let mut writer = ::csv::WriterBuilder::new()
-        .terminator(::csv::Terminator::CRLF)
-        .from_writer(Vec::with_capacity(160 * (jig.table.rows.len() + 1)));
-    let mut header = vec![
-        "step".to_owned(),
-        "name".into(),
-        format!("radius_{suffix}"),
-        "bearing_deg".into(),
-        format!("diameter_{suffix}"),
-        "bottom".into(),
-        format!("depth_{suffix}"),
-    ];
+    let (suffix, unit) = table::unit(units);
+    let mut header = HEADER.to_owned();
     for plate in &jig.plates {
         let divisions = plate.divisions;
-        header.push(format!("index_{divisions}"));
-        header.push(format!("miss_{divisions}_{suffix}"));
+        // Writing to a string cannot fail.
+        let _ = write!(header, ",index_{divisions},miss_{divisions}_UNIT");
     }
-    writer
-        .write_record(&header)
-        .map_err(|error| unwritten(&error))?;
+    let mut written = Table::new(160 * (jig.table.rows.len() + 1));
+    written.row(header.replace("UNIT", suffix).split(','))?;
     for row in rows(jig, unit)? {
-        writer
-            .write_record(&row)
-            .map_err(|error| unwritten(&error))?;
+        written.row(&row)?;
     }
-    writer
-        .into_inner()
-        .map_err(|error| unwritten(error.error()))
+    written.finish()
 }
 
+/// The rows in the order of drilling, lengths in a unit of so many mm. Radius and bearing of a hole are those of the circle
+/// it is drilled on, not of its center: the jig is set once for all holes of a circle.
 fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<Vec<String>>, Error> {
     let mut places = vec![(0.0, 0.0); jig.table.rows.len()];
     for radius in &jig.radii {
@@ -99,9 +100,10 @@ fn indexed(divisions: u32, radius: f64, bearing: f64, unit: f64) -> [String; 2] 
     [format!("{index:.0}"), six(miss / unit)]
 }
 
+/// A length or an angle with its six decimals.
 fn six(value: f64) -> String {
     let mut text = String::new();
-    number::push_fixed(&mut text, value, PLACES);
+    table::push(&mut text, value);
     text
 }
 

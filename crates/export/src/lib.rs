@@ -3,6 +3,10 @@
 //! A writer takes plain values and gives back bytes or text. No writer knows a path, a clock or a window; the
 //! same input gives the same bytes on every machine.
 //!
+//! Lengths come in as millimeters, in the frame that crate `geometry` has: origin at the center pin, y up to 12 o'clock. Each
+//! writer turns them once into the unit and the frame of its format: PDF counts in 1/72 in, SVG has y down, DXF and G-code
+//! are in the maker's unit. A number that is not finite is refused by name before a byte is written.
+//!
 //! # What is inside
 //!
 //! * [`pdf()`], [`PdfOptions`], [`Date`]: sheets as pages at true size.
@@ -30,6 +34,7 @@ mod number;
 mod pdf;
 mod sums;
 mod svg;
+mod table;
 
 pub use csv::csv;
 pub use dxf::{DxfOptions, DxfRelease, dxf};

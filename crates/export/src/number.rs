@@ -51,7 +51,10 @@ const EXACT: f64 = 9_007_199_254_740_992.0;
 /// Room for a sign, the digits of 2^53, a dot and leading zeros.
 const ROOM: usize = 32;
 
-/// Appends a count of units, `unit` of which make 1.
+/// Appends a count of units, `unit` of which make 1: 12500 of 1000 as `12.500`.
+///
+/// Digits are put into a field of bytes from the right. A count of 0 has no sign, so that what rounds to nothing is never
+/// "-0".
 fn push_units(out: &mut String, count: i64, unit: u64, decimals: usize) {
     if count < 0 {
         out.push('-');

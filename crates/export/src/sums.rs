@@ -4,25 +4,35 @@ use serde::Serialize;
 use workshop::SumGroup;
 
 use crate::Error;
-use crate::csv::unwritten;
+use crate::table::{Table, unwritten};
 
 /// The columns of the table.
 const HEADER: [&str; 10] = [
     "group", "name", "at", "at_unit", "value", "unit", "words", "formula", "source", "holes",
 ];
 
-/// The sums as CSV: RFC 4180, a row a figure. A value that never comes to be is empty.
+/// The sums as CSV: a row a figure, with its group and name, what it is figured for, its value with its unit, what it says
+/// in words, the formula, where the formula or its numbers come from, and the holes it is about.
+///
+/// Values are in the units of the document, millimeters and grams, whatever the board shows. One that never comes to be, as
+/// the tilt at which a magnet lets go, is empty.
+///
+/// ```
+/// use board::Board;
+///
+/// let board = Board::default();
+/// let sums = workshop::sums(&board, &board::layout(&board)?);
+/// let text = String::from_utf8(export::sums_csv(&sums)?)?;
+/// assert!(text.starts_with("group,name,at,at_unit,value,unit,words,formula,source,holes\r\n"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 ///
 /// # Errors
 ///
 /// Where the table cannot be put into lines.
 pub fn sums_csv(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
-    let mut writer = ::csv::WriterBuilder::new()
-        .terminator(::csv::Terminator::CRLF)
-        .from_writer(Vec::new());
-    writer
-        .write_record(HEADER)
-        .map_err(|error| unwritten(&error))?;
+    let mut written = Table::new(0);
+    written.row(HEADER)?;
     for group in groups {
         for sum in &group.sums {
             let number = |measure: Option<workshop::Measure>| {
@@ -31,28 +41,25 @@ pub fn sums_csv(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
             let unit =
                 |measure: Option<workshop::Measure>| measure.map_or("", |measure| measure.unit());
             let holes: Vec<String> = sum.holes.iter().map(ToString::to_string).collect();
-            writer
-                .write_record([
-                    group.heading,
-                    sum.name,
-                    &number(sum.at),
-                    unit(sum.at),
-                    &number(sum.value),
-                    unit(sum.value),
-                    sum.words.as_deref().unwrap_or_default(),
-                    sum.formula,
-                    sum.source,
-                    &holes.join(" "),
-                ])
-                .map_err(|error| unwritten(&error))?;
+            written.row([
+                group.heading,
+                sum.name,
+                &number(sum.at),
+                unit(sum.at),
+                &number(sum.value),
+                unit(sum.value),
+                sum.words.as_deref().unwrap_or_default(),
+                sum.formula,
+                sum.source,
+                &holes.join(" "),
+            ])?;
         }
     }
-    writer
-        .into_inner()
-        .map_err(|error| unwritten(error.error()))
+    written.finish()
 }
 
-/// The sums as JSON: `format` 1, and `groups` as the program has them.
+/// The sums as JSON, for programs: `format` 1, and `groups` as the program has them, each a heading and its `sums` with
+/// the same members as the columns of [`sums_csv`].
 ///
 /// # Errors
 ///

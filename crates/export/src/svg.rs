@@ -1,15 +1,14 @@
 //! A sheet as an SVG at true size: one user unit is one millimeter.
 //!
-//! The frame of the file (root, title, clip path, a group a layer) is built with crate `svg`; the many parts
-//! inside a group are appended to one string, as that crate's elements would allocate a dozen times for each
-//! circle. Parts that look alike share a group that says once how.
+//! The file is one string that grows: a group for each layer, and inside it one for each run of parts that look alike, so
+//! that line width and dashes are said once and a bore is no more than its center and radius.
+
+use core::fmt::Write as _;
 
 use drawing::font::{self, Weight};
 use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Text};
 use geometry::{Angle, Arc, Circle, Point, Vec2};
 use kurbo::Affine;
-use svg::node::element::{ClipPath, Definitions, Description, Group, Rectangle, Title};
-use svg::node::{Blob, Text as Words};
 
 use crate::{Error, check, number};
 
@@ -22,7 +21,40 @@ const AREA_FILL: &str = "#d9d9d9";
 /// The name of the clip path.
 const WINDOW: &str = "window";
 
-/// An SVG of one sheet.
+/// An SVG of one sheet: width and height in mm, and a view box in the same unit, so that programs open it at true size.
+///
+/// Each [`Layer`] that anything is on is a group with the layer's name as its id. Lines are black strokes of the widths and
+/// dashes that [`Line`] has; the board's part is cut off at the sheet's window. Where the sheet has a printer's correction,
+/// one transform around all groups carries it.
+///
+/// ```
+/// use drawing::{Item, Layer, Line, Shape, Sheet, View};
+/// use geometry::{Circle, Point, Vec2};
+/// use kurbo::Size;
+///
+/// let size = Size::new(100.0, 60.0);
+/// let bore = Item {
+///     layer: Layer::Track,
+///     line: Line::Drill,
+///     shape: Shape::Circle(Circle::new(Point::new(0.0, 10.0), 6.0)),
+/// };
+/// let sheet = Sheet {
+///     size,
+///     label: "one bore".to_owned(),
+///     view: View {
+///         window: size.to_rect(),
+///         page_from_board: Vec2::new(50.0, 30.0),
+///         items: vec![bore],
+///     },
+///     marks: Vec::new(),
+///     correction: None,
+/// };
+/// let file = export::svg(&sheet)?;
+/// assert!(file.contains(r#"width="100mm""#) && file.contains(r#"<g id="track">"#));
+/// // The center pin is at (50, 30) of the page; y points down in the file.
+/// assert!(file.contains(r#"<circle cx="50" cy="20" r="6"/>"#));
+/// # Ok::<(), export::Error>(())
+/// ```
 ///
 /// # Errors
 ///
@@ -30,23 +62,26 @@ const WINDOW: &str = "window";
 pub fn svg(sheet: &Sheet) -> Result<String, Error> {
     check::sheet(sheet)?;
     let clipped = reaches_outside(sheet);
-    let mut document = root(sheet);
+    let mut out = head(sheet);
     if clipped {
-        document = document.add(clip_path(sheet));
+        out.push_str(&clip_path(sheet));
     }
-    let layers = Layer::ALL.into_iter().filter_map(|layer| {
+    let correction = sheet.correction_transform();
+    if let Some(correction) = correction {
+        let matrix = matrix(sheet, correction);
+        // Writing to a string cannot fail, here and below.
+        let _ = writeln!(out, "<g transform=\"{matrix}\">");
+    }
+    for layer in Layer::ALL {
         let body = layer_body(sheet, layer, clipped);
-        let body = (!body.is_empty()).then(|| Blob::new(body.trim_end()))?;
-        Some(Group::new().set("id", layer.id()).add(body))
-    });
-    let document = match sheet.correction_transform() {
-        None => layers.fold(document, svg::Document::add),
-        Some(correction) => {
-            let group = Group::new().set("transform", matrix(sheet, correction));
-            document.add(layers.fold(group, Group::add))
+        if !body.is_empty() {
+            let _ = writeln!(out, "<g id=\"{}\">\n{body}</g>", layer.id());
         }
-    };
-    Ok(document.to_string() + "\n")
+    }
+    if correction.is_some() {
+        out.push_str("</g>\n");
+    }
+    Ok(out + "</svg>\n")
 }
 
 /// A transform of the sheet, whose y points up, as one of the file, whose y points down.
@@ -67,21 +102,24 @@ fn matrix(sheet: &Sheet, transform: Affine) -> String {
     out
 }
 
-fn root(sheet: &Sheet) -> svg::Document {
+/// The root with what all parts have in common, the sheet's label as title, and a sentence about its size.
+fn head(sheet: &Sheet) -> String {
     let (width, height) = (short(sheet.size.width), short(sheet.size.height));
-    let about = format!("Full size, {width} x {height} mm; one unit is 1 mm.");
     // Where the typeface is missing, narrower ones keep names within their measured width.
-    let families = format!("{}, 'Helvetica Neue', Arial, sans-serif", font::FAMILY);
-    svg::Document::new()
-        .set("width", format!("{width}mm"))
-        .set("height", format!("{height}mm"))
-        .set("viewBox", format!("0 0 {width} {height}"))
-        .set("fill", "none")
-        .set("stroke", "#000")
-        .set("font-family", families)
-        .set("role", "img")
-        .add(Title::new(sheet.label.as_str()))
-        .add(Description::new().add(Words::new(about)))
+    let families = format!(
+        "{}, &apos;Helvetica Neue&apos;, Arial, sans-serif",
+        font::FAMILY
+    );
+    let mut out = format!(
+        "<svg fill=\"none\" font-family=\"{families}\" height=\"{height}mm\" role=\"img\" stroke=\"#000\" \
+         viewBox=\"0 0 {width} {height}\" width=\"{width}mm\" xmlns=\"http://www.w3.org/2000/svg\">\n<title>"
+    );
+    push_escaped(&mut out, &sheet.label);
+    let _ = writeln!(
+        out,
+        "</title>\n<desc>Full size, {width} x {height} mm; one unit is 1 mm.</desc>"
+    );
+    out
 }
 
 /// Whether something of the board would be drawn outside the window if it were not cut off.
@@ -94,15 +132,15 @@ fn reaches_outside(sheet: &Sheet) -> bool {
     })
 }
 
-fn clip_path(sheet: &Sheet) -> Definitions {
+/// The window as a clip path, which groups of the board's parts refer to.
+fn clip_path(sheet: &Sheet) -> String {
     let window = sheet.view.window;
     let corner = flipped(sheet, Point::new(window.x0, window.y1));
-    let rectangle = Rectangle::new()
-        .set("x", short(corner.x))
-        .set("y", short(corner.y))
-        .set("width", short(window.width()))
-        .set("height", short(window.height()));
-    Definitions::new().add(ClipPath::new().set("id", WINDOW).add(rectangle))
+    let [x, y, width, height] = [corner.x, corner.y, window.width(), window.height()].map(short);
+    format!(
+        "<defs>\n<clipPath id=\"{WINDOW}\">\n<rect height=\"{height}\" width=\"{width}\" x=\"{x}\" y=\"{y}\"/>\n\
+         </clipPath>\n</defs>\n"
+    )
 }
 
 /// All that belongs to a layer: the board's part, cut off at the window if need be, then the marks.
@@ -127,6 +165,7 @@ fn flipped(sheet: &Sheet, point: Point) -> Point {
     Point::new(point.x, sheet.size.height - point.y)
 }
 
+/// A length in mm as attributes have it: `12.5`.
 fn short(value: f64) -> String {
     let mut out = String::new();
     number::push(&mut out, value, PLACES);
@@ -142,6 +181,7 @@ enum Look {
 }
 
 impl Look {
+    /// Text and areas look the same whatever line they belong to; all else is a stroke.
     fn of(item: &Item) -> Self {
         match &item.shape {
             Shape::Area(_) => Self::Area,
@@ -187,6 +227,8 @@ struct Body<'a> {
 }
 
 impl Body<'_> {
+    /// Appends the items of one layer, moved onto the page by `offset` (mm). Only neighbors share a group: parts are drawn in
+    /// the order in which they are given, so that a name stands over the area below it.
     fn items(&mut self, layer: Layer, items: &[Item], offset: Vec2) {
         for item in items.iter().filter(|item| item.layer == layer) {
             self.enter(Some(Look::of(item)));
@@ -195,6 +237,7 @@ impl Body<'_> {
         self.enter(None);
     }
 
+    /// Closes the group of the look before, and opens one for the next.
     fn enter(&mut self, look: Option<Look>) {
         if self.look == look {
             return;
@@ -221,6 +264,7 @@ impl Body<'_> {
         }
     }
 
+    /// A circle of the sheet, which stays one: a program that reads the file finds centers without a fit.
     fn circle(&mut self, circle: Circle) {
         let center = flipped(self.sheet, circle.center);
         self.attribute("<circle cx=\"", center.x);
@@ -229,6 +273,9 @@ impl Body<'_> {
         self.out.push_str("\"/>\n");
     }
 
+    /// An arc as a path of one `A` (SVG 1.1, 8.3.8, from memory): radius twice, no rotation, the large arc if it is over half
+    /// a turn, and the way around.
+    ///
     /// An arc that comes full circle is one: its two ends would fall together and say nothing of the way around.
     fn arc(&mut self, arc: Arc, offset: Vec2) {
         let arc = arc.clockwise() + offset;
@@ -252,6 +299,7 @@ impl Body<'_> {
         self.out.push_str("\"/>\n");
     }
 
+    /// A straight line between two points of the sheet.
     fn line(&mut self, from: Point, to: Point) {
         let [from, to] = [from, to].map(|end| flipped(self.sheet, end));
         self.attribute("<line x1=\"", from.x);
@@ -261,6 +309,7 @@ impl Body<'_> {
         self.out.push_str("\"/>\n");
     }
 
+    /// Both strokes of a cross as one path, so that a click in a drawing program takes it whole.
     fn cross(&mut self, center: Point, arm: f64) {
         let (across, up) = (Vec2::new(arm, 0.0), Vec2::new(0.0, arm));
         self.pair("<path d=\"M", center - across);
@@ -270,6 +319,7 @@ impl Body<'_> {
         self.out.push_str("\"/>\n");
     }
 
+    /// An area as a polygon; it closes by itself.
     fn area(&mut self, corners: &[Point], offset: Vec2) {
         self.out.push_str("<polygon points=\"");
         for (index, corner) in corners.iter().enumerate() {
@@ -278,6 +328,8 @@ impl Body<'_> {
         self.out.push_str("\"/>\n");
     }
 
+    /// One line of words on its anchor. Turning is counter-clockwise on the sheet and clockwise in SVG (SVG 1.1, 7.6, from
+    /// memory), hence the sign.
     fn text(&mut self, text: &Text, offset: Vec2) {
         let at = flipped(self.sheet, text.at + offset);
         self.attribute("<text x=\"", at.x);

@@ -15,12 +15,14 @@ pub struct Entities {
 }
 
 impl Entities {
+    /// No entity yet.
     pub fn new(options: DxfOptions) -> Self {
         Self {
             tags: Tags::new(options),
         }
     }
 
+    /// Adds an item, moved into the frame of the board by `shift` (mm).
     pub fn item(&mut self, item: &Item, shift: Vec2) {
         match &item.shape {
             Shape::Circle(circle) => self.circle(item, *circle + shift),
@@ -45,11 +47,13 @@ impl Entities {
         }
     }
 
+    /// A CIRCLE: what machines drill and pocket by.
     fn circle(&mut self, item: &Item, circle: Circle) {
         self.begin("CIRCLE", item);
         self.round(circle);
     }
 
+    /// Center and radius, as CIRCLE and ARC have them.
     fn round(&mut self, circle: Circle) {
         self.tags.since_2000(100, "AcDbCircle");
         self.tags.point(10, circle.center);
@@ -76,6 +80,7 @@ impl Entities {
         self.tags.plain(51, from_right(arc.start));
     }
 
+    /// A LINE between two points.
     fn line(&mut self, item: &Item, from: Point, to: Point) {
         self.begin("LINE", item);
         self.tags.since_2000(100, "AcDbLine");
@@ -83,6 +88,7 @@ impl Entities {
         self.tags.point(11, to);
     }
 
+    /// A cross as two lines; the format's own POINT is drawn in as many ways as there are readers.
     fn cross(&mut self, item: &Item, center: Point, arm: f64) {
         for way in [Vec2::new(arm, 0.0), Vec2::new(0.0, arm)] {
             self.line(item, center - way, center + way);

@@ -37,10 +37,47 @@ pub enum DxfRelease {
     R2000,
 }
 
-/// A DXF of one sheet, in ASCII.
+/// A DXF of one sheet, in ASCII: the board's parts and the sheet's marks in the frame of the board, so that the center pin
+/// is at 0, 0. Lengths are in [`DxfOptions::units`], with nine decimals.
+///
+/// What is drilled, cut, grooved and only shown are layers of their own, named after [`drawing::Layer`] in capitals.
 ///
 /// Bores are circles only if the plan on the sheet outlines them: for a machine, give it a sheet of a board whose
 /// `template.marking` is not `Crosses`.
+///
+/// ```
+/// use drawing::{Item, Layer, Line, Shape, Sheet, View};
+/// use export::{DxfOptions, dxf};
+/// use geometry::{Circle, Point, Vec2};
+/// use kurbo::Size;
+///
+/// let size = Size::new(100.0, 60.0);
+/// let bore = Item {
+///     layer: Layer::Home,
+///     line: Line::Drill,
+///     shape: Shape::Circle(Circle::new(Point::new(0.0, 25.4), 6.35)),
+/// };
+/// let sheet = Sheet {
+///     size,
+///     label: String::new(),
+///     view: View {
+///         window: size.to_rect(),
+///         page_from_board: Vec2::new(50.0, 30.0),
+///         items: vec![bore],
+///     },
+///     marks: Vec::new(),
+///     correction: None,
+/// };
+/// let options = DxfOptions {
+///     units: board::Units::Inch,
+///     ..DxfOptions::default()
+/// };
+/// let file = dxf(&sheet, options)?;
+/// // Layer, center and radius of the bore, in inches.
+/// assert!(file.contains("CIRCLE\n  8\nHOME\n 10\n0.000000000\n 20\n1.000000000\n 30\n"));
+/// assert!(file.contains(" 40\n0.250000000\n"));
+/// # Ok::<(), export::Error>(())
+/// ```
 ///
 /// # Errors
 ///
@@ -84,6 +121,8 @@ fn extent(sheet: &Sheet) -> Rect {
         .unwrap_or_default()
 }
 
+/// The comment with unit and origin, and the variables of the header. R12 has none for the unit (`$INSUNITS` came later):
+/// there the comment and the bars on the sheet have to say it.
 fn header(tags: &mut Tags, sheet: &Sheet, entities: &Tags) {
     let UnitWords { unit, metric, code } = UnitWords::of(tags.options().units);
     tags.text(
@@ -121,6 +160,7 @@ struct UnitWords {
 }
 
 impl UnitWords {
+    /// For a unit of the file; the numbers are those of the reference (`docs/formats/dxf.md`).
     const fn of(units: Units) -> Self {
         match units {
             Units::Mm => Self {

@@ -22,6 +22,7 @@ pub struct FileLayer {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+/// What of a layer goes where: what is worked, the crosses to punch by, the lines to find one's way by.
 enum Part {
     Main,
     Cross,
@@ -94,6 +95,7 @@ pub fn tables(tags: &mut Tags, sheet: &Sheet) {
     }
 }
 
+/// The head of a table with so many entries.
 fn table(tags: &mut Tags, name: &str, handle: &str, count: usize) {
     tags.text(0, "TABLE");
     tags.text(2, name);
@@ -139,6 +141,7 @@ fn viewport(tags: &mut Tags, sheet: &Sheet) {
     tags.plain(42, 50.0);
 }
 
+/// The types of lines in use. R2000 must have the two that stand for "as the block" and "as the layer" (from memory).
 fn line_types(tags: &mut Tags) {
     let dashed = [Line::Hidden, Line::Guide];
     let plain: &[(&str, &str)] = match tags.options().release {
@@ -173,6 +176,7 @@ fn line_type_entry(tags: &mut Tags, name: &str, handle: &str, dashes: &[f64]) {
     }
 }
 
+/// Layer 0, which must be there, and those that anything is on.
 fn layers(tags: &mut Tags, sheet: &Sheet) {
     let used: BTreeSet<_> = parts(sheet).map(|(item, _)| layer_of(item)).collect();
     table(tags, "LAYER", "2", used.len() + 1);
@@ -184,6 +188,7 @@ fn layers(tags: &mut Tags, sheet: &Sheet) {
     tags.text(0, "ENDTAB");
 }
 
+/// A layer that is shown and can be edited, its lines full but where an entity says otherwise.
 fn layer(tags: &mut Tags, name: &str, handle: &str, color: &str) {
     entry(tags, "LAYER", handle, "2", "AcDbLayerTableRecord");
     tags.text(2, name);

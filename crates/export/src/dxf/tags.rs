@@ -23,6 +23,7 @@ pub struct Tags {
 }
 
 impl Tags {
+    /// No tag yet.
     pub fn new(options: DxfOptions) -> Self {
         let unit = match options.units {
             Units::Mm => 1.0,
@@ -36,14 +37,17 @@ impl Tags {
         }
     }
 
+    /// How the file is written.
     pub const fn options(&self) -> DxfOptions {
         self.options
     }
 
+    /// The tags as they are written to a file.
     pub fn into_text(self) -> String {
         self.out
     }
 
+    /// Adds tags that were written apart; their handles stay as they are.
     pub fn append(&mut self, others: &Self) {
         self.out.push_str(&others.out);
     }
@@ -62,6 +66,7 @@ impl Tags {
         self.text(code, value);
     }
 
+    /// A tag whose value is a word.
     pub fn text(&mut self, code: u16, value: &str) {
         self.code(code);
         self.out.push_str(value);
@@ -108,6 +113,7 @@ impl Tags {
         format!("{:X}", self.next_handle)
     }
 
+    /// A group code on a line of its own, right-aligned to three places as the format's own examples have it.
     fn code(&mut self, code: u16) {
         // Writing to a string does not fail.
         let _ = writeln!(self.out, "{code:>3}");

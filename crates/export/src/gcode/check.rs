@@ -39,6 +39,7 @@ impl Job<'_> {
     }
 }
 
+/// Diameter and bottom as messages name a bit: "12 mm forstner".
 fn bit_name(diameter: f64, bottom: Bottom, units: Units) -> String {
     format!("{} {}", show_length(diameter, units), bottom.id())
 }
@@ -232,6 +233,7 @@ pub fn length(what: &str, mm: f64, least: f64, units: Units) -> Result<(), Gcode
     })
 }
 
+/// A number of another unit than lengths that is at least so much.
 fn over(what: &str, value: f64, least: f64, unit: &str) -> Result<(), GcodeError> {
     if value.is_finite() && value >= least {
         return Ok(());

@@ -21,7 +21,41 @@ struct Turns {
     run: Milled,
 }
 
-/// The program that cuts a board of a diameter round, in mm.
+/// The program that cuts a board of a diameter, in mm, round; [`Machine::edge`](board::Machine::edge) says with which cutter
+/// and how.
+///
+/// The cutter's middle runs on the board's radius and half the cutter, rounded up. It starts at 3 o'clock in the waste, goes
+/// down to the top face, then round in turns that each go a pass deeper, then once level at the depth where the skin is left.
+///
+/// ```
+/// use board::{EdgeRun, Machine, Units};
+/// use export::{GcodeOptions, gcode_edge};
+///
+/// let edge = EdgeRun {
+///     cutter: 6.0,
+///     speed: Some(12_000.0),
+///     feed: Some(800.0),
+///     plunge: Some(150.0),
+///     pass: 3.0,
+///     skin: 0.5,
+/// };
+/// let options = GcodeOptions {
+///     title: String::new(),
+///     date: String::new(),
+///     units: Units::Mm,
+///     machine: Machine {
+///         edge: Some(edge),
+///         ..Machine::default()
+///     },
+///     thickness: 20.0,
+///     spur: 0.0,
+/// };
+/// let program = gcode_edge(560.0, &options)?;
+/// assert!(program.text.contains("G0 X283.0000 Y0.0000"));
+/// // 19.5 mm in passes of at most 3 mm are seven turns; one more runs level.
+/// assert_eq!(program.text.matches("G3").count(), 8);
+/// # Ok::<(), export::GcodeError>(())
+/// ```
 ///
 /// # Errors
 ///
@@ -49,6 +83,8 @@ pub fn gcode_edge(diameter: f64, options: &GcodeOptions) -> Result<Program, Gcod
 /// What the cutter is called in messages.
 const CUTTER: &str = "cutter for the edge";
 
+/// The turns of an edge that can be cut: sizes that are lengths, speed and feeds that are settled, a skin thinner than the
+/// board, and none only where a spoilboard holds the board.
 fn settle(
     diameter: f64,
     edge: &EdgeRun,
@@ -84,6 +120,7 @@ fn settle(
     })
 }
 
+/// Comments on cutter, board, turns and skin, and how Z is set.
 fn about(lines: &mut Lines, diameter: f64, edge: &EdgeRun, turns: &Turns) {
     let cutter = lines.shown(edge.cutter);
     lines.comment(&format!(
@@ -141,6 +178,7 @@ fn cut(lines: &mut Lines, turns: &Turns, options: &GcodeOptions) {
     lines.rise(options.machine.clearance);
 }
 
+/// Once round the pin from 3 o'clock, counter-clockwise, to a height.
 fn round(lines: &mut Lines, radius: f64, z: f64) {
     let words = [
         ('X', radius),

@@ -10,7 +10,11 @@ use super::check::{self, Milled};
 use super::lines::Lines;
 use super::{GcodeError, GcodeOptions, Program};
 
-/// The program that cuts grooves of the shape that is wanted.
+/// The program that cuts grooves of the shape that is wanted; [`Machine::groove`](board::Machine::groove) says how the V bit
+/// is run.
+///
+/// One groove after the other, each in passes of the same depth and none deeper than [`Grooves::pass`]; a closed one is
+/// followed round and round, an open one there and back. Between grooves the bit is at clearance height.
 ///
 /// # Errors
 ///
@@ -95,6 +99,7 @@ fn settle(grooves: &[Groove], wanted: &Grooves, options: &GcodeOptions) -> Resul
     }
 }
 
+/// Comments on bit, width, depth and passes, and how Z is set.
 fn about(lines: &mut Lines, count: usize, wanted: &Grooves, (depth, passes): (f64, u32)) {
     let angle = board::show_number(wanted.angle, 2);
     let tip = lines.shown(wanted.tip);
@@ -152,6 +157,7 @@ impl Cut<'_> {
     }
 }
 
+/// One piece of a groove, at the depth the bit is at.
 fn stroke(lines: &mut Lines, stroke: &Stroke) {
     let (start, end) = (stroke.start(), stroke.end());
     match stroke {
@@ -172,10 +178,13 @@ fn halves(stroke: &Stroke) -> Vec<Stroke> {
     }
 }
 
+/// In a line to a point.
 fn straight(lines: &mut Lines, end: Point) {
     lines.words("G1", &[('X', end.x), ('Y', end.y)]);
 }
 
+/// Along an arc from its start to its end about its center. I and J are told from the start, whatever G90 says
+/// (RS274/NGC, 3.5.3.2).
 fn round(lines: &mut Lines, is_clockwise: bool, [start, end, center]: [Point; 3]) {
     let code = if is_clockwise { "G2" } else { "G3" };
     let offset = center - start;

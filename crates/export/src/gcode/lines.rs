@@ -32,6 +32,7 @@ pub struct Head<'a> {
 }
 
 impl Lines {
+    /// No line yet, for a file in a unit.
     pub const fn new(units: Units) -> Self {
         let (unit, places) = match units {
             Units::Mm => (1.0, 4),
@@ -45,10 +46,12 @@ impl Lines {
         }
     }
 
+    /// The program as it is written to a file.
     pub fn into_text(self) -> String {
         self.out
     }
 
+    /// Comments that every program begins with: what it is, for which board, and what must be so before it is started.
     pub fn head(&mut self, head: &Head<'_>) {
         self.comment(&format!("{} program by Ringwright", head.work));
         for (what, words) in [("Board", head.title), ("Date", head.date)] {
@@ -96,20 +99,24 @@ impl Lines {
         self.out.push('\n');
     }
 
+    /// Spindle off, end of the program. `M2` and not `M30`, which also changes the pallet (RS274/NGC, 3.6.1).
     pub fn end(&mut self) {
         self.line("M5");
         self.line("M2");
     }
 
+    /// A line, or the end of one.
     pub fn line(&mut self, words: &str) {
         self.text(words);
         self.out.push('\n');
     }
 
+    /// A line that says something to the maker; no parentheses in it, which do not nest.
     pub fn comment(&mut self, words: &str) {
         self.line(&format!("({words})"));
     }
 
+    /// Words of a line that goes on.
     pub fn text(&mut self, words: &str) {
         self.out.push_str(words);
     }
@@ -136,6 +143,7 @@ impl Lines {
         number::push(&mut self.out, mm / self.unit, self.places);
     }
 
+    /// A number that is no length, to a thousandth: a speed, a time in seconds.
     pub fn plain(&mut self, before: &str, value: f64) {
         self.out.push_str(before);
         number::push(&mut self.out, value, 3);

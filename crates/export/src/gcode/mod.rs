@@ -38,6 +38,7 @@ pub struct GcodeOptions {
 }
 
 impl GcodeOptions {
+    /// What stands at the top of a program for a kind of work: "Drilling".
     fn head<'a>(&'a self, work: &'a str) -> lines::Head<'a> {
         lines::Head {
             work,
@@ -63,6 +64,34 @@ pub struct Program {
 ///
 /// Z is 0 at the top face and, at the bottom of a bore, minus its depth: where the full diameter ends above a point
 /// or a spur, as [`board::Bore::depth`] has it. Each program says how Z is set with its bit.
+///
+/// ```
+/// use board::{BitRun, Board, Bottom, Machine, Units};
+/// use export::{GcodeOptions, gcode};
+///
+/// let board = Board::default();
+/// let table = workshop::hole_table(&board::layout(&board)?);
+/// let run = BitRun {
+///     speed: Some(1800.0),
+///     feed: Some(250.0),
+///     ..BitRun::unsettled(12.0, Bottom::Forstner)
+/// };
+/// let options = GcodeOptions {
+///     title: "Six lobes".to_owned(),
+///     date: String::new(),
+///     units: Units::Mm,
+///     machine: Machine {
+///         bits: vec![run],
+///         ..Machine::default()
+///     },
+///     thickness: 20.0,
+///     spur: 2.0,
+/// };
+/// let programs = gcode(&table, &options)?;
+/// assert_eq!(programs[0].stem, "drill-1-12mm-forstner");
+/// assert_eq!(programs[0].text.matches("G81").count(), 133);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 ///
 /// # Errors
 ///

@@ -49,6 +49,7 @@ fn bit_stem(job: &Job<'_>, units: Units) -> String {
     diameter.replace('.', "_") + "-" + job.bottom.id()
 }
 
+/// A drilling program with its head.
 fn begun(options: &GcodeOptions) -> Lines {
     let mut lines = Lines::new(options.units);
     lines.head(&options.head("Drilling"));

@@ -73,6 +73,7 @@ impl State {
     };
 }
 
+/// The operators of a page while they are written.
 struct Content<'a> {
     out: String,
     state: State,
@@ -94,6 +95,7 @@ impl Content<'_> {
         self.state = before;
     }
 
+    /// Draws items in their order, moved onto the page by `offset` (mm).
     fn items(&mut self, items: &[Item], offset: Vec2) {
         let mut rest = items;
         while let Some(first) = rest.first() {
@@ -129,6 +131,7 @@ impl Content<'_> {
         }
     }
 
+    /// A circle about the place in hand; a large one is kept for all pages.
     fn circle(&mut self, radius: f64) {
         // Smaller ones repeat on each page and hardly add to it.
         const LARGE: f64 = 20.0;
@@ -139,6 +142,7 @@ impl Content<'_> {
         self.draw(circle, bounds, radius >= LARGE);
     }
 
+    /// A cross about the place in hand.
     fn cross(&mut self, arm: f64) {
         for arm in [Vec2::new(arm, 0.0), Vec2::new(0.0, arm)] {
             self.points(&[-arm], "m");
@@ -179,6 +183,7 @@ impl Content<'_> {
         }
     }
 
+    /// An area in light gray, without an outline.
     fn area(&mut self, corners: &[Point], offset: Vec2) {
         let Some((first, rest)) = corners.split_first() else {
             return;
@@ -192,6 +197,8 @@ impl Content<'_> {
         self.out.push_str("f\n");
     }
 
+    /// A line of words from where its first letter starts: the format knows no anchors, so that it is the typeface's own
+    /// widths that place them.
     fn text(&mut self, text: &Text, offset: Vec2) {
         self.leave();
         self.set_gray(0.0);
@@ -209,6 +216,7 @@ impl Content<'_> {
         self.out.push_str(" Tj\nET\n");
     }
 
+    /// A rectangle as a path.
     fn rectangle(&mut self, rect: Rect) {
         let (corner, size) = (rect.origin().to_vec2(), rect.size().to_vec2());
         self.points(&[corner, size], "re");
@@ -246,6 +254,7 @@ impl Content<'_> {
         }
     }
 
+    /// Width and dashes of a line, where they differ from those of the line before.
     fn set_line(&mut self, line: Line) {
         if self.state.line == Some(line) {
             return;
@@ -266,6 +275,7 @@ impl Content<'_> {
         self.state.line = Some(line);
     }
 
+    /// How light areas and words are, where it differs.
     fn set_gray(&mut self, gray: f64) {
         if self.state.gray != gray {
             number::push(&mut self.out, gray, PLACES);
@@ -274,6 +284,7 @@ impl Content<'_> {
         }
     }
 
+    /// Weight and size of the type, where they differ.
     fn set_font(&mut self, text: &Text) {
         let font = Some((text.weight, text.size));
         if self.state.font != font {
@@ -303,10 +314,12 @@ impl Content<'_> {
         self.layer = layer;
     }
 
+    /// Points in mm and the operator that takes them.
     fn points(&mut self, points: &[Vec2], operator: &str) {
         push_points(&mut self.out, points, operator);
     }
 
+    /// The factors of a transform, before its shift.
     fn factors(&mut self, factors: &[f64]) {
         for factor in factors {
             number::push(&mut self.out, *factor, FACTOR_PLACES);
@@ -327,6 +340,7 @@ fn lines_at_start(items: &[Item]) -> usize {
     items.iter().take_while(alike).count()
 }
 
+/// The curves of an arc about the origin, begun but neither closed nor drawn.
 fn push_curves(out: &mut String, radius: f64, start: Angle, sweep: Angle) {
     push_points(out, &[path::outward(start) * radius], "m");
     for curve in path::curves(radius, start, sweep) {
@@ -334,6 +348,7 @@ fn push_curves(out: &mut String, radius: f64, start: Angle, sweep: Angle) {
     }
 }
 
+/// Points and an operator as one line; numbers come before what is done with them (ISO 32000-1:2008, 7.8.2, from memory).
 fn push_points(out: &mut String, points: &[Vec2], operator: &str) {
     for point in points {
         number::push(out, point.x, PLACES);

@@ -78,6 +78,7 @@ impl Fonts {
     }
 }
 
+/// One weight of the typeface.
 struct Font {
     weight: Weight,
     face: Face<'static>,
@@ -87,6 +88,7 @@ struct Font {
 }
 
 impl Font {
+    /// A weight with no glyph in use.
     fn new(weight: Weight) -> Result<Self, Error> {
         let face = Face::parse(weight.bytes(), 0).map_err(|error| Error::Typeface {
             reason: error.to_string(),
@@ -99,6 +101,7 @@ impl Font {
         })
     }
 
+    /// The number inside the file of a letter's glyph; letters that the typeface has not share the empty one.
     fn glyph(&mut self, letter: char) -> u16 {
         *self.letters.entry(letter).or_insert_with(|| {
             let glyph = self.face.glyph_index(letter).unwrap_or_default();
@@ -106,6 +109,8 @@ impl Font {
         })
     }
 
+    /// Writes the five objects of a font: a composite font, its one descendant, what describes that, the program with the
+    /// glyphs in use, and the letters they stand for (ISO 32000-1:2008, 9.7 and 9.9).
     fn embed(&self, pdf: &mut Pdf, ids: [Ref; OBJECTS]) -> Result<(), Error> {
         let [font, descendant, descriptor, file, unicode] = ids;
         let name = self.name();
@@ -141,6 +146,7 @@ impl Font {
         name + "+" + font::FAMILY + "-" + style
     }
 
+    /// The font of glyph numbers with the width of each, which viewers space words by.
     fn write_descendant(&self, pdf: &mut Pdf, id: Ref, name: Name<'_>, descriptor: Ref) {
         let mut descendant = pdf.cid_font(id);
         descendant
@@ -157,6 +163,7 @@ impl Font {
         descendant.widths().consecutive(0, widths);
     }
 
+    /// Heights and slants of the letters, in thousandths of the size.
     fn write_descriptor(&self, pdf: &mut Pdf, id: Ref, name: Name<'_>, file: Ref) {
         // Stroke width of upright stems; only viewers without the font would use it.
         const STEM: f32 = 90.0;
@@ -180,6 +187,7 @@ impl Font {
             .font_file2(file);
     }
 
+    /// The font program, cut down to the glyphs in use.
     fn write_file(&self, pdf: &mut Pdf, id: Ref) -> Result<(), Error> {
         let subset = subsetter::subset(self.weight.bytes(), 0, &self.glyphs);
         let subset = subset.map_err(|error| Error::Typeface {

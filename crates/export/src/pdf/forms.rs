@@ -45,6 +45,7 @@ impl Forms {
     }
 }
 
+/// The name of a form: `F0`, `F1`.
 fn name(number: usize) -> String {
     format!("F{number}")
 }

@@ -25,7 +25,7 @@ pub struct PdfOptions {
     pub title: String,
     /// The program that the drawing comes from; empty to say nothing.
     pub creator: String,
-    /// When it was made; without, the same sheets always give the same bytes.
+    /// When it was made, by the maker's clock; without, the same sheets always give the same bytes.
     pub created: Option<Date>,
     /// Whether each [`Layer`] in use can be switched on and off in the viewer.
     pub layers: bool,
@@ -47,6 +47,44 @@ pub struct Date {
 }
 
 /// A PDF of sheets, one page each, in the order given.
+///
+/// Every page is as large as its sheet's paper, and a millimeter of the sheet is a millimeter of the page. The file asks not
+/// to be scaled when it is printed, to be printed on one side, and for the tray with paper of that size; print dialogs may
+/// do otherwise, so that the bars on the paper decide. Circles are curves within 0.0005 mm, as the format has none.
+///
+/// ```
+/// use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Text, View};
+/// use export::{Date, PdfOptions, pdf};
+/// use geometry::{Point, Vec2};
+/// use kurbo::Size;
+///
+/// let size = Size::new(210.0, 297.0);
+/// let words = Text::level(Point::new(20.0, 270.0), 5.0, Anchor::Start, "Ø 12 mm");
+/// let sheet = Sheet {
+///     size,
+///     label: "A1".to_owned(),
+///     view: View {
+///         window: size.to_rect(),
+///         page_from_board: Vec2::ZERO,
+///         items: Vec::new(),
+///     },
+///     marks: vec![Item {
+///         layer: Layer::Title,
+///         line: Line::Dimension,
+///         shape: Shape::Text(words),
+///     }],
+///     correction: None,
+/// };
+/// let options = PdfOptions {
+///     title: "Six lobes".to_owned(),
+///     created: Some(Date { year: 2026, month: 11, day: 29, hour: 9, minute: 30 }),
+///     ..PdfOptions::default()
+/// };
+/// let file = pdf(&[sheet.clone(), sheet], &options)?;
+/// assert!(file.starts_with(b"%PDF-1.7"));
+/// assert!(matches!(pdf(&[], &options), Err(export::Error::NoSheets)));
+/// # Ok::<(), export::Error>(())
+/// ```
 ///
 /// # Errors
 ///
@@ -72,7 +110,7 @@ pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, Error> {
     Ok(document.pdf.finish())
 }
 
-/// How hard to press: 1 to 10; beyond this the file hardly shrinks.
+/// How hard to compress: 1 to 10; beyond this the file hardly shrinks.
 const LEVEL: u8 = 6;
 
 /// Compressed as `FlateDecode` reads it.
@@ -92,6 +130,7 @@ struct Document {
 }
 
 impl Document {
+    /// A file with its layers numbered; objects may be written in any order, as long as each has a number of its own.
     fn new(sheets: &[Sheet], options: &PdfOptions) -> Self {
         let mut pdf = Pdf::with_settings(Settings { pretty: false });
         // Of this version are the preferences for printing.
@@ -111,10 +150,13 @@ impl Document {
         document
     }
 
+    /// A number for one more object.
     fn next(&mut self) -> Ref {
         self.free.bump()
     }
 
+    /// A group of optional content for each layer that anything is on (ISO 32000-1:2008, 8.11): one that is empty would be a
+    /// switch that does nothing.
     fn add_layers(&mut self, sheets: &[Sheet]) {
         for layer in Layer::ALL {
             let belongs = |item: &Item| item.layer == layer;
@@ -132,6 +174,7 @@ impl Document {
         }
     }
 
+    /// A page and its content. All three boxes are the paper: nothing is bled or trimmed off (ISO 32000-1:2008, 14.11.2).
     fn add_page(&mut self, sheet: &Sheet, content: &str) {
         let (page, stream) = (self.next(), self.next());
         let units = |side: f64| (side * content::UNITS_PER_MM) as f32;
@@ -178,6 +221,7 @@ impl Document {
         Ok(())
     }
 
+    /// What viewers start from: the pages, their labels, the wishes for printing, and which layers there are.
     fn add_catalog(&mut self, sheets: &[Sheet]) {
         let mut catalog = self.pdf.catalog(self.catalog);
         catalog.pages(self.tree).lang(TextStr("en"));
@@ -192,6 +236,7 @@ impl Document {
         }
     }
 
+    /// Title, program and date, each only if it is given.
     fn add_info(&mut self, options: &PdfOptions) {
         let id = self.next();
         let mut info = self.pdf.document_info(id);
