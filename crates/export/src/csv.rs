@@ -25,8 +25,8 @@ const HEADER: &str =
 /// ```
 /// use board::{Board, Units};
 ///
-/// let layout = board::layout(&Board::default())?;
-/// let file = export::csv(&workshop::hole_table(&layout), Units::Inch)?;
+/// let workpiece = workshop::Workpiece::of(&Board::default())?;
+/// let file = export::csv(workpiece.hole_table(), Units::Inch)?;
 /// let text = String::from_utf8(file)?;
 /// let mut lines = text.split("\r\n");
 /// assert!(lines.next().is_some_and(|header| header.starts_with("name,role,player,number,x_in,y_in")));

@@ -25,7 +25,7 @@ const HEADER: &str = "step,name,radius_UNIT,bearing_deg,diameter_UNIT,bottom,dep
 ///
 /// let mut board = Board::default();
 /// board.jig.plates = vec![84];
-/// let jig = workshop::jig_sheet(&board, &board::layout(&board)?);
+/// let jig = workshop::jig_sheet(&workshop::Workpiece::of(&board)?);
 /// let text = String::from_utf8(export::jig_csv(&jig, Units::Mm)?)?;
 /// let header = "step,name,radius_mm,bearing_deg,diameter_mm,bottom,depth_mm,index_84,miss_84_mm";
 /// assert_eq!(text.split("\r\n").next(), Some(header));

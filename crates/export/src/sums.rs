@@ -20,9 +20,8 @@ const HEADER: [&str; 10] = [
 /// ```
 /// use board::Board;
 ///
-/// let board = Board::default();
-/// let sums = workshop::sums(&board, &board::layout(&board)?);
-/// let text = String::from_utf8(export::sums_csv(&sums)?)?;
+/// let workpiece = workshop::Workpiece::of(&Board::default())?;
+/// let text = String::from_utf8(export::sums_csv(workpiece.sums())?)?;
 /// assert!(text.starts_with("group,name,at,at_unit,value,unit,words,formula,source,holes\r\n"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```

@@ -69,8 +69,7 @@ pub struct Program {
 /// use board::{BitRun, Board, Bottom, Machine, Units};
 /// use export::{GcodeOptions, gcode};
 ///
-/// let board = Board::default();
-/// let table = workshop::hole_table(&board::layout(&board)?);
+/// let workpiece = workshop::Workpiece::of(&Board::default())?;
 /// let run = BitRun {
 ///     speed: Some(1800.0),
 ///     feed: Some(250.0),
@@ -87,7 +86,7 @@ pub struct Program {
 ///     thickness: 20.0,
 ///     spur: 2.0,
 /// };
-/// let programs = gcode(&table, &options)?;
+/// let programs = gcode(workpiece.hole_table(), &options)?;
 /// assert_eq!(programs[0].stem, "drill-1-12mm-forstner");
 /// assert_eq!(programs[0].text.matches("G81").count(), 133);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
