@@ -24,8 +24,8 @@ struct Bench {
 }
 
 impl Bench {
-    fn with(board: Board) -> Self {
-        let workpiece = Workpiece::of(&board).unwrap();
+    fn with(board: &Board) -> Self {
+        let workpiece = Workpiece::of(board).unwrap();
         workpiece.work_out(&|| false).unwrap();
         Self::of(workpiece)
     }
@@ -83,7 +83,7 @@ struct Hand {
 
 impl Hand {
     fn at(board: Board) -> Self {
-        Self::under(Theme::Light, [640.0, 420.0], Bench::with(board))
+        Self::under(Theme::Light, [640.0, 420.0], Bench::with(&board))
     }
 
     fn under(theme: Theme, size: [f32; 2], bench: Bench) -> Self {
@@ -351,7 +351,7 @@ fn a_blank_of_many_corners_shows_while_its_best_place_is_looked_for() {
 
 #[test]
 fn a_board_that_cannot_be_laid_out_leaves_the_blank_alone() {
-    let mut bench = Bench::with(board());
+    let mut bench = Bench::with(&board());
     bench.is_old = true;
     let mut hand = Hand::under(Theme::Light, [640.0, 420.0], bench);
     assert!(hand.says("cannot be laid out"));
@@ -459,7 +459,7 @@ fn screen_readers_hear_of_the_blank_and_of_the_number_fields() {
 fn the_blank_looks_as_it_did() {
     let mut pictures = SnapshotResults::new();
     for (name, theme) in [("blank-light", Theme::Light), ("blank-dark", Theme::Dark)] {
-        let mut hand = Hand::under(theme, [560.0, 320.0], Bench::with(board()));
+        let mut hand = Hand::under(theme, [560.0, 320.0], Bench::with(&board()));
         let at = hand.place(900.0, 420.0);
         hand.harness.hover_at(at);
         hand.harness.run();

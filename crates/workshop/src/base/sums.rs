@@ -12,7 +12,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let (board, _layout) = (workpiece.board(), workpiece.layout());
     let base = board.base?;
     let (sums, notes) = match workpiece.standing()? {
-        Ok(standing) => (figures(&base, &standing), Vec::new()),
+        Ok(standing) => (figures(&base, standing), Vec::new()),
         Err(error) => (Vec::new(), vec![error.to_string()]),
     };
     Some(SumGroup {

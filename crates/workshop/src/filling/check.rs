@@ -31,8 +31,8 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     }
     let findings = [
         too_slow(workpiece, &filling, pour),
-        too_small(&filling, &pour),
-        too_hot(&pour),
+        too_small(&filling, pour),
+        too_hot(pour),
         runs_over(workpiece, &filling),
         marble_on_resin(workpiece, &filling),
         Some(hazard()),

@@ -25,12 +25,12 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
         MixedBy::Volume => Measure::Milliliters(ml),
         MixedBy::Weight => Measure::Grams(ml),
     };
-    let mut sums = each_bore(&pour);
-    sums.extend(in_all(&pour, filling.mix.density));
+    let mut sums = each_bore(pour);
+    sums.extend(in_all(pour, filling.mix.density));
     let (resin, hardener) = mix(pour.resin);
     sums.extend(of_two([parts(resin), parts(hardener)], PARTS));
-    sums.extend(overfill(&pour));
-    sums.extend(time(&pour));
+    sums.extend(overfill(pour));
+    sums.extend(time(pour));
     for (batch, number) in pour.batches.iter().take(TOLD).zip(1..) {
         let (resin, hardener) = mix(batch.ml);
         let two = of_two([parts(resin), parts(hardener)], BATCH_PARTS);
@@ -43,7 +43,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     Some(SumGroup {
         heading: "filling",
         sums,
-        notes: notes(&pour),
+        notes: notes(pour),
     })
 }
 

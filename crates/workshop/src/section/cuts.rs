@@ -154,11 +154,11 @@ impl Cutter<'_> {
     fn hidden(&self) -> Vec<Cavity> {
         let thickness = self.board.blank.thickness;
         let screws = self.workpiece.screws().iter();
-        let screws = screws.flat_map(|screw| self.round(&forms::screw(&screw, thickness)));
+        let screws = screws.flat_map(|screw| self.round(&forms::screw(screw, thickness)));
         let tenons = self.workpiece.tenons().iter();
         let mortises = tenons
             .filter(|tenon| tenon.place != EdgePlace::Outside)
-            .flat_map(|tenon| self.form(&Form::Straight(forms::mortise(self.board, &tenon))));
+            .flat_map(|tenon| self.form(&Form::Straight(forms::mortise(self.board, tenon))));
         let mut hidden = cavities(CavityKind::Screw, screws.collect());
         hidden.extend(cavities(CavityKind::Mortise, mortises.collect()));
         hidden

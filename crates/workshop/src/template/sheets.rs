@@ -188,6 +188,9 @@ pub struct Drawn<'a> {
 }
 
 /// Cuts anything into the fewest sheets of a template's paper, upright or turned.
+///
+/// # Errors
+/// [`TilingError`] where margins or overlap leave nothing to print on, or the sheets would be too many.
 pub fn cut_into_sheets(
     template: &Template,
     drawn: &Drawn<'_>,

@@ -16,17 +16,16 @@ const SLACK: f64 = 0.5;
 
 /// Every finding about the wood.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
-    let board = workpiece.board();
-    let Some(_wood) = &board.wood else {
+    if workpiece.board().wood.is_none() {
         return Vec::new();
-    };
+    }
     match workpiece.moves() {
         Err(error) => vec![Finding::new(
             Severity::Caution,
             Rule::Wood,
             error.to_string(),
         )],
-        Ok(moves) => [cut_at(&moves), beyond(&moves)]
+        Ok(moves) => [cut_at(moves), beyond(moves)]
             .into_iter()
             .flatten()
             .collect(),

@@ -24,8 +24,8 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let mut notes = vec![ROUGH.to_owned(), LEFT_OUT.to_owned()];
     match workpiece.moves() {
         Ok(moves) => {
-            sums.extend(moistures(&moves));
-            sums.extend(movement(board, &moves));
+            sums.extend(moistures(moves));
+            sums.extend(movement(board, moves));
         }
         Err(error) => notes.push(error.to_string()),
     }
@@ -33,7 +33,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
         sums.extend(of_lid(&lid));
     }
     match workpiece.mass() {
-        Ok(mass) => sums.extend(weight(&mass)),
+        Ok(mass) => sums.extend(weight(mass)),
         // An unknown species is said above.
         Err(WoodError::Unknown { .. }) if wood.change.is_none() => {}
         Err(error) => notes.push(error.to_string()),
