@@ -82,8 +82,8 @@ struct Hand {
 }
 
 impl Hand {
-    fn at(board: Board) -> Self {
-        Self::under(Theme::Light, [640.0, 420.0], Bench::with(&board))
+    fn at(board: &Board) -> Self {
+        Self::under(Theme::Light, [640.0, 420.0], Bench::with(board))
     }
 
     fn under(theme: Theme, size: [f32; 2], bench: Bench) -> Self {
@@ -227,7 +227,7 @@ const KITE: [[f64; 2]; 4] = [[0.0, 300.0], [450.0, 0.0], [1200.0, 300.0], [450.0
 
 #[test]
 fn a_knot_is_dragged_across_the_blank_and_the_best_place_follows() {
-    let mut hand = Hand::at(board());
+    let mut hand = Hand::at(&board());
     let before = hand.bench().best();
     let (from, to) = (hand.place(910.0, 425.0), hand.place(410.0, 325.0));
     hand.take(from, to);
@@ -246,7 +246,7 @@ fn a_knot_is_dragged_across_the_blank_and_the_best_place_follows() {
 
 #[test]
 fn the_pin_is_dragged_to_a_place_and_goes_back_to_the_best() {
-    let mut hand = Hand::at(board());
+    let mut hand = Hand::at(&board());
     let best = hand.bench().best();
     let (from, to) = (hand.place(best.x, best.y), hand.place(500.0, 300.0));
     hand.drag(from, to);
@@ -266,7 +266,7 @@ fn the_pin_is_dragged_to_a_place_and_goes_back_to_the_best() {
 
 #[test]
 fn a_pin_dragged_off_the_wood_stops_the_board_in_words() {
-    let mut hand = Hand::at(board());
+    let mut hand = Hand::at(&board());
     assert!(!hand.says("▲"));
     let best = hand.bench().best();
     let (from, to) = (hand.place(best.x, best.y), hand.place(200.0, 100.0));
@@ -276,7 +276,7 @@ fn a_pin_dragged_off_the_wood_stops_the_board_in_words() {
 
 #[test]
 fn corners_are_dragged_and_the_view_stays_while_they_are() {
-    let mut hand = Hand::at(on_corners(&KITE));
+    let mut hand = Hand::at(&on_corners(&KITE));
     let (from, to) = (hand.place(1200.0, 300.0), hand.place(1320.0, 350.0));
     hand.take(from, to);
     assert!(hand.place(1320.0, 350.0).distance(to) < 0.5);
@@ -297,7 +297,7 @@ fn corners_are_dragged_and_the_view_stays_while_they_are() {
 
 #[test]
 fn a_corner_of_a_crack_is_dragged_alone_and_a_crack_as_a_whole() {
-    let mut hand = Hand::at(board());
+    let mut hand = Hand::at(&board());
     let corners = |hand: &Hand| match &hand.bench().board.stock.flaws[1].shape {
         FlawShape::Area { corners } => corners.clone(),
         FlawShape::Round { .. } => panic!("round"),
@@ -318,7 +318,7 @@ fn a_corner_of_a_crack_is_dragged_alone_and_a_crack_as_a_whole() {
 
 #[test]
 fn an_unknown_blank_asks_for_its_size_and_shows_nothing_else() {
-    let hand = Hand::at(Board::default());
+    let hand = Hand::at(&Board::default());
     assert!(hand.says("Type the blank's length and width, or its corners, under Blank"));
     assert!(hand.harness.query_by_label("Blank plan").is_none());
     assert!(hand.bench().readout.contains("shows the board again"));
@@ -327,7 +327,7 @@ fn an_unknown_blank_asks_for_its_size_and_shows_nothing_else() {
 #[test]
 fn corners_that_cross_are_told_and_can_be_dragged_apart() {
     let crossed = [KITE[0], KITE[1], KITE[3], KITE[2]];
-    let mut hand = Hand::at(on_corners(&crossed));
+    let mut hand = Hand::at(&on_corners(&crossed));
     assert!(hand.says("edge 2 (from corner 2) meets edge 4"));
     let (from, to) = (hand.place(450.0, 650.0), hand.place(1150.0, 100.0));
     hand.drag(from, to);
@@ -377,14 +377,14 @@ fn pieces_for_joining_are_shown_or_told_why_not() {
     };
     let mut board = built(Build::Halves);
     board.stock.thickness = 50.0;
-    let hand = Hand::at(board);
+    let hand = Hand::at(&board);
     assert_eq!(pieces(hand.bench()), (true, 1));
     assert!(!hand.says("▲"));
-    let hand = Hand::at(built(Build::Strips { count: 4 }));
+    let hand = Hand::at(&built(Build::Strips { count: 4 }));
     assert_eq!(pieces(hand.bench()), (true, 4));
     let mut large = built(Build::Strips { count: 2 });
     large.blank.diameter = 1250.0;
-    let hand = Hand::at(large);
+    let hand = Hand::at(&large);
     assert!(hand.says("no way was found to saw 2 strips"));
     let waiting = Bench::of(Workpiece::of(&built(Build::Halves)).unwrap());
     let hand = Hand::under(Theme::Light, [640.0, 420.0], waiting);
@@ -393,7 +393,7 @@ fn pieces_for_joining_are_shown_or_told_why_not() {
 
 #[test]
 fn the_wheel_zooms_a_drag_pans_and_a_double_click_fits() {
-    let mut hand = Hand::at(board());
+    let mut hand = Hand::at(&board());
     let fitted = hand.place(0.0, 0.0);
     let at = hand.place(700.0, 560.0);
     hand.harness.hover_at(at);
@@ -419,7 +419,7 @@ fn the_wheel_zooms_a_drag_pans_and_a_double_click_fits() {
 
 #[test]
 fn what_is_under_the_pointer_is_said() {
-    let mut hand = Hand::at(board());
+    let mut hand = Hand::at(&board());
     let mut said = |x, y| {
         let at = hand.place(x, y);
         hand.harness.hover_at(at);
@@ -435,7 +435,7 @@ fn what_is_under_the_pointer_is_said() {
 
 #[test]
 fn screen_readers_hear_of_the_blank_and_of_the_number_fields() {
-    let hand = Hand::at(board());
+    let hand = Hand::at(&board());
     let node = hand
         .harness
         .get_by_role_and_label(Role::Figure, "Blank plan");
