@@ -24,6 +24,20 @@ pub enum Zoom {
     Free(Point, f64),
 }
 
+impl Zoom {
+    /// Moves the view as this frame's pointer and keys ask, a drag of the primary button only where `drags`. The key 0
+    /// brings all of it back while the picture has the focus.
+    pub fn look(&mut self, ctx: &Context, response: &Response, camera: Camera, drags: bool) {
+        let moved = camera.looked(ctx, response, drags);
+        if moved != camera {
+            *self = moved.held();
+        }
+        if response.has_focus() && ctx.input(|input| input.key_pressed(Key::Num0)) {
+            *self = Self::Fit;
+        }
+    }
+}
+
 /// A view of a drawing; x and y have the same scale, so that a circle is a circle.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Camera {
@@ -124,7 +138,7 @@ impl Camera {
 
     /// The view after this frame's pointer and keys: a drag moves it where `drags`, the wheel and pinching zoom about the
     /// pointer; arrows, plus and minus do the same while the picture has the focus.
-    pub fn looked(self, ctx: &Context, response: &Response, drags: bool) -> Self {
+    fn looked(self, ctx: &Context, response: &Response, drags: bool) -> Self {
         self.by_pointer(ctx, response, drags).by_keys(ctx, response)
     }
 

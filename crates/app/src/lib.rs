@@ -39,4 +39,6 @@ mod widgets;
 #[cfg(test)]
 mod fake;
 #[cfg(test)]
+mod hand;
+#[cfg(test)]
 mod stories;

@@ -1,9 +1,9 @@
 //! The board cut open: the sheet of its section, through the chosen hole.
 
-use board::{HoleId, Role};
+use board::HoleId;
 use drawing::{Stamp, section_page};
 use egui::{Button, ComboBox, Ui};
-use workshop::Workpiece;
+use workshop::{Workpiece, cut_through};
 
 use crate::sheet_view::{SheetViewState, sheet_view_ui};
 use crate::theme;
@@ -13,18 +13,6 @@ const READABLE: f32 = 3.0;
 /// The narrowest and the widest sheet that a section is laid out on, mm.
 const NARROW: f64 = 180.0;
 const WIDE: f64 = 297.0;
-
-/// The hole that is cut through: the wanted one, or else the first player's turn-in space, on whose axis the home lane
-/// lies, or else the first of all; none on a board without holes.
-pub fn cut_through(workpiece: &Workpiece, wanted: Option<HoleId>) -> Option<HoleId> {
-    let (board, layout) = (workpiece.board(), workpiece.layout());
-    let turn_in = HoleId::new(Role::Track, 1, board.spaces / 2 + 1);
-    let named = wanted.into_iter().chain([turn_in]);
-    let mut there = named.filter(|id| layout.hole(*id).is_some());
-    there
-        .next()
-        .or_else(|| Some(layout.holes.first()?.name.id()))
-}
 
 /// Shows the section through the chosen hole, and lets another be chosen.
 pub fn section_ui(
@@ -87,20 +75,4 @@ fn holes_ui(ui: &mut Ui, workpiece: &Workpiece, hole: &mut HoleId) {
         });
         list.response.labelled_by(caption);
     });
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn without_a_choice_the_turn_in_space_is_cut() {
-        let workpiece = Workpiece::of(&board::Board::default()).unwrap();
-        let turn_in = HoleId::new(Role::Track, 1, 8);
-        assert_eq!(cut_through(&workpiece, None), Some(turn_in));
-        let wanted = HoleId::new(Role::Start, 4, 2);
-        assert_eq!(cut_through(&workpiece, Some(wanted)), Some(wanted));
-        let gone = HoleId::new(Role::Extra, 1, 1);
-        assert_eq!(cut_through(&workpiece, Some(gone)), Some(turn_in));
-    }
 }

@@ -75,12 +75,8 @@ fn look(
         keep_keys(ui.ctx(), response, false);
     }
     let camera = fitted(state.zoom);
-    let moved = camera.looked(ui.ctx(), response, true);
-    if moved != camera {
-        state.zoom = moved.held();
-    }
-    let all = response.has_focus() && ui.input(|input| input.key_pressed(egui::Key::Num0));
-    if all || response.double_clicked() {
+    state.zoom.look(ui.ctx(), response, camera, true);
+    if response.double_clicked() {
         state.fit();
     }
     fitted(state.zoom)

@@ -15,7 +15,7 @@
 //! * [`Pattern`], [`track`], [`turn_in`], [`home_lane`]: the track and the home lane of one sector.
 //! * [`reach`]: how large a pattern comes out, to solve a pitch from a size.
 //! * [`PocketShape`], [`pocket`]: the holes of a start pocket; [`best_pocket`]: where it has the most wood around it.
-//! * [`Web`], [`smallest_web`], [`close_webs`], [`nearest_webs`]: the wood left between bores.
+//! * [`Web`], [`web_between`], [`smallest_web`], [`close_webs`], [`nearest_webs`]: the wood left between bores.
 //! * [`chord`], [`ring_radius`], [`ring_capacity`]: chords of a divided circle.
 //! * [`sheets_along`], [`best_joints`]: sheets of a tiled template, and joints that stay clear of the holes.
 //! * [`Outline`], [`Flaw`], [`largest_disc`], [`clearance`]: a sawn blank, and where a round board fits best in it.
@@ -65,4 +65,4 @@ pub use pocket_place::{PocketPlace, PocketSearch, best_pocket};
 pub use seam_turn::{Measure, NearSeam, Seam, SeamTurn, best_turn, seam_gap, turn_curve};
 pub use sector::{Sector, bearing_of, point_at};
 pub use tour::{Tour, TourBudget, shortest_path, shortest_tour};
-pub use web::{Web, close_webs, nearest_webs, smallest_web};
+pub use web::{Web, close_webs, nearest_webs, smallest_web, web_between};

@@ -98,7 +98,8 @@ pub use recess::lid_moves::{LidMoves, lid_moves};
 pub use recess::lid_size::LidSize;
 pub use section::{
     Body, BodyKind, BoreSizes, Cavity, CavityKind, Face, Floor, FloorOver, InsertSizes, LidPlace,
-    Plane, RecessSizes, Section, Stands, bore_sizes, recess_section, recess_sizes, section,
+    Plane, RecessSizes, Section, Stands, bore_sizes, cut_through, recess_section, recess_sizes,
+    section,
 };
 pub use sums::{Sum, SumGroup};
 pub use template::budget::{

@@ -1,7 +1,7 @@
 //! What the pointer and the keys do on the blank: they drag, move the view, and zoom.
 
 use board::Stock;
-use egui::{CursorIcon, Key, PointerButton, Response, Ui};
+use egui::{CursorIcon, PointerButton, Response, Ui};
 use geometry::Point;
 
 use super::BlankViewState;
@@ -39,10 +39,13 @@ pub fn handle(
     pin: Option<Point>,
     all: kurbo::Rect,
 ) -> Pointed {
+    if response.has_focus() {
+        keep_keys(ui.ctx(), response, false);
+    }
     let camera = state.camera(response.rect, all);
     take_hold(ui, response, state, stock, pin, camera);
     if state.held.is_none() {
-        look_around(ui, response, state, camera);
+        state.zoom.look(ui.ctx(), response, camera, true);
     }
     let camera = state.camera(response.rect, all);
     let pointed = point(response, state, stock, pin, camera);
@@ -80,20 +83,6 @@ fn take_hold(
             zoom: camera.held(),
         })
     });
-}
-
-/// The wheel zooms about the pointer, a drag moves the view; so do keys while the picture has the focus.
-fn look_around(ui: &Ui, response: &Response, state: &mut BlankViewState, camera: Camera) {
-    if response.has_focus() {
-        keep_keys(ui.ctx(), response, false);
-    }
-    let moved = camera.looked(ui.ctx(), response, true);
-    if moved != camera {
-        state.zoom = moved.held();
-    }
-    if response.has_focus() && ui.input(|input| input.key_pressed(Key::Num0)) {
-        state.fit();
-    }
 }
 
 fn point(

@@ -2,16 +2,17 @@
 
 use board::{Board, Build, FlawKind, FlawShape, StockFlaw, StockOutline};
 use egui::accesskit::Role;
-use egui::{Event, Key, MouseWheelUnit, Pos2, Rect, Theme};
+use egui::{Key, Pos2, Theme};
+use egui_kittest::SnapshotResults;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
-use egui_kittest::{Harness, SnapshotResults};
 use geometry::Point;
-use testkit::{Soft, assert_near};
+use testkit::assert_near;
 use workshop::Workpiece;
 
 use super::pieces::Pieces;
 use super::{BlankSeen, BlankViewState, blank_view_ui, whole};
-use crate::theme;
+use crate::hand::Hand;
+use crate::theme::Tokens;
 
 /// A blank on a bench of its own.
 struct Bench {
@@ -54,7 +55,11 @@ impl Bench {
     fn ui(&mut self, ui: &mut egui::Ui) {
         let mut board = self.board.clone();
         let mut state = core::mem::take(&mut self.state);
-        self.readout = blank_view_ui(ui, &mut board, &self.seen(), &mut state);
+        let ground = egui::Frame::new().fill(Tokens::of(ui).bench);
+        let shown = ground.show(ui, |ui| {
+            blank_view_ui(ui, &mut board, &self.seen(), &mut state)
+        });
+        self.readout = shown.inner;
         self.state = state;
         if board != self.board {
             let next = self.workpiece.next(&board, None).unwrap();
@@ -77,42 +82,13 @@ impl Bench {
     }
 }
 
-struct Hand {
-    harness: Harness<'static, Bench>,
-}
-
-impl Hand {
+impl Hand<Bench> {
     fn at(board: &Board) -> Self {
-        Self::under(Theme::Light, [640.0, 420.0], Bench::with(board))
+        Self::of(Theme::Light, [640.0, 420.0], Bench::with(board))
     }
 
-    fn under(theme: Theme, size: [f32; 2], bench: Bench) -> Self {
-        let harness = Harness::builder()
-            .with_size(size)
-            .with_theme(theme)
-            .with_max_steps(40)
-            .with_render_cursor(false)
-            .renderer(Soft::default())
-            .build_ui_state(
-                |ui, bench: &mut Bench| {
-                    theme::install(ui.ctx());
-                    egui::Frame::new()
-                        .fill(theme::Tokens::of(ui).bench)
-                        .show(ui, |ui| bench.ui(ui));
-                },
-                bench,
-            );
-        let mut hand = Self { harness };
-        hand.harness.run_steps(3);
-        hand
-    }
-
-    fn bench(&self) -> &Bench {
-        self.harness.state()
-    }
-
-    fn frame(&self) -> Rect {
-        self.harness.get_by_label("Blank plan").rect()
+    fn of(theme: Theme, size: [f32; 2], bench: Bench) -> Self {
+        Self::under(theme, size, bench, "Blank plan", Bench::ui)
     }
 
     /// The screen point of a place on the blank.
@@ -122,49 +98,6 @@ impl Hand {
         let all = whole(&bench.board, &bench.state.drawn, pieces);
         let camera = bench.state.camera(self.frame(), all);
         camera.screen(Point::new(x, y))
-    }
-
-    fn take(&mut self, from: Pos2, to: Pos2) {
-        self.harness.hover_at(from);
-        self.harness.drag_at(from);
-        self.harness.hover_at(from.lerp(to, 0.5));
-        self.harness.hover_at(to);
-        self.harness.run_steps(3);
-    }
-
-    fn drag(&mut self, from: Pos2, to: Pos2) {
-        self.take(from, to);
-        self.harness.drop_at(to);
-        self.harness.run();
-    }
-
-    fn double_click(&mut self, at: Pos2) {
-        self.harness.hover_at(at);
-        for pressed in [true, false, true, false] {
-            self.harness.input_mut().events.push(Event::PointerButton {
-                pos: at,
-                button: egui::PointerButton::Primary,
-                pressed,
-                modifiers: egui::Modifiers::NONE,
-            });
-        }
-        self.harness.run_steps(3);
-    }
-
-    fn wheel(&mut self, lines: f32) {
-        self.harness.input_mut().events.push(Event::MouseWheel {
-            unit: MouseWheelUnit::Line,
-            delta: egui::vec2(0.0, lines),
-            phase: egui::TouchPhase::Move,
-            modifiers: egui::Modifiers::NONE,
-            source: egui::MouseWheelSource::Unknown,
-        });
-        self.harness.run_steps(30);
-    }
-
-    fn says(&self, words: &str) -> bool {
-        let found = self.harness.query_all_by_label_contains(words);
-        found.count() > 0
     }
 }
 
@@ -236,8 +169,7 @@ fn a_knot_is_dragged_across_the_blank_and_the_best_place_follows() {
     let during = hand.bench().best();
     assert!(before.distance(during) > 100.0, "{before:?} {during:?}");
     assert!(hand.bench().readout.starts_with("knot 1   x "));
-    hand.harness.drop_at(to);
-    hand.harness.run();
+    hand.drop(to);
     assert_eq!(hand.bench().best(), during);
     let tenths = hand.bench().knot()[0] * 10.0;
     assert_near!(tenths, tenths.round(), 1e-9);
@@ -253,8 +185,7 @@ fn the_pin_is_dragged_to_a_place_and_goes_back_to_the_best() {
     let [x, y] = hand.bench().board.stock.place.unwrap();
     assert_near!(x, 500.0, 0.3);
     assert_near!(y, 300.0, 0.3);
-    hand.harness.get_by_label("Pin to the best place").click();
-    hand.harness.run();
+    hand.press("Pin to the best place");
     assert_eq!(hand.bench().board.stock.place, None);
     let from = hand.place(best.x, best.y);
     hand.drag(from, to);
@@ -280,8 +211,7 @@ fn corners_are_dragged_and_the_view_stays_while_they_are() {
     let (from, to) = (hand.place(1200.0, 300.0), hand.place(1320.0, 350.0));
     hand.take(from, to);
     assert!(hand.place(1320.0, 350.0).distance(to) < 0.5);
-    hand.harness.drop_at(to);
-    hand.harness.run();
+    hand.drop(to);
     let StockOutline::Corners { corners } = &hand.bench().board.stock.outline else {
         panic!("another outline");
     };
@@ -298,7 +228,7 @@ fn corners_are_dragged_and_the_view_stays_while_they_are() {
 #[test]
 fn a_corner_of_a_crack_is_dragged_alone_and_a_crack_as_a_whole() {
     let mut hand = Hand::at(&board());
-    let corners = |hand: &Hand| match &hand.bench().board.stock.flaws[1].shape {
+    let corners = |hand: &Hand<Bench>| match &hand.bench().board.stock.flaws[1].shape {
         FlawShape::Area { corners } => corners.clone(),
         FlawShape::Round { .. } => panic!("round"),
     };
@@ -343,7 +273,7 @@ fn a_blank_of_many_corners_shows_while_its_best_place_is_looked_for() {
     };
     let corners: Vec<[f64; 2]> = (0..400).map(corner).collect();
     let bench = Bench::of(Workpiece::of(&on_corners(&corners)).unwrap());
-    let hand = Hand::under(Theme::Light, [640.0, 420.0], bench);
+    let hand = Hand::of(Theme::Light, [640.0, 420.0], bench);
     assert!(hand.says("Looking for the best place…"));
     hand.harness
         .get_by_role_and_label(Role::Figure, "Blank plan");
@@ -353,7 +283,7 @@ fn a_blank_of_many_corners_shows_while_its_best_place_is_looked_for() {
 fn a_board_that_cannot_be_laid_out_leaves_the_blank_alone() {
     let mut bench = Bench::with(&board());
     bench.is_old = true;
-    let mut hand = Hand::under(Theme::Light, [640.0, 420.0], bench);
+    let mut hand = Hand::of(Theme::Light, [640.0, 420.0], bench);
     assert!(hand.says("cannot be laid out"));
     let (from, to) = (hand.place(900.0, 420.0), hand.place(800.0, 400.0));
     hand.drag(from, to);
@@ -387,7 +317,7 @@ fn pieces_for_joining_are_shown_or_told_why_not() {
     let hand = Hand::at(&large);
     assert!(hand.says("no way was found to saw 2 strips"));
     let waiting = Bench::of(Workpiece::of(&built(Build::Halves)).unwrap());
-    let hand = Hand::under(Theme::Light, [640.0, 420.0], waiting);
+    let hand = Hand::of(Theme::Light, [640.0, 420.0], waiting);
     assert!(hand.says("Working out the halves…"));
 }
 
@@ -396,8 +326,7 @@ fn the_wheel_zooms_a_drag_pans_and_a_double_click_fits() {
     let mut hand = Hand::at(&board());
     let fitted = hand.place(0.0, 0.0);
     let at = hand.place(700.0, 560.0);
-    hand.harness.hover_at(at);
-    hand.harness.run_steps(2);
+    hand.hover(at);
     hand.wheel(3.0);
     assert!(hand.place(700.0, 560.0).distance(at) < 0.5);
     assert!(hand.place(0.0, 0.0).x < fitted.x - 20.0);
@@ -407,13 +336,10 @@ fn the_wheel_zooms_a_drag_pans_and_a_double_click_fits() {
     assert_eq!(hand.bench().board, board());
     hand.double_click(to);
     assert!(hand.place(0.0, 0.0).distance(fitted) < 0.01);
-    hand.harness.get_by_label("Blank plan").focus();
-    hand.harness.run();
-    hand.harness.key_press(Key::Plus);
-    hand.harness.run();
+    hand.focus();
+    hand.key(Key::Plus);
     assert!(hand.place(0.0, 0.0).x < fitted.x - 20.0);
-    hand.harness.get_by_label("Whole blank").click();
-    hand.harness.run();
+    hand.press("Whole blank");
     assert!(hand.place(0.0, 0.0).distance(fitted) < 0.01);
 }
 
@@ -422,8 +348,7 @@ fn what_is_under_the_pointer_is_said() {
     let mut hand = Hand::at(&board());
     let mut said = |x, y| {
         let at = hand.place(x, y);
-        hand.harness.hover_at(at);
-        hand.harness.run();
+        hand.hover(at);
         hand.bench().readout.clone()
     };
     assert!(said(905.0, 415.0).starts_with("knot 1   x 900.0 mm   y 420.0 mm"));
@@ -459,10 +384,9 @@ fn screen_readers_hear_of_the_blank_and_of_the_number_fields() {
 fn the_blank_looks_as_it_did() {
     let mut pictures = SnapshotResults::new();
     for (name, theme) in [("blank-light", Theme::Light), ("blank-dark", Theme::Dark)] {
-        let mut hand = Hand::under(theme, [560.0, 320.0], Bench::with(&board()));
+        let mut hand = Hand::of(theme, [560.0, 320.0], Bench::with(&board()));
         let at = hand.place(900.0, 420.0);
-        hand.harness.hover_at(at);
-        hand.harness.run();
+        hand.hover(at);
         pictures.add(hand.harness.try_snapshot(name));
     }
 }

@@ -35,13 +35,8 @@ pub fn handle(
 ) -> Asked {
     let camera = Camera::new(state.zoom, response.rect, all);
     start_measure(ctx, response, view, state, camera);
-    let moved = camera.looked(ctx, response, state.pulled_from.is_none());
-    if moved != camera {
-        state.zoom = moved.held();
-    }
-    if response.has_focus() && ctx.input(|input| input.key_pressed(Key::Num0)) {
-        state.fit();
-    }
+    let drags = state.pulled_from.is_none();
+    state.zoom.look(ctx, response, camera, drags);
     let mut asked = point(response, view, Camera::new(state.zoom, response.rect, all));
     follow_measure(ctx, response, state, asked.pointed);
     if !view.dimmed {

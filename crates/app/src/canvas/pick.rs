@@ -3,7 +3,7 @@
 //! Plain search through all holes: 10,000 of them take some hundredths of a millisecond, once a frame.
 
 use board::{Hole, HoleId, Layout};
-use geometry::{Circle, Point, bearing_of};
+use geometry::{Point, bearing_of, web_between};
 
 use super::{Hover, Measure};
 
@@ -21,7 +21,7 @@ pub fn hole_at(layout: &Layout, at: Point, slack: f64) -> Option<&Hole> {
 pub fn described(layout: &Layout, id: HoleId) -> Option<Hover> {
     let hole = layout.hole(id)?;
     let others = layout.holes.iter().filter(|other| other.name.id() != id);
-    let webs = others.map(|other| (other.name, web(hole.mouth(), other.mouth())));
+    let webs = others.map(|other| (other.name, web_between(hole.mouth(), other.mouth())));
     Some(Hover {
         id,
         name: hole.name,
@@ -39,7 +39,7 @@ pub fn measured(layout: &Layout, (from, to): (HoleId, HoleId)) -> Option<Measure
         from: from.name,
         to: to.name,
         distance: from.center.distance(to.center),
-        web: web(from.mouth(), to.mouth()),
+        web: web_between(from.mouth(), to.mouth()),
     })
 }
 
@@ -54,11 +54,6 @@ pub fn stepped(layout: &Layout, from: Option<HoleId>, steps: isize) -> Option<Ho
     };
     let hole = layout.holes.get(next.checked_rem_euclid(count)? as usize)?;
     Some(hole.name.id())
-}
-
-/// The wood between two mouths; below zero where they meet.
-fn web(one: Circle, other: Circle) -> f64 {
-    one.center.distance(other.center) - one.radius - other.radius
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! What is pointed at, in a line of words.
 
-use board::Units;
+use board::{INCH, Units};
 use geometry::{Angle, Point, bearing_of};
 
 use super::{CanvasOutput, Measure};
@@ -47,7 +47,7 @@ fn rounded_degrees(bearing: Angle) -> f64 {
 fn length(mm: f64, units: Units) -> String {
     match units {
         Units::Mm => format!("{} mm", fixed(mm, 3)),
-        Units::Inch => format!("{} in", fixed(mm / 25.4, 4)),
+        Units::Inch => format!("{} in", fixed(mm / INCH, 4)),
     }
 }
 

@@ -4,15 +4,15 @@ use std::collections::BTreeMap;
 
 use board::{Board, Center, Grooves, HoleId, Layout, Pocket, Rings, Units};
 use egui::accesskit::Role;
-use egui::{Event, Key, Modifiers, MouseWheelUnit, Pos2, Rect, Theme, vec2};
+use egui::{Event, Key, Modifiers, Pos2, Theme, vec2};
+use egui_kittest::SnapshotResults;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
-use egui_kittest::{Harness, SnapshotResults};
 use geometry::{Pattern, PocketShape, Point};
-use testkit::{Soft, assert_near};
+use testkit::assert_near;
 
 use super::{BoardView, CanvasOutput, CanvasState, SheetOutline, board_ui, readout, whole};
 use crate::camera::{Camera, Zoom};
-use crate::theme;
+use crate::hand::Hand;
 
 /// A canvas with the board it shows.
 struct Bench {
@@ -65,7 +65,10 @@ impl Bench {
 
     fn ui(&mut self, ui: &mut egui::Ui) {
         let mut state = core::mem::take(&mut self.state);
-        self.output = board_ui(ui, &self.view(), &mut state);
+        let ground = egui::Frame::new().fill(ui.visuals().panel_fill);
+        self.output = ground
+            .show(ui, |ui| board_ui(ui, &self.view(), &mut state))
+            .inner;
         self.state = state;
         if let Some(clicked) = self.output.clicked {
             self.selected = clicked;
@@ -74,38 +77,13 @@ impl Bench {
     }
 }
 
-struct Hand {
-    harness: Harness<'static, Bench>,
-}
-
-impl Hand {
+impl Hand<Bench> {
     fn at(bench: Bench) -> Self {
-        Self::under(Theme::Light, [720.0, 660.0], bench)
+        Self::of(Theme::Light, [720.0, 660.0], bench)
     }
 
-    fn under(theme: Theme, size: [f32; 2], bench: Bench) -> Self {
-        let harness = Harness::builder()
-            .with_size(size)
-            .with_theme(theme)
-            .with_max_steps(40)
-            .with_render_cursor(false)
-            .renderer(Soft::default())
-            .build_ui_state(
-                |ui, bench: &mut Bench| {
-                    theme::install(ui.ctx());
-                    egui::Frame::new()
-                        .fill(ui.visuals().panel_fill)
-                        .show(ui, |ui| bench.ui(ui));
-                },
-                bench,
-            );
-        let mut hand = Self { harness };
-        hand.harness.run_steps(3);
-        hand
-    }
-
-    fn bench(&self) -> &Bench {
-        self.harness.state()
+    fn of(theme: Theme, size: [f32; 2], bench: Bench) -> Self {
+        Self::under(theme, size, bench, "Board plan", Bench::ui)
     }
 
     fn change(&mut self, change: impl FnOnce(&mut Bench)) {
@@ -113,56 +91,20 @@ impl Hand {
         self.harness.run_steps(2);
     }
 
-    fn frame(&self) -> Rect {
-        self.harness.get_by_label("Board plan").rect()
-    }
-
     /// The screen point of a board point.
     fn place(&self, point: Point) -> Pos2 {
-        let frame = self.frame();
         let bench = self.bench();
-        Camera::new(bench.state.zoom, frame, whole(&bench.view())).screen(point)
+        Camera::new(bench.state.zoom, self.frame(), whole(&bench.view())).screen(point)
     }
 
     fn hole(&self, name: &str) -> Pos2 {
         self.place(self.bench().layout.hole(id(name)).unwrap().center)
     }
 
-    fn hover(&mut self, at: Pos2) -> CanvasOutput {
-        self.harness.hover_at(at);
-        self.harness.run_steps(2);
+    /// What the canvas tells with the pointer at a place.
+    fn output(&mut self, at: Pos2) -> CanvasOutput {
+        self.hover(at);
         self.bench().output
-    }
-
-    fn click(&mut self, at: Pos2) {
-        self.harness.hover_at(at);
-        self.harness.drag_at(at);
-        self.harness.drop_at(at);
-        self.harness.run_steps(2);
-    }
-
-    fn drag(&mut self, from: Pos2, to: Pos2) {
-        self.harness.hover_at(from);
-        self.harness.drag_at(from);
-        self.harness.hover_at(from.lerp(to, 0.5));
-        self.harness.hover_at(to);
-        self.harness.run_steps(5);
-    }
-
-    fn key(&mut self, key: Key) {
-        self.harness.key_press(key);
-        self.harness.run_steps(2);
-    }
-
-    fn wheel(&mut self, lines: f32) {
-        self.harness.event(Event::MouseWheel {
-            unit: MouseWheelUnit::Line,
-            delta: vec2(0.0, lines),
-            phase: egui::TouchPhase::Move,
-            source: egui::MouseWheelSource::Unknown,
-            modifiers: Modifiers::NONE,
-        });
-        self.harness.run_steps(12);
     }
 }
 
@@ -175,7 +117,7 @@ fn the_pointer_over_a_hole_gives_its_name_and_center() {
     let mut hand = Hand::at(Bench::with(Board::default()));
     for name in ["T3-7", "H1-2", "S6-4", "C"] {
         let at = hand.hole(name);
-        let output = hand.hover(at);
+        let output = hand.output(at);
         let center = hand.bench().layout.hole(id(name)).unwrap().center;
         let hover = output.hover.unwrap();
         assert_eq!(hover.id, id(name));
@@ -191,7 +133,7 @@ fn the_pointer_over_a_hole_gives_its_name_and_center() {
 fn plain_wood_gives_its_place_alone() {
     let mut hand = Hand::at(Bench::with(Board::default()));
     let at = hand.place(Point::new(40.0, -20.0));
-    let output = hand.hover(at);
+    let output = hand.output(at);
     assert_eq!(output.hover, None);
     assert_near!(output.pointer.unwrap(), Point::new(40.0, -20.0), 0.01);
 }
@@ -212,7 +154,7 @@ fn a_dimmed_board_cannot_be_pointed_at() {
     bench.dimmed = true;
     let mut hand = Hand::at(bench);
     let hole = hand.hole("H4-3");
-    assert_eq!(hand.hover(hole).hover, None);
+    assert_eq!(hand.output(hole).hover, None);
     hand.click(hole);
     assert!(hand.bench().clicks.is_empty());
 }
@@ -221,7 +163,7 @@ fn a_dimmed_board_cannot_be_pointed_at() {
 fn the_wheel_zooms_about_the_pointer() {
     let mut hand = Hand::at(Bench::with(Board::default()));
     let at = hand.hole("T5-3");
-    let before = hand.hover(at).pointer.unwrap();
+    let before = hand.output(at).pointer.unwrap();
     for lines in [3.0, 6.0, -4.0] {
         let scale = hand.hole("T1-1").distance(hand.hole("T4-1"));
         hand.wheel(lines);
@@ -236,21 +178,20 @@ fn a_drag_takes_the_board_along_to_the_point() {
     let mut hand = Hand::at(Bench::with(Board::default()));
     let from = hand.place(Point::new(40.0, -20.0));
     let to = from + vec2(70.0, 45.0);
-    hand.drag(from, to);
+    hand.take(from, to);
     assert_near!(
         hand.bench().output.pointer.unwrap(),
         Point::new(40.0, -20.0),
         0.01
     );
-    hand.harness.drop_at(to);
-    hand.harness.run_steps(2);
+    hand.drop(to);
     assert!(hand.bench().clicks.is_empty());
 }
 
 #[test]
 fn a_fitted_board_stays_fitted_and_a_moved_one_stays_put() {
     let mut hand = Hand::at(Bench::with(Board::default()));
-    let rim = |hand: &Hand| hand.place(Point::new(0.0, hand.bench().board.blank.radius()));
+    let rim = |hand: &Hand<Bench>| hand.place(Point::new(0.0, hand.bench().board.blank.radius()));
     let fitted = rim(&hand);
     hand.change(|bench| bench.board.blank.diameter = 700.0);
     assert!(rim(&hand).distance(fitted) < 0.01);
@@ -272,25 +213,14 @@ fn a_double_click_on_wood_fits() {
     hand.hover(wood);
     hand.wheel(4.0);
     assert!(hand.hole("T1-1").distance(fitted) > 5.0);
-    for _ in 0..2 {
-        for pressed in [true, false] {
-            hand.harness.input_mut().events.push(Event::PointerButton {
-                pos: wood,
-                button: egui::PointerButton::Primary,
-                pressed,
-                modifiers: Modifiers::NONE,
-            });
-        }
-    }
-    hand.harness.run_steps(3);
+    hand.double_click(wood);
     assert!(hand.hole("T1-1").distance(fitted) < 0.01);
 }
 
 #[test]
 fn the_keys_move_zoom_fit_and_step_from_hole_to_hole() {
     let mut hand = Hand::at(Bench::with(Board::default()));
-    hand.harness.get_by_label("Board plan").focus();
-    hand.harness.run_steps(2);
+    hand.focus();
     let fitted = hand.hole("T1-1");
     hand.key(Key::ArrowRight);
     assert!(hand.hole("T1-1").x < fitted.x - 10.0);
@@ -313,8 +243,6 @@ fn a_measure_runs_from_hole_to_hole() {
     hand.change(|bench| bench.state.set_measuring(true));
     let (from, to) = (hand.hole("T1-3"), hand.hole("T1-4"));
     hand.drag(from, to);
-    hand.harness.drop_at(to);
-    hand.harness.run_steps(2);
     let measure = hand.bench().output.measure.unwrap();
     assert_eq!(measure.from.id(), id("T1-3"));
     assert_eq!(measure.to.id(), id("T1-4"));
@@ -330,7 +258,7 @@ fn a_drag_with_shift_measures_and_leaves_the_view_alone() {
     hand.harness
         .event(Event::ModifiersChanged(Modifiers::SHIFT));
     let (from, to) = (hand.hole("H2-1"), hand.hole("H5-1"));
-    hand.drag(from, to);
+    hand.take(from, to);
     assert!(hand.bench().output.measure.is_some());
     assert_eq!(hand.hole("H2-1"), from);
 }
@@ -466,10 +394,10 @@ fn near(bench: Bench, middle: Point, scale: f64) -> Bench {
 fn the_board_looks_as_it_did() {
     let mut pictures = SnapshotResults::new();
     let mut look = |name: &str, theme: Theme, bench: Bench, pointed: Option<&str>| {
-        let mut hand = Hand::under(theme, [520.0, 480.0], bench);
+        let mut hand = Hand::of(theme, [520.0, 480.0], bench);
         if let Some(name) = pointed {
             let at = hand.hole(name);
-            hand.harness.get_by_label("Board plan").focus();
+            hand.focus();
             hand.hover(at);
         }
         pictures.add(hand.harness.try_snapshot(name));

@@ -8,11 +8,10 @@ use drawing::{
     router_whole, section_page, section_sheet, sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
-use workshop::{HoleTable, Workpiece, jig_sheet, paper_size};
+use workshop::{HoleTable, Workpiece, cut_through, jig_sheet, paper_size};
 
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
-use crate::section_view::cut_through;
 
 /// A board laid out, and the day: what every kind of file is made from.
 #[derive(Debug, Clone)]

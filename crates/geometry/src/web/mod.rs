@@ -23,6 +23,17 @@ pub struct Web {
     pub mm: f64,
 }
 
+/// The wood between two circles, in mm; negative where they overlap.
+///
+/// ```
+/// use geometry::{Circle, web_between};
+/// let [one, other] = [0.0, 20.0].map(|x| Circle::new((x, 0.0), 8.0));
+/// assert_eq!(web_between(one, other), 4.0);
+/// ```
+pub fn web_between(one: Circle, other: Circle) -> f64 {
+    (other.center - one.center).hypot() - (one.radius + other.radius)
+}
+
 /// The smallest web between any two of the circles; `None` for fewer than two.
 ///
 /// Of several equally small webs one is told, the same every time for the same circles.

@@ -1,7 +1,7 @@
 //! Every solution held against a dense scan of sizes, on every pattern and pocket shape, with and without changes by hand.
 
 use board::{Board, layout};
-use geometry::{Circle, Pattern, PocketShape};
+use geometry::{Circle, Pattern, PocketShape, web_between};
 use proptest::prelude::*;
 use testkit::assert_near;
 
@@ -36,7 +36,7 @@ fn spares(board: &Board) -> Option<[f64; 3]> {
             .enumerate()
             .flat_map(|(at, one)| circles.iter().skip(at + 1).map(move |other| (one, other)));
         pairs
-            .map(|(one, other)| one.center.distance(other.center) - one.radius - other.radius)
+            .map(|(one, other)| web_between(*one, *other))
             .fold(f64::INFINITY, f64::min)
     };
     Some([

@@ -13,8 +13,8 @@ mod sizes;
 #[cfg(test)]
 mod tests;
 
-use board::{Board, Hole, HoleId, HoleName};
-use geometry::{Angle, Circle, Point, bearing_of, point_at};
+use board::{Board, Hole, HoleId, HoleName, Role};
+use geometry::{Angle, Circle, Point, bearing_of, point_at, turn_in};
 
 use crate::Workpiece;
 use crate::recess::middle;
@@ -108,6 +108,17 @@ pub enum Face {
     Disc(Circle),
     /// A polygon.
     Corners(Vec<Point>),
+}
+
+/// The hole that a board is cut through: the wanted one, or else the first player's turn-in space, on whose axis the
+/// home lane lies, or else the first of all; none on a board without holes.
+pub fn cut_through(workpiece: &Workpiece, wanted: Option<HoleId>) -> Option<HoleId> {
+    let layout = workpiece.layout();
+    let turn_in = HoleId::new(Role::Track, 1, turn_in(workpiece.board().spaces));
+    let mut named = wanted.into_iter().chain([turn_in]);
+    named
+        .find(|id| layout.hole(*id).is_some())
+        .or_else(|| Some(layout.holes.first()?.name.id()))
 }
 
 /// A board cut from its center pin through a hole to the right, and to the left through the middle of the recess: or

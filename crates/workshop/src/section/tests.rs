@@ -557,3 +557,14 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn without_a_choice_the_turn_in_space_is_cut() {
+    let workpiece = Workpiece::of(&Board::default()).unwrap();
+    let turn_in = HoleId::new(Role::Track, 1, 8);
+    assert_eq!(cut_through(&workpiece, None), Some(turn_in));
+    let wanted = HoleId::new(Role::Start, 4, 2);
+    assert_eq!(cut_through(&workpiece, Some(wanted)), Some(wanted));
+    let gone = HoleId::new(Role::Extra, 1, 1);
+    assert_eq!(cut_through(&workpiece, Some(gone)), Some(turn_in));
+}

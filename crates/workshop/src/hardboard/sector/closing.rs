@@ -24,7 +24,7 @@
 //! weighted mean of two.
 
 use board::{Hole, HoleName};
-use geometry::{Circle, Point, Vec2};
+use geometry::{Circle, Point, Vec2, web_between};
 
 use crate::hardboard::sector::{sector, turned};
 
@@ -158,8 +158,7 @@ impl Gap {
 /// The gaps that are no wider than the narrowest by more than this, mm.
 pub fn narrowest(last: &[Hole], first: &[Hole], more: f64) -> Vec<Gap> {
     let pairs = || last.iter().flat_map(|a| first.iter().map(move |b| (a, b)));
-    let wood =
-        |(a, b): (&Hole, &Hole)| a.center.distance(b.center) - a.bore.radius() - b.bore.radius();
+    let wood = |(a, b): (&Hole, &Hole)| web_between(a.mouth(), b.mouth());
     let least = pairs().map(wood).fold(f64::INFINITY, f64::min);
     pairs()
         .filter(|pair| wood(*pair) <= least + more)

@@ -1,7 +1,7 @@
 //! Where the index pins go.
 
 use board::{Board, Hole, HoleName, SectorJig};
-use geometry::{Angle, Circle, Point, bearing_of};
+use geometry::{Angle, Circle, Point, bearing_of, web_between};
 
 use crate::Workpiece;
 use crate::hardboard::sector::closing::{Gap, Play, narrowest};
@@ -54,7 +54,7 @@ pub fn choose(
     let pair = (jig.pins > 1).then(|| apart(&pool, &leading)).flatten();
     let (first, second) = pair.map_or((nearest, None), |(first, second)| (first, Some(second)));
     let chosen: Vec<Candidate> = core::iter::once(first).chain(second).collect();
-    let between = second.map_or(f64::INFINITY, |second| web(first.hole, second.hole));
+    let between = second.map_or(f64::INFINITY, |second| web_between(first.hole, second.hole));
     let least = chosen.iter().map(|hole| hole.web).fold(between, f64::min);
     let index = chosen.iter().map(|hole| (hole.name, hole.hole)).collect();
     Some((index, least))
@@ -97,8 +97,8 @@ fn candidate(board: &Board, own: &[Hole], hole: &Hole) -> Candidate {
         hole: place,
         web: own
             .iter()
-            .map(|other| web(place, other.mouth()))
-            .fold(web(place, pin), f64::min),
+            .map(|other| web_between(place, other.mouth()))
+            .fold(web_between(place, pin), f64::min),
         turn: own_turn.wrapped_to_half_turns().as_degrees() - back.as_degrees(),
     }
 }
@@ -143,7 +143,7 @@ fn apart(pool: &[Candidate], leading: &[Candidate]) -> Option<(Candidate, Candid
             .iter()
             .copied()
             .flat_map(with)
-            .filter(|(a, b)| web(a.hole, b.hole) > 0.0)
+            .filter(|(a, b)| web_between(a.hole, b.hole) > 0.0)
             .reduce(|a, b| {
                 if distance(&b) > distance(&a) + HAIR {
                     b
@@ -153,8 +153,4 @@ fn apart(pool: &[Candidate], leading: &[Candidate]) -> Option<(Candidate, Candid
             })
     };
     pairs(OUT).or_else(|| pairs(0.0))
-}
-
-fn web(a: Circle, b: Circle) -> f64 {
-    a.center.distance(b.center) - a.radius - b.radius
 }
