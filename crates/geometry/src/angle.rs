@@ -11,6 +11,10 @@ use core::ops::{Add, Div, Mul, Neg, Sub};
 /// ```
 /// use geometry::Angle;
 /// assert_eq!(Angle::degrees(180.0), Angle::turn_part(1, 2));
+/// let eighth = Angle::TURN / 8.0;
+/// assert!((eighth.as_degrees() - 45.0).abs() < 1e-12);
+/// assert!((eighth.tan() - 1.0).abs() < 1e-12);
+/// assert!((Angle::atan2(1.0, 1.0).as_radians() - eighth.as_radians()).abs() < 1e-12);
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
 pub struct Angle(f64);
@@ -61,6 +65,12 @@ impl Angle {
     }
 
     /// The same direction as an angle over -180 and up to 180 degrees.
+    ///
+    /// ```
+    /// use geometry::Angle;
+    /// let off = Angle::degrees(350.0).wrapped_to_half_turns();
+    /// assert!((off.as_degrees() + 10.0).abs() < 1e-12);
+    /// ```
     pub fn wrapped_to_half_turns(self) -> Self {
         let rest = self.wrapped().0;
         Self(if rest > PI { rest - TAU } else { rest })

@@ -103,6 +103,13 @@ impl Arc {
     }
 
     /// The part up to a share of the way, and the part from there on.
+    ///
+    /// ```
+    /// use geometry::{Arc, Circle};
+    /// let [first, rest] = Arc::from(Circle::new((0.0, 0.0), 10.0)).split(0.25);
+    /// assert_eq!(first.at(1.0), rest.at(0.0));
+    /// assert!((rest.length() - 3.0 * first.length()).abs() < 1e-12);
+    /// ```
     pub fn split(&self, share: f64) -> [Self; 2] {
         let first = self.sweep * share;
         [
@@ -118,7 +125,16 @@ impl Arc {
         ]
     }
 
-    /// Distance from a point to the nearest place of the arc, mm.
+    /// Distance from a point to the nearest place of the arc, mm: along the radius where the arc passes the point's bearing,
+    /// else to the nearer end.
+    ///
+    /// ```
+    /// use geometry::{Angle, Arc, Point};
+    /// let arc = Arc { center: Point::ORIGIN, radius: 10.0, start: Angle::ZERO, sweep: Angle::degrees(90.0) };
+    /// assert!((arc.distance(Point::new(6.0, 8.0)) - 0.0).abs() < 1e-12);
+    /// assert!((arc.distance(Point::new(10.0, -3.0)) - 3.0).abs() < 1e-12);
+    /// assert!((arc.farthest(Point::new(-5.0, 0.0)) - 15.0).abs() < 1e-12);
+    /// ```
     pub fn distance(&self, point: Point) -> f64 {
         let from = point - self.center;
         if self.faces(from) {
@@ -140,7 +156,14 @@ impl Arc {
         }
     }
 
-    /// The box around it.
+    /// The box around it: its ends, and the tops of the circle that it passes at the quarters.
+    ///
+    /// ```
+    /// use geometry::{Angle, Arc, Point};
+    /// let arc = Arc { center: Point::ORIGIN, radius: 10.0, start: Angle::degrees(-30.0), sweep: Angle::degrees(60.0) };
+    /// assert!((arc.bounds().y1 - 10.0).abs() < 1e-12);
+    /// assert!((arc.bounds().width() - 10.0).abs() < 1e-12);
+    /// ```
     pub fn bounds(&self) -> Rect {
         let [from, to] = self.ends();
         let quarters = (0..4).map(|quarter| Angle::turn_part(quarter, 4));

@@ -204,6 +204,13 @@ pub enum Error {
 
 impl Error {
     /// The sentence of the error, with lengths written as is wanted: from mm to the words of a maker's unit.
+    ///
+    /// ```
+    /// use geometry::Error;
+    /// let error = Error::NotPositive { what: "the radius", value: -25.4 };
+    /// let said = error.said(&|mm| format!("{}\"", mm / 25.4));
+    /// assert_eq!(said, "the radius must be a length over 0\": -1\" was asked for");
+    /// ```
     pub fn said(&self, length: &dyn Fn(f64) -> String) -> String {
         match *self {
             Self::Pitch { pitch, nearest } => {

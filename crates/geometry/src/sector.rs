@@ -14,6 +14,11 @@ pub fn point_at(radius: f64, bearing: Angle) -> Point {
 }
 
 /// The bearing of a point, from 0 up to, not including, a full turn; zero at the center pin itself.
+///
+/// ```
+/// use geometry::{Point, bearing_of};
+/// assert!((bearing_of(Point::new(-5.0, 0.0)).as_degrees() - 270.0).abs() < 1e-12);
+/// ```
 pub fn bearing_of(point: Point) -> Angle {
     Angle::atan2(point.x, point.y).wrapped()
 }
@@ -56,6 +61,13 @@ impl Sector {
     }
 
     /// The local point (u, v) of a board point; undoes [`Sector::place`].
+    ///
+    /// ```
+    /// use geometry::{Angle, Sector, point_at};
+    /// let sector = Sector::new(2, 6, Angle::ZERO);
+    /// let on_axis = sector.local(point_at(80.0, sector.axis()));
+    /// assert!(on_axis.x.abs() < 1e-12 && (on_axis.y - 80.0).abs() < 1e-12);
+    /// ```
     pub fn local(&self, point: Point) -> Point {
         let arm = point.to_vec2();
         Point::new(arm.dot(self.clockwise), arm.dot(self.outward))

@@ -51,8 +51,24 @@ pub fn circle_strips(diameter: f64, count: u32, joint: f64) -> Vec<Strip> {
     (0..count).map(strip).collect()
 }
 
-/// Places for strips of one width on a blank, all of them, with a saw's kerf between; none where this way of laying
+/// Places for strips of one width on a blank, all of them, with a saw's kerf (mm) between; none where this way of laying
 /// does not find them all.
+///
+/// The grain runs along x; a strip's corner is its lower left one.
+///
+/// ```
+/// use geometry::{Circle, Flaw, Outline, Point, circle_strips, lay_strips};
+/// let corners = [(0.0, 0.0), (600.0, 0.0), (600.0, 220.0), (0.0, 220.0)];
+/// let slab = Outline::new(corners.map(Point::from).to_vec())?;
+/// let strips = circle_strips(300.0, 3, 1.0);
+/// // The middle one, 300 mm long, and one of 283 mm side by side, the other above them.
+/// let places = lay_strips(&slab, &[], &strips, 3.0).unwrap();
+/// assert_eq!(places[1].corner, Point::new(303.0, 0.0));
+/// assert_eq!(places[2].corner, Point::new(0.0, 105.0));
+/// let knot = Flaw::Round(Circle::new((300.0, 110.0), 30.0));
+/// assert!(lay_strips(&slab, &[knot], &strips, 3.0).is_none());
+/// # Ok::<(), geometry::OutlineError>(())
+/// ```
 pub fn lay_strips(
     outline: &Outline,
     flaws: &[Flaw],
@@ -150,7 +166,16 @@ fn free(wood: &Wood, low: f64, high: f64) -> Vec<(f64, f64)> {
 }
 
 /// The largest circle that so many strips of a blank make, laid as [`lay_strips`] lays them, by halving to 0.01 mm;
-/// 0 where there is none.
+/// 0 where there is none. It is a diameter in mm.
+///
+/// ```
+/// use geometry::{Outline, Point, most_from_strips};
+/// let corners = [(0.0, 0.0), (2000.0, 0.0), (2000.0, 102.0), (0.0, 102.0)];
+/// let plank = Outline::new(corners.map(Point::from).to_vec())?;
+/// let most = most_from_strips(&plank, &[], 3, 1.0, 3.0, &|| false).unwrap();
+/// assert!((most - 300.0).abs() < 0.02);
+/// # Ok::<(), geometry::OutlineError>(())
+/// ```
 ///
 /// # Errors
 /// [`crate::Stopped`] when `cancel` answered yes.

@@ -106,6 +106,15 @@ pub fn best_turn(
 /// The gap of [`seam_gap`] at `samples` turns, evenly from 0 to one sector with both ends, for a plot.
 ///
 /// It is empty without holes or without seams.
+///
+/// ```
+/// use geometry::{Angle, Circle, Measure, Seam, turn_curve};
+/// let hole = Circle::new((0.0, 100.0), 6.0);
+/// let middle = Seam { normal: Angle::ZERO, offset: 0.0 };
+/// let curve = turn_curve(&[hole], &[middle], 1, Measure::Center, 5);
+/// assert!((curve[0].1 - 100.0).abs() < 1e-9);
+/// assert!(curve[1].1.abs() < 1e-9 && (curve[1].0.as_degrees() - 90.0).abs() < 1e-9);
+/// ```
 pub fn turn_curve(
     holes: &[Circle],
     seams: &[Seam],
