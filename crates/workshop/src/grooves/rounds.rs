@@ -172,9 +172,17 @@ fn outline(centers: &[Point], off: f64) -> Vec<Stroke> {
 }
 
 /// The corners of the convex hull of some points, clockwise, without those on its sides.
+///
+/// The points are taken in their order along the line between the two that are farthest apart: in the order of their x a
+/// row that stands upright would be sorted by rounding alone, and lose its ends.
 fn hull(points: &[Point]) -> Vec<Point> {
-    let mut sorted = points.to_vec();
-    sorted.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    let along = longest(points);
+    let mut sorted: Vec<(f64, Point)> = points
+        .iter()
+        .map(|point| (along.dot(point.to_vec2()), *point))
+        .collect();
+    sorted.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut sorted: Vec<Point> = sorted.into_iter().map(|(_, point)| point).collect();
     sorted.dedup_by(|a, b| a.distance(*b) < EVEN);
     let chain = |points: &mut dyn Iterator<Item = Point>| {
         let mut chain: Vec<Point> = Vec::new();
@@ -192,6 +200,20 @@ fn hull(points: &[Point]) -> Vec<Point> {
     let mut corners = chain(&mut sorted.iter().copied());
     corners.extend(chain(&mut sorted.iter().rev().copied()));
     if corners.is_empty() { sorted } else { corners }
+}
+
+/// The way between the two points that are farthest apart; of pairs that are equally far the first.
+fn longest(points: &[Point]) -> Vec2 {
+    let mut longest = Vec2::ZERO;
+    for (at, from) in points.iter().enumerate() {
+        for to in points.iter().skip(at + 1) {
+            let way = *to - *from;
+            if way.length() > longest.length() + EVEN {
+                longest = way;
+            }
+        }
+    }
+    longest
 }
 
 /// Places closer than this are taken as one, mm.

@@ -4,7 +4,7 @@ use super::*;
 use crate::Workpiece;
 use board::Board;
 use board::{Bore, Change, Edit, Grooves, HoleId, Rings, Role, layout};
-use geometry::{Angle, Pattern, PocketShape, Point};
+use geometry::{Angle, Pattern, PocketShape, Point, bearing_of, point_at};
 use proptest::prelude::*;
 use testkit::assert_near;
 
@@ -309,7 +309,54 @@ fn every_sector_has_the_same_grooves() {
     }
 }
 
+/// Every outline of a player, turned back to the first, is the first one's, stroke for stroke.
+fn assert_symmetric(plan: &GroovePlan, players: u32) -> Result<(), TestCaseError> {
+    for kind in [GrooveKind::AroundHome, GrooveKind::AroundStart] {
+        let all = of(plan, kind);
+        let Some(first) = all.first() else { continue };
+        prop_assert_eq!(all.len() as u32, players);
+        for (groove, player) in all.iter().zip(0..) {
+            let back = Angle::turn_part(-player, i64::from(players));
+            prop_assert_eq!(groove.path.len(), first.path.len());
+            for (stroke, wanted) in groove.path.iter().zip(&first.path) {
+                for part in [0.0, 0.3, 1.0] {
+                    let at = stroke.at(part);
+                    let at = point_at(at.to_vec2().length(), bearing_of(at) + back);
+                    // A circle begins at the same bearing in every sector.
+                    let off = wanted.distance(at).min(at.distance(wanted.at(part)));
+                    prop_assert!(off < 1e-6, "{:?} is {} off", kind, off);
+                }
+            }
+        }
+    }
+    Ok(())
+}
+
 proptest! {
+    #[test]
+    fn outlines_are_the_same_in_every_sector(
+        (players, spaces, home, start) in (2_u32..9, 8_u32..16, 0_u32..5, 1_u32..7),
+        rotation in prop_oneof![Just(0.0), -180.0..180.0_f64],
+        shape in prop::sample::select(vec![PocketShape::Row, PocketShape::Arc, PocketShape::Block, PocketShape::Ring]),
+        bearing in prop::option::of(prop_oneof![Just(0.0), Just(90.0), -90.0..90.0_f64]),
+    ) {
+        let mut board = Board { players, spaces, home, start, rotation, ..Board::default() };
+        board.pocket = board::Pocket { shape, bearing, radius: bearing.map(|_| 200.0) };
+        board.blank.diameter = 900.0;
+        prop_assume!(layout(&board).is_ok());
+        let wanted = Grooves { around_home: Some(2.0), around_start: Some(2.0), ..NONE };
+        let plan = planned(&board, wanted);
+        assert_symmetric(&plan, players)?;
+        // Each center is as far inside its outline as the outline keeps off.
+        for groove in &plan.grooves {
+            let centers = groove.holes.iter().map(|name| layout(&board).unwrap().hole(name.id()).unwrap().center);
+            for center in centers {
+                let off = groove.path.iter().map(|stroke| stroke.distance(center)).fold(f64::INFINITY, f64::min);
+                prop_assert!(off > board.bores.start.radius() + 3.0 - 1e-6, "{:?}: {}", groove.kind, off);
+            }
+        }
+    }
+
     #[test]
     fn any_board_has_grooves_that_keep_clear_of_their_own_bores(
         counts in (1_u32..9, 1_u32..30, 0_u32..7, 0_u32..7),
