@@ -5,7 +5,7 @@
     reason = "a test that cannot go on has failed"
 )]
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::LazyLock;
@@ -129,6 +129,43 @@ fn only_host_and_files_touch_the_world() {
             assert_eq!(touched, None, "{}:{number}", source.path);
         }
     }
+}
+
+/// The parts of the window, each a file or a folder, by name, and what each imports of the others.
+fn imports_of_the_app() -> BTreeMap<String, BTreeSet<String>> {
+    let mut imports: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+    for source in PROGRAM.iter() {
+        let Some(path) = source.path.strip_prefix("crates/app/src/") else {
+            continue;
+        };
+        let part = path.split(['/', '.']).next().unwrap_or_default();
+        let of_part = imports.entry(part.to_owned()).or_default();
+        for (_, line) in source.own() {
+            let named = line.code.split("crate::").skip(1);
+            let names = named.filter_map(|rest| rest.split(|c: char| !is_of_a_name(c)).next());
+            of_part.extend(names.filter(|name| *name != part).map(ToOwned::to_owned));
+        }
+    }
+    imports
+}
+
+fn is_of_a_name(letter: char) -> bool {
+    letter == '_' || letter.is_ascii_alphanumeric()
+}
+
+#[test]
+fn the_parts_of_the_window_import_one_another_one_way() {
+    let mut left = imports_of_the_app();
+    assert!(left.len() > 20 && left["window"].contains("view"));
+    // What imports nothing that is left is taken away, until nothing can be.
+    while let Some(free) = left
+        .iter()
+        .find(|(_, named)| !named.iter().any(|name| left.contains_key(name)))
+        .map(|(part, _)| part.clone())
+    {
+        left.remove(&free);
+    }
+    assert!(left.is_empty(), "a circle among {left:?}");
 }
 
 /// Clippy refuses the same, and functions of over 60 lines, but could be told not to.
