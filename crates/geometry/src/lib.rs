@@ -21,6 +21,8 @@
 //! * [`Outline`], [`Flaw`], [`largest_disc`], [`clearance`]: a sawn blank, and where a round board fits best in it.
 //! * [`Seam`], [`best_turn`], [`seam_gap`], [`turn_curve`]: the pattern turned so that the bores stay clear of seams.
 //! * [`best_half`], [`circle_strips`], [`lay_strips`], [`most_from_strips`]: what joining makes of a narrow blank.
+//! * [`Profile`], [`Piece`], [`Upright`], [`Rest`]: what is round about an upright axis: volume, distance, how a ball
+//!   rests in it, how a plane cuts it.
 //! * [`shortest_tour`], [`shortest_path`]: the order in which holes are drilled with the least travel.
 //! * [`Error`], [`Nearest`]: what cannot be built, and what can; [`PLAYERS`], [`SPACES`], [`MOST_HOLES`],
 //!   [`PITCH`], [`LOBE_DEPTH`], [`ARM_WIDTH`], [`MOST_SHEETS`]: what may be asked for.
@@ -39,6 +41,7 @@ mod limits;
 mod pattern;
 mod pocket;
 mod pocket_place;
+mod profile;
 mod seam_turn;
 mod sector;
 mod tour;
@@ -62,6 +65,7 @@ pub use limits::{ARM_WIDTH, LOBE_DEPTH, MOST_HOLES, PITCH, PLAYERS, SPACES};
 pub use pattern::{Pattern, home_lane, track, turn_in};
 pub use pocket::{PocketShape, pocket};
 pub use pocket_place::{PocketPlace, PocketSearch, best_pocket};
+pub use profile::{Piece, Profile, Rest, RestsOn, Upright, flatten};
 pub use seam_turn::{Measure, NearSeam, Seam, SeamTurn, best_turn, seam_gap, turn_curve};
 pub use sector::{Sector, bearing_of, point_at};
 pub use tour::{Tour, TourBudget, shortest_path, shortest_tour};

@@ -1,0 +1,177 @@
+//! One piece of a profile, straight or circular.
+
+use core::f64::consts::PI;
+use kurbo::Circle;
+
+use crate::Angle;
+
+/// A piece of a profile between two depths; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Piece {
+    /// Depth of its upper end.
+    pub(super) top: f64,
+    /// Depth of its lower end.
+    pub(super) bottom: f64,
+    /// Its radius at its upper end.
+    pub(super) above: f64,
+    /// Its radius at its lower end.
+    pub(super) below: f64,
+    /// The circle whose outer half it follows, in the half-plane of radius and depth; none for a straight piece.
+    pub(super) bend: Option<Circle>,
+}
+
+impl Piece {
+    /// A cylinder between two depths.
+    pub const fn cylinder(radius: f64, top: f64, bottom: f64) -> Self {
+        Self::straight((top, radius), (bottom, radius))
+    }
+
+    /// A cone, or a part of one, from a depth and the radius there to a lower depth and the radius there.
+    pub const fn straight((top, above): (f64, f64), (bottom, below): (f64, f64)) -> Self {
+        Self {
+            top,
+            bottom,
+            above,
+            below,
+            bend: None,
+        }
+    }
+
+    /// What lies within the outer half of a circle in the half-plane, its center at (radius, depth): a part of a ball
+    /// where the center is on the axis, of a roundover where it is beside it. Both depths are the circle's own.
+    pub fn round(circle: Circle, top: f64, bottom: f64) -> Self {
+        Self {
+            top,
+            bottom,
+            above: outer(circle, top),
+            below: outer(circle, bottom),
+            bend: Some(circle),
+        }
+    }
+
+    /// A part of a ball that a plane cuts off, from the radius and the depth of its rim to the depth of its farthest
+    /// place: below the rim a bowl, above it a crown.
+    ///
+    /// ```
+    /// use geometry::{Piece, Profile};
+    /// // A ball-nose cutter of 20 mm leaves a dimple 12 mm wide where it goes in by 2.
+    /// let dimple = Profile::from(Piece::cap(6.0, 0.0, 2.0));
+    /// assert!((dimple.volume() - 117.286).abs() < 1e-3);
+    /// assert!((dimple.depth_at(0.0).unwrap() - 2.0).abs() < 1e-12);
+    /// ```
+    pub fn cap(rim: f64, depth: f64, farthest: f64) -> Self {
+        let height = farthest - depth;
+        // With the sign of the height, so that it reaches from the farthest place back to the middle.
+        let radius = (rim * rim + height * height) / (2.0 * height);
+        let bend = (height != 0.0).then(|| Circle::new((0.0, farthest - radius), radius.abs()));
+        let (top, bottom) = (depth.min(farthest), depth.max(farthest));
+        let (above, below) = if height > 0.0 { (rim, 0.0) } else { (0.0, rim) };
+        Self {
+            top,
+            bottom,
+            above,
+            below,
+            bend,
+        }
+    }
+
+    /// From its upper end to its lower.
+    pub(super) const fn height(&self) -> f64 {
+        self.bottom - self.top
+    }
+
+    /// Whether a depth is one of its own.
+    pub(super) fn has(&self, depth: f64) -> bool {
+        (self.top..=self.bottom).contains(&depth)
+    }
+
+    /// Its radius at a depth; that of the nearer end above and below it.
+    pub(super) fn radius(&self, depth: f64) -> f64 {
+        if depth <= self.top {
+            self.above
+        } else if depth >= self.bottom {
+            self.below
+        } else if let Some(circle) = self.bend {
+            outer(circle, depth)
+        } else {
+            self.above + (self.below - self.above) * (depth - self.top) / self.height()
+        }
+    }
+
+    /// From which depth to which it is at least so wide; none where it is so wide nowhere, or has no height.
+    pub(super) fn span(&self, radius: f64) -> Option<(f64, f64)> {
+        let Self {
+            top,
+            bottom,
+            above,
+            below,
+            bend,
+        } = *self;
+        if bottom <= top {
+            return None;
+        }
+        if let Some(circle) = bend {
+            let (middle, reach) = (circle.center.y, reach(circle, radius));
+            let (from, to) = (top.max(middle - reach), bottom.min(middle + reach));
+            return (from < to).then_some((from, to));
+        }
+        // Where it is just so wide.
+        let meets = || top + (bottom - top) * (above - radius) / (above - below);
+        match (above >= radius, below >= radius) {
+            (true, true) => Some((top, bottom)),
+            (true, false) => Some((top, meets())),
+            (false, true) => Some((meets(), bottom)),
+            (false, false) => None,
+        }
+    }
+
+    /// The volume of its part between two depths: of a cone between radii a and b over a height h, π h (a² + ab + b²)
+    /// / 3; of a ball, π h (3a² + 3b² + h²) / 6. What is turned about an axis beside the circle has on top of that a
+    /// cylinder, and the area beside it carried round.
+    pub(super) fn volume(&self, upper: f64, lower: f64) -> f64 {
+        let Some((first, last)) = self.span(0.0) else {
+            return 0.0;
+        };
+        let (from, to) = (first.max(upper), last.min(lower));
+        let height = to - from;
+        if height <= 0.0 {
+            return 0.0;
+        }
+        let (a, b) = (self.radius(from), self.radius(to));
+        let Some(circle) = self.bend else {
+            return PI * height * (a * a + a * b + b * b) / 3.0;
+        };
+        let beyond = circle.center.x;
+        let (a, b) = (a - beyond, b - beyond);
+        let ball = PI * height * (3.0 * (a * a + b * b) + height * height) / 6.0;
+        if beyond == 0.0 {
+            return ball;
+        }
+        let area = beside(circle, to, b) - beside(circle, from, a);
+        ball + PI * beyond * (beyond * height + 2.0 * area)
+    }
+}
+
+/// How far a circle reaches from the axis at a depth.
+fn outer(circle: Circle, depth: f64) -> f64 {
+    let down = depth - circle.center.y;
+    let square = (circle.radius - down) * (circle.radius + down);
+    (circle.center.x + libm::sqrt(square.max(0.0))).max(0.0)
+}
+
+/// How far above and below its center a circle is at least so wide, from the axis.
+pub(super) fn reach(circle: Circle, radius: f64) -> f64 {
+    let short = (radius - circle.center.x).max(0.0);
+    libm::sqrt((circle.radius * circle.radius - short * short).max(0.0))
+}
+
+/// The area between the upright through a circle's center and its outer half, from the center's depth down to another,
+/// where the circle is so far out.
+fn beside(circle: Circle, depth: f64, out: f64) -> f64 {
+    let down = depth - circle.center.y;
+    let turn = Angle::asin((down / circle.radius).clamp(-1.0, 1.0));
+    f64::midpoint(
+        down * out,
+        circle.radius * circle.radius * turn.as_radians(),
+    )
+}

@@ -1,0 +1,101 @@
+//! How a ball rests in what a profile is of, let down along its axis.
+
+use super::{Piece, Profile};
+
+/// Where a ball comes to rest; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rest {
+    /// Depth of its lowest place.
+    pub lowest: f64,
+    /// What it rests on.
+    pub on: RestsOn,
+}
+
+/// What a ball rests on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum RestsOn {
+    /// The edge of the mouth.
+    Rim,
+    /// A flank, or an edge below the mouth.
+    Wall,
+    /// The deepest place.
+    Floor,
+}
+
+impl Profile {
+    /// Where a ball of this radius comes to rest.
+    ///
+    /// On the rim it sinks by its radius less the root of its radius squared less the mouth's squared; a cone holds it
+    /// with its middle at its radius over the sine of half the angle from the apex. A 5/8 in ball on a 1/2 in hole sinks
+    /// exactly 1/8 in:
+    ///
+    /// ```
+    /// use geometry::{Piece, Profile, RestsOn};
+    /// let rest = Profile::from(Piece::cylinder(6.35, 0.0, 6.35)).rest(7.9375);
+    /// assert_eq!(rest.on, RestsOn::Rim);
+    /// assert!((rest.lowest - 3.175).abs() < 1e-12);
+    /// ```
+    pub fn rest(&self, ball: f64) -> Rest {
+        let mut rest = Rest {
+            lowest: self.bottom(),
+            on: RestsOn::Floor,
+        };
+        let walls = self.pieces().map(|piece| piece.stops(ball));
+        let walls = walls.map(|lowest| (lowest, RestsOn::Wall));
+        let rim = (self.rim(ball), RestsOn::Rim);
+        for (lowest, on) in walls.chain([rim]) {
+            let is_higher = lowest < rest.lowest || (lowest == rest.lowest && on == RestsOn::Rim);
+            if is_higher {
+                rest = Rest { lowest, on };
+            }
+        }
+        rest
+    }
+
+    /// Depth of the lowest place of a ball of this radius that rests on the rim, mm; without end for one that falls in.
+    pub fn rim(&self, ball: f64) -> f64 {
+        edge(self.top(), self.mouth(), ball)
+    }
+
+    /// Depth of the lowest place of a ball of this radius that no rim keeps off the floor, mm: over a point where its
+    /// flank stops the ball, and over all else the deepest place.
+    pub fn floor(&self, ball: f64) -> f64 {
+        let last = self.last();
+        let is_point = last.bend.is_none() && last.below < last.above;
+        if is_point {
+            last.stops(ball).min(last.bottom)
+        } else {
+            last.bottom
+        }
+    }
+}
+
+impl Piece {
+    /// Depth of the lowest place of a ball that its side and its ends stop; without end where they are wider.
+    fn stops(&self, ball: f64) -> f64 {
+        let ends = edge(self.top, self.above, ball).min(edge(self.bottom, self.below, ball));
+        // A circular side is nowhere steeper against a ball than at one of its ends.
+        if self.bend.is_some() {
+            return ends;
+        }
+        let (inward, length) = (self.above - self.below, self.height());
+        let slant = libm::hypot(inward, length);
+        // The ball's radius stands square on the flank where it touches it.
+        let touches = ball * length / slant;
+        if inward > 0.0 && (self.below..=self.above).contains(&touches) {
+            let depth = self.top + length * (self.above - touches) / inward;
+            ends.min(edge(depth, touches, ball))
+        } else {
+            ends
+        }
+    }
+}
+
+/// Depth of the lowest place of a ball on a round edge at a depth; without end where the edge is as wide as the ball.
+fn edge(depth: f64, radius: f64, ball: f64) -> f64 {
+    if radius < ball {
+        depth + ball - libm::sqrt(ball * ball - radius * radius)
+    } else {
+        f64::INFINITY
+    }
+}
