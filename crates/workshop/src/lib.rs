@@ -67,9 +67,8 @@ pub use bores::holds::{
     insert_diameter, insert_gap, insert_mass, magnet_hold, marble_stand, peg_stand, piece_density,
     piece_mass,
 };
+pub use bores::profile::{ball_volume, bore_profile, deepest, tip};
 pub use bores::seat::{MarbleSeat, marble_seat};
-pub use bores::shape::{deepest, tip};
-pub use bores::volume::{ball_volume, bore_volume, cap_volume};
 pub use caution::{Caution, FIRST};
 pub use changes::changes;
 pub use check::{Finding, Measure, Rule, Severity, stops};

@@ -5,8 +5,8 @@ use serde::Serialize;
 
 use crate::Workpiece;
 use crate::blank::turn::best_rotation;
+use crate::bores::profile::tip;
 use crate::bores::seat::{MarbleSeat, marble_seat};
-use crate::bores::shape::tip;
 use crate::filling::batch_in_time;
 use crate::fit::{
     FitError, Open, most_spaces, smallest_board_for_piece, smallest_pitch_for_piece, solve,

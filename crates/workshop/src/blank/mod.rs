@@ -2,6 +2,7 @@
 
 pub mod check;
 pub mod panel;
+pub mod profile;
 pub mod steps;
 pub mod stock;
 pub mod turn;

@@ -199,7 +199,7 @@ fn name_of(diameter: f64, units: Units) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bores::shape::tip;
+    use crate::bores::profile::tip;
     use board::{Bore, INCH};
     use proptest::prelude::*;
     use testkit::assert_near;

@@ -1,6 +1,9 @@
 //! How a piece sits in its bore.
 
-use board::{Bore, Bottom};
+use board::Bore;
+use geometry::RestsOn;
+
+use crate::bores::profile::bore_profile;
 
 /// How a marble sits in a bore; lengths in mm, down from the top face.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -36,51 +39,24 @@ pub enum MarbleSeat {
 /// assert!((sinks - 3.175).abs() < 1e-12);
 /// ```
 pub fn marble_seat(bore: Bore, diameter: f64) -> MarbleSeat {
-    let (ball, mouth) = (diameter / 2.0, bore.radius());
-    if ball <= mouth {
-        return MarbleSeat::FallsIn;
-    }
-    let wants = ball - libm::sqrt(ball * ball - mouth * mouth);
-    // The floor is as deep as the bore in the middle, where the ball is lowest; a round floor touches a ball that
-    // is rounder than it there too. A point or spur below the full diameter only gives more room.
-    let clear = match bore.bottom {
-        Bottom::Ball | Bottom::Flat | Bottom::Forstner => bore.depth - wants,
-        Bottom::Point118 | Bottom::Point135 => room_over_cone(bore, ball, wants),
-    };
-    if clear >= 0.0 {
-        MarbleSeat::OnRim {
-            sinks: wants,
-            clear,
-        }
+    // The pit of a spur is too narrow for a ball to rest in.
+    let (profile, ball) = (bore_profile(bore, 0.0), diameter / 2.0);
+    let (rest, wants) = (profile.rest(ball), profile.rim(ball));
+    let sinks = rest.lowest;
+    if wants.is_infinite() {
+        MarbleSeat::FallsIn
+    } else if rest.on == RestsOn::Rim {
+        let clear = profile.floor(ball) - sinks;
+        MarbleSeat::OnRim { sinks, clear }
     } else {
-        MarbleSeat::OnFloor {
-            sinks: wants + clear,
-            wants,
-        }
+        MarbleSeat::OnFloor { sinks, wants }
     }
-}
-
-/// Room under a ball that rests on the rim, over the cone of a drill's point, straight down: a ball touches a cone
-/// where its radius stands square on the flank, at the ball's radius over the sine of half the angle from the apex.
-fn room_over_cone(bore: Bore, ball: f64, wants: f64) -> f64 {
-    let tip = crate::bores::shape::tip(bore, 0.0);
-    let half = geometry::Angle::atan2(bore.radius(), tip);
-    let apex = bore.depth + tip;
-    // The ball's middle when it touches the flank, and the place it touches.
-    let middle = apex - ball / half.sin();
-    let touches = ball * half.cos();
-    let lowest = if touches <= bore.radius() {
-        middle + ball
-    } else {
-        // It touches the upper end of the cone, where the full diameter ends.
-        bore.depth + wants
-    };
-    lowest - wants
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use board::Bottom;
     use testkit::assert_near;
 
     fn seat(ball: f64, mouth: f64, depth: f64, bottom: Bottom) -> MarbleSeat {

@@ -3,7 +3,7 @@
 use board::{Board, Bore, Bottom, Center, Hole, HoleId, HoleName, Units};
 
 use crate::Workpiece;
-use crate::bores::shape::{deepest, tip};
+use crate::bores::profile::{deepest, tip};
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 use crate::{Cutter, Measure, NearDrill, Series, nearest_drills};
 

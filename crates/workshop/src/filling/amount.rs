@@ -1,9 +1,10 @@
 //! The resin that one bore takes.
 
 use board::{Board, Bore, Bottom, Filling, PieceKind};
+use geometry::{Piece, Profile};
 
-use crate::bores::holds::insert_part_below;
-use crate::bores::volume::{bore_volume, crown_volume};
+use crate::bores::holds::insert_profile;
+use crate::bores::profile::bore_profile;
 
 /// Whether the bore of a hole that holds a piece is filled: it is deeper than the level of the resin.
 pub fn is_filled(board: &Board, filling: &Filling, bore: Bore) -> bool {
@@ -40,19 +41,18 @@ impl Amount {
     }
 }
 
-/// The resin in a bore. One that ends above the resin's level has none, nor has it a dome. What is set in it and
+/// The resin in a bore, with its dome, a part of a ball over the mouth of the bore. One that ends above the resin's level has none, nor has it a dome. What is set in it and
 /// stands out of the level counts as covered by the dome.
 pub fn amount(board: &Board, filling: &Filling, bore: Bore) -> Amount {
     let level = filling.below_top;
-    let set = |level: f64| {
-        let is_set = filling.around_insert && board.piece.kind == PieceKind::Magnet;
-        if is_set {
-            insert_part_below(&board.piece, bore, level)
-        } else {
-            0.0
-        }
+    let is_set = filling.around_insert && board.piece.kind == PieceKind::Magnet;
+    let set = is_set.then(|| insert_profile(&board.piece, bore));
+    let set = |upper: f64, lower: f64| {
+        let set = set.as_ref();
+        set.map_or(0.0, |set| set.volume_between(upper, lower))
     };
-    let body = bore_volume(bore, board.bores.spur, level) - set(level);
+    let profile = bore_profile(bore, board.bores.spur);
+    let body = profile.volume_between(level, f64::INFINITY) - set(level, f64::INFINITY);
     // Rounding of a level at the floor is no resin.
     if body < 1e-6 {
         return Amount {
@@ -60,13 +60,12 @@ pub fn amount(board: &Board, filling: &Filling, bore: Bore) -> Amount {
             above: 0.0,
         };
     }
-    let crown = |above: f64| {
-        let covered = set(level - filling.dome) - set(level - filling.dome + above);
-        (crown_volume(bore.radius(), filling.dome, above) - covered).max(0.0)
-    };
-    let above = crown((filling.dome - level).max(0.0));
+    let peak = level - filling.dome;
+    let crown = Profile::from(Piece::cap(bore.radius(), level, peak));
+    let down_to = |lower: f64| (crown.volume_between(peak, lower) - set(peak, lower)).max(0.0);
+    let above = down_to(0.0);
     Amount {
-        within: body + (crown(filling.dome) - above).max(0.0),
+        within: body + (down_to(level) - above).max(0.0),
         above,
     }
 }

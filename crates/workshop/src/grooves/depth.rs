@@ -1,7 +1,7 @@
 //! How deep a V bit goes for a groove of a width, and in how many passes.
 
 use board::Grooves;
-use geometry::Angle;
+use geometry::{Angle, Piece, Profile};
 
 /// Depth of a groove of the set width, mm: (width − tip) / (2 tan(angle / 2)), by the shape of the bit; 0 or less
 /// where the tip of the bit is as wide as the groove.
@@ -14,6 +14,13 @@ use geometry::Angle;
 pub fn groove_depth(grooves: &Grooves) -> f64 {
     let half = Angle::degrees(grooves.angle / 2.0);
     (grooves.width - grooves.tip) / (2.0 * half.tan())
+}
+
+/// Half of what the bit leaves across its way, about the middle of the groove; depths are measured down from the top
+/// face.
+pub fn groove_profile(grooves: &Grooves, depth: f64) -> Profile {
+    let (half, tip) = (grooves.width / 2.0, grooves.tip / 2.0);
+    Piece::straight((0.0, half), (depth, tip)).into()
 }
 
 /// How many equal passes go that deep, none deeper than `pass`; none for no depth.

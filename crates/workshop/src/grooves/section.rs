@@ -5,10 +5,11 @@
 //! long as the distance to the groove's edge pass none of it.
 
 use board::Board;
-use geometry::{Angle, Point};
+use geometry::{Point, flatten};
 
+use crate::grooves::depth::groove_profile;
 use crate::section::plane::View;
-use crate::section::revolved::refine;
+use crate::section::revolved::OFF;
 use crate::{GroovePlan, Stroke};
 
 /// The most steps from one end of a plane to the other.
@@ -18,17 +19,19 @@ const HALVINGS: u32 = 10;
 
 /// What a plane cuts of the grooves, each part where they go on without a gap.
 pub fn cut_grooves(board: &Board, plan: &GroovePlan, view: &View, reach: f64) -> Vec<Vec<Point>> {
-    let Some(bit) = Bit::of(board, plan) else {
+    let Some(wanted) = board.grooves.filter(|_| plan.depth > 0.0) else {
         return Vec::new();
     };
+    let bit = groove_profile(&wanted, plan.depth);
+    let half = bit.mouth();
     let strokes = plan.grooves.iter().flat_map(|groove| &groove.path);
     let near: Vec<Stroke> = strokes
-        .filter(|stroke| comes_near(stroke, view, bit.half))
+        .filter(|stroke| comes_near(stroke, view, half))
         .copied()
         .collect();
     let away = |s: f64| {
         let distances = near.iter().map(|stroke| stroke.distance(view.at(s)));
-        distances.fold(f64::INFINITY, f64::min) - bit.half
+        distances.fold(f64::INFINITY, f64::min) - half
     };
     if near.is_empty() {
         return Vec::new();
@@ -36,7 +39,7 @@ pub fn cut_grooves(board: &Board, plan: &GroovePlan, view: &View, reach: f64) ->
     let (from, to) = view.range(reach);
     spans((from, to), &away)
         .iter()
-        .filter_map(|places| bit.part(places, &away))
+        .filter_map(|places| part(places, &|s| bit.depth_at(away(s) + half).unwrap_or(0.0)))
         .collect()
 }
 
@@ -86,57 +89,36 @@ fn edge(within: f64, outside: f64, away: &impl Fn(f64) -> f64) -> f64 {
     within
 }
 
-/// What the bit cuts across its way.
-struct Bit {
-    /// Half the width at the top face.
-    half: f64,
-    depth: f64,
-    /// Depth for each millimeter in from the edge.
-    steep: f64,
-}
-
-impl Bit {
-    fn of(board: &Board, plan: &GroovePlan) -> Option<Self> {
-        let wanted = board.grooves.filter(|_| plan.depth > 0.0)?;
-        let tan = Angle::degrees(wanted.angle / 2.0).tan();
-        Some(Self {
-            half: wanted.width / 2.0,
-            depth: plan.depth,
-            steep: 1.0 / tan,
-        })
+/// The outline of a part that goes on without a gap, by how deep it is at each place.
+fn part(places: &[f64], depth: &impl Fn(f64) -> f64) -> Option<Vec<Point>> {
+    let at = |s: f64| Point::new(s, -depth(s));
+    let (&first, &last) = (places.first()?, places.last()?);
+    let mut curve = vec![Point::new(first, 0.0), at(first)];
+    for pair in places.windows(2) {
+        let &[from, to] = pair else { continue };
+        flatten(
+            &at,
+            [from, to],
+            [at(from), at(to)],
+            (OFF, HALVINGS),
+            &mut curve,
+        );
     }
-
-    fn part(&self, places: &[f64], away: &impl Fn(f64) -> f64) -> Option<Vec<Point>> {
-        let at = |s: f64| (s, (-away(s) * self.steep).clamp(0.0, self.depth));
-        let (&first, &last) = (places.first()?, places.last()?);
-        let mut curve = vec![(first, 0.0), at(first)];
-        for pair in places.windows(2) {
-            let &[from, to] = pair else { continue };
-            refine(&at, (from, at(from)), (to, at(to)), HALVINGS, &mut curve);
-        }
-        curve.push((last, 0.0));
-        curve.dedup();
-        let corners: Vec<Point> = without_middles(&curve)
-            .into_iter()
-            .map(|(s, depth)| Point::new(s, -depth))
-            .collect();
-        (corners.len() >= 3).then_some(corners)
-    }
+    curve.push(Point::new(last, 0.0));
+    curve.dedup();
+    let corners = without_middles(&curve);
+    (corners.len() >= 3).then_some(corners)
 }
 
 /// The points of a curve without those that lie on the line between their neighbors.
-fn without_middles(curve: &[(f64, f64)]) -> Vec<(f64, f64)> {
+fn without_middles(curve: &[Point]) -> Vec<Point> {
     const FLAT: f64 = 1e-9;
-    let mut kept: Vec<(f64, f64)> = Vec::new();
+    let mut kept: Vec<Point> = Vec::new();
     for &point in curve {
-        if let [.., before, last] = kept.as_slice() {
-            let (way, on) = (
-                (point.0 - before.0, point.1 - before.1),
-                (last.0 - before.0, last.1 - before.1),
-            );
-            if (way.0 * on.1 - way.1 * on.0).abs() <= FLAT {
-                kept.pop();
-            }
+        if let [.., before, last] = kept.as_slice()
+            && (point - *before).cross(*last - *before).abs() <= FLAT
+        {
+            kept.pop();
         }
         kept.push(point);
     }

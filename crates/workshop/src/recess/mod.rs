@@ -11,7 +11,7 @@ pub mod sums;
 use board::{Board, Piece, PieceKind, RecessShape};
 use core::f64::consts::PI;
 
-use crate::bores::volume::ball_volume;
+use crate::bores::profile::ball_volume;
 
 use outline::Outline;
 pub use outline::{area, away, away_from_tenon, farthest, middle};

@@ -1,9 +1,9 @@
 //! Things with four straight sides, square to the grain and along it, cut by an upright plane.
 
-use geometry::Point;
+use geometry::{Piece, Point};
 
 use super::plane::{View, clipped};
-use super::revolved::{Revolved, Zone};
+use super::revolved::Revolved;
 
 /// A box, or one whose sides lean out from its lower end to its upper.
 #[derive(Debug, Clone, Copy)]
@@ -101,7 +101,7 @@ impl Block {
         ];
         middles.map(|middle| Revolved {
             center: middle.into(),
-            zones: vec![Zone::cylinder(self.corner, self.top, self.bottom)],
+            profile: Piece::cylinder(self.corner, self.top, self.bottom).into(),
         })
     }
 

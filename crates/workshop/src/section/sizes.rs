@@ -3,12 +3,11 @@
 use board::{Board, Bore, Hole, HoleId, Insert, LidHold, PieceKind, Recess};
 use geometry::Angle;
 
-use super::forms::depth_at;
 use crate::bores::holds::{
     MagnetHold, MarbleStand, PegStand, insert_below, insert_diameter, insert_gap, magnet_hold,
     marble_stand, peg_stand,
 };
-use crate::bores::shape::{deepest, tip};
+use crate::bores::profile::{bore_profile, tip};
 use crate::filling::{is_filled, open_bore};
 use crate::recess::away;
 use crate::{Lid, Workpiece};
@@ -135,16 +134,17 @@ fn stands(board: &Board, bore: Bore) -> Stands {
 /// The least wood straight under any place of a bore.
 fn floor(workpiece: &Workpiece, hole: &Hole) -> Floor {
     let board = workpiece.board();
-    let (thickness, spur) = (board.blank.thickness, board.bores.spur);
+    let thickness = board.blank.thickness;
+    let bore = bore_profile(hole.bore, board.bores.spur);
     let under = |cut: Option<Recess>, over: FloorOver| {
         let cut = cut?;
         // The deepest place of the bore that is over it.
-        let deep = depth_at(hole.bore, spur, away(&cut, hole.center))?;
+        let deep = bore.depth_at(away(&cut, hole.center))?;
         let left = thickness - cut.depth - deep;
         Some(Floor { left, over })
     };
     let underside = Floor {
-        left: thickness - deepest(hole.bore, spur),
+        left: thickness - bore.bottom(),
         over: FloorOver::Underside,
     };
     let cuts = [

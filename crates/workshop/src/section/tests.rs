@@ -9,7 +9,7 @@ use board::{
 use proptest::prelude::*;
 use testkit::assert_near;
 
-use crate::bores::shape::tests::width;
+use crate::bores::profile::tests::width;
 use crate::{insert_below, marble_stand};
 
 const FIRST: HoleId = HoleId::new(Role::Track, 1, 1);

@@ -1,14 +1,14 @@
 //! What a board weighs: its volume less what is cut out of it, at the density its moisture gives the wood.
 
 use board::{Board, Layout, PieceKind, Wood};
-use core::f64::consts::PI;
 
 use super::movement::{WoodError, species_of, typed};
 use super::species::Known;
 use super::wood_moves;
 use crate::Workpiece;
+use crate::blank::profile::blank_profile;
 use crate::bores::holds;
-use crate::bores::volume::bore_volume;
+use crate::bores::profile::bore_profile;
 use crate::recess::area;
 
 /// The moisture that specific gravities and densities are given at, %.
@@ -98,24 +98,13 @@ fn density(wood: &Wood) -> Result<Known, WoodError> {
 
 /// The disc less its roundover, bores and recess, mm³; never under 0.
 fn wood_volume(board: &Board, layout: &Layout) -> f64 {
-    let blank = board.blank;
-    let radius = blank.radius();
-    let disc = PI * radius * radius * blank.thickness;
-    let rounded = roundover(radius, blank.roundover.min(blank.thickness).min(radius));
-    let bore = |hole: &board::Hole| bore_volume(hole.bore, board.bores.spur, 0.0);
+    let disc = blank_profile(&board.blank).volume();
+    let bore = |hole: &board::Hole| bore_profile(hole.bore, board.bores.spur).volume();
     let bores: f64 = layout.holes.iter().map(bore).sum();
     let recess = board.recess.map_or(0.0, |recess| {
         area(recess.shape) * (recess.depth - recess.lid).max(0.0)
     });
-    (disc - rounded - bores - recess).max(0.0)
-}
-
-/// What a roundover takes off the edge of a disc, mm³: the corner outside a quarter circle, (1 - π/4) r², carried
-/// round its centroid, which is (10 - 3π) / (12 - 3π) r inside the edge (Pappus's theorem).
-fn roundover(edge: f64, radius: f64) -> f64 {
-    let area = (1.0 - PI / 4.0) * radius * radius;
-    let inside = (10.0 - 3.0 * PI) / (12.0 - 3.0 * PI) * radius;
-    area * 2.0 * PI * (edge - inside)
+    (disc - bores - recess).max(0.0)
 }
 
 fn inserts(board: &Board, layout: &Layout) -> f64 {
@@ -130,6 +119,7 @@ fn inserts(board: &Board, layout: &Layout) -> f64 {
 mod tests {
     use super::*;
     use board::{Bore, Bores, Bottom, Center, Filling, Recess, RecessShape};
+    use core::f64::consts::PI;
     use testkit::assert_near;
 
     fn bare(diameter: f64, thickness: f64) -> Board {
@@ -211,22 +201,6 @@ mod tests {
         assert_near!(mass(&board).resin, 132.0 * PI * 36.0 * 5.0 * 1.15e-3, 1e-9);
         board.piece.kind = PieceKind::Magnet;
         assert_near!(mass(&board).inserts, 132.0 * PI * 288.0 * 7.85e-3, 1e-9);
-    }
-
-    #[test]
-    fn a_roundover_is_what_its_slices_are() {
-        let (edge, radius) = (250.0, 6.0);
-        let steps = 100_000;
-        let slice = radius / f64::from(steps);
-        let summed: f64 = (0..steps)
-            .map(|step| {
-                let up = (f64::from(step) + 0.5) * slice;
-                let left = edge - radius + libm::sqrt(radius * radius - up * up);
-                PI * (edge * edge - left * left) * slice
-            })
-            .sum();
-        assert_near!(roundover(edge, radius), summed, 1e-3);
-        assert_eq!(roundover(edge, 0.0), 0.0);
     }
 
     #[test]

@@ -4,7 +4,7 @@ use board::{Board, Hole};
 
 use crate::Mend;
 use crate::Workpiece;
-use crate::bores::shape::{deepest, tip};
+use crate::bores::profile::{deepest, tip};
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "Under a bore at least the set floor is left, measured from the point of the drill or the \

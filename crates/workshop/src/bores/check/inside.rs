@@ -1,10 +1,10 @@
 //! Rule: wood is left inside the board between a bore and what is cut into it from the seam or from below.
 
 use board::{Board, Hole, HoleName, RecessShape};
-use geometry::Point;
+use geometry::{Point, Upright};
 
 use crate::Workpiece;
-use crate::bores::shape::{Upright, wood_between};
+use crate::bores::profile::bore_profile;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
 use crate::recess::lid_cut::lid_cut_name;
 use crate::recess::{away, middle};
@@ -51,9 +51,9 @@ pub fn least_inside(workpiece: &Workpiece) -> Option<(f64, HoleName)> {
 
 /// What of all that is cut inside the board is nearest to a bore.
 fn nearest(board: &Board, hidden: &[(&'static str, Hidden)], hole: &Hole) -> Option<Near> {
-    let wood = |(what, upright): &(&'static str, Hidden)| {
-        let upright = upright.seen_from(hole.center);
-        (wood_between(hole.bore, board.bores.spur, upright), *what)
+    let bore = bore_profile(hole.bore, board.bores.spur);
+    let wood = |(what, hidden): &(&'static str, Hidden)| {
+        (bore.distance(hidden.seen_from(hole.center)), *what)
     };
     let (wood, what) = hidden.iter().map(wood).min_by(|a, b| a.0.total_cmp(&b.0))?;
     Some(Near {

@@ -1,9 +1,9 @@
 //! The steel set into a hole for a magnet piece to hold on.
 
 use board::{Bore, Insert, Piece};
-use core::f64::consts::PI;
+use geometry::Profile;
 
-use crate::bores::volume::{ball_below, ball_volume, lowest};
+use crate::bores::profile::lowest;
 
 /// Density of steel, g/cm³: by it lists of bearing balls give 60.8 balls of 5/8 in a kilogram.
 const STEEL: f64 = 7.85;
@@ -31,33 +31,28 @@ pub fn insert_gap(piece: &Piece, bore: Bore) -> f64 {
     (bore.diameter - insert_diameter(piece, bore)) / 2.0
 }
 
-/// How much of it is below a level, which is given as a depth below the top face, mm³. The pit of a Forstner bit's spur
-/// does not lower it.
-pub fn insert_part_below(piece: &Piece, bore: Bore, level: f64) -> f64 {
-    let diameter = insert_diameter(piece, bore);
+/// What is set into a bore, where it stands in it. The pit of a Forstner bit's spur does not lower it.
+pub fn insert_profile(piece: &Piece, bore: Bore) -> Profile {
+    let radius = insert_diameter(piece, bore) / 2.0;
+    let top = insert_below(piece, bore);
     match piece.insert {
-        Insert::Ball => ball_below(bore, diameter, level),
+        Insert::Ball => Profile::ball(top + radius, radius),
         Insert::Disc { thickness } => {
-            let height = (bore.depth - level).clamp(0.0, thickness.max(0.0));
-            PI / 4.0 * diameter * diameter * height
+            geometry::Piece::cylinder(radius, top, top + thickness).into()
         }
     }
 }
 
 /// What it weighs, g, being of steel.
 pub fn insert_mass(piece: &Piece, bore: Bore) -> f64 {
-    let diameter = insert_diameter(piece, bore);
-    let volume = match piece.insert {
-        Insert::Ball => ball_volume(diameter),
-        Insert::Disc { thickness } => PI / 4.0 * diameter * diameter * thickness,
-    };
-    STEEL * volume / 1000.0
+    STEEL * insert_profile(piece, bore).volume() / 1000.0
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use board::{Bottom, PieceKind};
+    use core::f64::consts::PI;
     use testkit::assert_near;
 
     fn piece(shank: f64, insert: Insert) -> Piece {

@@ -8,7 +8,7 @@ mod magnet;
 mod marble;
 mod peg;
 
-pub use insert::{insert_below, insert_diameter, insert_gap, insert_mass, insert_part_below};
+pub use insert::{insert_below, insert_diameter, insert_gap, insert_mass, insert_profile};
 pub use magnet::{MagnetHold, magnet_hold};
 pub use marble::{MarbleStand, marble_stand};
 pub use peg::{PegStand, peg_stand};
@@ -19,7 +19,7 @@ use core::f64::consts::PI;
 use geometry::Angle;
 
 use crate::Workpiece;
-use crate::bores::volume::ball_volume;
+use crate::bores::profile::ball_volume;
 use crate::filling::open_bore;
 
 /// Standard gravity, mm/s² (ISO 80000-3).

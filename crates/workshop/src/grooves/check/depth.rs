@@ -4,9 +4,9 @@ use board::{Board, Grooves, show_length};
 
 use crate::Workpiece;
 use crate::bores::check::inside::Hidden;
-use crate::bores::shape::wood_under_groove;
 use crate::check::{Finding, HAIR, Measure, Rule, Severity};
 use crate::grooves::Strokes;
+use crate::grooves::depth::groove_profile;
 
 pub const STATEMENT: &str = "A V bit cuts grooves wider than the flat at its tip, and as deep as their width and its angle \
      make them: (width − tip) / (2 tan(angle / 2)). Under a groove the set floor is left to the underside, and the set \
@@ -108,7 +108,7 @@ fn wood(
         Some(hidden.away_from(&stroke, reach))
     });
     let upright = hidden.at(away.min_by(f64::total_cmp)?);
-    let wood = wood_under_groove((wanted.width, depth, wanted.tip), upright);
+    let wood = groove_profile(wanted, depth).distance(upright);
     (wood < limit - HAIR).then_some(wood)
 }
 
