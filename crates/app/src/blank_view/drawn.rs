@@ -27,7 +27,10 @@ pub struct Drawn {
 pub struct Area {
     /// Its corners as they were typed; those of a round flaw stand around it.
     pub corners: Vec<Point>,
-    /// What they make, if they make an outline.
+    edge: BezPath,
+    /// A box around it, unless it has no corners.
+    pub bounds: Option<kurbo::Rect>,
+    /// What its corners make, if they make an outline.
     outline: Option<Outline>,
     /// Its inside; empty where it is round, or no outline.
     pub fill: Fill,
@@ -67,7 +70,7 @@ impl Drawn {
         let wood = self.wood().into_iter();
         let areas = wood.chain(self.flaws().map(|(_, area)| area));
         areas
-            .filter_map(Area::bounds)
+            .filter_map(|area| area.bounds)
             .reduce(|all, area| all.union(area))
     }
 }
@@ -99,7 +102,10 @@ impl Area {
     }
 
     fn new(corners: Vec<Point>) -> Self {
+        let edge = edge(&corners);
         Self {
+            bounds: (!edge.is_empty()).then(|| edge.bounding_box()),
+            edge,
             outline: Outline::new(corners.clone()).ok(),
             corners,
             fill: Fill::default(),
@@ -128,22 +134,17 @@ impl Area {
 
     /// Whether a point lies inside, also where edges cross.
     pub fn contains(&self, at: Point) -> bool {
-        self.edge().winding(at) % 2 != 0
+        self.edge.winding(at) % 2 != 0
     }
+}
 
-    /// A box around it, unless it has no corners.
-    pub fn bounds(&self) -> Option<kurbo::Rect> {
-        let edge = self.edge();
-        (!edge.is_empty()).then(|| edge.bounding_box())
-    }
-
-    fn edge(&self) -> BezPath {
-        let (first, rest) = (self.corners.iter().take(1), self.corners.iter().skip(1));
-        let start = first.map(|at| PathEl::MoveTo(*at));
-        let lines = rest.map(|at| PathEl::LineTo(*at));
-        let end = (!self.corners.is_empty()).then_some(PathEl::ClosePath);
-        start.chain(lines).chain(end).collect()
-    }
+fn edge(corners: &[Point]) -> BezPath {
+    let Some((first, rest)) = corners.split_first() else {
+        return BezPath::new();
+    };
+    let lines = rest.iter().map(|at| PathEl::LineTo(*at));
+    let start = core::iter::once(PathEl::MoveTo(*first));
+    start.chain(lines).chain([PathEl::ClosePath]).collect()
 }
 
 /// Ways that the hatching of a kind runs: each kind has its own.

@@ -100,7 +100,7 @@ fn flaw_fill(pen: &mut Pen<'_>, flaw: &StockFlaw, area: &Area) {
 fn flaw_labels(pen: &mut Pen<'_>, drawn: &Drawn) {
     let is_crowd = drawn.flaws().count() >= CROWD;
     for ((flaw, area), number) in drawn.flaws().zip(1_usize..) {
-        let Some(bounds) = area.bounds() else {
+        let Some(bounds) = area.bounds else {
             continue;
         };
         let words = flaw_label(flaw.kind, number, is_crowd);

@@ -11,8 +11,10 @@ const FLATNESS: f32 = 0.08;
 const MOST_JOINED: usize = 200;
 /// Corners of such a line nearer to the last one than this are left out, in points.
 const NEAR: f32 = 0.5;
-/// Fewest and most dashes of a ring, how many there are for a point of its radius, and how much of each is seen.
-const DASHES: (f32, f32, f32, f32) = (6.0, 96.0, 0.6, 0.62);
+/// Dashes of a ring for a point of its radius, and the fewest and the most.
+const DASHES: (f32, f32, f32) = (0.6, 6.0, 96.0);
+/// How much of a ring is dashes and not gaps.
+const DASHED: f32 = 0.62;
 
 impl Pen<'_> {
     /// A closed line through places on the drawing.
@@ -48,12 +50,12 @@ impl Pen<'_> {
     /// A dashed circle on the screen. It has a whole number of dashes, so that there is no seam, and no more of them in
     /// a close view than in a far one.
     pub fn dashed_ring(&mut self, at: Pos2, radius: f32, stroke: impl Into<Stroke>) {
-        let (fewest, most, density, share) = DASHES;
+        let (density, fewest, most) = DASHES;
         let dashes = (density * radius).clamp(fewest, most).round();
-        let dash = core::f32::consts::TAU * radius / dashes;
+        let pitch = core::f32::consts::TAU * radius / dashes;
         let toward = directions(radius.max(60.0)).chain(core::iter::once(Vec2::RIGHT));
         let way: Vec<Pos2> = toward.map(|toward| at + toward * radius).collect();
-        let pieces = Shape::dashed_line(&way, stroke, share * dash, (1.0 - share) * dash);
+        let pieces = Shape::dashed_line(&way, stroke, DASHED * pitch, (1.0 - DASHED) * pitch);
         self.shapes.extend(pieces);
     }
 
