@@ -17,7 +17,18 @@ pub struct Item {
 }
 
 impl Item {
-    /// The item moved by a way.
+    /// The item moved by a way, in mm.
+    ///
+    /// ```
+    /// use drawing::{Item, Layer, Line, Shape};
+    /// use geometry::{Circle, Vec2};
+    /// let bore = |x| Item {
+    ///     layer: Layer::Track,
+    ///     line: Line::Drill,
+    ///     shape: Shape::Circle(Circle::new((x, 0.0), 6.0)),
+    /// };
+    /// assert_eq!(bore(10.0).moved(Vec2::new(5.0, 0.0)), bore(15.0));
+    /// ```
     #[must_use]
     pub fn moved(self, by: Vec2) -> Self {
         let shape = match self.shape {
@@ -207,6 +218,16 @@ impl Text {
     }
 
     /// Where the first letter starts, on the baseline.
+    ///
+    /// ```
+    /// use drawing::{Anchor, Text, font};
+    /// use geometry::{Angle, Point};
+    /// let words = Text::level(Point::new(100.0, 20.0), 4.0, Anchor::End, "6 players");
+    /// let width = font::width("6 players", 4.0, font::Weight::Regular);
+    /// assert_eq!(words.start(), Point::new(100.0 - width, 20.0));
+    /// let upright = Text { turn: Angle::degrees(90.0), ..words };
+    /// assert!((upright.start().y - (20.0 - width)).abs() < 1e-9);
+    /// ```
     pub fn start(&self) -> Point {
         let width = font::width(&self.words, self.size, self.weight);
         let back = match self.anchor {
@@ -238,6 +259,13 @@ impl Text {
 
 impl Shape {
     /// A box around the shape, without the width of its line.
+    ///
+    /// ```
+    /// use drawing::Shape;
+    /// use geometry::Point;
+    /// let cross = Shape::Cross { center: Point::new(3.0, 4.0), arm: 2.0 };
+    /// assert_eq!(cross.bounds(), kurbo::Rect::new(1.0, 2.0, 5.0, 6.0));
+    /// ```
     pub fn bounds(&self) -> Rect {
         match self {
             Self::Circle(circle) => disc_bounds(circle.center, circle.radius),
@@ -250,10 +278,12 @@ impl Shape {
     }
 }
 
+/// The square around a circle, or around a cross with arms as long as its radius.
 fn disc_bounds(center: Point, radius: f64) -> Rect {
     Rect::from_center_size(center, (2.0 * radius, 2.0 * radius))
 }
 
+/// The box around corners; of none, the empty one at the origin.
 fn corners_bounds(corners: &[Point]) -> Rect {
     let Some(&first) = corners.first() else {
         return Rect::ZERO;

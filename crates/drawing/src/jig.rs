@@ -5,7 +5,22 @@ use workshop::{Caution, FIRST, HoleRow, JigSheet, exact_divisions, paper_size};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
-/// The jig sheet of a board, on the paper of its template.
+/// The jig sheet of a board, on the paper of its template: how the circle is cut, the radii to set, what the maker's index
+/// plates miss by, what to set dividers to, the holes in the order of drilling, and a table of all of them by radius.
+///
+/// Lengths are in the board's unit, bearings in degrees clockwise from player 1's axis.
+///
+/// ```
+/// use board::Board;
+/// use drawing::{Stamp, jig_pages};
+/// use workshop::{Workpiece, jig_sheet};
+///
+/// let board = Board::default();
+/// let jig = jig_sheet(&Workpiece::of(&board)?);
+/// let sheets = jig_pages(&board, &jig, &Stamp::default());
+/// assert!(sheets.iter().all(|sheet| sheet.label.starts_with("jig sheet")));
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn jig_pages(board: &Board, jig: &JigSheet, stamp: &Stamp) -> Vec<Sheet> {
     let words = Says {
         units: board.units,
@@ -36,29 +51,36 @@ pub fn jig_pages(board: &Board, jig: &JigSheet, stamp: &Stamp) -> Vec<Sheet> {
     )
 }
 
+/// A jig sheet in the words of a maker who reads in one unit.
 struct Says<'a> {
     units: Units,
     jig: &'a JigSheet,
 }
 
 impl Says<'_> {
+    /// A length in mm as the maker reads it.
     fn length(&self, mm: f64) -> String {
         show_length(mm, self.units)
     }
 
+    /// A hole by its row in the table, from 0.
     fn hole(&self, row: usize) -> Option<&HoleRow> {
         self.jig.table.rows.get(row)
     }
 
+    /// The name of the hole in a row; empty for a row that is not there.
     fn name(&self, row: usize) -> String {
         self.hole(row)
             .map_or_else(String::new, |hole| hole.name.to_string())
     }
 
+    /// A bit by what it leaves: "12 mm Forstner".
     fn bit(&self, diameter: f64, bottom: Bottom) -> String {
         format!("{} {}", self.length(diameter), bottom.label())
     }
 
+    /// What to set for sawing or routing the disc. The three distances are told from the middle of the pin, since that is what a
+    /// rule is laid against; which of them counts depends on the tool.
     fn circle(&self, board: &Board) -> Vec<Block> {
         let [near, middle, far] = self.jig.circle.disc.map(|mm| self.length(mm));
         let pin = self.length(board.jig.pin);
@@ -81,6 +103,8 @@ impl Says<'_> {
         ]
     }
 
+    /// Every radius with a hole on it, from the inside out, with how many divisions of a full turn hit all of its bearings
+    /// (none where no plate of a size one can buy does).
     fn radii(&self) -> Vec<Block> {
         let rows = self.jig.radii.iter().enumerate().map(|(at, radius)| {
             let bearings: Vec<f64> = radius.holes.iter().map(|hole| hole.1).collect();
@@ -115,6 +139,7 @@ impl Says<'_> {
         ]
     }
 
+    /// How well one plate does for the whole board: the fewest divisions that hit every bearing, and what each plate misses by.
     fn plates(&self) -> Vec<Block> {
         let exact = self.jig.divisions.map_or_else(
             || {
@@ -168,6 +193,8 @@ impl Says<'_> {
         }
     }
 
+    /// Chords to set dividers to, for circles whose holes are evenly spaced. An error of the setting adds up at each step, so
+    /// what the last step would miss by is told for one of 0.1 mm.
     fn dividers(&self) -> Vec<Block> {
         let rows: Vec<Vec<Cell>> = self
             .jig
@@ -204,6 +231,7 @@ impl Says<'_> {
         ]
     }
 
+    /// The holes in the order in which they are drilled, a row each time something is set anew, to be ticked off.
     fn order(&self, order: DrillingOrder) -> Vec<Block> {
         let all = &self.jig.order;
         let runs = self.runs(order);
@@ -270,6 +298,7 @@ impl Says<'_> {
         runs
     }
 
+    /// Every hole with radius and bearing; a radius is written once, at its first hole.
     fn holes(&self) -> Vec<Block> {
         let mut rows = Vec::with_capacity(self.jig.table.rows.len());
         for radius in &self.jig.radii {
@@ -313,6 +342,7 @@ struct Run {
     holes: Vec<usize>,
 }
 
+/// The ends of a list of names, which tell a ring apart as well as all of them would.
 fn first_and_last(names: &[String]) -> String {
     match names {
         [] => String::new(),

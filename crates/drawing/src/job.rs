@@ -7,7 +7,18 @@ use workshop::{
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
-/// The job sheet of a board on the paper of its template.
+/// The job sheet of a board on the paper of its template: what is still found on it, then every step of the work in its
+/// order, with what to mind, boxes to tick, and the figures that the step needs.
+///
+/// ```
+/// use board::Board;
+/// use drawing::{Stamp, job_pages};
+/// use workshop::Workpiece;
+///
+/// let sheets = job_pages(&Workpiece::of(&Board::default())?, &Stamp::default());
+/// assert!(!sheets.is_empty() && sheets[0].label.starts_with("job sheet"));
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn job_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     let board = workpiece.board();
     let head = Head::of_board("Job sheet", "job sheet", board, stamp);

@@ -8,6 +8,22 @@
 //! Board items keep to the frame of crate `geometry` (origin at the center pin, y up). A [`Sheet`] has a
 //! page frame of its own: millimeters, origin at the lower left corner of the paper, y up.
 //!
+//! # From a board to a sheet
+//!
+//! ```
+//! use board::Board;
+//! use drawing::{Layer, Shape, Stamp, plan, whole_sheet};
+//! use workshop::Workpiece;
+//!
+//! let workpiece = Workpiece::of(&Board::default())?;
+//! let holes = plan(&workpiece).into_iter().filter(|item| item.layer == Layer::Track);
+//! let first = holes.into_iter().find(|item| matches!(item.shape, Shape::Circle(_)));
+//! // The same circle is on the sheet: the view only says where on the paper the board's origin is.
+//! let sheet = whole_sheet(&workpiece, &Stamp::default());
+//! assert!(sheet.view.items.contains(&first.unwrap()));
+//! # Ok::<(), board::BuildError>(())
+//! ```
+//!
 //! # What is inside
 //!
 //! * [`Item`], [`Shape`], [`Layer`], [`Line`], [`Text`]: the parts of a drawing.

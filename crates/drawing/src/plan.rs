@@ -13,7 +13,22 @@ use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// The plan of a board: edge, grooves, guides, bores and names, in the board frame.
 ///
-/// Bores are marked as the document's template asks: by outline, by cross, or by both.
+/// Bores are marked as the document's template asks: by outline, by cross, or by both. What is hidden in the wood (seams,
+/// mortises, screws, the recess) is drawn as if the board were glass, from the top face.
+///
+/// ```
+/// use board::Board;
+/// use drawing::{Layer, plan};
+/// use workshop::Workpiece;
+///
+/// let mut board = Board::default();
+/// board.template.names = true;
+/// let items = plan(&Workpiece::of(&board)?);
+/// let count = |layer| items.iter().filter(|item| item.layer == layer).count();
+/// assert!(count(Layer::Names) >= 133);
+/// assert!(count(Layer::Edge) >= 1 && count(Layer::Guides) > 0);
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn plan(workpiece: &Workpiece) -> Vec<Item> {
     let board = workpiece.board();
     let mut items = plan_without_names(workpiece);
@@ -38,6 +53,7 @@ pub fn plan_without_names(workpiece: &Workpiece) -> Vec<Item> {
     items
 }
 
+/// The edge to saw or rout along, and where the roundover leaves the top face flat.
 fn edge(board: &Board, items: &mut Vec<Item>) {
     let circle = |radius| Shape::Circle(Circle::new(Point::ORIGIN, radius));
     items.push(Item {

@@ -46,6 +46,22 @@ impl Sheet {
     }
 
     /// The sheet on paper of a size, its content at the top left; left as it is where it does not go on it.
+    ///
+    /// ```
+    /// use board::Board;
+    /// use drawing::{Stamp, whole_sheet};
+    /// use kurbo::Size;
+    /// use workshop::Workpiece;
+    ///
+    /// let sheet = whole_sheet(&Workpiece::of(&Board::default())?, &Stamp::default());
+    /// let (small, large) = (Size::new(210.0, 297.0), Size::new(841.0, 1189.0));
+    /// assert_eq!(sheet.clone().on_paper(small).size, sheet.size);
+    /// let pinned = sheet.clone().on_paper(large);
+    /// // From the top edge of the paper to the center pin it is as far as before.
+    /// let down = |sheet: &drawing::Sheet| sheet.size.height - sheet.view.page_from_board.y;
+    /// assert!((down(&pinned) - down(&sheet)).abs() < 1e-9);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     #[must_use]
     pub fn on_paper(self, paper: Size) -> Self {
         if self.size.width > paper.width || self.size.height > paper.height {

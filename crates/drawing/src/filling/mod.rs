@@ -9,6 +9,22 @@ use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
 /// The plan of a filling on the paper of the board's template: a page of batches and sectors, and then each board with
 /// the number of its batch in every bore; nothing where no filling is planned.
+///
+/// Amounts are told in the unit that the filling is measured in, by volume or by weight; times run from the first batch on.
+///
+/// ```
+/// use board::{Board, Filling};
+/// use drawing::{Stamp, filling_pages};
+/// use workshop::Workpiece;
+///
+/// let mut board = Board::default();
+/// assert!(filling_pages(&Workpiece::of(&board)?, &Stamp::default()).is_empty());
+/// board.filling = Some(Filling { boards: 2, ..Filling::default() });
+/// let sheets = filling_pages(&Workpiece::of(&board)?, &Stamp::default());
+/// // At least a page of batches, and a plan for each of the two boards.
+/// assert!(sheets.len() >= 3);
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn filling_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     let Some(pour) = workpiece.pour() else {
         return Vec::new();

@@ -13,6 +13,22 @@ use crate::{Align, Block, Cell, Column, Head, Layer, Line, Sheet, Stamp, Table, 
 
 /// The template of a workpiece's router in sheets, and the page with its settings; empty where none is planned.
 ///
+/// Its openings are wider than the bores by bushing less bit, so that a bit in the bushing cuts the bore.
+///
+/// ```
+/// use board::{Board, Router};
+/// use drawing::{Stamp, router_sheets, router_whole};
+/// use workshop::Workpiece;
+///
+/// let mut board = Board::default();
+/// board.router = Some(Router { bushing: 16.0, bit: 12.0, ..Router::default() });
+/// let workpiece = Workpiece::of(&board)?;
+/// let sheets = router_sheets(&workpiece, &Stamp::default())?;
+/// assert_eq!(sheets.len(), workpiece.tiling().unwrap().tiles.len() + 1);
+/// assert!(router_whole(&workpiece, &Stamp::default()).is_some());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
 /// # Errors
 /// [`TilingError`] where the template cannot be cut into sheets of its paper.
 pub fn router_sheets(workpiece: &Workpiece, stamp: &Stamp) -> Result<Vec<Sheet>, TilingError> {
@@ -95,6 +111,7 @@ fn notes(board: &Board, router: Router, settings: &[RouterSetting]) -> Vec<Strin
         .map_or_else(|| vec![tools, depths(board, settings)], |one| vec![one])
 }
 
+/// Bushing, bit and hardboard, which the openings are drawn for.
 fn tools(board: &Board, router: Router) -> String {
     let length = |mm: f64| show_length(mm, board.units);
     format!(

@@ -50,6 +50,27 @@ impl Head {
 }
 
 /// The blocks on as many pages of a paper as they take, with a margin all around, mm.
+///
+/// The first page has the title in large letters; each has a line at the foot with title, label and number of the page.
+///
+/// ```
+/// use drawing::{Align, Block, Cell, Column, Head, Table, pages};
+/// use kurbo::Size;
+///
+/// let head = Head {
+///     title: "Cutting list".into(),
+///     subtitle: "a board for six".into(),
+///     label: "cutting list".into(),
+/// };
+/// let strip = |number: u32| vec![Cell::Tick, Cell::Words(format!("strip {number}"))];
+/// let table = Table {
+///     columns: Column::all(&[("", Align::Start), ("Saw", Align::Start)]),
+///     rows: (1..=200).map(strip).collect(),
+/// };
+/// let letter = Size::new(215.9, 279.4);
+/// let sheets = pages(letter, 12.0, &head, &[Block::Heading("Strips".into()), Block::Table(table)]);
+/// assert!(sheets.len() > 1 && sheets.iter().all(|sheet| sheet.size == letter));
+/// ```
 pub fn pages(paper: Size, margin: f64, head: &Head, blocks: &[Block]) -> Vec<Sheet> {
     let mut flow = Flow::new(paper, margin, head);
     for block in blocks {

@@ -49,6 +49,23 @@ const FOOT: f64 = 7.0;
 
 /// The section through a hole, and across the recess where one is planned; none where the board has no hole of this
 /// name.
+///
+/// The board is cut along the ray from the center pin through the hole and, if that is not the center, along the ray straight
+/// on behind the pin. Each figure is drawn to a scale that is written above it; sizes on the sheet are those of the board.
+///
+/// ```
+/// use board::Board;
+/// use drawing::{Stamp, section_sheet};
+/// use workshop::Workpiece;
+///
+/// let workpiece = Workpiece::of(&Board::default())?;
+/// let first = workpiece.layout().holes[0].name.id();
+/// let sheet = section_sheet(&workpiece, first, &Stamp::default()).unwrap();
+/// assert_eq!(sheet.size.width, 297.0);
+/// // Nothing of it is at true size, so that all of it is marks.
+/// assert!(sheet.view.items.is_empty() && !sheet.marks.is_empty());
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn section_sheet(workpiece: &Workpiece, hole: HoleId, stamp: &Stamp) -> Option<Sheet> {
     section_page(workpiece, hole, WIDTH, stamp)
 }

@@ -41,7 +41,21 @@ impl RollError {
 }
 
 impl Sheet {
-    /// The sheet with paper as wide as a roll, its content in the middle.
+    /// The sheet with paper as wide as a roll (mm), its content in the middle.
+    ///
+    /// ```
+    /// use board::Board;
+    /// use drawing::{Stamp, whole_sheet};
+    /// use workshop::Workpiece;
+    ///
+    /// let sheet = whole_sheet(&Workpiece::of(&Board::default())?, &Stamp::default());
+    /// let plotted = sheet.clone().on_roll(914.0)?;
+    /// assert_eq!(plotted.size.width, 914.0);
+    /// let aside = plotted.view.page_from_board.x - sheet.view.page_from_board.x;
+    /// assert_eq!(aside, (914.0 - sheet.size.width) / 2.0);
+    /// assert!(sheet.on_roll(300.0).is_err());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     ///
     /// # Errors
     /// [`RollError`] where the sheet is wider than the roll.

@@ -12,7 +12,21 @@ use workshop::{Tile, Tiling, TilingError, Workpiece};
 
 use crate::{Item, Layer, Shape, Sheet, Stamp, View};
 
-/// The sheets of a tiled template, row by row from the top left.
+/// The sheets of a tiled template, row by row from the top left: each shows its part of the plan at true size, with the
+/// crosses it shares with its neighbors, bars to measure, a key map and a title.
+///
+/// ```
+/// use board::Board;
+/// use drawing::{Stamp, tiled_sheets};
+/// use workshop::Workpiece;
+///
+/// let workpiece = Workpiece::of(&Board::default())?;
+/// let (sheets, tiling) = (tiled_sheets(&workpiece, &Stamp::default())?, workpiece.tiling().unwrap());
+/// assert_eq!(sheets.len(), tiling.tiles.len());
+/// // The board is seen where a printer prints.
+/// assert!(sheets.iter().all(|sheet| sheet.view.window == tiling.printable()));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 ///
 /// # Errors
 /// [`TilingError`] where it cannot be cut into sheets of its paper.

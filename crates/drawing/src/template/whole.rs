@@ -20,6 +20,21 @@ const WORDS: f64 = 3.0;
 const LEADING: f64 = 4.8;
 
 /// The whole board on one sheet, with bars both ways and a title block below.
+///
+/// The paper is as wide as the board and a border of 15 mm on each side, at least 180 mm, and higher by a strip of 36 mm
+/// for title and bar; the board is at true size, 12 o'clock up.
+///
+/// ```
+/// use board::Board;
+/// use drawing::{Stamp, whole_sheet};
+/// use workshop::Workpiece;
+///
+/// let mut board = Board::default();
+/// board.blank.diameter = 560.0;
+/// let sheet = whole_sheet(&Workpiece::of(&board)?, &Stamp { date: "29 Nov 2026".into() });
+/// assert_eq!((sheet.size.width, sheet.size.height), (590.0, 626.0));
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn whole_sheet(workpiece: &Workpiece, stamp: &Stamp) -> Sheet {
     let subject = Subject {
         notes: summary(workpiece.board(), workpiece.layout().holes.len()),

@@ -26,6 +26,24 @@ const NOTE: f64 = 2.0;
 
 /// The sheets of a sector jig, at true size, and a page that tells how it is turned.
 ///
+/// Holes to drill are drawn as on the template; an index hole has a circle 1.5 mm around it and says which hole of the sector
+/// before its pin goes into.
+///
+/// ```
+/// use board::{Board, SectorJig};
+/// use drawing::{Stamp, sector_sheets};
+/// use workshop::Workpiece;
+///
+/// let mut board = Board::default();
+/// board.sector_jig = Some(SectorJig::default());
+/// let workpiece = Workpiece::of(&board)?;
+/// let jig = workpiece.sector_jig().unwrap().unwrap();
+/// let sheets = sector_sheets(&workpiece, jig, &Stamp::default())?;
+/// // The jig takes fewer sheets than the board.
+/// assert!(sheets.len() <= workpiece.tiling().unwrap().tiles.len());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
 /// # Errors
 /// [`TilingError`] where it cannot be cut into sheets of the template's paper.
 pub fn sector_sheets(
