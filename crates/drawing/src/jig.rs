@@ -247,7 +247,7 @@ impl Says<'_> {
         vec![
             Block::Heading(format!("Drilling order: {}", order.label())),
             Block::Words(format!(
-                "Bits put in: {}. Depth stop set: {}. Radius set: {}. Way from hole to hole: {}.",
+                "Bits put in: {}. Depth stop set: {}. Radius set: {}. Travel from the center pin through all holes: {}.",
                 all.bits,
                 all.depths,
                 all.radii,

@@ -76,11 +76,18 @@ pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
         .map(|place| (place.miss(0.0, step), place.row))
         // Of equals the first: holes of like players miss alike.
         .reduce(|a, b| if b.0 > a.0 + 1e-9 { b } else { a })?;
+    let missed = |turn: f64| {
+        let misses = places.iter().map(|place| place.miss(turn, step));
+        misses.fold(0.0, f64::max)
+    };
     let turn = best_turn(&places, step, worst.0);
-    let turned = places
-        .iter()
-        .map(|place| place.miss(turn, step))
-        .fold(0.0, f64::max);
+    // Nobody turns the board for nothing, and by a whole division is nothing.
+    let turn = if missed(turn) < missed(0.0) - NOTHING {
+        turn
+    } else {
+        0.0
+    };
+    let turned = missed(turn);
     Some(PlateFit {
         divisions,
         worst,
@@ -105,6 +112,8 @@ impl Place {
     }
 }
 
+/// A miss that is smaller by no more than this is no smaller, mm.
+const NOTHING: f64 = 1e-6;
 /// Steps of halving: from the largest miss down to far under a nanometer.
 const HALVINGS: u32 = 60;
 
@@ -164,6 +173,23 @@ mod tests {
     fn one_ring(radius: f64, bearings: &[f64]) -> Vec<Radius> {
         let holes = bearings.iter().copied().enumerate().collect();
         vec![Radius { mm: radius, holes }]
+    }
+
+    #[test]
+    fn a_plate_that_hits_every_hole_is_not_turned() {
+        // 24 holes on a plate of 96: a turn by a whole division, 3.75°, would do as well as none.
+        let board = Board {
+            players: 6,
+            spaces: 4,
+            home: 0,
+            start: 0,
+            pitch: 40.0,
+            ..Board::default()
+        };
+        let table = hole_table(&layout(&board).unwrap());
+        let fit = plate_fit(&radii(&table, board.rotation), 96).unwrap();
+        assert_eq!(fit.turn, 0.0);
+        assert!(fit.worst.0 < 1e-9 && fit.turned < 1e-9, "{fit:?}");
     }
 
     #[test]

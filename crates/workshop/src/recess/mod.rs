@@ -42,10 +42,16 @@ pub struct Storage {
 pub fn storage(board: &Board) -> Option<Storage> {
     let recess = board.recess?;
     let room = recess.depth - recess.lid;
+    let holds = holds(recess.shape, room, &board.piece);
     Some(Storage {
         pieces: pieces(board),
-        holds: holds(recess.shape, room, &board.piece),
-        at_most: at_most(recess.shape, room, &board.piece),
+        holds,
+        // A volume says nothing where not one piece goes in.
+        at_most: if holds == 0 {
+            0
+        } else {
+            at_most(recess.shape, room, &board.piece)
+        },
         room,
     })
 }
@@ -169,6 +175,20 @@ mod tests {
     }
 
     /// The smallest circles that hold n circles of diameter 1 (from memory): no estimate may promise more.
+    #[test]
+    fn a_recess_into_which_no_piece_goes_holds_none_at_most() {
+        let board = Board {
+            recess: Some(board::Recess {
+                shape: ROUND(200.0),
+                depth: 12.0,
+                ..board::Recess::default()
+            }),
+            ..Board::default()
+        };
+        let storage = storage(&board).unwrap();
+        assert_eq!((storage.holds, storage.at_most), (0, 0), "{storage:?}");
+    }
+
     #[test]
     fn one_layer_in_a_circle_is_never_promised_more_than_fits() {
         let smallest = [

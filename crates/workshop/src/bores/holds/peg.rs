@@ -27,8 +27,8 @@ pub struct PegStand {
 
 /// How a peg stands in a bore; none where its shank does not go in.
 ///
-/// A peg without play stays in its hole. One with play leans, by the angle whose tangent is play over depth, until its
-/// shank touches the rim on one side and the wall at the bottom on the other. It is taken for an even cylinder that
+/// A peg without play stays in its hole. One with play leans until its shank touches the rim on one side and the wall at
+/// the bottom on the other. It is taken for an even cylinder that
 /// stands on the floor, and its contacts for free of friction: then the rim lifts the leaning shank when the
 /// sideways push is large enough. Friction, of which wood on wood has plenty, keeps it longer or for ever: the figure
 /// is what it surely stands. A heavy head does less well than an even cylinder.
@@ -40,7 +40,7 @@ pub fn peg_stand(piece: &Piece, bore: Bore) -> Option<PegStand> {
     if play < 0.0 || deep <= 0.0 {
         return None;
     }
-    let lean = Angle::atan2(play, deep);
+    let lean = lean(bore.diameter, shank, deep);
     let stands_out = above > 0.0 && play > 0.0;
     Some(PegStand {
         play,
@@ -50,10 +50,27 @@ pub fn peg_stand(piece: &Piece, bore: Bore) -> Option<PegStand> {
         sway: piece.height * lean.sin(),
         leans_from: stands_out.then_some(shank / piece.height),
         hold: stands_out
-            .then(|| climbing(shank, piece.height / 2.0, deep, lean))
+            .then(|| climbing(shank, piece.height / 2.0, deep / lean.cos(), lean))
             .flatten()
             .map(|sideways| Hold::by_weight(Leaving::ClimbsOut, sideways)),
     })
+}
+
+/// How far a shank leans in a hole: it stands on its lower corner on the floor, its other lower corner touches the wall, and
+/// its far side the rim, so that hole = shank · cos + depth · tan of the lean. A quarter turn where it falls flat before
+/// that. Exact, by Newton's method from upright, from where each step falls short of the lean.
+fn lean(hole: f64, shank: f64, deep: f64) -> Angle {
+    const STEPS: u32 = 60;
+    let mut lean = 0.0;
+    for _ in 0..STEPS {
+        let (sin, cos) = Angle::radians(lean).sin_cos();
+        let slope = deep / (cos * cos) - shank * sin;
+        if slope <= 0.0 || cos <= 0.0 {
+            return Angle::degrees(90.0);
+        }
+        lean += (hole - shank * cos - deep * sin / cos) / slope;
+    }
+    Angle::radians(lean)
 }
 
 /// The sideways acceleration, in units of gravity, at which the rim carries the whole peg.
@@ -91,13 +108,24 @@ mod tests {
     }
 
     #[test]
-    fn a_peg_leans_by_its_play_over_its_depth() {
+    fn a_peg_leans_until_rim_and_wall_stop_it() {
         let peg = stand(7.5, 40.0, 10.0).unwrap();
-        assert_near!(peg.lean.tan(), 0.05, 1e-12);
+        let (sin, cos) = peg.lean.sin_cos();
+        // Corner on the floor, other corner on the wall, far side on the rim of a hole of 8.
+        assert_near!(7.5 * cos + 10.0 * sin / cos, 8.0, 1e-12);
+        // Play over depth is about that.
+        assert_near!(peg.lean.tan(), 0.05, 1.5e-3);
         assert_near!(peg.sway, 40.0 * peg.lean.sin(), 1e-12);
         assert_eq!((peg.above, peg.deep), (30.0, 10.0));
         // Upright, it leans over when the push passes its lower edge: 3.75 across, 20 up.
         assert_near!(peg.leans_from.unwrap(), 3.75 / 20.0, 1e-12);
+    }
+
+    #[test]
+    fn a_thick_peg_in_a_dimple_falls_flat() {
+        let peg = stand(5.0, 40.0, 0.5).unwrap();
+        assert_near!(peg.lean.as_degrees(), 90.0, 1e-9);
+        assert_eq!(stand(8.0, 40.0, 10.0).unwrap().lean.as_degrees(), 0.0);
     }
 
     #[test]
@@ -110,7 +138,7 @@ mod tests {
         let rim = 1.0 / sin;
         let wall = rim * cos - sideways;
         let place = |up: f64, across: f64| (up * sin + across * cos, up * cos - across * sin);
-        let (middle, corner, edge) = (place(20.0, 3.75), place(0.0, 0.0), place(10.0, 7.5));
+        let (middle, corner, edge) = (place(20.0, 3.75), place(0.0, 0.0), place(10.0 / cos, 7.5));
         let moment = |at: (f64, f64), force: (f64, f64)| {
             (at.0 - middle.0) * force.1 - (at.1 - middle.1) * force.0
         };
