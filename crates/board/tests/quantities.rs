@@ -13,7 +13,7 @@ const SECOND: Quantity = Quantity::Time(TimeUnit::Second);
 const MINUTE: Quantity = Quantity::Time(TimeUnit::Minute);
 const HOUR: Quantity = Quantity::Time(TimeUnit::Hour);
 
-const ALL: [Quantity; 21] = [
+const ALL: [Quantity; 22] = [
     Quantity::Length,
     Quantity::Angle,
     Quantity::Count,
@@ -23,6 +23,7 @@ const ALL: [Quantity; 21] = [
     GRAM,
     KILOGRAM,
     Quantity::Volume,
+    Quantity::Solid,
     Quantity::Force,
     Quantity::Temperature,
     Quantity::Speed,
@@ -291,13 +292,16 @@ proptest! {
         // Half of the last of two decimals, in the unit of the largest against the document's: a pound, an hour.
         let slack = 0.005_001 * quantity.read("1", units).unwrap().max(1.0);
         prop_assert!((back - value).abs() <= slack, "{shown} {value} {back}");
-        prop_assert_eq!(quantity.shown(back, units), shown);
+        // A decimal of an inch can round to what is shown as a fraction.
+        let is_inch = quantity == Quantity::Length && inches;
+        prop_assert!(is_inch || quantity.shown(back, units) == shown, "{shown} {value} {back}");
         let told = Measure::new(quantity, value).shown(units);
         let back = quantity.read(&told, units).unwrap();
-        // A half of the last digit: of three, or of whole kg/m³, or of tenths of a percent.
+        // A half of the last digit: of three, of two below one, of whole kg/m³, or of tenths of a percent.
         let slack = (0.005_001 * value.abs()).max(0.500_1);
         prop_assert!((back - value).abs() <= slack, "{told} {value} {back}");
-        prop_assert_eq!(Measure::new(quantity, back).shown(units), told);
+        let again = Measure::new(quantity, back).shown(units);
+        prop_assert!(is_inch || again == told, "{told} {value} {again}");
     }
 
     #[test]

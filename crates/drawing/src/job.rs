@@ -1,9 +1,7 @@
 //! The job sheet: all of the work step by step, with what to mind, boxes to tick and the figures that go with it.
 
-use board::Board;
-use workshop::{
-    FIRST, Finding, Measure, Severity, Step, SumGroup, Workpiece, job_steps, paper_size,
-};
+use board::{Board, Measure, Quantity};
+use workshop::{FIRST, Finding, Severity, Step, SumGroup, Workpiece, job_steps, paper_size};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
@@ -110,7 +108,7 @@ fn told(workpiece: &Workpiece, step: &Step, number: u32) -> Vec<Block> {
 
 /// The figures of a group that are of the whole board or of a bore; those of batches and sectors are on the filling plan.
 fn figures(board: &Board, group: &SumGroup) -> Block {
-    let counted = |at: Option<Measure>| matches!(at, Some(Measure::Count(_)));
+    let counted = |at: Option<Measure>| at.is_some_and(|at| at.quantity == Quantity::Count);
     let sums = group.brief().into_iter().filter(|sum| !counted(sum.at));
     let rows = sums.map(|sum| {
         vec![

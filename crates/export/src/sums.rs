@@ -34,11 +34,11 @@ pub fn sums_csv(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
     written.row(HEADER)?;
     for group in groups {
         for sum in &group.sums {
-            let number = |measure: Option<workshop::Measure>| {
-                measure.map_or_else(String::new, |measure| measure.number().to_string())
+            let number = |measure: Option<board::Measure>| {
+                measure.map_or_else(String::new, |measure| measure.value.to_string())
             };
             let unit =
-                |measure: Option<workshop::Measure>| measure.map_or("", |measure| measure.unit());
+                |measure: Option<board::Measure>| measure.map_or("", |measure| measure.unit());
             let holes: Vec<String> = sum.holes.iter().map(ToString::to_string).collect();
             written.row([
                 group.heading,

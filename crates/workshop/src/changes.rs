@@ -1,8 +1,6 @@
 //! What differs between two documents, in words: what a mend has done.
 
-use board::{Board, Build};
-
-use crate::Measure;
+use board::{Board, Build, Measure};
 
 /// The numbers that a mend may change, with what they were and are, in the unit of the board that came out.
 ///
@@ -27,7 +25,7 @@ pub fn changes(before: &Board, after: &Board) -> Vec<String> {
 
 /// The numbers, always the same ones in the same order.
 fn numbers(board: &Board) -> [(&'static str, Option<Measure>); 15] {
-    let mm = |length| Some(Measure::Mm(length));
+    let mm = |length| Some(Measure::mm(length));
     let strips = match board.panel.build {
         Build::Strips { count } => count,
         _ => 0,
@@ -39,18 +37,18 @@ fn numbers(board: &Board) -> [(&'static str, Option<Measure>); 15] {
         ("pitch", mm(board.pitch)),
         ("board", mm(board.blank.diameter)),
         ("rim margin", mm(board.limits.rim)),
-        ("spaces", Some(Measure::Count(board.spaces))),
+        ("spaces", Some(Measure::count(board.spaces))),
         ("piece", mm(board.piece.diameter)),
         ("track bores", mm(board.bores.track.diameter)),
         ("track bores deep", mm(board.bores.track.depth)),
         ("home bores deep", mm(board.bores.home.depth)),
         ("start bores deep", mm(board.bores.start.depth)),
         ("center bore deep", mm(center)),
-        ("pilot", board.center.pilot().map(Measure::Mm)),
-        ("rotation", Some(Measure::Degrees(board.rotation))),
-        ("strips", Some(Measure::Count(strips))),
-        ("batch", Some(Measure::Milliliters(filling))),
-        ("drying in all", Some(Measure::Hours(drying))),
+        ("pilot", board.center.pilot().map(Measure::mm)),
+        ("rotation", Some(Measure::degrees(board.rotation))),
+        ("strips", Some(Measure::count(strips))),
+        ("batch", Some(Measure::milliliters(filling))),
+        ("drying in all", Some(Measure::hours(drying))),
     ]
 }
 

@@ -71,7 +71,7 @@ pub use bores::profile::{ball_volume, bore_profile, deepest, tip};
 pub use bores::seat::{MarbleSeat, marble_seat};
 pub use caution::{Caution, FIRST};
 pub use changes::changes;
-pub use check::{Finding, Measure, Rule, Severity, stops};
+pub use check::{Finding, Rule, Severity, stops};
 pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
 pub use finish::{Bond, bond, finish_hours, hard_after};

@@ -1,11 +1,11 @@
 //! What is cut from the blank: the board, half of it, or strips, and the largest there could be.
 
-use board::Board;
+use board::{Board, Measure};
 use core::f32::consts::FRAC_1_SQRT_2 as DIAGONAL;
 use drawing::Layer;
 use egui::{Align2, vec2};
 use geometry::{Angle, Arc, Circle, HalfDisc, Point, Side, StripPlace};
-use workshop::{Measure, panel_width};
+use workshop::panel_width;
 
 use super::Scene;
 use super::pieces::Pieces;
@@ -64,7 +64,7 @@ fn most(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     let color = pen.palette.selected;
     pen.dashed_ring(at, radius, (4.5, pen.palette.contrast));
     pen.dashed_ring(at, radius, (2.2, color));
-    let largest = Measure::Mm(plan.largest_board(scene.board)).shown(scene.board.units);
+    let largest = Measure::mm(plan.largest_board(scene.board)).shown(scene.board.units);
     let words = format!("largest board {largest}");
     // Low on the right, where a slab has room beside the disc.
     let beside = at + (radius + 4.0) * vec2(DIAGONAL, DIAGONAL);
@@ -102,7 +102,7 @@ fn half_board(pen: &mut Pen<'_>, board: &Board, half: &HalfDisc, halves: f64) {
     seam(pen, half);
     let words = format!(
         "largest board of two halves {}",
-        Measure::Mm(halves).shown(board.units)
+        Measure::mm(halves).shown(board.units)
     );
     let (down, anchor) = if is_above {
         (-DIAGONAL, Align2::LEFT_BOTTOM)
@@ -139,7 +139,7 @@ fn strips(pen: &mut Pen<'_>, board: &Board, places: &[StripPlace]) {
         pen.outline(&corners, (4.5, pen.palette.contrast));
         pen.outline(&corners, (2.2, pen.palette.selected));
         let number = format!("strip {}", place.strip + 1);
-        let shown = |mm| Measure::Mm(mm).shown(board.units);
+        let shown = |mm| Measure::mm(mm).shown(board.units);
         let all = format!("{number}   {} × {}", shown(size.length), shown(size.width));
         let has_room = pen.plate_size(&all).x < pen.camera.length(size.length);
         let words = if has_room { all } else { number };

@@ -1,8 +1,8 @@
 //! What is cut from the blank, as the document has it: the board, half of it, or strips.
 
-use board::{Board, Build};
+use board::{Board, Build, Measure};
 use geometry::{HalfDisc, Point, StripPlace};
-use workshop::{Measure, Rule, Severity, SlabError};
+use workshop::{Rule, Severity, SlabError};
 
 use super::BlankSeen;
 
@@ -81,8 +81,8 @@ fn joining(board: &Board, seen: &BlankSeen<'_>) -> Option<Note> {
             None => waiting("halves"),
             Some(joined) if joined.halves < board.blank.diameter => short(format!(
                 "bookmatched halves give a board of {} at most, and this one is {}",
-                Measure::Mm(joined.halves).shown(board.units),
-                Measure::Mm(board.blank.diameter).shown(board.units)
+                Measure::mm(joined.halves).shown(board.units),
+                Measure::mm(board.blank.diameter).shown(board.units)
             )),
             Some(_) => None,
         },

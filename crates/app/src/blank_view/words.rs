@@ -1,8 +1,8 @@
 //! What is said of the blank: below the picture, and to those who do not see it.
 
-use board::{Board, FlawKind, FlawShape, Stock, Units};
+use board::{Board, FlawKind, FlawShape, Measure, Stock, Units};
 use geometry::Point;
-use workshop::{Measure, StockPlan};
+use workshop::StockPlan;
 
 use super::drawn::Drawn;
 use super::grip::{Grip, place};
@@ -54,7 +54,7 @@ pub fn description(board: &Board, plan: Option<&StockPlan>, pin: Option<Point>) 
         many => format!("{many} flaws"),
     };
     let pin = pin.map(|pin| format!("; center pin at {}", at_words(pin, board.units)));
-    let most = plan.map(|plan| Measure::Mm(plan.largest_board(board)).shown(board.units));
+    let most = plan.map(|plan| Measure::mm(plan.largest_board(board)).shown(board.units));
     let most = most.map(|most| format!("; largest board in one piece {most}"));
     format!(
         "The blank with {flaws}{}{}. By keyboard: the number fields under Blank move flaws, corners and pin",

@@ -1,12 +1,13 @@
 //! `ringwright check`: what would go wrong, for people or as JSON.
 
+use board::Measure;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::Args;
 use serde::Serialize;
-use workshop::{Finding, Measure, Workpiece, stops};
+use workshop::{Finding, Workpiece, stops};
 
 use super::read::{board_of, workpiece_of};
 use super::report::{AccuracyReport, BlankReport, SeamReport};

@@ -1,8 +1,8 @@
 //! Controls of how far off each step of the work may be, and what that leaves.
 
-use board::{Board, ranges};
+use board::{Board, Measure, ranges};
 use egui::{RichText, Ui};
-use workshop::{Chance, Measure, Workpiece};
+use workshop::{Chance, Workpiece};
 
 use super::stock::fact;
 use crate::current::Current;
@@ -44,7 +44,7 @@ fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
         return;
     };
     let shown = workpiece.board();
-    let length = |mm| Measure::Mm(mm).shown(shown.units);
+    let length = |mm| Measure::mm(mm).shown(shown.units);
     let name = |at: usize| {
         workpiece
             .layout()
@@ -91,7 +91,7 @@ fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
 
 /// The chance as it was sampled, with its standard error; while it is being sampled, what it is at most.
 fn risk(at_most: f64, chance: Option<&Chance>) -> String {
-    let percent = |share: f64| Measure::Share(share).shown(board::Units::Mm);
+    let percent = |share: f64| Measure::share(share).shown(board::Units::Mm);
     match chance {
         Some(chance) if chance.trials > 0 => format!(
             "{} ± {}",

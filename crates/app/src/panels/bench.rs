@@ -1,8 +1,8 @@
 //! Controls of the work at the bench: storage below, coats of finish.
 
-use board::{Board, Coat, CoatKind, Recess, RecessShape, Units, ranges};
+use board::{Board, Coat, CoatKind, Measure, Recess, RecessShape, Units, ranges};
 use egui::{RichText, Ui};
-use workshop::{Caution, Measure, finish_hours, hard_after};
+use workshop::{Caution, finish_hours, hard_after};
 
 use super::stock::fact;
 use crate::current::Current;
@@ -18,7 +18,7 @@ pub fn storage_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     let Some(storage) = current.good().and_then(|workpiece| workpiece.storage()) else {
         return;
     };
-    let height = Measure::Mm(storage.room).shown(board.units);
+    let height = Measure::mm(storage.room).shown(board.units);
     fact(ui, "Height inside", &height);
     fact(ui, "Pieces to store", &storage.pieces.to_string());
     fact(ui, "Holds about", &storage.holds.to_string());
@@ -53,7 +53,7 @@ pub fn finish_ui(ui: &mut Ui, board: &mut Board) {
         board.finish.push(next);
     }
     if let Some(Coat { kind, .. }) = board.finish.last() {
-        let hours = Measure::Hours(finish_hours(board)).shown(board.units);
+        let hours = Measure::hours(finish_hours(board)).shown(board.units);
         fact(ui, "First to last", &hours);
         fact(ui, "Last one hard in", hard_after(*kind));
     }

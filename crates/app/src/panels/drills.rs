@@ -1,8 +1,8 @@
 //! The drills and cutters nearest to a bore, in a line below its diameter; a press takes one.
 
-use board::{Bore, Bottom, Units};
+use board::{Bore, Bottom, Measure, Units};
 use egui::{Button, Response, RichText, Role, TextStyle, Ui, WidgetInfo};
-use workshop::{Measure, NearDrill, nearest_drills};
+use workshop::{NearDrill, nearest_drills};
 
 use crate::theme;
 use crate::widgets::CAPTION;
@@ -77,7 +77,7 @@ fn difference(near: NearDrill, units: Units) -> String {
 }
 
 fn by(near: NearDrill, units: Units) -> String {
-    Measure::Mm(near.larger.abs()).shown(units)
+    Measure::mm(near.larger.abs()).shown(units)
 }
 
 #[cfg(test)]

@@ -1,8 +1,8 @@
 //! Controls of the resin in the bores: how it is poured and mixed, and the plan of its batches.
 
-use board::{Board, Filling, HoleId, Mix, MixedBy, PieceKind, Units, ranges, show_number};
+use board::{Board, Filling, HoleId, Measure, Mix, MixedBy, PieceKind, Units, ranges, show_number};
 use egui::{Button, Grid, RichText, Ui};
-use workshop::{Batch, Caution, Measure, Pour, SectorPour, parts_shown};
+use workshop::{Batch, Caution, Pour, SectorPour, parts_shown};
 
 use super::stock::fact;
 use crate::current::Current;
@@ -101,21 +101,21 @@ fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
         boards => format!("{boards} × {bores}"),
     };
     fact(ui, "Bores filled", &filled);
-    let weight = shown(Measure::Grams(pour.resin * mix.density));
-    let all = format!("{}, {weight}", shown(Measure::Milliliters(pour.resin)));
+    let weight = shown(Measure::grams(pour.resin * mix.density));
+    let all = format!("{}, {weight}", shown(Measure::milliliters(pour.resin)));
     fact(ui, "Resin in all", &all);
     fact(ui, "Resin + hardener", &parts_shown(mix, pour.resin));
     if pour.overfill_height > 0.0 {
         let words = format!(
             "{} high, {}",
-            shown(Measure::Mm(pour.overfill_height)),
-            shown(Measure::Milliliters(pour.overfill))
+            shown(Measure::mm(pour.overfill_height)),
+            shown(Measure::milliliters(pour.overfill))
         );
         fact(ui, "To level off", &words);
     }
     let working = format!(
         "{}, {} bores",
-        shown(Measure::Minutes(pour.working)),
+        shown(Measure::minutes(pour.working)),
         pour.in_time
     );
     fact(ui, "Workable for", &working);
@@ -150,7 +150,7 @@ fn sectors_ui(ui: &mut Ui, sectors: &[SectorPour]) {
                 .map_or_else(|| "center".into(), |player| player.to_string());
             ui.label(player);
             ui.label(sector.bores.to_string());
-            ui.label(Measure::Milliliters(sector.ml).shown(Units::Mm));
+            ui.label(Measure::milliliters(sector.ml).shown(Units::Mm));
             ui.label(match sector.batches {
                 (first, last) if first == last => first.to_string(),
                 (first, last) => format!("{first} to {last}"),

@@ -1,11 +1,11 @@
 //! Figures and findings: what the board measures, and what would go wrong.
 
-use board::Board;
+use board::{Board, Measure};
 use egui::{
     Align, Button, Color32, Layout, RichText, Role, ScrollArea, Shape, Stroke, Ui, WidgetInfo,
     pos2, vec2,
 };
-use workshop::{Finding, Measure, Severity, Workpiece};
+use workshop::{Finding, Severity, Workpiece};
 
 use crate::command::Command;
 use crate::current::Current;
@@ -45,7 +45,7 @@ fn heading(ui: &mut Ui, title: &str) {
 
 fn figures_ui(ui: &mut Ui, workpiece: &Workpiece) {
     let board = workpiece.board();
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let figures = workpiece.figures();
     figure(ui, "Holes", &figures.holes.to_string(), "");
     if let Some((web, a, b)) = figures.smallest_web {

@@ -1,8 +1,8 @@
 //! Controls of the V-grooves: the bit, what is grooved, and how a machine runs the bit.
 
-use board::{Board, CutterRun, Grooves, Rings, Units, ranges};
+use board::{Board, CutterRun, Grooves, Measure, Rings, Units, ranges};
 use egui::Ui;
-use workshop::{Caution, GroovePlan, Measure};
+use workshop::{Caution, GroovePlan};
 
 use super::machine::UNSETTLED;
 use super::stock::fact;
@@ -118,7 +118,7 @@ fn tick(ui: &mut Ui, words: &str, on: &mut bool) -> egui::Response {
 }
 
 fn plan_ui(ui: &mut Ui, plan: &GroovePlan, units: Units) {
-    let length = |mm| Measure::Mm(mm).shown(units);
+    let length = |mm| Measure::mm(mm).shown(units);
     row(ui, "Groove depth", |ui, _| {
         ui.label(length(plan.depth)).on_hover_text(FORMULA);
     });

@@ -1,8 +1,8 @@
 //! Controls of the templates of hardboard: for a router with a guide bushing, and of one sector that is turned.
 
-use board::{Board, Layout, Router, TemplateCenter, Units, ranges};
+use board::{Board, Layout, Measure, Router, TemplateCenter, Units, ranges};
 use egui::Ui;
-use workshop::{Caution, Measure, SectorPlan, plunges, router_settings};
+use workshop::{Caution, SectorPlan, plunges, router_settings};
 
 use super::stock::fact;
 use crate::current::Current;
@@ -76,7 +76,7 @@ fn router_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
 
 /// What is set on the router, from where its bit touches the hardboard.
 fn router_facts(ui: &mut Ui, router: Router, layout: &Layout, units: Units) {
-    let mm = |mm| Measure::Mm(mm).shown(units);
+    let mm = |mm| Measure::mm(mm).shown(units);
     fact(ui, "Holes wider by", &mm(router.wider()));
     for (depth, roles) in plunges(&router_settings(layout, router)) {
         let roles: Vec<&str> = roles.iter().map(|role| role.id()).collect();
@@ -110,8 +110,8 @@ fn sector_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
 
 /// Where the pins go, and what their play adds up to.
 fn sector_facts(ui: &mut Ui, plan: &SectorPlan, units: Units) {
-    let mm = |mm| Measure::Mm(mm).shown(units);
-    let degrees = |degrees| Measure::Degrees(degrees).shown(units);
+    let mm = |mm| Measure::mm(mm).shown(units);
+    let degrees = |degrees| Measure::degrees(degrees).shown(units);
     for (name, hole) in &plan.index {
         let words = format!("{name}, Ø {}", mm(2.0 * hole.radius));
         ui.push_id(&words, |ui| fact(ui, "Pin stands in", &words));

@@ -1,9 +1,9 @@
 //! Controls of how the board is glued up, and of the screws below.
 
-use board::{Board, Build, INCH, ScrewCircle, Tenons, Units, ranges};
+use board::{Board, Build, INCH, Measure, ScrewCircle, Tenons, Units, ranges};
 use egui::{RichText, Ui};
 use egui_plot::{HLine, Line, Plot, PlotPoints, VLine};
-use workshop::{EdgePlace, Measure, Mend, SeamTurns, Workpiece, piece_width, sawn_width};
+use workshop::{EdgePlace, Mend, SeamTurns, Workpiece, piece_width, sawn_width};
 
 use super::controls::fit_button;
 use super::list_field::{List, lengths_field};
@@ -118,7 +118,7 @@ fn tenons_ui(ui: &mut Ui, tenons: &mut Option<Tenons>, units: Units) {
 /// Widths of the pieces, places of seams and tenons.
 fn widths_ui(ui: &mut Ui, workpiece: &Workpiece) {
     let board = workpiece.board();
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let seams = workpiece.seams();
     if seams.is_empty() {
         return;
@@ -148,7 +148,7 @@ fn widths_ui(ui: &mut Ui, workpiece: &Workpiece) {
 
 /// The distance of the nearest bore from any seam over the turn of the pattern: now, and at its best.
 fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
-    let length = |mm| Measure::Mm(mm).shown(units);
+    let length = |mm| Measure::mm(mm).shown(units);
     ui.add_space(4.0);
     fact(
         ui,
@@ -181,7 +181,7 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
 
 /// The distance over the turn, with the present rotation and the best.
 fn curve_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
-    let length = |mm| Measure::Mm(mm).shown(units);
+    let length = |mm| Measure::mm(mm).shown(units);
     let tokens = Tokens::of(ui);
     let (unit, name) = match units {
         Units::Mm => (1.0, "mm"),

@@ -1,8 +1,8 @@
 //! Controls of the lid of the storage: what holds it, and its fit through the seasons.
 
-use board::{Board, LidFit, LidGrain, LidHold, Toward, Units, ranges};
+use board::{Board, LidFit, LidGrain, LidHold, Measure, Toward, Units, ranges};
 use egui::Ui;
-use workshop::{Measure, lid_moves};
+use workshop::lid_moves;
 
 use super::stock::fact;
 use crate::current::Current;
@@ -25,7 +25,7 @@ pub fn lid_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     };
     fit_ui(ui, &mut recess.lid_fit, units);
     if let Some(Ok(moves)) = current.good().and_then(|workpiece| lid_moves(workpiece)) {
-        let mm = |mm| Measure::Mm(mm).shown(units);
+        let mm = |mm| Measure::mm(mm).shown(units);
         fact(ui, "Least clearance", &mm(moves.least));
         if let Some(most) = moves.most {
             fact(ui, "Most clearance", &mm(most));

@@ -3,13 +3,11 @@
 #[cfg(test)]
 mod tests;
 
-use board::{Board, Quantity, Range, Units};
+use board::{Board, Measure, Quantity, Range, Units};
 use drawing::test_lengths;
 use egui::{Button, ComboBox, RichText, TextEdit, Ui};
 use workshop::paper_name;
-use workshop::{
-    Measure, PrintError, PrintFault, PrintLength, PrintReadings, PrintScale, print_scale,
-};
+use workshop::{PrintError, PrintFault, PrintLength, PrintReadings, PrintScale, print_scale};
 
 use super::list_field::{List, lengths_field};
 use super::stock::fact;
@@ -216,7 +214,7 @@ fn gives_ui(ui: &mut Ui, board: &mut Board, scale: &PrintScale) {
     fact(ui, "Factor across", &format!("× {:.4}", correction.x));
     fact(ui, "Factor up", &format!("× {:.4}", correction.y));
     let skew = match scale.skew_uncertainty {
-        Some(_) => Measure::Degrees(correction.skew.as_degrees()).shown(board.units),
+        Some(_) => Measure::degrees(correction.skew.as_degrees()).shown(board.units),
         None => "not measured".into(),
     };
     fact(ui, "Skew", &skew);
@@ -268,7 +266,7 @@ fn fault_line(ui: &mut Ui, words: &str) {
 }
 
 fn length(mm: f64, units: Units) -> String {
-    Measure::Mm(mm).shown(units)
+    Measure::mm(mm).shown(units)
 }
 
 /// The farthest off in any direction.

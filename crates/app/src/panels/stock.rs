@@ -1,8 +1,8 @@
 //! Controls of the blank: its outline, its flaws, and where the board goes on it.
 
-use board::{Board, FlawKind, FlawShape, Stock, StockFlaw, StockOutline, Units, ranges};
+use board::{Board, FlawKind, FlawShape, Measure, Stock, StockFlaw, StockOutline, Units, ranges};
 use egui::{RichText, Ui};
-use workshop::{Joined, Measure, StockPlan};
+use workshop::{Joined, StockPlan};
 
 use super::list_field::{List, corners_field, lengths_field};
 use crate::command::Command;
@@ -211,7 +211,7 @@ fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, joined: Option
         ui.label(RichText::new("Looking for the best place…").weak());
         return;
     };
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     ui.add_space(4.0);
     ui.label(RichText::new("Largest board from this blank").family(crate::theme::strong()));
     fact(ui, "in one piece", &length(plan.largest_board(board)));

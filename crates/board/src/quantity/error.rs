@@ -109,6 +109,7 @@ const fn words(quantity: Quantity) -> (&'static str, &'static str) {
         Quantity::Number => ("a number", "12, 0.35 or 1/3"),
         Quantity::Mass(_) => ("a weight", "5 g, 1/2 oz or 2 lb 3 oz"),
         Quantity::Volume => ("a volume", "60 ml, 2 fl oz or 1 qt"),
+        Quantity::Solid => ("a volume", "3500 ml, 3.5 l or 200 in³"),
         Quantity::Force => ("a force", "5 N, 1.5 lbf or 500 gf"),
         Quantity::Temperature => ("a temperature", "68 °F or 20 °C"),
         Quantity::Speed => ("a speed", "20 m/s or 4000 ft/min"),

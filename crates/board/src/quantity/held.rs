@@ -19,8 +19,10 @@ pub enum Quantity {
     Number,
     /// A mass, held in g for a piece and in kg for a load.
     Mass(MassUnit),
-    /// A volume, held in ml.
+    /// A volume of what is poured, held in ml.
     Volume,
+    /// A volume of wood, held in ml.
+    Solid,
     /// A force, held in N.
     Force,
     /// A temperature, held in °C.
@@ -85,7 +87,7 @@ impl Quantity {
             Self::Percent => "%",
             Self::Mass(MassUnit::Gram) => "g",
             Self::Mass(MassUnit::Kilogram) => "kg",
-            Self::Volume => "ml",
+            Self::Volume | Self::Solid => "ml",
             Self::Force => "N",
             Self::Temperature => "°C",
             Self::Speed => "m/s",

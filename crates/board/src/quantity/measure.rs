@@ -55,6 +55,11 @@ impl Measure {
         Self::new(Quantity::Volume, value)
     }
 
+    /// A volume of wood in ml.
+    pub const fn solid(value: f64) -> Self {
+        Self::new(Quantity::Solid, value)
+    }
+
     /// A mass in g.
     pub const fn grams(value: f64) -> Self {
         Self::new(Quantity::Mass(MassUnit::Gram), value)
@@ -125,7 +130,7 @@ impl Measure {
             Quantity::Number => "number",
             Quantity::Mass(MassUnit::Gram) => "grams",
             Quantity::Mass(MassUnit::Kilogram) => "kilograms",
-            Quantity::Volume => "milliliters",
+            Quantity::Volume | Quantity::Solid => "milliliters",
             Quantity::Force => "newtons",
             Quantity::Temperature => "degrees_celsius",
             Quantity::Speed => "meters_per_second",

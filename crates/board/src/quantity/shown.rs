@@ -48,7 +48,8 @@ impl Quantity {
     /// A number as a report tells it: with no more digits than are of use in the shop.
     pub(super) fn told(self, held: f64, units: Units) -> String {
         if self.is_converted(units) {
-            return self.rounded(held, units, |number| places(number, 3));
+            let digits = |number: f64| if number.abs() < 1.0 { 2 } else { 3 };
+            return self.rounded(held, units, |number| places(number, digits(number)));
         }
         // Halves of a hundredth go up, as a maker rounds.
         let held = match self {
@@ -60,7 +61,7 @@ impl Quantity {
             Self::Length if units == Units::Inch => 4,
             Self::Number => 5,
             Self::Angle | Self::Mass(MassUnit::Kilogram) => 3,
-            Self::Volume if number < 1.0 => 2,
+            Self::Volume | Self::Solid if number < 1.0 => 2,
             Self::Length | Self::Mass(_) | Self::Force | Self::Density(_) | Self::Money => 2,
             _ => 1,
         })

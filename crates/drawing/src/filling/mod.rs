@@ -2,8 +2,8 @@
 
 mod plan;
 
-use board::{Board, Units, show_length, show_number};
-use workshop::{Batch, Caution, FIRST, Measure, Pour, Workpiece, paper_size, parts_shown};
+use board::{Board, Measure, Units, show_length, show_number};
+use workshop::{Batch, Caution, FIRST, Pour, Workpiece, paper_size, parts_shown};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
@@ -74,7 +74,7 @@ impl Says<'_> {
         let mut words = format!(
             "{each} {} in all, {}: {} of resin and hardener.",
             ml(*resin),
-            Measure::Grams(weight).shown(self.board.units),
+            Measure::grams(weight).shown(self.board.units),
             self.parts(*resin)
         );
         if self.pour.overfill_height > 0.0 {
@@ -98,7 +98,7 @@ impl Says<'_> {
         format!(
             "Minutes run from when the parts of the first batch come together; a batch can be worked for {} from its own \
              beginning, mixing included. Keep a scrap with each batch to see that it sets.",
-            Measure::Minutes(self.pour.working).shown(self.board.units)
+            Measure::minutes(self.pour.working).shown(self.board.units)
         )
     }
 
@@ -162,7 +162,7 @@ impl Says<'_> {
 }
 
 fn ml(ml: f64) -> String {
-    Measure::Milliliters(ml).shown(Units::Mm)
+    Measure::milliliters(ml).shown(Units::Mm)
 }
 
 #[cfg(test)]

@@ -1,8 +1,8 @@
 //! The storage recess cut across the grain, with its lid.
 
-use board::{Board, LidHold, show_number};
+use board::{Board, LidHold, Measure, show_number};
 use kurbo::Rect;
-use workshop::{LidPlace, Measure, RecessSizes, Section};
+use workshop::{LidPlace, RecessSizes, Section};
 
 use super::figure::Figure;
 use super::measures::{Side, Size};
@@ -40,7 +40,7 @@ pub fn recess<'a>(board: &Board, section: &'a Section, sizes: &RecessSizes) -> F
 }
 
 fn written(board: &Board, sizes: &RecessSizes) -> Vec<Size> {
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let (half, under) = (sizes.width / 2.0, -sizes.thickness);
     let ceiling = -sizes.over;
     let over = if sizes.over < 0.0 {
@@ -69,7 +69,7 @@ fn written(board: &Board, sizes: &RecessSizes) -> Vec<Size> {
 }
 
 fn of_lid(board: &Board, sizes: &RecessSizes, lid: &LidPlace) -> Vec<Size> {
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let under = -sizes.thickness;
     let (mouth, inside) = (lid.mouth / 2.0, lid.inside / 2.0);
     let top = under + lid.thickness;

@@ -1,7 +1,7 @@
 //! Words and sizes beside a bore.
 
-use board::Board;
-use workshop::{BoreSizes, Measure, deepest};
+use board::{Board, Measure};
+use workshop::{BoreSizes, deepest};
 
 use super::measures::{Side, Size};
 
@@ -37,7 +37,7 @@ impl<'a> Says<'a> {
 
     /// A length as it is written.
     pub fn length(&self, mm: f64) -> String {
-        Measure::Mm(mm).shown(self.board.units)
+        Measure::mm(mm).shown(self.board.units)
     }
 
     /// A size on one side of the axis, between two heights, as far from the axis as told.

@@ -3,11 +3,12 @@ use super::scene::{Scene, Shown};
 use super::*;
 use board::{
     Base, Blank, Bore, Bores, Bottom, Center, Filling, Footing, Grooves, Insert, LidFit, LidHold,
-    Magnet, Piece, PieceKind, Recess, RecessShape, Role, ScrewCircle, Toward, Units, layout,
+    Magnet, Measure, Piece, PieceKind, Recess, RecessShape, Role, ScrewCircle, Toward, Units,
+    layout,
 };
 use proptest::prelude::*;
 use workshop::Workpiece;
-use workshop::{Cavity, Measure, marble_stand, peg_stand};
+use workshop::{Cavity, marble_stand, peg_stand};
 
 use super::spans::Ray;
 
@@ -260,7 +261,7 @@ fn the_sizes_told_are_those_that_are_worked_out() {
             );
         }
     };
-    let mm = |mm| Measure::Mm(mm).shown(Units::Mm);
+    let mm = |mm| Measure::mm(mm).shown(Units::Mm);
     let stand = marble_stand(16.0, board.bores.track);
     told(
         &board,

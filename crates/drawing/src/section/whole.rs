@@ -1,8 +1,8 @@
 //! The whole board cut open, with the names of the holes that are cut.
 
-use board::{Board, Footing, HoleId, HoleName};
+use board::{Board, Footing, HoleId, HoleName, Measure};
 use kurbo::Point;
-use workshop::{Body, BodyKind, BoreSizes, CavityKind, Measure, Section};
+use workshop::{Body, BodyKind, BoreSizes, CavityKind, Section};
 
 use super::figure::{Figure, Name};
 use super::measures::{Side, Size};
@@ -52,7 +52,7 @@ const fn is_base(body: &Body) -> bool {
 }
 
 fn sizes(board: &Board, section: &Section, bore: &BoreSizes) -> Vec<Size> {
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let (radius, thickness) = (board.blank.radius(), board.blank.thickness);
     let mut sizes = vec![
         Size::new(
@@ -90,7 +90,7 @@ fn base(board: &Board) -> Vec<Size> {
     let Some(base) = board.base.filter(|base| base.height > 0.0) else {
         return Vec::new();
     };
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let (top, foot) = (-board.blank.thickness, -board.blank.thickness - base.height);
     let (across, words) = match base.footing {
         Footing::Round { diameter } => (diameter, format!("base Ø {}", length(diameter))),

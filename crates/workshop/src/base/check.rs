@@ -1,11 +1,11 @@
 //! Rule: the base carries the board, and the board stands on it firmly.
 
-use board::{Board, Footing, LidHold};
+use board::{Board, Footing, LidHold, Measure};
 use geometry::Point;
 
 use crate::Workpiece;
 use crate::base::Standing;
-use crate::check::{Finding, HAIR, Measure, Rule, Severity};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::recess::away;
 
 pub const STATEMENT: &str = "A turntable carries no more than it is rated for: board, pieces and the load typed. The \
@@ -38,7 +38,7 @@ fn rated(board: &Board, standing: &Standing) -> Option<Finding> {
     let rating = board.base?.rating?;
     let carried = standing.carried();
     (carried > rating + HAIR).then(|| {
-        let [carried, rating] = [carried, rating].map(Measure::Kilograms);
+        let [carried, rating] = [carried, rating].map(Measure::kilograms);
         let message = format!(
             "the turntable carries {}, over the {} it is rated for",
             carried.shown(board.units),
@@ -51,7 +51,7 @@ fn rated(board: &Board, standing: &Standing) -> Option<Finding> {
 fn tips(board: &Board, standing: &Standing) -> Option<Finding> {
     let push = standing.tips?;
     (push < board.limits.tip - HAIR).then(|| {
-        let [push, wanted] = [push, board.limits.tip].map(Measure::Newtons);
+        let [push, wanted] = [push, board.limits.tip].map(Measure::newtons);
         let message = format!(
             "a push of {} on the rim tips the board, {} wanted; a wider base stands better",
             push.shown(board.units),
@@ -78,7 +78,7 @@ fn covers(workpiece: &Workpiece) -> Option<Finding> {
     (from < wanted - HAIR).then(|| {
         let message = "the base lies over the recess, which cannot be opened below it".into();
         Finding::new(Severity::Caution, Rule::Base, message)
-            .measuring(Measure::Mm(from), Measure::Mm(wanted))
+            .measuring(Measure::mm(from), Measure::mm(wanted))
     })
 }
 

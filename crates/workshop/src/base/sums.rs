@@ -1,8 +1,7 @@
 //! Sums about the base: load and tipping.
 
-use board::{Base, Footing};
+use board::{Base, Footing, Measure};
 
-use crate::Measure;
 use crate::Workpiece;
 use crate::base::Standing;
 use crate::sums::{GEOMETRY, STATICS, Sum, SumGroup, TYPED};
@@ -24,7 +23,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
 
 fn figures(base: &Base, standing: &Standing) -> Vec<Sum> {
     let kilograms = |name, kilograms, formula, source| {
-        Sum::new(name, Some(Measure::Kilograms(kilograms)), formula, source)
+        Sum::new(name, Some(Measure::kilograms(kilograms)), formula, source)
     };
     let (by, from) = match base.board {
         Some(_) => ("on a scale", TYPED),
@@ -50,7 +49,7 @@ fn figures(base: &Base, standing: &Standing) -> Vec<Sum> {
         ),
     ];
     if let Some(rating) = base.rating.filter(|rating| *rating > 0.0) {
-        let share = Measure::Share(standing.carried() / rating);
+        let share = Measure::share(standing.carried() / rating);
         sums.push(Sum::new(
             "share of the rating",
             Some(share),
@@ -67,7 +66,7 @@ fn figures(base: &Base, standing: &Standing) -> Vec<Sum> {
         ),
         Sum::new(
             "push on the rim that tips the board",
-            standing.tips.map(Measure::Newtons),
+            standing.tips.map(Measure::newtons),
             "W a / (ρ - a): weight of the board alone, edge a, radius of the board ρ",
             STATICS,
         ),
@@ -110,7 +109,7 @@ mod tests {
             push.value
         };
         // 3 kg, an edge at 140 of 280.
-        let Some(Measure::Newtons(newtons)) = push(&on(280.0)) else {
+        let Some(Measure { value: newtons, .. }) = push(&on(280.0)) else {
             panic!("no push")
         };
         assert_near!(newtons, 3.0 * 9.806_65, 1e-9);

@@ -1,9 +1,8 @@
 //! Sums about the pieces: how they stand, and what moves them out of their holes.
 
-use board::{Board, Bore, PieceKind};
+use board::{Board, Bore, Measure, PieceKind};
 use geometry::{Angle, Circle};
 
-use crate::Measure;
 use crate::Workpiece;
 use crate::bores::holds::{
     Hold, flights, insert_below, insert_gap, magnet_hold, marble_stand, peg_stand, piece_density,
@@ -54,7 +53,7 @@ fn notes(board: &Board) -> Vec<&'static str> {
 
 fn of_one(board: &Board) -> Vec<Sum> {
     let piece = &board.piece;
-    let grams = Some(Measure::Grams(piece_mass(piece)));
+    let grams = Some(Measure::grams(piece_mass(piece)));
     if piece.mass.is_some() {
         return vec![Sum::new("weight of a piece", grams, "on a scale", TYPED)];
     }
@@ -62,7 +61,7 @@ fn of_one(board: &Board) -> Vec<Sum> {
         Some(_) => TYPED,
         None => "2.5 g/cm³ for glass, 0.7 for hardwood: from memory",
     };
-    let density = Measure::KilogramsPerCubicMeter(piece_density(piece) * 1000.0);
+    let density = Measure::kilograms_per_cubic_meter(piece_density(piece) * 1000.0);
     let volume = match piece.kind {
         PieceKind::Marble => "density · π d³ / 6",
         PieceKind::Peg | PieceKind::Magnet => "density · π d² / 4 · height",
@@ -102,7 +101,7 @@ fn in_bore(board: &Board, kind: &Kind) -> Vec<Sum> {
     };
     sums.into_iter()
         .map(|sum| {
-            sum.at(Measure::Mm(kind.bore.diameter))
+            sum.at(Measure::mm(kind.bore.diameter))
                 .about(kind.holes.clone())
         })
         .collect()
@@ -110,14 +109,14 @@ fn in_bore(board: &Board, kind: &Kind) -> Vec<Sum> {
 
 fn tilt(name: &'static str, hold: Option<Hold>, formula: &'static str) -> Sum {
     let tilt = hold.and_then(|hold| hold.tilt);
-    let tilt = tilt.map(|tilt| Measure::Degrees(tilt.as_degrees()));
+    let tilt = tilt.map(|tilt| Measure::degrees(tilt.as_degrees()));
     Sum::new(name, tilt, formula, STATICS)
 }
 
 fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
     let stand = marble_stand(board.piece.diameter, open_bore(board, bore));
     let length =
-        |name, mm: Option<f64>, formula| Sum::new(name, mm.map(Measure::Mm), formula, GEOMETRY);
+        |name, mm: Option<f64>, formula| Sum::new(name, mm.map(Measure::mm), formula, GEOMETRY);
     vec![
         length(
             "marble below the top face",
@@ -151,7 +150,7 @@ fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
     let Some(stand) = peg_stand(&board.piece, bore) else {
         return Vec::new();
     };
-    let lean = Some(Measure::Degrees(stand.lean.as_degrees()));
+    let lean = Some(Measure::degrees(stand.lean.as_degrees()));
     vec![
         Sum::mm("play of the peg", stand.play, "bore - shank", GEOMETRY),
         Sum::mm("peg in the hole", stand.deep, "depth of the bore", GEOMETRY),
@@ -172,7 +171,7 @@ fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
             "tilt at which it leans over",
             stand
                 .leans_from
-                .map(|tan| Measure::Degrees(Angle::atan2(tan, 1.0).as_degrees())),
+                .map(|tan| Measure::degrees(Angle::atan2(tan, 1.0).as_degrees())),
             "tan = shank / height, about its lower edge",
             STATICS,
         ),
@@ -212,11 +211,11 @@ fn magnet(board: &Board, bore: Bore) -> Vec<Sum> {
         ),
         Sum::new(
             "what is left of the pull",
-            Some(Measure::Share(held.left)),
+            Some(Measure::share(held.left)),
             "(B(x) / B(0))², B(x) = (L + x) / √(R² + (L + x)²) - x / √(R² + x²): gap x, magnet of radius R, thickness L",
             "field on the axis of an even cylinder; from memory; an estimate",
         ),
-        Sum::new("pull", Some(Measure::Newtons(held.pull)), "pull measured · what is left of it", TYPED),
+        Sum::new("pull", Some(Measure::newtons(held.pull)), "pull measured · what is left of it", TYPED),
         tilt(
             "tilt at which the piece moves off",
             Some(held.hold),
@@ -246,8 +245,8 @@ fn speeds(workpiece: &Workpiece) -> Vec<Sum> {
         .into_iter()
         .map(|flight| {
             let names = flight.holes.iter().map(|hole| hole.name).collect();
-            Sum::new(name, Some(Measure::Rpm(flight.speed)), formula, STATICS)
-                .at(Measure::Mm(flight.radius))
+            Sum::new(name, Some(Measure::rpm(flight.speed)), formula, STATICS)
+                .at(Measure::mm(flight.radius))
                 .about(names)
         })
         .collect()
@@ -275,10 +274,10 @@ mod tests {
         });
         let group = group(&Workpiece::of(&board).unwrap());
         let below = value(&group, "marble below the top face");
-        assert_near!(below.value.unwrap().number(), 3.175, 1e-9);
+        assert_near!(below.value.unwrap().value, 3.175, 1e-9);
         assert_eq!(
             (below.at, below.holes.len()),
-            (Some(Measure::Mm(12.7)), 132)
+            (Some(Measure::mm(12.7)), 132)
         );
         let count = group
             .sums
@@ -288,7 +287,7 @@ mod tests {
         // The center hole has a bore of its own.
         assert_eq!(count, 2);
         let gap = value(&group, "smallest gap between pieces");
-        assert_near!(gap.value.unwrap().number(), 19.0 - 15.875, 1e-9);
+        assert_near!(gap.value.unwrap().value, 19.0 - 15.875, 1e-9);
         assert_eq!(gap.holes.len(), 2);
     }
 

@@ -1,11 +1,11 @@
 //! Sums about the bores: the drill or cutter of each, and what it leaves below.
 
-use board::{Board, Bore, Bottom, Center, Hole, HoleId, HoleName, Units};
+use board::{Board, Bore, Bottom, Center, Hole, HoleId, HoleName, Measure, Units};
 
 use crate::Workpiece;
 use crate::bores::profile::{deepest, tip};
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
-use crate::{Cutter, Measure, NearDrill, Series, nearest_drills};
+use crate::{Cutter, NearDrill, Series, nearest_drills};
 
 const STAMPED: &str = "a size is what is stamped on a bit, not how wide it drills: measure your own bit, and a hole in scrap";
 const NEAREST: &str = "by how much it is larger than the bore: size - bore; of those that leave such a bottom, the nearest of the table";
@@ -57,7 +57,7 @@ fn of_kind(board: &Board, kind: &Kind) -> Vec<Sum> {
         .into_iter()
         .map(|near| size(name_of(near.drill.series), near))
         .collect();
-    let count = u32::try_from(kind.holes.len()).ok().map(Measure::Count);
+    let count = u32::try_from(kind.holes.len()).ok().map(Measure::count);
     let left = board.blank.thickness - deepest(bore, spur);
     sums.extend([
         Sum::new("holes of this bore", count, "counted", GEOMETRY),
@@ -80,7 +80,7 @@ fn of_kind(board: &Board, kind: &Kind) -> Vec<Sum> {
             GEOMETRY,
         ),
     ]);
-    let at = Measure::Mm(bore.diameter);
+    let at = Measure::mm(bore.diameter);
     let told = sums.into_iter().map(|sum| sum.at(at));
     told.map(|sum| sum.about(kind.holes.clone())).collect()
 }
@@ -95,7 +95,7 @@ fn pilot(board: &Board) -> Vec<Sum> {
         .into_iter()
         .map(|near| size(pilot_name_of(near.drill.series), near));
     sums.map(|sum| {
-        sum.at(Measure::Mm(pilot))
+        sum.at(Measure::mm(pilot))
             .about(vec![HoleId::CENTER.named(1)])
     })
     .collect()
@@ -142,7 +142,7 @@ mod tests {
 
     fn mm(sum: &Sum) -> f64 {
         match sum.value {
-            Some(Measure::Mm(mm)) => mm,
+            Some(Measure { value: mm, .. }) => mm,
             ref other => panic!("{other:?}"),
         }
     }
@@ -183,7 +183,7 @@ mod tests {
         assert_eq!(holes.holes.len(), players);
         assert_eq!(
             holes.value,
-            Some(Measure::Count(u32::try_from(players).unwrap()))
+            Some(Measure::count(u32::try_from(players).unwrap()))
         );
         let words: Vec<_> = sums.iter().filter_map(|sum| sum.words.as_deref()).collect();
         assert_eq!(
@@ -205,7 +205,7 @@ mod tests {
         let sums = sums_of(&board);
         let pivot = sums
             .iter()
-            .find(|sum| sum.at == Some(Measure::Mm(6.1)))
+            .find(|sum| sum.at == Some(Measure::mm(6.1)))
             .unwrap();
         assert_eq!(pivot.words.as_deref(), Some("6.1 mm"));
     }

@@ -1,6 +1,6 @@
 //! What a finding is.
 
-use board::{HoleName, Units, show_length, show_number};
+use board::{HoleName, Measure};
 use serde::{Serialize, Serializer};
 
 use super::Rule;
@@ -85,122 +85,6 @@ impl Severity {
     }
 }
 
-/// What was measured or wanted.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Measure {
-    /// A length in mm.
-    Mm(f64),
-    /// A number of things.
-    Count(u32),
-    /// A share of a whole.
-    Share(f64),
-    /// An angle in degrees.
-    Degrees(f64),
-    /// A time in minutes.
-    Minutes(f64),
-    /// A time in hours.
-    Hours(f64),
-    /// A volume in ml.
-    Milliliters(f64),
-    /// A mass in g.
-    Grams(f64),
-    /// A mass in kg.
-    Kilograms(f64),
-    /// A density in kg/m³.
-    KilogramsPerCubicMeter(f64),
-    /// A force in N.
-    Newtons(f64),
-    /// Turns a minute.
-    Rpm(f64),
-    /// A number without a unit.
-    Number(f64),
-}
-
-impl Measure {
-    /// The bare number, in the unit that [`Measure::unit`] has.
-    pub fn number(self) -> f64 {
-        match self {
-            Self::Count(count) => f64::from(count),
-            Self::Mm(number)
-            | Self::Share(number)
-            | Self::Degrees(number)
-            | Self::Minutes(number)
-            | Self::Hours(number)
-            | Self::Milliliters(number)
-            | Self::Grams(number)
-            | Self::Kilograms(number)
-            | Self::KilogramsPerCubicMeter(number)
-            | Self::Newtons(number)
-            | Self::Rpm(number)
-            | Self::Number(number) => number,
-        }
-    }
-
-    /// The unit of the bare number, as files have it; empty for a count, a share of 1 or a number without one.
-    pub const fn unit(self) -> &'static str {
-        match self {
-            Self::Count(_) | Self::Share(_) | Self::Number(_) => "",
-            Self::Mm(_) => "mm",
-            Self::Degrees(_) => "deg",
-            Self::Minutes(_) => "min",
-            Self::Hours(_) => "h",
-            Self::Milliliters(_) => "ml",
-            Self::Grams(_) => "g",
-            Self::Kilograms(_) => "kg",
-            Self::KilogramsPerCubicMeter(_) => "kg/m3",
-            Self::Newtons(_) => "N",
-            Self::Rpm(_) => "rpm",
-        }
-    }
-
-    /// The measure as a maker reads it: lengths to a hundredth of a millimeter or as inches are shown, less than a
-    /// milliliter to a hundredth.
-    pub fn shown(self, units: Units) -> String {
-        match self {
-            Self::Mm(mm) if units == Units::Mm => show_length((mm * 100.0).round() / 100.0, units),
-            Self::Mm(mm) => show_length(mm, units),
-            Self::Count(count) => count.to_string(),
-            Self::Share(share) => show_number(share * 100.0, 1) + " %",
-            Self::Degrees(degrees) => show_number(degrees, 3) + "°",
-            Self::Minutes(minutes) => show_number(minutes, 1) + " min",
-            Self::Hours(hours) => show_number(hours, 1) + " h",
-            Self::Milliliters(ml) => show_number(ml, if ml < 1.0 { 2 } else { 1 }) + " ml",
-            Self::Grams(grams) => show_number(grams, 2) + " g",
-            Self::Kilograms(kilograms) => show_number(kilograms, 3) + " kg",
-            Self::KilogramsPerCubicMeter(density) => show_number(density, 0) + " kg/m³",
-            Self::Newtons(newtons) => show_number(newtons, 2) + " N",
-            Self::Rpm(turns) => show_number(turns, 1) + " rpm",
-            Self::Number(number) => show_number(number, 5),
-        }
-    }
-}
-
 pub fn names_as_text<S: Serializer>(names: &[HoleName], serializer: S) -> Result<S::Ok, S::Error> {
     serializer.collect_seq(names.iter().map(ToString::to_string))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn measures_are_shown_with_their_unit_and_written_bare() {
-        for (measure, shown, number, unit) in [
-            (Measure::Newtons(14.2335), "14.23 N", 14.2335, "N"),
-            (Measure::Kilograms(2.177_12), "2.177 kg", 2.177_12, "kg"),
-            (Measure::Number(0.002_74), "0.00274", 0.002_74, ""),
-            (Measure::Count(7), "7", 7.0, ""),
-            (
-                Measure::KilogramsPerCubicMeter(616.2),
-                "616 kg/m³",
-                616.2,
-                "kg/m3",
-            ),
-            (Measure::Rpm(63.21), "63.2 rpm", 63.21, "rpm"),
-        ] {
-            assert_eq!(measure.shown(Units::Mm), shown);
-            assert_eq!((measure.number(), measure.unit()), (number, unit));
-        }
-    }
 }

@@ -9,7 +9,7 @@ mod rule;
 mod web;
 
 pub(crate) use finding::names_as_text;
-pub use finding::{Finding, Measure, Severity};
+pub use finding::{Finding, Severity};
 pub use rule::Rule;
 pub(crate) use rule::check;
 

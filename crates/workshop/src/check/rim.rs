@@ -1,8 +1,8 @@
 //! Rule: wood is left between a bore and the board's edge, after the edge is rounded over.
 
-use board::{Board, HoleName, show_length};
+use board::{Board, HoleName, Measure, show_length};
 
-use super::{Finding, HAIR, Measure, Rule, Severity, counted};
+use super::{Finding, HAIR, Rule, Severity, counted};
 use crate::Mend;
 use crate::Workpiece;
 use crate::figures::rim_margin;
@@ -48,7 +48,7 @@ fn found(board: &Board, holes: &[(f64, HoleName)], severity: Severity) -> Option
     };
     Some(
         Finding::new(severity, Rule::Rim, message)
-            .measuring(Measure::Mm(worst), Measure::Mm(board.limits.rim))
+            .measuring(Measure::mm(worst), Measure::mm(board.limits.rim))
             .about(holes.iter().map(|(_, name)| *name).collect())
             .mended_by(&[Mend::FitBoard, Mend::FitPitch]),
     )
@@ -91,7 +91,10 @@ mod tests {
         let found = on_board(2.0 * (outermost + 3.0 + 4.0), 4.0);
         assert_eq!(found.len(), 1);
         assert_eq!(found[0].severity, Severity::Caution);
-        let Some(Measure::Mm(measured)) = found[0].measured else {
+        let Some(Measure {
+            value: measured, ..
+        }) = found[0].measured
+        else {
             panic!("no measure")
         };
         assert_near!(measured, 3.0, 1e-9);
@@ -107,7 +110,10 @@ mod tests {
     #[test]
     fn the_mend_that_is_named_mends() {
         let found = on_board(500.0, 4.0);
-        let Some(Measure::Mm(measured)) = found[0].measured else {
+        let Some(Measure {
+            value: measured, ..
+        }) = found[0].measured
+        else {
             panic!("no measure")
         };
         assert_eq!(on_board(500.0 + 2.0 * (6.0 - measured) + 1e-9, 4.0), []);

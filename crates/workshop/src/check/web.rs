@@ -1,9 +1,9 @@
 //! Rule: wood is left between any two bores.
 
-use board::{Board, show_length};
+use board::{Board, Measure, show_length};
 
 use super::pairs::Pairs;
-use super::{Finding, HAIR, Measure, Rule, Severity, counted};
+use super::{Finding, HAIR, Rule, Severity, counted};
 use crate::Mend;
 use crate::Workpiece;
 
@@ -46,7 +46,7 @@ fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity, what: &str) -> Fi
         pairs.b,
     );
     Finding::new(severity, Rule::Web, message)
-        .measuring(Measure::Mm(pairs.mm), Measure::Mm(board.limits.web))
+        .measuring(Measure::mm(pairs.mm), Measure::mm(board.limits.web))
         .about(pairs.holes())
         .mended_by(&[Mend::WiderPitch])
 }
@@ -88,7 +88,10 @@ mod tests {
         let found = at_pitch(14.0);
         assert_eq!(found.len(), 1);
         assert_eq!(found[0].severity, Severity::Caution);
-        let Some(Measure::Mm(measured)) = found[0].measured else {
+        let Some(Measure {
+            value: measured, ..
+        }) = found[0].measured
+        else {
             panic!("no measure")
         };
         assert_near!(measured, 2.0, 1e-9);

@@ -1,12 +1,12 @@
 //! Rule: a batch of resin is in the bores before it sets in its cup.
 
-use board::{Filling, Hole, HoleName, PieceKind, Units};
+use board::{Filling, Hole, HoleName, Measure, PieceKind, Units};
 use board::{show_length, show_number};
 
 use crate::Mend;
 use crate::Workpiece;
 use crate::bores::seat::{MarbleSeat, marble_seat};
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::filling::{Pour, batch_in_time, is_filled, open_bore};
 
 pub const STATEMENT: &str = "A batch of resin is poured within its pot life, which doubles for each 10 °C (18 °F) that \
@@ -46,14 +46,14 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
         return None;
     }
     let (working, shop) = (show_number(pour.working, 1), show_number(filling.shop, 1));
-    let measured = Measure::Minutes(takes);
+    let measured = Measure::minutes(takes);
     if pour.in_time == 0 {
         let message = format!(
             "at {shop} °C the resin sets in {working} min, before it is mixed and one bore filled"
         );
         let finding = Finding::new(Severity::Stop, Rule::Filling, message);
-        let first = Measure::Minutes(filling.mixing + filling.ten_bores / 600.0);
-        return Some(finding.measuring(first, Measure::Minutes(pour.working)));
+        let first = Measure::minutes(filling.mixing + filling.ten_bores / 600.0);
+        return Some(finding.measuring(first, Measure::minutes(pour.working)));
     }
     let message = format!(
         "a batch of {} fills {}, which takes {} min with mixing; at {shop} °C the resin can be worked for \
@@ -69,7 +69,7 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
     };
     Some(
         Finding::new(Severity::Caution, Rule::Filling, message)
-            .measuring(measured, Measure::Minutes(pour.working))
+            .measuring(measured, Measure::minutes(pour.working))
             .mended_by(mends),
     )
 }
@@ -90,8 +90,8 @@ fn too_small(filling: &Filling, pour: &Pour) -> Option<Finding> {
             Severity::Caution
         };
         Finding::new(severity, Rule::Filling, message).measuring(
-            Measure::Milliliters(filling.batch),
-            Measure::Milliliters(wants),
+            Measure::milliliters(filling.batch),
+            Measure::milliliters(wants),
         )
     })
 }
@@ -105,7 +105,7 @@ fn too_hot(pour: &Pour) -> Option<Finding> {
             ml(cup)
         );
         Finding::new(Severity::Caution, Rule::Filling, message)
-            .measuring(Measure::Milliliters(cup), Measure::Milliliters(HOT_CUP))
+            .measuring(Measure::milliliters(cup), Measure::milliliters(HOT_CUP))
     })
 }
 
@@ -127,7 +127,7 @@ fn runs_over(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
     Some(
         finding
             .about(names)
-            .measuring(Measure::Mm(dome), Measure::Mm(least)),
+            .measuring(Measure::mm(dome), Measure::mm(least)),
     )
 }
 
@@ -159,7 +159,7 @@ fn marble_on_resin(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> 
 }
 
 fn ml(ml: f64) -> String {
-    Measure::Milliliters(ml).shown(Units::Mm)
+    Measure::milliliters(ml).shown(Units::Mm)
 }
 
 fn hazard() -> Finding {
@@ -224,14 +224,14 @@ mod tests {
         let slow = found(pace(286.0));
         assert_eq!(slow[0].severity, Severity::Caution);
         assert_eq!(slow[0].mends, [Mend::SmallerBatches]);
-        let Some(Measure::Minutes(minutes)) = slow[0].measured else {
+        let Some(Measure { value: minutes, .. }) = slow[0].measured else {
             panic!("no measure")
         };
         assert_near!(minutes, 63.0 * 28.6 / 60.0, 1e-9);
         // One bore in 30 minutes and a hair sets before it is filled, and that is what is measured.
         let never = found(pace(18_001.0));
         assert_eq!(never[0].severity, Severity::Stop);
-        assert_eq!(never[0].measured, Some(Measure::Minutes(18_001.0 / 600.0)));
+        assert_eq!(never[0].measured, Some(Measure::minutes(18_001.0 / 600.0)));
     }
 
     #[test]
@@ -294,6 +294,6 @@ mod tests {
         assert_eq!(over(5.0), None);
         let high = over(5.1).unwrap();
         assert_eq!((high.severity, high.holes.len()), (Severity::Caution, 132));
-        assert_eq!(high.wanted, Some(Measure::Mm(5.0)));
+        assert_eq!(high.wanted, Some(Measure::mm(5.0)));
     }
 }

@@ -1,10 +1,10 @@
 //! The steps of filling.
 
-use board::{Insert, PieceKind};
+use board::{Insert, Measure, PieceKind};
 
+use crate::Caution;
 use crate::Workpiece;
 use crate::job::{Step, counted};
-use crate::{Caution, Measure};
 
 /// Resin in the bores; none where no bore is deep enough to be filled.
 pub fn fill(workpiece: &Workpiece) -> Option<Step> {
@@ -23,9 +23,9 @@ pub fn fill(workpiece: &Workpiece) -> Option<Step> {
     }
     work.push(format!(
         "Mix {} in {} by the filling plan; each can be worked for {}, mixing included.",
-        Measure::Milliliters(pour.resin).shown(units),
+        Measure::milliliters(pour.resin).shown(units),
         counted(pour.batches.len(), "batch", "batches"),
-        Measure::Minutes(pour.working).shown(units)
+        Measure::minutes(pour.working).shown(units)
     ));
     if filling.below_top > 0.0 {
         work.push(format!(

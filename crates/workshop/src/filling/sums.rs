@@ -1,8 +1,7 @@
 //! Sums about resin in the bores.
 
-use board::{HoleName, MixedBy};
+use board::{HoleName, Measure, MixedBy};
 
-use crate::Measure;
 use crate::Workpiece;
 use crate::filling::{Batch, Pour, SectorPour, mix_parts};
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
@@ -22,8 +21,8 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let (filling, pour) = (board.filling?, workpiece.pour()?);
     let mix = |ml| mix_parts(&filling.mix, ml);
     let parts = |ml: f64| match filling.mix.by {
-        MixedBy::Volume => Measure::Milliliters(ml),
-        MixedBy::Weight => Measure::Grams(ml),
+        MixedBy::Volume => Measure::milliliters(ml),
+        MixedBy::Weight => Measure::grams(ml),
     };
     let mut sums = each_bore(pour);
     sums.extend(in_all(pour, filling.mix.density));
@@ -35,7 +34,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
         let (resin, hardener) = mix(batch.ml);
         let two = of_two([parts(resin), parts(hardener)], BATCH_PARTS);
         let of_batch = of_batch(batch).into_iter().chain(two);
-        sums.extend(of_batch.map(|sum| sum.at(Measure::Count(number))));
+        sums.extend(of_batch.map(|sum| sum.at(Measure::count(number))));
     }
     for sector in pour.sectors().iter().filter(|sector| sector.board == 1) {
         sums.extend(of_sector(sector));
@@ -75,7 +74,7 @@ fn each_bore(pour: &Pour) -> Vec<Sum> {
     }
     let filled = Sum::new(
         "bores that are filled on a board",
-        Some(Measure::Count(pour.bores.len() as u32)),
+        Some(Measure::count(pour.bores.len() as u32)),
         "those deeper than the resin's level",
         GEOMETRY,
     );
@@ -84,7 +83,7 @@ fn each_bore(pour: &Pour) -> Vec<Sum> {
             "(bore with its bottom - what is set in it + dome π h (3 a² + h²) / 6) · (1 + waste)";
         Sum::new(
             "a bore takes",
-            Some(Measure::Milliliters(ml)),
+            Some(Measure::milliliters(ml)),
             formula,
             GEOMETRY,
         )
@@ -94,7 +93,7 @@ fn each_bore(pour: &Pour) -> Vec<Sum> {
 }
 
 fn in_all(pour: &Pour, density: f64) -> [Sum; 4] {
-    let ml = |name, ml, formula| Sum::new(name, Some(Measure::Milliliters(ml)), formula, GEOMETRY);
+    let ml = |name, ml, formula| Sum::new(name, Some(Measure::milliliters(ml)), formula, GEOMETRY);
     [
         ml("resin poured", pour.poured, "what the bores take · boards"),
         ml(
@@ -105,7 +104,7 @@ fn in_all(pour: &Pour, density: f64) -> [Sum; 4] {
         ml("resin to mix", pour.resin, "poured + left in cups"),
         Sum::new(
             "weight of the resin to mix",
-            Some(Measure::Grams(pour.resin * density)),
+            Some(Measure::grams(pour.resin * density)),
             "volume · density",
             DENSITY,
         ),
@@ -145,7 +144,7 @@ fn overfill(pour: &Pour) -> Vec<Sum> {
         ),
         Sum::new(
             "resin to level off",
-            Some(Measure::Milliliters(pour.overfill)),
+            Some(Measure::milliliters(pour.overfill)),
             "what of the domes stands above the top faces",
             GEOMETRY,
         ),
@@ -156,19 +155,19 @@ fn time(pour: &Pour) -> [Sum; 3] {
     [
         Sum::new(
             "working time in the shop",
-            Some(Measure::Minutes(pour.working)),
+            Some(Measure::minutes(pour.working)),
             "pot life · 2^((label's temperature - shop's) / 10 °C)",
             TRADE,
         ),
         Sum::new(
             "bores filled in that time",
-            Some(Measure::Count(pour.in_time)),
+            Some(Measure::count(pour.in_time)),
             "(working time - mixing) / time for ten bores · 10",
             TYPED,
         ),
         Sum::new(
             "batches",
-            Some(Measure::Count(pour.batches.len() as u32)),
+            Some(Measure::count(pour.batches.len() as u32)),
             FULL,
             GEOMETRY,
         ),
@@ -177,17 +176,17 @@ fn time(pour: &Pour) -> [Sum; 3] {
 
 fn of_batch(batch: &Batch) -> [Sum; 4] {
     let minutes =
-        |name, minutes, formula| Sum::new(name, Some(Measure::Minutes(minutes)), formula, TYPED);
+        |name, minutes, formula| Sum::new(name, Some(Measure::minutes(minutes)), formula, TYPED);
     [
         Sum::new(
             "bores of the batch",
-            Some(Measure::Count(batch.bores)),
+            Some(Measure::count(batch.bores)),
             "in the order of the hole table",
             TYPED,
         ),
         Sum::new(
             "amount of the batch",
-            Some(Measure::Milliliters(batch.ml)),
+            Some(Measure::milliliters(batch.ml)),
             "what its bores take + what stays in the cup",
             GEOMETRY,
         ),
@@ -208,13 +207,13 @@ fn of_sector(sector: &SectorPour) -> Vec<Sum> {
     let ml = |name| {
         Sum::new(
             name,
-            Some(Measure::Milliliters(sector.ml)),
+            Some(Measure::milliliters(sector.ml)),
             "what its bores take",
             GEOMETRY,
         )
     };
     let count =
-        |name, count, formula| Sum::new(name, Some(Measure::Count(count)), formula, GEOMETRY);
+        |name, count, formula| Sum::new(name, Some(Measure::count(count)), formula, GEOMETRY);
     let Some(player) = sector.player else {
         return vec![ml("resin of the center hole")];
     };
@@ -229,5 +228,5 @@ fn of_sector(sector: &SectorPour) -> Vec<Sum> {
         count("first batch of the sector", first, FULL),
         count("last batch of the sector", last, FULL),
     ];
-    sums.map(|sum| sum.at(Measure::Count(player))).to_vec()
+    sums.map(|sum| sum.at(Measure::count(player))).to_vec()
 }

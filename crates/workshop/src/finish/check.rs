@@ -1,10 +1,10 @@
 //! Rule: each coat of finish bonds to the one under it, and waits until that is dry.
 
-use board::{Board, Coat, CoatKind, show_number};
+use board::{Board, Coat, CoatKind, Measure, show_number};
 
 use crate::Mend;
 use crate::Workpiece;
-use crate::check::{Finding, HAIR, Measure, Rule, Severity};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::finish::{Bond, bond, wants_dewaxed};
 
 pub const STATEMENT: &str = "A coat bonds to the one under it, and comes when that is dry. Which bonds to which, and how \
@@ -48,7 +48,7 @@ fn pair(number: usize, under: Coat, over: Coat) -> Option<Finding> {
             );
             Some(
                 Finding::new(Severity::Caution, Rule::Finish, message)
-                    .measuring(Measure::Hours(under.dries), Measure::Hours(least))
+                    .measuring(Measure::hours(under.dries), Measure::hours(least))
                     .mended_by(&[Mend::LongerDrying]),
             )
         }

@@ -2,7 +2,8 @@
 
 use crate::Workpiece;
 use crate::job::Step;
-use crate::{Caution, Measure, hard_after};
+use crate::{Caution, hard_after};
+use board::Measure;
 
 /// The coats of finish.
 pub fn finish(workpiece: &Workpiece) -> Option<Step> {
@@ -16,7 +17,7 @@ pub fn finish(workpiece: &Workpiece) -> Option<Step> {
             let next = if number < coats.len() {
                 format!(
                     "; let it dry {}",
-                    Measure::Hours(coat.dries).shown(workpiece.board().units)
+                    Measure::hours(coat.dries).shown(workpiece.board().units)
                 )
             } else {
                 String::new()

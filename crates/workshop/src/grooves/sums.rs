@@ -1,8 +1,8 @@
 //! Sums about V-grooves.
 
-use crate::Measure;
 use crate::Workpiece;
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
+use board::Measure;
 
 /// The group; none where no grooves are planned.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
@@ -27,7 +27,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
             ),
             Sum::new(
                 "passes",
-                Some(Measure::Count(plan.passes)),
+                Some(Measure::count(plan.passes)),
                 "depth / depth of a pass, rounded up",
                 TYPED,
             ),

@@ -1,11 +1,11 @@
 //! Sums about the storage in the underside.
 
-use board::RecessShape;
+use board::{Measure, RecessShape};
 
+use crate::Workpiece;
 use crate::bores::check::inside::least_inside;
 use crate::recess::lid_size::LidSize;
 use crate::sums::{GEOMETRY, Sum, SumGroup};
-use crate::{Measure, Workpiece};
 
 /// The group; none where no recess is planned.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
@@ -33,7 +33,7 @@ fn room(workpiece: &Workpiece) -> Option<Vec<Sum>> {
     let board = workpiece.board();
     let (recess, storage) = (board.recess?, workpiece.storage()?);
     let count =
-        |name, count, formula, source| Sum::new(name, Some(Measure::Count(count)), formula, source);
+        |name, count, formula, source| Sum::new(name, Some(Measure::count(count)), formula, source);
     Some(vec![
         Sum::mm(
             "height inside",

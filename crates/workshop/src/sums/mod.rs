@@ -3,11 +3,11 @@
 //! One file a group. A group is there when what it is about is planned; a figure that cannot be worked out is left
 //! away, and a note says why.
 
-use board::{HoleName, Units};
+use board::{HoleName, Measure, Units};
 use serde::Serialize;
 
 use crate::check::names_as_text;
-use crate::{Measure, Workpiece, base, bores, filling, grooves, recess, wood};
+use crate::{Workpiece, base, bores, filling, grooves, recess, wood};
 
 /// Sums about one subject.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -102,7 +102,7 @@ impl Sum {
         formula: &'static str,
         source: &'static str,
     ) -> Self {
-        Self::new(name, Some(Measure::Mm(mm)), formula, source)
+        Self::new(name, Some(Measure::mm(mm)), formula, source)
     }
 
     /// Worked out for this.
@@ -203,7 +203,7 @@ mod tests {
                     };
                     assert!(!group.sums[..place].iter().any(same), "{sum:?}");
                     if let Some(value) = sum.value {
-                        assert!(value.number().is_finite(), "{sum:?}");
+                        assert!(value.value.is_finite(), "{sum:?}");
                     }
                 }
             }

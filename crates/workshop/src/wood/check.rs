@@ -1,8 +1,9 @@
 //! Rule: the wood is known, cut at a moisture that it will keep, and moves as the handbook can tell.
 
 use crate::Workpiece;
-use crate::check::{Finding, Measure, Rule, Severity};
+use crate::check::{Finding, Rule, Severity};
 use crate::wood::WoodMoves;
+use board::Measure;
 
 pub const STATEMENT: &str = "The wood has a change of width for 1 % of moisture, typed or in the table of species. When \
      the board is cut its moisture lies between those of the customer's seasons, or half a percent beyond (meters are no \
@@ -69,7 +70,7 @@ fn beyond(moves: &WoodMoves) -> Option<Finding> {
 }
 
 const fn percent(moisture: f64) -> Measure {
-    Measure::Share(moisture / 100.0)
+    Measure::share(moisture / 100.0)
 }
 
 fn shown(moisture: f64) -> String {

@@ -1,8 +1,7 @@
 //! Sums about the wood: moisture, movement, lid, weight.
 
-use board::Board;
+use board::{Board, Measure};
 
-use crate::Measure;
 use crate::Workpiece;
 use crate::recess::lid_moves::{LidMoves, lid_moves};
 use crate::sums::{GEOMETRY, MOVEMENT, Sum, SumGroup, TYPED};
@@ -47,7 +46,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
 
 fn moistures(moves: &WoodMoves) -> Vec<Sum> {
     let moisture = |name, percent: f64, formula, source| {
-        Sum::new(name, Some(Measure::Share(percent / 100.0)), formula, source)
+        Sum::new(name, Some(Measure::share(percent / 100.0)), formula, source)
     };
     let (cut_by, cut_from) = if moves.shop.source == TYPED {
         ("by a meter", TYPED)
@@ -57,7 +56,7 @@ fn moistures(moves: &WoodMoves) -> Vec<Sum> {
     vec![
         Sum::new(
             "change across the grain for 1 % of moisture",
-            Some(Measure::Number(moves.change.value)),
+            Some(Measure::number(moves.change.value)),
             "tangential where flat-sawn, radial where quarter-sawn, as a share",
             moves.change.source,
         ),
@@ -103,7 +102,7 @@ fn movement(board: &Board, moves: &WoodMoves) -> Vec<Sum> {
     circles.dedup();
     sums.extend(circles.into_iter().map(|circle| {
         let play = moves.over_the_year(circle);
-        Sum::mm("movement across a circle of screws", play, YEAR, MOVEMENT).at(Measure::Mm(circle))
+        Sum::mm("movement across a circle of screws", play, YEAR, MOVEMENT).at(Measure::mm(circle))
     }));
     sums
 }
@@ -113,7 +112,7 @@ fn of_lid(lid: &LidMoves) -> Vec<Sum> {
          the board at rest or as it was cut";
     const CLEARANCE: &str =
         "the clearance for which the gap just comes to 0, or to what holds the lid";
-    let most = lid.most.map(Measure::Mm);
+    let most = lid.most.map(Measure::mm);
     vec![
         Sum::mm("least clearance of the lid", lid.least, CLEARANCE, MOVEMENT),
         Sum::new("most clearance of the lid", most, CLEARANCE, MOVEMENT),
@@ -129,17 +128,17 @@ fn of_lid(lid: &LidMoves) -> Vec<Sum> {
 }
 
 fn weight(mass: &BoardMass) -> Vec<Sum> {
-    let kilograms = |grams: f64| Some(Measure::Kilograms(grams / 1000.0));
+    let kilograms = |grams: f64| Some(Measure::kilograms(grams / 1000.0));
     let mut sums = vec![
         Sum::new(
             "volume of the wood",
-            Some(Measure::Milliliters(mass.volume / 1000.0)),
+            Some(Measure::solid(mass.volume / 1000.0)),
             "disc - roundover - bores - recess, less the lid in it",
             GEOMETRY,
         ),
         Sum::new(
             "density of the wood when cut",
-            Some(Measure::KilogramsPerCubicMeter(mass.density.value)),
+            Some(Measure::kilograms_per_cubic_meter(mass.density.value)),
             "1000 · specific gravity · (1 + moisture / 100), its volume following the moisture from 12 %",
             mass.density.source,
         ),

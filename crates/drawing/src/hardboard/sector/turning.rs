@@ -1,7 +1,7 @@
 //! The page that tells how a sector jig is turned, and what its turns add up to.
 
-use board::{Board, Center, HoleName, Layout, show_length, show_number};
-use workshop::{Caution, Measure, SectorPlan, SectorTurn, Workpiece, paper_size};
+use board::{Board, Center, HoleName, Layout, Measure, show_length, show_number};
+use workshop::{Caution, SectorPlan, SectorTurn, Workpiece, paper_size};
 
 use crate::hardboard::router::minded;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
@@ -100,13 +100,13 @@ fn drill(turn: &SectorTurn) -> String {
 }
 
 fn sums(board: &Board, jig: &SectorPlan) -> Vec<String> {
-    let length = |mm: f64| Measure::Mm(mm).shown(board.units);
+    let length = |mm: f64| Measure::mm(mm).shown(board.units);
     let play = board.sector_jig.map_or(0.0, |jig| jig.play);
     let mut words = vec![format!(
         "With {} of play at each pin the last sector may be turned off by {}, at worst {}.",
         show_length(play, board.units),
-        Measure::Degrees(jig.turned.1).shown(board.units),
-        Measure::Degrees(jig.turned.0).shown(board.units)
+        Measure::degrees(jig.turned.1).shown(board.units),
+        Measure::degrees(jig.turned.0).shown(board.units)
     )];
     if let Some(closing) = jig.closing {
         words.push(format!(

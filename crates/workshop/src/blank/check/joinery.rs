@@ -1,11 +1,11 @@
 //! Rule: tenons, their mortises and screws fit the wood they go into.
 
-use board::{Board, show_length};
+use board::{Board, Measure, show_length};
 use geometry::Circle;
 
 use crate::Workpiece;
 use crate::blank::panel::{EdgePlace, piece_width};
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "A mortise stays inside the thickness of the board with wood above and below, meets no other, \
      and is not opened when the circle is cut; a screw from below goes into the board, does not come out above, \
@@ -30,14 +30,14 @@ fn screws_through(board: &Board) -> Option<Finding> {
         .max_by(f64::total_cmp)?;
     let thickness = board.blank.thickness;
     (deepest >= thickness).then(|| {
-        let length = |mm| Measure::Mm(mm).shown(board.units);
+        let length = |mm| Measure::mm(mm).shown(board.units);
         let message = format!(
             "screws {} deep come out at the top of a board of {}",
             length(deepest),
             length(thickness)
         );
         Finding::new(Severity::Stop, Rule::Joinery, message)
-            .measuring(Measure::Mm(thickness - deepest), Measure::Mm(0.0))
+            .measuring(Measure::mm(thickness - deepest), Measure::mm(0.0))
     })
 }
 
@@ -49,7 +49,7 @@ fn screws_beside(board: &Board) -> Option<Finding> {
         .filter(out)
         .map(|ring| ring.circle)
         .max_by(f64::total_cmp)?;
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let message = format!(
         "screws on a circle of {} miss the board of {}",
         length(widest),
@@ -57,7 +57,7 @@ fn screws_beside(board: &Board) -> Option<Finding> {
     );
     Some(
         Finding::new(Severity::Stop, Rule::Joinery, message)
-            .measuring(Measure::Mm(widest), Measure::Mm(board.blank.diameter)),
+            .measuring(Measure::mm(widest), Measure::mm(board.blank.diameter)),
     )
 }
 
@@ -79,14 +79,14 @@ fn screws_together(workpiece: &Workpiece) -> Option<Finding> {
             "two screws in the underside meet; fewer of them, or a larger circle, keep apart";
         (Severity::Stop, words.into())
     } else {
-        let wood = Measure::Mm(wood).shown(board.units);
+        let wood = Measure::mm(wood).shown(board.units);
         (
             Severity::Caution,
             format!("two screws in the underside leave {wood} of wood between them"),
         )
     };
     let finding = Finding::new(severity, Rule::Joinery, message);
-    Some(finding.measuring(Measure::Mm(wood), Measure::Mm(wanted)))
+    Some(finding.measuring(Measure::mm(wood), Measure::mm(wanted)))
 }
 
 /// Screws that go into the board with little wood to its edge.
@@ -101,11 +101,11 @@ fn screws_at_edge(board: &Board) -> Option<Finding> {
         .min_by(f64::total_cmp)?;
     let wanted = board.limits.inside;
     (least < wanted - HAIR).then(|| {
-        let wood = Measure::Mm(least).shown(board.units);
+        let wood = Measure::mm(least).shown(board.units);
         let message =
             format!("screws in the underside leave {wood} of wood to the edge of the board");
         Finding::new(Severity::Caution, Rule::Joinery, message)
-            .measuring(Measure::Mm(least), Measure::Mm(wanted))
+            .measuring(Measure::mm(least), Measure::mm(wanted))
     })
 }
 
@@ -122,7 +122,7 @@ fn mortises(workpiece: &Workpiece) -> Vec<Finding> {
     let mut findings = Vec::new();
     let mut add = |severity, message, is, wanted| {
         let finding = Finding::new(severity, Rule::Joinery, message);
-        findings.push(finding.measuring(Measure::Mm(is), Measure::Mm(wanted)));
+        findings.push(finding.measuring(Measure::mm(is), Measure::mm(wanted)));
     };
     let below = board.blank.thickness - size.below_top - size.thickness;
     if below <= 0.0 || size.below_top <= 0.0 {
@@ -170,7 +170,7 @@ fn opened(workpiece: &Workpiece) -> Option<Finding> {
             counted(cut, "mortise")
         );
         Finding::new(Severity::Caution, Rule::Joinery, message)
-            .measuring(Measure::Count(cut as u32), Measure::Count(0))
+            .measuring(Measure::count(cut as u32), Measure::count(0))
     })
 }
 

@@ -1,11 +1,11 @@
 //! Rule: every piece that is glued goes through the maker's planer.
 
-use board::{Board, Build};
+use board::{Board, Build, Measure};
 
 use crate::Mend;
 use crate::Workpiece;
 use crate::blank::panel::{piece_width, sawn_width};
-use crate::check::{Finding, Measure, Rule, Severity};
+use crate::check::{Finding, Rule, Severity};
 
 pub const STATEMENT: &str = "Pieces that are glued are planed to one thickness first, so that none is wider than the \
      planer takes. What is wider is flattened by hand or with a router on a sled. The default of 300 mm is common \
@@ -22,7 +22,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     }
     let planer = board.panel.planer;
     (sawn > planer).then(|| {
-        let length = |mm| Measure::Mm(mm).shown(board.units);
+        let length = |mm| Measure::mm(mm).shown(board.units);
         let what = if whole { "the blank" } else { "each piece" };
         let message = format!(
             "{what} is sawn {} wide, and the planer takes {}; {} would go through it",
@@ -39,7 +39,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
             &[]
         };
         Finding::new(Severity::Caution, Rule::Planer, message)
-            .measuring(Measure::Mm(sawn), Measure::Mm(planer))
+            .measuring(Measure::mm(sawn), Measure::mm(planer))
             .mended_by(mends)
     })
 }

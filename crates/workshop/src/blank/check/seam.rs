@@ -1,9 +1,9 @@
 //! Rule: no bore stands on a glued seam, or beside it.
 
-use board::{HoleId, HoleName};
+use board::{HoleId, HoleName, Measure};
 
 use crate::blank::panel::panel_width;
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::{Mend, SeamTurns, Workpiece};
 
 pub const STATEMENT: &str = "A bore keeps the set distance from every seam: a bore across a seam opens the glue line, \
@@ -38,7 +38,7 @@ fn near(workpiece: &Workpiece) -> Option<Finding> {
     if beside > 0 {
         parts.push(format!("{} beside one", counted(beside, "bore")));
     }
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let said = if least < 0.0 {
         format!("{} of it beyond the seam", length(-least))
     } else {
@@ -58,7 +58,7 @@ fn near(workpiece: &Workpiece) -> Option<Finding> {
     };
     Some(
         Finding::new(severity, Rule::Seam, message)
-            .measuring(Measure::Mm(least), Measure::Mm(board.limits.seam))
+            .measuring(Measure::mm(least), Measure::mm(board.limits.seam))
             .about(near.iter().map(|(_, name)| *name).collect())
             .mended_by(mends),
     )
@@ -73,7 +73,7 @@ fn misplaced(workpiece: &Workpiece) -> Option<Finding> {
         .windows(2)
         .find(|pair| (pair[1] - pair[0]).abs() < HAIR)
         .and_then(|pair| pair.first());
-    let length = |mm: &f64| Measure::Mm(*mm).shown(board.units);
+    let length = |mm: &f64| Measure::mm(*mm).shown(board.units);
     let message = match (off, twice) {
         (Some(off), _) => format!(
             "the seam at {} lies off the panel, which ends {} from the center pin",
@@ -102,7 +102,7 @@ mod tests {
     fn a_seam_through_the_center_hole_cuts_it() {
         let found = with_seam(0.0).unwrap();
         assert!(found.holes.iter().any(|name| name.to_string() == "C"));
-        assert_eq!(found.measured, Some(Measure::Mm(-6.0)));
+        assert_eq!(found.measured, Some(Measure::mm(-6.0)));
         assert_eq!(found.mends, [Mend::TurnOffSeams]);
     }
 

@@ -1,9 +1,9 @@
 //! Rule: the board fits on its blank.
 
-use board::{Board, Build};
+use board::{Board, Build, Measure};
 
 use crate::blank::stock::{Slab, StockPlan, leaf_thickness, strips_of};
-use crate::check::{Finding, HAIR, Measure, Rule, Severity};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::{Mend, Workpiece};
 
 pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the blank is as thick as the board or thicker. \
@@ -44,10 +44,10 @@ fn halves(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let wanted = board.blank.radius() + board.stock.trim;
     // The search comes within a twenty-thousandth of the blank's longer side.
     (radius < wanted - 0.1).then(|| {
-        let most = Measure::Mm((2.0 * (radius - board.stock.trim)).max(0.0)).shown(board.units);
+        let most = Measure::mm((2.0 * (radius - board.stock.trim)).max(0.0)).shown(board.units);
         let message = format!("two bookmatched halves of the blank give a board of {most} at most");
         Finding::new(Severity::Stop, Rule::Stock, message)
-            .measuring(Measure::Mm(radius), Measure::Mm(wanted))
+            .measuring(Measure::mm(radius), Measure::mm(wanted))
     })
 }
 
@@ -63,7 +63,7 @@ fn strips(board: &Board, plan: &StockPlan) -> Option<Finding> {
 
 fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let wanted = board.blank.radius() + board.stock.trim;
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let room = plan.room(board).unwrap_or(0.0);
     if room >= wanted - HAIR {
         return None;
@@ -91,7 +91,7 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     };
     Some(
         Finding::new(Severity::Stop, Rule::Stock, message)
-            .measuring(Measure::Mm(room), Measure::Mm(wanted))
+            .measuring(Measure::mm(room), Measure::mm(wanted))
             .mended_by(mends),
     )
 }
@@ -105,14 +105,14 @@ fn thickness(board: &Board) -> Option<Finding> {
         (board.stock.thickness, "the blank is")
     };
     (is < wanted - HAIR).then(|| {
-        let length = |mm| Measure::Mm(mm).shown(board.units);
+        let length = |mm| Measure::mm(mm).shown(board.units);
         let message = format!(
             "{what} {} thick, and the board {}",
             length(is),
             length(wanted)
         );
         Finding::new(Severity::Stop, Rule::Stock, message)
-            .measuring(Measure::Mm(is), Measure::Mm(wanted))
+            .measuring(Measure::mm(is), Measure::mm(wanted))
     })
 }
 
@@ -156,7 +156,7 @@ mod tests {
     fn leaves_are_half_as_thick_as_the_blank() {
         let mut board = on_slab(400.0);
         board.panel.build = Build::Halves;
-        assert_eq!(found(&board)[0].measured, Some(Measure::Mm(11.0)));
+        assert_eq!(found(&board)[0].measured, Some(Measure::mm(11.0)));
         board.stock.thickness = 43.0;
         assert_eq!(found(&board), []);
     }

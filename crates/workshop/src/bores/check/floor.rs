@@ -1,11 +1,11 @@
 //! Rule: a blind bore leaves wood under it.
 
-use board::{Board, Hole};
+use board::{Board, Hole, Measure};
 
 use crate::Mend;
 use crate::Workpiece;
 use crate::bores::profile::{deepest, tip};
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "Under a bore at least the set floor is left, measured from the point of the drill or the \
      spur of the bit. The default of 4 mm is common practice, no source; points are as long as their angle makes them, \
@@ -30,7 +30,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 fn found(board: &Board, holes: &[&Hole], severity: Severity) -> Option<Finding> {
     let floor = |hole: &Hole| board.blank.thickness - deepest(hole.bore, board.bores.spur);
     let worst = holes.iter().min_by(|a, b| floor(a).total_cmp(&floor(b)))?;
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let count = counted(holes.len(), "bore");
     let tip = tip(worst.bore, board.bores.spur);
     let deep = if tip > 0.0 {
@@ -49,10 +49,10 @@ fn found(board: &Board, holes: &[&Hole], severity: Severity) -> Option<Finding> 
     } else {
         format!("{count} with a thin floor; worst {name}: {deep}, in a board of {thickness}")
     };
-    let measured = Measure::Mm(floor(worst));
+    let measured = Measure::mm(floor(worst));
     Some(
         Finding::new(severity, Rule::Floor, message)
-            .measuring(measured, Measure::Mm(board.limits.floor))
+            .measuring(measured, Measure::mm(board.limits.floor))
             .about(holes.iter().map(|hole| hole.name).collect())
             .mended_by(&[Mend::ShallowerBores]),
     )
@@ -84,9 +84,9 @@ mod tests {
         assert_eq!(found(Bottom::Flat, 9.0), []);
         let spur = found(Bottom::Forstner, 9.0);
         assert_eq!(spur[0].severity, Severity::Caution);
-        assert_eq!(spur[0].measured, Some(Measure::Mm(1.5)));
+        assert_eq!(spur[0].measured, Some(Measure::mm(1.5)));
         let point = found(Bottom::Point118, 9.0);
-        let Some(Measure::Mm(left)) = point[0].measured else {
+        let Some(Measure { value: left, .. }) = point[0].measured else {
             panic!("no measure")
         };
         assert_near!(left, 4.0 - 12.0 * 0.300_430, 1e-4);

@@ -1,11 +1,11 @@
 //! Rule: wood is left inside the board between a bore and what is cut into it from the seam or from below.
 
-use board::{Board, Hole, HoleName, RecessShape};
+use board::{Board, Hole, HoleName, Measure, RecessShape};
 use geometry::{Point, Upright};
 
 use crate::Workpiece;
 use crate::bores::profile::bore_profile;
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::recess::lid_cut::lid_cut_name;
 use crate::recess::{away, middle};
 
@@ -173,14 +173,14 @@ fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
     let message = if severity == Severity::Stop {
         format!("{count} breaking into what is cut inside the board; first {name}, into a {what}")
     } else {
-        let wood = Measure::Mm(worst.wood).shown(board.units);
+        let wood = Measure::mm(worst.wood).shown(board.units);
         format!(
             "{count} near what is cut inside the board; worst {name}: {wood} of wood to a {what}"
         )
     };
     Some(
         Finding::new(severity, Rule::Inside, message)
-            .measuring(Measure::Mm(worst.wood), Measure::Mm(board.limits.inside))
+            .measuring(Measure::mm(worst.wood), Measure::mm(board.limits.inside))
             .about(near.iter().map(|near| near.hole).collect()),
     )
 }
@@ -196,7 +196,7 @@ mod tests {
     }
 
     fn mm(found: &Finding) -> f64 {
-        let Some(Measure::Mm(mm)) = found.measured else {
+        let Some(Measure { value: mm, .. }) = found.measured else {
             panic!("no measure")
         };
         mm

@@ -1,12 +1,12 @@
 //! Rule: pieces that stand side by side do not touch.
 
-use board::{Board, show_length};
+use board::{Board, Measure, show_length};
 use geometry::Circle;
 
 use crate::Mend;
 use crate::Workpiece;
 use crate::check::pairs::Pairs;
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "Between pieces in neighboring holes the set gap is left, so that one can be lifted \
      without knocking the next. The default of 2 mm is common practice, no source.";
@@ -46,7 +46,7 @@ fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
         )
     };
     Finding::new(severity, Rule::Pieces, message)
-        .measuring(Measure::Mm(pairs.mm), Measure::Mm(board.limits.piece_gap))
+        .measuring(Measure::mm(pairs.mm), Measure::mm(board.limits.piece_gap))
         .about(pairs.holes())
         .mended_by(&[Mend::WiderPitch])
 }

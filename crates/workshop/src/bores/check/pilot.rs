@@ -1,10 +1,10 @@
 //! Rule: the center pilot takes the circle jig's pin, with little play.
 
-use board::{Center, HoleId, show_length};
+use board::{Center, HoleId, Measure, show_length};
 
 use crate::Mend;
 use crate::Workpiece;
-use crate::check::{Finding, Measure, Rule, Severity};
+use crate::check::{Finding, Rule, Severity};
 
 pub const STATEMENT: &str = "The pilot at the center pin takes the pin of the circle jig with little play, since play \
      makes the edge run out; the pilot of a playing hole is drilled out by the hole, so it is smaller than that. \
@@ -63,7 +63,7 @@ fn no_pilot() -> Finding {
 
 fn finding(severity: Severity, message: String, measured: f64, wanted: f64) -> Finding {
     Finding::new(severity, Rule::Pilot, message)
-        .measuring(Measure::Mm(measured), Measure::Mm(wanted))
+        .measuring(Measure::mm(measured), Measure::mm(wanted))
         .about(vec![HoleId::CENTER.named(1)])
 }
 

@@ -1,11 +1,11 @@
 //! Rule: a piece sits in its bore as it should.
 
-use board::{Board, Bore, Hole, HoleName, Insert, PieceKind, show_length};
+use board::{Board, Bore, Hole, HoleName, Insert, Measure, PieceKind, show_length};
 
 use crate::Mend;
 use crate::Workpiece;
 use crate::bores::seat::{MarbleSeat, marble_seat};
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "A marble is wider than its bore, rests on the rim and not on the floor, and sinks by the \
      set share of its diameter: less and it rolls out, more and it is hard to lift. A peg or a set ball goes into its \
@@ -56,25 +56,25 @@ fn marble(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     match marble_seat(bore, diameter) {
         MarbleSeat::FallsIn => Some((
             Wrong::FallsIn,
-            Measure::Mm(bore.diameter),
-            Measure::Mm(diameter),
+            Measure::mm(bore.diameter),
+            Measure::mm(diameter),
         )),
         MarbleSeat::OnFloor { sinks, wants } if wants - sinks > HAIR => {
-            Some((Wrong::OnFloor, Measure::Mm(bore.depth), Measure::Mm(wants)))
+            Some((Wrong::OnFloor, Measure::mm(bore.depth), Measure::mm(wants)))
         }
         MarbleSeat::OnRim { sinks, .. } | MarbleSeat::OnFloor { sinks, .. } => {
             let share = sinks / diameter;
             if share < limits.seat_least - HAIR {
                 Some((
                     Wrong::TooHigh,
-                    Measure::Share(share),
-                    Measure::Share(limits.seat_least),
+                    Measure::share(share),
+                    Measure::share(limits.seat_least),
                 ))
             } else if share > limits.seat_most + HAIR {
                 Some((
                     Wrong::TooLow,
-                    Measure::Share(share),
-                    Measure::Share(limits.seat_most),
+                    Measure::share(share),
+                    Measure::share(limits.seat_most),
                 ))
             } else {
                 None
@@ -88,14 +88,14 @@ fn shank(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     if shank > bore.diameter {
         Some((
             Wrong::DoesNotGoIn,
-            Measure::Mm(bore.diameter),
-            Measure::Mm(shank),
+            Measure::mm(bore.diameter),
+            Measure::mm(shank),
         ))
     } else if bore.diameter - shank > play + HAIR {
         Some((
             Wrong::Loose,
-            Measure::Mm(bore.diameter - shank),
-            Measure::Mm(play),
+            Measure::mm(bore.diameter - shank),
+            Measure::mm(play),
         ))
     } else {
         None
@@ -107,8 +107,8 @@ fn proud(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     let ball = board.piece.shank?;
     (bore.depth < ball - HAIR).then_some((
         Wrong::StandsProud,
-        Measure::Mm(bore.depth),
-        Measure::Mm(ball),
+        Measure::mm(bore.depth),
+        Measure::mm(ball),
     ))
 }
 

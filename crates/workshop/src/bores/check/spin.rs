@@ -2,7 +2,8 @@
 
 use crate::Workpiece;
 use crate::bores::holds::{any_leaves_below, flights};
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use board::Measure;
 
 pub const STATEMENT: &str = "Up to the set speed of turning no piece leaves its hole. The default of 30 turns a minute, a \
      turn in two seconds, is a board turned by hand; our own estimate, no source. Sums are statics of a board that turns \
@@ -24,7 +25,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
         .iter()
         .flat_map(|flight| flight.holes.iter().map(|hole| hole.name))
         .collect();
-    let [speed, wanted] = [worst.speed, board.limits.spin].map(Measure::Rpm);
+    let [speed, wanted] = [worst.speed, board.limits.spin].map(Measure::rpm);
     let message = format!(
         "{} leaving below {}; worst {}: {} at {}",
         counted(holes.len(), "piece"),

@@ -1,9 +1,9 @@
 //! Rule: grooves keep away from bores.
 
-use board::{Board, Hole, HoleName, show_length};
+use board::{Board, Hole, HoleName, Measure, show_length};
 
 use crate::Workpiece;
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::grooves::{GrooveKind, GroovePlan};
 
 pub const STATEMENT: &str = "A groove keeps as far from every bore that it does not join or go round as straight grooves \
@@ -58,13 +58,13 @@ fn found(
     let message = if severity == Severity::Stop {
         format!("{count} cut by a groove; first {name}, by a {kind}")
     } else {
-        let wood = Measure::Mm(wood).shown(board.units);
+        let wood = Measure::mm(wood).shown(board.units);
         let wanted = show_length(stop, board.units);
         format!("{count} near a groove; worst {name}: {wood} of the {wanted} wanted to a {kind}")
     };
     Some(
         Finding::new(severity, Rule::GrooveBores, message)
-            .measuring(Measure::Mm(wood), Measure::Mm(stop))
+            .measuring(Measure::mm(wood), Measure::mm(stop))
             .about(near.iter().map(|(_, _, name)| *name).collect()),
     )
 }
@@ -126,7 +126,7 @@ mod tests {
         let near = with_gap(4.0);
         assert_eq!(near[0].severity, Severity::Caution);
         assert_eq!(near[0].holes.len(), 84);
-        let Some(Measure::Mm(wood)) = near[0].measured else {
+        let Some(Measure { value: wood, .. }) = near[0].measured else {
             panic!("no measure")
         };
         assert_near!(wood, 1.0, 1e-9);

@@ -1,10 +1,10 @@
 //! Rule: grooves are as deep as their bit makes them, and leave wood under them.
 
-use board::{Board, Grooves, show_length};
+use board::{Board, Grooves, Measure, show_length};
 
 use crate::Workpiece;
 use crate::bores::check::inside::Hidden;
-use crate::check::{Finding, HAIR, Measure, Rule, Severity};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::grooves::Strokes;
 use crate::grooves::depth::groove_profile;
 
@@ -38,7 +38,7 @@ fn no_depth(board: &Board, wanted: &Grooves) -> Finding {
         "a bit with a tip of {tip} cuts no V that is {width} wide; take a sharper bit or a wider groove"
     );
     Finding::new(Severity::Stop, Rule::GrooveDepth, message)
-        .measuring(Measure::Mm(wanted.tip), Measure::Mm(wanted.width))
+        .measuring(Measure::mm(wanted.tip), Measure::mm(wanted.width))
 }
 
 fn underside(board: &Board, depth: f64) -> Option<Finding> {
@@ -51,7 +51,7 @@ fn underside(board: &Board, depth: f64) -> Option<Finding> {
     } else {
         Severity::Caution
     };
-    let length = |mm| Measure::Mm(mm).shown(board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let message = format!(
         "grooves {} deep in a board of {}",
         length(depth),
@@ -59,7 +59,7 @@ fn underside(board: &Board, depth: f64) -> Option<Finding> {
     );
     Some(
         Finding::new(severity, Rule::GrooveDepth, message)
-            .measuring(Measure::Mm(wood), Measure::Mm(wanted)),
+            .measuring(Measure::mm(wood), Measure::mm(wanted)),
     )
 }
 
@@ -72,14 +72,14 @@ fn within(workpiece: &Workpiece, wanted: &Grooves, depth: f64) -> Option<Finding
         Some((wood, *what))
     });
     let (wood, what) = near.min_by(|a, b| a.0.total_cmp(&b.0))?;
-    let deep = Measure::Mm(depth).shown(board.units);
+    let deep = Measure::mm(depth).shown(board.units);
     let (severity, message) = if wood <= 0.0 {
         (
             Severity::Stop,
             format!("grooves {deep} deep break into a {what}"),
         )
     } else {
-        let wood = Measure::Mm(wood).shown(board.units);
+        let wood = Measure::mm(wood).shown(board.units);
         (
             Severity::Caution,
             format!("grooves {deep} deep leave {wood} of wood to a {what}"),
@@ -87,7 +87,7 @@ fn within(workpiece: &Workpiece, wanted: &Grooves, depth: f64) -> Option<Finding
     };
     Some(
         Finding::new(severity, Rule::GrooveDepth, message)
-            .measuring(Measure::Mm(wood), Measure::Mm(limit)),
+            .measuring(Measure::mm(wood), Measure::mm(limit)),
     )
 }
 
@@ -135,7 +135,7 @@ mod tests {
     }
 
     fn mm(found: &Finding) -> f64 {
-        let Some(Measure::Mm(mm)) = found.measured else {
+        let Some(Measure { value: mm, .. }) = found.measured else {
             panic!("no measure")
         };
         mm

@@ -1,9 +1,9 @@
 //! Rule: grooves stay on the flat top.
 
-use board::HoleName;
+use board::{HoleName, Measure};
 
 use crate::Workpiece;
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::grooves::{Groove, Stroke};
 
 pub const STATEMENT: &str = "A groove ends before the roundover begins: a bit that runs over the edge tears it, and a \
@@ -43,7 +43,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
                 "{} run {where_to}; worst: a {}, {} past the flat top",
                 counted(grooves.len(), "groove"),
                 worst.kind.label(),
-                Measure::Mm(-left).shown(board.units)
+                Measure::mm(-left).shown(board.units)
             );
             let holes: Vec<HoleName> = grooves
                 .iter()
@@ -51,7 +51,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
                 .collect();
             Some(
                 Finding::new(severity, Rule::GrooveRim, message)
-                    .measuring(Measure::Mm(left), Measure::Mm(0.0))
+                    .measuring(Measure::mm(left), Measure::mm(0.0))
                     .about(holes),
             )
         })
@@ -93,7 +93,7 @@ mod tests {
         assert_eq!(checked(2.0 * (reach + 5.0) + 0.001), []);
         let over = checked(2.0 * (reach + 4.0));
         assert_eq!(over[0].severity, Severity::Caution);
-        let Some(Measure::Mm(left)) = over[0].measured else {
+        let Some(Measure { value: left, .. }) = over[0].measured else {
             panic!("no measure")
         };
         assert_near!(left, -1.0, 1e-9);

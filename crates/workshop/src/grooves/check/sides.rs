@@ -1,10 +1,10 @@
 //! Rule: grooves do not run side by side into each other.
 
-use board::HoleName;
+use board::{HoleName, Measure};
 use geometry::Circle;
 
 use crate::Workpiece;
-use crate::check::{Finding, Measure, Rule, Severity};
+use crate::check::{Finding, Rule, Severity};
 use crate::grooves::{GrooveKind, Stroke, Strokes};
 
 pub const STATEMENT: &str = "Two grooves that do not cross lie at least their width apart from middle to middle, and \
@@ -27,7 +27,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let &(least, [one, other]) = pairs.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
     let [first, second] = [one, other].map(|at| plan.grooves.get(at));
     let (first, second) = (first?, second?);
-    let least_words = Measure::Mm(least).shown(board.units);
+    let least_words = Measure::mm(least).shown(board.units);
     let (kind, kind_too) = (first.kind.label(), second.kind.label());
     let count = match pairs.len() {
         1 => "a pair of grooves runs".to_owned(),
@@ -43,7 +43,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
         .collect();
     Some(
         Finding::new(Severity::Caution, Rule::GrooveSides, message)
-            .measuring(Measure::Mm(least), Measure::Mm(width))
+            .measuring(Measure::mm(least), Measure::mm(width))
             .about(holes),
     )
 }
@@ -221,7 +221,7 @@ mod tests {
             "{}",
             found.message
         );
-        let Some(Measure::Mm(least)) = found.measured else {
+        let Some(Measure { value: least, .. }) = found.measured else {
             panic!("no measure")
         };
         // Two circles of 9 at a pitch of 19.

@@ -1,9 +1,9 @@
 //! Rule: bit, bushing and hardboard of a router template fit each other and the bores.
 
-use board::{Board, Bottom, Hole, INCH, Layout, Router, show_length};
+use board::{Board, Bottom, Hole, INCH, Layout, Measure, Router, show_length};
 
 use crate::Workpiece;
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::hardboard::router::routed;
 
 pub const STATEMENT: &str = "A bit goes through its guide bushing and into every bore. Walls of a bushing are 1/32 in \
@@ -120,7 +120,7 @@ fn shape(layout: &Layout, router: Router) -> Option<Finding> {
 }
 
 fn finding(severity: Severity, message: String, is: f64, wanted: f64) -> Finding {
-    Finding::new(severity, Rule::Bushing, message).measuring(Measure::Mm(is), Measure::Mm(wanted))
+    Finding::new(severity, Rule::Bushing, message).measuring(Measure::mm(is), Measure::mm(wanted))
 }
 
 #[cfg(test)]

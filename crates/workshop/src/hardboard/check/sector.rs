@@ -1,8 +1,8 @@
 //! Rule: a sector jig can be made, and pin play leaves wood where it comes round to the first sector.
 
-use board::{Board, HoleName, show_length};
+use board::{Board, HoleName, Measure, show_length};
 
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::{Closing, SectorPlan, SectorTurn, Workpiece};
 
 pub const STATEMENT: &str = "A jig that is turned from sector to sector adds up the play of its pins, and the last sector \
@@ -32,7 +32,7 @@ fn last_web(board: &Board, closing: &Closing) -> Option<Finding> {
     if closing.worst >= wanted - HAIR {
         return None;
     }
-    let length = |mm: f64| Measure::Mm(mm).shown(board.units);
+    let length = |mm: f64| Measure::mm(mm).shown(board.units);
     let Closing {
         last,
         first,
@@ -58,7 +58,7 @@ fn last_web(board: &Board, closing: &Closing) -> Option<Finding> {
     };
     Some(
         Finding::new(severity, Rule::SectorJig, message)
-            .measuring(Measure::Mm(worst), Measure::Mm(wanted))
+            .measuring(Measure::mm(worst), Measure::mm(wanted))
             .about(vec![last, first]),
     )
 }
@@ -81,7 +81,7 @@ fn hardboard(board: &Board, plan: &SectorPlan) -> Option<Finding> {
     };
     Some(
         Finding::new(severity, Rule::SectorJig, message)
-            .measuring(Measure::Mm(plan.web), Measure::Mm(wanted))
+            .measuring(Measure::mm(plan.web), Measure::mm(wanted))
             .about(names),
     )
 }

@@ -1,12 +1,12 @@
 //! Rule: hardboard is left between two holes of a router template.
 
-use board::{Board, show_length};
+use board::{Board, Measure, show_length};
 use geometry::close_webs;
 
 use crate::Mend;
 use crate::Workpiece;
 use crate::check::pairs::Pairs;
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "The holes of a router template are wider than the bores, by the guide bushing's diameter \
      less the bit's, and leave at least the set web of hardboard; the center has its pin's hole, or none. The default of 3 mm is common practice, no source.";
@@ -48,8 +48,8 @@ fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
         )
     };
     let (is, wanted) = (
-        Measure::Mm(pairs.mm),
-        Measure::Mm(board.limits.template_web),
+        Measure::mm(pairs.mm),
+        Measure::mm(board.limits.template_web),
     );
     Finding::new(severity, Rule::TemplateWeb, message)
         .measuring(is, wanted)
@@ -81,7 +81,7 @@ mod tests {
     #[test]
     fn holes_are_wider_by_twice_the_offset() {
         let found = with(18.35, 12.0);
-        let Some(Measure::Mm(web)) = found[0].measured else {
+        let Some(Measure { value: web, .. }) = found[0].measured else {
             panic!("no measure")
         };
         assert_near!(web, 19.0 - 12.0 - 6.35, 1e-9);

@@ -1,9 +1,9 @@
 //! Rule: the lid of the recess neither binds nor comes out in any season.
 
-use board::show_length;
+use board::{Measure, show_length};
 
 use crate::Workpiece;
-use crate::check::{Finding, HAIR, Measure, Rule, Severity};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::recess::lid_moves::{LidMoves, lid_moves};
 
 pub const STATEMENT: &str = "In every season of the customer's the lid has room in its place, and ledge or groove hold it \
@@ -42,7 +42,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
             Rule::Lid,
             format!("the lid {wrong}; {advice}"),
         )
-        .measuring(Measure::Mm(planned), Measure::Mm(wanted)),
+        .measuring(Measure::mm(planned), Measure::mm(wanted)),
     )
 }
 
@@ -88,7 +88,7 @@ mod tests {
     fn a_lid_that_is_made_to_fit_tightly_binds() {
         let tight = found(LidHold::LiesIn, 5.0, 0.2).unwrap();
         assert!(tight.message.starts_with("the lid binds"), "{tight:?}");
-        assert_eq!(tight.measured, Some(Measure::Mm(0.2)));
+        assert_eq!(tight.measured, Some(Measure::mm(0.2)));
         assert_eq!(found(LidHold::LiesIn, 5.0, 1.5), None);
         // Nothing holds a lid without a ledge but its buttons.
         assert_eq!(found(LidHold::LiesIn, 0.0, 9.0), None);

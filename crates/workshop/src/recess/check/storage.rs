@@ -1,10 +1,10 @@
 //! Rule: a recess in the underside holds the pieces, and leaves wood around it.
 
-use board::{Board, PieceKind, Recess, RecessShape, show_length};
+use board::{Board, Measure, PieceKind, Recess, RecessShape, show_length};
 
 use crate::Workpiece;
 use crate::blank::panel::{EdgePlace, TenonPlace};
-use crate::check::{Finding, HAIR, Measure, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::recess::lid_cut::inner_reach;
 use crate::recess::{Storage, away, away_from_tenon};
 
@@ -49,7 +49,7 @@ fn room(board: &Board, storage: &Storage) -> Option<Finding> {
     };
     Some(
         Finding::new(severity, Rule::Storage, message)
-            .measuring(Measure::Count(holds), Measure::Count(pieces)),
+            .measuring(Measure::count(holds), Measure::count(pieces)),
     )
 }
 
@@ -75,7 +75,7 @@ fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
         )
     };
     Finding::new(Severity::Stop, Rule::Storage, message)
-        .measuring(Measure::Mm(storage.room), Measure::Mm(wants))
+        .measuring(Measure::mm(storage.room), Measure::mm(wants))
 }
 
 fn ceiling(board: &Board, recess: &Recess) -> Option<Finding> {
@@ -98,7 +98,7 @@ fn ceiling(board: &Board, recess: &Recess) -> Option<Finding> {
     };
     Some(
         Finding::new(severity, Rule::Storage, message)
-            .measuring(Measure::Mm(wood), Measure::Mm(wanted)),
+            .measuring(Measure::mm(wood), Measure::mm(wanted)),
     )
 }
 
@@ -116,7 +116,7 @@ fn corner(board: &Board, recess: &Recess) -> Option<Finding> {
             length(widest)
         );
         Finding::new(Severity::Stop, Rule::Storage, message)
-            .measuring(Measure::Mm(corner), Measure::Mm(widest))
+            .measuring(Measure::mm(corner), Measure::mm(widest))
     })
 }
 
@@ -140,7 +140,7 @@ fn edge(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
     };
     Some(
         Finding::new(severity, Rule::Storage, message)
-            .measuring(Measure::Mm(wood), Measure::Mm(wanted)),
+            .measuring(Measure::mm(wood), Measure::mm(wanted)),
     )
 }
 
@@ -168,7 +168,7 @@ fn neighbors(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
     let message = format!("{} in the recess or too near it", counts.join(" and "));
     Some(
         Finding::new(Severity::Caution, Rule::Storage, message)
-            .measuring(Measure::Mm(worst), Measure::Mm(wanted)),
+            .measuring(Measure::mm(worst), Measure::mm(wanted)),
     )
 }
 
@@ -227,7 +227,7 @@ mod tests {
         assert_eq!(severities(&with(round(120.0, 20.0, 4.0), 30.0)), []);
         let tight = check(&Workpiece::of(&with(round(80.0, 20.0, 4.0), 30.0)).unwrap());
         assert_eq!(tight[0].severity, Severity::Caution);
-        assert_eq!(tight[0].wanted, Some(Measure::Count(24)));
+        assert_eq!(tight[0].wanted, Some(Measure::count(24)));
         // Less than the marbles' own volume, however they lie.
         assert_eq!(
             severities(&with(round(50.0, 20.0, 4.0), 30.0)),
@@ -283,7 +283,7 @@ mod tests {
         assert_eq!(with_corner(50.0), []);
         let wide = with_corner(50.5);
         assert_eq!((wide.len(), wide[0].severity), (1, Severity::Stop));
-        assert_eq!(wide[0].wanted, Some(Measure::Mm(50.0)));
+        assert_eq!(wide[0].wanted, Some(Measure::mm(50.0)));
         assert!(wide[0].message.contains("drawn with 50 mm"), "{wide:?}");
     }
 
@@ -358,7 +358,7 @@ mod tests {
         // 2 of wood between the mortise, which ends 8 down, and the ceiling at 10.
         let found = check(&Workpiece::of(&board).unwrap());
         assert!(found[0].message.starts_with("1 mortise in"), "{found:?}");
-        let Some(Measure::Mm(wood)) = found[0].measured else {
+        let Some(Measure { value: wood, .. }) = found[0].measured else {
             panic!("no measure")
         };
         assert_near!(wood, 2.0, 1e-9);

@@ -1,9 +1,9 @@
 //! Rule: the errors of the work leave the webs thick enough.
 
-use board::show_length;
+use board::{Measure, show_length};
 
 use crate::Workpiece;
-use crate::check::{Finding, Measure, Rule, Severity};
+use crate::check::{Finding, Rule, Severity};
 
 pub const STATEMENT: &str = "With every step of the work as far off as the maker says it may be, the chance that any web \
      comes out under its limit, taken as the sum of the chances of each, stays under the set risk. The default of 5 % is common practice, no source.";
@@ -19,10 +19,10 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
         let message = format!(
             "a web may come out under {}; the thinnest to expect is {}",
             show_length(board.limits.web, board.units),
-            Measure::Mm(web.mm.max(0.0)).shown(board.units),
+            Measure::mm(web.mm.max(0.0)).shown(board.units),
         );
         Finding::new(Severity::Caution, Rule::Risk, message)
-            .measuring(Measure::Share(chance), Measure::Share(board.limits.risk))
+            .measuring(Measure::share(chance), Measure::share(board.limits.risk))
     })
 }
 
@@ -41,7 +41,7 @@ mod tests {
     fn webs_far_over_the_limit_are_no_risk_and_near_it_they_are() {
         assert_eq!(found(3.0), None);
         let near = found(6.95).unwrap();
-        assert!(matches!(near.measured, Some(Measure::Share(share)) if share > 0.5));
+        assert!(matches!(near.measured, Some(Measure { value: share, .. }) if share > 0.5));
         // As laid out every web is 7 mm or more: beyond that it is the rule of webs that finds it.
         assert_eq!(found(7.5), None);
     }

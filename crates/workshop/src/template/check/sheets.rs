@@ -1,7 +1,8 @@
 //! Rule: the template does not take more sheets than the maker cares to tape together.
 
 use crate::Workpiece;
-use crate::check::{Finding, Measure, Rule, Severity};
+use crate::check::{Finding, Rule, Severity};
+use board::Measure;
 
 pub const STATEMENT: &str = "The tiled template takes no more sheets than the maker cares to tape together, since \
      each joint adds its error. The default of 24 is common practice, no source.";
@@ -18,7 +19,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
             "the template takes {sheets} sheets, {most} at most are wanted; larger paper, or a whole sheet from a print shop, has fewer joints"
         );
         Finding::new(Severity::Caution, Rule::Sheets, message)
-            .measuring(Measure::Count(sheets), Measure::Count(most))
+            .measuring(Measure::count(sheets), Measure::count(most))
     })
 }
 
@@ -42,6 +43,6 @@ mod tests {
         assert_eq!(check(&Workpiece::of(&board).unwrap()), None);
         board.limits.sheets = sheets - 1;
         let found = check(&Workpiece::of(&board).unwrap()).unwrap();
-        assert_eq!(found.measured, Some(Measure::Count(sheets)));
+        assert_eq!(found.measured, Some(Measure::count(sheets)));
     }
 }
