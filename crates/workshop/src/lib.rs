@@ -69,6 +69,7 @@ pub use bores::holds::{
 };
 pub use bores::profile::{ball_volume, bore_profile, deepest, tip};
 pub use bores::seat::{MarbleSeat, marble_seat};
+pub use bores::sizes::{BoreSizes, Floor, FloorOver, InsertSizes, Stands, bore_sizes};
 pub use caution::{Caution, FIRST};
 pub use changes::changes;
 pub use check::{Finding, Rule, Severity, stops};
@@ -95,10 +96,9 @@ pub use recess::Storage;
 pub use recess::lid_cut::Lid;
 pub use recess::lid_moves::{LidMoves, lid_moves};
 pub use recess::lid_size::LidSize;
+pub use recess::sizes::{LidPlace, RecessSizes, recess_sizes};
 pub use section::{
-    Body, BodyKind, BoreSizes, Cavity, CavityKind, Face, Floor, FloorOver, InsertSizes, LidPlace,
-    Plane, RecessSizes, Section, Stands, bore_sizes, cut_through, recess_section, recess_sizes,
-    section,
+    Body, BodyKind, Cavity, CavityKind, Face, Plane, Section, cut_through, recess_section, section,
 };
 pub use sums::{Sum, SumGroup};
 pub use template::budget::{

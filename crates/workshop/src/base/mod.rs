@@ -1,6 +1,7 @@
 //! What stands on the base, and what tips it.
 
 pub mod check;
+pub mod section;
 pub mod steps;
 pub mod sums;
 

@@ -3,6 +3,7 @@
 pub mod check;
 pub mod panel;
 pub mod profile;
+pub mod section;
 pub mod steps;
 pub mod stock;
 pub mod turn;

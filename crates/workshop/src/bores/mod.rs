@@ -6,5 +6,7 @@ pub mod holds;
 pub mod piece_sums;
 pub mod profile;
 pub mod seat;
+pub mod section;
+pub mod sizes;
 pub mod steps;
 pub mod sums;

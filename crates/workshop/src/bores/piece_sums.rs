@@ -160,7 +160,12 @@ fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
             "height - depth of the bore",
             GEOMETRY,
         ),
-        Sum::new("lean of the peg", lean, "tan = play / depth", GEOMETRY),
+        Sum::new(
+            "lean of the peg",
+            lean,
+            "hole = shank · cos + depth · tan of the lean",
+            GEOMETRY,
+        ),
         Sum::mm(
             "sway of its upper end",
             stand.sway,

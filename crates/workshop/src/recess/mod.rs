@@ -5,6 +5,8 @@ pub mod lid_cut;
 pub mod lid_moves;
 pub mod lid_size;
 mod outline;
+pub mod section;
+pub mod sizes;
 pub mod steps;
 pub mod sums;
 

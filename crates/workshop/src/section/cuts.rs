@@ -3,7 +3,7 @@
 use board::{Board, Footing, Hole, HoleName, Layout, PieceKind};
 use geometry::Point;
 
-use super::forms::{self, Form};
+use super::form::Form;
 use super::plane::{Keep, Plane, View, clipped};
 use super::revolved::Revolved;
 use super::{Body, BodyKind, Cavity, CavityKind, Face, Section};
@@ -11,6 +11,7 @@ use crate::blank::panel::EdgePlace;
 use crate::filling::is_filled;
 use crate::grooves::section::cut_grooves;
 use crate::{GroovePlan, Workpiece};
+use crate::{base, blank, bores, recess};
 
 /// How far past the board something straight is followed, mm.
 const PAST: f64 = 1.0;
@@ -29,7 +30,10 @@ pub fn cut(workpiece: &Workpiece, plane: Plane) -> Section {
         views: plane.views(),
         reach,
     };
-    let outline = cutter.round(&forms::blank(board)).into_iter().next();
+    let outline = cutter
+        .round(&blank::section::blank(board))
+        .into_iter()
+        .next();
     let outline = outline.unwrap_or_default();
     let mut cavities = cutter.bores(layout);
     if let Some(plan) = workpiece.grooves() {
@@ -114,7 +118,7 @@ impl Cutter<'_> {
                 .iter()
                 .any(|view| view.see(hole.center).1 < reach)
         };
-        let cut = |hole| (hole, self.round(&forms::bore(hole, spur)));
+        let cut = |hole| (hole, self.round(&bores::section::bore(hole, spur)));
         holes.iter().filter(met).map(cut).collect()
     }
 
@@ -139,8 +143,8 @@ impl Cutter<'_> {
     /// The recess, and what is cut for its lid.
     fn below(&self) -> Vec<Cavity> {
         let recess = self.board.recess;
-        let recess = recess.map(|recess| forms::recess(self.board, &recess));
-        let lid = forms::place_of_lid(self.workpiece);
+        let recess = recess.map(|recess| recess::section::recess(self.board, &recess));
+        let lid = recess::section::place_of_lid(self.workpiece);
         let of = |kind, form: Option<Form>| {
             let cut = form.map(|form| self.form(&form));
             cavities(kind, cut.unwrap_or_default())
@@ -154,11 +158,13 @@ impl Cutter<'_> {
     fn hidden(&self) -> Vec<Cavity> {
         let thickness = self.board.blank.thickness;
         let screws = self.workpiece.screws().iter();
-        let screws = screws.flat_map(|screw| self.round(&forms::screw(screw, thickness)));
+        let screws = screws.flat_map(|screw| self.round(&blank::section::screw(screw, thickness)));
         let tenons = self.workpiece.tenons().iter();
         let mortises = tenons
             .filter(|tenon| tenon.place != EdgePlace::Outside)
-            .flat_map(|tenon| self.form(&Form::Straight(forms::mortise(self.board, tenon))));
+            .flat_map(|tenon| {
+                self.form(&Form::Straight(blank::section::mortise(self.board, tenon)))
+            });
         let mut hidden = cavities(CavityKind::Screw, screws.collect());
         hidden.extend(cavities(CavityKind::Mortise, mortises.collect()));
         hidden
@@ -170,7 +176,7 @@ impl Cutter<'_> {
         };
         match base.footing {
             Footing::Round { diameter } => {
-                let disc = forms::turntable(self.board, diameter, base.height);
+                let disc = base::section::turntable(self.board, diameter, base.height);
                 bodies(BodyKind::Turntable, None, self.round(&disc))
             }
             Footing::Feet { .. } => Vec::new(),
@@ -182,7 +188,7 @@ impl Cutter<'_> {
         let places = outline.iter().map(|corner| corner.x);
         let low = places.clone().fold(f64::INFINITY, f64::min);
         let high = places.fold(f64::NEG_INFINITY, f64::max);
-        let cut = forms::lid(self.workpiece).map(|lid| self.form(&lid));
+        let cut = recess::section::lid(self.workpiece).map(|lid| self.form(&lid));
         let cut = cut.unwrap_or_default().into_iter().map(|corners| {
             let corners = clipped(&corners, |at| at.x - low);
             clipped(&corners, |at| high - at.x)
@@ -222,10 +228,13 @@ impl Cutter<'_> {
         let forms = [
             (
                 BodyKind::Insert,
-                of_magnet(Some(forms::insert(board, hole))),
+                of_magnet(Some(bores::section::insert(board, hole))),
             ),
-            (BodyKind::Piece, forms::piece(board, hole)),
-            (BodyKind::Magnet, of_magnet(forms::magnet(board, hole))),
+            (BodyKind::Piece, bores::section::piece(board, hole)),
+            (
+                BodyKind::Magnet,
+                of_magnet(bores::section::magnet(board, hole)),
+            ),
         ];
         let forms = forms.into_iter();
         let faces = |(kind, form): (BodyKind, Option<Revolved>)| {

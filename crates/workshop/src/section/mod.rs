@@ -4,12 +4,11 @@
 //! away stands in it as closed polygons, off the true shape by 0.005 mm at most; they reach past the board or over one
 //! another where the tools do. The wood is what the outline has and none of them.
 
-mod block;
+pub mod block;
 mod cuts;
-mod forms;
+pub mod form;
 pub mod plane;
 pub mod revolved;
-mod sizes;
 #[cfg(test)]
 mod tests;
 
@@ -20,10 +19,6 @@ use crate::Workpiece;
 use crate::recess::middle;
 
 pub use plane::Plane;
-pub use sizes::{
-    BoreSizes, Floor, FloorOver, InsertSizes, LidPlace, RecessSizes, Stands, bore_sizes,
-    recess_sizes,
-};
 
 /// How far apart the bearings of a hole and of the recess are at least for the cut to turn toward the recess, degrees.
 const APART: f64 = 5.0;

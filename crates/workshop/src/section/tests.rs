@@ -1,5 +1,5 @@
 use super::*;
-use crate::Workpiece;
+use crate::{FloorOver, Workpiece, bore_sizes, recess_sizes};
 use board::Board;
 use board::{
     Base, Bore, Bores, Bottom, Build, Center, Change, Edit, Filling, Footing, Grooves, Insert,
@@ -122,7 +122,7 @@ fn a_bore_beside_the_cut_is_as_wide_as_its_chord() {
 #[test]
 fn points_come_down_to_where_the_cut_meets_them() {
     let drilled = bore(10.0, 6.0, Bottom::Point118);
-    let round = forms::bore(
+    let round = crate::bores::section::bore(
         &Hole {
             name: FIRST.named(1),
             center: Point::new(2.0, 30.0),
@@ -451,7 +451,7 @@ proptest! {
         let hole = Hole { name: FIRST.named(1), center: Point::new(off, 50.0), bore };
         let along = point_at(1.0, Angle::ZERO).to_vec2();
         let view = Plane::straight(Point::ORIGIN, along).views()[0];
-        let corners = forms::bore(&hole, spur).cut(&view).unwrap();
+        let corners = crate::bores::section::bore(&hole, spur).cut(&view).unwrap();
         for (&from, &to) in corners.iter().zip(corners.iter().cycle().skip(1)) {
             let (halfway, way) = (from.midpoint(to), to - from);
             let Some(radius) = width(bore, spur, -halfway.y).filter(|_| way.y.abs() > 1e-9) else { continue };
