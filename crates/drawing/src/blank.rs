@@ -8,6 +8,8 @@ use crate::recess::{recess_outlines, sides};
 use crate::{Item, Layer, Line, Shape};
 
 /// Seams across the board, and the outlines of mortises, screws and the recess in it.
+///
+/// A seam is drawn as the chord that it makes across the disc; a tenon that would lie outside is a finding, and not drawn.
 pub(crate) fn glue(workpiece: &Workpiece, items: &mut Vec<Item>) {
     let mut hidden = |shape| {
         items.push(Item {

@@ -84,11 +84,14 @@ pub fn cut(words: &str, size: f64, weight: Weight, room: f64) -> String {
 
 /// Advance widths of a font, as a share of the size.
 struct Widths {
+    /// The typeface, for letters beyond ASCII.
     face: Face<'static>,
+    /// Those of ASCII by their codes.
     ascii: [f64; 128],
 }
 
 impl Widths {
+    /// Measures the letters of ASCII, which nearly all words are made of, once.
     fn new(face: Face<'static>) -> Self {
         let mut ascii = [0.0; 128];
         for (code, width) in (0_u8..).zip(&mut ascii) {
@@ -97,18 +100,21 @@ impl Widths {
         Self { face, ascii }
     }
 
+    /// Width of a letter, as a share of the size.
     fn of(&self, letter: char) -> f64 {
         let ascii = self.ascii.get(letter as usize).copied();
         ascii.unwrap_or_else(|| advance(&self.face, letter))
     }
 }
 
+/// Width of a letter as the typeface has it; of one that it has not, that of the empty box it draws.
 fn advance(face: &Face<'_>, letter: char) -> f64 {
     let glyph = face.glyph_index(letter).unwrap_or_default();
     let units = face.glyph_hor_advance(glyph).unwrap_or_default();
     f64::from(units) / f64::from(face.units_per_em())
 }
 
+/// The widths of a weight, measured when they are first asked for.
 fn widths(weight: Weight) -> Option<&'static Widths> {
     static REGULAR_WIDTHS: LazyLock<Option<Widths>> =
         LazyLock::new(|| Face::parse(REGULAR, 0).ok().map(Widths::new));

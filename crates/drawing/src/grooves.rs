@@ -1,4 +1,7 @@
 //! The middles of the V-grooves, along which the bit goes.
+//!
+//! A groove is drawn as one line and not as its two edges: that is what a V bit is led along, by a template or by a machine, and how
+//! wide it comes out is a matter of depth.
 
 use board::{Board, Role};
 use workshop::{Stroke, Workpiece};
@@ -27,6 +30,7 @@ pub fn ring(board: &Board, role: Role, radius: f64) -> f64 {
     wanted.unwrap_or_default()
 }
 
+/// A stroke of the bit as it is drawn.
 fn shape(stroke: &Stroke) -> Shape {
     match *stroke {
         Stroke::Line(line) => Shape::Line(line),

@@ -1,4 +1,8 @@
 //! The parts of a drawing.
+//!
+//! An item says three things: which part of the board it belongs to ([`Layer`]: what a drawing program can hide), what the line is
+//! for ([`Line`]: how a writer draws it), and its geometry ([`Shape`]). There are no colors, no fills but one gray, and no groups:
+//! whoever writes a drawing orders items by layer or takes them as they come, since later ones lie over earlier ones.
 
 use geometry::{Angle, Arc};
 use kurbo::{Circle, Point, Rect, Vec2};
@@ -98,6 +102,11 @@ impl Layer {
     ];
 
     /// The name files know the layer by: lower case, no spaces.
+    ///
+    /// ```
+    /// use drawing::Layer;
+    /// assert_eq!(Layer::ALL.map(Layer::id)[4], "track");
+    /// ```
     pub const fn id(self) -> &'static str {
         match self {
             Self::Edge => "edge",
@@ -145,6 +154,12 @@ impl Line {
     }
 
     /// Lengths of dash and gap in mm, or nothing for a full line.
+    ///
+    /// ```
+    /// use drawing::Line;
+    /// assert!(Line::Cut.dashes().is_empty() && !Line::Hidden.dashes().is_empty());
+    /// assert!(Line::Guide.width() < Line::Drill.width() && Line::Drill.width() < Line::Cut.width());
+    /// ```
     pub const fn dashes(self) -> &'static [f64] {
         match self {
             Self::Hidden => &[2.0, 1.0],
@@ -293,6 +308,12 @@ fn corners_bounds(corners: &[Point]) -> Rect {
         .fold(Rect::from_points(first, first), |all, &corner| {
             all.union_pt(corner)
         })
+}
+
+/// The corners of a box, counter-clockwise from the lower left.
+pub(crate) fn corners_of(area: Rect) -> [Point; 4] {
+    let Rect { x0, y0, x1, y1 } = area;
+    [(x0, y0), (x1, y0), (x1, y1), (x0, y1)].map(Point::from)
 }
 
 #[cfg(test)]

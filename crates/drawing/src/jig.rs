@@ -1,4 +1,7 @@
 //! The jig sheet: what a maker sets who drills on a pin against a stop, by dividers, or with an index plate.
+//!
+//! Everything on it is worked out by `workshop::jig_sheet`; here it is put into words and tables. Settings are told in the order in
+//! which they are made: the circle, the radii, the plate or the dividers, then the holes.
 
 use board::{Board, Bottom, DrillingOrder, Units, show_length, show_number};
 use workshop::{Caution, FIRST, HoleRow, JigSheet, exact_divisions, paper_size};
@@ -53,7 +56,9 @@ pub fn jig_pages(board: &Board, jig: &JigSheet, stamp: &Stamp) -> Vec<Sheet> {
 
 /// A jig sheet in the words of a maker who reads in one unit.
 struct Says<'a> {
+    /// The unit that the maker reads.
     units: Units,
+    /// What is told.
     jig: &'a JigSheet,
 }
 
@@ -266,6 +271,9 @@ impl Says<'_> {
     }
 
     /// Holes that are drilled one after the other without another setting.
+    ///
+    /// What is set anew is told from the first thing that differs on: another bit needs the depth stop set again even where the
+    /// depth is the same, and another depth the radius. By travel no radius is told, as it changes at every hole.
     fn runs(&self, order: DrillingOrder) -> Vec<Run> {
         let mut runs: Vec<Run> = Vec::new();
         let mut before: Option<[String; 3]> = None;
@@ -338,7 +346,9 @@ impl Says<'_> {
 
 /// One setting, and what is drilled with it.
 struct Run {
+    /// What is set anew, in words.
     set: String,
+    /// Rows of the hole table, in order.
     holes: Vec<usize>,
 }
 

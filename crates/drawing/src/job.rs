@@ -1,4 +1,7 @@
 //! The job sheet: all of the work step by step, with what to mind, boxes to tick and the figures that go with it.
+//!
+//! The steps come from the rooms of crate `workshop` in the order of the work, each with the headings of the sums that belong to it;
+//! the figures are looked up by those. Findings are told first: a board that is stopped should not be cut by its sheet.
 
 use board::{Board, Measure, Quantity};
 use workshop::{FIRST, Finding, Severity, Step, SumGroup, Workpiece, job_steps, paper_size};
@@ -46,7 +49,8 @@ fn about(workpiece: &Workpiece) -> String {
     )
 }
 
-/// What is still found when the sheet is made; notes stand in the window.
+/// What is still found when the sheet is made, worst first, with boxes to tick: a caution that the maker has decided to live
+/// with is ticked off on paper. Notes stand in the window.
 fn found(findings: &[Finding]) -> Vec<Block> {
     let told: Vec<&Finding> = findings
         .iter()
@@ -80,6 +84,8 @@ fn found(findings: &[Finding]) -> Vec<Block> {
 }
 
 /// A step: its heading, what to mind, its work, its figures.
+///
+/// Cautions come before the work, where they are read before a switch is turned on, and only those of this step.
 fn told(workpiece: &Workpiece, step: &Step, number: u32) -> Vec<Block> {
     let mut blocks = vec![Block::Heading(format!("{number}. {}", step.title))];
     if !step.cautions.is_empty() {

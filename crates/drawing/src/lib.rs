@@ -65,6 +65,7 @@ mod template;
 pub use filling::filling_pages;
 pub use hardboard::router::{router_sheets, router_whole};
 pub use hardboard::sector::sector_sheets;
+use item::corners_of;
 pub use item::{Anchor, Item, Layer, Line, Shape, Text};
 pub use jig::jig_pages;
 pub use job::job_pages;

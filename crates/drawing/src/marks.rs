@@ -1,4 +1,6 @@
 //! How a hole is marked: the layer of its role, and the cross at its center.
+//!
+//! They are shared by the plan, the templates of hardboard and the names, which all have to keep clear of the same crosses.
 
 use board::{Hole, Role};
 

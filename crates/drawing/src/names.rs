@@ -100,10 +100,12 @@ fn keep_off(shape: &Shape, taken: &mut Taken) {
     }
 }
 
+/// Takes the way of an arc.
 fn along(arc: &Arc, taken: &mut Taken) {
     pieces(arc.length(), |share| arc.at(share), taken);
 }
 
+/// Takes a way in boxes around pieces of it, with clear space to both sides; `at` has the point at a share of the way.
 fn pieces(length: f64, at: impl Fn(f64) -> Point, taken: &mut Taken) {
     /// Length of a piece, mm.
     const PIECE: f64 = 1.0;
@@ -114,6 +116,8 @@ fn pieces(length: f64, at: impl Fn(f64) -> Point, taken: &mut Taken) {
     }
 }
 
+/// Words beside a hole, as large as there is room for; none where there is none. The smallest size is tried first, since most
+/// names that find no place find none at any size.
 fn place(board: &Board, hole: &Hole, words: &str, taken: &Taken) -> Option<Text> {
     let unit_width = font::width(words, 1.0, Weight::Regular);
     let spot = |size: f64| free_spot(board, hole, Size::new(unit_width * size, size), taken);
@@ -128,7 +132,9 @@ fn place(board: &Board, hole: &Hole, words: &str, taken: &Taken) -> Option<Text>
     Some(Text::level(baseline, size, Anchor::Middle, words))
 }
 
-/// The middle of the first free place for words of a width and a size of type.
+/// The middle of the first free place for words of a width and a size of type: inside the bore, then around it.
+///
+/// A name has to keep its box off everything that is taken. Descenders count to it, as `g` and `j` are in words of makers.
 fn free_spot(board: &Board, hole: &Hole, words: Size, taken: &Taken) -> Option<Point> {
     let height = font::FIGURE_HEIGHT * words.height;
     let tail = font::TAIL * words.height;

@@ -1,4 +1,7 @@
 //! Board and layout → the plan: what screen, template and machine drawing share.
+//!
+//! The plan is the one answer to the question where things are on the board's face. Screen, template, plot and DXF all start from
+//! it, so that a hole that is seen in one place is printed and cut in the same. Order matters: what comes later lies on top.
 
 use board::{Board, Center, Hole, Marking, Role, show_length};
 use geometry::point_at;
@@ -39,6 +42,19 @@ pub fn plan(workpiece: &Workpiece) -> Vec<Item> {
 }
 
 /// The plan without the names of holes, for a screen that writes its own where there is room to read them.
+///
+/// Finding room for names is most of the work of a plan, so that this one is made anew with every edit.
+///
+/// ```
+/// use board::Board;
+/// use drawing::{Layer, plan, plan_without_names};
+/// use workshop::Workpiece;
+///
+/// let workpiece = Workpiece::of(&Board::default())?;
+/// let bare = plan_without_names(&workpiece);
+/// assert_eq!(plan(&workpiece)[..bare.len()], bare);
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn plan_without_names(workpiece: &Workpiece) -> Vec<Item> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let mut items = Vec::with_capacity(3 * layout.holes.len() + 32);
@@ -91,6 +107,8 @@ fn guides(workpiece: &Workpiece, items: &mut Vec<Item>) {
     }
 }
 
+/// A bore as the template marks it: its outline, a cross to punch by, or both. The center has a cross of its own, which is
+/// there whatever is asked for, since everything is measured from it.
 fn bore(board: &Board, hole: &Hole, items: &mut Vec<Item>) {
     let layer = layer(hole.name.id().role());
     let marking = board.template.marking;

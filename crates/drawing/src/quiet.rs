@@ -1,32 +1,46 @@
 //! Free places on a drawing: what is taken, and the quietest spot for a block of marks.
+//!
+//! [`Taken`] answers whether a small box is free, for names beside holes: what is taken is found by cells about as large as the
+//! marks, so that a question looks at a few of them. [`Quiet`] finds the place of a page where a large block covers the least,
+//! for titles and bars: there is hardly ever a place that is quite free.
 
 use kurbo::{Circle, Point, Rect, Size, Vec2};
 
 /// What is taken on a drawing, looked up by place: boxes, and outlines of circles.
 pub struct Taken {
+    /// Lower left corner of the area.
     low: Point,
+    /// Side of a cell, mm.
     cell: f64,
+    /// How many cells lie side by side, and above each other.
     columns: usize,
     rows: usize,
     /// For each cell the last of its entries; 0 for none, so that entries count from 1.
     last: Vec<u32>,
+    /// What is taken, once for each cell that it touches, in the order in which it came.
     entries: Vec<Entry>,
 }
 
 #[derive(Clone, Copy)]
+/// What is taken, in the list of one cell.
 struct Entry {
+    /// What is taken.
     what: Mark,
     /// The entry of the same cell before this one.
     before: u32,
 }
 
 #[derive(Clone, Copy)]
+/// What can be taken.
 enum Mark {
+    /// All of a box.
     Box(Rect),
+    /// The line of a circle; inside it is free.
     Outline(Circle),
 }
 
 impl Mark {
+    /// The box around it, which says to which cells it counts.
     fn bounds(&self) -> Rect {
         match self {
             Self::Box(area) => *area,
@@ -36,6 +50,8 @@ impl Mark {
         }
     }
 
+    /// Whether it leaves no room for a box. A circle does where the box is neither all inside nor all outside: its nearest point
+    /// is no farther from the center than the radius, and its farthest corner no nearer.
     fn meets(&self, wanted: Rect) -> bool {
         match self {
             Self::Box(area) => area.overlaps(wanted),
@@ -92,6 +108,7 @@ impl Taken {
         self.mark(Mark::Outline(circle));
     }
 
+    /// Adds what is taken to every cell that it touches.
     fn mark(&mut self, what: Mark) {
         for cell in self.cells_of(what.bounds()) {
             let Some(last) = self.last.get_mut(cell) else {
@@ -133,9 +150,12 @@ impl Taken {
 
 /// How busy each part of an area is, as a table of sums over small cells.
 pub struct Quiet {
+    /// The area that is looked at, mm.
     area: Rect,
+    /// How many cells lie side by side, and above each other.
     columns: usize,
     rows: usize,
+    /// How much lies on each cell, row by row from the lower left.
     busy: Vec<u32>,
 }
 
@@ -179,6 +199,8 @@ impl Quiet {
 
     /// The quietest place for a block of a size, nearest to a corner among equals, and marks it as busy;
     /// none where the block is larger than the area.
+    ///
+    /// All places on the grid of cells are compared, each by four looks into a table of sums.
     pub fn take(&mut self, size: Size, near: Point) -> Option<Rect> {
         let cells = |length: f64| (length / CELL).ceil() as usize;
         let (wide, high) = (cells(size.width), cells(size.height));
@@ -201,6 +223,7 @@ impl Quiet {
         Some(place)
     }
 
+    /// The lower left corner of a cell.
     fn corner(&self, column: usize, row: usize) -> Point {
         self.area.origin() + (CELL * column as f64, CELL * row as f64)
     }
@@ -229,11 +252,14 @@ impl Quiet {
 
 /// A table of sums, from which the sum over any block takes four looks.
 struct Sums {
+    /// For each corner of a cell the sum of all cells below and to the left of it.
     table: Vec<u32>,
+    /// Corners in a row.
     stride: usize,
 }
 
 impl Sums {
+    /// The sum over a block of cells: the table at its two outer corners, less that at the other two.
     fn over(&self, column: usize, row: usize, wide: usize, high: usize) -> u32 {
         let at = |column: usize, row: usize| {
             self.table

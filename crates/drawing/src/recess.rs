@@ -26,6 +26,7 @@ pub(crate) fn recess_outlines(workpiece: &Workpiece) -> Vec<Shape> {
     shapes
 }
 
+/// The outline of a recess seen from the top face: a circle, or straight sides with corners as round as the bit leaves them.
 fn outline(recess: &Recess) -> impl Iterator<Item = Shape> + use<> {
     let [x, y] = recess.at;
     let middle = Point::new(x, y);
@@ -42,6 +43,9 @@ fn outline(recess: &Recess) -> impl Iterator<Item = Shape> + use<> {
 }
 
 /// The sides of a rectangle with its middle here and these halves, and its corners where they are round.
+///
+/// A corner is a quarter of a circle, from the end of one side to the start of the next; where corners take all of a side,
+/// as at the ends of a slot, that side is left out.
 fn straight(middle: Point, (x, y): (f64, f64), corner: f64) -> Vec<Shape> {
     if corner <= 0.0 {
         return sides(middle, (x, y)).map(Shape::Line).to_vec();
@@ -76,7 +80,7 @@ fn within(shape: Shape, edge: f64) -> Option<Shape> {
     }
 }
 
-/// The part of a line on a disc about the center pin.
+/// The part of a line on a disc about the center pin, by where the line is nearest to the pin and how long its chord is.
 fn on_disc(line: Segment, radius: f64) -> Option<Segment> {
     let (from, way) = (line.p0.to_vec2(), line.p1 - line.p0);
     let long = way.hypot();

@@ -1,4 +1,7 @@
 //! One printed page.
+//!
+//! A sheet has two frames: that of the board, in which its view is, and that of the page, with the origin at the paper's lower left
+//! corner. [`View::page_from_board`] leads from one to the other and is a shift alone: nothing on a template is scaled or turned.
 
 use kurbo::{Affine, Rect, Size, Vec2};
 use workshop::{Correction, PrintCorrection};
@@ -23,6 +26,8 @@ pub struct Sheet {
 
 impl Sheet {
     /// A page that shows no part of the board at true size: words, tables, figures to a scale of their own.
+    ///
+    /// All of it is marks, and its view is empty, so that no reader of a file takes a line on it for one of the board.
     pub(crate) fn of_marks(size: Size, label: String, marks: Vec<Item>) -> Self {
         Self {
             size,
@@ -39,6 +44,9 @@ impl Sheet {
 
     /// The transform of everything on the sheet, in the page frame, that takes the printer's errors out; none where
     /// nothing is to be corrected.
+    ///
+    /// It stretches and leans about the middle of the paper, where printers keep their place best. Whoever shows a sheet on a
+    /// screen leaves it out: there it would show the printer's errors the wrong way round.
     pub fn correction_transform(&self) -> Option<Affine> {
         let print = self.correction.as_ref()?.print;
         let center = self.size.to_rect().center();

@@ -1,4 +1,7 @@
 //! The filling plan: what is mixed and when, and which bores each batch goes into.
+//!
+//! Resin sets while it is poured, so that a batch is only as large as can be poured in its working time: the table says when each
+//! is mixed, and the plan which bores it goes into. The numbers come from the workpiece's `pour`; here they are only told.
 
 mod plan;
 
@@ -47,13 +50,17 @@ pub fn filling_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     sheets
 }
 
+/// A filling in the words of its plan.
 struct Says<'a> {
+    /// The board, for its units and its mix.
     board: &'a Board,
+    /// What is poured into it.
     pour: &'a Pour,
 }
 
 impl Says<'_> {
-    /// What is mixed in all, and what is taken off again.
+    /// What is mixed in all, and what is taken off again: by volume, by weight, and as parts of resin and hardener. The loss in
+    /// cups is in it, the domes are told apart.
     fn amounts(&self) -> Block {
         let Pour {
             bores,
@@ -94,6 +101,7 @@ impl Says<'_> {
         mix.map_or_else(String::new, |mix| parts_shown(&mix, amount))
     }
 
+    /// Where the minutes of the table are counted from, and how long a batch can be worked.
     fn clock(&self) -> String {
         format!(
             "Minutes run from when the parts of the first batch come together; a batch can be worked for {} from its own \
@@ -102,6 +110,8 @@ impl Says<'_> {
         )
     }
 
+    /// A row a batch: which bores it goes into, what to measure out, and when it must be mixed and poured. The boxes are to be
+    /// ticked, since two batches look alike.
     fn batches(&self) -> Table {
         let row = |(batch, number): (&Batch, u32)| {
             vec![
@@ -128,6 +138,7 @@ impl Says<'_> {
         }
     }
 
+    /// A row a sector: how much resin its bores take, and from which batches.
     fn sectors(&self) -> Table {
         let rows = self.pour.sectors().into_iter().map(|sector| {
             let (first, last) = sector.batches;
@@ -161,6 +172,7 @@ impl Says<'_> {
     }
 }
 
+/// An amount in milliliters whatever the board's unit, as cups are marked in them.
 fn ml(ml: f64) -> String {
     Measure::milliliters(ml).shown(Units::Mm)
 }

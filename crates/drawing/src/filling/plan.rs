@@ -1,4 +1,7 @@
 //! A board of a filling plan: the number of its batch in every bore.
+//!
+//! The board is drawn as large as the page allows and not to scale, so that all of it is marks of the sheet and no writer takes
+//! it for something to drill by.
 
 use std::collections::BTreeMap;
 
@@ -26,6 +29,8 @@ const NUMBER: f64 = 3.2;
 
 impl Says<'_> {
     /// A board as large as the page has room for, the number of its batch in each bore.
+    ///
+    /// With several boards each has a page of its own, counted from 1, as a batch may end in the middle of one.
     pub(super) fn plan(&self, layout: &Layout, paper: Size, number: u32) -> Sheet {
         let margin = self.board.template.margin;
         let room = (paper.width.min(paper.height - HEAD) / 2.0 - margin - AROUND).max(1.0);
@@ -43,6 +48,7 @@ impl Says<'_> {
         Sheet::of_marks(paper, format!("filling plan, board {number}"), marks)
     }
 
+    /// Which board of how many it is, and what the numbers mean.
     fn title(&self, paper: Size, number: u32) -> Vec<Item> {
         let margin = self.board.template.margin;
         let room = paper.width - 2.0 * margin;
@@ -69,7 +75,7 @@ impl Says<'_> {
         ]
     }
 
-    /// The batch of each bore of a board.
+    /// The batch of each bore of a board, numbered from 1 in the order of mixing; bores that take none are left out.
     fn numbers(&self, board: u32) -> BTreeMap<HoleId, u32> {
         let batches = self.pour.batches.iter().zip(1..);
         let all = batches.flat_map(|(batch, number)| {
@@ -83,11 +89,14 @@ impl Says<'_> {
 
 /// Where the board lies on a page.
 struct Page {
+    /// Millimeters on the page for each of the board.
     scale: f64,
+    /// Where the center pin is on the page.
     middle: Point,
 }
 
 impl Page {
+    /// The place on the page of a point of the board.
     fn at(&self, point: Point) -> Point {
         self.middle + point.to_vec2() * self.scale
     }
@@ -143,6 +152,7 @@ fn centered(at: Point, size: f64, number: u32) -> Text {
     Text::level(at - (0.0, down), size, Anchor::Middle, number.to_string())
 }
 
+/// Words as a mark of the page.
 const fn words_at(text: Text) -> Item {
     Item {
         layer: Layer::Marks,

@@ -1,4 +1,7 @@
 //! The router's template on sheets, and a page that tells what to set.
+//!
+//! The template is a workpiece of its own, whose bores are wider by bushing less bit. So it is tiled, named and checked as the
+//! board is, and only its words differ.
 
 use board::{Board, Center, HoleId, Role, Router, TemplateCenter, show_length};
 use workshop::{
@@ -76,7 +79,7 @@ pub fn router_whole(workpiece: &Workpiece, stamp: &Stamp) -> Option<Sheet> {
     Some(whole_of(subject, "router template", stamp))
 }
 
-/// Cautions in one paragraph, each with what it is about.
+/// Cautions in one paragraph, each with what it is about, and last that the tool's manual comes first.
 pub fn minded(cautions: &[Caution]) -> String {
     let mut words: Vec<String> = cautions
         .iter()
@@ -86,7 +89,8 @@ pub fn minded(cautions: &[Caution]) -> String {
     words.join(" ")
 }
 
-/// The board's edge guides the eye: the template may be of any shape that can be clamped.
+/// The template as something to be cut into sheets. The board's edge guides the eye: the template may be of any shape that can
+/// be clamped, and so its edge is drawn as a guide and not as a line to cut.
 fn subject(template: &Workpiece) -> Subject<'_> {
     let mut subject = Subject {
         kind: "Router template",
@@ -148,6 +152,7 @@ fn depths(board: &Board, settings: &[RouterSetting]) -> String {
     }
 }
 
+/// The page with what is set at the router for each kind of bore, and how the template is held.
 fn page(board: &Board, router: Router, settings: &[RouterSetting], stamp: &Stamp) -> Vec<Sheet> {
     let blocks = [
         Block::Words(format!(
@@ -167,6 +172,7 @@ fn page(board: &Board, router: Router, settings: &[RouterSetting], stamp: &Stamp
     pages(paper, board.template.margin, &head, &blocks)
 }
 
+/// How the template is put over the pin.
 fn center(board: &Board, router: Router) -> String {
     let fixed = match router.center {
         TemplateCenter::Pilot => {

@@ -1,12 +1,17 @@
 //! The pages being filled from the top.
+//!
+//! A page is turned when the next line would not fit; what must stay together (a heading with what follows it, a caution with
+//! its bar) asks for its room beforehand. How many pages there are is known only at the end, so that the line at the foot,
+//! which tells it, is added last.
 
 use kurbo::{Line as Segment, Point, Rect, Size, Vec2};
 
 use super::Head;
 use super::wrap::wrapped;
 use crate::font::{self, Weight};
-use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text};
+use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text, corners_of};
 
+/// Sizes of title and headings, mm.
 const TITLE: f64 = 6.5;
 const HEADING: f64 = 4.2;
 /// Size of plain words.
@@ -22,11 +27,15 @@ const KEEP: f64 = 16.0;
 
 /// Pages that are filled from the top.
 pub struct Flow<'a> {
+    /// What stands on every page.
     head: &'a Head,
+    /// Width and height of each page, mm.
     paper: Size,
     /// What may be filled, the line at the foot left out.
     room: Rect,
+    /// The pages before this one.
     done: Vec<Vec<Item>>,
+    /// What stands on this page so far.
     page: Vec<Item>,
     /// Where the next line's top is.
     top: f64,
@@ -167,15 +176,9 @@ impl<'a> Flow<'a> {
         self.room.x0
     }
 
+    /// A gray area of the page.
     fn area(&mut self, area: Rect) {
-        let corners = [
-            (area.x0, area.y0),
-            (area.x1, area.y0),
-            (area.x1, area.y1),
-            (area.x0, area.y1),
-        ];
-        self.page
-            .push(item(Shape::Area(corners.map(Point::from).to_vec())));
+        self.page.push(item(Shape::Area(corners_of(area).to_vec())));
     }
 
     /// The sheets, each with its line at the foot.
@@ -210,6 +213,7 @@ fn foot(head: &Head, room: Rect, page: usize, pages: usize) -> Vec<Item> {
     ]
 }
 
+/// A part of a page.
 const fn item(shape: Shape) -> Item {
     Item {
         layer: Layer::Title,

@@ -13,6 +13,7 @@ use kurbo::Size;
 use crate::{Sheet, Stamp};
 use flow::Flow;
 pub use table::{Align, Cell, Column, Table};
+pub(crate) use wrap::wrapped;
 
 /// A part of a page.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,6 +41,14 @@ pub struct Head {
 
 impl Head {
     /// Of what is about a board, with the board's title and the date below the title.
+    ///
+    /// ```
+    /// use board::Board;
+    /// use drawing::{Head, Stamp};
+    /// let board = Board { title: "Six lobes".into(), ..Board::default() };
+    /// let head = Head::of_board("Jig sheet", "jig sheet", &board, &Stamp { date: "29 Nov 2026".into() });
+    /// assert_eq!(head.subtitle, "Six lobes  29 Nov 2026");
+    /// ```
     pub fn of_board(title: &str, label: &str, board: &Board, stamp: &Stamp) -> Self {
         Self {
             title: title.into(),

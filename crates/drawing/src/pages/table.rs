@@ -1,4 +1,7 @@
 //! Tables: columns as wide as what is in them, narrower where the page is.
+//!
+//! A row is kept on one page. Where a row is longer than a page, which happens on paper the size of a card, its end is left out
+//! rather than drawn over the foot.
 
 use kurbo::Point;
 
@@ -36,6 +39,12 @@ pub struct Column {
 
 impl Column {
     /// Columns by their titles.
+    ///
+    /// ```
+    /// use drawing::{Align, Column};
+    /// let columns = Column::all(&[("Hole", Align::Start), ("Depth", Align::End)]);
+    /// assert_eq!(columns[1], Column::new("Depth", Align::End));
+    /// ```
     pub fn all(titles: &[(&str, Align)]) -> Vec<Self> {
         let column = |(title, align): &(&str, Align)| Self::new(title, *align);
         titles.iter().map(column).collect()
@@ -60,6 +69,12 @@ pub enum Align {
 }
 
 /// What stands in a column of a row.
+///
+/// ```
+/// use drawing::Cell;
+/// let row = [Cell::Tick, "T1-07".into(), String::from("12 mm").into()];
+/// assert_eq!(row[1], Cell::Words("T1-07".to_owned()));
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub enum Cell {
     /// Words or a number.
@@ -113,11 +128,14 @@ fn between(columns: usize, room: f64) -> f64 {
     BETWEEN.min(room / (3.0 * columns.max(1) as f64))
 }
 
+/// Width of the whole table, mm.
 fn total(widths: &[f64], room: f64) -> f64 {
     widths.iter().sum::<f64>() + between(widths.len(), room) * widths.len().saturating_sub(1) as f64
 }
 
 /// The width of each column: as wide as its widest cell, less for the widest where the page does not hold all.
+///
+/// Numbers are short and keep their width this way; it is the column of sentences that gives way, and is broken into lines.
 fn widths(table: &Table, room: f64) -> Vec<f64> {
     let natural = |at: usize, column: &Column| {
         let title = font::width(&column.title, SIZE, Weight::SemiBold).min(WIDEST / 4.0);
@@ -150,6 +168,7 @@ fn widths(table: &Table, room: f64) -> Vec<f64> {
     widths
 }
 
+/// Width of the longest word of a title, which is not broken.
 fn longest_word(words: &str) -> f64 {
     let widths = words
         .split_whitespace()
@@ -161,11 +180,14 @@ fn longest_word(words: &str) -> f64 {
 struct Row {
     /// Lines of each cell; none for a box.
     cells: Vec<Option<Vec<String>>>,
+    /// How heavy its words are.
     weight: Weight,
+    /// Room that it takes from top to bottom, mm.
     height: f64,
 }
 
 impl Row {
+    /// A row with its words broken to the widths of the columns; it is as high as its highest cell.
     fn of(cells: &[Cell], widths: &[f64], weight: Weight) -> Self {
         let cells: Vec<Option<Vec<String>>> = cells
             .iter()
@@ -183,6 +205,7 @@ impl Row {
         }
     }
 
+    /// Draws the row at the top of what is left of the page.
     fn draw(&self, flow: &mut Flow<'_>, table: &Table, widths: &[f64]) {
         let mut left = flow.start();
         let base = flow.top() - PADDING - SIZE;

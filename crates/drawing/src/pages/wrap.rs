@@ -3,6 +3,9 @@
 use crate::font::{self, Weight};
 
 /// The lines of words that fit into a width, mm; a word that is wider than that is cut.
+///
+/// As many words go onto a line as fit, and each break is at a space: no word is hyphenated, as names of holes and sizes have
+/// hyphens of their own. Words without any give one empty line, so that a cell of a table has its height.
 pub fn wrapped(words: &str, size: f64, weight: Weight, room: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let mut line = String::new();

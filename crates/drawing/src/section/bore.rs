@@ -1,4 +1,7 @@
 //! One bore and what stands in it, with all of their sizes.
+//!
+//! Wood is measured on the left and what stands in the bore on the right, so that a reader finds a number by what it is about. The
+//! floor gets its size even where there is none left: then it tells how far the bore comes out.
 
 use board::{Board, Bottom};
 use kurbo::{Point, Rect};
@@ -52,6 +55,9 @@ pub fn bore<'a>(board: &'a Board, section: &'a Section, sizes: &BoreSizes) -> Fi
 }
 
 /// Where the full diameter ends above a point, and where the drill comes out below.
+///
+/// The first is a thin line across the bore, at the depth that is typed; a Forstner bit's spur does not need it. The second is
+/// dashed, as no wood is there any more to be cut.
 fn more(section: &Section, sizes: &BoreSizes) -> Vec<(Line, [Point; 2])> {
     let bores = section.cavities.iter();
     let bores = bores.filter(|bore| bore.hole == Some(sizes.hole.name));
@@ -125,6 +131,8 @@ impl Says<'_> {
         wood
     }
 
+    /// What is left between the deepest place of the bore and what is below it: the underside, the recess, its lid, a screw or a
+    /// mortise. It is measured where the bore is deepest, at the axis of a point, else at the wall, where no other size is.
     fn floor(&self) -> Size {
         let floor = self.sizes.floor;
         let over = match floor.over {
@@ -157,7 +165,7 @@ impl Says<'_> {
         )
     }
 
-    /// Depth of what is cut from below.
+    /// How far below the top face the nearest of what is cut from below begins: the recess, or the place of its lid, mm.
     fn cut_below(&self, over: FloorOver) -> f64 {
         let depth = self.board.recess.map_or(0.0, |recess| match over {
             FloorOver::Lid => recess.lid,
@@ -166,6 +174,7 @@ impl Says<'_> {
         self.sizes.thickness - depth
     }
 
+    /// How far below the top face the resin ends.
     fn resin(&self) -> Option<Size> {
         let below = self.sizes.resin?;
         Some(if below > HAIR {

@@ -1,4 +1,7 @@
 //! One figure of the sheet: a part of a section at the largest scale that its room allows, with its heading and sizes.
+//!
+//! Scales are those of the trade, so that a rule can be laid on the paper; the first of them at which figure and sizes keep to their
+//! room is taken. Names and sizes have one size of type whatever the scale, and are laid around the figure once that is known.
 
 use geometry::Angle;
 use kurbo::{Line as Segment, Point, Rect, Vec2};
@@ -92,6 +95,9 @@ pub struct Drawn {
 
 impl Figure<'_> {
     /// The largest scale at which it keeps to a width, and how that is written.
+    ///
+    /// Scales are those of ISO 5455 and a few between them that makers use (from memory). Where none fits the smallest is taken,
+    /// and the figure is larger than its room.
     pub fn scale(&self, width: f64) -> (&'static str, f64) {
         let beside: f64 = room(&self.sizes).iter().sum();
         let ends = self.sizes.iter().flat_map(|size| size.ends);
@@ -168,6 +174,8 @@ impl Figure<'_> {
     }
 
     /// The names that find room: the heaviest first, then from left to right.
+    ///
+    /// The chosen hole's name is the heaviest, so that it is never the one left out.
     fn names(&self, frame: &Frame) -> Vec<Item> {
         let mut wanted: Vec<&Name> = self.names.iter().collect();
         wanted.sort_by(|a, b| {

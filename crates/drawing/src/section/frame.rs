@@ -1,4 +1,7 @@
 //! How a part of a section is put on paper.
+//!
+//! In the frame of a section x runs along the cut from the center pin and y up from the top face, in mm of the board; on paper both
+//! are scaled alike. Curves come as many corners; those that no reader could see the lack of are left out here, once.
 
 use kurbo::{Circle, Point, Rect};
 use workshop::Face;
@@ -52,6 +55,9 @@ impl Frame {
 }
 
 /// Corners without those that make no difference on paper, so that curves have no more of them than they need.
+///
+/// A corner goes if, with it, no corner left out since the last one kept is more than a hundredth of a millimeter off the edge
+/// that is drawn instead. One pass from corner to corner does, as the outlines are those of arcs cut fine.
 fn plainer(corners: &[Point]) -> Vec<Point> {
     let mut kept: Vec<Point> = Vec::with_capacity(corners.len());
     // The corners left out since the last one that is kept.

@@ -50,6 +50,7 @@ impl Side {
         }
     }
 
+    /// Whether sizes there are measured upright.
     const fn is_upright(self) -> bool {
         matches!(self, Self::Left | Self::Right)
     }
@@ -81,6 +82,7 @@ impl Size {
         Self::new(side, [at, at], words)
     }
 
+    /// Whether it only points at a place.
     fn is_note(&self) -> bool {
         self.ends[0] == self.ends[1]
     }
@@ -92,11 +94,13 @@ impl Size {
         (a.min(b), a.max(b))
     }
 
+    /// How long its dimension line is.
     fn length(&self) -> f64 {
         let (low, high) = self.span();
         high - low
     }
 
+    /// The same on paper.
     fn placed(&self, frame: &Frame) -> Self {
         Self {
             ends: self.ends.map(|end| frame.place(end)),
@@ -104,6 +108,7 @@ impl Size {
         }
     }
 
+    /// Width of its label, mm on paper.
     fn width(&self) -> f64 {
         font::width(&self.words, WORDS, Weight::Regular)
     }
@@ -146,6 +151,9 @@ pub fn sizes_around(sizes: &[Size], frame: &Frame, around: Rect) -> Vec<Item> {
 }
 
 /// The sizes of a side by lanes, short ones nearest; those in one lane do not overlap.
+///
+/// So no extension line crosses a dimension line of a shorter size (ISO 129-1, from memory: the shorter dimension is nearer to
+/// the outline).
 fn lanes(sizes: &[Size], side: Side) -> Vec<Vec<&Size>> {
     let mut measured: Vec<&Size> = sizes
         .iter()
@@ -267,6 +275,9 @@ fn extension(from: Point, lane: Point) -> Item {
 
 /// Places as near to the wanted ones, which are in order, as lets each be so far from the next: the least sum of
 /// squares.
+///
+/// It is isotonic regression by pooling neighbors (pool adjacent violators): with each place reckoned from its own multiple of
+/// the distance, the places must not fall. Where one would, it joins the run before it, and the run stands at its mean.
 fn spread(wanted: &[f64], apart: f64) -> Vec<f64> {
     /// Neighbors that touch: how many, and the sum of where the first would want to be for each.
     struct Run {
@@ -293,6 +304,7 @@ fn spread(wanted: &[f64], apart: f64) -> Vec<f64> {
         .collect()
 }
 
+/// A part of a dimension.
 const fn mark(line: Line, shape: Shape) -> Item {
     Item {
         layer: Layer::Marks,

@@ -71,6 +71,20 @@ pub fn section_sheet(workpiece: &Workpiece, hole: HoleId, stamp: &Stamp) -> Opti
 }
 
 /// The same on a sheet of a width, mm; it is never narrower than 180 mm.
+///
+/// ```
+/// use board::{Board, HoleId};
+/// use drawing::{Stamp, section_page};
+/// use workshop::Workpiece;
+///
+/// let workpiece = Workpiece::of(&Board::default())?;
+/// let page = |hole, width| section_page(&workpiece, hole, width, &Stamp::default());
+/// let first = workpiece.layout().holes[0].name.id();
+/// assert_eq!(page(first, 100.0).unwrap().size.width, 180.0);
+/// let nobody = first.of_player(99);
+/// assert!(page(nobody, 297.0).is_none());
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn section_page(
     workpiece: &Workpiece,
     hole: HoleId,
@@ -129,6 +143,7 @@ fn sheet(
 const LEGEND_WORDS: &str = "Hatched: wood that is cut, the lid the other way. Gray: resin. Plain: pieces, what is set in, \
      the base. Each figure is to its own scale; go by the sizes written.";
 
+/// The board's name and the hole that the section is cut through, over all figures.
 fn title(board: &Board, through: &str, size: Size, stamp: &Stamp) -> Vec<Item> {
     let top = Point::new(BORDER, size.height - BORDER - TITLE);
     let date = if stamp.date.is_empty() {
@@ -148,6 +163,7 @@ fn title(board: &Board, through: &str, size: Size, stamp: &Stamp) -> Vec<Item> {
     ]
 }
 
+/// A line of words on the sheet.
 fn words(at: Point, size: f64, weight: Weight, line: String) -> Item {
     Item {
         layer: Layer::Title,
@@ -163,6 +179,7 @@ fn words(at: Point, size: f64, weight: Weight, line: String) -> Item {
 struct Row(Vec<Drawn>);
 
 impl Row {
+    /// As high as its highest figure, mm on paper.
     fn height(&self) -> f64 {
         let heights = self.0.iter().map(|drawn| drawn.bounds.height());
         heights.fold(0.0, f64::max)
@@ -184,6 +201,10 @@ impl Row {
     }
 }
 
+/// The figures in rows, as many side by side as the width has room for.
+///
+/// A figure goes beside the one before only if it has the same scale there as it would have alone: what is read matters more
+/// than paper.
 fn rows(figures: &[Figure<'_>], room: f64) -> Vec<Row> {
     let mut rows: Vec<Row> = Vec::new();
     let mut left = 0.0;

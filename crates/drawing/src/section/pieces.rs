@@ -1,4 +1,7 @@
 //! The sizes of what stands in a bore: marble, peg, or magnet piece on what is set in.
+//!
+//! Where a piece stands is computed in crate `workshop` (its seat, its play, the magnet's gap). A piece that does not go in, or falls
+//! in, has no such sizes, and its figure says that instead of showing numbers that mean nothing.
 
 use kurbo::Rect;
 use workshop::{BodyKind, InsertSizes, MarbleStand, PegStand, Section, Stands};
@@ -7,7 +10,8 @@ use super::body_of;
 use super::measures::{Side, Size};
 use super::says::{HAIR, Says};
 
-/// What is written beside what stands in a bore.
+/// What is written beside what stands in a bore. Where its outline is not in the section, as where the hole is cut beside its
+/// axis, only what needs no outline is written.
 pub fn standing(says: &Says<'_>, section: &Section) -> Vec<Size> {
     let seen = |kind| body_of(section, kind, says.sizes.hole.name.id());
     let piece = seen(BodyKind::Piece);
@@ -30,10 +34,15 @@ pub fn standing(says: &Says<'_>, section: &Section) -> Vec<Size> {
 }
 
 impl Says<'_> {
+    /// A size to the right of the bore, where what stands in it is measured; places are from the bore's axis and the top face.
     fn right(&self, heights: [(f64, f64); 2], words: String) -> Size {
         self.upright(Side::Right, heights, words)
     }
 
+    /// A marble: its diameter, how much of it stands above the mouth and how much below, and the circle on which it touches.
+    ///
+    /// It touches the rim only where neither floor nor resin holds it up; one that is smaller than the bore has fallen in, and
+    /// then its height says nothing.
     fn marble(&self, stand: &MarbleStand, ball: Rect) -> Vec<Size> {
         let diameter = self.board.piece.diameter;
         let middle = ball.center().y;
@@ -61,6 +70,7 @@ impl Says<'_> {
         all
     }
 
+    /// What is free under a marble that hangs on the rim, or what lifts it off; none where it touches both.
     fn room_under(&self, stand: &MarbleStand, sinks: f64) -> Option<Size> {
         let clear = stand.clear?;
         // A bore that comes out below has no floor to stand over.
@@ -79,6 +89,8 @@ impl Says<'_> {
         }
     }
 
+    /// A peg: its length, how deep the shank goes, its diameter and its play in the bore, all around; and what stands above
+    /// the top, or how far the peg is below it.
     fn peg(&self, stand: &PegStand, peg: Rect) -> Vec<Size> {
         let shank = self.radius - stand.play / 2.0;
         let mut all = vec![
@@ -116,6 +128,8 @@ impl Says<'_> {
         all
     }
 
+    /// A ball or a disc that is set in: its diameter, where its top is, and the gap for glue all around, half of what the bore
+    /// is wider.
     fn insert(&self, sizes: &InsertSizes, area: Rect) -> Vec<Size> {
         let what = match sizes.thickness {
             None => "ball",
@@ -158,6 +172,7 @@ impl Says<'_> {
         all
     }
 
+    /// Height and diameter of the piece that a magnet holds.
     fn magnet_piece(&self, piece: Rect) -> Vec<Size> {
         let half = piece.width() / 2.0;
         vec![

@@ -1,4 +1,7 @@
 //! The storage recess cut across the grain, with its lid.
+//!
+//! The cut runs across the grain through the middle of the recess, which is where a sliding lid shows the shape of its groove. Depths
+//! are measured from the underside, as they are routed, and the wood over the recess from the top.
 
 use board::{Board, LidHold, Measure, show_number};
 use kurbo::Rect;
@@ -39,6 +42,7 @@ pub fn recess<'a>(board: &Board, section: &'a Section, sizes: &RecessSizes) -> F
     }
 }
 
+/// Wood over the recess, its depth and width, the board's thickness, and the sizes of the lid where it has one.
 fn written(board: &Board, sizes: &RecessSizes) -> Vec<Size> {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (half, under) = (sizes.width / 2.0, -sizes.thickness);
@@ -68,6 +72,8 @@ fn written(board: &Board, sizes: &RecessSizes) -> Vec<Size> {
     all
 }
 
+/// Thickness of the lid, how much narrower it is than its place, and what is cut for it: how far ledge or groove reach beyond
+/// the recess, how wide they come out below, and of a dovetailed groove the width inside and the lean of its sides.
 fn of_lid(board: &Board, sizes: &RecessSizes, lid: &LidPlace) -> Vec<Size> {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let under = -sizes.thickness;

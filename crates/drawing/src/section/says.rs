@@ -1,4 +1,7 @@
 //! Words and sizes beside a bore.
+//!
+//! Every figure measures from the same two places, the axis of its hole and the top face. Heights are above the top face, so that
+//! what is in the wood is negative.
 
 use board::{Board, Measure};
 use workshop::{BoreSizes, deepest};

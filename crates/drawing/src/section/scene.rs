@@ -10,7 +10,7 @@ use workshop::{Body, BodyKind, Section};
 use super::frame::Frame;
 use super::spans::{BESIDE, Contour, Ray, Spans, in_one, within, without};
 use super::strips::strips;
-use crate::{Item, Layer, Line, Shape};
+use crate::{Item, Layer, Line, Shape, corners_of};
 
 /// Between hatch lines, mm on paper.
 const HATCH: f64 = 2.5;
@@ -19,17 +19,25 @@ const SHORTEST: f64 = 1e-3;
 
 /// A part of a section on paper.
 pub struct Scene {
+    /// The part that is seen.
     window: Contour,
+    /// The board, as if nothing were cut into it.
     outline: Contour,
+    /// What is cut into it.
     cavities: Vec<Contour>,
+    /// What is in it and under it.
     bodies: Vec<Standing>,
     /// Where two half-planes meet, if they do; what is cut there goes on beyond.
     fold: Option<f64>,
 }
 
+/// A body that is drawn.
 struct Standing {
+    /// What it is.
     kind: BodyKind,
+    /// The hole it stands in, if any.
     hole: Option<HoleName>,
+    /// Its outline on paper.
     contour: Contour,
 }
 
@@ -43,6 +51,7 @@ pub struct Shown {
 }
 
 impl Shown {
+    /// Whether a body is among them.
     fn has(&self, body: &Body) -> bool {
         match body.kind {
             BodyKind::Piece | BodyKind::Magnet => {
@@ -58,17 +67,11 @@ impl Scene {
     /// What of a section is in a window, with the bodies that are to be shown.
     pub fn new(section: &Section, frame: &Frame, window: Rect, shown: Shown) -> Self {
         let area = frame.place_box(window);
-        let corners = [
-            (area.x0, area.y0),
-            (area.x1, area.y0),
-            (area.x1, area.y1),
-            (area.x0, area.y1),
-        ];
         let meets = |contour: &Contour| contour.bounds().overlaps(area);
         let cavities = section.cavities.iter();
         let bodies = section.bodies.iter().filter(|body| shown.has(body));
         Self {
-            window: Contour::new(corners.map(Point::from).into()),
+            window: Contour::new(corners_of(area).into()),
             outline: frame.polygon(&section.outline),
             cavities: cavities
                 .map(|cavity| frame.polygon(&cavity.corners))
@@ -117,6 +120,7 @@ impl Scene {
         inside.collect()
     }
 
+    /// Lines at 45° in what is cut; those in the lid run the other way, as parts that meet are told apart in drawings of the trade.
     fn hatching(&self) -> Vec<Item> {
         let mut lines = hatch(self.window.bounds(), Vec2::new(1.0, 1.0), |ray| {
             self.wood(ray)
@@ -130,6 +134,7 @@ impl Scene {
         lines
     }
 
+    /// The outlines of bodies of a kind.
     fn of(&self, kind: BodyKind) -> impl Iterator<Item = &Contour> {
         let bodies = self.bodies.iter();
         let of_kind = bodies.filter(move |body| body.kind == kind);
@@ -174,6 +179,7 @@ impl Scene {
         if left.is_empty() { right } else { left }
     }
 
+    /// The outlines of what stands in bores and of what the board stands on; a disc that is seen whole stays a circle.
     fn standing(&self) -> Vec<Item> {
         let window = self.window.bounds();
         let mut items = Vec::new();
@@ -282,6 +288,7 @@ fn hatch(area: Rect, direction: Vec2, drawn: impl Fn(&Ray) -> Spans) -> Vec<Item
     items
 }
 
+/// The parts of a line as strokes of a kind, without those too short to be seen.
 fn lines(ray: &Ray, spans: &Spans, line: Line) -> Vec<Item> {
     let long = spans.iter().filter(|(from, to)| to - from > SHORTEST);
     let segments = long.map(|(from, to)| Segment::new(ray.at(*from), ray.at(*to)));
@@ -290,6 +297,7 @@ fn lines(ray: &Ray, spans: &Spans, line: Line) -> Vec<Item> {
         .collect()
 }
 
+/// A stroke of the section.
 const fn edge(line: Line, shape: Shape) -> Item {
     Item {
         layer: Layer::Edge,

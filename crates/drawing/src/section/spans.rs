@@ -1,4 +1,8 @@
 //! Parts of a line: what lies within outlines, and what of it is left beside others.
+//!
+//! A section is drawn by asking along lines: where does this line run in wood? Sets of parts of a line can be cut and compared with
+//! no more than sorting numbers, where cutting areas out of each other would need a library for polygons, and would meet its
+//! special cases wherever a bore touches a groove.
 
 use geometry::{Angle, point_at};
 use kurbo::{Circle, Point, Rect, Vec2};
@@ -97,6 +101,8 @@ impl Contour {
     }
 
     /// The parts of a line that lie within.
+    ///
+    /// Of straight edges they lie between every second two crossings (the even-odd rule), of a disc along one chord.
     pub fn spans(&self, ray: &Ray) -> Spans {
         match self {
             Self::Corners { corners, bounds } => {

@@ -1,4 +1,7 @@
 //! An area cut into level strips, since the areas of a drawing have no notches.
+//!
+//! Resin that lies around a ball, or beside a magnet, is cut by level lines where any outline bends, and more often along circles.
+//! Between two of them every strip has straight sides.
 
 use kurbo::{Point, Rect, Vec2};
 

@@ -1,4 +1,7 @@
 //! The whole board cut open, with the names of the holes that are cut.
+//!
+//! The cut runs from one edge of the board through the chosen hole to the center pin, and on from there through the recess if there
+//! is one: then it turns at the pin, and says so. Names stand over the holes that it passes.
 
 use board::{Board, Footing, HoleId, HoleName, Measure};
 use kurbo::Point;
@@ -47,10 +50,14 @@ pub fn whole<'a>(board: &Board, section: &'a Section, bore: &BoreSizes) -> Figur
     }
 }
 
+/// Whether a body is under the board.
 const fn is_base(body: &Body) -> bool {
     matches!(body.kind, BodyKind::Turntable | BodyKind::Foot)
 }
 
+/// Thickness and diameter of the board, how far out the chosen hole is, and the recess and the base where they are cut.
+///
+/// A straight cut runs through the recess only by chance, so its distance is written where the cut turns toward it.
 fn sizes(board: &Board, section: &Section, bore: &BoreSizes) -> Vec<Size> {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (radius, thickness) = (board.blank.radius(), board.blank.thickness);
@@ -86,6 +93,7 @@ fn sizes(board: &Board, section: &Section, bore: &BoreSizes) -> Vec<Size> {
     sizes
 }
 
+/// Height of the base and what it stands on; nothing where there is none.
 fn base(board: &Board) -> Vec<Size> {
     let Some(base) = board.base.filter(|base| base.height > 0.0) else {
         return Vec::new();
@@ -109,7 +117,9 @@ fn base(board: &Board) -> Vec<Size> {
     ]
 }
 
-/// A name for each hole that is cut.
+/// A name for each hole that is cut, over the middle of what is seen of it.
+///
+/// A hole whose pilot or counterbore is cut as well is several cavities, one after the other; it gets one name.
 fn names(section: &Section, chosen: HoleId, over: f64) -> Vec<Name> {
     let bores = section.cavities.iter();
     let bores = bores.filter(|cavity| cavity.kind == CavityKind::Bore);

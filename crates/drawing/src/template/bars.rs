@@ -1,4 +1,7 @@
 //! Bars to measure a print by: 100 mm and 4 in along one line.
+//!
+//! A bar is measured with whatever rule the maker has, in either unit, before anything is drilled. Four inches are 101.6 mm, so that
+//! both scales have one line.
 
 use board::{INCH, Units};
 use geometry::Angle;
@@ -26,6 +29,7 @@ const BARS: [Bar; 3] = [
 const DEPTH: f64 = 9.0;
 /// Room at the ends for figures, mm.
 const ENDS: f64 = 2.0;
+/// Size of the figures, mm.
 const FIGURE: f64 = 2.0;
 
 /// The longest bar that fits into a length.
@@ -58,6 +62,8 @@ impl Bar {
     }
 
     /// Millimeters stand to the left of the line's direction, inches to the right.
+    ///
+    /// There is a tick at every 10 mm, longer at 0, at 50 and at the end, and at every quarter of an inch, longer at whole inches.
     fn draw(self, start: Point, along: Vec2, turn: Angle) -> Vec<Item> {
         let left = Vec2::new(-along.y, along.x);
         let mut items = vec![stroke(start, start + along * self.length())];
@@ -86,6 +92,7 @@ impl Bar {
         items
     }
 
+    /// The length of a scale at its end, "100 mm" or "4 in", which ends there so that it keeps off the board.
     fn figure(self, at: Point, turn: Angle, units: Units) -> Item {
         let words = match units {
             Units::Mm => format!("{} mm", self.mm),
@@ -103,10 +110,12 @@ impl Bar {
     }
 }
 
+/// Length of a tick, mm.
 fn tick(long: bool) -> f64 {
     if long { 2.0 } else { 1.2 }
 }
 
+/// A stroke of a bar, as thin as a dimension line.
 fn stroke(from: Point, to: Point) -> Item {
     Item {
         layer: Layer::Marks,

@@ -1,4 +1,7 @@
 //! The words and the key map of a tiled sheet, laid into its quietest corners.
+//!
+//! Nothing here has a fixed place, as any corner may be full of holes: label, words and map keep together in one block, and that goes
+//! where it covers the least. On paper that is too small for the words the label alone is left.
 
 use board::{Board, Units, show_length};
 use geometry::Arc;
@@ -8,11 +11,13 @@ use crate::font::{self, Weight};
 use crate::template::subject::Subject;
 use workshop::{Correction, Tile, Tiling, paper_name};
 
-use crate::{Anchor, Item, Layer, Line, Shape, Stamp, Text};
+use crate::{Anchor, Item, Layer, Line, Shape, Stamp, Text, corners_of};
 
+/// Sizes of type, mm: the label, the words, and what kind of template it is.
 const LABEL: f64 = 8.0;
 const WORDS: f64 = 2.4;
 const KIND: f64 = 3.2;
+/// From one line down to the next, mm.
 const LEADING: f64 = 3.8;
 /// Lines beside the key map.
 const LINES: usize = 6;
@@ -126,6 +131,7 @@ fn joining(tiling: &Tiling) -> &'static str {
     }
 }
 
+/// The sheet's label, large enough to be read from the other side of a bench.
 fn label(tile: &Tile, at: Point) -> Vec<Item> {
     let text = Text {
         weight: Weight::SemiBold,
@@ -134,6 +140,7 @@ fn label(tile: &Tile, at: Point) -> Vec<Item> {
     vec![mark(Line::Dimension, Shape::Text(text))]
 }
 
+/// A line of words that begins at a point of the page.
 fn words(at: Point, line: String) -> Item {
     mark(
         Line::Dimension,
@@ -141,6 +148,7 @@ fn words(at: Point, line: String) -> Item {
     )
 }
 
+/// A part of the furniture.
 fn mark(line: Line, shape: Shape) -> Item {
     Item {
         layer: Layer::Marks,
@@ -150,6 +158,9 @@ fn mark(line: Line, shape: Shape) -> Item {
 }
 
 /// The whole grid, small, with the outline and this sheet filled.
+///
+/// Windows of neighbors overlap; each is drawn smaller by half of that on each side, so that the map looks like the sheets
+/// once they are joined.
 fn key_map(subject: &Subject<'_>, tiling: &Tiling, tile: &Tile, map: Rect) -> Vec<Item> {
     let all = tiling
         .tiles
@@ -159,15 +170,7 @@ fn key_map(subject: &Subject<'_>, tiling: &Tiling, tile: &Tile, map: Rect) -> Ve
         .unwrap_or(tile.window);
     let scale = (map.width() / all.width()).min(map.height() / all.height());
     let to_map = |point: Point| map.center() + (point - all.center()) * scale;
-    let corners = |area: Rect| {
-        [
-            (area.x0, area.y0),
-            (area.x1, area.y0),
-            (area.x1, area.y1),
-            (area.x0, area.y1),
-        ]
-        .map(|corner| to_map(corner.into()))
-    };
+    let corners = |area: Rect| corners_of(area).map(to_map);
     let mut items = vec![mark(
         Line::Guide,
         Shape::Area(corners(tile.window).to_vec()),
@@ -245,6 +248,7 @@ pub fn true_size(board: &Board) -> String {
     format!("Lengths in {unit}; drawn at true size. Measure the bars before drilling.")
 }
 
+/// Diameter and depth of the bores: once where all roles have the same, else for each.
 fn bores(board: &Board) -> String {
     let bore = |bore: board::Bore| {
         format!(

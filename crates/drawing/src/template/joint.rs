@@ -1,4 +1,7 @@
 //! The marks where two sheets meet: the joint line and the crosses that both sheets carry.
+//!
+//! Sheets overlap; both show a joint's crosses at the same points of the board, so that they are joined by laying cross on cross
+//! against the light. A cross near each end of a joint leaves no way to turn.
 
 use kurbo::{Circle, Line as Segment, Point, Rect, Vec2};
 
@@ -20,7 +23,7 @@ pub struct Joint {
     pub marks: Vec<Item>,
 }
 
-/// The joints of a tiling; the crosses keep clear of the bores.
+/// The joints of a tiling, each between a tile and the one to its right or below it; the crosses keep clear of the bores.
 pub fn joints(tiling: &Tiling, taken: &Taken) -> Vec<Joint> {
     let mut found = Vec::new();
     for (index, tile) in tiling.tiles.iter().enumerate() {
@@ -62,6 +65,7 @@ fn marks(a: &Tile, b: &Tile, name: usize, taken: &Taken) -> Vec<Item> {
     items
 }
 
+/// The line along the longer way of what two sheets share, in its middle: cut or folded there, they meet edge to edge.
 fn middle_line(shared: Rect) -> Segment {
     let center = shared.center();
     if shared.width() < shared.height() {
@@ -83,6 +87,8 @@ fn clear_spot(middle: Point, half: Vec2, taken: &Taken) -> Point {
         .unwrap_or(middle + half * 0.66)
 }
 
+/// A cross in a ring, with its name: number of the joint, and `a` or `b` for its end. Both sheets carry the same, so that the
+/// crosses are laid on each other by name.
 fn cross(at: Point, shared: Rect, name: String) -> [Item; 3] {
     let level = shared.width() > shared.height();
     let aside = if level {

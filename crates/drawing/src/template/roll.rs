@@ -1,4 +1,7 @@
 //! A whole-board sheet as wide as the roll of a print shop's plotter.
+//!
+//! Plotters print from rolls of a few widths. A page that is as wide as the roll is printed as it is; a narrower one is often
+//! centered, scaled or turned by whoever prints it.
 
 use board::{INCH, Units, show_length};
 use kurbo::{Size, Vec2};
@@ -6,6 +9,12 @@ use kurbo::{Size, Vec2};
 use crate::Sheet;
 
 /// Rolls that print shops commonly have, by name and width in mm; from memory.
+///
+/// ```
+/// use drawing::ROLLS;
+/// let fits = ROLLS.iter().find(|(_, width)| *width >= 620.0);
+/// assert_eq!(fits.map(|(name, _)| *name), Some("914 mm"));
+/// ```
 pub const ROLLS: [(&str, f64); 4] = [
     ("24 in", 24.0 * INCH),
     ("610 mm", 610.0),
@@ -25,6 +34,14 @@ pub struct RollError {
 
 impl RollError {
     /// The sentence of the error with lengths in a maker's unit.
+    ///
+    /// ```
+    /// use board::Units;
+    /// use drawing::RollError;
+    /// let error = RollError { needed: 635.0, roll: 609.6 };
+    /// let said = error.shown_in(Units::Inch);
+    /// assert!(said.contains("25\"") && said.contains("24\"") && said.contains("914 mm"));
+    /// ```
     pub fn shown_in(&self, units: Units) -> String {
         let length = |mm| show_length(mm, units);
         let wider = ROLLS.iter().find(|(_, roll)| *roll >= self.needed);

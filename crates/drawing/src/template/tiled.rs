@@ -1,4 +1,7 @@
 //! The tiled template: one sheet for each tile, with crosses on every joint.
+//!
+//! A sheet shows what its tile of the board shows, one way or the other: items that touch the window are on it whole, and whoever
+//! writes the sheet cuts them off at the window. Bars and words come last, where there is the least to cover.
 
 use geometry::Arc;
 use kurbo::{Point, Rect, Vec2};
@@ -10,7 +13,7 @@ use crate::template::joint::{Joint, joints};
 use crate::template::subject::Subject;
 use workshop::{Tile, Tiling, TilingError, Workpiece};
 
-use crate::{Item, Layer, Shape, Sheet, Stamp, View};
+use crate::{Item, Layer, Shape, Sheet, Stamp, View, corners_of};
 
 /// The sheets of a tiled template, row by row from the top left: each shows its part of the plan at true size, with the
 /// crosses it shares with its neighbors, bars to measure, a key map and a title.
@@ -85,6 +88,8 @@ fn shown(plan: &[Item], index: usize, tile: &Tile, joints: &[Joint]) -> Vec<Item
 }
 
 /// Whether any of a shape's line can lie in a window; it may say yes for a near miss.
+///
+/// What misses is left out of a sheet; what is kept for nothing costs a few bytes, and is cut off with the rest.
 pub fn touches(shape: &Shape, window: Rect) -> bool {
     let bounds = shape.bounds();
     let meets = bounds.x0 <= window.x1
@@ -112,13 +117,7 @@ fn passes(arc: &Arc, window: Rect) -> bool {
 /// Whether all of a window lies to one side of a line.
 fn is_aside(line: &kurbo::Line, window: Rect) -> bool {
     let way = line.p1 - line.p0;
-    let corners = [
-        (window.x0, window.y0),
-        (window.x1, window.y0),
-        (window.x1, window.y1),
-        (window.x0, window.y1),
-    ];
-    let sides = corners.map(|corner| way.cross(Point::from(corner) - line.p0));
+    let sides = corners_of(window).map(|corner| way.cross(corner - line.p0));
     sides.iter().all(|side| *side > 0.0) || sides.iter().all(|side| *side < 0.0)
 }
 
@@ -149,6 +148,7 @@ fn furniture(
     marks
 }
 
+/// A bar in the quietest place for it; nothing where the page has no room for any.
 fn bar(quiet: &mut Quiet, page: Rect, bar: Option<Bar>, upright: bool) -> Vec<Item> {
     let Some(bar) = bar else { return Vec::new() };
     let room = bar.room();

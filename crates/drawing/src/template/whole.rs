@@ -1,4 +1,6 @@
 //! The whole board on one sheet, for a plotter, a print shop or a screen.
+//!
+//! The page grows with the board. Its bars stand in the border, where nothing is drilled.
 
 use kurbo::{Point, Rect, Size, Vec2};
 use workshop::Workpiece;
@@ -15,6 +17,7 @@ const BORDER: f64 = 15.0;
 const STRIP: f64 = 36.0;
 /// Least width of the page, so that the title finds room, mm.
 const LEAST_WIDTH: f64 = 180.0;
+/// Sizes of title and words, and from one line down to the next, mm.
 const TITLE: f64 = 7.0;
 const WORDS: f64 = 3.0;
 const LEADING: f64 = 4.8;
@@ -64,6 +67,7 @@ pub fn whole_of(subject: Subject<'_>, label: &str, stamp: &Stamp) -> Sheet {
     }
 }
 
+/// Kind, title and date in large letters below the board, and the notes under them.
 fn title(subject: &Subject<'_>, stamp: &Stamp, size: Size) -> Vec<Item> {
     let top = Point::new(BORDER, STRIP - TITLE);
     let words = |text| Item {

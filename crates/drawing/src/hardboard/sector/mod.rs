@@ -1,4 +1,7 @@
 //! The sector jig on sheets: its outline, the holes to drill, the index holes, and how it is turned.
+//!
+//! The jig is drilled once, for player 1, and turned on the center pin from sector to sector. What holds it there is a pin through
+//! an index hole into a hole that was drilled a turn before. Its joints may lie elsewhere than the board's: it is tiled anew.
 
 mod outline;
 mod turning;
@@ -81,6 +84,8 @@ pub fn sector_sheets(
     Ok(sheets)
 }
 
+/// The jig as something to be cut into sheets: its outline to saw, its axis, the holes of player 1 and of the pin to drill,
+/// and the index holes, which are drilled in the jig alone.
 fn subject<'a>(board: &'a Board, jig: &SectorPlan, outline: &Outline) -> Subject<'a> {
     let outline = outline.shapes();
     let cut = |shape: &Shape| Item {
@@ -179,6 +184,9 @@ fn marked(hole: Circle, items: &mut Vec<Item>) {
 }
 
 /// The words at the index holes and the pin, which come first, and the names of the holes.
+///
+/// A name that finds no place can do without, as on the template. What a pin goes into cannot: it is written below its hole
+/// whatever lies there.
 fn label(board: &Board, jig: &SectorPlan, pin: Hole, items: &mut Vec<Item>) {
     let titled = Board {
         template: Template {

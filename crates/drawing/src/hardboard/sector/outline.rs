@@ -1,4 +1,7 @@
 //! The outline of a sector jig: wood of one width beside everything that is drilled in it.
+//!
+//! The jig is a sector of a disc with a hub: as small a piece of hardboard as has wood enough beside every hole. Where hardly
+//! anything would be cut off it stays a disc, which is turned on the lathe or sawn on the pin in one go.
 
 use board::{Board, Hole};
 use geometry::{Angle, Arc, bearing_of, point_at};
@@ -14,6 +17,7 @@ pub const WOOD: f64 = 20.0;
 pub struct Outline {
     /// Bearing of the counter-clockwise-most hole, and how far round the other is.
     from: Angle,
+    /// How far clockwise from there the last hole lies.
     sweep: Angle,
     /// From those bearings to the sides, and the radius of the hub, mm.
     hub: f64,
@@ -51,6 +55,9 @@ impl Outline {
     }
 
     /// Its lines, from the first side clockwise.
+    ///
+    /// A side runs beside the bearing of an outermost hole, as far off as the hub's radius, so that it touches the hub and meets
+    /// the outer arc at an angle of asin(hub / outer) from that bearing.
     pub fn shapes(&self) -> Vec<Shape> {
         if self.is_whole() {
             return vec![Shape::Circle(Circle::new(Point::ORIGIN, self.outer))];

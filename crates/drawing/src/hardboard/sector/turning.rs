@@ -1,4 +1,7 @@
 //! The page that tells how a sector jig is turned, and what its turns add up to.
+//!
+//! Errors of a jig add up from turn to turn, unlike those of a template. What they come to is worked out with the jig, in crate
+//! `workshop`; this page tells it before wood is drilled, with a way to prove it on scrap.
 
 use board::{Board, Center, HoleName, Layout, Measure, show_length, show_number};
 use workshop::{Caution, SectorPlan, SectorTurn, Workpiece, paper_size};
@@ -55,6 +58,7 @@ pub fn listed(names: &[HoleName]) -> String {
     names.join(", ")
 }
 
+/// A row a turn: the sector, what holds the jig there, and what is drilled through it.
 fn turns(jig: &SectorPlan) -> Table {
     let row = |turn: &SectorTurn| {
         vec![
@@ -78,6 +82,7 @@ fn turns(jig: &SectorPlan) -> Table {
     }
 }
 
+/// What holds the jig in a turn; the first sector has no holes yet to put a pin into.
 fn hold(turn: &SectorTurn) -> String {
     match turn.pins.as_slice() {
         [] => format!("center pin, clamped on player {}'s axis", turn.player),
@@ -86,6 +91,7 @@ fn hold(turn: &SectorTurn) -> String {
     }
 }
 
+/// What is drilled in a turn: holes by hand are left out, moved or added in some sectors.
 fn drill(turn: &SectorTurn) -> String {
     let through = if turn.skip.is_empty() {
         "all holes".to_owned()
@@ -99,6 +105,8 @@ fn drill(turn: &SectorTurn) -> String {
     }
 }
 
+/// What play and drilling errors come to after all turns: how far the last sector may be turned off, the wood that is left
+/// where the round closes, an index hole drilled off, and how the jig is proved on scrap.
 fn sums(board: &Board, jig: &SectorPlan) -> Vec<String> {
     let length = |mm: f64| Measure::mm(mm).shown(board.units);
     let play = board.sector_jig.map_or(0.0, |jig| jig.play);

@@ -10,7 +10,8 @@ mod tests;
 use board::{Board, INCH, Units};
 use kurbo::{Rect, Size, Vec2};
 
-use crate::font::{self, Weight};
+use crate::font::Weight;
+use crate::pages::wrapped;
 use crate::{Sheet, Stamp, View};
 use workshop::{Correction, TilingError, paper_name, paper_size};
 use workshop::{printable, printable_size};
@@ -28,7 +29,21 @@ pub struct TestLengths {
     pub circle: f64,
 }
 
-/// What the printer test sheet for a board's paper lets one measure.
+/// What the printer test sheet for a board's paper lets one measure: bars as long as the margins allow in steps of a centimeter
+/// or a quarter of an inch, and a square with its circle in the room that is left.
+///
+/// ```
+/// use board::{Board, Paper};
+/// use drawing::test_lengths;
+///
+/// let mut board = Board::default();
+/// (board.template.paper, board.template.margin) = (Paper::A4, 10.0);
+/// let lengths = test_lengths(&board)?;
+/// // The bars of an A4 sheet with margins of 10 mm.
+/// assert_eq!((lengths.level, lengths.upright), (170.0, 260.0));
+/// assert!(lengths.circle < lengths.square && lengths.square <= lengths.level);
+/// # Ok::<(), workshop::TilingError>(())
+/// ```
 ///
 /// # Errors
 /// [`TilingError::NoPaperLeft`] where margins leave less than 60 mm of the paper.
@@ -40,6 +55,18 @@ pub fn test_lengths(board: &Board) -> Result<TestLengths, TilingError> {
 ///
 /// Printed as it is, it tells what the printer does wrong. Printed corrected, it shows whether the bars come out true;
 /// they are shorter there if the correction leaves no room for longer ones.
+///
+/// The paper is upright, as it goes through the printer: stretch along and across it are not the same.
+///
+/// ```
+/// use board::Board;
+/// use drawing::{Stamp, printer_test_sheet};
+///
+/// let sheet = printer_test_sheet(&Board::default(), &Stamp::default(), None)?;
+/// assert!(sheet.size.width < sheet.size.height);
+/// assert!(sheet.correction.is_none() && sheet.view.items.is_empty());
+/// # Ok::<(), workshop::TilingError>(())
+/// ```
 ///
 /// # Errors
 /// [`TilingError::NoPaperLeft`] where margins leave less than 60 mm of the paper.
@@ -74,7 +101,9 @@ const RIM: f64 = 6.0;
 
 /// The paper, what is written on it, and where its parts lie.
 struct Page {
+    /// Its paper, upright, mm.
     paper: Size,
+    /// The unit of its bars and lengths.
     units: Units,
     /// Where drawing is possible.
     area: Rect,
@@ -119,7 +148,10 @@ impl Page {
             about,
             lines: Vec::new(),
         };
-        page.lines = wrapped(&sentences(correction), page.size, page.inner().width());
+        let (size, room) = (page.size, page.inner().width());
+        let lines = sentences(correction).into_iter();
+        let lines = lines.flat_map(|line| wrapped(&line, size, Weight::Regular, room));
+        page.lines = lines.collect();
         Ok(page)
     }
 
@@ -134,6 +166,7 @@ impl Page {
         )
     }
 
+    /// From one line of words down to the next, mm.
     fn leading(&self) -> f64 {
         1.6 * self.size
     }
@@ -196,6 +229,7 @@ impl Page {
     }
 }
 
+/// What is to be done with the sheet, in as many lines as its paper has room for.
 fn sentences(correction: Option<&Correction>) -> [String; 3] {
     let print = "Print at 100 %, not fitted to the page, on the template's paper.";
     match correction {
@@ -212,28 +246,4 @@ fn sentences(correction: Option<&Correction>) -> [String; 3] {
                 .into(),
         ],
     }
-}
-
-/// Sentences, each on a line of its own or on as many as it needs.
-fn wrapped(sentences: &[String], size: f64, room: f64) -> Vec<String> {
-    let mut lines = Vec::new();
-    for sentence in sentences {
-        let mut line = String::new();
-        for word in sentence.split(' ') {
-            let longer = if line.is_empty() {
-                word.to_owned()
-            } else {
-                format!("{line} {word}")
-            };
-            if line.is_empty() || font::width(&longer, size, Weight::Regular) <= room {
-                line = longer;
-            } else {
-                lines.push(core::mem::replace(&mut line, word.to_owned()));
-            }
-        }
-        lines.push(line);
-    }
-    // A word that is longer than a line is cut.
-    let cut = |line: String| font::cut(&line, size, Weight::Regular, room);
-    lines.into_iter().map(cut).collect()
 }

@@ -1,4 +1,7 @@
 //! What is drawn on a printer test sheet.
+//!
+//! Bars along two sides tell the scale both ways, the diagonals of a square tell skew, and a circle shows both at a glance. The
+//! readings are written into the table on the sheet and typed from there.
 
 use board::{INCH, Units, show_length};
 use geometry::Angle;
@@ -8,7 +11,7 @@ use workshop::PrintLength;
 use crate::font::{self, Weight};
 use crate::template::printer_test::scale::{Scale, line, mark, words};
 use crate::template::printer_test::{BAR, ENDS, Page};
-use crate::{Anchor, Item, Shape, Text};
+use crate::{Anchor, Item, Shape, Text, corners_of};
 
 /// Everything on a sheet.
 pub fn parts(page: &Page) -> Vec<Item> {
@@ -27,7 +30,7 @@ pub fn parts(page: &Page) -> Vec<Item> {
     .concat()
 }
 
-/// The title, what it is for, and what is to be done.
+/// The title, which paper it is for and the date, and what is to be done, in as many lines as they take.
 fn heading(page: &Page) -> Vec<Item> {
     let inner = page.inner();
     let baseline = page.area.y1 - 0.75 * 2.4 * page.size;
@@ -82,14 +85,9 @@ fn bars(page: &Page) -> Vec<Item> {
     [level.items(), upright.items()].concat()
 }
 
+/// The square whose diagonals tell a skewed print: in a true one they are alike. Each has its nominal length beside it.
 fn square_with_diagonals(page: &Page, square: Rect) -> Vec<Item> {
-    let [a, b, c, d] = [
-        (square.x0, square.y0),
-        (square.x1, square.y0),
-        (square.x1, square.y1),
-        (square.x0, square.y1),
-    ]
-    .map(Point::from);
+    let [a, b, c, d] = corners_of(square);
     let mut items: Vec<Item> = [(a, b), (b, c), (c, d), (d, a), (a, c), (d, b)]
         .map(|(from, to)| line(from, to))
         .to_vec();
@@ -124,6 +122,7 @@ fn along_diagonal(name: &str, corner: Point, turn: Angle, room: f64) -> Option<I
     (size >= 1.5).then(|| words(text))
 }
 
+/// The circle in the square, which shows at a glance whether a print is stretched.
 fn circle(page: &Page, center: Point, radius: f64) -> Vec<Item> {
     let name = format!("Circle, Ø {}", show_length(2.0 * radius, page.units));
     let below = center - Vec2::new(0.0, radius / 2.0);
@@ -142,6 +141,8 @@ fn circle(page: &Page, center: Point, radius: f64) -> Vec<Item> {
 }
 
 /// A line for each length, with places to write its readings.
+///
+/// There are as many places as the program takes readings for; one reading does, more tell how sure they are.
 fn table(page: &Page) -> Vec<Item> {
     const READINGS: usize = workshop::PrintReadings::MOST;
     let inner = page.inner();

@@ -1,4 +1,7 @@
 //! A long bar with ticks and figures.
+//!
+//! It is as long as the paper allows, since a misreading of half a millimeter counts for less on a longer bar. Divisions are there to
+//! find its ends by, not to be measured one by one.
 
 use board::{INCH, Units, show_length, show_number};
 use geometry::Angle;
@@ -66,6 +69,7 @@ impl Scale<'_> {
         }
     }
 
+    /// The length in mm of what its figures count.
     const fn unit(&self) -> f64 {
         match self.units {
             Units::Mm => 1.0,
@@ -79,6 +83,7 @@ impl Scale<'_> {
         self.start + Vec2::new(cos, sin) * along + Vec2::new(-sin, cos) * left
     }
 
+    /// A figure at a distance along the bar, beyond its ticks.
     fn figure(&self, along: f64, figure: String) -> Item {
         self.words(along, END_TICK + 0.6, FIGURE, figure)
     }
@@ -92,6 +97,7 @@ impl Scale<'_> {
         item
     }
 
+    /// What the bar is called, along its other side.
     fn name(&self) -> Item {
         let name = format!("{}, {}", self.name, show_length(self.length, self.units));
         self.words(
