@@ -56,6 +56,9 @@ impl Item {
 }
 
 /// What an item belongs to; each format keeps a layer (or group) for each.
+///
+/// A layer is what someone may want to hide, or to send to another tool: a laser cutter gets the edge and the bores, a pen
+/// plotter everything. So holes are parted by role, and words by whether they are about the board or about the sheet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Layer {
     /// The board's edge, and its roundover.
@@ -125,7 +128,9 @@ impl Layer {
     }
 }
 
-/// What a line is for; a writer chooses its width and dashes by this.
+/// What a line is for; a writer chooses its width and dashes by this, and a screen its color.
+///
+/// Its use matters more than its part of the board: the edge is cut along on a template, but guides the eye on a router's.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Line {
     /// A line to saw or route along.
@@ -169,7 +174,10 @@ impl Line {
     }
 }
 
-/// The geometry of an item. A circle stays a circle up to the last writer that cannot say "circle".
+/// The geometry of an item, in mm. A circle stays a circle up to the last writer that cannot say "circle".
+///
+/// There are no curves but circles and arcs, since nothing on a board has any: it is drilled, turned, sawn and routed. Words
+/// keep being words, so that they can be searched in a PDF and set anew in a drawing program.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Shape {
     /// A full circle.

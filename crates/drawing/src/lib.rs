@@ -8,6 +8,17 @@
 //! Board items keep to the frame of crate `geometry` (origin at the center pin, y up). A [`Sheet`] has a
 //! page frame of its own: millimeters, origin at the lower left corner of the paper, y up.
 //!
+//! # What a writer of sheets has to do
+//!
+//! * Draw [`View::items`], moved by [`View::page_from_board`], and cut them off at [`View::window`].
+//! * Draw [`Sheet::marks`] over that, where they are.
+//! * Keep the order: what comes later lies on top.
+//! * Give each [`Layer`] that anything is on a group, a layer or a name of its own, if the format has such.
+//! * Stroke by [`Line::width`] and [`Line::dashes`], in mm, black; fill areas with one light gray, without an outline.
+//! * Write words in the typeface of [`font`] from [`Text::start`], or hold them by their [`Anchor`]: both come to the same.
+//! * In files that are printed, put [`Sheet::correction_transform`] around all of it.
+//! * Keep circles circles where the format has them: machines and drawing programs look for centers.
+//!
 //! # From a board to a sheet
 //!
 //! ```
@@ -27,11 +38,11 @@
 //! # What is inside
 //!
 //! * [`Item`], [`Shape`], [`Layer`], [`Line`], [`Text`]: the parts of a drawing.
-//! * [`plan`], [`plan_without_names`]: board and layout → the plan that screen and template share.
-//! * [`tiling`], [`Tiling`], [`paper_size`]: how the plan is cut into sheets of the maker's paper.
-//! * [`tiled_sheets`], [`whole_sheet`]: the sheets, with crosses, bars, key map and title.
-//! * [`Correction`], [`printer_test_sheet`]: what takes a printer's errors out of a sheet, and the sheet that it is
-//!   measured by.
+//! * [`plan`], [`plan_without_names`]: what screen and template share.
+//! * [`tiled_sheets`], [`whole_sheet`]: the sheets, with crosses, bars, key map and title; where the plan is cut into sheets is
+//!   the workpiece's to say ([`workshop::Tiling`]).
+//! * [`printer_test_sheet`], [`test_lengths`]: the sheet that a printer is measured by; [`workshop::Correction`] takes its errors
+//!   out of a sheet.
 //! * [`Sheet`], [`View`]: one printed page, with the part of the board that it shows.
 //! * [`Sheet::on_roll`], [`ROLLS`]: a sheet as wide as a plotter's roll.
 //! * [`pages()`], [`Block`], [`Table`]: words and tables on as many sheets as they take.

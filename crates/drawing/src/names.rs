@@ -31,6 +31,9 @@ pub fn place_names(workpiece: &Workpiece, items: &mut Vec<Item>) {
 
 /// Adds what stands beside each of some holes, where there is room for it between all holes, what is written already, and
 /// the lines to keep off.
+///
+/// Labels are placed in their order, and one that has a place keeps it: nothing is moved to make room for a later one. On boards
+/// that can be made there is nearly always room, and the same board gives the same places.
 pub fn place_labels(
     board: &Board,
     holes: &[Hole],

@@ -175,7 +175,7 @@ impl Quiet {
         }
     }
 
-    /// Marks a box as busy.
+    /// Marks a box as busy: every cell that it touches counts one more. What lies outside the area is cut off.
     pub fn add(&mut self, taken: Rect) {
         let taken = taken.intersect(self.area);
         if taken.is_zero_area() && (taken.width() < 0.0 || taken.height() < 0.0) {

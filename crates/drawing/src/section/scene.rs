@@ -163,6 +163,9 @@ impl Scene {
     }
 
     /// The parts of an edge with wood on one side alone.
+    ///
+    /// Both sides are asked a hair beside the edge, where no edge runs: so two cavities that share an edge, or one that ends at
+    /// the board's face, need no rule of their own.
     fn edge_of_wood(&self, ray: &Ray, length: f64) -> Spans {
         let around = Rect::from_points(ray.from, ray.at(length)).inflate(BESIDE, BESIDE);
         let near = || {
@@ -265,6 +268,9 @@ impl Scene {
 }
 
 /// Lines across an area in a direction, each drawn where it is asked to be.
+///
+/// They are numbered from the origin of the paper, not from the area, so that the hatching of two parts of one piece of wood
+/// goes on from one to the other.
 fn hatch(area: Rect, direction: Vec2, drawn: impl Fn(&Ray) -> Spans) -> Vec<Item> {
     let along = direction.normalize();
     let across = Vec2::new(-along.y, along.x);
