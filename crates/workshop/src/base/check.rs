@@ -29,7 +29,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     };
     of_weight
         .into_iter()
-        .chain([covers(workpiece)])
+        .chain([covers(workpiece), beyond(board)])
         .flatten()
         .collect()
 }
@@ -58,6 +58,25 @@ fn tips(board: &Board, standing: &Standing) -> Option<Finding> {
             wanted.shown(board.units)
         );
         Finding::new(Severity::Caution, Rule::Base, message).measuring(push, wanted)
+    })
+}
+
+/// A base that stands out beyond the board.
+fn beyond(board: &Board) -> Option<Finding> {
+    let wide = match board.base?.footing {
+        Footing::Round { diameter } => diameter,
+        Footing::Feet { circle, .. } => circle,
+    };
+    let most = board.blank.diameter;
+    (wide > most + HAIR).then(|| {
+        let length = |mm| Measure::mm(mm).shown(board.units);
+        let message = format!(
+            "the base, {} across, stands out beyond the board of {}; use a smaller base",
+            length(wide),
+            length(most)
+        );
+        Finding::new(Severity::Caution, Rule::Base, message)
+            .measuring(Measure::mm(wide), Measure::mm(most))
     })
 }
 
@@ -121,6 +140,18 @@ mod tests {
         // 4 + 5 and 24 marbles of 5.36 g.
         assert_eq!(rated(9.2), []);
         assert_eq!(rated(9.1)[0].0, Severity::Stop);
+    }
+
+    #[test]
+    fn a_base_is_no_wider_than_the_board() {
+        let wide = |diameter| Base {
+            footing: Footing::Round { diameter },
+            ..of(4.0)
+        };
+        assert_eq!(found(wide(560.0), None), []);
+        let (severity, message) = found(wide(561.0), None).remove(0);
+        assert_eq!(severity, Severity::Caution);
+        assert!(message.contains("stands out beyond the board"), "{message}");
     }
 
     #[test]

@@ -5,6 +5,7 @@ mod finding;
 pub(crate) mod pairs;
 mod players;
 mod rim;
+mod roundover;
 mod rule;
 mod web;
 

@@ -50,6 +50,8 @@ rules! {
     Web, "web", check::web;
     /// Wood between a bore and the roundover.
     Rim, "rim margin", check::rim;
+    /// The roundover of the top edge.
+    Roundover, "roundover", check::roundover;
     /// Wood under a blind bore.
     Floor, "floor", bores::check::floor;
     /// Wood between a bore and a mortise, screw or recess inside the board.

@@ -4,11 +4,11 @@ use board::{Board, Measure, show_length};
 use geometry::Circle;
 
 use crate::Workpiece;
-use crate::blank::panel::{EdgePlace, piece_width};
+use crate::blank::panel::{EdgePlace, ScrewPlace, piece_width};
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "A mortise stays inside the thickness of the board with wood above and below, meets no other, \
-     and is not opened when the circle is cut; a screw from below goes into the board, does not come out above, \
+     and is not opened when the circle is cut; a screw from below goes into the board, keeps the set floor from the top face and the set distance from a glue line, \
      and leaves the set wood inside the board to the next one and to the edge. Common practice, no source.";
 
 /// Every finding about the tenons of the panel, and the screws in the underside.
@@ -16,6 +16,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     let mut findings = mortises(workpiece);
     findings.extend(screws_through(board));
+    findings.extend(screws_in_seams(workpiece));
     findings.extend(screws_beside(board));
     findings.extend(screws_together(workpiece));
     findings.extend(screws_at_edge(board));
@@ -29,16 +30,50 @@ fn screws_through(board: &Board) -> Option<Finding> {
         .map(|ring| ring.depth)
         .max_by(f64::total_cmp)?;
     let thickness = board.blank.thickness;
-    (deepest >= thickness).then(|| {
-        let length = |mm| Measure::mm(mm).shown(board.units);
+    let (left, wanted) = (thickness - deepest, board.limits.floor);
+    if left >= wanted - HAIR {
+        return None;
+    }
+    let length = |mm| Measure::mm(mm).shown(board.units);
+    let (severity, message) = if left <= 0.0 {
         let message = format!(
             "screws {} deep come out at the top of a board of {}",
             length(deepest),
             length(thickness)
         );
-        Finding::new(Severity::Stop, Rule::Joinery, message)
-            .measuring(Measure::mm(thickness - deepest), Measure::mm(0.0))
-    })
+        (Severity::Stop, message)
+    } else {
+        let message = format!(
+            "the tips of the screws end {} under the top face; use shorter screws",
+            length(left)
+        );
+        (Severity::Caution, message)
+    };
+    let finding = Finding::new(severity, Rule::Joinery, message);
+    Some(finding.measuring(Measure::mm(left), Measure::mm(wanted)))
+}
+
+/// Screws in a glue line, which they split open.
+fn screws_in_seams(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
+    let away = |screw: &ScrewPlace| {
+        let seams = workpiece.seams().iter();
+        let away = seams.map(|seam| (screw.circle.center.y - seam).abs() - screw.circle.radius);
+        away.min_by(f64::total_cmp)
+    };
+    let near: Vec<f64> = workpiece
+        .screws()
+        .iter()
+        .filter_map(away)
+        .filter(|away| *away < board.limits.seam - HAIR)
+        .collect();
+    let least = near.iter().copied().min_by(f64::total_cmp)?;
+    let message = format!(
+        "{} in a glue line or beside it, where the wood splits; turn the circle of screws",
+        counted(near.len(), "screw")
+    );
+    let finding = Finding::new(Severity::Caution, Rule::Joinery, message);
+    Some(finding.measuring(Measure::mm(least), Measure::mm(board.limits.seam)))
 }
 
 fn screws_beside(board: &Board) -> Option<Finding> {
@@ -211,6 +246,31 @@ mod tests {
         assert_eq!(with(9.83, 10.0), 1);
         assert_eq!(with(5.0, 10.0), 1);
         assert_eq!(with(600.0, 25.0), 2);
+    }
+
+    #[test]
+    fn screws_keep_off_the_top_face_and_off_glue_lines() {
+        let found = |depth, bearing| {
+            let mut board = Board {
+                screws: vec![board::ScrewCircle {
+                    depth,
+                    bearing,
+                    ..board::ScrewCircle::default()
+                }],
+                ..Board::default()
+            };
+            board.panel.build = Build::Halves;
+            let found = check(&Workpiece::of(&board).unwrap());
+            found
+                .into_iter()
+                .map(|found| found.message)
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(found(10.0, 45.0), Vec::<String>::new());
+        let floor = Board::default().limits.floor;
+        assert!(found(20.0 - floor + 0.1, 45.0)[0].contains("under the top face"));
+        // Two of four lie on the seam.
+        assert!(found(10.0, 90.0)[0].starts_with("2 screws in a glue line"));
     }
 
     #[test]

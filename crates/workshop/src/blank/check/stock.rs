@@ -1,6 +1,6 @@
 //! Rule: the board fits on its blank.
 
-use board::{Board, Build, Measure};
+use board::{Board, Build, Measure, StockOutline};
 
 use crate::blank::stock::{Slab, StockPlan, leaf_thickness, strips_of};
 use crate::check::{Finding, HAIR, Rule, Severity};
@@ -13,7 +13,10 @@ pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the b
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     let Some(plan) = workpiece.stock() else {
-        return Vec::new();
+        // Of a blank whose outline is not known its thickness is.
+        let is_unknown = board.stock.outline == StockOutline::Unknown;
+        let thin = is_unknown.then(|| thickness(board)).flatten();
+        return thin.into_iter().collect();
     };
     if let Err(error) = &plan.slab {
         let message = error.to_string();
@@ -120,8 +123,6 @@ fn thickness(board: &Board) -> Option<Finding> {
 mod tests {
     use super::*;
 
-    use board::StockOutline;
-
     fn on_slab(width: f64) -> Board {
         let mut board = Board::default();
         board.stock.outline = StockOutline::Slab {
@@ -143,6 +144,14 @@ mod tests {
         let narrow = found(&on_slab(569.0));
         assert_eq!(narrow[0].severity, Severity::Stop);
         assert!(narrow[0].message.contains("1 mm less"), "{narrow:?}");
+    }
+
+    #[test]
+    fn a_blank_of_no_outline_still_has_its_thickness() {
+        let mut board = Board::default();
+        assert_eq!(found(&board), []);
+        board.blank.thickness = 26.0;
+        assert_eq!(found(&board)[0].measured, Some(Measure::mm(25.0)));
     }
 
     #[test]

@@ -22,6 +22,7 @@ enum Wrong {
     TooLow,
     Loose,
     StandsProud,
+    Sunk,
 }
 
 /// One finding for each kind of bad seat.
@@ -33,7 +34,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .filter_map(|hole| {
             let (wrong, is, wanted) = match board.piece.kind {
                 PieceKind::Marble => marble(board, hole.bore)?,
-                PieceKind::Peg => shank(board, hole.bore)?,
+                PieceKind::Peg => shank(board, hole.bore).or_else(|| sunk(board, hole.bore))?,
                 PieceKind::Magnet => shank(board, hole.bore).or_else(|| proud(board, hole.bore))?,
             };
             Some((wrong, hole, is, wanted))
@@ -112,6 +113,16 @@ fn proud(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     ))
 }
 
+/// A peg that is no longer than its bore is deep cannot be taken out again.
+fn sunk(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
+    let height = board.piece.height;
+    (height <= bore.depth + HAIR).then_some((
+        Wrong::Sunk,
+        Measure::mm(height),
+        Measure::mm(bore.depth),
+    ))
+}
+
 /// Whether resin that stands above the top face is taken off again.
 fn is_leveled(board: &Board) -> bool {
     let filling = board.filling;
@@ -129,66 +140,58 @@ const fn set_in(board: &Board) -> &'static str {
 }
 
 fn found(board: &Board, wrong: Wrong, first: &Hole, holes: Vec<HoleName>) -> Finding {
-    let length = |mm| show_length(mm, board.units);
-    let count = counted(holes.len(), "bore");
-    let piece = length(board.piece.diameter);
-    let shank = length(board.piece.shank.unwrap_or(first.bore.diameter));
-    let mouth = length(first.bore.diameter);
-    let (severity, message) = match wrong {
-        Wrong::FallsIn => (
-            Severity::Stop,
-            format!(
-                "a marble of {piece} falls into {count} of {mouth}; a narrower bore carries it on its rim"
-            ),
-        ),
-        Wrong::DoesNotGoIn => (
-            Severity::Stop,
-            format!(
-                "a {} of {shank} does not go into {count} of {mouth}",
-                set_in(board)
-            ),
-        ),
-        Wrong::OnFloor => (
-            Severity::Caution,
-            format!(
-                "a marble of {piece} stands on the floor of {count}, not on the rim; drill deeper"
-            ),
-        ),
-        Wrong::TooHigh => (
-            Severity::Caution,
-            format!(
-                "a marble of {piece} stands high on {count} of {mouth} and rolls out easily; a wider bore holds it better"
-            ),
-        ),
-        Wrong::TooLow => (
-            Severity::Caution,
-            format!(
-                "a marble of {piece} sinks deep into {count} of {mouth} and is hard to lift; a narrower bore shows more of it"
-            ),
-        ),
-        Wrong::Loose => (
-            Severity::Caution,
-            format!("what is {shank} wide stands loose in {count} of {mouth}"),
-        ),
-        Wrong::StandsProud if is_leveled(board) => (
-            Severity::Caution,
-            format!(
-                "a ball of {shank} stands above the top face in {count}, where the resin is to be leveled: no abrasive \
-                 takes steel off with it; set it lower, or pour no dome"
-            ),
-        ),
-        Wrong::StandsProud => (
-            Severity::Note,
-            format!("a ball of {shank} stands above the top face in {count}"),
-        ),
+    let severity = match wrong {
+        Wrong::FallsIn | Wrong::DoesNotGoIn => Severity::Stop,
+        Wrong::StandsProud if !is_leveled(board) => Severity::Note,
+        _ => Severity::Caution,
     };
     let mends: &[Mend] = match wrong {
         Wrong::OnFloor => &[Mend::DeeperBores],
         _ => &[],
     };
-    Finding::new(severity, Rule::Seat, message)
+    let count = counted(holes.len(), "bore");
+    Finding::new(severity, Rule::Seat, words(board, wrong, first, &count))
         .about(holes)
         .mended_by(mends)
+}
+
+/// The finding in a sentence, for so many bores like the first.
+fn words(board: &Board, wrong: Wrong, first: &Hole, count: &str) -> String {
+    let length = |mm| show_length(mm, board.units);
+    let piece = length(board.piece.diameter);
+    let shank = length(board.piece.shank.unwrap_or(first.bore.diameter));
+    let mouth = length(first.bore.diameter);
+    match wrong {
+        Wrong::FallsIn => format!(
+            "a marble of {piece} falls into {count} of {mouth}; a narrower bore carries it on its rim"
+        ),
+        Wrong::DoesNotGoIn => format!(
+            "a {} of {shank} does not go into {count} of {mouth}",
+            set_in(board)
+        ),
+        Wrong::OnFloor => format!(
+            "a marble of {piece} stands on the floor of {count}, not on the rim; drill deeper"
+        ),
+        Wrong::TooHigh => format!(
+            "a marble of {piece} stands high on {count} of {mouth} and rolls out easily; a wider bore holds it better"
+        ),
+        Wrong::TooLow => format!(
+            "a marble of {piece} sinks deep into {count} of {mouth} and is hard to lift; a narrower bore shows more of it"
+        ),
+        Wrong::Loose => format!(
+            "the {} of {shank} is loose in {count} of {mouth}",
+            set_in(board)
+        ),
+        Wrong::StandsProud if is_leveled(board) => format!(
+            "a ball of {shank} stands above the top face in {count}, where the resin is to be leveled: no abrasive \
+             takes steel off with it; set it lower, or pour no dome"
+        ),
+        Wrong::StandsProud => format!("a ball of {shank} stands above the top face in {count}"),
+        Wrong::Sunk => format!(
+            "pegs {} long do not stand out of {count}; use longer pegs or drill less deep",
+            length(board.piece.height)
+        ),
+    }
 }
 
 #[cfg(test)]
@@ -212,6 +215,18 @@ mod tests {
             .iter()
             .map(|found| (found.severity, found.holes.len()))
             .collect()
+    }
+
+    #[test]
+    fn a_peg_stands_out_of_its_bore() {
+        let mut board = Board::default();
+        board.piece.kind = PieceKind::Peg;
+        board.piece.height = board.bores.track.depth + 0.1;
+        assert_eq!(check(&Workpiece::of(&board).unwrap()), []);
+        board.piece.height = board.bores.track.depth;
+        let found = check(&Workpiece::of(&board).unwrap()).remove(0);
+        assert_eq!(found.severity, Severity::Caution);
+        assert!(found.message.contains("do not stand out"), "{found:?}");
     }
 
     #[test]

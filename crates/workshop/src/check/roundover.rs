@@ -1,0 +1,60 @@
+//! Rule: the roundover leaves an edge for the bit's bearing to run on.
+
+use board::Measure;
+
+use crate::Workpiece;
+use crate::check::{Finding, HAIR, Rule, Severity};
+
+pub const STATEMENT: &str = "A roundover is no larger than the board is thick, and leaves a straight edge below it for the \
+     bearing of the bit to run on: 3 mm (1/8 in) or more; common practice, no source.";
+
+/// Straight edge that a bearing runs on, mm.
+const EDGE: f64 = 3.0;
+
+/// A finding where the roundover is larger than the edge of the board, or leaves the bearing little to run on.
+pub fn check(workpiece: &Workpiece) -> Option<Finding> {
+    let blank = &workpiece.board().blank;
+    let edge = blank.thickness - blank.roundover;
+    if blank.roundover <= 0.0 || edge >= EDGE - HAIR {
+        return None;
+    }
+    let length = |mm| Measure::mm(mm).shown(workpiece.units());
+    let (severity, message) = if edge < -HAIR {
+        let message = format!(
+            "a roundover of {} does not go on a board {} thick; use a smaller roundover",
+            length(blank.roundover),
+            length(blank.thickness)
+        );
+        (Severity::Stop, message)
+    } else {
+        let message = format!(
+            "the roundover leaves {} of straight edge, and the bit's bearing needs {} to run on; use a smaller \
+             roundover, or guide the router along a template below the board",
+            length(edge.max(0.0)),
+            length(EDGE)
+        );
+        (Severity::Caution, message)
+    };
+    let finding = Finding::new(severity, Rule::Roundover, message);
+    Some(finding.measuring(Measure::mm(edge), Measure::mm(EDGE)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::Board;
+
+    #[test]
+    fn a_bearing_has_an_edge_to_run_on() {
+        let severity = |roundover, thickness| {
+            let mut board = Board::default();
+            (board.blank.roundover, board.blank.thickness) = (roundover, thickness);
+            check(&Workpiece::of(&board).unwrap()).map(|found| found.severity)
+        };
+        assert_eq!(severity(0.0, 2.0), None);
+        assert_eq!(severity(5.0, 8.0), None);
+        assert_eq!(severity(5.01, 8.0), Some(Severity::Caution));
+        assert_eq!(severity(8.0, 8.0), Some(Severity::Caution));
+        assert_eq!(severity(8.01, 8.0), Some(Severity::Stop));
+    }
+}
