@@ -66,6 +66,13 @@ pub fn standing(workpiece: &Workpiece) -> Option<Result<Standing, WoodError>> {
 
 /// How far from its middle a base tips: all round at its radius; between two of n feet at the radius of their circle
 /// times cos(180°/n).
+///
+/// ```
+/// use board::Footing;
+/// let four = workshop::tipping_edge(Footing::Feet { count: 4, circle: 200.0 });
+/// assert!((four - 100.0 * 0.5_f64.sqrt()).abs() < 1e-9);
+/// assert_eq!(workshop::tipping_edge(Footing::Round { diameter: 200.0 }), 100.0);
+/// ```
 pub fn tipping_edge(footing: Footing) -> f64 {
     match footing {
         Footing::Round { diameter } => diameter / 2.0,

@@ -24,6 +24,18 @@ pub(crate) fn seams(board: &Board) -> Vec<f64> {
 }
 
 /// Width of the panel that the circle is cut from, mm: the board and its trim on both sides.
+///
+/// ```
+/// use board::{Board, Build};
+/// use workshop::{panel_width, piece_width, sawn_width};
+/// let mut board = Board::default();
+/// (board.blank.diameter, board.stock.trim, board.panel.joint) = (500.0, 5.0, 1.0);
+/// board.panel.build = Build::Strips { count: 3 };
+/// assert_eq!(panel_width(&board), 510.0);
+/// assert_eq!(piece_width(&board), Some(170.0));
+/// // Jointing takes 1 mm off either edge.
+/// assert_eq!(sawn_width(&board), Some(172.0));
+/// ```
 pub fn panel_width(board: &Board) -> f64 {
     board.blank.diameter + 2.0 * board.stock.trim
 }

@@ -188,6 +188,12 @@ pub(crate) fn strips_of(board: &Board, slab: &Slab) -> Option<Vec<StripPlace>> {
 }
 
 /// Thickness of each of two leaves that the blank is sawn into, mm: half of what the saw leaves of it.
+///
+/// ```
+/// let mut board = board::Board::default();
+/// (board.stock.thickness, board.panel.kerf) = (50.0, 3.0);
+/// assert_eq!(workshop::leaf_thickness(&board), 23.5);
+/// ```
 pub fn leaf_thickness(board: &Board) -> f64 {
     (board.stock.thickness - board.panel.kerf).max(0.0) / 2.0
 }

@@ -58,6 +58,12 @@ impl Cutter {
     }
 
     /// Whether it can leave such a bottom. A Forstner bit with a short spur leaves one that counts as flat.
+    ///
+    /// ```
+    /// use board::Bottom;
+    /// use workshop::Cutter;
+    /// assert!(Cutter::Twist.leaves(Bottom::Point118) && !Cutter::Twist.leaves(Bottom::Flat));
+    /// ```
     pub const fn leaves(self, bottom: Bottom) -> bool {
         match self {
             Self::Twist => matches!(bottom, Bottom::Point118 | Bottom::Point135),
@@ -94,6 +100,14 @@ pub fn drills() -> &'static [Drill] {
 
 /// The drills or cutters for a bore of this diameter, mm, and bottom: those of its very size where there are any, else
 /// the nearest inch size and the nearest metric size. Of sizes equally near, that of the earlier series.
+///
+/// ```
+/// use board::Bottom;
+/// let near = workshop::nearest_drills(12.7, Bottom::Forstner);
+/// assert!(near[0].is_exact() && near[0].drill.name == "1/2 in");
+/// // No bit is 12.3 mm wide: the nearest inch size and the nearest metric one are told.
+/// assert_eq!(workshop::nearest_drills(12.3, Bottom::Forstner).len(), 2);
+/// ```
 pub fn nearest_drills(diameter: f64, bottom: Bottom) -> Vec<NearDrill> {
     let near = |units| {
         drills()

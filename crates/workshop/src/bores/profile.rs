@@ -48,6 +48,14 @@ pub fn deepest(bore: Bore, spur: f64) -> f64 {
 }
 
 /// How far a bore reaches below its [`Bore::depth`], mm: by the point of the drill or the spur of the bit.
+///
+/// ```
+/// use board::{Bore, Bottom};
+/// let bore = |bottom| Bore { diameter: 10.0, depth: 5.0, bottom };
+/// assert_eq!(workshop::tip(bore(Bottom::Flat), 2.0), 0.0);
+/// assert_eq!(workshop::tip(bore(Bottom::Forstner), 2.0), 2.0);
+/// assert!((workshop::tip(bore(Bottom::Point118), 2.0) - 3.004).abs() < 1e-3);
+/// ```
 pub fn tip(bore: Bore, spur: f64) -> f64 {
     deepest(Bore { depth: 0.0, ..bore }, spur)
 }
@@ -59,6 +67,10 @@ pub fn lowest(bore: Bore, diameter: f64) -> f64 {
 }
 
 /// The volume of a ball, mm³: π d³ / 6.
+///
+/// ```
+/// assert!((workshop::ball_volume(10.0) - 523.599).abs() < 1e-3);
+/// ```
 pub fn ball_volume(diameter: f64) -> f64 {
     PI * diameter * diameter * diameter / 6.0
 }

@@ -5,6 +5,15 @@ use board::{Mix, MixedBy, show_number};
 /// The parts of resin and of hardener in an amount that is mixed, in the unit that they are measured out by: of `ml`
 /// by volume the ml, by weight the g. By volume they count as adding up, though some shrink by a percent or two (from
 /// memory).
+///
+/// ```
+/// use board::{Mix, MixedBy};
+/// let two_to_one = Mix { by: MixedBy::Volume, resin: 2.0, hardener: 1.0, ..Mix::default() };
+/// assert_eq!(workshop::mix_parts(&two_to_one, 30.0), (20.0, 10.0));
+/// let weighed = Mix { by: MixedBy::Weight, density: 1.1, ..two_to_one };
+/// let (resin, hardener) = workshop::mix_parts(&weighed, 30.0);
+/// assert!((resin + hardener - 33.0).abs() < 1e-9);
+/// ```
 pub fn mix_parts(mix: &Mix, ml: f64) -> (f64, f64) {
     let amount = match mix.by {
         MixedBy::Volume => ml,
@@ -16,6 +25,13 @@ pub fn mix_parts(mix: &Mix, ml: f64) -> (f64, f64) {
 
 /// Both parts of an amount as they are measured out: "20 + 10 ml"; where there is less than 1 of either to a hundredth,
 /// so that no part of a small batch is told as nothing.
+///
+/// ```
+/// use board::{Mix, MixedBy};
+/// let mix = Mix { by: MixedBy::Volume, resin: 2.0, hardener: 1.0, ..Mix::default() };
+/// assert_eq!(workshop::parts_shown(&mix, 30.0), "20 + 10 ml");
+/// assert_eq!(workshop::parts_shown(&mix, 1.5), "1 + 0.5 ml");
+/// ```
 pub fn parts_shown(mix: &Mix, ml: f64) -> String {
     let (resin, hardener) = mix_parts(mix, ml);
     let unit = match mix.by {

@@ -64,12 +64,30 @@ pub struct FilledBore {
 
 /// How long resin can be worked in a shop, minutes, from its pot life at the label's temperature: twice as long for
 /// each 10 °C (18 °F) colder, half as long for each 10 °C warmer (trade page, not a standard).
+///
+/// ```
+/// use workshop::working_time;
+/// assert_eq!(working_time(40.0, 25.0, 25.0), 40.0);
+/// assert_eq!(working_time(40.0, 25.0, 15.0), 80.0);
+/// assert_eq!(working_time(40.0, 25.0, 35.0), 20.0);
+/// ```
 pub fn working_time(pot_life: f64, label: f64, shop: f64) -> f64 {
     pot_life * libm::exp2((label - shop) / 10.0)
 }
 
 impl Pour {
     /// The first and the last bore of a batch, with their boards where there are several.
+    ///
+    /// ```
+    /// use board::{Board, Filling};
+    /// use workshop::Workpiece;
+    /// let board = Board { filling: Some(Filling::default()), ..Board::default() };
+    /// let workpiece = Workpiece::of(&board)?;
+    /// let pour = workpiece.pour().unwrap();
+    /// let told = pour.first_and_last(&pour.batches[0]);
+    /// assert!(told.starts_with("T1-01 to "));
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn first_and_last(&self, batch: &Batch) -> String {
         let mut bores = self.bores_of(batch).map(|(board, bore)| match self.boards {
             1 => bore.name.to_string(),

@@ -26,6 +26,13 @@ const SHELLAC_HARD: f64 = 2.0;
 const OIL_CURED: f64 = 14.0 * 24.0;
 
 /// Whether a coat bonds to the one under it, once that has dried.
+///
+/// ```
+/// use board::CoatKind;
+/// use workshop::{Bond, bond};
+/// assert_eq!(bond(CoatKind::DewaxedShellac, CoatKind::WaterPolyurethane), Bond::After(2.0));
+/// assert!(matches!(bond(CoatKind::Wax, CoatKind::Lacquer), Bond::Never(_)));
+/// ```
 pub const fn bond(under: CoatKind, over: CoatKind) -> Bond {
     use CoatKind::{
         DewaxedShellac, Lacquer, Oil, OilPolyurethane, Shellac, WaterPolyurethane, Wax,
@@ -56,6 +63,8 @@ pub const fn wants_dewaxed(under: CoatKind, over: CoatKind) -> bool {
 }
 
 /// Hours from the first coat of a board to the last.
+///
+/// The last coat's own drying is not in it: how long that takes to get hard, [`hard_after`] says.
 pub fn finish_hours(board: &Board) -> f64 {
     let coats = board.finish.iter().rev().skip(1);
     coats.map(|coat| coat.dries).sum()

@@ -24,6 +24,13 @@ pub fn groove_profile(grooves: &Grooves, depth: f64) -> Profile {
 }
 
 /// How many equal passes go that deep, none deeper than `pass`; none for no depth.
+///
+/// ```
+/// use workshop::passes;
+/// assert_eq!(passes(1.5, 0.75), 2);
+/// assert_eq!(passes(1.6, 0.75), 3);
+/// assert_eq!(passes(0.0, 0.75), 0);
+/// ```
 pub fn passes(depth: f64, pass: f64) -> u32 {
     // A whole number of passes may come out a hair over.
     const HAIR: f64 = 1e-9;

@@ -38,6 +38,17 @@ pub struct Groove {
 
 impl Groove {
     /// Length of the way, mm.
+    ///
+    /// ```
+    /// use board::{Board, Grooves};
+    /// use workshop::Workpiece;
+    /// let board = Board { grooves: Some(Grooves::default()), ..Board::default() };
+    /// let workpiece = Workpiece::of(&board)?;
+    /// let plan = workpiece.grooves().unwrap();
+    /// let all: f64 = plan.grooves.iter().map(workshop::Groove::length).sum();
+    /// assert!((plan.length - all).abs() < 1e-6);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn length(&self) -> f64 {
         self.path.iter().map(Stroke::length).sum()
     }

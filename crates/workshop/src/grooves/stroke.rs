@@ -4,6 +4,15 @@ use geometry::{Arc, Circle, Point};
 use kurbo::{Line, Rect, Shape as _};
 
 /// One stroke of the bit, along the middle of the groove.
+///
+/// ```
+/// use geometry::{Circle, Point};
+/// use workshop::Stroke;
+/// let ring = Stroke::Circle(Circle::new((0.0, 0.0), 50.0));
+/// assert!(ring.start().distance(ring.end()) < 1e-9);
+/// assert!((ring.distance(Point::new(30.0, 0.0)) - 20.0).abs() < 1e-9);
+/// assert!((ring.farthest() - 50.0).abs() < 1e-9);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Stroke {
     /// From one end to the other.
@@ -44,6 +53,13 @@ impl Stroke {
     }
 
     /// The same stroke the other way; a circle stays as it is.
+    ///
+    /// ```
+    /// use workshop::Stroke;
+    /// let line = Stroke::Line(kurbo::Line::new((0.0, 0.0), (30.0, 40.0)));
+    /// assert_eq!(line.reversed().start(), line.end());
+    /// assert_eq!(line.reversed().length(), 50.0);
+    /// ```
     pub fn reversed(&self) -> Self {
         match *self {
             Self::Line(line) => Self::Line(Line::new(line.p1, line.p0)),
@@ -90,6 +106,9 @@ impl Stroke {
 
     /// The least that a distance comes to along the stroke, to within `slack`, or anything over `enough` where it is
     /// over that. The distance must be one from an area, 0 in it: it changes by no more than the way that is gone.
+    ///
+    /// The stroke is halved again and again; a part is given up as soon as the distance in its middle, less half its length, cannot
+    /// beat what is known.
     pub fn least(&self, distance: impl Fn(Point) -> f64, enough: f64, slack: f64) -> f64 {
         let mut best = distance(self.start()).min(distance(self.end()));
         let mut open = vec![(0.0, 1.0)];

@@ -65,6 +65,13 @@ pub(crate) fn template(workpiece: &Workpiece, router: Router) -> Workpiece {
 
 /// What the plunge is set to for a bore, mm, from where the bit touches the top of the template: the router stands on the
 /// hardboard.
+///
+/// ```
+/// use board::{Bore, Bottom, Router};
+/// let bore = Bore { diameter: 12.0, depth: 5.0, bottom: Bottom::Flat };
+/// let router = Router { hardboard: 6.0, ..Router::default() };
+/// assert_eq!(workshop::plunge(bore, router), 11.0);
+/// ```
 pub fn plunge(bore: Bore, router: Router) -> f64 {
     bore.depth + router.hardboard
 }
@@ -120,6 +127,18 @@ impl RouterWay {
 }
 
 /// The settings of a router for all bores of a board but the one at the center, in the order of the hole table.
+///
+/// ```
+/// use board::{Board, Router};
+/// use workshop::{RouterWay, router_settings};
+/// let layout = board::layout(&Board::default())?;
+/// let router = Router { bushing: 16.0, bit: 12.0, hardboard: 6.0, ..Router::default() };
+/// let settings = router_settings(&layout, router);
+/// // All bores of this board are alike: a bit as wide as they are, and a hole 4 mm wider.
+/// assert_eq!(settings.len(), 1);
+/// assert_eq!((settings[0].opening, settings[0].way), (16.0, RouterWay::Plunge));
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn router_settings(layout: &Layout, router: Router) -> Vec<RouterSetting> {
     let mut settings: Vec<RouterSetting> = Vec::new();
     for hole in routed(layout) {

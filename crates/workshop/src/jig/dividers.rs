@@ -23,6 +23,14 @@ pub struct Dividers {
 }
 
 /// Dividers for every ring of three or more evenly spaced holes, from the center outward.
+///
+/// ```
+/// use workshop::{Radius, dividers};
+/// let hexagon = Radius { mm: 100.0, holes: (0..6).map(|hole| (hole, 60.0 * hole as f64)).collect() };
+/// let told = dividers(&[hexagon]);
+/// // A hexagon's side is as long as its radius.
+/// assert!((told[0].setting - 100.0).abs() < 1e-9);
+/// ```
 pub fn dividers(radii: &[Radius]) -> Vec<Dividers> {
     radii.iter().filter_map(of_ring).collect()
 }

@@ -54,6 +54,15 @@ pub struct PlateFit {
 }
 
 /// How a plate of so many divisions does for the holes at these radii; none without holes off the center.
+///
+/// ```
+/// use workshop::{Radius, plate_fit};
+/// let ring = Radius { mm: 180.0, holes: vec![(0, 0.0), (1, 61.0)] };
+/// let fit = plate_fit(&[ring], 60).unwrap();
+/// // 61° lies 1° past a division of 6°: 3.14 mm at 180 mm. Turned by half of it, both holes miss by half.
+/// assert!((fit.worst.0 - 180.0 * 1_f64.to_radians()).abs() < 1e-9);
+/// assert!((fit.turned - fit.worst.0 / 2.0).abs() < 1e-6);
+/// ```
 pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
     if divisions == 0 {
         return None;

@@ -17,6 +17,16 @@ pub struct Radius {
 }
 
 /// The distinct radii of a table's holes, from the center outward; `axis` is the bearing of player 1's axis in degrees.
+///
+/// ```
+/// use board::Board;
+/// use workshop::{Workpiece, radii};
+/// let workpiece = Workpiece::of(&Board::default())?;
+/// let radii = radii(workpiece.hole_table(), 0.0);
+/// assert!(radii.windows(2).all(|pair| pair[0].mm < pair[1].mm));
+/// assert_eq!(radii.iter().map(|radius| radius.holes.len()).sum::<usize>(), 133);
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn radii(table: &HoleTable, axis: f64) -> Vec<Radius> {
     let mut places: Vec<(f64, f64, usize)> = table
         .rows

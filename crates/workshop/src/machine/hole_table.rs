@@ -33,6 +33,16 @@ pub struct HoleRow {
 
 impl HoleTable {
     /// The bits that drill the holes, by diameter and bottom, in the order in which they are first needed.
+    ///
+    /// ```
+    /// use board::{Board, Bottom};
+    /// use workshop::Workpiece;
+    /// let mut board = Board::default();
+    /// board.bores.home.bottom = Bottom::Ball;
+    /// let workpiece = Workpiece::of(&board)?;
+    /// assert_eq!(workpiece.hole_table().bits(), [(12.0, Bottom::Forstner), (12.0, Bottom::Ball)]);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn bits(&self) -> Vec<(f64, Bottom)> {
         let mut bits: Vec<(f64, Bottom)> = Vec::new();
         for row in &self.rows {
@@ -47,6 +57,15 @@ impl HoleTable {
     }
 
     /// The same holes in an order of rows, from 0, as [`crate::Order::rows`] has it; a row that is not there is left out.
+    ///
+    /// ```
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// let table = workpiece.hole_table();
+    /// let drilled = table.in_order(&workpiece.drilling_order().rows);
+    /// assert_eq!(drilled.rows.len(), table.rows.len());
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn in_order(&self, rows: &[usize]) -> Self {
         let rows = rows.iter().filter_map(|row| self.rows.get(*row));
         Self {

@@ -30,6 +30,8 @@ pub struct Order {
 /// By set-ups, each bit's holes are drilled depth by depth, the shallow ones first, each depth from the center outward,
 /// each radius clockwise: no order changes bits or depths less often. By travel, each bit's holes are drilled on the
 /// shortest way that is found from where the bit before ended, the first from the center pin.
+///
+/// How often anything is set is counted as the order stands, so that both kinds can be compared on the jig sheet.
 pub fn drilling_order(table: &HoleTable, order: DrillingOrder) -> Order {
     let mut rows: Vec<usize> = Vec::with_capacity(table.rows.len());
     let mut from = Point::ORIGIN;

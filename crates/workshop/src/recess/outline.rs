@@ -46,6 +46,8 @@ pub const fn middle(recess: &Recess) -> Point {
 }
 
 /// The area of a recess, mm².
+///
+/// A rounded corner takes (1 − π/4) r² off the rectangle's.
 pub fn area(shape: RecessShape) -> f64 {
     Outline::of(shape).area()
 }

@@ -18,6 +18,15 @@ impl Correction {
     ///
     /// Printers draw a page that lies on its long side turned by a quarter, short side first, so their errors across and
     /// up change places on it.
+    ///
+    /// ```
+    /// use kurbo::Size;
+    /// use workshop::{Correction, PrintCorrection};
+    /// let print = PrintCorrection { x: 1.006, ..PrintCorrection::IDENTITY };
+    /// let correction = Correction { printer: "Laser".into(), print };
+    /// assert_eq!(correction.on(Size::new(210.0, 297.0)), correction);
+    /// assert_eq!(correction.on(Size::new(297.0, 210.0)).print.y, 1.006);
+    /// ```
     #[must_use]
     pub fn on(&self, paper: Size) -> Self {
         let lies = paper.width > paper.height;
@@ -57,6 +66,12 @@ impl Correction {
 
 /// The largest part of a paper, about its center, that stays inside the margin when it is corrected, and that does not
 /// reach into the margin before either.
+///
+/// ```
+/// use kurbo::{Rect, Size};
+/// let area = workshop::printable(Size::new(210.0, 297.0), 10.0, None);
+/// assert_eq!(area, Rect::new(10.0, 10.0, 200.0, 287.0));
+/// ```
 pub fn printable(paper: Size, margin: f64, correction: Option<&Correction>) -> Rect {
     if correction.is_none() {
         return paper.to_rect().inset(-margin);

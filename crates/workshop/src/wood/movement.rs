@@ -66,6 +66,18 @@ const BY_AIR: &str = "equilibrium with the air of the shop";
 
 /// How the wood of a board moves in the seasons.
 ///
+/// ```
+/// use board::Wood;
+/// let wood = Wood { change: Some(0.0025), moisture: Some(8.0), ..Wood::default() };
+/// let moves = workshop::wood_moves(&wood)?;
+/// assert!(moves.dry < moves.humid);
+/// // A board of 500 mm that was cut at 8 % is narrower across the grain by the difference times 0.25 %.
+/// let dry = moves.dry_board(500.0);
+/// assert!((dry.change - 500.0 * 0.0025 * (moves.dry - 8.0)).abs() < 1e-9);
+/// assert_eq!(dry.largest, 500.0);
+/// # Ok::<(), workshop::WoodError>(())
+/// ```
+///
 /// # Errors
 /// [`WoodError`] where its change is neither typed nor in the table.
 pub fn wood_moves(wood: &Wood) -> Result<WoodMoves, WoodError> {

@@ -30,6 +30,13 @@ pub struct Known {
 }
 
 /// The table of species, in the order of their names.
+///
+/// ```
+/// let walnut = workshop::species().iter().find(|wood| wood.id == "black-walnut").unwrap();
+/// let (radial, tangential) = (walnut.radial.unwrap(), walnut.tangential.unwrap());
+/// // Wood moves more along its rings than across them.
+/// assert!(radial.value < tangential.value && !radial.source.is_empty());
+/// ```
 pub fn species() -> &'static [Species] {
     &TABLE
 }

@@ -15,6 +15,14 @@ pub fn insert_diameter(piece: &Piece, bore: Bore) -> f64 {
 
 /// How far the top of what is set into a bore is below the top face, mm; negative where it stands above. A ball lies
 /// on the floor or in the point of the drill, a disc where the full diameter ends.
+///
+/// ```
+/// use board::{Bore, Bottom, Insert, Piece, PieceKind};
+/// let bore = Bore { diameter: 12.0, depth: 6.0, bottom: Bottom::Flat };
+/// let disc = Insert::Disc { thickness: 2.0 };
+/// let piece = Piece { kind: PieceKind::Magnet, insert: disc, ..Piece::default() };
+/// assert_eq!(workshop::insert_below(&piece, bore), 4.0);
+/// ```
 pub fn insert_below(piece: &Piece, bore: Bore) -> f64 {
     match piece.insert {
         Insert::Ball => {
@@ -27,6 +35,13 @@ pub fn insert_below(piece: &Piece, bore: Bore) -> f64 {
 
 /// Room for glue all round what is set into a bore, mm: half of what the bore is wider; negative where it does not go
 /// in.
+///
+/// ```
+/// use board::{Bore, Bottom, Piece};
+/// let bore = Bore { diameter: 12.0, depth: 6.0, bottom: Bottom::Flat };
+/// let piece = Piece { shank: Some(11.7), ..Piece::default() };
+/// assert!((workshop::insert_gap(&piece, bore) - 0.15).abs() < 1e-12);
+/// ```
 pub fn insert_gap(piece: &Piece, bore: Bore) -> f64 {
     (bore.diameter - insert_diameter(piece, bore)) / 2.0
 }

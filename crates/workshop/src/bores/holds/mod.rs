@@ -73,6 +73,16 @@ impl Hold {
 
     /// The speed of turning, turns a minute, at which a piece so far from the center pin leaves: where ω² r is the
     /// sideways acceleration; none at the center pin.
+    ///
+    /// ```
+    /// use board::{Bore, Bottom};
+    /// let bore = Bore { diameter: 12.0, depth: 5.0, bottom: Bottom::Flat };
+    /// let hold = workshop::marble_stand(16.0, bore).hold.unwrap();
+    /// // At four times the distance it takes half the speed.
+    /// let (near, far) = (hold.speed(50.0).unwrap(), hold.speed(200.0).unwrap());
+    /// assert!((near - 2.0 * far).abs() < 1e-9);
+    /// assert_eq!(hold.speed(0.0), None);
+    /// ```
     pub fn speed(&self, radius: f64) -> Option<f64> {
         let turning = libm::sqrt(self.sideways * GRAVITY / radius);
         (radius > 1e-6).then(|| turning * 60.0 / (2.0 * PI))
@@ -169,6 +179,14 @@ fn order(a: (f64, &Hole), b: (f64, &Hole)) -> Ordering {
 
 /// What one piece weighs, g: as typed, or its volume times its density; a peg or a magnet piece counts as a plain
 /// cylinder of its full diameter and height.
+///
+/// ```
+/// use board::Piece;
+/// // A glass marble of 16 mm: 2.5 g/cm³ times 2.145 cm³.
+/// let marble = Piece { diameter: 16.0, ..Piece::default() };
+/// assert!((workshop::piece_mass(&marble) - 5.36).abs() < 0.01);
+/// assert_eq!(workshop::piece_mass(&Piece { mass: Some(5.0), ..marble }), 5.0);
+/// ```
 pub fn piece_mass(piece: &Piece) -> f64 {
     piece.mass.unwrap_or_else(|| {
         let volume = match piece.kind {

@@ -32,6 +32,17 @@ pub struct PegStand {
 /// stands on the floor, and its contacts for free of friction: then the rim lifts the leaning shank when the
 /// sideways push is large enough. Friction, of which wood on wood has plenty, keeps it longer or for ever: the figure
 /// is what it surely stands. A heavy head does less well than an even cylinder.
+///
+/// ```
+/// use board::{Bore, Bottom, Piece, PieceKind};
+/// let bore = Bore { diameter: 6.2, depth: 10.0, bottom: Bottom::Flat };
+/// let peg = Piece { kind: PieceKind::Peg, height: 30.0, shank: Some(6.0), ..Piece::default() };
+/// let stand = workshop::peg_stand(&peg, bore).unwrap();
+/// assert!((stand.play - 0.2).abs() < 1e-12);
+/// assert_eq!((stand.deep, stand.above), (10.0, 20.0));
+/// // 0.2 mm of play over 10 mm of depth is a good degree.
+/// assert!(stand.lean.as_degrees() > 1.1 && stand.lean.as_degrees() < 1.2);
+/// ```
 pub fn peg_stand(piece: &Piece, bore: Bore) -> Option<PegStand> {
     let shank = piece.shank.unwrap_or(bore.diameter);
     let play = bore.diameter - shank;

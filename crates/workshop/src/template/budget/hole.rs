@@ -68,6 +68,11 @@ pub fn worst_case(tolerances: impl IntoIterator<Item = f64>) -> f64 {
 }
 
 /// The root of the sum of the squares of tolerances that know nothing of each other.
+///
+/// ```
+/// assert_eq!(workshop::root_sum_square([0.3, 0.4]), 0.5);
+/// assert_eq!(workshop::worst_case([0.3, 0.4]), 0.7);
+/// ```
 pub fn root_sum_square(tolerances: impl IntoIterator<Item = f64>) -> f64 {
     let squares = tolerances.into_iter().map(|one| one * one);
     squares.sum::<f64>().sqrt()
@@ -76,6 +81,10 @@ pub fn root_sum_square(tolerances: impl IntoIterator<Item = f64>) -> f64 {
 /// The true position of a hole that is off by this much: the diameter of the zone it just keeps to.
 ///
 /// The rule of ASME Y14.5, as quoted in tolerance-stack pages: 2 sqrt(dx^2 + dy^2).
+///
+/// ```
+/// assert_eq!(workshop::true_position(geometry::Vec2::new(0.3, 0.4)), 1.0);
+/// ```
 pub fn true_position(off: Vec2) -> f64 {
     2.0 * off.length()
 }

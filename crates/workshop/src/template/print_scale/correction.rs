@@ -46,6 +46,14 @@ impl PrintCorrection {
     }
 
     /// Where a point that is drawn there lies in truth: undoes [`Self::map`].
+    ///
+    /// ```
+    /// use geometry::{Angle, Point};
+    /// use workshop::PrintCorrection;
+    /// let correction = PrintCorrection { x: 1.01, y: 0.99, skew: Angle::degrees(0.3) };
+    /// let (center, point) = (Point::new(105.0, 148.5), Point::new(20.0, 280.0));
+    /// assert!(correction.undo(correction.map(point, center), center).distance(point) < 1e-9);
+    /// ```
     pub fn undo(self, point: Point, center: Point) -> Point {
         let from = point - center;
         let up = from.y * self.skew.cos() / self.y;
@@ -81,6 +89,13 @@ impl PrintCorrection {
     }
 
     /// How far off the printer alone would put what lies at a radius.
+    ///
+    /// ```
+    /// use workshop::PrintCorrection;
+    /// let short = PrintCorrection { x: 100.0 / 99.0, ..PrintCorrection::IDENTITY };
+    /// // Printed a hundredth short, a point 250 mm out comes 2.5 mm too far in.
+    /// assert!((short.error_without(250.0).across + 2.5).abs() < 1e-9);
+    /// ```
     pub fn error_without(self, radius: f64) -> PrintError {
         let (across, up) = (1.0 / self.x, 1.0 / self.y);
         PrintError {
