@@ -89,6 +89,16 @@ impl Workpiece {
 
     /// The workpiece of a document whose template is corrected for a printer; the correction is for upright paper.
     ///
+    /// ```
+    /// use board::Board;
+    /// use workshop::{Correction, PrintCorrection, Workpiece};
+    /// let print = PrintCorrection { x: 1.006, ..PrintCorrection::IDENTITY };
+    /// let laser = Correction { printer: "Laser".into(), print };
+    /// let workpiece = Workpiece::printed(&Board::default(), Some(laser))?;
+    /// assert!(workpiece.tiling().unwrap().correction.is_some());
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    ///
     /// # Errors
     /// [`BuildError`] where the document cannot be laid out.
     pub fn printed(board: &Board, printer: Option<Correction>) -> Result<Self, BuildError> {
@@ -96,6 +106,16 @@ impl Workpiece {
     }
 
     /// The next revision of this workpiece; what is known of the blank is kept where the blank is the same.
+    ///
+    /// ```
+    /// use board::Board;
+    /// use workshop::Workpiece;
+    /// let first = Workpiece::of(&Board::default())?;
+    /// let wider = Board { pitch: 20.0, ..first.board().clone() };
+    /// let next = first.next(&wider, None)?;
+    /// assert!(next.figures().reach > first.figures().reach);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     ///
     /// # Errors
     /// [`BuildError`] where the document cannot be laid out.
@@ -139,11 +159,21 @@ impl Workpiece {
     }
 
     /// A length of so many mm in the maker's unit.
+    ///
+    /// ```
+    /// use board::{Board, Units};
+    /// use workshop::Workpiece;
+    /// let board = Board { units: Units::Inch, ..Board::default() };
+    /// assert_eq!(Workpiece::of(&board)?.length(19.05), "3/4\"");
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn length(&self, mm: f64) -> String {
         show_length(mm, self.board.units)
     }
 
     /// The holes that hold a piece, in the order of the layout.
+    ///
+    /// The pivot at the center pin holds none; a playing hole there does.
     pub fn seats(&self) -> &[Hole] {
         self.layout.seats(&self.board)
     }
@@ -159,6 +189,17 @@ impl Workpiece {
     }
 
     /// The template cut into sheets.
+    ///
+    /// ```
+    /// use board::{Board, Paper};
+    /// use workshop::Workpiece;
+    /// let mut board = Board::default();
+    /// board.template.paper = Paper::A4;
+    /// let small = Workpiece::of(&board)?.tiling().unwrap().tiles.len();
+    /// board.template.paper = Paper::A3;
+    /// assert!(Workpiece::of(&board)?.tiling().unwrap().tiles.len() < small);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     ///
     /// # Errors
     /// [`TilingError`] where it cannot be.
@@ -178,6 +219,16 @@ impl Workpiece {
     }
 
     /// How far above the center pin each seam runs, from the lowest, mm; empty without seams.
+    ///
+    /// ```
+    /// use board::{Board, Build};
+    /// use workshop::Workpiece;
+    /// let mut board = Board::default();
+    /// (board.blank.diameter, board.stock.trim) = (600.0, 0.0);
+    /// board.panel.build = Build::Strips { count: 4 };
+    /// assert_eq!(Workpiece::of(&board)?.seams(), [-150.0, 0.0, 150.0]);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn seams(&self) -> &[f64] {
         self.parts.seams.get_or_init(|| panel::seams(&self.board))
     }
@@ -190,11 +241,25 @@ impl Workpiece {
     }
 
     /// Every screw in the underside.
+    ///
+    /// They are seen from the top face, as everything on the board is, though they are driven from below.
     pub fn screws(&self) -> &[ScrewPlace] {
         self.parts.screws.get_or_init(|| panel::screws(&self.board))
     }
 
     /// How the pattern lies to the seams, if there are any.
+    ///
+    /// ```
+    /// use board::{Board, Build};
+    /// use workshop::Workpiece;
+    /// let mut board = Board::default();
+    /// assert!(Workpiece::of(&board)?.turns().is_none());
+    /// board.panel.build = Build::Halves;
+    /// let workpiece = Workpiece::of(&board)?;
+    /// let turns = workpiece.turns().unwrap();
+    /// assert!(turns.there.0 >= turns.now.0);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn turns(&self) -> Option<&SeamTurns> {
         self.parts
             .turns
@@ -203,6 +268,17 @@ impl Workpiece {
     }
 
     /// Where the V-grooves run; none where none are planned.
+    ///
+    /// ```
+    /// use board::{Board, Grooves};
+    /// use workshop::Workpiece;
+    /// let wanted = Grooves { width: 3.0, angle: 90.0, ..Grooves::default() };
+    /// let board = Board { grooves: Some(wanted), ..Board::default() };
+    /// let workpiece = Workpiece::of(&board)?;
+    /// let plan = workpiece.grooves().unwrap();
+    /// assert!((plan.depth - 1.5).abs() < 1e-9 && plan.length > 0.0);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn grooves(&self) -> Option<&GroovePlan> {
         self.parts
             .grooves
@@ -217,6 +293,8 @@ impl Workpiece {
     }
 
     /// What the recess holds; none where none is planned.
+    ///
+    /// It counts pieces by simple ways of laying them, never more than can be laid.
     pub fn storage(&self) -> Option<&Storage> {
         self.parts
             .storage
@@ -225,6 +303,8 @@ impl Workpiece {
     }
 
     /// The lid of the recess, and what is cut for it.
+    ///
+    /// A board without a recess has an empty one, so that whoever draws or measures need not ask twice.
     pub fn lid(&self) -> &Lid {
         self.parts.lid.get_or_init(|| Lid::of(&self.board))
     }
@@ -235,6 +315,18 @@ impl Workpiece {
     }
 
     /// Resin for the bores; none where no filling is planned.
+    ///
+    /// ```
+    /// use board::{Board, Filling};
+    /// use workshop::Workpiece;
+    /// let board = Board { filling: Some(Filling::default()), ..Board::default() };
+    /// let workpiece = Workpiece::of(&board)?;
+    /// let pour = workpiece.pour().unwrap();
+    /// // What is mixed is what is poured and what stays in the cups.
+    /// let cups = board.filling.unwrap().cup * pour.batches.len() as f64;
+    /// assert!((pour.resin - pour.poured - cups).abs() < 1e-9);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn pour(&self) -> Option<&Pour> {
         self.parts.pour.get_or_init(|| filling::pour(self)).as_ref()
     }
@@ -252,6 +344,19 @@ impl Workpiece {
 
     /// What the board weighs by its wood.
     ///
+    /// ```
+    /// use board::{Board, Wood};
+    /// use workshop::{Workpiece, WoodError};
+    /// let bare = Workpiece::of(&Board::default())?;
+    /// assert_eq!(bare.mass().unwrap_err(), &WoodError::NoWood);
+    /// let board = Board { wood: Some(Wood::default()), ..Board::default() };
+    /// let workpiece = Workpiece::of(&board)?;
+    /// let mass = workpiece.mass().unwrap();
+    /// // Grams: volume in mm³ at a density in kg/m³.
+    /// assert!((mass.wood - mass.volume * mass.density.value * 1e-6).abs() < 1e-6);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    ///
     /// # Errors
     /// [`WoodError`] where no wood is chosen, or its density is neither typed nor in the table.
     pub fn mass(&self) -> Result<&BoardMass, &WoodError> {
@@ -268,6 +373,18 @@ impl Workpiece {
     }
 
     /// The router's template as a workpiece of its own, with the router that it is for; none where none is planned.
+    ///
+    /// ```
+    /// use board::{Board, Router};
+    /// use workshop::Workpiece;
+    /// let router = Router { bushing: 16.0, bit: 12.0, hardboard: 6.0, ..Router::default() };
+    /// let board = Board { router: Some(router), ..Board::default() };
+    /// let workpiece = Workpiece::of(&board)?;
+    /// let (_, template) = workpiece.router().unwrap();
+    /// let (bore, opening) = (workpiece.layout().holes[0].bore, template.layout().holes[0].bore);
+    /// assert_eq!(opening.diameter, bore.diameter + 4.0);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn router(&self) -> Option<(Router, &Self)> {
         let made = || Some(Box::new(router::template(self, self.board.router?)));
         let template = self.parts.router.get_or_init(made).as_deref()?;
@@ -281,6 +398,15 @@ impl Workpiece {
     }
 
     /// Every hole with its place and its bore, in the order of names.
+    ///
+    /// ```
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// let table = workpiece.hole_table();
+    /// assert_eq!(table.rows.len(), 133);
+    /// assert_eq!(table.rows[0].name.to_string(), "T1-01");
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn hole_table(&self) -> &HoleTable {
         self.parts
             .table
@@ -294,11 +420,29 @@ impl Workpiece {
     }
 
     /// Every sum of the bench, by subject.
+    ///
+    /// ```
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// let sums = workpiece.sums().iter().flat_map(|group| &group.sums);
+    /// assert!(sums.into_iter().all(|sum| !sum.name.is_empty() && !sum.formula.is_empty()));
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn sums(&self) -> &[SumGroup] {
         self.parts.sums.get_or_init(|| sums::sums(self))
     }
 
     /// Every finding, worst first, with what is known by now.
+    ///
+    /// ```
+    /// use board::Board;
+    /// use workshop::{Rule, Workpiece, stops};
+    /// let crowded = Board { pitch: 12.5, ..Board::default() };
+    /// let workpiece = Workpiece::of(&crowded)?;
+    /// assert!(stops(workpiece.findings()));
+    /// assert!(workpiece.findings().iter().any(|finding| finding.rule == Rule::Web));
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn findings(&self) -> &[Finding] {
         let [early, late] = &self.parts.findings;
         let known = if self.is_waiting() { early } else { late };
@@ -330,6 +474,8 @@ impl Workpiece {
 
     /// What the errors of the work leave, and the most chance of a thin web; none of many holes until
     /// [`Self::work_out`] is through.
+    ///
+    /// The chance told with it is the sum over all pairs of holes, which is never too small (Boole's inequality).
     pub fn budget(&self) -> Option<&(Budget, f64)> {
         if self.parts.budget.get().is_none() && self.layout.holes.len() > FEW_HOLES {
             return None;
@@ -349,6 +495,16 @@ impl Workpiece {
     }
 
     /// Works out what takes longer than a frame.
+    ///
+    /// ```
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// assert!(workpiece.chance().is_none());
+    /// assert!(workpiece.work_out(&|| true).is_err());
+    /// workpiece.work_out(&|| false).unwrap();
+    /// assert!(workpiece.chance().is_some());
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     ///
     /// # Errors
     /// [`Stopped`] when `cancel` answered yes; what was worked out before that is kept.
