@@ -33,6 +33,7 @@ pub(crate) fn figures(workpiece: &Workpiece) -> Figures {
     }
 }
 
+/// The least wood between two bores, mm, and whose.
 fn smallest_web(layout: &Layout, mouths: &[Circle]) -> Option<(f64, HoleName, HoleName)> {
     let web = geometry::smallest_web(mouths)?;
     Some((
@@ -42,6 +43,7 @@ fn smallest_web(layout: &Layout, mouths: &[Circle]) -> Option<(f64, HoleName, Ho
     ))
 }
 
+/// The least wood between a bore and the roundover, mm, and whose.
 fn smallest_rim(board: &Board, layout: &Layout) -> Option<(f64, HoleName)> {
     let flat = board.blank.flat_radius();
     let rims = layout

@@ -1,36 +1,53 @@
-//! What would go wrong before wood is cut, and what is made: findings and the hole table.
+//! What follows from a document: the workpiece, and a room for each subject of the maker.
 //!
-//! Frame and units are those of crate `geometry`: millimeters, origin at the center pin, y up.
+//! Frame and units are those of crate `geometry`: millimeters, origin at the center pin, y up, bearings clockwise from 12
+//! o'clock. Heights in a section are above the top face; depths are below it. Masses are in g for a piece and in kg for a board
+//! on its base, volumes of resin in ml, forces in N, moistures in %; each says so where it stands.
+//!
+//! # From a document to what is wrong with it
+//!
+//! ```
+//! use board::Board;
+//! use workshop::{Mend, Rule, Severity, Workpiece};
+//!
+//! let crowded = Board { pitch: 13.0, ..Board::default() };
+//! let workpiece = Workpiece::of(&crowded)?;
+//! let web = workpiece.findings().iter().find(|finding| finding.rule == Rule::Web).unwrap();
+//! assert_eq!(web.severity, Severity::Caution);
+//! assert!(web.mends.contains(&Mend::WiderPitch));
+//! // What the mend gives is a document again, and has the finding no more.
+//! let mended = Workpiece::of(&Mend::WiderPitch.applied(&crowded).unwrap())?;
+//! assert!(mended.findings().iter().all(|finding| finding.rule != Rule::Web));
+//! # Ok::<(), board::BuildError>(())
+//! ```
 //!
 //! # What is inside
 //!
-//! * [`check`]: every [`Finding`] about a board; one rule a file.
-//! * [`budget`], [`chance`]: how far off the holes may come out, and what that leaves of the webs.
-//! * [`figures`]: the few measures that are always in sight.
-//! * [`solve`], [`Open`]: pitch, board, rim margin, bore or piece, left open and solved from the rest.
-//! * [`most_spaces`], [`smallest_pitch_for_piece`], [`smallest_board_for_piece`]: what fits, what a piece needs.
-//! * [`Mend`]: what mends a finding in one step; [`changes`]: what it changed.
-//! * [`stock_plan`], [`joined`]: the board on its blank, and what joining would give.
-//! * [`seams`], [`tenons`], [`screws`], [`seam_turns`]: how the board is glued, and the pattern turned off the seams.
-//! * [`marble_seat`]: how a marble sits in its bore.
-//! * [`drills`], [`nearest_drills`]: the sizes that drills and cutters are made in, and those nearest to a bore.
-//! * [`job_steps`]: the work step by step.
-//! * [`storage`]: how many pieces a recess in the underside holds.
-//! * [`pour`], [`working_time`]: resin for the bores, in batches that are poured in time.
-//! * [`print_scale`], [`PrintCorrection`]: what a printer does wrong, and what takes it out of a page.
-//! * [`bond`]: which coat of finish bonds to which, and how long it waits.
-//! * [`species`], [`equilibrium_moisture`], [`wood_moves`], [`lid_moves`]: wood in the seasons.
-//! * [`board_mass`], [`standing`]: what the board weighs, what its base carries, and what tips it.
-//! * [`hold`], [`flights`]: what it takes to move a piece out of its hole.
-//! * [`grooves`], [`groove_depth`]: where V-grooves run, how deep and in how many passes.
-//! * [`router_template`], [`router_settings`], [`sector_jig`]: templates of hardboard.
-//! * [`jig_sheet`], [`drilling_order`]: radii, index plates, dividers, the circle jig, the order of drilling.
-//! * [`section()`], [`recess_section`], [`bore_sizes`], [`recess_sizes`]: a board cut open, and its sizes.
-//! * [`Caution`]: what to mind where hands, lungs and children are at risk.
-//! * [`sums`]: every sum of the bench as data, with its formula and source.
-//! * [`hole_table`]: every hole with its place and bore, in the order of names.
+//! * [`Workpiece`]: one document and everything that follows from it, each part worked out once.
+//! * [`Finding`], [`Rule`], [`Severity`]: what would go wrong; [`Mend`] is what mends it in one step, [`changes`] what that
+//!   changed.
+//! * [`Sum`], [`SumGroup`]: every sum of the bench as data, with its formula and source; [`Figures`]: those always in sight.
+//! * [`section()`], [`recess_section`], [`bore_sizes`], [`recess_sizes`]: the board cut open, and its sizes.
+//! * [`job_steps`]: the work step by step; [`Caution`]: what to mind where hands, lungs and children are at risk.
+//! * [`solve`], [`Open`]: pitch, board, rim margin, bore or piece, left open and solved from the rest; [`most_spaces`],
+//!   [`smallest_pitch_for_piece`], [`smallest_board_for_piece`]: what fits, what a piece needs.
 //!
-//! The crate knows nothing of windows, sizes of paper and file formats.
+//! Of the rooms:
+//!
+//! * bores: [`bore_profile`], [`marble_seat`], [`hold`], [`flights`], [`drills`], [`nearest_drills`].
+//! * grooves: [`GroovePlan`], [`Stroke`], [`groove_depth`], [`passes`].
+//! * recess: [`Storage`], [`Lid`], [`LidSize`], [`lid_moves`].
+//! * filling: [`Pour`], [`Batch`], [`working_time`], [`mix_parts`].
+//! * blank: [`slab`], [`stock_plan`], [`joined`], [`panel_width`], [`SeamTurns`].
+//! * wood: [`species`], [`equilibrium_moisture`], [`wood_moves`], [`BoardMass`].
+//! * base: [`Standing`], [`tipping_force`].
+//! * template: [`Tiling`], [`Correction`], [`print_scale`], [`budget`], [`chance`].
+//! * hardboard: [`router_settings`], [`SectorPlan`].
+//! * jig: [`jig_sheet`], [`radii`], [`plate_fit`], [`dividers`].
+//! * machine: [`HoleTable`], [`Order`].
+//! * finish: [`bond`], [`hard_after`].
+//!
+//! The crate knows nothing of windows, colors and file formats.
 
 mod base;
 mod blank;

@@ -168,6 +168,17 @@ impl Mend {
 
     /// The board, mended.
     ///
+    /// ```
+    /// use board::Board;
+    /// use workshop::{Mend, Workpiece, stops};
+    /// let mut small = Board::default();
+    /// small.blank.diameter -= 60.0;
+    /// assert!(stops(Workpiece::of(&small)?.findings()));
+    /// let fitted = Mend::FitBoard.applied(&small).unwrap();
+    /// assert!(!stops(Workpiece::of(&fitted)?.findings()));
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    ///
     /// # Errors
     /// [`MendError`] says what stands in the way.
     pub fn applied(self, board: &Board) -> Result<Board, MendError> {
@@ -257,6 +268,7 @@ fn each_bore(board: &mut Board, change: impl Fn(&mut Bore, f64)) -> Result<(), M
     Ok(())
 }
 
+/// The bore that the document has for a hole's role; none for a hole added by hand, which brings its own.
 fn role_bore(board: &Board, hole: HoleId) -> Option<Bore> {
     match hole.role() {
         board::Role::Track => Some(board.bores.track),
@@ -267,6 +279,7 @@ fn role_bore(board: &Board, hole: HoleId) -> Option<Bore> {
     }
 }
 
+/// Batches as large as can be poured in time.
 fn smaller_batches(board: &mut Board) -> Result<(), MendError> {
     let nothing = MendError::Nothing("no batch that fills a bore is poured before it sets");
     let batch = batch_in_time(&Workpiece::of(board)?).ok_or(nothing)?;
@@ -276,6 +289,7 @@ fn smaller_batches(board: &mut Board) -> Result<(), MendError> {
     Ok(())
 }
 
+/// Makes the pilot, or the pivot's own hole, as wide as the pin of the circle jig.
 fn pilot_for_pin(board: &mut Board) {
     let pin = board.jig.pin;
     match &mut board.center {

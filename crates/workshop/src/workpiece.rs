@@ -542,6 +542,7 @@ impl Workpiece {
         }
     }
 
+    /// The tolerance budget, with the most that the chance of a thin web can be.
     fn budgeted(&self) -> Option<(Budget, f64)> {
         let work = self.work();
         // A document in its ranges has errors and holes that can be added up.

@@ -34,6 +34,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
+/// A turntable that carries more than it is rated for: a stop, since a bearing that is overloaded fails under a hand.
 fn rated(board: &Board, standing: &Standing) -> Option<Finding> {
     let rating = board.base?.rating?;
     let carried = standing.carried();
@@ -48,6 +49,7 @@ fn rated(board: &Board, standing: &Standing) -> Option<Finding> {
     })
 }
 
+/// A push on the rim, smaller than the maker allows for, that tips the board.
 fn tips(board: &Board, standing: &Standing) -> Option<Finding> {
     let push = standing.tips?;
     (push < board.limits.tip - HAIR).then(|| {

@@ -1,4 +1,7 @@
 //! What stands on the base, and what tips it.
+//!
+//! A board stands as long as the line of its weight and of a push on its rim meets the table within what it stands on. All of it is
+//! statics about one edge: the weight times its arm against the push times its own.
 
 pub mod check;
 pub mod section;

@@ -1,6 +1,9 @@
 //! How the board is glued up: seams, strips, tenons and screws, in the board's frame.
 //!
 //! The grain runs from left to right, and so do the seams: a seam is a height above the center pin.
+//!
+//! Widths come in three kinds, which are easily mixed up: what a piece is in the glued panel, what it is sawn to (wider by what the
+//! jointer takes), and the panel (wider than the board by the trim on both sides).
 
 use board::{Board, Build};
 use geometry::{Angle, Circle, Point, point_at};
@@ -118,6 +121,7 @@ pub(crate) fn tenons(board: &Board, seams: &[f64]) -> Vec<TenonPlace> {
     seams.iter().copied().flat_map(on_seam).collect()
 }
 
+/// Where a box about a place lies to the edge of a disc about the pin, by its farthest corner and its nearest point.
 fn edge_place(center: Point, half_length: f64, reach: f64, radius: f64) -> EdgePlace {
     let farthest = libm::hypot(center.x.abs() + half_length, center.y.abs() + reach);
     let nearest = libm::hypot(

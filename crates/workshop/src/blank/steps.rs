@@ -30,6 +30,7 @@ pub fn blank(workpiece: &Workpiece) -> Step {
     }
 }
 
+/// The wood, as it is asked for in a yard.
 fn species(workpiece: &Workpiece) -> String {
     let wood = workpiece.board().wood.as_ref();
     let Some(wood) = wood else {
@@ -42,6 +43,7 @@ fn species(workpiece: &Workpiece) -> String {
     )
 }
 
+/// How the panel is glued up, with the widths that its pieces are sawn to.
 fn joined(workpiece: &Workpiece) -> String {
     let board = workpiece.board();
     let wide = workpiece.length(panel_width(board));
@@ -68,6 +70,7 @@ fn joined(workpiece: &Workpiece) -> String {
     }
 }
 
+/// The mortises to cut, and where along the seams; none without tenons.
 fn mortises(workpiece: &Workpiece, size: Tenons) -> Option<String> {
     let seams = workpiece.seams().len();
     (seams > 0).then(|| {

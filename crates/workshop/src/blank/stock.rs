@@ -1,4 +1,7 @@
 //! The board on its blank: where it lies best, how large a board the blank gives, and what joining would give.
+//!
+//! The blank keeps the frame in which it was measured; only the place of the center pin leads from there to the board. The searches
+//! are those of crate `geometry`, exact for the board in one piece and for halves, and a heuristic for strips.
 
 use board::{Board, Build, FlawShape, Stock};
 use geometry::{Circle, Disc, Flaw, HalfDisc, Outline, OutlineError, Point, Stopped, StripPlace};
@@ -65,6 +68,7 @@ pub fn slab(stock: &Stock) -> Result<Option<Slab>, SlabError> {
     }))
 }
 
+/// Corners as they were typed, in mm from wherever the maker measured, as an outline.
 fn outline_of(corners: &[[f64; 2]]) -> Result<Outline, OutlineError> {
     Outline::new(corners.iter().map(|[x, y]| Point::new(*x, *y)).collect())
 }

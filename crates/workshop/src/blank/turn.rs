@@ -79,6 +79,7 @@ struct Seen {
 }
 
 impl Seen {
+    /// The bores that turn with the pattern, all but the one at the center, and the seams; none without either.
     fn of(workpiece: &Workpiece) -> Option<Self> {
         let (board, layout) = (workpiece.board(), workpiece.layout());
         let lines: Vec<Seam> = workpiece

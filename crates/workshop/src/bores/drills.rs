@@ -135,6 +135,7 @@ static TABLE: LazyLock<Vec<Drill>> = LazyLock::new(|| read().unwrap_or_default()
 const TEXT: &str = include_str!("../../../../assets/drills/drills.json");
 
 #[derive(Deserialize)]
+/// The table as it stands in its file.
 struct File<'a> {
     #[serde(borrow)]
     sources: BTreeMap<&'a str, &'a str>,
@@ -158,6 +159,7 @@ struct Row<'a> {
     runs: Vec<(u32, u32, usize)>,
 }
 
+/// Reads the table: sizes that are named one by one, and runs of sizes that follow a rule.
 fn read() -> serde_json::Result<Vec<Drill>> {
     let file: File<'static> = serde_json::from_str(TEXT)?;
     let sources = &file.sources;
@@ -174,6 +176,7 @@ fn read() -> serde_json::Result<Vec<Drill>> {
     Ok(drills.collect())
 }
 
+/// The sizes of one row of the table, from the smallest.
 fn drills_of(series: Series, row: &Row<'_>) -> Vec<Drill> {
     let unit = match series.units {
         Units::Mm => 1.0,

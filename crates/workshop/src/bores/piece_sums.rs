@@ -42,6 +42,7 @@ pub fn group(workpiece: &Workpiece) -> SumGroup {
     }
 }
 
+/// What must be known to read the sums rightly.
 fn notes(board: &Board) -> Vec<&'static str> {
     match (board.piece.kind, board.piece.magnet) {
         (PieceKind::Marble, _) => vec![STEADY],
@@ -51,6 +52,7 @@ fn notes(board: &Board) -> Vec<&'static str> {
     }
 }
 
+/// Weight of one piece: as weighed, or by density and volume.
 fn of_one(board: &Board) -> Vec<Sum> {
     let piece = &board.piece;
     let grams = Some(Measure::grams(piece_mass(piece)));
@@ -77,6 +79,7 @@ fn of_one(board: &Board) -> Vec<Sum> {
     ]
 }
 
+/// The least room between two pieces that stand in their holes.
 fn gap(workpiece: &Workpiece) -> Option<Sum> {
     let board = workpiece.board();
     let radius = board.piece.diameter / 2.0;
@@ -93,6 +96,7 @@ fn gap(workpiece: &Workpiece) -> Option<Sum> {
     Some(Sum::mm("smallest gap between pieces", web.mm, formula, GEOMETRY).about(names.collect()))
 }
 
+/// The sums for one kind of bore, each said to be about its diameter and its holes.
 fn in_bore(board: &Board, kind: &Kind) -> Vec<Sum> {
     let sums = match board.piece.kind {
         PieceKind::Marble => marble(board, kind.bore),
@@ -107,12 +111,14 @@ fn in_bore(board: &Board, kind: &Kind) -> Vec<Sum> {
         .collect()
 }
 
+/// A tilt in degrees; empty where the piece holds at any.
 fn tilt(name: &'static str, hold: Option<Hold>, formula: &'static str) -> Sum {
     let tilt = hold.and_then(|hold| hold.tilt);
     let tilt = tilt.map(|tilt| Measure::degrees(tilt.as_degrees()));
     Sum::new(name, tilt, formula, STATICS)
 }
 
+/// How a marble stands in a bore and when it rolls out, on what resin leaves open of the bore.
 fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
     let stand = marble_stand(board.piece.diameter, open_bore(board, bore));
     let length =
@@ -146,6 +152,7 @@ fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
     ]
 }
 
+/// How a peg stands in a bore, and what it stands before it could climb out; nothing where it does not go in.
 fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
     let Some(stand) = peg_stand(&board.piece, bore) else {
         return Vec::new();
@@ -188,6 +195,7 @@ fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
     ]
 }
 
+/// How what is set in lies, and how a magnet holds on it as far as its pull was measured.
 fn magnet(board: &Board, bore: Bore) -> Vec<Sum> {
     let piece = &board.piece;
     let mut sums = vec![

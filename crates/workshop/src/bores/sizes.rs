@@ -88,6 +88,17 @@ pub struct InsertSizes {
 }
 
 /// The sizes of a hole of this name; none where the board has none.
+///
+/// ```
+/// use workshop::{Stands, Workpiece, bore_sizes};
+/// let workpiece = Workpiece::of(&board::Board::default())?;
+/// let first = workpiece.layout().holes[0].name.id();
+/// let sizes = bore_sizes(&workpiece, first).unwrap();
+/// // A board of 20 mm, a bore 5 mm deep and a spur of 2 mm.
+/// assert_eq!(sizes.floor.left, sizes.thickness - sizes.hole.bore.depth - sizes.tip);
+/// assert!(matches!(sizes.stands, Stands::Marble(_)));
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn bore_sizes(workpiece: &Workpiece, hole: HoleId) -> Option<BoreSizes> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let hole = *layout.hole(hole)?;
@@ -112,6 +123,7 @@ pub fn bore_sizes(workpiece: &Workpiece, hole: HoleId) -> Option<BoreSizes> {
     })
 }
 
+/// What stands in a bore, with the sizes that a section is drawn by.
 fn stands(board: &Board, bore: Bore) -> Stands {
     let piece = &board.piece;
     match piece.kind {

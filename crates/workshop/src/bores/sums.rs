@@ -46,6 +46,7 @@ pub fn kinds<'a>(holes: impl IntoIterator<Item = &'a Hole>) -> Vec<Kind> {
     kinds
 }
 
+/// The sums of one kind of bore: the drills nearest to it, how many there are, depth, point or spur, and what is left under it.
 fn of_kind(board: &Board, kind: &Kind) -> Vec<Sum> {
     let (bore, spur) = (kind.bore, board.bores.spur);
     let pivot = matches!(board.drilled_center(), Center::Pivot { .. })
@@ -101,6 +102,7 @@ fn pilot(board: &Board) -> Vec<Sum> {
     .collect()
 }
 
+/// By how much a drill is larger than the bore, and which one it is.
 fn size(name: &'static str, near: NearDrill) -> Sum {
     Sum::mm(name, near.larger, NEAREST, near.drill.series.source).worded(near.drill.name.clone())
 }
@@ -119,6 +121,7 @@ const fn name_of(series: Series) -> &'static str {
     }
 }
 
+/// What the nearest drill for a pilot is called, by the system that its series belongs to.
 const fn pilot_name_of(series: Series) -> &'static str {
     match series.units {
         Units::Inch => "nearest inch drill for the pilot",

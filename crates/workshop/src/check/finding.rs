@@ -85,6 +85,7 @@ impl Severity {
     }
 }
 
+/// Names of holes as a list of texts: a program that reads findings need not know how names are built.
 pub fn names_as_text<S: Serializer>(names: &[HoleName], serializer: S) -> Result<S::Ok, S::Error> {
     serializer.collect_seq(names.iter().map(ToString::to_string))
 }

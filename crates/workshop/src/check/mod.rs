@@ -1,4 +1,8 @@
 //! Findings: what the maker should know or mend before wood is cut. One rule a file.
+//!
+//! A finding is a value and not an error: a board with findings is laid out, shown and printed all the same, and all of them are
+//! told at once, worst first. A rule looks at the workpiece alone, says what it measured and what it wanted in one unit, and which
+//! holes it is about, so that the window can point at them. What is exactly at its limit keeps it.
 
 mod edits;
 mod finding;
@@ -15,6 +19,8 @@ pub use rule::Rule;
 pub(crate) use rule::check;
 
 /// Whether any finding is a stop.
+///
+/// A board with cautions alone can be made; whether it should be is the maker's to say.
 pub fn stops(findings: &[Finding]) -> bool {
     findings
         .iter()

@@ -27,6 +27,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     small(board).into_iter().chain(magnet(board)).collect()
 }
 
+/// Pieces that a small child can choke on, by the sizes of the rules quoted.
 fn small(board: &Board) -> Option<Finding> {
     let piece = board.piece;
     let diameter = show_length(piece.diameter, board.units);
@@ -65,6 +66,7 @@ fn is_small(diameter: f64, height: f64) -> bool {
     diameter <= SMALL_PART && height <= CYLINDER
 }
 
+/// Magnets that come loose: swallowed ones pull together through the gut.
 fn magnet(board: &Board) -> Option<Finding> {
     let piece = board.piece;
     (piece.kind == PieceKind::Magnet && is_small(piece.diameter, piece.height)).then(|| {

@@ -28,6 +28,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
+/// A finding for pairs of one severity, the thinnest told.
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity, what: &str) -> Finding {
     let length = |mm| show_length(mm, board.units);
     let measured = if pairs.mm < 0.0 {

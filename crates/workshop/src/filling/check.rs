@@ -40,6 +40,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings.into_iter().flatten().collect()
 }
 
+/// Batches that set before they are poured: a stop where not even one bore is filled in time, else with batches that are.
 fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Finding> {
     let takes = pour.longest.minutes;
     if takes <= pour.working * (1.0 + HAIR) {
@@ -74,6 +75,7 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
     )
 }
 
+/// A batch that is too small for a single bore and what stays in the cup; a stop where the cup keeps all of it.
 fn too_small(filling: &Filling, pour: &Pour) -> Option<Finding> {
     let wants = pour.largest + filling.cup;
     (wants > filling.batch * (1.0 + HAIR)).then(|| {
@@ -96,6 +98,7 @@ fn too_small(filling: &Filling, pour: &Pour) -> Option<Finding> {
     })
 }
 
+/// So much resin in one cup that it heats itself.
 fn too_hot(pour: &Pour) -> Option<Finding> {
     let cups = pour.batches.iter().map(|batch| batch.ml);
     let cup = cups.max_by(f64::total_cmp)?;
@@ -162,6 +165,7 @@ fn ml(ml: f64) -> String {
     Measure::milliliters(ml).shown(Units::Mm)
 }
 
+/// What resin does to skin and lungs, told whenever it is used.
 fn hazard() -> Finding {
     let message = "uncured resin makes the skin allergic, for good: nitrile gloves, changed often; fresh air; no dust \
          of resin that is not fully cured; the label and local codes come first"

@@ -46,6 +46,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
+/// What must be known to read the sums rightly: where the clock starts, and which board the sectors are of.
 fn notes(pour: &Pour) -> Vec<String> {
     let mut notes = vec!["the clock runs from when the parts of the first batch come together, without a rest between batches".into()];
     if pour.boards > 1 {
@@ -92,6 +93,7 @@ fn each_bore(pour: &Pour) -> Vec<Sum> {
     std::iter::once(filled).chain(takes).collect()
 }
 
+/// Amounts of all boards: what is poured, what stays in cups, what is mixed, and what that weighs.
 fn in_all(pour: &Pour, density: f64) -> [Sum; 4] {
     let ml = |name, ml, formula| Sum::new(name, Some(Measure::milliliters(ml)), formula, GEOMETRY);
     [
@@ -114,6 +116,7 @@ fn in_all(pour: &Pour, density: f64) -> [Sum; 4] {
 const PARTS: [&str; 2] = ["resin to measure out", "hardener to measure out"];
 const BATCH_PARTS: [&str; 2] = ["resin for the batch", "hardener for the batch"];
 
+/// Both parts of a mix as two sums.
 fn of_two([resin, hardener]: [Measure; 2], [first, second]: [&'static str; 2]) -> [Sum; 2] {
     [
         Sum::new(
@@ -131,6 +134,7 @@ fn of_two([resin, hardener]: [Measure; 2], [first, second]: [&'static str; 2]) -
     ]
 }
 
+/// What stands above the top faces and is leveled off; nothing where nothing does.
 fn overfill(pour: &Pour) -> Vec<Sum> {
     if pour.overfill_height <= 0.0 {
         return Vec::new();
@@ -151,6 +155,7 @@ fn overfill(pour: &Pour) -> Vec<Sum> {
     ]
 }
 
+/// How long a batch can be worked, how many bores are filled in that, and how many batches there are.
 fn time(pour: &Pour) -> [Sum; 3] {
     [
         Sum::new(
@@ -174,6 +179,7 @@ fn time(pour: &Pour) -> [Sum; 3] {
     ]
 }
 
+/// How many bores a batch fills and how much it takes, when it begins, and when it is poured.
 fn of_batch(batch: &Batch) -> [Sum; 4] {
     let minutes =
         |name, minutes, formula| Sum::new(name, Some(Measure::minutes(minutes)), formula, TYPED);
@@ -203,6 +209,7 @@ fn of_batch(batch: &Batch) -> [Sum; 4] {
     ]
 }
 
+/// What one sector takes, and of which batches.
 fn of_sector(sector: &SectorPour) -> Vec<Sum> {
     let ml = |name| {
         Sum::new(

@@ -62,10 +62,12 @@ fn pair(number: usize, under: Coat, over: Coat) -> Option<Finding> {
     }
 }
 
+/// Hours as messages have them, to a tenth.
 fn hours(hours: f64) -> String {
     show_number(hours, 1) + " h"
 }
 
+/// Rags with drying oil set themselves alight: told whenever oil is used.
 fn rags(board: &Board) -> Option<Finding> {
     let oily = |coat: &Coat| matches!(coat.kind, CoatKind::Oil | CoatKind::OilPolyurethane);
     board.finish.iter().any(oily).then(|| {

@@ -78,6 +78,7 @@ impl FitError {
     }
 }
 
+/// The sentence of a search that found nothing: what was looked for, in which range, and what is missing at best, where.
 fn nothing(range: Range, short: f64, limit: Limit, holes: &[HoleName], units: Units) -> String {
     let show = |value| match range.quantity {
         Quantity::Length => show_length(value, units),

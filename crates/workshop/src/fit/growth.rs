@@ -54,10 +54,12 @@ pub(super) fn growing(board: &Board) -> Result<Vec<Growing>, BuildError> {
 }
 
 impl Growing {
+    /// Its place at a pitch.
     pub(super) fn at(&self, pitch: f64) -> Point {
         (self.by_pitch * pitch + self.moved).to_point()
     }
 
+    /// Its mouth at a pitch.
     pub(super) fn mouth(&self, pitch: f64) -> Circle {
         Circle::new(self.at(pitch), self.radius)
     }

@@ -55,6 +55,7 @@ fn has_bending_pockets(board: &Board) -> bool {
     has_auto_pockets(board) || (board.start > 0 && board.pocket.shape == PocketShape::Arc)
 }
 
+/// The board without start pockets, whose place bends as the pitch changes.
 fn without_pockets(board: &Board) -> Board {
     Board {
         start: 0,

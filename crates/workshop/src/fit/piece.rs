@@ -118,6 +118,7 @@ struct Spacing<'a> {
 }
 
 impl<'a> Spacing<'a> {
+    /// Holes of a board, with the limits it has for wood and for pieces.
     fn of(board: &Board, holes: &'a [Growing]) -> Self {
         Self {
             holes,

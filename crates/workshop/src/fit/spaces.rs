@@ -52,6 +52,7 @@ pub fn most_spaces(board: &Board) -> Result<u32, FitError> {
     Err(tried.failure(ranges::SPACES))
 }
 
+/// The board with another number of spaces for each player.
 fn counted(board: &Board, spaces: u32) -> Board {
     Board {
         spaces,

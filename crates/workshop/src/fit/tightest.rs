@@ -23,6 +23,7 @@ pub(super) struct Tightest {
 pub(super) type Kept = &'static [Limit];
 
 impl Tightest {
+    /// Whether it is kept; a hair of rounding is forgiven.
     pub(super) fn is_kept(&self) -> bool {
         is_kept(self.spare)
     }
@@ -79,10 +80,12 @@ fn rim(board: &Board, holes: &[Hole], least: f64, limit: Limit) -> Tightest {
     }
 }
 
+/// The thinnest web between two bores.
 fn web(layout: &Layout, least: f64) -> Option<Tightest> {
     pair(&layout.mouths(), &layout.holes, least, Limit::Web)
 }
 
+/// The narrowest gap between two pieces.
 fn gap(board: &Board, layout: &Layout) -> Option<Tightest> {
     let seats = layout.seats(board);
     let radius = board.piece.diameter / 2.0;
@@ -93,6 +96,7 @@ fn gap(board: &Board, layout: &Layout) -> Option<Tightest> {
     pair(&pieces, seats, board.limits.piece_gap, Limit::Gap)
 }
 
+/// The piece that stands nearest to the edge of the board.
 fn edge(board: &Board, layout: &Layout) -> Option<Tightest> {
     let radius = board.piece.diameter / 2.0;
     let room = |hole: &Hole| board.blank.radius() - hole.center.to_vec2().length() - radius;
@@ -108,6 +112,7 @@ fn edge(board: &Board, layout: &Layout) -> Option<Tightest> {
     })
 }
 
+/// The two circles that are nearest to each other, against what is to be left between them.
 fn pair(circles: &[Circle], holes: &[Hole], least: f64, limit: Limit) -> Option<Tightest> {
     let web = geometry::smallest_web(circles)?;
     let name = |at: usize| holes.get(at).map(|hole| hole.name);

@@ -103,6 +103,7 @@ impl Walk {
 }
 
 impl Sample {
+    /// Whether all limits are kept there.
     fn is_kept(&self) -> bool {
         self.spare.is_some_and(is_kept)
     }
@@ -118,6 +119,7 @@ impl Sample {
 }
 
 impl<F: Fn(f64) -> Result<Tightest, BuildError>> Probe<F> {
+    /// Measures a size, and keeps it for the message if none fits.
     fn look(&mut self, at: f64) -> Sample {
         let spare = self.tried.note((self.measure)(at));
         Sample { at, spare }

@@ -10,6 +10,7 @@ pub struct Boxes {
 }
 
 #[derive(Debug)]
+/// A box around all below it in the tree.
 struct Node {
     around: Rect,
     /// The items below it.

@@ -127,10 +127,12 @@ struct Laid {
 }
 
 impl Laid {
+    /// A groove that is cut.
     fn add(&mut self, kind: GrooveKind, path: Vec<Stroke>, holes: Vec<HoleName>) {
         self.grooves.push(Groove { kind, path, holes });
     }
 
+    /// A groove that was wanted and finds no room.
     fn drop(&mut self, kind: GrooveKind, holes: Vec<HoleName>) {
         self.dropped.push((kind, holes));
     }

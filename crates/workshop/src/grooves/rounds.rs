@@ -52,6 +52,7 @@ pub fn lay(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
     }
 }
 
+/// The holes of a role and a player, in the order of the layout.
 fn of_player(layout: &Layout, role: Role, player: u32) -> Vec<&Hole> {
     let is_his = |hole: &&Hole| {
         let id = hole.name.id();

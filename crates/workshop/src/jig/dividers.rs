@@ -35,6 +35,7 @@ pub fn dividers(radii: &[Radius]) -> Vec<Dividers> {
     radii.iter().filter_map(of_ring).collect()
 }
 
+/// Dividers for one ring; none where its holes are uneven or fewer than three.
 fn of_ring(ring: &Radius) -> Option<Dividers> {
     let holes = u32::try_from(ring.holes.len()).ok()?;
     let step = 360.0 / f64::from(holes);

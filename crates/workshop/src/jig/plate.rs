@@ -36,6 +36,7 @@ fn fraction_of_turn(share: f64) -> Option<u32> {
     }
 }
 
+/// The greatest common divisor, by Euclid.
 fn greatest_common(a: u32, b: u32) -> u32 {
     if b == 0 { a } else { greatest_common(b, a % b) }
 }
@@ -105,6 +106,7 @@ pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
     })
 }
 
+/// A hole as a plate sees it: where between two divisions it lies, and how far out.
 struct Place {
     row: usize,
     /// How far past a division the bearing is, degrees.

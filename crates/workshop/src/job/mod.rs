@@ -20,6 +20,18 @@ pub struct Step {
 }
 
 /// The steps of a workpiece, those that its document plans for.
+///
+/// ```
+/// use board::{Board, Filling};
+/// use workshop::{Workpiece, job_steps};
+/// let titles = |board: &Board| -> Result<Vec<&str>, board::BuildError> {
+///     Ok(job_steps(&Workpiece::of(board)?).iter().map(|step| step.title).collect())
+/// };
+/// let plain = titles(&Board::default())?;
+/// let filled = titles(&Board { filling: Some(Filling::default()), ..Board::default() })?;
+/// assert_eq!(filled.len(), plain.len() + 1);
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn job_steps(workpiece: &Workpiece) -> Vec<Step> {
     let steps = [
         Some(blank::steps::blank(workpiece)),

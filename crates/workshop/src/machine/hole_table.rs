@@ -6,7 +6,7 @@ use geometry::Point;
 /// The holes of a board, in the order of their names or in that of drilling.
 #[derive(Debug, Clone, PartialEq)]
 pub struct HoleTable {
-    /// One row a hole; from [`hole_table`] by player, then track, home, start, extra, then number, the center last.
+    /// One row a hole; from [`crate::Workpiece::hole_table`] by player, then track, home, start, extra, then number, the center last.
     pub rows: Vec<HoleRow>,
 }
 

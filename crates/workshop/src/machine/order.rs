@@ -56,6 +56,7 @@ pub fn drilling_order(table: &HoleTable, order: DrillingOrder) -> Order {
     counted(table, rows)
 }
 
+/// Rows of one bit by depth, then radius, then bearing: what is set least often comes first.
 fn by_set_up(table: &HoleTable, rows: &mut [usize]) {
     let key = |row: &usize| {
         table.rows.get(*row).map_or((0, 0, 0.0), |hole| {
@@ -83,6 +84,7 @@ fn clockwise(at: Point) -> f64 {
     (degrees * 1e6).round() / 1e6 % 360.0
 }
 
+/// Rows of one bit on the shortest way that is found from a point, by the tour of crate `geometry`.
 fn shortest(table: &HoleTable, rows: &[usize], from: Point) -> Vec<usize> {
     let centers = rows.iter().filter_map(|row| table.rows.get(*row));
     let centers: Vec<Point> = centers.map(|hole| hole.center).collect();
@@ -98,6 +100,7 @@ fn shortest(table: &HoleTable, rows: &[usize], from: Point) -> Vec<usize> {
         .collect()
 }
 
+/// How often bit, depth stop and radius are set in an order, and how far it is from hole to hole.
 fn counted(table: &HoleTable, rows: Vec<usize>) -> Order {
     let (mut bits, mut depths, mut radii, mut travel) = (0, 0, 0, 0.0);
     let mut before: Option<&crate::HoleRow> = None;

@@ -34,6 +34,7 @@ impl Lid {
     }
 }
 
+/// What is cut for the lid: as far beyond the recess as the ledge is wide, or a groove to the edge of the board.
 fn lid_cut(board: &Board) -> Option<Recess> {
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     let overlap = recess.lid_fit.overlap;
@@ -51,6 +52,7 @@ fn lid_cut(board: &Board) -> Option<Recess> {
     }
 }
 
+/// The same at the underside, where a dovetailed groove is narrowest.
 fn lid_mouth(board: &Board) -> Option<Recess> {
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     let LidHold::Slides { toward, .. } = recess.lid_fit.hold else {
@@ -128,6 +130,7 @@ fn groove(recess: &Recess, beyond: f64, toward: Toward, edge: f64) -> Recess {
     }
 }
 
+/// Right is positive.
 const fn sign(toward: Toward) -> f64 {
     match toward {
         Toward::Left => -1.0,

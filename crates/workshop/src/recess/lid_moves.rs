@@ -65,6 +65,7 @@ impl Change {
     }
 }
 
+/// The fit over all directions and seasons; the worst of them counts.
 fn fit(recess: &Recess, moves: &WoodMoves) -> LidMoves {
     let changes: Vec<Change> = directions(recess, moves.change.value)
         .iter()

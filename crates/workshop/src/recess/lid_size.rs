@@ -37,6 +37,7 @@ pub fn lid_size(board: &Board, cut: Option<Recess>) -> Option<LidSize> {
     })
 }
 
+/// A rectangle less a clearance along and across the grain.
 fn smaller(shape: RecessShape, along: f64, across: f64) -> RecessShape {
     let mut shape = shape;
     if let RecessShape::Straight {

@@ -65,6 +65,7 @@ pub fn pieces(board: &Board) -> u32 {
     board.players.saturating_mul(each).saturating_add(spare)
 }
 
+/// How many pieces a recess holds: marbles loose or in rows, others standing in rows or lying.
 fn holds(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     match piece.kind {
         PieceKind::Marble => balls(shape, room, piece.diameter),
@@ -86,6 +87,7 @@ fn balls(shape: RecessShape, room: f64, diameter: f64) -> u32 {
     count(rows.max((LOOSE * volume / ball_volume(diameter)).floor()))
 }
 
+/// Pegs or magnet pieces that lie: in rows, or poured in.
 fn lying(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     let (thick, long) = (piece.diameter, piece.height);
     let rows = boxes(shape, long, thick).max(boxes(shape, thick, long)) * whole(room / thick);
@@ -102,6 +104,7 @@ fn layered(room: f64, thick: f64) -> f64 {
     if room < 2.0 * thick { thick } else { room }
 }
 
+/// How many no way of laying goes beyond: by volume, for balls at the densest packing there is.
 fn at_most(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     let volume = area(shape) * room.max(0.0);
     let each = match piece.kind {

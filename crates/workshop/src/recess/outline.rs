@@ -62,6 +62,7 @@ pub(super) struct Outline {
 }
 
 impl Outline {
+    /// A circle as a point that is grown, a rectangle as a smaller one that is grown by its corners' radius.
     pub(super) fn of(shape: RecessShape) -> Self {
         let (round, (length, width)) = (shape.corner(), shape.sides());
         Self {
@@ -82,6 +83,7 @@ impl Outline {
         (half[0] > -HAIR && half[1] > -HAIR).then_some(Self { half, round })
     }
 
+    /// Its area, mm²: the rectangle, a strip along each side, and the corners, which make one circle.
     pub(super) fn area(&self) -> f64 {
         let [length, width] = self.half.map(|half| 2.0 * (half + self.round).max(0.0));
         length * width - (4.0 - PI) * self.round * self.round

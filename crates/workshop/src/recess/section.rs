@@ -28,6 +28,7 @@ pub fn lid(workpiece: &Workpiece) -> Option<Form> {
     lid_form(board, &place, recess.lid_fit.clearance / 2.0)
 }
 
+/// A lid in its place, as much narrower as its clearance.
 fn lid_form(board: &Board, place: &Recess, clear: f64) -> Option<Form> {
     match (place.lid_fit.hold, place.shape) {
         (LidHold::Slides { angle, toward }, RecessShape::Straight { length, width, .. }) => {

@@ -50,6 +50,7 @@ pub fn recess_sizes(workpiece: &Workpiece) -> Option<RecessSizes> {
     })
 }
 
+/// What is cut for a lid, across the grain.
 fn lid_place(lid: &Lid, recess: &Recess) -> LidPlace {
     let fit = recess.lid_fit;
     // Across the grain.

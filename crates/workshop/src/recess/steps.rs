@@ -24,6 +24,7 @@ pub fn recess(workpiece: &Workpiece) -> Option<Step> {
     })
 }
 
+/// How the lid is made and fitted.
 fn lid(workpiece: &Workpiece) -> Vec<String> {
     let (Some(recess), Some(lid)) = (workpiece.board().recess, workpiece.lid().size) else {
         return Vec::new();
@@ -88,6 +89,7 @@ fn beside(workpiece: &Workpiece, mm: f64, [positive, negative]: [&str; 2]) -> St
     format!("{} {side}", workpiece.length(mm.abs()))
 }
 
+/// An outline in words: diameter, or length, width and corners.
 fn outline(workpiece: &Workpiece, shape: RecessShape) -> String {
     let length = |mm| workpiece.length(rounded(mm));
     match shape {

@@ -29,6 +29,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
+/// How many pieces there are, how many go in, and how high it is inside.
 fn room(workpiece: &Workpiece) -> Option<Vec<Sum>> {
     let board = workpiece.board();
     let (recess, storage) = (board.recess?, workpiece.storage()?);

@@ -105,6 +105,7 @@ impl Block {
         })
     }
 
+    /// The cut of a block without rounded corners: a strip as high as the block, clipped by each of its sides in turn.
     fn cut_square(&self, view: &View, reach: f64) -> Option<Vec<Point>> {
         let (low, high) = view.range(reach);
         let (up, down) = (-self.top, -self.bottom);

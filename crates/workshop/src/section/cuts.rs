@@ -72,6 +72,7 @@ pub fn feet(board: &Board) -> Vec<Body> {
     vec![foot(-circle / 2.0), foot(circle / 2.0)]
 }
 
+/// What it takes to cut a board: the views of its half-planes, and how far out to look.
 struct Cutter<'a> {
     workpiece: &'a Workpiece,
     board: &'a Board,
@@ -98,6 +99,7 @@ impl Cutter<'_> {
         }
     }
 
+    /// What is cut of something that is round, straight or both.
     fn form(&self, form: &Form) -> Vec<Vec<Point>> {
         match form {
             Form::Round(round) => self.round(round),
@@ -122,6 +124,7 @@ impl Cutter<'_> {
         holes.iter().filter(met).map(cut).collect()
     }
 
+    /// The bores that are met; one that is cut on both half-planes is two cavities.
     fn bores(&self, layout: &Layout) -> Vec<Cavity> {
         let holes = self.cut_holes(&layout.holes).into_iter();
         let bores = holes.flat_map(|(hole, parts)| {
@@ -134,6 +137,7 @@ impl Cutter<'_> {
         bores.collect()
     }
 
+    /// The grooves that are met, as the bit leaves them.
     fn grooves(&self, plan: &GroovePlan) -> Vec<Cavity> {
         let cut = |view| cut_grooves(self.board, plan, view, self.reach);
         let cut: Vec<Vec<Point>> = self.views.iter().flat_map(cut).collect();
@@ -170,6 +174,7 @@ impl Cutter<'_> {
         hidden
     }
 
+    /// What stands under the board where the plane meets it.
     fn base(&self) -> Vec<Body> {
         let Some(base) = self.board.base else {
             return Vec::new();
@@ -210,6 +215,7 @@ impl Cutter<'_> {
         standing.collect()
     }
 
+    /// Resin in a bore, up to its level; none where it is not filled.
     fn resin(&self, hole: &Hole, bore: &[Point]) -> Option<Body> {
         let filling = self.board.filling?;
         let filled = is_filled(self.board, &filling, hole.bore);
@@ -221,6 +227,7 @@ impl Cutter<'_> {
         })
     }
 
+    /// What stands in a bore: a piece, and what is set in for it.
     fn stands(&self, hole: &Hole) -> Vec<Body> {
         let board = self.board;
         let has_magnet = board.piece.kind == PieceKind::Magnet;
@@ -243,6 +250,7 @@ impl Cutter<'_> {
         forms.flat_map(faces).collect()
     }
 
+    /// Something round in a hole: a disc where it is seen as one, else its outline on each half-plane.
     fn faces(&self, kind: BodyKind, hole: HoleName, round: &Revolved) -> Vec<Body> {
         let views = self.views_of(round.center);
         let disc = views.iter().find_map(|view| round.disc(view));
@@ -257,6 +265,7 @@ impl Cutter<'_> {
     }
 }
 
+/// Cuts as cavities of a kind.
 fn cavities(kind: CavityKind, cut: Vec<Vec<Point>>) -> Vec<Cavity> {
     let cut = cut.into_iter();
     cut.map(|corners| Cavity {
@@ -267,6 +276,7 @@ fn cavities(kind: CavityKind, cut: Vec<Vec<Point>>) -> Vec<Cavity> {
     .collect()
 }
 
+/// Cuts as bodies of a kind.
 fn bodies(kind: BodyKind, hole: Option<HoleName>, cut: Vec<Vec<Point>>) -> Vec<Body> {
     let cut = cut.into_iter().map(Face::Corners);
     cut.map(|face| Body { kind, hole, face }).collect()

@@ -119,6 +119,18 @@ pub fn cut_through(workpiece: &Workpiece, wanted: Option<HoleId>) -> Option<Hole
 /// A board cut from its center pin through a hole to the right, and to the left through the middle of the recess: or
 /// straight on where there is none, where it is about the pin, or where it lies as the hole does. None where the board
 /// has no hole of this name.
+///
+/// ```
+/// use workshop::{CavityKind, Workpiece, section};
+/// let workpiece = Workpiece::of(&board::Board::default())?;
+/// let first = workpiece.layout().holes[0].name.id();
+/// let section = section(&workpiece, first).unwrap();
+/// // The board as it is cut: its top face at 0, its underside as far below as it is thick.
+/// let lowest = section.outline.iter().map(|corner| corner.y).fold(0.0, f64::min);
+/// assert!((lowest + workpiece.board().blank.thickness).abs() < 1e-9);
+/// assert!(section.cavities.iter().any(|cavity| cavity.kind == CavityKind::Bore));
+/// # Ok::<(), board::BuildError>(())
+/// ```
 pub fn section(workpiece: &Workpiece, hole: HoleId) -> Option<Section> {
     let hole = workpiece.layout().hole(hole)?;
     let plane = aligned(workpiece.board(), hole);
@@ -135,6 +147,7 @@ pub fn recess_section(workpiece: &Workpiece) -> Option<Section> {
     Some(cuts::cut(workpiece, plane))
 }
 
+/// The plane through the pin and a hole, turned at the pin toward the recess if there is one.
 fn aligned(board: &Board, hole: &Hole) -> Plane {
     let along = |bearing| point_at(1.0, bearing).to_vec2();
     // Of the hole at the pin any bearing would do.

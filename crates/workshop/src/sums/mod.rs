@@ -2,6 +2,9 @@
 //!
 //! One file a group. A group is there when what it is about is planned; a figure that cannot be worked out is left
 //! away, and a note says why.
+//!
+//! A sum carries its formula in words and the source of what it rests on, as a maker who follows it with a pencil should come to the
+//! same number. Values are in the units of the document; whoever shows them turns them into the maker's.
 
 use board::{HoleName, Measure, Units};
 use serde::Serialize;
@@ -45,6 +48,8 @@ const ALIKE: usize = 3;
 
 impl SumGroup {
     /// The sums, of each name the first three.
+    ///
+    /// Nothing is lost: all of them are in the tables that programs read.
     pub fn brief(&self) -> Vec<&Sum> {
         let mut told: Vec<&Sum> = Vec::new();
         for sum in &self.sums {
@@ -59,6 +64,17 @@ impl SumGroup {
 
 impl Sum {
     /// What it is, and for what it is worked out.
+    ///
+    /// ```
+    /// use board::Units;
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// let bores = workpiece.sums().iter().find(|group| group.heading == "bores").unwrap();
+    /// let depth = bores.sums.iter().find(|sum| sum.name == "depth of the bore").unwrap();
+    /// assert_eq!(depth.titled(Units::Mm), "depth of the bore, 12 mm");
+    /// assert_eq!(depth.shown(Units::Mm), "5 mm");
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn titled(&self, units: Units) -> String {
         match self.at {
             Some(at) => format!("{}, {}", self.name, at.shown(units)),

@@ -93,6 +93,7 @@ impl TilingError {
     }
 }
 
+/// The sentence for margins that leave nothing of a paper.
 fn nothing_left(lengths: [f64; 3], units: Units) -> String {
     let [margin, width, height] = lengths.map(|mm| show_length(mm, units));
     format!(
@@ -150,6 +151,8 @@ impl Tiling {
     }
 
     /// The tile at a place of the grid, if any of the board is on it.
+    ///
+    /// The corners of the grid are often empty, since a board is round.
     pub fn tile(&self, column: u32, row: u32) -> Option<&Tile> {
         self.tiles
             .iter()
@@ -189,6 +192,19 @@ pub struct Drawn<'a> {
 
 /// Cuts anything into the fewest sheets of a template's paper, upright or turned.
 ///
+/// ```
+/// use board::{Paper, Template};
+/// use kurbo::Rect;
+/// use workshop::{Drawn, cut_into_sheets};
+/// let template = Template { paper: Paper::A4, margin: 10.0, overlap: 10.0, ..Template::default() };
+/// // A strip of 500 × 150 mm goes on two sheets that lie; upright it would take three.
+/// let strip = Drawn { bounds: Rect::new(0.0, 0.0, 500.0, 150.0), is_on: &|_| true, places: &[] };
+/// let tiling = cut_into_sheets(&template, &strip, None)?;
+/// assert_eq!((tiling.columns, tiling.rows), (2, 1));
+/// assert!(tiling.is_landscape());
+/// # Ok::<(), workshop::TilingError>(())
+/// ```
+///
 /// # Errors
 /// [`TilingError`] where margins or overlap leave nothing to print on, or the sheets would be too many.
 pub fn cut_into_sheets(
@@ -213,12 +229,14 @@ pub fn cut_into_sheets(
     }
 }
 
+/// Whether one way of laying the paper is better: fewer sheets, then joints that keep farther from bores.
 fn better(a: &Tiling, b: &Tiling) -> bool {
     let clearance = |tiling: &Tiling| tiling.nearest.map_or(f64::INFINITY, |(_, mm)| mm);
     let sheets = |tiling: &Tiling| tiling.tiles.len();
     sheets(a) < sheets(b) || (sheets(a) == sheets(b) && clearance(a) > clearance(b) + 1e-9)
 }
 
+/// The plan cut into sheets of paper that lies one way.
 fn cut(
     template: &Template,
     drawn: &Drawn<'_>,
@@ -264,6 +282,7 @@ fn cut(
     })
 }
 
+/// Sheets in columns and rows over a plan.
 struct Grid {
     /// Lower left corner of the lower left sheet's printable part, in the board frame.
     first: Point,
@@ -274,6 +293,7 @@ struct Grid {
 }
 
 impl Grid {
+    /// The part of the board that a sheet can show; rows count from the top.
     fn window(&self, column: u32, row: u32) -> Rect {
         let steps = Size::new(
             self.printable.width - self.overlap,

@@ -33,6 +33,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     }
 }
 
+/// Wood that is cut drier or damper than it will be in any season, and so moves one way only.
 fn cut_at(moves: &WoodMoves) -> Option<Finding> {
     let shop = moves.shop.value;
     let (least, most) = (moves.dry.min(moves.humid), moves.dry.max(moves.humid));
@@ -55,6 +56,7 @@ fn cut_at(moves: &WoodMoves) -> Option<Finding> {
     )
 }
 
+/// A moisture beyond the 6 to 14 % that the equation holds for: a note, as the change is a rough figure there.
 fn beyond(moves: &WoodMoves) -> Option<Finding> {
     let out = |moisture: &f64| (HOLDS.start() - moisture).max(moisture - HOLDS.end());
     let moistures = moves.moistures();
@@ -69,10 +71,12 @@ fn beyond(moves: &WoodMoves) -> Option<Finding> {
     })
 }
 
+/// A moisture as a measure.
 const fn percent(moisture: f64) -> Measure {
     Measure::share(moisture / 100.0)
 }
 
+/// A moisture as it is told, to a tenth.
 fn shown(moisture: f64) -> String {
     percent(moisture).shown(board::Units::Mm)
 }

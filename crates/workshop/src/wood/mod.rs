@@ -2,6 +2,9 @@
 //!
 //! The grain runs along x over the whole board, also of bookmatched halves and of strips; across it, along y, the
 //! board is as wide as the season makes it. Along the grain wood hardly moves, and is taken not to.
+//!
+//! Wood moves across its grain with the moisture of the air and along it hardly at all, so that a round board goes oval. The air of a
+//! room gives the moisture that wood comes to; the species gives the movement for each percent; both have their source beside them.
 
 pub mod check;
 mod moisture;

@@ -46,6 +46,7 @@ struct Sorption {
 }
 
 impl Sorption {
+    /// Moisture in %: water that is dissolved in the wood, and water that is bound to it in one and two steps.
     fn moisture(&self, humidity: f64) -> f64 {
         let kh = self.k * humidity.clamp(0.0, 100.0) / 100.0;
         let (one, two) = (self.k1 * kh, self.k1 * self.k2 * kh * kh);

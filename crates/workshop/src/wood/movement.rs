@@ -132,6 +132,7 @@ impl WoodMoves {
         [self.shop.value, self.dry, self.humid]
     }
 
+    /// A board at a moisture: it changes across the grain, and along it hardly at all.
     fn season(&self, diameter: f64, moisture: f64) -> Season {
         let change = change_of_size(diameter, self.change.value, self.shop.value, moisture);
         Season {
@@ -149,6 +150,7 @@ pub fn species_of(wood: &Wood) -> Result<&'static Species, WoodError> {
     })
 }
 
+/// A value that the maker typed.
 pub const fn typed(value: f64) -> Known {
     Known {
         value,
@@ -156,6 +158,7 @@ pub const fn typed(value: f64) -> Known {
     }
 }
 
+/// The change of a species, by how the board is sawn.
 fn by_table(wood: &Wood) -> Result<Known, WoodError> {
     let species = species_of(wood)?;
     let change = match wood.cut {

@@ -52,6 +52,7 @@ static TABLE: LazyLock<Vec<Species>> = LazyLock::new(|| read().unwrap_or_default
 const TEXT: &str = include_str!("../../../../assets/wood/species.json");
 
 #[derive(Deserialize)]
+/// The table as it stands in its file.
 struct Table<'a> {
     #[serde(borrow)]
     sources: BTreeMap<&'a str, &'a str>,
@@ -59,6 +60,7 @@ struct Table<'a> {
 }
 
 #[derive(Deserialize)]
+/// One species.
 struct Row<'a> {
     id: &'a str,
     name: &'a str,
@@ -69,11 +71,13 @@ struct Row<'a> {
 }
 
 #[derive(Deserialize)]
+/// A value with the key of its source.
 struct Cell<'a> {
     value: f64,
     source: &'a str,
 }
 
+/// Reads the table, each value with its source in words.
 fn read() -> serde_json::Result<Vec<Species>> {
     let table: Table<'static> = serde_json::from_str(TEXT)?;
     // A source that has no other words stands for itself.

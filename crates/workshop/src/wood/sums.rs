@@ -44,6 +44,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
+/// The moistures the board sees, with where they come from.
 fn moistures(moves: &WoodMoves) -> Vec<Sum> {
     let moisture = |name, percent: f64, formula, source| {
         Sum::new(name, Some(Measure::share(percent / 100.0)), formula, source)
@@ -71,6 +72,7 @@ fn moistures(moves: &WoodMoves) -> Vec<Sum> {
     ]
 }
 
+/// Diameters in the dry and the humid season, and the change over the year.
 fn movement(board: &Board, moves: &WoodMoves) -> Vec<Sum> {
     const CHANGE: &str = "diameter · change for 1 % · (moisture then - moisture when cut)";
     const YEAR: &str = "size · change for 1 % · (moisture in the humid season - in the dry)";
@@ -107,6 +109,7 @@ fn movement(board: &Board, moves: &WoodMoves) -> Vec<Sum> {
     sums
 }
 
+/// The gap of the lid in the seasons, and the clearances between which it neither binds nor falls out.
 fn of_lid(lid: &LidMoves) -> Vec<Sum> {
     const GAP: &str = "clearance + place · change of the board - lid · change of the lid, at the worst of the seasons with \
          the board at rest or as it was cut";
@@ -127,6 +130,7 @@ fn of_lid(lid: &LidMoves) -> Vec<Sum> {
     ]
 }
 
+/// What the board weighs, and of what.
 fn weight(mass: &BoardMass) -> Vec<Sum> {
     let kilograms = |grams: f64| Some(Measure::kilograms(grams / 1000.0));
     let mut sums = vec![

@@ -107,6 +107,7 @@ fn wood_volume(board: &Board, layout: &Layout) -> f64 {
     (disc - bores - recess).max(0.0)
 }
 
+/// What is set into the bores for magnet pieces, g.
 fn inserts(board: &Board, layout: &Layout) -> f64 {
     if board.piece.kind != PieceKind::Magnet {
         return 0.0;

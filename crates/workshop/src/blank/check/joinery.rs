@@ -23,6 +23,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
+/// Screws that come out of the top face, or leave too little wood under it.
 fn screws_through(board: &Board) -> Option<Finding> {
     let deepest = board
         .screws
@@ -76,6 +77,7 @@ fn screws_in_seams(workpiece: &Workpiece) -> Option<Finding> {
     Some(finding.measuring(Measure::mm(least), Measure::mm(board.limits.seam)))
 }
 
+/// Screws on a circle so wide that they miss the board.
 fn screws_beside(board: &Board) -> Option<Finding> {
     let out = |ring: &&board::ScrewCircle| ring.circle + ring.diameter > board.blank.diameter;
     let widest = board
@@ -144,6 +146,7 @@ fn screws_at_edge(board: &Board) -> Option<Finding> {
     })
 }
 
+/// What is wrong with mortises: out of the thickness, into each other, or cut by the board's edge.
 fn mortises(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     let Some(size) = board.panel.tenons else {
@@ -192,6 +195,7 @@ fn mortises(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
+/// Mortises that are opened when the circle is cut.
 fn opened(workpiece: &Workpiece) -> Option<Finding> {
     let _board = workpiece.board();
     let places = workpiece.tenons();

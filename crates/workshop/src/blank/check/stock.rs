@@ -39,6 +39,7 @@ fn simple(plan: &StockPlan) -> Option<&Slab> {
     (slab.outline.corners().len() <= MOST_CORNERS).then_some(slab)
 }
 
+/// A blank that does not give two bookmatched halves of the board. It asks the same search that finds the halves.
 fn halves(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let slab = simple(plan)?;
     let joint = board.panel.joint;
@@ -54,6 +55,7 @@ fn halves(board: &Board, plan: &StockPlan) -> Option<Finding> {
     })
 }
 
+/// A blank from which this way of laying finds no strips. It may miss one, so it is a caution and no stop.
 fn strips(board: &Board, plan: &StockPlan) -> Option<Finding> {
     simple(plan)?;
     let slab = plan.slab.as_ref().ok()?;
@@ -64,6 +66,7 @@ fn strips(board: &Board, plan: &StockPlan) -> Option<Finding> {
     })
 }
 
+/// A board that does not lie on sound wood: elsewhere it may, or the blank is too small for it in one piece.
 fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let wanted = board.blank.radius() + board.stock.trim;
     let length = |mm| Measure::mm(mm).shown(board.units);
@@ -99,6 +102,7 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     )
 }
 
+/// A blank that is thinner than the board, or gives leaves that are.
 fn thickness(board: &Board) -> Option<Finding> {
     let wanted = board.blank.thickness;
     let halves = board.panel.build == Build::Halves;

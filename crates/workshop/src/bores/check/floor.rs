@@ -27,6 +27,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
+/// A finding for holes of one severity, the thinnest floor told; none where there are none.
 fn found(board: &Board, holes: &[&Hole], severity: Severity) -> Option<Finding> {
     let floor = |hole: &Hole| board.blank.thickness - deepest(hole.bore, board.bores.spur);
     let worst = holes.iter().min_by(|a, b| floor(a).total_cmp(&floor(b)))?;

@@ -73,6 +73,7 @@ pub struct Hidden {
 }
 
 #[derive(Debug)]
+/// What it is, seen from above.
 enum Plan {
     Tenon(crate::blank::panel::TenonPlace),
     Screw(geometry::Circle),
@@ -80,6 +81,7 @@ enum Plan {
 }
 
 impl Hidden {
+    /// As a bore at a point of the board sees it.
     fn seen_from(&self, point: Point) -> Upright {
         let away = match &self.plan {
             Plan::Tenon(tenon) => tenon.away(point),
@@ -167,6 +169,7 @@ pub fn hidden(workpiece: &Workpiece) -> Vec<(&'static str, Hidden)> {
     mortises.chain(screws).chain(recess).chain(lid).collect()
 }
 
+/// A finding for holes of one severity, the worst of them told; none where there are none.
 fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
     let worst = near.iter().min_by(|a, b| a.wood.total_cmp(&b.wood))?;
     let (count, name, what) = (counted(near.len(), "bore"), worst.hole, worst.what);

@@ -55,12 +55,14 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     })
 }
 
+/// A board without a hole at the pin cannot be cut round on it.
 fn no_pilot() -> Finding {
     let message =
         "there is no hole at the center pin: the circle jig needs another way to hold the blank";
     Finding::new(Severity::Note, Rule::Pilot, message.into())
 }
 
+/// A finding with the pilot as it is and as it should be, in mm.
 fn finding(severity: Severity, message: String, measured: f64, wanted: f64) -> Finding {
     Finding::new(severity, Rule::Pilot, message)
         .measuring(Measure::mm(measured), Measure::mm(wanted))

@@ -51,6 +51,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
+/// What is wrong with a marble in a bore, with what it measures and what it should.
 fn marble(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     let diameter = board.piece.diameter;
     let limits = &board.limits;
@@ -84,6 +85,7 @@ fn marble(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     }
 }
 
+/// What is wrong with a shank, ball or disc that is set into a bore, likewise.
 fn shank(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     let (shank, play) = (board.piece.shank?, board.limits.piece_play);
     if shank > bore.diameter {
@@ -139,6 +141,7 @@ const fn set_in(board: &Board) -> &'static str {
     }
 }
 
+/// A finding for all bores with one fault, in the words for the first of them.
 fn found(board: &Board, wrong: Wrong, first: &Hole, holes: Vec<HoleName>) -> Finding {
     let severity = match wrong {
         Wrong::FallsIn | Wrong::DoesNotGoIn => Severity::Stop,

@@ -71,6 +71,7 @@ pub fn peg_stand(piece: &Piece, bore: Bore) -> Option<PegStand> {
 /// its far side the rim, so that hole = shank · cos + depth · tan of the lean. A quarter turn where it falls flat before
 /// that. Exact, by Newton's method from upright, from where each step falls short of the lean.
 fn lean(hole: f64, shank: f64, deep: f64) -> Angle {
+    /// Far more steps than it takes: from upright the error about squares at each.
     const STEPS: u32 = 60;
     let mut lean = 0.0;
     for _ in 0..STEPS {

@@ -47,6 +47,7 @@ fn nearest(
         .min_by(|one, other| one.0.total_cmp(&other.0))
 }
 
+/// A finding for grooves and bores of one severity, the nearest told.
 fn found(
     board: &Board,
     near: &[(f64, GrooveKind, HoleName)],

@@ -31,6 +31,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     found.into_iter().flatten().collect()
 }
 
+/// A bit whose tip is as wide as the groove.
 fn no_depth(board: &Board, wanted: &Grooves) -> Finding {
     let length = |mm| show_length(mm, board.units);
     let (tip, width) = (length(wanted.tip), length(wanted.width));
@@ -41,6 +42,7 @@ fn no_depth(board: &Board, wanted: &Grooves) -> Finding {
         .measuring(Measure::mm(wanted.tip), Measure::mm(wanted.width))
 }
 
+/// Grooves that come out below, or leave less than the floor.
 fn underside(board: &Board, depth: f64) -> Option<Finding> {
     let (wood, wanted) = (board.blank.thickness - depth, board.limits.floor);
     if wood >= wanted - HAIR {

@@ -93,6 +93,7 @@ fn is_apart(one: &Stroke, other: &Stroke, width: f64) -> bool {
     }
 }
 
+/// Whether a circle keeps a width from a line without a closer look.
 fn is_apart_from(circle: Circle, line: &Stroke, width: f64) -> bool {
     let ends = [line.start(), line.end()].map(|end| end.distance(circle.center));
     let outside = line.distance(circle.center) - circle.radius;

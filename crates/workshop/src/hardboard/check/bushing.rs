@@ -32,6 +32,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     found.into_iter().flatten().collect()
 }
 
+/// A bit that does not go through its bushing, or leaves its wall thinner than bushings are.
 fn bit(board: &Board, router: Router) -> Option<Finding> {
     let length = |mm| show_length(mm, board.units);
     let (is, wanted) = (router.bushing, router.bit + 2.0 * WALL);
@@ -56,6 +57,7 @@ fn bit(board: &Board, router: Router) -> Option<Finding> {
     Some(finding(severity, message, is, wanted))
 }
 
+/// A bushing that reaches through the hardboard and rides on the wood, nearly does, or is so short that it may jump out.
 fn reach(board: &Board, router: Router) -> Option<Finding> {
     let length = |mm| show_length(mm, board.units);
     let (reach, sheet) = (router.reach, router.hardboard);
@@ -84,6 +86,7 @@ fn reach(board: &Board, router: Router) -> Option<Finding> {
     Some(finding(severity, message, reach, wanted))
 }
 
+/// Bores that are narrower than the bit.
 fn narrow(board: &Board, layout: &Layout, router: Router) -> Option<Finding> {
     let is_narrow = |hole: &&Hole| hole.bore.diameter < router.bit - HAIR;
     let holes: Vec<&Hole> = routed(layout).filter(is_narrow).collect();
@@ -119,6 +122,7 @@ fn shape(layout: &Layout, router: Router) -> Option<Finding> {
     Some(Finding::new(Severity::Note, Rule::Bushing, message).about(names))
 }
 
+/// A finding with a length as it is and as it should be, mm.
 fn finding(severity: Severity, message: String, is: f64, wanted: f64) -> Finding {
     Finding::new(severity, Rule::Bushing, message).measuring(Measure::mm(is), Measure::mm(wanted))
 }

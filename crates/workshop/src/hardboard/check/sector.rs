@@ -27,6 +27,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     }
 }
 
+/// Wood that may come out too thin where the last sector meets the first, with every play at its worst.
 fn last_web(board: &Board, closing: &Closing) -> Option<Finding> {
     let wanted = board.limits.web;
     if closing.worst >= wanted - HAIR {
@@ -63,6 +64,7 @@ fn last_web(board: &Board, closing: &Closing) -> Option<Finding> {
     )
 }
 
+/// Too little hardboard beside an index hole.
 fn hardboard(board: &Board, plan: &SectorPlan) -> Option<Finding> {
     let wanted = board.limits.template_web;
     if plan.web >= wanted - HAIR {
@@ -86,6 +88,7 @@ fn hardboard(board: &Board, plan: &SectorPlan) -> Option<Finding> {
     )
 }
 
+/// Holes that the jig does not drill, and holes of the jig that a sector skips: both are told, as a jig is drilled blindly.
 fn apart(plan: &SectorPlan) -> Option<Finding> {
     let all = |part: fn(&SectorTurn) -> &Vec<HoleName>| {
         plan.turns

@@ -31,6 +31,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
+/// A finding for pairs of openings of one severity, the thinnest web told.
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
     let length = |mm| show_length(mm, board.units);
     let (a, b) = (pairs.a, pairs.b);

@@ -137,6 +137,7 @@ pub struct Gap {
 }
 
 impl Gap {
+    /// The gap between a hole of the last sector and one of the first.
     fn between(last: &Hole, first: &Hole) -> Self {
         let apart = last.center - first.center;
         let length = apart.length();

@@ -33,6 +33,9 @@ pub struct Copies<'a> {
 }
 
 impl<'a> Copies<'a> {
+    /// For the holes of player 1's sector those that lie where the jig brings them in each other sector.
+    ///
+    /// Holes that were moved, left out or added by hand have no like: the jig skips them, and they are told apart.
     pub fn of(workpiece: &'a Workpiece, own: &'a [Hole]) -> Self {
         let (board, layout) = (workpiece.board(), workpiece.layout());
         let of_player = |player: u32| {

@@ -28,6 +28,7 @@ struct Candidate {
 }
 
 impl Candidate {
+    /// Its distance from the center pin, mm: the farther out, the less play of a pin turns the jig.
     fn arm(&self) -> f64 {
         self.hole.center.to_vec2().length()
     }
@@ -87,6 +88,7 @@ fn pool(board: &Board, copies: &Copies<'_>) -> Vec<Candidate> {
     most.into_iter().collect()
 }
 
+/// A hole of the jig, seen where the sector before has it, with the hardboard left around it.
 fn candidate(board: &Board, own: &[Hole], hole: &Hole) -> Candidate {
     let back = sector(board.players);
     let place = Circle::new(turned(hole.center, -back), hole.bore.radius());

@@ -2,6 +2,10 @@
 //!
 //! It lies on player 1's sector first. For each next sector it is turned clockwise, and an index pin goes through it into
 //! a hole that was drilled in the sector before: so the index hole stands where the sector before has that hole.
+//!
+//! Errors add up from turn to turn, since each sector is drilled by what the one before left. With a play at each pin the last sector
+//! may be turned off by all of them, and meets the first where the round closes; how much wood that leaves there is told as likely
+//! and at worst.
 
 mod closing;
 mod copies;
@@ -68,6 +72,7 @@ pub(crate) fn sector_jig(workpiece: &Workpiece) -> Option<Result<SectorPlan, Sec
     Some(plan(workpiece, jig))
 }
 
+/// The jig of a board with its index holes, its turns and what they add up to.
 fn plan(workpiece: &Workpiece, jig: SectorJig) -> Result<SectorPlan, SectorJigError> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     if board.players < 2 {
@@ -94,6 +99,7 @@ fn plan(workpiece: &Workpiece, jig: SectorJig) -> Result<SectorPlan, SectorJigEr
     })
 }
 
+/// The holes of a player's sector.
 fn of_player(layout: &Layout, player: u32) -> impl Iterator<Item = &Hole> {
     layout
         .holes

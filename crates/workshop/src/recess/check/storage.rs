@@ -30,6 +30,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings.into_iter().flatten().collect()
 }
 
+/// More pieces than it is reckoned to hold.
 fn room(board: &Board, storage: &Storage) -> Option<Finding> {
     let (holds, pieces) = (storage.holds, storage.pieces);
     if holds >= pieces {
@@ -53,6 +54,7 @@ fn room(board: &Board, storage: &Storage) -> Option<Finding> {
     )
 }
 
+/// A recess that is too low or too narrow for a single piece.
 fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
     let piece = board.piece;
     let wants = match piece.kind {
@@ -78,6 +80,7 @@ fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
         .measuring(Measure::mm(storage.room), Measure::mm(wants))
 }
 
+/// Too little wood over the recess, or none.
 fn ceiling(board: &Board, recess: &Recess) -> Option<Finding> {
     let wood = board.blank.thickness - recess.depth;
     let length = |mm| show_length(mm, board.units);
@@ -120,6 +123,7 @@ fn corner(board: &Board, recess: &Recess) -> Option<Finding> {
     })
 }
 
+/// A recess that comes too near to the edge of the board, or out of it.
 fn edge(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
     let board = workpiece.board();
     let wood = board.blank.radius() - inner_reach(workpiece, recess);

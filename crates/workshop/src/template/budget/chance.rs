@@ -133,6 +133,7 @@ impl Event {
         })
     }
 
+    /// What errors come to for this event: each that it depends on, times its weight.
     fn measure(&self, errors: &[f64]) -> f64 {
         let part = |&(error, weight): &(usize, f64)| weight * errors.get(error).unwrap_or(&0.0);
         self.terms.iter().map(part).sum()
@@ -149,6 +150,8 @@ impl Event {
     }
 }
 
+/// The chance by sampling, until it is known well enough or the most trials were made. The draws begin at the same seed, so
+/// that a board has the same chance each time.
 fn sampled(
     mut events: Vec<Event>,
     sum: f64,
@@ -219,12 +222,14 @@ struct Tally {
 }
 
 impl Tally {
+    /// One more value.
     fn add(&mut self, value: f64) {
         self.trials += 1;
         self.sum += value;
         self.squares += value * value;
     }
 
+    /// The mean of the values so far.
     fn mean(&self) -> f64 {
         self.sum / f64::from(self.trials)
     }
@@ -236,6 +241,7 @@ impl Tally {
         ((spread + 0.25 / count) / (count - 1.0)).sqrt()
     }
 
+    /// Whether the mean is known well enough for what is told.
     fn is_enough(&self) -> bool {
         self.trials >= MOST_TRIALS
             || self.trials >= LEAST_TRIALS

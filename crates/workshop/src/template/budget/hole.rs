@@ -54,6 +54,7 @@ impl HoleError {
         root_sum_square(self.parts())
     }
 
+    /// Each step of the work by itself; each joint on the way to the hole counts once.
     fn parts(&self) -> impl Iterator<Item = f64> {
         let single = [self.print, self.punch, self.drill, self.index];
         single

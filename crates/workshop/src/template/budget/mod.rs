@@ -144,6 +144,7 @@ const MOST_ERROR: f64 = 1000.0;
 const FARTHEST: f64 = 1e6;
 
 impl Work<'_> {
+    /// Refuses errors and places that are not numbers by name.
     fn check(&self) -> Result<(), BudgetError> {
         let errors = self.errors;
         for (what, value) in [
@@ -190,6 +191,7 @@ impl Work<'_> {
         farthest
     }
 
+    /// The pairs of holes whose web may come under a limit when both are off as far as they can be.
     fn pairs_under(&self, limit: f64) -> Vec<Pair> {
         geometry::close_webs(self.mouths, limit)
             .into_iter()
@@ -213,6 +215,7 @@ impl Work<'_> {
     }
 }
 
+/// Refuses what is not a number.
 fn check_finite(what: &'static str, value: f64) -> Result<(), BudgetError> {
     if value.is_finite() {
         Ok(())

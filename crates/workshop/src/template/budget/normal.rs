@@ -65,6 +65,7 @@ const FAR_TAIL: Ratio = [
     (6.657_904_643_501_104, 1.0),
 ];
 
+/// The ratio of two polynomials, by Horner's scheme.
 fn ratio(coefficients: &Ratio, x: f64) -> f64 {
     let (mut over, mut under) = (0.0, 0.0);
     for (upper, lower) in coefficients {

@@ -140,10 +140,12 @@ fn faults(readings: &PrintReadings) -> Vec<PrintFault> {
     division.into_iter().chain(lengths).collect()
 }
 
+/// Whether a reading can be one.
 fn is_length(value: f64) -> bool {
     value.is_finite() && value > 0.0
 }
 
+/// What is wrong with the readings of a length, if anything.
 fn fault_of(readings: &PrintReadings, length: PrintLength) -> Option<PrintFault> {
     let (values, nominal) = (readings.of(length), readings.nominal(length));
     if values.is_empty() {
@@ -214,6 +216,7 @@ struct Mean {
 }
 
 impl Mean {
+    /// Mean and uncertainty of readings on a rule with such divisions.
     fn of(readings: &[f64], division: f64) -> Self {
         let count = readings.len().max(1) as f64;
         let value = readings.iter().sum::<f64>() / count;
