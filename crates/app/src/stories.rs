@@ -140,25 +140,25 @@ fn four_players_in_place_of_six_make_89_holes_at_once() {
 #[test]
 fn lengths_are_typed_in_any_unit_and_kept_in_millimeters() {
     let mut story = Story::begin();
-    story.type_into("Pitch", "13/16\"");
+    story.type_into("Hole spacing", "13/16\"");
     assert_near!(story.app().session.board.pitch, 20.6375, 1e-9);
     story.press("in");
     assert_eq!(story.app().session.board.units, Units::Inch);
     assert_near!(story.app().session.board.pitch, 20.6375, 1e-9);
-    story.type_into("Pitch", "20 mm");
+    story.type_into("Hole spacing", "20 mm");
     assert_near!(story.app().session.board.pitch, 20.0, 1e-9);
 }
 
 #[test]
 fn what_cannot_be_read_is_said_and_changes_nothing() {
     let mut story = Story::begin();
-    story.type_into("Pitch", "5/8/2");
+    story.type_into("Hole spacing", "5/8/2");
     assert_near!(story.app().session.board.pitch, 19.0, 0.0);
     assert!(story.sees("can be read two ways"));
-    story.type_into("Pitch", "9999");
+    story.type_into("Hole spacing", "9999");
     assert_near!(story.app().session.board.pitch, 19.0, 0.0);
     assert!(story.sees("it may be 0.1 mm to 1000 mm"));
-    story.type_into("Pitch", "20");
+    story.type_into("Hole spacing", "20");
     assert!(!story.sees("The old value stays"));
 }
 
@@ -166,7 +166,7 @@ fn what_cannot_be_read_is_said_and_changes_nothing() {
 fn a_field_that_is_only_passed_through_keeps_its_value_to_the_last_digit() {
     let mut story = Story::begin();
     story.press("in");
-    for label in ["Pitch", "Board diameter"] {
+    for label in ["Hole spacing", "Board diameter"] {
         let field = story.harness.get_by_role_and_label(Role::SpinButton, label);
         field.focus();
         story.harness.run();
@@ -197,7 +197,7 @@ fn a_count_that_is_typed_letter_by_letter_and_spoiled_is_kept_as_it_was() {
 fn an_edit_is_one_step_back_and_forward() {
     let mut story = Story::begin();
     story.type_into("Players", "4");
-    story.type_into("Pitch", "20");
+    story.type_into("Hole spacing", "20");
     story.keys(Modifiers::COMMAND, Key::Z);
     assert_eq!(
         (
@@ -215,19 +215,19 @@ fn an_edit_is_one_step_back_and_forward() {
 #[test]
 fn a_board_that_cannot_be_built_says_why_and_keeps_what_was_typed() {
     let mut story = Story::begin();
-    story.choose("Track", "arms");
-    story.type_into("Spaces a player", "13");
+    story.choose("Track shape", "arms");
+    story.type_into("Spaces per player", "13");
     assert_eq!(story.app().session.board.spaces, 13);
     assert!(story.sees("12 or 14 would work"));
     assert!(story.sees("Cannot be built"));
-    story.type_into("Spaces a player", "14");
+    story.type_into("Spaces per player", "14");
     assert!(!story.sees("Cannot be built"));
 }
 
 #[test]
 fn a_finding_lights_its_holes_while_it_is_chosen() {
     let mut story = Story::begin();
-    story.type_into("Pitch", "14");
+    story.type_into("Hole spacing", "14");
     let findings = story.app().current.good().unwrap().findings();
     assert_eq!(findings[0].severity, Severity::Stop);
     assert!(story.app().view.lit(findings).is_empty());
@@ -362,7 +362,7 @@ fn wood_in_the_seasons_is_typed_and_its_sums_stand_at_the_bench() {
     assert!(!story.sees("movement over the year"));
     story.press("Wood");
     story.press("Wood in the seasons");
-    story.reach("in the seasons");
+    story.reach("Plan for the seasons");
     story.type_into("Damp room, humidity", "80");
     let wood = story.app().session.board.wood.as_ref().unwrap();
     assert_eq!(
@@ -377,10 +377,10 @@ fn wood_in_the_seasons_is_typed_and_its_sums_stand_at_the_bench() {
 fn every_page_of_every_kind_can_be_looked_at_before_it_is_written() {
     let mut story = Story::begin();
     story.press("Drill");
-    story.press("drills the holes");
+    story.press("Drill by machine");
     story.press("Template");
-    story.reach("of hardboard");
-    story.reach("turned on the pin");
+    story.reach("Make router template");
+    story.reach("Make one-player jig");
     story.press("Export templates");
     assert!(story.sees("page 1 of 6: A1"));
     story.press("Next");
@@ -419,7 +419,7 @@ fn an_export_of_a_board_that_is_stopped_says_so() {
     story.press("Export templates");
     assert!(!story.sees("say stop"));
     story.press("Cancel");
-    story.type_into("Pitch", "10");
+    story.type_into("Hole spacing", "10");
     story.press("Export templates");
     assert!(story.sees("say stop"));
 }
@@ -484,7 +484,7 @@ fn a_chosen_hole_is_left_out_for_every_player_and_taken_back() {
 #[test]
 fn board_and_pitch_are_fitted_to_each_other() {
     let mut story = Story::begin();
-    story.type_into("Pitch", "15");
+    story.type_into("Hole spacing", "15");
     story.press("Fit board to pattern");
     let margin = |story: &Story| {
         let workpiece = story.app().current.good().unwrap();
@@ -615,7 +615,7 @@ fn the_board_is_cut_open_through_the_chosen_hole_and_follows_what_is_typed() {
     assert_eq!(story.app().view.selected, "T1-9".parse().ok());
     story.keys(Modifiers::COMMAND, Key::K);
     let before = story.harness.render().unwrap();
-    story.type_into("Thickness", "30");
+    story.type_into("Board thickness", "30");
     let after = story.harness.render().unwrap();
     assert_ne!(before, after);
 }
@@ -624,7 +624,7 @@ fn the_board_is_cut_open_through_the_chosen_hole_and_follows_what_is_typed() {
 fn a_slab_is_typed_and_a_knot_moves_the_best_place() {
     let mut story = Story::begin();
     story.press("Wood");
-    story.choose("Outline", "length and width");
+    story.choose("Blank outline", "length and width");
     story.type_into("Blank length", "1400");
     story.type_into("Blank width", "600");
     let place = |story: &Story| {
@@ -648,15 +648,15 @@ fn a_slab_is_typed_and_a_knot_moves_the_best_place() {
 fn waney_edges_are_typed_as_a_list_and_faults_are_said() {
     let mut story = Story::begin();
     story.press("Wood");
-    story.choose("Outline", "length and width");
-    story.fill("Lower waney edge", "0; 12; 8");
+    story.choose("Blank outline", "length and width");
+    story.fill("Lower live edge", "0; 12; 8");
     story.keys(Modifiers::NONE, Key::Tab);
     let lower = |story: &Story| match &story.app().session.board.stock.outline {
         board::StockOutline::Slab { lower, .. } => lower.clone(),
         _ => Vec::new(),
     };
     assert_eq!(lower(&story), [0.0, 12.0, 8.0]);
-    story.fill("Lower waney edge", "0; twelve");
+    story.fill("Lower live edge", "0; twelve");
     story.keys(Modifiers::NONE, Key::Tab);
     assert_eq!(lower(&story), [0.0, 12.0, 8.0]);
     assert!(story.sees("The old value stays"));

@@ -125,7 +125,7 @@ fn a_wish_out_of_its_range_is_named_itself() {
     for (option, value, said) in [
         ("--board", "100000", "board diameter is 100000 mm"),
         ("--bore", "-5", "bore diameter is -5 mm"),
-        ("--pitch", "0", "pitch is 0 mm"),
+        ("--pitch", "0", "hole spacing is 0 mm"),
         ("--rotation", "NaN", "rotation is NaN°"),
         ("--players", "0", "players is 0"),
     ] {

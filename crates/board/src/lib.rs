@@ -23,6 +23,7 @@ mod bench;
 mod bore;
 mod document;
 mod edit;
+pub mod field;
 mod file;
 mod filling;
 mod groove;
@@ -44,6 +45,7 @@ pub use bench::{Coat, CoatKind, LidFit, LidGrain, LidHold, Recess, RecessShape, 
 pub use bore::{Bore, Bottom};
 pub use document::{Blank, Board, Bores, Center, Marking, Paper, Pocket, Template, Units};
 pub use edit::{Change, Edit};
+pub use field::{Choice, Field, Kind, Value, out_of_range};
 pub use file::{FORMAT, FileError, LARGEST_FILE, read_board, write_board};
 pub use filling::{Filling, Mix, MixedBy};
 pub use groove::{Grooves, Rings};
@@ -58,7 +60,7 @@ pub use quantity::{
     DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, parse_length,
     parse_lengths, show_length, show_number,
 };
-pub use range::{OutOfRange, Range, out_of_range, ranges};
+pub use range::{OutOfRange, Range};
 pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,
 };

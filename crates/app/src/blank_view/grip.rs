@@ -1,6 +1,6 @@
 //! What can be dragged on the blank: which of it is under the pointer, where it is, and where it goes.
 
-use board::{FlawShape, Stock, StockOutline, ranges};
+use board::{FlawShape, Stock, StockOutline, field};
 use geometry::Point;
 
 use super::drawn::{Area, Drawn};
@@ -131,7 +131,7 @@ fn shift(corners: &mut [[f64; 2]], [x, y]: [f64; 2]) {
         return;
     };
     let moved = |[cx, cy]: [f64; 2]| [tenth(cx + x - from_x), tenth(cy + y - from_y)];
-    let range = ranges::STOCK_PLACE;
+    let range = field::FLAW_X.range();
     let is_kept = |[x, y]: [f64; 2]| range.check(x).is_ok() && range.check(y).is_ok();
     if corners.iter().all(|corner| is_kept(moved(*corner))) {
         for corner in corners {
@@ -156,7 +156,7 @@ fn few(corners: &[[f64; 2]]) -> &[[f64; 2]] {
 }
 
 fn kept(mm: f64) -> f64 {
-    let range = ranges::STOCK_PLACE;
+    let range = field::FLAW_X.range();
     tenth(mm).max(range.min).min(range.max)
 }
 

@@ -1,11 +1,11 @@
 //! What board to begin: a few wishes, from which the program proposes a sound board.
 
-use board::{CenterKind, PieceKind, Units, Wishes, ranges};
+use board::{CenterKind, PieceKind, Units, Wishes, field};
 use egui::{RichText, Ui};
 use geometry::Pattern;
 
 use super::{Answer, buttons, fault_ui, heading};
-use crate::widgets::{choice, count_field};
+use crate::widgets::{choice, choice_ui, number_ui};
 
 /// A few wishes.
 pub struct NewDialog {
@@ -46,42 +46,18 @@ impl NewDialog {
 /// Unit, players, pattern, pieces, center.
 pub fn new_ui(ui: &mut Ui, dialog: &mut NewDialog) -> Option<Answer> {
     heading(ui, "New board");
-    choice(
+    choice_ui(ui, "Show lengths in", &mut dialog.units);
+    let mut players = f64::from(dialog.players);
+    number_ui(
         ui,
-        "Show lengths in",
-        &mut dialog.units,
-        &[Units::Mm, Units::Inch],
-        |units| match units {
-            Units::Mm => "millimeters",
-            Units::Inch => "inches",
-        },
+        "How many play",
+        &field::PLAYERS,
+        &mut players,
+        dialog.units,
     );
-    count_field(ui, "How many play", &mut dialog.players, ranges::PLAYERS);
-    let patterns = [
-        Pattern::Ring,
-        Pattern::Lobes { depth: 0.15 },
-        Pattern::Polygon,
-        Pattern::Arms { across: 3 },
-    ];
-    choice(
-        ui,
-        "Shape of track",
-        &mut dialog.pattern,
-        &patterns,
-        |pattern| match pattern {
-            Pattern::Ring => "ring",
-            Pattern::Lobes { .. } => "lobes",
-            Pattern::Polygon => "polygon",
-            Pattern::Arms { .. } => "arms",
-        },
-    );
-    choice(
-        ui,
-        "Played with",
-        &mut dialog.piece,
-        &PieceKind::ALL,
-        PieceKind::label,
-    );
+    dialog.players = players as u32;
+    choice_ui(ui, "Shape of track", &mut dialog.pattern);
+    choice_ui(ui, "Played with", &mut dialog.piece);
     let centers = [CenterKind::Hole, CenterKind::Pivot, CenterKind::Nothing];
     choice(
         ui,

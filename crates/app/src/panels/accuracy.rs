@@ -1,38 +1,16 @@
 //! Controls of how far off each step of the work may be, and what that leaves.
 
-use board::{Board, Measure, ranges};
+use board::{Board, Measure, field};
 use egui::{RichText, Ui};
 use workshop::{Chance, Workpiece};
 
-use super::stock::fact;
+use super::rows::fact;
 use crate::current::Current;
-use crate::widgets::{length_field, plain_field};
+use crate::widgets::fields_ui;
 
 /// The errors of the work, and the webs to expect.
 pub fn accuracy_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
-    let units = board.units;
-    let errors = &mut board.errors;
-    plain_field(ui, "Print scale ±", &mut errors.print, ranges::PRINT_ERROR)
-        .on_hover_text("As a share: 0.002 is 2 mm in a meter. Measure the bars on a sheet.");
-    let lengths = [
-        ("Taping ±", &mut errors.tape, "One joint between two sheets"),
-        (
-            "Punching ±",
-            &mut errors.punch,
-            "Center-punching through the paper",
-        ),
-        ("Drill wander ±", &mut errors.drill, "From the punched mark"),
-        (
-            "Oversize",
-            &mut errors.oversize,
-            "By how much a bore comes out wider than the bit",
-        ),
-    ];
-    for (caption, error, about) in lengths {
-        length_field(ui, caption, error, ranges::ERROR, units).on_hover_text(about);
-    }
-    plain_field(ui, "Indexing ±", &mut errors.index, ranges::INDEX_ERROR)
-        .on_hover_text("Where the board is turned from hole to hole; 0 where it is not");
+    fields_ui(ui, board, field::ERROR_FIELDS);
     if let Some(workpiece) = current.good() {
         leaves_ui(ui, workpiece);
     }

@@ -1,20 +1,19 @@
 //! Controls of the work at the bench: storage below, coats of finish.
 
-use board::{Board, Coat, CoatKind, Measure, Recess, RecessShape, Units, ranges};
-use egui::{RichText, Ui};
+use board::{Board, Coat, Measure, field};
+use egui::Ui;
 use workshop::{Caution, finish_hours, hard_after};
 
-use super::stock::fact;
+use super::rows::{add_button, fact, remark};
 use crate::current::Current;
-use crate::widgets::{cautions, choice, count_field, length_field, plain_field, planned};
+use crate::widgets::{cautions, entry_ui, fields_ui};
 
 /// The recess in which the pieces are stored, and how many it holds.
 pub fn storage_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
-    planned(ui, "Recess", "in the underside", &mut board.recess);
-    let Some(recess) = &mut board.recess else {
+    fields_ui(ui, board, field::RECESS_FIELDS);
+    if board.recess.is_none() {
         return;
-    };
-    recess_ui(ui, recess, board.units);
+    }
     let Some(storage) = current.good().and_then(|workpiece| workpiece.storage()) else {
         return;
     };
@@ -22,7 +21,7 @@ pub fn storage_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     fact(ui, "Height inside", &height);
     fact(ui, "Pieces to store", &storage.pieces.to_string());
     fact(ui, "Holds about", &storage.holds.to_string());
-    hint(
+    remark(
         ui,
         "Lying loose or laid in rows; an estimate. Drawn on the board: the recess, and what is cut for its lid.",
     );
@@ -32,12 +31,10 @@ pub fn storage_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
 pub fn finish_ui(ui: &mut Ui, board: &mut Board) {
     let mut gone = None;
     let last = board.finish.len().saturating_sub(1);
-    for (at, coat) in board.finish.iter_mut().enumerate() {
-        let name = format!("Coat {}", at + 1);
-        choice(ui, &name, &mut coat.kind, &CoatKind::ALL, CoatKind::label);
+    for at in 0..board.finish.len() {
+        entry_ui(ui, board, &field::COAT, at);
         if at < last {
-            plain_field(ui, &format!("{name} dries"), &mut coat.dries, ranges::DRIES)
-                .on_hover_text("Until the next coat");
+            entry_ui(ui, board, &field::COAT_DRIES, at);
         }
         if ui.button(format!("Remove coat {}", at + 1)).clicked() {
             gone = Some(at);
@@ -46,9 +43,7 @@ pub fn finish_ui(ui: &mut Ui, board: &mut Board) {
     if let Some(at) = gone {
         board.finish.remove(at);
     }
-    let full = board.finish.len() as f64 >= ranges::COATS.max;
-    let add = ui.add_enabled(!full, egui::Button::new("Add a coat"));
-    if add.on_hover_text("Over the last one").clicked() {
+    if add_button(ui, "Add a coat", board.finish.len(), &field::COATS) {
         let next = board.finish.last().copied().unwrap_or_default();
         board.finish.push(next);
     }
@@ -62,88 +57,11 @@ pub fn finish_ui(ui: &mut Ui, board: &mut Board) {
     }
 }
 
-#[derive(Clone, Copy, PartialEq)]
-enum Kind {
-    Round,
-    Straight,
-}
-
-fn recess_ui(ui: &mut Ui, recess: &mut Recess, units: Units) {
-    let mut kind = match recess.shape {
-        RecessShape::Round { .. } => Kind::Round,
-        RecessShape::Straight { .. } => Kind::Straight,
-    };
-    let label = |kind| match kind {
-        Kind::Round => "round",
-        Kind::Straight => "straight sides",
-    };
-    if choice(
-        ui,
-        "Recess outline",
-        &mut kind,
-        &[Kind::Round, Kind::Straight],
-        label,
-    ) {
-        recess.shape = begun(kind, recess.shape);
-    }
-    let side = ranges::RECESS;
-    match &mut recess.shape {
-        RecessShape::Round { diameter } => {
-            length_field(ui, "Recess diameter", diameter, side, units);
-        }
-        RecessShape::Straight {
-            length,
-            width,
-            corner,
-        } => {
-            length_field(ui, "Recess length", length, side, units)
-                .on_hover_text("From left to right, along the grain");
-            length_field(ui, "Recess width", width, side, units);
-            length_field(ui, "Corner radius", corner, ranges::RECESS_CORNER, units)
-                .on_hover_text("Half the diameter of the bit; 0 for square corners, which count for more than any bit cuts");
-        }
-    }
-    let [x, y] = &mut recess.at;
-    length_field(ui, "Right of the pin", x, ranges::RECESS_PLACE, units)
-        .on_hover_text("Its middle, seen from the top face");
-    length_field(ui, "Above the pin", y, ranges::RECESS_PLACE, units);
-    length_field(
-        ui,
-        "Recess depth",
-        &mut recess.depth,
-        ranges::RECESS_DEPTH,
-        units,
-    )
-    .on_hover_text("From the underside");
-    length_field(ui, "Lid thickness", &mut recess.lid, ranges::LID, units)
-        .on_hover_text("It lies in the recess, flush with the underside; 0 for none");
-    count_field(ui, "Spare pieces", &mut recess.spare, ranges::SPARE)
-        .on_hover_text("Beside those that fill the start pockets");
-}
-
-/// The other outline begins as large as the one before it.
-const fn begun(kind: Kind, before: RecessShape) -> RecessShape {
-    match (kind, before) {
-        (Kind::Round, RecessShape::Straight { width, .. }) => {
-            RecessShape::Round { diameter: width }
-        }
-        (Kind::Straight, RecessShape::Round { diameter }) => RecessShape::Straight {
-            length: diameter,
-            width: diameter,
-            corner: 0.0,
-        },
-        (Kind::Round | Kind::Straight, shape) => shape,
-    }
-}
-
-fn hint(ui: &mut Ui, words: &str) {
-    ui.label(RichText::new(words).weak().small());
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::panels::hand::{self, choose, press, sees, type_into};
+    use board::CoatKind;
     use egui_kittest::Harness;
     use testkit::assert_near;
 
@@ -157,7 +75,7 @@ mod tests {
     #[test]
     fn a_recess_is_typed_and_says_how_many_it_holds() {
         let mut bench = bench();
-        press(&mut bench, "in the underside");
+        press(&mut bench, "Rout a recess");
         type_into(&mut bench, "Recess depth", "12");
         type_into(&mut bench, "Lid thickness", "1/4\"");
         let recess = bench.state().recess.unwrap();
@@ -166,7 +84,7 @@ mod tests {
         // No marble of 16 mm goes into what is left.
         assert!(sees(&bench, "5.65 mm"));
         type_into(&mut bench, "Recess depth", "25");
-        choose(&mut bench, "Recess outline", "straight sides");
+        choose(&mut bench, "Recess outline", "rectangular");
         type_into(&mut bench, "Recess length", "160");
         type_into(&mut bench, "Spare pieces", "2");
         type_into(&mut bench, "Corner radius", "1/4\"");

@@ -1,36 +1,16 @@
 //! Which field a board that cannot be laid out is to be mended in.
 
-use board::BuildError;
+use board::{BuildError, Field, field};
 use egui::{RichText, Ui};
 use geometry::Error;
 
 use crate::current::Current;
 use crate::theme::Tokens;
 
-/// A field that can be to blame.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Blamed {
-    /// Players.
-    Players,
-    /// Depth of the lobes.
-    LobeDepth,
-    /// Width of the arms.
-    Across,
-    /// Spaces a player.
-    Spaces,
-    /// Pitch.
-    Pitch,
-    /// Home holes.
-    Home,
-    /// Start holes.
-    Start,
-    /// Radius of the start pocket.
-    PocketRadius,
-}
-
 /// Below a field: why the board cannot be laid out, if that is to be mended here.
-pub fn blame_ui(ui: &mut Ui, current: &Current, field: Blamed) {
-    let error = current.error().filter(|error| blamed(error) == Some(field));
+pub fn blame_ui(ui: &mut Ui, current: &Current, field: &Field) {
+    let is_it = |error: &&BuildError| blamed(error).is_some_and(|blamed| blamed.path == field.path);
+    let error = current.error().filter(is_it);
     if let Some(error) = error {
         let color = Tokens::of(ui).stop;
         let words = error.shown_in(current.units());
@@ -39,22 +19,22 @@ pub fn blame_ui(ui: &mut Ui, current: &Current, field: Blamed) {
 }
 
 /// The field to blame, where it is one.
-const fn blamed(error: &BuildError) -> Option<Blamed> {
+fn blamed(error: &BuildError) -> Option<&'static Field> {
     let BuildError::Geometry(error) = error else {
         return None;
     };
     match error {
-        Error::Players { .. } | Error::FewPlayers { .. } => Some(Blamed::Players),
+        Error::Players { .. } | Error::FewPlayers { .. } => Some(&field::PLAYERS),
         Error::Spaces { .. }
         | Error::FewSpaces { .. }
         | Error::OddSpaces { .. }
-        | Error::ShortArms { .. } => Some(Blamed::Spaces),
-        Error::Pitch { .. } => Some(Blamed::Pitch),
-        Error::LobeDepth { .. } => Some(Blamed::LobeDepth),
-        Error::ArmWidth { .. } => Some(Blamed::Across),
-        Error::LongLane { .. } => Some(Blamed::Home),
-        Error::TightArc { .. } => Some(Blamed::PocketRadius),
-        Error::EmptyPocket => Some(Blamed::Start),
+        | Error::ShortArms { .. } => Some(&field::SPACES),
+        Error::Pitch { .. } => Some(&field::PITCH),
+        Error::LobeDepth { .. } => Some(&field::LOBE_DEPTH),
+        Error::ArmWidth { .. } => Some(&field::ACROSS),
+        Error::LongLane { .. } => Some(&field::HOME),
+        Error::TightArc { .. } => Some(&field::POCKET_RADIUS),
+        Error::EmptyPocket => Some(&field::START),
         _ => None,
     }
 }
@@ -75,7 +55,7 @@ mod tests {
                     home: 40,
                     ..plain.clone()
                 },
-                Blamed::Home,
+                &field::HOME,
             ),
             (
                 Board {
@@ -83,14 +63,14 @@ mod tests {
                     spaces: 13,
                     ..plain.clone()
                 },
-                Blamed::Spaces,
+                &field::SPACES,
             ),
             (
                 Board {
                     pattern: Pattern::Arms { across: 4 },
                     ..plain.clone()
                 },
-                Blamed::Across,
+                &field::ACROSS,
             ),
             (
                 Board {
@@ -98,12 +78,12 @@ mod tests {
                     players: 2,
                     ..plain
                 },
-                Blamed::Players,
+                &field::PLAYERS,
             ),
         ];
         for (board, field) in cases {
             let error = layout(&board).unwrap_err();
-            assert_eq!(blamed(&error), Some(field), "{error}");
+            assert_eq!(blamed(&error).unwrap().path, field.path, "{error}");
         }
     }
 }

@@ -1,9 +1,10 @@
 //! The controls, in the order of the work.
 
-use board::{Board, HoleId, Units, ranges};
-use egui::{Button, ScrollArea, TextEdit, Ui, vec2};
+use board::{Board, HoleId, field};
+use egui::{Button, ScrollArea, Ui};
 use workshop::Mend;
 
+use super::rows::fit_button;
 use super::{
     accuracy, bench, bores, filling, grooves, hardboard, hole, joining, lid, limits, machine,
     pattern, piece, printer, stock, sums, template, wood,
@@ -13,7 +14,7 @@ use crate::current::Current;
 use crate::printers::Printers;
 use crate::stage::Stage;
 use crate::theme;
-use crate::widgets::{CAPTION, FIELD, choice, folded, length_field, row, section};
+use crate::widgets::{fields_ui, folded, section};
 
 /// What the controls change.
 pub struct Controls<'a> {
@@ -88,7 +89,12 @@ fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         piece::piece_ui(ui, board);
     });
     let chosen = folded(ui, "Holes by hand", controls.show_chosen, |ui| {
-        hole::hole_ui(ui, controls);
+        let mut chosen = hole::Chosen {
+            board: controls.board,
+            selected: controls.selected,
+            mirrored: controls.mirrored,
+        };
+        hole::hole_ui(ui, &mut chosen, controls.current);
     });
     if controls.show_chosen {
         chosen.scroll_to_me(Some(egui::Align::Max));
@@ -161,58 +167,11 @@ fn bench_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 }
 
 fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
-    row(ui, "Title", |ui, caption| {
-        ui.add(
-            TextEdit::singleline(&mut board.title)
-                .char_limit(ranges::TITLE.max as usize)
-                .desired_width(FIELD),
-        )
-        .labelled_by(caption);
-    });
-    choice(
+    fields_ui(
         ui,
-        "Units",
-        &mut board.units,
-        &[Units::Mm, Units::Inch],
-        |units| match units {
-            Units::Mm => "millimeters",
-            Units::Inch => "inches",
-        },
-    );
-    let units = board.units;
-    length_field(
-        ui,
-        "Board diameter",
-        &mut board.blank.diameter,
-        ranges::BOARD,
-        units,
+        board,
+        &[&field::TITLE, &field::UNITS, &field::BOARD_DIAMETER],
     );
     fit_button(ui, Mend::FitBoard, asked);
-    length_field(
-        ui,
-        "Thickness",
-        &mut board.blank.thickness,
-        ranges::THICKNESS,
-        units,
-    );
-    length_field(
-        ui,
-        "Roundover",
-        &mut board.blank.roundover,
-        ranges::ROUNDOVER,
-        units,
-    );
-}
-
-/// A small button below a field that lets the program find the number.
-pub fn fit_button(ui: &mut Ui, mend: Mend, asked: &mut Vec<Command>) {
-    let command = Command::Mend(mend);
-    ui.horizontal(|ui| {
-        ui.add_space(CAPTION + ui.spacing().item_spacing.x);
-        let size = vec2(FIELD, ui.spacing().interact_size.y);
-        let button = ui.add(Button::new(command.label()).min_size(size));
-        if button.on_hover_text(command.tooltip()).clicked() {
-            asked.push(command);
-        }
-    });
+    fields_ui(ui, board, &[&field::BOARD_THICKNESS, &field::ROUNDOVER]);
 }

@@ -1,28 +1,29 @@
 //! Controls of the resin in the bores: how it is poured and mixed, and the plan of its batches.
 
-use board::{Board, Filling, HoleId, Measure, Mix, MixedBy, PieceKind, Units, ranges, show_number};
+use board::{Board, Field, HoleId, Measure, Mix, PieceKind, Units, field, show_number};
 use egui::{Button, Grid, RichText, Ui};
 use workshop::{Batch, Caution, Pour, SectorPour, parts_shown};
 
-use super::stock::fact;
+use super::rows::{fact, remark};
 use crate::current::Current;
 use crate::theme;
-use crate::widgets::{cautions, choice, count_field, length_field, plain_field, planned, row};
+use crate::widgets::{cautions, field_ui};
 
 /// Batches and sectors that are listed; the export has all.
 const LISTED: usize = 12;
 
 /// Resin for the bores, and how it is mixed; the bores of the batch that is pointed at are told to be lit.
 pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current, lit: &mut Vec<HoleId>) {
-    planned(ui, "Resin", "in the bores", &mut board.filling);
     let (units, kind) = (board.units, board.piece.kind);
-    let Some(filling) = &mut board.filling else {
+    // Only magnet pieces have something set in their bores.
+    let is_meant =
+        |field: &Field| field.path != field::AROUND_INSERT.path || kind == PieceKind::Magnet;
+    for field in field::FILLING_FIELDS.iter().filter(|field| is_meant(field)) {
+        field_ui(ui, board, field);
+    }
+    if board.filling.is_none() {
         return;
-    };
-    poured_ui(ui, filling, units, kind);
-    mixed_ui(ui, &mut filling.mix);
-    batch_ui(ui, filling);
-    timed_ui(ui, filling);
+    }
     if let Some(workpiece) = current.good()
         && let (Some(filling), Some(pour)) = (workpiece.board().filling, workpiece.pour())
     {
@@ -31,66 +32,6 @@ pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current, lit: &mut V
         sectors_ui(ui, &pour.sectors());
     }
     cautions(ui, &[Caution::Resin]);
-}
-
-/// What goes into a bore. Only magnet pieces have something set in it.
-fn poured_ui(ui: &mut Ui, filling: &mut Filling, units: Units, kind: PieceKind) {
-    let below = ranges::FILL_BELOW;
-    length_field(ui, "Resin below top", &mut filling.below_top, below, units)
-        .on_hover_text("Between the resin and the top face");
-    length_field(ui, "Dome", &mut filling.dome, ranges::DOME, units)
-        .on_hover_text("How far its crown stands over that in the middle of a bore; what stands above the top face is leveled off");
-    if kind == PieceKind::Magnet {
-        row(ui, "Poured around", |ui, _| {
-            ui.checkbox(&mut filling.around_insert, "what is set in");
-        });
-    }
-    plain_field(ui, "Waste", &mut filling.waste, ranges::WASTE)
-        .on_hover_text("Spilled and overfilled, as a share of what goes into the bores");
-    count_field(
-        ui,
-        "Boards to fill",
-        &mut filling.boards,
-        ranges::FILLED_BOARDS,
-    )
-    .on_hover_text("One after the other");
-}
-
-fn mixed_ui(ui: &mut Ui, mix: &mut Mix) {
-    choice(
-        ui,
-        "Measured out",
-        &mut mix.by,
-        &MixedBy::ALL,
-        MixedBy::label,
-    );
-    plain_field(ui, "Parts of resin", &mut mix.resin, ranges::PARTS).on_hover_text(
-        "By the label, such as 2 to 1, or 100 to 43; never another ratio to change the speed",
-    );
-    plain_field(ui, "Parts of hardener", &mut mix.hardener, ranges::PARTS);
-    plain_field(ui, "Density mixed", &mut mix.density, ranges::RESIN_DENSITY)
-        .on_hover_text("By the data sheet; most epoxies have 1.10 to 1.20 g/ml, from memory");
-}
-
-fn batch_ui(ui: &mut Ui, filling: &mut Filling) {
-    plain_field(ui, "Batch at most", &mut filling.batch, ranges::BATCH)
-        .on_hover_text("What you mix at once");
-    plain_field(ui, "Left in the cup", &mut filling.cup, ranges::CUP)
-        .on_hover_text("Of each batch, with what stays on the stick");
-}
-
-fn timed_ui(ui: &mut Ui, filling: &mut Filling) {
-    plain_field(ui, "Pot life", &mut filling.pot_life, ranges::POT_LIFE)
-        .on_hover_text("By the label");
-    let warm = ranges::TEMPERATURE;
-    plain_field(ui, "Pot life given at", &mut filling.pot_life_at, warm)
-        .on_hover_text("The label's temperature; 77 °F can be typed too");
-    plain_field(ui, "Shop temperature", &mut filling.shop, warm);
-    plain_field(ui, "Mixing takes", &mut filling.mixing, ranges::MIXING)
-        .on_hover_text("From when both parts are in the cup: the pot life runs already");
-    let ten = ranges::TEN_BORES;
-    plain_field(ui, "Ten bores take", &mut filling.ten_bores, ten)
-        .on_hover_text("Time yourself on a scrap");
 }
 
 fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
@@ -177,7 +118,7 @@ fn table_ui(ui: &mut Ui, heads: [&str; 4], rows: impl FnOnce(&mut Ui)) {
 fn more(ui: &mut Ui, all: usize, what: &str) {
     if let Some(more) = all.checked_sub(LISTED).filter(|more| *more > 0) {
         let words = format!("and {more} more {what}: see the exports Bench sums and Filling plan");
-        ui.label(RichText::new(words).weak().small());
+        remark(ui, &words);
     }
 }
 
@@ -195,6 +136,7 @@ fn clock(batch: &Batch) -> String {
 mod tests {
     use super::*;
     use crate::panels::hand::{self, choose, press, sees, type_into};
+    use board::Filling;
     use egui_kittest::Harness;
     use egui_kittest::kittest::Queryable as _;
     use testkit::assert_near;
@@ -210,24 +152,24 @@ mod tests {
     #[test]
     fn resin_is_timed_with_units_and_its_batches_are_told() {
         let mut panel = filling();
-        press(&mut panel, "in the bores");
+        press(&mut panel, "Fill bores with resin");
         type_into(&mut panel, "Pot life given at", "77 °F");
         type_into(&mut panel, "Shop temperature", "15");
-        type_into(&mut panel, "Mixing takes", "0");
-        type_into(&mut panel, "Ten bores take", "600 s");
+        type_into(&mut panel, "Mixing time", "0");
+        type_into(&mut panel, "Time for ten holes", "600 s");
         let filling = panel.state().filling.unwrap();
         assert_near!(filling.pot_life_at, 25.0, 1e-12);
         assert_near!(filling.shop, 15.0, 0.0);
         assert_near!(filling.ten_bores, 600.0, 0.0);
         assert!(sees(&panel, "60 min, 60 bores"));
-        press(&mut panel, "in the bores");
+        press(&mut panel, "Fill bores with resin");
         assert_eq!(panel.state().filling, None);
     }
 
     #[test]
     fn batches_and_sectors_are_listed_with_their_parts_and_their_clock() {
         let mut panel = filling();
-        press(&mut panel, "in the bores");
+        press(&mut panel, "Fill bores with resin");
         choose(&mut panel, "Measured out", "by weight");
         type_into(&mut panel, "Parts of resin", "100");
         type_into(&mut panel, "Parts of hardener", "15");

@@ -1,12 +1,12 @@
 //! Controls of the templates of hardboard: for a router with a guide bushing, and of one sector that is turned.
 
-use board::{Board, Layout, Measure, Router, TemplateCenter, Units, ranges};
+use board::{Board, Layout, Measure, Router, Units, field};
 use egui::Ui;
 use workshop::{Caution, SectorPlan, plunges, router_settings};
 
-use super::stock::fact;
+use super::rows::fact;
 use crate::current::Current;
-use crate::widgets::{cautions, choice, count_field, length_field, planned};
+use crate::widgets::{cautions, fields_ui};
 
 /// Both templates, each with what follows from it.
 pub fn hardboard_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
@@ -28,47 +28,10 @@ pub fn hardboard_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
 
 fn router_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     let units = board.units;
-    planned(ui, "Router template", "of hardboard", &mut board.router);
-    let Some(router) = &mut board.router else {
+    fields_ui(ui, board, field::ROUTER_FIELDS);
+    let Some(router) = board.router else {
         return;
     };
-    let lengths = [
-        (
-            "Guide bushing",
-            &mut router.bushing,
-            ranges::BUSHING,
-            "Its outside diameter",
-        ),
-        (
-            "Bushing reaches",
-            &mut router.reach,
-            ranges::BUSHING_REACH,
-            "How far it stands out below the router's base",
-        ),
-        (
-            "Router bit",
-            &mut router.bit,
-            ranges::BIT,
-            "Its diameter; it goes through the bushing",
-        ),
-        (
-            "Hardboard",
-            &mut router.hardboard,
-            ranges::HARDBOARD,
-            "Its thickness",
-        ),
-    ];
-    for (caption, value, range, hint) in lengths {
-        length_field(ui, caption, value, range, units).on_hover_text(hint);
-    }
-    choice(
-        ui,
-        "At the center",
-        &mut router.center,
-        &TemplateCenter::ALL,
-        TemplateCenter::label,
-    );
-    let router = *router;
     if let Some(workpiece) = current.good() {
         router_facts(ui, router, workpiece.layout(), units);
     }
@@ -88,19 +51,10 @@ fn router_facts(ui: &mut Ui, router: Router, layout: &Layout, units: Units) {
 
 fn sector_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     let units = board.units;
-    planned(ui, "Sector jig", "turned on the pin", &mut board.sector_jig);
-    let Some(jig) = &mut board.sector_jig else {
+    fields_ui(ui, board, field::SECTOR_FIELDS);
+    if board.sector_jig.is_none() {
         return;
-    };
-    count_field(ui, "Index pins", &mut jig.pins, ranges::INDEX_PINS);
-    length_field(
-        ui,
-        "Play of the pins",
-        &mut jig.play,
-        ranges::PIN_PLAY,
-        units,
-    )
-    .on_hover_text("By how much a pin is thinner than its hole");
+    }
     let plan = current.good().and_then(|workpiece| workpiece.sector_jig());
     // Why there is none is among the findings.
     if let Some(Ok(plan)) = plan {
@@ -129,7 +83,7 @@ fn sector_facts(ui: &mut Ui, plan: &SectorPlan, units: Units) {
 mod tests {
     use super::*;
     use crate::panels::hand::{self, choose, press, sees, type_into};
-    use board::{Bore, Bottom, Center};
+    use board::{Bore, Bottom, Center, TemplateCenter};
     use egui_kittest::Harness;
     use egui_kittest::kittest::Queryable as _;
     use testkit::assert_near;
@@ -146,13 +100,13 @@ mod tests {
     fn the_plunge_follows_the_hardboard_and_the_bores() {
         let mut panel = panel();
         assert!(!sees(&panel, "Set the plunge to"));
-        press(&mut panel, "of hardboard");
+        press(&mut panel, "Make router template");
         assert!(sees(&panel, "11 mm for track, home, start"));
         assert!(sees(&panel, "Router: Fix work"));
         type_into(&mut panel, "Hardboard", "1/4\"");
         assert!(sees(&panel, "11.35 mm for track, home, start"));
         type_into(&mut panel, "Guide bushing", "18");
-        type_into(&mut panel, "Bushing reaches", "4.5");
+        type_into(&mut panel, "Bushing length", "4.5");
         type_into(&mut panel, "Router bit", "10");
         let router = panel.state().router.unwrap();
         assert_near!(router.hardboard, 6.35, 1e-9);
@@ -171,10 +125,10 @@ mod tests {
     #[test]
     fn the_center_of_the_template_is_the_makers_choice() {
         let mut panel = panel();
-        press(&mut panel, "of hardboard");
+        press(&mut panel, "Make router template");
         choose(
             &mut panel,
-            "At the center",
+            "Template center",
             TemplateCenter::Undrilled.label(),
         );
         let router = panel.state().router.unwrap();
@@ -184,16 +138,16 @@ mod tests {
     #[test]
     fn the_sector_jig_tells_where_its_pins_go_and_what_is_left() {
         let mut panel = panel();
-        press(&mut panel, "turned on the pin");
+        press(&mut panel, "Make one-player jig");
         assert!(sees(&panel, "T1-") && sees(&panel, "Left of it, worst"));
         type_into(&mut panel, "Index pins", "2");
         assert_eq!(panel.state().sector_jig.unwrap().pins, 2);
         assert_eq!(panel.query_all_by_label("Pin stands in").count(), 2);
-        type_into(&mut panel, "Play of the pins", "0");
+        type_into(&mut panel, "Pin slop", "0");
         assert_near!(panel.state().sector_jig.unwrap().play, 0.0, 0.0);
         // Without play nothing is lost of 7 mm.
         assert_eq!(panel.query_all_by_label("7 mm").count(), 3);
-        press(&mut panel, "turned on the pin");
+        press(&mut panel, "Make one-player jig");
         assert_eq!(panel.state().sector_jig, None);
         assert!(!sees(&panel, "Index pins"));
     }
@@ -201,9 +155,9 @@ mod tests {
     #[test]
     fn a_jig_that_cannot_be_has_no_figures() {
         let mut panel = panel();
-        press(&mut panel, "turned on the pin");
+        press(&mut panel, "Make one-player jig");
         panel.state_mut().center = Center::Nothing;
         panel.run();
-        assert!(sees(&panel, "Play of the pins") && !sees(&panel, "Last web"));
+        assert!(sees(&panel, "Pin slop") && !sees(&panel, "Last web"));
     }
 }

@@ -1,15 +1,25 @@
 //! Controls of one hole, and of all that was changed by hand.
 
-use board::{Board, Change, Edit, HoleId, Role, Units, ranges, show_length};
+use board::{Board, Change, Edit, HoleId, Role, Units, field, show_length};
 use egui::{RichText, Ui};
 
 use super::bores::bore_ui;
-use super::controls::Controls;
-use crate::widgets::{length_field, row};
+use crate::current::Current;
+use crate::widgets::{number_ui, row};
+
+/// What the controls of a hole change.
+pub struct Chosen<'a> {
+    /// The document.
+    pub board: &'a mut Board,
+    /// The chosen hole.
+    pub selected: &'a mut Option<HoleId>,
+    /// Whether a change to it is made for every player.
+    pub mirrored: &'a mut bool,
+}
 
 /// The chosen hole, and the list of changes by hand.
-pub fn hole_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
-    let layout = controls.current.good().map(|workpiece| workpiece.layout());
+pub fn hole_ui(ui: &mut Ui, controls: &mut Chosen<'_>, current: &Current) {
+    let layout = current.good().map(|workpiece| workpiece.layout());
     let chosen = controls
         .selected
         .and_then(|id| Some((id, *layout?.hole(id)?)));
@@ -36,7 +46,7 @@ pub fn hole_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     changes_ui(ui, controls.board);
 }
 
-fn chosen_ui(ui: &mut Ui, controls: &mut Controls<'_>, id: HoleId, hole: board::Hole) {
+fn chosen_ui(ui: &mut Ui, controls: &mut Chosen<'_>, id: HoleId, hole: board::Hole) {
     let board = &mut *controls.board;
     ui.label(
         RichText::new(format!("{}, {}", hole.name, id.role().label()))
@@ -53,12 +63,7 @@ fn chosen_ui(ui: &mut Ui, controls: &mut Controls<'_>, id: HoleId, hole: board::
         moves_ui(ui, board, id, mirrored);
     }
     let mut bore = hole.bore;
-    bore_ui(
-        ui,
-        ["Its diameter", "Its depth", "Its bottom"],
-        &mut bore,
-        units,
-    );
+    bore_ui(ui, "Its", &mut bore, units);
     if bore != hole.bore {
         board.set_bore(id, mirrored, Some(bore));
     }
@@ -72,8 +77,8 @@ fn moves_ui(ui: &mut Ui, board: &mut Board, id: HoleId, mirrored: bool) {
     let units = board.units;
     let before = board.moved(id, mirrored);
     let (mut u, mut v) = before;
-    length_field(ui, "Moved clockwise", &mut u, ranges::OFFSET, units);
-    length_field(ui, "Moved outward", &mut v, ranges::OFFSET, units);
+    number_ui(ui, "Moved clockwise", &field::EDIT_U, &mut u, units);
+    number_ui(ui, "Moved outward", &field::EDIT_V, &mut v, units);
     if (u, v) != before {
         board.set_moved(id, mirrored, (u, v));
     }

@@ -1,36 +1,20 @@
 //! Controls of how the board is glued up, and of the screws below.
 
-use board::{Board, Build, INCH, Measure, ScrewCircle, Tenons, Units, ranges};
-use egui::{RichText, Ui};
+use board::{Board, INCH, Measure, ScrewCircle, Units, field};
+use egui::Ui;
 use egui_plot::{HLine, Line, Plot, PlotPoints, VLine};
 use workshop::{EdgePlace, Mend, SeamTurns, Workpiece, piece_width, sawn_width};
 
-use super::controls::fit_button;
-use super::list_field::{List, lengths_field};
-use super::stock::fact;
+use super::rows::{add_button, fact, fit_button, remark};
 use crate::command::Command;
 use crate::current::Current;
 use crate::theme::Tokens;
-use crate::widgets::{choice, count_field, length_field, plain_field, row};
+use crate::widgets::{entry_ui, fields_ui, row};
 
 /// What is joined, what that costs in wood, where seams and tenons fall.
 pub fn joining_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<Command>) {
     let units = board.units;
-    build_ui(ui, &mut board.panel.build, units);
-    let panel = &mut board.panel;
-    length_field(
-        ui,
-        "Jointed off",
-        &mut panel.joint,
-        ranges::ALLOWANCE,
-        units,
-    )
-    .on_hover_text("What jointing takes off each glued edge");
-    length_field(ui, "Saw kerf", &mut panel.kerf, ranges::ALLOWANCE, units)
-        .on_hover_text("What each saw cut turns to dust");
-    length_field(ui, "Planer takes", &mut panel.planer, ranges::PLANER, units)
-        .on_hover_text("The widest piece that your planer takes");
-    tenons_ui(ui, &mut board.panel.tenons, units);
+    fields_ui(ui, board, field::JOINING_FIELDS);
     if let Some(workpiece) = current.good() {
         widths_ui(ui, workpiece);
     }
@@ -39,80 +23,6 @@ pub fn joining_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut
         turns_ui(ui, turns, units);
         fit_button(ui, Mend::TurnOffSeams, asked);
     }
-}
-
-#[derive(Clone, Copy, PartialEq)]
-enum Kind {
-    Whole,
-    Halves,
-    Strips,
-    Seams,
-}
-
-fn build_ui(ui: &mut Ui, build: &mut Build, units: Units) {
-    let mut kind = match build {
-        Build::Whole => Kind::Whole,
-        Build::Halves => Kind::Halves,
-        Build::Strips { .. } => Kind::Strips,
-        Build::Seams { .. } => Kind::Seams,
-    };
-    let kinds = [Kind::Whole, Kind::Halves, Kind::Strips, Kind::Seams];
-    let label = |kind| match kind {
-        Kind::Whole => "one piece",
-        Kind::Halves => "bookmatched halves",
-        Kind::Strips => "strips",
-        Kind::Seams => "glued already",
-    };
-    if choice(ui, "Made of", &mut kind, &kinds, label) {
-        *build = match kind {
-            Kind::Whole => Build::Whole,
-            Kind::Halves => Build::Halves,
-            Kind::Strips => Build::Strips { count: 3 },
-            Kind::Seams => Build::Seams { at: vec![0.0] },
-        };
-    }
-    match build {
-        Build::Whole | Build::Halves => {}
-        Build::Strips { count } => {
-            count_field(ui, "Strips", count, ranges::STRIPS);
-        }
-        Build::Seams { at } => {
-            let list = List {
-                each: ranges::SEAM,
-                count: ranges::SEAMS,
-                units,
-            };
-            lengths_field(ui, "Seams above pin", at, list, "-90; 0; 90");
-        }
-    }
-}
-
-fn tenons_ui(ui: &mut Ui, tenons: &mut Option<Tenons>, units: Units) {
-    let mut wanted = tenons.is_some();
-    row(ui, "Tenons", |ui, _| {
-        if ui.checkbox(&mut wanted, "across the seams").changed() {
-            *tenons = wanted.then(Tenons::default);
-        }
-    });
-    let Some(tenons) = tenons else { return };
-    count_field(ui, "Tenons a seam", &mut tenons.count, ranges::TENONS);
-    let sizes = [
-        ("Tenon spacing", &mut tenons.spacing),
-        ("Tenon length", &mut tenons.length),
-        ("Tenon reach", &mut tenons.reach),
-        ("Tenon thickness", &mut tenons.thickness),
-    ];
-    for (caption, size) in sizes {
-        length_field(ui, caption, size, ranges::TENON, units);
-    }
-    length_field(
-        ui,
-        "Wood over it",
-        &mut tenons.below_top,
-        ranges::BELOW_TOP,
-        units,
-    )
-    .on_hover_text("Between the top face and the mortise");
 }
 
 /// Widths of the pieces, places of seams and tenons.
@@ -170,12 +80,9 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
         ),
     );
     curve_ui(ui, turns, units);
-    ui.label(
-        RichText::new(
-            "Line: now. Dashes: best. Below 0 a seam cuts a bore; the center hole does not count.",
-        )
-        .weak()
-        .small(),
+    remark(
+        ui,
+        "Line: now. Dashes: best. Below 0 a seam cuts a bore; the center hole does not count.",
     );
 }
 
@@ -222,33 +129,12 @@ fn curve_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
 
 /// Circles of screws in the underside.
 pub fn screws_ui(ui: &mut Ui, board: &mut Board) {
-    let units = board.units;
     let mut gone = None;
-    for (at, screws) in board.screws.iter_mut().enumerate() {
-        let name = format!("Circle {}", at + 1);
+    for at in 0..board.screws.len() {
         ui.separator();
-        count_field(
-            ui,
-            &format!("{name}, screws"),
-            &mut screws.count,
-            ranges::SCREWS,
-        );
-        length_field(
-            ui,
-            &format!("{name}, across"),
-            &mut screws.circle,
-            ranges::SCREW_CIRCLE,
-            units,
-        );
-        plain_field(
-            ui,
-            &format!("{name}, bearing"),
-            &mut screws.bearing,
-            ranges::SCREW_BEARING,
-        );
-        let (wide, deep) = (format!("{name}, diameter"), format!("{name}, depth"));
-        length_field(ui, &wide, &mut screws.diameter, ranges::SCREW, units);
-        length_field(ui, &deep, &mut screws.depth, ranges::SCREW_DEPTH, units);
+        for field in field::SCREW_FIELDS {
+            entry_ui(ui, board, field, at);
+        }
         if ui.button(format!("Remove circle {}", at + 1)).clicked() {
             gone = Some(at);
         }
@@ -256,9 +142,12 @@ pub fn screws_ui(ui: &mut Ui, board: &mut Board) {
     if let Some(at) = gone {
         board.screws.remove(at);
     }
-    let full = board.screws.len() as f64 >= ranges::SCREW_CIRCLES.max;
-    let add = ui.add_enabled(!full, egui::Button::new("Add a circle of screws"));
-    if add.on_hover_text("Of a turntable, or of feet").clicked() {
+    if add_button(
+        ui,
+        "Add a circle of screws",
+        board.screws.len(),
+        &field::SCREWS,
+    ) {
         board.screws.push(ScrewCircle::default());
     }
 }

@@ -9,11 +9,10 @@ use egui::{Button, ComboBox, RichText, TextEdit, Ui};
 use workshop::paper_name;
 use workshop::{PrintError, PrintFault, PrintLength, PrintReadings, PrintScale, print_scale};
 
-use super::list_field::{List, lengths_field};
-use super::stock::fact;
+use super::rows::fact;
 use crate::printers::Printers;
 use crate::theme::Tokens;
-use crate::widgets::{FIELD, length_field, row};
+use crate::widgets::{FIELD, Field, number_field, numbers_field, row};
 
 /// What the printer is, and its readings if there is one.
 pub fn printer_ui(ui: &mut Ui, board: &mut Board, printers: &mut Printers) {
@@ -141,36 +140,24 @@ fn name_ui(ui: &mut Ui, printers: &mut Printers) {
 }
 
 /// What a length of the test sheet may be or measure.
-const LENGTH: Range = Range {
-    name: "length on the test sheet",
-    quantity: Quantity::Length,
-    min: 0.0,
-    max: 5000.0,
-};
+const LENGTH: Range = Quantity::Length.range("Length on the test sheet", 0.0, 5000.0);
 /// How many readings a list takes; too many are told by the correction.
-const COUNT: Range = Range {
-    name: "number of readings",
-    quantity: Quantity::Count,
-    min: 0.0,
-    max: 100.0,
-};
+const COUNT: Range = Quantity::Count.range("Number of readings", 0.0, 100.0);
 /// What a rule is divided into.
-const DIVISION: Range = Range {
-    name: "division of the rule",
-    quantity: Quantity::Length,
-    min: 0.01,
-    max: 10.0,
-};
+const DIVISION: Range = Quantity::Length.range("Division of the rule", 0.01, 10.0);
 
 fn readings_ui(ui: &mut Ui, readings: &mut PrintReadings, faults: &[PrintFault], units: Units) {
     let first = readings.is_empty();
-    let list = List {
-        each: LENGTH,
-        count: COUNT,
-        units,
-    };
+    let said = |range| Field { range, units };
     let field = |ui: &mut Ui, caption: &str, values: &mut Vec<f64>, length: PrintLength| {
-        lengths_field(ui, caption, values, list, "169.2; 169.4");
+        numbers_field(
+            ui,
+            caption,
+            values,
+            [LENGTH, COUNT],
+            units,
+            ["169.2; 169.4", ""],
+        );
         let is_here = |fault: &&PrintFault| fault.length() == Some(length) && !first;
         for fault in faults.iter().filter(is_here) {
             fault_line(ui, &format!("▲ {}", fault.words(units)));
@@ -184,24 +171,24 @@ fn readings_ui(ui: &mut Ui, readings: &mut PrintReadings, faults: &[PrintFault],
         falling,
         division,
     } = readings;
-    length_field(ui, "Level bar", &mut level.nominal, LENGTH, units).on_hover_text(SAYS);
+    number_field(ui, "Level bar", &mut level.nominal, said(LENGTH)).on_hover_text(SAYS);
     field(
         ui,
         "Level readings",
         &mut level.readings,
         PrintLength::Level,
     );
-    length_field(ui, "Upright bar", &mut upright.nominal, LENGTH, units).on_hover_text(SAYS);
+    number_field(ui, "Upright bar", &mut upright.nominal, said(LENGTH)).on_hover_text(SAYS);
     field(
         ui,
         "Upright readings",
         &mut upright.readings,
         PrintLength::Upright,
     );
-    length_field(ui, "Square", square, LENGTH, units).on_hover_text(SAYS);
+    number_field(ui, "Square", square, said(LENGTH)).on_hover_text(SAYS);
     field(ui, "Rising diagonal", rising, PrintLength::Rising);
     field(ui, "Falling diagonal", falling, PrintLength::Falling);
-    length_field(ui, "Rule divided by", division, DIVISION, units)
+    number_field(ui, "Rule divided by", division, said(DIVISION))
         .on_hover_text("The least division of the rule that you measure with");
 }
 
@@ -234,7 +221,7 @@ fn gives_ui(ui: &mut Ui, board: &mut Board, scale: &PrintScale) {
     );
     ui.label(RichText::new(words).weak().small());
     let share = left.most / radius;
-    let button = ui.button("Take as print scale ±");
+    let button = ui.button("Take as print scale error");
     if button
         .on_hover_text("The accuracy below then counts with what the correction leaves")
         .clicked()

@@ -1,46 +1,34 @@
 //! Controls of the drilling template.
 
-use board::{Board, Marking, Paper, Units, ranges};
+use board::{Board, Paper, field};
 use drawing::ROLLS;
 use egui::Ui;
-use workshop::{paper_name, paper_size};
+use workshop::paper_size;
 
-use crate::widgets::{choice, length_field, row};
+use crate::widgets::{choice, field_ui, fields_ui, number_ui};
 
 /// Paper, margin, overlap, marks and names.
 pub fn template_ui(ui: &mut Ui, board: &mut Board) {
-    let units = board.units;
-    let template = &mut board.template;
-    paper_ui(ui, &mut template.paper);
-    if let Paper::Custom { width, height } = &mut template.paper {
-        length_field(ui, "Paper width", width, ranges::PAPER, units);
-        length_field(ui, "Paper height", height, ranges::PAPER, units);
-    }
-    length_field(
+    paper_ui(ui, board);
+    fields_ui(
         ui,
-        "Printer margin",
-        &mut template.margin,
-        ranges::MARGIN,
-        units,
-    )
-    .on_hover_text("The border that your printer leaves white");
-    length_field(ui, "Overlap", &mut template.overlap, ranges::OVERLAP, units)
-        .on_hover_text("What neighboring sheets share");
-    choice(
-        ui,
-        "Marks",
-        &mut template.marking,
-        &Marking::ALL,
-        Marking::label,
+        board,
+        &[
+            &field::PAPER_WIDTH,
+            &field::PAPER_HEIGHT,
+            &field::MARGIN,
+            &field::OVERLAP,
+            &field::MARKING,
+            &field::HOLE_NAMES,
+        ],
     );
-    row(ui, "Names", |ui, _| {
-        ui.checkbox(&mut template.names, "on the template")
-    });
-    roll_ui(ui, &mut template.roll, units);
+    roll_ui(ui, board);
 }
 
 /// Paper for the whole board at a print shop.
-fn roll_ui(ui: &mut Ui, roll: &mut Option<f64>, units: Units) {
+fn roll_ui(ui: &mut Ui, board: &mut Board) {
+    let units = board.units;
+    let roll = &mut board.template.roll;
     let known = |mm: f64| ROLLS.iter().any(|(_, roll)| *roll == mm);
     let own = roll.filter(|mm| !known(*mm));
     let mut all = vec![None];
@@ -55,7 +43,7 @@ fn roll_ui(ui: &mut Ui, roll: &mut Option<f64>, units: Units) {
         }
     });
     if let Some(roll) = roll.as_mut().filter(|mm| !known(**mm)) {
-        length_field(ui, "Width of the roll", roll, ranges::ROLL, units);
+        number_ui(ui, &field::ROLL.label(0), &field::ROLL, roll, units);
     }
 }
 
@@ -63,22 +51,11 @@ fn roll_ui(ui: &mut Ui, roll: &mut Option<f64>, units: Units) {
 const OWN_ROLL: f64 = 700.0;
 
 /// Custom paper begins as large as the paper before it.
-fn paper_ui(ui: &mut Ui, paper: &mut Paper) {
-    let size = paper_size(*paper);
-    let custom = match *paper {
-        Paper::Custom { .. } => *paper,
-        _ => Paper::Custom {
-            width: size.width,
-            height: size.height,
-        },
-    };
-    let all = [
-        Paper::A4,
-        Paper::A3,
-        Paper::Letter,
-        Paper::Legal,
-        Paper::Tabloid,
-        custom,
-    ];
-    choice(ui, "Paper", paper, &all, paper_name);
+fn paper_ui(ui: &mut Ui, board: &mut Board) {
+    let before = paper_size(board.template.paper);
+    if field_ui(ui, board, &field::PAPER)
+        && let Paper::Custom { width, height } = &mut board.template.paper
+    {
+        (*width, *height) = (before.width, before.height);
+    }
 }

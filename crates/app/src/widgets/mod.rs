@@ -1,5 +1,7 @@
 //! What the panels are built from: rows with captions, sections, choices, and fields that say what is wrong.
 
+mod field;
+mod list;
 mod number;
 mod typed;
 
@@ -8,9 +10,11 @@ use workshop::{Caution, FIRST};
 
 use crate::theme::{self, Tokens};
 
-pub use number::{
-    Field, auto_field, count_field, length_field, optional_field, plain_field, settled_field,
+pub use field::{
+    auto_ui, choice_ui, entry_ui, explained_ui, field_ui, fields_ui, number_ui, value_ui,
 };
+pub use list::numbers_field;
+pub use number::{Field, number_field};
 pub use typed::{keep_fault, show_fault, typed_text};
 
 /// Width of the captions, so that fields stand in line.
@@ -26,9 +30,9 @@ pub fn choice<T: Copy + PartialEq>(
     chosen: &mut T,
     all: &[T],
     label: impl Fn(T) -> &'static str,
-) -> bool {
+) -> Response {
     let before = *chosen;
-    row(ui, caption, |ui, caption_id| {
+    let mut response = row(ui, caption, |ui, caption_id| {
         let combo = ComboBox::from_id_salt(caption)
             .selected_text(label(*chosen))
             .width(FIELD)
@@ -38,26 +42,42 @@ pub fn choice<T: Copy + PartialEq>(
                 ui.selectable_value(chosen, one, label(one));
             }
         });
-        shown.response.labelled_by(caption_id);
+        shown.response.labelled_by(caption_id)
     });
-    *chosen != before
+    if *chosen != before {
+        response.mark_changed();
+    }
+    response
 }
 
 /// A caption and what stands beside it.
 ///
 /// The caption gives the field its identity, so that a line which comes or goes above it changes nothing.
 pub fn row<R>(ui: &mut Ui, caption: &str, field: impl FnOnce(&mut Ui, egui::Id) -> R) -> R {
-    let line = egui::UiBuilder::new().scope_id(ui.scope_id().with(caption));
-    let content = |ui: &mut Ui| {
+    row_of(ui, caption, |ui| {
         let size = vec2(CAPTION, ui.spacing().interact_size.y);
         let label = ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
             ui.set_min_width(CAPTION);
             ui.label(caption).id
         });
         field(ui, label.inner)
-    };
+    })
+}
+
+/// A row that has its identity by a name.
+fn row_of<R>(ui: &mut Ui, name: &str, content: impl FnOnce(&mut Ui) -> R) -> R {
+    let line = egui::UiBuilder::new().scope_id(ui.scope_id().with(name));
     ui.scope_builder(line, |ui| ui.horizontal(content).inner)
         .inner
+}
+
+/// With a hint for whoever rests on it, if there is one.
+fn hinted(response: Response, hint: &str) -> Response {
+    if hint.is_empty() {
+        response
+    } else {
+        response.on_hover_text(hint)
+    }
 }
 
 /// What is left of a row for a field that ends where all fields end.
@@ -105,16 +125,6 @@ pub fn cautions(ui: &mut Ui, cautions: &[Caution]) {
             .on_hover_text(caution.source());
     }
     ui.label(RichText::new(FIRST).weak().small());
-}
-
-/// Whether something is planned at all; it begins with common values.
-pub fn planned<T: Default>(ui: &mut Ui, caption: &str, words: &str, plan: &mut Option<T>) {
-    let mut wanted = plan.is_some();
-    row(ui, caption, |ui, _| {
-        if ui.checkbox(&mut wanted, words).changed() {
-            *plan = wanted.then(T::default);
-        }
-    });
 }
 
 /// The one button of a group that is meant to be pressed.

@@ -3,148 +3,20 @@
 use core::cell::RefCell;
 
 use board::{MassUnit, Quantity, Range, Units};
-use egui::{DragValue, Response, RichText, Role, Ui, WidgetInfo, vec2};
+use egui::{DragValue, Response, Ui, vec2};
 
-use super::typed::{keep_fault, kept_as_it_was, show_fault, typed_text};
+use super::typed::kept_as_it_was;
 use super::{FIELD, LEAST_FIELD, field_room, row};
 
-/// A length that can be typed in any unit, dragged, or stepped with the arrow keys.
+/// A number that can be typed in any unit, dragged, or stepped with the arrow keys.
 ///
 /// What cannot be read, or is out of range, is said below the field; the value stays as it was.
-pub fn length_field(
-    ui: &mut Ui,
-    caption: &str,
-    mm: &mut f64,
-    range: Range,
-    units: Units,
-) -> Response {
-    number_field(ui, caption, mm, Field { range, units })
-}
-
-/// A whole number.
-pub fn count_field(ui: &mut Ui, caption: &str, count: &mut u32, range: Range) -> Response {
-    let mut value = f64::from(*count);
-    let response = number_field(
-        ui,
-        caption,
-        &mut value,
-        Field {
-            range,
-            units: Units::Mm,
-        },
-    );
-    // Not by what the widget says: a text that is taken back changes the value in a frame of its own.
-    if value != f64::from(*count) && value >= 0.0 {
-        *count = value.round() as u32;
-    }
+pub fn number_field(ui: &mut Ui, caption: &str, value: &mut f64, field: Field) -> Response {
+    let response = row(ui, caption, |ui, caption_id| {
+        drag(ui, value, field).labelled_by(caption_id)
+    });
+    fault_line(ui, &response);
     response
-}
-
-/// A plain number, an angle in degrees, or a number in minutes, hours, ml or °C.
-pub fn plain_field(ui: &mut Ui, caption: &str, value: &mut f64, range: Range) -> Response {
-    number_field(
-        ui,
-        caption,
-        value,
-        Field {
-            range,
-            units: Units::Mm,
-        },
-    )
-}
-
-/// A length or an angle that can be left to the program, which then shows what it found (`now`) by its `meaning`.
-pub fn auto_field(
-    ui: &mut Ui,
-    caption: &str,
-    value: &mut Option<f64>,
-    now: f64,
-    field: Field,
-    meaning: &str,
-) {
-    let response = row(ui, caption, |ui, caption_id| {
-        let mut auto = value.is_none();
-        let tick = ui.checkbox(&mut auto, "auto").on_hover_text(meaning);
-        // A screen reader hears which "auto" it is.
-        tick.widget_info(|| {
-            WidgetInfo::selected(
-                Role::CheckBox,
-                true,
-                value.is_none(),
-                format!("{caption}, auto"),
-            )
-        });
-        if tick.changed() {
-            *value = if auto {
-                None
-            } else {
-                Some(rounded(now, field.range.quantity))
-            };
-        }
-        if let Some(value) = value {
-            Some(drag(ui, value, field).labelled_by(caption_id))
-        } else {
-            ui.label(RichText::new(shown(now, field)).weak());
-            None
-        }
-    });
-    if let Some(response) = response {
-        fault_line(ui, &response);
-    }
-}
-
-/// A number that may be left out; it begins at `begun` when the box that says `words` is ticked.
-pub fn optional_field(
-    ui: &mut Ui,
-    caption: &str,
-    value: &mut Option<f64>,
-    begun: f64,
-    field: Field,
-    words: &str,
-) {
-    let response = row(ui, caption, |ui, caption_id| {
-        let mut given = value.is_some();
-        let tick = ui.checkbox(&mut given, words);
-        tick.widget_info(|| {
-            WidgetInfo::selected(
-                Role::CheckBox,
-                true,
-                value.is_some(),
-                format!("{caption}, {words}"),
-            )
-        });
-        if tick.changed() {
-            *value = given.then_some(begun);
-        }
-        let value = value.as_mut()?;
-        Some(drag(ui, value, field).labelled_by(caption_id))
-    });
-    if let Some(response) = response {
-        fault_line(ui, &response);
-    }
-}
-
-/// A number that only the maker knows: nothing stands for it until it is typed, and an empty field takes it back. The hint
-/// says what holds without it.
-pub fn settled_field(
-    ui: &mut Ui,
-    caption: &str,
-    value: &mut Option<f64>,
-    field: Field,
-    hint: &str,
-) {
-    let before = value.map_or_else(String::new, |value| shown(value, field));
-    let typed = typed_text(ui, caption, &before, hint, false);
-    let fault = ui.scope_id().with(caption).with("fault");
-    // A text that is left as it was keeps the value, of which it shows a rounding.
-    if let Some(text) = typed.filter(|text| *text != before) {
-        let read = match text.trim() {
-            "" => Ok(None),
-            text => read(text, field).map(Some),
-        };
-        keep_fault(ui, fault, read.map(|read| *value = read));
-    }
-    show_fault(ui, fault);
 }
 
 /// What a field may hold and how it is shown.
@@ -162,16 +34,8 @@ impl Field {
     }
 }
 
-fn number_field(ui: &mut Ui, caption: &str, value: &mut f64, field: Field) -> Response {
-    let response = row(ui, caption, |ui, caption_id| {
-        drag(ui, value, field).labelled_by(caption_id)
-    });
-    fault_line(ui, &response);
-    response
-}
-
 /// To a hundredth of a millimeter or a tenth of a degree: a place taken over from the program can be read.
-fn rounded(value: f64, quantity: Quantity) -> f64 {
+pub fn rounded(value: f64, quantity: Quantity) -> f64 {
     let parts = if quantity == Quantity::Length {
         100.0
     } else {
@@ -180,7 +44,8 @@ fn rounded(value: f64, quantity: Quantity) -> f64 {
     (value * parts).round() / parts
 }
 
-fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
+/// A number without a caption.
+pub fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
     // The parser runs inside the widget and tells here what it thought of the text.
     let verdict: RefCell<Option<Result<f64, String>>> = RefCell::new(None);
     let before = *value;
@@ -296,14 +161,15 @@ fn fault_of(ui: &Ui, field: &Response) -> Option<String> {
 }
 
 /// What is wrong with the text that was typed last, if anything is.
-fn fault_line(ui: &mut Ui, field: &Response) {
+pub fn fault_line(ui: &mut Ui, field: &Response) {
     let Some(fault) = fault_of(ui, field) else {
         return;
     };
     kept_as_it_was(ui, &fault);
 }
 
-fn read(text: &str, field: Field) -> Result<f64, String> {
+/// The number that a text says, in range, or why it says none.
+pub fn read(text: &str, field: Field) -> Result<f64, String> {
     let read = field.range.quantity.read(text, field.units);
     let value = read.map_err(|error| error.to_string())?;
     in_range(value, field)?;
@@ -315,7 +181,8 @@ fn in_range(value: f64, field: Field) -> Result<(), String> {
     checked.map_err(|fault| fault.shown_in(field.units))
 }
 
-fn shown(value: f64, field: Field) -> String {
+/// A number as the field shows it.
+pub fn shown(value: f64, field: Field) -> String {
     field.range.quantity.shown(value, field.units)
 }
 
@@ -337,7 +204,7 @@ fn step(field: Field, dragging: bool) -> f64 {
 mod tests {
     use super::*;
     use crate::theme;
-    use board::ranges;
+    use board::field::{BOARD_DIAMETER, MOST_RISK, PLAYERS, ROUNDOVER};
     use egui_kittest::Harness;
     use egui_kittest::kittest::Queryable as _;
     use testkit::assert_near;
@@ -345,16 +212,20 @@ mod tests {
     const INCH: f64 = 25.4;
 
     /// Diameter, roundover and players, one field below the other.
-    type State = (f64, f64, u32);
+    type State = (f64, f64, f64);
 
     fn fields(units: Units) -> Harness<'static, State> {
         let panel = move |ui: &mut Ui, state: &mut State| {
-            length_field(ui, "Diameter", &mut state.0, ranges::BOARD, units);
-            length_field(ui, "Roundover", &mut state.1, ranges::ROUNDOVER, units);
-            count_field(ui, "Players", &mut state.2, ranges::PLAYERS);
+            let field = |row: &'static board::Field| Field {
+                range: row.range(),
+                units,
+            };
+            number_field(ui, "Diameter", &mut state.0, field(&BOARD_DIAMETER));
+            number_field(ui, "Roundover", &mut state.1, field(&ROUNDOVER));
+            number_field(ui, "Players", &mut state.2, field(&PLAYERS));
         };
         let builder = Harness::builder().with_context_setup(theme::install);
-        builder.build_ui_state(panel, (500.0, 5.0, 2))
+        builder.build_ui_state(panel, (500.0, 5.0, 2.0))
     }
 
     fn enter(harness: &mut Harness<'static, State>, caption: &str) {
@@ -419,7 +290,7 @@ mod tests {
         write(&mut harness, "Players", "many");
         write(&mut harness, "Roundover", "900");
         write(&mut harness, "Diameter", "wide");
-        assert_eq!(*harness.state(), (500.0, 5.0, 2));
+        assert_eq!(*harness.state(), (500.0, 5.0, 2.0));
         let place = |words: &str| harness.get_by_label_contains(words).rect().top();
         let field = |caption: &str| harness.get_by_label(caption).rect().top();
         assert!(field("Diameter") < place("wide") && place("wide") < field("Roundover"));
@@ -443,13 +314,13 @@ mod tests {
         for _ in 0..3 {
             press(&mut harness, egui::Key::ArrowDown);
         }
-        assert_eq!(harness.state().2, 1);
+        assert_near!(harness.state().2, 1.0, 0.0);
     }
 
     #[test]
     fn shares_are_typed_and_shown_in_percent() {
         let field = Field {
-            range: ranges::RISK,
+            range: MOST_RISK.range(),
             units: Units::Mm,
         };
         assert_eq!(shown(0.05, field), "5 %");
@@ -458,7 +329,7 @@ mod tests {
         }
         assert_eq!(
             read("101", field).unwrap_err(),
-            "risk of a thin web is 101 %; it may be 0 % to 100 %"
+            "most risk is 101 %; it may be 0 % to 100 %"
         );
     }
 

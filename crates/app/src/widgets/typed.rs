@@ -2,15 +2,16 @@
 
 use egui::{Id, RichText, TextEdit, Ui};
 
-use super::{FIELD, row};
+use super::{FIELD, hinted, row};
 use crate::theme::Tokens;
 
-/// The text that was typed, once the field is left; while it is typed in, the text is kept beside the document.
+/// The text that was typed, once the field is left; while it is typed in, the text is kept beside the document. An empty
+/// field shows an example, or what holds without a text; the hint is for whoever rests on it.
 pub fn typed_text(
     ui: &mut Ui,
     caption: &str,
     shown: &str,
-    hint: &str,
+    [example, hint]: [&str; 2],
     lines: bool,
 ) -> Option<String> {
     let kept = ui.scope_id().with(caption).with("typed");
@@ -22,8 +23,8 @@ pub fn typed_text(
         } else {
             TextEdit::singleline(&mut text)
         };
-        ui.add(edit.hint_text(hint).desired_width(FIELD))
-            .labelled_by(label)
+        let edit = edit.hint_text(example).desired_width(FIELD);
+        hinted(ui.add(edit), hint).labelled_by(label)
     });
     if response.changed() {
         ui.data_mut(|data| data.insert_temp(kept, text.clone()));

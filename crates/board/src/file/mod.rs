@@ -4,7 +4,7 @@
 //! structures of its time and brought up to date. A file of a newer number is refused and left alone.
 
 #[cfg(test)]
-mod any_board;
+mod rich;
 mod shape;
 #[cfg(test)]
 mod tests;

@@ -72,7 +72,7 @@ impl<'de> Visitor<'de> for Items<'_> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::any_board::rich_boards;
+    use super::super::rich::rich_boards;
     use super::super::tests::edited;
     use crate::{Board, FileError, read_board, write_board};
 

@@ -3,7 +3,7 @@
 use geometry::{Circle, PocketShape};
 
 use super::neat::Neat;
-use crate::{Blank, Board, BuildError, Hole, Layout, Pocket, layout, ranges};
+use crate::{Blank, Board, BuildError, Hole, Layout, Pocket, field, layout};
 
 /// How far a limit may be missed by rounding, mm.
 const TOLERANCE: f64 = 1e-9;
@@ -77,7 +77,7 @@ pub fn fit_board(board: &mut Board, neat: &Neat) -> Result<bool, BuildError> {
     };
     let (smallest, largest) = (
         step.count_up(least),
-        step.count_up(most.min(ranges::BOARD.max)),
+        step.count_up(most.min(field::BOARD_DIAMETER.range().max)),
     );
     // A larger board leaves a pocket no less room.
     let (fits, steps) = if keeps(smallest) {
@@ -101,7 +101,7 @@ pub fn fit_pitch(board: &mut Board, neat: &Neat) -> Result<bool, BuildError> {
     let reach = geometry::reach(board.pattern, board.players, board.spaces)?;
     let room = board.blank.flat_radius() - board.limits.rim - board.bores.track.radius();
     let most = step
-        .count_down((room / reach).min(ranges::PITCH.max))
+        .count_down((room / reach).min(field::PITCH.range().max))
         .max(1.0);
     let closeness = closeness(board)?.unwrap_or(1.0);
     let least = step.count_up(least_distance(board) / closeness).max(1.0);
@@ -166,7 +166,7 @@ fn without_pockets(board: &Board) -> Result<Layout, BuildError> {
     layout(&Board {
         start: 0,
         blank: Blank {
-            diameter: ranges::BOARD.max,
+            diameter: field::BOARD_DIAMETER.range().max,
             ..board.blank
         },
         ..board.clone()

@@ -11,7 +11,7 @@ use geometry::{Pattern, PocketShape};
 
 use crate::{
     Blank, Board, Bore, Bores, Bottom, BuildError, Center, CircleJig, Piece, PieceKind, Pocket,
-    Units, layout, ranges,
+    Units, field, layout,
 };
 use fit::{
     closeness, fit_board, fit_pitch, fit_pocket, keeps_limits, least_distance, pattern_spare,
@@ -103,11 +103,11 @@ pub fn propose(wishes: &Wishes) -> Result<Board, BuildError> {
 /// What is wished for is held to its range before anything is chosen to suit it.
 fn check_wishes(wishes: &Wishes) -> Result<(), BuildError> {
     let wished = [
-        (ranges::PITCH, wishes.pitch),
-        (ranges::BOARD, wishes.diameter),
-        (ranges::BORE_DIAMETER, wishes.bore),
-        (ranges::PIECE, wishes.piece_diameter),
-        (ranges::ROTATION, wishes.rotation),
+        (field::PITCH.range(), wishes.pitch),
+        (field::BOARD_DIAMETER.range(), wishes.diameter),
+        (field::BORE_DIAMETER, wishes.bore),
+        (field::PIECE_DIAMETER.range(), wishes.piece_diameter),
+        (field::ROTATION.range(), wishes.rotation),
     ];
     for (range, wish) in wished {
         wish.map_or(Ok(()), |value| range.check(value))?;
@@ -200,7 +200,7 @@ fn first_draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
             ..Piece::default()
         },
         blank: Blank {
-            diameter: wishes.diameter.unwrap_or(ranges::BOARD.max),
+            diameter: wishes.diameter.unwrap_or(field::BOARD_DIAMETER.range().max),
             thickness: neat.thickness,
             roundover: neat.roundover,
         },

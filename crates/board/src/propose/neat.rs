@@ -2,7 +2,7 @@
 //!
 //! Sizes of pieces and bores are common practice, no source: a marble rests on a bore about three quarters as wide.
 
-use crate::{Units, ranges};
+use crate::{Units, field};
 
 /// Steps that chosen lengths come in.
 ///
@@ -154,12 +154,14 @@ impl Neat {
 
     /// The jig's pin; a thinner one where a small playing hole would swallow its pilot.
     pub fn pin_for(&self, bore: f64) -> f64 {
-        self.pin.min(bore / 2.0).max(ranges::PIN.min)
+        self.pin.min(bore / 2.0).max(field::JIG_PIN.range().min)
     }
 
     /// The piece that goes with a bore.
     pub fn piece_for(&self, bore: f64) -> f64 {
-        self.size_step.up(bore * 4.0 / 3.0).min(ranges::PIECE.max)
+        self.size_step
+            .up(bore * 4.0 / 3.0)
+            .min(field::PIECE_DIAMETER.range().max)
     }
 
     /// The bore that goes with a piece.
@@ -167,7 +169,7 @@ impl Neat {
         let bore = piece * 3.0 / 4.0;
         let neat = self.size_step.down(bore);
         // A piece under a step or so has no neat bore.
-        (if neat > 0.0 { neat } else { bore }).max(ranges::BORE_DIAMETER.min)
+        (if neat > 0.0 { neat } else { bore }).max(field::BORE_DIAMETER.min)
     }
 }
 
@@ -201,7 +203,7 @@ mod tests {
     fn a_bore_and_its_piece_suit_each_other() {
         let neat = Neat::of(Units::Mm);
         assert_eq!((neat.piece_for(12.0), neat.bore_for(16.0)), (16.0, 12.0));
-        assert_eq!(neat.piece_for(500.0), ranges::PIECE.max);
-        assert!(neat.bore_for(0.1) >= ranges::BORE_DIAMETER.min);
+        assert_eq!(neat.piece_for(500.0), field::PIECE_DIAMETER.range().max);
+        assert!(neat.bore_for(0.1) >= field::BORE_DIAMETER.min);
     }
 }

@@ -1,6 +1,6 @@
 //! Bores one after the other into batches that are poured before they set.
 
-use board::{Filling, ranges};
+use board::{Filling, field};
 
 use super::{FilledBore, HAIR};
 use crate::Workpiece;
@@ -58,7 +58,7 @@ pub fn batch_in_time(workpiece: &Workpiece) -> Option<f64> {
     let each: Vec<f64> = pour.bores.iter().map(|bore| bore.ml).collect();
     let least = least_run(&each, pour.boards as usize, too_long)? + filling.cup;
     let tenths = (least * 10.0 * (1.0 - 1e-6)).floor() / 10.0;
-    (tenths >= (pour.largest + filling.cup).max(ranges::BATCH.min)).then_some(tenths)
+    (tenths >= (pour.largest + filling.cup).max(field::BATCH.range().min)).then_some(tenths)
 }
 
 /// The least that so many bores in a row take, where those of one board come over and over; none where there are not so

@@ -1,6 +1,6 @@
 //! The bore that the wood has room for.
 
-use board::{Board, Change, Hole, Role, ranges};
+use board::{Board, Change, Hole, Role, field};
 use geometry::Circle;
 
 use super::tightest::{Kept, measure, tightest};
@@ -24,7 +24,7 @@ const WOOD: Kept = &[Limit::Rim, Limit::Web];
 /// # Ok::<(), workshop::FitError>(())
 /// ```
 pub fn largest_bore(board: &Board) -> Result<f64, FitError> {
-    let range = ranges::BORE_DIAMETER;
+    let range = field::BORE_DIAMETER;
     let bored = |diameter| with_bores(board, diameter);
     let mut fixed = bored(range.min);
     if has_auto_pockets(board) {

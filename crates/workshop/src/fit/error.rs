@@ -92,7 +92,7 @@ fn nothing(range: Range, short: f64, limit: Limit, holes: &[HoleName], units: Un
     };
     format!(
         "no {} from {} to {} keeps {}; {} are missing at best{place}",
-        range.name,
+        range.name(),
         show(range.min),
         show(range.max),
         limit.label(),
@@ -103,20 +103,20 @@ fn nothing(range: Range, short: f64, limit: Limit, holes: &[HoleName], units: Un
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::ranges;
+    use board::field;
 
     #[test]
     fn what_stops_it_is_told_in_the_makers_unit() {
         let id = |text: &str| text.parse::<board::HoleId>().unwrap().named(2);
         let error = FitError::Nothing {
-            range: ranges::PITCH,
+            range: field::PITCH.range(),
             short: 3.175,
             limit: Limit::Web,
             holes: vec![id("T1-8"), id("T1-9")],
         };
         assert_eq!(
             error.to_string(),
-            "no pitch from 0.1 mm to 1000 mm keeps the web between bores; 3.175 mm are missing at best, at T1-08 and T1-09"
+            "no hole spacing from 0.1 mm to 1000 mm keeps the web between bores; 3.175 mm are missing at best, at T1-08 and T1-09"
         );
         assert!(
             error
@@ -128,14 +128,14 @@ mod tests {
     #[test]
     fn a_count_has_no_unit() {
         let error = FitError::Nothing {
-            range: ranges::SPACES,
+            range: field::SPACES.range(),
             short: 25.4,
             limit: Limit::Rim,
             holes: Vec::new(),
         };
         assert_eq!(
             error.shown_in(Units::Inch),
-            "no spaces a player from 1 to 400 keeps the rim margin; 1\" are missing at best"
+            "no spaces per player from 1 to 400 keeps the rim margin; 1\" are missing at best"
         );
     }
 }

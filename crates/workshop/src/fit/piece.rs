@@ -1,6 +1,6 @@
 //! The piece that the board has room for, and the board that a piece needs.
 
-use board::{Board, Range, ranges};
+use board::{Board, Range, field};
 use geometry::Circle;
 
 use super::growth::{Growing, growing};
@@ -36,7 +36,7 @@ pub struct PieceBoard {
 /// # Ok::<(), workshop::FitError>(())
 /// ```
 pub fn largest_piece(board: &Board) -> Result<f64, FitError> {
-    let range = ranges::PIECE;
+    let range = field::PIECE_DIAMETER.range();
     let mut smallest = board.clone();
     smallest.piece.diameter = range.min;
     let layout = board::layout(&smallest).map_err(FitError::Build)?;
@@ -68,9 +68,9 @@ pub fn largest_piece(board: &Board) -> Result<f64, FitError> {
 /// # Ok::<(), workshop::FitError>(())
 /// ```
 pub fn smallest_pitch_for_piece(board: &Board) -> Result<f64, FitError> {
-    let range = ranges::PITCH;
+    let range = field::PITCH.range();
     let mut roomy = board.clone();
-    roomy.blank.diameter = ranges::BOARD.max;
+    roomy.blank.diameter = field::BOARD_DIAMETER.range().max;
     let fixed = if has_bending_pockets(board) {
         without_pockets(&roomy)
     } else {

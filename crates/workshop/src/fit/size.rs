@@ -1,6 +1,6 @@
 //! The pitch, the board and the rim margin that go with the rest.
 
-use board::{Board, Range, ranges};
+use board::{Board, Range, field};
 
 use super::growth::{Growing, Pitches, growing};
 use super::tightest::{Kept, Tightest, measure, tightest};
@@ -29,7 +29,7 @@ pub fn smallest_board(board: &Board) -> Result<f64, FitError> {
 
 /// The smallest diameter of board on which some limits, the rim margin among them, are kept, mm.
 pub(super) fn smallest_keeping(board: &Board, kept: Kept) -> Result<f64, FitError> {
-    let range = ranges::BOARD;
+    let range = field::BOARD_DIAMETER.range();
     let sized = |diameter: f64| {
         let mut sized = board.clone();
         sized.blank.diameter = diameter;
@@ -73,7 +73,7 @@ pub(super) fn smallest_keeping(board: &Board, kept: Kept) -> Result<f64, FitErro
 /// # Ok::<(), workshop::FitError>(())
 /// ```
 pub fn largest_pitch(board: &Board) -> Result<f64, FitError> {
-    let range = ranges::PITCH;
+    let range = field::PITCH.range();
     let fixed = if has_bending_pockets(board) {
         without_pockets(board)
     } else {
@@ -146,8 +146,8 @@ fn least_missing(holes: &[Growing], room: f64, range: Range) -> Tightest {
 /// [`FitError`] where the board cannot be laid out, or a bore runs into the roundover.
 pub fn rim_left(board: &Board) -> Result<f64, FitError> {
     let range = Range {
-        name: "rim margin",
-        ..ranges::LIMIT
+        label: "Rim margin",
+        ..field::LEAST_RIM.range()
     };
     let mut open = board.clone();
     open.limits.rim = 0.0;

@@ -4,7 +4,7 @@
 //! pin lies no nearer. So counts whose space at the rank after as many as were changed by hand lies too far out are
 //! ruled out by halving; below them counts are tried one by one, since pockets and changes by hand follow no such order.
 
-use board::{Board, Role, ranges};
+use board::{Board, Role, field};
 
 use super::tightest::{Kept, is_kept, measure};
 use super::tried::Tried;
@@ -49,7 +49,7 @@ pub fn most_spaces(board: &Board) -> Result<u32, FitError> {
         }
         tried.note(measure(&counted(board, spaces), RIM));
     }
-    Err(tried.failure(ranges::SPACES))
+    Err(tried.failure(field::SPACES.range()))
 }
 
 /// The board with another number of spaces for each player.

@@ -47,6 +47,7 @@ impl Tried {
         let nothing = OutOfRange {
             range,
             value: f64::NAN,
+            entry: 0,
         };
         FitError::Build(self.fault.unwrap_or_else(|| nothing.into()))
     }

@@ -184,13 +184,13 @@ fn share(missed: Sample, kept: Sample, width: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::ranges;
+    use board::field;
     use std::cell::Cell;
     use testkit::assert_near;
 
     fn walk(start: f64, end: f64) -> Walk {
         Walk {
-            range: ranges::BOARD,
+            range: field::BOARD_DIAMETER.range(),
             start,
             end,
             per_mm: 1.0,
@@ -251,7 +251,7 @@ mod tests {
 
     #[test]
     fn what_cannot_be_laid_out_is_walked_past_or_told() {
-        let fault = || BuildError::Range(ranges::BOARD.check(0.0).unwrap_err());
+        let fault = || BuildError::Range(field::BOARD_DIAMETER.range().check(0.0).unwrap_err());
         let found = walk(10.0, 1000.0).first_kept(|at| {
             if at < 123.0 {
                 Err(fault())

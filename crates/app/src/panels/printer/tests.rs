@@ -111,7 +111,7 @@ fn what_the_correction_leaves_is_taken_as_the_accuracy_of_printing() {
     let mut harness = with_printer();
     fill(&mut harness, "Level readings", "169");
     fill(&mut harness, "Upright readings", "260");
-    harness.get_by_label("Take as print scale ±").click();
+    harness.get_by_label("Take as print scale error").click();
     harness.run();
     // 0.25 / 169, rounded up to five places.
     assert_near!(harness.state().0.errors.print, 0.001_48, 1e-12);

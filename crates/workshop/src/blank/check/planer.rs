@@ -46,7 +46,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
 
 /// The fewest strips that go through the planer, if up to the most that a panel may have are enough.
 pub fn strips_wanted(board: &Board) -> Option<u32> {
-    let most = board::ranges::STRIPS.max as u32;
+    let most = board::field::STRIPS.range().max as u32;
     (2..=most).find(|count| {
         let mut stripped = board.clone();
         stripped.panel.build = Build::Strips { count: *count };

@@ -1,0 +1,37 @@
+//! Rows that several panels share.
+
+use egui::{Button, RichText, Ui, vec2};
+use workshop::Mend;
+
+use crate::command::Command;
+use crate::widgets::{CAPTION, FIELD, row};
+
+/// A caption and what is known of it.
+pub fn fact(ui: &mut Ui, caption: &str, value: &str) {
+    row(ui, caption, |ui, _| ui.add(egui::Label::new(value).wrap()));
+}
+
+/// Small words below the rows that they explain.
+pub fn remark(ui: &mut Ui, words: &str) {
+    ui.label(RichText::new(words).weak().small());
+}
+
+/// A small button below a field that lets the program find the number.
+pub fn fit_button(ui: &mut Ui, mend: Mend, asked: &mut Vec<Command>) {
+    let command = Command::Mend(mend);
+    ui.horizontal(|ui| {
+        ui.add_space(CAPTION + ui.spacing().item_spacing.x);
+        let size = vec2(FIELD, ui.spacing().interact_size.y);
+        let button = ui.add(Button::new(command.label()).min_size(size));
+        if button.on_hover_text(command.tooltip()).clicked() {
+            asked.push(command);
+        }
+    });
+}
+
+/// The button that adds an entry to a list, off where the list is full; tells whether it was pressed.
+pub fn add_button(ui: &mut Ui, words: &str, count: usize, list: &board::Field) -> bool {
+    let has_room = (count as f64) < list.range().max;
+    let button = ui.add_enabled(has_room, Button::new(words));
+    button.on_hover_text(list.hint).clicked()
+}

@@ -1,0 +1,231 @@
+//! Fields of the document: what a row of the table says, drawn with its caption, its hint and its fault.
+
+use board::{Board, Choice, Field, Kind, Quantity, Range, Units, Value};
+use egui::{Align, Checkbox, Layout, RichText, Role, TextEdit, Ui, WidgetInfo, vec2};
+
+use super::list::{corners_field, numbers_field};
+use super::number::{self, drag, fault_line, number_field, read, rounded, shown};
+use super::{CAPTION, FIELD, choice, hinted, keep_fault, row, row_of, show_fault, typed_text};
+
+/// Fields one below the other; those that the board does not have now are left out.
+pub fn fields_ui(ui: &mut Ui, board: &mut Board, fields: &[&Field]) {
+    for field in fields {
+        field_ui(ui, board, field);
+    }
+}
+
+/// A field of the board, if it has it now; tells whether it was changed.
+pub fn field_ui(ui: &mut Ui, board: &mut Board, field: &Field) -> bool {
+    entry_ui(ui, board, field, 0)
+}
+
+/// A field of an entry of a list, if the entry has it now; tells whether it was changed.
+pub fn entry_ui(ui: &mut Ui, board: &mut Board, field: &Field, entry: usize) -> bool {
+    let Some(before) = field.value(board, entry) else {
+        return false;
+    };
+    let mut value = before.clone();
+    value_ui(ui, &field.label(entry), field, &mut value, board.units);
+    value != before && field.set(board, entry, &value)
+}
+
+/// A number of the board with a longer hint than its own.
+pub fn explained_ui(ui: &mut Ui, board: &mut Board, field: &Field, hint: &str) {
+    if let Some(Value::Number(mut number)) = field.value(board, 0) {
+        let range = numeric(field.range(), board.units);
+        hinted_number_ui(ui, &field.label(0), &mut number, range, hint);
+        field.set(board, 0, &Value::Number(number));
+    }
+}
+
+/// A number under a caption of its own, which may be what a field of the board is without standing on it.
+pub fn number_ui(ui: &mut Ui, caption: &str, field: &Field, number: &mut f64, units: Units) {
+    hinted_number_ui(
+        ui,
+        caption,
+        number,
+        numeric(field.range(), units),
+        field.hint,
+    );
+}
+
+fn hinted_number_ui(
+    ui: &mut Ui,
+    caption: &str,
+    number: &mut f64,
+    numeric: number::Field,
+    hint: &str,
+) {
+    hinted(number_field(ui, caption, number, numeric), hint);
+    // Dragging goes through what is between two counts.
+    if numeric.range.quantity == Quantity::Count {
+        *number = number.round();
+    }
+}
+
+/// One of several kinds under a caption of its own.
+pub fn choice_ui<T: Choice + Copy + PartialEq>(ui: &mut Ui, caption: &str, chosen: &mut T) {
+    choice(ui, caption, chosen, T::KINDS, |kind| kind.words());
+}
+
+const fn numeric(range: Range, units: Units) -> number::Field {
+    number::Field { range, units }
+}
+
+/// A field under a caption of its own, for a value that may not stand on the board yet.
+pub fn value_ui(ui: &mut Ui, caption: &str, field: &Field, value: &mut Value, units: Units) {
+    let numeric = |range| numeric(range, units);
+    match (field.kind, &mut *value) {
+        (Kind::Number(_), Value::Number(number)) => number_ui(ui, caption, field, number, units),
+        (Kind::Open(range, without), _) => {
+            open_ui(ui, caption, value, numeric(range), [without, field.hint]);
+        }
+        (Kind::Ticked(range, begun), _) => {
+            ticked_ui(ui, caption, value, numeric(range), begun, field.hint);
+        }
+        (Kind::Choice, Value::Choice(place)) => {
+            let words = field.choices();
+            let places: Vec<usize> = (0..words.len()).collect();
+            let label = |place: usize| words.get(place).copied().unwrap_or_default();
+            let response = choice(ui, caption, place, &places, label);
+            hinted(response, field.hint);
+        }
+        (Kind::Tick | Kind::Part, Value::Tick(on)) => {
+            hinted(
+                row_of(ui, caption, |ui| ui.checkbox(on, caption)),
+                field.hint,
+            );
+        }
+        (Kind::Text(letters), Value::Text(text)) => text_ui(ui, caption, text, letters, field.hint),
+        (
+            Kind::Numbers {
+                each,
+                count,
+                example,
+            },
+            Value::Numbers(numbers),
+        ) => {
+            numbers_field(
+                ui,
+                caption,
+                numbers,
+                [each, count],
+                units,
+                [example, field.hint],
+            );
+        }
+        (Kind::Corners { each, count }, Value::Numbers(numbers)) => {
+            corners_field(ui, caption, numbers, [each, count], units, field.hint);
+        }
+        // What has no widget of its own: entries are added and removed by buttons, holes are chosen on the board.
+        _ => {}
+    }
+}
+
+/// A number that can be left to the program, which then shows what it found.
+pub fn auto_ui(ui: &mut Ui, board: &mut Board, field: &Field, found: f64) {
+    let (Kind::Open(range, meaning), Some(mut value)) = (field.kind, field.value(board, 0)) else {
+        return;
+    };
+    let caption = field.label(0);
+    let numeric = numeric(range, board.units);
+    let response = row(ui, &caption, |ui, caption_id| {
+        let mut auto = value == Value::Open;
+        let tick = ui
+            .checkbox(&mut auto, "auto")
+            .on_hover_text(format!("Automatic: {meaning}"));
+        // A screen reader hears which "auto" it is.
+        tick.widget_info(|| {
+            WidgetInfo::selected(Role::CheckBox, true, auto, format!("{caption}, auto"))
+        });
+        if tick.changed() {
+            value = if auto {
+                Value::Open
+            } else {
+                Value::Number(rounded(found, range.quantity))
+            };
+        }
+        if let Value::Number(number) = &mut value {
+            Some(hinted(drag(ui, number, numeric), field.hint).labelled_by(caption_id))
+        } else {
+            ui.label(RichText::new(shown(found, numeric)).weak());
+            None
+        }
+    });
+    if let Some(response) = response {
+        fault_line(ui, &response);
+    }
+    field.set(board, 0, &value);
+}
+
+/// A number for which nothing stands until it is typed; an empty field takes it back.
+fn open_ui(
+    ui: &mut Ui,
+    caption: &str,
+    value: &mut Value,
+    numeric: number::Field,
+    [without, hint]: [&str; 2],
+) {
+    let before = match value {
+        Value::Number(number) => shown(*number, numeric),
+        _ => String::new(),
+    };
+    let typed = typed_text(ui, caption, &before, [without, hint], false);
+    let fault = ui.scope_id().with(caption).with("fault");
+    // A text that is left as it was keeps the value, of which it shows a rounding.
+    if let Some(text) = typed.filter(|text| *text != before) {
+        let read = match text.trim() {
+            "" => Ok(Value::Open),
+            text => read(text, numeric).map(Value::Number),
+        };
+        keep_fault(ui, fault, read.map(|read| *value = read));
+    }
+    show_fault(ui, fault);
+}
+
+/// A number that is there while its box is ticked.
+fn ticked_ui(
+    ui: &mut Ui,
+    caption: &str,
+    value: &mut Value,
+    numeric: number::Field,
+    begun: f64,
+    hint: &str,
+) {
+    let response = row_of(ui, caption, |ui| {
+        let mut on = *value != Value::Open;
+        let size = vec2(CAPTION, ui.spacing().interact_size.y);
+        let tick = ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
+            ui.set_min_width(CAPTION);
+            ui.add(Checkbox::new(&mut on, caption))
+        });
+        if hinted(tick.inner, hint).changed() {
+            *value = if on {
+                Value::Number(begun)
+            } else {
+                Value::Open
+            };
+        }
+        let Value::Number(number) = value else {
+            return None;
+        };
+        let response = hinted(drag(ui, number, numeric), hint);
+        // The box has the caption for its name, and the number one of its own.
+        ui.ctx().accesskit_node_builder(response.id, |node| {
+            node.set_label(format!("{caption}, size"));
+        });
+        Some(response)
+    });
+    if let Some(response) = response {
+        fault_line(ui, &response);
+    }
+}
+
+fn text_ui(ui: &mut Ui, caption: &str, text: &mut String, letters: Range, hint: &str) {
+    row(ui, caption, |ui, caption_id| {
+        let edit = TextEdit::singleline(text)
+            .char_limit(letters.max as usize)
+            .desired_width(FIELD);
+        hinted(ui.add(edit), hint).labelled_by(caption_id);
+    });
+}

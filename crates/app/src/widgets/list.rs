@@ -1,0 +1,130 @@
+//! Fields for several numbers at once: the offsets of a live edge, corners, seams, index plates.
+
+use board::{Quantity, Range, Units, parse_lengths};
+use egui::Ui;
+
+use super::number::{Field, shown};
+use super::{keep_fault, show_fault, typed_text};
+
+/// Numbers parted by semicolons in one line, each in range and not too many. What cannot be read is said below, and the
+/// list stays as it was.
+pub fn numbers_field(
+    ui: &mut Ui,
+    caption: &str,
+    numbers: &mut Vec<f64>,
+    ranges: [Range; 2],
+    units: Units,
+    words: [&str; 2],
+) {
+    let before = joined(numbers, ranges[0], units);
+    let typed = typed_text(ui, caption, &before, words, false);
+    take(ui, caption, typed, |text| {
+        *numbers = read(text, ranges, 1, units)?;
+        Ok(())
+    });
+}
+
+/// Corners, one a line, its x and y parted by a semicolon; they follow each other in the list.
+pub fn corners_field(
+    ui: &mut Ui,
+    caption: &str,
+    numbers: &mut Vec<f64>,
+    ranges: [Range; 2],
+    units: Units,
+    hint: &str,
+) {
+    let corners = numbers.chunks(2);
+    let lines: Vec<String> = corners
+        .map(|corner| joined(corner, ranges[0], units))
+        .collect();
+    let typed = typed_text(
+        ui,
+        caption,
+        &lines.join("\n"),
+        ["x; y\nx; y\n…", hint],
+        true,
+    );
+    take(ui, caption, typed, |text| {
+        *numbers = read(text, ranges, 2, units)?;
+        Ok(())
+    });
+}
+
+fn joined(numbers: &[f64], range: Range, units: Units) -> String {
+    let field = Field { range, units };
+    let words: Vec<String> = numbers.iter().map(|number| shown(*number, field)).collect();
+    words.join("; ")
+}
+
+/// Gives on what was typed, or keeps the words that say what is wrong until the next try.
+fn take(
+    ui: &mut Ui,
+    caption: &str,
+    typed: Option<String>,
+    give: impl FnOnce(&str) -> Result<(), String>,
+) {
+    let fault = ui.scope_id().with(caption).with("fault");
+    if let Some(text) = typed {
+        keep_fault(ui, fault, give(&text));
+    }
+    show_fault(ui, fault);
+}
+
+/// The numbers of a text, as many for each entry.
+fn read(
+    text: &str,
+    [each, count]: [Range; 2],
+    for_each: usize,
+    units: Units,
+) -> Result<Vec<f64>, String> {
+    let numbers = match each.quantity {
+        Quantity::Count => counts(text)?,
+        _ => parse_lengths(text, units).map_err(|error| error.to_string())?,
+    };
+    if numbers.len() % for_each > 0 {
+        return Err("the last corner has no y; each corner is x; y".into());
+    }
+    let entries = (numbers.len() / for_each) as f64;
+    count
+        .check(entries)
+        .map_err(|fault| fault.shown_in(units))?;
+    for number in &numbers {
+        each.check(*number).map_err(|fault| fault.shown_in(units))?;
+    }
+    Ok(numbers)
+}
+
+/// Whole numbers parted by semicolons, commas or spaces.
+fn counts(text: &str) -> Result<Vec<f64>, String> {
+    let words = text
+        .split([';', ',', ' '])
+        .map(str::trim)
+        .filter(|word| !word.is_empty());
+    let read = |word: &str| match word.parse::<u32>() {
+        Ok(count) => Ok(f64::from(count)),
+        Err(_) => Err(format!("\"{word}\" is no whole number")),
+    };
+    words.map(read).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Kind, field};
+
+    #[test]
+    fn lists_are_read_whole_or_not_at_all() {
+        let Kind::Numbers { each, count, .. } = field::LOWER_EDGE.kind else {
+            panic!("a live edge is no list")
+        };
+        let read = |text: &str| read(text, [each, count], 1, Units::Mm);
+        assert_eq!(read("0; 12.5; 1/2\""), Ok(vec![0.0, 12.5, 12.7]));
+        assert_eq!(read("  "), Ok(vec![]));
+        assert!(read("0; x").is_err());
+        let negative = read("3; -1").unwrap_err();
+        assert!(
+            negative.starts_with("lower live edge is -1 mm"),
+            "{negative}"
+        );
+    }
+}

@@ -1,0 +1,64 @@
+//! Fields of the center and of the bores.
+
+use super::Kind::{Choice, Number};
+use crate::Quantity::Length;
+use crate::{Center, Range};
+
+const PIN_HOLE: Range = Length.of(0.1, 100.0);
+/// Diameter of any bore.
+pub(super) const DIAMETER: Range = Length.of(0.1, 500.0);
+/// The same under a name for the bores of all roles at once.
+pub const BORE_DIAMETER: Range = DIAMETER.named("Bore diameter");
+/// Depth of any bore.
+pub(super) const DEPTH: Range = Length.of(0.0, 500.0);
+
+/// Diameter, depth and bottom of a bore.
+macro_rules! bore {
+    ($(#[$doc:meta])* $rows:ident: $diameter:ident $depth:ident $bottom:ident $path:literal, [$($way:tt)+] $label:literal) => {
+        fields! {
+            $(#[$doc])*
+            $rows:
+            $diameter concat!($path, ".diameter_mm"), [$($way)+ .diameter] concat!($label, " diameter"),
+                $crate::field::Kind::Number($crate::field::bores::DIAMETER), "At the top face";
+            $depth concat!($path, ".depth_mm"), [$($way)+ .depth] concat!($label, " depth"),
+                $crate::field::Kind::Number($crate::field::bores::DEPTH), "To where the full diameter ends, above a point or spur";
+            $bottom concat!($path, ".bottom"), [$($way)+ .bottom] concat!($label, " bottom"),
+                $crate::field::Kind::Choice, "The shape that the bit leaves";
+        }
+    };
+}
+pub(super) use bore;
+
+fields! {
+    /// What is at the center pin.
+    CENTER_FIELDS:
+    CENTER "center.kind", [.center] "At the center", Choice, "";
+    PIVOT_DIAMETER "center.diameter_mm", [.center {Center::Pivot => diameter}] "Pivot diameter", Number(PIN_HOLE), "";
+    PIVOT_DEPTH "center.depth_mm", [.center {Center::Pivot => depth}] "Pivot depth", Number(DEPTH), "";
+    PILOT "center.pilot_mm", [.center {Center::Hole => pilot}] "Pilot diameter", Number(PIN_HOLE),
+        "The hole for the jig's pin in the middle of the playing hole";
+}
+
+bore! {
+    /// The playing hole at the center pin.
+    CENTER_BORE: CENTER_DIAMETER CENTER_DEPTH CENTER_BOTTOM "center.bore", [.center {Center::Hole => bore}] "Center"
+}
+bore! {
+    /// The bores of the track.
+    TRACK_BORE: TRACK_DIAMETER TRACK_DEPTH TRACK_BOTTOM "bores.track", [.bores.track] "Track"
+}
+bore! {
+    /// The bores of the home lanes.
+    HOME_BORE: HOME_DIAMETER HOME_DEPTH HOME_BOTTOM "bores.home", [.bores.home] "Home"
+}
+bore! {
+    /// The bores of the start pockets.
+    START_BORE: START_DIAMETER START_DEPTH START_BOTTOM "bores.start", [.bores.start] "Start"
+}
+
+fields! {
+    /// What all bores share.
+    SPUR_FIELDS:
+    SPUR "bores.spur_mm", [.bores.spur] "Forstner spur", Number(Length.of(0.0, 50.0)),
+        "How far the spur of your bit reaches below the floor of the bore";
+}

@@ -1,0 +1,108 @@
+//! How fields stand in the file, and by which paths they are found.
+
+use serde_json::Value as Json;
+
+use super::{Field, Kind, Value, all_fields};
+use crate::Board;
+
+impl Field {
+    /// Its path in the file, for an entry of a list.
+    pub fn path_of(&self, entry: usize) -> String {
+        self.path.replacen("[]", &format!("[{entry}]"), 1)
+    }
+
+    /// Whether it is of an entry of a list.
+    pub fn is_of_entry(&self) -> bool {
+        self.path.contains("[]")
+    }
+
+    /// What the file has there, as JSON; of one of several its word. None where the board has no such field now.
+    ///
+    /// ```
+    /// use board::{Board, field};
+    /// assert_eq!(field::PITCH.written(&Board::default(), 0).as_deref(), Some("19.0"));
+    /// assert_eq!(field::PATTERN.written(&Board::default(), 0).as_deref(), Some("ring"));
+    /// ```
+    pub fn written(&self, board: &Board, entry: usize) -> Option<String> {
+        self.value(board, entry)?;
+        let file = serde_json::to_value(board).ok()?;
+        match at(&file, &self.path_of(entry))? {
+            Json::String(word) if self.kind == Kind::Choice => Some(word.clone()),
+            // A choice with numbers of its own stands under its word.
+            Json::Object(members) if self.kind == Kind::Choice => members.keys().next().cloned(),
+            other => Some(other.to_string()),
+        }
+    }
+
+    /// The words that the file has for what can be chosen, in the order of [`Field::choices`].
+    pub fn words(&self, board: &Board, entry: usize) -> Vec<String> {
+        let word = |place| {
+            let mut board = board.clone();
+            self.set(&mut board, entry, &Value::Choice(place));
+            self.written(&board, entry)
+        };
+        (0..self.choices().len()).filter_map(word).collect()
+    }
+
+    /// Adds the optional parts that it stands in, and the next entry of a list if it is of that one.
+    pub fn begin(&self, board: &mut Board, entry: usize) {
+        for within in all_fields() {
+            let Some(rest) = self.path.strip_prefix(within.path) else {
+                continue;
+            };
+            match within.value(board, 0) {
+                Some(Value::Tick(false)) if rest.starts_with(['.', '[']) => {
+                    within.set(board, 0, &Value::Tick(true));
+                }
+                Some(Value::Entries(count)) if rest.starts_with("[]") && entry == count => {
+                    within.set(board, 0, &Value::Entries(count + 1));
+                }
+                _ => {}
+            }
+        }
+    }
+}
+
+/// The field at a path of the file, with the entry of a list; units at the ends of names may be left out.
+///
+/// ```
+/// use board::field;
+/// let (found, entry) = field::find("screws[2].depth").unwrap();
+/// assert_eq!((found.path, entry), ("screws[].depth_mm", 2));
+/// ```
+pub fn find(path: &str) -> Option<(&'static Field, usize)> {
+    let mut fields = all_fields();
+    if let Some(field) = fields.find(|field| plain(field.path) == plain(path)) {
+        return (!field.is_of_entry()).then_some((field, 0));
+    }
+    let (list, rest) = path.split_once('[')?;
+    let (entry, rest) = rest.split_once(']')?;
+    let collapsed = plain(&format!("{list}[]{rest}"));
+    let field = all_fields().find(|field| plain(field.path) == collapsed)?;
+    Some((field, entry.parse().ok()?))
+}
+
+/// A path without the units at the ends of its names.
+fn plain(path: &str) -> String {
+    const UNITS: [&str; 16] = [
+        "_mm_min", "_kg_m3", "_g_cm3", "_g_ml", "_percent", "_mm", "_deg", "_rpm", "_ml", "_min",
+        "_kg", "_g", "_n", "_s", "_h", "_c",
+    ];
+    let name = |name: &str| {
+        let (name, index) = name.split_at(name.find('[').unwrap_or(name.len()));
+        let bare = UNITS.iter().find_map(|unit| name.strip_suffix(unit));
+        let bare = bare.unwrap_or(name);
+        format!("{bare}{index}")
+    };
+    let names: Vec<String> = path.split('.').map(name).collect();
+    names.join(".")
+}
+
+/// What stands at a path of a file.
+fn at<'a>(file: &'a Json, path: &str) -> Option<&'a Json> {
+    let mut names = path.split(['.', '[']);
+    names.try_fold(file, |found, name| match name.strip_suffix(']') {
+        Some(entry) => found.get(entry.parse::<usize>().ok()?),
+        None => found.get(name),
+    })
+}

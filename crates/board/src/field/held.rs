@@ -1,0 +1,253 @@
+//! What stands at a place of the document, whatever its type, as one value that can be read and replaced.
+
+use crate::{Board, HoleId};
+
+/// What a field has.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Value {
+    /// A number; lengths in mm.
+    Number(f64),
+    /// No number, where it may be left open.
+    Open,
+    /// One of several, by its place in the list of them.
+    Choice(usize),
+    /// On or off; of an optional part, whether it is there.
+    Tick(bool),
+    /// A text, or the name of a hole.
+    Text(String),
+    /// A list of numbers; x and y of a corner follow each other.
+    Numbers(Vec<f64>),
+    /// How many entries a list has.
+    Entries(usize),
+}
+
+/// What can stand at a place of the document.
+pub trait Held: Sized {
+    /// What it is now.
+    fn value(&self) -> Value;
+
+    /// What it becomes by another value; none where it cannot have that.
+    fn with(&self, value: &Value, board: &Board) -> Option<Self>;
+
+    /// The words of what can be chosen, in the order lists show them.
+    fn choices() -> Vec<&'static str> {
+        Vec::new()
+    }
+}
+
+/// The words of what can be chosen at a place.
+pub fn choices_of<T: Held>(_: fn(&Board, usize) -> Option<&T>) -> Vec<&'static str> {
+    T::choices()
+}
+
+/// One of several kinds, each of which may have numbers of its own.
+pub trait Choice: Clone + 'static {
+    /// Every kind as it is first chosen, in the order lists show them.
+    const KINDS: &'static [Self];
+
+    /// The words that screens use.
+    fn words(&self) -> &'static str;
+
+    /// The kind as it begins on a board that has another one.
+    fn begun(&self, _board: &Board) -> Self {
+        self.clone()
+    }
+}
+
+/// An optional part of the document, or the entry of a list.
+pub trait Part: Clone {
+    /// The part as it begins on a board.
+    fn begun(board: &Board) -> Self;
+}
+
+/// The place of a choice in the list of its kinds.
+pub fn place_of<T: Choice>(choice: &T) -> usize {
+    let kind = core::mem::discriminant(choice);
+    let is_it = |other: &T| core::mem::discriminant(other) == kind;
+    T::KINDS.iter().position(is_it).unwrap_or_default()
+}
+
+impl<T: Choice> Held for T {
+    fn value(&self) -> Value {
+        Value::Choice(place_of(self))
+    }
+
+    /// What is chosen again keeps its numbers.
+    fn with(&self, value: &Value, board: &Board) -> Option<Self> {
+        match value {
+            Value::Choice(place) if *place == place_of(self) => Some(self.clone()),
+            Value::Choice(place) => Some(T::KINDS.get(*place)?.begun(board)),
+            _ => None,
+        }
+    }
+
+    fn choices() -> Vec<&'static str> {
+        T::KINDS.iter().map(T::words).collect()
+    }
+}
+
+impl<T: Part> Held for Option<T> {
+    fn value(&self) -> Value {
+        Value::Tick(self.is_some())
+    }
+
+    fn with(&self, value: &Value, board: &Board) -> Option<Self> {
+        match (value, self) {
+            (Value::Tick(false), _) => Some(None),
+            (Value::Tick(true), None) => Some(Some(T::begun(board))),
+            (Value::Tick(true), Some(_)) => Some(self.clone()),
+            _ => None,
+        }
+    }
+}
+
+impl<T: Part> Held for Vec<T> {
+    fn value(&self) -> Value {
+        Value::Entries(self.len())
+    }
+
+    fn with(&self, value: &Value, board: &Board) -> Option<Self> {
+        let Value::Entries(count) = value else {
+            return None;
+        };
+        let mut entries = self.clone();
+        entries.resize_with(*count, || T::begun(board));
+        Some(entries)
+    }
+}
+
+impl Held for f64 {
+    fn value(&self) -> Value {
+        Value::Number(*self)
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        number(value)
+    }
+}
+
+impl Held for u32 {
+    fn value(&self) -> Value {
+        Value::Number(f64::from(*self))
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        number(value).and_then(whole)
+    }
+}
+
+impl Held for Option<f64> {
+    fn value(&self) -> Value {
+        self.map_or(Value::Open, Value::Number)
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        match value {
+            Value::Open => Some(None),
+            value => number(value).map(Some),
+        }
+    }
+}
+
+/// A place, which may be left to the program.
+impl Held for Option<[f64; 2]> {
+    fn value(&self) -> Value {
+        Value::Tick(self.is_some())
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        match value {
+            Value::Tick(given) => Some(given.then_some(self.unwrap_or_default())),
+            _ => None,
+        }
+    }
+}
+
+impl Held for bool {
+    fn value(&self) -> Value {
+        Value::Tick(*self)
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        match value {
+            Value::Tick(on) => Some(*on),
+            _ => None,
+        }
+    }
+}
+
+impl Held for String {
+    fn value(&self) -> Value {
+        Value::Text(self.clone())
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        match value {
+            Value::Text(text) => Some(text.clone()),
+            _ => None,
+        }
+    }
+}
+
+impl Held for HoleId {
+    fn value(&self) -> Value {
+        Value::Text(self.to_string())
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        match value {
+            Value::Text(name) => name.parse().ok(),
+            _ => None,
+        }
+    }
+}
+
+impl Held for Vec<f64> {
+    fn value(&self) -> Value {
+        Value::Numbers(self.clone())
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        numbers(value).map(<[f64]>::to_vec)
+    }
+}
+
+impl Held for Vec<u32> {
+    fn value(&self) -> Value {
+        Value::Numbers(self.iter().copied().map(f64::from).collect())
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        numbers(value)?.iter().copied().map(whole).collect()
+    }
+}
+
+impl Held for Vec<[f64; 2]> {
+    fn value(&self) -> Value {
+        Value::Numbers(self.concat())
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        let (corners, rest) = numbers(value)?.as_chunks();
+        rest.is_empty().then(|| corners.to_vec())
+    }
+}
+
+fn number(value: &Value) -> Option<f64> {
+    match value {
+        Value::Number(number) => Some(*number),
+        _ => None,
+    }
+}
+
+fn numbers(value: &Value) -> Option<&[f64]> {
+    match value {
+        Value::Numbers(numbers) => Some(numbers),
+        _ => None,
+    }
+}
+
+fn whole(number: f64) -> Option<u32> {
+    let fits = number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(&number);
+    fits.then_some(number as u32)
+}

@@ -1,0 +1,101 @@
+//! Boards that tests make up from the table: any that can be, and those that have everything.
+
+use proptest::prelude::*;
+
+use super::{Field, Kind, Value, all_fields};
+use crate::{Board, HoleId, Quantity, Role};
+
+/// Any board within its ranges.
+pub fn boards() -> impl Strategy<Value = Board> {
+    prop::collection::vec(0.0..1.0_f64, 500).prop_map(|shares| {
+        let mut shares = shares.into_iter().cycle();
+        filled(|field| value_at(field, shares.next().unwrap()))
+    })
+}
+
+/// Boards that together have every part, every kind of every choice, and entries in every list.
+pub fn full_boards() -> Vec<Board> {
+    let most_kinds = all_fields()
+        .map(|field| field.choices().len())
+        .max()
+        .unwrap();
+    let full = (0..most_kinds).map(|turn| {
+        let mut numbered = 0.0;
+        filled(|field| {
+            numbered += 1.0;
+            let count = field.choices().len();
+            match field.kind {
+                Kind::Choice => Value::Choice(turn % count),
+                Kind::Entries(_) => Value::Entries(2),
+                Kind::Numbers { .. } | Kind::Corners { .. } => value_at(field, 0.5),
+                // A value of its own, so that no two are taken for each other.
+                _ => value_at(field, 0.6 + numbered / 4000.0),
+            }
+        })
+    });
+    full.collect()
+}
+
+/// A board on which each field has the value that is chosen for it, from the first to the last: what is chosen may bring
+/// fields that come after it.
+fn filled(mut choose: impl FnMut(&'static Field) -> Value) -> Board {
+    const MOST_ENTRIES: usize = 3;
+    let mut board = Board::default();
+    for field in all_fields() {
+        for entry in 0..MOST_ENTRIES {
+            if field.value(&board, entry).is_some() && (entry == 0 || field.is_of_entry()) {
+                let value = choose(field);
+                assert!(
+                    field.set(&mut board, entry, &value),
+                    "{}: {value:?}",
+                    field.path
+                );
+            }
+        }
+    }
+    board
+}
+
+/// A value for a field by a share of what it may be: 0 is the least, the first, off or none.
+pub fn value_at(field: &Field, share: f64) -> Value {
+    let place = |count: usize| (share * count as f64) as usize % count;
+    let number = |share: f64| {
+        let range = field.range();
+        let number = range.min + share * (range.max.min(1e6) - range.min);
+        if range.quantity == Quantity::Count {
+            number.round()
+        } else {
+            number.clamp(range.min, range.max)
+        }
+    };
+    match field.kind {
+        Kind::Number(_) => Value::Number(number(share)),
+        Kind::Open(..) | Kind::Ticked(..) if share < 0.5 => Value::Open,
+        Kind::Open(..) | Kind::Ticked(..) => Value::Number(number(2.0 * share - 1.0)),
+        Kind::Choice => Value::Choice(place(field.choices().len())),
+        Kind::Tick | Kind::Part => Value::Tick(share >= 0.5),
+        Kind::Text(_) => Value::Text(
+            "Ünï \"\\\n½"
+                .chars()
+                .cycle()
+                .take(number(share / 5.0) as usize)
+                .collect(),
+        ),
+        Kind::Hole(_) if share == 0.0 => Value::Text(HoleId::CENTER.to_string()),
+        Kind::Hole(_) => {
+            let role = Role::ALL[place(4)];
+            Value::Text(HoleId::new(role, 1 + place(24) as u32, number(share) as u32).to_string())
+        }
+        Kind::Numbers { .. } => Value::Numbers(
+            (0..place(5))
+                .map(|at| number(share * at as f64 / 5.0))
+                .collect(),
+        ),
+        Kind::Corners { .. } => Value::Numbers(
+            (0..2 * place(5))
+                .map(|at| number(share * at as f64 / 10.0))
+                .collect(),
+        ),
+        Kind::Entries(_) => Value::Entries(place(4)),
+    }
+}

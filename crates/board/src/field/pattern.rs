@@ -1,0 +1,40 @@
+//! Fields of the board as a whole, the pattern, the home lanes and the start pockets.
+
+use geometry::Pattern;
+
+use super::Kind::{Choice, Number, Open, Text};
+use crate::Quantity::{Angle, Count, Length, Share};
+
+const MOST_HOLES: f64 = geometry::MOST_HOLES as f64;
+
+fields! {
+    /// Title and unit, pattern, lanes and pockets.
+    PATTERN_FIELDS:
+    TITLE "title", [.title] "Title",
+        Text(Count.range("letters of the title", 0.0, 120.0)), "";
+    UNITS "units", [.units] "Units", Choice, "Lengths are shown in these; the file has millimeters";
+    PLAYERS "players", [.players] "Players",
+        Number(Count.of(1.0, *geometry::PLAYERS.end() as f64)), "";
+    PATTERN "pattern.kind", [.pattern] "Track shape", Choice, "";
+    LOBE_DEPTH "pattern.depth", [.pattern {Pattern::Lobes => depth}] "Lobe depth",
+        Number(Share.of(*geometry::LOBE_DEPTH.start(), *geometry::LOBE_DEPTH.end())), "As a share of the radius";
+    ACROSS "pattern.across", [.pattern {Pattern::Arms => across}] "Holes across an arm",
+        Number(Count.of(*geometry::ARM_WIDTH.start() as f64, *geometry::ARM_WIDTH.end() as f64)), "An odd number";
+    SPACES "spaces", [.spaces] "Spaces per player", Number(Count.of(1.0, *geometry::SPACES.end() as f64)),
+        "Holes of the track from one player's axis to the next";
+    HOME "home", [.home] "Home holes", Number(Count.of(0.0, MOST_HOLES)), "In the home lane of each player";
+    START "start", [.start] "Start holes", Number(Count.of(0.0, MOST_HOLES)), "In the start pocket of each player";
+    PITCH "pitch_mm", [.pitch] "Hole spacing",
+        Number(Length.of(*geometry::PITCH.start(), *geometry::PITCH.end())),
+        "The pitch: straight distance between the centers of neighbors along the track";
+    ROTATION "rotation_deg", [.rotation] "Rotation", Number(Angle.of(-360.0, 360.0)),
+        "Bearing of the first player's axis, clockwise from 12 o'clock";
+    POCKET_SHAPE "pocket.shape", [.pocket.shape] "Start pocket", Choice, "How its holes stand together";
+    POCKET_BEARING "pocket.bearing_deg", [.pocket.bearing] "Pocket angle",
+        Open(Angle.of(-180.0, 180.0), AUTO), "Of its middle from the player's axis, clockwise";
+    POCKET_RADIUS "pocket.radius_mm", [.pocket.radius] "Pocket radius",
+        Open(Length.of(0.0, 5000.0), AUTO), "Of its middle from the center pin";
+}
+
+/// What holds for a start pocket without a place.
+const AUTO: &str = "where most wood remains";

@@ -1,0 +1,59 @@
+//! The rows of the table, each written once: from one path through the document come reading and writing.
+
+/// The place that a path leads to: `.name` is a member, `?` an optional part, `[]` the entry of a list, `[0]` a coordinate,
+/// and `{Variant => name}` a member of what is chosen. Where the path ends early, the function around it gives none.
+macro_rules! reach {
+    ($how:tt $at:ident $it:expr;) => { $it };
+    ([$part:ident $entry:ident ($($borrow:tt)+)] $at:ident $it:expr; ? $($rest:tt)*) => {
+        reach!([$part $entry ($($borrow)+)] $at *$it.$part()?; $($rest)*)
+    };
+    ([$part:ident $entry:ident ($($borrow:tt)+)] $at:ident $it:expr; [] $($rest:tt)*) => {
+        reach!([$part $entry ($($borrow)+)] $at *$it.$entry($at)?; $($rest)*)
+    };
+    ($how:tt $at:ident $it:expr; [$coordinate:literal] $($rest:tt)*) => {
+        reach!($how $at $it[$coordinate]; $($rest)*)
+    };
+    ($how:tt $at:ident $it:expr; .$member:ident $($rest:tt)*) => {
+        reach!($how $at $it.$member; $($rest)*)
+    };
+    ([$part:ident $entry:ident ($($borrow:tt)+)] $at:ident $it:expr;
+        {$($chosen:path)|+ => $member:ident} $($rest:tt)*) => {
+        reach!([$part $entry ($($borrow)+)] $at *match $($borrow)+ $it {
+            $($chosen { $member, .. })|+ => $member,
+            _ => return None,
+        }; $($rest)*)
+    };
+}
+
+/// Rows of the table, in the order of the document, and the list of them: name, path in the file, way through the
+/// document, label, kind, hint.
+macro_rules! fields {
+    ($(#[$doc:meta])* $rows:ident: $($name:ident $path:expr, [$($way:tt)+] $label:expr, $kind:expr, $hint:expr;)+) => {
+        $(
+            #[doc = $label]
+            pub static $name: $crate::field::Field = $crate::field::Field {
+                path: $path,
+                label: $label,
+                hint: $hint,
+                kind: $crate::field::Kind::named($kind, $label),
+                read: |board, at| {
+                    let _ = at;
+                    Some($crate::field::held::Held::value(&reach!([as_ref get (&)] at board; $($way)+)))
+                },
+                write: |board, at, value| {
+                    let _ = at;
+                    let next = $crate::field::held::Held::with(
+                        &reach!([as_ref get (&)] at board; $($way)+), value, board)?;
+                    reach!([as_mut get_mut (&mut)] at board; $($way)+) = next;
+                    Some(())
+                },
+                choices: || $crate::field::held::choices_of(|board, at| {
+                    let _ = at;
+                    Some(&reach!([as_ref get (&)] at board; $($way)+))
+                }),
+            };
+        )+
+        $(#[$doc])*
+        pub static $rows: &[&$crate::field::Field] = &[$(&$name),+];
+    };
+}

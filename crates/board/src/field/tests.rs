@@ -1,0 +1,182 @@
+//! The table of fields and the document say the same: nothing stands in a file that has no row, and no row is about
+//! nothing.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde_json::Value as Json;
+
+use super::made::{full_boards, value_at};
+use super::*;
+
+/// Every number, text and tick of a board's file by its path; of an empty list and of nothing the path itself.
+fn leaves(board: &Board) -> BTreeMap<String, Json> {
+    fn walk(path: String, value: Json, found: &mut BTreeMap<String, Json>) {
+        match value {
+            Json::Object(members) => {
+                for (name, value) in members {
+                    let within = if path.is_empty() {
+                        name
+                    } else {
+                        format!("{path}.{name}")
+                    };
+                    walk(within, value, found);
+                }
+            }
+            Json::Array(entries) if !entries.is_empty() => {
+                for (at, value) in entries.into_iter().enumerate() {
+                    walk(format!("{path}[{at}]"), value, found);
+                }
+            }
+            other => {
+                found.insert(path, other);
+            }
+        }
+    }
+    let mut found = BTreeMap::new();
+    walk(
+        String::new(),
+        serde_json::to_value(board).unwrap(),
+        &mut found,
+    );
+    found
+}
+
+/// The rows that a place in a file belongs to: that of the place, or of the list of numbers that it is in.
+fn rows_of(leaf: &str) -> Vec<&'static Field> {
+    let (mut collapsed, mut within) = (String::new(), false);
+    for letter in leaf.chars() {
+        within = (within && letter != ']') || letter == '[';
+        if !within || letter == '[' {
+            collapsed.push(letter);
+        }
+    }
+    let list = collapsed.trim_end_matches("[]");
+    let is_list = |field: &Field| matches!(field.kind, Kind::Numbers { .. } | Kind::Corners { .. });
+    let is_it = |field: &&Field| {
+        field.path == leaf || field.path == collapsed || (field.path == list && is_list(field))
+    };
+    all_fields().filter(is_it).collect()
+}
+
+#[test]
+fn whatever_stands_in_a_file_has_one_row() {
+    for board in full_boards() {
+        for leaf in leaves(&board).keys() {
+            let rows: Vec<&str> = rows_of(leaf).iter().map(|field| field.path).collect();
+            assert_eq!(rows.len(), 1, "{leaf} has the rows {rows:?}");
+        }
+    }
+}
+
+#[test]
+fn every_row_is_about_something_in_a_file() {
+    let boards = full_boards();
+    for field in all_fields() {
+        let has =
+            |board: &Board| field.value(board, 0).is_some() || field.value(board, 1).is_some();
+        assert!(boards.iter().any(has), "{} is on no board", field.path);
+    }
+}
+
+/// What is written through the row stands at its path, and nothing else has changed but what hangs on it.
+#[test]
+fn a_row_reads_and_writes_the_very_place_that_its_path_names() {
+    for board in full_boards() {
+        let was = leaves(&board);
+        for field in all_fields() {
+            let entry = usize::from(field.is_of_entry() && field.value(&board, 1).is_some());
+            let Some(before) = field.value(&board, entry) else {
+                continue;
+            };
+            let path = field.path_of(entry);
+            for share in [0.2, 0.9] {
+                let mut changed = board.clone();
+                let value = value_at(field, share);
+                if value == before {
+                    continue;
+                }
+                assert!(field.set(&mut changed, entry, &value), "{path}");
+                assert_eq!(field.value(&changed, entry), Some(value.clone()), "{path}");
+                let is = leaves(&changed);
+                let differing = was
+                    .keys()
+                    .chain(is.keys())
+                    .filter(|leaf| was.get(*leaf) != is.get(*leaf));
+                for leaf in differing {
+                    let within = path.trim_end_matches(".kind");
+                    assert!(leaf.starts_with(within), "{path} changed {leaf}");
+                }
+                if let Value::Number(number) = value {
+                    assert_eq!(is[&path].as_f64(), Some(number), "{path}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_row_is_found_by_its_path_and_its_label_is_its_own() {
+    let mut labels = BTreeSet::new();
+    for field in all_fields() {
+        let entry = if field.is_of_entry() { 3 } else { 0 };
+        let (found, at) = find(&field.path_of(entry)).unwrap();
+        assert_eq!((found.path, at), (field.path, entry));
+        assert!(labels.insert(field.label(0)), "{} is twice", field.label(0));
+    }
+    assert_eq!(
+        find("filling.pot_life").unwrap().0.path,
+        "filling.pot_life_min"
+    );
+    for wrong in [
+        "",
+        "pitsch",
+        "screws[].count",
+        "screws[x].count",
+        "screws.count",
+        "recess.at_mm[2]",
+    ] {
+        assert!(find(wrong).is_none(), "{wrong}");
+    }
+}
+
+#[test]
+fn labels_and_hints_are_phrases() {
+    for field in all_fields() {
+        for words in [field.label(0), field.hint.into()] {
+            assert!(!words.ends_with('.') && words.trim() == words, "{words}");
+            let first = words.chars().next();
+            let begins = first.is_none_or(|first| !first.is_lowercase() || words.starts_with("x "));
+            assert!(begins, "{words}");
+        }
+    }
+}
+
+#[test]
+fn a_number_out_of_range_is_named_with_the_entry_it_belongs_to() {
+    let mut board = full_boards().remove(0);
+    assert_eq!(out_of_range(&board), []);
+    for field in all_fields() {
+        let Kind::Number(range) = field.kind else {
+            continue;
+        };
+        let entry = usize::from(field.is_of_entry());
+        if !field.set(
+            &mut board,
+            entry,
+            &Value::Number(range.max.mul_add(2.0, 1.0)),
+        ) {
+            continue;
+        }
+        let told: Vec<String> = out_of_range(&board)
+            .iter()
+            .map(ToString::to_string)
+            .collect();
+        assert_eq!(told.len(), 1, "{told:?}");
+        let name = field.label(entry).to_lowercase();
+        assert!(
+            told[0].to_lowercase().starts_with(&format!("{name} is ")),
+            "{told:?}"
+        );
+        assert!(field.set(&mut board, entry, &Value::Number(range.min)));
+    }
+}

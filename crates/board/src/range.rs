@@ -1,0 +1,160 @@
+//! What one number of the document may be, and the error that says it is not.
+
+use core::fmt;
+
+use crate::{Quantity, Units};
+
+/// What one number may be, both ends included.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Range {
+    /// What the number is called on screens. In the name of an entry of a list, `#` stands for its place.
+    pub label: &'static str,
+    /// What it measures.
+    pub quantity: Quantity,
+    /// The least it may be.
+    pub min: f64,
+    /// The most it may be.
+    pub max: f64,
+}
+
+impl Quantity {
+    /// A range of this quantity.
+    pub const fn range(self, label: &'static str, min: f64, max: f64) -> Range {
+        Range {
+            label,
+            quantity: self,
+            min,
+            max,
+        }
+    }
+
+    /// A range that is named later, for what it bounds.
+    pub(crate) const fn of(self, min: f64, max: f64) -> Range {
+        self.range("", min, max)
+    }
+}
+
+impl Range {
+    /// Whether a number is in the range.
+    ///
+    /// # Errors
+    /// [`OutOfRange`] where it is not, or is no number.
+    pub fn check(self, value: f64) -> Result<(), OutOfRange> {
+        self.check_entry(value, 0)
+    }
+
+    /// Whether a number of an entry of a list is in the range; entries count from 0.
+    ///
+    /// # Errors
+    /// [`OutOfRange`] where it is not, or is no number.
+    pub(crate) fn check_entry(self, value: f64, entry: usize) -> Result<(), OutOfRange> {
+        if (self.min..=self.max).contains(&value) {
+            Ok(())
+        } else {
+            Err(OutOfRange {
+                range: self,
+                value,
+                entry,
+            })
+        }
+    }
+
+    /// What the number is called within a sentence.
+    pub fn name(self) -> String {
+        spoken(self.label)
+    }
+
+    /// The same range under this name, if it has none of its own.
+    pub(crate) const fn named(self, label: &'static str) -> Self {
+        if self.label.is_empty() {
+            Self { label, ..self }
+        } else {
+            self
+        }
+    }
+}
+
+/// A label within a sentence: it begins with a small letter, but for one that stands alone, as in "V-bit".
+pub(crate) fn spoken(label: &str) -> String {
+    let mut letters = label.chars();
+    match (letters.next(), letters.clone().next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => {
+            first.to_lowercase().chain(letters).collect()
+        }
+        _ => label.into(),
+    }
+}
+
+/// A number outside its range; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+pub struct OutOfRange {
+    /// What it may be.
+    pub range: Range,
+    /// What it is.
+    pub value: f64,
+    /// The entry of a list that it belongs to, from 0; 0 where there is no list.
+    pub entry: usize,
+}
+
+impl OutOfRange {
+    /// The sentence of the error with lengths in a maker's unit.
+    ///
+    /// ```
+    /// use board::{Units, field};
+    /// let fault = field::BOARD_DIAMETER.range().check(8890.0).unwrap_err();
+    /// assert_eq!(fault.shown_in(Units::Inch), "board diameter is 350\"; it may be 0.0394\" to 196.8504\"");
+    /// ```
+    pub fn shown_in(&self, units: Units) -> String {
+        let show = |value| self.range.quantity.shown(value, units);
+        format!(
+            "{} is {}; it may be {} to {}",
+            self.name(),
+            show(self.value),
+            show(self.range.min),
+            show(self.range.max)
+        )
+    }
+
+    fn name(&self) -> String {
+        self.range
+            .name()
+            .replace('#', &(self.entry + 1).to_string())
+    }
+}
+
+impl fmt::Display for OutOfRange {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Range {
+            quantity, min, max, ..
+        } = self.range;
+        let (name, value, unit) = (self.name(), self.value, unit(quantity));
+        write!(f, "{name} is {value}{unit}; it may be {min} to {max}{unit}")
+    }
+}
+
+fn unit(quantity: Quantity) -> String {
+    match quantity.symbol() {
+        "" => String::new(),
+        "°" => "°".into(),
+        unit => format!(" {unit}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn not_a_number_is_out_of_every_range() {
+        let range = Quantity::Length.range("Pitch", 0.1, 1000.0);
+        assert!(range.check(f64::NAN).is_err());
+        assert!(range.check(f64::INFINITY).is_err());
+        assert!(range.check(0.1).is_ok());
+    }
+
+    #[test]
+    fn a_label_begins_small_within_a_sentence() {
+        assert_eq!(spoken("Hole spacing"), "hole spacing");
+        assert_eq!(spoken("V-bit speed"), "V-bit speed");
+    }
+}
