@@ -132,6 +132,11 @@ pub enum RecessShape {
 
 impl RecessShape {
     /// How long it is from left to right, and how wide, mm.
+    ///
+    /// ```
+    /// use board::RecessShape;
+    /// assert_eq!(RecessShape::Round { diameter: 80.0 }.sides(), (80.0, 80.0));
+    /// ```
     pub const fn sides(self) -> (f64, f64) {
         match self {
             Self::Round { diameter } => (diameter, diameter),

@@ -59,6 +59,16 @@ pub enum Change {
 /// Changes by hand as a maker makes them: each replaces the one of its kind to the same hole or holes.
 impl Board {
     /// How far a hole, or the same hole of every player, was moved by hand: u and v, mm.
+    ///
+    /// ```
+    /// use board::{Board, HoleId};
+    /// let mut board = Board::default();
+    /// let hole: HoleId = "T1-03".parse().unwrap();
+    /// board.set_moved(hole, true, (1.5, -0.5));
+    /// assert_eq!(board.moved(hole, true), (1.5, -0.5));
+    /// // Changed for all players alike: the same hole of another sector has moved as far.
+    /// assert_eq!(board.moved(hole.of_player(4), true), (1.5, -0.5));
+    /// ```
     pub fn moved(&self, hole: HoleId, mirrored: bool) -> (f64, f64) {
         let moves = self.edits.iter().filter(|edit| edit.is_to(hole, mirrored));
         moves.fold((0.0, 0.0), |sum, edit| match edit.change {
@@ -82,6 +92,15 @@ impl Board {
     }
 
     /// Leaves a hole out.
+    ///
+    /// ```
+    /// use board::{Board, HoleId};
+    /// let mut board = Board::default();
+    /// let all = board::layout(&board)?.holes.len();
+    /// board.drop_hole("S1-2".parse().unwrap(), true);
+    /// assert_eq!(board::layout(&board)?.holes.len(), all - board.players as usize);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn drop_hole(&mut self, hole: HoleId, mirrored: bool) {
         let added =
             |edit: &Edit| edit.is_to(hole, mirrored) && matches!(edit.change, Change::Add { .. });

@@ -95,6 +95,12 @@ impl Router {
     }
 
     /// How much wider than the bore its hole in the template is, mm: the bushing's diameter less the bit's.
+    ///
+    /// ```
+    /// use board::Router;
+    /// let router = Router { bushing: 16.0, bit: 12.0, ..Router::default() };
+    /// assert_eq!(router.wider(), 4.0);
+    /// ```
     pub const fn wider(&self) -> f64 {
         self.bushing - self.bit
     }

@@ -20,6 +20,8 @@ pub struct Hole {
 
 impl Hole {
     /// The mouth of the bore in the top face.
+    ///
+    /// A ball bottom that is less deep than half the ball still has a mouth as wide as its bore.
     pub const fn mouth(&self) -> Circle {
         Circle {
             center: self.center,
@@ -96,6 +98,15 @@ impl BuildError {
 
 impl Layout {
     /// The hole of this name, if the board has it.
+    ///
+    /// ```
+    /// use board::Board;
+    /// let layout = board::layout(&Board::default())?;
+    /// let first = layout.hole("T1-01".parse().unwrap()).unwrap();
+    /// assert_eq!(first.name.to_string(), "T1-01");
+    /// assert!(layout.hole("T9-01".parse().unwrap()).is_none());
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn hole(&self, id: HoleId) -> Option<&Hole> {
         let place = self
             .holes
@@ -105,6 +116,14 @@ impl Layout {
     }
 
     /// The holes that hold a piece: all but a pivot for the circle jig, which comes last.
+    ///
+    /// ```
+    /// use board::{Board, Center};
+    /// let board = Board { center: Center::Nothing, ..Board::default() };
+    /// let layout = board::layout(&board)?;
+    /// assert_eq!(layout.seats(&board).len(), 6 * (14 + 4 + 4));
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
     pub fn seats(&self, board: &Board) -> &[Hole] {
         match self.holes.split_last() {
             Some((last, others))
@@ -164,6 +183,7 @@ struct Plan<'a> {
 }
 
 #[derive(Clone, Copy)]
+/// A hole while the layout is made.
 struct Spot {
     id: HoleId,
     local: Point,
@@ -183,6 +203,7 @@ impl Plan<'_> {
         }
     }
 
+    /// Adds the holes that were put in by hand, in each sector that they were put into.
     fn add_extras(&mut self) -> Result<(), BuildError> {
         let mut added = std::collections::BTreeSet::new();
         for edit in &self.board.edits {
@@ -241,6 +262,7 @@ impl Plan<'_> {
         Ok(Some(spot))
     }
 
+    /// Where the start pockets lie: as typed, or where the most wood is left around them.
     fn pocket_spot(&self) -> Result<PocketSpot, BuildError> {
         let board = self.board;
         let bearing = board.pocket.bearing.map(Angle::degrees);
@@ -278,6 +300,7 @@ impl Plan<'_> {
         all
     }
 
+    /// The holes in the order of their names, the center last.
     fn finish(mut self, turn_in_radius: f64, pocket: Option<PocketSpot>) -> Layout {
         let board = self.board;
         let sectors = sectors(board.players, Angle::degrees(board.rotation));
@@ -325,6 +348,7 @@ fn apply(edits: &[Edit], spot: &mut Spot) -> bool {
     drilled
 }
 
+/// A sector for each player, clockwise from the first.
 fn sectors(players: u32, rotation: Angle) -> Vec<Sector> {
     (0..players)
         .map(|index| Sector::new(index, players, rotation))
@@ -367,6 +391,7 @@ struct Digits {
 }
 
 impl Digits {
+    /// As many digits as the largest number of each role has, so that names line up in lists.
     fn of(spots: &[Spot]) -> Self {
         let mut by_role = [1; Role::ALL.len()];
         for spot in spots {
@@ -378,6 +403,7 @@ impl Digits {
         Self { by_role }
     }
 
+    /// The digits of a role's numbers.
     fn role(&self, role: Role) -> u8 {
         self.by_role.get(role as usize).copied().unwrap_or(1)
     }

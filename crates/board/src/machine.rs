@@ -98,6 +98,13 @@ impl BitRun {
     }
 
     /// Whether it drills bores of a diameter and a bottom.
+    ///
+    /// ```
+    /// use board::{BitRun, Bottom};
+    /// let bit = BitRun::unsettled(12.7, Bottom::Forstner);
+    /// assert!(bit.drills(0.5 * 25.4, Bottom::Forstner));
+    /// assert!(!bit.drills(12.7, Bottom::Flat));
+    /// ```
     pub fn drills(&self, diameter: f64, bottom: Bottom) -> bool {
         self.bottom == bottom && (self.diameter - diameter).abs() < Self::SAME
     }

@@ -112,15 +112,29 @@ impl HoleId {
     }
 
     /// The same hole of another player; the center hole stays itself.
+    ///
+    /// ```
+    /// use board::HoleId;
+    /// let mine: HoleId = "H1-3".parse().unwrap();
+    /// assert_eq!(mine.of_player(4), "H4-3".parse().unwrap());
+    /// ```
     pub const fn of_player(self, player: u32) -> Self {
         Self::new(self.role, player, self.number)
     }
 
     /// Its name, with the number padded to `digits`.
+    ///
+    /// ```
+    /// use board::{HoleId, Role};
+    /// let hole = HoleId::new(Role::Track, 2, 7);
+    /// assert_eq!(hole.named(1).to_string(), "T2-7");
+    /// assert_eq!(hole.named(3).to_string(), "T2-007");
+    /// ```
     pub const fn named(self, digits: u8) -> HoleName {
         HoleName { id: self, digits }
     }
 
+    /// What names are sorted by: the center last, else by player, role and number.
     fn order(self) -> (bool, u32, Role, u32) {
         (
             self.role == Role::Center,
@@ -183,6 +197,7 @@ impl FromStr for HoleId {
     }
 }
 
+/// A name as it stands on the template, in upper or lower case, with or without leading zeros.
 fn read(text: &str) -> Option<HoleId> {
     if text == "C" {
         return Some(HoleId::CENTER);
@@ -198,6 +213,7 @@ fn read(text: &str) -> Option<HoleId> {
     Some(HoleId::new(role, count(player)?, count(number)?))
 }
 
+/// Digits alone: a sign or a space is a mistyped name.
 fn count(text: &str) -> Option<u32> {
     let plain = !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
     let count = text.parse().ok()?;

@@ -81,6 +81,18 @@ impl StockOutline {
     }
 
     /// The corners of the outline in order; none where it is not known.
+    ///
+    /// ```
+    /// use board::StockOutline;
+    /// let slab = StockOutline::Slab {
+    ///     length: 900.0,
+    ///     width: 300.0,
+    ///     lower: Vec::new(),
+    ///     upper: vec![20.0, 35.0, 25.0],
+    /// };
+    /// assert_eq!(slab.corners().unwrap().len(), 5);
+    /// assert_eq!(StockOutline::Unknown.corners(), None);
+    /// ```
     pub fn corners(&self) -> Option<Vec<[f64; 2]>> {
         match self {
             Self::Unknown => None,

@@ -86,6 +86,7 @@ pub enum FileError {
     OutOfRange(Vec<OutOfRange>),
 }
 
+/// All numbers out of their range, so that a maker need not load the file once for each.
 fn listed(faults: &[OutOfRange]) -> String {
     let shown: Vec<String> = faults.iter().take(5).map(ToString::to_string).collect();
     let more = faults.len() - shown.len();
@@ -98,6 +99,13 @@ fn listed(faults: &[OutOfRange]) -> String {
 }
 
 /// The text of a board's file, ending in a line break; the same board gives the same text.
+///
+/// ```
+/// use board::{Board, read_board, write_board};
+/// let board = Board { title: "Six lobes".into(), ..Board::default() };
+/// let text = write_board(&board);
+/// assert_eq!(read_board(text.as_bytes()).unwrap(), board);
+/// ```
 pub fn write_board(board: &Board) -> String {
     // Nothing in a board can fail to be JSON: its keys are text, and serde_json writes any number.
     let mut text = serde_json::to_string_pretty(&Written::of(board)).unwrap_or_default();
@@ -125,12 +133,14 @@ pub fn read_board(bytes: &[u8]) -> Result<Board, FileError> {
 }
 
 #[derive(Serialize)]
+/// A board as it stands in a file, behind what the file is and its format.
 struct Written<'a> {
     format: u32,
     board: &'a Board,
 }
 
 impl<'a> Written<'a> {
+    /// The board in the newest format.
     const fn of(board: &'a Board) -> Self {
         Self {
             format: FORMAT,
@@ -141,12 +151,14 @@ impl<'a> Written<'a> {
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
+/// What a file of format 1 holds.
 struct Format1 {
     #[serde(rename = "format")]
     _format: u32,
     board: Board,
 }
 
+/// The text of a file; a byte order mark in front is taken for what it is.
 fn text_of(bytes: &[u8]) -> Result<&str, FileError> {
     if bytes.len() > LARGEST_FILE {
         return Err(FileError::TooLarge { bytes: bytes.len() });
@@ -171,6 +183,7 @@ fn format_of(text: &str) -> Result<u64, FileError> {
         .ok_or(FileError::NoFormat)
 }
 
+/// Why a text is no JSON, by line and column.
 fn not_json(error: &serde_json::Error) -> FileError {
     let (line, column) = (error.line(), error.column());
     if error.is_eof() {
@@ -221,6 +234,7 @@ const PLAIN_WORDS: [(&str, &str); 11] = [
     ("expected a sequence", "expected a list"),
 ];
 
+/// Reads the board of a file of format 1, and holds it to its ranges.
 fn read_format_1(text: &str) -> Result<Board, FileError> {
     let mut reader = serde_json::Deserializer::from_str(text);
     let file: Format1 = serde_path_to_error::deserialize(&mut reader).map_err(wrong_field)?;
@@ -243,6 +257,7 @@ fn has_the_shape_of(board: &Board, text: &str) -> Result<(), FileError> {
     read.map_err(|error| wrong_field(serde_path_to_error::Error::new(track.path(), error)))
 }
 
+/// Which member is wrong, by its path in the file, and where it stands.
 fn wrong_field(error: serde_path_to_error::Error<serde_json::Error>) -> FileError {
     let field = match error.path().to_string().as_str() {
         "." => "the outermost object".into(),

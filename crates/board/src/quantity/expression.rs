@@ -51,6 +51,7 @@ impl Quantity {
         })
     }
 
+    /// The number that a text comes to, in the unit of the document.
     fn value_of(self, text: &str, units: Units) -> Result<f64, Fault> {
         let text = text.trim();
         if text.is_empty() {
@@ -90,6 +91,7 @@ impl Quantity {
 }
 
 impl Reader<'_> {
+    /// Products, added and taken off.
     fn sum(&mut self) -> Result<Term, Fault> {
         let mut sum = self.product(true)?;
         loop {
@@ -107,6 +109,7 @@ impl Reader<'_> {
         }
     }
 
+    /// Factors, multiplied and divided; a length times a length is none.
     fn product(&mut self, signed: bool) -> Result<Term, Fault> {
         let (mut product, mut has_stroke) = self.factor(signed)?;
         loop {
@@ -150,6 +153,7 @@ impl Reader<'_> {
         Ok((group.times(sign), false))
     }
 
+    /// A sum in parentheses, with a unit behind them that it may all be in.
     fn group(&mut self) -> Result<Term, Fault> {
         if self.depth == DEEPEST {
             return Err(self.unreadable());
@@ -172,6 +176,7 @@ impl Reader<'_> {
         }
     }
 
+    /// A number with its unit, and the smaller one that may follow: feet and inches, hours and minutes.
     fn number(&mut self, sign: f64) -> Result<(Term, bool), Fault> {
         let (value, form) = self.value()?;
         let Some(mut unit) = self.unit() else {
@@ -194,6 +199,7 @@ impl Reader<'_> {
         Ok((Term::known(reckoned, self.is_other(unit)), false))
     }
 
+    /// A number without a unit, with the units that it can be meant in.
     fn bare(&self, value: f64, form: Form) -> Bare {
         let inch = self.quantity == Quantity::Length
             && match form {
@@ -209,6 +215,7 @@ impl Reader<'_> {
         }
     }
 
+    /// Whether a unit is of the other system than the one shown.
     fn is_other(&self, unit: unit::Unit) -> bool {
         unit != self.quantity.unit(self.units).0
     }

@@ -67,16 +67,19 @@ pub(super) struct Reader<'a> {
 }
 
 impl Reader<'_> {
+    /// Goes on past spaces.
     pub(super) fn skip(&mut self) {
         self.rest = self.rest.trim_start();
     }
 
+    /// Goes on past a sign if it is next; whether it was.
     pub(super) fn eat(&mut self, start: char) -> bool {
         let rest = self.rest.strip_prefix(start);
         self.rest = rest.unwrap_or(self.rest);
         rest.is_some()
     }
 
+    /// The fault of what stands here.
     pub(super) fn unreadable(&self) -> Fault {
         Fault::Unreadable(quoted(self.rest))
     }
@@ -206,6 +209,7 @@ impl Reader<'_> {
     }
 }
 
+/// Whether a number begins here, without its sign.
 fn starts_with_digit(text: &str) -> bool {
     text.starts_with(|letter: char| letter.is_ascii_digit())
 }

@@ -73,6 +73,7 @@ impl Quantity {
         !matches!(self, Self::Length | Self::Share) && unit != self.held()
     }
 
+    /// A number in the maker's unit with so many decimals, and its symbol.
     fn rounded(self, held: f64, units: Units, decimals: impl Fn(f64) -> usize) -> String {
         let (unit, sign) = self.unit(units);
         let number = if unit == self.held() {

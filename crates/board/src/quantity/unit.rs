@@ -20,6 +20,7 @@ pub(super) struct Unit {
 }
 
 impl Unit {
+    /// A unit of `over / under` of the one that its kind is reckoned in.
     const fn new(over: f64, under: f64) -> Self {
         Self {
             over,
@@ -29,6 +30,7 @@ impl Unit {
         }
     }
 
+    /// The same unit, whose number may be followed by one of a smaller unit.
     const fn before(self, smaller: &'static Self) -> Self {
         Self {
             smaller: Some(smaller),
@@ -103,6 +105,7 @@ const MINUTE: Unit = Unit::new(60.0, 1.0).before(&ONE);
 const HOUR: Unit = Unit::new(3600.0, 1.0).before(&MINUTE);
 const DAY: Unit = Unit::new(86_400.0, 1.0).before(&HOUR);
 
+/// The words for the units of a kind, each of which may be typed; the first of a unit is the one that is shown.
 type Words = &'static [(&'static str, Unit)];
 
 const LENGTHS: Words = &[
