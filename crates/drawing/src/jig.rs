@@ -190,11 +190,11 @@ impl Says<'_> {
         blocks
     }
 
-    /// A miss, to two places: nobody drills better than that.
+    /// A miss, to a hundredth of a millimeter or a thousandth of an inch: nobody drills better than that.
     fn miss(&self, mm: f64) -> String {
         match self.units {
             Units::Mm => format!("{} mm", show_number(mm, 2)),
-            Units::Inch => format!("{}\"", show_number(mm / board::INCH, 4)),
+            Units::Inch => format!("{}\"", show_number(mm / board::INCH, 3)),
         }
     }
 

@@ -28,8 +28,8 @@ pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current, lit: &mut V
         && let (Some(filling), Some(pour)) = (workpiece.board().filling, workpiece.pour())
     {
         in_all_ui(ui, &filling.mix, pour, units);
-        batches_ui(ui, &filling.mix, pour, lit);
-        sectors_ui(ui, &pour.sectors());
+        batches_ui(ui, &filling.mix, pour, units, lit);
+        sectors_ui(ui, &pour.sectors(), units);
     }
     cautions(ui, &[Caution::Resin]);
 }
@@ -45,7 +45,7 @@ fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
     let weight = shown(Measure::grams(pour.resin * mix.density));
     let all = format!("{}, {weight}", shown(Measure::milliliters(pour.resin)));
     fact(ui, "Resin in all", &all);
-    fact(ui, "Resin + hardener", &parts_shown(mix, pour.resin));
+    fact(ui, "Resin + hardener", &parts_shown(mix, pour.resin, units));
     if pour.overfill_height > 0.0 {
         let words = format!(
             "{} high, {}",
@@ -62,7 +62,7 @@ fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
     fact(ui, "Workable for", &working);
 }
 
-fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, lit: &mut Vec<HoleId>) {
+fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units, lit: &mut Vec<HoleId>) {
     let heads = ["Batch", "Bores", "Resin + hardener", "Minutes"];
     table_ui(ui, heads, |ui| {
         for (at, batch) in pour.batches.iter().take(LISTED).enumerate() {
@@ -72,7 +72,7 @@ fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, lit: &mut Vec<HoleId>) {
             }
             button.on_hover_text(pour.first_and_last(batch));
             ui.label(batch.bores.to_string());
-            ui.label(parts_shown(mix, batch.ml));
+            ui.label(parts_shown(mix, batch.ml, units));
             ui.label(clock(batch));
             ui.end_row();
         }
@@ -80,7 +80,7 @@ fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, lit: &mut Vec<HoleId>) {
     more(ui, pour.batches.len(), "batches");
 }
 
-fn sectors_ui(ui: &mut Ui, sectors: &[SectorPour]) {
+fn sectors_ui(ui: &mut Ui, sectors: &[SectorPour], units: Units) {
     // Of several boards the first: what they take is alike.
     let first = sectors.iter().filter(|sector| sector.board == 1);
     let count = first.clone().count();
@@ -91,7 +91,7 @@ fn sectors_ui(ui: &mut Ui, sectors: &[SectorPour]) {
                 .map_or_else(|| "center".into(), |player| player.to_string());
             ui.label(player);
             ui.label(sector.bores.to_string());
-            ui.label(Measure::milliliters(sector.ml).shown(Units::Mm));
+            ui.label(Measure::milliliters(sector.ml).shown(units));
             ui.label(match sector.batches {
                 (first, last) if first == last => first.to_string(),
                 (first, last) => format!("{first} to {last}"),

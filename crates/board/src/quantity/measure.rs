@@ -108,6 +108,16 @@ impl Measure {
         }
     }
 
+    /// The number in the unit of a system, and the sign of that unit, for words that have several numbers of one unit.
+    ///
+    /// ```
+    /// use board::{Measure, Units};
+    /// assert_eq!(Measure::mm(50.8).in_unit(Units::Inch), (2.0, "\""));
+    /// ```
+    pub fn in_unit(self, units: Units) -> (f64, &'static str) {
+        self.quantity.converted(self.value, units)
+    }
+
     /// The measure as a maker reads it, in the maker's system, with no more digits than are of use in the shop.
     ///
     /// ```

@@ -73,14 +73,18 @@ impl Quantity {
         !matches!(self, Self::Length | Self::Share) && unit != self.held()
     }
 
+    /// A number of the document in the unit of a system, and the sign of that unit.
+    pub(super) fn converted(self, held: f64, units: Units) -> (f64, &'static str) {
+        let (unit, sign) = self.unit(units);
+        if unit == self.held() {
+            return (held, sign);
+        }
+        (unit.of(self.held().reckoned(held)), sign)
+    }
+
     /// A number in the maker's unit with so many decimals, and its symbol.
     fn rounded(self, held: f64, units: Units, decimals: impl Fn(f64) -> usize) -> String {
-        let (unit, sign) = self.unit(units);
-        let number = if unit == self.held() {
-            held
-        } else {
-            unit.of(self.held().reckoned(held))
-        };
+        let (number, sign) = self.converted(held, units);
         if self == Self::Length
             && units == Units::Inch
             && let Some(fraction) = fraction(number)

@@ -5,7 +5,7 @@
 
 mod plan;
 
-use board::{Board, Measure, Units, show_length, show_number};
+use board::{Board, Measure, show_length, show_number};
 use workshop::{Batch, Caution, FIRST, Pour, Workpiece, paper_size, parts_shown};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
@@ -80,7 +80,7 @@ impl Says<'_> {
             .map_or(0.0, |filling| resin * filling.mix.density);
         let mut words = format!(
             "{each} {} in all, {}: {} of resin and hardener.",
-            ml(*resin),
+            self.ml(*resin),
             Measure::grams(weight).shown(self.board.units),
             self.parts(*resin)
         );
@@ -88,7 +88,7 @@ impl Says<'_> {
             let height = show_length(self.pour.overfill_height, self.board.units);
             let more = format!(
                 " The domes stand {height} above the top; {} are leveled off once the resin is fully cured.",
-                ml(self.pour.overfill)
+                self.ml(self.pour.overfill)
             );
             words.push_str(&more);
         }
@@ -98,7 +98,14 @@ impl Says<'_> {
     /// An amount as it is measured out.
     fn parts(&self, amount: f64) -> String {
         let mix = self.board.filling.map(|filling| filling.mix);
-        mix.map_or_else(String::new, |mix| parts_shown(&mix, amount))
+        mix.map_or_else(String::new, |mix| {
+            parts_shown(&mix, amount, self.board.units)
+        })
+    }
+
+    /// An amount of resin in the maker's unit.
+    fn ml(&self, ml: f64) -> String {
+        Measure::milliliters(ml).shown(self.board.units)
     }
 
     /// Where the minutes of the table are counted from, and how long a batch can be worked.
@@ -154,7 +161,7 @@ impl Says<'_> {
                 sector.board.to_string(),
                 player,
                 sector.bores.to_string(),
-                ml(sector.ml),
+                self.ml(sector.ml),
                 batches,
             ];
             cells.map(Cell::Words).to_vec()
@@ -170,11 +177,6 @@ impl Says<'_> {
             rows: rows.collect(),
         }
     }
-}
-
-/// An amount in milliliters whatever the board's unit, as cups are marked in them.
-fn ml(ml: f64) -> String {
-    Measure::milliliters(ml).shown(Units::Mm)
 }
 
 #[cfg(test)]

@@ -1,6 +1,8 @@
 //! What is refused, and what is left: jobs that can be written without a further question.
 
-use board::{BitRun, Bore, Bottom, CutterRun, Machine, Units, show_length, show_number};
+use board::{
+    BitRun, Bore, Bottom, CutterRun, Machine, Measure, Quantity, TimeUnit, Units, show_length,
+};
 use workshop::{HoleRow, HoleTable};
 
 use super::{GcodeError, GcodeOptions};
@@ -9,6 +11,8 @@ use super::{GcodeError, GcodeOptions};
 pub const LEAST: f64 = 0.001;
 /// What sums of lengths may be off by, mm.
 const ROUNDING: f64 = 1e-9;
+/// How the document holds waits of a machine.
+const SECONDS: Quantity = Quantity::Time(TimeUnit::Second);
 
 /// The holes that one bit drills, and how.
 pub struct Job<'a> {
@@ -59,26 +63,27 @@ pub fn shop(machine: &Machine, thickness: f64, units: Units) -> Result<(), Gcode
     ];
     for (what, height) in heights {
         if height.is_nan() || height <= 0.0 {
-            let value = shown(height, units);
+            let value = show_length(height, units);
             return Err(GcodeError::BelowTop { what, value });
         }
         length(what, height, LEAST, units)?;
     }
     if machine.retract > machine.clearance {
         return Err(GcodeError::RetractAboveClearance {
-            retract: shown(machine.retract, units),
-            clearance: shown(machine.clearance, units),
+            retract: show_length(machine.retract, units),
+            clearance: show_length(machine.clearance, units),
         });
     }
     length("thickness of the blank", thickness, LEAST, units)?;
     if let Some(through) = machine.through {
         length("allowance below the blank", through, 0.0, units)?;
     }
-    over(
+    let spin_up = Measure::new(SECONDS, machine.spin_up);
+    at_least(
         "time for the spindle to come up to speed",
-        machine.spin_up,
+        spin_up,
         0.0,
-        "s",
+        units,
     )
 }
 
@@ -101,20 +106,13 @@ impl Milled {
             feed: settled("feed along the cut", run.feed)?,
             plunge: settled("feed down", run.plunge)?,
         };
-        let turns = "turns a minute";
-        over(
-            &format!("spindle speed of the {what}"),
-            run.speed,
-            LEAST,
-            turns,
-        )?;
-        length(&format!("feed of the {what}"), run.feed, LEAST, units)?;
-        length(
-            &format!("feed down of the {what}"),
-            run.plunge,
-            LEAST,
-            units,
-        )?;
+        for (setting, value) in [
+            ("spindle speed", Measure::rpm(run.speed)),
+            ("feed", Measure::new(Quantity::Feed, run.feed)),
+            ("feed down", Measure::new(Quantity::Feed, run.plunge)),
+        ] {
+            at_least(&format!("{setting} of the {what}"), value, LEAST, units)?;
+        }
         Ok(run)
     }
 }
@@ -129,7 +127,7 @@ pub fn passes(what: &'static str, depth: f64, pass: f64, units: Units) -> Result
     Err(GcodeError::TooManyPasses {
         what,
         passes: passes.to_string(),
-        least: shown(depth / f64::from(MOST), units),
+        least: show_length(depth / f64::from(MOST), units),
     })
 }
 
@@ -164,7 +162,7 @@ fn hole(row: &HoleRow, options: &GcodeOptions) -> Result<(), GcodeError> {
     if !is_through && over <= ROUNDING {
         return Ok(());
     }
-    let shown = |length| shown(length, options.units);
+    let shown = |mm| show_length(mm, options.units);
     let allowed = options
         .machine
         .through
@@ -200,56 +198,34 @@ fn job<'a>(number: usize, row: &'a HoleRow, options: &GcodeOptions) -> Result<Jo
         dwell,
         holes: vec![row],
     };
-    over(
-        &format!("spindle speed of the {bit} bit"),
-        job.speed,
-        LEAST,
-        "turns a minute",
-    )?;
-    length(
-        &format!("feed a minute of the {bit} bit"),
-        job.feed,
-        LEAST,
-        units,
-    )?;
-    if let Some(peck) = peck {
-        length(&format!("peck of the {bit} bit"), peck, LEAST, units)?;
-    }
-    if let Some(dwell) = dwell {
-        over(&format!("dwell of the {bit} bit"), dwell, LEAST, "s")?;
+    let settings = [
+        ("spindle speed", Some(Measure::rpm(job.speed))),
+        ("feed", Some(Measure::new(Quantity::Feed, job.feed))),
+        ("peck", peck.map(Measure::mm)),
+        ("dwell", dwell.map(|dwell| Measure::new(SECONDS, dwell))),
+    ];
+    for (setting, value) in settings {
+        value.map_or(Ok(()), |value| {
+            at_least(&format!("{setting} of the {bit} bit"), value, LEAST, units)
+        })?;
     }
     Ok(job)
 }
 
 /// A length that can be written.
 pub fn length(what: &str, mm: f64, least: f64, units: Units) -> Result<(), GcodeError> {
-    if mm.is_finite() && mm >= least {
+    at_least(what, Measure::mm(mm), least, units)
+}
+
+/// A number that is at least so much, in the unit of the document.
+fn at_least(what: &str, value: Measure, least: f64, units: Units) -> Result<(), GcodeError> {
+    if value.value.is_finite() && value.value >= least {
         return Ok(());
     }
     Err(GcodeError::TooSmall {
         what: what.to_owned(),
-        value: shown(mm, units),
-        least: show_number(least, 3) + " mm",
+        value: value.quantity.shown(value.value, units),
+        // In the unit of the document: so little is nothing in inches.
+        least: value.quantity.shown(least, Units::Mm),
     })
-}
-
-/// A number of another unit than lengths that is at least so much.
-fn over(what: &str, value: f64, least: f64, unit: &str) -> Result<(), GcodeError> {
-    if value.is_finite() && value >= least {
-        return Ok(());
-    }
-    Err(GcodeError::TooSmall {
-        what: what.to_owned(),
-        value: format!("{} {unit}", show_number(value, 3)),
-        least: format!("{} {unit}", show_number(least, 3)),
-    })
-}
-
-/// A length as the maker reads it; what is no number as it is.
-pub fn shown(mm: f64, units: Units) -> String {
-    if mm.is_finite() {
-        show_length(mm, units)
-    } else {
-        format!("{mm}")
-    }
 }

@@ -71,7 +71,7 @@ fn settle(grooves: &[Groove], wanted: &Grooves, options: &GcodeOptions) -> Resul
     let depth = groove_depth(wanted);
     if !depth.is_finite() || depth < check::LEAST {
         return Err(GcodeError::NoDepth {
-            tip: check::shown(wanted.tip, units),
+            tip: show_length(wanted.tip, units),
             width: show_length(wanted.width, units),
         });
     }

@@ -1,7 +1,6 @@
 //! Rule: a batch of resin is in the bores before it sets in its cup.
 
-use board::{Filling, Hole, HoleName, Measure, PieceKind, Units};
-use board::{show_length, show_number};
+use board::{Filling, Hole, HoleName, Measure, PieceKind, Units, show_length};
 
 use crate::Mend;
 use crate::Workpiece;
@@ -31,8 +30,8 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     }
     let findings = [
         too_slow(workpiece, &filling, pour),
-        too_small(&filling, pour),
-        too_hot(pour),
+        too_small(&filling, pour, workpiece.units()),
+        too_hot(pour, workpiece.units()),
         runs_over(workpiece, &filling),
         marble_on_resin(workpiece, &filling),
         Some(hazard()),
@@ -46,22 +45,24 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
     if takes <= pour.working * (1.0 + HAIR) {
         return None;
     }
-    let (working, shop) = (show_number(pour.working, 1), show_number(filling.shop, 1));
+    let units = workpiece.units();
+    let shop = Measure::celsius(filling.shop).shown(units);
+    let working = Measure::minutes(pour.working).shown(units);
     let measured = Measure::minutes(takes);
     if pour.in_time == 0 {
         let message = format!(
-            "at {shop} °C the resin sets in {working} min, before it is mixed and one bore filled"
+            "at {shop} the resin sets in {working}, before it is mixed and one bore filled"
         );
         let finding = Finding::new(Severity::Stop, Rule::Filling, message);
         let first = Measure::minutes(filling.mixing + filling.ten_bores / 600.0);
         return Some(finding.measuring(first, Measure::minutes(pour.working)));
     }
     let message = format!(
-        "a batch of {} fills {}, which takes {} min with mixing; at {shop} °C the resin can be worked for \
-         {working} min, enough for {}",
-        ml(pour.longest.ml),
+        "a batch of {} fills {}, which takes {} with mixing; at {shop} the resin can be worked for \
+         {working}, enough for {}",
+        ml(pour.longest.ml, units),
         counted(pour.longest.bores as usize, "bore"),
-        show_number(takes, 1),
+        measured.shown(units),
         counted(pour.in_time as usize, "bore"),
     );
     let mends: &[Mend] = match batch_in_time(workpiece) {
@@ -76,14 +77,14 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
 }
 
 /// A batch that is too small for a single bore and what stays in the cup; a stop where the cup keeps all of it.
-fn too_small(filling: &Filling, pour: &Pour) -> Option<Finding> {
+fn too_small(filling: &Filling, pour: &Pour, units: Units) -> Option<Finding> {
     let wants = pour.largest + filling.cup;
     (wants > filling.batch * (1.0 + HAIR)).then(|| {
         let message = format!(
             "a bore takes {} with waste and {} stay in the cup, more than a batch of {}",
-            ml(pour.largest),
-            ml(filling.cup),
-            ml(filling.batch)
+            ml(pour.largest, units),
+            ml(filling.cup, units),
+            ml(filling.batch, units)
         );
         // Of a cup that keeps all of a batch nothing comes into a bore.
         let severity = if filling.cup >= filling.batch {
@@ -99,13 +100,13 @@ fn too_small(filling: &Filling, pour: &Pour) -> Option<Finding> {
 }
 
 /// So much resin in one cup that it heats itself.
-fn too_hot(pour: &Pour) -> Option<Finding> {
+fn too_hot(pour: &Pour, units: Units) -> Option<Finding> {
     let cups = pour.batches.iter().map(|batch| batch.ml);
     let cup = cups.max_by(f64::total_cmp)?;
     (cup > HOT_CUP).then(|| {
         let message = format!(
             "{} of resin in one cup heats itself, sets early and can melt the cup; mix less, or pour it into a wide tray",
-            ml(cup)
+            ml(cup, units)
         );
         Finding::new(Severity::Caution, Rule::Filling, message)
             .measuring(Measure::milliliters(cup), Measure::milliliters(HOT_CUP))
@@ -161,8 +162,8 @@ fn marble_on_resin(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> 
     })
 }
 
-fn ml(ml: f64) -> String {
-    Measure::milliliters(ml).shown(Units::Mm)
+fn ml(ml: f64, units: Units) -> String {
+    Measure::milliliters(ml).shown(units)
 }
 
 /// What resin does to skin and lungs, told whenever it is used.

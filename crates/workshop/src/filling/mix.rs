@@ -1,6 +1,6 @@
 //! What a batch is mixed of, as it is measured out.
 
-use board::{Mix, MixedBy, show_number};
+use board::{Measure, Mix, MixedBy, Units, show_number};
 
 /// The parts of resin and of hardener in an amount that is mixed, in the unit that they are measured out by: of `ml`
 /// by volume the ml, by weight the g. By volume they count as adding up, though some shrink by a percent or two (from
@@ -23,25 +23,37 @@ pub fn mix_parts(mix: &Mix, ml: f64) -> (f64, f64) {
     (resin, amount - resin)
 }
 
-/// Both parts of an amount as they are measured out: "20 + 10 ml"; where there is less than 1 of either to a hundredth,
-/// so that no part of a small batch is told as nothing.
+/// A part as [`mix_parts`] has it, with its unit.
+pub fn part(mix: &Mix, amount: f64) -> Measure {
+    match mix.by {
+        MixedBy::Volume => Measure::milliliters(amount),
+        MixedBy::Weight => Measure::grams(amount),
+    }
+}
+
+/// Both parts of an amount as they are measured out: "20 + 10 ml"; where there is less than 1 g or ml of either, or less
+/// than a tenth of an ounce, one digit finer, so that no part of a small batch is told as nothing.
 ///
 /// ```
-/// use board::{Mix, MixedBy};
+/// use board::{Mix, MixedBy, Units};
 /// let mix = Mix { by: MixedBy::Volume, resin: 2.0, hardener: 1.0, ..Mix::default() };
-/// assert_eq!(workshop::parts_shown(&mix, 30.0), "20 + 10 ml");
-/// assert_eq!(workshop::parts_shown(&mix, 1.5), "1 + 0.5 ml");
+/// assert_eq!(workshop::parts_shown(&mix, 30.0, Units::Mm), "20 + 10 ml");
+/// assert_eq!(workshop::parts_shown(&mix, 1.5, Units::Mm), "1 + 0.5 ml");
+/// assert_eq!(workshop::parts_shown(&mix, 30.0, Units::Inch), "0.68 + 0.34 fl oz");
 /// ```
-pub fn parts_shown(mix: &Mix, ml: f64) -> String {
+pub fn parts_shown(mix: &Mix, ml: f64, units: Units) -> String {
     let (resin, hardener) = mix_parts(mix, ml);
-    let unit = match mix.by {
-        MixedBy::Volume => "ml",
-        MixedBy::Weight => "g",
+    let [(resin, unit), (hardener, _)] =
+        [resin, hardener].map(|amount| part(mix, amount).in_unit(units));
+    let (decimals, small) = match units {
+        Units::Mm => (1, 1.0),
+        Units::Inch => (2, 0.1),
     };
-    let decimals = if resin.min(hardener) < 1.0 { 2 } else { 1 };
+    let decimals = decimals + usize::from(resin.min(hardener) < small);
     let shown = |part| show_number(part, decimals);
     format!("{} + {} {unit}", shown(resin), shown(hardener))
 }
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -56,8 +68,9 @@ mod tests {
             density: 1.15,
         };
         assert_eq!(mix_parts(&mix, 30.0), (20.0, 10.0));
-        assert_eq!(parts_shown(&mix, 30.0), "20 + 10 ml");
-        assert_eq!(parts_shown(&mix, 0.1), "0.07 + 0.03 ml");
+        let shown = |ml| [Units::Mm, Units::Inch].map(|units| parts_shown(&mix, ml, units));
+        assert_eq!(shown(30.0), ["20 + 10 ml", "0.68 + 0.34 fl oz"]);
+        assert_eq!(shown(0.1), ["0.07 + 0.03 ml", "0.002 + 0.001 fl oz"]);
         let weighed = Mix {
             by: MixedBy::Weight,
             resin: 100.0,

@@ -17,6 +17,7 @@ use batches::batches;
 
 pub use amount::{is_filled, open_bore};
 pub use batches::{Batch, batch_in_time};
+pub(crate) use mix::part;
 pub use mix::{mix_parts, parts_shown};
 pub use sectors::SectorPour;
 

@@ -1,9 +1,9 @@
 //! Sums about resin in the bores.
 
-use board::{HoleName, Measure, MixedBy};
+use board::{HoleName, Measure};
 
 use crate::Workpiece;
-use crate::filling::{Batch, Pour, SectorPour, mix_parts};
+use crate::filling::{Batch, Pour, SectorPour, mix_parts, part};
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 
 /// How pot life follows the temperature.
@@ -19,20 +19,17 @@ const TOLD: usize = 200;
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let (board, _layout) = (workpiece.board(), workpiece.layout());
     let (filling, pour) = (board.filling?, workpiece.pour()?);
-    let mix = |ml| mix_parts(&filling.mix, ml);
-    let parts = |ml: f64| match filling.mix.by {
-        MixedBy::Volume => Measure::milliliters(ml),
-        MixedBy::Weight => Measure::grams(ml),
+    let mix = |ml| {
+        let (resin, hardener) = mix_parts(&filling.mix, ml);
+        [resin, hardener].map(|amount| part(&filling.mix, amount))
     };
     let mut sums = each_bore(pour);
     sums.extend(in_all(pour, filling.mix.density));
-    let (resin, hardener) = mix(pour.resin);
-    sums.extend(of_two([parts(resin), parts(hardener)], PARTS));
+    sums.extend(of_two(mix(pour.resin), PARTS));
     sums.extend(overfill(pour));
     sums.extend(time(pour));
     for (batch, number) in pour.batches.iter().take(TOLD).zip(1..) {
-        let (resin, hardener) = mix(batch.ml);
-        let two = of_two([parts(resin), parts(hardener)], BATCH_PARTS);
+        let two = of_two(mix(batch.ml), BATCH_PARTS);
         let of_batch = of_batch(batch).into_iter().chain(two);
         sums.extend(of_batch.map(|sum| sum.at(Measure::count(number))));
     }

@@ -1,6 +1,6 @@
 //! Rule: each coat of finish bonds to the one under it, and waits until that is dry.
 
-use board::{Board, Coat, CoatKind, Measure, show_number};
+use board::{Board, Coat, CoatKind, Measure, Units};
 
 use crate::Mend;
 use crate::Workpiece;
@@ -62,9 +62,9 @@ fn pair(number: usize, under: Coat, over: Coat) -> Option<Finding> {
     }
 }
 
-/// Hours as messages have them, to a tenth.
+/// Hours as messages have them, to a tenth; they are the same in both systems.
 fn hours(hours: f64) -> String {
-    show_number(hours, 1) + " h"
+    Measure::hours(hours).shown(Units::Mm)
 }
 
 /// Rags with drying oil set themselves alight: told whenever oil is used.
