@@ -6,8 +6,8 @@ use workshop::Mend;
 
 use super::rows::fit_button;
 use super::{
-    accuracy, bench, bores, filling, grooves, hardboard, hole, joining, lid, limits, machine,
-    pattern, piece, printer, stock, sums, template, wood,
+    base, blank, bores, filling, finish, grooves, hardboard, jig, limits, machine, pattern, recess,
+    sums, template, wood,
 };
 use crate::command::Command;
 use crate::current::Current;
@@ -86,15 +86,15 @@ fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         bores::bores_ui(ui, board, controls.asked);
     });
     section(ui, "Weight and magnets", false, |ui| {
-        piece::piece_ui(ui, board);
+        bores::piece::piece_ui(ui, board);
     });
     let chosen = folded(ui, "Holes by hand", controls.show_chosen, |ui| {
-        let mut chosen = hole::Chosen {
+        let mut chosen = bores::hole::Chosen {
             board: controls.board,
             selected: controls.selected,
             mirrored: controls.mirrored,
         };
-        hole::hole_ui(ui, &mut chosen, controls.current);
+        bores::hole::hole_ui(ui, &mut chosen, controls.current);
     });
     if controls.show_chosen {
         chosen.scroll_to_me(Some(egui::Align::Max));
@@ -108,18 +108,18 @@ fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 fn wood_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     let board = &mut *controls.board;
     section(ui, "Blank", true, |ui| {
-        stock::stock_ui(ui, board, controls.current, controls.asked);
+        blank::stock::stock_ui(ui, board, controls.current, controls.asked);
     });
     section(ui, "Joining", true, |ui| {
-        joining::joining_ui(ui, board, controls.current, controls.asked);
+        blank::joining::joining_ui(ui, board, controls.current, controls.asked);
     });
     section(ui, "Screws below", false, |ui| {
-        joining::screws_ui(ui, board);
+        blank::joining::screws_ui(ui, board);
     });
     section(ui, "Wood in the seasons", false, |ui| {
         wood::wood_ui(ui, board);
     });
-    section(ui, "Base", false, |ui| wood::base_ui(ui, board));
+    section(ui, "Base", false, |ui| base::base_ui(ui, board));
 }
 
 fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
@@ -128,20 +128,20 @@ fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         template::template_ui(ui, board);
     });
     section(ui, "Printer", true, |ui| {
-        printer::printer_ui(ui, board, controls.printers);
+        template::printer::printer_ui(ui, board, controls.printers);
     });
     section(ui, "Hardboard", true, |ui| {
         hardboard::hardboard_ui(ui, board, controls.current);
     });
     section(ui, "Accuracy", true, |ui| {
-        accuracy::accuracy_ui(ui, board, controls.current);
+        template::accuracy::accuracy_ui(ui, board, controls.current);
     });
 }
 
 fn drill_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     let board = &mut *controls.board;
     section(ui, "Jig and order", true, |ui| {
-        machine::jig_ui(ui, board);
+        jig::jig_ui(ui, board);
     });
     section(ui, "Machine", true, |ui| {
         machine::machine_ui(ui, board, controls.current);
@@ -154,13 +154,13 @@ fn bench_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         grooves::grooves_ui(ui, board, controls.current);
     });
     section(ui, "Storage below", true, |ui| {
-        bench::storage_ui(ui, board, controls.current);
-        lid::lid_ui(ui, board, controls.current);
+        recess::storage_ui(ui, board, controls.current);
+        recess::lid_ui(ui, board, controls.current);
     });
     section(ui, "Filling", true, |ui| {
         filling::filling_ui(ui, board, controls.current, controls.lit);
     });
-    section(ui, "Finish", true, |ui| bench::finish_ui(ui, board));
+    section(ui, "Finish", true, |ui| finish::finish_ui(ui, board));
     section(ui, "Sums", true, |ui| {
         sums::sums_ui(ui, board, controls.current);
     });

@@ -8,16 +8,6 @@ use super::rows::remark;
 use crate::current::Current;
 use crate::widgets::{cautions, fields_ui, value_ui};
 
-/// The jigs that are set by hand, and the order of drilling.
-pub fn jig_ui(ui: &mut Ui, board: &mut Board) {
-    fields_ui(
-        ui,
-        board,
-        &[&field::JIG_KERF, &field::PLATES, &field::ORDER],
-    );
-    cautions(ui, &[Caution::DrillPress, Caution::TableSaw]);
-}
-
 /// The CNC machine, if there is one.
 pub fn machine_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     fields_ui(ui, board, field::MACHINE_FIELDS);
@@ -79,7 +69,6 @@ mod tests {
     fn panel() -> Harness<'static, Board> {
         hand::panel(1100.0, |ui, board| {
             let current = Current::of(board);
-            jig_ui(ui, board);
             machine_ui(ui, board, &current);
         })
     }
@@ -104,15 +93,5 @@ mod tests {
         assert_eq!(bits(&panel)[0].speed, Some(1500.0));
         write_into(&mut panel, "Drill speed", " ");
         assert_eq!(bits(&panel)[0].speed, None);
-    }
-
-    #[test]
-    fn plates_are_whole_numbers() {
-        let mut panel = panel();
-        write_into(&mut panel, "Index plates", "24, 84 90");
-        assert_eq!(panel.state().jig.plates, [24, 84, 90]);
-        write_into(&mut panel, "Index plates", "7.5");
-        assert!(sees(&panel, "\"7.5\" is no whole number"));
-        assert_eq!(panel.state().jig.plates, [24, 84, 90]);
     }
 }

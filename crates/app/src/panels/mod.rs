@@ -1,29 +1,25 @@
 //! The panels around the board. Each gets the narrowest part it may change, and reads the rest.
 
-mod accuracy;
 pub mod bar;
-mod bench;
+mod base;
 mod blame;
+mod blank;
 mod bores;
 pub mod controls;
-mod drills;
 mod filling;
 pub mod findings;
+mod finish;
 mod grooves;
 #[cfg(test)]
 mod hand;
 mod hardboard;
-mod hole;
-mod joining;
-mod lid;
+mod jig;
 mod limits;
 mod machine;
 mod pattern;
-mod piece;
-mod printer;
+mod recess;
 mod rows;
 pub mod status;
-mod stock;
 mod sums;
 mod template;
 mod wood;

@@ -1,4 +1,4 @@
-//! Controls of the wood in the seasons, and of what the board stands on.
+//! Controls of the wood in the seasons.
 
 use board::{Board, Wood, field};
 use egui::Ui;
@@ -33,9 +33,4 @@ fn species_ui(ui: &mut Ui, wood: &mut Wood) {
     {
         wood.species = species.id.into();
     }
-}
-
-/// Turntable or feet.
-pub fn base_ui(ui: &mut Ui, board: &mut Board) {
-    fields_ui(ui, board, field::BASE_FIELDS);
 }

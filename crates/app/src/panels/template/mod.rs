@@ -1,5 +1,8 @@
 //! Controls of the drilling template.
 
+pub mod accuracy;
+pub mod printer;
+
 use board::{Board, Paper, field};
 use drawing::ROLLS;
 use egui::Ui;

@@ -5,9 +5,9 @@ use egui::Ui;
 use egui_plot::{HLine, Line, Plot, PlotPoints, VLine};
 use workshop::{EdgePlace, Mend, SeamTurns, Workpiece, piece_width, sawn_width};
 
-use super::rows::{add_button, fact, fit_button, remark};
 use crate::command::Command;
 use crate::current::Current;
+use crate::panels::rows::{add_button, fact, fit_button, remark};
 use crate::theme::Tokens;
 use crate::widgets::{entry_ui, fields_ui, row};
 

@@ -4,8 +4,8 @@ use board::{Board, Measure, field};
 use egui::{RichText, Ui};
 use workshop::{Chance, Workpiece};
 
-use super::rows::fact;
 use crate::current::Current;
+use crate::panels::rows::fact;
 use crate::widgets::fields_ui;
 
 /// The errors of the work, and the webs to expect.

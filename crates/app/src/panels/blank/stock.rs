@@ -4,9 +4,9 @@ use board::{Board, FlawKind, FlawShape, Measure, StockFlaw, StockOutline, field}
 use egui::{RichText, Ui};
 use workshop::{Joined, StockPlan};
 
-use super::rows::{add_button, fact, remark};
 use crate::command::Command;
 use crate::current::Current;
+use crate::panels::rows::{add_button, fact, remark};
 use crate::widgets::{entry_ui, field_ui, fields_ui};
 
 /// Outline, thickness, flaws and place of the blank, and what it gives.

@@ -4,8 +4,8 @@ use board::{Board, Measure, field};
 use egui::Ui;
 use workshop::lid_moves;
 
-use super::rows::fact;
 use crate::current::Current;
+use crate::panels::rows::fact;
 use crate::widgets::fields_ui;
 
 /// How the lid is fitted, if the recess has one, and what clearance is right where the wood is known.

@@ -1,12 +1,16 @@
 //! Controls of the pieces, the bores and the center.
 
+mod drills;
+pub mod hole;
+pub mod piece;
+
 use board::{Board, Bore, Bores, Center, PieceKind, Units, field};
 use egui::{Id, RichText, Ui};
 use workshop::Mend;
 
-use super::drills::{drills_ui, pin_drills_ui};
-use super::rows::fit_button;
 use crate::command::Command;
+use crate::panels::bores::drills::{drills_ui, pin_drills_ui};
+use crate::panels::rows::fit_button;
 use crate::widgets::{auto_ui, choice_ui, field_ui, fields_ui, number_ui, row};
 
 /// The piece, and the bores by role.

@@ -9,7 +9,7 @@ use egui::{Button, ComboBox, RichText, TextEdit, Ui};
 use workshop::paper_name;
 use workshop::{PrintError, PrintFault, PrintLength, PrintReadings, PrintScale, print_scale};
 
-use super::rows::fact;
+use crate::panels::rows::fact;
 use crate::printers::Printers;
 use crate::theme::Tokens;
 use crate::widgets::{FIELD, Field, number_field, numbers_field, row};

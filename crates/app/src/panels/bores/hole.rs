@@ -3,8 +3,8 @@
 use board::{Board, Change, Edit, HoleId, Role, Units, field, show_length};
 use egui::{RichText, Ui};
 
-use super::bores::bore_ui;
 use crate::current::Current;
+use crate::panels::bores::bore_ui;
 use crate::widgets::{number_ui, row};
 
 /// What the controls of a hole change.

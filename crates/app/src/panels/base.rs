@@ -1,0 +1,11 @@
+//! Controls of what the board stands on.
+
+use board::{Board, field};
+use egui::Ui;
+
+use crate::widgets::fields_ui;
+
+/// Turntable or feet.
+pub fn base_ui(ui: &mut Ui, board: &mut Board) {
+    fields_ui(ui, board, field::BASE_FIELDS);
+}
