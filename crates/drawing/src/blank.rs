@@ -4,7 +4,7 @@
 use kurbo::{Circle, Line as Segment, Point};
 use workshop::{EdgePlace, TenonPlace, Workpiece};
 
-use crate::recess::{recess_outlines, sides};
+use crate::recess::{around, recess_outlines};
 use crate::{Item, Layer, Line, Shape};
 
 /// Seams across the board, and the outlines of mortises, screws and the recess in it.
@@ -29,10 +29,7 @@ pub(crate) fn glue(workpiece: &Workpiece, items: &mut Vec<Item>) {
     }
     let inside = |tenon: &TenonPlace| tenon.place != EdgePlace::Outside;
     for tenon in workpiece.tenons().iter().filter(|tenon| inside(tenon)) {
-        let half = (tenon.half_length, tenon.reach);
-        for side in sides(tenon.center, half) {
-            hidden(Shape::Line(side));
-        }
+        around(&tenon.outline).into_iter().for_each(&mut hidden);
     }
     for screw in workpiece.screws() {
         let Circle { center, radius } = screw.circle;

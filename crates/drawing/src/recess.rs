@@ -2,10 +2,10 @@
 //!
 //! A groove that is dovetailed has two: where it comes out below, and farther out where it is widest.
 
-use board::{LidHold, Recess, RecessShape};
-use geometry::{Angle, Arc};
-use kurbo::{Circle, Line as Segment, Point};
-use workshop::Workpiece;
+use board::{LidHold, Recess};
+use geometry::{Angle, Arc, RoundRect};
+use kurbo::Line as Segment;
+use workshop::{Workpiece, recess_outline};
 
 use crate::Shape;
 
@@ -28,28 +28,18 @@ pub(crate) fn recess_outlines(workpiece: &Workpiece) -> Vec<Shape> {
 
 /// The outline of a recess seen from the top face: a circle, or straight sides with corners as round as the bit leaves them.
 fn outline(recess: &Recess) -> impl Iterator<Item = Shape> + use<> {
-    let [x, y] = recess.at;
-    let middle = Point::new(x, y);
-    let (length, width) = recess.shape.sides();
-    let shapes = match recess.shape {
-        RecessShape::Round { diameter } => {
-            vec![Shape::Circle(Circle::new(middle, diameter / 2.0))]
-        }
-        RecessShape::Straight { .. } => {
-            straight(middle, (length / 2.0, width / 2.0), recess.shape.corner())
-        }
-    };
-    shapes.into_iter()
+    around(&recess_outline(recess)).into_iter()
 }
 
-/// The sides of a rectangle with its middle here and these halves, and its corners where they are round.
+/// A rectangle with round corners: its sides, and its corners where they are round; or the circle that it is.
 ///
 /// A corner is a quarter of a circle, from the end of one side to the start of the next; where corners take all of a side,
 /// as at the ends of a slot, that side is left out.
-fn straight(middle: Point, (x, y): (f64, f64), corner: f64) -> Vec<Shape> {
-    if corner <= 0.0 {
-        return sides(middle, (x, y)).map(Shape::Line).to_vec();
+pub(crate) fn around(outline: &RoundRect) -> Vec<Shape> {
+    if let Some(circle) = outline.as_circle() {
+        return vec![Shape::Circle(circle)];
     }
+    let ([x, y], corner) = (outline.halves(), outline.corner);
     // What is straight of a half, as far as the middle of a corner.
     let (along, up) = (x - corner, y - corner);
     let lines = [
@@ -59,12 +49,13 @@ fn straight(middle: Point, (x, y): (f64, f64), corner: f64) -> Vec<Shape> {
         ((-x, up), (-x, -up)),
     ];
     let lines = lines
-        .map(|(from, to)| Segment::new(middle + from, middle + to))
+        .map(|(from, to)| Segment::new(outline.middle + from, outline.middle + to))
         .into_iter()
-        .filter(|side| (side.p1 - side.p0).hypot() > HAIR);
+        .filter(|side| corner <= 0.0 || (side.p1 - side.p0).hypot() > HAIR);
     let corners = [(along, up), (along, -up), (-along, -up), (-along, up)];
-    let arcs = (0..).zip(corners).map(|(quarter, from_middle)| Arc {
-        center: middle + from_middle,
+    let corners = (0..).zip(corners).filter(|_| corner > 0.0);
+    let arcs = corners.map(|(quarter, from_middle)| Arc {
+        center: outline.middle + from_middle,
         radius: corner,
         start: Angle::turn_part(quarter, 4),
         sweep: Angle::turn_part(1, 4),
@@ -96,29 +87,11 @@ fn on_disc(line: Segment, radius: f64) -> Option<Segment> {
         .then(|| Segment::new(line.p0.lerp(line.p1, start), line.p0.lerp(line.p1, end)))
 }
 
-/// The sides of a rectangle with its middle here and these halves.
-pub(crate) fn sides(middle: Point, (x, y): (f64, f64)) -> [Segment; 4] {
-    let corner = |sx: f64, sy: f64| middle + (sx * x, sy * y);
-    let corners = [
-        corner(-1.0, -1.0),
-        corner(1.0, -1.0),
-        corner(1.0, 1.0),
-        corner(-1.0, 1.0),
-    ];
-    let [a, b, c, d] = corners;
-    [
-        Segment::new(a, b),
-        Segment::new(b, c),
-        Segment::new(c, d),
-        Segment::new(d, a),
-    ]
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::Board;
-    use board::{LidFit, Toward};
+    use board::{Board, LidFit, RecessShape, Toward};
+    use kurbo::{Circle, Point};
     use proptest::prelude::*;
     use testkit::assert_near;
 

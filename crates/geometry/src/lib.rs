@@ -23,6 +23,7 @@
 //! * [`best_half`], [`circle_strips`], [`lay_strips`], [`most_from_strips`]: what joining makes of a narrow blank.
 //! * [`Profile`], [`Piece`], [`Upright`], [`Rest`]: what is round about an upright axis: volume, distance, how a ball
 //!   rests in it, how a plane cuts it.
+//! * [`RoundRect`], [`Prism`]: rectangles with round corners, and what goes straight up and down with such an outline.
 //! * [`shortest_tour`], [`shortest_path`]: the order in which holes are drilled with the least travel.
 //! * [`Error`], [`Nearest`]: what cannot be built, and what can; [`PLAYERS`], [`SPACES`], [`MOST_HOLES`],
 //!   [`PITCH`], [`LOBE_DEPTH`], [`ARM_WIDTH`], [`MOST_SHEETS`]: what may be asked for.
@@ -42,6 +43,7 @@ mod pattern;
 mod pocket;
 mod pocket_place;
 mod profile;
+mod round_rect;
 mod seam_turn;
 mod sector;
 mod tour;
@@ -66,6 +68,7 @@ pub use pattern::{Pattern, home_lane, track, turn_in};
 pub use pocket::{PocketShape, pocket};
 pub use pocket_place::{PocketPlace, PocketSearch, best_pocket};
 pub use profile::{Piece, Profile, Rest, RestsOn, Upright, flatten};
+pub use round_rect::{Prism, RoundRect};
 pub use seam_turn::{Measure, NearSeam, Seam, SeamTurn, best_turn, seam_gap, turn_curve};
 pub use sector::{Sector, bearing_of, point_at};
 pub use tour::{Tour, TourBudget, shortest_path, shortest_tour};

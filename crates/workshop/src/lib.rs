@@ -109,11 +109,11 @@ pub use job::{Step, job_steps};
 pub use machine::hole_table::{HoleRow, HoleTable};
 pub use machine::order::Order;
 pub use mend::{Mend, MendError};
-pub use recess::Storage;
 pub use recess::lid_cut::Lid;
 pub use recess::lid_moves::{LidMoves, lid_moves};
 pub use recess::lid_size::LidSize;
 pub use recess::sizes::{LidPlace, RecessSizes, recess_sizes};
+pub use recess::{Storage, recess_outline};
 pub use section::{
     Body, BodyKind, Cavity, CavityKind, Face, Plane, Section, cut_through, recess_section, section,
 };

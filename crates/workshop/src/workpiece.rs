@@ -7,10 +7,10 @@
 use std::sync::{Arc, OnceLock};
 
 use board::{Board, BuildError, Hole, Layout, Router, Units, layout, show_length};
-use geometry::{Circle, Stopped};
+use geometry::{Circle, Prism, Stopped};
 
 use crate::blank::{panel, stock, turn};
-use crate::bores::check::inside::{Hidden, hidden};
+use crate::bores::check::inside::hidden;
 use crate::grooves::{Strokes, lay_grooves};
 use crate::hardboard::{router, sector};
 use crate::template::budget;
@@ -56,7 +56,7 @@ struct Parts {
     strokes: OnceLock<Strokes>,
     storage: OnceLock<Option<Storage>>,
     lid: OnceLock<Lid>,
-    hidden: OnceLock<Vec<(&'static str, Hidden)>>,
+    hidden: OnceLock<Vec<(&'static str, Prism)>>,
     pour: OnceLock<Option<Pour>>,
     moves: OnceLock<Result<WoodMoves, WoodError>>,
     mass: OnceLock<Result<BoardMass, WoodError>>,
@@ -310,7 +310,7 @@ impl Workpiece {
     }
 
     /// What is cut into the board from below and from its seams, each with what it is called.
-    pub(crate) fn hidden(&self) -> &[(&'static str, Hidden)] {
+    pub(crate) fn hidden(&self) -> &[(&'static str, Prism)] {
         self.parts.hidden.get_or_init(|| hidden(self))
     }
 

@@ -6,7 +6,7 @@ use geometry::Point;
 use crate::Workpiece;
 use crate::base::Standing;
 use crate::check::{Finding, HAIR, Rule, Severity};
-use crate::recess::away;
+use crate::recess::recess_outline;
 
 pub const STATEMENT: &str = "A turntable carries no more than it is rated for: board, pieces and the load typed. The \
      rating is for a load in the middle, and yours to read off the turntable. A push down on the rim tips the board \
@@ -94,7 +94,7 @@ fn covers(workpiece: &Workpiece) -> Option<Finding> {
         .lid()
         .cut
         .filter(|cut| cut.lid_fit.hold == LidHold::LiesIn);
-    let from = away(&opening.unwrap_or(recess), Point::ORIGIN);
+    let from = recess_outline(&opening.unwrap_or(recess)).away(Point::ORIGIN);
     let wanted = diameter / 2.0;
     (from < wanted - HAIR).then(|| {
         let message = "the base lies over the recess, which cannot be opened below it".into();

@@ -5,8 +5,8 @@
 //! Widths come in three kinds, which are easily mixed up: what a piece is in the glued panel, what it is sawn to (wider by what the
 //! jointer takes), and the panel (wider than the board by the trim on both sides).
 
-use board::{Board, Build};
-use geometry::{Angle, Circle, Point, point_at};
+use board::{Board, Build, Tenons};
+use geometry::{Angle, Circle, Point, Prism, RoundRect, point_at};
 
 /// How far above the center pin each seam runs, mm, from the lowest up.
 pub(crate) fn seams(board: &Board) -> Vec<f64> {
@@ -67,24 +67,20 @@ pub fn sawn_width(board: &Board) -> Option<f64> {
 /// A loose tenon in its two mortises, seen from above.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TenonPlace {
-    /// Its middle, on the seam.
-    pub center: Point,
-    /// Half its length along the seam.
-    pub half_length: f64,
-    /// How far it reaches to either side of the seam.
-    pub reach: f64,
+    /// Its outline, with its middle on the seam.
+    pub outline: RoundRect,
     /// Where it is to the finished edge.
     pub place: EdgePlace,
 }
 
 impl TenonPlace {
-    /// Distance from a point to it, mm; 0 within.
-    pub fn away(&self, point: Point) -> f64 {
-        let from = point - self.center;
-        libm::hypot(
-            (from.x.abs() - self.half_length).max(0.0),
-            (from.y.abs() - self.reach).max(0.0),
-        )
+    /// Its two mortises.
+    pub(crate) const fn mortise(&self, tenons: &Tenons) -> Prism {
+        Prism {
+            outline: self.outline,
+            top: tenons.below_top,
+            bottom: tenons.below_top + tenons.thickness,
+        }
     }
 }
 
@@ -108,29 +104,20 @@ pub(crate) fn tenons(board: &Board, seams: &[f64]) -> Vec<TenonPlace> {
     let along = |at: u32| (f64::from(at) - middle) * tenons.spacing;
     let on_seam = |seam: f64| {
         (0..tenons.count).map(move |at| {
-            let center = Point::new(along(at), seam);
-            let (half_length, reach) = (tenons.length / 2.0, tenons.reach);
-            TenonPlace {
-                center,
-                half_length,
-                reach,
-                place: edge_place(center, half_length, reach, board.blank.radius()),
-            }
+            let sides = (tenons.length, 2.0 * tenons.reach);
+            let outline = RoundRect::new(Point::new(along(at), seam), sides, 0.0);
+            let place = edge_place(&outline, board.blank.radius());
+            TenonPlace { outline, place }
         })
     };
     seams.iter().copied().flat_map(on_seam).collect()
 }
 
-/// Where a box about a place lies to the edge of a disc about the pin, by its farthest corner and its nearest point.
-fn edge_place(center: Point, half_length: f64, reach: f64, radius: f64) -> EdgePlace {
-    let farthest = libm::hypot(center.x.abs() + half_length, center.y.abs() + reach);
-    let nearest = libm::hypot(
-        (center.x.abs() - half_length).max(0.0),
-        (center.y.abs() - reach).max(0.0),
-    );
-    if farthest <= radius {
+/// Where an outline lies to the edge of a disc about the pin, by its farthest corner and its nearest point.
+fn edge_place(outline: &RoundRect, radius: f64) -> EdgePlace {
+    if outline.farthest() <= radius {
         EdgePlace::Inside
-    } else if nearest >= radius {
+    } else if outline.away(Point::ORIGIN) >= radius {
         EdgePlace::Outside
     } else {
         EdgePlace::Cut
@@ -144,6 +131,17 @@ pub struct ScrewPlace {
     pub circle: Circle,
     /// How deep it goes into the underside.
     pub depth: f64,
+}
+
+impl ScrewPlace {
+    /// What it is in, in a board of a thickness.
+    pub(crate) fn prism(&self, thickness: f64) -> Prism {
+        Prism {
+            outline: self.circle.into(),
+            top: thickness - self.depth,
+            bottom: thickness,
+        }
+    }
 }
 
 /// Every screw in the underside, seen from the top face.
@@ -201,11 +199,11 @@ mod tests {
     fn tenons_stand_about_the_middle_of_each_seam() {
         let places = places_on(&built(Build::Strips { count: 3 }));
         assert_eq!(places.len(), 6);
-        assert_near!(places[0].center.x, -150.0, 1e-12);
-        assert_near!(places[0].center.y, -95.0, 1e-9);
+        assert_near!(places[0].outline.middle.x, -150.0, 1e-12);
+        assert_near!(places[0].outline.middle.y, -95.0, 1e-9);
         assert!(places.iter().all(|tenon| tenon.place == EdgePlace::Inside));
-        assert_near!(places[1].away(Point::new(0.0, -50.0)), 25.0, 1e-9);
-        assert_near!(places[1].away(Point::new(23.0, -71.0)), 5.0, 1e-9);
+        assert_near!(places[1].outline.away(Point::new(0.0, -50.0)), 25.0, 1e-9);
+        assert_near!(places[1].outline.away(Point::new(23.0, -71.0)), 5.0, 1e-9);
     }
 
     #[test]

@@ -9,7 +9,7 @@ use crate::bores::holds::{
 };
 use crate::bores::profile::{bore_profile, tip};
 use crate::filling::{is_filled, open_bore};
-use crate::recess::away;
+use crate::recess::recess_outline;
 
 /// The sizes of a bore and of what stands in it; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -150,7 +150,7 @@ fn floor(workpiece: &Workpiece, hole: &Hole) -> Floor {
     let under = |cut: Option<Recess>, over: FloorOver| {
         let cut = cut?;
         // The deepest place of the bore that is over it.
-        let deep = bore.depth_at(away(&cut, hole.center))?;
+        let deep = bore.depth_at(recess_outline(&cut).away(hole.center))?;
         let left = thickness - cut.depth - deep;
         Some(Floor { left, over })
     };

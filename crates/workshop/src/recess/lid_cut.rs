@@ -5,6 +5,7 @@ use geometry::Angle;
 
 use crate::Workpiece;
 use crate::recess::lid_size::{LidSize, lid_size};
+use crate::recess::recess_outline;
 
 /// The lid of a recess, and what is cut for it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -82,12 +83,12 @@ pub const fn lid_cut_name(cut: &Recess) -> &'static str {
 /// Distance from the center pin of the farthest place that recess and lid may have inside the board, mm: of a groove
 /// its closed end.
 pub fn inner_reach(workpiece: &Workpiece, recess: &Recess) -> f64 {
-    let of_recess = crate::recess::farthest(recess);
+    let of_recess = recess_outline(recess).farthest();
     let Some(cut) = workpiece.lid().cut else {
         return of_recess;
     };
     let LidHold::Slides { toward, .. } = recess.lid_fit.hold else {
-        return of_recess.max(crate::recess::farthest(&cut));
+        return of_recess.max(recess_outline(&cut).farthest());
     };
     let (length, width) = cut.shape.sides();
     let [x, y] = cut.at;

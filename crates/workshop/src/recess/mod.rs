@@ -4,19 +4,16 @@ pub mod check;
 pub mod lid_cut;
 pub mod lid_moves;
 pub mod lid_size;
-mod outline;
 pub mod section;
 pub mod sizes;
 pub mod steps;
 pub mod sums;
 
-use board::{Board, Piece, PieceKind, RecessShape};
+use board::{Board, Piece, PieceKind, Recess, RecessShape};
 use core::f64::consts::PI;
+use geometry::{Point, Prism, RoundRect};
 
 use crate::bores::profile::ball_volume;
-
-use outline::Outline;
-pub use outline::{area, away, away_from_tenon, farthest, middle};
 
 /// Share of a volume that marbles fill when they are poured in: random loose packing, 0.55 to 0.6; from memory.
 const LOOSE: f64 = 0.55;
@@ -38,6 +35,25 @@ pub struct Storage {
     pub at_most: u32,
     /// Height between the lid and the wood over it, mm; negative where the lid is too thick.
     pub room: f64,
+}
+
+/// The outline of a recess, seen from above: a circle, or straight sides with corners as round as the bit leaves them.
+pub fn recess_outline(recess: &Recess) -> RoundRect {
+    let [x, y] = recess.at;
+    outline_of(recess.shape, Point::new(x, y))
+}
+
+const fn outline_of(shape: RecessShape, middle: Point) -> RoundRect {
+    RoundRect::new(middle, shape.sides(), shape.corner())
+}
+
+/// What is cut of a board of a thickness for a recess of an outline, so deep from the underside.
+pub const fn prism(outline: RoundRect, depth: f64, thickness: f64) -> Prism {
+    Prism {
+        outline,
+        top: thickness - depth,
+        bottom: thickness,
+    }
 }
 
 /// What the recess of a board holds; none where none is planned.
@@ -106,7 +122,7 @@ fn layered(room: f64, thick: f64) -> f64 {
 
 /// How many no way of laying goes beyond: by volume, for balls at the densest packing there is.
 fn at_most(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
-    let volume = area(shape) * room.max(0.0);
+    let volume = outline_of(shape, Point::ORIGIN).area() * room.max(0.0);
     let each = match piece.kind {
         PieceKind::Marble => ball_volume(piece.diameter) / DENSEST,
         PieceKind::Peg | PieceKind::Magnet => {
@@ -118,19 +134,18 @@ fn at_most(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
 
 /// Its area less a strip along its walls, mm².
 fn inner_area(shape: RecessShape, strip: f64) -> f64 {
-    Outline::of(shape)
-        .less(strip)
-        .map_or(0.0, |inner| inner.area())
+    let inner = outline_of(shape, Point::ORIGIN).less(strip);
+    inner.map_or(0.0, |inner| inner.area())
 }
 
 /// How many circles of a diameter lie in rows side by side.
 fn upright(shape: RecessShape, diameter: f64) -> f64 {
-    let outline = Outline::of(shape);
+    let outline = outline_of(shape, Point::ORIGIN);
     // Their middles keep half a diameter from the wall.
     let Some(inner) = outline.less(diameter / 2.0) else {
         return 0.0;
     };
-    most_rows(2.0 * outline.reach(), diameter, |middle| {
+    most_rows(2.0 * outline.halves()[1], diameter, |middle| {
         let reach = inner.half_chord(middle);
         reach.map_or(0.0, |reach| whole(2.0 * reach / diameter) + 1.0)
     })
@@ -138,8 +153,8 @@ fn upright(shape: RecessShape, diameter: f64) -> f64 {
 
 /// How many rectangles lie in rows side by side, `long` along the rows.
 fn boxes(shape: RecessShape, long: f64, wide: f64) -> f64 {
-    let outline = Outline::of(shape);
-    most_rows(2.0 * outline.reach(), wide, |middle| {
+    let outline = outline_of(shape, Point::ORIGIN);
+    most_rows(2.0 * outline.halves()[1], wide, |middle| {
         let reach = outline.half_chord(middle.abs() + wide / 2.0);
         reach.map_or(0.0, |reach| whole(2.0 * reach / long))
     })

@@ -10,6 +10,7 @@ use super::{Body, BodyKind, Cavity, CavityKind, Face, Section};
 use crate::blank::panel::EdgePlace;
 use crate::filling::is_filled;
 use crate::grooves::section::cut_grooves;
+use crate::recess::{prism, recess_outline};
 use crate::{GroovePlan, Workpiece};
 use crate::{base, blank, bores, recess};
 
@@ -103,7 +104,7 @@ impl Cutter<'_> {
     fn form(&self, form: &Form) -> Vec<Vec<Point>> {
         match form {
             Form::Round(round) => self.round(round),
-            Form::Straight(_) => {
+            Form::Straight(_) | Form::Leaning(_) => {
                 let cut = |view: &View| form.cut(view, self.reach);
                 self.views.iter().filter_map(cut).collect()
             }
@@ -146,8 +147,9 @@ impl Cutter<'_> {
 
     /// The recess, and what is cut for its lid.
     fn below(&self) -> Vec<Cavity> {
-        let recess = self.board.recess;
-        let recess = recess.map(|recess| recess::section::recess(self.board, &recess));
+        let thickness = self.board.blank.thickness;
+        let recess = self.board.recess.as_ref();
+        let recess = recess.map(|cut| prism(recess_outline(cut), cut.depth, thickness).into());
         let lid = recess::section::place_of_lid(self.workpiece);
         let of = |kind, form: Option<Form>| {
             let cut = form.map(|form| self.form(&form));
@@ -162,13 +164,12 @@ impl Cutter<'_> {
     fn hidden(&self) -> Vec<Cavity> {
         let thickness = self.board.blank.thickness;
         let screws = self.workpiece.screws().iter();
-        let screws = screws.flat_map(|screw| self.round(&blank::section::screw(screw, thickness)));
+        let screws = screws.flat_map(|screw| self.form(&screw.prism(thickness).into()));
+        let size = self.board.panel.tenons.unwrap_or_default();
         let tenons = self.workpiece.tenons().iter();
         let mortises = tenons
             .filter(|tenon| tenon.place != EdgePlace::Outside)
-            .flat_map(|tenon| {
-                self.form(&Form::Straight(blank::section::mortise(self.board, tenon)))
-            });
+            .flat_map(|tenon| self.form(&tenon.mortise(&size).into()));
         let mut hidden = cavities(CavityKind::Screw, screws.collect());
         hidden.extend(cavities(CavityKind::Mortise, mortises.collect()));
         hidden

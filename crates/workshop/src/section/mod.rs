@@ -16,7 +16,7 @@ use board::{Board, Hole, HoleId, HoleName, Role};
 use geometry::{Angle, Circle, Point, bearing_of, point_at, turn_in};
 
 use crate::Workpiece;
-use crate::recess::middle;
+use crate::recess::recess_outline;
 
 pub use plane::Plane;
 
@@ -143,7 +143,7 @@ pub fn section(workpiece: &Workpiece, hole: HoleId) -> Option<Section> {
 pub fn recess_section(workpiece: &Workpiece) -> Option<Section> {
     let recess = workpiece.board().recess?;
     let across = point_at(1.0, Angle::ZERO).to_vec2();
-    let plane = Plane::straight(middle(&recess), across);
+    let plane = Plane::straight(recess_outline(&recess).middle, across);
     Some(cuts::cut(workpiece, plane))
 }
 
@@ -160,7 +160,7 @@ fn aligned(board: &Board, hole: &Hole) -> Plane {
     let Some(recess) = board.recess else {
         return straight;
     };
-    let at = middle(&recess);
+    let at = recess_outline(&recess).middle;
     let apart = (bearing_of(at) - right)
         .wrapped_to_half_turns()
         .as_degrees();

@@ -486,7 +486,7 @@ proptest! {
                 let (low, high, ..) = around(&cavity.corners);
                 (low..=high).contains(&s)
             });
-            let is_over = |s: f64| crate::recess::away(&recess, view.at(s)) <= 0.0;
+            let is_over = |s: f64| crate::recess::recess_outline(&recess).away(view.at(s)) <= 0.0;
             if is_over(s - 1e-6) == is_over(s + 1e-6) {
                 prop_assert_eq!(is_cut(s), is_over(s));
             }

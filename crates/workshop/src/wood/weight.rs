@@ -9,7 +9,7 @@ use crate::Workpiece;
 use crate::blank::profile::blank_profile;
 use crate::bores::holds;
 use crate::bores::profile::bore_profile;
-use crate::recess::area;
+use crate::recess::recess_outline;
 
 /// The moisture that specific gravities and densities are given at, %.
 const GIVEN_AT: f64 = 12.0;
@@ -102,7 +102,7 @@ fn wood_volume(board: &Board, layout: &Layout) -> f64 {
     let bore = |hole: &board::Hole| bore_profile(hole.bore, board.bores.spur).volume();
     let bores: f64 = layout.holes.iter().map(bore).sum();
     let recess = board.recess.map_or(0.0, |recess| {
-        area(recess.shape) * (recess.depth - recess.lid).max(0.0)
+        recess_outline(&recess).area() * (recess.depth - recess.lid).max(0.0)
     });
     (disc - bores - recess).max(0.0)
 }

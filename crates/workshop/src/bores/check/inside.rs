@@ -1,13 +1,13 @@
 //! Rule: wood is left inside the board between a bore and what is cut into it from the seam or from below.
 
-use board::{Board, Hole, HoleName, Measure, RecessShape};
-use geometry::{Point, Upright};
+use board::{Board, Hole, HoleName, Measure, Recess};
+use geometry::{Prism, RoundRect};
 
-use crate::Workpiece;
 use crate::bores::profile::bore_profile;
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::recess::lid_cut::lid_cut_name;
-use crate::recess::{away, middle};
+use crate::recess::{prism, recess_outline};
+use crate::{Stroke, Workpiece};
 
 pub const STATEMENT: &str = "Between a bore, with its point or spur, and a mortise, screw, storage recess or lid groove inside the board at \
      least the set wood is left, measured in three dimensions. Two bores drilled straight down from the top are nearest at \
@@ -50,9 +50,9 @@ pub fn least_inside(workpiece: &Workpiece) -> Option<(f64, HoleName)> {
 }
 
 /// What of all that is cut inside the board is nearest to a bore.
-fn nearest(board: &Board, hidden: &[(&'static str, Hidden)], hole: &Hole) -> Option<Near> {
+fn nearest(board: &Board, hidden: &[(&'static str, Prism)], hole: &Hole) -> Option<Near> {
     let bore = bore_profile(hole.bore, board.bores.spur);
-    let wood = |(what, hidden): &(&'static str, Hidden)| {
+    let wood = |(what, hidden): &(&'static str, Prism)| {
         (bore.distance(hidden.seen_from(hole.center)), *what)
     };
     let (wood, what) = hidden.iter().map(wood).min_by(|a, b| a.0.total_cmp(&b.0))?;
@@ -63,109 +63,31 @@ fn nearest(board: &Board, hidden: &[(&'static str, Hidden)], hole: &Hole) -> Opt
     })
 }
 
-#[derive(Debug)]
-/// Something upright inside the board: its plan, and how deep it is below the top face.
-pub struct Hidden {
-    plan: Plan,
-    /// Depth of its upper end.
-    pub top: f64,
-    bottom: f64,
-}
-
-#[derive(Debug)]
-/// What it is, seen from above.
-enum Plan {
-    Tenon(crate::blank::panel::TenonPlace),
-    Screw(geometry::Circle),
-    Recess(board::Recess),
-}
-
-impl Hidden {
-    /// As a bore at a point of the board sees it.
-    fn seen_from(&self, point: Point) -> Upright {
-        let away = match &self.plan {
-            Plan::Tenon(tenon) => tenon.away(point),
-            Plan::Screw(circle) => ((point - circle.center).length() - circle.radius).max(0.0),
-            Plan::Recess(recess) => away(recess, point),
-        };
-        self.at(away)
-    }
-
-    /// As what is so far from it sees it.
-    pub fn at(&self, away: f64) -> Upright {
-        Upright {
-            away,
-            top: self.top,
-            bottom: self.bottom,
-        }
-    }
-
-    /// Distance from the middle of a groove, seen from above, mm; anything over `enough` where it is over that.
-    pub fn away_from(&self, stroke: &crate::Stroke, enough: f64) -> f64 {
-        /// How far it may be off, mm.
-        const SLACK: f64 = 0.01;
-        let off = |middle: Point, radius: f64| (stroke.distance(middle) - radius).max(0.0);
-        match &self.plan {
-            Plan::Screw(circle) => off(circle.center, circle.radius),
-            Plan::Recess(recess) => match recess.shape {
-                RecessShape::Round { diameter } => off(middle(recess), diameter / 2.0),
-                RecessShape::Straight { .. } => stroke.least(|at| away(recess, at), enough, SLACK),
-            },
-            Plan::Tenon(tenon) => stroke.least(|at| tenon.away(at), enough, SLACK),
-        }
-    }
-
-    /// The box around its plan.
-    pub fn around(&self) -> kurbo::Rect {
-        let (middle, width, height) = match &self.plan {
-            Plan::Tenon(tenon) => (tenon.center, 2.0 * tenon.half_length, 2.0 * tenon.reach),
-            Plan::Screw(circle) => (circle.center, 2.0 * circle.radius, 2.0 * circle.radius),
-            Plan::Recess(recess) => {
-                let (length, width) = recess.shape.sides();
-                (middle(recess), length, width)
-            }
-        };
-        kurbo::Rect::from_center_size(middle, (width, height))
+/// Distance from the middle of a groove to an outline, seen from above, mm; anything over `enough` where it is over
+/// that.
+pub fn away_from_groove(outline: &RoundRect, stroke: &Stroke, enough: f64) -> f64 {
+    /// How far it may be off, mm.
+    const SLACK: f64 = 0.01;
+    match outline.as_circle() {
+        Some(circle) => (stroke.distance(circle.center) - circle.radius).max(0.0),
+        None => stroke.least(|at| outline.away(at), enough, SLACK),
     }
 }
 
 /// What is cut into the board from below and from its seams.
-pub fn hidden(workpiece: &Workpiece) -> Vec<(&'static str, Hidden)> {
+pub fn hidden(workpiece: &Workpiece) -> Vec<(&'static str, Prism)> {
     let board = workpiece.board();
     let thickness = board.blank.thickness;
     let size = board.panel.tenons.unwrap_or_default();
-    let mortises = workpiece.tenons().iter().map(|&tenon| {
-        let hidden = Hidden {
-            plan: Plan::Tenon(tenon),
-            top: size.below_top,
-            bottom: size.below_top + size.thickness,
-        };
-        ("mortise", hidden)
-    });
-    let screws = workpiece.screws().iter().map(|screw| {
-        let hidden = Hidden {
-            plan: Plan::Screw(screw.circle),
-            top: (thickness - screw.depth).max(0.0),
-            bottom: thickness,
-        };
-        ("screw", hidden)
-    });
-    let recess = board.recess.map(|recess| {
-        let hidden = Hidden {
-            plan: Plan::Recess(recess),
-            top: (thickness - recess.depth).max(0.0),
-            bottom: thickness,
-        };
-        ("storage recess", hidden)
-    });
-    let lid = workpiece.lid().cut.map(|cut| {
-        let hidden = Hidden {
-            plan: Plan::Recess(cut),
-            top: (thickness - cut.depth).max(0.0),
-            bottom: thickness,
-        };
-        (lid_cut_name(&cut), hidden)
-    });
+    let from_below = |cut: &Recess| prism(recess_outline(cut), cut.depth, thickness);
+    let mortises = workpiece.tenons().iter();
+    let mortises = mortises.map(|tenon| ("mortise", tenon.mortise(&size)));
+    let screws = workpiece.screws().iter();
+    let screws = screws.map(|screw| ("screw", screw.prism(thickness)));
+    let recess = board.recess.iter();
+    let recess = recess.map(|recess| ("storage recess", from_below(recess)));
+    let lid = workpiece.lid().cut.iter();
+    let lid = lid.map(|cut| (lid_cut_name(cut), from_below(cut)));
     mortises.chain(screws).chain(recess).chain(lid).collect()
 }
 
@@ -191,7 +113,7 @@ fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Bottom, Build, Panel, ScrewCircle, Tenons, layout};
+    use board::{Bottom, Build, Panel, RecessShape, ScrewCircle, Tenons, layout};
     use testkit::assert_near;
 
     fn checked(board: &Board) -> Vec<Finding> {

@@ -1,9 +1,10 @@
 //! Rule: grooves are as deep as their bit makes them, and leave wood under them.
 
 use board::{Board, Grooves, Measure, show_length};
+use geometry::Prism;
 
 use crate::Workpiece;
-use crate::bores::check::inside::Hidden;
+use crate::bores::check::inside::away_from_groove;
 use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::grooves::Strokes;
 use crate::grooves::depth::groove_profile;
@@ -95,7 +96,7 @@ fn within(workpiece: &Workpiece, wanted: &Grooves, depth: f64) -> Option<Finding
 
 /// The least wood between the grooves and one thing inside, if that is under the limit.
 fn wood(
-    hidden: &Hidden,
+    hidden: &Prism,
     wanted: &Grooves,
     (depth, limit): (f64, f64),
     strokes: &Strokes,
@@ -104,10 +105,10 @@ fn wood(
         return None;
     }
     let reach = limit + wanted.width / 2.0;
-    let near = strokes.near(hidden.around(), reach).into_iter();
+    let near = strokes.near(hidden.outline.bounds(), reach).into_iter();
     let away = near.filter_map(|at| {
         let stroke = strokes.get(at)?.stroke;
-        Some(hidden.away_from(&stroke, reach))
+        Some(away_from_groove(&hidden.outline, &stroke, reach))
     });
     let upright = hidden.at(away.min_by(f64::total_cmp)?);
     let wood = groove_profile(wanted, depth).distance(upright);

@@ -6,7 +6,7 @@ use crate::Workpiece;
 use crate::blank::panel::{EdgePlace, TenonPlace};
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::recess::lid_cut::inner_reach;
-use crate::recess::{Storage, away, away_from_tenon};
+use crate::recess::{Storage, prism, recess_outline};
 
 pub const STATEMENT: &str = "A storage recess holds the pieces, leaves the set floor between its ceiling and the top \
      face, and the set wood inside the board to the edge, to screws and to mortises; bores over it are measured by the \
@@ -155,7 +155,7 @@ fn neighbors(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
     let cut = workpiece.lid().cut;
     let cuts = || core::iter::once(recess).chain(&cut);
     let screw = workpiece.screws().iter().map(|screw| {
-        let away = cuts().map(|cut| away(cut, screw.circle.center));
+        let away = cuts().map(|cut| recess_outline(cut).away(screw.circle.center));
         away.fold(f64::INFINITY, f64::min) - screw.circle.radius
     });
     let screw: Vec<f64> = screw.filter(|wood| *wood < wanted - HAIR).collect();
@@ -185,9 +185,8 @@ fn inner_tenons(workpiece: &Workpiece) -> impl Iterator<Item = &TenonPlace> {
 /// Wood between the recess, or what is cut for its lid, and a mortise.
 fn mortise_wood(board: &Board, cut: &Recess, tenon: &TenonPlace) -> f64 {
     let size = board.panel.tenons.unwrap_or_default();
-    let ceiling = board.blank.thickness - cut.depth;
-    let above = (ceiling - size.below_top - size.thickness).max(0.0);
-    libm::hypot(away_from_tenon(cut, tenon), above)
+    let cut = prism(recess_outline(cut), cut.depth, board.blank.thickness);
+    cut.distance(&tenon.mortise(&size))
 }
 
 #[cfg(test)]
