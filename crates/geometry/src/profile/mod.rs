@@ -53,7 +53,7 @@ impl From<Piece> for Profile {
 }
 
 impl Profile {
-    /// The profile with a further piece, which begins where it ended.
+    /// The profile with a further piece, which begins at the depth where it ended.
     #[must_use]
     pub fn with(mut self, piece: Piece) -> Self {
         self.others.push(piece);
