@@ -15,6 +15,9 @@ pub struct CircleJig {
     /// Divisions of the index plates that are in the shop.
     #[serde(default = "CircleJig::usual_plates")]
     pub plates: Vec<u32>,
+    /// From the chuck of the drill press to its column; none: a drill that reaches every hole.
+    #[serde(rename = "throat_mm", default)]
+    pub throat: Option<f64>,
 }
 
 impl CircleJig {
@@ -34,6 +37,7 @@ impl CircleJig {
             pin,
             kerf: Self::usual_kerf(),
             plates: Self::usual_plates(),
+            throat: None,
         }
     }
 }

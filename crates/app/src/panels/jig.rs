@@ -11,7 +11,12 @@ pub fn jig_ui(ui: &mut Ui, board: &mut Board) {
     fields_ui(
         ui,
         board,
-        &[&field::JIG_KERF, &field::PLATES, &field::ORDER],
+        &[
+            &field::JIG_KERF,
+            &field::PLATES,
+            &field::THROAT,
+            &field::ORDER,
+        ],
     );
     cautions(ui, &[Caution::DrillPress, Caution::TableSaw]);
 }

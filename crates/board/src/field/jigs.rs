@@ -20,6 +20,8 @@ fields! {
             example: "24; 36; 48",
         },
         "Divisions of those in the shop";
+    THROAT "jig.throat_mm", [.jig.throat] "Drill press throat", Ticked(Length.of(10.0, 2000.0), 150.0),
+        "From the middle of the chuck to the column: half of what the press is sold by; a press sold as 12 in has 6 in";
 }
 
 const SIDE: Range = Length.of(30.0, 5000.0);
