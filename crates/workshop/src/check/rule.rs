@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use crate::{
-    Finding, Workpiece, base, blank, bores, check, filling, finish, grooves, hardboard, recess,
-    template, wood,
+    Finding, Workpiece, base, blank, bores, check, filling, finish, grooves, hardboard, jig,
+    recess, template, wood,
 };
 
 macro_rules! rules {
@@ -72,6 +72,8 @@ rules! {
     Pieces, "room for pieces", bores::check::pieces;
     /// A piece in its bore.
     Seat, "seat of the piece", bores::check::seat;
+    /// Holes that the drill press reaches.
+    Throat, "drill press", jig::check;
     /// Hardboard between two holes of a router template.
     TemplateWeb, "template web", hardboard::check::web;
     /// The guide bushing in the hardboard.

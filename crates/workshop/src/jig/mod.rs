@@ -3,6 +3,7 @@
 //! The blank turns on the center pin; a stop, or an index plate, holds it at a bearing, and the drill stands at a
 //! radius. Bearings are told from player 1's axis: how the blank lies on the jig is free.
 
+pub mod check;
 mod circle;
 mod dividers;
 mod plate;
