@@ -6,10 +6,11 @@
 )]
 
 use app::exports::Kind;
-use board::{Board, Center, Wishes, layout, propose};
+use board::{Board, Center, layout};
 use geometry::Pattern;
 use testkit::assert_near;
 use tests::{exported, worked};
+use workshop::{Wishes, propose};
 
 fn ring(holes: u32, pitch: f64) -> Board {
     Board {

@@ -9,7 +9,7 @@ use std::fs;
 use std::path::Path;
 use std::process::{Command, Output};
 
-use board::{Center, read_board};
+use board::{Board, Center, read_board, write_board};
 use geometry::Pattern;
 
 fn run(folder: &Path, args: &[&str]) -> Output {
@@ -26,6 +26,15 @@ fn run(folder: &Path, args: &[&str]) -> Output {
 
 fn words(bytes: &[u8]) -> String {
     String::from_utf8(bytes.to_vec()).unwrap()
+}
+
+/// A board whose holes are too near each other for its pieces.
+fn write_bad(folder: &Path, pitch: f64) {
+    let bad = Board {
+        pitch,
+        ..Board::default()
+    };
+    fs::write(folder.join("bad.json"), write_board(&bad)).unwrap();
 }
 
 fn folder() -> tempfile::TempDir {
@@ -180,11 +189,32 @@ fn a_small_board_gets_pieces_and_bores_that_have_room() {
     }
 }
 
+/// The lanes of both run so near the center pin that no pieces have room there.
+#[test]
+fn what_check_would_stop_is_refused_with_what_works_instead() {
+    let folder = folder();
+    let ring = "new --players 2 --spaces 10 --home 3 --pitch 20.1mm";
+    let polygon = "new --players 3 --pattern polygon --spaces 14 --home 4 --start 3 --pitch 19.6mm";
+    for (options, instead) in [
+        (ring, "2 home holes per player"),
+        (polygon, "3 home holes per player"),
+    ] {
+        let args: Vec<&str> = options.split(' ').chain(["b.json"]).collect();
+        let output = run(folder.path(), &args);
+        assert_eq!(output.status.code(), Some(2));
+        let said = words(&output.stderr);
+        assert!(
+            said.contains(instead) && said.contains("a pitch of"),
+            "{said}"
+        );
+        assert!(!folder.path().join("b.json").exists());
+    }
+}
+
 #[test]
 fn a_closed_pipe_is_no_fault_and_does_not_change_the_verdict() {
     let folder = folder();
-    let bad = ["new", "--bore", "12", "--pitch", "10", "bad.json"];
-    assert!(run(folder.path(), &bad).status.success());
+    write_bad(folder.path(), 10.0);
     assert!(run(folder.path(), &["new", "good.json"]).status.success());
     for (args, code) in [
         (&["check", "bad.json"][..], 1),
@@ -214,14 +244,7 @@ fn check_ends_with_0_1_or_2() {
     assert!(run(folder.path(), &["new", "good.json"]).status.success());
     let good = run(folder.path(), &["check", "good.json"]);
     assert_eq!(good.status.code(), Some(0), "{}", words(&good.stdout));
-    assert!(
-        run(
-            folder.path(),
-            &["new", "--bore", "12", "--pitch", "10", "bad.json"]
-        )
-        .status
-        .success()
-    );
+    write_bad(folder.path(), 10.0);
     let bad = run(folder.path(), &["check", "bad.json"]);
     assert_eq!(bad.status.code(), Some(1));
     assert!(words(&bad.stdout).contains("stop"));
@@ -244,15 +267,8 @@ fn check_ends_with_0_1_or_2() {
 #[test]
 fn check_tells_other_programs_the_same() {
     let folder = folder();
-    assert!(
-        run(
-            folder.path(),
-            &["new", "--bore", "12", "--pitch", "13", "b.json"]
-        )
-        .status
-        .success()
-    );
-    let output = run(folder.path(), &["check", "--json", "b.json"]);
+    write_bad(folder.path(), 13.0);
+    let output = run(folder.path(), &["check", "--json", "bad.json"]);
     let report: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
     assert_eq!(report["format"], 1);
     assert_eq!(report["holes"], 133);
@@ -364,10 +380,7 @@ fn the_exported_table_has_a_row_of_numbers_for_every_hole() {
 #[test]
 fn export_tells_that_a_board_should_not_be_made() {
     let folder = folder();
-    let wishes = [
-        "new", "--bore", "12", "--pitch", "10", "--board", "400", "bad.json",
-    ];
-    assert!(run(folder.path(), &wishes).status.success());
+    write_bad(folder.path(), 10.0);
     let output = run(folder.path(), &["export", "bad.json", "--out", "out"]);
     assert!(output.status.success());
     assert!(words(&output.stderr).contains("ringwright check bad.json"));

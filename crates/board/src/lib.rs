@@ -8,7 +8,6 @@
 //! * [`Board`] and its parts: the document.
 //! * [`layout`]: document → [`Layout`], every hole with its name, place and bore.
 //! * [`read_board`], [`write_board`]: the document as a file.
-//! * [`propose`]: a sound document from a few wishes.
 //! * [`HoleId`], [`HoleName`], [`Role`]: what holes are called, and the order they come in.
 //! * [`Edit`]: what was changed by hand, held against a hole's name.
 //! * [`Quantity`]: what a number measures, read from what makers type, shown in their system.
@@ -33,7 +32,6 @@ mod limits;
 mod machine;
 mod name;
 mod piece;
-mod propose;
 mod quantity;
 mod range;
 mod serial;
@@ -55,7 +53,6 @@ pub use limits::{Errors, Limits};
 pub use machine::{BitRun, CutterRun, EdgeRun, Machine, ProgramFiles};
 pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
-pub use propose::{CenterKind, Wishes, propose};
 pub use quantity::{
     DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, parse_length,
     parse_lengths, show_length, show_number,

@@ -4,8 +4,8 @@ use board::Board;
 use divan::{Bencher, black_box};
 use geometry::Pattern;
 use workshop::{
-    Open, largest_bore, largest_pitch, most_spaces, smallest_board, smallest_board_for_piece,
-    smallest_pitch_for_piece, solve,
+    Open, Wishes, largest_bore, largest_pitch, most_spaces, propose, smallest_board,
+    smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
 
 fn main() {
@@ -105,4 +105,71 @@ fn board_for_the_piece(bencher: Bencher<'_, '_>, pattern: &str) {
 fn spaces(bencher: Bencher<'_, '_>, pattern: &str) {
     let board = of(pattern);
     bencher.bench_local(|| most_spaces(black_box(&board)));
+}
+
+/// Wishes in words: what is asked for in vain takes longest, since what would work is looked for.
+fn wished() -> [(&'static str, Wishes); 8] {
+    let plain = Wishes::default();
+    let (pitch, pattern) = (Some(19.0), Some(Pattern::Arms { across: 3 }));
+    let lane = Wishes {
+        players: Some(2),
+        spaces: Some(10),
+        home: Some(3),
+        pitch: Some(20.1),
+        ..plain.clone()
+    };
+    let huge = Wishes {
+        players: Some(24),
+        spaces: Some(400),
+        ..plain.clone()
+    };
+    [
+        ("nothing", plain.clone()),
+        (
+            "arms",
+            Wishes {
+                pattern,
+                ..plain.clone()
+            },
+        ),
+        (
+            "pitch",
+            Wishes {
+                pitch,
+                ..plain.clone()
+            },
+        ),
+        (
+            "board",
+            Wishes {
+                diameter: Some(400.0),
+                ..plain.clone()
+            },
+        ),
+        (
+            "large pockets",
+            Wishes {
+                diameter: Some(400.0),
+                start: Some(20),
+                ..plain.clone()
+            },
+        ),
+        ("lane in vain", lane),
+        ("huge in vain", huge.clone()),
+        (
+            "huge on a small board in vain",
+            Wishes {
+                diameter: Some(600.0),
+                start: Some(60),
+                ..huge
+            },
+        ),
+    ]
+}
+
+#[divan::bench(args = wished().map(|(name, _)| name), max_time = 10)]
+fn new_board(bencher: Bencher<'_, '_>, name: &str) {
+    let wishes = wished().into_iter().find(|(known, _)| *known == name);
+    let wishes = wishes.map(|(_, wishes)| wishes).unwrap_or_default();
+    bencher.bench_local(|| propose(black_box(&wishes)));
 }

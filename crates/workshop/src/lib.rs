@@ -94,9 +94,9 @@ pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
 pub use finish::{Bond, bond, finish_hours, hard_after};
 pub use fit::{
-    FitError, Limit, Open, PieceBoard, Solved, largest_bore, largest_piece, largest_pitch,
-    most_spaces, rim_left, smallest_board, smallest_board_for_piece, smallest_pitch_for_piece,
-    solve,
+    CenterKind, FitError, Limit, Offer, Open, PieceBoard, ProposeError, Refusal, Solved, Wish,
+    Wishes, largest_bore, largest_piece, largest_pitch, most_spaces, propose, rim_left,
+    smallest_board, smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
 pub use grooves::{Groove, GrooveKind, GroovePlan, Stroke, groove_depth, passes};
 pub use hardboard::router::{RouterSetting, RouterWay, plunge, plunges, router_settings};

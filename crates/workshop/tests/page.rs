@@ -1,23 +1,189 @@
-//! The page on findings for other programs names every rule and every mend.
+//! The page on the board file says what the program does: its table is made from the table of fields.
+//!
+//! `UPDATE_PAGE=1 cargo test -p workshop --test page` writes it anew.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
 
-use workshop::{Mend, Rule};
+use std::collections::BTreeSet;
 
-const PAGE: &str = include_str!("../../../docs/formats/findings.md");
+use board::field::all_fields;
+use board::{Board, Field, Kind, Range, Units, Value, read_board, show_length, write_board};
+use serde_json::Value as Json;
+use workshop::{Wishes, propose};
 
-fn named<T: serde::Serialize + core::fmt::Debug>(all: &[T]) {
-    for one in all {
-        let name = serde_json::to_string(one).unwrap_or_default();
-        let name = name.trim_matches('"');
-        assert!(
-            PAGE.contains(&format!("`{name}`")),
-            "{one:?}, in files {name}, is not on the page"
-        );
+const PAGE: &str = include_str!("../../../docs/formats/board-file.md");
+const HEAD: &str = "| member of `board` | on screens | what | may be | default |\n| --- | --- | --- | --- | --- |\n";
+
+/// The board that `ringwright new` writes where nothing but the unit is wished for.
+fn new_board(units: Units) -> Board {
+    let wishes = Wishes {
+        units: Some(units),
+        ..Wishes::default()
+    };
+    propose(&wishes).unwrap()
+}
+
+/// The board with the parts and kinds that a field needs.
+fn with(board: &Board, field: &Field) -> Board {
+    let mut board = board.clone();
+    field.begin(&mut board, 0);
+    if field.value(&board, 0).is_some() {
+        return board;
+    }
+    let kinds = all_fields().filter(|kind| {
+        let within = kind.path.trim_end_matches(".kind");
+        kind.kind == Kind::Choice && field.path.starts_with(within)
+    });
+    let mut tries = kinds.flat_map(|kind| {
+        (0..kind.choices().len()).map(|place| {
+            let mut board = board.clone();
+            kind.set(&mut board, 0, &Value::Choice(place));
+            board
+        })
+    });
+    tries.find(|board| field.value(board, 0).is_some()).unwrap()
+}
+
+/// The board as it is read from a file without the member, if that may miss.
+fn without(board: &Board, path: &str) -> Option<Board> {
+    let mut file: Json = serde_json::from_str(&write_board(board)).unwrap();
+    let path = path.replace("[]", "[0]").replace('[', ".").replace(']', "");
+    let mut names: Vec<&str> = path.split('.').collect();
+    let name = names.pop().unwrap();
+    let within = names.iter().fold(&mut file["board"], |json, name| {
+        match name.parse::<usize>() {
+            Ok(entry) => &mut json[entry],
+            Err(_) => &mut json[*name],
+        }
+    });
+    within.as_object_mut()?.remove(name)?;
+    read_board(file.to_string().as_bytes()).ok()
+}
+
+/// What a number may be, with the unit of the file.
+fn range(range: Range) -> String {
+    let unit = range.quantity.symbol();
+    format!("{} to {} {unit}", range.min, range.max)
+        .trim_end()
+        .replace(" °", "°")
+}
+
+/// What the file has where nothing is chosen: `null` or `"auto"`.
+fn nothing(board: &Board, field: &Field) -> String {
+    let mut board = board.clone();
+    let open = [Value::Open, Value::Tick(false)]
+        .iter()
+        .any(|value| field.set(&mut board, 0, value));
+    assert!(open, "{}", field.path);
+    format!("`{}`", field.written(&board, 0).unwrap())
+}
+
+fn may_be(board: &Board, field: &Field) -> String {
+    match field.kind {
+        Kind::Number(numbers) => range(numbers),
+        Kind::Open(numbers, without) => format!(
+            "{}, or {}: {without}",
+            range(numbers),
+            nothing(board, field)
+        ),
+        Kind::Ticked(numbers, _) => format!("{}, or {}", range(numbers), nothing(board, field)),
+        Kind::Choice => {
+            let words = field.words(board, 0);
+            words
+                .iter()
+                .map(|word| format!("`{word}`"))
+                .collect::<Vec<_>>()
+                .join(", ")
+        }
+        Kind::Tick => "`true`, `false`".into(),
+        Kind::Part => format!("there, or {}", nothing(board, field)),
+        Kind::Text(letters) => format!("{} letters", range(letters)),
+        Kind::Hole(numbers) => format!("name of a hole, number {}", range(numbers)),
+        Kind::Entries(count) if count.max.is_infinite() => "list".into(),
+        Kind::Entries(count) => format!("list, at most {}", count.max),
+        Kind::Numbers { each, count, .. } => {
+            format!("list, at most {}, each {}", count.max, range(each))
+        }
+        Kind::Corners { each, count } => format!(
+            "list of `[x, y]`, at most {}, each {}",
+            count.max,
+            range(each)
+        ),
     }
 }
 
+/// What a new board has, in mm and in inches, and what holds where the member misses, if that is something else.
+fn default(field: &Field, metric: &Board, us: &Board) -> String {
+    let written = |board: &Board| {
+        field
+            .written(board, 0)
+            .unwrap()
+            .trim_end_matches(".0")
+            .to_owned()
+    };
+    let inches = match field.value(us, 0) {
+        Some(Value::Number(mm)) if written(us) != written(metric) => {
+            format!("; US {}", show_length(mm, Units::Inch))
+        }
+        _ => String::new(),
+    };
+    let missing = match without(metric, field.path) {
+        Some(read) if written(&read) != written(metric) => {
+            format!("; missing: `{}`", written(&read))
+        }
+        _ => String::new(),
+    };
+    format!("`{}`{inches}{missing}", written(metric))
+}
+
+/// The row of a field, with one before it for the object that it stands in, where that is new and may be missing.
+fn row(field: &Field, new: &[Board; 2], objects: &mut BTreeSet<&str>) -> String {
+    let [metric, us] = [0, 1].map(|at| with(&new[at], field));
+    let within = field.path.rsplit_once('.').map_or("", |(within, _)| within);
+    let is_new = !within.ends_with("[]")
+        && all_fields().all(|field| field.path != within)
+        && objects.insert(within);
+    let object = if is_new && without(&metric, within).is_some() {
+        format!("| `{within}` + | | | object | |\n")
+    } else {
+        String::new()
+    };
+    let plus = if without(&metric, field.path).is_some() {
+        " +"
+    } else {
+        ""
+    };
+    let label = field.label.replace('#', "…");
+    let (may_be, default) = (may_be(&metric, field), default(field, &metric, &us));
+    format!(
+        "{object}| `{}`{plus} | {label} | {} | {may_be} | {default} |\n",
+        field.path, field.hint
+    )
+}
+
 #[test]
-fn every_rule_and_every_mend_is_on_the_page() {
-    named(Rule::ALL);
-    let offered = Mend::ALL.into_iter().filter(|mend| mend.is_offered());
-    named(&offered.collect::<Vec<_>>());
+fn the_table_of_the_page_is_that_of_the_program() {
+    let mut objects = BTreeSet::new();
+    let new = [Units::Mm, Units::Inch].map(new_board);
+    let table: String = all_fields()
+        .map(|field| row(field, &new, &mut objects))
+        .collect();
+    let (before, rest) = PAGE
+        .split_once(HEAD)
+        .expect("the page has the head of the table");
+    let (_, after) = rest.split_once("\n\n").unwrap();
+    let page = format!("{before}{HEAD}{table}\n{after}");
+    if std::env::var_os("UPDATE_PAGE").is_some() {
+        let path = concat!(
+            env!("CARGO_MANIFEST_DIR"),
+            "/../../docs/formats/board-file.md"
+        );
+        std::fs::write(path, &page).unwrap();
+    }
+    let differing = page.lines().zip(PAGE.lines()).find(|(is, was)| is != was);
+    assert_eq!(differing, None, "write the page anew with UPDATE_PAGE=1");
+    assert_eq!(page.len(), PAGE.len());
 }

@@ -4,9 +4,10 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use board::{CenterKind, Units, Wishes, parse_length, propose, write_board};
+use board::{Units, parse_length, write_board};
 use clap::{Args, ValueEnum};
 use geometry::Pattern;
+use workshop::{CenterKind, Wishes, propose};
 
 use super::{Failure, printed};
 use crate::files::{FilesError, write_atomic};
@@ -111,7 +112,7 @@ impl New {
     /// Writes the board.
     ///
     /// # Errors
-    /// Where a length cannot be read, the wishes contradict each other, or the file cannot be written.
+    /// Where a length cannot be read, no sound board has all that is wished for, or the file cannot be written.
     pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
         if self.file.exists() && !self.force {
             return Err(FilesError::Exists(self.file.clone()).into());

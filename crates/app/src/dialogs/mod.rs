@@ -10,8 +10,8 @@ mod unsaved;
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use board::Wishes;
 use egui::{Context, Id, Modal, Ui};
+use workshop::Wishes;
 
 use crate::command::Command;
 use crate::exports::{Kind, Source};

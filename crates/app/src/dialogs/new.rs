@@ -1,8 +1,9 @@
 //! What board to begin: a few wishes, from which the program proposes a sound board.
 
-use board::{CenterKind, PieceKind, Units, Wishes, field};
+use board::{PieceKind, Units, field};
 use egui::{RichText, Ui};
 use geometry::Pattern;
+use workshop::{CenterKind, Wishes};
 
 use super::{Answer, buttons, fault_ui, heading};
 use crate::widgets::{choice, choice_ui, number_ui};

@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use board::{Units, Wishes, propose};
+use board::Units;
 use egui::{ThemePreference, ViewportCommand};
-use workshop::{Mend, changes};
+use workshop::{Mend, Wishes, changes, propose};
 
 use super::App;
 use crate::command::Command;

@@ -73,7 +73,15 @@ pub(super) fn smallest_keeping(board: &Board, kept: Kept) -> Result<f64, FitErro
 /// # Ok::<(), workshop::FitError>(())
 /// ```
 pub fn largest_pitch(board: &Board) -> Result<f64, FitError> {
-    let range = field::PITCH.range();
+    largest_keeping(board, RIM, field::PITCH.range().min)
+}
+
+/// The largest pitch, no smaller than another, that keeps some limits, the rim margin among them, mm.
+pub(super) fn largest_keeping(board: &Board, kept: Kept, least: f64) -> Result<f64, FitError> {
+    let range = Range {
+        min: least,
+        ..field::PITCH.range()
+    };
     let fixed = if has_bending_pockets(board) {
         without_pockets(board)
     } else {
@@ -95,7 +103,7 @@ pub fn largest_pitch(board: &Board) -> Result<f64, FitError> {
             pitch,
             ..board.clone()
         };
-        measure(&scaled, RIM)
+        measure(&scaled, kept)
     })
 }
 

@@ -2,7 +2,7 @@
 //!
 //! Sizes of pieces and bores are common practice, no source: a marble rests on a bore about three quarters as wide.
 
-use crate::{Units, field};
+use board::{Units, field};
 
 /// Steps that chosen lengths come in.
 ///
@@ -73,12 +73,14 @@ pub struct Neat {
     pub depth_step: Step,
     /// Thickness of the board.
     pub thickness: f64,
+    /// Steps of a thicker one.
+    pub thickness_step: Step,
     /// Roundover of its edge.
     pub roundover: f64,
     /// Steps of a pitch that the board follows.
     pub pitch_step: Step,
-    /// Steps of a pitch that follows the board.
-    pub fine_pitch_step: Step,
+    /// Steps of a pitch that follows the board, and of what is offered in place of a wish.
+    pub fine_step: Step,
     /// Steps of a board's diameter.
     pub board_step: Step,
 }
@@ -112,9 +114,10 @@ impl Neat {
             depth: 5.0,
             depth_step: Step::new(1.0, 2.0),
             thickness: 20.0,
+            thickness_step: Step::new(1.0, 1.0),
             roundover: 5.0,
             pitch_step: Step::new(1.0, 2.0),
-            fine_pitch_step: Step::new(1.0, 10.0),
+            fine_step: Step::new(1.0, 10.0),
             board_step: Step::new(10.0, 1.0),
         }
     }
@@ -145,9 +148,10 @@ impl Neat {
             depth: part(16.0).times(3.0),
             depth_step: part(16.0),
             thickness: part(4.0).times(3.0),
+            thickness_step: part(8.0),
             roundover: part(16.0).times(3.0),
             pitch_step: part(16.0),
-            fine_pitch_step: part(64.0),
+            fine_step: part(64.0),
             board_step: part(4.0),
         }
     }
@@ -179,7 +183,7 @@ mod tests {
 
     #[test]
     fn so_many_steps_are_the_nearest_number_to_what_they_should_be() {
-        let fine = Neat::of(Units::Mm).fine_pitch_step;
+        let fine = Neat::of(Units::Mm).fine_step;
         assert_eq!(fine.down(20.25), 20.2);
         assert_eq!(fine.up(20.2), 20.2);
         assert_eq!(Neat::of(Units::Inch).pitch_step.up(18.9), 19.05);

@@ -1,0 +1,161 @@
+//! The board that is begun with: usual sizes, and those that suit what is wished for.
+
+use board::{
+    Blank, Board, Bore, Bores, Bottom, Center, CircleJig, Piece, PieceKind, Pocket, field,
+};
+use geometry::{Angle, Pattern, PocketShape};
+
+use super::neat::{Neat, Sizes};
+use super::wishes::{CenterKind, Wishes};
+use crate::bores::profile::tip;
+use crate::bores::seat::{MarbleSeat, marble_seat};
+
+/// Gap between pieces that is aimed at, mm.
+const PIECE_GAP: f64 = 3.0;
+/// Wood between bores that is aimed at over the limit, mm.
+const SPARE_WEB: f64 = 1.0;
+/// The thickest board that is chosen for the sake of its bores, in usual ones.
+const THICKEST: f64 = 2.0;
+
+/// The sizes of pieces and bores to try, the best first: the usual ones, or those that suit the one that is wished
+/// for; smaller ones where they are free, and may have to be smaller for a given pitch or board.
+pub fn sizes(wishes: &Wishes, neat: &Neat) -> Vec<Sizes> {
+    let usual = match (wishes.piece_diameter, wishes.bore) {
+        (None, None) => neat.usual,
+        (Some(piece), None) => Sizes {
+            piece,
+            bore: neat.bore_for(piece),
+        },
+        (piece, Some(bore)) => Sizes {
+            piece: piece.unwrap_or_else(|| neat.piece_for(bore)),
+            bore,
+        },
+    };
+    let is_free = wishes.bore.is_none() && wishes.piece_diameter.is_none();
+    let is_tight = wishes.pitch.is_some() || wishes.diameter.is_some();
+    let smaller: &[Sizes] = if is_free && is_tight {
+        &neat.smaller
+    } else {
+        &[]
+    };
+    [&[usual], smaller].concat()
+}
+
+/// The board with everything that is wished for, pitch and diameter not yet fitted to each other where they are open.
+pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
+    let plain = Board::default();
+    let kind = wishes.piece.unwrap_or(PieceKind::Marble);
+    let (bore, thickness) = bore(neat, kind, sizes, &plain);
+    let pattern = wishes.pattern.unwrap_or(Pattern::Ring);
+    let pitch = (sizes.piece + PIECE_GAP).max(bore.diameter + plain.limits.web + SPARE_WEB);
+    let pitch = neat.pitch_step.up(pitch).min(field::PITCH.range().max);
+    let players = wishes.players.unwrap_or(6);
+    let title = wishes.title.clone();
+    let mut board = Board {
+        title: title.unwrap_or_else(|| usual_title(players, pattern)),
+        units: neat.units,
+        players,
+        pattern,
+        spaces: wishes.spaces.unwrap_or_else(|| spaces_for(pattern)),
+        home: wishes.home.unwrap_or(4),
+        start: wishes.start.unwrap_or(4),
+        pitch: wishes.pitch.unwrap_or(pitch),
+        rotation: wishes.rotation.unwrap_or(0.0),
+        pocket: Pocket {
+            shape: PocketShape::Row,
+            bearing: None,
+            radius: None,
+        },
+        center: center(wishes.center.unwrap_or(CenterKind::Hole), bore, neat),
+        bores: Bores::all(bore),
+        piece: Piece {
+            kind,
+            diameter: sizes.piece,
+            ..Piece::default()
+        },
+        blank: Blank {
+            diameter: wishes.diameter.unwrap_or(field::BOARD_DIAMETER.range().max),
+            thickness,
+            roundover: neat.roundover,
+        },
+        jig: CircleJig::with_pin(neat.pin_for(bore.diameter)),
+        ..plain
+    };
+    if wishes.home.is_none() {
+        shorten_lane(&mut board);
+    }
+    board
+}
+
+/// A bore about a third as deep as wide, and the thickness of the board: deep enough for a marble to rest on the rim, or
+/// for the ball of a magnet piece to lie flush, in a thicker board where that takes one.
+fn bore(neat: &Neat, kind: PieceKind, sizes: Sizes, plain: &Board) -> (Bore, f64) {
+    let usual = neat.depth_step.up(sizes.bore / 3.0).max(neat.depth);
+    let mut bore = Bore {
+        diameter: sizes.bore,
+        depth: usual.min(0.6 * neat.thickness),
+        bottom: Bottom::Forstner,
+    };
+    let below = plain.limits.floor + tip(bore, plain.bores.spur);
+    let wanted = match (kind, marble_seat(bore, sizes.piece)) {
+        (PieceKind::Marble, MarbleSeat::OnFloor { wants, .. }) => wants,
+        (PieceKind::Magnet, _) => sizes.bore,
+        _ => return (bore, neat.thickness),
+    };
+    let wanted = bore.depth.max(neat.depth_step.up(wanted));
+    let thickness = neat.thickness.max(neat.thickness_step.up(wanted + below));
+    if thickness > THICKEST * neat.thickness {
+        return (bore, neat.thickness);
+    }
+    bore.depth = wanted;
+    (bore, thickness)
+}
+
+fn usual_title(players: u32, pattern: Pattern) -> String {
+    let shape = match pattern {
+        Pattern::Ring => "ring",
+        Pattern::Lobes { .. } => "lobes",
+        Pattern::Polygon => "polygon",
+        Pattern::Arms { .. } => "arms",
+    };
+    format!("Board for {players}, {shape}")
+}
+
+/// Fourteen spaces per player; more where the arms are so wide that fourteen would leave them short.
+fn spaces_for(pattern: Pattern) -> u32 {
+    match pattern {
+        Pattern::Arms { across } => 14.max(across.saturating_add(11) & !1),
+        Pattern::Ring | Pattern::Lobes { .. } | Pattern::Polygon => 14,
+    }
+}
+
+fn center(kind: CenterKind, bore: Bore, neat: &Neat) -> Center {
+    match kind {
+        CenterKind::Nothing => Center::Nothing,
+        CenterKind::Pivot => Center::Pivot {
+            diameter: neat.pin_for(bore.diameter),
+            depth: neat.pivot_depth,
+        },
+        CenterKind::Hole => Center::Hole {
+            bore,
+            pilot: neat.pin_for(bore.diameter),
+        },
+    }
+}
+
+/// Shortens the home lane until it leaves a pitch of room around the center pin.
+fn shorten_lane(board: &mut Board) {
+    let Ok(track) = geometry::track(board.pattern, board.players, board.spaces, board.pitch) else {
+        return;
+    };
+    let turn_in = geometry::turn_in(board.spaces) as usize;
+    let Some(start) = track.get(turn_in - 1).map(|space| space.y) else {
+        return;
+    };
+    // Lanes meet at the pin like spokes: neighbors' last holes must be a pitch apart too.
+    let half_sector = Angle::turn_part(1, 2 * i64::from(board.players.max(2)));
+    let least = board.pitch * (0.5 / half_sector.sin()).max(1.0);
+    while board.home > 0 && start - f64::from(board.home) * board.pitch < least {
+        board.home -= 1;
+    }
+}

@@ -1,0 +1,184 @@
+//! A sound board from a few wishes: what is not wished for is chosen, by the same solver that fits a board afterwards.
+//!
+//! The choices are common practice, no source: pieces stand 3 mm apart, the board is the smallest neat one that
+//! keeps the limits on webs, rim and room for pieces, and where pitch or board leave no room for the usual
+//! pieces, smaller ones are taken. Nothing wished for is changed: where the checks would stop the board, it is refused,
+//! and [`nearest`] tells what would work instead.
+
+mod draft;
+mod nearest;
+mod neat;
+mod settle;
+mod wishes;
+
+#[cfg(test)]
+mod tests;
+
+pub use wishes::{CenterKind, Offer, Wish, Wishes};
+
+use board::{Board, BuildError, Units};
+
+use super::{FitError, without_pockets};
+use crate::{Rule, Severity, Workpiece};
+use neat::{Neat, Sizes};
+
+/// A board with everything that is wished for, and the rest chosen so that it can be made.
+///
+/// # Errors
+/// [`ProposeError`] where the wishes contradict each other, or no board with all of them can be made and played; it
+/// names the nearest values that work.
+///
+/// ```
+/// use workshop::{Wishes, Workpiece, propose, stops};
+/// let board = propose(&Wishes { players: Some(4), ..Wishes::default() })?;
+/// assert!(!stops(Workpiece::of(&board)?.findings()));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn propose(wishes: &Wishes) -> Result<Board, ProposeError> {
+    wishes.check().map_err(BuildError::from)?;
+    match choose(wishes) {
+        Ok(choice) => Ok(choice.board),
+        Err(Trouble::Build(fault)) => Err(fault.into()),
+        Err(Trouble::Stop(why)) => Err(ProposeError::Refused(Refusal {
+            why,
+            offers: nearest::offers(wishes),
+            units: wishes.units.unwrap_or_default(),
+        })),
+    }
+}
+
+/// Why there is no board for some wishes.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum ProposeError {
+    /// A number is outside its range, or the pattern cannot be laid out with the counts.
+    #[error(transparent)]
+    Build(#[from] BuildError),
+    /// No board that has all of them can be made and played.
+    #[error("{}", .0.sentence())]
+    Refused(Refusal),
+}
+
+/// What stops a board with all wishes, and what would work instead.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Refusal {
+    /// What stops it, in a sentence, in the maker's unit.
+    pub why: String,
+    /// Each in place of what was wished for makes a board, with all else as wished.
+    pub offers: Vec<Vec<Offer>>,
+    /// The maker's unit.
+    pub units: Units,
+}
+
+impl ProposeError {
+    /// The sentence of the error with lengths in a maker's unit.
+    pub fn shown_in(&self, units: Units) -> String {
+        match self {
+            Self::Build(fault) => fault.shown_in(units),
+            Self::Refused(refusal) => refusal.sentence(),
+        }
+    }
+}
+
+impl Refusal {
+    fn sentence(&self) -> String {
+        let words = |offers: &Vec<Offer>| {
+            let each: Vec<String> = offers.iter().map(|o| o.shown_in(self.units)).collect();
+            each.join(" with ")
+        };
+        let offers: Vec<String> = self.offers.iter().map(words).collect();
+        let instead = match offers.split_last() {
+            None => return self.why.clone(),
+            Some((only, [])) => format!("{only} would work"),
+            Some((last, others)) => {
+                format!(
+                    "any one of these would work: {}, or {last}",
+                    others.join(", ")
+                )
+            }
+        };
+        format!("{}. With all else as you asked, {instead}", self.why)
+    }
+}
+
+/// A board that can be made and played.
+struct Choice {
+    board: Board,
+    /// Whether it keeps its limits as well.
+    is_sound: bool,
+}
+
+/// Why there is no such board.
+enum Trouble {
+    /// The counts contradict the pattern; the fault names those that work.
+    Build(BuildError),
+    /// In the maker's unit.
+    Stop(String),
+}
+
+impl Trouble {
+    fn of(fault: FitError, units: Units) -> Self {
+        match fault {
+            // What it names as working need not leave room for bores and pieces.
+            FitError::Build(BuildError::Geometry(geometry::Error::LongLane {
+                holes,
+                most,
+                ..
+            })) => Self::Stop(format!(
+                "a home lane of {holes} holes runs past the center pin; at most {most} lie on it"
+            )),
+            FitError::Build(fault) => Self::Build(fault),
+            FitError::Nothing { .. } => Self::Stop(fault.shown_in(units)),
+        }
+    }
+}
+
+/// The board for the first sizes of pieces and bores at which all limits are kept; where not even the smallest keep them,
+/// the board for those, if nothing stops it.
+fn choose(wishes: &Wishes) -> Result<Choice, Trouble> {
+    let neat = Neat::of(wishes.units.unwrap_or_default());
+    let sizes = draft::sizes(wishes, &neat);
+    let (smallest, larger) = sizes.split_last().unwrap_or((&neat.usual, &[]));
+    // Smaller ones have no less room: where these have none, no others are tried.
+    let (board, is_kept) = settled(wishes, &neat, *smallest)?;
+    let larger = if is_kept { larger } else { &[] };
+    let first = larger.iter().find_map(|sizes| {
+        let (board, is_kept) = settled(wishes, &neat, *sizes).ok()?;
+        is_kept.then_some(board)
+    });
+    judged(first.unwrap_or(board))
+}
+
+/// The board for some sizes of pieces and bores; whether it keeps its limits with some shape of pocket.
+fn settled(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Result<(Board, bool), Trouble> {
+    let mut board = draft::draft(wishes, neat, sizes);
+    let trouble = |fault| Trouble::of(fault, neat.units);
+    settle::fit_pattern(&mut board, wishes, neat).map_err(trouble)?;
+    // What stops a board without pockets does so with them, and pockets take long to place.
+    unstopped(&without_pockets(&board))?;
+    let is_kept = settle::fit_pockets(&mut board, wishes, neat).map_err(trouble)?;
+    Ok((board, is_kept))
+}
+
+/// The board with its best pocket, unless a finding stops it.
+fn judged(mut board: Board) -> Result<Choice, Trouble> {
+    settle::fit_pocket(&mut board);
+    let is_sound = unstopped(&board)?;
+    Ok(Choice { board, is_sound })
+}
+
+/// Whether a board that nothing stops keeps its limits as well.
+fn unstopped(board: &Board) -> Result<bool, Trouble> {
+    let workpiece = Workpiece::of(board).map_err(|fault| Trouble::of(fault.into(), board.units))?;
+    let findings = workpiece.findings();
+    let mut stops = findings
+        .iter()
+        .filter(|found| found.severity == Severity::Stop);
+    if let Some(stop) = stops.next() {
+        return Err(Trouble::Stop(stop.message.clone()));
+    }
+    let spoils = |rule| matches!(rule, Rule::Web | Rule::Rim | Rule::Pieces | Rule::Seat);
+    let mut cautions = findings
+        .iter()
+        .filter(|found| found.severity == Severity::Caution);
+    Ok(!cautions.any(|found| spoils(found.rule)))
+}

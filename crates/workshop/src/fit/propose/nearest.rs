@@ -1,0 +1,198 @@
+//! What would work in place of a wish that is refused: the number nearest to it, all else as wished.
+//!
+//! Pitch and board come from the solver. Whether a bore, a piece or a count works depends on all that is chosen to suit
+//! it, so those are halved between what was wished for and one that works. Whatever is offered was proposed with before.
+
+use board::{Board, field};
+use geometry::Pattern;
+
+use super::super::{FitError, smallest_pitch_for_piece, without_pockets};
+use super::neat::Neat;
+use super::settle::{largest_sound_pitch, smallest_diameter};
+use super::wishes::{Offer, Wish, Wishes};
+use super::{choose, draft};
+
+/// How far from a count that is refused another is looked for.
+const FARTHEST: u32 = 64;
+
+/// Each number that makes a board in place of the one wished for; where no one does, several together.
+pub fn offers(wishes: &Wishes) -> Vec<Vec<Offer>> {
+    let single = Wish::ALL
+        .into_iter()
+        .flat_map(|wish| {
+            nearest(wishes, wish)
+                .into_iter()
+                .map(move |value| Offer { wish, value })
+        })
+        .filter(|offer| works(&wishes.with(&[*offer])))
+        .map(|offer| vec![offer]);
+    let single: Vec<_> = single.collect();
+    if single.is_empty() {
+        together(wishes).into_iter().collect()
+    } else {
+        single
+    }
+}
+
+fn works(wishes: &Wishes) -> bool {
+    choose(wishes).is_ok()
+}
+
+/// The numbers nearest to one that is wished for; none where it is not, or none is known.
+fn nearest(wishes: &Wishes, wish: Wish) -> Vec<f64> {
+    let Some(asked) = wishes.number(wish) else {
+        return Vec::new();
+    };
+    let mut free = wishes.clone();
+    free.set(wish, None);
+    let neat = Neat::of(wishes.units.unwrap_or_default());
+    let found = match wish {
+        Wish::Pitch => nearest_pitch(&free, &neat, asked).ok(),
+        Wish::Diameter => nearest_diameter(&free, &neat).ok(),
+        Wish::Bore | Wish::Piece => nearest_size(&free, &neat, wish, asked),
+        Wish::Home | Wish::Start | Wish::Players => nearest_count(wishes, wish, -1),
+        Wish::Spaces => {
+            // Patterns of arms or sides go by twos.
+            let by = if matches!(wishes.pattern, None | Some(Pattern::Ring)) {
+                1
+            } else {
+                2
+            };
+            let either = [-by, by].map(|step| nearest_count(wishes, wish, step));
+            return either.into_iter().flatten().collect();
+        }
+    };
+    found.into_iter().collect()
+}
+
+/// The board for the smallest pieces that may be chosen, which come nearest to what is wished for.
+fn tightest_draft(free: &Wishes, neat: &Neat) -> Board {
+    let sizes = draft::sizes(free, neat);
+    draft::draft(free, neat, sizes.last().copied().unwrap_or(neat.usual))
+}
+
+/// The smallest pitch that bores and pieces need, or the largest on the board, whichever is nearer.
+fn nearest_pitch(free: &Wishes, neat: &Neat, asked: f64) -> Result<f64, FitError> {
+    let mut tight = free.clone();
+    // Smaller pieces may be taken for a given pitch.
+    tight.pitch = Some(asked);
+    let board = tightest_draft(&tight, neat);
+    let needed = smallest_pitch_for_piece(&without_pockets(&board))?;
+    if asked < needed {
+        return Ok(neat.fine_step.up(needed));
+    }
+    Ok(neat.fine_step.down(largest_sound_pitch(&board, needed)?))
+}
+
+/// The smallest board at the pitch wished for, or else at the smallest pitch that bores and pieces need.
+fn nearest_diameter(free: &Wishes, neat: &Neat) -> Result<f64, FitError> {
+    let mut tight = free.clone();
+    // Smaller pieces may be taken for a given board.
+    tight.diameter = Some(field::BOARD_DIAMETER.range().max);
+    let mut board = tightest_draft(&tight, neat);
+    if free.pitch.is_none() {
+        board.pitch = smallest_pitch_for_piece(&without_pockets(&board))?;
+    }
+    Ok(neat.fine_step.up(smallest_diameter(&board)?))
+}
+
+/// The size of bore or piece nearest to the one asked for, between it and the one that is chosen if left open: one that
+/// keeps all limits, if the chosen one does.
+fn nearest_size(free: &Wishes, neat: &Neat, wish: Wish, asked: f64) -> Option<f64> {
+    let choice = choose(free).ok()?;
+    let chosen = value(&choice.board, wish);
+    let step = neat.fine_step;
+    let good = |steps: i64| {
+        let offer = Offer {
+            wish,
+            value: step.times(steps as f64),
+        };
+        choose(&free.with(&[offer])).is_ok_and(|found| found.is_sound || !choice.is_sound)
+    };
+    let (bad, known) = if chosen < asked {
+        (step.count_up(asked), step.count_down(chosen))
+    } else {
+        (step.count_down(asked), step.count_up(chosen))
+    };
+    Some(step.times(closest(bad as i64, known as i64, good) as f64))
+}
+
+/// The first count in steps away from the one asked for that makes a board.
+fn nearest_count(wishes: &Wishes, wish: Wish, step: i64) -> Option<f64> {
+    let (asked, range) = (wishes.number(wish)?, wish.range());
+    let at = |steps: i64| asked + (steps * step) as f64;
+    let good = |steps: i64| {
+        let offer = Offer {
+            wish,
+            value: at(steps),
+        };
+        range.check(offer.value).is_ok() && works(&wishes.with(&[offer]))
+    };
+    let mut bad = 0;
+    for reach in (0..=FARTHEST.ilog2()).map(|power| 1 << power) {
+        if good(reach) {
+            return Some(at(closest(bad, reach, good)));
+        }
+        bad = reach;
+    }
+    None
+}
+
+/// The number next to a bad one, going from it to a good one by halving.
+fn closest(bad: i64, known: i64, good: impl Fn(i64) -> bool) -> i64 {
+    let (mut bad, mut known) = (bad, known);
+    while (known - bad).abs() > 1 {
+        let middle = i64::midpoint(bad, known);
+        if good(middle) {
+            known = middle;
+        } else {
+            bad = middle;
+        }
+    }
+    known
+}
+
+/// Several numbers that make a board together: as few as that takes, as they are chosen when left open.
+fn together(wishes: &Wishes) -> Option<Vec<Offer>> {
+    let order = Wish::ALL.into_iter().rev();
+    let asked: Vec<Wish> = order
+        .filter(|wish| wishes.number(*wish).is_some())
+        .collect();
+    let mut free = wishes.clone();
+    let choice = asked.iter().find_map(|wish| {
+        free.set(*wish, None);
+        choose(&free).ok()
+    })?;
+    let mut offers: Vec<Offer> = asked
+        .into_iter()
+        .filter(|wish| free.number(*wish).is_none())
+        .map(|wish| Offer {
+            wish,
+            value: value(&choice.board, wish),
+        })
+        .collect();
+    for wish in Wish::ALL {
+        let fewer: Vec<Offer> = offers
+            .iter()
+            .copied()
+            .filter(|offer| offer.wish != wish)
+            .collect();
+        if fewer.len() < offers.len() && works(&wishes.with(&fewer)) {
+            offers = fewer;
+        }
+    }
+    works(&wishes.with(&offers)).then_some(offers)
+}
+
+pub fn value(board: &Board, wish: Wish) -> f64 {
+    match wish {
+        Wish::Home => board.home.into(),
+        Wish::Start => board.start.into(),
+        Wish::Spaces => board.spaces.into(),
+        Wish::Players => board.players.into(),
+        Wish::Pitch => board.pitch,
+        Wish::Bore => board.bores.track.diameter,
+        Wish::Piece => board.piece.diameter,
+        Wish::Diameter => board.blank.diameter,
+    }
+}

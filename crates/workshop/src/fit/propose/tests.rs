@@ -1,0 +1,544 @@
+//! What is proposed, what is refused, and that what is offered instead works and is the nearest.
+
+use board::{BuildError, PieceKind, layout};
+use geometry::{Pattern, PocketShape};
+use proptest::prelude::*;
+use testkit::assert_near;
+
+use super::settle::{ALL, fit_pocket, keeps, shaped};
+use super::*;
+use crate::fit::tightest::measure;
+use crate::{largest_bore, largest_piece, smallest_pitch_for_piece, stops};
+
+const PATTERNS: [Pattern; 4] = [
+    Pattern::Ring,
+    Pattern::Lobes { depth: 0.15 },
+    Pattern::Polygon,
+    Pattern::Arms { across: 3 },
+];
+
+fn wish(players: u32, pattern: Pattern) -> Wishes {
+    Wishes {
+        players: Some(players),
+        pattern: Some(pattern),
+        ..Wishes::default()
+    }
+}
+
+fn spare(board: &Board) -> f64 {
+    measure(board, ALL).map_or(f64::NEG_INFINITY, |found| found.spare)
+}
+
+fn sized(board: &Board, diameter: f64) -> Board {
+    let mut sized = board.clone();
+    sized.blank.diameter = diameter;
+    sized
+}
+
+fn refused(wishes: &Wishes) -> Refusal {
+    match propose(wishes) {
+        Err(ProposeError::Refused(refusal)) => refusal,
+        other => panic!("{other:?} for {wishes:?}"),
+    }
+}
+
+/// Whether a board with all of the wishes keeps its limits.
+fn is_sound(wishes: &Wishes) -> bool {
+    wishes.check().is_ok() && choose(wishes).is_ok_and(|choice| choice.is_sound)
+}
+
+/// Each offer makes a board, and a hair from it toward what was wished for is no sound one.
+fn hold(wishes: &Wishes, refusal: &Refusal) {
+    let told = format!("{refusal:?} for {wishes:?}");
+    assert!(!refusal.offers.is_empty(), "nothing is offered: {told}");
+    let fine = Neat::of(wishes.units.unwrap_or_default())
+        .fine_step
+        .times(1.0);
+    for offers in &refusal.offers {
+        let board = propose(&wishes.with(offers)).unwrap_or_else(|fault| panic!("{fault}: {told}"));
+        assert!(!stops(Workpiece::of(&board).unwrap().findings()), "{told}");
+        let [offer] = offers[..] else { continue };
+        let asked = wishes.number(offer.wish).unwrap();
+        let is_length = matches!(
+            offer.wish,
+            Wish::Pitch | Wish::Bore | Wish::Piece | Wish::Diameter
+        );
+        let by_twos =
+            offer.wish == Wish::Spaces && !matches!(wishes.pattern, None | Some(Pattern::Ring));
+        let hair = if is_length {
+            fine
+        } else if by_twos {
+            2.0
+        } else {
+            1.0
+        };
+        let beyond = Offer {
+            value: offer.value + hair.copysign(asked - offer.value),
+            ..offer
+        };
+        assert!(
+            !is_sound(&wishes.with(&[beyond])),
+            "{beyond:?} does too: {told}"
+        );
+    }
+}
+
+#[test]
+fn every_proposal_keeps_its_limits() {
+    for pattern in PATTERNS {
+        for players in 2..=12 {
+            for spaces in [None, Some(6), Some(8), Some(10), Some(18), Some(24)] {
+                let wishes = Wishes {
+                    spaces,
+                    ..wish(players, pattern)
+                };
+                match propose(&wishes) {
+                    Ok(board) => assert!(spare(&board) >= -1e-9, "{pattern:?}, {wishes:?}"),
+                    Err(error) => assert!(
+                        pattern == Pattern::Polygon && players == 2,
+                        "{pattern:?}, {wishes:?}: {error}"
+                    ),
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn no_smaller_neat_board_keeps_the_limits() {
+    for (players, spaces, start) in [(2, 8, 4), (4, 10, 5), (6, 6, 4), (8, 4, 4), (3, 14, 10)] {
+        let wishes = Wishes {
+            players: Some(players),
+            spaces: Some(spaces),
+            start: Some(start),
+            ..Wishes::default()
+        };
+        let board = propose(&wishes).unwrap();
+        let mut diameter = board.blank.diameter - 10.0;
+        while diameter > 20.0 {
+            assert!(
+                !keeps(&sized(&board, diameter)),
+                "{players} players, {spaces} spaces: {diameter} does, {} was chosen",
+                board.blank.diameter
+            );
+            diameter -= 10.0;
+        }
+    }
+}
+
+#[test]
+fn on_a_given_board_no_larger_pitch_keeps_the_limits() {
+    for (diameter, pattern, start) in [
+        (650.0, Pattern::Ring, 4),
+        (560.0, Pattern::Lobes { depth: 0.2 }, 4),
+        (500.0, Pattern::Arms { across: 3 }, 4),
+        (620.0, Pattern::Polygon, 4),
+        // So many that they do not go inside the track.
+        (700.0, Pattern::Ring, 30),
+    ] {
+        let wishes = Wishes {
+            diameter: Some(diameter),
+            pattern: Some(pattern),
+            start: Some(start),
+            ..Wishes::default()
+        };
+        let board = propose(&wishes).unwrap();
+        assert_eq!(board.blank.diameter, diameter);
+        assert!(keeps(&board), "{pattern:?}");
+        for more in [1, 3, 10] {
+            let pitch = board.pitch + f64::from(more) / 10.0;
+            let wider = Board {
+                pitch,
+                ..board.clone()
+            };
+            assert!(!keeps(&wider), "{pattern:?}: {pitch} would do");
+        }
+    }
+}
+
+#[test]
+fn the_pocket_taken_has_the_most_to_spare_and_is_a_row_where_there_is_none() {
+    let mut bare = Board {
+        start: 0,
+        ..Board::default()
+    };
+    fit_pocket(&mut bare);
+    assert_eq!(bare.pocket.shape, PocketShape::Row);
+    for units in [Units::Mm, Units::Inch] {
+        for spaces in [4, 6, 10] {
+            let board = propose(&Wishes {
+                units: Some(units),
+                spaces: Some(spaces),
+                ..Wishes::default()
+            })
+            .unwrap();
+            let taken = spare(&board);
+            assert!(shaped(&board).all(|other| spare(&other) <= taken + 1e-6));
+        }
+    }
+}
+
+#[test]
+fn where_pitch_or_board_leave_no_room_pieces_and_bores_are_smaller() {
+    for units in [Units::Mm, Units::Inch] {
+        let usual = Neat::of(units).usual;
+        for (pitch, diameter) in [
+            (Some(10.0), None),
+            (Some(14.0), Some(460.0)),
+            (None, Some(300.0)),
+            (None, Some(450.0)),
+        ] {
+            let wishes = Wishes {
+                units: Some(units),
+                pitch,
+                diameter,
+                ..Wishes::default()
+            };
+            let board = propose(&wishes).unwrap();
+            assert!(board.bores.track.diameter < usual.bore, "{wishes:?}");
+            assert!(board.piece.diameter < usual.piece, "{wishes:?}");
+            assert!(spare(&board) >= -1e-9, "{wishes:?}");
+        }
+        let roomy = Wishes {
+            units: Some(units),
+            diameter: Some(700.0),
+            ..Wishes::default()
+        };
+        assert_eq!(propose(&roomy).unwrap().piece.diameter, usual.piece);
+    }
+}
+
+#[test]
+fn piece_and_bore_suit_each_other_where_only_one_is_wished_for() {
+    let sized = |piece_diameter, bore| {
+        let board = propose(&Wishes {
+            bore,
+            piece_diameter,
+            ..Wishes::default()
+        })
+        .unwrap();
+        (board.piece.diameter, board.bores.track.diameter)
+    };
+    assert_eq!(sized(Some(20.0), None), (20.0, 15.0));
+    assert_eq!(sized(None, Some(9.0)), (12.0, 9.0));
+    assert_eq!(sized(Some(14.0), Some(12.0)), (14.0, 12.0));
+    let wide = Wishes {
+        piece_diameter: Some(1000.0),
+        ..Wishes::default()
+    };
+    assert!(matches!(
+        propose(&wide),
+        Err(ProposeError::Build(BuildError::Range(_)))
+    ));
+}
+
+#[test]
+fn without_wishes_six_players_get_the_133_holes_that_the_page_of_the_file_has() {
+    let board = propose(&Wishes::default()).unwrap();
+    assert_eq!(layout(&board).unwrap().holes.len(), 133);
+    let mut plain = Board {
+        title: "Board for 6, ring".into(),
+        ..Board::default()
+    };
+    plain.blank.diameter = 550.0;
+    assert_eq!(board, plain);
+}
+
+#[test]
+fn inch_boards_come_in_neat_inches() {
+    let board = propose(&Wishes {
+        units: Some(Units::Inch),
+        ..Wishes::default()
+    })
+    .unwrap();
+    for length in [
+        board.pitch,
+        board.blank.diameter,
+        board.piece.diameter,
+        board.blank.thickness,
+    ] {
+        let parts = length / 25.4 * 16.0;
+        assert_near!(parts, parts.round(), 1e-6);
+    }
+}
+
+#[test]
+fn small_bores_get_a_thinner_pin_and_large_ones_stay_in_the_board() {
+    for bore in [3.0, 6.0, 8.0, 60.0] {
+        let board = propose(&Wishes {
+            bore: Some(bore),
+            ..Wishes::default()
+        })
+        .unwrap();
+        assert!(board.center.pilot().unwrap() >= board.jig.pin);
+        assert!(board.center.pilot().unwrap() < bore);
+        assert!(board.bores.track.depth < board.blank.thickness);
+    }
+}
+
+#[test]
+fn the_ball_of_a_magnet_piece_lies_flush_and_leaves_the_floor() {
+    for units in [Units::Mm, Units::Inch] {
+        let board = propose(&Wishes {
+            units: Some(units),
+            piece: Some(PieceKind::Magnet),
+            ..Wishes::default()
+        })
+        .unwrap();
+        let bore = board.bores.track;
+        assert!(bore.depth >= bore.diameter, "{bore:?}");
+        let floor = board.blank.thickness - crate::deepest(bore, board.bores.spur);
+        assert!(floor >= board.limits.floor - 1e-9, "{floor}");
+    }
+}
+
+#[test]
+fn what_is_wished_for_is_not_changed() {
+    let wishes = Wishes {
+        players: Some(4),
+        spaces: Some(18),
+        home: Some(5),
+        start: Some(5),
+        pitch: Some(21.3),
+        diameter: Some(700.0),
+        bore: Some(13.0),
+        rotation: Some(45.0),
+        ..Wishes::default()
+    };
+    let board = propose(&wishes).unwrap();
+    for wish in Wish::ALL {
+        let asked = wishes.number(wish);
+        assert!(
+            asked.is_none_or(|asked| asked == nearest::value(&board, wish)),
+            "{wish:?}"
+        );
+    }
+    assert_eq!(board.rotation, 45.0);
+}
+
+#[test]
+fn a_short_track_gets_a_short_lane_and_an_odd_one_on_arms_an_error() {
+    let board = propose(&Wishes {
+        players: Some(2),
+        spaces: Some(8),
+        ..Wishes::default()
+    })
+    .unwrap();
+    assert!(board.home < 4);
+    let odd = Wishes {
+        spaces: Some(13),
+        ..wish(4, Pattern::Arms { across: 3 })
+    };
+    assert!(matches!(
+        propose(&odd),
+        Err(ProposeError::Build(BuildError::Geometry(_)))
+    ));
+}
+
+/// The lanes of both run so near the center pin that their last holes lie under 4 mm and under 1 mm from it.
+#[test]
+fn lanes_that_meet_at_the_center_are_refused_with_what_works() {
+    let ring = Wishes {
+        home: Some(3),
+        spaces: Some(10),
+        pitch: Some(20.1),
+        ..wish(2, Pattern::Ring)
+    };
+    let polygon = Wishes {
+        home: Some(4),
+        spaces: Some(14),
+        start: Some(3),
+        pitch: Some(19.6),
+        ..wish(3, Pattern::Polygon)
+    };
+    for wishes in [ring, polygon] {
+        let refusal = refused(&wishes);
+        hold(&wishes, &refusal);
+        let offered = |wish| {
+            refusal
+                .offers
+                .iter()
+                .flatten()
+                .find(|offer| offer.wish == wish)
+        };
+        assert_eq!(
+            offered(Wish::Home).map(|o| o.value),
+            wishes.home.map(|home| f64::from(home) - 1.0)
+        );
+        assert!(offered(Wish::Pitch).is_some() && offered(Wish::Spaces).is_some());
+    }
+}
+
+#[test]
+fn what_is_too_tight_names_what_the_solver_finds() {
+    let tight = Wishes {
+        pitch: Some(14.0),
+        bore: Some(12.0),
+        piece_diameter: Some(16.0),
+        ..Wishes::default()
+    };
+    let refusal = refused(&tight);
+    hold(&tight, &refusal);
+    let offered = |wish| {
+        let mut offers = refusal.offers.iter().flatten();
+        offers
+            .find(|offer| offer.wish == wish)
+            .map(|offer| offer.value)
+    };
+    let free = propose(&Wishes {
+        pitch: None,
+        ..tight.clone()
+    })
+    .unwrap();
+    let pitch = smallest_pitch_for_piece(&Board {
+        start: 0,
+        ..free.clone()
+    })
+    .unwrap();
+    assert_near!(offered(Wish::Pitch).unwrap(), pitch, 1e-9);
+    let at_pitch = Board {
+        pitch: 14.0,
+        ..free
+    };
+    // A marble of 12.1 mm on a bore of 12 mm would sink too deep, one of 12 mm leaves the gap.
+    assert_near!(largest_piece(&at_pitch).unwrap(), 12.0, 1e-9);
+    assert_near!(largest_bore(&at_pitch).unwrap(), 11.0, 1e-6);
+    let sentence = propose(&tight).unwrap_err().to_string();
+    assert!(sentence.contains("a pitch of 18 mm"), "{sentence}");
+}
+
+#[test]
+fn what_is_too_small_names_the_smallest_board() {
+    for units in [Units::Mm, Units::Inch] {
+        let small = Wishes {
+            units: Some(units),
+            diameter: Some(60.0),
+            ..Wishes::default()
+        };
+        let refusal = refused(&small);
+        hold(&small, &refusal);
+        assert_eq!(refusal.offers.len(), 1, "{refusal:?}");
+        let both = Wishes {
+            units: Some(units),
+            pitch: Some(19.0),
+            ..small.clone()
+        };
+        let refusal = refused(&both);
+        hold(&both, &refusal);
+        let board = refusal
+            .offers
+            .iter()
+            .flatten()
+            .find(|o| o.wish == Wish::Diameter);
+        assert!((500.0..570.0).contains(&board.unwrap().value));
+    }
+}
+
+#[test]
+fn a_marble_that_falls_in_names_the_bore_and_the_marble_that_go_together() {
+    let wishes = Wishes {
+        bore: Some(16.0),
+        piece_diameter: Some(16.0),
+        ..Wishes::default()
+    };
+    let refusal = refused(&wishes);
+    hold(&wishes, &refusal);
+    // A marble of 16 mm that sinks by 45 % rests on a bore of 2 √(8² - 0.8²) = 15.92 mm.
+    let values: Vec<f64> = refusal
+        .offers
+        .iter()
+        .flatten()
+        .map(|offer| offer.value)
+        .collect();
+    assert_eq!(values, [15.9, 16.1]);
+}
+
+#[test]
+fn where_no_one_number_helps_several_are_named_together() {
+    let wishes = Wishes {
+        pitch: Some(12.0),
+        diameter: Some(100.0),
+        bore: Some(20.0),
+        piece_diameter: Some(10.0),
+        ..Wishes::default()
+    };
+    let refusal = refused(&wishes);
+    hold(&wishes, &refusal);
+    assert!(refusal.offers[0].len() > 1, "{refusal:?}");
+    assert!(propose(&wishes).unwrap_err().to_string().contains(" with "));
+}
+
+fn wishes() -> impl Strategy<Value = Wishes> {
+    use prop::option::of;
+    let pattern = prop_oneof![
+        Just(Pattern::Ring),
+        (0.0..0.35_f64).prop_map(|depth| Pattern::Lobes { depth }),
+        Just(Pattern::Polygon),
+        (1_u32..4).prop_map(|half| Pattern::Arms {
+            across: 2 * half + 1
+        }),
+    ];
+    let counts = (of(1_u32..10), of(2_u32..26), of(0_u32..8), of(0_u32..8));
+    let lengths = (
+        of(4.0..40.0_f64),
+        of(60.0..900.0_f64),
+        of(2.0..25.0_f64),
+        of(2.0..30.0_f64),
+    );
+    let center = prop_oneof![
+        Just(CenterKind::Nothing),
+        Just(CenterKind::Pivot),
+        Just(CenterKind::Hole)
+    ];
+    let kind = prop::sample::select(PieceKind::ALL.to_vec());
+    let units = prop_oneof![Just(Units::Mm), Just(Units::Inch)];
+    let others = (
+        of(pattern),
+        of(center),
+        of(kind),
+        of(-360.0..360.0_f64),
+        of(units),
+    );
+    (counts, lengths, others).prop_map(|(counts, lengths, others)| Wishes {
+        title: None,
+        units: others.4,
+        players: counts.0,
+        pattern: others.0,
+        spaces: counts.1,
+        home: counts.2,
+        start: counts.3,
+        center: others.1,
+        pitch: lengths.0,
+        diameter: lengths.1,
+        bore: lengths.2,
+        rotation: others.3,
+        piece: others.2,
+        piece_diameter: lengths.3,
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+
+    #[test]
+    fn wishes_are_held_on_a_board_without_a_stop_or_refused_with_what_works(wishes in wishes()) {
+        match propose(&wishes) {
+            Ok(board) => {
+                prop_assert!(!stops(Workpiece::of(&board).unwrap().findings()));
+                for wish in Wish::ALL {
+                    let asked = wishes.number(wish);
+                    prop_assert!(asked.is_none_or(|asked| asked == nearest::value(&board, wish)));
+                }
+                prop_assert_eq!(board.pattern, wishes.pattern.unwrap_or(Pattern::Ring));
+                prop_assert_eq!(board.rotation, wishes.rotation.unwrap_or(0.0));
+                prop_assert_eq!(board.units, wishes.units.unwrap_or_default());
+                prop_assert_eq!(board.piece.kind, wishes.piece.unwrap_or(PieceKind::Marble));
+            }
+            Err(ProposeError::Refused(refusal)) => hold(&wishes, &refusal),
+            Err(ProposeError::Build(fault)) => {
+                let said = fault.to_string();
+                prop_assert!(said.contains("would work"), "{}", said);
+            }
+        }
+    }
+}
