@@ -198,6 +198,33 @@ fn every_file_belongs_to_its_crate() {
     assert!(apart.is_empty(), "{apart:?}");
 }
 
+#[test]
+fn no_file_is_longer_than_600_lines() {
+    let folders = ["crates", "tests"].map(|folder| root().join(folder));
+    for file in folders.iter().flat_map(|folder| files(folder, "rs")) {
+        let lines = fs::read_to_string(&file).unwrap().lines().count();
+        assert!(lines <= 600, "{} has {lines} lines", file.display());
+    }
+}
+
+/// Doc comments and comments among the lines of the pure crates, blank lines and tests left out.
+#[test]
+fn a_fifth_of_the_pure_crates_says_what_the_rest_is_for() {
+    for name in PURE {
+        let prefix = format!("crates/{name}/");
+        let sources = PROGRAM
+            .iter()
+            .filter(|source| source.path.starts_with(&prefix));
+        let lines = sources.flat_map(Source::own);
+        let lines = lines.map(|(_, line)| line.text.trim_start());
+        let (comments, code): (Vec<&str>, Vec<&str>) = lines
+            .filter(|line| !line.is_empty())
+            .partition(|line| line.starts_with("//"));
+        let share = comments.len() as f64 / (comments.len() + code.len()) as f64;
+        assert!(share >= 0.2, "{name}: {:.1} % are docs", 100.0 * share);
+    }
+}
+
 fn files(folder: &Path, ending: &str) -> Vec<PathBuf> {
     let mut found = Vec::new();
     for entry in fs::read_dir(folder).unwrap() {

@@ -37,6 +37,13 @@ impl Quantity {
 impl Range {
     /// Whether a number is in the range.
     ///
+    /// ```
+    /// use board::Quantity;
+    /// let angle = Quantity::Angle.range("Bit angle", 20.0, 150.0);
+    /// assert!(angle.check(60.0).is_ok() && angle.check(150.0).is_ok());
+    /// assert!(angle.check(f64::NAN).is_err());
+    /// ```
+    ///
     /// # Errors
     /// [`OutOfRange`] where it is not, or is no number.
     pub fn check(self, value: f64) -> Result<(), OutOfRange> {
@@ -60,6 +67,12 @@ impl Range {
     }
 
     /// What the number is called within a sentence.
+    ///
+    /// ```
+    /// use board::Quantity;
+    /// assert_eq!(Quantity::Angle.range("Bit angle", 20.0, 150.0).name(), "bit angle");
+    /// assert_eq!(Quantity::Length.range("V-bit tip", 0.0, 20.0).name(), "V-bit tip");
+    /// ```
     pub fn name(self) -> String {
         spoken(self.label)
     }

@@ -4,9 +4,13 @@ use super::Kind::{Choice, Entries, Number, Part, Tick};
 use crate::Quantity::{Angle, Count, Density, Length, Number as Plain, Share, Time, Volume};
 use crate::{DensityUnit, LidHold, Range, RecessShape, TimeUnit};
 
+/// Sides of a recess: as long as a board may be wide.
 const SIDE: Range = Length.of(1.0, 5000.0);
+/// From the center pin: no farther than a board reaches.
 const PLACE: Range = Length.of(-2500.0, 2500.0);
+/// Radius of a corner: half of the longest side.
 const CORNER: Range = Length.of(0.0, 2500.0);
+/// As deep as a board may be thick.
 const DEPTH: Range = Length.of(0.0, 500.0);
 
 fields! {
@@ -48,7 +52,9 @@ fields! {
     LID_GRAIN "recess.lid_fit.grain", [.recess? .lid_fit.grain] "Lid grain", Choice, "";
 }
 
+/// Parts of a mix, as labels give them: 2 : 1, or 100 : 43 by weight.
 const PARTS: Range = Plain.of(0.01, 1000.0);
+/// What resin is timed in.
 const MINUTES: crate::Quantity = Time(TimeUnit::Minute);
 
 fields! {

@@ -4,6 +4,7 @@ use super::Kind::{Choice, Number};
 use crate::Quantity::Length;
 use crate::{Center, Range};
 
+/// Diameter of a hole for a pin, from a wire to a dowel.
 const PIN_HOLE: Range = Length.of(0.1, 100.0);
 /// Diameter of any bore.
 pub(super) const DIAMETER: Range = Length.of(0.1, 500.0);

@@ -1,4 +1,7 @@
 //! What can be chosen: the words of each kind, and the numbers it begins with.
+//!
+//! A kind that has numbers of its own begins with usual ones, or with those that fit the board: a pivot with the pin of the jig,
+//! feet on a circle as wide as the turntable before them. The words are those of lists on the screen, in their order.
 
 use geometry::{Pattern, PocketShape};
 

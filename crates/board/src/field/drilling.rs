@@ -7,9 +7,13 @@ use super::piece::PASS;
 use crate::Quantity::{Count, Feed, Length, Rotation, Time};
 use crate::{Change, Range, TimeUnit};
 
+/// Heights above the work: never 0, where a bit would touch it.
 const HEIGHT: Range = Length.of(0.001, 1000.0);
+/// Times that a machine waits.
 const WAIT: Range = Time(TimeUnit::Second).of(0.0, 600.0);
+/// Speeds of spindles, from a brace to an engraving spindle.
 const TURNS: Range = Rotation.of(1.0, 200_000.0);
+/// Feeds in mm a minute; never 0, with which a program has no end.
 const FEED: Range = Feed.of(0.001, 100_000.0);
 /// What holds for a feed or a speed before the maker types one: none is assumed.
 const REQUIRED: &str = "required";
@@ -71,6 +75,7 @@ fields! {
     GROOVE_PLUNGE "machine.groove.plunge_mm_min", [.machine? .groove? .plunge] "V-bit feed down", Open(FEED, REQUIRED), "";
 }
 
+/// A move by hand: no farther than across a board.
 const OFFSET: Range = Length.of(-5000.0, 5000.0);
 
 fields! {

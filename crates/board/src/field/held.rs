@@ -233,6 +233,7 @@ impl Held for Vec<[f64; 2]> {
     }
 }
 
+/// The number of a value that is one.
 fn number(value: &Value) -> Option<f64> {
     match value {
         Value::Number(number) => Some(*number),
@@ -240,6 +241,7 @@ fn number(value: &Value) -> Option<f64> {
     }
 }
 
+/// The numbers of a value that is a list of them.
 fn numbers(value: &Value) -> Option<&[f64]> {
     match value {
         Value::Numbers(numbers) => Some(numbers),
@@ -247,6 +249,7 @@ fn numbers(value: &Value) -> Option<&[f64]> {
     }
 }
 
+/// A number that is a count: no fraction, no sign, and not more than can be counted.
 fn whole(number: f64) -> Option<u32> {
     let fits = number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(&number);
     fits.then_some(number as u32)

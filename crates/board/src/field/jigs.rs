@@ -24,6 +24,7 @@ fields! {
         "From the middle of the chuck to the column: half of what the press is sold by; a press sold as 12 in has 6 in";
 }
 
+/// Sides of paper, from a card to a roll.
 const SIDE: Range = Length.of(30.0, 5000.0);
 
 fields! {

@@ -4,8 +4,11 @@ use super::Kind::Number;
 use crate::Quantity::{Angle, Count, Force, Length, Rotation, Share};
 use crate::Range;
 
+/// Wood, gaps and play that a check holds a board against; 0 asks for nothing.
 const LIMIT: Range = Length.of(0.0, 200.0);
+/// A share of a ball below the rim: at half of it the ball is no wider above.
 const SEAT: Range = Share.of(0.0, 0.5);
+/// What one step of the work may be off.
 const ERROR: Range = Length.of(0.0, 50.0);
 
 fields! {

@@ -39,6 +39,7 @@ pub fn full_boards() -> Vec<Board> {
 /// A board on which each field has the value that is chosen for it, from the first to the last: what is chosen may bring
 /// fields that come after it.
 fn filled(mut choose: impl FnMut(&'static Field) -> Value) -> Board {
+    /// Entries that a list of a made board has at most: a board of many would hide what is wrong with one.
     const MOST_ENTRIES: usize = 3;
     let mut board = Board::default();
     for field in all_fields() {

@@ -4,6 +4,9 @@
 //! the table come the walk over the ranges, the fields of the window, the page of the file format, the commands that read
 //! and change a file, and the boards that tests make up.
 //!
+//! To add a field, write its member in the document and one row here, in the order of the file. A member that no row names is
+//! refused by a test, and so are two rows with one label.
+//!
 //! ```
 //! use board::{Board, Value, field};
 //! let mut board = Board::default();
@@ -56,8 +59,11 @@ pub struct Field {
     pub hint: &'static str,
     /// What it may be.
     pub kind: Kind,
+    /// What stands there, for an entry of a list.
     read: fn(&Board, usize) -> Option<Value>,
+    /// Puts a value there; none where it cannot stand there, or the board has no such field.
     write: fn(&mut Board, usize, &Value) -> Option<()>,
+    /// The words of what can be chosen.
     choices: fn() -> Vec<&'static str>,
 }
 
@@ -143,11 +149,21 @@ impl Kind {
 impl Field {
     /// What the board has there; none where it has no such field now. Entries of lists count from 0; fields of no list
     /// are at 0.
+    ///
+    /// ```
+    /// use board::{Board, Value, field};
+    /// let board = Board::default();
+    /// assert_eq!(field::BOARD_DIAMETER.value(&board, 0), Some(Value::Number(board.blank.diameter)));
+    /// // Nothing is grooved, so that grooves have no width.
+    /// assert_eq!(field::GROOVE_WIDTH.value(&board, 0), None);
+    /// ```
     pub fn value(&self, board: &Board, entry: usize) -> Option<Value> {
         (self.read)(board, entry)
     }
 
     /// Replaces what the board has there, in range or not; tells whether it could.
+    ///
+    /// Ranges are held where a value comes in, by [`Field::check`]: a window shows what is out of range before it takes it.
     pub fn set(&self, board: &mut Board, entry: usize, value: &Value) -> bool {
         (self.write)(board, entry, value).is_some()
     }
@@ -166,11 +182,23 @@ impl Field {
     }
 
     /// The words of what can be chosen, in the order lists show them; none where nothing is chosen.
+    ///
+    /// ```
+    /// use board::field;
+    /// assert_eq!(field::UNITS.choices(), ["millimeters", "inches"]);
+    /// assert!(field::PITCH.choices().is_empty());
+    /// ```
     pub fn choices(&self) -> Vec<&'static str> {
         (self.choices)()
     }
 
     /// Whether a value is in range, for an entry of a list.
+    ///
+    /// ```
+    /// use board::{Value, field};
+    /// assert!(field::PITCH.check(&Value::Number(19.0), 0).is_ok());
+    /// assert!(field::PITCH.check(&Value::Number(-1.0), 0).is_err());
+    /// ```
     ///
     /// # Errors
     /// The first number that is not.

@@ -5,6 +5,7 @@ use geometry::Pattern;
 use super::Kind::{Choice, Number, Open, Text};
 use crate::Quantity::{Angle, Count, Length, Share};
 
+/// As many holes as the geometry lays out.
 const MOST_HOLES: f64 = geometry::MOST_HOLES as f64;
 
 fields! {

@@ -85,7 +85,9 @@ fields! {
         "Thickness of the finish over the ball or disc";
 }
 
+/// Diameter and thickness of a magnet.
 const MAGNET_SIZE: Range = Length.of(0.1, 200.0);
+/// What lies between magnet and steel beside air: how far it is set back, the finish over it.
 const MAGNET_GAP: Range = Length.of(0.0, 100.0);
 
 fields! {

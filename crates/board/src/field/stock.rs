@@ -6,15 +6,21 @@ use crate::{Build, FlawShape, Range, StockOutline};
 
 /// Thickness of board and blank.
 pub(super) const THICKNESS: Range = Length.of(0.5, 500.0);
+/// Places on a blank: as far as the geometry takes outlines.
 const PLACE: Range = Length.of(-20_000.0, 20_000.0);
+/// Sides of a blank.
 const SIDE: Range = Length.of(1.0, 20_000.0);
+/// What sawing, jointing and planing take.
 const ALLOWANCE: Range = Length.of(0.0, 200.0);
+/// As many corners as the geometry takes.
 const CORNERS: Range = Count.range("corners of an outline", 0.0, 10_000.0);
+/// How far in sound wood begins, one number a step; none for a sawn edge.
 const LIVE_EDGE: super::Kind = Numbers {
     each: Length.of(0.0, 20_000.0),
     count: CORNERS,
     example: "sawn; or 0; 12; 8",
 };
+/// Corners in order around an outline.
 const OUTLINE: super::Kind = Corners {
     each: PLACE,
     count: CORNERS,
@@ -65,6 +71,7 @@ fields! {
         "Wood wanted outside the finished edge, for the saw";
 }
 
+/// Sizes of a tenon.
 const TENON: Range = Length.of(0.1, 1000.0);
 
 fields! {

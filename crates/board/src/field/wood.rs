@@ -53,7 +53,9 @@ air! {
     HUMID_AIR: HUMID_TEMPERATURE HUMID_HUMIDITY "wood.humid", [.wood? .humid] "Damp room"
 }
 
+/// What stands on a board, kg.
 const LOAD: Range = Mass(MassUnit::Kilogram).of(0.0, 10_000.0);
+/// A base, or the circle of its feet.
 const FOOTING_SIZE: Range = Length.of(1.0, 5000.0);
 
 fields! {

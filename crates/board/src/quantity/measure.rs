@@ -6,6 +6,13 @@ use super::{DensityUnit, MassUnit, Quantity, TimeUnit};
 use crate::Units;
 
 /// A number with what it measures, in the unit that the document has for it.
+///
+/// ```
+/// use board::{Measure, Units};
+/// let wood = Measure::mm(4.7625);
+/// assert_eq!(wood.shown(Units::Inch), "3/16\"");
+/// assert_eq!(wood.unit(), "mm");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Measure {
     /// The bare number, in the unit that [`Measure::unit`] has.

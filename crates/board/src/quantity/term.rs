@@ -1,4 +1,8 @@
 //! What has been read of an expression: the part with units, and the part whose unit is still open.
+//!
+//! "3/4 + 2 mm" and "23 1/2 - 2*3/8" are read the same way: numbers without a unit are kept apart, with the units that they may
+//! be in, until a unit behind a parenthesis, or the end of the text, settles it. A fraction is inches on either kind of board;
+//! a whole number is in the unit shown. Where both stand in one sum they must agree.
 
 use super::error::Fault;
 
@@ -16,6 +20,7 @@ pub(super) struct Term {
 /// A value without a unit, and the units that it can be meant in.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Bare {
+    /// Their sum, as typed.
     pub(super) value: f64,
     /// It can be in the unit shown.
     pub(super) shown: bool,

@@ -87,6 +87,8 @@ pub struct Neat {
 
 impl Neat {
     /// The neat lengths of a unit.
+    ///
+    /// Neat in inches is not neat in millimeters: each has its own steps, and none is converted from the other.
     pub fn of(units: Units) -> Self {
         match units {
             Units::Mm => Self::mm(),

@@ -1,0 +1,199 @@
+//! What a maker opens, saves, looks at before it is exported, and exports.
+
+use super::*;
+
+#[test]
+fn a_board_is_saved_and_opened_by_a_typed_path() {
+    let mut story = Story::begin();
+    story.type_into("Players", "5");
+    story.keys(Modifiers::COMMAND, Key::S);
+    story.fill("Board file", "/boards/five");
+    story.press("Save");
+    let saved = story
+        .host
+        .file("/boards/five.json")
+        .expect("nothing was saved");
+    assert_eq!(read_board(&saved).unwrap(), story.app().session.board);
+    assert!(!story.app().session.is_dirty());
+    story.type_into("Players", "3");
+    story.keys(Modifiers::COMMAND, Key::O);
+    assert!(story.sees("Save the changes first?"));
+    story.press("Lose the changes");
+    story.fill("Board file", "/boards/five.json");
+    story.press("Open");
+    assert_eq!(story.app().session.board.players, 5);
+    story.press("File");
+    story.press("Sample boards");
+    story.press(SAMPLES[3].title);
+    story.press("File");
+    story.press("Opened or saved last");
+    story.press("five.json");
+    assert_eq!(story.app().session.board.players, 5);
+}
+
+#[test]
+fn changes_that_no_file_holds_survive_the_end_of_the_program() {
+    const KEPT: &str = "/home/maker/settings/unsaved.json";
+    let mut story = Story::begin();
+    assert_eq!(story.host.file(KEPT), None);
+    story.type_into("Players", "5");
+    let kept = story.host.file(KEPT).expect("nothing was kept aside");
+    let typed = story.app().session.board.clone();
+    let again = |answer: &str| {
+        let fake = Fake::new();
+        fake.put(KEPT, &kept);
+        let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
+        story.harness.state_mut().offer_rescue();
+        story.harness.run();
+        assert_eq!(story.app().session.board.players, 6);
+        story.press(answer);
+        story
+    };
+    let mut opened = again("Open it");
+    assert_eq!(opened.app().session.board, typed);
+    assert!(opened.app().session.is_dirty() && opened.host.file(KEPT).is_some());
+    opened.keys(Modifiers::COMMAND, Key::S);
+    opened.fill("Board file", "/five");
+    opened.press("Save");
+    assert_eq!(opened.host.file(KEPT), None);
+    let given_up = again("Give it up");
+    assert_eq!(given_up.app().session.board.players, 6);
+    assert_eq!(given_up.host.file(KEPT), None);
+}
+
+#[test]
+fn a_broken_file_is_refused_with_its_fault_and_left_alone() {
+    let fake = Fake::new();
+    fake.put("/boards/newer.json", b"{\"format\": 9}");
+    let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
+    story.keys(Modifiers::COMMAND, Key::O);
+    story.fill("Board file", "/boards/newer.json");
+    story.press("Open");
+    assert!(story.sees("a newer one wrote it"));
+    assert_eq!(story.holes(), 133);
+    assert_eq!(
+        story.host.file("/boards/newer.json").unwrap(),
+        b"{\"format\": 9}"
+    );
+}
+
+#[test]
+fn a_file_that_is_named_at_the_start_is_opened() {
+    let fake = Fake::new();
+    fake.put(
+        "/b.json",
+        board::write_board(&SAMPLES[1].board()).as_bytes(),
+    );
+    let story = Story::in_world(fake, Some("/b.json"), [1280.0, 820.0]);
+    assert_eq!(story.app().session.board, SAMPLES[1].board());
+    let story = Story::in_world(Fake::new(), Some("/missing.json"), [1280.0, 820.0]);
+    assert!(story.sees("a sample board is shown instead"));
+}
+
+#[test]
+fn every_kind_is_exported_and_nothing_replaced_unasked() {
+    let mut story = Story::begin();
+    story.press("Export templates");
+    story.fill("Folder", "/out");
+    story.press("Export");
+    let pdf = story
+        .host
+        .file("/out/six-lobes-in-walnut-template.pdf")
+        .unwrap();
+    assert!(pdf.starts_with(b"%PDF-"));
+    assert_eq!(story.host.files.lock().unwrap().len(), 11);
+    assert!(story.sees("wrote"));
+    story.keys(Modifiers::COMMAND, Key::E);
+    assert!(story.sees("There already"));
+    assert!(
+        story
+            .harness
+            .get_by_label("Export")
+            .accesskit_node()
+            .is_disabled()
+    );
+    story.press("Replace files that are there");
+    story.press("Export");
+    assert!(story.app().view.dialog.is_none());
+}
+
+#[test]
+fn every_page_of_every_kind_can_be_looked_at_before_it_is_written() {
+    let mut story = Story::begin();
+    story.press("Drill");
+    story.press("Drill by machine");
+    story.press("Template");
+    story.reach("Make router template");
+    story.reach("Make one-player jig");
+    story.press("Export templates");
+    assert!(story.sees("page 1 of 6: A1"));
+    story.press("Next");
+    assert!(story.sees("page 2 of 6: A2"));
+    story.keys(Modifiers::NONE, Key::PageUp);
+    assert!(story.sees("page 1 of 6: A1"));
+    // No feed is settled yet: what is missing is said where the programs would be.
+    story.reach("Show Machine programs (G-code)");
+    assert!(story.sees("missing spindle speed") || story.sees("missing feed"));
+    for (kind, first, shown) in [
+        (
+            "Sector jig (PDF)",
+            "page 1 of 5: A1",
+            "Preview of the sheet",
+        ),
+        (
+            "Router template (PDF and SVG)",
+            "page 1 of 7: A1",
+            "Preview of the sheet",
+        ),
+        (
+            "Hole table (CSV)",
+            "file 1 of 1: holes.csv",
+            "name,role,player,number,x_mm",
+        ),
+    ] {
+        assert!(!story.sees(first), "{first} is there before {kind}");
+        story.reach(&format!("Show {kind}"));
+        assert!(story.sees(first) && story.sees(shown), "{kind}");
+    }
+}
+
+#[test]
+fn an_export_of_a_board_that_is_stopped_says_so() {
+    let mut story = Story::begin();
+    story.press("Export templates");
+    assert!(!story.sees("say stop"));
+    story.press("Cancel");
+    story.type_into("Hole spacing", "10");
+    story.press("Export templates");
+    assert!(story.sees("say stop"));
+}
+
+#[test]
+fn without_a_dialog_service_the_path_is_typed() {
+    let mut story = Story::begin();
+    story.keys(Modifiers::COMMAND, Key::O);
+    story.press("Browse…");
+    assert!(story.sees("type the path instead"));
+    let fake = Fake {
+        picks: Picked::Path("/picked.json".into()),
+        ..Fake::new()
+    };
+    fake.put(
+        "/picked.json",
+        board::write_board(&SAMPLES[2].board()).as_bytes(),
+    );
+    let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
+    story.keys(Modifiers::COMMAND, Key::O);
+    story.press("Browse…");
+    story.press("Open");
+    assert_eq!(story.app().session.board.title, SAMPLES[2].title);
+}
+
+#[test]
+fn a_sample_is_opened_from_the_menu() {
+    let mut story = Story::begin();
+    story.press("File");
+    story.press("Sample boards");
+    story.press(SAMPLES[3].title);
+    assert_eq!(story.app().session.board.title, SAMPLES[3].title);
+}
