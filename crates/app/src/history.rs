@@ -50,14 +50,19 @@ impl<T: Clone + PartialEq> History<T> {
         Some(&self.present)
     }
 
-    /// Whether there is a step to undo.
-    pub fn can_undo(&self) -> bool {
-        !self.past.is_empty()
+    /// The document as it was when the last step was made.
+    pub const fn present(&self) -> &T {
+        &self.present
     }
 
-    /// Whether there is a step to redo.
-    pub fn can_redo(&self) -> bool {
-        !self.future.is_empty()
+    /// The document as it would be one step back.
+    pub fn before(&self) -> Option<&T> {
+        self.past.last()
+    }
+
+    /// The document as it would be one step forward again.
+    pub fn after(&self) -> Option<&T> {
+        self.future.last()
     }
 }
 
@@ -75,7 +80,7 @@ mod tests {
         assert_eq!(history.undo(), None);
         assert_eq!(history.redo(), Some(&2));
         assert!(history.commit(&9));
-        assert!(!history.can_redo());
+        assert_eq!(history.after(), None);
         assert_eq!(history.undo(), Some(&2));
     }
 

@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use board::field::step_name;
 use board::{Board, FileError, LARGEST_FILE, read_board, write_board};
 
 use crate::files::FilesError;
@@ -121,11 +122,22 @@ impl Session {
 
     /// Whether there is a step to undo.
     pub fn can_undo(&self) -> bool {
-        self.history.can_undo()
+        self.history.before().is_some()
     }
 
     /// Whether there is a step to redo.
     pub fn can_redo(&self) -> bool {
-        self.history.can_redo()
+        self.history.after().is_some()
+    }
+
+    /// What undo takes back, in words; a change not yet committed comes first.
+    pub fn undo_name(&self) -> Option<String> {
+        let now = self.history.present();
+        step_name(now, &self.board).or_else(|| step_name(self.history.before()?, now))
+    }
+
+    /// What redo brings back, in words.
+    pub fn redo_name(&self) -> Option<String> {
+        step_name(self.history.present(), self.history.after()?)
     }
 }

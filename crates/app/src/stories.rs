@@ -406,6 +406,26 @@ fn findings_are_mended_by_a_click_and_the_click_is_undone() {
 }
 
 #[test]
+fn undo_and_redo_say_what_they_do() {
+    let mut story = Story::begin();
+    // The keys stand beside the words.
+    let step = |story: &mut Story, words: &str| {
+        story.press("Edit");
+        story.harness.get_by_label_contains(words).click();
+        story.harness.run();
+    };
+    story.type_into("Hole spacing", "20");
+    story.type_into("Players", "4");
+    step(&mut story, "Undo: players");
+    step(&mut story, "Undo: hole spacing");
+    assert_near!(story.app().session.board.pitch, 19.0, 0.0);
+    step(&mut story, "Redo: hole spacing");
+    assert_near!(story.app().session.board.pitch, 20.0, 0.0);
+    story.press("Edit");
+    assert!(story.sees("Undo: hole spacing") && story.sees("Redo: players"));
+}
+
+#[test]
 fn the_board_is_cut_open_through_the_chosen_hole_and_follows_what_is_typed() {
     let mut story = Story::begin();
     story.press("Section");

@@ -43,7 +43,7 @@ pub use bench::{Coat, CoatKind, LidFit, LidGrain, LidHold, Recess, RecessShape, 
 pub use bore::{Bore, Bottom};
 pub use document::{Blank, Board, Bores, Center, Marking, Paper, Pocket, Template, Units};
 pub use edit::{Change, Edit};
-pub use field::{Choice, Field, Kind, Value, out_of_range};
+pub use field::{Choice, Field, Kind, TypedError, Value, out_of_range, read_numbers};
 pub use file::{FORMAT, FileError, LARGEST_FILE, read_board, write_board};
 pub use filling::{Filling, Mix, MixedBy};
 pub use groove::{Grooves, Rings};
@@ -55,7 +55,7 @@ pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
 pub use quantity::{
     DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, parse_length,
-    parse_lengths, show_length, show_number,
+    show_length, show_number,
 };
 pub use range::{OutOfRange, Range};
 pub use stock::{

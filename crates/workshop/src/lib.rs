@@ -24,8 +24,7 @@
 //! # What is inside
 //!
 //! * [`Workpiece`]: one document and everything that follows from it, each part worked out once.
-//! * [`Finding`], [`Rule`], [`Severity`]: what would go wrong; [`Mend`] is what mends it in one step, [`changes`] what that
-//!   changed.
+//! * [`Finding`], [`Rule`], [`Severity`]: what would go wrong; [`Mend`] is what mends it in one step.
 //! * [`Sum`], [`SumGroup`]: every sum of the bench as data, with its formula and source; [`Figures`]: those always in sight.
 //! * [`section()`], [`recess_section`], [`bore_sizes`], [`recess_sizes`]: the board cut open, and its sizes.
 //! * [`job_steps`]: the work step by step; [`Caution`]: what to mind where hands, lungs and children are at risk.
@@ -53,7 +52,6 @@ mod base;
 mod blank;
 mod bores;
 mod caution;
-mod changes;
 mod check;
 mod figures;
 mod filling;
@@ -88,7 +86,6 @@ pub use bores::profile::{ball_volume, bore_profile, deepest, tip};
 pub use bores::seat::{MarbleSeat, marble_seat};
 pub use bores::sizes::{BoreSizes, Floor, FloorOver, InsertSizes, Stands, bore_sizes};
 pub use caution::{Caution, FIRST};
-pub use changes::changes;
 pub use check::{Finding, Rule, Severity, stops};
 pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};

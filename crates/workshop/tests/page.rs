@@ -84,7 +84,7 @@ fn nothing(board: &Board, field: &Field) -> String {
 fn may_be(board: &Board, field: &Field) -> String {
     match field.kind {
         Kind::Number(numbers) => range(numbers),
-        Kind::Open(numbers, without) => format!(
+        Kind::Auto(numbers, without) | Kind::Open(numbers, without) => format!(
             "{}, or {}: {without}",
             range(numbers),
             nothing(board, field)

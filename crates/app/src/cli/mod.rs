@@ -2,9 +2,11 @@
 
 mod check;
 mod export;
+mod get;
 mod new;
 mod read;
 mod report;
+mod set;
 
 use std::io::Write;
 use std::path::PathBuf;
@@ -28,6 +30,8 @@ const EXAMPLES: &str = "\
 Examples:
   ringwright                                   open the window on a sample board
   ringwright new --players 4 --pattern arms walnut.json
+  ringwright get walnut.json pitch
+  ringwright set walnut.json pitch 3/4 recess.depth '1 1/4 - 1/16'
   ringwright check walnut.json
   ringwright export walnut.json --out templates
   ringwright export walnut.json --out templates --only template-pdf,csv
@@ -38,6 +42,10 @@ Print templates at 100 %, not fitted to the page, and measure the bars before dr
 enum Command {
     /// Write a new board; what is not given is chosen soundly
     New(new::New),
+    /// Show the fields of a board, with what each may be
+    Get(get::Get),
+    /// Change fields of a board: all of them, or none if one cannot be
+    Set(set::Set),
     /// Tell what would go wrong; exits with 1 if anything must be mended
     Check(check::Check),
     /// Write templates and tables of a board
@@ -66,6 +74,8 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
     };
     let ended = match command {
         Command::New(new) => new.run(out),
+        Command::Get(get) => get.run(out),
+        Command::Set(set) => set.run(out),
         Command::Check(check) => check.run(out),
         Command::Export(export) => export.run(out, errors),
     };

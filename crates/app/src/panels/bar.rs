@@ -35,13 +35,8 @@ pub fn bar_ui(
         }
         file_menu(ui, recent, commands);
         ui.menu_button("Edit", |ui| {
-            entry(
-                ui,
-                Command::Undo,
-                session.can_undo() || session.is_dirty(),
-                commands,
-            );
-            entry(ui, Command::Redo, session.can_redo(), commands);
+            step_entry(ui, Command::Undo, session.undo_name().as_deref(), commands);
+            step_entry(ui, Command::Redo, session.redo_name().as_deref(), commands);
             ui.separator();
             for command in Command::ALL {
                 if matches!(command, Command::Mend(_)) {
@@ -121,6 +116,30 @@ fn entry(ui: &mut Ui, command: Command, enabled: bool, commands: &mut Vec<Comman
     });
 }
 
+/// Undo or redo, with what it does; off where there is no step.
+fn step_entry(ui: &mut Ui, command: Command, step: Option<&str>, commands: &mut Vec<Command>) {
+    let label = command.label();
+    let named = step.map_or_else(|| label.into(), |step| format!("{label}: {step}"));
+    ui.add_enabled_ui(step.is_some(), |ui| {
+        named_entry(ui, command, &named, commands);
+    });
+}
+
+/// The button of undo or redo, which says on hover what it does; tells whether it was pressed.
+fn step_button(
+    ui: &mut Ui,
+    command: Command,
+    can: bool,
+    step: impl Fn() -> Option<String>,
+) -> bool {
+    let button = ui.add_enabled(can, Button::new(command.label()));
+    let hint = |ui: &mut Ui| {
+        let step = step().unwrap_or_default();
+        ui.label(format!("{}: {step}", command.tooltip()));
+    };
+    button.on_hover_ui(hint).clicked()
+}
+
 fn named_entry(ui: &mut Ui, command: Command, label: &str, commands: &mut Vec<Command>) {
     let mut button = Button::new(label);
     if let Some(keys) = command.shortcut() {
@@ -171,22 +190,14 @@ fn buttons(ui: &mut Ui, session: &Session, commands: &mut Vec<Command>) {
     }
     ui.add_space(theme::GAP);
     if ui.available_width() >= ROOM_FOR_STEPS {
-        ui.add_enabled_ui(session.can_redo(), |ui| {
-            add(
-                ui.button("Redo")
-                    .on_hover_text(Command::Redo.tooltip())
-                    .clicked(),
-                Command::Redo,
-            );
+        let redo = step_button(ui, Command::Redo, session.can_redo(), || {
+            session.redo_name()
         });
-        ui.add_enabled_ui(session.can_undo(), |ui| {
-            add(
-                ui.button("Undo")
-                    .on_hover_text(Command::Undo.tooltip())
-                    .clicked(),
-                Command::Undo,
-            );
+        add(redo, Command::Redo);
+        let undo = step_button(ui, Command::Undo, session.can_undo(), || {
+            session.undo_name()
         });
+        add(undo, Command::Undo);
     }
     ui.add_space(theme::GAP);
     if ui.available_width() >= ROOM_FOR_TITLE {

@@ -9,7 +9,7 @@ use crate::theme::Tokens;
 
 /// Below a field: why the board cannot be laid out, if that is to be mended here.
 pub fn blame_ui(ui: &mut Ui, current: &Current, field: &Field) {
-    let is_it = |error: &&BuildError| blamed(error).is_some_and(|blamed| blamed.path == field.path);
+    let is_it = |error: &&BuildError| blamed(error).is_some_and(|blamed| blamed == field);
     let error = current.error().filter(is_it);
     if let Some(error) = error {
         let color = Tokens::of(ui).stop;
@@ -83,7 +83,7 @@ mod tests {
         ];
         for (board, field) in cases {
             let error = layout(&board).unwrap_err();
-            assert_eq!(blamed(&error).unwrap().path, field.path, "{error}");
+            assert_eq!(blamed(&error), Some(field), "{error}");
         }
     }
 }

@@ -16,8 +16,7 @@ const LISTED: usize = 12;
 pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current, lit: &mut Vec<HoleId>) {
     let (units, kind) = (board.units, board.piece.kind);
     // Only magnet pieces have something set in their bores.
-    let is_meant =
-        |field: &Field| field.path != field::AROUND_INSERT.path || kind == PieceKind::Magnet;
+    let is_meant = |field: &Field| *field != field::AROUND_INSERT || kind == PieceKind::Magnet;
     for field in field::FILLING_FIELDS.iter().filter(|field| is_meant(field)) {
         field_ui(ui, board, field);
     }

@@ -32,7 +32,7 @@ mod tests {
         write_into(&mut panel, "Index plates", "24, 84 90");
         assert_eq!(panel.state().jig.plates, [24, 84, 90]);
         write_into(&mut panel, "Index plates", "7.5");
-        assert!(sees(&panel, "\"7.5\" is no whole number"));
+        assert!(sees(&panel, "Not a whole number: \"7.5\""));
         assert_eq!(panel.state().jig.plates, [24, 84, 90]);
     }
 }

@@ -77,7 +77,7 @@ pub fn value_ui(ui: &mut Ui, caption: &str, field: &Field, value: &mut Value, un
     let numeric = |range| numeric(range, units);
     match (field.kind, &mut *value) {
         (Kind::Number(_), Value::Number(number)) => number_ui(ui, caption, field, number, units),
-        (Kind::Open(range, without), _) => {
+        (Kind::Auto(range, without) | Kind::Open(range, without), _) => {
             open_ui(ui, caption, value, numeric(range), [without, field.hint]);
         }
         (Kind::Ticked(range, begun), _) => {
@@ -124,7 +124,7 @@ pub fn value_ui(ui: &mut Ui, caption: &str, field: &Field, value: &mut Value, un
 
 /// A number that can be left to the program, which then shows what it found.
 pub fn auto_ui(ui: &mut Ui, board: &mut Board, field: &Field, found: f64) {
-    let (Kind::Open(range, meaning), Some(mut value)) = (field.kind, field.value(board, 0)) else {
+    let (Kind::Auto(range, meaning), Some(mut value)) = (field.kind, field.value(board, 0)) else {
         return;
     };
     let caption = field.label(0);

@@ -1,6 +1,6 @@
 //! Fields for several numbers at once: the offsets of a live edge, corners, seams, index plates.
 
-use board::{Quantity, Range, Units, parse_lengths};
+use board::{Range, TypedError, Units, read_numbers};
 use egui::Ui;
 
 use super::number::{Field, shown};
@@ -19,8 +19,7 @@ pub fn numbers_field(
     let before = joined(numbers, ranges[0], units);
     let typed = typed_text(ui, caption, &before, words, false);
     take(ui, caption, typed, |text| {
-        *numbers = read(text, ranges, 1, units)?;
-        Ok(())
+        read_numbers(text, ranges, 1, units).map(|read| *numbers = read)
     });
 }
 
@@ -45,8 +44,7 @@ pub fn corners_field(
         true,
     );
     take(ui, caption, typed, |text| {
-        *numbers = read(text, ranges, 2, units)?;
-        Ok(())
+        read_numbers(text, ranges, 2, units).map(|read| *numbers = read)
     });
 }
 
@@ -61,50 +59,13 @@ fn take(
     ui: &mut Ui,
     caption: &str,
     typed: Option<String>,
-    give: impl FnOnce(&str) -> Result<(), String>,
+    give: impl FnOnce(&str) -> Result<(), TypedError>,
 ) {
     let fault = ui.scope_id().with(caption).with("fault");
     if let Some(text) = typed {
-        keep_fault(ui, fault, give(&text));
+        keep_fault(ui, fault, give(&text).map_err(|error| error.to_string()));
     }
     show_fault(ui, fault);
-}
-
-/// The numbers of a text, as many for each entry.
-fn read(
-    text: &str,
-    [each, count]: [Range; 2],
-    for_each: usize,
-    units: Units,
-) -> Result<Vec<f64>, String> {
-    let numbers = match each.quantity {
-        Quantity::Count => counts(text)?,
-        _ => parse_lengths(text, units).map_err(|error| error.to_string())?,
-    };
-    if numbers.len() % for_each > 0 {
-        return Err("the last corner has no y; each corner is x; y".into());
-    }
-    let entries = (numbers.len() / for_each) as f64;
-    count
-        .check(entries)
-        .map_err(|fault| fault.shown_in(units))?;
-    for number in &numbers {
-        each.check(*number).map_err(|fault| fault.shown_in(units))?;
-    }
-    Ok(numbers)
-}
-
-/// Whole numbers parted by semicolons, commas or spaces.
-fn counts(text: &str) -> Result<Vec<f64>, String> {
-    let words = text
-        .split([';', ',', ' '])
-        .map(str::trim)
-        .filter(|word| !word.is_empty());
-    let read = |word: &str| match word.parse::<u32>() {
-        Ok(count) => Ok(f64::from(count)),
-        Err(_) => Err(format!("\"{word}\" is no whole number")),
-    };
-    words.map(read).collect()
 }
 
 #[cfg(test)]
@@ -117,11 +78,11 @@ mod tests {
         let Kind::Numbers { each, count, .. } = field::LOWER_EDGE.kind else {
             panic!("a live edge is no list")
         };
-        let read = |text: &str| read(text, [each, count], 1, Units::Mm);
+        let read = |text: &str| read_numbers(text, [each, count], 1, Units::Mm);
         assert_eq!(read("0; 12.5; 1/2\""), Ok(vec![0.0, 12.5, 12.7]));
         assert_eq!(read("  "), Ok(vec![]));
         assert!(read("0; x").is_err());
-        let negative = read("3; -1").unwrap_err();
+        let negative = read("3; -1").unwrap_err().to_string();
         assert!(
             negative.starts_with("lower live edge is -1 mm"),
             "{negative}"

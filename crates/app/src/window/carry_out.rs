@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use board::Units;
+use board::{Units, field};
 use egui::{ThemePreference, ViewportCommand};
-use workshop::{Mend, Wishes, changes, propose};
+use workshop::{Mend, Wishes, propose};
 
 use super::App;
 use crate::command::Command;
@@ -294,7 +294,7 @@ impl App {
     fn mend(&mut self, mend: Mend) {
         match mend.applied(&self.session.board) {
             Ok(board) => {
-                let changed = changes(&self.session.board, &board);
+                let changed = field::changes(&self.session.board, &board);
                 let what = mend.label().to_lowercase();
                 self.view.tell(if board == self.session.board {
                     format!("{what}: nothing to change, it is so already")

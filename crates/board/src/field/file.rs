@@ -61,6 +61,20 @@ impl Field {
             }
         }
     }
+    /// The choice that brings it, with the word of the kind that has it, where that is what a board lacks.
+    pub fn brought_by(&self, board: &Board, entry: usize) -> Option<(&'static Self, String)> {
+        let within = |kind: &&Self| {
+            kind.kind == Kind::Choice && self.path.starts_with(kind.path.trim_end_matches(".kind"))
+        };
+        all_fields().filter(within).find_map(|kind| {
+            (0..kind.choices().len()).find_map(|place| {
+                let mut other = board.clone();
+                kind.set(&mut other, entry, &Value::Choice(place));
+                self.value(&other, entry)?;
+                Some((kind, kind.written(&other, entry)?))
+            })
+        })
+    }
 }
 
 /// The field at a path of the file, with the entry of a list; units at the ends of names may be left out.
@@ -82,8 +96,8 @@ pub fn find(path: &str) -> Option<(&'static Field, usize)> {
     Some((field, entry.parse().ok()?))
 }
 
-/// A path without the units at the ends of its names.
-fn plain(path: &str) -> String {
+/// A path without the units at the ends of its names, as [`find`] takes it too.
+pub fn plain(path: &str) -> String {
     const UNITS: [&str; 16] = [
         "_mm_min", "_kg_m3", "_g_cm3", "_g_ml", "_percent", "_mm", "_deg", "_rpm", "_ml", "_min",
         "_kg", "_g", "_n", "_s", "_h", "_c",

@@ -71,8 +71,10 @@ pub fn value_at(field: &Field, share: f64) -> Value {
     };
     match field.kind {
         Kind::Number(_) => Value::Number(number(share)),
-        Kind::Open(..) | Kind::Ticked(..) if share < 0.5 => Value::Open,
-        Kind::Open(..) | Kind::Ticked(..) => Value::Number(number(2.0 * share - 1.0)),
+        Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) if share < 0.5 => Value::Open,
+        Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) => {
+            Value::Number(number(2.0 * share - 1.0))
+        }
         Kind::Choice => Value::Choice(place(field.choices().len())),
         Kind::Tick | Kind::Part => Value::Tick(share >= 0.5),
         Kind::Text(_) => Value::Text(

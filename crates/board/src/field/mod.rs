@@ -20,6 +20,7 @@ mod reach;
 mod bench;
 mod bores;
 mod choices;
+mod differs;
 mod drilling;
 mod file;
 mod held;
@@ -32,18 +33,21 @@ mod piece;
 mod stock;
 #[cfg(test)]
 mod tests;
+mod typed;
 mod wood;
 
 pub use bench::*;
 pub use bores::*;
+pub use differs::{Difference, changes, differences, step_name};
 pub use drilling::*;
-pub use file::find;
+pub use file::{find, plain};
 pub use held::{Choice, Value};
 pub use jigs::*;
 pub use limits::*;
 pub use pattern::*;
 pub use piece::*;
 pub use stock::*;
+pub use typed::{TypedError, read_numbers};
 pub use wood::*;
 
 use crate::{Board, HoleId, OutOfRange, Range};
@@ -72,6 +76,8 @@ pub struct Field {
 pub enum Kind {
     /// A number.
     Number(Range),
+    /// A number, or one that the program finds; the words say which.
+    Auto(Range, &'static str),
     /// A number, or none; the words say what holds without one.
     Open(Range, &'static str),
     /// A number, or none; where it is wanted it begins with this one.
@@ -111,6 +117,7 @@ impl Kind {
     const fn named(self, label: &'static str) -> Self {
         match self {
             Self::Number(range) => Self::Number(range.named(label)),
+            Self::Auto(range, without) => Self::Auto(range.named(label), without),
             Self::Open(range, without) => Self::Open(range.named(label), without),
             Self::Ticked(range, begun) => Self::Ticked(range.named(label), begun),
             Self::Numbers {
@@ -134,6 +141,7 @@ impl Kind {
     pub const fn range(self) -> Option<Range> {
         match self {
             Self::Number(range)
+            | Self::Auto(range, _)
             | Self::Open(range, _)
             | Self::Ticked(range, _)
             | Self::Text(range)
@@ -143,6 +151,13 @@ impl Kind {
             | Self::Corners { each: range, .. } => Some(range),
             Self::Choice | Self::Tick | Self::Part => None,
         }
+    }
+}
+
+/// Each row is the only one with its path.
+impl PartialEq for Field {
+    fn eq(&self, other: &Self) -> bool {
+        self.path == other.path
     }
 }
 
@@ -216,7 +231,10 @@ impl Field {
     fn measure(&self, value: &Value, mut held: impl FnMut(Range, f64)) {
         match (self.kind, value) {
             (
-                Kind::Number(range) | Kind::Open(range, _) | Kind::Ticked(range, _),
+                Kind::Number(range)
+                | Kind::Auto(range, _)
+                | Kind::Open(range, _)
+                | Kind::Ticked(range, _),
                 Value::Number(number),
             ) => {
                 held(range, *number);

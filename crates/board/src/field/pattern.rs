@@ -2,7 +2,7 @@
 
 use geometry::Pattern;
 
-use super::Kind::{Choice, Number, Open, Text};
+use super::Kind::{Auto, Choice, Number, Text};
 use crate::Quantity::{Angle, Count, Length, Share};
 
 /// As many holes as the geometry lays out.
@@ -32,9 +32,9 @@ fields! {
         "Bearing of the first player's axis, clockwise from 12 o'clock";
     POCKET_SHAPE "pocket.shape", [.pocket.shape] "Start pocket", Choice, "How its holes stand together";
     POCKET_BEARING "pocket.bearing_deg", [.pocket.bearing] "Pocket angle",
-        Open(Angle.of(-180.0, 180.0), AUTO), "Of its middle from the player's axis, clockwise";
+        Auto(Angle.of(-180.0, 180.0), AUTO), "Of its middle from the player's axis, clockwise";
     POCKET_RADIUS "pocket.radius_mm", [.pocket.radius] "Pocket radius",
-        Open(Length.of(0.0, 5000.0), AUTO), "Of its middle from the center pin";
+        Auto(Length.of(0.0, 5000.0), AUTO), "Of its middle from the center pin";
 }
 
 /// What holds for a start pocket without a place.

@@ -1,6 +1,6 @@
 //! Fields of the grooves, the pieces and the finished board.
 
-use super::Kind::{Choice, Number, Open, Part, Tick, Ticked};
+use super::Kind::{Auto, Choice, Number, Part, Tick, Ticked};
 use crate::Quantity::{Angle, Count, Density, Force, Length, Mass, Number as Plain};
 use crate::{DensityUnit, Insert, MassUnit, Range};
 
@@ -50,7 +50,7 @@ fields! {
         "Measure the largest";
     PIECE_HEIGHT "piece.height_mm", [.piece.height] "Piece height", Number(Length.of(0.1, 500.0)),
         "Overall, of a peg or a magnet piece";
-    SHANK "piece.shank_mm", [.piece.shank] "Shank or set ball", Open(Length.of(0.1, 500.0), "made to fit the bores"),
+    SHANK "piece.shank_mm", [.piece.shank] "Shank or set ball", Auto(Length.of(0.1, 500.0), "made to fit the bores"),
         "Diameter of a peg's shank, or of the ball or disc set under a magnet piece";
     YOUNGEST "piece.youngest", [.piece.youngest] "Youngest player", Number(Count.of(0.0, 99.0)),
         "Age in years: small pieces and magnets are a hazard to children";
@@ -59,10 +59,10 @@ fields! {
 fields! {
     /// What a piece weighs.
     WEIGHT_FIELDS:
-    PIECE_MASS "piece.mass_g", [.piece.mass] "Weight of one", Open(Mass(MassUnit::Gram).of(0.001, 100_000.0), "calculated"),
+    PIECE_MASS "piece.mass_g", [.piece.mass] "Weight of one", Auto(Mass(MassUnit::Gram).of(0.001, 100_000.0), "calculated"),
         "On a scale; calculated from size and density where it is left open";
     PIECE_DENSITY "piece.density_g_cm3", [.piece.density] "Piece density",
-        Open(Density(DensityUnit::GramsPerCubicCentimeter).of(0.01, 25.0), "usual"),
+        Auto(Density(DensityUnit::GramsPerCubicCentimeter).of(0.01, 25.0), "usual"),
         "2.5 g/cm³ for a marble and 0.7 for other pieces where it is left open";
 }
 

@@ -3,9 +3,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use proptest::prelude::*;
 use serde_json::Value as Json;
 
-use super::made::{full_boards, value_at};
+use super::made::{boards, full_boards, value_at};
 use super::*;
 
 /// Every number, text and tick of a board's file by its path; of an empty list and of nothing the path itself.
@@ -178,5 +179,57 @@ fn a_number_out_of_range_is_named_with_the_entry_it_belongs_to() {
             "{told:?}"
         );
         assert!(field.set(&mut board, entry, &Value::Number(range.min)));
+    }
+}
+
+#[test]
+fn what_differs_is_named_with_what_it_was_and_is_in_the_makers_unit() {
+    let before = full_boards().remove(0);
+    let mut after = before.clone();
+    after.units = crate::Units::Inch;
+    after.finish[1].dries = 36.0;
+    after.pocket.radius = None;
+    let told = changes(&before, &after);
+    let dried = before.finish[1].dries;
+    assert!(
+        told.contains(&"units millimeters → inches".into()),
+        "{told:?}"
+    );
+    let drying = |told: &&String| told.starts_with("coat 2 dries ") && told.ends_with(" → 36 h");
+    assert!(
+        dried != 36.0 && told.iter().any(|told| drying(&told)),
+        "{told:?}"
+    );
+    assert!(
+        told.iter().any(|told| told.ends_with(" → auto")),
+        "{told:?}"
+    );
+    assert_eq!(step_name(&before, &after).as_deref(), Some("3 fields"));
+    assert_eq!(step_name(&before, &before), None);
+}
+
+/// Entries after one that is gone are not told as changed, and neither is what goes with a part.
+#[test]
+fn a_list_or_a_part_that_comes_or_goes_is_one_difference() {
+    let before = full_boards().remove(0);
+    let mut after = before.clone();
+    after.screws.remove(0);
+    assert_eq!(
+        step_name(&before, &after).as_deref(),
+        Some("circles of screws")
+    );
+    after = before.clone();
+    after.recess = None;
+    assert_eq!(step_name(&before, &after).as_deref(), Some("rout a recess"));
+    after = before.clone();
+    after.pattern = geometry::Pattern::Arms { across: 5 };
+    assert_eq!(step_name(&before, &after).as_deref(), Some("track shape"));
+}
+
+proptest! {
+    #[test]
+    fn boards_that_differ_have_a_field_that_differs(one in boards(), other in boards()) {
+        prop_assert_ne!(&one, &other);
+        prop_assert!(!differences(&one, &other).is_empty());
     }
 }

@@ -1,6 +1,6 @@
 //! Fields of the wood through the seasons and of the base.
 
-use super::Kind::{Choice, Number, Open, Part, Text};
+use super::Kind::{Auto, Choice, Number, Open, Part, Text};
 use crate::Quantity::{Count, Density, Length, Mass, Percent, Share, Temperature};
 use crate::{DensityUnit, Footing, MassUnit, Range};
 
@@ -32,12 +32,12 @@ fields! {
     /// How the wood was sawn, and how it moves.
     WOOD_DETAILS:
     CUT "wood.cut", [.wood? .cut] "Sawn", Choice, "How the boards were sawn from the log";
-    MOISTURE "wood.moisture_percent", [.wood? .moisture] "Moisture", Open(Percent.of(0.0, 30.0), "by the shop's air"),
+    MOISTURE "wood.moisture_percent", [.wood? .moisture] "Moisture", Auto(Percent.of(0.0, 30.0), "by the shop's air"),
         "Of the wood when the board is cut, as a meter shows it";
-    WOOD_CHANGE "wood.change", [.wood? .change] "Movement per 1 %", Open(Share.of(0.0, 0.01), "by the species"),
+    WOOD_CHANGE "wood.change", [.wood? .change] "Movement per 1 %", Auto(Share.of(0.0, 0.01), "by the species"),
         "Change of width for each 1 % of moisture";
     WOOD_DENSITY "wood.density_kg_m3", [.wood? .density] "Density at 12 %",
-        Open(Density(DensityUnit::KilogramsPerCubicMeter).of(50.0, 1700.0), "by the species"), "At 12 % moisture";
+        Auto(Density(DensityUnit::KilogramsPerCubicMeter).of(50.0, 1700.0), "by the species"), "At 12 % moisture";
 }
 
 air! {
@@ -73,6 +73,6 @@ fields! {
         "From the table to the underside of the board";
     RATING "base.rating_kg", [.base? .rating] "Rated load", Open(LOAD, "not known"), "Of the turntable";
     LOAD_BESIDE "base.load_kg", [.base? .load] "Load beside pieces", Number(LOAD), "What may be put on the board";
-    BOARD_MASS "base.board_kg", [.base? .board] "Board weight", Open(LOAD, "by its wood"),
+    BOARD_MASS "base.board_kg", [.base? .board] "Board weight", Auto(LOAD, "by its wood"),
         "On a scale, without base and pieces";
 }

@@ -6,23 +6,6 @@ use crate::Units;
 /// Millimeters in an inch, exactly.
 pub const INCH: f64 = 25.4;
 
-/// Reads lengths parted by semicolons or line ends, in mm, as [`parse_length`] reads each; an empty text has none.
-///
-/// # Errors
-/// [`QuantityError`] of the first that cannot be read.
-///
-/// ```
-/// use board::{Units, parse_lengths};
-/// assert_eq!(parse_lengths("0; 12,5; 1/2\"", Units::Mm), Ok(vec![0.0, 12.5, 12.7]));
-/// ```
-pub fn parse_lengths(text: &str, units: Units) -> Result<Vec<f64>, QuantityError> {
-    text.split([';', '\n'])
-        .map(str::trim)
-        .filter(|part| !part.is_empty())
-        .map(|part| parse_length(part, units))
-        .collect()
-}
-
 /// Reads a length, in mm, as [`Quantity::read`] does.
 ///
 /// # Errors

@@ -16,6 +16,6 @@ mod unit;
 
 pub use error::QuantityError;
 pub use held::{DensityUnit, MassUnit, Quantity, TimeUnit};
-pub use length::{INCH, parse_length, parse_lengths, show_length};
+pub use length::{INCH, parse_length, show_length};
 pub use measure::Measure;
 pub use shown::show_number;

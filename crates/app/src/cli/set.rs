@@ -1,0 +1,95 @@
+//! `ringwright set`: fields of a board changed by their paths in its file, all of them or none.
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use board::field::{self, all_fields};
+use board::{Board, Field, write_board};
+use clap::Args;
+
+use super::read::board_of;
+use super::{Failure, printed};
+use crate::files::write_atomic;
+
+/// Options of `ringwright set`.
+#[derive(Debug, Args)]
+pub struct Set {
+    /// The board file
+    file: PathBuf,
+    /// A field and its value, and more of them: a number in any unit of its kind (19, 3/4, 23 1/2 - 2*3/8), a word of a
+    /// choice, auto, none for a part that is there, default for one that is not
+    #[arg(value_name = "PATH VALUE", required = true, allow_hyphen_values = true)]
+    changes: Vec<String>,
+}
+
+impl Set {
+    /// Changes the file, and tells what has changed.
+    ///
+    /// # Errors
+    /// Where the file cannot be read or written, a field is unknown, or a value is not one of its own; the file is then as
+    /// it was.
+    pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
+        let before = board_of(&self.file)?;
+        let mut board = before.clone();
+        let (pairs, rest) = self.changes.as_chunks();
+        if let [path] = rest {
+            return Err(format!("{path} has no value; type PATH VALUE, as in pitch 3/4").into());
+        }
+        for [path, value] in pairs {
+            change(&mut board, path, value)?;
+        }
+        if board == before {
+            return told(out, &["already set".into()]);
+        }
+        write_atomic(&self.file, write_board(&board).as_bytes())?;
+        told(out, &field::changes(&before, &board))
+    }
+}
+
+fn told(out: &mut dyn Write, lines: &[String]) -> Result<ExitCode, Failure> {
+    printed(
+        lines
+            .iter()
+            .try_for_each(|line| Ok(writeln!(out, "{line}")?)),
+    )?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Changes one field; a value for a member of a part or list adds what it stands in.
+fn change(board: &mut Board, path: &str, typed: &str) -> Result<(), Failure> {
+    let (field, entry) = field::find(path).ok_or_else(|| unknown(path))?;
+    field.begin(board, entry);
+    if field.value(board, entry).is_none() {
+        return Err(missing(board, path, field, entry));
+    }
+    let value = field.read(typed, board, entry);
+    let value = value.map_err(|error| format!("{path}: {error}"))?;
+    field.set(board, entry, &value);
+    Ok(())
+}
+
+/// Why a board has no such field, and what would bring it.
+fn missing(board: &Board, path: &str, field: &Field, entry: usize) -> Failure {
+    let way = match field.brought_by(board, entry) {
+        Some((kind, word)) => format!("set {} to {word} first", kind.path_of(entry)),
+        None => "the next entry of its list is added first".into(),
+    };
+    format!("{path}: the board has no such field now; {way}").into()
+}
+
+/// That no field is called so, and which one may be meant: by its path, by the name at its end, or by its label.
+pub fn unknown(path: &str) -> Failure {
+    let typed = field::plain(&path.to_lowercase());
+    let alike = |field: &&Field| {
+        let plain = field::plain(field.path);
+        let end = plain.rsplit('.').next().unwrap_or_default();
+        let names = [&plain, end, &field.label.to_lowercase()];
+        let alike = names.map(|name| strsim::normalized_damerau_levenshtein(name, &typed));
+        (alike.into_iter().fold(0.0, f64::max) * 1e6) as u32
+    };
+    let nearest = all_fields()
+        .max_by_key(alike)
+        .map_or("", |field| field.path);
+    format!("{path}: no field is called so; is it {nearest}?").into()
+}

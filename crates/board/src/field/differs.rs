@@ -1,0 +1,87 @@
+//! In what two documents differ: what a step of undo is called, and what a mend or a command has changed.
+
+use super::{Field, Value, fields_of};
+use crate::range::spoken;
+use crate::{Board, Measure};
+
+/// A field that two boards have differently.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Difference {
+    /// The field.
+    pub field: &'static Field,
+    /// The entry of a list that it belongs to, from 0.
+    pub entry: usize,
+    /// What it was.
+    pub before: Value,
+    /// What it is.
+    pub after: Value,
+}
+
+/// The fields that both boards have and that differ, in the order of the document. Of a list that is longer or shorter
+/// only that is told, and of a part or a kind that comes or goes nothing of what it brings.
+pub fn differences(before: &Board, after: &Board) -> Vec<Difference> {
+    let mut found: Vec<Difference> = Vec::new();
+    for (field, entry, now) in fields_of(after) {
+        let of_changed_list = |list: &Difference| {
+            matches!(list.after, Value::Entries(_))
+                && field
+                    .path
+                    .strip_prefix(list.field.path)
+                    .is_some_and(|rest| rest.starts_with("[]"))
+        };
+        let Some(was) = field.value(before, entry) else {
+            continue;
+        };
+        if was != now && !found.iter().any(of_changed_list) {
+            found.push(Difference {
+                field,
+                entry,
+                before: was,
+                after: now,
+            });
+        }
+    }
+    found
+}
+
+/// What a step from one board to another is called within a sentence; none where they are the same.
+///
+/// ```
+/// use board::{Board, field};
+/// let before = Board::default();
+/// let mut after = Board { pitch: 20.0, ..before.clone() };
+/// assert_eq!(field::step_name(&before, &after).as_deref(), Some("hole spacing"));
+/// after.players = 4;
+/// assert_eq!(field::step_name(&before, &after).as_deref(), Some("2 fields"));
+/// ```
+pub fn step_name(before: &Board, after: &Board) -> Option<String> {
+    match differences(before, after).as_slice() {
+        [] => None,
+        [one] => Some(spoken(&one.field.label(one.entry))),
+        several => Some(format!("{} fields", several.len())),
+    }
+}
+
+/// The fields that differ with what they were and are, in the unit of the board that came out.
+///
+/// ```
+/// use board::{Board, field};
+/// let before = Board::default();
+/// let after = Board { pitch: 20.0, ..before.clone() };
+/// assert_eq!(field::changes(&before, &after), ["hole spacing 19 mm → 20 mm"]);
+/// ```
+pub fn changes(before: &Board, after: &Board) -> Vec<String> {
+    let said = |field: &Field, value: &Value| match value {
+        Value::Number(number) => Measure::new(field.range().quantity, *number).shown(after.units),
+        other => field.shown(other, after.units),
+    };
+    let told = |one: Difference| {
+        let name = spoken(&one.field.label(one.entry));
+        format!(
+            "{name} {} → {}",
+            said(one.field, &one.before),
+            said(one.field, &one.after)
+        )
+    };
+    differences(before, after).into_iter().map(told).collect()
+}

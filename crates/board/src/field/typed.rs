@@ -1,0 +1,208 @@
+//! Fields as makers type and read them.
+
+use super::{Field, Kind, Value};
+use crate::{Board, NameError, OutOfRange, Quantity, QuantityError, Range, Units};
+
+/// Why a text is no value of a field: what was typed, and what would work.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum TypedError {
+    /// No number of the kind.
+    #[error(transparent)]
+    Quantity(#[from] QuantityError),
+    /// A number that is out of range, and the unit in which it is told.
+    #[error("{}", .0.shown_in(*.1))]
+    Range(OutOfRange, Units),
+    /// None of the words that are known.
+    #[error("\"{typed}\" is none of {words}")]
+    Word {
+        /// What was typed.
+        typed: String,
+        /// What would work, parted by commas.
+        words: String,
+    },
+    /// No name of a hole.
+    #[error(transparent)]
+    Hole(#[from] NameError),
+    /// A corner that has one coordinate alone.
+    #[error("the last corner has no y; each corner is x; y")]
+    HalfCorner,
+}
+
+/// What is typed for a number that is left to the program, and for one that is left open.
+const AUTO: &str = "auto";
+const NONE: &str = "none";
+/// What is typed for an optional part, and for a number that begins with one of its own.
+const DEFAULT: &str = "default";
+
+impl Field {
+    /// The value that a text says for a field of a board, in range.
+    ///
+    /// # Errors
+    /// [`TypedError`] where it says none.
+    ///
+    /// ```
+    /// use board::{Board, Value, field};
+    /// let board = Board::default();
+    /// assert_eq!(field::PITCH.read("3/4", &board, 0), Ok(Value::Number(19.05)));
+    /// assert_eq!(field::PATTERN.read("polygon", &board, 0), Ok(Value::Choice(2)));
+    /// assert!(field::PATTERN.read("star", &board, 0).is_err());
+    /// ```
+    pub fn read(&self, text: &str, board: &Board, entry: usize) -> Result<Value, TypedError> {
+        let units = board.units;
+        let word = text.trim().to_lowercase();
+        let value = match (self.kind, word.as_str()) {
+            (Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..), AUTO | NONE) => Value::Open,
+            (Kind::Ticked(_, begun), DEFAULT) => Value::Number(begun),
+            (Kind::Part, DEFAULT) | (Kind::Part | Kind::Tick, "yes" | "true" | "on") => {
+                Value::Tick(true)
+            }
+            (Kind::Part, AUTO | NONE) | (Kind::Part | Kind::Tick, "no" | "false" | "off") => {
+                Value::Tick(false)
+            }
+            (Kind::Part | Kind::Tick, _) => return Err(self.none_of(text, board, entry)),
+            (Kind::Choice, word) => return self.chosen(word, text, board, entry),
+            (Kind::Text(_), _) => Value::Text(text.into()),
+            (Kind::Hole(_), _) => Value::Text(text.trim().parse::<crate::HoleId>()?.to_string()),
+            (Kind::Entries(_), NONE) => Value::Entries(0),
+            (Kind::Entries(count), _) => Value::Entries(count.quantity.read(text, units)? as usize),
+            (Kind::Numbers { each, count, .. }, _) => {
+                return read_numbers(text, [each, count], 1, units).map(Value::Numbers);
+            }
+            (Kind::Corners { each, count }, _) => {
+                return read_numbers(text, [each, count], 2, units).map(Value::Numbers);
+            }
+            (
+                Kind::Number(range)
+                | Kind::Auto(range, _)
+                | Kind::Open(range, _)
+                | Kind::Ticked(range, _),
+                _,
+            ) => Value::Number(range.quantity.read(text, units)?),
+        };
+        let checked = self.check(&value, entry);
+        checked.map_err(|fault| TypedError::Range(fault, units))?;
+        Ok(value)
+    }
+
+    /// A value as screens and commands show it: it reads back as it is, but for what is rounded and for words of lists.
+    pub fn shown(&self, value: &Value, units: Units) -> String {
+        let quantity = self.range().quantity;
+        match value {
+            Value::Number(number) => quantity.shown(*number, units),
+            Value::Open if matches!(self.kind, Kind::Auto(..)) => AUTO.into(),
+            Value::Open => NONE.into(),
+            Value::Tick(false) if self.kind == Kind::Part => NONE.into(),
+            Value::Tick(on) => if *on { "yes" } else { "no" }.into(),
+            Value::Choice(place) => self
+                .choices()
+                .get(*place)
+                .copied()
+                .unwrap_or_default()
+                .into(),
+            Value::Text(text) => text.clone(),
+            Value::Numbers(numbers) => {
+                let each: Vec<String> = numbers
+                    .iter()
+                    .map(|number| quantity.shown(*number, units))
+                    .collect();
+                each.join("; ")
+            }
+            Value::Entries(count) => count.to_string(),
+        }
+    }
+
+    /// What it may be, in the words of a command.
+    pub fn may_be(&self, board: &Board, entry: usize) -> String {
+        let range = |range: Range| {
+            let show = |number| range.quantity.shown(number, board.units);
+            format!("{} to {}", show(range.min), show(range.max))
+        };
+        match self.kind {
+            Kind::Number(numbers) => range(numbers),
+            Kind::Auto(numbers, without) => format!("{}, or {AUTO}: {without}", range(numbers)),
+            Kind::Open(numbers, without) => format!("{}, or {NONE}: {without}", range(numbers)),
+            Kind::Ticked(numbers, _) => format!("{}, or {NONE}", range(numbers)),
+            Kind::Choice => self.words(board, entry).join(", "),
+            Kind::Tick => "yes, no".into(),
+            Kind::Part => format!("{DEFAULT}, {NONE}"),
+            Kind::Text(letters) => format!("up to {} letters", letters.max),
+            Kind::Hole(_) => "the name of a hole, as in T3-07".into(),
+            Kind::Entries(count) if count.max.is_infinite() => "a number of entries".into(),
+            Kind::Entries(count) => format!("up to {} entries", count.max),
+            Kind::Numbers { each, count, .. } => {
+                format!("up to {} of {}, parted by ;", count.max, range(each))
+            }
+            Kind::Corners { each, count } => {
+                format!("up to {} of x; y, each {}", count.max, range(each))
+            }
+        }
+    }
+
+    /// What is chosen by the word of the file or by that of the screen.
+    fn chosen(
+        &self,
+        word: &str,
+        typed: &str,
+        board: &Board,
+        entry: usize,
+    ) -> Result<Value, TypedError> {
+        let words = self.words(board, entry);
+        let of_file = words.iter().position(|known| known == word);
+        let place = of_file.or_else(|| {
+            self.choices()
+                .iter()
+                .position(|known| known.to_lowercase() == word)
+        });
+        place
+            .map(Value::Choice)
+            .ok_or_else(|| self.none_of(typed, board, entry))
+    }
+
+    fn none_of(&self, typed: &str, board: &Board, entry: usize) -> TypedError {
+        TypedError::Word {
+            typed: typed.trim().into(),
+            words: self.may_be(board, entry),
+        }
+    }
+}
+
+/// Numbers parted by semicolons or line ends, those of things by commas and spaces too: so many for each entry, each in
+/// range, and not too many entries.
+///
+/// # Errors
+/// [`TypedError`] of the first that is not.
+///
+/// ```
+/// use board::{Quantity, Units, read_numbers};
+/// let lengths = [Quantity::Length.range("Offset", 0.0, 100.0), Quantity::Count.range("Offsets", 0.0, 5.0)];
+/// assert_eq!(read_numbers("0; 12,5; 1/2\"", lengths, 1, Units::Mm), Ok(vec![0.0, 12.5, 12.7]));
+/// ```
+pub fn read_numbers(
+    text: &str,
+    [each, count]: [Range; 2],
+    for_each: usize,
+    units: Units,
+) -> Result<Vec<f64>, TypedError> {
+    let parts: &[char] = match each.quantity {
+        Quantity::Count => &[';', '\n', ',', ' '],
+        _ => &[';', '\n'],
+    };
+    let words = text
+        .split(parts)
+        .map(str::trim)
+        .filter(|word| !word.is_empty());
+    let numbers: Vec<f64> = words
+        .map(|word| each.quantity.read(word, units))
+        .collect::<Result<_, _>>()?;
+    if !numbers.len().is_multiple_of(for_each) {
+        return Err(TypedError::HalfCorner);
+    }
+    let told = |fault| TypedError::Range(fault, units);
+    count
+        .check((numbers.len() / for_each) as f64)
+        .map_err(told)?;
+    for number in &numbers {
+        each.check(*number).map_err(told)?;
+    }
+    Ok(numbers)
+}
