@@ -24,8 +24,8 @@ const MOMENT: Moment = Moment {
     day: 25,
 };
 
-/// Texts up to this many bytes are kept whole; of others a line in [`LIST`] is kept.
-const KEPT_WHOLE: usize = 60_000;
+/// What is kept to be read beside the findings; of every file a line in [`LIST`] is kept.
+const READ: [&str; 3] = ["-job.pdf.txt", "-jig.pdf.txt", ".ngc"];
 /// Every file that a board is exported to, and what is refused.
 const LIST: &str = "exports.txt";
 
@@ -110,7 +110,8 @@ fn exported(board: &Board) -> Pins {
                 (bytes, (name.clone(), text))
             };
             writeln!(list, "{name}  {}  {:016x}", bytes.len(), hash(&bytes)).unwrap();
-            pins.extend(Some(readable).filter(|(_, text)| text.len() <= KEPT_WHOLE));
+            let is_read = |name: &str| READ.iter().any(|ending| name.ends_with(ending));
+            pins.extend(Some(readable).filter(|(name, _)| is_read(name)));
         }
     }
     pins.insert(LIST.into(), list);
