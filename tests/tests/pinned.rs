@@ -92,7 +92,7 @@ fn exported(board: &Board) -> Pins {
         let files = match source.files(kind) {
             Ok(files) => files,
             Err(refusal) => {
-                let words = refusal.shown_in(board.units);
+                let words = board.units.say(&refusal);
                 writeln!(list, "{} is refused: {words}", kind.word()).unwrap();
                 continue;
             }

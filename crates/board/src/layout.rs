@@ -2,10 +2,7 @@
 
 use geometry::{Angle, Circle, PocketSearch, Point, Sector};
 
-use crate::{
-    Board, Bore, Center, Change, Edit, HoleId, HoleName, OutOfRange, Role, Units, out_of_range,
-    show_length,
-};
+use crate::{Board, Bore, Center, Change, Edit, HoleId, HoleName, OutOfRange, Role, out_of_range};
 
 /// A hole as it will be drilled.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -79,21 +76,8 @@ pub enum BuildError {
         hole: HoleId,
     },
     /// The numbers contradict the pattern.
-    #[error(transparent)]
+    #[error(fmt = crate::say_geometry)]
     Geometry(#[from] geometry::Error),
-}
-
-impl BuildError {
-    /// The sentence of the error with lengths in a maker's unit.
-    pub fn shown_in(&self, units: Units) -> String {
-        match self {
-            Self::Range(fault) => fault.shown_in(units),
-            Self::Geometry(error) => error.said(&|mm| show_length(mm, units)),
-            Self::AddedName { .. } | Self::CenterMoved | Self::AddedTwice { .. } => {
-                self.to_string()
-            }
-        }
-    }
 }
 
 impl Layout {

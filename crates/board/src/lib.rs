@@ -13,7 +13,6 @@
 //! * [`Quantity`]: what a number measures, read from what makers type, shown in their system.
 //! * [`Measure`]: a number with what it measures.
 //! * [`Range`]: what each number may be.
-//! * [`parse_length`], [`show_length`]: lengths as makers type and read them.
 //!
 //! The crate knows nothing of windows, paths on disk and sizes of paper.
 
@@ -54,7 +53,7 @@ pub use machine::{BitRun, CutterRun, EdgeRun, Machine, ProgramFiles};
 pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
 pub use quantity::{
-    DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, parse_length,
+    DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, say_geometry,
     show_length, show_number,
 };
 pub use range::{OutOfRange, Range};

@@ -110,24 +110,6 @@ pub struct OutOfRange {
 }
 
 impl OutOfRange {
-    /// The sentence of the error with lengths in a maker's unit.
-    ///
-    /// ```
-    /// use board::{Units, field};
-    /// let fault = field::BOARD_DIAMETER.range().check(8890.0).unwrap_err();
-    /// assert_eq!(fault.shown_in(Units::Inch), "board diameter is 350\"; it may be 0.0394\" to 196.8504\"");
-    /// ```
-    pub fn shown_in(&self, units: Units) -> String {
-        let show = |value| self.range.quantity.shown(value, units);
-        format!(
-            "{} is {}; it may be {} to {}",
-            self.name(),
-            show(self.value),
-            show(self.range.min),
-            show(self.range.max)
-        )
-    }
-
     fn name(&self) -> String {
         self.range
             .name()
@@ -140,16 +122,9 @@ impl fmt::Display for OutOfRange {
         let Range {
             quantity, min, max, ..
         } = self.range;
-        let (name, value, unit) = (self.name(), self.value, unit(quantity));
-        write!(f, "{name} is {value}{unit}; it may be {min} to {max}{unit}")
-    }
-}
-
-fn unit(quantity: Quantity) -> String {
-    match quantity.symbol() {
-        "" => String::new(),
-        "°" => "°".into(),
-        unit => format!(" {unit}"),
+        let units = Units::of(f);
+        let [value, min, max] = [self.value, min, max].map(|value| quantity.shown(value, units));
+        write!(f, "{} is {value}; it may be {min} to {max}", self.name())
     }
 }
 

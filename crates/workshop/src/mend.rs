@@ -1,6 +1,6 @@
 //! What the program finds for the maker, and changes in one step.
 
-use board::{Board, Bore, BuildError, HoleId, Units, layout};
+use board::{Board, Bore, BuildError, HoleId, layout};
 use serde::Serialize;
 
 use crate::Workpiece;
@@ -65,17 +65,6 @@ pub enum MendError {
     /// Nothing does.
     #[error("{0}")]
     Nothing(&'static str),
-}
-
-impl MendError {
-    /// The sentence of the error with lengths in a maker's unit.
-    pub fn shown_in(&self, units: Units) -> String {
-        match self {
-            Self::Build(BuildError::Range(fault)) => fault.shown_in(units),
-            Self::Fit(fault) => fault.shown_in(units),
-            Self::Build(_) | Self::Nothing(_) => self.to_string(),
-        }
-    }
 }
 
 impl Mend {

@@ -55,7 +55,7 @@ pub fn notes(board: &Board, seen: &BlankSeen<'_>) -> Vec<Note> {
         return vec![(Severity::Note, "Looking for the best place…".into())];
     }
     match fault(seen) {
-        Some(fault) => vec![(Severity::Caution, fault.to_string())],
+        Some(fault) => vec![(Severity::Caution, board.units.say(fault))],
         None => stops(seen).chain(joining(board, seen)).collect(),
     }
 }

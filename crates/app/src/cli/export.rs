@@ -95,7 +95,7 @@ impl Export {
 /// The files of a kind; an error names the kind, which `--only` can leave out.
 fn made(source: &Source, kind: Kind) -> Result<Vec<(String, Vec<u8>)>, Failure> {
     source.files(kind).map_err(|error| {
-        let reason = error.shown_in(source.board().units);
+        let reason = source.board().units.say(&error);
         format!("{}: {reason}", kind.word()).into()
     })
 }

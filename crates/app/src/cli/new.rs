@@ -4,7 +4,7 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use board::{Units, parse_length, write_board};
+use board::{Quantity, Units, write_board};
 use clap::{Args, ValueEnum};
 use geometry::Pattern;
 use workshop::{CenterKind, Wishes, propose};
@@ -120,7 +120,7 @@ impl New {
         let wishes = self.wishes()?;
         // In the unit it was typed in.
         let units = wishes.units.unwrap_or_default();
-        let board = propose(&wishes).map_err(|error| error.shown_in(units))?;
+        let board = propose(&wishes).map_err(|error| units.say(&error))?;
         write_atomic(&self.file, write_board(&board).as_bytes())?;
         printed(writeln!(out, "{}", self.file.display()).map_err(Failure::from))?;
         Ok(ExitCode::SUCCESS)
@@ -134,7 +134,7 @@ impl New {
         let length = |name: &str, text: &Option<String>| {
             let read = text
                 .as_ref()
-                .map(|text| parse_length(text, units))
+                .map(|text| Quantity::Length.read(text, units))
                 .transpose();
             read.map_err(|error| format!("--{name}: {error}"))
         };

@@ -24,8 +24,7 @@ pub fn board_of(path: &Path) -> Result<Board, Failure> {
 /// # Errors
 /// Where the board cannot be laid out.
 pub fn workpiece_of(board: &Board, printer: Option<Correction>) -> Result<Workpiece, Failure> {
-    let workpiece =
-        Workpiece::printed(board, printer).map_err(|error| error.shown_in(board.units))?;
+    let workpiece = Workpiece::printed(board, printer).map_err(|error| board.units.say(&error))?;
     // A command is stopped from outside.
     let _ = workpiece.work_out(&|| false);
     Ok(workpiece)

@@ -37,17 +37,6 @@ pub enum ExportError {
     Gcode(#[from] export::GcodeError),
 }
 
-impl ExportError {
-    /// The sentence of the error with lengths in a maker's unit.
-    pub fn shown_in(&self, units: board::Units) -> String {
-        match self {
-            Self::Tiling(error) => error.shown_in(units),
-            Self::Roll(error) => error.shown_in(units),
-            other => other.to_string(),
-        }
-    }
-}
-
 /// The moment of making, told by whoever has a clock.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Moment {

@@ -13,7 +13,7 @@ pub fn blame_ui(ui: &mut Ui, current: &Current, field: &Field) {
     let error = current.error().filter(is_it);
     if let Some(error) = error {
         let color = Tokens::of(ui).stop;
-        let words = error.shown_in(current.units());
+        let words = current.units().say(&error);
         ui.label(RichText::new(format!("▲ {words}")).color(color).small());
     }
 }

@@ -22,7 +22,7 @@ pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
         }
         heading(ui, "Findings");
         if let Some(error) = current.error() {
-            error_ui(ui, &error.shown_in(current.units()));
+            error_ui(ui, &current.units().say(&error));
         }
         if let Some(workpiece) = current.good() {
             let (board, findings) = (workpiece.board(), workpiece.findings());

@@ -6,7 +6,6 @@ mod file;
 #[cfg(test)]
 mod tests;
 
-use board::Units;
 use serde::{Deserialize, Serialize};
 use workshop::Correction;
 use workshop::{PrintFault, PrintReadings, PrintScale, print_scale};
@@ -66,7 +65,7 @@ fn listed(names: &[String]) -> String {
 }
 
 fn said(faults: &[PrintFault]) -> String {
-    let words: Vec<_> = faults.iter().map(|fault| fault.words(Units::Mm)).collect();
+    let words: Vec<_> = faults.iter().map(ToString::to_string).collect();
     words.join("; ")
 }
 

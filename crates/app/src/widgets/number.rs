@@ -178,7 +178,7 @@ pub fn read(text: &str, field: Field) -> Result<f64, String> {
 
 fn in_range(value: f64, field: Field) -> Result<(), String> {
     let checked = field.range.check(value);
-    checked.map_err(|fault| fault.shown_in(field.units))
+    checked.map_err(|fault| field.units.say(&fault))
 }
 
 /// A number as the field shows it.

@@ -242,7 +242,7 @@ impl App {
             }
             Err(error) => {
                 let units = wishes.units.unwrap_or_default();
-                self.complain(Some(error.shown_in(units)));
+                self.complain(Some(units.say(&error)));
             }
         }
     }
@@ -305,7 +305,7 @@ impl App {
                 });
                 self.session.board = board;
             }
-            Err(error) => self.view.warn(error.shown_in(self.session.board.units)),
+            Err(error) => self.view.warn(self.session.board.units.say(&error)),
         }
     }
 
@@ -335,7 +335,7 @@ fn write_files(
     replace: bool,
 ) -> Result<Vec<PathBuf>, String> {
     let files: Result<Vec<_>, _> = kinds.iter().map(|&kind| source.files(kind)).collect();
-    let files = files.map_err(|error| error.shown_in(source.board().units))?;
+    let files = files.map_err(|error| source.board().units.say(&error))?;
     host.write_all(folder, &files.concat(), replace)
         .map_err(|error| error.to_string())
 }

@@ -10,7 +10,7 @@ pub enum TypedError {
     #[error(transparent)]
     Quantity(#[from] QuantityError),
     /// A number that is out of range, and the unit in which it is told.
-    #[error("{}", .0.shown_in(*.1))]
+    #[error("{}", .1.say(.0))]
     Range(OutOfRange, Units),
     /// None of the words that are known.
     #[error("\"{typed}\" is none of {words}")]

@@ -1,26 +1,10 @@
-//! Lengths as makers type and read them: 12.5 mm, 1 3/16", 2' 1/4".
+//! Lengths as makers read them: 12.5 mm, 1 3/16".
 
-use super::{Quantity, QuantityError};
+use super::Quantity;
 use crate::Units;
 
 /// Millimeters in an inch, exactly.
 pub const INCH: f64 = 25.4;
-
-/// Reads a length, in mm, as [`Quantity::read`] does.
-///
-/// # Errors
-/// [`QuantityError`] says what cannot be read, and what could.
-///
-/// ```
-/// use board::{Units, parse_length};
-/// assert_eq!(parse_length("5/8", Units::Inch), Ok(15.875));
-/// assert_eq!(parse_length("12,5 mm", Units::Inch), Ok(12.5));
-/// assert!((parse_length("2' 1/4\"", Units::Mm)? - 615.95).abs() < 1e-9);
-/// # Ok::<(), board::QuantityError>(())
-/// ```
-pub fn parse_length(text: &str, units: Units) -> Result<f64, QuantityError> {
-    Quantity::Length.read(text, units)
-}
 
 /// Writes a length for reading: mm with up to three decimals, or inches as a fraction where one fits.
 ///
@@ -37,8 +21,13 @@ pub fn show_length(mm: f64, units: Units) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::QuantityError;
     use proptest::prelude::*;
     use testkit::assert_near;
+
+    fn parse_length(text: &str, units: Units) -> Result<f64, QuantityError> {
+        Quantity::Length.read(text, units)
+    }
 
     #[test]
     fn lengths_are_read_as_makers_write_them() {

@@ -10,12 +10,14 @@ mod held;
 mod length;
 mod measure;
 mod read;
+mod say;
 mod shown;
 mod term;
 mod unit;
 
 pub use error::QuantityError;
 pub use held::{DensityUnit, MassUnit, Quantity, TimeUnit};
-pub use length::{INCH, parse_length, show_length};
+pub use length::{INCH, show_length};
 pub use measure::Measure;
+pub use say::say_geometry;
 pub use shown::show_number;

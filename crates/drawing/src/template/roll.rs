@@ -3,6 +3,8 @@
 //! Plotters print from rolls of a few widths. A page that is as wide as the roll is printed as it is; a narrower one is often
 //! centered, scaled or turned by whoever prints it.
 
+use core::fmt;
+
 use board::{INCH, Units, show_length};
 use kurbo::{Size, Vec2};
 
@@ -23,8 +25,7 @@ pub const ROLLS: [(&str, f64); 4] = [
 ];
 
 /// A sheet is wider than the roll.
-#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
-#[error("{}", self.shown_in(Units::Mm))]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RollError {
     /// Width that it needs, mm.
     pub needed: f64,
@@ -32,30 +33,28 @@ pub struct RollError {
     pub roll: f64,
 }
 
-impl RollError {
-    /// The sentence of the error with lengths in a maker's unit.
-    ///
-    /// ```
-    /// use board::Units;
-    /// use drawing::RollError;
-    /// let error = RollError { needed: 635.0, roll: 609.6 };
-    /// let said = error.shown_in(Units::Inch);
-    /// assert!(said.contains("25\"") && said.contains("24\"") && said.contains("914 mm"));
-    /// ```
-    pub fn shown_in(&self, units: Units) -> String {
-        let length = |mm| show_length(mm, units);
-        let wider = ROLLS.iter().find(|(_, roll)| *roll >= self.needed);
-        let wider = wider.map_or_else(
-            || "no common roll is so wide: print the board in sheets".into(),
-            |(name, _)| format!("a roll of {name} would do"),
-        );
-        format!(
-            "the whole board needs paper {} wide, but the roll is {}; {wider}",
-            length(self.needed),
-            length(self.roll)
-        )
+/// ```
+/// use board::Units;
+/// let error = drawing::RollError { needed: 635.0, roll: 609.6 };
+/// let said = Units::Inch.say(&error);
+/// assert!(said.contains("25\"") && said.contains("24\"") && said.contains("914 mm"));
+/// ```
+impl fmt::Display for RollError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let units = Units::of(f);
+        let [needed, roll] = [self.needed, self.roll].map(|mm| show_length(mm, units));
+        write!(
+            f,
+            "the whole board needs paper {needed} wide, but the roll is {roll}; "
+        )?;
+        match ROLLS.iter().find(|(_, roll)| *roll >= self.needed) {
+            Some((name, _)) => write!(f, "a roll of {name} would do"),
+            None => f.write_str("no common roll is so wide: print the board in sheets"),
+        }
     }
 }
+
+impl core::error::Error for RollError {}
 
 impl Sheet {
     /// The sheet with paper as wide as a roll (mm), its content in the middle.
@@ -142,7 +141,7 @@ mod tests {
             error.to_string(),
             "the whole board needs paper 590 mm wide, but the roll is 500 mm; a roll of 24 in would do"
         );
-        assert!(error.shown_in(Units::Inch).contains("roll is 19.685\""));
+        assert!(Units::Inch.say(&error).contains("roll is 19.685\""));
         let wide = RollError {
             needed: 2000.0,
             roll: 500.0,

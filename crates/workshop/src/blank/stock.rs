@@ -3,7 +3,9 @@
 //! The blank keeps the frame in which it was measured; only the place of the center pin leads from there to the board. The searches
 //! are those of crate `geometry`, exact for the board in one piece and for halves, and a heuristic for strips.
 
-use board::{Board, Build, FlawShape, Stock};
+use core::fmt::{self, Formatter};
+
+use board::{Board, Build, FlawShape, Stock, Units, show_length};
 use geometry::{Circle, Disc, Flaw, HalfDisc, Outline, OutlineError, Point, Stopped, StripPlace};
 
 use crate::blank::panel::panel_width;
@@ -24,9 +26,7 @@ pub enum SlabError {
     #[error("the outline of the blank: {0}")]
     Outline(OutlineError),
     /// Waney edges that leave no wood between them.
-    #[error(
-        "the waney edges leave no wood between them {x:.0} mm from the left end; smaller offsets or a wider blank would do"
-    )]
+    #[error(fmt = edges_meet)]
     Waney {
         /// How far along, mm.
         x: f64,
@@ -39,6 +39,18 @@ pub enum SlabError {
         /// What is wrong.
         reason: OutlineError,
     },
+}
+
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "the error's derive passes its fields by reference"
+)]
+fn edges_meet(x: &f64, f: &mut Formatter<'_>) -> fmt::Result {
+    let x = show_length(x.round(), Units::of(f));
+    write!(
+        f,
+        "the waney edges leave no wood between them {x} from the left end; smaller offsets or a wider blank would do"
+    )
 }
 
 /// The blank as it was measured; none where nothing is known of it.

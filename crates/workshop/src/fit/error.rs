@@ -1,6 +1,8 @@
 //! Why nothing fits: which limit stops it, by how much, and at which holes.
 
-use board::{BuildError, HoleName, Quantity, Range, Units, show_length, show_number};
+use core::fmt::{self, Formatter};
+
+use board::{BuildError, HoleName, Range, Units, show_length};
 
 use super::tightest::Tightest;
 
@@ -10,9 +12,8 @@ pub enum FitError {
     /// The board cannot be laid out, whatever the size.
     #[error(transparent)]
     Build(#[from] BuildError),
-    /// No value in the range keeps the limits; as a sentence in mm, or in a maker's unit by
-    /// [`FitError::shown_in`].
-    #[error("{}", nothing(*range, *short, *limit, holes, Units::Mm))]
+    /// No value in the range keeps the limits.
+    #[error(fmt = nothing)]
     Nothing {
         /// What was looked for.
         range: Range,
@@ -62,41 +63,34 @@ impl FitError {
             holes: tightest.holes,
         }
     }
-
-    /// The sentence of the error with lengths in a maker's unit.
-    pub fn shown_in(&self, units: Units) -> String {
-        match self {
-            Self::Build(BuildError::Range(fault)) => fault.shown_in(units),
-            Self::Build(fault) => fault.to_string(),
-            Self::Nothing {
-                range,
-                short,
-                limit,
-                holes,
-            } => nothing(*range, *short, *limit, holes, units),
-        }
-    }
 }
 
 /// The sentence of a search that found nothing: what was looked for, in which range, and what is missing at best, where.
-fn nothing(range: Range, short: f64, limit: Limit, holes: &[HoleName], units: Units) -> String {
-    let show = |value| match range.quantity {
-        Quantity::Length => show_length(value, units),
-        _ => show_number(value, 4),
-    };
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "the error's derive passes its fields by reference"
+)]
+fn nothing(
+    range: &Range,
+    short: &f64,
+    limit: &Limit,
+    holes: &[HoleName],
+    f: &mut Formatter<'_>,
+) -> fmt::Result {
+    let units = Units::of(f);
+    let [min, max] = [range.min, range.max].map(|value| range.quantity.shown(value, units));
     let names: Vec<String> = holes.iter().map(ToString::to_string).collect();
     let place = if names.is_empty() {
         String::new()
     } else {
         format!(", at {}", names.join(" and "))
     };
-    format!(
-        "no {} from {} to {} keeps {}; {} are missing at best{place}",
+    write!(
+        f,
+        "no {} from {min} to {max} keeps {}; {} are missing at best{place}",
         range.name(),
-        show(range.min),
-        show(range.max),
         limit.label(),
-        show_length(short, units),
+        show_length(*short, units),
     )
 }
 
@@ -119,8 +113,8 @@ mod tests {
             "no hole spacing from 0.1 mm to 1000 mm keeps the web between bores; 3.175 mm are missing at best, at T1-08 and T1-09"
         );
         assert!(
-            error
-                .shown_in(Units::Inch)
+            Units::Inch
+                .say(&error)
                 .ends_with("1/8\" are missing at best, at T1-08 and T1-09")
         );
     }
@@ -134,7 +128,7 @@ mod tests {
             holes: Vec::new(),
         };
         assert_eq!(
-            error.shown_in(Units::Inch),
+            Units::Inch.say(&error),
             "no spaces per player from 1 to 400 keeps the rim margin; 1\" are missing at best"
         );
     }

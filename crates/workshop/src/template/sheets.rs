@@ -3,6 +3,8 @@
 //! Sheets share an overlap with each neighbor; the joint line runs along its middle. The grid of sheets is
 //! shifted as far as its slack allows, so that no bore center lies on a joint.
 
+use core::fmt::{self, Formatter};
+
 use board::{HoleName, Paper, Template, Units, show_length};
 use geometry::{best_joints, sheets_along};
 use kurbo::{Point, Rect, Size};
@@ -65,7 +67,7 @@ impl Tile {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum TilingError {
     /// The margins leave nothing of the paper.
-    #[error("{}", nothing_left([*margin, *width, *height], Units::Mm))]
+    #[error(fmt = nothing_left)]
     NoPaperLeft {
         /// Margin, mm.
         margin: f64,
@@ -75,28 +77,19 @@ pub enum TilingError {
         height: f64,
     },
     /// The sheets do not advance, or are too many.
-    #[error(transparent)]
+    #[error(fmt = board::say_geometry)]
     Geometry(#[from] geometry::Error),
 }
 
-impl TilingError {
-    /// The sentence of the error with lengths in a maker's unit.
-    pub fn shown_in(&self, units: Units) -> String {
-        match *self {
-            Self::NoPaperLeft {
-                margin,
-                width,
-                height,
-            } => nothing_left([margin, width, height], units),
-            Self::Geometry(ref error) => error.said(&|mm| show_length(mm, units)),
-        }
-    }
-}
-
-/// The sentence for margins that leave nothing of a paper.
-fn nothing_left(lengths: [f64; 3], units: Units) -> String {
-    let [margin, width, height] = lengths.map(|mm| show_length(mm, units));
-    format!(
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "the error's derive passes its fields by reference"
+)]
+fn nothing_left(margin: &f64, width: &f64, height: &f64, f: &mut Formatter<'_>) -> fmt::Result {
+    let units = Units::of(f);
+    let [margin, width, height] = [margin, width, height].map(|mm| show_length(*mm, units));
+    write!(
+        f,
         "margins of {margin} leave nothing of paper {width} × {height}; smaller margins or larger paper would do"
     )
 }

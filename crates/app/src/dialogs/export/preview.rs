@@ -56,7 +56,7 @@ impl Preview {
             Box::new(move || {
                 let content = source
                     .content(kind)
-                    .map_err(|error| error.shown_in(source.board().units));
+                    .map_err(|error| source.board().units.say(&error));
                 // A dialog that is gone wants no answer.
                 let _ = sender.send(content);
                 theirs.request_repaint();

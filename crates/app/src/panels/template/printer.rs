@@ -135,7 +135,7 @@ fn name_ui(ui: &mut Ui, printers: &mut Printers) {
         });
     }
     if let Some(fault) = ui.data(|data| data.get_temp::<String>(fault_id)) {
-        fault_line(ui, &format!("▲ {fault}; kept as it was"));
+        fault_line(ui, &format!("▲ {fault}. The old name stays."));
     }
 }
 
@@ -160,7 +160,7 @@ fn readings_ui(ui: &mut Ui, readings: &mut PrintReadings, faults: &[PrintFault],
         );
         let is_here = |fault: &&PrintFault| fault.length() == Some(length) && !first;
         for fault in faults.iter().filter(is_here) {
-            fault_line(ui, &format!("▲ {}", fault.words(units)));
+            fault_line(ui, &format!("▲ {}", units.say(fault)));
         }
     };
     let PrintReadings {
@@ -239,7 +239,7 @@ fn not_yet_ui(ui: &mut Ui, readings: &PrintReadings, faults: &[PrintFault], unit
         return;
     }
     for fault in faults.iter().filter(|fault| fault.length().is_none()) {
-        fault_line(ui, &format!("▲ {}", fault.words(units)));
+        fault_line(ui, &format!("▲ {}", units.say(fault)));
     }
     fault_line(
         ui,

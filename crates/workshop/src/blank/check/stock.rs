@@ -19,7 +19,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         return thin.into_iter().collect();
     };
     if let Err(error) = &plan.slab {
-        let message = error.to_string();
+        let message = workpiece.units().say(error);
         return vec![Finding::new(Severity::Caution, Rule::Stock, message)];
     }
     let room = match board.panel.build {

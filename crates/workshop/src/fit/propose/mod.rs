@@ -69,20 +69,10 @@ pub struct Refusal {
     pub units: Units,
 }
 
-impl ProposeError {
-    /// The sentence of the error with lengths in a maker's unit.
-    pub fn shown_in(&self, units: Units) -> String {
-        match self {
-            Self::Build(fault) => fault.shown_in(units),
-            Self::Refused(refusal) => refusal.sentence(),
-        }
-    }
-}
-
 impl Refusal {
     fn sentence(&self) -> String {
         let words = |offers: &Vec<Offer>| {
-            let each: Vec<String> = offers.iter().map(|o| o.shown_in(self.units)).collect();
+            let each: Vec<String> = offers.iter().map(|offer| self.units.say(offer)).collect();
             each.join(" with ")
         };
         let offers: Vec<String> = self.offers.iter().map(words).collect();
@@ -127,7 +117,7 @@ impl Trouble {
                 "a home lane of {holes} holes runs past the center pin; at most {most} lie on it"
             )),
             FitError::Build(fault) => Self::Build(fault),
-            FitError::Nothing { .. } => Self::Stop(fault.shown_in(units)),
+            FitError::Nothing { .. } => Self::Stop(units.say(&fault)),
         }
     }
 }

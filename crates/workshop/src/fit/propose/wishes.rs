@@ -1,5 +1,7 @@
 //! What a maker asks of a new board.
 
+use core::fmt;
+
 use board::{OutOfRange, PieceKind, Range, Units, field, show_length};
 use geometry::Pattern;
 
@@ -106,21 +108,20 @@ pub struct Offer {
     pub value: f64,
 }
 
-impl Offer {
-    /// The offer in words, with lengths in a maker's unit.
-    pub fn shown_in(self, units: Units) -> String {
-        let length = || show_length(self.value, units);
+impl fmt::Display for Offer {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let length = show_length(self.value, Units::of(f));
         let count = self.value as usize;
-        match self.wish {
+        f.write_str(&match self.wish {
             Wish::Home => counted(count, "home hole") + " per player",
             Wish::Start => counted(count, "start hole") + " per player",
             Wish::Spaces => counted(count, "space") + " per player",
             Wish::Players => counted(count, "player"),
-            Wish::Pitch => format!("a pitch of {}", length()),
-            Wish::Bore => format!("bores of {}", length()),
-            Wish::Piece => format!("pieces of {}", length()),
-            Wish::Diameter => format!("a board of {}", length()),
-        }
+            Wish::Pitch => format!("a pitch of {length}"),
+            Wish::Bore => format!("bores of {length}"),
+            Wish::Piece => format!("pieces of {length}"),
+            Wish::Diameter => format!("a board of {length}"),
+        })
     }
 }
 

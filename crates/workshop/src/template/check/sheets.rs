@@ -11,7 +11,7 @@ pub const STATEMENT: &str = "The tiled template takes no more sheets than the ma
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let tiling = match workpiece.tiling() {
         Ok(tiling) => tiling,
-        Err(error) => return Some(uncut(&error.shown_in(workpiece.units()))),
+        Err(error) => return Some(uncut(&workpiece.units().say(&error))),
     };
     let (sheets, most) = (tiling.tiles.len() as u32, workpiece.board().limits.sheets);
     (sheets > most).then(|| {

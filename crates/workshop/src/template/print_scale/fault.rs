@@ -86,7 +86,7 @@ impl PrintFault {
     }
 
     /// What is wrong and what would do, lengths in the units given.
-    pub fn words(&self, units: Units) -> String {
+    fn words(&self, units: Units) -> String {
         let show = |mm: f64| show_length(mm, units);
         let name = |length: PrintLength| length.label().to_lowercase();
         match *self {
@@ -152,7 +152,7 @@ impl PrintFault {
 
 impl fmt::Display for PrintFault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        out.write_str(&self.words(Units::Mm))
+        out.write_str(&self.words(Units::of(out)))
     }
 }
 
