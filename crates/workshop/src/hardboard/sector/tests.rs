@@ -269,7 +269,7 @@ proptest! {
         let closing = plan.closing.unwrap();
         let round = Round { plan: &plan, players, play: 0.1 };
         let (mut draw, mut below, mut most_off) = (Draw(seed), 0, 0.0_f64);
-        let rounds = 400;
+        let rounds = 4000;
         for _ in 0..rounds {
             let poses = round.turned(&mut draw);
             let (least, pair) = round.wood(poses, (closing.last, closing.first));
