@@ -1,8 +1,8 @@
-//! Fields of what the checks hold a board against, and of how far off each step of the work may be.
+//! What the checks hold a board against, and of how far off each step of the work may be.
 
-use super::Kind::Number;
 use crate::Quantity::{Angle, Count, Force, Length, Rotation, Share};
 use crate::Range;
+use crate::field::Kind::Number;
 
 /// Wood, gaps and play that a check holds a board against; 0 asks for nothing.
 const LIMIT: Range = Length.of(0.0, 200.0);

@@ -1,12 +1,15 @@
-//! Fields of the board as a whole, the pattern, the home lanes and the start pockets.
+//! The board as a whole, the pattern, the home lanes and the start pockets.
 
-use geometry::Pattern;
+use geometry::{Pattern, PocketShape};
 
-use super::Kind::{Auto, Choice, Number, Text};
 use crate::Quantity::{Angle, Count, Length, Share};
+use crate::Units;
+use crate::field::Kind::{Auto, Choice, Number, Text};
 
 /// As many holes as the geometry lays out.
 const MOST_HOLES: f64 = geometry::MOST_HOLES as f64;
+/// What holds for a start pocket without a place.
+const AUTO: &str = "where most wood remains";
 
 fields! {
     /// Title and unit, pattern, lanes and pockets.
@@ -37,5 +40,12 @@ fields! {
         Auto(Length.of(0.0, 5000.0), AUTO), "Of its middle from the center pin";
 }
 
-/// What holds for a start pocket without a place.
-const AUTO: &str = "where most wood remains";
+kinds! { Units: "millimeters" => Mm, "inches" => Inch }
+kinds! {
+    Pattern:
+    "ring" => Ring,
+    "lobes" => Lobes { depth: 0.15 },
+    "polygon" => Polygon,
+    "arms" => Arms { across: 3 },
+}
+kinds! { PocketShape: "row" => Row, "arc" => Arc, "block" => Block, "ring" => Ring }

@@ -1,11 +1,14 @@
-//! Fields of the order of drilling, the machine and the changes by hand.
+//! The order of drilling, and the machine that drills and cuts.
 
-use super::Kind::{Choice, Entries, Hole, Number, Open, Part, Tick, Ticked};
-use super::bores::{self, bore};
-use super::jigs::BIT;
-use super::piece::PASS;
+use super::bores::DIAMETER;
+use super::grooves::PASS;
+use super::hardboard::BIT;
 use crate::Quantity::{Count, Feed, Length, Rotation, Time};
-use crate::{Change, Range, TimeUnit};
+use crate::field::Kind::{Choice, Entries, Number, Open, Part, Ticked};
+use crate::field::choice;
+use crate::{
+    BitRun, Board, CutterRun, DrillingOrder, EdgeRun, Machine, ProgramFiles, Range, TimeUnit,
+};
 
 /// Heights above the work: never 0, where a bit would touch it.
 const HEIGHT: Range = Length.of(0.001, 1000.0);
@@ -42,7 +45,7 @@ fields! {
 fields! {
     /// How a bit of the machine is run.
     BIT_FIELDS:
-    BIT_DIAMETER "machine.bits[].diameter_mm", [.machine? .bits[] .diameter] "Bit #, diameter", Number(bores::DIAMETER),
+    BIT_DIAMETER "machine.bits[].diameter_mm", [.machine? .bits[] .diameter] "Bit #, diameter", Number(DIAMETER),
         "Of the bores it drills";
     BIT_BOTTOM "machine.bits[].bottom", [.machine? .bits[] .bottom] "Bit #, bottom", Choice, "The shape that it leaves";
     BIT_SPEED "machine.bits[].speed_rpm", [.machine? .bits[] .speed] "Drill speed", Open(TURNS, REQUIRED), "";
@@ -75,31 +78,12 @@ fields! {
     GROOVE_PLUNGE "machine.groove.plunge_mm_min", [.machine? .groove? .plunge] "V-bit feed down", Open(FEED, REQUIRED), "";
 }
 
-/// A move by hand: no farther than across a board.
-const OFFSET: Range = Length.of(-5000.0, 5000.0);
+plain!(DrillingOrder, ProgramFiles);
+usual!(CutterRun, EdgeRun, Machine);
 
-fields! {
-    /// Changes by hand.
-    EDITS_FIELDS:
-    EDITS "edits", [.edits] "Edited holes", Entries(Count.range("changes by hand", 0.0, f64::INFINITY)),
-        "In the order they were made";
-}
-
-fields! {
-    /// A change by hand. A hole is moved from where the pattern has it, and added from the center pin in the player's frame.
-    EDIT_FIELDS:
-    EDIT_HOLE "edits[].hole", [.edits[] .hole] "Edit #, hole",
-        Hole(Count.range("number of a hole changed by hand", 1.0, 9999.0)), "Its name on the board, as in T3-07; C is the center";
-    EDIT_MIRRORED "edits[].mirrored", [.edits[] .mirrored] "Edit #, for all", Tick, "The same hole of every player";
-    EDIT_KIND "edits[].change.kind", [.edits[] .change] "Edit #, change", Choice, "";
-    EDIT_U "edits[].change.u_mm", [.edits[] .change {Change::Move | Change::Add => u}] "Moved clockwise", Number(OFFSET),
-        "From where the pattern has it; of an added hole, from the player's axis";
-    EDIT_V "edits[].change.v_mm", [.edits[] .change {Change::Move | Change::Add => v}] "Moved outward", Number(OFFSET),
-        "From where the pattern has it; of an added hole, from the center pin";
-}
-
-bore! {
-    /// The bore of an edited hole.
-    EDIT_BORE: EDIT_DIAMETER EDIT_DEPTH EDIT_BOTTOM
-        "edits[].change.bore", [.edits[] .change {Change::Bore | Change::Add => bore}] "Edited"
+impl choice::Part for BitRun {
+    fn begun(board: &Board) -> Self {
+        let bore = board.bores.track;
+        Self::unsettled(bore.diameter, bore.bottom)
+    }
 }

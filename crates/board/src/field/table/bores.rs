@@ -1,8 +1,8 @@
-//! Fields of the center and of the bores.
+//! The center pin and the bores.
 
-use super::Kind::{Choice, Number};
 use crate::Quantity::Length;
-use crate::{Center, Range};
+use crate::field::Kind::{Choice, Number};
+use crate::{Board, Bore, Bottom, Center, Range};
 
 /// Diameter of a hole for a pin, from a wire to a dowel.
 const PIN_HOLE: Range = Length.of(0.1, 100.0);
@@ -12,6 +12,12 @@ pub(super) const DIAMETER: Range = Length.of(0.1, 500.0);
 pub const BORE_DIAMETER: Range = DIAMETER.named("Bore diameter");
 /// Depth of any bore.
 pub(super) const DEPTH: Range = Length.of(0.0, 500.0);
+/// A bore where the board has none to take.
+pub(super) const BORE: Bore = Bore {
+    diameter: 12.0,
+    depth: 5.0,
+    bottom: Bottom::Forstner,
+};
 
 /// Diameter, depth and bottom of a bore.
 macro_rules! bore {
@@ -20,9 +26,9 @@ macro_rules! bore {
             $(#[$doc])*
             $rows:
             $diameter concat!($path, ".diameter_mm"), [$($way)+ .diameter] concat!($label, " diameter"),
-                $crate::field::Kind::Number($crate::field::bores::DIAMETER), "At the top face";
+                $crate::field::Kind::Number($crate::field::table::bores::DIAMETER), "At the top face";
             $depth concat!($path, ".depth_mm"), [$($way)+ .depth] concat!($label, " depth"),
-                $crate::field::Kind::Number($crate::field::bores::DEPTH), "To where the full diameter ends, above a point or spur";
+                $crate::field::Kind::Number($crate::field::table::bores::DEPTH), "To where the full diameter ends, above a point or spur";
             $bottom concat!($path, ".bottom"), [$($way)+ .bottom] concat!($label, " bottom"),
                 $crate::field::Kind::Choice, "The shape that the bit leaves";
         }
@@ -44,14 +50,17 @@ bore! {
     /// The playing hole at the center pin.
     CENTER_BORE: CENTER_DIAMETER CENTER_DEPTH CENTER_BOTTOM "center.bore", [.center {Center::Hole => bore}] "Center"
 }
+
 bore! {
     /// The bores of the track.
     TRACK_BORE: TRACK_DIAMETER TRACK_DEPTH TRACK_BOTTOM "bores.track", [.bores.track] "Track"
 }
+
 bore! {
     /// The bores of the home lanes.
     HOME_BORE: HOME_DIAMETER HOME_DEPTH HOME_BOTTOM "bores.home", [.bores.home] "Home"
 }
+
 bore! {
     /// The bores of the start pockets.
     START_BORE: START_DIAMETER START_DEPTH START_BOTTOM "bores.start", [.bores.start] "Start"
@@ -62,4 +71,28 @@ fields! {
     SPUR_FIELDS:
     SPUR "bores.spur_mm", [.bores.spur] "Forstner spur", Number(Length.of(0.0, 50.0)),
         "How far the spur of your bit reaches below the floor of the bore";
+}
+
+plain!(Bottom);
+kinds! {
+    Center, begun by for_the_board:
+    "no hole" => Nothing,
+    "pivot for the jig" => Pivot { diameter: 6.0, depth: 10.0 },
+    "playing hole" => Hole { bore: BORE, pilot: 6.0 },
+}
+
+/// For the jig's pin, and with the track's bore.
+fn for_the_board(center: &Center, board: &Board) -> Center {
+    let pin = board.jig.pin;
+    match *center {
+        Center::Nothing => Center::Nothing,
+        Center::Pivot { depth, .. } => Center::Pivot {
+            diameter: pin,
+            depth,
+        },
+        Center::Hole { .. } => Center::Hole {
+            bore: board.bores.track,
+            pilot: pin,
+        },
+    }
 }

@@ -1,8 +1,9 @@
-//! Fields of the blank and of how it is joined.
+//! The finished board, the blank as it was bought, and where the board goes on it.
 
-use super::Kind::{Choice, Corners, Entries, Number, Numbers, Part};
-use crate::Quantity::{Angle, Count, Length};
-use crate::{Build, FlawShape, Range, StockOutline};
+use crate::Quantity::{Count, Length};
+use crate::field::Kind::{self, Choice, Corners, Entries, Number, Numbers, Part};
+use crate::field::choice;
+use crate::{Board, FlawKind, FlawShape, Range, StockFlaw, StockOutline};
 
 /// Thickness of board and blank.
 pub(super) const THICKNESS: Range = Length.of(0.5, 500.0);
@@ -11,20 +12,31 @@ const PLACE: Range = Length.of(-20_000.0, 20_000.0);
 /// Sides of a blank.
 const SIDE: Range = Length.of(1.0, 20_000.0);
 /// What sawing, jointing and planing take.
-const ALLOWANCE: Range = Length.of(0.0, 200.0);
+pub(super) const ALLOWANCE: Range = Length.of(0.0, 200.0);
 /// As many corners as the geometry takes.
 const CORNERS: Range = Count.range("corners of an outline", 0.0, 10_000.0);
 /// How far in sound wood begins, one number a step; none for a sawn edge.
-const LIVE_EDGE: super::Kind = Numbers {
+const LIVE_EDGE: Kind = Numbers {
     each: Length.of(0.0, 20_000.0),
     count: CORNERS,
     example: "sawn; or 0; 12; 8",
 };
 /// Corners in order around an outline.
-const OUTLINE: super::Kind = Corners {
+const OUTLINE: Kind = Corners {
     each: PLACE,
     count: CORNERS,
 };
+/// Diameter of a flaw before it is measured.
+const FLAW: f64 = 30.0;
+
+fields! {
+    /// The finished board.
+    BOARD_FIELDS:
+    BOARD_DIAMETER "blank.diameter_mm", [.blank.diameter] "Board diameter", Number(Length.of(1.0, 5000.0)), "";
+    BOARD_THICKNESS "blank.thickness_mm", [.blank.thickness] "Board thickness", Number(THICKNESS), "";
+    ROUNDOVER "blank.roundover_mm", [.blank.roundover] "Roundover", Number(Length.of(0.0, 200.0)),
+        "Radius along the top edge; 0 for a sharp one";
+}
 
 fields! {
     /// The blank as it was bought.
@@ -71,45 +83,40 @@ fields! {
         "Wood wanted outside the finished edge, for the saw";
 }
 
-/// Sizes of a tenon.
-const TENON: Range = Length.of(0.1, 1000.0);
-
-fields! {
-    /// How the board is joined, and the screws in its underside.
-    JOINING_FIELDS:
-    BUILD "panel.build.kind", [.panel.build] "Made of", Choice, "";
-    STRIPS "panel.build.count", [.panel.build {Build::Strips => count}] "Strips", Number(Count.of(2.0, 60.0)),
-        "Of equal width";
-    SEAMS "panel.build.at_mm", [.panel.build {Build::Seams => at}] "Seams above pin",
-        Numbers { each: Length.of(-2500.0, 2500.0), count: Count.range("seams", 0.0, 60.0), example: "-90; 0; 90" },
-        "How far above the center pin each seam of the glued panel runs; negative is below";
-    JOINT "panel.joint_mm", [.panel.joint] "Jointed off", Number(ALLOWANCE), "What the jointer takes off each glued edge";
-    PANEL_KERF "panel.kerf_mm", [.panel.kerf] "Saw kerf", Number(ALLOWANCE), "What each saw cut turns to dust";
-    PLANER "panel.planer_mm", [.panel.planer] "Planer width", Number(Length.of(10.0, 5000.0)),
-        "The widest piece that your planer takes";
-    TENONS "panel.tenons", [.panel.tenons] "Use loose tenons", Part, "Across the seams";
-    TENON_COUNT "panel.tenons.count", [.panel.tenons? .count] "Tenons per seam", Number(Count.of(1.0, 60.0)), "";
-    TENON_SPACING "panel.tenons.spacing_mm", [.panel.tenons? .spacing] "Tenon spacing", Number(TENON),
-        "From the middle of one to the middle of the next";
-    TENON_LENGTH "panel.tenons.length_mm", [.panel.tenons? .length] "Tenon length", Number(TENON), "Along the seam";
-    TENON_REACH "panel.tenons.reach_mm", [.panel.tenons? .reach] "Tenon reach", Number(TENON), "Into each of the two edges";
-    TENON_THICKNESS "panel.tenons.thickness_mm", [.panel.tenons? .thickness] "Tenon thickness", Number(TENON), "";
-    ABOVE_TENON "panel.tenons.below_top_mm", [.panel.tenons? .below_top] "Wood over it", Number(Length.of(0.0, 500.0)),
-        "Between the top face and the mortise";
-    SCREWS "screws", [.screws] "Circles of screws", Entries(Count.range("circles of screws", 0.0, 20.0)),
-        "In the underside: of a turntable, or of feet";
+kinds! {
+    StockOutline, begun by with_its_corners:
+    "not known yet" => Unknown,
+    "length and width" => Slab { length: 1200.0, width: 600.0, lower: Vec::new(), upper: Vec::new() },
+    "corners" => Corners { corners: Vec::new() },
+}
+plain!(FlawKind);
+kinds! {
+    FlawShape:
+    "round" => Round { x: 0.0, y: 0.0, diameter: FLAW },
+    "corners" => Area { corners: Vec::new() },
 }
 
-fields! {
-    /// A circle of screws in the underside.
-    SCREW_FIELDS:
-    SCREW_COUNT "screws[].count", [.screws[] .count] "Circle #, screws", Number(Count.of(1.0, 60.0)), "";
-    SCREW_CIRCLE "screws[].circle_mm", [.screws[] .circle] "Circle #, across", Number(Length.of(0.0, 5000.0)),
-        "Diameter of the circle through their middles";
-    SCREW_BEARING "screws[].bearing_deg", [.screws[] .bearing] "Circle #, angle", Number(Angle.of(-360.0, 360.0)),
-        "Of the first one, seen from the top face";
-    SCREW_DIAMETER "screws[].diameter_mm", [.screws[] .diameter] "Circle #, diameter", Number(Length.of(0.1, 100.0)),
-        "Of the screw or of its pilot hole, whichever is larger";
-    SCREW_DEPTH "screws[].depth_mm", [.screws[] .depth] "Circle #, depth", Number(Length.of(0.0, 500.0)),
-        "Into the underside";
+/// Corners are those of the outline that there was.
+fn with_its_corners(outline: &StockOutline, board: &Board) -> StockOutline {
+    const USUAL: [[f64; 2]; 4] = [[0.0, 0.0], [1200.0, 0.0], [1200.0, 600.0], [0.0, 600.0]];
+    let before = board.stock.outline.corners();
+    match outline {
+        StockOutline::Corners { .. } => StockOutline::Corners {
+            corners: before.unwrap_or_else(|| USUAL.to_vec()),
+        },
+        other => other.clone(),
+    }
+}
+
+impl choice::Part for StockFlaw {
+    fn begun(_: &Board) -> Self {
+        Self {
+            kind: FlawKind::Knot,
+            shape: FlawShape::Round {
+                x: 0.0,
+                y: 0.0,
+                diameter: FLAW,
+            },
+        }
+    }
 }

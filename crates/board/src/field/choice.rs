@@ -1,0 +1,128 @@
+//! Kinds of which one is chosen, optional parts, and entries of lists: what each begins with.
+//!
+//! A kind that has numbers of its own begins with usual ones, or with those that fit the board: a pivot with the pin of the jig,
+//! feet on a circle as wide as the turntable before them. The words are those of lists on the screen, in their order.
+
+use super::Value;
+use super::held::Held;
+use crate::Board;
+
+/// One of several kinds, each of which may have numbers of its own.
+pub trait Choice: Clone + 'static {
+    /// Every kind as it is first chosen, in the order lists show them.
+    const KINDS: &'static [Self];
+
+    /// The words that screens use.
+    fn words(&self) -> &'static str;
+
+    /// The kind as it begins on a board that has another one.
+    fn begun(&self, _board: &Board) -> Self {
+        self.clone()
+    }
+}
+
+/// An optional part of the document, or the entry of a list.
+pub trait Part: Clone {
+    /// The part as it begins on a board.
+    fn begun(board: &Board) -> Self;
+}
+
+/// The place of a choice in the list of its kinds.
+pub fn place_of<T: Choice>(choice: &T) -> usize {
+    let kind = core::mem::discriminant(choice);
+    let is_it = |other: &T| core::mem::discriminant(other) == kind;
+    T::KINDS.iter().position(is_it).unwrap_or_default()
+}
+
+/// A choice with the words of its kinds, each as it is first chosen, in the order lists show them; a function may say what one
+/// begins with on a board.
+macro_rules! kinds {
+    ($kind:ty $(, begun by $begun:path)?: $($words:literal => $first:ident $({ $($numbers:tt)* })?),+ $(,)?) => {
+        impl $crate::field::choice::Choice for $kind {
+            const KINDS: &'static [Self] = &[$(Self::$first $({ $($numbers)* })?),+];
+
+            fn words(&self) -> &'static str {
+                match self {
+                    $(Self::$first { .. } => $words,)+
+                }
+            }
+
+            $(fn begun(&self, board: &$crate::Board) -> Self {
+                $begun(self, board)
+            })?
+        }
+    };
+}
+
+/// Choices of kinds without numbers, which know their words themselves.
+macro_rules! plain {
+    ($($kind:ty),+) => {
+        $(impl $crate::field::choice::Choice for $kind {
+            const KINDS: &'static [Self] = &Self::ALL;
+
+            fn words(&self) -> &'static str {
+                self.label()
+            }
+        })+
+    };
+}
+
+/// Parts and entries that begin alike on every board.
+macro_rules! usual {
+    ($($part:ty),+) => {
+        $(impl $crate::field::choice::Part for $part {
+            fn begun(_: &$crate::Board) -> Self {
+                Self::default()
+            }
+        })+
+    };
+}
+
+impl<T: Choice> Held for T {
+    fn value(&self) -> Value {
+        Value::Choice(place_of(self))
+    }
+
+    /// What is chosen again keeps its numbers.
+    fn with(&self, value: &Value, board: &Board) -> Option<Self> {
+        match value {
+            Value::Choice(place) if *place == place_of(self) => Some(self.clone()),
+            Value::Choice(place) => Some(T::KINDS.get(*place)?.begun(board)),
+            _ => None,
+        }
+    }
+
+    fn choices() -> Vec<&'static str> {
+        T::KINDS.iter().map(T::words).collect()
+    }
+}
+
+impl<T: Part> Held for Option<T> {
+    fn value(&self) -> Value {
+        Value::Tick(self.is_some())
+    }
+
+    fn with(&self, value: &Value, board: &Board) -> Option<Self> {
+        match (value, self) {
+            (Value::Tick(false), _) => Some(None),
+            (Value::Tick(true), None) => Some(Some(T::begun(board))),
+            (Value::Tick(true), Some(_)) => Some(self.clone()),
+            _ => None,
+        }
+    }
+}
+
+impl<T: Part> Held for Vec<T> {
+    fn value(&self) -> Value {
+        Value::Entries(self.len())
+    }
+
+    fn with(&self, value: &Value, board: &Board) -> Option<Self> {
+        let Value::Entries(count) = value else {
+            return None;
+        };
+        let mut entries = self.clone();
+        entries.resize_with(*count, || T::begun(board));
+        Some(entries)
+    }
+}

@@ -1,0 +1,86 @@
+//! The kinds of fields: numbers that may be left open or not, choices, ticks, texts and lists.
+
+use crate::Range;
+
+/// What a field may be.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Kind {
+    /// A number.
+    Number(Range),
+    /// A number, or one that the program finds; the words say which.
+    Auto(Range, &'static str),
+    /// A number, or none; the words say what holds without one.
+    Open(Range, &'static str),
+    /// A number, or none; where it is wanted it begins with this one.
+    Ticked(Range, f64),
+    /// One of several.
+    Choice,
+    /// On or off.
+    Tick,
+    /// A part that may be there.
+    Part,
+    /// A text; the range is of its letters.
+    Text(Range),
+    /// A hole by its name; the range is of its number.
+    Hole(Range),
+    /// A list of numbers.
+    Numbers {
+        /// What each may be.
+        each: Range,
+        /// How many there may be.
+        count: Range,
+        /// How a list may be typed.
+        example: &'static str,
+    },
+    /// A list of corners, each an x and a y.
+    Corners {
+        /// What each coordinate may be.
+        each: Range,
+        /// How many corners there may be.
+        count: Range,
+    },
+    /// A list of entries that have fields of their own; the range is of their number.
+    Entries(Range),
+}
+
+impl Kind {
+    /// The same kind, its range under this name if it has none of its own.
+    pub(super) const fn named(self, label: &'static str) -> Self {
+        match self {
+            Self::Number(range) => Self::Number(range.named(label)),
+            Self::Auto(range, without) => Self::Auto(range.named(label), without),
+            Self::Open(range, without) => Self::Open(range.named(label), without),
+            Self::Ticked(range, begun) => Self::Ticked(range.named(label), begun),
+            Self::Numbers {
+                each,
+                count,
+                example,
+            } => Self::Numbers {
+                each: each.named(label),
+                count: count.named(label),
+                example,
+            },
+            Self::Corners { each, count } => Self::Corners {
+                each: each.named(label),
+                count: count.named(label),
+            },
+            other => other,
+        }
+    }
+
+    /// The range of its numbers, letters or entries; none of a choice, a tick and a part.
+    pub const fn range(self) -> Option<Range> {
+        match self {
+            Self::Number(range)
+            | Self::Auto(range, _)
+            | Self::Open(range, _)
+            | Self::Ticked(range, _)
+            | Self::Text(range)
+            | Self::Hole(range)
+            | Self::Entries(range)
+            | Self::Numbers { each: range, .. }
+            | Self::Corners { each: range, .. } => Some(range),
+            Self::Choice | Self::Tick | Self::Part => None,
+        }
+    }
+}

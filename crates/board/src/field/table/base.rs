@@ -1,0 +1,50 @@
+//! The turntable or the feet that the board stands on.
+
+use crate::Quantity::{Count, Length, Mass};
+use crate::field::Kind::{Auto, Choice, Number, Open, Part};
+use crate::{Base, Board, Footing, MassUnit, Range};
+
+/// What stands on a board, kg.
+const LOAD: Range = Mass(MassUnit::Kilogram).of(0.0, 10_000.0);
+/// A base, or the circle of its feet.
+const FOOTING_SIZE: Range = Length.of(1.0, 5000.0);
+
+fields! {
+    /// What the board stands on.
+    BASE_FIELDS:
+    BASE "base", [.base] "Plan a base", Part, "A turntable or feet below the board";
+    FOOTING "base.footing.kind", [.base? .footing] "Stands on", Choice, "";
+    FOOTING_DIAMETER "base.footing.diameter_mm", [.base? .footing {Footing::Round => diameter}] "Base diameter",
+        Number(FOOTING_SIZE), "Of a turntable that the board only lies on, the circle of its bearing";
+    FEET "base.footing.count", [.base? .footing {Footing::Feet => count}] "Feet", Number(Count.of(3.0, 60.0)),
+        "At equal steps around a circle";
+    FEET_CIRCLE "base.footing.circle_mm", [.base? .footing {Footing::Feet => circle}] "Circle of the feet",
+        Number(FOOTING_SIZE), "Diameter through their middles";
+    BASE_HEIGHT "base.height_mm", [.base? .height] "Base height", Number(Length.of(0.0, 1000.0)),
+        "From the table to the underside of the board";
+    RATING "base.rating_kg", [.base? .rating] "Rated load", Open(LOAD, "not known"), "Of the turntable";
+    LOAD_BESIDE "base.load_kg", [.base? .load] "Load beside pieces", Number(LOAD), "What may be put on the board";
+    BOARD_MASS "base.board_kg", [.base? .board] "Board weight", Auto(LOAD, "by its wood"),
+        "On a scale, without base and pieces";
+}
+
+kinds! {
+    Footing, begun by as_wide_as_before:
+    "a turntable, or round" => Round { diameter: 304.8 },
+    "feet" => Feet { count: 3, circle: 304.8 },
+}
+usual!(Base);
+
+/// As wide as the footing before it.
+fn as_wide_as_before(footing: &Footing, board: &Board) -> Footing {
+    match (*footing, board.base.map(|base| base.footing)) {
+        (Footing::Round { .. }, Some(Footing::Feet { circle, .. })) => {
+            Footing::Round { diameter: circle }
+        }
+        (Footing::Feet { count, .. }, Some(Footing::Round { diameter })) => Footing::Feet {
+            count,
+            circle: diameter,
+        },
+        (footing, _) => footing,
+    }
+}

@@ -1,0 +1,49 @@
+//! The resin in the bores.
+
+use super::bores::DEPTH;
+use super::wood::TEMPERATURE;
+use crate::Quantity::{Count, Density, Length, Number as Plain, Share, Time, Volume};
+use crate::field::Kind::{Choice, Number, Part, Tick};
+use crate::{DensityUnit, Filling, MixedBy, Quantity, Range, TimeUnit};
+
+/// Parts of a mix, as labels give them: 2 : 1, or 100 : 43 by weight.
+const PARTS: Range = Plain.of(0.01, 1000.0);
+/// What resin is timed in.
+const MINUTES: Quantity = Time(TimeUnit::Minute);
+
+fields! {
+    /// Resin in the bores.
+    FILLING_FIELDS:
+    FILLING "filling", [.filling] "Fill bores with resin", Part, "";
+    FILL_BELOW "filling.below_top_mm", [.filling? .below_top] "Resin below top", Number(DEPTH),
+        "Between the resin and the top face";
+    DOME "filling.dome_mm", [.filling? .dome] "Crown", Number(Length.of(0.0, 20.0)),
+        "How much higher it stands in the middle of a bore; what stands above the top face is leveled off";
+    AROUND_INSERT "filling.around_ball", [.filling? .around_insert] "Pour around inserts", Tick,
+        "Around the ball or disc set in each bore; only with magnet pieces";
+    WASTE "filling.waste", [.filling? .waste] "Waste", Number(Share.of(0.0, 2.0)),
+        "Spilled and overfilled, as a share of what goes into the bores";
+    CUP "filling.cup_ml", [.filling? .cup] "Left in the cup", Number(Volume.of(0.0, 10_000.0)),
+        "Of each batch, with what stays on the stick";
+    BATCH "filling.batch_ml", [.filling? .batch] "Largest batch", Number(Volume.of(0.1, 100_000.0)),
+        "What you mix at once";
+    MIXED_BY "filling.mix.by", [.filling? .mix.by] "Measured out", Choice, "";
+    MIX_RESIN "filling.mix.resin", [.filling? .mix.resin] "Parts of resin", Number(PARTS),
+        "By the label, such as 2 to 1, or 100 to 43; never another ratio to change the speed";
+    MIX_HARDENER "filling.mix.hardener", [.filling? .mix.hardener] "Parts of hardener", Number(PARTS), "By the label";
+    MIX_DENSITY "filling.mix.density_g_ml", [.filling? .mix.density] "Mixed density",
+        Number(Density(DensityUnit::GramsPerMilliliter).of(0.5, 5.0)),
+        "By the data sheet; most epoxies have 1.10 to 1.20 g/ml, from memory";
+    FILLED_BOARDS "filling.boards", [.filling? .boards] "Boards to fill", Number(Count.of(1.0, 50.0)), "One after the other";
+    POT_LIFE "filling.pot_life_min", [.filling? .pot_life] "Pot life", Number(MINUTES.of(0.1, 100_000.0)), "By the label";
+    POT_LIFE_AT "filling.pot_life_at_c", [.filling? .pot_life_at] "Pot life given at", Number(TEMPERATURE),
+        "The label's temperature; 77 °F can be typed too";
+    SHOP "filling.shop_c", [.filling? .shop] "Shop temperature", Number(TEMPERATURE), "While you pour";
+    MIXING "filling.mixing_min", [.filling? .mixing] "Mixing time", Number(MINUTES.of(0.0, 1000.0)),
+        "From when both parts are in the cup: the pot life runs already";
+    TEN_BORES "filling.ten_bores_s", [.filling? .ten_bores] "Time for ten holes",
+        Number(Time(TimeUnit::Second).of(0.1, 100_000.0)), "Time yourself on a scrap";
+}
+
+plain!(MixedBy);
+usual!(Filling);

@@ -1,0 +1,123 @@
+//! The table itself: its rows, one file for each part of the document, and the walk over them.
+
+mod base;
+mod blank;
+mod bores;
+mod edits;
+mod filling;
+mod finish;
+mod grooves;
+mod hardboard;
+mod jig;
+mod limits;
+mod machine;
+mod panel;
+mod pattern;
+mod piece;
+mod recess;
+mod template;
+mod wood;
+
+pub use base::*;
+pub use blank::*;
+pub use bores::*;
+pub use edits::*;
+pub use filling::*;
+pub use finish::*;
+pub use grooves::*;
+pub use hardboard::*;
+pub use jig::*;
+pub use limits::*;
+pub use machine::*;
+pub use panel::*;
+pub use pattern::*;
+pub use piece::*;
+pub use recess::*;
+pub use template::*;
+pub use wood::*;
+
+use super::{Field, Value};
+use crate::{Board, OutOfRange};
+
+/// The table, in the order of the document: rows that stand together, those of an entry of a list in a block of their own.
+const TABLE: &[&[&Field]] = &[
+    PATTERN_FIELDS,
+    CENTER_FIELDS,
+    CENTER_BORE,
+    TRACK_BORE,
+    HOME_BORE,
+    START_BORE,
+    SPUR_FIELDS,
+    GROOVE_FIELDS,
+    PIECE_FIELDS,
+    WEIGHT_FIELDS,
+    MAGNET_FIELDS,
+    BOARD_FIELDS,
+    STOCK_FIELDS,
+    FLAW_FIELDS,
+    PLACE_FIELDS,
+    JOINING_FIELDS,
+    SCREW_FIELDS,
+    WOOD_FIELDS,
+    WOOD_DETAILS,
+    SHOP_AIR,
+    DRY_AIR,
+    HUMID_AIR,
+    BASE_FIELDS,
+    RECESS_FIELDS,
+    LID_FIELDS,
+    FILLING_FIELDS,
+    FINISH_FIELDS,
+    COAT_FIELDS,
+    JIG_FIELDS,
+    LIMIT_FIELDS,
+    TEMPLATE_FIELDS,
+    ROUTER_FIELDS,
+    SECTOR_FIELDS,
+    ORDER_FIELDS,
+    MACHINE_FIELDS,
+    BIT_FIELDS,
+    EDGE_FIELDS,
+    GROOVE_RUN_FIELDS,
+    ERROR_FIELDS,
+    EDITS_FIELDS,
+    EDIT_FIELDS,
+    EDIT_BORE,
+];
+
+/// Every field, in the order of the document.
+pub fn all_fields() -> impl Iterator<Item = &'static Field> {
+    TABLE.iter().copied().flatten().copied()
+}
+
+/// Every field that a board has now, with the entry of a list that it belongs to, in the order of the document.
+pub fn fields_of(board: &Board) -> impl Iterator<Item = (&'static Field, usize, Value)> {
+    TABLE.iter().flat_map(move |rows| {
+        entries(board, rows).flat_map(move |entry| {
+            let has =
+                move |field: &&'static Field| Some((*field, entry, field.value(board, entry)?));
+            rows.iter().filter_map(has)
+        })
+    })
+}
+
+/// The entries that a block of rows is about: as many as its first field has, and one where it is of no list.
+fn entries(board: &Board, rows: &'static [&'static Field]) -> impl Iterator<Item = usize> {
+    let listed = rows.first().filter(|field| field.is_of_entry());
+    let has = move |entry: &usize| match listed {
+        Some(field) => field.value(board, *entry).is_some(),
+        None => *entry == 0,
+    };
+    (0..).take_while(has)
+}
+
+/// Every number of the document that is out of its range, in the order of the document.
+pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
+    let mut found = Vec::new();
+    for (field, entry, value) in fields_of(board) {
+        field.measure(&value, |range, number| {
+            found.extend(range.check_entry(number, entry).err());
+        });
+    }
+    found
+}

@@ -1,0 +1,62 @@
+//! The pieces, and the magnets that hold them.
+
+use crate::Quantity::{Count, Density, Force, Length, Mass, Number as Plain};
+use crate::field::Kind::{Auto, Choice, Number, Part};
+use crate::{DensityUnit, Insert, Magnet, MassUnit, PieceKind, Range};
+
+/// Diameter and thickness of a magnet.
+const MAGNET_SIZE: Range = Length.of(0.1, 200.0);
+/// What lies between magnet and steel beside air: how far it is set back, the finish over it.
+const MAGNET_GAP: Range = Length.of(0.0, 100.0);
+
+fields! {
+    /// What is played with, and who plays.
+    PIECE_FIELDS:
+    PIECE_KIND "piece.kind", [.piece.kind] "Pieces", Choice, "";
+    PIECE_DIAMETER "piece.diameter_mm", [.piece.diameter] "Piece diameter", Number(Length.of(0.1, 500.0)),
+        "Measure the largest";
+    PIECE_HEIGHT "piece.height_mm", [.piece.height] "Piece height", Number(Length.of(0.1, 500.0)),
+        "Overall, of a peg or a magnet piece";
+    SHANK "piece.shank_mm", [.piece.shank] "Shank or set ball", Auto(Length.of(0.1, 500.0), "made to fit the bores"),
+        "Diameter of a peg's shank, or of the ball or disc set under a magnet piece";
+    YOUNGEST "piece.youngest", [.piece.youngest] "Youngest player", Number(Count.of(0.0, 99.0)),
+        "Age in years: small pieces and magnets are a hazard to children";
+}
+
+fields! {
+    /// What a piece weighs.
+    WEIGHT_FIELDS:
+    PIECE_MASS "piece.mass_g", [.piece.mass] "Weight of one", Auto(Mass(MassUnit::Gram).of(0.001, 100_000.0), "calculated"),
+        "On a scale; calculated from size and density where it is left open";
+    PIECE_DENSITY "piece.density_g_cm3", [.piece.density] "Piece density",
+        Auto(Density(DensityUnit::GramsPerCubicCentimeter).of(0.01, 25.0), "usual"),
+        "2.5 g/cm³ for a marble and 0.7 for other pieces where it is left open";
+}
+
+fields! {
+    /// What holds a magnet piece.
+    MAGNET_FIELDS:
+    INSERT "piece.insert.kind", [.piece.insert] "Set in each hole", Choice, "For a magnet piece to hold on";
+    DISC "piece.insert.thickness_mm", [.piece.insert {Insert::Disc => thickness}] "Disc thickness",
+        Number(Length.of(0.01, 100.0)), "";
+    MAGNET "piece.magnet", [.piece.magnet] "Enter magnet data", Part, "How a magnet piece holds";
+    PULL "piece.magnet.pull_n", [.piece.magnet? .pull] "Measured pull", Number(Force.of(0.0, 10_000.0)),
+        "Bare magnet off the bare insert, measured with a scale";
+    FRICTION "piece.magnet.friction", [.piece.magnet? .friction] "Friction", Number(Plain.of(0.01, 5.0)),
+        "Tangent of the tilt at which the piece begins to slide without its magnet";
+    MAGNET_DIAMETER "piece.magnet.diameter_mm", [.piece.magnet? .diameter] "Magnet diameter", Number(MAGNET_SIZE), "";
+    MAGNET_THICKNESS "piece.magnet.thickness_mm", [.piece.magnet? .thickness] "Magnet thickness", Number(MAGNET_SIZE), "";
+    SET_BACK "piece.magnet.set_back_mm", [.piece.magnet? .set_back] "Set back by", Number(MAGNET_GAP),
+        "How far the magnet lies above the foot of the piece";
+    INSERT_FINISH "piece.magnet.finish_mm", [.piece.magnet? .finish] "Finish over it", Number(MAGNET_GAP),
+        "Thickness of the finish over the ball or disc";
+}
+
+plain!(PieceKind);
+kinds! {
+    Insert:
+    "a steel ball" => Ball,
+    // As thick as is common; no source.
+    "a steel disc" => Disc { thickness: 1.5 },
+}
+usual!(Magnet);

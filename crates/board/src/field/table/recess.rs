@@ -1,0 +1,80 @@
+//! The storage recess and its lid.
+
+use super::bores::DEPTH;
+use crate::Quantity::{Angle, Count, Length};
+use crate::field::Kind::{Choice, Number, Part};
+use crate::{Board, LidGrain, LidHold, Range, Recess, RecessShape, Toward};
+
+/// Sides of a recess: as long as a board may be wide.
+const SIDE: Range = Length.of(1.0, 5000.0);
+/// From the center pin: no farther than a board reaches.
+const PLACE: Range = Length.of(-2500.0, 2500.0);
+/// Radius of a corner: half of the longest side.
+const CORNER: Range = Length.of(0.0, 2500.0);
+
+fields! {
+    /// Storage in the underside.
+    RECESS_FIELDS:
+    RECESS "recess", [.recess] "Rout a recess", Part, "In the underside, to store the pieces";
+    RECESS_SHAPE "recess.shape.kind", [.recess? .shape] "Recess outline", Choice, "";
+    RECESS_DIAMETER "recess.shape.diameter_mm", [.recess? .shape {RecessShape::Round => diameter}] "Recess diameter",
+        Number(SIDE), "";
+    RECESS_LENGTH "recess.shape.length_mm", [.recess? .shape {RecessShape::Straight => length}] "Recess length",
+        Number(SIDE), "From left to right, along the grain";
+    RECESS_WIDTH "recess.shape.width_mm", [.recess? .shape {RecessShape::Straight => width}] "Recess width",
+        Number(SIDE), "Across the grain";
+    RECESS_CORNER "recess.shape.corner_mm", [.recess? .shape {RecessShape::Straight => corner}] "Corner radius",
+        Number(CORNER), "Half the diameter of the bit; 0 for square corners, which count for more than any bit cuts";
+    RECESS_X "recess.at_mm[0]", [.recess? .at[0]] "Right of the pin", Number(PLACE),
+        "The middle of the recess, seen from the top face";
+    RECESS_Y "recess.at_mm[1]", [.recess? .at[1]] "Above the pin", Number(PLACE),
+        "The middle of the recess, seen from the top face";
+    RECESS_DEPTH "recess.depth_mm", [.recess? .depth] "Recess depth", Number(DEPTH), "From the underside";
+    LID "recess.lid_mm", [.recess? .lid] "Lid thickness", Number(DEPTH),
+        "It lies in the recess, flush with the underside; 0 for none";
+    SPARE "recess.spare", [.recess? .spare] "Spare pieces", Number(Count.of(0.0, 1000.0)),
+        "Beside those that fill the start pockets, or the home lanes where these have more holes";
+}
+
+fields! {
+    /// How the lid of the recess is fitted.
+    LID_FIELDS:
+    LID_HOLD "recess.lid_fit.hold.kind", [.recess? .lid_fit.hold] "The lid", Choice, "";
+    DOVETAIL "recess.lid_fit.hold.angle_deg", [.recess? .lid_fit.hold {LidHold::Slides => angle}] "Dovetail angle",
+        Number(Angle.of(1.0, 45.0)), "Of each side from upright: half the included angle of the bit";
+    LID_TOWARD "recess.lid_fit.hold.toward", [.recess? .lid_fit.hold {LidHold::Slides => toward}] "Lid opens", Choice,
+        "Seen from the top face";
+    LID_OVERLAP "recess.lid_fit.overlap_mm", [.recess? .lid_fit.overlap] "Ledge width", Number(Length.of(0.0, 200.0)),
+        "How far ledge or groove reach beyond the recess, at the underside";
+    LID_CLEARANCE "recess.lid_fit.clearance_mm", [.recess? .lid_fit.clearance] "Lid clearance",
+        Number(Length.of(0.0, 50.0)), "By how much the lid is narrower than its place when it is made";
+    LID_GRAIN "recess.lid_fit.grain", [.recess? .lid_fit.grain] "Lid grain", Choice, "";
+}
+
+kinds! {
+    RecessShape, begun by as_large_as_before:
+    "round" => Round { diameter: 120.0 },
+    "rectangular" => Straight { length: 120.0, width: 120.0, corner: 0.0 },
+}
+kinds! {
+    LidHold:
+    "lies in, turn buttons" => LiesIn,
+    // A common dovetail bit leans 14°, of included 28°; from memory.
+    "slides in a dovetail" => Slides { angle: 14.0, toward: Toward::Right },
+}
+plain!(LidGrain, Toward);
+usual!(Recess);
+
+/// As large as the outline before it.
+fn as_large_as_before(shape: &RecessShape, board: &Board) -> RecessShape {
+    let before = board.recess.map_or(*shape, |recess| recess.shape);
+    let (length, width) = before.sides();
+    match *shape {
+        RecessShape::Round { .. } => RecessShape::Round { diameter: width },
+        RecessShape::Straight { corner, .. } => RecessShape::Straight {
+            length,
+            width,
+            corner,
+        },
+    }
+}

@@ -1,0 +1,36 @@
+//! The paper template.
+
+use crate::Quantity::Length;
+use crate::field::Kind::{Choice, Number, Tick, Ticked};
+use crate::{Marking, Paper, Range};
+
+/// Sides of paper, from a card to a roll.
+const SIDE: Range = Length.of(30.0, 5000.0);
+
+fields! {
+    /// How the paper template is drawn and printed.
+    TEMPLATE_FIELDS:
+    PAPER "template.paper", [.template.paper] "Paper", Choice, "";
+    PAPER_WIDTH "template.paper.custom.width_mm", [.template.paper {Paper::Custom => width}] "Paper width", Number(SIDE), "";
+    PAPER_HEIGHT "template.paper.custom.height_mm", [.template.paper {Paper::Custom => height}] "Paper height",
+        Number(SIDE), "";
+    MARGIN "template.margin_mm", [.template.margin] "Printer margin", Number(Length.of(0.0, 100.0)),
+        "The border that your printer leaves white";
+    OVERLAP "template.overlap_mm", [.template.overlap] "Overlap", Number(Length.of(0.0, 100.0)),
+        "What neighboring sheets share";
+    MARKING "template.marking", [.template.marking] "Marks", Choice, "";
+    HOLE_NAMES "template.names", [.template.names] "Print hole names", Tick, "";
+    ROLL "template.roll_mm", [.template.roll] "Width of the roll", Ticked(Length.of(100.0, 5000.0), 700.0),
+        "Of the print shop, for the whole board on one sheet; paper cut to size without one";
+}
+
+kinds! {
+    Paper:
+    "A4" => A4,
+    "A3" => A3,
+    "Letter" => Letter,
+    "Legal" => Legal,
+    "Tabloid" => Tabloid,
+    "custom paper" => Custom { width: 210.0, height: 297.0 },
+}
+plain!(Marking);
