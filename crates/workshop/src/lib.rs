@@ -91,9 +91,9 @@ pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
 pub use finish::{Bond, bond, finish_hours, hard_after};
 pub use fit::{
-    CenterKind, FitError, Limit, Offer, Open, PieceBoard, ProposeError, Refusal, Solved, Wish,
-    Wishes, largest_bore, largest_piece, largest_pitch, most_spaces, propose, rim_left,
-    smallest_board, smallest_board_for_piece, smallest_pitch_for_piece, solve,
+    FitError, Limit, Offer, Open, PieceBoard, ProposeError, Refusal, Solved, Wish, Wishes,
+    largest_bore, largest_piece, largest_pitch, most_spaces, propose, rim_left, smallest_board,
+    smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
 pub use grooves::{Groove, GrooveKind, GroovePlan, Stroke, groove_depth, passes};
 pub use hardboard::router::{RouterSetting, RouterWay, plunge, plunges, router_settings};
@@ -120,7 +120,7 @@ pub use template::budget::{
     chance_at_most, root_sum_square, true_position, worst_case,
 };
 pub use template::correction::{Correction, printable, printable_size};
-pub use template::paper::{paper_name, paper_size};
+pub use template::paper::paper_size;
 pub use template::print_scale::{
     PrintBar, PrintCorrection, PrintError, PrintFault, PrintLength, PrintReadings, PrintScale,
     print_scale,

@@ -5,9 +5,9 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::Arc;
 
-use board::HoleId;
+use board::{Choice, HoleId};
 use clap::Args;
-use workshop::{Workpiece, paper_name, stops};
+use workshop::{Workpiece, stops};
 
 use super::read::{board_of, workpiece_of};
 use super::{Failure, printed};
@@ -85,7 +85,7 @@ impl Export {
             let _ = writeln!(
                 errors,
                 "ringwright: the template takes {sheets} sheets of {}, over the {} that are to be taped at most; larger paper, or plot-pdf at a print shop, takes fewer",
-                paper_name(board.template.paper),
+                board.template.paper.words(),
                 board.limits.sheets
             );
         }

@@ -4,10 +4,10 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use board::{Quantity, Units, write_board};
+use board::{Center, Choice, Quantity, Units, write_board};
 use clap::{Args, ValueEnum};
 use geometry::Pattern;
-use workshop::{CenterKind, Wishes, propose};
+use workshop::{Wishes, propose};
 
 use super::{Failure, printed};
 use crate::files::{FilesError, write_atomic};
@@ -100,6 +100,21 @@ enum Middle {
     Hole,
 }
 
+impl Middle {
+    /// The kind of center that it names, as that is first chosen.
+    fn center(self) -> Option<Center> {
+        let is_it = |kind: &Center| {
+            matches!(
+                (self, kind),
+                (Self::None, Center::Nothing)
+                    | (Self::Pivot, Center::Pivot { .. })
+                    | (Self::Hole, Center::Hole { .. })
+            )
+        };
+        Center::KINDS.iter().copied().find(is_it)
+    }
+}
+
 #[derive(Debug, Clone, Copy, ValueEnum)]
 enum Unit {
     /// Millimeters
@@ -146,11 +161,7 @@ impl New {
             spaces: self.spaces,
             home: self.home,
             start: self.start,
-            center: self.center.map(|center| match center {
-                Middle::None => CenterKind::Nothing,
-                Middle::Pivot => CenterKind::Pivot,
-                Middle::Hole => CenterKind::Hole,
-            }),
+            center: self.center.and_then(Middle::center),
             pitch: length("pitch", &self.pitch)?,
             diameter: length("board", &self.board)?,
             bore: length("bore", &self.bore)?,

@@ -1,12 +1,12 @@
 //! What board to begin: a few wishes, from which the program proposes a sound board.
 
-use board::{PieceKind, Units, field};
+use board::{Board, Center, PieceKind, Units, field};
 use egui::{RichText, Ui};
 use geometry::Pattern;
-use workshop::{CenterKind, Wishes};
+use workshop::Wishes;
 
 use super::{Answer, buttons, fault_ui, heading};
-use crate::widgets::{choice, choice_ui, number_ui};
+use crate::widgets::{choice_ui, number_ui};
 
 /// A few wishes.
 pub struct NewDialog {
@@ -14,7 +14,7 @@ pub struct NewDialog {
     players: u32,
     pattern: Pattern,
     piece: PieceKind,
-    center: CenterKind,
+    center: Center,
     /// What went wrong.
     pub fault: Option<String>,
 }
@@ -27,7 +27,7 @@ impl NewDialog {
             players: 6,
             pattern: Pattern::Ring,
             piece: PieceKind::Marble,
-            center: CenterKind::Hole,
+            center: Board::default().center,
             fault: None,
         }
     }
@@ -59,18 +59,7 @@ pub fn new_ui(ui: &mut Ui, dialog: &mut NewDialog) -> Option<Answer> {
     dialog.players = players as u32;
     choice_ui(ui, "Shape of track", &mut dialog.pattern);
     choice_ui(ui, "Played with", &mut dialog.piece);
-    let centers = [CenterKind::Hole, CenterKind::Pivot, CenterKind::Nothing];
-    choice(
-        ui,
-        "In the middle",
-        &mut dialog.center,
-        &centers,
-        |center| match center {
-            CenterKind::Hole => "playing hole",
-            CenterKind::Pivot => "pivot for the jig",
-            CenterKind::Nothing => "no hole",
-        },
-    );
+    choice_ui(ui, "In the middle", &mut dialog.center);
     ui.label(
         RichText::new("Bores, pitch and board are chosen to suit; all can be changed after.")
             .weak(),

@@ -1,6 +1,6 @@
 //! Figures and findings: what the board measures, and what would go wrong.
 
-use board::{Board, Measure};
+use board::{Board, Choice, Measure};
 use egui::{
     Align, Button, Color32, Layout, RichText, Role, ScrollArea, Shape, Stroke, Ui, WidgetInfo,
     pos2, vec2,
@@ -62,7 +62,7 @@ fn figures_ui(ui: &mut Ui, workpiece: &Workpiece) {
             } else {
                 "portrait"
             };
-            let paper = workshop::paper_name(board.template.paper);
+            let paper = board.template.paper.words();
             figure(
                 ui,
                 "Sheets",

@@ -3,13 +3,13 @@
 //! Nothing here has a fixed place, as any corner may be full of holes: label, words and map keep together in one block, and that goes
 //! where it covers the least. On paper that is too small for the words the label alone is left.
 
-use board::{Board, Units, show_length};
+use board::{Board, Choice, Units, show_length};
 use geometry::Arc;
 use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
 
 use crate::font::{self, Weight};
 use crate::template::subject::Subject;
-use workshop::{Correction, Tile, Tiling, paper_name};
+use workshop::{Correction, Tile, Tiling};
 
 use crate::{Anchor, Item, Layer, Line, Shape, Stamp, Text, corners_of};
 
@@ -106,7 +106,7 @@ fn lines(subject: &Subject<'_>, tiling: &Tiling, tile: &Tile, stamp: &Stamp) -> 
         format!(
             "sheet {place} of {}, {}",
             tiling.tiles.len(),
-            paper_name(subject.board.template.paper)
+            subject.board.template.paper.words()
         ),
         subject.board.title.clone(),
         stamp.date.clone(),

@@ -9,6 +9,7 @@ mod climb;
 mod crossing;
 mod hatch;
 mod outline;
+mod promise;
 mod search;
 mod slide;
 

@@ -6,13 +6,13 @@
 //! without end: between two parallel edges it is half their distance everywhere. Each box keeps only those barriers
 //! that can be nearest somewhere in it, so that few are left to look at after a few halvings, however many there are.
 
-use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 use std::rc::Rc;
 
 use super::Stopped;
 use super::barrier::{Barrier, Barriers};
 use super::climb::climb;
+use super::promise::Promising;
 use crate::{Point, Vec2};
 
 /// A better place than the one found has less than this more clearance, in mm.
@@ -46,21 +46,21 @@ pub(super) fn most_clear(
         unsure: barriers.all_areas().into(),
     };
     search.look(low.midpoint(high), size / 2.0, &everything);
-    while let Some(next) = search.cells.pop() {
-        if next.bound <= search.clear + EXACT {
+    while let Some(Promising { bound, part, .. }) = search.cells.pop() {
+        if bound <= search.clear + EXACT {
             break;
         }
         if cancel() {
             return Err(Stopped);
         }
-        let (center, half) = (next.center, next.half);
+        let (center, half) = (part.center, part.half);
         let step = if half.x >= half.y {
             Vec2::new(half.x / 2.0, 0.0)
         } else {
             Vec2::new(0.0, half.y / 2.0)
         };
-        search.look(center - step, half - step, &next.known);
-        search.look(center + step, half - step, &next.known);
+        search.look(center - step, half - step, &part.known);
+        search.look(center + step, half - step, &part.known);
     }
     Ok(search.best)
 }
@@ -86,39 +86,15 @@ struct Known {
 
 /// A box of places.
 struct Cell {
-    /// No place in it has more clearance than this.
-    bound: f64,
-    /// Boxes equally promising are looked into in the order they were made.
-    serial: u32,
     center: Point,
     half: Vec2,
     known: Known,
 }
 
-impl Ord for Cell {
-    fn cmp(&self, other: &Self) -> Ordering {
-        let by_bound = self.bound.total_cmp(&other.bound);
-        by_bound.then(other.serial.cmp(&self.serial))
-    }
-}
-
-impl PartialOrd for Cell {
-    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
-        Some(self.cmp(other))
-    }
-}
-
-impl PartialEq for Cell {
-    fn eq(&self, other: &Self) -> bool {
-        self.cmp(other).is_eq()
-    }
-}
-
-impl Eq for Cell {}
-
 struct Search<'a> {
     barriers: &'a Barriers<'a>,
-    cells: BinaryHeap<Cell>,
+    /// Boxes equally promising are looked into in the order they were made.
+    cells: BinaryHeap<Promising<Cell>>,
     seen: u32,
     best: Option<Point>,
     /// The clearance of the best place, or what a place must have more of to be one.
@@ -142,12 +118,14 @@ impl Search<'_> {
                 self.improve(center, nearest, reach, &known.barriers);
             }
             if bound > self.clear + EXACT {
-                self.cells.push(Cell {
+                self.cells.push(Promising {
                     bound,
-                    serial: self.seen,
-                    center,
-                    half,
-                    known,
+                    turn: f64::from(self.seen),
+                    part: Cell {
+                        center,
+                        half,
+                        known,
+                    },
                 });
                 self.seen += 1;
             }

@@ -4,11 +4,11 @@
 //! A line of places is searched as the plane is: along it distances are convex too, so over a stretch of it each is
 //! largest at one of the two ends.
 
-use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 
 use super::Stopped;
 use super::barrier::{Barrier, Barriers};
+use super::promise::Promising;
 use crate::{Point, Vec2};
 
 /// Clearances that differ by less than this, in mm, are equal.
@@ -89,34 +89,8 @@ struct Line<'a> {
     clear: f64,
 }
 
-/// A part of the line.
-struct Stretch {
-    /// No place of it has more clearance to the others than this.
-    bound: f64,
-    from: f64,
-    to: f64,
-}
-
-impl Ord for Stretch {
-    fn cmp(&self, other: &Self) -> Ordering {
-        let by_bound = self.bound.total_cmp(&other.bound);
-        by_bound.then(other.from.total_cmp(&self.from))
-    }
-}
-
-impl PartialOrd for Stretch {
-    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
-        Some(self.cmp(other))
-    }
-}
-
-impl PartialEq for Stretch {
-    fn eq(&self, other: &Self) -> bool {
-        self.cmp(other).is_eq()
-    }
-}
-
-impl Eq for Stretch {}
+/// A part of the line: from where, to where.
+type Stretch = (f64, f64);
 
 impl Line<'_> {
     fn place(&self, at: f64) -> Point {
@@ -124,7 +98,7 @@ impl Line<'_> {
     }
 
     /// The part of the line beside the blank.
-    fn stretch(&self, corners: &[Point]) -> (f64, f64) {
+    fn stretch(&self, corners: &[Point]) -> Stretch {
         let along = corners
             .iter()
             .map(|corner| (*corner - self.center).dot(self.along));
@@ -134,14 +108,11 @@ impl Line<'_> {
     }
 
     /// Where on a stretch the clearance to the others is largest, of places that lose none to the sides.
-    fn most_clear(
-        &self,
-        (from, to): (f64, f64),
-        cancel: &dyn Fn() -> bool,
-    ) -> Result<f64, Stopped> {
+    fn most_clear(&self, (from, to): Stretch, cancel: &dyn Fn() -> bool) -> Result<f64, Stopped> {
         let (mut best, mut most) = (0.0, self.to_others(0.0));
         let mut stretches = BinaryHeap::from([self.between(from, to)]);
-        while let Some(Stretch { bound, from, to }) = stretches.pop() {
+        while let Some(next) = stretches.pop() {
+            let (bound, (from, to)) = (next.bound, next.part);
             if bound <= most + EVEN {
                 break;
             }
@@ -168,17 +139,18 @@ impl Line<'_> {
         distances.fold(f64::INFINITY, f64::min)
     }
 
-    fn between(&self, from: f64, to: f64) -> Stretch {
+    /// A stretch with what the clearance to the others does not exceed anywhere on it.
+    fn between(&self, from: f64, to: f64) -> Promising<Stretch> {
         let ends = [self.place(from), self.place(to)];
         let most = |barrier: &Barrier| {
             ends.map(|end| barrier.distance(end))
                 .into_iter()
                 .fold(0.0, f64::max)
         };
-        Stretch {
+        Promising {
             bound: self.others.iter().map(most).fold(f64::INFINITY, f64::min),
-            from,
-            to,
+            turn: from,
+            part: (from, to),
         }
     }
 

@@ -21,18 +21,6 @@ pub fn paper_size(paper: Paper) -> Size {
     }
 }
 
-/// What a paper is called on screens and sheets.
-pub const fn paper_name(paper: Paper) -> &'static str {
-    match paper {
-        Paper::A4 => "A4",
-        Paper::A3 => "A3",
-        Paper::Letter => "Letter",
-        Paper::Legal => "Legal",
-        Paper::Tabloid => "Tabloid",
-        Paper::Custom { .. } => "custom paper",
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

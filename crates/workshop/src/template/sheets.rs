@@ -5,12 +5,12 @@
 
 use core::fmt::{self, Formatter};
 
-use board::{HoleName, Paper, Template, Units, show_length};
+use board::{Choice, HoleName, Paper, Template, Units, show_length};
 use geometry::{best_joints, sheets_along};
 use kurbo::{Point, Rect, Size};
 
 use crate::template::correction::{printable, printable_size};
-use crate::{Correction, TapedJoints, Workpiece, paper_name, paper_size};
+use crate::{Correction, TapedJoints, Workpiece, paper_size};
 
 /// A plan cut into sheets.
 #[derive(Debug, Clone, PartialEq)]
@@ -134,7 +134,7 @@ impl Tiling {
     pub fn words(&self, paper: Paper) -> String {
         let count = self.tiles.len();
         let noun = if count == 1 { "sheet" } else { "sheets" };
-        format!("{count} {noun} of {}", paper_name(paper))
+        format!("{count} {noun} of {}", paper.words())
     }
 
     /// The part of a page that can be drawn on, in the page frame: where it is corrected for the printer, what is drawn

@@ -3,10 +3,9 @@
 #[cfg(test)]
 mod tests;
 
-use board::{Board, Measure, Quantity, Range, Units};
+use board::{Board, Choice, Measure, Quantity, Range, Units};
 use drawing::test_lengths;
 use egui::{Button, ComboBox, RichText, TextEdit, Ui};
-use workshop::paper_name;
 use workshop::{PrintError, PrintFault, PrintLength, PrintReadings, PrintScale, print_scale};
 
 use crate::panels::rows::fact;
@@ -95,7 +94,7 @@ fn lengths_ui(ui: &mut Ui, board: &Board, readings: &mut PrintReadings) {
     if on_sheet == *readings {
         return;
     }
-    let label = format!("Lengths of the {} sheet", paper_name(board.template.paper));
+    let label = format!("Lengths of the {} sheet", board.template.paper.words());
     let button = ui.button(label);
     let about = "The test sheet on the template's paper has other bars than these";
     if button.on_hover_text(about).clicked() {

@@ -7,13 +7,13 @@ mod scale;
 #[cfg(test)]
 mod tests;
 
-use board::{Board, INCH, Units};
+use board::{Board, Choice, INCH, Units};
 use kurbo::{Rect, Size, Vec2};
 
 use crate::font::Weight;
 use crate::pages::wrapped;
 use crate::{Sheet, Stamp, View};
-use workshop::{Correction, TilingError, paper_name, paper_size};
+use workshop::{Correction, TilingError, paper_size};
 use workshop::{printable, printable_size};
 
 /// What is measured on a printer test sheet, in mm: round numbers in the maker's unit.
@@ -132,7 +132,7 @@ impl Page {
                 height: paper.height,
             });
         }
-        let name = paper_name(template.paper);
+        let name = template.paper.words();
         let about = match stamp.date.as_str() {
             "" => name.into(),
             date => format!("{name}, {date}"),

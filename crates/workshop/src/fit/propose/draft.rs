@@ -1,12 +1,12 @@
 //! The board that is begun with: usual sizes, and those that suit what is wished for.
 
 use board::{
-    Blank, Board, Bore, Bores, Bottom, Center, CircleJig, Piece, PieceKind, Pocket, field,
+    Blank, Board, Bore, Bores, Bottom, Center, Choice, CircleJig, Piece, PieceKind, Pocket, field,
 };
 use geometry::{Angle, Pattern, PocketShape};
 
 use super::neat::{Neat, Sizes};
-use super::wishes::{CenterKind, Wishes};
+use super::wishes::Wishes;
 use crate::bores::profile::tip;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 
@@ -66,7 +66,7 @@ pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
             bearing: None,
             radius: None,
         },
-        center: center(wishes.center.unwrap_or(CenterKind::Hole), bore, neat),
+        center: center(wishes.center, bore, neat),
         bores: Bores::all(bore),
         piece: Piece {
             kind,
@@ -112,13 +112,7 @@ fn bore(neat: &Neat, kind: PieceKind, sizes: Sizes, plain: &Board) -> (Bore, f64
 }
 
 fn usual_title(players: u32, pattern: Pattern) -> String {
-    let shape = match pattern {
-        Pattern::Ring => "ring",
-        Pattern::Lobes { .. } => "lobes",
-        Pattern::Polygon => "polygon",
-        Pattern::Arms { .. } => "arms",
-    };
-    format!("Board for {players}, {shape}")
+    format!("Board for {players}, {}", pattern.words())
 }
 
 /// Fourteen spaces per player; more where the arms are so wide that fourteen would leave them short.
@@ -129,14 +123,15 @@ fn spaces_for(pattern: Pattern) -> u32 {
     }
 }
 
-fn center(kind: CenterKind, bore: Bore, neat: &Neat) -> Center {
-    match kind {
-        CenterKind::Nothing => Center::Nothing,
-        CenterKind::Pivot => Center::Pivot {
+/// The kind that is wished for, and else a playing hole, in sizes that suit the bores.
+fn center(wished: Option<Center>, bore: Bore, neat: &Neat) -> Center {
+    match wished {
+        Some(Center::Nothing) => Center::Nothing,
+        Some(Center::Pivot { .. }) => Center::Pivot {
             diameter: neat.pin_for(bore.diameter),
             depth: neat.pivot_depth,
         },
-        CenterKind::Hole => Center::Hole {
+        Some(Center::Hole { .. }) | None => Center::Hole {
             bore,
             pilot: neat.pin_for(bore.diameter),
         },

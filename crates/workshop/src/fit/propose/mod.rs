@@ -14,7 +14,7 @@ mod wishes;
 #[cfg(test)]
 mod tests;
 
-pub use wishes::{CenterKind, Offer, Wish, Wishes};
+pub use wishes::{Offer, Wish, Wishes};
 
 use board::{Board, BuildError, Units};
 

@@ -1,6 +1,6 @@
 //! What is proposed, what is refused, and that what is offered instead works and is the nearest.
 
-use board::{BuildError, PieceKind, layout};
+use board::{BuildError, Center, Choice, PieceKind, layout};
 use geometry::{Pattern, PocketShape};
 use proptest::prelude::*;
 use testkit::assert_near;
@@ -485,11 +485,7 @@ fn wishes() -> impl Strategy<Value = Wishes> {
         of(2.0..25.0_f64),
         of(2.0..30.0_f64),
     );
-    let center = prop_oneof![
-        Just(CenterKind::Nothing),
-        Just(CenterKind::Pivot),
-        Just(CenterKind::Hole)
-    ];
+    let center = prop::sample::select(Center::KINDS);
     let kind = prop::sample::select(PieceKind::ALL.to_vec());
     let units = prop_oneof![Just(Units::Mm), Just(Units::Inch)];
     let others = (

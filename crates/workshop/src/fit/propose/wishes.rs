@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use board::{OutOfRange, PieceKind, Range, Units, field, show_length};
+use board::{Center, OutOfRange, PieceKind, Range, Units, field, show_length};
 use geometry::Pattern;
 
 use crate::check::counted;
@@ -24,8 +24,8 @@ pub struct Wishes {
     pub home: Option<u32>,
     /// Start-pocket holes per player.
     pub start: Option<u32>,
-    /// What is at the center pin.
-    pub center: Option<CenterKind>,
+    /// The kind of hole at the center pin; its sizes are chosen.
+    pub center: Option<Center>,
     /// Pitch, mm.
     pub pitch: Option<f64>,
     /// Diameter of the board, mm.
@@ -38,17 +38,6 @@ pub struct Wishes {
     pub piece: Option<PieceKind>,
     /// Largest diameter of the pieces, mm.
     pub piece_diameter: Option<f64>,
-}
-
-/// What can be at the center pin, without its sizes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum CenterKind {
-    /// No hole.
-    Nothing,
-    /// A pivot for the circle jig.
-    Pivot,
-    /// A playing hole with a pilot.
-    Hole,
 }
 
 /// A number among the wishes.

@@ -1,0 +1,34 @@
+//! Parts of what is searched, ordered by how much the best place in each may have.
+
+use std::cmp::Ordering;
+
+/// A part of what is searched, in a heap that gives the most promising one first.
+pub(super) struct Promising<T> {
+    /// No place in it has more than this, mm.
+    pub bound: f64,
+    /// Of parts that are equally promising the one with the least comes first, so that a search takes one way only.
+    pub turn: f64,
+    /// The part.
+    pub part: T,
+}
+
+impl<T> Ord for Promising<T> {
+    fn cmp(&self, other: &Self) -> Ordering {
+        let by_bound = self.bound.total_cmp(&other.bound);
+        by_bound.then(other.turn.total_cmp(&self.turn))
+    }
+}
+
+impl<T> PartialOrd for Promising<T> {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl<T> PartialEq for Promising<T> {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other).is_eq()
+    }
+}
+
+impl<T> Eq for Promising<T> {}
