@@ -53,7 +53,7 @@ pub use machine::{BitRun, CutterRun, EdgeRun, Machine, ProgramFiles};
 pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
 pub use quantity::{
-    DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, say_geometry,
+    DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, at_mark, say_geometry,
     show_length, show_number,
 };
 pub use range::{OutOfRange, Range};

@@ -3,7 +3,7 @@
 //! Everything on it is worked out by `workshop::jig_sheet`; here it is put into words and tables. Settings are told in the order in
 //! which they are made: the circle, the radii, the plate or the dividers, then the holes.
 
-use board::{Board, Bottom, DrillingOrder, Units, show_length, show_number};
+use board::{Board, Bottom, DrillingOrder, Measure, Units, show_length, show_number};
 use workshop::{Caution, FIRST, HoleRow, JigSheet, exact_divisions, paper_size};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
@@ -165,7 +165,7 @@ impl Says<'_> {
                     Cell::Words(plate.divisions.to_string()),
                     Cell::Words(self.miss(plate.worst.0)),
                     Cell::Words(self.name(plate.worst.1)),
-                    Cell::Words(format!("{}°", show_number(plate.turn, 3))),
+                    Cell::Words(Measure::degrees(plate.turn).shown(self.units)),
                     Cell::Words(self.miss(plate.turned)),
                 ]
             })
@@ -320,6 +320,7 @@ impl Says<'_> {
                 rows.push(vec![
                     Cell::Tick,
                     Cell::Words(radius),
+                    // In every row as many decimals, so that the points stand below each other.
                     Cell::Words(format!("{bearing:.3}°")),
                     Cell::Words(hole.name.to_string()),
                     Cell::Words(self.bit(hole.diameter, hole.bottom)),

@@ -1,6 +1,6 @@
 //! What can be dragged on the blank: which of it is under the pointer, where it is, and where it goes.
 
-use board::{FlawShape, Stock, StockOutline, field};
+use board::{FlawShape, Stock, StockOutline, Units, at_mark, field};
 use geometry::Point;
 
 use super::drawn::{Area, Drawn};
@@ -82,9 +82,9 @@ pub fn place(stock: &Stock, pin: Option<Point>, grip: Grip) -> Option<Point> {
     }
 }
 
-/// Brings something to a place, to a tenth of a millimeter and within what a document may hold.
-pub fn bring(stock: &mut Stock, grip: Grip, to: Point) {
-    let to = [kept(to.x), kept(to.y)];
+/// Brings something to a place, at a mark of the maker's rule and within what a document may hold.
+pub fn bring(stock: &mut Stock, grip: Grip, to: Point, units: Units) {
+    let to = [kept(to.x, units), kept(to.y, units)];
     match grip {
         Grip::Pin => stock.place = Some(to),
         Grip::Corner(at) => {
@@ -105,7 +105,7 @@ pub fn bring(stock: &mut Stock, grip: Grip, to: Point) {
         }
         Grip::Flaw(flaw) => match stock.flaws.get_mut(flaw).map(|flaw| &mut flaw.shape) {
             Some(FlawShape::Round { x, y, .. }) => [*x, *y] = to,
-            Some(FlawShape::Area { corners }) => shift(corners, to),
+            Some(FlawShape::Area { corners }) => shift(corners, to, units),
             None => {}
         },
     }
@@ -126,11 +126,12 @@ fn flaw_at(stock: &Stock, drawn: &Drawn, at: Point, slack: f64) -> Option<Grip> 
 }
 
 /// Moves corners so that the first comes to a place, if all of them stay within what a document may hold.
-fn shift(corners: &mut [[f64; 2]], [x, y]: [f64; 2]) {
+fn shift(corners: &mut [[f64; 2]], [x, y]: [f64; 2], units: Units) {
     let Some([from_x, from_y]) = corners.first().copied() else {
         return;
     };
-    let moved = |[cx, cy]: [f64; 2]| [tenth(cx + x - from_x), tenth(cy + y - from_y)];
+    let moved =
+        |[cx, cy]: [f64; 2]| [cx + x - from_x, cy + y - from_y].map(|mm| at_mark(mm, units));
     let range = field::FLAW_X.range();
     let is_kept = |[x, y]: [f64; 2]| range.check(x).is_ok() && range.check(y).is_ok();
     if corners.iter().all(|corner| is_kept(moved(*corner))) {
@@ -155,14 +156,9 @@ fn few(corners: &[[f64; 2]]) -> &[[f64; 2]] {
     }
 }
 
-fn kept(mm: f64) -> f64 {
+fn kept(mm: f64, units: Units) -> f64 {
     let range = field::FLAW_X.range();
-    tenth(mm).max(range.min).min(range.max)
-}
-
-/// To a tenth, and never minus zero.
-fn tenth(mm: f64) -> f64 {
-    (mm * 10.0).round() / 10.0 + 0.0
+    at_mark(mm, units).max(range.min).min(range.max)
 }
 
 const fn point([x, y]: [f64; 2]) -> Point {
@@ -232,7 +228,7 @@ mod tests {
         ] {
             let mut stock = stock();
             assert!(place(&stock, PIN, grip).is_some());
-            bring(&mut stock, grip, to);
+            bring(&mut stock, grip, to, Units::Mm);
             let pin = stock.place.map(point).or(PIN);
             assert_eq!(
                 place(&stock, pin, grip),
@@ -245,18 +241,25 @@ mod tests {
     #[test]
     fn a_flaw_with_corners_keeps_its_shape_and_stays_in_range() {
         let mut stock = stock();
-        bring(&mut stock, Grip::Flaw(0), Point::new(50.0, 60.0));
+        bring(&mut stock, Grip::Flaw(0), Point::new(50.0, 60.0), Units::Mm);
         assert_eq!(
             place(&stock, None, Grip::FlawCorner(0, 2)),
             Some(Point::new(130.0, 100.0))
         );
-        bring(&mut stock, Grip::Flaw(0), Point::new(1e6, 60.0));
+        bring(&mut stock, Grip::Flaw(0), Point::new(1e6, 60.0), Units::Mm);
         assert_eq!(
             place(&stock, None, Grip::FlawCorner(0, 0)),
             Some(Point::new(50.0, 60.0))
         );
-        bring(&mut stock, Grip::Pin, Point::new(-1e6, -0.01));
+        bring(&mut stock, Grip::Pin, Point::new(-1e6, -0.01), Units::Mm);
         assert_eq!(stock.place, Some([-20_000.0, 0.0]));
+    }
+
+    #[test]
+    fn on_an_inch_board_things_come_to_a_sixty_fourth() {
+        let mut stock = stock();
+        bring(&mut stock, Grip::Pin, Point::new(254.1, 12.8), Units::Inch);
+        assert_eq!(stock.place, Some([254.0, 12.7]));
     }
 
     #[test]
@@ -270,7 +273,7 @@ mod tests {
             Grip::FlawCorner(0, 9),
         ] {
             assert_eq!(place(&stock, None, grip), None);
-            bring(&mut stock, grip, Point::ORIGIN);
+            bring(&mut stock, grip, Point::ORIGIN, Units::Mm);
         }
         assert_eq!(stock, before);
     }

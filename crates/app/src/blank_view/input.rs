@@ -1,6 +1,6 @@
 //! What the pointer and the keys do on the blank: they drag, move the view, and zoom.
 
-use board::Stock;
+use board::{Board, Stock, Units};
 use egui::{CursorIcon, PointerButton, Response, Ui};
 use geometry::Point;
 
@@ -35,10 +35,11 @@ pub fn handle(
     ui: &Ui,
     response: &Response,
     state: &mut BlankViewState,
-    stock: &mut Stock,
+    board: &mut Board,
     pin: Option<Point>,
     all: kurbo::Rect,
 ) -> Pointed {
+    let (stock, units) = (&mut board.stock, board.units);
     if response.has_focus() {
         keep_keys(ui.ctx(), response, false);
     }
@@ -49,7 +50,7 @@ pub fn handle(
     }
     let camera = state.camera(response.rect, all);
     let pointed = point(response, state, stock, pin, camera);
-    if carry(response, state, stock, pointed) {
+    if carry(response, state, stock, units, pointed) {
         // What follows from it is worked out after this frame.
         ui.request_repaint();
     }
@@ -109,6 +110,7 @@ fn carry(
     response: &Response,
     state: &mut BlankViewState,
     stock: &mut Stock,
+    units: Units,
     pointed: Pointed,
 ) -> bool {
     let Some(held) = state.held else { return false };
@@ -121,7 +123,7 @@ fn carry(
     };
     let where_it_is = |stock: &Stock| place(stock, typed(stock), held.grip);
     let before = where_it_is(stock);
-    bring(stock, held.grip, at + held.offset);
+    bring(stock, held.grip, at + held.offset, units);
     where_it_is(stock) != before
 }
 

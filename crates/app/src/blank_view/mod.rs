@@ -91,7 +91,7 @@ pub fn blank_view_ui(
     state.drawn.follow(&board.stock);
     let before = Pieces::of(board, seen);
     let all = whole(board, &state.drawn, before);
-    let pointed = input::handle(ui, &response, state, &mut board.stock, before.pin(), all);
+    let pointed = input::handle(ui, &response, state, board, before.pin(), all);
     state.drawn.follow(&board.stock);
     let scene = Scene {
         board,

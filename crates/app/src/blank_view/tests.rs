@@ -351,7 +351,7 @@ fn what_is_under_the_pointer_is_said() {
         hand.hover(at);
         hand.bench().readout.clone()
     };
-    assert!(said(905.0, 415.0).starts_with("knot 1   x 900.0 mm   y 420.0 mm"));
+    assert!(said(905.0, 415.0).starts_with("knot 1   x 900 mm   y 420 mm"));
     assert!(said(1220.0, 316.0).starts_with("crack 2"));
     assert!(said(420.0, 40.0).starts_with("corner 2 of sapwood 3"));
     assert!(said(800.0, 560.0).ends_with("wood"));

@@ -1,6 +1,6 @@
 //! What is said of the blank: below the picture, and to those who do not see it.
 
-use board::{Board, FlawKind, FlawShape, Measure, Stock, Units};
+use board::{Board, FlawKind, FlawShape, Measure, Stock, Units, at_mark, show_length};
 use geometry::Point;
 use workshop::StockPlan;
 
@@ -81,17 +81,9 @@ fn at_words(at: Point, units: Units) -> String {
     format!("x {}   y {}", length(at.x, units), length(at.y, units))
 }
 
-/// A length to a tenth of a millimeter or a hundredth of an inch, never minus zero.
+/// A length to the nearest mark of a rule.
 fn length(mm: f64, units: Units) -> String {
-    let (value, parts) = match units {
-        Units::Mm => (mm, 10.0),
-        Units::Inch => (mm / board::INCH, 100.0),
-    };
-    let value = (value * parts).round() / parts + 0.0;
-    match units {
-        Units::Mm => format!("{value:.1} mm"),
-        Units::Inch => format!("{value:.2} in"),
-    }
+    show_length(at_mark(mm, units), units)
 }
 
 #[cfg(test)]
@@ -128,20 +120,17 @@ mod tests {
         let mut board = board();
         assert_eq!(
             said(&board, Some(Grip::Flaw(0))),
-            "knot 1   x 254.0 mm   y 0.0 mm   diameter 25.4 mm"
+            "knot 1   x 254 mm   y 0 mm   diameter 25.4 mm"
         );
         assert_eq!(
             said(&board, Some(Grip::Pin)),
-            "center pin   x 1.0 mm   y 2.0 mm"
+            "center pin   x 1 mm   y 2 mm"
         );
-        assert_eq!(
-            said(&board, None),
-            "x 50.0 mm   y 12.3 mm   beside the blank"
-        );
+        assert_eq!(said(&board, None), "x 50 mm   y 12.3 mm   beside the blank");
         board.units = Units::Inch;
         assert_eq!(
             said(&board, Some(Grip::Flaw(0))),
-            "knot 1   x 10.00 in   y 0.00 in   diameter 1.00 in"
+            "knot 1   x 10\"   y 0\"   diameter 1\""
         );
     }
 
@@ -157,7 +146,7 @@ mod tests {
     #[test]
     fn those_who_do_not_see_it_are_told_of_the_number_fields() {
         let words = description(&board(), None, Some(Point::new(3.0, 4.0)));
-        assert!(words.contains("1 flaw; center pin at x 3.0 mm"), "{words}");
+        assert!(words.contains("1 flaw; center pin at x 3 mm"), "{words}");
         assert!(words.contains("number fields under Blank"), "{words}");
     }
 }

@@ -1,6 +1,6 @@
 //! What is pointed at, in a line of words.
 
-use board::{INCH, Units};
+use board::Units;
 use geometry::{Angle, Point, bearing_of};
 
 use super::{CanvasOutput, Measure};
@@ -33,36 +33,21 @@ fn place(at: Point, radius: f64, bearing: Angle, units: Units) -> [String; 4] {
         format!("x {}", length(at.x, units)),
         format!("y {}", length(at.y, units)),
         format!("radius {}", length(radius, units)),
-        // Rounded before it is wrapped, so that 359.96° is 0.0° and not 360.0°.
-        format!("bearing {}°", fixed(rounded_degrees(bearing), 1)),
+        format!(
+            "bearing {}",
+            board::Measure::degrees(rounded_degrees(bearing)).shown(units)
+        ),
     ]
 }
 
+/// Tenths of a degree, rounded before a whole turn is taken off, so that 359.96° is 0° and not 360°.
 fn rounded_degrees(bearing: Angle) -> f64 {
     let degrees = (bearing.wrapped().as_degrees() * 10.0).round() / 10.0;
     if degrees >= 360.0 { 0.0 } else { degrees }
 }
 
-/// A length to a thousandth of a millimeter or a ten-thousandth of an inch.
 fn length(mm: f64, units: Units) -> String {
-    match units {
-        Units::Mm => format!("{} mm", fixed(mm, 3)),
-        Units::Inch => format!("{} in", fixed(mm / INCH, 4)),
-    }
-}
-
-/// A number with fixed decimals that is never minus zero.
-fn fixed(number: f64, decimals: usize) -> String {
-    let text = format!("{number:.decimals$}");
-    let is_zero = text
-        .trim_start_matches('-')
-        .chars()
-        .all(|c| c == '0' || c == '.');
-    if is_zero {
-        text.trim_start_matches('-').to_owned()
-    } else {
-        text
-    }
+    board::Measure::mm(mm).shown(units)
 }
 
 #[cfg(test)]
@@ -92,7 +77,7 @@ mod tests {
         };
         assert_eq!(
             readout(&output, Units::Mm),
-            "T3-7   x 3.000 mm   y -4.000 mm   radius 5.000 mm   bearing 143.1°   nearest web 4.200 mm to H3-1"
+            "T3-7   x 3 mm   y -4 mm   radius 5 mm   bearing 143.1°   nearest web 4.2 mm to H3-1"
         );
     }
 
@@ -104,7 +89,7 @@ mod tests {
         };
         assert_eq!(
             readout(&output, Units::Inch),
-            "x 0.0000 in   y 1.0000 in   radius 1.0000 in   bearing 0.0°"
+            "x 0\"   y 1\"   radius 1\"   bearing 0°"
         );
         assert_eq!(readout(&CanvasOutput::default(), Units::Mm), "");
     }
@@ -124,7 +109,7 @@ mod tests {
         };
         assert_eq!(
             readout(&output, Units::Mm),
-            "T1-01 – T1-02  19.000 mm  web 7.000 mm"
+            "T1-01 – T1-02  19 mm  web 7 mm"
         );
     }
 }

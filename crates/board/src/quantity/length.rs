@@ -18,6 +18,20 @@ pub fn show_length(mm: f64, units: Units) -> String {
     Quantity::Length.shown(mm, units)
 }
 
+/// The length at the nearest mark of a shop rule, in mm: a tenth of a millimeter, or a 64th of an inch. Never minus zero.
+///
+/// ```
+/// use board::{Units, at_mark};
+/// assert_eq!(at_mark(12.34, Units::Mm), 12.3);
+/// assert_eq!(at_mark(19.0, Units::Inch), 19.05);
+/// ```
+pub fn at_mark(mm: f64, units: Units) -> f64 {
+    match units {
+        Units::Mm => (mm * 10.0).round() / 10.0 + 0.0,
+        Units::Inch => (mm / INCH * 64.0).round() / 64.0 * INCH + 0.0,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -17,7 +17,7 @@ mod unit;
 
 pub use error::QuantityError;
 pub use held::{DensityUnit, MassUnit, Quantity, TimeUnit};
-pub use length::{INCH, show_length};
+pub use length::{INCH, at_mark, show_length};
 pub use measure::Measure;
 pub use say::say_geometry;
 pub use shown::show_number;

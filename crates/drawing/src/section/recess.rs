@@ -3,7 +3,7 @@
 //! The cut runs across the grain through the middle of the recess, which is where a sliding lid shows the shape of its groove. Depths
 //! are measured from the underside, as they are routed, and the wood over the recess from the top.
 
-use board::{Board, LidHold, Measure, show_number};
+use board::{Board, LidHold, Measure, Quantity};
 use kurbo::Rect;
 use workshop::{LidPlace, RecessSizes, Section};
 
@@ -110,7 +110,10 @@ fn of_lid(board: &Board, sizes: &RecessSizes, lid: &LidPlace) -> Vec<Size> {
     if let Some(leans) = lid.leans {
         let words = format!("{} wide inside", length(lid.inside));
         all.push(below((-inside, top), (inside, top), words));
-        let words = format!("sides lean {}°", show_number(leans.as_degrees(), 2));
+        let words = format!(
+            "sides lean {}",
+            Quantity::Angle.shown(leans.as_degrees(), board.units)
+        );
         let flank = (f64::midpoint(mouth, inside), f64::midpoint(top, under));
         all.push(Size::note(Side::Right, flank, words));
     }

@@ -59,6 +59,7 @@ fn widths_ui(ui: &mut Ui, workpiece: &Workpiece) {
 /// The distance of the nearest bore from any seam over the turn of the pattern: now, and at its best.
 fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
     let length = |mm| Measure::mm(mm).shown(units);
+    let angle = |degrees| Measure::degrees(degrees).shown(units);
     ui.add_space(4.0);
     fact(
         ui,
@@ -68,7 +69,7 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
     fact(
         ui,
         "At best",
-        &format!("{} at {:.2}°", length(turns.there.0), turns.best),
+        &format!("{} at {}", length(turns.there.0), angle(turns.best)),
     );
     fact(
         ui,
@@ -89,6 +90,7 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
 /// The distance over the turn, with the present rotation and the best.
 fn curve_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
     let length = |mm| Measure::mm(mm).shown(units);
+    let angle = |degrees| Measure::degrees(degrees).shown(units);
     let tokens = Tokens::of(ui);
     let (unit, name) = match units {
         Units::Mm => (1.0, "mm"),
@@ -117,10 +119,10 @@ fn curve_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
         );
     });
     let said = format!(
-        "Distance of the nearest bore from a seam over the rotation; now {}, best {} at {:.2}°",
+        "Distance of the nearest bore from a seam over the rotation; now {}, best {} at {}",
         length(turns.now.0),
         length(turns.there.0),
-        turns.best
+        angle(turns.best)
     );
     shown
         .response

@@ -6,9 +6,7 @@
 mod outline;
 mod turning;
 
-use board::{
-    Board, Bore, Bottom, Hole, HoleId, HoleName, Marking, Template, show_length, show_number,
-};
+use board::{Board, Bore, Bottom, Hole, HoleId, HoleName, Marking, Measure, Template, show_length};
 use geometry::{Angle, point_at};
 use kurbo::{Circle, Line as Segment, Point, Rect};
 use workshop::{Drawn, SectorPlan, SectorTurn, TilingError, Workpiece, cut_into_sheets};
@@ -229,9 +227,9 @@ fn told_anyhow(hole: &Hole, words: &str, items: &mut Vec<Item>) {
 
 /// What the title block says of turning.
 fn notes(board: &Board, jig: &SectorPlan) -> Vec<String> {
-    let turn = show_number(360.0 / f64::from(board.players), 4);
+    let turn = Measure::degrees(360.0 / f64::from(board.players)).shown(board.units);
     let mut notes = vec![format!(
-        "Turn clockwise by {turn}° each time, on the center pin"
+        "Turn clockwise by {turn} each time, on the center pin"
     )];
     let turned: Vec<&SectorTurn> = jig
         .turns

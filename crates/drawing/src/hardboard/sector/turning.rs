@@ -3,7 +3,7 @@
 //! Errors of a jig add up from turn to turn, unlike those of a template. What they come to is worked out with the jig, in crate
 //! `workshop`; this page tells it before wood is drilled, with a way to prove it on scrap.
 
-use board::{Board, Center, HoleName, Layout, Measure, show_length, show_number};
+use board::{Board, Center, HoleName, Layout, Measure, show_length};
 use workshop::{Caution, SectorPlan, SectorTurn, Workpiece, paper_size};
 
 use crate::hardboard::router::minded;
@@ -15,7 +15,7 @@ const OFF: f64 = 0.1;
 /// The page with the order of turning.
 pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sheet> {
     let board = workpiece.board();
-    let turn = show_number(360.0 / f64::from(board.players), 4);
+    let turn = Measure::degrees(360.0 / f64::from(board.players)).shown(board.units);
     let first = match board.drilled_center() {
         Center::Hole { .. } => {
             "Drill the pilot at the center first, for the pin, and the playing hole there last."
@@ -27,7 +27,7 @@ pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sh
     let mut blocks = vec![
         Block::Words(format!(
             "Drill the jig in hardboard and cut its outline. Each index hole is marked with the hole of the sector before \
-             that its pin goes into. Turn the jig clockwise by {turn}° each time. {first} {}",
+             that its pin goes into. Turn the jig clockwise by {turn} each time. {first} {}",
             drills(workpiece.layout(), jig)
         )),
         Block::Caution(minded(&[Caution::DrillPress, Caution::Dust])),
