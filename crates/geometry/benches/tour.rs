@@ -66,7 +66,7 @@ fn by_chance_thoroughly(bencher: Bencher<'_, '_>, count: usize) {
     bencher.bench_local(|| shortest_tour(black_box(&points), TourBudget::THOROUGH, &|| false));
 }
 
-/// What all but the jolts takes.
+/// The tour without its jolts.
 #[divan::bench(args = [200, 1_000, 10_000], sample_count = 20)]
 fn no_jolts(bencher: Bencher<'_, '_>, count: usize) {
     let points = scattered(count);

@@ -30,7 +30,7 @@ pub struct Arc {
     pub radius: f64,
     /// Where the arc starts, as a bearing seen from the center.
     pub start: Angle,
-    /// How far it turns clockwise; negative where it turns the other way.
+    /// Turn from start to end, clockwise; negative where it turns the other way.
     pub sweep: Angle,
 }
 

@@ -1,4 +1,4 @@
-//! What cannot be built, and the nearest values that can.
+//! Errors of patterns that cannot be built, with the nearest values that can.
 //!
 //! Every message names the rule in a woodworker's words; the fields carry the same facts, for a caller that
 //! wants to say them in another unit or to offer them as one click.
@@ -48,23 +48,23 @@ pub enum Error {
     /// The number of players is out of range.
     #[error("a board is laid out for 1 to 24 players: {players} were asked for, {nearest}")]
     Players {
-        /// What was asked for.
+        /// Players asked for.
         players: u32,
-        /// What would work.
+        /// The nearest counts that work.
         nearest: Nearest,
     },
     /// The number of track spaces of a player is out of range.
     #[error("each player has 1 to 400 track spaces: {spaces} were asked for, {nearest}")]
     Spaces {
-        /// What was asked for.
+        /// Spaces asked for.
         spaces: u32,
-        /// What would work.
+        /// The nearest counts that work.
         nearest: Nearest,
     },
     /// A pitch that is not a sensible length.
     #[error("{}", self.said(&mm))]
     Pitch {
-        /// What was asked for, in mm.
+        /// Pitch asked for, in mm.
         pitch: f64,
         /// The nearest pitch that would work, in mm.
         nearest: f64,
@@ -76,7 +76,7 @@ pub enum Error {
     FewPlayers {
         /// The pattern, in words.
         pattern: &'static str,
-        /// What was asked for.
+        /// Players asked for.
         players: u32,
         /// The fewest that would work.
         least: u32,
@@ -96,7 +96,7 @@ pub enum Error {
     /// The lobes are too deep, or their depth is negative or not a number.
     #[error("lobes are 0 to 0.35 deep: {depth} was asked for, {nearest} would work")]
     LobeDepth {
-        /// What was asked for.
+        /// Depth asked for.
         depth: f64,
         /// The nearest depth that would work.
         nearest: f64,
@@ -106,17 +106,17 @@ pub enum Error {
     OddSpaces {
         /// The pattern, in words.
         pattern: &'static str,
-        /// What was asked for.
+        /// Spaces asked for.
         spaces: u32,
-        /// What would work.
+        /// The nearest counts that work.
         nearest: Nearest,
     },
     /// The arms' width is even, under 3 or out of range.
     #[error("arms are an odd number of holes wide, 3 to 399: {across} was asked for, {nearest}")]
     ArmWidth {
-        /// What was asked for.
+        /// Width asked for, in holes.
         across: u32,
-        /// What would work.
+        /// The nearest widths that work.
         nearest: Nearest,
     },
     /// There are too few spaces to go around the end of an arm.
@@ -126,7 +126,7 @@ pub enum Error {
     ShortArms {
         /// The width of the arms in holes.
         across: u32,
-        /// What was asked for.
+        /// Spaces asked for.
         spaces: u32,
         /// The fewest spaces that would work.
         least: u32,
@@ -136,7 +136,7 @@ pub enum Error {
     ManyHoles {
         /// The lane or the pocket, in words.
         what: &'static str,
-        /// What was asked for.
+        /// Holes asked for.
         holes: u32,
     },
     /// The home lane would reach or pass the center.
@@ -146,9 +146,9 @@ pub enum Error {
         holes: u32,
         /// The most home holes that fit.
         most: u32,
-        /// How far out the turn-in space lies, in mm.
+        /// Distance of the turn-in space from the center, in mm.
         turn_in: f64,
-        /// How far out the turn-in space would have to lie, in mm; it must be farther than this.
+        /// Distance from the center that the turn-in space must exceed, in mm.
         needed: f64,
         /// The pitch at which the last hole would meet the center, in mm; it must be less than this.
         pitch_under: f64,
@@ -158,7 +158,7 @@ pub enum Error {
     TightArc {
         /// The holes of the pocket.
         holes: u32,
-        /// What was asked for, in mm.
+        /// Radius asked for, in mm.
         radius: f64,
         /// The least radius that would work, in mm.
         least: f64,
@@ -171,7 +171,7 @@ pub enum Error {
     NotPositive {
         /// The length, in words.
         what: &'static str,
-        /// What was asked for, in mm.
+        /// Value asked for, in mm.
         value: f64,
     },
     /// A number that must be finite is not.
@@ -179,13 +179,13 @@ pub enum Error {
     NotFinite {
         /// The number, in words.
         what: &'static str,
-        /// What was asked for.
+        /// Value asked for.
         value: f64,
     },
     /// Sheets that overlap by as much as they print never get anywhere.
     #[error("{}", self.said(&mm))]
     Overlap {
-        /// What was asked for, in mm.
+        /// Overlap asked for, in mm.
         overlap: f64,
         /// The printable length, in mm.
         printable: f64,
@@ -193,7 +193,7 @@ pub enum Error {
     /// So many sheets that something is mistyped.
     #[error("{}", self.said(&mm))]
     ManySheets {
-        /// What was asked for, in mm.
+        /// Length asked for, in mm.
         length: f64,
         /// The longest template that would work, in mm.
         longest: f64,

@@ -1,4 +1,4 @@
-//! How large a pattern comes out: each grows in proportion to its pitch.
+//! Sizes of patterns: each grows in proportion to its pitch.
 //!
 //! So a board diameter, a rim margin or a piece size is solved by one division, exactly: the pitch that puts the
 //! outermost spaces at a wanted distance is that distance over [`reach`].

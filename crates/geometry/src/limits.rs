@@ -5,17 +5,17 @@ use core::ops::RangeInclusive;
 use crate::Error;
 use crate::error::Nearest;
 
-/// How many players a board may have.
+/// Numbers of players that a board may have.
 pub const PLAYERS: RangeInclusive<u32> = 1..=24;
-/// How many track spaces each player may have.
+/// Numbers of track spaces that each player may have.
 pub const SPACES: RangeInclusive<u32> = 1..=400;
 /// The most holes of one home lane or one start pocket.
 pub const MOST_HOLES: u32 = 60;
 /// The pitches that are accepted, in mm.
 pub const PITCH: RangeInclusive<f64> = 0.1..=1000.0;
-/// How deep lobes may be; deeper ones have valleys too narrow to walk in equal chords.
+/// Depths that lobes may have; deeper ones have valleys too narrow to walk in equal chords.
 pub const LOBE_DEPTH: RangeInclusive<f64> = 0.0..=0.35;
-/// How many holes wide arms may be; only odd widths have a middle column for the home lane.
+/// Widths of arms, in holes; only odd ones have a middle column for the home lane.
 pub const ARM_WIDTH: RangeInclusive<u32> = 3..=399;
 
 /// Checks players, spaces and pitch against their ranges.

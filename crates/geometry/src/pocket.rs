@@ -3,7 +3,7 @@
 use crate::limits::{check_finite, check_holes, check_pitch};
 use crate::{Angle, Error, Point, Vec2, point_at, ring_radius};
 
-/// How the holes of a start pocket lie.
+/// The arrangement of the holes in a start pocket.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum PocketShape {
     /// In a straight row along u, numbered toward the clockwise side.

@@ -28,7 +28,7 @@ impl From<Circle> for RoundRect {
     }
 }
 
-/// What rounding may take, mm.
+/// Slack for rounding, mm.
 const HAIR: f64 = 1e-9;
 
 impl RoundRect {
@@ -108,7 +108,7 @@ impl RoundRect {
         })
     }
 
-    /// How far it reaches to either side at a height above its middle, mm; none above it.
+    /// Half of its width at a height above its middle, mm; none above it.
     pub fn half_chord(&self, height: f64) -> Option<f64> {
         let [half, straight] = self.half;
         let over = (height.abs() - straight).max(0.0);
@@ -154,7 +154,7 @@ fn in_disc(from: Vec2, along: Vec2, radius: f64) -> Option<(f64, f64)> {
     (square > 0.0).then_some((middle - half, middle + half))
 }
 
-/// What goes straight up and down with one outline between two depths, mm below the top face.
+/// An upright body of one outline between two depths, mm below the top face.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Prism {
     /// Its outline, seen from above.

@@ -270,7 +270,7 @@ fn clearance_is_signed() {
     assert_near!(at(10.0, 90.0), -5.0, 1e-12);
 }
 
-/// How far a point is from edges and flaws, measured in the plainest way and with another test for inside.
+/// Distance of a point from edges and flaws, measured in the plainest way and with another test for inside.
 fn plain_clearance(outline: &[Point], areas: &[Vec<Point>], knots: &[Circle], point: Point) -> f64 {
     let signed = |corners: &[Point]| {
         let count = corners.len();

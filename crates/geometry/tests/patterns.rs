@@ -23,7 +23,7 @@ fn boards() -> impl Strategy<Value = (Pattern, u32, u32)> {
     })
 }
 
-/// What a chord may be off by: 1e-9 mm on any board that fits a room, and what rounding leaves on a larger one.
+/// The error that a chord may have: 1e-9 mm on any board that fits a room, and what rounding leaves on a larger one.
 fn tolerance(places: &[Point]) -> f64 {
     let size = places
         .iter()

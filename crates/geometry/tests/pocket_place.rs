@@ -9,7 +9,7 @@ use geometry::{
 use proptest::prelude::*;
 use testkit::assert_near;
 
-/// What two equally good webs may differ by, in mm.
+/// The most that two equally good webs differ by, in mm.
 const TIE: f64 = 1e-6;
 
 const SHAPES: [PocketShape; 4] = [

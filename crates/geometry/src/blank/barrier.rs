@@ -1,4 +1,4 @@
-//! What a disc has to keep clear of: the straight edges of areas, and round knots.
+//! Barriers that a disc has to keep clear of: the straight edges of areas, and round knots.
 //!
 //! The distance to an edge, its ends included, and that to a round knot are convex: between two places they are
 //! never larger than at the larger of the two. The searches rest on that.
@@ -38,7 +38,7 @@ pub(super) struct Round {
 /// Where a barrier is nearest to a place.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Contact {
-    /// How far it is, in mm; negative within a round knot.
+    /// Distance to the barrier, in mm; negative within a round knot.
     pub(super) distance: f64,
     /// The unit vector along which that grows fastest.
     pub(super) away: Vec2,
@@ -220,7 +220,7 @@ impl<'a> Barriers<'a> {
             .is_some_and(|area| area.forbids(place))
     }
 
-    /// How far a place is from the nearest barrier; outside the blank or within a flaw, minus how far it is to the
+    /// Distance from a place to the nearest barrier, in mm; outside the blank or within a flaw, minus the distance to the
     /// edge that leads out of the deepest trouble.
     pub(super) fn clearance(&self, place: Point) -> f64 {
         let mut to_walls = vec![f64::INFINITY; self.areas.len()];
@@ -247,7 +247,7 @@ impl<'a> Barriers<'a> {
         clear
     }
 
-    /// What a circle touches to within `slack`, each feature once and in order.
+    /// The features that a circle touches to within `slack`, each once and in order.
     pub(super) fn touched(&self, center: Point, radius: f64, slack: f64) -> Vec<Feature> {
         let mut features: Vec<Feature> = self
             .list

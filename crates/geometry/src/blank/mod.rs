@@ -27,7 +27,7 @@ pub enum Flaw {
     Area(Outline),
 }
 
-/// What the largest disc touches. Flaws are named by their index in the list; edges and corners by theirs in
+/// A feature that the largest disc touches. Flaws are named by their index in the list; edges and corners by theirs in
 /// [`Outline::corners`], edge `k` running from corner `k` to the next.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Feature {
@@ -58,7 +58,7 @@ pub enum Feature {
 pub struct Disc {
     /// Where it lies, and how large it is, in mm.
     pub circle: Circle,
-    /// What keeps it from being larger: all it touches to within 1e-7 mm, in order and each once.
+    /// The features that keep it from being larger: all it touches to within 1e-7 mm, in order and each once.
     pub touches: Vec<Feature>,
 }
 
@@ -106,7 +106,7 @@ pub fn largest_disc(
     }))
 }
 
-/// How far it is from a point to the nearest edge or flaw, in mm: the radius of the largest disc around it. It is
+/// Distance from a point to the nearest edge or flaw, in mm: the radius of the largest disc around it. It is
 /// negative outside the blank and within a flaw, by how far it is to the edge that leads out.
 ///
 /// ```
@@ -123,5 +123,5 @@ pub fn clearance(outline: &Outline, flaws: &[Flaw], point: Point) -> f64 {
     Barriers::new(outline, flaws).clearance(point)
 }
 
-/// What a disc comes this near to, in mm, it touches.
+/// A disc touches whatever is nearer than this, in mm.
 const TOUCH: f64 = 1e-7;

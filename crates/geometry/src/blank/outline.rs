@@ -1,6 +1,6 @@
 //! The outline of a sawn blank: a polygon that neither crosses nor touches itself.
 //!
-//! What is measured off a board and typed in has repeated corners, goes either way around, and is sometimes
+//! An outline that is measured off a board and typed in has repeated corners, goes either way around, and is sometimes
 //! mistyped; all that is settled here once, so that nothing else has to doubt it.
 
 use super::crossing::{crossing, in_sweep_order, side};
@@ -9,7 +9,7 @@ use crate::Point;
 /// The most corners of an [`Outline`].
 pub const MOST_CORNERS: usize = 10_000;
 
-/// How far a corner of an [`Outline`] may lie from the origin to the side or up and down, in mm.
+/// The farthest that a corner of an [`Outline`] may lie from the origin to the side or up and down, in mm.
 pub const FARTHEST_CORNER: f64 = 20_000.0;
 
 /// A simple polygon, counter-clockwise: the edge of a blank, or of a part of it to stay clear of.
@@ -115,7 +115,7 @@ pub enum OutlineError {
     /// Fewer than three corners, repeated ones counted once.
     #[error("an outline needs at least 3 different corners: {corners} were given, 3 would work")]
     FewCorners {
-        /// How many were given.
+        /// Number of corners given.
         corners: usize,
     },
     /// Too many corners.
@@ -123,7 +123,7 @@ pub enum OutlineError {
         "an outline has at most {MOST_CORNERS} corners: {corners} were given, {MOST_CORNERS} would work"
     )]
     ManyCorners {
-        /// How many were given.
+        /// Number of corners given.
         corners: usize,
     },
     /// A corner that is not a place.

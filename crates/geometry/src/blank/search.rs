@@ -75,7 +75,7 @@ fn bounds(corners: &[Point]) -> (Point, Point) {
     })
 }
 
-/// What matters within a box.
+/// Barriers and areas that matter within a box.
 #[derive(Clone)]
 struct Known {
     /// The barriers that may be the nearest to some place in it.
@@ -152,7 +152,7 @@ impl Search<'_> {
         distances
     }
 
-    /// What the clearance does not exceed anywhere in a box.
+    /// The upper bound of the clearance within a box, in mm.
     fn bound(&self, distances: &[(f64, u32)], center: Point, half: Vec2) -> f64 {
         let corners = [
             center - half,
@@ -187,7 +187,7 @@ impl Search<'_> {
         bound
     }
 
-    /// What matters within a box that is part of one of which `known` is known; none where an area forbids all of it.
+    /// The barriers and areas that matter within a part of the box of `known`; none where an area forbids all of it.
     fn narrow(
         &self,
         distances: &[(f64, u32)],

@@ -18,7 +18,7 @@ const EVEN: f64 = 1e-10;
 /// of a blank's length loses less than [`TIGHT`].
 const PARALLEL: f64 = 1e-13;
 
-/// How far off a barrier may be, in mm, and still be touched.
+/// The farthest that a barrier may be, in mm, and still be touched.
 const TIGHT: f64 = 1e-9;
 
 /// So many contacts are looked through for two that are parallel; a disc held by more cannot slide.

@@ -63,7 +63,7 @@ pub fn best_half(
     })
 }
 
-/// How near to the largest half disc the search comes, as a share of the blank's longer side.
+/// Precision of the search for the largest half disc, as a share of the blank's longer side.
 const WITHIN: f64 = 5e-5;
 
 /// The blank as it is searched: with the wood above the seam, turned over where the seam is to be above.

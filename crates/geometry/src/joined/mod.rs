@@ -1,4 +1,4 @@
-//! What joining makes of a blank that is too narrow for a board: bookmatched halves, and strips side by side.
+//! Boards from a blank that is too narrow for one piece: bookmatched halves, and strips side by side.
 //!
 //! Seams run along x, the direction of the grain.
 
@@ -50,7 +50,7 @@ struct Rows {
     edges: Vec<Vec<usize>>,
 }
 
-/// How many rows: enough for outlines of ten thousand corners, little for those of four.
+/// Number of rows: enough for outlines of ten thousand corners, little for those of four.
 const ROWS: usize = 256;
 
 impl Rows {

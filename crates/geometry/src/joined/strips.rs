@@ -6,7 +6,7 @@
 use super::{Wood, between, extent};
 use crate::{Flaw, Outline, Point};
 
-/// What one strip of a round board needs.
+/// One strip of a round board: its place, width and length.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Strip {
     /// Along the grain, mm.

@@ -49,7 +49,7 @@ fn steps(across: u32, spaces: u32) -> Result<(u32, u32), Error> {
     Ok((half, (spaces - 2 * half) / 2))
 }
 
-/// How far out the inner corner lies, in pitches.
+/// Distance of the inner corner from the center, in pitches.
 fn corner(half: u32, players: u32) -> f64 {
     // Two arms lie in line: their shared corner is level with the pin, exactly.
     if players == 2 {

@@ -67,7 +67,7 @@ struct HalfLobe {
     chord: f64,
 }
 
-/// How the end of a walk misses what it must meet: positive when the chord is too long.
+/// The error at the end of a walk: positive when the chord is too long.
 struct Miss {
     by: f64,
     slope: f64,
@@ -149,7 +149,7 @@ impl Curve {
         walk.clear();
         let mut here = self.spot(0.0);
         walk.push(here);
-        // How the bearing of `here` grows with the chord.
+        // Growth of the bearing of `here` with the chord.
         let mut growth = 0.0;
         let mut stride = chord / (1.0 + self.depth);
         for left in (0..spaces / 2).rev() {

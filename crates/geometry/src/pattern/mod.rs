@@ -19,14 +19,14 @@ pub enum Pattern {
     Ring,
     /// A circle swelled by a lobe a player: radius `R (1 + depth cos N b)` at a bearing b from an axis.
     Lobes {
-        /// How much the lobes swell, as a part of the mean radius; 0 is the ring, 0.35 the most.
+        /// Swell of the lobes, as a part of the mean radius; 0 is the ring, 0.35 the most.
         depth: f64,
     },
     /// A regular polygon with a side a player and its corners midway between the axes.
     Polygon,
     /// Arms with parallel sides, one a player, along the axes.
     Arms {
-        /// How many holes wide an arm is: odd, 3 or more.
+        /// Width of an arm in holes: odd, 3 or more.
         across: u32,
     },
 }
@@ -99,7 +99,7 @@ pub fn home_lane(turn_in_v: f64, holes: u32, pitch: f64) -> Result<Vec<Point>, E
         .collect())
 }
 
-/// How near the center a hole counts as on it, in pitches.
+/// A hole this near the center, in pitches, counts as on it.
 const FUZZ: f64 = 1e-9;
 
 #[cfg(test)]

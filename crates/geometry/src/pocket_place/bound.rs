@@ -1,4 +1,4 @@
-//! What the smallest of several lines over a box can reach.
+//! The most that the smallest of several lines reaches over a box.
 //!
 //! For any weights that sum to 1, the smallest line is nowhere above the weighted mean of all; and a mean line is
 //! at most its middle value plus the length of its slope times the reach of the box. The weights that make this
@@ -14,7 +14,7 @@ pub(super) struct Line {
     pub(super) slope: Vec2,
 }
 
-/// What no point of the box exceeds, and the point where the mean line comes to it, in half widths.
+/// An upper bound over the box, and the point where the mean line comes to it, in half widths.
 pub(super) struct Top {
     pub(super) bound: f64,
     pub(super) point: Vec2,

@@ -27,7 +27,7 @@ pub(super) struct Field<'a> {
     turns: Vec<Turn>,
 }
 
-/// How the holes lie about the middle.
+/// Arrangement of the holes about the middle.
 enum Holes {
     /// From the middle to each hole, the same at every place.
     Kept(Vec<Vec2>),
@@ -40,7 +40,7 @@ enum Holes {
 pub(super) struct Turn {
     sin: f64,
     cos: f64,
-    /// How far the pockets' distance can change for each mm that both move.
+    /// The most that the pockets' distance changes for each mm that both move.
     stretch: f64,
 }
 
@@ -63,14 +63,14 @@ pub(super) struct Spot {
 /// From something to a hole; from the pin, for the rim.
 struct Arm {
     spot: Spot,
-    /// What of the arm is no wood; for the rim, how long it may be.
+    /// Part of the arm that is no wood, in mm; for the rim, its greatest length.
     radii: f64,
     step: f64,
     bend: f64,
     to_rim: bool,
 }
 
-/// How far holes move within a box, in all and from the linear part; then the same for the radius alone.
+/// Movement of the holes within a box, in all and from the linear part; then the same for the radius alone.
 pub(super) struct Give {
     step: f64,
     bend: f64,
@@ -161,7 +161,7 @@ impl<'a> Field<'a> {
         }
     }
 
-    /// How far the holes move within a region.
+    /// The movement of the holes within a region.
     pub(super) fn give(&self, region: &Region) -> Give {
         let (turned, out) = (region.bearings.half(), region.radii.half());
         let (low, middle, high) = (region.radii.low, region.radii.middle(), region.radii.high);
@@ -201,7 +201,7 @@ impl<'a> Field<'a> {
         2.0 * half_step(self.search.pitch, radius).as_radians()
     }
 
-    /// How far the first hole from the middle slides along the circle for each mm of radius.
+    /// Slide of the first hole from the middle along the circle, for each mm of radius.
     fn arc_slide(&self, radius: f64) -> f64 {
         if self.search.holes == 1 {
             return 0.0;
@@ -251,7 +251,7 @@ impl<'a> Field<'a> {
         }
     }
 
-    /// What a web is measured along; inlined, since most callers use but a part of it.
+    /// The line that a web is measured along; inlined, since most callers use but a part of it.
     #[inline]
     fn arm(&self, term: Term, spots: &[Spot], give: &Give) -> Arm {
         let spot = |hole: u32| spots.get(hole as usize).copied().unwrap_or_default();

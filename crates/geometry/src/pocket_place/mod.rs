@@ -16,12 +16,12 @@ use crate::{Angle, Circle, Error, PocketShape};
 use field::Field;
 use search::{Range, Search};
 
-/// What is known of a start pocket whose place is looked for.
+/// The known facts of a start pocket whose place is looked for.
 #[derive(Debug, Clone, Copy)]
 pub struct PocketSearch<'a> {
-    /// How its holes lie.
+    /// The arrangement of its holes.
     pub shape: PocketShape,
-    /// How many they are.
+    /// The number of its holes.
     pub holes: u32,
     /// Straight distance between neighbors, mm.
     pub pitch: f64,
@@ -128,7 +128,7 @@ fn is_mirror_image(search: &PocketSearch<'_>) -> bool {
     })
 }
 
-/// How far a bore may lie from another's mirror image, in mm: far less than what counts as a tie.
+/// The farthest that a bore may lie from another's mirror image, in mm: far less than a tie.
 const IMAGE: f64 = 1e-8;
 
 fn check(search: &PocketSearch<'_>) -> Result<(), Error> {

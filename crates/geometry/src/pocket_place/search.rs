@@ -48,10 +48,10 @@ struct Open {
     number: usize,
 }
 
-/// What the mirror side must have more, in mm, to be preferred.
+/// The lead that the mirror side must have to be preferred, in mm.
 const TIE: f64 = 9e-7;
 
-/// What may be missing from the best web, in mm; with [`TIE`] it makes the promised 1e-6.
+/// The most that the result may fall short of the best web, in mm; with [`TIE`] it makes the promised 1e-6.
 const SLACK: f64 = 1e-7;
 
 /// Regions looked into before the search rests content with the best place found. No board comes near it.
@@ -222,7 +222,7 @@ impl Region {
         self.bearings.half() == 0.0 && self.radii.half() == 0.0
     }
 
-    /// How far the region reaches from its middle, in half widths: to its corners, or to the ends of a line.
+    /// The distance from the middle of the region, in half widths, to its corners or to the ends of a line.
     fn reach(&self) -> f64 {
         if self.bearings.half() == 0.0 || self.radii.half() == 0.0 {
             1.0

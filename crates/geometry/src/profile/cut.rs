@@ -6,7 +6,7 @@ use super::piece::reach;
 use super::{Piece, Profile};
 use crate::Angle;
 
-/// How often a curve is halved at most.
+/// The most times that a curve is halved.
 const HALVINGS: u32 = 12;
 
 impl Profile {

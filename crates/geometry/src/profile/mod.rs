@@ -1,4 +1,4 @@
-//! What is round about an upright axis, told by half of its section.
+//! Profiles: shapes round about an upright axis, told by half of their section.
 //!
 //! # Frame
 //!

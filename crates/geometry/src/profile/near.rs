@@ -1,4 +1,4 @@
-//! How far it is from a profile to something upright beside it or under it.
+//! Distances from a profile to something upright beside it or under it.
 
 use kurbo::Circle;
 
@@ -6,7 +6,7 @@ use super::{Piece, Profile};
 
 /// Something upright as it is seen from an axis; lengths in mm.
 ///
-/// What goes straight up and down is nearest to something round where its plan is nearest to the axis: the distance of
+/// An upright shape is nearest to a round one where its plan is nearest to the axis: the distance of
 /// the two in space is one in the half-plane of radius and depth.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Upright {

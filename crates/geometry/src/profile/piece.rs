@@ -37,7 +37,7 @@ impl Piece {
         }
     }
 
-    /// What lies within the outer half of a circle in the half-plane, its center at (radius, depth): a part of a ball
+    /// The part within the outer half of a circle in the half-plane, its center at (radius, depth): a part of a ball
     /// where the center is on the axis, of a roundover where it is beside it. Both depths are the circle's own.
     pub fn round(circle: Circle, top: f64, bottom: f64) -> Self {
         Self {
@@ -152,14 +152,14 @@ impl Piece {
     }
 }
 
-/// How far a circle reaches from the axis at a depth.
+/// Distance of a circle's outer half from the axis at a depth, in mm.
 fn outer(circle: Circle, depth: f64) -> f64 {
     let down = depth - circle.center.y;
     let square = (circle.radius - down) * (circle.radius + down);
     (circle.center.x + libm::sqrt(square.max(0.0))).max(0.0)
 }
 
-/// How far above and below its center a circle is at least so wide, from the axis.
+/// The height above and below its center to which a circle is at least so wide, from the axis, in mm.
 pub(super) fn reach(circle: Circle, radius: f64) -> f64 {
     let short = (radius - circle.center.x).max(0.0);
     libm::sqrt((circle.radius * circle.radius - short * short).max(0.0))

@@ -1,4 +1,4 @@
-//! How a ball rests in what a profile is of, let down along its axis.
+//! The rest of a ball that is let down along the axis of a profile.
 
 use super::{Piece, Profile};
 
@@ -7,11 +7,11 @@ use super::{Piece, Profile};
 pub struct Rest {
     /// Depth of its lowest place.
     pub lowest: f64,
-    /// What it rests on.
+    /// The part of the profile it rests on.
     pub on: RestsOn,
 }
 
-/// What a ball rests on.
+/// The part of a profile that a ball rests on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RestsOn {
     /// The edge of the mouth.

@@ -46,7 +46,7 @@ fn cones_are_as_large_as_the_formula_says() {
     assert_near!(cone(6.0, 0.0, 5.0).volume(), 60.0 * PI, 1e-9);
 }
 
-/// What a roundover takes off the edge of a disc: the corner outside a quarter circle, (1 - π/4) r², carried round its
+/// A roundover takes this off the edge of a disc: the corner outside a quarter circle, (1 - π/4) r², carried round its
 /// centroid, which is (10 - 3π) / (12 - 3π) r inside the edge (Pappus's theorem).
 #[test]
 fn a_roundover_takes_the_corner_carried_round() {

@@ -10,7 +10,7 @@ pub struct Curve {
     pub hole: usize,
     /// The index of the seam.
     pub seam: usize,
-    /// How fast the gap can change, in mm a radian: the hole's distance from the center pin.
+    /// The fastest that the gap can change, in mm a radian: the hole's distance from the center pin.
     pub rate: f64,
     wave: Vec2,
     offset: f64,

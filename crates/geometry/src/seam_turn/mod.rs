@@ -16,11 +16,11 @@ use curve::Curve;
 pub struct Seam {
     /// The bearing of the line from the center pin that meets the seam square.
     pub normal: Angle,
-    /// How far along that line the seam lies, in mm; negative is to the other side of the center pin.
+    /// Place of the seam along that line, in mm; negative is to the other side of the center pin.
     pub offset: f64,
 }
 
-/// What of a bore is to stay clear of the seams.
+/// The part of a bore that is to stay clear of the seams.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Measure {
     /// Its center.
@@ -43,7 +43,7 @@ pub struct NearSeam {
 /// The turn that keeps the bores farthest from the seams.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SeamTurn {
-    /// How far the pattern is turned, clockwise.
+    /// Turn of the pattern, clockwise.
     pub turn: Angle,
     /// The bore that is nearest any seam then.
     pub gap: NearSeam,
@@ -133,7 +133,7 @@ pub fn turn_curve(
         .collect()
 }
 
-/// What is farther off lies on no board, in mm.
+/// Places farther off than this lie on no board, in mm.
 const FAR: f64 = 1e6;
 
 /// The turn after which the holes lie as before; holes that repeat no times are taken to repeat once.

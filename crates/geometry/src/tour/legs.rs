@@ -1,4 +1,4 @@
-//! How far it is from place to place, for a way that comes back and one that does not.
+//! Lengths of the legs from place to place, for a way that comes back and one that does not.
 
 use crate::Point;
 
@@ -36,7 +36,7 @@ impl Legs for Round {
 /// the start that the two are never parted. The closed route through all goes home by way of it at no cost.
 pub(super) struct OneWay {
     points: Vec<Point>,
-    /// What it is worth to come home by way of the last place.
+    /// The worth of coming home by way of the last place.
     bond: f64,
 }
 

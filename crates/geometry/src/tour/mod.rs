@@ -30,10 +30,10 @@ pub struct Tour {
     pub length: f64,
 }
 
-/// How long to look for a shorter way: a number of jolts, so that the result does not hang on the machine's speed.
+/// The effort of looking for a shorter way: a number of jolts, so that the result does not hang on the machine's speed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct TourBudget {
-    /// How many times the route is jolted and shortened again. None is a route that no exchange of three legs
+    /// Number of times the route is jolted and shortened again. None is a route that no exchange of three legs
     /// between near places shortens.
     pub jolts: u32,
 }

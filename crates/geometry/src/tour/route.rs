@@ -10,7 +10,7 @@ pub(super) struct Route {
     spots: Vec<u32>,
     /// Whether the array is read from its end.
     backward: bool,
-    /// What was turned since the last [`keep`](Self::keep).
+    /// The turns made since the last [`keep`](Self::keep).
     turns: Vec<Turn>,
 }
 
@@ -57,7 +57,7 @@ impl Route {
         self.at_step(self.spot(place), 1)
     }
 
-    /// How many steps it is to a place, on from a spot.
+    /// Number of steps to a place, on from a spot.
     pub(super) fn steps(&self, start: u32, place: u32) -> u32 {
         let (start, spot) = (start, self.spot(place));
         let (from, to) = if self.backward {

@@ -38,7 +38,7 @@ pub(super) fn search(legs: &impl Legs, jolts: u32, cancel: &dyn Fn() -> bool) ->
 /// The most holes in each of three pieces that a jolt moves. More take longer to mend, fewer get less far.
 const PIECE: u32 = 12;
 
-/// How much longer a route may get by a jolt and be kept, on the average at first: so many of its mean legs.
+/// Lengthening by a jolt that is kept on the average at first, in mean legs of the route.
 const HEAT: f64 = 1.6;
 
 /// With fewer jolts a place than this, there is less time to cool, and it begins cooler.

@@ -18,7 +18,7 @@ pub(super) struct Shorten<'a, L> {
     waiting: VecDeque<u32>,
     /// Whether each place waits.
     waits: Vec<bool>,
-    /// What is gained must be more, or rounding could go round in circles.
+    /// The least gain that counts, so that rounding cannot go round in circles.
     least: f64,
 }
 
@@ -29,7 +29,7 @@ struct Exchange {
     kind: Kind,
 }
 
-/// What becomes of the way that was a, b ... and ended at a again.
+/// The rearrangement of the way that was a, b ... and ended at a again.
 #[derive(Clone, Copy)]
 enum Kind {
     /// b to d is turned around; e and f are c and d again.
@@ -49,7 +49,7 @@ struct Begun {
     c: u32,
     /// The spot of b.
     start: u32,
-    /// How many steps c is on from b.
+    /// Number of steps from b on to c.
     steps: u32,
     gain: f64,
 }

@@ -9,7 +9,7 @@ pub(super) struct Stop {
     pub(super) indices: Vec<usize>,
 }
 
-/// What is larger has no place on a board, and its square may overflow.
+/// Larger numbers have no place on a board, and their squares may overflow.
 const HUGE: f64 = 1e100;
 
 /// The curve goes through so many cells along each side, a power of two.
@@ -67,7 +67,7 @@ impl Square {
         }
     }
 
-    /// How many cells of the Hilbert curve come before a point's.
+    /// Number of cells of the Hilbert curve before a point's.
     fn along_curve(&self, point: Point) -> u64 {
         let cell = |offset: f64| (offset / self.side * f64::from(CELLS - 1)) as u32;
         let (mut x, mut y) = (cell(point.x - self.left), cell(point.y - self.bottom));

@@ -88,7 +88,7 @@ impl Grid {
         Some(webs)
     }
 
-    /// How many cells around hold every disc whose web may be under the limit.
+    /// Number of cells around that hold every disc whose web may be under the limit.
     fn around(&self, limit: f64) -> Option<usize> {
         let around = ((limit + self.widest) / (self.side * (1.0 - 1e-9))).ceil();
         // Not a number, too, is left to the tree.

@@ -122,7 +122,7 @@ const FEW: usize = 24;
 /// Relative slack of a comparison of squares.
 const SLACK: f64 = 1e-12;
 
-/// What is larger has no place on a board, and its square may overflow.
+/// Larger numbers have no place on a board, and their squares may overflow.
 const HUGE: f64 = 1e100;
 
 fn discs(circles: &[Circle]) -> Vec<Disc> {
