@@ -1,10 +1,10 @@
-//! What the board stands on: a turntable or feet.
+//! The base of the board: a turntable or feet.
 
 use serde::{Deserialize, Serialize};
 
 use crate::serial::auto_or_number;
 
-/// What the board stands on, its middle under the center pin.
+/// The base, its middle under the center pin.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Base {
@@ -16,7 +16,7 @@ pub struct Base {
     /// The load that a turntable is rated for; none: not known, or no turntable.
     #[serde(rename = "rating_kg", default)]
     pub rating: Option<f64>,
-    /// What may be put on the board beside the pieces.
+    /// Load that may be put on the board beside the pieces.
     #[serde(rename = "load_kg", default)]
     pub load: f64,
     /// The board on a scale, without base and pieces; none: by its wood.
@@ -36,7 +36,7 @@ pub enum Footing {
     },
     /// On feet at equal steps round a circle.
     Feet {
-        /// How many.
+        /// Number of feet.
         count: u32,
         /// Diameter of the circle through their middles.
         #[serde(rename = "circle_mm")]

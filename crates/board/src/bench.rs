@@ -11,7 +11,7 @@ pub struct Recess {
     /// Its middle from the center pin, seen from the top face.
     #[serde(rename = "at_mm")]
     pub at: [f64; 2],
-    /// How deep it is, from the underside.
+    /// Depth, from the underside.
     #[serde(rename = "depth_mm")]
     pub depth: f64,
     /// Thickness of its lid, flush with the underside; 0 for none.
@@ -19,28 +19,28 @@ pub struct Recess {
     pub lid: f64,
     /// Pieces to store beside those that fill the start pockets.
     pub spare: u32,
-    /// How the lid is fitted.
+    /// The fit of the lid.
     #[serde(default)]
     pub lid_fit: LidFit,
 }
 
-/// How the lid of a recess is fitted; it lies in a ledge or groove as deep as it is thick.
+/// The fit of a recess's lid, which lies in a ledge or groove as deep as it is thick.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct LidFit {
-    /// What holds it.
+    /// The way it is held.
     pub hold: LidHold,
-    /// How far ledge or groove reach beyond the outline of the recess, at the underside.
+    /// Width of the ledge or groove beyond the outline of the recess, at the underside.
     #[serde(rename = "overlap_mm")]
     pub overlap: f64,
     /// By how much the lid is narrower than its place when it is made.
     #[serde(rename = "clearance_mm")]
     pub clearance: f64,
-    /// What its grain does.
+    /// The direction of its grain.
     pub grain: LidGrain,
 }
 
-/// What holds the lid of a recess.
+/// The way the lid of a recess is held.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "kebab-case", deny_unknown_fields)]
 pub enum LidHold {
@@ -48,7 +48,7 @@ pub enum LidHold {
     LiesIn,
     /// It slides along the grain in a dovetailed groove that is open at the edge of the board.
     Slides {
-        /// How far the sides of the groove lean from upright: half the included angle of the bit.
+        /// Lean of the groove's sides from upright: half the included angle of the bit.
         #[serde(rename = "angle_deg")]
         angle: f64,
         /// The edge at which the groove is open.
@@ -79,7 +79,7 @@ impl Toward {
     }
 }
 
-/// What the grain of a lid does; where it is no plywood, it is of the board's wood.
+/// The grain of a lid; where it is no plywood, it is of the board's wood.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum LidGrain {
@@ -131,7 +131,7 @@ pub enum RecessShape {
 }
 
 impl RecessShape {
-    /// How long it is from left to right, and how wide, mm.
+    /// Length from left to right, and width, mm.
     ///
     /// ```
     /// use board::RecessShape;
@@ -164,9 +164,9 @@ impl RecessShape {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Coat {
-    /// What it is of.
+    /// The finish it is of.
     pub kind: CoatKind,
-    /// How long it dries before the next coat.
+    /// Drying time before the next coat.
     #[serde(rename = "dries_h")]
     pub dries: f64,
 }

@@ -13,11 +13,11 @@ use crate::{
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Board {
-    /// What the maker calls the board.
+    /// The maker's name for the board.
     pub title: String,
     /// The unit in which lengths are shown.
     pub units: Units,
-    /// How many play.
+    /// Number of players.
     pub players: u32,
     /// The shape of the track.
     #[serde(with = "PatternText")]
@@ -36,21 +36,21 @@ pub struct Board {
     pub rotation: f64,
     /// Shape and place of the start pockets.
     pub pocket: Pocket,
-    /// What is at the center pin.
+    /// The hole at the center pin.
     pub center: Center,
     /// The bores, by role.
     pub bores: Bores,
     /// V-grooves in the top face; none: not planned.
     #[serde(default)]
     pub grooves: Option<Grooves>,
-    /// What is played with.
+    /// The pieces of the game.
     pub piece: Piece,
     /// The finished board.
     pub blank: Blank,
     /// The wood it is made of.
     #[serde(default)]
     pub stock: Stock,
-    /// How that wood is joined.
+    /// The joints of that wood.
     #[serde(default)]
     pub panel: Panel,
     /// Screws in the underside.
@@ -59,7 +59,7 @@ pub struct Board {
     /// Its species, and the air it will live in; none: not considered.
     #[serde(default)]
     pub wood: Option<Wood>,
-    /// What the board stands on; none: not planned.
+    /// The base under the board; none: not planned.
     #[serde(default)]
     pub base: Option<Base>,
     /// Storage in the underside; none: not planned.
@@ -73,11 +73,11 @@ pub struct Board {
     pub finish: Vec<Coat>,
     /// The jig the circle is cut on.
     pub jig: CircleJig,
-    /// What the checks hold the board against.
+    /// The limits that the checks hold the board against.
     pub limits: Limits,
-    /// How the drilling template is drawn and printed.
+    /// The drilling template, as it is drawn and printed.
     pub template: Template,
-    /// What drills through a hardboard template; none: no such template is made.
+    /// The router for a hardboard template; none: no such template is made.
     #[serde(default)]
     pub router: Option<Router>,
     /// A template of one sector that is turned from player to player; none: no such template is made.
@@ -89,7 +89,7 @@ pub struct Board {
     /// The CNC machine; none: no program is made.
     #[serde(default)]
     pub machine: Option<Machine>,
-    /// How far off each step of the work may be.
+    /// The errors to be expected from each step of the work.
     #[serde(default)]
     pub errors: Errors,
     /// Changes by hand, in the order they were made.
@@ -112,7 +112,7 @@ pub enum Units {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Pocket {
-    /// How its holes stand together.
+    /// The arrangement of its holes.
     #[serde(with = "PocketShapeText")]
     pub shape: PocketShape,
     /// Bearing of its middle from the player's axis, degrees clockwise; none: where the wood is thickest.
@@ -123,7 +123,7 @@ pub struct Pocket {
     pub radius: Option<f64>,
 }
 
-/// What is at the center pin.
+/// The hole at the center pin.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Center {
@@ -182,7 +182,7 @@ pub struct Bores {
     pub home: Bore,
     /// Of the start pockets.
     pub start: Bore,
-    /// How far the spur of a Forstner bit reaches below its floor.
+    /// Length of a Forstner bit's spur below the floor it cuts.
     #[serde(rename = "spur_mm", default = "Bores::usual_spur")]
     pub spur: f64,
 }
@@ -231,7 +231,7 @@ impl Blank {
     }
 }
 
-/// How the drilling template is drawn and printed.
+/// The drilling template, as it is drawn and printed.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Template {
@@ -240,10 +240,10 @@ pub struct Template {
     /// Border that the printer leaves white, on every side.
     #[serde(rename = "margin_mm")]
     pub margin: f64,
-    /// How much neighboring sheets share.
+    /// Overlap of neighboring sheets.
     #[serde(rename = "overlap_mm")]
     pub overlap: f64,
-    /// What marks a bore.
+    /// The marks at a bore.
     pub marking: Marking,
     /// Whether holes carry their names.
     pub names: bool,
@@ -277,7 +277,7 @@ pub enum Paper {
     },
 }
 
-/// What marks a bore on the template.
+/// The marks at a bore on the template.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Marking {

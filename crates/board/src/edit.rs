@@ -1,4 +1,4 @@
-//! What was changed by hand, held against a hole's name so that it survives a change of pitch.
+//! Changes by hand, held against a hole's name so that they survive a change of pitch.
 
 use serde::{Deserialize, Serialize};
 
@@ -12,7 +12,7 @@ pub struct Edit {
     pub hole: HoleId,
     /// Whether the same hole of every other player changes with it.
     pub mirrored: bool,
-    /// What is changed.
+    /// The change.
     pub change: Change,
 }
 
@@ -23,7 +23,7 @@ impl Edit {
     }
 }
 
-/// What an edit changes.
+/// The change that an edit makes.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Change {
@@ -58,7 +58,7 @@ pub enum Change {
 
 /// Changes by hand as a maker makes them: each replaces the one of its kind to the same hole or holes.
 impl Board {
-    /// How far a hole, or the same hole of every player, was moved by hand: u and v, mm.
+    /// The move by hand of a hole, or of the same hole of every player: u and v, mm.
     ///
     /// ```
     /// use board::{Board, HoleId};
@@ -127,7 +127,7 @@ impl Board {
         }));
     }
 
-    /// What is drilled at the center pin, with the changes by hand to it.
+    /// The hole drilled at the center pin, with the changes by hand to it.
     pub fn drilled_center(&self) -> Center {
         let to_center = self.edits.iter().filter(|edit| edit.hole == HoleId::CENTER);
         to_center.fold(self.center, |center, edit| match (edit.change, center) {

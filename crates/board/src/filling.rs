@@ -6,24 +6,24 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Filling {
-    /// How far below the top face the resin ends.
+    /// Depth of the resin's edge below the top face.
     #[serde(rename = "below_top_mm")]
     pub below_top: f64,
-    /// How far its crown stands over that in the middle of a bore.
+    /// Height of its crown over that in the middle of a bore.
     #[serde(rename = "dome_mm", default)]
     pub dome: f64,
     /// Whether it is poured around what is set in each bore of magnet pieces; other pieces have nothing set.
     #[serde(rename = "around_ball")]
     pub around_insert: bool,
-    /// What is spilled and overfilled, as a share of what goes into the bores.
+    /// Resin spilled and overfilled, as a share of what goes into the bores.
     pub waste: f64,
-    /// What stays in each cup and on its stick.
+    /// Resin left in each cup and on its stick.
     #[serde(rename = "cup_ml", default)]
     pub cup: f64,
     /// The most that is mixed at once.
     #[serde(rename = "batch_ml")]
     pub batch: f64,
-    /// What it is mixed of.
+    /// The mix of resin and hardener.
     #[serde(default)]
     pub mix: Mix,
     /// Boards that are filled one after the other.
@@ -38,19 +38,19 @@ pub struct Filling {
     /// The temperature of the shop.
     #[serde(rename = "shop_c")]
     pub shop: f64,
-    /// How long the maker takes to mix a batch, timed from the moment that both parts are in the cup.
+    /// Time to mix a batch, from the moment that both parts are in the cup.
     #[serde(rename = "mixing_min", default)]
     pub mixing: f64,
-    /// How long the maker takes to fill ten bores, timed.
+    /// Time to fill ten bores.
     #[serde(rename = "ten_bores_s")]
     pub ten_bores: f64,
 }
 
-/// What a batch is mixed of, by its label.
+/// The mix of a batch, by its label.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Mix {
-    /// How the parts are measured out.
+    /// The way its parts are measured out.
     pub by: MixedBy,
     /// Parts of resin.
     pub resin: f64,
@@ -61,7 +61,7 @@ pub struct Mix {
     pub density: f64,
 }
 
-/// How the parts of a mix are measured out.
+/// The way the parts of a mix are measured out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum MixedBy {

@@ -19,10 +19,10 @@ pub struct Grooves {
     /// Width of the flat at the tip of the bit; 0 for a sharp one.
     #[serde(rename = "tip_mm")]
     pub tip: f64,
-    /// How much deeper each pass may go.
+    /// Greatest depth of a pass.
     #[serde(rename = "pass_mm")]
     pub pass: f64,
-    /// How far a straight groove ends before a bore.
+    /// Distance from the end of a straight groove to a bore.
     #[serde(rename = "stop_mm")]
     pub stop: f64,
     /// A line between every two neighbors of the track.
@@ -38,7 +38,8 @@ pub struct Grooves {
     /// Rings round bores; none: no rings.
     #[serde(deserialize_with = "or_null")]
     pub rings: Option<Rings>,
-    /// How far from the center pin the lines between sectors begin, which run out to the rim; none: no such lines.
+    /// Distance from the center pin at which the lines between sectors begin, which run out to the rim; none: no such
+    /// lines.
     #[serde(rename = "sectors_from_mm", deserialize_with = "or_null")]
     pub sectors_from: Option<f64>,
     /// Wood between the start of the roundover and a ring round the board; none: no such ring.

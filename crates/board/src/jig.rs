@@ -1,4 +1,4 @@
-//! What stands between the drawing and the drill: circle jig, hardboard templates, the order of drilling.
+//! Jigs between the drawing and the drill: circle jig, hardboard templates, the order of drilling.
 
 use serde::{Deserialize, Serialize};
 
@@ -52,18 +52,18 @@ pub struct Router {
     /// Diameter of the bit.
     #[serde(rename = "bit_mm")]
     pub bit: f64,
-    /// How far the bushing stands out below the router's base.
+    /// Length of the bushing below the router's base.
     #[serde(rename = "reach_mm", default = "Router::usual_reach")]
     pub reach: f64,
     /// Thickness of the hardboard.
     #[serde(rename = "hardboard_mm", default = "Router::usual_hardboard")]
     pub hardboard: f64,
-    /// What the template has at the center pin.
+    /// The mark or hole of the template at the center pin.
     #[serde(default)]
     pub center: TemplateCenter,
 }
 
-/// What a router template has at the center pin.
+/// The mark or hole of a router template at the center pin.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum TemplateCenter {
@@ -98,7 +98,7 @@ impl Router {
         6.0
     }
 
-    /// How much wider than the bore its hole in the template is, mm: the bushing's diameter less the bit's.
+    /// Width of a template hole beyond its bore, mm: the bushing's diameter less the bit's.
     ///
     /// ```
     /// use board::Router;

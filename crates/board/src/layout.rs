@@ -7,11 +7,11 @@ use crate::{Board, Bore, Center, Change, Edit, HoleId, HoleName, OutOfRange, Rol
 /// A hole as it will be drilled.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Hole {
-    /// What it is called.
+    /// Its name.
     pub name: HoleName,
     /// Its center.
     pub center: Point,
-    /// What is drilled there.
+    /// The bore drilled there.
     pub bore: Bore,
 }
 
@@ -369,7 +369,7 @@ fn idle_edits(board: &Board) -> Vec<HoleId> {
         .collect()
 }
 
-/// How many digits the widest number of each role has.
+/// Digits of the widest number of each role.
 struct Digits {
     by_role: [u8; Role::ALL.len()],
 }

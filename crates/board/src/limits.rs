@@ -1,8 +1,8 @@
-//! What the checks hold a board against, and how far off each step of the work may be.
+//! The limits that the checks hold the board against, and the errors to be expected from each step of the work.
 
 use serde::{Deserialize, Serialize};
 
-/// What the checks hold the board against; all are the maker's to set.
+/// The limits that the checks hold the board against; all are the maker's to set.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Limits {
@@ -120,7 +120,7 @@ impl Default for Limits {
     }
 }
 
-/// How far off each step of the work may be, each as a "plus or minus" that is hardly ever passed.
+/// The error of each step of the work, as a "plus or minus" that is hardly ever passed.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Errors {

@@ -16,25 +16,25 @@ pub struct Machine {
     /// Height above the top face at which the feed begins.
     #[serde(rename = "retract_mm")]
     pub retract: f64,
-    /// How far a bit may reach below the board, into a spoilboard; none: it may not come through.
+    /// Depth that a bit may reach below the board, into a spoilboard; none: it may not come through.
     #[serde(rename = "through_mm", deserialize_with = "or_null")]
     pub through: Option<f64>,
-    /// What the spindle takes to come up to speed.
+    /// Time for the spindle to come up to speed.
     #[serde(rename = "spin_up_s")]
     pub spin_up: f64,
-    /// What is put into one file.
+    /// The division into files.
     pub files: ProgramFiles,
-    /// How each bit is run.
+    /// Speed and feed of each bit.
     pub bits: Vec<BitRun>,
     /// The board's edge cut round; none: it is cut elsewhere.
     #[serde(deserialize_with = "or_null")]
     pub edge: Option<EdgeRun>,
-    /// How the V bit is run; none: the grooves are cut elsewhere.
+    /// Speed and feed of the V bit; none: the grooves are cut elsewhere.
     #[serde(default)]
     pub groove: Option<CutterRun>,
 }
 
-/// What is put into one file.
+/// The division of programs into files.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum ProgramFiles {
@@ -58,7 +58,7 @@ impl ProgramFiles {
     }
 }
 
-/// How one bit is run.
+/// Speed, feed and pecks of one bit.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BitRun {
@@ -73,10 +73,10 @@ pub struct BitRun {
     /// Feed down in mm a minute; none: not settled yet.
     #[serde(rename = "feed_mm_min", deserialize_with = "or_null")]
     pub feed: Option<f64>,
-    /// How deep it goes before it is drawn out to clear the chips; none: in one go.
+    /// Depth at which it is drawn out to clear the chips; none: in one go.
     #[serde(rename = "peck_mm", deserialize_with = "or_null")]
     pub peck: Option<f64>,
-    /// How long it turns at the bottom; none: not at all.
+    /// Time that it turns at the bottom; none: not at all.
     #[serde(rename = "dwell_s", deserialize_with = "or_null")]
     pub dwell: Option<f64>,
 }
@@ -110,7 +110,7 @@ impl BitRun {
     }
 }
 
-/// How the board's edge is cut round.
+/// The cut round the board's edge.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct EdgeRun {
@@ -126,10 +126,10 @@ pub struct EdgeRun {
     /// Feed down in mm a minute; none: not settled yet.
     #[serde(rename = "plunge_mm_min", deserialize_with = "or_null")]
     pub plunge: Option<f64>,
-    /// How much deeper each pass goes.
+    /// Depth of each pass.
     #[serde(rename = "pass_mm")]
     pub pass: f64,
-    /// What is left uncut below, which holds the board until it is sawn free.
+    /// Wood left uncut below, which holds the board until it is sawn free.
     #[serde(rename = "skin_mm")]
     pub skin: f64,
 }

@@ -1,4 +1,4 @@
-//! What holes are called: T3-07, H1-2, S6-4, X2-1, C.
+//! Names of holes: T3-07, H1-2, S6-4, X2-1, C.
 
 use core::cmp::Ordering;
 use core::fmt;
@@ -6,7 +6,7 @@ use core::str::FromStr;
 
 use serde::{Deserialize, Serialize};
 
-/// What a hole is for.
+/// The purpose of a hole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Role {
     /// A space of the track.
@@ -96,7 +96,7 @@ impl HoleId {
         }
     }
 
-    /// What the hole is for.
+    /// The purpose of the hole.
     pub const fn role(self) -> Role {
         self.role
     }
@@ -134,7 +134,7 @@ impl HoleId {
         HoleName { id: self, digits }
     }
 
-    /// What names are sorted by: the center last, else by player, role and number.
+    /// The order of names: the center last, else by player, role and number.
     fn order(self) -> (bool, u32, Role, u32) {
         (
             self.role == Role::Center,
@@ -182,7 +182,7 @@ impl TryFrom<String> for HoleId {
     "\"{text}\" names no hole: a name is T, H, S or X, the player, a dash and the number, as in T3-7; the center hole is C"
 )]
 pub struct NameError {
-    /// What was found.
+    /// The text found.
     pub text: String,
 }
 

@@ -1,10 +1,10 @@
-//! What is played with, and who plays.
+//! The pieces of the game, and the age of who plays.
 
 use serde::{Deserialize, Serialize};
 
 use crate::serial::auto_or_number;
 
-/// What is played with.
+/// The pieces of the game.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Piece {
@@ -23,21 +23,21 @@ pub struct Piece {
     /// Age of the youngest who plays, in years.
     #[serde(default = "Piece::usual_youngest")]
     pub youngest: u32,
-    /// What one weighs, g; none: by its size and density.
+    /// Weight of one, g; none: by its size and density.
     #[serde(rename = "mass_g", with = "auto_or_number", default)]
     pub mass: Option<f64>,
     /// Density of what it is made of, g/cm³; none: as usual for its kind.
     #[serde(rename = "density_g_cm3", with = "auto_or_number", default)]
     pub density: Option<f64>,
-    /// What is set into each hole for a magnet piece to hold on.
+    /// The steel set into each hole for a magnet piece to hold on.
     #[serde(default)]
     pub insert: Insert,
-    /// How a magnet piece holds; none: not measured yet.
+    /// The magnet of a piece; none: not measured yet.
     #[serde(default)]
     pub magnet: Option<Magnet>,
 }
 
-/// What is set into each hole for a magnet piece to hold on; its diameter is that of the shank.
+/// The steel set into each hole for a magnet piece to hold on; its diameter is that of the shank.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Insert {
@@ -46,17 +46,17 @@ pub enum Insert {
     Ball,
     /// A steel disc, or the head of a screw.
     Disc {
-        /// How thick it is.
+        /// Thickness.
         #[serde(rename = "thickness_mm")]
         thickness: f64,
     },
 }
 
-/// How a magnet piece holds.
+/// The magnet of a piece.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Magnet {
-    /// What it takes to pull the bare magnet off the bare insert, measured with a scale, N.
+    /// Pull that takes the bare magnet off the bare insert, measured with a scale, N.
     #[serde(rename = "pull_n")]
     pub pull: f64,
     /// Friction of the piece on the board: the tangent of the tilt at which it begins to slide without its magnet.
@@ -67,7 +67,7 @@ pub struct Magnet {
     /// Its thickness.
     #[serde(rename = "thickness_mm")]
     pub thickness: f64,
-    /// How far the magnet is set back into the foot of the piece.
+    /// Distance that the magnet is set back into the foot of the piece.
     #[serde(rename = "set_back_mm")]
     pub set_back: f64,
     /// Thickness of the finish over the insert.

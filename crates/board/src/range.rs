@@ -1,15 +1,15 @@
-//! What one number of the document may be, and the error that says it is not.
+//! Ranges of the document's numbers, and the error of a number that is out of its own.
 
 use core::fmt;
 
 use crate::{Quantity, Units};
 
-/// What one number may be, both ends included.
+/// Range of one number, both ends included.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Range {
-    /// What the number is called on screens. In the name of an entry of a list, `#` stands for its place.
+    /// The number's name on screens. In the name of an entry of a list, `#` stands for its place.
     pub label: &'static str,
-    /// What it measures.
+    /// The quantity it measures.
     pub quantity: Quantity,
     /// The least it may be.
     pub min: f64,
@@ -66,7 +66,7 @@ impl Range {
         }
     }
 
-    /// What the number is called within a sentence.
+    /// The number's name within a sentence.
     ///
     /// ```
     /// use board::Quantity;
@@ -101,9 +101,9 @@ pub(crate) fn spoken(label: &str) -> String {
 /// A number outside its range; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub struct OutOfRange {
-    /// What it may be.
+    /// The range it should be in.
     pub range: Range,
-    /// What it is.
+    /// The value it has.
     pub value: f64,
     /// The entry of a list that it belongs to, from 0; 0 where there is no list.
     pub entry: usize,

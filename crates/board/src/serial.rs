@@ -1,4 +1,4 @@
-//! How types of crate `geometry`, and lengths that may be left to the program, stand in the file.
+//! Forms in the file for types of crate `geometry`, and for lengths that may be left to the program.
 
 use geometry::{Pattern, PocketShape};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};

@@ -17,7 +17,7 @@ pub struct Stock {
     /// Its thickness, before it is planed.
     #[serde(rename = "thickness_mm")]
     pub thickness: f64,
-    /// What is to stay off the board.
+    /// Flaws that stay off the board.
     pub flaws: Vec<StockFlaw>,
     /// Where the center pin goes; none: where the board has the most wood around it.
     #[serde(rename = "place_mm", with = "auto_or_point")]
@@ -42,7 +42,7 @@ pub enum StockOutline {
         /// Across the grain.
         #[serde(rename = "width_mm")]
         width: f64,
-        /// How far sound wood begins inside the lower line, at equal steps from the left end to the right; none
+        /// Depth of sound wood inside the lower line, at equal steps from the left end to the right; none
         /// for a sawn edge.
         #[serde(rename = "lower_mm")]
         lower: Vec<f64>,
@@ -59,7 +59,7 @@ pub enum StockOutline {
 }
 
 impl StockOutline {
-    /// How far along a slab its waney edges leave no wood between them, if they do anywhere.
+    /// Place along a slab at which its waney edges leave no wood between them, mm; none where they leave some everywhere.
     ///
     /// Between two stations both edges are straight, so that only the stations of either need to be looked at.
     pub fn edges_meet(&self) -> Option<f64> {
@@ -142,7 +142,7 @@ fn inward_at(stations: &[[f64; 2]], x: f64) -> f64 {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct StockFlaw {
-    /// What it is.
+    /// The kind of flaw.
     pub kind: FlawKind,
     /// Where it is.
     pub shape: FlawShape,
@@ -198,16 +198,16 @@ pub enum FlawShape {
     },
 }
 
-/// How the board is glued up, and what that costs in wood.
+/// The gluing up of the board, with its cost in wood.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Panel {
-    /// What is joined.
+    /// The parts that are joined.
     pub build: Build,
     /// Wood that jointing takes off each edge to be glued.
     #[serde(rename = "joint_mm")]
     pub joint: f64,
-    /// What the saw turns to dust at each cut.
+    /// Width of each saw cut.
     #[serde(rename = "kerf_mm")]
     pub kerf: f64,
     /// The widest piece that the maker's planer takes.
@@ -218,7 +218,7 @@ pub struct Panel {
     pub tenons: Option<Tenons>,
 }
 
-/// What a board is joined from.
+/// The parts that a board is joined from.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Build {
@@ -228,12 +228,12 @@ pub enum Build {
     Halves,
     /// Strips of equal width.
     Strips {
-        /// How many.
+        /// Number of strips.
         count: u32,
     },
     /// A panel that is glued already.
     Seams {
-        /// How far above the center pin each seam runs; negative is below.
+        /// Height of each seam above the center pin; negative is below.
         #[serde(rename = "at_mm")]
         at: Vec<f64>,
     },
@@ -243,7 +243,7 @@ pub enum Build {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Tenons {
-    /// How many along each seam.
+    /// Number along each seam.
     pub count: u32,
     /// From the middle of one to the middle of the next.
     #[serde(rename = "spacing_mm")]
@@ -251,7 +251,7 @@ pub struct Tenons {
     /// Along the seam.
     #[serde(rename = "length_mm")]
     pub length: f64,
-    /// How deep the mortise goes into each of the two edges.
+    /// Depth of the mortise in each of the two edges.
     #[serde(rename = "reach_mm")]
     pub reach: f64,
     /// Across its flat sides.
@@ -266,7 +266,7 @@ pub struct Tenons {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ScrewCircle {
-    /// How many.
+    /// Number of screws.
     pub count: u32,
     /// Diameter of the circle they stand on.
     #[serde(rename = "circle_mm")]
@@ -277,7 +277,7 @@ pub struct ScrewCircle {
     /// Diameter of the screw or of its pilot, whichever is larger.
     #[serde(rename = "diameter_mm")]
     pub diameter: f64,
-    /// How deep it goes into the underside.
+    /// Depth in the underside.
     #[serde(rename = "depth_mm")]
     pub depth: f64,
 }

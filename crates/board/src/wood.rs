@@ -10,7 +10,7 @@ use crate::serial::auto_or_number;
 pub struct Wood {
     /// Its species, by the id it has in the table of species.
     pub species: String,
-    /// How the boards were sawn from the log.
+    /// The cut of the boards from the log.
     pub cut: Cut,
     /// Moisture of the wood when the board is cut, as a meter shows it, %; none: what the air of the shop gives.
     #[serde(rename = "moisture_percent", with = "auto_or_number")]
@@ -41,7 +41,7 @@ pub struct Air {
     pub humidity: f64,
 }
 
-/// How boards are sawn from the log: in which direction the rings cross their width.
+/// The cut of boards from the log: the direction in which the rings cross their width.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Cut {

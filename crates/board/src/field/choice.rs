@@ -83,7 +83,7 @@ impl<T: Choice> Held for T {
         Value::Choice(place_of(self))
     }
 
-    /// What is chosen again keeps its numbers.
+    /// A kind that is chosen again keeps its numbers.
     fn with(&self, value: &Value, board: &Board) -> Option<Self> {
         match value {
             Value::Choice(place) if *place == place_of(self) => Some(self.clone()),

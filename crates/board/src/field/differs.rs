@@ -11,9 +11,9 @@ pub struct Difference {
     pub field: &'static Field,
     /// The entry of a list that it belongs to, from 0.
     pub entry: usize,
-    /// What it was.
+    /// The value before.
     pub before: Value,
-    /// What it is.
+    /// The value after.
     pub after: Value,
 }
 
@@ -44,7 +44,7 @@ pub fn differences(before: &Board, after: &Board) -> Vec<Difference> {
     found
 }
 
-/// What a step from one board to another is called within a sentence; none where they are the same.
+/// The name of a step from one board to another, for the middle of a sentence; none where they are the same.
 ///
 /// ```
 /// use board::{Board, field};

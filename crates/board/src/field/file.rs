@@ -1,4 +1,4 @@
-//! How fields stand in the file, and by which paths they are found.
+//! Places of fields in the file, and the paths by which they are found.
 
 use serde_json::Value as Json;
 
@@ -16,7 +16,7 @@ impl Field {
         self.path.contains("[]")
     }
 
-    /// What the file has there, as JSON; of one of several its word. None where the board has no such field now.
+    /// The JSON that the file has there; of one of several its word. None where the board has no such field now.
     ///
     /// ```
     /// use board::{Board, field};
@@ -112,7 +112,7 @@ pub fn plain(path: &str) -> String {
     names.join(".")
 }
 
-/// What stands at a path of a file.
+/// The JSON at a path of a file.
 fn at<'a>(file: &'a Json, path: &str) -> Option<&'a Json> {
     let mut names = path.split(['.', '[']);
     names.try_fold(file, |found, name| match name.strip_suffix(']') {

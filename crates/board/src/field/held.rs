@@ -1,8 +1,8 @@
-//! What stands at a place of the document, whatever its type, as one value that can be read and replaced.
+//! Places of the document, whatever their types, as values that can be read and replaced.
 
 use crate::{Board, HoleId};
 
-/// What a field has.
+/// The value of a field.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Value {
     /// A number; lengths in mm.
@@ -17,16 +17,16 @@ pub enum Value {
     Text(String),
     /// A list of numbers; x and y of a corner follow each other.
     Numbers(Vec<f64>),
-    /// How many entries a list has.
+    /// The number of entries of a list.
     Entries(usize),
 }
 
-/// What can stand at a place of the document.
+/// A type that can stand at a place of the document.
 pub trait Held: Sized {
-    /// What it is now.
+    /// The value it has.
     fn value(&self) -> Value;
 
-    /// What it becomes by another value; none where it cannot have that.
+    /// The place with another value; none where it cannot have that.
     fn with(&self, value: &Value, board: &Board) -> Option<Self>;
 
     /// The words of what can be chosen, in the order lists show them.

@@ -2,7 +2,7 @@
 
 use crate::Range;
 
-/// What a field may be.
+/// The kind of a field, with the range of its values.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Kind {
     /// A number.
@@ -25,18 +25,18 @@ pub enum Kind {
     Hole(Range),
     /// A list of numbers.
     Numbers {
-        /// What each may be.
+        /// Range of each number.
         each: Range,
-        /// How many there may be.
+        /// Range of their count.
         count: Range,
-        /// How a list may be typed.
+        /// A list as it may be typed.
         example: &'static str,
     },
     /// A list of corners, each an x and a y.
     Corners {
-        /// What each coordinate may be.
+        /// Range of each coordinate.
         each: Range,
-        /// How many corners there may be.
+        /// Range of the number of corners.
         count: Range,
     },
     /// A list of entries that have fields of their own; the range is of their number.

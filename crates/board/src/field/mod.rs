@@ -45,13 +45,13 @@ use crate::{Board, HoleId, OutOfRange, Range};
 pub struct Field {
     /// Where it stands in the file, below `board`; `[]` is the entry of a list.
     pub path: &'static str,
-    /// What screens call it; `#` stands for the place of an entry.
+    /// Its name on screens; `#` stands for the place of an entry.
     pub label: &'static str,
-    /// What the label cannot say; empty where it says all.
+    /// The tooltip, with what the label cannot say; empty where it says all.
     pub hint: &'static str,
-    /// What it may be.
+    /// Its kind, with the range of its values.
     pub kind: Kind,
-    /// What stands there, for an entry of a list.
+    /// Reads the value, for an entry of a list.
     read: fn(&Board, usize) -> Option<Value>,
     /// Puts a value there; none where it cannot stand there, or the board has no such field.
     write: fn(&mut Board, usize, &Value) -> Option<()>,
@@ -67,7 +67,7 @@ impl PartialEq for Field {
 }
 
 impl Field {
-    /// What the board has there; none where it has no such field now. Entries of lists count from 0; fields of no list
+    /// The value on a board; none where it has no such field now. Entries of lists count from 0; fields of no list
     /// are at 0.
     ///
     /// ```
@@ -88,12 +88,12 @@ impl Field {
         (self.write)(board, entry, value).is_some()
     }
 
-    /// What screens call it.
+    /// Its name on screens, for an entry of a list.
     pub fn label(&self, entry: usize) -> String {
         self.label.replace('#', &(entry + 1).to_string())
     }
 
-    /// What its numbers, letters or entries may be; of a field that has none, everything.
+    /// The range of its numbers, letters or entries; of a field that has none, everything.
     pub const fn range(&self) -> Range {
         match self.kind.range() {
             Some(range) => range,

@@ -79,7 +79,7 @@ fn every_row_is_about_something_in_a_file() {
     }
 }
 
-/// What is written through the row stands at its path, and nothing else has changed but what hangs on it.
+/// A value written through the row stands at its path, and nothing else has changed but what hangs on it.
 #[test]
 fn a_row_reads_and_writes_the_very_place_that_its_path_names() {
     for board in full_boards() {

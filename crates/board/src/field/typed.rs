@@ -15,9 +15,9 @@ pub enum TypedError {
     /// None of the words that are known.
     #[error("\"{typed}\" is none of {words}")]
     Word {
-        /// What was typed.
+        /// The text typed.
         typed: String,
-        /// What would work, parted by commas.
+        /// The words that would work, parted by commas.
         words: String,
     },
     /// No name of a hole.
@@ -28,10 +28,10 @@ pub enum TypedError {
     HalfCorner,
 }
 
-/// What is typed for a number that is left to the program, and for one that is left open.
+/// The words typed for a number that is left to the program, and for one that is left open.
 const AUTO: &str = "auto";
 const NONE: &str = "none";
-/// What is typed for an optional part, and for a number that begins with one of its own.
+/// The word typed for an optional part, and for a number that begins with one of its own.
 const DEFAULT: &str = "default";
 
 impl Field {
@@ -111,7 +111,7 @@ impl Field {
         }
     }
 
-    /// What it may be, in the words of a command.
+    /// The values it may have, in the words of a command.
     pub fn may_be(&self, board: &Board, entry: usize) -> String {
         let range = |range: Range| {
             let show = |number| range.quantity.shown(number, board.units);
@@ -138,7 +138,7 @@ impl Field {
         }
     }
 
-    /// What is chosen by the word of the file or by that of the screen.
+    /// The choice that is meant by the word of the file or by that of the screen.
     fn chosen(
         &self,
         word: &str,

@@ -37,7 +37,7 @@ pub enum FileError {
     /// Not text.
     #[error("the file is no text: byte {at} is not UTF-8; it is no board file")]
     NotText {
-        /// How many bytes are text before that.
+        /// Number of bytes that are text before that.
         at: usize,
     },
     /// Ends in the middle.
@@ -55,7 +55,7 @@ pub enum FileError {
         line: usize,
         /// Column, from 1.
         column: usize,
-        /// What the reader expected.
+        /// The reader's expectation.
         reason: String,
     },
     /// JSON, but of no board.
@@ -78,7 +78,7 @@ pub enum FileError {
         line: usize,
         /// Column, from 1.
         column: usize,
-        /// What is wrong.
+        /// The fault.
         reason: String,
     },
     /// Numbers outside their ranges.
@@ -151,7 +151,7 @@ impl<'a> Written<'a> {
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-/// What a file of format 1 holds.
+/// The members of a file of format 1.
 struct Format1 {
     #[serde(rename = "format")]
     _format: u32,
@@ -219,7 +219,7 @@ fn reason(error: &serde_json::Error) -> String {
     plain
 }
 
-/// What the JSON reader says in a programmer's words.
+/// The JSON reader's words, in a programmer's language, and plain ones for them.
 const PLAIN_WORDS: [(&str, &str); 11] = [
     ("invalid type: floating point", "wrong kind: number"),
     ("invalid type: integer", "wrong kind: number"),

@@ -143,7 +143,7 @@ mod tests {
         }
     }
 
-    /// What else derived readers would take, by what it replaces: a word as an object, and members that nothing has; each
+    /// Other shapes that derived readers would take, by what they replace: a word as an object, and unknown members; each
     /// with the field and the reason.
     const OTHERWISE: [(&str, &str, &str); 9] = [
         (

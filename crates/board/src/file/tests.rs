@@ -172,7 +172,7 @@ fn rubbish_is_refused_without_harm() {
     ));
 }
 
-/// What stands at each member of a board: its words as they are, numbers and lists too, bores under one name.
+/// The values of each member of a board: its words as they are, numbers and lists too, bores under one name.
 fn members(name: &str, value: &Value, found: &mut BTreeMap<String, BTreeSet<String>>) {
     match value {
         Value::Object(members) => {

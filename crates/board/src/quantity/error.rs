@@ -12,7 +12,7 @@ pub struct QuantityError {
     pub(super) fault: Fault,
 }
 
-/// What is wrong with a text.
+/// The fault of a text.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Fault {
     /// There is nothing to read.
@@ -99,7 +99,7 @@ impl Display for QuantityError {
 
 impl core::error::Error for QuantityError {}
 
-/// What a number of the kind is called, with its article, and texts that can be read as one.
+/// The name of a number of the kind, with its article, and texts that can be read as one.
 const fn words(quantity: Quantity) -> (&'static str, &'static str) {
     match quantity {
         Quantity::Length => ("a length", "5/8, 12.5 mm or 2' 1/4\""),

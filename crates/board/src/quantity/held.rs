@@ -1,6 +1,6 @@
-//! What numbers of the document measure, and the units that they are held in.
+//! Quantities of the document's numbers, and the units that they are held in.
 
-/// What a number measures, and the unit the document holds it in.
+/// The quantity of a number, and the unit the document holds it in.
 ///
 /// The document keeps every number in one unit, whatever the maker types or reads: [`Quantity::symbol`] says which.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -17,7 +17,7 @@ use crate::Units;
 pub struct Measure {
     /// The bare number, in the unit that [`Measure::unit`] has.
     pub value: f64,
-    /// What it measures.
+    /// The quantity.
     pub quantity: Quantity,
 }
 
@@ -136,7 +136,7 @@ impl Measure {
         self.quantity.told(self.value, units)
     }
 
-    /// What the number is called in JSON.
+    /// The name of the number in JSON.
     const fn member(self) -> &'static str {
         match self.quantity {
             Quantity::Length => "mm",

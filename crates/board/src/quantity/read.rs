@@ -34,7 +34,7 @@ pub(super) fn plain(text: &str) -> String {
     plain
 }
 
-/// How a dash stands between two numbers.
+/// The meaning of a dash between two numbers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Dash {
     /// Without spaces: 2'-3", 1-3/8.
@@ -45,7 +45,7 @@ pub(super) enum Dash {
     Lopsided,
 }
 
-/// How a number is written, as far as its unit goes by it.
+/// The form of a written number, as far as its unit goes by it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Form {
     /// Digits, perhaps with a point.
@@ -56,13 +56,13 @@ pub(super) enum Form {
     Mixed,
 }
 
-/// What is left to read of a text.
+/// The rest of a text that is still to be read.
 #[derive(Debug, Clone)]
 pub(super) struct Reader<'a> {
     pub(super) rest: &'a str,
     pub(super) quantity: Quantity,
     pub(super) units: Units,
-    /// How many parentheses are open.
+    /// Number of open parentheses.
     pub(super) depth: usize,
 }
 

@@ -5,7 +5,7 @@ use crate::Units;
 
 /// Parts of an inch that are shown as a fraction.
 const FINEST: u32 = 64;
-/// How far a fraction may be from the length it is shown for, mm.
+/// The most that a fraction may differ from the length it is shown for, mm.
 const FRACTION_SLACK: f64 = 0.001;
 /// The most decimals that a small number gets.
 const MOST_PLACES: i32 = 9;
@@ -29,7 +29,7 @@ impl Quantity {
         self.rounded(held, units, |number| match self {
             Self::Length | Self::Count => decimals,
             _ if self.is_converted(units) => decimals.max(places(number, 4)),
-            // What is small keeps two digits.
+            // Small numbers keep two digits.
             _ => decimals.max(places(number, 2).min(4)),
         })
     }

@@ -1,4 +1,4 @@
-//! What has been read of an expression: the part with units, and the part whose unit is still open.
+//! The part of an expression that has been read: the part with units, and the part whose unit is still open.
 //!
 //! "3/4 + 2 mm" and "23 1/2 - 2*3/8" are read the same way: numbers without a unit are kept apart, with the units that they may
 //! be in, until a unit behind a parenthesis, or the end of the text, settles it. A fraction is inches on either kind of board;

@@ -48,7 +48,7 @@ impl Unit {
         self.over / self.under
     }
 
-    /// How many of the unit a reckoned value is.
+    /// A reckoned value in this unit.
     pub(super) fn of(self, reckoned: f64) -> f64 {
         reckoned * self.under / self.over - self.zero
     }

@@ -4,13 +4,13 @@ use crate::Quantity::{Count, Length, Mass};
 use crate::field::Kind::{Auto, Choice, Number, Open, Part};
 use crate::{Base, Board, Footing, MassUnit, Range};
 
-/// What stands on a board, kg.
+/// Load on a board, kg.
 const LOAD: Range = Mass(MassUnit::Kilogram).of(0.0, 10_000.0);
 /// A base, or the circle of its feet.
 const FOOTING_SIZE: Range = Length.of(1.0, 5000.0);
 
 fields! {
-    /// What the board stands on.
+    /// The base of the board.
     BASE_FIELDS:
     BASE "base", [.base] "Plan a base", Part, "A turntable or feet below the board";
     FOOTING "base.footing.kind", [.base? .footing] "Stands on", Choice, "";

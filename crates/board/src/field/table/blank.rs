@@ -11,11 +11,11 @@ pub(super) const THICKNESS: Range = Length.of(0.5, 500.0);
 const PLACE: Range = Length.of(-20_000.0, 20_000.0);
 /// Sides of a blank.
 const SIDE: Range = Length.of(1.0, 20_000.0);
-/// What sawing, jointing and planing take.
+/// Wood lost to sawing, jointing and planing.
 pub(super) const ALLOWANCE: Range = Length.of(0.0, 200.0);
 /// As many corners as the geometry takes.
 const CORNERS: Range = Count.range("corners of an outline", 0.0, 10_000.0);
-/// How far in sound wood begins, one number a step; none for a sawn edge.
+/// Depth of the bark and rough edge above sound wood, one number a step; none for a sawn edge.
 const LIVE_EDGE: Kind = Numbers {
     each: Length.of(0.0, 20_000.0),
     count: CORNERS,

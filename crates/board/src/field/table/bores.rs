@@ -37,7 +37,7 @@ macro_rules! bore {
 pub(super) use bore;
 
 fields! {
-    /// What is at the center pin.
+    /// The hole at the center pin.
     CENTER_FIELDS:
     CENTER "center.kind", [.center] "At the center", Choice, "";
     PIVOT_DIAMETER "center.diameter_mm", [.center {Center::Pivot => diameter}] "Pivot diameter", Number(PIN_HOLE), "";
@@ -67,7 +67,7 @@ bore! {
 }
 
 fields! {
-    /// What all bores share.
+    /// The number that all bores share.
     SPUR_FIELDS:
     SPUR "bores.spur_mm", [.bores.spur] "Forstner spur", Number(Length.of(0.0, 50.0)),
         "How far the spur of your bit reaches below the floor of the bore";

@@ -8,7 +8,7 @@ use crate::{DensityUnit, Filling, MixedBy, Quantity, Range, TimeUnit};
 
 /// Parts of a mix, as labels give them: 2 : 1, or 100 : 43 by weight.
 const PARTS: Range = Plain.of(0.01, 1000.0);
-/// What resin is timed in.
+/// The unit of pot life and mixing.
 const MINUTES: Quantity = Time(TimeUnit::Minute);
 
 fields! {

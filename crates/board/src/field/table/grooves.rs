@@ -6,7 +6,7 @@ use crate::{Grooves, Range, Rings};
 
 /// Wood left beside a groove.
 const BESIDE: Range = Length.of(0.0, 500.0);
-/// How much deeper a pass goes.
+/// Depth of one pass.
 pub(super) const PASS: Range = Length.of(0.001, 500.0);
 
 fields! {

@@ -1,4 +1,4 @@
-//! What the checks hold a board against, and of how far off each step of the work may be.
+//! The limits that the checks hold a board against, and the errors to be expected from each step of the work.
 
 use crate::Quantity::{Angle, Count, Force, Length, Rotation, Share};
 use crate::Range;
@@ -8,7 +8,7 @@ use crate::field::Kind::Number;
 const LIMIT: Range = Length.of(0.0, 200.0);
 /// A share of a ball below the rim: at half of it the ball is no wider above.
 const SEAT: Range = Share.of(0.0, 0.5);
-/// What one step of the work may be off.
+/// The error of one step of the work.
 const ERROR: Range = Length.of(0.0, 50.0);
 
 fields! {

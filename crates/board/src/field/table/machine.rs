@@ -18,7 +18,7 @@ const WAIT: Range = Time(TimeUnit::Second).of(0.0, 600.0);
 const TURNS: Range = Rotation.of(1.0, 200_000.0);
 /// Feeds in mm a minute; never 0, with which a program has no end.
 const FEED: Range = Feed.of(0.001, 100_000.0);
-/// What holds for a feed or a speed before the maker types one: none is assumed.
+/// The words for a feed or a speed before the maker types one: none is assumed.
 const REQUIRED: &str = "required";
 
 fields! {
@@ -43,7 +43,7 @@ fields! {
 }
 
 fields! {
-    /// How a bit of the machine is run.
+    /// A bit of the machine: its speed, feed and pecks.
     BIT_FIELDS:
     BIT_DIAMETER "machine.bits[].diameter_mm", [.machine? .bits[] .diameter] "Bit #, diameter", Number(DIAMETER),
         "Of the bores it drills";
@@ -57,7 +57,7 @@ fields! {
 }
 
 fields! {
-    /// How the machine cuts the board's edge.
+    /// The board's edge, cut by the machine.
     EDGE_FIELDS:
     EDGE "machine.edge", [.machine? .edge] "Cut board's edge", Part, "Round, by the machine";
     CUTTER "machine.edge.cutter_mm", [.machine? .edge? .cutter] "Cutter", Number(BIT), "Its diameter";
@@ -70,7 +70,7 @@ fields! {
 }
 
 fields! {
-    /// How the machine cuts the grooves.
+    /// The grooves, cut by the machine.
     GROOVE_RUN_FIELDS:
     GROOVE_RUN "machine.groove", [.machine? .groove] "Cut by machine", Part, "The V-grooves";
     GROOVE_SPEED "machine.groove.speed_rpm", [.machine? .groove? .speed] "V-bit speed", Open(TURNS, REQUIRED), "";

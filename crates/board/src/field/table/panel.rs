@@ -1,4 +1,4 @@
-//! How the board is joined, and the screws in its underside.
+//! The joints of the board, and the screws in its underside.
 
 use super::blank::ALLOWANCE;
 use crate::Quantity::{Angle, Count, Length};
@@ -9,7 +9,7 @@ use crate::{Board, Build, Range, ScrewCircle, Tenons};
 const TENON: Range = Length.of(0.1, 1000.0);
 
 fields! {
-    /// How the board is joined, and the screws in its underside.
+    /// The joints of the board, and the list of its screws.
     JOINING_FIELDS:
     BUILD "panel.build.kind", [.panel.build] "Made of", Choice, "";
     STRIPS "panel.build.count", [.panel.build {Build::Strips => count}] "Strips", Number(Count.of(2.0, 60.0)),

@@ -8,7 +8,7 @@ use crate::field::Kind::{Auto, Choice, Number, Text};
 
 /// As many holes as the geometry lays out.
 const MOST_HOLES: f64 = geometry::MOST_HOLES as f64;
-/// What holds for a start pocket without a place.
+/// The words for a start pocket without a place of its own.
 const AUTO: &str = "where most wood remains";
 
 fields! {

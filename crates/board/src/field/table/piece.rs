@@ -6,11 +6,11 @@ use crate::{DensityUnit, Insert, Magnet, MassUnit, PieceKind, Range};
 
 /// Diameter and thickness of a magnet.
 const MAGNET_SIZE: Range = Length.of(0.1, 200.0);
-/// What lies between magnet and steel beside air: how far it is set back, the finish over it.
+/// A gap between magnet and steel beside air: the set-back, the finish.
 const MAGNET_GAP: Range = Length.of(0.0, 100.0);
 
 fields! {
-    /// What is played with, and who plays.
+    /// The pieces, and the age of the players.
     PIECE_FIELDS:
     PIECE_KIND "piece.kind", [.piece.kind] "Pieces", Choice, "";
     PIECE_DIAMETER "piece.diameter_mm", [.piece.diameter] "Piece diameter", Number(Length.of(0.1, 500.0)),
@@ -24,7 +24,7 @@ fields! {
 }
 
 fields! {
-    /// What a piece weighs.
+    /// The weight of a piece.
     WEIGHT_FIELDS:
     PIECE_MASS "piece.mass_g", [.piece.mass] "Weight of one", Auto(Mass(MassUnit::Gram).of(0.001, 100_000.0), "calculated"),
         "On a scale; calculated from size and density where it is left open";
@@ -34,7 +34,7 @@ fields! {
 }
 
 fields! {
-    /// What holds a magnet piece.
+    /// The hold of a magnet piece.
     MAGNET_FIELDS:
     INSERT "piece.insert.kind", [.piece.insert] "Set in each hole", Choice, "For a magnet piece to hold on";
     DISC "piece.insert.thickness_mm", [.piece.insert {Insert::Disc => thickness}] "Disc thickness",

@@ -37,7 +37,7 @@ fields! {
 }
 
 fields! {
-    /// How the lid of the recess is fitted.
+    /// The fit of the recess's lid.
     LID_FIELDS:
     LID_HOLD "recess.lid_fit.hold.kind", [.recess? .lid_fit.hold] "The lid", Choice, "";
     DOVETAIL "recess.lid_fit.hold.angle_deg", [.recess? .lid_fit.hold {LidHold::Slides => angle}] "Dovetail angle",

@@ -8,7 +8,7 @@ use crate::{Marking, Paper, Range};
 const SIDE: Range = Length.of(30.0, 5000.0);
 
 fields! {
-    /// How the paper template is drawn and printed.
+    /// The paper template, as it is drawn and printed.
     TEMPLATE_FIELDS:
     PAPER "template.paper", [.template.paper] "Paper", Choice, "";
     PAPER_WIDTH "template.paper.custom.width_mm", [.template.paper {Paper::Custom => width}] "Paper width", Number(SIDE), "";

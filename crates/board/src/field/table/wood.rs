@@ -29,7 +29,7 @@ fields! {
 }
 
 fields! {
-    /// How the wood was sawn, and how it moves.
+    /// The cut of the wood, and its movement.
     WOOD_DETAILS:
     CUT "wood.cut", [.wood? .cut] "Sawn", Choice, "How the boards were sawn from the log";
     MOISTURE "wood.moisture_percent", [.wood? .moisture] "Moisture", Auto(Percent.of(0.0, 30.0), "by the shop's air"),
