@@ -28,7 +28,7 @@ pub fn show_length(mm: f64, units: Units) -> String {
 pub fn at_mark(mm: f64, units: Units) -> f64 {
     match units {
         Units::Mm => (mm * 10.0).round() / 10.0 + 0.0,
-        Units::Inch => (mm / INCH * 64.0).round() / 64.0 * INCH + 0.0,
+        Units::Inch => (mm * 64.0 / INCH).round() * INCH / 64.0 + 0.0,
     }
 }
 

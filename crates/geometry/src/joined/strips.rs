@@ -6,7 +6,7 @@
 use super::{Wood, between, extent};
 use crate::{Flaw, Outline, Point};
 
-/// One strip of a round board: its place, width and length.
+/// The size of one strip for a round board, as it is sawn.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Strip {
     /// Along the grain, mm.
