@@ -28,7 +28,8 @@ pub fn show_length(mm: f64, units: Units) -> String {
 pub fn at_mark(mm: f64, units: Units) -> f64 {
     match units {
         Units::Mm => (mm * 10.0).round() / 10.0 + 0.0,
-        Units::Inch => (mm * 64.0 / INCH).round() * INCH / 64.0 + 0.0,
+        // A 64th of an inch is 127/320 mm; rounded once, the mark reads back as the fraction.
+        Units::Inch => (mm * 320.0 / 127.0).round() * 127.0 / 320.0 + 0.0,
     }
 }
 
