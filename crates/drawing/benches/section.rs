@@ -1,4 +1,4 @@
-//! How long the section of a board takes to draw: the window draws it anew in every frame that shows it.
+//! Time to draw the section of a board: the window draws it anew in every frame that shows it.
 //!
 //! `cargo bench -p drawing --bench section`
 

@@ -1,4 +1,4 @@
-//! What is in the wood beside the bores: seams, mortises, screws from below, a storage recess and what is cut for
+//! Parts in the wood beside the bores: seams, mortises, screws from below, a storage recess and the cuts for
 //! its lid.
 
 use kurbo::{Circle, Line as Segment, Point};

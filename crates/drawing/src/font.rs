@@ -16,10 +16,10 @@ pub const FAMILY: &str = "Inter";
 
 /// Height of figures and capitals, as a share of the size.
 pub const FIGURE_HEIGHT: f64 = 0.73;
-/// How far a tail (g, j) reaches below the baseline, as a share of the size.
+/// Depth of a tail (g, j) below the baseline, as a share of the size.
 pub const TAIL: f64 = 0.21;
 
-/// How heavy the letters are.
+/// The weight of the letters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub enum Weight {
     /// For all plain words.

@@ -12,9 +12,9 @@ use crate::font::{self, Weight};
 /// One stroke or one piece of text.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Item {
-    /// What it belongs to.
+    /// The layer it belongs to.
     pub layer: Layer,
-    /// What the line is for.
+    /// The purpose of the line.
     pub line: Line,
     /// Where and what.
     pub shape: Shape,
@@ -55,7 +55,7 @@ impl Item {
     }
 }
 
-/// What an item belongs to; each format keeps a layer (or group) for each.
+/// The layer of an item; each format keeps a layer (or group) for each.
 ///
 /// A layer is what someone may want to hide, or to send to another tool: a laser cutter gets the edge and the bores, a pen
 /// plotter everything. So holes are parted by role, and words by whether they are about the board or about the sheet.
@@ -128,7 +128,7 @@ impl Layer {
     }
 }
 
-/// What a line is for; a writer chooses its width and dashes by this, and a screen its color.
+/// The purpose of a line; a writer chooses its width and dashes by this, and a screen its color.
 ///
 /// Its use matters more than its part of the board: the edge is cut along on a template, but guides the eye on a router's.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -139,7 +139,7 @@ pub enum Line {
     Drill,
     /// A line to groove along: the middle of a V-groove.
     Groove,
-    /// What is hidden in the wood: seams, mortises, screws from below.
+    /// Parts hidden in the wood: seams, mortises, screws from below.
     Hidden,
     /// A line to find one's way by: axes, radius circles, joint lines.
     Guide,
@@ -210,7 +210,7 @@ pub struct Text {
     pub anchor: Anchor,
     /// The direction the words run in, turned counter-clockwise from left-to-right.
     pub turn: Angle,
-    /// How heavy.
+    /// The weight of the letters.
     pub weight: Weight,
     /// The words.
     pub words: String,

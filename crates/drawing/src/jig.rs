@@ -58,7 +58,7 @@ pub fn jig_pages(board: &Board, jig: &JigSheet, stamp: &Stamp) -> Vec<Sheet> {
 struct Says<'a> {
     /// The unit that the maker reads.
     units: Units,
-    /// What is told.
+    /// The sheet to tell.
     jig: &'a JigSheet,
 }
 
@@ -84,8 +84,8 @@ impl Says<'_> {
         format!("{} {}", self.length(diameter), bottom.label())
     }
 
-    /// What to set for sawing or routing the disc. The three distances are told from the middle of the pin, since that is what a
-    /// rule is laid against; which of them counts depends on the tool.
+    /// The settings for sawing or routing the disc. The three distances are told from the middle of the pin, where a
+    /// rule is laid; which of them counts depends on the tool.
     fn circle(&self, board: &Board) -> Vec<Block> {
         let [near, middle, far] = self.jig.circle.disc.map(|mm| self.length(mm));
         let pin = self.length(board.jig.pin);
@@ -144,7 +144,7 @@ impl Says<'_> {
         ]
     }
 
-    /// How well one plate does for the whole board: the fewest divisions that hit every bearing, and what each plate misses by.
+    /// The fit of one plate to the whole board: the fewest divisions that hit every bearing, and the misses of each plate.
     fn plates(&self) -> Vec<Block> {
         let exact = self.jig.divisions.map_or_else(
             || {
@@ -272,8 +272,8 @@ impl Says<'_> {
 
     /// Holes that are drilled one after the other without another setting.
     ///
-    /// What is set anew is told from the first thing that differs on: another bit needs the depth stop set again even where the
-    /// depth is the same, and another depth the radius. By travel no radius is told, as it changes at every hole.
+    /// The settings of a run are told from the first one that differs: another bit needs the depth stop set again even where
+    /// the depth is the same, and another depth the radius. By travel no radius is told, as it changes at every hole.
     fn runs(&self, order: DrillingOrder) -> Vec<Run> {
         let mut runs: Vec<Run> = Vec::new();
         let mut before: Option<[String; 3]> = None;
@@ -347,7 +347,7 @@ impl Says<'_> {
 
 /// One setting, and what is drilled with it.
 struct Run {
-    /// What is set anew, in words.
+    /// The settings, in words.
     set: String,
     /// Rows of the hole table, in order.
     holes: Vec<usize>,

@@ -49,8 +49,8 @@ fn about(workpiece: &Workpiece) -> String {
     )
 }
 
-/// What is still found when the sheet is made, worst first, with boxes to tick: a caution that the maker has decided to live
-/// with is ticked off on paper. Notes stand in the window.
+/// The findings that are left when the sheet is made, worst first, with boxes to tick: a caution that the maker has decided
+/// to live with is ticked off on paper. Notes stand in the window.
 fn found(findings: &[Finding]) -> Vec<Block> {
     let told: Vec<&Finding> = findings
         .iter()

@@ -1,4 +1,4 @@
-//! How a hole is marked: the layer of its role, and the cross at its center.
+//! Marks of a hole: the layer of its role, and the cross at its center.
 //!
 //! They are shared by the plan, the templates of hardboard and the names, which all have to keep clear of the same crosses.
 

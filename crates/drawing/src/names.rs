@@ -59,7 +59,7 @@ pub fn place_labels(
     }
 }
 
-/// What a name keeps clear of: every cross, and the outline of every bore.
+/// Obstacles that a name keeps clear of: every cross, and the outline of every bore.
 fn obstacles(board: &Board, holes: &[Hole]) -> Taken {
     let largest = holes
         .iter()

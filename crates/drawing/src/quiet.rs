@@ -6,32 +6,32 @@
 
 use kurbo::{Circle, Point, Rect, Size, Vec2};
 
-/// What is taken on a drawing, looked up by place: boxes, and outlines of circles.
+/// The taken parts of a drawing, looked up by place: boxes, and outlines of circles.
 pub struct Taken {
     /// Lower left corner of the area.
     low: Point,
     /// Side of a cell, mm.
     cell: f64,
-    /// How many cells lie side by side, and above each other.
+    /// Number of cells side by side, and above each other.
     columns: usize,
     rows: usize,
     /// For each cell the last of its entries; 0 for none, so that entries count from 1.
     last: Vec<u32>,
-    /// What is taken, once for each cell that it touches, in the order in which it came.
+    /// The marks, once for each cell that they touch, in the order in which they came.
     entries: Vec<Entry>,
 }
 
 #[derive(Clone, Copy)]
-/// What is taken, in the list of one cell.
+/// A mark in the list of one cell.
 struct Entry {
-    /// What is taken.
+    /// The mark.
     what: Mark,
     /// The entry of the same cell before this one.
     before: u32,
 }
 
 #[derive(Clone, Copy)]
-/// What can be taken.
+/// A mark that takes room: a box, or the outline of a circle.
 enum Mark {
     /// All of a box.
     Box(Rect),
@@ -148,14 +148,14 @@ impl Taken {
     }
 }
 
-/// How busy each part of an area is, as a table of sums over small cells.
+/// The ink on each part of an area, as a table of sums over small cells.
 pub struct Quiet {
     /// The area that is looked at, mm.
     area: Rect,
-    /// How many cells lie side by side, and above each other.
+    /// Number of cells side by side, and above each other.
     columns: usize,
     rows: usize,
-    /// How much lies on each cell, row by row from the lower left.
+    /// The ink on each cell, row by row from the lower left.
     busy: Vec<u32>,
 }
 

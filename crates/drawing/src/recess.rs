@@ -40,7 +40,7 @@ pub(crate) fn around(outline: &RoundRect) -> Vec<Shape> {
         return vec![Shape::Circle(circle)];
     }
     let ([x, y], corner) = (outline.halves(), outline.corner);
-    // What is straight of a half, as far as the middle of a corner.
+    // The straight part of a half, as far as the middle of a corner.
     let (along, up) = (x - corner, y - corner);
     let lines = [
         ((-along, -y), (along, -y)),

@@ -13,14 +13,14 @@ use crate::Item;
 pub struct Sheet {
     /// Width and height of the paper.
     pub size: Size,
-    /// What the sheet is called, on it and in the page list: "A2", "whole board".
+    /// The name of the sheet, on it and in the page list: "A2", "whole board".
     pub label: String,
     /// The part of the board that the sheet shows.
     pub view: View,
     /// Joint crosses, bars, key map, title: in the page frame, drawn over the view.
     pub marks: Vec<Item>,
-    /// What takes the printer's errors out of all that is on the sheet; the parts above are in their nominal places, and
-    /// the writers of printed files move them.
+    /// The correction that takes the printer's errors out of the whole sheet; the parts above are in their nominal places,
+    /// and the writers of printed files move them.
     pub correction: Option<Correction>,
 }
 
@@ -100,7 +100,7 @@ pub struct View {
     pub items: Vec<Item>,
 }
 
-/// What a sheet says of its making that is not in the document.
+/// Facts of a sheet's making that are not in the document.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Stamp {
     /// The date, as it is to be printed; empty for none.

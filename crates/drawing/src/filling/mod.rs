@@ -54,12 +54,12 @@ pub fn filling_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
 struct Says<'a> {
     /// The board, for its units and its mix.
     board: &'a Board,
-    /// What is poured into it.
+    /// The resin poured into it.
     pour: &'a Pour,
 }
 
 impl Says<'_> {
-    /// What is mixed in all, and what is taken off again: by volume, by weight, and as parts of resin and hardener. The loss in
+    /// The resin mixed in all, and taken off again: by volume, by weight, and as parts of resin and hardener. The loss in
     /// cups is in it, the domes are told apart.
     fn amounts(&self) -> Block {
         let Pour {

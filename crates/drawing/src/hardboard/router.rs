@@ -126,7 +126,7 @@ fn tools(board: &Board, router: Router) -> String {
     )
 }
 
-/// What the plunge is set to, in a line.
+/// The plunge settings, in a line.
 fn depths(board: &Board, settings: &[RouterSetting]) -> String {
     let length = |mm: f64| show_length(mm, board.units);
     let depths = plunges(settings);
@@ -172,7 +172,7 @@ fn page(board: &Board, router: Router, settings: &[RouterSetting], stamp: &Stamp
     pages(paper, board.template.margin, &head, &blocks)
 }
 
-/// How the template is put over the pin.
+/// The words for putting the template over the pin.
 fn center(board: &Board, router: Router) -> String {
     let fixed = match router.center {
         TemplateCenter::Pilot => {

@@ -22,20 +22,20 @@ const FOOT: f64 = 2.2;
 pub const LEADING: f64 = 1.42;
 /// Room above a heading and below a table.
 const GAP: f64 = 3.5;
-/// How much of a page a heading wants below it.
+/// Room that a heading needs below it on its page, mm.
 const KEEP: f64 = 16.0;
 
 /// Pages that are filled from the top.
 pub struct Flow<'a> {
-    /// What stands on every page.
+    /// The head of every page.
     head: &'a Head,
     /// Width and height of each page, mm.
     paper: Size,
-    /// What may be filled, the line at the foot left out.
+    /// The area to fill, the line at the foot left out.
     room: Rect,
     /// The pages before this one.
     done: Vec<Vec<Item>>,
-    /// What stands on this page so far.
+    /// The items of this page so far.
     page: Vec<Item>,
     /// Where the next line's top is.
     top: f64,
@@ -65,7 +65,7 @@ impl<'a> Flow<'a> {
         self.room.width()
     }
 
-    /// What is left of the page, from the top of the next line.
+    /// Height left on the page from the top of the next line, mm.
     pub fn left(&self) -> f64 {
         self.top - self.room.y0
     }

@@ -22,20 +22,20 @@ pub enum Block {
     Heading(String),
     /// Words, broken into lines.
     Words(String),
-    /// What must not be overlooked: a bar beside it.
+    /// Words that must not be overlooked: a bar beside them.
     Caution(String),
     /// Rows and columns.
     Table(Table),
 }
 
-/// What stands on every page.
+/// The head of every page.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Head {
     /// The large title of the first page, and of the line below each.
     pub title: String,
-    /// What it is about, below the title.
+    /// The subject, below the title.
     pub subtitle: String,
-    /// What the sheets are called in lists.
+    /// The name of the sheets in lists.
     pub label: String,
 }
 

@@ -31,7 +31,7 @@ pub struct Table {
 /// A column.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Column {
-    /// What stands above it.
+    /// The words above it.
     pub title: String,
     /// Where its cells stand.
     pub align: Align,
@@ -68,7 +68,7 @@ pub enum Align {
     End,
 }
 
-/// What stands in a column of a row.
+/// The content of a column in a row.
 ///
 /// ```
 /// use drawing::Cell;
@@ -180,7 +180,7 @@ fn longest_word(words: &str) -> f64 {
 struct Row {
     /// Lines of each cell; none for a box.
     cells: Vec<Option<Vec<String>>>,
-    /// How heavy its words are.
+    /// The weight of its words.
     weight: Weight,
     /// Room that it takes from top to bottom, mm.
     height: f64,

@@ -131,8 +131,9 @@ impl Says<'_> {
         wood
     }
 
-    /// What is left between the deepest place of the bore and what is below it: the underside, the recess, its lid, a screw or a
-    /// mortise. It is measured where the bore is deepest, at the axis of a point, else at the wall, where no other size is.
+    /// The wood between the deepest place of the bore and the next thing below it: the underside, the recess, its lid, a
+    /// screw or a mortise. It is measured where the bore is deepest, at the axis of a point, else at the wall, where no other
+    /// size is.
     fn floor(&self) -> Size {
         let floor = self.sizes.floor;
         let over = match floor.over {
@@ -165,7 +166,7 @@ impl Says<'_> {
         )
     }
 
-    /// How far below the top face the nearest of what is cut from below begins: the recess, or the place of its lid, mm.
+    /// Depth below the top face of the nearest cut from below: the recess, or the place of its lid, mm.
     fn cut_below(&self, over: FloorOver) -> f64 {
         let depth = self.board.recess.map_or(0.0, |recess| match over {
             FloorOver::Lid => recess.lid,
@@ -174,7 +175,7 @@ impl Says<'_> {
         self.sizes.thickness - depth
     }
 
-    /// How far below the top face the resin ends.
+    /// Depth of the resin's edge below the top face.
     fn resin(&self) -> Option<Size> {
         let below = self.sizes.resin?;
         Some(if below > HAIR {

@@ -14,7 +14,7 @@ use super::scene::{Scene, Shown};
 use crate::font::{self, Weight};
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
-/// What names and lines where wood is broken off may reach beyond a figure, both sides together, mm on paper.
+/// Room that names and the lines of broken wood may take beyond a figure, both sides together, mm on paper.
 const BEYOND: f64 = 2.5;
 /// The scales that are used, the largest first, as they are written.
 const SCALES: [(&str, f64); 13] = [
@@ -36,9 +36,9 @@ const SCALES: [(&str, f64); 13] = [
 pub const HEADING: f64 = 4.0;
 /// From the foot of a heading to what is below.
 const UNDER_HEADING: f64 = 3.0;
-/// How far an axis goes on past what it is of, above and below.
+/// Length of an axis past its part, above and below, mm on paper.
 const AXIS: [f64; 2] = [1.0, 2.5];
-/// How far the line where wood is broken off goes on past it, and how large its zigzag is.
+/// Length of the line where wood is broken off past that wood, and the size of its zigzag, mm on paper.
 const BREAK: f64 = 1.5;
 /// Size of a name.
 const NAME: f64 = 2.4;
@@ -47,11 +47,11 @@ const UNDER_NAME: f64 = 1.8;
 /// From the middle of one name to that of the next, at least.
 const BESIDE_NAME: f64 = 1.3 * NAME;
 
-/// What a figure is made from.
+/// The parts that a figure is made from.
 pub struct Figure<'a> {
-    /// What it shows.
+    /// The subject.
     pub heading: String,
-    /// What follows the scale in its heading.
+    /// The words after the scale in its heading.
     pub remark: &'static str,
     /// Where it is from.
     pub section: &'a Section,
@@ -63,7 +63,7 @@ pub struct Figure<'a> {
     pub axes: Vec<(f64, f64)>,
     /// Edges beside those of the wood: seen behind the cut, or where there is nothing to be cut any more.
     pub more: Vec<(Line, [Point; 2])>,
-    /// What is written around it.
+    /// The sizes written around it.
     pub sizes: Vec<Size>,
     /// Names over it, at the places that they are of.
     pub names: Vec<Name>,
@@ -75,19 +75,19 @@ pub struct Figure<'a> {
 pub struct Name {
     /// The axis of the hole.
     pub at: f64,
-    /// How far up what stands there reaches.
+    /// Height of the upper end of the things standing there.
     pub over: f64,
-    /// How wide that is to either side.
+    /// Width of those to either side.
     pub wide: f64,
     /// The name.
     pub words: String,
-    /// How heavy it is written.
+    /// The weight of its letters.
     pub weight: Weight,
 }
 
 /// A figure on paper, about a place of its own.
 pub struct Drawn {
-    /// What is drawn, and the heading over it.
+    /// The drawing, and the heading over it.
     pub items: Vec<Item>,
     /// The box around all of it.
     pub bounds: Rect,

@@ -1,4 +1,4 @@
-//! How a part of a section is put on paper.
+//! The frame that puts a part of a section on paper.
 //!
 //! In the frame of a section x runs along the cut from the center pin and y up from the top face, in mm of the board; on paper both
 //! are scaled alike. Curves come as many corners; those that no reader could see the lack of are left out here, once.
@@ -8,12 +8,12 @@ use workshop::Face;
 
 use super::spans::Contour;
 
-/// How far a corner that is left out may be off the edge that is drawn instead, mm on paper.
+/// Distance that a corner that is left out may be off the edge that is drawn instead, mm on paper.
 const OFF: f64 = 0.01;
 /// A shorter edge has no direction, mm on paper.
 const SHORTEST: f64 = 1e-9;
 
-/// How a part of a section is put on paper.
+/// The frame that puts a part of a section on paper.
 #[derive(Debug, Clone, Copy)]
 pub struct Frame {
     /// Millimeters on paper for each of the board.

@@ -1,6 +1,6 @@
 //! Sizes around a figure: dimension lines in lanes beside it, and a label for each, none over another.
 //!
-//! What stands upright has its lanes to the left and to the right, and its label in a column outside them; what lies level
+//! An upright size has its lanes to the left and to the right, and its label in a column outside them; a level one
 //! has its lanes above and below, and its label at the end of its own.
 
 use kurbo::{Line as Segment, Point, Rect, Vec2};
@@ -21,7 +21,7 @@ const LANE: f64 = 4.5;
 const AWAY: f64 = 5.0;
 /// Between what is measured and its extension line.
 const GAP: f64 = 0.6;
-/// How far an extension line goes on past its lane.
+/// Length of an extension line past its lane, mm on paper.
 const PAST: f64 = 1.0;
 /// Half of an oblique tick, across and up.
 const TICK: f64 = 0.7;
@@ -63,7 +63,7 @@ pub struct Size {
     pub side: Side,
     /// Its ends; the same place twice for what is only pointed at.
     pub ends: [Point; 2],
-    /// What it is and how much.
+    /// Its name and length.
     pub words: String,
 }
 
@@ -94,7 +94,7 @@ impl Size {
         (a.min(b), a.max(b))
     }
 
-    /// How long its dimension line is.
+    /// Length of its dimension line, mm.
     fn length(&self) -> f64 {
         let (low, high) = self.span();
         high - low
@@ -114,7 +114,7 @@ impl Size {
     }
 }
 
-/// What sizes take to the left and to the right of a figure at any scale, mm on paper.
+/// Room that sizes take to the left and to the right of a figure at any scale, mm on paper.
 pub fn room(sizes: &[Size]) -> [f64; 2] {
     let of = |side: Side| sizes.iter().filter(move |size| size.side == side);
     let widest = |side: Side| of(side).map(Size::width).fold(0.0, f64::max);
@@ -137,7 +137,7 @@ pub fn sizes_around(sizes: &[Size], frame: &Frame, around: Rect) -> Vec<Item> {
     for side in [Side::Left, Side::Right] {
         items.extend(upright(&sizes, side, around));
     }
-    // What lies level keeps clear of labels that were pushed past the figure.
+    // Level sizes keep clear of labels that were pushed past the figure.
     let taken = items.iter().map(|item: &Item| item.shape.bounds());
     let around = taken.fold(around, |all, bounds| Rect {
         y0: all.y0.min(bounds.y0),

@@ -185,7 +185,7 @@ impl Row {
         heights.fold(0.0, f64::max)
     }
 
-    /// What is drawn, its upper end at a height of the sheet, and the room to spare shared out.
+    /// The drawing, its upper end at a height of the sheet, and the room to spare shared out.
     fn placed(self, room: f64, top: f64) -> Vec<Item> {
         let widths: f64 = self.0.iter().map(|drawn| drawn.bounds.width()).sum();
         let spare = (room - widths).max(0.0) / self.0.len().max(1) as f64;
@@ -253,7 +253,7 @@ fn body_of(section: &Section, kind: BodyKind, hole: HoleId) -> Option<Rect> {
     boxes.reduce(|all, bounds| all.union(bounds))
 }
 
-/// How far up what is set into the holes reaches, at least to the top face.
+/// Height of the highest thing set into the holes, at least the top face.
 fn top(section: &Section) -> f64 {
     let bodies = section.bodies.iter();
     let set_in = bodies.filter(|body| body.kind == BodyKind::Insert);

@@ -10,8 +10,8 @@ use super::body_of;
 use super::measures::{Side, Size};
 use super::says::{HAIR, Says};
 
-/// What is written beside what stands in a bore. Where its outline is not in the section, as where the hole is cut beside its
-/// axis, only what needs no outline is written.
+/// The words beside a piece that stands in a bore. Where its outline is not in the section, as where the hole is cut beside
+/// its axis, only what needs no outline is written.
 pub fn standing(says: &Says<'_>, section: &Section) -> Vec<Size> {
     let seen = |kind| body_of(section, kind, says.sizes.hole.name.id());
     let piece = seen(BodyKind::Piece);
@@ -70,7 +70,7 @@ impl Says<'_> {
         all
     }
 
-    /// What is free under a marble that hangs on the rim, or what lifts it off; none where it touches both.
+    /// The gap under a marble that hangs on the rim, or its lift off the rim; none where it touches both.
     fn room_under(&self, stand: &MarbleStand, sinks: f64) -> Option<Size> {
         let clear = stand.clear?;
         // A bore that comes out below has no floor to stand over.

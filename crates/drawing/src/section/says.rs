@@ -8,10 +8,10 @@ use workshop::{BoreSizes, deepest};
 
 use super::measures::{Side, Size};
 
-/// What a size has at least for it to be drawn, mm.
+/// The least size that is drawn, mm.
 pub const HAIR: f64 = 1e-6;
 
-/// What is written beside a bore.
+/// The words beside a bore.
 pub struct Says<'a> {
     /// The board.
     pub board: &'a Board,
@@ -26,7 +26,7 @@ pub struct Says<'a> {
 }
 
 impl<'a> Says<'a> {
-    /// What is written beside a bore of these sizes.
+    /// The words beside a bore of these sizes.
     pub fn new(board: &'a Board, sizes: &'a BoreSizes) -> Self {
         let hole = &sizes.hole;
         Self {

@@ -23,9 +23,9 @@ pub struct Scene {
     window: Contour,
     /// The board, as if nothing were cut into it.
     outline: Contour,
-    /// What is cut into it.
+    /// The outlines cut into it.
     cavities: Vec<Contour>,
-    /// What is in it and under it.
+    /// The bodies in it and under it.
     bodies: Vec<Standing>,
     /// Where two half-planes meet, if they do; what is cut there goes on beyond.
     fold: Option<f64>,
@@ -33,7 +33,7 @@ pub struct Scene {
 
 /// A body that is drawn.
 struct Standing {
-    /// What it is.
+    /// The kind of body.
     kind: BodyKind,
     /// The hole it stands in, if any.
     hole: Option<HoleName>,
@@ -64,7 +64,7 @@ impl Shown {
 }
 
 impl Scene {
-    /// What of a section is in a window, with the bodies that are to be shown.
+    /// The part of a section in a window, with the bodies that are to be shown.
     pub fn new(section: &Section, frame: &Frame, window: Rect, shown: Shown) -> Self {
         let area = frame.place_box(window);
         let meets = |contour: &Contour| contour.bounds().overlaps(area);
@@ -220,7 +220,7 @@ impl Scene {
         lines(&ray, &self.beside_bodies(window, &ray), line)
     }
 
-    /// What of some parts of a line is in no body.
+    /// The parts of a line, of those given, that are in no body.
     fn beside_bodies(&self, spans: Spans, ray: &Ray) -> Spans {
         let bodies = self.bodies.iter();
         let solid = bodies.filter(|body| body.kind != BodyKind::Resin);

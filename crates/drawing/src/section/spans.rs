@@ -9,7 +9,7 @@ use kurbo::{Circle, Point, Rect, Vec2};
 
 use super::around;
 
-/// How far to either side of an edge is looked, mm on paper.
+/// Distance to either side of an edge at which is looked for wood, mm on paper.
 pub const BESIDE: f64 = 1e-6;
 /// Edges of a polygon that stands for a circle.
 const PARTS: i64 = 120;
@@ -48,7 +48,7 @@ impl Ray {
         self.from + self.along * distance
     }
 
-    /// How far to the left of it a point is.
+    /// Distance of a point to the left of it, mm.
     fn left(&self, point: Point) -> f64 {
         self.along.cross(point - self.from)
     }
@@ -152,13 +152,13 @@ fn crossings(ray: &Ray, corners: &[Point]) -> Vec<f64> {
     met
 }
 
-/// What of some parts lies from one distance to another.
+/// The parts from one distance to another, of those given.
 pub fn within(spans: &Spans, low: f64, high: f64) -> Spans {
     let cut = spans.iter().map(|(from, to)| (from.max(low), to.min(high)));
     cut.filter(|(from, to)| from < to).collect()
 }
 
-/// What of some parts is in none of others.
+/// The parts that are in none of others.
 pub fn without(spans: &Spans, others: &Spans) -> Spans {
     others.iter().fold(spans.clone(), |left, &(low, high)| {
         let around = left
@@ -168,7 +168,7 @@ pub fn without(spans: &Spans, others: &Spans) -> Spans {
     })
 }
 
-/// What is in one of two sets of parts but not in both.
+/// The parts in one of two sets but not in both.
 pub fn in_one(these: &Spans, those: &Spans) -> Spans {
     let mut either = without(these, those);
     either.extend(without(those, these));

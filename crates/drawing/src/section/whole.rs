@@ -158,7 +158,7 @@ fn names(section: &Section, chosen: HoleId, over: f64) -> Vec<Name> {
         .collect()
 }
 
-/// How far up what is set into a hole reaches.
+/// Height of the upper end of the thing set into a hole, mm.
 fn set_in(section: &Section, hole: HoleId) -> f64 {
     let insert = body_of(section, BodyKind::Insert, hole);
     insert.map_or(0.0, |area| area.y1.max(0.0))

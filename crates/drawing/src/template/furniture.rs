@@ -28,7 +28,7 @@ const MAP: f64 = 33.0;
 const ROOM: Size = Size::new(80.0, 34.0);
 /// The room they take where paper is too small for the words.
 pub const SMALL_ROOM: Size = Size::new(24.0, 10.0);
-/// What the room without lines below has to spare for the first of them.
+/// Room to spare for the first of the lines below, mm.
 const SPARE: f64 = 2.4;
 
 /// The room that label, words and key map of a sheet take.
@@ -80,7 +80,7 @@ pub fn title_block(
     items
 }
 
-/// What the sheet is, beside its label.
+/// The kind of sheet, beside its label.
 fn kind(subject: &Subject<'_>, tile: &Tile, block: Rect) -> Option<Item> {
     let strong = Weight::SemiBold;
     let beside = font::width(&tile.label(), LABEL, strong) + 2.5;
@@ -239,7 +239,7 @@ pub fn summary(board: &Board, holes: usize) -> Vec<String> {
     ]
 }
 
-/// What stands below a drawing of the whole.
+/// The words below a drawing of the whole.
 pub fn true_size(board: &Board) -> String {
     let unit = match board.units {
         Units::Mm => "millimeters",

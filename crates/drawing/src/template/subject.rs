@@ -1,4 +1,4 @@
-//! What a set of sheets shows, and what its title blocks say of it.
+//! The subject of a set of sheets, and the words for it in their title blocks.
 //!
 //! The drilling template, the router's template and the sector jig are cut into the same sheets; they differ by what is
 //! on them and by these words.
@@ -9,13 +9,13 @@ use workshop::Workpiece;
 
 use crate::{Item, Shape, plan};
 
-/// What a set of sheets shows.
+/// The subject of a set of sheets.
 pub struct Subject<'a> {
     /// The board it is for, with its title and paper.
     pub board: &'a Board,
-    /// What it is, where it is not the drilling template; else empty.
+    /// The kind, where it is not the drilling template; else empty.
     pub kind: &'static str,
-    /// What is to be set or minded, a line each.
+    /// Settings and cautions, a line each.
     pub notes: Vec<String>,
     /// All that is drawn, in the frame of the board.
     pub items: Vec<Item>,

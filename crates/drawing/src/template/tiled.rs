@@ -89,7 +89,7 @@ fn shown(plan: &[Item], index: usize, tile: &Tile, joints: &[Joint]) -> Vec<Item
 
 /// Whether any of a shape's line can lie in a window; it may say yes for a near miss.
 ///
-/// What misses is left out of a sheet; what is kept for nothing costs a few bytes, and is cut off with the rest.
+/// A shape that misses is left out of a sheet; one that is kept for nothing costs a few bytes, and is cut off with the rest.
 pub fn touches(shape: &Shape, window: Rect) -> bool {
     let bounds = shape.bounds();
     let meets = bounds.x0 <= window.x1

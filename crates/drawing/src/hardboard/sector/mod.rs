@@ -212,7 +212,7 @@ fn label(board: &Board, jig: &SectorPlan, pin: Hole, items: &mut Vec<Item>) {
     place_labels(&titled, &all, names, lines, items);
 }
 
-/// What must be told is told below its hole where no free place was found for it.
+/// A name that must be told is told below its hole where no free place was found for it.
 fn told_anyhow(hole: &Hole, words: &str, items: &mut Vec<Item>) {
     let is_it = |item: &Item| matches!(&item.shape, Shape::Text(text) if text.words == words);
     if !items.iter().any(is_it) {
@@ -225,7 +225,7 @@ fn told_anyhow(hole: &Hole, words: &str, items: &mut Vec<Item>) {
     }
 }
 
-/// What the title block says of turning.
+/// The notes of the title block on turning.
 fn notes(board: &Board, jig: &SectorPlan) -> Vec<String> {
     let turn = Measure::degrees(360.0 / f64::from(board.players)).shown(board.units);
     let mut notes = vec![format!(

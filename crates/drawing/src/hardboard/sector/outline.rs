@@ -17,7 +17,7 @@ pub const WOOD: f64 = 20.0;
 pub struct Outline {
     /// Bearing of the counter-clockwise-most hole, and how far round the other is.
     from: Angle,
-    /// How far clockwise from there the last hole lies.
+    /// Turn clockwise from there to the last hole.
     sweep: Angle,
     /// From those bearings to the sides, and the radius of the hub, mm.
     hub: f64,
@@ -106,7 +106,7 @@ impl Outline {
         out <= self.hub || (out <= self.outer && within())
     }
 
-    /// How far out the sides meet where less than half the disc is cut away, mm.
+    /// Distance from the pin at which the sides meet where less than half the disc is cut away, mm.
     fn meeting(&self) -> f64 {
         let open = Angle::TURN - self.sweep;
         self.hub / (open / 2.0).sin().abs().max(1e-9)

@@ -41,7 +41,7 @@ pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sh
     pages(paper, board.template.margin, &head, &blocks)
 }
 
-/// How many of the holes it drills.
+/// The holes that it drills, counted.
 fn drills(layout: &Layout, jig: &SectorPlan) -> String {
     let at = |turn: &SectorTurn| jig.holes.len() - turn.skip.len();
     let drilled: usize = jig.turns.iter().map(at).sum();
@@ -82,7 +82,7 @@ fn turns(jig: &SectorPlan) -> Table {
     }
 }
 
-/// What holds the jig in a turn; the first sector has no holes yet to put a pin into.
+/// The pins that hold the jig in a turn; the first sector has no holes yet to put a pin into.
 fn hold(turn: &SectorTurn) -> String {
     match turn.pins.as_slice() {
         [] => format!("center pin, clamped on player {}'s axis", turn.player),
@@ -91,7 +91,7 @@ fn hold(turn: &SectorTurn) -> String {
     }
 }
 
-/// What is drilled in a turn: holes by hand are left out, moved or added in some sectors.
+/// The holes drilled in a turn: those changed by hand are left out, moved or added in some sectors.
 fn drill(turn: &SectorTurn) -> String {
     let through = if turn.skip.is_empty() {
         "all holes".to_owned()
@@ -105,7 +105,7 @@ fn drill(turn: &SectorTurn) -> String {
     }
 }
 
-/// What play and drilling errors come to after all turns: how far the last sector may be turned off, the wood that is left
+/// The result of play and drilling errors after all turns: the turn of the last sector, the wood that is left
 /// where the round closes, an index hole drilled off, and how the jig is proved on scrap.
 fn sums(board: &Board, jig: &SectorPlan) -> Vec<String> {
     let length = |mm: f64| Measure::mm(mm).shown(board.units);

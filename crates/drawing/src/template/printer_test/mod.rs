@@ -16,7 +16,7 @@ use crate::{Sheet, Stamp, View};
 use workshop::{Correction, TilingError, paper_size};
 use workshop::{printable, printable_size};
 
-/// What is measured on a printer test sheet, in mm: round numbers in the maker's unit.
+/// The lengths on a printer test sheet, in mm: round numbers in the maker's unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TestLengths {
     /// The level bar.
@@ -29,7 +29,7 @@ pub struct TestLengths {
     pub circle: f64,
 }
 
-/// What the printer test sheet for a board's paper lets one measure: bars as long as the margins allow in steps of a centimeter
+/// The lengths on the printer test sheet for a board's paper: bars as long as the margins allow in steps of a centimeter
 /// or a quarter of an inch, and a square with its circle in the room that is left.
 ///
 /// ```
@@ -109,9 +109,9 @@ struct Page {
     area: Rect,
     /// Size of plain words, mm.
     size: f64,
-    /// What stands opposite the title.
+    /// The words opposite the title.
     about: String,
-    /// What is to be done.
+    /// The instructions.
     lines: Vec<String>,
 }
 
@@ -224,12 +224,12 @@ impl Page {
         } else {
             step
         };
-        // What is a whole step but for rounding is one.
+        // A length that is a whole step but for rounding is one.
         ((length / step + 1e-9).floor() * step).max(step)
     }
 }
 
-/// What is to be done with the sheet, in as many lines as its paper has room for.
+/// The instructions for the sheet, in as many lines as its paper has room for.
 fn sentences(correction: Option<&Correction>) -> [String; 3] {
     let print = "Print at 100 %, not fitted to the page, on the template's paper.";
     match correction {

@@ -1,4 +1,4 @@
-//! What is drawn on a printer test sheet.
+//! The parts drawn on a printer test sheet.
 //!
 //! Bars along two sides tell the scale both ways, the diagonals of a square tell skew, and a circle shows both at a glance. The
 //! readings are written into the table on the sheet and typed from there.
@@ -97,7 +97,7 @@ fn square_with_diagonals(page: &Page, square: Rect) -> Vec<Item> {
         let at = Point::new(square.center().x, square.y0 + 0.7 * page.size);
         items.push(words(Text::level(at, page.size, Anchor::Middle, name)));
     }
-    // What the corners leave beside the circle.
+    // The room that the corners leave beside the circle.
     let room = (lengths.square * core::f64::consts::SQRT_2 - lengths.circle) / 2.0;
     for (length, corner, degrees) in [
         (PrintLength::Rising, a, 45.0),
@@ -165,7 +165,7 @@ fn table(page: &Page) -> Vec<Item> {
 }
 
 impl Page {
-    /// What a length should be, in words; diagonals to what a rule shows.
+    /// The nominal length, in words; of diagonals to the nearest mark of a rule.
     fn nominal(&self, length: PrintLength) -> String {
         let lengths = self.lengths();
         let mm = match length {

@@ -15,13 +15,13 @@ pub struct Scale<'a> {
     pub start: Point,
     /// The direction that it runs in.
     pub turn: Angle,
-    /// How long it is, mm.
+    /// Length, mm.
     pub length: f64,
-    /// What it is divided into.
+    /// The unit of its divisions.
     pub units: Units,
     /// Size of its name, mm; figures are smaller.
     pub size: f64,
-    /// What it is called.
+    /// Its name.
     pub name: &'a str,
 }
 
@@ -30,7 +30,7 @@ const END_TICK: f64 = 3.5;
 /// Sizes of figures and of the name, as shares of the sheet's words.
 const FIGURE: f64 = 0.76;
 const NAME: f64 = 0.9;
-/// How far the last figure reaches beyond the end, mm.
+/// Length of the last figure beyond the end, mm.
 const BEYOND: f64 = 3.5;
 /// From here to the end there is no figure but the last, mm.
 const NEAR_END: f64 = 9.0;
@@ -97,7 +97,7 @@ impl Scale<'_> {
         item
     }
 
-    /// What the bar is called, along its other side.
+    /// The name of the bar, along its other side.
     fn name(&self) -> Item {
         let name = format!("{}, {}", self.name, show_length(self.length, self.units));
         self.words(
