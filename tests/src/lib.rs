@@ -1,4 +1,4 @@
-//! What the whole-program checks share: the sample boards, and their exports as bytes.
+//! Means that the whole-program checks share: the sample boards, and their exports as bytes.
 
 #![allow(
     clippy::expect_used,

@@ -157,7 +157,7 @@ fn is_of_a_name(letter: char) -> bool {
 fn the_parts_of_the_window_import_one_another_one_way() {
     let mut left = imports_of_the_app();
     assert!(left.len() > 20 && left["window"].contains("view"));
-    // What imports nothing that is left is taken away, until nothing can be.
+    // A crate that imports nothing that is left is taken away, until none can be.
     while let Some(free) = left
         .iter()
         .find(|(_, named)| !named.iter().any(|name| left.contains_key(name)))

@@ -1,4 +1,4 @@
-//! What the program makes of rich boards and of the samples, held against what is kept: every finding and every export.
+//! The program's findings and exports of rich boards and of the samples, held against those that are kept.
 //!
 //! `UPDATE_PINS=1 cargo test -p tests --test pinned` keeps what is made now; look at the difference before it goes in.
 #![allow(
@@ -24,19 +24,19 @@ const MOMENT: Moment = Moment {
     day: 25,
 };
 
-/// What is kept to be read beside the findings; of every file a line in [`LIST`] is kept.
+/// The files that are kept to be read beside the findings; of every file a line in [`LIST`] is kept.
 const READ: [&str; 3] = ["-job.pdf.txt", "-jig.pdf.txt", ".ngc"];
 /// Every file that a board is exported to, and what is refused.
 const LIST: &str = "exports.txt";
 
-/// What is kept of one board: texts by the names of their files.
+/// The texts kept of one board, by the names of their files.
 type Pins = BTreeMap<String, String>;
 
 fn folder(of: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(of)
 }
 
-/// What is in a folder, sorted: board files, or a folder for each board.
+/// The entries of a folder, sorted: board files, or a folder for each board.
 fn listed(of: &str) -> Vec<PathBuf> {
     let entries = fs::read_dir(folder(of)).unwrap();
     let mut paths: Vec<PathBuf> = entries.map(|entry| entry.unwrap().path()).collect();
@@ -53,7 +53,7 @@ fn stem(path: &Path) -> String {
     path.file_stem().unwrap().to_string_lossy().into_owned()
 }
 
-/// What `ringwright check --json` prints of a board file.
+/// The output of `ringwright check --json` for a board file.
 fn checked(path: &Path) -> String {
     let (mut out, mut errors) = (Vec::new(), Vec::new());
     let arguments = ["ringwright", "check", "--json", path.to_str().unwrap()];
@@ -162,7 +162,7 @@ fn first_difference(kept: &str, made: &str) -> String {
     words
 }
 
-/// What differs, file by file.
+/// The files that differ.
 fn differences(board: &str, kept: &Pins, made: &Pins) -> Vec<String> {
     let mut names: Vec<&String> = kept.keys().chain(made.keys()).collect();
     names.sort();

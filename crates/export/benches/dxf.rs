@@ -1,4 +1,4 @@
-//! How long a DXF of many holes takes to write.
+//! Time to write a DXF of many holes.
 //!
 //! `cargo bench -p export --bench dxf`
 

@@ -1,4 +1,4 @@
-//! How long each format takes to write.
+//! Time to write each format.
 //!
 //! `cargo bench -p export`
 
@@ -140,7 +140,7 @@ fn csv_of_10_000_holes(bencher: Bencher<'_, '_>) {
     bencher.bench(|| export::csv(black_box(&table), board::Units::Mm));
 }
 
-/// What a jig is set by, its pages and its table, of the 133 holes one starts from.
+/// The sheet of settings for a jig, its pages and its table, of the 133 holes one starts from.
 #[divan::bench]
 fn jig_sheet_of_133_holes(bencher: Bencher<'_, '_>) {
     let board = board::Board::default();

@@ -1,4 +1,4 @@
-//! How long the programs of a board take to write: drilling, and its grooves.
+//! Time to write the programs of a board: drilling, and its grooves.
 //!
 //! `cargo bench -p export --bench gcode`
 

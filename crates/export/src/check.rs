@@ -1,4 +1,4 @@
-//! What every writer of sheets asks for before it writes a byte.
+//! Questions that every writer of sheets asks before it writes a byte.
 
 use drawing::{Item, Shape, Sheet, Text};
 use workshop::Correction;

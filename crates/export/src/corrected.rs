@@ -12,7 +12,7 @@ use crate::{Error, PdfOptions, pdf, svg};
 /// A printer that is 0.6 % small across, 0.2 % large up, leans to the right and runs a little uphill.
 const PRINTER: Affine = Affine::new([0.994, 0.0008, 0.0021, 1.002, 0.0, 0.0]);
 
-/// What a maker would read, with a perfect rule, on a sheet that the printer draws.
+/// The measures that a maker would read, with a perfect rule, on a sheet that the printer draws.
 fn correction() -> Correction {
     let length = |x, y| vec![(PRINTER * Point::new(x, y)).distance(Point::ZERO)];
     let bar = |readings| PrintBar {
@@ -39,7 +39,7 @@ fn sheets(correction: Option<&Correction>) -> (Layout, Vec<Sheet>) {
     (workpiece.layout().clone(), sheets)
 }
 
-/// What the printer does to a sheet: one that lies goes through turned by a quarter.
+/// The printer's distortion of a sheet: one that lies goes through turned by a quarter.
 fn printer_of(sheet: &Sheet) -> Affine {
     let quarter = Affine::new([0.0, 1.0, -1.0, 0.0, 0.0, 0.0]);
     if sheet.size.width > sheet.size.height {

@@ -29,7 +29,7 @@ pub enum Error {
     /// The typeface does not hold what a PDF must embed.
     #[error("the typeface cannot be embedded: {reason}")]
     Typeface {
-        /// What is wrong with it.
+        /// The fault.
         reason: String,
     },
     /// A hole's place or size is infinite or not a number.
@@ -41,7 +41,7 @@ pub enum Error {
     /// The hole table could not be put into lines.
     #[error("the hole table cannot be written: {reason}")]
     Table {
-        /// What went wrong.
+        /// The fault.
         reason: String,
     },
 }

@@ -18,7 +18,7 @@
 //! * [`sums_csv()`], [`sums_json()`]: the sums of the bench with their formulas.
 //! * [`Error`]: why a file cannot be written.
 //!
-//! What each format promises, and on which clause of which standard it rests, is in `docs/formats`.
+//! The promises of each format, with the clause of the standard that each rests on, are in `docs/formats`.
 
 #[cfg(test)]
 mod agreement;

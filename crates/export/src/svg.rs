@@ -16,7 +16,7 @@ use crate::{Error, check, number};
 const PLACES: usize = 4;
 /// Places of a factor; over the longest page the last one is worth 0.00003 mm.
 const FACTOR_PLACES: usize = 8;
-/// How an area is filled.
+/// The fill of an area.
 const AREA_FILL: &str = "#d9d9d9";
 /// The name of the clip path.
 const WINDOW: &str = "window";
@@ -172,7 +172,7 @@ fn short(value: f64) -> String {
     out
 }
 
-/// How a part is drawn; neighbors that look alike share a group.
+/// The look of a part; neighbors that look alike share a group.
 #[derive(Clone, Copy, PartialEq)]
 enum Look {
     Stroke(Line),

@@ -14,7 +14,7 @@ use workshop::{HoleRow, HoleTable, Workpiece};
 
 const CLEARANCE: f64 = 20.0;
 const RETRACT: f64 = 2.0;
-/// What rounding in a file may cost, mm.
+/// Cost of rounding in a file, mm.
 const PLACE: f64 = 1e-3;
 /// Where the machine is when a program starts: somewhere below clearance, off the board.
 const PARKED: [f64; 3] = [-400.0, -400.0, 5.0];

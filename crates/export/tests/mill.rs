@@ -15,7 +15,7 @@ use workshop::{Groove, GrooveKind, Stroke, Workpiece};
 
 const CLEARANCE: f64 = 20.0;
 const RETRACT: f64 = 2.0;
-/// What rounding in a file may cost, mm.
+/// Cost of rounding in a file, mm.
 const PLACE: f64 = 1e-3;
 /// Where the machine is when a program starts: somewhere below clearance, off the board.
 const PARKED: [f64; 3] = [-400.0, -400.0, 5.0];
@@ -227,7 +227,7 @@ fn without_a_skin_the_edge_is_cut_only_where_a_spoilboard_is_allowed_for() {
     assert!(no_skin(Some(0.0)).unwrap().text.contains("CUTS THROUGH"));
 }
 
-/// What is said of an edge with a setting changed.
+/// The refusal of an edge with a setting changed.
 fn refused_edge(change: impl Fn(&mut GcodeOptions)) -> String {
     gcode_edge(560.0, &with(change)).unwrap_err().to_string()
 }
@@ -332,7 +332,7 @@ fn assert_grooves(strokes: &[Groove], wanted: &Grooves, depth: f64, options: &Gc
         let near = all.iter().any(|stroke| stroke.distance(at) <= PLACE);
         assert!(near, "cuts {at:?}");
     }
-    // What is too short to be written is cut by going down there.
+    // A piece too short to be written is cut by going down there.
     let ends = run
         .steps
         .iter()
@@ -416,7 +416,7 @@ fn circles_stay_circles_and_lines_are_cut_there_and_back() {
     assert!(program.text.contains("Width 3, depth 1.5, passes: 2"));
 }
 
-/// What is said of grooves with a setting changed.
+/// The refusal of grooves with a setting changed.
 fn refused(change: impl Fn(&mut GcodeOptions, &mut Grooves)) -> String {
     let (strokes, mut wanted, _) = grooved(PocketShape::Row);
     let mut options = options();

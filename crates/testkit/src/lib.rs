@@ -39,7 +39,7 @@ pub use soft::Soft;
 
 /// A value whose distance from another can be told, for [`assert_near!`].
 pub trait Near {
-    /// How far `self` lies from `other`, in their own unit.
+    /// Distance of `self` from `other`, in their own unit.
     fn distance_to(&self, other: &Self) -> f64;
 }
 

@@ -37,7 +37,7 @@ pub struct Reader<'a> {
     line_matrix: Affine,
     /// The layer of each marked part that is open; a part may have none.
     marks: Vec<Option<String>>,
-    /// What has been found so far.
+    /// The page, as far as it has been read.
     pub page: PdfPage,
 }
 
@@ -60,7 +60,7 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// What the page is like when a printer is done with it, which moves points of the page, in mm.
+    /// The page after a printer is done with it, which moves points of the page, in mm.
     pub fn printed(mut self, printer: Affine) -> Self {
         let mm_from_units = Affine::scale(1.0 / UNITS_PER_MM);
         self.state.page_from_user = mm_from_units.inverse() * printer * mm_from_units;

@@ -1,6 +1,6 @@
 //! A page as gray pixels, and the round things on it.
 //!
-//! What a printer would put on paper, from any format: two formats agree if their pixels do.
+//! A raster is the ink that a printer would put on paper, from any format: two formats agree if their pixels do.
 
 use kurbo::Point;
 
@@ -13,7 +13,7 @@ pub struct Gray {
     pub height: usize,
     /// Pixels in an inch.
     pub dpi: u32,
-    /// How far the upper edge lies above the page's lower edge, in mm; the lowest row may be cut.
+    /// Height of the upper edge above the page's lower edge, in mm; the lowest row may be cut.
     pub top: f64,
     /// From 0, black, to 255, white; row by row from the top.
     pub pixels: Vec<u8>,
@@ -194,7 +194,7 @@ mod tests {
         }
     }
 
-    /// How much of a pixel lies inside an edge, by the center's distance from it.
+    /// The share of a pixel inside an edge, by the center's distance from it.
     fn cover(inside: f64) -> f64 {
         (inside * 10.0 + 0.5).clamp(0.0, 1.0)
     }

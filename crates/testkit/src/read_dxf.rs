@@ -1,4 +1,4 @@
-//! What a DXF holds, read by a reader that knows nothing of our writer.
+//! The content of a DXF, read by a reader that knows nothing of our writer.
 
 use dxf::Drawing;
 use dxf::entities::EntityType;
@@ -8,15 +8,15 @@ use kurbo::Point;
 /// A DXF, its lengths in its own unit.
 #[derive(Debug, Clone)]
 pub struct DxfFile {
-    /// What `$ACADVER` says: "AC1009", or another release's name for itself.
+    /// The text of `$ACADVER`: "AC1009", or another release's name for itself.
     pub release: String,
-    /// What `$INSUNITS` says, as its number: 0 none, 1 inch, 4 millimeter.
+    /// The number of `$INSUNITS`: 0 none, 1 inch, 4 millimeter.
     pub units: u8,
     /// Whether `$MEASUREMENT` says metric.
     pub metric: bool,
     /// Names of the layers that the file declares.
     pub layers: Vec<String>,
-    /// What is drawn, in the order of the file.
+    /// The shapes, in the order of the file.
     pub shapes: Vec<DxfShape>,
 }
 
@@ -27,11 +27,11 @@ pub struct DxfShape {
     pub layer: String,
     /// The name of its line type, "BYLAYER" if it has none of its own.
     pub line_type: String,
-    /// What it is.
+    /// The kind of shape.
     pub kind: DxfKind,
 }
 
-/// What is drawn.
+/// The kind of a shape, with its measures.
 #[derive(Debug, Clone, PartialEq)]
 pub enum DxfKind {
     /// A full circle.

@@ -113,7 +113,7 @@ impl PdfFile {
     }
 }
 
-/// What a page looks like at so many pixels an inch; pages count from 0.
+/// The look of a page at so many pixels an inch; pages count from 0.
 ///
 /// # Errors
 ///

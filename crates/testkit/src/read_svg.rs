@@ -6,7 +6,7 @@ use resvg::usvg::{Group, Node, Options, Path, Tree};
 
 use crate::Gray;
 
-/// What an SVG looks like at so many pixels an inch, its words in the typefaces given (bytes of TrueType files).
+/// The look of an SVG at so many pixels an inch, its words in the typefaces given (bytes of TrueType files).
 ///
 /// # Errors
 ///

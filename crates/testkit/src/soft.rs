@@ -230,7 +230,7 @@ fn span(corners: &[Vertex; 3], y: f32) -> (f32, f32) {
     span
 }
 
-/// What a triangle is filled with.
+/// The fill of a triangle.
 enum Paint<'a> {
     Plain([f32; 4]),
     Varying {
@@ -369,7 +369,7 @@ mod tests {
 
     const SIZE: f32 = 64.0;
 
-    /// What a painter leaves on a white square of 64 x 64 pixels.
+    /// The picture that a painter leaves on a white square of 64 x 64 pixels.
     fn picture(scale: f32, paint: impl Fn(&egui::Painter) + 'static) -> RgbaImage {
         let mut harness = Harness::builder()
             .with_size([SIZE, SIZE])

@@ -34,7 +34,7 @@ impl Entities {
         }
     }
 
-    /// What every entity begins with.
+    /// Writes the tags that every entity begins with.
     fn begin(&mut self, kind: &str, item: &Item) {
         let tags = &mut self.tags;
         tags.text(0, kind);

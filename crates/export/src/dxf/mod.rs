@@ -18,7 +18,7 @@ use crate::{Error, check};
 use entities::Entities;
 use tags::Tags;
 
-/// How a DXF is written.
+/// Options of a DXF.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct DxfOptions {
     /// The unit of every coordinate.
@@ -40,7 +40,8 @@ pub enum DxfRelease {
 /// A DXF of one sheet, in ASCII: the board's parts and the sheet's marks in the frame of the board, so that the center pin
 /// is at 0, 0. Lengths are in [`DxfOptions::units`], with nine decimals.
 ///
-/// What is drilled, cut, grooved and only shown are layers of their own, named after [`drawing::Layer`] in capitals.
+/// Drilling, cuts, grooves and lines that are only shown have layers of their own, named after [`drawing::Layer`] in
+/// capitals.
 ///
 /// Bores are circles only if the plan on the sheet outlines them: for a machine, give it a sheet of a board whose
 /// `template.marking` is not `Crosses`.
@@ -152,7 +153,7 @@ fn header(tags: &mut Tags, sheet: &Sheet, entities: &Tags) {
     }
 }
 
-/// What the header says of a unit: its name, `$MEASUREMENT`, `$INSUNITS`.
+/// The words of the header for a unit: its name, `$MEASUREMENT`, `$INSUNITS`.
 struct UnitWords {
     unit: &'static str,
     metric: &'static str,

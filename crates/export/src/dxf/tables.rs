@@ -22,7 +22,7 @@ pub struct FileLayer {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-/// What of a layer goes where: what is worked, the crosses to punch by, the lines to find one's way by.
+/// The three parts of a layer: the work, the crosses to punch by, the lines to find one's way by.
 enum Part {
     Main,
     Cross,
@@ -105,7 +105,7 @@ fn table(tags: &mut Tags, name: &str, handle: &str, count: usize) {
     tags.text(70, &count.to_string());
 }
 
-/// What every entry of a table begins with; `owner` is the table's handle.
+/// Writes the tags that every entry of a table begins with; `owner` is the table's handle.
 fn entry(tags: &mut Tags, kind: &str, handle: &str, owner: &str, class: &str) {
     tags.text(0, kind);
     // From memory: a dimension style alone has its handle under another code.

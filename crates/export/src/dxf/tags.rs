@@ -37,7 +37,7 @@ impl Tags {
         }
     }
 
-    /// How the file is written.
+    /// The options that the file is written by.
     pub const fn options(&self) -> DxfOptions {
         self.options
     }

@@ -1,4 +1,4 @@
-//! What is refused, and what is left: jobs that can be written without a further question.
+//! Checks that refuse a job, and the jobs that are left: those that can be written without a further question.
 
 use board::{
     BitRun, Bore, Bottom, CutterRun, Machine, Measure, Quantity, TimeUnit, Units, show_length,
@@ -9,9 +9,9 @@ use super::{GcodeError, GcodeOptions};
 
 /// The least length, feed, speed or time that is not written as 0.
 pub const LEAST: f64 = 0.001;
-/// What sums of lengths may be off by, mm.
+/// Slack for sums of lengths, mm.
 const ROUNDING: f64 = 1e-9;
-/// How the document holds waits of a machine.
+/// The unit of a machine's waits in the document.
 const SECONDS: Quantity = Quantity::Time(TimeUnit::Second);
 
 /// The holes that one bit drills, and how.
@@ -37,7 +37,7 @@ impl Job<'_> {
         }
     }
 
-    /// What the bit is called.
+    /// The name of the bit.
     pub fn bit(&self, units: Units) -> String {
         bit_name(self.diameter, self.bottom, units)
     }
@@ -87,7 +87,7 @@ pub fn shop(machine: &Machine, thickness: f64, units: Units) -> Result<(), Gcode
     )
 }
 
-/// How a cutter is run, all of it settled.
+/// The speed and feeds of a cutter, all of them settled.
 #[derive(Clone, Copy)]
 pub struct Milled {
     pub speed: f64,
@@ -117,7 +117,7 @@ impl Milled {
     }
 }
 
-/// How many passes go to a depth; not so many that nobody would run them.
+/// Number of passes to a depth; not so many that nobody would run them.
 pub fn passes(what: &'static str, depth: f64, pass: f64, units: Units) -> Result<u32, GcodeError> {
     const MOST: u32 = 500;
     let passes = workshop::passes(depth, pass);

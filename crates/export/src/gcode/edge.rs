@@ -15,7 +15,7 @@ use super::{GcodeError, GcodeOptions, Program};
 struct Turns {
     /// Of the middle of the cutter, mm.
     radius: f64,
-    /// How deep the last one is, mm.
+    /// Depth of the last one, mm.
     depth: f64,
     passes: u32,
     run: Milled,
@@ -80,7 +80,7 @@ pub fn gcode_edge(diameter: f64, options: &GcodeOptions) -> Result<Program, Gcod
     })
 }
 
-/// What the cutter is called in messages.
+/// The cutter's name in messages.
 const CUTTER: &str = "cutter for the edge";
 
 /// The turns of an edge that can be cut: sizes that are lengths, speed and feeds that are settled, a skin thinner than the

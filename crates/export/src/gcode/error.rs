@@ -29,7 +29,7 @@ pub enum GcodeError {
     TooSmall {
         /// The setting.
         what: String,
-        /// What was given.
+        /// The value given.
         value: String,
         /// The least that can be written.
         least: String,
@@ -41,7 +41,7 @@ pub enum GcodeError {
     BelowTop {
         /// The height.
         what: &'static str,
-        /// What was given.
+        /// The value given.
         value: String,
     },
     /// The feed would begin above the height of travel.
@@ -61,11 +61,11 @@ pub enum GcodeError {
     TooDeep {
         /// The hole's name.
         hole: String,
-        /// How far the bit reaches.
+        /// Depth that the bit reaches.
         reach: String,
         /// Thickness of the blank.
         thickness: String,
-        /// What is allowed below it, in words; empty for nothing.
+        /// Depth allowed below it, in words; empty for nothing.
         allowed: String,
         /// By how much it is too far.
         over: String,
@@ -102,9 +102,9 @@ pub enum GcodeError {
     /// A pass so thin that the program would have no end.
     #[error("{what} would take {passes} passes; make each {least} or more")]
     TooManyPasses {
-        /// What is cut.
+        /// The part that is cut.
         what: &'static str,
-        /// How many passes.
+        /// Number of passes.
         passes: String,
         /// Depth of a pass that would do.
         least: String,
@@ -115,7 +115,7 @@ pub enum GcodeError {
     /// A groove is infinite or not a number.
     #[error("a {what} has no place")]
     Groove {
-        /// What it is.
+        /// The part that is wrong.
         what: &'static str,
     },
     /// The tip of the V bit is as wide as the groove.

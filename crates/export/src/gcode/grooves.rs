@@ -51,7 +51,7 @@ pub fn gcode_grooves(
     })
 }
 
-/// What the bit is called in messages.
+/// The bit's name in messages.
 const BIT: &str = "V bit";
 /// Arcs shorter than this are written as lines, mm: rounded, their ends might change places, and the arc go all round.
 const SHORTEST_ARC: f64 = 0.005;

@@ -17,15 +17,15 @@ pub struct Lines {
     places: usize,
 }
 
-/// What is said of the board at the top of a program.
+/// Facts of the board for the top of a program.
 pub struct Head<'a> {
-    /// What the program does: "Drilling".
+    /// The work of the program: "Drilling".
     pub work: &'a str,
     /// Name of the board.
     pub title: &'a str,
     /// The date.
     pub date: &'a str,
-    /// How high above the top face the bit travels, mm.
+    /// Height of travel above the top face, mm.
     pub clearance: f64,
     /// Thickness of the board, mm.
     pub thickness: f64,
@@ -73,7 +73,7 @@ impl Lines {
         self.comment(&format!("Blank {thickness} thick"));
     }
 
-    /// What every word after it relies on.
+    /// Writes the modes that every word after them relies on.
     pub fn modes(&mut self) {
         let unit = match self.units {
             Units::Mm => "G21",
@@ -158,7 +158,7 @@ impl Lines {
 
     /// The least length that can be written and is no shorter, mm.
     pub fn no_shorter(&self, mm: f64) -> f64 {
-        /// What dividing may add to a length that can be written as it is, in its last place.
+        /// The most that dividing may add to a length that can be written as it is, in its last place.
         const HAIR: f64 = 1e-6;
         let scale = match self.units {
             Units::Mm => 1e4,

@@ -22,7 +22,7 @@ pub use grooves::gcode_grooves;
 /// The board and the machine that a program is for. Lengths in mm, feeds in mm a minute.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GcodeOptions {
-    /// What the board is called; empty for no name.
+    /// The board's title; empty for none.
     pub title: String,
     /// The date as it is to be written; empty for none.
     pub date: String,
@@ -33,12 +33,12 @@ pub struct GcodeOptions {
     pub machine: Machine,
     /// Thickness of the board.
     pub thickness: f64,
-    /// How far the spur of a Forstner bit reaches below its rim; only drilling needs it.
+    /// Length of a Forstner bit's spur below its rim, mm; only drilling needs it.
     pub spur: f64,
 }
 
 impl GcodeOptions {
-    /// What stands at the top of a program for a kind of work: "Drilling".
+    /// The head of a program for a kind of work: "Drilling".
     fn head<'a>(&'a self, work: &'a str) -> lines::Head<'a> {
         lines::Head {
             work,

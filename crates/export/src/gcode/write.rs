@@ -56,7 +56,7 @@ fn begun(options: &GcodeOptions) -> Lines {
     lines
 }
 
-/// What the bit is, and how Z is set with it.
+/// Writes the name of the bit, and the way that Z is set with it.
 fn about_bit(lines: &mut Lines, job: &Job<'_>, bits: usize, options: &GcodeOptions) {
     let (number, bit, holes) = (job.number, job.bit(options.units), job.holes.len());
     lines.comment(&format!("Bit {number} of {bits}: {bit}, holes: {holes}"));

@@ -21,14 +21,14 @@ pub const UNITS_PER_MM: f64 = 72.0 / 25.4;
 const PLACES: usize = 4;
 /// Places of a factor; over the longest page the last one is worth 0.00003 mm.
 const FACTOR_PLACES: usize = 8;
-/// How light an area is: 0 is black, 1 white.
+/// Lightness of an area: 0 is black, 1 white.
 const AREA_GRAY: f64 = 0.85;
 
-/// What the pages of a file have in common; a page adds what it needs.
+/// Parts that the pages of a file have in common; a page adds those it needs.
 pub struct Shared {
     /// The glyphs in use.
     pub fonts: Fonts,
-    /// What is kept once for all pages, if anything is.
+    /// Forms that are kept once for all pages, if there are any.
     pub forms: Option<Forms>,
     /// Whether parts are marked with the layer that they belong to.
     pub layers: bool,
@@ -56,7 +56,7 @@ pub fn page(sheet: &Sheet, shared: &mut Shared) -> String {
     content.out
 }
 
-/// What the operators so far have set; a part that differs is set again.
+/// The state set by the operators so far; a part that differs is set again.
 #[derive(Clone, Copy)]
 struct State {
     line: Option<Line>,
@@ -65,7 +65,7 @@ struct State {
 }
 
 impl State {
-    /// What every page starts with: black (ISO 32000-1:2008, 8.4.1, Table 52), no font.
+    /// The state that every page starts with: black (ISO 32000-1:2008, 8.4.1, Table 52), no font.
     const START: Self = Self {
         line: None,
         gray: 0.0,
@@ -275,7 +275,7 @@ impl Content<'_> {
         self.state.line = Some(line);
     }
 
-    /// How light areas and words are, where it differs.
+    /// Sets the lightness of areas and words, where it differs.
     fn set_gray(&mut self, gray: f64) {
         if self.state.gray != gray {
             number::push(&mut self.out, gray, PLACES);
@@ -297,7 +297,7 @@ impl Content<'_> {
         }
     }
 
-    /// What follows belongs to a layer, or to none.
+    /// Puts the following items on a layer, or on none.
     fn enter_layer(&mut self, layer: Option<Layer>) {
         if !self.shared.layers || self.layer == layer {
             return;
@@ -328,7 +328,7 @@ impl Content<'_> {
     }
 }
 
-/// How many items from the start are straight lines alike.
+/// Number of items from the start that are straight lines alike.
 fn lines_at_start(items: &[Item]) -> usize {
     let Some(first) = items.first() else {
         return 0;

@@ -204,7 +204,7 @@ impl Font {
         Ok(())
     }
 
-    /// What each glyph stands for, so that words can be searched and copied.
+    /// Writes the character of each glyph, so that words can be searched and copied.
     fn write_unicode(&self, pdf: &mut Pdf, id: Ref) {
         let mut map = UnicodeCmap::new(Name(b"Unicode"), SYSTEM);
         for (&letter, &glyph) in &self.letters {

@@ -29,7 +29,7 @@ impl Forms {
             let id = next();
             let packed = deflate(operators.as_bytes());
             let mut form = pdf.form_xobject(id, &packed);
-            // What reaches out of its box is cut off, so there is room for the line.
+            // A part that reaches out of its box is cut off, so there is room for the line.
             let room = bounds.inflate(1.0, 1.0).expand();
             form.bbox(pdf_writer::Rect::new(
                 room.x0 as f32,

@@ -18,10 +18,10 @@ use content::Shared;
 use fonts::Fonts;
 use forms::Forms;
 
-/// What a PDF says besides its sheets.
+/// Facts of a PDF besides its sheets.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct PdfOptions {
-    /// What the document is called; viewers show it in the title bar.
+    /// The document's title; viewers show it in the title bar.
     pub title: String,
     /// The program that the drawing comes from; empty to say nothing.
     pub creator: String,
@@ -110,7 +110,7 @@ pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, Error> {
     Ok(document.pdf.finish())
 }
 
-/// How hard to compress: 1 to 10; beyond this the file hardly shrinks.
+/// Strength of compression: 1 to 10; beyond this the file hardly shrinks.
 const LEVEL: u8 = 6;
 
 /// Compressed as `FlateDecode` reads it.
@@ -221,7 +221,7 @@ impl Document {
         Ok(())
     }
 
-    /// What viewers start from: the pages, their labels, the wishes for printing, and which layers there are.
+    /// Writes the root that viewers start from: the pages, their labels, the wishes for printing, and the layers.
     fn add_catalog(&mut self, sheets: &[Sheet]) {
         let mut catalog = self.pdf.catalog(self.catalog);
         catalog.pages(self.tree).lang(TextStr("en"));
@@ -258,7 +258,7 @@ impl Document {
     }
 }
 
-/// How the file wants to be printed (ISO 32000-1:2008, 12.2, Table 150).
+/// Writes the wishes for printing (ISO 32000-1:2008, 12.2, Table 150).
 fn write_preferences(preferences: &mut writers::ViewerPreferences<'_>) {
     preferences.display_doc_title(true);
     preferences.pair(Name(b"PrintScaling"), Name(b"None"));

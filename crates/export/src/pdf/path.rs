@@ -4,7 +4,7 @@ use core::f64::consts::TAU;
 
 use geometry::{Angle, Vec2};
 
-/// How far a curve may lie off its circle, in mm.
+/// Distance that a curve may lie off its circle, in mm.
 ///
 /// The usual four curves would be off by 2.7e-4 of the radius: 0.08 mm at a radius of 300 mm.
 pub const TOLERANCE: f64 = 0.0005;
@@ -48,7 +48,7 @@ fn handle_length(step: Angle) -> f64 {
     4.0 / 3.0 * (step / 4.0).tan()
 }
 
-/// How many curves keep an arc within [`TOLERANCE`], as many in each quarter turn.
+/// Number of curves that keep an arc within [`TOLERANCE`], as many in each quarter turn.
 fn count(radius: f64, sweep: f64) -> u32 {
     // No radius that fits on paper needs as many; it only bounds the search.
     const MOST: u32 = 1000;
@@ -60,7 +60,7 @@ fn count(radius: f64, sweep: f64) -> u32 {
     count
 }
 
-/// How far a curve over an angle (radians) lies off its circle at most.
+/// The greatest distance of a curve over an angle (radians) from its circle.
 ///
 /// The curve's distance from the center, less the radius, is greatest where the parameter is (1 ± 1/√3)/2; there
 /// it is 2/27 sin⁶(t/4) / cos²(t/4) of the radius but for terms of higher order, which the tests bound.

@@ -3,7 +3,7 @@
 use super::block::Block;
 use super::{GcodeKind, Machine, positive_or_zero};
 
-/// What a cycle remembers for the next line, as given, in mm and seconds.
+/// The words that a cycle remembers for the next line, as given, in mm and seconds.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Sticky {
     /// The cycle that Z, P and Q belong to.
@@ -14,7 +14,7 @@ pub struct Sticky {
     peck: Option<f64>,
 }
 
-/// How far above the last bottom the next peck begins, in mm; the report says "a bit".
+/// Height above the last bottom at which the next peck begins, in mm; the report says "a bit".
 const BACK_OFF: f64 = 0.254;
 
 /// One hole's heights, in mm, absolute.

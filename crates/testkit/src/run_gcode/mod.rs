@@ -12,7 +12,7 @@ mod tests;
 use block::Block;
 use cycle::Sticky;
 
-/// What a program does; lengths in mm whatever its unit.
+/// The moves and stops of a program; lengths in mm whatever its unit.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GcodeRun {
     /// Everything that it does, in order.
@@ -47,7 +47,7 @@ impl GcodeRun {
 pub struct GcodeStep {
     /// The line that says so, from 1.
     pub line: usize,
-    /// What is done.
+    /// The kind of move.
     pub kind: GcodeKind,
     /// Where the tool is before, x, y, z.
     pub from: [f64; 3],
@@ -59,7 +59,7 @@ pub struct GcodeStep {
     pub feed: f64,
 }
 
-/// What is done.
+/// The kind of a move.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum GcodeKind {
     /// A straight move as fast as the machine can.
@@ -86,7 +86,7 @@ pub enum GcodeKind {
 pub struct GcodeFault {
     /// The line, from 1.
     pub line: usize,
-    /// What is wrong with it.
+    /// The fault.
     pub why: String,
 }
 
@@ -302,7 +302,7 @@ impl Machine {
 
     /// An arc by its center, which I and J give from where it starts.
     fn arc(&mut self, clockwise: bool, block: &Block) -> Result<(), String> {
-        // How unlike the two radii may be: 0.0002 in or 0.002 mm (RS274/NGC, 3.5.3.2).
+        // The most that the two radii may differ: 0.0002 in or 0.002 mm (RS274/NGC, 3.5.3.2).
         let unlike = if self.unit > 1.0 {
             0.0002 * self.unit
         } else {
