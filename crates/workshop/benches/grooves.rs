@@ -1,4 +1,4 @@
-//! How long grooves take to lay out and to check.
+//! Time to lay grooves out and to check them.
 //!
 //! `cargo bench -p workshop --bench grooves`
 

@@ -1,4 +1,4 @@
-//! How long a sector jig and the holes of a router template take to work out.
+//! Time to work out a sector jig and the holes of a router template.
 //!
 //! `cargo bench -p workshop --bench hardboard`
 

@@ -1,15 +1,15 @@
-//! What to mind where hands, eyes, ears, lungs and small children are at risk.
+//! Cautions where hands, eyes, ears, lungs and small children are at risk.
 //!
 //! Reminders, not advice: the tool's manual, local codes and licensed practice come first, and every place that shows a
 //! caution says so.
 
 use board::{Board, CoatKind, PieceKind};
 
-/// What comes before every caution here.
+/// The words that come before every caution here.
 pub const FIRST: &str =
     "A reminder, not advice: the tool's manual, local codes and licensed practice come first.";
 
-/// What a caution is about.
+/// The subject of a caution.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Caution {
     /// Drilling with a press.
@@ -49,7 +49,7 @@ impl Caution {
         Self::Magnets,
     ];
 
-    /// What it is about, in a word or two.
+    /// Its subject, in a word or two.
     pub const fn label(self) -> &'static str {
         match self {
             Self::DrillPress => "Drill press",
@@ -65,7 +65,7 @@ impl Caution {
         }
     }
 
-    /// What to mind.
+    /// The caution itself, in sentences.
     pub const fn words(self) -> &'static str {
         match self {
             Self::DrillPress => {

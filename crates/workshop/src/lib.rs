@@ -1,4 +1,4 @@
-//! What follows from a document: the workpiece, and a room for each subject of the maker.
+//! All that follows from a document: the workpiece, and a room for each subject of the maker.
 //!
 //! Frame and units are those of crate `geometry`: millimeters, origin at the center pin, y up, bearings clockwise from 12
 //! o'clock. Heights in a section are above the top face; depths are below it. Masses are in g for a piece and in kg for a board

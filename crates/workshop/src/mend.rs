@@ -1,4 +1,4 @@
-//! What the program finds for the maker, and changes in one step.
+//! Changes that the program finds for the maker, and makes in one step.
 
 use board::{Board, Bore, BuildError, HoleId, layout};
 use serde::Serialize;
@@ -12,8 +12,8 @@ use crate::fit::{
     FitError, Open, most_spaces, smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
 
-/// What the program finds and changes in one step: it mends a finding, or solves for what is left open. All else stays
-/// as it was typed.
+/// A change that the program finds and makes in one step: it mends a finding, or solves for a number left open. All else
+/// stays as it was typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Mend {
@@ -124,7 +124,7 @@ impl Mend {
         }
     }
 
-    /// What it does, for a pointer that rests on it.
+    /// Its effect, for a pointer that rests on it.
     pub const fn tooltip(self) -> &'static str {
         match self {
             Self::FitBoard => "The smallest board on which every bore keeps the rim margin",

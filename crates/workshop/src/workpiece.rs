@@ -37,7 +37,7 @@ pub struct Workpiece {
     parts: Parts,
 }
 
-/// What follows from the document, as far as it was asked for.
+/// The results that follow from the document, as far as they were asked for.
 #[derive(Debug, Default)]
 struct Parts {
     stock: Arc<OnceLock<Option<StockPlan>>>,
@@ -218,7 +218,7 @@ impl Workpiece {
         })
     }
 
-    /// How far above the center pin each seam runs, from the lowest, mm; empty without seams.
+    /// Height of each seam above the center pin, from the lowest, mm; empty without seams.
     ///
     /// ```
     /// use board::{Board, Build};
@@ -247,7 +247,7 @@ impl Workpiece {
         self.parts.screws.get_or_init(|| panel::screws(&self.board))
     }
 
-    /// How the pattern lies to the seams, if there are any.
+    /// The pattern's turn against the seams, if there are any.
     ///
     /// ```
     /// use board::{Board, Build};
@@ -292,7 +292,7 @@ impl Workpiece {
         self.parts.strokes.get_or_init(|| Strokes::new(all()))
     }
 
-    /// What the recess holds; none where none is planned.
+    /// The pieces that the recess holds; none where none is planned.
     ///
     /// It counts pieces by simple ways of laying them, never more than can be laid.
     pub fn storage(&self) -> Option<&Storage> {
@@ -309,7 +309,7 @@ impl Workpiece {
         self.parts.lid.get_or_init(|| Lid::of(&self.board))
     }
 
-    /// What is cut into the board from below and from its seams, each with what it is called.
+    /// The cuts into the board from below and from its seams, each with its name.
     pub(crate) fn hidden(&self) -> &[(&'static str, Prism)] {
         self.parts.hidden.get_or_init(|| hidden(self))
     }
@@ -342,7 +342,7 @@ impl Workpiece {
             .as_ref()
     }
 
-    /// What the board weighs by its wood.
+    /// The weight of the board by its wood.
     ///
     /// ```
     /// use board::{Board, Wood};
@@ -366,7 +366,7 @@ impl Workpiece {
             .as_ref()
     }
 
-    /// What stands on the base, or why that is not known; none where no base is planned.
+    /// The load on the base, or why that is not known; none where no base is planned.
     pub fn standing(&self) -> Option<Result<&Standing, &WoodError>> {
         let standing = self.parts.standing.get_or_init(|| base::standing(self));
         standing.as_ref().map(Result::as_ref)
@@ -467,12 +467,12 @@ impl Workpiece {
         self.stock().is_none() && self.parts.stock.get().is_none()
     }
 
-    /// What joining would make of the blank; none until [`Self::work_out`] is through.
+    /// Boards that joining would make of the blank; none until [`Self::work_out`] is through.
     pub fn joined(&self) -> Option<&Joined> {
         self.parts.joined.get()?.as_ref()
     }
 
-    /// What the errors of the work leave, and the most chance of a thin web; none of many holes until
+    /// The errors of the work in the end, and the most chance of a thin web; none of many holes until
     /// [`Self::work_out`] is through.
     ///
     /// The chance told with it is the sum over all pairs of holes, which is never too small (Boole's inequality).
@@ -533,7 +533,7 @@ impl Workpiece {
         Ok(())
     }
 
-    /// What the tolerance budget is worked out from.
+    /// The work that the tolerance budget is worked out from.
     fn work(&self) -> Work<'_> {
         Work {
             mouths: self.mouths(),

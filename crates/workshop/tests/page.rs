@@ -63,7 +63,7 @@ fn without(board: &Board, path: &str) -> Option<Board> {
     read_board(file.to_string().as_bytes()).ok()
 }
 
-/// What a number may be, with the unit of the file.
+/// The range of a number, with the unit of the file.
 fn range(range: Range) -> String {
     let unit = range.quantity.symbol();
     format!("{} to {} {unit}", range.min, range.max)
@@ -71,7 +71,7 @@ fn range(range: Range) -> String {
         .replace(" °", "°")
 }
 
-/// What the file has where nothing is chosen: `null` or `"auto"`.
+/// The word that the file has where nothing is chosen: `null` or `"auto"`.
 fn nothing(board: &Board, field: &Field) -> String {
     let mut board = board.clone();
     let open = [Value::Open, Value::Tick(false)]
@@ -115,7 +115,7 @@ fn may_be(board: &Board, field: &Field) -> String {
     }
 }
 
-/// What a new board has, in mm and in inches, and what holds where the member misses, if that is something else.
+/// The value on a new board, in mm and in inches, and the one that holds where the member misses, if that is another.
 fn default(field: &Field, metric: &Board, us: &Board) -> String {
     let written = |board: &Board| {
         field

@@ -1,4 +1,4 @@
-//! What stands on the base, and what tips it.
+//! The load on the base, and the push that tips it.
 //!
 //! A board stands as long as the line of its weight and of a push on its rim meets the table within what it stands on. All of it is
 //! statics about one edge: the weight times its arm against the push times its own.
@@ -16,14 +16,14 @@ use crate::bores::holds::{GRAVITY, piece_mass};
 use crate::recess::pieces;
 use crate::wood::WoodError;
 
-/// What stands on the base of a board, and what tips it; masses in kg, lengths in mm.
+/// The load on the base of a board, and the push that tips it; masses in kg, lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Standing {
     /// The board, without its base: as weighed, or by its wood.
     pub board: f64,
     /// All pieces.
     pub pieces: f64,
-    /// What may be put on it beside them.
+    /// Load that may be put on it beside them.
     pub load: f64,
     /// From the center pin to the edge over which it tips.
     pub edge: f64,
@@ -40,7 +40,7 @@ impl Standing {
     }
 }
 
-/// What stands on the base of a board; none where no base is planned.
+/// The load on the base of a board; none where no base is planned.
 ///
 /// # Errors
 /// [`WoodError`] where the board is not weighed and its weight does not follow from its wood.
@@ -67,8 +67,8 @@ pub fn standing(workpiece: &Workpiece) -> Option<Result<Standing, WoodError>> {
     }))
 }
 
-/// How far from its middle a base tips: all round at its radius; between two of n feet at the radius of their circle
-/// times cos(180°/n).
+/// Distance from the middle at which a base tips, mm: all round at its radius; between two of n feet at the radius of their
+/// circle times cos(180°/n).
 ///
 /// ```
 /// use board::Footing;

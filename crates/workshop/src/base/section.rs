@@ -1,4 +1,4 @@
-//! What a section shows of the base.
+//! The base in a section.
 
 use board::Board;
 use geometry::{Piece, Point};

@@ -1,4 +1,4 @@
-//! How the board is glued up: seams, strips, tenons and screws, in the board's frame.
+//! The gluing up of the board: seams, strips, tenons and screws, in the board's frame.
 //!
 //! The grain runs from left to right, and so do the seams: a seam is a height above the center pin.
 //!
@@ -8,7 +8,7 @@
 use board::{Board, Build, Tenons};
 use geometry::{Angle, Circle, Point, Prism, RoundRect, point_at};
 
-/// How far above the center pin each seam runs, mm, from the lowest up.
+/// Height of each seam above the center pin, mm, from the lowest up.
 pub(crate) fn seams(board: &Board) -> Vec<f64> {
     match &board.panel.build {
         Build::Whole => Vec::new(),
@@ -129,12 +129,12 @@ fn edge_place(outline: &RoundRect, radius: f64) -> EdgePlace {
 pub struct ScrewPlace {
     /// Where it is, and how wide.
     pub circle: Circle,
-    /// How deep it goes into the underside.
+    /// Depth in the underside.
     pub depth: f64,
 }
 
 impl ScrewPlace {
-    /// What it is in, in a board of a thickness.
+    /// The body of the screw, in a board of a thickness.
     pub(crate) fn prism(&self, thickness: f64) -> Prism {
         Prism {
             outline: self.circle.into(),

@@ -1,4 +1,4 @@
-//! What a section shows of the blank.
+//! The blank in a section.
 
 use board::Board;
 use geometry::Point;

@@ -15,7 +15,7 @@ use crate::blank::panel::panel_width;
 pub struct Slab {
     /// Its outline.
     pub outline: Outline,
-    /// What is to stay off the board.
+    /// Flaws that stay off the board.
     pub flaws: Vec<Flaw>,
 }
 
@@ -28,7 +28,7 @@ pub enum SlabError {
     /// Waney edges that leave no wood between them.
     #[error(fmt = edges_meet)]
     Waney {
-        /// How far along, mm.
+        /// Place along the blank, mm.
         x: f64,
     },
     /// A flaw's.
@@ -36,7 +36,7 @@ pub enum SlabError {
     Flaw {
         /// Its place in the list, from 1.
         number: usize,
-        /// What is wrong.
+        /// The fault of the outline.
         reason: OutlineError,
     },
 }
@@ -157,7 +157,7 @@ pub fn stock_plan(stock: &Stock, cancel: &dyn Fn() -> bool) -> Result<Option<Sto
     }))
 }
 
-/// What joining makes of a blank.
+/// Boards that joining makes of a blank.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Joined {
     /// Half a disc for two bookmatched leaves; none where there is no wood.
@@ -173,7 +173,7 @@ pub struct Joined {
 /// The most strips that [`joined`] tries.
 const MOST_STRIPS: u32 = 8;
 
-/// What joining makes of a blank: takes a moment for outlines of many corners.
+/// Boards that joining makes of a blank: takes a moment for outlines of many corners.
 ///
 /// # Errors
 /// [`Stopped`] when `cancel` answered yes.

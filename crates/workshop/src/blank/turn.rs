@@ -5,7 +5,7 @@ use geometry::{Angle, Circle, Measure, Seam};
 
 use crate::Workpiece;
 
-/// How the pattern lies to the seams, and how it would lie best.
+/// The pattern's turn against the seams, as it is and at its best.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SeamTurns {
     /// Distance of the nearest bore from any seam, over the turn: (degrees clockwise of the pattern, mm). From the
@@ -31,7 +31,7 @@ impl SeamTurns {
 /// Samples of [`SeamTurns::curve`]: about three a pixel of a panel would show no more.
 const SAMPLES: usize = 361;
 
-/// How the pattern lies to the seams, measured to the edges of the bores; the center hole, which no turn moves, does not
+/// The pattern's turn against the seams, measured to the edges of the bores; the center hole, which no turn moves, does not
 /// count. None without seams, or without other holes.
 pub(crate) fn seam_turns(workpiece: &Workpiece) -> Option<SeamTurns> {
     let board = workpiece.board();

@@ -1,6 +1,6 @@
 //! The sizes that drills and cutters are made in, from `assets/drills/drills.json`, and those nearest to a bore.
 //!
-//! What a size is called is no promise of how wide it drills: measure your own bit, and a hole in scrap.
+//! The name of a size is no promise of how wide it drills: measure your own bit, and a hole in scrap.
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -11,7 +11,7 @@ use serde::Deserialize;
 /// A drill or cutter of a size that is made.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Drill {
-    /// What the trade calls its size: 3/8 in, 9.5 mm, No. 37, letter F.
+    /// The trade's name for its size: 3/8 in, 9.5 mm, No. 37, letter F.
     pub name: String,
     /// Its diameter, mm.
     pub diameter: f64,
@@ -22,7 +22,7 @@ pub struct Drill {
 /// Sizes of one kind that are made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Series {
-    /// What the series is called.
+    /// The name of the series.
     pub name: &'static str,
     /// The kind of drill or cutter.
     pub cutter: Cutter,
@@ -47,7 +47,7 @@ pub enum Cutter {
 }
 
 impl Cutter {
-    /// What it is called.
+    /// Its name.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Twist => "twist drill",
@@ -79,7 +79,7 @@ impl Cutter {
 pub struct NearDrill {
     /// The drill or cutter.
     pub drill: &'static Drill,
-    /// How much larger than the bore it is, mm; negative where it is smaller.
+    /// Width beyond the bore, mm; negative where it is smaller.
     pub larger: f64,
 }
 
@@ -90,7 +90,7 @@ impl NearDrill {
     }
 }
 
-/// How near a size counts as the same, mm.
+/// Sizes this near count as the same, mm.
 const EXACT: f64 = 0.01;
 
 /// Every drill and cutter, series by series, each from the smallest.

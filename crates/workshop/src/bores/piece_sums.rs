@@ -42,7 +42,7 @@ pub fn group(workpiece: &Workpiece) -> SumGroup {
     }
 }
 
-/// What must be known to read the sums rightly.
+/// Notes without which the sums would be misread.
 fn notes(board: &Board) -> Vec<&'static str> {
     match (board.piece.kind, board.piece.magnet) {
         (PieceKind::Marble, _) => vec![STEADY],
@@ -118,7 +118,7 @@ fn tilt(name: &'static str, hold: Option<Hold>, formula: &'static str) -> Sum {
     Sum::new(name, tilt, formula, STATICS)
 }
 
-/// How a marble stands in a bore and when it rolls out, on what resin leaves open of the bore.
+/// The stand of a marble in a bore and the effort to roll it out, in the part of the bore that resin leaves open.
 fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
     let stand = marble_stand(board.piece.diameter, open_bore(board, bore));
     let length =
@@ -152,7 +152,7 @@ fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
     ]
 }
 
-/// How a peg stands in a bore, and what it stands before it could climb out; nothing where it does not go in.
+/// The stand of a peg in a bore, and the effort before it could climb out; nothing where it does not go in.
 fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
     let Some(stand) = peg_stand(&board.piece, bore) else {
         return Vec::new();
@@ -195,7 +195,7 @@ fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
     ]
 }
 
-/// How what is set in lies, and how a magnet holds on it as far as its pull was measured.
+/// The place of the insert, and the hold of a magnet on it as far as its pull was measured.
 fn magnet(board: &Board, bore: Bore) -> Vec<Sum> {
     let piece = &board.piece;
     let mut sums = vec![

@@ -35,7 +35,7 @@ pub fn bore_profile(bore: Bore, spur: f64) -> Profile {
     }
 }
 
-/// How far the point of a twist drill reaches below the full diameter: half the diameter over the tangent of half
+/// Length of a twist drill's point below the full diameter, mm: half the diameter over the tangent of half
 /// the included angle (0.3004 of the diameter at 118°, 0.2071 at 135°).
 fn point_length(radius: f64, included: f64) -> f64 {
     let half = Angle::degrees(included / 2.0);
@@ -47,7 +47,7 @@ pub fn deepest(bore: Bore, spur: f64) -> f64 {
     bore_profile(bore, spur).bottom()
 }
 
-/// How far a bore reaches below its [`Bore::depth`], mm: by the point of the drill or the spur of the bit.
+/// Length of a bore below its [`Bore::depth`], mm: the point of the drill or the spur of the bit.
 ///
 /// ```
 /// use board::{Bore, Bottom};
@@ -60,7 +60,7 @@ pub fn tip(bore: Bore, spur: f64) -> f64 {
     deepest(Bore { depth: 0.0, ..bore }, spur)
 }
 
-/// How far below the top face the lowest place of a ball is that is set in a bore. The pit of a Forstner bit's spur does
+/// Depth below the top face of the lowest place of a ball that is set in a bore, mm. The pit of a Forstner bit's spur does
 /// not lower it.
 pub fn lowest(bore: Bore, diameter: f64) -> f64 {
     bore_profile(bore, 0.0).rest(diameter / 2.0).lowest
@@ -126,7 +126,7 @@ pub mod tests {
         assert_near!(lowest(spur, 16.0), 20.0, 0.0);
     }
 
-    /// How wide the bore is at a depth; written from its meaning, not from the code above.
+    /// Width of the bore at a depth, mm; written from its meaning, not from the code above.
     pub fn width(bore: Bore, spur: f64, depth: f64) -> Option<f64> {
         let radius = bore.radius();
         let below = depth - bore.depth;

@@ -1,32 +1,32 @@
-//! How a piece sits in its bore.
+//! The seat of a piece in its bore.
 
 use board::Bore;
 use geometry::RestsOn;
 
 use crate::bores::profile::bore_profile;
 
-/// How a marble sits in a bore; lengths in mm, down from the top face.
+/// The seat of a marble in a bore; lengths in mm, down from the top face.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum MarbleSeat {
     /// It rests on the rim, its lowest place this far below the top face.
     OnRim {
-        /// How far it sinks.
+        /// Depth that it sinks.
         sinks: f64,
         /// Room left under it.
         clear: f64,
     },
     /// It stands on the floor of the bore before it reaches the rim.
     OnFloor {
-        /// How far it sinks.
+        /// Depth that it sinks.
         sinks: f64,
-        /// How far it would sink to rest on the rim.
+        /// Depth that it would sink to rest on the rim.
         wants: f64,
     },
     /// It falls into the bore, since it is no wider than the mouth.
     FallsIn,
 }
 
-/// How a marble of a diameter sits: it sinks by its radius less the root of its radius squared less the bore's
+/// The seat of a marble of a diameter: it sinks by its radius less the root of its radius squared less the bore's
 /// squared, if the bore is deep enough.
 ///
 /// A 5/8 in ball on a 1/2 in hole sinks exactly 1/8 in:

@@ -1,4 +1,4 @@
-//! What a section shows of the bores, and of what stands in them.
+//! The bores in a section, and the things that stand in them.
 
 use board::{Board, Hole, PieceKind};
 use geometry::{Piece, Profile};
@@ -16,7 +16,7 @@ pub fn bore(hole: &Hole, spur: f64) -> Revolved {
     }
 }
 
-/// What is set into a hole for a magnet piece.
+/// The ball or disc set into a hole for a magnet piece.
 pub fn insert(board: &Board, hole: &Hole) -> Revolved {
     Revolved {
         center: hole.center,

@@ -16,28 +16,28 @@ use crate::recess::recess_outline;
 pub struct BoreSizes {
     /// The hole.
     pub hole: Hole,
-    /// How far the point of the drill or the spur of the bit reaches below its depth.
+    /// Length of the drill's point or the bit's spur below its depth.
     pub tip: f64,
     /// Thickness of the board.
     pub thickness: f64,
     /// The wood left under it.
     pub floor: Floor,
-    /// How far below the top face resin ends; none where the bore is not filled.
+    /// Depth of the resin's edge below the top face; none where the bore is not filled.
     pub resin: Option<f64>,
-    /// What stands in it.
+    /// The thing that stands in it.
     pub stands: Stands,
 }
 
 /// The wood left straight under a bore.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Floor {
-    /// How much, mm; negative where the bore comes out.
+    /// Wood that is left, mm; negative where the bore comes out.
     pub left: f64,
-    /// What is under it.
+    /// The part under it.
     pub over: FloorOver,
 }
 
-/// What is under a floor.
+/// The part under a floor.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FloorOver {
     /// The underside of the board.
@@ -59,7 +59,7 @@ impl FloorOver {
     }
 }
 
-/// What stands in a hole.
+/// The thing that stands in a hole.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Stands {
     /// Nothing: it is for the pin of the circle jig.
@@ -72,18 +72,18 @@ pub enum Stands {
     Magnet(InsertSizes),
 }
 
-/// What is set into a hole for a magnet piece; lengths in mm.
+/// The ball or disc set into a hole for a magnet piece; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct InsertSizes {
     /// Its diameter.
     pub diameter: f64,
     /// Thickness of a disc; none for a ball.
     pub thickness: Option<f64>,
-    /// How far its top is below the top face; negative where it stands above.
+    /// Depth of its upper end below the top face; negative where it stands above.
     pub below: f64,
     /// Room for glue all round it; negative where it does not go in.
     pub gap: f64,
-    /// How the piece holds on it; none where its magnet was not measured.
+    /// The hold of the piece on it; none where its magnet was not measured.
     pub hold: Option<MagnetHold>,
 }
 
@@ -123,7 +123,7 @@ pub fn bore_sizes(workpiece: &Workpiece, hole: HoleId) -> Option<BoreSizes> {
     })
 }
 
-/// What stands in a bore, with the sizes that a section is drawn by.
+/// The thing that stands in a bore, with the sizes that a section is drawn by.
 fn stands(board: &Board, bore: Bore) -> Stands {
     let piece = &board.piece;
     match piece.kind {

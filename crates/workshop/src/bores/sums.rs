@@ -107,7 +107,7 @@ fn size(name: &'static str, near: NearDrill) -> Sum {
     Sum::mm(name, near.larger, NEAREST, near.drill.series.source).worded(near.drill.name.clone())
 }
 
-/// What the nearest size of a series is called.
+/// The name of the nearest size in a series.
 const fn name_of(series: Series) -> &'static str {
     match (series.cutter, series.units) {
         (Cutter::Twist, Units::Inch) => "nearest inch twist drill",
@@ -121,7 +121,7 @@ const fn name_of(series: Series) -> &'static str {
     }
 }
 
-/// What the nearest drill for a pilot is called, by the system that its series belongs to.
+/// The name of the nearest drill for a pilot, by the system that its series belongs to.
 const fn pilot_name_of(series: Series) -> &'static str {
     match series.units {
         Units::Inch => "nearest inch drill for the pilot",

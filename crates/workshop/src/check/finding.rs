@@ -1,4 +1,4 @@
-//! What a finding is.
+//! Findings of the checks.
 
 use board::{HoleName, Measure};
 use serde::{Serialize, Serializer};
@@ -9,20 +9,20 @@ use crate::Mend;
 /// Something the maker should know or mend.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Finding {
-    /// How much it matters.
+    /// Its weight for the maker.
     pub severity: Severity,
     /// The rule it is measured by.
     pub rule: Rule,
-    /// What is found, in a sentence, in the maker's units.
+    /// The sentence, in the maker's units.
     pub message: String,
-    /// What was measured, where there is a measure.
+    /// The measure found, where there is one.
     pub measured: Option<Measure>,
-    /// What the rule wants.
+    /// The measure that the rule needs.
     pub wanted: Option<Measure>,
     /// The holes it is about.
     #[serde(serialize_with = "names_as_text")]
     pub holes: Vec<HoleName>,
-    /// What mends it in one step.
+    /// The changes that mend it in one step.
     pub mends: Vec<Mend>,
 }
 
@@ -62,7 +62,7 @@ impl Finding {
     }
 }
 
-/// How much a finding matters.
+/// The weight of a finding.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Severity {

@@ -27,7 +27,7 @@ pub fn stops(findings: &[Finding]) -> bool {
         .any(|finding| finding.severity == Severity::Stop)
 }
 
-/// What rounding may take from a length that is as it should be, mm.
+/// Slack for rounding of a length that is as it should be, mm.
 pub(crate) const HAIR: f64 = 1e-9;
 
 /// "1 hole", "2 holes".

@@ -1,4 +1,4 @@
-//! What is found between two holes: told the same way by every rule about pairs.
+//! Findings between two holes: told the same way by every rule about pairs.
 
 use board::{HoleName, Layout};
 use geometry::Web;
@@ -7,7 +7,7 @@ use geometry::Web;
 pub struct Pairs<'a> {
     layout: &'a Layout,
     webs: &'a [Web],
-    /// What is between the worst pair, mm.
+    /// Distance of the worst pair, mm.
     pub mm: f64,
     /// One of the worst pair.
     pub a: HoleName,
@@ -28,7 +28,7 @@ impl<'a> Pairs<'a> {
         })
     }
 
-    /// How many there are.
+    /// Number of pairs.
     pub const fn count(&self) -> usize {
         self.webs.len()
     }

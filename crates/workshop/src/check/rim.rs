@@ -55,7 +55,7 @@ fn found(board: &Board, holes: &[(f64, HoleName)], severity: Severity) -> Option
     )
 }
 
-/// What would help: how much larger a board, or how to find it where pockets move with the edge.
+/// The way out: a larger board and its size, or the way to find it where pockets move with the edge.
 fn mend(board: &Board, wider: &str) -> String {
     let pocket = board.pocket;
     let fixed = board.start == 0 || (pocket.bearing.is_some() && pocket.radius.is_some());

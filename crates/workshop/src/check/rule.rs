@@ -20,7 +20,7 @@ macro_rules! rules {
             /// Every rule, in the order they are checked.
             pub const ALL: &[Self] = &[$(Self::$rule,)+];
 
-            /// What the rule is called, in a word or two.
+            /// The name of the rule, in a word or two.
             pub const fn label(self) -> &'static str {
                 match self {
                     $(Self::$rule => $label,)+
@@ -78,9 +78,9 @@ rules! {
     TemplateWeb, "template web", hardboard::check::web;
     /// The guide bushing in the hardboard.
     Bushing, "guide bushing", hardboard::check::bushing;
-    /// What a sector jig adds up to.
+    /// The errors of a sector jig, added up.
     SectorJig, "sector jig", hardboard::check::sector;
-    /// What the errors of the work leave of the webs.
+    /// The webs that the errors of the work leave.
     Risk, "risk of thin webs", template::check::risk;
     /// The board on its blank.
     Stock, "blank", blank::check::stock;

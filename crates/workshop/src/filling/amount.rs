@@ -11,7 +11,7 @@ pub fn is_filled(board: &Board, filling: &Filling, bore: Bore) -> bool {
     amount(board, filling, bore).takes(filling) > 0.0
 }
 
-/// What a marble finds of a bore: of a filled one, what the resin leaves open of it. A marble is lowest where a dome is
+/// The bore as a marble finds it: of a filled one, the part that the resin leaves open. A marble is lowest where a dome is
 /// highest; what of that stands above the top face is leveled off. Other pieces find it as it was drilled.
 pub fn open_bore(board: &Board, bore: Bore) -> Bore {
     let is_marble = board.piece.kind == PieceKind::Marble;
@@ -35,7 +35,7 @@ pub struct Amount {
 }
 
 impl Amount {
-    /// What is poured for it, waste included, ml.
+    /// Resin poured for it, waste included, ml.
     pub fn takes(self, filling: &Filling) -> f64 {
         (self.within + self.above) / 1000.0 * (1.0 + filling.waste)
     }

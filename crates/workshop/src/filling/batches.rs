@@ -8,15 +8,15 @@ use crate::Workpiece;
 /// One batch of resin.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Batch {
-    /// How many bores, of all boards one after the other, are filled before it.
+    /// Number of bores, of all boards one after the other, filled before it.
     pub before: u32,
     /// Bores it fills.
     pub bores: u32,
-    /// How much is mixed, with what stays in the cup, ml.
+    /// Resin mixed, with the part that stays in the cup, ml.
     pub ml: f64,
     /// When its parts come together, minutes after those of the first batch.
     pub begins: f64,
-    /// How long it takes to mix and to pour, minutes.
+    /// Time to mix and to pour, minutes.
     pub minutes: f64,
 }
 

@@ -166,7 +166,7 @@ fn ml(ml: f64, units: Units) -> String {
     Measure::milliliters(ml).shown(units)
 }
 
-/// What resin does to skin and lungs, told whenever it is used.
+/// The hazards of resin to skin and lungs, told whenever it is used.
 fn hazard() -> Finding {
     let message = "uncured resin makes the skin allergic, for good: nitrile gloves, changed often; fresh air; no dust \
          of resin that is not fully cured; the label and local codes come first"

@@ -1,4 +1,4 @@
-//! What a batch is mixed of, as it is measured out.
+//! The parts of a batch, as they are measured out.
 
 use board::{Measure, Mix, MixedBy, Units, show_number};
 

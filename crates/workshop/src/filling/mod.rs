@@ -21,7 +21,7 @@ pub(crate) use mix::part;
 pub use mix::{mix_parts, parts_shown};
 pub use sectors::SectorPour;
 
-/// What rounding may take from a batch that is just full, as a share.
+/// Slack for rounding of a batch that is just full, as a share.
 const HAIR: f64 = 1e-9;
 
 /// Resin for the bores of all boards that are filled one after the other.
@@ -32,21 +32,21 @@ pub struct Pour {
     pub bores: Vec<FilledBore>,
     /// Boards to fill.
     pub boards: u32,
-    /// What goes into the bores of all boards, waste included, ml.
+    /// Resin that goes into the bores of all boards, waste included, ml.
     pub poured: f64,
     /// All resin to mix: what is poured, and what stays in the cups, ml.
     pub resin: f64,
     /// The most that one bore takes, waste included, ml.
     pub largest: f64,
-    /// What stays in one board once it is leveled, ml.
+    /// Resin that stays in one board once it is leveled, ml.
     pub stays: f64,
-    /// What stands above the top faces of all boards, to be leveled off, ml.
+    /// Resin above the top faces of all boards, to be leveled off, ml.
     pub overfill: f64,
-    /// How far it stands above them, mm; 0 where nothing does.
+    /// Its height above them, mm; 0 where there is none.
     pub overfill_height: f64,
-    /// How long a batch can be worked at the temperature of the shop, from when both parts are in the cup, minutes.
+    /// Working time of a batch at the temperature of the shop, from when both parts are in the cup, minutes.
     pub working: f64,
-    /// How many bores are filled in what mixing leaves of that.
+    /// Number of bores filled in the part of it that mixing leaves.
     pub in_time: u32,
     /// Of batches that are as large as the maker mixes them, the one that takes longest.
     pub longest: Batch,
@@ -59,11 +59,11 @@ pub struct Pour {
 pub struct FilledBore {
     /// Its name.
     pub name: HoleName,
-    /// What it takes, waste included, ml.
+    /// Resin that it takes, waste included, ml.
     pub ml: f64,
 }
 
-/// How long resin can be worked in a shop, minutes, from its pot life at the label's temperature: twice as long for
+/// Working time of resin in a shop, minutes, from its pot life at the label's temperature: twice as long for
 /// each 10 °C (18 °F) colder, half as long for each 10 °C warmer (trade page, not a standard).
 ///
 /// ```

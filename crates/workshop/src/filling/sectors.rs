@@ -9,9 +9,9 @@ pub struct SectorPour {
     pub board: u32,
     /// The player; none for the center.
     pub player: Option<u32>,
-    /// How many of the bores are filled.
+    /// Number of its bores that are filled.
     pub bores: u32,
-    /// What they take, waste included, ml.
+    /// Resin that they take, waste included, ml.
     pub ml: f64,
     /// The first and the last batch that goes into them, from 1.
     pub batches: (u32, u32),

@@ -6,9 +6,9 @@ use crate::Workpiece;
 use crate::filling::{Batch, Pour, SectorPour, mix_parts, part};
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 
-/// How pot life follows the temperature.
+/// The source for pot life by temperature.
 const TRADE: &str = "trade page on epoxy, not a standard; the label's own table comes first";
-/// What most epoxies weigh.
+/// The source for the weight of most epoxies.
 const DENSITY: &str = "by the density typed; most epoxies have 1.10 to 1.20 g/ml, from memory";
 /// Why batches end where they do.
 const FULL: &str = "each filled in time, and no larger than is mixed at once";
@@ -43,7 +43,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
-/// What must be known to read the sums rightly: where the clock starts, and which board the sectors are of.
+/// Notes without which the sums would be misread: where the clock starts, and which board the sectors are of.
 fn notes(pour: &Pour) -> Vec<String> {
     let mut notes = vec!["the clock runs from when the parts of the first batch come together, without a rest between batches".into()];
     if pour.boards > 1 {
@@ -61,7 +61,7 @@ fn notes(pour: &Pour) -> Vec<String> {
     notes
 }
 
-/// What one bore takes, for each amount that there is, in the order of the hole table.
+/// Resin that one bore takes, for each amount that there is, in the order of the hole table.
 fn each_bore(pour: &Pour) -> Vec<Sum> {
     let mut amounts: Vec<(f64, Vec<HoleName>)> = Vec::new();
     for bore in &pour.bores {
@@ -131,7 +131,7 @@ fn of_two([resin, hardener]: [Measure; 2], [first, second]: [&'static str; 2]) -
     ]
 }
 
-/// What stands above the top faces and is leveled off; nothing where nothing does.
+/// Resin above the top faces that is leveled off; nothing where there is none.
 fn overfill(pour: &Pour) -> Vec<Sum> {
     if pour.overfill_height <= 0.0 {
         return Vec::new();
@@ -152,7 +152,7 @@ fn overfill(pour: &Pour) -> Vec<Sum> {
     ]
 }
 
-/// How long a batch can be worked, how many bores are filled in that, and how many batches there are.
+/// Working time of a batch, the bores filled in it, and the number of batches.
 fn time(pour: &Pour) -> [Sum; 3] {
     [
         Sum::new(
@@ -176,7 +176,7 @@ fn time(pour: &Pour) -> [Sum; 3] {
     ]
 }
 
-/// How many bores a batch fills and how much it takes, when it begins, and when it is poured.
+/// The bores of a batch and its resin, when it begins, and when it is poured.
 fn of_batch(batch: &Batch) -> [Sum; 4] {
     let minutes =
         |name, minutes, formula| Sum::new(name, Some(Measure::minutes(minutes)), formula, TYPED);
@@ -206,7 +206,7 @@ fn of_batch(batch: &Batch) -> [Sum; 4] {
     ]
 }
 
-/// What one sector takes, and of which batches.
+/// Resin that one sector takes, and its batches.
 fn of_sector(sector: &SectorPour) -> Vec<Sum> {
     let ml = |name| {
         Sum::new(

@@ -70,7 +70,7 @@ pub fn finish_hours(board: &Board) -> f64 {
     coats.map(|coat| coat.dries).sum()
 }
 
-/// How long a coat takes to get hard, in words.
+/// The time in which a coat gets hard, in words.
 pub const fn hard_after(kind: CoatKind) -> &'static str {
     match kind {
         CoatKind::Oil => "weeks, by the product",
@@ -117,7 +117,7 @@ mod tests {
         CoatKind::ALL.into_iter().filter(bonds).collect()
     }
 
-    /// What a trade page on finishes says each accepts, with dewaxed shellac as a tie coat (another trade page), and
+    /// Each accepts the finishes that a trade page names, with dewaxed shellac as a tie coat (another trade page), and
     /// each accepts itself.
     #[test]
     fn each_accepts_what_the_table_says() {

@@ -8,7 +8,7 @@ use super::walk::Walk;
 use super::{FitError, Limit, has_auto_pockets, without_pockets};
 use crate::figures::rim_margin;
 
-/// What a bore is held against.
+/// The limits that a bore is held against.
 const WOOD: Kept = &[Limit::Rim, Limit::Web];
 
 /// The largest diameter for all bores of track, home lanes and start pockets at which every bore keeps its webs and the

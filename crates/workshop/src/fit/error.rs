@@ -15,9 +15,9 @@ pub enum FitError {
     /// No value in the range keeps the limits.
     #[error(fmt = nothing)]
     Nothing {
-        /// What was looked for.
+        /// The range that was searched.
         range: Range,
-        /// How much is missing where it is least, mm.
+        /// The shortfall where it is least, mm.
         short: f64,
         /// The limit that stops it there.
         limit: Limit,
@@ -26,7 +26,7 @@ pub enum FitError {
     },
 }
 
-/// What a board is held against when something is solved for.
+/// A limit that a board is held against when something is solved for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Limit {
     /// The wood between a bore and the roundover.

@@ -1,4 +1,4 @@
-//! How holes move as the pitch grows: each in a straight line, a share of the pitch plus what was moved by hand.
+//! Movement of holes as the pitch grows: each in a straight line, a share of the pitch plus its move by hand.
 
 use board::{Board, BuildError, HoleName, layout};
 use geometry::{Circle, Point, Vec2};
@@ -90,7 +90,7 @@ fn within(a: Vec2, b: Vec2, distance: f64) -> Option<Pitches> {
         });
     }
     let middle = -a.dot(b) / square;
-    // What is left of the distance across the line, as a share of the speed along it.
+    // The part of the distance across the line, as a share of the speed along it.
     let aside = a.cross(b) / square.sqrt();
     let half = ((distance - aside) * (distance + aside) / square).sqrt();
     // No number where the line passes farther off.

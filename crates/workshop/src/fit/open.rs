@@ -7,7 +7,7 @@ use super::{
     smallest_board,
 };
 
-/// What can be left open, to be solved from the rest.
+/// The numbers that can be left open, to be solved from the rest.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Open {
     /// The largest pitch that keeps the rim margin.
@@ -38,12 +38,12 @@ impl Open {
     }
 }
 
-/// What was left open, and what it comes to.
+/// The number that was left open, with its result.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Solved {
-    /// What was left open.
+    /// The number that was left open.
     pub open: Open,
-    /// What it comes to, mm.
+    /// Its result, mm.
     pub mm: f64,
 }
 

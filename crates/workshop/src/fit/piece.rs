@@ -9,9 +9,9 @@ use super::tightest::{Kept, ROUNDING, measure, tightest};
 use super::walk::Walk;
 use super::{FitError, Limit, has_bending_pockets, without_pockets};
 
-/// What a pitch must leave room for.
+/// The limits that a pitch must leave room for.
 const SPACING: Kept = &[Limit::Web, Limit::Gap];
-/// What a board must leave room for as well.
+/// The limits that a board must leave room for as well.
 const ALL: Kept = &[Limit::Rim, Limit::Web, Limit::Gap];
 
 /// The smallest pitch and board for a piece, mm.

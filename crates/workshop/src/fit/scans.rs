@@ -21,7 +21,7 @@ const SHAPES: [PocketShape; 4] = [
     PocketShape::Ring,
 ];
 
-/// What is left over rim, web and gap, by comparing everything with everything; none where it cannot be laid out.
+/// The margin over rim, web and gap, by comparing everything with everything; none where it cannot be laid out.
 fn spares(board: &Board) -> Option<[f64; 3]> {
     let layout = layout(board).ok()?;
     let mouths = layout.mouths();

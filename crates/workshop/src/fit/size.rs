@@ -7,7 +7,7 @@ use super::tightest::{Kept, Tightest, measure, tightest};
 use super::walk::Walk;
 use super::{FitError, Limit, has_auto_pockets, has_bending_pockets, without_pockets};
 
-/// What pitch and board are held against.
+/// The limits that pitch and board are held against.
 const RIM: Kept = &[Limit::Rim];
 
 /// The smallest diameter of board on which every bore keeps the rim margin, mm; all else stays as it is.
@@ -123,7 +123,7 @@ fn pitches_within(holes: &[Growing], room: f64, range: Range) -> Option<Pitches>
     overlap.filter(|pitches| room >= 0.0 && pitches.least <= pitches.most)
 }
 
-/// What is missing at the pitch where it is least: the farthest of lines is a valley, and thirds lead to its bottom.
+/// The shortfall at the pitch where it is least: the farthest of lines is a valley, and thirds lead to its bottom.
 fn least_missing(holes: &[Growing], room: f64, range: Range) -> Tightest {
     let at = |pitch: f64| {
         let reach = |hole: &Growing| hole.at(pitch).to_vec2().length() + hole.radius;

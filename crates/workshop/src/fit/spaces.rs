@@ -1,4 +1,4 @@
-//! How many track spaces a player fit on the board.
+//! Numbers of track spaces per player that fit on the board.
 //!
 //! Among counts of one parity, a track with more spaces is larger at every rank: its k-th farthest space from the center
 //! pin lies no nearer. So counts whose space at the rank after as many as were changed by hand lies too far out are
@@ -10,7 +10,7 @@ use super::tightest::{Kept, is_kept, measure};
 use super::tried::Tried;
 use super::{FitError, Limit};
 
-/// What counts are held against.
+/// The limits that counts are held against.
 const RIM: Kept = &[Limit::Rim];
 
 /// The most track spaces a player at which every bore keeps the rim margin, on this board at this pitch; all else stays
@@ -93,7 +93,7 @@ fn most_in_reach(board: &Board, parity: u32) -> u32 {
     2 * inside + parity
 }
 
-/// How many spaces a player were changed by hand.
+/// Number of spaces per player that were changed by hand.
 fn touched(board: &Board) -> usize {
     let on_track = board
         .edits

@@ -6,13 +6,13 @@ use geometry::Circle;
 use super::Limit;
 use crate::figures::rim_margin;
 
-/// What rounding may take from a limit that is met exactly, mm; less than what the checks forgive.
+/// Slack for rounding of a limit that is met exactly, mm; less than the checks forgive.
 pub(super) const ROUNDING: f64 = 1e-10;
 
 /// The limit that is kept by the least, or missed by the most.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Tightest {
-    /// What is left over the limit, mm; negative where it is missed.
+    /// The margin over the limit, mm; negative where it is missed.
     pub(super) spare: f64,
     pub(super) limit: Limit,
     /// The hole or the two holes where it is.

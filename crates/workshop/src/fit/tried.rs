@@ -1,11 +1,11 @@
-//! What is known of all that was tried, to be told if nothing fits.
+//! The record of all sizes that were tried, to be told if nothing fits.
 
 use board::{BuildError, OutOfRange, Range};
 
 use super::FitError;
 use super::tightest::Tightest;
 
-/// What is known of all that was tried.
+/// The record of all sizes that were tried.
 #[derive(Default)]
 pub(super) struct Tried {
     /// Where the least is missing.

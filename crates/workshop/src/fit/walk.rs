@@ -6,15 +6,15 @@ use super::FitError;
 use super::tightest::{Tightest, is_kept};
 use super::tried::Tried;
 
-/// How near the size told is to one that does not fit, mm.
+/// Distance from the size told to one that does not fit, mm.
 const TOLERANCE: f64 = 1e-9;
 /// The shortest step, mm.
 const SHORTEST: f64 = 1e-10;
 /// Steps after which each is at least twice the one before, whatever they gained.
 const PATIENCE: u32 = 60;
-/// How far a step may go beyond what is missing at least, in such lengths, where the last two steps point that far.
+/// The most that a step may go beyond the least shortfall, in such lengths, where the last two steps point that far.
 const STRETCH: f64 = 16.0;
-/// How far a step aims past the size that the last two point at, as a share: what is past it closes the search in.
+/// The share by which a step aims past the size that the last two point at: a size past it closes the search in.
 const PAST: f64 = 1.002;
 /// The longest step, as a share of the size: pockets may keep the rim over a stretch of sizes long before their thinnest
 /// web is as wide as the rim margin.
@@ -23,13 +23,13 @@ const LONGEST: f64 = 0.01;
 /// The way that is walked.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Walk {
-    /// What is looked for.
+    /// The range that is searched.
     pub(super) range: Range,
     /// Nothing before it fits.
     pub(super) start: f64,
     /// Where the walk ends.
     pub(super) end: f64,
-    /// How much the size must change at least for each mm that is missing.
+    /// Change of the size that each mm of shortfall needs at least.
     pub(super) per_mm: f64,
 }
 
@@ -85,7 +85,7 @@ impl Walk {
         Ok(before.map_or(here.at, |before| close_in(before, here, &mut probe)))
     }
 
-    /// What is missing asks for a step as long as this.
+    /// The step that the shortfall asks for.
     fn step(&self, before: Option<Sample>, here: Sample) -> f64 {
         let Some(spare) = here.spare else {
             return LONGEST * here.at.abs();
@@ -164,8 +164,8 @@ where
     kept.at
 }
 
-/// How far from the missed to the kept size the limit is met, by the line through both; a little toward the end that is
-/// farther, so that the other end closes in as well.
+/// The place between the missed and the kept size at which the limit is met, by the line through both; a little toward the
+/// end that is farther, so that the other end closes in as well.
 fn share(missed: Sample, kept: Sample, width: f64) -> f64 {
     let (Some(short), Some(over)) = (missed.spare, kept.spare) else {
         return 0.5;

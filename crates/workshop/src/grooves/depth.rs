@@ -1,4 +1,4 @@
-//! How deep a V bit goes for a groove of a width, and in how many passes.
+//! Depth of a V bit for a groove of a width, and the number of its passes.
 
 use board::Grooves;
 use geometry::{Angle, Piece, Profile};
@@ -23,7 +23,7 @@ pub fn groove_profile(grooves: &Grooves, depth: f64) -> Profile {
     Piece::straight((0.0, half), (depth, tip)).into()
 }
 
-/// How many equal passes go that deep, none deeper than `pass`; none for no depth.
+/// Number of equal passes to that depth, none deeper than `pass`; none for no depth.
 ///
 /// ```
 /// use workshop::passes;

@@ -81,7 +81,7 @@ fn join(
     laid.add(kind, vec![line], holes);
 }
 
-/// How far from the center of a bore the middle of a groove ends.
+/// Distance from the center of a bore to the end of a groove's middle line, mm.
 fn kept_clear(hole: &Hole, wanted: &Grooves) -> f64 {
     hole.bore.radius() + wanted.stop + wanted.width / 2.0
 }

@@ -28,7 +28,7 @@ pub(crate) use strokes::Strokes;
 /// One groove, cut without lifting the bit.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Groove {
-    /// What it is.
+    /// The kind of groove.
     pub kind: GrooveKind,
     /// The strokes, each from where the one before ends.
     pub path: Vec<Stroke>,
@@ -54,7 +54,7 @@ impl Groove {
     }
 }
 
-/// What a groove is.
+/// The kind of a groove.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum GrooveKind {
     /// A line between two neighbors of the track.
@@ -93,11 +93,11 @@ impl GrooveKind {
 pub struct GroovePlan {
     /// The grooves, in the order they are cut.
     pub grooves: Vec<Groove>,
-    /// What was wanted and finds no room: kind and holes; between sectors and at the rim no holes.
+    /// The grooves that were wanted and find no room: kind and holes; between sectors and at the rim no holes.
     pub dropped: Vec<(GrooveKind, Vec<HoleName>)>,
     /// Depth, mm; 0 or less where the bit cannot cut the width.
     pub depth: f64,
-    /// How many passes go that deep; none where there is no depth.
+    /// Number of passes to that depth; none where there is no depth.
     pub passes: u32,
     /// Length of all grooves, cut once, mm.
     pub length: f64,
@@ -119,7 +119,7 @@ pub(crate) fn lay_grooves(workpiece: &Workpiece) -> Option<GroovePlan> {
     })
 }
 
-/// What is laid so far.
+/// The grooves laid so far.
 #[derive(Default)]
 struct Laid {
     grooves: Vec<Groove>,
@@ -138,7 +138,7 @@ impl Laid {
     }
 }
 
-/// What rounding may take from a length that is as it should be, mm.
+/// Slack for rounding of a length that is as it should be, mm.
 const HAIR: f64 = 1e-9;
 
 #[cfg(test)]

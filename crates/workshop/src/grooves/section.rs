@@ -14,10 +14,10 @@ use crate::{GroovePlan, Stroke};
 
 /// The most steps from one end of a plane to the other.
 const STEPS: f64 = 8000.0;
-/// How often the curve between two steps is halved at most.
+/// The most times that the curve between two steps is halved.
 const HALVINGS: u32 = 10;
 
-/// What a plane cuts of the grooves, each part where they go on without a gap.
+/// The cuts of a plane through the grooves, each part where they go on without a gap.
 pub fn cut_grooves(board: &Board, plan: &GroovePlan, view: &View, reach: f64) -> Vec<Vec<Point>> {
     let Some(wanted) = board.grooves.filter(|_| plan.depth > 0.0) else {
         return Vec::new();

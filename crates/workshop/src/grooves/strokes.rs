@@ -14,7 +14,7 @@ pub struct Strokes {
 /// A stroke, and the groove it is of.
 #[derive(Debug)]
 pub struct Owned {
-    /// What the groove is.
+    /// The kind of groove.
     pub kind: GrooveKind,
     /// Its place in the plan.
     pub at: usize,

@@ -43,7 +43,7 @@ pub(crate) fn template(workpiece: &Workpiece, router: Router) -> Workpiece {
         screws: Vec::new(),
         recess: None,
         grooves: None,
-        // What was changed by hand is in the layout already.
+        // The changes by hand are in the layout already.
         edits: Vec::new(),
         ..board.clone()
     };
@@ -63,7 +63,7 @@ pub(crate) fn template(workpiece: &Workpiece, router: Router) -> Workpiece {
     Workpiece::laid(template, wide, workpiece.printer().cloned())
 }
 
-/// What the plunge is set to for a bore, mm, from where the bit touches the top of the template: the router stands on the
+/// The plunge setting for a bore, mm, from where the bit touches the top of the template: the router stands on the
 /// hardboard.
 ///
 /// ```
@@ -83,15 +83,15 @@ pub struct RouterSetting {
     pub bore: Bore,
     /// Diameter of the hole in the template, mm.
     pub opening: f64,
-    /// What the plunge is set to, mm.
+    /// The plunge setting, mm.
     pub plunge: f64,
-    /// How the bit makes the bore.
+    /// The way in which the bit makes the bore.
     pub way: RouterWay,
-    /// How many there are of each role, in the order of hole tables.
+    /// Number of holes of each role, in the order of hole tables.
     pub holes: Vec<(Role, usize)>,
 }
 
-/// How a bit makes a bore that the bushing is led round.
+/// The way in which a bit makes a bore that the bushing is led round.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RouterWay {
     /// The bit is as wide as the bore, and the bushing fills its hole.
@@ -105,7 +105,7 @@ pub enum RouterWay {
 impl RouterWay {
     /// The way of a bit through a bore of a diameter, mm.
     fn of(bore: f64, bit: f64) -> Self {
-        // What rounding may take from a bit that is just as wide.
+        // Slack for rounding of a bit that is just as wide.
         let hair = 1e-9;
         if bit >= bore - hair {
             Self::Plunge

@@ -12,7 +12,7 @@ pub struct CircleCut {
     pub hole: [f64; 3],
 }
 
-/// How a circle of a radius is cut by a blade or bit of a width, mm.
+/// The cut of a circle of a radius by a blade or bit of a width, mm.
 ///
 /// ```
 /// let cut = workshop::circle_cut(250.0, 3.2);

@@ -6,7 +6,7 @@ use super::Radius;
 
 /// Bearings that are this near to even count as even, degrees.
 const EVEN: f64 = 1e-7;
-/// What dividers are set to no better than, mm: a tenth, read on a rule with a loupe; common practice, no source.
+/// The error to which dividers are set, mm: a tenth, read on a rule with a loupe; common practice, no source.
 const SETTING_ERROR: f64 = 0.1;
 
 /// Dividers for one ring.
@@ -16,9 +16,9 @@ pub struct Dividers {
     pub radius: f64,
     /// Evenly spaced holes on it.
     pub holes: u32,
-    /// What they are set to, mm: the chord from hole to hole.
+    /// Their setting, mm: the chord from hole to hole.
     pub setting: f64,
-    /// How far the last step misses the first hole if they are set 0.1 mm off, mm.
+    /// The miss of the last step from the first hole if they are set 0.1 mm off, mm.
     pub closing: f64,
 }
 
@@ -52,7 +52,7 @@ fn of_ring(ring: &Radius) -> Option<Dividers> {
     })
 }
 
-/// How far the last of `holes` steps round a circle misses the first hole, mm along the circle, if the dividers are set
+/// The miss of the last of `holes` steps round a circle from the first hole, mm along the circle, if the dividers are set
 /// `off` mm too wide.
 ///
 /// A chord of c spans an angle of 2 asin(c / 2r), so that the steps turn past a full turn by n (2 asin((c + off) / 2r) -

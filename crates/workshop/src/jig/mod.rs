@@ -1,4 +1,4 @@
-//! What a maker sets who drills with a jig rather than by a template: radii, bearings, plates, dividers, the order.
+//! Settings for a maker who drills with a jig rather than by a template: radii, bearings, plates, dividers, the order.
 //!
 //! The blank turns on the center pin; a stop, or an index plate, holds it at a bearing, and the drill stands at a
 //! radius. Bearings are told from player 1's axis: how the blank lies on the jig is free.
@@ -26,11 +26,11 @@ pub struct JigSheet {
     pub radii: Vec<Radius>,
     /// The fewest divisions of an index plate that hit every bearing; none: no plate up to [`MOST_DIVISIONS`] does.
     pub divisions: Option<u32>,
-    /// How the maker's plates would do, in the order of the document.
+    /// The fit of the maker's plates, in the order of the document.
     pub plates: Vec<PlateFit>,
-    /// What dividers are set to, ring by ring.
+    /// The settings of dividers, ring by ring.
     pub dividers: Vec<Dividers>,
-    /// How the circle is cut.
+    /// The cut of the circle.
     pub circle: CircleCut,
     /// The order of drilling that the document asks for.
     pub order: Order,

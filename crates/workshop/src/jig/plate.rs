@@ -4,7 +4,7 @@ use super::Radius;
 
 /// Divisions of the finest plate that is looked for.
 pub const MOST_DIVISIONS: u32 = 10_000;
-/// How near a bearing must be to a division, as a share of a turn: far under what can be made, far over rounding.
+/// A bearing this near a division hits it, as a share of a turn: far under all that can be made, far over rounding.
 const EXACT: f64 = 1e-12;
 
 /// The fewest divisions of a circle that hit every bearing (degrees), up to [`MOST_DIVISIONS`].
@@ -41,20 +41,20 @@ fn greatest_common(a: u32, b: u32) -> u32 {
     if b == 0 { a } else { greatest_common(b, a % b) }
 }
 
-/// How well an index plate does.
+/// The fit of an index plate.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PlateFit {
     /// Its divisions.
     pub divisions: u32,
-    /// How far the worst hole misses, mm along its circle, with player 1's axis on a division; and its row of the table.
+    /// The miss of the worst hole, mm along its circle, with player 1's axis on a division; and its row of the table.
     pub worst: (f64, usize),
     /// The turn of the board against the plate, in degrees clockwise, at which the worst hole misses least.
     pub turn: f64,
-    /// What the worst hole misses by then, mm.
+    /// The miss of the worst hole by then, mm.
     pub turned: f64,
 }
 
-/// How a plate of so many divisions does for the holes at these radii; none without holes off the center.
+/// The fit of a plate of so many divisions for the holes at these radii; none without holes off the center.
 ///
 /// ```
 /// use workshop::{Radius, plate_fit};
@@ -109,14 +109,14 @@ pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
 /// A hole as a plate sees it: where between two divisions it lies, and how far out.
 struct Place {
     row: usize,
-    /// How far past a division the bearing is, degrees.
+    /// Distance of the bearing past a division, degrees.
     phase: f64,
     /// Length of a degree at its radius, mm.
     arm: f64,
 }
 
 impl Place {
-    /// How far it misses the nearest division when the board is turned, mm.
+    /// Its miss of the nearest division when the board is turned, mm.
     fn miss(&self, turn: f64, step: f64) -> f64 {
         let past = (self.phase + turn).rem_euclid(step);
         past.min(step - past) * self.arm

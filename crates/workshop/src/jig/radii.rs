@@ -67,7 +67,7 @@ fn bearing(at: Point, axis: f64) -> f64 {
     if 360.0 - degrees < HAIR { 0.0 } else { degrees }
 }
 
-/// What sums of angles may be off by, degrees.
+/// Slack for sums of angles, degrees.
 const HAIR: f64 = 1e-9;
 
 #[cfg(test)]

@@ -13,9 +13,9 @@ pub struct HoleTable {
 /// One hole.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HoleRow {
-    /// What it is called.
+    /// Its name.
     pub name: HoleName,
-    /// What it is for.
+    /// Its purpose.
     pub role: Role,
     /// Whose it is, from 1; 0 for the center hole.
     pub player: u32,

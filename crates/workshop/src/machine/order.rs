@@ -15,11 +15,11 @@ const FEW: usize = 200;
 pub struct Order {
     /// Rows of the hole table, each once.
     pub rows: Vec<usize>,
-    /// How often a bit is put in, the first included.
+    /// Number of times that a bit is put in, the first included.
     pub bits: u32,
-    /// How often the depth stop is set, the first included; anew for each bit.
+    /// Number of times that the depth stop is set, the first included; anew for each bit.
     pub depths: u32,
-    /// How often the radius is set, the first included; anew for each depth.
+    /// Number of times that the radius is set, the first included; anew for each depth.
     pub radii: u32,
     /// The way from the center pin to the first hole and on from hole to hole, mm.
     pub travel: f64,
@@ -31,7 +31,7 @@ pub struct Order {
 /// each radius clockwise: no order changes bits or depths less often. By travel, each bit's holes are drilled on the
 /// shortest way that is found from where the bit before ended, the first from the center pin.
 ///
-/// How often anything is set is counted as the order stands, so that both kinds can be compared on the jig sheet.
+/// The settings are counted as the order stands, so that both kinds can be compared on the jig sheet.
 pub fn drilling_order(table: &HoleTable, order: DrillingOrder) -> Order {
     let mut rows: Vec<usize> = Vec::with_capacity(table.rows.len());
     let mut from = Point::ORIGIN;
@@ -100,7 +100,7 @@ fn shortest(table: &HoleTable, rows: &[usize], from: Point) -> Vec<usize> {
         .collect()
 }
 
-/// How often bit, depth stop and radius are set in an order, and how far it is from hole to hole.
+/// The settings of bit, depth stop and radius in an order, counted, with the way from hole to hole.
 fn counted(table: &HoleTable, rows: Vec<usize>) -> Order {
     let (mut bits, mut depths, mut radii, mut travel) = (0, 0, 0, 0.0);
     let mut before: Option<&crate::HoleRow> = None;

@@ -1,4 +1,4 @@
-//! What is cut for the lid of a recess: a ledge around it, or a groove from it to the edge of the board.
+//! The cut for the lid of a recess: a ledge around it, or a groove from it to the edge of the board.
 
 use board::{Board, LidHold, Recess, RecessShape, Toward};
 use geometry::Angle;
@@ -10,7 +10,7 @@ use crate::recess::recess_outline;
 /// The lid of a recess, and what is cut for it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Lid {
-    /// What is cut for it, as a recess of its own, as deep as the lid is thick; none without a lid, and for a lid that lies
+    /// The cut for it, as a recess of its own, as deep as the lid is thick; none without a lid, and for a lid that lies
     /// in the recess itself.
     ///
     /// A dovetailed groove stands for the box around it, which is as wide as the groove at its top. To a bore that is no
@@ -19,7 +19,7 @@ pub struct Lid {
     /// Where the dovetailed groove of a sliding lid comes out below: the groove at the underside, where it is narrowest;
     /// none for a lid that does not slide.
     pub mouth: Option<Recess>,
-    /// What the lid is cut to; none without a lid.
+    /// The size of the lid; none without a lid.
     pub size: Option<LidSize>,
 }
 
@@ -35,7 +35,7 @@ impl Lid {
     }
 }
 
-/// What is cut for the lid: as far beyond the recess as the ledge is wide, or a groove to the edge of the board.
+/// The cut for the lid: as far beyond the recess as the ledge is wide, or a groove to the edge of the board.
 fn lid_cut(board: &Board) -> Option<Recess> {
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     let overlap = recess.lid_fit.overlap;
@@ -63,7 +63,7 @@ fn lid_mouth(board: &Board) -> Option<Recess> {
     Some(groove(&recess, overlap, toward, board.blank.radius()))
 }
 
-/// How much farther in the sides of a dovetailed groove are at the underside than at its top, mm: depth times the tangent
+/// Distance that the sides of a dovetailed groove come in from its top to the underside, mm: depth times the tangent
 /// of their lean; 0 for a lid that does not slide.
 pub fn lean(recess: &Recess) -> f64 {
     match recess.lid_fit.hold {
@@ -72,7 +72,7 @@ pub fn lean(recess: &Recess) -> f64 {
     }
 }
 
-/// What the cut is called.
+/// The name of the cut.
 pub const fn lid_cut_name(cut: &Recess) -> &'static str {
     match cut.lid_fit.hold {
         LidHold::LiesIn => "ledge of the lid",

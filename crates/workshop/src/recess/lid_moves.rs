@@ -25,7 +25,7 @@ pub struct LidMoves {
     pub tightest: f64,
     /// The largest gap.
     pub widest: f64,
-    /// What ledge or groove hold of the lid on each side.
+    /// The hold of ledge or groove on each side of the lid, mm.
     pub held: f64,
 }
 
@@ -47,7 +47,7 @@ struct Direction {
     lid: f64,
 }
 
-/// What a season makes of the gap: a clearance c becomes c · (1 + swelled) + opened.
+/// The change of the gap in a season: a clearance c becomes c · (1 + swelled) + opened.
 struct Change {
     opened: f64,
     swelled: f64,
@@ -115,7 +115,7 @@ fn directions(recess: &Recess, change: f64) -> Vec<Direction> {
     found
 }
 
-/// What each season makes of the gap, with the board at rest and with the board as it was cut.
+/// The change of the gap in each season, with the board at rest and with the board as it was cut.
 fn changes(direction: &Direction, moves: &WoodMoves) -> [Change; 4] {
     let Direction { wide, board, lid } = *direction;
     let season = |moisture: f64, board: f64| {
@@ -133,7 +133,7 @@ fn changes(direction: &Direction, moves: &WoodMoves) -> [Change; 4] {
     ]
 }
 
-/// What holds the lid on each side: the ledge, or what the groove is wider at its top than at the underside.
+/// The hold on each side of the lid, mm: the ledge, or the extra width of the groove at its top.
 fn held(recess: &Recess) -> f64 {
     match recess.lid_fit.hold {
         LidHold::LiesIn => recess.lid_fit.overlap,

@@ -4,12 +4,12 @@ use board::{Board, LidHold, Recess, RecessShape};
 
 use crate::recess::lid_cut::lean;
 
-/// What a lid measures when it is made; lengths in mm.
+/// The size of a lid when it is made; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LidSize {
     /// Its outline; of one with leaning sides that of its wider face, which lies inside.
     pub shape: RecessShape,
-    /// How thick it is.
+    /// Thickness.
     pub thickness: f64,
     /// By how much its outer face is narrower than that on each side that leans.
     pub leans_in: f64,

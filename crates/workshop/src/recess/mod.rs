@@ -21,17 +21,17 @@ const LOOSE: f64 = 0.55;
 const LOOSE_PEGS: f64 = 0.47;
 /// The densest packing of equal balls, π / √18; no arrangement has more.
 const DENSEST: f64 = 0.740_480_489_693_061;
-/// What rounding may take from a whole number.
+/// Slack for rounding of a whole number.
 const HAIR: f64 = 1e-9;
 
-/// What a recess holds.
+/// The pieces that a recess holds.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Storage {
     /// Pieces to store.
     pub pieces: u32,
-    /// How many it holds about, laid in rows or lying loose, whichever is more.
+    /// Number that it holds about, laid in rows or lying loose, whichever is more.
     pub holds: u32,
-    /// How many it cannot hold more than.
+    /// Number that it cannot hold more than.
     pub at_most: u32,
     /// Height between the lid and the wood over it, mm; negative where the lid is too thick.
     pub room: f64,
@@ -47,7 +47,7 @@ const fn outline_of(shape: RecessShape, middle: Point) -> RoundRect {
     RoundRect::new(middle, shape.sides(), shape.corner())
 }
 
-/// What is cut of a board of a thickness for a recess of an outline, so deep from the underside.
+/// The body cut from a board of a thickness for a recess of an outline, so deep from the underside.
 pub const fn prism(outline: RoundRect, depth: f64, thickness: f64) -> Prism {
     Prism {
         outline,
@@ -56,7 +56,7 @@ pub const fn prism(outline: RoundRect, depth: f64, thickness: f64) -> Prism {
     }
 }
 
-/// What the recess of a board holds; none where none is planned.
+/// The pieces that the recess of a board holds; none where none is planned.
 pub fn storage(board: &Board) -> Option<Storage> {
     let recess = board.recess?;
     let room = recess.depth - recess.lid;
@@ -81,7 +81,7 @@ pub fn pieces(board: &Board) -> u32 {
     board.players.saturating_mul(each).saturating_add(spare)
 }
 
-/// How many pieces a recess holds: marbles loose or in rows, others standing in rows or lying.
+/// Number of pieces that a recess holds: marbles loose or in rows, others standing in rows or lying.
 fn holds(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     match piece.kind {
         PieceKind::Marble => balls(shape, room, piece.diameter),
@@ -120,7 +120,7 @@ fn layered(room: f64, thick: f64) -> f64 {
     if room < 2.0 * thick { thick } else { room }
 }
 
-/// How many no way of laying goes beyond: by volume, for balls at the densest packing there is.
+/// Number that no way of laying exceeds: by volume, for balls at the densest packing there is.
 fn at_most(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     let volume = outline_of(shape, Point::ORIGIN).area() * room.max(0.0);
     let each = match piece.kind {
@@ -138,7 +138,7 @@ fn inner_area(shape: RecessShape, strip: f64) -> f64 {
     inner.map_or(0.0, |inner| inner.area())
 }
 
-/// How many circles of a diameter lie in rows side by side.
+/// Number of circles of a diameter that lie in rows side by side.
 fn upright(shape: RecessShape, diameter: f64) -> f64 {
     let outline = outline_of(shape, Point::ORIGIN);
     // Their middles keep half a diameter from the wall.
@@ -151,7 +151,7 @@ fn upright(shape: RecessShape, diameter: f64) -> f64 {
     })
 }
 
-/// How many rectangles lie in rows side by side, `long` along the rows.
+/// Number of rectangles that lie in rows side by side, `long` along the rows.
 fn boxes(shape: RecessShape, long: f64, wide: f64) -> f64 {
     let outline = outline_of(shape, Point::ORIGIN);
     most_rows(2.0 * outline.halves()[1], wide, |middle| {

@@ -1,4 +1,4 @@
-//! What a section shows of what is cut for a lid, and of the lid.
+//! The cut for a lid, and the lid, in a section.
 
 use board::{Board, LidHold, Recess, RecessShape, Toward};
 use geometry::Angle;
@@ -8,7 +8,7 @@ use crate::recess::{prism, recess_outline};
 use crate::section::block::{Block, Sides};
 use crate::section::form::Form;
 
-/// What is cut for the lid.
+/// The cut for the lid.
 pub fn place_of_lid(workpiece: &Workpiece) -> Option<Form> {
     lid_form(workpiece.board(), &workpiece.lid().cut?, 0.0)
 }

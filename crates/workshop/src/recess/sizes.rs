@@ -25,9 +25,9 @@ pub struct RecessSizes {
 pub struct LidPlace {
     /// Thickness of the lid, and depth of what is cut for it.
     pub thickness: f64,
-    /// How far ledge or groove reach beyond the recess on each side, at the underside.
+    /// Width of ledge or groove beyond the recess on each side, at the underside.
     pub overlap: f64,
-    /// How far the sides lean from upright; none where they stand upright.
+    /// Lean of the sides from upright; none where they stand upright.
     pub leans: Option<Angle>,
     /// Width of its place at the underside.
     pub mouth: f64,
@@ -50,7 +50,7 @@ pub fn recess_sizes(workpiece: &Workpiece) -> Option<RecessSizes> {
     })
 }
 
-/// What is cut for a lid, across the grain.
+/// The cut for a lid, across the grain.
 fn lid_place(lid: &Lid, recess: &Recess) -> LidPlace {
     let fit = recess.lid_fit;
     // Across the grain.

@@ -29,7 +29,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
-/// How many pieces there are, how many go in, and how high it is inside.
+/// Number of the pieces, number that goes in, and the height inside.
 fn room(workpiece: &Workpiece) -> Option<Vec<Sum>> {
     let board = workpiece.board();
     let (recess, storage) = (board.recess?, workpiece.storage()?);
@@ -69,7 +69,7 @@ fn room(workpiece: &Workpiece) -> Option<Vec<Sum>> {
     ])
 }
 
-/// What the lid is cut to.
+/// The size that the lid is cut to.
 fn lid(lid: &LidSize) -> Vec<Sum> {
     let size = |name, mm| Sum::mm(name, mm, "its place in the board - clearance", GEOMETRY);
     let mut sums = match lid.shape {

@@ -22,7 +22,7 @@ pub struct Sides {
     pub low: f64,
     /// The place of the higher one.
     pub high: f64,
-    /// How far the lower one comes in for each millimeter down.
+    /// Distance that the lower one comes in for each millimeter down.
     pub low_leans: f64,
     /// The same of the higher one.
     pub high_leans: f64,
@@ -50,7 +50,7 @@ impl Sides {
 }
 
 impl Block {
-    /// What a plane cuts of it, no farther than `reach` from where s is 0; none where it misses it.
+    /// The part that a plane cuts of it, no farther than `reach` from where s is 0; none where it misses it.
     pub fn cut(&self, view: &View, reach: f64) -> Option<Vec<Point>> {
         let (low, high) = view.range(reach);
         let (up, down) = (-self.top, -self.bottom);

@@ -14,7 +14,7 @@ use crate::recess::{prism, recess_outline};
 use crate::{GroovePlan, Workpiece};
 use crate::{base, blank, bores, recess};
 
-/// How far past the board something straight is followed, mm.
+/// Distance past the board to which something straight is followed, mm.
 const PAST: f64 = 1.0;
 /// An axis that comes no nearer to where two half-planes meet lies there, mm.
 const ON_FOLD: f64 = 1e-9;
@@ -73,7 +73,7 @@ pub fn feet(board: &Board) -> Vec<Body> {
     vec![foot(-circle / 2.0), foot(circle / 2.0)]
 }
 
-/// What it takes to cut a board: the views of its half-planes, and how far out to look.
+/// The means to cut a board: the views of its half-planes, and the distance out to look.
 struct Cutter<'a> {
     workpiece: &'a Workpiece,
     board: &'a Board,
@@ -82,7 +82,7 @@ struct Cutter<'a> {
 }
 
 impl Cutter<'_> {
-    /// What is cut of something round: where its axis is where the halves meet, in one piece.
+    /// The cuts of something round: where its axis is where the halves meet, in one piece.
     fn round(&self, round: &Revolved) -> Vec<Vec<Point>> {
         let views = self.views_of(round.center);
         views.iter().filter_map(|view| round.cut(view)).collect()
@@ -100,7 +100,7 @@ impl Cutter<'_> {
         }
     }
 
-    /// What is cut of something that is round, straight or both.
+    /// The cuts of something that is round, straight or both.
     fn form(&self, form: &Form) -> Vec<Vec<Point>> {
         match form {
             Form::Round(round) => self.round(round),
@@ -175,7 +175,7 @@ impl Cutter<'_> {
         hidden
     }
 
-    /// What stands under the board where the plane meets it.
+    /// The base under the board where the plane meets it.
     fn base(&self) -> Vec<Body> {
         let Some(base) = self.board.base else {
             return Vec::new();
@@ -203,7 +203,7 @@ impl Cutter<'_> {
         bodies(BodyKind::Lid, None, cut.collect())
     }
 
-    /// What stands in the bores that are cut, hole by hole, each thing over what it stands in.
+    /// The things in the bores that are cut, hole by hole, each over the one it stands in.
     fn pieces(&self, layout: &Layout) -> Vec<Body> {
         let seats = self.cut_holes(layout.seats(self.board));
         let cut = seats.into_iter().filter(|(_, parts)| !parts.is_empty());
@@ -228,7 +228,7 @@ impl Cutter<'_> {
         })
     }
 
-    /// What stands in a bore: a piece, and what is set in for it.
+    /// The things in a bore: a piece, and the insert for it.
     fn stands(&self, hole: &Hole) -> Vec<Body> {
         let board = self.board;
         let has_magnet = board.piece.kind == PieceKind::Magnet;

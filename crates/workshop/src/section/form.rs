@@ -29,7 +29,7 @@ impl From<Prism> for Form {
 }
 
 impl Form {
-    /// What a plane cuts of it; of what has sides no farther than `reach` from where s is 0.
+    /// The part that a plane cuts of it; of a body with sides no farther than `reach` from where s is 0.
     pub fn cut(&self, view: &View, reach: f64) -> Option<Vec<Point>> {
         match self {
             Self::Round(round) => round.cut(view),

@@ -20,7 +20,7 @@ use crate::recess::recess_outline;
 
 pub use plane::Plane;
 
-/// How far apart the bearings of a hole and of the recess are at least for the cut to turn toward the recess, degrees.
+/// The least angle between the bearings of a hole and of the recess for the cut to turn toward the recess, degrees.
 const APART: f64 = 5.0;
 /// A recess whose middle is no farther from the center pin is about it, mm.
 const ABOUT_PIN: f64 = 0.5;
@@ -32,16 +32,16 @@ pub struct Section {
     pub plane: Plane,
     /// The outline of the board; empty where the cut misses it.
     pub outline: Vec<Point>,
-    /// What is cut away.
+    /// The parts cut away.
     pub cavities: Vec<Cavity>,
-    /// What stands in the board and under it.
+    /// The bodies in the board and under it.
     pub bodies: Vec<Body>,
 }
 
 /// Something cut into a board.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Cavity {
-    /// What it is.
+    /// The kind of cavity.
     pub kind: CavityKind,
     /// The hole it is of.
     pub hole: Option<HoleName>,
@@ -49,7 +49,7 @@ pub struct Cavity {
     pub corners: Vec<Point>,
 }
 
-/// What is cut into a board.
+/// The kind of a cavity in a board.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CavityKind {
     /// A bore.
@@ -69,15 +69,15 @@ pub enum CavityKind {
 /// Something that stands in a board or under it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Body {
-    /// What it is.
+    /// The kind of body.
     pub kind: BodyKind,
     /// The hole it stands in.
     pub hole: Option<HoleName>,
-    /// What is cut or seen of it.
+    /// The cut or the view of it.
     pub face: Face,
 }
 
-/// What stands in a board or under it.
+/// The kind of a body in a board or under it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum BodyKind {
     /// Resin up to its level; what is set in stands in it.
@@ -96,7 +96,7 @@ pub enum BodyKind {
     Foot,
 }
 
-/// What is seen of a body.
+/// The view of a body.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Face {
     /// A circle.

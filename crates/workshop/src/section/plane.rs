@@ -89,7 +89,7 @@ impl View {
         }
     }
 
-    /// What of a shape belongs to the section.
+    /// The part of a shape that belongs to the section.
     pub fn kept(&self, corners: Vec<Point>) -> Vec<Point> {
         match self.keep {
             Keep::All => corners,
@@ -99,7 +99,7 @@ impl View {
     }
 }
 
-/// What of a polygon is where a linear function of the place is not negative.
+/// The part of a polygon where a linear function of the place is not negative.
 ///
 /// Of a polygon that is not convex several parts may be left, joined along the line where the function is 0.
 pub fn clipped(corners: &[Point], inside: impl Fn(Point) -> f64) -> Vec<Point> {

@@ -4,7 +4,7 @@ use geometry::{Circle, Point, Profile};
 
 use super::plane::{Keep, View};
 
-/// How far a polygon may be off the curve it stands for, mm.
+/// The most that a polygon may be off the curve it stands for, mm.
 pub const OFF: f64 = 0.003;
 
 /// Something round on the board.
@@ -17,7 +17,7 @@ pub struct Revolved {
 }
 
 impl Revolved {
-    /// What a plane cuts of it; none where it misses it.
+    /// The part that a plane cuts of it; none where it misses it.
     pub fn cut(&self, view: &View) -> Option<Vec<Point>> {
         let (s, off) = view.see(self.center);
         let side = self.profile.cut(off, OFF);

@@ -15,26 +15,26 @@ use crate::{Workpiece, base, bores, filling, grooves, recess, wood};
 /// Sums about one subject.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SumGroup {
-    /// What they are about, in a word.
+    /// The subject, in a word.
     pub heading: &'static str,
     /// The sums.
     pub sums: Vec<Sum>,
-    /// What is left out, and what could not be worked out.
+    /// Sums that are left out, and those that could not be worked out.
     pub notes: Vec<String>,
 }
 
 /// One figure.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Sum {
-    /// What it is.
+    /// Its name.
     pub name: &'static str,
     /// For what it is worked out, where there are several: a distance from the center pin, a diameter.
     pub at: Option<Measure>,
     /// Its value; none where it never comes to that: a board that no push tips, a piece that never leaves.
     pub value: Option<Measure>,
-    /// What goes by a name and not by a number, beside the value: a drill.
+    /// A name beside the value, where the result is a thing and not a number: a drill.
     pub words: Option<String>,
-    /// How it is worked out.
+    /// The formula.
     pub formula: &'static str,
     /// Where the formula, or a value that stands for itself, comes from.
     pub source: &'static str,
@@ -43,7 +43,7 @@ pub struct Sum {
     pub holes: Vec<HoleName>,
 }
 
-/// How many figures of one name a brief list has: the speed for each of a hundred radii tells no more.
+/// Number of figures of one name in a brief list: the speed for each of a hundred radii tells no more.
 const ALIKE: usize = 3;
 
 impl SumGroup {
@@ -63,7 +63,7 @@ impl SumGroup {
 }
 
 impl Sum {
-    /// What it is, and for what it is worked out.
+    /// Its name, with the thing for which it is worked out.
     ///
     /// ```
     /// use board::Units;
@@ -82,7 +82,7 @@ impl Sum {
         }
     }
 
-    /// What goes by a name, and the value.
+    /// The name of the thing found, and the value.
     pub fn shown(&self, units: Units) -> String {
         let value = self.value.map(|value| value.shown(units));
         match (&self.words, value) {
@@ -147,7 +147,7 @@ pub(crate) const STATICS: &str = "statics of rigid bodies";
 /// The equation of movement.
 pub(crate) const MOVEMENT: &str =
     "Wood Handbook, FPL-GTR-190 (2010), Eq. 13-2; holds from 6 to 14 % of moisture";
-/// What the maker typed.
+/// The maker's own number.
 pub(crate) const TYPED: &str = "as typed";
 
 /// Every sum of a board, by subject.

@@ -4,10 +4,10 @@ use kurbo::{Rect, Size};
 
 use crate::PrintCorrection;
 
-/// What takes a printer's errors out of a sheet, and which printer's.
+/// The correction that takes a printer's errors out of a sheet, and the printer's name.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Correction {
-    /// What the maker calls the printer.
+    /// The maker's name for the printer.
     pub printer: String,
     /// The correction in the frame of the sheet: across is across the sheet, whichever way it goes through the printer.
     pub print: PrintCorrection,
@@ -41,7 +41,7 @@ impl Correction {
         }
     }
 
-    /// What the correction is, in two lines of words for the sheet.
+    /// The correction in two lines of words for the sheet.
     ///
     /// ```
     /// use workshop::{Correction, PrintCorrection};
@@ -51,7 +51,7 @@ impl Correction {
     /// ```
     pub fn words(&self) -> [String; 2] {
         let PrintCorrection { x, y, skew } = self.print;
-        // What is nothing to two places has no sign.
+        // A skew that is nothing to two places has no sign.
         let degrees = (skew.as_degrees() * 100.0).round() / 100.0;
         let sign = if degrees < 0.0 { "−" } else { "" };
         [

@@ -1,4 +1,4 @@
-//! How a plan is cut into sheets of the maker's paper.
+//! Sheets of the maker's paper that a plan is cut into.
 //!
 //! Sheets share an overlap with each neighbor; the joint line runs along its middle. The grid of sheets is
 //! shifted as far as its slack allows, so that no bore center lies on a joint.
@@ -19,7 +19,7 @@ pub struct Tiling {
     pub paper: Size,
     /// Border that stays white, mm.
     pub margin: f64,
-    /// What neighboring sheets share, mm.
+    /// Overlap of neighboring sheets, mm.
     pub overlap: f64,
     /// Sheets side by side.
     pub columns: u32,
@@ -29,7 +29,7 @@ pub struct Tiling {
     pub tiles: Vec<Tile>,
     /// The bore whose center lies nearest a joint line, and how far from it; none without joints.
     pub nearest: Option<(HoleName, f64)>,
-    /// What takes the printer's errors out of the sheets, for paper that goes through as these do.
+    /// The correction that takes the printer's errors out of the sheets, for paper that goes through as these do.
     pub correction: Option<Correction>,
 }
 
@@ -45,7 +45,7 @@ pub struct Tile {
 }
 
 impl Tile {
-    /// What the sheet is called: its row as a letter, its column as a number, as in B3.
+    /// The name of the sheet: its row as a letter, its column as a number, as in B3.
     pub fn label(&self) -> String {
         let letter = char::from_digit(10 + self.row % 26, 36)
             .map_or('A', |letter| letter.to_ascii_uppercase());
@@ -124,13 +124,13 @@ impl Tiling {
         (upright, level)
     }
 
-    /// What is taped together, and where.
+    /// The joints to tape, and their places.
     pub fn taped(&self) -> TapedJoints {
         let (upright, level) = self.joints();
         TapedJoints { upright, level }
     }
 
-    /// How many sheets of which paper it takes, as in "12 sheets of A4".
+    /// The number of sheets and their paper, as in "12 sheets of A4".
     pub fn words(&self, paper: Paper) -> String {
         let count = self.tiles.len();
         let noun = if count == 1 { "sheet" } else { "sheets" };
@@ -173,13 +173,13 @@ pub(crate) fn cut_template(workpiece: &Workpiece) -> Result<Tiling, TilingError>
     cut_into_sheets(&board.template, &drawn, workpiece.printer())
 }
 
-/// What is cut into sheets.
+/// The drawing that is cut into sheets.
 pub struct Drawn<'a> {
     /// All of it.
     pub bounds: Rect,
     /// Whether any of it lies in a window of its bounds.
     pub is_on: &'a dyn Fn(Rect) -> bool,
-    /// What is drilled, which keeps off the joints.
+    /// The holes to drill, which keep off the joints.
     pub places: &'a [(HoleName, Point)],
 }
 

@@ -12,7 +12,7 @@ pub const STATEMENT: &str = "The wood has a change of width for 1 % of moisture,
 
 /// Where the handbook's changes hold, %.
 const HOLDS: core::ops::RangeInclusive<f64> = 6.0..=14.0;
-/// How far beyond the seasons the wood may be cut, %.
+/// Moisture beyond the seasons at which the wood may be cut, %.
 const SLACK: f64 = 0.5;
 
 /// Every finding about the wood.

@@ -37,7 +37,7 @@ pub fn equilibrium_moisture_at_fahrenheit(fahrenheit: f64, humidity: f64) -> f64
     sorption.moisture(humidity)
 }
 
-/// What depends on the temperature.
+/// The numbers that depend on the temperature.
 struct Sorption {
     w: f64,
     k: f64,

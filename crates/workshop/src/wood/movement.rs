@@ -24,7 +24,7 @@ pub enum WoodError {
     NoChange {
         /// Its name.
         species: &'static str,
-        /// How it is sawn.
+        /// The cut from the log.
         cut: Cut,
     },
     /// The table has no specific gravity of this species.
@@ -35,7 +35,7 @@ pub enum WoodError {
     },
 }
 
-/// How the wood moves in the seasons.
+/// The movement of the wood in the seasons.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WoodMoves {
     /// Change of width for 1 % of moisture, as a share, and where it comes from.
@@ -64,7 +64,7 @@ const TYPED: &str = "as typed";
 /// Where what the equation gives comes from.
 const BY_AIR: &str = "equilibrium with the air of the shop";
 
-/// How the wood of a board moves in the seasons.
+/// The movement of a board's wood in the seasons.
 ///
 /// ```
 /// use board::Wood;
@@ -99,7 +99,7 @@ pub fn wood_moves(wood: &Wood) -> Result<WoodMoves, WoodError> {
     })
 }
 
-/// What a size across the grain changes by from one moisture, in %, to another: by the Wood Handbook's Eq. 13-2
+/// The change of a size across the grain from one moisture, in %, to another: by the Wood Handbook's Eq. 13-2
 /// (FPL-GTR-190), size times change for 1 % times the difference; it holds from 6 to 14 %.
 ///
 /// 232 mm of white fir, from 8 to 11 %, grow by 1.7 mm:
@@ -122,7 +122,7 @@ impl WoodMoves {
         self.season(diameter, self.humid)
     }
 
-    /// What a size across the grain changes by from the dry season to the humid.
+    /// The change of a size across the grain from the dry season to the humid, mm.
     pub fn over_the_year(&self, size: f64) -> f64 {
         change_of_size(size, self.change.value, self.dry, self.humid)
     }

@@ -8,9 +8,9 @@ use serde::Deserialize;
 /// A species of wood.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Species {
-    /// What documents call it.
+    /// Its name in documents.
     pub id: &'static str,
-    /// What it is called.
+    /// Its name on screens.
     pub name: &'static str,
     /// Change of size square to the rings for 1 % of moisture, as a share.
     pub radial: Option<Known>,

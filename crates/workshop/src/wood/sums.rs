@@ -130,7 +130,7 @@ fn of_lid(lid: &LidMoves) -> Vec<Sum> {
     ]
 }
 
-/// What the board weighs, and of what.
+/// The weight of the board, and its parts.
 fn weight(mass: &BoardMass) -> Vec<Sum> {
     let kilograms = |grams: f64| Some(Measure::kilograms(grams / 1000.0));
     let mut sums = vec![

@@ -1,4 +1,4 @@
-//! What a board weighs: its volume less what is cut out of it, at the density its moisture gives the wood.
+//! The weight of a board: its volume less all cuts, at the density its moisture gives the wood.
 
 use board::{Board, Layout, PieceKind, Wood};
 
@@ -14,7 +14,7 @@ use crate::recess::recess_outline;
 /// The moisture that specific gravities and densities are given at, %.
 const GIVEN_AT: f64 = 12.0;
 
-/// What a board weighs, and of what; masses in g, without base and pieces.
+/// The weight of a board, and its parts; masses in g, without base and pieces.
 ///
 /// Left out: grooves of lines, screws and their holes, the pilot in the middle of a playing hole, the groove of a
 /// sliding lid beyond its recess, finish. A lid is counted as the board's wood, tenons as the wood they replace.
@@ -28,7 +28,7 @@ pub struct BoardMass {
     pub wood: f64,
     /// Resin in the bores.
     pub resin: f64,
-    /// What is set into the bores for magnet pieces to hold on.
+    /// The balls or discs set into the bores for magnet pieces to hold on.
     pub inserts: f64,
 }
 
@@ -39,7 +39,7 @@ impl BoardMass {
     }
 }
 
-/// What a board weighs by its wood.
+/// The weight of a board by its wood.
 ///
 /// # Errors
 /// [`WoodError`] where its wood is not chosen, or its density is neither typed nor in the table.
@@ -107,7 +107,7 @@ fn wood_volume(board: &Board, layout: &Layout) -> f64 {
     (disc - bores - recess).max(0.0)
 }
 
-/// What is set into the bores for magnet pieces, g.
+/// The weight of the inserts for magnet pieces, g.
 fn inserts(board: &Board, layout: &Layout) -> f64 {
     if board.piece.kind != PieceKind::Magnet {
         return 0.0;

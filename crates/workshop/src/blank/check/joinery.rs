@@ -146,7 +146,7 @@ fn screws_at_edge(board: &Board) -> Option<Finding> {
     })
 }
 
-/// What is wrong with mortises: out of the thickness, into each other, or cut by the board's edge.
+/// Faults of mortises: out of the thickness, into each other, or cut by the board's edge.
 fn mortises(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     let Some(size) = board.panel.tenons else {

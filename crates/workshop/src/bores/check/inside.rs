@@ -49,7 +49,7 @@ pub fn least_inside(workpiece: &Workpiece) -> Option<(f64, HoleName)> {
     Some((least.wood, least.hole))
 }
 
-/// What of all that is cut inside the board is nearest to a bore.
+/// The nearest to a bore of all that is cut inside the board.
 fn nearest(board: &Board, hidden: &[(&'static str, Prism)], hole: &Hole) -> Option<Near> {
     let bore = bore_profile(hole.bore, board.bores.spur);
     let wood = |(what, hidden): &(&'static str, Prism)| {
@@ -66,7 +66,7 @@ fn nearest(board: &Board, hidden: &[(&'static str, Prism)], hole: &Hole) -> Opti
 /// Distance from the middle of a groove to an outline, seen from above, mm; anything over `enough` where it is over
 /// that.
 pub fn away_from_groove(outline: &RoundRect, stroke: &Stroke, enough: f64) -> f64 {
-    /// How far it may be off, mm.
+    /// The most that it may be off, mm.
     const SLACK: f64 = 0.01;
     match outline.as_circle() {
         Some(circle) => (stroke.distance(circle.center) - circle.radius).max(0.0),
@@ -74,7 +74,7 @@ pub fn away_from_groove(outline: &RoundRect, stroke: &Stroke, enough: f64) -> f6
     }
 }
 
-/// What is cut into the board from below and from its seams.
+/// The cuts into the board from below and from its seams.
 pub fn hidden(workpiece: &Workpiece) -> Vec<(&'static str, Prism)> {
     let board = workpiece.board();
     let thickness = board.blank.thickness;

@@ -12,7 +12,7 @@ pub const STATEMENT: &str = "A marble is wider than its bore, rests on the rim a
      bore with no more than the set play. The defaults, 10 to 45 % of the marble and 0.6 mm of play, are common \
      practice, no source; woods and marbles differ, so try one of each in a scrap.";
 
-/// What is wrong with a piece in a bore, the worst kind first.
+/// The fault of a piece in a bore, the worst kind first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Wrong {
     FallsIn,
@@ -51,7 +51,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// What is wrong with a marble in a bore, with what it measures and what it should.
+/// The fault of a marble in a bore, with its measure and the measure that is needed.
 fn marble(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     let diameter = board.piece.diameter;
     let limits = &board.limits;
@@ -85,7 +85,7 @@ fn marble(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     }
 }
 
-/// What is wrong with a shank, ball or disc that is set into a bore, likewise.
+/// The fault of a shank, ball or disc that is set into a bore, likewise.
 fn shank(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     let (shank, play) = (board.piece.shank?, board.limits.piece_play);
     if shank > bore.diameter {
@@ -131,7 +131,7 @@ fn is_leveled(board: &Board) -> bool {
     filling.is_some_and(|filling| filling.dome > filling.below_top)
 }
 
-/// What goes into the bores, in a word.
+/// The word for the thing that goes into the bores.
 const fn set_in(board: &Board) -> &'static str {
     match (board.piece.kind, board.piece.insert) {
         (PieceKind::Marble, _) => "marble",

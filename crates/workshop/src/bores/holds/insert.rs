@@ -13,8 +13,8 @@ pub fn insert_diameter(piece: &Piece, bore: Bore) -> f64 {
     piece.shank.unwrap_or(bore.diameter)
 }
 
-/// How far the top of what is set into a bore is below the top face, mm; negative where it stands above. A ball lies
-/// on the floor or in the point of the drill, a disc where the full diameter ends.
+/// Depth below the top face of the upper end of a ball or disc set into a bore, mm; negative where it stands above. A ball
+/// lies on the floor or in the point of the drill, a disc where the full diameter ends.
 ///
 /// ```
 /// use board::{Bore, Bottom, Insert, Piece, PieceKind};
@@ -46,7 +46,7 @@ pub fn insert_gap(piece: &Piece, bore: Bore) -> f64 {
     (bore.diameter - insert_diameter(piece, bore)) / 2.0
 }
 
-/// What is set into a bore, where it stands in it. The pit of a Forstner bit's spur does not lower it.
+/// The ball or disc set into a bore, where it stands in it. The pit of a Forstner bit's spur does not lower it.
 pub fn insert_profile(piece: &Piece, bore: Bore) -> Profile {
     let radius = insert_diameter(piece, bore) / 2.0;
     let top = insert_below(piece, bore);
@@ -58,7 +58,7 @@ pub fn insert_profile(piece: &Piece, bore: Bore) -> Profile {
     }
 }
 
-/// What it weighs, g, being of steel.
+/// Its weight, g, being of steel.
 pub fn insert_mass(piece: &Piece, bore: Bore) -> f64 {
     STEEL * insert_profile(piece, bore).volume() / 1000.0
 }

@@ -5,20 +5,20 @@ use geometry::Angle;
 
 use crate::bores::holds::{Hold, Leaving, insert_below, weight};
 
-/// How a magnet piece holds.
+/// The hold of a magnet piece.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MagnetHold {
     /// Between magnet and steel, mm: how far both are set back, and the finish.
     pub gap: f64,
-    /// What is left of the measured pull over that gap, as a share; an estimate.
+    /// The part of the measured pull that is left over that gap, as a share; an estimate.
     pub left: f64,
     /// The pull that is left, N.
     pub pull: f64,
-    /// What it takes to move the piece off.
+    /// The effort that moves the piece off.
     pub hold: Hold,
 }
 
-/// How a magnet piece holds on what is set into a bore; none where its magnet was not measured.
+/// The hold of a magnet piece on the insert of a bore; none where its magnet was not measured.
 ///
 /// On a board that is turned it slides when m ω² r is over μ (F + m g), for a pull F and friction μ, and tips over its
 /// edge when the push at half its height is over what pull and weight hold at half its diameter. On a tilted board the
@@ -47,7 +47,7 @@ pub fn magnet_hold(piece: &Piece, bore: Bore) -> Option<MagnetHold> {
     })
 }
 
-/// What is left of the pull of a disc magnet over a gap, as a share: an estimate.
+/// The part of a disc magnet's pull that is left over a gap, as a share: an estimate.
 ///
 /// The field on the axis of an evenly magnetized cylinder of radius R and thickness L, at a distance x, is as
 /// (L + x) / √(R² + (L + x)²) - x / √(R² + x²); a pull on flat iron goes about as the square of the field. From

@@ -6,22 +6,22 @@ use geometry::Angle;
 use crate::bores::holds::{Hold, Leaving};
 use crate::bores::seat::{MarbleSeat, marble_seat};
 
-/// How a marble stands in its bore; lengths in mm.
+/// The stand of a marble in its bore; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MarbleStand {
-    /// How far its lowest place is below the top face; none where it falls in.
+    /// Depth of its lowest place below the top face; none where it falls in.
     pub sinks: Option<f64>,
-    /// How far its highest place is above the top face; none where it falls in.
+    /// Height of its highest place above the top face; none where it falls in.
     pub above: Option<f64>,
     /// Diameter of the circle on which it touches the rim, or would before it rolls out; none where it falls in.
     pub contact: Option<f64>,
     /// Room under it; negative by how far the floor keeps it off the rim; none where it falls in.
     pub clear: Option<f64>,
-    /// What it takes to roll it out; none where it falls in.
+    /// The effort that rolls it out; none where it falls in.
     pub hold: Option<Hold>,
 }
 
-/// How a marble of a diameter stands in a bore. It rolls out when its weight and what pushes it sideways point past
+/// The stand of a marble of a diameter in a bore. It rolls out when its weight and the push sideways point past
 /// the rim: the tangent of that tilt is the radius of the contact circle over the height of the marble's middle above
 /// the top face. A marble on the floor first rolls against the rim, and then over it.
 ///

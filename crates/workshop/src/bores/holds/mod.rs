@@ -1,4 +1,4 @@
-//! What holds a piece in its hole while the board is turned or tilted.
+//! The hold of a piece in its hole while the board is turned or tilted.
 //!
 //! All of it is statics of rigid bodies: a board that is turned steadily or tilted slowly. A jerk, a knock or a hand
 //! on the board does more; the limits are the maker's, and a trial is worth more than the sum.
@@ -25,7 +25,7 @@ use crate::filling::open_bore;
 /// Standard gravity, mm/s² (ISO 80000-3).
 pub const GRAVITY: f64 = 9806.65;
 
-/// What a piece does when it leaves its hole.
+/// The way in which a piece leaves its hole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Leaving {
     /// A marble rolls over the rim.
@@ -50,10 +50,10 @@ impl Leaving {
     }
 }
 
-/// What it takes to move a piece out of its hole.
+/// The effort that moves a piece out of its hole.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Hold {
-    /// What it does then.
+    /// The way in which it leaves.
     pub leaving: Leaving,
     /// The sideways acceleration that does it on a level board, in units of gravity.
     pub sideways: f64,
@@ -89,7 +89,7 @@ impl Hold {
     }
 }
 
-/// What it takes to move a piece out of a bore; none where no turning or tilting up to upright does, or where it is
+/// The effort that moves a piece out of a bore; none where no turning or tilting up to upright does, or where it is
 /// not known: a magnet that was not measured, a piece that does not go in.
 pub fn hold(piece: &Piece, bore: Bore) -> Option<Hold> {
     match piece.kind {
@@ -106,7 +106,7 @@ pub struct Flight<'a> {
     pub radius: f64,
     /// The speed at which they leave.
     pub speed: f64,
-    /// What they do then.
+    /// The way in which they leave.
     pub leaving: Leaving,
     /// The holes, in the order of the layout.
     pub holes: Vec<&'a Hole>,
@@ -177,7 +177,7 @@ fn order(a: (f64, &Hole), b: (f64, &Hole)) -> Ordering {
         .unwrap_or(Ordering::Equal)
 }
 
-/// What one piece weighs, g: as typed, or its volume times its density; a peg or a magnet piece counts as a plain
+/// Weight of one piece, g: as typed, or its volume times its density; a peg or a magnet piece counts as a plain
 /// cylinder of its full diameter and height.
 ///
 /// ```
@@ -207,7 +207,7 @@ pub fn piece_density(piece: &Piece) -> f64 {
     })
 }
 
-/// What one piece weighs, N.
+/// Weight of one piece, N.
 fn weight(piece: &Piece) -> f64 {
     piece_mass(piece) * GRAVITY * 1e-6
 }

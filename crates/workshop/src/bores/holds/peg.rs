@@ -5,27 +5,27 @@ use geometry::Angle;
 
 use crate::bores::holds::{Hold, Leaving};
 
-/// How a peg stands in its hole; lengths in mm.
+/// The stand of a peg in its hole; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PegStand {
     /// By how much its shank is thinner than the hole.
     pub play: f64,
-    /// How deep it stands in.
+    /// Depth that it stands in.
     pub deep: f64,
-    /// How far it stands out above the top face; negative where it is sunk.
+    /// Height above the top face; negative where it is sunk.
     pub above: f64,
-    /// How far it can lean.
+    /// The most that it can lean.
     pub lean: Angle,
-    /// How far its upper end moves by that, from upright.
+    /// Distance that its upper end moves by that, from upright.
     pub sway: f64,
     /// The sideways acceleration, in units of gravity, from which it leans over on a level board; none where it
     /// cannot lean.
     pub leans_from: Option<f64>,
-    /// What it takes before it could climb out; none where it cannot lean, and so stays in.
+    /// The effort before it could climb out; none where it cannot lean, and so stays in.
     pub hold: Option<Hold>,
 }
 
-/// How a peg stands in a bore; none where its shank does not go in.
+/// The stand of a peg in a bore; none where its shank does not go in.
 ///
 /// A peg without play stays in its hole. One with play leans until its shank touches the rim on one side and the wall at
 /// the bottom on the other. It is taken for an even cylinder that
@@ -67,7 +67,7 @@ pub fn peg_stand(piece: &Piece, bore: Bore) -> Option<PegStand> {
     })
 }
 
-/// How far a shank leans in a hole: it stands on its lower corner on the floor, its other lower corner touches the wall, and
+/// The lean of a shank in a hole: it stands on its lower corner on the floor, its other lower corner touches the wall, and
 /// its far side the rim, so that hole = shank · cos + depth · tan of the lean. A quarter turn where it falls flat before
 /// that. Exact, by Newton's method from upright, from where each step falls short of the lean.
 fn lean(hole: f64, shank: f64, deep: f64) -> Angle {

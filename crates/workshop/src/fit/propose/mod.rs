@@ -58,10 +58,10 @@ pub enum ProposeError {
     Refused(Refusal),
 }
 
-/// What stops a board with all wishes, and what would work instead.
+/// The fault of a board with all wishes, and the offers that would work instead.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Refusal {
-    /// What stops it, in a sentence, in the maker's unit.
+    /// The fault, in a sentence, in the maker's unit.
     pub why: String,
     /// Each in place of what was wished for makes a board, with all else as wished.
     pub offers: Vec<Vec<Offer>>,
@@ -108,7 +108,7 @@ enum Trouble {
 impl Trouble {
     fn of(fault: FitError, units: Units) -> Self {
         match fault {
-            // What it names as working need not leave room for bores and pieces.
+            // The values that it names as working need not leave room for bores and pieces.
             FitError::Build(BuildError::Geometry(geometry::Error::LongLane {
                 holes,
                 most,
@@ -143,7 +143,7 @@ fn settled(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Result<(Board, bool), 
     let mut board = draft::draft(wishes, neat, sizes);
     let trouble = |fault| Trouble::of(fault, neat.units);
     settle::fit_pattern(&mut board, wishes, neat).map_err(trouble)?;
-    // What stops a board without pockets does so with them, and pockets take long to place.
+    // A board that is stopped without pockets is stopped with them, and pockets take long to place.
     unstopped(&without_pockets(&board))?;
     let is_kept = settle::fit_pockets(&mut board, wishes, neat).map_err(trouble)?;
     Ok((board, is_kept))

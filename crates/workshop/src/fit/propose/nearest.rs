@@ -1,4 +1,4 @@
-//! What would work in place of a wish that is refused: the number nearest to it, all else as wished.
+//! The number that would work in place of a wish that is refused: the nearest to it, all else as wished.
 //!
 //! Pitch and board come from the solver. Whether a bore, a piece or a count works depends on all that is chosen to suit
 //! it, so those are halved between what was wished for and one that works. Whatever is offered was proposed with before.
@@ -12,7 +12,7 @@ use super::settle::{largest_sound_pitch, smallest_diameter};
 use super::wishes::{Offer, Wish, Wishes};
 use super::{choose, draft};
 
-/// How far from a count that is refused another is looked for.
+/// Greatest distance from a refused count at which another is looked for.
 const FARTHEST: u32 = 64;
 
 /// Each number that makes a board in place of the one wished for; where no one does, several together.

@@ -10,7 +10,7 @@ use super::neat::{Neat, Step};
 use super::wishes::Wishes;
 use crate::check::HAIR;
 
-/// What a new board keeps.
+/// The limits that a new board keeps.
 pub const ALL: Kept = &[Limit::Rim, Limit::Web, Limit::Gap];
 /// The shapes of a pocket, the one to take of equals first.
 const SHAPES: [PocketShape; 4] = [
@@ -19,7 +19,7 @@ const SHAPES: [PocketShape; 4] = [
     PocketShape::Ring,
     PocketShape::Arc,
 ];
-/// How many neat sizes are measured past an exact one, as pockets may give way to a thinner place on a larger board.
+/// Number of neat sizes measured past an exact one, as pockets may give way to a thinner place on a larger board.
 const NEAT_TRIES: u32 = 40;
 
 /// Sets the pitch where it is open: on a board that is open the smallest neat one that the pattern needs, if that is more

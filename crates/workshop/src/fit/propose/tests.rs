@@ -1,4 +1,4 @@
-//! What is proposed, what is refused, and that what is offered instead works and is the nearest.
+//! Proposals and refusals, and the offers instead, which work and are the nearest.
 
 use board::{BuildError, Center, Choice, PieceKind, layout};
 use geometry::{Pattern, PocketShape};

@@ -1,4 +1,4 @@
-//! What a maker asks of a new board.
+//! A maker's wishes for a new board.
 
 use core::fmt;
 
@@ -7,7 +7,7 @@ use geometry::Pattern;
 
 use crate::check::counted;
 
-/// What a maker asks of a new board; what is left out is chosen.
+/// A maker's wishes for a new board; all that is left out is chosen.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Wishes {
     /// Title.
@@ -91,9 +91,9 @@ impl Wish {
 /// A number that would work in place of one that was wished for; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Offer {
-    /// What it would replace.
+    /// The wish that it would replace.
     pub wish: Wish,
-    /// What would work.
+    /// The value that would work.
     pub value: f64,
 }
 
@@ -154,7 +154,7 @@ impl Wishes {
         }
     }
 
-    /// What is wished for is held to its range before anything is chosen to suit it.
+    /// Each wish is held to its range before anything is chosen to suit it.
     pub(super) fn check(&self) -> Result<(), OutOfRange> {
         let numbers = Wish::ALL.map(|wish| (wish.range(), self.number(wish)));
         let rotation = (field::ROTATION.range(), self.rotation);

@@ -70,7 +70,7 @@ fn found(
     )
 }
 
-/// What was wanted and is left out.
+/// The grooves that were wanted and are left out.
 fn no_room(plan: &GroovePlan) -> Option<Finding> {
     let (kind, _) = plan.dropped.first()?;
     let others = plan.dropped.iter().filter(|(other, _)| other != kind);

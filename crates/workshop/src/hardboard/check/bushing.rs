@@ -12,12 +12,12 @@ pub const STATEMENT: &str = "A bit goes through its guide bushing and into every
 
 /// Air that is left below the bushing, mm.
 const AIR: f64 = 0.5;
-/// How far it reaches in at least, mm.
+/// The least that it reaches in, mm.
 const LED: f64 = 2.0;
 /// The thinnest wall of usual bushings, mm.
 const WALL: f64 = INCH / 32.0;
 
-/// What does not fit: bit and bushing, bushing and hardboard, bit and bores.
+/// Parts that do not fit: bit and bushing, bushing and hardboard, bit and bores.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let Some(router) = board.router else {

@@ -1,4 +1,4 @@
-//! What the play of the pins adds up to where the last sector meets the first.
+//! The sum of the pins' play where the last sector meets the first.
 //!
 //! A pin of play p is thinner than its hole by p, so the jig's hole may be off the board's by p: half for each of the two
 //! holes that the pin stands in. Turn k = 1 … n puts the jig with its center hole off by a vector c(k), |c(k)| ≤ p, and
@@ -37,9 +37,9 @@ pub struct Closing {
     pub first: HoleName,
     /// Wood between them as laid out, mm.
     pub wood: f64,
-    /// What play is likely to leave of it, mm.
+    /// The wood that play is likely to leave, mm.
     pub likely: f64,
-    /// What it leaves at worst, mm; below 0 they overlap.
+    /// The wood that it leaves at worst, mm; below 0 they overlap.
     pub worst: f64,
 }
 
@@ -84,7 +84,7 @@ impl Play {
         }
     }
 
-    /// How far the last sector may be turned off, radians: at worst, and likely.
+    /// The turn that the last sector may be off, radians: at worst, and likely.
     pub fn turned(&self) -> (f64, f64) {
         let sums = self.sums(1.0 / self.arm.max(f64::MIN_POSITIVE), Vec2::ZERO);
         (self.thinner * sums.0, self.thinner * sums.1)
@@ -118,7 +118,7 @@ impl Play {
         (worst, squares.sqrt())
     }
 
-    /// What the centers between the first turn and the last count for together.
+    /// The weight of all centers between the first turn and the last together.
     fn between(&self) -> f64 {
         (self.turns - 1.0) * self.change
     }

@@ -8,7 +8,7 @@ use geometry::{Circle, Point};
 use crate::Workpiece;
 use crate::hardboard::sector::{of_player, sector, turned};
 
-/// How far the same hole of two sectors may be apart for one jig to drill both, mm.
+/// The most that the same hole of two sectors may be apart for one jig to drill both, mm.
 const ALIKE: f64 = 1e-6;
 
 /// A sector that is drilled through the jig.
@@ -81,7 +81,7 @@ impl<'a> Copies<'a> {
         (1..).zip(&self.of).map(turn).collect()
     }
 
-    /// What the pins go into when the jig lies on a player's sector: the holes of the sector before.
+    /// The holes that the pins go into when the jig lies on a player's sector: those of the sector before.
     pub fn pins(&self, player: u32, index: &[(HoleName, Circle)]) -> Vec<HoleName> {
         // The first sector, which is number 1, has none before it.
         let before = (player as usize)

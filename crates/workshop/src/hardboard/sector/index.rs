@@ -10,9 +10,9 @@ use crate::hardboard::sector::{of_player, sector, turned};
 
 /// Error that is worth no larger jig, of 1; our own choice, no source.
 const WORTH: f64 = 0.1;
-/// How far out a second pin stands at least, of the first's arm; our own choice, no source.
+/// The least distance of a second pin, as a share of the first's arm; our own choice, no source.
 const OUT: f64 = 0.75;
-/// What rounding may take, mm.
+/// Slack for rounding, mm.
 const HAIR: f64 = 1e-9;
 
 /// A hole that may take a pin.

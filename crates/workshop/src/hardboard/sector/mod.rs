@@ -38,9 +38,9 @@ pub struct SectorPlan {
     /// The holes of the last sector that the pins find when the jig is turned once more, onto the first; fewer where it was
     /// changed by hand.
     pub proof: Vec<HoleName>,
-    /// How far off the last sector may be turned, degrees: at worst, and likely.
+    /// The turn that the last sector may be off, degrees: at worst, and likely.
     pub turned: (f64, f64),
-    /// What play leaves of the wood between the last sector and the first, where that is least.
+    /// The wood that play leaves between the last sector and the first, where that is least.
     pub closing: Option<Closing>,
 }
 
@@ -107,7 +107,7 @@ fn of_player(layout: &Layout, player: u32) -> impl Iterator<Item = &Hole> {
         .filter(move |hole| hole.name.id() != HoleId::CENTER && hole.name.id().player() == player)
 }
 
-/// What each sector spans.
+/// The angle that each sector spans.
 fn sector(players: u32) -> Angle {
     Angle::degrees(360.0 / f64::from(players.max(1)))
 }

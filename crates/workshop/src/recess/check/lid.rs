@@ -46,7 +46,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     )
 }
 
-/// What is wrong with a lid, and the clearance that it wants.
+/// The fault of a lid, and the clearance that it needs.
 fn wrong(moves: &LidMoves) -> Option<(&'static str, f64)> {
     if moves.tightest < -HAIR {
         return Some(("binds in one season", moves.least));

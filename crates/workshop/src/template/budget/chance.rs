@@ -21,7 +21,7 @@ pub struct Chance {
     pub share: f64,
     /// The standard error of `share`, from the spread of the trials.
     pub standard_error: f64,
-    /// How many boards were tried; 0 where a closed form answers.
+    /// Number of boards that were tried; 0 where a closed form answers.
     pub trials: u32,
     /// The sum of the chances of all webs: the chance of any is never more.
     pub at_most: f64,
@@ -133,7 +133,7 @@ impl Event {
         })
     }
 
-    /// What errors come to for this event: each that it depends on, times its weight.
+    /// The sum of errors for this event: each that it depends on, times its weight.
     fn measure(&self, errors: &[f64]) -> f64 {
         let part = |&(error, weight): &(usize, f64)| weight * errors.get(error).unwrap_or(&0.0);
         self.terms.iter().map(part).sum()

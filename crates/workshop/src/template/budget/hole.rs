@@ -1,11 +1,11 @@
-//! How far off one hole may come out.
+//! The error of one hole's place.
 
 use board::Errors;
 use geometry::{Angle, Point, Vec2};
 
 use crate::template::budget::TapedJoints;
 
-/// What the place of one hole may be off by, step by step, each as a "plus or minus" in mm.
+/// The errors of one hole's place, step by step, each as a "plus or minus" in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HoleError {
     /// The printer's scale over the hole's distance from the center pin.
@@ -16,7 +16,7 @@ pub struct HoleError {
     pub print: f64,
     /// One taped joint.
     pub tape: f64,
-    /// How many taped joints lie between the center pin and the hole.
+    /// Number of taped joints between the center pin and the hole.
     pub joints: usize,
     /// Center-punching.
     pub punch: f64,
@@ -49,7 +49,7 @@ impl HoleError {
         worst_case(self.parts())
     }
 
-    /// What the errors come to when none knows of another.
+    /// The sum of the errors when none knows of another, mm.
     pub fn root_sum_square(&self) -> f64 {
         root_sum_square(self.parts())
     }

@@ -33,13 +33,13 @@ pub struct TapedJoints {
 pub struct Work<'a> {
     /// The mouths of the bores.
     pub mouths: &'a [Circle],
-    /// How far off each step may be.
+    /// The error of each step.
     pub errors: &'a Errors,
     /// Where the template's sheets meet; none of them where it is in one piece.
     pub joints: &'a TapedJoints,
 }
 
-/// How far off holes may come out, and what that leaves of the webs.
+/// The errors of the holes' places, and the webs that they leave.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Budget {
     /// The hole that may be farthest off with every error at its worst; none without holes.
@@ -59,9 +59,9 @@ pub struct Budget {
 pub struct FarHole {
     /// Its index.
     pub hole: usize,
-    /// How far from its place it may be, in mm.
+    /// The error of its place, in mm.
     pub mm: f64,
-    /// What that is made of.
+    /// The errors that it is made of.
     pub errors: HoleError,
 }
 
@@ -75,7 +75,7 @@ pub enum BudgetError {
     Source {
         /// The step of the work.
         what: &'static str,
-        /// What was asked for.
+        /// The value asked for.
         value: f64,
         /// The nearest that would work.
         nearest: f64,
@@ -83,9 +83,9 @@ pub enum BudgetError {
     /// The least web, or the place of a joint, is not a number.
     #[error("{what} must be a plain number: {value} was asked for")]
     NotFinite {
-        /// What it is.
+        /// The number that is wrong.
         what: &'static str,
-        /// What was asked for.
+        /// The value asked for.
         value: f64,
     },
     /// A hole lies nowhere.

@@ -1,4 +1,4 @@
-//! What the errors of the work may do to one web.
+//! The effect of the work's errors on one web.
 //!
 //! Along the line of the two centers every error moves the web in proportion: errors are so much smaller than the
 //! distance of two holes that the part across that line hardly matters (its square over twice the distance).
@@ -17,9 +17,9 @@ pub const DEVIATIONS: f64 = 3.0;
 pub struct Pair {
     /// The web as laid out.
     pub web: Web,
-    /// What it loses for certain because bores come out wide.
+    /// Wood that it loses for certain because bores come out wide.
     pub oversize: f64,
-    /// What it loses with every error at its worst, in mm; the loss for certain is in it.
+    /// Wood that it loses with every error at its worst, in mm; the loss for certain is in it.
     pub worst: f64,
     /// The errors that know nothing of each other: which, and the mm by which one standard deviation of it widens
     /// the web.
@@ -59,7 +59,7 @@ impl Pair {
         root_sum_square(self.terms.iter().map(|(_, mm)| *mm))
     }
 
-    /// What the web loses by the root of the sum of squares, in mm; the loss for certain is in it.
+    /// Wood that the web loses by the root of the sum of squares, in mm; the loss for certain is in it.
     pub fn likely(&self) -> f64 {
         self.oversize + DEVIATIONS * self.deviation()
     }
@@ -80,7 +80,7 @@ impl Pair {
             let outward = match (is_beyond(a, joint), is_beyond(b, joint)) {
                 (true, false) => -along,
                 (false, true) => along,
-                // What moves both leaves the web alone.
+                // An error that moves both leaves the web alone.
                 _ => continue,
             };
             let (first, tape) = (FIRST_JOINT + 2 * number, work.errors.tape);

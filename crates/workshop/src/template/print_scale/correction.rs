@@ -1,9 +1,9 @@
-//! What takes a printer's stretch and skew out of a page, and what they would do to a board.
+//! The correction that takes a printer's stretch and skew out of a page, and the errors of a board without it.
 
 use geometry::{Angle, Point};
 use kurbo::Affine;
 
-/// What a page is drawn with so that it is true when the printer is done with it.
+/// The scale and skew a page is drawn with so that it is true when the printer is done with it.
 ///
 /// The printer makes lengths along its level axis 1/`x` and along its upright axis 1/`y` of what they should be, and
 /// leans the upright axis over by `skew`, clockwise to the eye. The default changes nothing.
@@ -13,7 +13,7 @@ pub struct PrintCorrection {
     pub x: f64,
     /// Factor up: what an upright bar should be, over what it is, measured along the bar.
     pub y: f64,
-    /// How far the printer leans upright lines over, clockwise.
+    /// The lean that the printer gives upright lines, clockwise.
     pub skew: Angle,
 }
 
@@ -88,7 +88,7 @@ impl PrintCorrection {
         factor(self.x) && factor(self.y) && self.skew.cos() > 0.0
     }
 
-    /// How far off the printer alone would put what lies at a radius.
+    /// The printer's error alone at a radius.
     ///
     /// ```
     /// use workshop::PrintCorrection;
@@ -107,7 +107,7 @@ impl PrintCorrection {
     }
 }
 
-/// How far off something comes out at the edge of a board, the sheets laid as well as they can be, in mm.
+/// The error at the edge of a board, the sheets laid as well as they can be, in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PrintError {
     /// To the sides; over 0 is too far out.
@@ -120,7 +120,7 @@ pub struct PrintError {
     pub most: f64,
 }
 
-/// How much of a radius the printed ellipse is off at most.
+/// The most that a radius of the printed ellipse is off, as a share.
 ///
 /// The half axes of the ellipse that a printer makes of a unit circle are the singular values of its matrix. Their
 /// squares are the eigenvalues of the products of the printed unit vectors, [[a², ab sin s], [ab sin s, b²]].

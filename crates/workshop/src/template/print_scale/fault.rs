@@ -18,35 +18,35 @@ pub enum PrintFault {
     TooMany {
         /// Of what.
         length: PrintLength,
-        /// How many there are.
+        /// Number of readings.
         count: usize,
     },
-    /// What the length should be is no length.
+    /// The nominal length is no length.
     NoNominal {
         /// Of what.
         length: PrintLength,
-        /// What was given, in mm.
+        /// The value given, in mm.
         value: f64,
     },
-    /// What the rule is divided into is no length.
+    /// The rule's division is no length.
     NoDivision {
-        /// What was given, in mm.
+        /// The value given, in mm.
         value: f64,
     },
     /// A reading is no length: nothing, less than nothing, or not a number.
     NoLength {
         /// Of what.
         length: PrintLength,
-        /// What was given, in mm.
+        /// The value given, in mm.
         value: f64,
     },
     /// A reading is so far off that it must have been misread.
     FarOff {
         /// Of what.
         length: PrintLength,
-        /// What was read, in mm.
+        /// The reading, in mm.
         value: f64,
-        /// What it should be, in mm.
+        /// The nominal length, in mm.
         nominal: f64,
     },
     /// Readings of one length differ by more than measuring explains.
@@ -57,16 +57,16 @@ pub enum PrintFault {
         least: f64,
         /// The greatest, in mm.
         most: f64,
-        /// How far apart they may lie, in mm.
+        /// The most that they may differ, in mm.
         limit: f64,
     },
     /// Bars and diagonals are not of one print.
     Unlike {
-        /// What the diagonals measure, as the root of their mean square, in mm.
+        /// The measure of the diagonals, as the root of their mean square, in mm.
         diagonals: f64,
-        /// What they should by the bars, in mm.
+        /// Their measure by the bars, in mm.
         by_bars: f64,
-        /// How far apart they may lie, in mm.
+        /// The most that they may differ, in mm.
         limit: f64,
     },
 }
@@ -85,7 +85,7 @@ impl PrintFault {
         }
     }
 
-    /// What is wrong and what would do, lengths in the units given.
+    /// The fault and the way out, lengths in the units given.
     fn words(&self, units: Units) -> String {
         let show = |mm: f64| show_length(mm, units);
         let name = |length: PrintLength| length.label().to_lowercase();

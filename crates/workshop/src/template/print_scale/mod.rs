@@ -1,4 +1,4 @@
-//! What a home printer does wrong, from a few lengths measured on a test sheet.
+//! The errors of a home printer, from a few lengths measured on a test sheet.
 //!
 //! A printer stretches a page differently across and up, and its carriage may not run square to the paper's feed. Such
 //! a printer makes every square the same parallelogram, so two bars and the two diagonals of a square tell all there is
@@ -43,7 +43,7 @@ pub use readings::{PrintBar, PrintLength, PrintReadings};
 /// A correction, and how sure it is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PrintScale {
-    /// What takes the printer's errors out.
+    /// The correction that takes the printer's errors out.
     pub correction: PrintCorrection,
     /// Uncertainty of the factor across, as a share of it.
     pub x_uncertainty: f64,
@@ -54,12 +54,12 @@ pub struct PrintScale {
 }
 
 impl PrintScale {
-    /// How far off the printer alone would put what lies at a radius.
+    /// The printer's error alone at a radius.
     pub fn error_without(&self, radius: f64) -> PrintError {
         self.correction.error_without(radius)
     }
 
-    /// How far off what lies at a radius may still be on a corrected print, by the uncertainty of the readings.
+    /// The error that may be left at a radius of a corrected print, by the uncertainty of the readings.
     ///
     /// The error in between the axes is at most the greater of theirs plus that of the diagonal.
     pub fn error_left(&self, radius: f64) -> PrintError {
@@ -123,12 +123,12 @@ const FAR_OFF: f64 = 0.1;
 /// Readings of one length may differ by this share of it, and always by two divisions of the rule.
 const DISAGREE: f64 = 0.005;
 
-/// How far apart readings of a length may lie, in mm.
+/// The most that readings of a length may differ, in mm.
 fn limit(readings: &PrintReadings, length: PrintLength) -> f64 {
     (DISAGREE * readings.nominal(length)).max(2.0 * readings.division)
 }
 
-/// What is wrong with readings, each length taken by itself.
+/// The faults of readings, each length taken by itself.
 fn faults(readings: &PrintReadings) -> Vec<PrintFault> {
     let no_division = PrintFault::NoDivision {
         value: readings.division,
@@ -145,7 +145,7 @@ fn is_length(value: f64) -> bool {
     value.is_finite() && value > 0.0
 }
 
-/// What is wrong with the readings of a length, if anything.
+/// The fault of a length's readings, if there is one.
 fn fault_of(readings: &PrintReadings, length: PrintLength) -> Option<PrintFault> {
     let (values, nominal) = (readings.of(length), readings.nominal(length));
     if values.is_empty() {
@@ -182,7 +182,7 @@ fn fault_of(readings: &PrintReadings, length: PrintLength) -> Option<PrintFault>
     (most - least > limit + HAIR).then_some(disagree)
 }
 
-/// What rounding may add to a difference of readings, in mm.
+/// The most that rounding adds to a difference of readings, in mm.
 const HAIR: f64 = 1e-9;
 
 /// The bars are needed, and each diagonal where the other is given.
@@ -233,7 +233,7 @@ impl Mean {
     }
 }
 
-/// How the printer leans upright lines over.
+/// The lean that the printer gives upright lines.
 struct Lean {
     skew: Angle,
     uncertainty: Angle,

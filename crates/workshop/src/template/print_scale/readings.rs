@@ -1,4 +1,4 @@
-//! What is measured on a printed test sheet.
+//! The lengths measured on a printed test sheet.
 
 use serde::{Deserialize, Serialize};
 
@@ -6,10 +6,10 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct PrintBar {
-    /// What it should measure.
+    /// The nominal length.
     #[serde(rename = "nominal_mm")]
     pub nominal: f64,
-    /// What it measures, one to five times over.
+    /// The readings, one to five.
     #[serde(rename = "readings_mm")]
     pub readings: Vec<f64>,
 }
@@ -23,7 +23,7 @@ impl Default for PrintBar {
     }
 }
 
-/// What is measured on a printed test sheet; all in mm.
+/// The lengths measured on a printed test sheet; all in mm.
 ///
 /// The diagonals may both be left out; the skew then stays unknown and is taken as none.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -33,7 +33,7 @@ pub struct PrintReadings {
     pub level: PrintBar,
     /// The upright bar.
     pub upright: PrintBar,
-    /// What the sides of the square should measure.
+    /// The nominal side of the square.
     #[serde(rename = "square_mm")]
     pub square: f64,
     /// Its diagonal from the lower left to the upper right.
@@ -42,7 +42,7 @@ pub struct PrintReadings {
     /// Its diagonal from the upper left to the lower right.
     #[serde(rename = "falling_mm")]
     pub falling: Vec<f64>,
-    /// What the rule that it is measured with is divided into.
+    /// The division of the rule that it is measured with.
     #[serde(rename = "division_mm")]
     pub division: f64,
 }
@@ -81,7 +81,7 @@ impl PrintReadings {
         }
     }
 
-    /// What a length should be.
+    /// The nominal measure of a length.
     pub fn nominal(&self, length: PrintLength) -> f64 {
         match length {
             PrintLength::Level => self.level.nominal,
@@ -108,7 +108,7 @@ impl PrintLength {
     /// All of them, in the order in which they are measured.
     pub const ALL: [Self; 4] = [Self::Level, Self::Upright, Self::Rising, Self::Falling];
 
-    /// What it is called on the test sheet and beside its field.
+    /// The name on the test sheet and beside its field.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Level => "Level bar",

@@ -22,7 +22,7 @@ fn bars(level: f64, upright: f64) -> PrintReadings {
     }
 }
 
-/// What a perfect rule reads on a test sheet from a printer.
+/// The readings of a perfect rule on a test sheet from a printer.
 fn readings_of(printer: Affine) -> PrintReadings {
     let length = |x: f64, y: f64| {
         let [from, to] = [Point::ZERO, Point::new(x, y)].map(|point| printer * point);
