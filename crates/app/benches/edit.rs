@@ -59,7 +59,7 @@ fn place_every_hole(bencher: Bencher<'_, '_>, holes: u32) {
     bencher.bench_local(|| board::layout(black_box(&board)));
 }
 
-/// What the window works out after each edit.
+/// The work of the window after each edit.
 fn follow(board: &Board) -> Option<usize> {
     let workpiece = Workpiece::of(black_box(board)).ok()?;
     let plan = drawing::plan_without_names(&workpiece);

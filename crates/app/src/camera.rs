@@ -7,20 +7,20 @@ use geometry::Point;
 const FIT_MARGIN: f32 = 42.0;
 /// Least and most screen points a millimeter.
 const SCALES: (f64, f64) = (0.005, 60.0);
-/// How far an arrow key moves the view, in points.
+/// Distance that an arrow key moves the view, in points.
 const KEY_PAN: f32 = 48.0;
-/// What one press of plus enlarges by.
+/// The factor of one press of plus.
 const KEY_ZOOM: f32 = 1.25;
 /// Points of wheel travel that enlarge e-fold.
 const WHEEL_TRAVEL: f32 = 240.0;
 
-/// How the view is chosen.
+/// The choice of the view.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub enum Zoom {
     /// All of it, whatever its size and that of the window.
     #[default]
     Fit,
-    /// What the maker moved or zoomed to: the place in the middle, and screen points a millimeter.
+    /// The maker's own view: the place in the middle, and screen points a millimeter.
     Free(Point, f64),
 }
 

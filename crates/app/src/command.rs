@@ -1,11 +1,11 @@
-//! What can be asked for by menu, button or shortcut: one table for all of them.
+//! Commands of menus, buttons and shortcuts: one table for all of them.
 
 use egui::{Key, KeyboardShortcut, Modifiers};
 use workshop::Mend;
 
 use crate::stage::Stage;
 
-/// What can be asked for.
+/// A command of the maker.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Command {
     /// Begin a new board.
@@ -117,7 +117,7 @@ impl Command {
         }
     }
 
-    /// What it does, for a pointer that rests on it.
+    /// Its effect, for a pointer that rests on it.
     pub const fn tooltip(self) -> &'static str {
         match self {
             Self::New => "Begin a board from players, pattern and pieces",

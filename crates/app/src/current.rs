@@ -13,7 +13,7 @@ pub struct Current {
     /// The last document that could be laid out.
     good: Option<Good>,
     error: Option<BuildError>,
-    /// What the sheets of the template are corrected for.
+    /// The correction of the template's sheets, with its printer.
     printer: Option<Correction>,
     /// Whether another printer has been chosen since.
     is_stale: bool,

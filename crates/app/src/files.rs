@@ -10,7 +10,7 @@ pub enum FilesError {
     /// It cannot be opened or read.
     #[error("cannot read the file: {}: {}", said(reason, "there is no such file"), path.display())]
     Read {
-        /// What the system says.
+        /// The system's reason.
         reason: io::Error,
         /// The file.
         path: PathBuf,
@@ -18,7 +18,7 @@ pub enum FilesError {
     /// It cannot be written; whatever was there before is unchanged.
     #[error("cannot write the file, nothing was changed: {}: {}", said(reason, "there is no such folder"), path.display())]
     Write {
-        /// What the system says.
+        /// The system's reason.
         reason: io::Error,
         /// The file.
         path: PathBuf,
@@ -39,14 +39,14 @@ pub enum FilesError {
     /// The folder is not there and cannot be made.
     #[error("cannot make the folder: {}: {}", said(reason, "there is no folder to make it in"), path.display())]
     Folder {
-        /// What the system says.
+        /// The system's reason.
         reason: io::Error,
         /// The folder.
         path: PathBuf,
     },
 }
 
-/// What the system says, in plain words where they are known; a thing that is missing is named by the caller.
+/// The system's reason, in plain words where they are known; a thing that is missing is named by the caller.
 fn said(reason: &io::Error, missing: &str) -> String {
     let plain = match reason.kind() {
         io::ErrorKind::NotFound => missing,

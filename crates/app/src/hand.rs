@@ -10,7 +10,7 @@ use crate::theme;
 /// A picture of a state `B` on a bench of its own, and a hand at it.
 pub struct Hand<B: 'static> {
     pub harness: Harness<'static, B>,
-    /// What screen readers call the picture.
+    /// The picture's name for screen readers.
     name: &'static str,
 }
 

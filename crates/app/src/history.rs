@@ -1,9 +1,9 @@
 //! Undo and redo as whole snapshots: a board is a few kilobytes, and a snapshot cannot go stale.
 
-/// How many steps can be undone.
+/// Number of steps that can be undone.
 const MOST_STEPS: usize = 500;
 
-/// What a document was, is, and would be again.
+/// The states of a document: those before, this one, and those that were undone.
 #[derive(Debug, Clone)]
 pub struct History<T> {
     past: Vec<T>,

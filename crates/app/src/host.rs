@@ -50,7 +50,7 @@ pub trait Host: Send + Sync {
     fn spawn(&self, name: &str, work: Box<dyn FnOnce() + Send>);
 }
 
-/// What a dialog asks for.
+/// The request of a dialog.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Ask {
     /// A board file to open.
@@ -61,7 +61,7 @@ pub enum Ask {
     Folder,
 }
 
-/// What a dialog answered.
+/// The answer of a dialog.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Picked {
     /// This path.

@@ -6,7 +6,7 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 
 use crate::host::{Ask, Host, Picked};
 
-/// What a job came to.
+/// The result of a job.
 pub enum Outcome {
     /// A dialog was answered.
     Picked(Ask, Picked),
@@ -16,7 +16,7 @@ pub enum Outcome {
     Exported(Result<Vec<PathBuf>, String>),
 }
 
-/// What an export is called among the jobs.
+/// The name of an export among the jobs.
 pub const EXPORT: &str = "the export";
 
 /// Work beside the window; one job at a time.
@@ -37,7 +37,7 @@ impl Jobs {
         }
     }
 
-    /// What is running, in words.
+    /// The job that is running, in words.
     pub fn running(&self) -> Option<&'static str> {
         self.running
     }

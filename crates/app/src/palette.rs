@@ -18,7 +18,7 @@ const PLAYERS: [Color32; 8] = [
     rgb(0x0000_0000),
 ];
 
-/// How much of a dimmed picture is left.
+/// The part of a dimmed picture that is left.
 const DIMMED: f32 = 0.35;
 
 /// Makes [`Palette`] of a table: a row for each role, with its color by day and by night.
@@ -49,7 +49,7 @@ macro_rules! roles {
 roles! {
     /// Words and bars on a plate.
     ink: rgb(0x0033_2B22), rgb(0x00E6_DCCE);
-    /// What words over a picture stand on.
+    /// The plate under words over a picture.
     chip: rgb(0x00FA_F7F2), rgb(0x002A_241E);
     /// The flat of a board, and a blank.
     wood: rgb(0x00EA_D0A3), rgb(0x009C_6E45);
@@ -91,9 +91,9 @@ roles! {
     bore_name: rgb(0x00FB_EFDC), rgb(0x00F6_E8D4);
     /// The pilot within a center hole.
     pilot: rgb(0x001C_120A), rgb(0x0008_0502);
-    /// What is drawn on a blank with a pencil: its edge, the board's, flaws.
+    /// The pencil on a blank: its edge, the board's, flaws.
     pencil: rgb(0x0050_3618), rgb(0x0020_1206);
-    /// What a board is laid over a blank with.
+    /// The veil of a board laid over a blank.
     laid: veil(0x00FF_FBF0, 0x78), veil(0x00E6_B886, 0x60);
     /// A knot.
     knot: rgb(0x00A6_723F), rgb(0x004A_2C14);
@@ -109,15 +109,15 @@ roles! {
     sapwood_hatch: rgb(0x008A_6A30), rgb(0x005E_3F1C);
     /// The inside of what can be taken hold of.
     handle: rgb(0x00FF_FFFF), rgb(0x00E9_D6BE);
-    /// What a finding is about.
+    /// The holes that a finding is about.
     lit: rgb(0x00C4_002F), rgb(0x00FF_4D6A);
     /// The glow around it.
     halo: veil(0x00E8_1040, 0x60), veil(0x00FF_3055, 0x70);
-    /// What is selected or measured, and the most that a blank gives.
+    /// The selection and the measure, and the most that a blank gives.
     selected: rgb(0x000B_4FD6), rgb(0x009C_D0FF);
-    /// What sets marks off from whatever lies below.
+    /// The edge that sets marks off from whatever lies below.
     contrast: rgb(0x00FF_FFFF), rgb(0x0012_0B05);
-    /// What is under the pointer.
+    /// The thing under the pointer.
     hover: rgb(0x00FF_FBF2), rgb(0x00FF_F4E2);
     /// The line around players' colors and around what is under the pointer.
     casing: rgb(0x005A_3E20), rgb(0x002B_1B0E);
@@ -125,7 +125,7 @@ roles! {
     sheet: rgb(0x001D_4F8C), rgb(0x00C6_DDF8);
     /// Paper, which is white in a dark shop too.
     paper: rgb(0x00FF_FFFF), rgb(0x00FF_FFFF);
-    /// What is printed on it.
+    /// The print on it.
     print: rgb(0x0000_0000), rgb(0x0000_0000);
     /// Words too small to be read on it.
     print_faint: rgb(0x00B0_B0B0), rgb(0x00B0_B0B0);
@@ -143,7 +143,7 @@ impl Palette {
 
     /// All colors drawn back into the ground, so that what overlaps stays in order.
     pub fn dimmed(self, ground: Color32) -> Self {
-        // What lets other colors through keeps its color and lets more through.
+        // A color that lets others through keeps its hue and lets more through.
         let thin = |color: Color32| color.gamma_multiply(DIMMED);
         let back = |color: Color32| {
             if color.is_opaque() {

@@ -14,16 +14,16 @@ use serde::{Deserialize, Serialize};
 use crate::host::Host;
 use crate::session::Session;
 
-/// How long, and how often, the closing window waits for a writing to end.
+/// The time, and the number of times, that the closing window waits for a writing to end.
 const WAIT: Duration = Duration::from_millis(10);
 const MOST_WAITS: u32 = 100;
 /// The name of the file.
 const NAME: &str = "unsaved.json";
 
-/// What is kept aside of the document at hand.
+/// The copy kept aside of the document at hand.
 pub struct Rescue {
     file: Option<PathBuf>,
-    /// What the file holds, as far as this window has written it.
+    /// The board in the file, as far as this window has written it.
     kept: Option<Board>,
     /// Whether a file of an earlier run waits to be looked at; it is not touched until then.
     waits: bool,
@@ -39,7 +39,7 @@ pub struct Rescued {
     pub path: Option<PathBuf>,
 }
 
-/// What the file says.
+/// The content of the file.
 #[derive(Serialize, Deserialize)]
 struct Kept {
     path: Option<PathBuf>,
@@ -58,7 +58,7 @@ impl Rescue {
         }
     }
 
-    /// What an earlier run left behind; nothing where it is broken, as nobody could mend it.
+    /// The document that an earlier run left behind; nothing where it is broken, as nobody could mend it.
     pub fn found(&mut self, host: &dyn Host) -> Option<Rescued> {
         let bytes = host
             .read(self.file.as_deref()?, 2 * LARGEST_FILE as u64)
@@ -72,7 +72,7 @@ impl Rescue {
         })
     }
 
-    /// What was found is open, or given up.
+    /// The rescued document is open, or given up.
     pub const fn settled(&mut self) {
         self.waits = false;
     }
@@ -106,7 +106,7 @@ impl Rescue {
 
     /// Takes away what is kept: the window closes as its maker wants it to.
     pub fn forget(&self, host: &dyn Host) {
-        // What is being written would come back after it.
+        // A writing that is under way would come back after it.
         for _ in 0..MOST_WAITS {
             if !self.writing.load(Ordering::Acquire) {
                 break;

@@ -4,7 +4,7 @@ use board::{Board, read_board};
 
 /// A sample board.
 pub struct Sample {
-    /// What menus call it.
+    /// Its name in menus.
     pub title: &'static str,
     text: &'static str,
 }

@@ -11,11 +11,11 @@ use crate::host::Host;
 
 /// The document at hand.
 pub struct Session {
-    /// What the maker decides; panels change it in place.
+    /// The maker's decisions; panels change them in place.
     pub board: Board,
     history: History<Board>,
     path: Option<PathBuf>,
-    /// What the file at hand holds, or what one began with; none of a board that was rescued.
+    /// The board in the file at hand, or the one begun with; none of a board that was rescued.
     saved: Option<Board>,
 }
 
@@ -28,7 +28,7 @@ pub enum OpenError {
     /// It is no board file, or a broken or newer one.
     #[error("{reason}: {}", path.display())]
     Board {
-        /// What is wrong.
+        /// The fault.
         reason: FileError,
         /// The file.
         path: PathBuf,
@@ -130,13 +130,13 @@ impl Session {
         self.history.after().is_some()
     }
 
-    /// What undo takes back, in words; a change not yet committed comes first.
+    /// The step that undo takes back, in words; a change not yet committed comes first.
     pub fn undo_name(&self) -> Option<String> {
         let now = self.history.present();
         step_name(now, &self.board).or_else(|| step_name(self.history.before()?, now))
     }
 
-    /// What redo brings back, in words.
+    /// The step that redo brings back, in words.
     pub fn redo_name(&self) -> Option<String> {
         step_name(self.history.present(), self.history.after()?)
     }

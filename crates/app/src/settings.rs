@@ -1,10 +1,10 @@
-//! What belongs to the machine rather than to a board; kept by the window toolkit.
+//! Settings of the machine rather than of a board; kept by the window toolkit.
 
 use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
-/// What belongs to the machine rather than to a board.
+/// Settings of the machine rather than of a board.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Settings {
@@ -18,7 +18,7 @@ pub struct Settings {
     pub recent: Vec<PathBuf>,
 }
 
-/// How many board files are remembered.
+/// Number of board files that are remembered.
 const RECENT: usize = 8;
 
 impl Settings {

@@ -10,7 +10,7 @@ use crate::palette::Palette;
 /// Room around a fitted sheet, in points.
 const MARGIN: f32 = 12.0;
 
-/// What is looked at on a sheet in this run; starts with all of it in view.
+/// The view of a sheet in this run; starts with all of it in view.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct SheetViewState {
     zoom: Zoom,

@@ -8,11 +8,11 @@ pub enum Stage {
     LayOut,
     /// The blank, and how it is joined.
     Wood,
-    /// What is printed, and how true it comes out.
+    /// The prints, and their accuracy.
     Template,
     /// Jigs and machines that drill.
     Drill,
-    /// What follows at the bench: storage, filling, finish.
+    /// The work at the bench: storage, filling, finish.
     Bench,
 }
 
@@ -37,7 +37,7 @@ impl Stage {
         }
     }
 
-    /// What is found there.
+    /// The controls found there, in words.
     pub const fn tooltip(self) -> &'static str {
         match self {
             Self::LayOut => "Players, pattern, lanes, bores, limits of the checks",

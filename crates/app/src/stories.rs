@@ -1,4 +1,4 @@
-//! What a maker does in the window, told by the names on its controls.
+//! A maker's work in the window, told by the names on its controls.
 
 mod files;
 

@@ -1,4 +1,4 @@
-//! What takes longer than a frame is worked out beside the window: a large blank, what joining would give, the chance of
+//! Work that takes longer than a frame is done beside the window: a large blank, the boards joining would give, the chance of
 //! a thin web.
 //!
 //! It begins again whenever there is another workpiece; what was begun for an older one is stopped.

@@ -1,4 +1,4 @@
-//! How the window looks: paper and ink by day, a dark shop by night. Colors come from here and from nowhere else.
+//! The look of the window: paper and ink by day, a dark shop by night. Colors come from here and from nowhere else.
 
 use std::sync::Arc;
 
@@ -36,7 +36,7 @@ pub struct Tokens {
     pub accent: Color32,
     /// Words on it.
     pub on_accent: Color32,
-    /// What is chosen.
+    /// The choice made.
     pub chosen: Color32,
     /// A stop.
     pub stop: Color32,

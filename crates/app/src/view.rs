@@ -1,4 +1,4 @@
-//! What is looked at in this run: selection, zoom, the open dialog, the last notice.
+//! The view of this run: selection, zoom, the open dialog, the last notice.
 
 use board::HoleId;
 use workshop::{Finding, Rule, Severity};
@@ -10,18 +10,18 @@ use crate::dialogs::Dialog;
 use crate::sheet_view::SheetViewState;
 use crate::stage::Stage;
 
-/// What is looked at in this run; not undone, not saved.
+/// The view of this run; not undone, not saved.
 #[derive(Default)]
 pub struct ViewState {
-    /// What is in front where there is no room for everything.
+    /// The pane in front where there is no room for everything.
     pub pane: Pane,
     /// The stage of the work whose controls are at hand.
     pub stage: Stage,
-    /// What the drawing shows.
+    /// The face that the drawing shows.
     pub face: Face,
-    /// What is looked at on the blank.
+    /// The view of the blank.
     pub blank: BlankViewState,
-    /// What is looked at on the section.
+    /// The view of the section.
     pub section: SheetViewState,
     /// Zoom and measuring.
     pub canvas: CanvasState,
@@ -39,19 +39,19 @@ pub struct ViewState {
     pub pointed: Option<(Rule, Severity)>,
     /// Whether the sheets of the template are laid over the board.
     pub show_sheets: bool,
-    /// What panels asked for in this frame.
+    /// The commands that panels asked for in this frame.
     pub asked: Vec<Command>,
     /// The open dialog.
     pub dialog: Option<Dialog>,
-    /// What the title bar of the window says.
+    /// The words in the title bar of the window.
     pub caption: String,
-    /// What the canvas says is under the pointer.
+    /// The canvas's words about the place under the pointer.
     pub readout: String,
     /// The last thing that was done or refused.
     pub notice: Option<Notice>,
 }
 
-/// What is in front where there is no room for everything.
+/// The pane in front where there is no room for everything.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Pane {
     /// The board.
@@ -63,7 +63,7 @@ pub enum Pane {
     Findings,
 }
 
-/// What the drawing shows.
+/// The face that the drawing shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Face {
     /// The board.
@@ -138,7 +138,7 @@ impl ViewState {
     }
 }
 
-/// What tells a finding from the others of a board.
+/// The key that tells a finding from the others of a board.
 pub fn key(finding: &Finding) -> (Rule, Severity) {
     (finding.rule, finding.severity)
 }

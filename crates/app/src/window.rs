@@ -183,7 +183,7 @@ impl App {
             };
             self.view.readout = blank_view_ui(ui, board, &seen, &mut self.view.blank);
         }
-        // What is dragged changes the document: what follows from it is shown in the next frame.
+        // A drag changes the document: its consequences are shown in the next frame.
         self.current.refresh(&self.session.board);
     }
 

@@ -1,4 +1,4 @@
-//! What is cut from the blank: the board, half of it, or strips, and the largest there could be.
+//! The pieces cut from the blank: the board, half of it, or strips, and the largest there could be.
 
 use board::{Board, Measure};
 use core::f32::consts::FRAC_1_SQRT_2 as DIAGONAL;

@@ -1,4 +1,4 @@
-//! What is to be painted of a blank, kept from frame to frame: only what was changed is filled and hatched again.
+//! The painting of a blank, kept from frame to frame: only changed parts are filled and hatched again.
 
 use board::{FlawKind, FlawShape, Stock, StockFlaw, StockOutline};
 use geometry::{Circle, Outline, Point, Vec2};
@@ -30,7 +30,7 @@ pub struct Area {
     edge: BezPath,
     /// A box around it, unless it has no corners.
     pub bounds: Option<kurbo::Rect>,
-    /// What its corners make, if they make an outline.
+    /// The outline that its corners make, if they make one.
     outline: Option<Outline>,
     /// Its inside; empty where it is round, or no outline.
     pub fill: Fill,

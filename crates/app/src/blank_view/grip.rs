@@ -1,4 +1,4 @@
-//! What can be dragged on the blank: which of it is under the pointer, where it is, and where it goes.
+//! Things that can be dragged on the blank: the one under the pointer, its place, and its move.
 
 use board::{FlawShape, Stock, StockOutline, Units, at_mark, field};
 use geometry::Point;
@@ -21,7 +21,7 @@ pub enum Grip {
     Flaw(usize),
 }
 
-/// What is under a point: small things first, then the flaw that lies around it. `slack` is how far beside a thing
+/// The thing under a point: small things first, then the flaw that lies around it. `slack` is how far beside a thing
 /// the point may lie, mm.
 pub fn grip_at(
     stock: &Stock,

@@ -1,4 +1,4 @@
-//! What the pointer and the keys do on the blank: they drag, move the view, and zoom.
+//! Pointer and keys on the blank: they drag, move the view, and zoom.
 
 use board::{Board, Stock, Units};
 use egui::{CursorIcon, PointerButton, Response, Ui};
@@ -8,15 +8,15 @@ use super::BlankViewState;
 use super::grip::{Grip, bring, grip_at, place};
 use crate::camera::{Camera, Zoom, keep_keys};
 
-/// How far beside a thing the pointer still means it, in points.
+/// Distance beside a thing at which the pointer still means it, in points.
 const SLACK: f32 = 7.0;
 
-/// What the pointer is at.
+/// The place and the thing that the pointer is at.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Pointed {
     /// The place on the blank.
     pub at: Option<Point>,
-    /// What can be dragged, or is being dragged.
+    /// The thing that can be dragged, or is being dragged.
     pub grip: Option<Grip>,
 }
 
@@ -51,7 +51,7 @@ pub fn handle(
     let camera = state.camera(response.rect, all);
     let pointed = point(response, state, stock, pin, camera);
     if carry(response, state, stock, units, pointed) {
-        // What follows from it is worked out after this frame.
+        // Its consequences are worked out after this frame.
         ui.request_repaint();
     }
     double_click(response, state, stock, pointed.grip);

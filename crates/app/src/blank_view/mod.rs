@@ -33,7 +33,7 @@ use pieces::{Note, Pieces};
 
 const UNKNOWN: &str = "Type the blank's length and width, or its corners, under Blank";
 
-/// What is looked at on the blank in this run; starts with all of it in view.
+/// The view of the blank in this run; starts with all of it in view.
 #[derive(Debug, Default)]
 pub struct BlankViewState {
     zoom: Zoom,
@@ -53,9 +53,9 @@ impl BlankViewState {
     }
 }
 
-/// What the blank view shows beside the document.
+/// The parts of the blank view beside the document.
 pub struct BlankSeen<'a> {
-    /// What follows from the document.
+    /// The workpiece of the document.
     pub workpiece: &'a Workpiece,
     /// Its plan without names.
     pub plan: &'a [Item],
@@ -63,7 +63,7 @@ pub struct BlankSeen<'a> {
     pub is_old: bool,
 }
 
-/// What one frame shows.
+/// The parts of one frame.
 struct Scene<'a> {
     board: &'a Board,
     seen: &'a BlankSeen<'a>,
@@ -71,7 +71,7 @@ struct Scene<'a> {
     pieces: Pieces<'a>,
     /// Whether the board is stopped for what the blank gives.
     is_stopped: bool,
-    /// What is under the pointer, or dragged.
+    /// The thing under the pointer, or dragged.
     grip: Option<Grip>,
 }
 
@@ -113,7 +113,7 @@ pub fn blank_view_ui(
     readout
 }
 
-/// What must be in view for all of it to be.
+/// The box that must be in view for all of the blank to be.
 fn whole(board: &Board, drawn: &Drawn, pieces: Pieces<'_>) -> kurbo::Rect {
     let wood = drawn
         .bounds()
@@ -131,7 +131,7 @@ fn picture(ui: &Ui, response: &Response, scene: &Scene<'_>, camera: Camera) {
     }
 }
 
-/// What takes back what was dragged: the view, and the pin.
+/// The buttons that take back a drag: of the view, and of the pin.
 fn buttons_ui(ui: &mut Ui, frame: Rect, board: &mut Board, state: &mut BlankViewState) {
     let place = Rect::from_min_max(frame.left_bottom() - egui::vec2(0.0, 34.0), frame.max);
     let place = place.shrink2(egui::vec2(10.0, 4.0));

@@ -144,7 +144,7 @@ fn axes(pen: &mut Pen<'_>) {
     }
 }
 
-/// What is under the pointer and can be dragged.
+/// The thing under the pointer that can be dragged.
 fn hot(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     let Some(grip) = scene.grip else { return };
     let stock = &scene.board.stock;

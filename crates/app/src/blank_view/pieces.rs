@@ -1,4 +1,4 @@
-//! What is cut from the blank, as the document has it: the board, half of it, or strips.
+//! The pieces cut from the blank, as the document has it: the board, half of it, or strips.
 
 use board::{Board, Build, Measure};
 use geometry::{HalfDisc, Point, StripPlace};
@@ -6,7 +6,7 @@ use workshop::{Rule, Severity, SlabError};
 
 use super::BlankSeen;
 
-/// What is cut from the blank.
+/// The pieces cut from the blank.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Pieces<'a> {
     /// Not known, or nothing.
@@ -23,7 +23,7 @@ pub enum Pieces<'a> {
 pub type Note = (Severity, String);
 
 impl<'a> Pieces<'a> {
-    /// What is cut from the blank of a document.
+    /// The pieces cut from the blank of a document.
     pub fn of(board: &Board, seen: &BlankSeen<'a>) -> Self {
         let found = match &board.panel.build {
             Build::Whole | Build::Seams { .. } => center(board, seen).map(Self::Whole),

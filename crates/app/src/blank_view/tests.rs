@@ -1,4 +1,4 @@
-//! What the maker does on the blank, and how it looks.
+//! The maker's work on the blank, and the look of it.
 
 use board::{Board, Build, FlawKind, FlawShape, StockFlaw, StockOutline};
 use egui::accesskit::Role;

@@ -1,4 +1,4 @@
-//! What is said of the blank: below the picture, and to those who do not see it.
+//! Words about the blank: below the picture, and for those who do not see it.
 
 use board::{Board, FlawKind, FlawShape, Measure, Stock, Units, at_mark, show_length};
 use geometry::Point;
@@ -46,7 +46,7 @@ pub fn flaw_label(kind: FlawKind, number: usize, is_short: bool) -> String {
     format!("{} {number}", kind.label())
 }
 
-/// What the picture shows, for those who do not see it.
+/// The picture in words, for those who do not see it.
 pub fn description(board: &Board, plan: Option<&StockPlan>, pin: Option<Point>) -> String {
     let flaws = match board.stock.flaws.len() {
         0 => "no flaws".into(),
@@ -63,7 +63,7 @@ pub fn description(board: &Board, plan: Option<&StockPlan>, pin: Option<Point>) 
     )
 }
 
-/// What something that can be dragged is called; numbers as in the panel.
+/// The name of a thing that can be dragged; numbers as in the panel.
 fn name(stock: &Stock, grip: Grip) -> String {
     let flaw = |at: usize| {
         let kind = stock.flaws.get(at).map(|flaw| flaw.kind);

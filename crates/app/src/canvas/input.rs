@@ -1,4 +1,4 @@
-//! What the pointer and the keys do to the view, the selection and the measure.
+//! Pointer and keys on the canvas: the view, the selection and the measure.
 
 use board::HoleId;
 use egui::{Context, CursorIcon, Key, PointerButton, Response};
@@ -7,10 +7,10 @@ use geometry::Point;
 use super::{BoardView, CanvasState, pick};
 use crate::camera::{Camera, keep_keys};
 
-/// How far beside a mouth the pointer still means the hole, in points.
+/// Distance beside a mouth at which the pointer still means the hole, in points.
 const SLACK: f32 = 3.0;
 
-/// What the pointer and the keys asked for.
+/// The requests of pointer and keys.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Asked {
     /// The board point under the pointer.

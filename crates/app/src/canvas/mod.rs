@@ -21,7 +21,7 @@ use crate::palette::Palette;
 use paint::Scene;
 pub use readout::readout;
 
-/// What there is to show.
+/// The board to show, with all that lies over it.
 #[derive(Debug, Clone, Copy)]
 pub struct BoardView<'a> {
     /// The document: blank, center, players.
@@ -47,13 +47,13 @@ pub struct BoardView<'a> {
 /// The part of the board that one printed sheet shows.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SheetOutline {
-    /// That part, in the board frame, mm.
+    /// The part on it, in the board frame, mm.
     pub window: kurbo::Rect,
-    /// What the sheet is called.
+    /// The name of the sheet.
     pub label: String,
 }
 
-/// What the canvas remembers from frame to frame; starts with the whole board in view.
+/// The memory of the canvas from frame to frame; starts with the whole board in view.
 #[derive(Debug, Clone, Default)]
 pub struct CanvasState {
     zoom: Zoom,
@@ -102,7 +102,7 @@ pub struct Hover {
     pub nearest: Option<(HoleName, f64)>,
 }
 
-/// What was measured between two holes.
+/// The measure between two holes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Measure {
     /// Where it starts.
@@ -115,7 +115,7 @@ pub struct Measure {
     pub web: f64,
 }
 
-/// What the maker points at and asks for.
+/// The hole that the maker points at, and the requests.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct CanvasOutput {
     /// The board point under the pointer.
@@ -124,7 +124,7 @@ pub struct CanvasOutput {
     pub hover: Option<Hover>,
     /// A hole to select, by click or by key; `Some(None)`: none, the click was on plain wood.
     pub clicked: Option<Option<HoleId>>,
-    /// What is being measured, or was measured last.
+    /// The measure being taken, or taken last.
     pub measure: Option<Measure>,
 }
 
@@ -174,7 +174,7 @@ fn picture(ui: &Ui, response: &Response, scene: &Scene<'_>, camera: Camera) {
     paint::paint(&mut pen, scene);
 }
 
-/// What must be in view for all of it to be: the board, and every sheet laid over it.
+/// The box that must be in view for everything to be: the board, and every sheet laid over it.
 fn whole(view: &BoardView<'_>) -> kurbo::Rect {
     let diameter = view.board.blank.diameter;
     let board = kurbo::Rect::from_center_size(Point::ORIGIN, (diameter, diameter));

@@ -1,4 +1,4 @@
-//! What lies at a point of the board, and what is to be said of it.
+//! The hole at a point of the board, with its facts for the line below.
 //!
 //! Plain search through all holes: 10,000 of them take some hundredths of a millisecond, once a frame.
 

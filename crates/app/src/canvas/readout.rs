@@ -1,4 +1,4 @@
-//! What is pointed at, in a line of words.
+//! The line of words about the place under the pointer.
 
 use board::Units;
 use geometry::{Angle, Point, bearing_of};
@@ -22,7 +22,7 @@ pub fn readout(output: &CanvasOutput, units: Units) -> String {
     parts.join("   ")
 }
 
-/// What a measure says beside its line.
+/// The words of a measure beside its line.
 pub fn measure_words(measure: &Measure, units: Units) -> String {
     let (distance, web) = (length(measure.distance, units), length(measure.web, units));
     format!("{} – {}  {distance}  web {web}", measure.from, measure.to)

@@ -1,4 +1,4 @@
-//! What the maker does on the canvas, and how it looks.
+//! The maker's work on the canvas, and the look of it.
 
 use std::collections::BTreeMap;
 
@@ -101,7 +101,7 @@ impl Hand<Bench> {
         self.place(self.bench().layout.hole(id(name)).unwrap().center)
     }
 
-    /// What the canvas tells with the pointer at a place.
+    /// The output of the canvas with the pointer at a place.
     fn output(&mut self, at: Pos2) -> CanvasOutput {
         self.hover(at);
         self.bench().output

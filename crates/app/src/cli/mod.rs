@@ -55,7 +55,7 @@ enum Command {
 /// A command that failed, as a sentence.
 type Failure = Box<dyn std::error::Error>;
 
-/// What a command line asks for.
+/// The request of a command line.
 #[derive(Debug)]
 pub enum Asked {
     /// The window, on a file or on a sample board.
@@ -86,7 +86,7 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
     }))
 }
 
-/// What was printed, or why it was not; a reader that has closed the pipe has seen all it wants.
+/// The result of printing; a reader that has closed the pipe has seen all it wants.
 fn printed(result: Result<(), Failure>) -> Result<(), Failure> {
     result.or_else(|failure| {
         let error = failure.downcast_ref::<std::io::Error>();
@@ -98,7 +98,7 @@ fn printed(result: Result<(), Failure>) -> Result<(), Failure> {
     })
 }
 
-/// What would help, where that is one option.
+/// The option that would help, where there is one.
 fn way_out(failure: &(dyn std::error::Error + 'static)) -> &'static str {
     match failure.downcast_ref() {
         Some(FilesError::Exists(_)) => "; --force replaces it",

@@ -30,7 +30,7 @@ pub struct New {
     /// Start-pocket holes a player
     #[arg(long, value_name = "S", value_parser = count, allow_hyphen_values = true)]
     start: Option<u32>,
-    /// What is at the center pin
+    /// Hole at the center pin
     #[arg(long)]
     center: Option<Middle>,
     /// Straight distance between neighbors: 19, 19.5mm, 3/4, 1 3/16"
@@ -54,7 +54,7 @@ pub struct New {
     /// Unit in which lengths are shown, and read where none is typed
     #[arg(long, default_value = "mm")]
     units: Unit,
-    /// What the board is called
+    /// Title of the board
     #[arg(long)]
     title: Option<String>,
     /// Replace the file if it is there

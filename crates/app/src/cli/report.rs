@@ -1,4 +1,4 @@
-//! What `ringwright check --json` tells beside the findings; `docs/formats/findings.md` has the layout.
+//! The facts of `ringwright check --json` beside the findings; `docs/formats/findings.md` has the layout.
 
 use serde::Serialize;
 use workshop::Workpiece;
@@ -104,7 +104,7 @@ impl SeamReport {
     }
 }
 
-/// What the errors of the work leave.
+/// The errors of the work in the end.
 #[derive(Serialize)]
 pub struct AccuracyReport {
     worst_hole_mm: Option<f64>,

@@ -78,7 +78,8 @@ fn missing(board: &Board, path: &str, field: &Field, entry: usize) -> Failure {
     format!("{path}: the board has no such field now; {way}").into()
 }
 
-/// That no field is called so, and which one may be meant: by its path, by the name at its end, or by its label.
+/// The error that no field has the name, with the one that may be meant: by its path, by the name at its end, or by its
+/// label.
 pub fn unknown(path: &str) -> Failure {
     let typed = field::plain(&path.to_lowercase());
     let alike = |field: &&Field| {

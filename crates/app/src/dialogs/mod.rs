@@ -29,9 +29,9 @@ pub enum Dialog {
     Open(PathDialog),
     /// Where to save the board.
     SaveAs(PathDialog),
-    /// What to export, and where to.
+    /// Exports, and their folder.
     Export(ExportDialog),
-    /// What board to begin.
+    /// A new board.
     New(NewDialog),
     /// Changes would be lost by a command.
     Unsaved(Command),
@@ -41,7 +41,7 @@ pub enum Dialog {
     Safety,
 }
 
-/// What a dialog asks to be done.
+/// The request of a dialog.
 pub enum Answer {
     /// Close it.
     Cancel,

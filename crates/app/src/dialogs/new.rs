@@ -1,4 +1,4 @@
-//! What board to begin: a few wishes, from which the program proposes a sound board.
+//! The dialog of a new board: a few wishes, from which the program proposes a sound one.
 
 use board::{Board, Center, PieceKind, Units, field};
 use egui::{RichText, Ui};
@@ -15,7 +15,7 @@ pub struct NewDialog {
     pattern: Pattern,
     piece: PieceKind,
     center: Center,
-    /// What went wrong.
+    /// The fault, if there is one.
     pub fault: Option<String>,
 }
 

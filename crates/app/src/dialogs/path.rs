@@ -13,11 +13,11 @@ use crate::host::{Ask, Host};
 pub struct PathDialog {
     /// The path, as typed.
     pub path: String,
-    /// What went wrong with it.
+    /// The fault, if there is one.
     pub fault: Option<String>,
     /// Whether an existing file may be replaced.
     replace: bool,
-    /// What is done once the board is saved.
+    /// The command that waits for the board to be saved.
     then: Option<Command>,
     /// Whether the field has had the focus: one types at once.
     entered: bool,

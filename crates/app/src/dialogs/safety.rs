@@ -7,7 +7,7 @@ use super::{Answer, heading};
 use crate::theme;
 use crate::widgets::main_button;
 
-/// What to mind.
+/// The cautions.
 pub fn safety_ui(ui: &mut Ui) -> Option<Answer> {
     heading(ui, "Working safely");
     let height = (ui.ctx().content_rect().height() - 260.0).max(160.0);

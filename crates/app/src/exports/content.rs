@@ -1,4 +1,4 @@
-//! What an export says, before it is bytes: what is previewed is what is written.
+//! The content of exports, before it is bytes: the preview shows the very pages that are written.
 
 use std::sync::Arc;
 
@@ -22,20 +22,20 @@ pub struct Source {
     moment: Moment,
 }
 
-/// What an export says, file by file.
+/// The content of an export, file by file.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Content(pub Vec<File>);
 
-/// What one file says.
+/// The content of one file.
 #[derive(Debug, Clone, PartialEq)]
 pub struct File {
-    /// What its name ends in.
+    /// The end of its name.
     pub ending: String,
-    /// What is in it.
+    /// Its pages, drawing or text.
     pub body: Body,
 }
 
-/// What is in a file.
+/// The pages, the drawing or the text of a file.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Body {
     /// Pages of a PDF, with layers where the kind says so.
@@ -93,7 +93,7 @@ impl Content {
 }
 
 impl Source {
-    /// What files of a workpiece are made from.
+    /// The source of files of a workpiece.
     pub const fn new(workpiece: Arc<Workpiece>, moment: Moment) -> Self {
         Self {
             workpiece,
@@ -125,7 +125,7 @@ impl Source {
         self.workpiece.board()
     }
 
-    /// What an export of a kind says.
+    /// The content of an export of a kind.
     ///
     /// # Errors
     /// [`ExportError`] where the board does not plan for it, the template cannot be cut into sheets, or a setting is
@@ -242,7 +242,7 @@ impl Source {
             .collect()
     }
 
-    /// How many sheets the template takes, on which paper, and whether the maker cares to tape so many; nothing for
+    /// The number of the template's sheets and their paper, and whether the maker cares to tape so many; nothing for
     /// other kinds.
     pub fn sheets(&self, kind: Kind) -> Option<(String, bool)> {
         let (board, tiling) = (self.board(), self.workpiece.tiling().ok()?);

@@ -60,7 +60,7 @@ impl Kind {
     /// Every kind, in the order lists show them.
     pub const ALL: [Self; ALL.len()] = ALL;
 
-    /// What the kind is called on screens.
+    /// The name of the kind on screens.
     pub const fn label(self) -> &'static str {
         match self {
             Self::TemplatePdf => "Template in sheets (PDF)",
@@ -81,7 +81,7 @@ impl Kind {
         }
     }
 
-    /// What the kind is for, in a line.
+    /// The purpose of the kind, in a line.
     pub const fn purpose(self) -> &'static str {
         match self {
             Self::TemplatePdf => {
@@ -114,7 +114,7 @@ impl Kind {
         }
     }
 
-    /// What the board would have to plan for this kind to be of use; nothing where it can be made.
+    /// The part that the board would have to plan for this kind to be of use; nothing where it can be made.
     pub const fn missing(self, board: &Board) -> Option<&'static str> {
         match self {
             Self::Gcode if board.machine.is_none() => {

@@ -5,7 +5,7 @@ use geometry::{Arc, Point};
 
 use super::Pen;
 
-/// How far from a true circle or arc one may be painted, in points of the screen.
+/// The most that a circle or arc may be painted off its true line, in points of the screen.
 const FLATNESS: f32 = 0.08;
 /// Most corners of a line that is painted in one.
 const MOST_JOINED: usize = 200;
@@ -13,7 +13,7 @@ const MOST_JOINED: usize = 200;
 const NEAR: f32 = 0.5;
 /// Dashes of a ring for a point of its radius, and the fewest and the most.
 const DASHES: (f32, f32, f32) = (0.6, 6.0, 96.0);
-/// How much of a ring is dashes and not gaps.
+/// The part of a ring that is dashes and not gaps.
 const DASHED: f32 = 0.62;
 
 impl Pen<'_> {
@@ -96,7 +96,7 @@ pub fn directions(radius: f32) -> impl Iterator<Item = Vec2> {
     (0..count).map(move |corner| Vec2::angled(step * f32::from(corner)))
 }
 
-/// How many corners a circle of a radius on the screen needs to look round.
+/// Number of corners that a circle of a radius on the screen needs to look round.
 fn corners(radius: f32) -> f32 {
     core::f32::consts::PI * (radius.max(1.0) / (2.0 * FLATNESS)).sqrt()
 }

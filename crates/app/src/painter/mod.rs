@@ -142,7 +142,7 @@ mod tests {
     use egui::Visuals;
     use egui::{pos2, vec2};
 
-    /// What a pen on a picture of 600 by 400 points, one point a millimeter, gives.
+    /// The result of a pen on a picture of 600 by 400 points, one point a millimeter.
     pub fn with_pen<T>(paint: impl FnOnce(&mut Pen<'_>) -> T) -> T {
         let frame = Rect::from_min_size(pos2(0.0, 0.0), vec2(600.0, 400.0));
         let camera = Camera::new(

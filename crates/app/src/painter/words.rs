@@ -24,7 +24,7 @@ impl Pen<'_> {
         self.add(Shape::galley(place.min, galley, color));
     }
 
-    /// How much room words on a plate take.
+    /// Room of words on a plate, in points.
     pub fn plate_size(&self, words: &str) -> Vec2 {
         self.galley(words, TYPE, self.palette.ink).size() + 2.0 * PADDING
     }

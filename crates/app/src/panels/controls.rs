@@ -16,7 +16,7 @@ use crate::stage::Stage;
 use crate::theme;
 use crate::widgets::{fields_ui, folded, section};
 
-/// What the controls change.
+/// The parts that the controls change.
 pub struct Controls<'a> {
     /// The document.
     pub board: &'a mut Board,
@@ -30,11 +30,11 @@ pub struct Controls<'a> {
     pub stage: &'a mut Stage,
     /// Whether the controls of the chosen hole are to be brought into view.
     pub show_chosen: bool,
-    /// What follows from the document.
+    /// The workpiece, or the fault that keeps it from being laid out.
     pub current: &'a Current,
     /// The holes that are to be lit while something about them is pointed at.
     pub lit: &'a mut Vec<HoleId>,
-    /// What is asked for.
+    /// The commands asked for.
     pub asked: &'a mut Vec<Command>,
 }
 

@@ -8,7 +8,7 @@ use super::rows::fact;
 use crate::current::Current;
 use crate::widgets::{cautions, fields_ui, row};
 
-/// What grooves are planned, and what comes of it.
+/// The grooves that are planned, and their results.
 pub fn grooves_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     let units = board.units;
     fields_ui(ui, board, field::GROOVE_FIELDS);
@@ -22,7 +22,7 @@ pub fn grooves_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     cautions(ui, &[Caution::Router, Caution::Dust, Caution::Noise]);
 }
 
-/// How the depth follows, for whoever points at it.
+/// The formula of the depth, for whoever points at it.
 const FORMULA: &str = "Depth = (width − tip) / (2 × tan(angle / 2)): the width is set, and the bit's shape makes the depth";
 
 fn plan_ui(ui: &mut Ui, plan: &GroovePlan, units: Units) {

@@ -37,7 +37,7 @@ fn router_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     }
 }
 
-/// What is set on the router, from where its bit touches the hardboard.
+/// The settings of the router, from where its bit touches the hardboard.
 fn router_facts(ui: &mut Ui, router: Router, layout: &Layout, units: Units) {
     let mm = |mm| Measure::mm(mm).shown(units);
     fact(ui, "Holes wider by", &mm(router.wider()));

@@ -28,7 +28,7 @@ pub enum PrintersFileError {
     /// It is not JSON of printers.
     #[error("the printers cannot be read, {reason}; the file is left alone: {}", path.display())]
     Malformed {
-        /// What is wrong, and where.
+        /// The fault, and its place.
         reason: String,
         /// The file.
         path: PathBuf,

@@ -16,15 +16,15 @@ use crate::host::Host;
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Printer {
-    /// What the maker calls it.
+    /// The maker's name for it.
     pub name: String,
-    /// What was measured.
+    /// The lengths measured.
     #[serde(rename = "measured")]
     pub readings: PrintReadings,
 }
 
 impl Printer {
-    /// What the readings ask for.
+    /// The correction that the readings ask for.
     ///
     /// # Errors
     /// Every [`PrintFault`] of the readings.
@@ -52,7 +52,7 @@ pub enum PrinterError {
     Senseless {
         /// Its name.
         name: String,
-        /// What is wrong with them.
+        /// The faults of them.
         faults: Vec<PrintFault>,
     },
 }
@@ -81,7 +81,7 @@ struct Known {
 #[derive(Debug, Clone, Default)]
 pub struct Printers {
     known: Known,
-    /// What the file holds, or was last tried to hold.
+    /// The state of the file, or the one last tried.
     kept: Known,
     /// Why the file cannot be read, and must be left alone.
     fault: Option<String>,

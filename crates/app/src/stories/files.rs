@@ -1,4 +1,4 @@
-//! What a maker opens, saves, looks at before it is exported, and exports.
+//! A maker's work with files: opening, saving, looking at exports before they are written, and exporting.
 
 use super::*;
 

@@ -117,7 +117,7 @@ pub fn value_ui(ui: &mut Ui, caption: &str, field: &Field, value: &mut Value, un
         (Kind::Corners { each, count }, Value::Numbers(numbers)) => {
             corners_field(ui, caption, numbers, [each, count], units, field.hint);
         }
-        // What has no widget of its own: entries are added and removed by buttons, holes are chosen on the board.
+        // A field without a widget of its own: entries are added and removed by buttons, holes are chosen on the board.
         _ => {}
     }
 }

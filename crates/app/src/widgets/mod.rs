@@ -1,4 +1,4 @@
-//! What the panels are built from: rows with captions, sections, choices, and fields that say what is wrong.
+//! Parts that the panels are built from: rows with captions, sections, choices, and fields that say what is wrong.
 
 mod field;
 mod list;
@@ -80,7 +80,7 @@ fn hinted(response: Response, hint: &str) -> Response {
     }
 }
 
-/// What is left of a row for a field that ends where all fields end.
+/// Width left of a row for a field that ends where all fields end.
 fn field_room(ui: &Ui) -> f32 {
     let end = ui.min_rect().left() + CAPTION + ui.spacing().item_spacing.x + FIELD;
     end - ui.cursor().left()
@@ -116,7 +116,7 @@ fn section_ui(
     shown.body_response.unwrap_or(shown.header_response)
 }
 
-/// What to mind at this work, and what comes before it.
+/// The cautions of a piece of work, and the words before them.
 pub fn cautions(ui: &mut Ui, cautions: &[Caution]) {
     for caution in cautions {
         let words = format!("▲ {}: {}", caution.label(), caution.words());

@@ -10,7 +10,7 @@ use super::{FIELD, LEAST_FIELD, field_room, row};
 
 /// A number that can be typed in any unit, dragged, or stepped with the arrow keys.
 ///
-/// What cannot be read, or is out of range, is said below the field; the value stays as it was.
+/// A text that cannot be read, or a number out of range, is told below the field; the value stays as it was.
 pub fn number_field(ui: &mut Ui, caption: &str, value: &mut f64, field: Field) -> Response {
     let response = row(ui, caption, |ui, caption_id| {
         drag(ui, value, field).labelled_by(caption_id)
@@ -19,10 +19,10 @@ pub fn number_field(ui: &mut Ui, caption: &str, value: &mut f64, field: Field) -
     response
 }
 
-/// What a field may hold and how it is shown.
+/// The range of a field, and the units it is shown in.
 #[derive(Clone, Copy)]
 pub struct Field {
-    /// What it may hold.
+    /// The range of its values.
     pub range: Range,
     /// The unit of lengths.
     pub units: Units,
@@ -83,7 +83,7 @@ pub fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
     response
 }
 
-/// How often the up arrow was pressed in this frame, less the down arrow.
+/// Presses of the up arrow in this frame, less those of the down arrow.
 fn arrows(ui: &Ui) -> f64 {
     let presses = |key| ui.input(|input| input.num_presses(key)) as f64;
     presses(egui::Key::ArrowUp) - presses(egui::Key::ArrowDown)
@@ -160,7 +160,7 @@ fn fault_of(ui: &Ui, field: &Response) -> Option<String> {
     ui.data(|data| data.get_temp(fault_id(field)))
 }
 
-/// What is wrong with the text that was typed last, if anything is.
+/// The fault of the text that was typed last, if there is one.
 pub fn fault_line(ui: &mut Ui, field: &Response) {
     let Some(fault) = fault_of(ui, field) else {
         return;
@@ -186,7 +186,7 @@ pub fn shown(value: f64, field: Field) -> String {
     field.range.quantity.shown(value, field.units)
 }
 
-/// How far one arrow key goes, or one point of dragging, in the unit of the document.
+/// The step of one arrow key, or of one point of dragging, in the unit of the document.
 fn step(field: Field, dragging: bool) -> f64 {
     let quantity = field.range.quantity;
     let shown = match (quantity, field.units) {

@@ -47,7 +47,7 @@ pub fn keep_fault(ui: &Ui, fault: Id, verdict: Result<(), String>) {
     });
 }
 
-/// What is wrong with the text that was typed last, if anything is.
+/// The fault of the text that was typed last, if there is one.
 pub fn show_fault(ui: &mut Ui, fault: Id) {
     if let Some(fault) = ui.data(|data| data.get_temp::<String>(fault)) {
         kept_as_it_was(ui, &fault);

@@ -1,4 +1,4 @@
-//! What is asked for is carried out: commands, answers of dialogs, what jobs have come to.
+//! Carrying out requests: commands, answers of dialogs, results of jobs.
 
 use std::path::{Path, PathBuf};
 

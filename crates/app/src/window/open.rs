@@ -57,7 +57,7 @@ pub fn run(file: Option<&Path>, errors: &mut dyn Write) -> ExitCode {
     ExitCode::from(1)
 }
 
-/// What is missing, in the user's words where the toolkit's are known.
+/// The thing that is missing, in the user's words where the toolkit's are known.
 fn missing(reason: &str) -> String {
     if reason.contains("neither WAYLAND_DISPLAY") {
         return "there is no display: neither WAYLAND_DISPLAY nor DISPLAY is set".into();

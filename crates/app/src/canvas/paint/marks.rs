@@ -1,4 +1,4 @@
-//! What points holes and players out: halos, rings, badges. Never by color alone.
+//! Marks that point holes and players out: halos, rings, badges. Never by color alone.
 
 use board::{Hole, HoleId, Role};
 use egui::{Align2, Pos2, Vec2};
@@ -81,7 +81,7 @@ fn beside_pocket(pen: &Pen<'_>, view: &BoardView<'_>, player: u32) -> Option<(Po
         .filter_map(|id| view.layout.hole(id).map(Hole::mouth))
         .collect();
     let bore = pen.camera.length(mouths.first()?.radius);
-    // What is out of view, its badge too, is not worth a search through all bores.
+    // A mark out of view, its badge too, is not worth a search through all bores.
     let reach = |mouth: &Circle| mouth.center.distance(middle);
     let size = mouths.iter().map(reach).fold(0.0, f64::max);
     let seen = pen.seen(Circle::new(middle, size), 4.0 * BADGE.0 + 2.0 * bore);

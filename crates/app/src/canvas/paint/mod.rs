@@ -12,7 +12,7 @@ use egui::{Pos2, pos2};
 use super::{BoardView, Measure};
 use crate::painter::Pen;
 
-/// What one frame shows.
+/// The parts of one frame.
 pub struct Scene<'a> {
     pub view: &'a BoardView<'a>,
     /// The hole under the pointer.

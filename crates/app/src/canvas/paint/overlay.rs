@@ -1,4 +1,4 @@
-//! What lies over the board: sheets, a measure, the scale bar.
+//! Overlays of the board: sheets, a measure, the scale bar.
 
 use board::{HoleId, INCH, Units};
 use egui::{Align2, Pos2, Rect, Shape, Stroke, StrokeKind, pos2, vec2};

@@ -136,7 +136,7 @@ fn grain(pen: &mut Pen<'_>, at: Pos2, radius: f32) {
     }
 }
 
-/// How high above the middle a growth ring lies at a place along it, in board radii; never two at one place.
+/// Height of a growth ring above the middle at a place along it, in board radii; never two at one place.
 fn growth(ring: f32, along: f32) -> f32 {
     let spread = 2.2 / f32::from(RINGS);
     let even = (ring - f32::from(RINGS) / 2.0) * spread;

@@ -1,4 +1,4 @@
-//! What to export, and where to, with a preview of every page.
+//! The dialog that asks for the exports and their folder, with a preview of every page.
 
 mod preview;
 
@@ -15,7 +15,7 @@ use crate::theme;
 use preview::{Preview, preview_ui};
 use workshop::{Finding, stops};
 
-/// What to export, and where to.
+/// The exports to choose from, and their folder.
 pub struct ExportDialog {
     source: Arc<Source>,
     kinds: Vec<Choice>,
@@ -25,7 +25,7 @@ pub struct ExportDialog {
     replace: bool,
     /// Whether the board has findings that stop it.
     stopped: bool,
-    /// What went wrong.
+    /// The fault, if there is one.
     pub fault: Option<String>,
 }
 
@@ -34,9 +34,9 @@ struct Choice {
     kind: Kind,
     files: Vec<String>,
     chosen: bool,
-    /// What the board does not plan for.
+    /// The part that the board does not plan for.
     missing: Option<&'static str>,
-    /// How many sheets it takes, and whether they are as few as the maker likes.
+    /// Number of sheets, and whether they are as few as the maker likes.
     sheets: Option<(String, bool)>,
 }
 

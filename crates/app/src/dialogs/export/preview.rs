@@ -1,4 +1,4 @@
-//! What a kind of export will be, page by page, before it is written.
+//! The preview of an export, page by page, before it is written.
 
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, channel};
@@ -10,7 +10,7 @@ use crate::host::Host;
 use crate::sheet_view::{SheetViewState, sheet_view_ui};
 use crate::theme;
 
-/// What a kind of export will be; worked out beside the window.
+/// The preview of a kind of export; worked out beside the window.
 pub struct Preview {
     kind: Option<Kind>,
     made: Made,

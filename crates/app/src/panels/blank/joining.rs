@@ -11,7 +11,7 @@ use crate::panels::rows::{add_button, fact, fit_button, remark};
 use crate::theme::Tokens;
 use crate::widgets::{entry_ui, fields_ui, row};
 
-/// What is joined, what that costs in wood, where seams and tenons fall.
+/// Joints, their cost in wood, and the places of seams and tenons.
 pub fn joining_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<Command>) {
     let units = board.units;
     fields_ui(ui, board, field::JOINING_FIELDS);

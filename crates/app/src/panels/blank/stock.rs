@@ -89,7 +89,7 @@ fn flaws_ui(ui: &mut Ui, board: &mut Board, plan: Option<&StockPlan>) {
     });
 }
 
-/// What the blank gives in one piece, and what joining would.
+/// Boards that the blank gives in one piece, and those that joining would give.
 fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, joined: Option<&Joined>) {
     let Some(plan) = plan else {
         ui.label(RichText::new("Looking for the best place…").weak());

@@ -65,7 +65,7 @@ fn exact(near: &[NearDrill]) -> String {
     format!("{cutter}: {}", names.join(" or "))
 }
 
-/// How much larger it is than the bore.
+/// Its width beyond the bore, with a sign.
 fn signed(near: NearDrill, units: Units) -> String {
     let sign = if near.larger < 0.0 { "−" } else { "+" };
     format!("{sign}{}", by(near, units))

@@ -7,7 +7,7 @@ use crate::current::Current;
 use crate::panels::bores::bore_ui;
 use crate::widgets::{number_ui, row};
 
-/// What the controls of a hole change.
+/// The parts that the controls of a hole change.
 pub struct Chosen<'a> {
     /// The document.
     pub board: &'a mut Board,
@@ -72,7 +72,7 @@ fn chosen_ui(ui: &mut Ui, controls: &mut Chosen<'_>, id: HoleId, hole: board::Ho
     }
 }
 
-/// How far the hole was moved from where the pattern has it.
+/// The hole's move from where the pattern has it.
 fn moves_ui(ui: &mut Ui, board: &mut Board, id: HoleId, mirrored: bool) {
     let units = board.units;
     let before = board.moved(id, mirrored);

@@ -74,7 +74,7 @@ pub fn bore_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, units: Units) {
     choice_ui(ui, &bottom, &mut bore.bottom);
 }
 
-/// What is at the center pin, and the jig's pin.
+/// The hole at the center pin, and the jig's pin.
 pub fn center_ui(ui: &mut Ui, board: &mut Board) {
     let units = board.units;
     field_ui(ui, board, &field::CENTER);

@@ -6,7 +6,7 @@ use workshop::Caution;
 
 use crate::widgets::{cautions, fields_ui};
 
-/// What one piece weighs, and how a magnet piece holds.
+/// The weight of one piece, and the hold of a magnet piece.
 pub fn piece_ui(ui: &mut Ui, board: &mut Board) {
     fields_ui(ui, board, field::WEIGHT_FIELDS);
     if board.piece.kind == PieceKind::Magnet {

@@ -8,7 +8,7 @@ use crate::current::Current;
 use crate::panels::rows::fact;
 use crate::widgets::fields_ui;
 
-/// How the lid is fitted, if the recess has one, and what clearance is right where the wood is known.
+/// The fit of the lid, if the recess has one, and the right clearance where the wood is known.
 pub fn lid_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     let units = board.units;
     if board.recess.is_none_or(|recess| recess.lid <= 0.0) {

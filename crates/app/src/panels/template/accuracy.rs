@@ -16,7 +16,7 @@ pub fn accuracy_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     }
 }
 
-/// How far off holes may be, the webs to expect, and the risk.
+/// The errors of holes to expect, the webs, and the risk.
 fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
     let Some((budget, at_most)) = workpiece.budget() else {
         return;

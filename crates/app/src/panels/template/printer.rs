@@ -13,7 +13,7 @@ use crate::printers::Printers;
 use crate::theme::Tokens;
 use crate::widgets::{FIELD, Field, number_field, numbers_field, row};
 
-/// What the printer is, and its readings if there is one.
+/// The choice of the printer, and its readings if there is one.
 pub fn printer_ui(ui: &mut Ui, board: &mut Board, printers: &mut Printers) {
     if let Some(fault) = printers.fault() {
         let words = format!("▲ {fault}. What you change here is not kept.");
@@ -138,11 +138,11 @@ fn name_ui(ui: &mut Ui, printers: &mut Printers) {
     }
 }
 
-/// What a length of the test sheet may be or measure.
+/// The range of a length of the test sheet, nominal or measured.
 const LENGTH: Range = Quantity::Length.range("Length on the test sheet", 0.0, 5000.0);
-/// How many readings a list takes; too many are told by the correction.
+/// Number of readings that a list takes; too many are told by the correction.
 const COUNT: Range = Quantity::Count.range("Number of readings", 0.0, 100.0);
-/// What a rule is divided into.
+/// The division of a rule.
 const DIVISION: Range = Quantity::Length.range("Division of the rule", 0.01, 10.0);
 
 fn readings_ui(ui: &mut Ui, readings: &mut PrintReadings, faults: &[PrintFault], units: Units) {
@@ -194,7 +194,7 @@ fn readings_ui(ui: &mut Ui, readings: &mut PrintReadings, faults: &[PrintFault],
 const SAYS: &str =
     "What the test sheet says that it should measure; you may measure to another tick";
 
-/// What the correction is, and what it does to this board.
+/// The correction, and its effect on this board.
 fn gives_ui(ui: &mut Ui, board: &mut Board, scale: &PrintScale) {
     let correction = scale.correction;
     fact(ui, "Factor across", &format!("× {:.4}", correction.x));
@@ -229,7 +229,7 @@ fn gives_ui(ui: &mut Ui, board: &mut Board, scale: &PrintScale) {
     }
 }
 
-/// What is still to be measured, or is wrong with the readings as a whole.
+/// The lengths still to be measured, or the faults of the readings as a whole.
 fn not_yet_ui(ui: &mut Ui, readings: &PrintReadings, faults: &[PrintFault], units: Units) {
     if readings.is_empty() {
         let words = "Type what the test sheet measures, up to five readings each, parted by semicolons. Until then the \
