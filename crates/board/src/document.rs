@@ -5,8 +5,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
-    Base, Bore, Bottom, CircleJig, Coat, DrillingOrder, Edit, Errors, Filling, Grooves, Limits,
-    Machine, Panel, Piece, Recess, Router, ScrewCircle, SectorJig, Stock, Wood,
+    Base, Bore, Bottom, CircleJig, Coat, DrillingOrder, DxfRelease, Edit, Errors, Filling, Grooves,
+    Limits, Machine, Panel, Piece, Recess, Router, ScrewCircle, SectorJig, SheetLayout, Stock,
+    Wood,
 };
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
@@ -243,6 +244,9 @@ pub struct Template {
     /// Overlap of neighboring sheets.
     #[serde(rename = "overlap_mm")]
     pub overlap: f64,
+    /// The aim of the sheets' layout.
+    #[serde(default)]
+    pub layout: SheetLayout,
     /// The marks at a bore.
     pub marking: Marking,
     /// Whether holes carry their names.
@@ -250,6 +254,9 @@ pub struct Template {
     /// Width of the print shop's roll that the whole board is printed on; none: paper cut to size.
     #[serde(rename = "roll_mm", default)]
     pub roll: Option<f64>,
+    /// The release of the DXF format that the whole board is written in.
+    #[serde(default)]
+    pub dxf: DxfRelease,
 }
 
 /// The printer's paper, by its name in ISO 216 or ANSI/ASME Y14.1, or by its size.
@@ -309,9 +316,11 @@ impl Default for Template {
             paper: Paper::A4,
             margin: 10.0,
             overlap: 10.0,
+            layout: SheetLayout::Fewest,
             marking: Marking::Both,
             names: true,
             roll: None,
+            dxf: DxfRelease::R2000,
         }
     }
 }

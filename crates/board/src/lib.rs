@@ -35,6 +35,7 @@ mod quantity;
 mod range;
 mod serial;
 mod stock;
+mod template;
 mod wood;
 
 pub use base::{Base, Footing};
@@ -60,4 +61,5 @@ pub use range::{OutOfRange, Range};
 pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,
 };
+pub use template::{DxfRelease, SheetLayout};
 pub use wood::{Air, Cut, Wood};

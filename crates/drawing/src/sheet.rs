@@ -13,7 +13,7 @@ use crate::Item;
 pub struct Sheet {
     /// Width and height of the paper.
     pub size: Size,
-    /// The name of the sheet, on it and in the page list: "A2", "whole board".
+    /// The name of the sheet, on it and in the page list: "1B", "whole board".
     pub label: String,
     /// The part of the board that the sheet shows.
     pub view: View,

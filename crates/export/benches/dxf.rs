@@ -4,10 +4,10 @@
 
 use core::hint::black_box;
 
-use board::Units;
+use board::{DxfRelease, Units};
 use divan::Bencher;
 use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Text, View};
-use export::{DxfOptions, DxfRelease};
+use export::DxfOptions;
 use geometry::{Angle, Circle, Point, Vec2, point_at};
 use kurbo::Size;
 

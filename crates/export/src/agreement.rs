@@ -45,7 +45,7 @@ fn sheet() -> Sheet {
     }
     Sheet {
         size: Size::new(148.0, 210.0),
-        label: "A1".to_owned(),
+        label: "1A".to_owned(),
         view: View {
             window: Rect::new(10.0, 10.0, 138.0, 200.0),
             page_from_board: Vec2::new(74.25, 110.125),
@@ -68,7 +68,7 @@ fn marks() -> Vec<Item> {
     let title = Text {
         turn: Angle::degrees(30.0),
         weight: font::Weight::SemiBold,
-        ..Text::level(Point::new(120.0, 30.0), 6.0, Anchor::End, "Sheet A1")
+        ..Text::level(Point::new(120.0, 30.0), 6.0, Anchor::End, "Sheet 1A")
     };
     vec![
         item(Layer::Marks, Line::Dimension, Shape::Area(area.to_vec())),

@@ -11,7 +11,7 @@
 //!
 //! * [`pdf()`], [`PdfOptions`], [`Date`]: sheets as pages at true size.
 //! * [`svg()`]: one sheet at true size, circles still circles.
-//! * [`dxf()`], [`DxfOptions`], [`DxfRelease`]: one sheet in the frame of the board, for machines and drawing programs.
+//! * [`dxf()`], [`DxfOptions`]: one sheet in the frame of the board, for machines and drawing programs.
 //! * [`csv()`]: every hole with its place and bore; [`jig_csv()`]: the same in the order of drilling, for a jig.
 //! * [`gcode()`], [`gcode_edge()`], [`gcode_grooves()`], with [`GcodeOptions`], [`Program`] and [`GcodeError`]: programs that
 //!   drill the holes, cut the board's edge and cut its grooves.
@@ -37,7 +37,7 @@ mod svg;
 mod table;
 
 pub use csv::csv;
-pub use dxf::{DxfOptions, DxfRelease, dxf};
+pub use dxf::{DxfOptions, dxf};
 pub use error::Error;
 pub use gcode::{GcodeError, GcodeOptions, Program, gcode, gcode_edge, gcode_grooves};
 pub use jig_csv::jig_csv;

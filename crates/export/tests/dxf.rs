@@ -5,9 +5,9 @@
     reason = "a test that cannot go on has failed"
 )]
 
-use board::{Board, Build, INCH, Marking, Role, Tenons, Units, layout};
+use board::{Board, Build, DxfRelease, INCH, Marking, Role, Tenons, Units, layout};
 use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, whole_sheet};
-use export::{DxfOptions, DxfRelease, dxf};
+use export::{DxfOptions, dxf};
 use geometry::{Angle, Arc, Point, point_at};
 use testkit::{DxfFile, DxfKind, DxfShape, assert_near};
 use workshop::Workpiece;

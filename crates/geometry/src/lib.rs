@@ -17,7 +17,7 @@
 //! * [`PocketShape`], [`pocket`]: the holes of a start pocket; [`best_pocket`]: where it has the most wood around it.
 //! * [`Web`], [`web_between`], [`smallest_web`], [`close_webs`], [`nearest_webs`]: the wood left between bores.
 //! * [`chord`], [`ring_radius`], [`ring_capacity`]: chords of a divided circle.
-//! * [`sheets_along`], [`best_joints`]: sheets of a tiled template, and joints that stay clear of the holes.
+//! * [`sheets_along`], [`best_joints`], [`SheetRow`]: sheets of a tiled template, and joints that stay clear of the holes.
 //! * [`Outline`], [`Flaw`], [`largest_disc`], [`clearance`]: a sawn blank, and where a round board fits best in it.
 //! * [`Seam`], [`best_turn`], [`seam_gap`], [`turn_curve`]: the pattern turned so that the bores stay clear of seams.
 //! * [`best_half`], [`circle_strips`], [`lay_strips`], [`most_from_strips`]: what joining makes of a narrow blank.
@@ -61,7 +61,7 @@ pub use fit::reach;
 pub use joined::{
     HalfDisc, Side, Strip, StripPlace, best_half, circle_strips, lay_strips, most_from_strips,
 };
-pub use joints::{JointPlan, MOST_SHEETS, best_joints, sheets_along};
+pub use joints::{JointPlace, JointPlan, MOST_SHEETS, SheetRow, best_joints, sheets_along};
 pub use kurbo::{Circle, Point, Vec2};
 pub use limits::{ARM_WIDTH, LOBE_DEPTH, MOST_HOLES, PITCH, PLAYERS, SPACES};
 pub use pattern::{Pattern, home_lane, track, turn_in};

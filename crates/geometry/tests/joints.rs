@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests fail by panicking")]
 
-use geometry::{best_joints, sheets_along};
+use geometry::{SheetRow, best_joints, sheets_along};
 use proptest::prelude::*;
 use testkit::assert_near;
 
@@ -41,6 +41,36 @@ proptest! {
             let origin = first + (-310.0 - first) * f64::from(part) / 2000.0;
             let scanned = clearance(&coordinates, sheets, origin, printable, overlap);
             prop_assert!(scanned <= distance + 1e-9, "{} at {}", scanned, origin);
+        }
+    }
+
+    /// The clearance of each place is what the plainest count finds, no less than was asked for, and where no place is told that
+    /// keeps so far, a scan finds none either.
+    #[test]
+    fn every_place_of_a_row_is_as_clear_as_it_says(
+        coordinates in proptest::collection::vec(-300.0..300.0, 1..40),
+        printable in 90.0..400.0,
+        overlap in 0.0..40.0,
+        least in 0.0..8.0,
+        more in 0..2_u32,
+    ) {
+        let sheets = sheets_along(620.0, printable, overlap).unwrap() + more;
+        let row = SheetRow { sheets, printable, overlap };
+        let places = row.places(&coordinates, -310.0, 310.0, least);
+        let step = printable - overlap;
+        let first = 310.0 - (f64::from(sheets) * step + overlap);
+        prop_assert!(!places.is_empty());
+        for place in &places {
+            prop_assert!(first - 1e-9 <= place.origin && place.origin <= -310.0 + 1e-9);
+            let told = clearance(&coordinates, sheets, place.origin, printable, overlap);
+            prop_assert!(told == place.clear || (told - place.clear).abs() < 1e-9, "{} {}", told, place.clear);
+            prop_assert!(places.len() == 1 || place.clear >= least - 1e-9);
+        }
+        let widest = places.iter().map(|place| place.clear).fold(0.0, f64::max);
+        for part in 0..=500 {
+            let origin = first + (-310.0 - first) * f64::from(part) / 500.0;
+            let scanned = clearance(&coordinates, sheets, origin, printable, overlap);
+            prop_assert!(scanned <= widest.max(least) + 1e-9 || widest >= least, "{} at {}", scanned, origin);
         }
     }
 }

@@ -242,14 +242,14 @@ mod tests {
     #[test]
     fn lines_words_layers_boxes_and_preferences_are_read() {
         let content = format!(
-            "2 w 0 0 m 72 0 l S /OC /deep BDC 1 0 0 1 72 72 cm {CIRCLE} EMC BT /F 12 Tf 72 0 Td (A1) Tj ET"
+            "2 w 0 0 m 72 0 l S /OC /deep BDC 1 0 0 1 72 72 cm {CIRCLE} EMC BT /F 12 Tf 72 0 Td (1A) Tj ET"
         );
         let read = PdfFile::read(&file(&content)).unwrap();
         let page = &read.pages[0];
         assert_near!(page.lines[0].to, Point::new(25.4, 0.0), 1e-6);
         assert_near!(page.lines[0].width, 25.4 / 36.0, 1e-6);
         assert_eq!(page.circles[0].layer.as_deref(), Some("deep"));
-        assert_eq!(page.words[0].words, "A1");
+        assert_eq!(page.words[0].words, "1A");
         assert_near!(page.words[0].at, Point::new(50.8, 25.4), 1e-5);
         assert_near!(page.words[0].size, 25.4 / 6.0, 1e-5);
         assert_near!(page.boxes["MediaBox"].width(), 283.4646, 1e-4);

@@ -193,7 +193,7 @@ impl Source {
             Body::Dxf(sheet) => {
                 let options = DxfOptions {
                     units: self.board().units,
-                    ..DxfOptions::default()
+                    release: self.board().template.dxf,
                 };
                 export::dxf(&sheet, options)?.into_bytes()
             }

@@ -126,23 +126,23 @@ fn every_page_of_every_kind_can_be_looked_at_before_it_is_written() {
     story.reach("Make router template");
     story.reach("Make one-player jig");
     story.press("Export templates");
-    assert!(story.sees("page 1 of 6: A1"));
+    assert!(story.sees("page 1 of 6: 1A"));
     story.press("Next");
-    assert!(story.sees("page 2 of 6: A2"));
+    assert!(story.sees("page 2 of 6: 1B"));
     story.keys(Modifiers::NONE, Key::PageUp);
-    assert!(story.sees("page 1 of 6: A1"));
+    assert!(story.sees("page 1 of 6: 1A"));
     // No feed is settled yet: what is missing is said where the programs would be.
     story.reach("Show Machine programs (G-code)");
     assert!(story.sees("missing spindle speed") || story.sees("missing feed"));
     for (kind, first, shown) in [
         (
             "Sector jig (PDF)",
-            "page 1 of 5: A1",
+            "page 1 of 5: 1A",
             "Preview of the sheet",
         ),
         (
             "Router template (PDF and SVG)",
-            "page 1 of 7: A1",
+            "page 1 of 7: 1A",
             "Preview of the sheet",
         ),
         (

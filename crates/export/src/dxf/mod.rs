@@ -10,7 +10,7 @@ mod tables;
 mod tags;
 mod words;
 
-use board::Units;
+use board::{DxfRelease, Units};
 use drawing::{Item, Sheet};
 use kurbo::{Rect, Vec2};
 
@@ -25,16 +25,6 @@ pub struct DxfOptions {
     pub units: Units,
     /// Which readers it is for.
     pub release: DxfRelease,
-}
-
-/// The release of the format.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum DxfRelease {
-    /// AC1009: what the oldest machines read. It cannot say its unit but in a comment.
-    #[default]
-    R12,
-    /// AC1015: says its unit in `$INSUNITS`, so that a program can scale what it reads.
-    R2000,
 }
 
 /// A DXF of one sheet, in ASCII: the board's parts and the sheet's marks in the frame of the board, so that the center pin

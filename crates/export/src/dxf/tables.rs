@@ -2,10 +2,11 @@
 
 use std::collections::BTreeSet;
 
+use board::DxfRelease;
 use drawing::{Item, Layer, Line, Shape, Sheet};
 
 use super::tags::Tags;
-use super::{DxfRelease, extent, parts};
+use super::{extent, parts};
 
 /// The handle of the block that the whole drawing belongs to.
 pub const MODEL_SPACE: &str = "1F";

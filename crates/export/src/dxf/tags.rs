@@ -2,10 +2,10 @@
 
 use core::fmt::Write as _;
 
-use board::{INCH, Units};
+use board::{DxfRelease, INCH, Units};
 use kurbo::Point;
 
-use super::{DxfOptions, DxfRelease};
+use super::DxfOptions;
 use crate::number;
 
 /// Decimals of every coordinate: half a millionth of a micrometer in a file in millimeters.

@@ -62,7 +62,7 @@ pub struct Date {
 /// let words = Text::level(Point::new(20.0, 270.0), 5.0, Anchor::Start, "Ø 12 mm");
 /// let sheet = Sheet {
 ///     size,
-///     label: "A1".to_owned(),
+///     label: "1A".to_owned(),
 ///     view: View {
 ///         window: size.to_rect(),
 ///         page_from_board: Vec2::ZERO,

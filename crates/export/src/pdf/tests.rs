@@ -20,7 +20,7 @@ fn sheet(size: Size) -> Sheet {
     let word = Text::level(Point::new(20.0, 33.0), 4.0, Anchor::Start, "Ø 8 × 12½");
     Sheet {
         size,
-        label: "A1".to_owned(),
+        label: "1A".to_owned(),
         view: View {
             window: kurbo::Rect::new(10.0, 10.0, size.width - 10.0, size.height - 10.0),
             page_from_board: Vec2::new(100.0, 150.0),
@@ -165,13 +165,13 @@ fn words_can_be_found_where_they_stand() {
         Shape::Text(Text {
             turn: geometry::Angle::degrees(90.0),
             weight: drawing::font::Weight::SemiBold,
-            ..Text::level(Point::new(5.0, 50.0), 5.0, Anchor::Start, "A1 → B1")
+            ..Text::level(Point::new(5.0, 50.0), 5.0, Anchor::Start, "1A → 2A")
         }),
     ));
     let read = written(&[sheet.clone()]);
     let words = &read.pages[0].words;
     let texts: Vec<_> = words.iter().map(|words| words.words.as_str()).collect();
-    assert_eq!(texts, ["T3-07", "Ø 8 × 12½", "A1 → B1"]);
+    assert_eq!(texts, ["T3-07", "Ø 8 × 12½", "1A → 2A"]);
     let Shape::Text(name) = &sheet.view.items[1].shape else {
         panic!("not words")
     };

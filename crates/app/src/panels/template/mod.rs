@@ -21,11 +21,13 @@ pub fn template_ui(ui: &mut Ui, board: &mut Board) {
             &field::PAPER_HEIGHT,
             &field::MARGIN,
             &field::OVERLAP,
+            &field::SHEET_LAYOUT,
             &field::MARKING,
             &field::HOLE_NAMES,
         ],
     );
     roll_ui(ui, board);
+    fields_ui(ui, board, &[&field::DXF_RELEASE]);
 }
 
 /// Paper for the whole board at a print shop.

@@ -7,14 +7,14 @@ mod outline;
 mod turning;
 
 use board::{Board, Bore, Bottom, Hole, HoleId, HoleName, Marking, Measure, Template, show_length};
-use geometry::{Angle, point_at};
+use geometry::{Angle, Arc, point_at};
 use kurbo::{Circle, Line as Segment, Point, Rect};
-use workshop::{Drawn, SectorPlan, SectorTurn, TilingError, Workpiece, cut_into_sheets};
+use workshop::{Drawn, DrawnPart, SectorPlan, SectorTurn, TilingError, Workpiece, cut_into_sheets};
 
 use crate::marks::{cross_arm, layer};
 use crate::names::place_labels;
 use crate::template::subject::Subject;
-use crate::template::tiled::{sheets_of, touches};
+use crate::template::tiled::sheets_of;
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};
 
 use outline::Outline;
@@ -67,19 +67,58 @@ pub fn sector_sheets(
         .iter()
         .map(Shape::bounds)
         .reduce(|a, b| a.union(b));
-    let on = |window: Rect| {
-        outline.contains(window.center())
-            || subject.outline.iter().any(|line| touches(line, window))
-    };
-    let drawing = Drawn {
+    let course = course(&subject.outline);
+    let on = |window: Rect| is_on(&outline, &course, window);
+    let all = DrawnPart {
         bounds: bounds.unwrap_or(Rect::ZERO),
         is_on: &on,
+    };
+    let drawing = Drawn {
+        all,
+        needed: all,
         places: &places,
     };
     let tiling = cut_into_sheets(&board.template, &drawing, workpiece.printer())?;
     let mut sheets = sheets_of(&subject, &tiling, stamp);
     sheets.extend(turning(workpiece, jig, stamp));
     Ok(sheets)
+}
+
+/// Points along an outline, not farther than a millimeter apart, from the left.
+fn course(outline: &[Shape]) -> Vec<Point> {
+    let mut points = Vec::new();
+    let mut along = |length: f64, at: &dyn Fn(f64) -> Point| {
+        let steps = length.ceil().max(1.0);
+        points.extend((0..=steps as u32).map(|step| at(f64::from(step) / steps)));
+    };
+    for shape in outline {
+        match shape {
+            Shape::Circle(circle) => {
+                let round = Arc::from(*circle);
+                along(round.length(), &|share| round.at(share));
+            }
+            Shape::Arc(arc) => along(arc.length(), &|share| arc.at(share)),
+            Shape::Line(line) => {
+                along((line.p1 - line.p0).length(), &|share| {
+                    line.p0.lerp(line.p1, share)
+                });
+            }
+            Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => {}
+        }
+    }
+    points.sort_by(|a, b| a.x.total_cmp(&b.x));
+    points
+}
+
+/// Whether any of the jig lies in a window: its outline passes there, or all of the window is inside.
+fn is_on(outline: &Outline, course: &[Point], window: Rect) -> bool {
+    if window.width() <= 0.0 || window.height() <= 0.0 {
+        return false;
+    }
+    let near = window.inflate(0.5, 0.5);
+    let from = course.partition_point(|at| at.x < near.x0);
+    let across = course.iter().skip(from).take_while(|at| at.x <= near.x1);
+    outline.contains(window.center()) || across.into_iter().any(|at| near.contains(*at))
 }
 
 /// The jig as something to be cut into sheets: its outline to saw, its axis, the holes of player 1 and of the pin to drill,

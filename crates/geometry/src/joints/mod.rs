@@ -3,8 +3,11 @@
 //! Neighboring sheets overlap, and the joint line runs along the middle of the overlap. The grid of sheets may be
 //! slid as long as it still covers the board; the best shift is found exactly, not by trying steps.
 
+mod row;
+
 use crate::Error;
 use crate::limits::{check_finite, check_positive};
+pub use row::{JointPlace, SheetRow};
 
 /// The most sheets along one side: a template of more is a slip of the keyboard.
 pub const MOST_SHEETS: u32 = 1000;

@@ -1,0 +1,349 @@
+//! Cutting a plan into sheets: where the grid lies, and which way the paper does.
+//!
+//! Two things are wanted and work against each other. Joints are to keep far from holes, and sheets are to be few. The grid that
+//! lies with the widest clearance is worked out first; where few sheets are asked for, it is what the others have to better.
+
+use board::{HoleName, SheetLayout, Template};
+use geometry::{JointPlace, SheetRow, best_joints, sheets_along};
+use kurbo::{Point, Rect, Size};
+
+use super::grid::{Grid, Kept};
+use super::{Tiling, TilingError};
+use crate::template::correction::printable_size;
+use crate::{Correction, Workpiece, paper_size};
+
+/// The most of the edge that may be on no sheet, from the rim inward, mm: the roundover takes about as much off.
+const SLIVER: f64 = 5.0;
+/// Room around a hole that its sheet shows with it, mm.
+const AROUND: f64 = 3.0;
+/// Joints keep this far from the center of every hole, wherever the sheets are laid, if the board allows it, mm.
+const LEAST_CLEAR: f64 = 2.0;
+/// Clearances that differ by less are alike, mm.
+const TIE: f64 = 1e-9;
+
+/// Cuts the plan of a board into sheets of its template's paper, upright or turned.
+///
+/// Sheets that are corrected for a printer hold less where the correction stretches them.
+///
+/// # Errors
+/// [`TilingError`] where margins or overlap leave nothing to print on, or the sheets would be too many.
+pub(crate) fn cut_template(workpiece: &Workpiece) -> Result<Tiling, TilingError> {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
+    let (edge, needed) = (board.blank.radius(), needed_radius(workpiece));
+    let places = layout.holes.iter().map(|hole| (hole.name, hole.center));
+    let drawn = Drawn {
+        all: DrawnPart {
+            bounds: square(edge),
+            is_on: &|window| is_on_disc(window, edge),
+        },
+        needed: DrawnPart {
+            bounds: square(needed),
+            is_on: &|window| is_on_disc(window, needed),
+        },
+        places: &places.collect::<Vec<_>>(),
+    };
+    cut_into_sheets(&board.template, &drawn, workpiece.printer())
+}
+
+/// The radius of what no sheet may leave off: every hole, as wide as a router's template has it, a groove inside the rim, and all
+/// of the board but a sliver of its edge.
+fn needed_radius(workpiece: &Workpiece) -> f64 {
+    let board = workpiece.board();
+    let wider = board
+        .router
+        .map_or(0.0, |router| router.wider().max(0.0) / 2.0);
+    let mouths = workpiece.mouths().iter();
+    let reach = mouths.map(|mouth| mouth.center.to_vec2().length() + mouth.radius);
+    let holes = reach.fold(0.0, f64::max) + wider + AROUND;
+    let rim = board.grooves.as_ref().and_then(|grooves| grooves.rim);
+    let groove = rim.map_or(0.0, |rim| board.blank.flat_radius() - rim);
+    let edge = board.blank.radius();
+    (edge - SLIVER).max(holes).max(groove).min(edge)
+}
+
+/// The box around a disc about the center pin.
+fn square(radius: f64) -> Rect {
+    Rect::from_center_size(Point::ORIGIN, (2.0 * radius, 2.0 * radius))
+}
+
+/// Whether any of a disc about the center pin lies in a window.
+fn is_on_disc(window: Rect, radius: f64) -> bool {
+    let nearest = Point::new(
+        0.0_f64.clamp(window.x0, window.x1.max(window.x0)),
+        0.0_f64.clamp(window.y0, window.y1.max(window.y0)),
+    );
+    let is_area = window.width() > 0.0 && window.height() > 0.0;
+    is_area && nearest.to_vec2().length_squared() < radius * radius - 1e-6
+}
+
+/// A drawing to be cut into sheets.
+pub struct Drawn<'a> {
+    /// All of it.
+    pub all: DrawnPart<'a>,
+    /// The part that no sheet may leave off, even where that would spare one.
+    pub needed: DrawnPart<'a>,
+    /// The holes to drill, which keep off the joints.
+    pub places: &'a [(HoleName, Point)],
+}
+
+/// All or some of what is cut into sheets.
+#[derive(Clone, Copy)]
+pub struct DrawnPart<'a> {
+    /// The box around it.
+    pub bounds: Rect,
+    /// Whether any of it lies in a window.
+    pub is_on: &'a dyn Fn(Rect) -> bool,
+}
+
+/// Cuts anything into sheets of a template's paper, upright or turned, as the template asks: into the fewest, or with joints that
+/// keep farthest from what is drilled.
+///
+/// The fewest sheets may leave off what is not needed. Their joints keep 2 mm from every center, or as far as those of the widest
+/// clearance where that is less.
+///
+/// ```
+/// use board::{Paper, Template};
+/// use kurbo::Rect;
+/// use workshop::{Drawn, DrawnPart, cut_into_sheets};
+/// let template = Template { paper: Paper::A4, margin: 10.0, overlap: 10.0, ..Template::default() };
+/// // A strip of 500 × 150 mm goes on two sheets that lie; upright it would take three.
+/// let all = DrawnPart { bounds: Rect::new(0.0, 0.0, 500.0, 150.0), is_on: &|_| true };
+/// let tiling = cut_into_sheets(&template, &Drawn { all, needed: all, places: &[] }, None)?;
+/// assert_eq!((tiling.columns, tiling.rows), (2, 1));
+/// assert!(tiling.is_landscape());
+/// # Ok::<(), workshop::TilingError>(())
+/// ```
+///
+/// # Errors
+/// [`TilingError`] where margins or overlap leave nothing to print on, or the sheets would be too many.
+pub fn cut_into_sheets(
+    template: &Template,
+    drawn: &Drawn<'_>,
+    printer: Option<&Correction>,
+) -> Result<Tiling, TilingError> {
+    let upright = paper_size(template.paper);
+    let turned = Size::new(upright.height, upright.width);
+    let way = |paper| Way::of(template, drawn, paper, printer);
+    let ways = [way(upright), way(turned)];
+    let widest = |way: &Result<Way, TilingError>| match way {
+        Ok(way) => way.widest(drawn),
+        Err(error) => Err(error.clone()),
+    };
+    let (at, mut best) = match (widest(&ways[0]), widest(&ways[1])) {
+        (Ok(first), Ok(second)) if second.is_better(&first) => (1, second),
+        (Ok(first), _) => (0, first),
+        (Err(_), Ok(second)) => (1, second),
+        (Err(error), Err(_)) => return Err(error),
+    };
+    let mut chosen = ways[at].as_ref().map_err(Clone::clone)?;
+    if template.layout == SheetLayout::Fewest {
+        let least = best.clear.min(LEAST_CLEAR);
+        for way in ways.iter().flatten() {
+            if let Some(better) = way.fewer(drawn, least, &best)? {
+                (chosen, best) = (way, better);
+            }
+        }
+    }
+    Ok(chosen.tiling(template, drawn, &best))
+}
+
+/// Paper that lies one way.
+struct Way {
+    paper: Size,
+    printable: Size,
+    overlap: f64,
+    correction: Option<Correction>,
+    /// Coordinates of what is drilled, across and up.
+    coordinates: [Vec<f64>; 2],
+}
+
+/// A grid with the sheets of it that are kept.
+struct Laid {
+    grid: Grid,
+    kept: Kept,
+    /// Distance of the nearest joint from a center, mm.
+    clear: f64,
+    /// Whether nothing is left off.
+    whole: bool,
+}
+
+impl Laid {
+    /// Whether one way of laying the sheets is better: fewer sheets, then all of the edge, then joints that keep farther off.
+    fn is_better(&self, other: &Self) -> bool {
+        let (mine, theirs) = (self.kept.count(), other.kept.count());
+        let fewer = mine.cmp(&theirs);
+        let wholer = other.whole.cmp(&self.whole);
+        let farther = self.clear > other.clear + TIE;
+        fewer.then(wholer).is_lt() || (fewer.then(wholer).is_eq() && farther)
+    }
+}
+
+impl Way {
+    /// The paper as it is printed on.
+    fn of(
+        template: &Template,
+        drawn: &Drawn<'_>,
+        paper: Size,
+        printer: Option<&Correction>,
+    ) -> Result<Self, TilingError> {
+        let correction = printer.map(|correction| correction.on(paper));
+        let printable = printable_size(paper, template.margin, correction.as_ref());
+        if printable.width <= 0.0 || printable.height <= 0.0 {
+            return Err(TilingError::NoPaperLeft {
+                margin: template.margin,
+                width: paper.width,
+                height: paper.height,
+            });
+        }
+        let (xs, ys) = drawn.places.iter().map(|(_, at)| (at.x, at.y)).unzip();
+        Ok(Self {
+            paper,
+            printable,
+            overlap: template.overlap,
+            correction,
+            coordinates: [xs, ys],
+        })
+    }
+
+    /// Sheets side by side, or above each other.
+    fn row(&self, axis: usize, sheets: u32) -> SheetRow {
+        let printable = [self.printable.width, self.printable.height];
+        SheetRow {
+            sheets,
+            printable: printable[axis],
+            overlap: self.overlap,
+        }
+    }
+
+    /// The grid that begins at two places.
+    const fn grid(&self, first: Point, columns: u32, rows: u32) -> Grid {
+        Grid {
+            first,
+            printable: self.printable,
+            overlap: self.overlap,
+            columns,
+            rows,
+        }
+    }
+
+    /// All of it on sheets whose joints keep as far from the holes as they can.
+    fn widest(&self, drawn: &Drawn<'_>) -> Result<Laid, TilingError> {
+        let DrawnPart { bounds, is_on } = drawn.all;
+        let along = |axis: usize, lo: f64, hi: f64| {
+            let row = self.row(axis, 0);
+            let sheets = sheets_along(hi - lo, row.printable, row.overlap)?;
+            let plan = best_joints(&self.coordinates[axis], lo, hi, row.printable, row.overlap)?;
+            let clear = plan.nearest.map_or(f64::INFINITY, |(_, mm)| mm);
+            Ok::<_, geometry::Error>((plan.origin, clear, sheets))
+        };
+        let (x, clear_x, columns) = along(0, bounds.x0, bounds.x1)?;
+        let (y, clear_y, rows) = along(1, bounds.y0, bounds.y1)?;
+        let grid = self.grid(Point::new(x, y), columns, rows);
+        Ok(Laid {
+            kept: grid.kept(is_on),
+            grid,
+            clear: clear_x.min(clear_y),
+            whole: true,
+        })
+    }
+
+    /// A better grid than the best so far, if there is one whose joints keep so far from the holes.
+    ///
+    /// One column or row more than needed is tried too, as sheets that stand out less at the sides leave more corners empty.
+    fn fewer(
+        &self,
+        drawn: &Drawn<'_>,
+        least: f64,
+        best: &Laid,
+    ) -> Result<Option<Laid>, TilingError> {
+        let (columns, rows) = (self.places(0, drawn, least)?, self.places(1, drawn, least)?);
+        let mut found: Option<Laid> = None;
+        let mut kept = Kept::default();
+        let one_more = |places: &[(u32, JointPlace)], sheets: u32| {
+            places.first().is_some_and(|(fewest, _)| sheets > *fewest)
+        };
+        let pairs = columns
+            .iter()
+            .flat_map(|column| rows.iter().map(move |row| (column, row)))
+            .filter(|(column, row)| !one_more(&columns, column.0) || !one_more(&rows, row.0));
+        for ((columns, across), (rows, up)) in pairs {
+            let clear = across.clear.min(up.clear);
+            if clear < least - TIE {
+                continue;
+            }
+            let grid = self.grid(Point::new(across.origin, up.origin), *columns, *rows);
+            grid.keep(drawn.needed.is_on, &mut kept);
+            let known = found.as_ref().unwrap_or(best);
+            if kept.count() > known.kept.count() {
+                continue;
+            }
+            let whole = !grid.loses(&kept, drawn.all.bounds, drawn.all.is_on);
+            let laid = Laid {
+                grid,
+                kept: kept.clone(),
+                clear,
+                whole,
+            };
+            if laid.is_better(known) {
+                found = Some(laid);
+            }
+        }
+        Ok(found)
+    }
+
+    /// Places worth trying along one axis, with the number of sheets of each.
+    fn places(
+        &self,
+        axis: usize,
+        drawn: &Drawn<'_>,
+        least: f64,
+    ) -> Result<Vec<(u32, JointPlace)>, TilingError> {
+        let bounds = drawn.needed.bounds;
+        let (lo, hi) = [(bounds.x0, bounds.x1), (bounds.y0, bounds.y1)][axis];
+        let row = self.row(axis, 1);
+        let sheets = sheets_along(hi - lo, row.printable, row.overlap)?;
+        let most = if (2..=MOST_MORE).contains(&sheets) {
+            sheets + 1
+        } else {
+            sheets
+        };
+        let each = |sheets| {
+            let places = self
+                .row(axis, sheets)
+                .places(&self.coordinates[axis], lo, hi, least);
+            places.into_iter().map(move |place| (sheets, place))
+        };
+        Ok((sheets..=most).flat_map(each).collect())
+    }
+
+    /// The sheets as they are told.
+    fn tiling(&self, template: &Template, drawn: &Drawn<'_>, laid: &Laid) -> Tiling {
+        let (grid, tiles) = laid.grid.tiles(&laid.kept);
+        let near = |axis: usize, sheets: u32, origin: f64| {
+            self.row(axis, sheets)
+                .nearest(&self.coordinates[axis], origin)
+        };
+        let nearest = [
+            near(0, grid.columns, grid.first.x),
+            near(1, grid.rows, grid.first.y),
+        ];
+        let nearest = nearest
+            .into_iter()
+            .flatten()
+            .min_by(|a, b| a.1.total_cmp(&b.1));
+        Tiling {
+            paper: self.paper,
+            margin: template.margin,
+            overlap: template.overlap,
+            columns: grid.columns,
+            rows: grid.rows,
+            tiles,
+            whole: laid.whole,
+            nearest: nearest.and_then(|(at, mm)| Some((drawn.places.get(at)?.0, mm))),
+            correction: self.correction.clone(),
+        }
+    }
+}
+
+/// Beyond so many sheets along one axis one more is not tried: holes leave no wide gaps between so many joints.
+const MOST_MORE: u32 = 12;

@@ -1,0 +1,155 @@
+//! A plan cut into sheets of the maker's paper.
+//!
+//! Sheets share an overlap with each neighbor; the joint line runs along its middle. The grid of sheets is shifted so that no bore
+//! center lies on a joint, and sheets that show nothing of their own are spared.
+
+mod cut;
+mod grid;
+#[cfg(test)]
+mod tests;
+
+use core::fmt::{self, Formatter};
+
+use board::{Choice, HoleName, Paper, Units, show_length};
+use kurbo::{Rect, Size};
+
+use crate::template::correction::printable;
+use crate::{Correction, TapedJoints};
+pub(crate) use cut::cut_template;
+pub use cut::{Drawn, DrawnPart, cut_into_sheets};
+
+/// A plan cut into sheets.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tiling {
+    /// The paper as it goes through the printer, turned the better way.
+    pub paper: Size,
+    /// Border that stays white, mm.
+    pub margin: f64,
+    /// Overlap of neighboring sheets, mm.
+    pub overlap: f64,
+    /// Sheets side by side.
+    pub columns: u32,
+    /// Sheets above each other.
+    pub rows: u32,
+    /// The sheets that are needed, row by row from the top left; most grids leave corners empty, as boards are round.
+    pub tiles: Vec<Tile>,
+    /// Whether all of the board's edge is on some sheet; slivers of it are left off where that spares a sheet.
+    pub whole: bool,
+    /// The bore whose center lies nearest a joint line, and how far from it; none without joints.
+    pub nearest: Option<(HoleName, f64)>,
+    /// The correction that takes the printer's errors out of the sheets, for paper that goes through as these do.
+    pub correction: Option<Correction>,
+}
+
+/// One sheet's share of the board.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tile {
+    /// Counted from the left, from 0.
+    pub column: u32,
+    /// Counted from the top, from 0.
+    pub row: u32,
+    /// The part of the board that the sheet can show, in the board frame.
+    pub window: Rect,
+}
+
+impl Tile {
+    /// The name of the sheet: its row as a number, its column as a letter, as in 2C; the 27th column is AA.
+    pub fn label(&self) -> String {
+        let mut letters = Vec::new();
+        let mut left = self.column + 1;
+        while left > 0 {
+            letters.push(char::from(b'A' + ((left - 1) % 26) as u8));
+            left = (left - 1) / 26;
+        }
+        let letters: String = letters.into_iter().rev().collect();
+        format!("{}{letters}", self.row + 1)
+    }
+}
+
+/// Why a plan cannot be cut into sheets.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum TilingError {
+    /// The margins leave nothing of the paper.
+    #[error(fmt = nothing_left)]
+    NoPaperLeft {
+        /// Margin, mm.
+        margin: f64,
+        /// Width of the paper, mm.
+        width: f64,
+        /// Height of the paper, mm.
+        height: f64,
+    },
+    /// The sheets do not advance, or are too many.
+    #[error(fmt = board::say_geometry)]
+    Geometry(#[from] geometry::Error),
+}
+
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "the error's derive passes its fields by reference"
+)]
+fn nothing_left(margin: &f64, width: &f64, height: &f64, f: &mut Formatter<'_>) -> fmt::Result {
+    let units = Units::of(f);
+    let [margin, width, height] = [margin, width, height].map(|mm| show_length(*mm, units));
+    write!(
+        f,
+        "margins of {margin} leave nothing of paper {width} × {height}; smaller margins or larger paper would do"
+    )
+}
+
+impl Tiling {
+    /// Whether the paper lies on its long side.
+    pub fn is_landscape(&self) -> bool {
+        self.paper.width > self.paper.height
+    }
+
+    /// Where the sheets meet, in the board frame: the x of every upright joint line and the y of every level one, from
+    /// the lower left.
+    pub fn joints(&self) -> (Vec<f64>, Vec<f64>) {
+        let half = self.overlap / 2.0;
+        let mut upright: Vec<f64> = self
+            .tiles
+            .iter()
+            .filter(|tile| tile.column > 0)
+            .map(|tile| tile.window.x0 + half)
+            .collect();
+        let below = |tile: &&Tile| tile.row + 1 < self.rows;
+        let mut level: Vec<f64> = self
+            .tiles
+            .iter()
+            .filter(below)
+            .map(|tile| tile.window.y0 + half)
+            .collect();
+        for joints in [&mut upright, &mut level] {
+            joints.sort_by(f64::total_cmp);
+            joints.dedup();
+        }
+        (upright, level)
+    }
+
+    /// The places where sheets are taped together.
+    pub fn taped(&self) -> TapedJoints {
+        let (upright, level) = self.joints();
+        TapedJoints { upright, level }
+    }
+
+    /// The number of sheets and their paper, as in "12 sheets of A4".
+    pub fn words(&self, paper: Paper) -> String {
+        let count = self.tiles.len();
+        let noun = if count == 1 { "sheet" } else { "sheets" };
+        format!("{count} {noun} of {}", paper.words())
+    }
+
+    /// The part of a page that can be drawn on, in the page frame: where it is corrected for the printer, what is drawn
+    /// there still comes to lie inside the margins.
+    pub fn printable(&self) -> Rect {
+        printable(self.paper, self.margin, self.correction.as_ref())
+    }
+
+    /// The tile at a place of the grid, if there is one.
+    pub fn tile(&self, column: u32, row: u32) -> Option<&Tile> {
+        self.tiles
+            .iter()
+            .find(|tile| tile.column == column && tile.row == row)
+    }
+}
