@@ -26,27 +26,6 @@ fn new_board(units: Units) -> Board {
     propose(&wishes).unwrap()
 }
 
-/// The board with the parts and kinds that a field needs.
-fn with(board: &Board, field: &Field) -> Board {
-    let mut board = board.clone();
-    field.begin(&mut board, 0);
-    if field.value(&board, 0).is_some() {
-        return board;
-    }
-    let kinds = all_fields().filter(|kind| {
-        let within = kind.path.trim_end_matches(".kind");
-        kind.kind == Kind::Choice && field.path.starts_with(within)
-    });
-    let mut tries = kinds.flat_map(|kind| {
-        (0..kind.choices().len()).map(|place| {
-            let mut board = board.clone();
-            kind.set(&mut board, 0, &Value::Choice(place));
-            board
-        })
-    });
-    tries.find(|board| field.value(board, 0).is_some()).unwrap()
-}
-
 /// The board as it is read from a file without the member, if that may miss.
 fn without(board: &Board, path: &str) -> Option<Board> {
     let mut file: Json = serde_json::from_str(&write_board(board)).unwrap();
@@ -141,7 +120,7 @@ fn default(field: &Field, metric: &Board, us: &Board) -> String {
 
 /// The row of a field, with one before it for the object that it stands in, where that is new and may be missing.
 fn row(field: &Field, new: &[Board; 2], objects: &mut BTreeSet<&str>) -> String {
-    let [metric, us] = [0, 1].map(|at| with(&new[at], field));
+    let [metric, us] = [0, 1].map(|at| field.brought(&new[at]).unwrap());
     let within = field.path.rsplit_once('.').map_or("", |(within, _)| within);
     let is_new = !within.ends_with("[]")
         && all_fields().all(|field| field.path != within)

@@ -5,8 +5,9 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use board::field::{self, all_fields};
-use board::{Board, Field, write_board};
+use board::{Board, Field, Kind, Value, write_board};
 use clap::Args;
+use workshop::{Wishes, propose};
 
 use super::read::board_of;
 use super::{Failure, printed};
@@ -18,7 +19,7 @@ pub struct Set {
     /// The board file
     file: PathBuf,
     /// A field and its value, and more of them: a number in any unit of its kind (19, 3/4, 23 1/2 - 2*3/8), a word of a
-    /// choice, auto, none for a part that is there, default for one that is not
+    /// choice, auto, none for a part or an entry that is there (screws[1] none), default for the value of a new board
     #[arg(value_name = "PATH VALUE", required = true, allow_hyphen_values = true)]
     changes: Vec<String>,
 }
@@ -58,15 +59,66 @@ fn told(out: &mut dyn Write, lines: &[String]) -> Result<ExitCode, Failure> {
 
 /// Changes one field; a value for a member of a part or list adds what it stands in.
 fn change(board: &mut Board, path: &str, typed: &str) -> Result<(), Failure> {
-    let (field, entry) = field::find(path).ok_or_else(|| unknown(path))?;
+    let Some((field, entry)) = field::find(path) else {
+        return take_out(board, path, typed);
+    };
     field.begin(board, entry);
     if field.value(board, entry).is_none() {
         return Err(missing(board, path, field, entry));
     }
-    let value = field.read(typed, board, entry);
-    let value = value.map_err(|error| format!("{path}: {error}"))?;
+    let value = match usual(board, field, typed) {
+        Some(value) => value,
+        None => field
+            .read(typed, board, entry)
+            .map_err(|error| format!("{path}: {error}"))?,
+    };
     field.set(board, entry, &value);
     Ok(())
+}
+
+/// The value of a new board in the unit at hand, where that is typed; none of a text or a name, of which `default` is one,
+/// and of what has a beginning of its own.
+fn usual(board: &Board, field: &Field, typed: &str) -> Option<Value> {
+    let has = !matches!(
+        field.kind,
+        Kind::Text(_) | Kind::Hole(_) | Kind::Part | Kind::Ticked(..)
+    );
+    if !has || !typed.trim().eq_ignore_ascii_case("default") {
+        return None;
+    }
+    let wishes = Wishes {
+        units: Some(board.units),
+        ..Wishes::default()
+    };
+    let new = propose(&wishes).ok()?;
+    field.value(&field.brought(&new)?, 0)
+}
+
+/// Takes one entry out of a list.
+fn take_out(board: &mut Board, path: &str, typed: &str) -> Result<(), Failure> {
+    let (list, entry, named) = field::find_in_list(path).ok_or_else(|| unknown(path))?;
+    if !typed.trim().eq_ignore_ascii_case("none") {
+        return Err(format!(
+            "{path}: \"{typed}\" is no value of an entry; none takes it out of its list"
+        )
+        .into());
+    }
+    if list.take_out(board, entry, named) {
+        return Ok(());
+    }
+    let at = list.path_of(entry);
+    let there = match (list.kind, list.value(board, entry)) {
+        (Kind::Corners { .. }, Some(Value::Numbers(numbers))) => numbers.len() / 2,
+        (_, Some(Value::Numbers(numbers))) => numbers.len(),
+        (_, Some(Value::Entries(count))) => count,
+        _ => 0,
+    };
+    let has = match there {
+        0 => "has no entries".into(),
+        1 => format!("has {at}[0] alone"),
+        _ => format!("has {at}[0] to {at}[{}]", there - 1),
+    };
+    Err(format!("{path}: the list {has}").into())
 }
 
 /// Why a board has no such field, and what would bring it.

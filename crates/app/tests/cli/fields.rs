@@ -87,6 +87,123 @@ fn fields_are_set_as_makers_type_them_and_got_back() {
 }
 
 #[test]
+fn one_entry_is_taken_out_of_the_middle_of_a_list() {
+    let folder = folder();
+    new_board(folder.path());
+    let set = |changes: &[&str]| {
+        let output = run(folder.path(), &[&["set", "b.json"], changes].concat());
+        assert_eq!(output.status.code(), Some(0), "{}", words(&output.stderr));
+        words(&output.stdout)
+    };
+    set(&[
+        "screws[0].count",
+        "3",
+        "screws[1].count",
+        "4",
+        "screws[2].count",
+        "5",
+        "jig.plates",
+        "24; 36; 48",
+        "stock.outline.kind",
+        "corners",
+        "stock.outline.corners",
+        "0; 0; 30; 0; 30; 15; 20; 25; 0; 25",
+    ]);
+    let told = set(&["screws[1]", "none"]);
+    assert_eq!(told, "circles of screws 3 → 2\n");
+    assert_eq!(get(folder.path(), "screws[1].count"), "5");
+    set(&[
+        "jig.plates[1]",
+        "none",
+        "stock.outline.corners_mm[2]",
+        "None",
+    ]);
+    assert_eq!(get(folder.path(), "jig.plates"), "24; 48");
+    assert_eq!(
+        get(folder.path(), "stock.outline.corners"),
+        "0\"; 0\"; 30\"; 0\"; 20\"; 25\"; 0\"; 25\""
+    );
+    // Entries move up, so that the same name takes out the next one.
+    set(&["screws[0]", "none", "screws[0]", "none"]);
+    assert_eq!(get(folder.path(), "screws"), "0");
+}
+
+#[test]
+fn default_is_the_value_of_a_new_board_in_the_same_unit() {
+    let folder = folder();
+    new_board(folder.path());
+    let set = |changes: &str| {
+        let changes: Vec<&str> = changes.split_whitespace().collect();
+        let output = run(folder.path(), &[&["set", "b.json"], &changes[..]].concat());
+        assert_eq!(output.status.code(), Some(0), "{}", words(&output.stderr));
+    };
+    set(
+        "pitch 1 players 4 pattern.kind arms pocket.radius 5 template.names no jig.plates 24 center.kind pivot",
+    );
+    set("recess.lid_fit.hold.kind slides recess.lid_fit.hold.angle 7 filling.shop 50");
+    let plates = board::Board::default().jig.plates;
+    let plates: Vec<String> = plates.iter().map(u32::to_string).collect();
+    for (path, value) in [
+        ("pitch", "3/4\""),
+        ("players", "6"),
+        ("pattern.across", "3"),
+        ("pocket.radius", "auto"),
+        ("template.names", "yes"),
+        ("jig.plates", &plates.join("; ")),
+        ("center.diameter", "1/4\""),
+        ("recess.lid_fit.hold.angle", "14°"),
+        ("filling.shop", "68 °F"),
+        // A title may be called so.
+        ("title", "default"),
+    ] {
+        set(&format!("{path} default"));
+        assert_eq!(get(folder.path(), path), value, "{path}");
+    }
+    set("units mm pitch default");
+    assert_eq!(get(folder.path(), "pitch"), "19 mm");
+}
+
+/// Asserts that a change is refused with these words, and leaves the file as before.
+fn refused(folder: &Path, before: &str, changes: &[&str], said: &str) {
+    let begun = ["set", "b.json", "players", "4"];
+    let output = run(folder, &[&begun, changes].concat());
+    assert_eq!(output.status.code(), Some(2), "{changes:?}");
+    let told = words(&output.stderr);
+    assert!(told.contains(said), "{told}");
+    assert_eq!(fs::read_to_string(folder.join("b.json")).unwrap(), before);
+}
+
+#[test]
+fn an_entry_that_is_not_there_is_refused_with_those_that_are() {
+    let folder = folder();
+    let before = new_board(folder.path());
+    for (changes, said) in [
+        ("screws[0] none", "screws[0]: the list has no entries"),
+        (
+            "machine.bits[0] none",
+            "machine.bits[0]: the list has no entries",
+        ),
+        (
+            "finish[0].kind wax finish[2] none",
+            "finish[2]: the list has finish[0] alone",
+        ),
+        (
+            "jig.plates 24;36 jig.plates[2] none",
+            "jig.plates[2]: the list has jig.plates[0] to jig.plates[1]",
+        ),
+        (
+            "jig.plates[1] 60",
+            "\"60\" is no value of an entry; none takes it out",
+        ),
+        ("pitch[0] none", "pitch[0]: no field is called so"),
+        ("edits[0].hole default", "edits[0].hole: "),
+    ] {
+        let changes: Vec<&str> = changes.split_whitespace().collect();
+        refused(folder.path(), &before, &changes, said);
+    }
+}
+
+#[test]
 fn a_change_that_cannot_be_leaves_the_file_as_it_was_and_says_what_would_work() {
     let folder = folder();
     let before = new_board(folder.path());
@@ -126,17 +243,7 @@ fn a_change_that_cannot_be_leaves_the_file_as_it_was_and_says_what_would_work() 
         (vec!["edits[0].hole", "Q7"], "edits[0].hole: "),
         (vec!["pitch"], "pitch has no value"),
     ] {
-        let output = run(
-            folder.path(),
-            &[&["set", "b.json", "players", "4"], &changes[..]].concat(),
-        );
-        assert_eq!(output.status.code(), Some(2), "{changes:?}");
-        let told = words(&output.stderr);
-        assert!(told.contains(said), "{told}");
-        assert_eq!(
-            fs::read_to_string(folder.path().join("b.json")).unwrap(),
-            before
-        );
+        refused(folder.path(), &before, &changes, said);
     }
     let output = run(folder.path(), &["get", "b.json", "limits.wbe_mm"]);
     assert!(words(&output.stderr).contains("is it limits.web_mm?"));

@@ -4,7 +4,7 @@
 //! feet on a circle as wide as the turntable before them. The words are those of lists on the screen, in their order.
 
 use super::Value;
-use super::held::Held;
+use super::held::{Held, removed};
 use crate::Board;
 
 /// One of several kinds, each of which may have numbers of its own.
@@ -124,5 +124,9 @@ impl<T: Part> Held for Vec<T> {
         let mut entries = self.clone();
         entries.resize_with(*count, || T::begun(board));
         Some(entries)
+    }
+
+    fn take_out(&mut self, entry: usize) -> Option<()> {
+        removed(self, entry)
     }
 }

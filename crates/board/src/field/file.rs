@@ -61,6 +61,25 @@ impl Field {
             }
         }
     }
+
+    /// The board with the parts, the entry and the kinds that it needs; none where nothing brings it.
+    ///
+    /// ```
+    /// use board::{Board, Value, field};
+    /// let dovetailed = field::DOVETAIL.brought(&Board::default()).unwrap();
+    /// assert_eq!(field::DOVETAIL.value(&dovetailed, 0), Some(Value::Number(14.0)));
+    /// ```
+    pub fn brought(&self, board: &Board) -> Option<Board> {
+        let mut board = board.clone();
+        self.begin(&mut board, 0);
+        if self.value(&board, 0).is_none() {
+            let (kind, word) = self.brought_by(&board, 0)?;
+            let place = kind.words(&board, 0).iter().position(|one| *one == word)?;
+            kind.set(&mut board, 0, &Value::Choice(place));
+        }
+        Some(board)
+    }
+
     /// The choice that brings it, with the word of the kind that has it, where that is what a board lacks.
     pub fn brought_by(&self, board: &Board, entry: usize) -> Option<(&'static Self, String)> {
         let within = |kind: &&Self| {
@@ -94,6 +113,24 @@ pub fn find(path: &str) -> Option<(&'static Field, usize)> {
     let collapsed = plain(&format!("{list}[]{rest}"));
     let field = all_fields().find(|field| plain(field.path) == collapsed)?;
     Some((field, entry.parse().ok()?))
+}
+
+/// The list whose entry a path names, with the entry of the list that it stands in itself, and the entry named.
+///
+/// ```
+/// use board::field;
+/// let (list, _, named) = field::find_in_list("screws[2]").unwrap();
+/// assert_eq!((list.path, named), ("screws", 2));
+/// assert!(field::find_in_list("screws[2].depth").is_none());
+/// ```
+pub fn find_in_list(path: &str) -> Option<(&'static Field, usize, usize)> {
+    let (list, named) = path.strip_suffix(']')?.rsplit_once('[')?;
+    let (field, entry) = find(list)?;
+    let is_list = matches!(
+        field.kind,
+        Kind::Entries(_) | Kind::Numbers { .. } | Kind::Corners { .. }
+    );
+    is_list.then_some((field, entry, named.parse().ok()?))
 }
 
 /// A path without the units at the ends of its names, as [`find`] takes it too.

@@ -29,10 +29,22 @@ pub trait Held: Sized {
     /// The place with another value; none where it cannot have that.
     fn with(&self, value: &Value, board: &Board) -> Option<Self>;
 
+    /// Takes an entry out of a list; none where it has no such entry, or is no list.
+    fn take_out(&mut self, _entry: usize) -> Option<()> {
+        None
+    }
+
     /// The words of what can be chosen, in the order lists show them.
     fn choices() -> Vec<&'static str> {
         Vec::new()
     }
+}
+
+/// Takes an entry out of a list that has it.
+pub fn removed<T>(list: &mut Vec<T>, entry: usize) -> Option<()> {
+    (entry < list.len()).then(|| {
+        list.remove(entry);
+    })
 }
 
 /// The words of what can be chosen at a place.
@@ -134,6 +146,10 @@ impl Held for Vec<f64> {
     fn with(&self, value: &Value, _: &Board) -> Option<Self> {
         numbers(value).map(<[f64]>::to_vec)
     }
+
+    fn take_out(&mut self, entry: usize) -> Option<()> {
+        removed(self, entry)
+    }
 }
 
 impl Held for Vec<u32> {
@@ -143,6 +159,10 @@ impl Held for Vec<u32> {
 
     fn with(&self, value: &Value, _: &Board) -> Option<Self> {
         numbers(value)?.iter().copied().map(whole).collect()
+    }
+
+    fn take_out(&mut self, entry: usize) -> Option<()> {
+        removed(self, entry)
     }
 }
 
@@ -154,6 +174,10 @@ impl Held for Vec<[f64; 2]> {
     fn with(&self, value: &Value, _: &Board) -> Option<Self> {
         let (corners, rest) = numbers(value)?.as_chunks();
         rest.is_empty().then(|| corners.to_vec())
+    }
+
+    fn take_out(&mut self, entry: usize) -> Option<()> {
+        removed(self, entry)
     }
 }
 

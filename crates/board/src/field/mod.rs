@@ -32,7 +32,7 @@ mod typed;
 
 pub use choice::Choice;
 pub use differs::{Difference, changes, differences, step_name};
-pub use file::{find, plain};
+pub use file::{find, find_in_list, plain};
 pub use held::Value;
 pub use kind::Kind;
 pub use table::*;
@@ -55,6 +55,8 @@ pub struct Field {
     read: fn(&Board, usize) -> Option<Value>,
     /// Puts a value there; none where it cannot stand there, or the board has no such field.
     write: fn(&mut Board, usize, &Value) -> Option<()>,
+    /// Takes an entry out of the list that stands there; none where there is no such list or entry.
+    take_out: fn(&mut Board, usize, usize) -> Option<()>,
     /// The words of what can be chosen.
     choices: fn() -> Vec<&'static str>,
 }
@@ -86,6 +88,19 @@ impl Field {
     /// Ranges are held where a value comes in, by [`Field::check`]: a window shows what is out of range before it takes it.
     pub fn set(&self, board: &mut Board, entry: usize, value: &Value) -> bool {
         (self.write)(board, entry, value).is_some()
+    }
+
+    /// Takes the entry `gone` out of the list that the field is, those after it moving up; tells whether it was there.
+    ///
+    /// ```
+    /// use board::{Board, field};
+    /// let mut board = Board::default();
+    /// board.jig.plates = vec![24, 36, 48];
+    /// assert!(field::PLATES.take_out(&mut board, 0, 1));
+    /// assert_eq!(board.jig.plates, [24, 48]);
+    /// ```
+    pub fn take_out(&self, board: &mut Board, entry: usize, gone: usize) -> bool {
+        (self.take_out)(board, entry, gone).is_some()
     }
 
     /// Its name on screens, for an entry of a list.

@@ -47,6 +47,11 @@ macro_rules! fields {
                     reach!([as_mut get_mut (&mut)] at board; $($way)+) = next;
                     Some(())
                 },
+                take_out: |board, at, gone| {
+                    let _ = at;
+                    $crate::field::held::Held::take_out(
+                        &mut reach!([as_mut get_mut (&mut)] at board; $($way)+), gone)
+                },
                 choices: || $crate::field::held::choices_of(|board, at| {
                     let _ = at;
                     Some(&reach!([as_ref get (&)] at board; $($way)+))
