@@ -1,14 +1,15 @@
 //! A sheet as an SVG at true size: one user unit is one millimeter.
 //!
-//! The file is one string that grows: a group for each layer, and inside it one for each run of parts that look alike, so
-//! that line width and dashes are said once and a bore is no more than its center and radius.
-
-use core::fmt::Write as _;
+//! The frame of the file (root, title, clip path, a group for each layer) is built with crate `svg`; the many parts inside a
+//! group are appended to one string, as that crate's elements would allocate a dozen times for each circle. Parts that look
+//! alike share a group, so that line width and dashes are said once and a bore is no more than its center and radius.
 
 use drawing::font::{self, Weight};
 use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Text};
 use geometry::{Angle, Arc, Circle, Point, Vec2};
 use kurbo::Affine;
+use svg::node::element::{ClipPath, Definitions, Description, Group, Rectangle, Title};
+use svg::node::{Blob, Text as Words};
 
 use crate::{Error, check, number};
 
@@ -62,26 +63,23 @@ const WINDOW: &str = "window";
 pub fn svg(sheet: &Sheet) -> Result<String, Error> {
     check::sheet(sheet)?;
     let clipped = reaches_outside(sheet);
-    let mut out = head(sheet);
+    let mut document = root(sheet);
     if clipped {
-        out.push_str(&clip_path(sheet));
+        document = document.add(clip_path(sheet));
     }
-    let correction = sheet.correction_transform();
-    if let Some(correction) = correction {
-        let matrix = matrix(sheet, correction);
-        // Writing to a string cannot fail, here and below.
-        let _ = writeln!(out, "<g transform=\"{matrix}\">");
-    }
-    for layer in Layer::ALL {
+    let layers = Layer::ALL.into_iter().filter_map(|layer| {
         let body = layer_body(sheet, layer, clipped);
-        if !body.is_empty() {
-            let _ = writeln!(out, "<g id=\"{}\">\n{body}</g>", layer.id());
+        let body = (!body.is_empty()).then(|| Blob::new(body.trim_end()))?;
+        Some(Group::new().set("id", layer.id()).add(body))
+    });
+    let document = match sheet.correction_transform() {
+        None => layers.fold(document, svg::Document::add),
+        Some(correction) => {
+            let group = Group::new().set("transform", matrix(sheet, correction));
+            document.add(layers.fold(group, Group::add))
         }
-    }
-    if correction.is_some() {
-        out.push_str("</g>\n");
-    }
-    Ok(out + "</svg>\n")
+    };
+    Ok(document.to_string() + "\n")
 }
 
 /// A transform of the sheet, whose y points up, as one of the file, whose y points down.
@@ -103,23 +101,21 @@ fn matrix(sheet: &Sheet, transform: Affine) -> String {
 }
 
 /// The root with what all parts have in common, the sheet's label as title, and a sentence about its size.
-fn head(sheet: &Sheet) -> String {
+fn root(sheet: &Sheet) -> svg::Document {
     let (width, height) = (short(sheet.size.width), short(sheet.size.height));
+    let about = format!("Full size, {width} x {height} mm; one unit is 1 mm.");
     // Where the typeface is missing, narrower ones keep names within their measured width.
-    let families = format!(
-        "{}, &apos;Helvetica Neue&apos;, Arial, sans-serif",
-        font::FAMILY
-    );
-    let mut out = format!(
-        "<svg fill=\"none\" font-family=\"{families}\" height=\"{height}mm\" role=\"img\" stroke=\"#000\" \
-         viewBox=\"0 0 {width} {height}\" width=\"{width}mm\" xmlns=\"http://www.w3.org/2000/svg\">\n<title>"
-    );
-    push_escaped(&mut out, &sheet.label);
-    let _ = writeln!(
-        out,
-        "</title>\n<desc>Full size, {width} x {height} mm; one unit is 1 mm.</desc>"
-    );
-    out
+    let families = format!("{}, 'Helvetica Neue', Arial, sans-serif", font::FAMILY);
+    svg::Document::new()
+        .set("width", format!("{width}mm"))
+        .set("height", format!("{height}mm"))
+        .set("viewBox", format!("0 0 {width} {height}"))
+        .set("fill", "none")
+        .set("stroke", "#000")
+        .set("font-family", families)
+        .set("role", "img")
+        .add(Title::new(sheet.label.as_str()))
+        .add(Description::new().add(Words::new(about)))
 }
 
 /// Whether something of the board would be drawn outside the window if it were not cut off.
@@ -133,14 +129,15 @@ fn reaches_outside(sheet: &Sheet) -> bool {
 }
 
 /// The window as a clip path, which groups of the board's parts refer to.
-fn clip_path(sheet: &Sheet) -> String {
+fn clip_path(sheet: &Sheet) -> Definitions {
     let window = sheet.view.window;
     let corner = flipped(sheet, Point::new(window.x0, window.y1));
-    let [x, y, width, height] = [corner.x, corner.y, window.width(), window.height()].map(short);
-    format!(
-        "<defs>\n<clipPath id=\"{WINDOW}\">\n<rect height=\"{height}\" width=\"{width}\" x=\"{x}\" y=\"{y}\"/>\n\
-         </clipPath>\n</defs>\n"
-    )
+    let rectangle = Rectangle::new()
+        .set("x", short(corner.x))
+        .set("y", short(corner.y))
+        .set("width", short(window.width()))
+        .set("height", short(window.height()));
+    Definitions::new().add(ClipPath::new().set("id", WINDOW).add(rectangle))
 }
 
 /// All that belongs to a layer: the board's part, cut off at the window if need be, then the marks.
