@@ -105,7 +105,7 @@ pub fn smallest_board_for_piece(board: &Board) -> Result<PieceBoard, FitError> {
         pitch,
         ..board.clone()
     };
-    let diameter = smallest_keeping(&pitched, ALL)?;
+    let diameter = smallest_keeping(&pitched, ALL, field::BOARD_DIAMETER.range().max)?;
     Ok(PieceBoard { pitch, diameter })
 }
 

@@ -24,12 +24,15 @@ const RIM: Kept = &[Limit::Rim];
 /// # Ok::<(), workshop::FitError>(())
 /// ```
 pub fn smallest_board(board: &Board) -> Result<f64, FitError> {
-    smallest_keeping(board, RIM)
+    smallest_keeping(board, RIM, field::BOARD_DIAMETER.range().max)
 }
 
-/// The smallest diameter of board on which some limits, the rim margin among them, are kept, mm.
-pub(super) fn smallest_keeping(board: &Board, kept: Kept) -> Result<f64, FitError> {
-    let range = field::BOARD_DIAMETER.range();
+/// The smallest diameter of board on which some limits, the rim margin among them, are kept, no larger than another, mm.
+pub(super) fn smallest_keeping(board: &Board, kept: Kept, most: f64) -> Result<f64, FitError> {
+    let range = Range {
+        max: most,
+        ..field::BOARD_DIAMETER.range()
+    };
     let sized = |diameter: f64| {
         let mut sized = board.clone();
         sized.blank.diameter = diameter;
@@ -73,15 +76,7 @@ pub(super) fn smallest_keeping(board: &Board, kept: Kept) -> Result<f64, FitErro
 /// # Ok::<(), workshop::FitError>(())
 /// ```
 pub fn largest_pitch(board: &Board) -> Result<f64, FitError> {
-    largest_keeping(board, RIM, field::PITCH.range().min)
-}
-
-/// The largest pitch, no smaller than another, that keeps some limits, the rim margin among them, mm.
-pub(super) fn largest_keeping(board: &Board, kept: Kept, least: f64) -> Result<f64, FitError> {
-    let range = Range {
-        min: least,
-        ..field::PITCH.range()
-    };
+    let range = field::PITCH.range();
     let fixed = if has_bending_pockets(board) {
         without_pockets(board)
     } else {
@@ -103,7 +98,7 @@ pub(super) fn largest_keeping(board: &Board, kept: Kept, least: f64) -> Result<f
             pitch,
             ..board.clone()
         };
-        measure(&scaled, kept)
+        measure(&scaled, RIM)
     })
 }
 

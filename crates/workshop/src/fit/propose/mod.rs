@@ -19,7 +19,7 @@ pub use wishes::{Offer, Wish, Wishes};
 use board::{Board, BuildError, Units};
 
 use super::{FitError, without_pockets};
-use crate::{Rule, Severity, Workpiece};
+use crate::{Rule, Severity, Workpiece, stops};
 use neat::{Neat, Sizes};
 
 /// A board with everything that is wished for, and the rest chosen so that it can be made.
@@ -39,12 +39,22 @@ pub fn propose(wishes: &Wishes) -> Result<Board, ProposeError> {
     match choose(wishes) {
         Ok(choice) => Ok(choice.board),
         Err(Trouble::Build(fault)) => Err(fault.into()),
-        Err(Trouble::Stop(why)) => Err(ProposeError::Refused(Refusal {
-            why,
-            offers: nearest::offers(wishes),
-            units: wishes.units.unwrap_or_default(),
-        })),
+        Err(Trouble::Nothing(why)) => Err(refused(wishes, why)),
+        Err(Trouble::Stopped(board)) => {
+            let workpiece = Workpiece::of(&board)?;
+            let worst = workpiece.findings().first();
+            let why = worst.map_or_else(String::new, |stop| stop.message.clone());
+            Err(refused(wishes, why))
+        }
     }
+}
+
+fn refused(wishes: &Wishes, why: String) -> ProposeError {
+    ProposeError::Refused(Refusal {
+        why,
+        offers: nearest::offers(wishes),
+        units: wishes.units.unwrap_or_default(),
+    })
 }
 
 /// Why there is no board for some wishes.
@@ -101,8 +111,10 @@ struct Choice {
 enum Trouble {
     /// The counts contradict the pattern; the fault names those that work.
     Build(BuildError),
-    /// In the maker's unit.
-    Stop(String),
+    /// No size fits; in the maker's unit.
+    Nothing(String),
+    /// The checks stop this board.
+    Stopped(Box<Board>),
 }
 
 impl Trouble {
@@ -113,29 +125,31 @@ impl Trouble {
                 holes,
                 most,
                 ..
-            })) => Self::Stop(format!(
+            })) => Self::Nothing(format!(
                 "a home lane of {holes} holes runs past the center pin; at most {most} lie on it"
             )),
             FitError::Build(fault) => Self::Build(fault),
-            FitError::Nothing { .. } => Self::Stop(units.say(&fault)),
+            FitError::Nothing { .. } => Self::Nothing(units.say(&fault)),
         }
     }
 }
 
-/// The board for the first sizes of pieces and bores at which all limits are kept; where not even the smallest keep them,
-/// the board for those, if nothing stops it.
+/// The board for the largest of the sizes of pieces and bores at which all limits are kept; where not even the smallest
+/// keep them, the board for those, if nothing stops it.
 fn choose(wishes: &Wishes) -> Result<Choice, Trouble> {
     let neat = Neat::of(wishes.units.unwrap_or_default());
     let sizes = draft::sizes(wishes, &neat);
     let (smallest, larger) = sizes.split_last().unwrap_or((&neat.usual, &[]));
+    let kept = |sizes| settled(wishes, &neat, sizes).ok().filter(|(_, kept)| *kept);
     // Smaller ones have no less room: where these have none, no others are tried.
     let (board, is_kept) = settled(wishes, &neat, *smallest)?;
-    let larger = if is_kept { larger } else { &[] };
-    let first = larger.iter().find_map(|sizes| {
-        let (board, is_kept) = settled(wishes, &neat, *sizes).ok()?;
-        is_kept.then_some(board)
-    });
-    judged(first.unwrap_or(board))
+    let largest = if is_kept {
+        let first = larger.partition_point(|sizes| kept(*sizes).is_none());
+        larger.get(first).and_then(|sizes| kept(*sizes))
+    } else {
+        None
+    };
+    judged(largest.map_or(board, |(board, _)| board))
 }
 
 /// The board for some sizes of pieces and bores; whether it keeps its limits with some shape of pocket.
@@ -144,31 +158,27 @@ fn settled(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Result<(Board, bool), 
     let trouble = |fault| Trouble::of(fault, neat.units);
     settle::fit_pattern(&mut board, wishes, neat).map_err(trouble)?;
     // A board that is stopped without pockets is stopped with them, and pockets take long to place.
-    unstopped(&without_pockets(&board))?;
+    let pattern = without_pockets(&board);
+    if settle::overlaps(&pattern).map_err(trouble)? {
+        return Err(Trouble::Stopped(Box::new(pattern)));
+    }
     let is_kept = settle::fit_pockets(&mut board, wishes, neat).map_err(trouble)?;
     Ok((board, is_kept))
 }
 
-/// The board with its best pocket, unless a finding stops it.
+/// The board with its best pocket, and whether it keeps its limits, unless a finding stops it.
 fn judged(mut board: Board) -> Result<Choice, Trouble> {
     settle::fit_pocket(&mut board);
-    let is_sound = unstopped(&board)?;
-    Ok(Choice { board, is_sound })
-}
-
-/// Whether a board that nothing stops keeps its limits as well.
-fn unstopped(board: &Board) -> Result<bool, Trouble> {
-    let workpiece = Workpiece::of(board).map_err(|fault| Trouble::of(fault.into(), board.units))?;
+    let workpiece =
+        Workpiece::of(&board).map_err(|fault| Trouble::of(fault.into(), board.units))?;
     let findings = workpiece.findings();
-    let mut stops = findings
-        .iter()
-        .filter(|found| found.severity == Severity::Stop);
-    if let Some(stop) = stops.next() {
-        return Err(Trouble::Stop(stop.message.clone()));
+    if stops(findings) {
+        return Err(Trouble::Stopped(Box::new(board)));
     }
     let spoils = |rule| matches!(rule, Rule::Web | Rule::Rim | Rule::Pieces | Rule::Seat);
     let mut cautions = findings
         .iter()
         .filter(|found| found.severity == Severity::Caution);
-    Ok(!cautions.any(|found| spoils(found.rule)))
+    let is_sound = !cautions.any(|found| spoils(found.rule));
+    Ok(Choice { board, is_sound })
 }

@@ -10,7 +10,7 @@ use super::super::{FitError, smallest_pitch_for_piece, without_pockets};
 use super::neat::Neat;
 use super::settle::{largest_sound_pitch, smallest_diameter};
 use super::wishes::{Offer, Wish, Wishes};
-use super::{choose, draft};
+use super::{Choice, choose, draft};
 
 /// Greatest distance from a refused count at which another is looked for.
 const FARTHEST: u32 = 64;
@@ -47,7 +47,7 @@ fn nearest(wishes: &Wishes, wish: Wish) -> Vec<f64> {
     free.set(wish, None);
     let neat = Neat::of(wishes.units.unwrap_or_default());
     let found = match wish {
-        Wish::Pitch => nearest_pitch(&free, &neat, asked).ok(),
+        Wish::Pitch => nearest_pitch(&free, &neat, asked).ok().flatten(),
         Wish::Diameter => nearest_diameter(&free, &neat).ok(),
         Wish::Bore | Wish::Piece => nearest_size(&free, &neat, wish, asked),
         Wish::Home | Wish::Start | Wish::Players => nearest_count(wishes, wish, -1),
@@ -72,16 +72,16 @@ fn tightest_draft(free: &Wishes, neat: &Neat) -> Board {
 }
 
 /// The smallest pitch that bores and pieces need, or the largest on the board, whichever is nearer.
-fn nearest_pitch(free: &Wishes, neat: &Neat, asked: f64) -> Result<f64, FitError> {
+fn nearest_pitch(free: &Wishes, neat: &Neat, asked: f64) -> Result<Option<f64>, FitError> {
     let mut tight = free.clone();
     // Smaller pieces may be taken for a given pitch.
     tight.pitch = Some(asked);
     let board = tightest_draft(&tight, neat);
     let needed = smallest_pitch_for_piece(&without_pockets(&board))?;
     if asked < needed {
-        return Ok(neat.fine_step.up(needed));
+        return Ok(Some(neat.fine_step.up(needed)));
     }
-    Ok(neat.fine_step.down(largest_sound_pitch(&board, needed)?))
+    largest_sound_pitch(&board, neat.fine_step, needed)
 }
 
 /// The smallest board at the pitch wished for, or else at the smallest pitch that bores and pieces need.
@@ -96,10 +96,15 @@ fn nearest_diameter(free: &Wishes, neat: &Neat) -> Result<f64, FitError> {
     Ok(neat.fine_step.up(smallest_diameter(&board)?))
 }
 
-/// The size of bore or piece nearest to the one asked for, between it and the one that is chosen if left open: one that
-/// keeps all limits, if the chosen one does.
+/// The size of bore or piece nearest to the one asked for, between it and the one that is chosen if left open.
 fn nearest_size(free: &Wishes, neat: &Neat, wish: Wish, asked: f64) -> Option<f64> {
     let choice = choose(free).ok()?;
+    Some(nearer(free, neat, wish, asked, &choice))
+}
+
+/// The size of bore or piece nearest to the one asked for, between it and that of a board: one that keeps all limits, if
+/// the board does.
+fn nearer(free: &Wishes, neat: &Neat, wish: Wish, asked: f64, choice: &Choice) -> f64 {
     let chosen = value(&choice.board, wish);
     let step = neat.fine_step;
     let good = |steps: i64| {
@@ -114,7 +119,7 @@ fn nearest_size(free: &Wishes, neat: &Neat, wish: Wish, asked: f64) -> Option<f6
     } else {
         (step.count_down(asked), step.count_up(chosen))
     };
-    Some(step.times(closest(bad as i64, known as i64, good) as f64))
+    step.times(closest(bad as i64, known as i64, good) as f64)
 }
 
 /// The first count in steps away from the one asked for that makes a board.
@@ -181,7 +186,16 @@ fn together(wishes: &Wishes) -> Option<Vec<Offer>> {
             offers = fewer;
         }
     }
-    works(&wishes.with(&offers)).then_some(offers)
+    let choice = choose(&wishes.with(&offers)).ok()?;
+    // One size alone may go nearer to what is asked for than the size on a board on which more was left open.
+    if let [offer] = &mut offers[..]
+        && matches!(offer.wish, Wish::Bore | Wish::Piece)
+    {
+        let asked = wishes.number(offer.wish)?;
+        let neat = Neat::of(wishes.units.unwrap_or_default());
+        offer.value = nearer(wishes, &neat, offer.wish, asked, &choice);
+    }
+    Some(offers)
 }
 
 pub fn value(board: &Board, wish: Wish) -> f64 {

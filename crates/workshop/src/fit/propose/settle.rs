@@ -1,9 +1,9 @@
 //! Pitch, board and pocket of a draft by the solver, each rounded to what is neat on the safe side and measured again.
 
-use board::{Board, field};
+use board::{Board, Range, field};
 use geometry::PocketShape;
 
-use super::super::size::{largest_keeping, smallest_keeping};
+use super::super::size::smallest_keeping;
 use super::super::tightest::{Kept, measure, tightest};
 use super::super::{FitError, Limit, largest_pitch, smallest_pitch_for_piece, without_pockets};
 use super::neat::{Neat, Step};
@@ -19,8 +19,7 @@ const SHAPES: [PocketShape; 4] = [
     PocketShape::Ring,
     PocketShape::Arc,
 ];
-/// Number of neat sizes measured past an exact one, as pockets may give way to a thinner place on a larger board.
-const NEAT_TRIES: u32 = 40;
+const BOARD: Range = field::BOARD_DIAMETER.range();
 
 /// Sets the pitch where it is open: on a board that is open the smallest neat one that the pattern needs, if that is more
 /// than the draft's; on a given board the largest at which the pattern keeps the rim margin.
@@ -70,20 +69,52 @@ fn neat_up(step: Step, needed: f64) -> f64 {
     }
 }
 
+/// Whether bores or pieces of a board without pockets run into each other, or bores over the edge.
+///
+/// # Errors
+/// [`FitError`] where it cannot be laid out.
+pub fn overlaps(pattern: &Board) -> Result<bool, FitError> {
+    let mut bare = pattern.clone();
+    (bare.limits.web, bare.limits.piece_gap) = (0.0, 0.0);
+    let tightest = measure(&bare, &[Limit::Flat, Limit::Web, Limit::Gap])?;
+    Ok(tightest.spare < -HAIR)
+}
+
 /// Sets the smallest neat board on which pockets and rim keep their limits.
 fn fit_board(board: &mut Board, step: Step) -> Result<(), FitError> {
-    let exact = smallest_diameter(board)?;
     let kept = loosened(board)?;
-    let sized = |diameter| {
-        let mut sized = kept.clone();
-        sized.blank.diameter = diameter;
-        sized
+    let bound = smallest_keeping(&without_pockets(&kept), ALL, BOARD.max)?;
+    let fewest = shaped(&kept).fold(None, |fewest, shaped| {
+        fewest_steps(&shaped, step, step.count_up(bound), fewest).or(fewest)
+    });
+    board.blank.diameter = match fewest {
+        Some(steps) => step.times(steps),
+        None => smallest_diameter(board)?,
     };
-    let neat = (0..NEAT_TRIES)
-        .map(|more| step.times(step.count_up(exact) + f64::from(more)))
-        .find(|&diameter| keeps(&sized(diameter)));
-    board.blank.diameter = neat.unwrap_or(exact);
     Ok(())
+}
+
+/// The fewest steps, from some on and under others, to a board on which the pocket keeps all limits.
+fn fewest_steps(board: &Board, step: Step, from: f64, under: Option<f64>) -> Option<f64> {
+    let limits = board.limits;
+    // All limits are kept only where the thinnest web is as wide as the narrowest of them, and what is missing of any is
+    // more than what the thinnest web misses by no more than this.
+    let wide = limits.piece_gap + board.piece.diameter - board.bores.start.diameter;
+    let apart = wide.max(limits.rim).max(limits.web) - limits.rim.min(limits.web);
+    let mut steps = from;
+    while under.is_none_or(|under| steps < under) && step.times(steps) <= BOARD.max {
+        let mut sized = board.clone();
+        sized.blank.diameter = step.times(steps);
+        // Where it cannot be laid out, nothing is known of what is missing.
+        let missing = measure(&sized, ALL).map_or(1.0, |found| -found.spare);
+        if missing <= HAIR {
+            return Some(steps);
+        }
+        // The thinnest web rises by half of what the board grows at most.
+        let least = 2.0 * (missing - apart);
+        steps = (steps + 1.0).max(step.count_up(sized.blank.diameter + least));
+    }
+    None
 }
 
 /// The smallest board on which pockets of some shape and the rim keep their limits, mm. A pattern whose own holes are
@@ -92,43 +123,69 @@ fn fit_board(board: &mut Board, step: Step) -> Result<(), FitError> {
 /// # Errors
 /// [`FitError`] where the pattern cannot be laid out, or no board is large enough.
 pub fn smallest_diameter(board: &Board) -> Result<f64, FitError> {
-    of_shapes(
-        &loosened(board)?,
-        |shaped| smallest_keeping(shaped, ALL),
-        f64::min,
-    )
-}
-
-/// The largest pitch, no smaller than another, at which pockets of some shape keep all limits, mm.
-///
-/// # Errors
-/// [`FitError`] where the pattern cannot be laid out, or no pitch does.
-pub fn largest_sound_pitch(board: &Board, least: f64) -> Result<f64, FitError> {
-    of_shapes(
-        board,
-        |shaped| largest_keeping(shaped, ALL, least),
-        f64::max,
-    )
+    let kept = loosened(board)?;
+    // Each shape is solved for what is no worse than the best of those before.
+    let all = shaped(&kept).fold(None, |best: Option<Result<f64, FitError>>, shaped| {
+        let most = best
+            .as_ref()
+            .map_or(BOARD.max, |best| *best.as_ref().unwrap_or(&BOARD.max));
+        let found = smallest_keeping(&shaped, ALL, most);
+        Some(match best {
+            Some(best) => found.or(best),
+            None => found,
+        })
+    });
+    all.unwrap_or_else(|| smallest_keeping(&kept, ALL, BOARD.max))
 }
 
 /// Sets the largest neat pitch that keeps all limits on the board; where none does, the pitch is left as it is.
 fn fit_pitch(board: &mut Board, step: Step) -> Result<(), FitError> {
     let needed = smallest_pitch_for_piece(&without_pockets(board))?;
-    let at = |pitch| Board {
-        pitch,
-        ..board.clone()
-    };
-    // Pockets inside the track have the most room at the largest pitch, those outside at the smallest.
-    if !(keeps(board) || keeps(&at(needed))) {
-        return Ok(());
+    if let Some(pitch) = largest_sound_pitch(board, step, needed)? {
+        board.pitch = pitch;
     }
-    let exact = largest_sound_pitch(board, needed)?;
-    let neat = (0..NEAT_TRIES)
-        .map(|less| step.times(step.count_down(exact) - f64::from(less)))
-        .take_while(|&pitch| pitch >= needed - HAIR && pitch >= field::PITCH.range().min)
-        .find(|&pitch| keeps(&at(pitch)));
-    board.pitch = neat.unwrap_or(exact);
     Ok(())
+}
+
+/// The largest neat pitch, no smaller than what bores and pieces need, at which pockets of some shape keep all limits, mm.
+///
+/// A pocket inside the track grows with the pitch up to the largest that keeps the rim margin. If it does not do there,
+/// pockets lie outside the track, where a smaller pitch leaves them no less room: so it is found by halving.
+///
+/// # Errors
+/// [`FitError`] where the pattern cannot be laid out, or no pitch is small enough for it.
+pub fn largest_sound_pitch(
+    board: &Board,
+    step: Step,
+    needed: f64,
+) -> Result<Option<f64>, FitError> {
+    let most = largest_pitch(&without_pockets(board))?;
+    let does = |pitch| {
+        keeps(&Board {
+            pitch,
+            ..board.clone()
+        })
+    };
+    let (mut good, mut bad) = (step.count_up(needed), step.count_down(most));
+    if good > bad {
+        // No neat pitch lies between them.
+        return Ok((needed <= most && does(needed)).then_some(needed));
+    }
+    if does(step.times(bad)) {
+        return Ok(Some(step.times(bad)));
+    }
+    if !does(step.times(good)) {
+        return Ok(None);
+    }
+    while bad - good > 1.0 {
+        let middle = f64::midpoint(good, bad).floor();
+        if does(step.times(middle)) {
+            good = middle;
+        } else {
+            bad = middle;
+        }
+    }
+    Ok(Some(step.times(good)))
 }
 
 /// Sets the pocket shape with the most to spare, the first of equals.
@@ -179,19 +236,4 @@ pub fn shaped(board: &Board) -> impl Iterator<Item = Board> {
         shaped.pocket.shape = shape;
         shaped
     })
-}
-
-/// The best of what the shapes of pocket allow; the fault of the last where none allows anything.
-fn of_shapes(
-    board: &Board,
-    solve: impl Fn(&Board) -> Result<f64, FitError>,
-    better: fn(f64, f64) -> f64,
-) -> Result<f64, FitError> {
-    let solved = shaped(board).map(|shaped| solve(&shaped));
-    let best = solved.reduce(|best, next| match (best, next) {
-        (Ok(best), Ok(next)) => Ok(better(best, next)),
-        (Ok(one), Err(_)) | (_, Ok(one)) => Ok(one),
-        (Err(_), Err(fault)) => Err(fault),
-    });
-    best.unwrap_or_else(|| solve(board))
 }

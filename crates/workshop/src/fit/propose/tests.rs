@@ -513,6 +513,27 @@ fn wishes() -> impl Strategy<Value = Wishes> {
     })
 }
 
+#[test]
+fn a_bore_alone_is_offered_as_near_as_it_goes_where_nothing_does_if_it_is_left_open() {
+    let wishes = Wishes {
+        bore: Some(24.1),
+        piece: Some(PieceKind::Magnet),
+        piece_diameter: Some(27.117),
+        ..Wishes::default()
+    };
+    let Err(ProposeError::Refused(refusal)) = propose(&wishes) else {
+        panic!("no board has a bore of 24.1 mm for that magnet");
+    };
+    hold(&wishes, &refusal);
+    assert!(matches!(
+        refusal.offers[0][..],
+        [Offer {
+            wish: Wish::Bore,
+            ..
+        }]
+    ));
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(60))]
 
