@@ -53,6 +53,8 @@ pub struct PocketPlace {
 
 /// The place of a start pocket whose smallest web is the largest there is, to 1e-6 mm.
 ///
+/// Pockets of so many holes that the search does not end in about a tenth of a second get the best place found until then.
+///
 /// Of two mirror images the one on the clockwise side is taken. Radii from the pin to the edge are looked at, and
 /// bearings up to half a sector to either side; a bearing or radius that is given is kept.
 ///

@@ -57,6 +57,10 @@ const SLACK: f64 = 1e-7;
 /// Regions looked into before the search rests content with the best place found. No board comes near it.
 const MOST_REGIONS: usize = 50_000;
 
+/// Webs kept of open regions before the search rests content likewise: they grow with the holes, in time and in memory. A
+/// board with a usual pocket keeps a few thousand.
+const MOST_TERMS: usize = 500_000;
+
 impl<'a> Search<'a> {
     pub(super) fn new(field: &'a Field<'a>) -> Self {
         Self {
@@ -86,7 +90,7 @@ impl<'a> Search<'a> {
         self.look(whole, f64::INFINITY, (0, self.terms.len()));
         for _ in 0..MOST_REGIONS {
             let Some(open) = self.heap.pop() else { break };
-            if open.bound <= self.to_beat + SLACK {
+            if open.bound <= self.to_beat + SLACK || self.terms.len() > MOST_TERMS {
                 break;
             }
             for half in open.region.halves() {
