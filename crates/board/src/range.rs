@@ -4,6 +4,9 @@ use core::fmt;
 
 use crate::{Quantity, Units};
 
+/// Numbers that differ by no more, as a share of their size, were typed alike.
+const HAIR: f64 = 1e-12;
+
 /// Range of one number, both ends included.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Range {
@@ -64,6 +67,30 @@ impl Range {
                 entry,
             })
         }
+    }
+
+    /// The number that a maker means by one that was typed: an end of the range where it lies past that end only by what
+    /// the end is rounded for being shown, as `196.8504"` for 5000 mm; else the number itself.
+    ///
+    /// ```
+    /// use board::{Quantity, Units};
+    /// let diameter = Quantity::Length.range("Board diameter", 1.0, 5000.0);
+    /// assert_eq!(diameter.meant(196.8504 * 25.4, Units::Inch), 5000.0);
+    /// assert_eq!(diameter.meant(196.8504 * 25.4, Units::Mm), 196.8504 * 25.4);
+    /// ```
+    pub fn meant(self, value: f64, units: Units) -> f64 {
+        let as_shown = |end: f64| {
+            let shown = self.quantity.shown(end, units);
+            let read = self.quantity.read(&shown, units);
+            read.is_ok_and(|read| (read - value).abs() <= HAIR * value.abs().max(1.0))
+        };
+        if self.check(value).is_ok() {
+            return value;
+        }
+        [self.min, self.max]
+            .into_iter()
+            .find(|end| as_shown(*end))
+            .unwrap_or(value)
     }
 
     /// The number's name within a sentence.

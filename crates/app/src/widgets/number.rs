@@ -171,7 +171,8 @@ pub fn fault_line(ui: &mut Ui, field: &Response) {
 /// The number that a text says, in range, or why it says none.
 pub fn read(text: &str, field: Field) -> Result<f64, String> {
     let read = field.range.quantity.read(text, field.units);
-    let value = read.map_err(|error| error.to_string())?;
+    let typed = read.map_err(|error| error.to_string())?;
+    let value = field.range.meant(typed, field.units);
     in_range(value, field)?;
     Ok(value)
 }

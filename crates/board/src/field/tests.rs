@@ -8,6 +8,7 @@ use serde_json::Value as Json;
 
 use super::made::{boards, full_boards, value_at};
 use super::*;
+use crate::Units;
 
 /// Every number, text and tick of a board's file by its path; of an empty list and of nothing the path itself.
 fn leaves(board: &Board) -> BTreeMap<String, Json> {
@@ -140,6 +141,36 @@ fn a_row_is_found_by_its_path_and_its_label_is_its_own() {
     }
 }
 
+/// A limit that a message offers is taken when it is typed.
+#[test]
+fn the_ends_of_a_range_are_read_as_they_are_shown() {
+    for units in [Units::Mm, Units::Inch] {
+        let board = Board {
+            units,
+            ..full_boards().remove(0)
+        };
+        for field in all_fields() {
+            let (Kind::Number(range)
+            | Kind::Auto(range, _)
+            | Kind::Open(range, _)
+            | Kind::Ticked(range, _)) = field.kind
+            else {
+                continue;
+            };
+            for end in [range.min, range.max] {
+                let shown = range.quantity.shown(end, units);
+                let read = field.read(&shown, &board, 0);
+                let path = field.path;
+                let Ok(Value::Number(read)) = read else {
+                    panic!("{path} refuses its end {shown}: {read:?}");
+                };
+                assert!(range.check(read).is_ok(), "{path} {shown}");
+                assert_eq!(range.quantity.shown(read, units), shown, "{path}");
+            }
+        }
+    }
+}
+
 #[test]
 fn labels_and_hints_are_phrases() {
     for field in all_fields() {
@@ -186,7 +217,7 @@ fn a_number_out_of_range_is_named_with_the_entry_it_belongs_to() {
 fn what_differs_is_named_with_what_it_was_and_is_in_the_makers_unit() {
     let before = full_boards().remove(0);
     let mut after = before.clone();
-    after.units = crate::Units::Inch;
+    after.units = Units::Inch;
     after.finish[1].dries = 36.0;
     after.pocket.radius = None;
     let told = changes(&before, &after);

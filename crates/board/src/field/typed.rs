@@ -77,7 +77,7 @@ impl Field {
                 | Kind::Open(range, _)
                 | Kind::Ticked(range, _),
                 _,
-            ) => Value::Number(range.quantity.read(text, units)?),
+            ) => Value::Number(range.meant(range.quantity.read(text, units)?, units)),
         };
         let checked = self.check(&value, entry);
         checked.map_err(|fault| TypedError::Range(fault, units))?;
@@ -192,8 +192,8 @@ pub fn read_numbers(
         .map(str::trim)
         .filter(|word| !word.is_empty());
     let numbers: Vec<f64> = words
-        .map(|word| each.quantity.read(word, units))
-        .collect::<Result<_, _>>()?;
+        .map(|word| Ok(each.meant(each.quantity.read(word, units)?, units)))
+        .collect::<Result<_, TypedError>>()?;
     if !numbers.len().is_multiple_of(for_each) {
         return Err(TypedError::HalfCorner);
     }
