@@ -105,8 +105,8 @@ impl Mend {
     pub const fn label(self) -> &'static str {
         match self {
             Self::FitBoard => "Fit board to pattern",
-            Self::FitPitch => "Fit pitch to board",
-            Self::WiderPitch => "Pitch for pieces and bores",
+            Self::FitPitch => "Fit hole spacing to board",
+            Self::WiderPitch => "Hole spacing for pieces and bores",
             Self::RimAsItIs => "Rim margin as it is",
             Self::LargestBore => "Largest bore",
             Self::LargestPiece => "Largest piece",
@@ -128,18 +128,18 @@ impl Mend {
     pub const fn tooltip(self) -> &'static str {
         match self {
             Self::FitBoard => "The smallest board on which every bore keeps the rim margin",
-            Self::FitPitch => "The largest pitch at which every bore keeps the rim margin",
+            Self::FitPitch => "The widest hole spacing at which every bore keeps the rim margin",
             Self::WiderPitch => {
-                "The smallest pitch at which webs, pieces and the router template keep their limits"
+                "The narrowest hole spacing at which webs, pieces and the router template keep their limits"
             }
             Self::RimAsItIs => "Take the rim margin that the pattern has as the least wanted",
             Self::LargestBore => "The widest bores at which webs and rim margin keep their limits",
             Self::LargestPiece => "The widest piece that keeps the gap to its neighbors",
             Self::BoardForPiece => {
-                "The smallest pitch for the piece, and the smallest board for that"
+                "The narrowest hole spacing for the piece, and the smallest board for that"
             }
             Self::MostSpaces => {
-                "The most track spaces a player that fit on the board at this pitch"
+                "The most track spaces a player that fit on the board at this hole spacing"
             }
             Self::ShallowerBores => "Make deep bores shallower, down to the floor wanted",
             Self::DeeperBores => "Make bores deep enough for a marble to rest on the rim",

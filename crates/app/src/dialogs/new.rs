@@ -61,8 +61,10 @@ pub fn new_ui(ui: &mut Ui, dialog: &mut NewDialog) -> Option<Answer> {
     choice_ui(ui, "Played with", &mut dialog.piece);
     choice_ui(ui, "In the middle", &mut dialog.center);
     ui.label(
-        RichText::new("Bores, pitch and board are chosen to suit; all can be changed after.")
-            .weak(),
+        RichText::new(
+            "Bores, hole spacing and board are chosen to suit; all can be changed after.",
+        )
+        .weak(),
     );
     fault_ui(ui, dialog.fault.as_ref());
     let (begin, cancel) = buttons(ui, "Begin", true);

@@ -206,7 +206,7 @@ fn what_check_would_stop_is_refused_with_what_works_instead() {
         assert_eq!(output.status.code(), Some(2));
         let said = words(&output.stderr);
         assert!(
-            said.contains(instead) && said.contains("a pitch of"),
+            said.contains(instead) && said.contains("a hole spacing of"),
             "{said}"
         );
         assert!(!folder.path().join("b.json").exists());

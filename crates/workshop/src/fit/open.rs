@@ -29,7 +29,7 @@ impl Open {
     /// The words that screens use.
     pub const fn label(self) -> &'static str {
         match self {
-            Self::Pitch => "pitch",
+            Self::Pitch => "hole spacing",
             Self::Board => "board diameter",
             Self::Rim => "rim margin",
             Self::Bore => "bore diameter",

@@ -404,7 +404,7 @@ fn what_is_too_tight_names_what_the_solver_finds() {
     assert_near!(largest_piece(&at_pitch).unwrap(), 12.0, 1e-9);
     assert_near!(largest_bore(&at_pitch).unwrap(), 11.0, 1e-6);
     let sentence = propose(&tight).unwrap_err().to_string();
-    assert!(sentence.contains("a pitch of 18 mm"), "{sentence}");
+    assert!(sentence.contains("a hole spacing of 18 mm"), "{sentence}");
 }
 
 #[test]
