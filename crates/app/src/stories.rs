@@ -299,7 +299,7 @@ fn board_and_pitch_are_fitted_to_each_other() {
     assert_near!(margin(&story), story.app().session.board.limits.rim, 1e-9);
     assert_near!(story.app().session.board.pitch, 15.0, 0.0);
     story.type_into("Board diameter", "600");
-    story.press("Fit hole spacing to board");
+    story.press("Fit spacing to board");
     assert!(story.app().session.board.pitch > 19.0);
     assert_near!(margin(&story), story.app().session.board.limits.rim, 1e-9);
     assert_near!(story.app().session.board.blank.diameter, 600.0, 0.0);

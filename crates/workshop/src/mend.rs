@@ -105,7 +105,7 @@ impl Mend {
     pub const fn label(self) -> &'static str {
         match self {
             Self::FitBoard => "Fit board to pattern",
-            Self::FitPitch => "Fit hole spacing to board",
+            Self::FitPitch => "Fit spacing to board",
             Self::WiderPitch => "Hole spacing for pieces and bores",
             Self::RimAsItIs => "Rim margin as it is",
             Self::LargestBore => "Largest bore",
