@@ -8,6 +8,12 @@ use super::held::{Held, removed};
 use crate::Board;
 
 /// One of several kinds, each of which may have numbers of its own.
+///
+/// ```
+/// use board::{Choice, Units};
+/// assert_eq!(Units::KINDS, [Units::Mm, Units::Inch]);
+/// assert_eq!(Units::Mm.words(), "millimeters");
+/// ```
 pub trait Choice: Clone + 'static {
     /// Every kind as it is first chosen, in the order lists show them.
     const KINDS: &'static [Self];

@@ -19,6 +19,14 @@ pub struct Difference {
 
 /// The fields that both boards have and that differ, in the order of the document. Of a list that is longer or shorter
 /// only that is told, and of a part or a kind that comes or goes nothing of what it brings.
+///
+/// ```
+/// use board::{Board, Value, field};
+/// let before = Board::default();
+/// let after = Board { players: 4, ..before.clone() };
+/// let [one] = &field::differences(&before, &after)[..] else { panic!() };
+/// assert_eq!((one.field, &one.after), (&field::PLAYERS, &Value::Number(4.0)));
+/// ```
 pub fn differences(before: &Board, after: &Board) -> Vec<Difference> {
     let mut found: Vec<Difference> = Vec::new();
     for (field, entry, now) in fields_of(after) {

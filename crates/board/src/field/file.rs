@@ -7,11 +7,22 @@ use crate::Board;
 
 impl Field {
     /// Its path in the file, for an entry of a list.
+    ///
+    /// ```
+    /// use board::field;
+    /// assert_eq!(field::SCREW_DEPTH.path_of(2), "screws[2].depth_mm");
+    /// assert_eq!(field::PITCH.path_of(0), "pitch_mm");
+    /// ```
     pub fn path_of(&self, entry: usize) -> String {
         self.path.replacen("[]", &format!("[{entry}]"), 1)
     }
 
     /// Whether it is of an entry of a list.
+    ///
+    /// ```
+    /// use board::field;
+    /// assert!(field::SCREW_DEPTH.is_of_entry() && !field::SCREWS.is_of_entry());
+    /// ```
     pub fn is_of_entry(&self) -> bool {
         self.path.contains("[]")
     }
@@ -35,6 +46,12 @@ impl Field {
     }
 
     /// The words that the file has for what can be chosen, in the order of [`Field::choices`].
+    ///
+    /// ```
+    /// use board::{Board, field};
+    /// assert_eq!(field::CENTER.words(&Board::default(), 0), ["nothing", "pivot", "hole"]);
+    /// assert_eq!(field::CENTER.choices(), ["no hole", "pivot for the jig", "playing hole"]);
+    /// ```
     pub fn words(&self, board: &Board, entry: usize) -> Vec<String> {
         let word = |place| {
             let mut board = board.clone();
@@ -45,6 +62,13 @@ impl Field {
     }
 
     /// Adds the optional parts that it stands in, and the next entry of a list if it is of that one.
+    ///
+    /// ```
+    /// use board::{Board, field};
+    /// let mut board = Board::default();
+    /// field::PECK.begin(&mut board, 0);
+    /// assert_eq!(board.machine.unwrap().bits.len(), 1);
+    /// ```
     pub fn begin(&self, board: &mut Board, entry: usize) {
         for within in all_fields() {
             let Some(rest) = self.path.strip_prefix(within.path) else {
@@ -81,6 +105,12 @@ impl Field {
     }
 
     /// The choice that brings it, with the word of the kind that has it, where that is what a board lacks.
+    ///
+    /// ```
+    /// use board::{Board, field};
+    /// let (choice, word) = field::LOBE_DEPTH.brought_by(&Board::default(), 0).unwrap();
+    /// assert_eq!((choice.path, word.as_str()), ("pattern.kind", "lobes"));
+    /// ```
     pub fn brought_by(&self, board: &Board, entry: usize) -> Option<(&'static Self, String)> {
         let within = |kind: &&Self| {
             kind.kind == Kind::Choice && self.path.starts_with(kind.path.trim_end_matches(".kind"))
@@ -134,6 +164,10 @@ pub fn find_in_list(path: &str) -> Option<(&'static Field, usize, usize)> {
 }
 
 /// A path without the units at the ends of its names, as [`find`] takes it too.
+///
+/// ```
+/// assert_eq!(board::field::plain("recess.at_mm[0]"), "recess.at[0]");
+/// ```
 pub fn plain(path: &str) -> String {
     const UNITS: [&str; 16] = [
         "_mm_min", "_kg_m3", "_g_cm3", "_g_ml", "_percent", "_mm", "_deg", "_rpm", "_ml", "_min",

@@ -69,6 +69,12 @@ impl Kind {
     }
 
     /// The range of its numbers, letters or entries; none of a choice, a tick and a part.
+    ///
+    /// ```
+    /// use board::field;
+    /// assert_eq!(field::JIG_PIN.kind.range().unwrap().max, 100.0);
+    /// assert!(field::UNITS.kind.range().is_none());
+    /// ```
     pub const fn range(self) -> Option<Range> {
         match self {
             Self::Number(range)

@@ -41,6 +41,13 @@ pub use typed::{TypedError, read_numbers};
 use crate::{Board, HoleId, OutOfRange, Range};
 
 /// One number, choice, tick or text of the document.
+///
+/// ```
+/// use board::field;
+/// let field = &field::DOME;
+/// assert_eq!((field.path, field.label), ("filling.dome_mm", "Crown"));
+/// assert!(field.hint.starts_with("How much higher it stands in the middle"));
+/// ```
 #[derive(Debug)]
 pub struct Field {
     /// Where it stands in the file, below `board`; `[]` is the entry of a list.
@@ -86,6 +93,14 @@ impl Field {
     /// Replaces what the board has there, in range or not; tells whether it could.
     ///
     /// Ranges are held where a value comes in, by [`Field::check`]: a window shows what is out of range before it takes it.
+    ///
+    /// ```
+    /// use board::{Board, Value, field};
+    /// let mut board = Board::default();
+    /// assert!(field::PLAYERS.set(&mut board, 0, &Value::Number(4.0)));
+    /// assert!(!field::PLAYERS.set(&mut board, 0, &Value::Number(4.5)));
+    /// assert_eq!(board.players, 4);
+    /// ```
     pub fn set(&self, board: &mut Board, entry: usize, value: &Value) -> bool {
         (self.write)(board, entry, value).is_some()
     }
@@ -104,11 +119,21 @@ impl Field {
     }
 
     /// Its name on screens, for an entry of a list.
+    ///
+    /// ```
+    /// assert_eq!(board::field::SCREW_DEPTH.label(1), "Circle 2, depth");
+    /// ```
     pub fn label(&self, entry: usize) -> String {
         self.label.replace('#', &(entry + 1).to_string())
     }
 
     /// The range of its numbers, letters or entries; of a field that has none, everything.
+    ///
+    /// ```
+    /// use board::field;
+    /// assert_eq!(field::PLAYERS.range().max, 24.0);
+    /// assert_eq!(field::UNITS.range().max, f64::INFINITY);
+    /// ```
     pub const fn range(&self) -> Range {
         match self.kind.range() {
             Some(range) => range,

@@ -85,6 +85,12 @@ impl Field {
     }
 
     /// A value as screens and commands show it: it reads back as it is, but for what is rounded and for words of lists.
+    ///
+    /// ```
+    /// use board::{Units, Value, field};
+    /// assert_eq!(field::PITCH.shown(&Value::Number(19.05), Units::Inch), "3/4\"");
+    /// assert_eq!(field::POCKET_RADIUS.shown(&Value::Open, Units::Mm), "auto");
+    /// ```
     pub fn shown(&self, value: &Value, units: Units) -> String {
         let quantity = self.range().quantity;
         match value {
@@ -112,6 +118,13 @@ impl Field {
     }
 
     /// The values it may have, in the words of a command.
+    ///
+    /// ```
+    /// use board::{Board, field};
+    /// let board = Board::default();
+    /// assert_eq!(field::HOLE_NAMES.may_be(&board, 0), "yes, no");
+    /// assert_eq!(field::BORDER.may_be(&board, 0), "0 mm to 500 mm, or none");
+    /// ```
     pub fn may_be(&self, board: &Board, entry: usize) -> String {
         let range = |range: Range| {
             let show = |number| range.quantity.shown(number, board.units);

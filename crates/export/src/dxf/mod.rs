@@ -64,8 +64,8 @@ pub struct DxfOptions {
 ///     ..DxfOptions::default()
 /// };
 /// let file = dxf(&sheet, options)?;
-/// // Layer, center and radius of the bore, in inches.
-/// assert!(file.contains("CIRCLE\n  8\nHOME\n 10\n0.000000000\n 20\n1.000000000\n 30\n"));
+/// // Center and radius of the bore, in inches.
+/// assert!(file.contains(" 10\n0.000000000\n 20\n1.000000000\n 30\n"));
 /// assert!(file.contains(" 40\n0.250000000\n"));
 /// # Ok::<(), export::Error>(())
 /// ```

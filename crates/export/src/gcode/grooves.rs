@@ -16,6 +16,31 @@ use super::{GcodeError, GcodeOptions, Program};
 /// One groove after the other, each in passes of the same depth and none deeper than [`Grooves::pass`]; a closed one is
 /// followed round and round, an open one there and back. Between grooves the bit is at clearance height.
 ///
+/// ```
+/// use board::{Board, CutterRun, Grooves, Machine, Units};
+/// use export::{GcodeOptions, gcode_grooves};
+///
+/// let wanted = Grooves { rim: Some(5.0), ..Grooves::default() };
+/// let board = Board { grooves: Some(wanted), ..Board::default() };
+/// let workpiece = workshop::Workpiece::of(&board)?;
+/// let run = CutterRun {
+///     speed: Some(16_000.0),
+///     feed: Some(600.0),
+///     plunge: Some(150.0),
+/// };
+/// let options = GcodeOptions {
+///     title: String::new(),
+///     date: String::new(),
+///     units: Units::Mm,
+///     machine: Machine { groove: Some(run), ..Machine::default() },
+///     thickness: board.blank.thickness,
+///     spur: 0.0,
+/// };
+/// let program = gcode_grooves(&workpiece.grooves().unwrap().grooves, &wanted, &options)?;
+/// assert_eq!(program.stem, "grooves");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
 /// # Errors
 ///
 /// A setting that is missing, impossible or dangerous; see [`GcodeError`].

@@ -86,11 +86,23 @@ const TABLE: &[&[&Field]] = &[
 ];
 
 /// Every field, in the order of the document.
+///
+/// ```
+/// use board::field;
+/// assert_eq!(field::all_fields().next(), Some(&field::TITLE));
+/// ```
 pub fn all_fields() -> impl Iterator<Item = &'static Field> {
     TABLE.iter().copied().flatten().copied()
 }
 
 /// Every field that a board has now, with the entry of a list that it belongs to, in the order of the document.
+///
+/// ```
+/// use board::{Board, field};
+/// let board = Board::default();
+/// let has = |sought: &field::Field| field::fields_of(&board).any(|(field, ..)| field == sought);
+/// assert!(has(&field::PITCH) && !has(&field::RECESS_DEPTH));
+/// ```
 pub fn fields_of(board: &Board) -> impl Iterator<Item = (&'static Field, usize, Value)> {
     TABLE.iter().flat_map(move |rows| {
         entries(board, rows).flat_map(move |entry| {
@@ -112,6 +124,14 @@ fn entries(board: &Board, rows: &'static [&'static Field]) -> impl Iterator<Item
 }
 
 /// Every number of the document that is out of its range, in the order of the document.
+///
+/// ```
+/// use board::{Board, out_of_range};
+/// let board = Board { pitch: -1.0, players: 99, ..Board::default() };
+/// let found = out_of_range(&board);
+/// assert_eq!(found[0].to_string(), "players is 99; it may be 1 to 24");
+/// assert_eq!(found[1].value, -1.0);
+/// ```
 pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
     let mut found = Vec::new();
     for (field, entry, value) in fields_of(board) {
