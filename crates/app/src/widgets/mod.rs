@@ -3,6 +3,8 @@
 mod field;
 mod list;
 mod number;
+#[cfg(test)]
+mod tests;
 mod typed;
 
 use egui::{Align, CollapsingHeader, ComboBox, Layout, Response, RichText, Ui, vec2};

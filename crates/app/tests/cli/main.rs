@@ -240,29 +240,55 @@ fn a_closed_pipe_is_no_fault_and_does_not_change_the_verdict() {
     assert_eq!(fs::read_dir(folder.path().join("out")).unwrap().count(), 11);
 }
 
+/// The exit code of a check of a board file, its output and its errors.
+fn checked(folder: &Path, file: &str) -> (Option<i32>, String, String) {
+    let output = run(folder, &["check", file]);
+    let code = output.status.code();
+    (code, words(&output.stdout), words(&output.stderr))
+}
+
 #[test]
-fn check_ends_with_0_1_or_2() {
+fn check_ends_with_0_on_a_clean_board_and_on_one_with_cautions() {
     let folder = folder();
     assert!(run(folder.path(), &["new", "good.json"]).status.success());
-    let good = run(folder.path(), &["check", "good.json"]);
-    assert_eq!(good.status.code(), Some(0), "{}", words(&good.stdout));
+    let (code, told, _) = checked(folder.path(), "good.json");
+    assert_eq!(code, Some(0), "{told}");
+    assert!(
+        !told.contains("caution") && !told.contains("stop"),
+        "{told}"
+    );
+    write_bad(folder.path(), 16.2);
+    let (code, told, _) = checked(folder.path(), "bad.json");
+    assert_eq!(code, Some(0), "{told}");
+    assert!(told.contains("caution") && !told.contains("stop"), "{told}");
+}
+
+#[test]
+fn check_ends_with_1_on_a_board_with_a_stop() {
+    let folder = folder();
     write_bad(folder.path(), 10.0);
-    let bad = run(folder.path(), &["check", "bad.json"]);
-    assert_eq!(bad.status.code(), Some(1));
-    assert!(words(&bad.stdout).contains("stop"));
+    let (code, told, fault) = checked(folder.path(), "bad.json");
+    assert_eq!((code, fault.as_str()), (Some(1), ""));
+    assert!(told.contains("stop"), "{told}");
+    let as_json = run(folder.path(), &["check", "--json", "bad.json"]);
+    assert_eq!(as_json.status.code(), Some(1));
+}
+
+#[test]
+fn check_ends_with_2_where_there_is_no_board_to_check() {
+    let folder = folder();
+    assert!(run(folder.path(), &["new", "good.json"]).status.success());
     let text = fs::read_to_string(folder.path().join("good.json")).unwrap();
     fs::write(folder.path().join("cut.json"), &text[..text.len() / 2]).unwrap();
-    let cut = run(folder.path(), &["check", "cut.json"]);
-    assert_eq!(cut.status.code(), Some(2));
-    assert!(
-        words(&cut.stderr).contains("ends too early, at line"),
-        "{}",
-        words(&cut.stderr)
-    );
-    assert_eq!(
-        run(folder.path(), &["check", "missing.json"]).status.code(),
-        Some(2)
-    );
+    let (code, told, fault) = checked(folder.path(), "cut.json");
+    assert_eq!((code, told.as_str()), (Some(2), ""));
+    assert!(fault.contains("ends too early, at line"), "{fault}");
+    let (code, told, fault) = checked(folder.path(), "missing.json");
+    assert_eq!((code, told.as_str()), (Some(2), ""));
+    assert!(fault.contains("missing.json"), "{fault}");
+    // A folder can be opened, but not read.
+    fs::create_dir(folder.path().join("folder.json")).unwrap();
+    assert_eq!(checked(folder.path(), "folder.json").0, Some(2));
     assert_eq!(run(folder.path(), &["check"]).status.code(), Some(2));
 }
 
