@@ -208,6 +208,49 @@ fn findings_and_exports_are_as_they_are_kept() {
     );
 }
 
+/// Whether a zero with a minus begins at a place of a text, as in `-0`, `-0.0` and `-0.000`.
+fn is_minus_zero(text: &str, at: usize) -> bool {
+    let before = text[..at].chars().next_back();
+    let rest = &text[at + 1..];
+    let zero = rest.trim_start_matches(['0', '.']);
+    let follows = zero.chars().next();
+    let is_word = |letter: Option<char>| letter.is_some_and(char::is_alphanumeric);
+    rest.starts_with('0') && !is_word(before) && !is_word(follows)
+}
+
+/// Neither exports nor findings have a zero with a minus: programs and machines read them.
+#[test]
+fn no_zero_has_a_minus() {
+    assert!(is_minus_zero("x -0.0,", 2) && is_minus_zero("-0", 0));
+    assert!(!is_minus_zero("T1-01", 2) && !is_minus_zero("-0.01", 0));
+    for path in all_boards() {
+        let source = Source::of(&board_of(&path), MOMENT).unwrap();
+        let files = Kind::ALL.iter().filter_map(|kind| source.files(*kind).ok());
+        let mut texts = vec![("check.json".to_owned(), checked(&path))];
+        for (name, bytes) in files.flatten() {
+            let plain = if bytes.starts_with(b"%PDF") {
+                let mut file = PdfFile::read(&bytes).unwrap();
+                let pages = file.document.get_pages().into_values();
+                let pages: Vec<_> = pages.collect();
+                file.document.decompress();
+                let content = |page| file.document.get_page_content(page);
+                pages.into_iter().flat_map(content).collect()
+            } else {
+                bytes
+            };
+            texts.push((name, String::from_utf8_lossy(&plain).into_owned()));
+        }
+        for (name, text) in texts {
+            let mut signs = text.match_indices('-');
+            let found = signs.find(|(at, _)| is_minus_zero(&text, *at));
+            if let Some((at, _)) = found {
+                let around: String = text[at..].chars().take(40).collect();
+                panic!("{} of {}: {around}", name, path.display());
+            }
+        }
+    }
+}
+
 /// The more of them a kind has, the less of it is left without a pin.
 #[test]
 fn every_kind_of_export_is_made_of_several_rich_boards() {

@@ -22,6 +22,53 @@ impl Bore {
     pub const fn radius(&self) -> f64 {
         self.diameter / 2.0
     }
+
+    /// Diameter of the cutter that leaves it, mm.
+    ///
+    /// It is that of the bore, but for a ball bottom less deep than half its mouth: of a ball of diameter d, sunk h deep, the mouth
+    /// has the radius a where a² = h (d - h), so that d = (a² + h²) / h.
+    ///
+    /// ```
+    /// use board::{Bore, Bottom};
+    /// let shallow = Bore { diameter: 12.0, depth: 3.0, bottom: Bottom::Ball };
+    /// assert_eq!(shallow.cutter(), 15.0);
+    /// assert_eq!(Bore { depth: 6.0, ..shallow }.cutter(), 12.0);
+    /// assert_eq!(Bore { bottom: Bottom::Flat, ..shallow }.cutter(), 12.0);
+    /// ```
+    pub fn cutter(&self) -> f64 {
+        let (mouth, depth) = (self.radius(), self.depth);
+        if self.is_shallow_ball() {
+            (mouth * mouth + depth * depth) / depth
+        } else {
+            self.diameter
+        }
+    }
+
+    /// The bore that a cutter of another diameter leaves at the same depth, with the same bottom.
+    ///
+    /// ```
+    /// use board::{Bore, Bottom};
+    /// let bore = Bore { diameter: 11.0, depth: 3.0, bottom: Bottom::Ball };
+    /// assert_eq!(bore.by_cutter(15.0).diameter, 12.0);
+    /// assert_eq!(Bore { depth: 9.0, ..bore }.by_cutter(15.0).diameter, 15.0);
+    /// ```
+    #[must_use]
+    pub fn by_cutter(self, cutter: f64) -> Self {
+        let is_shallow = self.bottom == Bottom::Ball && self.depth < cutter / 2.0;
+        Self {
+            diameter: if is_shallow {
+                2.0 * (self.depth * (cutter - self.depth)).sqrt()
+            } else {
+                cutter
+            },
+            ..self
+        }
+    }
+
+    /// Whether its bottom is less of a ball than half of it, so that the cutter is wider than the mouth.
+    pub fn is_shallow_ball(&self) -> bool {
+        self.bottom == Bottom::Ball && self.depth > 0.0 && self.depth < self.radius()
+    }
 }
 
 /// The shape that a drill or cutter leaves at the floor of a blind bore.
@@ -36,7 +83,7 @@ pub enum Bottom {
     /// A twist drill's cone of 135 degrees.
     #[serde(rename = "point-135")]
     Point135,
-    /// Half a ball: a ball-nose or core-box cutter.
+    /// Half a ball, or less of one: a ball-nose or core-box cutter.
     #[serde(rename = "ball")]
     Ball,
     /// Flat with the small cone of a Forstner bit's spur in the middle.

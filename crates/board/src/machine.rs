@@ -62,7 +62,7 @@ impl ProgramFiles {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BitRun {
-    /// Diameter of the bores it drills.
+    /// Its diameter: that of the bores it drills, but where [`crate::Bore::cutter`] says otherwise.
     #[serde(rename = "diameter_mm")]
     pub diameter: f64,
     /// The bottom it leaves.
@@ -97,7 +97,7 @@ impl BitRun {
         }
     }
 
-    /// Whether it drills bores of a diameter and a bottom.
+    /// Whether it is the bit of a diameter that leaves a bottom.
     ///
     /// ```
     /// use board::{BitRun, Bottom};
@@ -105,8 +105,8 @@ impl BitRun {
     /// assert!(bit.drills(0.5 * 25.4, Bottom::Forstner));
     /// assert!(!bit.drills(12.7, Bottom::Flat));
     /// ```
-    pub fn drills(&self, diameter: f64, bottom: Bottom) -> bool {
-        self.bottom == bottom && (self.diameter - diameter).abs() < Self::SAME
+    pub fn drills(&self, cutter: f64, bottom: Bottom) -> bool {
+        self.bottom == bottom && (self.diameter - cutter).abs() < Self::SAME
     }
 }
 

@@ -3,8 +3,8 @@
 //! Everything on it is worked out by `workshop::jig_sheet`; here it is put into words and tables. Settings are told in the order in
 //! which they are made: the circle, the radii, the plate or the dividers, then the holes.
 
-use board::{Board, Bottom, DrillingOrder, Measure, Units, show_length, show_number};
-use workshop::{Caution, FIRST, HoleRow, JigSheet, exact_divisions, paper_size};
+use board::{Board, DrillingOrder, Measure, Units, show_length, show_number};
+use workshop::{Caution, FIRST, HoleRow, JigSheet, Workpiece, exact_divisions, paper_size};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
@@ -18,18 +18,19 @@ use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 /// use drawing::{Stamp, jig_pages};
 /// use workshop::{Workpiece, jig_sheet};
 ///
-/// let board = Board::default();
-/// let jig = jig_sheet(&Workpiece::of(&board)?);
-/// let sheets = jig_pages(&board, &jig, &Stamp::default());
+/// let workpiece = Workpiece::of(&Board::default())?;
+/// let jig = jig_sheet(&workpiece);
+/// let sheets = jig_pages(&workpiece, &jig, &Stamp::default());
 /// assert!(sheets.iter().all(|sheet| sheet.label.starts_with("jig sheet")));
 /// # Ok::<(), board::BuildError>(())
 /// ```
-pub fn jig_pages(board: &Board, jig: &JigSheet, stamp: &Stamp) -> Vec<Sheet> {
+pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sheet> {
+    let board = workpiece.board();
     let words = Says {
         units: board.units,
         jig,
     };
-    let head = Head::of_board("Jig sheet", "jig sheet", board, stamp);
+    let head = Head::of("Jig sheet", "jig sheet", workpiece, stamp);
     let mut blocks = vec![
         Block::Words(
             "Bearings run clockwise from player 1's axis, radii from the center pin to the middle of the bore.".into(),
@@ -79,9 +80,9 @@ impl Says<'_> {
             .map_or_else(String::new, |hole| hole.name.to_string())
     }
 
-    /// A bit by what it leaves: "12 mm Forstner".
-    fn bit(&self, diameter: f64, bottom: Bottom) -> String {
-        format!("{} {}", self.length(diameter), bottom.label())
+    /// The bit of a hole by its size and what it leaves: "12 mm Forstner".
+    fn bit(&self, hole: &HoleRow) -> String {
+        format!("{} {}", self.length(hole.cutter()), hole.bottom.label())
     }
 
     /// The settings for sawing or routing the disc. The three distances are told from the middle of the pin, where a
@@ -281,7 +282,7 @@ impl Says<'_> {
             let Some(hole) = self.hole(row) else { continue };
             let radius = self.length(hole.center.to_vec2().length());
             let set = [
-                format!("bit {}", self.bit(hole.diameter, hole.bottom)),
+                format!("bit {}", self.bit(hole)),
                 format!("depth {}", self.length(hole.depth)),
                 match order {
                     DrillingOrder::SetUps => format!("radius {radius}"),
@@ -323,7 +324,7 @@ impl Says<'_> {
                     // In every row as many decimals, so that the points stand below each other.
                     Cell::Words(format!("{bearing:.3}°")),
                     Cell::Words(hole.name.to_string()),
-                    Cell::Words(self.bit(hole.diameter, hole.bottom)),
+                    Cell::Words(self.bit(hole)),
                     Cell::Words(self.length(hole.depth)),
                 ]);
             }
@@ -367,12 +368,12 @@ mod tests {
     use super::*;
     use crate::Shape;
     use board::layout;
-    use workshop::Workpiece;
     use workshop::jig_sheet;
 
     fn words(board: &Board) -> Vec<String> {
-        let jig = jig_sheet(&Workpiece::of(board).unwrap());
-        let sheets = jig_pages(board, &jig, &Stamp::default());
+        let workpiece = Workpiece::of(board).unwrap();
+        let jig = jig_sheet(&workpiece);
+        let sheets = jig_pages(&workpiece, &jig, &Stamp::default());
         let items = sheets.into_iter().flat_map(|sheet| sheet.marks);
         items
             .filter_map(|item| match item.shape {

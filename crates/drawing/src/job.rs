@@ -22,7 +22,7 @@ use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 /// ```
 pub fn job_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     let board = workpiece.board();
-    let head = Head::of_board("Job sheet", "job sheet", board, stamp);
+    let head = Head::of("Job sheet", "job sheet", workpiece, stamp);
     let mut blocks = vec![Block::Words(about(workpiece)), Block::Caution(FIRST.into())];
     blocks.extend(found(workpiece.findings()));
     let steps = job_steps(workpiece);

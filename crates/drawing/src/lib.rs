@@ -71,6 +71,7 @@ mod quiet;
 mod recess;
 mod section;
 mod sheet;
+mod stopped;
 mod template;
 
 pub use filling::filling_pages;

@@ -147,7 +147,7 @@ fn jig_sheet_of_133_holes(bencher: Bencher<'_, '_>) {
     bencher.bench(|| {
         let workpiece = workshop::Workpiece::of(black_box(&board))?;
         let jig = workshop::jig_sheet(&workpiece);
-        let sheets = drawing::jig_pages(&board, &jig, &drawing::Stamp::default());
+        let sheets = drawing::jig_pages(&workpiece, &jig, &drawing::Stamp::default());
         let options = export::PdfOptions {
             title: String::new(),
             creator: String::new(),

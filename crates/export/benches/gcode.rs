@@ -36,6 +36,7 @@ fn options(table: &HoleTable) -> GcodeOptions {
     GcodeOptions {
         title: "Bench".to_owned(),
         date: String::new(),
+        stop: String::new(),
         units: Units::Mm,
         machine: Machine {
             bits: Bottom::ALL.map(bit).to_vec(),
@@ -87,6 +88,7 @@ fn all_grooves_of_a_board(bencher: Bencher<'_, '_>) {
     let options = GcodeOptions {
         title: "Bench".to_owned(),
         date: String::new(),
+        stop: String::new(),
         units: Units::Mm,
         machine: Machine {
             groove: Some(run),

@@ -56,6 +56,7 @@ fn options() -> GcodeOptions {
     GcodeOptions {
         title: String::new(),
         date: String::new(),
+        stop: String::new(),
         units: Units::Mm,
         machine: Machine {
             clearance: CLEARANCE,
@@ -548,7 +549,7 @@ proptest! {
         let bits = table.rows.iter().map(|row| BitRun {
             peck,
             dwell,
-            ..setting(row.diameter, row.bottom)
+            ..setting(row.cutter(), row.bottom)
         });
         let options = GcodeOptions {
             units: if inches { Units::Inch } else { Units::Mm },

@@ -35,6 +35,7 @@ fn options() -> GcodeOptions {
     GcodeOptions {
         title: String::new(),
         date: String::new(),
+        stop: String::new(),
         units: Units::Mm,
         machine: Machine {
             clearance: CLEARANCE,

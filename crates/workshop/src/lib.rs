@@ -78,15 +78,15 @@ pub use blank::stock::{
 pub use blank::turn::SeamTurns;
 pub use bores::drills::{Cutter, Drill, NearDrill, Series, drills, nearest_drills};
 pub use bores::holds::{
-    Flight, GRAVITY, Hold, Leaving, MagnetHold, MarbleStand, PegStand, flights, hold, insert_below,
-    insert_diameter, insert_gap, insert_mass, magnet_hold, marble_stand, peg_stand, piece_density,
-    piece_mass,
+    Flight, GRAVITY, Hold, Leaving, MagnetHold, MarbleStand, PegStand, flights, flush_bore, hold,
+    insert_below, insert_diameter, insert_gap, insert_mass, magnet_hold, marble_stand, peg_stand,
+    piece_density, piece_mass,
 };
 pub use bores::profile::{ball_volume, bore_profile, deepest, tip};
 pub use bores::seat::{MarbleSeat, marble_seat};
 pub use bores::sizes::{BoreSizes, Floor, FloorOver, InsertSizes, Stands, bore_sizes};
 pub use caution::{Caution, FIRST};
-pub use check::{Finding, Rule, Severity, stops};
+pub use check::{Finding, Rule, Severity, stopped_by, stops};
 pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
 pub use finish::{Bond, bond, finish_hours, hard_after};

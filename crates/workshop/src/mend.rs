@@ -1,13 +1,14 @@
 //! Changes that the program finds for the maker, and makes in one step.
 
-use board::{Board, Bore, BuildError, HoleId, layout};
+use board::{Board, Bore, BuildError, Center, Hole, HoleId, layout};
 use serde::Serialize;
 
 use crate::Workpiece;
 use crate::blank::turn::best_rotation;
+use crate::bores::holds::flush_bore;
 use crate::bores::profile::tip;
 use crate::bores::seat::{MarbleSeat, marble_seat};
-use crate::filling::batch_in_time;
+use crate::filling::{batch_in_time, insert_with_room};
 use crate::fit::{
     FitError, Open, most_spaces, smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
@@ -37,6 +38,10 @@ pub enum Mend {
     ShallowerBores,
     /// Bores deep enough for a marble to rest on the rim.
     DeeperBores,
+    /// Bores in which a ball or disc ends level with the top face.
+    FlushInserts,
+    /// A ball or disc that leaves room for resin around it.
+    RoomForResin,
     /// A pilot as wide as the jig's pin.
     PilotForPin,
     /// The pattern turned off the seams.
@@ -69,7 +74,7 @@ pub enum MendError {
 
 impl Mend {
     /// Every mend.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 19] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,
@@ -80,6 +85,8 @@ impl Mend {
         Self::MostSpaces,
         Self::ShallowerBores,
         Self::DeeperBores,
+        Self::FlushInserts,
+        Self::RoomForResin,
         Self::PilotForPin,
         Self::TurnOffSeams,
         Self::BestPlace,
@@ -114,6 +121,8 @@ impl Mend {
             Self::MostSpaces => "Most spaces on this board",
             Self::ShallowerBores => "Drill less deep",
             Self::DeeperBores => "Drill deeper",
+            Self::FlushInserts => "Drill for a flush fit",
+            Self::RoomForResin => "Leave room for resin",
             Self::PilotForPin => "Pilot as wide as the pin",
             Self::TurnOffSeams => "Turn the pattern off the seams",
             Self::BestPlace => "Move to the best place",
@@ -143,6 +152,10 @@ impl Mend {
             }
             Self::ShallowerBores => "Make deep bores shallower, down to the floor wanted",
             Self::DeeperBores => "Make bores deep enough for a marble to rest on the rim",
+            Self::FlushInserts => {
+                "Drill so deep that the ball or disc in each hole is level with the top face"
+            }
+            Self::RoomForResin => "Use a ball or disc 0.2 mm narrower than the narrowest hole",
             Self::PilotForPin => "Make the pilot as wide as the jig's pin",
             Self::TurnOffSeams => {
                 "Turn the pattern so that the nearest bore is farthest from any seam"
@@ -192,11 +205,20 @@ impl Mend {
             }
             Self::DeeperBores => {
                 let marble = board.piece.diameter;
-                each_bore(&mut mended, |bore, _| {
+                each_seat(&mut mended, |bore, _| {
                     if let MarbleSeat::OnFloor { wants, .. } = marble_seat(*bore, marble) {
                         bore.depth = bore.depth.max(wants);
                     }
                 })?;
+            }
+            Self::FlushInserts => {
+                let piece = board.piece;
+                each_seat(&mut mended, |bore, _| *bore = flush_bore(&piece, *bore))?;
+            }
+            Self::RoomForResin => {
+                let nothing =
+                    MendError::Nothing("no hole takes a ball or disc with room around it");
+                mended.piece.shank = Some(insert_with_room(&Workpiece::of(board)?).ok_or(nothing)?);
             }
             Self::PilotForPin => pilot_for_pin(&mut mended),
             Self::TurnOffSeams => {
@@ -220,32 +242,44 @@ impl Mend {
     }
 }
 
-/// Changes the bores of every role, of the center, and of holes with bores of their own.
+/// Changes the bores of every role, of the center, and of holes with bores of their own; the hole of a pivot too.
 fn each_bore(board: &mut Board, change: impl Fn(&mut Bore, f64)) -> Result<(), MendError> {
+    let before = layout(board)?;
+    if let Center::Pivot { diameter, depth } = &mut board.center {
+        let mut bore = Bore {
+            diameter: *diameter,
+            depth: *depth,
+            bottom: board::Bottom::Flat,
+        };
+        change(&mut bore, board.bores.spur);
+        *depth = bore.depth;
+    }
+    change_bores(board, &before.holes, change);
+    Ok(())
+}
+
+/// Changes the bores that hold a piece: of every role, of a playing hole at the center, of holes with bores of their own.
+fn each_seat(board: &mut Board, change: impl Fn(&mut Bore, f64)) -> Result<(), MendError> {
+    let before = layout(board)?;
+    let seats = before.seats(board).to_vec();
+    change_bores(board, &seats, change);
+    Ok(())
+}
+
+/// Changes the bores of every role, of a playing hole at the center, and of those holes that have bores of their own.
+///
+/// A hole with a bore of its own has been changed by hand, and keeps its own after the change.
+fn change_bores(board: &mut Board, holes: &[Hole], change: impl Fn(&mut Bore, f64)) {
     let spur = board.bores.spur;
-    let own: Vec<(HoleId, Bore)> = {
-        let before = layout(board)?;
-        let role = |hole: &board::Hole| role_bore(board, hole.name.id());
-        let differs = |hole: &&board::Hole| role(hole) != Some(hole.bore);
-        let differing = before.holes.iter().filter(differs);
-        differing.map(|hole| (hole.name.id(), hole.bore)).collect()
-    };
+    let differs = |hole: &&Hole| role_bore(board, hole.name.id()) != Some(hole.bore);
+    let own = holes.iter().filter(differs);
+    let own: Vec<(HoleId, Bore)> = own.map(|hole| (hole.name.id(), hole.bore)).collect();
     let bores = &mut board.bores;
     for bore in [&mut bores.track, &mut bores.home, &mut bores.start] {
         change(bore, spur);
     }
-    match &mut board.center {
-        board::Center::Hole { bore, .. } => change(bore, spur),
-        board::Center::Pivot { diameter, depth } => {
-            let mut bore = Bore {
-                diameter: *diameter,
-                depth: *depth,
-                bottom: board::Bottom::Flat,
-            };
-            change(&mut bore, spur);
-            *depth = bore.depth;
-        }
-        board::Center::Nothing => {}
+    if let Center::Hole { bore, .. } = &mut board.center {
+        change(bore, spur);
     }
     for (hole, mut bore) in own {
         let before = bore;
@@ -254,7 +288,6 @@ fn each_bore(board: &mut Board, change: impl Fn(&mut Bore, f64)) -> Result<(), M
             board.set_bore(hole, false, Some(bore));
         }
     }
-    Ok(())
 }
 
 /// The bore that the document has for a hole's role; none for a hole added by hand, which brings its own.
@@ -282,9 +315,9 @@ fn smaller_batches(board: &mut Board) -> Result<(), MendError> {
 fn pilot_for_pin(board: &mut Board) {
     let pin = board.jig.pin;
     match &mut board.center {
-        board::Center::Hole { pilot, .. } => *pilot = pin,
-        board::Center::Pivot { diameter, .. } => *diameter = pin,
-        board::Center::Nothing => {}
+        Center::Hole { pilot, .. } => *pilot = pin,
+        Center::Pivot { diameter, .. } => *diameter = pin,
+        Center::Nothing => {}
     }
 }
 
@@ -319,6 +352,14 @@ mod tests {
             Mend::MostSpaces => board.spaces = 8,
             Mend::ShallowerBores => board.blank.thickness = 7.0,
             Mend::DeeperBores => board.bores.track.depth = 1.0,
+            Mend::FlushInserts => board.piece.kind = board::PieceKind::Magnet,
+            Mend::RoomForResin => {
+                board.piece.kind = board::PieceKind::Magnet;
+                board.filling = Some(board::Filling {
+                    around_insert: true,
+                    ..board::Filling::default()
+                });
+            }
             Mend::PilotForPin => board.jig.pin = 8.0,
             Mend::TurnOffSeams => board.panel.build = Build::Halves,
             Mend::BestPlace => {

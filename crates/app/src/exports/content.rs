@@ -8,7 +8,7 @@ use drawing::{
     router_whole, section_page, section_sheet, sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
-use workshop::{HoleTable, Workpiece, cut_through, jig_sheet, paper_size};
+use workshop::{HoleTable, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
 
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
@@ -321,7 +321,7 @@ impl Source {
         let (board, jig) = (self.board(), jig_sheet(&self.workpiece));
         let table = export::jig_csv(&jig, board.units)?;
         Ok(vec![
-            pdf("jig.pdf", jig_pages(board, &jig, &self.stamp())),
+            pdf("jig.pdf", jig_pages(&self.workpiece, &jig, &self.stamp())),
             file("jig.csv", Body::Text(table)),
         ])
     }
@@ -335,6 +335,7 @@ impl Source {
         let options = GcodeOptions {
             title: board.title.clone(),
             date: self.moment.to_string(),
+            stop: stopped_by(self.workpiece.findings()).unwrap_or_default(),
             units: board.units,
             machine: machine.clone(),
             thickness: board.blank.thickness,

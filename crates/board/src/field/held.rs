@@ -184,7 +184,8 @@ impl Held for Vec<[f64; 2]> {
 /// The number of a value that is one.
 fn number(value: &Value) -> Option<f64> {
     match value {
-        Value::Number(number) => Some(*number),
+        // A zero has no sign, however it was typed.
+        Value::Number(number) => Some(*number + 0.0),
         _ => None,
     }
 }

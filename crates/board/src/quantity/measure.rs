@@ -22,9 +22,12 @@ pub struct Measure {
 }
 
 impl Measure {
-    /// A number of the quantity, in the unit of the document.
+    /// A number of the quantity, in the unit of the document; a zero has no sign.
     pub const fn new(quantity: Quantity, value: f64) -> Self {
-        Self { value, quantity }
+        Self {
+            value: value + 0.0,
+            quantity,
+        }
     }
 
     /// A length in mm.
@@ -197,6 +200,7 @@ mod tests {
             assert_eq!(measure.shown(Units::Mm), shown);
             assert_eq!((measure.value, measure.unit()), (number, unit));
         }
+        assert!(Measure::mm(-0.0).value.is_sign_positive());
     }
 
     #[test]

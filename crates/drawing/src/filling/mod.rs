@@ -33,8 +33,12 @@ pub fn filling_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
         return Vec::new();
     };
     let (board, layout) = (workpiece.board(), workpiece.layout());
-    let head = Head::of_board("Filling plan", "filling plan", board, stamp);
-    let says = Says { board, pour };
+    let head = Head::of("Filling plan", "filling plan", workpiece, stamp);
+    let says = Says {
+        board,
+        pour,
+        stop: head.stop.clone(),
+    };
     let blocks = [
         says.amounts(),
         Block::Caution(format!("{} {FIRST}", Caution::Resin.words())),
@@ -56,6 +60,8 @@ struct Says<'a> {
     board: &'a Board,
     /// The resin poured into it.
     pour: &'a Pour,
+    /// The line about what stops the board; none where nothing does.
+    stop: Option<String>,
 }
 
 impl Says<'_> {

@@ -12,6 +12,7 @@ use kurbo::{Circle, Line as Segment, Point, Size, Vec2};
 use crate::filling::Says;
 use crate::font::{self, Weight};
 use crate::marks::layer;
+use crate::stopped::stop_item;
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text};
 
 /// Room above the board on the page of a plan, mm.
@@ -39,6 +40,9 @@ impl Says<'_> {
             middle: Point::new(paper.width / 2.0, (paper.height - HEAD) / 2.0),
         };
         let mut marks = self.title(paper, number);
+        let below = Point::new(margin, paper.height - margin - TITLE - 3.0 * WORDS);
+        let stop = self.stop.as_deref();
+        marks.extend(stop.map(|line| stop_item(line, below, paper.width - 2.0 * margin)));
         marks.extend(page.frame(self.board, layout));
         let batches = self.numbers(number);
         for hole in &layout.holes {

@@ -8,6 +8,7 @@ use workshop::{
     Caution, FIRST, RouterSetting, TilingError, Workpiece, paper_size, plunges, router_settings,
 };
 
+use crate::stopped::stop_line;
 use crate::template::furniture::{fits, true_size};
 use crate::template::subject::Subject;
 use crate::template::tiled::sheets_of;
@@ -42,10 +43,11 @@ pub fn router_sheets(workpiece: &Workpiece, stamp: &Stamp) -> Result<Vec<Sheet>,
     let settings = router_settings(workpiece.layout(), router);
     let subject = Subject {
         notes: notes(board, router, &settings),
+        stop: stop_line(workpiece),
         ..subject(template)
     };
     let mut sheets = sheets_of(&subject, tiling, stamp);
-    sheets.extend(page(board, router, &settings, stamp));
+    sheets.extend(page(workpiece, router, &settings, stamp));
     Ok(sheets)
 }
 
@@ -74,6 +76,7 @@ pub fn router_whole(workpiece: &Workpiece, stamp: &Stamp) -> Option<Sheet> {
             ),
             true_size(board),
         ],
+        stop: stop_line(workpiece),
         ..subject(template)
     };
     Some(whole_of(subject, "router template", stamp))
@@ -153,7 +156,13 @@ fn depths(board: &Board, settings: &[RouterSetting]) -> String {
 }
 
 /// The page with what is set at the router for each kind of bore, and how the template is held.
-fn page(board: &Board, router: Router, settings: &[RouterSetting], stamp: &Stamp) -> Vec<Sheet> {
+fn page(
+    workpiece: &Workpiece,
+    router: Router,
+    settings: &[RouterSetting],
+    stamp: &Stamp,
+) -> Vec<Sheet> {
+    let board = workpiece.board();
     let blocks = [
         Block::Words(format!(
             "{}. Every hole of the template is {} wider than its bore. The router stands on the hardboard: the plunge is \
@@ -167,7 +176,7 @@ fn page(board: &Board, router: Router, settings: &[RouterSetting], stamp: &Stamp
         Block::Heading("What to set".into()),
         Block::Table(table(board, settings)),
     ];
-    let head = Head::of_board("Router template", "settings", board, stamp);
+    let head = Head::of("Router template", "settings", workpiece, stamp);
     let paper = paper_size(board.template.paper);
     pages(paper, board.template.margin, &head, &blocks)
 }
@@ -306,6 +315,42 @@ mod tests {
         assert!(radii(&drawn(TemplateCenter::Undrilled), &[Layer::Center]).is_empty());
         let edge = pin.iter().filter(|item| item.layer == Layer::Edge);
         assert!(edge.map(|item| item.line).eq([Line::Guide]));
+    }
+
+    /// A bit wider than the bores does not go straight down: settings and sheets say that it does not fit.
+    #[test]
+    fn a_bit_or_a_bushing_that_does_not_fit_is_told_on_every_sheet() {
+        let board = Board::default();
+        let wide = Router {
+            bushing: 18.0,
+            bit: 14.0,
+            ..Router::default()
+        };
+        let long = Router {
+            reach: 6.0,
+            ..Router::default()
+        };
+        let says = |router| {
+            let whole = router_whole(&planned(&board, router), &Stamp::default());
+            let mut sheets = sheets(&board, router);
+            sheets.extend(whole);
+            let stopped = |sheet: &Sheet| {
+                let words = words(sheet);
+                words
+                    .iter()
+                    .any(|words| words.starts_with("STOP") && words.contains("guide bushing"))
+            };
+            let all: Vec<bool> = sheets.iter().map(stopped).collect();
+            let page = sheets.len() - 2;
+            (all, words(&sheets[page]).join(" "))
+        };
+        for router in [wide, long] {
+            assert!(says(router).0.iter().all(|said| *said), "{router:?}");
+        }
+        let (none, fits) = says(Router::default());
+        assert!(!none.iter().any(|said| *said) && fits.contains("straight down"));
+        let (_, too_wide) = says(wide);
+        assert!(too_wide.contains("does not fit") && !too_wide.contains("straight down"));
     }
 
     #[test]

@@ -9,6 +9,7 @@ use kurbo::{Line as Segment, Point, Rect, Size, Vec2};
 use super::Head;
 use super::wrap::wrapped;
 use crate::font::{self, Weight};
+use crate::stopped::{self, stop_item};
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text, corners_of};
 
 /// Sizes of title and headings, mm.
@@ -18,6 +19,8 @@ const HEADING: f64 = 4.2;
 pub const WORDS: f64 = 3.0;
 /// Size of the line below each page.
 const FOOT: f64 = 2.2;
+/// Height of the line above each page of a board that is stopped, mm.
+const STOP: f64 = stopped::SIZE * 1.6;
 /// From baseline to baseline, in sizes of the type.
 pub const LEADING: f64 = 1.42;
 /// Room above a heading and below a table.
@@ -31,7 +34,7 @@ pub struct Flow<'a> {
     head: &'a Head,
     /// Width and height of each page, mm.
     paper: Size,
-    /// The area to fill, the line at the foot left out.
+    /// The area to fill, the lines at the foot and at the top left out.
     room: Rect,
     /// The pages before this one.
     done: Vec<Vec<Item>>,
@@ -46,13 +49,14 @@ impl<'a> Flow<'a> {
     pub fn new(paper: Size, margin: f64, head: &'a Head) -> Self {
         let all = paper.to_rect().inset(-margin);
         let foot = FOOT * (LEADING + 1.0);
+        let top = all.y1 - head.stop.as_ref().map_or(0.0, |_| STOP);
         let mut flow = Self {
             head,
             paper,
-            room: Rect::new(all.x0, all.y0 + foot, all.x1, all.y1),
+            room: Rect::new(all.x0, all.y0 + foot, all.x1, top),
             done: Vec::new(),
             page: Vec::new(),
-            top: all.y1,
+            top,
         };
         flow.lines(&head.title, TITLE, Weight::SemiBold, 0.0);
         flow.lines(&head.subtitle, WORDS, Weight::Regular, 0.0);
@@ -190,6 +194,9 @@ impl<'a> Flow<'a> {
         pages
             .map(|(at, mut marks)| {
                 marks.extend(foot(head, room, at + 1, count));
+                let above = Point::new(room.x0, room.y1 + STOP - stopped::SIZE);
+                let stop = head.stop.as_deref();
+                marks.extend(stop.map(|line| stop_item(line, above, room.width())));
                 let label = match count {
                     1 => head.label.clone(),
                     _ => format!("{} {}", head.label, at + 1),

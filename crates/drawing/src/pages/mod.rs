@@ -7,9 +7,10 @@ mod flow;
 mod table;
 mod wrap;
 
-use board::Board;
 use kurbo::Size;
+use workshop::Workpiece;
 
+use crate::stopped::stop_line;
 use crate::{Sheet, Stamp};
 use flow::Flow;
 pub use table::{Align, Cell, Column, Table};
@@ -37,23 +38,30 @@ pub struct Head {
     pub subtitle: String,
     /// The name of the sheets in lists.
     pub label: String,
+    /// The line about what stops the board, at the top of every page; none where nothing does.
+    pub stop: Option<String>,
 }
 
 impl Head {
-    /// Of what is about a board, with the board's title and the date below the title.
+    /// Of what is about a board, with the board's title and the date below the title, and what stops it above.
     ///
     /// ```
     /// use board::Board;
     /// use drawing::{Head, Stamp};
+    /// use workshop::Workpiece;
     /// let board = Board { title: "Six lobes".into(), ..Board::default() };
-    /// let head = Head::of_board("Jig sheet", "jig sheet", &board, &Stamp { date: "29 Nov 2026".into() });
+    /// let stamp = Stamp { date: "29 Nov 2026".into() };
+    /// let head = Head::of("Jig sheet", "jig sheet", &Workpiece::of(&board)?, &stamp);
     /// assert_eq!(head.subtitle, "Six lobes  29 Nov 2026");
+    /// assert_eq!(head.stop, None);
+    /// # Ok::<(), board::BuildError>(())
     /// ```
-    pub fn of_board(title: &str, label: &str, board: &Board, stamp: &Stamp) -> Self {
+    pub fn of(title: &str, label: &str, workpiece: &Workpiece, stamp: &Stamp) -> Self {
         Self {
             title: title.into(),
-            subtitle: format!("{}  {}", board.title, stamp.date),
+            subtitle: format!("{}  {}", workpiece.board().title, stamp.date),
             label: label.into(),
+            stop: stop_line(workpiece),
         }
     }
 }
@@ -70,6 +78,7 @@ impl Head {
 ///     title: "Cutting list".into(),
 ///     subtitle: "a board for six".into(),
 ///     label: "cutting list".into(),
+///     stop: None,
 /// };
 /// let strip = |number: u32| vec![Cell::Tick, Cell::Words(format!("strip {number}"))];
 /// let table = Table {
@@ -105,6 +114,7 @@ mod tests {
             title: "Jig sheet".into(),
             subtitle: "A board".into(),
             label: "jig".into(),
+            stop: None,
         }
     }
 
@@ -161,6 +171,23 @@ mod tests {
                     assert!(room.contains_rect(bounds), "{:?} on {paper:?}", item.shape);
                 }
             }
+        }
+    }
+
+    #[test]
+    fn every_page_of_a_board_that_is_stopped_says_so_at_its_top() {
+        let stop = "STOP: do not cut wood by this sheet. Settle first: web, rim margin.";
+        let stopped = Head {
+            stop: Some(stop.into()),
+            ..head()
+        };
+        let sheets = pages(A4, 10.0, &stopped, &[long_table(120)]);
+        assert!(sheets.len() > 1);
+        for sheet in &sheets {
+            let at = texts(sheet).find(|text| text.words == stop).unwrap().at;
+            assert!(texts(sheet).all(|text| text.at.y <= at.y));
+            let near = texts(sheet).filter(|text| text.at.y > at.y - 3.5);
+            assert_eq!(near.count(), 1);
         }
     }
 

@@ -24,6 +24,7 @@ use workshop::{
 };
 
 use crate::font::{self, Weight};
+use crate::stopped::{self, stop_item, stop_line};
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};
 
 use figure::{Drawn, Figure};
@@ -108,7 +109,21 @@ pub fn section_page(
         None => format!("Section: cut through {name}"),
     };
     let named = (through.as_str(), format!("section {name}"));
-    Some(sheet(board, &figures, named, width, stamp))
+    let sheet = sheet(board, &figures, named, width, stamp);
+    Some(match stop_line(workpiece) {
+        Some(line) => below(&line, sheet),
+        None => sheet,
+    })
+}
+
+/// A sheet with a line above all of it, on paper that is higher by as much.
+fn below(line: &str, sheet: Sheet) -> Sheet {
+    let Size { width, height } = sheet.size;
+    let above = Point::new(BORDER, height - BORDER + stopped::SIZE / 2.0);
+    let mut marks = sheet.marks;
+    marks.push(stop_item(line, above, width - 2.0 * BORDER));
+    let size = Size::new(width, height + 2.0 * stopped::SIZE);
+    Sheet::of_marks(size, sheet.label, marks)
 }
 
 /// The figures one below the other, two side by side where neither gets smaller by that.

@@ -17,6 +17,8 @@ pub struct Subject<'a> {
     pub kind: &'static str,
     /// Settings and cautions, a line each.
     pub notes: Vec<String>,
+    /// The line about what stops the board, at the top of every sheet; none where nothing does.
+    pub stop: Option<String>,
     /// All that is drawn, in the frame of the board.
     pub items: Vec<Item>,
     /// The holes, which the crosses on joints keep clear of.
@@ -34,6 +36,7 @@ impl<'a> Subject<'a> {
             board,
             kind: "",
             notes: Vec::new(),
+            stop: None,
             items: plan(workpiece),
             mouths: workpiece.mouths().to_vec(),
             outline: vec![Shape::Circle(edge)],

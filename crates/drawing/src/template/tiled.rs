@@ -6,7 +6,9 @@
 use geometry::Arc;
 use kurbo::{Point, Rect, Vec2};
 
+use crate::font::{self, Weight};
 use crate::quiet::{Quiet, Taken, farthest, nearest};
+use crate::stopped::{self, stop_item, stop_line};
 use crate::template::bars::{Bar, longest_bar};
 use crate::template::furniture::{SMALL_ROOM, room, title_block};
 use crate::template::joint::{Joint, joints};
@@ -35,7 +37,11 @@ use crate::{Item, Layer, Shape, Sheet, Stamp, View, corners_of};
 /// [`TilingError`] where it cannot be cut into sheets of its paper.
 pub fn tiled_sheets(workpiece: &Workpiece, stamp: &Stamp) -> Result<Vec<Sheet>, TilingError> {
     let tiling = workpiece.tiling().map_err(Clone::clone)?;
-    Ok(sheets_of(&Subject::template(workpiece), tiling, stamp))
+    let subject = Subject {
+        stop: stop_line(workpiece),
+        ..Subject::template(workpiece)
+    };
+    Ok(sheets_of(&subject, tiling, stamp))
 }
 
 /// The sheets of any subject, whose joints keep clear of its holes.
@@ -136,6 +142,12 @@ fn furniture(
         busy(&mut quiet, &item.shape, page_from_board);
     }
     let mut marks = Vec::new();
+    if let Some(line) = &subject.stop {
+        let shapes = items.iter().map(|item| &item.shape);
+        let place = top_place(page, shapes, page_from_board, line);
+        (0..64).for_each(|_| quiet.add(place));
+        marks.push(stop_item(line, place.origin(), place.width()));
+    }
     let corner = Point::new(page.x0, page.y1);
     if let Some(block) = quiet
         .take(room(subject, tiling), corner)
@@ -146,6 +158,26 @@ fn furniture(
     marks.extend(bar(&mut quiet, page, longest_bar(page.width()), false));
     marks.extend(bar(&mut quiet, page, longest_bar(page.height()), true));
     marks
+}
+
+/// The quietest place for a line in the upper part of a page.
+///
+/// The upper quarter: a line that is found at the foot of a sheet is found when it is drilled. On a page that is narrower
+/// than the line, it is as long as the page.
+fn top_place<'a>(
+    page: Rect,
+    shapes: impl Iterator<Item = &'a Shape>,
+    page_from_board: Vec2,
+    line: &str,
+) -> Rect {
+    let upper = Rect::new(page.x0, page.y1 - page.height() / 4.0, page.x1, page.y1);
+    let mut quiet = Quiet::new(upper);
+    shapes.for_each(|shape| busy(&mut quiet, shape, page_from_board));
+    let width = font::width(line, stopped::SIZE, Weight::SemiBold).ceil();
+    let size = kurbo::Size::new(width.min(page.width()), 1.4 * stopped::SIZE);
+    let corner = Point::new(page.x0, page.y1);
+    let at_top = || Rect::from_origin_size(Point::new(page.x0, page.y1 - size.height), size);
+    quiet.take(size, corner).unwrap_or_else(at_top)
 }
 
 /// A bar in the quietest place for it; nothing where the page has no room for any.
@@ -341,6 +373,32 @@ mod tests {
                 sheet.label
             );
         }
+    }
+
+    #[test]
+    fn every_sheet_of_a_board_that_is_stopped_says_so_in_its_upper_part() {
+        let mut board = Board {
+            pitch: 11.0,
+            ..Board::default()
+        };
+        for paper in [board::Paper::A4, board::Paper::Letter] {
+            board.template.paper = paper;
+            for sheet in sheets_of(&board) {
+                let page = sheet.size.to_rect().inset(1.0 - board.template.margin);
+                let stop = sheet.marks.iter().find_map(|item| match &item.shape {
+                    Shape::Text(text) if text.words.starts_with("STOP") => Some(text),
+                    _ => None,
+                });
+                let stop = stop.unwrap();
+                assert!(stop.words.contains("web"), "{}", stop.words);
+                assert!(page.contains_rect(stop.bounds()), "{:?}", stop.bounds());
+                assert!(stop.at.y > 0.7 * sheet.size.height);
+            }
+        }
+        let sound = sheets_of(&Board::default());
+        let marks = sound.iter().flat_map(|sheet| &sheet.marks);
+        let is_stop = |item: &Item| matches!(&item.shape, Shape::Text(text) if text.words.starts_with("STOP"));
+        assert!(!marks.into_iter().any(is_stop));
     }
 
     #[test]

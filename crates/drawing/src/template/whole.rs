@@ -6,6 +6,7 @@ use kurbo::{Point, Rect, Size, Vec2};
 use workshop::Workpiece;
 
 use crate::font::{self, Weight};
+use crate::stopped::{stop_item, stop_line};
 use crate::template::bars::longest_bar;
 use crate::template::furniture::summary;
 use crate::template::subject::Subject;
@@ -41,6 +42,7 @@ const LEADING: f64 = 4.8;
 pub fn whole_sheet(workpiece: &Workpiece, stamp: &Stamp) -> Sheet {
     let subject = Subject {
         notes: summary(workpiece.board(), workpiece.layout().holes.len()),
+        stop: stop_line(workpiece),
         ..Subject::template(workpiece)
     };
     whole_of(subject, "whole board", stamp)
@@ -53,6 +55,9 @@ pub fn whole_of(subject: Subject<'_>, label: &str, stamp: &Stamp) -> Sheet {
     let center = Point::new(size.width / 2.0, STRIP + across / 2.0);
     let mut marks = title(&subject, stamp, size);
     marks.extend(bars(size));
+    let above = Point::new(BORDER, size.height - BORDER / 2.0);
+    let room = size.width - 2.0 * BORDER;
+    marks.extend(subject.stop.map(|line| stop_item(&line, above, room)));
     let view = View {
         window: size.to_rect(),
         page_from_board: center.to_vec2(),

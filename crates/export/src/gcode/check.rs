@@ -136,7 +136,7 @@ pub fn jobs<'a>(table: &'a HoleTable, options: &GcodeOptions) -> Result<Vec<Job<
     let mut jobs: Vec<Job<'a>> = Vec::new();
     for row in &table.rows {
         hole(row, options)?;
-        let bit = BitRun::unsettled(row.diameter, row.bottom);
+        let bit = BitRun::unsettled(row.cutter(), row.bottom);
         let same = |job: &&mut Job<'_>| bit.drills(job.diameter, job.bottom);
         match jobs.iter_mut().find(same) {
             Some(job) => job.holes.push(row),
@@ -179,9 +179,9 @@ fn hole(row: &HoleRow, options: &GcodeOptions) -> Result<(), GcodeError> {
 /// The job that a hole begins.
 fn job<'a>(number: usize, row: &'a HoleRow, options: &GcodeOptions) -> Result<Job<'a>, GcodeError> {
     let units = options.units;
-    let bit = bit_name(row.diameter, row.bottom, units);
+    let bit = bit_name(row.cutter(), row.bottom, units);
     let mut settings = options.machine.bits.iter();
-    let setting = settings.find(|setting| setting.drills(row.diameter, row.bottom));
+    let setting = settings.find(|setting| setting.drills(row.cutter(), row.bottom));
     let (speed, feed) = (
         setting.and_then(|setting| setting.speed),
         setting.and_then(|setting| setting.feed),
@@ -190,7 +190,7 @@ fn job<'a>(number: usize, row: &'a HoleRow, options: &GcodeOptions) -> Result<Jo
     let dwell = setting.and_then(|setting| setting.dwell);
     let job = Job {
         number,
-        diameter: row.diameter,
+        diameter: row.cutter(),
         bottom: row.bottom,
         speed: speed.ok_or_else(|| GcodeError::MissingSpeed { bit: bit.clone() })?,
         feed: feed.ok_or_else(|| GcodeError::MissingFeed { bit: bit.clone() })?,

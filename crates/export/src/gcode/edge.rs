@@ -42,6 +42,7 @@ struct Turns {
 /// let options = GcodeOptions {
 ///     title: String::new(),
 ///     date: String::new(),
+///     stop: String::new(),
 ///     units: Units::Mm,
 ///     machine: Machine {
 ///         edge: Some(edge),

@@ -25,6 +25,8 @@ pub struct Head<'a> {
     pub title: &'a str,
     /// The date.
     pub date: &'a str,
+    /// The rules that stop the board; empty where none does.
+    pub stop: &'a str,
     /// Height of travel above the top face, mm.
     pub clearance: f64,
     /// Thickness of the board, mm.
@@ -58,6 +60,10 @@ impl Lines {
             if !words.is_empty() {
                 self.comment(&format!("{what}: {}", in_comment(words)));
             }
+        }
+        if !head.stop.is_empty() {
+            self.comment("STOP: DO NOT RUN THIS PROGRAM, THE CHECKS STOP THIS BOARD");
+            self.comment(&format!("Settle first: {}", in_comment(head.stop)));
         }
         self.comment("PROVE IT IN AIR ABOVE THE WORK FIRST");
         self.comment(match self.units {

@@ -26,6 +26,8 @@ pub struct GcodeOptions {
     pub title: String,
     /// The date as it is to be written; empty for none.
     pub date: String,
+    /// The rules that stop the board, for the top of the program; empty where nothing does.
+    pub stop: String,
     /// The unit of the file.
     pub units: Units,
     /// The machine: [`Machine::bits`] says how each drill bit is run, [`Machine::edge`] and [`Machine::groove`] how the
@@ -44,6 +46,7 @@ impl GcodeOptions {
             work,
             title: &self.title,
             date: &self.date,
+            stop: &self.stop,
             clearance: self.machine.clearance,
             thickness: self.thickness,
         }
@@ -78,6 +81,7 @@ pub struct Program {
 /// let options = GcodeOptions {
 ///     title: "Six lobes".to_owned(),
 ///     date: String::new(),
+///     stop: String::new(),
 ///     units: Units::Mm,
 ///     machine: Machine {
 ///         bits: vec![run],
@@ -105,4 +109,60 @@ pub fn gcode(table: &HoleTable, options: &GcodeOptions) -> Result<Vec<Program>, 
             .collect(),
         ProgramFiles::One => vec![write::all_bits(&jobs, options)],
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{BitRun, Bottom};
+    use workshop::HoleRow;
+
+    /// One hole of a mouth of 12 mm with a ball bottom 3 mm deep, and a ball to drill it with.
+    fn programs(cutter: f64, stop: &str) -> Result<Vec<Program>, GcodeError> {
+        let workpiece = workshop::Workpiece::of(&board::Board::default()).unwrap();
+        let row = HoleRow {
+            diameter: 12.0,
+            depth: 3.0,
+            bottom: Bottom::Ball,
+            ..workpiece.hole_table().rows[0]
+        };
+        let run = BitRun {
+            speed: Some(1200.0),
+            feed: Some(150.0),
+            ..BitRun::unsettled(cutter, Bottom::Ball)
+        };
+        let options = GcodeOptions {
+            title: String::new(),
+            date: String::new(),
+            stop: stop.into(),
+            units: Units::Mm,
+            machine: Machine {
+                bits: vec![run],
+                ..Machine::default()
+            },
+            thickness: 20.0,
+            spur: 2.0,
+        };
+        gcode(&HoleTable { rows: vec![row] }, &options)
+    }
+
+    /// A ball of 12 mm would leave a mouth of 10.39: (6² + 3²) / 3 = 15.
+    #[test]
+    fn a_shallow_ball_is_drilled_with_the_ball_that_leaves_its_mouth() {
+        let program = programs(15.0, "").unwrap().remove(0);
+        assert_eq!(program.stem, "drill-1-15mm-ball");
+        assert!(program.text.contains("Bit 1 of 1: 15 mm ball"));
+        let error = programs(12.0, "").unwrap_err().to_string();
+        assert!(error.contains("15 mm ball"), "{error}");
+    }
+
+    #[test]
+    fn a_board_that_is_stopped_says_so_before_any_motion() {
+        let text = programs(15.0, "web, rim margin").unwrap().remove(0).text;
+        let stop = text.find("(STOP: DO NOT RUN").unwrap();
+        let said = text.find("(Settle first: web, rim margin)").unwrap();
+        assert!(stop < said && said < text.find("G17").unwrap());
+        assert!(text.lines().all(|line| line.len() < 256));
+        assert!(!programs(15.0, "").unwrap()[0].text.contains("STOP"));
+    }
 }

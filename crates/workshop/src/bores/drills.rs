@@ -57,17 +57,18 @@ impl Cutter {
         }
     }
 
-    /// Whether it can leave such a bottom. A Forstner bit with a short spur leaves one that counts as flat.
+    /// Whether it can leave such a bottom. A Forstner bit leaves no flat one: its spur reaches deeper.
     ///
     /// ```
     /// use board::Bottom;
     /// use workshop::Cutter;
     /// assert!(Cutter::Twist.leaves(Bottom::Point118) && !Cutter::Twist.leaves(Bottom::Flat));
+    /// assert!(Cutter::Forstner.leaves(Bottom::Forstner) && !Cutter::Forstner.leaves(Bottom::Flat));
     /// ```
     pub const fn leaves(self, bottom: Bottom) -> bool {
         match self {
             Self::Twist => matches!(bottom, Bottom::Point118 | Bottom::Point135),
-            Self::Forstner => matches!(bottom, Bottom::Forstner | Bottom::Flat),
+            Self::Forstner => matches!(bottom, Bottom::Forstner),
             Self::Flat => matches!(bottom, Bottom::Flat),
             Self::RoundNose => matches!(bottom, Bottom::Ball),
         }
@@ -98,7 +99,7 @@ pub fn drills() -> &'static [Drill] {
     &TABLE
 }
 
-/// The drills or cutters for a bore of this diameter, mm, and bottom: those of its very size where there are any, else
+/// The drills or cutters of this diameter, mm, for a bottom: those of its very size where there are any, else
 /// the nearest inch size and the nearest metric size. Of sizes equally near, that of the earlier series.
 ///
 /// ```

@@ -4,11 +4,15 @@ use board::{Board, Bore, Bottom, Center, Hole, HoleId, HoleName, Measure, Units}
 
 use crate::Workpiece;
 use crate::bores::profile::{deepest, tip};
+use crate::check::HAIR;
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 use crate::{Cutter, NearDrill, Series, nearest_drills};
 
 const STAMPED: &str = "a size is what is stamped on a bit, not how wide it drills: measure your own bit, and a hole in scrap";
 const NEAREST: &str = "by how much it is larger than the bore: size - bore; of those that leave such a bottom, the nearest of the table";
+const NEAREST_BALL: &str =
+    "by how much it is larger than the ball of the cutter: size - ball; the nearest of the table";
+const NEAREST_SPUR: &str = "by how much it is larger than the bore: size - bore; offered where its spur leaves the least floor";
 
 /// The group; none where nothing is drilled.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
@@ -53,11 +57,20 @@ fn of_kind(board: &Board, kind: &Kind) -> Vec<Sum> {
         && kind.holes == [HoleId::CENTER.named(1)];
     // Any drill makes the hole of a pin: its floor is of no matter.
     let bottom = if pivot { Bottom::Point118 } else { bore.bottom };
-    let near = nearest_drills(bore.diameter, bottom);
+    let formula = if bore.is_shallow_ball() {
+        NEAREST_BALL
+    } else {
+        NEAREST
+    };
+    let near = nearest_drills(bore.cutter(), bottom);
     let mut sums: Vec<Sum> = near
         .into_iter()
-        .map(|near| size(name_of(near.drill.series), near))
+        .map(|near| size(name_of(near.drill.series), near, formula))
         .collect();
+    sums.extend(cutter(bore));
+    if !pivot {
+        sums.extend(by_forstner(board, bore));
+    }
     let count = u32::try_from(kind.holes.len()).ok().map(Measure::count);
     let left = board.blank.thickness - deepest(bore, spur);
     sums.extend([
@@ -86,6 +99,43 @@ fn of_kind(board: &Board, kind: &Kind) -> Vec<Sum> {
     told.map(|sum| sum.about(kind.holes.clone())).collect()
 }
 
+/// The ball that leaves a mouth wider than its bottom is deep.
+fn cutter(bore: Bore) -> Option<Sum> {
+    let formula = "(mouth² / 4 + depth²) / depth: less than half of the ball goes in";
+    let sum = || {
+        Sum::mm(
+            "diameter of the ball cutter",
+            bore.cutter(),
+            formula,
+            GEOMETRY,
+        )
+    };
+    bore.is_shallow_ball().then(sum)
+}
+
+/// The Forstner bits for a flat bottom, with what their spur leaves under it; none where that is less than the least floor.
+///
+/// Many makers drill flat bottoms with them: the pit of the spur does no harm where there is wood enough for it.
+fn by_forstner(board: &Board, bore: Bore) -> Vec<Sum> {
+    let drilled = Bore {
+        bottom: Bottom::Forstner,
+        ..bore
+    };
+    let left = board.blank.thickness - deepest(drilled, board.bores.spur);
+    if bore.bottom != Bottom::Flat || left < board.limits.floor - HAIR {
+        return Vec::new();
+    }
+    let near = nearest_drills(bore.diameter, Bottom::Forstner).into_iter();
+    let named = |near: NearDrill| match near.drill.series.units {
+        Units::Inch => "nearest inch Forstner bit, spur counted",
+        Units::Mm => "nearest metric Forstner bit, spur counted",
+    };
+    let sizes = near.map(|near| size(named(near), near, NEAREST_SPUR));
+    let formula = "thickness of the board - depth of the bore - spur of the bit";
+    let under = Sum::mm("wood left under its spur", left, formula, GEOMETRY);
+    sizes.chain([under]).collect()
+}
+
 /// The sizes for the pilot of a playing hole at the center.
 fn pilot(board: &Board) -> Vec<Sum> {
     let Center::Hole { pilot, .. } = board.drilled_center() else {
@@ -94,7 +144,7 @@ fn pilot(board: &Board) -> Vec<Sum> {
     let near = nearest_drills(pilot, Bottom::Point118);
     let sums = near
         .into_iter()
-        .map(|near| size(pilot_name_of(near.drill.series), near));
+        .map(|near| size(pilot_name_of(near.drill.series), near, NEAREST));
     sums.map(|sum| {
         sum.at(Measure::mm(pilot))
             .about(vec![HoleId::CENTER.named(1)])
@@ -103,8 +153,8 @@ fn pilot(board: &Board) -> Vec<Sum> {
 }
 
 /// By how much a drill is larger than the bore, and which one it is.
-fn size(name: &'static str, near: NearDrill) -> Sum {
-    Sum::mm(name, near.larger, NEAREST, near.drill.series.source).worded(near.drill.name.clone())
+fn size(name: &'static str, near: NearDrill, formula: &'static str) -> Sum {
+    Sum::mm(name, near.larger, formula, near.drill.series.source).worded(near.drill.name.clone())
 }
 
 /// The name of the nearest size in a series.
@@ -194,6 +244,54 @@ mod tests {
             ["20 mm", "1/4 in"],
             "the center hole and its pilot"
         );
+    }
+
+    /// A mouth of 12, 3 deep: (6² + 3²) / 3 = 15; the nearest in the table are 5/8 in and 14 mm.
+    #[test]
+    fn a_shallow_ball_bottom_is_cut_by_a_larger_ball() {
+        let bore = Bore {
+            diameter: 12.0,
+            depth: 3.0,
+            bottom: Bottom::Ball,
+        };
+        let mut board = Board {
+            bores: Bores::all(bore),
+            center: Center::Nothing,
+            ..Board::default()
+        };
+        let sums = sums_of(&board);
+        assert_near!(mm(named(&sums, "diameter of the ball cutter")), 15.0, 1e-12);
+        let metric = named(&sums, "nearest metric round-nose cutter");
+        assert_eq!((metric.words.as_deref(), mm(metric)), (Some("14 mm"), -1.0));
+        board.bores = Bores::all(Bore { depth: 6.0, ..bore });
+        let half = sums_of(&board);
+        assert!(!half.iter().any(|sum| sum.name.contains("ball cutter")));
+        let metric = named(&half, "nearest metric round-nose cutter");
+        assert_eq!(metric.words.as_deref(), Some("12 mm"));
+    }
+
+    #[test]
+    fn a_forstner_bit_for_a_flat_bottom_is_offered_with_its_spur_alone() {
+        let bore = Bore {
+            diameter: 15.0,
+            depth: 5.0,
+            bottom: Bottom::Flat,
+        };
+        let mut board = Board {
+            bores: Bores::all(bore),
+            center: Center::Nothing,
+            ..Board::default()
+        };
+        // 5 deep and a spur of 2.5 leave 4, the least floor, of 11.5.
+        board.blank.thickness = 11.5;
+        let sums = sums_of(&board);
+        let bit = named(&sums, "nearest metric Forstner bit, spur counted");
+        assert_eq!(bit.words.as_deref(), Some("15 mm"));
+        assert_near!(mm(named(&sums, "wood left under its spur")), 4.0, 1e-12);
+        assert_near!(mm(named(&sums, "wood left under the bore")), 6.5, 1e-12);
+        board.blank.thickness = 11.4;
+        let thin = sums_of(&board);
+        assert!(!thin.iter().any(|sum| sum.name.contains("Forstner")));
     }
 
     #[test]

@@ -27,6 +27,35 @@ pub fn stops(findings: &[Finding]) -> bool {
         .any(|finding| finding.severity == Severity::Stop)
 }
 
+/// The names of the rules that stop a board, for the top of every sheet that could be cut by; none where nothing does.
+///
+/// ```
+/// use board::Board;
+/// use workshop::{Workpiece, stopped_by};
+/// let crowded = Board { pitch: 11.0, ..Board::default() };
+/// let rules = stopped_by(Workpiece::of(&crowded)?.findings()).unwrap();
+/// assert_eq!(rules, "web, room for pieces");
+/// assert_eq!(stopped_by(Workpiece::of(&Board::default())?.findings()), None);
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn stopped_by(findings: &[Finding]) -> Option<String> {
+    const TOLD: usize = 4;
+    let stops = findings
+        .iter()
+        .filter(|finding| finding.severity == Severity::Stop);
+    let mut rules: Vec<&str> = stops.map(|stop| stop.rule.label()).collect();
+    // Those of one rule stand together.
+    rules.dedup();
+    let more = rules.len().saturating_sub(TOLD);
+    rules.truncate(TOLD);
+    let told = rules.join(", ");
+    match (rules.is_empty(), more) {
+        (true, _) => None,
+        (false, 0) => Some(told),
+        (false, more) => Some(format!("{told} and {more} more")),
+    }
+}
+
 /// Slack for rounding of a length that is as it should be, mm.
 pub(crate) const HAIR: f64 = 1e-9;
 

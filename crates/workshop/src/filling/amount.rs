@@ -3,6 +3,7 @@
 use board::{Board, Bore, Bottom, Filling, PieceKind};
 use geometry::{Piece, Profile};
 
+use crate::Workpiece;
 use crate::bores::holds::insert_profile;
 use crate::bores::profile::bore_profile;
 
@@ -23,6 +24,22 @@ pub fn open_bore(board: &Board, bore: Bore) -> Bore {
         bottom: Bottom::Flat,
         ..bore
     })
+}
+
+/// Room for resin or glue all round a ball or disc, mm: 0.004 in; common practice, no source.
+pub const LEAST_GAP: f64 = 0.1;
+
+/// The diameter of a ball or disc with room for resin in every bore that is filled, mm; none where there is none.
+pub fn insert_with_room(workpiece: &Workpiece) -> Option<f64> {
+    let board = workpiece.board();
+    let filling = board.filling?;
+    let seats = workpiece.seats().iter();
+    let filled = seats.filter(|seat| is_filled(board, &filling, seat.bore));
+    let narrowest = filled
+        .map(|seat| seat.bore.diameter)
+        .min_by(f64::total_cmp)?;
+    let insert = narrowest - 2.0 * LEAST_GAP;
+    (insert > 0.0).then_some(insert)
 }
 
 /// Resin in one bore, mm³.

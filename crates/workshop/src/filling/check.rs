@@ -4,9 +4,10 @@ use board::{Filling, Hole, HoleName, Measure, PieceKind, Units, show_length};
 
 use crate::Mend;
 use crate::Workpiece;
+use crate::bores::holds::insert_gap;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
-use crate::filling::{Pour, batch_in_time, is_filled, open_bore};
+use crate::filling::{LEAST_GAP, Pour, batch_in_time, insert_with_room, is_filled, open_bore};
 
 pub const STATEMENT: &str = "A batch of resin is poured within its pot life, which doubles for each 10 °C (18 °F) that \
      the shop is colder than the label's temperature, and halves for each that it is warmer (trade page, not a \
@@ -34,6 +35,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         too_hot(pour, workpiece.units()),
         runs_over(workpiece, &filling),
         marble_on_resin(workpiece, &filling),
+        no_room_around(workpiece, &filling),
         Some(hazard()),
     ];
     findings.into_iter().flatten().collect()
@@ -162,6 +164,43 @@ fn marble_on_resin(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> 
     })
 }
 
+/// Balls or discs that fill their bores, so that no resin goes in around them.
+fn no_room_around(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
+    let board = workpiece.board();
+    if board.piece.kind != PieceKind::Magnet || !filling.around_insert {
+        return None;
+    }
+    let gap = |hole: &Hole| insert_gap(&board.piece, hole.bore);
+    let tight = |hole: &&Hole| {
+        is_filled(board, filling, hole.bore) && (0.0..LEAST_GAP - HAIR).contains(&gap(hole))
+    };
+    let holes: Vec<&Hole> = workpiece.seats().iter().filter(tight).collect();
+    let least = holes.iter().map(|hole| gap(hole)).min_by(f64::total_cmp)?;
+    let room = if least < HAIR {
+        "no room".into()
+    } else {
+        format!("{} of room", show_length(least, board.units))
+    };
+    let message = format!(
+        "{room} is left around what is set in {}: resin needs {} all round to flow in, and the air to come out; use a \
+         narrower ball or disc, or a wider hole",
+        counted(holes.len(), "bore"),
+        Measure::mm(LEAST_GAP).shown(board.units)
+    );
+    // One that is typed is the one the maker has.
+    let mends: &[Mend] = match board.piece.shank {
+        None if insert_with_room(workpiece).is_some() => &[Mend::RoomForResin],
+        _ => &[],
+    };
+    let names = holes.iter().map(|hole| hole.name).collect();
+    Some(
+        Finding::new(Severity::Caution, Rule::Filling, message)
+            .about(names)
+            .measuring(Measure::mm(least), Measure::mm(LEAST_GAP))
+            .mended_by(mends),
+    )
+}
+
 fn ml(ml: f64, units: Units) -> String {
     Measure::milliliters(ml).shown(units)
 }
@@ -283,6 +322,35 @@ mod tests {
         full.filling.as_mut().unwrap().below_top = 12.0;
         let none = check(&Workpiece::of(&full).unwrap());
         assert!(none[0].message.starts_with("no bore is filled"));
+    }
+
+    #[test]
+    fn resin_around_a_ball_needs_room() {
+        let tight = |shank| {
+            let mut board = board(Filling {
+                around_insert: true,
+                ten_bores: 1.0,
+                ..Filling::default()
+            });
+            board.piece.kind = PieceKind::Magnet;
+            board.piece.shank = shank;
+            let found = check(&Workpiece::of(&board).unwrap());
+            let mut tight = found.into_iter();
+            tight.find(|finding| finding.message.contains("all round"))
+        };
+        assert_eq!(tight(Some(9.8)), None);
+        let narrow = tight(Some(9.82)).unwrap();
+        assert_eq!(
+            (narrow.severity, narrow.holes.len()),
+            (Severity::Caution, 132)
+        );
+        assert_eq!(narrow.mends, []);
+        // Made to fit, it fills its bore.
+        let fitted = tight(None).unwrap();
+        assert_eq!(fitted.measured, Some(Measure::mm(0.0)));
+        assert_eq!(fitted.mends, [Mend::RoomForResin]);
+        // One that does not go in is told by the rule of seats.
+        assert_eq!(tight(Some(10.1)), None);
     }
 
     #[test]

@@ -15,7 +15,7 @@ use crate::Workpiece;
 use amount::{Amount, amount};
 use batches::batches;
 
-pub use amount::{is_filled, open_bore};
+pub use amount::{LEAST_GAP, insert_with_room, is_filled, open_bore};
 pub use batches::{Batch, batch_in_time};
 pub(crate) use mix::part;
 pub use mix::{mix_parts, parts_shown};

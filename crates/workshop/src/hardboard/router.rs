@@ -94,6 +94,8 @@ pub struct RouterSetting {
 /// The way in which a bit makes a bore that the bushing is led round.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RouterWay {
+    /// The bit is wider than the bore: it cannot make it.
+    TooWide,
     /// The bit is as wide as the bore, and the bushing fills its hole.
     Plunge,
     /// The bushing is led once round its hole.
@@ -103,11 +105,13 @@ pub enum RouterWay {
 }
 
 impl RouterWay {
-    /// The way of a bit through a bore of a diameter, mm.
+    /// The way of a bit through what is cut with one of this diameter, mm.
     fn of(bore: f64, bit: f64) -> Self {
         // Slack for rounding of a bit that is just as wide.
         let hair = 1e-9;
-        if bit >= bore - hair {
+        if bit > bore + hair {
+            Self::TooWide
+        } else if bit >= bore - hair {
             Self::Plunge
         } else if bit >= bore / 2.0 - hair {
             Self::Round
@@ -119,6 +123,7 @@ impl RouterWay {
     /// The words that sheets use.
     pub const fn label(self) -> &'static str {
         match self {
+            Self::TooWide => "does not fit: use a narrower bit",
             Self::Plunge => "straight down",
             Self::Round => "down and round the rim",
             Self::RoundAndAcross => "round the rim, and across",
@@ -151,7 +156,7 @@ pub fn router_settings(layout: &Layout, router: Router) -> Vec<RouterSetting> {
                 bore: hole.bore,
                 opening: through(hole.bore, router).diameter,
                 plunge: plunge(hole.bore, router),
-                way: RouterWay::of(hole.bore.diameter, router.bit),
+                way: RouterWay::of(hole.bore.cutter(), router.bit),
                 holes: vec![(role, 1)],
             });
             continue;
@@ -191,7 +196,7 @@ pub fn routed(layout: &Layout) -> impl Iterator<Item = &Hole> {
 /// The hole of the template for a bore.
 fn through(bore: Bore, router: Router) -> Bore {
     Bore {
-        diameter: bore.diameter + router.wider(),
+        diameter: bore.cutter() + router.wider(),
         depth: router.hardboard,
         bottom: Bottom::Flat,
     }
@@ -284,6 +289,27 @@ mod tests {
         let pin = wide.hole(HoleId::CENTER).unwrap().bore.diameter;
         assert_eq!(template.drilled_center().pilot(), Some(board.jig.pin));
         assert_near!(pin, board.jig.pin, 0.0);
+    }
+
+    /// The bit of a shallow ball is as wide as the ball: 15 mm for a mouth of 12, 3 deep.
+    #[test]
+    fn a_bit_that_is_too_wide_is_not_sent_straight_down() {
+        let way = |bore, bit| {
+            let board = Board {
+                bores: Bores::all(bore),
+                ..Board::default()
+            };
+            let settings = router_settings(&layout(&board).unwrap(), router(bit + 4.0, bit));
+            (settings[0].way, settings[0].opening)
+        };
+        assert_eq!(way(flat(12.0, 5.0), 12.0), (RouterWay::Plunge, 16.0));
+        assert_eq!(way(flat(12.0, 5.0), 12.1).0, RouterWay::TooWide);
+        let ball = Bore {
+            bottom: Bottom::Ball,
+            ..flat(12.0, 3.0)
+        };
+        assert_eq!(way(ball, 15.0), (RouterWay::Plunge, 19.0));
+        assert_eq!(way(ball, 15.1).0, RouterWay::TooWide);
     }
 
     #[test]

@@ -38,7 +38,7 @@ impl HoleTable {
     /// use board::{Board, Bottom};
     /// use workshop::Workpiece;
     /// let mut board = Board::default();
-    /// board.bores.home.bottom = Bottom::Ball;
+    /// (board.bores.home.bottom, board.bores.home.depth) = (Bottom::Ball, 6.0);
     /// let workpiece = Workpiece::of(&board)?;
     /// assert_eq!(workpiece.hole_table().bits(), [(12.0, Bottom::Forstner), (12.0, Bottom::Ball)]);
     /// # Ok::<(), board::BuildError>(())
@@ -47,10 +47,10 @@ impl HoleTable {
         let mut bits: Vec<(f64, Bottom)> = Vec::new();
         for row in &self.rows {
             let known = |bit: &(f64, Bottom)| {
-                bit.1 == row.bottom && (bit.0 - row.diameter).abs() < BitRun::SAME
+                bit.1 == row.bottom && (bit.0 - row.cutter()).abs() < BitRun::SAME
             };
             if !bits.iter().any(known) {
-                bits.push((row.diameter, row.bottom));
+                bits.push((row.cutter(), row.bottom));
             }
         }
         bits
@@ -83,6 +83,11 @@ impl HoleRow {
             bottom: self.bottom,
         }
     }
+
+    /// Diameter of the bit that drills it, mm, as [`Bore::cutter`] has it.
+    pub fn cutter(&self) -> f64 {
+        self.bore().cutter()
+    }
 }
 
 /// The hole table of a laid-out board.
@@ -114,7 +119,7 @@ mod tests {
     fn each_bit_is_named_once_in_the_order_of_need() {
         let mut board = Board::default();
         board.bores.start.diameter = 10.0;
-        board.bores.home.bottom = Bottom::Ball;
+        (board.bores.home.bottom, board.bores.home.depth) = (Bottom::Ball, 6.0);
         let table = hole_table(&board::layout(&board).unwrap());
         let wanted = [
             (12.0, Bottom::Forstner),
@@ -122,6 +127,18 @@ mod tests {
             (10.0, Bottom::Forstner),
         ];
         assert_eq!(table.bits(), wanted);
+    }
+
+    /// A mouth of 12, 3 deep, is left by a ball of (6² + 3²) / 3 = 15.
+    #[test]
+    fn the_bit_of_a_shallow_ball_is_wider_than_its_mouth() {
+        let mut board = Board::default();
+        (board.bores.home.bottom, board.bores.home.depth) = (Bottom::Ball, 3.0);
+        let table = hole_table(&board::layout(&board).unwrap());
+        assert_eq!(
+            table.bits(),
+            [(12.0, Bottom::Forstner), (15.0, Bottom::Ball)]
+        );
     }
 
     #[test]

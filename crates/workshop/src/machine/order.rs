@@ -41,7 +41,7 @@ pub fn drilling_order(table: &HoleTable, order: DrillingOrder) -> Order {
             table
                 .rows
                 .get(*row)
-                .is_some_and(|hole| bit.drills(hole.diameter, hole.bottom))
+                .is_some_and(|hole| bit.drills(hole.cutter(), hole.bottom))
         };
         let mut own: Vec<usize> = (0..table.rows.len()).filter(own).collect();
         match order {
@@ -107,7 +107,7 @@ fn counted(table: &HoleTable, rows: Vec<usize>) -> Order {
     for hole in rows.iter().filter_map(|row| table.rows.get(*row)) {
         let radius = |hole: &crate::HoleRow| setting(hole.center.to_vec2().length());
         let bit = before.is_none_or(|last| {
-            !board::BitRun::unsettled(last.diameter, last.bottom).drills(hole.diameter, hole.bottom)
+            !board::BitRun::unsettled(last.cutter(), last.bottom).drills(hole.cutter(), hole.bottom)
         });
         let depth = bit || before.is_none_or(|last| setting(last.depth) != setting(hole.depth));
         let far = depth || before.is_none_or(|last| radius(last) != radius(hole));
@@ -137,7 +137,7 @@ mod tests {
     /// Three bits, and a depth of its own for the pockets.
     fn mixed() -> HoleTable {
         let mut board = Board::default();
-        board.bores.home.bottom = Bottom::Ball;
+        (board.bores.home.bottom, board.bores.home.depth) = (Bottom::Ball, 6.0);
         board.bores.start.depth = 7.0;
         hole_table(&layout(&board).unwrap())
     }
@@ -171,7 +171,7 @@ mod tests {
             radii.len() as u32
         };
         let wanted =
-            radii(5.0, Bottom::Forstner) + radii(7.0, Bottom::Forstner) + radii(5.0, Bottom::Ball);
+            radii(5.0, Bottom::Forstner) + radii(7.0, Bottom::Forstner) + radii(6.0, Bottom::Ball);
         assert_eq!(order.radii, wanted);
     }
 

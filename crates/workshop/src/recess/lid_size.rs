@@ -4,7 +4,7 @@ use board::{Board, LidHold, Recess, RecessShape};
 
 use crate::recess::lid_cut::lean;
 
-/// The size of a lid when it is made; lengths in mm.
+/// The size of a lid when it is made, to what a rule can show: 0.01 mm; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LidSize {
     /// Its outline; of one with leaning sides that of its wider face, which lies inside.
@@ -13,6 +13,14 @@ pub struct LidSize {
     pub thickness: f64,
     /// By how much its outer face is narrower than that on each side that leans.
     pub leans_in: f64,
+}
+
+impl LidSize {
+    /// Width of its outer face across the grain, as it is made; of a lid that slides it is the narrower one.
+    pub fn outer(&self) -> f64 {
+        let (_, inner) = self.shape.sides();
+        ruled(inner - 2.0 * self.leans_in)
+    }
 }
 
 /// The lid of a board's recess; none where no lid is planned, or its clearance leaves nothing of it.
@@ -29,12 +37,38 @@ pub fn lid_size(board: &Board, cut: Option<Recess>) -> Option<LidSize> {
         // Along the grain it meets the closed end, and is cut off with the edge of the board.
         (shape, LidHold::Slides { .. }) => smaller(shape, 0.0, clearance),
     };
+    let shape = to_a_rule(shape);
     let (length, width) = shape.sides();
     (length > 0.0 && width > 2.0 * leans_in).then_some(LidSize {
         shape,
         thickness: recess.lid,
         leans_in,
     })
+}
+
+/// A length to what a rule can show, so that every table and sentence has the same one.
+///
+/// Tables show hundredths and sentences as many digits as one types: rounded before, both come to the same in either unit.
+fn ruled(mm: f64) -> f64 {
+    (mm * 100.0).round() / 100.0
+}
+
+/// A shape with its sizes to what a rule can show.
+fn to_a_rule(shape: RecessShape) -> RecessShape {
+    match shape {
+        RecessShape::Round { diameter } => RecessShape::Round {
+            diameter: ruled(diameter),
+        },
+        RecessShape::Straight {
+            length,
+            width,
+            corner,
+        } => RecessShape::Straight {
+            length: ruled(length),
+            width: ruled(width),
+            corner: ruled(corner),
+        },
+    }
 }
 
 /// A rectangle less a clearance along and across the grain.
@@ -99,7 +133,8 @@ mod tests {
         let RecessShape::Straight { width, .. } = lid.shape else {
             panic!("{lid:?}")
         };
-        assert_near!(width, 90.0 + 2.0 * (4.0 + lean) - 0.6, 1e-9);
+        assert_near!(width, 90.0 + 2.0 * (4.0 + lean) - 0.6, 0.005);
+        assert_near!(lid.outer(), width - 2.0 * lean, 0.005);
         assert_eq!(Lid::of(&Board::default()).size, None);
     }
 

@@ -84,13 +84,47 @@ fn lid(lid: &LidSize) -> Vec<Sum> {
     {
         sums.push(size("corners of the lid", corner));
     }
-    if let (true, RecessShape::Straight { width, .. }) = (lid.leans_in > 0.0, lid.shape) {
+    if lid.leans_in > 0.0 {
         sums.push(Sum::mm(
             "lid across the grain, outer face",
-            width - 2.0 * lid.leans_in,
+            lid.outer(),
             "inner face - 2 · thickness · tan of the lean",
             GEOMETRY,
         ));
     }
     sums
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, LidHold, Recess, Toward, Units, show_length};
+
+    /// The steps of the work and drawings show lengths as typed, the tables to a hundredth: of a lid both are the same.
+    #[test]
+    fn a_lid_measures_the_same_in_every_table_and_sentence() {
+        for thickness in [3.0, 4.7, 25.4 / 4.0] {
+            let mut recess = Recess {
+                lid: thickness,
+                ..Recess::default()
+            };
+            recess.lid_fit.overlap = 25.4 / 8.0;
+            recess.lid_fit.hold = LidHold::Slides {
+                angle: 14.0,
+                toward: Toward::Left,
+            };
+            let board = Board {
+                recess: Some(recess),
+                ..Board::default()
+            };
+            let size = Workpiece::of(&board).unwrap().lid().size.unwrap();
+            let told = lid(&size);
+            let (length, width) = size.shape.sides();
+            for units in [Units::Mm, Units::Inch] {
+                let shown: Vec<String> = told.iter().map(|sum| sum.shown(units)).collect();
+                let said = [length, width, size.outer()].map(|mm| show_length(mm, units));
+                assert_eq!(shown, said);
+            }
+        }
+    }
 }

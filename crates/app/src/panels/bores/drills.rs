@@ -9,16 +9,23 @@ use crate::widgets::CAPTION;
 
 /// Below the field of this caption: the drill or cutter of the bore's size, or those next to it.
 pub fn drills_ui(ui: &mut Ui, caption: &str, bore: &mut Bore, units: Units) {
-    near_ui(ui, caption, &mut bore.diameter, bore.bottom, units);
+    let near = nearest_drills(bore.cutter(), bore.bottom);
+    if let Some(taken) = near_ui(ui, caption, near, units) {
+        *bore = bore.by_cutter(taken);
+    }
 }
 
 /// The same for the hole of a pin, which any twist drill makes.
 pub fn pin_drills_ui(ui: &mut Ui, caption: &str, diameter: &mut f64, units: Units) {
-    near_ui(ui, caption, diameter, Bottom::Point118, units);
+    let near = nearest_drills(*diameter, Bottom::Point118);
+    if let Some(taken) = near_ui(ui, caption, near, units) {
+        *diameter = taken;
+    }
 }
 
-fn near_ui(ui: &mut Ui, caption: &str, diameter: &mut f64, bottom: Bottom, units: Units) {
-    let near = nearest_drills(*diameter, bottom);
+/// Drills or cutters by the field of a caption; gives the diameter of one that is taken, mm.
+fn near_ui(ui: &mut Ui, caption: &str, near: Vec<NearDrill>, units: Units) -> Option<f64> {
+    let mut taken = None;
     ui.scope(|ui| {
         // A line no higher than its small words.
         ui.spacing_mut().interact_size.y = ui.text_style_height(&TextStyle::Small);
@@ -34,13 +41,14 @@ fn near_ui(ui: &mut Ui, caption: &str, diameter: &mut f64, bottom: Bottom, units
             ui.spacing_mut().item_spacing.x = theme::GAP / 2.0;
             for near in near {
                 if use_button(ui, caption, near, units).clicked() {
-                    *diameter = near.drill.diameter;
+                    taken = Some(near.drill.diameter);
                 }
                 ui.label(RichText::new(signed(near, units)).weak().small())
                     .on_hover_text(difference(near, units));
             }
         });
     });
+    taken
 }
 
 const MEASURE: &str =
@@ -97,6 +105,24 @@ mod tests {
         assert!(sees(&panel, "Forstner bit: 15 mm"));
         type_into(&mut panel, "Bore diameter", "25.4");
         assert!(sees(&panel, "Forstner bit: 1 in"));
+    }
+
+    /// A ball of 14 mm, sunk 3 mm, has a mouth of 2 · √(3 · 11).
+    #[test]
+    fn a_shallow_ball_takes_the_cutter_and_not_the_mouth() {
+        let mut panel = hand::panel(900.0, |ui, board| {
+            board.bores.track.bottom = Bottom::Ball;
+            board.bores.track.depth = 3.0;
+            bores_ui(ui, board, &mut Vec::new());
+        });
+        type_into(&mut panel, "Track diameter", "12");
+        assert_near!(panel.state().bores.track.cutter(), 15.0, 1e-12);
+        press(&mut panel, "Track diameter, use 14 mm");
+        assert_near!(
+            panel.state().bores.track.diameter,
+            2.0 * 33.0_f64.sqrt(),
+            1e-12
+        );
     }
 
     #[test]

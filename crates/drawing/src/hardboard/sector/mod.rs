@@ -13,6 +13,7 @@ use workshop::{Drawn, DrawnPart, SectorPlan, SectorTurn, TilingError, Workpiece,
 
 use crate::marks::{cross_arm, layer};
 use crate::names::place_labels;
+use crate::stopped::stop_line;
 use crate::template::subject::Subject;
 use crate::template::tiled::sheets_of;
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};
@@ -54,7 +55,10 @@ pub fn sector_sheets(
 ) -> Result<Vec<Sheet>, TilingError> {
     let board = workpiece.board();
     let outline = Outline::of(board, jig);
-    let subject = subject(board, jig, &outline);
+    let subject = Subject {
+        stop: stop_line(workpiece),
+        ..subject(board, jig, &outline)
+    };
     let places: Vec<_> = jig
         .holes
         .iter()
@@ -149,6 +153,7 @@ fn subject<'a>(board: &'a Board, jig: &SectorPlan, outline: &Outline) -> Subject
         board,
         kind: "Sector jig",
         notes: notes(board, jig),
+        stop: None,
         mouths: mouths.chain(index).chain([pin.mouth()]).collect(),
         items,
         outline,

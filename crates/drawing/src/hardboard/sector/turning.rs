@@ -36,7 +36,7 @@ pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sh
         Block::Heading("What the turns add up to".into()),
     ];
     blocks.extend(sums(board, jig).into_iter().map(Block::Words));
-    let head = Head::of_board("Sector jig", "order of turning", board, stamp);
+    let head = Head::of("Sector jig", "order of turning", workpiece, stamp);
     let paper = paper_size(board.template.paper);
     pages(paper, board.template.margin, &head, &blocks)
 }

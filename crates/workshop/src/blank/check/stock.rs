@@ -1,13 +1,14 @@
 //! Rule: the board fits on its blank.
 
-use board::{Board, Build, Measure, StockOutline};
+use board::{Board, Build, INCH, Measure, StockOutline};
+use geometry::{Flaw, Point, Vec2};
 
 use crate::blank::stock::{Slab, StockPlan, leaf_thickness, strips_of};
 use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::{Mend, Workpiece};
 
-pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the blank is as thick as the board or thicker. \
-     The default trim of 5 mm is common practice, no source.";
+pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the blank, or each leaf of it, is 1/16 in (1.6 mm) thicker \
+     than the board or more, for flattening both faces. That and the default trim of 5 mm are common practice, no source.";
 
 /// Every finding about the board on its blank.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -30,6 +31,61 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     room.into_iter().chain(thickness(board)).collect()
 }
 
+/// Wood that flattening both faces takes of a blank, mm: 1/16 in.
+pub(crate) const FLATTENING: f64 = INCH / 16.0;
+/// Distance from the largest that the search for halves may be off, mm.
+const CLOSE: f64 = 0.1;
+
+/// The flaws of a blank whose distance from a place is such, each by its number, its kind and where it is.
+fn flaws_where(
+    board: &Board,
+    slab: &Slab,
+    place: Point,
+    is_such: impl Fn(f64) -> bool,
+) -> Vec<String> {
+    let typed = board.stock.flaws.iter().zip(&slab.flaws).zip(1..);
+    let such = typed.filter(|((_, flaw), _)| is_such(away(flaw, place)));
+    such.map(|((typed, flaw), number)| {
+        let at = middle(flaw);
+        let length = |mm| Measure::mm(mm).shown(board.units);
+        let (kind, along, across) = (typed.kind.label(), length(at.x), length(at.y));
+        format!("flaw {number} ({kind}, {along} along and {across} across)")
+    })
+    .collect()
+}
+
+/// From a place to the nearest wood of a flaw, mm; negative inside it.
+fn away(flaw: &Flaw, place: Point) -> f64 {
+    match flaw {
+        Flaw::Round(circle) => place.distance(circle.center) - circle.radius,
+        Flaw::Area(outline) => -geometry::clearance(outline, &[], place),
+    }
+}
+
+/// Where a flaw is said to be: its middle, or the mean of its corners.
+fn middle(flaw: &Flaw) -> Point {
+    match flaw {
+        Flaw::Round(circle) => circle.center,
+        Flaw::Area(outline) => {
+            let corners = outline.corners();
+            let sum: Vec2 = corners.iter().map(|corner| corner.to_vec2()).sum();
+            (sum / corners.len() as f64).to_point()
+        }
+    }
+}
+
+/// The flaws that stand in the way, the first few told; empty where no flaw does.
+fn held_by(flaws: &[String]) -> String {
+    const TOLD: usize = 3;
+    let told = flaws.iter().take(TOLD).map(String::as_str);
+    let told: Vec<&str> = told.collect();
+    match flaws.len().saturating_sub(TOLD) {
+        0 if told.is_empty() => String::new(),
+        0 => format!("; in the way: {}", told.join(", ")),
+        more => format!("; in the way: {} and {more} more", told.join(", ")),
+    }
+}
+
 /// Outlines of more corners are left to the study of the blank, which has the time.
 const MOST_CORNERS: usize = 300;
 
@@ -47,11 +103,19 @@ fn halves(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let radius = half.map_or(0.0, |half| half.radius);
     let wanted = board.blank.radius() + board.stock.trim;
     // The search comes within a twenty-thousandth of the blank's longer side.
-    (radius < wanted - 0.1).then(|| {
-        let most = Measure::mm((2.0 * (radius - board.stock.trim)).max(0.0)).shown(board.units);
-        let message = format!("two bookmatched halves of the blank give a board of {most} at most");
+    (radius < wanted - CLOSE).then(|| {
+        let most = (2.0 * (radius - board.stock.trim)).max(0.0);
+        let held = half.map_or(Vec::new(), |half| {
+            let touching = |away: f64| (away - radius).abs() < 2.0 * CLOSE;
+            flaws_where(board, slab, half.center, touching)
+        });
+        let message = format!(
+            "two bookmatched halves of the blank give a board of {} at most{}",
+            Measure::mm(most).shown(board.units),
+            held_by(&held)
+        );
         Finding::new(Severity::Stop, Rule::Stock, message)
-            .measuring(Measure::mm(radius), Measure::mm(wanted))
+            .measuring(Measure::mm(most), Measure::mm(board.blank.diameter))
     })
 }
 
@@ -67,6 +131,9 @@ fn strips(board: &Board, plan: &StockPlan) -> Option<Finding> {
 }
 
 /// A board that does not lie on sound wood: elsewhere it may, or the blank is too small for it in one piece.
+///
+/// Told and measured as diameters of boards; the flaws that reach into it are named with their places, so that the maker
+/// need not look for them among all that were entered.
 fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let wanted = board.blank.radius() + board.stock.trim;
     let length = |mm| Measure::mm(mm).shown(board.units);
@@ -77,10 +144,16 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let largest = plan.largest_board(board);
     let best = plan.best.as_ref().map_or(0.0, |disc| disc.circle.radius);
     let elsewhere = board.stock.place.is_some() && best >= wanted - HAIR;
+    let held = || {
+        let (slab, center) = (plan.slab.as_ref().ok()?, plan.center(board)?);
+        let is_near = |away: f64| away < wanted - HAIR;
+        Some(flaws_where(board, slab, center, is_near))
+    };
+    let held = held_by(&held().unwrap_or_default());
     let (message, mends): (_, &[Mend]) = if elsewhere {
         (
             format!(
-                "the board does not fit where it lies on the blank, by {}; elsewhere it does",
+                "the board does not fit where it lies on the blank, by {} at its edge; elsewhere it does{held}",
                 length(wanted - room)
             ),
             &[Mend::BestPlace],
@@ -88,21 +161,24 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     } else {
         (
             format!(
-                "the blank gives a board of {} at most, {} less than this one; joining may give more",
+                "the blank gives a board of {} at most, {} less than this one; joining may give more{held}",
                 length((largest * 100.0).floor() / 100.0),
                 length(board.blank.diameter - largest)
             ),
             &[],
         )
     };
+    let here = (2.0 * (room - board.stock.trim)).max(0.0);
     Some(
         Finding::new(Severity::Stop, Rule::Stock, message)
-            .measuring(Measure::mm(room), Measure::mm(wanted))
+            .measuring(Measure::mm(here), Measure::mm(board.blank.diameter))
             .mended_by(mends),
     )
 }
 
-/// A blank that is thinner than the board, or gives leaves that are.
+/// A blank, or leaves of one, thinner than the board, or with too little to flatten on them.
+///
+/// Of two leaves each is flattened by itself, and so each needs what a blank in one piece needs.
 fn thickness(board: &Board) -> Option<Finding> {
     let wanted = board.blank.thickness;
     let halves = board.panel.build == Build::Halves;
@@ -111,16 +187,25 @@ fn thickness(board: &Board) -> Option<Finding> {
     } else {
         (board.stock.thickness, "the blank is")
     };
-    (is < wanted - HAIR).then(|| {
-        let length = |mm| Measure::mm(mm).shown(board.units);
-        let message = format!(
-            "{what} {} thick, and the board {}",
-            length(is),
-            length(wanted)
-        );
-        Finding::new(Severity::Stop, Rule::Stock, message)
-            .measuring(Measure::mm(is), Measure::mm(wanted))
-    })
+    if is >= wanted + FLATTENING - HAIR {
+        return None;
+    }
+    let length = |mm| Measure::mm(mm).shown(board.units);
+    let (severity, advice) = if is < wanted - HAIR {
+        (Severity::Stop, "")
+    } else {
+        (
+            Severity::Caution,
+            ": too little to flatten both faces; use a thicker blank or a thinner board",
+        )
+    };
+    let message = format!(
+        "{what} {} thick, and the board {}{advice}",
+        length(is),
+        length(wanted)
+    );
+    let finding = Finding::new(severity, Rule::Stock, message);
+    Some(finding.measuring(Measure::mm(is), Measure::mm(wanted + FLATTENING)))
 }
 
 #[cfg(test)]
@@ -156,6 +241,53 @@ mod tests {
         assert_eq!(found(&board), []);
         board.blank.thickness = 26.0;
         assert_eq!(found(&board)[0].measured, Some(Measure::mm(25.0)));
+        assert_eq!(found(&board)[0].severity, Severity::Stop);
+    }
+
+    #[test]
+    fn a_blank_is_thick_enough_to_be_flattened() {
+        let severity = |board: f64, blank: f64| {
+            let mut thick = Board::default();
+            (thick.blank.thickness, thick.stock.thickness) = (board, blank);
+            found(&thick).first().map(|found| found.severity)
+        };
+        let sixteenth = INCH / 16.0;
+        assert_eq!(severity(20.0, 20.0 + sixteenth), None);
+        assert_eq!(severity(20.0, 21.5), Some(Severity::Caution));
+        assert_eq!(severity(20.0, 20.0), Some(Severity::Caution));
+        assert_eq!(severity(20.0, 19.9), Some(Severity::Stop));
+        assert_eq!(severity(15.0 / 16.0 * INCH, INCH), None);
+    }
+
+    #[test]
+    fn a_flaw_in_the_way_is_named_with_its_place() {
+        let mut board = on_slab(600.0);
+        let knot = |x, y| board::StockFlaw {
+            kind: board::FlawKind::Knot,
+            shape: board::FlawShape::Round {
+                x,
+                y,
+                diameter: 20.0,
+            },
+        };
+        board.stock.flaws = vec![knot(760.0, 300.0), knot(450.0, 300.0)];
+        let stopped = found(&board).remove(0);
+        let said = "in the way: flaw 2 (knot, 450 mm along and 300 mm across)";
+        assert!(stopped.message.ends_with(said), "{}", stopped.message);
+        // Between the left end and that knot, as a diameter with the trim taken off, like the words.
+        let Some(Measure { value, .. }) = stopped.measured else {
+            panic!("no measure")
+        };
+        assert!(value > 430.0 && value < board.blank.diameter, "{value}");
+        assert_eq!(stopped.wanted, Some(Measure::mm(board.blank.diameter)));
+        board.stock.flaws = vec![knot(50.0, 50.0), knot(600.0, 30.0)];
+        board.stock.place = Some([600.0, 300.0]);
+        let moved = found(&board).remove(0);
+        assert!(moved.message.contains("in the way: flaw 2"), "{moved:?}");
+        assert_eq!(moved.mends, [Mend::BestPlace]);
+        board.stock.flaws.clear();
+        board.stock.place = Some([100.0, 300.0]);
+        assert!(!found(&board)[0].message.contains("in the way"));
     }
 
     #[test]
@@ -170,7 +302,7 @@ mod tests {
         let mut board = on_slab(400.0);
         board.panel.build = Build::Halves;
         assert_eq!(found(&board)[0].measured, Some(Measure::mm(11.0)));
-        board.stock.thickness = 43.0;
+        board.stock.thickness = 46.2;
         assert_eq!(found(&board), []);
     }
 

@@ -1,27 +1,49 @@
 //! Rule: a piece sits in its bore as it should.
 
-use board::{Board, Bore, Hole, HoleName, Insert, Measure, PieceKind, show_length};
+use board::{
+    Board, Bore, Hole, HoleName, Insert, Layout, Magnet, Measure, Piece, PieceKind, show_length,
+};
 
 use crate::Mend;
 use crate::Workpiece;
+use crate::bores::holds::{flush_bore, insert_below, magnet_hold};
+use crate::bores::profile::deepest;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "A marble is wider than its bore, rests on the rim and not on the floor, and sinks by the \
      set share of its diameter: less and it rolls out, more and it is hard to lift. A peg or a set ball goes into its \
-     bore with no more than the set play. The defaults, 10 to 45 % of the marble and 0.6 mm of play, are common \
-     practice, no source; woods and marbles differ, so try one of each in a scrap.";
+     bore with no more than the set play. A ball or disc ends level with the top face: one that stands out carries the piece, and \
+     one so deep that less than a quarter of the pull is left hardly holds it. The defaults, 10 to 45 % of the marble and 0.6 mm of \
+     play, and those limits are common practice, no source; woods and marbles differ, so try one of each in a scrap.";
+
+/// Height that a ball or disc may stand out without being more than a note, mm.
+const PROUD: f64 = 0.5;
+/// The least share of the pull that is left over a ball or disc that lies deep.
+const PULL: f64 = 0.25;
 
 /// The fault of a piece in a bore, the worst kind first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Wrong {
+    /// A marble no wider than the mouth.
     FallsIn,
+    /// A shank, ball or disc wider than the bore.
     DoesNotGoIn,
+    /// A marble that touches the floor before the rim.
     OnFloor,
+    /// A marble that sinks too little and rolls out.
     TooHigh,
+    /// A marble that sinks too far to be lifted.
     TooLow,
+    /// A shank, ball or disc with more play than the limit.
     Loose,
+    /// A ball or disc above the top face by more than a little, or where resin is leveled.
     StandsProud,
+    /// A ball or disc a little above the top face.
+    Proud,
+    /// A ball or disc so deep that the magnet hardly reaches it.
+    Deep,
+    /// A peg no longer than its bore is deep.
     Sunk,
 }
 
@@ -35,7 +57,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
             let (wrong, is, wanted) = match board.piece.kind {
                 PieceKind::Marble => marble(board, hole.bore)?,
                 PieceKind::Peg => shank(board, hole.bore).or_else(|| sunk(board, hole.bore))?,
-                PieceKind::Magnet => shank(board, hole.bore).or_else(|| proud(board, hole.bore))?,
+                PieceKind::Magnet => shank(board, hole.bore).or_else(|| level(board, hole.bore))?,
             };
             Some((wrong, hole, is, wanted))
         })
@@ -46,7 +68,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .filter_map(|alike| {
             let &(wrong, first, is, wanted) = alike.first()?;
             let holes = alike.iter().map(|(_, hole, ..)| hole.name).collect();
-            Some(found(board, wrong, first, holes).measuring(is, wanted))
+            Some(found(workpiece, wrong, first, holes).measuring(is, wanted))
         })
         .collect()
 }
@@ -105,13 +127,32 @@ fn shank(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     }
 }
 
-/// A ball set in the bore stands above the top face where the bore is less deep than the ball is high.
-fn proud(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
-    let ball = board.piece.shank?;
-    (bore.depth < ball - HAIR).then_some((
-        Wrong::StandsProud,
-        Measure::mm(bore.depth),
-        Measure::mm(ball),
+/// A ball or disc, made to fit or of its own size, that stands above the top face, or lies so deep that the pull is lost.
+///
+/// Where it stands follows from the bore's own bottom, so that a ball in the point of a drill counts as it lies. One a little
+/// proud pulls best and is a note; the piece then stands on it, and by more than a little it rocks. The pull over a gap is the
+/// estimate that the figures tell, of the magnet that was measured or of a usual one.
+fn level(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
+    let below = insert_below(&board.piece, bore);
+    let depth = Measure::mm(bore.depth);
+    if below < -HAIR {
+        let wrong = if below < -PROUD - HAIR || is_leveled(board) {
+            Wrong::StandsProud
+        } else {
+            Wrong::Proud
+        };
+        return Some((wrong, depth, Measure::mm(bore.depth - below)));
+    }
+    // A magnet that was not measured is taken for a usual one.
+    let piece = Piece {
+        magnet: board.piece.magnet.or_else(|| Some(Magnet::default())),
+        ..board.piece
+    };
+    let left = magnet_hold(&piece, bore)?.left;
+    (below > HAIR && left < PULL - HAIR).then_some((
+        Wrong::Deep,
+        Measure::share(left),
+        Measure::share(PULL),
     ))
 }
 
@@ -131,6 +172,16 @@ fn is_leveled(board: &Board) -> bool {
     filling.is_some_and(|filling| filling.dome > filling.below_top)
 }
 
+/// Whether bores that take what is set in them level with the top face leave the least floor.
+///
+/// A fix that gives another finding is none.
+fn can_be_flush(board: &Board, layout: &Layout) -> bool {
+    let most = board.blank.thickness - board.limits.floor;
+    let seats = layout.seats(board).iter();
+    let mut flush = seats.map(|seat| flush_bore(&board.piece, seat.bore));
+    flush.all(|bore| deepest(bore, board.bores.spur) <= most + HAIR)
+}
+
 /// The word for the thing that goes into the bores.
 const fn set_in(board: &Board) -> &'static str {
     match (board.piece.kind, board.piece.insert) {
@@ -142,14 +193,18 @@ const fn set_in(board: &Board) -> &'static str {
 }
 
 /// A finding for all bores with one fault, in the words for the first of them.
-fn found(board: &Board, wrong: Wrong, first: &Hole, holes: Vec<HoleName>) -> Finding {
+fn found(workpiece: &Workpiece, wrong: Wrong, first: &Hole, holes: Vec<HoleName>) -> Finding {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
     let severity = match wrong {
         Wrong::FallsIn | Wrong::DoesNotGoIn => Severity::Stop,
-        Wrong::StandsProud if !is_leveled(board) => Severity::Note,
+        Wrong::Proud => Severity::Note,
         _ => Severity::Caution,
     };
     let mends: &[Mend] = match wrong {
         Wrong::OnFloor => &[Mend::DeeperBores],
+        Wrong::StandsProud | Wrong::Proud | Wrong::Deep if can_be_flush(board, layout) => {
+            &[Mend::FlushInserts]
+        }
         _ => &[],
     };
     let count = counted(holes.len(), "bore");
@@ -164,14 +219,12 @@ fn words(board: &Board, wrong: Wrong, first: &Hole, count: &str) -> String {
     let piece = length(board.piece.diameter);
     let shank = length(board.piece.shank.unwrap_or(first.bore.diameter));
     let mouth = length(first.bore.diameter);
+    let (what, below) = (set_in(board), insert_below(&board.piece, first.bore));
     match wrong {
         Wrong::FallsIn => format!(
             "a marble of {piece} falls into {count} of {mouth}; a narrower bore carries it on its rim"
         ),
-        Wrong::DoesNotGoIn => format!(
-            "a {} of {shank} does not go into {count} of {mouth}",
-            set_in(board)
-        ),
+        Wrong::DoesNotGoIn => format!("a {what} of {shank} does not go into {count} of {mouth}"),
         Wrong::OnFloor => format!(
             "a marble of {piece} stands on the floor of {count}, not on the rim; drill deeper"
         ),
@@ -181,15 +234,21 @@ fn words(board: &Board, wrong: Wrong, first: &Hole, count: &str) -> String {
         Wrong::TooLow => format!(
             "a marble of {piece} sinks deep into {count} of {mouth} and is hard to lift; a narrower bore shows more of it"
         ),
-        Wrong::Loose => format!(
-            "the {} of {shank} is loose in {count} of {mouth}",
-            set_in(board)
-        ),
+        Wrong::Loose => format!("the {what} of {shank} is loose in {count} of {mouth}"),
         Wrong::StandsProud if is_leveled(board) => format!(
-            "a ball of {shank} stands above the top face in {count}, where the resin is to be leveled: no abrasive \
+            "a {what} of {shank} stands above the top face in {count}, where the resin is to be leveled: no abrasive \
              takes steel off with it; set it lower, or pour no dome"
         ),
-        Wrong::StandsProud => format!("a ball of {shank} stands above the top face in {count}"),
+        Wrong::StandsProud | Wrong::Proud => format!(
+            "a {what} of {shank} stands {} above the top face in {count}: pieces stand on it and not on the board; drill \
+             deeper, or set a smaller one",
+            length(-below)
+        ),
+        Wrong::Deep => format!(
+            "a {what} of {shank} lies {} below the top face in {count}: a magnet hardly pulls through so much air; drill \
+             less deep, or set a larger one",
+            length(below)
+        ),
         Wrong::Sunk => format!(
             "pegs {} long do not stand out of {count}; use longer pegs or drill less deep",
             length(board.piece.height)
@@ -249,14 +308,127 @@ mod tests {
         assert_eq!(with(Peg, 12.4, 5.0), []);
         assert_eq!(with(Peg, 13.0, 5.0), [(Severity::Caution, 132)]);
         assert_eq!(with(Peg, 11.0, 5.0), [(Severity::Stop, 132)]);
-        assert_eq!(with(Magnet, 12.4, 12.0), [(Severity::Note, 1)]);
+        // The center hole alone is 5 deep.
+        assert_eq!(with(Magnet, 12.4, 12.0), [(Severity::Caution, 1)]);
+    }
+
+    /// A board of magnet pieces whose bores are all alike.
+    fn magnets(bore: Bore, shank: Option<f64>, insert: Insert) -> Board {
+        let mut board = Board {
+            bores: Bores::all(bore),
+            center: board::Center::Nothing,
+            ..Board::default()
+        };
+        board.piece.kind = PieceKind::Magnet;
+        (board.piece.shank, board.piece.insert) = (shank, insert);
+        board
+    }
+
+    fn told(board: &Board) -> Option<(Severity, String)> {
+        let found = check(&Workpiece::of(board).unwrap());
+        assert!(found.len() < 2, "{found:?}");
+        let first = found.into_iter().next();
+        first.map(|found| (found.severity, found.message))
+    }
+
+    fn flat(diameter: f64, depth: f64) -> Bore {
+        Bore {
+            diameter,
+            depth,
+            bottom: Bottom::Flat,
+        }
+    }
+
+    #[test]
+    fn a_ball_ends_level_with_the_top_face_whether_typed_or_made_to_fit() {
+        for shank in [None, Some(12.0)] {
+            let severity =
+                |depth| told(&magnets(flat(12.0, depth), shank, Insert::Ball)).map(|it| it.0);
+            assert_eq!(severity(12.0), None);
+            assert_eq!(severity(11.9), Some(Severity::Note));
+            assert_eq!(severity(11.5), Some(Severity::Note));
+            assert_eq!(severity(11.4), Some(Severity::Caution));
+            let (_, message) = told(&magnets(flat(12.0, 5.0), shank, Insert::Ball)).unwrap();
+            assert!(
+                message.contains("ball of 12 mm stands 7 mm above"),
+                "{message}"
+            );
+        }
+        let inch = flat(board::INCH / 2.0, board::INCH / 4.0);
+        let mut inches = magnets(inch, None, Insert::Ball);
+        inches.units = board::Units::Inch;
+        let (_, message) = told(&inches).unwrap();
+        assert!(message.contains("1/2\" stands 1/4\" above"), "{message}");
+    }
+
+    /// A ball of radius r in a cone of 118° has its middle r / sin 59° over the apex.
+    #[test]
+    fn the_point_of_a_drill_takes_a_part_of_the_ball() {
+        let apex = 12.0 * 0.300_430_309_5;
+        let flush = 6.0 / 0.857_167_300_7 + 6.0 - apex;
+        let cone = |depth| Bore {
+            bottom: Bottom::Point118,
+            ..flat(12.0, depth)
+        };
+        let board = |depth| magnets(cone(depth), None, Insert::Ball);
+        assert_eq!(told(&board(flush + 1e-6)), None);
+        assert_eq!(told(&board(flush - 0.4)).unwrap().0, Severity::Note);
+        assert_eq!(told(&board(flush - 0.6)).unwrap().0, Severity::Caution);
+    }
+
+    #[test]
+    fn a_disc_is_as_high_as_it_is_thick_and_no_ball() {
+        let disc = Insert::Disc { thickness: 2.0 };
+        let board = |depth| magnets(flat(12.0, depth), Some(11.8), disc);
+        assert_eq!(told(&board(2.0)), None);
+        assert_eq!(told(&board(3.0)), None);
+        assert_eq!(told(&board(1.9)).unwrap().0, Severity::Note);
+        let (severity, message) = told(&board(1.0)).unwrap();
+        assert_eq!(severity, Severity::Caution);
+        assert!(
+            message.contains("a disc of 11.8 mm stands 1 mm above"),
+            "{message}"
+        );
+    }
+
+    /// A magnet of 8 × 3 mm on the finish of 0.1 mm: the field on its axis, squared, by that at its face.
+    #[test]
+    fn a_ball_or_disc_so_deep_that_a_quarter_of_the_pull_is_left_is_told() {
+        let field = |gap: f64| {
+            let part = |along: f64| along / (16.0 + along * along).sqrt();
+            part(3.0 + gap) - part(gap)
+        };
+        let share = |below: f64| (field(below + 0.1) / field(0.0)).powi(2);
+        assert!(share(2.1) > 0.25 && share(2.3) < 0.25);
+        let disc = Insert::Disc { thickness: 2.0 };
+        let board = |below| magnets(flat(12.0, 2.0 + below), Some(11.8), disc);
+        assert_eq!(told(&board(2.1)), None);
+        let (severity, message) = told(&board(2.3)).unwrap();
+        assert_eq!(severity, Severity::Caution);
+        assert!(message.contains("lies 2.3 mm below"), "{message}");
+        // One that is measured counts by its own size: 20 mm across it reaches farther.
+        let mut large = board(2.3);
+        large.piece.magnet = Some(Magnet {
+            diameter: 20.0,
+            thickness: 10.0,
+            ..Magnet::default()
+        });
+        assert_eq!(told(&large), None);
+    }
+
+    #[test]
+    fn a_flush_bore_is_offered_where_it_leaves_a_floor() {
+        let mut board = magnets(flat(12.0, 5.0), None, Insert::Ball);
+        let offered = |board: &Board| check(&Workpiece::of(board).unwrap())[0].mends.clone();
+        board.blank.thickness = 16.0;
+        assert_eq!(offered(&board), [Mend::FlushInserts]);
+        board.blank.thickness = 15.9;
+        assert_eq!(offered(&board), []);
     }
 
     #[test]
     fn a_proud_ball_matters_where_resin_is_leveled() {
-        let mut board = Board::default();
-        board.piece.kind = PieceKind::Magnet;
-        board.piece.shank = Some(11.8);
+        let mut board = magnets(flat(12.0, 11.5), Some(11.8), Insert::Ball);
         let severity = |board: &Board| {
             let found = check(&Workpiece::of(board).unwrap());
             let proud = |found: &&Finding| found.message.contains("above the top face");

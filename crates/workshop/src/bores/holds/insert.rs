@@ -33,6 +33,23 @@ pub fn insert_below(piece: &Piece, bore: Bore) -> f64 {
     }
 }
 
+/// A bore as deep as what is set into it must have it to end level with the top face.
+///
+/// ```
+/// use board::{Bore, Bottom, Insert, Piece, PieceKind};
+/// let bore = Bore { diameter: 12.0, depth: 6.0, bottom: Bottom::Flat };
+/// let piece = Piece { kind: PieceKind::Magnet, ..Piece::default() };
+/// assert_eq!(workshop::flush_bore(&piece, bore).depth, 12.0);
+/// ```
+pub fn flush_bore(piece: &Piece, bore: Bore) -> Bore {
+    // A ball or disc goes down with the bottom that it lies on; in a shallow ball bottom not by quite as much.
+    const TRIES: usize = 4;
+    (0..TRIES).fold(bore, |bore, _| Bore {
+        depth: (bore.depth - insert_below(piece, bore)).max(0.0),
+        ..bore
+    })
+}
+
 /// Room for glue all round what is set into a bore, mm: half of what the bore is wider; negative where it does not go
 /// in.
 ///

@@ -8,7 +8,9 @@ mod magnet;
 mod marble;
 mod peg;
 
-pub use insert::{insert_below, insert_diameter, insert_gap, insert_mass, insert_profile};
+pub use insert::{
+    flush_bore, insert_below, insert_diameter, insert_gap, insert_mass, insert_profile,
+};
 pub use magnet::{MagnetHold, magnet_hold};
 pub use marble::{MarbleStand, marble_stand};
 pub use peg::{PegStand, peg_stand};

@@ -1,13 +1,15 @@
 //! The board that is begun with: usual sizes, and those that suit what is wished for.
 
 use board::{
-    Blank, Board, Bore, Bores, Bottom, Center, Choice, CircleJig, Piece, PieceKind, Pocket, field,
+    Blank, Board, Bore, Bores, Bottom, Center, Choice, CircleJig, Insert, Piece, PieceKind, Pocket,
+    Stock, field,
 };
 use geometry::{Angle, Pattern, PocketShape};
 
 use super::neat::{Neat, Sizes};
 use super::wishes::Wishes;
-use crate::bores::profile::tip;
+use crate::blank::check::stock::FLATTENING;
+use crate::bores::profile::deepest;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 
 /// Gap between pieces that is aimed at, mm.
@@ -45,7 +47,7 @@ pub fn sizes(wishes: &Wishes, neat: &Neat) -> Vec<Sizes> {
 pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
     let plain = Board::default();
     let kind = wishes.piece.unwrap_or(PieceKind::Marble);
-    let (bore, thickness) = bore(neat, kind, sizes, &plain);
+    let (bore, thickness, insert) = bore(neat, kind, sizes, &plain);
     let pattern = wishes.pattern.unwrap_or(Pattern::Ring);
     let pitch = (sizes.piece + PIECE_GAP).max(bore.diameter + plain.limits.web + SPARE_WEB);
     let pitch = neat.pitch_step.up(pitch).min(field::PITCH.range().max);
@@ -71,6 +73,7 @@ pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
         piece: Piece {
             kind,
             diameter: sizes.piece,
+            insert,
             ..Piece::default()
         },
         blank: Blank {
@@ -78,6 +81,7 @@ pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
             thickness,
             roundover: neat.roundover,
         },
+        stock: stock(&plain, thickness, neat),
         jig: CircleJig::with_pin(neat.pin_for(bore.diameter)),
         ..plain
     };
@@ -87,28 +91,49 @@ pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
     board
 }
 
-/// A bore about a third as deep as wide, and the thickness of the board: deep enough for a marble to rest on the rim, or
-/// for the ball of a magnet piece to lie flush, in a thicker board where that takes one.
-fn bore(neat: &Neat, kind: PieceKind, sizes: Sizes, plain: &Board) -> (Bore, f64) {
+/// A bore about a third as deep as wide, the thickness of the board, and what is set in the bore: deep enough for a marble to
+/// rest on the rim, or for the ball of a magnet piece to lie flush, in a thicker board where that takes one. No board is made
+/// more than twice as thick for the sake of its bores: there a magnet piece has a disc in a shallow bore.
+fn bore(neat: &Neat, kind: PieceKind, sizes: Sizes, plain: &Board) -> (Bore, f64, Insert) {
     let usual = neat.depth_step.up(sizes.bore / 3.0).max(neat.depth);
-    let mut bore = Bore {
+    let bore = Bore {
         diameter: sizes.bore,
         depth: usual.min(0.6 * neat.thickness),
         bottom: Bottom::Forstner,
     };
-    let below = plain.limits.floor + tip(bore, plain.bores.spur);
     let wanted = match (kind, marble_seat(bore, sizes.piece)) {
-        (PieceKind::Marble, MarbleSeat::OnFloor { wants, .. }) => wants,
-        (PieceKind::Magnet, _) => sizes.bore,
-        _ => return (bore, neat.thickness),
+        (PieceKind::Marble, MarbleSeat::OnFloor { wants, .. }) => {
+            bore.depth.max(neat.depth_step.up(wants))
+        }
+        (PieceKind::Magnet, _) => neat.depth_step.up(sizes.bore),
+        _ => return (bore, neat.thickness, Insert::Ball),
     };
-    let wanted = bore.depth.max(neat.depth_step.up(wanted));
-    let thickness = neat.thickness.max(neat.thickness_step.up(wanted + below));
-    if thickness > THICKEST * neat.thickness {
-        return (bore, neat.thickness);
+    let deep = Bore {
+        depth: wanted,
+        ..bore
+    };
+    let wanted = deepest(deep, plain.bores.spur) + plain.limits.floor;
+    let thickness = neat.thickness.max(neat.thickness_step.up(wanted));
+    if thickness <= THICKEST * neat.thickness {
+        return (deep, thickness, Insert::Ball);
     }
-    bore.depth = wanted;
-    (bore, thickness)
+    match kind {
+        PieceKind::Magnet => {
+            let (depth, thickness) = (neat.depth, neat.depth);
+            let insert = Insert::Disc { thickness };
+            (Bore { depth, ..bore }, neat.thickness, insert)
+        }
+        PieceKind::Marble | PieceKind::Peg => (bore, neat.thickness, Insert::Ball),
+    }
+}
+
+/// A blank thick enough for the board to be planed out of it.
+fn stock(plain: &Board, thickness: f64, neat: &Neat) -> Stock {
+    let rough = neat.thickness_step.up(thickness + FLATTENING);
+    Stock {
+        thickness: plain.stock.thickness.max(rough),
+        ..plain.stock.clone()
+    }
 }
 
 fn usual_title(players: u32, pattern: Pattern) -> String {

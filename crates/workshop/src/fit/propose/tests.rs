@@ -292,6 +292,29 @@ fn the_ball_of_a_magnet_piece_lies_flush_and_leaves_the_floor() {
     }
 }
 
+/// Of bores from a needle to a plate: what is set in them neither stands out nor lies deep, and the blank gives the board.
+#[test]
+fn magnet_pieces_of_every_size_get_a_board_on_which_they_hold() {
+    for units in [Units::Mm, Units::Inch] {
+        for bore in [2.0, 4.5, 9.0, 12.7, 16.0, 22.0, 26.0, 29.0, 35.0, 60.0] {
+            let wishes = Wishes {
+                units: Some(units),
+                piece: Some(PieceKind::Magnet),
+                bore: Some(bore),
+                ..Wishes::default()
+            };
+            let Ok(board) = propose(&wishes) else {
+                panic!("{bore} {units:?}")
+            };
+            let findings = Workpiece::of(&board).unwrap().findings().to_vec();
+            let spoiled = findings
+                .iter()
+                .filter(|found| matches!(found.rule, Rule::Seat | Rule::Stock | Rule::Floor));
+            assert_eq!(spoiled.count(), 0, "{bore} {units:?}: {findings:#?}");
+        }
+    }
+}
+
 #[test]
 fn what_is_wished_for_is_not_changed() {
     let wishes = Wishes {
@@ -516,13 +539,13 @@ fn wishes() -> impl Strategy<Value = Wishes> {
 #[test]
 fn a_bore_alone_is_offered_as_near_as_it_goes_where_nothing_does_if_it_is_left_open() {
     let wishes = Wishes {
-        bore: Some(24.1),
+        bore: Some(0.1),
         piece: Some(PieceKind::Magnet),
-        piece_diameter: Some(27.117),
+        piece_diameter: Some(0.1),
         ..Wishes::default()
     };
     let Err(ProposeError::Refused(refusal)) = propose(&wishes) else {
-        panic!("no board has a bore of 24.1 mm for that magnet");
+        panic!("no pilot is narrower than the narrowest bore");
     };
     hold(&wishes, &refusal);
     assert!(matches!(

@@ -88,11 +88,11 @@ fn reach(board: &Board, router: Router) -> Option<Finding> {
 
 /// Bores that are narrower than the bit.
 fn narrow(board: &Board, layout: &Layout, router: Router) -> Option<Finding> {
-    let is_narrow = |hole: &&Hole| hole.bore.diameter < router.bit - HAIR;
+    let is_narrow = |hole: &&Hole| hole.bore.cutter() < router.bit - HAIR;
     let holes: Vec<&Hole> = routed(layout).filter(is_narrow).collect();
     let narrowest = holes
         .iter()
-        .map(|hole| hole.bore.diameter)
+        .map(|hole| hole.bore.cutter())
         .reduce(f64::min)?;
     let message = format!(
         "the bit of {} is wider than {}, the narrowest of {}",
@@ -104,11 +104,11 @@ fn narrow(board: &Board, layout: &Layout, router: Router) -> Option<Finding> {
     Some(finding(Severity::Stop, message, narrowest, router.bit).about(names))
 }
 
-/// A router leaves no point, and a ball only where the bit is as wide as the bore.
+/// A router leaves no point, and a ball only by a bit that is as wide as it.
 fn shape(layout: &Layout, router: Router) -> Option<Finding> {
     let is_made = |hole: &Hole| match hole.bore.bottom {
         Bottom::Flat => true,
-        Bottom::Ball => hole.bore.diameter <= router.bit + HAIR,
+        Bottom::Ball => (hole.bore.cutter() - router.bit).abs() <= HAIR,
         Bottom::Point118 | Bottom::Point135 | Bottom::Forstner => false,
     };
     let others: Vec<&Hole> = routed(layout).filter(|hole| !is_made(hole)).collect();
@@ -148,7 +148,7 @@ mod tests {
     fn bore(bottom: Bottom) -> Bore {
         Bore {
             diameter: 12.0,
-            depth: 5.0,
+            depth: 6.0,
             bottom,
         }
     }

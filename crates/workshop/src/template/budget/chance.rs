@@ -45,7 +45,8 @@ pub fn chance(
     cancel: &dyn Fn() -> bool,
 ) -> Result<Chance, BudgetError> {
     let events = events(work, web_limit)?;
-    let sum: f64 = events.iter().map(|event| event.share).sum();
+    // The sum of nothing is told as 0, not as -0.
+    let sum = events.iter().map(|event| event.share).sum::<f64>() + 0.0;
     let certain = events.iter().any(|event| event.terms.is_empty());
     if certain || events.len() < 2 {
         return Ok(Chance {
@@ -68,7 +69,7 @@ pub fn chance_at_most(work: &Work<'_>, web_limit: f64) -> Result<f64, BudgetErro
     let shares = events(work, web_limit)?
         .into_iter()
         .map(|event| event.share);
-    Ok(shares.sum::<f64>().min(1.0))
+    Ok((shares.sum::<f64>() + 0.0).min(1.0))
 }
 
 /// The webs that may fall under the limit.
