@@ -139,7 +139,8 @@ fn row(field: &Field, new: &[Board; 2], objects: &mut BTreeSet<&str>) -> String 
     let (may_be, default) = (may_be(&metric, field), default(field, &metric, &us));
     format!(
         "{object}| `{}`{plus} | {label} | {} | {may_be} | {default} |\n",
-        field.path, field.hint
+        field.path,
+        field.hint_in(Units::Mm)
     )
 }
 

@@ -159,7 +159,7 @@ fn finding_ui(ui: &mut Ui, board: &Board, finding: &Finding, view: &mut ViewStat
     );
     let corner = response.rect.left_top() + vec2(16.0, 13.0);
     mark(ui, corner, finding.severity, color);
-    let response = response.on_hover_text(finding.rule.statement());
+    let response = response.on_hover_text(finding.rule.statement(board.units));
     if response.hovered() || response.has_focus() {
         view.pointed = Some(key(finding));
     }

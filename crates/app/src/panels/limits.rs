@@ -27,7 +27,8 @@ pub fn limits_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
         (&field::MOST_SPIN, Rule::Spin),
         (&field::MOST_SHEETS, Rule::Sheets),
     ] {
-        explained_ui(ui, board, field, rule.statement());
+        let hint = rule.statement(board.units);
+        explained_ui(ui, board, field, &hint);
         if rule == Rule::Rim {
             fit_button(ui, Mend::RimAsItIs, asked);
         }

@@ -45,7 +45,7 @@ pub fn number_ui(ui: &mut Ui, caption: &str, field: &Field, number: &mut f64, un
         caption,
         number,
         numeric(field.range(), units),
-        field.hint,
+        &field.hint_in(units),
     );
 }
 
@@ -75,28 +75,27 @@ const fn numeric(range: Range, units: Units) -> number::Field {
 /// A field under a caption of its own, for a value that may not stand on the board yet.
 pub fn value_ui(ui: &mut Ui, caption: &str, field: &Field, value: &mut Value, units: Units) {
     let numeric = |range| numeric(range, units);
+    let hint = field.hint_in(units);
+    let hint = hint.as_str();
     match (field.kind, &mut *value) {
         (Kind::Number(_), Value::Number(number)) => number_ui(ui, caption, field, number, units),
         (Kind::Auto(range, without) | Kind::Open(range, without), _) => {
-            open_ui(ui, caption, value, numeric(range), [without, field.hint]);
+            open_ui(ui, caption, value, numeric(range), [without, hint]);
         }
         (Kind::Ticked(range, begun), _) => {
-            ticked_ui(ui, caption, value, numeric(range), begun, field.hint);
+            ticked_ui(ui, caption, value, numeric(range), begun, hint);
         }
         (Kind::Choice, Value::Choice(place)) => {
             let words = field.choices();
             let places: Vec<usize> = (0..words.len()).collect();
             let label = |place: usize| words.get(place).copied().unwrap_or_default();
             let response = choice(ui, caption, place, &places, label);
-            hinted(response, field.hint);
+            hinted(response, hint);
         }
         (Kind::Tick | Kind::Part, Value::Tick(on)) => {
-            hinted(
-                row_of(ui, caption, |ui| ui.checkbox(on, caption)),
-                field.hint,
-            );
+            hinted(row_of(ui, caption, |ui| ui.checkbox(on, caption)), hint);
         }
-        (Kind::Text(letters), Value::Text(text)) => text_ui(ui, caption, text, letters, field.hint),
+        (Kind::Text(letters), Value::Text(text)) => text_ui(ui, caption, text, letters, hint),
         (
             Kind::Numbers {
                 each,
@@ -111,11 +110,11 @@ pub fn value_ui(ui: &mut Ui, caption: &str, field: &Field, value: &mut Value, un
                 numbers,
                 [each, count],
                 units,
-                [example, field.hint],
+                [&units.spell(example), hint],
             );
         }
         (Kind::Corners { each, count }, Value::Numbers(numbers)) => {
-            corners_field(ui, caption, numbers, [each, count], units, field.hint);
+            corners_field(ui, caption, numbers, [each, count], units, hint);
         }
         // A field without a widget of its own: entries are added and removed by buttons, holes are chosen on the board.
         _ => {}
@@ -146,7 +145,10 @@ pub fn auto_ui(ui: &mut Ui, board: &mut Board, field: &Field, found: f64) {
             };
         }
         if let Value::Number(number) = &mut value {
-            Some(hinted(drag(ui, number, numeric), field.hint).labelled_by(caption_id))
+            Some(
+                hinted(drag(ui, number, numeric), &field.hint_in(board.units))
+                    .labelled_by(caption_id),
+            )
         } else {
             ui.label(RichText::new(shown(found, numeric)).weak());
             None

@@ -38,7 +38,7 @@ pub use kind::Kind;
 pub use table::*;
 pub use typed::{TypedError, read_numbers};
 
-use crate::{Board, HoleId, OutOfRange, Range};
+use crate::{Board, HoleId, OutOfRange, Range, Units};
 
 /// One number, choice, tick or text of the document.
 ///
@@ -54,7 +54,8 @@ pub struct Field {
     pub path: &'static str,
     /// Its name on screens; `#` stands for the place of an entry.
     pub label: &'static str,
-    /// The tooltip, with what the label cannot say; empty where it says all.
+    /// The tooltip, with what the label cannot say; empty where it says all. Measures stand in it as [`Units::spell`] reads
+    /// them.
     pub hint: &'static str,
     /// Its kind, with the range of its values.
     pub kind: Kind,
@@ -103,6 +104,17 @@ impl Field {
     /// ```
     pub fn set(&self, board: &mut Board, entry: usize, value: &Value) -> bool {
         (self.write)(board, entry, value).is_some()
+    }
+
+    /// The tooltip in the maker's system.
+    ///
+    /// ```
+    /// use board::{Units, field};
+    /// let hint = field::POT_LIFE_AT.hint_in(Units::Inch);
+    /// assert_eq!(hint, "The label's temperature, such as 77 °F");
+    /// ```
+    pub fn hint_in(&self, units: Units) -> String {
+        units.spell(self.hint)
     }
 
     /// Takes the entry `gone` out of the list that the field is, those after it moving up; tells whether it was there.

@@ -184,6 +184,25 @@ fn labels_and_hints_are_phrases() {
 }
 
 #[test]
+fn hints_and_examples_name_no_unit_of_the_other_system() {
+    let others: [(Units, &[&str]); 2] = [
+        (Units::Mm, &[" in", "\"", " °F", " lb"]),
+        (Units::Inch, &[" mm", " °C", " g/ml"]),
+    ];
+    for field in all_fields() {
+        for (units, foreign) in others {
+            let mut words = field.hint_in(units);
+            if let Kind::Numbers { example, .. } = field.kind {
+                words += &units.spell(example);
+            }
+            let has = |unit: &&&str| (0..10).any(|digit| words.contains(&format!("{digit}{unit}")));
+            assert_eq!(foreign.iter().find(has), None, "{}: {words}", field.path);
+            assert!(!words.contains(['{', '}', '|']), "{words}");
+        }
+    }
+}
+
+#[test]
 fn a_number_out_of_range_is_named_with_the_entry_it_belongs_to() {
     let mut board = full_boards().remove(0);
     assert_eq!(out_of_range(&board), []);

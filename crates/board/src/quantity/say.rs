@@ -1,8 +1,8 @@
-//! Faults told in the maker's system: one way for every error that has a number in it.
+//! Faults and texts told in the maker's system: one way for all that have a number in them.
 
 use core::fmt::{Display, Formatter, Result};
 
-use super::Quantity;
+use super::{Measure, Quantity};
 use crate::Units;
 
 impl Units {
@@ -24,10 +24,48 @@ impl Units {
         }
     }
 
+    /// A text in this system of units: a measure in braces is told in it, and of two wordings in braces, parted by a bar, the
+    /// second is that for inches.
+    ///
+    /// ```
+    /// use board::Units;
+    /// let text = "Leave {3.175 mm} of wood, below {20 °C}; a rule of {30 cm|12 in} will do";
+    /// assert_eq!(Units::Mm.spell(text), "Leave 3.18 mm of wood, below 20 °C; a rule of 30 cm will do");
+    /// assert_eq!(Units::Inch.spell(text), "Leave 1/8\" of wood, below 68 °F; a rule of 12 in will do");
+    /// ```
+    pub fn spell(self, text: &str) -> String {
+        let mut spelled = String::new();
+        let mut rest = text;
+        while let Some((before, (inner, after))) = rest
+            .split_once('{')
+            .and_then(|(before, braced)| Some((before, braced.split_once('}')?)))
+        {
+            spelled += before;
+            spelled += &match inner.split_once('|') {
+                Some((metric, us)) => if self == Self::Mm { metric } else { us }.to_owned(),
+                None => measure(inner).map_or_else(|| inner.to_owned(), |it| it.shown(self)),
+            };
+            rest = after;
+        }
+        spelled + rest
+    }
+
     /// The system that a fault is being written in.
     pub fn of(f: &Formatter<'_>) -> Self {
         if f.alternate() { Self::Inch } else { Self::Mm }
     }
+}
+
+/// The measure that a text says by its number and the unit of the document; none where it says none.
+fn measure(text: &str) -> Option<Measure> {
+    let (number, unit) = text.split_once(' ')?;
+    let quantity = match unit {
+        "mm" => Quantity::Length,
+        "°C" => Quantity::Temperature,
+        "N" => Quantity::Force,
+        _ => return None,
+    };
+    Some(Measure::new(quantity, number.parse().ok()?))
 }
 
 /// A contradiction of the pattern, with its lengths in the system that is written in.

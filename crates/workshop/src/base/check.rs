@@ -11,7 +11,7 @@ use crate::recess::recess_outline;
 pub const STATEMENT: &str = "A turntable carries no more than it is rated for: board, pieces and the load typed. The \
      rating is for a load in the middle, and yours to read off the turntable. A push down on the rim tips the board \
      when it is over W a / (ρ - a), by moments about the edge of the footing; the least push that may do so is the \
-     maker's to set, 10 N by default: about 1 kg, a hand that rests on the rim; our own estimate, no source. The base \
+     maker's to set, {10 N} by default: about {1 kg|2 lb}, a hand that rests on the rim; our own estimate, no source. The base \
      leaves the storage recess open.";
 
 /// Every finding about the base.

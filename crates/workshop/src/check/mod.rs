@@ -76,6 +76,26 @@ mod tests {
     use crate::Workpiece;
 
     #[test]
+    fn rules_are_stated_in_the_makers_units() {
+        use board::Units;
+        let others: [(Units, &[&str]); 2] = [
+            (Units::Mm, &[" in ", "\"", " °F", " lb"]),
+            (Units::Inch, &[" mm", " °C", " N ", " kg"]),
+        ];
+        for rule in Rule::ALL {
+            for (units, foreign) in others {
+                let words = rule.statement(units);
+                let has =
+                    |unit: &&&str| (0..10).any(|digit| words.contains(&format!("{digit}{unit}")));
+                assert_eq!(foreign.iter().find(has), None, "{words}");
+                assert!(!words.contains(['{', '}', '|']), "{words}");
+            }
+        }
+        let rim = Rule::Rim.statement(Units::Mm);
+        assert!(rim.contains("The default of 6 mm is"), "{rim}");
+    }
+
+    #[test]
     fn the_board_one_starts_from_has_no_stop() {
         let board = Board::default();
         let findings = check(&Workpiece::of(&board).unwrap());

@@ -8,7 +8,7 @@ use crate::Workpiece;
 use crate::figures::rim_margin;
 
 pub const STATEMENT: &str = "Between a bore and the start of the roundover at least the set rim margin is left, so \
-     that the router's bearing and a sanding block have wood to ride on. The default of 6 mm is common practice, no source.";
+     that the router's bearing and a sanding block have wood to ride on. The default of {6 mm} is common practice, no source.";
 
 /// One finding for bores beyond the flat top, one for margins that are too small.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {

@@ -6,7 +6,7 @@ use crate::Workpiece;
 use crate::check::{Finding, HAIR, Rule, Severity};
 
 pub const STATEMENT: &str = "A roundover is no larger than the board is thick, and leaves a straight edge below it for the \
-     bearing of the bit to run on: 3 mm (1/8 in) or more; common practice, no source.";
+     bearing of the bit to run on: {3 mm|1/8 in} or more; common practice, no source.";
 
 /// Straight edge that a bearing runs on, mm.
 const EDGE: f64 = 3.0;

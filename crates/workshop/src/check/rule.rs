@@ -1,5 +1,6 @@
 //! The index of rules: what each is called, and the file that has it.
 
+use board::Units;
 use serde::Serialize;
 
 use crate::{
@@ -27,11 +28,11 @@ macro_rules! rules {
                 }
             }
 
-            /// The rule in a sentence, with where its limit comes from.
-            pub const fn statement(self) -> &'static str {
-                match self {
+            /// The rule in a sentence, with where its limit comes from, in the maker's system.
+            pub fn statement(self, units: Units) -> String {
+                units.spell(match self {
                     $(Self::$rule => $($file::)+STATEMENT,)+
-                }
+                })
             }
         }
 

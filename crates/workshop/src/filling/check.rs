@@ -9,7 +9,7 @@ use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::filling::{LEAST_GAP, Pour, batch_in_time, insert_with_room, is_filled, open_bore};
 
-pub const STATEMENT: &str = "A batch of resin is poured within its pot life, which doubles for each 10 °C (18 °F) that \
+pub const STATEMENT: &str = "A batch of resin is poured within its pot life, which doubles for each {10 °C|18 °F} that \
      the shop is colder than the label's temperature, and halves for each that it is warmer (trade page, not a \
      standard); more in one cup sets sooner still. Time yourself over ten bores. Uncured resin and hardener make the \
      skin allergic, for good (HSE research report RR79): wear nitrile gloves and change them often, air the shop, and \

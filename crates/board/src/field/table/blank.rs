@@ -19,7 +19,7 @@ const CORNERS: Range = Count.range("corners of an outline", 0.0, 10_000.0);
 const LIVE_EDGE: Kind = Numbers {
     each: Length.of(0.0, 20_000.0),
     count: CORNERS,
-    example: "sawn; or 0; 12; 8",
+    example: "sawn; or {0; 12; 8|0; 1/2; 3/8}",
 };
 /// Corners in order around an outline.
 const OUTLINE: Kind = Corners {

@@ -33,11 +33,11 @@ fields! {
     MIX_HARDENER "filling.mix.hardener", [.filling? .mix.hardener] "Parts of hardener", Number(PARTS), "By the label";
     MIX_DENSITY "filling.mix.density_g_ml", [.filling? .mix.density] "Mixed density",
         Number(Density(DensityUnit::GramsPerMilliliter).of(0.5, 5.0)),
-        "By the data sheet; most epoxies have 1.10 to 1.20 g/ml, from memory";
+        "By the data sheet; most epoxies have {1.10 to 1.20 g/ml|9.2 to 10.0 lb/gal}, from memory";
     FILLED_BOARDS "filling.boards", [.filling? .boards] "Boards to fill", Number(Count.of(1.0, 50.0)), "One after the other";
     POT_LIFE "filling.pot_life_min", [.filling? .pot_life] "Pot life", Number(MINUTES.of(0.1, 100_000.0)), "By the label";
     POT_LIFE_AT "filling.pot_life_at_c", [.filling? .pot_life_at] "Pot life given at", Number(TEMPERATURE),
-        "The label's temperature; 77 °F can be typed too";
+        "The label's temperature, such as {25 °C}";
     SHOP "filling.shop_c", [.filling? .shop] "Shop temperature", Number(TEMPERATURE), "While you pour";
     MIXING "filling.mixing_min", [.filling? .mixing] "Mixing time", Number(MINUTES.of(0.0, 1000.0)),
         "From when both parts are in the cup: the pot life runs already";

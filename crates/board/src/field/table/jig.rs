@@ -17,5 +17,5 @@ fields! {
         },
         "Divisions of those in the shop";
     THROAT "jig.throat_mm", [.jig.throat] "Drill press throat", Ticked(Length.of(10.0, 2000.0), 150.0),
-        "From the middle of the chuck to the column: half of what the press is sold by; a press sold as 12 in has 6 in";
+        "From the middle of the chuck to the column: half of what the press is sold by; a press sold as {300 mm has 150 mm|12 in has 6 in}";
 }

@@ -47,7 +47,7 @@ fields! {
     /// source.
     ERROR_FIELDS:
     PRINT_ERROR "errors.print", [.errors.print] "Print scale error", Number(Share.of(0.0, 0.2)),
-        "0.2 % is 2 mm in a meter; measure the bars on a sheet";
+        "0.2 % is {2 mm in a meter|1/16 in in 31 in}; measure the bars on a sheet";
     TAPE_ERROR "errors.tape_mm", [.errors.tape] "Taping error", Number(ERROR), "One joint between two sheets";
     PUNCH_ERROR "errors.punch_mm", [.errors.punch] "Punching error", Number(ERROR), "Center-punching through the paper";
     DRILL_ERROR "errors.drill_mm", [.errors.drill] "Drill drift", Number(ERROR), "From the punched mark";

@@ -15,7 +15,7 @@ fields! {
     STRIPS "panel.build.count", [.panel.build {Build::Strips => count}] "Strips", Number(Count.of(2.0, 60.0)),
         "Of equal width";
     SEAMS "panel.build.at_mm", [.panel.build {Build::Seams => at}] "Seams above pin",
-        Numbers { each: Length.of(-2500.0, 2500.0), count: Count.range("seams", 0.0, 60.0), example: "-90; 0; 90" },
+        Numbers { each: Length.of(-2500.0, 2500.0), count: Count.range("seams", 0.0, 60.0), example: "{-90; 0; 90|-3 1/2; 0; 3 1/2}" },
         "How far above the center pin each seam of the glued panel runs; negative is below";
     JOINT "panel.joint_mm", [.panel.joint] "Jointed off", Number(ALLOWANCE), "What the jointer takes off each glued edge";
     PANEL_KERF "panel.kerf_mm", [.panel.kerf] "Saw kerf", Number(ALLOWANCE), "What each saw cut turns to dust";

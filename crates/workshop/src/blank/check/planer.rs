@@ -8,7 +8,7 @@ use crate::blank::panel::{piece_width, sawn_width};
 use crate::check::{Finding, Rule, Severity};
 
 pub const STATEMENT: &str = "Pieces that are glued are planed to one thickness first, so that none is wider than the \
-     planer takes. What is wider is flattened by hand or with a router on a sled. The default of 300 mm is common \
+     planer takes. What is wider is flattened by hand or with a router on a sled. The default of {300 mm} is common \
      practice, no source.";
 
 /// A finding where a piece is wider than the planer takes.

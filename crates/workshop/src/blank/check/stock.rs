@@ -7,8 +7,8 @@ use crate::blank::stock::{Slab, StockPlan, leaf_thickness, strips_of};
 use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::{Mend, Workpiece};
 
-pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the blank, or each leaf of it, is 1/16 in (1.6 mm) thicker \
-     than the board or more, for flattening both faces. That and the default trim of 5 mm are common practice, no source.";
+pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the blank, or each leaf of it, is {1.6 mm|1/16 in} thicker \
+     than the board or more, for flattening both faces. That and the default trim of {5 mm} are common practice, no source.";
 
 /// Every finding about the board on its blank.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {

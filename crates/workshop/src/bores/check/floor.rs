@@ -8,7 +8,7 @@ use crate::bores::profile::{deepest, tip};
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "Under a bore at least the set floor is left, measured from the point of the drill or the \
-     spur of the bit. The default of 4 mm is common practice, no source; points are as long as their angle makes them, \
+     spur of the bit. The default of {4 mm} is common practice, no source; points are as long as their angle makes them, \
      and the spur of your bit is yours to measure.";
 
 /// One finding for bores that come out below, one for floors that are too thin.

@@ -11,7 +11,7 @@ use crate::{Stroke, Workpiece};
 
 pub const STATEMENT: &str = "Between a bore, with its point or spur, and a mortise, screw, storage recess or lid groove inside the board at \
      least the set wood is left, measured in three dimensions. Two bores drilled straight down from the top are nearest at \
-     the top face, where the rule of the web measures them. The default of 3 mm is common practice, no source.";
+     the top face, where the rule of the web measures them. The default of {3 mm} is common practice, no source.";
 
 /// A hole that comes near something inside the board.
 struct Near {

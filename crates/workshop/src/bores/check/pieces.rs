@@ -9,7 +9,7 @@ use crate::check::pairs::Pairs;
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "Between pieces in neighboring holes the set gap is left, so that one can be lifted \
-     without knocking the next. The default of 2 mm is common practice, no source.";
+     without knocking the next. The default of {2 mm} is common practice, no source.";
 
 /// One finding for pieces that touch, one for gaps that are too small.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {

@@ -8,7 +8,7 @@ use crate::check::{Finding, Rule, Severity};
 
 pub const STATEMENT: &str = "The pilot at the center pin takes the pin of the circle jig with little play, since play \
      makes the edge run out; the pilot of a playing hole is drilled out by the hole, so it is smaller than that. \
-     The default play of 0.3 mm is common practice, no source.";
+     The default play of {0.3 mm} is common practice, no source.";
 
 /// At most one finding about the pilot.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {

@@ -14,7 +14,7 @@ use crate::check::{Finding, HAIR, Rule, Severity, counted};
 pub const STATEMENT: &str = "A marble is wider than its bore, rests on the rim and not on the floor, and sinks by the \
      set share of its diameter: less and it rolls out, more and it is hard to lift. A peg or a set ball goes into its \
      bore with no more than the set play. A ball or disc ends level with the top face: one that stands out carries the piece, and \
-     one so deep that less than a quarter of the pull is left hardly holds it. The defaults, 10 to 45 % of the marble and 0.6 mm of \
+     one so deep that less than a quarter of the pull is left hardly holds it. The defaults, 10 to 45 % of the marble and {0.6 mm} of \
      play, and those limits are common practice, no source; woods and marbles differ, so try one of each in a scrap.";
 
 /// Height that a ball or disc may stand out without being more than a note, mm.

@@ -7,7 +7,7 @@ use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::grooves::{GrooveKind, GroovePlan};
 
 pub const STATEMENT: &str = "A groove keeps as far from every bore that it does not join or go round as straight grooves \
-     end before theirs, measured at the top face: the wood between breaks out. The default of 1.5 mm is common practice, \
+     end before theirs, measured at the top face: the wood between breaks out. The default of {1.5 mm} is common practice, \
      no source.";
 
 /// One finding for bores that grooves cut into, one for those they come near, one for lines that find no room.

@@ -6,9 +6,8 @@ use crate::Workpiece;
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::hardboard::router::routed;
 
-pub const STATEMENT: &str = "A bit goes through its guide bushing and into every bore. Walls of a bushing are 1/32 in \
-     or more (from memory: measure its bore). A bushing that is as long as the hardboard is thick rides on the wood; 0.5 mm \
-     of air is left below it, and it reaches 2 mm into its hole or more to be led: both are common practice, no source.";
+pub const STATEMENT: &str = "A bit goes through its guide bushing and into every bore. Walls of a bushing are {0.8 mm|1/32 in} \
+     or more (from memory: measure its bore). A bushing that is as long as the hardboard is thick rides on the wood; {0.5 mm|0.02 in} of air is left below it, and it reaches {2 mm|5/64 in} into its hole or more to be led: both are common practice, no source.";
 
 /// Air that is left below the bushing, mm.
 const AIR: f64 = 0.5;

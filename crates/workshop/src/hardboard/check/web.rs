@@ -9,7 +9,7 @@ use crate::check::pairs::Pairs;
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
 pub const STATEMENT: &str = "The holes of a router template are wider than the bores, by the guide bushing's diameter \
-     less the bit's, and leave at least the set web of hardboard; the center has its pin's hole, or none. The default of 3 mm is common practice, no source.";
+     less the bit's, and leave at least the set web of hardboard; the center has its pin's hole, or none. The default of {3 mm} is common practice, no source.";
 
 /// One finding for holes that meet, one for webs that are too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
