@@ -5,9 +5,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
-    Base, Bore, Bottom, CircleJig, Coat, DrillingOrder, DxfRelease, Edit, Errors, Filling, Grooves,
-    Limits, Machine, Panel, Piece, Recess, Router, ScrewCircle, SectorJig, SheetLayout, Stock,
-    Wood,
+    Base, Bore, Bottom, CircleJig, Coat, DrillingMethod, DrillingOrder, DxfRelease, Edit, Errors,
+    Filling, Grooves, Limits, Machine, Panel, Piece, Recess, Router, ScrewCircle, SectorJig,
+    SheetLayout, Stock, Wood,
 };
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
@@ -84,6 +84,9 @@ pub struct Board {
     /// A template of one sector that is turned from player to player; none: no such template is made.
     #[serde(default)]
     pub sector_jig: Option<SectorJig>,
+    /// How the holes come into the wood.
+    #[serde(default)]
+    pub method: DrillingMethod,
     /// In which order the holes are drilled.
     #[serde(default)]
     pub order: DrillingOrder,
@@ -370,6 +373,7 @@ impl Default for Board {
             template: Template::default(),
             router: None,
             sector_jig: None,
+            method: DrillingMethod::default(),
             order: DrillingOrder::default(),
             machine: None,
             errors: Errors::default(),

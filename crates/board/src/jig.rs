@@ -141,6 +141,49 @@ impl Default for SectorJig {
     }
 }
 
+/// The way in which the holes come into the wood, as the maker chooses it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum DrillingMethod {
+    /// By what the document plans for: the machine, else the router, else the sector jig, else the paper template.
+    #[default]
+    Automatic,
+    /// A paper template on the blank, punched, and a drill press.
+    Template,
+    /// A router with a guide bushing along a hardboard template.
+    Router,
+    /// A drilling jig of one sector, turned about the pin.
+    SectorJig,
+    /// The blank turned about the pin against a stop or an index plate.
+    Pivot,
+    /// A CNC machine.
+    Machine,
+}
+
+impl DrillingMethod {
+    /// Every method, in the order lists show them.
+    pub const ALL: [Self; 6] = [
+        Self::Automatic,
+        Self::Template,
+        Self::Router,
+        Self::SectorJig,
+        Self::Pivot,
+        Self::Machine,
+    ];
+
+    /// The words that screens and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Automatic => "automatic",
+            Self::Template => "template",
+            Self::Router => "router",
+            Self::SectorJig => "sector jig",
+            Self::Pivot => "pivot and stop",
+            Self::Machine => "machine",
+        }
+    }
+}
+
 /// In which order the holes are drilled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

@@ -47,7 +47,7 @@ pub use field::{Choice, Field, Kind, TypedError, Value, out_of_range, read_numbe
 pub use file::{FORMAT, FileError, LARGEST_FILE, read_board, write_board};
 pub use filling::{Filling, Mix, MixedBy};
 pub use groove::{Grooves, Rings};
-pub use jig::{CircleJig, DrillingOrder, Router, SectorJig, TemplateCenter};
+pub use jig::{CircleJig, DrillingMethod, DrillingOrder, Router, SectorJig, TemplateCenter};
 pub use layout::{BuildError, Hole, Layout, layout};
 pub use limits::{Errors, Limits};
 pub use machine::{BitRun, CutterRun, EdgeRun, Machine, ProgramFiles};

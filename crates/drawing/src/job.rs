@@ -1,15 +1,18 @@
-//! The job sheet: all of the work step by step, with what to mind, boxes to tick and the figures that go with it.
+//! The job sheet: all of the work in its order, with what to mind, boxes to tick and the figures that go with it.
 //!
-//! The steps come from the rooms of crate `workshop` in the order of the work, each with the headings of the sums that belong to it;
-//! the figures are looked up by those. Findings are told first: a board that is stopped should not be cut by its sheet.
+//! Operations come from the plan of the work in crate `workshop`, in its order and with its reasons; each has the headings of the
+//! sums that belong to it, by which the figures are looked up. Findings are told first: a board that is stopped should not be
+//! cut by its sheet.
 
 use board::{Board, Measure, Quantity};
-use workshop::{FIRST, Finding, Severity, Step, SumGroup, Workpiece, job_steps, paper_size};
+use workshop::{
+    Caution, FIRST, Finding, Operation, Severity, SumGroup, WorkPlan, Workpiece, paper_size,
+};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
-/// The job sheet of a board on the paper of its template: what is still found on it, then every step of the work in its
-/// order, with what to mind, boxes to tick, and the figures that the step needs.
+/// The job sheet of a board on the paper of its template: what is still found on it, then every operation in its order, with
+/// what to mind, boxes to tick, and the figures that it needs.
 ///
 /// ```
 /// use board::Board;
@@ -23,11 +26,21 @@ use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 pub fn job_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     let board = workpiece.board();
     let head = Head::of("Job sheet", "job sheet", workpiece, stamp);
-    let mut blocks = vec![Block::Words(about(workpiece)), Block::Caution(FIRST.into())];
+    let plan = workpiece.work_plan();
+    let mut blocks = vec![
+        Block::Words(about(workpiece)),
+        Block::Words(in_all(plan)),
+        Block::Caution(FIRST.into()),
+    ];
     blocks.extend(found(workpiece.findings()));
-    let steps = job_steps(workpiece);
-    for (step, number) in steps.iter().zip(1_u32..) {
-        blocks.extend(told(workpiece, step, number));
+    let mut sheet = Steps {
+        workpiece,
+        plan,
+        minded: Vec::new(),
+    };
+    let steps = plan.operations.chunk_by(|one, next| one.task == next.task);
+    for (step, number) in steps.zip(1_u32..) {
+        blocks.extend(sheet.told(step, number));
     }
     let paper = paper_size(board.template.paper);
     pages(paper, board.template.margin, &head, &blocks)
@@ -47,6 +60,36 @@ fn about(workpiece: &Workpiece) -> String {
         board.piece.kind.label(),
         length(board.piece.diameter)
     )
+}
+
+/// The method, and what all of it takes.
+///
+/// Waits are added up one after the other, which is the most that they come to: glue sets while paper is printed.
+fn in_all(plan: &WorkPlan) -> String {
+    format!(
+        "Holes by {}. About {} by hand, and {} of waiting if nothing else is done meanwhile; times that you have not typed are \
+         common practice, no source.",
+        plan.method.label(),
+        time(plan.hands_on_minutes() / 60.0),
+        time(plan.waiting_hours())
+    )
+}
+
+/// A time as a shop tells it: minutes by the five, hours, days.
+///
+/// No estimate here is good to a minute, and none of a wait to an hour.
+fn time(hours: f64) -> String {
+    let whole = |number: f64, one: &str, many: &str| {
+        let what = if number == 1.0 { one } else { many };
+        format!("{number} {what}")
+    };
+    if hours < 1.75 {
+        whole(((hours * 12.0).ceil() * 5.0).max(5.0), "minute", "minutes")
+    } else if hours < 48.0 {
+        whole(hours.round(), "hour", "hours")
+    } else {
+        whole((hours / 24.0).round(), "day", "days")
+    }
 }
 
 /// The findings that are left when the sheet is made, worst first, with boxes to tick: a caution that the maker has decided
@@ -83,33 +126,125 @@ fn found(findings: &[Finding]) -> Vec<Block> {
     blocks
 }
 
-/// A step: its heading, what to mind, its work, its figures.
-///
-/// Cautions come before the work, where they are read before a switch is turned on, and only those of this step.
-fn told(workpiece: &Workpiece, step: &Step, number: u32) -> Vec<Block> {
-    let mut blocks = vec![Block::Heading(format!("{number}. {}", step.title))];
-    if !step.cautions.is_empty() {
-        let words: Vec<&str> = step
-            .cautions
-            .iter()
-            .map(|caution| caution.words())
-            .collect();
-        blocks.push(Block::Caution(words.join(" ")));
+/// The steps of a job sheet, one after the other: a caution is told in full where it is first met.
+struct Steps<'a> {
+    /// The board, for its figures.
+    workpiece: &'a Workpiece,
+    /// Its operations, for their reasons.
+    plan: &'a WorkPlan,
+    /// The cautions that were told in full.
+    minded: Vec<Caution>,
+}
+
+impl Steps<'_> {
+    /// A step: its heading, tool and time, why it comes here, what to mind, its work, its figures.
+    ///
+    /// Cautions come before the work, where they are read before a switch is turned on, and only those of this step.
+    fn told(&mut self, step: &[Operation], number: u32) -> Vec<Block> {
+        let Some(first) = step.first() else {
+            return Vec::new();
+        };
+        let mut blocks = vec![Block::Heading(format!("{number}. {}", first.task.title()))];
+        let again = self.again(step).unwrap_or_default();
+        let set_up = set_up(step) + &again;
+        if !set_up.is_empty() {
+            blocks.push(Block::Words(set_up));
+        }
+        blocks.extend(self.reasons(first).map(Block::Words));
+        blocks.extend(self.cautions(step).map(Block::Caution));
+        let work = step.iter().flat_map(|operation| &operation.work);
+        blocks.push(Block::Ticked(work.cloned().collect()));
+        let groups = self.workpiece.sums().iter();
+        let groups = groups.filter(|group| first.sums.contains(&group.heading));
+        blocks.extend(groups.map(|group| figures(self.workpiece.board(), group)));
+        blocks
     }
-    let rows = step
-        .work
+
+    /// Why it comes after what it needs, a sentence for each reason; none where it needs nothing.
+    ///
+    /// A maker who knows the reason knows what may be swapped, and what would ruin the board.
+    fn reasons(&self, operation: &Operation) -> Option<String> {
+        let mut reasons: Vec<(&str, Vec<String>)> = Vec::new();
+        for need in &operation.needs {
+            let Some(before) = self.plan.operations.get(need.operation) else {
+                continue;
+            };
+            let title = before.task.title().to_lowercase();
+            match reasons.iter_mut().find(|(why, _)| *why == need.why) {
+                // Several coats of finish are one step.
+                Some((_, titles)) if titles.contains(&title) => {}
+                Some((_, titles)) => titles.push(title),
+                None => reasons.push((need.why, vec![title])),
+            }
+        }
+        let told = reasons
+            .iter()
+            .map(|(why, titles)| format!("After {}: {why}.", titles.join(", ")));
+        let told: Vec<String> = told.collect();
+        (!told.is_empty()).then(|| told.join(" "))
+    }
+
+    /// What to mind that no step before had, in full.
+    fn cautions(&mut self, step: &[Operation]) -> Option<String> {
+        let mut words: Vec<&str> = Vec::new();
+        for caution in cautions_of(step) {
+            if !self.minded.contains(&caution) {
+                self.minded.push(caution);
+                words.push(caution.words());
+            }
+        }
+        (!words.is_empty()).then(|| words.join(" "))
+    }
+
+    /// What to mind that a step before had in full, by name.
+    fn again(&self, step: &[Operation]) -> Option<String> {
+        let known = cautions_of(step).filter(|caution| self.minded.contains(caution));
+        let known: Vec<String> = known.map(|caution| within(caution.label())).collect();
+        (!known.is_empty()).then(|| format!(" Cautions as before: {}.", known.join(", ")))
+    }
+}
+
+/// A name as it stands within a sentence: in small letters, but for letters that stand for words.
+fn within(name: &str) -> String {
+    match name.strip_prefix("CNC") {
+        Some(rest) => format!("CNC{}", rest.to_lowercase()),
+        None => name.to_lowercase(),
+    }
+}
+
+/// The cautions of a step, each once, in the order in which lists show them.
+///
+/// Operations that make one step often have the same ones.
+fn cautions_of(step: &[Operation]) -> impl Iterator<Item = Caution> {
+    let all = step.iter().flat_map(|operation| &operation.cautions);
+    let mut all: Vec<Caution> = all.copied().collect();
+    all.sort_unstable();
+    all.dedup();
+    all.into_iter()
+}
+
+/// Tool, time and waiting of a step.
+///
+/// Of a step of several operations, as coats of finish are, times add up, and the reason of the first wait stands for all.
+fn set_up(step: &[Operation]) -> String {
+    let minutes: f64 = step
         .iter()
-        .map(|work| vec![Cell::Tick, Cell::Words(work.clone())]);
-    blocks.push(Block::Table(Table {
-        columns: Column::all(&[("", Align::Start), ("Work", Align::Start)]),
-        rows: rows.collect(),
-    }));
-    let groups = workpiece
-        .sums()
-        .iter()
-        .filter(|group| step.sums.contains(&group.heading));
-    blocks.extend(groups.map(|group| figures(workpiece.board(), group)));
-    blocks
+        .map(|operation| operation.hands_on.minutes)
+        .sum();
+    let tool = step.first().map_or("", |operation| &operation.tool);
+    let mut told = Vec::new();
+    if !tool.is_empty() {
+        told.push(format!("Tools: {tool}."));
+    }
+    if minutes > 0.0 {
+        told.push(format!("By hand: {}.", time(minutes / 60.0)));
+    }
+    let waits: Vec<_> = step.iter().filter_map(|operation| operation.wait).collect();
+    let hours: f64 = waits.iter().map(|wait| wait.hours).sum();
+    if let Some(wait) = waits.first().filter(|_| hours > 0.0) {
+        told.push(format!("Then wait {}: {}.", time(hours), wait.reason));
+    }
+    told.join(" ")
 }
 
 /// The figures of a group that are of the whole board or of a bore; those of batches and sectors are on the filling plan.
@@ -159,10 +294,10 @@ mod tests {
         };
         let said = said(&board);
         for part in [
-            "1. Blank",
-            "5. Circle",
-            "4. Filling",
-            "6. Hand-over",
+            "1. Resting the wood",
+            "10. Cutting the circle",
+            "Resin",
+            "Hand-over",
             "sheets of A4",
             "working time in the shop",
             "Clamp the blank",

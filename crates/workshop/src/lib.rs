@@ -27,7 +27,7 @@
 //! * [`Finding`], [`Rule`], [`Severity`]: what would go wrong; [`Mend`] is what mends it in one step.
 //! * [`Sum`], [`SumGroup`]: every sum of the bench as data, with its formula and source; [`Figures`]: those always in sight.
 //! * [`section()`], [`recess_section`], [`bore_sizes`], [`recess_sizes`]: the board cut open, and its sizes.
-//! * [`job_steps`]: the work step by step; [`Caution`]: what to mind where hands, lungs and children are at risk.
+//! * [`WorkPlan`], [`Operation`], [`Task`], [`Method`]: every operation with what it needs, in an order that works; [`Caution`]: what to mind where hands, lungs and children are at risk.
 //! * [`solve`], [`Open`]: pitch, board, rim margin, bore or piece, left open and solved from the rest; [`most_spaces`],
 //!   [`smallest_pitch_for_piece`], [`smallest_board_for_piece`]: what fits, what a piece needs.
 //!
@@ -37,14 +37,14 @@
 //! * grooves: [`GroovePlan`], [`Stroke`], [`groove_depth`], [`passes`].
 //! * recess: [`Storage`], [`Lid`], [`LidSize`], [`lid_moves`].
 //! * filling: [`Pour`], [`Batch`], [`working_time`], [`mix_parts`].
-//! * blank: [`slab`], [`stock_plan`], [`joined`], [`panel_width`], [`SeamTurns`].
+//! * blank: [`slab`], [`stock_plan`], [`joined`], [`panel_width`], [`SeamTurns`], [`Thicknesses`].
 //! * wood: [`species`], [`equilibrium_moisture`], [`wood_moves`], [`BoardMass`].
 //! * base: [`Standing`], [`tipping_force`].
 //! * template: [`Tiling`], [`Correction`], [`print_scale`], [`budget`], [`chance`].
 //! * hardboard: [`router_settings`], [`SectorPlan`].
 //! * jig: [`jig_sheet`], [`radii`], [`plate_fit`], [`dividers`].
 //! * machine: [`HoleTable`], [`Order`].
-//! * finish: [`bond`], [`hard_after`].
+//! * finish: [`bond`], [`hard_after`], [`hard_hours`].
 //!
 //! The crate knows nothing of windows, colors and file formats.
 
@@ -75,6 +75,7 @@ pub use blank::panel::{EdgePlace, ScrewPlace, TenonPlace, panel_width, piece_wid
 pub use blank::stock::{
     Joined, Slab, SlabError, StockPlan, joined, leaf_thickness, slab, stock_plan,
 };
+pub use blank::thickness::Thicknesses;
 pub use blank::turn::SeamTurns;
 pub use bores::drills::{Cutter, Drill, NearDrill, Series, drills, nearest_drills};
 pub use bores::holds::{
@@ -89,7 +90,7 @@ pub use caution::{Caution, FIRST};
 pub use check::{Finding, Rule, Severity, stopped_by, stops};
 pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
-pub use finish::{Bond, bond, finish_hours, hard_after};
+pub use finish::{Bond, bond, finish_hours, hard_after, hard_hours};
 pub use fit::{
     FitError, Limit, Offer, Open, PieceBoard, ProposeError, Refusal, Solved, Wish, Wishes,
     largest_bore, largest_piece, largest_pitch, most_spaces, propose, rim_left, smallest_board,
@@ -102,7 +103,7 @@ pub use jig::{
     CircleCut, Dividers, JigSheet, MOST_DIVISIONS, PlateFit, Radius, circle_cut, closing_error,
     dividers, exact_divisions, jig_sheet, plate_fit, radii,
 };
-pub use job::{Step, job_steps};
+pub use job::{HandsOn, Method, Need, Operation, Room, Task, Wait, WorkPlan};
 pub use machine::hole_table::{HoleRow, HoleTable};
 pub use machine::order::Order;
 pub use mend::{Mend, MendError};

@@ -19,8 +19,8 @@ use crate::template::sheets::{Tiling, TilingError, cut_template};
 use crate::{
     BoardMass, Budget, Chance, Figures, Finding, GroovePlan, HoleTable, Joined, Lid, Order, Pour,
     ScrewPlace, SeamTurns, SectorJigError, SectorPlan, Standing, StockPlan, Storage, SumGroup,
-    TapedJoints, TenonPlace, WoodError, WoodMoves, Work, base, check, figures, filling, machine,
-    recess, sums, wood,
+    TapedJoints, TenonPlace, WoodError, WoodMoves, Work, WorkPlan, base, check, figures, filling,
+    job, machine, recess, sums, wood,
 };
 
 /// Boards of no more holes have their tolerance budget worked out at once.
@@ -65,6 +65,7 @@ struct Parts {
     sector: OnceLock<Option<Result<SectorPlan, SectorJigError>>>,
     table: OnceLock<HoleTable>,
     order: OnceLock<Order>,
+    work: OnceLock<WorkPlan>,
     sums: OnceLock<Vec<SumGroup>>,
     /// The findings while the slow parts are not known, and those with them.
     findings: [OnceLock<Vec<Finding>>; 2],
@@ -417,6 +418,22 @@ impl Workpiece {
     pub fn drilling_order(&self) -> &Order {
         let order = || machine::order::drilling_order(self.hole_table(), self.board.order);
         self.parts.order.get_or_init(order)
+    }
+
+    /// The work on the board: every operation with what it needs, in an order that works.
+    ///
+    /// ```
+    /// use workshop::{Task, Workpiece};
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// let plan = workpiece.work_plan();
+    /// let place = |task| plan.operations.iter().position(|it| it.task == task);
+    /// assert!(place(Task::PinHole) < place(Task::Circle));
+    /// // The playing hole at the center takes away what the pin stands in.
+    /// assert!(place(Task::Circle) < place(Task::CenterBore));
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn work_plan(&self) -> &WorkPlan {
+        self.parts.work.get_or_init(|| job::work_plan(self))
     }
 
     /// Every sum of the bench, by subject.

@@ -12,6 +12,7 @@ pub fn jig_ui(ui: &mut Ui, board: &mut Board) {
         ui,
         board,
         &[
+            &field::METHOD,
             &field::JIG_KERF,
             &field::PLATES,
             &field::THROAT,

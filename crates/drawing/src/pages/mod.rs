@@ -27,6 +27,8 @@ pub enum Block {
     Caution(String),
     /// Rows and columns.
     Table(Table),
+    /// Sentences as wide as the page, each with a box to tick.
+    Ticked(Vec<String>),
 }
 
 /// The head of every page.
@@ -97,6 +99,7 @@ pub fn pages(paper: Size, margin: f64, head: &Head, blocks: &[Block]) -> Vec<She
             Block::Words(words) => flow.words(words),
             Block::Caution(words) => flow.caution(words),
             Block::Table(table) => table::lay(&mut flow, table),
+            Block::Ticked(lines) => table::tick_off(&mut flow, lines),
         }
     }
     flow.finish()

@@ -16,6 +16,8 @@ const SIZE: f64 = 2.7;
 const BETWEEN: f64 = 4.0;
 /// Room above and below the words of a row.
 const PADDING: f64 = 0.55;
+/// Room below a sentence with a box.
+const BETWEEN_TICKS: f64 = 0.6;
 /// A column at its widest: longer words are broken.
 const WIDEST: f64 = 90.0;
 
@@ -121,6 +123,32 @@ pub fn lay(flow: &mut Flow<'_>, table: &Table) {
         flow.rule(Line::Dimension, total(&widths, flow.width()));
     }
     flow.space(3.5);
+}
+
+/// Lays sentences as wide as the page, each with a box to tick before it.
+///
+/// They are read from a bench at arm's length: a sentence is kept on one page where it can be, and has room of its own below it.
+pub fn tick_off(flow: &mut Flow<'_>, lines: &[String]) {
+    let columns = Column::all(&[("", Align::Start), ("", Align::Start)]);
+    let table = Table {
+        columns,
+        rows: Vec::new(),
+    };
+    let room = flow.width() - between(2, flow.width());
+    let widths = [SIZE, (room - SIZE).max(1.0)];
+    for line in lines {
+        let row = Row::of(
+            &[Cell::Tick, line.as_str().into()],
+            &widths,
+            Weight::Regular,
+        );
+        if flow.left() < row.height && !flow.is_fresh() {
+            flow.turn();
+        }
+        row.draw(flow, &table, &widths);
+        flow.space(BETWEEN_TICKS);
+    }
+    flow.space(2.0);
 }
 
 /// Room between columns: less where the page is narrow.

@@ -1,42 +1,110 @@
-//! The steps of the base.
+//! The base: its screw holes, and putting it on.
 
-use board::Footing;
+use board::{Base, Footing};
 
-use crate::Workpiece;
-use crate::job::{Step, counted};
+use crate::job::{Operation, Task, counted};
+use crate::{Caution, Workpiece};
 
-/// Turntable or feet.
-pub fn base(workpiece: &Workpiece) -> Option<Step> {
-    let base = workpiece.board().base?;
-    let stands = match base.footing {
-        Footing::Round { diameter } => {
-            format!(
-                "Fix the base of {} to the underside, its middle under the center pin.",
-                workpiece.length(diameter)
-            )
-        }
-        Footing::Feet { count, circle } => {
-            let feet = counted(count, "foot", "feet");
-            format!(
-                "Fix {feet} at equal steps on a circle of {} about the center pin.",
-                workpiece.length(circle)
-            )
-        }
-    };
-    let mut work = vec![stands];
-    for ring in &workpiece.board().screws {
-        work.push(format!(
-            "{} on a circle of {}, drilled {} wide and no deeper than {}, with play across the grain.",
-            counted(ring.count, "screw", "screws"),
+/// Movement across the base over a year from which screws get slots, mm: what a screw's clearance hole gives of itself;
+/// common practice, no source.
+const NEEDS_SLOTS: f64 = 0.5;
+
+/// Screw holes and base; nothing where neither is planned.
+pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
+    let board = workpiece.board();
+    let mut all = Vec::new();
+    if !board.screws.is_empty() {
+        all.push(screw_holes(workpiece));
+    }
+    all.extend(board.base.map(|base| fixed(workpiece, &base)));
+    all
+}
+
+/// Holes in the underside, none deeper than typed.
+///
+/// They are drilled before the finish, so that no chip is pressed into it.
+fn screw_holes(workpiece: &Workpiece) -> Operation {
+    let rings = workpiece.board().screws.iter().map(|ring| {
+        format!(
+            "Drill {} on a circle of {}, {} wide and no deeper than {}: a collar or tape on the bit.",
+            counted(ring.count, "hole", "holes"),
             workpiece.length(ring.circle),
             workpiece.length(ring.diameter),
             workpiece.length(ring.depth)
-        ));
-    }
-    Some(Step {
-        title: "Base",
-        cautions: Vec::new(),
-        work,
+        )
+    });
+    let count: f64 = workpiece.screws().len() as f64;
+    Operation::of(Task::ScrewHoles)
+        .with("hand drill or drill press, stop collar", 10.0 + 2.0 * count)
+        .minding(&[Caution::DrillPress])
+        .says(rings)
+}
+
+/// Turntable or feet.
+fn fixed(workpiece: &Workpiece, base: &Base) -> Operation {
+    let (across, stands) = match base.footing {
+        Footing::Round { diameter } => (
+            diameter,
+            format!(
+                "Fix the base of {} to the underside, its middle under the center pin.",
+                workpiece.length(diameter)
+            ),
+        ),
+        Footing::Feet { count, circle } => (
+            circle,
+            format!(
+                "Fix {} at equal steps on a circle of {} about the center pin.",
+                counted(count, "foot", "feet"),
+                workpiece.length(circle)
+            ),
+        ),
+    };
+    Operation {
         sums: &["base"],
-    })
+        ..Operation::of(Task::Base)
+    }
+    .with("screwdriver, soft pad", 20.0)
+    .says([stands])
+    .says(screws(workpiece, base))
+    .says(moving(workpiece, across))
+}
+
+/// How long the screws are: what they go through, and no more than the hole is deep.
+///
+/// The document has the height of the base alone: of one that is a bearing's plate the maker measures the plate.
+fn screws(workpiece: &Workpiece, base: &Base) -> Vec<String> {
+    let rings = workpiece.board().screws.iter().map(|ring| {
+        format!(
+            "Screws on the circle of {}: at most {} longer than what they go through, so {} through a base {} high; a \
+             bearing's plate adds only its own thickness. Try one in its hole before you drive the rest.",
+            workpiece.length(ring.circle),
+            workpiece.length(ring.depth),
+            workpiece.length(ring.depth + base.height),
+            workpiece.length(base.height)
+        )
+    });
+    rings.collect()
+}
+
+/// What lets the wood move over its base: what it moves by is known of a known wood alone.
+///
+/// Plywood does not move itself; the board on it does, by what its width over the base changes in a year.
+fn moving(workpiece: &Workpiece, across: f64) -> Option<String> {
+    let moves = workpiece
+        .moves()
+        .ok()
+        .map(|moves| moves.over_the_year(across).abs());
+    match moves {
+        Some(mm) if mm < NEEDS_SLOTS => None,
+        Some(mm) => Some(format!(
+            "Over the year the wood moves by {} across the base: fix it hard only in the \
+             middle, make it of plywood, and give its outer screws slots across the grain.",
+            workpiece.length((mm * 10.0).ceil() / 10.0)
+        )),
+        None => Some(
+            "Wood moves across its grain: make the base of plywood, fix it hard only in the middle, and give its outer \
+             screws slots across the grain."
+                .to_owned(),
+        ),
+    }
 }

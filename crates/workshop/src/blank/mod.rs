@@ -6,4 +6,5 @@ pub mod profile;
 pub mod section;
 pub mod steps;
 pub mod stock;
+pub mod thickness;
 pub mod turn;

@@ -1,88 +1,265 @@
-//! Choosing, joining and planing the wood.
+//! From the yard to a blank that is flat and thick enough: resting, sawing, jointing, gluing, planing.
 
 use board::{Build, Tenons};
 
-use crate::Caution;
-use crate::Workpiece;
 use crate::blank::panel::{panel_width, sawn_width};
-use crate::job::{Step, counted};
+use crate::job::{Operation, Task, counted};
 use crate::wood::species_of;
+use crate::{Caution, Thicknesses, Workpiece, passes};
 
-/// From the rough wood to a blank that is flat and thick enough.
-pub fn blank(workpiece: &Workpiece) -> Step {
-    let mut work: Vec<String> = vec![species(workpiece), joined(workpiece)];
-    work.extend(
-        workpiece
-            .board()
-            .panel
-            .tenons
-            .and_then(|size| mortises(workpiece, size)),
-    );
-    work.push(format!(
-        "Plane or sand it flat, to {} thick.",
-        workpiece.length(workpiece.board().blank.thickness)
-    ));
-    Step {
-        title: "Blank",
-        cautions: vec![Caution::TableSaw, Caution::Dust, Caution::Noise],
-        work,
-        sums: &["wood"],
+/// What is done to the wood before anything is laid out on it.
+pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
+    let build = &workpiece.board().panel.build;
+    let mut all = vec![rest(workpiece)];
+    if *build == Build::Halves {
+        all.push(resaw(workpiece));
     }
+    if !matches!(build, Build::Seams { .. }) {
+        all.push(rough(workpiece));
+    }
+    let glued = matches!(build, Build::Halves | Build::Strips { .. });
+    if glued && !workpiece.seams().is_empty() {
+        all.push(joint(workpiece));
+        let tenons = workpiece.board().panel.tenons;
+        all.extend(tenons.map(|size| mortises(workpiece, size)));
+        all.push(glue(workpiece));
+    }
+    all.push(flatten(workpiece));
+    all.push(thickness(workpiece));
+    all
 }
 
-/// The wood, as it is asked for in a yard.
-fn species(workpiece: &Workpiece) -> String {
-    let wood = workpiece.board().wood.as_ref();
-    let Some(wood) = wood else {
-        return "Let the wood come to the moisture of the shop before it is cut.".into();
+/// The wood, as it is asked for in a yard, left in the shop.
+///
+/// A week on stickers is common practice, no source; a meter tells better, since thick wood takes longer than thin.
+fn rest(workpiece: &Workpiece) -> Operation {
+    let board = workpiece.board();
+    let species = board.wood.as_ref().map(|wood| {
+        let name = species_of(wood).map_or("wood", |species| species.name);
+        format!("Choose {name}, {}.", wood.cut.label())
+    });
+    let rest = "Stack the wood on stickers in the shop until a moisture meter reads the same for several days.";
+    Operation {
+        sums: &["wood"],
+        ..Operation::of(Task::Rest)
+    }
+    .with("stickers, a moisture meter", 20.0)
+    .says(species)
+    .says([rest.to_owned()])
+    .waiting(7.0 * 24.0, "the wood comes to the moisture of the shop")
+}
+
+/// One slab into two leaves.
+///
+/// The seam is marked before the saw parts them, so that the leaves are opened about the right edge. That they are left
+/// alone for some days afterwards is common practice, no source.
+fn resaw(workpiece: &Workpiece) -> Operation {
+    let at = Thicknesses::of(workpiece.board());
+    Operation::of(Task::Resaw)
+        .with("band saw with its widest blade, tall fence", 45.0)
+        .minding(&[Caution::Dust, Caution::Noise])
+        .says([
+            "Joint one face and one edge, and mark the edge that will be the seam.".to_owned(),
+            format!(
+                "Resaw the slab, {} thick, into two leaves of about {}: slow feed, a push block behind, no hand beside \
+                 the blade.",
+                workpiece.length(at.bought),
+                workpiece.length(at.sawn)
+            ),
+            "Open the leaves like a book: the faces that the saw has parted are the top, the marked edges meet.".into(),
+            "Stack them on stickers, weighted.".into(),
+        ])
+        .waiting(3.0 * 24.0, "the leaves move as sawing frees their tension")
+}
+
+/// Pieces sawn with something to spare, one face flat.
+///
+/// They are planed from both faces alike: wood that loses more on one side than on the other cups, as its core is damper
+/// than its skin; common practice, no source.
+fn rough(workpiece: &Workpiece) -> Operation {
+    let board = workpiece.board();
+    let at = Thicknesses::of(board);
+    let wide = workpiece.length(panel_width(board));
+    let sawn = sawn_width(board).map_or_else(String::new, |width| workpiece.length(width));
+    let (pieces, words) = match &board.panel.build {
+        Build::Halves => (
+            2,
+            format!("Saw both leaves {sawn} wide and {wide} long or longer."),
+        ),
+        Build::Strips { count } => (
+            *count,
+            format!(
+                "Saw {} {sawn} wide and {wide} long or longer.",
+                counted(count, "strip", "strips")
+            ),
+        ),
+        Build::Whole | Build::Seams { .. } => {
+            let words = format!("Saw one slab, sound over a circle of {wide}, square around it.");
+            return Operation::of(Task::Rough)
+                .with("track saw or circular saw", 20.0)
+                .minding(&[Caution::Dust, Caution::Noise])
+                .says([words]);
+        }
     };
-    let name = species_of(wood).map_or("wood", |species| species.name);
+    let planed = format!(
+        "Joint a face of each flat and plane the other: all {} thick, and as much off one face as off the other. Mark \
+         the top faces.",
+        workpiece.length(at.glued)
+    );
+    Operation::of(Task::Rough)
+        .with("saw, jointer, planer", 20.0 + 10.0 * f64::from(pieces))
+        .minding(&[Caution::TableSaw, Caution::Dust, Caution::Noise])
+        .says([words, planed])
+}
+
+/// Edges straight and square.
+///
+/// Without a gap when held to the light: clamps that have to close one leave a joint that opens at its ends; common
+/// practice, no source.
+fn joint(workpiece: &Workpiece) -> Operation {
+    let panel = &workpiece.board().panel;
+    let edges = 2 * workpiece.seams().len();
+    let words = format!(
+        "Joint the edges that meet, {} off each, the grain running with the cut; held to the light no gap shows between \
+         them.",
+        workpiece.length(panel.joint)
+    );
+    Operation::of(Task::Joint)
+        .with(
+            "jointer, or hand plane and straightedge",
+            10.0 + 6.0 * edges as f64,
+        )
+        .minding(&[Caution::Dust, Caution::Noise])
+        .says([words])
+}
+
+/// Mortises into the jointed edges, measured from the face that is there by then.
+///
+/// The document has them below the finished top face. When they are cut that face is not there yet: what flattening will
+/// take off it comes on top. A pass no deeper than the bit is wide is common practice, no source.
+fn mortises(workpiece: &Workpiece, size: Tenons) -> Operation {
+    let seams = workpiece.seams().len();
+    let length = |mm| workpiece.length(mm);
+    let at = Thicknesses::of(workpiece.board());
+    let cut = format!(
+        "Cut {} in both edges of each seam, {} from middle to middle: {} long, {} deep, {} thick.",
+        counted(size.count, "mortise", "mortises"),
+        length(size.spacing),
+        length(size.length),
+        length(size.reach),
+        length(size.thickness),
+    );
+    let below = format!(
+        "Guide the tool on the marked top face: {} from it to the near side of the mortise, {} in the finished board and \
+         {} that flattening takes off the top.",
+        length(at.off_the_top() + size.below_top),
+        length(size.below_top),
+        length(at.off_the_top()),
+    );
+    let passes = format!(
+        "With a router bit of {} that is {} of no more than the bit's diameter.",
+        length(size.thickness),
+        counted(passes(size.reach, size.thickness), "pass", "passes")
+    );
+    let all = 2.0 * f64::from(size.count) * seams as f64;
+    Operation::of(Task::Mortise)
+        .with(
+            "floating-tenon joiner, or router with a fence",
+            15.0 + 3.0 * all,
+        )
+        .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+        .says([cut, below, passes])
+}
+
+/// The panel in the clamps.
+///
+/// A day in the warm before it is planed: wood glue sets within the hour, but the water that it leaves in the wood beside the
+/// joint needs longer; common practice, no source.
+fn glue(workpiece: &Workpiece) -> Operation {
+    let board = workpiece.board();
+    let dry =
+        "Lay it out dry first, with cauls and clamps, top faces up and the grain all one way.";
+    let tenons = board
+        .panel
+        .tenons
+        .map(|_| "Glue the tenons into one edge, then into the other.".to_owned());
+    let pressed = "Brush glue on both edges, close the clamps from the middle out, above and below in turn, until a thin \
+         bead shows all along. Scrape it off once it is rubbery.";
+    let out = format!(
+        "Out of the clamps the panel is {} wide and about {} thick.",
+        workpiece.length(panel_width(board)),
+        workpiece.length(Thicknesses::of(board).glued)
+    );
+    Operation::of(Task::Glue)
+        .with(
+            "clamps, cauls, wood glue",
+            30.0 + 10.0 * workpiece.seams().len() as f64,
+        )
+        .says([dry.to_owned()])
+        .says(tenons)
+        .says([pressed.to_owned(), out])
+        .waiting(24.0, "the glue sets, and the wood beside it dries again")
+}
+
+/// The top face flat.
+///
+/// It comes before the underside, so that the mark of the datum is on the face that everything is measured from.
+fn flatten(workpiece: &Workpiece) -> Operation {
+    let board = workpiece.board();
+    let at = Thicknesses::of(board);
+    let mut work = Vec::new();
+    if let Build::Seams { .. } = board.panel.build {
+        work.push(glued_already(workpiece));
+    }
+    work.push(format!(
+        "Flatten the top face: {} thick when it is, about {} off.",
+        workpiece.length(at.flattened),
+        workpiece.length(at.off_the_top())
+    ));
+    Operation::of(Task::Flatten)
+        .with(planing_tool(workpiece), 40.0)
+        .minding(&[Caution::Dust, Caution::Noise])
+        .says(work)
+}
+
+/// The panel that is bought glued, with its seams where the pattern reckons with them.
+fn glued_already(workpiece: &Workpiece) -> String {
+    let wide = workpiece.length(panel_width(workpiece.board()));
+    let seams: Vec<String> = workpiece
+        .seams()
+        .iter()
+        .map(|seam| workpiece.length(*seam))
+        .collect();
+    if seams.is_empty() {
+        return format!("Take a panel at least {wide} wide.");
+    }
     format!(
-        "Choose {name}, {}, and let it come to the moisture of the shop.",
-        wood.cut.label()
+        "Take a panel at least {wide} wide, with its seams at {} above the center pin (negative: below).",
+        seams.join(", ")
     )
 }
 
-/// How the panel is glued up, with the widths that its pieces are sawn to.
-fn joined(workpiece: &Workpiece) -> String {
-    let board = workpiece.board();
-    let wide = workpiece.length(panel_width(board));
-    let sawn = sawn_width(board).map_or_else(String::new, |width| workpiece.length(width));
-    match &board.panel.build {
-        Build::Whole => format!("One slab, sound over a circle of {wide}."),
-        Build::Halves => format!(
-            "Saw two halves {sawn} wide, joint the edges that meet, and glue them along the grain."
-        ),
-        Build::Strips { count } => format!(
-            "Saw {count} strips {sawn} wide, joint their edges, and glue them along the grain."
-        ),
-        Build::Seams { .. } => {
-            let at: Vec<String> = workpiece
-                .seams()
-                .iter()
-                .map(|seam| workpiece.length(*seam))
-                .collect();
-            format!(
-                "Glue the panel at least {wide} wide, with its seams at {} above the center pin (negative: below).",
-                at.join(", ")
-            )
-        }
-    }
+/// The underside down to the thickness of the board.
+///
+/// What sanding takes is told and not reckoned with: it is less than a planer is set to.
+fn thickness(workpiece: &Workpiece) -> Operation {
+    let words = format!(
+        "Turn it over and plane the underside until the board is {} thick; sanding takes a few tenths of a millimeter \
+         (1/64\") more.",
+        workpiece.length(workpiece.board().blank.thickness)
+    );
+    Operation::of(Task::Thickness)
+        .with(planing_tool(workpiece), 30.0)
+        .minding(&[Caution::Dust, Caution::Noise])
+        .says([words])
 }
 
-/// The mortises to cut, and where along the seams; none without tenons.
-fn mortises(workpiece: &Workpiece, size: Tenons) -> Option<String> {
-    let seams = workpiece.seams().len();
-    (seams > 0).then(|| {
-        format!(
-            "Before gluing, cut {} along each seam, {} from middle to middle: {} long, {} deep, {} thick, {} \
-             below the top.",
-            counted(size.count, "mortise", "mortises"),
-            workpiece.length(size.spacing),
-            workpiece.length(size.length),
-            workpiece.length(size.reach),
-            workpiece.length(size.thickness),
-            workpiece.length(size.below_top),
-        )
-    })
+/// What planes a panel of this width.
+fn planing_tool(workpiece: &Workpiece) -> &'static str {
+    let board = workpiece.board();
+    if panel_width(board) <= board.panel.planer {
+        "planer"
+    } else {
+        "flattening sled for the router, or hand planes: it is wider than your planer"
+    }
 }

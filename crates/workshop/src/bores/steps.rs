@@ -1,56 +1,185 @@
-//! The steps of drilling.
+//! Drilling at punch marks, the hole at the center, and what is set into the bores.
 
-use board::{Center, HoleId};
+use board::{Bore, Bottom, Center, Hole, HoleId, Insert, PieceKind};
 
-use crate::Caution;
-use crate::Workpiece;
+use crate::bores::profile::deepest;
 use crate::bores::sums::{Kind, kinds};
-use crate::job::Step;
+use crate::job::{Method, Operation, Task};
+use crate::{Caution, Workpiece};
 
-/// Drilling, bit by bit.
-pub fn drill(workpiece: &Workpiece) -> Step {
-    let mut work: Vec<String> = pilot(workpiece).into_iter().collect();
-    let later = workpiece
-        .layout()
-        .hole(HoleId::CENTER)
-        .filter(|_| pilot(workpiece).is_some());
-    let now = workpiece
-        .layout()
-        .holes
-        .iter()
-        .filter(|hole| Some(*hole) != later);
-    work.extend(kinds(now).iter().map(|kind| bores(workpiece, kind)));
-    Step {
-        title: "Bores",
-        cautions: vec![Caution::DrillPress],
-        work,
-        sums: &["bores"],
+/// Bores by the drill press, the center's own, and the inserts.
+pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
+    let mut all = Vec::new();
+    if Method::of(workpiece.board()) == Method::Template {
+        all.push(punched(workpiece));
     }
+    all.extend(center(workpiece));
+    all.extend(inserts(workpiece));
+    all
+}
+
+/// Drilling at punch marks, bit by bit.
+///
+/// A minute for each bore and a quarter of an hour to set up; common practice, no source.
+fn punched(workpiece: &Workpiece) -> Operation {
+    let holes = but_center(workpiece).count();
+    Operation {
+        sums: &["bores"],
+        ..Operation::of(Task::PunchedBores)
+    }
+    .with("drill press with depth stop", 15.0 + holes as f64)
+    .minding(&[Caution::DrillPress, Caution::Dust])
+    .says(kinds_but_center(workpiece, STOP))
+}
+
+/// Every hole but the one at the center.
+fn but_center(workpiece: &Workpiece) -> impl Iterator<Item = &Hole> {
+    let holes = workpiece.layout().holes.iter();
+    holes.filter(|hole| hole.name.id() != HoleId::CENTER)
+}
+
+/// How a bore is proved on a press with a depth stop.
+pub const STOP: &str = "set the stop on scrap, measure a hole, then drill";
+
+/// All bores but the one at the center, a sentence for each kind, with how its depth is proved.
+pub fn kinds_but_center(workpiece: &Workpiece, proved: &str) -> Vec<String> {
+    let kinds = kinds(but_center(workpiece));
+    let told = |kind: &Kind| bores(workpiece, kind, proved);
+    kinds.iter().map(told).collect()
 }
 
 /// All bores of one kind.
-pub fn bores(workpiece: &Workpiece, kind: &Kind) -> String {
+fn bores(workpiece: &Workpiece, kind: &Kind, proved: &str) -> String {
     let which = match kind.holes.as_slice() {
         [first, .., last] => format!("{} bores, {first} to {last},", kind.holes.len()),
         [only] => format!("The bore {only},"),
         [] => String::new(),
     };
     format!(
-        "{which} {} across, {}, {} deep: set the stop on scrap, measure a hole, then drill.",
+        "{which} {} across, {}, {} deep: {proved}.",
         workpiece.length(kind.bore.diameter),
         kind.bore.bottom.label(),
         workpiece.length(kind.bore.depth),
     )
 }
 
-pub fn pilot(workpiece: &Workpiece) -> Option<String> {
-    match workpiece.board().drilled_center() {
-        Center::Hole { pilot, .. } => {
-            let pilot = workpiece.length(pilot);
-            Some(format!(
-                "At the center drill the pilot of {pilot} first; the hole there comes after the circle is cut."
-            ))
+/// The playing hole at the center, once nothing turns on the pin any more; none where it is no playing hole.
+///
+/// Its bit has no wood to start in where the pin stood: it goes by the circle that it scored before, or by a guide.
+fn center(workpiece: &Workpiece) -> Option<Operation> {
+    let Center::Hole { bore, pilot } = workpiece.board().drilled_center() else {
+        return None;
+    };
+    let drill = format!(
+        "Drill it {} across, {}, {} deep: set the stop on scrap first.",
+        workpiece.length(bore.diameter),
+        bore.bottom.label(),
+        workpiece.length(bore.depth)
+    );
+    let by_machine = Method::of(workpiece.board()) == Method::Machine;
+    let guided = if by_machine {
+        "Run the program of the center hole, the last one, with X and Y as they were set for the other holes."
+    } else {
+        guide(bore)
+    };
+    let plug =
+        "Where it wanders, plug the pin's hole flush with a dowel and mark the center again.";
+    Some(
+        Operation::of(Task::CenterBore)
+            .with(
+                format!(
+                    "drill press, over the pin's hole of {}",
+                    workpiece.length(pilot)
+                ),
+                10.0,
+            )
+            .minding(&[if by_machine {
+                Caution::Cnc
+            } else {
+                Caution::DrillPress
+            }])
+            .says([guided.to_owned(), drill])
+            .says((!by_machine).then(|| plug.to_owned())),
+    )
+}
+
+/// What leads a bit whose middle has no wood to stand on.
+const fn guide(bore: Bore) -> &'static str {
+    match bore.bottom {
+        Bottom::Forstner => {
+            "Clamp the board with the bit's rim in the circle that it scored before the pin's hole was drilled: its spur \
+             has no wood there. Or clamp scrap with a hole of the bit's diameter over it as a guide."
         }
-        Center::Pivot { .. } | Center::Nothing => None,
+        Bottom::Flat | Bottom::Ball => {
+            "Clamp scrap with a hole of the bit's diameter over it as a guide: nothing else leads this bit."
+        }
+        Bottom::Point118 | Bottom::Point135 => {
+            "The point of the drill finds the pin's hole by itself."
+        }
     }
+}
+
+/// How the pin's hole at the center is drilled.
+///
+/// That of a playing hole is no deeper than what takes its place, or it would show in the floor.
+pub fn pin_hole(workpiece: &Workpiece) -> Vec<String> {
+    let length = |mm| workpiece.length(mm);
+    match workpiece.board().drilled_center() {
+        Center::Nothing => Vec::new(),
+        Center::Pivot { diameter, depth } => vec![format!(
+            "Drill the center {} across and {} deep, square to the face.",
+            length(diameter),
+            length(depth)
+        )],
+        Center::Hole { bore, pilot } => {
+            let mut work = Vec::new();
+            if bore.bottom == Bottom::Forstner {
+                work.push(format!(
+                    "First touch the center with the {} Forstner bit until its rim has scored a full circle: once the \
+                     pin's hole is there, its spur has no wood to start in.",
+                    length(bore.diameter)
+                ));
+            }
+            work.push(format!(
+                "Drill {} across in the middle, square to the face, no deeper than {}, as deep as the playing hole will \
+                 be.",
+                length(pilot),
+                length(deepest(bore, workpiece.board().bores.spur))
+            ));
+            work
+        }
+    }
+}
+
+/// A ball or disc into each bore of a board for magnet pieces.
+///
+/// They are set before the finish, which then runs over them as the document has it; with resin to come the glue is only there
+/// to keep them from floating up.
+fn inserts(workpiece: &Workpiece) -> Option<Operation> {
+    let board = workpiece.board();
+    if board.piece.kind != PieceKind::Magnet || workpiece.seats().is_empty() {
+        return None;
+    }
+    let seats = workpiece.seats().len();
+    let set_in = match board.piece.insert {
+        Insert::Ball => "ball",
+        Insert::Disc { .. } => "disc",
+    };
+    let poured = board.filling.filter(|filling| filling.around_insert);
+    let held = if poured.is_some() {
+        format!(
+            "Set a {set_in} in each bore on a dot of glue, so that resin does not float or tilt it."
+        )
+    } else {
+        format!("Glue a {set_in} into each bore with epoxy, and press it home.")
+    };
+    let operation = Operation::of(Task::Inserts)
+        .with("tweezers or a magnet on a stick, degreaser, glue", 10.0 + 0.3 * seats as f64)
+        .minding(&[Caution::Resin, Caution::SmallParts])
+        .says([
+            format!("Degrease the {set_in}s; vacuum the bores."),
+            held,
+            "Lay a straightedge over the bores: each stands as far below the face as the section shows.".into(),
+        ]);
+    Some(operation.waiting(12.0, "the glue that holds them sets"))
 }

@@ -1,50 +1,133 @@
-//! The steps of filling.
+//! Resin in the bores: sealing, pouring, leveling.
 
-use board::{Insert, Measure, PieceKind};
+use board::Measure;
 
-use crate::Caution;
-use crate::Workpiece;
-use crate::job::{Step, counted};
+use crate::job::{HandsOn, Operation, TIMED, Task, USUAL, Wait, counted};
+use crate::wood::species_of;
+use crate::{Caution, Pour, Workpiece};
 
-/// Resin in the bores; none where no bore is deep enough to be filled.
-pub fn fill(workpiece: &Workpiece) -> Option<Step> {
+/// Species with pores so large that resin bleeds into them: ring-porous and semi-ring-porous hardwoods, and mahogany; from
+/// memory.
+const OPEN_PORED: [&str; 17] = [
+    "black-ash",
+    "white-ash",
+    "butternut",
+    "american-elm",
+    "hackberry",
+    "pecan-hickory",
+    "true-hickory",
+    "honeylocust",
+    "black-locust",
+    "mahogany",
+    "red-oak",
+    "white-oak",
+    "persimmon",
+    "sassafras",
+    "teak",
+    "black-walnut",
+    "southern-yellow-pine",
+];
+
+/// Sealing where the wood asks for it, pouring, and leveling where something stands up; nothing where no bore is deep
+/// enough to be filled.
+pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
+    let Some(pour) = workpiece.pour().filter(|pour| !pour.bores.is_empty()) else {
+        return Vec::new();
+    };
+    let mut all = Vec::new();
+    if is_open_pored(workpiece) == Some(true) {
+        all.push(seal(pour));
+    }
+    all.extend(fill(workpiece, pour));
+    if pour.overfill_height > 0.0 {
+        all.push(level(workpiece, pour));
+    }
+    all
+}
+
+/// Whether the wood has large open pores; none where it is not known.
+fn is_open_pored(workpiece: &Workpiece) -> Option<bool> {
+    let wood = workpiece.board().wood.as_ref()?;
+    let species = species_of(wood).ok()?;
+    Some(OPEN_PORED.contains(&species.id))
+}
+
+/// A thin film in each bore.
+///
+/// Shellac without its wax, since that sticks to everything and everything to it; common practice, no source.
+fn seal(pour: &Pour) -> Operation {
+    Operation::of(Task::Seal)
+        .with("small brush, dewaxed shellac", 10.0 + 0.3 * pour.bores.len() as f64)
+        .says([
+            "Vacuum the bores and brush a thin coat of dewaxed shellac on wall and floor of each, none on the rim; a second \
+             where it sinks in."
+                .to_owned(),
+        ])
+        .waiting(2.0, "the shellac dries")
+}
+
+/// Mixing and pouring, with the maker's own times.
+///
+/// The time is that of all batches as the document has it: mixing, and so many seconds for ten bores.
+fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
     let filling = workpiece.board().filling?;
-    let pour = workpiece.pour().filter(|pour| !pour.bores.is_empty())?;
     let units = workpiece.board().units;
     let mut work = Vec::new();
-    if workpiece.board().piece.kind == PieceKind::Magnet {
-        let set_in = match workpiece.board().piece.insert {
-            Insert::Ball => "ball",
-            Insert::Disc { .. } => "disc",
-        };
-        work.push(format!(
-            "Set a {set_in} in each bore, clean and free of oil."
-        ));
+    if is_open_pored(workpiece).is_none() {
+        work.push(
+            "If the wood has open pores, brush dewaxed shellac into each bore first and let it dry: resin bleeds into them."
+                .to_owned(),
+        );
     }
+    work.push("Level the board, and tape over grooves and whatever is to stay clean.".into());
     work.push(format!(
         "Mix {} in {} by the filling plan; each can be worked for {}, mixing included.",
         Measure::milliliters(pour.resin).shown(units),
         counted(pour.batches.len(), "batch", "batches"),
         Measure::minutes(pour.working).shown(units)
     ));
-    if filling.below_top > 0.0 {
-        work.push(format!(
+    work.push(if filling.below_top > 0.0 {
+        format!(
             "Fill each bore to {} below the top face.",
             workpiece.length(filling.below_top)
-        ));
+        )
     } else {
-        work.push("Fill each bore to the top face.".into());
-    }
-    if pour.overfill_height > 0.0 {
-        work.push(format!(
-            "When it is fully cured, level off the {} that stand above the top face.",
+        "Fill each bore to the top face.".into()
+    });
+    let minutes = pour.batches.iter().map(|batch| batch.minutes).sum::<f64>();
+    Some(
+        Operation {
+            hands_on: HandsOn {
+                minutes,
+                source: TIMED,
+            },
+            wait: Some(Wait {
+                hours: CURE,
+                reason: "the resin cures, by its label",
+                source: USUAL,
+            }),
+            tool: "scale or marked cups, sticks, syringe, torch or heat gun for bubbles".into(),
+            sums: &["filling"],
+            ..Operation::of(Task::Fill)
+        }
+        .minding(&[Caution::Resin])
+        .says(work),
+    )
+}
+
+/// Hours until epoxy can be cut, unless its label says otherwise; common practice, no source.
+const CURE: f64 = 72.0;
+
+/// Down to the top face.
+///
+/// A drop that is left in the cup cures as the bores do, and may be tried without harm.
+fn level(workpiece: &Workpiece, pour: &Pour) -> Operation {
+    Operation::of(Task::Level)
+        .with("card scraper, then a sander with a hard pad", 10.0 + 0.3 * pour.bores.len() as f64)
+        .minding(&[Caution::Resin, Caution::Dust])
+        .says([format!(
+            "Try a drop in the cup with a fingernail: it takes no mark. Level off the {} that stand above the top face, \
+             slowly, so that it does not get warm.",
             workpiece.length(pour.overfill_height)
-        ));
-    }
-    Some(Step {
-        title: "Filling",
-        cautions: vec![Caution::Resin],
-        work,
-        sums: &["filling"],
-    })
+        )])
 }

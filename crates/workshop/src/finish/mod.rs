@@ -82,6 +82,23 @@ pub const fn hard_after(kind: CoatKind) -> &'static str {
     }
 }
 
+/// How long a coat takes to get hard, hours, in the numbers of [`hard_after`]: where that says weeks, two.
+///
+/// ```
+/// use board::CoatKind;
+/// assert_eq!(workshop::hard_hours(CoatKind::Lacquer), 7.0 * 24.0);
+/// ```
+pub const fn hard_hours(kind: CoatKind) -> f64 {
+    match kind {
+        CoatKind::Oil => OIL_CURED,
+        CoatKind::Shellac | CoatKind::DewaxedShellac => SHELLAC_HARD,
+        CoatKind::Lacquer => 7.0 * 24.0,
+        CoatKind::OilPolyurethane => 30.0 * 24.0,
+        CoatKind::WaterPolyurethane => 21.0 * 24.0,
+        CoatKind::Wax => 0.0,
+    }
+}
+
 /// The board with every coat dried as long as the next one wants; coats that bond to nothing stay as they are.
 pub fn dried(board: &Board) -> Board {
     let mut dried = board.clone();

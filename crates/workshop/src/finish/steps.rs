@@ -1,37 +1,122 @@
-//! The steps of finishing.
+//! Sanding, masking and the coats of finish.
 
-use crate::Workpiece;
-use crate::job::Step;
-use crate::{Caution, hard_after};
-use board::Measure;
+use board::{Coat, CoatKind, Measure, PieceKind};
 
-/// The coats of finish.
-pub fn finish(workpiece: &Workpiece) -> Option<Step> {
-    let coats = &workpiece.board().finish;
-    let last = coats.last()?;
-    let mut work: Vec<String> = coats
-        .iter()
-        .enumerate()
-        .map(|(at, coat)| {
-            let number = at + 1;
-            let next = if number < coats.len() {
-                format!(
-                    "; let it dry {}",
-                    Measure::hours(coat.dries).shown(workpiece.board().units)
-                )
-            } else {
-                String::new()
-            };
-            format!("Coat {number}: {}{next}.", coat.kind.label())
-        })
-        .collect();
-    work.push(format!("Time until it is hard: {}.", hard_after(last.kind)));
-    Some(Step {
-        title: "Finish",
-        cautions: Vec::from_iter(
-            Some(Caution::OilyRags).filter(|rags| rags.concerns(workpiece.board())),
-        ),
-        work,
-        sums: &[],
-    })
+use crate::job::{Operation, TIMED, Task, USUAL, Wait};
+use crate::{Caution, Workpiece, hard_after, hard_hours};
+
+/// From the last cut to a finish that is hard.
+pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
+    let board = workpiece.board();
+    let mut all = vec![sand(workpiece)];
+    let bare = bare(workpiece);
+    if !board.finish.is_empty() && !bare.is_empty() {
+        all.push(
+            Operation::of(Task::Mask)
+                .with("dowels, masking tape", 20.0)
+                .says(bare),
+        );
+    }
+    let numbered = board.finish.iter().zip(1_u32..);
+    all.extend(numbered.map(|(coat, number)| applied(workpiece, *coat, number)));
+    all.extend(board.finish.last().map(|coat| harden(coat.kind)));
+    all
+}
+
+/// From grit to grit, not so fine that a finish finds no hold.
+///
+/// Each grit takes off the scratches of the one before it, and no more than half again as fine; film finishes end at 180, oil,
+/// shellac and wax at 220. Common practice, no source.
+fn sand(workpiece: &Workpiece) -> Operation {
+    let last = match workpiece.board().finish.first().map(|coat| coat.kind) {
+        Some(CoatKind::OilPolyurethane | CoatKind::WaterPolyurethane | CoatKind::Lacquer) => 180,
+        _ => 220,
+    };
+    let grits = if last == 180 {
+        "120, 150, 180"
+    } else {
+        "120, 150, 180, 220"
+    };
+    Operation::of(Task::Sand)
+        .with(format!("random-orbit sander, paper of grit {grits}"), 90.0)
+        .minding(&[Caution::Dust, Caution::Noise])
+        .says([
+            format!("Sand with the grain through {grits}; leave out no grit, and take the dust off after each."),
+            "Break the rims of the bores and grooves by hand, a turn of folded paper each; keep the sander flat over them."
+                .into(),
+            "Wipe with a damp cloth to raise the grain, let it dry, and go over it once more with the last grit.".into(),
+        ])
+}
+
+/// What no finish may get on.
+fn bare(workpiece: &Workpiece) -> Vec<String> {
+    let board = workpiece.board();
+    let mut bare = Vec::new();
+    if board.piece.kind == PieceKind::Peg {
+        bare.push(
+            "Plug the peg holes with dowels or foam: a film of finish takes the play that the pegs have.".to_owned(),
+        );
+    }
+    if board.base.is_some() && board.screws.is_empty() {
+        bare.push(
+            "Tape off where the base or its feet are glued: glue does not hold on finish."
+                .to_owned(),
+        );
+    }
+    if workpiece.lid().size.is_some() {
+        bare.push("Tape off where the lid rubs or slides.".to_owned());
+    }
+    bare
+}
+
+/// A coat and the time it dries.
+///
+/// Both faces get as many coats, or the board cups as one of them takes up the moisture of the air sooner.
+fn applied(workpiece: &Workpiece, coat: Coat, number: u32) -> Operation {
+    let is_last = number as usize == workpiece.board().finish.len();
+    let dries = Measure::hours(coat.dries).shown(workpiece.board().units);
+    let rubbed = if number > 1 {
+        " Rub the coat before it down first, with a gray pad or grit 320, and take the dust off."
+    } else {
+        ""
+    };
+    let taken_off = if is_last {
+        " Take plugs and tape off before it is hard."
+    } else {
+        ""
+    };
+    let rags: &[Caution] = match coat.kind {
+        CoatKind::Oil | CoatKind::OilPolyurethane => &[Caution::OilyRags],
+        _ => &[],
+    };
+    Operation {
+        number,
+        wait: Some(Wait {
+            hours: coat.dries,
+            reason: "the coat dries",
+            source: TIMED,
+        }),
+        ..Operation::of(Task::Coat)
+    }
+    .with("brush or lint-free rag", 40.0)
+    .minding(rags)
+    .says([format!(
+        "Coat {number}: {} on both faces and the edge; let it dry {dries}.{rubbed}{taken_off}",
+        coat.kind.label()
+    )])
+}
+
+/// What the last coat needs to be played on.
+///
+/// Hands at nothing, and the longest wait of all.
+fn harden(kind: CoatKind) -> Operation {
+    Operation {
+        wait: Some(Wait {
+            hours: hard_hours(kind),
+            reason: "the finish hardens",
+            source: USUAL,
+        }),
+        ..Operation::of(Task::Harden)
+    }
+    .says([format!("Time until it is hard: {}.", hard_after(kind))])
 }

@@ -1,29 +1,77 @@
-//! The steps of the grooves.
+//! V-grooves by hand: the ring on the pin, and all others.
 
-use board::show_number;
+use board::{Grooves, show_number};
 
-use crate::Workpiece;
-use crate::job::{Step, counted};
-use crate::{Caution, groove_depth, passes};
+use crate::jig::steps::{grooves_by_machine, ring_on_pin};
+use crate::job::{Operation, Task, counted};
+use crate::{Caution, Workpiece, groove_depth, passes};
 
-/// V-grooves in the top face.
-pub fn grooves(workpiece: &Workpiece) -> Option<Step> {
+/// The grooves that a hand-held router cuts.
+pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
+    let board = workpiece.board();
+    let Some(wanted) = board.grooves.filter(|_| !grooves_by_machine(board)) else {
+        return Vec::new();
+    };
+    let mut all = Vec::new();
+    if ring_on_pin(board) {
+        all.push(ring(workpiece));
+    }
+    if besides_the_ring(&wanted) {
+        all.push(grooves(workpiece));
+    }
+    all
+}
+
+/// Whether there are grooves but the ring inside the rim.
+pub fn besides_the_ring(wanted: &Grooves) -> bool {
+    wanted.track
+        || wanted.home
+        || wanted.around_home.is_some()
+        || wanted.around_start.is_some()
+        || wanted.rings.is_some()
+        || wanted.sectors_from.is_some()
+}
+
+/// What the V bit is set to.
+pub fn set(workpiece: &Workpiece) -> Option<String> {
     let wanted = workpiece.board().grooves?;
     let depth = groove_depth(&wanted);
-    let passes = counted(passes(depth, wanted.pass), "pass", "passes");
-    let work = vec![
-        format!(
-            "V bit of {}°: grooves {} wide are {} deep, in {passes}; try it on scrap.",
-            show_number(wanted.angle, 2),
-            workpiece.length(wanted.width),
-            workpiece.length((depth * 1000.0).round() / 1000.0),
-        ),
-        "Stop each line short of its bores, as the template shows.".into(),
-    ];
-    Some(Step {
-        title: "Grooves",
-        cautions: vec![Caution::Router],
-        work,
+    Some(format!(
+        "V bit of {}°: grooves {} wide are {} deep, in {}; try it on scrap.",
+        show_number(wanted.angle, 2),
+        workpiece.length(wanted.width),
+        workpiece.length((depth * 1000.0).round() / 1000.0),
+        counted(passes(depth, wanted.pass), "pass", "passes"),
+    ))
+}
+
+/// The ring, on a trammel.
+///
+/// The only groove that turns on the pin, and so the only one that has to be there before the pin's hole is drilled out.
+fn ring(workpiece: &Workpiece) -> Operation {
+    let inside = workpiece.board().grooves.and_then(|wanted| wanted.rim);
+    let inside = inside.map_or_else(String::new, |mm| workpiece.length(mm));
+    Operation {
         sums: &["grooves"],
-    })
+        ..Operation::of(Task::RimRing)
+    }
+    .with("router on a trammel, V bit, the pin in its hole", 20.0)
+    .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+    .says(set(workpiece))
+    .says([format!(
+        "Set the trammel so that {inside} of wood stay between the ring and where the edge begins to round, and go \
+         round pass by pass."
+    )])
+}
+
+/// All other grooves.
+fn grooves(workpiece: &Workpiece) -> Operation {
+    Operation {
+        sums: &["grooves"],
+        ..Operation::of(Task::Grooves)
+    }
+    .with("router, V bit, straightedge and guides", 90.0)
+    .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+    .says(set(workpiece))
+    .says(["Stop each line short of its bores, as the template shows.".to_owned()])
 }

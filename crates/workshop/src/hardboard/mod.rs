@@ -3,3 +3,4 @@
 pub mod check;
 pub mod router;
 pub mod sector;
+pub mod steps;

@@ -1,36 +1,229 @@
-//! The steps of cutting the circle.
+//! What turns on the pin: its hole, drilling against a stop, the circle; and the two edges.
 
-use board::HoleId;
+use board::{Board, Center, INCH, Units};
 
-use crate::Caution;
-use crate::Workpiece;
-use crate::bores::steps::{bores, pilot};
-use crate::bores::sums::kinds;
-use crate::job::Step;
+use crate::bores::steps::{STOP, kinds_but_center, pin_hole};
+use crate::job::{Method, Operation, Task, counted};
+use crate::{Caution, Workpiece, passes, radii};
 
-/// The circle on its pin, and its edge.
-pub fn circle(workpiece: &Workpiece) -> Step {
+/// How much higher the blade of a table saw is raised for each turn of a blank, mm; common practice, no source.
+const RAISE: f64 = 3.0;
+
+/// The pin, what turns on it, and the board's edges.
+pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let board = workpiece.board();
-    let [near, _, far] = crate::circle_cut(board.blank.radius(), board.jig.kerf).disc;
-    let mut work = vec![format!(
-        "Turn the blank on a pin of {}: from the middle of the pin {} to the near side of the cut, {} to its far side.",
-        workpiece.length(board.jig.pin),
-        workpiece.length(near),
-        workpiece.length(far),
-    )];
+    let mut all = Vec::new();
+    all.extend(pin(workpiece));
+    if Method::of(board) == Method::Pivot {
+        all.push(pivot_bores(workpiece));
+    }
+    if !edge_by_machine(board) {
+        all.push(corners(workpiece));
+        all.push(circle(workpiece));
+    }
     if board.blank.roundover > 0.0 {
-        work.push(format!(
-            "Round the upper edge over by {}.",
-            workpiece.length(board.blank.roundover)
-        ));
+        all.push(roundover(workpiece));
     }
-    if let (Some(_), Some(hole)) = (pilot(workpiece), workpiece.layout().hole(HoleId::CENTER)) {
-        work.extend(kinds([hole]).iter().map(|kind| bores(workpiece, kind)));
+    all.push(ease());
+    all
+}
+
+/// Whether the machine cuts the board round.
+pub fn edge_by_machine(board: &Board) -> bool {
+    let edge = board.machine.as_ref().and_then(|machine| machine.edge);
+    Method::of(board) == Method::Machine && edge.is_some()
+}
+
+/// Whether the machine cuts the grooves.
+pub fn grooves_by_machine(board: &Board) -> bool {
+    let run = board.machine.as_ref().and_then(|machine| machine.groove);
+    Method::of(board) == Method::Machine && run.is_some() && board.grooves.is_some()
+}
+
+/// Whether the ring inside the rim is routed by hand, on the pin.
+pub fn ring_on_pin(board: &Board) -> bool {
+    let ring = board.grooves.and_then(|grooves| grooves.rim);
+    ring.is_some() && !grooves_by_machine(board)
+}
+
+/// Whether anything turns on the pin.
+fn turns_on_pin(board: &Board) -> bool {
+    !edge_by_machine(board) || ring_on_pin(board)
+}
+
+/// The pin's hole, or what takes its place on a board that has none; nothing for a board whose center is a playing hole
+/// that nothing turns on.
+fn pin(workpiece: &Workpiece) -> Option<Operation> {
+    let board = workpiece.board();
+    match board.drilled_center() {
+        Center::Nothing => turns_on_pin(board).then(|| pin_block(workpiece)),
+        Center::Hole { .. } if !turns_on_pin(board) => None,
+        Center::Hole { .. } | Center::Pivot { .. } => Some(
+            Operation::of(Task::PinHole)
+                .with("drill press, square to its table", 10.0)
+                .minding(&[Caution::DrillPress])
+                .says([marked(workpiece)])
+                .says(pin_hole(workpiece)),
+        ),
     }
-    Step {
-        title: "Circle",
-        cautions: vec![Caution::TableSaw, Caution::Router],
-        work,
-        sums: &[],
+}
+
+/// Where the center is on the blank.
+///
+/// Told by its place where the blank was measured and stays in one piece: of a panel that is glued up the frame is gone.
+fn marked(workpiece: &Workpiece) -> String {
+    let board = workpiece.board();
+    let place = workpiece.stock().and_then(|plan| plan.center(board));
+    let whole = board.panel.build == board::Build::Whole;
+    match place.filter(|_| whole) {
+        Some(at) => format!(
+            "Mark the center on the top face, {} along the blank and {} across it from where it was measured.",
+            workpiece.length((at.x * 10.0).round() / 10.0),
+            workpiece.length((at.y * 10.0).round() / 10.0)
+        ),
+        None => "Mark the center on the top face, a seam through the pin under it, and the axis of player 1.".into(),
     }
+}
+
+/// A block that the pin turns in, where the board has no hole for it.
+///
+/// Double-sided tape holds it, as patternmakers hold what may not be screwed; common practice, no source.
+fn pin_block(workpiece: &Workpiece) -> Operation {
+    Operation::of(Task::PinBlock)
+        .with("scrap block, double-sided tape", 15.0)
+        .says([
+            marked(workpiece),
+            format!(
+                "Drill {} through a block of scrap, and stick it over the center with double-sided tape: on the underside \
+                 for a sled, on top for a trammel.",
+                workpiece.length(workpiece.board().jig.pin)
+            ),
+        ])
+}
+
+/// Drilling with the blank on its pin, radius by radius.
+///
+/// Three minutes to set a radius and one for each hole; common practice, no source.
+fn pivot_bores(workpiece: &Workpiece) -> Operation {
+    let holes = workpiece.layout().holes.len();
+    let rings = radii(workpiece.hole_table(), workpiece.board().rotation).len();
+    Operation {
+        sums: &["bores"],
+        ..Operation::of(Task::PivotBores)
+    }
+    .with(
+        "drill press, pin in a sliding base, stop or index plate",
+        20.0 + 3.0 * rings as f64 + holes as f64,
+    )
+    .minding(&[Caution::DrillPress, Caution::Dust])
+    .says([format!(
+        "Put the blank on the pin. Set the {} of the jig sheet one after the other, and drill all holes of one before \
+         the next, clamped each time.",
+        counted(rings, "radius", "radii")
+    )])
+    .says(kinds_but_center(workpiece, STOP))
+}
+
+/// The corners that a saw or a column would meet first.
+///
+/// What stays outside the circle is little enough for one cut, and enough to hide a saw that wanders.
+fn corners(workpiece: &Workpiece) -> Operation {
+    let outside = match workpiece.units() {
+        Units::Mm => 6.0,
+        Units::Inch => INCH / 4.0,
+    };
+    Operation::of(Task::Corners)
+        .with("band saw, jig saw, or straight cuts with a saw", 15.0)
+        .minding(&[Caution::Dust, Caution::Noise])
+        .says([format!(
+            "Draw the circle of {} about the pin and saw the corners off straight, to about {} outside it all round.",
+            workpiece.length(workpiece.board().blank.diameter),
+            workpiece.length(outside)
+        )])
+}
+
+/// The circle on its pin, the safer tools first.
+///
+/// A disc on a table saw is cut by many makers and recommended by no maker of saws: it is told with what keeps hands off the
+/// blade, after two ways that need no such care. Common practice, no source; the passes are of a bit that most shops have.
+fn circle(workpiece: &Workpiece) -> Operation {
+    let board = workpiece.board();
+    let length = |mm| workpiece.length(mm);
+    let [near, _, far] = crate::circle_cut(board.blank.radius(), board.jig.kerf).disc;
+    let thick = board.blank.thickness;
+    let bit = usual_bit(board.units);
+    let trammel = format!(
+        "Safest is a router on a trammel: pin of {}, the near side of the bit {} from the middle of the pin, {} with a \
+         bit of {}, each no deeper than the bit's diameter. A band saw with a circle jig does as well.",
+        length(board.jig.pin),
+        length(near),
+        counted(passes(thick, bit), "pass", "passes"),
+        length(bit)
+    );
+    let saw = format!(
+        "On a table saw: saw unplugged, clamp the circle jig so that it cannot shift, pin {} from the near side of the \
+         blade; its far side is at {}.",
+        length(near),
+        length(far)
+    );
+    let raise = match board.units {
+        Units::Mm => RAISE,
+        Units::Inch => INCH / 8.0,
+    };
+    let turned = format!(
+        "Raise the blade by no more than {} at a time, {} in all, and turn the blank slowly against the blade, a whole \
+         turn each time; stop the saw before you raise it.",
+        length(raise),
+        counted(passes(thick, raise), "turn", "turns")
+    );
+    let reach = format!(
+        "The blank has to reach the edge, {} from the pin, all round.",
+        length(near)
+    );
+    Operation::of(Task::Circle)
+        .with(
+            "router on a trammel, or band saw; table saw with a clamped circle jig",
+            40.0,
+        )
+        .minding(&[
+            Caution::Router,
+            Caution::TableSaw,
+            Caution::Dust,
+            Caution::Noise,
+        ])
+        .says([reach, trammel, saw, turned])
+}
+
+/// A router bit that most shops have, mm: 6 mm or 1/4 in; common practice, no source.
+pub const fn usual_bit(units: Units) -> f64 {
+    match units {
+        Units::Mm => 6.0,
+        Units::Inch => INCH / 4.0,
+    }
+}
+
+/// The upper edge.
+///
+/// Counter-clockwise round the outside of a disc is against the rotation of a bit that turns clockwise seen from above.
+fn roundover(workpiece: &Workpiece) -> Operation {
+    let radius = workpiece.length(workpiece.board().blank.roundover);
+    Operation::of(Task::Roundover)
+        .with(format!("router, roundover bit of {radius} with a bearing"), 15.0)
+        .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+        .says([format!(
+            "Round the upper edge over by {radius} in two or three passes, counter-clockwise round the board; the last \
+             one takes a hair."
+        )])
+}
+
+/// The lower edge, which hands and table meet.
+///
+/// No field of the document says how far; a hair is enough.
+fn ease() -> Operation {
+    Operation::of(Task::Ease)
+        .with("block plane, or sanding block", 10.0)
+        .says([
+            "Ease the lower edge all round by about 1 mm (1/32\"), so that it does not chip and is kind to hands."
+                .to_owned(),
+        ])
 }

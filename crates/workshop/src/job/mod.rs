@@ -1,16 +1,56 @@
-//! The work on a board, step by step, in the order in which it is done.
+//! The plan of the work: every operation that a board implies, in an order that follows from what each needs.
+//!
+//! The rooms say what there is to do and how; [`needs`] says what comes before what and why; [`order`] puts one and the other
+//! together. The method that the maker has chosen decides which operations there are.
+
+mod method;
+mod needs;
+mod order;
+mod task;
+#[cfg(test)]
+mod tests;
 
 use board::PieceKind;
 
 use crate::{
-    Caution, Workpiece, base, blank, bores, filling, finish, grooves, jig, recess, template,
+    Caution, Workpiece, base, blank, bores, filling, finish, grooves, hardboard, jig, machine,
+    recess, template,
 };
 
-/// A step of the work.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Step {
-    /// What is done.
-    pub title: &'static str,
+pub use method::Method;
+pub use task::{Room, Task};
+
+/// Where a number of minutes or hours comes from that no maker has typed.
+pub(crate) const USUAL: &str = "common practice, no source";
+/// Where one comes from that the maker has typed.
+pub(crate) const TIMED: &str = "as typed by the maker";
+
+/// The work on a board.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WorkPlan {
+    /// How the holes come into the wood.
+    pub method: Method,
+    /// What is done, in the order in which it is done.
+    pub operations: Vec<Operation>,
+}
+
+/// One operation: something that is done in one go, with what it takes and what it needs.
+///
+/// Times are told apart by whether hands are at it: what waits can wait beside other work, and costs nothing but days.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Operation {
+    /// What it is.
+    pub task: Task,
+    /// Which one it is of those of its task, from 1.
+    pub number: u32,
+    /// What has to be done before it.
+    pub needs: Vec<Need>,
+    /// Tool and set-up, in words.
+    pub tool: String,
+    /// How long hands are at it.
+    pub hands_on: HandsOn,
+    /// How long it has to be left alone afterwards, before anything that needs it.
+    pub wait: Option<Wait>,
     /// What to mind at it.
     pub cautions: Vec<Caution>,
     /// What is done one after the other, a sentence each.
@@ -19,47 +59,168 @@ pub struct Step {
     pub sums: &'static [&'static str],
 }
 
-/// The steps of a workpiece, those that its document plans for.
-///
-/// ```
-/// use board::{Board, Filling};
-/// use workshop::{Workpiece, job_steps};
-/// let titles = |board: &Board| -> Result<Vec<&str>, board::BuildError> {
-///     Ok(job_steps(&Workpiece::of(board)?).iter().map(|step| step.title).collect())
-/// };
-/// let plain = titles(&Board::default())?;
-/// let filled = titles(&Board { filling: Some(Filling::default()), ..Board::default() })?;
-/// assert_eq!(filled.len(), plain.len() + 1);
-/// # Ok::<(), board::BuildError>(())
-/// ```
-pub fn job_steps(workpiece: &Workpiece) -> Vec<Step> {
-    let steps = [
-        Some(blank::steps::blank(workpiece)),
-        Some(template::steps::template(workpiece)),
-        Some(bores::steps::drill(workpiece)),
-        // Resin that is leveled after the circle and the grooves are cut would run into them.
-        filling::steps::fill(workpiece),
-        Some(jig::steps::circle(workpiece)),
-        grooves::steps::grooves(workpiece),
-        recess::steps::recess(workpiece),
-        finish::steps::finish(workpiece),
-        base::steps::base(workpiece),
-        Some(hand_over(workpiece)),
-    ];
-    steps.into_iter().flatten().collect()
+/// Something that has to be done before an operation.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Need {
+    /// Its place in [`WorkPlan::operations`], from 0; always before the operation that has the need.
+    pub operation: usize,
+    /// The reason.
+    pub why: &'static str,
+}
+
+/// How long hands are at an operation.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HandsOn {
+    /// Minutes.
+    pub minutes: f64,
+    /// Where that comes from.
+    pub source: &'static str,
+}
+
+/// How long something is left alone.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Wait {
+    /// Hours.
+    pub hours: f64,
+    /// What for, as a sentence without its full stop: "the glue sets".
+    pub reason: &'static str,
+    /// Where that comes from.
+    pub source: &'static str,
+}
+
+impl Operation {
+    /// An operation of a task of which nothing is said yet.
+    pub(crate) const fn of(task: Task) -> Self {
+        Self {
+            task,
+            number: 1,
+            needs: Vec::new(),
+            tool: String::new(),
+            hands_on: HandsOn {
+                minutes: 0.0,
+                source: USUAL,
+            },
+            wait: None,
+            cautions: Vec::new(),
+            work: Vec::new(),
+            sums: &[],
+        }
+    }
+
+    /// The same with its tool and how long it takes by common practice, minutes.
+    pub(crate) fn with(mut self, tool: impl Into<String>, minutes: f64) -> Self {
+        self.tool = tool.into();
+        self.hands_on.minutes = minutes;
+        self
+    }
+
+    /// The same with sentences.
+    pub(crate) fn says(mut self, work: impl IntoIterator<Item = String>) -> Self {
+        self.work.extend(work);
+        self
+    }
+
+    /// The same with what to mind.
+    pub(crate) fn minding(mut self, cautions: &[Caution]) -> Self {
+        self.cautions.extend(cautions);
+        self
+    }
+
+    /// The same, left alone for so many hours by common practice.
+    pub(crate) const fn waiting(mut self, hours: f64, reason: &'static str) -> Self {
+        self.wait = Some(Wait {
+            hours,
+            reason,
+            source: USUAL,
+        });
+        self
+    }
+}
+
+impl WorkPlan {
+    /// The operations of a task, by their numbers.
+    ///
+    /// ```
+    /// use board::{Board, Coat};
+    /// use workshop::{Task, Workpiece};
+    /// let board = Board { finish: vec![Coat::default(); 3], ..Board::default() };
+    /// let workpiece = Workpiece::of(&board)?;
+    /// assert_eq!(workpiece.work_plan().of(Task::Coat).count(), 3);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn of(&self, task: Task) -> impl Iterator<Item = &Operation> {
+        self.operations
+            .iter()
+            .filter(move |operation| operation.task == task)
+    }
+
+    /// Whether a task is in it.
+    pub fn has(&self, task: Task) -> bool {
+        self.of(task).next().is_some()
+    }
+
+    /// Minutes of work by hand.
+    pub fn hands_on_minutes(&self) -> f64 {
+        let each = self.operations.iter().map(|it| it.hands_on.minutes);
+        each.sum()
+    }
+
+    /// Hours of waiting where nothing else is done meanwhile.
+    ///
+    /// ```
+    /// use board::{Board, Filling};
+    /// use workshop::Workpiece;
+    /// let hours = |board: &Board| Workpiece::of(board).map(|it| it.work_plan().waiting_hours());
+    /// let plain = hours(&Board::default())?;
+    /// let filled = hours(&Board { filling: Some(Filling::default()), ..Board::default() })?;
+    /// // Resin takes days until it can be cut.
+    /// assert!(filled >= plain + 24.0);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn waiting_hours(&self) -> f64 {
+        let waits = self.operations.iter().filter_map(|it| it.wait);
+        waits.map(|wait| wait.hours).sum()
+    }
+}
+
+/// The work on a board, room by room and then put in order, from what its document plans for and by the method that it asks for.
+pub(crate) fn work_plan(workpiece: &Workpiece) -> WorkPlan {
+    let method = Method::of(workpiece.board());
+    let mut all = blank::steps::operations(workpiece);
+    all.extend(template::steps::operations(workpiece));
+    all.extend(hardboard::steps::operations(workpiece));
+    all.extend(jig::steps::operations(workpiece));
+    all.extend(bores::steps::operations(workpiece));
+    all.extend(machine::steps::operations(workpiece));
+    all.extend(filling::steps::operations(workpiece));
+    all.extend(grooves::steps::operations(workpiece));
+    all.extend(recess::steps::operations(workpiece));
+    all.extend(base::steps::operations(workpiece));
+    all.extend(finish::steps::operations(workpiece));
+    all.push(hand_over(workpiece));
+    WorkPlan {
+        method,
+        operations: order::ordered(all),
+    }
 }
 
 /// What goes with the board.
-fn hand_over(workpiece: &Workpiece) -> Step {
+fn hand_over(workpiece: &Workpiece) -> Operation {
     let piece = workpiece.board().piece;
     let mut cautions = vec![Caution::SmallParts];
     if piece.kind == PieceKind::Magnet {
         cautions.push(Caution::Magnets);
     }
-    let work = vec![
+    let count = recess::pieces(workpiece.board());
+    Operation {
+        sums: &["pieces"],
+        ..Operation::of(Task::HandOver)
+    }
+    .with("the pieces", 20.0)
+    .minding(&cautions)
+    .says([
         format!(
-            "Count {} {} of {}, try each in its hole, and turn and tilt the board.",
-            recess::pieces(workpiece.board()),
+            "Count {count} {} of {}, try each in its hole, and turn and tilt the board.",
             piece.kind.label(),
             workpiece.length(piece.diameter)
         ),
@@ -67,13 +228,7 @@ fn hand_over(workpiece: &Workpiece) -> Step {
             "Say in writing that it is for players of {} years and over, and why.",
             piece.youngest
         ),
-    ];
-    Step {
-        title: "Hand-over",
-        cautions,
-        work,
-        sums: &["pieces"],
-    }
+    ])
 }
 
 /// So many of something, in the words for one and for any other count.
@@ -81,164 +236,4 @@ pub(crate) fn counted<N: std::fmt::Display>(count: N, one: &str, many: &str) -> 
     let count = count.to_string();
     let what = if count == "1" { one } else { many };
     format!("{count} {what}")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use board::Board;
-    use board::{
-        Base, Build, Coat, Filling, Grooves, LidFit, LidHold, PieceKind, Recess, RecessShape,
-        Toward, Wood,
-    };
-
-    fn titles(board: &Board) -> Vec<&'static str> {
-        let steps = job_steps(&Workpiece::of(board).unwrap());
-        steps.iter().map(|step| step.title).collect()
-    }
-
-    #[test]
-    fn a_step_is_there_for_what_is_planned() {
-        let plain = Board::default();
-        assert_eq!(
-            titles(&plain),
-            ["Blank", "Template", "Bores", "Circle", "Hand-over"]
-        );
-        let all = Board {
-            grooves: Some(Grooves::default()),
-            recess: Some(Recess::default()),
-            filling: Some(Filling::default()),
-            finish: vec![Coat::default()],
-            base: Some(Base::default()),
-            wood: Some(Wood::default()),
-            ..plain
-        };
-        assert_eq!(
-            titles(&all),
-            [
-                "Blank",
-                "Template",
-                "Bores",
-                "Filling",
-                "Circle",
-                "Grooves",
-                "Recess",
-                "Finish",
-                "Base",
-                "Hand-over"
-            ]
-        );
-    }
-
-    #[test]
-    fn the_work_is_told_in_the_makers_unit_with_its_numbers() {
-        let mut board = Board::default();
-        board.panel.build = Build::Halves;
-        board.piece.kind = PieceKind::Magnet;
-        let steps = job_steps(&Workpiece::of(&board).unwrap());
-        let told = |title: &str| {
-            let step = steps.iter().find(|step| step.title == title).unwrap();
-            step.work.join(" ")
-        };
-        assert!(told("Blank").contains("286.5 mm"), "{}", told("Blank"));
-        assert!(told("Template").contains("12 sheets of A4"));
-        assert!(told("Bores").contains("132 bores"), "{}", told("Bores"));
-        assert!(told("Circle").contains("280 mm") && told("Circle").contains("The bore C"));
-        let last = steps.last().unwrap();
-        assert_eq!(last.cautions, [Caution::SmallParts, Caution::Magnets]);
-    }
-
-    #[test]
-    fn a_recess_is_told_with_its_side_of_the_pin_its_corners_and_both_faces_of_its_lid() {
-        let recess = Recess {
-            shape: RecessShape::Straight {
-                length: 120.0,
-                width: 90.0,
-                corner: 6.0,
-            },
-            at: [-30.0, 10.0],
-            lid: 5.0,
-            lid_fit: LidFit {
-                hold: LidHold::Slides {
-                    angle: 45.0,
-                    toward: Toward::Left,
-                },
-                overlap: 4.0,
-                clearance: 0.5,
-                ..LidFit::default()
-            },
-            ..Recess::default()
-        };
-        let board = Board {
-            recess: Some(recess),
-            ..Board::default()
-        };
-        let steps = job_steps(&Workpiece::of(&board).unwrap());
-        let told = steps.iter().find(|step| step.title == "Recess").unwrap();
-        let told = told.work.join(" ");
-        for part in [
-            "30 mm to the right of the pin and 10 mm above it as seen from below",
-            "corners of radius 6 mm",
-            "107.5 mm across it on its inner face and 97.5 mm on its outer one",
-        ] {
-            assert!(told.contains(part), "{part} in {told}");
-        }
-    }
-
-    #[test]
-    fn nothing_is_filled_where_the_resin_would_end_under_the_floors() {
-        let board = Board {
-            filling: Some(Filling {
-                below_top: 500.0,
-                ..Filling::default()
-            }),
-            ..Board::default()
-        };
-        assert!(!titles(&board).contains(&"Filling"));
-    }
-
-    #[test]
-    fn no_step_is_without_work_and_no_sentence_without_its_end() {
-        for kind in PieceKind::ALL {
-            let mut board = Board {
-                recess: Some(Recess::default()),
-                grooves: Some(Grooves::default()),
-                ..Board::default()
-            };
-            board.piece.kind = kind;
-            for step in job_steps(&Workpiece::of(&board).unwrap()) {
-                assert!(!step.work.is_empty(), "{step:?}");
-                assert!(step.work.iter().all(|line| line.ends_with('.')), "{step:?}");
-            }
-        }
-    }
-
-    /// Turned over sideways, right is left.
-    #[test]
-    fn the_underside_is_told_as_it_lies_before_the_maker() {
-        let mut recess = Recess {
-            at: [20.0, -5.0],
-            lid: 4.0,
-            ..Recess::default()
-        };
-        recess.lid_fit.hold = LidHold::Slides {
-            angle: 14.0,
-            toward: Toward::Right,
-        };
-        let board = Board {
-            recess: Some(recess),
-            ..Board::default()
-        };
-        let steps = job_steps(&Workpiece::of(&board).unwrap());
-        let told = steps.iter().find(|step| step.title == "Recess").unwrap();
-        let told = told.work.join(" ");
-        assert!(
-            told.contains("20 mm to the left of the pin and 5 mm below it"),
-            "{told}"
-        );
-        assert!(
-            told.contains("open at the edge to the left as seen from below"),
-            "{told}"
-        );
-    }
 }

@@ -2,3 +2,4 @@
 
 pub mod hole_table;
 pub mod order;
+pub mod steps;

@@ -1,35 +1,72 @@
 //! The steps of the recess and its lid.
 
-use board::{LidHold, RecessShape, Toward, show_number};
+use board::{LidHold, Recess, RecessShape, Toward, show_number};
 
-use crate::Caution;
-use crate::Workpiece;
-use crate::job::Step;
+use crate::jig::steps::usual_bit;
+use crate::job::{Operation, Task, counted};
+use crate::{Caution, Workpiece, passes};
 
 /// The storage in the underside, and its lid.
-pub fn recess(workpiece: &Workpiece) -> Option<Step> {
-    let recess = workpiece.board().recess?;
-    let mut work = vec![format!(
+pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
+    let Some(recess) = workpiece.board().recess else {
+        return Vec::new();
+    };
+    let mut all = vec![routed(workpiece, &recess)];
+    all.extend(lid(workpiece, &recess));
+    all
+}
+
+/// The recess, and the place of its lid.
+///
+/// Passes of no more than the bit's diameter; common practice, no source.
+fn routed(workpiece: &Workpiece, recess: &Recess) -> Operation {
+    let bit = bit(workpiece, recess);
+    let passes = format!(
+        "With a bit of {}, {} of no more than its diameter; leave the last hair of the sides for a pass at full depth.",
+        workpiece.length(bit),
+        counted(passes(recess.depth, bit), "pass", "passes")
+    );
+    let words = format!(
         "From below rout the recess: {}, {} deep, {}.",
         outline(workpiece, recess.shape),
         workpiece.length(recess.depth),
         middle(workpiece, recess.at),
-    )];
-    work.extend(lid(workpiece));
-    Some(Step {
-        title: "Recess",
-        cautions: vec![Caution::Router],
-        work,
+    );
+    Operation {
         sums: &["storage"],
-    })
+        ..Operation::of(Task::Recess)
+    }
+    .with(
+        format!(
+            "router, straight bit of {}, guides or a template",
+            workpiece.length(bit)
+        ),
+        60.0,
+    )
+    .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+    .says([
+        "Lay the board on its top face, on a clean pad.".to_owned(),
+        words,
+        passes,
+    ])
+    .says(lid_place(workpiece, recess))
 }
 
-/// How the lid is made and fitted.
-fn lid(workpiece: &Workpiece) -> Vec<String> {
-    let (Some(recess), Some(lid)) = (workpiece.board().recess, workpiece.lid().size) else {
-        return Vec::new();
-    };
-    let place = match recess.lid_fit.hold {
+/// A bit that gets into the corners: the usual one, or one that is as round as they are.
+///
+/// Square corners are cut with a chisel afterwards, whatever the bit.
+fn bit(workpiece: &Workpiece, recess: &Recess) -> f64 {
+    let usual = 2.0 * usual_bit(workpiece.units());
+    match recess.shape.corner() {
+        corner if corner > 0.0 => usual.min(2.0 * corner),
+        _ => usual_bit(workpiece.units()),
+    }
+}
+
+/// What the lid lies in; none without a lid.
+fn lid_place(workpiece: &Workpiece, recess: &Recess) -> Option<String> {
+    workpiece.lid().size?;
+    Some(match recess.lid_fit.hold {
         LidHold::LiesIn if recess.lid_fit.overlap > 0.0 => format!(
             "Rout a ledge {} deep, {} beyond the recess all round.",
             workpiece.length(recess.lid),
@@ -39,12 +76,18 @@ fn lid(workpiece: &Workpiece) -> Vec<String> {
             "The lid lies in the recess itself; give it stops or buttons to rest on.".into()
         }
         LidHold::Slides { angle, toward } => format!(
-            "Rout the dovetailed groove of the lid {} deep, its sides leaning {}°, open at the edge {} as seen from below.",
+            "Rout the dovetailed groove of the lid {} deep, a straight bit first, its sides leaning {}°, open at the edge \
+             {} as seen from below.",
             workpiece.length(recess.lid),
             show_number(angle, 2),
             from_below(toward).label()
         ),
-    };
+    })
+}
+
+/// The lid, made and fitted; none without one.
+fn lid(workpiece: &Workpiece, recess: &Recess) -> Option<Operation> {
+    let lid = workpiece.lid().size?;
     let leaning = if lid.leans_in > 0.0 {
         let (_, inner) = lid.shape.sides();
         let outer = workpiece.length(rounded(inner - 2.0 * lid.leans_in));
@@ -53,11 +96,20 @@ fn lid(workpiece: &Workpiece) -> Vec<String> {
         String::new()
     };
     let made = format!(
-        "Make the lid: {}{leaning}, {} thick; try it before it is finished.",
+        "Make the lid: {}{leaning}, {} thick; try it before it is finished, and leave room for the finish.",
         outline(workpiece, lid.shape),
         workpiece.length(lid.thickness)
     );
-    vec![place, made]
+    let slides = matches!(recess.lid_fit.hold, LidHold::Slides { .. });
+    let edge = slides
+        .then(|| "Slide it home, mark the edge of the board on it, and cut it to that.".to_owned());
+    Some(
+        Operation::of(Task::Lid)
+            .with("saw, plane, sanding block", 40.0)
+            .minding(&[Caution::TableSaw, Caution::Dust])
+            .says([made])
+            .says(edge),
+    )
 }
 
 /// Where the middle of a recess is, for the maker who has the underside before them.

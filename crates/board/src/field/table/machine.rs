@@ -1,4 +1,4 @@
-//! The order of drilling, and the machine that drills and cuts.
+//! The way and the order of drilling, and the machine that drills and cuts.
 
 use super::bores::DIAMETER;
 use super::grooves::PASS;
@@ -7,7 +7,8 @@ use crate::Quantity::{Count, Feed, Length, Rotation, Time};
 use crate::field::Kind::{Choice, Entries, Number, Open, Part, Ticked};
 use crate::field::choice;
 use crate::{
-    BitRun, Board, CutterRun, DrillingOrder, EdgeRun, Machine, ProgramFiles, Range, TimeUnit,
+    BitRun, Board, CutterRun, DrillingMethod, DrillingOrder, EdgeRun, Machine, ProgramFiles, Range,
+    TimeUnit,
 };
 
 /// Heights above the work: never 0, where a bit would touch it.
@@ -22,8 +23,10 @@ const FEED: Range = Feed.of(0.001, 100_000.0);
 const REQUIRED: &str = "required";
 
 fields! {
-    /// The order of drilling.
+    /// The way and the order of drilling.
     ORDER_FIELDS:
+    METHOD "method", [.method] "Drilling method", Choice,
+        "The job sheet follows it. Automatic: the machine, router template or one-player jig that this board plans for, else the paper template";
     ORDER "order", [.order] "Drilling order", Choice, "";
 }
 
@@ -78,7 +81,7 @@ fields! {
     GROOVE_PLUNGE "machine.groove.plunge_mm_min", [.machine? .groove? .plunge] "V-bit feed down", Open(FEED, REQUIRED), "";
 }
 
-plain!(DrillingOrder, ProgramFiles);
+plain!(DrillingMethod, DrillingOrder, ProgramFiles);
 usual!(CutterRun, EdgeRun, Machine);
 
 impl choice::Part for BitRun {

@@ -1,0 +1,110 @@
+//! How thick the wood is at each step from the yard to the finished board.
+
+use board::{Board, Build, INCH, Units};
+
+use crate::leaf_thickness;
+
+/// How thick the wood is after each step, mm. No step makes it thicker, and none leaves it thinner than the finished board,
+/// unless it was bought so.
+///
+/// ```
+/// use board::{Board, Build};
+/// use workshop::Thicknesses;
+/// let mut board = Board::default();
+/// (board.stock.thickness, board.blank.thickness) = (52.0, 20.0);
+/// board.panel.build = Build::Halves;
+/// let at = Thicknesses::of(&board);
+/// // A kerf of 3 mm leaves two leaves of 24.5 mm.
+/// assert_eq!((at.bought, at.sawn, at.glued), (52.0, 24.5, 23.0));
+/// assert_eq!((at.flattened, at.finished), (21.5, 20.0));
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Thicknesses {
+    /// As bought.
+    pub bought: f64,
+    /// As the saw leaves it: of two leaves each has half of what the kerf leaves.
+    pub sawn: f64,
+    /// As it is glued up; of a board without seams as it was sawn.
+    pub glued: f64,
+    /// With its top face flat: about half of what was left is gone.
+    pub flattened: f64,
+    /// As it will be.
+    pub finished: f64,
+}
+
+impl Thicknesses {
+    /// Those of a board.
+    pub fn of(board: &Board) -> Self {
+        let finished = board.blank.thickness;
+        let bought = board.stock.thickness;
+        let sawn = match board.panel.build {
+            Build::Halves => leaf_thickness(board),
+            Build::Whole | Build::Strips { .. } | Build::Seams { .. } => bought,
+        };
+        let spare = (sawn - finished).max(0.0);
+        let left = match board.panel.build {
+            Build::Halves | Build::Strips { .. } => spare.min(left_for_flattening(board.units)),
+            Build::Whole | Build::Seams { .. } => spare,
+        };
+        let step = readable(board.units);
+        let above = |mm: f64| finished + (mm / step).floor() * step;
+        Self {
+            bought,
+            sawn,
+            glued: above(left),
+            flattened: above(left / 2.0),
+            finished,
+        }
+    }
+
+    /// What is planed off the top face after glue-up, mm.
+    pub const fn off_the_top(&self) -> f64 {
+        self.glued - self.flattened
+    }
+}
+
+/// Steps in which a thickness over that of the finished board is told: what a maker reads off a caliper or a rule, mm.
+const fn readable(units: Units) -> f64 {
+    match units {
+        Units::Mm => 0.1,
+        Units::Inch => INCH / 64.0,
+    }
+}
+
+/// What a glued panel has to spare for flattening both of its faces, mm: 3 mm, or 1/8 in; common practice, no source.
+const fn left_for_flattening(units: Units) -> f64 {
+    match units {
+        Units::Mm => 3.0,
+        Units::Inch => INCH / 8.0,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn wood_only_gets_thinner_and_never_thinner_than_the_board(
+            bought in 10.0..120.0_f64,
+            finished in 5.0..60.0_f64,
+            build in 0_usize..4,
+        ) {
+            let mut board = Board::default();
+            (board.stock.thickness, board.blank.thickness) = (bought, finished);
+            board.panel.build = [
+                Build::Whole,
+                Build::Halves,
+                Build::Strips { count: 3 },
+                Build::Seams { at: vec![0.0] },
+            ][build].clone();
+            let at = Thicknesses::of(&board);
+            prop_assert!(at.bought >= at.sawn);
+            prop_assert!(at.glued >= at.flattened && at.flattened >= at.finished);
+            if at.sawn >= at.finished {
+                prop_assert!(at.sawn >= at.glued - 1e-9);
+            }
+        }
+    }
+}

@@ -1,0 +1,205 @@
+//! Templates of hardboard: how they are made, and how the bores are made with them.
+
+use board::{Router, TemplateCenter};
+
+use crate::bores::steps::kinds_but_center;
+use crate::hardboard::router::{RouterSetting, plunges, routed, router_settings};
+use crate::job::{Method, Operation, Task, counted};
+use crate::{Caution, SectorPlan, Workpiece, passes};
+
+/// The router's template or the sector jig, and the bores; nothing for other methods.
+pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
+    match Method::of(workpiece.board()) {
+        Method::Router => vec![template(workpiece), routed_bores(workpiece)],
+        Method::SectorJig => vec![jig(workpiece), sector_bores(workpiece)],
+        Method::Template | Method::Pivot | Method::Machine => Vec::new(),
+    }
+}
+
+/// The router's template, drilled.
+///
+/// A minute for each hole, and twenty to glue the sheets on; common practice, no source.
+fn template(workpiece: &Workpiece) -> Operation {
+    let holes = routed(workpiece.layout()).count();
+    let operation = Operation::of(Task::RouterTemplate)
+        .with("drill press, Forstner bits, hardboard", 20.0 + holes as f64)
+        .minding(&[Caution::DrillPress, Caution::Dust]);
+    let Some(router) = workpiece.board().router else {
+        let words =
+            "Tick Make router template: bushing, bit and hardboard say how wide its holes are.";
+        return operation.says([words.to_owned()]);
+    };
+    let sheets = format!(
+        "Glue the sheets on hardboard {} thick, wide enough for clamps outside the board's edge.",
+        workpiece.length(router.hardboard)
+    );
+    let settings = router_settings(workpiece.layout(), router);
+    let center = match router.center {
+        TemplateCenter::Pilot => {
+            "Drill the pin's hole at the center with the bit that drills it in the board."
+        }
+        TemplateCenter::Undrilled => "Leave the center as a mark.",
+    };
+    let rest = "Ease the rims of the holes, wax the top, and try bushing and bit on scrap.";
+    operation
+        .says([sheets])
+        .says(openings(workpiece, &settings))
+        .says([center.to_owned(), rest.to_owned()])
+}
+
+/// How wide the holes of the template are, a sentence each.
+fn openings(workpiece: &Workpiece, settings: &[RouterSetting]) -> Vec<String> {
+    let mut widths: Vec<(f64, usize)> = Vec::new();
+    for setting in settings {
+        let holes: usize = setting.holes.iter().map(|(_, count)| count).sum();
+        match widths.iter_mut().find(|(mm, _)| *mm == setting.opening) {
+            Some((_, count)) => *count += holes,
+            None => widths.push((setting.opening, holes)),
+        }
+    }
+    let told = |(mm, holes): &(f64, usize)| {
+        let holes = counted(holes, "hole", "holes");
+        format!("Drill {holes} of {} through it.", workpiece.length(*mm))
+    };
+    widths.iter().map(told).collect()
+}
+
+/// The bores along the template, in passes that the bit can take.
+///
+/// A pass goes no deeper than the bit is wide, or less; common practice, no source. The depth is that of the bore: in the
+/// template the bit cuts nothing.
+fn routed_bores(workpiece: &Workpiece) -> Operation {
+    let holes = routed(workpiece.layout()).count();
+    let mut work = vec![
+        "Pin or screw the template to the blank, and clamp both outside the router's way."
+            .to_owned(),
+    ];
+    if let Some(router) = workpiece.board().router {
+        work.extend(settings(workpiece, router));
+    }
+    work.push("Let the router run up, plunge, and lift it only when the bit is clear of the wood; switch off before you move on.".into());
+    Operation {
+        sums: &["bores"],
+        ..Operation::of(Task::RoutedBores)
+    }
+    .with(router_tool(workpiece), 20.0 + 0.75 * holes as f64)
+    .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+    .says(work)
+}
+
+/// The router with its bushing and bit.
+fn router_tool(workpiece: &Workpiece) -> String {
+    workpiece.board().router.map_or_else(
+        || "plunge router with a guide bushing".to_owned(),
+        |router| {
+            format!(
+                "plunge router, guide bushing {}, bit {}",
+                workpiece.length(router.bushing),
+                workpiece.length(router.bit)
+            )
+        },
+    )
+}
+
+/// What the plunge is set to, and in how many passes each bore is made.
+///
+/// The plunge is told first, once for all bores that share it; then each kind of bore with the way that the bit takes in it.
+fn settings(workpiece: &Workpiece, router: Router) -> Vec<String> {
+    let settings = router_settings(workpiece.layout(), router);
+    let mut work: Vec<String> = plunges(&settings)
+        .into_iter()
+        .map(|(mm, roles)| {
+            let roles: Vec<&str> = roles.iter().map(|role| role.id()).collect();
+            format!(
+                "Set the plunge to {} from the top of the template for {}; try it on scrap.",
+                workpiece.length(mm),
+                roles.join(", ")
+            )
+        })
+        .collect();
+    for setting in &settings {
+        let bore = setting.bore;
+        work.push(format!(
+            "Bores {} across and {} deep: {}, in {} of no more than the bit's diameter.",
+            workpiece.length(bore.diameter),
+            workpiece.length(bore.depth),
+            setting.way.label(),
+            counted(passes(bore.depth, router.bit), "pass", "passes")
+        ));
+    }
+    work
+}
+
+/// The jig of one sector, made.
+///
+/// Its index holes come last, as they are marked with the hole whose place they take.
+fn jig(workpiece: &Workpiece) -> Operation {
+    let operation = Operation::of(Task::SectorJig).minding(&[Caution::DrillPress, Caution::Dust]);
+    let Some(Ok(plan)) = workpiece.sector_jig() else {
+        let words = "Tick Make one-player jig, and fix what the findings say about it.";
+        return operation
+            .with("drill press, hardboard", 60.0)
+            .says([words.to_owned()]);
+    };
+    let index: Vec<String> = plan
+        .index
+        .iter()
+        .map(|(name, hole)| format!("{} for {name}", workpiece.length(2.0 * hole.radius)))
+        .collect();
+    operation
+        .with(
+            "drill press, hardboard",
+            20.0 + 2.0 * plan.holes.len() as f64,
+        )
+        .says([
+            "Glue the sheets on hardboard and cut its outline.".to_owned(),
+            "Drill the center pin's hole, then every hole of the sector.".into(),
+            format!("Drill the index holes: {}.", index.join(", ")),
+        ])
+}
+
+/// The bores through the jig.
+///
+/// How it is turned stands on a page of its own; here it is told how often, and by which hole.
+fn sector_bores(workpiece: &Workpiece) -> Operation {
+    let holes = routed(workpiece.layout()).count();
+    let turns = match workpiece.sector_jig() {
+        Some(Ok(plan)) => turned(workpiece, plan),
+        _ => Vec::new(),
+    };
+    Operation {
+        sums: &["bores"],
+        ..Operation::of(Task::SectorBores)
+    }
+    .with(
+        "drill press or drill guide, the jig on its pin",
+        20.0 + holes as f64,
+    )
+    .minding(&[Caution::DrillPress, Caution::Dust])
+    .says([
+        "Put the jig on the center pin and clamp it on player 1's axis; drill all its holes."
+            .to_owned(),
+    ])
+    .says(turns)
+    .says(kinds_but_center(
+        workpiece,
+        "set the stop on scrap through the jig, measure a hole, then drill",
+    ))
+}
+
+/// The other sectors, by their number and by the page that lists them.
+fn turned(workpiece: &Workpiece, plan: &SectorPlan) -> Vec<String> {
+    let pins: Vec<String> = plan
+        .index
+        .iter()
+        .map(|(name, _)| name.to_string())
+        .collect();
+    let turn = board::show_number(360.0 / f64::from(workpiece.board().players.max(1)), 4);
+    let others = plan.turns.len().saturating_sub(1);
+    vec![format!(
+        "Turn it clockwise by {turn}° {}, the index pin in the hole of the sector before that {} stands for; clamp and \
+         drill each time, by the page of turns.",
+        counted(others, "time", "times"),
+        pins.join(", ")
+    )]
+}

@@ -1,0 +1,184 @@
+//! What has to be done before what, and why.
+//!
+//! A need of what a board does not plan for asks for nothing. The rows can never ask for a circle, whatever a board plans for:
+//! that is proved while the program is compiled.
+
+use super::Task;
+
+/// What one task needs done before it, and why.
+pub struct Needs {
+    /// The task that has the need.
+    pub task: Task,
+    /// The tasks that come before it.
+    pub before: &'static [Task],
+    /// The reason, a clause without its full stop.
+    pub why: &'static str,
+}
+
+/// Every need, a row each: a task, what it comes after, and the reason.
+macro_rules! needs {
+    ($($task:ident after $($before:ident)+: $why:expr;)+) => {
+        /// Every need, by the subjects of what has it.
+        pub const NEEDS: &[Needs] = &[$(Needs {
+            task: Task::$task,
+            before: &[$(Task::$before),+],
+            why: $why,
+        }),+];
+    };
+}
+
+/// Wood that is still on the move.
+const RESTED: &str = "wood that is worked before it has come to rest warps afterwards";
+/// The playing hole in place of the pin's.
+const CENTER_LAST: &str = "the hole at the center takes away the wood that the pin turns in";
+/// Bores before what goes into them.
+const BORED: &str = "every bore has to be there before anything goes into it";
+/// Resin before whatever cuts it.
+const CURED: &str = "resin that has not cured smears, and clogs blades and paper";
+/// Resin that stands up before what is cut into the face.
+const LEVELED: &str = "what is leveled later would tear or fill it";
+/// A square blank is held more easily than a round one.
+const CORNERS_CLAMP: &str = "its square edges and corners take clamps, fence and template";
+/// The pin before what turns on it.
+const ON_PIN: &str = "it turns on the pin";
+/// Cuts before sanding.
+const CUT_BEFORE_SANDING: &str = "grit that is left in the wood dulls what still has to cut";
+/// Bores before the grooves that run between them.
+const SEEN: &str = "grooves stop short of the bores, which have to be seen";
+/// The edge before what is led along it.
+const ROUND_FIRST: &str = "it is led along the finished edge";
+
+needs! {
+    // From the yard to a flat board.
+    Resaw after Rest: RESTED;
+    Rough after Rest: RESTED;
+    Rough after Resaw: "sawing frees tension: the leaves are left to move before they are planed";
+    Joint after Rough: "an edge is jointed square to a face that is flat already";
+    Mortise after Joint: "jointing afterwards would make the mortises shallower and move them";
+    Glue after Joint: "glue holds on fresh edges that meet all along their length";
+    Glue after Mortise: "no mortise can be cut in a seam that is glued";
+    Flatten after Rest: RESTED;
+    Flatten after Rough: "only a board that is sawn out is small enough to handle";
+    Flatten after Glue: "glue swells the wood beside a seam: planed before that has dried, the seam sinks later";
+    Thickness after Flatten: "the underside is planed parallel to a top that is flat";
+    // Templates and the pin.
+    RouterTemplate after Print: "the sheets are glued on the hardboard";
+    SectorJig after Print: "the sheets are glued on the hardboard";
+    PinHole after Thickness: "it is drilled square to the finished face, to its own depth";
+    PinBlock after Thickness: "the block lies on the finished face";
+    Punch after Print: "the centers are punched through the sheets";
+    Punch after Thickness: "planing would take the punch marks away";
+    Punch after PinHole: "the sheets are laid with their center cross on the pin";
+    // The bores.
+    PunchedBores after Punch: "the bit starts in the punch mark";
+    RoutedBores after RouterTemplate: "the bushing follows it";
+    RoutedBores after Thickness: "the plunge is set from the finished face";
+    RoutedBores after PinHole: "the pin holds template and board together";
+    SectorBores after SectorJig: "the bit is led by it";
+    SectorBores after PinHole: ON_PIN;
+    SectorBores after Thickness: "the stop is set from the finished face";
+    PivotBores after PinHole PinBlock: ON_PIN;
+    PivotBores after Corners: "a corner would strike the column as the blank turns";
+    MachinedBores after Thickness: "Z is set on the finished face";
+    MachinedBores after PinHole: "X and Y are set on the pin's hole";
+    MachinedGrooves after MachinedBores: SEEN;
+    MachinedGrooves after Fill: CURED;
+    MachinedGrooves after Level: LEVELED;
+    MachinedEdge after MachinedBores: "the blank is held outside the edge while the bores are drilled";
+    // The circle.
+    Corners after PinHole PinBlock: "the circle is drawn about the pin";
+    Corners after Thickness: "a planer snipes the ends of a board, which are sawn off here";
+    Corners after PunchedBores RoutedBores SectorBores MachinedBores: CORNERS_CLAMP;
+    Circle after Corners: "a corner that meets the blade first throws the blank";
+    Circle after PinHole PinBlock: ON_PIN;
+    RimRing after PinHole PinBlock: ON_PIN;
+    RimRing after Thickness: "its depth is set from the finished face";
+    // The hole at the center is the last that is bored.
+    CenterBore after PinHole: "the bit is marked before the pin's hole takes the wood of its spur";
+    CenterBore after Circle RimRing MachinedEdge: CENTER_LAST;
+    CenterBore after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: CENTER_LAST;
+    // What goes into the bores.
+    Seal after CenterBore: BORED;
+    Seal after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: BORED;
+    Inserts after CenterBore: BORED;
+    Inserts after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: BORED;
+    Inserts after Seal: "under a ball no sealer gets to the wood";
+    Fill after CenterBore: BORED;
+    Fill after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: BORED;
+    Fill after Circle MachinedEdge: "the large cuts are done before there is resin that a blade could meet soft";
+    Fill after RimRing: "the ring is taped over while resin is poured";
+    Fill after Inserts: "the resin holds what is set in the bores";
+    Fill after Seal: "resin bleeds into open pores and pushes bubbles out of them";
+    Level after Fill: CURED;
+    // Grooves, edges and the underside.
+    Grooves after CenterBore: SEEN;
+    Grooves after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: SEEN;
+    Grooves after Fill: CURED;
+    Grooves after Level: LEVELED;
+    Roundover after Circle MachinedEdge: ROUND_FIRST;
+    Roundover after Fill: CURED;
+    Ease after Circle MachinedEdge: ROUND_FIRST;
+    Recess after Thickness: "its depth is set from the finished underside";
+    Recess after Circle MachinedEdge: "it is measured from the finished edge";
+    Recess after Fill: CURED;
+    Recess after Level: "the board lies on its top face, which has to be flat";
+    Lid after Recess: "a lid is fitted to the place that it lies in";
+    ScrewHoles after Thickness: "how deep they may go follows from the finished thickness";
+    ScrewHoles after Recess: "the recess shows where no screw may go";
+    ScrewHoles after Fill: "the board lies on its top face, where the resin must be hard";
+    // Sanding comes after every cut, the finish after that.
+    Sand after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: CUT_BEFORE_SANDING;
+    Sand after Circle MachinedEdge RimRing: CUT_BEFORE_SANDING;
+    Sand after CenterBore Grooves MachinedGrooves: CUT_BEFORE_SANDING;
+    Sand after Roundover Ease Recess ScrewHoles: CUT_BEFORE_SANDING;
+    Sand after Lid: "board and lid are sanded in one go";
+    Sand after Fill: CURED;
+    Sand after Level: "it is sanded once the face is level";
+    Sand after Inserts: "what stands proud is found while it can still be put right";
+    Mask after Sand: "tape and plugs would be sanded off";
+    Coat after Sand: "finish goes on clean, sanded wood";
+    Coat after Mask: "finish runs into every hole that is open";
+    Harden after Coat: "it hardens from the last coat on";
+    Base after Sand: "the board is sanded lying flat";
+    Base after ScrewHoles: "the screws need their holes";
+    Base after Coat: "what is under the base is finished too";
+    HandOver after Harden: "a soft finish takes the print of what stands on it";
+    HandOver after Coat: "the pieces are tried in bores that have their finish";
+    HandOver after Sand: "the pieces are tried in the finished bores";
+    HandOver after Base: "the board is turned and tilted on its base";
+    HandOver after Lid: "the pieces are put away under it";
+}
+
+/// Whether no chain of needs leads back to where it began: whether every task can be done once all are asked for.
+const fn is_free_of_circles() -> bool {
+    let mut done = [false; Task::ALL.len()];
+    // Each round does what can be done; as many rounds as tasks are enough.
+    let mut round = 0;
+    while round < Task::ALL.len() {
+        let mut ready = [true; Task::ALL.len()];
+        let mut at = 0;
+        while at < NEEDS.len() {
+            let row = &NEEDS[at];
+            let mut before = 0;
+            while before < row.before.len() {
+                if !done[row.before[before] as usize] {
+                    ready[row.task as usize] = false;
+                }
+                before += 1;
+            }
+            at += 1;
+        }
+        done = ready;
+        round += 1;
+    }
+    let mut task = 0;
+    while task < Task::ALL.len() {
+        if !done[task] {
+            return false;
+        }
+        task += 1;
+    }
+    true
+}
+
+const _: () = assert!(is_free_of_circles(), "needs run in a circle");

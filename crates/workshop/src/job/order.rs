@@ -1,0 +1,104 @@
+//! The order of the work, from what each operation needs.
+
+use super::needs::{NEEDS, Needs};
+use super::{Need, Operation, Task};
+
+/// The operations in an order in which everything is done before it is needed, each with its needs.
+///
+/// Of what can be done next, what stands first in [`Task::ALL`] is taken, and of one task the lowest number: the order is the
+/// same whatever order they come in.
+pub fn ordered(mut left: Vec<Operation>) -> Vec<Operation> {
+    left.sort_by_key(|operation| (operation.task, operation.number));
+    let mut done: Vec<Operation> = Vec::with_capacity(left.len());
+    while !left.is_empty() {
+        let waiting = left.iter().fold(0_u64, |all, it| all | bit(it.task));
+        let waits = |needs: &Needs| needs.before.iter().any(|task| waiting & bit(*task) != 0);
+        let ready = |operation: &Operation| {
+            let mut needs = NEEDS.iter().filter(|needs| needs.task == operation.task);
+            !needs.any(waits)
+        };
+        // That one always is ready is proved beside the needs.
+        let next = left.iter().position(ready).unwrap_or_default();
+        let mut next = left.remove(next);
+        next.needs = needs(next.task, &done);
+        done.push(next);
+    }
+    done
+}
+
+/// A set with one task in it.
+const fn bit(task: Task) -> u64 {
+    1 << task as u64
+}
+
+const _: () = assert!(Task::ALL.len() <= 64, "a set of tasks is a u64");
+
+/// What a task needs of the operations that stand before it.
+///
+/// Needs are told by places, so that whoever lays out days or sums up a way through the work needs no search.
+fn needs(task: Task, done: &[Operation]) -> Vec<Need> {
+    let before = |(at, earlier): (usize, &Operation)| {
+        let why = if earlier.task == task {
+            "each is done before the next"
+        } else {
+            let found = NEEDS
+                .iter()
+                .find(|needs| needs.task == task && needs.before.contains(&earlier.task));
+            found?.why
+        };
+        Some(Need { operation: at, why })
+    };
+    done.iter().enumerate().filter_map(before).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn bare(task: Task, number: u32) -> Operation {
+        Operation {
+            number,
+            ..Operation::of(task)
+        }
+    }
+
+    #[test]
+    fn all_that_there_is_can_be_put_in_order_from_any_order() {
+        let all: Vec<Operation> = Task::ALL.iter().map(|task| bare(*task, 1)).collect();
+        let order = ordered(all.clone());
+        assert_eq!(order.len(), all.len());
+        assert_eq!(ordered(all.into_iter().rev().collect()), order);
+        for (at, operation) in order.iter().enumerate() {
+            assert!(operation.needs.iter().all(|need| need.operation < at));
+        }
+    }
+
+    #[test]
+    fn one_task_is_done_by_its_numbers() {
+        let coats = vec![
+            bare(Task::Coat, 2),
+            bare(Task::Coat, 1),
+            bare(Task::Sand, 1),
+        ];
+        let order = ordered(coats);
+        let told: Vec<(Task, u32)> = order.iter().map(|it| (it.task, it.number)).collect();
+        assert_eq!(told, [(Task::Sand, 1), (Task::Coat, 1), (Task::Coat, 2)]);
+        let needs: Vec<usize> = order[2].needs.iter().map(|need| need.operation).collect();
+        assert_eq!(needs, [0, 1]);
+    }
+
+    #[test]
+    fn every_reason_is_said_in_words_and_no_need_twice() {
+        let mut seen = std::collections::BTreeSet::new();
+        for needs in NEEDS {
+            assert!(
+                needs.why.len() > 10 && !needs.why.ends_with('.'),
+                "{}",
+                needs.why
+            );
+            for before in needs.before {
+                assert!(seen.insert((needs.task, *before)), "{:?}", needs.task);
+            }
+        }
+    }
+}

@@ -1,0 +1,155 @@
+//! What there is to do on a board, and whose subject each of it is.
+
+use super::Method;
+
+/// Tasks, each told once: what it is, what sheets call it, its room, and the one method that it belongs to, if it does.
+macro_rules! tasks {
+    ($($(#[$doc:meta])+ $task:ident: $title:literal, $room:ident, $method:expr;)+) => {
+        /// A kind of operation. The list runs from subject to subject; the order of the work follows from the needs alone, and
+        /// this list settles it only where nothing else does.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Task {
+            $($(#[$doc])+ $task,)+
+        }
+
+        impl Task {
+            /// Every task, by subject.
+            pub const ALL: &[Self] = &[$(Self::$task),+];
+
+            /// The name that the job sheet has for it, a noun: what comes before what is told by it.
+            pub const fn title(self) -> &'static str {
+                match self {
+                    $(Self::$task => $title,)+
+                }
+            }
+
+            /// The room that says how it is done.
+            pub const fn room(self) -> Room {
+                match self {
+                    $(Self::$task => Room::$room,)+
+                }
+            }
+
+            /// The method that it belongs to; none for what is done whatever the method.
+            pub const fn method(self) -> Option<Method> {
+                match self {
+                    $(Self::$task => $method,)+
+                }
+            }
+        }
+    };
+}
+
+tasks! {
+    /// The wood comes to the moisture of the shop.
+    Rest: "Resting the wood", Blank, None;
+    /// A slab is sawn into two leaves.
+    Resaw: "Resawing", Blank, None;
+    /// The pieces are sawn with something to spare, and planed for the joint.
+    Rough: "Roughing out", Blank, None;
+    /// The edges that are glued are planed straight and square.
+    Joint: "Jointing the edges", Blank, None;
+    /// Mortises for loose tenons are cut into those edges.
+    Mortise: "Mortises", Blank, None;
+    /// The panel is glued up.
+    Glue: "Glue-up", Blank, None;
+    /// The top face is made flat.
+    Flatten: "Flattening the top", Blank, None;
+    /// The underside is planed until the board is as thick as it will be.
+    Thickness: "Planing to thickness", Blank, None;
+    /// The paper is printed and measured.
+    Print: "Printing the template", Template, None;
+    /// The router's template is made of hardboard.
+    RouterTemplate: "Making the router template", Hardboard, Some(Method::Router);
+    /// The jig of one sector is made of hardboard.
+    SectorJig: "Making the one-player jig", Hardboard, Some(Method::SectorJig);
+    /// The hole that the pin stands in is drilled.
+    PinHole: "Hole for the pin", Jig, None;
+    /// A block with the pin's hole is stuck to a board that has none.
+    PinBlock: "Block for the pin", Jig, None;
+    /// The template is laid on the blank, and every center is punched.
+    Punch: "Punching the centers", Template, Some(Method::Template);
+    /// The bores are drilled at their punch marks.
+    PunchedBores: "Bores", Bores, Some(Method::Template);
+    /// The bores are routed along the template.
+    RoutedBores: "Bores", Hardboard, Some(Method::Router);
+    /// The bores are drilled through the jig, sector by sector.
+    SectorBores: "Bores", Hardboard, Some(Method::SectorJig);
+    /// The bores are drilled with the blank on its pin, against a stop.
+    PivotBores: "Bores", Jig, Some(Method::Pivot);
+    /// The machine drills the bores.
+    MachinedBores: "Bores", Machine, Some(Method::Machine);
+    /// The machine cuts the V-grooves.
+    MachinedGrooves: "Grooves", Machine, Some(Method::Machine);
+    /// The machine cuts the board round.
+    MachinedEdge: "Cutting the edge", Machine, Some(Method::Machine);
+    /// The corners outside the circle are sawn off.
+    Corners: "Sawing the corners off", Jig, None;
+    /// The board is cut round on its pin.
+    Circle: "Cutting the circle", Jig, None;
+    /// The ring inside the rim is routed on the pin.
+    RimRing: "Border ring", Grooves, None;
+    /// The playing hole at the center takes the place of the pin's.
+    CenterBore: "Playing hole at the center", Bores, None;
+    /// Open pores in the bores are sealed before resin is poured.
+    Seal: "Sealing the bores", Filling, None;
+    /// A ball or disc is set into each bore.
+    Inserts: "Balls or discs", Bores, None;
+    /// Resin is poured, and cures.
+    Fill: "Resin", Filling, None;
+    /// What stands above the top face is taken down to it.
+    Level: "Leveling the resin", Filling, None;
+    /// V-grooves are routed by hand.
+    Grooves: "Grooves", Grooves, None;
+    /// The upper edge is rounded over.
+    Roundover: "Rounding over the upper edge", Jig, None;
+    /// The lower edge is eased.
+    Ease: "Easing the lower edge", Jig, None;
+    /// The storage is routed into the underside.
+    Recess: "Recess", Recess, None;
+    /// The lid is made and fitted.
+    Lid: "Lid", Recess, None;
+    /// Holes for the screws of the base are drilled.
+    ScrewHoles: "Screw holes", Base, None;
+    /// All of it is sanded.
+    Sand: "Sanding", Finish, None;
+    /// What is to stay bare is covered.
+    Mask: "Masking", Finish, None;
+    /// A coat of finish is put on, and dries.
+    Coat: "Finish", Finish, None;
+    /// The finish gets hard.
+    Harden: "Hardening of the finish", Finish, None;
+    /// The board is put on its base.
+    Base: "Base", Base, None;
+    /// The pieces are tried, and the board is handed over.
+    HandOver: "Hand-over", HandOver, None;
+}
+
+/// The subject of an operation: the room of this crate that says how it is done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Room {
+    /// The wood and its joints.
+    Blank,
+    /// Sheets of paper.
+    Template,
+    /// Templates of hardboard.
+    Hardboard,
+    /// Pin, stop and circle.
+    Jig,
+    /// Bores and what is set into them.
+    Bores,
+    /// The CNC machine.
+    Machine,
+    /// V-grooves.
+    Grooves,
+    /// Resin.
+    Filling,
+    /// Storage in the underside.
+    Recess,
+    /// What the board stands on.
+    Base,
+    /// Sanding and coats.
+    Finish,
+    /// What goes with the board.
+    HandOver,
+}

@@ -1,0 +1,480 @@
+//! The faults that the plan ends, one test each.
+
+use board::{
+    Base, Bore, Bores, Bottom, Build, Center, Coat, CoatKind, DrillingMethod, EdgeRun, Filling,
+    Grooves, INCH, LidFit, LidHold, Machine, Panel, PieceKind, Recess, RecessShape, Router,
+    ScrewCircle, SectorJig, Tenons, Toward, Units, Wood,
+};
+
+use super::{Board, assert_order, only, plan, tasks, told};
+use crate::{Caution, Task, Workpiece};
+
+fn built(build: Build) -> Board {
+    let mut board = Board {
+        panel: Panel {
+            build,
+            tenons: Some(Tenons::default()),
+            ..Panel::default()
+        },
+        ..Board::default()
+    };
+    board.stock.thickness = 30.0;
+    board
+}
+
+fn magnets() -> Board {
+    let mut board = Board {
+        filling: Some(Filling {
+            around_insert: true,
+            dome: 0.5,
+            ..Filling::default()
+        }),
+        ..Board::default()
+    };
+    board.piece.kind = PieceKind::Magnet;
+    board
+}
+
+fn of_wood(mut board: Board, species: &str) -> Board {
+    board.wood = Some(Wood {
+        species: species.into(),
+        ..Wood::default()
+    });
+    board
+}
+
+/// Strips of 30 mm are planed to 23 mm for a board of 20 mm; flattening takes 1.5 mm off the top, so that mortises 7 mm
+/// below the finished top are cut 8.5 mm below the face that is there.
+#[test]
+fn mortises_come_before_glue_and_are_measured_from_the_face_that_is_there() {
+    let board = built(Build::Strips { count: 3 });
+    assert_order(
+        &board,
+        &[
+            Task::Rest,
+            Task::Rough,
+            Task::Joint,
+            Task::Mortise,
+            Task::Glue,
+            Task::Flatten,
+            Task::Thickness,
+        ],
+    );
+    let mortises = told(&board, Task::Mortise);
+    for part in [
+        "8.5 mm from it",
+        "7 mm in the finished board",
+        "1.5 mm that flattening",
+        "4 passes",
+    ] {
+        assert!(mortises.contains(part), "{part} in {mortises}");
+    }
+}
+
+#[test]
+fn two_halves_are_resawn_opened_like_a_book_jointed_and_glued() {
+    let mut board = built(Build::Halves);
+    board.stock.thickness = 52.0;
+    assert_order(
+        &board,
+        &[
+            Task::Rest,
+            Task::Resaw,
+            Task::Rough,
+            Task::Joint,
+            Task::Glue,
+        ],
+    );
+    let resaw = told(&board, Task::Resaw);
+    assert!(
+        resaw.contains("Open the leaves like a book") && resaw.contains("24.5 mm"),
+        "{resaw}"
+    );
+    assert!(only(&board, Task::Resaw).wait.unwrap().hours >= 24.0);
+}
+
+#[test]
+fn each_step_of_the_planing_has_its_thickness() {
+    let mut board = built(Build::Halves);
+    board.stock.thickness = 52.0;
+    for (task, thick) in [
+        (Task::Resaw, "52 mm thick"),
+        (Task::Resaw, "about 24.5 mm"),
+        (Task::Rough, "all 23 mm thick"),
+        (Task::Glue, "about 23 mm thick"),
+        (Task::Flatten, "21.5 mm thick"),
+        (Task::Thickness, "20 mm thick"),
+    ] {
+        let told = told(&board, task);
+        assert!(told.contains(thick), "{thick} in {told}");
+    }
+}
+
+#[test]
+fn a_panel_that_is_glued_already_is_only_flattened_and_planed() {
+    let board = built(Build::Seams {
+        at: vec![-40.0, 60.0],
+    });
+    let there = tasks(&board);
+    for task in [Task::Rough, Task::Joint, Task::Mortise, Task::Glue] {
+        assert!(!there.contains(&task), "{task:?}");
+    }
+    assert!(told(&board, Task::Flatten).contains("seams at -40 mm, 60 mm"));
+}
+
+/// The bit is marked before its spur loses its wood; all that turns on the pin comes before the hole that takes it away,
+/// and what goes into that hole after it.
+#[test]
+fn the_pins_hole_comes_first_and_the_playing_hole_last() {
+    for method in DrillingMethod::ALL {
+        let board = Board {
+            method,
+            grooves: Some(Grooves {
+                rim: Some(5.0),
+                ..Grooves::default()
+            }),
+            filling: Some(Filling {
+                dome: 2.0,
+                ..Filling::default()
+            }),
+            ..magnets()
+        };
+        assert_order(
+            &board,
+            &[
+                Task::PinHole,
+                Task::Circle,
+                Task::RimRing,
+                Task::CenterBore,
+                Task::Inserts,
+                Task::Fill,
+                Task::Level,
+                Task::Grooves,
+                Task::Sand,
+            ],
+        );
+        let pin = told(&board, Task::PinHole);
+        let (mark, drill) = (pin.find("scored a full circle"), pin.find("Drill 6 mm"));
+        assert!(mark.is_some() && mark < drill, "{pin}");
+        assert!(pin.contains("no deeper than 7.5 mm"), "{pin}");
+    }
+}
+
+#[test]
+fn a_bit_without_a_point_is_guided_over_the_pins_hole() {
+    let mut board = Board::default();
+    let guide = |board: &Board| told(board, Task::CenterBore);
+    assert!(guide(&board).contains("circle that it scored"));
+    for bottom in [Bottom::Flat, Bottom::Ball] {
+        let bore = Bore {
+            bottom,
+            ..board.bores.track
+        };
+        board.center = Center::Hole { bore, pilot: 6.0 };
+        assert!(guide(&board).contains("as a guide"));
+        assert!(!told(&board, Task::PinHole).contains("scored"));
+    }
+}
+
+#[test]
+fn a_pivot_stays_and_a_bare_center_gets_a_block() {
+    let pivot = Board {
+        center: Center::Pivot {
+            diameter: 6.0,
+            depth: 10.0,
+        },
+        ..Board::default()
+    };
+    assert!(!tasks(&pivot).contains(&Task::CenterBore));
+    assert!(told(&pivot, Task::PinHole).contains("6 mm across and 10 mm deep"));
+    let bare = Board {
+        center: Center::Nothing,
+        ..Board::default()
+    };
+    assert_order(&bare, &[Task::PinBlock, Task::Circle]);
+    assert!(!tasks(&bare).contains(&Task::PinHole));
+}
+
+/// A bit of 1/4 in goes 1/2 in deep in two passes, not in one.
+#[test]
+fn the_router_template_has_steps_with_passes_by_the_bit() {
+    let bore = Bore {
+        diameter: 0.5 * INCH,
+        depth: 0.5 * INCH,
+        bottom: Bottom::Flat,
+    };
+    let board = Board {
+        units: Units::Inch,
+        bores: Bores::all(bore),
+        router: Some(Router {
+            bushing: 0.75 * INCH,
+            bit: 0.25 * INCH,
+            hardboard: 0.25 * INCH,
+            ..Router::default()
+        }),
+        ..Board::default()
+    };
+    assert_order(
+        &board,
+        &[
+            Task::Print,
+            Task::RouterTemplate,
+            Task::RoutedBores,
+            Task::Circle,
+            Task::CenterBore,
+        ],
+    );
+    let routed = told(&board, Task::RoutedBores);
+    for part in ["plunge to 3/4\"", "down and round the rim", "2 passes"] {
+        assert!(routed.contains(part), "{part} in {routed}");
+    }
+    assert!(told(&board, Task::RouterTemplate).contains("132 holes of 1\""));
+}
+
+#[test]
+fn the_sector_jig_has_steps_of_its_own() {
+    let board = Board {
+        sector_jig: Some(SectorJig::default()),
+        ..Board::default()
+    };
+    assert_order(
+        &board,
+        &[
+            Task::Print,
+            Task::SectorJig,
+            Task::SectorBores,
+            Task::Circle,
+            Task::CenterBore,
+        ],
+    );
+    let drilled = told(&board, Task::SectorBores);
+    assert!(drilled.contains("by 60° 5 times"), "{drilled}");
+    assert!(told(&board, Task::SectorJig).contains("index holes: "));
+}
+
+#[test]
+fn the_circle_is_cut_safely_corners_off_first() {
+    let board = Board::default();
+    assert_order(&board, &[Task::PunchedBores, Task::Corners, Task::Circle]);
+    let circle = told(&board, Task::Circle);
+    for part in [
+        "Safest is a router on a trammel",
+        "band saw with a circle jig",
+        "clamp the circle jig",
+        "Raise the blade by no more than 3 mm at a time, 7 turns",
+        "slowly against the blade",
+        "has to reach the edge, 280 mm from the pin",
+        "4 passes",
+    ] {
+        assert!(circle.contains(part), "{part} in {circle}");
+    }
+    let minded = only(&board, Task::Circle).cautions;
+    assert!(minded.contains(&Caution::TableSaw) && minded.contains(&Caution::Router));
+    // On a pin under a drill press the corners would strike the column.
+    let turned = Board {
+        method: DrillingMethod::Pivot,
+        ..board
+    };
+    assert_order(&turned, &[Task::Corners, Task::PivotBores, Task::Circle]);
+}
+
+/// Nothing that cuts comes between pouring and the end of the cure, since all of it either comes before or needs it.
+#[test]
+fn resin_has_cured_before_anything_cuts() {
+    let board = Board {
+        recess: Some(Recess::default()),
+        screws: vec![ScrewCircle::default()],
+        grooves: Some(Grooves {
+            track: true,
+            rim: Some(4.0),
+            ..Grooves::default()
+        }),
+        ..magnets()
+    };
+    let plan = plan(&board);
+    let fill = plan
+        .operations
+        .iter()
+        .position(|it| it.task == Task::Fill)
+        .unwrap();
+    assert!(plan.operations[fill].wait.unwrap().hours >= 24.0);
+    for later in &plan.operations[fill + 1..] {
+        let mut reached: Vec<usize> = later.needs.iter().map(|need| need.operation).collect();
+        let mut at = 0;
+        while let Some(next) = reached.get(at).copied() {
+            reached.extend(
+                plan.operations[next]
+                    .needs
+                    .iter()
+                    .map(|need| need.operation),
+            );
+            at += 1;
+        }
+        // The lower edge is broken with a block, far from any resin.
+        assert!(
+            reached.contains(&fill) || later.task == Task::Ease,
+            "{:?}",
+            later.task
+        );
+    }
+}
+
+#[test]
+fn bores_are_sealed_where_the_wood_is_porous() {
+    let sealed = of_wood(magnets(), "red-oak");
+    assert_order(
+        &sealed,
+        &[Task::CenterBore, Task::Seal, Task::Inserts, Task::Fill],
+    );
+    assert!(!tasks(&of_wood(magnets(), "sugar-maple")).contains(&Task::Seal));
+    let unknown = told(&magnets(), Task::Fill);
+    assert!(unknown.contains("If the wood has open pores"), "{unknown}");
+    let dry = Board {
+        filling: None,
+        ..of_wood(magnets(), "red-oak")
+    };
+    assert!(!tasks(&dry).contains(&Task::Seal));
+}
+
+#[test]
+fn nothing_is_filled_where_the_resin_would_end_under_the_floors() {
+    let board = Board {
+        filling: Some(Filling {
+            below_top: 500.0,
+            ..Filling::default()
+        }),
+        ..Board::default()
+    };
+    assert!(!tasks(&board).contains(&Task::Fill));
+}
+
+#[test]
+fn sanding_goes_from_grit_to_grit_and_the_lower_edge_is_eased() {
+    let mut board = Board {
+        finish: vec![Coat::default()],
+        ..Board::default()
+    };
+    assert!(told(&board, Task::Sand).contains("120, 150, 180, 220;"));
+    board.finish[0].kind = CoatKind::Lacquer;
+    assert!(told(&board, Task::Sand).contains("120, 150, 180;"));
+    assert_order(&board, &[Task::Circle, Task::Ease, Task::Sand, Task::Coat]);
+}
+
+#[test]
+fn finish_stays_out_of_peg_holes_and_off_glue_faces() {
+    let mut board = Board {
+        finish: vec![Coat::default(), Coat::default()],
+        base: Some(Base::default()),
+        ..Board::default()
+    };
+    assert!(!told(&board, Task::Mask).contains("peg"));
+    board.piece.kind = PieceKind::Peg;
+    let bare = told(&board, Task::Mask);
+    assert!(
+        bare.contains("Plug the peg holes") && bare.contains("where the base"),
+        "{bare}"
+    );
+    assert_order(&board, &[Task::Sand, Task::Mask, Task::Coat, Task::Harden]);
+    let numbers: Vec<u32> = plan(&board)
+        .of(Task::Coat)
+        .map(|coat| coat.number)
+        .collect();
+    assert_eq!(numbers, [1, 2]);
+    let plain = Board {
+        base: None,
+        finish: vec![Coat::default()],
+        ..Board::default()
+    };
+    assert!(!tasks(&plain).contains(&Task::Mask));
+}
+
+/// 10 mm into the board and a base 12 mm high: 22 mm.
+#[test]
+fn base_screws_have_their_length_and_the_wood_may_move() {
+    let board = Board {
+        base: Some(Base::default()),
+        screws: vec![ScrewCircle::default()],
+        ..of_wood(Board::default(), "white-oak")
+    };
+    assert_order(&board, &[Task::ScrewHoles, Task::Sand, Task::Base]);
+    let base = told(&board, Task::Base);
+    assert!(base.contains("22 mm through a base 12 mm high"), "{base}");
+    assert!(
+        base.contains("slots across the grain") && base.contains("plywood"),
+        "{base}"
+    );
+    let mut still = board.clone();
+    still.wood.as_mut().unwrap().change = Some(0.0);
+    assert!(!told(&still, Task::Base).contains("slots"));
+}
+
+#[test]
+fn a_machine_that_cuts_the_edge_needs_no_pin_and_no_saw() {
+    let board = Board {
+        machine: Some(Machine {
+            edge: Some(EdgeRun::default()),
+            ..Machine::default()
+        }),
+        ..Board::default()
+    };
+    let there = tasks(&board);
+    for task in [Task::PinHole, Task::Corners, Task::Circle, Task::Print] {
+        assert!(!there.contains(&task), "{task:?}");
+    }
+    assert_order(
+        &board,
+        &[Task::MachinedBores, Task::MachinedEdge, Task::CenterBore],
+    );
+    assert!(told(&board, Task::MachinedEdge).contains("7 passes of at most 3 mm"));
+}
+
+#[test]
+fn the_makers_own_pace_is_taken_where_there_is_one() {
+    let board = magnets();
+    let workpiece = Workpiece::of(&board).unwrap();
+    let pour = workpiece.pour().unwrap();
+    let fill = only(&board, Task::Fill);
+    let filling = board.filling.unwrap();
+    let wanted = pour.batches.len() as f64 * filling.mixing + 133.0 * filling.ten_bores / 600.0;
+    testkit::assert_near!(fill.hands_on.minutes, wanted, 1e-9);
+    assert_eq!(fill.hands_on.source, "as typed by the maker");
+    assert!(plan(&board).hands_on_minutes() > wanted);
+    assert!(plan(&board).waiting_hours() > 72.0);
+}
+
+#[test]
+fn a_recess_is_told_with_its_side_of_the_pin_its_corners_and_both_faces_of_its_lid() {
+    let recess = Recess {
+        shape: RecessShape::Straight {
+            length: 120.0,
+            width: 90.0,
+            corner: 6.0,
+        },
+        at: [-30.0, 10.0],
+        lid: 5.0,
+        lid_fit: LidFit {
+            hold: LidHold::Slides {
+                angle: 45.0,
+                toward: Toward::Left,
+            },
+            overlap: 4.0,
+            clearance: 0.5,
+            ..LidFit::default()
+        },
+        ..Recess::default()
+    };
+    let board = Board {
+        recess: Some(recess),
+        ..Board::default()
+    };
+    let told = told(&board, Task::Recess) + &told(&board, Task::Lid);
+    for part in [
+        "30 mm to the right of the pin and 10 mm above it as seen from below",
+        "corners of radius 6 mm",
+        "107.5 mm across it on its inner face and 97.5 mm on its outer one",
+        "open at the edge to the right as seen from below",
+        "With a bit of 12 mm, 1 pass",
+    ] {
+        assert!(told.contains(part), "{part} in {told}");
+    }
+}

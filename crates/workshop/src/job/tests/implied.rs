@@ -1,0 +1,172 @@
+//! On any board: what is needed comes before, what the document implies is there once, and nothing of another method is.
+
+use std::collections::BTreeSet;
+
+use board::{Board, Build, Center, PieceKind};
+use proptest::prelude::*;
+
+use super::made::boards;
+use crate::job::needs::NEEDS;
+use crate::{Method, Task, Workpiece};
+
+/// What a document implies, said a second time and in another way than the rooms say it: a list of what is there and when.
+fn implied(workpiece: &Workpiece) -> BTreeSet<Task> {
+    let board = workpiece.board();
+    let method = Method::of(board);
+    let conditions = [
+        by_wood(board).to_vec(),
+        by_method(board, method).to_vec(),
+        by_bench(workpiece, method).to_vec(),
+    ];
+    let all = conditions.into_iter().flatten();
+    all.filter_map(|(task, there)| there.then_some(task))
+        .collect()
+}
+
+fn by_wood(board: &Board) -> [(Task, bool); 8] {
+    let build = &board.panel.build;
+    let seams =
+        matches!(build, Build::Halves) || matches!(build, Build::Strips { count } if *count > 1);
+    [
+        (Task::Rest, true),
+        (Task::Resaw, *build == Build::Halves),
+        (Task::Rough, !matches!(build, Build::Seams { .. })),
+        (Task::Joint, seams),
+        (Task::Mortise, seams && board.panel.tenons.is_some()),
+        (Task::Glue, seams),
+        (Task::Flatten, true),
+        (Task::Thickness, true),
+    ]
+}
+
+fn by_method(board: &Board, method: Method) -> [(Task, bool); 19] {
+    let machine = board.machine.as_ref().filter(|_| method == Method::Machine);
+    let edge = machine.is_some_and(|machine| machine.edge.is_some());
+    let milled = machine.is_some_and(|machine| machine.groove.is_some());
+    let rim = board.grooves.is_some_and(|grooves| grooves.rim.is_some());
+    let turns = !edge || (rim && !milled);
+    let center = board.drilled_center();
+    let lines = board.grooves.is_some_and(|grooves| {
+        let mut bare = grooves;
+        bare.rim = None;
+        (bare.track, bare.home) != (false, false)
+            || bare
+                .around_home
+                .or(bare.around_start)
+                .or(bare.sectors_from)
+                .is_some()
+            || bare.rings.is_some()
+    });
+    let drilled = match center {
+        Center::Nothing => false,
+        Center::Pivot { .. } => true,
+        Center::Hole { .. } => turns,
+    };
+    let paper = [Method::Template, Method::Router, Method::SectorJig].contains(&method);
+    [
+        (Task::Print, paper),
+        (Task::RouterTemplate, method == Method::Router),
+        (Task::SectorJig, method == Method::SectorJig),
+        (Task::Punch, method == Method::Template),
+        (Task::PinHole, drilled),
+        (Task::PinBlock, center == Center::Nothing && turns),
+        (Task::PunchedBores, method == Method::Template),
+        (Task::RoutedBores, method == Method::Router),
+        (Task::SectorBores, method == Method::SectorJig),
+        (Task::PivotBores, method == Method::Pivot),
+        (Task::MachinedBores, method == Method::Machine),
+        (Task::MachinedEdge, edge),
+        (Task::Corners, !edge),
+        (Task::Circle, !edge),
+        (Task::MachinedGrooves, milled && board.grooves.is_some()),
+        (Task::RimRing, rim && !milled),
+        (Task::Grooves, lines && !milled),
+        (Task::CenterBore, matches!(center, Center::Hole { .. })),
+        (Task::Ease, true),
+    ]
+}
+
+fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 14] {
+    let board = workpiece.board();
+    let pour = workpiece.pour();
+    let filled = pour.is_some_and(|pour| !pour.bores.is_empty());
+    let crown = pour.is_some_and(|pour| pour.overfill > 0.0);
+    let open = [
+        "oak", "ash", "walnut", "elm", "hickory", "locust", "mahogany",
+    ];
+    let more = [
+        "butternut",
+        "hackberry",
+        "persimmon",
+        "sassafras",
+        "teak",
+        "southern-yellow-pine",
+    ];
+    let wood = board.wood.as_ref().map_or("", |wood| wood.species.as_str());
+    let porous = open.iter().any(|name| wood.ends_with(name)) || more.contains(&wood);
+    let coats = !board.finish.is_empty();
+    let lid = workpiece.lid().size.is_some();
+    let bare = board.piece.kind == PieceKind::Peg
+        || (board.base.is_some() && board.screws.is_empty())
+        || lid;
+    [
+        (Task::Inserts, board.piece.kind == PieceKind::Magnet),
+        (Task::Seal, filled && porous),
+        (Task::Fill, filled),
+        (Task::Level, filled && crown),
+        (Task::Roundover, board.blank.roundover > 0.0),
+        (Task::Recess, board.recess.is_some()),
+        (Task::Lid, lid),
+        (Task::ScrewHoles, !board.screws.is_empty()),
+        (Task::Sand, true),
+        (Task::Mask, coats && bare),
+        (Task::Coat, coats),
+        (Task::Harden, coats),
+        (Task::Base, board.base.is_some()),
+        (Task::HandOver, true),
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(120))]
+
+    #[test]
+    fn what_is_needed_is_done_before_and_all_that_is_implied_is_there_once(board in boards()) {
+        let workpiece = Workpiece::of(&board).unwrap();
+        let plan = workpiece.work_plan();
+        let there: BTreeSet<Task> = plan.operations.iter().map(|it| it.task).collect();
+        prop_assert_eq!(&there, &implied(&workpiece));
+        for task in &there {
+            let count = plan.of(*task).count();
+            let wanted = if *task == Task::Coat { board.finish.len() } else { 1 };
+            prop_assert_eq!(count, wanted, "{:?}", task);
+            prop_assert!(task.method().is_none_or(|own| own == plan.method), "{:?}", task);
+        }
+        for needs in NEEDS {
+            for (at, operation) in plan.operations.iter().enumerate() {
+                let later = &plan.operations[at..];
+                prop_assert!(
+                    operation.task != needs.task || later.iter().all(|it| !needs.before.contains(&it.task)),
+                    "{:?} in {:?}", needs.task, later
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn every_operation_says_its_work_its_time_and_its_reasons(board in boards()) {
+        let workpiece = Workpiece::of(&board).unwrap();
+        let plan = workpiece.work_plan();
+        for (at, operation) in plan.operations.iter().enumerate() {
+            prop_assert!(!operation.work.is_empty(), "{:?}", operation);
+            prop_assert!(operation.work.iter().all(|line| line.ends_with('.')), "{:?}", operation);
+            prop_assert!(operation.hands_on.minutes >= 0.0 && operation.hands_on.minutes.is_finite());
+            prop_assert!(!operation.hands_on.source.is_empty());
+            prop_assert!(operation.wait.is_none_or(|wait| wait.hours >= 0.0 && !wait.reason.is_empty()));
+            prop_assert!(operation.needs.iter().all(|need| need.operation < at && !need.why.is_empty()));
+            // Only what a board begins with needs nothing.
+            let begins = [Task::Rest, Task::Print].contains(&operation.task);
+            prop_assert_eq!(operation.needs.is_empty(), begins, "{:?}", operation.task);
+        }
+    }
+}

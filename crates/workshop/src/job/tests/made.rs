@@ -1,0 +1,69 @@
+//! Boards made up from the table of fields: every part, choice and list comes and goes, and numbers are within their ranges.
+
+use board::{Board, Field, Kind, Quantity, Value, field};
+use proptest::prelude::*;
+
+/// Any board that can be laid out. The pattern and the changes by hand are left as they are: no operation follows from them,
+/// and most that are made up cannot be laid out.
+pub fn boards() -> impl Strategy<Value = Board> {
+    prop::collection::vec(0.0..1.0_f64, 400).prop_filter_map("cannot be laid out", |shares| {
+        let board = filled(&shares);
+        board::layout(&board).is_ok().then_some(board)
+    })
+}
+
+/// A board on which each field has the value of its share, from the first to the last.
+fn filled(shares: &[f64]) -> Board {
+    const MOST_ENTRIES: usize = 3;
+    let mut shares = shares.iter().copied().cycle();
+    let mut board = Board::default();
+    for field in field::all_fields().filter(|field| !is_left_alone(field)) {
+        for entry in 0..MOST_ENTRIES {
+            if field.value(&board, entry).is_some() && (entry == 0 || field.is_of_entry()) {
+                let share = shares.next().unwrap_or_default();
+                if let Some(value) = value_at(field, share) {
+                    assert!(field.set(&mut board, entry, &value), "{}", field.path);
+                }
+            }
+        }
+    }
+    board
+}
+
+fn is_left_alone(field: &Field) -> bool {
+    let pattern = field::PATTERN_FIELDS.contains(&field);
+    pattern || field.path.starts_with("edits")
+}
+
+/// A value for a field by a share of what it may be; none leaves what there is.
+fn value_at(field: &Field, share: f64) -> Option<Value> {
+    let range = field.range();
+    let number = |share: f64| {
+        let most = range.max.min(range.min + 200.0);
+        let number = range.min + share * (most - range.min);
+        match range.quantity {
+            Quantity::Count => number.round(),
+            _ => number,
+        }
+    };
+    let place = |count: usize| (share * count as f64) as usize % count;
+    Some(match field.kind {
+        Kind::Number(_) => Value::Number(number(share)),
+        Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) if share < 0.5 => Value::Open,
+        Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) => {
+            Value::Number(number(2.0 * share - 1.0))
+        }
+        Kind::Choice => Value::Choice(place(field.choices().len())),
+        Kind::Tick | Kind::Part => Value::Tick(share >= 0.5),
+        Kind::Entries(_) => Value::Entries(place(4)),
+        Kind::Text(_) if *field == field::SPECIES => {
+            let all = crate::species();
+            Value::Text(
+                all.get(place(all.len() + 1))
+                    .map_or("driftwood", |it| it.id)
+                    .into(),
+            )
+        }
+        Kind::Text(_) | Kind::Hole(_) | Kind::Numbers { .. } | Kind::Corners { .. } => return None,
+    })
+}

@@ -1,0 +1,91 @@
+//! What a CNC machine does by itself.
+
+use crate::bores::steps::kinds_but_center;
+use crate::grooves::steps::set;
+use crate::jig::steps::{edge_by_machine, grooves_by_machine};
+use crate::job::{Method, Operation, Task, counted};
+use crate::{Caution, Workpiece, passes};
+
+/// Drilling, grooves and edge by programs; nothing for other methods.
+pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
+    let board = workpiece.board();
+    if Method::of(board) != Method::Machine {
+        return Vec::new();
+    }
+    let mut all = vec![bores(workpiece)];
+    if grooves_by_machine(board) {
+        all.push(grooves(workpiece));
+    }
+    if edge_by_machine(board) {
+        all.extend(edge(workpiece));
+    }
+    all
+}
+
+/// Every bore but the center's.
+///
+/// Half an hour to set up, ten minutes for each bit and six seconds for each hole; common practice, no source.
+fn bores(workpiece: &Workpiece) -> Operation {
+    let table = workpiece.hole_table();
+    let (bits, holes) = (table.bits().len(), table.rows.len());
+    Operation {
+        sums: &["bores"],
+        ..Operation::of(Task::MachinedBores)
+    }
+    .with("CNC machine, drilling programs", 30.0 + 10.0 * bits as f64 + 0.1 * holes as f64)
+    .minding(&[Caution::Cnc, Caution::Dust, Caution::Noise])
+    .says([
+        "Hold the blank down outside the circle, and set X0 Y0 on the center, Y+ to 12 o'clock, Z0 on the top face."
+            .to_owned(),
+        "Run each program in the air first, then on scrap, then on the blank, bit by bit.".into(),
+    ])
+    .says(kinds_but_center(workpiece, "measure a hole in scrap before the first in the blank"))
+}
+
+/// V-grooves by their program.
+///
+/// They are cut on the zero of the bores: a board that was taken off in between is found again by its center alone.
+fn grooves(workpiece: &Workpiece) -> Operation {
+    Operation {
+        sums: &["grooves"],
+        ..Operation::of(Task::MachinedGrooves)
+    }
+    .with("CNC machine, V bit", 25.0)
+    .minding(&[Caution::Cnc, Caution::Dust, Caution::Noise])
+    .says(set(workpiece))
+    .says(["Set X0 Y0 on the same center as for the bores, Z0 with the tip of the V bit, and run the program in the air first.".to_owned()])
+}
+
+/// The edge by its program, down to the skin that is sawn by hand.
+///
+/// Without a skin the program cuts the board free, which has to be held from below by then.
+fn edge(workpiece: &Workpiece) -> Option<Operation> {
+    let board = workpiece.board();
+    let run = board.machine.as_ref()?.edge?;
+    let deep = board.blank.thickness - run.skin;
+    let free = if run.skin > 0.0 {
+        format!(
+            "Saw the skin of {} that is left, and trim it flush with a bearing bit.",
+            workpiece.length(run.skin)
+        )
+    } else {
+        "Screw the board to the spoilboard where the base will cover it: the program cuts it free."
+            .to_owned()
+    };
+    Some(
+        Operation::of(Task::MachinedEdge)
+            .with(
+                format!("CNC machine, cutter of {}", workpiece.length(run.cutter)),
+                25.0,
+            )
+            .minding(&[Caution::Cnc, Caution::Dust, Caution::Noise])
+            .says([
+                format!(
+                    "Run the program of the edge: {} of at most {}.",
+                    counted(passes(deep, run.pass), "pass", "passes"),
+                    workpiece.length(run.pass)
+                ),
+                free,
+            ]),
+    )
+}
