@@ -1,0 +1,97 @@
+//! The faces of the drawing: the board, its blank, its section.
+
+use egui::Ui;
+use workshop::Workpiece;
+
+use super::App;
+use crate::blank_view::{BlankSeen, blank_view_ui};
+use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
+use crate::section_view::section_ui;
+use crate::view::Face;
+
+impl App {
+    /// The board, its blank, or its section.
+    pub(super) fn drawing(&mut self, ui: &mut Ui) {
+        match self.view.face {
+            Face::Board => self.canvas(ui),
+            Face::Blank => self.blank(ui),
+            Face::Section => self.section(ui),
+        }
+    }
+
+    fn blank(&mut self, ui: &mut Ui) {
+        self.view.readout.clear();
+        let board = &mut self.session.board;
+        if let Some(workpiece) = self.current.good() {
+            let seen = BlankSeen {
+                workpiece,
+                plan: self.current.plan(),
+                is_old: self.current.error().is_some(),
+            };
+            self.view.readout = blank_view_ui(ui, board, &seen, &mut self.view.blank);
+        }
+        // A drag changes the document: its consequences are shown in the next frame.
+        self.current.refresh(&self.session.board);
+    }
+
+    fn section(&mut self, ui: &mut Ui) {
+        self.view.readout =
+            "Drag to pan, turn the wheel to zoom, double-click to begin at the top".into();
+        if let Some(workpiece) = self.current.good() {
+            let view = &mut self.view;
+            section_ui(ui, workpiece, &mut view.selected, &mut view.section);
+        }
+    }
+
+    /// Shows a face, or the board where that is shown already.
+    pub(super) fn turn_to(&mut self, face: Face) {
+        let is_shown = self.view.face == face;
+        self.view.face = if is_shown { Face::Board } else { face };
+    }
+
+    fn canvas(&mut self, ui: &mut Ui) {
+        let Some(workpiece) = self.current.good() else {
+            ui.centered_and_justified(|ui| {
+                ui.label("This board cannot be laid out; the findings say why.")
+            });
+            return;
+        };
+        let sheets = if self.view.show_sheets {
+            outlines(workpiece)
+        } else {
+            Vec::new()
+        };
+        let lit = self.view.lit(workpiece.findings());
+        let shown = BoardView {
+            board: workpiece.board(),
+            layout: workpiece.layout(),
+            plan: self.current.plan(),
+            sheets: &sheets,
+            lit: &lit,
+            selected: self.view.selected,
+            dimmed: self.current.error().is_some(),
+            units: self.session.board.units,
+            show_names: self.settings.show_names,
+        };
+        let output = board_ui(ui, &shown, &mut self.view.canvas);
+        self.view.readout = readout(&output, shown.units);
+        if let Some(clicked) = output.clicked {
+            self.view.selected = clicked;
+            self.view.show_chosen = clicked.is_some();
+        }
+    }
+}
+
+fn outlines(workpiece: &Workpiece) -> Vec<SheetOutline> {
+    let tiles = workpiece
+        .tiling()
+        .map(|tiling| tiling.tiles.as_slice())
+        .unwrap_or_default();
+    tiles
+        .iter()
+        .map(|tile| SheetOutline {
+            window: tile.window,
+            label: tile.label(),
+        })
+        .collect()
+}

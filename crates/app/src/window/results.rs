@@ -1,0 +1,113 @@
+//! Exports asked for, and the results of jobs: files written, paths picked.
+
+use std::path::{Path, PathBuf};
+
+use super::App;
+use crate::dialogs::{Dialog, ExportDialog};
+use crate::exports::{Kind, Source};
+use crate::host::{Ask, Host, Picked};
+use crate::jobs::Outcome;
+
+impl App {
+    pub(super) fn ask_what_to_export(&mut self) {
+        let last = &self.settings.export_folder;
+        let folder = if last.as_os_str().is_empty() {
+            self.folder().join("templates")
+        } else {
+            last.clone()
+        };
+        let Some(workpiece) = self
+            .current
+            .good()
+            .filter(|_| self.current.error().is_none())
+        else {
+            self.view
+                .warn("this board cannot be laid out, so that there is nothing to export");
+            return;
+        };
+        let source = Source::new(workpiece.clone(), self.host.today());
+        let source = source.with_cut(self.view.selected);
+        let dialog = ExportDialog::new(source, workpiece.findings(), &folder);
+        self.view.dialog = Some(Dialog::Export(dialog));
+    }
+
+    /// Takes what jobs have come to.
+    pub(super) fn finish_jobs(&mut self) {
+        while let Some(outcome) = self.jobs.finished() {
+            match outcome {
+                Outcome::Picked(ask, picked) => self.take_pick(&ask, picked),
+                Outcome::Exported(result) => self.take_export(result),
+                Outcome::Broken(what) => {
+                    self.view.warn(format!(
+                        "{what} broke by a fault of the program; nothing of yours was changed"
+                    ));
+                }
+            }
+        }
+    }
+
+    /// Gives a picked path to the dialog that asked for it, if that is still open.
+    fn take_pick(&mut self, ask: &Ask, picked: Picked) {
+        let Some(dialog) = self.view.dialog.as_mut().filter(|dialog| dialog.asks(ask)) else {
+            return;
+        };
+        match picked {
+            Picked::Path(path) => dialog.take_path(&path),
+            Picked::Nothing => {}
+            Picked::NoDialog => {
+                dialog.fault("no file dialog answered here; type the path instead".into());
+            }
+        }
+    }
+
+    /// Tells how an export went: in its dialog if that is still open, and below the board otherwise.
+    fn take_export(&mut self, result: Result<Vec<PathBuf>, String>) {
+        let open = matches!(self.view.dialog, Some(Dialog::Export(_)));
+        match result {
+            Ok(paths) => {
+                if open {
+                    self.view.dialog = None;
+                }
+                self.view.tell(exported(&paths));
+            }
+            Err(error) if open => self.complain(Some(error)),
+            Err(error) => self.view.warn(error),
+        }
+    }
+}
+
+/// Writes exports of kinds into a folder, all of them or none; their paths.
+///
+/// # Errors
+/// The fault in words, where an export cannot be made or written.
+pub(super) fn write_files(
+    host: &dyn Host,
+    source: &Source,
+    kinds: &[Kind],
+    folder: &Path,
+    replace: bool,
+) -> Result<Vec<PathBuf>, String> {
+    let files: Result<Vec<_>, _> = kinds.iter().map(|&kind| source.files(kind)).collect();
+    let files = files.map_err(|error| source.board().units.say(&error))?;
+    host.write_all(folder, &files.concat(), replace)
+        .map_err(|error| error.to_string())
+}
+
+fn exported(paths: &[PathBuf]) -> String {
+    let folder = paths
+        .first()
+        .and_then(|path| path.parent())
+        .map(|folder| folder.display().to_string())
+        .unwrap_or_default();
+    let names: Vec<_> = paths
+        .iter()
+        .filter_map(|path| path.file_name())
+        .map(|name| name.to_string_lossy())
+        .collect();
+    let files = if names.len() == 1 { "file" } else { "files" };
+    format!(
+        "wrote {} {files} to {folder}: {}",
+        names.len(),
+        names.join(", ")
+    )
+}
