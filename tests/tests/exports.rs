@@ -284,11 +284,7 @@ fn the_svg_is_as_large_as_the_page_in_millimeters() {
 fn the_dxf_has_every_bore_where_the_layout_has_it() {
     for (name, mut board) in samples() {
         board.template.marking = board::Marking::Crosses;
-        let millimeters = if board.units == Units::Inch {
-            25.4
-        } else {
-            1.0
-        };
+        let millimeters = if board.units.is_inch() { 25.4 } else { 1.0 };
         let bytes = exported(Kind::Dxf, &board);
         let file = testkit::DxfFile::read(&bytes).unwrap();
         assert_eq!(file.metric, board.units == Units::Mm, "{name}");
@@ -336,7 +332,7 @@ fn the_hole_table_holds_every_hole_in_both_units() {
             ..board.clone()
         });
         let inch = table(&Board {
-            units: Units::Inch,
+            units: Units::INCH,
             ..board.clone()
         });
         let header =

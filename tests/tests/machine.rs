@@ -29,7 +29,7 @@ fn runs(board: &Board) -> Vec<GcodeRun> {
 /// Every way in which the same board may be drilled.
 fn ways(board: &Board) -> Vec<Board> {
     let mut ways = Vec::new();
-    for units in [Units::Mm, Units::Inch] {
+    for units in [Units::Mm, Units::INCH] {
         for together in [ProgramFiles::OnePerBit, ProgramFiles::One] {
             for order in DrillingOrder::ALL {
                 let mut way = Board {

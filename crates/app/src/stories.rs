@@ -145,7 +145,7 @@ fn lengths_are_typed_in_any_unit_and_kept_in_millimeters() {
     story.type_into("Hole spacing", "13/16\"");
     assert_near!(story.app().session.board.pitch, 20.6375, 1e-9);
     story.press("in");
-    assert_eq!(story.app().session.board.units, Units::Inch);
+    assert_eq!(story.app().session.board.units, Units::INCH);
     assert_near!(story.app().session.board.pitch, 20.6375, 1e-9);
     story.type_into("Hole spacing", "20 mm");
     assert_near!(story.app().session.board.pitch, 20.0, 1e-9);

@@ -7,7 +7,7 @@ use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
     Base, Bore, Bottom, CircleJig, Coat, DrillingMethod, DrillingOrder, DxfRelease, Edit, Errors,
     Filling, Grooves, Limits, Machine, Panel, Piece, Recess, Router, ScrewCircle, SectorJig,
-    SheetLayout, Stock, Wood,
+    SheetLayout, Stock, Units, Wood,
 };
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
@@ -98,18 +98,6 @@ pub struct Board {
     pub errors: Errors,
     /// Changes by hand, in the order they were made.
     pub edits: Vec<Edit>,
-}
-
-/// The unit in which lengths are typed and shown; the document itself is in mm.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
-pub enum Units {
-    /// Millimeters.
-    #[default]
-    #[serde(rename = "mm")]
-    Mm,
-    /// Inches, with fractions where they fit.
-    #[serde(rename = "in")]
-    Inch,
 }
 
 /// Shape and place of a start pocket; its middle is given from the player's axis and the center pin.

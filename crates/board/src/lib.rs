@@ -36,12 +36,13 @@ mod range;
 mod serial;
 mod stock;
 mod template;
+mod units;
 mod wood;
 
 pub use base::{Base, Footing};
 pub use bench::{Coat, CoatKind, LidFit, LidGrain, LidHold, Recess, RecessShape, Toward};
 pub use bore::{Bore, Bottom};
-pub use document::{Blank, Board, Bores, Center, Marking, Paper, Pocket, Template, Units};
+pub use document::{Blank, Board, Bores, Center, Marking, Paper, Pocket, Template};
 pub use edit::{Change, Edit};
 pub use field::{Choice, Field, Kind, TypedError, Value, out_of_range, read_numbers};
 pub use file::{FORMAT, FileError, LARGEST_FILE, read_board, write_board};
@@ -55,11 +56,12 @@ pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
 pub use quantity::{
     DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, at_mark, say_geometry,
-    show_length, show_number,
+    show_length, show_most, show_number, show_setting,
 };
 pub use range::{OutOfRange, Range};
 pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,
 };
 pub use template::{DxfRelease, SheetLayout};
+pub use units::{Fraction, Units};
 pub use wood::{Air, Cut, Wood};

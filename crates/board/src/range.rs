@@ -75,14 +75,19 @@ impl Range {
     /// ```
     /// use board::{Quantity, Units};
     /// let diameter = Quantity::Length.range("Board diameter", 1.0, 5000.0);
-    /// assert_eq!(diameter.meant(196.8504 * 25.4, Units::Inch), 5000.0);
+    /// assert_eq!(diameter.meant(196.8504 * 25.4, Units::INCH), 5000.0);
     /// assert_eq!(diameter.meant(196.8504 * 25.4, Units::Mm), 196.8504 * 25.4);
     /// ```
     pub fn meant(self, value: f64, units: Units) -> f64 {
         let as_shown = |end: f64| {
-            let shown = self.quantity.shown(end, units);
-            let read = self.quantity.read(&shown, units);
-            read.is_ok_and(|read| (read - value).abs() <= HAIR * value.abs().max(1.0))
+            let texts = [
+                self.quantity.typed(end, units),
+                self.quantity.shown(end, units),
+            ];
+            texts.iter().any(|text| {
+                let read = self.quantity.read(text, units);
+                read.is_ok_and(|read| (read - value).abs() <= HAIR * value.abs().max(1.0))
+            })
         };
         if self.check(value).is_ok() {
             return value;
@@ -150,7 +155,7 @@ impl fmt::Display for OutOfRange {
             quantity, min, max, ..
         } = self.range;
         let units = Units::of(f);
-        let [value, min, max] = [self.value, min, max].map(|value| quantity.shown(value, units));
+        let [value, min, max] = [self.value, min, max].map(|value| quantity.typed(value, units));
         write!(f, "{} is {value}; it may be {min} to {max}", self.name())
     }
 }

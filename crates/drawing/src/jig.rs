@@ -3,7 +3,7 @@
 //! Everything on it is worked out by `workshop::jig_sheet`; here it is put into words and tables. Settings are told in the order in
 //! which they are made: the circle, the radii, the plate or the dividers, then the holes.
 
-use board::{Board, DrillingOrder, Measure, Units, show_length, show_number};
+use board::{Board, DrillingOrder, Measure, Units, show_number, show_setting};
 use workshop::{Caution, FIRST, HoleRow, JigSheet, Workpiece, exact_divisions, paper_size};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
@@ -66,7 +66,7 @@ struct Says<'a> {
 impl Says<'_> {
     /// A length in mm as the maker reads it.
     fn length(&self, mm: f64) -> String {
-        show_length(mm, self.units)
+        show_setting(mm, self.units)
     }
 
     /// A hole by its row in the table, from 0.
@@ -195,7 +195,7 @@ impl Says<'_> {
     fn miss(&self, mm: f64) -> String {
         match self.units {
             Units::Mm => format!("{} mm", show_number(mm, 2)),
-            Units::Inch => format!("{}\"", show_number(mm / board::INCH, 3)),
+            Units::Inch(_) => format!("{}\"", show_number(mm / board::INCH, 3)),
         }
     }
 
@@ -398,7 +398,7 @@ mod tests {
     #[test]
     fn settings_are_in_the_makers_unit() {
         let board = Board {
-            units: Units::Inch,
+            units: Units::INCH,
             ..Board::default()
         };
         let all = words(&board).join(" ");

@@ -3,7 +3,7 @@
 //! The plan is the one answer to the question where things are on the board's face. Screen, template, plot and DXF all start from
 //! it, so that a hole that is seen in one place is printed and cut in the same. Order matters: what comes later lies on top.
 
-use board::{Board, Center, Hole, Marking, Role, show_length};
+use board::{Board, Center, Hole, Marking, Role, show_setting};
 use geometry::point_at;
 use kurbo::{Circle, Line as Segment, Point};
 use workshop::Workpiece;
@@ -155,7 +155,7 @@ fn center_pin(board: &Board, items: &mut Vec<Item>) {
     }
     let clear = center.bore().map_or(pilot, |bore| bore.diameter) / 2.0;
     let clear = clear.max(ring(board, Role::Center, clear));
-    let words = format!("pilot Ø {}", show_length(pilot, board.units));
+    let words = format!("pilot Ø {}", show_setting(pilot, board.units));
     let at = Point::new(1.0, -clear.max(PIN_ARM * 0.6) - 2.0);
     let text = Text::level(at, PILOT_NOTE, Anchor::Start, words);
     items.push(Item {

@@ -26,7 +26,7 @@ const HEADER: &str =
 /// use board::{Board, Units};
 ///
 /// let workpiece = workshop::Workpiece::of(&Board::default())?;
-/// let file = export::csv(workpiece.hole_table(), Units::Inch)?;
+/// let file = export::csv(workpiece.hole_table(), Units::INCH)?;
 /// let text = String::from_utf8(file)?;
 /// let mut lines = text.split("\r\n");
 /// assert!(lines.next().is_some_and(|header| header.starts_with("name,role,player,number,x_in,y_in")));
@@ -165,7 +165,7 @@ mod tests {
             header(Units::Mm),
             "name,role,player,number,x_mm,y_mm,radius_mm,bearing_deg,diameter_mm,depth_mm,bottom"
         );
-        assert_eq!(header(Units::Inch), header(Units::Mm).replace("_mm", "_in"));
+        assert_eq!(header(Units::INCH), header(Units::Mm).replace("_mm", "_in"));
     }
 
     /// RFC 4180, 2, rule 1.
@@ -179,7 +179,7 @@ mod tests {
 
     #[test]
     fn every_hole_reads_back_where_it_is() {
-        for (units, unit) in [(Units::Mm, 1.0), (Units::Inch, 25.4)] {
+        for (units, unit) in [(Units::Mm, 1.0), (Units::INCH, 25.4)] {
             let bytes = csv(&table(), units).unwrap();
             let mut reader = ::csv::Reader::from_reader(bytes.as_slice());
             let records: Vec<_> = reader.records().map(Result::unwrap).collect();

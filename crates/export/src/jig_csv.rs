@@ -128,7 +128,7 @@ mod tests {
 
     #[test]
     fn every_hole_stands_in_its_step_at_its_place() {
-        for units in [Units::Mm, Units::Inch] {
+        for units in [Units::Mm, Units::INCH] {
             let board = Board {
                 units,
                 rotation: 11.0,

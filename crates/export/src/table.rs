@@ -12,7 +12,7 @@ pub const PLACES: usize = 6;
 pub const fn unit(units: Units) -> (&'static str, f64) {
     match units {
         Units::Mm => ("mm", 1.0),
-        Units::Inch => ("in", INCH),
+        Units::Inch(_) => ("in", INCH),
     }
 }
 

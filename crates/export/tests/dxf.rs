@@ -13,7 +13,7 @@ use testkit::{DxfFile, DxfKind, DxfShape, assert_near};
 use workshop::Workpiece;
 
 const RELEASES: [DxfRelease; 2] = [DxfRelease::R12, DxfRelease::R2000];
-const UNITS: [(Units, f64); 2] = [(Units::Mm, 1.0), (Units::Inch, INCH)];
+const UNITS: [(Units, f64); 2] = [(Units::Mm, 1.0), (Units::INCH, INCH)];
 
 /// A board of two halves, with all that a plan can show.
 fn board() -> Board {

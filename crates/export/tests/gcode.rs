@@ -94,7 +94,7 @@ fn with(mut options: GcodeOptions, change: impl FnOnce(&mut Machine)) -> GcodeOp
 
 fn every_kind() -> impl Iterator<Item = GcodeOptions> {
     [options(), careful()].into_iter().flat_map(|options| {
-        [Units::Mm, Units::Inch].into_iter().flat_map(move |units| {
+        [Units::Mm, Units::INCH].into_iter().flat_map(move |units| {
             let options = options.clone();
             [ProgramFiles::OnePerBit, ProgramFiles::One].map(|files| GcodeOptions {
                 units,
@@ -213,7 +213,7 @@ fn the_spindle_is_stopped_before_a_bit_is_changed_and_at_the_end() {
 #[test]
 fn inches_and_millimeters_lead_to_the_same_places() {
     for files in [ProgramFiles::OnePerBit, ProgramFiles::One] {
-        let [mm, inch] = [Units::Mm, Units::Inch].map(|units| {
+        let [mm, inch] = [Units::Mm, Units::INCH].map(|units| {
             let options = GcodeOptions {
                 units,
                 ..with(careful(), |machine| machine.files = files)
@@ -253,7 +253,7 @@ fn inches_and_millimeters_lead_to_the_same_places() {
                 .map(|word| word[1..].parse::<f64>().unwrap())
                 .collect::<Vec<_>>()
         };
-        for (mm, inch) in word(Units::Mm).into_iter().zip(word(Units::Inch)) {
+        for (mm, inch) in word(Units::Mm).into_iter().zip(word(Units::INCH)) {
             assert_near!(mm, inch * 25.4, PLACE);
         }
     }
@@ -287,7 +287,7 @@ fn cycles_go_by_depth_and_bit() {
 
 #[test]
 fn a_peck_cuts_as_much_as_was_asked_for_and_no_more() {
-    for units in [Units::Mm, Units::Inch] {
+    for units in [Units::Mm, Units::INCH] {
         let options = GcodeOptions { units, ..careful() };
         let programs = gcode(&table(), &options).unwrap();
         let point = programs
@@ -552,7 +552,7 @@ proptest! {
             ..setting(row.cutter(), row.bottom)
         });
         let options = GcodeOptions {
-            units: if inches { Units::Inch } else { Units::Mm },
+            units: if inches { Units::INCH } else { Units::Mm },
             machine: Machine {
                 bits: bits.collect(),
                 files: if together { ProgramFiles::One } else { ProgramFiles::OnePerBit },

@@ -61,7 +61,7 @@ fn edge_of(options: &mut GcodeOptions) -> &mut EdgeRun {
 }
 
 fn in_both_units() -> [GcodeOptions; 2] {
-    [Units::Mm, Units::Inch].map(|units| with(|options| options.units = units))
+    [Units::Mm, Units::INCH].map(|units| with(|options| options.units = units))
 }
 
 fn run(program: &Program) -> GcodeRun {
@@ -512,7 +512,7 @@ proptest! {
         inches: bool,
     ) {
         let options = with(|options| {
-            options.units = if inches { Units::Inch } else { Units::Mm };
+            options.units = if inches { Units::INCH } else { Units::Mm };
             options.thickness = thickness;
             *edge_of(options) = EdgeRun {
                 cutter,
@@ -537,7 +537,7 @@ proptest! {
         let depth = workshop::groove_depth(&wanted);
         let wanted = Grooves { pass: depth / passes, ..wanted };
         let options = with(|options| {
-            options.units = if inches { Units::Inch } else { Units::Mm };
+            options.units = if inches { Units::INCH } else { Units::Mm };
             options.thickness = 100.0;
         });
         assert_grooves(&[outline], &wanted, depth, &options);

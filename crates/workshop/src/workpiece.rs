@@ -164,7 +164,7 @@ impl Workpiece {
     /// ```
     /// use board::{Board, Units};
     /// use workshop::Workpiece;
-    /// let board = Board { units: Units::Inch, ..Board::default() };
+    /// let board = Board { units: Units::INCH, ..Board::default() };
     /// assert_eq!(Workpiece::of(&board)?.length(19.05), "3/4\"");
     /// # Ok::<(), board::BuildError>(())
     /// ```

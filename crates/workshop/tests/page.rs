@@ -105,7 +105,7 @@ fn default(field: &Field, metric: &Board, us: &Board) -> String {
     };
     let inches = match field.value(us, 0) {
         Some(Value::Number(mm)) if written(us) != written(metric) => {
-            format!("; US {}", show_length(mm, Units::Inch))
+            format!("; US {}", show_length(mm, Units::INCH))
         }
         _ => String::new(),
     };
@@ -147,7 +147,7 @@ fn row(field: &Field, new: &[Board; 2], objects: &mut BTreeSet<&str>) -> String 
 #[test]
 fn the_table_of_the_page_is_that_of_the_program() {
     let mut objects = BTreeSet::new();
-    let new = [Units::Mm, Units::Inch].map(new_board);
+    let new = [Units::Mm, Units::INCH].map(new_board);
     let table: String = all_fields()
         .map(|field| row(field, &new, &mut objects))
         .collect();

@@ -1,6 +1,6 @@
 //! The pieces cut from the blank: the board, half of it, or strips, and the largest there could be.
 
-use board::{Board, Measure};
+use board::{Board, Measure, show_most};
 use core::f32::consts::FRAC_1_SQRT_2 as DIAGONAL;
 use drawing::Layer;
 use egui::{Align2, vec2};
@@ -64,7 +64,7 @@ fn most(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     let color = pen.palette.selected;
     pen.dashed_ring(at, radius, (4.5, pen.palette.contrast));
     pen.dashed_ring(at, radius, (2.2, color));
-    let largest = Measure::mm(plan.largest_board(scene.board)).shown(scene.board.units);
+    let largest = show_most(plan.largest_board(scene.board), scene.board.units);
     let words = format!("largest board {largest}");
     // Low on the right, where a slab has room beside the disc.
     let beside = at + (radius + 4.0) * vec2(DIAGONAL, DIAGONAL);
@@ -102,7 +102,7 @@ fn half_board(pen: &mut Pen<'_>, board: &Board, half: &HalfDisc, halves: f64) {
     seam(pen, half);
     let words = format!(
         "largest board of two halves {}",
-        Measure::mm(halves).shown(board.units)
+        show_most(halves, board.units)
     );
     let (down, anchor) = if is_above {
         (-DIAGONAL, Align2::LEFT_BOTTOM)

@@ -258,7 +258,7 @@ mod tests {
     #[test]
     fn on_an_inch_board_things_come_to_a_sixty_fourth() {
         let mut stock = stock();
-        bring(&mut stock, Grip::Pin, Point::new(254.1, 12.8), Units::Inch);
+        bring(&mut stock, Grip::Pin, Point::new(254.1, 12.8), Units::INCH);
         assert_eq!(stock.place, Some([254.0, 12.7]));
     }
 

@@ -1,6 +1,6 @@
 //! The pieces cut from the blank, as the document has it: the board, half of it, or strips.
 
-use board::{Board, Build, Measure};
+use board::{Board, Build, Measure, show_most};
 use geometry::{HalfDisc, Point, StripPlace};
 use workshop::{Rule, Severity, SlabError};
 
@@ -81,7 +81,7 @@ fn joining(board: &Board, seen: &BlankSeen<'_>) -> Option<Note> {
             None => waiting("halves"),
             Some(joined) if joined.halves < board.blank.diameter => short(format!(
                 "bookmatched halves give a board of {} at most, and this one is {}",
-                Measure::mm(joined.halves).shown(board.units),
+                show_most(joined.halves, board.units),
                 Measure::mm(board.blank.diameter).shown(board.units)
             )),
             Some(_) => None,

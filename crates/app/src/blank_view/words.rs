@@ -1,6 +1,6 @@
 //! Words about the blank: below the picture, and for those who do not see it.
 
-use board::{Board, FlawKind, FlawShape, Measure, Stock, Units, at_mark, show_length};
+use board::{Board, FlawKind, FlawShape, Stock, Units, at_mark, show_length, show_most};
 use geometry::Point;
 use workshop::StockPlan;
 
@@ -54,7 +54,7 @@ pub fn description(board: &Board, plan: Option<&StockPlan>, pin: Option<Point>) 
         many => format!("{many} flaws"),
     };
     let pin = pin.map(|pin| format!("; center pin at {}", at_words(pin, board.units)));
-    let most = plan.map(|plan| Measure::mm(plan.largest_board(board)).shown(board.units));
+    let most = plan.map(|plan| show_most(plan.largest_board(board), board.units));
     let most = most.map(|most| format!("; largest board in one piece {most}"));
     format!(
         "The blank with {flaws}{}{}. By keyboard: the number fields under Blank move flaws, corners and pin",
@@ -127,7 +127,7 @@ mod tests {
             "center pin   x 1 mm   y 2 mm"
         );
         assert_eq!(said(&board, None), "x 50 mm   y 12.3 mm   beside the blank");
-        board.units = Units::Inch;
+        board.units = Units::INCH;
         assert_eq!(
             said(&board, Some(Grip::Flaw(0))),
             "knot 1   x 10\"   y 0\"   diameter 1\""

@@ -88,7 +88,7 @@ mod tests {
             ..CanvasOutput::default()
         };
         assert_eq!(
-            readout(&output, Units::Inch),
+            readout(&output, Units::INCH),
             "x 0\"   y 1\"   radius 1\"   bearing 0°"
         );
         assert_eq!(readout(&CanvasOutput::default(), Units::Mm), "");

@@ -1,6 +1,5 @@
 //! `ringwright check`: what would go wrong, for people or as JSON.
 
-use board::Measure;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -99,14 +98,9 @@ fn for_people(workpiece: &Workpiece, out: &mut dyn Write) -> Result<(), Failure>
             finding.rule.label(),
             finding.message
         )?;
-        let measure = |measure: Measure| measure.shown(board.units);
         if let (Some(measured), Some(wanted)) = (finding.measured, finding.wanted) {
-            writeln!(
-                out,
-                "         measured {}, wanted {}",
-                measure(measured),
-                measure(wanted)
-            )?;
+            let [measured, wanted] = measured.shown_beside(wanted, board.units);
+            writeln!(out, "         measured {measured}, wanted {wanted}")?;
         }
         if !finding.holes.is_empty() {
             writeln!(out, "         {}", names(finding))?;

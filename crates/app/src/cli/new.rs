@@ -144,7 +144,7 @@ impl New {
     fn wishes(&self) -> Result<Wishes, Failure> {
         let units = match self.units {
             Unit::Mm => Units::Mm,
-            Unit::In => Units::Inch,
+            Unit::In => Units::INCH,
         };
         let length = |name: &str, text: &Option<String>| {
             let read = text

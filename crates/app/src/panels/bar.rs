@@ -179,7 +179,7 @@ fn buttons(ui: &mut Ui, session: &Session, commands: &mut Vec<Command>) {
     }
     ui.add_space(theme::GAP);
     // From the right: inches, then millimeters.
-    for (units, label) in [(Units::Inch, "in"), (Units::Mm, "mm")] {
+    for (units, label) in [(Units::INCH, "in"), (Units::Mm, "mm")] {
         let chosen = session.board.units == units;
         let button = Button::selectable(chosen, label).frame_when_inactive(true);
         let clicked = ui

@@ -179,7 +179,7 @@ fn capital(word: &str) -> String {
 fn measures(board: &Board, finding: &Finding) -> String {
     match (finding.measured, finding.wanted) {
         (Some(measured), Some(wanted)) => {
-            let (is, wanted) = (measured.shown(board.units), wanted.shown(board.units));
+            let [is, wanted] = measured.shown_beside(wanted, board.units);
             format!("\nis {is}, wanted {wanted}")
         }
         _ => String::new(),

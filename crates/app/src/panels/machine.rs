@@ -1,6 +1,6 @@
 //! Controls of the CNC machine: heights, bits with their feeds, the edge cut round.
 
-use board::{BitRun, Board, Bottom, Value, field, show_length};
+use board::{BitRun, Board, Bottom, Value, field, show_setting};
 use egui::{RichText, Ui};
 use workshop::Caution;
 
@@ -28,7 +28,7 @@ pub fn machine_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
 /// One bit that the board needs; what is typed begins or changes its entry.
 fn bit_ui(ui: &mut Ui, board: &mut Board, diameter: f64, bottom: Bottom) {
     let units = board.units;
-    let name = format!("{} {}", show_length(diameter, units), bottom.label());
+    let name = format!("{} {}", show_setting(diameter, units), bottom.label());
     ui.label(RichText::new(&name).strong());
     ui.push_id(name, |ui| {
         for field in [

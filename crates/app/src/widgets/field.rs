@@ -4,7 +4,7 @@ use board::{Board, Choice, Field, Kind, Quantity, Range, Units, Value};
 use egui::{Align, Checkbox, Layout, RichText, Role, TextEdit, Ui, WidgetInfo, vec2};
 
 use super::list::{corners_field, numbers_field};
-use super::number::{self, drag, fault_line, number_field, read, rounded, shown};
+use super::number::{self, drag, fault_line, number_field, read, rounded, shown, typed};
 use super::{CAPTION, FIELD, choice, hinted, keep_fault, row, row_of, show_fault, typed_text};
 
 /// Fields one below the other; those that the board does not have now are left out.
@@ -169,13 +169,13 @@ fn open_ui(
     [without, hint]: [&str; 2],
 ) {
     let before = match value {
-        Value::Number(number) => shown(*number, numeric),
+        Value::Number(number) => typed(*number, numeric),
         _ => String::new(),
     };
-    let typed = typed_text(ui, caption, &before, [without, hint], false);
+    let left = typed_text(ui, caption, &before, [without, hint], false);
     let fault = ui.scope_id().with(caption).with("fault");
     // A text that is left as it was keeps the value, of which it shows a rounding.
-    if let Some(text) = typed.filter(|text| *text != before) {
+    if let Some(text) = left.filter(|text| *text != before) {
         let read = match text.trim() {
             "" => Ok(Value::Open),
             text => read(text, numeric).map(Value::Number),

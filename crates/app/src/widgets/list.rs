@@ -3,7 +3,7 @@
 use board::{Range, TypedError, Units, read_numbers};
 use egui::Ui;
 
-use super::number::{Field, shown};
+use super::number::{Field, typed};
 use super::{keep_fault, show_fault, typed_text};
 
 /// Numbers parted by semicolons in one line, each in range and not too many. What cannot be read is said below, and the
@@ -50,7 +50,7 @@ pub fn corners_field(
 
 fn joined(numbers: &[f64], range: Range, units: Units) -> String {
     let field = Field { range, units };
-    let words: Vec<String> = numbers.iter().map(|number| shown(*number, field)).collect();
+    let words: Vec<String> = numbers.iter().map(|number| typed(*number, field)).collect();
     words.join("; ")
 }
 

@@ -30,7 +30,7 @@ pub struct Field {
 
 impl Field {
     fn is_in_inches(self) -> bool {
-        self.range.quantity == Quantity::Length && self.units == Units::Inch
+        self.range.quantity == Quantity::Length && self.units.is_inch()
     }
 }
 
@@ -49,9 +49,11 @@ pub fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
     // The parser runs inside the widget and tells here what it thought of the text.
     let verdict: RefCell<Option<Result<f64, String>>> = RefCell::new(None);
     let before = *value;
+    // A rounded fraction is for reading: whoever enters the field has the number to go on from.
+    let is_entered = ui.memory(|memory| memory.has_focus(ui.next_auto_id()));
     let parser = |text: &str| {
         // A field that is left as it was entered keeps the value, of which it shows a rounding.
-        let untouched = text == shown(before, field);
+        let untouched = text == shown(before, field) || text == typed(before, field);
         let read = if untouched {
             Ok(before)
         } else {
@@ -70,7 +72,10 @@ pub fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
         .speed(step(field, dragging))
         // A step of a thirty-second of an inch is no round number of millimeters.
         .min_decimals(9)
-        .custom_formatter(|value, _| shown(value, field))
+        .custom_formatter(|value, _| {
+            let shown = if is_entered { typed } else { shown };
+            shown(value, field)
+        })
         .custom_parser(parser)
         .min_size(vec2(width, ui.spacing().interact_size.y));
     let response = ui.add(widget);
@@ -187,14 +192,21 @@ pub fn shown(value: f64, field: Field) -> String {
     field.range.quantity.shown(value, field.units)
 }
 
+/// A number as the field has it for whoever enters it.
+pub fn typed(value: f64, field: Field) -> String {
+    field.range.quantity.typed(value, field.units)
+}
+
 /// The step of one arrow key, or of one point of dragging, in the unit of the document.
 fn step(field: Field, dragging: bool) -> f64 {
     let quantity = field.range.quantity;
     let shown = match (quantity, field.units) {
         (Quantity::Length, Units::Mm) => 0.5,
-        (Quantity::Length, Units::Inch) => 1.0 / 32.0,
+        (Quantity::Length, Units::Inch(fraction)) => 1.0 / f64::from(fraction.parts().min(32)),
         (Quantity::Number, _) => 0.01,
-        (Quantity::Mass(MassUnit::Gram) | Quantity::Volume | Quantity::Force, Units::Inch) => 0.1,
+        (Quantity::Mass(MassUnit::Gram) | Quantity::Volume | Quantity::Force, Units::Inch(_)) => {
+            0.1
+        }
         _ => 1.0,
     };
     let whole = shown * quantity.unit_size(field.units);
@@ -265,7 +277,7 @@ mod tests {
 
     #[test]
     fn a_text_whose_beginning_is_a_length_leaves_the_value_as_it_was() {
-        let mut harness = fields(Units::Inch);
+        let mut harness = fields(Units::INCH);
         write(&mut harness, "Diameter", "5/0");
         assert_near!(harness.state().0, 500.0, 0.0);
         harness.get_by_label_contains("divides by zero");
@@ -303,7 +315,7 @@ mod tests {
 
     #[test]
     fn arrows_go_to_whole_steps_and_stop_at_the_end_of_the_range() {
-        let mut harness = fields(Units::Inch);
+        let mut harness = fields(Units::INCH);
         enter(&mut harness, "Diameter");
         press(&mut harness, egui::Key::ArrowUp);
         assert_near!(harness.state().0, (19.0 + 22.0 / 32.0) * INCH, 1e-9);

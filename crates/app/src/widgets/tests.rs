@@ -11,7 +11,7 @@ use crate::theme;
 /// The temperature of the shop on a board in inches.
 fn shop() -> Harness<'static, Board> {
     let mut board = Board {
-        units: Units::Inch,
+        units: Units::INCH,
         ..Board::default()
     };
     field::SHOP.begin(&mut board, 0);

@@ -165,7 +165,7 @@ impl App {
 
 const fn other(units: Units) -> Units {
     match units {
-        Units::Mm => Units::Inch,
-        Units::Inch => Units::Mm,
+        Units::Mm => Units::INCH,
+        Units::Inch(_) => Units::Mm,
     }
 }

@@ -11,7 +11,7 @@ use crate::Board;
 ///
 /// ```
 /// use board::{Choice, Units};
-/// assert_eq!(Units::KINDS, [Units::Mm, Units::Inch]);
+/// assert_eq!(Units::KINDS, Units::ALL);
 /// assert_eq!(Units::Mm.words(), "millimeters");
 /// ```
 pub trait Choice: Clone + 'static {
@@ -20,6 +20,11 @@ pub trait Choice: Clone + 'static {
 
     /// The words that screens use.
     fn words(&self) -> &'static str;
+
+    /// Whether another one is of the same kind.
+    fn is_kind(&self, other: &Self) -> bool {
+        core::mem::discriminant(self) == core::mem::discriminant(other)
+    }
 
     /// The kind as it begins on a board that has another one.
     fn begun(&self, _board: &Board) -> Self {
@@ -35,8 +40,7 @@ pub trait Part: Clone {
 
 /// The place of a choice in the list of its kinds.
 pub fn place_of<T: Choice>(choice: &T) -> usize {
-    let kind = core::mem::discriminant(choice);
-    let is_it = |other: &T| core::mem::discriminant(other) == kind;
+    let is_it = |other: &T| choice.is_kind(other);
     T::KINDS.iter().position(is_it).unwrap_or_default()
 }
 

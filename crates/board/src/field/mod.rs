@@ -110,7 +110,7 @@ impl Field {
     ///
     /// ```
     /// use board::{Units, field};
-    /// let hint = field::POT_LIFE_AT.hint_in(Units::Inch);
+    /// let hint = field::POT_LIFE_AT.hint_in(Units::INCH);
     /// assert_eq!(hint, "The label's temperature, such as 77 °F");
     /// ```
     pub fn hint_in(&self, units: Units) -> String {
@@ -157,7 +157,7 @@ impl Field {
     ///
     /// ```
     /// use board::field;
-    /// assert_eq!(field::UNITS.choices(), ["millimeters", "inches"]);
+    /// assert_eq!(field::CUT.choices(), ["flat-sawn", "quarter-sawn"]);
     /// assert!(field::PITCH.choices().is_empty());
     /// ```
     pub fn choices(&self) -> Vec<&'static str> {

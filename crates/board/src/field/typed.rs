@@ -88,13 +88,13 @@ impl Field {
     ///
     /// ```
     /// use board::{Units, Value, field};
-    /// assert_eq!(field::PITCH.shown(&Value::Number(19.05), Units::Inch), "3/4\"");
+    /// assert_eq!(field::PITCH.shown(&Value::Number(19.05), Units::INCH), "3/4\"");
     /// assert_eq!(field::POCKET_RADIUS.shown(&Value::Open, Units::Mm), "auto");
     /// ```
     pub fn shown(&self, value: &Value, units: Units) -> String {
         let quantity = self.range().quantity;
         match value {
-            Value::Number(number) => quantity.shown(*number, units),
+            Value::Number(number) => quantity.typed(*number, units),
             Value::Open if matches!(self.kind, Kind::Auto(..)) => AUTO.into(),
             Value::Open => NONE.into(),
             Value::Tick(false) if self.kind == Kind::Part => NONE.into(),
@@ -109,7 +109,7 @@ impl Field {
             Value::Numbers(numbers) => {
                 let each: Vec<String> = numbers
                     .iter()
-                    .map(|number| quantity.shown(*number, units))
+                    .map(|number| quantity.typed(*number, units))
                     .collect();
                 each.join("; ")
             }
@@ -127,7 +127,7 @@ impl Field {
     /// ```
     pub fn may_be(&self, board: &Board, entry: usize) -> String {
         let range = |range: Range| {
-            let show = |number| range.quantity.shown(number, board.units);
+            let show = |number| range.quantity.typed(number, board.units);
             format!("{} to {}", show(range.min), show(range.max))
         };
         match self.kind {

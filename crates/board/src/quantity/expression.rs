@@ -40,8 +40,8 @@ impl Quantity {
     /// use board::{Quantity, TimeUnit, Units};
     /// let minutes = Quantity::Time(TimeUnit::Minute);
     /// assert_eq!(minutes.read("1 h 30 min", Units::Mm), Ok(90.0));
-    /// assert_eq!(Quantity::Length.read("23 1/2 - 2*3/8", Units::Inch), Ok(22.75 * 25.4));
-    /// assert_eq!(Quantity::Temperature.read("68", Units::Inch), Ok(20.0));
+    /// assert_eq!(Quantity::Length.read("23 1/2 - 2*3/8", Units::INCH), Ok(22.75 * 25.4));
+    /// assert_eq!(Quantity::Temperature.read("68", Units::INCH), Ok(20.0));
     /// ```
     pub fn read(self, text: &str, units: Units) -> Result<f64, QuantityError> {
         self.value_of(text, units).map_err(|fault| QuantityError {

@@ -6,31 +6,58 @@ use crate::Units;
 /// Millimeters in an inch, exactly.
 pub const INCH: f64 = 25.4;
 
-/// Writes a length for reading: mm with up to three decimals, or inches as a fraction where one fits.
+/// Writes a length for reading: mm with up to three decimals, or inches as a fraction, marked where it is rounded.
 ///
 /// ```
 /// use board::{Units, show_length};
 /// assert_eq!(show_length(12.5, Units::Mm), "12.5 mm");
-/// assert_eq!(show_length(30.1625, Units::Inch), "1 3/16\"");
-/// assert_eq!(show_length(12.5, Units::Inch), "0.4921\"");
+/// assert_eq!(show_length(30.1625, Units::INCH), "1 3/16\"");
+/// assert_eq!(show_length(12.5, Units::INCH), "≈ 31/64\"");
 /// ```
 pub fn show_length(mm: f64, units: Units) -> String {
     Quantity::Length.shown(mm, units)
 }
 
-/// The length at the nearest mark of a shop rule, in mm: a tenth of a millimeter, or a 64th of an inch. Never minus zero.
+/// The length at the nearest mark of a shop rule, in mm: a tenth of a millimeter, or a fraction of an inch. Never minus zero.
 ///
 /// ```
 /// use board::{Units, at_mark};
 /// assert_eq!(at_mark(12.34, Units::Mm), 12.3);
-/// assert_eq!(at_mark(19.0, Units::Inch), 19.05);
+/// assert_eq!(at_mark(19.0, Units::INCH), 19.05);
 /// ```
 pub fn at_mark(mm: f64, units: Units) -> f64 {
     match units {
         Units::Mm => (mm * 10.0).round() / 10.0 + 0.0,
-        // A 64th of an inch is 127/320 mm; rounded once, the mark reads back as the fraction.
-        Units::Inch => (mm * 320.0 / 127.0).round() * 127.0 / 320.0 + 0.0,
+        // Rounded once, the mark reads back as the fraction.
+        Units::Inch(fraction) => {
+            let under = f64::from(fraction.parts()) * 5.0;
+            (mm * under / 127.0).round() * 127.0 / under + 0.0
+        }
     }
+}
+
+/// Writes a length that a tool is set to or bought by, for reading: never rounded to a fraction, which might be that of
+/// another drill.
+///
+/// ```
+/// use board::{Units, show_setting};
+/// assert_eq!(show_setting(12.7, Units::INCH), "1/2\"");
+/// assert_eq!(show_setting(12.0, Units::INCH), "0.4724\"");
+/// ```
+pub fn show_setting(mm: f64, units: Units) -> String {
+    Quantity::Length.typed(mm, units)
+}
+
+/// Writes the most that a length may be, for reading: rounded down, to what can be typed and still works.
+///
+/// ```
+/// use board::{Units, show_most};
+/// assert_eq!(show_most(560.0, Units::Mm), "560 mm");
+/// assert_eq!(show_most(559.996, Units::Mm), "559.99 mm");
+/// assert_eq!(show_most(560.0, Units::INCH), "22 3/64\"");
+/// ```
+pub fn show_most(mm: f64, units: Units) -> String {
+    show_length(units.round_down(mm), units)
 }
 
 #[cfg(test)]
@@ -72,8 +99,8 @@ mod tests {
         ] {
             assert_near!(parse_length(text, Units::Mm).unwrap(), mm, 1e-9);
         }
-        assert_near!(parse_length("3", Units::Inch).unwrap(), 76.2, 1e-9);
-        assert_near!(parse_length("0.75", Units::Inch).unwrap(), 19.05, 1e-9);
+        assert_near!(parse_length("3", Units::INCH).unwrap(), 76.2, 1e-9);
+        assert_near!(parse_length("0.75", Units::INCH).unwrap(), 19.05, 1e-9);
     }
 
     #[test]
@@ -84,7 +111,7 @@ mod tests {
             ("21 1/2", 546.1),
             ("0.1 in", 2.54),
         ] {
-            assert_eq!(parse_length(text, Units::Inch), Ok(mm));
+            assert_eq!(parse_length(text, Units::INCH), Ok(mm));
         }
     }
 
@@ -140,12 +167,10 @@ mod tests {
             (-0.000_1, Units::Mm, "0 mm"),
             (100.0, Units::Mm, "100 mm"),
             (1.23456, Units::Mm, "1.235 mm"),
-            (19.05, Units::Inch, "3/4\""),
-            (25.4, Units::Inch, "1\""),
-            (0.0, Units::Inch, "0\""),
-            (-3.175, Units::Inch, "-1/8\""),
-            (19.0, Units::Inch, "0.748\""),
-            (560.0, Units::Inch, "22.0472\""),
+            (19.05, Units::INCH, "3/4\""),
+            (25.4, Units::INCH, "1\""),
+            (0.0, Units::INCH, "0\""),
+            (-3.175, Units::INCH, "-1/8\""),
         ] {
             assert_eq!(show_length(mm, units), text);
         }
@@ -154,17 +179,15 @@ mod tests {
     proptest! {
         #[test]
         fn what_is_shown_reads_back(mm in -5000.0..5000.0_f64) {
-            let read = parse_length(&show_length(mm, Units::Mm), Units::Inch).unwrap();
+            let read = parse_length(&show_length(mm, Units::Mm), Units::INCH).unwrap();
             prop_assert!((read - mm).abs() <= 0.000_501, "{read} {mm}");
-            let read = parse_length(&show_length(mm, Units::Inch), Units::Mm).unwrap();
-            prop_assert!((read - mm).abs() <= 0.001_3, "{read} {mm}");
         }
 
         #[test]
         fn every_sixty_fourth_reads_back_exactly(parts in 0_u32..6400) {
             let mm = f64::from(parts) / 64.0 * INCH;
-            let shown = show_length(mm, Units::Inch);
-            prop_assert!((parse_length(&shown, Units::Inch).unwrap() - mm).abs() < 1e-9, "{shown}");
+            let shown = show_length(mm, Units::INCH);
+            prop_assert!((parse_length(&shown, Units::INCH).unwrap() - mm).abs() < 1e-9, "{shown}");
         }
 
         #[test]
@@ -174,7 +197,7 @@ mod tests {
 
         #[test]
         fn no_text_like_a_length_makes_it_panic(text in "[-0-9./,' \"½minft]{0,20}") {
-            let _ = parse_length(&text, Units::Inch);
+            let _ = parse_length(&text, Units::INCH);
         }
     }
 }

@@ -10,7 +10,7 @@ use crate::Units;
 /// ```
 /// use board::{Measure, Units};
 /// let wood = Measure::mm(4.7625);
-/// assert_eq!(wood.shown(Units::Inch), "3/16\"");
+/// assert_eq!(wood.shown(Units::INCH), "3/16\"");
 /// assert_eq!(wood.unit(), "mm");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -122,7 +122,7 @@ impl Measure {
     ///
     /// ```
     /// use board::{Measure, Units};
-    /// assert_eq!(Measure::mm(50.8).in_unit(Units::Inch), (2.0, "\""));
+    /// assert_eq!(Measure::mm(50.8).in_unit(Units::INCH), (2.0, "\""));
     /// ```
     pub fn in_unit(self, units: Units) -> (f64, &'static str) {
         self.quantity.converted(self.value, units)
@@ -133,10 +133,27 @@ impl Measure {
     /// ```
     /// use board::{Measure, Units};
     /// assert_eq!(Measure::newtons(14.2335).shown(Units::Mm), "14.23 N");
-    /// assert_eq!(Measure::newtons(14.2335).shown(Units::Inch), "3.2 lbf");
+    /// assert_eq!(Measure::newtons(14.2335).shown(Units::INCH), "3.2 lbf");
     /// ```
     pub fn shown(self, units: Units) -> String {
         self.quantity.told(self.value, units)
+    }
+
+    /// The measure and another one that it is held against, as a maker reads them: never in the same words where they
+    /// differ.
+    ///
+    /// ```
+    /// use board::{Measure, Units};
+    /// let shown = Measure::mm(9.5).shown_beside(Measure::mm(9.525), Units::INCH);
+    /// assert_eq!(shown, ["0.374\"", "3/8\""]);
+    /// ```
+    pub fn shown_beside(self, other: Self, units: Units) -> [String; 2] {
+        let shown = [self, other].map(|measure| measure.shown(units));
+        let [one, two] = shown.each_ref().map(|text| text.trim_start_matches("≈ "));
+        if one == two && self != other {
+            return [self, other].map(|measure| measure.quantity.typed(measure.value, units));
+        }
+        shown
     }
 
     /// The name of the number in JSON.

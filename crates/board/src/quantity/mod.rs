@@ -7,6 +7,7 @@
 mod error;
 mod expression;
 mod held;
+mod inches;
 mod length;
 mod measure;
 mod read;
@@ -17,7 +18,7 @@ mod unit;
 
 pub use error::QuantityError;
 pub use held::{DensityUnit, MassUnit, Quantity, TimeUnit};
-pub use length::{INCH, at_mark, show_length};
+pub use length::{INCH, at_mark, show_length, show_most, show_setting};
 pub use measure::Measure;
 pub use say::say_geometry;
 pub use shown::show_number;

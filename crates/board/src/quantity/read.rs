@@ -1,6 +1,7 @@
 //! The parts of an expression as they stand in the text: digits, fractions, units and dashes.
 
 use super::error::{Fault, quoted};
+use super::inches::MARK;
 use super::unit::Unit;
 use super::{Quantity, unit};
 use crate::Units;
@@ -23,7 +24,8 @@ pub(super) fn plain(text: &str) -> String {
             '⅜' => plain.push_str(" 3/8"),
             '⅝' => plain.push_str(" 5/8"),
             '⅞' => plain.push_str(" 7/8"),
-            letter if letter.is_whitespace() => {
+            // What is told rounded can be typed back.
+            letter if letter.is_whitespace() || letter == MARK => {
                 if !plain.ends_with(' ') {
                     plain.push(' ');
                 }

@@ -3,24 +3,27 @@
 use core::fmt::{Display, Formatter, Result};
 
 use super::{Measure, Quantity};
-use crate::Units;
+use crate::{Fraction, Units};
 
 impl Units {
     /// The sentence of a fault in this system of units.
     ///
     /// Faults have no board, so they are written in metric by `{}`, as the document is, and in US customary units by
-    /// `{:#}`; an error that passes on another hands the sign on.
+    /// `{:#}`, with a sign before it where fractions end at 1/32 (`+`) or 1/16 (`-`). An error that passes on another
+    /// hands the signs on.
     ///
     /// ```
     /// use board::{Units, field};
     /// let fault = field::BOARD_DIAMETER.range().check(8890.0).unwrap_err();
     /// assert_eq!(Units::Mm.say(&fault), "board diameter is 8890 mm; it may be 1 mm to 5000 mm");
-    /// assert_eq!(Units::Inch.say(&fault), "board diameter is 350\"; it may be 0.0394\" to 196.8504\"");
+    /// assert_eq!(Units::INCH.say(&fault), "board diameter is 350\"; it may be 0.0394\" to 196.8504\"");
     /// ```
     pub fn say(self, fault: &impl Display) -> String {
         match self {
             Self::Mm => format!("{fault}"),
-            Self::Inch => format!("{fault:#}"),
+            Self::Inch(Fraction::SixtyFourth) => format!("{fault:#}"),
+            Self::Inch(Fraction::ThirtySecond) => format!("{fault:+#}"),
+            Self::Inch(Fraction::Sixteenth) => format!("{fault:-#}"),
         }
     }
 
@@ -31,7 +34,7 @@ impl Units {
     /// use board::Units;
     /// let text = "Leave {3.175 mm} of wood, below {20 °C}; a rule of {30 cm|12 in} will do";
     /// assert_eq!(Units::Mm.spell(text), "Leave 3.18 mm of wood, below 20 °C; a rule of 30 cm will do");
-    /// assert_eq!(Units::Inch.spell(text), "Leave 1/8\" of wood, below 68 °F; a rule of 12 in will do");
+    /// assert_eq!(Units::INCH.spell(text), "Leave 1/8\" of wood, below 68 °F; a rule of 12 in will do");
     /// ```
     pub fn spell(self, text: &str) -> String {
         let mut spelled = String::new();
@@ -52,7 +55,12 @@ impl Units {
 
     /// The system that a fault is being written in.
     pub fn of(f: &Formatter<'_>) -> Self {
-        if f.alternate() { Self::Inch } else { Self::Mm }
+        match (f.alternate(), f.sign_plus(), f.sign_minus()) {
+            (false, ..) => Self::Mm,
+            (true, true, _) => Self::Inch(Fraction::ThirtySecond),
+            (true, _, true) => Self::Inch(Fraction::Sixteenth),
+            (true, false, false) => Self::INCH,
+        }
     }
 }
 

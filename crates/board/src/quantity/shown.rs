@@ -1,29 +1,27 @@
 //! Numbers as makers read them: millimeters, or fractions of an inch, ounces and °F.
 
-use super::{DensityUnit, INCH, MassUnit, Quantity};
+use super::{DensityUnit, MassUnit, Quantity, inches};
 use crate::Units;
 
-/// Parts of an inch that are shown as a fraction.
-const FINEST: u32 = 64;
-/// The most that a fraction may differ from the length it is shown for, mm.
-const FRACTION_SLACK: f64 = 0.001;
 /// The most decimals that a small number gets.
 const MOST_PLACES: i32 = 9;
 
 impl Quantity {
-    /// A number of the document as a field shows it, in the maker's system: with as many digits as one types.
+    /// A number of the document as a field shows it, in the maker's system: with as many digits as one types. Inches
+    /// are fractions no finer than the unit has them, with a mark where they are rounded.
     ///
     /// ```
-    /// use board::{MassUnit, Quantity, Units};
-    /// assert_eq!(Quantity::Length.shown(30.1625, Units::Inch), "1 3/16\"");
-    /// assert_eq!(Quantity::Mass(MassUnit::Gram).shown(5.0, Units::Inch), "0.1764 oz");
+    /// use board::{Fraction, MassUnit, Quantity, Units};
+    /// assert_eq!(Quantity::Length.shown(30.1625, Units::INCH), "1 3/16\"");
+    /// assert_eq!(Quantity::Length.shown(600.0, Units::Inch(Fraction::Sixteenth)), "≈ 23 5/8\"");
+    /// assert_eq!(Quantity::Mass(MassUnit::Gram).shown(5.0, Units::INCH), "0.1764 oz");
     /// assert_eq!(Quantity::Share.shown(0.08, Units::Mm), "8 %");
     /// ```
     pub fn shown(self, held: f64, units: Units) -> String {
         let decimals = match self {
             Self::Count => 0,
-            Self::Length if units == Units::Mm => 3,
-            Self::Length | Self::Number => 4,
+            Self::Length => 3,
+            Self::Number => 4,
             _ => 2,
         };
         self.rounded(held, units, |number| match self {
@@ -34,11 +32,25 @@ impl Quantity {
         })
     }
 
+    /// A number of the document as it is typed: as it is shown, but for a length in inches that is no fraction, which is
+    /// a decimal.
+    ///
+    /// ```
+    /// use board::{Quantity, Units};
+    /// assert_eq!(Quantity::Length.typed(19.0, Units::INCH), "0.748\"");
+    /// ```
+    pub fn typed(self, held: f64, units: Units) -> String {
+        match (self, units) {
+            (Self::Length, Units::Inch(_)) => inches::typed(self.converted(held, units).0),
+            _ => self.shown(held, units),
+        }
+    }
+
     /// The size of one unit of the maker's system, in the unit of the document.
     ///
     /// ```
     /// use board::{Quantity, Units};
-    /// assert_eq!(Quantity::Length.unit_size(Units::Inch), 25.4);
+    /// assert_eq!(Quantity::Length.unit_size(Units::INCH), 25.4);
     /// ```
     pub fn unit_size(self, units: Units) -> f64 {
         let (unit, _) = self.unit(units);
@@ -58,7 +70,6 @@ impl Quantity {
         };
         self.rounded(held, units, |number| match self {
             Self::Count | Self::Feed | Self::Density(DensityUnit::KilogramsPerCubicMeter) => 0,
-            Self::Length if units == Units::Inch => 4,
             Self::Number => 5,
             Self::Angle | Self::Mass(MassUnit::Kilogram) => 3,
             Self::Volume | Self::Solid if number < 1.0 => 2,
@@ -85,11 +96,8 @@ impl Quantity {
     /// A number in the maker's unit with so many decimals, and its symbol.
     fn rounded(self, held: f64, units: Units, decimals: impl Fn(f64) -> usize) -> String {
         let (number, sign) = self.converted(held, units);
-        if self == Self::Length
-            && units == Units::Inch
-            && let Some(fraction) = fraction(number)
-        {
-            return fraction;
+        if let (Self::Length, Units::Inch(fraction)) = (self, units) {
+            return inches::shown(number, fraction);
         }
         let decimals = decimals(number);
         let number = match self {
@@ -98,7 +106,7 @@ impl Quantity {
         };
         match sign {
             "" => number,
-            "°" | "\"" => number + sign,
+            "°" => number + sign,
             sign => format!("{number} {sign}"),
         }
     }
@@ -128,23 +136,4 @@ pub fn show_number(value: f64, decimals: usize) -> String {
     } else {
         short.into()
     }
-}
-
-/// Inches as a whole number and a fraction, where they are one.
-fn fraction(inches: f64) -> Option<String> {
-    let parts = (inches.abs() * f64::from(FINEST)).round();
-    let off = (inches.abs() - parts / f64::from(FINEST)).abs() * INCH;
-    // The comparison is false for what is no number.
-    if !(off <= FRACTION_SLACK && parts < 1e9) {
-        return None;
-    }
-    let parts = parts as u32;
-    let sign = if inches < 0.0 && parts > 0 { "-" } else { "" };
-    let (whole, rest) = (parts / FINEST, parts % FINEST);
-    let common = 1 << rest.trailing_zeros().min(6);
-    Some(match (whole, rest / common, FINEST / common) {
-        (whole, 0, _) => format!("{sign}{whole}\""),
-        (0, over, under) => format!("{sign}{over}/{under}\""),
-        (whole, over, under) => format!("{sign}{whole} {over}/{under}\""),
-    })
 }

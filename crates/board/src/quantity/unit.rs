@@ -299,20 +299,20 @@ impl Quantity {
     pub(super) const fn unit(self, units: Units) -> (Unit, &'static str) {
         match (self, units) {
             (Self::Share, _) => (PERCENT, "%"),
-            (Self::Length, Units::Inch) => (INCH, "\""),
-            (Self::Mass(MassUnit::Gram), Units::Inch) => (OUNCE, "oz"),
-            (Self::Mass(MassUnit::Kilogram), Units::Inch) => (POUND, "lb"),
-            (Self::Volume, Units::Inch) => (FLUID_OUNCE, "fl oz"),
-            (Self::Solid, Units::Inch) => (CUBIC_INCH, "in³"),
-            (Self::Force, Units::Inch) => (POUND_FORCE, "lbf"),
-            (Self::Temperature, Units::Inch) => (FAHRENHEIT, "°F"),
-            (Self::Speed, Units::Inch) => (FOOT_A_MINUTE, "ft/min"),
-            (Self::Feed, Units::Inch) => (INCH, "in/min"),
+            (Self::Length, Units::Inch(_)) => (INCH, "\""),
+            (Self::Mass(MassUnit::Gram), Units::Inch(_)) => (OUNCE, "oz"),
+            (Self::Mass(MassUnit::Kilogram), Units::Inch(_)) => (POUND, "lb"),
+            (Self::Volume, Units::Inch(_)) => (FLUID_OUNCE, "fl oz"),
+            (Self::Solid, Units::Inch(_)) => (CUBIC_INCH, "in³"),
+            (Self::Force, Units::Inch(_)) => (POUND_FORCE, "lbf"),
+            (Self::Temperature, Units::Inch(_)) => (FAHRENHEIT, "°F"),
+            (Self::Speed, Units::Inch(_)) => (FOOT_A_MINUTE, "ft/min"),
+            (Self::Feed, Units::Inch(_)) => (INCH, "in/min"),
             // The label of a resin says lb/gal.
-            (Self::Density(DensityUnit::GramsPerMilliliter), Units::Inch) => {
+            (Self::Density(DensityUnit::GramsPerMilliliter), Units::Inch(_)) => {
                 (POUND_A_GALLON, "lb/gal")
             }
-            (Self::Density(_), Units::Inch) => (POUND_A_CUBIC_FOOT, "lb/ft³"),
+            (Self::Density(_), Units::Inch(_)) => (POUND_A_CUBIC_FOOT, "lb/ft³"),
             _ => (self.held(), self.symbol()),
         }
     }

@@ -3,7 +3,7 @@
 //! The template is a workpiece of its own, whose bores are wider by bushing less bit. So it is tiled, named and checked as the
 //! board is, and only its words differ.
 
-use board::{Board, Center, HoleId, Role, Router, TemplateCenter, show_length};
+use board::{Board, Center, HoleId, Role, Router, TemplateCenter, show_setting};
 use workshop::{
     Caution, FIRST, RouterSetting, TilingError, Workpiece, paper_size, plunges, router_settings,
 };
@@ -56,7 +56,7 @@ pub fn router_whole(workpiece: &Workpiece, stamp: &Stamp) -> Option<Sheet> {
     let (router, template) = workpiece.router()?;
     let (board, wide) = (workpiece.board(), template.layout());
     let settings = router_settings(workpiece.layout(), router);
-    let length = |mm: f64| show_length(mm, board.units);
+    let length = |mm: f64| show_setting(mm, board.units);
     let center = match wide.hole(HoleId::CENTER) {
         Some(pin) => format!("at the center Ø {} for the pin", length(pin.bore.diameter)),
         None => "the center is a mark, undrilled".into(),
@@ -111,7 +111,10 @@ fn subject(template: &Workpiece) -> Subject<'_> {
 fn notes(board: &Board, router: Router, settings: &[RouterSetting]) -> Vec<String> {
     let tools = tools(board, router);
     let one = match plunges(settings).as_slice() {
-        [(mm, _)] => Some(format!("{tools}, plunge {}", show_length(*mm, board.units))),
+        [(mm, _)] => Some(format!(
+            "{tools}, plunge {}",
+            show_setting(*mm, board.units)
+        )),
         _ => None,
     };
     one.filter(|line| fits(line))
@@ -120,7 +123,7 @@ fn notes(board: &Board, router: Router, settings: &[RouterSetting]) -> Vec<Strin
 
 /// Bushing, bit and hardboard, which the openings are drawn for.
 fn tools(board: &Board, router: Router) -> String {
-    let length = |mm: f64| show_length(mm, board.units);
+    let length = |mm: f64| show_setting(mm, board.units);
     format!(
         "Bushing Ø {}, bit Ø {}, hardboard {}",
         length(router.bushing),
@@ -131,7 +134,7 @@ fn tools(board: &Board, router: Router) -> String {
 
 /// The plunge settings, in a line.
 fn depths(board: &Board, settings: &[RouterSetting]) -> String {
-    let length = |mm: f64| show_length(mm, board.units);
+    let length = |mm: f64| show_setting(mm, board.units);
     let depths = plunges(settings);
     let mut roles: Vec<Role> = depths
         .iter()
@@ -169,7 +172,7 @@ fn page(
              from where the bit touches it, and is the bore's depth and the hardboard's thickness. A bit narrower than a \
              bore is led round the hole's rim, clockwise.",
             tools(board, router),
-            show_length(router.wider(), board.units)
+            show_setting(router.wider(), board.units)
         )),
         Block::Words(center(board, router)),
         Block::Caution(minded(&[Caution::Router, Caution::Noise, Caution::Dust])),
@@ -201,7 +204,7 @@ fn center(board: &Board, router: Router) -> String {
 
 /// Bores, their holes in the template, and the plunge.
 fn table(board: &Board, settings: &[RouterSetting]) -> Table {
-    let length = |mm: f64| show_length(mm, board.units);
+    let length = |mm: f64| show_setting(mm, board.units);
     let row = |setting: &RouterSetting| {
         let holes: Vec<String> = setting
             .holes

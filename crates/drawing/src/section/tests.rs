@@ -63,7 +63,7 @@ fn planned() -> impl Strategy<Value = Board> {
                 thickness: blank.1,
                 roundover: blank.2,
             };
-            board.units = if plans[0] { Units::Mm } else { Units::Inch };
+            board.units = if plans[0] { Units::Mm } else { Units::INCH };
             board.piece = piece_of(piece);
             board.filling = filling.map(|below_top| Filling {
                 below_top,

@@ -83,7 +83,7 @@ impl Bar {
             (
                 f64::from(self.inches) * INCH,
                 -left * (tick(true) + 0.5 + 0.73 * FIGURE),
-                Units::Inch,
+                Units::INCH,
             ),
         ];
         items.extend(
@@ -96,7 +96,7 @@ impl Bar {
     fn figure(self, at: Point, turn: Angle, units: Units) -> Item {
         let words = match units {
             Units::Mm => format!("{} mm", self.mm),
-            Units::Inch => format!("{} in", self.inches),
+            Units::Inch(_) => format!("{} in", self.inches),
         };
         let text = Text {
             turn,

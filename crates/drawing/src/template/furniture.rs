@@ -3,7 +3,7 @@
 //! Nothing here has a fixed place, as any corner may be full of holes: label, words and map keep together in one block, and that goes
 //! where it covers the least. On paper that is too small for the words the label alone is left.
 
-use board::{Board, Choice, Units, show_length};
+use board::{Board, Choice, Units, show_length, show_setting};
 use geometry::Arc;
 use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
 
@@ -243,7 +243,7 @@ pub fn summary(board: &Board, holes: usize) -> Vec<String> {
 pub fn true_size(board: &Board) -> String {
     let unit = match board.units {
         Units::Mm => "millimeters",
-        Units::Inch => "inches",
+        Units::Inch(_) => "inches",
     };
     format!("Lengths in {unit}; drawn at true size. Measure the bars before drilling.")
 }
@@ -253,8 +253,8 @@ fn bores(board: &Board) -> String {
     let bore = |bore: board::Bore| {
         format!(
             "Ø {} × {} deep",
-            show_length(bore.diameter, board.units),
-            show_length(bore.depth, board.units)
+            show_setting(bore.diameter, board.units),
+            show_setting(bore.depth, board.units)
         )
     };
     let roles = board.bores;

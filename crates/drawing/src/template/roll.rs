@@ -5,7 +5,7 @@
 
 use core::fmt;
 
-use board::{INCH, Units, show_length};
+use board::{INCH, Quantity, Units};
 use kurbo::{Size, Vec2};
 
 use crate::Sheet;
@@ -36,13 +36,13 @@ pub struct RollError {
 /// ```
 /// use board::Units;
 /// let error = drawing::RollError { needed: 635.0, roll: 609.6 };
-/// let said = Units::Inch.say(&error);
+/// let said = Units::INCH.say(&error);
 /// assert!(said.contains("25\"") && said.contains("24\"") && said.contains("914 mm"));
 /// ```
 impl fmt::Display for RollError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let units = Units::of(f);
-        let [needed, roll] = [self.needed, self.roll].map(|mm| show_length(mm, units));
+        let [needed, roll] = [self.needed, self.roll].map(|mm| Quantity::Length.typed(mm, units));
         write!(
             f,
             "the whole board needs paper {needed} wide, but the roll is {roll}; "
@@ -141,7 +141,7 @@ mod tests {
             error.to_string(),
             "the whole board needs paper 590 mm wide, but the roll is 500 mm; a roll of 24 in would do"
         );
-        assert!(Units::Inch.say(&error).contains("roll is 19.685\""));
+        assert!(Units::INCH.say(&error).contains("roll is 19.685\""));
         let wide = RollError {
             needed: 2000.0,
             roll: 500.0,

@@ -60,7 +60,7 @@ pub struct DxfOptions {
 ///     correction: None,
 /// };
 /// let options = DxfOptions {
-///     units: board::Units::Inch,
+///     units: board::Units::INCH,
 ///     ..DxfOptions::default()
 /// };
 /// let file = dxf(&sheet, options)?;
@@ -159,7 +159,7 @@ impl UnitWords {
                 metric: "1",
                 code: "4",
             },
-            Units::Inch => Self {
+            Units::Inch(_) => Self {
                 unit: "inch",
                 metric: "0",
                 code: "1",

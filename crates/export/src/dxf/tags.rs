@@ -27,7 +27,7 @@ impl Tags {
     pub fn new(options: DxfOptions) -> Self {
         let unit = match options.units {
             Units::Mm => 1.0,
-            Units::Inch => INCH,
+            Units::Inch(_) => INCH,
         };
         Self {
             out: String::new(),

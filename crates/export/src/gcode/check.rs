@@ -1,7 +1,7 @@
 //! Checks that refuse a job, and the jobs that are left: those that can be written without a further question.
 
 use board::{
-    BitRun, Bore, Bottom, CutterRun, Machine, Measure, Quantity, TimeUnit, Units, show_length,
+    BitRun, Bore, Bottom, CutterRun, Machine, Measure, Quantity, TimeUnit, Units, show_setting,
 };
 use workshop::{HoleRow, HoleTable};
 
@@ -45,7 +45,7 @@ impl Job<'_> {
 
 /// Diameter and bottom as messages name a bit: "12 mm forstner".
 fn bit_name(diameter: f64, bottom: Bottom, units: Units) -> String {
-    format!("{} {}", show_length(diameter, units), bottom.id())
+    format!("{} {}", show_setting(diameter, units), bottom.id())
 }
 
 /// Heights and lengths that could be run.
@@ -63,15 +63,15 @@ pub fn shop(machine: &Machine, thickness: f64, units: Units) -> Result<(), Gcode
     ];
     for (what, height) in heights {
         if height.is_nan() || height <= 0.0 {
-            let value = show_length(height, units);
+            let value = show_setting(height, units);
             return Err(GcodeError::BelowTop { what, value });
         }
         length(what, height, LEAST, units)?;
     }
     if machine.retract > machine.clearance {
         return Err(GcodeError::RetractAboveClearance {
-            retract: show_length(machine.retract, units),
-            clearance: show_length(machine.clearance, units),
+            retract: show_setting(machine.retract, units),
+            clearance: show_setting(machine.clearance, units),
         });
     }
     length("thickness of the blank", thickness, LEAST, units)?;
@@ -127,7 +127,7 @@ pub fn passes(what: &'static str, depth: f64, pass: f64, units: Units) -> Result
     Err(GcodeError::TooManyPasses {
         what,
         passes: passes.to_string(),
-        least: show_length(depth / f64::from(MOST), units),
+        least: show_setting(depth / f64::from(MOST), units),
     })
 }
 
@@ -162,7 +162,7 @@ fn hole(row: &HoleRow, options: &GcodeOptions) -> Result<(), GcodeError> {
     if !is_through && over <= ROUNDING {
         return Ok(());
     }
-    let shown = |mm| show_length(mm, options.units);
+    let shown = |mm| show_setting(mm, options.units);
     let allowed = options
         .machine
         .through

@@ -5,7 +5,7 @@
 
 use core::f64::consts::TAU;
 
-use board::{EdgeRun, show_length};
+use board::{EdgeRun, show_setting};
 
 use super::check::{self, Milled};
 use super::lines::Lines;
@@ -105,8 +105,8 @@ fn settle(
     let depth = options.thickness - edge.skin;
     if depth < check::LEAST {
         return Err(GcodeError::AllSkin {
-            skin: show_length(edge.skin, units),
-            thickness: show_length(options.thickness, units),
+            skin: show_setting(edge.skin, units),
+            thickness: show_setting(options.thickness, units),
         });
     }
     if edge.skin < check::LEAST && options.machine.through.is_none() {

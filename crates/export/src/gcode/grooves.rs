@@ -2,7 +2,7 @@
 
 use core::f64::consts::PI;
 
-use board::{Grooves, show_length};
+use board::{Grooves, show_setting};
 use geometry::{Angle, Point};
 use workshop::{Groove, Stroke, groove_depth};
 
@@ -96,14 +96,14 @@ fn settle(grooves: &[Groove], wanted: &Grooves, options: &GcodeOptions) -> Resul
     let depth = groove_depth(wanted);
     if !depth.is_finite() || depth < check::LEAST {
         return Err(GcodeError::NoDepth {
-            tip: show_length(wanted.tip, units),
-            width: show_length(wanted.width, units),
+            tip: show_setting(wanted.tip, units),
+            width: show_setting(wanted.width, units),
         });
     }
     if depth >= options.thickness {
         return Err(GcodeError::GrooveTooDeep {
-            depth: show_length(depth, units),
-            thickness: show_length(options.thickness, units),
+            depth: show_setting(depth, units),
+            thickness: show_setting(options.thickness, units),
         });
     }
     if grooves.iter().all(|groove| groove.path.is_empty()) {

@@ -1,6 +1,6 @@
 //! Lines of a program, and what every program begins and ends with.
 
-use board::{INCH, Machine, Units, show_length};
+use board::{INCH, Machine, Units, show_setting};
 
 use crate::number;
 
@@ -38,7 +38,7 @@ impl Lines {
     pub const fn new(units: Units) -> Self {
         let (unit, places) = match units {
             Units::Mm => (1.0, 4),
-            Units::Inch => (INCH, 5),
+            Units::Inch(_) => (INCH, 5),
         };
         Self {
             out: String::new(),
@@ -68,11 +68,11 @@ impl Lines {
         self.comment("PROVE IT IN AIR ABOVE THE WORK FIRST");
         self.comment(match self.units {
             Units::Mm => "Unit: millimeter",
-            Units::Inch => "Unit: inch",
+            Units::Inch(_) => "Unit: inch",
         });
         self.comment("Origin: X0 Y0 at the center pin, Z0 at the top face, 12 o'clock is Y+");
-        let travel = show_length(head.clearance, self.units);
-        let thickness = show_length(head.thickness, self.units);
+        let travel = show_setting(head.clearance, self.units);
+        let thickness = show_setting(head.thickness, self.units);
         self.comment(&format!(
             "Travels {travel} above the top face: clear clamps and screws"
         ));
@@ -83,7 +83,7 @@ impl Lines {
     pub fn modes(&mut self) {
         let unit = match self.units {
             Units::Mm => "G21",
-            Units::Inch => "G20",
+            Units::Inch(_) => "G20",
         };
         self.line(&format!("G17 {unit} G40 G80 G90 G94 G98"));
     }
@@ -168,7 +168,7 @@ impl Lines {
         const HAIR: f64 = 1e-6;
         let scale = match self.units {
             Units::Mm => 1e4,
-            Units::Inch => 1e5 / self.unit,
+            Units::Inch(_) => 1e5 / self.unit,
         };
         (mm * scale - HAIR).ceil() / scale
     }

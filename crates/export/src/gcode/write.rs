@@ -44,7 +44,7 @@ pub fn all_bits(jobs: &[Job<'_>], options: &GcodeOptions) -> Program {
 fn bit_stem(job: &Job<'_>, units: Units) -> String {
     let diameter = match units {
         Units::Mm => show_number(job.diameter, 3) + "mm",
-        Units::Inch => show_number(job.diameter / INCH, 4) + "in",
+        Units::Inch(_) => show_number(job.diameter / INCH, 4) + "in",
     };
     diameter.replace('.', "_") + "-" + job.bottom.id()
 }

@@ -67,7 +67,7 @@ impl Thicknesses {
 const fn readable(units: Units) -> f64 {
     match units {
         Units::Mm => 0.1,
-        Units::Inch => INCH / 64.0,
+        Units::Inch(_) => INCH / 64.0,
     }
 }
 
@@ -75,7 +75,7 @@ const fn readable(units: Units) -> f64 {
 const fn left_for_flattening(units: Units) -> f64 {
     match units {
         Units::Mm => 3.0,
-        Units::Inch => INCH / 8.0,
+        Units::Inch(_) => INCH / 8.0,
     }
 }
 

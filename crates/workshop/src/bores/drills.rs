@@ -5,7 +5,7 @@
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
-use board::{Bottom, Units, show_length};
+use board::{Bottom, Units, show_setting};
 use serde::Deserialize;
 
 /// A drill or cutter of a size that is made.
@@ -120,7 +120,7 @@ pub fn nearest_drills(diameter: f64, bottom: Bottom) -> Vec<NearDrill> {
             })
             .min_by(|a, b| a.larger.abs().total_cmp(&b.larger.abs()))
     };
-    let mut found: Vec<NearDrill> = [Units::Inch, Units::Mm]
+    let mut found: Vec<NearDrill> = [Units::INCH, Units::Mm]
         .into_iter()
         .filter_map(near)
         .collect();
@@ -181,7 +181,7 @@ fn read() -> serde_json::Result<Vec<Drill>> {
 fn drills_of(series: Series, row: &Row<'_>) -> Vec<Drill> {
     let unit = match series.units {
         Units::Mm => 1.0,
-        Units::Inch => board::INCH,
+        Units::Inch(_) => board::INCH,
     };
     let named = row.sizes.iter().map(|(name, size)| Drill {
         name: (*name).into(),
@@ -207,7 +207,7 @@ fn drills_of(series: Series, row: &Row<'_>) -> Vec<Drill> {
 
 /// A size as the trade writes it.
 fn name_of(diameter: f64, units: Units) -> String {
-    let shown = show_length(diameter, units);
+    let shown = show_setting(diameter, units);
     match shown.strip_suffix('"') {
         Some(inches) => format!("{inches} in"),
         None => shown,

@@ -127,7 +127,7 @@ fn by_forstner(board: &Board, bore: Bore) -> Vec<Sum> {
     }
     let near = nearest_drills(bore.diameter, Bottom::Forstner).into_iter();
     let named = |near: NearDrill| match near.drill.series.units {
-        Units::Inch => "nearest inch Forstner bit, spur counted",
+        Units::Inch(_) => "nearest inch Forstner bit, spur counted",
         Units::Mm => "nearest metric Forstner bit, spur counted",
     };
     let sizes = near.map(|near| size(named(near), near, NEAREST_SPUR));
@@ -160,13 +160,13 @@ fn size(name: &'static str, near: NearDrill, formula: &'static str) -> Sum {
 /// The name of the nearest size in a series.
 const fn name_of(series: Series) -> &'static str {
     match (series.cutter, series.units) {
-        (Cutter::Twist, Units::Inch) => "nearest inch twist drill",
+        (Cutter::Twist, Units::Inch(_)) => "nearest inch twist drill",
         (Cutter::Twist, Units::Mm) => "nearest metric twist drill",
-        (Cutter::Forstner, Units::Inch) => "nearest inch Forstner bit",
+        (Cutter::Forstner, Units::Inch(_)) => "nearest inch Forstner bit",
         (Cutter::Forstner, Units::Mm) => "nearest metric Forstner bit",
-        (Cutter::Flat, Units::Inch) => "nearest inch straight cutter",
+        (Cutter::Flat, Units::Inch(_)) => "nearest inch straight cutter",
         (Cutter::Flat, Units::Mm) => "nearest metric straight cutter",
-        (Cutter::RoundNose, Units::Inch) => "nearest inch round-nose cutter",
+        (Cutter::RoundNose, Units::Inch(_)) => "nearest inch round-nose cutter",
         (Cutter::RoundNose, Units::Mm) => "nearest metric round-nose cutter",
     }
 }
@@ -174,7 +174,7 @@ const fn name_of(series: Series) -> &'static str {
 /// The name of the nearest drill for a pilot, by the system that its series belongs to.
 const fn pilot_name_of(series: Series) -> &'static str {
     match series.units {
-        Units::Inch => "nearest inch drill for the pilot",
+        Units::Inch(_) => "nearest inch drill for the pilot",
         Units::Mm => "nearest metric drill for the pilot",
     }
 }

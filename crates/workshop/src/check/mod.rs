@@ -80,7 +80,7 @@ mod tests {
         use board::Units;
         let others: [(Units, &[&str]); 2] = [
             (Units::Mm, &[" in ", "\"", " °F", " lb"]),
-            (Units::Inch, &[" mm", " °C", " N ", " kg"]),
+            (Units::INCH, &[" mm", " °C", " N ", " kg"]),
         ];
         for rule in Rule::ALL {
             for (units, foreign) in others {

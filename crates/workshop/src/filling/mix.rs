@@ -39,7 +39,7 @@ pub fn part(mix: &Mix, amount: f64) -> Measure {
 /// let mix = Mix { by: MixedBy::Volume, resin: 2.0, hardener: 1.0, ..Mix::default() };
 /// assert_eq!(workshop::parts_shown(&mix, 30.0, Units::Mm), "20 + 10 ml");
 /// assert_eq!(workshop::parts_shown(&mix, 1.5, Units::Mm), "1 + 0.5 ml");
-/// assert_eq!(workshop::parts_shown(&mix, 30.0, Units::Inch), "0.68 + 0.34 fl oz");
+/// assert_eq!(workshop::parts_shown(&mix, 30.0, Units::INCH), "0.68 + 0.34 fl oz");
 /// ```
 pub fn parts_shown(mix: &Mix, ml: f64, units: Units) -> String {
     let (resin, hardener) = mix_parts(mix, ml);
@@ -47,7 +47,7 @@ pub fn parts_shown(mix: &Mix, ml: f64, units: Units) -> String {
         [resin, hardener].map(|amount| part(mix, amount).in_unit(units));
     let (decimals, small) = match units {
         Units::Mm => (1, 1.0),
-        Units::Inch => (2, 0.1),
+        Units::Inch(_) => (2, 0.1),
     };
     let decimals = decimals + usize::from(resin.min(hardener) < small);
     let shown = |part| show_number(part, decimals);
@@ -68,7 +68,7 @@ mod tests {
             density: 1.15,
         };
         assert_eq!(mix_parts(&mix, 30.0), (20.0, 10.0));
-        let shown = |ml| [Units::Mm, Units::Inch].map(|units| parts_shown(&mix, ml, units));
+        let shown = |ml| [Units::Mm, Units::INCH].map(|units| parts_shown(&mix, ml, units));
         assert_eq!(shown(30.0), ["20 + 10 ml", "0.68 + 0.34 fl oz"]);
         assert_eq!(shown(0.1), ["0.07 + 0.03 ml", "0.002 + 0.001 fl oz"]);
         let weighed = Mix {

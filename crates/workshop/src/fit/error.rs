@@ -78,7 +78,7 @@ fn nothing(
     f: &mut Formatter<'_>,
 ) -> fmt::Result {
     let units = Units::of(f);
-    let [min, max] = [range.min, range.max].map(|value| range.quantity.shown(value, units));
+    let [min, max] = [range.min, range.max].map(|value| range.quantity.typed(value, units));
     let names: Vec<String> = holes.iter().map(ToString::to_string).collect();
     let place = if names.is_empty() {
         String::new()
@@ -113,7 +113,7 @@ mod tests {
             "no hole spacing from 0.1 mm to 1000 mm keeps the web between bores; 3.175 mm are missing at best, at T1-08 and T1-09"
         );
         assert!(
-            Units::Inch
+            Units::INCH
                 .say(&error)
                 .ends_with("1/8\" are missing at best, at T1-08 and T1-09")
         );
@@ -128,7 +128,7 @@ mod tests {
             holes: Vec::new(),
         };
         assert_eq!(
-            Units::Inch.say(&error),
+            Units::INCH.say(&error),
             "no spaces per player from 1 to 400 keeps the rim margin; 1\" are missing at best"
         );
     }

@@ -130,7 +130,7 @@ fn pivot_bores(workpiece: &Workpiece) -> Operation {
 fn corners(workpiece: &Workpiece) -> Operation {
     let outside = match workpiece.units() {
         Units::Mm => 6.0,
-        Units::Inch => INCH / 4.0,
+        Units::Inch(_) => INCH / 4.0,
     };
     Operation::of(Task::Corners)
         .with("band saw, jig saw, or straight cuts with a saw", 15.0)
@@ -168,7 +168,7 @@ fn circle(workpiece: &Workpiece) -> Operation {
     );
     let raise = match board.units {
         Units::Mm => RAISE,
-        Units::Inch => INCH / 8.0,
+        Units::Inch(_) => INCH / 8.0,
     };
     let turned = format!(
         "Raise the blade by no more than {} at a time, {} in all, and turn the blank slowly against the blade, a whole \
@@ -198,7 +198,7 @@ fn circle(workpiece: &Workpiece) -> Operation {
 pub const fn usual_bit(units: Units) -> f64 {
     match units {
         Units::Mm => 6.0,
-        Units::Inch => INCH / 4.0,
+        Units::Inch(_) => INCH / 4.0,
     }
 }
 

@@ -120,7 +120,7 @@ mod tests {
             let size = Workpiece::of(&board).unwrap().lid().size.unwrap();
             let told = lid(&size);
             let (length, width) = size.shape.sides();
-            for units in [Units::Mm, Units::Inch] {
+            for units in [Units::Mm, Units::INCH] {
                 let shown: Vec<String> = told.iter().map(|sum| sum.shown(units)).collect();
                 let said = [length, width, size.outer()].map(|mm| show_length(mm, units));
                 assert_eq!(shown, said);

@@ -102,7 +102,7 @@ fn neat_length(most: f64, units: Units) -> (f64, String) {
             let mm = neat(most);
             (mm, format!("{mm} mm"))
         }
-        Units::Inch => {
+        Units::Inch(_) => {
             let inches = most / INCH;
             let part = [2.0, 4.0, 8.0, 16.0]
                 .into_iter()
@@ -142,14 +142,14 @@ mod tests {
         assert_eq!(words(60.0, Units::Mm), "50 mm");
         assert_eq!(words(2.5, Units::Mm), "2 mm");
         assert_eq!(words(0.7, Units::Mm), "0.5 mm");
-        assert_eq!(words(137.0, Units::Inch), "5 in");
-        assert_eq!(words(20.0, Units::Inch), "1/2 in");
-        assert_eq!(words(3.5, Units::Inch), "1/8 in");
+        assert_eq!(words(137.0, Units::INCH), "5 in");
+        assert_eq!(words(20.0, Units::INCH), "1/2 in");
+        assert_eq!(words(3.5, Units::INCH), "1/8 in");
     }
 
     #[test]
     fn a_bar_is_never_longer_than_it_may_be() {
-        for units in [Units::Mm, Units::Inch] {
+        for units in [Units::Mm, Units::INCH] {
             for most in [0.7, 2.4, 9.99, 25.4, 33.0, 780.0, 7800.0] {
                 let (mm, words) = neat_length(most, units);
                 assert!(mm <= most && mm > most / 2.6, "{words} for {most}");

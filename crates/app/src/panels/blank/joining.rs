@@ -94,7 +94,7 @@ fn curve_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
     let tokens = Tokens::of(ui);
     let (unit, name) = match units {
         Units::Mm => (1.0, "mm"),
-        Units::Inch => (INCH, "in"),
+        Units::Inch(_) => (INCH, "in"),
     };
     let point = |&(turn, mm): &(f64, f64)| [turn, mm / unit];
     let curve: Vec<[f64; 2]> = turns.curve.iter().map(point).collect();

@@ -1,6 +1,6 @@
 //! Controls of the blank: its outline, its flaws, and where the board goes on it.
 
-use board::{Board, FlawKind, FlawShape, Measure, StockFlaw, StockOutline, field};
+use board::{Board, FlawKind, FlawShape, StockFlaw, StockOutline, field, show_most};
 use egui::{RichText, Ui};
 use workshop::{Joined, StockPlan};
 
@@ -95,7 +95,7 @@ fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, joined: Option
         ui.label(RichText::new("Looking for the best place…").weak());
         return;
     };
-    let length = |mm| Measure::mm(mm).shown(board.units);
+    let length = |mm| show_most(mm, board.units);
     ui.add_space(4.0);
     ui.label(RichText::new("Largest board from this blank").family(crate::theme::strong()));
     fact(ui, "in one piece", &length(plan.largest_board(board)));

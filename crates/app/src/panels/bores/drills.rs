@@ -1,6 +1,6 @@
 //! The drills and cutters nearest to a bore, in a line below its diameter; a press takes one.
 
-use board::{Bore, Bottom, Measure, Units};
+use board::{Bore, Bottom, Measure, Units, show_setting};
 use egui::{Button, Response, RichText, Role, TextStyle, Ui, WidgetInfo};
 use workshop::{NearDrill, nearest_drills};
 
@@ -85,7 +85,11 @@ fn difference(near: NearDrill, units: Units) -> String {
 }
 
 fn by(near: NearDrill, units: Units) -> String {
-    Measure::mm(near.larger.abs()).shown(units)
+    let larger = near.larger.abs();
+    match units {
+        Units::Mm => Measure::mm(larger).shown(units),
+        Units::Inch(_) => show_setting(larger, units),
+    }
 }
 
 #[cfg(test)]
@@ -128,7 +132,7 @@ mod tests {
     #[test]
     fn differences_are_said_in_the_unit_shown() {
         let mut panel = hand::panel(900.0, |ui, board| {
-            board.units = Units::Inch;
+            board.units = Units::INCH;
             board.bores.track.bottom = Bottom::Point118;
             bores_ui(ui, board, &mut Vec::new());
         });

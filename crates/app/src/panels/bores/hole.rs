@@ -1,6 +1,6 @@
 //! Controls of one hole, and of all that was changed by hand.
 
-use board::{Board, Change, Edit, HoleId, Role, Units, field, show_length};
+use board::{Board, Change, Edit, HoleId, Role, Units, field, show_length, show_setting};
 use egui::{RichText, Ui};
 
 use crate::current::Current;
@@ -119,7 +119,7 @@ fn in_words(edit: &Edit, units: Units) -> String {
             format!("moved {}, {}", show_length(u, units), show_length(v, units))
         }
         Change::Drop => "left out".into(),
-        Change::Bore { bore } => format!("bore Ø {}", show_length(bore.diameter, units)),
+        Change::Bore { bore } => format!("bore Ø {}", show_setting(bore.diameter, units)),
         Change::Add { .. } => "added".into(),
     };
     format!("{}{whose}: {what}", edit.hole)

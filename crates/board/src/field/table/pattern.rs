@@ -40,7 +40,19 @@ fields! {
         Auto(Length.of(0.0, 5000.0), AUTO), "Of its middle from the center pin";
 }
 
-kinds! { Units: "millimeters" => Mm, "inches" => Inch }
+impl crate::field::choice::Choice for Units {
+    const KINDS: &'static [Self] = &Self::ALL;
+
+    fn words(&self) -> &'static str {
+        self.label()
+    }
+
+    /// Inches are of several kinds, by their finest fraction.
+    fn is_kind(&self, other: &Self) -> bool {
+        self == other
+    }
+}
+
 kinds! {
     Pattern:
     "ring" => Ring,

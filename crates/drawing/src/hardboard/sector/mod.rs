@@ -6,7 +6,9 @@
 mod outline;
 mod turning;
 
-use board::{Board, Bore, Bottom, Hole, HoleId, HoleName, Marking, Measure, Template, show_length};
+use board::{
+    Board, Bore, Bottom, Hole, HoleId, HoleName, Marking, Measure, Template, show_setting,
+};
 use geometry::{Angle, Arc, point_at};
 use kurbo::{Circle, Line as Segment, Point, Rect};
 use workshop::{Drawn, DrawnPart, SectorPlan, SectorTurn, TilingError, Workpiece, cut_into_sheets};
@@ -238,7 +240,7 @@ fn label(board: &Board, jig: &SectorPlan, pin: Hole, items: &mut Vec<Item>) {
         grooves: None,
         ..board.clone()
     };
-    let length = |mm: f64| show_length(mm, board.units);
+    let length = |mm: f64| show_setting(mm, board.units);
     let told = |(name, hole): &(HoleName, Circle)| {
         let words = format!("index {name} Ø {}", length(2.0 * hole.radius));
         (round(*name, ring(*hole)), words)

@@ -203,7 +203,7 @@ impl Page {
         let square = self.round(self.middle().size().min_side());
         let handy = match self.units {
             Units::Mm => 150.0,
-            Units::Inch => 6.0 * INCH,
+            Units::Inch(_) => 6.0 * INCH,
         };
         TestLengths {
             level: self.round(self.inner().width() - ENDS),
@@ -217,7 +217,7 @@ impl Page {
     fn round(&self, length: f64) -> f64 {
         let step = match self.units {
             Units::Mm => 10.0,
-            Units::Inch => INCH / 2.0,
+            Units::Inch(_) => INCH / 2.0,
         };
         let step = if length < 5.0 * step {
             step / 2.0

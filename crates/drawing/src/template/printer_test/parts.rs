@@ -174,7 +174,7 @@ impl Page {
             PrintLength::Rising | PrintLength::Falling => {
                 let step = match self.units {
                     Units::Mm => 0.1,
-                    Units::Inch => INCH / 64.0,
+                    Units::Inch(_) => INCH / 64.0,
                 };
                 (lengths.square * core::f64::consts::SQRT_2 / step).round() * step
             }

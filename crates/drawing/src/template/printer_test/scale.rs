@@ -65,7 +65,7 @@ impl Scale<'_> {
     const fn divisions(&self) -> (f64, u32) {
         match self.units {
             Units::Mm => (10.0, 5),
-            Units::Inch => (INCH / 4.0, 4),
+            Units::Inch(_) => (INCH / 4.0, 4),
         }
     }
 
@@ -73,7 +73,7 @@ impl Scale<'_> {
     const fn unit(&self) -> f64 {
         match self.units {
             Units::Mm => 1.0,
-            Units::Inch => INCH,
+            Units::Inch(_) => INCH,
         }
     }
 

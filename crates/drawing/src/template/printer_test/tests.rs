@@ -68,7 +68,7 @@ fn has(lengths: &[f64], wanted: f64) -> bool {
 
 #[test]
 fn bars_square_and_circle_are_as_long_as_they_say() {
-    for units in [Units::Mm, Units::Inch] {
+    for units in [Units::Mm, Units::INCH] {
         let (sheet, lengths) = sheet(Paper::A4, units);
         assert!(has(&runs(&sheet.marks, 0.0), lengths.level));
         assert!(has(&runs(&sheet.marks, 90.0), lengths.upright));
@@ -118,7 +118,7 @@ fn an_a4_has_long_bars_and_the_whole_circle() {
 
 #[test]
 fn a_corrected_sheet_names_the_printer() {
-    let board = board(Paper::Letter, 10.0, Units::Inch);
+    let board = board(Paper::Letter, 10.0, Units::INCH);
     let print = PrintCorrection {
         x: 1.006,
         y: 0.998,
@@ -157,7 +157,7 @@ proptest! {
         paper in papers(), margin in 0.0..20.0_f64, inches in any::<bool>(),
         x in 0.95..1.05_f64, y in 0.95..1.05_f64, degrees in -0.5..0.5_f64,
     ) {
-        let board = board(paper, margin, if inches { Units::Inch } else { Units::Mm });
+        let board = board(paper, margin, if inches { Units::INCH } else { Units::Mm });
         let print = PrintCorrection { x, y, skew: Angle::degrees(degrees) };
         let correction = Correction { printer: "the wide one upstairs".into(), print };
         for correction in [None, Some(&correction)] {
@@ -178,7 +178,7 @@ proptest! {
 
     #[test]
     fn words_lie_on_no_other_words(paper in papers(), margin in 0.0..20.0_f64, inches in any::<bool>()) {
-        let board = board(paper, margin, if inches { Units::Inch } else { Units::Mm });
+        let board = board(paper, margin, if inches { Units::INCH } else { Units::Mm });
         let sheet = printer_test_sheet(&board, &Stamp { date: "2026-11-25".into() }, None).unwrap();
         // Words that run aslant have boxes much larger than themselves.
         let boxes: Vec<Rect> = sheet.marks.iter().filter_map(|item| match &item.shape {

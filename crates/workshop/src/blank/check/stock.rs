@@ -1,6 +1,6 @@
 //! Rule: the board fits on its blank.
 
-use board::{Board, Build, INCH, Measure, StockOutline};
+use board::{Board, Build, INCH, Measure, StockOutline, show_most};
 use geometry::{Flaw, Point, Vec2};
 
 use crate::blank::stock::{Slab, StockPlan, leaf_thickness, strips_of};
@@ -111,7 +111,7 @@ fn halves(board: &Board, plan: &StockPlan) -> Option<Finding> {
         });
         let message = format!(
             "two bookmatched halves of the blank give a board of {} at most{}",
-            Measure::mm(most).shown(board.units),
+            show_most(most, board.units),
             held_by(&held)
         );
         Finding::new(Severity::Stop, Rule::Stock, message)
@@ -162,7 +162,7 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
         (
             format!(
                 "the blank gives a board of {} at most, {} less than this one; joining may give more{held}",
-                length((largest * 100.0).floor() / 100.0),
+                show_most(largest, board.units),
                 length(board.blank.diameter - largest)
             ),
             &[],

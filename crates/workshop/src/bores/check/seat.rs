@@ -356,7 +356,7 @@ mod tests {
         }
         let inch = flat(board::INCH / 2.0, board::INCH / 4.0);
         let mut inches = magnets(inch, None, Insert::Ball);
-        inches.units = board::Units::Inch;
+        inches.units = board::Units::INCH;
         let (_, message) = told(&inches).unwrap();
         assert!(message.contains("1/2\" stands 1/4\" above"), "{message}");
     }

@@ -92,7 +92,7 @@ impl Neat {
     pub fn of(units: Units) -> Self {
         match units {
             Units::Mm => Self::mm(),
-            Units::Inch => Self::inches(),
+            Units::Inch(_) => Self::inches(),
         }
     }
 
@@ -141,7 +141,7 @@ impl Neat {
             bore: part(32.0).times(bore),
         };
         Self {
-            units: Units::Inch,
+            units: Units::INCH,
             usual: sized((20.0, 16.0)),
             smaller: smaller.map(sized).to_vec(),
             size_step: part(32.0),
@@ -188,13 +188,13 @@ mod tests {
         let fine = Neat::of(Units::Mm).fine_step;
         assert_eq!(fine.down(20.25), 20.2);
         assert_eq!(fine.up(20.2), 20.2);
-        assert_eq!(Neat::of(Units::Inch).pitch_step.up(18.9), 19.05);
-        assert_eq!(Neat::of(Units::Inch).board_step.up(546.0), 546.1);
+        assert_eq!(Neat::of(Units::INCH).pitch_step.up(18.9), 19.05);
+        assert_eq!(Neat::of(Units::INCH).board_step.up(546.0), 546.1);
     }
 
     #[test]
     fn pieces_get_smaller_down_the_list_and_always_rest_on_the_rim() {
-        for units in [Units::Mm, Units::Inch] {
+        for units in [Units::Mm, Units::INCH] {
             let neat = Neat::of(units);
             let all = [&[neat.usual], &neat.smaller[..]].concat();
             assert!(all.is_sorted_by(|a, b| a.piece > b.piece && a.bore > b.bore));

@@ -164,7 +164,7 @@ fn the_pocket_taken_has_the_most_to_spare_and_is_a_row_where_there_is_none() {
     };
     fit_pocket(&mut bare);
     assert_eq!(bare.pocket.shape, PocketShape::Row);
-    for units in [Units::Mm, Units::Inch] {
+    for units in [Units::Mm, Units::INCH] {
         for spaces in [4, 6, 10] {
             let board = propose(&Wishes {
                 units: Some(units),
@@ -180,7 +180,7 @@ fn the_pocket_taken_has_the_most_to_spare_and_is_a_row_where_there_is_none() {
 
 #[test]
 fn where_pitch_or_board_leave_no_room_pieces_and_bores_are_smaller() {
-    for units in [Units::Mm, Units::Inch] {
+    for units in [Units::Mm, Units::INCH] {
         let usual = Neat::of(units).usual;
         for (pitch, diameter) in [
             (Some(10.0), None),
@@ -247,7 +247,7 @@ fn without_wishes_six_players_get_the_133_holes_that_the_page_of_the_file_has() 
 #[test]
 fn inch_boards_come_in_neat_inches() {
     let board = propose(&Wishes {
-        units: Some(Units::Inch),
+        units: Some(Units::INCH),
         ..Wishes::default()
     })
     .unwrap();
@@ -278,7 +278,7 @@ fn small_bores_get_a_thinner_pin_and_large_ones_stay_in_the_board() {
 
 #[test]
 fn the_ball_of_a_magnet_piece_lies_flush_and_leaves_the_floor() {
-    for units in [Units::Mm, Units::Inch] {
+    for units in [Units::Mm, Units::INCH] {
         let board = propose(&Wishes {
             units: Some(units),
             piece: Some(PieceKind::Magnet),
@@ -295,7 +295,7 @@ fn the_ball_of_a_magnet_piece_lies_flush_and_leaves_the_floor() {
 /// Of bores from a needle to a plate: what is set in them neither stands out nor lies deep, and the blank gives the board.
 #[test]
 fn magnet_pieces_of_every_size_get_a_board_on_which_they_hold() {
-    for units in [Units::Mm, Units::Inch] {
+    for units in [Units::Mm, Units::INCH] {
         for bore in [2.0, 4.5, 9.0, 12.7, 16.0, 22.0, 26.0, 29.0, 35.0, 60.0] {
             let wishes = Wishes {
                 units: Some(units),
@@ -432,7 +432,7 @@ fn what_is_too_tight_names_what_the_solver_finds() {
 
 #[test]
 fn what_is_too_small_names_the_smallest_board() {
-    for units in [Units::Mm, Units::Inch] {
+    for units in [Units::Mm, Units::INCH] {
         let small = Wishes {
             units: Some(units),
             diameter: Some(60.0),
@@ -510,7 +510,7 @@ fn wishes() -> impl Strategy<Value = Wishes> {
     );
     let center = prop::sample::select(Center::KINDS);
     let kind = prop::sample::select(PieceKind::ALL.to_vec());
-    let units = prop_oneof![Just(Units::Mm), Just(Units::Inch)];
+    let units = prop_oneof![Just(Units::Mm), Just(Units::INCH)];
     let others = (
         of(pattern),
         of(center),

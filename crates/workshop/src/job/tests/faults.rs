@@ -204,7 +204,7 @@ fn the_router_template_has_steps_with_passes_by_the_bit() {
         bottom: Bottom::Flat,
     };
     let board = Board {
-        units: Units::Inch,
+        units: Units::INCH,
         bores: Bores::all(bore),
         router: Some(Router {
             bushing: 0.75 * INCH,
