@@ -84,7 +84,7 @@ pub struct Board {
     /// A template of one sector that is turned from player to player; none: no such template is made.
     #[serde(default)]
     pub sector_jig: Option<SectorJig>,
-    /// How the holes come into the wood.
+    /// The way in which the holes come into the wood.
     #[serde(default)]
     pub method: DrillingMethod,
     /// In which order the holes are drilled.

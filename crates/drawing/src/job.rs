@@ -184,7 +184,7 @@ impl Steps<'_> {
         (!told.is_empty()).then(|| told.join(" "))
     }
 
-    /// What to mind that no step before had, in full.
+    /// The cautions that no step before had, in full.
     fn cautions(&mut self, step: &[Operation]) -> Option<String> {
         let mut words: Vec<&str> = Vec::new();
         for caution in cautions_of(step) {
@@ -196,7 +196,7 @@ impl Steps<'_> {
         (!words.is_empty()).then(|| words.join(" "))
     }
 
-    /// What to mind that a step before had in full, by name.
+    /// The cautions that a step before had in full, by name.
     fn again(&self, step: &[Operation]) -> Option<String> {
         let known = cautions_of(step).filter(|caution| self.minded.contains(caution));
         let known: Vec<String> = known.map(|caution| within(caution.label())).collect();

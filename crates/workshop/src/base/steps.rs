@@ -69,7 +69,7 @@ fn fixed(workpiece: &Workpiece, base: &Base) -> Operation {
     .says(moving(workpiece, across))
 }
 
-/// How long the screws are: what they go through, and no more than the hole is deep.
+/// The lengths of the screws: the parts they go through, and no more than the hole is deep.
 ///
 /// The document has the height of the base alone: of one that is a bearing's plate the maker measures the plate.
 fn screws(workpiece: &Workpiece, base: &Base) -> Vec<String> {
@@ -86,7 +86,7 @@ fn screws(workpiece: &Workpiece, base: &Base) -> Vec<String> {
     rings.collect()
 }
 
-/// What lets the wood move over its base: what it moves by is known of a known wood alone.
+/// The fixing that lets the wood move over its base: the distance is known of a known wood alone.
 ///
 /// Plywood does not move itself; the board on it does, by what its width over the base changes in a year.
 fn moving(workpiece: &Workpiece, across: f64) -> Option<String> {

@@ -7,7 +7,7 @@ use crate::job::{Operation, Task, counted};
 use crate::wood::species_of;
 use crate::{Caution, Thicknesses, Workpiece, passes};
 
-/// What is done to the wood before anything is laid out on it.
+/// The work on the wood before anything is laid out on it.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let build = &workpiece.board().panel.build;
     let mut all = vec![rest(workpiece)];
@@ -241,7 +241,7 @@ fn glued_already(workpiece: &Workpiece) -> String {
 
 /// The underside down to the thickness of the board.
 ///
-/// What sanding takes is told and not reckoned with: it is less than a planer is set to.
+/// The loss to sanding is told and not reckoned with: it is less than a planer is set to.
 fn thickness(workpiece: &Workpiece) -> Operation {
     let words = format!(
         "Turn it over and plane the underside until the board is {} thick; sanding takes a few tenths of a millimeter \
@@ -254,7 +254,7 @@ fn thickness(workpiece: &Workpiece) -> Operation {
         .says([words])
 }
 
-/// What planes a panel of this width.
+/// The tool that planes a panel of this width.
 fn planing_tool(workpiece: &Workpiece) -> &'static str {
     let board = workpiece.board();
     if panel_width(board) <= board.panel.planer {

@@ -1,10 +1,10 @@
-//! How thick the wood is at each step from the yard to the finished board.
+//! Thickness of the wood at each step from the yard to the finished board.
 
 use board::{Board, Build, INCH, Units};
 
 use crate::leaf_thickness;
 
-/// How thick the wood is after each step, mm. No step makes it thicker, and none leaves it thinner than the finished board,
+/// Thickness of the wood after each step, mm. No step makes it thicker, and none leaves it thinner than the finished board,
 /// unless it was bought so.
 ///
 /// ```
@@ -57,7 +57,7 @@ impl Thicknesses {
         }
     }
 
-    /// What is planed off the top face after glue-up, mm.
+    /// Wood planed off the top face after glue-up, mm.
     pub const fn off_the_top(&self) -> f64 {
         self.glued - self.flattened
     }
@@ -71,7 +71,7 @@ const fn readable(units: Units) -> f64 {
     }
 }
 
-/// What a glued panel has to spare for flattening both of its faces, mm: 3 mm, or 1/8 in; common practice, no source.
+/// Wood that a glued panel has to spare for flattening both of its faces, mm: 3 mm, or 1/8 in; common practice, no source.
 const fn left_for_flattening(units: Units) -> f64 {
     match units {
         Units::Mm => 3.0,

@@ -38,7 +38,7 @@ fn but_center(workpiece: &Workpiece) -> impl Iterator<Item = &Hole> {
     holes.filter(|hole| hole.name.id() != HoleId::CENTER)
 }
 
-/// How a bore is proved on a press with a depth stop.
+/// The proof of a bore on a press with a depth stop.
 pub const STOP: &str = "set the stop on scrap, measure a hole, then drill";
 
 /// All bores but the one at the center, a sentence for each kind, with how its depth is proved.
@@ -103,7 +103,7 @@ fn center(workpiece: &Workpiece) -> Option<Operation> {
     )
 }
 
-/// What leads a bit whose middle has no wood to stand on.
+/// The guide for a bit whose middle has no wood to stand on.
 const fn guide(bore: Bore) -> &'static str {
     match bore.bottom {
         Bottom::Forstner => {
@@ -119,9 +119,9 @@ const fn guide(bore: Bore) -> &'static str {
     }
 }
 
-/// How the pin's hole at the center is drilled.
+/// The drilling of the pin's hole at the center.
 ///
-/// That of a playing hole is no deeper than what takes its place, or it would show in the floor.
+/// The hole under a playing hole is no deeper than that, or it would show in the floor.
 pub fn pin_hole(workpiece: &Workpiece) -> Vec<String> {
     let length = |mm| workpiece.length(mm);
     match workpiece.board().drilled_center() {

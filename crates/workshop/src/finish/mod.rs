@@ -82,7 +82,7 @@ pub const fn hard_after(kind: CoatKind) -> &'static str {
     }
 }
 
-/// How long a coat takes to get hard, hours, in the numbers of [`hard_after`]: where that says weeks, two.
+/// The time in which a coat gets hard, hours, in the numbers of [`hard_after`]: where that says weeks, two.
 ///
 /// ```
 /// use board::CoatKind;

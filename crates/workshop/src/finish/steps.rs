@@ -48,7 +48,7 @@ fn sand(workpiece: &Workpiece) -> Operation {
         ])
 }
 
-/// What no finish may get on.
+/// The parts that no finish may get on.
 fn bare(workpiece: &Workpiece) -> Vec<String> {
     let board = workpiece.board();
     let mut bare = Vec::new();
@@ -106,7 +106,7 @@ fn applied(workpiece: &Workpiece, coat: Coat, number: u32) -> Operation {
     )])
 }
 
-/// What the last coat needs to be played on.
+/// The wait until the last coat can be played on.
 ///
 /// Hands at nothing, and the longest wait of all.
 fn harden(kind: CoatKind) -> Operation {

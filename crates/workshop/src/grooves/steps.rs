@@ -1,6 +1,6 @@
 //! V-grooves by hand: the ring on the pin, and all others.
 
-use board::{Grooves, show_number};
+use board::{Grooves, Measure};
 
 use crate::jig::steps::{grooves_by_machine, ring_on_pin};
 use crate::job::{Operation, Task, counted};
@@ -32,13 +32,13 @@ pub fn besides_the_ring(wanted: &Grooves) -> bool {
         || wanted.sectors_from.is_some()
 }
 
-/// What the V bit is set to.
+/// The settings of the V bit.
 pub fn set(workpiece: &Workpiece) -> Option<String> {
     let wanted = workpiece.board().grooves?;
     let depth = groove_depth(&wanted);
     Some(format!(
-        "V bit of {}°: grooves {} wide are {} deep, in {}; try it on scrap.",
-        show_number(wanted.angle, 2),
+        "V bit of {}: grooves {} wide are {} deep, in {}; try it on scrap.",
+        Measure::degrees(wanted.angle).shown(workpiece.units()),
         workpiece.length(wanted.width),
         workpiece.length((depth * 1000.0).round() / 1000.0),
         counted(passes(depth, wanted.pass), "pass", "passes"),

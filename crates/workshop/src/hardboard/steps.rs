@@ -1,6 +1,6 @@
 //! Templates of hardboard: how they are made, and how the bores are made with them.
 
-use board::{Router, TemplateCenter};
+use board::{Measure, Router, TemplateCenter};
 
 use crate::bores::steps::kinds_but_center;
 use crate::hardboard::router::{RouterSetting, plunges, routed, router_settings};
@@ -47,7 +47,7 @@ fn template(workpiece: &Workpiece) -> Operation {
         .says([center.to_owned(), rest.to_owned()])
 }
 
-/// How wide the holes of the template are, a sentence each.
+/// The widths of the template's holes, a sentence each.
 fn openings(workpiece: &Workpiece, settings: &[RouterSetting]) -> Vec<String> {
     let mut widths: Vec<(f64, usize)> = Vec::new();
     for setting in settings {
@@ -101,7 +101,7 @@ fn router_tool(workpiece: &Workpiece) -> String {
     )
 }
 
-/// What the plunge is set to, and in how many passes each bore is made.
+/// The plunge settings, with the number of passes for each bore.
 ///
 /// The plunge is told first, once for all bores that share it; then each kind of bore with the way that the bit takes in it.
 fn settings(workpiece: &Workpiece, router: Router) -> Vec<String> {
@@ -160,7 +160,7 @@ fn jig(workpiece: &Workpiece) -> Operation {
 
 /// The bores through the jig.
 ///
-/// How it is turned stands on a page of its own; here it is told how often, and by which hole.
+/// The turns stand on a page of their own; here is told their number, and the hole to turn by.
 fn sector_bores(workpiece: &Workpiece) -> Operation {
     let holes = routed(workpiece.layout()).count();
     let turns = match workpiece.sector_jig() {
@@ -194,11 +194,12 @@ fn turned(workpiece: &Workpiece, plan: &SectorPlan) -> Vec<String> {
         .iter()
         .map(|(name, _)| name.to_string())
         .collect();
-    let turn = board::show_number(360.0 / f64::from(workpiece.board().players.max(1)), 4);
+    let turn = Measure::degrees(360.0 / f64::from(workpiece.board().players.max(1)));
     let others = plan.turns.len().saturating_sub(1);
     vec![format!(
-        "Turn it clockwise by {turn}° {}, the index pin in the hole of the sector before that {} stands for; clamp and \
+        "Turn it clockwise by {} {}, the index pin in the hole of the sector before that {} stands for; clamp and \
          drill each time, by the page of turns.",
+        turn.shown(workpiece.units()),
         counted(others, "time", "times"),
         pins.join(", ")
     )]

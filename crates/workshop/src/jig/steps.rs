@@ -1,4 +1,4 @@
-//! What turns on the pin: its hole, drilling against a stop, the circle; and the two edges.
+//! Work that turns on the pin: its hole, drilling against a stop, the circle; and the two edges.
 
 use board::{Board, Center, INCH, Units};
 
@@ -6,7 +6,7 @@ use crate::bores::steps::{STOP, kinds_but_center, pin_hole};
 use crate::job::{Method, Operation, Task, counted};
 use crate::{Caution, Workpiece, passes, radii};
 
-/// How much higher the blade of a table saw is raised for each turn of a blank, mm; common practice, no source.
+/// Height that the blade of a table saw is raised for each turn of a blank, mm; common practice, no source.
 const RAISE: f64 = 3.0;
 
 /// The pin, what turns on it, and the board's edges.
@@ -126,7 +126,7 @@ fn pivot_bores(workpiece: &Workpiece) -> Operation {
 
 /// The corners that a saw or a column would meet first.
 ///
-/// What stays outside the circle is little enough for one cut, and enough to hide a saw that wanders.
+/// The wood that stays outside the circle is little enough for one cut, and enough to hide a saw that wanders.
 fn corners(workpiece: &Workpiece) -> Operation {
     let outside = match workpiece.units() {
         Units::Mm => 6.0,

@@ -2,7 +2,7 @@
 
 use board::{Board, DrillingMethod};
 
-/// How the holes come into the wood: the maker's choice, or what follows from the parts that the document plans for.
+/// The way in which the holes come into the wood: the maker's choice, or the one that the planned parts of the document need.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Method {
     /// Punched through a paper template, and drilled.

@@ -28,9 +28,9 @@ pub(crate) const TIMED: &str = "as typed by the maker";
 /// The work on a board.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WorkPlan {
-    /// How the holes come into the wood.
+    /// The way in which the holes come into the wood.
     pub method: Method,
-    /// What is done, in the order in which it is done.
+    /// The operations, in the order of the work.
     pub operations: Vec<Operation>,
 }
 
@@ -39,21 +39,21 @@ pub struct WorkPlan {
 /// Times are told apart by whether hands are at it: what waits can wait beside other work, and costs nothing but days.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Operation {
-    /// What it is.
+    /// The task.
     pub task: Task,
     /// Which one it is of those of its task, from 1.
     pub number: u32,
-    /// What has to be done before it.
+    /// The operations that come before it, with the reasons.
     pub needs: Vec<Need>,
     /// Tool and set-up, in words.
     pub tool: String,
-    /// How long hands are at it.
+    /// The time that hands are at it.
     pub hands_on: HandsOn,
-    /// How long it has to be left alone afterwards, before anything that needs it.
+    /// The time that it has to be left alone afterwards, before anything that needs it.
     pub wait: Option<Wait>,
-    /// What to mind at it.
+    /// The cautions for it.
     pub cautions: Vec<Caution>,
-    /// What is done one after the other, a sentence each.
+    /// The work, a sentence for each step.
     pub work: Vec<String>,
     /// The groups of sums that go with it, by their headings.
     pub sums: &'static [&'static str],
@@ -68,7 +68,7 @@ pub struct Need {
     pub why: &'static str,
 }
 
-/// How long hands are at an operation.
+/// The time that hands are at an operation.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HandsOn {
     /// Minutes.
@@ -77,12 +77,12 @@ pub struct HandsOn {
     pub source: &'static str,
 }
 
-/// How long something is left alone.
+/// The time that something is left alone.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Wait {
     /// Hours.
     pub hours: f64,
-    /// What for, as a sentence without its full stop: "the glue sets".
+    /// The reason, as a sentence without its full stop: "the glue sets".
     pub reason: &'static str,
     /// Where that comes from.
     pub source: &'static str,
@@ -204,7 +204,7 @@ pub(crate) fn work_plan(workpiece: &Workpiece) -> WorkPlan {
     }
 }
 
-/// What goes with the board.
+/// The papers and parts that go with the board.
 fn hand_over(workpiece: &Workpiece) -> Operation {
     let piece = workpiece.board().piece;
     let mut cautions = vec![Caution::SmallParts];

@@ -1,11 +1,11 @@
-//! What has to be done before what, and why.
+//! The order that tasks need among themselves, with the reasons.
 //!
 //! A need of what a board does not plan for asks for nothing. The rows can never ask for a circle, whatever a board plans for:
 //! that is proved while the program is compiled.
 
 use super::Task;
 
-/// What one task needs done before it, and why.
+/// The tasks that one needs done before it, and why.
 pub struct Needs {
     /// The task that has the need.
     pub task: Task,
@@ -97,7 +97,7 @@ needs! {
     CenterBore after PinHole: "the bit is marked before the pin's hole takes the wood of its spur";
     CenterBore after Circle RimRing MachinedEdge: CENTER_LAST;
     CenterBore after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: CENTER_LAST;
-    // What goes into the bores.
+    // The things that go into the bores.
     Seal after CenterBore: BORED;
     Seal after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: BORED;
     Inserts after CenterBore: BORED;

@@ -17,7 +17,7 @@ pub fn ordered(mut left: Vec<Operation>) -> Vec<Operation> {
             let mut needs = NEEDS.iter().filter(|needs| needs.task == operation.task);
             !needs.any(waits)
         };
-        // That one always is ready is proved beside the needs.
+        // A test beside the needs proves that one always is ready.
         let next = left.iter().position(ready).unwrap_or_default();
         let mut next = left.remove(next);
         next.needs = needs(next.task, &done);
@@ -33,7 +33,7 @@ const fn bit(task: Task) -> u64 {
 
 const _: () = assert!(Task::ALL.len() <= 64, "a set of tasks is a u64");
 
-/// What a task needs of the operations that stand before it.
+/// The operations, of those before it, that a task needs.
 ///
 /// Needs are told by places, so that whoever lays out days or sums up a way through the work needs no search.
 fn needs(task: Task, done: &[Operation]) -> Vec<Need> {

@@ -1,4 +1,4 @@
-//! What there is to do on a board, and whose subject each of it is.
+//! The tasks on a board, each with the subject it belongs to.
 
 use super::Method;
 
@@ -97,7 +97,7 @@ tasks! {
     Inserts: "Balls or discs", Bores, None;
     /// Resin is poured, and cures.
     Fill: "Resin", Filling, None;
-    /// What stands above the top face is taken down to it.
+    /// Resin above the top face is taken down to it.
     Level: "Leveling the resin", Filling, None;
     /// V-grooves are routed by hand.
     Grooves: "Grooves", Grooves, None;
@@ -113,7 +113,7 @@ tasks! {
     ScrewHoles: "Screw holes", Base, None;
     /// All of it is sanded.
     Sand: "Sanding", Finish, None;
-    /// What is to stay bare is covered.
+    /// Parts that stay bare are covered.
     Mask: "Masking", Finish, None;
     /// A coat of finish is put on, and dries.
     Coat: "Finish", Finish, None;
@@ -146,10 +146,10 @@ pub enum Room {
     Filling,
     /// Storage in the underside.
     Recess,
-    /// What the board stands on.
+    /// The base of the board.
     Base,
     /// Sanding and coats.
     Finish,
-    /// What goes with the board.
+    /// The papers and parts that go with the board.
     HandOver,
 }

@@ -1,4 +1,4 @@
-//! What a CNC machine does by itself.
+//! The work that a CNC machine does by itself.
 
 use crate::bores::steps::kinds_but_center;
 use crate::grooves::steps::set;

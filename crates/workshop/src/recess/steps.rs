@@ -1,6 +1,6 @@
 //! The steps of the recess and its lid.
 
-use board::{LidHold, Recess, RecessShape, Toward, show_number};
+use board::{LidHold, Measure, Recess, RecessShape, Toward};
 
 use crate::jig::steps::usual_bit;
 use crate::job::{Operation, Task, counted};
@@ -63,7 +63,7 @@ fn bit(workpiece: &Workpiece, recess: &Recess) -> f64 {
     }
 }
 
-/// What the lid lies in; none without a lid.
+/// The place that the lid lies in; none without a lid.
 fn lid_place(workpiece: &Workpiece, recess: &Recess) -> Option<String> {
     workpiece.lid().size?;
     Some(match recess.lid_fit.hold {
@@ -76,10 +76,10 @@ fn lid_place(workpiece: &Workpiece, recess: &Recess) -> Option<String> {
             "The lid lies in the recess itself; give it stops or buttons to rest on.".into()
         }
         LidHold::Slides { angle, toward } => format!(
-            "Rout the dovetailed groove of the lid {} deep, a straight bit first, its sides leaning {}°, open at the edge \
+            "Rout the dovetailed groove of the lid {} deep, a straight bit first, its sides leaning {}, open at the edge \
              {} as seen from below.",
             workpiece.length(recess.lid),
-            show_number(angle, 2),
+            Measure::degrees(angle).shown(workpiece.units()),
             from_below(toward).label()
         ),
     })
@@ -135,7 +135,7 @@ const fn from_below(toward: Toward) -> Toward {
     }
 }
 
-/// How far off a line through the pin, on the side where it is positive or on the other.
+/// The distance off a line through the pin, on the side where it is positive or on the other.
 fn beside(workpiece: &Workpiece, mm: f64, [positive, negative]: [&str; 2]) -> String {
     let side = if mm < 0.0 { negative } else { positive };
     format!("{} {side}", workpiece.length(mm.abs()))

@@ -9,7 +9,7 @@ use super::made::boards;
 use crate::job::needs::NEEDS;
 use crate::{Method, Task, Workpiece};
 
-/// What a document implies, said a second time and in another way than the rooms say it: a list of what is there and when.
+/// The tasks that a document implies, said a second time and in another way than the rooms say it: a list of parts and cases.
 fn implied(workpiece: &Workpiece) -> BTreeSet<Task> {
     let board = workpiece.board();
     let method = Method::of(board);

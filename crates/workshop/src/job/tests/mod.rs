@@ -29,7 +29,7 @@ fn only(board: &Board, task: Task) -> Operation {
     one.clone()
 }
 
-/// What an operation says.
+/// The words of an operation.
 fn told(board: &Board, task: Task) -> String {
     only(board, task).work.join(" ")
 }
