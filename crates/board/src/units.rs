@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::INCH;
 
-/// How much of a step a length may be off it by rounding.
+/// Share of a step that a length may be off it by rounding.
 const SLACK: f64 = 1e-6;
 
 /// The unit in which lengths are typed and shown; the document itself is in mm.
@@ -31,7 +31,7 @@ pub enum Fraction {
 }
 
 impl Fraction {
-    /// How many of them make an inch.
+    /// Number of them in an inch.
     ///
     /// ```
     /// assert_eq!(board::Fraction::ThirtySecond.parts(), 32);

@@ -1,14 +1,14 @@
 //! Inches as makers read them: fractions no finer than wanted, marked where they are not exact.
 //!
-//! What stands without a mark reads back as the very number. A length of a few fractions alone is told as a decimal, since
+//! A length without a mark reads back as the very number. One of a few fractions alone is told as a decimal, since
 //! half a fraction would be too much of it: a web of 0.122" is not 1/8".
 
 use super::show_number;
 use crate::Fraction;
 
-/// What stands before a length that is rounded.
+/// The mark before a length that is rounded.
 pub(super) const MARK: char = '≈';
-/// How far a text may be from the length that it is exact for, in: a millionth of a millimeter.
+/// The most that a text may differ from the length that it is exact for, in: a millionth of a millimeter.
 const SAME: f64 = 4e-8;
 /// The fewest fractions that a rounded length is told in.
 const FEWEST: f64 = 16.0;

@@ -24,7 +24,7 @@ pub(super) fn plain(text: &str) -> String {
             '⅜' => plain.push_str(" 3/8"),
             '⅝' => plain.push_str(" 5/8"),
             '⅞' => plain.push_str(" 7/8"),
-            // What is told rounded can be typed back.
+            // A length that is told rounded can be typed back.
             letter if letter.is_whitespace() || letter == MARK => {
                 if !plain.ends_with(' ') {
                     plain.push(' ');
