@@ -34,6 +34,7 @@ mod piece;
 mod quantity;
 mod range;
 mod serial;
+mod shop;
 mod stock;
 mod template;
 mod units;
@@ -59,6 +60,7 @@ pub use quantity::{
     show_length, show_most, show_number, show_setting,
 };
 pub use range::{OutOfRange, Range};
+pub use shop::Shop;
 pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,
 };

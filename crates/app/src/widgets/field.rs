@@ -82,7 +82,8 @@ pub fn value_ui(ui: &mut Ui, caption: &str, field: &Field, value: &mut Value, un
         (Kind::Auto(range, without) | Kind::Open(range, without), _) => {
             open_ui(ui, caption, value, numeric(range), [without, hint]);
         }
-        (Kind::Ticked(range, begun), _) => {
+        (Kind::Ticked(range, _), _) => {
+            let begun = field.begun(units);
             ticked_ui(ui, caption, value, numeric(range), begun, hint);
         }
         (Kind::Choice, Value::Choice(place)) => {

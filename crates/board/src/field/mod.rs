@@ -29,6 +29,7 @@ mod table;
 #[cfg(test)]
 mod tests;
 mod typed;
+mod us;
 
 pub use choice::Choice;
 pub use differs::{Difference, changes, differences, step_name};
@@ -37,6 +38,7 @@ pub use held::Value;
 pub use kind::Kind;
 pub use table::*;
 pub use typed::{TypedError, read_numbers};
+pub use us::of_shop;
 
 use crate::{Board, HoleId, OutOfRange, Range, Units};
 
@@ -59,6 +61,10 @@ pub struct Field {
     pub hint: &'static str,
     /// Its kind, with the range of its values.
     pub kind: Kind,
+    /// The value that it begins with on a board in inches, as it is typed; empty where it is that of any board.
+    us: &'static str,
+    /// Whether the maker's shop has it: it is the same from board to board.
+    pub of_shop: bool,
     /// Reads the value, for an entry of a list.
     read: fn(&Board, usize) -> Option<Value>,
     /// Puts a value there; none where it cannot stand there, or the board has no such field.
@@ -103,7 +109,13 @@ impl Field {
     /// assert_eq!(board.players, 4);
     /// ```
     pub fn set(&self, board: &mut Board, entry: usize, value: &Value) -> bool {
-        (self.write)(board, entry, value).is_some()
+        let brings = matches!(self.kind, Kind::Part | Kind::Choice | Kind::Entries(_));
+        let before = (brings && board.units.is_inch()).then(|| board.clone());
+        let is_set = (self.write)(board, entry, value).is_some();
+        if let Some(before) = before.filter(|before| before != board) {
+            self.bring_in_inches(&before, board);
+        }
+        is_set
     }
 
     /// The tooltip in the maker's system.

@@ -26,9 +26,10 @@ macro_rules! reach {
 }
 
 /// Rows of the table, in the order of the document, and the list of them: name, path in the file, way through the
-/// document, label, kind, hint.
+/// document, label, kind, hint; and where it is another, how it begins on a board in inches, and whether it is of the shop.
 macro_rules! fields {
-    ($(#[$doc:meta])* $rows:ident: $($name:ident $path:expr, [$($way:tt)+] $label:expr, $kind:expr, $hint:expr;)+) => {
+    ($(#[$doc:meta])* $rows:ident: $($name:ident $path:expr, [$($way:tt)+] $label:expr, $kind:expr, $hint:expr
+        $(, us: $us:literal)? $(, of $shop:ident)?;)+) => {
         $(
             #[doc = $label]
             pub static $name: $crate::field::Field = $crate::field::Field {
@@ -36,6 +37,8 @@ macro_rules! fields {
                 label: $label,
                 hint: $hint,
                 kind: $crate::field::Kind::named($kind, $label),
+                us: concat!($($us)?),
+                of_shop: !stringify!($($shop)?).is_empty(),
                 read: |board, at| {
                     let _ = at;
                     Some($crate::field::held::Held::value(&reach!([as_ref get (&)] at board; $($way)+)))

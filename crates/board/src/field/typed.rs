@@ -52,7 +52,7 @@ impl Field {
         let word = text.trim().to_lowercase();
         let value = match (self.kind, word.as_str()) {
             (Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..), AUTO | NONE) => Value::Open,
-            (Kind::Ticked(_, begun), DEFAULT) => Value::Number(begun),
+            (Kind::Ticked(..), DEFAULT) => Value::Number(self.begun(units)),
             (Kind::Part, DEFAULT) | (Kind::Part | Kind::Tick, "yes" | "true" | "on") => {
                 Value::Tick(true)
             }

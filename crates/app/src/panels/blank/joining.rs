@@ -1,6 +1,6 @@
 //! Controls of how the board is glued up, and of the screws below.
 
-use board::{Board, INCH, Measure, ScrewCircle, Units, field};
+use board::{Board, INCH, Measure, Units, Value, field};
 use egui::Ui;
 use egui_plot::{HLine, Line, Plot, PlotPoints, VLine};
 use workshop::{EdgePlace, Mend, SeamTurns, Workpiece, piece_width, sawn_width};
@@ -150,6 +150,7 @@ pub fn screws_ui(ui: &mut Ui, board: &mut Board) {
         board.screws.len(),
         &field::SCREWS,
     ) {
-        board.screws.push(ScrewCircle::default());
+        let more = board.screws.len() + 1;
+        field::SCREWS.set(board, 0, &Value::Entries(more));
     }
 }

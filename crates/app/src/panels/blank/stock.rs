@@ -1,6 +1,8 @@
 //! Controls of the blank: its outline, its flaws, and where the board goes on it.
 
-use board::{Board, FlawKind, FlawShape, StockFlaw, StockOutline, field, show_most};
+use board::{
+    Board, FlawKind, FlawShape, INCH, StockFlaw, StockOutline, Units, at_mark, field, show_most,
+};
 use egui::{RichText, Ui};
 use workshop::{Joined, StockPlan};
 
@@ -64,16 +66,31 @@ fn flaws_ui(ui: &mut Ui, board: &mut Board, plan: Option<&StockPlan>) {
         board.stock.flaws.remove(at);
     }
     ui.separator();
+    let units = board.units;
     let flaws = &mut board.stock.flaws;
     ui.horizontal(|ui| {
         let center = plan.and_then(|plan| Some(plan.best.as_ref()?.circle.center));
-        let (x, y) = center.map_or((0.0, 0.0), |center| (center.x.round(), center.y.round()));
+        let (x, y) = center.map_or((0.0, 0.0), |center| {
+            (at_mark(center.x, units), at_mark(center.y, units))
+        });
         let round = FlawShape::Round {
             x,
             y,
-            diameter: 30.0,
+            diameter: match units {
+                Units::Mm => 30.0,
+                Units::Inch(_) => 1.25 * INCH,
+            },
         };
-        let square = [[-20.0, -10.0], [20.0, -10.0], [20.0, 10.0], [-20.0, 10.0]];
+        let [long, short] = match units {
+            Units::Mm => [20.0, 10.0],
+            Units::Inch(_) => [INCH, INCH / 2.0],
+        };
+        let square = [
+            [-long, -short],
+            [long, -short],
+            [long, short],
+            [-long, short],
+        ];
         let area = FlawShape::Area {
             corners: square.map(|[dx, dy]| [x + dx, y + dy]).to_vec(),
         };

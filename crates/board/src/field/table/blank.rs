@@ -32,10 +32,10 @@ const FLAW: f64 = 30.0;
 fields! {
     /// The finished board.
     BOARD_FIELDS:
-    BOARD_DIAMETER "blank.diameter_mm", [.blank.diameter] "Board diameter", Number(Length.of(1.0, 5000.0)), "";
-    BOARD_THICKNESS "blank.thickness_mm", [.blank.thickness] "Board thickness", Number(THICKNESS), "";
+    BOARD_DIAMETER "blank.diameter_mm", [.blank.diameter] "Board diameter", Number(Length.of(1.0, 5000.0)), "", us: "21 1/2";
+    BOARD_THICKNESS "blank.thickness_mm", [.blank.thickness] "Board thickness", Number(THICKNESS), "", us: "3/4";
     ROUNDOVER "blank.roundover_mm", [.blank.roundover] "Roundover", Number(Length.of(0.0, 200.0)),
-        "Radius along the top edge; 0 for a sharp one";
+        "Radius along the top edge; 0 for a sharp one", us: "3/16";
 }
 
 fields! {
@@ -43,16 +43,16 @@ fields! {
     STOCK_FIELDS:
     STOCK_OUTLINE "stock.outline.kind", [.stock.outline] "Blank outline", Choice, "";
     STOCK_LENGTH "stock.outline.length_mm", [.stock.outline {StockOutline::Slab => length}] "Blank length", Number(SIDE),
-        "Along the grain";
+        "Along the grain", us: "48";
     STOCK_WIDTH "stock.outline.width_mm", [.stock.outline {StockOutline::Slab => width}] "Blank width", Number(SIDE),
-        "Across the grain";
+        "Across the grain", us: "24";
     LOWER_EDGE "stock.outline.lower_mm", [.stock.outline {StockOutline::Slab => lower}] "Lower live edge", LIVE_EDGE,
         "How far in sound wood begins, at equal steps from left to right; empty for a sawn edge";
     UPPER_EDGE "stock.outline.upper_mm", [.stock.outline {StockOutline::Slab => upper}] "Upper live edge", LIVE_EDGE,
         "How far in sound wood begins, at equal steps from left to right; empty for a sawn edge";
     STOCK_CORNERS "stock.outline.corners_mm", [.stock.outline {StockOutline::Corners => corners}] "Blank corners", OUTLINE,
-        "x along the grain and y across it, in order around the blank";
-    STOCK_THICKNESS "stock.thickness_mm", [.stock.thickness] "Blank thickness", Number(THICKNESS), "Before it is planed";
+        "x along the grain and y across it, in order around the blank", us: "0; 0; 48; 0; 48; 24; 0; 24";
+    STOCK_THICKNESS "stock.thickness_mm", [.stock.thickness] "Blank thickness", Number(THICKNESS), "Before it is planed", us: "1";
     FLAWS "stock.flaws", [.stock.flaws] "Flaws", Entries(Count.range("flaws of the blank", 0.0, 200.0)),
         "Knots, cracks and sapwood that stay off the board";
 }
@@ -67,7 +67,7 @@ fields! {
     FLAW_Y "stock.flaws[].shape.y_mm", [.stock.flaws[] .shape {FlawShape::Round => y}] "Flaw # across", Number(PLACE),
         "Its middle, across the grain";
     FLAW_DIAMETER "stock.flaws[].shape.diameter_mm", [.stock.flaws[] .shape {FlawShape::Round => diameter}]
-        "Flaw # diameter", Number(Length.of(0.1, 5000.0)), "";
+        "Flaw # diameter", Number(Length.of(0.1, 5000.0)), "", us: "1 1/4";
     FLAW_CORNERS "stock.flaws[].shape.corners_mm", [.stock.flaws[] .shape {FlawShape::Area => corners}] "Flaw # corners",
         OUTLINE, "x along the grain and y across it, in order around the flaw";
 }
@@ -80,7 +80,7 @@ fields! {
     PLACE_X "stock.place_mm[0]", [.stock.place? [0]] "Pin along", Number(PLACE), "Along the grain of the blank";
     PLACE_Y "stock.place_mm[1]", [.stock.place? [1]] "Pin across", Number(PLACE), "Across the grain of the blank";
     TRIM "stock.trim_mm", [.stock.trim] "Saw allowance", Number(ALLOWANCE),
-        "Wood wanted outside the finished edge, for the saw";
+        "Wood wanted outside the finished edge, for the saw", us: "1/4";
 }
 
 kinds! {

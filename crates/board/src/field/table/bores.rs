@@ -21,14 +21,15 @@ pub(super) const BORE: Bore = Bore {
 
 /// Diameter, depth and bottom of a bore.
 macro_rules! bore {
-    ($(#[$doc:meta])* $rows:ident: $diameter:ident $depth:ident $bottom:ident $path:literal, [$($way:tt)+] $label:literal) => {
+    ($(#[$doc:meta])* $rows:ident: $diameter:ident $depth:ident $bottom:ident $path:literal, [$($way:tt)+] $label:literal
+        $(, us: $us_diameter:literal by $us_depth:literal)?) => {
         fields! {
             $(#[$doc])*
             $rows:
             $diameter concat!($path, ".diameter_mm"), [$($way)+ .diameter] concat!($label, " diameter"),
-                $crate::field::Kind::Number($crate::field::table::bores::DIAMETER), "At the top face";
+                $crate::field::Kind::Number($crate::field::table::bores::DIAMETER), "At the top face" $(, us: $us_diameter)?;
             $depth concat!($path, ".depth_mm"), [$($way)+ .depth] concat!($label, " depth"),
-                $crate::field::Kind::Number($crate::field::table::bores::DEPTH), "To where the full diameter ends, above a point or spur";
+                $crate::field::Kind::Number($crate::field::table::bores::DEPTH), "To where the full diameter ends, above a point or spur" $(, us: $us_depth)?;
             $bottom concat!($path, ".bottom"), [$($way)+ .bottom] concat!($label, " bottom"),
                 $crate::field::Kind::Choice, "The shape that the bit leaves";
         }
@@ -41,7 +42,7 @@ fields! {
     CENTER_FIELDS:
     CENTER "center.kind", [.center] "At the center", Choice, "";
     PIVOT_DIAMETER "center.diameter_mm", [.center {Center::Pivot => diameter}] "Pivot diameter", Number(PIN_HOLE), "";
-    PIVOT_DEPTH "center.depth_mm", [.center {Center::Pivot => depth}] "Pivot depth", Number(DEPTH), "";
+    PIVOT_DEPTH "center.depth_mm", [.center {Center::Pivot => depth}] "Pivot depth", Number(DEPTH), "", us: "3/8";
     PILOT "center.pilot_mm", [.center {Center::Hole => pilot}] "Pilot diameter", Number(PIN_HOLE),
         "The hole for the jig's pin in the middle of the playing hole";
 }
@@ -53,24 +54,24 @@ bore! {
 
 bore! {
     /// The bores of the track.
-    TRACK_BORE: TRACK_DIAMETER TRACK_DEPTH TRACK_BOTTOM "bores.track", [.bores.track] "Track"
+    TRACK_BORE: TRACK_DIAMETER TRACK_DEPTH TRACK_BOTTOM "bores.track", [.bores.track] "Track", us: "1/2" by "3/16"
 }
 
 bore! {
     /// The bores of the home lanes.
-    HOME_BORE: HOME_DIAMETER HOME_DEPTH HOME_BOTTOM "bores.home", [.bores.home] "Home"
+    HOME_BORE: HOME_DIAMETER HOME_DEPTH HOME_BOTTOM "bores.home", [.bores.home] "Home", us: "1/2" by "3/16"
 }
 
 bore! {
     /// The bores of the start pockets.
-    START_BORE: START_DIAMETER START_DEPTH START_BOTTOM "bores.start", [.bores.start] "Start"
+    START_BORE: START_DIAMETER START_DEPTH START_BOTTOM "bores.start", [.bores.start] "Start", us: "1/2" by "3/16"
 }
 
 fields! {
     /// The number that all bores share.
     SPUR_FIELDS:
     SPUR "bores.spur_mm", [.bores.spur] "Forstner spur", Number(Length.of(0.0, 50.0)),
-        "How far the spur of your bit reaches below the floor of the bore";
+        "How far the spur of your bit reaches below the floor of the bore", us: "3/32", of shop;
 }
 
 plain!(Bottom);

@@ -32,7 +32,7 @@ fields! {
 bore! {
     /// The bore of an edited hole.
     EDIT_BORE: EDIT_DIAMETER EDIT_DEPTH EDIT_BOTTOM
-        "edits[].change.bore", [.edits[] .change {Change::Bore | Change::Add => bore}] "Edited"
+        "edits[].change.bore", [.edits[] .change {Change::Bore | Change::Add => bore}] "Edited", us: "1/2" by "3/16"
 }
 
 kinds! {

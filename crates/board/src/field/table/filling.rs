@@ -24,25 +24,25 @@ fields! {
     WASTE "filling.waste", [.filling? .waste] "Waste", Number(Share.of(0.0, 2.0)),
         "Spilled and overfilled, as a share of what goes into the bores";
     CUP "filling.cup_ml", [.filling? .cup] "Left in the cup", Number(Volume.of(0.0, 10_000.0)),
-        "Of each batch, with what stays on the stick";
+        "Of each batch, with what stays on the stick", us: "1/8 fl oz", of shop;
     BATCH "filling.batch_ml", [.filling? .batch] "Largest batch", Number(Volume.of(0.1, 100_000.0)),
-        "What you mix at once";
-    MIXED_BY "filling.mix.by", [.filling? .mix.by] "Measured out", Choice, "";
+        "What you mix at once", us: "1 fl oz", of shop;
+    MIXED_BY "filling.mix.by", [.filling? .mix.by] "Measured out", Choice, "", of shop;
     MIX_RESIN "filling.mix.resin", [.filling? .mix.resin] "Parts of resin", Number(PARTS),
-        "By the label, such as 2 to 1, or 100 to 43; never another ratio to change the speed";
-    MIX_HARDENER "filling.mix.hardener", [.filling? .mix.hardener] "Parts of hardener", Number(PARTS), "By the label";
+        "By the label, such as 2 to 1, or 100 to 43; never another ratio to change the speed", of shop;
+    MIX_HARDENER "filling.mix.hardener", [.filling? .mix.hardener] "Parts of hardener", Number(PARTS), "By the label", of shop;
     MIX_DENSITY "filling.mix.density_g_ml", [.filling? .mix.density] "Mixed density",
         Number(Density(DensityUnit::GramsPerMilliliter).of(0.5, 5.0)),
-        "By the data sheet; most epoxies have {1.10 to 1.20 g/ml|9.2 to 10.0 lb/gal}, from memory";
+        "By the data sheet; most epoxies have {1.10 to 1.20 g/ml|9.2 to 10.0 lb/gal}, from memory", us: "9.6 lb/gal", of shop;
     FILLED_BOARDS "filling.boards", [.filling? .boards] "Boards to fill", Number(Count.of(1.0, 50.0)), "One after the other";
-    POT_LIFE "filling.pot_life_min", [.filling? .pot_life] "Pot life", Number(MINUTES.of(0.1, 100_000.0)), "By the label";
+    POT_LIFE "filling.pot_life_min", [.filling? .pot_life] "Pot life", Number(MINUTES.of(0.1, 100_000.0)), "By the label", of shop;
     POT_LIFE_AT "filling.pot_life_at_c", [.filling? .pot_life_at] "Pot life given at", Number(TEMPERATURE),
-        "The label's temperature, such as {25 °C}";
-    SHOP "filling.shop_c", [.filling? .shop] "Shop temperature", Number(TEMPERATURE), "While you pour";
+        "The label's temperature, such as {25 °C}", of shop;
+    SHOP "filling.shop_c", [.filling? .shop] "Shop temperature", Number(TEMPERATURE), "While you pour", of shop;
     MIXING "filling.mixing_min", [.filling? .mixing] "Mixing time", Number(MINUTES.of(0.0, 1000.0)),
-        "From when both parts are in the cup: the pot life runs already";
+        "From when both parts are in the cup: the pot life runs already", of shop;
     TEN_BORES "filling.ten_bores_s", [.filling? .ten_bores] "Time for ten holes",
-        Number(Time(TimeUnit::Second).of(0.1, 100_000.0)), "Time yourself on a scrap";
+        Number(Time(TimeUnit::Second).of(0.1, 100_000.0)), "Time yourself on a scrap", of shop;
 }
 
 plain!(MixedBy);

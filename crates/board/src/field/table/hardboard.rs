@@ -11,11 +11,11 @@ fields! {
     /// The router that follows a hardboard template.
     ROUTER_FIELDS:
     ROUTER "router", [.router] "Make router template", Part, "Of hardboard, for a router with a guide bushing";
-    BUSHING "router.bushing_mm", [.router? .bushing] "Guide bushing", Number(BIT), "Its outside diameter";
-    ROUTER_BIT "router.bit_mm", [.router? .bit] "Router bit", Number(BIT), "Its diameter; it goes through the bushing";
+    BUSHING "router.bushing_mm", [.router? .bushing] "Guide bushing", Number(BIT), "Its outside diameter", us: "5/8", of shop;
+    ROUTER_BIT "router.bit_mm", [.router? .bit] "Router bit", Number(BIT), "Its diameter; it goes through the bushing", us: "1/2", of shop;
     BUSHING_REACH "router.reach_mm", [.router? .reach] "Bushing length", Number(Length.of(0.1, 100.0)),
-        "How far it stands out below the router's base";
-    HARDBOARD "router.hardboard_mm", [.router? .hardboard] "Hardboard", Number(Length.of(0.1, 100.0)), "Its thickness";
+        "How far it stands out below the router's base", us: "3/16", of shop;
+    HARDBOARD "router.hardboard_mm", [.router? .hardboard] "Hardboard", Number(Length.of(0.1, 100.0)), "Its thickness", us: "1/4", of shop;
     TEMPLATE_CENTER "router.center", [.router? .center] "Template center", Choice, "";
 }
 
@@ -26,7 +26,7 @@ fields! {
         "A drilling template of one sector, turned on the pin from player to player";
     INDEX_PINS "sector_jig.pins", [.sector_jig? .pins] "Index pins", Number(Count.of(1.0, 2.0)), "";
     PIN_PLAY "sector_jig.play_mm", [.sector_jig? .play] "Pin slop", Number(Length.of(0.0, 10.0)),
-        "By how much a pin is thinner than its hole";
+        "By how much a pin is thinner than its hole", us: "0.004";
 }
 
 plain!(TemplateCenter);

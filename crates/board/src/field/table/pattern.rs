@@ -16,7 +16,7 @@ fields! {
     PATTERN_FIELDS:
     TITLE "title", [.title] "Title",
         Text(Count.range("letters of the title", 0.0, 120.0)), "";
-    UNITS "units", [.units] "Units", Choice, "Lengths are shown in these; the file has millimeters";
+    UNITS "units", [.units] "Units", Choice, "Lengths are shown in these; the file has millimeters", of shop;
     PLAYERS "players", [.players] "Players",
         Number(Count.of(1.0, *geometry::PLAYERS.end() as f64)), "";
     PATTERN "pattern.kind", [.pattern] "Track shape", Choice, "";
@@ -30,7 +30,7 @@ fields! {
     START "start", [.start] "Start holes", Number(Count.of(0.0, MOST_HOLES)), "In the start pocket of each player";
     PITCH "pitch_mm", [.pitch] "Hole spacing",
         Number(Length.of(*geometry::PITCH.start(), *geometry::PITCH.end())),
-        "The pitch: straight distance between the centers of neighbors along the track";
+        "The pitch: straight distance between the centers of neighbors along the track", us: "3/4";
     ROTATION "rotation_deg", [.rotation] "Rotation", Number(Angle.of(-360.0, 360.0)),
         "Bearing of the first player's axis, clockwise from 12 o'clock";
     POCKET_SHAPE "pocket.shape", [.pocket.shape] "Start pocket", Choice, "How its holes stand together";

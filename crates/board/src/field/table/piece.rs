@@ -14,9 +14,9 @@ fields! {
     PIECE_FIELDS:
     PIECE_KIND "piece.kind", [.piece.kind] "Pieces", Choice, "";
     PIECE_DIAMETER "piece.diameter_mm", [.piece.diameter] "Piece diameter", Number(Length.of(0.1, 500.0)),
-        "Measure the largest";
+        "Measure the largest", us: "5/8";
     PIECE_HEIGHT "piece.height_mm", [.piece.height] "Piece height", Number(Length.of(0.1, 500.0)),
-        "Overall, of a peg or a magnet piece";
+        "Overall, of a peg or a magnet piece", us: "1 1/4";
     SHANK "piece.shank_mm", [.piece.shank] "Shank or set ball", Auto(Length.of(0.1, 500.0), "made to fit the bores"),
         "Diameter of a peg's shank, or of the ball or disc set under a magnet piece";
     YOUNGEST "piece.youngest", [.piece.youngest] "Youngest player", Number(Count.of(0.0, 99.0)),
@@ -38,18 +38,18 @@ fields! {
     MAGNET_FIELDS:
     INSERT "piece.insert.kind", [.piece.insert] "Set in each hole", Choice, "For a magnet piece to hold on";
     DISC "piece.insert.thickness_mm", [.piece.insert {Insert::Disc => thickness}] "Disc thickness",
-        Number(Length.of(0.01, 100.0)), "";
+        Number(Length.of(0.01, 100.0)), "", us: "1/16";
     MAGNET "piece.magnet", [.piece.magnet] "Enter magnet data", Part, "How a magnet piece holds";
     PULL "piece.magnet.pull_n", [.piece.magnet? .pull] "Measured pull", Number(Force.of(0.0, 10_000.0)),
-        "Bare magnet off the bare insert, measured with a scale";
+        "Bare magnet off the bare insert, measured with a scale", us: "0.7 lbf";
     FRICTION "piece.magnet.friction", [.piece.magnet? .friction] "Friction", Number(Plain.of(0.01, 5.0)),
         "Tangent of the tilt at which the piece begins to slide without its magnet";
-    MAGNET_DIAMETER "piece.magnet.diameter_mm", [.piece.magnet? .diameter] "Magnet diameter", Number(MAGNET_SIZE), "";
-    MAGNET_THICKNESS "piece.magnet.thickness_mm", [.piece.magnet? .thickness] "Magnet thickness", Number(MAGNET_SIZE), "";
+    MAGNET_DIAMETER "piece.magnet.diameter_mm", [.piece.magnet? .diameter] "Magnet diameter", Number(MAGNET_SIZE), "", us: "5/16";
+    MAGNET_THICKNESS "piece.magnet.thickness_mm", [.piece.magnet? .thickness] "Magnet thickness", Number(MAGNET_SIZE), "", us: "1/8";
     SET_BACK "piece.magnet.set_back_mm", [.piece.magnet? .set_back] "Set back by", Number(MAGNET_GAP),
         "How far the magnet lies above the foot of the piece";
     INSERT_FINISH "piece.magnet.finish_mm", [.piece.magnet? .finish] "Finish over it", Number(MAGNET_GAP),
-        "Thickness of the finish over the ball or disc";
+        "Thickness of the finish over the ball or disc", us: "0.004";
 }
 
 plain!(PieceKind);

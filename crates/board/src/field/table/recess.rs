@@ -18,18 +18,18 @@ fields! {
     RECESS "recess", [.recess] "Rout a recess", Part, "In the underside, to store the pieces";
     RECESS_SHAPE "recess.shape.kind", [.recess? .shape] "Recess outline", Choice, "";
     RECESS_DIAMETER "recess.shape.diameter_mm", [.recess? .shape {RecessShape::Round => diameter}] "Recess diameter",
-        Number(SIDE), "";
+        Number(SIDE), "", us: "4 3/4";
     RECESS_LENGTH "recess.shape.length_mm", [.recess? .shape {RecessShape::Straight => length}] "Recess length",
-        Number(SIDE), "From left to right, along the grain";
+        Number(SIDE), "From left to right, along the grain", us: "4 3/4";
     RECESS_WIDTH "recess.shape.width_mm", [.recess? .shape {RecessShape::Straight => width}] "Recess width",
-        Number(SIDE), "Across the grain";
+        Number(SIDE), "Across the grain", us: "4 3/4";
     RECESS_CORNER "recess.shape.corner_mm", [.recess? .shape {RecessShape::Straight => corner}] "Corner radius",
         Number(CORNER), "Half the diameter of the bit; 0 for square corners, which count for more than any bit cuts";
     RECESS_X "recess.at_mm[0]", [.recess? .at[0]] "Right of the pin", Number(PLACE),
         "The middle of the recess, seen from the top face";
     RECESS_Y "recess.at_mm[1]", [.recess? .at[1]] "Above the pin", Number(PLACE),
         "The middle of the recess, seen from the top face";
-    RECESS_DEPTH "recess.depth_mm", [.recess? .depth] "Recess depth", Number(DEPTH), "From the underside";
+    RECESS_DEPTH "recess.depth_mm", [.recess? .depth] "Recess depth", Number(DEPTH), "From the underside", us: "3/8";
     LID "recess.lid_mm", [.recess? .lid] "Lid thickness", Number(DEPTH),
         "It lies in the recess, flush with the underside; 0 for none";
     SPARE "recess.spare", [.recess? .spare] "Spare pieces", Number(Count.of(0.0, 1000.0)),
@@ -47,7 +47,7 @@ fields! {
     LID_OVERLAP "recess.lid_fit.overlap_mm", [.recess? .lid_fit.overlap] "Ledge width", Number(Length.of(0.0, 200.0)),
         "How far ledge or groove reach beyond the recess, at the underside";
     LID_CLEARANCE "recess.lid_fit.clearance_mm", [.recess? .lid_fit.clearance] "Lid clearance",
-        Number(Length.of(0.0, 50.0)), "By how much the lid is narrower than its place when it is made";
+        Number(Length.of(0.0, 50.0)), "By how much the lid is narrower than its place when it is made", us: "1/64";
     LID_GRAIN "recess.lid_fit.grain", [.recess? .lid_fit.grain] "Lid grain", Choice, "";
 }
 

@@ -9,12 +9,12 @@ pub(super) const TEMPERATURE: Range = Temperature.of(-40.0, 80.0);
 
 /// Temperature and humidity of a room.
 macro_rules! air {
-    ($(#[$doc:meta])* $rows:ident: $temperature:ident $humidity:ident $path:literal, [$($way:tt)+] $label:literal) => {
+    ($(#[$doc:meta])* $rows:ident: $temperature:ident $humidity:ident $path:literal, [$($way:tt)+] $label:literal $(, us: $us:literal)?) => {
         fields! {
             $(#[$doc])*
             $rows:
             $temperature concat!($path, ".temperature_c"), [$($way)+ .temperature] concat!($label, ", temperature"),
-                Number(TEMPERATURE), "";
+                Number(TEMPERATURE), "" $(, us: $us)?;
             $humidity concat!($path, ".humidity_percent"), [$($way)+ .humidity] concat!($label, ", humidity"),
                 Number(Percent.of(0.0, 100.0)), "Relative humidity";
         }
@@ -47,12 +47,12 @@ air! {
 
 air! {
     /// The customer's room in the dry season.
-    DRY_AIR: DRY_TEMPERATURE DRY_HUMIDITY "wood.dry", [.wood? .dry] "Dry room"
+    DRY_AIR: DRY_TEMPERATURE DRY_HUMIDITY "wood.dry", [.wood? .dry] "Dry room", us: "70 °F"
 }
 
 air! {
     /// The customer's room in the humid season.
-    HUMID_AIR: HUMID_TEMPERATURE HUMID_HUMIDITY "wood.humid", [.wood? .humid] "Damp room"
+    HUMID_AIR: HUMID_TEMPERATURE HUMID_HUMIDITY "wood.humid", [.wood? .humid] "Damp room", us: "75 °F"
 }
 
 plain!(Cut);

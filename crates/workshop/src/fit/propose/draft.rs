@@ -45,7 +45,7 @@ pub fn sizes(wishes: &Wishes, neat: &Neat) -> Vec<Sizes> {
 
 /// The board with everything that is wished for, pitch and diameter not yet fitted to each other where they are open.
 pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
-    let plain = Board::default();
+    let plain = neat.plain.clone();
     let kind = wishes.piece.unwrap_or(PieceKind::Marble);
     let (bore, thickness, insert) = bore(neat, kind, sizes, &plain);
     let pattern = wishes.pattern.unwrap_or(Pattern::Ring);
@@ -55,7 +55,7 @@ pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
     let title = wishes.title.clone();
     let mut board = Board {
         title: title.unwrap_or_else(|| usual_title(players, pattern)),
-        units: neat.units,
+        units: plain.units,
         players,
         pattern,
         spaces: wishes.spaces.unwrap_or_else(|| spaces_for(pattern)),
@@ -69,12 +69,15 @@ pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
             radius: None,
         },
         center: center(wishes.center, bore, neat),
-        bores: Bores::all(bore),
+        bores: Bores {
+            spur: plain.bores.spur,
+            ..Bores::all(bore)
+        },
         piece: Piece {
             kind,
             diameter: sizes.piece,
             insert,
-            ..Piece::default()
+            ..plain.piece
         },
         blank: Blank {
             diameter: wishes.diameter.unwrap_or(field::BOARD_DIAMETER.range().max),
@@ -82,7 +85,10 @@ pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
             roundover: neat.roundover,
         },
         stock: stock(&plain, thickness, neat),
-        jig: CircleJig::with_pin(neat.pin_for(bore.diameter)),
+        jig: CircleJig {
+            pin: neat.pin_for(bore.diameter),
+            ..plain.jig
+        },
         ..plain
     };
     if wishes.home.is_none() {

@@ -155,7 +155,7 @@ fn choose(wishes: &Wishes) -> Result<Choice, Trouble> {
 /// The board for some sizes of pieces and bores; whether it keeps its limits with some shape of pocket.
 fn settled(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Result<(Board, bool), Trouble> {
     let mut board = draft::draft(wishes, neat, sizes);
-    let trouble = |fault| Trouble::of(fault, neat.units);
+    let trouble = |fault| Trouble::of(fault, neat.plain.units);
     settle::fit_pattern(&mut board, wishes, neat).map_err(trouble)?;
     // A board that is stopped without pockets is stopped with them, and pockets take long to place.
     let pattern = without_pockets(&board);

@@ -2,7 +2,10 @@
 //!
 //! Sizes of pieces and bores are common practice, no source: a marble rests on a bore about three quarters as wide.
 
-use board::{Units, field};
+use board::{Board, Units, Value, field};
+
+/// Depth of a pivot that is no playing hole, in metric, mm.
+const PIVOT_DEPTH: f64 = 10.0;
 
 /// Steps that chosen lengths come in.
 ///
@@ -55,8 +58,8 @@ pub struct Sizes {
 
 /// Lengths that are neat in a unit, mm.
 pub struct Neat {
-    /// The unit.
-    pub units: Units,
+    /// The board that is begun with.
+    pub plain: Board,
     /// The usual piece.
     pub usual: Sizes,
     /// Smaller ones for boards that have no room for it, the largest first.
@@ -85,17 +88,18 @@ pub struct Neat {
     pub board_step: Step,
 }
 
-impl Neat {
-    /// The neat lengths of a unit.
-    ///
-    /// Neat in inches is not neat in millimeters: each has its own steps, and none is converted from the other.
-    pub fn of(units: Units) -> Self {
-        match units {
-            Units::Mm => Self::mm(),
-            Units::Inch(_) => Self::inches(),
-        }
-    }
+/// Steps of lengths, and the sizes that are smaller than the usual ones.
+struct Steps {
+    smaller: Vec<Sizes>,
+    size: Step,
+    depth: Step,
+    thickness: Step,
+    pitch: Step,
+    fine: Step,
+    board: Step,
+}
 
+impl Steps {
     fn mm() -> Self {
         let smaller = [
             (14.0, 10.5),
@@ -107,20 +111,13 @@ impl Neat {
         ];
         let sized = |(piece, bore)| Sizes { piece, bore };
         Self {
-            units: Units::Mm,
-            usual: sized((16.0, 12.0)),
             smaller: smaller.map(sized).to_vec(),
-            size_step: Step::new(1.0, 2.0),
-            pin: 6.0,
-            pivot_depth: 10.0,
-            depth: 5.0,
-            depth_step: Step::new(1.0, 2.0),
-            thickness: 20.0,
-            thickness_step: Step::new(1.0, 1.0),
-            roundover: 5.0,
-            pitch_step: Step::new(1.0, 2.0),
-            fine_step: Step::new(1.0, 10.0),
-            board_step: Step::new(10.0, 1.0),
+            size: Step::new(1.0, 2.0),
+            depth: Step::new(1.0, 2.0),
+            thickness: Step::new(1.0, 1.0),
+            pitch: Step::new(1.0, 2.0),
+            fine: Step::new(1.0, 10.0),
+            board: Step::new(10.0, 1.0),
         }
     }
 
@@ -141,20 +138,53 @@ impl Neat {
             bore: part(32.0).times(bore),
         };
         Self {
-            units: Units::INCH,
-            usual: sized((20.0, 16.0)),
             smaller: smaller.map(sized).to_vec(),
-            size_step: part(32.0),
-            pin: part(4.0).times(1.0),
-            pivot_depth: part(8.0).times(3.0),
-            depth: part(16.0).times(3.0),
-            depth_step: part(16.0),
-            thickness: part(4.0).times(3.0),
-            thickness_step: part(8.0),
-            roundover: part(16.0).times(3.0),
-            pitch_step: part(16.0),
-            fine_step: part(64.0),
-            board_step: part(4.0),
+            size: part(32.0),
+            depth: part(16.0),
+            thickness: part(8.0),
+            pitch: part(16.0),
+            fine: part(64.0),
+            board: part(4.0),
+        }
+    }
+}
+
+impl Neat {
+    /// The neat lengths of a unit; those that one usual board has are its defaults.
+    ///
+    /// Neat in inches is not neat in millimeters: each has its own steps, and none is converted from the other.
+    pub fn of(units: Units) -> Self {
+        Self::beside(Board::begun(units))
+    }
+
+    /// The neat lengths that go with a board that is begun with.
+    fn beside(plain: Board) -> Self {
+        let steps = match plain.units {
+            Units::Mm => Steps::mm(),
+            Units::Inch(_) => Steps::inches(),
+        };
+        let pivot_depth = match field::PIVOT_DEPTH.us_default() {
+            Some(Value::Number(depth)) if plain.units.is_inch() => depth,
+            _ => PIVOT_DEPTH,
+        };
+        Self {
+            usual: Sizes {
+                piece: plain.piece.diameter,
+                bore: plain.bores.track.diameter,
+            },
+            pin: plain.jig.pin,
+            pivot_depth,
+            depth: plain.bores.track.depth,
+            thickness: plain.blank.thickness,
+            roundover: plain.blank.roundover,
+            smaller: steps.smaller,
+            size_step: steps.size,
+            depth_step: steps.depth,
+            thickness_step: steps.thickness,
+            pitch_step: steps.pitch,
+            fine_step: steps.fine,
+            board_step: steps.board,
+            plain,
         }
     }
 

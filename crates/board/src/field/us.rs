@@ -1,0 +1,183 @@
+//! US defaults: a board in inches, and every part of one, begins with sizes that are round in inches. The rows of the table say
+//! them, beside which the `Default` of each part is the metric one.
+
+use super::{CENTER, Field, Kind, Value, all_fields, fields_of};
+use crate::{Board, Units};
+
+impl Board {
+    /// The board that every new one begins as, in a unit.
+    ///
+    /// ```
+    /// use board::{Board, Paper, Units};
+    /// let board = Board::begun(Units::INCH);
+    /// assert_eq!((board.pitch, board.template.paper), (19.05, Paper::Letter));
+    /// assert_eq!(Board::begun(Units::Mm), Board::default());
+    /// ```
+    pub fn begun(units: Units) -> Self {
+        let mut board = Self {
+            units,
+            ..Self::default()
+        };
+        if !units.is_inch() {
+            return board;
+        }
+        let rows: Vec<_> = fields_of(&board).collect();
+        for (field, entry, before) in rows {
+            if before != Value::Open
+                && let Some(value) = field.us_default()
+            {
+                field.set(&mut board, entry, &value);
+            }
+        }
+        // The center follows the pin and the bores.
+        if let Some(kind) = CENTER.value(&board, 0) {
+            CENTER.set(&mut board, 0, &Value::Choice(0));
+            CENTER.set(&mut board, 0, &kind);
+        }
+        board
+    }
+}
+
+impl Field {
+    /// The value that it begins with on a board in inches, where that is another than on one in millimeters.
+    ///
+    /// ```
+    /// use board::{Value, field};
+    /// assert_eq!(field::PLANER.us_default(), Some(Value::Number(12.5 * 25.4)));
+    /// assert_eq!(field::PLAYERS.us_default(), None);
+    /// ```
+    pub fn us_default(&self) -> Option<Value> {
+        if self.us.is_empty() {
+            return None;
+        }
+        let inches = Board {
+            units: Units::INCH,
+            ..Board::default()
+        };
+        self.read(self.us, &inches, 0).ok()
+    }
+
+    /// The number that one which is wanted begins with, on a board in a unit.
+    ///
+    /// ```
+    /// use board::{Units, field};
+    /// assert_eq!(field::THROAT.begun(Units::Mm), 150.0);
+    /// assert_eq!(field::THROAT.begun(Units::INCH), 6.0 * 25.4);
+    /// ```
+    pub fn begun(&self, units: Units) -> f64 {
+        let us = self.us_default().filter(|_| units.is_inch());
+        match (us, self.kind) {
+            (Some(Value::Number(number)), _) | (_, Kind::Ticked(_, number)) => number,
+            _ => self.range().min,
+        }
+    }
+
+    /// Gives what came onto a board in inches its US defaults. A kind may begin as the board has it, as a footing as wide as the
+    /// one before: of what a choice brings, only numbers that are the metric defaults are replaced.
+    pub(super) fn bring_in_inches(&self, before: &Board, board: &mut Board) {
+        let came: Vec<_> = fields_of(board)
+            .filter(|(field, entry, value)| {
+                !field.us.is_empty()
+                    && *value != Value::Open
+                    && field.value(before, *entry).is_none()
+            })
+            .collect();
+        for (field, entry, value) in came {
+            let is_usual = self.kind != Kind::Choice || field.metric_default() == Some(value);
+            if let Some(us) = field.us_default().filter(|_| is_usual) {
+                (field.write)(board, entry, &us);
+            }
+        }
+    }
+
+    /// The value that it begins with on a board in millimeters.
+    fn metric_default(&self) -> Option<Value> {
+        self.value(&self.brought(&Board::default())?, 0)
+    }
+}
+
+/// The fields that the maker's shop has, in the order of the document.
+///
+/// ```
+/// use board::field;
+/// assert!(field::of_shop().any(|field| *field == field::PAPER));
+/// assert!(field::of_shop().all(|field| *field != field::PLAYERS));
+/// ```
+pub fn of_shop() -> impl Iterator<Item = &'static Field> {
+    all_fields().filter(|field| field.of_shop)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Quantity;
+    use crate::field::made::full_boards;
+    use testkit::assert_near;
+
+    /// The board in inches with every part, entry and kind that there is, as each begins.
+    fn begun_whole() -> Vec<Board> {
+        let brought = all_fields().filter_map(|field| field.brought(&Board::begun(Units::INCH)));
+        brought.collect()
+    }
+
+    #[test]
+    fn every_us_default_can_be_read_and_is_another_than_the_metric_one() {
+        for field in all_fields().filter(|field| !field.us.is_empty()) {
+            let us = field.us_default();
+            assert!(us.is_some(), "{}: {}", field.path, field.us);
+            assert_ne!(us, field.metric_default(), "{}", field.path);
+        }
+    }
+
+    #[test]
+    fn every_length_of_a_board_in_inches_begins_round_in_inches() {
+        for board in begun_whole() {
+            for (field, entry, value) in fields_of(&board) {
+                let numbers = match value {
+                    Value::Number(number) => vec![number],
+                    Value::Numbers(numbers) => numbers,
+                    _ => continue,
+                };
+                if field.range().quantity != Quantity::Length {
+                    continue;
+                }
+                for number in numbers {
+                    let shown = Quantity::Length.shown(number, Units::INCH);
+                    let path = field.path_of(entry);
+                    assert!(!shown.contains('≈'), "{path} begins with {shown}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_number_that_is_wanted_begins_round_in_inches() {
+        for field in all_fields() {
+            if let Kind::Ticked(range, _) = field.kind {
+                let begun = field.begun(Units::INCH);
+                assert!(range.check(begun).is_ok(), "{}", field.path);
+                let shown = range.quantity.shown(begun, Units::INCH);
+                assert!(!shown.contains('≈'), "{} begins with {shown}", field.path);
+            }
+        }
+    }
+
+    #[test]
+    fn a_kind_that_begins_as_the_board_has_it_keeps_that() {
+        let mut board = Board::begun(Units::INCH);
+        board.bores.track.diameter = 12.0;
+        CENTER.set(&mut board, 0, &Value::Choice(0));
+        CENTER.set(&mut board, 0, &Value::Choice(2));
+        assert_near!(board.center.bore().unwrap().diameter, 12.0, 0.0);
+    }
+
+    #[test]
+    fn a_metric_board_is_not_touched() {
+        for mut board in full_boards() {
+            board.units = Units::Mm;
+            board.router = None;
+            super::super::ROUTER.set(&mut board, 0, &Value::Tick(true));
+            assert_eq!(board.router, Some(crate::Router::default()));
+        }
+    }
+}

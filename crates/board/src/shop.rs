@@ -1,0 +1,257 @@
+//! The maker's shop: paper, planer, bits, bushings, saw and resin, which are the same from board to board.
+//!
+//! The table of fields says which they are. The shop keeps what a maker changed last, by the paths of the file; a new board begins
+//! with it, and so does a part that is planned later.
+
+use std::collections::BTreeMap;
+
+use crate::field::{self, fields_of};
+use crate::{Board, Field, Kind, Value};
+
+/// The values of the shop, by field and entry of a list.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Shop {
+    kept: BTreeMap<String, (&'static Field, usize, Value)>,
+}
+
+impl Shop {
+    /// Whether it has nothing yet.
+    pub fn is_empty(&self) -> bool {
+        self.kept.is_empty()
+    }
+
+    /// Every value with its field and the entry of a list, in the order of the document.
+    pub fn values(&self) -> impl Iterator<Item = (&'static Field, usize, &Value)> {
+        let of = |field: &'static Field| {
+            let kept = self.kept.values();
+            kept.filter(move |(other, ..)| *other == field)
+                .map(|(field, entry, value)| (*field, *entry, value))
+        };
+        field::of_shop().flat_map(of)
+    }
+
+    /// The value of a field; none where the shop has none.
+    pub fn value(&self, field: &Field, entry: usize) -> Option<&Value> {
+        self.kept
+            .get(&field.path_of(entry))
+            .map(|(_, _, value)| value)
+    }
+
+    /// Keeps a value of a field that the shop has; tells whether it could, as the value suits the field.
+    pub fn keep(&mut self, field: &'static Field, entry: usize, value: Value) -> bool {
+        let suits = field.of_shop && field.suits(&value) && field.check(&value, entry).is_ok();
+        if suits {
+            let path = field.path_of(entry);
+            self.kept.insert(path, (field, entry, value));
+        }
+        suits
+    }
+
+    /// Forgets a field, and what belongs to it.
+    pub fn forget(&mut self, field: &Field) {
+        self.kept.retain(|_, (other, ..)| !other.belongs_to(field));
+    }
+
+    /// Keeps what a maker has changed from one board to the other.
+    ///
+    /// ```
+    /// use board::{Board, Shop, field};
+    /// let before = Board::default();
+    /// let mut after = before.clone();
+    /// after.panel.planer = 330.0;
+    /// after.pitch = 20.0;
+    /// let mut shop = Shop::default();
+    /// shop.learn(&before, &after);
+    /// let kept: Vec<_> = shop.values().map(|(field, ..)| field.path).collect();
+    /// assert_eq!(kept, ["panel.planer_mm"]);
+    /// ```
+    pub fn learn(&mut self, before: &Board, after: &Board) {
+        let changed = field::differences(before, after);
+        for change in changed.iter().filter(|change| change.field.of_shop) {
+            let list = change.field.list().unwrap_or(change.field);
+            self.forget(list);
+            for (field, entry, value) in fields_of(after) {
+                if field.belongs_to(list) {
+                    self.keep(field, entry, value);
+                }
+            }
+        }
+    }
+
+    /// Gives a board all that it has a place for.
+    ///
+    /// ```
+    /// use board::{Board, Shop, Value, field};
+    /// let mut shop = Shop::default();
+    /// assert!(shop.keep(&field::PLANER, 0, Value::Number(330.0)));
+    /// assert!(!shop.keep(&field::PLANER, 0, Value::Number(-1.0)));
+    /// let mut board = Board::default();
+    /// shop.give(&mut board);
+    /// assert_eq!(board.panel.planer, 330.0);
+    /// ```
+    pub fn give(&self, board: &mut Board) {
+        for (field, entry, value) in self.values() {
+            field.set(board, entry, value);
+        }
+    }
+
+    /// Gives a board what the shop has for the parts, kinds and entries that it did not have before.
+    ///
+    /// ```
+    /// use board::{Board, Router, Shop, Value, field};
+    /// let mut shop = Shop::default();
+    /// shop.keep(&field::BUSHING, 0, Value::Number(19.0));
+    /// let before = Board::default();
+    /// let mut after = Board { router: Some(Router::default()), ..before.clone() };
+    /// shop.give_new(&before, &mut after);
+    /// assert_eq!(after.router.unwrap().bushing, 19.0);
+    /// ```
+    pub fn give_new(&self, before: &Board, after: &mut Board) {
+        for (field, entry, value) in self.values() {
+            let list = field.list().unwrap_or(field);
+            if list.value(before, 0).is_none() {
+                field.set(after, entry, value);
+            }
+        }
+    }
+}
+
+impl Field {
+    /// Whether it is another field or stands within it: in its list, its part, or of one of its kinds.
+    fn belongs_to(&self, other: &Self) -> bool {
+        let within = other.path.trim_end_matches(".kind");
+        let rest = self.path.strip_prefix(within);
+        self == other || rest.is_some_and(|rest| rest.starts_with(['.', '[']))
+    }
+
+    /// The list that it is of an entry of.
+    fn list(&self) -> Option<&'static Self> {
+        let (list, _) = self.path.split_once("[]")?;
+        field::all_fields().find(|field| field.path == list)
+    }
+
+    /// Whether it can have such a value.
+    fn suits(&self, value: &Value) -> bool {
+        match (self.kind, value) {
+            (
+                Kind::Number(_) | Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..),
+                Value::Number(_),
+            )
+            | (Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..), Value::Open)
+            | (Kind::Tick | Kind::Part, Value::Tick(_))
+            | (Kind::Text(_) | Kind::Hole(_), Value::Text(_))
+            | (Kind::Numbers { .. } | Kind::Corners { .. }, Value::Numbers(_))
+            | (Kind::Entries(_), Value::Entries(_)) => true,
+            (Kind::Choice, Value::Choice(place)) => *place < self.choices().len(),
+            _ => false,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::field::made::{boards, full_boards};
+    use crate::{BitRun, Bottom, Machine, Paper, Units};
+    use proptest::prelude::*;
+
+    fn learned(change: impl FnOnce(&mut Board)) -> Shop {
+        let before = Board {
+            machine: Some(Machine::default()),
+            ..Board::default()
+        };
+        let mut after = before.clone();
+        change(&mut after);
+        let mut shop = Shop::default();
+        shop.learn(&before, &after);
+        shop
+    }
+
+    #[test]
+    fn bits_are_kept_as_a_list_and_given_when_a_machine_is_planned() {
+        let shop = learned(|board| {
+            let bits = &mut board.machine.as_mut().unwrap().bits;
+            for diameter in [12.0, 6.0] {
+                let mut bit = BitRun::unsettled(diameter, Bottom::Forstner);
+                bit.feed = Some(300.0);
+                bits.push(bit);
+            }
+        });
+        let before = Board::default();
+        let mut after = before.clone();
+        shop.give(&mut after);
+        assert_eq!(after, before, "nothing is planned by the shop");
+        after.machine = Some(Machine::default());
+        shop.give_new(&before, &mut after);
+        let bits = after.machine.unwrap().bits;
+        let sizes: Vec<_> = bits.iter().map(|bit| (bit.diameter, bit.feed)).collect();
+        assert_eq!(sizes, [(12.0, Some(300.0)), (6.0, Some(300.0))]);
+    }
+
+    #[test]
+    fn paper_of_a_size_of_its_own_is_kept_with_its_sides() {
+        let shop = learned(|board| {
+            board.template.paper = Paper::Custom {
+                width: 300.0,
+                height: 450.0,
+            };
+        });
+        let mut board = Board::default();
+        shop.give(&mut board);
+        assert_eq!(
+            board.template.paper,
+            Paper::Custom {
+                width: 300.0,
+                height: 450.0
+            }
+        );
+    }
+
+    #[test]
+    fn units_and_their_fraction_are_kept() {
+        let shop = learned(|board| board.units = Units::Inch(crate::Fraction::Sixteenth));
+        let mut board = Board::default();
+        shop.give(&mut board);
+        assert_eq!(board.units, Units::Inch(crate::Fraction::Sixteenth));
+    }
+
+    #[test]
+    fn no_field_of_the_shop_takes_a_value_of_another_kind() {
+        let mut shop = Shop::default();
+        for field in field::of_shop() {
+            for value in [
+                Value::Choice(99),
+                Value::Tick(true),
+                Value::Text("x".into()),
+            ] {
+                assert!(!shop.keep(field, 0, value), "{}", field.path);
+            }
+            assert!(
+                !shop.keep(field, 0, Value::Number(f64::NAN)),
+                "{}",
+                field.path
+            );
+        }
+        assert!(shop.is_empty());
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(16))]
+
+        /// A board that is given what the shop learned from another has it wherever both have the field.
+        #[test]
+        fn what_is_learned_is_given(one in boards()) {
+            for before in full_boards() {
+                let mut shop = Shop::default();
+                shop.learn(&before, &one);
+                let mut given = before.clone();
+                shop.give(&mut given);
+                for (field, entry, value) in shop.values() {
+                    let has = field.value(&given, entry);
+                    prop_assert!(has.is_none() || has.as_ref() == Some(value), "{}", field.path);
+                }
+                prop_assert!(crate::out_of_range(&given).is_empty());
+            }
+        }
+    }
+}
