@@ -463,3 +463,35 @@ fn words_begin_where_the_printer_prints_and_names_of_holes_on_the_paper() {
         }
     }
 }
+
+/// The bores of a fit strip on the paper at hand: each as wide as its letter says, and a round number from the next.
+#[test]
+fn fit_strips_have_their_five_bores_at_true_size() {
+    for (units, step, round) in [
+        (Units::Mm, 0.1, 5.0),
+        (Units::INCH, 25.4 / 128.0, 25.4 / 4.0),
+    ] {
+        for paper in [Paper::A4, Paper::Letter] {
+            let mut board = Board {
+                units,
+                ..Board::default()
+            };
+            board.template.paper = paper;
+            board.bores.start.diameter = 20.0;
+            let file = PdfFile::read(&exported(Kind::FitStrip, &board)).unwrap();
+            let circles: Vec<_> = file.pages.iter().flat_map(|page| &page.circles).collect();
+            assert_eq!(circles.len(), 10);
+            for (strip, wanted) in circles.chunks(5).zip([12.0, 20.0]) {
+                for (circle, steps) in strip.iter().zip(-2..) {
+                    let width = wanted + f64::from(steps) * step;
+                    assert_near!(circle.radius * 2.0, width, 0.001);
+                }
+                for pair in strip.windows(2) {
+                    let apart = pair[0].center.distance(pair[1].center) / round;
+                    assert!(apart > 2.0);
+                    assert_near!(apart, apart.round(), 0.001 / round);
+                }
+            }
+        }
+    }
+}

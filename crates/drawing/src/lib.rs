@@ -45,7 +45,8 @@
 //!   out of a sheet.
 //! * [`Sheet`], [`View`]: one printed page, with the part of the board that it shows.
 //! * [`Sheet::on_roll`], [`ROLLS`]: a sheet as wide as a plotter's roll.
-//! * [`pages()`], [`Block`], [`Table`]: words and tables on as many sheets as they take.
+//! * [`pages()`], [`Block`], [`Table`], [`Figure`]: words, tables and drawings on as many sheets as they take.
+//! * [`fit_strip_pages`]: bores to try a piece in, at true size.
 //! * [`jig_pages`]: radii, plates, dividers and the order of drilling as pages.
 //! * [`filling_pages`]: batches of resin, and which bores each goes into.
 //! * [`job_pages`]: the work step by step.
@@ -56,6 +57,7 @@
 //! The crate knows nothing of windows and of file formats.
 
 mod blank;
+mod bores;
 mod filling;
 pub mod font;
 mod grooves;
@@ -74,6 +76,7 @@ mod sheet;
 mod stopped;
 mod template;
 
+pub use bores::fit_strip_pages;
 pub use filling::filling_pages;
 pub use hardboard::router::{router_sheets, router_whole};
 pub use hardboard::sector::sector_sheets;
@@ -81,7 +84,7 @@ use item::corners_of;
 pub use item::{Anchor, Item, Layer, Line, Shape, Text};
 pub use jig::jig_pages;
 pub use job::job_pages;
-pub use pages::{Align, Block, Cell, Column, Head, Table, pages};
+pub use pages::{Align, Block, Cell, Column, Figure, Head, Table, pages};
 pub use plan::{plan, plan_without_names};
 pub use section::{section_page, section_sheet};
 pub use sheet::{Sheet, Stamp, View};

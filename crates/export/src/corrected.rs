@@ -1,7 +1,7 @@
 //! Corrected sheets, read back as they come out of the printer that they are corrected for.
 
 use board::{Board, Layout};
-use drawing::{Layer, Shape, Sheet, Stamp, tiled_sheets};
+use drawing::{Layer, Shape, Sheet, Stamp, fit_strip_pages, tiled_sheets};
 use geometry::{Circle, Point};
 use kurbo::Affine;
 use testkit::{PdfFile, assert_near, svg_circles};
@@ -137,6 +137,23 @@ fn the_bars_of_a_corrected_sheet_measure_true() {
     let lines = read.pages[0].lines.iter();
     let bars = lines.filter(|line| (line.from.distance(line.to) - 101.6).abs() < 0.001);
     assert_eq!(bars.count(), 2);
+}
+
+/// The five bores of the strip come out as wide as they are drawn, and as far apart.
+#[test]
+fn a_corrected_fit_strip_comes_out_of_the_printer_true() {
+    let workpiece = Workpiece::printed(&Board::default(), Some(correction())).unwrap();
+    let sheets = fit_strip_pages(&workpiece, &Stamp::default());
+    let bytes = pdf(&sheets, &PdfOptions::default()).unwrap();
+    let read = PdfFile::read_printed(&bytes, printer_of(&sheets[0])).unwrap();
+    let circles = &read.pages[0].circles;
+    assert_eq!(circles.len(), 5);
+    for (circle, diameter) in circles.iter().zip([11.8, 11.9, 12.0, 12.1, 12.2]) {
+        assert_near!(circle.radius * 2.0, diameter, 0.001);
+    }
+    for pair in circles.windows(2) {
+        assert_near!(pair[1].center.distance(pair[0].center), 25.0, 0.001);
+    }
 }
 
 #[test]

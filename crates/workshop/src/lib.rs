@@ -33,7 +33,7 @@
 //!
 //! Of the rooms:
 //!
-//! * bores: [`bore_profile`], [`marble_seat`], [`hold`], [`flights`], [`drills`], [`nearest_drills`].
+//! * bores: [`bore_profile`], [`marble_seat`], [`hold`], [`flights`], [`drills`], [`nearest_drills`], [`fit_strips`].
 //! * grooves: [`GroovePlan`], [`Stroke`], [`groove_depth`], [`passes`].
 //! * recess: [`Storage`], [`Lid`], [`LidSize`], [`lid_moves`].
 //! * filling: [`Pour`], [`Batch`], [`working_time`], [`mix_parts`].
@@ -86,15 +86,16 @@ pub use bores::holds::{
 pub use bores::profile::{ball_volume, bore_profile, deepest, tip};
 pub use bores::seat::{MarbleSeat, marble_seat};
 pub use bores::sizes::{BoreSizes, Floor, FloorOver, InsertSizes, Stands, bore_sizes};
+pub use bores::strip::{Fit, FitStrip, FitTry, diameter_field, fit_diameters, fit_strips};
 pub use caution::{Caution, FIRST};
 pub use check::{Finding, Rule, Severity, stopped_by, stops};
 pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
 pub use finish::{Bond, bond, finish_hours, hard_after, hard_hours};
 pub use fit::{
-    FitError, Limit, Offer, Open, PieceBoard, ProposeError, Refusal, Solved, Wish, Wishes,
-    largest_bore, largest_piece, largest_pitch, most_spaces, propose, rim_left, smallest_board,
-    smallest_board_for_piece, smallest_pitch_for_piece, solve,
+    FitError, InsertError, InsertWish, Limit, Offer, Open, PieceBoard, ProposeError, Refusal,
+    Solved, Wish, Wishes, insert_depth, largest_bore, largest_piece, largest_pitch, most_spaces,
+    propose, rim_left, smallest_board, smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
 pub use grooves::{Groove, GrooveKind, GroovePlan, Stroke, groove_depth, passes};
 pub use hardboard::router::{RouterSetting, RouterWay, plunge, plunges, router_settings};

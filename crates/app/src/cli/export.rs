@@ -24,7 +24,7 @@ pub struct Export {
     /// Folder to write to; it is made if it is not there, but not the folders above it
     #[arg(long, value_name = "DIR")]
     out: PathBuf,
-    /// Kinds of file to write, with commas between them; if not given, all that the board plans for but template-svg and printer-test
+    /// Kinds of file to write, with commas between them; if not given, all that the board plans for but template-svg, fit-strip and printer-test
     #[arg(long, value_name = "KIND", value_delimiter = ',')]
     only: Vec<Kind>,
     /// Correct the template for this printer, which was measured in the window under Printer

@@ -4,8 +4,9 @@ use std::sync::Arc;
 
 use board::{Board, BuildError, HoleId, Marking};
 use drawing::{
-    Sheet, Stamp, filling_pages, jig_pages, job_pages, printer_test_sheet, router_sheets,
-    router_whole, section_page, section_sheet, sector_sheets, tiled_sheets, whole_sheet,
+    Sheet, Stamp, filling_pages, fit_strip_pages, jig_pages, job_pages, printer_test_sheet,
+    router_sheets, router_whole, section_page, section_sheet, sector_sheets, tiled_sheets,
+    whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
 use workshop::{HoleTable, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
@@ -165,6 +166,10 @@ impl Source {
                 filling_pages(&self.workpiece, &self.stamp()),
             )],
             Kind::Sums => self.sums()?,
+            Kind::FitStrip => {
+                let sheets = fit_strip_pages(&self.workpiece, &self.stamp());
+                vec![pdf("fit-strip.pdf", sheets)]
+            }
             Kind::PrinterTest => {
                 let sheet =
                     printer_test_sheet(self.board(), &self.stamp(), self.workpiece.printer())?;
@@ -218,6 +223,7 @@ impl Source {
             Kind::Sector => vec!["sector.pdf".into()],
             Kind::Job => vec!["job.pdf".into()],
             Kind::Sums => vec!["sums.csv".into(), "sums.json".into()],
+            Kind::FitStrip => vec!["fit-strip.pdf".into()],
             Kind::PrinterTest => vec!["printer-test.pdf".into()],
             Kind::Jig => vec!["jig.pdf".into(), "jig.csv".into()],
             Kind::TemplateSvg => {

@@ -33,12 +33,14 @@ pub enum Kind {
     Filling,
     /// Sums of the bench with their formulas, as CSV and JSON
     Sums,
+    /// Fit strip: five bores around each wanted one, to try a piece in scrap, PDF at true size with a drilling list
+    FitStrip,
     /// Sheet to measure a printer by, PDF at true size
     PrinterTest,
 }
 
 /// Every kind, in the order lists show them.
-const ALL: [Kind; 15] = [
+const ALL: [Kind; 16] = [
     Kind::TemplatePdf,
     Kind::TemplateSvg,
     Kind::PlotPdf,
@@ -53,6 +55,7 @@ const ALL: [Kind; 15] = [
     Kind::Job,
     Kind::Filling,
     Kind::Sums,
+    Kind::FitStrip,
     Kind::PrinterTest,
 ];
 
@@ -77,6 +80,7 @@ impl Kind {
             Self::Job => "Job sheet (PDF)",
             Self::Filling => "Filling plan (PDF)",
             Self::Sums => "Bench sums (CSV and JSON)",
+            Self::FitStrip => "Fit strip (PDF)",
             Self::PrinterTest => "Printer test sheet (PDF)",
         }
     }
@@ -110,6 +114,9 @@ impl Kind {
             Self::Sums => {
                 "each figure with its formula and source, for a spreadsheet or another program"
             }
+            Self::FitStrip => {
+                "five bores around each wanted one, to drill in scrap and try the piece in before the board"
+            }
             Self::PrinterTest => "print it, measure it, and type what you measure under Printer",
         }
     }
@@ -133,9 +140,11 @@ impl Kind {
         }
     }
 
-    /// Whether it is made where no kinds are named: it can be made, is about the board, and says what no other kind says.
+    /// Whether it is made where no kinds are named: it can be made, is for the board and not for a trial before it, and says
+    /// what no other kind says.
     pub fn is_usual(self, board: &Board) -> bool {
-        self.missing(board).is_none() && !matches!(self, Self::TemplateSvg | Self::PrinterTest)
+        let is_trial = matches!(self, Self::FitStrip | Self::PrinterTest);
+        self.missing(board).is_none() && !is_trial && self != Self::TemplateSvg
     }
 
     /// The word that a command line knows the kind by.

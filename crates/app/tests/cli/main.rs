@@ -485,6 +485,7 @@ fn help_shows_how_each_command_is_used() {
         "jig",
         "gcode",
         "sums",
+        "fit-strip",
         "printer-test",
     ] {
         assert!(kinds.contains(&format!("- {kind}:")), "{kind} in {kinds}");

@@ -6,8 +6,8 @@
 
 use kurbo::{Line as Segment, Point, Rect, Size, Vec2};
 
-use super::Head;
 use super::wrap::wrapped;
+use super::{Figure, Head};
 use crate::font::{self, Weight};
 use crate::stopped::{self, stop_item};
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text, corners_of};
@@ -129,6 +129,17 @@ impl<'a> Flow<'a> {
             self.area(bar);
         }
         self.space(1.8);
+    }
+
+    /// A drawing at the left of the page, on another one where it does not fit on this.
+    pub fn figure(&mut self, figure: &Figure) {
+        if self.left() < figure.size.height && !self.is_fresh() {
+            self.turn();
+        }
+        let corner = Vec2::new(self.room.x0, self.top - figure.size.height);
+        let items = figure.items.iter().cloned();
+        self.page.extend(items.map(|item| item.moved(corner)));
+        self.space(figure.size.height + GAP);
     }
 
     /// Lines of words, from page to page.

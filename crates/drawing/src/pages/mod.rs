@@ -11,7 +11,7 @@ use kurbo::Size;
 use workshop::Workpiece;
 
 use crate::stopped::stop_line;
-use crate::{Sheet, Stamp};
+use crate::{Item, Sheet, Stamp};
 use flow::Flow;
 pub use table::{Align, Cell, Column, Table};
 pub(crate) use wrap::wrapped;
@@ -29,6 +29,17 @@ pub enum Block {
     Table(Table),
     /// Sentences as wide as the page, each with a box to tick.
     Ticked(Vec<String>),
+    /// A drawing at true size.
+    Figure(Figure),
+}
+
+/// A drawing that stands on a page by itself, and is kept on one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Figure {
+    /// Its width and height, mm; no more than a page has room for.
+    pub size: Size,
+    /// Its items, in mm from its lower left corner.
+    pub items: Vec<Item>,
 }
 
 /// The head of every page.
@@ -100,6 +111,7 @@ pub fn pages(paper: Size, margin: f64, head: &Head, blocks: &[Block]) -> Vec<She
             Block::Caution(words) => flow.caution(words),
             Block::Table(table) => table::lay(&mut flow, table),
             Block::Ticked(lines) => table::tick_off(&mut flow, lines),
+            Block::Figure(figure) => flow.figure(figure),
         }
     }
     flow.finish()

@@ -9,4 +9,5 @@ pub mod seat;
 pub mod section;
 pub mod sizes;
 pub mod steps;
+pub mod strip;
 pub mod sums;

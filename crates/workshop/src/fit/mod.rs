@@ -1,4 +1,5 @@
-//! Solving for what the maker leaves open: pitch, board, rim margin, bore or piece, from all the rest as typed.
+//! Solving for what the maker leaves open: pitch, board, rim margin, bore or piece, from all the rest as typed; and the depth
+//! of a bore for what is set into it.
 //!
 //! Holes that the program does not place by searching go in closed form. A hole's place is linear in the pitch
 //! ([`growth`]), so the pitches at which it keeps the rim are an interval between the roots of a quadratic, the
@@ -24,6 +25,7 @@
 mod bore;
 mod error;
 mod growth;
+mod insert;
 mod open;
 mod piece;
 mod propose;
@@ -38,6 +40,7 @@ mod scans;
 
 pub use bore::largest_bore;
 pub use error::{FitError, Limit};
+pub use insert::{InsertError, InsertWish, insert_depth};
 pub use open::{Open, Solved, solve};
 pub use piece::{PieceBoard, largest_piece, smallest_board_for_piece, smallest_pitch_for_piece};
 pub use propose::{Offer, ProposeError, Refusal, Wish, Wishes, propose};

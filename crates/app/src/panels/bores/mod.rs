@@ -2,7 +2,9 @@
 
 mod drills;
 pub mod hole;
+mod insert;
 pub mod piece;
+mod strip;
 
 use board::{Board, Bore, Bores, Center, PieceKind, Units, field};
 use egui::{Id, RichText, Ui};
@@ -10,6 +12,8 @@ use workshop::Mend;
 
 use crate::command::Command;
 use crate::panels::bores::drills::{drills_ui, pin_drills_ui};
+use crate::panels::bores::insert::insert_ui;
+use crate::panels::bores::strip::strip_ui;
 use crate::panels::rows::fit_button;
 use crate::widgets::{auto_ui, choice_ui, field_ui, fields_ui, number_ui, row};
 
@@ -25,16 +29,26 @@ pub fn bores_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
     field_ui(ui, board, &field::YOUNGEST);
     fit_button(ui, Mend::LargestBore, asked);
     field_ui(ui, board, &field::SPUR);
-    let (bores, units) = (&mut board.bores, board.units);
-    if same_for_all_ui(ui, bores) {
-        bore_ui(ui, "Bore", &mut bores.track, units);
+    let mut bores = board.bores;
+    if same_for_all_ui(ui, &mut bores) {
+        seat_ui(ui, "Bore", &mut bores.track, board);
         bores.home = bores.track;
         bores.start = bores.track;
-        return;
+    } else {
+        seat_ui(ui, "Track", &mut bores.track, board);
+        seat_ui(ui, "Home", &mut bores.home, board);
+        seat_ui(ui, "Start", &mut bores.start, board);
     }
-    bore_ui(ui, "Track", &mut bores.track, units);
-    bore_ui(ui, "Home", &mut bores.home, units);
-    bore_ui(ui, "Start", &mut bores.start, units);
+    board.bores = bores;
+}
+
+/// The bore of a role, with the sizes of its fit strip and the depth for what is set into it.
+fn seat_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, board: &Board) {
+    bore_ui(ui, whose, bore, board.units);
+    strip_ui(ui, whose, bore, board.units);
+    if board.piece.kind == PieceKind::Magnet {
+        insert_ui(ui, whose, bore, board);
+    }
 }
 
 /// Whether one bore serves for all roles. Bores that are equal may still be shown apart, so that they can be
@@ -78,14 +92,15 @@ pub fn bore_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, units: Units) {
 pub fn center_ui(ui: &mut Ui, board: &mut Board) {
     let units = board.units;
     field_ui(ui, board, &field::CENTER);
-    match &mut board.center {
+    let mut center = board.center;
+    match &mut center {
         Center::Nothing => {
             ui.label(
                 RichText::new("No hole: the circle jig needs another way to hold the blank.")
                     .weak(),
             );
         }
-        Center::Pivot { diameter, .. } => {
+        Center::Pivot { diameter, depth } => {
             number_ui(
                 ui,
                 "Pivot diameter",
@@ -94,13 +109,14 @@ pub fn center_ui(ui: &mut Ui, board: &mut Board) {
                 units,
             );
             pin_drills_ui(ui, "Pivot diameter", diameter, units);
-            field_ui(ui, board, &field::PIVOT_DEPTH);
+            number_ui(ui, "Pivot depth", &field::PIVOT_DEPTH, depth, units);
         }
         Center::Hole { bore, pilot } => {
-            bore_ui(ui, "Center", bore, units);
+            seat_ui(ui, "Center", bore, board);
             number_ui(ui, "Pilot diameter", &field::PILOT, pilot, units);
             pin_drills_ui(ui, "Pilot diameter", pilot, units);
         }
     }
+    board.center = center;
     field_ui(ui, board, &field::JIG_PIN);
 }

@@ -52,12 +52,33 @@ pub fn magnet_hold(piece: &Piece, bore: Bore) -> Option<MagnetHold> {
 /// The field on the axis of an evenly magnetized cylinder of radius R and thickness L, at a distance x, is as
 /// (L + x) / √(R² + (L + x)²) - x / √(R² + x²); a pull on flat iron goes about as the square of the field. From
 /// memory. On a small ball it falls faster: measure with a piece of veneer between.
-fn share_of_pull(magnet: &Magnet, gap: f64) -> f64 {
+pub fn share_of_pull(magnet: &Magnet, gap: f64) -> f64 {
     let radius = magnet.diameter / 2.0;
     let part = |along: f64| along / libm::hypot(radius, along);
     let field = |gap: f64| part(magnet.thickness + gap) - part(gap);
     let share = field(gap) / field(0.0);
     share * share
+}
+
+/// The gap between magnet and steel over which a share of the pull is left, mm: the inverse of [`share_of_pull`]. A whole
+/// pull or more is left over no gap; one of next to nothing gives the widest gap that is looked at.
+///
+/// The field falls steadily as the gap widens, so that halves lead to the gap, to the last digit of a number.
+pub fn gap_for_share(magnet: &Magnet, share: f64) -> f64 {
+    /// No board is so thick.
+    const WIDEST: f64 = 1000.0;
+    let (mut near, mut far) = (0.0, WIDEST);
+    loop {
+        let middle = f64::midpoint(near, far);
+        if middle <= near || middle >= far {
+            return near;
+        }
+        if share_of_pull(magnet, middle) >= share {
+            near = middle;
+        } else {
+            far = middle;
+        }
+    }
 }
 
 /// The tilt at which the part of the weight along the board is over the grip on pull and the rest of the weight:
@@ -152,7 +173,25 @@ mod tests {
         assert_eq!(magnet_hold(&unknown, BORE), None);
     }
 
+    #[test]
+    fn all_of_the_pull_is_left_over_no_gap() {
+        let magnet = Magnet::default();
+        assert_near!(gap_for_share(&magnet, 1.0), 0.0, 1e-12);
+        assert_eq!(gap_for_share(&magnet, 2.0), 0.0);
+        assert_near!(gap_for_share(&magnet, 0.0), 1000.0, 1e-9);
+    }
+
     proptest! {
+        #[test]
+        fn a_gap_leaves_the_share_that_it_is_asked_for(
+            share in 0.001..1.0_f64,
+            (diameter, thickness) in (3.0..30.0_f64, 1.0..15.0_f64),
+        ) {
+            let magnet = Magnet { diameter, thickness, ..Magnet::default() };
+            let gap = gap_for_share(&magnet, share);
+            prop_assert!((share_of_pull(&magnet, gap) - share).abs() < 1e-9);
+        }
+
         #[test]
         fn at_its_tilt_a_piece_is_just_held(friction in 0.05..0.5_f64, pull in 0.0..0.09_f64) {
             let found = held(bare(pull, friction));

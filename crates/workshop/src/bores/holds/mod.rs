@@ -11,7 +11,7 @@ mod peg;
 pub use insert::{
     flush_bore, insert_below, insert_diameter, insert_gap, insert_mass, insert_profile,
 };
-pub use magnet::{MagnetHold, magnet_hold};
+pub use magnet::{MagnetHold, gap_for_share, magnet_hold, share_of_pull};
 pub use marble::{MarbleStand, marble_stand};
 pub use peg::{PegStand, peg_stand};
 

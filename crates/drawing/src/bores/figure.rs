@@ -1,0 +1,196 @@
+//! The drawing of a fit strip: its bores at true size in a row, or in rows where the paper is narrow.
+//!
+//! Centers are a round number apart, so that one line from the first to the last tells whether the print is true. That line is what
+//! a maker measures; what is between two bores is of no use for it, as half a millimeter of misreading counts for more there.
+//!
+//! Of a strip nothing is left out on narrow paper: the row is broken, each part has a frame and a line of its own, and all go on the
+//! scrap one by one.
+
+use board::{INCH, Units, show_length, show_setting};
+use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
+use workshop::FitTry;
+
+use crate::font::{self, Weight};
+use crate::pages::Figure;
+use crate::{Anchor, Item, Layer, Line, Shape, Text, corners_of};
+
+/// Sizes of letters and of the words below a bore, mm.
+const LETTER: f64 = 4.2;
+const WORDS: f64 = 2.7;
+/// Length of a cross's arms beyond the bore, mm.
+const BEYOND: f64 = 2.0;
+/// From the frame to the crosses at the sides, and to what stands above and below, mm.
+const SIDE: f64 = 5.0;
+const PADDING: f64 = 2.5;
+/// Room between a cross and the words above or below it, mm.
+const GAP: f64 = 1.2;
+/// Wood between two bores at least, mm; so that none runs into the next. Common practice, no source.
+const WOOD: f64 = 10.0;
+/// Height of the line to measure, with its words, mm.
+const SCALE: f64 = 6.5;
+/// Height that a page must leave for the lines at its top and foot, mm.
+const FOOT: f64 = 18.0;
+
+/// The bores of a strip, each row a figure; none where the page has no room for the widest.
+///
+/// A row has as many as the page is wide enough for, and rows are as even as they can be: three and two rather than four and one, so
+/// that each has a line long enough to be measured.
+pub fn rows(tries: &[FitTry], units: Units, room: Size) -> Vec<Figure> {
+    let Some(strip) = Strip::of(tries, units) else {
+        return Vec::new();
+    };
+    let (across, high) = (strip.width(1), strip.height());
+    if across > room.width || high > room.height - FOOT {
+        return Vec::new();
+    }
+    let most = 1 + ((room.width - across) / strip.spacing) as usize;
+    // Rows as even as they can be.
+    let count = tries.len().div_ceil(most);
+    let each = tries.len().div_ceil(count);
+    tries.chunks(each).map(|row| strip.row(row)).collect()
+}
+
+/// The measures that all rows of a strip share, mm.
+///
+/// They follow the widest bore, so that letters and sizes stand in line whatever the bore above or below them.
+struct Strip {
+    /// The unit of sizes.
+    units: Units,
+    /// Radius of the widest bore.
+    radius: f64,
+    /// From center to center.
+    spacing: f64,
+}
+
+impl Strip {
+    /// The measures for bores, if there are any.
+    fn of(tries: &[FitTry], units: Units) -> Option<Self> {
+        let widths = tries.iter().map(|tried| {
+            let words = show_setting(tried.bore.diameter, units);
+            font::width(&words, WORDS, Weight::Regular)
+        });
+        let words = widths.fold(0.0, f64::max);
+        let widest = tries.last()?.bore;
+        let least = (widest.diameter + WOOD).max(words + 2.0 * SIDE);
+        let step = match units {
+            Units::Mm => 5.0,
+            Units::Inch(_) => INCH / 4.0,
+        };
+        Some(Self {
+            units,
+            radius: widest.radius(),
+            spacing: (least / step).ceil() * step,
+        })
+    }
+
+    /// Width of a row of so many. The frame is as far from the outer crosses as leaves wood to clamp, and from the outer sizes as
+    /// from each other.
+    fn width(&self, count: usize) -> f64 {
+        let ends = (self.radius + BEYOND + SIDE).max(self.spacing / 2.0);
+        self.spacing * count.saturating_sub(1) as f64 + 2.0 * ends
+    }
+
+    /// Height of a row: letters, crosses, sizes, and the line to measure. Figures and capitals have no tails, so that their height
+    /// alone counts.
+    fn height(&self) -> f64 {
+        let words = (LETTER + WORDS) * font::FIGURE_HEIGHT;
+        2.0 * (PADDING + GAP + self.radius + BEYOND) + words + SCALE
+    }
+
+    /// One row in its frame, with the line to measure below it.
+    fn row(&self, tries: &[FitTry]) -> Figure {
+        let size = Size::new(self.width(tries.len()), self.height());
+        let ends = (size.width - self.spacing * tries.len().saturating_sub(1) as f64) / 2.0;
+        let foot = PADDING + SCALE + WORDS * font::FIGURE_HEIGHT + GAP;
+        let first = Point::new(ends, foot + self.radius + BEYOND);
+        let mut items = frame(size.to_rect());
+        for (at, tried) in tries.iter().enumerate() {
+            let center = first + Vec2::new(self.spacing * at as f64, 0.0);
+            items.extend(self.bore(tried, center));
+        }
+        items.extend(self.scale(tries, first.x));
+        Figure { size, items }
+    }
+
+    /// A bore with its cross, its letter above and its size below. The arms of the cross go past the outline, so that a center can be
+    /// found again when the paper inside it is drilled away.
+    fn bore(&self, tried: &FitTry, center: Point) -> Vec<Item> {
+        let reach = self.radius + BEYOND + GAP;
+        let letter = Text {
+            weight: Weight::SemiBold,
+            ..Text::level(
+                center + Vec2::new(0.0, reach),
+                LETTER,
+                Anchor::Middle,
+                tried.letter.to_string(),
+            )
+        };
+        let below = Vec2::new(0.0, -reach - WORDS * font::FIGURE_HEIGHT);
+        let size = show_setting(tried.bore.diameter, self.units);
+        let size = Text::level(center + below, WORDS, Anchor::Middle, size);
+        let arm = tried.bore.radius() + BEYOND;
+        vec![
+            drawn(
+                Line::Drill,
+                Shape::Circle(Circle::new(center, tried.bore.radius())),
+            ),
+            drawn(Line::Drill, Shape::Cross { center, arm }),
+            drawn(Line::Dimension, Shape::Text(letter)),
+            drawn(Line::Dimension, Shape::Text(size)),
+        ]
+    }
+
+    /// The line from the first center to the last, or across a bore that stands alone, with its length. A bore stands alone where the
+    /// paper has no room for two of its size, and is then wide enough itself to be measured.
+    fn scale(&self, tries: &[FitTry], first: f64) -> Vec<Item> {
+        let [Some(from), Some(to)] = [tries.first(), tries.last()] else {
+            return Vec::new();
+        };
+        let (start, length, name) = if tries.len() == 1 {
+            let bore = from.bore;
+            (
+                first - bore.radius(),
+                bore.diameter,
+                format!("{} across", from.letter),
+            )
+        } else {
+            let length = self.spacing * (tries.len() - 1) as f64;
+            (first, length, format!("{} to {}", from.letter, to.letter))
+        };
+        let start = Point::new(start, PADDING + 1.2);
+        let end = start + Vec2::new(length, 0.0);
+        let tick = |at: Point| line(at - Vec2::new(0.0, 1.2), at + Vec2::new(0.0, 1.2));
+        let words = format!("{name}: {}", show_length(length, self.units));
+        let at = start.midpoint(end) + Vec2::new(0.0, GAP);
+        let words = Text::level(at, WORDS, Anchor::Middle, words);
+        vec![
+            line(start, end),
+            tick(start),
+            tick(end),
+            drawn(Line::Dimension, Shape::Text(words)),
+        ]
+    }
+}
+
+/// The edge of a strip, to cut it out by.
+fn frame(area: Rect) -> Vec<Item> {
+    let corners = corners_of(area);
+    let sides = (0..4).map(|at| Segment::new(corners[at], corners[(at + 1) % 4]));
+    sides
+        .map(|side| drawn(Line::Cut, Shape::Line(side)))
+        .collect()
+}
+
+/// A thin line to measure by.
+fn line(from: Point, to: Point) -> Item {
+    drawn(Line::Dimension, Shape::Line(Segment::new(from, to)))
+}
+
+/// A part of the strip. All of it is marks: no part is a bore of the board, and none is on a layer that a machine drills.
+const fn drawn(line: Line, shape: Shape) -> Item {
+    Item {
+        layer: Layer::Marks,
+        line,
+        shape,
+    }
+}

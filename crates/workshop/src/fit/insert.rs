@@ -1,0 +1,321 @@
+//! The depth of a bore for the ball or disc in it: level with the top face, above or below it, or for a pull.
+
+use core::fmt::{self, Formatter};
+
+use board::{Board, Bore, Measure, PieceKind, Units, show_length};
+
+use crate::bores::holds::{gap_for_share, insert_below, insert_diameter, share_of_pull};
+use crate::bores::profile::tip;
+
+/// The place or the pull that a ball or disc is to have.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum InsertWish {
+    /// Level with the top face.
+    Flush,
+    /// Its top so far above the top face, mm.
+    Proud(f64),
+    /// Its top so far below the top face, mm.
+    Below(f64),
+    /// So far from the magnet in the piece, mm: what it lies below, the set-back of the magnet and the finish.
+    Gap(f64),
+    /// Such a part of the measured pull left, N.
+    Pull(f64),
+}
+
+/// Why no depth gives what is wanted.
+#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+pub enum InsertError {
+    /// Nothing is set into the bores.
+    #[error("only magnet pieces have a ball or disc in the hole")]
+    NoInsert,
+    /// The magnet was not measured.
+    #[error("enter magnet data first, under Weight and magnets")]
+    Unmeasured,
+    /// It does not go into the bore.
+    #[error(fmt = too_wide)]
+    TooWide {
+        /// Its diameter, mm.
+        insert: f64,
+        /// Diameter of the bore, mm.
+        bore: f64,
+    },
+    /// Even on the top face it does not stand out so far.
+    #[error(fmt = too_proud)]
+    TooProud {
+        /// The height above the top face of one that is not sunk at all, mm.
+        most: f64,
+    },
+    /// Set-back and finish alone are a wider gap.
+    #[error(fmt = too_near)]
+    TooNear {
+        /// The gap of a flush ball or disc, mm.
+        least: f64,
+    },
+    /// Even one that is flush pulls less.
+    #[error(fmt = too_weak)]
+    TooWeak {
+        /// The pull on a flush ball or disc, N.
+        most: f64,
+    },
+    /// The bore would leave too little wood under it.
+    #[error(fmt = too_deep)]
+    TooDeep {
+        /// The depth that is needed, mm.
+        needs: f64,
+        /// The depth that leaves the least floor, mm.
+        most: f64,
+    },
+}
+
+/// The depth of a bore in which the ball or disc of a magnet piece lies as it is wanted, mm; all else stays as it is.
+///
+/// A ball or disc goes down with the bottom that it lies on, so the depth is the one at hand and what is missing. The gap for
+/// a pull is where the field on the axis of the magnet has fallen to the root of its share ([`crate::magnet_hold`]).
+///
+/// ```
+/// use board::{Board, PieceKind};
+/// use workshop::{InsertWish, insert_depth};
+/// let mut board = Board::default();
+/// board.piece.kind = PieceKind::Magnet;
+/// board.piece.shank = Some(10.0);
+/// // A ball of 10 mm on the flat floor of a bore, half a millimeter below the top face.
+/// let depth = insert_depth(&board, board.bores.track, InsertWish::Below(0.5))?;
+/// assert!((depth - 10.5).abs() < 1e-12);
+/// # Ok::<(), workshop::InsertError>(())
+/// ```
+///
+/// # Errors
+/// [`InsertError`] says what stands in the way.
+pub fn insert_depth(board: &Board, bore: Bore, wish: InsertWish) -> Result<f64, InsertError> {
+    if board.piece.kind != PieceKind::Magnet {
+        return Err(InsertError::NoInsert);
+    }
+    let insert = insert_diameter(&board.piece, bore);
+    if insert > bore.diameter {
+        return Err(InsertError::TooWide {
+            insert,
+            bore: bore.diameter,
+        });
+    }
+    let depth = bore.depth + wanted_below(board, wish)? - insert_below(&board.piece, bore);
+    let most = board.blank.thickness - board.limits.floor - tip(bore, board.bores.spur);
+    if depth < 0.0 {
+        let uncut = Bore { depth: 0.0, ..bore };
+        Err(InsertError::TooProud {
+            most: -insert_below(&board.piece, uncut),
+        })
+    } else if depth > most + ROUNDING {
+        Err(InsertError::TooDeep { needs: depth, most })
+    } else {
+        Ok(depth)
+    }
+}
+
+/// Slack for rounding where a depth just leaves the floor, mm.
+const ROUNDING: f64 = 1e-9;
+
+/// How far below the top face its top is wanted, mm; negative where it is to stand above.
+fn wanted_below(board: &Board, wish: InsertWish) -> Result<f64, InsertError> {
+    let magnet = board.piece.magnet.ok_or(InsertError::Unmeasured);
+    // The gap that stays where it is flush.
+    let least = magnet.map(|magnet| magnet.set_back + magnet.finish);
+    match wish {
+        InsertWish::Flush => Ok(0.0),
+        InsertWish::Proud(above) => Ok(-above),
+        InsertWish::Below(below) => Ok(below),
+        InsertWish::Gap(gap) => {
+            let least = least?;
+            if gap < least - ROUNDING {
+                return Err(InsertError::TooNear { least });
+            }
+            Ok((gap - least).max(0.0))
+        }
+        InsertWish::Pull(pull) => {
+            let (magnet, least) = (magnet?, least?);
+            let gap = gap_for_share(&magnet, pull / magnet.pull);
+            if gap < least - ROUNDING {
+                let most = magnet.pull * share_of_pull(&magnet, least);
+                return Err(InsertError::TooWeak { most });
+            }
+            Ok((gap - least).max(0.0))
+        }
+    }
+}
+
+/// Sentences of faults with their lengths in the maker's unit.
+macro_rules! told {
+    ($($name:ident($($size:ident),+) $words:literal;)+) => {
+        $(
+            fn $name($($size: &f64,)+ f: &mut Formatter<'_>) -> fmt::Result {
+                let units = Units::of(f);
+                $(let $size = show_length(*$size, units);)+
+                write!(f, $words)
+            }
+        )+
+    };
+}
+
+told! {
+    too_wide(insert, bore) "a ball or disc of {insert} does not go into a bore of {bore}";
+    too_proud(most) "lying on the top face it stands out by {most}";
+    too_near(least) "a flush one has a gap of {least} already: magnet set back, and finish";
+    too_deep(needs, most) "it takes a bore {needs} deep; {most} leave the least floor";
+}
+
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "the error's derive passes its fields by reference"
+)]
+fn too_weak(most: &f64, f: &mut Formatter<'_>) -> fmt::Result {
+    let most = Measure::newtons(*most).shown(Units::of(f));
+    write!(
+        f,
+        "even flush the pull is {most}; use a stronger magnet, or set it back less"
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bores::holds::magnet_hold;
+    use board::{Bottom, Insert, Magnet};
+    use proptest::prelude::*;
+    use testkit::assert_near;
+
+    fn board(insert: Insert, shank: f64) -> Board {
+        let mut board = Board::default();
+        board.blank.thickness = 40.0;
+        board.piece.kind = PieceKind::Magnet;
+        (board.piece.shank, board.piece.insert) = (Some(shank), insert);
+        board.piece.magnet = Some(Magnet {
+            set_back: 0.2,
+            finish: 0.1,
+            ..Magnet::default()
+        });
+        board
+    }
+
+    fn bore(bottom: Bottom) -> Bore {
+        Bore {
+            diameter: 10.0,
+            depth: 4.0,
+            bottom,
+        }
+    }
+
+    /// A ball of radius r in a cone of included angle A has its middle r / sin(A/2) over the apex; a point of 118° is 0.3004303
+    /// of its diameter long (closed forms).
+    #[test]
+    fn depths_are_those_of_the_closed_forms() {
+        let (ball, disc) = (
+            board(Insert::Ball, 9.5),
+            board(Insert::Disc { thickness: 2.0 }, 9.5),
+        );
+        let of = |board: &Board, bottom, wish| insert_depth(board, bore(bottom), wish).unwrap();
+        assert_near!(of(&ball, Bottom::Flat, InsertWish::Flush), 9.5, 1e-12);
+        assert_near!(
+            of(&ball, Bottom::Forstner, InsertWish::Proud(0.4)),
+            9.1,
+            1e-12
+        );
+        assert_near!(of(&ball, Bottom::Ball, InsertWish::Below(1.0)), 10.5, 1e-12);
+        let flush = 4.75 / 0.857_167_300_7 + 4.75 - 3.004_303_095;
+        assert_near!(of(&ball, Bottom::Point118, InsertWish::Flush), flush, 1e-8);
+        assert_near!(
+            of(&disc, Bottom::Point118, InsertWish::Below(0.5)),
+            2.5,
+            1e-12
+        );
+        // Of a gap of 1 mm, 0.3 are set-back and finish.
+        assert_near!(of(&disc, Bottom::Flat, InsertWish::Gap(1.0)), 2.7, 1e-12);
+    }
+
+    /// The pull over a gap, from its formula: the field on the axis of the magnet, squared, by that at its face.
+    #[test]
+    fn the_depth_for_a_pull_is_the_deepest_of_a_scan() {
+        let board = board(Insert::Disc { thickness: 2.0 }, 9.5);
+        let magnet = board.piece.magnet.unwrap();
+        let field = |gap: f64| {
+            let part = |along: f64| along / (16.0 + along * along).sqrt();
+            part(3.0 + gap) - part(gap)
+        };
+        let pull = |depth: f64| {
+            let gap = (depth - 2.0).max(0.0) + 0.3;
+            magnet.pull * (field(gap) / field(0.0)).powi(2)
+        };
+        for wanted in [0.2, 0.5, 1.0, 2.0] {
+            let found = insert_depth(&board, bore(Bottom::Flat), InsertWish::Pull(wanted)).unwrap();
+            let scan = (0..20_000).map(|step| f64::from(step) * 1e-3);
+            let deepest = scan.rev().find(|depth| pull(*depth) >= wanted).unwrap();
+            assert!(
+                (0.0..1e-3).contains(&(found - deepest)),
+                "{found} {deepest}"
+            );
+            assert_near!(pull(found), wanted, 1e-9);
+        }
+    }
+
+    #[test]
+    fn what_stops_it_is_told_in_the_makers_unit() {
+        let mut board = board(Insert::Ball, 9.5);
+        let refused = |board: &Board, wish| {
+            let error = insert_depth(board, bore(Bottom::Flat), wish).unwrap_err();
+            board.units.say(&error)
+        };
+        assert_eq!(
+            refused(&board, InsertWish::Pull(2.9)),
+            "even flush the pull is 2.63 N; use a stronger magnet, or set it back less"
+        );
+        assert_eq!(
+            refused(&board, InsertWish::Gap(0.2)),
+            "a flush one has a gap of 0.3 mm already: magnet set back, and finish"
+        );
+        assert_eq!(
+            refused(&board, InsertWish::Proud(9.6)),
+            "lying on the top face it stands out by 9.5 mm"
+        );
+        board.blank.thickness = 12.0;
+        assert_eq!(
+            refused(&board, InsertWish::Flush),
+            "it takes a bore 9.5 mm deep; 8 mm leave the least floor"
+        );
+        board.units = Units::INCH;
+        board.piece.shank = Some(12.7);
+        let told = refused(&board, InsertWish::Flush);
+        assert!(
+            told.starts_with("a ball or disc of 1/2\" does not"),
+            "{told}"
+        );
+        board.piece.magnet = None;
+        board.piece.shank = None;
+        assert!(refused(&board, InsertWish::Pull(1.0)).contains("magnet data"));
+        board.piece.kind = PieceKind::Peg;
+        assert!(refused(&board, InsertWish::Flush).contains("only magnet pieces"));
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_set_in_lies_as_it_was_wanted(
+            kind in 0_usize..5,
+            (shank, thickness) in (4.0..10.0_f64, 0.5..4.0_f64),
+            is_ball: bool,
+            below in -0.5..5.0_f64,
+        ) {
+            let insert = if is_ball { Insert::Ball } else { Insert::Disc { thickness } };
+            let board = board(insert, shank);
+            let mut bore = bore(Bottom::ALL[kind]);
+            let wish = if below < 0.0 { InsertWish::Proud(-below) } else { InsertWish::Below(below) };
+            bore.depth = insert_depth(&board, bore, wish).unwrap();
+            prop_assert!((insert_below(&board.piece, bore) - below).abs() < 1e-9);
+        }
+
+        #[test]
+        fn a_pull_that_is_wanted_is_left(pull in 0.05..2.3_f64, kind in 0_usize..5) {
+            let board = board(Insert::Ball, 9.0);
+            let mut bore = bore(Bottom::ALL[kind]);
+            bore.depth = insert_depth(&board, bore, InsertWish::Pull(pull)).unwrap();
+            let held = magnet_hold(&board.piece, bore).unwrap();
+            prop_assert!((held.pull - pull).abs() < 1e-8);
+        }
+    }
+}
