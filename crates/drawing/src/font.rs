@@ -14,10 +14,30 @@ pub const SEMI_BOLD: &[u8] = include_bytes!("../../../assets/fonts/Inter-SemiBol
 /// The name of the typeface, for formats that name it and leave the glyphs to the viewer.
 pub const FAMILY: &str = "Inter";
 
+/// The smallest type on any sheet, mm: 6 pt, below which print is hard to read at a bench; common practice, no source.
+pub const SMALLEST: f64 = 6.0 * 25.4 / 72.0;
+
 /// Height of figures and capitals, as a share of the size.
 pub const FIGURE_HEIGHT: f64 = 0.73;
 /// Depth of a tail (g, j) below the baseline, as a share of the size.
 pub const TAIL: f64 = 0.21;
+
+/// Letters and signs that reach below the baseline.
+const TAILED: &str = "gjpqyQ,;()[]{}|/_@Ø§µ";
+
+/// Depth of words below their baseline, as a share of the size: none where no letter has a tail, as in names of holes.
+///
+/// ```
+/// use drawing::font::{TAIL, tail};
+/// assert_eq!((tail("T1-07"), tail("spare pegs")), (0.0, TAIL));
+/// ```
+pub fn tail(words: &str) -> f64 {
+    if words.contains(|letter| TAILED.contains(letter)) {
+        TAIL
+    } else {
+        0.0
+    }
+}
 
 /// The weight of the letters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]

@@ -272,7 +272,7 @@ impl Text {
         let (start, along) = (self.start(), self.along());
         let up = Vec2::new(-along.y, along.x);
         let (low, high) = (
-            up * (-font::TAIL * self.size),
+            up * (-font::tail(&self.words) * self.size),
             up * (font::FIGURE_HEIGHT * self.size),
         );
         let end = start + along * width;

@@ -74,6 +74,7 @@ mod recess;
 mod section;
 mod sheet;
 mod stopped;
+mod taken;
 mod template;
 
 pub use bores::fit_strip_pages;

@@ -1,24 +1,30 @@
 //! Where the holes' names go: beside or inside their bores, never on a cross, a line to drill by, a groove or a name.
 //!
 //! Each name tries the inside of its own bore below the cross, then places around it, in falling
-//! sizes; the first place that is free is taken. A name that finds no place is left out: the hole table
+//! sizes; the first place that is free, and nearer to its own hole than to any other, is taken. A name that finds no place is left out: the hole table
 //! has it all the same.
+
+use std::collections::BTreeMap;
 
 use board::{Board, Hole, Marking};
 use geometry::{Arc, Point};
-use kurbo::{Rect, Size, Vec2};
+use kurbo::{Rect, Vec2};
 
 use crate::font::{self, Weight};
 use crate::grooves::ring;
 use crate::marks::cross_arm;
-use crate::quiet::Taken;
+use crate::taken::{Taken, farthest, nearest};
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 use workshop::Workpiece;
 
 /// Sizes that are tried, largest first, mm.
-const SIZES: [f64; 4] = [2.4, 2.0, 1.7, 1.4];
+const SIZES: [f64; 3] = [2.4, 2.2, font::SMALLEST];
 /// Clear space kept around a name, mm.
 const CLEAR: f64 = 0.25;
+/// So much nearer is a name to its own hole than to any other, mm.
+const NEARER: f64 = 0.4;
+/// Names keep this far inside the board's edge, which may be on no sheet, mm.
+const INSIDE: f64 = 5.0;
 
 /// Adds the names of all holes that have room for one.
 pub fn place_names(workpiece: &Workpiece, items: &mut Vec<Item>) {
@@ -42,12 +48,13 @@ pub fn place_labels(
     items: &mut Vec<Item>,
 ) {
     let mut taken = obstacles(board, holes);
+    let others = Others::of(board, holes);
     let note = items.iter().filter(|item| item.layer == Layer::Names);
     note.for_each(|item| taken.add(item.shape.bounds()));
     let lines = items.iter().filter(|item| keeps_off(item));
     lines.for_each(|item| keep_off(&item.shape, &mut taken));
     for (hole, words) in labels {
-        let Some(text) = place(board, &hole, &words, &taken) else {
+        let Some(text) = place(board, &hole, &words, &taken, &others) else {
             continue;
         };
         taken.add(text.bounds());
@@ -121,9 +128,23 @@ fn pieces(length: f64, at: impl Fn(f64) -> Point, taken: &mut Taken) {
 
 /// Words beside a hole, as large as there is room for; none where there is none. The smallest size is tried first, since most
 /// names that find no place find none at any size.
-fn place(board: &Board, hole: &Hole, words: &str, taken: &Taken) -> Option<Text> {
+fn place(
+    board: &Board,
+    hole: &Hole,
+    words: &str,
+    taken: &Taken,
+    others: &Others<'_>,
+) -> Option<Text> {
     let unit_width = font::width(words, 1.0, Weight::Regular);
-    let spot = |size: f64| free_spot(board, hole, Size::new(unit_width * size, size), taken);
+    let spot = |size: f64| {
+        let name = Name {
+            hole,
+            width: unit_width * size,
+            height: font::FIGURE_HEIGHT * size,
+            tail: font::tail(words) * size,
+        };
+        name.free_spot(board, taken, others)
+    };
     // Where the smallest finds no place no other does.
     let [larger @ .., smallest] = SIZES;
     let last = spot(smallest)?;
@@ -135,59 +156,139 @@ fn place(board: &Board, hole: &Hole, words: &str, taken: &Taken) -> Option<Text>
     Some(Text::level(baseline, size, Anchor::Middle, words))
 }
 
-/// The middle of the first free place for words of a width and a size of type: inside the bore, then around it.
-///
-/// A name has to keep its box off everything that is taken. Descenders count to it, as `g` and `j` are in words of makers.
-fn free_spot(board: &Board, hole: &Hole, words: Size, taken: &Taken) -> Option<Point> {
-    let height = font::FIGURE_HEIGHT * words.height;
-    let tail = font::TAIL * words.height;
-    let box_at = |middle: Point| {
-        let (half, up) = (words.width / 2.0 + CLEAR, height / 2.0 + CLEAR);
+/// Words of a size beside their hole.
+struct Name<'a> {
+    /// The hole they name.
+    hole: &'a Hole,
+    /// Width of the words, height of their figures, and reach of their tails, mm.
+    width: f64,
+    height: f64,
+    tail: f64,
+}
+
+impl Name<'_> {
+    /// The middle of the first free place: inside the bore, then around it.
+    fn free_spot(&self, board: &Board, taken: &Taken, others: &Others<'_>) -> Option<Point> {
+        let edge = board.blank.radius() - INSIDE;
+        let inside = self.inside().into_iter();
+        inside.chain(self.around(board)).find(|middle| {
+            let room = self.room(*middle);
+            let is_inside = farthest(room, Point::ORIGIN) <= edge;
+            is_inside && taken.is_free(room) && others.is_nearest(self.hole, room)
+        })
+    }
+
+    /// The box that the words keep free about their middle.
+    fn room(&self, middle: Point) -> Rect {
+        let (half, up) = (self.width / 2.0 + CLEAR, self.height / 2.0 + CLEAR);
         Rect::new(
             middle.x - half,
-            middle.y - up - tail,
+            middle.y - up - self.tail,
             middle.x + half,
             middle.y + up,
         )
-    };
-    inside(hole, words.width, height)
-        .into_iter()
-        .chain(around(board, hole, words.width, height))
-        .find(|middle| taken.is_free(box_at(*middle)))
+    }
+
+    /// The middle of the words inside their bore, below the cross, if they fit there.
+    fn inside(&self) -> Option<Point> {
+        let top = cross_arm(self.hole) + 2.0 * CLEAR;
+        let bottom = top + self.height + self.tail;
+        let room = self.hole.bore.radius() - 2.0 * CLEAR;
+        let fits = Vec2::new(self.width / 2.0, bottom).length() <= room;
+        fits.then(|| self.hole.center - Vec2::new(0.0, top + self.height / 2.0))
+    }
+
+    /// The middles of places around a bore, aslant from the outward direction first: guides run straight outward.
+    fn around(&self, board: &Board) -> impl Iterator<Item = Point> {
+        let hole = self.hole;
+        let outward = geometry::bearing_of(hole.center);
+        let radius = marked_radius(board, hole).max(cross_arm(hole)).max(ring(
+            board,
+            hole.name.id().role(),
+            hole.bore.radius(),
+        )) + 2.0 * CLEAR;
+        let (half, up) = (self.width / 2.0, self.height / 2.0 + self.tail);
+        [2, 14, 3, 13, 1, 15, 4, 12, 6, 10, 0, 8, 5, 11, 7, 9]
+            .into_iter()
+            .map(move |part| {
+                let bearing = outward + geometry::Angle::turn_part(part, 16);
+                let way = geometry::point_at(1.0, bearing).to_vec2();
+                // The name's own half extent in that direction keeps its box off the circle.
+                let reach = way.x.abs() * half + way.y.abs() * up;
+                hole.center + way * (radius + reach)
+            })
+    }
 }
 
-/// The middle of a name inside its bore, below the cross, if it fits there.
-fn inside(hole: &Hole, width: f64, height: f64) -> Option<Point> {
-    let top = cross_arm(hole) + 2.0 * CLEAR;
-    let bottom = top + height + font::TAIL * height;
-    let room = hole.bore.radius() - 2.0 * CLEAR;
-    let fits = Vec2::new(width / 2.0, bottom).length() <= room;
-    fits.then(|| hole.center - Vec2::new(0.0, top + height / 2.0))
-}
-
-/// The middles of places around a bore, aslant from the outward direction first: guides run straight outward.
-fn around(board: &Board, hole: &Hole, width: f64, height: f64) -> impl Iterator<Item = Point> {
-    let outward = geometry::bearing_of(hole.center);
-    let drawn = if board.template.marking == Marking::Crosses {
+/// Radius of the mark that the eye takes for the hole: of its outline, or of its cross where that is all there is.
+fn marked_radius(board: &Board, hole: &Hole) -> f64 {
+    if board.template.marking == Marking::Crosses {
         cross_arm(hole)
     } else {
         hole.bore.radius()
-    };
-    let radius =
-        drawn
-            .max(cross_arm(hole))
-            .max(ring(board, hole.name.id().role(), hole.bore.radius()))
-            + 2.0 * CLEAR;
-    [2, 14, 3, 13, 1, 15, 4, 12, 6, 10, 0, 8]
-        .into_iter()
-        .map(move |part| {
-            let way =
-                geometry::point_at(1.0, outward + geometry::Angle::turn_part(part, 16)).to_vec2();
-            // The name's own half extent in that direction keeps its box off the circle.
-            let half =
-                way.x.abs() * width / 2.0 + way.y.abs() * (height / 2.0 + font::TAIL * height);
-            hole.center + way * (radius + half)
-        })
+    }
+}
+
+/// All holes, looked up by place.
+///
+/// A board may have ten thousand, so that a name is held against those in its neighborhood alone.
+struct Others<'a> {
+    /// The board, whose template says what marks a hole.
+    board: &'a Board,
+    /// The holes, each with the radius of its mark.
+    holes: Vec<(&'a Hole, f64)>,
+    /// Which of them lie in each cell.
+    cells: BTreeMap<(i32, i32), Vec<usize>>,
+    /// Side of a cell, mm.
+    cell: f64,
+    /// The largest radius of a mark, mm.
+    largest: f64,
+}
+
+impl<'a> Others<'a> {
+    /// The holes of a board with the radius that each is marked with.
+    fn of(board: &'a Board, holes: &'a [Hole]) -> Self {
+        let marked = |hole| (hole, marked_radius(board, hole));
+        let holes: Vec<(&Hole, f64)> = holes.iter().map(marked).collect();
+        let largest = holes.iter().map(|(_, radius)| *radius).fold(1.0, f64::max);
+        let cell = 2.0 * largest + 10.0;
+        let mut cells: BTreeMap<(i32, i32), Vec<usize>> = BTreeMap::new();
+        for (at, (hole, _)) in holes.iter().enumerate() {
+            cells
+                .entry(cell_of(hole.center, cell))
+                .or_default()
+                .push(at);
+        }
+        Self {
+            board,
+            holes,
+            cells,
+            cell,
+            largest,
+        }
+    }
+
+    /// Whether a box lies nearer to one hole than to any other, from outline to outline.
+    ///
+    /// A name midway between two holes is read for either, which costs a wrong bore.
+    fn is_nearest(&self, own: &Hole, room: Rect) -> bool {
+        let gap = |center, radius: f64| (nearest(room, center) - radius).max(0.0);
+        let least = gap(own.center, marked_radius(self.board, own)) + NEARER;
+        let around = room.inflate(least + self.largest, least + self.largest);
+        let (low, high) = (
+            cell_of(around.origin(), self.cell),
+            cell_of(Point::new(around.x1, around.y1), self.cell),
+        );
+        let places = (low.0..=high.0).flat_map(|x| (low.1..=high.1).map(move |y| (x, y)));
+        let near = places.filter_map(|place| self.cells.get(&place)).flatten();
+        near.filter_map(|at| self.holes.get(*at))
+            .all(|(other, radius)| other.name == own.name || gap(other.center, *radius) >= least)
+    }
+}
+
+/// The cell that a point lies in.
+fn cell_of(at: Point, cell: f64) -> (i32, i32) {
+    ((at.x / cell).floor() as i32, (at.y / cell).floor() as i32)
 }
 
 #[cfg(test)]
@@ -274,6 +375,48 @@ mod tests {
                     "a name on a name at {diameter}"
                 );
             }
+        }
+    }
+
+    /// By the box of each name against the outline of every hole, on boards with holes from narrow to wide.
+    #[test]
+    fn every_name_lies_nearer_to_its_own_hole_than_to_any_other() {
+        for (diameter, marking) in [
+            (4.0, Marking::Both),
+            (6.35, Marking::Crosses),
+            (12.0, Marking::Both),
+            (15.0, Marking::Circles),
+        ] {
+            let bore = Bore {
+                diameter,
+                depth: 5.0,
+                bottom: Bottom::Flat,
+            };
+            let mut board = Board {
+                bores: Bores::all(bore),
+                ..Board::default()
+            };
+            board.template.marking = marking;
+            let workpiece = Workpiece::of(&board).unwrap();
+            let mut seen = 0;
+            for item in plan(&workpiece) {
+                let Shape::Text(text) = &item.shape else {
+                    continue;
+                };
+                let Ok(id) = text.words.parse() else { continue };
+                let gap = |hole: &Hole| {
+                    let away = nearest(text.bounds(), hole.center);
+                    (away - marked_radius(&board, hole)).max(0.0)
+                };
+                let own = gap(workpiece.layout().hole(id).unwrap());
+                let others = workpiece.layout().holes.iter();
+                let others = others.filter(|hole| hole.name.to_string() != text.words);
+                let next = others.map(gap).fold(f64::INFINITY, f64::min);
+                assert!(own < next - 0.1, "{} at {own} and {next}", text.words);
+                assert!(text.size >= font::SMALLEST);
+                seen += 1;
+            }
+            assert!(seen > 120, "{seen} names at {diameter}");
         }
     }
 }

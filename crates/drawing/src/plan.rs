@@ -3,15 +3,17 @@
 //! The plan is the one answer to the question where things are on the board's face. Screen, template, plot and DXF all start from
 //! it, so that a hole that is seen in one place is printed and cut in the same. Order matters: what comes later lies on top.
 
-use board::{Board, Center, Hole, Marking, Role, show_setting};
+use board::{Board, Center, Hole, Layout, Marking, Role, show_setting};
 use geometry::point_at;
 use kurbo::{Circle, Line as Segment, Point};
 use workshop::Workpiece;
 
 use crate::blank::glue;
+use crate::font;
 use crate::grooves::{grooves, ring};
 use crate::marks::{PIN_ARM, cross_arm, layer};
 use crate::names::place_names;
+use crate::taken::nearest;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// The plan of a board: edge, grooves, guides, bores and names, in the board frame.
@@ -65,7 +67,7 @@ pub fn plan_without_names(workpiece: &Workpiece) -> Vec<Item> {
     for hole in &layout.holes {
         bore(board, hole, &mut items);
     }
-    center_pin(board, &mut items);
+    center_pin(board, layout, &mut items);
     items
 }
 
@@ -134,7 +136,7 @@ fn bore(board: &Board, hole: &Hole, items: &mut Vec<Item>) {
 }
 
 /// The cross at the center pin, and the pilot with its size.
-fn center_pin(board: &Board, items: &mut Vec<Item>) {
+fn center_pin(board: &Board, layout: &Layout, items: &mut Vec<Item>) {
     let mut mark = |shape| {
         items.push(Item {
             layer: Layer::Center,
@@ -156,17 +158,39 @@ fn center_pin(board: &Board, items: &mut Vec<Item>) {
     let clear = center.bore().map_or(pilot, |bore| bore.diameter) / 2.0;
     let clear = clear.max(ring(board, Role::Center, clear));
     let words = format!("pilot Ø {}", show_setting(pilot, board.units));
-    let at = Point::new(1.0, -clear.max(PIN_ARM * 0.6) - 2.0);
-    let text = Text::level(at, PILOT_NOTE, Anchor::Start, words);
     items.push(Item {
         layer: Layer::Names,
         line: Line::Dimension,
-        shape: Shape::Text(text),
+        shape: Shape::Text(pilot_note(&words, clear, &layout.holes)),
     });
 }
 
+/// The note beside the pilot: below it or above, as near as the holes around it let it stand.
+///
+/// It is written before the names, which keep off it: a name that is missing is in the hole table, and this size is not.
+fn pilot_note(words: &str, clear: f64, holes: &[Hole]) -> Text {
+    let width = font::width(words, PILOT_NOTE, font::Weight::Regular);
+    let near = clear.max(PIN_ARM * 0.6) + 2.0;
+    let at = |x: f64, y: f64| Text::level(Point::new(x, y), PILOT_NOTE, Anchor::Start, words);
+    let is_free = |text: &Text| {
+        let room = text.bounds().inflate(0.5, 0.5);
+        let mut others = holes.iter().filter(|hole| hole.center != Point::ORIGIN);
+        !others.any(|hole| {
+            let radius = hole.bore.radius().max(cross_arm(hole));
+            nearest(room, hole.center) < radius
+        })
+    };
+    let rows = (0..16).map(|row| near + 1.5 * f64::from(row));
+    let spots = rows.flat_map(|y| {
+        let left = -1.0 - width;
+        [(1.0, -y), (left, -y), (1.0, y), (left, y)]
+    });
+    let free = spots.map(|(x, y)| at(x, y)).find(is_free);
+    free.unwrap_or_else(|| at(1.0, -near))
+}
+
 /// Size of the note beside the pilot, mm.
-const PILOT_NOTE: f64 = 2.0;
+const PILOT_NOTE: f64 = 2.2;
 
 #[cfg(test)]
 mod tests {

@@ -1,166 +1,46 @@
-//! Free places on a drawing: what is taken, and the quietest spot for a block of marks.
+//! The quietest place on a page for a block of marks.
 //!
-//! [`Taken`] answers whether a small box is free, for names beside holes: what is taken is found by cells about as large as the
-//! marks, so that a question looks at a few of them. [`Quiet`] finds the place of a page where a large block covers the least,
-//! for titles and bars: there is hardly ever a place that is quite free.
+//! Titles and bars are large, and there is hardly ever a place for them that is quite free: what they may cover, and what not at
+//! any price, is told by weights.
 
-use kurbo::{Circle, Point, Rect, Size, Vec2};
+use kurbo::{Point, Rect, Size};
 
-/// The taken parts of a drawing, looked up by place: boxes, and outlines of circles.
-pub struct Taken {
-    /// Lower left corner of the area.
-    low: Point,
-    /// Side of a cell, mm.
-    cell: f64,
-    /// Number of cells side by side, and above each other.
-    columns: usize,
-    rows: usize,
-    /// For each cell the last of its entries; 0 for none, so that entries count from 1.
-    last: Vec<u32>,
-    /// The marks, once for each cell that they touch, in the order in which they came.
-    entries: Vec<Entry>,
-}
-
-#[derive(Clone, Copy)]
-/// A mark in the list of one cell.
-struct Entry {
-    /// The mark.
-    what: Mark,
-    /// The entry of the same cell before this one.
-    before: u32,
-}
-
-#[derive(Clone, Copy)]
-/// A mark that takes room: a box, or the outline of a circle.
-enum Mark {
-    /// All of a box.
-    Box(Rect),
-    /// The line of a circle; inside it is free.
-    Outline(Circle),
-}
-
-impl Mark {
-    /// The box around it, which says to which cells it counts.
-    fn bounds(&self) -> Rect {
-        match self {
-            Self::Box(area) => *area,
-            Self::Outline(circle) => {
-                Rect::from_center_size(circle.center, (2.0 * circle.radius, 2.0 * circle.radius))
-            }
-        }
-    }
-
-    /// Whether it leaves no room for a box. A circle does where the box is neither all inside nor all outside: its nearest point
-    /// is no farther from the center than the radius, and its farthest corner no nearer.
-    fn meets(&self, wanted: Rect) -> bool {
-        match self {
-            Self::Box(area) => area.overlaps(wanted),
-            Self::Outline(circle) => {
-                nearest(wanted, circle.center) <= circle.radius
-                    && farthest(wanted, circle.center) >= circle.radius
-            }
-        }
-    }
-}
-
-/// Distance from a point to the nearest point of a box.
-pub fn nearest(area: Rect, from: Point) -> f64 {
-    let x = from.x.clamp(area.x0, area.x1);
-    let y = from.y.clamp(area.y0, area.y1);
-    Point::new(x, y).distance(from)
-}
-
-/// Distance from a point to the farthest corner of a box.
-pub fn farthest(area: Rect, from: Point) -> f64 {
-    let away = |low: f64, high: f64, at: f64| (at - low).abs().max((high - at).abs());
-    Vec2::new(
-        away(area.x0, area.x1, from.x),
-        away(area.y0, area.y1, from.y),
-    )
-    .length()
-}
-
-impl Taken {
-    /// Nothing taken in an area yet; `reach` is about the size of the marks to come, `count` their number.
-    pub fn new(area: Rect, reach: f64, count: usize) -> Self {
-        let spread = (area.area() / (4.0 * count.max(1) as f64)).sqrt();
-        let cell = reach.max(spread).max(1.0);
-        let cells = |length: f64| (length / cell) as usize + 1;
-        let (columns, rows) = (cells(area.width()), cells(area.height()));
-        let last = vec![0; columns * rows];
-        Self {
-            low: area.origin(),
-            cell,
-            columns,
-            rows,
-            last,
-            entries: Vec::with_capacity(4 * count),
-        }
-    }
-
-    /// Takes a box.
-    pub fn add(&mut self, taken: Rect) {
-        self.mark(Mark::Box(taken));
-    }
-
-    /// Takes the outline of a circle, not what is inside.
-    pub fn add_outline(&mut self, circle: Circle) {
-        self.mark(Mark::Outline(circle));
-    }
-
-    /// Adds what is taken to every cell that it touches.
-    fn mark(&mut self, what: Mark) {
-        for cell in self.cells_of(what.bounds()) {
-            let Some(last) = self.last.get_mut(cell) else {
-                continue;
-            };
-            self.entries.push(Entry {
-                what,
-                before: *last,
-            });
-            *last = self.entries.len() as u32;
-        }
-    }
-
-    /// Whether nothing that is taken meets a box.
-    pub fn is_free(&self, wanted: Rect) -> bool {
-        self.cells_of(wanted).all(|cell| {
-            let mut at = self.last.get(cell).copied().unwrap_or(0);
-            while let Some(entry) = self.entries.get((at as usize).wrapping_sub(1)) {
-                if entry.what.meets(wanted) {
-                    return false;
-                }
-                at = entry.before;
-            }
-            true
-        })
-    }
-
-    /// The cells that an area touches; what lies outside counts to the cells at the border.
-    fn cells_of(&self, area: Rect) -> impl Iterator<Item = usize> + use<> {
-        let cell = |mm: f64, end: usize| ((mm / self.cell).max(0.0) as usize).min(end - 1);
-        let across = |x: f64| cell(x - self.low.x, self.columns);
-        let up = |y: f64| cell(y - self.low.y, self.rows);
-        let (left, right) = (across(area.x0), across(area.x1));
-        let columns = self.columns;
-        (up(area.y0)..=up(area.y1))
-            .flat_map(move |row| (left..=right).map(move |column| row * columns + column))
-    }
-}
-
-/// The ink on each part of an area, as a table of sums over small cells.
+/// The weight of what lies on each part of an area, by small cells.
+///
+/// A place is judged by the sum over its cells, so that a large block is compared with a small one by what each would cover.
 pub struct Quiet {
     /// The area that is looked at, mm.
     area: Rect,
-    /// Number of cells side by side, and above each other.
+    /// How many cells lie side by side, and above each other.
     columns: usize,
     rows: usize,
-    /// The ink on each cell, row by row from the lower left.
-    busy: Vec<u32>,
+    /// The weight of what lies on each cell, row by row from the lower left.
+    busy: Vec<u64>,
+}
+
+/// Weights of what may lie on a cell: all the lines that a block can cover weigh less than a hole, and so on up.
+pub mod weight {
+    /// A line that guides the eye.
+    pub const LINE: u64 = 1;
+    /// The outline of a hole.
+    pub const HOLE: u64 = 100_000;
+    /// The name of a hole, which is in the hole table too.
+    pub const NAME: u64 = 1_000_000_000;
+    /// A cross or a mark, which must be seen.
+    pub const MARK: u64 = 10_000_000_000_000;
+}
+
+/// A place for a block.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Place {
+    /// Where it lies.
+    pub block: Rect,
+    /// The weight of what it covers.
+    pub covered: u64,
 }
 
 /// Side of a cell, mm.
-const CELL: f64 = 2.0;
+const CELL: f64 = 1.0;
 
 impl Quiet {
     /// Nothing in the area yet.
@@ -175,10 +55,10 @@ impl Quiet {
         }
     }
 
-    /// Marks a box as busy: every cell that it touches counts one more. What lies outside the area is cut off.
-    pub fn add(&mut self, taken: Rect) {
+    /// Adds the weight of a box to every cell that it touches. What lies outside the area is cut off.
+    pub fn add(&mut self, taken: Rect, weight: u64) {
         let taken = taken.intersect(self.area);
-        if taken.is_zero_area() && (taken.width() < 0.0 || taken.height() < 0.0) {
+        if taken.width() < 0.0 || taken.height() < 0.0 {
             return;
         }
         let (columns, rows) = (self.columns, self.rows);
@@ -192,46 +72,17 @@ impl Quiet {
                 .filter_map(|cells| cells.get_mut(across.clone()))
                 .flatten()
             {
-                *cell += 1;
+                *cell += weight;
             }
         }
     }
 
-    /// The quietest place for a block of a size, nearest to a corner among equals, and marks it as busy;
-    /// none where the block is larger than the area.
+    /// The sums that places are compared by, until something is added.
     ///
-    /// All places on the grid of cells are compared, each by four looks into a table of sums.
-    pub fn take(&mut self, size: Size, near: Point) -> Option<Rect> {
-        let cells = |length: f64| (length / CELL).ceil() as usize;
-        let (wide, high) = (cells(size.width), cells(size.height));
-        if wide > self.columns || high > self.rows {
-            return None;
-        }
-        let sums = self.sums();
-        let places = (0..=self.rows - high)
-            .flat_map(|row| (0..=self.columns - wide).map(move |column| (column, row)));
-        let best = places.min_by_key(|&(column, row)| {
-            let corner = self.corner(column, row);
-            (
-                sums.over(column, row, wide, high),
-                (corner.distance_squared(near) * 16.0) as u64,
-            )
-        })?;
-        let place = Rect::from_origin_size(self.corner(best.0, best.1), size);
-        // Marks on marks are worse than marks on the drawing.
-        (0..64).for_each(|_| self.add(place));
-        Some(place)
-    }
-
-    /// The lower left corner of a cell.
-    fn corner(&self, column: usize, row: usize) -> Point {
-        self.area.origin() + (CELL * column as f64, CELL * row as f64)
-    }
-
-    /// Sums over all cells below and left of each corner.
-    fn sums(&self) -> Sums {
+    /// Every form of a block is looked for in the same sums, which take one walk over all cells.
+    pub fn sums(&self) -> Sums {
         let stride = self.columns + 1;
-        let mut table = vec![0_u32; stride * (self.rows + 1)];
+        let mut table = vec![0_u64; stride * (self.rows + 1)];
         for row in 0..self.rows {
             let mut along = 0;
             for column in 0..self.columns {
@@ -246,24 +97,59 @@ impl Quiet {
                 }
             }
         }
-        Sums { table, stride }
+        Sums {
+            area: self.area,
+            columns: self.columns,
+            rows: self.rows,
+            table,
+        }
     }
 }
 
-/// A table of sums, from which the sum over any block takes four looks.
-struct Sums {
+/// A table of sums, from which the weight of any block takes four looks.
+pub struct Sums {
+    /// The area and its cells, as in [`Quiet`].
+    area: Rect,
+    columns: usize,
+    rows: usize,
     /// For each corner of a cell the sum of all cells below and to the left of it.
-    table: Vec<u32>,
-    /// Corners in a row.
-    stride: usize,
+    table: Vec<u64>,
 }
 
 impl Sums {
+    /// The quietest place for a block of a size, nearest to a corner among equals; none where the block is larger than the area.
+    pub fn quietest(&self, size: Size, near: Point) -> Option<Place> {
+        self.quietest_in(self.area, size, near)
+    }
+
+    /// The same within a part of the area that reaches up to its top.
+    pub fn quietest_in(&self, part: Rect, size: Size, near: Point) -> Option<Place> {
+        let cells = |length: f64| (length / CELL - 1e-9).ceil() as usize;
+        let (wide, high) = (cells(size.width), cells(size.height));
+        let first = cells((part.y0 - self.area.y0).max(0.0));
+        if wide > self.columns || first + high > self.rows {
+            return None;
+        }
+        let places = (first..=self.rows - high)
+            .flat_map(|row| (0..=self.columns - wide).map(move |column| (column, row)));
+        let weighed = places.map(|(column, row)| {
+            let covered = self.over(column, row, wide, high);
+            let corner = self.area.origin() + (CELL * column as f64, CELL * row as f64);
+            (covered, corner)
+        });
+        let off = |corner: Point| (corner.distance_squared(near) * 16.0) as u64;
+        let (covered, corner) = weighed.min_by_key(|(covered, corner)| (*covered, off(*corner)))?;
+        Some(Place {
+            block: Rect::from_origin_size(corner, size),
+            covered,
+        })
+    }
+
     /// The sum over a block of cells: the table at its two outer corners, less that at the other two.
-    fn over(&self, column: usize, row: usize, wide: usize, high: usize) -> u32 {
+    fn over(&self, column: usize, row: usize, wide: usize, high: usize) -> u64 {
         let at = |column: usize, row: usize| {
             self.table
-                .get(row * self.stride + column)
+                .get(row * (self.columns + 1) + column)
                 .copied()
                 .unwrap_or(0)
         };
@@ -278,38 +164,25 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_taken_box_is_not_free() {
-        let mut taken = Taken::new(Rect::new(-50.0, -50.0, 50.0, 50.0), 5.0, 10);
-        taken.add(Rect::new(-1.0, -1.0, 30.0, 2.0));
-        assert!(!taken.is_free(Rect::new(20.0, 1.0, 21.0, 3.0)));
-        assert!(taken.is_free(Rect::new(20.0, 2.5, 21.0, 3.0)));
-        // Outside the area it still counts.
-        taken.add(Rect::new(70.0, 70.0, 80.0, 80.0));
-        assert!(!taken.is_free(Rect::new(75.0, 75.0, 76.0, 76.0)));
-    }
-
-    #[test]
-    fn an_outline_is_taken_and_its_inside_is_not() {
-        let mut taken = Taken::new(Rect::new(-50.0, -50.0, 50.0, 50.0), 20.0, 10);
-        taken.add_outline(Circle::new((5.0, 5.0), 10.0));
-        assert!(taken.is_free(Rect::new(2.0, 2.0, 8.0, 8.0)));
-        assert!(!taken.is_free(Rect::new(10.0, 3.0, 17.0, 6.0)));
-        assert!(taken.is_free(Rect::new(15.5, 3.0, 17.0, 6.0)));
-    }
-
-    #[test]
-    fn the_quietest_place_avoids_what_is_there() {
+    fn the_quietest_place_avoids_what_weighs_most() {
         let area = Rect::new(10.0, 10.0, 110.0, 60.0);
         let mut quiet = Quiet::new(area);
-        quiet.add(Rect::new(10.0, 10.0, 60.0, 60.0));
-        let place = quiet
-            .take(Size::new(30.0, 20.0), Point::new(10.0, 10.0))
-            .unwrap();
-        assert!(place.x0 >= 60.0 && place.x1 <= 110.0, "{place:?}");
-        let second = quiet
-            .take(Size::new(30.0, 20.0), Point::new(10.0, 10.0))
-            .unwrap();
-        assert!(!second.inset(-0.1).overlaps(place), "{second:?}");
-        assert!(quiet.take(Size::new(101.0, 5.0), Point::ORIGIN).is_none());
+        quiet.add(Rect::new(10.0, 10.0, 60.0, 60.0), weight::LINE);
+        let size = Size::new(30.0, 20.0);
+        let corner = Point::new(10.0, 10.0);
+        let place = quiet.sums().quietest(size, corner).unwrap();
+        assert!(
+            place.block.x0 >= 60.0 && place.block.x1 <= 110.0,
+            "{place:?}"
+        );
+        assert_eq!(place.covered, 0);
+        quiet.add(Rect::new(60.0, 10.0, 110.0, 60.0), weight::MARK);
+        let second = quiet.sums().quietest(size, corner).unwrap();
+        assert!(
+            second.block.x1 <= 60.0 && second.covered == 600,
+            "{second:?}"
+        );
+        let wide = quiet.sums().quietest(Size::new(101.0, 5.0), Point::ORIGIN);
+        assert!(wide.is_none());
     }
 }

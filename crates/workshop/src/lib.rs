@@ -127,7 +127,9 @@ pub use template::print_scale::{
     PrintBar, PrintCorrection, PrintError, PrintFault, PrintLength, PrintReadings, PrintScale,
     print_scale,
 };
-pub use template::sheets::{Drawn, DrawnPart, Tile, Tiling, TilingError, cut_into_sheets};
+pub use template::sheets::{
+    Drawn, DrawnPart, LEAST_OVERLAP, Tile, Tiling, TilingError, cross_arm_of, cut_into_sheets,
+};
 pub use wood::{
     BoardMass, Known, Season, Species, WoodError, WoodMoves, change_of_size, equilibrium_moisture,
     equilibrium_moisture_at_fahrenheit, species, wood_moves,

@@ -9,8 +9,9 @@ use workshop::{
 };
 
 use crate::stopped::stop_line;
-use crate::template::furniture::{fits, true_size};
+use crate::template::furniture::fits;
 use crate::template::subject::Subject;
+use crate::template::summary::true_size;
 use crate::template::tiled::sheets_of;
 use crate::template::whole::whole_of;
 use crate::{Align, Block, Cell, Column, Head, Layer, Line, Sheet, Stamp, Table, pages};

@@ -19,7 +19,7 @@ pub struct Bar {
 }
 
 /// The bars that are tried, longest first.
-const BARS: [Bar; 3] = [
+pub const BARS: [Bar; 3] = [
     Bar { mm: 100, inches: 4 },
     Bar { mm: 50, inches: 2 },
     Bar { mm: 20, inches: 1 },
@@ -30,7 +30,7 @@ const DEPTH: f64 = 9.0;
 /// Room at the ends for figures, mm.
 const ENDS: f64 = 2.0;
 /// Size of the figures, mm.
-const FIGURE: f64 = 2.0;
+const FIGURE: f64 = 2.2;
 
 /// The longest bar that fits into a length.
 pub fn longest_bar(room: f64) -> Option<Bar> {

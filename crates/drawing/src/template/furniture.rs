@@ -1,125 +1,149 @@
-//! The words and the key map of a tiled sheet, laid into its quietest corners.
+//! The title of a tiled sheet: its label, words and key map in one block, as large as there is room for.
 //!
-//! Nothing here has a fixed place, as any corner may be full of holes: label, words and map keep together in one block, and that goes
-//! where it covers the least. On paper that is too small for the words the label alone is left.
+//! Nothing here has a fixed place, as any corner may be full of holes: the block goes where it covers the least. On small paper the
+//! map shrinks, and then the words come down to those without which a sheet cannot be used: which it is, and how it is printed.
 
-use board::{Board, Choice, Units, show_length, show_setting};
-use geometry::Arc;
-use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
-
-use crate::font::{self, Weight};
-use crate::template::subject::Subject;
+use board::Choice;
+use kurbo::{Point, Size, Vec2};
 use workshop::{Correction, Tile, Tiling};
 
-use crate::{Anchor, Item, Layer, Line, Shape, Stamp, Text, corners_of};
+use crate::font::{self, Weight};
+use crate::pages::wrapped;
+use crate::template::key_map::KeyMap;
+use crate::template::subject::Subject;
+use crate::{Anchor, Item, Layer, Line, Shape, Stamp, Text};
 
-/// Sizes of type, mm: the label, the words, and what kind of template it is.
-const LABEL: f64 = 8.0;
+/// Width of the largest block, mm.
+const WIDEST: f64 = 80.0;
+/// Size of the words of the largest block, mm.
 const WORDS: f64 = 2.4;
+/// Size of what kind of template it is, mm.
 const KIND: f64 = 3.2;
-/// From one line down to the next, mm.
-const LEADING: f64 = 3.8;
-/// Lines beside the key map.
-const LINES: usize = 6;
-/// Side of the key map.
-const MAP: f64 = 33.0;
+/// From one line down to the next, in sizes of the type.
+const LEADING: f64 = 1.58;
+/// Air between words and key map, mm.
+const BESIDE: f64 = 3.0;
 
-/// The room that label, words and key map take, without lines below.
-const ROOM: Size = Size::new(80.0, 34.0);
-/// The room they take where paper is too small for the words.
-pub const SMALL_ROOM: Size = Size::new(24.0, 10.0);
-/// Room to spare for the first of the lines below, mm.
-const SPARE: f64 = 2.4;
+/// How large a block is laid.
+#[derive(Debug, Clone, Copy)]
+struct Form {
+    /// Width of the block, mm.
+    width: f64,
+    /// Largest width and height of the key map, mm.
+    map: f64,
+    /// Size of the label, mm.
+    label: f64,
+    /// Size of the words, mm.
+    words: f64,
+    /// Whether title, date and order of joining are told.
+    full: bool,
+}
 
-/// The room that label, words and key map of a sheet take.
-pub fn room(subject: &Subject<'_>, tiling: &Tiling) -> Size {
-    match foot(subject, tiling).len() {
-        0 => ROOM,
-        lines => ROOM + Size::new(0.0, LEADING * lines as f64 - SPARE),
+/// The forms of a block, the fullest first.
+const FORMS: [Form; 9] = [
+    form(WIDEST, 33.0, 8.0, WORDS, true),
+    form(62.0, 26.0, 8.0, WORDS, true),
+    form(50.0, 22.0, 7.0, 2.2, true),
+    form(44.0, 20.0, 7.0, 2.2, true),
+    form(50.0, 24.0, 7.0, 2.2, false),
+    form(40.0, 20.0, 6.0, 2.2, false),
+    form(34.0, 16.0, 6.0, font::SMALLEST, false),
+    form(28.0, 12.0, 5.0, font::SMALLEST, false),
+    form(22.0, 9.0, 5.0, font::SMALLEST, false),
+];
+
+/// A form by its width, map, label, words, and whether all of it is told.
+const fn form(width: f64, map: f64, label: f64, words: f64, full: bool) -> Form {
+    Form {
+        width,
+        map,
+        label,
+        words,
+        full,
     }
 }
 
 /// Whether a line at the foot of the block is told in full.
 pub fn fits(line: &str) -> bool {
-    font::width(line, WORDS, Weight::Regular) <= ROOM.width
+    font::width(line, WORDS, Weight::Regular) <= WIDEST
 }
 
-/// The sheet's label, what it is part of, how to print and join it, and the key map, in a block.
-pub fn title_block(
+/// A block with its upper left corner at the origin.
+pub struct Block {
+    /// Width and height, mm.
+    pub size: Size,
+    /// Its parts.
+    pub items: Vec<Item>,
+}
+
+/// The label of a sheet, its part of the whole, how to print and join it, and the key map, in every form that it can have, the
+/// fullest first.
+///
+/// Every form has the label, the key map, the print note, the settings and the printer's correction. They differ by the size of the
+/// map, by how words are broken beside it, and by the title, the date and the order of joining, which the small ones leave out: who
+/// tapes sheets together has all of them at hand.
+pub fn title_blocks(
     subject: &Subject<'_>,
     tiling: &Tiling,
     tile: &Tile,
     stamp: &Stamp,
-    block: Rect,
-) -> Vec<Item> {
-    let mut items = label(tile, Point::new(block.x0, block.y1 - LABEL));
-    if block.height() < ROOM.height {
-        return items;
-    }
-    items.extend(kind(subject, tile, block));
-    let top = Point::new(block.x0, block.y1 - LABEL - LEADING);
-    let line = |at: usize, line: &str, room: f64| {
-        let below = Vec2::new(0.0, LEADING * at as f64);
-        words(top - below, font::cut(line, WORDS, Weight::Regular, room))
-    };
-    let beside = block.width() - MAP - 3.0;
-    let lines = lines(subject, tiling, tile, stamp);
-    items.extend((0..).zip(&lines).map(|(at, words)| line(at, words, beside)));
-    let foot = foot(subject, tiling);
-    let below = (LINES..).zip(&foot);
-    items.extend(below.map(|(at, words)| line(at, words, block.width())));
-    // The first line at the foot takes what the block has to spare, and air above it.
-    let low = if foot.is_empty() {
-        MAP
-    } else {
-        MAP - SPARE / 2.0
-    };
-    let corner = Point::new(block.x1 - MAP, block.y1 - low);
-    let map = Rect::from_points(corner, Point::new(block.x1 - 1.0, block.y1 - 1.0));
-    items.extend(key_map(subject, tiling, tile, map));
-    items
-}
-
-/// The kind of sheet, beside its label.
-fn kind(subject: &Subject<'_>, tile: &Tile, block: Rect) -> Option<Item> {
-    let strong = Weight::SemiBold;
-    let beside = font::width(&tile.label(), LABEL, strong) + 2.5;
-    let room = block.width() - MAP - 1.0 - beside;
-    let at = Point::new(block.x0 + beside, block.y1 - LABEL);
-    let kind = font::cut(subject.kind, KIND, strong, room);
-    let text = Text {
-        weight: strong,
-        ..Text::level(at, KIND, Anchor::Start, kind)
-    };
-    (!subject.kind.is_empty()).then(|| mark(Line::Dimension, Shape::Text(text)))
+) -> impl Iterator<Item = Block> {
+    FORMS.into_iter().map(move |form| {
+        let map = KeyMap::of(subject, tiling, tile, Size::new(form.map, form.map));
+        let mut lay = Lay::new(form, map);
+        lay.label(&tile.label(), subject.kind);
+        for line in lines(subject, tiling, tile, stamp, form.full) {
+            lay.line(&line);
+        }
+        lay.below_map();
+        for line in foot(subject, tiling) {
+            lay.foot(&line);
+        }
+        lay.block()
+    })
 }
 
 /// The lines beside the key map.
-fn lines(subject: &Subject<'_>, tiling: &Tiling, tile: &Tile, stamp: &Stamp) -> [String; LINES] {
+///
+/// The short form keeps those without which a sheet cannot be used: which of how many it is, and that it is not to be scaled.
+fn lines(
+    subject: &Subject<'_>,
+    tiling: &Tiling,
+    tile: &Tile,
+    stamp: &Stamp,
+    full: bool,
+) -> Vec<String> {
     let place = tiling
         .tiles
         .iter()
         .position(|other| other == tile)
         .map_or(0, |at| at + 1);
-    [
-        format!("row {}, column {}", tile.row + 1, tile.column + 1),
-        format!(
-            "sheet {place} of {}, {}",
-            tiling.tiles.len(),
-            subject.board.template.paper.words()
-        ),
+    let count = tiling.tiles.len();
+    if !full {
+        return vec![format!("sheet {place} of {count}"), "Print at 100 %".into()];
+    }
+    let paper = subject.board.template.paper.words();
+    let mut lines = vec![
+        format!("sheet {place} of {count}, {paper}"),
         subject.board.title.clone(),
         stamp.date.clone(),
         "Print at 100 %; measure the bars.".into(),
         joining(tiling).into(),
-    ]
+    ];
+    lines.retain(|line| !line.is_empty());
+    lines
 }
 
 /// The lines at the foot of the block: what is to be set, and what the printer's correction is.
 fn foot(subject: &Subject<'_>, tiling: &Tiling) -> Vec<String> {
+    let edge = (!tiling.whole && subject.kind.is_empty()).then(|| EDGE.to_owned());
     let correction = tiling.correction.iter().flat_map(Correction::words);
-    subject.notes.iter().cloned().chain(correction).collect()
+    let notes = subject.notes.iter().cloned();
+    notes.chain(edge).chain(correction).collect()
 }
+
+/// What is told where slivers of the edge are on no sheet.
+const EDGE: &str = "Cut the edge from the pin: slivers are on no sheet.";
 
 /// The order of assembly.
 fn joining(tiling: &Tiling) -> &'static str {
@@ -131,144 +155,118 @@ fn joining(tiling: &Tiling) -> &'static str {
     }
 }
 
-/// The sheet's label, large enough to be read from the other side of a bench.
-fn label(tile: &Tile, at: Point) -> Vec<Item> {
-    let text = Text {
-        weight: Weight::SemiBold,
-        ..Text::level(at, LABEL, Anchor::Start, tile.label())
-    };
-    vec![mark(Line::Dimension, Shape::Text(text))]
+/// A block being filled from the top.
+struct Lay {
+    /// Its sizes.
+    form: Form,
+    /// Width and height of the key map, mm.
+    map: Size,
+    /// The parts laid so far.
+    items: Vec<Item>,
+    /// Where the next line's top is; down is negative.
+    top: f64,
 }
 
-/// A line of words that begins at a point of the page.
-fn words(at: Point, line: String) -> Item {
-    mark(
-        Line::Dimension,
-        Shape::Text(Text::level(at, WORDS, Anchor::Start, line)),
-    )
-}
-
-/// A part of the furniture.
-fn mark(line: Line, shape: Shape) -> Item {
-    Item {
-        layer: Layer::Marks,
-        line,
-        shape,
+impl Lay {
+    /// The block with its key map at the upper right.
+    fn new(form: Form, map: KeyMap) -> Self {
+        let corner = Vec2::new(form.width - map.size.width, -map.size.height);
+        Self {
+            form,
+            map: map.size,
+            items: map
+                .items
+                .into_iter()
+                .map(|item| item.moved(corner))
+                .collect(),
+            top: 0.0,
+        }
     }
-}
 
-/// The whole grid, small, with the outline and this sheet filled.
-///
-/// Windows of neighbors overlap; each is drawn smaller by half of that on each side, so that the map looks like the sheets
-/// once they are joined.
-fn key_map(subject: &Subject<'_>, tiling: &Tiling, tile: &Tile, map: Rect) -> Vec<Item> {
-    let all = tiling
-        .tiles
-        .iter()
-        .map(|tile| tile.window)
-        .reduce(|a, b| a.union(b))
-        .unwrap_or(tile.window);
-    let scale = (map.width() / all.width()).min(map.height() / all.height());
-    let to_map = |point: Point| map.center() + (point - all.center()) * scale;
-    let corners = |area: Rect| corners_of(area).map(to_map);
-    let mut items = vec![mark(
-        Line::Guide,
-        Shape::Area(corners(tile.window).to_vec()),
-    )];
-    for other in &tiling.tiles {
-        let [a, b, c, d] = corners(other.window.inset(-tiling.overlap / 2.0));
-        items.extend(
-            [(a, b), (b, c), (c, d), (d, a)]
-                .map(|(from, to)| mark(Line::Dimension, Shape::Line(Segment::new(from, to)))),
-        );
-        let middle = to_map(other.window.center()) - Vec2::new(0.0, 0.8);
-        items.push(mark(
-            Line::Dimension,
-            Shape::Text(Text::level(middle, 2.2, Anchor::Middle, other.label())),
-        ));
+    /// Room beside the key map, mm.
+    fn beside(&self) -> f64 {
+        self.form.width - self.map.width - BESIDE
     }
-    // A map of a part only has no outline to show.
-    let shapes = subject.outline.iter();
-    if shapes
-        .clone()
-        .all(|shape| all.contains_rect(shape.bounds()))
-    {
-        items.extend(
-            shapes
-                .filter_map(|shape| small(shape, scale, &to_map))
-                .map(|shape| mark(Line::Cut, shape)),
-        );
+
+    /// The label, large enough to be read from the other side of a bench, and the kind of sheet: beside it, or below where
+    /// there is no room.
+    fn label(&mut self, label: &str, kind: &str) {
+        let strong = Weight::SemiBold;
+        let base = self.top - font::FIGURE_HEIGHT * self.form.label;
+        self.text(Point::new(0.0, base), self.form.label, strong, label.into());
+        self.top = base - 1.2;
+        let aside = font::width(label, self.form.label, strong) + 2.5;
+        let size = KIND.min(1.3 * self.form.words);
+        let room = self.beside() - aside;
+        if font::width(kind, size, strong) <= room {
+            self.text(Point::new(aside, base), size, strong, kind.into());
+        } else {
+            self.told(kind, size, strong, self.beside());
+        }
     }
-    items
-}
 
-/// A line of the outline on the map.
-fn small(shape: &Shape, scale: f64, to_map: &impl Fn(Point) -> Point) -> Option<Shape> {
-    match shape {
-        Shape::Circle(circle) => Some(Shape::Circle(Circle::new(
-            to_map(circle.center),
-            circle.radius * scale,
-        ))),
-        Shape::Arc(arc) => Some(Shape::Arc(Arc {
-            center: to_map(arc.center),
-            radius: arc.radius * scale,
-            ..*arc
-        })),
-        Shape::Line(line) => Some(Shape::Line(Segment::new(to_map(line.p0), to_map(line.p1)))),
-        Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => None,
+    /// Words beside the map, or over the whole width below it; broken into lines.
+    ///
+    /// Words that begin beside the map stay beside it, so that no line of them jumps to the other width.
+    fn line(&mut self, words: &str) {
+        let is_below = self.top < -self.map.height - 0.5;
+        let room = if is_below {
+            self.form.width
+        } else {
+            self.beside()
+        };
+        self.told(words, self.form.words, Weight::Regular, room);
     }
-}
 
-/// A board's main numbers, as lines of words.
-pub fn summary(board: &Board, holes: usize) -> Vec<String> {
-    let length = |mm| show_length(mm, board.units);
-    vec![
-        format!(
-            "{} players, {} spaces, {} home and {} start holes each; {holes} holes in all",
-            board.players, board.spaces, board.home, board.start
-        ),
-        format!(
-            "Pitch {}, board Ø {}, thickness {}, roundover {}",
-            length(board.pitch),
-            length(board.blank.diameter),
-            length(board.blank.thickness),
-            length(board.blank.roundover)
-        ),
-        bores(board),
-        true_size(board),
-    ]
-}
-
-/// The words below a drawing of the whole.
-pub fn true_size(board: &Board) -> String {
-    let unit = match board.units {
-        Units::Mm => "millimeters",
-        Units::Inch(_) => "inches",
-    };
-    format!("Lengths in {unit}; drawn at true size. Measure the bars before drilling.")
-}
-
-/// Diameter and depth of the bores: once where all roles have the same, else for each.
-fn bores(board: &Board) -> String {
-    let bore = |bore: board::Bore| {
-        format!(
-            "Ø {} × {} deep",
-            show_setting(bore.diameter, board.units),
-            show_setting(bore.depth, board.units)
-        )
-    };
-    let roles = board.bores;
-    if roles.track == roles.home && roles.track == roles.start {
-        return format!(
-            "Bores {}, {}",
-            bore(roles.track),
-            roles.track.bottom.label()
-        );
+    /// Goes on below the key map.
+    fn below_map(&mut self) {
+        self.top = self.top.min(-self.map.height - 0.8);
     }
-    format!(
-        "Bores: track {}; home {}; start {}",
-        bore(roles.track),
-        bore(roles.home),
-        bore(roles.start)
-    )
+
+    /// A line over the whole width: cut to it where the block is wide, broken where it is small.
+    fn foot(&mut self, words: &str) {
+        let Form {
+            width, words: size, ..
+        } = self.form;
+        let words = if width >= WIDEST {
+            font::cut(words, size, Weight::Regular, width)
+        } else {
+            words.to_owned()
+        };
+        self.told(&words, size, Weight::Regular, width);
+    }
+
+    /// Words broken into lines of a width.
+    fn told(&mut self, words: &str, size: f64, weight: Weight, room: f64) {
+        if words.is_empty() {
+            return;
+        }
+        for line in wrapped(words, size, weight, room) {
+            let base = self.top - size;
+            self.text(Point::new(0.0, base), size, weight, line);
+            self.top -= LEADING * size;
+        }
+    }
+
+    /// One line of words with its baseline at a point of the block.
+    fn text(&mut self, at: Point, size: f64, weight: Weight, words: String) {
+        let text = Text {
+            weight,
+            ..Text::level(at, size, Anchor::Start, words)
+        };
+        self.items.push(Item {
+            layer: Layer::Marks,
+            line: Line::Dimension,
+            shape: Shape::Text(text),
+        });
+    }
+
+    /// The block as high as what is in it.
+    fn block(self) -> Block {
+        let height = (-self.top).max(self.map.height) + 0.5;
+        Block {
+            size: Size::new(self.form.width, height),
+            items: self.items,
+        }
+    }
 }

@@ -1,116 +1,220 @@
 //! The marks where two sheets meet: the joint line and the crosses that both sheets carry.
 //!
 //! Sheets overlap; both show a joint's crosses at the same points of the board, so that they are joined by laying cross on cross
-//! against the light. A cross near each end of a joint leaves no way to turn.
+//! against the light. A cross near each end of a joint leaves no way to turn. Each sheet has the name of a cross on its own side
+//! of the joint, so that no name reaches into what the sheets share and is cut off there.
 
 use kurbo::{Circle, Line as Segment, Point, Rect, Vec2};
+use workshop::{Tile, Tiling, cross_arm_of};
 
-use crate::quiet::Taken;
-use workshop::{Tile, Tiling};
-
+use crate::taken::Taken;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
-/// Half the length of a matching cross, mm.
-const ARM: f64 = 4.0;
-/// Radius of the ring around a matching cross, mm; it tells the cross from a bore's.
-const RING: f64 = 2.0;
+/// Size of the name of a cross, mm.
+const NAME: f64 = 2.2;
+/// Air around a cross and its names, mm.
+const AIR: f64 = 0.4;
 
 /// Every joint between two sheets, with its marks in the board frame.
 pub struct Joint {
     /// The two tiles it joins, as indices into [`Tiling::tiles`].
     pub tiles: [usize; 2],
-    /// Joint line and crosses.
+    /// Joint line and crosses, which both sheets carry.
     pub marks: Vec<Item>,
+    /// The names of the crosses on each of the two.
+    pub names: [Vec<Item>; 2],
+}
+
+/// The room for crosses on joints.
+///
+/// A cross is looked for from two thirds out along its half of the joint, first clear of everything, then clear of other crosses
+/// alone, since a name can be left out and an outline crossed.
+pub struct Room {
+    /// Everything that a cross should keep clear of: bores and their names.
+    pub best: Taken,
+    /// The marks that it must not lie on: crosses to drill by, and other joints' crosses.
+    pub least: Taken,
+    /// The crosses on joints alone.
+    pub marks: Taken,
+}
+
+impl Room {
+    /// Takes a box.
+    fn take(&mut self, area: Rect) {
+        self.best.add(area);
+        self.least.add(area);
+        self.marks.add(area);
+    }
 }
 
 /// The joints of a tiling, each between a tile and the one to its right or below it; the crosses keep clear of the bores.
-pub fn joints(tiling: &Tiling, taken: &Taken) -> Vec<Joint> {
+pub fn joints(tiling: &Tiling, mut room: Room) -> Vec<Joint> {
     let mut found = Vec::new();
     for (index, tile) in tiling.tiles.iter().enumerate() {
         for (column, row) in [(tile.column + 1, tile.row), (tile.column, tile.row + 1)] {
-            let Some(other) = tiling
-                .tiles
-                .iter()
-                .position(|other| other.column == column && other.row == row)
-            else {
+            let mut others = tiling.tiles.iter().enumerate();
+            let other = others.find(|(_, other)| other.column == column && other.row == row);
+            let Some((at, other)) = other else {
                 continue;
             };
-            let Some(neighbor) = tiling.tiles.get(other) else {
-                continue;
+            let number = found.len() + 1;
+            let mut joint = Joint {
+                tiles: [index, at],
+                marks: Vec::new(),
+                names: [Vec::new(), Vec::new()],
             };
-            let name = found.len() + 1;
-            found.push(Joint {
-                tiles: [index, other],
-                marks: marks(tile, neighbor, name, taken),
-            });
+            joint.draw(tile, other, number, tiling.overlap, &mut room);
+            found.push(joint);
         }
     }
     found
 }
 
-/// Joint line through the middle of what both tiles show, and a cross near each end of it.
-fn marks(a: &Tile, b: &Tile, name: usize, taken: &Taken) -> Vec<Item> {
-    let shared = a.window.intersect(b.window);
-    let line = middle_line(shared);
-    let mut items = vec![Item {
-        layer: Layer::Marks,
-        line: Line::Guide,
-        shape: Shape::Line(line),
-    }];
-    let half = (line.p1 - line.p0) / 2.0;
-    for (letter, toward) in [('a', -1.0), ('b', 1.0)] {
-        let at = clear_spot(line.midpoint(), half * toward, taken);
-        items.extend(cross(at, shared, format!("{name}{letter}")));
+impl Joint {
+    /// Draws the joint line through the middle of what both tiles show, and a cross near each end of it.
+    ///
+    /// What a cross takes is gone for those that come after it: four sheets meet in a corner, and their joints' ends are near.
+    fn draw(&mut self, a: &Tile, b: &Tile, number: usize, overlap: f64, room: &mut Room) {
+        let shared = a.window.intersect(b.window);
+        let is_level = a.column == b.column;
+        let line = middle_line(shared, is_level);
+        self.marks.push(mark(Line::Guide, Shape::Line(line)));
+        let arm = cross_arm_of(overlap);
+        for (letter, toward) in [('a', -1.0), ('b', 1.0)] {
+            let name = format!("{number}{letter}");
+            let cross = |at| Cross {
+                at,
+                arm,
+                is_level,
+                name: &name,
+            };
+            let half = (line.p1 - line.p0) * (toward / 2.0);
+            let spots = spots(line.midpoint(), half, &cross(line.midpoint()));
+            let is_free = |taken: &Taken, at: &Point| {
+                cross(*at)
+                    .boxes()
+                    .into_iter()
+                    .all(|area| taken.is_free(area))
+            };
+            let [own, others] = &spots;
+            let find = |taken, among: &[Point]| among.iter().find(|at| is_free(taken, at)).copied();
+            let at = find(&room.best, own)
+                .or_else(|| find(&room.least, own))
+                .or_else(|| find(&room.least, others))
+                .or_else(|| find(&room.marks, own))
+                .unwrap_or(line.midpoint() + half * 0.66);
+            let cross = cross(at);
+            cross.boxes().into_iter().for_each(|area| room.take(area));
+            self.marks.extend(cross.marks());
+            let [first, second] = cross.names();
+            self.names[0].push(first);
+            self.names[1].push(second);
+        }
     }
-    items
 }
 
-/// The line along the longer way of what two sheets share, in its middle: cut or folded there, they meet edge to edge.
-fn middle_line(shared: Rect) -> Segment {
+/// The line along what two sheets share, in its middle: cut or folded there, they meet edge to edge.
+fn middle_line(shared: Rect, is_level: bool) -> Segment {
     let center = shared.center();
-    if shared.width() < shared.height() {
-        Segment::new((center.x, shared.y0), (center.x, shared.y1))
-    } else {
+    if is_level {
         Segment::new((shared.x0, center.y), (shared.x1, center.y))
+    } else {
+        Segment::new((center.x, shared.y0), (center.x, shared.y1))
     }
 }
 
-/// The spot nearest to two thirds out along a joint that is clear of bores; two thirds out if none is.
-fn clear_spot(middle: Point, half: Vec2, taken: &Taken) -> Point {
+/// The spots along half of a joint, those nearest to two thirds out first, at which a cross and its names are on the sheets; and
+/// those nearer to its middle and beyond it, for a joint that is crowded.
+fn spots(middle: Point, half: Vec2, cross: &Cross<'_>) -> [Vec<Point>; 2] {
+    let reach = half.hypot();
+    let room = if cross.is_level {
+        cross.beside() + cross.width()
+    } else {
+        cross.arm
+    };
+    let farthest = (1.0 - (room + AIR) / reach).max(0.0);
+    let share = |percent: i32| f64::from(percent) / 100.0;
     let nearer_and_farther = (0..=46).flat_map(|step| [66 - step, 66 + step]);
-    let shares = nearer_and_farther.filter(|share| (20..=94).contains(share));
-    let spots = shares.map(|percent| middle + half * (f64::from(percent) / 100.0));
-    let clear = |spot: &Point| taken.is_free(Rect::from_center_size(*spot, (2.0 * ARM, 2.0 * ARM)));
-    spots
-        .into_iter()
-        .find(clear)
-        .unwrap_or(middle + half * 0.66)
+    let own = nearer_and_farther.map(share);
+    let own = own.filter(|share| (0.2..=farthest).contains(share));
+    let others = (-100..20).rev().map(share);
+    let others = others.filter(|share| (-farthest..=farthest).contains(share));
+    let at = |share: f64| middle + half * share;
+    [own.map(at).collect(), others.map(at).collect()]
 }
 
-/// A cross in a ring, with its name: number of the joint, and `a` or `b` for its end. Both sheets carry the same, so that the
-/// crosses are laid on each other by name.
-fn cross(at: Point, shared: Rect, name: String) -> [Item; 3] {
-    let level = shared.width() > shared.height();
-    let aside = if level {
-        Vec2::new(ARM + 0.8, 0.8)
-    } else {
-        Vec2::new(RING + 0.4, RING)
-    };
-    let text = Text::level(at + aside, 2.2, Anchor::Start, name);
-    let mark = |line, shape| Item {
+/// A cross in a ring, with its name on either side of the joint: number of the joint, and `a` or `b` for its end.
+struct Cross<'a> {
+    /// Its middle, in the board frame.
+    at: Point,
+    /// Half the length of its lines, mm; the ring is half as large, which tells it from the cross of a bore.
+    arm: f64,
+    /// Whether its joint is level.
+    is_level: bool,
+    /// Its name, which both sheets write.
+    name: &'a str,
+}
+
+impl Cross<'_> {
+    /// Width of its name, mm.
+    fn width(&self) -> f64 {
+        crate::font::width(self.name, NAME, crate::font::Weight::Regular)
+    }
+
+    /// From its middle to where a name begins, mm.
+    fn beside(&self) -> f64 {
+        self.arm / 2.0 + 0.5
+    }
+
+    /// Cross and ring.
+    fn marks(&self) -> [Item; 2] {
+        let ring = Circle::new(self.at, self.arm / 2.0);
+        let cross = Shape::Cross {
+            center: self.at,
+            arm: self.arm,
+        };
+        [cross, Shape::Circle(ring)].map(|shape| mark(Line::Drill, shape))
+    }
+
+    /// The names for the first and the second sheet: left and right of an upright joint, above and below a level one.
+    ///
+    /// Once the sheets lie on each other a cross has its name on both sides, and they must be the same.
+    fn names(&self) -> [Item; 2] {
+        self.texts()
+            .map(|text| mark(Line::Dimension, Shape::Text(text)))
+    }
+
+    /// The names as words.
+    fn texts(&self) -> [Text; 2] {
+        let up = 0.8;
+        let down = -up - crate::font::FIGURE_HEIGHT * NAME;
+        let aside = self.beside();
+        let text = |x: f64, y: f64, anchor| {
+            Text::level(self.at + Vec2::new(x, y), NAME, anchor, self.name)
+        };
+        if self.is_level {
+            [up, down].map(|y| text(aside, y, Anchor::Start))
+        } else {
+            [
+                text(-aside, up, Anchor::End),
+                text(aside, up, Anchor::Start),
+            ]
+        }
+    }
+
+    /// What it takes: its lines and its names.
+    fn boxes(&self) -> [Rect; 3] {
+        let cross = Rect::from_center_size(self.at, (2.0 * self.arm, 2.0 * self.arm));
+        let [first, second] = self.texts().map(|text| text.bounds());
+        [cross, first, second].map(|area| area.inflate(AIR, AIR))
+    }
+}
+
+/// A mark of a joint.
+const fn mark(line: Line, shape: Shape) -> Item {
+    Item {
         layer: Layer::Marks,
         line,
         shape,
-    };
-    [
-        mark(
-            Line::Drill,
-            Shape::Cross {
-                center: at,
-                arm: ARM,
-            },
-        ),
-        mark(Line::Drill, Shape::Circle(Circle::new(at, RING))),
-        mark(Line::Dimension, Shape::Text(text)),
-    ]
+    }
 }

@@ -4,8 +4,13 @@
 pub mod bars;
 pub mod furniture;
 pub mod joint;
+pub mod key_map;
+pub mod placing;
 pub mod printer_test;
 pub mod roll;
 pub mod subject;
+pub mod summary;
+#[cfg(test)]
+mod tests;
 pub mod tiled;
 pub mod whole;

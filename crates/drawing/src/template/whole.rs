@@ -8,8 +8,8 @@ use workshop::Workpiece;
 use crate::font::{self, Weight};
 use crate::stopped::{stop_item, stop_line};
 use crate::template::bars::longest_bar;
-use crate::template::furniture::summary;
 use crate::template::subject::Subject;
+use crate::template::summary::summary;
 use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, View};
 
 /// White border around the board, mm; wide enough for the upright bar.

@@ -26,7 +26,7 @@ use turning::{listed, turning};
 /// From an index hole to the circle around it, which tells it from a hole to drill, mm.
 const RING: f64 = 1.5;
 /// Size of the words at an index hole that finds no free place for them, mm.
-const NOTE: f64 = 2.0;
+const NOTE: f64 = 2.2;
 
 /// The sheets of a sector jig, at true size, and a page that tells how it is turned.
 ///

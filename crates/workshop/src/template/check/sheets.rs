@@ -1,18 +1,26 @@
-//! Rule: the template does not take more sheets than the maker cares to tape together.
+//! Rule: the template does not take more sheets than the maker cares to tape together, and they share enough to be joined by.
 
-use crate::Workpiece;
 use crate::check::{Finding, Rule, Severity};
-use board::Measure;
+use crate::{LEAST_OVERLAP, Tiling, Workpiece};
+use board::{Measure, show_length};
 
 pub const STATEMENT: &str = "The tiled template takes no more sheets than the maker cares to tape together, since \
-     each joint adds its error. The default of 24 is common practice, no source.";
+     each joint adds its error. Sheets that are joined share 5 mm or more, so that both show the crosses whole. The default of 24 and \
+     the 5 mm are common practice, no source.";
 
-/// A finding where the template takes more sheets than wanted, or cannot be cut into any.
-pub fn check(workpiece: &Workpiece) -> Option<Finding> {
-    let tiling = match workpiece.tiling() {
-        Ok(tiling) => tiling,
-        Err(error) => return Some(uncut(&workpiece.units().say(&error))),
-    };
+/// Findings where the template takes more sheets than wanted, cannot be cut into any, or shows half of each cross.
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    match workpiece.tiling() {
+        Ok(tiling) => many(workpiece, tiling)
+            .into_iter()
+            .chain(halved(workpiece, tiling))
+            .collect(),
+        Err(error) => vec![uncut(&workpiece.units().say(&error))],
+    }
+}
+
+/// The finding where there are more sheets than wanted.
+fn many(workpiece: &Workpiece, tiling: &Tiling) -> Option<Finding> {
     let (sheets, most) = (tiling.tiles.len() as u32, workpiece.board().limits.sheets);
     (sheets > most).then(|| {
         let message = format!(
@@ -20,6 +28,22 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
         );
         Finding::new(Severity::Caution, Rule::Sheets, message)
             .measuring(Measure::count(sheets), Measure::count(most))
+    })
+}
+
+/// The finding where sheets share less than a cross is wide, and each shows a part of it.
+fn halved(workpiece: &Workpiece, tiling: &Tiling) -> Option<Finding> {
+    let overlap = tiling.overlap;
+    let is_cut = tiling.tiles.len() > 1 && overlap < LEAST_OVERLAP - 1e-9;
+    is_cut.then(|| {
+        let length = |mm| show_length(mm, workpiece.units());
+        let message = format!(
+            "sheets overlap by {} and cut off the crosses they are joined by; an overlap of {} shows them whole",
+            length(overlap),
+            length(LEAST_OVERLAP)
+        );
+        Finding::new(Severity::Caution, Rule::Sheets, message)
+            .measuring(Measure::mm(overlap), Measure::mm(LEAST_OVERLAP))
     })
 }
 
@@ -40,9 +64,25 @@ mod tests {
         let mut board = Board::default();
         let sheets = Workpiece::of(&board).unwrap().tiling().unwrap().tiles.len() as u32;
         board.limits.sheets = sheets;
-        assert_eq!(check(&Workpiece::of(&board).unwrap()), None);
+        assert_eq!(check(&Workpiece::of(&board).unwrap()), []);
         board.limits.sheets = sheets - 1;
-        let found = check(&Workpiece::of(&board).unwrap()).unwrap();
-        assert_eq!(found.measured, Some(Measure::count(sheets)));
+        let found = check(&Workpiece::of(&board).unwrap());
+        assert_eq!(found.len(), 1);
+        assert_eq!(found[0].measured, Some(Measure::count(sheets)));
+    }
+
+    #[test]
+    fn an_overlap_that_cuts_off_the_crosses_is_a_finding_where_sheets_are_joined() {
+        let mut board = Board::default();
+        let found = |board: &Board| check(&Workpiece::of(board).unwrap());
+        board.template.overlap = 5.0;
+        assert_eq!(found(&board), []);
+        board.template.overlap = 1.0;
+        assert!(found(&board)[0].message.contains("overlap by 1 mm"));
+        board.template.paper = board::Paper::Custom {
+            width: 700.0,
+            height: 700.0,
+        };
+        assert_eq!(found(&board), []);
     }
 }

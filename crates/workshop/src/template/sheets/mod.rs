@@ -55,14 +55,18 @@ pub struct Tile {
 impl Tile {
     /// The name of the sheet: its row as a number, its column as a letter, as in 2C; the 27th column is AA.
     pub fn label(&self) -> String {
+        format!("{}{}", self.row + 1, self.column_letters())
+    }
+
+    /// The letters of its column, from A.
+    pub fn column_letters(&self) -> String {
         let mut letters = Vec::new();
         let mut left = self.column + 1;
         while left > 0 {
             letters.push(char::from(b'A' + ((left - 1) % 26) as u8));
             left = (left - 1) / 26;
         }
-        let letters: String = letters.into_iter().rev().collect();
-        format!("{}{letters}", self.row + 1)
+        letters.into_iter().rev().collect()
     }
 }
 
@@ -152,4 +156,21 @@ impl Tiling {
             .iter()
             .find(|tile| tile.column == column && tile.row == row)
     }
+}
+
+/// The narrowest overlap in which the crosses on joints are whole, mm.
+pub const LEAST_OVERLAP: f64 = 5.0;
+/// Half the length of the lines of a cross where there is room for it, mm.
+const ARM: f64 = 4.0;
+
+/// Half the length of the lines of a cross on a joint, so that both sheets show all of it, mm; under [`LEAST_OVERLAP`] it gets no
+/// shorter, and each sheet cuts some of it off.
+///
+/// ```
+/// assert_eq!(workshop::cross_arm_of(10.0), 4.0);
+/// assert_eq!(workshop::cross_arm_of(6.0), 3.0);
+/// assert_eq!(workshop::cross_arm_of(0.0), 2.5);
+/// ```
+pub const fn cross_arm_of(overlap: f64) -> f64 {
+    overlap.clamp(LEAST_OVERLAP, 2.0 * ARM) / 2.0
 }

@@ -1,0 +1,276 @@
+//! The key map of a tiled sheet: the whole grid, small, with the outline and this sheet filled.
+//!
+//! Windows of neighbors overlap; each is drawn smaller by half of that on each side, so that the map looks like the sheets once
+//! they are joined. The outline leaves the labels free.
+
+use geometry::Arc;
+use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
+use workshop::{Tile, Tiling};
+
+use crate::font::{self, Weight};
+use crate::template::subject::Subject;
+use crate::{Anchor, Item, Layer, Line, Shape, Text, corners_of};
+
+/// Size of the labels, mm.
+const LETTER: f64 = 2.2;
+/// Air around a label, mm.
+const AIR: f64 = 0.4;
+/// The outline is broken at labels in steps of this, mm.
+const STEP: f64 = 0.2;
+
+/// A key map with its lower left corner at the origin.
+pub struct KeyMap {
+    /// Width and height, mm.
+    pub size: Size,
+    /// Its lines and labels.
+    pub items: Vec<Item>,
+}
+
+/// How the sheets are labeled on a map.
+#[derive(Clone, Copy, PartialEq)]
+enum Labels {
+    /// Each sheet with its label.
+    Each,
+    /// Letters above the columns and numbers beside the rows.
+    Ends,
+    /// None: this sheet is filled, and its label stands beside the map.
+    Bare,
+}
+
+impl KeyMap {
+    /// The map of a tiling that fits into a room, labeled as fully as there is room for.
+    ///
+    /// A map of many sheets has cells too small for their labels. It has letters above and numbers beside it instead, as a street
+    /// map has, and where even those find no room, the filled cell alone shows where the sheet belongs.
+    pub fn of(subject: &Subject<'_>, tiling: &Tiling, tile: &Tile, room: Size) -> Self {
+        let windows = tiling.tiles.iter().map(|tile| tile.window);
+        let all = windows.reduce(|a, b| a.union(b)).unwrap_or(tile.window);
+        let kinds = [Labels::Each, Labels::Ends, Labels::Bare];
+        let drawn = |labels| Drawing::of(tiling, tile, all, room, labels);
+        let fitting = kinds.into_iter().map(drawn).find(Drawing::fits);
+        let drawing = fitting.unwrap_or_else(|| drawn(Labels::Bare));
+        Self {
+            size: drawing.size(),
+            items: drawing.items(subject),
+        }
+    }
+}
+
+/// A map being drawn.
+struct Drawing<'a> {
+    /// All the sheets.
+    tiling: &'a Tiling,
+    /// The sheet that the map is on.
+    tile: &'a Tile,
+    /// All that the sheets show, in the board frame.
+    all: Rect,
+    /// Millimeters on the map for each of the board.
+    scale: f64,
+    /// The way that sheets are labeled.
+    labels: Labels,
+    /// Room left of and above the grid for numbers and letters.
+    ends: Size,
+}
+
+impl<'a> Drawing<'a> {
+    /// The map as large as a room allows, with room for its labels at the ends.
+    fn of(tiling: &'a Tiling, tile: &'a Tile, all: Rect, room: Size, labels: Labels) -> Self {
+        let ends = match labels {
+            Labels::Ends => {
+                let number = width(&tiling.rows.to_string());
+                Size::new(number + AIR, font::FIGURE_HEIGHT * LETTER + AIR)
+            }
+            Labels::Each | Labels::Bare => Size::ZERO,
+        };
+        let across = (room.width - ends.width) / all.width();
+        let up = (room.height - ends.height) / all.height();
+        Self {
+            tiling,
+            tile,
+            all,
+            scale: across.min(up).max(0.0),
+            labels,
+            ends,
+        }
+    }
+
+    /// Whether every label has room in its place.
+    fn fits(&self) -> bool {
+        let cell = self.tile.window.inset(-self.tiling.overlap / 2.0).size() * self.scale;
+        let widest = |of: fn(&Tile) -> String| {
+            let widths = self.tiling.tiles.iter().map(|tile| width(&of(tile)));
+            widths.fold(0.0, f64::max)
+        };
+        let wide = match self.labels {
+            Labels::Each => widest(Tile::label),
+            Labels::Ends => widest(Tile::column_letters),
+            Labels::Bare => return true,
+        };
+        let high = font::FIGURE_HEIGHT * LETTER;
+        cell.width >= wide + 2.0 * AIR && cell.height >= high + 2.0 * AIR
+    }
+
+    /// Width and height of grid and labels, mm.
+    fn size(&self) -> Size {
+        self.all.size() * self.scale + self.ends
+    }
+
+    /// The place on the map of a point of the board.
+    fn at(&self, point: Point) -> Point {
+        Point::new(self.ends.width, 0.0) + (point - self.all.origin()) * self.scale
+    }
+
+    /// Labels, grid and outline, this sheet filled.
+    fn items(&self, subject: &Subject<'_>) -> Vec<Item> {
+        let filled = corners_of(self.tile.window).map(|corner| self.at(corner));
+        let mut items = vec![mark(Line::Guide, Shape::Area(filled.to_vec()))];
+        for tile in &self.tiling.tiles {
+            let window = tile.window.inset(-self.tiling.overlap / 2.0);
+            let [a, b, c, d] = corners_of(window).map(|corner| self.at(corner));
+            let sides = [(a, b), (b, c), (c, d), (d, a)];
+            items.extend(
+                sides.map(|(from, to)| mark(Line::Dimension, Shape::Line(Segment::new(from, to)))),
+            );
+        }
+        let labels = self.written();
+        let air: Vec<Rect> = labels
+            .iter()
+            .map(|text| text.bounds().inflate(AIR, AIR))
+            .collect();
+        // A map of a part only has no outline to show.
+        let area = self.all.inflate(1e-6, 1e-6);
+        let shown = |shape: &&Shape| area.intersect(shape.bounds()).area() > 0.0;
+        let frame = Rect::from_points(
+            self.at(self.all.origin()),
+            self.at(Point::new(self.all.x1, self.all.y1)),
+        );
+        for shape in subject.outline.iter().filter(shown) {
+            let small = self.small(shape);
+            let pieces = small
+                .into_iter()
+                .flat_map(|shape| broken(&shape, &air, frame));
+            items.extend(pieces.map(|shape| mark(Line::Cut, shape)));
+        }
+        items.extend(
+            labels
+                .into_iter()
+                .map(|text| mark(Line::Dimension, Shape::Text(text))),
+        );
+        items
+    }
+
+    /// The labels in their places: in the middle of the sheets, or at the ends of rows and columns.
+    fn written(&self) -> Vec<Text> {
+        let down = Vec2::new(0.0, font::FIGURE_HEIGHT * LETTER / 2.0);
+        let text = |at: Point, anchor, words: String| Text::level(at - down, LETTER, anchor, words);
+        let tiles = &self.tiling.tiles;
+        match self.labels {
+            Labels::Bare => Vec::new(),
+            Labels::Each => {
+                let each =
+                    |tile: &Tile| text(self.at(tile.window.center()), Anchor::Middle, tile.label());
+                tiles.iter().map(each).collect()
+            }
+            Labels::Ends => {
+                let top = self.all.height() * self.scale + self.ends.height / 2.0;
+                let column = |at: u32| tiles.iter().find(|tile| tile.column == at);
+                let row = |at: u32| tiles.iter().find(|tile| tile.row == at);
+                let letters = (0..self.tiling.columns).filter_map(column).map(|tile| {
+                    let at = Point::new(self.at(tile.window.center()).x, top);
+                    text(at, Anchor::Middle, tile.column_letters())
+                });
+                let numbers = (0..self.tiling.rows).filter_map(row).map(|tile| {
+                    let at = Point::new(self.ends.width - AIR, self.at(tile.window.center()).y);
+                    text(at, Anchor::End, (tile.row + 1).to_string())
+                });
+                letters.chain(numbers).collect()
+            }
+        }
+    }
+
+    /// A line of the outline on the map.
+    fn small(&self, shape: &Shape) -> Option<Shape> {
+        match shape {
+            Shape::Circle(circle) => Some(Shape::Circle(Circle::new(
+                self.at(circle.center),
+                circle.radius * self.scale,
+            ))),
+            Shape::Arc(arc) => Some(Shape::Arc(Arc {
+                center: self.at(arc.center),
+                radius: arc.radius * self.scale,
+                ..*arc
+            })),
+            Shape::Line(line) => Some(Shape::Line(Segment::new(
+                self.at(line.p0),
+                self.at(line.p1),
+            ))),
+            Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => None,
+        }
+    }
+}
+
+/// The pieces of a line that keep out of some boxes and inside a frame; the line as it is where nothing is in its way.
+///
+/// Pieces keep being arcs and lines. Their ends are found by steps, as a fifth of a millimeter is not seen in a gap.
+fn broken(shape: &Shape, boxes: &[Rect], frame: Rect) -> Vec<Shape> {
+    let frame = frame.inflate(1e-6, 1e-6);
+    let is_free = |at: Point| frame.contains(at) && !boxes.iter().any(|area| area.contains(at));
+    let runs = |length: f64, at: &dyn Fn(f64) -> Point| {
+        let count = (length / STEP).ceil().max(1.0);
+        let mut runs: Vec<(f64, f64)> = Vec::new();
+        for step in 0..count as u32 {
+            let [from, middle, to] = [0.0, 0.5, 1.0].map(|by| (f64::from(step) + by) / count);
+            if ![from, middle, to]
+                .into_iter()
+                .all(|share| is_free(at(share)))
+            {
+                continue;
+            }
+            match runs.last_mut() {
+                Some(last) if (last.1 - from).abs() < 1e-9 => last.1 = to,
+                _ => runs.push((from, to)),
+            }
+        }
+        runs
+    };
+    let of_arc = |arc: &Arc| {
+        let piece = |(from, to): (f64, f64)| Arc {
+            start: arc.start + arc.sweep * from,
+            sweep: arc.sweep * (to - from),
+            ..*arc
+        };
+        let runs = runs(arc.length(), &|share| arc.at(share));
+        runs.into_iter()
+            .map(piece)
+            .map(Shape::Arc)
+            .collect::<Vec<_>>()
+    };
+    match shape {
+        Shape::Circle(circle) => match of_arc(&Arc::from(*circle)).as_slice() {
+            [Shape::Arc(only)] if only.sweep.as_degrees().abs() > 359.9 => vec![shape.clone()],
+            pieces => pieces.to_vec(),
+        },
+        Shape::Arc(arc) => of_arc(arc),
+        Shape::Line(line) => {
+            let at = |share: f64| line.p0.lerp(line.p1, share);
+            let runs = runs((line.p1 - line.p0).length(), &at);
+            let piece = |(from, to)| Shape::Line(Segment::new(at(from), at(to)));
+            runs.into_iter().map(piece).collect()
+        }
+        Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => Vec::new(),
+    }
+}
+
+/// Width of a label, mm.
+fn width(words: &str) -> f64 {
+    font::width(words, LETTER, Weight::Regular)
+}
+
+/// A part of the map.
+fn mark(line: Line, shape: Shape) -> Item {
+    Item {
+        layer: Layer::Marks,
+        line,
+        shape,
+    }
+}
