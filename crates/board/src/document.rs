@@ -6,8 +6,8 @@ use serde::{Deserialize, Serialize};
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
     Base, Bore, Bottom, CircleJig, Coat, DrillingMethod, DrillingOrder, DxfRelease, Edit, Errors,
-    Filling, Grooves, Limits, Machine, Panel, Piece, Recess, Router, ScrewCircle, SectorJig,
-    SheetLayout, Stock, Units, Wood,
+    Filling, Grooves, Limits, Machine, Measured, Panel, Piece, Recess, Router, ScrewCircle,
+    SectorJig, SheetLayout, Stock, Units, Wood, WrongHole,
 };
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
@@ -98,6 +98,12 @@ pub struct Board {
     pub errors: Errors,
     /// Changes by hand, in the order they were made.
     pub edits: Vec<Edit>,
+    /// Distances that were measured after the work.
+    #[serde(default)]
+    pub measured: Measured,
+    /// Holes that went wrong.
+    #[serde(default)]
+    pub wrong: Vec<WrongHole>,
 }
 
 /// Shape and place of a start pocket; its middle is given from the player's axis and the center pin.
@@ -366,6 +372,8 @@ impl Default for Board {
             machine: None,
             errors: Errors::default(),
             edits: Vec::new(),
+            measured: Measured::default(),
+            wrong: Vec::new(),
         }
     }
 }

@@ -33,6 +33,7 @@ mod name;
 mod piece;
 mod quantity;
 mod range;
+mod repair;
 mod serial;
 mod shop;
 mod stock;
@@ -60,6 +61,7 @@ pub use quantity::{
     show_length, show_most, show_number, show_setting,
 };
 pub use range::{OutOfRange, Range};
+pub use repair::{Distance, Fault, Measured, MeasuredOn, WrongHole};
 pub use shop::Shop;
 pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,

@@ -64,6 +64,7 @@ mod job;
 mod machine;
 mod mend;
 mod recess;
+mod repair;
 mod section;
 mod sums;
 mod template;
@@ -113,6 +114,8 @@ pub use recess::lid_moves::{LidMoves, lid_moves};
 pub use recess::lid_size::LidSize;
 pub use recess::sizes::{LidPlace, RecessSizes, recess_sizes};
 pub use recess::{Storage, recess_outline};
+pub use repair::cause::{Cause, Reading, Readings, Verdict, readings};
+pub use repair::plug::{Around, Plug, Remedy, Repair, repairs};
 pub use section::{
     Body, BodyKind, Cavity, CavityKind, Face, Plane, Section, cut_through, recess_section, section,
 };

@@ -208,15 +208,17 @@ fn members_of(boards: &[Board]) -> BTreeMap<String, BTreeSet<String>> {
 
 /// Words that the program knows, by the members where they stand: all but the maker's own.
 fn words(members: &BTreeMap<String, BTreeSet<String>>) -> BTreeSet<(&str, &str)> {
-    let own = ["board.title", "board.wood.species", "board.edits[].hole"];
+    let own = |name: &str| {
+        let holes = [".hole", ".from", ".to"];
+        ["board.title", "board.wood.species"].contains(&name)
+            || holes.iter().any(|hole| name.ends_with(hole))
+    };
     let all = members.iter().flat_map(|(name, values)| {
         let values = values.iter().map(String::as_str);
         values.map(|value| (name.as_str(), value))
     });
-    all.filter(|(name, value)| {
-        !own.contains(name) && *value != "[]" && value.parse::<f64>().is_err()
-    })
-    .collect()
+    all.filter(|(name, value)| !own(name) && *value != "[]" && value.parse::<f64>().is_err())
+        .collect()
 }
 
 #[test]

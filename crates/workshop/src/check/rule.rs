@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use crate::{
     Finding, Workpiece, base, blank, bores, check, filling, finish, grooves, hardboard, jig,
-    recess, template, wood,
+    recess, repair, template, wood,
 };
 
 macro_rules! rules {
@@ -109,4 +109,8 @@ rules! {
     Players, "who plays", check::players;
     /// Changes by hand that wait for their hole.
     Edits, "changes by hand", check::edits;
+    /// Distances measured after the work.
+    Readings, "measured distances", repair::check::readings;
+    /// Holes that went wrong.
+    WrongHoles, "holes gone wrong", repair::check::holes;
 }

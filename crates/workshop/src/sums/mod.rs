@@ -10,7 +10,7 @@ use board::{HoleName, Measure, Units};
 use serde::Serialize;
 
 use crate::check::names_as_text;
-use crate::{Workpiece, base, bores, filling, grooves, recess, wood};
+use crate::{Workpiece, base, bores, filling, grooves, recess, repair, wood};
 
 /// Sums about one subject.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -160,6 +160,7 @@ pub(crate) fn sums(workpiece: &Workpiece) -> Vec<SumGroup> {
         filling::sums::group(workpiece),
         grooves::sums::group(workpiece),
         recess::sums::group(workpiece),
+        repair::sums::group(workpiece),
     ];
     groups.into_iter().flatten().collect()
 }

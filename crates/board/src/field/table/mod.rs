@@ -15,6 +15,7 @@ mod panel;
 mod pattern;
 mod piece;
 mod recess;
+mod repair;
 mod template;
 mod wood;
 
@@ -33,6 +34,7 @@ pub use panel::*;
 pub use pattern::*;
 pub use piece::*;
 pub use recess::*;
+pub use repair::*;
 pub use template::*;
 pub use wood::*;
 
@@ -83,6 +85,9 @@ const TABLE: &[&[&Field]] = &[
     EDITS_FIELDS,
     EDIT_FIELDS,
     EDIT_BORE,
+    REPAIR_FIELDS,
+    DISTANCE_FIELDS,
+    WRONG_FIELDS,
 ];
 
 /// Every field, in the order of the document.

@@ -1,0 +1,184 @@
+//! Distances as they follow from what may have gone wrong, a straight line in each unknown, and their fit by least squares.
+//!
+//! A small shift of two holes lengthens the line between them by the difference of the shifts along it; what the shifts do
+//! across it is of second order, under 0.01 mm where holes 100 mm apart are off by a millimeter.
+
+use geometry::{Point, Vec2};
+use nalgebra::{DMatrix, DVector};
+
+/// A distance that was measured, with the places where its holes should be.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Taken {
+    /// The ends.
+    pub(super) ends: [End; 2],
+    /// By how much it was read too long, mm.
+    pub(super) long: f64,
+}
+
+/// One end of a distance.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct End {
+    /// The hole, by its index.
+    pub(super) hole: usize,
+    /// The place where it should be.
+    pub(super) at: Point,
+    /// The sheet it is on: column and row.
+    pub(super) sheet: (usize, usize),
+}
+
+/// Something that may have gone wrong.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Term {
+    /// All lengths alike.
+    Scale,
+    /// Lengths across, lengths up, and the angle between them.
+    Strain,
+    /// A sheet was shifted and turned about a point.
+    Sheet((usize, usize), Point),
+    /// A hole is beside its place.
+    Hole(usize),
+}
+
+/// Shares and angles are unknowns in mm at this distance, so that all unknowns are of one size.
+const ARM: f64 = 100.0;
+
+impl Term {
+    /// By how much each of its unknowns, at 1 mm, lengthens the distance between two ends.
+    fn columns(self, ends: [End; 2]) -> Vec<f64> {
+        let [a, b] = ends;
+        let line = b.at - a.at;
+        let length = line.hypot();
+        let along = if length > 0.0 {
+            line / length
+        } else {
+            Vec2::ZERO
+        };
+        // The share of a shift that lengthens the line, counted at the end that it is of.
+        let moved = |is_it: &dyn Fn(&End) -> bool, shift: &dyn Fn(&End) -> Vec2| {
+            let at = |end: &End| {
+                if is_it(end) {
+                    along.dot(shift(end))
+                } else {
+                    0.0
+                }
+            };
+            at(&b) - at(&a)
+        };
+        let (right, up) = (Vec2::new(1.0, 0.0), Vec2::new(0.0, 1.0));
+        match self {
+            Self::Scale => vec![length / ARM],
+            Self::Strain => [along.x * along.x, along.y * along.y, along.x * along.y]
+                .map(|share| share * length / ARM)
+                .to_vec(),
+            Self::Sheet(sheet, about) => {
+                let on = |end: &End| end.sheet == sheet;
+                let turned = |end: &End| {
+                    let arm = end.at - about;
+                    Vec2::new(-arm.y, arm.x) / ARM
+                };
+                vec![
+                    moved(&on, &|_| right),
+                    moved(&on, &|_| up),
+                    moved(&on, &turned),
+                ]
+            }
+            Self::Hole(hole) => {
+                let is_it = |end: &End| end.hole == hole;
+                vec![moved(&is_it, &|_| right), moved(&is_it, &|_| up)]
+            }
+        }
+    }
+
+    /// Number of its unknowns.
+    pub(super) fn unknowns(self) -> usize {
+        match self {
+            Self::Scale => 1,
+            Self::Hole(_) => 2,
+            Self::Strain | Self::Sheet(..) => 3,
+        }
+    }
+}
+
+/// What some terms make of the readings.
+#[derive(Debug, Clone)]
+pub(super) struct Fit {
+    /// The terms.
+    pub(super) terms: Vec<Term>,
+    /// Their unknowns, term by term, mm (shares and angles at [`ARM`]); what the readings do not tell is 0.
+    unknowns: Vec<f64>,
+    /// Number of unknowns that the readings tell.
+    pub(super) rank: usize,
+    /// What is left of each reading, mm.
+    pub(super) left: Vec<f64>,
+}
+
+impl Fit {
+    /// The least squares fit of some terms to some readings.
+    pub(super) fn of(terms: &[Term], taken: &[Taken]) -> Self {
+        let long = DVector::from_iterator(taken.len(), taken.iter().map(|taken| taken.long));
+        let rows: Vec<Vec<f64>> = taken.iter().map(|taken| row(terms, taken.ends)).collect();
+        let count = terms.iter().map(|term| term.unknowns()).sum();
+        let matrix = DMatrix::from_row_iterator(taken.len(), count, rows.into_iter().flatten());
+        let (unknowns, rank) = solved(&matrix, &long);
+        let left = long - matrix * &unknowns;
+        Self {
+            terms: terms.to_vec(),
+            unknowns: unknowns.iter().copied().collect(),
+            rank,
+            left: left.iter().copied().collect(),
+        }
+    }
+
+    /// By how much it lengthens the distance between two ends, mm.
+    pub(super) fn lengthens(&self, ends: [End; 2]) -> f64 {
+        let row = row(&self.terms, ends);
+        row.iter()
+            .zip(&self.unknowns)
+            .map(|(share, mm)| share * mm)
+            .sum()
+    }
+
+    /// The unknowns of the term at a place: lengths in mm, shares and angles as shares and radians.
+    pub(super) fn of_term(&self, place: usize) -> [f64; 3] {
+        let start: usize = self
+            .terms
+            .iter()
+            .take(place)
+            .map(|term| term.unknowns())
+            .sum();
+        let at = |more: usize| self.unknowns.get(start + more).copied().unwrap_or_default();
+        match self.terms.get(place) {
+            Some(Term::Scale) => [at(0) / ARM, at(0) / ARM, 0.0],
+            Some(Term::Strain) => [at(0) / ARM, at(1) / ARM, at(2) / ARM],
+            Some(Term::Sheet(..)) => [at(0), at(1), at(2) / ARM],
+            Some(Term::Hole(_)) => [at(0), at(1), 0.0],
+            None => [0.0; 3],
+        }
+    }
+
+    /// The largest that is left of any reading, mm, and which it is.
+    pub(super) fn worst(&self) -> (usize, f64) {
+        let all = self.left.iter().map(|left| left.abs()).enumerate();
+        all.max_by(|one, other| one.1.total_cmp(&other.1))
+            .unwrap_or_default()
+    }
+}
+
+/// The columns of all terms for one distance.
+fn row(terms: &[Term], ends: [End; 2]) -> Vec<f64> {
+    terms.iter().flat_map(|term| term.columns(ends)).collect()
+}
+
+/// The smallest unknowns that leave the least squares, and how many of them the readings tell.
+fn solved(matrix: &DMatrix<f64>, long: &DVector<f64>) -> (DVector<f64>, usize) {
+    let nothing = || (DVector::zeros(matrix.ncols()), 0);
+    if matrix.is_empty() {
+        return nothing();
+    }
+    let parts = matrix.clone().svd(true, true);
+    let least = parts.singular_values.max() * 1e-6;
+    match parts.solve(long, least) {
+        Ok(unknowns) if least > 0.0 => (unknowns, parts.rank(least)),
+        _ => nothing(),
+    }
+}

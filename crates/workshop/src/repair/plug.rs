@@ -1,0 +1,387 @@
+//! A hole that went wrong: what it leaves as it is, and the plug or disc that mends it.
+//!
+//! A plug of the same wood is glued into a clean bore that takes in all of the wrong hole, its grain along the board's, and
+//! the hole is drilled again in the plug. The bore for the plug is as near to the right place as it can be, so that the new
+//! hole has wood of the plug all around.
+
+use board::{Bore, Bottom, Fault, HoleId, HoleName, Units, WrongHole};
+use geometry::{Circle, Point, Vec2};
+
+use crate::bores::drills::{Cutter, drills};
+use crate::bores::profile::deepest;
+use crate::figures::rim_margin;
+use crate::{Drill, Workpiece};
+
+/// What a hole that went wrong leaves, and what mends it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Repair {
+    /// The hole.
+    pub hole: HoleName,
+    /// Its mistake, as it was typed.
+    pub fault: Fault,
+    /// The wood around it as it is.
+    pub leaves: Around,
+    /// What mends it.
+    pub remedy: Remedy,
+}
+
+/// The wood around a bore, mm; negative where there is less than none.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Around {
+    /// The nearest other bore, and the wood up to it; none on a board of one hole.
+    pub web: Option<(HoleName, f64)>,
+    /// Wood up to the roundover.
+    pub rim: f64,
+    /// Wood under its lowest place.
+    pub floor: f64,
+}
+
+/// What mends a hole that went wrong.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Remedy {
+    /// Nothing: nobody sees it, and the wood around it is enough.
+    Leave,
+    /// A disc of the bore's diameter on its floor.
+    Disc {
+        /// Its thickness, mm.
+        thickness: f64,
+        /// Whether the bore comes out of the underside, where the disc is set in from.
+        through: bool,
+    },
+    /// A plug, in which the hole is drilled again.
+    Plug(Plug),
+    /// A plug that would cut into another bore, or over the flat top.
+    NoRoom(Plug),
+}
+
+/// A plug for a hole that went wrong.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Plug {
+    /// The Forstner bit for its bore: the smallest that is made which takes in all that is wrong.
+    pub bit: &'static Drill,
+    /// The middle of its bore, in the board frame.
+    pub center: Point,
+    /// From the right place of the hole to the middle of the plug, in the player's frame: clockwise and outward, mm.
+    pub beside: Vec2,
+    /// Depth of its bore, mm; through where no floor would be left.
+    pub depth: f64,
+    /// Whether its bore goes through the board.
+    pub through: bool,
+    /// The wood around its bore.
+    pub around: Around,
+}
+
+/// An eye does not see that a hole is out of line by less, mm; common practice, no source.
+const SEEN: f64 = 0.5;
+/// Wood of a plug around the new hole, mm: less breaks out when it is drilled; common practice, no source.
+const WALL: f64 = 2.0;
+/// Wood between the plug's bore and another bore, mm; common practice, no source.
+const LEAST_WEB: f64 = 1.0;
+/// Lengths that differ by no more are the same, mm.
+const HAIR: f64 = 1e-9;
+
+/// The repairs of a workpiece's holes that went wrong, in the order of the document; holes that it does not have, and mistakes
+/// of no size, are left out.
+///
+/// ```
+/// use board::{Board, Fault, WrongHole};
+/// use workshop::{Remedy, Workpiece, repairs};
+/// let fault = Fault::Off { u: 2.0, v: 0.0 };
+/// let board = Board { wrong: vec![WrongHole { hole: "T1-03".parse().unwrap(), fault }], ..Board::default() };
+/// let repairs = repairs(&Workpiece::of(&board)?);
+/// let Remedy::Plug(plug) = repairs[0].remedy else { panic!("no plug") };
+/// // The wrong bore of 12 and the new one with 2 of wood around it, 2 apart, lie in a circle of 16.
+/// assert_eq!(plug.bit.diameter, 16.0);
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn repairs(workpiece: &Workpiece) -> Vec<Repair> {
+    let wrong = workpiece.board().wrong.iter();
+    wrong.filter_map(|wrong| repair(workpiece, wrong)).collect()
+}
+
+/// The holes that went wrong by name, which the board does not have.
+pub fn unknown_holes(workpiece: &Workpiece) -> Vec<HoleId> {
+    let wrong = workpiece.board().wrong.iter().map(|wrong| wrong.hole);
+    wrong
+        .filter(|hole| workpiece.layout().hole(*hole).is_none())
+        .collect()
+}
+
+/// The repair of one hole; none of a hole that is not there, or whose mistake has no size.
+fn repair(workpiece: &Workpiece, wrong: &WrongHole) -> Option<Repair> {
+    let hole = workpiece.layout().hole(wrong.hole)?;
+    let case = Case {
+        workpiece,
+        hole: hole.name,
+        right: hole.center,
+        bore: hole.bore,
+    };
+    let size = match wrong.fault {
+        Fault::Off { u, v } => u.hypot(v),
+        Fault::Deep { by } => by,
+        Fault::Chipped { reach } => reach,
+    };
+    if size <= HAIR {
+        return None;
+    }
+    let mistake = match wrong.fault {
+        Fault::Off { u, v } => case.hole_at(
+            Circle::new(case.placed(Vec2::new(u, v)), hole.bore.radius()),
+            hole.bore,
+        ),
+        Fault::Deep { by } => {
+            let deeper = Bore {
+                depth: hole.bore.depth + by,
+                ..hole.bore
+            };
+            case.hole_at(hole.mouth(), deeper)
+        }
+        Fault::Chipped { reach } => case.hole_at(
+            Circle::new(hole.center, hole.bore.radius() + reach),
+            hole.bore,
+        ),
+    };
+    let leaves = case.around(mistake.mouth, mistake.lowest);
+    let limits = workpiece.board().limits;
+    let sound = leaves.web.is_none_or(|(_, web)| web >= limits.web - HAIR)
+        && leaves.rim >= limits.rim - HAIR
+        && leaves.floor >= limits.floor - HAIR;
+    let remedy = match wrong.fault {
+        _ if size <= SEEN + HAIR && sound => Remedy::Leave,
+        Fault::Deep { by } if matches!(hole.bore.bottom, Bottom::Flat | Bottom::Forstner) => {
+            case.disc(by, leaves.floor)
+        }
+        _ => case.plug(mistake)?,
+    };
+    Some(Repair {
+        hole: hole.name,
+        fault: wrong.fault,
+        leaves,
+        remedy,
+    })
+}
+
+/// A hole that went wrong, where it should be.
+struct Case<'a> {
+    workpiece: &'a Workpiece,
+    hole: HoleName,
+    right: Point,
+    bore: Bore,
+}
+
+/// The wood that is gone.
+#[derive(Clone, Copy)]
+struct Mistake {
+    mouth: Circle,
+    /// Depth of its lowest place, mm.
+    lowest: f64,
+}
+
+impl Case<'_> {
+    fn hole_at(&self, mouth: Circle, bore: Bore) -> Mistake {
+        let spur = self.workpiece.board().bores.spur;
+        Mistake {
+            mouth,
+            lowest: deepest(bore, spur),
+        }
+    }
+
+    /// Clockwise and outward at the hole as directions on the board; right and up at the center pin.
+    fn axes(&self) -> [Vec2; 2] {
+        let sectors = &self.workpiece.layout().sectors;
+        let sector = (self.hole.id().player() as usize)
+            .checked_sub(1)
+            .and_then(|at| sectors.get(at));
+        [Point::new(1.0, 0.0), Point::new(0.0, 1.0)]
+            .map(|axis| sector.map_or(axis, |sector| sector.place(axis)).to_vec2())
+    }
+
+    /// A place beside the right one, given clockwise and outward.
+    fn placed(&self, beside: Vec2) -> Point {
+        let [clockwise, outward] = self.axes();
+        self.right + clockwise * beside.x + outward * beside.y
+    }
+
+    /// The wood around a bore in place of this hole.
+    fn around(&self, mouth: Circle, lowest: f64) -> Around {
+        let board = self.workpiece.board();
+        let others = self
+            .workpiece
+            .layout()
+            .holes
+            .iter()
+            .filter(|hole| hole.name != self.hole);
+        let webs = others.map(|hole| {
+            (
+                hole.name,
+                mouth.center.distance(hole.center) - mouth.radius - hole.bore.radius(),
+            )
+        });
+        Around {
+            web: webs.min_by(|one, other| one.1.total_cmp(&other.1)),
+            rim: rim_margin(board.blank.flat_radius(), mouth),
+            floor: board.blank.thickness - lowest,
+        }
+    }
+
+    /// A disc on the floor; one that is set in from below where there is no floor.
+    fn disc(&self, by: f64, floor: f64) -> Remedy {
+        let through = floor <= HAIR;
+        let under = self.workpiece.board().blank.thickness - self.bore.depth;
+        let thickness = if through { under } else { by };
+        Remedy::Disc { thickness, through }
+    }
+
+    /// The plug; none where no bit is wide enough.
+    fn plug(&self, mistake: Mistake) -> Option<Remedy> {
+        let off = mistake.mouth.center - self.right;
+        let apart = off.hypot();
+        let (wrong, new) = (mistake.mouth.radius, self.bore.radius() + WALL);
+        let least = f64::midpoint(apart + wrong, new).max(wrong).max(new);
+        let bit = self.bit(2.0 * least)?;
+        let radius = bit.diameter / 2.0;
+        // As near to the right place as takes in all of the wrong hole.
+        let share = (apart + wrong - radius).max(0.0) / apart.max(HAIR);
+        let center = self.right + off * share;
+        let thickness = self.workpiece.board().blank.thickness;
+        let through = mistake.lowest >= thickness - self.workpiece.board().limits.floor;
+        let depth = if through { thickness } else { mistake.lowest };
+        let around = self.around(Circle::new(center, radius), depth);
+        let [clockwise, outward] = self.axes();
+        let beside = center - self.right;
+        let plug = Plug {
+            bit,
+            center,
+            beside: Vec2::new(beside.dot(clockwise), beside.dot(outward)),
+            depth,
+            through,
+            around,
+        };
+        let has_room =
+            around.web.is_none_or(|(_, web)| web >= LEAST_WEB - HAIR) && around.rim >= -HAIR;
+        Some(if has_room {
+            Remedy::Plug(plug)
+        } else {
+            Remedy::NoRoom(plug)
+        })
+    }
+
+    /// The smallest Forstner bit of the maker's system that is as wide.
+    fn bit(&self, diameter: f64) -> Option<&'static Drill> {
+        let units: Units = self.workpiece.board().units;
+        let made = drills().iter().filter(|drill| {
+            drill.series.cutter == Cutter::Forstner
+                && drill.series.units == units
+                && drill.diameter >= diameter - HAIR
+        });
+        made.min_by(|one, other| one.diameter.total_cmp(&other.diameter))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::Board;
+    use proptest::prelude::*;
+    use testkit::assert_near;
+
+    fn wrong(hole: &str, fault: Fault) -> Board {
+        let hole = hole.parse().unwrap();
+        Board {
+            wrong: vec![WrongHole { hole, fault }],
+            ..Board::default()
+        }
+    }
+
+    fn only(board: &Board) -> Repair {
+        repairs(&Workpiece::of(board).unwrap()).remove(0)
+    }
+
+    #[test]
+    fn a_hair_beside_is_left_where_the_wood_is_enough() {
+        let repair = only(&wrong("T1-03", Fault::Off { u: 0.3, v: 0.4 }));
+        assert_eq!(repair.remedy, Remedy::Leave);
+        let mut narrow = wrong("T1-03", Fault::Off { u: 0.3, v: 0.4 });
+        narrow.limits.web = 7.0;
+        assert!(matches!(only(&narrow).remedy, Remedy::Plug(_)));
+    }
+
+    #[test]
+    fn a_hole_too_deep_gets_a_disc_and_one_that_came_out_a_plug_from_below() {
+        let disc = |by| only(&wrong("T1-03", Fault::Deep { by })).remedy;
+        assert_eq!(
+            disc(3.0),
+            Remedy::Disc {
+                thickness: 3.0,
+                through: false
+            }
+        );
+        // 5 deep of 20, the spur of 2.5 ahead of it: 13 more and it is through.
+        assert_eq!(
+            disc(13.0),
+            Remedy::Disc {
+                thickness: 15.0,
+                through: true
+            }
+        );
+    }
+
+    #[test]
+    fn the_center_hole_is_mended_in_the_frame_of_the_board() {
+        let repair = only(&wrong("C", Fault::Off { u: 3.0, v: 0.0 }));
+        let Remedy::Plug(plug) = repair.remedy else {
+            panic!()
+        };
+        assert!(plug.center.x >= 0.0 && plug.center.y.abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_plug_that_would_cut_into_the_next_hole_has_no_room() {
+        let repair = only(&wrong("T1-03", Fault::Chipped { reach: 8.0 }));
+        let Remedy::NoRoom(plug) = repair.remedy else {
+            panic!()
+        };
+        assert!(plug.around.web.unwrap().1 < LEAST_WEB);
+    }
+
+    #[test]
+    fn holes_that_are_not_there_and_mistakes_of_no_size_are_left_out() {
+        assert_eq!(
+            repairs(&Workpiece::of(&wrong("T1-99", Fault::Deep { by: 1.0 })).unwrap()),
+            []
+        );
+        let none = Workpiece::of(&wrong("T1-03", Fault::Off { u: 0.0, v: 0.0 })).unwrap();
+        assert_eq!(repairs(&none), []);
+        let missing = Workpiece::of(&wrong("T1-99", Fault::Deep { by: 1.0 })).unwrap();
+        assert_eq!(unknown_holes(&missing), ["T1-99".parse().unwrap()]);
+    }
+
+    #[test]
+    fn an_inch_board_gets_a_bit_of_the_inch() {
+        let mut board = wrong("T1-03", Fault::Off { u: 1.5, v: 0.0 });
+        board.units = Units::Inch;
+        let Remedy::Plug(plug) = only(&board).remedy else {
+            panic!()
+        };
+        // 12 + 4 + 1.5 over two is 8.75 about the middle: 17.5, and the next inch size is 11/16.
+        assert_near!(plug.bit.diameter, 11.0 / 16.0 * 25.4, 1e-9);
+    }
+
+    proptest! {
+        /// The plug takes in all of the wrong hole, and leaves its wood all around the new one.
+        #[test]
+        fn a_plug_holds_both_holes(u in -8.0..8.0_f64, v in -8.0..8.0_f64) {
+            prop_assume!(u.hypot(v) > 0.6);
+            let repair = only(&wrong("T4-07", Fault::Off { u, v }));
+            let (Remedy::Plug(plug) | Remedy::NoRoom(plug)) = repair.remedy else { panic!() };
+            let right = board::layout(&Board::default()).unwrap().hole("T4-07".parse().unwrap()).unwrap().center;
+            let workpiece = Workpiece::of(&wrong("T4-07", Fault::Off { u, v })).unwrap();
+            let case = Case { workpiece: &workpiece, hole: repair.hole, right, bore: Board::default().bores.track };
+            let bad = case.placed(Vec2::new(u, v));
+            prop_assert!((plug.center.distance(case.placed(plug.beside))).abs() < 1e-9);
+            let radius = plug.bit.diameter / 2.0;
+            prop_assert!(bad.distance(plug.center) + 6.0 <= radius + 1e-9);
+            prop_assert!(right.distance(plug.center) + 6.0 + WALL <= radius + 1e-9);
+        }
+    }
+}
