@@ -115,7 +115,10 @@ pub use recess::lid_size::LidSize;
 pub use recess::sizes::{LidPlace, RecessSizes, recess_sizes};
 pub use recess::{Storage, recess_outline};
 pub use repair::cause::{Cause, Reading, Readings, Verdict, readings};
+pub use repair::check::readings::verdict_words;
+pub use repair::measure::{ToMeasure, worth_measuring};
 pub use repair::plug::{Around, Plug, Remedy, Repair, repairs};
+pub use repair::words::RepairWords;
 pub use section::{
     Body, BodyKind, Cavity, CavityKind, Face, Plane, Section, cut_through, recess_section, section,
 };

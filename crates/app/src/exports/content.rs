@@ -5,8 +5,8 @@ use std::sync::Arc;
 use board::{Board, BuildError, HoleId, Marking};
 use drawing::{
     Sheet, Stamp, filling_pages, fit_strip_pages, jig_pages, job_pages, printer_test_sheet,
-    router_sheets, router_whole, section_page, section_sheet, sector_sheets, tiled_sheets,
-    whole_sheet,
+    repair_pages, router_sheets, router_whole, section_page, section_sheet, sector_sheets,
+    tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
 use workshop::{HoleTable, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
@@ -165,6 +165,10 @@ impl Source {
                 "filling.pdf",
                 filling_pages(&self.workpiece, &self.stamp()),
             )],
+            Kind::Repair => vec![pdf(
+                "repair.pdf",
+                repair_pages(&self.workpiece, &self.stamp()),
+            )],
             Kind::Sums => self.sums()?,
             Kind::FitStrip => {
                 let sheets = fit_strip_pages(&self.workpiece, &self.stamp());
@@ -222,6 +226,7 @@ impl Source {
             Kind::Router => vec!["router.pdf".into(), "router.svg".into()],
             Kind::Sector => vec!["sector.pdf".into()],
             Kind::Job => vec!["job.pdf".into()],
+            Kind::Repair => vec!["repair.pdf".into()],
             Kind::Sums => vec!["sums.csv".into(), "sums.json".into()],
             Kind::FitStrip => vec!["fit-strip.pdf".into()],
             Kind::PrinterTest => vec!["printer-test.pdf".into()],

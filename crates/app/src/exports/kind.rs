@@ -31,6 +31,8 @@ pub enum Kind {
     Job,
     /// Filling plan: batches of resin and the bores they go into, as PDF
     Filling,
+    /// Repair page: distances to measure, what they told, and how holes that went wrong are mended, as PDF
+    Repair,
     /// Sums of the bench with their formulas, as CSV and JSON
     Sums,
     /// Fit strip: five bores around each wanted one, to try a piece in scrap, PDF at true size with a drilling list
@@ -40,7 +42,7 @@ pub enum Kind {
 }
 
 /// Every kind, in the order lists show them.
-const ALL: [Kind; 16] = [
+const ALL: [Kind; 17] = [
     Kind::TemplatePdf,
     Kind::TemplateSvg,
     Kind::PlotPdf,
@@ -54,6 +56,7 @@ const ALL: [Kind; 16] = [
     Kind::Gcode,
     Kind::Job,
     Kind::Filling,
+    Kind::Repair,
     Kind::Sums,
     Kind::FitStrip,
     Kind::PrinterTest,
@@ -79,6 +82,7 @@ impl Kind {
             Self::Gcode => "Machine programs (G-code)",
             Self::Job => "Job sheet (PDF)",
             Self::Filling => "Filling plan (PDF)",
+            Self::Repair => "Repair page (PDF)",
             Self::Sums => "Bench sums (CSV and JSON)",
             Self::FitStrip => "Fit strip (PDF)",
             Self::PrinterTest => "Printer test sheet (PDF)",
@@ -111,6 +115,9 @@ impl Kind {
             Self::Gcode => "for a CNC machine; prove each program in air, above the wood, first",
             Self::Job => "all of the work step by step: boxes to tick, what to mind, the section",
             Self::Filling => "what to mix and when, and the number of its batch in every bore",
+            Self::Repair => {
+                "what to measure after taping or drilling, and how a hole that went wrong is mended"
+            }
             Self::Sums => {
                 "each figure with its formula and source, for a spreadsheet or another program"
             }
@@ -140,10 +147,10 @@ impl Kind {
         }
     }
 
-    /// Whether it is made where no kinds are named: it can be made, is for the board and not for a trial before it, and says
+    /// Whether it is made where no kinds are named: it can be made, is for the board and not for a trial or a check of it, and says
     /// what no other kind says.
     pub fn is_usual(self, board: &Board) -> bool {
-        let is_trial = matches!(self, Self::FitStrip | Self::PrinterTest);
+        let is_trial = matches!(self, Self::FitStrip | Self::PrinterTest | Self::Repair);
         self.missing(board).is_none() && !is_trial && self != Self::TemplateSvg
     }
 

@@ -7,7 +7,7 @@ use workshop::Mend;
 use super::rows::fit_button;
 use super::{
     base, blank, bores, filling, finish, grooves, hardboard, jig, limits, machine, pattern, recess,
-    sums, template, wood,
+    repair, sums, template, wood,
 };
 use crate::command::Command;
 use crate::current::Current;
@@ -145,6 +145,9 @@ fn drill_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     });
     section(ui, "Machine", true, |ui| {
         machine::machine_ui(ui, board, controls.current);
+    });
+    section(ui, "Repair", false, |ui| {
+        repair::repair_ui(ui, board, controls.current);
     });
 }
 

@@ -18,6 +18,7 @@ mod limits;
 mod machine;
 mod pattern;
 mod recess;
+mod repair;
 mod rows;
 pub mod status;
 mod sums;

@@ -34,6 +34,13 @@ pub struct Reading {
     pub left: f64,
 }
 
+impl Reading {
+    /// By how much it was read too long, mm; negative: too short.
+    pub fn long(&self) -> f64 {
+        self.read - self.nominal
+    }
+}
+
 /// The verdict on some readings.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Verdict {

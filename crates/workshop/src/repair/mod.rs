@@ -2,6 +2,8 @@
 
 pub mod cause;
 pub mod check;
+pub mod measure;
 mod model;
 pub mod plug;
 pub mod sums;
+pub mod words;

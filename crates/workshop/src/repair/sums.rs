@@ -22,7 +22,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
             ),
             mm(
                 "measured longer by",
-                reading.read - reading.nominal,
+                reading.long(),
                 "measured − to measure",
                 GEOMETRY,
             ),

@@ -1,11 +1,11 @@
 //! Rule: a hole that went wrong is mended, or nobody sees it.
 
-use board::{Fault, HoleName, Units, show_length};
+use board::Units;
 
 use super::readings::unknown;
 use crate::Workpiece;
 use crate::check::{Finding, Rule, Severity};
-use crate::repair::plug::{Around, Plug, Remedy, Repair, repairs, unknown_holes};
+use crate::repair::plug::{Remedy, Repair, repairs, unknown_holes};
 
 pub const STATEMENT: &str = "A hole that went wrong is plugged with the same wood, its grain along the board's, and drilled \
      again with the board clamped and the bit guided. A plug leaves 2 mm of its wood around the new hole and 1 mm of the \
@@ -34,94 +34,50 @@ fn found(repair: &Repair, units: Units) -> Finding {
         Remedy::Leave => Severity::Note,
         _ => Severity::Caution,
     };
+    let words = repair.words(units);
     let message = format!(
         "{} is {} and leaves {}: {}",
-        repair.hole,
-        fault(repair.fault, units),
-        around(&repair.leaves, units),
-        remedy(&repair.remedy, repair.hole, units)
+        repair.hole, words.mistake, words.leaves, words.remedy
     );
     Finding::new(severity, Rule::WrongHoles, message).about(vec![repair.hole])
 }
 
-/// The mistake: `2 mm beside its place`.
-pub fn fault(fault: Fault, units: Units) -> String {
-    let length = |mm| show_length(mm, units);
-    match fault {
-        Fault::Off { u, v } => format!("{} beside its place", length(u.hypot(v))),
-        Fault::Deep { by } => format!("{} too deep", length(by)),
-        Fault::Chipped { reach } => format!("chipped {} beyond its edge", length(reach)),
-    }
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, Fault, WrongHole};
 
-/// The wood around a bore: `5 mm to T1-04, 20 mm to the roundover, 12 mm under it`.
-pub fn around(around: &Around, units: Units) -> String {
-    let length = |mm: f64| show_length(mm.max(0.0), units);
-    let web = around
-        .web
-        .map(|(hole, web)| format!("{} to {hole}", length(web)));
-    let rim = format!("{} to the roundover", length(around.rim));
-    let floor = format!("{} under it", length(around.floor));
-    let all: Vec<String> = web.into_iter().chain([rim, floor]).collect();
-    all.join(", ")
-}
-
-/// What to do: `plug it with …`.
-pub fn remedy(remedy: &Remedy, hole: HoleName, units: Units) -> String {
-    let length = |mm| show_length(mm, units);
-    match remedy {
-        Remedy::Leave => "leave it; nobody will see".into(),
-        Remedy::Disc {
-            thickness,
-            through: false,
-        } => {
-            format!("glue a disc {} thick on its floor", length(*thickness))
-        }
-        Remedy::Disc { thickness, .. } => {
-            format!(
-                "it comes out below; glue a plug {} thick in from the underside",
-                length(*thickness)
-            )
-        }
-        Remedy::Plug(plug) => format!("{}, then drill {hole} again", bored(plug, units)),
-        Remedy::NoRoom(plug) => {
-            let into = plug.around.web.filter(|(_, web)| *web < plug.around.rim);
-            let what = into.map_or_else(|| "the roundover".into(), |(other, _)| other.to_string());
-            format!(
-                "a plug of {} would cut into {what}; fill {what} first and drill both again, or patch by hand",
-                plug.bit.name
-            )
-        }
-    }
-}
-
-/// The bore for a plug: its bit, depth and place.
-fn bored(plug: &Plug, units: Units) -> String {
-    let length = |mm| show_length(mm, units);
-    let depth = if plug.through {
-        "through".into()
-    } else {
-        format!("{} deep", length(plug.depth))
-    };
-    let aside = plug.beside.hypot();
-    let place = if aside < 0.05 {
-        "at the hole's own place".into()
-    } else {
-        let sideways = if plug.beside.x < 0.0 {
-            "counter-clockwise"
-        } else {
-            "clockwise"
+    fn told(hole: &str, fault: Fault, units: Units) -> Finding {
+        let hole = hole.parse().unwrap();
+        let board = Board {
+            units,
+            wrong: vec![WrongHole { hole, fault }],
+            ..Board::default()
         };
-        let outward = if plug.beside.y < 0.0 {
-            "inward"
-        } else {
-            "outward"
-        };
-        format!(
-            "{} {sideways} and {} {outward} of the hole's place",
-            length(plug.beside.x.abs()),
-            length(plug.beside.y.abs())
-        )
-    };
-    format!("bore {} {depth}, {place}, and plug it", plug.bit.name)
+        check(&Workpiece::of(&board).unwrap()).remove(0)
+    }
+
+    #[test]
+    fn a_wrong_hole_is_told_with_what_it_leaves_and_its_remedy() {
+        let off = told("T1-03", Fault::Off { u: 2.0, v: 0.0 }, Units::Mm);
+        assert_eq!(off.severity, Severity::Caution);
+        assert!(
+            off.message
+                .starts_with("T1-03 is 2 mm beside its place and leaves 5"),
+            "{}",
+            off.message
+        );
+        assert!(off.message.contains("bore 16 mm"), "{}", off.message);
+        let inch = told("T1-03", Fault::Off { u: 2.0, v: 0.0 }, Units::Inch);
+        assert!(inch.message.contains("bore 11/16 in"), "{}", inch.message);
+        let seen = told("T1-03", Fault::Off { u: 0.2, v: 0.0 }, Units::Mm);
+        assert_eq!(seen.severity, Severity::Note);
+    }
+
+    #[test]
+    fn a_name_that_the_board_does_not_have_is_told() {
+        let finding = told("T9-01", Fault::Deep { by: 1.0 }, Units::Mm);
+        assert_eq!(finding.rule, Rule::WrongHoles);
+        assert!(finding.message.contains("T9-01"), "{}", finding.message);
+    }
 }

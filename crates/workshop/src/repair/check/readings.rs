@@ -1,6 +1,6 @@
 //! Rule: distances that were measured after the work are as long as they should be.
 
-use board::{HoleId, Measure, MeasuredOn, Units, show_length};
+use board::{HoleId, HoleName, Measure, Measured, MeasuredOn, Units, show_length};
 
 use crate::check::{Finding, Rule, Severity, counted};
 use crate::repair::cause::{Cause, Reading, Readings, Verdict};
@@ -22,12 +22,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     if !told.unknown.is_empty() {
         findings.push(unknown(&told.unknown));
     }
-    findings.extend(verdict(
-        &told,
-        board.measured.on,
-        board.measured.error,
-        board.units,
-    ));
+    findings.extend(verdict(&told, &board.measured, board.units));
     findings
 }
 
@@ -41,43 +36,81 @@ pub fn unknown(names: &[HoleId]) -> Finding {
     Finding::new(Severity::Caution, Rule::Readings, message)
 }
 
+/// The verdict on the readings of a board in a sentence; empty where there are none.
+///
+/// ```
+/// use board::{Board, Distance, layout};
+/// use workshop::{Workpiece, verdict_words};
+/// let mut board = Board::default();
+/// assert_eq!(verdict_words(&Workpiece::of(&board)?), "");
+/// let holes = layout(&board)?.holes;
+/// let distance = holes[0].center.distance(holes[40].center);
+/// board.measured.distances = vec![Distance { from: holes[0].name.id(), to: holes[40].name.id(), distance }];
+/// assert_eq!(
+///     verdict_words(&Workpiece::of(&board)?),
+///     "all is right on the taped template, within ±0.25 mm: 1 distance measured"
+/// );
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn verdict_words(workpiece: &Workpiece) -> String {
+    message(
+        &readings(workpiece),
+        &workpiece.board().measured,
+        workpiece.board().units,
+    )
+    .unwrap_or_default()
+}
+
 /// The finding of a verdict; none where there is nothing to tell.
-fn verdict(told: &Readings, on: MeasuredOn, error: f64, units: Units) -> Option<Finding> {
-    let length = |mm| show_length(mm, units);
+fn verdict(told: &Readings, measured: &Measured, units: Units) -> Option<Finding> {
+    let message = message(told, measured, units)?;
+    let severity = match told.verdict {
+        Verdict::True => Severity::Note,
+        _ => Severity::Caution,
+    };
+    let off = worst(&told.readings).map_or(0.0, Reading::long);
+    Some(
+        Finding::new(severity, Rule::Readings, message)
+            .measuring(Measure::mm(off.abs()), Measure::mm(measured.error))
+            .about(concerned(told)),
+    )
+}
+
+/// A verdict in a sentence; none where nothing was measured.
+fn message(told: &Readings, measured: &Measured, units: Units) -> Option<String> {
+    let worst = worst(&told.readings)?;
     let count = counted(told.readings.len(), "distance");
-    let (thing, worst) = (on.label(), worst(&told.readings));
-    let (severity, message) = match &told.verdict {
+    let thing = measured.on.label();
+    let farthest = format!(
+        "{} to {} is {} on {thing}",
+        worst.ends[0],
+        worst.ends[1],
+        longer(worst, units)
+    );
+    Some(match &told.verdict {
         Verdict::Nothing => return None,
-        Verdict::True => (
-            Severity::Note,
+        Verdict::True => {
+            let error = show_length(measured.error, units);
+            format!("all is right on {thing}, within ±{error}: {count} measured")
+        }
+        Verdict::TooFew => {
             format!(
-                "{count} on {thing} come out right, within ±{}",
-                length(error)
-            ),
-        ),
-        Verdict::TooFew => (
-            Severity::Caution,
+                "{farthest}; of {count} measured the cause cannot be told: measure more, long ones in other directions"
+            )
+        }
+        Verdict::Unclear => {
             format!(
-                "{} is {} on {thing}; {count} are too few to tell why: measure some more, long ones in other directions",
-                named(worst?),
-                longer(worst?, units)
-            ),
-        ),
-        Verdict::Unclear => (
-            Severity::Caution,
-            format!(
-                "{} is {} on {thing}, and no one cause explains all {count}: measure that one again",
-                named(worst?),
-                longer(worst?, units)
-            ),
-        ),
+                "{farthest}, and no one cause explains the {count} measured: measure that one again"
+            )
+        }
         Verdict::Causes {
             causes,
             or,
             ask,
             partly,
         } => {
-            let mut message = format!("{count} on {thing} say: {}", said(causes, on, units));
+            let on = measured.on;
+            let mut message = format!("on {thing} {}", said(causes, on, units));
             if *partly {
                 message += ", as far as these directions tell";
             }
@@ -87,49 +120,44 @@ fn verdict(told: &Readings, on: MeasuredOn, error: f64, units: Units) -> Option<
             if let Some([from, to]) = ask {
                 message += &format!("; measure {from} to {to} to tell which");
             }
-            (Severity::Caution, message)
+            format!("{message} ({count} measured)")
         }
-    };
-    let mut holes: Vec<_> = told
-        .readings
-        .iter()
-        .flat_map(|reading| reading.ends)
-        .collect();
-    if let Verdict::Causes { causes, .. } = &told.verdict {
-        let off: Vec<_> = causes
-            .iter()
-            .filter_map(|cause| match cause {
+    })
+}
+
+/// The holes that a verdict is about: those that are off, or else all that were measured.
+fn concerned(told: &Readings) -> Vec<HoleName> {
+    let off: Vec<HoleName> = match &told.verdict {
+        Verdict::Causes { causes, .. } => {
+            let off = causes.iter().filter_map(|cause| match cause {
                 Cause::Off { hole, .. } => Some(*hole),
                 _ => None,
-            })
-            .collect();
-        if !off.is_empty() {
-            holes = off;
+            });
+            off.collect()
         }
+        _ => Vec::new(),
+    };
+    if off.is_empty() {
+        told.readings
+            .iter()
+            .flat_map(|reading| reading.ends)
+            .collect()
+    } else {
+        off
     }
-    let off = worst.map_or(0.0, |worst| (worst.read - worst.nominal).abs());
-    Some(
-        Finding::new(severity, Rule::Readings, message)
-            .measuring(Measure::mm(off), Measure::mm(error))
-            .about(holes),
-    )
 }
 
 /// The reading that is farthest from what it should be.
 fn worst(readings: &[Reading]) -> Option<&Reading> {
-    let off = |reading: &Reading| (reading.read - reading.nominal).abs();
+    let off = |reading: &Reading| reading.long().abs();
     readings
         .iter()
         .max_by(|one, other| off(one).total_cmp(&off(other)))
 }
 
-fn named(reading: &Reading) -> String {
-    format!("{} to {}", reading.ends[0], reading.ends[1])
-}
-
 /// `0.8 mm too long`.
 fn longer(reading: &Reading, units: Units) -> String {
-    let off = reading.read - reading.nominal;
+    let off = reading.long();
     let word = if off > 0.0 { "too long" } else { "too short" };
     format!("{} {word}", show_length(off.abs(), units))
 }
@@ -193,5 +221,68 @@ fn cause_said(cause: &Cause, on: MeasuredOn, units: Units) -> String {
                 length(by.y)
             )
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, Distance, layout};
+
+    /// Findings about five distances across a board that came out longer by a share.
+    fn found(units: Units, share: f64) -> Vec<Finding> {
+        let mut board = Board {
+            units,
+            ..Board::default()
+        };
+        let holes = layout(&board).unwrap().holes;
+        board.measured.distances = [(0, 42), (14, 56), (28, 70), (7, 49), (21, 63)]
+            .map(|(from, to): (usize, usize)| Distance {
+                from: holes[from].name.id(),
+                to: holes[to].name.id(),
+                distance: holes[from].center.distance(holes[to].center) * (1.0 + share),
+            })
+            .to_vec();
+        check(&Workpiece::of(&board).unwrap())
+    }
+
+    #[test]
+    fn true_distances_are_a_note_and_a_scale_is_told_with_what_to_do() {
+        let [note] = &found(Units::Mm, 0.0)[..] else {
+            panic!()
+        };
+        assert_eq!(note.severity, Severity::Note);
+        for units in [Units::Mm, Units::Inch] {
+            let [told] = &found(units, 0.01)[..] else {
+                panic!()
+            };
+            assert_eq!(told.severity, Severity::Caution);
+            assert!(
+                told.message.starts_with(
+                    "on the taped template all lengths are 1 % too long (print again at actual size"
+                ),
+                "{}",
+                told.message
+            );
+        }
+    }
+
+    #[test]
+    fn nothing_measured_is_nothing_found_and_a_wrong_name_is_told() {
+        assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
+        let mut board = Board::default();
+        board.measured.distances = vec![Distance {
+            to: "T9-01".parse().unwrap(),
+            distance: 100.0,
+            ..Distance::default()
+        }];
+        let [told] = &check(&Workpiece::of(&board).unwrap())[..] else {
+            panic!()
+        };
+        assert!(
+            told.message.contains("no hole has the name T9-01"),
+            "{}",
+            told.message
+        );
     }
 }

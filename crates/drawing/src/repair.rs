@@ -1,0 +1,157 @@
+//! The repair page: distances to measure after taping or drilling, what they told, and holes that went wrong.
+
+use board::{Units, show_length};
+use workshop::{
+    Caution, FIRST, Repair, Workpiece, paper_size, readings, repairs, verdict_words,
+    worth_measuring,
+};
+
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
+
+/// The repair page of a board on the paper of its template. Before anything is measured it says which distances to measure,
+/// with a column to write in; after that how far each is off, and why. Each hole gone wrong has its steps.
+///
+/// ```
+/// use board::{Board, Fault, WrongHole};
+/// use drawing::{Stamp, repair_pages};
+/// use workshop::Workpiece;
+///
+/// let fault = Fault::Off { u: 2.0, v: 0.0 };
+/// let board = Board { wrong: vec![WrongHole { hole: "T1-03".parse().unwrap(), fault }], ..Board::default() };
+/// let sheets = repair_pages(&Workpiece::of(&board)?, &Stamp::default());
+/// assert!(sheets[0].label.starts_with("repair page"));
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn repair_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
+    let board = workpiece.board();
+    let head = Head::of_board("Repair page", "repair page", board, stamp);
+    let mut blocks = to_measure(workpiece);
+    blocks.extend(measured(workpiece));
+    let repairs = repairs(workpiece);
+    if !repairs.is_empty() {
+        blocks.push(Block::Heading("Holes gone wrong".into()));
+        blocks.push(Block::Caution(format!(
+            "{} {FIRST}",
+            Caution::DrillPress.words()
+        )));
+        blocks.extend(
+            repairs
+                .iter()
+                .flat_map(|repair| mended(repair, board.units)),
+        );
+    }
+    pages(
+        paper_size(board.template.paper),
+        board.template.margin,
+        &head,
+        &blocks,
+    )
+}
+
+/// The distances that are worth measuring, with room to write.
+fn to_measure(workpiece: &Workpiece) -> Vec<Block> {
+    let units = workpiece.board().units;
+    let distances = worth_measuring(workpiece);
+    if distances.is_empty() {
+        return Vec::new();
+    }
+    let rows = distances.iter().map(|distance| {
+        let [from, to] = distance.ends.map(|end| Cell::Words(end.to_string()));
+        vec![
+            Cell::Tick,
+            from,
+            to,
+            Cell::Words(show_length(distance.mm, units)),
+            Cell::Words(WRITE.into()),
+        ]
+    });
+    let columns = [
+        ("", Align::Start),
+        ("From", Align::Start),
+        ("To", Align::Start),
+        ("Should be", Align::End),
+        ("You read", Align::End),
+    ];
+    vec![
+        Block::Heading("Measure these".into()),
+        Block::Words(
+            "With a steel rule or a tape, from center to center; of two like holes from the left edge of one to the left edge of \
+             the other. On the taped template before it is glued down, and again on the drilled board. Six in different \
+             directions tell most; type what you read at Repair."
+                .into(),
+        ),
+        Block::Table(Table { columns: Column::all(&columns), rows: rows.collect() }),
+    ]
+}
+
+/// Room to write a number by hand.
+const WRITE: &str = "____________";
+
+/// What was measured, and what it tells; nothing where nothing was.
+fn measured(workpiece: &Workpiece) -> Vec<Block> {
+    let units = workpiece.board().units;
+    let told = readings(workpiece);
+    if told.readings.is_empty() {
+        return Vec::new();
+    }
+    let length = |mm: f64| Cell::Words(show_length(mm, units));
+    let rows = told.readings.iter().map(|reading| {
+        let [from, to] = reading.ends.map(|end| Cell::Words(end.to_string()));
+        vec![
+            from,
+            to,
+            length(reading.nominal),
+            length(reading.read),
+            length(reading.long()),
+            length(reading.left),
+        ]
+    });
+    let columns = [
+        ("From", Align::Start),
+        ("To", Align::Start),
+        ("Should be", Align::End),
+        ("Read", Align::End),
+        ("Longer by", Align::End),
+        ("Unexplained", Align::End),
+    ];
+    let mut verdict = verdict_words(workpiece);
+    if let Some(first) = verdict.get_mut(0..1) {
+        first.make_ascii_uppercase();
+    }
+    vec![
+        Block::Heading("Measured".into()),
+        Block::Table(Table {
+            columns: Column::all(&columns),
+            rows: rows.collect(),
+        }),
+        Block::Words(format!("{verdict}.")),
+    ]
+}
+
+/// A hole that went wrong: what it leaves, and the steps that mend it.
+fn mended(repair: &Repair, units: Units) -> Vec<Block> {
+    let words = repair.words(units);
+    let mut blocks = vec![Block::Words(format!(
+        "{} is {}. It leaves {}. Remedy: {}.",
+        repair.hole, words.mistake, words.leaves, words.remedy
+    ))];
+    if !words.steps.is_empty() {
+        let rows = words.steps.into_iter().enumerate();
+        let rows = rows.map(|(at, step)| {
+            vec![
+                Cell::Tick,
+                Cell::Words((at + 1).to_string()),
+                Cell::Words(step),
+            ]
+        });
+        blocks.push(Block::Table(Table {
+            columns: Column::all(&[
+                ("", Align::Start),
+                ("No.", Align::End),
+                ("Step", Align::Start),
+            ]),
+            rows: rows.collect(),
+        }));
+    }
+    blocks
+}

@@ -1,0 +1,162 @@
+//! A repair in the maker's words and unit, for findings and the repair page.
+
+use board::{Fault, HoleName, Units, show_length};
+
+use super::plug::{Around, Plug, Remedy, Repair};
+
+/// A repair in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RepairWords {
+    /// The mistake: `2 mm beside its place`.
+    pub mistake: String,
+    /// The wood that it leaves.
+    pub leaves: String,
+    /// What to do, in half a sentence.
+    pub remedy: String,
+    /// The steps of the repair, in their order.
+    pub steps: Vec<String>,
+}
+
+impl Repair {
+    /// The repair in words, lengths in a unit.
+    ///
+    /// ```
+    /// use board::{Board, Fault, Units, WrongHole};
+    /// use workshop::{Workpiece, repairs};
+    /// let fault = Fault::Deep { by: 3.0 };
+    /// let board = Board { wrong: vec![WrongHole { hole: "T1-03".parse().unwrap(), fault }], ..Board::default() };
+    /// let words = repairs(&Workpiece::of(&board)?)[0].words(Units::Mm);
+    /// assert_eq!(words.mistake, "3 mm too deep");
+    /// assert_eq!(words.remedy, "glue a disc 3 mm thick on its floor");
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn words(&self, units: Units) -> RepairWords {
+        RepairWords {
+            mistake: mistake(self.fault, units),
+            leaves: around(&self.leaves, units),
+            remedy: remedy(&self.remedy, self.hole, units),
+            steps: steps(&self.remedy, self.hole, units),
+        }
+    }
+}
+
+/// The steps of a repair; none where nothing is to be done, or nothing can be.
+fn steps(remedy: &Remedy, hole: HoleName, units: Units) -> Vec<String> {
+    let length = |mm| show_length(mm, units);
+    match remedy {
+        Remedy::Leave | Remedy::NoRoom(_) => Vec::new(),
+        Remedy::Disc { thickness, through } => {
+            let (face, place) = if *through {
+                ("underside", "from the underside")
+            } else {
+                ("top", "on the floor of the bore")
+            };
+            vec![
+                format!(
+                    "Cut a disc of the same wood to fit the bore, {} thick, its grain along its face.",
+                    length(*thickness)
+                ),
+                format!(
+                    "Board clamped, {face} up: glue the disc in {place}, grain along the board's. Let the glue dry."
+                ),
+                format!("Try a piece in {hole}."),
+            ]
+        }
+        Remedy::Plug(plug) => {
+            let size = &plug.bit.name;
+            vec![
+                format!("Try bit and plug in scrap. Cut a plug of {size} from the same wood, across its grain, longer than the bore."),
+                format!(
+                    "Fill the old hole with a dowel first, so that the bit's spur has wood, or clamp a guide with a hole of {size} \
+                     over it. Clamp the board, and {}.",
+                    bored(plug, units)
+                ),
+                "Glue the plug in, its grain along the board's. Let the glue dry, as the label says.".into(),
+                "Trim the plug flush, shaving toward its middle, and sand.".into(),
+                format!("Mark {hole} again from the center pin and its neighbors, clamp the board, and drill it."),
+            ]
+        }
+    }
+}
+
+/// The mistake: `2 mm beside its place`.
+fn mistake(fault: Fault, units: Units) -> String {
+    let length = |mm| show_length(mm, units);
+    match fault {
+        Fault::Off { u, v } => format!("{} beside its place", length(u.hypot(v))),
+        Fault::Deep { by } => format!("{} too deep", length(by)),
+        Fault::Chipped { reach } => format!("chipped {} beyond its edge", length(reach)),
+    }
+}
+
+/// The wood around a bore: `5 mm to T1-04, 20 mm to the roundover, 12 mm under it`.
+fn around(around: &Around, units: Units) -> String {
+    let length = |mm: f64| show_length(mm.max(0.0), units);
+    let web = around
+        .web
+        .map(|(hole, web)| format!("{} to {hole}", length(web)));
+    let rim = format!("{} to the roundover", length(around.rim));
+    let floor = format!("{} under it", length(around.floor));
+    let all: Vec<String> = web.into_iter().chain([rim, floor]).collect();
+    all.join(", ")
+}
+
+/// What to do: `plug it with …`.
+fn remedy(remedy: &Remedy, hole: HoleName, units: Units) -> String {
+    let length = |mm| show_length(mm, units);
+    match remedy {
+        Remedy::Leave => "leave it; nobody will see".into(),
+        Remedy::Disc {
+            thickness,
+            through: false,
+        } => {
+            format!("glue a disc {} thick on its floor", length(*thickness))
+        }
+        Remedy::Disc { thickness, .. } => {
+            format!(
+                "it comes out below; glue a plug {} thick in from the underside",
+                length(*thickness)
+            )
+        }
+        Remedy::Plug(plug) => format!("{}, plug it, and drill {hole} again", bored(plug, units)),
+        Remedy::NoRoom(plug) => {
+            let into = plug.around.web.filter(|(_, web)| *web < plug.around.rim);
+            let what = into.map_or_else(|| "the roundover".into(), |(other, _)| other.to_string());
+            format!(
+                "a plug of {} would cut into {what}; fill {what} first and drill both again, or patch by hand",
+                plug.bit.name
+            )
+        }
+    }
+}
+
+/// The bore for a plug: its bit, depth and place.
+fn bored(plug: &Plug, units: Units) -> String {
+    let length = |mm| show_length(mm, units);
+    let depth = if plug.through {
+        "through".into()
+    } else {
+        format!("{} deep", length(plug.depth))
+    };
+    let aside = plug.beside.hypot();
+    let place = if aside < 0.05 {
+        "at the hole's own place".into()
+    } else {
+        let sideways = if plug.beside.x < 0.0 {
+            "counter-clockwise"
+        } else {
+            "clockwise"
+        };
+        let outward = if plug.beside.y < 0.0 {
+            "inward"
+        } else {
+            "outward"
+        };
+        format!(
+            "{} {sideways} and {} {outward} of the hole's place",
+            length(plug.beside.x.abs()),
+            length(plug.beside.y.abs())
+        )
+    };
+    format!("bore {} {depth}, {place}", plug.bit.name)
+}
