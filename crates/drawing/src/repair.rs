@@ -24,7 +24,7 @@ use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 /// ```
 pub fn repair_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     let board = workpiece.board();
-    let head = Head::of_board("Repair page", "repair page", board, stamp);
+    let head = Head::of("Repair page", "repair page", workpiece, stamp);
     let mut blocks = to_measure(workpiece);
     blocks.extend(measured(workpiece));
     let repairs = repairs(workpiece);
@@ -136,22 +136,7 @@ fn mended(repair: &Repair, units: Units) -> Vec<Block> {
         repair.hole, words.mistake, words.leaves, words.remedy
     ))];
     if !words.steps.is_empty() {
-        let rows = words.steps.into_iter().enumerate();
-        let rows = rows.map(|(at, step)| {
-            vec![
-                Cell::Tick,
-                Cell::Words((at + 1).to_string()),
-                Cell::Words(step),
-            ]
-        });
-        blocks.push(Block::Table(Table {
-            columns: Column::all(&[
-                ("", Align::Start),
-                ("No.", Align::End),
-                ("Step", Align::Start),
-            ]),
-            rows: rows.collect(),
-        }));
+        blocks.push(Block::Ticked(words.steps));
     }
     blocks
 }

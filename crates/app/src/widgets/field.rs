@@ -1,6 +1,6 @@
 //! Fields of the document: what a row of the table says, drawn with its caption, its hint and its fault.
 
-use board::{Board, Choice, Field, Kind, Quantity, Range, Units, Value};
+use board::{Board, Choice, Field, HoleId, Kind, Quantity, Range, Units, Value};
 use egui::{Align, Checkbox, Layout, RichText, Role, TextEdit, Ui, WidgetInfo, vec2};
 
 use super::list::{corners_field, numbers_field};
@@ -117,7 +117,8 @@ pub fn value_ui(ui: &mut Ui, caption: &str, field: &Field, value: &mut Value, un
         (Kind::Corners { each, count }, Value::Numbers(numbers)) => {
             corners_field(ui, caption, numbers, [each, count], units, hint);
         }
-        // A field without a widget of its own: entries are added and removed by buttons, holes are chosen on the board.
+        (Kind::Hole(_), Value::Text(name)) => hole_name_ui(ui, caption, name, hint),
+        // Entries are added and removed by buttons.
         _ => {}
     }
 }
@@ -159,6 +160,22 @@ pub fn auto_ui(ui: &mut Ui, board: &mut Board, field: &Field, found: f64) {
         fault_line(ui, &response);
     }
     field.set(board, 0, &value);
+}
+
+/// The name of a hole; a text that names none is told below, and the name stays as it was.
+fn hole_name_ui(ui: &mut Ui, caption: &str, name: &mut String, hint: &str) {
+    let typed = typed_text(ui, caption, name, ["T3-07", hint], false);
+    let fault = ui.scope_id().with(caption).with("fault");
+    if let Some(text) = typed {
+        let read = text.trim().parse::<HoleId>();
+        keep_fault(
+            ui,
+            fault,
+            read.map(|hole| *name = hole.to_string())
+                .map_err(|error| error.to_string()),
+        );
+    }
+    show_fault(ui, fault);
 }
 
 /// A number for which nothing stands until it is typed; an empty field takes it back.

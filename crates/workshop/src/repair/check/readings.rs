@@ -280,7 +280,7 @@ mod tests {
             panic!()
         };
         assert!(
-            told.message.contains("no hole has the name T9-01"),
+            told.message.contains("no hole has the name T9-1"),
             "{}",
             told.message
         );
