@@ -107,7 +107,7 @@ mod tests {
         write_into(&mut bench, "Distance 1 to", "T4-01");
         type_into(&mut bench, "Distance 1", "400.5");
         let typed = bench.state().measured.distances[0];
-        assert_eq!(typed.to.to_string(), "T4-01");
+        assert_eq!(typed.to, "T4-01".parse().unwrap());
         assert_near!(typed.distance, 400.5, 1e-9);
         press(&mut bench, "Remove distance 1");
         assert!(bench.state().measured.distances.is_empty());

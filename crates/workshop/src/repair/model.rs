@@ -1,5 +1,8 @@
 //! Distances as they follow from what may have gone wrong, a straight line in each unknown, and their fit by least squares.
 //!
+//! The unknowns are small, so that each distance grows by a sum of columns times unknowns: the matrix of a linear fit. It is
+//! solved by singular values, which leave an unknown at 0 that the readings do not tell.
+//!
 //! A small shift of two holes lengthens the line between them by the difference of the shifts along it; what the shifts do
 //! across it is of second order, under 0.01 mm where holes 100 mm apart are off by a millimeter.
 

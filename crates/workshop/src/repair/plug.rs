@@ -178,6 +178,7 @@ struct Mistake {
 }
 
 impl Case<'_> {
+    /// The wood that a bore with this mouth takes.
     fn hole_at(&self, mouth: Circle, bore: Bore) -> Mistake {
         let spur = self.workpiece.board().bores.spur;
         Mistake {
@@ -271,7 +272,7 @@ impl Case<'_> {
         let units: Units = self.workpiece.board().units;
         let made = drills().iter().filter(|drill| {
             drill.series.cutter == Cutter::Forstner
-                && drill.series.units == units
+                && drill.series.units.is_inch() == units.is_inch()
                 && drill.diameter >= diameter - HAIR
         });
         made.min_by(|one, other| one.diameter.total_cmp(&other.diameter))
@@ -359,7 +360,7 @@ mod tests {
     #[test]
     fn an_inch_board_gets_a_bit_of_the_inch() {
         let mut board = wrong("T1-03", Fault::Off { u: 1.5, v: 0.0 });
-        board.units = Units::Inch;
+        board.units = Units::INCH;
         let Remedy::Plug(plug) = only(&board).remedy else {
             panic!()
         };

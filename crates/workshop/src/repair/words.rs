@@ -101,7 +101,7 @@ fn around(around: &Around, units: Units) -> String {
     all.join(", ")
 }
 
-/// What to do: `plug it with …`.
+/// What to do, in half a sentence: `leave it`, or the bore for a plug, with its place told from where the hole should be.
 fn remedy(remedy: &Remedy, hole: HoleName, units: Units) -> String {
     let length = |mm| show_length(mm, units);
     match remedy {

@@ -251,7 +251,9 @@ impl Search<'_> {
         (verdict, best.fit.left.clone())
     }
 
-    /// Every set of causes that is looked at: scale or strain or neither, with one sheet, or some holes, or neither.
+    /// Every set of causes that is looked at, one after the other: a shop makes one mistake at a time, seldom two.
+    ///
+    /// They are scale or strain or neither, with one sheet, or some holes, or neither.
     fn all_terms(&self) -> Vec<Vec<Term>> {
         let bases: [&[Term]; 3] = [&[], &[Term::Scale], &[Term::Strain]];
         let mut all: Vec<Vec<Term>> = Vec::new();

@@ -29,6 +29,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
+/// The finding about one hole: a note where nothing is to be done.
 fn found(repair: &Repair, units: Units) -> Finding {
     let severity = match repair.remedy {
         Remedy::Leave => Severity::Note,
@@ -68,7 +69,7 @@ mod tests {
             off.message
         );
         assert!(off.message.contains("bore 16 mm"), "{}", off.message);
-        let inch = told("T1-03", Fault::Off { u: 2.0, v: 0.0 }, Units::Inch);
+        let inch = told("T1-03", Fault::Off { u: 2.0, v: 0.0 }, Units::INCH);
         assert!(inch.message.contains("bore 11/16 in"), "{}", inch.message);
         let seen = told("T1-03", Fault::Off { u: 0.2, v: 0.0 }, Units::Mm);
         assert_eq!(seen.severity, Severity::Note);

@@ -171,6 +171,7 @@ fn said(causes: &[Cause], on: MeasuredOn, units: Units) -> String {
     each.join(", and ")
 }
 
+/// One cause: how large it is in the maker's unit, and what to do about it where that is known.
 fn cause_said(cause: &Cause, on: MeasuredOn, units: Units) -> String {
     let length = |mm: f64| show_length(mm.abs(), units);
     let share = |share: f64| {
@@ -252,7 +253,7 @@ mod tests {
             panic!()
         };
         assert_eq!(note.severity, Severity::Note);
-        for units in [Units::Mm, Units::Inch] {
+        for units in [Units::Mm, Units::INCH] {
             let [told] = &found(units, 0.01)[..] else {
                 panic!()
             };
