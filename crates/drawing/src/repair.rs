@@ -1,4 +1,7 @@
 //! The repair page: distances to measure after taping or drilling, what they told, and holes that went wrong.
+//!
+//! The page is printed twice. The first time nothing has been measured, and it is a list to fill in at the bench; the second time
+//! it says what slipped and holds the steps of each repair. All numbers come from the workpiece; here they are only told.
 
 use board::{Units, show_length};
 use workshop::{
@@ -49,6 +52,9 @@ pub fn repair_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
 }
 
 /// The distances that are worth measuring, with room to write.
+///
+/// They are listed again after readings were typed: a maker who prints the page anew measures the same distances on the drilled
+/// board as on the template, and sees what drilling has added.
 fn to_measure(workpiece: &Workpiece) -> Vec<Block> {
     let units = workpiece.board().units;
     let distances = worth_measuring(workpiece);
@@ -87,7 +93,10 @@ fn to_measure(workpiece: &Workpiece) -> Vec<Block> {
 /// Room to write a number by hand.
 const WRITE: &str = "____________";
 
-/// What was measured, and what it tells; nothing where nothing was.
+/// The readings with what each should be, and the verdict on them in a sentence of its own.
+///
+/// The column of what is left unexplained shows at a glance which reading does not go with the others. Before anything is
+/// measured there is no such part.
 fn measured(workpiece: &Workpiece) -> Vec<Block> {
     let units = workpiece.board().units;
     let told = readings(workpiece);
@@ -129,6 +138,8 @@ fn measured(workpiece: &Workpiece) -> Vec<Block> {
 }
 
 /// A hole that went wrong: what it leaves, and the steps that mend it.
+///
+/// A hole that is left as it is has a sentence and no steps, so that nobody looks for them.
 fn mended(repair: &Repair, units: Units) -> Vec<Block> {
     let words = repair.words(units);
     let mut blocks = vec![Block::Words(format!(

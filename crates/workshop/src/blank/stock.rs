@@ -45,6 +45,7 @@ pub enum SlabError {
     clippy::trivially_copy_pass_by_ref,
     reason = "the error's derive passes its fields by reference"
 )]
+/// The words of an error about live edges that meet, at a place along the slab, mm.
 fn edges_meet(x: &f64, f: &mut Formatter<'_>) -> fmt::Result {
     let x = show_length(x.round(), Units::of(f));
     write!(

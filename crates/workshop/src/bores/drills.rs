@@ -133,6 +133,7 @@ pub fn nearest_drills(diameter: f64, bottom: Bottom) -> Vec<NearDrill> {
 // The table is part of the program, and a test reads it: it cannot fail to be read.
 static TABLE: LazyLock<Vec<Drill>> = LazyLock::new(|| read().unwrap_or_default());
 
+/// The table of sizes, as it is kept beside the code.
 const TEXT: &str = include_str!("../../../../assets/drills/drills.json");
 
 #[derive(Deserialize)]

@@ -12,14 +12,20 @@ use crate::bores::sums::{Kind, kinds};
 use crate::filling::open_bore;
 use crate::sums::{GEOMETRY, STATICS, Sum, SumGroup, TYPED};
 
+/// Said wherever a speed or a tilt is told.
 const STEADY: &str = "speeds and tilts are for a board that turns steadily or is tilted slowly; a jerk does more, so try it";
+/// Said of pegs and magnet pieces, whose balance is that of a plain rod.
 const HEADS: &str = "a peg or magnet piece counts as an even cylinder; a heavy head does less well";
+/// Said where friction would help and is left out, on the safe side.
 const BARE_OF_FRICTION: &str =
     "a leaning peg is taken for free of friction, which in truth keeps it longer or for ever";
+/// Said while no pull of the magnets has been typed.
 const UNMEASURED: &str = "how magnet pieces hold is not known until their pull is measured";
+/// Said of a pull over a gap, which a catalog does not give.
 const ESTIMATE: &str = "what is left of the pull over a gap is an estimate for a disc magnet on flat iron; on a ball it is \
      less, so measure with veneer between";
 
+/// Said of the room for fingers between two pieces.
 const FINGERS: &str = "finger room: the tip of a finger, 8 to 10 mm, goes between two pieces with that gap; taken across \
      the track, 3 mm are enough not to knock the next one (our own estimate)";
 

@@ -8,10 +8,14 @@ use crate::check::HAIR;
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
 use crate::{Cutter, NearDrill, Series, nearest_drills};
 
+/// Said below the drills: the stamp is no measure.
 const STAMPED: &str = "a size is what is stamped on a bit, not how wide it drills: measure your own bit, and a hole in scrap";
+/// The way in which the nearest drill is found.
 const NEAREST: &str = "by how much it is larger than the bore: size - bore; of those that leave such a bottom, the nearest of the table";
+/// The way in which the nearest round-nose cutter is found for a bottom that is shallower than its radius.
 const NEAREST_BALL: &str =
     "by how much it is larger than the ball of the cutter: size - ball; the nearest of the table";
+/// The way in which a Forstner bit is found whose spur must leave a floor.
 const NEAREST_SPUR: &str = "by how much it is larger than the bore: size - bore; offered where its spur leaves the least floor";
 
 /// The group; none where nothing is drilled.

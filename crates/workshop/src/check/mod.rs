@@ -39,6 +39,7 @@ pub fn stops(findings: &[Finding]) -> bool {
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn stopped_by(findings: &[Finding]) -> Option<String> {
+    /// Holes named in one finding; more are counted.
     const TOLD: usize = 4;
     let stops = findings
         .iter()

@@ -201,6 +201,7 @@ fn no_room_around(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
     )
 }
 
+/// An amount of resin in the maker's unit.
 fn ml(ml: f64, units: Units) -> String {
     Measure::milliliters(ml).shown(units)
 }

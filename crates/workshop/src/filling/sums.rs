@@ -110,7 +110,9 @@ fn in_all(pour: &Pour, density: f64) -> [Sum; 4] {
     ]
 }
 
+/// Names of the two amounts of the whole filling.
 const PARTS: [&str; 2] = ["resin to measure out", "hardener to measure out"];
+/// Names of the two amounts of one batch.
 const BATCH_PARTS: [&str; 2] = ["resin for the batch", "hardener for the batch"];
 
 /// Both parts of a mix as two sums.

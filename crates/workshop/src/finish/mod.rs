@@ -17,7 +17,9 @@ pub enum Bond {
     Never(&'static str),
 }
 
+/// The reason why nothing goes over wax, and the way out.
 const OVER_WAX: &str = "nothing bonds to wax but more wax: strip, sand and degrease first";
+/// The reason for a coat between two that do not bond.
 const WANTS_TIE: &str = "they do not bond; a coat of dewaxed shellac between ties them";
 
 /// Hours that shellac dries before what is not shellac.

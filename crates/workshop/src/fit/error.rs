@@ -55,6 +55,7 @@ impl Limit {
 }
 
 impl FitError {
+    /// The fault of a number that no value of its range makes fit, with the limit that stands in the way.
     pub(super) fn nothing(range: Range, tightest: Tightest) -> Self {
         Self::Nothing {
             range,
@@ -70,6 +71,7 @@ impl FitError {
     clippy::trivially_copy_pass_by_ref,
     reason = "the error's derive passes its fields by reference"
 )]
+/// The sentence of that fault, lengths in mm.
 fn nothing(
     range: &Range,
     short: &f64,

@@ -166,6 +166,7 @@ told! {
     clippy::trivially_copy_pass_by_ref,
     reason = "the error's derive passes its fields by reference"
 )]
+/// The words of an error about a magnet that never pulls so hard; the most that it pulls, N.
 fn too_weak(most: &f64, f: &mut Formatter<'_>) -> fmt::Result {
     let most = Measure::newtons(*most).shown(Units::of(f));
     write!(

@@ -43,6 +43,7 @@ pub fn recess_outline(recess: &Recess) -> RoundRect {
     outline_of(recess.shape, Point::new(x, y))
 }
 
+/// The outline of a recess about its middle; one that is round is a rectangle whose corners meet.
 const fn outline_of(shape: RecessShape, middle: Point) -> RoundRect {
     RoundRect::new(middle, shape.sides(), shape.corner())
 }

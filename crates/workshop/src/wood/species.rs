@@ -49,6 +49,7 @@ pub fn find(id: &str) -> Option<&'static Species> {
 // The table is part of the program, and a test reads it: it cannot fail to be read.
 static TABLE: LazyLock<Vec<Species>> = LazyLock::new(|| read().unwrap_or_default());
 
+/// The table of species, as it is kept beside the code.
 const TEXT: &str = include_str!("../../../../assets/wood/species.json");
 
 #[derive(Deserialize)]

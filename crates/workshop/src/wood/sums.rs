@@ -9,9 +9,12 @@ use crate::wood::{BoardMass, Season, WoodError, WoodMoves};
 
 /// The equation of moisture.
 const SORPTION: &str = "Wood Handbook, FPL-GTR-190 (2010), Eq. 4-5; coefficients through public source code that cites it";
+/// The source of moisture from temperature and humidity, by the names of its authors, as the field calls it.
 const HAILWOOD: &str = "Hailwood and Horrobin's equation of temperature and humidity";
+/// Said below the weight: wood that is not taken off.
 const LEFT_OUT: &str = "the weight leaves out grooves, screws and their holes, pilots, the groove of a sliding lid beyond \
      its recess, and finish; tenons count as the wood they replace";
+/// Said below the movement: the table is for the two extremes of how a board is sawn.
 const ROUGH: &str = "real boards are rarely all flat- or quarter-sawn, and tend to move less across the grain than the \
      equation has it (Wood Handbook)";
 
@@ -74,8 +77,11 @@ fn moistures(moves: &WoodMoves) -> Vec<Sum> {
 
 /// Diameters in the dry and the humid season, and the change over the year.
 fn movement(board: &Board, moves: &WoodMoves) -> Vec<Sum> {
+    /// The formula of a diameter in another season.
     const CHANGE: &str = "diameter · change for 1 % · (moisture then - moisture when cut)";
+    /// The formula of the change from the dry season to the humid one.
     const YEAR: &str = "size · change for 1 % · (moisture in the humid season - in the dry)";
+    /// The formula of how far a round board is from round.
     const OVAL: &str = "the diameter when cut, and that with its change across the grain";
     let diameter = board.blank.diameter;
     let season = |names: [&'static str; 3], season: Season| {
@@ -111,8 +117,10 @@ fn movement(board: &Board, moves: &WoodMoves) -> Vec<Sum> {
 
 /// The gap of the lid in the seasons, and the clearances between which it neither binds nor falls out.
 fn of_lid(lid: &LidMoves) -> Vec<Sum> {
+    /// The formula of the gap that a lid has left.
     const GAP: &str = "clearance + place · change of the board - lid · change of the lid, at the worst of the seasons with \
          the board at rest or as it was cut";
+    /// The formula of the clearance that a lid is made with.
     const CLEARANCE: &str =
         "the clearance for which the gap just comes to 0, or to what holds the lid";
     let most = lid.most.map(Measure::mm);

@@ -76,6 +76,7 @@ fn middle(flaw: &Flaw) -> Point {
 
 /// The flaws that stand in the way, the first few told; empty where no flaw does.
 fn held_by(flaws: &[String]) -> String {
+    /// Flaws named in one finding; more are counted.
     const TOLD: usize = 3;
     let told = flaws.iter().take(TOLD).map(String::as_str);
     let told: Vec<&str> = told.collect();

@@ -142,6 +142,7 @@ fn stock(plain: &Board, thickness: f64, neat: &Neat) -> Stock {
     }
 }
 
+/// A title that says players and pattern, until the maker has a better one.
 fn usual_title(players: u32, pattern: Pattern) -> String {
     format!("Board for {players}, {}", pattern.words())
 }

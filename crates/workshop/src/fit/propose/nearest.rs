@@ -34,6 +34,7 @@ pub fn offers(wishes: &Wishes) -> Vec<Vec<Offer>> {
     }
 }
 
+/// Whether some wishes have a board.
 fn works(wishes: &Wishes) -> bool {
     choose(wishes).is_ok()
 }
@@ -198,6 +199,7 @@ fn together(wishes: &Wishes) -> Option<Vec<Offer>> {
     Some(offers)
 }
 
+/// The number of a board that a wish is about, lengths in mm.
 pub fn value(board: &Board, wish: Wish) -> f64 {
     match wish {
         Wish::Home => board.home.into(),

@@ -17,6 +17,7 @@ pub struct Step {
 }
 
 impl Step {
+    /// A step of a fraction of a millimeter.
     const fn new(over: f64, under: f64) -> Self {
         Self { over, under }
     }
@@ -100,6 +101,7 @@ struct Steps {
 }
 
 impl Steps {
+    /// Sizes that are round in millimeters.
     fn mm() -> Self {
         let smaller = [
             (14.0, 10.5),
@@ -121,6 +123,7 @@ impl Steps {
         }
     }
 
+    /// Sizes that are round in inches: fractions of the rule.
     fn inches() -> Self {
         // In 32nds of an inch.
         let smaller = [

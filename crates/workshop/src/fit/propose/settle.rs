@@ -19,6 +19,7 @@ const SHAPES: [PocketShape; 4] = [
     PocketShape::Ring,
     PocketShape::Arc,
 ];
+/// Diameters that a board may have.
 const BOARD: Range = field::BOARD_DIAMETER.range();
 
 /// Sets the pitch where it is open: on a board that is open the smallest neat one that the pattern needs, if that is more

@@ -74,6 +74,7 @@ impl Wish {
         Self::Diameter,
     ];
 
+    /// The range of the number in the document.
     pub(super) const fn range(self) -> Range {
         match self {
             Self::Home => field::HOME.range(),

@@ -141,6 +141,7 @@ const HAIR: f64 = 1e-9;
 
 /// Beyond this no error is meant in earnest, and a hole lies on no board, in mm.
 const MOST_ERROR: f64 = 1000.0;
+/// A hole farther from the pin lies on no board, mm.
 const FARTHEST: f64 = 1e6;
 
 impl Work<'_> {
