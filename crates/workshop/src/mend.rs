@@ -12,6 +12,7 @@ use crate::filling::{batch_in_time, insert_with_room};
 use crate::fit::{
     FitError, Open, most_spaces, smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
+use crate::grooves::check::bores::LEAST_AROUND;
 
 /// A change that the program finds and makes in one step: it mends a finding, or solves for a number left open. All else
 /// stays as it was typed.
@@ -42,6 +43,8 @@ pub enum Mend {
     FlushInserts,
     /// A ball or disc that leaves room for resin around it.
     RoomForResin,
+    /// Outlines and rings that leave wood to the bores they go round.
+    WiderOutlines,
     /// A pilot as wide as the jig's pin.
     PilotForPin,
     /// The pattern turned off the seams.
@@ -74,7 +77,7 @@ pub enum MendError {
 
 impl Mend {
     /// Every mend.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,
@@ -87,6 +90,7 @@ impl Mend {
         Self::DeeperBores,
         Self::FlushInserts,
         Self::RoomForResin,
+        Self::WiderOutlines,
         Self::PilotForPin,
         Self::TurnOffSeams,
         Self::BestPlace,
@@ -123,6 +127,7 @@ impl Mend {
             Self::DeeperBores => "Drill deeper",
             Self::FlushInserts => "Drill for a flush fit",
             Self::RoomForResin => "Leave room for resin",
+            Self::WiderOutlines => "Widen outlines and rings",
             Self::PilotForPin => "Pilot as wide as the pin",
             Self::TurnOffSeams => "Turn the pattern off the seams",
             Self::BestPlace => "Move to the best place",
@@ -156,6 +161,9 @@ impl Mend {
                 "Drill so deep that the ball or disc in each hole is level with the top face"
             }
             Self::RoomForResin => "Use a ball or disc 0.2 mm narrower than the narrowest hole",
+            Self::WiderOutlines => {
+                "Leave 1 mm (3/64\") or more between a hole and the groove around it"
+            }
             Self::PilotForPin => "Make the pilot as wide as the jig's pin",
             Self::TurnOffSeams => {
                 "Turn the pattern so that the nearest bore is farthest from any seam"
@@ -220,6 +228,7 @@ impl Mend {
                     MendError::Nothing("no hole takes a ball or disc with room around it");
                 mended.piece.shank = Some(insert_with_room(&Workpiece::of(board)?).ok_or(nothing)?);
             }
+            Self::WiderOutlines => wider_outlines(&mut mended),
             Self::PilotForPin => pilot_for_pin(&mut mended),
             Self::TurnOffSeams => {
                 let nothing = MendError::Nothing("no seam runs through the pattern");
@@ -311,6 +320,18 @@ fn smaller_batches(board: &mut Board) -> Result<(), MendError> {
     Ok(())
 }
 
+/// Outlines and rings as far out as the checks want them.
+fn wider_outlines(board: &mut Board) {
+    let Some(grooves) = &mut board.grooves else {
+        return;
+    };
+    let rings = grooves.rings.iter_mut().map(|rings| &mut rings.gap);
+    let outlines = grooves.around_home.iter_mut();
+    for gap in rings.chain(outlines).chain(&mut grooves.around_start) {
+        *gap = gap.max(LEAST_AROUND);
+    }
+}
+
 /// Makes the pilot, or the pivot's own hole, as wide as the pin of the circle jig.
 fn pilot_for_pin(board: &mut Board) {
     let pin = board.jig.pin;
@@ -358,6 +379,13 @@ mod tests {
                 board.filling = Some(board::Filling {
                     around_insert: true,
                     ..board::Filling::default()
+                });
+            }
+            Mend::WiderOutlines => {
+                board.grooves = Some(board::Grooves {
+                    around_start: Some(0.5),
+                    around_home: Some(0.5),
+                    ..board::Grooves::default()
                 });
             }
             Mend::PilotForPin => board.jig.pin = 8.0,

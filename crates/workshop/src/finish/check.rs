@@ -1,15 +1,16 @@
 //! Rule: each coat of finish bonds to the one under it, and waits until that is dry.
 
-use board::{Board, Coat, CoatKind, Measure, Units};
+use board::{Board, Coat, CoatKind, Hole, Measure, PieceKind, Units};
 
 use crate::Mend;
 use crate::Workpiece;
-use crate::check::{Finding, HAIR, Rule, Severity};
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::finish::{Bond, bond, wants_dewaxed};
 
 pub const STATEMENT: &str = "A coat bonds to the one under it, and comes when that is dry. Which bonds to which, and how \
      long each dries in usual room conditions, is from trade pages, not from a standard; the label comes first, and a \
-     trial on a scrap of the same wood. Shellac rests 12 hours after three or four coats. Rags with drying oil heat up \
+     trial on a scrap of the same wood. Shellac rests 12 hours after three or four coats. A film in the bores takes 0.1 to 0.2 mm \
+     (1/128 in) of a peg's play; common practice, no source. Rags with drying oil heat up \
      and can catch fire within hours (trade pages that give figures of the NFPA): spread them flat outdoors, or put \
      them under water in a metal can with a tight lid. Local codes on solvents, waste and fire come first.";
 
@@ -21,8 +22,46 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let mut findings: Vec<Finding> = pairs
         .filter_map(|(at, (under, over))| pair(at + 1, *under, *over))
         .collect();
+    findings.extend(film(workpiece));
     findings.extend(rags(board));
     findings
+}
+
+/// Most of the play of a peg that a film of finish in its bore takes, mm: 0.1 to 0.2 in a few coats.
+const FILM: f64 = 0.2;
+
+/// Pegs with so little play that finish in their bores would hold them.
+///
+/// Oil and wax leave no film. Pegs that are made to fit are fitted after the finish: there it is a note.
+fn film(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
+    let builds = |coat: &Coat| !matches!(coat.kind, CoatKind::Oil | CoatKind::Wax);
+    if board.piece.kind != PieceKind::Peg || !board.finish.iter().any(builds) {
+        return None;
+    }
+    let Some(shank) = board.piece.shank else {
+        let message = "a film of finish in the holes takes up to 0.2 mm of their width: keep finish out of them, or make the \
+             pegs to fit when it is hard";
+        return Some(Finding::new(Severity::Note, Rule::Finish, message.into()));
+    };
+    let play = |hole: &Hole| hole.bore.diameter - shank;
+    let tight = |hole: &&Hole| (-HAIR..FILM - HAIR).contains(&play(hole));
+    let tight: Vec<&Hole> = workpiece.seats().iter().filter(tight).collect();
+    let least = tight.iter().map(|hole| play(hole));
+    let least = least.min_by(f64::total_cmp)?;
+    let length = |mm| Measure::mm(mm).shown(board.units);
+    let message = format!(
+        "a film of finish takes up to {} of the width of a hole, and pegs have {} of play in {}: keep finish out of the \
+         holes, or use thinner pegs",
+        length(FILM),
+        length(least.max(0.0)),
+        counted(tight.len(), "hole")
+    );
+    Some(
+        Finding::new(Severity::Caution, Rule::Finish, message)
+            .measuring(Measure::mm(least.max(0.0)), Measure::mm(FILM))
+            .about(tight.iter().map(|hole| hole.name).collect()),
+    )
 }
 
 /// The finding about two coats that follow each other; `number` is that of the lower.
@@ -127,5 +166,45 @@ mod tests {
         assert_eq!(found(&[(Shellac, 2.0), (Lacquer, 0.0)]), [Severity::Note]);
         assert_eq!(found(&[]), []);
         assert_eq!(found(&[(Shellac, 0.0)]), []);
+    }
+
+    /// Bores of 12 mm and of 1/2 in, pegs with as much play as a film takes, and with less.
+    #[test]
+    fn a_film_in_the_bores_takes_the_play_of_a_peg() {
+        let severity = |bore: f64, shank: Option<f64>, kind| {
+            let mut board = Board {
+                finish: vec![Coat { kind, dries: 24.0 }],
+                center: board::Center::Nothing,
+                ..Board::default()
+            };
+            board.bores = board::Bores::all(board::Bore {
+                diameter: bore,
+                ..board.bores.track
+            });
+            (board.piece.kind, board.piece.shank) = (PieceKind::Peg, shank);
+            let found = check(&Workpiece::of(&board).unwrap());
+            let film = |found: &&Finding| found.message.contains("film");
+            found.iter().find(film).map(|found| found.severity)
+        };
+        let half = board::INCH / 2.0;
+        assert_eq!(severity(12.0, Some(11.8), Lacquer), None);
+        assert_eq!(
+            severity(12.0, Some(11.85), Lacquer),
+            Some(Severity::Caution)
+        );
+        assert_eq!(
+            severity(half, Some(half - 0.01 * board::INCH), Shellac),
+            None
+        );
+        let tight = Some(half - board::INCH / 256.0);
+        assert_eq!(severity(half, tight, Shellac), Some(Severity::Caution));
+        assert_eq!(
+            severity(12.0, None, WaterPolyurethane),
+            Some(Severity::Note)
+        );
+        assert_eq!(severity(12.0, Some(12.0), Oil), None);
+        assert_eq!(severity(12.0, Some(12.0), Wax), None);
+        // What does not go in at all is told by the rule of seats.
+        assert_eq!(severity(12.0, Some(12.1), Lacquer), None);
     }
 }

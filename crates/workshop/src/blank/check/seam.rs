@@ -1,6 +1,6 @@
 //! Rule: no bore stands on a glued seam, or beside it.
 
-use board::{HoleId, HoleName, Measure};
+use board::{Board, Build, Hole, HoleId, HoleName, Measure};
 
 use crate::blank::panel::panel_width;
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
@@ -11,21 +11,49 @@ pub const STATEMENT: &str = "A bore keeps the set distance from every seam: a bo
 
 /// Findings where bores are cut by a seam or stand beside one, and where a seam is none.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
-    let found = [near(workpiece), misplaced(workpiece)];
+    let found = [near(workpiece), center(workpiece), misplaced(workpiece)];
     found.into_iter().flatten().collect()
+}
+
+/// Whether the hole at the center is on a seam by the way the board is joined, and not by seams that were typed.
+///
+/// Two halves meet at the center, and so do an even number of strips: no turn of the pattern takes the hole off that seam.
+const fn is_joined_there(board: &Board) -> bool {
+    matches!(board.panel.build, Build::Halves | Build::Strips { .. })
+}
+
+/// How far the edge of a bore is from the nearest seam, mm; negative where the seam cuts it; none without seams.
+fn away(workpiece: &Workpiece, hole: &Hole) -> Option<f64> {
+    let seams = workpiece.seams().iter();
+    let away = seams.map(|seam| (hole.center.y - seam).abs() - hole.bore.radius());
+    away.min_by(f64::total_cmp)
+}
+
+/// The hole at the center of a board that is joined there: good to know.
+fn center(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
+    let hole = workpiece.layout().hole(HoleId::CENTER)?;
+    let away = away(workpiece, hole)?;
+    (is_joined_there(board) && away < board.limits.seam - HAIR).then(|| {
+        let message = "the hole at the center is on the seam, as the board is joined there: glue that joint well, and seal \
+             the hole before resin goes in";
+        Finding::new(Severity::Note, Rule::Seam, message.into())
+            .measuring(Measure::mm(away), Measure::mm(board.limits.seam))
+            .about(vec![hole.name])
+    })
 }
 
 /// Bores that are cut by a seam or stand beside one.
 fn near(workpiece: &Workpiece) -> Option<Finding> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
-    let seams = workpiece.seams();
+    let counts = |hole: &&Hole| hole.name.id() != HoleId::CENTER || !is_joined_there(board);
     let near: Vec<(f64, HoleName)> = layout
         .holes
         .iter()
+        .filter(counts)
         .filter_map(|hole| {
-            let away = |seam: &f64| (hole.center.y - seam).abs() - hole.bore.radius();
-            let least = seams.iter().map(away).min_by(f64::total_cmp)?;
-            (least < board.limits.seam - HAIR).then_some((least, hole.name))
+            let away = away(workpiece, hole)?;
+            (away < board.limits.seam - HAIR).then_some((away, hole.name))
         })
         .collect();
     let &(least, name) = near.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
@@ -45,19 +73,13 @@ fn near(workpiece: &Workpiece) -> Option<Finding> {
         format!("{} away", length(least))
     };
     let message = format!("{}; worst {name}: {said}", parts.join(", "));
-    // No turn takes the center hole off a seam.
-    let severity = if near.iter().any(|(_, name)| name.id() != HoleId::CENTER) {
-        Severity::Caution
-    } else {
-        Severity::Note
-    };
     let mends: &[Mend] = if workpiece.turns().is_some_and(SeamTurns::can_be_better) {
         &[Mend::TurnOffSeams]
     } else {
         &[]
     };
     Some(
-        Finding::new(severity, Rule::Seam, message)
+        Finding::new(Severity::Caution, Rule::Seam, message)
             .measuring(Measure::mm(least), Measure::mm(board.limits.seam))
             .about(near.iter().map(|(_, name)| *name).collect())
             .mended_by(mends),
@@ -89,8 +111,6 @@ fn misplaced(workpiece: &Workpiece) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::Board;
-    use board::Build;
 
     fn with_seam(at: f64) -> Option<Finding> {
         let mut board = Board::default();
@@ -106,8 +126,9 @@ mod tests {
         assert_eq!(found.mends, [Mend::TurnOffSeams]);
     }
 
+    /// With other bores beside the seam the center is told apart, and is not the worst of them.
     #[test]
-    fn a_center_hole_alone_is_noted_since_no_turn_helps() {
+    fn a_center_hole_on_the_joint_of_halves_is_a_note_and_no_more() {
         let mut board = Board {
             home: 0,
             start: 0,
@@ -115,10 +136,33 @@ mod tests {
             ..Board::default()
         };
         board.panel.build = Build::Halves;
-        let found = near(&Workpiece::of(&board).unwrap()).unwrap();
-        assert_eq!(found.holes.len(), 1, "{found:?}");
-        assert_eq!(found.severity, Severity::Note);
-        assert_eq!(found.mends, []);
+        let found = check(&Workpiece::of(&board).unwrap());
+        assert_eq!(found.len(), 1, "{found:?}");
+        assert_eq!(found[0].severity, Severity::Note);
+        assert_eq!(found[0].measured, Some(Measure::mm(-6.0)));
+        assert_eq!(found[0].mends, []);
+        board.rotation = 0.0;
+        let found = check(&Workpiece::of(&board).unwrap());
+        let severities: Vec<Severity> = found.iter().map(|found| found.severity).collect();
+        assert_eq!(severities, [Severity::Caution, Severity::Note]);
+        let is_center = |name: &HoleName| name.id() == HoleId::CENTER;
+        assert!(!found[0].holes.iter().any(is_center), "{found:?}");
+        assert!(!found[0].message.contains("worst C"), "{found:?}");
+        assert_eq!(found[0].mends, [Mend::TurnOffSeams]);
+    }
+
+    #[test]
+    fn a_seam_that_is_typed_through_the_center_hole_is_told_with_all_others() {
+        let mut board = Board {
+            home: 0,
+            start: 0,
+            rotation: 30.0 / 14.0,
+            ..Board::default()
+        };
+        board.panel.build = Build::Seams { at: vec![0.0] };
+        let found = check(&Workpiece::of(&board).unwrap());
+        assert_eq!((found.len(), found[0].severity), (1, Severity::Caution));
+        assert_eq!(found[0].holes, [HoleId::CENTER.named(1)]);
     }
 
     #[test]

@@ -2,13 +2,16 @@
 
 use board::{Board, Hole, HoleName, Measure, show_length};
 
-use crate::Workpiece;
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::grooves::{GrooveKind, GroovePlan};
+use crate::{Mend, Workpiece};
 
 pub const STATEMENT: &str = "A groove keeps as far from every bore that it does not join or go round as straight grooves \
-     end before theirs, measured at the top face: the wood between breaks out. The default of {1.5 mm} is common practice, \
-     no source.";
+     end before theirs, measured at the top face: the wood between breaks out. An outline or a ring keeps {1 mm} from the \
+     bores that it goes round. That and the default of {1.5 mm} are common practice, no source.";
+
+/// Wood between an outline or a ring and the bores that it goes round, mm.
+pub const LEAST_AROUND: f64 = 1.0;
 
 /// One finding for bores that grooves cut into, one for those they come near, one for lines that find no room.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -26,7 +29,52 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let found = parts
         .into_iter()
         .filter_map(|(near, severity)| found(board, &near, severity, wanted.stop));
-    found.chain(no_room(plan)).collect()
+    found
+        .chain(around(workpiece, wanted.width, plan))
+        .chain(no_room(plan))
+        .collect()
+}
+
+/// Outlines and rings that leave too little wood to the bores that they go round, or cut into them.
+///
+/// The wood is measured and not taken from the gap that is typed: a bore changed by hand may be wider than its neighbors.
+fn around(workpiece: &Workpiece, width: f64, plan: &GroovePlan) -> Option<Finding> {
+    use GrooveKind::{AroundHome, AroundStart, Ring};
+    let (board, layout) = (workpiece.board(), workpiece.layout());
+    let closed = plan.grooves.iter();
+    let closed = closed.filter(|groove| matches!(groove.kind, AroundHome | AroundStart | Ring));
+    let pairs = closed.flat_map(|groove| groove.holes.iter().map(move |name| (groove, *name)));
+    let wood = pairs.filter_map(|(groove, name)| {
+        let hole = layout.hole(name.id())?;
+        let away = groove
+            .path
+            .iter()
+            .map(|stroke| stroke.distance(hole.center));
+        let away = away.min_by(f64::total_cmp)?;
+        Some((away - hole.bore.radius() - width / 2.0, groove.kind, name))
+    });
+    let thin: Vec<_> = wood
+        .filter(|(wood, ..)| *wood < LEAST_AROUND - HAIR)
+        .collect();
+    let &(least, kind, name) = thin.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
+    let count = counted(thin.len(), "bore");
+    let (severity, how) = if least <= HAIR {
+        (Severity::Stop, "is cut by".to_owned())
+    } else {
+        let wood = Measure::mm(least).shown(board.units);
+        (Severity::Caution, format!("has {wood} of wood to"))
+    };
+    let message = format!(
+        "{count} too near the groove around them; worst {name}, which {how} its {}; leave {} or more",
+        kind.label(),
+        Measure::mm(LEAST_AROUND).shown(board.units)
+    );
+    Some(
+        Finding::new(severity, Rule::GrooveBores, message)
+            .measuring(Measure::mm(least), Measure::mm(LEAST_AROUND))
+            .about(thin.into_iter().map(|(_, _, name)| name).collect())
+            .mended_by(&[Mend::WiderOutlines]),
+    )
 }
 
 /// The nearest middle of a groove that has nothing to do with a hole, as far as the reach: distance to the bore's edge.
@@ -133,6 +181,46 @@ mod tests {
         assert_near!(wood, 1.0, 1e-9);
         assert_eq!(with_gap(5.5)[0].severity, Severity::Stop);
         assert_eq!(with_gap(3.4), []);
+    }
+
+    /// Three ways to go round a bore, in both units at the limit and below it.
+    #[test]
+    fn an_outline_keeps_off_the_bores_it_goes_round() {
+        type Set = fn(&mut Grooves, f64);
+        let ways: [(Set, usize); 3] = [
+            (|wanted, gap| wanted.around_start = Some(gap), 24),
+            (|wanted, gap| wanted.around_home = Some(gap), 24),
+            (
+                |wanted, gap| {
+                    wanted.rings = Some(Rings {
+                        gap,
+                        ..Rings::default()
+                    });
+                },
+                1,
+            ),
+        ];
+        for (set, bores) in ways {
+            let found = |gap| {
+                let mut wanted = Grooves {
+                    track: false,
+                    home: false,
+                    stop: 0.0,
+                    ..Grooves::default()
+                };
+                set(&mut wanted, gap);
+                checked(wanted, |_| ())
+            };
+            assert_eq!(found(1.0), []);
+            assert_eq!(found(3.0 / 64.0 * board::INCH), []);
+            let near = found(board::INCH / 32.0).remove(0);
+            assert_eq!(
+                (near.severity, near.holes.len()),
+                (Severity::Caution, bores)
+            );
+            assert_eq!(near.mends, [Mend::WiderOutlines]);
+            assert_eq!(found(0.0)[0].severity, Severity::Stop);
+        }
     }
 
     #[test]

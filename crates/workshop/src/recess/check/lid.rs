@@ -7,8 +7,9 @@ use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::recess::lid_moves::{LidMoves, lid_moves};
 
 pub const STATEMENT: &str = "In every season of the customer's the lid has room in its place, and ledge or groove hold it \
-     on both sides when it is pushed to one. It is looked at with board and lid at rest in the season, and with the lid \
-     at rest and the board still as it was cut, since what is thin follows the air faster (common practice, no source). \
+     on both sides when it is pushed to one. It is looked at with board and lid at rest in the season, and, for a lid across the \
+     grain or of plywood, with the lid at rest and the board still as it was cut, since what is thin follows the air faster \
+     (common practice, no source). A lid with the grain of the board, of the same wood, moves with it. \
      The wood moves as the Wood Handbook (FPL-GTR-190, Eq. 13-2) has it.";
 
 /// A finding where the lid binds or comes out.
@@ -59,9 +60,14 @@ fn wrong(moves: &LidMoves) -> Option<(&'static str, f64)> {
 mod tests {
     use super::*;
     use board::Board;
-    use board::{LidFit, LidHold, Recess, Toward, Wood};
+    use board::{LidFit, LidGrain, LidHold, Recess, Toward, Wood};
 
+    /// Of a lid whose grain runs across that of the board.
     fn found(hold: LidHold, overlap: f64, clearance: f64) -> Option<Finding> {
+        with_grain(hold, overlap, clearance, LidGrain::AcrossBoard)
+    }
+
+    fn with_grain(hold: LidHold, overlap: f64, clearance: f64, grain: LidGrain) -> Option<Finding> {
         check(
             &Workpiece::of(&Board {
                 recess: Some(Recess {
@@ -70,7 +76,7 @@ mod tests {
                         hold,
                         overlap,
                         clearance,
-                        ..LidFit::default()
+                        grain,
                     },
                     ..Recess::default()
                 }),
@@ -90,6 +96,9 @@ mod tests {
         assert!(tight.message.starts_with("the lid binds"), "{tight:?}");
         assert_eq!(tight.measured, Some(Measure::mm(0.2)));
         assert_eq!(found(LidHold::LiesIn, 5.0, 1.5), None);
+        // The board's own wood moves with it.
+        let own = |clearance| with_grain(LidHold::LiesIn, 5.0, clearance, LidGrain::WithBoard);
+        assert_eq!((own(0.2), own(0.01)), (None, None));
         // Nothing holds a lid without a ledge but its buttons.
         assert_eq!(found(LidHold::LiesIn, 0.0, 9.0), None);
     }
