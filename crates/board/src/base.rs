@@ -10,6 +10,9 @@ use crate::serial::auto_or_number;
 pub struct Base {
     /// Where it meets the table, or the board its turntable.
     pub footing: Footing,
+    /// How it is fixed to the board.
+    #[serde(default)]
+    pub hold: BaseHold,
     /// From the table to the underside of the board.
     #[serde(rename = "height_mm")]
     pub height: f64,
@@ -44,15 +47,73 @@ pub enum Footing {
     },
 }
 
+/// How a base is fixed to the board, and the grain of one that is glued.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum BaseHold {
+    /// By screws, by its bearing, or not at all: the board can move on it.
+    #[default]
+    Loose,
+    /// Glued, its grain along that of the board.
+    GluedWithGrain,
+    /// Glued, its grain across that of the board.
+    GluedAcrossGrain,
+    /// Glued, and of plywood.
+    GluedPlywood,
+}
+
+impl BaseHold {
+    /// Every one, in the order lists show them.
+    pub const ALL: [Self; 4] = [
+        Self::Loose,
+        Self::GluedWithGrain,
+        Self::GluedAcrossGrain,
+        Self::GluedPlywood,
+    ];
+
+    /// The words that screens and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Loose => "screws or a bearing",
+            Self::GluedWithGrain => "glue, grain with the board's",
+            Self::GluedAcrossGrain => "glue, grain across the board's",
+            Self::GluedPlywood => "glue, plywood",
+        }
+    }
+}
+
 impl Default for Base {
     /// A turntable 12 in across; common practice, no source.
     fn default() -> Self {
         Self {
             footing: Footing::Round { diameter: 304.8 },
+            hold: BaseHold::default(),
             height: 12.0,
             rating: None,
             load: 0.0,
             board: None,
+        }
+    }
+}
+
+/// An opening that the finished board must go through: a door, the mouth of a box, the back of a car.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Passage {
+    /// Its width.
+    #[serde(rename = "width_mm")]
+    pub width: f64,
+    /// Its height.
+    #[serde(rename = "height_mm")]
+    pub height: f64,
+}
+
+impl Default for Passage {
+    /// A common inside door, of 30 by 80 in where the maker works in inches; from memory.
+    fn default() -> Self {
+        Self {
+            width: 800.0,
+            height: 2000.0,
         }
     }
 }

@@ -6,8 +6,8 @@ use serde::{Deserialize, Serialize};
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
     Base, Bore, Bottom, CircleJig, Coat, DrillingMethod, DrillingOrder, DxfRelease, Edit, Errors,
-    Filling, Grooves, Limits, Machine, Measured, Panel, Piece, Recess, Router, ScrewCircle,
-    SectorJig, SheetLayout, Stock, Units, Wood, WrongHole,
+    Filling, Grooves, Limits, Machine, Measured, Panel, Passage, Piece, Recess, Router,
+    ScrewCircle, SectorJig, SheetLayout, Stock, Units, Wood, WrongHole,
 };
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
@@ -63,6 +63,9 @@ pub struct Board {
     /// The base under the board; none: not planned.
     #[serde(default)]
     pub base: Option<Base>,
+    /// An opening that it must go through; none: not considered.
+    #[serde(default)]
+    pub passage: Option<Passage>,
     /// Storage in the underside; none: not planned.
     #[serde(default)]
     pub recess: Option<Recess>,
@@ -359,6 +362,7 @@ impl Default for Board {
             screws: Vec::new(),
             wood: None,
             base: None,
+            passage: None,
             recess: None,
             filling: None,
             finish: Vec::new(),

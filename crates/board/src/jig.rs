@@ -55,6 +55,15 @@ pub struct Router {
     /// Length of the bushing below the router's base.
     #[serde(rename = "reach_mm", default = "Router::usual_reach")]
     pub reach: f64,
+    /// How far the bit stands out below the router's base, plunged all the way; none: not measured.
+    #[serde(rename = "stands_out_mm", default)]
+    pub stands_out: Option<f64>,
+    /// Length of the bit's edges; none: not measured.
+    #[serde(rename = "edges_mm", default)]
+    pub edges: Option<f64>,
+    /// Diameter of its shank; none: not measured.
+    #[serde(rename = "shank_mm", default)]
+    pub shank: Option<f64>,
     /// Thickness of the hardboard.
     #[serde(rename = "hardboard_mm", default = "Router::usual_hardboard")]
     pub hardboard: f64,
@@ -117,6 +126,9 @@ impl Default for Router {
             bushing: 16.0,
             bit: 12.0,
             reach: Self::usual_reach(),
+            stands_out: None,
+            edges: None,
+            shank: None,
             hardboard: Self::usual_hardboard(),
             center: TemplateCenter::default(),
         }

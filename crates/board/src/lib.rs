@@ -41,7 +41,7 @@ mod template;
 mod units;
 mod wood;
 
-pub use base::{Base, Footing};
+pub use base::{Base, BaseHold, Footing, Passage};
 pub use bench::{Coat, CoatKind, LidFit, LidGrain, LidHold, Recess, RecessShape, Toward};
 pub use bore::{Bore, Bottom};
 pub use document::{Blank, Board, Bores, Center, Marking, Paper, Pocket, Template};

@@ -50,6 +50,15 @@ pub struct Limits {
     /// The speed of turning up to which pieces stay in their holes, turns a minute.
     #[serde(rename = "spin_rpm", default = "Limits::usual_spin")]
     pub spin: f64,
+    /// How far a player reaches over the board from its edge.
+    #[serde(rename = "reach_mm", default = "Limits::usual_reach")]
+    pub reach: f64,
+    /// Least rim outside the pieces for hands that turn the board.
+    #[serde(rename = "hands_mm", default = "Limits::usual_hands")]
+    pub hands: f64,
+    /// Most that one person carries, kg.
+    #[serde(rename = "carry_kg", default = "Limits::usual_carry")]
+    pub carry: f64,
 }
 
 /// The defaults, each common practice without a source.
@@ -95,6 +104,21 @@ impl Limits {
     const fn usual_spin() -> f64 {
         30.0
     }
+
+    /// Two feet, rounded: as far as a seated adult reaches; from memory.
+    const fn usual_reach() -> f64 {
+        610.0
+    }
+
+    /// Room for fingertips.
+    const fn usual_hands() -> f64 {
+        10.0
+    }
+
+    /// The least of the guide figures for a load at arm's length and elbow height (HSE INDG143); from memory.
+    const fn usual_carry() -> f64 {
+        10.0
+    }
 }
 
 impl Default for Limits {
@@ -116,6 +140,9 @@ impl Default for Limits {
             risk: Self::usual_risk(),
             tip: Self::usual_tip(),
             spin: Self::usual_spin(),
+            reach: Self::usual_reach(),
+            hands: Self::usual_hands(),
+            carry: Self::usual_carry(),
         }
     }
 }

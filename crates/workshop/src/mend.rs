@@ -8,6 +8,8 @@ use crate::blank::turn::best_rotation;
 use crate::bores::holds::flush_bore;
 use crate::bores::profile::tip;
 use crate::bores::seat::{MarbleSeat, marble_seat};
+use crate::check::HAIR;
+use crate::check::reach::least_rim;
 use crate::filling::{batch_in_time, insert_with_room};
 use crate::fit::{
     FitError, Open, most_spaces, smallest_board_for_piece, smallest_pitch_for_piece, solve,
@@ -45,6 +47,12 @@ pub enum Mend {
     RoomForResin,
     /// Outlines and rings that leave wood to the bores they go round.
     WiderOutlines,
+    /// A turntable, so that no player has to reach across.
+    PlanTurntable,
+    /// A board with a rim for the hands that turn it.
+    RimForHands,
+    /// A base that is screwed on and not glued.
+    ScrewBase,
     /// A pilot as wide as the jig's pin.
     PilotForPin,
     /// The pattern turned off the seams.
@@ -77,7 +85,7 @@ pub enum MendError {
 
 impl Mend {
     /// Every mend.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 23] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,
@@ -91,6 +99,9 @@ impl Mend {
         Self::FlushInserts,
         Self::RoomForResin,
         Self::WiderOutlines,
+        Self::PlanTurntable,
+        Self::RimForHands,
+        Self::ScrewBase,
         Self::PilotForPin,
         Self::TurnOffSeams,
         Self::BestPlace,
@@ -128,6 +139,9 @@ impl Mend {
             Self::FlushInserts => "Drill for a flush fit",
             Self::RoomForResin => "Leave room for resin",
             Self::WiderOutlines => "Widen outlines and rings",
+            Self::PlanTurntable => "Plan a turntable",
+            Self::RimForHands => "Enlarge board for hands",
+            Self::ScrewBase => "Screw the base on",
             Self::PilotForPin => "Pilot as wide as the pin",
             Self::TurnOffSeams => "Turn the pattern off the seams",
             Self::BestPlace => "Move to the best place",
@@ -160,10 +174,13 @@ impl Mend {
             Self::FlushInserts => {
                 "Drill so deep that the ball or disc in each hole is level with the top face"
             }
-            Self::RoomForResin => "Use a ball or disc 0.2 mm narrower than the narrowest hole",
-            Self::WiderOutlines => {
-                "Leave 1 mm (3/64\") or more between a hole and the groove around it"
+            Self::RoomForResin => "Use a ball or disc with room around it in the narrowest hole",
+            Self::WiderOutlines => "Leave enough wood between a hole and the groove around it",
+            Self::PlanTurntable => {
+                "A turntable below the board, so that it is turned to each player"
             }
+            Self::RimForHands => "The smallest board with room for fingers outside the pieces",
+            Self::ScrewBase => "Hold the base by screws, which let the board move",
             Self::PilotForPin => "Make the pilot as wide as the jig's pin",
             Self::TurnOffSeams => {
                 "Turn the pattern so that the nearest bore is farthest from any seam"
@@ -205,20 +222,8 @@ impl Mend {
             }
             Self::MostSpaces => mended.spaces = most_spaces(board)?,
             Self::WiderPitch => mended.pitch = wider_pitch(board)?,
-            Self::ShallowerBores => {
-                let least = board.blank.thickness - board.limits.floor;
-                each_bore(&mut mended, |bore, spur| {
-                    bore.depth = bore.depth.min((least - tip(*bore, spur)).max(0.0));
-                })?;
-            }
-            Self::DeeperBores => {
-                let marble = board.piece.diameter;
-                each_seat(&mut mended, |bore, _| {
-                    if let MarbleSeat::OnFloor { wants, .. } = marble_seat(*bore, marble) {
-                        bore.depth = bore.depth.max(wants);
-                    }
-                })?;
-            }
+            Self::ShallowerBores => shallower_bores(&mut mended)?,
+            Self::DeeperBores => deeper_bores(&mut mended)?,
             Self::FlushInserts => {
                 let piece = board.piece;
                 each_seat(&mut mended, |bore, _| *bore = flush_bore(&piece, *bore))?;
@@ -229,6 +234,13 @@ impl Mend {
                 mended.piece.shank = Some(insert_with_room(&Workpiece::of(board)?).ok_or(nothing)?);
             }
             Self::WiderOutlines => wider_outlines(&mut mended),
+            Self::PlanTurntable => plan_turntable(&mut mended),
+            Self::RimForHands => mended.blank.diameter = board_for_hands(board)?,
+            Self::ScrewBase => {
+                if let Some(base) = &mut mended.base {
+                    base.hold = board::BaseHold::Loose;
+                }
+            }
             Self::PilotForPin => pilot_for_pin(&mut mended),
             Self::TurnOffSeams => {
                 let nothing = MendError::Nothing("no seam runs through the pattern");
@@ -249,6 +261,24 @@ impl Mend {
         }
         Ok(mended)
     }
+}
+
+/// Bores that leave the least floor, as deep as that allows.
+fn shallower_bores(board: &mut Board) -> Result<(), MendError> {
+    let least = board.blank.thickness - board.limits.floor;
+    each_bore(board, |bore, spur| {
+        bore.depth = bore.depth.min((least - tip(*bore, spur)).max(0.0));
+    })
+}
+
+/// Bores deep enough for a marble to rest on the rim.
+fn deeper_bores(board: &mut Board) -> Result<(), MendError> {
+    let marble = board.piece.diameter;
+    each_seat(board, |bore, _| {
+        if let MarbleSeat::OnFloor { wants, .. } = marble_seat(*bore, marble) {
+            bore.depth = bore.depth.max(wants);
+        }
+    })
 }
 
 /// Changes the bores of every role, of the center, and of holes with bores of their own; the hole of a pivot too.
@@ -332,6 +362,31 @@ fn wider_outlines(board: &mut Board) {
     }
 }
 
+/// A turntable in place of no base, or of feet as wide.
+fn plan_turntable(board: &mut Board) {
+    let base = board.base.get_or_insert_default();
+    if let board::Footing::Feet { circle, .. } = base.footing {
+        base.footing = board::Footing::Round { diameter: circle };
+    }
+}
+
+/// The diameter of a board with the rim that hands need, mm. Pockets may move out with the edge: then it is tried again.
+fn board_for_hands(board: &Board) -> Result<f64, MendError> {
+    const TRIES: usize = 20;
+    let mut wider = board.clone();
+    for _ in 0..TRIES {
+        let rim = least_rim(&Workpiece::of(&wider)?);
+        let short = rim.map_or(0.0, |(rim, _)| board.limits.hands - rim);
+        if short <= HAIR {
+            return Ok(wider.blank.diameter);
+        }
+        wider.blank.diameter += 2.0 * short;
+    }
+    Err(MendError::Nothing(
+        "no larger board was found that leaves a rim",
+    ))
+}
+
 /// Makes the pilot, or the pivot's own hole, as wide as the pin of the circle jig.
 fn pilot_for_pin(board: &mut Board) {
     let pin = board.jig.pin;
@@ -374,18 +429,23 @@ mod tests {
             Mend::ShallowerBores => board.blank.thickness = 7.0,
             Mend::DeeperBores => board.bores.track.depth = 1.0,
             Mend::FlushInserts => board.piece.kind = board::PieceKind::Magnet,
-            Mend::RoomForResin => {
-                board.piece.kind = board::PieceKind::Magnet;
-                board.filling = Some(board::Filling {
-                    around_insert: true,
-                    ..board::Filling::default()
-                });
-            }
+            Mend::RoomForResin => board = resin_around_a_ball(),
             Mend::WiderOutlines => {
                 board.grooves = Some(board::Grooves {
                     around_start: Some(0.5),
                     around_home: Some(0.5),
                     ..board::Grooves::default()
+                });
+            }
+            Mend::PlanTurntable => board.limits.reach = 100.0,
+            Mend::RimForHands => {
+                board.base = Some(board::Base::default());
+                board.limits.hands = 60.0;
+            }
+            Mend::ScrewBase => {
+                board.base = Some(board::Base {
+                    hold: board::BaseHold::GluedPlywood,
+                    ..board::Base::default()
                 });
             }
             Mend::PilotForPin => board.jig.pin = 8.0,
@@ -417,6 +477,17 @@ mod tests {
         if mend == Mend::StripsForPlaner {
             board.panel.planer = 200.0;
         }
+        board
+    }
+
+    /// Magnet pieces, and resin around what is set in their bores.
+    fn resin_around_a_ball() -> Board {
+        let mut board = Board::default();
+        board.piece.kind = board::PieceKind::Magnet;
+        board.filling = Some(board::Filling {
+            around_insert: true,
+            ..board::Filling::default()
+        });
         board
     }
 

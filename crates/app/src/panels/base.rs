@@ -5,7 +5,8 @@ use egui::Ui;
 
 use crate::widgets::fields_ui;
 
-/// Turntable or feet.
+/// Turntable or feet, and the opening that the board must go through.
 pub fn base_ui(ui: &mut Ui, board: &mut Board) {
     fields_ui(ui, board, field::BASE_FIELDS);
+    fields_ui(ui, board, field::PASSAGE_FIELDS);
 }

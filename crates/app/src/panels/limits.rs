@@ -25,6 +25,9 @@ pub fn limits_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
         (&field::MOST_RISK, Rule::Risk),
         (&field::LEAST_TIP, Rule::Base),
         (&field::MOST_SPIN, Rule::Spin),
+        (&field::REACH, Rule::Reach),
+        (&field::LEAST_HANDS, Rule::Reach),
+        (&field::MOST_CARRIED, Rule::Carry),
         (&field::MOST_SHEETS, Rule::Sheets),
     ] {
         let hint = rule.statement(board.units);

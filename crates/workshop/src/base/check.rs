@@ -1,18 +1,18 @@
 //! Rule: the base carries the board, and the board stands on it firmly.
 
-use board::{Board, Footing, LidHold, Measure};
+use board::{BaseHold, Board, Footing, LidHold, Measure};
 use geometry::Point;
 
-use crate::Workpiece;
 use crate::base::Standing;
 use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::recess::recess_outline;
+use crate::{Mend, Workpiece};
 
 pub const STATEMENT: &str = "A turntable carries no more than it is rated for: board, pieces and the load typed. The \
      rating is for a load in the middle, and yours to read off the turntable. A push down on the rim tips the board \
      when it is over W a / (ρ - a), by moments about the edge of the footing; the least push that may do so is the \
      maker's to set, {10 N} by default: about {1 kg|2 lb}, a hand that rests on the rim; our own estimate, no source. The base \
-     leaves the storage recess open.";
+     leaves the storage recess open. What is glued on across the grain is no wider than {100 mm}; common practice, no source.";
 
 /// Every finding about the base.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -29,7 +29,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     };
     of_weight
         .into_iter()
-        .chain([covers(workpiece), beyond(board)])
+        .chain([covers(workpiece), beyond(board), glued(workpiece)])
         .flatten()
         .collect()
 }
@@ -60,6 +60,43 @@ fn tips(board: &Board, standing: &Standing) -> Option<Finding> {
             wanted.shown(board.units)
         );
         Finding::new(Severity::Caution, Rule::Base, message).measuring(push, wanted)
+    })
+}
+
+/// Width across the grain from which glue and movement of the wood tear each other, mm.
+const GLUED: f64 = 100.0;
+
+/// A round base of solid wood across the grain, or of plywood, that is glued on: neither moves with the board.
+///
+/// Feet are glued on faces that are too small to matter. Of wood that is chosen the movement over a year is told, since it
+/// depends on species and rooms whether glue or wood gives way.
+fn glued(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
+    let base = board.base?;
+    let what = match base.hold {
+        BaseHold::GluedAcrossGrain => "solid wood glued on across the grain",
+        BaseHold::GluedPlywood => "plywood glued on",
+        BaseHold::Loose | BaseHold::GluedWithGrain => return None,
+    };
+    let Footing::Round { diameter } = base.footing else {
+        return None;
+    };
+    (diameter > GLUED + HAIR).then(|| {
+        let length = |mm| Measure::mm(mm).shown(board.units);
+        let moves = workpiece.moves().ok();
+        let moves = moves.map(|moves| {
+            let by = length(moves.over_the_year(diameter).abs());
+            format!(", which moves by {by} over that width in a year")
+        });
+        let message = format!(
+            "a base of {what}, {} wide, holds the board{}: board or glue will crack; fix it by screws in slots, or with the \
+             grain of the board",
+            length(diameter),
+            moves.unwrap_or_default()
+        );
+        Finding::new(Severity::Caution, Rule::Base, message)
+            .measuring(Measure::mm(diameter), Measure::mm(GLUED))
+            .mended_by(&[Mend::ScrewBase])
     })
 }
 
@@ -189,5 +226,35 @@ mod tests {
             unknown[0].1.contains("the wood is not chosen"),
             "{unknown:?}"
         );
+    }
+
+    #[test]
+    fn a_wide_base_is_not_glued_across_the_grain() {
+        let glued = |hold, diameter| {
+            let base = Base {
+                hold,
+                footing: Footing::Round { diameter },
+                ..of(40.0)
+            };
+            found(base, None)
+        };
+        for hold in [BaseHold::GluedAcrossGrain, BaseHold::GluedPlywood] {
+            assert_eq!(glued(hold, 100.0), []);
+            assert_eq!(glued(hold, 3.9 * board::INCH), []);
+            let wide = glued(hold, 4.0 * board::INCH);
+            assert_eq!(wide[0].0, Severity::Caution);
+            assert!(wide[0].1.contains("will crack"), "{wide:?}");
+        }
+        assert_eq!(glued(BaseHold::GluedWithGrain, 300.0), []);
+        assert_eq!(glued(BaseHold::Loose, 300.0), []);
+        let feet = Base {
+            hold: BaseHold::GluedAcrossGrain,
+            footing: Footing::Feet {
+                count: 4,
+                circle: 300.0,
+            },
+            ..of(40.0)
+        };
+        assert_eq!(found(feet, None), []);
     }
 }

@@ -4,10 +4,12 @@
 //! told at once, worst first. A rule looks at the workpiece alone, says what it measured and what it wanted in one unit, and which
 //! holes it is about, so that the window can point at them. What is exactly at its limit keeps it.
 
+mod carry;
 mod edits;
 mod finding;
 pub(crate) mod pairs;
 mod players;
+pub(crate) mod reach;
 mod rim;
 mod roundover;
 mod rule;

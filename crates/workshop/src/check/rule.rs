@@ -79,6 +79,8 @@ rules! {
     TemplateWeb, "template web", hardboard::check::web;
     /// The guide bushing in the hardboard.
     Bushing, "guide bushing", hardboard::check::bushing;
+    /// Length, edges and shank of the router's bit.
+    RouterBit, "router bit", hardboard::check::bit;
     /// The errors of a sector jig, added up.
     SectorJig, "sector jig", hardboard::check::sector;
     /// The webs that the errors of the work leave.
@@ -99,6 +101,10 @@ rules! {
     Base, "base", base::check;
     /// Pieces on a board that is turned.
     Spin, "turning", bores::check::spin;
+    /// Reach of the players, and a rim for hands.
+    Reach, "reach and hands", check::reach;
+    /// The way to the table: an opening, and the weight.
+    Carry, "carrying", check::carry;
     /// Resin in the bores.
     Filling, "filling", filling::check;
     /// Coats of finish.

@@ -9,8 +9,8 @@ use crate::finish::{Bond, bond, wants_dewaxed};
 
 pub const STATEMENT: &str = "A coat bonds to the one under it, and comes when that is dry. Which bonds to which, and how \
      long each dries in usual room conditions, is from trade pages, not from a standard; the label comes first, and a \
-     trial on a scrap of the same wood. Shellac rests 12 hours after three or four coats. A film in the bores takes 0.1 to 0.2 mm \
-     (1/128 in) of a peg's play; common practice, no source. Rags with drying oil heat up \
+     trial on a scrap of the same wood. Shellac rests 12 hours after three or four coats. A film in the bores takes {0.2 mm} or \
+     less of a peg's play; common practice, no source. Rags with drying oil heat up \
      and can catch fire within hours (trade pages that give figures of the NFPA): spread them flat outdoors, or put \
      them under water in a metal can with a tight lid. Local codes on solvents, waste and fire come first.";
 
@@ -32,24 +32,29 @@ const FILM: f64 = 0.2;
 
 /// Pegs with so little play that finish in their bores would hold them.
 ///
-/// Oil and wax leave no film. Pegs that are made to fit are fitted after the finish: there it is a note.
+/// Oil and wax leave no film. Pegs that are made to fit are fitted after the finish: there it is a note. How much a film takes
+/// depends on coats and brush, so that the most that is usual is taken, and a peg with more play than that is left alone.
+/// Marbles rest on the rim, and a ball or disc is set before the finish.
 fn film(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let builds = |coat: &Coat| !matches!(coat.kind, CoatKind::Oil | CoatKind::Wax);
     if board.piece.kind != PieceKind::Peg || !board.finish.iter().any(builds) {
         return None;
     }
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let Some(shank) = board.piece.shank else {
-        let message = "a film of finish in the holes takes up to 0.2 mm of their width: keep finish out of them, or make the \
-             pegs to fit when it is hard";
-        return Some(Finding::new(Severity::Note, Rule::Finish, message.into()));
+        let message = format!(
+            "a film of finish in the holes takes up to {} of their width: keep finish out of them, or make the pegs to fit \
+             when it is hard",
+            length(FILM)
+        );
+        return Some(Finding::new(Severity::Note, Rule::Finish, message));
     };
     let play = |hole: &Hole| hole.bore.diameter - shank;
     let tight = |hole: &&Hole| (-HAIR..FILM - HAIR).contains(&play(hole));
     let tight: Vec<&Hole> = workpiece.seats().iter().filter(tight).collect();
     let least = tight.iter().map(|hole| play(hole));
     let least = least.min_by(f64::total_cmp)?;
-    let length = |mm| Measure::mm(mm).shown(board.units);
     let message = format!(
         "a film of finish takes up to {} of the width of a hole, and pegs have {} of play in {}: keep finish out of the \
          holes, or use thinner pegs",

@@ -1,13 +1,16 @@
-//! The turntable or the feet that the board stands on.
+//! The turntable or the feet that the board stands on, and the opening that it must go through.
 
 use crate::Quantity::{Count, Length, Mass};
 use crate::field::Kind::{Auto, Choice, Number, Open, Part};
-use crate::{Base, Board, Footing, MassUnit, Range};
+use crate::{Base, BaseHold, Board, Footing, MassUnit, Passage, Range};
 
 /// Load on a board, kg.
 const LOAD: Range = Mass(MassUnit::Kilogram).of(0.0, 10_000.0);
 /// A base, or the circle of its feet.
 const FOOTING_SIZE: Range = Length.of(1.0, 5000.0);
+
+/// A side of an opening.
+const OPENING: Range = Length.of(1.0, 10_000.0);
 
 fields! {
     /// The base of the board.
@@ -20,6 +23,8 @@ fields! {
         "At equal steps around a circle";
     FEET_CIRCLE "base.footing.circle_mm", [.base? .footing {Footing::Feet => circle}] "Circle of the feet",
         Number(FOOTING_SIZE), "Diameter through their middles";
+    BASE_HOLD "base.hold", [.base? .hold] "Held by", Choice,
+        "Solid wood glued across the grain of the board cannot move with it";
     BASE_HEIGHT "base.height_mm", [.base? .height] "Base height", Number(Length.of(0.0, 1000.0)),
         "From the table to the underside of the board", us: "1/2", of shop;
     RATING "base.rating_kg", [.base? .rating] "Rated load", Open(LOAD, "not known"), "Of the turntable", of shop;
@@ -28,12 +33,21 @@ fields! {
         "On a scale, without base and pieces";
 }
 
+fields! {
+    /// The opening that the board must go through.
+    PASSAGE_FIELDS:
+    PASSAGE "passage", [.passage] "Goes through a door", Part, "Or into a box or a car: an opening for the finished board";
+    PASSAGE_WIDTH "passage.width_mm", [.passage? .width] "Opening width", Number(OPENING), "", us: "30";
+    PASSAGE_HEIGHT "passage.height_mm", [.passage? .height] "Opening height", Number(OPENING), "", us: "80";
+}
+
 kinds! {
     Footing, begun by as_wide_as_before:
     "a turntable, or round" => Round { diameter: 304.8 },
     "feet" => Feet { count: 3, circle: 304.8 },
 }
-usual!(Base);
+plain!(BaseHold);
+usual!(Base, Passage);
 
 /// As wide as the footing before it.
 fn as_wide_as_before(footing: &Footing, board: &Board) -> Footing {

@@ -1,11 +1,16 @@
 //! The templates of hardboard: the router's, and that of one sector.
 
 use crate::Quantity::{Count, Length};
-use crate::field::Kind::{Choice, Number, Part};
+use crate::field::Kind::{Choice, Number, Open, Part};
 use crate::{Range, Router, SectorJig, TemplateCenter};
 
 /// Diameter of a router bit.
 pub(super) const BIT: Range = Length.of(0.1, 200.0);
+
+/// A length along the bit.
+const BIT_LENGTH: Range = Length.of(0.1, 300.0);
+/// The words for a size of the bit that is left open.
+const NOT_MEASURED: &str = "not measured";
 
 fields! {
     /// The router that follows a hardboard template.
@@ -15,6 +20,10 @@ fields! {
     ROUTER_BIT "router.bit_mm", [.router? .bit] "Router bit", Number(BIT), "Its diameter; it goes through the bushing", us: "1/2", of shop;
     BUSHING_REACH "router.reach_mm", [.router? .reach] "Bushing length", Number(Length.of(0.1, 100.0)),
         "How far it stands out below the router's base", us: "3/16", of shop;
+    BIT_STANDS_OUT "router.stands_out_mm", [.router? .stands_out] "Bit stands out", Open(BIT_LENGTH, NOT_MEASURED),
+        "Below the router's base, plunged all the way";
+    BIT_EDGES "router.edges_mm", [.router? .edges] "Cutting edges", Open(BIT_LENGTH, NOT_MEASURED), "Their length, up from the tip";
+    BIT_SHANK "router.shank_mm", [.router? .shank] "Bit shank", Open(BIT, NOT_MEASURED), "Its diameter, above the edges";
     HARDBOARD "router.hardboard_mm", [.router? .hardboard] "Hardboard", Number(Length.of(0.1, 100.0)), "Its thickness", us: "1/4", of shop;
     TEMPLATE_CENTER "router.center", [.router? .center] "Template center", Choice, "";
 }

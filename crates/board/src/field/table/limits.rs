@@ -1,8 +1,8 @@
 //! The limits that the checks hold a board against, and the errors to be expected from each step of the work.
 
-use crate::Quantity::{Angle, Count, Force, Length, Rotation, Share};
-use crate::Range;
+use crate::Quantity::{Angle, Count, Force, Length, Mass, Rotation, Share};
 use crate::field::Kind::Number;
+use crate::{MassUnit, Range};
 
 /// Wood, gaps and play that a check holds a board against; 0 asks for nothing.
 const LIMIT: Range = Length.of(0.0, 200.0);
@@ -40,6 +40,12 @@ fields! {
         "Down on the rim, before the board may tip", us: "2 lbf";
     MOST_SPIN "limits.spin_rpm", [.limits.spin] "Turned as fast as", Number(Rotation.of(0.0, 1000.0)),
         "Up to this speed pieces stay in their holes";
+    REACH "limits.reach_mm", [.limits.reach] "Players' reach", Number(Length.of(0.0, 5000.0)),
+        "From the edge of the board; a board that turns is not held to it", us: "24";
+    LEAST_HANDS "limits.hands_mm", [.limits.hands] "Least rim for hands", Number(LIMIT),
+        "Outside the pieces, on a board that is turned by hand", us: "3/8";
+    MOST_CARRIED "limits.carry_kg", [.limits.carry] "Most to carry", Number(Mass(MassUnit::Kilogram).of(0.0, 10_000.0)),
+        "By one person, the board at arm's length";
 }
 
 fields! {

@@ -66,6 +66,7 @@ const TABLE: &[&[&Field]] = &[
     DRY_AIR,
     HUMID_AIR,
     BASE_FIELDS,
+    PASSAGE_FIELDS,
     RECESS_FIELDS,
     LID_FIELDS,
     FILLING_FIELDS,

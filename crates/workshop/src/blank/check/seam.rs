@@ -30,6 +30,8 @@ fn away(workpiece: &Workpiece, hole: &Hole) -> Option<f64> {
 }
 
 /// The hole at the center of a board that is joined there: good to know.
+///
+/// It is told apart from all other bores, so that it is never the worst of them: there is nothing to be done about it.
 fn center(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let hole = workpiece.layout().hole(HoleId::CENTER)?;

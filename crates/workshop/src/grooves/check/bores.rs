@@ -38,6 +38,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 /// Outlines and rings that leave too little wood to the bores that they go round, or cut into them.
 ///
 /// The wood is measured and not taken from the gap that is typed: a bore changed by hand may be wider than its neighbors.
+/// Straight grooves have a stop of their own before the bores that they join, and are not looked at here.
 fn around(workpiece: &Workpiece, width: f64, plan: &GroovePlan) -> Option<Finding> {
     use GrooveKind::{AroundHome, AroundStart, Ring};
     let (board, layout) = (workpiece.board(), workpiece.layout());

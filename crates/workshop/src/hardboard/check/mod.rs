@@ -1,5 +1,6 @@
 //! Findings about templates of hardboard.
 
+pub mod bit;
 pub mod bushing;
 pub mod sector;
 pub mod web;

@@ -1,0 +1,151 @@
+//! Rule: the finished board goes where it is to go, and can be carried there.
+//!
+//! A board grows at the bench by a player or a larger marble, and nobody thinks of the door until it is glued up. So the opening
+//! is typed once, and each change of the board is held against it. The weight is that of the finished board without its
+//! pieces: those go in a bag.
+
+use board::{Board, Measure};
+
+use super::{Finding, HAIR, Rule, Severity};
+use crate::Workpiece;
+
+pub const STATEMENT: &str = "The finished board with its base goes, flat or on edge, through the door or into the box that was typed; \
+     one person carries no more than the set weight. The default of {10 kg|22 lb} is the least of the guide figures for a load at \
+     arm's length and elbow height (HSE INDG143, from memory), as a wide board is held.";
+
+/// A finding about the opening, and one about the weight.
+///
+/// Neither stops a board: a wall can be gone round, and two can carry. They are worth knowing before wood is bought.
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let found = [opening(workpiece.board()), weight(workpiece)];
+    found.into_iter().flatten().collect()
+}
+
+/// A board that is wider than the longer side of its opening, or higher than the shorter.
+///
+/// Seen from the edge a round board is a rectangle as long as its diameter and as high as board and base: it goes through flat
+/// or on edge. Held on the slant it may go through an opening that is a little less; nobody should count on that.
+fn opening(board: &Board) -> Option<Finding> {
+    let passage = board.passage?;
+    let base = board.base.map_or(0.0, |base| base.height);
+    let (wide, high) = (board.blank.diameter, board.blank.thickness + base);
+    let long = passage.width.max(passage.height);
+    let short = passage.width.min(passage.height);
+    let length = |mm| Measure::mm(mm).shown(board.units);
+    let through = format!(
+        "an opening of {} by {}",
+        length(passage.width),
+        length(passage.height)
+    );
+    let (is, most, message) = if wide > long + HAIR {
+        let message = format!(
+            "the board, {} across, does not go through {through}",
+            length(wide)
+        );
+        (wide, long, message)
+    } else if high > short + HAIR {
+        let message = format!(
+            "board and base, {} high, do not go through {through}; a base that comes off helps",
+            length(high)
+        );
+        (high, short, message)
+    } else {
+        return None;
+    };
+    let finding = Finding::new(Severity::Caution, Rule::Carry, message);
+    Some(finding.measuring(Measure::mm(is), Measure::mm(most)))
+}
+
+/// A board that is heavier than one person carries: as weighed, or by its wood; none where neither is known.
+///
+/// A base adds its own weight, which is not in the document: a board that is near the limit is over it with a heavy base.
+fn weight(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
+    let weighed = board.base.and_then(|base| base.board);
+    let by_wood = || Some(workpiece.mass().ok()?.total() / 1000.0);
+    let weighs = weighed.or_else(by_wood)?;
+    let most = board.limits.carry;
+    (weighs > most + HAIR).then(|| {
+        let [weighs, most] = [weighs, most].map(Measure::kilograms);
+        let message = format!(
+            "the board weighs {}, more than the {} that one person carries at arm's length: carry it in twos, or with handles \
+             routed into its underside",
+            weighs.shown(board.units),
+            most.shown(board.units)
+        );
+        Finding::new(Severity::Caution, Rule::Carry, message).measuring(weighs, most)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Base, INCH, Passage, Units};
+
+    fn found(change: impl FnOnce(&mut Board)) -> Vec<Finding> {
+        let mut board = Board::default();
+        change(&mut board);
+        check(&Workpiece::of(&board).unwrap())
+    }
+
+    fn through(width: f64, height: f64) -> Vec<Finding> {
+        found(|board| board.passage = Some(Passage { width, height }))
+    }
+
+    /// A board of 560 by 20 mm.
+    #[test]
+    fn a_board_goes_through_flat_or_on_edge() {
+        assert_eq!(through(560.0, 20.0), []);
+        assert_eq!(through(20.0, 560.0), []);
+        assert_eq!(through(559.9, 100.0).len(), 1);
+        let low = through(600.0, 19.9).remove(0);
+        assert_eq!(low.severity, Severity::Caution);
+        assert_eq!(low.measured, Some(Measure::mm(20.0)));
+        let with_base = found(|board| {
+            board.base = Some(Base::default());
+            board.passage = Some(Passage {
+                width: 600.0,
+                height: 31.9,
+            });
+        });
+        assert!(with_base[0].message.contains("32 mm high"), "{with_base:?}");
+    }
+
+    #[test]
+    fn an_inch_board_is_told_in_inches() {
+        let wide = found(|board| {
+            board.units = Units::INCH;
+            board.blank.diameter = 24.0 * INCH;
+            board.passage = Some(Passage {
+                width: 23.5 * INCH,
+                height: 6.0 * INCH,
+            });
+        });
+        let said = "the board, 24\" across, does not go through an opening of 23 1/2\" by 6\"";
+        assert_eq!(wide[0].message, said);
+    }
+
+    #[test]
+    fn a_heavy_board_is_carried_in_twos() {
+        let weighing = |kilograms| {
+            found(|board| {
+                board.base = Some(Base {
+                    board: Some(kilograms),
+                    ..Base::default()
+                });
+            })
+        };
+        assert_eq!(weighing(10.0), []);
+        assert_eq!(weighing(10.1)[0].severity, Severity::Caution);
+        // By its wood: 5 dm³ of walnut are about 3 kg, and of a board twice as wide and thick eight times as much.
+        let large = |size: f64| {
+            found(|board| {
+                board.wood = Some(board::Wood::default());
+                board.blank.diameter *= size;
+                board.blank.thickness *= size;
+            })
+        };
+        assert_eq!(large(1.0), []);
+        assert_eq!(large(2.0).len(), 1);
+    }
+}

@@ -1,0 +1,186 @@
+//! Rule: the router's bit is long enough for bore and hardboard, and its shank keeps out of both.
+//!
+//! The template holds the router off the wood by its own thickness, so that a bit that was long enough without a template may
+//! not be with one. Three sizes tell it, each measured with a rule: how far the bit stands out when the router is plunged all
+//! the way, how long its edges are, and how thick its shank is.
+
+use board::{Hole, INCH, Measure, Router};
+
+use crate::Workpiece;
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::hardboard::router::{plunge, routed};
+
+pub const STATEMENT: &str = "A bit stands out below the router's base by the depth of the deepest bore and the thickness of the hardboard. \
+     Its edges are as long as the bore is deep; where the shank does not go into the guide bushing they reach through the bushing \
+     too. A shank wider than the bit keeps out of the bore. What was not measured is not judged. Walls of a bushing are taken for \
+     {0.8 mm|1/32 in} (from memory: measure its bore).";
+
+/// The thinnest wall of usual bushings, mm.
+const WALL: f64 = INCH / 32.0;
+
+/// A finding about how far the bit stands out, and one about its edges and its shank.
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let Some(router) = workpiece.board().router else {
+        return Vec::new();
+    };
+    let found = [
+        short(workpiece, router),
+        shank(workpiece, router).or_else(|| edges(workpiece, router)),
+    ];
+    found.into_iter().flatten().collect()
+}
+
+/// A bit that does not reach down to the floor of the deepest bores.
+///
+/// The shank stays in its collet as deep as the maker of the router says: a bit is never pulled out to reach farther.
+fn short(workpiece: &Workpiece, router: Router) -> Option<Finding> {
+    let out = router.stands_out?;
+    let deep = |hole: &&Hole| plunge(hole.bore, router) > out + HAIR;
+    let holes: Vec<&Hole> = routed(workpiece.layout()).filter(deep).collect();
+    let most = deepest_plunge(&holes, router)?;
+    let length = |mm| Measure::mm(mm).shown(workpiece.units());
+    let message = format!(
+        "the bit stands out {}, and {} through the hardboard need {}: use a longer bit, thinner hardboard, or a router that \
+         goes lower",
+        length(out),
+        counted(holes.len(), "bore"),
+        length(most)
+    );
+    Some(stop(message, out, most, &holes))
+}
+
+/// The largest plunge of some holes, mm; none of none.
+fn deepest_plunge(holes: &[&Hole], router: Router) -> Option<f64> {
+    let plunges = holes.iter().map(|hole| plunge(hole.bore, router));
+    plunges.max_by(f64::total_cmp)
+}
+
+/// A shank that does not go into the bushing: all that goes below the router's base is then the narrow part of the bit.
+///
+/// A bit for a bearing, or a small bit on a thick shank, is like that. Only what is narrower than the bushing is inside goes down
+/// through it, and that is what the edges are long.
+fn shank(workpiece: &Workpiece, router: Router) -> Option<Finding> {
+    let (shank, edges) = (router.shank?, router.edges?);
+    let inside = router.bushing - 2.0 * WALL;
+    if shank <= inside + HAIR {
+        return None;
+    }
+    let deep = |hole: &&Hole| plunge(hole.bore, router) > edges + HAIR;
+    let holes: Vec<&Hole> = routed(workpiece.layout()).filter(deep).collect();
+    let most = deepest_plunge(&holes, router)?;
+    let length = |mm| Measure::mm(mm).shown(workpiece.units());
+    let message = format!(
+        "the shank of {} does not go into a bushing of {}, and the bit below it is {} long where {} need {}: use a bit with a \
+         narrower shank or longer edges, or a larger bushing",
+        length(shank),
+        length(router.bushing),
+        length(edges),
+        counted(holes.len(), "bore"),
+        length(most)
+    );
+    Some(stop(message, edges, most, &holes))
+}
+
+/// Edges that are shorter than bores are deep: a wider shank meets the wood, one that is no wider burns it.
+///
+/// Led round a bore that is wider than the bit, the shank meets the rim as well: it is as far off the middle as the bit.
+fn edges(workpiece: &Workpiece, router: Router) -> Option<Finding> {
+    let edges = router.edges?;
+    let deep = |hole: &&Hole| hole.bore.depth > edges + HAIR;
+    let holes: Vec<&Hole> = routed(workpiece.layout()).filter(deep).collect();
+    let depths = holes.iter().map(|hole| hole.bore.depth);
+    let most = depths.max_by(f64::total_cmp)?;
+    let length = |mm| Measure::mm(mm).shown(workpiece.units());
+    let (bores, cutting) = (counted(holes.len(), "bore"), length(edges));
+    let wide = router.shank.filter(|shank| *shank > router.bit + HAIR);
+    if let Some(shank) = wide {
+        let message = format!(
+            "the edges of the bit are {cutting} long, and its shank of {} meets the rim of {bores} up to {} deep: use a bit \
+             with longer edges",
+            length(shank),
+            length(most)
+        );
+        return Some(stop(message, edges, most, &holes));
+    }
+    let message = format!(
+        "the edges of the bit are {cutting} long, and {bores} up to {} deep: its shank rubs and burns there; use longer edges, \
+         or raise the bit often to clear the chips",
+        length(most)
+    );
+    let names = holes.iter().map(|hole| hole.name).collect();
+    Some(
+        Finding::new(Severity::Caution, Rule::RouterBit, message)
+            .measuring(Measure::mm(edges), Measure::mm(most))
+            .about(names),
+    )
+}
+
+/// A stop about some holes, with a length as it is and as it should be, mm.
+fn stop(message: String, is: f64, wanted: f64, holes: &[&Hole]) -> Finding {
+    Finding::new(Severity::Stop, Rule::RouterBit, message)
+        .measuring(Measure::mm(is), Measure::mm(wanted))
+        .about(holes.iter().map(|hole| hole.name).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::Board;
+
+    /// Bores 5 mm deep under hardboard of 6 mm: a plunge of 11.
+    fn severities(router: Router) -> Vec<Severity> {
+        let board = Board {
+            router: Some(router),
+            ..Board::default()
+        };
+        let found = check(&Workpiece::of(&board).unwrap());
+        found.iter().map(|found| found.severity).collect()
+    }
+
+    #[test]
+    fn a_bit_reaches_through_the_hardboard_to_the_floor() {
+        let out = |stands_out| {
+            severities(Router {
+                stands_out,
+                ..Router::default()
+            })
+        };
+        assert_eq!(out(None), []);
+        assert_eq!(out(Some(11.0)), []);
+        assert_eq!(out(Some(7.0 / 16.0 * INCH)), []);
+        assert_eq!(out(Some(10.9)), [Severity::Stop]);
+        assert_eq!(severities(Router::default()), []);
+        assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
+    }
+
+    #[test]
+    fn edges_are_as_long_as_the_bore_is_deep() {
+        let edged = |edges, shank| {
+            severities(Router {
+                edges: Some(edges),
+                shank,
+                ..Router::default()
+            })
+        };
+        assert_eq!(edged(5.0, None), []);
+        assert_eq!(edged(4.9, None), [Severity::Caution]);
+        assert_eq!(edged(4.9, Some(12.0)), [Severity::Caution]);
+        assert_eq!(edged(4.9, Some(INCH / 2.0)), [Severity::Stop]);
+        assert_eq!(edged(5.0, Some(INCH / 2.0)), []);
+    }
+
+    /// A bushing of 16 mm is 16 − 1/16 in wide inside, 14.41 mm.
+    #[test]
+    fn a_shank_that_stays_above_the_bushing_leaves_the_edges_all_of_the_plunge() {
+        let held = |edges, shank| {
+            severities(Router {
+                edges: Some(edges),
+                shank: Some(shank),
+                ..Router::default()
+            })
+        };
+        assert_eq!(held(5.0, 14.4), []);
+        assert_eq!(held(11.0, 14.5), []);
+        assert_eq!(held(10.9, 14.5), [Severity::Stop]);
+    }
+}
