@@ -14,7 +14,7 @@ fields! {
     REPAIR_FIELDS:
     MEASURED_ON "measured.on", [.measured.on] "Measured on", Choice, "After taping the sheets, or after drilling";
     READING_ERROR "measured.error_mm", [.measured.error] "Reading error", Number(Length.of(0.01, 20.0)),
-        "Plus or minus, of one distance as you read it";
+        "Plus or minus, of one distance as you read it", us: "1/64";
     DISTANCES "measured.distances", [.measured.distances] "Distances", Entries(Count.range("measured distances", 0.0, 200.0)),
         "Long ones in several directions tell most";
     WRONG_HOLES "wrong", [.wrong] "Holes gone wrong", Entries(Count.range("holes gone wrong", 0.0, 200.0)), "";
