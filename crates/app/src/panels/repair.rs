@@ -72,7 +72,7 @@ fn wrong_ui(ui: &mut Ui, board: &mut Board, workpiece: Option<&Workpiece>) {
         if let Some(repair) = told.iter().find(|repair| Some(repair.hole.id()) == hole) {
             remark(ui, &repair.words(board.units).remedy);
         }
-        if ui.button(format!("Remove wrong hole {}", at + 1)).clicked() {
+        if ui.button(format!("Remove wrong {}", at + 1)).clicked() {
             gone = Some(at);
         }
     }
@@ -120,8 +120,8 @@ mod tests {
             repair_ui(ui, board, &current);
         });
         press(&mut bench, "Add a hole gone wrong");
-        choose(&mut bench, "Wrong hole 1 is", "too deep");
-        type_into(&mut bench, "Wrong hole 1 deeper by", "3");
+        choose(&mut bench, "Wrong 1, mistake", "too deep");
+        type_into(&mut bench, "Wrong 1, deeper", "3");
         assert_eq!(bench.state().wrong[0].fault, Fault::Deep { by: 3.0 });
         bench.run();
         assert!(sees(&bench, "glue a disc 3 mm thick"));

@@ -35,15 +35,15 @@ fields! {
 fields! {
     /// A hole that went wrong.
     WRONG_FIELDS:
-    WRONG_HOLE "wrong[].hole", [.wrong[] .hole] "Wrong hole #", Hole(NUMBER), "Its name on the board, as in T3-07; C is the center";
-    WRONG_KIND "wrong[].fault.kind", [.wrong[] .fault] "Wrong hole # is", Choice, "";
-    WRONG_U "wrong[].fault.u_mm", [.wrong[] .fault {Fault::Off => u}] "Wrong hole # off clockwise", Number(BESIDE),
+    WRONG_HOLE "wrong[].hole", [.wrong[] .hole] "Wrong #, hole", Hole(NUMBER), "Its name on the board, as in T3-07; C is the center";
+    WRONG_KIND "wrong[].fault.kind", [.wrong[] .fault] "Wrong #, mistake", Choice, "";
+    WRONG_U "wrong[].fault.u_mm", [.wrong[] .fault {Fault::Off => u}] "Wrong #, clockwise", Number(BESIDE),
         "From its place; counter-clockwise is negative";
-    WRONG_V "wrong[].fault.v_mm", [.wrong[] .fault {Fault::Off => v}] "Wrong hole # off outward", Number(BESIDE),
+    WRONG_V "wrong[].fault.v_mm", [.wrong[] .fault {Fault::Off => v}] "Wrong #, outward", Number(BESIDE),
         "From its place; toward the center pin is negative";
-    WRONG_DEEP "wrong[].fault.by_mm", [.wrong[] .fault {Fault::Deep => by}] "Wrong hole # deeper by", Number(Length.of(0.0, 500.0)), "";
-    WRONG_REACH "wrong[].fault.reach_mm", [.wrong[] .fault {Fault::Chipped => reach}] "Wrong hole # chip reaches",
-        Number(Length.of(0.0, 200.0)), "From the edge of the bore";
+    WRONG_DEEP "wrong[].fault.by_mm", [.wrong[] .fault {Fault::Deep => by}] "Wrong #, deeper", Number(Length.of(0.0, 500.0)), "Than it should be";
+    WRONG_REACH "wrong[].fault.reach_mm", [.wrong[] .fault {Fault::Chipped => reach}] "Wrong #, chip",
+        Number(Length.of(0.0, 200.0)), "How far it reaches from the edge of the bore";
 }
 
 kinds! {
