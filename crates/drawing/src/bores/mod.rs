@@ -152,8 +152,7 @@ impl Says {
         }
     }
 
-    /// Drills by their names, those of another size with the difference. A difference is told as finely as a size: half a step of the
-    /// strip is what it is about.
+    /// Drills by their names, those of another size with the difference.
     fn drills(&self, near: &[NearDrill]) -> String {
         let words = near.iter().map(|near| {
             let name = &near.drill.name;
@@ -161,9 +160,14 @@ impl Says {
                 return name.clone();
             }
             let sign = if near.larger < 0.0 { "−" } else { "+" };
-            format!("{name} ({sign}{})", self.size(near.larger.abs()))
+            format!("{name} ({sign}{})", self.difference(near.larger.abs()))
         });
-        words.collect::<Vec<_>>().join(", ")
+        let words = words.collect::<Vec<_>>().join(", ");
+        if words.is_empty() {
+            "none".into()
+        } else {
+            words
+        }
     }
 
     /// The fit of a piece, in words. It is a sum of sizes, for the hand to compare with: what fits is what is ticked.
@@ -178,6 +182,14 @@ impl Says {
     /// A size that is drilled.
     fn size(&self, mm: f64) -> String {
         show_setting(mm, self.units)
+    }
+
+    /// The difference of two sizes. In inches it is as fine as a size: a fraction would round away what it is about.
+    fn difference(&self, mm: f64) -> String {
+        match self.units {
+            Units::Mm => self.told(mm),
+            Units::Inch(_) => self.size(mm),
+        }
     }
 
     /// A length that is only read.

@@ -8,6 +8,8 @@ use board::{Board, Bore, Bottom, Center, Field, INCH, Piece, PieceKind, Role, Un
 use crate::bores::drills::{NearDrill, nearest_drills};
 use crate::bores::holds::{insert_gap, marble_stand};
 
+/// A twist drill farther off than this does not stand for a width, mm: none is made as wide as the widest bores.
+const NEAR: f64 = 1.0;
 /// The letters of the bores of a strip, from the narrowest.
 const LETTERS: [char; 5] = ['A', 'B', 'C', 'D', 'E'];
 
@@ -31,7 +33,7 @@ pub struct FitTry {
     pub bore: Bore,
     /// The drills or cutters nearest to it that leave its bottom.
     pub near: Vec<NearDrill>,
-    /// The twist drills nearest to its width, where those are not the same.
+    /// The twist drills near its width, where those are not the same; none where none is made so wide.
     pub twist: Vec<NearDrill>,
     /// The fit of the piece by its typed size; none where it is made to fit.
     pub fit: Option<Fit>,
@@ -149,15 +151,13 @@ fn tries(board: &Board, wanted: Bore) -> Vec<FitTry> {
     let tried = |(letter, diameter)| {
         let bore = Bore { diameter, ..wanted };
         let pointed = matches!(bore.bottom, Bottom::Point118 | Bottom::Point135);
+        let twist = nearest_drills(diameter, Bottom::Point118).into_iter();
+        let twist = twist.filter(|_| !pointed);
         FitTry {
             letter,
             bore,
             near: nearest_drills(bore.cutter(), bore.bottom),
-            twist: if pointed {
-                Vec::new()
-            } else {
-                nearest_drills(diameter, Bottom::Point118)
-            },
+            twist: twist.filter(|near| near.larger.abs() <= NEAR).collect(),
             fit: fit(&board.piece, bore),
         }
     };
@@ -213,6 +213,9 @@ mod tests {
         assert_eq!(names(&tries[2].near), ["12 mm"]);
         assert_eq!(names(&tries[3].near), ["1/2 in", "12 mm"]);
         assert_eq!(names(&tries[3].twist), ["12.1 mm"]);
+        let mut wide = Board::default();
+        wide.bores.track.diameter = 44.0;
+        assert_eq!(fit_strips(&wide)[0].tries[0].twist, []);
         assert!(
             tries
                 .iter()

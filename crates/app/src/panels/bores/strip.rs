@@ -18,7 +18,9 @@ pub fn strip_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, units: Units) {
             let wanted = bore.diameter;
             for diameter in fit_diameters(wanted, units) {
                 let size = show_setting(diameter, units);
-                let words = RichText::new(size.trim_end_matches(" mm")).small();
+                // The sign of the unit stands on the field above.
+                let words = size.trim_end_matches(" mm").trim_end_matches('"');
+                let words = RichText::new(words).small();
                 let button = Button::selectable(diameter == wanted, words)
                     .frame_when_inactive(true)
                     .small();
