@@ -1,15 +1,18 @@
 //! The jig sheet: what a maker sets who drills on a pin against a stop, by dividers, or with an index plate.
 //!
-//! Everything on it is worked out by `workshop::jig_sheet`; here it is put into words and tables. Settings are told in the order in
-//! which they are made: the circle, the radii, the plate or the dividers, then the holes.
+//! Everything on it is worked out by `workshop::jig_sheet`; here it is put into words and tables. What is set and done is
+//! told in the order of the plan of the work: the pin's hole, radii, plate or dividers, the holes, the circle, and a playing hole at
+//! the center last.
 
-use board::{Board, DrillingOrder, Measure, Units, show_number, show_setting};
-use workshop::{Caution, FIRST, HoleRow, JigSheet, Workpiece, exact_divisions, paper_size};
+use board::{Board, DrillingOrder, HoleId, Measure, Units, show_number, show_setting};
+use workshop::{
+    Caution, FIRST, HoleRow, JigSheet, Task, WorkPlan, Workpiece, exact_divisions, paper_size,
+};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
-/// The jig sheet of a board, on the paper of its template: how the circle is cut, the radii to set, what the maker's index
-/// plates miss by, what to set dividers to, the holes in the order of drilling, and a table of all of them by radius.
+/// The jig sheet of a board, on the paper of its template: the pin's hole, the radii to set, what the maker's index
+/// plates miss by, what to set dividers to, the holes in the order of drilling, the circle, and a table of all of them by radius.
 ///
 /// Lengths are in the board's unit, bearings in degrees clockwise from player 1's axis.
 ///
@@ -36,16 +39,21 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
             "Bearings run clockwise from player 1's axis, radii from the center pin to the middle of the bore.".into(),
         ),
         Block::Caution(format!(
-            "{} {} {FIRST}",
+            "{} {} {} {FIRST}",
             Caution::DrillPress.words(),
+            Caution::Router.words(),
             Caution::TableSaw.words()
         )),
     ];
-    blocks.extend(words.circle(board));
+    let plan = workpiece.work_plan();
+    blocks.extend(told(plan, &[Task::PinHole, Task::PinBlock]));
     blocks.extend(words.radii());
     blocks.extend(words.plates());
     blocks.extend(words.dividers());
-    blocks.extend(words.order(board.order));
+    blocks.extend(words.order(board.order, plan.has(Task::CenterBore)));
+    blocks.extend(words.circle(board));
+    blocks.extend(told(plan, &[Task::Corners, Task::Circle, Task::RimRing]));
+    blocks.extend(told(plan, &[Task::CenterBore]));
     blocks.extend(words.holes());
     pages(
         paper_size(board.template.paper),
@@ -53,6 +61,19 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
         &head,
         &blocks,
     )
+}
+
+/// Operations of the plan with boxes to tick, each under its name; those that are not in the plan are left out.
+fn told(plan: &WorkPlan, tasks: &[Task]) -> Vec<Block> {
+    let all = tasks.iter().flat_map(|task| plan.of(*task));
+    let both = all.flat_map(|operation| {
+        let title = operation.task.title();
+        [
+            Block::Heading(title.into()),
+            Block::Ticked(operation.work.clone()),
+        ]
+    });
+    both.collect()
 }
 
 /// A jig sheet in the words of a maker who reads in one unit.
@@ -93,7 +114,7 @@ impl Says<'_> {
         let kerf = self.length(board.jig.kerf);
         let row = |to: &str, mm: String| vec![Cell::from(to), Cell::Words(mm)];
         vec![
-            Block::Heading("Cutting the circle".into()),
+            Block::Heading("Settings for the circle".into()),
             Block::Words(format!(
                 "Pin of {pin}, cut {kerf} wide. The board is inside the cut: from the middle of the pin measure to the \
                  side of the blade or bit that is nearer to it."
@@ -101,9 +122,12 @@ impl Says<'_> {
             Block::Table(Table {
                 columns: Column::all(&[("From the pin to", Align::Start), ("Set to", Align::End)]),
                 rows: vec![
-                    row("near side of the cut: the board's edge", near),
+                    row(
+                        "near side of the cut: the board's edge; the blank must reach so far",
+                        near,
+                    ),
                     row("middle of the cut, as for a router bit", middle),
-                    row("far side of the cut: the blank must reach so far", far),
+                    row("far side of the cut", far),
                 ],
             }),
         ]
@@ -238,9 +262,14 @@ impl Says<'_> {
     }
 
     /// The holes in the order in which they are drilled, a row each time something is set anew, to be ticked off.
-    fn order(&self, order: DrillingOrder) -> Vec<Block> {
+    ///
+    /// A playing hole at the center is drilled when the circle is cut; the table says so at its row.
+    fn order(&self, order: DrillingOrder, center_last: bool) -> Vec<Block> {
         let all = &self.jig.order;
-        let runs = self.runs(order);
+        let mut runs = self.runs(order);
+        if let Some(last) = runs.last_mut().filter(|_| center_last) {
+            last.set = format!("last, when the circle is cut: {}", last.set);
+        }
         let rows = runs.iter().enumerate().map(|(at, run)| {
             let names: Vec<String> = run.holes.iter().map(|row| self.name(*row)).collect();
             vec![
@@ -289,7 +318,10 @@ impl Says<'_> {
                     DrillingOrder::Travel => String::new(),
                 },
             ];
-            let last = before.replace(set.clone());
+            // The hole at the center is drilled by itself: other work comes between it and the others.
+            let last = before
+                .replace(set.clone())
+                .filter(|_| hole.name.id() != HoleId::CENTER);
             if last.as_ref() != Some(&set) {
                 let new = |at: usize| last.as_ref().is_none_or(|last| last[at] != set[at]);
                 let first = (0..3).find(|at| new(*at)).unwrap_or_default();
@@ -403,6 +435,30 @@ mod tests {
         };
         let all = words(&board).join(" ");
         assert!(!all.contains(" mm"), "{all}");
+    }
+
+    /// The sheet names the pin's hole before all others, and the playing hole after the circle.
+    #[test]
+    fn the_pin_comes_first_and_the_center_last_in_either_order() {
+        for order in DrillingOrder::ALL {
+            let board = Board {
+                order,
+                ..Board::default()
+            };
+            let all = words(&board).join(" ");
+            let places = [
+                "Hole for the pin",
+                "scored a full circle",
+                "Drill 6 mm across",
+                "Drilling order",
+                "last, when the circle is cut: bit 12 mm Forstner, depth 5 mm",
+                "Sawing the corners off",
+                "Cutting the circle",
+                "Playing hole at the center",
+            ]
+            .map(|part| all.find(part).unwrap_or_else(|| panic!("{part} in {all}")));
+            assert!(places.is_sorted(), "{places:?}");
+        }
     }
 
     #[test]

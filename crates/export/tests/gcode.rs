@@ -142,10 +142,11 @@ fn assert_bores(bored: &[(Point, f64)], rows: &[HoleRow]) {
 fn every_bore_is_drilled_once_at_its_place_and_to_its_depth() {
     for options in every_kind() {
         let programs = gcode(&table(), &options).unwrap();
+        // The hole at the center is a program of its own.
         let files = if options.machine.files == ProgramFiles::One {
-            1
+            2
         } else {
-            3
+            4
         };
         assert_eq!(programs.len(), files);
         assert_bores(&all_bored(&programs), &table().rows);
@@ -203,6 +204,8 @@ fn the_spindle_is_stopped_before_a_bit_is_changed_and_at_the_end() {
             });
             let expected = match options.machine.files {
                 ProgramFiles::OnePerBit => vec![],
+                // The bit of the center is that of the track.
+                ProgramFiles::One if program.stem == "drill-center" => vec![(1, 0.0)],
                 ProgramFiles::One => (1..=3).map(|slot| (slot, 0.0)).collect(),
             };
             assert_eq!(tools.collect::<Vec<_>>(), expected);
@@ -322,7 +325,32 @@ fn a_dwell_and_the_time_to_come_up_to_speed_are_seconds() {
         .collect();
     assert_eq!(dwells[0], 3.0);
     assert!(dwells[1..].iter().all(|seconds| *seconds == 0.5));
-    assert_eq!(dwells.len(), 1 + 85);
+    assert_eq!(dwells.len(), 1 + 84);
+}
+
+/// The circle is cut on the pin before the playing hole takes its place: no other hole shares its program, and it comes last.
+#[test]
+fn the_hole_at_the_center_is_the_last_program_and_alone() {
+    for options in every_kind() {
+        let programs = gcode(&table(), &options).unwrap();
+        let (last, others) = programs.split_last().unwrap();
+        assert!(last.stem.starts_with("drill-center"), "{}", last.stem);
+        assert!(last.text.contains("nothing turns on its pin"));
+        let center = bored(&run(last));
+        assert_eq!(center.len(), 1);
+        assert!(center[0].0.distance(Point::ORIGIN) <= PLACE);
+        let others = all_bored(others);
+        assert!(
+            others
+                .iter()
+                .all(|(at, _)| at.distance(Point::ORIGIN) > 1.0)
+        );
+    }
+    // A pivot comes first, with the bit that drills it.
+    let mut rows = table().rows;
+    rows.rotate_right(1);
+    let programs = gcode(&HoleTable { rows }, &options()).unwrap();
+    assert_eq!(programs.len(), 3);
 }
 
 #[test]

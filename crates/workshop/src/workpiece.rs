@@ -13,6 +13,7 @@ use crate::blank::{panel, stock, turn};
 use crate::bores::check::inside::hidden;
 use crate::grooves::{Strokes, lay_grooves};
 use crate::hardboard::{router, sector};
+use crate::machine::order::CenterTurn;
 use crate::template::budget;
 use crate::template::correction::Correction;
 use crate::template::sheets::{Tiling, TilingError, cut_template};
@@ -415,8 +416,17 @@ impl Workpiece {
     }
 
     /// The order of drilling that the document asks for; searched for when it is first asked for, which takes a moment.
+    ///
+    /// The plan of the work says when the hole at the center is drilled.
     pub fn drilling_order(&self) -> &Order {
-        let order = || machine::order::drilling_order(self.hole_table(), self.board.order);
+        let order = || {
+            let turn = if self.work_plan().has(job::Task::CenterBore) {
+                CenterTurn::Last
+            } else {
+                CenterTurn::First
+            };
+            machine::order::drilling_order(self.hole_table(), self.board.order, turn)
+        };
         self.parts.order.get_or_init(order)
     }
 

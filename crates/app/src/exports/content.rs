@@ -9,7 +9,7 @@ use drawing::{
     tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
-use workshop::{HoleTable, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
+use workshop::{HoleTable, Task, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
 
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
@@ -241,9 +241,7 @@ impl Source {
             }
             // Which bits there are is known once they are written, and that is quick but for the order of holes.
             Kind::Gcode => {
-                let programs = self
-                    .programs(self.workpiece.hole_table())
-                    .unwrap_or_default();
+                let programs = self.programs(&self.bit_by_bit()).unwrap_or_default();
                 programs.into_iter().map(|file| file.ending).collect()
             }
         };
@@ -335,6 +333,17 @@ impl Source {
             pdf("jig.pdf", jig_pages(&self.workpiece, &jig, &self.stamp())),
             file("jig.csv", Body::Text(table)),
         ])
+    }
+
+    /// The holes in an order that gives the same programs as that of drilling, which takes a moment to search for.
+    fn bit_by_bit(&self) -> HoleTable {
+        let mut table = self.workpiece.hole_table().clone();
+        if !self.workpiece.work_plan().has(Task::CenterBore) {
+            table
+                .rows
+                .sort_by_key(|row| row.name.id() != HoleId::CENTER);
+        }
+        table
     }
 
     /// The programs, their holes in the order of the table.

@@ -31,6 +31,7 @@ use super::{GcodeError, GcodeOptions, Program};
 /// let options = GcodeOptions {
 ///     title: String::new(),
 ///     date: String::new(),
+///     stop: String::new(),
 ///     units: Units::Mm,
 ///     machine: Machine { groove: Some(run), ..Machine::default() },
 ///     thickness: board.blank.thickness,

@@ -12,8 +12,8 @@ mod grooves;
 mod lines;
 mod write;
 
-use board::{Machine, ProgramFiles, Units};
-use workshop::HoleTable;
+use board::{HoleId, Machine, ProgramFiles, Units};
+use workshop::{HoleRow, HoleTable};
 
 pub use edge::gcode_edge;
 pub use error::GcodeError;
@@ -65,6 +65,9 @@ pub struct Program {
 /// The programs that drill the holes of a table, bit by bit in the order in which the bits are first needed, and with
 /// each bit in the order of the table.
 ///
+/// A hole at the center that comes after all others is a program of its own, whatever goes into one file: the circle is cut on its
+/// pin before it is drilled.
+///
 /// Z is 0 at the top face and, at the bottom of a bore, minus its depth: where the full diameter ends above a point
 /// or a spur, as [`board::Bore::depth`] has it. Each program says how Z is set with its bit.
 ///
@@ -92,7 +95,8 @@ pub struct Program {
 /// };
 /// let programs = gcode(workpiece.hole_table(), &options)?;
 /// assert_eq!(programs[0].stem, "drill-1-12mm-forstner");
-/// assert_eq!(programs[0].text.matches("G81").count(), 133);
+/// assert_eq!(programs[0].text.matches("G81").count(), 132);
+/// assert_eq!(programs[1].stem, "drill-center-12mm-forstner");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 ///
@@ -101,21 +105,40 @@ pub struct Program {
 /// A setting that is missing, impossible or dangerous; see [`GcodeError`].
 pub fn gcode(table: &HoleTable, options: &GcodeOptions) -> Result<Vec<Program>, GcodeError> {
     check::options(options)?;
-    let jobs = check::jobs(table, options)?;
-    Ok(match options.machine.files {
+    let (others, center) = center_apart(table);
+    let jobs = check::jobs(&others, options)?;
+    let mut programs: Vec<Program> = match options.machine.files {
         ProgramFiles::OnePerBit => jobs
             .iter()
             .map(|job| write::one_bit(job, jobs.len(), options))
             .collect(),
         ProgramFiles::One => vec![write::all_bits(&jobs, options)],
-    })
+    };
+    if let Some(center) = center {
+        for job in check::jobs(&center, options)? {
+            programs.push(write::center(job, &jobs, options));
+        }
+    }
+    Ok(programs)
+}
+
+/// The holes but the one at the center, and that one where it comes after all others.
+fn center_apart(table: &HoleTable) -> (HoleTable, Option<HoleTable>) {
+    match table.rows.split_last() {
+        Some((last, others)) if last.name.id() == HoleId::CENTER && !others.is_empty() => {
+            let of = |rows: &[HoleRow]| HoleTable {
+                rows: rows.to_vec(),
+            };
+            (of(others), Some(of(&[*last])))
+        }
+        _ => (table.clone(), None),
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use board::{BitRun, Bottom};
-    use workshop::HoleRow;
 
     /// One hole of a mouth of 12 mm with a ball bottom 3 mm deep, and a ball to drill it with.
     fn programs(cutter: f64, stop: &str) -> Result<Vec<Program>, GcodeError> {

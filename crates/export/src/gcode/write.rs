@@ -1,6 +1,6 @@
 //! Drilling jobs as lines of a program.
 
-use board::{Bottom, INCH, Units, show_number};
+use board::{Bottom, INCH, ProgramFiles, Units, show_number};
 use workshop::HoleRow;
 
 use super::check::Job;
@@ -36,6 +36,37 @@ pub fn all_bits(jobs: &[Job<'_>], options: &GcodeOptions) -> Program {
     lines.end();
     Program {
         stem: "drill".to_owned(),
+        text: lines.into_text(),
+    }
+}
+
+/// The program of the hole at the center alone, after those of all other bits: with the number of its bit where that drills
+/// others too.
+pub fn center(mut job: Job<'_>, others: &[Job<'_>], options: &GcodeOptions) -> Program {
+    let same = |other: &&Job<'_>| other.diameter == job.diameter && other.bottom == job.bottom;
+    let known = others.iter().find(same).map(|other| other.number);
+    job.number = known.unwrap_or(others.len() + 1);
+    let mut lines = begun(options);
+    lines.comment("The hole at the center alone: run it when nothing turns on its pin any more");
+    about_bit(&mut lines, &job, others.len().max(job.number), options);
+    let bit = format!("drill-center-{}", bit_stem(&job, options.units));
+    let stem = match options.machine.files {
+        ProgramFiles::OnePerBit => {
+            lines.comment("Put this bit in and set Z with it before the start");
+            lines.modes();
+            bit
+        }
+        ProgramFiles::One => {
+            lines.comment("The length of the bit must be in the tool table under its number");
+            lines.modes();
+            change_bit(&mut lines, &job);
+            "drill-center".to_owned()
+        }
+    };
+    drill(&mut lines, &job, options);
+    lines.end();
+    Program {
+        stem,
         text: lines.into_text(),
     }
 }

@@ -1,6 +1,6 @@
 //! From the yard to a blank that is flat and thick enough: resting, sawing, jointing, gluing, planing.
 
-use board::{Build, Tenons};
+use board::{Build, INCH, Tenons, Units};
 
 use crate::blank::panel::{panel_width, sawn_width};
 use crate::job::{Operation, Task, counted};
@@ -243,10 +243,14 @@ fn glued_already(workpiece: &Workpiece) -> String {
 ///
 /// The loss to sanding is told and not reckoned with: it is less than a planer is set to.
 fn thickness(workpiece: &Workpiece) -> Operation {
+    let sanded = match workpiece.units() {
+        Units::Mm => 0.4,
+        Units::Inch(_) => INCH / 64.0,
+    };
     let words = format!(
-        "Turn it over and plane the underside until the board is {} thick; sanding takes a few tenths of a millimeter \
-         (1/64\") more.",
-        workpiece.length(workpiece.board().blank.thickness)
+        "Turn it over and plane the underside until the board is {} thick; sanding takes up to {} more.",
+        workpiece.length(workpiece.board().blank.thickness),
+        workpiece.length(sanded)
     );
     Operation::of(Task::Thickness)
         .with(planing_tool(workpiece), 30.0)

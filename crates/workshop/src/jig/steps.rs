@@ -24,7 +24,7 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     if board.blank.roundover > 0.0 {
         all.push(roundover(workpiece));
     }
-    all.push(ease());
+    all.push(ease(workpiece));
     all
 }
 
@@ -81,7 +81,10 @@ fn marked(workpiece: &Workpiece) -> String {
             workpiece.length((at.x * 10.0).round() / 10.0),
             workpiece.length((at.y * 10.0).round() / 10.0)
         ),
-        None => "Mark the center on the top face, a seam through the pin under it, and the axis of player 1.".into(),
+        None if board.panel.build == board::Build::Halves => {
+            "Mark the center on the seam of the top face, and the axis of player 1.".into()
+        }
+        None => "Mark the center on the top face, and the axis of player 1.".into(),
     }
 }
 
@@ -219,11 +222,15 @@ fn roundover(workpiece: &Workpiece) -> Operation {
 /// The lower edge, which hands and table meet.
 ///
 /// No field of the document says how far; a hair is enough.
-fn ease() -> Operation {
+fn ease(workpiece: &Workpiece) -> Operation {
+    let by = match workpiece.units() {
+        Units::Mm => 1.0,
+        Units::Inch(_) => INCH / 32.0,
+    };
     Operation::of(Task::Ease)
         .with("block plane, or sanding block", 10.0)
-        .says([
-            "Ease the lower edge all round by about 1 mm (1/32\"), so that it does not chip and is kind to hands."
-                .to_owned(),
-        ])
+        .says([format!(
+            "Ease the lower edge all round by about {}, so that it does not chip and is kind to hands.",
+            workpiece.length(by)
+        )])
 }

@@ -1,6 +1,6 @@
 //! The order in which holes are drilled, and what it costs.
 
-use board::DrillingOrder;
+use board::{DrillingOrder, HoleId};
 use geometry::{Point, TourBudget, shortest_path};
 
 use crate::HoleTable;
@@ -25,15 +25,40 @@ pub struct Order {
     pub travel: f64,
 }
 
-/// The order in which a table's holes are drilled. The bits follow in the order in which the table first needs them.
+/// When the hole at the center is drilled, among all others.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CenterTurn {
+    /// Before all others: it takes the pin.
+    First,
+    /// After all others: it is a playing hole, which takes away what the pin stands in.
+    Last,
+}
+
+/// The order in which a table's holes are drilled. The hole at the center has its own turn; the bits of all others follow in the
+/// order in which the table first needs them.
 ///
 /// By set-ups, each bit's holes are drilled depth by depth, the shallow ones first, each depth from the center outward,
-/// each radius clockwise: no order changes bits or depths less often. By travel, each bit's holes are drilled on the
+/// each radius clockwise: but for the center, no order changes bits or depths less often. By travel, each bit's holes are drilled on the
 /// shortest way that is found from where the bit before ended, the first from the center pin.
 ///
-/// The settings are counted as the order stands, so that both kinds can be compared on the jig sheet.
-pub fn drilling_order(table: &HoleTable, order: DrillingOrder) -> Order {
-    let mut rows: Vec<usize> = Vec::with_capacity(table.rows.len());
+/// How often anything is set is counted as the order stands, so that both kinds can be compared on the jig sheet.
+pub fn drilling_order(table: &HoleTable, order: DrillingOrder, center: CenterTurn) -> Order {
+    let is_center = |row: &usize| {
+        let hole = table.rows.get(*row);
+        hole.is_some_and(|hole| hole.name.id() == HoleId::CENTER)
+    };
+    let (alone, others): (Vec<usize>, Vec<usize>) = (0..table.rows.len()).partition(is_center);
+    let others = bit_by_bit(table, &others, order);
+    let rows = match center {
+        CenterTurn::First => [alone, others].concat(),
+        CenterTurn::Last => [others, alone].concat(),
+    };
+    counted(table, rows)
+}
+
+/// Rows bit by bit, those of each bit in the order that is asked for.
+fn bit_by_bit(table: &HoleTable, rows: &[usize], order: DrillingOrder) -> Vec<usize> {
+    let mut ordered: Vec<usize> = Vec::with_capacity(rows.len());
     let mut from = Point::ORIGIN;
     for (diameter, bottom) in table.bits() {
         let bit = board::BitRun::unsettled(diameter, bottom);
@@ -43,7 +68,7 @@ pub fn drilling_order(table: &HoleTable, order: DrillingOrder) -> Order {
                 .get(*row)
                 .is_some_and(|hole| bit.drills(hole.cutter(), hole.bottom))
         };
-        let mut own: Vec<usize> = (0..table.rows.len()).filter(own).collect();
+        let mut own: Vec<usize> = rows.iter().copied().filter(own).collect();
         match order {
             DrillingOrder::SetUps => by_set_up(table, &mut own),
             DrillingOrder::Travel => own = shortest(table, &own, from),
@@ -51,9 +76,9 @@ pub fn drilling_order(table: &HoleTable, order: DrillingOrder) -> Order {
         if let Some(last) = own.last().and_then(|row| table.rows.get(*row)) {
             from = last.center;
         }
-        rows.append(&mut own);
+        ordered.append(&mut own);
     }
-    counted(table, rows)
+    ordered
 }
 
 /// Rows of one bit by depth, then radius, then bearing: what is set least often comes first.
@@ -101,14 +126,19 @@ fn shortest(table: &HoleTable, rows: &[usize], from: Point) -> Vec<usize> {
 }
 
 /// The settings of bit, depth stop and radius in an order, counted, with the way from hole to hole.
+///
+/// A bit counts as put in anew for the hole at the center, wherever it comes: before or after it other work is done.
 fn counted(table: &HoleTable, rows: Vec<usize>) -> Order {
     let (mut bits, mut depths, mut radii, mut travel) = (0, 0, 0, 0.0);
     let mut before: Option<&crate::HoleRow> = None;
     for hole in rows.iter().filter_map(|row| table.rows.get(*row)) {
         let radius = |hole: &crate::HoleRow| setting(hole.center.to_vec2().length());
-        let bit = before.is_none_or(|last| {
-            !board::BitRun::unsettled(last.cutter(), last.bottom).drills(hole.cutter(), hole.bottom)
-        });
+        let apart = hole.name.id() == HoleId::CENTER;
+        let bit = apart
+            || before.is_none_or(|last| {
+                !board::BitRun::unsettled(last.cutter(), last.bottom)
+                    .drills(hole.cutter(), hole.bottom)
+            });
         let depth = bit || before.is_none_or(|last| setting(last.depth) != setting(hole.depth));
         let far = depth || before.is_none_or(|last| radius(last) != radius(hole));
         bits += u32::from(bit);
@@ -143,21 +173,33 @@ mod tests {
     }
 
     #[test]
+    fn the_hole_at_the_center_has_its_own_turn() {
+        let table = mixed();
+        for order in DrillingOrder::ALL {
+            let center = table.rows.len() - 1;
+            let rows = |turn| drilling_order(&table, order, turn).rows;
+            assert_eq!(rows(CenterTurn::First)[0], center);
+            assert_eq!(rows(CenterTurn::Last)[center], center);
+        }
+    }
+
+    #[test]
     fn every_hole_is_drilled_once_in_either_order() {
         let table = mixed();
         for order in DrillingOrder::ALL {
-            let mut rows = drilling_order(&table, order).rows;
+            let mut rows = drilling_order(&table, order, CenterTurn::Last).rows;
             rows.sort_unstable();
             assert!(rows.iter().copied().eq(0..table.rows.len()));
         }
     }
 
-    /// Counted by hand: two bits; two depths with the Forstner bit, one with the ball; 1 + 1 + pocket radii + 4 lanes.
+    /// Counted by hand: two bits, and the Forstner bit again for the center; two depths with it, one with the ball, one at the
+    /// center; 1 + 1 + pocket radii + 4 lanes.
     #[test]
     fn by_set_ups_each_setting_is_made_once() {
         let table = mixed();
-        let order = drilling_order(&table, DrillingOrder::SetUps);
-        assert_eq!((order.bits, order.depths), (2, 3));
+        let order = drilling_order(&table, DrillingOrder::SetUps, CenterTurn::Last);
+        assert_eq!((order.bits, order.depths), (3, 4));
         let radii = |depth: f64, bottom: Bottom| {
             let own = table
                 .rows
@@ -178,8 +220,8 @@ mod tests {
     #[test]
     fn the_least_travel_is_shorter_and_changes_bits_no_more() {
         let table = mixed();
-        let by_set_up = drilling_order(&table, DrillingOrder::SetUps);
-        let by_travel = drilling_order(&table, DrillingOrder::Travel);
+        let by_set_up = drilling_order(&table, DrillingOrder::SetUps, CenterTurn::Last);
+        let by_travel = drilling_order(&table, DrillingOrder::Travel, CenterTurn::Last);
         assert!(
             by_travel.travel < 0.8 * by_set_up.travel,
             "{} {}",
