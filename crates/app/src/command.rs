@@ -48,6 +48,8 @@ pub enum Command {
     Units,
     /// Light or dark.
     Theme,
+    /// The maker's shop.
+    Shop,
     /// Cautions for the work.
     Safety,
 }
@@ -56,7 +58,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 31] = [
+    pub const ALL: [Self; 32] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -87,6 +89,7 @@ impl Command {
         Self::Stage(Stage::Bench),
         Self::Units,
         Self::Theme,
+        Self::Shop,
         Self::Safety,
     ];
 
@@ -113,6 +116,7 @@ impl Command {
             Self::Stage(stage) => stage.label(),
             Self::Units => "Millimeters or inches",
             Self::Theme => "Light or dark",
+            Self::Shop => "Shop…",
             Self::Safety => "Working safely…",
         }
     }
@@ -142,6 +146,7 @@ impl Command {
             Self::Stage(stage) => stage.tooltip(),
             Self::Units => "Show lengths in the other unit",
             Self::Theme => "Change between light and dark",
+            Self::Shop => "Paper, planer, bits, saw and resin that new boards begin with",
             Self::Safety => "Cautions for drill, router, saw, dust and small parts",
         }
     }
@@ -175,7 +180,7 @@ impl Command {
             }
             Self::Units => (Modifiers::COMMAND, Key::U),
             Self::Theme => (Modifiers::COMMAND, Key::D),
-            Self::Sample(_) | Self::Recent(_) | Self::Mend(_) | Self::Safety => {
+            Self::Sample(_) | Self::Recent(_) | Self::Mend(_) | Self::Shop | Self::Safety => {
                 return None;
             }
         };

@@ -30,6 +30,7 @@ mod section_view;
 mod session;
 mod settings;
 mod sheet_view;
+mod shop;
 mod stage;
 mod study;
 mod theme;

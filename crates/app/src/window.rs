@@ -4,6 +4,7 @@ use std::path::Path;
 use std::sync::Arc;
 use std::time::Duration;
 
+use board::Board;
 use egui::{Ui, ViewportCommand};
 
 use crate::command::Command;
@@ -17,6 +18,7 @@ use crate::samples::SAMPLES;
 use crate::session::Session;
 use crate::settings::Settings;
 use crate::sheet_view::SheetViewState;
+use crate::shop::KeptShop;
 use crate::study::Studies;
 use crate::theme;
 use crate::view::ViewState;
@@ -31,6 +33,7 @@ mod results;
 #[cfg(test)]
 mod tests;
 
+use document::Begun;
 pub use open::run;
 
 /// When what has to wait is tried again.
@@ -40,11 +43,16 @@ const LATER: Duration = Duration::from_millis(200);
 pub struct App {
     pub(crate) session: Session,
     pub(crate) printers: Printers,
+    pub(crate) shop: KeptShop,
     pub(crate) settings: Settings,
     pub(crate) view: ViewState,
     pub(crate) current: Current,
     pub(crate) jobs: Jobs,
     pub(crate) studies: Studies,
+    /// The document as the shop has learned from it.
+    known: Board,
+    /// The document as it was begun; none of one from a file.
+    begun: Option<Begun>,
     host: Arc<dyn Host>,
     rescue: Rescue,
     /// The window may close although there are changes.
@@ -84,11 +92,23 @@ impl App {
         if let Some(fault) = printers.fault() {
             view.warn(fault);
         }
+        let shop = KeptShop::load(&*host);
+        if let Some(fault) = shop.fault() {
+            view.warn(fault);
+        }
+        let known = session.board.clone();
+        let begun = session.path().is_none().then(|| Begun {
+            wishes: None,
+            board: known.clone(),
+        });
         let mut current = Current::of(&session.board);
         current.print_on(printers.correction());
         Self {
             session,
             printers,
+            shop,
+            known,
+            begun,
             settings,
             view,
             current,
@@ -134,9 +154,14 @@ impl App {
         if let Some(answer) = answer {
             self.answer(ui.ctx(), answer);
         }
+        if let Some(Dialog::Shop(dialog)) = &self.view.dialog {
+            self.shop.shop.clone_from(&dialog.shop);
+        }
+        self.follow_units();
         self.name_window(ui.ctx());
         if is_settled(ui.ctx()) {
             self.session.commit();
+            self.learn_shop();
             if self.rescue.keep(&self.host, &self.session) {
                 ui.ctx().request_repaint_after(LATER);
             }

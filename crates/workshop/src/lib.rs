@@ -96,7 +96,8 @@ pub use finish::{Bond, bond, finish_hours, hard_after, hard_hours};
 pub use fit::{
     FitError, InsertError, InsertWish, Limit, Offer, Open, PieceBoard, ProposeError, Refusal,
     Solved, Wish, Wishes, insert_depth, largest_bore, largest_piece, largest_pitch, most_spaces,
-    propose, rim_left, smallest_board, smallest_board_for_piece, smallest_pitch_for_piece, solve,
+    propose, propose_for_shop, rim_left, smallest_board, smallest_board_for_piece,
+    smallest_pitch_for_piece, solve,
 };
 pub use grooves::{Groove, GrooveKind, GroovePlan, Stroke, groove_depth, passes};
 pub use hardboard::router::{RouterSetting, RouterWay, plunge, plunges, router_settings};

@@ -73,7 +73,7 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
         return Asked::Window(cli.file);
     };
     let ended = match command {
-        Command::New(new) => new.run(out),
+        Command::New(new) => new.run(out, errors),
         Command::Get(get) => get.run(out),
         Command::Set(set) => set.run(out),
         Command::Check(check) => check.run(out),

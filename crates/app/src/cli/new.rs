@@ -4,13 +4,15 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use board::{Center, Choice, Quantity, Units, write_board};
+use board::{Center, Choice, Fraction, Quantity, Shop, Units, write_board};
 use clap::{Args, ValueEnum};
 use geometry::Pattern;
-use workshop::{Wishes, propose};
+use workshop::{Wishes, propose_for_shop};
 
 use super::{Failure, printed};
 use crate::files::{FilesError, write_atomic};
+use crate::host::Desktop;
+use crate::shop::{KeptShop, left_out_words, units_of};
 
 /// Options of `ringwright new`.
 #[derive(Debug, Args)]
@@ -51,9 +53,12 @@ pub struct New {
     /// Bearing of the first player's axis, clockwise from 12 o'clock
     #[arg(long, value_name = "DEGREES", value_parser = number, allow_hyphen_values = true)]
     rotation: Option<f64>,
-    /// Unit in which lengths are shown, and read where none is typed
-    #[arg(long, default_value = "mm")]
-    units: Unit,
+    /// Unit in which lengths are shown, and read where none is typed; if not given, the last one of your shop, or mm
+    #[arg(long)]
+    units: Option<Unit>,
+    /// Begin with usual paper, planer, bits, saw and resin, and not with those of your shop
+    #[arg(long)]
+    no_shop: bool,
     /// Title of the board
     #[arg(long)]
     title: Option<String>,
@@ -119,8 +124,14 @@ impl Middle {
 enum Unit {
     /// Millimeters
     Mm,
-    /// Inches
+    /// Inches, with fractions to 1/64
     In,
+    /// Inches, with fractions to 1/32
+    #[value(name = "in/32")]
+    In32,
+    /// Inches, with fractions to 1/16
+    #[value(name = "in/16")]
+    In16,
 }
 
 impl New {
@@ -128,23 +139,39 @@ impl New {
     ///
     /// # Errors
     /// Where a length cannot be read, no sound board has all that is wished for, or the file cannot be written.
-    pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
+    pub fn run(&self, out: &mut dyn Write, errors: &mut dyn Write) -> Result<ExitCode, Failure> {
         if self.file.exists() && !self.force {
             return Err(FilesError::Exists(self.file.clone()).into());
         }
-        let wishes = self.wishes()?;
+        let shop = if self.no_shop {
+            KeptShop::default()
+        } else {
+            KeptShop::load(&Desktop)
+        };
+        // If standard error is closed there is no one left to tell.
+        let _ = shop
+            .fault()
+            .map(|fault| writeln!(errors, "ringwright: {fault}"));
+        let wishes = self.wishes(&shop.shop)?;
         // In the unit it was typed in.
         let units = wishes.units.unwrap_or_default();
-        let board = propose(&wishes).map_err(|error| units.say(&error))?;
+        let proposed = propose_for_shop(&wishes, &shop.shop);
+        let (board, left_out) = proposed.map_err(|error| units.say(&error))?;
+        if let Some(words) = left_out_words(&left_out) {
+            let _ = writeln!(errors, "ringwright: {words}");
+        }
         write_atomic(&self.file, write_board(&board).as_bytes())?;
         printed(writeln!(out, "{}", self.file.display()).map_err(Failure::from))?;
         Ok(ExitCode::SUCCESS)
     }
 
-    fn wishes(&self) -> Result<Wishes, Failure> {
+    fn wishes(&self, shop: &Shop) -> Result<Wishes, Failure> {
         let units = match self.units {
-            Unit::Mm => Units::Mm,
-            Unit::In => Units::INCH,
+            Some(Unit::Mm) => Units::Mm,
+            Some(Unit::In) => Units::INCH,
+            Some(Unit::In32) => Units::Inch(Fraction::ThirtySecond),
+            Some(Unit::In16) => Units::Inch(Fraction::Sixteenth),
+            None => units_of(shop).unwrap_or_default(),
         };
         let length = |name: &str, text: &Option<String>| {
             let read = text

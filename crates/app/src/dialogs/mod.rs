@@ -5,6 +5,7 @@ mod new;
 mod path;
 mod rescued;
 mod safety;
+mod shop;
 mod unsaved;
 
 use std::path::PathBuf;
@@ -22,6 +23,7 @@ use crate::theme;
 pub use export::ExportDialog;
 pub use new::NewDialog;
 pub use path::PathDialog;
+pub use shop::ShopDialog;
 
 /// The open dialog.
 pub enum Dialog {
@@ -37,6 +39,8 @@ pub enum Dialog {
     Unsaved(Command),
     /// An earlier run left a board unsaved.
     Rescued(Box<Rescued>),
+    /// The maker's shop.
+    Shop(Box<ShopDialog>),
     /// Cautions.
     Safety,
 }
@@ -53,8 +57,8 @@ pub enum Answer {
     SaveAs(PathBuf, Option<Command>),
     /// Write these kinds of this board to this folder, replacing files if so asked.
     Export(Arc<Source>, Vec<Kind>, PathBuf, bool),
-    /// Begin this board.
-    New(Box<Wishes>),
+    /// Begin this board, with what the shop has or without.
+    New(Box<Wishes>, bool),
     /// Save first, then do it.
     SaveThen(Command),
     /// Do it, whatever is lost.
@@ -82,7 +86,7 @@ impl Dialog {
         match self {
             Self::Open(dialog) | Self::SaveAs(dialog) => dialog.set_path(text),
             Self::Export(dialog) => dialog.set_folder(text),
-            Self::New(_) | Self::Unsaved(_) | Self::Rescued(_) | Self::Safety => {}
+            Self::New(_) | Self::Unsaved(_) | Self::Rescued(_) | Self::Shop(_) | Self::Safety => {}
         }
     }
 
@@ -92,7 +96,7 @@ impl Dialog {
             Self::Open(dialog) | Self::SaveAs(dialog) => dialog.fault = Some(sentence),
             Self::Export(dialog) => dialog.fault = Some(sentence),
             Self::New(dialog) => dialog.fault = Some(sentence),
-            Self::Unsaved(_) | Self::Rescued(_) | Self::Safety => {}
+            Self::Unsaved(_) | Self::Rescued(_) | Self::Shop(_) | Self::Safety => {}
         }
     }
 }
@@ -115,6 +119,7 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
                 Dialog::New(dialog) => new::new_ui(ui, dialog),
                 Dialog::Unsaved(then) => unsaved::unsaved_ui(ui, *then),
                 Dialog::Rescued(rescued) => rescued::rescued_ui(ui, rescued),
+                Dialog::Shop(dialog) => shop::shop_ui(ui, dialog),
                 Dialog::Safety => safety::safety_ui(ui),
             }
         });

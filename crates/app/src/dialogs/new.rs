@@ -15,6 +15,8 @@ pub struct NewDialog {
     pattern: Pattern,
     piece: PieceKind,
     center: Center,
+    /// Whether the board begins with what the shop has.
+    with_shop: bool,
     /// The fault, if there is one.
     pub fault: Option<String>,
 }
@@ -28,6 +30,7 @@ impl NewDialog {
             pattern: Pattern::Ring,
             piece: PieceKind::Marble,
             center: Board::default().center,
+            with_shop: true,
             fault: None,
         }
     }
@@ -60,6 +63,9 @@ pub fn new_ui(ui: &mut Ui, dialog: &mut NewDialog) -> Option<Answer> {
     choice_ui(ui, "Shape of track", &mut dialog.pattern);
     choice_ui(ui, "Played with", &mut dialog.piece);
     choice_ui(ui, "In the middle", &mut dialog.center);
+    let about = "Your own paper, planer, bits, saw and resin, as you last had them; see File, Shop";
+    ui.checkbox(&mut dialog.with_shop, "Begin with my shop")
+        .on_hover_text(about);
     ui.label(
         RichText::new(
             "Bores, hole spacing and board are chosen to suit; all can be changed after.",
@@ -69,7 +75,7 @@ pub fn new_ui(ui: &mut Ui, dialog: &mut NewDialog) -> Option<Answer> {
     fault_ui(ui, dialog.fault.as_ref());
     let (begin, cancel) = buttons(ui, "Begin", true);
     if begin {
-        Some(Answer::New(Box::new(dialog.wishes())))
+        Some(Answer::New(Box::new(dialog.wishes()), dialog.with_shop))
     } else {
         cancel.then_some(Answer::Cancel)
     }

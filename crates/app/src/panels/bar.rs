@@ -80,6 +80,8 @@ fn file_menu(ui: &mut Ui, recent: &[PathBuf], commands: &mut Vec<Command>) {
             entry(ui, command, true, commands);
         }
         ui.separator();
+        entry(ui, Command::Shop, true, commands);
+        ui.separator();
         entry(ui, Command::Quit, true, commands);
     });
 }

@@ -5,9 +5,10 @@ use egui::{ThemePreference, ViewportCommand};
 use workshop::Mend;
 
 use super::App;
+use super::document::Begun;
 use super::results::write_files;
 use crate::command::Command;
-use crate::dialogs::{Answer, Dialog, NewDialog, PathDialog};
+use crate::dialogs::{Answer, Dialog, NewDialog, PathDialog, ShopDialog};
 use crate::jobs::{EXPORT, Outcome};
 use crate::samples::SAMPLES;
 use crate::session::Session;
@@ -49,6 +50,10 @@ impl App {
             }
             Command::Units => self.session.board.units = other(self.session.board.units),
             Command::Theme => self.change_theme(ctx),
+            Command::Shop => {
+                let dialog = ShopDialog::new(&self.shop.shop, self.session.board.units);
+                self.view.dialog = Some(Dialog::Shop(Box::new(dialog)));
+            }
             Command::Safety => self.view.dialog = Some(Dialog::Safety),
         }
     }
@@ -57,12 +62,17 @@ impl App {
     pub(super) fn leave(&mut self, ctx: &egui::Context, command: Command) {
         match command {
             Command::New => {
-                self.view.dialog = Some(Dialog::New(NewDialog::new(self.session.board.units)));
+                self.view.dialog = Some(Dialog::New(NewDialog::new(self.usual_units())));
             }
             Command::Open => self.view.dialog = Some(Dialog::Open(PathDialog::default())),
             Command::Sample(at) => {
                 if let Some(sample) = SAMPLES.get(at) {
-                    self.begin(Session::new(sample.board()));
+                    let board = sample.board();
+                    self.begin(Session::new(board.clone()));
+                    self.begun = Some(Begun {
+                        wishes: None,
+                        board,
+                    });
                 }
             }
             Command::Recent(at) => {
@@ -106,7 +116,7 @@ impl App {
                 });
                 self.complain(started.err());
             }
-            Answer::New(wishes) => self.propose(&wishes),
+            Answer::New(wishes, with_shop) => self.propose(*wishes, with_shop),
             Answer::SaveThen(then) => self.save_then(ctx, then),
             Answer::Rescue(rescued) => {
                 self.begin(Session::rescued(rescued.board, rescued.path));

@@ -2,17 +2,34 @@
 
 use std::path::{Path, PathBuf};
 
-use workshop::{Wishes, propose};
+use board::{Board, Shop, Units};
+use workshop::{Wishes, Workpiece, propose_for_shop, stops};
 
 use super::App;
 use crate::command::Command;
 use crate::dialogs::{Dialog, PathDialog};
 use crate::exports::stem;
 use crate::session::Session;
+use crate::shop::{left_out_words, units_of};
+
+/// A board as it was begun, whose sizes follow its unit as long as nothing else is changed.
+pub(crate) struct Begun {
+    /// The wishes that it was proposed for, and whether the shop was given to it; none of a sample.
+    pub wishes: Option<(Wishes, bool)>,
+    /// The board.
+    pub board: Board,
+}
+
+/// Whether a finding stops a board.
+fn is_stopped(board: &Board) -> bool {
+    Workpiece::of(board).is_ok_and(|workpiece| stops(workpiece.findings()))
+}
 
 impl App {
     pub(super) fn begin(&mut self, session: Session) {
         self.session = session;
+        self.begun = None;
+        self.known.clone_from(&self.session.board);
         self.view.selected = None;
         self.view.finding = None;
         self.view.fit();
@@ -31,16 +48,85 @@ impl App {
         }
     }
 
-    pub(super) fn propose(&mut self, wishes: &Wishes) {
-        match propose(wishes) {
-            Ok(board) => {
-                self.begin(Session::new(board));
+    /// The unit that a new board begins in: the last one that boards were shown in.
+    pub(super) fn usual_units(&self) -> Units {
+        units_of(&self.shop.shop).unwrap_or(self.session.board.units)
+    }
+
+    pub(super) fn propose(&mut self, wishes: Wishes, with_shop: bool) {
+        let none = Shop::default();
+        let shop = if with_shop { &self.shop.shop } else { &none };
+        match propose_for_shop(&wishes, shop) {
+            Ok((board, left_out)) => {
+                self.begin(Session::new(board.clone()));
+                self.begun = Some(Begun {
+                    wishes: Some((wishes, with_shop)),
+                    board,
+                });
                 self.view.dialog = None;
+                if let Some(words) = left_out_words(&left_out) {
+                    self.view.warn(words);
+                }
             }
             Err(error) => {
                 let units = wishes.units.unwrap_or_default();
                 self.complain(Some(units.say(&error)));
             }
+        }
+    }
+
+    /// Takes the sizes of the other system where the unit of a board was changed, and nothing else ever was.
+    pub(super) fn follow_units(&mut self) {
+        let units = self.session.board.units;
+        let Some(begun) = self.begun.take() else {
+            return;
+        };
+        if begun.board.units.is_inch() == units.is_inch() || !self.is_untouched(&begun.board) {
+            self.begun = Some(begun);
+            return;
+        }
+        let board = match &begun.wishes {
+            Some((wishes, with_shop)) => {
+                let wishes = Wishes {
+                    units: Some(units),
+                    ..wishes.clone()
+                };
+                let none = Shop::default();
+                let shop = if *with_shop { &self.shop.shop } else { &none };
+                propose_for_shop(&wishes, shop).ok().map(|(board, _)| board)
+            }
+            None => Some(begun.board.in_defaults_of(units)),
+        };
+        let limits = self.session.board.limits;
+        let lenient = board.clone().map(|board| Board { limits, ..board });
+        let sound = [board, lenient].into_iter().flatten();
+        let Some(board) = sound.into_iter().find(|board| !is_stopped(board)) else {
+            return;
+        };
+        self.shop.shop.learn(&begun.board, &self.session.board);
+        self.session.board = board.clone();
+        self.known.clone_from(&board);
+        self.begun = Some(Begun { board, ..begun });
+        self.current.refresh(&self.session.board);
+    }
+
+    /// Whether the document is in no file, and as it was begun but for its unit.
+    fn is_untouched(&self, begun: &Board) -> bool {
+        let is = Board {
+            units: begun.units,
+            ..self.session.board.clone()
+        };
+        self.session.path().is_none() && is == *begun
+    }
+
+    /// Keeps what the maker has changed of the shop.
+    pub(super) fn learn_shop(&mut self) {
+        if self.known != self.session.board {
+            self.shop.shop.learn(&self.known, &self.session.board);
+            self.known.clone_from(&self.session.board);
+        }
+        if let Some(fault) = self.shop.keep(&*self.host) {
+            self.view.warn(fault);
         }
     }
 

@@ -134,6 +134,7 @@ impl App {
     }
 
     fn controls(&mut self, ui: &mut Ui) {
+        let before = (!self.shop.shop.is_empty()).then(|| self.session.board.clone());
         let mut controls = Controls {
             board: &mut self.session.board,
             printers: &mut self.printers,
@@ -146,6 +147,9 @@ impl App {
             asked: &mut self.view.asked,
         };
         controls_ui(ui, &mut controls);
+        if let Some(before) = before.filter(|before| *before != self.session.board) {
+            self.shop.shop.give_new(&before, &mut self.session.board);
+        }
         self.current.print_on(self.printers.correction());
         // Fields change the document: what follows from it is worked out before it is shown.
         self.current.refresh(&self.session.board);

@@ -51,7 +51,7 @@ fn fields_are_set_as_makers_type_them_and_got_back() {
         "pocket.radius",
         "4",
     ]);
-    assert_eq!(get(folder.path(), "recess.depth_mm"), "0.3937\"");
+    assert_eq!(get(folder.path(), "recess.depth_mm"), "3/8\"");
     assert_eq!(get(folder.path(), "filling.pot_life_at_c"), "77 °F");
     set(&[
         "recess",

@@ -6,6 +6,7 @@
 )]
 
 mod fields;
+mod shop;
 
 use std::fs;
 use std::path::Path;
@@ -19,6 +20,7 @@ fn run(folder: &Path, args: &[&str]) -> Output {
     Command::new(program)
         .args(args)
         .current_dir(folder)
+        .env("XDG_CONFIG_HOME", folder.join("settings"))
         .env_remove("DISPLAY")
         .env_remove("WAYLAND_DISPLAY")
         .env_remove("WAYLAND_SOCKET")

@@ -36,6 +36,47 @@ impl Board {
         }
         board
     }
+
+    /// The board in another unit, with what still has a default of the one unit given that of the other: paper, margins, limits,
+    /// allowances. Pattern, bores, pin, pieces and the finished board stay as they are.
+    ///
+    /// ```
+    /// use board::{Board, Paper, Units};
+    /// let board = Board::default().in_defaults_of(Units::INCH);
+    /// assert_eq!((board.template.paper, board.limits.web), (Paper::Letter, 3.175));
+    /// assert_eq!((board.pitch, board.blank.diameter), (19.0, 560.0));
+    /// ```
+    #[must_use]
+    pub fn in_defaults_of(&self, units: Units) -> Self {
+        const STAYS: [&str; 6] = [
+            "pitch_mm",
+            "center.",
+            "bores.",
+            "piece.",
+            "blank.",
+            "jig.pin_mm",
+        ];
+        let mut board = Self {
+            units,
+            ..self.clone()
+        };
+        for (field, entry, value) in fields_of(self) {
+            let stays = STAYS.iter().any(|member| field.path.starts_with(member));
+            let defaults = [field.metric_default(), field.us_default()];
+            let (Some(metric), Some(us)) = (&defaults[0], &defaults[1]) else {
+                continue;
+            };
+            let (was, is) = if units.is_inch() {
+                (metric, us)
+            } else {
+                (us, metric)
+            };
+            if value == *was && value != Value::Open && !stays {
+                field.set(&mut board, entry, is);
+            }
+        }
+        board
+    }
 }
 
 impl Field {

@@ -9,11 +9,13 @@ mod draft;
 mod nearest;
 mod neat;
 mod settle;
+mod shop;
 mod wishes;
 
 #[cfg(test)]
 mod tests;
 
+pub use shop::propose_for_shop;
 pub use wishes::{Offer, Wish, Wishes};
 
 use board::{Board, BuildError, Units};
