@@ -345,14 +345,15 @@ impl Says<'_> {
         for radius in &self.jig.radii {
             for (at, &(row, bearing)) in radius.holes.iter().enumerate() {
                 let Some(hole) = self.hole(row) else { continue };
+                let radius = self.length(radius.mm);
                 let radius = if at == 0 {
-                    self.length(radius.mm)
+                    Cell::Words(radius)
                 } else {
-                    String::new()
+                    Cell::Again(radius)
                 };
                 rows.push(vec![
                     Cell::Tick,
-                    Cell::Words(radius),
+                    radius,
                     // In every row as many decimals, so that the points stand below each other.
                     Cell::Words(format!("{bearing:.3}°")),
                     Cell::Words(hole.name.to_string()),

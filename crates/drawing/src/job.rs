@@ -4,9 +4,9 @@
 //! sums that belong to it, by which the figures are looked up. Findings are told first: a board that is stopped should not be
 //! cut by its sheet.
 
-use board::{Board, Measure, Quantity};
+use board::{Board, Measure, Quantity, Role};
 use workshop::{
-    Caution, FIRST, Finding, Operation, Severity, SumGroup, WorkPlan, Workpiece, paper_size,
+    Caution, FIRST, Finding, Operation, Severity, Sum, SumGroup, WorkPlan, Workpiece, paper_size,
 };
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
@@ -251,9 +251,15 @@ fn set_up(step: &[Operation]) -> String {
 fn figures(board: &Board, group: &SumGroup) -> Block {
     let counted = |at: Option<Measure>| at.is_some_and(|at| at.quantity == Quantity::Count);
     let sums = group.brief().into_iter().filter(|sum| !counted(sum.at));
-    let rows = sums.map(|sum| {
+    let sums: Vec<&Sum> = sums.collect();
+    let titled = |sum: &Sum| sum.titled(board.units);
+    let rows = sums.iter().map(|sum| {
+        let title = titled(sum);
+        // Holes of one diameter and two depths are told apart by what they are for.
+        let alike = sums.iter().filter(|other| titled(other) == title).count();
+        let roles = if alike > 1 { roles(sum) } else { String::new() };
         vec![
-            Cell::Words(sum.titled(board.units)),
+            Cell::Words(title + &roles),
             Cell::Words(sum.shown(board.units)),
         ]
     });
@@ -261,6 +267,18 @@ fn figures(board: &Board, group: &SumGroup) -> Block {
         columns: Column::all(&[("Figure", Align::Start), ("Value", Align::End)]),
         rows: rows.collect(),
     })
+}
+
+/// The roles of a figure's holes, as in " (home, start)"; empty where it names no holes.
+fn roles(sum: &Sum) -> String {
+    let mut roles: Vec<Role> = sum.holes.iter().map(|hole| hole.id().role()).collect();
+    roles.sort_unstable();
+    roles.dedup();
+    let names: Vec<&str> = roles.iter().map(|role| role.id()).collect();
+    if names.is_empty() {
+        return String::new();
+    }
+    format!(" ({})", names.join(", "))
 }
 
 #[cfg(test)]
@@ -328,5 +346,15 @@ mod tests {
         let said = said(&board);
         assert!(said.contains("stop: web") && said.contains(&found(Severity::Stop)));
         assert!(!said.contains(&found(Severity::Note)) && !said.contains("nothing to mend"));
+    }
+
+    /// Bores of one diameter and two depths: their figures say which holes they are about.
+    #[test]
+    fn figures_of_one_diameter_are_told_apart_by_role() {
+        let mut board = Board::default();
+        board.bores.start.depth = 8.0;
+        let said = said(&board);
+        assert!(said.contains("depth of the bore, 12 mm (start)"), "{said}");
+        assert!(said.contains("(track, home"), "{said}");
     }
 }

@@ -49,7 +49,9 @@ pub fn place_labels(
 ) {
     let mut taken = obstacles(board, holes);
     let others = Others::of(board, holes);
-    let note = items.iter().filter(|item| item.layer == Layer::Names);
+    let note = items
+        .iter()
+        .filter(|item| matches!(item.shape, Shape::Text(_)));
     note.for_each(|item| taken.add(item.shape.bounds()));
     let lines = items.iter().filter(|item| keeps_off(item));
     lines.for_each(|item| keep_off(&item.shape, &mut taken));

@@ -13,6 +13,7 @@ use crate::font;
 use crate::grooves::{grooves, ring};
 use crate::marks::{PIN_ARM, cross_arm, layer};
 use crate::names::place_names;
+use crate::recess::recess_note;
 use crate::taken::nearest;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
@@ -68,6 +69,8 @@ pub fn plan_without_names(workpiece: &Workpiece) -> Vec<Item> {
         bore(board, hole, &mut items);
     }
     center_pin(board, layout, &mut items);
+    let note = recess_note(workpiece, &items);
+    items.extend(note);
     items
 }
 

@@ -2,12 +2,14 @@
 //!
 //! A groove that is dovetailed has two: where it comes out below, and farther out where it is widest.
 
-use board::{LidHold, Recess};
+use board::{LidHold, Recess, show_length};
 use geometry::{Angle, Arc, RoundRect};
-use kurbo::Line as Segment;
+use kurbo::{Line as Segment, Point, Rect};
 use workshop::{Workpiece, recess_outline};
 
-use crate::Shape;
+use crate::font;
+use crate::taken::Taken;
+use crate::{Anchor, Item, Layer, Line, Shape, Text, corners_of};
 
 /// Shorter than this is no line, mm.
 const HAIR: f64 = 1e-9;
@@ -63,6 +65,70 @@ pub(crate) fn around(outline: &RoundRect) -> Vec<Shape> {
     lines.map(Shape::Line).chain(arcs.map(Shape::Arc)).collect()
 }
 
+/// Size of the note at the recess, mm.
+const NOTE: f64 = 2.4;
+
+/// The note at the recess, which tells that its dashed outline lies in the underside: inside the outline, where no hole and no
+/// other words are in its way, else below it.
+pub(crate) fn recess_note(workpiece: &Workpiece, items: &[Item]) -> Option<Item> {
+    let board = workpiece.board();
+    let recess = board.recess?;
+    let depth = show_length(recess.depth, board.units);
+    let words = format!("recess in the underside, {depth} deep");
+    let outline = recess_outline(&recess);
+    let [half, up] = outline.halves();
+    let middle = outline.middle;
+    let width = font::width(&words, NOTE, font::Weight::Regular);
+    let rows = (0..(2.0 * up / STEP) as u32).map(|row| middle.y - up + 1.5 + STEP * f64::from(row));
+    let columns = [0.0, -0.5, 0.5].map(|part| part * (2.0 * half - width).max(0.0));
+    let at = |x: f64, y: f64| Text::level(Point::new(x, y), NOTE, Anchor::Middle, &*words);
+    let inside = rows.flat_map(|y| columns.map(|x| at(middle.x + x, y)));
+    let taken = taken(workpiece, items);
+    let is_free = |text: &Text| {
+        let room = text.bounds().inflate(0.6, 0.6);
+        let corners = corners_of(room);
+        corners
+            .into_iter()
+            .all(|corner| outline.away(corner) <= 0.0)
+            && taken.is_free(room)
+    };
+    let below = || at(middle.x, middle.y - up - 1.5 * NOTE);
+    let text = inside.into_iter().find(is_free).unwrap_or_else(below);
+    Some(Item {
+        layer: Layer::Seams,
+        line: Line::Dimension,
+        shape: Shape::Text(text),
+    })
+}
+
+/// From one row that is tried for the note to the next, mm.
+const STEP: f64 = 1.0;
+
+/// Everything that the note keeps off: bores, the cross at the center pin, words.
+///
+/// Names of holes come after it and keep off the note in turn.
+fn taken(workpiece: &Workpiece, items: &[Item]) -> Taken {
+    let side = workpiece.board().blank.diameter;
+    let area = Rect::from_center_size(Point::ORIGIN, (side, side));
+    let mut taken = Taken::new(area, 10.0, workpiece.mouths().len());
+    for mouth in workpiece.mouths() {
+        let side = 2.0 * mouth.radius;
+        taken.add(Rect::from_center_size(mouth.center, (side, side)));
+    }
+    for item in items {
+        match &item.shape {
+            Shape::Text(text) => taken.add(text.bounds()),
+            Shape::Cross { center, arm } => {
+                for (across, up) in [(*arm, 0.2), (0.2, *arm)] {
+                    taken.add(Rect::from_center_size(*center, (2.0 * across, 2.0 * up)));
+                }
+            }
+            _ => {}
+        }
+    }
+    taken
+}
+
 /// The part of a line that lies on the board; none where it only touches its edge.
 fn within(shape: Shape, edge: f64) -> Option<Shape> {
     match shape {
@@ -91,7 +157,7 @@ fn on_disc(line: Segment, radius: f64) -> Option<Segment> {
 mod tests {
     use super::*;
     use board::{Board, LidFit, RecessShape, Toward};
-    use kurbo::{Circle, Point};
+    use kurbo::Circle;
     use proptest::prelude::*;
     use testkit::assert_near;
 
@@ -205,6 +271,45 @@ mod tests {
                 .flat_map(|line| [line.p0.x, line.p1.x])
                 .fold(f64::MIN, f64::max);
             assert_near!(closed, 60.0 + beyond, 1e-9);
+        }
+    }
+
+    /// The outline is dashed, as all that is hidden, and told to be in the underside; on no hole, no cross and no other words.
+    #[test]
+    fn the_recess_is_dashed_and_told_to_be_in_the_underside() {
+        for shape in [
+            RecessShape::Round { diameter: 120.0 },
+            RecessShape::Straight {
+                length: 150.0,
+                width: 90.0,
+                corner: 8.0,
+            },
+        ] {
+            let mut board = with(shape, 0.0, LidHold::LiesIn);
+            board.recess.as_mut().unwrap().at = [0.0, 0.0];
+            let workpiece = Workpiece::of(&board).unwrap();
+            let items = crate::plan(&workpiece);
+            let note = items.iter().find_map(|item| match &item.shape {
+                Shape::Text(text) if text.words.contains("underside") => Some(text.bounds()),
+                _ => None,
+            });
+            let note = note.unwrap();
+            let outline = items.iter().filter(|item| item.line == Line::Hidden);
+            assert!(outline.count() > 0);
+            for item in &items {
+                let meets = match &item.shape {
+                    Shape::Text(text) => {
+                        !text.words.contains("underside") && note.overlaps(text.bounds())
+                    }
+                    Shape::Cross { center, arm } => {
+                        note.inflate(0.0, *arm).contains(*center)
+                            && note.x0 < center.x + arm
+                            && center.x - arm < note.x1
+                    }
+                    _ => false,
+                };
+                assert!(!meets, "{:?} on {:?}", item.shape, note);
+            }
         }
     }
 

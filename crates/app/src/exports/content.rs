@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use board::{Board, BuildError, HoleId, Marking};
 use drawing::{
-    Sheet, Stamp, filling_pages, fit_strip_pages, jig_pages, job_pages, printer_test_sheet,
-    repair_pages, router_sheets, router_whole, section_page, section_sheet, sector_sheets,
-    tiled_sheets, whole_sheet,
+    Sheet, Stamp, filling_pages, fit_strip_pages, jig_pages, job_pages, numbered,
+    printer_test_sheet, repair_pages, router_sheets, router_whole, section_page, section_sheet,
+    sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
 use workshop::{HoleTable, Task, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
@@ -160,18 +160,18 @@ impl Source {
                 let order = self.workpiece.drilling_order();
                 self.programs(&self.workpiece.hole_table().in_order(&order.rows))?
             }
-            Kind::Job => vec![pdf("job.pdf", self.job())],
+            Kind::Job => vec![pdf("job.pdf", self.numbered(self.job()))],
             Kind::Filling => vec![pdf(
                 "filling.pdf",
-                filling_pages(&self.workpiece, &self.stamp()),
+                self.numbered(filling_pages(&self.workpiece, &self.stamp())),
             )],
             Kind::Repair => vec![pdf(
                 "repair.pdf",
-                repair_pages(&self.workpiece, &self.stamp()),
+                self.numbered(repair_pages(&self.workpiece, &self.stamp())),
             )],
             Kind::Sums => self.sums()?,
             Kind::FitStrip => {
-                let sheets = fit_strip_pages(&self.workpiece, &self.stamp());
+                let sheets = self.numbered(fit_strip_pages(&self.workpiece, &self.stamp()));
                 vec![pdf("fit-strip.pdf", sheets)]
             }
             Kind::PrinterTest => {
@@ -330,7 +330,10 @@ impl Source {
         let (board, jig) = (self.board(), jig_sheet(&self.workpiece));
         let table = export::jig_csv(&jig, board.units)?;
         Ok(vec![
-            pdf("jig.pdf", jig_pages(&self.workpiece, &jig, &self.stamp())),
+            pdf(
+                "jig.pdf",
+                self.numbered(jig_pages(&self.workpiece, &jig, &self.stamp())),
+            ),
             file("jig.csv", Body::Text(table)),
         ])
     }
@@ -404,6 +407,11 @@ impl Source {
         sheets.extend(section.map(|sheet| sheet.on_paper(paper)));
         sheets.extend(filling_pages(workpiece, &stamp));
         sheets
+    }
+
+    /// Pages with their numbers, counted through the file.
+    fn numbered(&self, pages: Vec<Sheet>) -> Vec<Sheet> {
+        numbered(pages, self.board().template.margin)
     }
 
     fn pdf_options(&self, layers: bool) -> PdfOptions {

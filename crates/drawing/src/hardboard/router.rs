@@ -14,7 +14,7 @@ use crate::template::subject::Subject;
 use crate::template::summary::true_size;
 use crate::template::tiled::sheets_of;
 use crate::template::whole::whole_of;
-use crate::{Align, Block, Cell, Column, Head, Layer, Line, Sheet, Stamp, Table, pages};
+use crate::{Align, Block, Cell, Column, Head, Layer, Line, Sheet, Stamp, Table, numbered, pages};
 
 /// The template of a workpiece's router in sheets, and the page with its settings; empty where none is planned.
 ///
@@ -182,7 +182,8 @@ fn page(
     ];
     let head = Head::of("Router template", "settings", workpiece, stamp);
     let paper = paper_size(board.template.paper);
-    pages(paper, board.template.margin, &head, &blocks)
+    let margin = board.template.margin;
+    numbered(pages(paper, margin, &head, &blocks), margin)
 }
 
 /// The words for putting the template over the pin.

@@ -42,6 +42,8 @@ pub struct Flow<'a> {
     page: Vec<Item>,
     /// Where the next line's top is.
     top: f64,
+    /// How far right of the room's left the column of a table begins that is being filled, mm.
+    aside: f64,
 }
 
 impl<'a> Flow<'a> {
@@ -57,6 +59,7 @@ impl<'a> Flow<'a> {
             done: Vec::new(),
             page: Vec::new(),
             top,
+            aside: 0.0,
         };
         flow.lines(&head.title, TITLE, Weight::SemiBold, 0.0);
         flow.lines(&head.subtitle, WORDS, Weight::Regular, 0.0);
@@ -97,15 +100,36 @@ impl<'a> Flow<'a> {
         self.top = self.room.y1;
     }
 
-    /// A title above what follows; on another page where little would follow on this one.
-    pub fn heading(&mut self, words: &str) {
-        if self.left() < KEEP.min(self.room.height() / 3.0) {
+    /// A title above what follows; on another page where less than it needs would follow on this one.
+    ///
+    /// `needs` is the height of what must not be parted from it: the words below it, and the first rows of their table.
+    pub fn heading(&mut self, words: &str, needs: f64) {
+        let own = self.height(words, HEADING, Weight::SemiBold) + 1.0;
+        let wanted = (own + needs).min(self.room.height() / 2.0);
+        if self.left() < wanted.max(KEEP.min(self.room.height() / 3.0)) {
             self.turn();
         } else if !self.is_fresh() {
             self.space(GAP / 2.0);
         }
         self.lines(words, HEADING, Weight::SemiBold, 0.0);
         self.space(1.0);
+    }
+
+    /// Height of words on the page, mm.
+    fn height(&self, words: &str, size: f64, weight: Weight) -> f64 {
+        let lines = wrapped(words, size, weight, self.width()).len();
+        lines as f64 * size * LEADING
+    }
+
+    /// Height of plain words with the room below them, mm.
+    pub fn words_height(&self, words: &str) -> f64 {
+        self.height(words, WORDS, Weight::SemiBold) + 1.8
+    }
+
+    /// Goes to a height of the page, and so far right of its left side: the place where a column of a table begins.
+    pub const fn go_to(&mut self, top: f64, aside: f64) {
+        self.top = top;
+        self.aside = aside;
     }
 
     /// Words, broken into lines.
@@ -168,7 +192,7 @@ impl<'a> Flow<'a> {
 
     /// A level rule over the whole width at the top of the next line.
     pub fn rule(&mut self, line: Line, width: f64) {
-        let start = Point::new(self.room.x0, self.top);
+        let start = Point::new(self.start(), self.top);
         let segment = Segment::new(start, start + Vec2::new(width, 0.0));
         self.page.push(Item {
             line,
@@ -186,9 +210,9 @@ impl<'a> Flow<'a> {
         }
     }
 
-    /// Where the page's room begins at the left.
+    /// Where the page's room begins at the left, or the column of a table.
     pub const fn start(&self) -> f64 {
-        self.room.x0
+        self.room.x0 + self.aside
     }
 
     /// A gray area of the page.
@@ -204,7 +228,7 @@ impl<'a> Flow<'a> {
         let pages = self.done.into_iter().enumerate();
         pages
             .map(|(at, mut marks)| {
-                marks.extend(foot(head, room, at + 1, count));
+                marks.push(foot(head, room));
                 let above = Point::new(room.x0, room.y1 + STOP - stopped::SIZE);
                 let stop = head.stop.as_deref();
                 marks.extend(stop.map(|line| stop_item(line, above, room.width())));
@@ -219,16 +243,40 @@ impl<'a> Flow<'a> {
 }
 
 /// The line at the foot of a page.
-fn foot(head: &Head, room: Rect, page: usize, pages: usize) -> Vec<Item> {
+///
+/// Its right end is left to the page's number, which is known once all pages of a file are together.
+fn foot(head: &Head, room: Rect) -> Item {
     let base = room.y0 - FOOT * (LEADING + 0.6);
-    let number = format!("{page} of {pages}");
-    let left = room.width() - font::width(&number, FOOT, Weight::Regular) - 2.0;
+    let left = room.width() - font::width("99 of 99", FOOT, Weight::Regular) - 2.0;
     let title = font::cut(&head.title, FOOT, Weight::Regular, left);
-    let text = |at, anchor, words| item(Shape::Text(Text::level(at, FOOT, anchor, words)));
-    vec![
-        text(Point::new(room.x0, base), Anchor::Start, title),
-        text(Point::new(room.x1, base), Anchor::End, number),
-    ]
+    let at = Point::new(room.x0, base);
+    item(Shape::Text(Text::level(at, FOOT, Anchor::Start, title)))
+}
+
+/// Pages with their numbers at the foot, counted through: "3 of 7".
+///
+/// A file is made of several parts: steps, a section, the plan of a filling. Who has its pages in hand sees that none is missing.
+///
+/// ```
+/// use board::Board;
+/// use drawing::{Shape, Stamp, job_pages, numbered};
+/// use workshop::Workpiece;
+///
+/// let pages = numbered(job_pages(&Workpiece::of(&Board::default())?, &Stamp::default()), 10.0);
+/// let last = format!("{} of {}", pages.len(), pages.len());
+/// let says = |shape: &Shape| matches!(shape, Shape::Text(text) if text.words == last);
+/// assert!(pages.last().unwrap().marks.iter().any(|item| says(&item.shape)));
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn numbered(mut sheets: Vec<Sheet>, margin: f64) -> Vec<Sheet> {
+    let count = sheets.len();
+    for (sheet, number) in sheets.iter_mut().zip(1..) {
+        let at = Point::new(sheet.size.width - margin, margin + 0.4 * FOOT);
+        let words = format!("{number} of {count}");
+        let text = Text::level(at, FOOT, Anchor::End, words);
+        sheet.marks.push(item(Shape::Text(text)));
+    }
+    sheets
 }
 
 /// A part of a page.

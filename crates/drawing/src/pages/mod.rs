@@ -13,6 +13,7 @@ use workshop::Workpiece;
 use crate::stopped::stop_line;
 use crate::{Item, Sheet, Stamp};
 use flow::Flow;
+pub use flow::numbered;
 pub use table::{Align, Cell, Column, Table};
 pub(crate) use wrap::wrapped;
 
@@ -81,7 +82,7 @@ impl Head {
 
 /// The blocks on as many pages of a paper as they take, with a margin all around, mm.
 ///
-/// The first page has the title in large letters; each has a line at the foot with title, label and number of the page.
+/// The first page has the title in large letters; each has its title at the foot, with room for the number that [`numbered`] adds.
 ///
 /// ```
 /// use drawing::{Align, Block, Cell, Column, Head, Table, pages};
@@ -104,9 +105,13 @@ impl Head {
 /// ```
 pub fn pages(paper: Size, margin: f64, head: &Head, blocks: &[Block]) -> Vec<Sheet> {
     let mut flow = Flow::new(paper, margin, head);
-    for block in blocks {
+    for (at, block) in blocks.iter().enumerate() {
         match block {
-            Block::Heading(words) => flow.heading(words),
+            Block::Heading(words) => {
+                let following = blocks.get(at + 1..).unwrap_or_default();
+                let needs = kept_with(&flow, following);
+                flow.heading(words, needs);
+            }
             Block::Words(words) => flow.words(words),
             Block::Caution(words) => flow.caution(words),
             Block::Table(table) => table::lay(&mut flow, table),
@@ -115,6 +120,27 @@ pub fn pages(paper: Size, margin: f64, head: &Head, blocks: &[Block]) -> Vec<She
         }
     }
     flow.finish()
+}
+
+/// Height of what stays with a heading: the words and cautions below it, and the beginning of the table, list or figure that they
+/// lead to.
+///
+/// A heading alone at the foot of a page is overlooked, and its table on the next one is taken for part of the one before.
+fn kept_with(flow: &Flow<'_>, following: &[Block]) -> f64 {
+    let mut height = 0.0;
+    for block in following {
+        match block {
+            Block::Words(words) | Block::Caution(words) => height += flow.words_height(words),
+            Block::Table(table) => return height + table::beginning(flow, table),
+            Block::Ticked(lines) => {
+                let first = lines.first().map_or(0.0, |line| flow.words_height(line));
+                return height + first;
+            }
+            Block::Figure(figure) => return height + figure.size.height,
+            Block::Heading(_) => return height,
+        }
+    }
+    height
 }
 
 #[cfg(test)]
@@ -241,6 +267,76 @@ mod tests {
                     assert!(apart, "{words:?} over {others:?}");
                 }
             }
+        }
+    }
+
+    /// Whatever stands before it on the page, a heading has the words below it and two rows of its table on the same page.
+    #[test]
+    fn a_heading_stays_with_its_table() {
+        for filler in 1..60 {
+            let blocks = [
+                Block::Words("Filler. ".repeat(filler * 12)),
+                Block::Heading("Radii".into()),
+                Block::Words("Set the drill to each radius and turn the blank. ".repeat(3)),
+                long_table(20),
+            ];
+            let sheets = pages(A4, 10.0, &head(), &blocks);
+            let with = |words: &str| {
+                let has = |sheet: &Sheet| texts(sheet).any(|text| text.words == words);
+                sheets.iter().position(has).unwrap()
+            };
+            assert_eq!(with("Radii"), with("T1-01"), "after {filler}");
+        }
+    }
+
+    /// A narrow table of 200 rows takes three columns, reads down each, and has its header above each.
+    #[test]
+    fn a_long_narrow_table_goes_in_columns() {
+        let row = |at: usize| {
+            let radius = if at % 10 == 0 {
+                Cell::Words(format!("R{}", at / 10))
+            } else {
+                Cell::Again(format!("R{}", at / 10))
+            };
+            vec![Cell::Tick, radius, Cell::Words(format!("T1-{at:03}"))]
+        };
+        let table = Table {
+            columns: Column::all(&[
+                ("", Align::Start),
+                ("Radius", Align::End),
+                ("Hole", Align::Start),
+            ]),
+            rows: (0..200).map(row).collect(),
+        };
+        let sheets = pages(A4, 10.0, &head(), &[Block::Table(table)]);
+        assert!(sheets.len() <= 2, "{} sheets", sheets.len());
+        let found = |sheet: &Sheet, words: &str| {
+            texts(sheet)
+                .filter(|text| text.words.starts_with(words))
+                .count()
+        };
+        assert_eq!(found(&sheets[0], "Radius"), 3);
+        let rows: usize = sheets.iter().map(|sheet| found(sheet, "T1-")).sum();
+        assert_eq!(rows, 200);
+        // Each column begins with the radius of its first row.
+        let tops = texts(&sheets[0]).filter(|text| text.words.starts_with("T1-"));
+        let top = tops.map(|text| text.at.y).fold(0.0, f64::max);
+        let radii =
+            texts(&sheets[0]).filter(|text| text.words.starts_with('R') && text.words != "Radius");
+        assert_eq!(
+            radii.filter(|text| (text.at.y - top).abs() < 1e-6).count(),
+            3
+        );
+    }
+
+    #[test]
+    fn pages_of_several_parts_are_numbered_through() {
+        let mut all = pages(A4, 10.0, &head(), &[long_table(120)]);
+        all.extend(pages(A4, 10.0, &head(), &[long_table(2)]));
+        let all = numbered(all, 10.0);
+        for (sheet, number) in all.iter().zip(1..) {
+            let words = format!("{number} of {}", all.len());
+            assert_eq!(texts(sheet).filter(|text| text.words == words).count(), 1);
         }
     }
 }

@@ -81,6 +81,8 @@ pub enum Align {
 pub enum Cell {
     /// Words or a number.
     Words(String),
+    /// Words as in the row above: written only where a page or a column begins.
+    Again(String),
     /// A box to tick by hand.
     Tick,
 }
@@ -106,6 +108,10 @@ pub fn lay(flow: &mut Flow<'_>, table: &Table) {
         .map(|column| Cell::Words(column.title.clone()))
         .collect();
     let header = Row::of(&titles, &widths, Weight::SemiBold);
+    let beside = columns_beside(table, &widths, flow.width());
+    if beside > 1 {
+        return in_columns(flow, table, &widths, &header, beside);
+    }
     let mut needs_header = true;
     for cells in &table.rows {
         let row = Row::of(cells, &widths, Weight::Regular);
@@ -114,15 +120,101 @@ pub fn lay(flow: &mut Flow<'_>, table: &Table) {
             flow.turn();
             needs_header = true;
         }
-        if needs_header {
+        let row = if needs_header {
             header.draw(flow, table, &widths);
             flow.rule(Line::Cut, total(&widths, flow.width()));
             needs_header = false;
-        }
+            Row::of(&begun(cells), &widths, Weight::Regular)
+        } else {
+            row
+        };
         row.draw(flow, table, &widths);
         flow.rule(Line::Dimension, total(&widths, flow.width()));
     }
     flow.space(3.5);
+}
+
+/// Height of a table's header and first two rows, mm.
+pub fn beginning(flow: &Flow<'_>, table: &Table) -> f64 {
+    let widths = widths(table, flow.width());
+    let titles = table.columns.iter();
+    let titles: Vec<Cell> = titles.map(|column| column.title.as_str().into()).collect();
+    let header = Row::of(&titles, &widths, Weight::SemiBold).height;
+    let first = table.rows.iter().take(2);
+    let rows: f64 = first
+        .map(|cells| Row::of(cells, &widths, Weight::Regular).height)
+        .sum();
+    header + rows
+}
+
+/// Tables of fewer rows stay in one column: broken in two they are harder to read and save little.
+const LONG: usize = 16;
+/// Room between the columns of a long table, mm.
+const GUTTER: f64 = 8.0;
+
+/// How many columns of a long table stand beside each other on the page: two or three where each of its rows is one line.
+///
+/// Sentences are left as they are: they need the width, and their rows are of different heights.
+fn columns_beside(table: &Table, widths: &[f64], room: f64) -> usize {
+    let wide = total(widths, room);
+    let is_one_line = |cells: &Vec<Cell>| {
+        let row = Row::of(cells, widths, Weight::Regular);
+        row.height < 2.0 * SIZE * LEADING
+    };
+    if table.rows.len() < LONG || !table.rows.iter().all(is_one_line) {
+        return 1;
+    }
+    (((room + GUTTER) / (wide + GUTTER)).floor() as usize).clamp(1, 3)
+}
+
+/// Lays a long table in columns beside each other, each read from the top; on its last page they are alike in length.
+///
+/// Every column has the header above it, so that a row is read without looking to the other side of the page.
+fn in_columns(flow: &mut Flow<'_>, table: &Table, widths: &[f64], header: &Row, beside: usize) {
+    let wide = total(widths, flow.width());
+    let high = SIZE * LEADING + 2.0 * PADDING;
+    let mut rest = table.rows.as_slice();
+    while !rest.is_empty() {
+        if flow.left() < header.height + 3.0 * high && !flow.is_fresh() {
+            flow.turn();
+        }
+        let fits = (((flow.left() - header.height) / high) as usize).max(1);
+        let each = fits.min(rest.len().div_ceil(beside));
+        let top = flow.top();
+        for column in 0..beside {
+            let (now, later) = rest.split_at(each.min(rest.len()));
+            rest = later;
+            if now.is_empty() {
+                break;
+            }
+            flow.go_to(top, column as f64 * (wide + GUTTER));
+            header.draw(flow, table, widths);
+            flow.rule(Line::Cut, wide);
+            for (at, cells) in now.iter().enumerate() {
+                let row = if at == 0 {
+                    Row::of(&begun(cells), widths, Weight::Regular)
+                } else {
+                    Row::of(cells, widths, Weight::Regular)
+                };
+                row.draw(flow, table, widths);
+                flow.rule(Line::Dimension, wide);
+            }
+        }
+        flow.go_to(top - header.height - each as f64 * high, 0.0);
+        if !rest.is_empty() {
+            flow.turn();
+        }
+    }
+    flow.space(3.5);
+}
+
+/// A row at the top of a page or a column, which repeats what the row above it says.
+fn begun(cells: &[Cell]) -> Vec<Cell> {
+    let written = |cell: &Cell| match cell {
+        Cell::Again(words) => Cell::Words(words.clone()),
+        other => other.clone(),
+    };
+    cells.iter().map(written).collect()
 }
 
 /// Lays sentences as wide as the page, each with a box to tick before it.
@@ -170,7 +262,9 @@ fn widths(table: &Table, room: f64) -> Vec<f64> {
         let cells = table.rows.iter().filter_map(|row| row.get(at));
         cells
             .map(|cell| match cell {
-                Cell::Words(words) => font::width(words, SIZE, Weight::Regular),
+                Cell::Words(words) | Cell::Again(words) => {
+                    font::width(words, SIZE, Weight::Regular)
+                }
                 Cell::Tick => SIZE,
             })
             .fold(title.max(longest_word(&column.title)), f64::max)
@@ -222,6 +316,7 @@ impl Row {
             .zip(widths)
             .map(|(cell, width)| match cell {
                 Cell::Words(words) => Some(wrapped(words, SIZE, weight, *width + 1e-6)),
+                Cell::Again(_) => Some(vec![String::new()]),
                 Cell::Tick => None,
             })
             .collect();

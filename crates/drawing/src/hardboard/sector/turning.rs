@@ -7,7 +7,7 @@ use board::{Board, Center, HoleName, Layout, Measure, show_length};
 use workshop::{Caution, SectorPlan, SectorTurn, Workpiece, paper_size};
 
 use crate::hardboard::router::minded;
-use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, numbered, pages};
 
 /// An error of drilling the index hole that the page reckons with, mm.
 const OFF: f64 = 0.1;
@@ -38,7 +38,8 @@ pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sh
     blocks.extend(sums(board, jig).into_iter().map(Block::Words));
     let head = Head::of("Sector jig", "order of turning", workpiece, stamp);
     let paper = paper_size(board.template.paper);
-    pages(paper, board.template.margin, &head, &blocks)
+    let margin = board.template.margin;
+    numbered(pages(paper, margin, &head, &blocks), margin)
 }
 
 /// The holes that it drills, counted.

@@ -7,10 +7,10 @@ mod scale;
 #[cfg(test)]
 mod tests;
 
-use board::{Board, Choice, INCH, Units};
+use board::{Board, Choice, INCH, Units, show_length, show_number};
 use kurbo::{Rect, Size, Vec2};
 
-use crate::font::Weight;
+use crate::font::{self, Weight};
 use crate::pages::wrapped;
 use crate::{Sheet, Stamp, View};
 use workshop::{Correction, TilingError, paper_size};
@@ -89,6 +89,8 @@ pub fn printer_test_sheet(
     })
 }
 
+/// Size of plain words on A4, mm; smaller paper has smaller ones, down to the smallest type.
+const WORDS: f64 = 2.9;
 /// The least that margins must leave of the paper, mm.
 const LEAST: f64 = 60.0;
 /// Room across a bar, and at each end of it, mm.
@@ -141,10 +143,10 @@ impl Page {
             paper,
             units: board.units,
             area: printable(paper, template.margin, correction),
-            size: 2.9
+            size: WORDS
                 * (room.width / 190.0)
                     .min(room.height / 277.0)
-                    .clamp(0.7, 1.0),
+                    .clamp(font::SMALLEST / WORDS, 1.0),
             about,
             lines: Vec::new(),
         };
@@ -226,6 +228,14 @@ impl Page {
         };
         // A length that is a whole step but for rounding is one.
         ((length / step + 1e-9).floor() * step).max(step)
+    }
+}
+
+/// A length of the sheet in words: inches in decimals, as it is measured with a rule or a caliper and typed as it is read.
+fn told(mm: f64, units: Units) -> String {
+    match units {
+        Units::Mm => show_length(mm, units),
+        Units::Inch(_) => format!("{}\"", show_number(mm / INCH, 3)),
     }
 }
 

@@ -3,14 +3,14 @@
 //! Bars along two sides tell the scale both ways, the diagonals of a square tell skew, and a circle shows both at a glance. The
 //! readings are written into the table on the sheet and typed from there.
 
-use board::{INCH, Units, show_length};
+use board::{INCH, Units};
 use geometry::Angle;
 use kurbo::{Circle, Point, Rect, Size, Vec2};
 use workshop::PrintLength;
 
 use crate::font::{self, Weight};
 use crate::template::printer_test::scale::{Scale, line, mark, words};
-use crate::template::printer_test::{BAR, ENDS, Page};
+use crate::template::printer_test::{BAR, ENDS, Page, told};
 use crate::{Anchor, Item, Shape, Text, corners_of};
 
 /// Everything on a sheet.
@@ -93,7 +93,7 @@ fn square_with_diagonals(page: &Page, square: Rect) -> Vec<Item> {
         .to_vec();
     let lengths = page.lengths();
     if lengths.square - lengths.circle > 4.0 * page.size {
-        let name = format!("Square, {}", show_length(lengths.square, page.units));
+        let name = format!("Square, {}", told(lengths.square, page.units));
         let at = Point::new(square.center().x, square.y0 + 0.7 * page.size);
         items.push(words(Text::level(at, page.size, Anchor::Middle, name)));
     }
@@ -119,12 +119,12 @@ fn along_diagonal(name: &str, corner: Point, turn: Angle, room: f64) -> Option<I
         turn,
         ..Text::level(corner + along * 6.0 + up * 0.9, size, Anchor::Start, name)
     };
-    (size >= 1.5).then(|| words(text))
+    (size >= font::SMALLEST).then(|| words(text))
 }
 
 /// The circle in the square, which shows at a glance whether a print is stretched.
 fn circle(page: &Page, center: Point, radius: f64) -> Vec<Item> {
-    let name = format!("Circle, Ø {}", show_length(2.0 * radius, page.units));
+    let name = format!("Circle, Ø {}", told(2.0 * radius, page.units));
     let below = center - Vec2::new(0.0, radius / 2.0);
     let size = page
         .size
@@ -134,7 +134,7 @@ fn circle(page: &Page, center: Point, radius: f64) -> Vec<Item> {
         mark(Shape::Circle(Circle::new(center, radius))),
         mark(Shape::Cross { center, arm }),
     ];
-    if size >= 1.5 {
+    if size >= font::SMALLEST {
         items.push(words(Text::level(below, size, Anchor::Middle, name)));
     }
     items
@@ -174,11 +174,11 @@ impl Page {
             PrintLength::Rising | PrintLength::Falling => {
                 let step = match self.units {
                     Units::Mm => 0.1,
-                    Units::Inch(_) => INCH / 64.0,
+                    Units::Inch(_) => INCH / 1000.0,
                 };
                 (lengths.square * core::f64::consts::SQRT_2 / step).round() * step
             }
         };
-        show_length(mm, self.units)
+        told(mm, self.units)
     }
 }

@@ -3,10 +3,12 @@
 //! It is as long as the paper allows, since a misreading of half a millimeter counts for less on a longer bar. Divisions are there to
 //! find its ends by, not to be measured one by one.
 
-use board::{INCH, Units, show_length, show_number};
+use board::{INCH, Units, show_number};
 use geometry::Angle;
 use kurbo::{Line as Segment, Point, Vec2};
 
+use crate::font;
+use crate::template::printer_test::told;
 use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// A long bar.
@@ -90,7 +92,7 @@ impl Scale<'_> {
 
     /// The length at its end, not far beyond it.
     fn last_figure(&self) -> Item {
-        let mut item = self.figure(self.length + BEYOND, show_length(self.length, self.units));
+        let mut item = self.figure(self.length + BEYOND, told(self.length, self.units));
         if let Shape::Text(text) = &mut item.shape {
             text.anchor = Anchor::End;
         }
@@ -99,7 +101,7 @@ impl Scale<'_> {
 
     /// The name of the bar, along its other side.
     fn name(&self) -> Item {
-        let name = format!("{}, {}", self.name, show_length(self.length, self.units));
+        let name = format!("{}, {}", self.name, told(self.length, self.units));
         self.words(
             self.length / 2.0,
             -1.2 - 0.73 * NAME * self.size,
@@ -114,7 +116,7 @@ impl Scale<'_> {
             turn: self.turn,
             ..Text::level(
                 self.at(along, left),
-                share * self.size,
+                (share * self.size).max(font::SMALLEST),
                 Anchor::Middle,
                 text,
             )
