@@ -1,0 +1,51 @@
+//! Speed of the plan of the work: read by the job sheet, the jig sheet and the order of drilling. The goal is under 1 ms.
+
+use board::{
+    Base, Board, Build, Coat, DrillingMethod, Filling, Grooves, PieceKind, Recess, Router,
+    ScrewCircle, SectorJig, Tenons, Wood,
+};
+use divan::{Bencher, black_box};
+use workshop::Workpiece;
+
+fn main() {
+    divan::main();
+}
+
+/// The plan of a board with everything that asks for an operation; what it is worked out from is worked out before.
+#[divan::bench(args = DrillingMethod::ALL)]
+fn plan_of_the_work(bencher: Bencher<'_, '_>, method: DrillingMethod) {
+    let mut board = Board {
+        method,
+        grooves: Some(Grooves {
+            rim: Some(5.0),
+            ..Grooves::default()
+        }),
+        wood: Some(Wood::default()),
+        base: Some(Base::default()),
+        screws: vec![ScrewCircle::default()],
+        recess: Some(Recess {
+            lid: 4.0,
+            ..Recess::default()
+        }),
+        filling: Some(Filling::default()),
+        finish: vec![Coat::default(); 3],
+        router: Some(Router::default()),
+        sector_jig: Some(SectorJig::default()),
+        ..Board::default()
+    };
+    board.piece.kind = PieceKind::Magnet;
+    board.panel.build = Build::Strips { count: 4 };
+    board.panel.tenons = Some(Tenons::default());
+    bencher
+        .with_inputs(|| {
+            let workpiece = Workpiece::of(&board);
+            if let Ok(workpiece) = &workpiece {
+                let _ = (workpiece.tiling(), workpiece.pour(), workpiece.hole_table());
+            }
+            workpiece
+        })
+        .bench_local_refs(|workpiece| {
+            let plan = black_box(workpiece).as_ref().map(Workpiece::work_plan);
+            plan.map_or(0, |plan| plan.operations.len())
+        });
+}
