@@ -211,11 +211,11 @@ impl Mend {
     pub fn applied(self, board: &Board) -> Result<Board, MendError> {
         let mut mended = board.clone();
         match self {
-            Self::FitBoard => solve(board, Open::Board)?.apply(&mut mended),
-            Self::FitPitch => solve(board, Open::Pitch)?.apply(&mut mended),
-            Self::RimAsItIs => solve(board, Open::Rim)?.apply(&mut mended),
-            Self::LargestBore => solve(board, Open::Bore)?.apply(&mut mended),
-            Self::LargestPiece => solve(board, Open::Piece)?.apply(&mut mended),
+            Self::FitBoard => solve(board, Open::Board)?.neat(board).apply(&mut mended),
+            Self::FitPitch => solve(board, Open::Pitch)?.neat(board).apply(&mut mended),
+            Self::RimAsItIs => solve(board, Open::Rim)?.neat(board).apply(&mut mended),
+            Self::LargestBore => solve(board, Open::Bore)?.neat(board).apply(&mut mended),
+            Self::LargestPiece => solve(board, Open::Piece)?.neat(board).apply(&mut mended),
             Self::BoardForPiece => {
                 let found = smallest_board_for_piece(board)?;
                 (mended.pitch, mended.blank.diameter) = (found.pitch, found.diameter);
@@ -522,6 +522,31 @@ mod tests {
             assert_ne!(mended, board, "{mend:?}");
             let left = offering(&mended, mend);
             assert!(left.is_empty(), "{mend:?} leaves {left:#?}");
+        }
+    }
+
+    #[test]
+    fn what_is_solved_on_a_board_in_inches_is_a_fraction_that_works() {
+        for units in [
+            board::Units::INCH,
+            board::Units::Inch(board::Fraction::Sixteenth),
+        ] {
+            let board = Board::begun(units);
+            for (mend, value) in [
+                (
+                    Mend::FitBoard,
+                    (|board| board.blank.diameter) as fn(&Board) -> f64,
+                ),
+                (Mend::FitPitch, |board| board.pitch),
+                (Mend::RimAsItIs, |board| board.limits.rim),
+                (Mend::LargestBore, |board| board.bores.track.diameter),
+                (Mend::LargestPiece, |board| board.piece.diameter),
+            ] {
+                let mended = mend.applied(&board).unwrap();
+                let shown = board::show_length(value(&mended), units);
+                assert!(!shown.contains(['≈', '.']), "{mend:?} gives {shown}");
+                assert!(!crate::stops(&findings(&mended)), "{mend:?}");
+            }
         }
     }
 

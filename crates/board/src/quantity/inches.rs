@@ -51,8 +51,9 @@ fn exact(inches: f64, fraction: Fraction) -> Option<String> {
 
 /// So many fractions as a whole number and a fraction in lowest terms; none of more than anyone writes so.
 fn in_parts(parts: f64, fraction: Fraction) -> Option<String> {
-    // The comparison is false for what is no number.
-    if !(parts.abs() < 1e9) {
+    const MOST: f64 = 1e9;
+    // What is no number is within nothing.
+    if !(-MOST..MOST).contains(&parts) {
         return None;
     }
     let sign = if parts < 0.0 { "-" } else { "" };
@@ -68,9 +69,14 @@ fn in_parts(parts: f64, fraction: Fraction) -> Option<String> {
 
 /// Thousandths, and more where a length has none.
 fn decimals(inches: f64) -> usize {
-    (THOUSANDTH..9)
-        .find(|places| inches.abs() * 10_f64.powi(*places as i32) >= 0.95)
-        .unwrap_or(THOUSANDTH)
+    let mut unit = 1000.0;
+    for places in THOUSANDTH..9 {
+        if inches.abs() * unit >= 0.95 {
+            return places;
+        }
+        unit *= 10.0;
+    }
+    THOUSANDTH
 }
 
 #[cfg(test)]

@@ -1,9 +1,10 @@
 //! One question for whatever is left open.
 
-use board::Board;
+use board::{Board, INCH, Units};
 
+use super::tightest::{Kept, measure};
 use super::{
-    FitError, bore::with_bores, largest_bore, largest_piece, largest_pitch, rim_left,
+    FitError, Limit, bore::with_bores, largest_bore, largest_piece, largest_pitch, rim_left,
     smallest_board,
 };
 
@@ -71,6 +72,49 @@ pub fn solve(board: &Board, open: Open) -> Result<Solved, FitError> {
 }
 
 impl Solved {
+    /// The nearest fraction of an inch that works, on a board in inches; the exact length on others, and where none near it does.
+    ///
+    /// ```
+    /// use board::{Board, Units};
+    /// use workshop::{Open, solve};
+    /// let board = Board { units: Units::INCH, ..Board::default() };
+    /// let exact = solve(&board, Open::Board)?;
+    /// let neat = exact.neat(&board);
+    /// assert!(neat.mm >= exact.mm && neat.mm - exact.mm < 25.4 / 64.0);
+    /// # Ok::<(), workshop::FitError>(())
+    /// ```
+    #[must_use]
+    pub fn neat(self, board: &Board) -> Self {
+        /// Fractions past the nearest that are tried, where pockets give way to a thinner place.
+        const TRIES: u32 = 8;
+        let Units::Inch(fraction) = board.units else {
+            return self;
+        };
+        let step = INCH / f64::from(fraction.parts());
+        let (nearest, step) = match self.open {
+            Open::Board => (board.units.round_up(self.mm), step),
+            _ => (board.units.round_down(self.mm), -step),
+        };
+        let near = (0..TRIES).map(|more| Self {
+            open: self.open,
+            mm: nearest + f64::from(more) * step,
+        });
+        let works = |solved: &Self| solved.mm > 0.0 && solved.works(board);
+        near.into_iter().find(works).unwrap_or(self)
+    }
+
+    /// Whether the board keeps with it what it was solved for.
+    fn works(&self, board: &Board) -> bool {
+        let kept: Kept = match self.open {
+            Open::Pitch | Open::Board | Open::Rim => &[Limit::Rim],
+            Open::Bore => &[Limit::Rim, Limit::Web],
+            Open::Piece => &[Limit::Gap, Limit::Edge],
+        };
+        let mut solved = board.clone();
+        self.apply(&mut solved);
+        measure(&solved, kept).is_ok_and(|tightest| tightest.is_kept())
+    }
+
     /// Puts it into the document.
     pub fn apply(&self, board: &mut Board) {
         match self.open {
