@@ -117,7 +117,7 @@ fn repair(workpiece: &Workpiece, wrong: &WrongHole) -> Option<Repair> {
         bore: hole.bore,
     };
     let size = match wrong.fault {
-        Fault::Off { u, v } => u.hypot(v),
+        Fault::Off { u, v } => Vec2::new(u, v).length(),
         Fault::Deep { by } => by,
         Fault::Chipped { reach } => reach,
     };
@@ -372,7 +372,7 @@ mod tests {
         /// The plug takes in all of the wrong hole, and leaves its wood all around the new one.
         #[test]
         fn a_plug_holds_both_holes(u in -8.0..8.0_f64, v in -8.0..8.0_f64) {
-            prop_assume!(u.hypot(v) > 0.6);
+            prop_assume!(Vec2::new(u, v).length() > 0.6);
             let repair = only(&wrong("T4-07", Fault::Off { u, v }));
             let (Remedy::Plug(plug) | Remedy::NoRoom(plug)) = repair.remedy else { panic!() };
             let right = board::layout(&Board::default()).unwrap().hole("T4-07".parse().unwrap()).unwrap().center;

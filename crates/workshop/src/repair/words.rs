@@ -83,7 +83,10 @@ fn steps(remedy: &Remedy, hole: HoleName, units: Units) -> Vec<String> {
 fn mistake(fault: Fault, units: Units) -> String {
     let length = |mm| show_length(mm, units);
     match fault {
-        Fault::Off { u, v } => format!("{} beside its place", length(u.hypot(v))),
+        Fault::Off { u, v } => format!(
+            "{} beside its place",
+            length(geometry::Vec2::new(u, v).length())
+        ),
         Fault::Deep { by } => format!("{} too deep", length(by)),
         Fault::Chipped { reach } => format!("chipped {} beyond its edge", length(reach)),
     }

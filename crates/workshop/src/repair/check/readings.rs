@@ -110,17 +110,20 @@ fn message(told: &Readings, measured: &Measured, units: Units) -> Option<String>
             partly,
         } => {
             let on = measured.on;
-            let mut message = format!("on {thing} {}", said(causes, on, units));
-            if *partly {
-                message += ", as far as these directions tell";
-            }
-            if !or.is_empty() {
-                message += &format!("; or else {}", said(or, on, units));
-            }
-            if let Some([from, to]) = ask {
-                message += &format!("; measure {from} to {to} to tell which");
-            }
-            format!("{message} ({count} measured)")
+            let first = said(causes, on, units);
+            let partly = if *partly {
+                ", as far as these directions tell"
+            } else {
+                ""
+            };
+            let other = match &or[..] {
+                [] => String::new(),
+                or => format!("; or else {}", said(or, on, units)),
+            };
+            let which = ask.map_or_else(String::new, |[from, to]| {
+                format!("; measure {from} to {to} to tell which")
+            });
+            format!("on {thing} {first}{partly}{other}{which} ({count} measured)")
         }
     })
 }
