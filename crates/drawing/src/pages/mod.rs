@@ -293,7 +293,7 @@ mod tests {
     #[test]
     fn a_long_narrow_table_goes_in_columns() {
         let row = |at: usize| {
-            let radius = if at % 10 == 0 {
+            let radius = if at.is_multiple_of(10) {
                 Cell::Words(format!("R{}", at / 10))
             } else {
                 Cell::Again(format!("R{}", at / 10))
