@@ -7,7 +7,7 @@ use board::{Board, field};
 use geometry::Pattern;
 
 use super::super::{FitError, smallest_pitch_for_piece, without_pockets};
-use super::neat::Neat;
+use super::neat::{Neat, Step};
 use super::settle::{largest_sound_pitch, smallest_diameter};
 use super::wishes::{Offer, Wish, Wishes};
 use super::{Choice, choose, draft};
@@ -53,17 +53,20 @@ fn nearest(wishes: &Wishes, wish: Wish) -> Vec<f64> {
         Wish::Bore | Wish::Piece => nearest_size(&free, &neat, wish, asked),
         Wish::Home | Wish::Start | Wish::Players => nearest_count(wishes, wish, -1),
         Wish::Spaces => {
-            // Patterns of arms or sides go by twos.
-            let by = if matches!(wishes.pattern, None | Some(Pattern::Ring)) {
-                1
-            } else {
-                2
-            };
+            let by = spaces_by(wishes);
             let either = [-by, by].map(|step| nearest_count(wishes, wish, step));
             return either.into_iter().flatten().collect();
         }
     };
     found.into_iter().collect()
+}
+
+/// Spaces by which a track may grow: patterns of arms or sides go by twos.
+const fn spaces_by(wishes: &Wishes) -> i64 {
+    match wishes.pattern {
+        None | Some(Pattern::Ring) => 1,
+        Some(_) => 2,
+    }
 }
 
 /// The board for the smallest pieces that may be chosen, which come nearest to what is wished for.
@@ -100,14 +103,13 @@ fn nearest_diameter(free: &Wishes, neat: &Neat) -> Result<f64, FitError> {
 /// The size of bore or piece nearest to the one asked for, between it and the one that is chosen if left open.
 fn nearest_size(free: &Wishes, neat: &Neat, wish: Wish, asked: f64) -> Option<f64> {
     let choice = choose(free).ok()?;
-    Some(nearer(free, neat, wish, asked, &choice))
+    Some(nearer(free, neat.fine_step, wish, asked, &choice))
 }
 
-/// The size of bore or piece nearest to the one asked for, between it and that of a board: one that keeps all limits, if
+/// The number nearest to the one asked for, in steps between it and that of a board: one that keeps all limits, if
 /// the board does.
-fn nearer(free: &Wishes, neat: &Neat, wish: Wish, asked: f64, choice: &Choice) -> f64 {
+fn nearer(free: &Wishes, step: Step, wish: Wish, asked: f64, choice: &Choice) -> f64 {
     let chosen = value(&choice.board, wish);
-    let step = neat.fine_step;
     let good = |steps: i64| {
         let offer = Offer {
             wish,
@@ -188,13 +190,17 @@ fn together(wishes: &Wishes) -> Option<Vec<Offer>> {
         }
     }
     let choice = choose(&wishes.with(&offers)).ok()?;
-    // One size alone may go nearer to what is asked for than the size on a board on which more was left open.
+    // One number alone may go nearer to what is asked for than that of a board on which more was left open.
     if let [offer] = &mut offers[..]
-        && matches!(offer.wish, Wish::Bore | Wish::Piece)
+        && !matches!(offer.wish, Wish::Pitch | Wish::Diameter)
     {
         let asked = wishes.number(offer.wish)?;
-        let neat = Neat::of(wishes.units.unwrap_or_default());
-        offer.value = nearer(wishes, &neat, offer.wish, asked, &choice);
+        let step = match offer.wish {
+            Wish::Bore | Wish::Piece => Neat::of(wishes.units.unwrap_or_default()).fine_step,
+            Wish::Spaces => Step::whole(spaces_by(wishes)),
+            _ => Step::whole(1),
+        };
+        offer.value = nearer(wishes, step, offer.wish, asked, &choice);
     }
     Some(offers)
 }

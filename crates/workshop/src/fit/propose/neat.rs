@@ -22,6 +22,11 @@ impl Step {
         Self { over, under }
     }
 
+    /// A step of a count.
+    pub const fn whole(by: i64) -> Self {
+        Self::new(by as f64, 1.0)
+    }
+
     /// So many steps, mm.
     pub fn times(self, steps: f64) -> f64 {
         steps * self.over / self.under

@@ -548,6 +548,14 @@ fn a_bore_alone_is_offered_as_near_as_it_goes_where_nothing_does_if_it_is_left_o
         panic!("no pilot is narrower than the narrowest bore");
     };
     hold(&wishes, &refusal);
+    let alone = Wishes {
+        players: Some(1),
+        home: Some(7),
+        ..Wishes::default()
+    };
+    if let Err(ProposeError::Refused(refusal)) = propose(&alone) {
+        hold(&alone, &refusal);
+    }
     assert!(matches!(
         refusal.offers[0][..],
         [Offer {
