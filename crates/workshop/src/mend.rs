@@ -15,6 +15,7 @@ use crate::fit::{
     FitError, Open, most_spaces, smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
 use crate::grooves::check::bores::LEAST_AROUND;
+use crate::template::check::joint::rotation_off_joints;
 
 /// A change that the program finds and makes in one step: it mends a finding, or solves for a number left open. All else
 /// stays as it was typed.
@@ -53,6 +54,10 @@ pub enum Mend {
     RimForHands,
     /// A base that is screwed on and not glued.
     ScrewBase,
+    /// Sheets shifted so that their joints keep off the holes.
+    ShiftSheets,
+    /// The pattern turned off the joints of its sheets.
+    TurnOffJoints,
     /// A pilot as wide as the jig's pin.
     PilotForPin,
     /// The pattern turned off the seams.
@@ -85,7 +90,7 @@ pub enum MendError {
 
 impl Mend {
     /// Every mend.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 25] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,
@@ -102,6 +107,8 @@ impl Mend {
         Self::PlanTurntable,
         Self::RimForHands,
         Self::ScrewBase,
+        Self::ShiftSheets,
+        Self::TurnOffJoints,
         Self::PilotForPin,
         Self::TurnOffSeams,
         Self::BestPlace,
@@ -142,6 +149,8 @@ impl Mend {
             Self::PlanTurntable => "Plan a turntable",
             Self::RimForHands => "Enlarge board for hands",
             Self::ScrewBase => "Screw the base on",
+            Self::ShiftSheets => "Shift sheets off the holes",
+            Self::TurnOffJoints => "Turn the pattern off the joints",
             Self::PilotForPin => "Pilot as wide as the pin",
             Self::TurnOffSeams => "Turn the pattern off the seams",
             Self::BestPlace => "Move to the best place",
@@ -181,6 +190,10 @@ impl Mend {
             }
             Self::RimForHands => "The smallest board with room for fingers outside the pieces",
             Self::ScrewBase => "Hold the base by screws, which let the board move",
+            Self::ShiftSheets => {
+                "Joints as far from the holes as can be, on a sheet more where that takes one"
+            }
+            Self::TurnOffJoints => "The least turn at which no joint runs along a row of holes",
             Self::PilotForPin => "Make the pilot as wide as the jig's pin",
             Self::TurnOffSeams => {
                 "Turn the pattern so that the nearest bore is farthest from any seam"
@@ -241,6 +254,8 @@ impl Mend {
                     base.hold = board::BaseHold::Loose;
                 }
             }
+            Self::ShiftSheets => mended.template.layout = board::SheetLayout::Widest,
+            Self::TurnOffJoints => mended.rotation = off_joints(board)?,
             Self::PilotForPin => pilot_for_pin(&mut mended),
             Self::TurnOffSeams => {
                 let nothing = MendError::Nothing("no seam runs through the pattern");
@@ -387,6 +402,12 @@ fn board_for_hands(board: &Board) -> Result<f64, MendError> {
     ))
 }
 
+/// The rotation that keeps joints off rows of holes, degrees.
+fn off_joints(board: &Board) -> Result<f64, MendError> {
+    let nothing = MendError::Nothing("no turn of the pattern takes the joints off its rows");
+    rotation_off_joints(&Workpiece::of(board)?).ok_or(nothing)
+}
+
 /// Makes the pilot, or the pivot's own hole, as wide as the pin of the circle jig.
 fn pilot_for_pin(board: &mut Board) {
     let pin = board.jig.pin;
@@ -412,6 +433,7 @@ fn wider_pitch(board: &Board) -> Result<f64, FitError> {
 mod tests {
     use super::*;
     use crate::check::Finding;
+    use crate::template::check::joint::tests::along_a_row;
     use board::{Build, Edit, StockOutline};
 
     fn findings(board: &Board) -> Vec<Finding> {
@@ -448,6 +470,8 @@ mod tests {
                     ..board::Base::default()
                 });
             }
+            Mend::ShiftSheets => board = along_a_row(board::SheetLayout::Fewest),
+            Mend::TurnOffJoints => board = along_a_row(board::SheetLayout::Widest),
             Mend::PilotForPin => board.jig.pin = 8.0,
             Mend::TurnOffSeams => board.panel.build = Build::Halves,
             Mend::BestPlace => {

@@ -109,6 +109,8 @@ rules! {
     Filling, "filling", filling::check;
     /// Coats of finish.
     Finish, "finish", finish::check;
+    /// Joints of the template beside the middles of holes.
+    Joints, "joints", template::check::joint;
     /// Sheets of the template.
     Sheets, "sheets", template::check::sheets;
     /// Those who will play.

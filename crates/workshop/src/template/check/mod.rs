@@ -1,4 +1,5 @@
 //! Findings about the printed template.
 
+pub mod joint;
 pub mod risk;
 pub mod sheets;

@@ -5,8 +5,8 @@ use crate::{LEAST_OVERLAP, Tiling, Workpiece};
 use board::{Measure, show_length};
 
 pub const STATEMENT: &str = "The tiled template takes no more sheets than the maker cares to tape together, since \
-     each joint adds its error. Sheets that are joined share 5 mm or more, so that both show the crosses whole. The default of 24 and \
-     the 5 mm are common practice, no source.";
+     each joint adds its error. Sheets that are joined share {5 mm} or more, so that both show the crosses whole. The default of 24 and \
+     the {5 mm} are common practice, no source.";
 
 /// Findings where the template takes more sheets than wanted, cannot be cut into any, or shows half of each cross.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {

@@ -1,0 +1,173 @@
+//! Rule: joints between the sheets of the template do not run along a row of holes.
+//!
+//! A hole whose middle is on a joint is punched by two halves of a cross, each moved by the taping. Joints cross the pattern, and one
+//! hole here and there is always near; the grid of sheets is shifted off their middles. A row of them along one joint is another
+//! matter: all of it is as far off as that joint is taped.
+
+use board::{HoleName, INCH, Measure, SheetLayout};
+use geometry::Point;
+
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::{Mend, Workpiece};
+
+pub const STATEMENT: &str = "No joint between two sheets runs along a row of three or more holes less than {6.35 mm|1/4 in} from their \
+     middles, so that the crosses of a row are whole on one sheet; common practice, no source. Sheets shifted for the widest \
+     clearance, on one more where that takes it, a pattern that is turned, or larger paper help.";
+
+/// Distance from a joint to the middle of a hole, mm.
+const LEAST: f64 = INCH / 4.0;
+/// Holes that are a row.
+const ROW: usize = 3;
+/// Distance along the joint, in pitches, at which one row ends and another may begin.
+const APART: f64 = 2.0;
+
+/// A hole near a joint: where along the joint it is, how far from it, and its name.
+type Near = (f64, f64, HoleName);
+
+/// A finding where a joint runs along a row of holes; the longest row is told.
+pub fn check(workpiece: &Workpiece) -> Option<Finding> {
+    let row = longest_row(workpiece)?;
+    let board = workpiece.board();
+    let (_, away, name) = row.iter().min_by(|a, b| a.1.total_cmp(&b.1))?;
+    let length = |mm| Measure::mm(mm).shown(board.units);
+    let message = format!(
+        "a joint between two sheets runs along {}, {} from the middle of {name}: taping moves all of them; keep it {} off",
+        counted(row.len(), "hole"),
+        length(*away),
+        length(LEAST)
+    );
+    // The pattern is turned last: on a board with seams it was turned for those.
+    let mends: &[Mend] = match board.template.layout {
+        SheetLayout::Fewest => &[Mend::ShiftSheets],
+        SheetLayout::Widest if workpiece.seams().is_empty() => &[Mend::TurnOffJoints],
+        SheetLayout::Widest => &[],
+    };
+    Some(
+        Finding::new(Severity::Caution, Rule::Joints, message)
+            .measuring(Measure::mm(*away), Measure::mm(LEAST))
+            .about(row.iter().map(|(.., name)| *name).collect())
+            .mended_by(mends),
+    )
+}
+
+/// The longest row of holes along a joint; none where no joint has one.
+fn longest_row(workpiece: &Workpiece) -> Option<Vec<Near>> {
+    let joints = workpiece.joints();
+    let upright = joints.upright.iter();
+    let upright = upright.flat_map(|x| rows(workpiece, |at| (at.y, (at.x - x).abs())));
+    let level = joints.level.iter();
+    let level = level.flat_map(|y| rows(workpiece, |at| (at.x, (at.y - y).abs())));
+    upright.chain(level).max_by_key(Vec::len)
+}
+
+/// The rows along one joint, for where a middle is along it and how far from it.
+fn rows(workpiece: &Workpiece, place: impl Fn(Point) -> (f64, f64)) -> Vec<Vec<Near>> {
+    let holes = workpiece.layout().holes.iter();
+    let near = holes.map(|hole| {
+        let (along, away) = place(hole.center);
+        (along, away, hole.name)
+    });
+    let mut near: Vec<Near> = near.filter(|(_, away, _)| *away < LEAST - HAIR).collect();
+    near.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let apart = APART * workpiece.board().pitch;
+    let rows = near.chunk_by(|a, b| b.0 - a.0 <= apart);
+    let rows = rows.filter(|row| row.len() >= ROW);
+    rows.map(<[Near]>::to_vec).collect()
+}
+
+/// The rotation within one sector, degrees, nearest to the present one at which no joint runs along a row; none where there is
+/// none.
+///
+/// Whole degrees are tried: the grid of sheets is shifted anew for each, so that there is no curve to follow.
+pub fn rotation_off_joints(workpiece: &Workpiece) -> Option<f64> {
+    let board = workpiece.board();
+    let half = 180 / board.players.max(1);
+    let turns = (1..=half).flat_map(|degrees| [f64::from(degrees), -f64::from(degrees)]);
+    let mut rotations = turns.map(|turn| board.rotation + turn);
+    rotations.find(|rotation| {
+        let mut turned = board.clone();
+        turned.rotation = *rotation;
+        Workpiece::of(&turned).is_ok_and(|turned| longest_row(&turned).is_none())
+    })
+}
+
+#[cfg(test)]
+pub mod tests {
+    use super::*;
+    use board::Board;
+    use geometry::Pattern;
+
+    fn found(board: &Board) -> Option<Finding> {
+        check(&Workpiece::of(board).unwrap())
+    }
+
+    /// A board with straight rows, one of which a joint runs along, where a turn of the pattern helps.
+    pub fn along_a_row(layout: SheetLayout) -> Board {
+        let pitches = (30..60).map(|half| f64::from(half) / 2.0);
+        let boards = pitches.map(|pitch| {
+            let mut board = Board {
+                players: 4,
+                pattern: Pattern::Arms { across: 3 },
+                pitch,
+                ..Board::default()
+            };
+            board.blank.diameter = 900.0;
+            board.template.layout = layout;
+            board
+        });
+        let is_near = |board: &Board| {
+            let workpiece = Workpiece::of(board).unwrap();
+            check(&workpiece).is_some() && rotation_off_joints(&workpiece).is_some()
+        };
+        boards.into_iter().find(is_near).unwrap()
+    }
+
+    #[test]
+    fn sheets_are_shifted_first_and_then_the_pattern_is_turned() {
+        for (layout, mend) in [
+            (SheetLayout::Fewest, Mend::ShiftSheets),
+            (SheetLayout::Widest, Mend::TurnOffJoints),
+        ] {
+            let found = found(&along_a_row(layout)).unwrap();
+            assert_eq!(
+                (found.severity, found.mends),
+                (Severity::Caution, vec![mend])
+            );
+            assert!(found.holes.len() >= ROW);
+            assert!(found.measured.is_some_and(|away| away.value < LEAST));
+        }
+    }
+
+    /// Rows of a straight arm 20 mm apart: one is near within a quarter inch of its middles, and none beyond.
+    #[test]
+    fn a_row_is_near_within_a_quarter_inch_of_its_middles() {
+        let workpiece = Workpiece::of(&along_a_row(SheetLayout::Fewest)).unwrap();
+        let row = longest_row(&workpiece).unwrap();
+        let joints = workpiece.joints();
+        let first = workpiece.layout().hole(row[0].2.id()).unwrap().center;
+        let by = |x: f64| (first.x - x).abs() < LEAST;
+        let is_upright = joints.upright.iter().any(|x| by(*x));
+        let shifted = |off: f64| {
+            rows(&workpiece, |at| {
+                if is_upright {
+                    (at.y, (at.x - first.x - off).abs())
+                } else {
+                    (at.x, (at.y - first.y - off).abs())
+                }
+            })
+        };
+        assert!(!shifted(0.0).is_empty() && !shifted(6.3).is_empty());
+        let has = |off: f64| shifted(off).iter().flatten().any(|near| near.2 == row[0].2);
+        assert!(has(6.34) && !has(6.35) && !has(6.36));
+    }
+
+    #[test]
+    fn a_board_on_one_sheet_has_no_joint() {
+        let mut board = Board::default();
+        board.template.paper = board::Paper::Custom {
+            width: 700.0,
+            height: 700.0,
+        };
+        assert_eq!(found(&board), None);
+    }
+}
