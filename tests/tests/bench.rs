@@ -102,10 +102,10 @@ fn the_job_sheet_tells_every_step_and_ends_with_section_and_plan() {
         .collect();
     let all = said.join(" ");
     for part in [
-        "1. Blank",
-        "3. Bores",
-        "4. Filling",
-        "6. Hand-over",
+        "1. Resting the wood",
+        ". Bores",
+        ". Resin",
+        ". Sanding",
         "Bore T1-08, scale",
         "Filling plan",
     ] {

@@ -83,7 +83,8 @@ fn fields_are_set_as_makers_type_them_and_got_back() {
     let board = read_board(&fs::read(folder.path().join("b.json")).unwrap()).unwrap();
     assert_eq!(board.pitch, 22.225);
     assert_eq!(board.screws, []);
-    assert_eq!(board.grooves.unwrap().rim, Some(5.0));
+    // Planned while the board was in inches: 3/16 in.
+    assert_eq!(board.grooves.unwrap().rim, Some(4.7625));
 }
 
 #[test]

@@ -103,7 +103,7 @@ impl Field {
     /// ```
     /// use board::{Units, field};
     /// assert_eq!(field::THROAT.begun(Units::Mm), 150.0);
-    /// assert_eq!(field::THROAT.begun(Units::INCH), 6.0 * 25.4);
+    /// assert!((field::THROAT.begun(Units::INCH) - 6.0 * 25.4).abs() < 1e-9);
     /// ```
     pub fn begun(&self, units: Units) -> f64 {
         let us = self.us_default().filter(|_| units.is_inch());

@@ -1,6 +1,6 @@
 //! Distances that are worth measuring after taping or drilling.
 
-use board::{HoleName, Role};
+use board::{Hole, HoleName, Role};
 
 use crate::Workpiece;
 
@@ -26,18 +26,23 @@ pub struct ToMeasure {
 /// ```
 pub fn worth_measuring(workpiece: &Workpiece) -> Vec<ToMeasure> {
     let players = workpiece.board().players;
-    let farthest = |player: u32| {
-        let holes = workpiece.layout().holes.iter();
-        let own = holes.filter(move |hole| {
+    let holes = &workpiece.layout().holes;
+    let track = |player: u32| {
+        let own = move |hole: &&Hole| {
             hole.name.id().player() == player && hole.name.id().role() == Role::Track
-        });
-        own.max_by(|one, other| {
-            one.center
-                .to_vec2()
-                .hypot()
-                .total_cmp(&other.center.to_vec2().hypot())
-        })
+        };
+        holes.iter().filter(own)
     };
+    // The same space of every player, so that their distances are long: of spaces equally far out the first.
+    let reach = |hole: &Hole| hole.center.to_vec2().length();
+    let most = track(1).map(reach).fold(0.0, f64::max);
+    let Some(number) = track(1)
+        .find(|hole| reach(hole) > most - HAIR)
+        .map(|hole| hole.name.id().number())
+    else {
+        return Vec::new();
+    };
+    let farthest = |player: u32| track(player).find(|hole| hole.name.id().number() == number);
     // A board for more players has enough long distances between a dozen of them.
     let stride = players.div_ceil(MOST_ENDS).max(1);
     let ends: Vec<_> = (1..=players)
@@ -58,6 +63,9 @@ pub fn worth_measuring(workpiece: &Workpiece) -> Vec<ToMeasure> {
     }
     distances
 }
+
+/// Spaces that are nearer to the farthest are as far out, mm.
+const HAIR: f64 = 1e-6;
 
 /// Players whose outermost spaces are measured between.
 const MOST_ENDS: u32 = 6;

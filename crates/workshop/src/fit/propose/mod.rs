@@ -18,7 +18,7 @@ mod tests;
 pub use shop::propose_for_shop;
 pub use wishes::{Offer, Wish, Wishes};
 
-use board::{Board, BuildError, Units};
+use board::{Board, BuildError, SheetLayout, Units};
 
 use super::{FitError, without_pockets};
 use crate::{Rule, Severity, Workpiece, stops};
@@ -39,7 +39,7 @@ use neat::{Neat, Sizes};
 pub fn propose(wishes: &Wishes) -> Result<Board, ProposeError> {
     wishes.check().map_err(BuildError::from)?;
     match choose(wishes) {
-        Ok(choice) => Ok(choice.board),
+        Ok(choice) => off_rows(choice.board),
         Err(Trouble::Build(fault)) => Err(fault.into()),
         Err(Trouble::Nothing(why)) => Err(refused(wishes, why)),
         Err(Trouble::Stopped(board)) => {
@@ -49,6 +49,23 @@ pub fn propose(wishes: &Wishes) -> Result<Board, ProposeError> {
             Err(refused(wishes, why))
         }
     }
+}
+
+/// The board with its sheets laid out for the widest clearance, where a joint between fewer runs along a row of holes.
+fn off_rows(board: Board) -> Result<Board, ProposeError> {
+    let along_a_row = |board: &Board| -> Result<bool, BuildError> {
+        let workpiece = Workpiece::of(board)?;
+        Ok(workpiece
+            .findings()
+            .iter()
+            .any(|found| found.rule == Rule::Joints))
+    };
+    if !along_a_row(&board)? {
+        return Ok(board);
+    }
+    let mut wider = board.clone();
+    wider.template.layout = SheetLayout::Widest;
+    Ok(if along_a_row(&wider)? { board } else { wider })
 }
 
 fn refused(wishes: &Wishes, why: String) -> ProposeError {

@@ -8,8 +8,8 @@ use crate::check::{Finding, Rule, Severity};
 use crate::repair::plug::{Remedy, Repair, repairs, unknown_holes};
 
 pub const STATEMENT: &str = "A hole that went wrong is plugged with the same wood, its grain along the board's, and drilled \
-     again with the board clamped and the bit guided. A plug leaves 2 mm of its wood around the new hole and 1 mm of the \
-     board's to the next bore; half a millimeter out of line is not seen: common practice, no source. Glue is dry before \
+     again with the board clamped and the bit guided. A plug leaves {2 mm|5/64 in} of its wood around the new hole and {1 mm|3/64 in} of the \
+     board's to the next bore; {0.5 mm|1/64 in} out of line is not seen: common practice, no source. Glue is dry before \
      the plug is trimmed and drilled; the label says when.";
 
 /// One finding for each hole that went wrong, and one for names that the board does not have.

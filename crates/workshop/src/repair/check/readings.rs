@@ -9,7 +9,7 @@ use crate::{Workpiece, readings};
 pub const STATEMENT: &str = "Distances measured on the taped template or the drilled board are as long as they should be, \
      within the error of reading. Where they are not, the cause is found by least squares: scale, skew, a sheet that \
      slipped, holes beside their places. Each unknown has to earn its place by the information criterion of Bayes (Schwarz \
-     1978, from memory). The error of reading, ± 0.25 mm on a steel rule, is common practice, no source.";
+     1978, from memory). The error of reading, {0.25 mm|1/64 in} on a steel rule, is common practice, no source.";
 
 /// The verdict on the readings, and names that the board does not have.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
