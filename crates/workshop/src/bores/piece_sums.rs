@@ -10,6 +10,7 @@ use crate::bores::holds::{
 };
 use crate::bores::sums::{Kind, kinds};
 use crate::filling::open_bore;
+use crate::recess::pieces;
 use crate::sums::{GEOMETRY, STATICS, Sum, SumGroup, TYPED};
 
 /// Said wherever a speed or a tilt is told.
@@ -32,7 +33,8 @@ const FINGERS: &str = "finger room: the tip of a finger, 8 to 10 mm, goes betwee
 /// The group.
 pub fn group(workpiece: &Workpiece) -> SumGroup {
     let board = workpiece.board();
-    let mut sums = of_one(board);
+    let mut sums = vec![of_a_set(board)];
+    sums.extend(of_one(board));
     let gap = gap(workpiece);
     let mut notes = notes(board);
     notes.extend(gap.is_some().then_some(FINGERS));
@@ -56,6 +58,13 @@ fn notes(board: &Board) -> Vec<&'static str> {
         (PieceKind::Magnet, Some(_)) => vec![STEADY, HEADS, ESTIMATE],
         (PieceKind::Magnet, None) => vec![UNMEASURED, HEADS],
     }
+}
+
+/// Pieces to make or buy: those that fill the start pockets, or the home lanes where these have more holes, and spare ones.
+fn of_a_set(board: &Board) -> Sum {
+    let count = Measure::count(pieces(board));
+    let formula = "players · start holes (or home holes, where more) + spare ones";
+    Sum::new("pieces to make or buy", Some(count), formula, GEOMETRY)
 }
 
 /// Weight of one piece: as weighed, or by density and volume.
