@@ -24,7 +24,7 @@ const LARGEST: u64 = 1024 * 1024;
 pub struct KeptShop {
     /// The shop as it is now.
     pub shop: Shop,
-    /// What the file holds, or was last tried to hold.
+    /// The shop in the file, or the one that was last to be written there.
     kept: Shop,
     /// Why the file cannot be read, or what in it is passed over.
     fault: Option<String>,
@@ -80,7 +80,7 @@ impl KeptShop {
         }
     }
 
-    /// What is wrong with the maker's file, if anything is.
+    /// The fault of the maker's file, if it has one.
     pub fn fault(&self) -> Option<&str> {
         self.fault.as_deref()
     }

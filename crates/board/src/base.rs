@@ -10,7 +10,7 @@ use crate::serial::auto_or_number;
 pub struct Base {
     /// Where it meets the table, or the board its turntable.
     pub footing: Footing,
-    /// How it is fixed to the board.
+    /// Its joint with the board.
     #[serde(default)]
     pub hold: BaseHold,
     /// From the table to the underside of the board.
@@ -47,7 +47,7 @@ pub enum Footing {
     },
 }
 
-/// How a base is fixed to the board, and the grain of one that is glued.
+/// Joint of base and board, with the grain of a base that is glued.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum BaseHold {

@@ -55,7 +55,7 @@ pub struct Router {
     /// Length of the bushing below the router's base.
     #[serde(rename = "reach_mm", default = "Router::usual_reach")]
     pub reach: f64,
-    /// How far the bit stands out below the router's base, plunged all the way; none: not measured.
+    /// Length of the bit below the router's base, plunged all the way; none: not measured.
     #[serde(rename = "stands_out_mm", default)]
     pub stands_out: Option<f64>,
     /// Length of the bit's edges; none: not measured.

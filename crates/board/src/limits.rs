@@ -50,7 +50,7 @@ pub struct Limits {
     /// The speed of turning up to which pieces stay in their holes, turns a minute.
     #[serde(rename = "spin_rpm", default = "Limits::usual_spin")]
     pub spin: f64,
-    /// How far a player reaches over the board from its edge.
+    /// Reach of a player over the board, from its edge.
     #[serde(rename = "reach_mm", default = "Limits::usual_reach")]
     pub reach: f64,
     /// Least rim outside the pieces for hands that turn the board.

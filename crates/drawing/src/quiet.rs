@@ -11,7 +11,7 @@ use kurbo::{Point, Rect, Size};
 pub struct Quiet {
     /// The area that is looked at, mm.
     area: Rect,
-    /// How many cells lie side by side, and above each other.
+    /// Number of cells side by side, and above each other.
     columns: usize,
     rows: usize,
     /// The weight of what lies on each cell, row by row from the lower left.

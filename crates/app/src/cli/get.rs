@@ -10,7 +10,7 @@ use clap::Args;
 
 use super::read::board_of;
 use super::set::unknown;
-use super::{Failure, printed};
+use super::{Failure, print_lines};
 
 /// Options of `ringwright get`.
 #[derive(Debug, Args)]
@@ -36,12 +36,7 @@ impl Get {
         if lines.is_empty() {
             lines = table(&board);
         }
-        printed(
-            lines
-                .iter()
-                .try_for_each(|line| Ok(writeln!(out, "{line}")?)),
-        )?;
-        Ok(ExitCode::SUCCESS)
+        print_lines(out, &lines)
     }
 }
 

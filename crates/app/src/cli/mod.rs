@@ -98,6 +98,16 @@ fn printed(result: Result<(), Failure>) -> Result<(), Failure> {
     })
 }
 
+/// Prints lines, one below the other.
+fn print_lines(out: &mut dyn Write, lines: &[String]) -> Result<ExitCode, Failure> {
+    printed(
+        lines
+            .iter()
+            .try_for_each(|line| Ok(writeln!(out, "{line}")?)),
+    )?;
+    Ok(ExitCode::SUCCESS)
+}
+
 /// The option that would help, where there is one.
 fn way_out(failure: &(dyn std::error::Error + 'static)) -> &'static str {
     match failure.downcast_ref() {

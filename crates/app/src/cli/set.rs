@@ -10,7 +10,7 @@ use clap::Args;
 use workshop::{Wishes, propose};
 
 use super::read::board_of;
-use super::{Failure, printed};
+use super::{Failure, print_lines};
 use crate::files::write_atomic;
 
 /// Options of `ringwright set`.
@@ -41,20 +41,11 @@ impl Set {
             change(&mut board, path, value)?;
         }
         if board == before {
-            return told(out, &["already set".into()]);
+            return print_lines(out, &["already set".into()]);
         }
         write_atomic(&self.file, write_board(&board).as_bytes())?;
-        told(out, &field::changes(&before, &board))
+        print_lines(out, &field::changes(&before, &board))
     }
-}
-
-fn told(out: &mut dyn Write, lines: &[String]) -> Result<ExitCode, Failure> {
-    printed(
-        lines
-            .iter()
-            .try_for_each(|line| Ok(writeln!(out, "{line}")?)),
-    )?;
-    Ok(ExitCode::SUCCESS)
 }
 
 /// Changes one field; a value for a member of a part or list adds what it stands in.

@@ -29,7 +29,7 @@ impl ShopDialog {
 fn whole_board(shop: &Shop, units: Units) -> Board {
     let mut board = Board::begun(units);
     for field in field::of_shop().filter(|field| !field.is_of_entry()) {
-        // What only another kind of paper has is there once that is chosen.
+        // A field that only another kind of paper has is there once that is chosen.
         field.begin(&mut board, 0);
     }
     shop.give(&mut board);

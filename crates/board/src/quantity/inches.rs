@@ -52,7 +52,7 @@ fn exact(inches: f64, fraction: Fraction) -> Option<String> {
 /// So many fractions as a whole number and a fraction in lowest terms; none of more than anyone writes so.
 fn in_parts(parts: f64, fraction: Fraction) -> Option<String> {
     const MOST: f64 = 1e9;
-    // What is no number is within nothing.
+    // A number that is none lies in no range.
     if !(-MOST..MOST).contains(&parts) {
         return None;
     }

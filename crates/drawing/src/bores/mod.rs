@@ -220,7 +220,7 @@ fn roles(roles: &[Role]) -> String {
     first.chain(letters).collect()
 }
 
-/// How the size that fits comes into the document, from the window and from a command line. A number without a unit counts in
+/// The ways to take the size that fits into the document, from the window and from a command line. A number without a unit counts in
 /// the board's own, as the list has it.
 fn take_over(roles: &[Role]) -> String {
     let fields = roles.iter().filter_map(|role| diameter_field(*role));

@@ -42,7 +42,7 @@ pub struct Flow<'a> {
     page: Vec<Item>,
     /// Where the next line's top is.
     top: f64,
-    /// How far right of the room's left the column of a table begins that is being filled, mm.
+    /// Distance from the left of the room to the column of the table that is being filled, mm.
     aside: f64,
 }
 

@@ -152,7 +152,7 @@ const LONG: usize = 16;
 /// Room between the columns of a long table, mm.
 const GUTTER: f64 = 8.0;
 
-/// How many columns of a long table stand beside each other on the page: two or three where each of its rows is one line.
+/// Number of columns of a long table that stand side by side on the page: two or three where each of its rows is one line.
 ///
 /// Sentences are left as they are: they need the width, and their rows are of different heights.
 fn columns_beside(table: &Table, widths: &[f64], room: f64) -> usize {

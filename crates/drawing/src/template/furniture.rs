@@ -24,7 +24,7 @@ const LEADING: f64 = 1.58;
 /// Air between words and key map, mm.
 const BESIDE: f64 = 3.0;
 
-/// How large a block is laid.
+/// Size at which a block is laid.
 #[derive(Debug, Clone, Copy)]
 struct Form {
     /// Width of the block, mm.
@@ -142,7 +142,7 @@ fn foot(subject: &Subject<'_>, tiling: &Tiling) -> Vec<String> {
     notes.chain(edge).chain(correction).collect()
 }
 
-/// What is told where slivers of the edge are on no sheet.
+/// Said where slivers of the edge are on no sheet.
 const EDGE: &str = "Cut the edge from the pin: slivers are on no sheet.";
 
 /// The order of assembly.

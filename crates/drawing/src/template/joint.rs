@@ -73,7 +73,7 @@ pub fn joints(tiling: &Tiling, mut room: Room) -> Vec<Joint> {
 impl Joint {
     /// Draws the joint line through the middle of what both tiles show, and a cross near each end of it.
     ///
-    /// What a cross takes is gone for those that come after it: four sheets meet in a corner, and their joints' ends are near.
+    /// The room that a cross takes is gone for those that come after it: four sheets meet in a corner, and their joints' ends are near.
     fn draw(&mut self, a: &Tile, b: &Tile, number: usize, overlap: f64, room: &mut Room) {
         let shared = a.window.intersect(b.window);
         let is_level = a.column == b.column;
@@ -202,7 +202,7 @@ impl Cross<'_> {
         }
     }
 
-    /// What it takes: its lines and its names.
+    /// The room that it takes: its lines and its names.
     fn boxes(&self) -> [Rect; 3] {
         let cross = Rect::from_center_size(self.at, (2.0 * self.arm, 2.0 * self.arm));
         let [first, second] = self.texts().map(|text| text.bounds());

@@ -26,7 +26,7 @@ pub struct KeyMap {
     pub items: Vec<Item>,
 }
 
-/// How the sheets are labeled on a map.
+/// Labels of the sheets on a map.
 #[derive(Clone, Copy, PartialEq)]
 enum Labels {
     /// Each sheet with its label.

@@ -8,7 +8,7 @@ use workshop::Workpiece;
 use crate::font::SMALLEST;
 use crate::{Layer, Shape, Sheet, Stamp, Text, tiled_sheets};
 
-/// What is read or looked at on a sheet, in the page frame: words by their boxes, crosses by those of their two lines.
+/// Everything that is read or looked at on a sheet, in the page frame: words by their boxes, crosses by those of their two lines.
 struct Seen {
     texts: Vec<(Rect, String)>,
     crosses: Vec<Rect>,

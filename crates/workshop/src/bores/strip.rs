@@ -1,6 +1,6 @@
 //! A fit strip: bores around the wanted one, drilled in scrap of the same wood to find the one that fits the piece.
 //!
-//! How wide a bit drills depends on the bit, the wood and the press, and how a piece fits is for a hand to say. So the wanted
+//! The width of a hole depends on bit, wood and press, and its fit is for a hand to say. So the wanted
 //! bore stands in the middle of five, each a step wider than the one before: 0.1 mm, or 1/128 in. on a board in inches.
 
 use board::{Board, Bore, Bottom, Center, Field, INCH, Piece, PieceKind, Role, Units, field};

@@ -209,7 +209,7 @@ mod tests {
         );
         assert_eq!(severity(12.0, Some(12.0), Oil), None);
         assert_eq!(severity(12.0, Some(12.0), Wax), None);
-        // What does not go in at all is told by the rule of seats.
+        // A peg that does not go in at all is told by the rule of seats.
         assert_eq!(severity(12.0, Some(12.1), Lacquer), None);
     }
 }

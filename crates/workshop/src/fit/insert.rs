@@ -114,7 +114,7 @@ pub fn insert_depth(board: &Board, bore: Bore, wish: InsertWish) -> Result<f64, 
 /// Slack for rounding where a depth just leaves the floor, mm.
 const ROUNDING: f64 = 1e-9;
 
-/// How far below the top face its top is wanted, mm; negative where it is to stand above.
+/// Depth below the top face at which its top is wanted, mm; negative where it is to stand above.
 fn wanted_below(board: &Board, wish: InsertWish) -> Result<f64, InsertError> {
     let magnet = board.piece.magnet.ok_or(InsertError::Unmeasured);
     // The gap that stays where it is flush.

@@ -41,7 +41,7 @@ pub enum CenterTurn {
 /// each radius clockwise: but for the center, no order changes bits or depths less often. By travel, each bit's holes are drilled on the
 /// shortest way that is found from where the bit before ended, the first from the center pin.
 ///
-/// How often anything is set is counted as the order stands, so that both kinds can be compared on the jig sheet.
+/// Settings are counted as the order stands, so that both kinds can be compared on the jig sheet.
 pub fn drilling_order(table: &HoleTable, order: DrillingOrder, center: CenterTurn) -> Order {
     let is_center = |row: &usize| {
         let hole = table.rows.get(*row);

@@ -102,7 +102,7 @@ impl Term {
     }
 }
 
-/// What some terms make of the readings.
+/// The best fit of some terms to the readings.
 #[derive(Debug, Clone)]
 pub(super) struct Fit {
     /// The terms.
@@ -111,7 +111,7 @@ pub(super) struct Fit {
     unknowns: Vec<f64>,
     /// Number of unknowns that the readings tell.
     pub(super) rank: usize,
-    /// What is left of each reading, mm.
+    /// The part of each reading that the terms do not explain, mm.
     pub(super) left: Vec<f64>,
 }
 

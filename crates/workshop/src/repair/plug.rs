@@ -12,7 +12,7 @@ use crate::bores::profile::deepest;
 use crate::figures::rim_margin;
 use crate::{Drill, Workpiece};
 
-/// What a hole that went wrong leaves, and what mends it.
+/// A hole that went wrong: the wood around it as it is, and its remedy.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Repair {
     /// The hole.
@@ -21,7 +21,7 @@ pub struct Repair {
     pub fault: Fault,
     /// The wood around it as it is.
     pub leaves: Around,
-    /// What mends it.
+    /// Its remedy.
     pub remedy: Remedy,
 }
 
@@ -36,7 +36,7 @@ pub struct Around {
     pub floor: f64,
 }
 
-/// What mends a hole that went wrong.
+/// The remedy of a hole that went wrong.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Remedy {
     /// Nothing: nobody sees it, and the wood around it is enough.
@@ -47,6 +47,8 @@ pub enum Remedy {
         thickness: f64,
         /// Whether the bore comes out of the underside, where the disc is set in from.
         through: bool,
+        /// Whether only its spur does, and leaves a small hole there.
+        spur_out: bool,
     },
     /// A plug, in which the hole is drilled again.
     Plug(Plug),
@@ -227,10 +229,13 @@ impl Case<'_> {
 
     /// A disc on the floor; one that is set in from below where there is no floor.
     fn disc(&self, by: f64, floor: f64) -> Remedy {
-        let through = floor <= HAIR;
         let under = self.workpiece.board().blank.thickness - self.bore.depth;
-        let thickness = if through { under } else { by };
-        Remedy::Disc { thickness, through }
+        let through = by >= under - HAIR;
+        Remedy::Disc {
+            thickness: if through { under } else { by },
+            through,
+            spur_out: !through && floor <= HAIR,
+        }
     }
 
     /// The plug; none where no bit is wide enough.
@@ -310,21 +315,15 @@ mod tests {
     #[test]
     fn a_hole_too_deep_gets_a_disc_and_one_that_came_out_a_plug_from_below() {
         let disc = |by| only(&wrong("T1-03", Fault::Deep { by })).remedy;
-        assert_eq!(
-            disc(3.0),
-            Remedy::Disc {
-                thickness: 3.0,
-                through: false
-            }
-        );
-        // 5 deep of 20, the spur of 2.5 ahead of it: 13 more and it is through.
-        assert_eq!(
-            disc(13.0),
-            Remedy::Disc {
-                thickness: 15.0,
-                through: true
-            }
-        );
+        let told = |thickness, through, spur_out| Remedy::Disc {
+            thickness,
+            through,
+            spur_out,
+        };
+        assert_eq!(disc(3.0), told(3.0, false, false));
+        // 5 deep of 20, the spur of 2.5 ahead of it: 13 more, and the spur is out; 15 more, and the bore is.
+        assert_eq!(disc(13.0), told(13.0, false, true));
+        assert_eq!(disc(16.0), told(15.0, true, false));
     }
 
     #[test]

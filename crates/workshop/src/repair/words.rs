@@ -11,7 +11,7 @@ pub struct RepairWords {
     pub mistake: String,
     /// The wood that it leaves.
     pub leaves: String,
-    /// What to do, in half a sentence.
+    /// The remedy, in half a sentence.
     pub remedy: String,
     /// The steps of the repair, in their order.
     pub steps: Vec<String>,
@@ -45,30 +45,43 @@ fn steps(remedy: &Remedy, hole: HoleName, units: Units) -> Vec<String> {
     let length = |mm| show_length(mm, units);
     match remedy {
         Remedy::Leave | Remedy::NoRoom(_) => Vec::new(),
-        Remedy::Disc { thickness, through } => {
+        Remedy::Disc {
+            thickness,
+            through,
+            spur_out,
+        } => {
             let (face, place) = if *through {
                 ("underside", "from the underside")
             } else {
                 ("top", "on the floor of the bore")
             };
-            vec![
+            let mut steps = vec![
                 format!(
-                    "Cut a disc of the same wood to fit the bore, {} thick, its grain along its face.",
+                    "Cut a disc of the same wood to fit the bore, {} thick, its grain along its face: from a clamped piece, never \
+                     from one held by hand.",
                     length(*thickness)
                 ),
                 format!(
                     "Board clamped, {face} up: glue the disc in {place}, grain along the board's. Let the glue dry."
                 ),
-                format!("Try a piece in {hole}."),
-            ]
+            ];
+            if *spur_out {
+                steps.push("Fill the spur's hole in the underside.".into());
+            }
+            steps.push(format!("Try a piece in {hole}."));
+            steps
         }
         Remedy::Plug(plug) => {
             let size = &plug.bit.name;
             vec![
-                format!("Try bit and plug in scrap. Cut a plug of {size} from the same wood, across its grain, longer than the bore."),
+                format!(
+                    "Try bit and plug cutter in scrap. Cut a face-grain plug of {size} from a clamped piece of the same wood, longer than \
+                     the bore."
+                ),
                 format!(
                     "Fill the old hole with a dowel first, so that the bit's spur has wood, or clamp a guide with a hole of {size} \
-                     over it. Clamp the board, and {}.",
+                     over it. Clamp the board{}, and {}.",
+                    if plug.through { " on scrap, so that its underside does not splinter" } else { "" },
                     bored(plug, units)
                 ),
                 "Glue the plug in, its grain along the board's. Let the glue dry, as the label says.".into(),
@@ -104,7 +117,7 @@ fn around(around: &Around, units: Units) -> String {
     all.join(", ")
 }
 
-/// What to do, in half a sentence: `leave it`, or the bore for a plug, with its place told from where the hole should be.
+/// The remedy in half a sentence: `leave it`, or the bore for a plug, with its place told from where the hole should be.
 fn remedy(remedy: &Remedy, hole: HoleName, units: Units) -> String {
     let length = |mm| show_length(mm, units);
     match remedy {
@@ -112,23 +125,36 @@ fn remedy(remedy: &Remedy, hole: HoleName, units: Units) -> String {
         Remedy::Disc {
             thickness,
             through: false,
+            spur_out,
         } => {
-            format!("glue a disc {} thick on its floor", length(*thickness))
+            let spur = if *spur_out {
+                ", and fill the spur's hole below"
+            } else {
+                ""
+            };
+            format!(
+                "glue a disc {} thick on its floor{spur}",
+                length(*thickness)
+            )
         }
         Remedy::Disc { thickness, .. } => {
             format!(
-                "it comes out below; glue a plug {} thick in from the underside",
+                "it comes out below; glue a disc {} thick in from the underside",
                 length(*thickness)
             )
         }
         Remedy::Plug(plug) => format!("{}, plug it, and drill {hole} again", bored(plug, units)),
         Remedy::NoRoom(plug) => {
             let into = plug.around.web.filter(|(_, web)| *web < plug.around.rim);
-            let what = into.map_or_else(|| "the roundover".into(), |(other, _)| other.to_string());
-            format!(
-                "a plug of {} would cut into {what}; fill {what} first and drill both again, or patch by hand",
-                plug.bit.name
-            )
+            let size = &plug.bit.name;
+            match into {
+                Some((other, _)) => format!(
+                    "a plug of {size} would cut into {other}; plug {other} first, then {hole}, and drill both again"
+                ),
+                None => format!(
+                    "a plug of {size} would run over the edge; let a piece of the same wood in by hand"
+                ),
+            }
         }
     }
 }

@@ -10,14 +10,14 @@ use geometry::{Angle, Point, Vec2};
 use super::model::{End, Fit, Taken, Term};
 use crate::{Tiling, Workpiece};
 
-/// What readings tell.
+/// Distances that were measured, and the verdict on them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Readings {
     /// Those that could be used.
     pub readings: Vec<Reading>,
     /// Names of holes that the board does not have.
     pub unknown: Vec<HoleId>,
-    /// What they say.
+    /// The verdict on them.
     pub verdict: Verdict,
 }
 
@@ -30,7 +30,7 @@ pub struct Reading {
     pub nominal: f64,
     /// Distance as read, mm.
     pub read: f64,
-    /// What the verdict leaves unexplained of their difference, mm.
+    /// The part of their difference that the verdict does not explain, mm.
     pub left: f64,
 }
 
@@ -105,7 +105,7 @@ const MOST_HOLES: usize = 3;
 /// A cause whose score comes as near to the best one is told too.
 const NEAR: f64 = 3.0;
 
-/// What the readings of a workpiece tell.
+/// The readings of a workpiece with the verdict on them.
 ///
 /// ```
 /// use board::{Board, Distance, layout};
