@@ -14,16 +14,19 @@ pub enum Stage {
     Drill,
     /// The work at the bench: storage, filling, finish.
     Bench,
+    /// The order: how many boards, and when.
+    HandOver,
 }
 
 impl Stage {
     /// Every stage, in the order of the work.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::LayOut,
         Self::Wood,
         Self::Template,
         Self::Drill,
         Self::Bench,
+        Self::HandOver,
     ];
 
     /// The word on its tab.
@@ -34,6 +37,7 @@ impl Stage {
             Self::Template => "Template",
             Self::Drill => "Drill",
             Self::Bench => "Bench",
+            Self::HandOver => "Hand over",
         }
     }
 
@@ -45,6 +49,7 @@ impl Stage {
             Self::Template => "What is printed, and how true it comes out",
             Self::Drill => "Jigs and machines, and the order of drilling",
             Self::Bench => "Storage, grooves, filling, finish",
+            Self::HandOver => "The order: how many boards, and when they are done",
         }
     }
 }

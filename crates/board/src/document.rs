@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
     Base, Bore, Bottom, CircleJig, Coat, DrillingMethod, DrillingOrder, DxfRelease, Edit, Errors,
-    Filling, Grooves, Limits, Machine, Measured, Panel, Passage, Piece, Recess, Router,
+    Filling, Grooves, Limits, Machine, Measured, Panel, Passage, Piece, Recess, Router, Schedule,
     ScrewCircle, SectorJig, SheetLayout, Stock, Units, Wood, WrongHole,
 };
 
@@ -107,6 +107,9 @@ pub struct Board {
     /// Holes that went wrong.
     #[serde(default)]
     pub wrong: Vec<WrongHole>,
+    /// The order: how many boards, and when.
+    #[serde(default)]
+    pub schedule: Schedule,
 }
 
 /// Shape and place of a start pocket; its middle is given from the player's axis and the center pin.
@@ -378,6 +381,7 @@ impl Default for Board {
             edits: Vec::new(),
             measured: Measured::default(),
             wrong: Vec::new(),
+            schedule: Schedule::default(),
         }
     }
 }

@@ -34,6 +34,7 @@ mod piece;
 mod quantity;
 mod range;
 mod repair;
+mod schedule;
 mod serial;
 mod shop;
 mod stock;
@@ -62,6 +63,7 @@ pub use quantity::{
 };
 pub use range::{OutOfRange, Range};
 pub use repair::{Distance, Fault, Measured, MeasuredOn, WrongHole};
+pub use schedule::Schedule;
 pub use shop::Shop;
 pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,

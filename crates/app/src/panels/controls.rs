@@ -1,13 +1,13 @@
 //! The controls, in the order of the work.
 
 use board::{Board, HoleId, field};
-use egui::{Button, ScrollArea, Ui};
+use egui::{Button, ScrollArea, Ui, vec2};
 use workshop::Mend;
 
 use super::rows::fit_button;
 use super::{
-    base, blank, bores, filling, finish, grooves, hardboard, jig, limits, machine, pattern, recess,
-    repair, sums, template, wood,
+    base, blank, bores, calendar, filling, finish, grooves, hardboard, jig, limits, machine,
+    pattern, recess, repair, sums, template, wood,
 };
 use crate::command::Command;
 use crate::current::Current;
@@ -54,13 +54,14 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         Stage::Template => template_ui(ui, controls),
         Stage::Drill => drill_ui(ui, controls),
         Stage::Bench => bench_ui(ui, controls),
+        Stage::HandOver => hand_over_ui(ui, controls),
     });
 }
 
-/// The row of stages.
+/// The stages, in as many rows as the panel needs for them.
 fn stages_ui(ui: &mut Ui, chosen: &mut Stage) {
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 3.0;
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(3.0, 3.0);
         for stage in Stage::ALL {
             let button =
                 Button::selectable(*chosen == stage, stage.label()).frame_when_inactive(true);
@@ -167,6 +168,11 @@ fn bench_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     section(ui, "Sums", true, |ui| {
         sums::sums_ui(ui, board, controls.current);
     });
+}
+
+fn hand_over_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
+    let board = &mut *controls.board;
+    section(ui, "Calendar", true, |ui| calendar::calendar_ui(ui, board));
 }
 
 fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {

@@ -5,6 +5,7 @@ mod base;
 mod blame;
 mod blank;
 mod bores;
+mod calendar;
 pub mod controls;
 mod filling;
 pub mod findings;

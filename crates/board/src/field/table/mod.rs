@@ -16,6 +16,7 @@ mod pattern;
 mod piece;
 mod recess;
 mod repair;
+mod schedule;
 mod template;
 mod wood;
 
@@ -35,6 +36,7 @@ pub use pattern::*;
 pub use piece::*;
 pub use recess::*;
 pub use repair::*;
+pub use schedule::*;
 pub use template::*;
 pub use wood::*;
 
@@ -89,6 +91,7 @@ const TABLE: &[&[&Field]] = &[
     REPAIR_FIELDS,
     DISTANCE_FIELDS,
     WRONG_FIELDS,
+    SCHEDULE_FIELDS,
 ];
 
 /// Every field, in the order of the document.
