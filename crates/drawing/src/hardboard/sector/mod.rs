@@ -78,6 +78,7 @@ pub fn sector_sheets(
     let all = DrawnPart {
         bounds: bounds.unwrap_or(Rect::ZERO),
         is_on: &on,
+        core: 0.0,
     };
     let drawing = Drawn {
         all,

@@ -20,6 +20,10 @@ const AROUND: f64 = 3.0;
 const LEAST_CLEAR: f64 = 2.0;
 /// Clearances that differ by less are alike, mm.
 const TIE: f64 = 1e-9;
+/// A drawing that reaches beyond the sheets by less is still on them, mm.
+pub(super) const FUZZ: f64 = 1e-6;
+/// A disc that reaches into a window by less only touches it, mm².
+const TOUCHING: f64 = 1e-6;
 
 /// Cuts the plan of a board into sheets of its template's paper, upright or turned.
 ///
@@ -35,10 +39,12 @@ pub(crate) fn cut_template(workpiece: &Workpiece) -> Result<Tiling, TilingError>
         all: DrawnPart {
             bounds: square(edge),
             is_on: &|window| is_on_disc(window, edge),
+            core: edge,
         },
         needed: DrawnPart {
             bounds: square(needed),
             is_on: &|window| is_on_disc(window, needed),
+            core: needed,
         },
         places: &places.collect::<Vec<_>>(),
     };
@@ -62,18 +68,18 @@ fn needed_radius(workpiece: &Workpiece) -> f64 {
 }
 
 /// The box around a disc about the center pin.
-fn square(radius: f64) -> Rect {
+pub(super) fn square(radius: f64) -> Rect {
     Rect::from_center_size(Point::ORIGIN, (2.0 * radius, 2.0 * radius))
 }
 
 /// Whether any of a disc about the center pin lies in a window.
-fn is_on_disc(window: Rect, radius: f64) -> bool {
+pub(super) fn is_on_disc(window: Rect, radius: f64) -> bool {
     let nearest = Point::new(
         0.0_f64.clamp(window.x0, window.x1.max(window.x0)),
         0.0_f64.clamp(window.y0, window.y1.max(window.y0)),
     );
     let is_area = window.width() > 0.0 && window.height() > 0.0;
-    is_area && nearest.to_vec2().length_squared() < radius * radius - 1e-6
+    is_area && nearest.to_vec2().length_squared() < radius * radius - TOUCHING
 }
 
 /// A drawing to be cut into sheets.
@@ -93,6 +99,9 @@ pub struct DrawnPart<'a> {
     pub bounds: Rect,
     /// Whether any of it lies in a window.
     pub is_on: &'a dyn Fn(Rect) -> bool,
+    /// Radius of a disc about the center pin of which all belongs to it, mm; 0 where there is none. No sheet with some of that disc
+    /// to itself can be spared, which rules out most grids of a search at once.
+    pub core: f64,
 }
 
 /// Cuts anything into sheets of a template's paper, upright or turned, as the template asks: into the fewest, or with joints that
@@ -107,7 +116,7 @@ pub struct DrawnPart<'a> {
 /// use workshop::{Drawn, DrawnPart, cut_into_sheets};
 /// let template = Template { paper: Paper::A4, margin: 10.0, overlap: 10.0, ..Template::default() };
 /// // A strip of 500 × 150 mm goes on two sheets that lie; upright it would take three.
-/// let all = DrawnPart { bounds: Rect::new(0.0, 0.0, 500.0, 150.0), is_on: &|_| true };
+/// let all = DrawnPart { bounds: Rect::new(0.0, 0.0, 500.0, 150.0), is_on: &|_| true, core: 0.0 };
 /// let tiling = cut_into_sheets(&template, &Drawn { all, needed: all, places: &[] }, None)?;
 /// assert_eq!((tiling.columns, tiling.rows), (2, 1));
 /// assert!(tiling.is_landscape());
@@ -155,6 +164,63 @@ struct Way {
     correction: Option<Correction>,
     /// Coordinates of what is drilled, across and up.
     coordinates: [Vec<f64>; 2],
+}
+
+/// A place of a row of sheets that a search tries.
+struct Tried {
+    place: JointPlace,
+    /// The least square of the distance (mm) from the center pin, along the row, of what each sheet has to itself.
+    near: Vec<f64>,
+    /// Whether the sheets reach over all of the drawing.
+    covers: bool,
+}
+
+impl Tried {
+    /// A row of sheets at a place, over a drawing from one coordinate to another.
+    fn along(row: SheetRow, place: JointPlace, (lo, hi): (f64, f64)) -> Self {
+        let step = row.printable - row.overlap;
+        let near = |sheet: u32| {
+            let from = place.origin + f64::from(sheet) * step + row.overlap;
+            let to = from + step - row.overlap;
+            if to <= from {
+                return f64::INFINITY;
+            }
+            let nearest = 0.0_f64.clamp(from, to);
+            nearest * nearest
+        };
+        let end = place.origin + f64::from(row.sheets) * step + row.overlap;
+        Self {
+            covers: place.origin <= lo + FUZZ && hi <= end + FUZZ,
+            place,
+            near: (0..row.sheets).map(near).collect(),
+        }
+    }
+
+    /// Whether the grid of these columns and those rows may be better than the best known, before its sheets are looked at.
+    fn may_better(&self, rows: &Self, core: f64, least: f64, known: &Laid) -> bool {
+        let clear = self.place.clear.min(rows.place.clear);
+        if clear < least - TIE {
+            return false;
+        }
+        let whole = self.covers && rows.covers;
+        let as_few = match (whole, known.whole) {
+            (true, false) => true,
+            (false, true) => false,
+            _ => clear > known.clear + TIE,
+        };
+        let most = known.kept.count().saturating_sub(usize::from(!as_few));
+        self.fewest_with(rows, core) <= most
+    }
+
+    /// The fewest sheets that a grid of these columns and those rows can have: those that each have some of a disc to themselves,
+    /// whose radius has this square.
+    fn fewest_with(&self, rows: &Self, core: f64) -> usize {
+        let in_column = |across: &f64| {
+            let some = rows.near.iter().filter(|up| across + *up < core);
+            some.count()
+        };
+        self.near.iter().map(in_column).sum()
+    }
 }
 
 /// A grid with the sheets of it that are kept.
@@ -228,7 +294,7 @@ impl Way {
 
     /// All of it on sheets whose joints keep as far from the holes as they can.
     fn widest(&self, drawn: &Drawn<'_>) -> Result<Laid, TilingError> {
-        let DrawnPart { bounds, is_on } = drawn.all;
+        let DrawnPart { bounds, is_on, .. } = drawn.all;
         let along = |axis: usize, lo: f64, hi: f64| {
             let row = self.row(axis, 0);
             let sheets = sheets_along(hi - lo, row.printable, row.overlap)?;
@@ -259,47 +325,59 @@ impl Way {
         let (columns, rows) = (self.places(0, drawn, least)?, self.places(1, drawn, least)?);
         let mut found: Option<Laid> = None;
         let mut kept = Kept::default();
-        let one_more = |places: &[(u32, JointPlace)], sheets: u32| {
-            places.first().is_some_and(|(fewest, _)| sheets > *fewest)
+        let one_more = |places: &[Tried], sheets: usize| {
+            places
+                .first()
+                .is_some_and(|fewest| sheets > fewest.near.len())
         };
-        let pairs = columns
-            .iter()
-            .flat_map(|column| rows.iter().map(move |row| (column, row)))
-            .filter(|(column, row)| !one_more(&columns, column.0) || !one_more(&rows, row.0));
-        for ((columns, across), (rows, up)) in pairs {
-            let clear = across.clear.min(up.clear);
-            if clear < least - TIE {
-                continue;
-            }
-            let grid = self.grid(Point::new(across.origin, up.origin), *columns, *rows);
-            grid.keep(drawn.needed.is_on, &mut kept);
-            let known = found.as_ref().unwrap_or(best);
-            if kept.count() > known.kept.count() {
-                continue;
-            }
-            let whole = !grid.loses(&kept, drawn.all.bounds, drawn.all.is_on);
-            let laid = Laid {
-                grid,
-                kept: kept.clone(),
-                clear,
-                whole,
-            };
-            if laid.is_better(known) {
-                found = Some(laid);
+        let core = drawn.needed.core * drawn.needed.core - TOUCHING;
+        for column in &columns {
+            let more_columns = one_more(&columns, column.near.len());
+            for row in &rows {
+                let known = found.as_ref().unwrap_or(best);
+                let is_more = more_columns && one_more(&rows, row.near.len());
+                if is_more || !column.may_better(row, core, least, known) {
+                    continue;
+                }
+                let laid = self.laid(drawn, (column, row), known, &mut kept);
+                found = laid.or(found);
             }
         }
         Ok(found)
     }
 
-    /// Places worth trying along one axis, with the number of sheets of each.
+    /// The grid of two places, if it is better than the best known.
+    fn laid(
+        &self,
+        drawn: &Drawn<'_>,
+        (column, row): (&Tried, &Tried),
+        known: &Laid,
+        kept: &mut Kept,
+    ) -> Option<Laid> {
+        let first = Point::new(column.place.origin, row.place.origin);
+        let grid = self.grid(first, column.near.len() as u32, row.near.len() as u32);
+        grid.keep(drawn.needed.is_on, kept);
+        if kept.count() > known.kept.count() {
+            return None;
+        }
+        let laid = Laid {
+            grid,
+            clear: column.place.clear.min(row.place.clear),
+            whole: !grid.loses(kept, drawn.all.bounds, drawn.all.is_on),
+            kept: kept.clone(),
+        };
+        laid.is_better(known).then_some(laid)
+    }
+
+    /// Places worth trying along one axis.
     fn places(
         &self,
         axis: usize,
         drawn: &Drawn<'_>,
         least: f64,
-    ) -> Result<Vec<(u32, JointPlace)>, TilingError> {
-        let bounds = drawn.needed.bounds;
-        let (lo, hi) = [(bounds.x0, bounds.x1), (bounds.y0, bounds.y1)][axis];
+    ) -> Result<Vec<Tried>, TilingError> {
+        let ends = |bounds: Rect| [(bounds.x0, bounds.x1), (bounds.y0, bounds.y1)][axis];
+        let ((lo, hi), all) = (ends(drawn.needed.bounds), ends(drawn.all.bounds));
         let row = self.row(axis, 1);
         let sheets = sheets_along(hi - lo, row.printable, row.overlap)?;
         let most = if (2..=MOST_MORE).contains(&sheets) {
@@ -308,10 +386,11 @@ impl Way {
             sheets
         };
         let each = |sheets| {
-            let places = self
-                .row(axis, sheets)
-                .places(&self.coordinates[axis], lo, hi, least);
-            places.into_iter().map(move |place| (sheets, place))
+            let row = self.row(axis, sheets);
+            let places = row.places(&self.coordinates[axis], lo, hi, least);
+            places
+                .into_iter()
+                .map(move |place| Tried::along(row, place, all))
         };
         Ok((sheets..=most).flat_map(each).collect())
     }

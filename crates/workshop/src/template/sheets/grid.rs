@@ -3,6 +3,7 @@
 use kurbo::{Point, Rect, Size};
 
 use super::Tile;
+use super::cut::FUZZ;
 
 /// Sheets in columns and rows over a plan; rows count from the top.
 #[derive(Debug, Clone, Copy)]
@@ -139,8 +140,7 @@ impl Grid {
 
     /// Whether anything lies on no kept sheet: beyond the grid, or where a sheet was spared.
     pub fn loses(&self, kept: &Kept, bounds: Rect, is_on: &dyn Fn(Rect) -> bool) -> bool {
-        let fuzz = 1e-6;
-        if !self.area().inflate(fuzz, fuzz).contains_rect(bounds) {
+        if !self.area().inflate(FUZZ, FUZZ).contains_rect(bounds) {
             return true;
         }
         let mut places = self.places();

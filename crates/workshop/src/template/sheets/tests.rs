@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::Workpiece;
-use board::{Blank, Board, SheetLayout, Template};
+use board::{Blank, Board, HoleId, SheetLayout, Template};
 use kurbo::Point;
 use proptest::prelude::*;
 
@@ -239,5 +239,39 @@ proptest! {
         prop_assert!(tiling.tiles.iter().any(|tile| tile.row == 0) && tiling.tiles.iter().any(|tile| tile.column == 0));
         let clear = |tiling: &Tiling| tiling.nearest.map_or(f64::INFINITY, |(_, mm)| mm);
         prop_assert!(clear(tiling) >= clear(wide).min(2.0) - 1e-6, "{} {}", clear(tiling), clear(wide));
+    }
+
+    /// The search passes over most grids without looking at their sheets; it must not pass over the best one.
+    #[test]
+    fn grids_that_are_passed_over_would_not_have_been_better(
+        diameter in 300.0..900.0_f64,
+        needed in 0.0..12.0_f64,
+        centers in prop::collection::vec((-1.0..1.0_f64, -1.0..1.0_f64), 0..60),
+        sides in (100.0..320.0_f64, 100.0..450.0_f64),
+        overlap in 0.0..60.0_f64,
+    ) {
+        let (edge, needed) = (diameter / 2.0, diameter / 2.0 - needed);
+        let places: Vec<_> = centers
+            .iter()
+            .map(|(x, y)| Point::new(0.6 * edge * x, 0.6 * edge * y))
+            .map(|at| (HoleId::CENTER.named(1), at))
+            .collect();
+        let template = Template {
+            paper: Paper::Custom { width: sides.0, height: sides.1 },
+            overlap,
+            ..Template::default()
+        };
+        let cut = |core: [f64; 2]| {
+            let part = |radius: f64, core, is_on| DrawnPart { bounds: cut::square(radius), is_on, core };
+            let on_all = |window| cut::is_on_disc(window, edge);
+            let on_needed = |window| cut::is_on_disc(window, needed);
+            let drawn = Drawn {
+                all: part(edge, core[0], &on_all),
+                needed: part(needed, core[1], &on_needed),
+                places: &places,
+            };
+            cut_into_sheets(&template, &drawn, None)
+        };
+        prop_assert_eq!(cut([edge, needed]), cut([0.0, 0.0]));
     }
 }
