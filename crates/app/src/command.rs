@@ -58,7 +58,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 33] = [
+    pub const ALL: [Self; 34] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -87,6 +87,7 @@ impl Command {
         Self::Stage(Stage::Template),
         Self::Stage(Stage::Drill),
         Self::Stage(Stage::Bench),
+        Self::Stage(Stage::Finish),
         Self::Stage(Stage::HandOver),
         Self::Units,
         Self::Theme,
@@ -176,6 +177,7 @@ impl Command {
                     Stage::Template => Key::Num3,
                     Stage::Drill => Key::Num4,
                     Stage::Bench => Key::Num5,
+                    Stage::Finish => Key::Num6,
                     Stage::HandOver => Key::Num7,
                 };
                 (Modifiers::COMMAND, key)

@@ -156,6 +156,7 @@ fn json_of(field: &Field, value: &Value) -> Json {
         Value::Open => Json::Null,
         Value::Choice(place) => words(field).get(*place).cloned().into(),
         Value::Tick(on) => (*on).into(),
+        Value::Color(color) => color.to_string().into(),
         Value::Text(text) => text.as_str().into(),
         Value::Numbers(numbers) => numbers.clone().into(),
         Value::Entries(count) => (*count).into(),
@@ -173,6 +174,9 @@ fn value_of(field: &Field, json: &Json) -> Option<Value> {
         (_, Json::Null) => Value::Open,
         (_, Json::Bool(on)) => Value::Tick(*on),
         (_, Json::Number(number)) => Value::Number(number.as_f64()?),
+        (board::Kind::Color | board::Kind::AutoColor(_), Json::String(text)) => {
+            Value::Color(text.parse().ok()?)
+        }
         (_, Json::String(text)) => Value::Text(text.clone()),
         (_, Json::Array(numbers)) => {
             Value::Numbers(numbers.iter().map(Json::as_f64).collect::<Option<_>>()?)

@@ -12,20 +12,23 @@ pub enum Stage {
     Template,
     /// Jigs and machines that drill.
     Drill,
-    /// The work at the bench: storage, filling, finish.
+    /// The work at the bench: storage, grooves, filling.
     Bench,
+    /// Colors and coats.
+    Finish,
     /// The order: how many boards, and when.
     HandOver,
 }
 
 impl Stage {
     /// Every stage, in the order of the work.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::LayOut,
         Self::Wood,
         Self::Template,
         Self::Drill,
         Self::Bench,
+        Self::Finish,
         Self::HandOver,
     ];
 
@@ -37,6 +40,7 @@ impl Stage {
             Self::Template => "Template",
             Self::Drill => "Drill",
             Self::Bench => "Bench",
+            Self::Finish => "Finish",
             Self::HandOver => "Hand over",
         }
     }
@@ -48,7 +52,8 @@ impl Stage {
             Self::Wood => "The blank, how it is joined, screws and base",
             Self::Template => "What is printed, and how true it comes out",
             Self::Drill => "Jigs and machines, and the order of drilling",
-            Self::Bench => "Storage, grooves, filling, finish",
+            Self::Bench => "Storage, grooves, filling",
+            Self::Finish => "Colors of players and board, coats of finish",
             Self::HandOver => "The order: how many boards, and when they are done",
         }
     }

@@ -5,9 +5,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
-    Base, Bore, Bottom, CircleJig, Coat, DrillingMethod, DrillingOrder, DxfRelease, Edit, Errors,
-    Filling, Grooves, Limits, Machine, Measured, Panel, Passage, Piece, Recess, Router, Schedule,
-    ScrewCircle, SectorJig, SheetLayout, Stock, Units, Wood, WrongHole,
+    Base, Bore, Bottom, CircleJig, Coat, Colors, DrillingMethod, DrillingOrder, DxfRelease, Edit,
+    Errors, Filling, Grooves, Limits, Machine, Measured, Panel, Passage, Piece, Recess, Router,
+    Schedule, ScrewCircle, SectorJig, SheetLayout, Stock, Units, Wood, WrongHole,
 };
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
@@ -72,6 +72,9 @@ pub struct Board {
     /// Resin in the bores; none: not planned.
     #[serde(default)]
     pub filling: Option<Filling>,
+    /// Colors of the players and of the board.
+    #[serde(default)]
+    pub colors: Colors,
     /// Coats of finish, the first on the wood; empty: not planned.
     #[serde(default)]
     pub finish: Vec<Coat>,
@@ -368,6 +371,7 @@ impl Default for Board {
             passage: None,
             recess: None,
             filling: None,
+            colors: Colors::default(),
             finish: Vec::new(),
             jig: CircleJig::with_pin(6.0),
             limits: Limits::default(),

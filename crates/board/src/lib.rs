@@ -10,6 +10,7 @@
 //! * [`read_board`], [`write_board`]: the document as a file.
 //! * [`HoleId`], [`HoleName`], [`Role`]: what holes are called, and the order they come in.
 //! * [`Edit`]: what was changed by hand, held against a hole's name.
+//! * [`Colors`], [`Rgb`]: the players' colors, and those of the board.
 //! * [`Quantity`]: what a number measures, read from what makers type, shown in their system.
 //! * [`Measure`]: a number with what it measures.
 //! * [`Range`]: what each number may be.
@@ -19,6 +20,7 @@
 mod base;
 mod bench;
 mod bore;
+mod colors;
 mod document;
 mod edit;
 pub mod field;
@@ -34,6 +36,7 @@ mod piece;
 mod quantity;
 mod range;
 mod repair;
+mod rgb;
 mod schedule;
 mod serial;
 mod shop;
@@ -45,6 +48,10 @@ mod wood;
 pub use base::{Base, BaseHold, Footing, Passage};
 pub use bench::{Coat, CoatKind, LidFit, LidGrain, LidHold, Recess, RecessShape, Toward};
 pub use bore::{Bore, Bottom};
+pub use colors::{
+    BoreColor, BorePart, Colored, Colors, HoleColor, Hue, Mark, MarkShape, MarksMade, Medium,
+    PlayerColor,
+};
 pub use document::{Blank, Board, Bores, Center, Marking, Paper, Pocket, Template};
 pub use edit::{Change, Edit};
 pub use field::{Choice, Field, Kind, TypedError, Value, out_of_range, read_numbers};
@@ -63,6 +70,7 @@ pub use quantity::{
 };
 pub use range::{OutOfRange, Range};
 pub use repair::{Distance, Fault, Measured, MeasuredOn, WrongHole};
+pub use rgb::{NAMED, Rgb, RgbError, SET};
 pub use schedule::Schedule;
 pub use shop::Shop;
 pub use stock::{

@@ -95,6 +95,39 @@ pub mod auto_or_point {
     }
 }
 
+/// A color, or the word `"auto"` where it is that of the set.
+pub mod auto_or_color {
+    use super::{Deserialize, Deserializer, Serialize, Serializer, Word};
+    use crate::Rgb;
+
+    #[derive(Serialize, Deserialize)]
+    #[serde(untagged, expecting = "a color, as in \"#e69f00\", or \"auto\"")]
+    enum Text {
+        Given(Rgb),
+        Word(Word),
+    }
+
+    #[allow(
+        clippy::ref_option,
+        clippy::trivially_copy_pass_by_ref,
+        reason = "the signature is serde's"
+    )]
+    pub fn serialize<S: Serializer>(value: &Option<Rgb>, serializer: S) -> Result<S::Ok, S::Error> {
+        value
+            .map_or(Text::Word(Word::Auto), Text::Given)
+            .serialize(serializer)
+    }
+
+    pub fn deserialize<'de, D: Deserializer<'de>>(
+        deserializer: D,
+    ) -> Result<Option<Rgb>, D::Error> {
+        Ok(match Text::deserialize(deserializer)? {
+            Text::Given(color) => Some(color),
+            Text::Word(Word::Auto) => None,
+        })
+    }
+}
+
 /// A value or `null`, but not nothing: what is left out by mistake would be unplanned in silence.
 pub fn or_null<'de, D: Deserializer<'de>, T: Deserialize<'de>>(
     deserializer: D,

@@ -137,7 +137,11 @@ impl Field {
                 Kind::Number(_) | Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..),
                 Value::Number(_),
             )
-            | (Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..), Value::Open)
+            | (
+                Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) | Kind::AutoColor(_),
+                Value::Open,
+            )
+            | (Kind::Color | Kind::AutoColor(_), Value::Color(_))
             | (Kind::Tick | Kind::Part, Value::Tick(_))
             | (Kind::Text(_) | Kind::Hole(_), Value::Text(_))
             | (Kind::Numbers { .. } | Kind::Corners { .. }, Value::Numbers(_))

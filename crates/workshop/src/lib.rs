@@ -38,21 +38,23 @@
 //! * recess: [`Storage`], [`Lid`], [`LidSize`], [`lid_moves`].
 //! * filling: [`Pour`], [`Batch`], [`working_time`], [`mix_parts`].
 //! * blank: [`slab`], [`stock_plan`], [`joined`], [`panel_width`], [`SeamTurns`], [`Thicknesses`].
-//! * wood: [`species`], [`equilibrium_moisture`], [`wood_moves`], [`BoardMass`].
+//! * wood: [`species`], [`equilibrium_moisture`], [`wood_moves`], [`BoardMass`], [`tone`].
 //! * base: [`Standing`], [`tipping_force`].
 //! * template: [`Tiling`], [`Correction`], [`print_scale`], [`budget`], [`chance`].
 //! * hardboard: [`router_settings`], [`SectorPlan`].
 //! * jig: [`jig_sheet`], [`radii`], [`plate_fit`], [`dividers`].
 //! * machine: [`HoleTable`], [`Order`].
+//! * colors: [`player_look`], [`HoleTint`], [`Tint`].
 //! * finish: [`bond`], [`hard_after`], [`hard_hours`].
 //!
-//! The crate knows nothing of windows, colors and file formats.
+//! The crate knows nothing of windows and file formats.
 
 mod base;
 mod blank;
 mod bores;
 mod caution;
 mod check;
+mod colors;
 mod figures;
 mod filling;
 mod finish;
@@ -90,6 +92,7 @@ pub use bores::sizes::{BoreSizes, Floor, FloorOver, InsertSizes, Stands, bore_si
 pub use bores::strip::{Fit, FitStrip, FitTry, diameter_field, fit_diameters, fit_strips};
 pub use caution::{Caution, FIRST};
 pub use check::{Finding, Rule, Severity, stopped_by, stops};
+pub use colors::{HoleTint, PlayerLook, Tint, player_look};
 pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
 pub use finish::{Bond, bond, finish_hours, hard_after, hard_hours};
@@ -139,6 +142,6 @@ pub use template::sheets::{
 };
 pub use wood::{
     BoardMass, Known, Season, Species, WoodError, WoodMoves, change_of_size, equilibrium_moisture,
-    equilibrium_moisture_at_fahrenheit, species, wood_moves,
+    equilibrium_moisture_at_fahrenheit, species, tone, tone_of, wood_moves,
 };
 pub use workpiece::Workpiece;

@@ -18,10 +18,10 @@ use crate::template::budget;
 use crate::template::correction::Correction;
 use crate::template::sheets::{Tiling, TilingError, cut_template};
 use crate::{
-    BoardMass, Budget, Chance, Figures, Finding, GroovePlan, HoleTable, Joined, Lid, Order, Pour,
-    ScrewPlace, SeamTurns, SectorJigError, SectorPlan, Standing, StockPlan, Storage, SumGroup,
-    TapedJoints, TenonPlace, WoodError, WoodMoves, Work, WorkPlan, base, check, figures, filling,
-    job, machine, recess, sums, wood,
+    BoardMass, Budget, Chance, Figures, Finding, GroovePlan, HoleTable, Joined, Lid, Order,
+    PlayerLook, Pour, ScrewPlace, SeamTurns, SectorJigError, SectorPlan, Standing, StockPlan,
+    Storage, SumGroup, TapedJoints, TenonPlace, WoodError, WoodMoves, Work, WorkPlan, base, check,
+    colors, figures, filling, job, machine, recess, sums, wood,
 };
 
 /// Boards of no more holes have their tolerance budget worked out at once.
@@ -46,6 +46,7 @@ struct Parts {
     budget: OnceLock<Option<(Budget, f64)>>,
     chance: OnceLock<Option<Chance>>,
     mouths: OnceLock<Vec<Circle>>,
+    players: OnceLock<Vec<PlayerLook>>,
     figures: OnceLock<Figures>,
     tiling: OnceLock<Result<Tiling, TilingError>>,
     joints: OnceLock<TapedJoints>,
@@ -331,6 +332,24 @@ impl Workpiece {
     /// ```
     pub fn pour(&self) -> Option<&Pour> {
         self.parts.pour.get_or_init(|| filling::pour(self)).as_ref()
+    }
+
+    /// The color and the mark of each player.
+    ///
+    /// ```
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// let [first, second, ..] = workpiece.players() else { panic!() };
+    /// assert!(first.color != second.color && first.mark != second.mark);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn players(&self) -> &[PlayerLook] {
+        self.parts.players.get_or_init(|| {
+            let players = 1..=self.board.players;
+            players
+                .map(|player| colors::player_look(&self.board, player))
+                .collect()
+        })
     }
 
     /// The wood in the seasons.

@@ -77,6 +77,10 @@ fn may_be(board: &Board, field: &Field) -> String {
                 .collect::<Vec<_>>()
                 .join(", ")
         }
+        Kind::Color => "`\"#rrggbb\"`".into(),
+        Kind::AutoColor(without) => {
+            format!("`\"#rrggbb\"`, or {}: {without}", nothing(board, field))
+        }
         Kind::Tick => "`true`, `false`".into(),
         Kind::Part => format!("there, or {}", nothing(board, field)),
         Kind::Text(letters) => format!("{} letters", range(letters)),

@@ -6,8 +6,8 @@ use workshop::Mend;
 
 use super::rows::fit_button;
 use super::{
-    base, blank, bores, calendar, filling, finish, grooves, hardboard, jig, limits, machine,
-    pattern, recess, repair, sums, template, wood,
+    base, blank, bores, calendar, colors, filling, finish, grooves, hardboard, jig, limits,
+    machine, pattern, recess, repair, sums, template, wood,
 };
 use crate::command::Command;
 use crate::current::Current;
@@ -54,6 +54,7 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         Stage::Template => template_ui(ui, controls),
         Stage::Drill => drill_ui(ui, controls),
         Stage::Bench => bench_ui(ui, controls),
+        Stage::Finish => finish_ui(ui, controls),
         Stage::HandOver => hand_over_ui(ui, controls),
     });
 }
@@ -164,10 +165,20 @@ fn bench_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     section(ui, "Filling", true, |ui| {
         filling::filling_ui(ui, board, controls.current, controls.lit);
     });
-    section(ui, "Finish", true, |ui| finish::finish_ui(ui, board));
     section(ui, "Sums", true, |ui| {
         sums::sums_ui(ui, board, controls.current);
     });
+}
+
+fn finish_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
+    let board = &mut *controls.board;
+    section(ui, "Players' colors", true, |ui| {
+        colors::players_ui(ui, board);
+    });
+    section(ui, "Colors of the board", true, |ui| {
+        colors::colors_ui(ui, board);
+    });
+    section(ui, "Finish coats", true, |ui| finish::finish_ui(ui, board));
 }
 
 fn hand_over_ui(ui: &mut Ui, controls: &mut Controls<'_>) {

@@ -50,6 +50,9 @@ fn enter(panel: &mut Harness<'static, Board>, role: Role, label: &str, text: &st
 pub fn choose(panel: &mut Harness<'static, Board>, label: &str, option: &str) {
     panel.get_by_role_and_label(Role::ComboBox, label).click();
     panel.run();
+    // In a long list it may be out of sight.
+    panel.get_by_label(option).scroll_to_me();
+    panel.run();
     press(panel, option);
 }
 

@@ -6,6 +6,7 @@ mod blame;
 mod blank;
 mod bores;
 mod calendar;
+mod colors;
 pub mod controls;
 mod filling;
 pub mod findings;

@@ -5,7 +5,9 @@ use egui::{Align, Checkbox, Layout, RichText, Role, TextEdit, Ui, WidgetInfo, ve
 
 use super::list::{corners_field, numbers_field};
 use super::number::{self, drag, fault_line, number_field, read, rounded, shown, typed};
-use super::{CAPTION, FIELD, choice, hinted, keep_fault, row, row_of, show_fault, typed_text};
+use super::{
+    CAPTION, FIELD, choice, color_field, hinted, keep_fault, row, row_of, show_fault, typed_text,
+};
 
 /// Fields one below the other; those that the board does not have now are left out.
 pub fn fields_ui(ui: &mut Ui, board: &mut Board, fields: &[&Field]) {
@@ -92,6 +94,11 @@ pub fn value_ui(ui: &mut Ui, caption: &str, field: &Field, value: &mut Value, un
             let label = |place: usize| words.get(place).copied().unwrap_or_default();
             let response = choice(ui, caption, place, &places, label);
             hinted(response, hint);
+        }
+        (Kind::Color | Kind::AutoColor(_), Value::Color(color)) => {
+            if let Some(picked) = color_field(ui, caption, *color, hint) {
+                *color = picked;
+            }
         }
         (Kind::Tick | Kind::Part, Value::Tick(on)) => {
             hinted(row_of(ui, caption, |ui| ui.checkbox(on, caption)), hint);

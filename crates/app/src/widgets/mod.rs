@@ -1,5 +1,6 @@
 //! Parts that the panels are built from: rows with captions, sections, choices, and fields that say what is wrong.
 
+mod color;
 mod field;
 mod list;
 mod number;
@@ -12,6 +13,7 @@ use workshop::{Caution, FIRST};
 
 use crate::theme::{self, Tokens};
 
+pub use color::{color_field, color_parts};
 pub use field::{
     auto_ui, choice_ui, entry_ui, explained_ui, field_ui, fields_ui, number_ui, value_ui,
 };

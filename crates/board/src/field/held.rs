@@ -1,6 +1,6 @@
 //! Places of the document, whatever their types, as values that can be read and replaced.
 
-use crate::{Board, HoleId};
+use crate::{Board, HoleId, Rgb};
 
 /// The value of a field.
 #[derive(Debug, Clone, PartialEq)]
@@ -13,6 +13,8 @@ pub enum Value {
     Choice(usize),
     /// On or off; of an optional part, whether it is there.
     Tick(bool),
+    /// A color.
+    Color(Rgb),
     /// A text, or the name of a hole.
     Text(String),
     /// A list of numbers; x and y of a corner follow each other.
@@ -94,6 +96,33 @@ impl Held for Option<[f64; 2]> {
     fn with(&self, value: &Value, _: &Board) -> Option<Self> {
         match value {
             Value::Tick(given) => Some(given.then_some(self.unwrap_or_default())),
+            _ => None,
+        }
+    }
+}
+
+impl Held for Rgb {
+    fn value(&self) -> Value {
+        Value::Color(*self)
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        match value {
+            Value::Color(color) => Some(*color),
+            _ => None,
+        }
+    }
+}
+
+impl Held for Option<Rgb> {
+    fn value(&self) -> Value {
+        self.map_or(Value::Open, Value::Color)
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        match value {
+            Value::Open => Some(None),
+            Value::Color(color) => Some(Some(*color)),
             _ => None,
         }
     }

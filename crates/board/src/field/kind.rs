@@ -15,6 +15,10 @@ pub enum Kind {
     Ticked(Range, f64),
     /// One of several.
     Choice,
+    /// A color.
+    Color,
+    /// A color, or one that the program finds; the words say which.
+    AutoColor(&'static str),
     /// On or off.
     Tick,
     /// A part that may be there.
@@ -68,7 +72,7 @@ impl Kind {
         }
     }
 
-    /// The range of its numbers, letters or entries; none of a choice, a tick and a part.
+    /// The range of its numbers, letters or entries; none of a choice, a color, a tick and a part.
     ///
     /// ```
     /// use board::field;
@@ -86,7 +90,7 @@ impl Kind {
             | Self::Entries(range)
             | Self::Numbers { each: range, .. }
             | Self::Corners { each: range, .. } => Some(range),
-            Self::Choice | Self::Tick | Self::Part => None,
+            Self::Choice | Self::Color | Self::AutoColor(_) | Self::Tick | Self::Part => None,
         }
     }
 }

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 
 use super::{Field, Kind, Value, all_fields};
-use crate::{Board, HoleId, Quantity, Role};
+use crate::{Board, HoleId, Quantity, Rgb, Role};
 
 /// Any board within its ranges.
 pub fn boards() -> impl Strategy<Value = Board> {
@@ -71,19 +71,23 @@ pub fn value_at(field: &Field, share: f64) -> Value {
     };
     match field.kind {
         Kind::Number(_) => Value::Number(number(share)),
-        Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) if share < 0.5 => Value::Open,
+        Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) | Kind::AutoColor(_) if share < 0.5 => {
+            Value::Open
+        }
         Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) => {
             Value::Number(number(2.0 * share - 1.0))
         }
         Kind::Choice => Value::Choice(place(field.choices().len())),
+        Kind::Color | Kind::AutoColor(_) => {
+            let parts = [1.0, 16.0, 256.0].map(|turn| (share * turn * 255.0) as u32 as u8);
+            Value::Color(Rgb::new(parts[0], parts[1], parts[2]))
+        }
         Kind::Tick | Kind::Part => Value::Tick(share >= 0.5),
-        Kind::Text(_) => Value::Text(
-            "Ünï \"\\\n½"
-                .chars()
-                .cycle()
-                .take(number(share / 5.0) as usize)
-                .collect(),
-        ),
+        Kind::Text(letters) => {
+            let part = if letters.max > 10.0 { 5.0 } else { 1.0 };
+            let count = number(share / part) as usize;
+            Value::Text("Ünï \"\\\n½".chars().cycle().take(count).collect())
+        }
         Kind::Hole(_) if share == 0.0 => Value::Text(HoleId::CENTER.to_string()),
         Kind::Hole(_) => {
             let role = Role::ALL[place(4)];

@@ -1,7 +1,7 @@
 //! Fields as makers type and read them.
 
 use super::{Field, Kind, Value};
-use crate::{Board, NameError, OutOfRange, Quantity, QuantityError, Range, Units};
+use crate::{Board, NameError, OutOfRange, Quantity, QuantityError, Range, Rgb, RgbError, Units};
 
 /// Why a text is no value of a field: what was typed, and what would work.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -23,6 +23,9 @@ pub enum TypedError {
     /// No name of a hole.
     #[error(transparent)]
     Hole(#[from] NameError),
+    /// No color.
+    #[error(transparent)]
+    Color(#[from] RgbError),
     /// A corner that has one coordinate alone.
     #[error("the last corner has no y; each corner is x; y")]
     HalfCorner,
@@ -31,6 +34,8 @@ pub enum TypedError {
 /// The words typed for a number that is left to the program, and for one that is left open.
 const AUTO: &str = "auto";
 const NONE: &str = "none";
+/// The words for any color.
+const COLORS: &str = "#rrggbb or a name, as in sky blue";
 /// The word typed for an optional part, and for a number that begins with one of its own.
 const DEFAULT: &str = "default";
 
@@ -51,7 +56,11 @@ impl Field {
         let units = board.units;
         let word = text.trim().to_lowercase();
         let value = match (self.kind, word.as_str()) {
-            (Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..), AUTO | NONE) => Value::Open,
+            (
+                Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) | Kind::AutoColor(_),
+                AUTO | NONE,
+            ) => Value::Open,
+            (Kind::Color | Kind::AutoColor(_), _) => Value::Color(text.parse::<Rgb>()?),
             (Kind::Ticked(..), DEFAULT) => Value::Number(self.begun(units)),
             (Kind::Part, DEFAULT) | (Kind::Part | Kind::Tick, "yes" | "true" | "on") => {
                 Value::Tick(true)
@@ -95,7 +104,7 @@ impl Field {
         let quantity = self.range().quantity;
         match value {
             Value::Number(number) => quantity.typed(*number, units),
-            Value::Open if matches!(self.kind, Kind::Auto(..)) => AUTO.into(),
+            Value::Open if matches!(self.kind, Kind::Auto(..) | Kind::AutoColor(_)) => AUTO.into(),
             Value::Open => NONE.into(),
             Value::Tick(false) if self.kind == Kind::Part => NONE.into(),
             Value::Tick(on) => if *on { "yes" } else { "no" }.into(),
@@ -105,6 +114,7 @@ impl Field {
                 .copied()
                 .unwrap_or_default()
                 .into(),
+            Value::Color(color) => color.to_string(),
             Value::Text(text) => text.clone(),
             Value::Numbers(numbers) => {
                 let each: Vec<String> = numbers
@@ -136,6 +146,8 @@ impl Field {
             Kind::Open(numbers, without) => format!("{}, or {NONE}: {without}", range(numbers)),
             Kind::Ticked(numbers, _) => format!("{}, or {NONE}", range(numbers)),
             Kind::Choice => self.words(board, entry).join(", "),
+            Kind::Color => COLORS.into(),
+            Kind::AutoColor(without) => format!("{COLORS}, or {AUTO}: {without}"),
             Kind::Tick => "yes, no".into(),
             Kind::Part => format!("{DEFAULT}, {NONE}"),
             Kind::Text(letters) => format!("up to {} letters", letters.max),

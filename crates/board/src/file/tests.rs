@@ -210,14 +210,18 @@ fn members_of(boards: &[Board]) -> BTreeMap<String, BTreeSet<String>> {
 fn words(members: &BTreeMap<String, BTreeSet<String>>) -> BTreeSet<(&str, &str)> {
     let own = |name: &str| {
         let holes = [".hole", ".from", ".to"];
-        ["board.title", "board.wood.species"].contains(&name)
+        let texts = ["board.title", "board.wood.species"];
+        texts.contains(&name)
+            || name.ends_with(".mark.text")
             || holes.iter().any(|hole| name.ends_with(hole))
     };
     let all = members.iter().flat_map(|(name, values)| {
         let values = values.iter().map(String::as_str);
         values.map(|value| (name.as_str(), value))
     });
-    all.filter(|(name, value)| !own(name) && *value != "[]" && value.parse::<f64>().is_err())
+    let is_word =
+        |value: &str| value != "[]" && !value.starts_with("\"#") && value.parse::<f64>().is_err();
+    all.filter(|(name, value)| !own(name) && is_word(value))
         .collect()
 }
 

@@ -7,12 +7,14 @@
 //! room gives the moisture that wood comes to; the species gives the movement for each percent; both have their source beside them.
 
 pub mod check;
+mod look;
 mod moisture;
 pub mod movement;
 mod species;
 pub mod sums;
 mod weight;
 
+pub use look::{tone, tone_of};
 pub use moisture::{equilibrium_moisture, equilibrium_moisture_at_fahrenheit};
 pub(crate) use movement::species_of;
 pub use movement::{Season, WoodError, WoodMoves, change_of_size, wood_moves};

@@ -3,6 +3,7 @@
 mod base;
 mod blank;
 mod bores;
+mod colors;
 mod edits;
 mod filling;
 mod finish;
@@ -23,6 +24,7 @@ mod wood;
 pub use base::*;
 pub use blank::*;
 pub use bores::*;
+pub use colors::*;
 pub use edits::*;
 pub use filling::*;
 pub use finish::*;
@@ -72,6 +74,23 @@ const TABLE: &[&[&Field]] = &[
     RECESS_FIELDS,
     LID_FIELDS,
     FILLING_FIELDS,
+    PLAYER_COLORS_FIELDS,
+    PLAYER_COLOR_FIELDS,
+    MARKS_FIELDS,
+    TRACK_COLORS,
+    HOME_COLORS,
+    START_COLORS,
+    EXTRA_COLORS,
+    CENTER_COLORS,
+    COLOR_RING_FIELDS,
+    LINE_COLORS,
+    RING_COLORS,
+    RIM_COLORS,
+    SECTOR_COLORS,
+    COLOR_ORDER_FIELDS,
+    HOLE_COLOR_FIELDS,
+    HOLE_LOOK,
+    COLOR_PLAN_FIELDS,
     FINISH_FIELDS,
     COAT_FIELDS,
     JIG_FIELDS,

@@ -1,6 +1,6 @@
 //! Boards made up from the table of fields: every part, choice and list comes and goes, and numbers are within their ranges.
 
-use board::{Board, Field, Kind, Quantity, Value, field};
+use board::{Board, Field, Kind, Quantity, Rgb, Value, field};
 use proptest::prelude::*;
 
 /// Any board that can be laid out. The pattern and the changes by hand are left as they are: no operation follows from them,
@@ -49,11 +49,17 @@ fn value_at(field: &Field, share: f64) -> Option<Value> {
     let place = |count: usize| (share * count as f64) as usize % count;
     Some(match field.kind {
         Kind::Number(_) => Value::Number(number(share)),
-        Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) if share < 0.5 => Value::Open,
+        Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) | Kind::AutoColor(_) if share < 0.5 => {
+            Value::Open
+        }
         Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) => {
             Value::Number(number(2.0 * share - 1.0))
         }
         Kind::Choice => Value::Choice(place(field.choices().len())),
+        Kind::Color | Kind::AutoColor(_) => {
+            let parts = [1.0, 16.0, 256.0].map(|turn| (share * turn * 255.0) as u32 as u8);
+            Value::Color(Rgb::new(parts[0], parts[1], parts[2]))
+        }
         Kind::Tick | Kind::Part => Value::Tick(share >= 0.5),
         Kind::Entries(_) => Value::Entries(place(4)),
         Kind::Text(_) if *field == field::SPECIES => {

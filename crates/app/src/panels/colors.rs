@@ -1,0 +1,226 @@
+//! Controls of the colors: the players' own, and those of the board.
+
+use board::{Board, Field, Mark, MarkShape, PlayerColor, Value, field};
+use egui::{ComboBox, Ui};
+use workshop::{PlayerLook, player_look};
+
+use super::rows::{add_button, remark};
+use crate::widgets::{color_parts, entry_ui, field_ui, fields_ui, show_fault};
+
+/// The players' colors and marks, one line for each.
+pub fn players_ui(ui: &mut Ui, board: &mut Board) {
+    for player in 1..=board.players {
+        player_ui(ui, board, player);
+    }
+    if !board.colors.players.is_empty() && ui.button("Take colors of the set").clicked() {
+        board.colors.players.clear();
+    }
+    remark(
+        ui,
+        "The set is that of Okabe and Ito (2008), chosen so that people of any color vision tell its colors apart.",
+    );
+}
+
+/// A player's color as a button and as text, and the mark.
+fn player_ui(ui: &mut Ui, board: &mut Board, player: u32) {
+    let look = player_look(board, player);
+    let name = format!("Player {player}");
+    let fault = ui.scope_id().with(&name).with("fault");
+    ui.horizontal(|ui| {
+        let size = egui::vec2(58.0, ui.spacing().interact_size.y);
+        let left = egui::Layout::left_to_right(egui::Align::Center);
+        ui.allocate_ui_with_layout(size, left, |ui| {
+            ui.set_min_width(size.x);
+            ui.label(&name);
+        });
+        let hint = field::PLAYER_COLOR.hint;
+        if let Some(color) = color_parts(ui, &format!("{name}, color"), look.color, hint, fault) {
+            listed(board, player).color = Some(color);
+        }
+        mark_choice(ui, board, &look);
+    });
+    show_fault(ui, fault);
+    if matches!(look.mark, Mark::Letters { .. }) {
+        entry_ui(ui, board, &field::PLAYER_LETTERS, player as usize - 1);
+    }
+}
+
+/// The player's own line in the document, which is made where it is not there yet.
+fn listed(board: &mut Board, player: u32) -> &mut PlayerColor {
+    let players = &mut board.colors.players;
+    let place = player.saturating_sub(1) as usize;
+    if players.len() <= place {
+        players.resize_with(place + 1, PlayerColor::default);
+    }
+    &mut players[place]
+}
+
+/// Every mark that can be chosen, in one list.
+fn mark_choice(ui: &mut Ui, board: &mut Board, look: &PlayerLook) {
+    let name = format!("Player {}, mark", look.player);
+    let mut chosen = look.mark.clone();
+    let combo = ComboBox::from_id_salt(&name)
+        .selected_text(mark_words(&chosen))
+        .width(84.0)
+        .height(360.0)
+        .truncate();
+    let shown = combo.show_ui(ui, |ui| {
+        for mark in marks() {
+            let words = mark_words(&mark);
+            ui.selectable_value(&mut chosen, mark, words);
+        }
+    });
+    ui.accesskit_node_builder(shown.response.id, |node| node.set_label(name));
+    if chosen != look.mark {
+        listed(board, look.player).mark = chosen;
+    }
+}
+
+/// Every mark as it is chosen: shapes, their outlines, shapes in a ring, letters.
+fn marks() -> Vec<Mark> {
+    let shapes = MarkShape::ALL;
+    let solid = shapes.map(|shape| Mark::Solid { shape });
+    let outlined = shapes.map(|shape| Mark::Outlined { shape });
+    let ringed = shapes.map(|shape| Mark::Ringed { shape });
+    let letters = Mark::Letters { text: "A".into() };
+    let all = solid.into_iter().chain(outlined).chain(ringed);
+    all.chain([letters]).collect()
+}
+
+/// A mark in words.
+fn mark_words(mark: &Mark) -> String {
+    match mark {
+        Mark::Auto => "of the set".into(),
+        Mark::Solid { shape } => shape.label().into(),
+        Mark::Outlined { shape } => format!("{}, outline", shape.label()),
+        Mark::Ringed { shape } => format!("{} in a ring", shape.label()),
+        Mark::Letters { text } => format!("letters {text}"),
+    }
+}
+
+/// The rows of the parts that can be colored.
+fn parts() -> [&'static [&'static Field]; 9] {
+    [
+        field::TRACK_COLORS,
+        field::HOME_COLORS,
+        field::START_COLORS,
+        field::EXTRA_COLORS,
+        field::CENTER_COLORS,
+        field::LINE_COLORS,
+        field::RING_COLORS,
+        field::RIM_COLORS,
+        field::SECTOR_COLORS,
+    ]
+}
+
+/// The colors of the board's parts, the marks, and holes colored by hand.
+pub fn colors_ui(ui: &mut Ui, board: &mut Board) {
+    fields_ui(ui, board, field::MARKS_FIELDS);
+    for rows in parts() {
+        part_ui(ui, board, rows, 0);
+    }
+    if board.colors.colors_wood() {
+        fields_ui(ui, board, field::COLOR_RING_FIELDS);
+        field_ui(ui, board, &field::COLOR_AFTER);
+    }
+    by_hand_ui(ui, board);
+    fields_ui(ui, board, field::COLOR_PLAN_FIELDS);
+}
+
+/// The rows of a part: how it is colored, and, where it is, the rest.
+fn part_ui(ui: &mut Ui, board: &mut Board, rows: &[&Field], entry: usize) {
+    let Some((hue, rest)) = rows.split_first() else {
+        return;
+    };
+    entry_ui(ui, board, hue, entry);
+    if hue.value(board, entry) == Some(Value::Choice(0)) {
+        return;
+    }
+    for field in rest {
+        entry_ui(ui, board, field, entry);
+    }
+}
+
+/// Holes that have another color than their role.
+fn by_hand_ui(ui: &mut Ui, board: &mut Board) {
+    let mut gone = None;
+    for at in 0..board.colors.holes.len() {
+        for field in field::HOLE_COLOR_FIELDS {
+            entry_ui(ui, board, field, at);
+        }
+        part_ui(ui, board, field::HOLE_LOOK, at);
+        if ui
+            .button(format!("Remove colored hole {}", at + 1))
+            .clicked()
+        {
+            gone = Some(at);
+        }
+    }
+    if let Some(at) = gone {
+        board.colors.holes.remove(at);
+    }
+    let count = board.colors.holes.len();
+    if add_button(ui, "Color a hole by hand", count, &field::COLORED_HOLES) {
+        field::COLORED_HOLES.set(board, 0, &Value::Entries(count + 1));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::panels::hand::{self, choose, press, sees, write_into};
+    use board::{Hue, Rgb, SET};
+    use egui_kittest::Harness;
+
+    fn panel(show: fn(&mut Ui, &mut Board)) -> Harness<'static, Board> {
+        hand::panel(900.0, show)
+    }
+
+    #[test]
+    fn a_players_color_is_typed_as_number_or_name() {
+        let mut panel = panel(players_ui);
+        write_into(&mut panel, "Player 2, color", "Brick red");
+        write_into(&mut panel, "Player 3, color", "#123456");
+        let players = &panel.state().colors.players;
+        let colors: Vec<Option<Rgb>> = players.iter().map(|player| player.color).collect();
+        let typed = [Rgb::new(0x9e, 0x2b, 0x25), Rgb::new(0x12, 0x34, 0x56)];
+        assert_eq!(colors, [None, Some(typed[0]), Some(typed[1])]);
+        write_into(&mut panel, "Player 3, color", "reddish");
+        assert!(sees(&panel, "Not a color: \"reddish\""));
+        assert_eq!(panel.state().colors.players[2].color, Some(typed[1]));
+        press(&mut panel, "Take colors of the set");
+        assert_eq!(player_look(panel.state(), 2).color, SET[1]);
+    }
+
+    #[test]
+    fn a_mark_is_chosen_from_one_list() {
+        let mut panel = panel(players_ui);
+        choose(&mut panel, "Player 6, mark", "cross in a ring");
+        choose(&mut panel, "Player 1, mark", "letters A");
+        write_into(&mut panel, "Player 1, letters", "JR");
+        let marks = [1, 6].map(|player| player_look(panel.state(), player).mark);
+        let shape = MarkShape::Cross;
+        let text = "JR".to_owned();
+        assert_eq!(marks, [Mark::Letters { text }, Mark::Ringed { shape }]);
+    }
+
+    #[test]
+    fn parts_are_colored_and_holes_by_hand() {
+        let mut panel = panel(colors_ui);
+        assert!(!sees(&panel, "Home lanes, with"));
+        choose(&mut panel, "Home lanes, colored", "player's color");
+        choose(&mut panel, "Home lanes, with", "dye");
+        choose(&mut panel, "Grooves, colored", "one color");
+        write_into(&mut panel, "Grooves, color", "dark blue");
+        press(&mut panel, "Color a hole by hand");
+        write_into(&mut panel, "Colored 1, hole", "T1-08");
+        let colors = &panel.state().colors;
+        assert_eq!(colors.home.hue, Hue::Player);
+        let dark = Rgb::named("dark blue").unwrap();
+        assert_eq!(colors.grooves.hue, Hue::One { color: dark });
+        let hole = "T4-08".parse().unwrap();
+        assert_eq!(colors.of_hole(hole).hue, Hue::Player);
+        press(&mut panel, "Remove colored hole 1");
+        assert!(panel.state().colors.holes.is_empty());
+    }
+}

@@ -1,0 +1,345 @@
+//! Colors: the players' own, and what of the board is colored, with what.
+
+use serde::{Deserialize, Serialize};
+
+use crate::serial::auto_or_color;
+use crate::{HoleId, Rgb, Role};
+
+/// Everything about colors. What is colored by role may be colored otherwise hole by hole.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Colors {
+    /// The players' colors and marks, from the first player; who is not listed has those of the set.
+    pub players: Vec<PlayerColor>,
+    /// The marks of the players beside their start pockets; none: not made.
+    pub marks: Option<MarksMade>,
+    /// Track spaces.
+    pub track: BoreColor,
+    /// Holes of home lanes.
+    pub home: BoreColor,
+    /// Holes of start pockets.
+    pub start: BoreColor,
+    /// Holes added by hand.
+    pub extra: BoreColor,
+    /// The hole at the center pin.
+    pub center: BoreColor,
+    /// Width of the ring where the top face is colored around a bore.
+    #[serde(rename = "ring_mm")]
+    pub ring: f64,
+    /// V-grooves that are lines and outlines.
+    pub grooves: Colored,
+    /// V-grooves around bores.
+    pub rings: Colored,
+    /// The groove inside the rim.
+    pub rim: Colored,
+    /// The fields of the top face between the players' lines.
+    pub sectors: Colored,
+    /// Coats of finish that are on the wood before it is colored.
+    pub after: u32,
+    /// Holes colored by hand, in the order they were entered.
+    pub holes: Vec<HoleColor>,
+    /// Whether the whole board is drawn in its colors; the drilling template never is.
+    pub on_plan: bool,
+}
+
+impl Colors {
+    /// The color of a role's bores, where no hole is colored by hand.
+    pub const fn of(&self, role: Role) -> &BoreColor {
+        match role {
+            Role::Track => &self.track,
+            Role::Home => &self.home,
+            Role::Start => &self.start,
+            Role::Extra => &self.extra,
+            Role::Center => &self.center,
+        }
+    }
+
+    /// The color of one hole: that given by hand last, or that of its role.
+    ///
+    /// ```
+    /// use board::{BoreColor, Colors, HoleColor, HoleId, Hue, Rgb};
+    /// let gold = BoreColor { hue: Hue::One { color: Rgb::new(230, 159, 0) }, ..BoreColor::default() };
+    /// let hole: HoleId = "T1-08".parse().unwrap();
+    /// let by_hand = HoleColor { hole, mirrored: true, look: gold };
+    /// let colors = Colors { holes: vec![by_hand], ..Colors::default() };
+    /// assert_eq!(colors.of_hole(hole.of_player(3)).hue, gold.hue);
+    /// assert_eq!(colors.of_hole("T1-07".parse().unwrap()).hue, Hue::Bare);
+    /// ```
+    pub fn of_hole(&self, hole: HoleId) -> &BoreColor {
+        let by_hand = self.holes.iter().rev().find(|one| one.concerns(hole));
+        by_hand.map_or_else(|| self.of(hole.role()), |one| &one.look)
+    }
+
+    /// Whether anything of the wood is colored or marked.
+    ///
+    /// ```
+    /// assert!(!board::Colors::default().colors_wood());
+    /// ```
+    pub fn colors_wood(&self) -> bool {
+        let bores = Role::ALL.map(|role| self.of(role).hue);
+        let parts = [self.grooves, self.rings, self.rim, self.sectors].map(|part| part.hue);
+        let by_hand = self.holes.iter().map(|one| one.look.hue);
+        let mut all = bores.into_iter().chain(parts).chain(by_hand);
+        self.marks.is_some() || all.any(|hue| hue != Hue::Bare)
+    }
+}
+
+/// The color and the mark of a player.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct PlayerColor {
+    /// The color; none: that of the set.
+    #[serde(with = "auto_or_color")]
+    pub color: Option<Rgb>,
+    /// The mark that says the same without the color.
+    pub mark: Mark,
+}
+
+/// The mark of a player, for those who do not see the color.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
+pub enum Mark {
+    /// That of the set: another for each player.
+    #[default]
+    Auto,
+    /// A shape, filled.
+    Solid {
+        /// Its shape.
+        shape: MarkShape,
+    },
+    /// The outline of a shape.
+    Outlined {
+        /// Its shape.
+        shape: MarkShape,
+    },
+    /// A filled shape within a circle.
+    Ringed {
+        /// Its shape.
+        shape: MarkShape,
+    },
+    /// A letter or two, or a number.
+    Letters {
+        /// The letters.
+        text: String,
+    },
+}
+
+/// Shapes of marks: each is told from the others from whichever side of the table it is seen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum MarkShape {
+    /// A round dot.
+    Dot,
+    /// A triangle of equal sides.
+    Triangle,
+    /// A square.
+    Square,
+    /// Two bars that cross.
+    Cross,
+    /// A star of five points.
+    Star,
+    /// One bar.
+    Bar,
+    /// Half a disc.
+    HalfMoon,
+    /// A slender diamond.
+    Lozenge,
+}
+
+impl MarkShape {
+    /// Every shape, in the order lists show them and the set has them.
+    pub const ALL: [Self; 8] = [
+        Self::Dot,
+        Self::Triangle,
+        Self::Square,
+        Self::Cross,
+        Self::Star,
+        Self::Bar,
+        Self::HalfMoon,
+        Self::Lozenge,
+    ];
+
+    /// The words that screens and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Dot => "dot",
+            Self::Triangle => "triangle",
+            Self::Square => "square",
+            Self::Cross => "cross",
+            Self::Star => "star",
+            Self::Bar => "bar",
+            Self::HalfMoon => "half moon",
+            Self::Lozenge => "lozenge",
+        }
+    }
+}
+
+/// The marks of the players, made on the board.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct MarksMade {
+    /// Diameter of the circle that each mark fits in.
+    #[serde(rename = "size_mm")]
+    pub size: f64,
+    /// The stuff they are colored with.
+    pub medium: Medium,
+    /// Whether each has a dark line around it.
+    pub outline: bool,
+}
+
+/// The color of a part of the board.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Colored {
+    /// The color.
+    pub hue: Hue,
+    /// The stuff it is colored with.
+    pub medium: Medium,
+}
+
+/// The color of bores, and which part of them has it.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct BoreColor {
+    /// The color.
+    pub hue: Hue,
+    /// The part of the bore that is colored.
+    pub on: BorePart,
+    /// The stuff it is colored with.
+    pub medium: Medium,
+}
+
+/// The color of a hole by hand.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HoleColor {
+    /// The hole.
+    pub hole: HoleId,
+    /// Whether the same hole of every other player has it too.
+    pub mirrored: bool,
+    /// Its color in place of the role's.
+    pub look: BoreColor,
+}
+
+impl HoleColor {
+    /// Whether it is about this hole, by name or by mirroring.
+    pub fn concerns(&self, hole: HoleId) -> bool {
+        self.hole == hole || (self.mirrored && self.hole == hole.of_player(self.hole.player()))
+    }
+}
+
+/// The color that something has.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
+pub enum Hue {
+    /// None: bare wood.
+    #[default]
+    Bare,
+    /// That of the player to whom it belongs.
+    Player,
+    /// One, whoever it belongs to.
+    One {
+        /// The color.
+        color: Rgb,
+    },
+}
+
+/// The part of a bore that is colored.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum BorePart {
+    /// A ring of the top face around its mouth.
+    #[default]
+    Ring,
+    /// Its wall and floor.
+    Inside,
+    /// The resin that fills it.
+    Filling,
+}
+
+impl BorePart {
+    /// Every part, in the order lists show them.
+    pub const ALL: [Self; 3] = [Self::Ring, Self::Inside, Self::Filling];
+
+    /// The words that screens and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Ring => "ring around it",
+            Self::Inside => "wall and floor",
+            Self::Filling => "its resin",
+        }
+    }
+}
+
+/// The stuff that wood is colored with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Medium {
+    /// Enamel, acrylic or a paint pen: it covers the wood.
+    #[default]
+    Paint,
+    /// Dye: it colors the wood itself, and the wood shows through.
+    Dye,
+    /// Pigment stain: it lies in the pores, and half covers the wood.
+    Stain,
+    /// Another wood, veneer, wire or shell set into the wood.
+    Inlay,
+    /// Resin with pigment in it.
+    Resin,
+}
+
+impl Medium {
+    /// Every medium, in the order lists show them.
+    pub const ALL: [Self; 5] = [
+        Self::Paint,
+        Self::Dye,
+        Self::Stain,
+        Self::Inlay,
+        Self::Resin,
+    ];
+
+    /// The words that screens and sheets use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Paint => "paint",
+            Self::Dye => "dye",
+            Self::Stain => "stain",
+            Self::Inlay => "inlay",
+            Self::Resin => "colored resin",
+        }
+    }
+}
+
+impl Default for MarksMade {
+    /// As large as a small bore; common practice, no source.
+    fn default() -> Self {
+        Self {
+            size: 10.0,
+            medium: Medium::Paint,
+            outline: false,
+        }
+    }
+}
+
+impl Default for Colors {
+    /// The players' colors of the set, and bare wood.
+    fn default() -> Self {
+        Self {
+            players: Vec::new(),
+            marks: None,
+            track: BoreColor::default(),
+            home: BoreColor::default(),
+            start: BoreColor::default(),
+            extra: BoreColor::default(),
+            center: BoreColor::default(),
+            ring: 2.0,
+            grooves: Colored::default(),
+            rings: Colored::default(),
+            rim: Colored::default(),
+            sectors: Colored::default(),
+            after: 0,
+            holes: Vec::new(),
+            on_plan: false,
+        }
+    }
+}

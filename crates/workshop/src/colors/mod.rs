@@ -1,0 +1,100 @@
+//! Colors: what each player and each part of the board has, and how it is seen.
+//!
+//! A document says what is colored; here it is settled hole by hole and groove by groove, with the players' colors and marks
+//! taken from the set where none were chosen.
+
+mod player;
+
+use board::{BorePart, Colored, HoleId, Hue, Medium, Rgb};
+
+use crate::{GrooveKind, Workpiece};
+
+pub use player::{PlayerLook, player_look};
+
+/// The color of a part of the board, settled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Tint {
+    /// The color as it is in the pot.
+    pub color: Rgb,
+    /// The stuff it is.
+    pub medium: Medium,
+}
+
+/// The color of a hole, settled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct HoleTint {
+    /// The part of the bore that is colored.
+    pub on: BorePart,
+    /// Its color.
+    pub tint: Tint,
+}
+
+impl Workpiece {
+    /// The color of a hole, and the part of it that has it; none where it stays bare.
+    ///
+    /// ```
+    /// use board::{Board, HoleId, Hue, Role};
+    /// use workshop::Workpiece;
+    /// let mut board = Board::default();
+    /// board.colors.home.hue = Hue::Player;
+    /// let workpiece = Workpiece::of(&board)?;
+    /// let color = |role| workpiece.color_of(HoleId::new(role, 2, 1));
+    /// assert_eq!(color(Role::Home).unwrap().tint.color, workpiece.players()[1].color);
+    /// assert_eq!(color(Role::Track), None);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn color_of(&self, hole: HoleId) -> Option<HoleTint> {
+        let look = self.board().colors.of_hole(hole);
+        let color = color(self, look.hue, hole.player())?;
+        let tint = Tint {
+            color,
+            medium: look.medium,
+        };
+        Some(HoleTint { on: look.on, tint })
+    }
+
+    /// The color of a groove of a kind that belongs to a player, counted from 1; none where it stays bare. What is nobody's
+    /// (0), as the ring inside the rim, has no player's color.
+    pub fn groove_color(&self, kind: GrooveKind, player: u32) -> Option<Tint> {
+        let colors = &self.board().colors;
+        settled(self, groove_part(colors, kind), player)
+    }
+
+    /// The color of a player's field of the top face; none where it stays bare.
+    pub fn sector_color(&self, player: u32) -> Option<Tint> {
+        settled(self, self.board().colors.sectors, player)
+    }
+}
+
+/// What the document says of a kind of groove.
+pub(crate) const fn groove_part(colors: &board::Colors, kind: GrooveKind) -> Colored {
+    match kind {
+        GrooveKind::Ring => colors.rings,
+        GrooveKind::Rim => colors.rim,
+        GrooveKind::Track
+        | GrooveKind::Home
+        | GrooveKind::AroundHome
+        | GrooveKind::AroundStart
+        | GrooveKind::Sector => colors.grooves,
+    }
+}
+
+fn settled(workpiece: &Workpiece, colored: Colored, player: u32) -> Option<Tint> {
+    let color = color(workpiece, colored.hue, player)?;
+    Some(Tint {
+        color,
+        medium: colored.medium,
+    })
+}
+
+/// The color that a hue means for a player; what is nobody's has no player's color.
+fn color(workpiece: &Workpiece, hue: Hue, player: u32) -> Option<Rgb> {
+    match hue {
+        Hue::Bare => None,
+        Hue::One { color } => Some(color),
+        Hue::Player => {
+            let place = (player as usize).checked_sub(1)?;
+            workpiece.players().get(place).map(|look| look.color)
+        }
+    }
+}
