@@ -52,7 +52,7 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
     blocks.extend(words.dividers());
     blocks.extend(words.order(board.order, plan.has(Task::CenterBore)));
     blocks.extend(words.circle(board));
-    blocks.extend(told(plan, &[Task::Corners, Task::Circle, Task::RimRing]));
+    blocks.extend(told(plan, &[Task::Corners, Task::Circle, Task::PinRings]));
     blocks.extend(told(plan, &[Task::CenterBore]));
     blocks.extend(words.holes());
     pages(

@@ -53,7 +53,7 @@ fn ring(workpiece: &Workpiece) -> Operation {
     let inside = inside.map_or_else(String::new, |mm| workpiece.length(mm));
     Operation {
         sums: &["grooves"],
-        ..Operation::of(Task::RimRing)
+        ..Operation::of(Task::PinRings)
     }
     .with("router on a trammel, V bit, the pin in its hole", 20.0)
     .minding(&[Caution::Router, Caution::Dust, Caution::Noise])

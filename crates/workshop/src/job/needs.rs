@@ -91,11 +91,11 @@ needs! {
     Corners after PunchedBores RoutedBores SectorBores MachinedBores: CORNERS_CLAMP;
     Circle after Corners: "a corner that meets the blade first throws the blank";
     Circle after PinHole PinBlock: ON_PIN;
-    RimRing after PinHole PinBlock: ON_PIN;
-    RimRing after Thickness: "its depth is set from the finished face";
+    PinRings after PinHole PinBlock: ON_PIN;
+    PinRings after Thickness: "its depth is set from the finished face";
     // The hole at the center is the last that is bored.
     CenterBore after PinHole: "the bit is marked before the pin's hole takes the wood of its spur";
-    CenterBore after Circle RimRing MachinedEdge: CENTER_LAST;
+    CenterBore after Circle PinRings MachinedEdge: CENTER_LAST;
     CenterBore after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: CENTER_LAST;
     // The things that go into the bores.
     Seal after CenterBore: BORED;
@@ -106,7 +106,7 @@ needs! {
     Fill after CenterBore: BORED;
     Fill after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: BORED;
     Fill after Circle MachinedEdge: "the large cuts are done before there is resin that a blade could meet soft";
-    Fill after RimRing: "the ring is taped over while resin is poured";
+    Fill after PinRings: "the ring is taped over while resin is poured";
     Fill after Inserts: "the resin holds what is set in the bores";
     Fill after Seal: "resin bleeds into open pores and pushes bubbles out of them";
     Level after Fill: CURED;
@@ -128,7 +128,7 @@ needs! {
     ScrewHoles after Fill: "the board lies on its top face, where the resin must be hard";
     // Sanding comes after every cut, the finish after that.
     Sand after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: CUT_BEFORE_SANDING;
-    Sand after Circle MachinedEdge RimRing: CUT_BEFORE_SANDING;
+    Sand after Circle MachinedEdge PinRings: CUT_BEFORE_SANDING;
     Sand after CenterBore Grooves MachinedGrooves: CUT_BEFORE_SANDING;
     Sand after Roundover Ease Recess ScrewHoles: CUT_BEFORE_SANDING;
     Sand after Lid: "board and lid are sanded in one go";

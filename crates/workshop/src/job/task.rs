@@ -87,8 +87,8 @@ tasks! {
     Corners: "Sawing the corners off", Jig, None;
     /// The board is cut round on its pin.
     Circle: "Cutting the circle", Jig, None;
-    /// The ring inside the rim is routed on the pin.
-    RimRing: "Border ring", Grooves, None;
+    /// Rings about the pin are routed on it.
+    PinRings: "Rings on the pin", Grooves, None;
     /// The playing hole at the center takes the place of the pin's.
     CenterBore: "Playing hole at the center", Bores, None;
     /// Open pores in the bores are sealed before resin is poured.

@@ -144,7 +144,7 @@ fn the_pins_hole_comes_first_and_the_playing_hole_last() {
             &[
                 Task::PinHole,
                 Task::Circle,
-                Task::RimRing,
+                Task::PinRings,
                 Task::CenterBore,
                 Task::Inserts,
                 Task::Fill,

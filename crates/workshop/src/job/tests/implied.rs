@@ -79,7 +79,7 @@ fn by_method(board: &Board, method: Method) -> [(Task, bool); 19] {
         (Task::Corners, !edge),
         (Task::Circle, !edge),
         (Task::MachinedGrooves, milled && board.grooves.is_some()),
-        (Task::RimRing, rim && !milled),
+        (Task::PinRings, rim && !milled),
         (Task::Grooves, lines && !milled),
         (Task::CenterBore, matches!(center, Center::Hole { .. })),
         (Task::Ease, true),
