@@ -45,6 +45,9 @@ pub struct Grooves {
     /// Wood between the start of the roundover and a ring round the board; none: no such ring.
     #[serde(rename = "rim_mm", deserialize_with = "or_null")]
     pub rim: Option<f64>,
+    /// Distance from the center pin to a ring round the middle of the board; none: no such ring.
+    #[serde(rename = "middle_mm", default)]
+    pub middle: Option<f64>,
 }
 
 /// Rings round bores, by role.
@@ -84,6 +87,11 @@ impl Rings {
 }
 
 impl Grooves {
+    /// Whether any groove is a ring about the center pin, which a router on a trammel cuts.
+    pub const fn has_rings_on_pin(&self) -> bool {
+        self.rim.is_some() || self.middle.is_some()
+    }
+
     /// Wood between the start of the roundover and the ring round the board, as it is begun with; common practice, no
     /// source.
     pub const USUAL_RIM: f64 = 5.0;
@@ -109,6 +117,7 @@ impl Default for Grooves {
             rings: None,
             sectors_from: None,
             rim: None,
+            middle: None,
         }
     }
 }

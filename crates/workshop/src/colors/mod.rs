@@ -75,7 +75,8 @@ pub(crate) const fn groove_part(colors: &board::Colors, kind: GrooveKind) -> Col
         | GrooveKind::Home
         | GrooveKind::AroundHome
         | GrooveKind::AroundStart
-        | GrooveKind::Sector => colors.grooves,
+        | GrooveKind::Sector
+        | GrooveKind::Middle => colors.grooves,
     }
 }
 

@@ -71,6 +71,8 @@ pub enum GrooveKind {
     Sector,
     /// The ring inside the rim.
     Rim,
+    /// The ring round the middle of the board.
+    Middle,
 }
 
 impl GrooveKind {
@@ -84,6 +86,7 @@ impl GrooveKind {
             Self::Ring => "ring round a bore",
             Self::Sector => "line between sectors",
             Self::Rim => "ring at the rim",
+            Self::Middle => "ring around the middle",
         }
     }
 }
@@ -93,7 +96,7 @@ impl GrooveKind {
 pub struct GroovePlan {
     /// The grooves, in the order they are cut.
     pub grooves: Vec<Groove>,
-    /// The grooves that were wanted and find no room: kind and holes; between sectors and at the rim no holes.
+    /// The grooves that were wanted and find no room: kind and holes; between sectors and of rings about the pin no holes.
     pub dropped: Vec<(GrooveKind, Vec<HoleName>)>,
     /// Depth, mm; 0 or less where the bit cannot cut the width.
     pub depth: f64,

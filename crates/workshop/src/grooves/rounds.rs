@@ -1,4 +1,4 @@
-//! Grooves that close: outlines round home lanes and start pockets, rings round bores, the ring at the rim.
+//! Grooves that close: outlines round home lanes and start pockets, rings round bores and about the pin.
 
 use board::{Grooves, Hole, HoleName, Layout, Role};
 use geometry::{Angle, Arc, Circle, PocketShape, Point, Vec2, bearing_of, point_at};
@@ -41,13 +41,19 @@ pub fn lay(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
             );
         }
     }
-    if let Some(rim) = wanted.rim {
-        let radius = board.blank.flat_radius() - rim - half;
-        if radius > HAIR {
-            let circle = Circle::new(Point::ORIGIN, radius);
-            laid.add(GrooveKind::Rim, vec![Stroke::Circle(circle)], Vec::new());
-        } else {
-            laid.drop(GrooveKind::Rim, Vec::new());
+    let rim = |rim| board.blank.flat_radius() - rim - half;
+    let about_pin = [
+        (GrooveKind::Rim, wanted.rim.map(rim)),
+        (GrooveKind::Middle, wanted.middle.map(|off| off + half)),
+    ];
+    for (kind, radius) in about_pin {
+        match radius {
+            Some(radius) if radius > HAIR => {
+                let circle = Circle::new(Point::ORIGIN, radius);
+                laid.add(kind, vec![Stroke::Circle(circle)], Vec::new());
+            }
+            Some(_) => laid.drop(kind, Vec::new()),
+            None => {}
         }
     }
 }

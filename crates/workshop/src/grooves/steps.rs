@@ -1,4 +1,4 @@
-//! V-grooves by hand: the ring on the pin, and all others.
+//! V-grooves by hand: the rings on the pin, and all others.
 
 use board::{Grooves, Measure};
 
@@ -22,7 +22,7 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     all
 }
 
-/// Whether there are grooves but the ring inside the rim.
+/// Whether there are grooves but rings about the pin.
 pub fn besides_the_ring(wanted: &Grooves) -> bool {
     wanted.track
         || wanted.home
@@ -45,12 +45,25 @@ pub fn set(workpiece: &Workpiece) -> Option<String> {
     ))
 }
 
-/// The ring, on a trammel.
+/// The rings about the pin, on a trammel.
 ///
-/// The only groove that turns on the pin, and so the only one that has to be there before the pin's hole is drilled out.
+/// The only grooves that turn on the pin, and so the only ones that have to be there before the pin's hole is drilled out.
 fn ring(workpiece: &Workpiece) -> Operation {
-    let inside = workpiece.board().grooves.and_then(|wanted| wanted.rim);
-    let inside = inside.map_or_else(String::new, |mm| workpiece.length(mm));
+    let wanted = workpiece.board().grooves.unwrap_or_default();
+    let border = wanted.rim.map(|inside| {
+        format!(
+            "Set the trammel so that {} of wood stay between the ring and where the edge begins to round, and go round \
+             pass by pass.",
+            workpiece.length(inside)
+        )
+    });
+    let middle = wanted.middle.map(|off| {
+        format!(
+            "Set the trammel so that the ring around the middle begins {} from the center of the pin, and go round pass \
+             by pass.",
+            workpiece.length(off)
+        )
+    });
     Operation {
         sums: &["grooves"],
         ..Operation::of(Task::PinRings)
@@ -58,10 +71,8 @@ fn ring(workpiece: &Workpiece) -> Operation {
     .with("router on a trammel, V bit, the pin in its hole", 20.0)
     .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
     .says(set(workpiece))
-    .says([format!(
-        "Set the trammel so that {inside} of wood stay between the ring and where the edge begins to round, and go \
-         round pass by pass."
-    )])
+    .says(border)
+    .says(middle)
 }
 
 /// All other grooves.

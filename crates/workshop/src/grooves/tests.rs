@@ -1,7 +1,7 @@
 //! The grooves of boards, held against distances measured anew.
 
 use super::*;
-use crate::Workpiece;
+use crate::{Rule, Workpiece};
 use board::Board;
 use board::{Bore, Change, Edit, Grooves, HoleId, Rings, Role, layout};
 use geometry::{Angle, Pattern, PocketShape, Point, bearing_of, point_at};
@@ -21,6 +21,7 @@ const NONE: Grooves = Grooves {
     rings: None,
     sectors_from: None,
     rim: None,
+    middle: None,
 };
 
 const ALL_RINGS: Rings = Rings {
@@ -191,6 +192,51 @@ fn lines_between_sectors_run_from_their_start_to_the_rim_and_stop_at_bores() {
             assert!(wood(groove, &board, hole.name.id()) >= 1.5 - 1e-9);
         }
     }
+}
+
+#[test]
+fn the_ring_around_the_middle_begins_as_far_off_the_pin_as_is_typed() {
+    let board = Board::default();
+    let at = |middle: f64| Grooves {
+        middle: Some(middle),
+        ..NONE
+    };
+    let plan = planned(&board, at(30.0));
+    // The inner edge of a groove of 2 mm lies at 30, its middle at 31.
+    let Stroke::Circle(ring) = plan.grooves[0].path[0] else {
+        panic!("{:?}", plan.grooves)
+    };
+    assert_eq!(
+        (plan.grooves.len(), plan.grooves[0].kind),
+        (1, GrooveKind::Middle)
+    );
+    assert_near!(ring.radius, 31.0, 1e-12);
+    assert_near!(ring.center.to_vec2().length(), 0.0, 0.0);
+    // Through the last home holes it is found, and so it is beyond the edge.
+    let rules = |middle: f64| {
+        let board = Board {
+            grooves: Some(at(middle)),
+            ..board.clone()
+        };
+        let workpiece = Workpiece::of(&board).unwrap();
+        let found = workpiece.findings().iter().map(|found| found.rule);
+        found.collect::<Vec<_>>()
+    };
+    let home = layout(&board).unwrap();
+    let inmost = home
+        .holes
+        .iter()
+        .filter(|hole| hole.name.id().role() == Role::Home);
+    let inmost = inmost
+        .map(|hole| hole.center.to_vec2().length())
+        .fold(f64::INFINITY, f64::min);
+    assert!(rules(inmost).contains(&Rule::GrooveBores));
+    assert!(rules(290.0).contains(&Rule::GrooveRim));
+    assert!(
+        !rules(30.0)
+            .iter()
+            .any(|rule| [Rule::GrooveBores, Rule::GrooveRim].contains(rule))
+    );
 }
 
 #[test]

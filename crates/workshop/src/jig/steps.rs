@@ -40,10 +40,10 @@ pub fn grooves_by_machine(board: &Board) -> bool {
     Method::of(board) == Method::Machine && run.is_some() && board.grooves.is_some()
 }
 
-/// Whether the ring inside the rim is routed by hand, on the pin.
+/// Whether rings about the pin are routed by hand, on it.
 pub fn ring_on_pin(board: &Board) -> bool {
-    let ring = board.grooves.and_then(|grooves| grooves.rim);
-    ring.is_some() && !grooves_by_machine(board)
+    let rings = board.grooves.is_some_and(|it| it.has_rings_on_pin());
+    rings && !grooves_by_machine(board)
 }
 
 /// Whether anything turns on the pin.

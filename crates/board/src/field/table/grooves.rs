@@ -40,6 +40,8 @@ fields! {
         Ticked(Length.of(0.0, 2500.0), 40.0), "Lines between players, from this far off the center pin out to the rim", us: "1 1/2";
     BORDER "grooves.rim_mm", [.grooves? .rim] "Border ring", Ticked(BESIDE, 5.0),
         "Wood between the start of the roundover and a ring around the board", us: "3/16";
+    MIDDLE_RING "grooves.middle_mm", [.grooves? .middle] "Middle ring", Ticked(Length.of(0.0, 2500.0), 40.0),
+        "A ring around the middle of the board, so far off the center pin", us: "1 1/2";
 }
 
 usual!(Grooves, Rings);

@@ -43,12 +43,14 @@ fn by_method(board: &Board, method: Method) -> [(Task, bool); 19] {
     let machine = board.machine.as_ref().filter(|_| method == Method::Machine);
     let edge = machine.is_some_and(|machine| machine.edge.is_some());
     let milled = machine.is_some_and(|machine| machine.groove.is_some());
-    let rim = board.grooves.is_some_and(|grooves| grooves.rim.is_some());
+    let rim = board
+        .grooves
+        .is_some_and(|grooves| grooves.rim.or(grooves.middle).is_some());
     let turns = !edge || (rim && !milled);
     let center = board.drilled_center();
     let lines = board.grooves.is_some_and(|grooves| {
         let mut bare = grooves;
-        bare.rim = None;
+        (bare.rim, bare.middle) = (None, None);
         (bare.track, bare.home) != (false, false)
             || bare
                 .around_home
