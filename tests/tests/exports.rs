@@ -495,3 +495,33 @@ fn fit_strips_have_their_five_bores_at_true_size() {
         }
     }
 }
+
+/// The tables say the same as the pages: every article of the one is on the other, with as many to buy, and so is every part.
+#[test]
+fn lists_on_paper_are_those_of_the_tables() {
+    for (name, board) in samples() {
+        let [pages, to_buy, to_cut] = <[_; 3]>::try_from(files(Kind::Lists, &board)).unwrap();
+        let file = PdfFile::read(&pages.1).unwrap();
+        let told: Vec<&str> = file
+            .pages
+            .iter()
+            .flat_map(|page| page.words.iter().map(|words| words.words.as_str()))
+            .collect();
+        let told = told.join(" ");
+        for (table, column) in [(to_buy.1, "name"), (to_cut.1, "part")] {
+            let mut reader = csv::Reader::from_reader(&*table);
+            let at = reader
+                .headers()
+                .unwrap()
+                .iter()
+                .position(|head| head == column);
+            let rows: Vec<_> = reader.records().map(Result::unwrap).collect();
+            assert!(!rows.is_empty(), "{name}");
+            for row in rows {
+                for word in row[at.unwrap()].split(' ') {
+                    assert!(told.contains(word), "{name}: {word}");
+                }
+            }
+        }
+    }
+}

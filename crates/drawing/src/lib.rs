@@ -49,6 +49,7 @@
 //! * [`fit_strip_pages`]: bores to try a piece in, at true size.
 //! * [`jig_pages`]: radii, plates, dividers and the order of drilling as pages.
 //! * [`filling_pages`]: batches of resin, and which bores each goes into.
+//! * [`lists_pages`]: what to buy, and what to cut.
 //! * [`job_pages`]: the work step by step.
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
 //! * [`section_sheet`]: the board cut open, with its sizes.
@@ -74,6 +75,7 @@ mod recess;
 mod repair;
 mod section;
 mod sheet;
+mod shopping;
 mod stopped;
 mod taken;
 mod template;
@@ -91,6 +93,7 @@ pub use plan::{plan, plan_without_names};
 pub use repair::repair_pages;
 pub use section::{section_page, section_sheet};
 pub use sheet::{Sheet, Stamp, View};
+pub use shopping::lists_pages;
 pub use template::printer_test::{TestLengths, printer_test_sheet, test_lengths};
 pub use template::roll::{ROLLS, RollError};
 pub use template::tiled::tiled_sheets;

@@ -15,6 +15,7 @@
 //! * [`csv()`]: every hole with its place and bore; [`jig_csv()`]: the same in the order of drilling, for a jig.
 //! * [`gcode()`], [`gcode_edge()`], [`gcode_grooves()`], with [`GcodeOptions`], [`Program`] and [`GcodeError`]: programs that
 //!   drill the holes, cut the board's edge and cut its grooves.
+//! * [`shopping_csv()`], [`cut_list_csv()`]: what to buy, and what to cut.
 //! * [`sums_csv()`], [`sums_json()`]: the sums of the bench with their formulas.
 //! * [`Error`]: why a file cannot be written.
 //!
@@ -30,6 +31,7 @@ mod dxf;
 mod error;
 mod gcode;
 mod jig_csv;
+mod lists;
 mod number;
 mod pdf;
 mod sums;
@@ -41,6 +43,7 @@ pub use dxf::{DxfOptions, dxf};
 pub use error::Error;
 pub use gcode::{GcodeError, GcodeOptions, Program, gcode, gcode_edge, gcode_grooves};
 pub use jig_csv::jig_csv;
+pub use lists::{cut_list_csv, shopping_csv};
 pub use pdf::{Date, PdfOptions, pdf};
 pub use sums::{sums_csv, sums_json};
 pub use svg::svg;

@@ -46,6 +46,7 @@
 //! * machine: [`HoleTable`], [`Order`].
 //! * colors: [`player_look`], [`HoleTint`], [`Tint`].
 //! * finish: [`bond`], [`hard_after`], [`hard_hours`].
+//! * shopping: [`shopping()`], [`ToBuy`], [`cut_list`], [`CutPart`], [`board_feet`].
 //!
 //! The crate knows nothing of windows and file formats.
 
@@ -68,6 +69,7 @@ mod mend;
 mod recess;
 mod repair;
 mod section;
+mod shopping;
 mod sums;
 mod template;
 mod wood;
@@ -125,6 +127,10 @@ pub use repair::plug::{Around, Plug, Remedy, Repair, repairs};
 pub use repair::words::RepairWords;
 pub use section::{
     Body, BodyKind, Cavity, CavityKind, Face, Plane, Section, cut_through, recess_section, section,
+};
+pub use shopping::{
+    CutFrom, CutPart, PartOutline, PartSize, Shelf, SoldBy, SoldThickness, ToBuy, board_feet,
+    boards_of, cubic_meters, cut_list, shopping, tallied_board_feet,
 };
 pub use sums::{Sum, SumGroup};
 pub use template::budget::{

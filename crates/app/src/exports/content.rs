@@ -4,12 +4,15 @@ use std::sync::Arc;
 
 use board::{Board, BuildError, HoleId, Marking};
 use drawing::{
-    Sheet, Stamp, filling_pages, fit_strip_pages, jig_pages, job_pages, numbered,
+    Sheet, Stamp, filling_pages, fit_strip_pages, jig_pages, job_pages, lists_pages, numbered,
     printer_test_sheet, repair_pages, router_sheets, router_whole, section_page, section_sheet,
     sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
-use workshop::{HoleTable, Task, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
+use workshop::{
+    HoleTable, Task, Workpiece, boards_of, cut_list, cut_through, jig_sheet, paper_size, shopping,
+    stopped_by,
+};
 
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
@@ -170,6 +173,7 @@ impl Source {
                 self.numbered(repair_pages(&self.workpiece, &self.stamp())),
             )],
             Kind::Sums => self.sums()?,
+            Kind::Lists => self.lists()?,
             Kind::FitStrip => {
                 let sheets = self.numbered(fit_strip_pages(&self.workpiece, &self.stamp()));
                 vec![pdf("fit-strip.pdf", sheets)]
@@ -228,6 +232,9 @@ impl Source {
             Kind::Job => vec!["job.pdf".into()],
             Kind::Repair => vec!["repair.pdf".into()],
             Kind::Sums => vec!["sums.csv".into(), "sums.json".into()],
+            Kind::Lists => ["lists.pdf", "shopping.csv", "cut-list.csv"]
+                .map(Into::into)
+                .into(),
             Kind::FitStrip => vec!["fit-strip.pdf".into()],
             Kind::PrinterTest => vec!["printer-test.pdf".into()],
             Kind::Jig => vec!["jig.pdf".into(), "jig.csv".into()],
@@ -323,6 +330,20 @@ impl Source {
         Ok(vec![
             file("sums.csv", Body::Text(export::sums_csv(sums)?)),
             file("sums.json", Body::Text(export::sums_json(sums)?)),
+        ])
+    }
+
+    fn lists(&self) -> Result<Vec<File>, ExportError> {
+        let (workpiece, boards) = (&self.workpiece, boards_of(self.board()));
+        let to_buy = export::shopping_csv(&shopping(workpiece, boards))?;
+        let to_cut = export::cut_list_csv(&cut_list(workpiece, boards), self.board().units)?;
+        Ok(vec![
+            pdf(
+                "lists.pdf",
+                self.numbered(lists_pages(workpiece, &self.stamp())),
+            ),
+            file("shopping.csv", Body::Text(to_buy)),
+            file("cut-list.csv", Body::Text(to_cut)),
         ])
     }
 

@@ -35,6 +35,8 @@ pub enum Kind {
     Repair,
     /// Sums of the bench with their formulas, as CSV and JSON
     Sums,
+    /// Shopping list and cut list for all boards: PDF with boxes to tick, and a CSV of each
+    Lists,
     /// Fit strip: five bores around each wanted one, to try a piece in scrap, PDF at true size with a drilling list
     FitStrip,
     /// Sheet to measure a printer by, PDF at true size
@@ -42,7 +44,7 @@ pub enum Kind {
 }
 
 /// Every kind, in the order lists show them.
-const ALL: [Kind; 17] = [
+const ALL: [Kind; 18] = [
     Kind::TemplatePdf,
     Kind::TemplateSvg,
     Kind::PlotPdf,
@@ -58,6 +60,7 @@ const ALL: [Kind; 17] = [
     Kind::Filling,
     Kind::Repair,
     Kind::Sums,
+    Kind::Lists,
     Kind::FitStrip,
     Kind::PrinterTest,
 ];
@@ -84,6 +87,7 @@ impl Kind {
             Self::Filling => "Filling plan (PDF)",
             Self::Repair => "Repair page (PDF)",
             Self::Sums => "Bench sums (CSV and JSON)",
+            Self::Lists => "Shopping and cut list (PDF and CSV)",
             Self::FitStrip => "Fit strip (PDF)",
             Self::PrinterTest => "Printer test sheet (PDF)",
         }
@@ -121,6 +125,7 @@ impl Kind {
             Self::Sums => {
                 "each figure with its formula and source, for a spreadsheet or another program"
             }
+            Self::Lists => "what to buy, in packs as sold, and every wooden part to cut",
             Self::FitStrip => {
                 "five bores around each wanted one, to drill in scrap and try the piece in before the board"
             }

@@ -72,7 +72,7 @@ const fn readable(units: Units) -> f64 {
 }
 
 /// Wood that a glued panel has to spare for flattening both of its faces, mm: 3 mm, or 1/8 in; common practice, no source.
-const fn left_for_flattening(units: Units) -> f64 {
+pub const fn left_for_flattening(units: Units) -> f64 {
     match units {
         Units::Mm => 3.0,
         Units::Inch(_) => INCH / 8.0,

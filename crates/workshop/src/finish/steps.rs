@@ -1,6 +1,6 @@
 //! Sanding, masking and the coats of finish.
 
-use board::{Coat, CoatKind, Measure, PieceKind};
+use board::{Board, Coat, CoatKind, Measure, PieceKind};
 
 use crate::job::{Operation, TIMED, Task, USUAL, Wait};
 use crate::{Caution, Workpiece, hard_after, hard_hours};
@@ -23,20 +23,27 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     all
 }
 
+/// The grits that a board is sanded with, one after the other: film finishes end at 180, oil, shellac and wax at 220; common
+/// practice, no source.
+pub fn grits(board: &Board) -> &'static [u32] {
+    match board.finish.first() {
+        Some(Coat {
+            kind: CoatKind::OilPolyurethane | CoatKind::WaterPolyurethane | CoatKind::Lacquer,
+            ..
+        }) => &[120, 150, 180],
+        _ => &[120, 150, 180, 220],
+    }
+}
+
 /// From grit to grit, not so fine that a finish finds no hold.
 ///
-/// Each grit takes off the scratches of the one before it, and no more than half again as fine; film finishes end at 180, oil,
-/// shellac and wax at 220. Common practice, no source.
+/// Each grit takes off the scratches of the one before it, and no more than half again as fine; common practice, no source.
 fn sand(workpiece: &Workpiece) -> Operation {
-    let last = match workpiece.board().finish.first().map(|coat| coat.kind) {
-        Some(CoatKind::OilPolyurethane | CoatKind::WaterPolyurethane | CoatKind::Lacquer) => 180,
-        _ => 220,
-    };
-    let grits = if last == 180 {
-        "120, 150, 180"
-    } else {
-        "120, 150, 180, 220"
-    };
+    let grits: Vec<String> = grits(workpiece.board())
+        .iter()
+        .map(ToString::to_string)
+        .collect();
+    let grits = grits.join(", ");
     Operation::of(Task::Sand)
         .with(format!("random-orbit sander, paper of grit {grits}"), 90.0)
         .minding(&[Caution::Dust, Caution::Noise])

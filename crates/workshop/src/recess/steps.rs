@@ -55,7 +55,7 @@ fn routed(workpiece: &Workpiece, recess: &Recess) -> Operation {
 /// A bit that gets into the corners: the usual one, or one that is as round as they are.
 ///
 /// Square corners are cut with a chisel afterwards, whatever the bit.
-fn bit(workpiece: &Workpiece, recess: &Recess) -> f64 {
+pub fn bit(workpiece: &Workpiece, recess: &Recess) -> f64 {
     let usual = 2.0 * usual_bit(workpiece.units());
     match recess.shape.corner() {
         corner if corner > 0.0 => usual.min(2.0 * corner),

@@ -1,0 +1,152 @@
+//! The shopping list and the cut list as CSV, for a spreadsheet.
+//!
+//! RFC 4180 as all tables. Amounts are bare numbers in the unit that a column names; lengths are in mm or inches, as the board is.
+
+use board::Units;
+use workshop::{CutPart, PartOutline, PartSize, ToBuy};
+
+use crate::Error;
+use crate::table::{self, Table};
+
+/// The columns of the shopping list.
+const TO_BUY: [&str; 9] = [
+    "shelf", "article", "name", "need", "unit", "pack", "packs", "left", "note",
+];
+
+/// The columns of the cut list; `UNIT` stands for that of the lengths.
+const TO_CUT: &str = "count,part,rough_length_UNIT,rough_width_UNIT,rough_thickness_UNIT,diameter_UNIT,length_UNIT,width_UNIT,thickness_UNIT,grain,from";
+
+/// The shopping list as CSV: a row for each thing to buy, with what is used of it, the amount in a pack, and how many packs are
+/// bought.
+///
+/// ```
+/// use workshop::{Workpiece, shopping};
+/// let list = shopping(&Workpiece::of(&board::Board::default())?, 1);
+/// let text = String::from_utf8(export::shopping_csv(&list)?)?;
+/// assert!(text.starts_with("shelf,article,name,need,unit,pack,packs,left,note\r\n"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+///
+/// Where the table cannot be put into lines.
+pub fn shopping_csv(list: &[ToBuy]) -> Result<Vec<u8>, Error> {
+    let mut written = Table::new(120 * (list.len() + 1));
+    written.row(TO_BUY)?;
+    for line in list {
+        let (parts, of) = line.bought();
+        written.row([
+            line.shelf.label(),
+            &line.article,
+            &line.name,
+            &six(line.need),
+            line.sold.unit(),
+            &six(line.pack),
+            &six(parts as f64 / of as f64),
+            &six(line.left()),
+            &line.note,
+        ])?;
+    }
+    written.finish()
+}
+
+/// The cut list as CSV, its lengths in the unit given: a row for each kind of part, with its rough and its finished size. A round part
+/// has a diameter and no length and width.
+///
+/// # Errors
+///
+/// Where the table cannot be put into lines.
+pub fn cut_list_csv(list: &[CutPart], units: Units) -> Result<Vec<u8>, Error> {
+    let (suffix, unit) = table::unit(units);
+    let length = |mm: f64| six(mm / unit);
+    let mut written = Table::new(160 * (list.len() + 1));
+    written.row(TO_CUT.replace("UNIT", suffix).split(','))?;
+    for part in list {
+        let rough = part
+            .rough
+            .map(PartSize::block)
+            .map(|block| block.map(length));
+        let [rough_length, rough_width, rough_thick] = rough.unwrap_or_default();
+        let (across, long, wide) = match part.finished.outline {
+            PartOutline::Round(diameter) => (length(diameter), String::new(), String::new()),
+            PartOutline::Straight(long, wide) => (String::new(), length(long), length(wide)),
+        };
+        written.row([
+            &part.count.to_string(),
+            part.name,
+            &rough_length,
+            &rough_width,
+            &rough_thick,
+            &across,
+            &long,
+            &wide,
+            &length(part.finished.thickness),
+            part.grain,
+            &part.from.words(units),
+        ])?;
+    }
+    written.finish()
+}
+
+/// A number with its six decimals.
+fn six(value: f64) -> String {
+    let mut text = String::new();
+    table::push(&mut text, value);
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, Build};
+    use testkit::assert_near;
+    use workshop::{Workpiece, cut_list, shopping};
+
+    fn rows(bytes: &[u8]) -> Vec<Vec<String>> {
+        let mut reader = ::csv::ReaderBuilder::new()
+            .has_headers(false)
+            .from_reader(bytes);
+        let records = reader.records();
+        records
+            .map(|record| record.unwrap().iter().map(Into::into).collect())
+            .collect()
+    }
+
+    #[test]
+    fn the_shopping_list_reads_back_and_packs_cover_the_need() {
+        let list = shopping(&Workpiece::of(&Board::default()).unwrap(), 3);
+        let read = rows(&shopping_csv(&list).unwrap());
+        assert_eq!(read[0], TO_BUY);
+        assert_eq!(read.len(), list.len() + 1);
+        for (row, line) in read.iter().skip(1).zip(&list) {
+            let number = |column: usize| row[column].parse::<f64>().unwrap();
+            assert_eq!(row[1], line.article);
+            assert_near!(number(3), line.need, 1e-6);
+            assert_near!(number(5) * number(6) - number(3), number(7), 1e-5);
+            assert!(number(5) * number(6) >= number(3) - 1e-6);
+        }
+    }
+
+    #[test]
+    fn the_cut_list_reads_back_in_either_unit() {
+        for (units, inch) in [(Units::Mm, 1.0), (Units::INCH, 25.4)] {
+            let mut board = Board {
+                units,
+                ..Board::default()
+            };
+            board.panel.build = Build::Strips { count: 3 };
+            let list = cut_list(&Workpiece::of(&board).unwrap(), 2);
+            let read = rows(&cut_list_csv(&list, units).unwrap());
+            let number =
+                |row: usize, column: usize| read[row][column].parse::<f64>().unwrap() * inch;
+            assert!(read[0][2].ends_with(if inch > 1.0 { "_in" } else { "_mm" }));
+            assert_eq!(read[1][..2], ["6", "strip"]);
+            // 560 mm and 5 mm of trim on each side in three strips, and 1.5 mm jointed off each edge.
+            assert_near!(number(1, 2), 570.0, 1e-4);
+            assert_near!(number(1, 3), 193.0, 1e-4);
+            assert_near!(number(1, 7), 190.0, 1e-4);
+            assert_near!(number(2, 5), 560.0, 1e-4);
+            assert_eq!(read[2][6], "");
+        }
+    }
+}

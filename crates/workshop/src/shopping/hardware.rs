@@ -1,0 +1,231 @@
+//! Pieces of the game, what is set into the bores, screws, feet and bearings.
+
+use board::{
+    Base, BaseHold, Board, Footing, INCH, Insert, Piece, PieceKind, ScrewCircle, Units, show_length,
+};
+
+use super::{Shelf, SoldBy, ToBuy, in_name};
+use crate::job::counted;
+use crate::{Workpiece, insert_diameter};
+
+/// Balls or discs in a pack; common practice, no source: the pack that is typed with the price counts.
+const BALLS: f64 = 25.0;
+/// Magnets in a pack; common practice, no source.
+const MAGNETS: f64 = 10.0;
+/// Screws in a box; common practice, no source.
+const SCREWS: f64 = 100.0;
+
+/// Pieces, balls, magnets, screws, feet and bearings for so many boards.
+pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
+    let board = workpiece.board();
+    let mut all = pieces(board, boards);
+    all.extend(inserts(workpiece, boards));
+    all.extend(magnets(board, boards));
+    all.extend(board.screws.iter().map(|ring| screws(board, ring, boards)));
+    all.extend(board.base.and_then(|base| footing(board, &base, boards)));
+    all
+}
+
+/// The pieces of each player, and spare ones of any color.
+///
+/// A player has as many as the larger of start pocket and home lane holds, as everywhere in the program.
+fn pieces(board: &Board, boards: u32) -> Vec<ToBuy> {
+    let each = board.start.max(board.home);
+    let spare = board.recess.map_or(0, |recess| recess.spare);
+    let of = |count: u32, note: String| ToBuy {
+        article: article_of(&board.piece),
+        name: name_of(&board.piece, board.units),
+        note,
+        shelf: Shelf::Pieces,
+        sold: SoldBy::Piece,
+        need: f64::from(count) * f64::from(boards),
+        pack: 1.0,
+    };
+    let players = (1..=board.players).map(|player| of(each, format!("player {player}")));
+    players.chain([of(spare, "spare".into())]).collect()
+}
+
+/// The name by which the price of a piece is remembered.
+fn article_of(piece: &Piece) -> String {
+    let across = in_name(piece.diameter);
+    match piece.kind {
+        PieceKind::Marble => format!("marble-{across}"),
+        PieceKind::Peg => format!("peg-{across}x{}", in_name(piece.height)),
+        PieceKind::Magnet => format!("magnet-piece-{across}x{}", in_name(piece.height)),
+    }
+}
+
+/// A piece with its size.
+fn name_of(piece: &Piece, units: Units) -> String {
+    let length = |mm| show_length(mm, units);
+    match piece.kind {
+        PieceKind::Marble => format!("Marbles, {}", length(piece.diameter)),
+        PieceKind::Peg => format!(
+            "Pegs, {} × {}",
+            length(piece.diameter),
+            length(piece.height)
+        ),
+        PieceKind::Magnet => format!(
+            "Pieces for magnets, {} × {}",
+            length(piece.diameter),
+            length(piece.height)
+        ),
+    }
+}
+
+/// Balls or discs for the bores, one in each that holds a magnet piece, by their diameter.
+fn inserts(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
+    let board = workpiece.board();
+    if board.piece.kind != PieceKind::Magnet {
+        return Vec::new();
+    }
+    let mut sizes: Vec<(f64, u32)> = Vec::new();
+    for hole in workpiece.seats() {
+        let across = insert_diameter(&board.piece, hole.bore);
+        match sizes.iter_mut().find(|(mm, _)| *mm == across) {
+            Some((_, count)) => *count += 1,
+            None => sizes.push((across, 1)),
+        }
+    }
+    let line = |(across, count): (f64, u32)| {
+        let length = |mm| show_length(mm, board.units);
+        let (article, name) = match board.piece.insert {
+            Insert::Ball => (
+                format!("steel-ball-{}", in_name(across)),
+                format!("Steel balls, {}", length(across)),
+            ),
+            Insert::Disc { thickness } => (
+                format!("steel-disc-{}x{}", in_name(across), in_name(thickness)),
+                format!("Steel discs, {} × {}", length(across), length(thickness)),
+            ),
+        };
+        ToBuy {
+            article,
+            name,
+            note: format!("in {} of each board", counted(count, "hole", "holes")),
+            shelf: Shelf::Pieces,
+            sold: SoldBy::Piece,
+            need: f64::from(count) * f64::from(boards),
+            pack: BALLS,
+        }
+    };
+    sizes.into_iter().map(line).collect()
+}
+
+/// A magnet for each piece.
+fn magnets(board: &Board, boards: u32) -> Option<ToBuy> {
+    if board.piece.kind != PieceKind::Magnet {
+        return None;
+    }
+    let (article, name) = match board.piece.magnet {
+        Some(magnet) => (
+            format!(
+                "magnet-{}x{}",
+                in_name(magnet.diameter),
+                in_name(magnet.thickness)
+            ),
+            format!(
+                "Magnets, {} × {}",
+                show_length(magnet.diameter, board.units),
+                show_length(magnet.thickness, board.units)
+            ),
+        ),
+        None => ("magnet".into(), "Magnets, size to be chosen".into()),
+    };
+    let pieces = crate::recess::pieces(board);
+    Some(ToBuy {
+        article,
+        name,
+        note: "one in each piece".into(),
+        shelf: Shelf::Pieces,
+        sold: SoldBy::Piece,
+        need: f64::from(pieces) * f64::from(boards),
+        pack: MAGNETS,
+    })
+}
+
+/// Lengths that wood screws are sold in: inches by the sixteenth, or mm; from memory.
+const INCHES: [u32; 11] = [6, 8, 10, 12, 16, 20, 24, 28, 32, 40, 48];
+/// The metric ones; from memory.
+const METRIC: [u32; 11] = [10, 12, 16, 20, 25, 30, 35, 40, 45, 50, 60];
+/// Thickness of the plate of a turntable's bearing, mm; common practice, no source: measure it.
+const PLATE: f64 = 1.5;
+/// Wood that a screw leaves below its head in a foot or a base, as a share of the height: the head is sunk in the rest; common
+/// practice, no source.
+const UNDER_HEAD: f64 = 0.5;
+
+/// Screws of a circle: the longest that are sold and do not go deeper than their holes.
+fn screws(board: &Board, ring: &ScrewCircle, boards: u32) -> ToBuy {
+    let through = match board.base {
+        Some(base) if is_bearing(&base) => PLATE,
+        Some(base) => base.height * UNDER_HEAD,
+        None => PLATE,
+    };
+    let most = ring.depth + through;
+    let sold: Vec<f64> = match board.units {
+        Units::Inch(_) => INCHES
+            .iter()
+            .map(|parts| f64::from(*parts) * INCH / 16.0)
+            .collect(),
+        Units::Mm => METRIC.iter().map(|mm| f64::from(*mm)).collect(),
+    };
+    let length = sold
+        .iter()
+        .rev()
+        .find(|mm| **mm <= most + 0.01)
+        .or(sold.first());
+    let length = length.copied().unwrap_or(most);
+    let shown = |mm| show_length(mm, board.units);
+    ToBuy {
+        article: format!("wood-screw-{}x{}", in_name(ring.diameter), in_name(length)),
+        name: format!("Wood screws, {} × {}", shown(ring.diameter), shown(length)),
+        note: format!(
+            "for holes {} deep, through {}; no longer",
+            shown(ring.depth),
+            shown((through * 10.0).round() / 10.0)
+        ),
+        shelf: Shelf::Hardware,
+        sold: SoldBy::Piece,
+        need: f64::from(ring.count) * f64::from(boards),
+        pack: SCREWS,
+    }
+}
+
+/// Whether a base is a turntable's bearing: round, and not glued.
+fn is_bearing(base: &Base) -> bool {
+    matches!(base.footing, Footing::Round { .. }) && base.hold == BaseHold::Loose
+}
+
+/// Sizes of flat turntable bearings, in inches (trade pages).
+const BEARINGS: [f64; 5] = [3.0, 4.0, 6.0, 9.0, 12.0];
+
+/// Feet, or the bearing of a turntable; nothing for a base that is made of wood.
+fn footing(board: &Board, base: &Base, boards: u32) -> Option<ToBuy> {
+    let shown = |mm| show_length(mm, board.units);
+    let (article, name, count) = match base.footing {
+        Footing::Feet { count, .. } => (
+            format!("foot-{}", in_name(base.height)),
+            format!("Feet, {} high", shown(base.height)),
+            count,
+        ),
+        Footing::Round { diameter } if is_bearing(base) => {
+            let fits = |inches: &&f64| **inches * INCH <= diameter + 0.5;
+            let size = BEARINGS.iter().rev().find(fits).unwrap_or(&BEARINGS[0]) * INCH;
+            (
+                format!("turntable-{}", in_name(size)),
+                format!("Lazy Susan bearing, {}", shown(size)),
+                1,
+            )
+        }
+        Footing::Round { .. } => return None,
+    };
+    Some(ToBuy {
+        article,
+        name,
+        note: String::new(),
+        shelf: Shelf::Hardware,
+        sold: SoldBy::Piece,
+        need: f64::from(count) * f64::from(boards),
+        pack: 1.0,
+    })
+}

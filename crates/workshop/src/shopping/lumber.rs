@@ -1,0 +1,150 @@
+//! Lumber as it is sold: steps of thickness, board feet and cubic meters.
+//!
+//! A board foot is 144 cubic inches of rough wood, reckoned with the nominal thickness. Yards that sell by the inch name thickness in
+//! quarters; those that sell by the meter have steps of their own. Both rows of steps: from memory.
+
+use board::{INCH, Units};
+
+/// Thicknesses of rough hardwood in quarters of an inch; from memory.
+const QUARTERS: [u32; 7] = [4, 5, 6, 8, 10, 12, 16];
+/// Thicknesses of rough hardwood in mm; from memory, they differ from yard to yard.
+const MILLIMETERS: [u32; 7] = [20, 26, 32, 38, 52, 65, 80];
+/// A thickness may be over a step by so much and still count as that step, mm: less than any caliper shows.
+const HAIR: f64 = 0.01;
+/// Cubic inches in a board foot.
+const BOARD_FOOT: f64 = 144.0;
+
+/// A thickness that rough lumber is sold in.
+///
+/// ```
+/// use board::Units;
+/// use workshop::SoldThickness;
+/// let sold = SoldThickness::at_least(52.0, Units::INCH).unwrap();
+/// assert_eq!((sold.label(), sold.mm()), ("10/4".to_owned(), 63.5));
+/// assert_eq!(SoldThickness::at_least(52.0, Units::Mm).unwrap().label(), "52 mm");
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SoldThickness {
+    /// Quarters of an inch.
+    Quarters(u32),
+    /// Millimeters.
+    Millimeters(u32),
+}
+
+impl SoldThickness {
+    /// The thinnest that is sold and not thinner than so many mm, in the steps of a system; none where nothing is as thick.
+    pub fn at_least(mm: f64, units: Units) -> Option<Self> {
+        let steps = match units {
+            Units::Inch(_) => QUARTERS.map(Self::Quarters),
+            Units::Mm => MILLIMETERS.map(Self::Millimeters),
+        };
+        steps.into_iter().find(|step| step.mm() >= mm - HAIR)
+    }
+
+    /// The nominal thickness, mm.
+    pub const fn mm(self) -> f64 {
+        match self {
+            Self::Quarters(quarters) => quarters as f64 * INCH / 4.0,
+            Self::Millimeters(mm) => mm as f64,
+        }
+    }
+
+    /// The name that yards have for it.
+    pub fn label(self) -> String {
+        match self {
+            Self::Quarters(quarters) => format!("{quarters}/4"),
+            Self::Millimeters(mm) => format!("{mm} mm"),
+        }
+    }
+}
+
+/// Board feet of a piece of so many mm.
+///
+/// ```
+/// // One inch by twelve by twelve is one board foot, by definition.
+/// assert!((workshop::board_feet([304.8, 304.8, 25.4]) - 1.0).abs() < 1e-12);
+/// ```
+pub const fn board_feet([length, width, thickness]: [f64; 3]) -> f64 {
+    length * width * thickness / (INCH * INCH * INCH * BOARD_FOOT)
+}
+
+/// Board feet of a single board or slab as a yard tallies it: its surface, width in inches times length in feet over 12, goes to
+/// the nearest whole number, and that times the quarters over 4.
+///
+/// By the rules of the hardwood trade (National Hardwood Lumber Association), from memory; a half goes up here, where the rules have
+/// it go up and down in turn.
+///
+/// ```
+/// // 6 1/4 in wide and 8 ft long have a surface of 4; in 8/4 that is 8 board feet.
+/// let feet = workshop::tallied_board_feet([8.0 * 304.8, 6.25 * 25.4], 8);
+/// assert_eq!(feet, 8.0);
+/// ```
+pub fn tallied_board_feet([length, width]: [f64; 2], quarters: u32) -> f64 {
+    let surface = width / INCH * (length / (12.0 * INCH)) / 12.0;
+    (surface.round() * f64::from(quarters) / 4.0).max(0.0)
+}
+
+/// Cubic meters of a piece of so many mm.
+pub const fn cubic_meters([length, width, thickness]: [f64; 3]) -> f64 {
+    length * width * thickness / 1e9
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+    use testkit::assert_near;
+
+    /// 1 in by 12 in by 12 in is a board foot, by definition; a board of 2 in by 6 in by 8 ft has 8 (from memory, the example of
+    /// many handbooks).
+    #[test]
+    fn board_feet_are_those_of_the_handbook() {
+        assert_near!(board_feet([304.8, 304.8, 25.4]), 1.0, 1e-12);
+        assert_near!(board_feet([96.0 * 25.4, 152.4, 50.8]), 8.0, 1e-12);
+        assert_near!(
+            board_feet([120.0 * 25.4, 8.0 * 25.4, 31.75]),
+            8.333_333,
+            1e-6
+        );
+    }
+
+    /// Surfaces go to whole feet: 6 1/2 in by 8 ft are 4.33 and count as 4, 8 in by 10 ft are 6.67 and count as 7 (rules of the
+    /// hardwood trade, from memory; the sums by hand).
+    #[test]
+    fn a_yard_tallies_whole_feet_of_surface() {
+        let feet = |inches: f64, length: f64| [length * 304.8, inches * 25.4];
+        assert_near!(tallied_board_feet(feet(6.5, 8.0), 4), 4.0, 0.0);
+        assert_near!(tallied_board_feet(feet(8.0, 10.0), 4), 7.0, 0.0);
+        assert_near!(tallied_board_feet(feet(8.0, 10.0), 6), 10.5, 0.0);
+        assert_near!(tallied_board_feet(feet(6.0, 1.0), 5), 1.25, 0.0);
+    }
+
+    /// A cube of 100 mm is a thousandth of a cubic meter.
+    #[test]
+    fn cubic_meters_are_those_of_geometry() {
+        assert_near!(cubic_meters([100.0; 3]), 0.001, 1e-15);
+    }
+
+    #[test]
+    fn a_thickness_at_a_step_is_that_step_and_over_the_last_there_is_none() {
+        let label = |mm, units| SoldThickness::at_least(mm, units).map(SoldThickness::label);
+        assert_eq!(label(25.4, Units::INCH).unwrap(), "4/4");
+        assert_eq!(label(25.5, Units::INCH).unwrap(), "5/4");
+        assert_eq!(label(0.0, Units::INCH).unwrap(), "4/4");
+        assert_eq!(label(26.0, Units::Mm).unwrap(), "26 mm");
+        assert_eq!(label(26.5, Units::Mm).unwrap(), "32 mm");
+        assert_eq!(label(80.5, Units::Mm), None);
+        assert_eq!(label(101.7, Units::INCH), None);
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_sold_is_thick_enough(mm in 0.0..120.0_f64) {
+            for units in [Units::Mm, Units::INCH] {
+                if let Some(sold) = SoldThickness::at_least(mm, units) {
+                    prop_assert!(sold.mm() >= mm - HAIR);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,245 @@
+//! Resin, glue, finish, abrasives, paper and tape to buy.
+
+use core::f64::consts::PI;
+
+use board::{Board, Build, CoatKind, Paper, PieceKind, Units};
+
+use super::{Shelf, SoldBy, ToBuy};
+use crate::blank::panel::panel_width;
+use crate::job::{Method, counted};
+use crate::{Thicknesses, Workpiece};
+
+/// US fluid ounce, ml, by definition.
+const FLUID_OUNCE: f64 = 29.573_529_562_5;
+
+/// Resin, glue, finish, abrasives and paper for so many boards.
+pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
+    let mut all = Vec::new();
+    all.extend(resin(workpiece, boards));
+    all.extend(cups(workpiece, boards));
+    all.extend(setting_epoxy(workpiece, boards));
+    all.extend(glue(workpiece, boards));
+    all.extend(finish(workpiece, boards));
+    all.extend(abrasives(workpiece, boards));
+    all.extend(paper(workpiece));
+    all
+}
+
+/// Something sold by volume.
+fn volume(article: &str, name: &str, need: f64, pack: f64) -> ToBuy {
+    ToBuy {
+        article: article.into(),
+        name: name.into(),
+        note: String::new(),
+        shelf: Shelf::Supplies,
+        sold: SoldBy::Volume,
+        need,
+        pack,
+    }
+}
+
+/// The first size in a row that is enough, ml; the last where none is.
+fn size(need: f64, sizes: &[f64]) -> f64 {
+    let enough = sizes.iter().find(|size| **size >= need);
+    enough.or(sizes.last()).copied().unwrap_or(need)
+}
+
+/// Sizes of resin kits, resin and hardener together, ml; from memory.
+fn kits(units: Units) -> Vec<f64> {
+    match units {
+        Units::Inch(_) => [8.0, 16.0, 32.0, 64.0, 128.0]
+            .map(|ounces| ounces * FLUID_OUNCE)
+            .into(),
+        Units::Mm => vec![150.0, 300.0, 750.0, 1500.0, 4500.0],
+    }
+}
+
+/// Resin and hardener of all batches, in kits of the size that would do for one board.
+fn resin(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
+    let pour = workpiece.pour()?;
+    let each = pour.resin / f64::from(pour.boards.max(1));
+    let kit = size(each, &kits(workpiece.units()));
+    Some(ToBuy {
+        note: "resin and hardener together, waste and cups counted in".into(),
+        ..volume("resin-kit", "Resin kit", each * f64::from(boards), kit)
+    })
+}
+
+/// Cups in a pack; common practice, no source.
+const CUPS: f64 = 50.0;
+
+/// A cup for each batch.
+fn cups(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
+    let pour = workpiece.pour()?;
+    let batches = (pour.batches.len() as f64 / f64::from(pour.boards.max(1))).ceil();
+    Some(ToBuy {
+        article: "mixing-cup".into(),
+        name: "Mixing cups and sticks".into(),
+        note: "one for each batch".into(),
+        shelf: Shelf::Supplies,
+        sold: SoldBy::Piece,
+        need: batches * f64::from(boards),
+        pack: CUPS,
+    })
+}
+
+/// A dot of epoxy under a ball or disc, ml; common practice, no source.
+const DOT: f64 = 0.1;
+
+/// Epoxy to set balls or discs with.
+fn setting_epoxy(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
+    let seats = workpiece.seats().len() as f64;
+    let needed = workpiece.board().piece.kind == PieceKind::Magnet;
+    let pack = match workpiece.units() {
+        Units::Inch(_) => FLUID_OUNCE,
+        Units::Mm => 25.0,
+    };
+    needed.then(|| ToBuy {
+        note: "to set what the magnets hold on".into(),
+        ..volume(
+            "epoxy-adhesive",
+            "Epoxy adhesive",
+            DOT * seats * f64::from(boards),
+            pack,
+        )
+    })
+}
+
+/// Wood glue on a square meter of joint, both edges, ml: about 200 g/m²; from memory.
+const GLUE: f64 = 200.0;
+
+/// Wood glue for the seams, with the mortises of loose tenons.
+fn glue(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
+    let board = workpiece.board();
+    if !matches!(board.panel.build, Build::Halves | Build::Strips { .. }) {
+        return None;
+    }
+    let seams = workpiece.seams().len() as f64 * panel_width(board) * Thicknesses::of(board).glued;
+    let tenons = board.panel.tenons.map_or(0.0, |size| {
+        4.0 * size.reach * (size.length + size.thickness) * workpiece.tenons().len() as f64
+    });
+    let ml = (seams + tenons) / 1e6 * GLUE;
+    let pack = match board.units {
+        Units::Inch(_) => 8.0 * FLUID_OUNCE,
+        Units::Mm => 250.0,
+    };
+    Some(ToBuy {
+        note: "for the seams".into(),
+        ..volume("wood-glue", "Wood glue", ml * f64::from(boards), pack)
+    })
+}
+
+/// Both faces and the edge of a board, m².
+fn surface(board: &Board) -> f64 {
+    let radius = board.blank.radius();
+    (2.0 * PI * radius * radius + 2.0 * PI * radius * board.blank.thickness) / 1e6
+}
+
+/// Liquid finish that covers a square meter once, ml: about 10 m² to the liter; from memory, the label tells.
+const COAT: f64 = 100.0;
+
+/// Finish by its kind, all coats of a kind together.
+fn finish(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
+    let board = workpiece.board();
+    let pack = match board.units {
+        Units::Inch(_) => 16.0 * FLUID_OUNCE,
+        Units::Mm => 500.0,
+    };
+    let of = |kind: CoatKind| {
+        let coats = board.finish.iter().filter(|coat| coat.kind == kind).count();
+        let ml = COAT * surface(board) * coats as f64 * f64::from(boards);
+        let label = kind.label();
+        let mut name = label.to_owned();
+        if let Some(first) = name.get_mut(0..1) {
+            first.make_ascii_uppercase();
+        }
+        ToBuy {
+            note: format!(
+                "{} on both faces and the edge",
+                counted(coats, "coat", "coats")
+            ),
+            ..volume(
+                &format!("finish-{}", label.replace(' ', "-")),
+                &name,
+                ml,
+                pack,
+            )
+        }
+    };
+    CoatKind::ALL.into_iter().map(of).collect()
+}
+
+/// Wood that a sanding disc is used up on, m²; common practice, no source.
+const DISC: f64 = 0.25;
+/// Discs in a pack; from memory.
+const DISCS: f64 = 10.0;
+
+/// Sanding discs by their grits, as the plan of the work has them.
+fn abrasives(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
+    let across = match workpiece.units() {
+        Units::Inch(_) => "5\"",
+        Units::Mm => "125 mm",
+    };
+    let discs = (surface(workpiece.board()) * f64::from(boards) / DISC).ceil();
+    let of = |grit: &u32| ToBuy {
+        article: format!("sanding-disc-{grit}"),
+        name: format!("Sanding discs, {across}, grit {grit}"),
+        note: String::new(),
+        shelf: Shelf::Supplies,
+        sold: SoldBy::Piece,
+        need: discs,
+        pack: DISCS,
+    };
+    crate::finish::steps::grits(workpiece.board())
+        .iter()
+        .map(of)
+        .collect()
+}
+
+/// Sheets of paper in a pack.
+const REAM: f64 = 500.0;
+
+/// Paper for the template, and tape for its joints; a method without paper takes none.
+fn paper(workpiece: &Workpiece) -> Vec<ToBuy> {
+    let board = workpiece.board();
+    let printed = match Method::of(board) {
+        // The jig of one sector takes no more sheets than the board.
+        Method::Template | Method::SectorJig => Some(workpiece),
+        Method::Router => workpiece.router().map(|(_, template)| template),
+        Method::Pivot | Method::Machine => None,
+    };
+    let tiling = printed.and_then(|printed| printed.tiling().ok());
+    let Some(tiling) = tiling else {
+        return Vec::new();
+    };
+    let sheets = tiling.tiles.len() as f64;
+    let (article, name) = match board.template.paper {
+        Paper::A4 => ("paper-a4", "Paper, A4"),
+        Paper::A3 => ("paper-a3", "Paper, A3"),
+        Paper::Letter => ("paper-letter", "Paper, Letter"),
+        Paper::Legal => ("paper-legal", "Paper, Legal"),
+        Paper::Tabloid => ("paper-tabloid", "Paper, Tabloid"),
+        Paper::Custom { .. } => ("paper-custom", "Paper of your own size"),
+    };
+    let line = |article: &str, name: &str, note: &str, need: f64, pack: f64| ToBuy {
+        article: article.into(),
+        name: name.into(),
+        note: note.into(),
+        shelf: Shelf::Templates,
+        sold: SoldBy::Piece,
+        need,
+        pack,
+    };
+    let note = "one template for all boards";
+    let mut all = vec![line(article, name, note, sheets, REAM)];
+    if sheets > 1.0 {
+        all.push(line(
+            "paper-tape",
+            "Clear tape, roll",
+            "for the joints of the sheets",
+            1.0,
+            1.0,
+        ));
+    }
+    all
+}

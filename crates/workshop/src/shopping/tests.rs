@@ -1,0 +1,284 @@
+//! The lists held against hand-worked examples and laws.
+
+use board::{
+    Base, BaseHold, Board, Build, Coat, Filling, Footing, Grooves, LidFit, LidGrain, PieceKind,
+    Recess, Router, ScrewCircle, StockOutline, Tenons, Units, Wood,
+};
+use proptest::prelude::*;
+use testkit::assert_near;
+
+use super::*;
+
+fn listed(board: &Board, boards: u32) -> Vec<ToBuy> {
+    shopping(&Workpiece::of(board).unwrap(), boards)
+}
+
+fn line<'a>(list: &'a [ToBuy], article: &str) -> &'a ToBuy {
+    let found = list.iter().find(|line| line.article.starts_with(article));
+    found.unwrap_or_else(|| panic!("no {article} in {list:#?}"))
+}
+
+/// A board in inches of three strips: 22 in across, 1/4 in of trim, 1/16 in jointed off each edge.
+fn strips() -> Board {
+    let mut board = Board::begun(Units::INCH);
+    board.wood = Some(Wood::default());
+    board.blank.diameter = 22.0 * 25.4;
+    board.stock.trim = 25.4 / 4.0;
+    board.stock.thickness = 25.4;
+    board.blank.thickness = 0.75 * 25.4;
+    board.panel.joint = 25.4 / 16.0;
+    board.panel.build = Build::Strips { count: 3 };
+    board
+}
+
+/// By hand: strips of 22 1/2 / 3 + 1/8 = 7 5/8 in by 22 1/2 in by 4/4 are 171.5625 in³ each; three of them 514.6875 in³ are
+/// 3.574 board feet, with a quarter more 4.468, and so 5 are bought; for two boards 8.935, and so 9.
+#[test]
+fn lumber_of_strips_comes_to_what_is_worked_by_hand() {
+    let list = listed(&strips(), 1);
+    let lumber = line(&list, "lumber-");
+    assert_near!(lumber.need, 3.0 * 171.5625 / 144.0 * 1.25, 1e-9);
+    assert_eq!(lumber.to_buy(Units::INCH), "5 bd ft");
+    assert!(lumber.name.ends_with("4/4, rough"), "{}", lumber.name);
+    let two = listed(&strips(), 2);
+    assert_eq!(line(&two, "lumber-").bought(), (9, 1));
+}
+
+/// By hand: one slab of 570 by 286.5 by 52 mm makes both leaves; 0.00849 m³, with a quarter more 0.01061, and so 0.011 are bought.
+#[test]
+fn leaves_are_resawn_from_one_slab() {
+    let mut board = Board::default();
+    board.panel.build = Build::Halves;
+    board.stock.thickness = 52.0;
+    let list = listed(&board, 1);
+    let lumber = line(&list, "lumber-any-52mm");
+    assert_near!(lumber.need, 0.57 * 0.2865 * 0.052 * 1.25, 1e-12);
+    assert_eq!(lumber.to_buy(Units::Mm), "0.011 m³");
+    let parts = cut_list(&Workpiece::of(&board).unwrap(), 3);
+    assert_eq!((parts[0].count, parts[1].count), (6, 3));
+    assert_near!(parts[0].rough.unwrap().thickness, 24.5, 1e-12);
+}
+
+#[test]
+fn wood_that_is_too_thin_for_the_board_is_not_what_is_bought() {
+    let mut board = Board::default();
+    board.panel.build = Build::Halves;
+    // Two leaves of 20 mm and 3 mm to plane off, and the kerf, are 49 mm.
+    board.stock.thickness = 25.0;
+    assert!(line(&listed(&board, 1), "lumber-").article.contains("52mm"));
+    // Wood that is as thick as the board already is bought so.
+    board.panel.build = Build::Whole;
+    board.stock.thickness = 20.0;
+    assert!(line(&listed(&board, 1), "lumber-").article.contains("20mm"));
+}
+
+/// By hand: 8 ft by 24 1/4 in has a surface of 16.17 ft², tallied as 16; in 8/4 that is 32 board feet a slab.
+#[test]
+fn a_measured_blank_is_tallied_as_a_yard_does() {
+    let mut board = strips();
+    board.panel.build = Build::Whole;
+    board.stock.thickness = 50.8;
+    board.stock.outline = StockOutline::Slab {
+        length: 96.0 * 25.4,
+        width: 24.25 * 25.4,
+        lower: Vec::new(),
+        upper: Vec::new(),
+    };
+    let list = listed(&board, 2);
+    assert_near!(line(&list, "slab-").need, 64.0, 1e-9);
+    assert!(list.iter().all(|line| !line.article.starts_with("lumber")));
+}
+
+#[test]
+fn balls_magnets_and_pieces_are_counted_for_every_board() {
+    let mut board = Board::default();
+    board.piece.kind = PieceKind::Magnet;
+    board.recess = Some(Recess {
+        spare: 2,
+        ..Recess::default()
+    });
+    let list = listed(&board, 2);
+    let balls = line(&list, "steel-ball-12");
+    assert_near!(balls.need, 266.0, 0.0);
+    // 266 balls are 11 packs of 25, and 9 are left.
+    assert_eq!((balls.bought(), balls.left()), ((11, 1), 9.0));
+    assert_eq!(balls.to_buy(Units::Mm), "11 packs of 25");
+    let pieces = list
+        .iter()
+        .filter(|line| line.article.starts_with("magnet-piece"));
+    assert_near!(
+        pieces.map(|line| line.need).sum::<f64>(),
+        2.0 * (6.0 * 4.0 + 2.0),
+        0.0
+    );
+    let magnets = list.iter().find(|line| line.article == "magnet");
+    assert_near!(magnets.unwrap().need, 52.0, 0.0);
+}
+
+/// A screw goes through the plate of a bearing, 1.5 mm, and 10 mm into the board: of those that are sold 10 mm is the longest that
+/// does not come out deeper.
+#[test]
+fn screws_are_no_longer_than_their_holes_allow() {
+    let mut board = Board {
+        base: Some(Base::default()),
+        screws: vec![ScrewCircle::default()],
+        ..Board::default()
+    };
+    assert!(
+        line(&listed(&board, 1), "wood-screw-4x10")
+            .note
+            .ends_with("no longer")
+    );
+    board.base = Some(Base {
+        footing: Footing::Feet {
+            count: 3,
+            circle: 300.0,
+        },
+        height: 20.0,
+        ..Base::default()
+    });
+    // Through half of the foot.
+    let list = listed(&board, 1);
+    assert_eq!(line(&list, "wood-screw-").article, "wood-screw-4x20");
+    assert_near!(line(&list, "foot-20").need, 3.0, 0.0);
+}
+
+#[test]
+fn a_turntable_is_bought_and_a_glued_base_is_cut() {
+    let mut board = Board {
+        base: Some(Base::default()),
+        ..Board::default()
+    };
+    assert_eq!(
+        line(&listed(&board, 1), "turntable").name,
+        "Lazy Susan bearing, 304.8 mm"
+    );
+    board.base.as_mut().unwrap().hold = BaseHold::GluedPlywood;
+    let list = listed(&board, 1);
+    assert!(
+        list.iter()
+            .all(|line| !line.article.starts_with("turntable"))
+    );
+    assert_near!(line(&list, "plywood").need, 1.0, 0.0);
+}
+
+/// A board with a bit of everything.
+fn rich(units: Units) -> Board {
+    let mut board = Board::begun(units);
+    board.panel.build = Build::Strips { count: 4 };
+    board.panel.tenons = Some(Tenons::default());
+    board.piece.kind = PieceKind::Magnet;
+    board.recess = Some(Recess {
+        lid: 4.0,
+        spare: 3,
+        lid_fit: LidFit {
+            grain: LidGrain::Plywood,
+            ..LidFit::default()
+        },
+        ..Recess::default()
+    });
+    board.grooves = Some(Grooves::default());
+    board.filling = Some(Filling::default());
+    board.finish = vec![Coat::default(); 3];
+    board.router = Some(Router::default());
+    board.base = Some(Base::default());
+    board.screws = vec![ScrewCircle::default()];
+    board
+}
+
+#[test]
+fn every_shelf_is_filled_and_names_are_in_the_makers_units() {
+    for (units, foreign) in [(Units::Mm, '"'), (Units::INCH, 'm')] {
+        let list = listed(&rich(units), 2);
+        for shelf in Shelf::ALL {
+            assert!(
+                list.iter().any(|line| line.shelf == shelf),
+                "{}",
+                shelf.label()
+            );
+        }
+        for line in &list {
+            let words = format!("{} {}", line.to_buy(units), line.name.trim_matches('"'));
+            let is_foreign = match foreign {
+                'm' => words.contains(" mm") || words.contains(" ml") || words.contains('³'),
+                inch => words.contains(inch),
+            };
+            assert!(!is_foreign, "{words}");
+        }
+    }
+}
+
+#[test]
+fn no_two_things_have_one_article() {
+    let list = listed(&rich(Units::Mm), 1);
+    for line in &list {
+        let alike = list.iter().filter(|other| other.article == line.article);
+        assert!(
+            alike
+                .clone()
+                .all(|other| (&other.name, other.pack) == (&line.name, line.pack))
+        );
+    }
+}
+
+#[test]
+fn tools_and_templates_are_the_same_for_any_number_of_boards() {
+    let of = |boards| {
+        let list = listed(&rich(Units::Mm), boards);
+        let kept = list
+            .into_iter()
+            .filter(|line| line.shelf >= Shelf::Templates);
+        kept.collect::<Vec<_>>()
+    };
+    assert_eq!(of(1), of(200));
+    assert!(of(1).iter().any(|line| line.article == "guide-bushing-16"));
+}
+
+#[test]
+fn packs_are_told_for_none_one_and_two() {
+    let mut balls = ToBuy {
+        article: "steel-ball-12".into(),
+        name: "Steel balls".into(),
+        note: String::new(),
+        shelf: Shelf::Pieces,
+        sold: SoldBy::Piece,
+        need: 0.0,
+        pack: 25.0,
+    };
+    for (need, words) in [
+        (0.0, "0 packs of 25"),
+        (1.0, "1 pack of 25"),
+        (25.0, "1 pack of 25"),
+        (26.0, "2 packs of 25"),
+    ] {
+        balls.need = need;
+        assert_eq!(balls.to_buy(Units::Mm), words);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    #[test]
+    fn packs_cover_the_need_and_no_pack_is_too_many(need in 0.001..5000.0_f64, pack in 0.01..500.0_f64, by in 0_usize..4) {
+        let sold = [SoldBy::Piece, SoldBy::BoardFoot, SoldBy::CubicMeter, SoldBy::Volume][by];
+        let line = ToBuy {
+            article: String::new(), name: String::new(), note: String::new(), shelf: Shelf::Wood, sold, need, pack,
+        };
+        let step = pack / f64::from(sold.parts());
+        prop_assert!(line.amount() >= need - 1e-6 * pack);
+        prop_assert!(line.left() < step * (1.0 + 1e-6));
+    }
+
+    #[test]
+    fn more_boards_never_need_less(boards in 1_u32..200, inches in any::<bool>()) {
+        let board = rich(if inches { Units::INCH } else { Units::Mm });
+        let workpiece = Workpiece::of(&board).unwrap();
+        let (fewer, more) = (shopping(&workpiece, boards), shopping(&workpiece, boards + 1));
+        prop_assert_eq!(fewer.len(), more.len());
+        for (few, many) in fewer.iter().zip(&more) {
+            prop_assert_eq!(&few.article, &many.article);
+            prop_assert!(many.need >= few.need && many.bought() >= few.bought());
+        }
+    }
+}

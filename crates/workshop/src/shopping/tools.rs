@@ -1,0 +1,197 @@
+//! Drills, bits and bushings: what the work needs, once for any number of boards.
+
+use board::{Bore, Bottom, Center, HoleId, LidHold, Measure, Units, show_length};
+
+use super::{Shelf, SoldBy, ToBuy, in_name};
+use crate::Workpiece;
+use crate::bores::sums::kinds;
+use crate::hardboard::router::router_settings;
+use crate::jig::steps::{grooves_by_machine, usual_bit};
+use crate::job::{Method, Task};
+
+/// Every drill, bit and bushing that the plan of the work names, each once.
+pub fn lines(workpiece: &Workpiece) -> Vec<ToBuy> {
+    let mut all = bore_bits(workpiece);
+    all.extend(pin_drill(workpiece));
+    all.extend(router(workpiece));
+    all.extend(profiles(workpiece));
+    all.extend(storage(workpiece));
+    let mut once: Vec<ToBuy> = Vec::new();
+    for tool in all {
+        if once.iter().all(|other| other.article != tool.article) {
+            once.push(tool);
+        }
+    }
+    once
+}
+
+/// A tool.
+fn tool(article: String, name: String, note: impl Into<String>) -> ToBuy {
+    ToBuy {
+        article,
+        name,
+        note: note.into(),
+        shelf: Shelf::Tools,
+        sold: SoldBy::Piece,
+        need: 1.0,
+        pack: 1.0,
+    }
+}
+
+/// The drill or cutter that leaves a bore.
+fn bit_for(bore: Bore, units: Units, note: &str) -> ToBuy {
+    let (id, name) = match bore.bottom {
+        Bottom::Forstner => ("forstner-bit", "Forstner bit"),
+        Bottom::Point118 => ("drill-118", "Drill, 118° point"),
+        Bottom::Point135 => ("drill-135", "Drill, 135° point"),
+        Bottom::Flat => ("flat-bit", "Flat-bottom bit"),
+        Bottom::Ball => ("round-nose-bit", "Round-nose bit"),
+    };
+    let across = bore.cutter();
+    tool(
+        format!("{id}-{}", in_name(across)),
+        format!("{name}, {}", show_length(across, units)),
+        note,
+    )
+}
+
+/// A twist drill.
+fn drill(diameter: f64, units: Units, note: &str) -> ToBuy {
+    let bottom = Bottom::Point118;
+    bit_for(
+        Bore {
+            diameter,
+            depth: diameter,
+            bottom,
+        },
+        units,
+        note,
+    )
+}
+
+/// Bits for the bores; of those that a router cuts with its own bit only those of the template's holes.
+fn bore_bits(workpiece: &Workpiece) -> Vec<ToBuy> {
+    let units = workpiece.units();
+    let holes = workpiece.layout().holes.iter();
+    let but_center = holes.filter(|hole| hole.name.id() != HoleId::CENTER);
+    if let (Method::Router, Some(router)) =
+        (Method::of(workpiece.board()), workpiece.board().router)
+    {
+        let settings = router_settings(workpiece.layout(), router);
+        let openings = settings.iter().map(|setting| {
+            let bottom = Bottom::Forstner;
+            bit_for(
+                Bore {
+                    diameter: setting.opening,
+                    depth: 1.0,
+                    bottom,
+                },
+                units,
+                "for the holes of the template",
+            )
+        });
+        return openings.collect();
+    }
+    let kinds = kinds(but_center);
+    let each = kinds
+        .iter()
+        .map(|kind| bit_for(kind.bore, units, "for the bores"));
+    each.collect()
+}
+
+/// The drills of the hole at the center: of the pin, and of a playing hole there.
+fn pin_drill(workpiece: &Workpiece) -> Vec<ToBuy> {
+    let (board, units) = (workpiece.board(), workpiece.units());
+    match board.drilled_center() {
+        Center::Nothing => Vec::new(),
+        Center::Pivot { diameter, .. } => vec![drill(diameter, units, "for the pin")],
+        Center::Hole { bore, pilot } => vec![
+            drill(pilot, units, "for the pin"),
+            bit_for(bore, units, "for the hole at the center"),
+        ],
+    }
+}
+
+/// Bushing and bit of the router template.
+fn router(workpiece: &Workpiece) -> Vec<ToBuy> {
+    let (board, units) = (workpiece.board(), workpiece.units());
+    let Some(router) = board.router.filter(|_| Method::of(board) == Method::Router) else {
+        return Vec::new();
+    };
+    let length = |mm| show_length(mm, units);
+    vec![
+        tool(
+            format!("guide-bushing-{}", in_name(router.bushing)),
+            format!("Guide bushing, {}", length(router.bushing)),
+            "for the router template",
+        ),
+        straight(router.bit, units, "for the router template"),
+    ]
+}
+
+/// A straight router bit.
+fn straight(diameter: f64, units: Units, note: &str) -> ToBuy {
+    tool(
+        format!("straight-bit-{}", in_name(diameter)),
+        format!("Straight router bit, {}", show_length(diameter, units)),
+        note,
+    )
+}
+
+/// V bit, roundover bit, and the bit that cuts mortises and the circle.
+fn profiles(workpiece: &Workpiece) -> Vec<ToBuy> {
+    let (board, units) = (workpiece.board(), workpiece.units());
+    let plan = workpiece.work_plan();
+    let mut all = Vec::new();
+    if let Some(grooves) = board.grooves.filter(|_| !grooves_by_machine(board)) {
+        let angle = Measure::degrees(grooves.angle).shown(units);
+        all.push(tool(
+            format!("v-bit-{}", in_name(grooves.angle)),
+            format!("V bit, {angle}"),
+            "for the grooves",
+        ));
+    }
+    if plan.has(Task::Roundover) {
+        let radius = board.blank.roundover;
+        all.push(tool(
+            format!("roundover-bit-{}", in_name(radius)),
+            format!(
+                "Roundover bit with a bearing, radius {}",
+                show_length(radius, units)
+            ),
+            "for the upper edge",
+        ));
+    }
+    if plan.has(Task::Circle) {
+        all.push(straight(
+            usual_bit(units),
+            units,
+            "for the circle, on a trammel",
+        ));
+    }
+    if let (true, Some(tenons)) = (plan.has(Task::Mortise), board.panel.tenons) {
+        all.push(straight(tenons.thickness, units, "for the mortises"));
+    }
+    let screws = board.screws.iter();
+    all.extend(screws.map(|ring| drill(ring.diameter, units, "for the screws")));
+    all
+}
+
+/// Bits for the storage in the underside, and for the groove of a lid that slides.
+fn storage(workpiece: &Workpiece) -> Vec<ToBuy> {
+    let Some(recess) = workpiece.board().recess else {
+        return Vec::new();
+    };
+    let units = workpiece.units();
+    let bit = crate::recess::steps::bit(workpiece, &recess);
+    let mut all = vec![straight(bit, units, "for the storage")];
+    let slides = workpiece.lid().size.is_some();
+    if let (true, LidHold::Slides { angle, .. }) = (slides, recess.lid_fit.hold) {
+        all.push(tool(
+            format!("dovetail-bit-{}", in_name(angle)),
+            format!("Dovetail bit, {}", Measure::degrees(angle).shown(units)),
+            "for the groove of the lid",
+        ));
+    }
+    all
+}

@@ -1,0 +1,237 @@
+//! Lumber, panels and sheets to buy, from the cut list.
+
+use std::collections::BTreeMap;
+
+use board::{Board, Build, StockOutline, Units, show_length};
+
+use super::lumber::{SoldThickness, board_feet, cubic_meters, tallied_board_feet};
+use super::parts::{CutFrom, CutPart, PartSize, cut_list};
+use super::{Shelf, SoldBy, ToBuy, in_name};
+use crate::Workpiece;
+use crate::blank::panel::{panel_width, sawn_width};
+use crate::wood::species_of;
+
+/// Lumber bought beyond the rough sizes of the parts, for ends, knots and edges, as a share: 20 to 30 % is common practice, no source.
+pub const WASTE: f64 = 0.25;
+
+/// Lumber by thickness, then panels and sheets.
+pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
+    let board = workpiece.board();
+    let parts = cut_list(workpiece, boards);
+    let mut all = lumber(workpiece, &parts, boards);
+    all.extend(blanks(board, boards));
+    for part in &parts {
+        match part.from {
+            CutFrom::Plywood => all.push(sheet_part(part, board, "plywood", Shelf::Wood)),
+            CutFrom::Hardboard => all.push(hardboard(part, board)),
+            _ => {}
+        }
+    }
+    all
+}
+
+/// Volume of lumber by thickness, ml or the like; the last row is of what is thicker than any that is sold.
+type Volumes = BTreeMap<Option<SoldThickness>, Vec<[f64; 3]>>;
+
+/// Lumber by the board foot or the cubic meter, with waste.
+///
+/// It is reckoned with the nominal thickness, as it is sold, and not with that of the part.
+fn lumber(workpiece: &Workpiece, parts: &[CutPart], boards: u32) -> Vec<ToBuy> {
+    let board = workpiece.board();
+    let mut volumes = Volumes::new();
+    for (from, block, count) in rough(board, parts, boards) {
+        let CutFrom::Lumber(sold) = from else {
+            continue;
+        };
+        let [length, width, thick] = block;
+        let nominal = sold.map_or(thick, SoldThickness::mm);
+        let row = volumes.entry(sold.ok()).or_default();
+        row.push([length * f64::from(count), width, nominal]);
+    }
+    let line = |(sold, blocks): (Option<SoldThickness>, Vec<[f64; 3]>)| {
+        let (by, volume): (_, fn([f64; 3]) -> f64) = measured(board.units);
+        let net: f64 = blocks.into_iter().map(volume).sum();
+        let (id, wood) = species(board);
+        let thickness = sold.map_or_else(|| "thick slab".to_owned(), SoldThickness::label);
+        ToBuy {
+            article: format!("lumber-{id}-{}-{}", thickness.replace(' ', ""), by.unit()),
+            name: format!("{wood}, {thickness}, rough"),
+            note: format!(
+                "{} in the parts as sawn, the rest for ends, knots and edges",
+                by.shown(net, board.units)
+            ),
+            shelf: Shelf::Wood,
+            sold: by,
+            need: net * (1.0 + WASTE),
+            pack: 1.0,
+        }
+    };
+    volumes.into_iter().map(line).collect()
+}
+
+/// The rough blocks of lumber: those of the list, but of leaves the slab that both are resawn from.
+fn rough(board: &Board, parts: &[CutPart], boards: u32) -> Vec<(CutFrom, [f64; 3], u32)> {
+    let block = |part: &CutPart| {
+        let halves = board.panel.build == Build::Halves && part.name.starts_with("leaf");
+        if halves {
+            let slab = [
+                panel_width(board),
+                sawn_width(board)?,
+                super::parts::bought(board),
+            ];
+            return Some((part.from, slab, boards));
+        }
+        Some((part.from, part.rough?.block(), part.count))
+    };
+    parts.iter().filter_map(block).collect()
+}
+
+/// The measure that lumber is sold by in a system, with its sum.
+fn measured(units: Units) -> (SoldBy, fn([f64; 3]) -> f64) {
+    match units {
+        Units::Inch(_) => (SoldBy::BoardFoot, board_feet),
+        Units::Mm => (SoldBy::CubicMeter, cubic_meters),
+    }
+}
+
+/// The id and the name of the species; plain words where none is chosen.
+fn species(board: &Board) -> (&str, String) {
+    let wood = board.wood.as_ref();
+    let known = wood.and_then(|wood| species_of(wood).ok());
+    known.map_or_else(
+        || ("any", "Lumber".to_owned()),
+        |species| {
+            let cut = wood.map_or("", |wood| wood.cut.label());
+            (species.id, format!("{}, {cut}", capital(species.name)))
+        },
+    )
+}
+
+/// Words with a capital at their beginning.
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters
+        .next()
+        .map(|letter| letter.to_uppercase().to_string());
+    first.unwrap_or_default() + letters.as_str()
+}
+
+/// Blanks that the maker has measured, by the board foot or the cubic meter as a yard tallies them, or panels bought glued: one for
+/// each board.
+fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
+    let count = f64::from(boards);
+    let (id, wood) = species(board);
+    if let Build::Seams { .. } = board.panel.build {
+        let wide = panel_width(board);
+        let thick = board.stock.thickness.max(board.blank.thickness);
+        let size = PartSize::straight([wide, wide, thick]).shown(board.units);
+        return Some(ToBuy {
+            article: format!("panel-{id}-{}x{}", in_name(wide), in_name(thick)),
+            name: format!("{wood}: panel, glued, {size} or larger"),
+            note: String::new(),
+            shelf: Shelf::Wood,
+            sold: SoldBy::Piece,
+            need: count,
+            pack: 1.0,
+        });
+    }
+    let [length, width] = around(&board.stock.outline)?;
+    let sold = SoldThickness::at_least(board.stock.thickness, board.units);
+    let (by, each) = match sold {
+        Some(SoldThickness::Quarters(quarters)) => (
+            SoldBy::BoardFoot,
+            tallied_board_feet([length, width], quarters),
+        ),
+        Some(sold @ SoldThickness::Millimeters(_)) => {
+            (SoldBy::CubicMeter, cubic_meters([length, width, sold.mm()]))
+        }
+        None => {
+            let (by, volume) = measured(board.units);
+            (by, volume([length, width, board.stock.thickness]))
+        }
+    };
+    let thickness = sold.map_or_else(|| "thick slab".to_owned(), SoldThickness::label);
+    let size = |mm| show_length(mm, board.units);
+    Some(ToBuy {
+        article: format!("slab-{id}-{}-{}", thickness.replace(' ', ""), by.unit()),
+        name: format!("{wood}, slab, {thickness}"),
+        note: format!(
+            "{} × {}, {} for each board",
+            size(length),
+            size(width),
+            by.shown(each, board.units)
+        ),
+        shelf: Shelf::Wood,
+        sold: by,
+        need: each * count,
+        pack: 1.0,
+    })
+}
+
+/// Length and width of the block around a measured blank, mm; none where it is not known.
+fn around(outline: &StockOutline) -> Option<[f64; 2]> {
+    let corners = outline.corners()?;
+    let span = |axis: usize| {
+        let along = corners
+            .iter()
+            .filter_map(|corner| corner.get(axis).copied());
+        let [low, high] = [
+            along.clone().fold(f64::INFINITY, f64::min),
+            along.fold(f64::NEG_INFINITY, f64::max),
+        ];
+        (high - low).max(0.0)
+    };
+    Some([span(0), span(1)])
+}
+
+/// A piece of plywood or the like, sold cut to size.
+fn sheet_part(part: &CutPart, board: &Board, what: &str, shelf: Shelf) -> ToBuy {
+    let size = part.rough.unwrap_or(part.finished);
+    let [length, width, thick] = size.block();
+    ToBuy {
+        article: format!(
+            "{what}-{}x{}x{}",
+            in_name(length),
+            in_name(width),
+            in_name(thick)
+        ),
+        name: format!("{}, {}", capital(what), size.shown(board.units)),
+        note: format!("for the {}", part.name),
+        shelf,
+        sold: SoldBy::Piece,
+        need: f64::from(part.count),
+        pack: 1.0,
+    }
+}
+
+/// Sheets that hardboard is sold in, mm: 2 by 4 and 4 by 8 ft, and the metric ones beside them; from memory.
+const fn sheets(units: Units) -> [[f64; 2]; 2] {
+    match units {
+        Units::Inch(_) => [[1219.2, 609.6], [2438.4, 1219.2]],
+        Units::Mm => [[1220.0, 610.0], [2440.0, 1220.0]],
+    }
+}
+
+/// The smallest sheet of hardboard that a template is cut from; the piece itself where it is larger than any.
+fn hardboard(part: &CutPart, board: &Board) -> ToBuy {
+    let [length, width, thick] = part.finished.block();
+    let fits = |sheet: &[f64; 2]| length.max(width) <= sheet[0] && length.min(width) <= sheet[1];
+    let Some([long, wide]) = sheets(board.units).into_iter().find(fits) else {
+        return sheet_part(part, board, "hardboard", Shelf::Templates);
+    };
+    let size = PartSize::straight([long, wide, thick]).shown(board.units);
+    ToBuy {
+        article: format!(
+            "hardboard-{}x{}x{}",
+            in_name(long),
+            in_name(wide),
+            in_name(thick)
+        ),
+        name: format!("Hardboard, sheet of {size}"),
+        note: format!("for the {}", part.name),
+        shelf: Shelf::Templates,
+        sold: SoldBy::Piece,
+        need: 1.0,
+        pack: 1.0,
+    }
+}
