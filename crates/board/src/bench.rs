@@ -1,4 +1,4 @@
-//! Work at the bench that a maker may plan: storage below, coats of finish.
+//! Work at the bench that a maker may plan: storage below.
 
 use serde::{Deserialize, Serialize};
 
@@ -160,63 +160,6 @@ impl RecessShape {
     }
 }
 
-/// One coat of finish.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Coat {
-    /// The finish it is of.
-    pub kind: CoatKind,
-    /// Drying time before the next coat.
-    #[serde(rename = "dries_h")]
-    pub dries: f64,
-}
-
-/// The kinds of finish.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum CoatKind {
-    /// An oil that soaks in and cures: linseed, tung, and blends of them.
-    Oil,
-    /// Shellac with its natural wax.
-    Shellac,
-    /// Shellac without wax.
-    DewaxedShellac,
-    /// Cellulose lacquer.
-    Lacquer,
-    /// Polyurethane or varnish thinned with spirits.
-    OilPolyurethane,
-    /// Polyurethane thinned with water.
-    WaterPolyurethane,
-    /// Paste wax.
-    Wax,
-}
-
-impl CoatKind {
-    /// Every kind, in the order lists show them.
-    pub const ALL: [Self; 7] = [
-        Self::Oil,
-        Self::Shellac,
-        Self::DewaxedShellac,
-        Self::Lacquer,
-        Self::OilPolyurethane,
-        Self::WaterPolyurethane,
-        Self::Wax,
-    ];
-
-    /// The words that screens and sheets use.
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Oil => "penetrating oil",
-            Self::Shellac => "shellac",
-            Self::DewaxedShellac => "dewaxed shellac",
-            Self::Lacquer => "lacquer",
-            Self::OilPolyurethane => "oil-based polyurethane",
-            Self::WaterPolyurethane => "water-based polyurethane",
-            Self::Wax => "wax",
-        }
-    }
-}
-
 impl Default for Recess {
     /// A round one about the center pin; common practice, no source.
     fn default() -> Self {
@@ -239,16 +182,6 @@ impl Default for LidFit {
             overlap: 0.0,
             clearance: 0.5,
             grain: LidGrain::WithBoard,
-        }
-    }
-}
-
-impl Default for Coat {
-    /// Penetrating oil, and a day until the next coat; common practice, no source.
-    fn default() -> Self {
-        Self {
-            kind: CoatKind::Oil,
-            dries: 24.0,
         }
     }
 }

@@ -26,6 +26,7 @@ mod edit;
 pub mod field;
 mod file;
 mod filling;
+mod finish;
 mod groove;
 mod jig;
 mod layout;
@@ -46,7 +47,7 @@ mod units;
 mod wood;
 
 pub use base::{Base, BaseHold, Footing, Passage};
-pub use bench::{Coat, CoatKind, LidFit, LidGrain, LidHold, Recess, RecessShape, Toward};
+pub use bench::{LidFit, LidGrain, LidHold, Recess, RecessShape, Toward};
 pub use bore::{Bore, Bottom};
 pub use colors::{
     BoreColor, BorePart, Colored, Colors, HoleColor, Hue, Mark, MarkShape, MarksMade, Medium,
@@ -57,6 +58,7 @@ pub use edit::{Change, Edit};
 pub use field::{Choice, Field, Kind, TypedError, Value, out_of_range, read_numbers};
 pub use file::{FORMAT, FileError, LARGEST_FILE, read_board, write_board};
 pub use filling::{Filling, Mix, MixedBy};
+pub use finish::{Coat, CoatKind, CoatPlace};
 pub use groove::{Grooves, Rings};
 pub use jig::{CircleJig, DrillingMethod, DrillingOrder, Router, SectorJig, TemplateCenter};
 pub use layout::{BuildError, Hole, Layout, layout};

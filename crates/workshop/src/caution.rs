@@ -3,7 +3,9 @@
 //! Reminders, not advice: the tool's manual, local codes and licensed practice come first, and every place that shows a
 //! caution says so.
 
-use board::{Board, CoatKind, PieceKind};
+use board::{Board, Coat, PieceKind};
+
+use crate::finish::coat_data;
 
 /// The words that come before every caution here.
 pub const FIRST: &str =
@@ -136,8 +138,8 @@ impl Caution {
             Self::Cnc => board.machine.is_some(),
             Self::Resin => board.filling.is_some(),
             Self::OilyRags => {
-                let oils = [CoatKind::Oil, CoatKind::OilPolyurethane];
-                board.finish.iter().any(|coat| oils.contains(&coat.kind))
+                let is_oily = |coat: &Coat| coat_data(coat.kind).is_oily;
+                board.finish.iter().any(is_oily)
             }
             Self::Magnets => board.piece.kind == PieceKind::Magnet,
         }
@@ -147,7 +149,7 @@ impl Caution {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{Coat, Filling, Machine};
+    use board::{Filling, Machine};
 
     #[test]
     fn a_caution_stands_where_the_work_comes_to_it() {

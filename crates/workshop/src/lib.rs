@@ -45,7 +45,7 @@
 //! * jig: [`jig_sheet`], [`radii`], [`plate_fit`], [`dividers`].
 //! * machine: [`HoleTable`], [`Order`].
 //! * colors: [`player_look`], [`HoleTint`], [`Tint`].
-//! * finish: [`bond`], [`hard_after`], [`hard_hours`].
+//! * finish: [`coat_data`], [`bond`], [`meetings`], [`finish_fixes`], [`hard_after`], [`hard_hours`].
 //! * shopping: [`shopping()`], [`ToBuy`], [`cut_list`], [`CutPart`], [`board_feet`].
 //!
 //! The crate knows nothing of windows and file formats.
@@ -97,7 +97,11 @@ pub use check::{Finding, Rule, Severity, stopped_by, stops};
 pub use colors::{HoleTint, PlayerLook, Tint, player_look};
 pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
-pub use finish::{Bond, bond, finish_hours, hard_after, hard_hours};
+pub use finish::{
+    Bond, BondSort, CoatData, FinishChange, FinishFix, Meeting, Parts, bond, coat_data, columns,
+    finish_fixes, finish_hours, hard_after, hard_hours, is_sound as finish_holds, meetings,
+    time as drying_time,
+};
 pub use fit::{
     FitError, InsertError, InsertWish, Limit, Offer, Open, PieceBoard, ProposeError, Refusal,
     Solved, Wish, Wishes, insert_depth, largest_bore, largest_piece, largest_pitch, most_spaces,

@@ -70,6 +70,8 @@ pub enum Mend {
     SmallerBatches,
     /// Coats that dry as long as the next one wants.
     LongerDrying,
+    /// The fewest changes of the finish with which every coat holds.
+    FixFinish,
     /// Changes by hand that have no hole are let go.
     DropWaitingEdits,
 }
@@ -90,7 +92,7 @@ pub enum MendError {
 
 impl Mend {
     /// Every mend.
-    pub const ALL: [Self; 25] = [
+    pub const ALL: [Self; 26] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,
@@ -115,6 +117,7 @@ impl Mend {
         Self::StripsForPlaner,
         Self::SmallerBatches,
         Self::LongerDrying,
+        Self::FixFinish,
         Self::DropWaitingEdits,
     ];
 
@@ -157,6 +160,7 @@ impl Mend {
             Self::StripsForPlaner => "Strips for the planer",
             Self::SmallerBatches => "Mix smaller batches",
             Self::LongerDrying => "Let coats dry longer",
+            Self::FixFinish => "Shortest fix of the finish",
             Self::DropWaitingEdits => "Let these changes go",
         }
     }
@@ -202,6 +206,9 @@ impl Mend {
             Self::StripsForPlaner => "The fewest strips that go through the planer",
             Self::SmallerBatches => "The largest batch that is in the bores before it sets",
             Self::LongerDrying => "Each coat dries at least as long as the next one wants",
+            Self::FixFinish => {
+                "The fewest changes with which every coat holds: a tie coat, another order, another kind, a longer wait"
+            }
             Self::DropWaitingEdits => "Forget the changes by hand that have no hole on this board",
         }
     }
@@ -269,6 +276,10 @@ impl Mend {
             }
             Self::SmallerBatches => smaller_batches(&mut mended)?,
             Self::LongerDrying => mended = crate::finish::dried(board),
+            Self::FixFinish => {
+                let nothing = MendError::Nothing("every coat of the finish holds");
+                mended = crate::finish::fixed(board).ok_or(nothing)?;
+            }
             Self::DropWaitingEdits => {
                 let idle = layout(board)?.idle_edits;
                 mended.edits.retain(|edit| !idle.contains(&edit.hole));
@@ -485,13 +496,7 @@ mod tests {
                     ..board::Filling::default()
                 });
             }
-            Mend::LongerDrying => {
-                let hasty = board::Coat {
-                    dries: 1.0,
-                    ..board::Coat::default()
-                };
-                board.finish = vec![hasty; 3];
-            }
+            Mend::LongerDrying | Mend::FixFinish => board.finish = faulty_finish(mend),
             Mend::DropWaitingEdits => board.edits.push(Edit {
                 hole: "T9-3".parse().unwrap(),
                 mirrored: false,
@@ -502,6 +507,16 @@ mod tests {
             board.panel.planer = 200.0;
         }
         board
+    }
+
+    /// Coats that come too early, or on wax.
+    fn faulty_finish(mend: Mend) -> Vec<board::Coat> {
+        use board::{Coat, CoatKind};
+        if mend == Mend::LongerDrying {
+            vec![Coat::of(CoatKind::Oil, 1.0); 3]
+        } else {
+            vec![Coat::of(CoatKind::Wax, 1.0), Coat::default()]
+        }
     }
 
     /// Magnet pieces, and resin around what is set in their bores.

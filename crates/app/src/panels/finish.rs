@@ -13,17 +13,19 @@ pub fn finish_ui(ui: &mut Ui, board: &mut Board) {
     let last = board.finish.len().saturating_sub(1);
     for at in 0..board.finish.len() {
         entry_ui(ui, board, &field::COAT, at);
-        if at < last {
+        entry_ui(ui, board, &field::COAT_PLACE, at);
+        entry_ui(ui, board, &field::COAT_COUNT, at);
+        if at < last || board.finish.get(at).is_some_and(|coat| coat.coats > 1) {
             entry_ui(ui, board, &field::COAT_DRIES, at);
         }
-        if ui.button(format!("Remove coat {}", at + 1)).clicked() {
+        if ui.button(format!("Remove layer {}", at + 1)).clicked() {
             gone = Some(at);
         }
     }
     if let Some(at) = gone {
         board.finish.remove(at);
     }
-    if add_button(ui, "Add a coat", board.finish.len(), &field::COATS) {
+    if add_button(ui, "Add a layer", board.finish.len(), &field::COATS) {
         let next = board.finish.last().copied().unwrap_or_default();
         board.finish.push(next);
     }
@@ -52,17 +54,17 @@ mod tests {
     #[test]
     fn coats_are_added_chosen_timed_and_taken_away() {
         let mut bench = bench();
-        press(&mut bench, "Add a coat");
+        press(&mut bench, "Add a layer");
         assert!(sees(&bench, "weeks, by the product"));
-        press(&mut bench, "Add a coat");
-        choose(&mut bench, "Coat 2", "wax");
-        type_into(&mut bench, "Coat 1 dries", "36 h");
+        press(&mut bench, "Add a layer");
+        choose(&mut bench, "Layer 2", "stain");
+        type_into(&mut bench, "Layer 1 dries", "36 h");
         let kinds: Vec<CoatKind> = bench.state().finish.iter().map(|coat| coat.kind).collect();
-        assert_eq!(kinds, [CoatKind::Oil, CoatKind::Wax]);
+        assert_eq!(kinds, [CoatKind::Oil, CoatKind::Stain]);
         assert_near!(bench.state().finish[0].dries, 36.0, 0.0);
         assert!(sees(&bench, "36 h"));
-        press(&mut bench, "Remove coat 1");
+        press(&mut bench, "Remove layer 1");
         assert_eq!(bench.state().finish.len(), 1);
-        assert_eq!(bench.state().finish[0].kind, CoatKind::Wax);
+        assert_eq!(bench.state().finish[0].kind, CoatKind::Stain);
     }
 }

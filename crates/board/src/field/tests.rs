@@ -254,7 +254,7 @@ fn what_differs_is_named_with_what_it_was_and_is_in_the_makers_unit() {
         told.contains(&"units millimeters → inches, to 1/64".into()),
         "{told:?}"
     );
-    let drying = |told: &&String| told.starts_with("coat 2 dries ") && told.ends_with(" → 36 h");
+    let drying = |told: &&String| told.starts_with("layer 2 dries ") && told.ends_with(" → 36 h");
     assert!(
         dried != 36.0 && told.iter().any(|told| drying(&told)),
         "{told:?}"

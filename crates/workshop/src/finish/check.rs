@@ -1,11 +1,12 @@
 //! Rule: each coat of finish bonds to the one under it, and waits until that is dry.
 
-use board::{Board, Coat, CoatKind, Hole, Measure, PieceKind, Units};
+use board::{Board, Coat, CoatKind, CoatPlace, Hole, Measure, PieceKind};
 
 use crate::Mend;
 use crate::Workpiece;
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
-use crate::finish::{Bond, bond, wants_dewaxed};
+use crate::finish::kinds::{is_color, is_film};
+use crate::finish::{Meeting, Parts, coat_data, meetings, time};
 
 pub const STATEMENT: &str = "A coat bonds to the one under it, and comes when that is dry. Which bonds to which, and how \
      long each dries in usual room conditions, is from trade pages, not from a standard; the label comes first, and a \
@@ -17,11 +18,10 @@ pub const STATEMENT: &str = "A coat bonds to the one under it, and comes when th
 /// Every finding about the coats.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
-    let pairs = board.finish.iter().zip(board.finish.iter().skip(1));
-    let pairs = pairs.enumerate();
-    let mut findings: Vec<Finding> = pairs
-        .filter_map(|(at, (under, over))| pair(at + 1, *under, *over))
-        .collect();
+    let met = meetings(&board.finish);
+    let mut findings: Vec<Finding> = met.iter().filter_map(|met| pair(board, met)).collect();
+    findings.extend(bare(board));
+    findings.extend(nowhere(board));
     findings.extend(film(workpiece));
     findings.extend(rags(board));
     findings
@@ -29,6 +29,8 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 
 /// Most of the play of a peg that a film of finish in its bore takes, mm: 0.1 to 0.2 in a few coats.
 const FILM: f64 = 0.2;
+/// A coat of no more leaves no film to speak of, mm: oils and wax are wiped off.
+const THIN: f64 = 0.005;
 
 /// Pegs with so little play that finish in their bores would hold them.
 ///
@@ -37,7 +39,8 @@ const FILM: f64 = 0.2;
 /// Marbles rest on the rim, and a ball or disc is set before the finish.
 fn film(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
-    let builds = |coat: &Coat| !matches!(coat.kind, CoatKind::Oil | CoatKind::Wax);
+    let builds =
+        |coat: &Coat| coat_data(coat.kind).film > THIN && Parts::of(coat.place).has(Parts::BORES);
     if board.piece.kind != PieceKind::Peg || !board.finish.iter().any(builds) {
         return None;
     }
@@ -69,51 +72,127 @@ fn film(workpiece: &Workpiece) -> Option<Finding> {
     )
 }
 
-/// The finding about two coats that follow each other; `number` is that of the lower.
-fn pair(number: usize, under: Coat, over: Coat) -> Option<Finding> {
-    let (lower, upper) = (under.kind.label(), over.kind.label());
-    let next = number + 1;
-    match bond(under.kind, over.kind) {
-        Bond::Never(why) => {
-            let message =
-                format!("coat {next}, {upper}, will not stick to coat {number}, {lower}: {why}");
-            Some(Finding::new(Severity::Stop, Rule::Finish, message))
-        }
-        Bond::After(least) if under.dries < least - HAIR => {
-            let tie = if (under.kind, over.kind) == (CoatKind::Oil, CoatKind::WaterPolyurethane) {
-                ", until the oil has cured, or a coat of dewaxed shellac between"
-            } else {
-                ""
-            };
-            let message = format!(
-                "coat {next}, {upper}, comes {} after coat {number}, {lower}; at least {}{tie}",
-                hours(under.dries),
-                hours(least)
-            );
-            Some(
-                Finding::new(Severity::Caution, Rule::Finish, message)
-                    .measuring(Measure::hours(under.dries), Measure::hours(least))
-                    .mended_by(&[Mend::LongerDrying]),
-            )
-        }
-        Bond::After(_) if wants_dewaxed(under.kind, over.kind) => {
-            let message = format!(
-                "coat {number}, {lower}, under coat {next}, {upper}: shellac without wax is surer there"
-            );
-            Some(Finding::new(Severity::Note, Rule::Finish, message))
-        }
-        Bond::After(_) => None,
+/// The finding about two coats that meet.
+fn pair(board: &Board, met: &Meeting) -> Option<Finding> {
+    let bond = met.bond;
+    let under = Layer::of(board, met.under)?;
+    let over = Layer::of(board, met.over)?;
+    if met.fails() {
+        let place = where_only(board, met);
+        let message = format!("{over} will not stick to {under}{place}: {}", bond.why);
+        return Some(
+            Finding::new(Severity::Stop, Rule::Finish, message).mended_by(&[Mend::FixFinish]),
+        );
+    }
+    if met.is_early() {
+        return Some(early(board, met, &under, &over));
+    }
+    (!bond.advice.is_empty()).then(|| {
+        let message = format!("{under} under {over}: {}", bond.advice);
+        Finding::new(Severity::Note, Rule::Finish, message)
+    })
+}
+
+/// A coat that comes before the one below it is dry.
+fn early(board: &Board, met: &Meeting, under: &Layer, over: &Layer) -> Finding {
+    let needs = met.bond.hours;
+    let what = if met.under == met.over {
+        format!(
+            "the coats of {under} follow each other after {}",
+            time(met.waits)
+        )
+    } else {
+        let place = where_only(board, met);
+        format!("{over} comes {} after {under}{place}", time(met.waits))
+    };
+    let message = format!("{what}; at least {}: {}", time(needs), met.bond.why);
+    Finding::new(Severity::Caution, Rule::Finish, message)
+        .measuring(Measure::hours(met.waits), Measure::hours(needs))
+        .mended_by(&[Mend::LongerDrying])
+}
+
+/// Where two layers meet, if that is not all of the upper one: "" or " in the grooves".
+fn where_only(board: &Board, met: &Meeting) -> String {
+    let all = board.finish.get(met.over).map(|coat| Parts::of(coat.place));
+    if all == Some(met.on) {
+        String::new()
+    } else {
+        format!(" {}", met.on.words())
     }
 }
 
-/// Hours as messages have them, to a tenth; they are the same in both systems.
-fn hours(hours: f64) -> String {
-    Measure::hours(hours).shown(Units::Mm)
+/// A layer as sentences name it: "layer 2, wax,".
+struct Layer {
+    number: usize,
+    kind: CoatKind,
+}
+
+impl Layer {
+    /// The layer at a place, from 0.
+    fn of(board: &Board, at: usize) -> Option<Self> {
+        let kind = board.finish.get(at)?.kind;
+        Some(Self {
+            number: at + 1,
+            kind,
+        })
+    }
+}
+
+impl core::fmt::Display for Layer {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(f, "{} (layer {})", self.kind.label(), self.number)
+    }
+}
+
+/// Color and film finishes on bare wood: color runs along the grain, and the oil of an oily wood keeps either from holding.
+///
+/// Both from memory. Of the species of the table, teak alone is oily enough.
+fn bare(board: &Board) -> Vec<Finding> {
+    let wood = board.wood.as_ref().map(|wood| wood.species.as_str());
+    let oily = wood.filter(|species| OILY_WOODS.contains(species));
+    let mut findings = Vec::new();
+    let mut covered = Parts::NONE;
+    for (at, coat) in board.finish.iter().enumerate() {
+        let open = Parts::of(coat.place).without(covered);
+        covered = covered.and(Parts::of(coat.place));
+        let Some(layer) = Layer::of(board, at).filter(|_| !open.is_empty()) else {
+            continue;
+        };
+        let shellac = matches!(coat.kind, CoatKind::Shellac | CoatKind::DewaxedShellac);
+        let lies_on_top = is_color(coat.kind) || is_film(coat.kind) && !shellac;
+        if let Some(species) = oily.filter(|_| lies_on_top) {
+            let message = format!(
+                "{layer} goes on bare {species}, whose own oil keeps it from drying and holding: wipe the wood with \
+                 the solvent that the label names, and seal it with dewaxed shellac first"
+            );
+            findings.push(Finding::new(Severity::Caution, Rule::Finish, message));
+        } else if is_color(coat.kind) {
+            let message = format!(
+                "{layer} goes on bare wood and runs along its grain: a coat of dewaxed shellac first keeps its edge sharp"
+            );
+            findings.push(Finding::new(Severity::Note, Rule::Finish, message));
+        }
+    }
+    findings
+}
+
+/// Species whose own oil troubles a film; from memory.
+const OILY_WOODS: [&str; 1] = ["teak"];
+
+/// Layers that go where the board has nothing: color in grooves that are not planned.
+fn nowhere(board: &Board) -> Option<Finding> {
+    let is_lost = |coat: &Coat| coat.place == CoatPlace::Grooves && board.grooves.is_none();
+    let at = board.finish.iter().position(is_lost)?;
+    let layer = Layer::of(board, at)?;
+    let message = format!(
+        "{layer} goes in the grooves, and none are planned: plan grooves, or choose another place"
+    );
+    Some(Finding::new(Severity::Caution, Rule::Finish, message))
 }
 
 /// Rags with drying oil set themselves alight: told whenever oil is used.
 fn rags(board: &Board) -> Option<Finding> {
-    let oily = |coat: &Coat| matches!(coat.kind, CoatKind::Oil | CoatKind::OilPolyurethane);
+    let oily = |coat: &Coat| coat_data(coat.kind).is_oily;
     board.finish.iter().any(oily).then(|| {
         let message = "rags with drying oil can catch fire by themselves: spread them flat outdoors to dry, or keep \
              them under water in a metal can with a tight lid"
@@ -127,16 +206,18 @@ mod tests {
     use super::*;
     use CoatKind::{DewaxedShellac, Lacquer, Oil, Shellac, WaterPolyurethane, Wax};
 
-    fn found(coats: &[(CoatKind, f64)]) -> Vec<Severity> {
-        let coat = |&(kind, dries): &(CoatKind, f64)| Coat { kind, dries };
+    fn findings(finish: Vec<Coat>) -> Vec<Finding> {
         let board = Board {
-            finish: coats.iter().map(coat).collect(),
+            finish,
             ..Board::default()
         };
         check(&Workpiece::of(&board).unwrap())
-            .iter()
-            .map(|found| found.severity)
-            .collect()
+    }
+
+    fn found(coats: &[(CoatKind, f64)]) -> Vec<Severity> {
+        let coats = coats.iter().map(|(kind, dries)| Coat::of(*kind, *dries));
+        let all = findings(coats.collect());
+        all.iter().map(|found| found.severity).collect()
     }
 
     #[test]
@@ -144,6 +225,16 @@ mod tests {
         for kind in CoatKind::ALL {
             let over = found(&[(Wax, 1000.0), (kind, 0.0)]);
             assert_eq!(over.contains(&Severity::Stop), kind != Wax, "{kind:?}");
+            // Each stop has its fix.
+            let stops = findings(vec![Coat::of(Wax, 1000.0), Coat::of(kind, 0.0)]);
+            let stops = stops
+                .iter()
+                .filter(|found| found.severity == Severity::Stop);
+            assert!(
+                stops
+                    .flat_map(|stop| &stop.mends)
+                    .all(|mend| *mend == Mend::FixFinish)
+            );
             let under = found(&[(kind, 1000.0), (Wax, 0.0)]);
             assert!(!under.contains(&Severity::Stop), "{kind:?}");
         }
@@ -173,12 +264,75 @@ mod tests {
         assert_eq!(found(&[(Shellac, 0.0)]), []);
     }
 
+    /// Color in the grooves: beside them the topcoat lies on oil, in them on color, and the words say where.
+    #[test]
+    fn layers_that_meet_in_part_say_where() {
+        let color = Coat {
+            place: CoatPlace::Grooves,
+            ..Coat::of(CoatKind::Acrylic, 24.0)
+        };
+        let top = Coat::of(Lacquer, 0.5);
+        let all = findings(vec![Coat::of(Wax, 1.0), color, top]);
+        let stops: Vec<&str> = all
+            .iter()
+            .filter(|found| found.severity == Severity::Stop)
+            .map(|found| found.message.as_str())
+            .collect();
+        assert_eq!(stops.len(), 2, "{stops:#?}");
+        assert!(stops[0].starts_with("acrylic color (layer 2) will not stick to wax (layer 1):"));
+        assert!(
+            stops[1].contains("lacquer (layer 3) will not stick to wax (layer 1) on the top face")
+        );
+    }
+
+    #[test]
+    fn color_on_bare_wood_is_told_and_on_oily_wood_more_so() {
+        let told = |species: Option<&str>, coats: &[Coat]| {
+            let wood = species.map(|species| board::Wood {
+                species: species.into(),
+                ..board::Wood::default()
+            });
+            let board = Board {
+                finish: coats.to_vec(),
+                wood,
+                ..Board::default()
+            };
+            let all = check(&Workpiece::of(&board).unwrap());
+            let bare = all.iter().find(|found| found.message.contains(" bare "));
+            bare.map(|found| found.severity)
+        };
+        let color = Coat::of(CoatKind::Acrylic, 24.0);
+        let sealed = [Coat::of(DewaxedShellac, 2.0), color];
+        assert_eq!(told(None, &[color]), Some(Severity::Note));
+        assert_eq!(told(Some("teak"), &[color]), Some(Severity::Caution));
+        assert_eq!(
+            told(Some("teak"), &[Coat::of(Lacquer, 0.5)]),
+            Some(Severity::Caution)
+        );
+        assert_eq!(told(Some("sugar-maple"), &[Coat::of(Lacquer, 0.5)]), None);
+        assert_eq!(told(Some("teak"), &sealed), None);
+    }
+
+    #[test]
+    fn color_in_grooves_that_are_not_there_is_told() {
+        let color = Coat {
+            place: CoatPlace::Grooves,
+            ..Coat::of(CoatKind::Acrylic, 24.0)
+        };
+        let told = |all: Vec<Finding>| {
+            all.iter()
+                .any(|found| found.message.contains("none are planned"))
+        };
+        assert!(told(findings(vec![color])));
+        assert!(!told(findings(vec![Coat::default()])));
+    }
+
     /// Bores of 12 mm and of 1/2 in, pegs with as much play as a film takes, and with less.
     #[test]
     fn a_film_in_the_bores_takes_the_play_of_a_peg() {
         let severity = |bore: f64, shank: Option<f64>, kind| {
             let mut board = Board {
-                finish: vec![Coat { kind, dries: 24.0 }],
+                finish: vec![Coat::of(kind, 24.0)],
                 center: board::Center::Nothing,
                 ..Board::default()
             };

@@ -1,177 +1,94 @@
-//! Coats of finish: which bonds to which, and how long each dries before the next.
+//! The finish: kinds and their figures, which coat bonds to which, the shortest fix of a plan that does not hold, and the work.
 //!
-//! The pairs and times are those of trade pages on finishes, not of a standard, in usual room conditions. Of a time
-//! that is given as a span the shorter end is taken: sooner than that is too early by all of them.
+//! Pairs and times are those of trade pages on finishes, not of a standard, or from memory, and each says which. The label on the
+//! can comes first, and so does a test board.
 
+mod bond;
 pub mod check;
+mod kinds;
+mod meeting;
+mod parts;
+mod search;
 pub mod steps;
 
-use board::{Board, CoatKind};
+use board::{Board, Measure, Units};
 
-/// Whether one coat bonds to the one under it.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Bond {
-    /// It does, this many hours later at the soonest.
-    After(f64),
-    /// It does not.
-    Never(&'static str),
-}
-
-/// The reason why nothing goes over wax, and the way out.
-const OVER_WAX: &str = "nothing bonds to wax but more wax: strip, sand and degrease first";
-/// The reason for a coat between two that do not bond.
-const WANTS_TIE: &str = "they do not bond; a coat of dewaxed shellac between ties them";
-
-/// Hours that shellac dries before what is not shellac.
-const SHELLAC_HARD: f64 = 2.0;
-/// Hours until penetrating oil has cured, two weeks: "weeks, by the product"; from memory.
-const OIL_CURED: f64 = 14.0 * 24.0;
-
-/// Whether a coat bonds to the one under it, once that has dried.
-///
-/// ```
-/// use board::CoatKind;
-/// use workshop::{Bond, bond};
-/// assert_eq!(bond(CoatKind::DewaxedShellac, CoatKind::WaterPolyurethane), Bond::After(2.0));
-/// assert!(matches!(bond(CoatKind::Wax, CoatKind::Lacquer), Bond::Never(_)));
-/// ```
-pub const fn bond(under: CoatKind, over: CoatKind) -> Bond {
-    use CoatKind::{
-        DewaxedShellac, Lacquer, Oil, OilPolyurethane, Shellac, WaterPolyurethane, Wax,
-    };
-    match (under, over) {
-        (Wax, Wax) => Bond::After(0.0),
-        (Wax, _) => Bond::Never(OVER_WAX),
-        // Solvent-based finishes go over oil that is dry, water-based ones only over oil that has cured.
-        (Oil, WaterPolyurethane) => Bond::After(OIL_CURED),
-        (Oil, Lacquer)
-        | (Lacquer, Oil | Shellac)
-        | (OilPolyurethane, Shellac | Lacquer | WaterPolyurethane)
-        | (WaterPolyurethane, Shellac | Lacquer | OilPolyurethane) => Bond::Never(WANTS_TIE),
-        (Shellac | DewaxedShellac, Shellac | DewaxedShellac) => Bond::After(dries(under)),
-        (Shellac | DewaxedShellac, _) => Bond::After(SHELLAC_HARD),
-        _ => Bond::After(dries(under)),
-    }
-}
-
-/// Whether shellac without wax would be surer under a coat: good practice, while one author's tests found no failure
-/// (trade pages).
-pub const fn wants_dewaxed(under: CoatKind, over: CoatKind) -> bool {
-    matches!(under, CoatKind::Shellac)
-        && matches!(
-            over,
-            CoatKind::Lacquer | CoatKind::OilPolyurethane | CoatKind::WaterPolyurethane
-        )
-}
+pub use bond::{Bond, BondSort, bond};
+pub use kinds::{CoatData, coat_data, hard_after, hard_hours};
+pub use meeting::{Meeting, is_sound, meetings};
+pub use parts::{Parts, columns};
+pub use search::{FinishChange, FinishFix, finish_fixes};
 
 /// Hours from the first coat of a board to the last.
 ///
 /// The last coat's own drying is not in it: how long that takes to get hard, [`hard_after`] says.
-pub fn finish_hours(board: &Board) -> f64 {
-    let coats = board.finish.iter().rev().skip(1);
-    coats.map(|coat| coat.dries).sum()
-}
-
-/// The time in which a coat gets hard, in words.
-pub const fn hard_after(kind: CoatKind) -> &'static str {
-    match kind {
-        CoatKind::Oil => "weeks, by the product",
-        CoatKind::Shellac | CoatKind::DewaxedShellac => "about 2 h",
-        CoatKind::Lacquer => "about a week",
-        CoatKind::OilPolyurethane => "about 30 days",
-        CoatKind::WaterPolyurethane => "about 3 weeks",
-        CoatKind::Wax => "as soon as it is buffed",
-    }
-}
-
-/// The time in which a coat gets hard, hours, in the numbers of [`hard_after`]: where that says weeks, two.
 ///
 /// ```
-/// use board::CoatKind;
-/// assert_eq!(workshop::hard_hours(CoatKind::Lacquer), 7.0 * 24.0);
+/// use board::{Board, Coat, CoatKind};
+/// let three = Coat { coats: 3, ..Coat::of(CoatKind::WipingVarnish, 24.0) };
+/// let board = Board { finish: vec![three], ..Board::default() };
+/// assert_eq!(workshop::finish_hours(&board), 48.0);
 /// ```
-pub const fn hard_hours(kind: CoatKind) -> f64 {
-    match kind {
-        CoatKind::Oil => OIL_CURED,
-        CoatKind::Shellac | CoatKind::DewaxedShellac => SHELLAC_HARD,
-        CoatKind::Lacquer => 7.0 * 24.0,
-        CoatKind::OilPolyurethane => 30.0 * 24.0,
-        CoatKind::WaterPolyurethane => 21.0 * 24.0,
-        CoatKind::Wax => 0.0,
-    }
+pub fn finish_hours(board: &Board) -> f64 {
+    let all: f64 = board.finish.iter().map(board::Coat::hours).sum();
+    let last = board.finish.last().map_or(0.0, |coat| coat.dries);
+    (all - last).max(0.0)
 }
 
 /// The board with every coat dried as long as the next one wants; coats that bond to nothing stay as they are.
 pub fn dried(board: &Board) -> Board {
     let mut dried = board.clone();
-    let overs = board.finish.iter().skip(1);
-    for (coat, over) in dried.finish.iter_mut().zip(overs) {
-        if let Bond::After(least) = bond(coat.kind, over.kind) {
-            coat.dries = coat.dries.max(least);
-        }
+    // Each wait makes none of the others shorter, so that a round for each is enough.
+    while let Some(early) = meetings(&dried.finish).into_iter().find(Meeting::is_early) {
+        let Some(coat) = dried.finish.get_mut(early.under) else {
+            break;
+        };
+        coat.dries += early.bond.hours - early.waits;
     }
     dried
 }
 
-/// Hours before a further coat of the same.
-const fn dries(kind: CoatKind) -> f64 {
-    match kind {
-        CoatKind::Oil | CoatKind::WaterPolyurethane => 6.0,
-        CoatKind::Shellac | CoatKind::DewaxedShellac | CoatKind::Lacquer => 0.5,
-        CoatKind::OilPolyurethane => 24.0,
-        CoatKind::Wax => 0.0,
+/// The board with the shortest fix of its finish, the first of [`finish_fixes`]; none where every coat holds.
+pub fn fixed(board: &Board) -> Option<Board> {
+    let fix = finish_fixes(&board.finish).into_iter().next()?;
+    Some(Board {
+        finish: fix.coats,
+        ..board.clone()
+    })
+}
+
+/// A time as messages have it: hours to a tenth, days from three on. It is the same in both systems.
+///
+/// ```
+/// assert_eq!(workshop::drying_time(6.0), "6 h");
+/// assert_eq!(workshop::drying_time(336.0), "14 days");
+/// ```
+pub fn time(hours: f64) -> String {
+    if hours < 72.0 {
+        Measure::hours(hours).shown(Units::Mm)
+    } else {
+        format!("{} days", board::show_number(hours / 24.0, 1))
+    }
+}
+
+/// Words in a row: "a", "a and b", "a, b and c".
+pub(crate) fn list(words: &[&str]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => (*one).to_owned(),
+        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use CoatKind::{
-        DewaxedShellac, Lacquer, Oil, OilPolyurethane, Shellac, WaterPolyurethane, Wax,
-    };
     use board::Coat;
-
-    fn accepts(under: CoatKind) -> Vec<CoatKind> {
-        let bonds = |over: &CoatKind| matches!(bond(under, *over), Bond::After(_));
-        CoatKind::ALL.into_iter().filter(bonds).collect()
-    }
-
-    /// Each accepts the finishes that a trade page names, with dewaxed shellac as a tie coat (another trade page), and
-    /// each accepts itself.
-    #[test]
-    fn each_accepts_what_the_table_says() {
-        let poly = [OilPolyurethane, WaterPolyurethane];
-        let rows = [
-            (Wax, vec![Wax]),
-            (
-                Oil,
-                vec![Oil, Shellac, DewaxedShellac, poly[0], poly[1], Wax],
-            ),
-            (Shellac, CoatKind::ALL.to_vec()),
-            (DewaxedShellac, CoatKind::ALL.to_vec()),
-            (
-                Lacquer,
-                vec![DewaxedShellac, Lacquer, poly[0], poly[1], Wax],
-            ),
-            (poly[0], vec![Oil, DewaxedShellac, poly[0], Wax]),
-            (poly[1], vec![Oil, DewaxedShellac, poly[1], Wax]),
-        ];
-        for (under, wanted) in rows {
-            assert_eq!(accepts(under), wanted, "{under:?}");
-        }
-    }
+    use board::CoatKind::{OilPolyurethane, WaterPolyurethane, Wax};
 
     #[test]
-    fn oil_polyurethane_goes_over_fresh_oil_and_water_based_waits_for_weeks() {
-        assert_eq!(bond(Oil, OilPolyurethane), Bond::After(6.0));
-        assert_eq!(bond(Oil, WaterPolyurethane), Bond::After(336.0));
-        assert_eq!(bond(Oil, DewaxedShellac), Bond::After(6.0));
-        assert_eq!(bond(DewaxedShellac, WaterPolyurethane), Bond::After(2.0));
-    }
-
-    #[test]
-    fn what_is_dried_is_dry_enough_and_never_dries_shorter() {
-        let coat = |kind, dries| Coat { kind, dries };
+    fn coats_are_dried_as_long_as_the_next_wants_and_times_add_up() {
+        let coat = |kind, dries| Coat::of(kind, dries);
         let board = Board {
             finish: vec![
                 coat(OilPolyurethane, 3.0),
@@ -185,5 +102,19 @@ mod tests {
         assert_eq!(hours, [24.0, 48.0, 0.0]);
         assert!((finish_hours(&after) - 72.0).abs() < 1e-12);
         assert!(finish_hours(&Board::default()).abs() < 1e-12);
+        assert!(is_sound(&after.finish) && fixed(&after).is_none());
+    }
+
+    #[test]
+    fn coats_that_never_bond_are_not_dried_for_ever() {
+        let board = Board {
+            finish: vec![
+                Coat::of(OilPolyurethane, 1.0),
+                Coat::of(WaterPolyurethane, 0.0),
+            ],
+            ..Board::default()
+        };
+        assert_eq!(dried(&board), board);
+        assert!(is_sound(&fixed(&board).unwrap().finish));
     }
 }

@@ -2,8 +2,9 @@
 
 use board::{Board, Coat, CoatKind, Measure, PieceKind};
 
+use crate::finish::parts::on;
 use crate::job::{Operation, TIMED, Task, USUAL, Wait};
-use crate::{Caution, Workpiece, hard_after, hard_hours};
+use crate::{Caution, Workpiece, coat_data, hard_after, hard_hours};
 
 /// From the last cut to a finish that is hard.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
@@ -17,8 +18,9 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
                 .says(bare),
         );
     }
-    let numbered = board.finish.iter().zip(1_u32..);
-    all.extend(numbered.map(|(coat, number)| applied(workpiece, *coat, number)));
+    let each = |coat: &Coat| core::iter::repeat_n(*coat, coat.coats as usize);
+    let numbered = board.finish.iter().flat_map(each).zip(1_u32..);
+    all.extend(numbered.map(|(coat, number)| applied(workpiece, coat, number)));
     all.extend(board.finish.last().map(|coat| harden(coat.kind)));
     all
 }
@@ -26,11 +28,9 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
 /// The grits that a board is sanded with, one after the other: film finishes end at 180, oil, shellac and wax at 220; common
 /// practice, no source.
 pub fn grits(board: &Board) -> &'static [u32] {
-    match board.finish.first() {
-        Some(Coat {
-            kind: CoatKind::OilPolyurethane | CoatKind::WaterPolyurethane | CoatKind::Lacquer,
-            ..
-        }) => &[120, 150, 180],
+    let first = board.finish.first();
+    match first.map(|coat| coat_data(coat.kind).wood_grit) {
+        Some(180) => &[120, 150, 180],
         _ => &[120, 150, 180, 220],
     }
 }
@@ -80,7 +80,8 @@ fn bare(workpiece: &Workpiece) -> Vec<String> {
 ///
 /// Both faces get as many coats, or the board cups as one of them takes up the moisture of the air sooner.
 fn applied(workpiece: &Workpiece, coat: Coat, number: u32) -> Operation {
-    let is_last = number as usize == workpiece.board().finish.len();
+    let count: u32 = workpiece.board().finish.iter().map(|coat| coat.coats).sum();
+    let is_last = number == count;
     let dries = Measure::hours(coat.dries).shown(workpiece.board().units);
     let rubbed = if number > 1 {
         " Rub the coat before it down first, with a gray pad or grit 320, and take the dust off."
@@ -92,9 +93,10 @@ fn applied(workpiece: &Workpiece, coat: Coat, number: u32) -> Operation {
     } else {
         ""
     };
-    let rags: &[Caution] = match coat.kind {
-        CoatKind::Oil | CoatKind::OilPolyurethane => &[Caution::OilyRags],
-        _ => &[],
+    let rags: &[Caution] = if coat_data(coat.kind).is_oily {
+        &[Caution::OilyRags]
+    } else {
+        &[]
     };
     Operation {
         number,
@@ -108,8 +110,9 @@ fn applied(workpiece: &Workpiece, coat: Coat, number: u32) -> Operation {
     .with("brush or lint-free rag", 40.0)
     .minding(rags)
     .says([format!(
-        "Coat {number}: {} on both faces and the edge; let it dry {dries}.{rubbed}{taken_off}",
-        coat.kind.label()
+        "Coat {number}: {} {}; let it dry {dries}.{rubbed}{taken_off}",
+        coat.kind.label(),
+        on(coat.place)
     )])
 }
 

@@ -146,8 +146,9 @@ fn finish(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
         Units::Mm => 500.0,
     };
     let of = |kind: CoatKind| {
-        let coats = board.finish.iter().filter(|coat| coat.kind == kind).count();
-        let ml = COAT * surface(board) * coats as f64 * f64::from(boards);
+        let layers = board.finish.iter().filter(|coat| coat.kind == kind);
+        let coats: u32 = layers.map(|coat| coat.coats).sum();
+        let ml = COAT * surface(board) * f64::from(coats) * f64::from(boards);
         let label = kind.label();
         let mut name = label.to_owned();
         if let Some(first) = name.get_mut(0..1) {

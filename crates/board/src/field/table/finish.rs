@@ -1,23 +1,26 @@
-//! The coats of finish.
+//! The layers of finish.
 
 use crate::Quantity::{Count, Time};
 use crate::field::Kind::{Choice, Entries, Number};
-use crate::{Coat, CoatKind, TimeUnit};
+use crate::{Coat, CoatKind, CoatPlace, TimeUnit};
 
 fields! {
     /// The finish.
     FINISH_FIELDS:
-    COATS "finish", [.finish] "Coats of finish", Entries(Count.range("coats of finish", 0.0, 60.0)),
+    COATS "finish", [.finish] "Layers of finish", Entries(Count.range("layers of finish", 0.0, 60.0)),
         "The first is on the wood";
 }
 
 fields! {
-    /// A coat of finish.
+    /// A layer of finish.
     COAT_FIELDS:
-    COAT "finish[].kind", [.finish[] .kind] "Coat #", Choice, "";
-    COAT_DRIES "finish[].dries_h", [.finish[] .dries] "Coat # dries", Number(Time(TimeUnit::Hour).of(0.0, 100_000.0)),
-        "Until the next coat";
+    COAT "finish[].kind", [.finish[] .kind] "Layer #", Choice, "";
+    COAT_PLACE "finish[].place", [.finish[] .place] "Layer #, where", Choice, "The part of the board that it goes on";
+    COAT_COUNT "finish[].coats", [.finish[] .coats] "Layer #, coats", Number(Count.of(1.0, 50.0)),
+        "Coats of this kind that follow each other";
+    COAT_DRIES "finish[].dries_h", [.finish[] .dries] "Layer # dries", Number(Time(TimeUnit::Hour).of(0.0, 100_000.0)),
+        "Each coat until the next; the label comes first";
 }
 
-plain!(CoatKind);
+plain!(CoatKind, CoatPlace);
 usual!(Coat);

@@ -140,7 +140,7 @@ proptest! {
         prop_assert_eq!(&there, &implied(&workpiece));
         for task in &there {
             let count = plan.of(*task).count();
-            let wanted = if *task == Task::Coat { board.finish.len() } else { 1 };
+            let wanted = if *task == Task::Coat { board.finish.iter().map(|coat| coat.coats as usize).sum() } else { 1 };
             prop_assert_eq!(count, wanted, "{:?}", task);
             prop_assert!(task.method().is_none_or(|own| own == plan.method), "{:?}", task);
         }
