@@ -75,6 +75,18 @@ impl Story {
         self.harness.run();
     }
 
+    /// Types into a text field in place of what it has, and leaves it with Enter.
+    fn write_into(&mut self, label: &str, text: &str) {
+        self.harness
+            .get_by_role_and_label(Role::TextInput, label)
+            .click();
+        self.harness.run_steps(4);
+        self.keys(Modifiers::COMMAND, Key::A);
+        self.harness.event(egui::Event::Text(text.into()));
+        self.harness.run();
+        self.keys(Modifiers::NONE, Key::Enter);
+    }
+
     /// Types into a number field and leaves it with Enter.
     fn type_into(&mut self, label: &str, text: &str) {
         let field = self.harness.get_by_role_and_label(Role::SpinButton, label);

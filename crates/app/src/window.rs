@@ -155,6 +155,9 @@ impl App {
             self.answer(ui.ctx(), answer);
         }
         if let Some(Dialog::Shop(dialog)) = &self.view.dialog {
+            if self.shop.shop != dialog.shop {
+                dialog.shop.give_tools(&mut self.session.board);
+            }
             self.shop.shop.clone_from(&dialog.shop);
         }
         self.follow_units();

@@ -7,7 +7,7 @@ use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
     Base, Bore, Bottom, CircleJig, Coat, Colors, DrillingMethod, DrillingOrder, DxfRelease, Edit,
     Errors, Filling, Grooves, Limits, Machine, Measured, Panel, Passage, Piece, Recess, Router,
-    Schedule, ScrewCircle, SectorJig, SheetLayout, Stock, Units, Wood, WrongHole,
+    Schedule, ScrewCircle, SectorJig, SheetLayout, Stock, Tools, Units, Wood, WrongHole,
 };
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
@@ -80,6 +80,9 @@ pub struct Board {
     pub finish: Vec<Coat>,
     /// The jig the circle is cut on.
     pub jig: CircleJig,
+    /// The bits and guide bushings that the maker owns.
+    #[serde(default)]
+    pub tools: Tools,
     /// The limits that the checks hold the board against.
     pub limits: Limits,
     /// The drilling template, as it is drawn and printed.
@@ -374,6 +377,7 @@ impl Default for Board {
             colors: Colors::default(),
             finish: Vec::new(),
             jig: CircleJig::with_pin(6.0),
+            tools: Tools::default(),
             limits: Limits::default(),
             template: Template::default(),
             router: None,

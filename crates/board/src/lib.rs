@@ -43,6 +43,7 @@ mod serial;
 mod shop;
 mod stock;
 mod template;
+mod tools;
 mod units;
 mod wood;
 
@@ -68,7 +69,7 @@ pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
 pub use quantity::{
     DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, at_mark, say_geometry,
-    show_length, show_most, show_number, show_setting,
+    show_least, show_length, show_most, show_number, show_setting,
 };
 pub use range::{OutOfRange, Range};
 pub use repair::{Distance, Fault, Measured, MeasuredOn, WrongHole};
@@ -79,5 +80,6 @@ pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,
 };
 pub use template::{DxfRelease, SheetLayout};
+pub use tools::Tools;
 pub use units::{Fraction, Units};
 pub use wood::{Air, Cut, Wood};

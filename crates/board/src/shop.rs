@@ -95,6 +95,15 @@ impl Shop {
         }
     }
 
+    /// Gives a board the bits and bushings that the maker owns: they are the same for every board, those at hand too.
+    pub fn give_tools(&self, board: &mut Board) {
+        for (field, entry, value) in self.values() {
+            if field::TOOLS_FIELDS.contains(&field) {
+                field.set(board, entry, value);
+            }
+        }
+    }
+
     /// Gives a board what the shop has for the parts, kinds and entries that it did not have before.
     ///
     /// ```

@@ -88,6 +88,7 @@ pub use bores::holds::{
     insert_below, insert_diameter, insert_gap, insert_mass, magnet_hold, marble_stand, peg_stand,
     piece_density, piece_mass,
 };
+pub use bores::owned::{OwnedBit, bit_name, owned_bit, owned_bits};
 pub use bores::profile::{ball_volume, bore_profile, deepest, tip};
 pub use bores::seat::{MarbleSeat, marble_seat};
 pub use bores::sizes::{BoreSizes, Floor, FloorOver, InsertSizes, Stands, bore_sizes};
@@ -105,12 +106,14 @@ pub use finish::{
 pub use fit::{
     FitError, InsertError, InsertWish, Limit, Offer, Open, PieceBoard, ProposeError, Refusal,
     Solved, Wish, Wishes, insert_depth, largest_bore, largest_piece, largest_pitch, most_spaces,
-    propose, propose_for_shop, rim_left, smallest_board, smallest_board_for_piece,
-    smallest_pitch_for_piece, solve,
+    neat_board_for_piece, neat_pitch_for_piece, propose, propose_for_shop, rim_left,
+    smallest_board, smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
 pub use grooves::{Groove, GrooveKind, GroovePlan, Stroke, groove_depth, passes};
+pub use hardboard::owned::{RouterPair, owned_pair};
 pub use hardboard::router::{RouterSetting, RouterWay, plunge, plunges, router_settings};
 pub use hardboard::sector::{Closing, SectorJigError, SectorPlan, SectorTurn};
+pub use hardboard::steps::{router_work, sector_work};
 pub use jig::{
     CircleCut, Dividers, JigSheet, MOST_DIVISIONS, PlateFit, Radius, circle_cut, closing_error,
     dividers, exact_divisions, jig_sheet, plate_fit, radii,

@@ -1,20 +1,20 @@
 //! Changes that the program finds for the maker, and makes in one step.
 
-use board::{Board, Bore, BuildError, Center, Hole, HoleId, layout};
+use board::{Board, Bore, BuildError, Center, Hole, HoleId, Router, layout};
 use serde::Serialize;
 
 use crate::Workpiece;
 use crate::blank::turn::best_rotation;
 use crate::bores::holds::flush_bore;
+use crate::bores::owned::{OwnedBit, owned_bit};
 use crate::bores::profile::tip;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::check::HAIR;
 use crate::check::reach::least_rim;
 use crate::filling::{batch_in_time, insert_with_room};
-use crate::fit::{
-    FitError, Open, most_spaces, smallest_board_for_piece, smallest_pitch_for_piece, solve,
-};
+use crate::fit::{FitError, Open, most_spaces, neat_board_for_piece, neat_pitch_for_piece, solve};
 use crate::grooves::check::bores::LEAST_AROUND;
+use crate::hardboard::owned::owned_pair;
 use crate::template::check::joint::rotation_off_joints;
 
 /// A change that the program finds and makes in one step: it mends a finding, or solves for a number left open. All else
@@ -58,6 +58,10 @@ pub enum Mend {
     ShiftSheets,
     /// The pattern turned off the joints of its sheets.
     TurnOffJoints,
+    /// Bores of the sizes of bits that the maker owns.
+    OwnedBits,
+    /// A router bit and a guide bushing that the maker owns.
+    OwnedRouter,
     /// A pilot as wide as the jig's pin.
     PilotForPin,
     /// The pattern turned off the seams.
@@ -92,7 +96,7 @@ pub enum MendError {
 
 impl Mend {
     /// Every mend.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 28] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,
@@ -111,6 +115,8 @@ impl Mend {
         Self::ScrewBase,
         Self::ShiftSheets,
         Self::TurnOffJoints,
+        Self::OwnedBits,
+        Self::OwnedRouter,
         Self::PilotForPin,
         Self::TurnOffSeams,
         Self::BestPlace,
@@ -154,6 +160,8 @@ impl Mend {
             Self::ScrewBase => "Screw the base on",
             Self::ShiftSheets => "Shift sheets off the holes",
             Self::TurnOffJoints => "Turn the pattern off the joints",
+            Self::OwnedBits => "Use bits you own",
+            Self::OwnedRouter => "Use your bit and bushing",
             Self::PilotForPin => "Pilot as wide as the pin",
             Self::TurnOffSeams => "Turn the pattern off the seams",
             Self::BestPlace => "Move to the best place",
@@ -198,6 +206,12 @@ impl Mend {
                 "Joints as far from the holes as can be, on a sheet more where that takes one"
             }
             Self::TurnOffJoints => "The least turn at which no joint runs along a row of holes",
+            Self::OwnedBits => {
+                "Make each bore as wide as the nearest bit in your shop that suits the piece"
+            }
+            Self::OwnedRouter => {
+                "The bit and bushing in your shop that make the bores and leave the most hardboard between holes"
+            }
             Self::PilotForPin => "Make the pilot as wide as the jig's pin",
             Self::TurnOffSeams => {
                 "Turn the pattern so that the nearest bore is farthest from any seam"
@@ -237,7 +251,7 @@ impl Mend {
             Self::LargestBore => solve(board, Open::Bore)?.neat(board).apply(&mut mended),
             Self::LargestPiece => solve(board, Open::Piece)?.neat(board).apply(&mut mended),
             Self::BoardForPiece => {
-                let found = smallest_board_for_piece(board)?;
+                let found = neat_board_for_piece(board)?;
                 (mended.pitch, mended.blank.diameter) = (found.pitch, found.diameter);
             }
             Self::MostSpaces => mended.spaces = most_spaces(board)?,
@@ -263,6 +277,8 @@ impl Mend {
             }
             Self::ShiftSheets => mended.template.layout = board::SheetLayout::Widest,
             Self::TurnOffJoints => mended.rotation = off_joints(board)?,
+            Self::OwnedBits => owned_bits(&mut mended)?,
+            Self::OwnedRouter => mended.router = owned_router(board)?,
             Self::PilotForPin => pilot_for_pin(&mut mended),
             Self::TurnOffSeams => {
                 let nothing = MendError::Nothing("no seam runs through the pattern");
@@ -305,6 +321,30 @@ fn deeper_bores(board: &mut Board) -> Result<(), MendError> {
             bore.depth = bore.depth.max(wants);
         }
     })
+}
+
+/// Bores as wide as the nearest of the maker's bits that suit the piece.
+fn owned_bits(board: &mut Board) -> Result<(), MendError> {
+    let before = board.clone();
+    each_seat(board, |bore, _| {
+        if let Some(OwnedBit::Near(bit)) = owned_bit(&before, *bore) {
+            *bore = bore.by_cutter(bit);
+        }
+    })?;
+    let nothing = MendError::Nothing("no bit in your shop suits the piece better");
+    if *board == before {
+        return Err(nothing);
+    }
+    Ok(())
+}
+
+/// The router with a bit and a bushing of the maker's in it.
+fn owned_router(board: &Board) -> Result<Option<Router>, MendError> {
+    let nothing = MendError::Nothing(
+        "no bit and bushing in your shop make these bores and leave the hardboard wanted",
+    );
+    let pair = owned_pair(&Workpiece::of(board)?).ok_or(nothing)?;
+    Ok(board.router.map(|router| pair.fitted(router)))
 }
 
 /// Changes the bores of every role, of the center, and of holes with bores of their own; the hole of a pivot too.
@@ -437,7 +477,7 @@ fn wider_pitch(board: &Board) -> Result<f64, FitError> {
         let template = board.limits.template_web + router.wider();
         wanting.limits.web = wanting.limits.web.max(template);
     }
-    smallest_pitch_for_piece(&wanting)
+    neat_pitch_for_piece(&wanting)
 }
 
 #[cfg(test)]
@@ -476,13 +516,16 @@ mod tests {
                 board.limits.hands = 60.0;
             }
             Mend::ScrewBase => {
+                let hold = board::BaseHold::GluedPlywood;
                 board.base = Some(board::Base {
-                    hold: board::BaseHold::GluedPlywood,
+                    hold,
                     ..board::Base::default()
                 });
             }
             Mend::ShiftSheets => board = along_a_row(board::SheetLayout::Fewest),
             Mend::TurnOffJoints => board = along_a_row(board::SheetLayout::Widest),
+            Mend::OwnedBits => board.tools.forstner = vec![10.0, 14.0],
+            Mend::OwnedRouter => board = routed_otherwise(),
             Mend::PilotForPin => board.jig.pin = 8.0,
             Mend::TurnOffSeams => board.panel.build = Build::Halves,
             Mend::BestPlace => {
@@ -517,6 +560,16 @@ mod tests {
         } else {
             vec![Coat::of(CoatKind::Wax, 1.0), Coat::default()]
         }
+    }
+
+    /// A router template for a bit and a bushing that are not in the shop.
+    fn routed_otherwise() -> Board {
+        let mut board = Board {
+            router: Some(Router::default()),
+            ..Board::default()
+        };
+        (board.tools.straight, board.tools.bushings) = (vec![9.5], vec![12.7]);
+        board
     }
 
     /// Magnet pieces, and resin around what is set in their bores.
@@ -580,6 +633,9 @@ mod tests {
                 (Mend::RimAsItIs, |board| board.limits.rim),
                 (Mend::LargestBore, |board| board.bores.track.diameter),
                 (Mend::LargestPiece, |board| board.piece.diameter),
+                (Mend::WiderPitch, |board| board.pitch),
+                (Mend::BoardForPiece, |board| board.pitch),
+                (Mend::BoardForPiece, |board| board.blank.diameter),
             ] {
                 let mended = mend.applied(&board).unwrap();
                 let shown = board::show_length(value(&mended), units);

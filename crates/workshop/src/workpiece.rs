@@ -6,7 +6,9 @@
 
 use std::sync::{Arc, OnceLock};
 
-use board::{Board, BuildError, Hole, Layout, Router, Units, layout, show_length};
+use board::{
+    Board, BuildError, Hole, Layout, Router, Units, layout, show_least, show_length, show_most,
+};
 use geometry::{Circle, Prism, Stopped};
 
 use crate::blank::{panel, stock, turn};
@@ -172,6 +174,25 @@ impl Workpiece {
     /// ```
     pub fn length(&self, mm: f64) -> String {
         show_length(mm, self.board.units)
+    }
+
+    /// The least that a length may be, of so many mm, in the maker's unit: rounded up.
+    pub fn at_least(&self, mm: f64) -> String {
+        show_least(mm, self.board.units)
+    }
+
+    /// The most that a length may be, of so many mm, in the maker's unit: rounded down.
+    ///
+    /// ```
+    /// use board::{Board, Units};
+    /// use workshop::Workpiece;
+    /// let board = Board { units: Units::INCH, ..Board::default() };
+    /// let workpiece = Workpiece::of(&board)?;
+    /// assert_eq!((workpiece.at_most(10.0), workpiece.at_least(10.0)), ("25/64\"".into(), "13/32\"".into()));
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn at_most(&self, mm: f64) -> String {
+        show_most(mm, self.board.units)
     }
 
     /// The holes that hold a piece, in the order of the layout.

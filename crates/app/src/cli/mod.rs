@@ -75,7 +75,7 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
     let ended = match command {
         Command::New(new) => new.run(out, errors),
         Command::Get(get) => get.run(out),
-        Command::Set(set) => set.run(out),
+        Command::Set(set) => set.run(out, errors),
         Command::Check(check) => check.run(out),
         Command::Export(export) => export.run(out, errors),
     };

@@ -5,13 +5,15 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use board::field::{self, all_fields};
-use board::{Board, Field, Kind, Value, write_board};
+use board::{Board, Field, Kind, Shop, Value, write_board};
 use clap::Args;
 use workshop::{Wishes, propose};
 
 use super::read::board_of;
 use super::{Failure, print_lines};
 use crate::files::write_atomic;
+use crate::host::Desktop;
+use crate::shop::KeptShop;
 
 /// Options of `ringwright set`.
 #[derive(Debug, Args)]
@@ -30,15 +32,20 @@ impl Set {
     /// # Errors
     /// Where the file cannot be read or written, a field is unknown, or a value is not one of its own; the file is then as
     /// it was.
-    pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
+    pub fn run(&self, out: &mut dyn Write, errors: &mut dyn Write) -> Result<ExitCode, Failure> {
         let before = board_of(&self.file)?;
         let mut board = before.clone();
         let (pairs, rest) = self.changes.as_chunks();
         if let [path] = rest {
             return Err(format!("{path} has no value; type PATH VALUE, as in pitch 3/4").into());
         }
+        let shop = KeptShop::load(&Desktop);
+        // If standard error is closed there is no one left to tell.
+        let _ = shop
+            .fault()
+            .map(|fault| writeln!(errors, "ringwright: {fault}"));
         for [path, value] in pairs {
-            change(&mut board, path, value)?;
+            change(&mut board, path, value, &shop.shop)?;
         }
         if board == before {
             return print_lines(out, &["already set".into()]);
@@ -48,12 +55,14 @@ impl Set {
     }
 }
 
-/// Changes one field; a value for a member of a part or list adds what it stands in.
-fn change(board: &mut Board, path: &str, typed: &str) -> Result<(), Failure> {
+/// Changes one field; a value for a member of a part or list adds what it stands in, which begins with what the shop has.
+fn change(board: &mut Board, path: &str, typed: &str, shop: &Shop) -> Result<(), Failure> {
     let Some((field, entry)) = field::find(path) else {
         return take_out(board, path, typed);
     };
+    let before = board.clone();
     field.begin(board, entry);
+    shop.give_new(&before, board);
     if field.value(board, entry).is_none() {
         return Err(missing(board, path, field, entry));
     }
@@ -63,7 +72,9 @@ fn change(board: &mut Board, path: &str, typed: &str) -> Result<(), Failure> {
             .read(typed, board, entry)
             .map_err(|error| format!("{path}: {error}"))?,
     };
+    let before = board.clone();
     field.set(board, entry, &value);
+    shop.give_new(&before, board);
     Ok(())
 }
 

@@ -38,11 +38,12 @@ fn whole_board(shop: &Shop, units: Units) -> Board {
 }
 
 /// The first members of paths, and the headings of what stands in them.
-const SUBJECTS: [(&str, &str); 8] = [
+const SUBJECTS: [(&str, &str); 9] = [
     ("template", "Paper and printer"),
     ("errors", "Printer's error"),
     ("jig", "Circle jig and drill press"),
-    ("bores", "Bits"),
+    ("tools", "Bits and bushings you own"),
+    ("bores", "Forstner spur"),
     ("panel", "Saw, jointer and planer"),
     ("router", "Router and bushings"),
     ("base", "Turntable"),

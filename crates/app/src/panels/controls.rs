@@ -133,7 +133,7 @@ fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         template::printer::printer_ui(ui, board, controls.printers);
     });
     section(ui, "Hardboard", true, |ui| {
-        hardboard::hardboard_ui(ui, board, controls.current);
+        hardboard::hardboard_ui(ui, board, controls.current, controls.asked);
     });
     section(ui, "Accuracy", true, |ui| {
         template::accuracy::accuracy_ui(ui, board, controls.current);
@@ -145,6 +145,7 @@ fn drill_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     section(ui, "Jig and order", true, |ui| {
         jig::jig_ui(ui, board);
     });
+    section(ui, "Bits you own", false, |ui| jig::tools_ui(ui, board));
     section(ui, "Machine", true, |ui| {
         machine::machine_ui(ui, board, controls.current);
     });

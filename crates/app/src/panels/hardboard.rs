@@ -2,15 +2,16 @@
 
 use board::{Board, Layout, Measure, Router, Units, field};
 use egui::Ui;
-use workshop::{Caution, SectorPlan, plunges, router_settings};
+use workshop::{Caution, Mend, SectorPlan, plunges, router_settings};
 
-use super::rows::fact;
+use super::rows::{fact, fit_button};
+use crate::command::Command;
 use crate::current::Current;
 use crate::widgets::{cautions, fields_ui};
 
 /// Both templates, each with what follows from it.
-pub fn hardboard_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
-    router_ui(ui, board, current);
+pub fn hardboard_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<Command>) {
+    router_ui(ui, board, current, asked);
     sector_ui(ui, board, current);
     let minded: &[Caution] = match (board.router.is_some(), board.sector_jig.is_some()) {
         (true, true) => &[
@@ -26,12 +27,16 @@ pub fn hardboard_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     cautions(ui, minded);
 }
 
-fn router_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
+fn router_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<Command>) {
     let units = board.units;
     fields_ui(ui, board, field::ROUTER_FIELDS);
     let Some(router) = board.router else {
         return;
     };
+    let has_bits = !board.tools.straight.is_empty() || !board.tools.round_nose.is_empty();
+    if has_bits && !board.tools.bushings.is_empty() {
+        fit_button(ui, Mend::OwnedRouter, asked);
+    }
     if let Some(workpiece) = current.good() {
         router_facts(ui, router, workpiece.layout(), units);
     }
@@ -91,7 +96,7 @@ mod tests {
     fn panel() -> Harness<'static, Board> {
         hand::panel(900.0, |ui, board| {
             let current = Current::of(board);
-            hardboard_ui(ui, board, &current);
+            hardboard_ui(ui, board, &current, &mut Vec::new());
         })
     }
 

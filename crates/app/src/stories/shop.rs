@@ -103,6 +103,24 @@ fn the_shop_is_seen_and_changed_in_a_dialog_of_its_own() {
 }
 
 #[test]
+fn bits_that_are_listed_in_the_shop_count_for_the_board_at_hand() {
+    let mut story = Story::begin();
+    story.press("File");
+    story.press("Shop…");
+    story.harness.run_steps(30);
+    let bits = story
+        .harness
+        .get_by_role_and_label(Role::TextInput, "Forstner bits you own");
+    bits.scroll_to_me();
+    story.harness.run_steps(30);
+    story.write_into("Forstner bits you own", "10, 12.7, 20");
+    story.press("Done");
+    assert_eq!(story.app().session.board.tools.forstner, [10.0, 12.7, 20.0]);
+    let kept = String::from_utf8(story.host.file(SHOP).unwrap()).unwrap();
+    assert!(kept.contains("\"tools.forstner_mm\""), "{kept}");
+}
+
+#[test]
 fn a_broken_shop_is_told_and_prevents_nothing() {
     let fake = Fake::new();
     fake.put(SHOP, b"{");

@@ -105,6 +105,24 @@ fn a_new_board_begins_with_the_shop_or_without_it() {
     );
 }
 
+/// A part that a command adds begins with the shop, as one does in the window; what is typed with it counts for more.
+#[test]
+fn a_part_that_is_set_begins_with_the_shop() {
+    let folder = folder();
+    let board = folder.path().join("b.json");
+    fs::write(&board, board::write_board(&board::Board::default())).unwrap();
+    put_shop(
+        folder.path(),
+        r#"{"format": 1, "shop": {"router.bushing_mm": 19.0, "router.bit_mm": 10.0, "panel.planer_mm": 406.4}}"#,
+    );
+    let output = run(folder.path(), &["set", "b.json", "router.bit", "8"]);
+    assert_eq!(output.status.code(), Some(0), "{}", words(&output.stderr));
+    let set = board::read_board(&fs::read(&board).unwrap()).unwrap();
+    let router = set.router.unwrap();
+    assert_eq!((router.bushing, router.bit), (19.0, 8.0));
+    assert_eq!(set.panel, board::Board::default().panel);
+}
+
 #[test]
 fn a_shop_that_does_not_suit_never_prevents_a_board() {
     let folder = folder();

@@ -191,8 +191,10 @@ impl Field {
     }
 }
 
-/// Numbers parted by semicolons or line ends, those of things by commas and spaces too: so many for each entry, each in
-/// range, and not too many entries.
+/// Numbers parted by semicolons or line ends, by commas with a space behind them, and those of things by spaces too: so many for
+/// each entry, each in range, and not too many entries.
+///
+/// A comma between two digits is that of a decimal number, but for a list with fractions, which has no such numbers.
 ///
 /// # Errors
 /// [`TypedError`] of the first that is not.
@@ -201,6 +203,7 @@ impl Field {
 /// use board::{Quantity, Units, read_numbers};
 /// let lengths = [Quantity::Length.range("Offset", 0.0, 100.0), Quantity::Count.range("Offsets", 0.0, 5.0)];
 /// assert_eq!(read_numbers("0; 12,5; 1/2\"", lengths, 1, Units::Mm), Ok(vec![0.0, 12.5, 12.7]));
+/// assert_eq!(read_numbers("3/8, 1/2", lengths, 1, Units::INCH), Ok(vec![9.525, 12.7]));
 /// ```
 pub fn read_numbers(
     text: &str,
@@ -210,8 +213,10 @@ pub fn read_numbers(
 ) -> Result<Vec<f64>, TypedError> {
     let parts: &[char] = match each.quantity {
         Quantity::Count => &[';', '\n', ',', ' '],
+        _ if text.contains('/') && !text.contains([';', '\n']) => &[';', ','],
         _ => &[';', '\n'],
     };
+    let text = text.replace(", ", ";");
     let words = text
         .split(parts)
         .map(str::trim)

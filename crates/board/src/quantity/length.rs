@@ -60,6 +60,17 @@ pub fn show_most(mm: f64, units: Units) -> String {
     show_length(units.round_down(mm), units)
 }
 
+/// Writes the least that a length may be, for reading: rounded up, to what can be typed and still works.
+///
+/// ```
+/// use board::{Units, show_least};
+/// assert_eq!(show_least(560.0, Units::Mm), "560 mm");
+/// assert_eq!(show_least(560.0, Units::INCH), "22 1/16\"");
+/// ```
+pub fn show_least(mm: f64, units: Units) -> String {
+    show_length(units.round_up(mm), units)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

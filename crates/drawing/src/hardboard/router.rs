@@ -3,9 +3,10 @@
 //! The template is a workpiece of its own, whose bores are wider by bushing less bit. So it is tiled, named and checked as the
 //! board is, and only its words differ.
 
-use board::{Board, Center, HoleId, Role, Router, TemplateCenter, show_setting};
+use board::{Board, Center, HoleId, Role, Router, show_setting};
 use workshop::{
-    Caution, FIRST, RouterSetting, TilingError, Workpiece, paper_size, plunges, router_settings,
+    Caution, FIRST, Operation, RouterSetting, TilingError, Workpiece, paper_size, plunges,
+    router_settings, router_work,
 };
 
 use crate::stopped::stop_line;
@@ -83,13 +84,29 @@ pub fn router_whole(workpiece: &Workpiece, stamp: &Stamp) -> Option<Sheet> {
     Some(whole_of(subject, "router template", stamp))
 }
 
+/// An operation of the plan of the work, as the page of a jig tells it: its name, and its steps to tick off.
+pub fn told(operation: &Operation) -> [Block; 2] {
+    [
+        Block::Heading(operation.task.title().into()),
+        Block::Ticked(operation.work.clone()),
+    ]
+}
+
+/// The cautions of some operations, each once.
+pub fn cautions_of(operations: &[Operation]) -> Block {
+    let all = operations.iter().flat_map(|operation| &operation.cautions);
+    let mut all: Vec<Caution> = all.copied().collect();
+    all.sort_unstable();
+    all.dedup();
+    Block::Caution(minded(&all))
+}
+
 /// Cautions in one paragraph, each with what it is about, and last that the tool's manual comes first.
 pub fn minded(cautions: &[Caution]) -> String {
-    let mut words: Vec<String> = cautions
+    let words = cautions
         .iter()
-        .map(|caution| format!("{}: {}", caution.label(), caution.words()))
-        .collect();
-    words.push(FIRST.into());
+        .map(|caution| format!("{}: {}", caution.label(), caution.words()));
+    let words: Vec<String> = words.chain([FIRST.into()]).collect();
     words.join(" ")
 }
 
@@ -167,40 +184,30 @@ fn page(
     stamp: &Stamp,
 ) -> Vec<Sheet> {
     let board = workpiece.board();
-    let blocks = [
-        Block::Words(format!(
-            "{}. Every hole of the template is {} wider than its bore. The router stands on the hardboard: the plunge is \
-             from where the bit touches it, and is the bore's depth and the hardboard's thickness. A bit narrower than a \
-             bore is led round the hole's rim, clockwise.",
-            tools(board, router),
-            show_setting(router.wider(), board.units)
-        )),
-        Block::Words(center(board, router)),
-        Block::Caution(minded(&[Caution::Router, Caution::Noise, Caution::Dust])),
-        Block::Heading("What to set".into()),
-        Block::Table(table(board, settings)),
-    ];
+    let work = router_work(workpiece);
+    let [make, rout] = &work;
+    let mut blocks = vec![Block::Words(format!(
+        "{}. Every hole of the template is {} wider than its bore.{}",
+        tools(board, router),
+        show_setting(router.wider(), board.units),
+        playing_hole(board)
+    ))];
+    blocks.push(cautions_of(&work));
+    blocks.extend(told(make));
+    blocks.push(Block::Heading("What to set".into()));
+    blocks.push(Block::Table(table(board, settings)));
+    blocks.extend(told(rout));
     let head = Head::of("Router template", "settings", workpiece, stamp);
     let paper = paper_size(board.template.paper);
     let margin = board.template.margin;
     numbered(pages(paper, margin, &head, &blocks), margin)
 }
 
-/// The words for putting the template over the pin.
-fn center(board: &Board, router: Router) -> String {
-    let fixed = match router.center {
-        TemplateCenter::Pilot => {
-            "Drill the hole at the center, and pin template and board together by it before you clamp."
-        }
-        TemplateCenter::Undrilled => {
-            "The center stays undrilled: lay its mark on the board's center and fix the template."
-        }
-    };
+/// The playing hole at the center, which the template has no hole for.
+fn playing_hole(board: &Board) -> &'static str {
     match board.drilled_center() {
-        Center::Hole { .. } => {
-            format!("{fixed} The playing hole there is drilled without the template.")
-        }
-        Center::Nothing | Center::Pivot { .. } => fixed.into(),
+        Center::Hole { .. } => " The playing hole at the center is drilled without it.",
+        Center::Nothing | Center::Pivot { .. } => "",
     }
 }
 
@@ -244,7 +251,7 @@ fn table(board: &Board, settings: &[RouterSetting]) -> Table {
 mod tests {
     use super::*;
     use crate::{Item, Shape};
-    use board::{Bore, Bottom, Change, Edit, Marking, layout};
+    use board::{Bore, Bottom, Change, Edit, Marking, TemplateCenter, layout};
 
     fn planned(board: &Board, router: Router) -> Workpiece {
         let board = Board {

@@ -30,7 +30,7 @@ fn screw_holes(workpiece: &Workpiece) -> Operation {
             counted(ring.count, "hole", "holes"),
             workpiece.length(ring.circle),
             workpiece.length(ring.diameter),
-            workpiece.length(ring.depth)
+            workpiece.at_most(ring.depth)
         )
     });
     let count: f64 = workpiece.screws().len() as f64;
@@ -78,8 +78,8 @@ fn screws(workpiece: &Workpiece, base: &Base) -> Vec<String> {
             "Screws on the circle of {}: at most {} longer than what they go through, so {} through a base {} high; a \
              bearing's plate adds only its own thickness. Try one in its hole before you drive the rest.",
             workpiece.length(ring.circle),
-            workpiece.length(ring.depth),
-            workpiece.length(ring.depth + base.height),
+            workpiece.at_most(ring.depth),
+            workpiece.at_most(ring.depth + base.height),
             workpiece.length(base.height)
         )
     });

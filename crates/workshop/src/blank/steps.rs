@@ -79,8 +79,8 @@ fn resaw(workpiece: &Workpiece) -> Operation {
 fn rough(workpiece: &Workpiece) -> Operation {
     let board = workpiece.board();
     let at = Thicknesses::of(board);
-    let wide = workpiece.length(panel_width(board));
-    let sawn = sawn_width(board).map_or_else(String::new, |width| workpiece.length(width));
+    let wide = workpiece.at_least(panel_width(board));
+    let sawn = sawn_width(board).map_or_else(String::new, |width| workpiece.at_least(width));
     let (pieces, words) = match &board.panel.build {
         Build::Halves => (
             2,
@@ -224,7 +224,7 @@ fn flatten(workpiece: &Workpiece) -> Operation {
 
 /// The panel that is bought glued, with its seams where the pattern reckons with them.
 fn glued_already(workpiece: &Workpiece) -> String {
-    let wide = workpiece.length(panel_width(workpiece.board()));
+    let wide = workpiece.at_least(panel_width(workpiece.board()));
     let seams: Vec<String> = workpiece
         .seams()
         .iter()

@@ -2,6 +2,7 @@
 
 use board::{Board, Build, INCH, Units};
 
+use crate::check::HAIR;
 use crate::leaf_thickness;
 
 /// Thickness of the wood after each step, mm. No step makes it thicker, and none leaves it thinner than the finished board,
@@ -57,11 +58,19 @@ impl Thicknesses {
         }
     }
 
+    /// Whether what was sawn is thick enough to be made flat on both faces.
+    pub fn can_be_flattened(&self) -> bool {
+        self.sawn >= self.finished + FLATTENING - HAIR
+    }
+
     /// Wood planed off the top face after glue-up, mm.
     pub const fn off_the_top(&self) -> f64 {
         self.glued - self.flattened
     }
 }
+
+/// Wood that flattening both faces takes of a blank or a leaf at least, mm: 1/16 in; common practice, no source.
+pub const FLATTENING: f64 = INCH / 16.0;
 
 /// Steps in which a thickness over that of the finished board is told: what a maker reads off a caliper or a rule, mm.
 const fn readable(units: Units) -> f64 {

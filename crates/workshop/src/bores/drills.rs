@@ -207,7 +207,7 @@ fn drills_of(series: Series, row: &Row<'_>) -> Vec<Drill> {
 }
 
 /// A size as the trade writes it.
-fn name_of(diameter: f64, units: Units) -> String {
+pub fn name_of(diameter: f64, units: Units) -> String {
     let shown = show_setting(diameter, units);
     match shown.strip_suffix('"') {
         Some(inches) => format!("{inches} in"),

@@ -3,6 +3,7 @@
 pub mod check;
 pub mod drills;
 pub mod holds;
+pub mod owned;
 pub mod piece_sums;
 pub mod profile;
 pub mod seat;

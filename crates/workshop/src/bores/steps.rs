@@ -144,7 +144,7 @@ pub fn pin_hole(workpiece: &Workpiece) -> Vec<String> {
                 "Drill {} across in the middle, square to the face, no deeper than {}, as deep as the playing hole will \
                  be.",
                 length(pilot),
-                length(deepest(bore, workpiece.board().bores.spur))
+                workpiece.at_most(deepest(bore, workpiece.board().bores.spur))
             ));
             work
         }

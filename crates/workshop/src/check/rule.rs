@@ -73,6 +73,8 @@ rules! {
     Pieces, "room for pieces", bores::check::pieces;
     /// A piece in its bore.
     Seat, "seat of the piece", bores::check::seat;
+    /// Bits that the maker owns.
+    OwnedBits, "bits you own", bores::check::owned;
     /// Holes that the drill press reaches.
     Throat, "drill press", jig::check;
     /// Hardboard between two holes of a router template.
@@ -81,6 +83,8 @@ rules! {
     Bushing, "guide bushing", hardboard::check::bushing;
     /// Length, edges and shank of the router's bit.
     RouterBit, "router bit", hardboard::check::bit;
+    /// Router bit and guide bushing that the maker owns.
+    OwnedRouter, "router bits you own", hardboard::check::owned;
     /// The errors of a sector jig, added up.
     SectorJig, "sector jig", hardboard::check::sector;
     /// The webs that the errors of the work leave.

@@ -42,7 +42,10 @@ pub use bore::largest_bore;
 pub use error::{FitError, Limit};
 pub use insert::{InsertError, InsertWish, insert_depth};
 pub use open::{Open, Solved, solve};
-pub use piece::{PieceBoard, largest_piece, smallest_board_for_piece, smallest_pitch_for_piece};
+pub use piece::{
+    PieceBoard, largest_piece, neat_board_for_piece, neat_pitch_for_piece,
+    smallest_board_for_piece, smallest_pitch_for_piece,
+};
 pub use propose::{Offer, ProposeError, Refusal, Wish, Wishes, propose, propose_for_shop};
 pub use size::{largest_pitch, rim_left, smallest_board};
 pub use spaces::most_spaces;

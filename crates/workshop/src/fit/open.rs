@@ -71,6 +71,37 @@ pub fn solve(board: &Board, open: Open) -> Result<Solved, FitError> {
     Ok(Solved { open, mm })
 }
 
+/// The way in which a length gives more room.
+#[derive(Clone, Copy)]
+pub(super) enum Way {
+    /// A larger one does.
+    Up,
+    /// A smaller one does.
+    Down,
+}
+
+/// The nearest fraction of an inch that works in place of an exact length, mm; that length itself in millimeters, and where no
+/// fraction near it works.
+pub(super) fn nearest_fraction(
+    units: Units,
+    exact: f64,
+    way: Way,
+    works: impl Fn(f64) -> bool,
+) -> f64 {
+    /// Fractions past the nearest that are tried, where pockets give way to a thinner place.
+    const TRIES: u32 = 8;
+    let Units::Inch(fraction) = units else {
+        return exact;
+    };
+    let step = INCH / f64::from(fraction.parts());
+    let (nearest, step) = match way {
+        Way::Up => (units.round_up(exact), step),
+        Way::Down => (units.round_down(exact), -step),
+    };
+    let mut near = (0..TRIES).map(|more| nearest + f64::from(more) * step);
+    near.find(|mm| *mm > 0.0 && works(*mm)).unwrap_or(exact)
+}
+
 impl Solved {
     /// The nearest fraction of an inch that works, on a board in inches; the exact length on others, and where none near it does.
     ///
@@ -85,22 +116,17 @@ impl Solved {
     /// ```
     #[must_use]
     pub fn neat(self, board: &Board) -> Self {
-        /// Fractions past the nearest that are tried, where pockets give way to a thinner place.
-        const TRIES: u32 = 8;
-        let Units::Inch(fraction) = board.units else {
-            return self;
+        let way = match self.open {
+            Open::Board => Way::Up,
+            _ => Way::Down,
         };
-        let step = INCH / f64::from(fraction.parts());
-        let (nearest, step) = match self.open {
-            Open::Board => (board.units.round_up(self.mm), step),
-            _ => (board.units.round_down(self.mm), -step),
-        };
-        let near = (0..TRIES).map(|more| Self {
+        let at = |mm| Self {
             open: self.open,
-            mm: nearest + f64::from(more) * step,
-        });
-        let works = |solved: &Self| solved.mm > 0.0 && solved.works(board);
-        near.into_iter().find(works).unwrap_or(self)
+            mm,
+        };
+        at(nearest_fraction(board.units, self.mm, way, |mm| {
+            at(mm).works(board)
+        }))
     }
 
     /// Whether the board keeps with it what it was solved for.

@@ -4,6 +4,7 @@ use board::{Board, Range, field};
 use geometry::Circle;
 
 use super::growth::{Growing, growing};
+use super::open::{Way, nearest_fraction};
 use super::size::smallest_keeping;
 use super::tightest::{Kept, ROUNDING, measure, tightest};
 use super::walk::Walk;
@@ -106,6 +107,45 @@ pub fn smallest_board_for_piece(board: &Board) -> Result<PieceBoard, FitError> {
         ..board.clone()
     };
     let diameter = smallest_keeping(&pitched, ALL, field::BOARD_DIAMETER.range().max)?;
+    Ok(PieceBoard { pitch, diameter })
+}
+
+/// The pitch of [`smallest_pitch_for_piece`], on a board in inches the next fraction at which the same limits are kept, mm.
+///
+/// # Errors
+/// As of [`smallest_pitch_for_piece`].
+pub fn neat_pitch_for_piece(board: &Board) -> Result<f64, FitError> {
+    let exact = smallest_pitch_for_piece(board)?;
+    let mut roomy = board.clone();
+    roomy.blank.diameter = field::BOARD_DIAMETER.range().max;
+    let works = |pitch| {
+        let pitched = Board {
+            pitch,
+            ..roomy.clone()
+        };
+        measure(&pitched, SPACING).is_ok_and(|tightest| tightest.is_kept())
+    };
+    Ok(nearest_fraction(board.units, exact, Way::Up, works))
+}
+
+/// The pitch and the board of [`smallest_board_for_piece`], on a board in inches the next fractions at which the same limits are
+/// kept.
+///
+/// # Errors
+/// As of [`smallest_board_for_piece`].
+pub fn neat_board_for_piece(board: &Board) -> Result<PieceBoard, FitError> {
+    let pitch = neat_pitch_for_piece(board)?;
+    let pitched = Board {
+        pitch,
+        ..board.clone()
+    };
+    let exact = smallest_keeping(&pitched, ALL, field::BOARD_DIAMETER.range().max)?;
+    let works = |diameter| {
+        let mut sized = pitched.clone();
+        sized.blank.diameter = diameter;
+        measure(&sized, ALL).is_ok_and(|tightest| tightest.is_kept())
+    };
+    let diameter = nearest_fraction(board.units, exact, Way::Up, works);
     Ok(PieceBoard { pitch, diameter })
 }
 

@@ -106,7 +106,7 @@ pub enum RouterWay {
 
 impl RouterWay {
     /// The way of a bit through what is cut with one of this diameter, mm.
-    fn of(bore: f64, bit: f64) -> Self {
+    pub(super) fn of(bore: f64, bit: f64) -> Self {
         // Slack for rounding of a bit that is just as wide.
         let hair = 1e-9;
         if bit > bore + hair {
@@ -125,8 +125,8 @@ impl RouterWay {
         match self {
             Self::TooWide => "does not fit: use a narrower bit",
             Self::Plunge => "straight down",
-            Self::Round => "down and round the rim",
-            Self::RoundAndAcross => "round the rim, and across",
+            Self::Round => "down and clockwise round the rim",
+            Self::RoundAndAcross => "clockwise round the rim, and across",
         }
     }
 }

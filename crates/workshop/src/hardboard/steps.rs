@@ -10,10 +10,30 @@ use crate::{Caution, SectorPlan, Workpiece, passes};
 /// The router's template or the sector jig, and the bores; nothing for other methods.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     match Method::of(workpiece.board()) {
-        Method::Router => vec![template(workpiece), routed_bores(workpiece)],
-        Method::SectorJig => vec![jig(workpiece), sector_bores(workpiece)],
+        Method::Router => router_work(workpiece).to_vec(),
+        Method::SectorJig => sector_work(workpiece).to_vec(),
         Method::Template | Method::Pivot | Method::Machine => Vec::new(),
     }
+}
+
+/// The making of the router's template and the bores along it, whether or not the plan of the work is by that method: the page of
+/// the template says the same as the job sheet.
+///
+/// ```
+/// use board::{Board, DrillingMethod, Router};
+/// use workshop::{Workpiece, router_work};
+/// let board = Board { router: Some(Router::default()), ..Board::default() };
+/// let by_hand = Board { method: DrillingMethod::Template, ..board.clone() };
+/// assert_eq!(router_work(&Workpiece::of(&board)?), router_work(&Workpiece::of(&by_hand)?));
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn router_work(workpiece: &Workpiece) -> [Operation; 2] {
+    [template(workpiece), routed_bores(workpiece)]
+}
+
+/// The making of the one-player jig and the bores through it, likewise.
+pub fn sector_work(workpiece: &Workpiece) -> [Operation; 2] {
+    [jig(workpiece), sector_bores(workpiece)]
 }
 
 /// The router's template, drilled.
@@ -70,11 +90,18 @@ fn openings(workpiece: &Workpiece, settings: &[RouterSetting]) -> Vec<String> {
 /// template the bit cuts nothing.
 fn routed_bores(workpiece: &Workpiece) -> Operation {
     let holes = routed(workpiece.layout()).count();
-    let mut work = vec![
-        "Pin or screw the template to the blank, and clamp both outside the router's way."
-            .to_owned(),
-    ];
-    if let Some(router) = workpiece.board().router {
+    let router = workpiece.board().router;
+    let held = match router.map(|router| router.center) {
+        Some(TemplateCenter::Undrilled) => {
+            "Lay the template's center mark on the center of the blank, screw it down outside the board's edge, and clamp \
+             both outside the router's way."
+        }
+        Some(TemplateCenter::Pilot) | None => {
+            "Pin template and blank together at the center, and clamp both outside the router's way."
+        }
+    };
+    let mut work = vec![held.to_owned()];
+    if let Some(router) = router {
         work.extend(settings(workpiece, router));
     }
     work.push("Let the router run up, plunge, and lift it only when the bit is clear of the wood; switch off before you move on.".into());
@@ -198,7 +225,7 @@ fn turned(workpiece: &Workpiece, plan: &SectorPlan) -> Vec<String> {
     let others = plan.turns.len().saturating_sub(1);
     vec![format!(
         "Turn it clockwise by {} {}, the index pin in the hole of the sector before that {} stands for; clamp and \
-         drill each time, by the page of turns.",
+         drill each time, by the jig's table of turns.",
         turn.shown(workpiece.units()),
         counted(others, "time", "times"),
         pins.join(", ")

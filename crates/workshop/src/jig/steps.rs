@@ -176,12 +176,12 @@ fn circle(workpiece: &Workpiece) -> Operation {
     let turned = format!(
         "Raise the blade by no more than {} at a time, {} in all, and turn the blank slowly against the blade, a whole \
          turn each time; stop the saw before you raise it.",
-        length(raise),
+        workpiece.at_most(raise),
         counted(passes(thick, raise), "turn", "turns")
     );
     let reach = format!(
         "The blank has to reach the edge, {} from the pin, all round.",
-        length(near)
+        workpiece.at_least(near)
     );
     Operation::of(Task::Circle)
         .with(

@@ -83,7 +83,7 @@ fn edge(workpiece: &Workpiece) -> Option<Operation> {
                 format!(
                     "Run the program of the edge: {} of at most {}.",
                     counted(passes(deep, run.pass), "pass", "passes"),
-                    workpiece.length(run.pass)
+                    workpiece.at_most(run.pass)
                 ),
                 free,
             ]),

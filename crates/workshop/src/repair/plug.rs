@@ -4,13 +4,14 @@
 //! the hole is drilled again in the plug. The bore for the plug is as near to the right place as it can be, so that the new
 //! hole has wood of the plug all around.
 
-use board::{Bore, Bottom, Fault, HoleId, HoleName, Units, WrongHole};
+use board::{Bore, Bottom, Fault, HoleId, HoleName, WrongHole};
 use geometry::{Circle, Point, Vec2};
 
+use crate::Workpiece;
 use crate::bores::drills::{Cutter, drills};
+use crate::bores::owned::has_size;
 use crate::bores::profile::deepest;
 use crate::figures::rim_margin;
-use crate::{Drill, Workpiece};
 
 /// A hole that went wrong: the wood around it as it is, and its remedy.
 #[derive(Debug, Clone, PartialEq)]
@@ -59,8 +60,8 @@ pub enum Remedy {
 /// A plug for a hole that went wrong.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Plug {
-    /// The Forstner bit for its bore: the smallest that is made which takes in all that is wrong.
-    pub bit: &'static Drill,
+    /// The Forstner bit for its bore: the smallest that takes in all that is wrong, one that the maker owns where one has room.
+    pub bit: PlugBit,
     /// The middle of its bore, in the board frame.
     pub center: Point,
     /// From the right place of the hole to the middle of the plug, in the player's frame: clockwise and outward, mm.
@@ -71,6 +72,15 @@ pub struct Plug {
     pub through: bool,
     /// The wood around its bore.
     pub around: Around,
+}
+
+/// A Forstner bit for the bore of a plug.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PlugBit {
+    /// Its diameter, mm.
+    pub diameter: f64,
+    /// Whether the maker owns it; none where no bits are listed.
+    pub owned: Option<bool>,
 }
 
 /// An eye does not see that a hole is out of line by less, mm; common practice, no source.
@@ -179,6 +189,14 @@ struct Mistake {
     lowest: f64,
 }
 
+impl Plug {
+    /// Whether it cuts into no other bore and stays on the flat top.
+    fn has_room(&self) -> bool {
+        let web = self.around.web;
+        web.is_none_or(|(_, web)| web >= LEAST_WEB - HAIR) && self.around.rim >= -HAIR
+    }
+}
+
 impl Case<'_> {
     /// The wood that a bore with this mouth takes.
     fn hole_at(&self, mouth: Circle, bore: Bore) -> Mistake {
@@ -240,47 +258,66 @@ impl Case<'_> {
 
     /// The plug; none where no bit is wide enough.
     fn plug(&self, mistake: Mistake) -> Option<Remedy> {
-        let off = mistake.mouth.center - self.right;
-        let apart = off.hypot();
+        let apart = (mistake.mouth.center - self.right).hypot();
         let (wrong, new) = (mistake.mouth.radius, self.bore.radius() + WALL);
-        let least = f64::midpoint(apart + wrong, new).max(wrong).max(new);
-        let bit = self.bit(2.0 * least)?;
-        let radius = bit.diameter / 2.0;
-        // As near to the right place as takes in all of the wrong hole.
-        let share = (apart + wrong - radius).max(0.0) / apart.max(HAIR);
+        let least = 2.0 * f64::midpoint(apart + wrong, new).max(wrong).max(new);
+        let owned = self.owned_bit(least).map(|bit| self.plug_by(mistake, bit));
+        let made = self.made_bit(least).map(|bit| self.plug_by(mistake, bit));
+        let plugs: Vec<Plug> = owned.into_iter().chain(made).collect();
+        let with_room = plugs.iter().find(|plug| plug.has_room());
+        Some(match with_room {
+            Some(plug) => Remedy::Plug(*plug),
+            None => Remedy::NoRoom(*plugs.last()?),
+        })
+    }
+
+    /// The plug for a bit, as near to the right place as takes in all of the wrong hole.
+    fn plug_by(&self, mistake: Mistake, bit: PlugBit) -> Plug {
+        let off = mistake.mouth.center - self.right;
+        let (apart, radius) = (off.hypot(), bit.diameter / 2.0);
+        let share = (apart + mistake.mouth.radius - radius).max(0.0) / apart.max(HAIR);
         let center = self.right + off * share;
         let thickness = self.workpiece.board().blank.thickness;
         let through = mistake.lowest >= thickness - self.workpiece.board().limits.floor;
         let depth = if through { thickness } else { mistake.lowest };
-        let around = self.around(Circle::new(center, radius), depth);
         let [clockwise, outward] = self.axes();
         let beside = center - self.right;
-        let plug = Plug {
+        Plug {
             bit,
             center,
             beside: Vec2::new(beside.dot(clockwise), beside.dot(outward)),
             depth,
             through,
-            around,
-        };
-        let has_room =
-            around.web.is_none_or(|(_, web)| web >= LEAST_WEB - HAIR) && around.rim >= -HAIR;
-        Some(if has_room {
-            Remedy::Plug(plug)
-        } else {
-            Remedy::NoRoom(plug)
+            around: self.around(Circle::new(center, radius), depth),
+        }
+    }
+
+    /// The smallest of the maker's Forstner bits that is as wide.
+    fn owned_bit(&self, least: f64) -> Option<PlugBit> {
+        let owned = self.workpiece.board().tools.forstner.iter().copied();
+        let diameter = owned
+            .filter(|bit| *bit >= least - HAIR)
+            .min_by(f64::total_cmp)?;
+        Some(PlugBit {
+            diameter,
+            owned: Some(true),
         })
     }
 
-    /// The smallest Forstner bit of the maker's system that is as wide.
-    fn bit(&self, diameter: f64) -> Option<&'static Drill> {
-        let units: Units = self.workpiece.board().units;
+    /// The smallest Forstner bit of the maker's system that is made as wide.
+    fn made_bit(&self, least: f64) -> Option<PlugBit> {
+        let board = self.workpiece.board();
         let made = drills().iter().filter(|drill| {
             drill.series.cutter == Cutter::Forstner
-                && drill.series.units.is_inch() == units.is_inch()
-                && drill.diameter >= diameter - HAIR
+                && drill.series.units.is_inch() == board.units.is_inch()
+                && drill.diameter >= least - HAIR
         });
-        made.min_by(|one, other| one.diameter.total_cmp(&other.diameter))
+        let diameter = made.map(|drill| drill.diameter).min_by(f64::total_cmp)?;
+        let owned = &board.tools.forstner;
+        Some(PlugBit {
+            diameter,
+            owned: (!owned.is_empty()).then(|| has_size(owned, diameter)),
+        })
     }
 }
 
@@ -356,10 +393,26 @@ mod tests {
         assert_eq!(unknown_holes(&missing), ["T1-99".parse().unwrap()]);
     }
 
+    /// Beside its place by 1.5 mm takes 16 mm, and the maker has 19, or 30 that would cut into the next hole.
+    #[test]
+    fn a_bit_that_the_maker_owns_comes_first_where_it_has_room() {
+        let plugged = |forstner: &[f64]| {
+            let mut board = wrong("T1-03", Fault::Off { u: 1.5, v: 0.0 });
+            board.tools.forstner = forstner.to_vec();
+            let Remedy::Plug(plug) = only(&board).remedy else {
+                panic!("no plug")
+            };
+            (plug.bit.diameter, plug.bit.owned)
+        };
+        assert_eq!(plugged(&[]), (16.0, None));
+        assert_eq!(plugged(&[12.0, 19.0, 25.0]), (19.0, Some(true)));
+        assert_eq!(plugged(&[12.0, 30.0]), (16.0, Some(false)));
+    }
+
     #[test]
     fn an_inch_board_gets_a_bit_of_the_inch() {
         let mut board = wrong("T1-03", Fault::Off { u: 1.5, v: 0.0 });
-        board.units = Units::INCH;
+        board.units = board::Units::INCH;
         let Remedy::Plug(plug) = only(&board).remedy else {
             panic!()
         };

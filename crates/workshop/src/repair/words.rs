@@ -3,6 +3,7 @@
 use board::{Fault, HoleName, Units, show_length};
 
 use super::plug::{Around, Plug, Remedy, Repair};
+use crate::bit_name;
 
 /// A repair in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -72,7 +73,7 @@ fn steps(remedy: &Remedy, hole: HoleName, units: Units) -> Vec<String> {
             steps
         }
         Remedy::Plug(plug) => {
-            let size = &plug.bit.name;
+            let size = bit_name(plug.bit.diameter, units);
             vec![
                 format!(
                     "Try bit and plug cutter in scrap. Cut a face-grain plug of {size} from a clamped piece of the same wood, longer than \
@@ -146,7 +147,7 @@ fn remedy(remedy: &Remedy, hole: HoleName, units: Units) -> String {
         Remedy::Plug(plug) => format!("{}, plug it, and drill {hole} again", bored(plug, units)),
         Remedy::NoRoom(plug) => {
             let into = plug.around.web.filter(|(_, web)| *web < plug.around.rim);
-            let size = &plug.bit.name;
+            let size = bit_name(plug.bit.diameter, units);
             match into {
                 Some((other, _)) => format!(
                     "a plug of {size} would cut into {other}; plug {other} first, then {hole}, and drill both again"
@@ -187,5 +188,11 @@ fn bored(plug: &Plug, units: Units) -> String {
             length(plug.beside.y.abs())
         )
     };
-    format!("bore {} {depth}, {place}", plug.bit.name)
+    let whose = match plug.bit.owned {
+        Some(true) => " (a bit you own)",
+        Some(false) => " (not among your bits)",
+        None => "",
+    };
+    let bit = bit_name(plug.bit.diameter, units);
+    format!("bore {bit}{whose} {depth}, {place}")
 }

@@ -75,17 +75,22 @@ fn exact(near: &[NearDrill]) -> String {
 
 /// Its width beyond the bore, with a sign.
 fn signed(near: NearDrill, units: Units) -> String {
-    let sign = if near.larger < 0.0 { "−" } else { "+" };
-    format!("{sign}{}", by(near, units))
+    difference_of(near.larger, units)
+}
+
+/// A width beyond another, mm, with a sign.
+pub fn difference_of(larger: f64, units: Units) -> String {
+    let sign = if larger < 0.0 { "−" } else { "+" };
+    format!("{sign}{}", size_of(larger.abs(), units))
 }
 
 fn difference(near: NearDrill, units: Units) -> String {
     let word = if near.larger < 0.0 { "less" } else { "more" };
-    format!("{} is {} {word}", near.drill.name, by(near, units))
+    let by = size_of(near.larger.abs(), units);
+    format!("{} is {by} {word}", near.drill.name)
 }
 
-fn by(near: NearDrill, units: Units) -> String {
-    let larger = near.larger.abs();
+fn size_of(larger: f64, units: Units) -> String {
     match units {
         Units::Mm => Measure::mm(larger).shown(units),
         Units::Inch(_) => show_setting(larger, units),

@@ -3,6 +3,7 @@
 mod drills;
 pub mod hole;
 mod insert;
+mod owned;
 pub mod piece;
 mod strip;
 
@@ -13,6 +14,7 @@ use workshop::Mend;
 use crate::command::Command;
 use crate::panels::bores::drills::{drills_ui, pin_drills_ui};
 use crate::panels::bores::insert::insert_ui;
+use crate::panels::bores::owned::owned_ui;
 use crate::panels::bores::strip::strip_ui;
 use crate::panels::rows::fit_button;
 use crate::widgets::{auto_ui, choice_ui, field_ui, fields_ui, number_ui, row};
@@ -45,6 +47,7 @@ pub fn bores_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
 /// The bore of a role, with the sizes of its fit strip and the depth for what is set into it.
 fn seat_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, board: &Board) {
     bore_ui(ui, whose, bore, board.units);
+    owned_ui(ui, &format!("{whose} diameter"), bore, board);
     strip_ui(ui, whose, bore, board.units);
     if board.piece.kind == PieceKind::Magnet {
         insert_ui(ui, whose, bore, board);

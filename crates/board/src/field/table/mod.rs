@@ -19,6 +19,7 @@ mod recess;
 mod repair;
 mod schedule;
 mod template;
+mod tools;
 mod wood;
 
 pub use base::*;
@@ -40,6 +41,7 @@ pub use recess::*;
 pub use repair::*;
 pub use schedule::*;
 pub use template::*;
+pub use tools::*;
 pub use wood::*;
 
 use super::{Field, Value};
@@ -94,6 +96,7 @@ const TABLE: &[&[&Field]] = &[
     FINISH_FIELDS,
     COAT_FIELDS,
     JIG_FIELDS,
+    TOOLS_FIELDS,
     LIMIT_FIELDS,
     TEMPLATE_FIELDS,
     ROUTER_FIELDS,

@@ -4,9 +4,9 @@
 //! `workshop`; this page tells it before wood is drilled, with a way to prove it on scrap.
 
 use board::{Board, Center, HoleName, Layout, Measure, show_length};
-use workshop::{Caution, SectorPlan, SectorTurn, Workpiece, paper_size};
+use workshop::{SectorPlan, SectorTurn, Workpiece, paper_size, sector_work};
 
-use crate::hardboard::router::minded;
+use crate::hardboard::router::{cautions_of, told};
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, numbered, pages};
 
 /// An error of drilling the index hole that the page reckons with, mm.
@@ -15,26 +15,28 @@ const OFF: f64 = 0.1;
 /// The page with the order of turning.
 pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sheet> {
     let board = workpiece.board();
-    let turn = Measure::degrees(360.0 / f64::from(board.players)).shown(board.units);
     let first = match board.drilled_center() {
         Center::Hole { .. } => {
-            "Drill the pilot at the center first, for the pin, and the playing hole there last."
+            "In the blank the pilot at the center comes first, for the pin, and the playing hole there last."
         }
         Center::Nothing | Center::Pivot { .. } => {
-            "Drill the hole at the center first, for the pin."
+            "In the blank the hole at the center comes first, for the pin."
         }
     };
-    let mut blocks = vec![
-        Block::Words(format!(
-            "Drill the jig in hardboard and cut its outline. Each index hole is marked with the hole of the sector before \
-             that its pin goes into. Turn the jig clockwise by {turn} each time. {first} {}",
-            drills(workpiece.layout(), jig)
-        )),
-        Block::Caution(minded(&[Caution::DrillPress, Caution::Dust])),
+    let work = sector_work(workpiece);
+    let [make, drill] = &work;
+    let mut blocks = vec![Block::Words(format!(
+        "Each index hole is marked with the hole of the sector before that its pin goes into. {first} {}",
+        drills(workpiece.layout(), jig)
+    ))];
+    blocks.push(cautions_of(&work));
+    blocks.extend(told(make));
+    blocks.extend(told(drill));
+    blocks.extend([
         Block::Heading("Order of turning".into()),
         Block::Table(turns(jig)),
         Block::Heading("What the turns add up to".into()),
-    ];
+    ]);
     blocks.extend(sums(board, jig).into_iter().map(Block::Words));
     let head = Head::of("Sector jig", "order of turning", workpiece, stamp);
     let paper = paper_size(board.template.paper);

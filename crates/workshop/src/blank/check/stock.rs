@@ -1,9 +1,10 @@
 //! Rule: the board fits on its blank.
 
-use board::{Board, Build, INCH, Measure, StockOutline, show_most};
+use board::{Board, Build, Measure, StockOutline, show_most};
 use geometry::{Flaw, Point, Vec2};
 
-use crate::blank::stock::{Slab, StockPlan, leaf_thickness, strips_of};
+use crate::blank::stock::{Slab, StockPlan, strips_of};
+use crate::blank::thickness::{FLATTENING, Thicknesses};
 use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::{Mend, Workpiece};
 
@@ -31,8 +32,6 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     room.into_iter().chain(thickness(board)).collect()
 }
 
-/// Wood that flattening both faces takes of a blank, mm: 1/16 in.
-pub(crate) const FLATTENING: f64 = INCH / 16.0;
 /// Distance from the largest that the search for halves may be off, mm.
 const CLOSE: f64 = 0.1;
 
@@ -181,16 +180,15 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
 ///
 /// Of two leaves each is flattened by itself, and so each needs what a blank in one piece needs.
 fn thickness(board: &Board) -> Option<Finding> {
-    let wanted = board.blank.thickness;
-    let halves = board.panel.build == Build::Halves;
-    let (is, what) = if halves {
-        (leaf_thickness(board), "each of the two leaves is")
-    } else {
-        (board.stock.thickness, "the blank is")
-    };
-    if is >= wanted + FLATTENING - HAIR {
+    let at = Thicknesses::of(board);
+    let (is, wanted) = (at.sawn, at.finished);
+    if at.can_be_flattened() {
         return None;
     }
+    let what = match board.panel.build {
+        Build::Halves => "each of the two leaves is",
+        Build::Whole | Build::Strips { .. } | Build::Seams { .. } => "the blank is",
+    };
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (severity, advice) = if is < wanted - HAIR {
         (Severity::Stop, "")
@@ -212,6 +210,7 @@ fn thickness(board: &Board) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use board::INCH;
 
     fn on_slab(width: f64) -> Board {
         let mut board = Board::default();

@@ -2,6 +2,7 @@
 
 pub mod floor;
 pub mod inside;
+pub mod owned;
 pub mod pieces;
 pub mod pilot;
 pub mod seat;

@@ -47,6 +47,15 @@ enum Wrong {
     Sunk,
 }
 
+/// Whether a piece goes into a bore and is held there: what a depth would cure does not count.
+pub fn takes(board: &Board, bore: Bore) -> bool {
+    let wrong = match board.piece.kind {
+        PieceKind::Marble => marble(board, bore),
+        PieceKind::Peg | PieceKind::Magnet => shank(board, bore),
+    };
+    wrong.is_none_or(|(wrong, ..)| wrong == Wrong::OnFloor)
+}
+
 /// One finding for each kind of bad seat.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let (board, layout) = (workpiece.board(), workpiece.layout());

@@ -8,7 +8,7 @@ use geometry::{Angle, Pattern, PocketShape};
 
 use super::neat::{Neat, Sizes};
 use super::wishes::Wishes;
-use crate::blank::check::stock::FLATTENING;
+use crate::blank::thickness::FLATTENING;
 use crate::bores::profile::deepest;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 

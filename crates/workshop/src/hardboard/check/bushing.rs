@@ -10,11 +10,11 @@ pub const STATEMENT: &str = "A bit goes through its guide bushing and into every
      or more (from memory: measure its bore). A bushing that is as long as the hardboard is thick rides on the wood; {0.5 mm|0.02 in} of air is left below it, and it reaches {2 mm|5/64 in} into its hole or more to be led: both are common practice, no source.";
 
 /// Air that is left below the bushing, mm.
-const AIR: f64 = 0.5;
+pub const AIR: f64 = 0.5;
 /// The least that it reaches in, mm.
-const LED: f64 = 2.0;
+pub const LED: f64 = 2.0;
 /// The thinnest wall of usual bushings, mm.
-const WALL: f64 = INCH / 32.0;
+pub const WALL: f64 = INCH / 32.0;
 
 /// Parts that do not fit: bit and bushing, bushing and hardboard, bit and bores.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {

@@ -2,5 +2,6 @@
 
 pub mod bit;
 pub mod bushing;
+pub mod owned;
 pub mod sector;
 pub mod web;

@@ -225,7 +225,11 @@ fn the_router_template_has_steps_with_passes_by_the_bit() {
         ],
     );
     let routed = told(&board, Task::RoutedBores);
-    for part in ["plunge to 3/4\"", "down and round the rim", "2 passes"] {
+    for part in [
+        "plunge to 3/4\"",
+        "down and clockwise round the rim",
+        "2 passes",
+    ] {
         assert!(routed.contains(part), "{part} in {routed}");
     }
     assert!(told(&board, Task::RouterTemplate).contains("132 holes of 1\""));

@@ -1,0 +1,116 @@
+//! Rule: the maker owns a bit of each bore's size.
+
+use board::{Board, Measure};
+
+use crate::bores::owned::{OwnedBit, bit_name, owned_bit};
+use crate::bores::sums::{Kind, kinds};
+use crate::check::{Finding, Rule, Severity, counted};
+use crate::job::Method;
+use crate::{Cutter, Mend, Workpiece};
+
+pub const STATEMENT: &str = "Where the bits that you own are listed in your shop, one of them has the size of each bore that a \
+     piece sits in. The nearest that is named is one with which the piece sits in its bore as it should. Nothing is said of bits that are not \
+     listed.";
+
+/// A note for each size of bore that no bit of the maker's has; nothing where bores are routed, or drilled by a machine with bits of
+/// its own.
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
+    match Method::of(board) {
+        Method::Router | Method::Machine => Vec::new(),
+        Method::Template | Method::SectorJig | Method::Pivot => {
+            let kinds = kinds(workpiece.seats());
+            let found = kinds.iter().filter_map(|kind| found(board, kind));
+            found.collect()
+        }
+    }
+}
+
+/// The note about one kind of bore; none where the maker has its bit.
+fn found(board: &Board, kind: &Kind) -> Option<Finding> {
+    let owned = owned_bit(board, kind.bore)?;
+    let cutters = [Cutter::Forstner, Cutter::Flat, Cutter::RoundNose];
+    let cutter = cutters
+        .iter()
+        .find(|cutter| cutter.leaves(kind.bore.bottom))?;
+    let (size, count) = (kind.bore.cutter(), counted(kind.holes.len(), "bore"));
+    let none = format!(
+        "no {} that you own is {} wide, as {count} {}",
+        cutter.label(),
+        bit_name(size, board.units),
+        if kind.holes.len() == 1 {
+            "needs"
+        } else {
+            "need"
+        }
+    );
+    let (message, near) = match owned {
+        OwnedBit::Same => return None,
+        OwnedBit::Near(near) => {
+            let near_name = bit_name(near, board.units);
+            let message = format!("{none}; the nearest that suits the piece is {near_name}");
+            (message, Some(near))
+        }
+        OwnedBit::Unsuited => (format!("{none}, and none suits the piece"), None),
+    };
+    let finding = Finding::new(Severity::Note, Rule::OwnedBits, message).about(kind.holes.clone());
+    Some(match near {
+        Some(near) => finding
+            .measuring(Measure::mm(size), Measure::mm(near))
+            .mended_by(&[Mend::OwnedBits]),
+        None => finding,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::Router;
+
+    fn told(board: &Board) -> Vec<Finding> {
+        check(&Workpiece::of(board).unwrap())
+    }
+
+    fn owning(forstner: &[f64]) -> Board {
+        let mut board = Board::default();
+        board.tools.forstner = forstner.to_vec();
+        board
+    }
+
+    #[test]
+    fn nothing_is_said_without_a_list_or_with_the_size_in_it() {
+        assert_eq!(told(&Board::default()), []);
+        assert_eq!(told(&owning(&[10.0, 12.0])), []);
+        let mut other = Board::default();
+        (other.tools.straight, other.tools.bushings) = (vec![6.0], vec![16.0]);
+        assert_eq!(told(&other), []);
+    }
+
+    #[test]
+    fn the_nearest_owned_bit_is_named_and_taken() {
+        let board = owning(&[12.7, 25.4]);
+        let found = told(&board).remove(0);
+        assert_eq!((found.severity, found.holes.len()), (Severity::Note, 133));
+        let said = "no Forstner bit that you own is 12 mm wide, as 133 bores need; the nearest that suits the piece is 1/2 in";
+        assert_eq!(found.message, said);
+        let mended = Mend::OwnedBits.applied(&board).unwrap();
+        assert_eq!(mended.bores.start.diameter, 12.7);
+        assert_eq!(told(&mended), []);
+    }
+
+    #[test]
+    fn where_no_bit_suits_none_is_offered() {
+        let found = told(&owning(&[25.0])).remove(0);
+        assert!(found.message.ends_with("none suits the piece"), "{found:?}");
+        assert!(found.mends.is_empty() && Mend::OwnedBits.applied(&owning(&[25.0])).is_err());
+    }
+
+    #[test]
+    fn routed_bores_ask_for_no_drill() {
+        let board = Board {
+            router: Some(Router::default()),
+            ..owning(&[20.0])
+        };
+        assert_eq!(told(&board), []);
+    }
+}

@@ -1,0 +1,176 @@
+//! The bits that the maker owns, against the bores of a board.
+//!
+//! A list that is empty was not typed, and nothing is concluded from it. Twist drills come in so many sizes that no list of them is
+//! kept: a bore with a point asks for nothing.
+
+use board::{Board, Bore, Bottom, INCH, Tools, Units};
+
+use super::check::seat::takes;
+use super::drills::name_of;
+
+/// Sizes this near count as the same, mm.
+const SAME: f64 = 0.01;
+
+/// The bit that the maker has for a bore.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum OwnedBit {
+    /// One of the very size.
+    Same,
+    /// The nearest one, mm, with which the piece sits in the bore as it should.
+    Near(f64),
+    /// Every bit is so wide or so narrow that the piece would not sit in its bore.
+    Unsuited,
+}
+
+/// The maker's bits that leave a bottom, mm; empty where none are listed.
+///
+/// ```
+/// use board::{Bottom, Tools};
+/// use workshop::owned_bits;
+/// let tools = Tools { forstner: vec![10.0, 12.0], ..Tools::default() };
+/// assert_eq!(owned_bits(&tools, Bottom::Forstner), [10.0, 12.0]);
+/// assert!(owned_bits(&tools, Bottom::Ball).is_empty());
+/// ```
+pub fn owned_bits(tools: &Tools, bottom: Bottom) -> &[f64] {
+    match bottom {
+        Bottom::Forstner => &tools.forstner,
+        Bottom::Flat => &tools.straight,
+        Bottom::Ball => &tools.round_nose,
+        Bottom::Point118 | Bottom::Point135 => &[],
+    }
+}
+
+/// The bit that the maker has for a bore in which a piece sits; none where no bits of its kind are listed.
+///
+/// ```
+/// use board::{Board, Tools};
+/// use workshop::{OwnedBit, owned_bit};
+/// let mut board = Board::default();
+/// let bore = board.bores.track;
+/// assert_eq!(owned_bit(&board, bore), None);
+/// board.tools = Tools { forstner: vec![8.0, 12.7, 22.0], ..Tools::default() };
+/// assert_eq!(owned_bit(&board, bore), Some(OwnedBit::Near(12.7)));
+/// ```
+pub fn owned_bit(board: &Board, bore: Bore) -> Option<OwnedBit> {
+    let bits = owned_bits(&board.tools, bore.bottom);
+    if bits.is_empty() {
+        return None;
+    }
+    let off = |bit: &f64| (bit - bore.cutter()).abs();
+    if bits.iter().any(|bit| off(bit) <= SAME) {
+        return Some(OwnedBit::Same);
+    }
+    let suited = bits
+        .iter()
+        .filter(|bit| takes(board, bore.by_cutter(**bit)));
+    let nearest = suited.min_by(|one, other| off(one).total_cmp(&off(other)));
+    Some(nearest.map_or(OwnedBit::Unsuited, |bit| OwnedBit::Near(*bit)))
+}
+
+/// Whether a list has a size.
+pub fn has_size(list: &[f64], size: f64) -> bool {
+    list.iter().any(|owned| (owned - size).abs() <= SAME)
+}
+
+/// The size of a bit as the trade names it: in the unit that it is round in, that of the board first.
+///
+/// ```
+/// use board::Units;
+/// assert_eq!(workshop::bit_name(12.7, Units::Mm), "1/2 in");
+/// assert_eq!(workshop::bit_name(12.0, Units::INCH), "12 mm");
+/// assert_eq!(workshop::bit_name(12.3, Units::Mm), "12.3 mm");
+/// ```
+pub fn bit_name(diameter: f64, units: Units) -> String {
+    let is_round = |parts: f64| {
+        let counted = diameter * parts;
+        (counted - counted.round()).abs() <= SAME * parts
+    };
+    let (halves, sixty_fourths) = (is_round(2.0), is_round(64.0 / INCH));
+    let named_in = match units {
+        Units::Mm if !halves && sixty_fourths => Units::INCH,
+        Units::Inch(_) if halves && !sixty_fourths => Units::Mm,
+        own => own,
+    };
+    name_of(diameter, named_in)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::PieceKind;
+    use proptest::prelude::*;
+
+    fn owning(forstner: &[f64]) -> Board {
+        let tools = Tools {
+            forstner: forstner.to_vec(),
+            ..Tools::default()
+        };
+        Board {
+            tools,
+            ..Board::default()
+        }
+    }
+
+    /// A marble of 16 mm falls into a bore of 16, stands high on one of 9, and sits on the rim of one of 10 or 14.
+    #[test]
+    fn the_nearest_bit_on_which_the_piece_sits_is_taken() {
+        for (bits, wanted) in [
+            (&[12.0][..], OwnedBit::Same),
+            (&[11.995], OwnedBit::Same),
+            (&[10.0, 15.0, 9.0], OwnedBit::Near(10.0)),
+            (&[9.0, 14.0], OwnedBit::Near(14.0)),
+            (&[6.0, 16.0, 20.0], OwnedBit::Unsuited),
+        ] {
+            let board = owning(bits);
+            assert_eq!(
+                owned_bit(&board, board.bores.track),
+                Some(wanted),
+                "{bits:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_peg_of_its_own_shank_takes_a_bit_no_narrower() {
+        let mut board = owning(&[11.0, 12.4, 13.0]);
+        board.piece.kind = PieceKind::Peg;
+        board.piece.shank = Some(12.0);
+        let found = owned_bit(&board, board.bores.track);
+        assert_eq!(found, Some(OwnedBit::Near(12.4)));
+    }
+
+    #[test]
+    fn a_bore_with_a_point_asks_for_nothing() {
+        let mut board = owning(&[12.0]);
+        board.bores.track.bottom = Bottom::Point118;
+        assert_eq!(owned_bit(&board, board.bores.track), None);
+    }
+
+    #[test]
+    fn sizes_are_named_in_the_unit_that_they_are_round_in() {
+        for (size, units, name) in [
+            (9.525, Units::INCH, "3/8 in"),
+            (9.525, Units::Mm, "3/8 in"),
+            (15.0, Units::INCH, "15 mm"),
+            (15.0, Units::Mm, "15 mm"),
+            (12.5, Units::Mm, "12.5 mm"),
+        ] {
+            assert_eq!(bit_name(size, units), name);
+        }
+    }
+
+    proptest! {
+        /// Of the bits that suit none is nearer.
+        #[test]
+        fn no_suited_bit_is_nearer(bits in proptest::collection::vec(5.0..25.0_f64, 1..8)) {
+            let board = owning(&bits);
+            let bore = board.bores.track;
+            if let Some(OwnedBit::Near(near)) = owned_bit(&board, bore) {
+                prop_assert!(takes(&board, bore.by_cutter(near)));
+                for bit in bits.iter().filter(|bit| takes(&board, bore.by_cutter(**bit))) {
+                    prop_assert!((bit - bore.diameter).abs() >= (near - bore.diameter).abs());
+                }
+            }
+        }
+    }
+}

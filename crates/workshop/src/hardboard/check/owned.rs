@@ -1,0 +1,87 @@
+//! Rule: the maker owns the router's bit and guide bushing.
+
+use crate::bores::owned::{bit_name, has_size};
+use crate::check::{Finding, Rule, Severity};
+use crate::hardboard::owned::owned_pair;
+use crate::{Mend, Workpiece};
+
+pub const STATEMENT: &str = "Where the router bits and guide bushings that you own are listed in your shop, the router template is made for \
+     two of them. The pair that is named makes all the bores, and leaves the set web of hardboard. Nothing is said of what is not \
+     listed.";
+
+/// A note where bit or bushing is none of the maker's.
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
+    let Some(router) = board.router else {
+        return Vec::new();
+    };
+    let tools = &board.tools;
+    let name = |size| bit_name(size, board.units);
+    let bits = [&tools.straight[..], &tools.round_nose].concat();
+    let no_bit = !bits.is_empty() && !has_size(&bits, router.bit);
+    let no_bushing = !tools.bushings.is_empty() && !has_size(&tools.bushings, router.bushing);
+    let missing = match (no_bit, no_bushing) {
+        (false, false) => return Vec::new(),
+        (true, false) => format!("no router bit of {}", name(router.bit)),
+        (false, true) => format!("no guide bushing of {}", name(router.bushing)),
+        (true, true) => format!(
+            "no router bit of {} and no guide bushing of {}",
+            name(router.bit),
+            name(router.bushing)
+        ),
+    };
+    let finding = |words: String| Finding::new(Severity::Note, Rule::OwnedRouter, words);
+    let found = match owned_pair(workpiece) {
+        Some(pair) => finding(format!(
+            "you own {missing}; your {} bit in your {} bushing makes these bores",
+            name(pair.bit),
+            name(pair.bushing)
+        ))
+        .mended_by(&[Mend::OwnedRouter]),
+        None => finding(format!(
+            "you own {missing}, and no bit and bushing that are listed make these bores and leave the hardboard wanted"
+        )),
+    };
+    vec![found]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, Router, Tools};
+
+    fn told(straight: &[f64], bushings: &[f64]) -> Vec<Finding> {
+        let tools = Tools {
+            straight: straight.to_vec(),
+            bushings: bushings.to_vec(),
+            ..Tools::default()
+        };
+        let board = Board {
+            router: Some(Router::default()),
+            tools,
+            ..Board::default()
+        };
+        check(&Workpiece::of(&board).unwrap())
+    }
+
+    /// A bushing of 16 and a bit of 12 mm are planned.
+    #[test]
+    fn what_is_not_owned_is_noted_with_the_pair_that_does() {
+        assert_eq!(told(&[], &[]), []);
+        assert_eq!(told(&[12.0], &[16.0]), []);
+        assert_eq!(told(&[12.0], &[]), []);
+        let found = told(&[10.0], &[14.0, 16.0]).remove(0);
+        assert_eq!(
+            found.message,
+            "you own no router bit of 12 mm; your 10 mm bit in your 14 mm bushing makes these bores"
+        );
+        assert_eq!(found.mends, [Mend::OwnedRouter]);
+        let found = told(&[14.0], &[20.0]).remove(0);
+        assert!(
+            found
+                .message
+                .contains("no router bit of 12 mm and no guide bushing of 16 mm")
+        );
+        assert!(found.mends.is_empty());
+    }
+}
