@@ -109,7 +109,7 @@ fn only_the_app_knows_windows() {
 
 #[test]
 fn only_host_and_files_touch_the_world() {
-    let may = ["crates/app/src/host.rs", "crates/app/src/files.rs"];
+    let may = ["crates/app/src/host.rs", "crates/app/src/files/"];
     let worldly = [
         "fs::",
         "env::",
@@ -121,7 +121,7 @@ fn only_host_and_files_touch_the_world() {
         "SystemTime",
     ];
     for source in PROGRAM.iter() {
-        if may.contains(&source.path.as_str()) {
+        if may.iter().any(|part| source.path.starts_with(part)) {
             continue;
         }
         for (number, line) in source.own() {

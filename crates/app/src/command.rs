@@ -20,6 +20,8 @@ pub enum Command {
     Save,
     /// Save to another file.
     SaveAs,
+    /// The board as it was before it was saved last.
+    Before,
     /// Export templates and tables.
     Export,
     /// Close the window.
@@ -58,11 +60,12 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 34] = [
+    pub const ALL: [Self; 35] = [
         Self::New,
         Self::Open,
         Self::Save,
         Self::SaveAs,
+        Self::Before,
         Self::Export,
         Self::Quit,
         Self::Undo,
@@ -104,6 +107,7 @@ impl Command {
             Self::Recent(_) => "Board file",
             Self::Save => "Save",
             Self::SaveAs => "Save as…",
+            Self::Before => "Version before the last save",
             Self::Export => "Export…",
             Self::Quit => "Quit",
             Self::Undo => "Undo",
@@ -132,6 +136,7 @@ impl Command {
             Self::Recent(_) => "Open this board file again",
             Self::Save => "Save the board to its file",
             Self::SaveAs => "Save the board to another file",
+            Self::Before => "Go back to what the file held before it was saved last",
             Self::Export => "Write templates and hole tables",
             Self::Quit => "Close the window",
             Self::Undo => "Take the last change back",
@@ -184,7 +189,12 @@ impl Command {
             }
             Self::Units => (Modifiers::COMMAND, Key::U),
             Self::Theme => (Modifiers::COMMAND, Key::D),
-            Self::Sample(_) | Self::Recent(_) | Self::Mend(_) | Self::Shop | Self::Safety => {
+            Self::Sample(_)
+            | Self::Recent(_)
+            | Self::Before
+            | Self::Mend(_)
+            | Self::Shop
+            | Self::Safety => {
                 return None;
             }
         };

@@ -6,7 +6,7 @@ use std::sync::Mutex;
 
 use crate::exports::Moment;
 use crate::files::FilesError;
-use crate::host::{Ask, Host, Picked};
+use crate::host::{Ask, Held, Host, Picked};
 
 /// A world for tests.
 pub struct Fake {
@@ -14,6 +14,8 @@ pub struct Fake {
     pub picks: Picked,
     /// Whether single files find no room on the disk.
     pub is_full: bool,
+    /// Files that are locked by a program that lives.
+    pub locked: Vec<PathBuf>,
 }
 
 impl Fake {
@@ -22,6 +24,7 @@ impl Fake {
             files: Mutex::new(BTreeMap::new()),
             picks: Picked::NoDialog,
             is_full: false,
+            locked: Vec::new(),
         }
     }
 
@@ -82,6 +85,25 @@ impl Host for Fake {
         self.files.lock().unwrap().remove(path);
     }
 
+    fn set_aside(&self, path: &Path) -> Option<PathBuf> {
+        let mut files = self.files.lock().unwrap();
+        let bytes = files.remove(path)?;
+        let aside = PathBuf::from(format!("{}.broken-1", path.display()));
+        files.insert(aside.clone(), bytes);
+        Some(aside)
+    }
+
+    fn hold(&self, path: &Path) -> Option<Held> {
+        let is_locked = self.locked.iter().any(|locked| locked == path);
+        (!is_locked).then(|| Held::by(()))
+    }
+
+    fn sweep(&self, _folder: &Path) {}
+
+    fn absolute(&self, path: &Path) -> PathBuf {
+        Path::new("/work").join(path)
+    }
+
     fn exists(&self, path: &Path) -> bool {
         self.files.lock().unwrap().contains_key(path)
     }
@@ -108,6 +130,10 @@ impl Host for Fake {
             month: 11,
             day: 25,
         }
+    }
+
+    fn clock(&self) -> String {
+        "2026-11-25 10:30".into()
     }
 
     fn spawn(&self, _name: &str, work: Box<dyn FnOnce() + Send>) {

@@ -30,6 +30,15 @@ pub trait Host: Send + Sync {
     ) -> Result<Vec<PathBuf>, FilesError>;
     /// Takes a file away, if it is there and can be taken away.
     fn remove(&self, path: &Path);
+    /// Gives a file that cannot be read another name beside it, and tells it; none where it stays where it is.
+    fn set_aside(&self, path: &Path) -> Option<PathBuf>;
+    /// Locks a file, which is made if it is not there, until what is given back is dropped or the program ends, however it
+    /// does; none where another program has it locked, or it cannot be locked.
+    fn hold(&self, path: &Path) -> Option<Held>;
+    /// Takes away from a folder the unfinished files of programs that were ended while they wrote.
+    fn sweep(&self, folder: &Path);
+    /// A path from the root on, as seen from the folder the program was started in.
+    fn absolute(&self, path: &Path) -> PathBuf;
     /// Whether there is a file.
     fn exists(&self, path: &Path) -> bool;
     /// Asks for a path with the system's dialog; blocks until it is answered.
@@ -46,8 +55,24 @@ pub trait Host: Send + Sync {
     fn make_folder(&self, folder: &Path) -> Result<(), FilesError>;
     /// The date.
     fn today(&self) -> Moment;
+    /// The date and the time of day, to be read.
+    fn clock(&self) -> String;
     /// Runs work beside the window.
     fn spawn(&self, name: &str, work: Box<dyn FnOnce() + Send>);
+}
+
+/// A locked file; it is free again when this is dropped.
+pub struct Held {
+    _lock: Box<dyn Send + Sync>,
+}
+
+impl Held {
+    /// Holds whatever keeps the file locked.
+    pub fn by(lock: impl Send + Sync + 'static) -> Self {
+        Self {
+            _lock: Box::new(lock),
+        }
+    }
 }
 
 /// The request of a dialog.
@@ -100,6 +125,22 @@ impl Host for Desktop {
         let _ = std::fs::remove_file(path);
     }
 
+    fn set_aside(&self, path: &Path) -> Option<PathBuf> {
+        files::set_aside(path)
+    }
+
+    fn hold(&self, path: &Path) -> Option<Held> {
+        files::hold(path).map(Held::by)
+    }
+
+    fn sweep(&self, folder: &Path) {
+        files::sweep(folder);
+    }
+
+    fn absolute(&self, path: &Path) -> PathBuf {
+        std::path::absolute(path).unwrap_or_else(|_| path.into())
+    }
+
     fn exists(&self, path: &Path) -> bool {
         path.exists()
     }
@@ -142,6 +183,11 @@ impl Host for Desktop {
 
     fn today(&self) -> Moment {
         today()
+    }
+
+    fn clock(&self) -> String {
+        let now = jiff::ZonedDateTime::now();
+        now.strftime("%Y-%m-%d %H:%M").to_string()
     }
 
     fn spawn(&self, name: &str, work: Box<dyn FnOnce() + Send>) {

@@ -1,103 +1,199 @@
 //! Changes that no file holds yet are kept aside, so that a crash or a power cut does not lose them.
 //!
-//! One file in the maker's settings folder; it is written beside the window, one writing at a time, and is gone once
-//! the changes are saved or given up. Two windows share it: the one that changed last is kept.
+//! Each window has a place of its own in the maker's settings folder, with a number: a file with the document, and one that is locked
+//! as long as the window lives. A document whose lock is free was left behind, and is offered by the next window. It is
+//! written beside the window, one writing at a time, and is gone once the changes are saved or given up.
 
-use std::path::PathBuf;
-use std::sync::Arc;
+use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
 use board::{Board, LARGEST_FILE, read_board, write_board};
 use serde::{Deserialize, Serialize};
 
-use crate::host::Host;
-use crate::session::Session;
+use crate::host::{Held, Host};
+use crate::session::{Rescued, Session};
 
 /// The time, and the number of times, that the closing window waits for a writing to end.
 const WAIT: Duration = Duration::from_millis(10);
 const MOST_WAITS: u32 = 100;
-/// The name of the file.
-const NAME: &str = "unsaved.json";
+/// So many windows have a place; more keep nothing aside.
+const MOST_PLACES: u32 = 64;
 
 /// The copy kept aside of the document at hand.
 pub struct Rescue {
-    file: Option<PathBuf>,
+    /// The place of this window; none where there is none to be had.
+    place: Option<Place>,
     /// The board in the file, as far as this window has written it.
     kept: Option<Board>,
-    /// Whether a file of an earlier run waits to be looked at; it is not touched until then.
-    waits: bool,
+    /// Places of earlier runs that wait to be looked at.
+    left: Vec<(Rescued, Place)>,
     writing: Arc<AtomicBool>,
+    /// The fault of the last writing that failed; told once.
+    fault: Arc<Mutex<Option<String>>>,
+    told: bool,
 }
 
-/// A document that was kept aside.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Rescued {
-    /// The document.
-    pub board: Board,
-    /// The file it belongs to, if it was in one.
-    pub path: Option<PathBuf>,
+/// A place for one document.
+struct Place {
+    file: PathBuf,
+    /// Held as long as the place is this window's.
+    _held: Held,
+}
+
+impl Place {
+    /// The place of a number, if no living window has it.
+    fn of(host: &dyn Host, folder: &Path, number: u32) -> Option<Self> {
+        let held = host.hold(&folder.join(format!("window-{number}.lock")))?;
+        Some(Self {
+            file: folder.join(format!("unsaved-{number}.json")),
+            _held: held,
+        })
+    }
 }
 
 /// The content of the file.
 #[derive(Serialize, Deserialize)]
 struct Kept {
-    path: Option<PathBuf>,
+    /// A path that is not text is left out: the document matters more than its place.
+    path: Option<String>,
+    on_disk: Option<String>,
+    when: String,
     /// A board file, as it would be saved.
     board: String,
 }
 
+/// The documents that earlier runs left behind.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Found {
+    /// Those that can be opened.
+    pub boards: Vec<Rescued>,
+    /// Files that are none, renamed so that they are not in the way.
+    pub broken: Vec<PathBuf>,
+}
+
 impl Rescue {
-    /// Keeps aside in the maker's settings folder; nowhere where there is none.
+    /// Takes a place in the maker's settings folder.
     pub fn new(host: &dyn Host) -> Self {
+        let fault = Arc::new(Mutex::new(None));
+        let place = host.settings_folder().and_then(|folder| {
+            if let Err(error) = host.make_folder(&folder) {
+                tell(&fault, &error.to_string());
+                return None;
+            }
+            let free = |number| {
+                let file = folder.join(format!("unsaved-{number}.json"));
+                (!host.exists(&file)).then(|| Place::of(host, &folder, number))?
+            };
+            let place = (1..=MOST_PLACES).find_map(free);
+            if place.is_none() {
+                tell(&fault, "no place is free in the folder of the settings");
+            }
+            place
+        });
         Self {
-            file: host.settings_folder().map(|folder| folder.join(NAME)),
+            place,
             kept: None,
-            waits: false,
+            left: Vec::new(),
             writing: Arc::new(AtomicBool::new(false)),
+            fault,
+            told: false,
         }
     }
 
-    /// The document that an earlier run left behind; nothing where it is broken, as nobody could mend it.
-    pub fn found(&mut self, host: &dyn Host) -> Option<Rescued> {
-        let bytes = host
-            .read(self.file.as_deref()?, 2 * LARGEST_FILE as u64)
-            .ok()?;
-        let kept: Kept = serde_json::from_slice(&bytes).ok()?;
-        let board = read_board(kept.board.as_bytes()).ok()?;
-        self.waits = true;
-        Some(Rescued {
-            board,
-            path: kept.path,
-        })
+    /// The documents that earlier runs left behind. Those of living windows are none of them, and a file that cannot be read is set
+    /// aside under another name.
+    pub fn found(&mut self, host: &dyn Host) -> Found {
+        let mut found = Found::default();
+        let Some(folder) = host.settings_folder() else {
+            return found;
+        };
+        for number in 1..=MOST_PLACES {
+            let file = folder.join(format!("unsaved-{number}.json"));
+            if !host.exists(&file) {
+                continue;
+            }
+            let Some(place) = Place::of(host, &folder, number) else {
+                continue;
+            };
+            match read(host, &file) {
+                Some(rescued) => {
+                    found.boards.push(rescued.clone());
+                    self.left.push((rescued, place));
+                }
+                None => found.broken.extend(host.set_aside(&file)),
+            }
+        }
+        found
     }
 
-    /// The rescued document is open, or given up.
-    pub const fn settled(&mut self) {
-        self.waits = false;
+    /// A rescued document is open: its place becomes this window's, so that no moment passes in which it is kept nowhere. The others
+    /// wait for the next window.
+    pub fn opened(&mut self, rescued: &Rescued) {
+        let at = self.left.iter().position(|(left, _)| left == rescued);
+        if let Some(at) = at {
+            let (rescued, place) = self.left.swap_remove(at);
+            self.place = Some(place);
+            self.kept = Some(rescued.board);
+        }
+        self.left.clear();
+    }
+
+    /// What earlier runs left waits for the next window that opens.
+    pub fn left_for_later(&mut self) {
+        self.left.clear();
+    }
+
+    /// A rescued document is given up.
+    pub fn given_up(&mut self, host: &dyn Host, rescued: &Rescued) {
+        self.left.retain(|(left, place)| {
+            let goes = left == rescued;
+            if goes {
+                host.remove(&place.file);
+            }
+            !goes
+        });
+    }
+
+    /// The fault of the last writing that failed, the first time that one does.
+    pub fn fault(&mut self) -> Option<String> {
+        if self.told {
+            return None;
+        }
+        let fault = self.fault.lock().ok()?.take()?;
+        self.told = true;
+        Some(format!(
+            "changes are kept in your own files only, save often: {fault}"
+        ))
     }
 
     /// Writes the changes of a document aside, or takes them away once a file has them; tells whether that has to wait
     /// for the writing before.
     pub fn keep(&mut self, host: &Arc<dyn Host>, session: &Session) -> bool {
         let wanted = session.is_dirty().then_some(&session.board);
-        if self.waits || wanted == self.kept.as_ref() {
+        if wanted == self.kept.as_ref() {
             return false;
         }
-        let Some(file) = self.file.clone() else {
+        let Some(file) = self.place.as_ref().map(|place| place.file.clone()) else {
             return false;
         };
         if self.writing.swap(true, Ordering::AcqRel) {
             return true;
         }
         self.kept = wanted.cloned();
+        let text = |bytes: &[u8]| String::from_utf8(bytes.into()).ok();
         let kept = wanted.map(|board| Kept {
-            path: session.path().map(Into::into),
+            path: session.path().and_then(Path::to_str).map(Into::into),
+            on_disk: session.on_disk().and_then(text),
+            when: host.clock(),
             board: write_board(board),
         });
-        let (theirs, writing) = (host.clone(), self.writing.clone());
+        let (theirs, writing, fault) = (host.clone(), self.writing.clone(), self.fault.clone());
         let work = move || {
-            write(&*theirs, &file, kept.as_ref());
+            if let Err(error) = write(&*theirs, &file, kept.as_ref()) {
+                tell(&fault, &error);
+            }
             writing.store(false, Ordering::Release);
         };
         host.spawn("rescue", Box::new(work));
@@ -113,21 +209,37 @@ impl Rescue {
             }
             std::thread::sleep(WAIT);
         }
-        if let Some(file) = self.file.as_deref().filter(|_| !self.waits) {
-            host.remove(file);
+        if let Some(place) = &self.place {
+            host.remove(&place.file);
         }
     }
 }
 
-/// A net below the maker's own saving: where it cannot be written, the work goes on.
-fn write(host: &dyn Host, file: &std::path::Path, kept: Option<&Kept>) {
+/// Says what went wrong, unless something is said already.
+fn tell(fault: &Mutex<Option<String>>, what: &str) {
+    if let Ok(mut fault) = fault.lock() {
+        fault.get_or_insert_with(|| what.to_owned());
+    }
+}
+
+/// The document of a file; none where it is broken.
+fn read(host: &dyn Host, file: &Path) -> Option<Rescued> {
+    let bytes = host.read(file, 4 * LARGEST_FILE as u64).ok()?;
+    let kept: Kept = serde_json::from_slice(&bytes).ok()?;
+    Some(Rescued {
+        board: read_board(kept.board.as_bytes()).ok()?,
+        path: kept.path.map(Into::into),
+        on_disk: kept.on_disk.map(String::into_bytes),
+        when: kept.when,
+    })
+}
+
+/// Writes what is kept; a net below the maker's own saving.
+fn write(host: &dyn Host, file: &Path, kept: Option<&Kept>) -> Result<(), String> {
     let Some(kept) = kept else {
         host.remove(file);
-        return;
+        return Ok(());
     };
-    let folder = file.parent().map(|folder| host.make_folder(folder));
-    if let (Some(Ok(())), Ok(bytes)) = (folder, serde_json::to_vec(kept)) {
-        // Told nowhere: the window says what it did with the maker's own files.
-        let _ = host.write(file, &bytes);
-    }
+    let bytes = serde_json::to_vec(kept).map_err(|error| error.to_string())?;
+    host.write(file, &bytes).map_err(|error| error.to_string())
 }

@@ -17,6 +17,32 @@ pub struct Session {
     path: Option<PathBuf>,
     /// The board in the file at hand, or the one begun with; none of a board that was rescued.
     saved: Option<Board>,
+    /// The content of the file at hand when it was read or written last.
+    on_disk: Option<Vec<u8>>,
+}
+
+/// Why a board could not be saved.
+#[derive(Debug, thiserror::Error)]
+pub enum SaveError {
+    /// The file cannot be written.
+    #[error(transparent)]
+    Files(#[from] FilesError),
+    /// Its content is not what was read or written last: another program has changed it.
+    #[error("another program has changed the file since it was opened here: {}", .0.display())]
+    Changed(PathBuf),
+}
+
+/// A document that was kept aside.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rescued {
+    /// The document.
+    pub board: Board,
+    /// The file it belongs to, if it was in one.
+    pub path: Option<PathBuf>,
+    /// The content of that file when it was opened or saved last.
+    pub on_disk: Option<Vec<u8>>,
+    /// When it was kept aside, in words.
+    pub when: String,
 }
 
 /// Why a board could not be opened.
@@ -43,6 +69,7 @@ impl Session {
             saved: Some(board.clone()),
             board,
             path: None,
+            on_disk: None,
         }
     }
 
@@ -51,35 +78,67 @@ impl Session {
     /// # Errors
     /// [`OpenError`]; the file is left alone.
     pub fn open(host: &dyn Host, path: &Path) -> Result<Self, OpenError> {
-        let bytes = host.read(path, LARGEST_FILE as u64)?;
+        let path = host.absolute(path);
+        let bytes = host.read(&path, LARGEST_FILE as u64)?;
         let board = read_board(&bytes).map_err(|reason| OpenError::Board {
             reason,
-            path: path.into(),
+            path: path.clone(),
         })?;
         Ok(Self {
-            path: Some(path.into()),
+            path: Some(path),
+            on_disk: Some(bytes),
             ..Self::new(board)
         })
     }
 
     /// A document that an earlier run left unsaved.
-    pub fn rescued(board: Board, path: Option<PathBuf>) -> Self {
+    pub fn rescued(rescued: Rescued) -> Self {
         Self {
-            path,
+            path: rescued.path,
+            on_disk: rescued.on_disk,
             saved: None,
-            ..Self::new(board)
+            ..Self::new(rescued.board)
         }
     }
 
-    /// Writes the document to a file, which it is kept in from then on.
+    /// The board as it was before the file at hand was saved last; none of a board that is in no file.
     ///
     /// # Errors
-    /// [`FilesError`]; the file is then what it was before.
-    pub fn save(&mut self, host: &dyn Host, path: &Path) -> Result<(), FilesError> {
-        host.write(path, write_board(&self.board).as_bytes())?;
+    /// [`OpenError`] where there is no such version, or it cannot be read.
+    pub fn before_last_save(&self, host: &dyn Host) -> Option<Result<Board, OpenError>> {
+        let path = version_before(self.path.as_deref()?);
+        Some(Self::open(host, &path).map(|session| session.board))
+    }
+
+    /// Writes the document to a file, which it is kept in from then on. The board that is replaced is kept beside it, under
+    /// the same name with a tilde.
+    ///
+    /// # Errors
+    /// [`SaveError`]; the file is then what it was before. That another program has changed it is not told if it may be
+    /// replaced.
+    pub fn save(&mut self, host: &dyn Host, path: &Path, replace: bool) -> Result<(), SaveError> {
+        let path = host.absolute(path);
+        let there = host.read(&path, LARGEST_FILE as u64).ok();
+        let is_same_file = self.path.as_ref() == Some(&path);
+        if is_same_file && !replace && there.is_some() && there != self.on_disk {
+            return Err(SaveError::Changed(path));
+        }
+        let text = write_board(&self.board).into_bytes();
+        let is_other = |bytes: &&Vec<u8>| **bytes != text && read_board(bytes).is_ok();
+        if let Some(bytes) = there.as_ref().filter(is_other) {
+            // A net below the net: where it cannot be written, the board is saved all the same.
+            let _ = host.write(&version_before(&path), bytes);
+        }
+        host.write(&path, &text)?;
         self.saved = Some(self.board.clone());
-        self.path = Some(path.into());
+        self.path = Some(path);
+        self.on_disk = Some(text);
         Ok(())
+    }
+
+    /// The content of the file at hand when it was read or written last; none where there is no file.
+    pub fn on_disk(&self) -> Option<&[u8]> {
+        self.on_disk.as_deref()
     }
 
     /// The file the document is kept in.
@@ -140,4 +199,11 @@ impl Session {
     pub fn redo_name(&self) -> Option<String> {
         step_name(self.history.present(), self.history.after()?)
     }
+}
+
+/// The name under which the version before the last save is kept: the same with a tilde.
+fn version_before(path: &Path) -> PathBuf {
+    let mut name = path.as_os_str().to_os_string();
+    name.push("~");
+    name.into()
 }

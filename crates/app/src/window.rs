@@ -13,7 +13,7 @@ use crate::dialogs::{Dialog, dialog_ui};
 use crate::host::{Desktop, Host};
 use crate::jobs::Jobs;
 use crate::printers::Printers;
-use crate::rescue::Rescue;
+use crate::rescue::{Found, Rescue};
 use crate::samples::SAMPLES;
 use crate::session::Session;
 use crate::settings::Settings;
@@ -87,6 +87,7 @@ impl App {
         };
         if let Some(path) = session.path() {
             settings.remember(path);
+            path.parent().inspect(|folder| host.sweep(folder));
         }
         let printers = Printers::load(&*host);
         if let Some(fault) = printers.fault() {
@@ -128,9 +129,12 @@ impl App {
 
     /// Asks about a board that an earlier run left unsaved, if there is one.
     pub fn offer_rescue(&mut self) {
+        if let Some(folder) = self.host.settings_folder() {
+            self.host.sweep(&folder);
+        }
         let found = self.rescue.found(&*self.host);
-        if let Some(rescued) = found {
-            self.view.dialog = Some(Dialog::Rescued(Box::new(rescued)));
+        if found != Found::default() {
+            self.view.dialog = Some(Dialog::Rescued(Box::new(found)));
         }
     }
 
@@ -162,16 +166,25 @@ impl App {
         }
         self.follow_units();
         self.name_window(ui.ctx());
+        self.keep_aside(ui.ctx());
         if is_settled(ui.ctx()) {
             self.session.commit();
             self.learn_shop();
-            if self.rescue.keep(&self.host, &self.session) {
-                ui.ctx().request_repaint_after(LATER);
-            }
             self.study(ui.ctx());
             if let Some(fault) = self.printers.keep(&*self.host) {
                 self.view.warn(fault);
             }
+        }
+    }
+
+    /// Keeps changes aside that no file holds, also while a text is being typed.
+    fn keep_aside(&mut self, ctx: &egui::Context) {
+        let is_dragging = ctx.input(|input| input.pointer.any_down());
+        if !is_dragging && self.rescue.keep(&self.host, &self.session) {
+            ctx.request_repaint_after(LATER);
+        }
+        if let Some(fault) = self.rescue.fault() {
+            self.view.warn(fault);
         }
     }
 

@@ -73,7 +73,8 @@ pub(crate) fn least_radius(shape: PocketShape, holes: u32, pitch: f64) -> f64 {
 
 /// Half the angle between neighbors of an arc; a single hole at the pin itself has none.
 pub(crate) fn half_step(pitch: f64, radius: f64) -> Angle {
-    Angle::asin((pitch / (2.0 * radius)).min(1.0))
+    // A radius of minus zero would make the ratio minus infinity.
+    Angle::asin((pitch / (2.0 * radius.abs())).min(1.0))
 }
 
 /// Where the holes of a row or arc lie, in steps from its middle.
@@ -124,6 +125,17 @@ mod tests {
 
     fn holes_of(shape: PocketShape, holes: u32) -> Vec<Point> {
         pocket(shape, holes, 20.0, Angle::degrees(12.0), 200.0).unwrap()
+    }
+
+    #[test]
+    fn one_hole_at_the_pin_has_a_place_whatever_the_sign_of_its_radius() {
+        for (shape, radius) in SHAPES
+            .into_iter()
+            .flat_map(|shape| [(shape, 0.0), (shape, -0.0)])
+        {
+            let holes = pocket(shape, 1, 20.0, Angle::degrees(12.0), radius).unwrap();
+            assert_near!(holes[0], Point::ORIGIN, 1e-12);
+        }
     }
 
     #[test]

@@ -4,6 +4,7 @@ mod check;
 mod export;
 mod get;
 mod new;
+mod plain;
 mod read;
 mod report;
 mod set;
@@ -15,6 +16,7 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 
 use crate::files::FilesError;
+use plain::Plain;
 
 /// Lays out a round game board, shows what would go wrong, and prints its drilling template at true size
 #[derive(Debug, Parser)]
@@ -72,6 +74,7 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
     let Some(command) = cli.command else {
         return Asked::Window(cli.file);
     };
+    let (out, errors) = (&mut Plain(out), &mut Plain(errors));
     let ended = match command {
         Command::New(new) => new.run(out, errors),
         Command::Get(get) => get.run(out),

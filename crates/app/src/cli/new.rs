@@ -10,7 +10,7 @@ use geometry::Pattern;
 use workshop::{Wishes, propose_for_shop};
 
 use super::{Failure, printed};
-use crate::files::{FilesError, write_atomic};
+use crate::files::{FilesError, create, write_atomic};
 use crate::host::Desktop;
 use crate::shop::{KeptShop, left_out_words, units_of};
 
@@ -160,7 +160,8 @@ impl New {
         if let Some(words) = left_out_words(&left_out) {
             let _ = writeln!(errors, "ringwright: {words}");
         }
-        write_atomic(&self.file, write_board(&board).as_bytes())?;
+        let write = if self.force { write_atomic } else { create };
+        write(&self.file, write_board(&board).as_bytes())?;
         printed(writeln!(out, "{}", self.file.display()).map_err(Failure::from))?;
         Ok(ExitCode::SUCCESS)
     }

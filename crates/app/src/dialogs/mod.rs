@@ -1,5 +1,6 @@
 //! The dialogs: at most one is open, and each is a window of our own with a path that can be typed.
 
+mod changed;
 mod export;
 mod new;
 mod path;
@@ -17,7 +18,8 @@ use workshop::Wishes;
 use crate::command::Command;
 use crate::exports::{Kind, Source};
 use crate::host::{Ask, Host};
-use crate::rescue::Rescued;
+use crate::rescue::Found;
+use crate::session::Rescued;
 use crate::theme;
 
 pub use export::ExportDialog;
@@ -37,8 +39,10 @@ pub enum Dialog {
     New(NewDialog),
     /// Changes would be lost by a command.
     Unsaved(Command),
-    /// An earlier run left a board unsaved.
-    Rescued(Box<Rescued>),
+    /// Another program has changed the file that is to be saved; what is done after that.
+    Changed(PathBuf, Option<Command>),
+    /// Earlier runs left boards unsaved.
+    Rescued(Box<Found>),
     /// The maker's shop.
     Shop(Box<ShopDialog>),
     /// Cautions.
@@ -66,7 +70,13 @@ pub enum Answer {
     /// Open what an earlier run left unsaved.
     Rescue(Box<Rescued>),
     /// Give that up.
-    GiveUp,
+    GiveUp(Box<Rescued>),
+    /// Leave what earlier runs left for later.
+    RescueLater,
+    /// Save to the file at hand whatever is in it now, and then do what waits for it.
+    Replace(Option<Command>),
+    /// Ask where to save instead, and then do what waits for it.
+    Elsewhere(Option<Command>),
 }
 
 impl Dialog {
@@ -86,7 +96,12 @@ impl Dialog {
         match self {
             Self::Open(dialog) | Self::SaveAs(dialog) => dialog.set_path(text),
             Self::Export(dialog) => dialog.set_folder(text),
-            Self::New(_) | Self::Unsaved(_) | Self::Rescued(_) | Self::Shop(_) | Self::Safety => {}
+            Self::New(_)
+            | Self::Unsaved(_)
+            | Self::Changed(..)
+            | Self::Rescued(_)
+            | Self::Shop(_)
+            | Self::Safety => {}
         }
     }
 
@@ -96,7 +111,11 @@ impl Dialog {
             Self::Open(dialog) | Self::SaveAs(dialog) => dialog.fault = Some(sentence),
             Self::Export(dialog) => dialog.fault = Some(sentence),
             Self::New(dialog) => dialog.fault = Some(sentence),
-            Self::Unsaved(_) | Self::Rescued(_) | Self::Shop(_) | Self::Safety => {}
+            Self::Unsaved(_)
+            | Self::Changed(..)
+            | Self::Rescued(_)
+            | Self::Shop(_)
+            | Self::Safety => {}
         }
     }
 }
@@ -118,14 +137,15 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
                 Dialog::Export(dialog) => export::export_ui(ui, dialog, host),
                 Dialog::New(dialog) => new::new_ui(ui, dialog),
                 Dialog::Unsaved(then) => unsaved::unsaved_ui(ui, *then),
-                Dialog::Rescued(rescued) => rescued::rescued_ui(ui, rescued),
+                Dialog::Changed(path, then) => changed::changed_ui(ui, path, *then),
+                Dialog::Rescued(found) => rescued::rescued_ui(ui, found),
                 Dialog::Shop(dialog) => shop::shop_ui(ui, dialog),
                 Dialog::Safety => safety::safety_ui(ui),
             }
         });
     let closed = modal.should_close().then(|| match dialog {
         // Whoever closes it in passing loses nothing.
-        Dialog::Rescued(rescued) => Answer::Rescue(rescued.clone()),
+        Dialog::Rescued(_) => Answer::RescueLater,
         _ => Answer::Cancel,
     });
     modal.inner.or(closed)

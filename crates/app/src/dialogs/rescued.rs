@@ -1,26 +1,62 @@
-//! An earlier run ended before its board was saved.
+//! Earlier runs ended before their boards were saved.
 
-use egui::Ui;
+use egui::{RichText, Ui};
 
 use super::{Answer, button_row, heading};
-use crate::rescue::Rescued;
+use crate::rescue::Found;
+use crate::session::Rescued;
+use crate::theme;
 use crate::widgets::main_button;
 
-/// Open it, or give it up.
-pub fn rescued_ui(ui: &mut Ui, rescued: &Rescued) -> Option<Answer> {
-    heading(ui, "Open the board that was not saved?");
-    let title = &rescued.board.title;
+/// Open one, or give them up one by one.
+pub fn rescued_ui(ui: &mut Ui, found: &Found) -> Option<Answer> {
+    let mut answer = None;
+    heading(
+        ui,
+        if found.boards.len() == 1 {
+            "Open the board that was not saved?"
+        } else {
+            "Open one of the boards that were not saved?"
+        },
+    );
+    for (at, rescued) in found.boards.iter().enumerate() {
+        answer = answer.or(ui.push_id(at, |ui| board_ui(ui, rescued, at == 0)).inner);
+        ui.add_space(theme::GAP);
+    }
+    for path in &found.broken {
+        ui.label(format!(
+            "What another run left cannot be read; it is kept as {}.",
+            path.display()
+        ));
+    }
+    let later = button_row(ui, |ui| ui.button("Later").clicked());
+    answer.or(later.then_some(Answer::RescueLater))
+}
+
+/// A board that was left behind: its title, when and where it was worked on, and what can be done with it.
+fn board_ui(ui: &mut Ui, rescued: &Rescued, is_main: bool) -> Option<Answer> {
+    let board = &rescued.board;
+    ui.label(RichText::new(&board.title).strong());
     let from = rescued.path.as_ref().map_or_else(
-        || "It was in no file yet.".to_owned(),
-        |path| format!("It was changed after {} was saved.", path.display()),
+        || "in no file yet".to_owned(),
+        |path| format!("with changes that {} does not have", path.display()),
     );
     ui.label(format!(
-        "The program ended before “{title}” was saved. {from}"
+        "{} players, kept aside {}, {from}",
+        board.players, rescued.when
     ));
-    button_row(ui, |ui| {
-        if main_button(ui, "Open it").clicked() {
+    ui.horizontal(|ui| {
+        let open = if is_main {
+            main_button(ui, "Open it")
+        } else {
+            ui.button("Open it")
+        };
+        if open.clicked() {
             return Some(Answer::Rescue(Box::new(rescued.clone())));
         }
-        ui.button("Give it up").clicked().then_some(Answer::GiveUp)
+        ui.button("Give it up")
+            .clicked()
+            .then(|| Answer::GiveUp(Box::new(rescued.clone())))
     })
+    .inner
 }

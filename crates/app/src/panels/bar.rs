@@ -76,7 +76,12 @@ fn file_menu(ui: &mut Ui, recent: &[PathBuf], commands: &mut Vec<Command>) {
             }
         });
         ui.separator();
-        for command in [Command::Save, Command::SaveAs, Command::Export] {
+        for command in [
+            Command::Save,
+            Command::SaveAs,
+            Command::Before,
+            Command::Export,
+        ] {
             entry(ui, command, true, commands);
         }
         ui.separator();

@@ -31,34 +31,157 @@ fn a_board_is_saved_and_opened_by_a_typed_path() {
     assert_eq!(story.app().session.board.players, 5);
 }
 
+const FIRST: &str = "/home/maker/settings/unsaved-1.json";
+const SECOND: &str = "/home/maker/settings/unsaved-2.json";
+
+/// A window that opens after another one ended with five players typed.
+fn after_a_crash(lock: bool, more: &[(&str, &[u8])]) -> Story {
+    let mut story = Story::begin();
+    assert_eq!(story.host.file(FIRST), None);
+    story.type_into("Players", "5");
+    let kept = story.host.file(FIRST).expect("nothing was kept aside");
+    let mut fake = Fake::new();
+    fake.put(FIRST, &kept);
+    for (path, bytes) in more {
+        fake.put(path, bytes);
+    }
+    if lock {
+        fake.locked
+            .push("/home/maker/settings/window-1.lock".into());
+    }
+    let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
+    story.harness.state_mut().offer_rescue();
+    story.harness.run();
+    assert_eq!(story.app().session.board.players, 6);
+    story
+}
+
 #[test]
 fn changes_that_no_file_holds_survive_the_end_of_the_program() {
-    const KEPT: &str = "/home/maker/settings/unsaved.json";
-    let mut story = Story::begin();
-    assert_eq!(story.host.file(KEPT), None);
-    story.type_into("Players", "5");
-    let kept = story.host.file(KEPT).expect("nothing was kept aside");
-    let typed = story.app().session.board.clone();
-    let again = |answer: &str| {
-        let fake = Fake::new();
-        fake.put(KEPT, &kept);
-        let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
-        story.harness.state_mut().offer_rescue();
-        story.harness.run();
-        assert_eq!(story.app().session.board.players, 6);
-        story.press(answer);
-        story
-    };
-    let mut opened = again("Open it");
-    assert_eq!(opened.app().session.board, typed);
-    assert!(opened.app().session.is_dirty() && opened.host.file(KEPT).is_some());
+    let mut opened = after_a_crash(false, &[]);
+    assert!(opened.sees("5 players, kept aside 2026-11-25 10:30, in no file yet"));
+    opened.press("Open it");
+    assert_eq!(opened.app().session.board.players, 5);
+    assert!(opened.app().session.is_dirty() && opened.host.file(FIRST).is_some());
+    // It goes on being kept in its place, and goes once it is saved.
+    opened.type_into("Players", "7");
+    assert!(opened.host.file(SECOND).is_none());
     opened.keys(Modifiers::COMMAND, Key::S);
     opened.fill("Board file", "/five");
     opened.press("Save");
-    assert_eq!(opened.host.file(KEPT), None);
-    let given_up = again("Give it up");
+    assert_eq!(opened.host.file(FIRST), None);
+    let mut given_up = after_a_crash(false, &[]);
+    given_up.press("Give it up");
     assert_eq!(given_up.app().session.board.players, 6);
-    assert_eq!(given_up.host.file(KEPT), None);
+    assert_eq!(given_up.host.file(FIRST), None);
+    assert!(given_up.app().view.dialog.is_none());
+    // What is left for later is there for the next window.
+    let mut later = after_a_crash(false, &[]);
+    later.press("Later");
+    assert!(later.host.file(FIRST).is_some() && later.app().view.dialog.is_none());
+}
+
+/// The second window neither offers the changes of the first, which lives, nor takes them away when it closes.
+#[test]
+fn a_window_leaves_the_changes_of_another_one_alone() {
+    let mut story = after_a_crash(true, &[]);
+    assert!(story.app().view.dialog.is_none());
+    let first = story.host.file(FIRST);
+    story.type_into("Players", "7");
+    assert!(story.host.file(SECOND).is_some());
+    eframe::App::on_exit(story.harness.state_mut(), None);
+    assert_eq!(story.host.file(SECOND), None);
+    assert_eq!(story.host.file(FIRST), first);
+}
+
+#[test]
+fn a_broken_copy_is_named_and_set_aside() {
+    let story = after_a_crash(false, &[(SECOND, b"{")]);
+    assert!(story.sees("unsaved-2.json.broken-1") && story.sees("Open it"));
+    assert_eq!(story.host.file(SECOND), None);
+    assert!(
+        story
+            .host
+            .file("/home/maker/settings/unsaved-2.json.broken-1")
+            .is_some()
+    );
+}
+
+#[test]
+fn a_disk_that_keeps_nothing_aside_is_told_once() {
+    let mut fake = Fake::new();
+    fake.is_full = true;
+    let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
+    story.type_into("Players", "5");
+    story.harness.run();
+    assert!(story.sees("save often") && story.sees("the disk is full"));
+}
+
+/// A board in a file, opened in a window that has another number of players typed.
+fn opened_and_changed() -> Story {
+    let fake = Fake::new();
+    fake.put(
+        "/b.json",
+        board::write_board(&SAMPLES[1].board()).as_bytes(),
+    );
+    let mut story = Story::in_world(fake, Some("/b.json"), [1280.0, 820.0]);
+    story.type_into("Players", "5");
+    story
+}
+
+#[test]
+fn a_file_that_another_program_changed_is_not_replaced_unasked() {
+    let theirs = board::write_board(&SAMPLES[2].board());
+    let mut story = opened_and_changed();
+    story.host.put("/b.json", theirs.as_bytes());
+    story.keys(Modifiers::COMMAND, Key::S);
+    assert!(story.sees("was changed by another program"));
+    assert_eq!(story.host.file("/b.json").unwrap(), theirs.as_bytes());
+    story.press("Cancel");
+    story.keys(Modifiers::COMMAND, Key::S);
+    story.press("Open it, lose my changes");
+    assert_eq!(story.app().session.board, SAMPLES[2].board());
+    let mut story = opened_and_changed();
+    story.host.put("/b.json", theirs.as_bytes());
+    story.keys(Modifiers::COMMAND, Key::S);
+    story.press("Replace it");
+    assert!(!story.app().session.is_dirty());
+    assert_ne!(story.host.file("/b.json").unwrap(), theirs.as_bytes());
+    // What was replaced is kept, and a second save asks nothing.
+    assert_eq!(story.host.file("/b.json~").unwrap(), theirs.as_bytes());
+    story.type_into("Players", "7");
+    story.keys(Modifiers::COMMAND, Key::S);
+    assert!(!story.app().session.is_dirty() && story.app().view.dialog.is_none());
+}
+
+#[test]
+fn the_version_before_the_last_save_is_kept_and_can_be_taken_back() {
+    let before = SAMPLES[1].board();
+    let mut story = opened_and_changed();
+    story.keys(Modifiers::COMMAND, Key::S);
+    story.press("File");
+    story.press("Version before the last save");
+    assert_eq!(story.app().session.board, before);
+    assert!(story.app().session.is_dirty());
+    story.keys(Modifiers::COMMAND, Key::Z);
+    assert_eq!(story.app().session.board.players, 5);
+    let mut new = Story::begin();
+    new.press("File");
+    new.press("Version before the last save");
+    assert!(new.sees("never saved"));
+}
+
+#[test]
+fn a_file_is_known_by_its_whole_path() {
+    let fake = Fake::new();
+    fake.put(
+        "/work/b.json",
+        board::write_board(&SAMPLES[1].board()).as_bytes(),
+    );
+    let story = Story::in_world(fake, Some("b.json"), [1280.0, 820.0]);
+    let whole = std::path::Path::new("/work/b.json");
+    assert_eq!(story.app().session.path(), Some(whole));
+    assert_eq!(story.app().settings.recent, [whole]);
 }
 
 #[test]

@@ -1,5 +1,7 @@
 //! Carrying out requests: commands, and answers of dialogs.
 
+use std::path::Path;
+
 use board::{Units, field};
 use egui::{ThemePreference, ViewportCommand};
 use workshop::Mend;
@@ -11,7 +13,7 @@ use crate::command::Command;
 use crate::dialogs::{Answer, Dialog, NewDialog, PathDialog, ShopDialog};
 use crate::jobs::{EXPORT, Outcome};
 use crate::samples::SAMPLES;
-use crate::session::Session;
+use crate::session::{Rescued, Session};
 use crate::view::{Face, Pane};
 
 impl App {
@@ -31,6 +33,7 @@ impl App {
             }
             Command::Save => self.save(),
             Command::SaveAs => self.ask_where_to_save(None),
+            Command::Before => self.take_version_before(),
             Command::Export => self.ask_what_to_export(),
             Command::Undo => self.session.undo(),
             Command::Redo => self.session.redo(),
@@ -103,7 +106,7 @@ impl App {
             }
             Answer::Open(path) => self.open(&path),
             Answer::SaveAs(path, then) => {
-                if self.save_to(&path)
+                if self.save_to(&path, then)
                     && let Some(then) = then
                 {
                     self.leave(ctx, then);
@@ -119,18 +122,40 @@ impl App {
             Answer::New(wishes, with_shop) => self.propose(*wishes, with_shop),
             Answer::SaveThen(then) => self.save_then(ctx, then),
             Answer::Rescue(rescued) => {
-                self.begin(Session::rescued(rescued.board, rescued.path));
-                self.rescue.settled();
+                self.rescue.opened(&rescued);
+                self.begin(Session::rescued(*rescued));
                 self.view.dialog = None;
             }
-            Answer::GiveUp => {
-                self.rescue.settled();
-                self.rescue.forget(&*self.host);
+            Answer::GiveUp(rescued) => {
+                self.rescue.given_up(&*self.host, &rescued);
+                self.give_up(&rescued);
+            }
+            Answer::RescueLater => {
+                self.rescue.left_for_later();
                 self.view.dialog = None;
             }
+            Answer::Replace(then) => {
+                if let Some(path) = self.session.path().map(Path::to_path_buf)
+                    && self.save_over(&path)
+                    && let Some(then) = then
+                {
+                    self.leave(ctx, then);
+                }
+            }
+            Answer::Elsewhere(then) => self.ask_where_to_save(then),
             Answer::Discard(then) => {
                 self.view.dialog = None;
                 self.leave(ctx, then);
+            }
+        }
+    }
+
+    /// Takes a board that is given up out of the open dialog, which closes after the last.
+    fn give_up(&mut self, rescued: &Rescued) {
+        if let Some(Dialog::Rescued(found)) = &mut self.view.dialog {
+            found.boards.retain(|board| board != rescued);
+            if found.boards.is_empty() {
+                self.view.dialog = None;
             }
         }
     }

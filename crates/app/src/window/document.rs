@@ -9,7 +9,7 @@ use super::App;
 use crate::command::Command;
 use crate::dialogs::{Dialog, PathDialog};
 use crate::exports::stem;
-use crate::session::Session;
+use crate::session::{SaveError, Session};
 use crate::shop::{left_out_words, units_of};
 
 /// A board as it was begun, whose sizes follow its unit as long as nothing else is changed.
@@ -39,12 +39,34 @@ impl App {
     pub(super) fn open(&mut self, path: &Path) {
         match Session::open(&*self.host, path) {
             Ok(session) => {
+                let path = session.path().unwrap_or(path).to_path_buf();
+                if let Some(folder) = path.parent() {
+                    self.host.sweep(folder);
+                }
                 self.begin(session);
-                self.settings.remember(path);
+                self.settings.remember(&path);
                 self.view.dialog = None;
                 self.view.tell(format!("opened {}", path.display()));
             }
             Err(error) => self.complain(Some(error.to_string())),
+        }
+    }
+
+    /// Goes back to what the file at hand held before it was saved last; undo brings back what was there.
+    pub(super) fn take_version_before(&mut self) {
+        let Some(before) = self.session.before_last_save(&*self.host) else {
+            self.view.warn("this board was never saved");
+            return;
+        };
+        match before {
+            Ok(board) => {
+                self.session.board = board;
+                self.view
+                    .tell("this is the board as it was before the last save; save it to keep it");
+            }
+            Err(error) => self
+                .view
+                .warn(format!("there is no version before the last save: {error}")),
         }
     }
 
@@ -133,7 +155,7 @@ impl App {
     pub(super) fn save(&mut self) {
         match self.session.path().map(Path::to_path_buf) {
             Some(path) => {
-                self.save_to(&path);
+                self.save_to(&path, None);
             }
             None => self.ask_where_to_save(None),
         }
@@ -150,11 +172,27 @@ impl App {
         self.view.dialog = Some(Dialog::SaveAs(PathDialog::new(&path, then)));
     }
 
-    /// Saves, and tells whether it went well.
-    pub(super) fn save_to(&mut self, path: &Path) -> bool {
-        match self.session.save(&*self.host, path) {
+    /// Saves, and tells whether it went well; asks first where another program has changed the file.
+    pub(super) fn save_to(&mut self, path: &Path, then: Option<Command>) -> bool {
+        let saved = self.session.save(&*self.host, path, false);
+        if let Err(SaveError::Changed(path)) = saved {
+            self.view.dialog = Some(Dialog::Changed(path, then));
+            return false;
+        }
+        self.tell_saved(path, saved)
+    }
+
+    /// Saves to the file at hand whatever is in it now, and tells whether it went well.
+    pub(super) fn save_over(&mut self, path: &Path) -> bool {
+        let saved = self.session.save(&*self.host, path, true);
+        self.tell_saved(path, saved)
+    }
+
+    fn tell_saved(&mut self, path: &Path, saved: Result<(), SaveError>) -> bool {
+        match saved {
             Ok(()) => {
-                self.settings.remember(path);
+                let path = self.session.path().unwrap_or(path).to_path_buf();
+                self.settings.remember(&path);
                 self.view.dialog = None;
                 self.view.tell(format!("saved {}", path.display()));
                 true
@@ -171,7 +209,7 @@ impl App {
         self.view.dialog = None;
         match self.session.path().map(Path::to_path_buf) {
             Some(path) => {
-                if self.save_to(&path) {
+                if self.save_to(&path, Some(then)) {
                     self.leave(ctx, then);
                 }
             }

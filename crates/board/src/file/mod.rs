@@ -196,12 +196,24 @@ fn not_json(error: &serde_json::Error) -> FileError {
     }
 }
 
+/// So much of a path and of a reason is told: a broken file may have names of any length.
+const MOST_OF_PATH: usize = 80;
+const MOST_OF_REASON: usize = 300;
+
+/// The beginning of a text, with a sign that more follows.
+fn shortened(text: &str, most: usize) -> String {
+    match text.char_indices().nth(most) {
+        Some((end, _)) => format!("{}…", &text[..end]),
+        None => text.into(),
+    }
+}
+
 /// The error's message in a maker's words, without the place, which is told apart.
 fn reason(error: &serde_json::Error) -> String {
     let message = error.to_string();
     let place = format!(" at line {} column {}", error.line(), error.column());
     let message = message.strip_suffix(&place).unwrap_or(&message);
-    let mut plain: String = message.chars().take(300).collect();
+    let mut plain = shortened(message, MOST_OF_REASON);
     for (theirs, ours) in PLAIN_WORDS {
         plain = plain.replace(theirs, ours);
     }
@@ -261,7 +273,7 @@ fn has_the_shape_of(board: &Board, text: &str) -> Result<(), FileError> {
 fn wrong_field(error: serde_path_to_error::Error<serde_json::Error>) -> FileError {
     let field = match error.path().to_string().as_str() {
         "." => "the outermost object".into(),
-        path => path.into(),
+        path => shortened(path, MOST_OF_PATH),
     };
     let inner = error.into_inner();
     let reason = match reason(&inner) {

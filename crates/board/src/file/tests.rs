@@ -18,6 +18,19 @@ pub fn edited(change: &str, with: &str) -> Result<Board, FileError> {
 }
 
 #[test]
+fn a_name_of_any_length_gives_a_short_error() {
+    let long = "ß".repeat(100_000);
+    let broken = [
+        edited("\"pitch_mm\"", &format!("\"{long}\"")),
+        edited("\"ring\"", &format!("\"{long}\"")),
+    ];
+    for error in broken {
+        let said = error.unwrap_err().to_string();
+        assert!(said.chars().count() < 500, "{}", said.len());
+    }
+}
+
+#[test]
 fn a_byte_order_mark_does_no_harm() {
     let text = format!("\u{feff}{}", write_board(&Board::default()));
     assert_eq!(read_board(text.as_bytes()), Ok(Board::default()));

@@ -1,8 +1,15 @@
 //! Reading and writing whole files, so that a file is either the old one or the new one and never half of each.
 
+mod several;
+mod staged;
+
 use std::fs;
-use std::io::{self, Read as _, Write as _};
+use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+pub use several::write_all;
+pub use staged::{create, write_atomic};
 
 /// Why a file cannot be read or written.
 #[derive(Debug, thiserror::Error)]
@@ -22,6 +29,22 @@ pub enum FilesError {
         reason: io::Error,
         /// The file.
         path: PathBuf,
+    },
+    /// One of several could not be put in its place, and those before it could not all be taken back.
+    #[error(
+        "cannot write the file: {}: {}; {} new all the same: {}",
+        said(reason, "there is no such folder"),
+        path.display(),
+        if new.len() == 1 { "this one is" } else { "these are" },
+        list(new)
+    )]
+    Halfway {
+        /// The system's reason.
+        reason: io::Error,
+        /// The file that could not be written.
+        path: PathBuf,
+        /// The files that are new.
+        new: Vec<PathBuf>,
     },
     /// It is larger than any file of ours.
     #[error("the file has {bytes} bytes, over the {most} that a board file may have: {}", path.display())]
@@ -46,6 +69,15 @@ pub enum FilesError {
     },
 }
 
+/// Paths with commas between them.
+fn list(paths: &[PathBuf]) -> String {
+    let paths: Vec<String> = paths
+        .iter()
+        .map(|path| path.display().to_string())
+        .collect();
+    paths.join(", ")
+}
+
 /// The system's reason, in plain words where they are known; a thing that is missing is named by the caller.
 fn said(reason: &io::Error, missing: &str) -> String {
     let plain = match reason.kind() {
@@ -62,6 +94,17 @@ fn said(reason: &io::Error, missing: &str) -> String {
     plain.into()
 }
 
+/// Nothing but a file is read or replaced: a folder, a device, a pipe or a socket is left alone.
+fn is_file(about: &fs::Metadata) -> io::Result<()> {
+    if about.is_file() {
+        Ok(())
+    } else if about.is_dir() {
+        Err(io::Error::from(io::ErrorKind::IsADirectory))
+    } else {
+        Err(io::Error::other("it is a device or a pipe, not a file"))
+    }
+}
+
 /// Reads a file of at most `most` bytes; a larger one is refused without reading it.
 ///
 /// # Errors
@@ -71,13 +114,12 @@ pub fn read_limited(path: &Path, most: u64) -> Result<Vec<u8>, FilesError> {
         reason,
         path: path.into(),
     };
+    // A pipe would be waited for, so that it is looked at before it is opened.
+    let about = fs::metadata(path).map_err(failed)?;
+    is_file(&about).map_err(failed)?;
     let file = fs::File::open(path).map_err(failed)?;
-    let about = file.metadata().map_err(failed)?;
-    if about.is_dir() {
-        return Err(failed(io::Error::from(io::ErrorKind::IsADirectory)));
-    }
     let mut bytes = Vec::new();
-    // A device may tell no size, so that what is read is limited too.
+    // The file may grow meanwhile, so that what is read is limited too.
     file.take(most + 1)
         .read_to_end(&mut bytes)
         .map_err(failed)?;
@@ -92,127 +134,52 @@ pub fn read_limited(path: &Path, most: u64) -> Result<Vec<u8>, FilesError> {
     Ok(bytes)
 }
 
-/// Writes a file whole: into a new file beside it, which then takes its place.
-///
-/// A link is followed to its target, and an existing file keeps its permissions.
-///
-/// # Errors
-/// [`FilesError::Write`]; the file is then what it was before.
-pub fn write_atomic(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
-    staged(path, bytes)?.take_place()
+/// Locks a file, which is made if it is not there, until it is dropped; none where another has it locked.
+pub fn hold(path: &Path) -> Option<fs::File> {
+    let file = fs::OpenOptions::new()
+        .create(true)
+        .truncate(false)
+        .write(true)
+        .open(path)
+        .ok()?;
+    file.try_lock().ok().map(|()| file)
 }
 
-/// A file that is written, but not yet in its place.
-struct Staged {
-    file: tempfile::NamedTempFile,
-    target: PathBuf,
-    path: PathBuf,
-}
-
-impl Staged {
-    fn take_place(self) -> Result<(), FilesError> {
-        let persisted = self.file.persist(&self.target);
-        let failed = |error: tempfile::PersistError| FilesError::Write {
-            reason: error.error,
-            path: self.path,
-        };
-        persisted.map_err(failed).map(drop)
-    }
-}
-
-/// Writes the bytes into a new file beside the one that they are for.
-fn staged(path: &Path, bytes: &[u8]) -> Result<Staged, FilesError> {
-    let failed = |reason| FilesError::Write {
-        reason,
-        path: path.into(),
+/// Gives a file that cannot be read another name beside it, and tells it; none where it stays where it is.
+pub fn set_aside(path: &Path) -> Option<PathBuf> {
+    let free = |number: u32| {
+        let mut name = path.file_name()?.to_os_string();
+        name.push(format!(".broken-{number}"));
+        let aside = path.with_file_name(name);
+        (!aside.exists()).then_some(aside)
     };
-    let target = target_of(path);
-    let folder = target
-        .parent()
-        .filter(|folder| !folder.as_os_str().is_empty())
-        .unwrap_or(Path::new("."));
-    if target.is_dir() {
-        return Err(failed(io::Error::from(io::ErrorKind::IsADirectory)));
-    }
-    if !folder.is_dir() {
-        return Err(failed(io::Error::from(io::ErrorKind::NotFound)));
-    }
-    let mut file = new_file_in(folder).map_err(failed)?;
-    file.write_all(bytes)
-        .and_then(|()| file.as_file().sync_all())
-        .map_err(failed)?;
-    if let Ok(about) = fs::metadata(&target) {
-        if about.permissions().readonly() {
-            return Err(failed(io::Error::from(io::ErrorKind::PermissionDenied)));
+    let aside = (1..=1000).find_map(free)?;
+    fs::rename(path, &aside).ok().map(|()| aside)
+}
+
+/// Begins the names of files that are not in their place yet.
+const UNFINISHED: &str = ".ringwright-";
+/// Older unfinished files are of a program that was ended while it wrote.
+const STALE: Duration = Duration::from_hours(1);
+
+/// Takes away the unfinished files that an earlier run left in a folder when it was ended while it wrote.
+pub fn sweep(folder: &Path) {
+    let entries = fs::read_dir(folder).into_iter().flatten().flatten();
+    for entry in entries {
+        let is_ours = entry
+            .file_name()
+            .to_str()
+            .is_some_and(|name| name.starts_with(UNFINISHED));
+        let is_stale = || {
+            let about = entry.metadata().ok()?;
+            let age = about.modified().ok()?.elapsed().ok()?;
+            Some(about.is_file() && age > STALE)
+        };
+        if is_ours && is_stale() == Some(true) {
+            // One that cannot be taken away harms nobody.
+            let _ = fs::remove_file(entry.path());
         }
-        fs::set_permissions(file.path(), about.permissions()).map_err(failed)?;
     }
-    Ok(Staged {
-        file,
-        target,
-        path: path.into(),
-    })
-}
-
-/// The file itself where the path is a link to it, be it there already or not.
-fn target_of(path: &Path) -> PathBuf {
-    fs::canonicalize(path)
-        .or_else(|_| fs::read_link(path).map(|link| path.with_file_name(link)))
-        .unwrap_or_else(|_| path.into())
-}
-
-#[cfg(unix)]
-fn new_file_in(folder: &Path) -> io::Result<tempfile::NamedTempFile> {
-    use std::os::unix::fs::PermissionsExt as _;
-    // The process's own mask still applies, as it does to any new file.
-    let plain = fs::Permissions::from_mode(0o666);
-    tempfile::Builder::new()
-        .prefix(".ringwright-")
-        .permissions(plain)
-        .tempfile_in(folder)
-}
-
-#[cfg(not(unix))]
-fn new_file_in(folder: &Path) -> io::Result<tempfile::NamedTempFile> {
-    tempfile::Builder::new()
-        .prefix(".ringwright-")
-        .tempfile_in(folder)
-}
-
-/// Writes several files into a folder, all or none; it is made if it is not there, but not the folders above it: a path
-/// with a slip in it leaves no folders behind. Files that are there already stop it before anything is written,
-/// unless they may be replaced.
-///
-/// # Errors
-/// [`FilesError`] for the first file that is there already or cannot be written.
-pub fn write_all(
-    folder: &Path,
-    files: &[(String, Vec<u8>)],
-    replace: bool,
-) -> Result<Vec<PathBuf>, FilesError> {
-    let paths: Vec<PathBuf> = files.iter().map(|(name, _)| folder.join(name)).collect();
-    if !replace && let Some(path) = paths.iter().find(|path| path.exists()) {
-        return Err(FilesError::Exists(path.clone()));
-    }
-    make_folder(folder).map_err(|reason| FilesError::Folder {
-        reason,
-        path: folder.into(),
-    })?;
-    // All are written before the first takes its place: a disk that fills up leaves none of them behind.
-    let staged: Result<Vec<Staged>, FilesError> = paths
-        .iter()
-        .zip(files)
-        .map(|(path, (_, bytes))| staged(path, bytes))
-        .collect();
-    staged?.into_iter().try_for_each(Staged::take_place)?;
-    Ok(paths)
-}
-
-fn make_folder(folder: &Path) -> io::Result<()> {
-    if folder.as_os_str().is_empty() || folder.is_dir() {
-        return Ok(());
-    }
-    fs::create_dir(folder)
 }
 
 #[cfg(test)]
@@ -341,5 +308,84 @@ mod tests {
         assert!(!folder.path().join("a").exists());
         assert_eq!(write_all(folder.path(), &files, true).unwrap().len(), 2);
         assert_eq!(fs::read(folder.path().join("b")).unwrap(), b"2");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_device_or_a_pipe_is_neither_read_nor_replaced() {
+        use std::os::unix::net::UnixListener;
+        let folder = tempfile::tempdir().unwrap();
+        let socket = folder.path().join("socket");
+        let _open = UnixListener::bind(&socket).unwrap();
+        for path in [Path::new("/dev/null"), &socket] {
+            let read = read_limited(path, 10).unwrap_err().to_string();
+            assert!(read.contains("device or a pipe"), "{read}");
+            let written = write_atomic(path, b"new").unwrap_err().to_string();
+            assert!(written.contains("device or a pipe"), "{written}");
+        }
+        let files = [("socket".to_owned(), b"1".to_vec())];
+        assert!(write_all(folder.path(), &files, true).is_err());
+        assert!(!fs::symlink_metadata(&socket).unwrap().is_file());
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_second_name_of_a_file_is_not_parted_from_it() {
+        let folder = tempfile::tempdir().unwrap();
+        let (one, two) = (folder.path().join("one"), folder.path().join("two"));
+        fs::write(&one, "old").unwrap();
+        fs::hard_link(&one, &two).unwrap();
+        let said = write_atomic(&one, b"new").unwrap_err().to_string();
+        assert!(said.contains("second name"), "{said}");
+        assert_eq!(fs::read(&two).unwrap(), b"old");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_private_file_is_private_at_every_moment() {
+        use std::os::unix::fs::PermissionsExt as _;
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("board.json");
+        fs::write(&path, "old").unwrap();
+        fs::set_permissions(&path, fs::Permissions::from_mode(0o600)).unwrap();
+        let staged = staged::Staged::beside(&path, b"new").unwrap();
+        for entry in fs::read_dir(folder.path()).unwrap().map(Result::unwrap) {
+            assert_eq!(entry.metadata().unwrap().permissions().mode() & 0o077, 0);
+        }
+        staged.take_place().unwrap();
+        assert_eq!(
+            fs::metadata(&path).unwrap().permissions().mode() & 0o777,
+            0o600
+        );
+    }
+
+    #[test]
+    fn a_file_is_created_once() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("board.json");
+        create(&path, b"one").unwrap();
+        assert!(matches!(create(&path, b"two"), Err(FilesError::Exists(_))));
+        assert_eq!(fs::read(&path).unwrap(), b"one");
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+    }
+
+    #[test]
+    fn unfinished_files_of_long_ago_are_swept_away_and_no_others() {
+        let folder = tempfile::tempdir().unwrap();
+        let long_ago = std::time::SystemTime::now() - 2 * STALE;
+        for (name, is_old) in [
+            (".ringwright-Ab12", true),
+            (".ringwright-Cd34", false),
+            ("board.json", true),
+        ] {
+            let file = fs::File::create(folder.path().join(name)).unwrap();
+            if is_old {
+                file.set_modified(long_ago).unwrap();
+            }
+        }
+        sweep(folder.path());
+        let left = |name: &str| folder.path().join(name).exists();
+        assert!(!left(".ringwright-Ab12") && left(".ringwright-Cd34") && left("board.json"));
+        sweep(&folder.path().join("none"));
     }
 }
