@@ -80,6 +80,9 @@ pub fn exported(kind: Kind, board: &Board) -> Vec<u8> {
     files(kind, board).remove(0).1
 }
 
+/// Size of the proofs that checks look at, pixels: small, so that they are quick.
+pub const PROOF: u32 = 640;
+
 /// The files of one kind of export: their names and bytes.
 ///
 /// # Panics
@@ -91,5 +94,6 @@ pub fn files(kind: Kind, board: &Board) -> Vec<(String, Vec<u8>)> {
         day: 25,
     };
     let source = Source::of(board, moment).expect("the board can be laid out");
+    let source = source.with_proof(PROOF);
     source.files(kind).expect("the board can be exported")
 }

@@ -13,9 +13,13 @@ use std::sync::LazyLock;
 use tests::source::{Source, repository as root, sources};
 
 /// The crates of the program, each using only those before it.
-const ORDER: [&str; 6] = ["geometry", "board", "workshop", "drawing", "export", "app"];
+const ORDER: [&str; 7] = [
+    "geometry", "board", "workshop", "drawing", "picture", "export", "app",
+];
 /// The crates that turn values into values.
-const PURE: [&str; 5] = ["geometry", "board", "workshop", "drawing", "export"];
+const PURE: [&str; 6] = [
+    "geometry", "board", "workshop", "drawing", "picture", "export",
+];
 
 fn crates() -> BTreeSet<String> {
     folders(&root().join("crates"))

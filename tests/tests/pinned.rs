@@ -29,6 +29,11 @@ const READ: [&str; 3] = ["-job.pdf.txt", "-jig.pdf.txt", ".ngc"];
 /// Every file that a board is exported to, and what is refused.
 const LIST: &str = "exports.txt";
 
+/// Size at which proofs are pinned, pixels: small, so that the tests are quick.
+const PROOF: u32 = 320;
+/// The beginning of every PNG file.
+const PNG: &[u8] = b"\x89PNG";
+
 /// The texts kept of one board, by the names of their files.
 type Pins = BTreeMap<String, String>;
 
@@ -86,7 +91,7 @@ fn opened(bytes: &[u8]) -> (Vec<u8>, String) {
 
 /// Every file of every kind: a line of each in the list, and what of it can be read.
 fn exported(board: &Board) -> Pins {
-    let source = Source::of(board, MOMENT).unwrap();
+    let source = Source::of(board, MOMENT).unwrap().with_proof(PROOF);
     let (mut pins, mut list) = (Pins::new(), String::new());
     for kind in Kind::ALL {
         let files = match source.files(kind) {
@@ -105,6 +110,9 @@ fn exported(board: &Board) -> Pins {
             let (bytes, readable) = if bytes.starts_with(b"%PDF") {
                 let (plain, words) = opened(&bytes);
                 (plain, (format!("{name}.txt"), words))
+            } else if bytes.starts_with(PNG) {
+                let pixels = image::load_from_memory(&bytes).unwrap().to_rgb8();
+                (pixels.into_raw(), (name.clone(), String::new()))
             } else {
                 let text = String::from_utf8(bytes.clone()).unwrap();
                 (bytes, (name.clone(), text))
@@ -224,10 +232,12 @@ fn no_zero_has_a_minus() {
     assert!(is_minus_zero("x -0.0,", 2) && is_minus_zero("-0", 0));
     assert!(!is_minus_zero("T1-01", 2) && !is_minus_zero("-0.01", 0));
     for path in all_boards() {
-        let source = Source::of(&board_of(&path), MOMENT).unwrap();
+        let source = Source::of(&board_of(&path), MOMENT)
+            .unwrap()
+            .with_proof(PROOF);
         let files = Kind::ALL.iter().filter_map(|kind| source.files(*kind).ok());
         let mut texts = vec![("check.json".to_owned(), checked(&path))];
-        for (name, bytes) in files.flatten() {
+        for (name, bytes) in files.flatten().filter(|(_, bytes)| !bytes.starts_with(PNG)) {
             let plain = if bytes.starts_with(b"%PDF") {
                 let mut file = PdfFile::read(&bytes).unwrap();
                 let pages = file.document.get_pages().into_values();
@@ -255,7 +265,11 @@ fn no_zero_has_a_minus() {
 #[test]
 fn every_kind_of_export_is_made_of_several_rich_boards() {
     let sources = listed("fixtures/rich").into_iter();
-    let sources = sources.map(|path| Source::of(&board_of(&path), MOMENT).unwrap());
+    let sources = sources.map(|path| {
+        Source::of(&board_of(&path), MOMENT)
+            .unwrap()
+            .with_proof(PROOF)
+    });
     let sources: Vec<Source> = sources.collect();
     for kind in Kind::ALL {
         let made = sources.iter().filter(|source| source.content(kind).is_ok());

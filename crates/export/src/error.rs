@@ -38,6 +38,12 @@ pub enum Error {
         /// The hole's name.
         name: String,
     },
+    /// A picture cannot be written.
+    #[error("the picture cannot be written: {reason}")]
+    Picture {
+        /// The fault.
+        reason: String,
+    },
     /// The hole table could not be put into lines.
     #[error("the hole table cannot be written: {reason}")]
     Table {

@@ -16,6 +16,7 @@
 //! * [`gcode()`], [`gcode_edge()`], [`gcode_grooves()`], with [`GcodeOptions`], [`Program`] and [`GcodeError`]: programs that
 //!   drill the holes, cut the board's edge and cut its grooves.
 //! * [`shopping_csv()`], [`cut_list_csv()`]: what to buy, and what to cut.
+//! * [`png()`]: a picture.
 //! * [`sums_csv()`], [`sums_json()`]: the sums of the bench with their formulas.
 //! * [`Error`]: why a file cannot be written.
 //!
@@ -34,6 +35,7 @@ mod jig_csv;
 mod lists;
 mod number;
 mod pdf;
+mod png;
 mod sums;
 mod svg;
 mod table;
@@ -45,5 +47,6 @@ pub use gcode::{GcodeError, GcodeOptions, Program, gcode, gcode_edge, gcode_groo
 pub use jig_csv::jig_csv;
 pub use lists::{cut_list_csv, shopping_csv};
 pub use pdf::{Date, PdfOptions, pdf};
+pub use png::png;
 pub use sums::{sums_csv, sums_json};
 pub use svg::svg;

@@ -154,7 +154,8 @@ pub use template::sheets::{
     Drawn, DrawnPart, LEAST_OVERLAP, Tile, Tiling, TilingError, cross_arm_of, cut_into_sheets,
 };
 pub use wood::{
-    BoardMass, Known, Season, Species, WoodError, WoodMoves, change_of_size, equilibrium_moisture,
-    equilibrium_moisture_at_fahrenheit, species, tone, tone_of, wood_moves,
+    BoardMass, Known, Look, NEUTRAL_WOOD, Pores, Season, Species, WoodError, WoodMoves,
+    change_of_size, equilibrium_moisture, equilibrium_moisture_at_fahrenheit, look, species, tone,
+    tone_of, wood_moves,
 };
 pub use workpiece::Workpiece;

@@ -33,6 +33,9 @@ pub struct Export {
     /// Cut the section through this hole; if not given, through the first player's turn-in space
     #[arg(long, value_name = "HOLE")]
     cut: Option<HoleId>,
+    /// Pixels along the longer side of the proof, 200 to 6000
+    #[arg(long, value_name = "PIXELS", default_value_t = picture::SIZES.1)]
+    proof_size: u32,
     /// Replace files that are there
     #[arg(long)]
     force: bool,
@@ -54,7 +57,9 @@ impl Export {
         if let Some(hole) = self.cut.filter(|hole| layout.hole(*hole).is_none()) {
             return Err(format!("--cut: this board has no hole {}", String::from(hole)).into());
         }
-        let source = Source::new(workpiece.clone(), today()).with_cut(self.cut);
+        let source = Source::new(workpiece.clone(), today())
+            .with_cut(self.cut)
+            .with_proof(self.proof_size);
         let is_wanted = |kind: &Kind| match self.only.as_slice() {
             [] => kind.is_usual(&board),
             only => only.contains(kind),

@@ -9,6 +9,7 @@ use drawing::{
     sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
+use picture::{Picture, SIZES, View, Words, proof};
 use workshop::{
     HoleTable, Task, Workpiece, boards_of, cut_list, cut_through, jig_sheet, paper_size, shopping,
     stopped_by,
@@ -23,6 +24,8 @@ pub struct Source {
     workpiece: Arc<Workpiece>,
     /// The hole that the section is cut through, if one is chosen.
     cut: Option<HoleId>,
+    /// Pixels along the longer side of the proof.
+    proof: u32,
     moment: Moment,
 }
 
@@ -48,9 +51,17 @@ pub enum Body {
     Svg(Box<Sheet>),
     /// A drawing as DXF.
     Dxf(Box<Sheet>),
+    /// A picture as PNG.
+    Picture(Box<Picture>),
     /// Text as it is written.
     Text(Vec<u8>),
 }
+
+/// The pictures of a proof, by the ends of their names.
+const PROOFS: [(&str, View); 2] = [
+    ("proof.png", View::Above),
+    ("proof-perspective.png", View::PERSPECTIVE),
+];
 
 /// Whether the roles of holes are layers that a reader of the PDF can turn off.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -66,6 +77,8 @@ pub enum Layers {
 pub enum Part<'a> {
     /// A sheet.
     Sheet(&'a Sheet),
+    /// A picture.
+    Picture(&'a Picture),
     /// A text.
     Text(&'a [u8]),
 }
@@ -89,6 +102,7 @@ impl Content {
                     }));
                 }
                 Body::Svg(sheet) | Body::Dxf(sheet) => parts.push((whole, Part::Sheet(sheet))),
+                Body::Picture(picture) => parts.push((whole, Part::Picture(picture))),
                 Body::Text(text) => parts.push((whole, Part::Text(text))),
             }
         }
@@ -102,6 +116,7 @@ impl Source {
         Self {
             workpiece,
             cut: None,
+            proof: SIZES.1,
             moment,
         }
     }
@@ -122,6 +137,18 @@ impl Source {
     pub fn with_cut(mut self, hole: Option<HoleId>) -> Self {
         self.cut = hole;
         self
+    }
+
+    /// The same, with a proof of so many pixels along its longer side.
+    #[must_use]
+    pub const fn with_proof(mut self, pixels: u32) -> Self {
+        self.proof = pixels;
+        self
+    }
+
+    /// Pixels along the longer side of the proof.
+    pub const fn proof_size(&self) -> u32 {
+        self.proof
     }
 
     /// The board.
@@ -172,6 +199,7 @@ impl Source {
                 "repair.pdf",
                 self.numbered(repair_pages(&self.workpiece, &self.stamp())),
             )],
+            Kind::Proof => self.proof()?,
             Kind::Sums => self.sums()?,
             Kind::Lists => self.lists()?,
             Kind::FitStrip => {
@@ -210,6 +238,7 @@ impl Source {
                 };
                 export::dxf(&sheet, options)?.into_bytes()
             }
+            Body::Picture(picture) => export::png(&picture)?,
             Body::Text(text) => text,
         })
     }
@@ -231,6 +260,7 @@ impl Source {
             Kind::Sector => vec!["sector.pdf".into()],
             Kind::Job => vec!["job.pdf".into()],
             Kind::Repair => vec!["repair.pdf".into()],
+            Kind::Proof => PROOFS.map(|(ending, _)| ending.into()).to_vec(),
             Kind::Sums => vec!["sums.csv".into(), "sums.json".into()],
             Kind::Lists => ["lists.pdf", "shopping.csv", "cut-list.csv"]
                 .map(Into::into)
@@ -323,6 +353,14 @@ impl Source {
         let jig = jig.map_err(Clone::clone)?;
         let sheets = sector_sheets(&self.workpiece, jig, &self.stamp())?;
         Ok(vec![pdf("sector.pdf", sheets)])
+    }
+
+    fn proof(&self) -> Result<Vec<File>, ExportError> {
+        let made = |(ending, view)| {
+            let picture = proof(&self.workpiece, view, self.proof, Words::Drawn, &|| false)?;
+            Ok(file(ending, Body::Picture(Box::new(picture))))
+        };
+        PROOFS.into_iter().map(made).collect()
     }
 
     fn sums(&self) -> Result<Vec<File>, ExportError> {

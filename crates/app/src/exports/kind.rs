@@ -33,6 +33,8 @@ pub enum Kind {
     Filling,
     /// Repair page: distances to measure, what they told, and how holes that went wrong are mended, as PDF
     Repair,
+    /// Proof for the customer: pictures of the finished board from above and in perspective, as PNG
+    Proof,
     /// Sums of the bench with their formulas, as CSV and JSON
     Sums,
     /// Shopping list and cut list for all boards: PDF with boxes to tick, and a CSV of each
@@ -59,6 +61,7 @@ const ALL: [Kind; 18] = [
     Kind::Job,
     Kind::Filling,
     Kind::Repair,
+    Kind::Proof,
     Kind::Sums,
     Kind::Lists,
     Kind::FitStrip,
@@ -86,6 +89,7 @@ impl Kind {
             Self::Job => "Job sheet (PDF)",
             Self::Filling => "Filling plan (PDF)",
             Self::Repair => "Repair page (PDF)",
+            Self::Proof => "Proof for the customer (PNG)",
             Self::Sums => "Bench sums (CSV and JSON)",
             Self::Lists => "Shopping and cut list (PDF and CSV)",
             Self::FitStrip => "Fit strip (PDF)",
@@ -121,6 +125,9 @@ impl Kind {
             Self::Filling => "what to mix and when, and the number of its batch in every bore",
             Self::Repair => {
                 "what to measure after taping or drilling, and how a hole that went wrong is mended"
+            }
+            Self::Proof => {
+                "the finished board with its pieces, to show before you cut: from above and in perspective"
             }
             Self::Sums => {
                 "each figure with its formula and source, for a spreadsheet or another program"

@@ -29,6 +29,9 @@ pub enum ExportError {
     /// The format cannot hold it.
     #[error(transparent)]
     Format(#[from] export::Error),
+    /// No picture can be made.
+    #[error(transparent)]
+    Picture(#[from] picture::PictureError),
     /// There is no sector jig of the board.
     #[error(transparent)]
     Sector(#[from] workshop::SectorJigError),
@@ -93,7 +96,7 @@ mod tests {
 
     #[test]
     fn every_kind_makes_the_files_it_names() {
-        let source = Source::of(&planned(), MOMENT).unwrap();
+        let source = Source::of(&planned(), MOMENT).unwrap().with_proof(240);
         for kind in Kind::ALL {
             let files = source.files(kind).unwrap();
             let names: Vec<String> = files.iter().map(|(name, _)| name.clone()).collect();

@@ -1,51 +1,80 @@
-//! The tone of each species: the color that planed wood has on the whole, without its figure.
+//! The look of each species, in `assets/wood/looks.json`: tone of heartwood and sapwood, and the figure that its rings and pores make.
+//!
+//! Every number here is from memory, of freshly planed wood in daylight: no two trees look alike, and a picture made of
+//! these numbers shows a species and not a board.
+
+use std::sync::LazyLock;
 
 use board::{Board, Rgb};
+use serde::Deserialize;
 
-/// The tone where no species is chosen, or one that the table does not have: that of a light hardwood.
-const PLAIN: Rgb = Rgb::new(0xe3, 0xc6, 0x9c);
+/// The look of a species.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+pub struct Look {
+    /// Tone of the heartwood.
+    pub heart: Rgb,
+    /// Tone of the sapwood.
+    pub sap: Rgb,
+    /// Radius in the trunk at which the heartwood ends, mm; 0 where boards are sold for their sapwood.
+    pub heart_radius: f64,
+    /// Usual distance from ring to ring, mm.
+    pub ring: f64,
+    /// Difference of tone between earlywood and latewood, as a share.
+    pub contrast: f64,
+    /// The kind and place of its pores.
+    pub pores: Pores,
+    /// Darkness of the pores' streaks on a planed face, as a share.
+    pub streaks: f64,
+    /// Straightness of the grain: 1 where rings are cut as straight lines, 0 where they wander widely.
+    pub straight: f64,
+}
 
-/// The mean tone of planed heartwood (of species that are used for their sapwood, of that), under a clear finish; from memory.
-const TONES: [(&str, Rgb); 38] = [
-    ("red-alder", Rgb::new(0xd2, 0xa4, 0x78)),
-    ("apple", Rgb::new(0xc0, 0x8c, 0x64)),
-    ("black-ash", Rgb::new(0xb8, 0x94, 0x6a)),
-    ("white-ash", Rgb::new(0xe2, 0xcc, 0xa8)),
-    ("quaking-aspen", Rgb::new(0xee, 0xe0, 0xc4)),
-    ("american-basswood", Rgb::new(0xec, 0xda, 0xb8)),
-    ("american-beech", Rgb::new(0xdc, 0xb6, 0x8c)),
-    ("paper-birch", Rgb::new(0xe8, 0xd0, 0xa8)),
-    ("sweet-birch", Rgb::new(0xc8, 0x9c, 0x70)),
-    ("yellow-birch", Rgb::new(0xdc, 0xbc, 0x90)),
-    ("butternut", Rgb::new(0xbc, 0x92, 0x66)),
-    ("black-cherry", Rgb::new(0xb0, 0x6c, 0x44)),
-    ("douglas-fir", Rgb::new(0xd6, 0x9c, 0x68)),
-    ("american-elm", Rgb::new(0xb8, 0x90, 0x64)),
-    ("white-fir", Rgb::new(0xec, 0xd8, 0xb4)),
-    ("hackberry", Rgb::new(0xda, 0xc4, 0x94)),
-    ("pecan-hickory", Rgb::new(0xc4, 0x98, 0x6c)),
-    ("true-hickory", Rgb::new(0xcc, 0xa4, 0x78)),
-    ("honeylocust", Rgb::new(0xc2, 0x86, 0x5a)),
-    ("black-locust", Rgb::new(0xb4, 0x94, 0x50)),
-    ("mahogany", Rgb::new(0x9a, 0x56, 0x38)),
-    ("bigleaf-maple", Rgb::new(0xe0, 0xbe, 0x92)),
-    ("black-maple", Rgb::new(0xe6, 0xca, 0xa0)),
-    ("red-maple", Rgb::new(0xe2, 0xc4, 0x9a)),
-    ("silver-maple", Rgb::new(0xe4, 0xc8, 0xa0)),
-    ("sugar-maple", Rgb::new(0xec, 0xd2, 0xaa)),
-    ("red-oak", Rgb::new(0xcc, 0x9e, 0x74)),
-    ("white-oak", Rgb::new(0xc6, 0xa4, 0x74)),
-    ("persimmon", Rgb::new(0xe4, 0xd2, 0xae)),
-    ("eastern-white-pine", Rgb::new(0xf0, 0xd8, 0xa8)),
-    ("southern-yellow-pine", Rgb::new(0xe4, 0xba, 0x78)),
-    ("sassafras", Rgb::new(0xc2, 0x98, 0x62)),
-    ("sweetgum", Rgb::new(0xb4, 0x80, 0x5c)),
-    ("american-sycamore", Rgb::new(0xd0, 0xa4, 0x7c)),
-    ("teak", Rgb::new(0xa8, 0x78, 0x40)),
-    ("black-tupelo", Rgb::new(0xd8, 0xc2, 0x9a)),
-    ("black-walnut", Rgb::new(0x6a, 0x46, 0x2c)),
-    ("yellow-poplar", Rgb::new(0xce, 0xc0, 0x86)),
-];
+/// The kind of a wood's pores, which says where in a ring they are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Pores {
+    /// Wide ones in the earlywood, in rows.
+    RingPorous,
+    /// Wide ones in the earlywood that grow smaller through the ring.
+    SemiRingPorous,
+    /// Small ones everywhere.
+    Diffuse,
+    /// None: a softwood.
+    Softwood,
+}
+
+/// The look of a species by its id; of one that is not in the table, a plain pale wood like maple.
+///
+/// ```
+/// use workshop::{look, Pores};
+/// let (walnut, maple) = (look("black-walnut"), look("sugar-maple"));
+/// assert!(walnut.heart.red < maple.sap.red);
+/// assert_eq!(look("white-oak").pores, Pores::RingPorous);
+/// assert_eq!(look("of no table"), workshop::NEUTRAL_WOOD);
+/// ```
+pub fn look(id: &str) -> Look {
+    let row = TABLE.iter().find(|row| row.id == id);
+    row.map_or(NEUTRAL, |row| row.look)
+}
+
+impl Look {
+    /// Whether boards of it are sold for their sapwood.
+    pub const fn is_sapwood(&self) -> bool {
+        self.heart_radius < SAWN_AROUND
+    }
+
+    /// The mean tone of boards of it, planed and under a clear finish.
+    pub const fn tone(&self) -> Rgb {
+        if self.is_sapwood() {
+            self.sap
+        } else {
+            self.heart
+        }
+    }
+}
+
+/// Radius of a heartwood that is sawn around, mm: boards of such a tree are of its sapwood.
+const SAWN_AROUND: f64 = 95.0;
 
 /// The mean tone of a species, by its id in the table of species; a light hardwood's for any other. From memory.
 ///
@@ -56,13 +85,47 @@ const TONES: [(&str, Rgb); 38] = [
 /// assert_eq!(tone("driftwood"), tone(""));
 /// ```
 pub fn tone(species: &str) -> Rgb {
-    let row = TONES.iter().find(|(id, _)| *id == species);
-    row.map_or(PLAIN, |(_, tone)| *tone)
+    look(species).tone()
 }
 
 /// The tone of a board's wood; a light hardwood's where none is chosen.
 pub fn tone_of(board: &Board) -> Rgb {
     tone(board.wood.as_ref().map_or("", |wood| &wood.species))
+}
+
+/// A plain pale wood, shown where no species is chosen.
+pub const NEUTRAL: Look = Look {
+    heart: Rgb::new(0xdc, 0xbc, 0x90),
+    sap: Rgb::new(0xe3, 0xc6, 0x9c),
+    heart_radius: 0.0,
+    ring: 2.6,
+    contrast: 0.14,
+    pores: Pores::Diffuse,
+    streaks: 0.1,
+    straight: 0.55,
+};
+
+// The table is part of the program, and a test reads it: it cannot fail to be read.
+static TABLE: LazyLock<Vec<Row<'static>>> = LazyLock::new(|| {
+    serde_json::from_str::<Table<'static>>(TEXT).map_or_else(|_| Vec::new(), |table| table.looks)
+});
+
+/// The table of looks, as it is kept beside the code.
+const TEXT: &str = include_str!("../../../../assets/wood/looks.json");
+
+/// The table as it stands in its file.
+#[derive(Deserialize)]
+struct Table<'a> {
+    #[serde(borrow)]
+    looks: Vec<Row<'a>>,
+}
+
+/// One species.
+#[derive(Deserialize)]
+struct Row<'a> {
+    id: &'a str,
+    #[serde(flatten)]
+    look: Look,
 }
 
 #[cfg(test)]
@@ -71,16 +134,48 @@ mod tests {
     use crate::species;
 
     #[test]
-    fn every_species_has_its_tone_and_no_tone_is_of_another() {
-        let ids: Vec<&str> = species().iter().map(|row| row.id).collect();
-        assert_eq!(TONES.map(|(id, _)| id).to_vec(), ids);
+    fn every_species_of_the_table_has_a_look_of_its_own() {
+        let ids: Vec<&str> = TABLE.iter().map(|row| row.id).collect();
+        for species in species() {
+            let count = ids.iter().filter(|id| **id == species.id).count();
+            assert_eq!(count, 1, "{}", species.id);
+        }
+        assert_eq!(ids.len(), species().len());
+    }
+
+    #[test]
+    fn shares_are_shares_and_sapwood_is_the_paler() {
+        for row in TABLE.iter() {
+            let look = row.look;
+            for share in [look.contrast, look.streaks, look.straight] {
+                assert!((0.0..=1.0).contains(&share), "{}", row.id);
+            }
+            assert!(look.ring > 1.0 && look.heart_radius >= 0.0, "{}", row.id);
+            let sum = |tone: Rgb| {
+                tone.parts()
+                    .iter()
+                    .map(|&part| u32::from(part))
+                    .sum::<u32>()
+            };
+            assert!(
+                sum(look.heart) > 100 && sum(look.heart) < sum(look.sap),
+                "{}",
+                row.id
+            );
+        }
     }
 
     /// Wood is brown: more red than green, and more green than blue.
     #[test]
     fn every_tone_is_that_of_wood() {
-        for (id, tone) in TONES {
-            assert!(tone.red > tone.green && tone.green > tone.blue, "{id}");
+        for row in TABLE.iter() {
+            for tone in [row.look.heart, row.look.sap] {
+                assert!(
+                    tone.red > tone.green && tone.green > tone.blue,
+                    "{}",
+                    row.id
+                );
+            }
         }
     }
 }

@@ -14,7 +14,7 @@ mod species;
 pub mod sums;
 mod weight;
 
-pub use look::{tone, tone_of};
+pub use look::{Look, NEUTRAL as NEUTRAL_WOOD, Pores, look, tone, tone_of};
 pub use moisture::{equilibrium_moisture, equilibrium_moisture_at_fahrenheit};
 pub(crate) use movement::species_of;
 pub use movement::{Season, WoodError, WoodMoves, change_of_size, wood_moves};

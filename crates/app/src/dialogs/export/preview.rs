@@ -3,7 +3,11 @@
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, channel};
 
-use egui::{Align, Context, Key, Layout, RichText, ScrollArea, TextStyle, Ui, Vec2};
+use egui::{
+    Align, ColorImage, Context, Key, Layout, RichText, ScrollArea, TextStyle, TextureHandle,
+    TextureOptions, Ui, Vec2,
+};
+use picture::Picture;
 
 use crate::exports::{Content, Kind, Part, Source};
 use crate::host::Host;
@@ -16,6 +20,8 @@ pub struct Preview {
     made: Made,
     page: usize,
     view: SheetViewState,
+    /// The picture that is shown, on the graphics card, and the page it is of.
+    texture: Option<(usize, TextureHandle)>,
 }
 
 enum Made {
@@ -36,6 +42,7 @@ impl Preview {
             made: Made::Nothing,
             page: 0,
             view: SheetViewState::default(),
+            texture: None,
         }
     }
 
@@ -109,6 +116,9 @@ pub fn preview_ui(ui: &mut Ui, preview: &mut Preview, size: Vec2) {
                         let size = ui.available_size();
                         sheet_view_ui(ui, size, sheet, "Preview of the sheet", &mut preview.view);
                     }
+                    Some((_, Part::Picture(picture))) => {
+                        picture_ui(ui, (preview.page, picture), &mut preview.texture);
+                    }
                     Some((_, Part::Text(text))) => text_ui(ui, &String::from_utf8_lossy(text)),
                     None => {}
                 }
@@ -141,6 +151,29 @@ fn step_ui(ui: &mut Ui, parts: &[(String, Part<'_>)], page: &mut usize, view: &m
     });
     if *page != before {
         view.fit();
+    }
+}
+
+/// A picture as large as there is room.
+fn picture_ui(
+    ui: &mut Ui,
+    (page, picture): (usize, &Picture),
+    texture: &mut Option<(usize, TextureHandle)>,
+) {
+    if texture.as_ref().is_none_or(|(known, _)| *known != page) {
+        let size = [picture.width as usize, picture.height as usize];
+        let image = ColorImage::from_rgba_unmultiplied(size, &picture.rgba);
+        let handle = ui
+            .ctx()
+            .load_texture("proof", image, TextureOptions::LINEAR);
+        *texture = Some((page, handle));
+    }
+    let room = ui.available_size();
+    if let Some((_, texture)) = texture {
+        let image = egui::Image::new(&*texture)
+            .fit_to_exact_size(room)
+            .alt_text("Preview of the proof");
+        ui.centered_and_justified(|ui| ui.add(image));
     }
 }
 

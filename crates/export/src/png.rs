@@ -1,0 +1,70 @@
+//! A picture as PNG (W3C Portable Network Graphics): eight bits a part, in sRGB.
+
+use image::codecs::png::{CompressionType, FilterType, PngEncoder};
+use image::{ExtendedColorType, ImageEncoder as _};
+use picture::Picture;
+
+use crate::Error;
+
+/// A picture as PNG, without transparency.
+///
+/// ```
+/// use picture::Picture;
+/// let dot = Picture { width: 1, height: 1, rgba: vec![200, 100, 50, 255] };
+/// let file = export::png(&dot)?;
+/// assert!(file.starts_with(b"\x89PNG\r\n\x1a\n"));
+/// # Ok::<(), export::Error>(())
+/// ```
+///
+/// # Errors
+/// [`Error::Picture`] where the picture has not as many pixels as its size says.
+pub fn png(picture: &Picture) -> Result<Vec<u8>, Error> {
+    let refused = |reason: String| Error::Picture { reason };
+    let count = picture.width as usize * picture.height as usize * 4;
+    if picture.rgba.len() != count {
+        return Err(refused("it has not as many pixels as its size says".into()));
+    }
+    let opaque = picture
+        .rgba
+        .chunks_exact(4)
+        .flat_map(|pixel| pixel.iter().take(3));
+    let rgb: Vec<u8> = opaque.copied().collect();
+    let mut file = Vec::new();
+    let encoder = PngEncoder::new_with_quality(&mut file, CompressionType::Fast, FilterType::Sub);
+    let size = (picture.width, picture.height);
+    encoder
+        .write_image(&rgb, size.0, size.1, ExtendedColorType::Rgb8)
+        .map_err(|error| refused(error.to_string()))?;
+    Ok(file)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn pixels_come_back_as_they_were_written() {
+        let rgba: Vec<u8> = (0..=255)
+            .flat_map(|step| [step, 255 - step, step / 2, 255])
+            .collect();
+        let picture = Picture {
+            width: 32,
+            height: 8,
+            rgba,
+        };
+        let file = png(&picture).unwrap();
+        let read = image::load_from_memory(&file).unwrap().to_rgba8();
+        assert_eq!(read.dimensions(), (32, 8));
+        assert_eq!(read.into_raw(), picture.rgba);
+    }
+
+    #[test]
+    fn a_picture_that_lacks_pixels_is_refused() {
+        let picture = Picture {
+            width: 3,
+            height: 3,
+            rgba: vec![0; 4],
+        };
+        assert!(matches!(png(&picture), Err(Error::Picture { .. })));
+    }
+}

@@ -1,0 +1,342 @@
+//! The figure of the wood: a trunk's rings, wandering a little, cut by the board.
+//!
+//! Each strip of a glued panel comes from a place of its own in a trunk: its pith lies at a height and a depth beside the
+//! strip, and the rings around it are cut by the plane of the face. Where the pith nears the face along the board, the
+//! rings are cut as arches; far from it they are lines. Bookmatched leaves are cut from one place and mirrored.
+//!
+//! # From a place to its tone
+//!
+//! * The pith of the trunk sways beside the strip and dives under it, slowly along the board. The distance of a place from it is
+//!   a radius; noise that is long along the grain and short across it makes the rings wander.
+//! * The radius over the usual width of a ring tells the year; years are not equally good, so that rings are wide and narrow.
+//! * The place within the year tells how much latewood it has, by the kind of pores: a softwood darkens toward the end and stops
+//!   at once, ring-porous wood begins with a row of pores, diffuse wood ends with a thin line.
+//! * Heartwood has clouds along the grain; sapwood begins at a radius, with a boundary that wanders.
+//! * Fibers are fine noise along the grain. Pores are short dark strokes, one in each cell of a lattice that is as long as they are.
+//!
+//! What is finer than a pixel is faded to its mean, since it would shimmer. All noise is of whole numbers and a seed: a board looks the
+//! same today and tomorrow, and on every machine.
+
+use board::{Build, Cut};
+use workshop::{Look, NEUTRAL_WOOD, Pores, Workpiece, look};
+
+use crate::noise::{along, flat, hash, pick, share, solid};
+use crate::space::Space;
+use crate::tone::Tone;
+
+/// The wood of a board, strip by strip.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Grain {
+    /// Tone of the heartwood.
+    heart: Tone,
+    /// Tone of the sapwood.
+    sap: Tone,
+    /// Usual width of a ring, mm.
+    ring: f32,
+    /// Difference of tone between earlywood and latewood, as a share.
+    contrast: f32,
+    /// Darkness of the pores.
+    streaks: f32,
+    /// How far rings leave the straight, as a share.
+    wander: f32,
+    /// The kind of its pores.
+    pores: Pores,
+    /// The strips from the lowest up: one more than there are seams.
+    strips: Vec<Strip>,
+    /// Height of each seam, mm.
+    seams: Vec<f32>,
+}
+
+/// A strip of the panel and its place in the trunk.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Strip {
+    /// Height of the pith over the center pin, mm.
+    pith: f32,
+    /// Depth of the pith below the top face, mm.
+    deep: f32,
+    /// Change of that depth along the board.
+    slope: f32,
+    /// Way along the trunk to the place it is cut from, mm.
+    from: f32,
+    /// Its lightness beside that of its neighbors.
+    light: f32,
+    /// Radius at which the heartwood ends, mm.
+    heart: f32,
+    /// Whether it is the mirror image of what lies above the center pin.
+    mirrored: bool,
+    /// The number that all chance in it follows from.
+    seed: u32,
+}
+
+impl Grain {
+    /// The wood of a workpiece; a plain pale one where none is chosen.
+    pub fn of(workpiece: &Workpiece) -> Self {
+        let board = workpiece.board();
+        let look = board
+            .wood
+            .as_ref()
+            .map_or(NEUTRAL_WOOD, |wood| look(&wood.species));
+        let cut = board.wood.as_ref().map_or(Cut::FlatSawn, |wood| wood.cut);
+        let radius = board.blank.radius() as f32;
+        let seams: Vec<f32> = workpiece.seams().iter().map(|&seam| seam as f32).collect();
+        let is_matched = board.panel.build == Build::Halves;
+        let strips = (0..=seams.len())
+            .map(|at| {
+                let lower = at.checked_sub(1).and_then(|at| seams.get(at));
+                let lower = lower.copied().unwrap_or(-radius).max(-radius);
+                let upper = seams.get(at).copied().unwrap_or(radius).min(radius);
+                if is_matched {
+                    Strip::of((cut, &look), (0.0, radius), 1).matched(at == 0)
+                } else {
+                    Strip::of((cut, &look), (lower, upper), at as u32 + 1)
+                }
+            })
+            .collect();
+        Self::cut(&look, strips, seams)
+    }
+
+    /// The wood of a look, cut into strips.
+    fn cut(look: &Look, strips: Vec<Strip>, seams: Vec<f32>) -> Self {
+        Self {
+            heart: Tone::of(look.heart.parts()),
+            sap: Tone::of(look.sap.parts()),
+            ring: look.ring as f32,
+            contrast: look.contrast as f32,
+            streaks: look.streaks as f32,
+            wander: 1.0 - look.straight as f32,
+            pores: look.pores,
+            strips,
+            seams,
+        }
+    }
+
+    /// The tone of the wood at a place in it, told by a place on or in the board and how large a pixel is there.
+    ///
+    /// Wood is solid: the same figure goes on down the wall of a bore and over the rim.
+    /// Lengths in mm; what is finer than the pixel is left out.
+    pub fn at(&self, place: Space, pixel: f32) -> Tone {
+        let (x, y, z) = (place.x as f32, place.y as f32, place.z as f32);
+        let Some(strip) = self
+            .strips
+            .get(self.seams.partition_point(|seam| *seam < y))
+        else {
+            return self.heart;
+        };
+        let (across, x) = (if strip.mirrored { -y } else { y }, x + strip.from);
+        let ring = self.ring_at(strip, x, across, z, pixel);
+        let fiber = self.fiber(strip, x, across, z, pixel);
+        let pores = self.pore(strip, ring, (x, across, z), pixel);
+        let light = (strip.light + fiber) * (1.0 - pores);
+        // Latewood is darker and warmer: it takes more of blue than of red.
+        let late = Tone([0.78, 1.0, 1.22].map(|weight| (1.0 - ring.dark * weight).max(0.1)));
+        let wood = ring.tone.times(late) * light.max(0.05);
+        wood.mix(ring.tone * 0.45, self.seam(y, pixel))
+    }
+
+    /// Mean tone of the wood.
+    pub fn mean(&self) -> Tone {
+        let is_sap = self.strips.iter().all(|strip| strip.heart == 0.0);
+        if is_sap { self.sap } else { self.heart }
+    }
+
+    /// How much of a pixel is glue line.
+    fn seam(&self, y: f32, pixel: f32) -> f32 {
+        const LINE: f32 = 0.18;
+        let near = self.seams.iter().map(|seam| (seam - y).abs());
+        let near = near.fold(f32::INFINITY, f32::min);
+        let reach = LINE.max(pixel) / 2.0;
+        if near < reach {
+            (LINE / (2.0 * reach)).min(0.7)
+        } else {
+            0.0
+        }
+    }
+}
+
+/// A place in a ring.
+#[derive(Clone, Copy)]
+struct InRing {
+    /// How far through the ring it is, 0 to 1.
+    through: f32,
+    /// How much darker the ring makes it.
+    dark: f32,
+    /// The tone of heartwood or sapwood there.
+    tone: Tone,
+}
+
+impl Grain {
+    /// The place in a ring, after the pith has swayed beside the strip and the rings have wandered.
+    ///
+    /// Rings that would be narrower than two pixels are left out, since they would make a pattern that no board has.
+    fn ring_at(&self, strip: &Strip, x: f32, y: f32, z: f32, pixel: f32) -> InRing {
+        let wander = self.wander;
+        let sway = along(x / 240.0, strip.layer(0)) * 26.0 * wander;
+        let dive = strip.slope * x + along(x / 170.0, strip.layer(1)) * 20.0 * wander;
+        let (up, deep) = (y - strip.pith + sway, z + strip.deep + dive);
+        let plain = (up * up + deep * deep).sqrt();
+        let wide =
+            solid(x / 190.0, up / 50.0, deep / 50.0, strip.layer(2)) * self.ring * 3.2 * wander;
+        let fine = solid(x / 46.0, up / 9.0, deep / 9.0, strip.layer(3)) * self.ring * 0.24;
+        let radius = (plain + wide + fine).max(0.0);
+        let turns = radius / self.ring;
+        // Good years and bad ones: rings are not equally wide.
+        let turns = turns + along(turns * 0.21, strip.layer(4)) * 1.4;
+        let year = turns.floor();
+        let through = turns - year;
+        let tone = self.heart_or_sap(strip, radius, x, up);
+        let apart = self.ring * (plain / up.abs().max(plain * 0.06).max(1.0)).min(8.0);
+        let sharp = ((apart / pixel - 1.2) / 2.4).clamp(0.0, 1.0);
+        let good = 0.65 + 0.7 * pick(year as i32, strip.layer(5));
+        let dark = (self.late(through) - self.mean_late()) * self.contrast * 1.9 * good * sharp;
+        InRing {
+            through,
+            dark,
+            tone,
+        }
+    }
+
+    /// The part of latewood at a place in a ring, by its kind of pores.
+    fn late(&self, through: f32) -> f32 {
+        let square = through * through;
+        // The last of a ring turns to the first of the next within a twelfth of it.
+        let fall = ((1.0 - through) * 12.0).min(1.0);
+        match self.pores {
+            Pores::Softwood => square * through * fall,
+            Pores::Diffuse => (0.25 * through + 0.9 * square * square * square) * fall,
+            Pores::SemiRingPorous => (0.3 + 0.7 * square) * fall,
+            Pores::RingPorous => {
+                let open = (1.0 - through * 2.6).max(0.0);
+                (0.85 * open + 0.35 * through) * fall.max(1.0 - through)
+            }
+        }
+    }
+
+    /// The mean of [`Self::late`] over a ring.
+    fn mean_late(&self) -> f32 {
+        match self.pores {
+            Pores::Softwood => 0.22,
+            Pores::Diffuse => 0.2,
+            Pores::SemiRingPorous => 0.5,
+            Pores::RingPorous => 0.33,
+        }
+    }
+
+    /// Heartwood inside, sapwood outside, with a boundary that wanders; heartwood is cloudy along the grain.
+    fn heart_or_sap(&self, strip: &Strip, radius: f32, x: f32, up: f32) -> Tone {
+        let edge = strip.heart + along(x / 120.0, strip.layer(6)) * 9.0;
+        let sappy = ((radius - edge) / 7.0 + 0.5).clamp(0.0, 1.0);
+        // Cloudy tone along the grain, stronger in dark heartwoods.
+        let cloud = flat(x / 330.0, up / 30.0, strip.layer(7)) * 0.6
+            + flat(x / 140.0, up / 8.0, strip.layer(8)) * 0.4;
+        let deep = (1.0 - self.heart.brightness()).max(0.0);
+        let heart = self.heart.mix(
+            self.heart.times(Tone([0.74, 0.68, 0.68])),
+            (cloud * 0.8 * deep).max(0.0),
+        );
+        let heart = heart.mix(self.heart * 1.28, (-cloud * 0.7 * deep).max(0.0));
+        heart.mix(self.sap, sappy)
+    }
+
+    /// Fine lines of fiber along the grain.
+    fn fiber(&self, strip: &Strip, x: f32, y: f32, z: f32, pixel: f32) -> f32 {
+        let broad = solid(x / 85.0, y / 2.4, z / 2.4, strip.layer(9));
+        let mut sum = broad * 0.045 * (1.8 / pixel).min(1.0);
+        if pixel < 1.2 {
+            let fine = solid(x / 26.0, y / 0.6, z / 0.6, strip.layer(10));
+            sum += fine * 0.05 * (0.45 / pixel).min(1.0);
+        }
+        // A slow shimmer, where fibers lean to and fro.
+        sum + flat(x / 34.0, y / 120.0, strip.layer(11)) * 0.022 * self.wander
+    }
+
+    /// How dark the streak of a pore makes a place.
+    fn pore(&self, strip: &Strip, ring: InRing, (x, y, z): (f32, f32, f32), pixel: f32) -> f32 {
+        if self.streaks <= 0.0 {
+            return 0.0;
+        }
+        let (room, long, crowd) = match self.pores {
+            Pores::RingPorous => (0.55, 11.0, (1.05 - ring.through * 2.0).clamp(0.08, 0.95)),
+            Pores::SemiRingPorous => (0.62, 10.0, (0.9 - ring.through * 0.8).clamp(0.1, 0.9)),
+            Pores::Diffuse => (0.5, 5.0, 0.55),
+            Pores::Softwood => return 0.0,
+        };
+        let mean = self.streaks * crowd * 0.3;
+        let seen = ((room / pixel - 0.45) / 1.0).clamp(0.0, 1.0);
+        if seen <= 0.0 {
+            return mean;
+        }
+        let (row, layer) = ((y / room).floor(), (z / room).floor());
+        let shift = pick(row as i32, strip.layer(12));
+        let place = x / long + shift * 7.0;
+        let cell = place.floor();
+        let key = hash(cell as i32, row as i32, layer as i32, strip.layer(13));
+        let exact = if share(key) < crowd {
+            let middle = 0.2 + 0.6 * share(key.wrapping_mul(0x9e37_79b1));
+            let off = ((y / room - row) - middle).abs() * room;
+            let reach = 0.13_f32.max(pixel * 0.5);
+            let line = (1.0 - off / reach).clamp(0.0, 1.0) * (0.13 / reach).min(1.0);
+            let end = (place - cell) * 2.0 - 1.0;
+            line * (1.0 - end * end) * self.streaks * 1.5
+        } else {
+            0.0
+        };
+        mean + (exact - mean) * seen
+    }
+}
+
+/// Width of the sapwood left along an edge, as a share of a strip's width; negative, so that only a wavy edge shows any.
+const SLIVER: f32 = -0.03;
+
+impl Strip {
+    /// The seed of one layer of its figure.
+    const fn layer(&self, number: u32) -> u32 {
+        self.seed.wrapping_add(number.wrapping_mul(0x9e37_79b9))
+    }
+
+    /// A strip between two heights, cut from a trunk by the number of the log.
+    fn of((cut, look): (Cut, &Look), (lower, upper): (f32, f32), log: u32) -> Self {
+        let seed = hash(log.cast_signed(), 5, 9, 17);
+        let chance = |what: i32| 2.0 * pick(what, seed) - 1.0;
+        let side = if chance(2) > 0.0 { 1.0 } else { -1.0 };
+        let (middle, width) = (f32::midpoint(lower, upper), (upper - lower).max(20.0));
+        let heart = look.heart_radius as f32;
+        let around = 34.0;
+        let (pith, deep) = match cut {
+            Cut::FlatSawn => (
+                middle + chance(0) * width.min(260.0) * 0.26,
+                (around + 26.0 + 26.0 * chance(1)) * side,
+            ),
+            Cut::QuarterSawn => (
+                middle + side * (width / 2.0 + around + 50.0),
+                9.0 * chance(1),
+            ),
+        };
+        let mut strip = Self {
+            pith,
+            deep,
+            slope: 0.034 * (0.5 + 0.5 * chance(3).abs()) * side,
+            from: 4000.0 * chance(4),
+            light: 1.0 + 0.07 * chance(5),
+            heart: if look.is_sapwood() { 0.0 } else { heart },
+            mirrored: false,
+            seed,
+        };
+        strip.keep_heart(heart, (lower, upper));
+        strip
+    }
+
+    /// Lets no more than a sliver of sapwood stay at an edge of what is sold for its heartwood.
+    fn keep_heart(&mut self, heart: f32, (lower, upper): (f32, f32)) {
+        if heart >= 200.0 {
+            let far = (upper - self.pith).abs().max((lower - self.pith).abs());
+            let far = far - SLIVER * (upper - lower);
+            self.heart = heart.max((far * far + self.deep * self.deep).sqrt());
+        }
+    }
+
+    /// The same as one of two bookmatched leaves: its pith near the seam, so that sapwood lies outward.
+    fn matched(mut self, mirrored: bool) -> Self {
+        (self.pith, self.mirrored) = (0.35 * self.pith, mirrored);
+        self
+    }
+}

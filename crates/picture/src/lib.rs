@@ -1,0 +1,59 @@
+//! A board as its customer will see it: from a workpiece to pixels.
+//!
+//! A board is a body on a table: rays of sight meet its wood, go into its bores and grooves, and see the pieces that stand on it,
+//! under one lamp up to the left. Lengths are mm in the frame of crate `geometry`, with z out of the top face; places in a
+//! picture are pixels from its upper left corner. The same workpiece gives the same pixels on every machine.
+//!
+//! # From a board to its picture
+//!
+//! 1. The scene (`scene`): every bore, groove and piece with its place, in squares over the board, so that a ray asks only for
+//!    what is near. The wood (`grain`), the finish (`coat`) and the colors (`paint`) belong to it.
+//! 2. The sight (`view`): one ray for each pixel, from above all straight down, in perspective from one eye.
+//! 3. The tone (`shade`): the first thing that a ray meets, lit by lamp and sky. Shadows are worked out from shapes, not by
+//!    more rays: a bore leaves a soft edge of light on its floor, a piece a soft spot beside it.
+//! 4. The pixels (`render`): sixteen rays where something ends inside a pixel, one elsewhere, by all cores.
+//! 5. The page (`page`, `letters`, `hand`): margins, title, facts, and a hand to see the size by.
+//!
+//! # A picture of a board
+//!
+//! ```
+//! use board::{Board, Wood};
+//! use picture::{View, Words, proof};
+//! use workshop::Workpiece;
+//! let board = Board { wood: Some(Wood::default()), ..Board::default() };
+//! let workpiece = Workpiece::of(&board)?;
+//! let picture = proof(&workpiece, View::PERSPECTIVE, 300, Words::Drawn, &|| false).unwrap();
+//! assert_eq!((picture.width, picture.height), (300, 240));
+//! // The middle of the board is dark walnut, the corner is pale ground.
+//! let light = |x: usize, y: usize| u32::from(picture.rgba[(y * 300 + x) * 4]);
+//! assert!(light(120, 90) < 160 && light(3, 3) > 200);
+//! # Ok::<(), board::BuildError>(())
+//! ```
+//!
+//! # What is inside
+//!
+//! * [`proof`]: the page for the customer, with title and facts; [`Picture`], [`PictureError`], [`SIZES`], [`Words`].
+//! * [`glimpse`]: the board alone, to fill a window; [`GroundColors`], [`PAPER`].
+//! * [`View`]: from above, or in perspective.
+//! * [`Page`], [`Line`], [`Hand`]: the page before it is pixels, for formats that have words of their own; [`facts`].
+//!
+//! The crate knows nothing of windows, files and clocks.
+
+mod coat;
+mod grain;
+mod hand;
+mod letters;
+mod noise;
+mod page;
+mod paint;
+mod proof;
+mod render;
+mod scene;
+mod shade;
+mod space;
+mod tone;
+mod view;
+
+pub use page::{Hand, Line, Page, facts};
+pub use proof::{GroundColors, PAPER, Picture, PictureError, SIZES, Words, glimpse, proof};
+pub use view::{Area, View};

@@ -1,0 +1,326 @@
+//! The proof as a page: the picture of the board with a margin, its title, what a customer asks first, and a hand beside it.
+//!
+//! Places are in pixels from the upper left corner, y down, as files of pictures have them.
+//!
+//! From above the board is as wide as the page lets it, and below it are words to the left and a hand to the right, to the scale
+//! of the board. Where a hand would take more room than there is, since the board is small, it is left out; the size is told in
+//! words as well. In perspective nothing has one scale, so there is no hand.
+
+use board::HoleId;
+use drawing::font::{self, Weight};
+use workshop::{Workpiece, species};
+
+use crate::hand;
+use crate::view::{Area, View};
+
+/// A page before it is pixels.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Page {
+    /// Width, pixels.
+    pub width: u32,
+    /// Height, pixels.
+    pub height: u32,
+    /// Where the board is.
+    pub board: Area,
+    /// The words on it.
+    pub lines: Vec<Line>,
+    /// The hand beside the board, where there is one.
+    pub hand: Option<Hand>,
+}
+
+/// A line of words.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Line {
+    /// The words.
+    pub words: String,
+    /// Where they start.
+    pub x: f64,
+    /// Their baseline.
+    pub y: f64,
+    /// Their size.
+    pub size: f64,
+    /// Their weight.
+    pub weight: Weight,
+    /// Their color, sRGB.
+    pub color: [u8; 3],
+}
+
+/// A hand that reaches in from the right, its fingers to the left.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Hand {
+    /// Where its wrist begins.
+    pub x: f64,
+    /// Its middle.
+    pub y: f64,
+    /// Pixels for each mm.
+    pub scale: f64,
+}
+
+/// The ink of the title, and of what stands below it; 4.5 to 1 and more on the ground.
+const INK: ([u8; 3], [u8; 3]) = ([0x26, 0x22, 0x1e], [0x57, 0x50, 0x48]);
+/// Margin, as a share of the shorter side.
+const MARGIN: f64 = 0.065;
+
+impl Page {
+    /// The page of a workpiece, its longer side of so many pixels.
+    ///
+    /// Formats that have words of their own (PDF, SVG) take the words from here and the picture without them, so that the title
+    /// can be searched for and read aloud.
+    ///
+    /// ```
+    /// use picture::{Page, View};
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// let page = Page::of(&workpiece, View::Above, 1000);
+    /// assert_eq!((page.width, page.height), (800, 1000));
+    /// assert_eq!(page.lines[0].words, "Untitled board");
+    /// // The board is to one scale, and so is the hand.
+    /// assert_eq!(page.hand.unwrap().scale, page.board.width / 560.0);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn of(workpiece: &Workpiece, view: View, longest: u32) -> Self {
+        let long = f64::from(longest);
+        let (width, height) = match view {
+            View::Above => (0.8 * long, long),
+            View::Perspective { .. } => (long, 0.8 * long),
+        };
+        let short = width.min(height);
+        let margin = MARGIN * short;
+        let board = match view {
+            View::Above => Area {
+                x: margin,
+                y: margin,
+                width: width - 2.0 * margin,
+                height: width - 2.0 * margin,
+            },
+            View::Perspective { .. } => Area {
+                x: margin,
+                y: margin,
+                width: width - 2.0 * margin,
+                height: height * 0.74 - margin,
+            },
+        };
+        let scale = board.width / workpiece.board().blank.diameter;
+        let foot = board.y + board.height + 0.9 * margin;
+        let room = height - margin * 0.8 - foot;
+        let hand = (view == View::Above)
+            .then(|| Hand::beside((width, foot + room / 2.0), room, scale))
+            .flatten();
+        let taken = hand.map_or(0.0, |hand| width - hand.x + hand::LENGTH * hand.scale);
+        let words = (width - margin - taken - 0.02 * short).max(0.3 * width);
+        Self {
+            width: width.round() as u32,
+            height: height.round() as u32,
+            board,
+            lines: lines(
+                workpiece,
+                hand.is_some(),
+                (margin, foot),
+                words - margin,
+                short,
+            ),
+            hand,
+        }
+    }
+}
+
+impl Hand {
+    /// A hand at the right edge, if it leaves half the width to the words and has the room.
+    fn beside((width, middle): (f64, f64), room: f64, scale: f64) -> Option<Self> {
+        let (long, wide) = (hand::LENGTH * scale, hand::WIDTH * scale);
+        let hand = Self {
+            x: width - 12.0 * scale,
+            y: middle + 0.1 * wide,
+            scale,
+        };
+        (long < 0.5 * width && wide < 1.15 * room).then_some(hand)
+    }
+
+    /// How much of a pixel it covers, 0 to 1, told by the middle of the pixel.
+    pub fn covers(&self, x: f64, y: f64) -> f64 {
+        let off = hand::off((self.x - x) / self.scale, (self.y - y) / self.scale);
+        (0.5 - off * self.scale).clamp(0.0, 1.0)
+    }
+
+    /// Its left, upper, right and lower edge.
+    pub fn bounds(&self) -> [f64; 4] {
+        let (long, half) = (
+            (hand::LENGTH + 4.0) * self.scale,
+            0.7 * hand::WIDTH * self.scale,
+        );
+        [
+            self.x - long,
+            self.y - half,
+            self.x + 60.0 * self.scale,
+            self.y + half,
+        ]
+    }
+}
+
+/// Title and facts, from a place down, in so much width.
+fn lines(
+    workpiece: &Workpiece,
+    hand: bool,
+    (x, top): (f64, f64),
+    room: f64,
+    short: f64,
+) -> Vec<Line> {
+    let (title, plain) = (0.042 * short, 0.0205 * short);
+    let name = &workpiece.board().title;
+    let long = font::width(name, 1.0, Weight::SemiBold).max(0.1);
+    let title = title.min(room / long).max(0.6 * title);
+    let mut lines = vec![Line {
+        words: font::cut(name, title, Weight::SemiBold, room),
+        x,
+        y: top + title,
+        size: title,
+        weight: Weight::SemiBold,
+        color: INK.0,
+    }];
+    let mut facts = facts(workpiece);
+    if hand {
+        facts.push(format!(
+            "The hand is {} long.",
+            workpiece.length(hand::LENGTH)
+        ));
+    }
+    lines.extend((0..).zip(facts).map(|(at, words)| Line {
+        words: font::cut(&words, plain, Weight::Regular, room),
+        x,
+        y: top + title + plain * (2.0 + 1.5 * f64::from(at)),
+        size: plain,
+        weight: Weight::Regular,
+        color: INK.1,
+    }));
+    lines
+}
+
+/// What a customer asks first: size, players, wood and finish, pieces.
+///
+/// ```
+/// use workshop::Workpiece;
+/// let workpiece = Workpiece::of(&board::Board::default())?;
+/// let facts = picture::facts(&workpiece);
+/// assert!(facts[0].contains("560 mm across"));
+/// // Nothing is claimed of wood that is not chosen.
+/// assert!(facts[1].contains("no wood chosen"));
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn facts(workpiece: &Workpiece) -> Vec<String> {
+    let board = workpiece.board();
+    let size = format!(
+        "{} across, {} thick",
+        workpiece.length(board.blank.diameter),
+        workpiece.length(board.blank.thickness)
+    );
+    let holes = workpiece
+        .layout()
+        .holes
+        .iter()
+        .filter(|hole| hole.name.id() != HoleId::CENTER)
+        .count();
+    let players = counted(board.players as usize, "player");
+    let pieces = format!(
+        "{}, {}",
+        board.piece.kind.label(),
+        workpiece.length(board.piece.diameter)
+    );
+    vec![
+        size,
+        wood(workpiece),
+        format!("{players}, {}", counted(holes, "hole")),
+        format!("For {pieces} across"),
+    ]
+}
+
+/// A number with its word, in the plural where it is not one.
+fn counted(count: usize, what: &str) -> String {
+    let plural = if count == 1 { "" } else { "s" };
+    format!("{count} {what}{plural}")
+}
+
+/// Wood and finish in words.
+fn wood(workpiece: &Workpiece) -> String {
+    let board = workpiece.board();
+    let Some(wood) = &board.wood else {
+        return "Plain pale wood shown: no wood chosen yet".into();
+    };
+    let known = species().iter().find(|known| known.id == wood.species);
+    let name = known.map_or_else(
+        || wood.species.replace('-', " "),
+        |known| spoken(known.name),
+    );
+    let mut words = capital(&name);
+    if let Some(coat) = board.finish.last() {
+        words = format!("{words}, {}", coat.kind.label());
+    }
+    words
+}
+
+/// A name of a table in the order it is spoken: `walnut, black` is black walnut.
+fn spoken(name: &str) -> String {
+    match name.split_once(", ") {
+        Some((kind, which)) => format!("{which} {kind}"),
+        None => name.into(),
+    }
+}
+
+/// Words that begin a line.
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, Wood};
+
+    fn page(board: &Board, view: View) -> Page {
+        Page::of(&Workpiece::of(board).unwrap(), view, 2000)
+    }
+
+    #[test]
+    fn words_stay_inside_the_page_and_below_the_board() {
+        for diameter in [250.0, 560.0, 1100.0] {
+            for view in [View::Above, View::PERSPECTIVE] {
+                let mut board = Board::default();
+                board.blank.diameter = diameter;
+                board.title = "A board for the long table in the kitchen of a large family".into();
+                let page = page(&board, view);
+                for line in &page.lines {
+                    let end = line.x + font::width(&line.words, line.size, line.weight);
+                    assert!(end < f64::from(page.width), "{}", line.words);
+                    assert!(
+                        line.y + line.size * 0.3 < f64::from(page.height),
+                        "{}",
+                        line.words
+                    );
+                    assert!(line.y - line.size > page.board.y + page.board.height);
+                    let hand = page.hand.map(|hand| hand.bounds()[0]);
+                    assert!(hand.is_none_or(|left| end < left), "{}", line.words);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn wood_is_named_as_it_is_spoken_of() {
+        let board = Board {
+            wood: Some(Wood::default()),
+            ..Board::default()
+        };
+        let page = page(&board, View::Above);
+        assert!(page.lines.iter().any(|line| line.words == "Black walnut"));
+        assert_eq!(page.lines[0].words, "Untitled board");
+    }
+
+    #[test]
+    fn the_hand_is_to_the_scale_of_the_board() {
+        let page = page(&Board::default(), View::Above);
+        let hand = page.hand.unwrap();
+        assert!((hand.scale - page.board.width / 560.0).abs() < 1e-9);
+    }
+}

@@ -1,0 +1,223 @@
+//! A proof: the pixels of a board's page.
+
+use workshop::Workpiece;
+
+use crate::letters;
+use crate::page::{Hand, Page};
+use crate::render::{Ground, Shot};
+use crate::scene::Scene;
+use crate::shade::{Light, Lit};
+use crate::tone::Tone;
+use crate::view::{Area, Camera, View};
+
+/// A picture, pixel by pixel.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Picture {
+    /// Width, pixels.
+    pub width: u32,
+    /// Height, pixels.
+    pub height: u32,
+    /// Red, green, blue and 255 of each pixel, row by row from the top.
+    pub rgba: Vec<u8>,
+}
+
+/// Why a picture cannot be made.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum PictureError {
+    /// The size is too small to see anything, or larger than a picture may be.
+    #[error(
+        "a picture of {asked} pixels cannot be made: its longer side is from {least} to {most} pixels"
+    )]
+    Size {
+        /// The longer side that was asked for.
+        asked: u32,
+        /// The least.
+        least: u32,
+        /// The most.
+        most: u32,
+    },
+    /// It was stopped.
+    #[error("the picture was stopped")]
+    Stopped,
+}
+
+/// Least, usual and most pixels along the longer side of a proof.
+pub const SIZES: (u32, u32, u32) = (200, 2000, 6000);
+
+/// Whether the words are drawn into the picture, or left to a format that has words of its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Words {
+    /// Drawn as pixels.
+    Drawn,
+    /// Left out.
+    LeftOut,
+}
+
+/// The proof of a board: a picture with title and facts, its longer side of so many pixels.
+///
+/// ```
+/// use picture::{View, Words, proof};
+/// use workshop::Workpiece;
+/// let workpiece = Workpiece::of(&board::Board::default())?;
+/// let picture = proof(&workpiece, View::Above, 240, Words::Drawn, &|| false).unwrap();
+/// assert_eq!((picture.width, picture.height), (192, 240));
+/// assert_eq!(picture.rgba.len(), 192 * 240 * 4);
+/// // The largest size is named where one is asked for that is larger.
+/// let error = proof(&workpiece, View::Above, 9000, Words::Drawn, &|| false).unwrap_err();
+/// assert!(error.to_string().contains("6000"));
+/// # Ok::<(), board::BuildError>(())
+/// ```
+///
+/// # Errors
+/// [`PictureError`] for a size out of range, or when `cancel` answered yes.
+pub fn proof(
+    workpiece: &Workpiece,
+    view: View,
+    longest: u32,
+    words: Words,
+    cancel: &(dyn Fn() -> bool + Sync),
+) -> Result<Picture, PictureError> {
+    let (least, _, most) = SIZES;
+    if !(least..=most).contains(&longest) {
+        return Err(PictureError::Size {
+            asked: longest,
+            least,
+            most,
+        });
+    }
+    let page = Page::of(workpiece, view, longest);
+    let size = (page.width as usize, page.height as usize);
+    let mut rgba = board_pixels(workpiece, view, (size, page.board), PAPER, cancel)?;
+    if let Some(hand) = &page.hand {
+        lay_hand(hand, &mut rgba, size);
+    }
+    if words == Words::Drawn {
+        for line in &page.lines {
+            let style = (line.size, line.weight);
+            letters::lay_words(
+                &line.words,
+                (line.x, line.y),
+                style,
+                Tone::of(line.color),
+                (&mut rgba, size.0),
+            );
+        }
+    }
+    Ok(Picture {
+        width: page.width,
+        height: page.height,
+        rgba,
+    })
+}
+
+/// The board alone on its ground, to fill a window of so many pixels.
+///
+/// It is for a first look at few pixels, while the window is turned or a number is dragged, and for a finer one when that has
+/// come to rest. It has no words, since a window has words of its own.
+///
+/// ```
+/// use picture::{GroundColors, View, glimpse};
+/// use workshop::Workpiece;
+/// let workpiece = Workpiece::of(&board::Board::default())?;
+/// let night = GroundColors { light: [40, 40, 42], dark: [28, 28, 30] };
+/// let picture = glimpse(&workpiece, View::PERSPECTIVE, (120, 90), night, &|| false).unwrap();
+/// assert_eq!(picture.rgba.len(), 120 * 90 * 4);
+/// assert!(picture.rgba[0] < 60);
+/// // A caller that wants it no more gets nothing.
+/// assert!(glimpse(&workpiece, View::Above, (120, 90), night, &|| true).is_err());
+/// # Ok::<(), board::BuildError>(())
+/// ```
+///
+/// # Errors
+/// As [`proof`].
+pub fn glimpse(
+    workpiece: &Workpiece,
+    view: View,
+    (width, height): (u32, u32),
+    colors: GroundColors,
+    cancel: &(dyn Fn() -> bool + Sync),
+) -> Result<Picture, PictureError> {
+    let (least, most) = (16, SIZES.2);
+    let asked = width.max(height);
+    if width.min(height) < least || asked > most {
+        return Err(PictureError::Size { asked, least, most });
+    }
+    let margin = 0.07 * f64::from(width.min(height));
+    let area = Area {
+        x: margin,
+        y: margin,
+        width: f64::from(width) - 2.0 * margin,
+        height: f64::from(height) - 2.0 * margin,
+    };
+    let size = (width as usize, height as usize);
+    let rgba = board_pixels(workpiece, view, (size, area), colors, cancel)?;
+    Ok(Picture {
+        width,
+        height,
+        rgba,
+    })
+}
+
+/// Colors of the ground: where it is lightest, and in the corners; sRGB.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct GroundColors {
+    /// Where it is lightest.
+    pub light: [u8; 3],
+    /// In the corners.
+    pub dark: [u8; 3],
+}
+
+/// Warm paper.
+pub const PAPER: GroundColors = GroundColors {
+    light: [0xf5, 0xf2, 0xed],
+    dark: [0xdb, 0xd5, 0xcc],
+};
+
+/// The pixels of the board on its ground; the bands of rows are shared among the cores.
+fn board_pixels(
+    workpiece: &Workpiece,
+    view: View,
+    (size, area): ((usize, usize), Area),
+    colors: GroundColors,
+    cancel: &(dyn Fn() -> bool + Sync),
+) -> Result<Vec<u8>, PictureError> {
+    let scene = Scene::of(workpiece);
+    let disc = scene.disc;
+    let camera = Camera::fitted(view, disc.radius, (disc.table, scene.tallest()), area);
+    let light = Light::of(&camera, disc.radius);
+    let ground = Ground {
+        light: Tone::of(colors.light),
+        dark: Tone::of(colors.dark),
+        size: (size.0 as f64, size.1 as f64),
+    };
+    let shot = Shot {
+        lit: Lit {
+            scene: &scene,
+            light,
+        },
+        camera,
+        ground,
+        size,
+    };
+    let threads = std::thread::available_parallelism().map_or(1, core::num::NonZero::get);
+    shot.pixels(threads.min(16), cancel)
+        .ok_or(PictureError::Stopped)
+}
+
+/// Lays the hand over the ground, as a shape a little darker than it.
+fn lay_hand(hand: &Hand, rgba: &mut [u8], (width, height): (usize, usize)) {
+    let shade = Tone::of([0x8e, 0x84, 0x78]);
+    let [left, top, right, bottom] = hand.bounds().map(|edge| edge.max(0.0) as usize);
+    for row in top..bottom.min(height) {
+        for column in left..right.min(width) {
+            let share = hand.covers(column as f64 + 0.5, row as f64 + 0.5);
+            let place = (row * width + column) * 4;
+            if let Some([red, green, blue, _]) = rgba.get_mut(place..place + 4)
+                && share > 0.0
+            {
+                let under = Tone::of([*red, *green, *blue]);
+                [*red, *green, *blue] = under.mix(shade, 0.5 * share as f32).color();
+            }
+        }
+    }
+}

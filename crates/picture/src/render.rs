@@ -1,0 +1,143 @@
+//! Pixels of a scene: one ray each, and more where something ends inside a pixel.
+//!
+//! An edge is where neighboring pixels met different things. There sixteen rays are taken the mean of, in proportion to light and not to
+//! bytes, so that round bores look round. Inside a face one ray is enough: the wood is told what a pixel covers and leaves out
+//! what is finer.
+//!
+//! Rows are worked out in bands. The cores take the next band when they are through with one, and between two bands the caller is asked whether
+//! to stop: a window that is turned does not wait for a picture that nobody will see.
+
+use std::sync::Mutex;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+use crate::shade::{Id, Lit};
+use crate::tone::Tone;
+use crate::view::Camera;
+
+/// Rows that are worked out in one go; between two of them it can be stopped.
+const BAND: usize = 16;
+/// Rays along each side of a pixel in which something ends.
+const FINE: u32 = 4;
+
+/// The ground that the board stands on, by the place in the picture: lit in the middle and darker to the corners.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ground {
+    /// Its tone where it is lightest.
+    pub light: Tone,
+    /// Its tone in the corners.
+    pub dark: Tone,
+    /// Width and height of the picture, pixels.
+    pub size: (f64, f64),
+}
+
+impl Ground {
+    /// The tone at a place of the picture.
+    pub fn at(&self, x: f64, y: f64) -> Tone {
+        let (x, y) = (x / self.size.0 - 0.44, y / self.size.1 - 0.4);
+        let off = ((x * x + y * y) * 1.6).min(1.0) as f32;
+        self.light.mix(self.dark, off)
+    }
+}
+
+/// All that the pixels follow from.
+#[derive(Debug, Clone, Copy)]
+pub struct Shot<'a> {
+    /// The scene under its light.
+    pub lit: Lit<'a>,
+    /// The sight of it.
+    pub camera: Camera,
+    /// The ground.
+    pub ground: Ground,
+    /// Width and height, pixels.
+    pub size: (usize, usize),
+}
+
+impl Shot<'_> {
+    /// The pixels, row by row from the top, each red, green, blue and 255; none where it was stopped.
+    pub fn pixels(&self, threads: usize, cancel: &(dyn Fn() -> bool + Sync)) -> Option<Vec<u8>> {
+        let (width, height) = self.size;
+        let mut pixels = vec![0; width * height * 4];
+        let stopped = AtomicBool::new(false);
+        let bands = Mutex::new(pixels.chunks_mut(width * 4 * BAND).enumerate());
+        let work = || {
+            loop {
+                let next = bands.lock().map_or(None, |mut bands| bands.next());
+                let Some((band, pixels)) = next else {
+                    return;
+                };
+                if cancel() {
+                    stopped.store(true, Ordering::Relaxed);
+                    return;
+                }
+                self.band(band * BAND, pixels);
+            }
+        };
+        std::thread::scope(|scope| {
+            for _ in 1..threads.max(1) {
+                scope.spawn(work);
+            }
+            work();
+        });
+        (!stopped.into_inner()).then_some(pixels)
+    }
+
+    /// The rows from one on, as many as there is room for.
+    fn band(&self, first: usize, pixels: &mut [u8]) {
+        let width = self.size.0;
+        let rows = pixels.len() / (width * 4);
+        // A row above and one below tell where edges are.
+        let from = first.saturating_sub(1);
+        let to = (first + rows + 1).min(self.size.1);
+        let seen: Vec<(Tone, Id)> = (from..to)
+            .flat_map(|row| (0..width).map(move |column| (column, row)))
+            .map(|(column, row)| self.ray(column as f64 + 0.5, row as f64 + 0.5))
+            .collect();
+        let id =
+            |column: usize, row: usize| seen.get((row - from) * width + column).map(|(_, id)| *id);
+        let places =
+            (first..first + rows).flat_map(|row| (0..width).map(move |column| (column, row)));
+        for ((column, row), pixel) in places.zip(pixels.chunks_exact_mut(4)) {
+            let Some(&(tone, own)) = seen.get((row - from) * width + column) else {
+                continue;
+            };
+            let left = id(column.saturating_sub(1), row);
+            let right = id((column + 1).min(width - 1), row);
+            let above = id(column, row.saturating_sub(1).max(from));
+            let below = id(column, (row + 1).min(to - 1));
+            let is_edge = [left, right, above, below]
+                .into_iter()
+                .flatten()
+                .any(|other| other != own);
+            let tone = if is_edge {
+                self.fine(column, row)
+            } else {
+                tone
+            };
+            let [red, green, blue] = tone.color();
+            pixel.copy_from_slice(&[red, green, blue, 255]);
+        }
+    }
+
+    /// The tone that is seen through a place of the picture, and what it is of.
+    fn ray(&self, x: f64, y: f64) -> (Tone, Id) {
+        let start = self.lit.scene.tallest() + 100.0;
+        let ray = self.camera.ray(x, y, start);
+        let table = self.ground.at(x, y);
+        self.lit.sample(ray, table, |far| self.camera.covers(far))
+    }
+
+    /// The mean of many rays through a pixel; what is brighter than white counts as white, so that edges stay smooth.
+    fn fine(&self, column: usize, row: usize) -> Tone {
+        let step = 1.0 / f64::from(FINE);
+        let mut sum = Tone::BLACK;
+        for number in 0..FINE * FINE {
+            let (along, down) = (
+                f64::from(number % FINE) + 0.5,
+                f64::from(number / FINE) + 0.5,
+            );
+            let (tone, _) = self.ray(column as f64 + along * step, row as f64 + down * step);
+            sum += Tone(tone.0.map(|part| part.min(1.0)));
+        }
+        sum * (1.0 / (FINE * FINE) as f32)
+    }
+}

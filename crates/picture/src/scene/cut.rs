@@ -1,0 +1,190 @@
+//! V-grooves: what the bit left about its way, told as straight pieces.
+//!
+//! A groove is narrow, so that it is not looked into from the side: its place on the top face tells how deep it is there and where its
+//! side looks. Light that comes over the near edge reaches the far side; the rest follows from depth and width.
+
+use workshop::Stroke;
+
+use crate::space::Space;
+use crate::tone::Tone;
+
+/// A straight piece of a groove's middle line.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CutLine {
+    /// Where it starts.
+    from: (f64, f64),
+    /// The way to its end.
+    way: (f64, f64),
+    /// 1 over the square of its length; 0 of a point.
+    share: f64,
+    /// The color painted into it, if there is one.
+    pub tone: Option<Tone>,
+}
+
+/// The shape of every groove: half its width, its depth, and half the flat that the tip of the bit leaves, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Vee {
+    /// Half its width at the top face.
+    pub half: f64,
+    /// Its depth.
+    pub depth: f64,
+    /// Half the width of its floor.
+    pub floor: f64,
+}
+
+/// A place in a groove.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct InGroove {
+    /// Distance from the middle line.
+    pub off: f64,
+    /// The way from the middle line to the place, of length 1.
+    pub aside: (f64, f64),
+    /// The color painted into it, if there is one.
+    pub tone: Option<Tone>,
+}
+
+/// The most that a straight piece is off a bend, mm, and the shortest piece that is worth it.
+const FINE: (f64, f64) = (0.012, 0.3);
+
+/// The pieces of a stroke.
+pub fn lines_of(stroke: &Stroke, tone: Option<Tone>) -> Vec<CutLine> {
+    let radius = match stroke {
+        Stroke::Line(_) => f64::INFINITY,
+        Stroke::Arc(arc) => arc.radius,
+        Stroke::Circle(circle) => circle.radius,
+    };
+    // A chord of length s is s² / 8r off its circle.
+    let step = (8.0 * FINE.0 * radius).sqrt().max(FINE.1);
+    let count = ((stroke.length() / step).ceil() as usize).clamp(1, 2000);
+    let at = |number: usize| stroke.at(number as f64 / count as f64);
+    (0..count)
+        .map(|number| {
+            let (from, to) = (at(number), at(number + 1));
+            let way = to - from;
+            let square = way.hypot2();
+            CutLine {
+                from: (from.x, from.y),
+                way: (way.x, way.y),
+                share: if square > 0.0 { 1.0 / square } else { 0.0 },
+                tone,
+            }
+        })
+        .collect()
+}
+
+impl CutLine {
+    /// Both its ends.
+    pub fn ends(&self) -> [(f64, f64); 2] {
+        let to = (self.from.0 + self.way.0, self.from.1 + self.way.1);
+        [self.from, to]
+    }
+
+    /// The way to a place from the nearest place of the line.
+    pub fn to(&self, x: f64, y: f64) -> (f64, f64) {
+        let (x, y) = (x - self.from.0, y - self.from.1);
+        let share = ((x * self.way.0 + y * self.way.1) * self.share).clamp(0.0, 1.0);
+        (x - self.way.0 * share, y - self.way.1 * share)
+    }
+}
+
+impl Vee {
+    /// The place of what is nearest, if it is in a groove.
+    pub fn nearest<'a>(
+        &self,
+        lines: impl Iterator<Item = &'a CutLine>,
+        x: f64,
+        y: f64,
+    ) -> Option<InGroove> {
+        let mut nearest: Option<(f64, (f64, f64), Option<Tone>)> = None;
+        let mut least = self.half * self.half;
+        for line in lines {
+            let way = line.to(x, y);
+            let square = way.0 * way.0 + way.1 * way.1;
+            if square < least {
+                least = square;
+                nearest = Some((square, way, line.tone));
+            }
+        }
+        let (square, way, tone) = nearest?;
+        let off = square.sqrt();
+        let scale = 1.0 / off.max(1e-9);
+        Some(InGroove {
+            off,
+            aside: (way.0 * scale, way.1 * scale),
+            tone,
+        })
+    }
+
+    /// Depth at a distance from the middle line, mm.
+    pub fn depth_at(&self, off: f64) -> f64 {
+        let side = (self.half - self.floor).max(1e-6);
+        self.depth * ((self.half - off) / side).clamp(0.0, 1.0)
+    }
+
+    /// The way that the side looks at a place.
+    pub fn out(&self, at: &InGroove) -> Space {
+        if at.off < self.floor {
+            return Space::UP;
+        }
+        // Near the very middle the two sides meet; there the surface looks up.
+        let steep = self.depth / (self.half - self.floor).max(1e-6);
+        let ease = (at.off / (0.12 * self.half)).min(1.0) * steep;
+        Space::new(-at.aside.0 * ease, -at.aside.1 * ease, 1.0).unit()
+    }
+
+    /// Share of the light from a side that reaches a place in it.
+    pub fn lit(&self, at: &InGroove, light: Space) -> f64 {
+        let across = light.x * at.aside.0 + light.y * at.aside.1;
+        let leaves = at.off + across / light.z.max(0.05) * self.depth_at(at.off);
+        let soft = 0.15 * self.half;
+        1.0 - eased_out(leaves.abs() - self.half, soft)
+    }
+
+    /// Share of the sky that a place in it sees.
+    pub fn open(&self, at: &InGroove) -> f64 {
+        0.42 + 0.58 * (at.off / self.half).clamp(0.0, 1.0)
+    }
+}
+
+/// 0 well inside, 1 well outside, eased over what is soft.
+fn eased_out(off: f64, soft: f64) -> f64 {
+    crate::space::eased(-soft, soft, off)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use geometry::Circle;
+    use testkit::assert_near;
+
+    const VEE: Vee = Vee {
+        half: 1.0,
+        depth: 1.5,
+        floor: 0.0,
+    };
+
+    #[test]
+    fn a_ring_is_met_all_round() {
+        let lines = lines_of(&Stroke::Circle(Circle::new((0.0, 0.0), 20.0)), None);
+        for bearing in 0..60 {
+            let (sin, cos) = geometry::Angle::turn_part(bearing, 60).sin_cos();
+            let at = VEE.nearest(lines.iter(), sin * 20.5, cos * 20.5).unwrap();
+            assert_near!(at.off, 0.5, 0.05);
+            assert_near!(VEE.depth_at(at.off), 0.75, 0.08);
+        }
+        assert!(VEE.nearest(lines.iter(), 0.0, 0.0).is_none());
+    }
+
+    #[test]
+    fn the_side_that_looks_to_the_light_is_lit() {
+        let light = Space::new(-1.0, 0.0, 1.0).unit();
+        let at = |x: f64| InGroove {
+            off: 0.6,
+            aside: (x, 0.0),
+            tone: None,
+        };
+        assert!(VEE.out(&at(1.0)).dot(light) > VEE.out(&at(-1.0)).dot(light));
+        assert!(VEE.lit(&at(1.0), light) > 0.9);
+        assert!(VEE.lit(&at(-1.0), light) < VEE.lit(&at(1.0), light));
+    }
+}

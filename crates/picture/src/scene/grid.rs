@@ -1,0 +1,73 @@
+//! Things on the board by place: squares that know what reaches into them.
+//!
+//! A board of a thousand holes would be slow to draw if each ray asked all of them. A square knows what reaches into it, and most
+//! know nothing.
+
+/// Squares over the board, each with the numbers of what may be met there.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Grid {
+    /// Half the width of the grid, mm.
+    half: f64,
+    /// Side of a square, mm.
+    side: f64,
+    /// Squares along each side.
+    count: usize,
+    /// The numbers in each square, row by row.
+    squares: Vec<Vec<u32>>,
+}
+
+impl Grid {
+    /// An empty grid over a board of a radius, mm, with squares of about a side.
+    pub fn new(radius: f64, side: f64) -> Self {
+        let count = ((2.0 * radius / side).ceil() as usize).clamp(1, 400);
+        Self {
+            half: radius,
+            side: 2.0 * radius / count as f64,
+            count,
+            squares: vec![Vec::new(); count * count],
+        }
+    }
+
+    /// The row or column of a place.
+    fn line(&self, at: f64) -> usize {
+        // What lies outside counts to the nearest line of squares.
+        (((at + self.half) / self.side).max(0.0) as usize).min(self.count - 1)
+    }
+
+    /// Adds something that reaches so far from a line between two places, mm.
+    pub fn add(&mut self, number: u32, [from, to]: [(f64, f64); 2], reach: f64) {
+        let (left, right) = (from.0.min(to.0) - reach, from.0.max(to.0) + reach);
+        let (lower, upper) = (from.1.min(to.1) - reach, from.1.max(to.1) + reach);
+        let (left, right) = (self.line(left), self.line(right));
+        for row in self.line(lower)..=self.line(upper) {
+            let squares = self
+                .squares
+                .get_mut(row * self.count + left..=row * self.count + right);
+            for square in squares.into_iter().flatten() {
+                square.push(number);
+            }
+        }
+    }
+
+    /// The numbers of what may be met at a place.
+    pub fn at(&self, x: f64, y: f64) -> &[u32] {
+        let place = self.line(y) * self.count + self.line(x);
+        self.squares.get(place).map_or(&[], Vec::as_slice)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_reaches_into_a_square_is_met_there() {
+        let mut grid = Grid::new(100.0, 10.0);
+        grid.add(7, [(15.0, 15.0); 2], 6.0);
+        assert_eq!(grid.at(15.0, 15.0), [7]);
+        assert_eq!(grid.at(20.9, 15.0), [7]);
+        assert_eq!(grid.at(-15.0, 15.0), [0_u32; 0]);
+        grid.add(8, [(-120.0, 0.0), (-80.0, 0.0)], 1.0);
+        assert_eq!(grid.at(-300.0, 0.0), [8]);
+    }
+}

@@ -1,0 +1,276 @@
+//! The board as it stands on a table, ready to be looked at: every bore, groove and piece, found by its place.
+//!
+//! It is made anew for each picture, which takes far less than the picture. The board is a disc with a round upper edge, told by
+//! the distance to it, and all that is cut into it is cut into its flat top.
+
+mod cut;
+mod grid;
+mod piece;
+mod well;
+
+use board::{Board, Footing, HoleId, Role};
+use geometry::Angle;
+use workshop::Workpiece;
+
+use crate::coat::Sheen;
+use crate::grain::Grain;
+use crate::paint::Paints;
+use crate::space::Space;
+
+pub use cut::{CutLine, InGroove, Vee};
+pub use grid::Grid;
+pub use piece::{Shape, Standing};
+pub use well::{Met, Well};
+
+/// A board and what stands on it, under it and in it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Scene {
+    /// Its wood.
+    pub grain: Grain,
+    /// Its finish.
+    pub sheen: Sheen,
+    /// Its size.
+    pub disc: Disc,
+    /// Its bores, in the order of the layout.
+    pub wells: Vec<Well>,
+    /// Where they are met.
+    wells_at: Grid,
+    /// The shape of the grooves.
+    vee: Option<Vee>,
+    /// Their middle lines in straight pieces.
+    lines: Vec<CutLine>,
+    /// Where they are met.
+    lines_at: Grid,
+    /// The pieces.
+    pieces: Vec<Standing>,
+    /// Where they are met, or their shadows.
+    pieces_at: Grid,
+    /// Height of the highest piece.
+    tallest: f64,
+    /// What it stands on.
+    pub feet: Vec<Foot>,
+}
+
+/// The board as a body; lengths in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Disc {
+    /// Its radius.
+    pub radius: f64,
+    /// Radius of its roundover.
+    pub round: f64,
+    /// Its thickness.
+    pub thick: f64,
+    /// Height of the table, below 0.
+    pub table: f64,
+}
+
+/// A round foot, or a turntable.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Foot {
+    /// Its axis.
+    pub x: f64,
+    /// Its axis.
+    pub y: f64,
+    /// Its radius.
+    pub radius: f64,
+}
+
+/// Side of the squares in which bores and grooves are found, and of those of pieces, mm.
+const SQUARES: (f64, f64) = (7.0, 22.0);
+/// Width of the broken edge round a bore's mouth, mm.
+pub const LIP: f64 = 0.45;
+/// Radius of a foot, as a share of the board's; common practice, no source.
+const FOOT: f64 = 0.06;
+
+impl Scene {
+    /// The scene of a workpiece.
+    pub fn of(workpiece: &Workpiece) -> Self {
+        let board = workpiece.board();
+        let disc = Disc::of(board);
+        let paints = Paints::of(workpiece);
+        let mut scene = Self {
+            grain: Grain::of(workpiece),
+            sheen: Sheen::of(board),
+            disc,
+            wells: Vec::new(),
+            wells_at: Grid::new(disc.radius, SQUARES.0),
+            vee: None,
+            lines: Vec::new(),
+            lines_at: Grid::new(disc.radius, SQUARES.0),
+            pieces: Vec::new(),
+            pieces_at: Grid::new(disc.radius, SQUARES.1),
+            tallest: 0.0,
+            feet: feet(board),
+        };
+        scene.drill(workpiece);
+        scene.cut(workpiece);
+        scene.set_up(workpiece, &paints);
+        scene
+    }
+
+    /// Drills every bore, and pours the resin that is planned.
+    fn drill(&mut self, workpiece: &Workpiece) {
+        let board = workpiece.board();
+        let resin = board.filling.map(|filling| filling.below_top.max(0.0));
+        for (number, hole) in (0..).zip(&workpiece.layout().holes) {
+            let is_seat = number < workpiece.seats().len() as u32;
+            let place = (hole.center.x, hole.center.y);
+            let well = Well::of(
+                place,
+                hole.bore,
+                board.bores.spur,
+                resin.filter(|_| is_seat),
+            );
+            self.wells_at.add(number, [place; 2], well.radius + LIP);
+            self.wells.push(well);
+        }
+    }
+
+    /// Cuts the grooves.
+    fn cut(&mut self, workpiece: &Workpiece) {
+        let (Some(plan), Some(wanted)) = (workpiece.grooves(), &workpiece.board().grooves) else {
+            return;
+        };
+        let vee = Vee {
+            half: wanted.width / 2.0,
+            depth: plan.depth.max(0.0),
+            floor: wanted.tip / 2.0,
+        };
+        for stroke in plan.grooves.iter().flat_map(|groove| &groove.path) {
+            for line in cut::lines_of(stroke, None) {
+                let number = self.lines.len() as u32;
+                self.lines_at.add(number, line.ends(), vee.half);
+                self.lines.push(line);
+            }
+        }
+        self.vee = Some(vee);
+    }
+
+    /// Stands the pieces in their start pockets; where a player has none, at the start of the track.
+    fn set_up(&mut self, workpiece: &Workpiece, paints: &Paints) {
+        let board = workpiece.board();
+        let is_start = |id: HoleId| {
+            id.role() == Role::Start
+                || (board.start == 0 && id.role() == Role::Track && id.number() == 1)
+        };
+        for hole in workpiece
+            .layout()
+            .holes
+            .iter()
+            .filter(|hole| is_start(hole.name.id()))
+        {
+            let piece = Standing {
+                x: hole.center.x,
+                y: hole.center.y,
+                shape: Shape::of(&board.piece, hole.bore),
+                tone: paints.player(hole.name.id().player()),
+            };
+            let (place, top) = ((piece.x, piece.y), piece.shape.top());
+            // A shadow falls no farther than twice the height to any side.
+            let number = self.pieces.len() as u32;
+            self.pieces_at
+                .add(number, [place; 2], piece.shape.reach() + 1.6 * top.max(0.0));
+            self.tallest = self.tallest.max(top);
+            self.pieces.push(piece);
+        }
+    }
+
+    /// The pieces that may be met or throw a shadow at a place.
+    pub fn pieces_near(&self, x: f64, y: f64) -> impl Iterator<Item = (u32, &Standing)> {
+        let numbers = self.pieces_at.at(x, y).iter();
+        numbers.filter_map(|&number| Some((number, self.pieces.get(number as usize)?)))
+    }
+
+    /// The bores whose mouths may be at a place.
+    pub fn wells_near(&self, x: f64, y: f64) -> impl Iterator<Item = (u32, &Well)> {
+        let numbers = self.wells_at.at(x, y).iter();
+        numbers.filter_map(|&number| Some((number, self.wells.get(number as usize)?)))
+    }
+
+    /// The groove at a place, and the shape of all of them.
+    pub fn groove_at(&self, x: f64, y: f64) -> Option<(Vee, InGroove)> {
+        let vee = self.vee?;
+        let numbers = self.lines_at.at(x, y).iter();
+        let lines = numbers.filter_map(|&number| self.lines.get(number as usize));
+        Some((vee, vee.nearest(lines, x, y)?))
+    }
+
+    /// Height of the highest piece; 0 without pieces.
+    pub const fn tallest(&self) -> f64 {
+        self.tallest
+    }
+
+    /// Side of the squares in which pieces are found, mm.
+    pub const fn piece_square() -> f64 {
+        SQUARES.1
+    }
+}
+
+impl Disc {
+    /// The body of a board on its table.
+    fn of(board: &Board) -> Self {
+        let (radius, thick) = (board.blank.radius(), board.blank.thickness);
+        let under = board.base.as_ref().map_or(0.0, |base| base.height.max(0.0));
+        Self {
+            radius,
+            round: board.blank.roundover.clamp(0.0, thick.min(radius)),
+            thick,
+            table: -thick - under,
+        }
+    }
+
+    /// Radius at which the flat top ends.
+    pub fn flat(&self) -> f64 {
+        self.radius - self.round
+    }
+
+    /// Distance of a place from the board, by its distance from the axis and its height.
+    pub fn off(&self, across: f64, height: f64) -> f64 {
+        let (out, up) = (across - self.flat(), height + self.round);
+        let edge = if out > 0.0 && up > 0.0 {
+            (out * out + up * up).sqrt() - self.round
+        } else {
+            (across - self.radius).max(height)
+        };
+        edge.max(-self.thick - height)
+    }
+
+    /// The way that its edge looks at a place: outward and up on the roundover, straight outward below it.
+    pub fn out(&self, place: Space) -> Space {
+        let across = place.across().max(1e-9);
+        let (x, y) = (place.x / across, place.y / across);
+        let (out, up) = (across - self.flat(), place.z + self.round);
+        if self.round > 0.0 && out > 0.0 && up > 0.0 {
+            let length = (out * out + up * up).sqrt().max(1e-9);
+            Space::new(x * out / length, y * out / length, up / length)
+        } else if place.z > -1e-3 {
+            Space::UP
+        } else {
+            Space::new(x, y, 0.0)
+        }
+    }
+}
+
+/// What is under a board: its turntable, or its feet.
+fn feet(board: &Board) -> Vec<Foot> {
+    let Some(base) = &board.base else {
+        return Vec::new();
+    };
+    match base.footing {
+        Footing::Round { diameter } => vec![Foot {
+            x: 0.0,
+            y: 0.0,
+            radius: diameter / 2.0,
+        }],
+        Footing::Feet { count, circle } => (0..i64::from(count))
+            .map(|number| {
+                let (sin, cos) = Angle::turn_part(2 * number + 1, 2 * i64::from(count)).sin_cos();
+                Foot {
+                    x: sin * circle / 2.0,
+                    y: cos * circle / 2.0,
+                    radius: FOOT * board.blank.radius(),
+                }
+            })
+            .collect(),
+    }
+}

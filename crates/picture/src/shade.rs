@@ -1,0 +1,435 @@
+//! What a ray of sight sees: the tone of the first thing it meets, lit from the upper left.
+//!
+//! # The light
+//!
+//! One lamp hangs to the upper left of the picture and away from who looks, so that bores, grooves and pieces show their depth, and
+//! turns with the eye. The sky is even. A flat face under both shows the tone of its wood as the table has it: the two add up to
+//! about one. What a place in a bore sees of the sky follows from its depth and the width of the mouth; whether the lamp reaches it,
+//! from where the way to the lamp leaves the mouth. The edge of a shadow is softer the farther it is from what throws it.
+//!
+//! A finish shines in two ways: a matt surface spreads the lamp into a wide pale patch, a film mirrors the room, and the more so the
+//! flatter it is looked at (Schlick's approximation of Fresnel's law, with 0.04 of the light mirrored straight on, as of glass and
+//! varnish; from memory).
+
+use crate::scene::{Disc, LIP, Met, Scene, Shape, Standing, Well};
+use crate::space::{Ray, Space, eased, fifth};
+use crate::tone::Tone;
+use crate::view::Camera;
+
+/// The light on a scene: a wide lamp up to the left, and the sky.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Light {
+    /// Where the lamp hangs.
+    lamp: Space,
+    /// The way to it from the center pin.
+    toward: Space,
+    /// Light of the sky, and of the lamp on what faces it.
+    sky: f32,
+    /// Light of the lamp on what faces it.
+    key: f32,
+}
+
+/// What was met, as a number: pixels whose neighbors met something else have an edge in them.
+pub type Id = u32;
+
+/// The table.
+const TABLE: Id = 0;
+/// The top face.
+const TOP: Id = 1;
+/// The rim.
+const EDGE: Id = 2;
+/// A groove.
+const GROOVE: Id = 3;
+/// A foot, or the turntable.
+const FOOT: Id = 4;
+/// The wall of the first bore; the others follow.
+const WALL: Id = 1 << 20;
+/// The floor of the first bore.
+const FLOOR: Id = 2 << 20;
+/// The resin in the first bore.
+const RESIN: Id = 3 << 20;
+/// The first piece.
+const PIECE: Id = 4 << 20;
+
+impl Light {
+    /// The lamp of a picture taken by a camera.
+    pub fn of(camera: &Camera, radius: f64) -> Self {
+        let (right, up) = camera.sides();
+        let away = Space::new(up.x, up.y, 0.0).unit();
+        let lamp = right * (-1.9 * radius) + away * (2.1 * radius) + Space::UP * (3.3 * radius);
+        let toward = lamp.unit();
+        Self {
+            lamp,
+            toward,
+            sky: 0.42,
+            key: 0.58 / toward.z as f32,
+        }
+    }
+
+    /// The way from a place to the lamp.
+    fn at(&self, place: Space) -> Space {
+        (self.lamp - place).unit()
+    }
+
+    /// Light that falls on what looks to a side, where so much of lamp and sky reaches it.
+    fn on(&self, out: Space, toward: Space, lit: f64, open: f64) -> f32 {
+        let sky = self.sky * (0.72 + 0.28 * out.z as f32) * open as f32;
+        sky + self.key * (out.dot(toward).max(0.0) * lit) as f32
+    }
+
+    /// The room as a shiny surface mirrors it, by the way that the mirrored ray goes.
+    ///
+    /// It is the lamp in a sky that is lighter above, and below it the table: without something to mirror, a glossy marble looks
+    /// like a matt one.
+    fn mirrored(&self, way: Space, table: Tone) -> Tone {
+        if way.z < 0.0 {
+            return table * (0.7 + 0.3 * way.z as f32);
+        }
+        let lamp = eased(0.86, 0.93, way.dot(self.toward)) as f32;
+        Tone([0.34, 0.36, 0.4]) * (0.5 + 0.8 * way.z as f32) + Tone([2.3, 2.25, 2.15]) * lamp
+    }
+}
+
+/// A scene under its light.
+#[derive(Debug, Clone, Copy)]
+pub struct Lit<'a> {
+    /// The scene.
+    pub scene: &'a Scene,
+    /// The light.
+    pub light: Light,
+}
+
+impl Lit<'_> {
+    /// The tone that a ray meets, told by the tone of the table there and what a pixel covers at a distance.
+    pub fn sample(&self, ray: Ray, table: Tone, covers: impl Fn(f64) -> f64) -> (Tone, Id) {
+        let disc = &self.scene.disc;
+        let piece = self.piece(ray);
+        let board = self.board(ray);
+        match (piece, board) {
+            (Some((far, out, number, piece)), other) if other.is_none_or(|(at, _)| far < at) => (
+                self.piece_tone(ray, ray.at(far), out, piece),
+                PIECE + number,
+            ),
+            (_, Some((far, part))) => self.part_tone(ray, far, part, covers(far) as f32),
+            _ => match self.foot(ray) {
+                Some((far, out)) => (self.foot_tone(ray.at(far), out), FOOT),
+                None => (
+                    self.on_table(ray.to_level(disc.table).map(|far| ray.at(far)), table),
+                    TABLE,
+                ),
+            },
+        }
+    }
+
+    /// The piece that a ray meets first.
+    fn piece(&self, ray: Ray) -> Option<(f64, Space, u32, &Standing)> {
+        let scene = self.scene;
+        let (high, low) = (ray.to_level(scene.tallest() + 0.1)?, ray.to_level(-1.0)?);
+        if scene.tallest() <= 0.0 {
+            return None;
+        }
+        let (from, to) = (ray.at(high), ray.at(low));
+        let run = Space::new(to.x - from.x, to.y - from.y, 0.0).length();
+        let steps = (run / (0.5 * Scene::piece_square()))
+            .ceil()
+            .clamp(1.0, 60.0) as u32;
+        let mut best: Option<(f64, Space, u32, &Standing)> = None;
+        for step in 0..=steps {
+            let place = from + (to - from) * (f64::from(step) / f64::from(steps));
+            for (number, piece) in scene.pieces_near(place.x, place.y) {
+                if best.is_some_and(|(_, _, known, _)| known == number) {
+                    continue;
+                }
+                let met = piece.meet(ray).filter(|(far, _)| *far > 0.0);
+                if let Some((far, out)) = met
+                    && best.is_none_or(|(known, ..)| far < known)
+                {
+                    best = Some((far, out, number, piece));
+                }
+            }
+        }
+        best
+    }
+
+    /// The part of the board that a ray meets first.
+    fn board(&self, ray: Ray) -> Option<(f64, Part<'_>)> {
+        let (scene, disc) = (self.scene, &self.scene.disc);
+        let far = ray.to_level(0.0)?;
+        let place = ray.at(far);
+        if place.across() > disc.flat() {
+            return edge(disc, ray, far).map(|far| (far, Part::Edge));
+        }
+        let mut lip: Option<(f64, &Well)> = None;
+        for (number, well) in scene.wells_near(place.x, place.y) {
+            let outside = well.outside(place.x, place.y);
+            if outside < 0.0 {
+                let met = well.meet(ray);
+                return Some((met.far, Part::Well(number, well, met)));
+            }
+            if outside < LIP && lip.is_none_or(|(known, _)| outside < known) {
+                lip = Some((outside, well));
+            }
+        }
+        Some((far, Part::Top(lip)))
+    }
+
+    /// The tone of a part of the board, and its number.
+    fn part_tone(&self, ray: Ray, far: f64, part: Part<'_>, pixel: f32) -> (Tone, Id) {
+        let place = ray.at(far);
+        match part {
+            Part::Edge => (self.edge_tone(ray, place, pixel), EDGE),
+            Part::Top(lip) => self.top_tone(ray, place, lip, pixel),
+            Part::Well(number, well, met) => {
+                let id = match (met.is_resin, met.out.z > 0.01) {
+                    (true, _) => RESIN,
+                    (_, true) => FLOOR,
+                    _ => WALL,
+                };
+                (self.well_tone(ray, well, &met, pixel), id + number)
+            }
+        }
+    }
+
+    /// How much of lamp and sky the pieces leave for a place.
+    fn shade_of_pieces(&self, place: Space, light: Space) -> (f64, f64) {
+        let near = self.scene.pieces_near(place.x, place.y);
+        near.fold((1.0, 1.0), |(lit, open), (_, piece)| {
+            (
+                lit * piece.lets_by(place, light),
+                open * piece.leaves_open(place),
+            )
+        })
+    }
+
+    /// The top face: in a groove, on the broken edge of a mouth, or flat.
+    fn top_tone(
+        &self,
+        ray: Ray,
+        place: Space,
+        lip: Option<(f64, &Well)>,
+        pixel: f32,
+    ) -> (Tone, Id) {
+        let light = self.light.at(place);
+        let (lit, open) = self.shade_of_pieces(place, light);
+        if let Some((vee, at)) = self.scene.groove_at(place.x, place.y) {
+            let down = Space::new(place.x, place.y, -vee.depth_at(at.off));
+            let wood = self
+                .scene
+                .sheen
+                .over(self.scene.grain.at(down, pixel) * 0.86);
+            let (lit, open) = (lit * vee.lit(&at, light), open * vee.open(&at));
+            let tone = at.tone.unwrap_or(wood) * self.light.on(vee.out(&at), light, lit, open);
+            return (tone, GROOVE);
+        }
+        let out = lip.map_or(Space::UP, |(off, well)| {
+            let lean = 0.75 * (1.0 - off / LIP) / (well.radius + off);
+            Space::new((well.x - place.x) * lean, (well.y - place.y) * lean, 1.0).unit()
+        });
+        let wood = self.scene.sheen.over(self.scene.grain.at(place, pixel));
+        (
+            self.finished(wood, (place, out, ray.way), light, (lit, open)),
+            TOP,
+        )
+    }
+
+    /// The rim, with end grain to the left and right, where the grain runs out.
+    fn edge_tone(&self, ray: Ray, place: Space, pixel: f32) -> Tone {
+        let (disc, out) = (&self.scene.disc, self.scene.disc.out(place));
+        let light = self.light.at(place);
+        // End grain drinks the finish, and is darker even without.
+        let end = (out.x * out.x) as f32 * (1.0 - 0.35 * out.z as f32);
+        let wood = self.scene.grain.at(place, pixel) * (1.0 - 0.26 * end);
+        let near_table = eased(0.0, 1.3 * disc.thick, place.z - disc.table);
+        let open = 0.45 + 0.55 * near_table.max(out.z);
+        let (lit, by_pieces) = self.shade_of_pieces(place, light);
+        let wood = self.scene.sheen.over(wood);
+        self.finished(wood, (place, out, ray.way), light, (lit, open * by_pieces))
+    }
+
+    /// The inside of a bore, or the resin in it.
+    fn well_tone(&self, ray: Ray, well: &Well, met: &Met, pixel: f32) -> Tone {
+        let light = self.light.at(met.place);
+        let (by_pieces, open_by) = self.shade_of_pieces(met.place, light);
+        let lit = well.lit(met.place, light) * by_pieces;
+        let open = well.open(met) * open_by;
+        if met.is_resin {
+            let clear = Tone([0.03, 0.035, 0.04]);
+            return self.shiny(
+                clear,
+                (met.place, met.out, ray.way),
+                light,
+                (lit, open),
+                1.0,
+            );
+        }
+        let wood = self.scene.grain.at(met.place, pixel);
+        let end = (met.out.x * met.out.x) as f32;
+        let wood = self.scene.sheen.over(wood * (0.97 - 0.2 * end));
+        // Light that the sides of the bore throw to one another takes on their tone.
+        let thrown = wood.times(wood) * (0.3 * (1.0 - open as f32) * (0.35 + 0.65 * lit as f32));
+        wood * self.light.on(met.out, light, lit, open) + thrown
+    }
+
+    /// Wood with its finish, lit.
+    fn finished(
+        &self,
+        wood: Tone,
+        seen: (Space, Space, Space),
+        light: Space,
+        (lit, open): (f64, f64),
+    ) -> Tone {
+        self.shiny(wood, seen, light, (lit, open), self.scene.sheen.gloss)
+    }
+
+    /// A surface lit, with the shine of a film of so much gloss; told by its place, where it looks, and the way of sight.
+    fn shiny(
+        &self,
+        tone: Tone,
+        (_, out, way): (Space, Space, Space),
+        light: Space,
+        (lit, open): (f64, f64),
+        gloss: f64,
+    ) -> Tone {
+        let base = tone * self.light.on(out, light, lit, open);
+        let half = (light - way).unit();
+        let cosine = out.dot(half).max(0.0);
+        // A matt surface spreads the lamp widely, a film mirrors it.
+        let broad = fifth(cosine * cosine) * 0.05 * (0.4 + gloss) * lit;
+        let facing = (-out.dot(way)).clamp(0.0, 1.0);
+        let glance = 0.04 + 0.96 * fifth(1.0 - facing);
+        let mirrored = self.light.mirrored(way.mirrored(out), tone);
+        let share = (glance * gloss * open * (0.3 + 0.7 * lit)) as f32;
+        base + Tone::gray(broad as f32) + mirrored * share
+    }
+
+    /// A piece: a ball is of glass, what is turned is painted.
+    fn piece_tone(&self, ray: Ray, place: Space, out: Space, piece: &Standing) -> Tone {
+        let light = self.light.at(place);
+        let facing = (-out.dot(ray.way)).clamp(0.0, 1.0);
+        let open = 0.55 + 0.45 * out.z.max(-0.2);
+        let wood = self.scene.grain.mean();
+        let bounced = piece.tone.times(wood) * (0.3 * (1.0 - out.z).max(0.0)) as f32;
+        let glance = (0.04 + 0.96 * fifth(1.0 - facing)) as f32;
+        let mirrored = self.light.mirrored(ray.way.mirrored(out), wood * 0.5);
+        match piece.shape {
+            Shape::Ball { .. } => {
+                // Glass gathers the lamp on the side that is turned away from it.
+                let through = Space::new(-light.x, -light.y, 0.35)
+                    .unit()
+                    .dot(out)
+                    .max(0.0);
+                let through = through * through * through;
+                let body = self.light.on(out, light, 0.8, open) * 0.8 + (0.75 * through) as f32;
+                piece.tone * body + bounced + mirrored * (glance * 1.1).min(1.0)
+            }
+            Shape::Turned { .. } => {
+                let base = piece.tone * self.light.on(out, light, 1.0, open);
+                base + bounced + mirrored * (glance * 0.6)
+            }
+        }
+    }
+}
+
+/// A part of the board.
+#[derive(Clone, Copy)]
+enum Part<'a> {
+    /// The top face; near a mouth, the bore and how far it is.
+    Top(Option<(f64, &'a Well)>),
+    /// The rim.
+    Edge,
+    /// A bore.
+    Well(u32, &'a Well, Met),
+}
+
+/// Where a ray that misses the flat top meets the edge of the board.
+fn edge(disc: &Disc, ray: Ray, level: f64) -> Option<f64> {
+    const NEAR: f64 = 4e-3;
+    let (x, y) = (ray.way.x, ray.way.y);
+    let square = x * x + y * y;
+    let mut far = level;
+    if ray.at(level).across() > disc.radius {
+        let half = ray.from.x * x + ray.from.y * y;
+        let from = ray.from.x * ray.from.x + ray.from.y * ray.from.y;
+        let root = half * half - square * (from - disc.radius * disc.radius);
+        if root < 0.0 || square < 1e-12 {
+            return None;
+        }
+        far = level.max((-half - root.sqrt()) / square);
+    }
+    for _ in 0..40 {
+        let place = ray.at(far);
+        if place.z < -disc.thick - NEAR
+            || (place.across() > disc.radius + 1.0 && far > level + disc.radius)
+        {
+            return None;
+        }
+        let off = disc.off(place.across(), place.z);
+        if off < NEAR {
+            return Some(far);
+        }
+        far += off;
+    }
+    None
+}
+
+impl Lit<'_> {
+    /// The foot that a ray meets first.
+    fn foot(&self, ray: Ray) -> Option<(f64, Space)> {
+        let disc = &self.scene.disc;
+        let met = self.scene.feet.iter().filter_map(|foot| {
+            let (x, y) = (ray.from.x - foot.x, ray.from.y - foot.y);
+            let square = ray.way.x * ray.way.x + ray.way.y * ray.way.y;
+            let half = x * ray.way.x + y * ray.way.y;
+            let root = half * half - square * (x * x + y * y - foot.radius * foot.radius);
+            let far = (-half - root.max(0.0).sqrt()) / square;
+            let place = ray.at(far);
+            let is_met =
+                root >= 0.0 && square > 1e-12 && place.z <= -disc.thick && place.z >= disc.table;
+            let out = Space::new(place.x - foot.x, place.y - foot.y, 0.0).unit();
+            is_met.then_some((far, out))
+        });
+        met.reduce(|one, other| if other.0 < one.0 { other } else { one })
+    }
+
+    /// What the board stands on, in its shadow.
+    fn foot_tone(&self, place: Space, out: Space) -> Tone {
+        let light = self.light.at(place);
+        let open = 0.12 + 0.3 * eased(-self.scene.disc.thick, self.scene.disc.table, place.z);
+        self.scene.grain.mean() * (0.5 * self.light.on(out, light, 0.15, open))
+    }
+
+    /// The table, in the shadow of the board.
+    fn on_table(&self, place: Option<Space>, table: Tone) -> Tone {
+        let Some(place) = place else {
+            return table;
+        };
+        let (disc, light) = (&self.scene.disc, self.light.toward);
+        let (low, high) = (-disc.thick - disc.table, -disc.table);
+        // The shadow of a round board is that of its two faces and all between them.
+        let at = |height: f64| {
+            (
+                place.x + light.x / light.z * height,
+                place.y + light.y / light.z * height,
+            )
+        };
+        let (from, to) = (at(low), at(high));
+        let way = (to.0 - from.0, to.1 - from.1);
+        let square = (way.0 * way.0 + way.1 * way.1).max(1e-9);
+        let share = (-(from.0 * way.0 + from.1 * way.1) / square).clamp(0.0, 1.0);
+        let (x, y) = (from.0 + way.0 * share, from.1 + way.1 * share);
+        let off = (x * x + y * y).sqrt() - disc.radius;
+        let height = low + (high - low) * share;
+        let soft = 0.3 * height + 0.012 * disc.radius;
+        let lit = eased(-soft, soft, off);
+        let beside = place.across() - disc.radius;
+        let near = 1.0 - eased(-1.2 * low - 1.0, low + 1.6 * disc.thick, beside);
+        let wide = 1.0 - eased(-0.1 * disc.radius, 0.26 * disc.radius, off);
+        let light = 1.0 - 0.4 * (1.0 - lit) - 0.26 * near - 0.12 * wide;
+        let feet = self.scene.feet.iter().map(|foot| {
+            let (x, y) = (place.x - foot.x, place.y - foot.y);
+            let off = (x * x + y * y).sqrt() - foot.radius;
+            1.0 - 0.5 * (1.0 - eased(0.0, 6.0 + 0.6 * low, off))
+        });
+        table * (light.max(0.08) * feet.product::<f64>()) as f32
+    }
+}

@@ -1,0 +1,140 @@
+//! The proof read back: its size, the wood between the holes, the dark of a bore, and the colors of every player.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
+
+use app::exports::Kind;
+use board::{Board, HoleId, Role, Wood};
+use geometry::Point;
+use image::RgbImage;
+use picture::{Page, View};
+use tests::{PROOF, files, worked};
+use workshop::look;
+
+/// A board of cherry with bores deep enough to be dark.
+fn board() -> Board {
+    let mut board = Board {
+        wood: Some(Wood {
+            species: "black-cherry".into(),
+            ..Wood::default()
+        }),
+        ..Board::default()
+    };
+    board.bores.track.depth = 9.0;
+    board
+}
+
+/// The pictures of a proof: from above, and in perspective.
+fn pictures(board: &Board) -> [RgbImage; 2] {
+    let files = files(Kind::Proof, board);
+    let pictures = files.into_iter().filter(|(name, _)| name.contains(".png"));
+    let pictures: Vec<RgbImage> = pictures
+        .map(|(_, bytes)| image::load_from_memory(&bytes).unwrap().to_rgb8())
+        .collect();
+    pictures.try_into().unwrap()
+}
+
+/// The mean color about a place of the board, in the picture from above.
+fn color_at(picture: &RgbImage, board: &Board, at: Point, reach: i64) -> [f64; 3] {
+    let area = Page::of(&worked(board), View::Above, PROOF).board;
+    let scale = area.width / board.blank.diameter;
+    let x = (area.x + area.width / 2.0 + at.x * scale) as i64;
+    let y = (area.y + area.height / 2.0 - at.y * scale) as i64;
+    let mut sum = [0.0; 3];
+    let side = 2 * reach + 1;
+    for place in 0..side * side {
+        let (x, y) = (x + place % side - reach, y + place / side - reach);
+        let pixel = picture.get_pixel(x as u32, y as u32);
+        for (sum, part) in sum.iter_mut().zip(pixel.0) {
+            *sum += f64::from(part) / (side * side) as f64;
+        }
+    }
+    sum
+}
+
+#[test]
+fn proofs_have_the_size_that_was_asked_for() {
+    let [above, perspective] = pictures(&board());
+    assert_eq!(above.dimensions(), (PROOF * 4 / 5, PROOF));
+    assert_eq!(perspective.dimensions(), (PROOF, PROOF * 4 / 5));
+}
+
+#[test]
+fn wood_without_holes_has_the_tone_of_its_species() {
+    let board = board();
+    let [above, _] = pictures(&board);
+    let wood = look("black-cherry").heart.parts();
+    let seen = color_at(&above, &board, Point::new(-40.0, 20.0), 6);
+    for (seen, wood) in seen.into_iter().zip(wood) {
+        assert!((seen - f64::from(wood)).abs() < 30.0, "{seen} and {wood}");
+    }
+}
+
+#[test]
+fn the_upper_left_of_a_bore_is_in_its_own_shadow() {
+    let board = board();
+    let [above, _] = pictures(&board);
+    let layout = worked(&board).layout().clone();
+    for hole in layout
+        .holes
+        .iter()
+        .filter(|hole| hole.name.id().role() == Role::Track)
+    {
+        let dark = color_at(&above, &board, hole.center + kurbo::Vec2::new(-3.0, 3.0), 0);
+        let way = hole.center.to_vec2();
+        let beside = (way * (1.0 - 9.5 / way.length())).to_point();
+        let wood = color_at(&above, &board, beside, 1);
+        let sum = |color: [f64; 3]| color.iter().sum::<f64>();
+        assert!(
+            sum(dark) < 0.72 * sum(wood),
+            "{}: {dark:?} in {wood:?}",
+            hole.name
+        );
+    }
+}
+
+/// Every player's pieces have a color of their own, and all of one player's have it.
+#[test]
+fn pieces_stand_in_every_pocket_in_the_color_of_their_player() {
+    let board = board();
+    let [above, _] = pictures(&board);
+    let layout = worked(&board).layout().clone();
+    let piece = |player, number| {
+        let hole = layout
+            .hole(HoleId::new(Role::Start, player, number))
+            .unwrap();
+        color_at(&above, &board, hole.center, 1)
+    };
+    let apart = |one: [f64; 3], other: [f64; 3]| {
+        let parts = one
+            .iter()
+            .zip(other)
+            .map(|(one, other)| (one - other).abs());
+        parts.fold(0.0, f64::max)
+    };
+    for player in 1..=board.players {
+        let first = piece(player, 1);
+        for number in 2..=board.start {
+            assert!(
+                apart(first, piece(player, number)) < 26.0,
+                "player {player}, piece {number}"
+            );
+        }
+        for other in player + 1..=board.players {
+            assert!(
+                apart(first, piece(other, 1)) > 40.0,
+                "players {player} and {other}"
+            );
+        }
+    }
+}
+
+#[test]
+fn the_hand_and_the_words_stand_clear_of_the_board() {
+    let page = Page::of(&worked(&board()), View::Above, PROOF);
+    let bottom = page.board.y + page.board.height;
+    assert!(page.hand.unwrap().bounds()[1] > bottom - 0.1 * page.board.height);
+    assert!(page.lines.iter().all(|line| line.y - line.size > bottom));
+}
