@@ -9,6 +9,9 @@ use crate::space::Space;
 use crate::tone::Tone;
 
 /// A straight piece of a groove's middle line.
+///
+/// Bends are cut into pieces so short that nobody sees their corners; a place then asks only for the nearest of a few
+/// straight ways, whatever the groove was drawn as.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CutLine {
     /// Where it starts.

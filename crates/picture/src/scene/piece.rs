@@ -10,6 +10,9 @@ use crate::space::{Ray, Space, eased};
 use crate::tone::Tone;
 
 /// A piece in its place.
+///
+/// It stands upright: a marble lies in its bore by its own weight, a peg is held by its shank, a magnet piece by what is
+/// set in the bore below it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Standing {
     /// Its axis.
