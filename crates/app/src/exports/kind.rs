@@ -46,7 +46,7 @@ pub enum Kind {
 }
 
 /// Every kind, in the order lists show them.
-const ALL: [Kind; 18] = [
+const ALL: [Kind; 19] = [
     Kind::TemplatePdf,
     Kind::TemplateSvg,
     Kind::PlotPdf,
