@@ -3,7 +3,7 @@
 //! Oil fills the pores near the surface, so that less light is scattered back: the wood is darker and its color fuller, as if it were
 //! wet. A film does the same and shines as well. Water-based films are clear; oil and shellac are yellow.
 
-use board::{Board, CoatKind};
+use board::{Board, CoatKind, CoatPlace};
 
 use crate::tone::Tone;
 
@@ -28,7 +28,14 @@ impl Sheen {
 
     /// The look of a board with its coats; the last one shines, the first that soaks in deepens.
     pub fn of(board: &Board) -> Self {
-        board.finish.iter().fold(Self::BARE, |so_far, coat| {
+        let is_seen = |place| {
+            matches!(
+                place,
+                CoatPlace::Whole | CoatPlace::TopAndEdge | CoatPlace::Top
+            )
+        };
+        let coats = board.finish.iter().filter(|coat| is_seen(coat.place));
+        coats.fold(Self::BARE, |so_far, coat| {
             let new = Self::of_coat(coat.kind);
             Self {
                 deep: so_far.deep.max(new.deep),
@@ -41,10 +48,17 @@ impl Sheen {
     /// The look that one coat of a finish gives, by its kind.
     const fn of_coat(kind: CoatKind) -> Self {
         let (deep, gloss, amber) = match kind {
+            // Color on the wood is shown as color; it neither shines nor deepens what is beside it.
+            CoatKind::Dye | CoatKind::Stain => (0.0, 0.06, 0.0),
+            CoatKind::PaintPen | CoatKind::Enamel | CoatKind::Acrylic => (0.0, 0.3, 0.0),
             CoatKind::Oil => (0.42, 0.14, 0.5),
+            CoatKind::OilWax => (0.38, 0.24, 0.4),
+            CoatKind::OilVarnish => (0.42, 0.4, 0.55),
             CoatKind::Shellac => (0.36, 0.6, 0.7),
             CoatKind::DewaxedShellac => (0.32, 0.6, 0.45),
+            CoatKind::SandingSealer => (0.26, 0.4, 0.15),
             CoatKind::Lacquer => (0.28, 0.7, 0.15),
+            CoatKind::WipingVarnish => (0.38, 0.6, 0.5),
             CoatKind::OilPolyurethane => (0.4, 0.85, 0.6),
             CoatKind::WaterPolyurethane => (0.18, 0.7, 0.0),
             CoatKind::Wax => (0.2, 0.26, 0.2),

@@ -1,48 +1,114 @@
-//! The colors of pieces, rings and grooves, as tones of light.
+//! The colors of pieces, rings, bores and grooves, as tones of light.
 //!
-//! Colors are those of the document; here they become light. Where the document has none, players have colors that are
-//! told apart with every kind of color vision.
+//! Which part has which color is settled by the document and the workshop's room for colors; here the stuff that brings it
+//! decides how much of the wood shows through.
 
-use workshop::Workpiece;
+use board::{BorePart, Medium, Rgb};
+use workshop::{HoleTint, Tint, Workpiece};
 
 use crate::tone::Tone;
 
-/// The colors of a board.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Paints {
-    /// The color of each player, from the first.
-    players: Vec<Tone>,
+/// A color with the stuff that it is of.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Paint {
+    /// Its tone.
+    pub tone: Tone,
+    /// The share of the wood that it covers: the rest colors the wood itself.
+    cover: f32,
+    /// Its shine, 0 to 1.
+    pub gloss: f64,
 }
 
-/// Colors that are told apart with every kind of sight (Okabe and Ito 2008), but black.
-const SAFE: [[u8; 3]; 8] = [
-    [0xd5, 0x5e, 0x00],
-    [0x00, 0x72, 0xb2],
-    [0x00, 0x9e, 0x73],
-    [0xf0, 0xe4, 0x42],
-    [0xcc, 0x79, 0xa7],
-    [0x56, 0xb4, 0xe9],
-    [0xe6, 0x9f, 0x00],
-    [0x2a, 0x2a, 0x2a],
-];
-
-impl Paints {
-    /// The colors of a workpiece.
-    pub fn of(workpiece: &Workpiece) -> Self {
-        let players = workpiece.board().players as usize;
+impl Paint {
+    /// The paint of a color; how it covers and shines, from memory.
+    pub fn of(tint: Tint) -> Self {
+        let (cover, gloss) = match tint.medium {
+            Medium::Paint => (1.0, 0.3),
+            Medium::Dye => (0.12, 0.0),
+            Medium::Stain => (0.5, 0.0),
+            Medium::Inlay => (1.0, 0.12),
+            Medium::Resin => (1.0, 1.0),
+        };
         Self {
-            players: SAFE
-                .iter()
-                .cycle()
-                .take(players.max(1))
-                .map(|color| Tone::of(*color))
-                .collect(),
+            tone: tone(tint.color),
+            cover,
+            gloss,
         }
     }
 
-    /// The color of a player's pieces.
-    pub fn player(&self, player: u32) -> Tone {
-        let place = (player.max(1) - 1) as usize;
-        self.players.get(place).copied().unwrap_or(Tone::gray(0.5))
+    /// The tone of wood with it.
+    pub fn over(&self, wood: Tone) -> Tone {
+        // A dye lets the figure show: the wood filters the light once more.
+        let bright = wood.brightness().max(0.02).sqrt() * 1.35;
+        (self.tone * bright).mix(self.tone, self.cover)
+    }
+}
+
+/// The colors of a bore.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct BorePaint {
+    /// Around its mouth on the top face, with the width of the ring, mm.
+    pub ring: Option<(Paint, f64)>,
+    /// On its wall and floor.
+    pub inside: Option<Paint>,
+    /// Of the resin in it.
+    pub resin: Option<Paint>,
+}
+
+impl BorePaint {
+    /// The colors of a bore by what the document gives its hole.
+    pub fn of(given: Option<HoleTint>, ring: f64) -> Self {
+        let Some(given) = given else {
+            return Self::default();
+        };
+        let paint = Paint::of(given.tint);
+        match given.on {
+            BorePart::Ring => Self {
+                ring: Some((paint, ring)),
+                ..Self::default()
+            },
+            BorePart::Inside => Self {
+                inside: Some(paint),
+                ..Self::default()
+            },
+            BorePart::Filling => Self {
+                resin: Some(paint),
+                ..Self::default()
+            },
+        }
+    }
+}
+
+/// The tone of a color of the document.
+pub fn tone(color: Rgb) -> Tone {
+    Tone::of(color.parts())
+}
+
+/// The tone of a player's pieces; of nobody's, a middle gray.
+pub fn player(workpiece: &Workpiece, player: u32) -> Tone {
+    let look = (player as usize)
+        .checked_sub(1)
+        .and_then(|place| workpiece.players().get(place));
+    look.map_or(Tone::gray(0.3), |look| {
+        let bare = tone(look.color);
+        // Black glass still shows its shape.
+        Tone(bare.0.map(|part| part.max(0.012)))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn paint_covers_the_wood_and_dye_lets_it_show() {
+        let over = |medium, wood| {
+            let color = Rgb::new(0, 114, 178);
+            Paint::of(Tint { color, medium })
+                .over(Tone::gray(wood))
+                .brightness()
+        };
+        assert_eq!(over(Medium::Paint, 0.5), over(Medium::Paint, 0.1));
+        assert!(over(Medium::Dye, 0.5) > 1.5 * over(Medium::Dye, 0.1));
     }
 }

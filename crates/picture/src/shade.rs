@@ -42,6 +42,10 @@ const EDGE: Id = 2;
 const GROOVE: Id = 3;
 /// A foot, or the turntable.
 const FOOT: Id = 4;
+/// A colored ring around a bore.
+const RING: Id = 5;
+/// The field of the first player; the others follow.
+const SECTOR: Id = 16;
 /// The wall of the first bore; the others follow.
 const WALL: Id = 1 << 20;
 /// The floor of the first bore.
@@ -159,18 +163,18 @@ impl Lit<'_> {
         if place.across() > disc.flat() {
             return edge(disc, ray, far).map(|far| (far, Part::Edge));
         }
-        let mut lip: Option<(f64, &Well)> = None;
+        let mut near: Option<(f64, &Well)> = None;
         for (number, well) in scene.wells_near(place.x, place.y) {
             let outside = well.outside(place.x, place.y);
             if outside < 0.0 {
                 let met = well.meet(ray);
                 return Some((met.far, Part::Well(number, well, met)));
             }
-            if outside < LIP && lip.is_none_or(|(known, _)| outside < known) {
-                lip = Some((outside, well));
+            if near.is_none_or(|(known, _)| outside < known) {
+                near = Some((outside, well));
             }
         }
-        Some((far, Part::Top(lip)))
+        Some((far, Part::Top(near)))
     }
 
     /// The tone of a part of the board, and its number.
@@ -206,7 +210,7 @@ impl Lit<'_> {
         &self,
         ray: Ray,
         place: Space,
-        lip: Option<(f64, &Well)>,
+        near: Option<(f64, &Well)>,
         pixel: f32,
     ) -> (Tone, Id) {
         let light = self.light.at(place);
@@ -218,17 +222,31 @@ impl Lit<'_> {
                 .sheen
                 .over(self.scene.grain.at(down, pixel) * 0.86);
             let (lit, open) = (lit * vee.lit(&at, light), open * vee.open(&at));
-            let tone = at.tone.unwrap_or(wood) * self.light.on(vee.out(&at), light, lit, open);
-            return (tone, GROOVE);
+            let paint = at.paint.map_or(wood, |paint| paint.over(wood));
+            return (
+                paint * self.light.on(vee.out(&at), light, lit, open),
+                GROOVE,
+            );
         }
+        let lip = near.filter(|(off, _)| *off < LIP);
         let out = lip.map_or(Space::UP, |(off, well)| {
             let lean = 0.75 * (1.0 - off / LIP) / (well.radius + off);
             Space::new((well.x - place.x) * lean, (well.y - place.y) * lean, 1.0).unit()
         });
         let wood = self.scene.sheen.over(self.scene.grain.at(place, pixel));
+        let ring = near.and_then(|(off, well)| well.paint.ring.filter(|(_, width)| off < *width));
+        let (paint, id) = match (ring, self.scene.sector_at(place.x, place.y)) {
+            (Some((paint, _)), _) => (Some(paint), RING),
+            (None, Some((number, paint))) => (Some(paint), SECTOR + number),
+            (None, None) => (None, TOP),
+        };
+        let gloss = self.scene.sheen.gloss;
+        let (tone, gloss) = paint.map_or((wood, gloss), |paint| {
+            (paint.over(wood), gloss.max(paint.gloss))
+        });
         (
-            self.finished(wood, (place, out, ray.way), light, (lit, open)),
-            TOP,
+            self.shiny(tone, (out, ray.way), light, (lit, open), gloss),
+            id,
         )
     }
 
@@ -243,7 +261,13 @@ impl Lit<'_> {
         let open = 0.45 + 0.55 * near_table.max(out.z);
         let (lit, by_pieces) = self.shade_of_pieces(place, light);
         let wood = self.scene.sheen.over(wood);
-        self.finished(wood, (place, out, ray.way), light, (lit, open * by_pieces))
+        self.shiny(
+            wood,
+            (out, ray.way),
+            light,
+            (lit, open * by_pieces),
+            self.scene.sheen.gloss,
+        )
     }
 
     /// The inside of a bore, or the resin in it.
@@ -252,40 +276,27 @@ impl Lit<'_> {
         let (by_pieces, open_by) = self.shade_of_pieces(met.place, light);
         let lit = well.lit(met.place, light) * by_pieces;
         let open = well.open(met) * open_by;
-        if met.is_resin {
-            let clear = Tone([0.03, 0.035, 0.04]);
-            return self.shiny(
-                clear,
-                (met.place, met.out, ray.way),
-                light,
-                (lit, open),
-                1.0,
-            );
-        }
         let wood = self.scene.grain.at(met.place, pixel);
+        if met.is_resin {
+            // Clear resin shows the wood below it, as if it were wet.
+            let clear = wood.times(wood) * 0.9;
+            let tone = well.paint.resin.map_or(clear, |paint| paint.tone);
+            return self.shiny(tone, (met.out, ray.way), light, (lit, open), 1.0);
+        }
         let end = (met.out.x * met.out.x) as f32;
         let wood = self.scene.sheen.over(wood * (0.97 - 0.2 * end));
+        let wood = well.paint.inside.map_or(wood, |paint| paint.over(wood));
         // Light that the sides of the bore throw to one another takes on their tone.
         let thrown = wood.times(wood) * (0.3 * (1.0 - open as f32) * (0.35 + 0.65 * lit as f32));
         wood * self.light.on(met.out, light, lit, open) + thrown
     }
 
-    /// Wood with its finish, lit.
-    fn finished(
-        &self,
-        wood: Tone,
-        seen: (Space, Space, Space),
-        light: Space,
-        (lit, open): (f64, f64),
-    ) -> Tone {
-        self.shiny(wood, seen, light, (lit, open), self.scene.sheen.gloss)
-    }
-
-    /// A surface lit, with the shine of a film of so much gloss; told by its place, where it looks, and the way of sight.
+    /// A surface lit, with the shine of a film of so much gloss; told by where it looks and the way of
+    /// sight.
     fn shiny(
         &self,
         tone: Tone,
-        (_, out, way): (Space, Space, Space),
+        (out, way): (Space, Space),
         light: Space,
         (lit, open): (f64, f64),
         gloss: f64,

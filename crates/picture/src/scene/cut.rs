@@ -5,8 +5,8 @@
 
 use workshop::Stroke;
 
+use crate::paint::Paint;
 use crate::space::Space;
-use crate::tone::Tone;
 
 /// A straight piece of a groove's middle line.
 ///
@@ -21,7 +21,7 @@ pub struct CutLine {
     /// 1 over the square of its length; 0 of a point.
     share: f64,
     /// The color painted into it, if there is one.
-    pub tone: Option<Tone>,
+    pub paint: Option<Paint>,
 }
 
 /// The shape of every groove: half its width, its depth, and half the flat that the tip of the bit leaves, mm.
@@ -43,14 +43,14 @@ pub struct InGroove {
     /// The way from the middle line to the place, of length 1.
     pub aside: (f64, f64),
     /// The color painted into it, if there is one.
-    pub tone: Option<Tone>,
+    pub paint: Option<Paint>,
 }
 
 /// The most that a straight piece is off a bend, mm, and the shortest piece that is worth it.
 const FINE: (f64, f64) = (0.012, 0.3);
 
 /// The pieces of a stroke.
-pub fn lines_of(stroke: &Stroke, tone: Option<Tone>) -> Vec<CutLine> {
+pub fn lines_of(stroke: &Stroke, paint: Option<Paint>) -> Vec<CutLine> {
     let radius = match stroke {
         Stroke::Line(_) => f64::INFINITY,
         Stroke::Arc(arc) => arc.radius,
@@ -69,7 +69,7 @@ pub fn lines_of(stroke: &Stroke, tone: Option<Tone>) -> Vec<CutLine> {
                 from: (from.x, from.y),
                 way: (way.x, way.y),
                 share: if square > 0.0 { 1.0 / square } else { 0.0 },
-                tone,
+                paint,
             }
         })
         .collect()
@@ -98,23 +98,23 @@ impl Vee {
         x: f64,
         y: f64,
     ) -> Option<InGroove> {
-        let mut nearest: Option<(f64, (f64, f64), Option<Tone>)> = None;
+        let mut nearest: Option<(f64, (f64, f64), Option<Paint>)> = None;
         let mut least = self.half * self.half;
         for line in lines {
             let way = line.to(x, y);
             let square = way.0 * way.0 + way.1 * way.1;
             if square < least {
                 least = square;
-                nearest = Some((square, way, line.tone));
+                nearest = Some((square, way, line.paint));
             }
         }
-        let (square, way, tone) = nearest?;
+        let (square, way, paint) = nearest?;
         let off = square.sqrt();
         let scale = 1.0 / off.max(1e-9);
         Some(InGroove {
             off,
             aside: (way.0 * scale, way.1 * scale),
-            tone,
+            paint,
         })
     }
 
@@ -184,7 +184,7 @@ mod tests {
         let at = |x: f64| InGroove {
             off: 0.6,
             aside: (x, 0.0),
-            tone: None,
+            paint: None,
         };
         assert!(VEE.out(&at(1.0)).dot(light) > VEE.out(&at(-1.0)).dot(light));
         assert!(VEE.lit(&at(1.0), light) > 0.9);

@@ -14,7 +14,7 @@ use workshop::Workpiece;
 
 use crate::coat::Sheen;
 use crate::grain::Grain;
-use crate::paint::Paints;
+use crate::paint::{self, BorePaint, Paint};
 use crate::space::Space;
 
 pub use cut::{CutLine, InGroove, Vee};
@@ -47,6 +47,10 @@ pub struct Scene {
     pieces_at: Grid,
     /// Height of the highest piece.
     tallest: f64,
+    /// The fields of the players: the axis of each, and its color.
+    sectors: Vec<((f64, f64), Option<Paint>)>,
+    /// Distance from the center pin at which the fields begin.
+    sectors_from: f64,
     /// What it stands on.
     pub feet: Vec<Foot>,
 }
@@ -87,7 +91,6 @@ impl Scene {
     pub fn of(workpiece: &Workpiece) -> Self {
         let board = workpiece.board();
         let disc = Disc::of(board);
-        let paints = Paints::of(workpiece);
         let mut scene = Self {
             grain: Grain::of(workpiece),
             sheen: Sheen::of(board),
@@ -100,11 +103,16 @@ impl Scene {
             pieces: Vec::new(),
             pieces_at: Grid::new(disc.radius, SQUARES.1),
             tallest: 0.0,
+            sectors: sectors(workpiece),
+            sectors_from: board
+                .grooves
+                .and_then(|grooves| grooves.sectors_from)
+                .unwrap_or(0.0),
             feet: feet(board),
         };
         scene.drill(workpiece);
         scene.cut(workpiece);
-        scene.set_up(workpiece, &paints);
+        scene.set_up(workpiece);
         scene
     }
 
@@ -115,13 +123,14 @@ impl Scene {
         for (number, hole) in (0..).zip(&workpiece.layout().holes) {
             let is_seat = number < workpiece.seats().len() as u32;
             let place = (hole.center.x, hole.center.y);
-            let well = Well::of(
-                place,
-                hole.bore,
-                board.bores.spur,
-                resin.filter(|_| is_seat),
-            );
-            self.wells_at.add(number, [place; 2], well.radius + LIP);
+            let id = hole.name.id();
+            let paint = BorePaint::of(workpiece.color_of(id), board.colors.ring);
+            // Resin that is planned as a color is there even where no filling is planned.
+            let below = resin.or(paint.resin.map(|_| 0.0)).filter(|_| is_seat);
+            let mut well = Well::of(place, hole.bore, board.bores.spur, below);
+            well.paint = paint;
+            let reach = paint.ring.map_or(LIP, |(_, width)| width.max(LIP));
+            self.wells_at.add(number, [place; 2], well.radius + reach);
             self.wells.push(well);
         }
     }
@@ -136,8 +145,14 @@ impl Scene {
             depth: plan.depth.max(0.0),
             floor: wanted.tip / 2.0,
         };
-        for stroke in plan.grooves.iter().flat_map(|groove| &groove.path) {
-            for line in cut::lines_of(stroke, None) {
+        for groove in &plan.grooves {
+            let owner = groove.holes.first().map_or(0, |hole| hole.id().player());
+            let paint = workpiece.groove_color(groove.kind, owner).map(Paint::of);
+            let lines = groove
+                .path
+                .iter()
+                .flat_map(|stroke| cut::lines_of(stroke, paint));
+            for line in lines {
                 let number = self.lines.len() as u32;
                 self.lines_at.add(number, line.ends(), vee.half);
                 self.lines.push(line);
@@ -147,7 +162,7 @@ impl Scene {
     }
 
     /// Stands the pieces in their start pockets; where a player has none, at the start of the track.
-    fn set_up(&mut self, workpiece: &Workpiece, paints: &Paints) {
+    fn set_up(&mut self, workpiece: &Workpiece) {
         let board = workpiece.board();
         let is_start = |id: HoleId| {
             id.role() == Role::Start
@@ -163,7 +178,7 @@ impl Scene {
                 x: hole.center.x,
                 y: hole.center.y,
                 shape: Shape::of(&board.piece, hole.bore),
-                tone: paints.player(hole.name.id().player()),
+                tone: paint::player(workpiece, hole.name.id().player()),
             };
             let (place, top) = ((piece.x, piece.y), piece.shape.top());
             // A shadow falls no farther than twice the height to any side.
@@ -193,6 +208,19 @@ impl Scene {
         let numbers = self.lines_at.at(x, y).iter();
         let lines = numbers.filter_map(|&number| self.lines.get(number as usize));
         Some((vee, vee.nearest(lines, x, y)?))
+    }
+
+    /// The colored field at a place, with the number of its player.
+    pub fn sector_at(&self, x: f64, y: f64) -> Option<(u32, Paint)> {
+        if x * x + y * y < self.sectors_from * self.sectors_from {
+            return None;
+        }
+        // The field is that of the axis which is nearest by bearing.
+        let along = |axis: (f64, f64)| axis.0 * x + axis.1 * y;
+        let fields = (0..).zip(&self.sectors);
+        let (number, (_, paint)) =
+            fields.max_by(|one, other| along(one.1.0).total_cmp(&along(other.1.0)))?;
+        Some((number, (*paint)?))
     }
 
     /// Height of the highest piece; 0 without pieces.
@@ -249,6 +277,21 @@ impl Disc {
             Space::new(x, y, 0.0)
         }
     }
+}
+
+/// The axes of the players with the colors of their fields; none where no field is colored.
+fn sectors(workpiece: &Workpiece) -> Vec<((f64, f64), Option<Paint>)> {
+    let axes = (1..).zip(&workpiece.layout().sectors);
+    let fields: Vec<_> = axes
+        .map(|(player, sector)| {
+            let (sin, cos) = sector.axis().sin_cos();
+            ((sin, cos), workpiece.sector_color(player).map(Paint::of))
+        })
+        .collect();
+    if fields.iter().all(|(_, paint)| paint.is_none()) {
+        return Vec::new();
+    }
+    fields
 }
 
 /// What is under a board: its turntable, or its feet.

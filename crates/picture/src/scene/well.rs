@@ -6,6 +6,7 @@
 use board::{Bore, Bottom};
 use geometry::Angle;
 
+use crate::paint::BorePaint;
 use crate::space::{Ray, Space, eased};
 
 /// A bore, with what it holds of resin.
@@ -21,6 +22,8 @@ pub struct Well {
     wall: f64,
     /// The shape of its floor.
     floor: Floor,
+    /// Its colors.
+    pub paint: BorePaint,
     /// Depth of the resin's edge below the top face, if there is any.
     pub resin: Option<f64>,
 }
@@ -75,6 +78,7 @@ impl Well {
             radius,
             wall,
             floor,
+            paint: BorePaint::default(),
             resin: resin.filter(|below| *below < depth),
         }
     }
