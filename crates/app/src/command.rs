@@ -44,6 +44,8 @@ pub enum Command {
     Blank,
     /// The board cut open, or the board alone.
     Section,
+    /// The finished board as the customer will see it, or the board alone.
+    Proof,
     /// The controls of a stage of the work.
     Stage(Stage),
     /// Millimeters or inches.
@@ -85,6 +87,7 @@ impl Command {
         Self::Sheets,
         Self::Blank,
         Self::Section,
+        Self::Proof,
         Self::Stage(Stage::LayOut),
         Self::Stage(Stage::Wood),
         Self::Stage(Stage::Template),
@@ -119,6 +122,7 @@ impl Command {
             Self::Sheets => "Sheets of the template",
             Self::Blank => "Board on its blank",
             Self::Section => "Section of the board",
+            Self::Proof => "Proof for the customer",
             Self::Stage(stage) => stage.label(),
             Self::Units => "Millimeters or inches",
             Self::Theme => "Light or dark",
@@ -150,6 +154,7 @@ impl Command {
             Self::Section => {
                 "Cut the board open through a bore, the recess and the base, with its sizes"
             }
+            Self::Proof => "Show the finished board as the customer will see it",
             Self::Stage(stage) => stage.tooltip(),
             Self::Units => "Show lengths in the other unit",
             Self::Theme => "Change between light and dark",
@@ -175,6 +180,7 @@ impl Command {
             Self::Sheets => (Modifiers::COMMAND, Key::T),
             Self::Blank => (Modifiers::COMMAND, Key::B),
             Self::Section => (Modifiers::COMMAND, Key::K),
+            Self::Proof => (Modifiers::COMMAND, Key::P),
             Self::Stage(stage) => {
                 let key = match stage {
                     Stage::LayOut => Key::Num1,

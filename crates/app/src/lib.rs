@@ -24,6 +24,7 @@ mod jobs;
 mod painter;
 mod palette;
 mod panels;
+mod proof_view;
 mod rescue;
 mod samples;
 mod section_view;

@@ -7,6 +7,7 @@ use crate::blank_view::BlankViewState;
 use crate::canvas::CanvasState;
 use crate::command::Command;
 use crate::dialogs::Dialog;
+use crate::proof_view::ProofViewState;
 use crate::sheet_view::SheetViewState;
 use crate::stage::Stage;
 
@@ -23,6 +24,8 @@ pub struct ViewState {
     pub blank: BlankViewState,
     /// The view of the section.
     pub section: SheetViewState,
+    /// The view of the proof.
+    pub proof: ProofViewState,
     /// Zoom and measuring.
     pub canvas: CanvasState,
     /// The hole that the panel shows.
@@ -73,11 +76,13 @@ pub enum Face {
     Blank,
     /// The board cut open.
     Section,
+    /// The finished board, as the customer will see it.
+    Proof,
 }
 
 impl Face {
     /// Every one, in the order of their tabs.
-    pub const ALL: [Self; 3] = [Self::Board, Self::Blank, Self::Section];
+    pub const ALL: [Self; 4] = [Self::Board, Self::Blank, Self::Section, Self::Proof];
 
     /// The words on its tab.
     pub const fn label(self) -> &'static str {
@@ -85,6 +90,7 @@ impl Face {
             Self::Board => "Plan",
             Self::Blank => "On the blank",
             Self::Section => "Section",
+            Self::Proof => "Proof",
         }
     }
 }
@@ -104,6 +110,7 @@ impl ViewState {
         self.canvas.fit();
         self.blank.fit();
         self.section.fit();
+        self.proof.fit();
     }
 
     /// Says that something was done.

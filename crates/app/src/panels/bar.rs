@@ -105,6 +105,7 @@ fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) {
             Command::Sheets,
             Command::Blank,
             Command::Section,
+            Command::Proof,
             Command::Units,
             Command::Theme,
         ] {

@@ -47,6 +47,7 @@ impl App {
             Command::Sheets => self.view.show_sheets = !self.view.show_sheets,
             Command::Blank => self.turn_to(Face::Blank),
             Command::Section => self.turn_to(Face::Section),
+            Command::Proof => self.turn_to(Face::Proof),
             Command::Stage(stage) => {
                 self.view.stage = stage;
                 self.view.pane = Pane::Controls;

@@ -1,4 +1,4 @@
-//! The faces of the drawing: the board, its blank, its section.
+//! The faces of the drawing: the board, its blank, its section, its proof.
 
 use egui::Ui;
 use workshop::Workpiece;
@@ -6,16 +6,18 @@ use workshop::Workpiece;
 use super::App;
 use crate::blank_view::{BlankSeen, blank_view_ui};
 use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
+use crate::proof_view::proof_view_ui;
 use crate::section_view::section_ui;
 use crate::view::Face;
 
 impl App {
-    /// The board, its blank, or its section.
+    /// The board, its blank, its section, or its proof.
     pub(super) fn drawing(&mut self, ui: &mut Ui) {
         match self.view.face {
             Face::Board => self.canvas(ui),
             Face::Blank => self.blank(ui),
             Face::Section => self.section(ui),
+            Face::Proof => self.proof(ui),
         }
     }
 
@@ -40,6 +42,14 @@ impl App {
         if let Some(workpiece) = self.current.good() {
             let view = &mut self.view;
             section_ui(ui, workpiece, &mut view.selected, &mut view.section);
+        }
+    }
+
+    fn proof(&mut self, ui: &mut Ui) {
+        self.view.readout =
+            "Drag to turn the board, up and down to look from higher or lower".into();
+        if let Some(workpiece) = self.current.good() {
+            proof_view_ui(ui, workpiece, &*self.host, &mut self.view.proof);
         }
     }
 
