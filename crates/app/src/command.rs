@@ -62,7 +62,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 35] = [
+    pub const ALL: [Self; 36] = [
         Self::New,
         Self::Open,
         Self::Save,
