@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use board::{Board, BuildError, Units};
 use drawing::{Item, plan_without_names};
-use workshop::{Correction, Workpiece};
+use workshop::{Correction, Today, Workpiece};
 
 /// The workpiece of the document as it is now, or of the last one that could be laid out.
 pub struct Current {
@@ -15,7 +15,9 @@ pub struct Current {
     error: Option<BuildError>,
     /// The correction of the template's sheets, with its printer.
     printer: Option<Correction>,
-    /// Whether another printer has been chosen since.
+    /// The day, as far as it is known.
+    today: Option<Today>,
+    /// Whether another printer has been chosen since, or another day has come.
     is_stale: bool,
 }
 
@@ -32,6 +34,7 @@ impl Current {
             good: None,
             error: None,
             printer: None,
+            today: None,
             is_stale: true,
         };
         current.refresh(board);
@@ -53,6 +56,10 @@ impl Current {
         self.error = None;
         match next {
             Ok(workpiece) => {
+                let workpiece = match self.today.clone() {
+                    Some(today) => workpiece.on(today),
+                    None => workpiece,
+                };
                 let plan = plan_without_names(&workpiece);
                 let workpiece = Arc::new(workpiece);
                 self.good = Some(Good { workpiece, plan });
@@ -65,6 +72,12 @@ impl Current {
     pub fn print_on(&mut self, printer: Option<Correction>) {
         self.is_stale |= self.printer != printer;
         self.printer = printer;
+    }
+
+    /// From the next refresh on it is another day.
+    pub fn be_on(&mut self, today: Option<Today>) {
+        self.is_stale |= self.today != today;
+        self.today = today;
     }
 
     /// The workpiece of the last document that could be laid out.

@@ -136,6 +136,14 @@ impl Host for Fake {
         "2026-11-25 10:30".into()
     }
 
+    fn zone(&self) -> String {
+        "America/New_York".into()
+    }
+
+    fn now(&self) -> jiff::Timestamp {
+        jiff::Timestamp::UNIX_EPOCH + jiff::SignedDuration::from_secs(1_795_600_000)
+    }
+
     fn spawn(&self, _name: &str, work: Box<dyn FnOnce() + Send>) {
         work();
     }

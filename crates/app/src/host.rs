@@ -3,6 +3,9 @@
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
+use jiff::Timestamp;
+use workshop::Today;
+
 use crate::exports::Moment;
 use crate::files::{self, FilesError};
 
@@ -57,6 +60,10 @@ pub trait Host: Send + Sync {
     fn today(&self) -> Moment;
     /// The date and the time of day, to be read.
     fn clock(&self) -> String;
+    /// The name of the computer's time zone in the IANA database; empty where it has none.
+    fn zone(&self) -> String;
+    /// The instant.
+    fn now(&self) -> Timestamp;
     /// Runs work beside the window.
     fn spawn(&self, name: &str, work: Box<dyn FnOnce() + Send>);
 }
@@ -190,6 +197,14 @@ impl Host for Desktop {
         now.strftime("%Y-%m-%d %H:%M").to_string()
     }
 
+    fn zone(&self) -> String {
+        zone()
+    }
+
+    fn now(&self) -> Timestamp {
+        now()
+    }
+
     fn spawn(&self, name: &str, work: Box<dyn FnOnce() + Send>) {
         // Where no thread can be had the work is done at once: the window waits, but nothing is lost.
         let shared = std::sync::Arc::new(std::sync::Mutex::new(Some(work)));
@@ -220,4 +235,20 @@ pub fn today() -> Moment {
         month: u8::try_from(now.month()).unwrap_or(1),
         day: u8::try_from(now.day()).unwrap_or(1),
     }
+}
+
+/// The name of the machine's time zone in the IANA database; empty where it has none.
+pub fn zone() -> String {
+    let zone = jiff::tz::TimeZone::system();
+    zone.iana_name().unwrap_or_default().to_owned()
+}
+
+/// The instant, by the machine's clock.
+pub fn now() -> Timestamp {
+    Timestamp::now()
+}
+
+/// Today, as the calendar is made on it.
+pub fn this_day() -> Option<Today> {
+    today().today(zone())
 }

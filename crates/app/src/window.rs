@@ -144,6 +144,8 @@ impl App {
         if self.view.dialog.is_some() {
             commands.clear();
         }
+        self.current
+            .be_on(self.host.today().today(self.host.zone()));
         self.current.refresh(&self.session.board);
         self.panels(ui, &mut commands);
         commands.append(&mut self.view.asked);

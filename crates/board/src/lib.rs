@@ -14,6 +14,7 @@
 //! * [`Quantity`]: what a number measures, read from what makers type, shown in their system.
 //! * [`Measure`]: a number with what it measures.
 //! * [`Range`]: what each number may be.
+//! * [`Schedule`]: the order, with [`Day`], [`Clock`] and [`DaysOff`] as they are typed and shown.
 //!
 //! The crate knows nothing of windows, paths on disk and sizes of paper.
 
@@ -45,6 +46,7 @@ mod stock;
 mod template;
 mod tools;
 mod units;
+mod when;
 mod wood;
 
 pub use base::{Base, BaseHold, Footing, Passage};
@@ -56,7 +58,7 @@ pub use colors::{
 };
 pub use document::{Blank, Board, Bores, Center, Marking, Paper, Pocket, Template};
 pub use edit::{Change, Edit};
-pub use field::{Choice, Field, Kind, TypedError, Value, out_of_range, read_numbers};
+pub use field::{Choice, Field, Kind, TypedError, Value, Written, out_of_range, read_numbers};
 pub use file::{FORMAT, FileError, LARGEST_FILE, read_board, write_board};
 pub use filling::{Filling, Mix, MixedBy};
 pub use finish::{Coat, CoatKind, CoatPlace};
@@ -74,7 +76,7 @@ pub use quantity::{
 pub use range::{OutOfRange, Range};
 pub use repair::{Distance, Fault, Measured, MeasuredOn, WrongHole};
 pub use rgb::{NAMED, Rgb, RgbError, SET};
-pub use schedule::Schedule;
+pub use schedule::{Done, Schedule, Timed, WorkHours};
 pub use shop::Shop;
 pub use stock::{
     Build, FlawKind, FlawShape, Panel, ScrewCircle, Stock, StockFlaw, StockOutline, Tenons,
@@ -82,4 +84,5 @@ pub use stock::{
 pub use template::{DxfRelease, SheetLayout};
 pub use tools::Tools;
 pub use units::{Fraction, Units};
+pub use when::{Clock, Day, DaysOff, WhenError, time_zone, weekday_word};
 pub use wood::{Air, Cut, Wood};

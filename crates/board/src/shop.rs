@@ -155,6 +155,7 @@ impl Field {
             | (Kind::Text(_) | Kind::Hole(_), Value::Text(_))
             | (Kind::Numbers { .. } | Kind::Corners { .. }, Value::Numbers(_))
             | (Kind::Entries(_), Value::Entries(_)) => true,
+            (Kind::Written(form), Value::Text(text)) => form.read(text).is_ok(),
             (Kind::Choice, Value::Choice(place)) => *place < self.choices().len(),
             _ => false,
         }

@@ -45,6 +45,7 @@
 //! * jig: [`jig_sheet`], [`radii`], [`plate_fit`], [`dividers`].
 //! * machine: [`HoleTable`], [`Order`].
 //! * colors: [`player_look`], [`HoleTint`], [`Tint`].
+//! * calendar: [`Calendar`], [`Dated`], [`Promise`], [`Today`].
 //! * finish: [`coat_data`], [`bond`], [`meetings`], [`finish_fixes`], [`hard_after`], [`hard_hours`].
 //! * shopping: [`shopping()`], [`ToBuy`], [`cut_list`], [`CutPart`], [`board_feet`].
 //!
@@ -53,6 +54,7 @@
 mod base;
 mod blank;
 mod bores;
+mod calendar;
 mod caution;
 mod check;
 mod colors;
@@ -70,6 +72,7 @@ mod recess;
 mod repair;
 mod section;
 mod shopping;
+mod slow;
 mod sums;
 mod template;
 mod wood;
@@ -93,6 +96,7 @@ pub use bores::profile::{ball_volume, bore_profile, deepest, tip};
 pub use bores::seat::{MarbleSeat, marble_seat};
 pub use bores::sizes::{BoreSizes, Floor, FloorOver, InsertSizes, Stands, bore_sizes};
 pub use bores::strip::{Fit, FitStrip, FitTry, diameter_field, fit_diameters, fit_strips};
+pub use calendar::{Calendar, CalendarError, Dated, Promise, Stretch, Today};
 pub use caution::{Caution, FIRST};
 pub use check::{Finding, Rule, Severity, stopped_by, stops};
 pub use colors::{HoleTint, PlayerLook, Tint, player_look};

@@ -9,44 +9,39 @@ use std::sync::{Arc, OnceLock};
 use board::{
     Board, BuildError, Hole, Layout, Router, Units, layout, show_least, show_length, show_most,
 };
-use geometry::{Circle, Prism, Stopped};
+use geometry::{Circle, Prism};
 
-use crate::blank::{panel, stock, turn};
+use crate::blank::{panel, turn};
 use crate::bores::check::inside::hidden;
 use crate::grooves::{Strokes, lay_grooves};
 use crate::hardboard::{router, sector};
 use crate::machine::order::CenterTurn;
-use crate::template::budget;
 use crate::template::correction::Correction;
 use crate::template::sheets::{Tiling, TilingError, cut_template};
 use crate::{
-    BoardMass, Budget, Chance, Figures, Finding, GroovePlan, HoleTable, Joined, Lid, Order,
-    PlayerLook, Pour, ScrewPlace, SeamTurns, SectorJigError, SectorPlan, Standing, StockPlan,
-    Storage, SumGroup, TapedJoints, TenonPlace, WoodError, WoodMoves, Work, WorkPlan, base, check,
-    colors, figures, filling, job, machine, recess, sums, wood,
+    BoardMass, Budget, Calendar, CalendarError, Chance, Figures, Finding, GroovePlan, HoleTable,
+    Joined, Lid, Order, PlayerLook, Pour, ScrewPlace, SeamTurns, SectorJigError, SectorPlan,
+    Standing, StockPlan, Storage, SumGroup, TapedJoints, TenonPlace, Today, WoodError, WoodMoves,
+    WorkPlan, base, calendar, check, colors, figures, filling, job, machine, recess, sums, wood,
 };
-
-/// Boards of no more holes have their tolerance budget worked out at once.
-const FEW_HOLES: usize = 500;
-/// Blanks of no more corners and flaws have the place of the board worked out at once.
-const FEW_CORNERS: usize = 300;
 
 /// A document and everything that follows from it.
 #[derive(Debug)]
 pub struct Workpiece {
-    board: Board,
-    layout: Layout,
+    pub(crate) board: Board,
+    pub(crate) layout: Layout,
     printer: Option<Correction>,
-    parts: Parts,
+    today: Option<Today>,
+    pub(crate) parts: Parts,
 }
 
 /// The results that follow from the document, as far as they were asked for.
 #[derive(Debug, Default)]
-struct Parts {
-    stock: Arc<OnceLock<Option<StockPlan>>>,
-    joined: OnceLock<Option<Joined>>,
-    budget: OnceLock<Option<(Budget, f64)>>,
-    chance: OnceLock<Option<Chance>>,
+pub(crate) struct Parts {
+    pub stock: Arc<OnceLock<Option<StockPlan>>>,
+    pub joined: OnceLock<Option<Joined>>,
+    pub budget: OnceLock<Option<(Budget, f64)>>,
+    pub chance: OnceLock<Option<Chance>>,
     mouths: OnceLock<Vec<Circle>>,
     players: OnceLock<Vec<PlayerLook>>,
     figures: OnceLock<Figures>,
@@ -70,6 +65,7 @@ struct Parts {
     table: OnceLock<HoleTable>,
     order: OnceLock<Order>,
     work: OnceLock<WorkPlan>,
+    calendar: OnceLock<Result<Calendar, CalendarError>>,
     sums: OnceLock<Vec<SumGroup>>,
     /// The findings while the slow parts are not known, and those with them.
     findings: [OnceLock<Vec<Finding>>; 2],
@@ -126,6 +122,7 @@ impl Workpiece {
     /// [`BuildError`] where the document cannot be laid out.
     pub fn next(&self, board: &Board, printer: Option<Correction>) -> Result<Self, BuildError> {
         let mut next = Self::printed(board, printer)?;
+        next.today.clone_from(&self.today);
         let (old, new) = (&self.board.stock, &board.stock);
         if old.outline == new.outline && old.flaws == new.flaws {
             next.parts.stock = self.parts.stock.clone();
@@ -139,8 +136,28 @@ impl Workpiece {
             board,
             layout,
             printer,
+            today: None,
             parts: Parts::default(),
         }
+    }
+
+    /// The same on a day, by which the calendar is made and promises are judged; what depends on the day is worked out anew.
+    ///
+    /// ```
+    /// use board::Board;
+    /// use workshop::{Today, Workpiece};
+    /// let today = Today { day: "2026-11-30".parse().unwrap(), zone: "America/New_York".into() };
+    /// let workpiece = Workpiece::of(&Board::default())?.on(today.clone());
+    /// assert_eq!(workpiece.calendar().unwrap().first, today.day);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    #[must_use]
+    pub fn on(mut self, today: Today) -> Self {
+        self.today = Some(today);
+        self.parts.calendar = OnceLock::new();
+        self.parts.sums = OnceLock::new();
+        self.parts.findings = Default::default();
+        self
     }
 
     /// The document.
@@ -156,6 +173,11 @@ impl Workpiece {
     /// The correction of the printer, for upright paper; none where the template is printed as it is.
     pub const fn printer(&self) -> Option<&Correction> {
         self.printer.as_ref()
+    }
+
+    /// The day, as far as it is known.
+    pub const fn today(&self) -> Option<&Today> {
+        self.today.as_ref()
     }
 
     /// The system of units in which the maker reads.
@@ -486,6 +508,27 @@ impl Workpiece {
         self.parts.work.get_or_init(|| job::work_plan(self))
     }
 
+    /// The days on which the work is done, or why there are none.
+    ///
+    /// # Errors
+    /// [`CalendarError`] where it cannot be made.
+    ///
+    /// ```
+    /// use board::{Board, Schedule};
+    /// use workshop::{Task, Workpiece};
+    /// let schedule = Schedule { start: "2026-11-30".parse().ok(), ..Schedule::default() };
+    /// let workpiece = Workpiece::of(&Board { schedule, ..Board::default() })?;
+    /// let calendar = workpiece.calendar().unwrap();
+    /// // The wood rests for a week first.
+    /// assert!(calendar.last > "2026-12-07".parse().unwrap());
+    /// assert_eq!(calendar.work.len(), workpiece.work_plan().operations.len());
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn calendar(&self) -> Result<&Calendar, &CalendarError> {
+        let made = || calendar::calendar(self);
+        self.parts.calendar.get_or_init(made).as_ref()
+    }
+
     /// Every sum of the bench, by subject.
     ///
     /// ```
@@ -514,106 +557,5 @@ impl Workpiece {
         let [early, late] = &self.parts.findings;
         let known = if self.is_waiting() { early } else { late };
         known.get_or_init(|| check::check(self))
-    }
-
-    /// Where the board lies on its blank; none where nothing is known of the blank, or not yet.
-    pub fn stock(&self) -> Option<&StockPlan> {
-        if self.parts.stock.get().is_none() && stock::corners(&self.board.stock) > FEW_CORNERS {
-            return None;
-        }
-        let place = || {
-            stock::stock_plan(&self.board.stock, &|| false)
-                .ok()
-                .flatten()
-        };
-        self.parts.stock.get_or_init(place).as_ref()
-    }
-
-    /// Whether the place of the board on its blank is yet to be worked out.
-    pub fn stock_is_waiting(&self) -> bool {
-        self.stock().is_none() && self.parts.stock.get().is_none()
-    }
-
-    /// Boards that joining would make of the blank; none until [`Self::work_out`] is through.
-    pub fn joined(&self) -> Option<&Joined> {
-        self.parts.joined.get()?.as_ref()
-    }
-
-    /// The errors of the work in the end, and the most chance of a thin web; none of many holes until
-    /// [`Self::work_out`] is through.
-    ///
-    /// The chance told with it is the sum over all pairs of holes, which is never too small (Boole's inequality).
-    pub fn budget(&self) -> Option<&(Budget, f64)> {
-        if self.parts.budget.get().is_none() && self.layout.holes.len() > FEW_HOLES {
-            return None;
-        }
-        self.parts.budget.get_or_init(|| self.budgeted()).as_ref()
-    }
-
-    /// The chance that any web falls under its limit; none until [`Self::work_out`] is through.
-    pub fn chance(&self) -> Option<&Chance> {
-        self.parts.chance.get()?.as_ref()
-    }
-
-    /// Whether any part of the findings is yet to be worked out by [`Self::work_out`].
-    fn is_waiting(&self) -> bool {
-        let budget = self.budget().is_none() && self.parts.budget.get().is_none();
-        budget || self.stock_is_waiting()
-    }
-
-    /// Works out what takes longer than a frame.
-    ///
-    /// ```
-    /// use workshop::Workpiece;
-    /// let workpiece = Workpiece::of(&board::Board::default())?;
-    /// assert!(workpiece.chance().is_none());
-    /// assert!(workpiece.work_out(&|| true).is_err());
-    /// workpiece.work_out(&|| false).unwrap();
-    /// assert!(workpiece.chance().is_some());
-    /// # Ok::<(), board::BuildError>(())
-    /// ```
-    ///
-    /// # Errors
-    /// [`Stopped`] when `cancel` answered yes; what was worked out before that is kept.
-    pub fn work_out(&self, cancel: &dyn Fn() -> bool) -> Result<(), Stopped> {
-        if self.parts.stock.get().is_none() {
-            let plan = stock::stock_plan(&self.board.stock, cancel)?;
-            self.parts.stock.get_or_init(|| plan);
-        }
-        if self.parts.joined.get().is_none() {
-            let slab = self.stock().and_then(|plan| plan.slab.as_ref().ok());
-            let joined = slab.map(|slab| stock::joined(&self.board, slab, cancel));
-            let joined = joined.transpose()?;
-            self.parts.joined.get_or_init(|| joined);
-        }
-        if cancel() {
-            return Err(Stopped);
-        }
-        self.parts.budget.get_or_init(|| self.budgeted());
-        if self.parts.chance.get().is_none() {
-            let chance = budget::chance(&self.work(), self.board.limits.web, cancel).ok();
-            if cancel() {
-                return Err(Stopped);
-            }
-            self.parts.chance.get_or_init(|| chance);
-        }
-        Ok(())
-    }
-
-    /// The work that the tolerance budget is worked out from.
-    fn work(&self) -> Work<'_> {
-        Work {
-            mouths: self.mouths(),
-            errors: &self.board.errors,
-            joints: self.joints(),
-        }
-    }
-
-    /// The tolerance budget, with the most that the chance of a thin web can be.
-    fn budgeted(&self) -> Option<(Budget, f64)> {
-        let work = self.work();
-        // A document in its ranges has errors and holes that can be added up.
-        let most = budget::chance_at_most(&work, self.board.limits.web).ok()?;
-        Some((budget::budget(&work).ok()?, most))
     }
 }

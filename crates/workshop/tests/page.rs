@@ -10,7 +10,9 @@
 use std::collections::BTreeSet;
 
 use board::field::all_fields;
-use board::{Board, Field, Kind, Range, Units, Value, read_board, show_length, write_board};
+use board::{
+    Board, Field, Kind, Range, Units, Value, Written, read_board, show_length, write_board,
+};
 use serde_json::Value as Json;
 use workshop::{Wishes, propose};
 
@@ -85,6 +87,19 @@ fn may_be(board: &Board, field: &Field) -> String {
         Kind::Part => format!("there, or {}", nothing(board, field)),
         Kind::Text(letters) => format!("{} letters", range(letters)),
         Kind::Hole(numbers) => format!("name of a hole, number {}", range(numbers)),
+        Kind::Written(Written::Day) => "date as `2026-12-24`".into(),
+        Kind::Written(Written::MaybeDay(without)) => format!(
+            "date as `2026-12-24`, or {}: {without}",
+            nothing(board, field)
+        ),
+        Kind::Written(Written::Clock) => "time of day as `08:00`".into(),
+        Kind::Written(Written::Zone) => {
+            "name of a time zone, or nothing: that of the computer".into()
+        }
+        Kind::Written(Written::DaysOff(count)) => format!(
+            "list, at most {}, of dates as `2026-12-24` and spans as `2026-12-24/2027-01-02`",
+            count.max
+        ),
         Kind::Entries(count) if count.max.is_infinite() => "list".into(),
         Kind::Entries(count) => format!("list, at most {}", count.max),
         Kind::Numbers { each, count, .. } => {

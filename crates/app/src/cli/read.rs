@@ -8,6 +8,7 @@ use workshop::{Correction, Workpiece};
 
 use super::Failure;
 use crate::files::read_limited;
+use crate::host::this_day;
 
 /// The board of a file.
 ///
@@ -24,7 +25,11 @@ pub fn board_of(path: &Path) -> Result<Board, Failure> {
 /// # Errors
 /// Where the board cannot be laid out.
 pub fn workpiece_of(board: &Board, printer: Option<Correction>) -> Result<Workpiece, Failure> {
-    let workpiece = Workpiece::printed(board, printer).map_err(|error| board.units.say(&error))?;
+    let mut workpiece =
+        Workpiece::printed(board, printer).map_err(|error| board.units.say(&error))?;
+    if let Some(today) = this_day() {
+        workpiece = workpiece.on(today);
+    }
     // A command is stopped from outside.
     let _ = workpiece.work_out(&|| false);
     Ok(workpiece)

@@ -38,7 +38,7 @@ fn whole_board(shop: &Shop, units: Units) -> Board {
 }
 
 /// The first members of paths, and the headings of what stands in them.
-const SUBJECTS: [(&str, &str); 9] = [
+const SUBJECTS: [(&str, &str); 10] = [
     ("template", "Paper and printer"),
     ("errors", "Printer's error"),
     ("jig", "Circle jig and drill press"),
@@ -48,6 +48,7 @@ const SUBJECTS: [(&str, &str); 9] = [
     ("router", "Router and bushings"),
     ("base", "Turntable"),
     ("filling", "Resin"),
+    ("schedule", "Hours and days"),
 ];
 
 /// Every field of the shop, by subject; what is changed is kept at once.

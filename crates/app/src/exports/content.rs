@@ -126,7 +126,10 @@ impl Source {
     /// # Errors
     /// [`BuildError`] where it cannot be.
     pub fn of(board: &Board, moment: Moment) -> Result<Self, BuildError> {
-        let workpiece = Workpiece::of(board)?;
+        let mut workpiece = Workpiece::of(board)?;
+        if let Some(today) = moment.today("") {
+            workpiece = workpiece.on(today);
+        }
         // Nothing asks this to stop.
         let _ = workpiece.work_out(&|| false);
         Ok(Self::new(Arc::new(workpiece), moment))

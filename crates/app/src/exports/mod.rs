@@ -8,7 +8,7 @@ mod kind;
 mod name;
 
 use drawing::RollError;
-use workshop::TilingError;
+use workshop::{TilingError, Today};
 
 pub use content::{Body, Content, File, Layers, Part, Source};
 pub use kind::Kind;
@@ -49,6 +49,16 @@ pub struct Moment {
     pub month: u8,
     /// Day, 1 to 31.
     pub day: u8,
+}
+
+impl Moment {
+    /// The day as the calendar is made on it, in a time zone of the computer; none of a day that no calendar has.
+    pub fn today(self, zone: impl Into<String>) -> Option<Today> {
+        Some(Today {
+            day: self.to_string().parse().ok()?,
+            zone: zone.into(),
+        })
+    }
 }
 
 impl core::fmt::Display for Moment {

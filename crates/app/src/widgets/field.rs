@@ -1,6 +1,6 @@
 //! Fields of the document: what a row of the table says, drawn with its caption, its hint and its fault.
 
-use board::{Board, Choice, Field, HoleId, Kind, Quantity, Range, Units, Value};
+use board::{Board, Choice, Field, HoleId, Kind, Quantity, Range, Units, Value, Written};
 use egui::{Align, Checkbox, Layout, RichText, Role, TextEdit, Ui, WidgetInfo, vec2};
 
 use super::list::{corners_field, numbers_field};
@@ -125,6 +125,7 @@ pub fn value_ui(ui: &mut Ui, caption: &str, field: &Field, value: &mut Value, un
             corners_field(ui, caption, numbers, [each, count], units, hint);
         }
         (Kind::Hole(_), Value::Text(name)) => hole_name_ui(ui, caption, name, hint),
+        (Kind::Written(_), _) => written_ui(ui, caption, field, value, units, hint),
         // Entries are added and removed by buttons.
         _ => {}
     }
@@ -183,6 +184,50 @@ fn hole_name_ui(ui: &mut Ui, caption: &str, name: &mut String, hint: &str) {
         );
     }
     show_fault(ui, fault);
+}
+
+/// A day, a time of day or days off, told as a maker reads them; a text that is none is told below, and the value stays.
+fn written_ui(
+    ui: &mut Ui,
+    caption: &str,
+    field: &Field,
+    value: &mut Value,
+    units: Units,
+    hint: &str,
+) {
+    let Kind::Written(form) = field.kind else {
+        return;
+    };
+    let before = match value {
+        Value::Open => String::new(),
+        _ => field.shown(value, units),
+    };
+    let example = match form {
+        Written::MaybeDay(without) => without.to_owned(),
+        Written::DaysOff(_) => "none".into(),
+        Written::Zone => "as the computer".into(),
+        form => form.example(units),
+    };
+    let left = typed_text(ui, caption, &before, [&example, hint], false);
+    let fault = ui.scope_id().with(caption).with("fault");
+    if let Some(text) = left.filter(|text| *text != before) {
+        let read = match (form, text.trim()) {
+            (Written::MaybeDay(_), "") => Ok(Value::Open),
+            _ => read_written(field, &text, units),
+        };
+        keep_fault(ui, fault, read.map(|read| *value = read));
+    }
+    show_fault(ui, fault);
+}
+
+/// The value of what is typed, which asks nothing of the board but its units.
+fn read_written(field: &Field, text: &str, units: Units) -> Result<Value, String> {
+    let board = Board {
+        units,
+        ..Board::default()
+    };
+    let read = field.read(text, &board, 0);
+    read.map_err(|error| error.to_string())
 }
 
 /// A number for which nothing stands until it is typed; an empty field takes it back.

@@ -2,7 +2,7 @@
 
 use serde_json::Value as Json;
 
-use super::{Field, Kind, Value, all_fields};
+use super::{Field, Kind, Value, Written, all_fields};
 use crate::Board;
 
 impl Field {
@@ -158,7 +158,10 @@ pub fn find_in_list(path: &str) -> Option<(&'static Field, usize, usize)> {
     let (field, entry) = find(list)?;
     let is_list = matches!(
         field.kind,
-        Kind::Entries(_) | Kind::Numbers { .. } | Kind::Corners { .. }
+        Kind::Entries(_)
+            | Kind::Numbers { .. }
+            | Kind::Corners { .. }
+            | Kind::Written(Written::DaysOff(_))
     );
     is_list.then_some((field, entry, named.parse().ok()?))
 }

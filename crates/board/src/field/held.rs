@@ -1,6 +1,7 @@
 //! Places of the document, whatever their types, as values that can be read and replaced.
 
-use crate::{Board, HoleId, Rgb};
+use super::written::{days_off, joined};
+use crate::{Board, Clock, Day, DaysOff, HoleId, Rgb};
 
 /// The value of a field.
 #[derive(Debug, Clone, PartialEq)]
@@ -167,6 +168,53 @@ impl Held for HoleId {
     }
 }
 
+impl Held for Day {
+    fn value(&self) -> Value {
+        Value::Text(self.to_string())
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        text(value)?.parse().ok()
+    }
+}
+
+impl Held for Option<Day> {
+    fn value(&self) -> Value {
+        self.map_or(Value::Open, |day| day.value())
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        match value {
+            Value::Open => Some(None),
+            value => text(value)?.parse().ok().map(Some),
+        }
+    }
+}
+
+impl Held for Clock {
+    fn value(&self) -> Value {
+        Value::Text(self.to_string())
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        text(value)?.parse().ok()
+    }
+}
+
+impl Held for Vec<DaysOff> {
+    fn value(&self) -> Value {
+        Value::Text(joined(self))
+    }
+
+    fn with(&self, value: &Value, _: &Board) -> Option<Self> {
+        days_off(text(value)?).ok()
+    }
+
+    fn take_out(&mut self, entry: usize) -> Option<()> {
+        removed(self, entry)
+    }
+}
+
 impl Held for Vec<f64> {
     fn value(&self) -> Value {
         Value::Numbers(self.clone())
@@ -207,6 +255,14 @@ impl Held for Vec<[f64; 2]> {
 
     fn take_out(&mut self, entry: usize) -> Option<()> {
         removed(self, entry)
+    }
+}
+
+/// The text of a value that is one.
+fn text(value: &Value) -> Option<&str> {
+    match value {
+        Value::Text(text) => Some(text),
+        _ => None,
     }
 }
 

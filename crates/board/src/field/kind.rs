@@ -1,5 +1,6 @@
-//! The kinds of fields: numbers that may be left open or not, choices, ticks, texts and lists.
+//! The kinds of fields: numbers that may be left open or not, choices, ticks, texts, days and lists.
 
+use super::Written;
 use crate::Range;
 
 /// The kind of a field, with the range of its values.
@@ -27,6 +28,8 @@ pub enum Kind {
     Text(Range),
     /// A hole by its name; the range is of its number.
     Hole(Range),
+    /// A day, a time of day, or days off.
+    Written(Written),
     /// A list of numbers.
     Numbers {
         /// Range of each number.
@@ -88,9 +91,15 @@ impl Kind {
             | Self::Text(range)
             | Self::Hole(range)
             | Self::Entries(range)
+            | Self::Written(Written::DaysOff(range))
             | Self::Numbers { each: range, .. }
             | Self::Corners { each: range, .. } => Some(range),
-            Self::Choice | Self::Color | Self::AutoColor(_) | Self::Tick | Self::Part => None,
+            Self::Choice
+            | Self::Color
+            | Self::AutoColor(_)
+            | Self::Tick
+            | Self::Part
+            | Self::Written(_) => None,
         }
     }
 }

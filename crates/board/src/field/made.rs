@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 
-use super::{Field, Kind, Value, all_fields};
-use crate::{Board, HoleId, Quantity, Rgb, Role};
+use super::{Field, Kind, Value, Written, all_fields};
+use crate::{Board, Day, HoleId, Quantity, Rgb, Role};
 
 /// Any board within its ranges.
 pub fn boards() -> impl Strategy<Value = Board> {
@@ -57,6 +57,12 @@ fn filled(mut choose: impl FnMut(&'static Field) -> Value) -> Board {
     board
 }
 
+/// A day by a share of all that there are.
+fn day(share: f64) -> Day {
+    let days = jiff::Span::new().days((share * 70_000.0) as i64);
+    Day::of(Day::FIRST.date() + days).unwrap()
+}
+
 /// A value for a field by a share of what it may be: 0 is the least, the first, off or none.
 pub fn value_at(field: &Field, share: f64) -> Value {
     let place = |count: usize| (share * count as f64) as usize % count;
@@ -88,6 +94,19 @@ pub fn value_at(field: &Field, share: f64) -> Value {
             let count = number(share / part) as usize;
             Value::Text("Ünï \"\\\n½".chars().cycle().take(count).collect())
         }
+        Kind::Written(Written::MaybeDay(_)) if share < 0.5 => Value::Open,
+        Kind::Written(form) => Value::Text(match form {
+            Written::Day | Written::MaybeDay(_) => day(share).to_string(),
+            Written::Zone => {
+                ["", "America/New_York", "Europe/Berlin", "Nowhere/Else"][place(4)].into()
+            }
+            Written::Clock => format!("{:02}:{:02}", place(24), place(60)),
+            Written::DaysOff(_) => {
+                let days = (0..place(5))
+                    .map(|at| format!("{}/{}", day(share * at as f64 / 5.0), day(share)));
+                days.collect::<Vec<_>>().join("; ")
+            }
+        }),
         Kind::Hole(_) if share == 0.0 => Value::Text(HoleId::CENTER.to_string()),
         Kind::Hole(_) => {
             let role = Role::ALL[place(4)];

@@ -30,6 +30,7 @@ mod table;
 mod tests;
 mod typed;
 mod us;
+mod written;
 
 pub use choice::Choice;
 pub use differs::{Difference, changes, differences, step_name};
@@ -39,6 +40,7 @@ pub use kind::Kind;
 pub use table::*;
 pub use typed::{TypedError, read_numbers};
 pub use us::of_shop;
+pub use written::Written;
 
 use crate::{Board, HoleId, OutOfRange, Range, Units};
 
@@ -213,6 +215,11 @@ impl Field {
                 Ok(HoleId::CENTER) | Err(_) => {}
                 Ok(hole) => held(number, f64::from(hole.number())),
             },
+            (Kind::Written(form), Value::Text(text)) => {
+                if let Some((count, number)) = form.counted(text) {
+                    held(count, number);
+                }
+            }
             (Kind::Entries(count), Value::Entries(entries)) => held(count, *entries as f64),
             (Kind::Numbers { each, count, .. }, Value::Numbers(numbers)) => {
                 held(count, numbers.len() as f64);

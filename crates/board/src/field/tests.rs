@@ -53,7 +53,12 @@ fn rows_of(leaf: &str) -> Vec<&'static Field> {
         }
     }
     let list = collapsed.trim_end_matches("[]");
-    let is_list = |field: &Field| matches!(field.kind, Kind::Numbers { .. } | Kind::Corners { .. });
+    let is_list = |field: &Field| {
+        matches!(
+            field.kind,
+            Kind::Numbers { .. } | Kind::Corners { .. } | Kind::Written(Written::DaysOff(_))
+        )
+    };
     let is_it = |field: &&Field| {
         field.path == leaf || field.path == collapsed || (field.path == list && is_list(field))
     };

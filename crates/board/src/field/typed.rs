@@ -1,7 +1,9 @@
 //! Fields as makers type and read them.
 
-use super::{Field, Kind, Value};
-use crate::{Board, NameError, OutOfRange, Quantity, QuantityError, Range, Rgb, RgbError, Units};
+use super::{Field, Kind, Value, Written};
+use crate::{
+    Board, NameError, OutOfRange, Quantity, QuantityError, Range, Rgb, RgbError, Units, WhenError,
+};
 
 /// Why a text is no value of a field: what was typed, and what would work.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -26,6 +28,9 @@ pub enum TypedError {
     /// No color.
     #[error(transparent)]
     Color(#[from] RgbError),
+    /// No day, time of day or days off.
+    #[error(transparent)]
+    When(#[from] WhenError),
     /// A corner that has one coordinate alone.
     #[error("the last corner has no y; each corner is x; y")]
     HalfCorner,
@@ -57,7 +62,11 @@ impl Field {
         let word = text.trim().to_lowercase();
         let value = match (self.kind, word.as_str()) {
             (
-                Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) | Kind::AutoColor(_),
+                Kind::Auto(..)
+                | Kind::Open(..)
+                | Kind::Ticked(..)
+                | Kind::AutoColor(_)
+                | Kind::Written(Written::MaybeDay(_)),
                 AUTO | NONE,
             ) => Value::Open,
             (Kind::Color | Kind::AutoColor(_), _) => Value::Color(text.parse::<Rgb>()?),
@@ -72,6 +81,10 @@ impl Field {
             (Kind::Choice, word) => return self.chosen(word, text, board, entry),
             (Kind::Text(_), _) => Value::Text(text.into()),
             (Kind::Hole(_), _) => Value::Text(text.trim().parse::<crate::HoleId>()?.to_string()),
+            (Kind::Written(Written::DaysOff(_) | Written::Zone), NONE) => {
+                Value::Text(String::new())
+            }
+            (Kind::Written(form), _) => Value::Text(form.read(text)?),
             (Kind::Entries(_), NONE) => Value::Entries(0),
             (Kind::Entries(count), _) => Value::Entries(count.quantity.read(text, units)? as usize),
             (Kind::Numbers { each, count, .. }, _) => {
@@ -115,7 +128,10 @@ impl Field {
                 .unwrap_or_default()
                 .into(),
             Value::Color(color) => color.to_string(),
-            Value::Text(text) => text.clone(),
+            Value::Text(text) => match self.kind {
+                Kind::Written(form) => form.shown(text, units),
+                _ => text.clone(),
+            },
             Value::Numbers(numbers) => {
                 let each: Vec<String> = numbers
                     .iter()
@@ -152,6 +168,27 @@ impl Field {
             Kind::Part => format!("{DEFAULT}, {NONE}"),
             Kind::Text(letters) => format!("up to {} letters", letters.max),
             Kind::Hole(_) => "the name of a hole, as in T3-07".into(),
+            Kind::Written(form) => {
+                let example = form.example(board.units);
+                match form {
+                    Written::Day => format!("a date, as {example}"),
+                    Written::MaybeDay(without) => {
+                        format!("a date, as {example}, or {NONE}: {without}")
+                    }
+                    Written::Clock => format!("a time of day, as {example}"),
+                    Written::Zone => {
+                        format!(
+                            "a name of the IANA database, as {example}, or {NONE}: that of the computer"
+                        )
+                    }
+                    Written::DaysOff(count) => {
+                        format!(
+                            "up to {} days or spans, parted by ;, as {example}",
+                            count.max
+                        )
+                    }
+                }
+            }
             Kind::Entries(count) if count.max.is_infinite() => "a number of entries".into(),
             Kind::Entries(count) => format!("up to {} entries", count.max),
             Kind::Numbers { each, count, .. } => {

@@ -226,6 +226,7 @@ fn words(members: &BTreeMap<String, BTreeSet<String>>) -> BTreeSet<(&str, &str)>
         let texts = ["board.title", "board.wood.species"];
         texts.contains(&name)
             || name.ends_with(".mark.text")
+            || name.starts_with("board.schedule.")
             || holes.iter().any(|hole| name.ends_with(hole))
     };
     let all = members.iter().flat_map(|(name, values)| {

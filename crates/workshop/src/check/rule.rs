@@ -4,8 +4,8 @@ use board::Units;
 use serde::Serialize;
 
 use crate::{
-    Finding, Workpiece, base, blank, bores, check, filling, finish, grooves, hardboard, jig,
-    recess, repair, template, wood,
+    Finding, Workpiece, base, blank, bores, calendar, check, filling, finish, grooves, hardboard,
+    jig, recess, repair, template, wood,
 };
 
 macro_rules! rules {
@@ -125,4 +125,6 @@ rules! {
     Readings, "measured distances", repair::check::readings;
     /// Holes that went wrong.
     WrongHoles, "holes gone wrong", repair::check::holes;
+    /// Days: the promise, hours, ticks.
+    Calendar, "calendar", calendar::check;
 }

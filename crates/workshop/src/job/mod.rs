@@ -10,7 +10,7 @@ mod task;
 #[cfg(test)]
 mod tests;
 
-use board::PieceKind;
+use board::{PieceKind, Timed};
 
 use crate::{
     Caution, Workpiece, base, blank, bores, filling, finish, grooves, hardboard, jig, machine,
@@ -198,9 +198,25 @@ pub(crate) fn work_plan(workpiece: &Workpiece) -> WorkPlan {
     all.extend(base::steps::operations(workpiece));
     all.extend(finish::steps::operations(workpiece));
     all.push(hand_over(workpiece));
+    timed(&mut all, &workpiece.board().schedule.timed);
     WorkPlan {
         method,
         operations: order::ordered(all),
+    }
+}
+
+/// The maker's own times in place of common practice, for every operation of a task.
+fn timed(all: &mut [Operation], times: &[Timed]) {
+    for time in times {
+        let Some(task) = Task::of_word(&time.task) else {
+            continue;
+        };
+        for operation in all.iter_mut().filter(|it| it.task == task) {
+            operation.hands_on = HandsOn {
+                minutes: time.minutes,
+                source: TIMED,
+            };
+        }
     }
 }
 

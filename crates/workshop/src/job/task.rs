@@ -23,6 +23,13 @@ macro_rules! tasks {
                 }
             }
 
+            /// The name that its variant has in the program.
+            const fn name(self) -> &'static str {
+                match self {
+                    $(Self::$task => stringify!($task),)+
+                }
+            }
+
             /// The room that says how it is done.
             pub const fn room(self) -> Room {
                 match self {
@@ -38,6 +45,31 @@ macro_rules! tasks {
             }
         }
     };
+}
+
+impl Task {
+    /// The word that a document has for it.
+    ///
+    /// ```
+    /// use workshop::Task;
+    /// assert_eq!(Task::PunchedBores.word(), "punched-bores");
+    /// assert!(Task::ALL.iter().all(|task| Task::of_word(&task.word()) == Some(*task)));
+    /// ```
+    pub fn word(self) -> String {
+        let mut word = String::new();
+        for letter in self.name().chars() {
+            if letter.is_uppercase() && !word.is_empty() {
+                word.push('-');
+            }
+            word.extend(letter.to_lowercase());
+        }
+        word
+    }
+
+    /// The task of a word; none where there is none of that word.
+    pub fn of_word(word: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|task| task.word() == word)
+    }
 }
 
 tasks! {

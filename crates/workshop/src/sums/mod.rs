@@ -10,7 +10,7 @@ use board::{HoleName, Measure, Units};
 use serde::Serialize;
 
 use crate::check::names_as_text;
-use crate::{Workpiece, base, bores, filling, grooves, recess, repair, wood};
+use crate::{Workpiece, base, bores, calendar, filling, grooves, recess, repair, wood};
 
 /// Sums about one subject.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -161,6 +161,7 @@ pub(crate) fn sums(workpiece: &Workpiece) -> Vec<SumGroup> {
         grooves::sums::group(workpiece),
         recess::sums::group(workpiece),
         repair::sums::group(workpiece),
+        calendar::sums::group(workpiece),
     ];
     groups.into_iter().flatten().collect()
 }

@@ -114,6 +114,8 @@ const TABLE: &[&[&Field]] = &[
     DISTANCE_FIELDS,
     WRONG_FIELDS,
     SCHEDULE_FIELDS,
+    TIMED_FIELDS,
+    DONE_FIELDS,
 ];
 
 /// Every field, in the order of the document.

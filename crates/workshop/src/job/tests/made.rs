@@ -70,6 +70,10 @@ fn value_at(field: &Field, share: f64) -> Option<Value> {
                     .into(),
             )
         }
-        Kind::Text(_) | Kind::Hole(_) | Kind::Numbers { .. } | Kind::Corners { .. } => return None,
+        Kind::Text(_)
+        | Kind::Hole(_)
+        | Kind::Written(_)
+        | Kind::Numbers { .. }
+        | Kind::Corners { .. } => return None,
     })
 }

@@ -1,0 +1,304 @@
+//! Rule: the work can be done by the promised day, in hours that there are.
+
+use board::{Day, Done, Timed};
+
+use super::{Calendar, CalendarError, Promise};
+use crate::check::{Finding, Rule, Severity, counted};
+use crate::{Task, Workpiece};
+
+pub const STATEMENT: &str = "All of the work can be done by the end of the promised day: in your hours, with one pair of hands at one thing at a \
+     time, after every wait, and with as many boards in clamps or drying as you have room for. Times and waits are common practice \
+     unless you have typed your own; labels come first. What is ticked off is an operation of the plan, done by today.";
+
+/// Every finding about days.
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let mut found = Vec::new();
+    let schedule = &workpiece.board().schedule;
+    match workpiece.calendar() {
+        Ok(calendar) => found.extend(promise(workpiece, calendar)),
+        Err(error) => found.extend(none(error)),
+    }
+    found.extend(start_after_promise(workpiece));
+    found.extend(
+        schedule
+            .done
+            .iter()
+            .filter_map(|done| tick(workpiece, done)),
+    );
+    found.extend(before_its_needs(workpiece));
+    found.extend(
+        schedule
+            .timed
+            .iter()
+            .filter_map(|timed| own_time(workpiece, timed)),
+    );
+    found.extend(stations(workpiece));
+    found
+}
+
+fn caution(message: String) -> Finding {
+    Finding::new(Severity::Caution, Rule::Calendar, message)
+}
+
+fn note(message: String) -> Finding {
+    Finding::new(Severity::Note, Rule::Calendar, message)
+}
+
+/// A day as the maker reads it, with the day of the week: a promise is talked about by that.
+fn told(workpiece: &Workpiece, day: Day) -> String {
+    day.told(workpiece.units())
+}
+
+/// Why there is no calendar, and what to do; nothing where the day alone is not known.
+fn none(error: &CalendarError) -> Option<Finding> {
+    let way = match error {
+        CalendarError::NoDay => return None,
+        CalendarError::Zone(_) => {
+            "choose one by its name in the IANA database, such as America/New_York"
+        }
+        CalendarError::NoHours => "type hours for at least one day",
+        CalendarError::TooLong { .. } => "have one longer day a week, or type your own time for it",
+        CalendarError::TooFar => "take some of the days off away, or make fewer boards",
+    };
+    Some(caution(format!("there is no calendar: {error}; {way}")))
+}
+
+/// A promise that is in the past, or too early.
+///
+/// It tells the first day that can be kept, and the day on which the work would have had to begin: either may be what the maker changes.
+fn promise(workpiece: &Workpiece, calendar: &Calendar) -> Option<Finding> {
+    let Promise {
+        day,
+        is_kept,
+        first_day,
+        earliest,
+    } = calendar.promise?;
+    let today = workpiece.today().map(|today| today.day);
+    let is_left = calendar.work.iter().any(|it| it.done.is_none());
+    let is_past = is_left && today.is_some_and(|today| day < today);
+    if is_kept && !is_past {
+        return None;
+    }
+    let promised = told(workpiece, day);
+    let mut message = if is_past {
+        format!("the board is promised for {promised}, which is past")
+    } else {
+        format!("the board cannot be done by {promised}")
+    };
+    if let Some(earliest) = earliest {
+        message.push_str("; the first possible day is ");
+        message.push_str(&told(workpiece, earliest));
+    }
+    if let Some(first) = first_day.filter(|_| !is_past) {
+        message.push_str(", or begin by ");
+        message.push_str(&told(workpiece, first));
+    }
+    Some(caution(message))
+}
+
+/// A first day after the promised one.
+fn start_after_promise(workpiece: &Workpiece) -> Option<Finding> {
+    let schedule = &workpiece.board().schedule;
+    let (start, promised) = (schedule.start?, schedule.promised?);
+    (start > promised).then(|| {
+        let (start, promised) = (told(workpiece, start), told(workpiece, promised));
+        caution(format!(
+            "the first day, {start}, comes after the promised day, {promised}: change one of them"
+        ))
+    })
+}
+
+/// A tick at what is not in the plan, or on a day that is yet to come.
+///
+/// A tick outlives what it was for, as when a coat is taken out of the finish: nothing is taken away silently.
+fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
+    let task = Task::of_word(&done.task);
+    let is_planned = task.is_some_and(|task| {
+        workpiece
+            .work_plan()
+            .of(task)
+            .any(|it| it.number == done.number)
+    });
+    let day = told(workpiece, done.day);
+    if !is_planned {
+        return Some(note(format!(
+            "\"{}\" number {}, ticked off on {day}, is not in the plan of the work: take the tick away",
+            done.task, done.number
+        )));
+    }
+    let today = workpiece.today()?;
+    let title = task.map_or("", Task::title);
+    (done.day > today.day).then(|| {
+        caution(format!(
+            "{title} is ticked off on {day}, which is yet to come: change the day"
+        ))
+    })
+}
+
+/// What is ticked off although something before it is not.
+fn before_its_needs(workpiece: &Workpiece) -> Option<Finding> {
+    let calendar = workpiece.calendar().ok()?;
+    let operations = &workpiece.work_plan().operations;
+    let is_done = |operation: usize| {
+        calendar
+            .of_operation(operation)
+            .iter()
+            .any(|it| it.done.is_some())
+    };
+    let early = operations.iter().enumerate().find_map(|(at, operation)| {
+        let open = operation
+            .needs
+            .iter()
+            .find(|need| !is_done(need.operation))?;
+        is_done(at).then_some((operation.task, operations.get(open.operation)?.task))
+    });
+    let (later, before) = early?;
+    Some(note(format!(
+        "{} is ticked off, and {}, which comes before it, is not",
+        later.title(),
+        before.title()
+    )))
+}
+
+/// A time for what is not in the plan.
+fn own_time(workpiece: &Workpiece, timed: &Timed) -> Option<Finding> {
+    let task = Task::of_word(&timed.task);
+    let is_planned = task.is_some_and(|task| workpiece.work_plan().has(task));
+    (!is_planned).then(|| {
+        note(format!(
+            "your own time for \"{}\" is not used: the plan of the work has no such task",
+            timed.task
+        ))
+    })
+}
+
+/// More places than boards that could be in them, where that is more than the few that every shop has.
+fn stations(workpiece: &Workpiece) -> Option<Finding> {
+    const FEW: u32 = 10;
+    let schedule = &workpiece.board().schedule;
+    let most = schedule.boards.max(FEW);
+    let (count, what) = match (schedule.clamps > most, schedule.drying > most) {
+        (true, _) => (schedule.clamps, "glue-ups at once"),
+        (_, true) => (schedule.drying, "boards drying at once"),
+        _ => return None,
+    };
+    Some(note(format!(
+        "{count} {what} are more than the order of {} can use: type as many as you have room for",
+        counted(schedule.boards as usize, "board")
+    )))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Today;
+    use board::{Board, Schedule, WorkHours};
+
+    /// The findings of a schedule on Monday 30 Nov 2026.
+    fn found(change: impl FnOnce(&mut Schedule)) -> Vec<String> {
+        let mut board = Board::default();
+        change(&mut board.schedule);
+        let today = Today {
+            day: "2026-11-30".parse().unwrap(),
+            zone: "America/New_York".into(),
+        };
+        let workpiece = Workpiece::of(&board).unwrap().on(today);
+        check(&workpiece)
+            .into_iter()
+            .map(|found| found.message)
+            .collect()
+    }
+
+    fn one(change: impl FnOnce(&mut Schedule), begins: &str) -> String {
+        let all = found(change);
+        let it = all.iter().find(|message| message.starts_with(begins));
+        it.unwrap_or_else(|| panic!("{all:?}")).clone()
+    }
+
+    #[test]
+    fn an_order_that_can_be_done_is_not_told() {
+        assert!(found(|_| {}).is_empty());
+        assert!(found(|it| it.promised = "2027-03-01".parse().ok()).is_empty());
+    }
+
+    #[test]
+    fn a_promise_that_is_past_or_too_early_tells_the_first_possible_day() {
+        let past = one(
+            |it| it.promised = "2026-11-27".parse().ok(),
+            "the board is promised",
+        );
+        assert!(
+            past.contains("Fri 2026-11-27, which is past; the first possible day is "),
+            "{past}"
+        );
+        let early = one(
+            |it| it.promised = "2026-12-02".parse().ok(),
+            "the board cannot be done",
+        );
+        assert!(early.contains("or begin by "), "{early}");
+        // The day that is told can be kept.
+        let day = early.split("first possible day is ").nth(1).unwrap();
+        let day: String = day.chars().skip(4).take(10).collect();
+        assert!(
+            found(|it| it.promised = day.parse().ok()).is_empty(),
+            "{day}"
+        );
+    }
+
+    #[test]
+    fn hours_zones_and_days_that_make_no_calendar_are_told() {
+        let none = |it: &mut Schedule| {
+            it.hours = WorkHours {
+                monday: 0.0,
+                tuesday: 0.0,
+                wednesday: 0.0,
+                thursday: 0.0,
+                friday: 0.0,
+                ..it.hours
+            };
+        };
+        assert!(one(none, "there is no calendar").contains("no day of the week"));
+        let lost = one(|it| it.zone = "Nowhere/Else".into(), "there is no calendar");
+        assert!(lost.contains("\"Nowhere/Else\""), "{lost}");
+        let off = |it: &mut Schedule| it.days_off = vec!["2026-01-01/2199-12-31".parse().unwrap()];
+        assert!(one(off, "there is no calendar").contains("a hundred years"));
+        let short = |it: &mut Schedule| it.hours.monday = 0.0;
+        assert!(found(short).is_empty());
+        one(
+            |it| {
+                it.start = "2027-02-01".parse().ok();
+                it.promised = "2027-01-01".parse().ok();
+            },
+            "the first day, Mon 2027-02-01, comes after",
+        );
+    }
+
+    #[test]
+    fn ticks_times_and_stations_beyond_the_plan_are_told() {
+        let done = |task: &str, day: &str| Done {
+            task: task.into(),
+            number: 1,
+            day: day.parse().unwrap(),
+        };
+        one(
+            |it| it.done.push(done("coat", "2026-11-20")),
+            "\"coat\" number 1, ticked off",
+        );
+        one(
+            |it| it.done.push(done("rest", "2026-12-01")),
+            "Resting the wood is ticked off on",
+        );
+        one(
+            |it| it.done.push(done("flatten", "2026-11-20")),
+            "Flattening the top is ticked off, and",
+        );
+        let timed = Timed {
+            task: "varnish".into(),
+            minutes: 5.0,
+        };
+        one(|it| it.timed.push(timed), "your own time for \"varnish\"");
+        let many = one(|it| it.clamps = 150, "150 glue-ups at once");
+        assert!(many.contains("order of 1 board can"), "{many}");
+        assert!(found(|it| (it.drying, it.boards) = (150, 150)).is_empty());
+    }
+}

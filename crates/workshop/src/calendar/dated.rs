@@ -1,0 +1,252 @@
+//! The calendar as it is told: operations with their days, the promise, and what is a day of work.
+
+use board::{Day, Units};
+use jiff::Timestamp;
+use jiff::civil::{Date, DateTime};
+use jiff::tz::TimeZone;
+
+use super::Plan;
+use super::days::{Days, timestamp};
+use super::jobs::Jobs;
+
+/// Every operation of an order on its days.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Calendar {
+    /// The operations on the boards, in the order of the plan of the work and of the boards.
+    pub work: Vec<Dated>,
+    /// Number of boards.
+    pub boards: u32,
+    /// The promise; none where none is made.
+    pub promise: Option<Promise>,
+    /// Whether it is made backward from the promise, as late as can be.
+    pub is_backward: bool,
+    /// The first day on which anything is done, what is ticked off included.
+    pub first: Day,
+    /// The day on which all is over, waits included.
+    pub last: Day,
+    /// The days that the maker works on.
+    pub(super) days: Days,
+}
+
+/// An operation on a board, with its days.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Dated {
+    /// Its place in the plan of the work.
+    pub operation: usize,
+    /// The board, from 1; none where it is done once for all boards, or is ticked off.
+    pub board: Option<u32>,
+    /// When hands are at it: in several stretches where it goes on another day, and one of no length where it only waits.
+    pub stretches: Vec<Stretch>,
+    /// When what comes after it can begin: its end, and the wait.
+    pub ready: Timestamp,
+    /// Days of work by which it can be put off without moving the end; of a calendar made backward, by which it can be done earlier
+    /// without moving the first day.
+    pub slack: u32,
+    /// The day it was ticked off on.
+    pub done: Option<Day>,
+}
+
+/// A stretch of time.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Stretch {
+    /// Its begin.
+    pub from: Timestamp,
+    /// Its end.
+    pub to: Timestamp,
+}
+
+/// A promised day, and whether it can be kept.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Promise {
+    /// The day.
+    pub day: Day,
+    /// Whether the work can be done by its end.
+    pub is_kept: bool,
+    /// The day on which the work would have to begin, at the latest; none where nothing is left to do.
+    pub first_day: Option<Day>,
+    /// The day on which it can be done at the earliest; none where nobody knows what day it is.
+    pub earliest: Option<Day>,
+}
+
+impl Dated {
+    /// Whether it cannot be put off to another day of work without moving the end, or the first day of a calendar made backward.
+    pub const fn is_critical(&self) -> bool {
+        self.slack == 0 && self.done.is_none()
+    }
+
+    /// Its begin and its end.
+    pub fn span(&self) -> Option<Stretch> {
+        let (first, last) = (self.stretches.first()?, self.stretches.last()?);
+        Some(Stretch {
+            from: first.from,
+            to: last.to,
+        })
+    }
+}
+
+impl Calendar {
+    /// The calendar of a plan.
+    pub(super) fn of(jobs: &Jobs<'_>, days: Days, plan: &Plan, promise: Option<Promise>) -> Self {
+        let is_backward = plan.is_backward;
+        let mut work = done(jobs, &days);
+        let left = plan.listed.iter().zip(&plan.stretches).zip(&plan.slack);
+        work.extend(left.map(|((job, stretches), slack)| {
+            Dated {
+                operation: job.operation,
+                board: job.board,
+                ready: timestamp(stretches.last().map_or(0, |it| it[1]) + job.wait),
+                stretches: stretches
+                    .iter()
+                    .map(|[from, to]| Stretch::of(*from, *to))
+                    .collect(),
+                slack: u32::try_from(*slack).unwrap_or(u32::MAX),
+                done: None,
+            }
+        }));
+        work.sort_by_key(|it| (it.operation, it.board));
+        let local = |at: Timestamp| days.zone.to_datetime(at).date();
+        let first = work
+            .iter()
+            .filter_map(Dated::span)
+            .map(|it| local(it.from))
+            .min();
+        let last = work
+            .iter()
+            .map(|it| local(it.ready.max(it.last_minute())))
+            .max();
+        let day = |date: Option<Date>| date.and_then(Day::of).unwrap_or(Day::FIRST);
+        Self {
+            boards: jobs.boards,
+            promise,
+            is_backward,
+            first: day(first),
+            last: day(last),
+            work,
+            days,
+        }
+    }
+
+    /// The maker's time zone.
+    pub const fn zone(&self) -> &TimeZone {
+        &self.days.zone
+    }
+
+    /// Date and time of an instant in the maker's time zone.
+    pub fn local(&self, at: Timestamp) -> DateTime {
+        self.days.zone.to_datetime(at)
+    }
+
+    /// Hours of work on a day.
+    pub fn hours_on(&self, day: Day) -> f64 {
+        self.days.minutes(day.date()) as f64 / 60.0
+    }
+
+    /// The instants at which a day begins and ends.
+    ///
+    /// Bars are drawn by them, as a day is as wide as any other however long it is: in most zones it has 23 or 25 hours twice a year.
+    pub fn bounds(&self, day: Day) -> Stretch {
+        let at = |date: Date| {
+            let midnight = self.days.zone.to_timestamp(date.at(0, 0, 0, 0));
+            midnight.unwrap_or(Timestamp::UNIX_EPOCH)
+        };
+        let next = day.date().tomorrow().unwrap_or_else(|_| day.date());
+        Stretch {
+            from: at(day.date()),
+            to: at(next),
+        }
+    }
+
+    /// Every day from the first to the last.
+    pub fn every_day(&self) -> impl Iterator<Item = Day> {
+        let first = self.first.date();
+        let days = std::iter::successors(Some(first), |date| date.tomorrow().ok());
+        let last = self.last;
+        days.map_while(Day::of).take_while(move |day| *day <= last)
+    }
+
+    /// The work of one operation on all boards, in their order; of what is ticked off, the tick alone.
+    pub fn of_operation(&self, operation: usize) -> &[Dated] {
+        let from = self.work.partition_point(|it| it.operation < operation);
+        let to = self.work.partition_point(|it| it.operation <= operation);
+        self.work.get(from..to).unwrap_or_default()
+    }
+
+    /// The slack of something in words, a clause without its full stop.
+    ///
+    /// Of a calendar made back from a promise all is as late as can be: there the question is what could be done sooner.
+    pub fn slack_words(&self, dated: &Dated) -> String {
+        let days = match dated.slack {
+            1 => "1 day of work".into(),
+            days => format!("{days} days of work"),
+        };
+        match (dated.done, dated.slack, self.is_backward) {
+            (Some(_), ..) => "done".into(),
+            (_, 0, false) => "a day late here is a day late at the end".into(),
+            (_, 0, true) => "a day more here is a day sooner to begin".into(),
+            (_, _, false) => format!("can wait up to {days}"),
+            (_, _, true) => format!("could be done up to {days} sooner"),
+        }
+    }
+
+    /// Begin and end of something in the maker's time, in words.
+    ///
+    /// The day is told once where it begins and ends on it; what only waits has one time, and what is ticked off has its day alone.
+    pub fn when_words(&self, dated: &Dated, units: Units) -> String {
+        if let Some(day) = dated.done {
+            return format!("done {}", day.told(units));
+        }
+        let Some(span) = dated.span() else {
+            return String::new();
+        };
+        let (from, to) = (self.local(span.from), self.local(span.to));
+        let day = |at: DateTime| Day::of(at.date()).map_or_else(String::new, |day| day.told(units));
+        let time = |at: DateTime| {
+            let minutes = u16::try_from(i32::from(at.hour()) * 60 + i32::from(at.minute()));
+            let clock = minutes.ok().and_then(board::Clock::of);
+            clock.map_or_else(String::new, |clock| clock.shown(units))
+        };
+        match (span.from == span.to, from.date() == to.date()) {
+            (true, _) => format!("{} {}", day(from), time(from)),
+            (_, true) => format!("{} {} to {}", day(from), time(from), time(to)),
+            _ => format!("{} {} to {} {}", day(from), time(from), day(to), time(to)),
+        }
+    }
+}
+
+impl Dated {
+    /// The last minute of its work.
+    fn last_minute(&self) -> Timestamp {
+        self.stretches.last().map_or(self.ready, |it| it.to)
+    }
+}
+
+impl Stretch {
+    /// A stretch between two minutes of the clock.
+    fn of(from: i64, to: i64) -> Self {
+        Self {
+            from: timestamp(from),
+            to: timestamp(to),
+        }
+    }
+}
+
+/// What is ticked off, each on the hours of its day.
+fn done(jobs: &Jobs<'_>, days: &Days) -> Vec<Dated> {
+    let each = jobs
+        .work
+        .iter()
+        .enumerate()
+        .filter_map(|(operation, work)| {
+            let (day, close) = work.done?;
+            let open = days.opens(day.date()).unwrap_or(close);
+            Some(Dated {
+                operation,
+                board: None,
+                stretches: vec![Stretch::of(open, close)],
+                ready: timestamp(close + work.wait),
+                slack: 0,
+                done: Some(day),
+            })
+        });
+    each.collect()
+}

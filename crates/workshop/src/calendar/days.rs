@@ -1,0 +1,117 @@
+//! The maker's days: on which there is work, and from when to when.
+
+use board::{Day, Schedule};
+use jiff::civil::{Date, Time};
+use jiff::tz::TimeZone;
+use jiff::{SignedDuration, Timestamp};
+
+/// Days that are looked at for work, at most: a hundred years.
+const MOST_DAYS: usize = 36_525;
+
+/// The maker's days in the maker's time zone.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Days {
+    /// The time zone.
+    pub zone: TimeZone,
+    schedule: Schedule,
+}
+
+impl Days {
+    /// The days of a schedule in a time zone.
+    pub const fn new(zone: TimeZone, schedule: Schedule) -> Self {
+        Self { zone, schedule }
+    }
+
+    /// Minutes of work on a day: its hours by the day of the week, and none on a day off.
+    pub fn minutes(&self, date: Date) -> i64 {
+        let off =
+            Day::of(date).is_none_or(|day| self.schedule.days_off.iter().any(|it| it.has(day)));
+        if off {
+            return 0;
+        }
+        let weekday = date.weekday().to_monday_zero_offset();
+        let hours = usize::try_from(weekday)
+            .ok()
+            .and_then(|at| self.schedule.hours.days().get(at).copied());
+        (hours.unwrap_or(0.0) * 60.0).round() as i64
+    }
+
+    /// The most minutes of work on any day of the week.
+    pub fn longest(&self) -> i64 {
+        let hours = self.schedule.hours.days().into_iter().fold(0.0, f64::max);
+        (hours * 60.0).round() as i64
+    }
+
+    /// The minute of the clock at which work begins on a day, or would begin.
+    pub fn opens(&self, date: Date) -> Option<i64> {
+        let minutes = self.schedule.begins.minutes();
+        let time = Time::new((minutes / 60) as i8, (minutes % 60) as i8, 0, 0).ok()?;
+        let at = self.zone.to_timestamp(date.to_datetime(time)).ok()?;
+        Some(at.as_second().div_euclid(60))
+    }
+
+    /// The minute of the clock at which the work of a day is over, or would be over if it were no day off.
+    pub fn closes(&self, date: Date) -> Option<i64> {
+        Some(self.opens(date)? + self.minutes(date))
+    }
+
+    /// The minute of the clock at which the work of a day is over, and that day too: a night's work is promised for the evening before.
+    pub fn deadline(&self, date: Date) -> Option<i64> {
+        let close = self.closes(date)?;
+        let midnight = self
+            .zone
+            .to_timestamp(date.tomorrow().ok()?.at(0, 0, 0, 0))
+            .ok()?;
+        Some(close.min(midnight.as_second().div_euclid(60)))
+    }
+
+    /// The work of a day, from and to a minute of the clock; none on a day off.
+    ///
+    /// Hours count as they pass, also in the night in which clocks are changed; work ends when the next day's begins.
+    fn work(&self, date: Date) -> Option<(i64, i64)> {
+        /// Days as long as this may run into the next, where a day has 23 hours.
+        const LONG: i64 = 22 * 60;
+        let minutes = self.minutes(date);
+        if minutes == 0 {
+            return None;
+        }
+        let from = self.opens(date)?;
+        let to = from + minutes;
+        if minutes < LONG {
+            return Some((from, to));
+        }
+        let next = date.tomorrow().ok().and_then(|next| self.opens(next));
+        Some((from, next.map_or(to, |next| to.min(next))))
+    }
+
+    /// The work of every day from one on.
+    pub fn forward(&self, first: Date) -> impl Iterator<Item = (i64, i64)> {
+        let days = std::iter::successors(Some(first), |date| date.tomorrow().ok());
+        days.take(MOST_DAYS).filter_map(|date| self.work(date))
+    }
+
+    /// The work of every day back from one, with the minutes of the clock negated.
+    pub fn backward(&self, last: Date) -> impl Iterator<Item = (i64, i64)> {
+        let days = std::iter::successors(Some(last), |date| date.yesterday().ok());
+        let works = days.take(MOST_DAYS).filter_map(|date| self.work(date));
+        works.map(|(from, to)| (-to, -from))
+    }
+
+    /// The day of a minute of the clock.
+    pub fn date_of(&self, minute: i64) -> Date {
+        self.zone.to_datetime(timestamp(minute)).date()
+    }
+
+    /// The day of the last minute before one.
+    pub fn date_before(&self, minute: i64) -> Date {
+        self.date_of(minute - 1)
+    }
+}
+
+/// The instant of a minute of the clock; of one that is beyond all calendars the last.
+pub fn timestamp(minute: i64) -> Timestamp {
+    let since = SignedDuration::from_secs(minute.saturating_mul(60));
+    Timestamp::UNIX_EPOCH
+        .saturating_add(since)
+        .unwrap_or(Timestamp::MAX)
+}

@@ -1,0 +1,277 @@
+//! The jobs of an order: every operation of the plan of the work on every board.
+
+use board::{Day, Schedule};
+
+use super::days::Days;
+use super::place::{Job, KINDS};
+use crate::job::{Operation, Task};
+use crate::{WorkPlan, Workpiece};
+
+/// The kinds of stations, by their places in the list of how many there are.
+const CLAMPS: usize = 0;
+const DRYING: usize = 1;
+/// Minutes in clamps: at least an hour by most labels, and four to be sure; from memory.
+const CLAMPED: i64 = 4 * 60;
+/// What takes no more minutes is not left half done in the evening.
+const SHORT: i64 = 60;
+
+/// The work of an order.
+pub struct Jobs<'a> {
+    /// Every operation of the plan.
+    pub work: Vec<Work<'a>>,
+    /// The number of boards.
+    pub boards: u32,
+    /// Stations of each kind.
+    pub stations: [u32; KINDS],
+}
+
+/// An operation of the plan, as far as days go.
+pub struct Work<'a> {
+    /// The operation.
+    pub operation: &'a Operation,
+    /// Minutes that hands are at it, on each board, or on all where it is done once.
+    pub minutes: i64,
+    /// Minutes that it is left alone afterwards.
+    pub wait: i64,
+    /// Whether it is done once for all boards.
+    pub is_shared: bool,
+    /// Whether it is done in one go.
+    pub is_whole: bool,
+    /// The day it was done, and the minute at which that day's work was over.
+    pub done: Option<(Day, i64)>,
+}
+
+/// A job with what it is.
+#[derive(Debug, Clone)]
+pub struct Listed {
+    /// The job.
+    pub job: Job,
+    /// The place of its operation in the plan.
+    pub operation: usize,
+    /// The board, from 1; none for all of them.
+    pub board: Option<u32>,
+    /// Minutes that it is left alone afterwards.
+    pub wait: i64,
+}
+
+/// Whether a task is done once, however many boards there are: templates serve for all of them, and the wood rests together.
+pub const fn is_shared(task: Task) -> bool {
+    matches!(
+        task,
+        Task::Rest | Task::Print | Task::RouterTemplate | Task::SectorJig
+    )
+}
+
+/// Whether a task cannot be left half done, however long it takes: glue and resin set, and a coat keeps a wet edge.
+const fn is_whole(task: Task) -> bool {
+    matches!(
+        task,
+        Task::Glue | Task::Inserts | Task::Seal | Task::Fill | Task::Coat
+    )
+}
+
+impl<'a> Jobs<'a> {
+    /// The work of a plan, whose operations take so many minutes a board.
+    pub fn of(
+        plan: &'a WorkPlan,
+        schedule: &Schedule,
+        days: &Days,
+        minutes: impl Fn(&Operation) -> f64,
+    ) -> Self {
+        let ticks: Vec<(Option<Task>, u32, Day)> = schedule
+            .done
+            .iter()
+            .map(|it| (Task::of_word(&it.task), it.number, it.day))
+            .collect();
+        let work = plan.operations.iter().map(|operation| {
+            let is_it = |(task, number, _): &&(Option<Task>, u32, Day)| {
+                *task == Some(operation.task) && *number == operation.number
+            };
+            let done = ticks.iter().find(is_it).map(|(.., day)| *day);
+            let minutes = whole(minutes(operation));
+            Work {
+                operation,
+                minutes,
+                wait: operation.wait.map_or(0, |wait| whole(wait.hours * 60.0)),
+                is_shared: is_shared(operation.task),
+                is_whole: is_whole(operation.task) || minutes <= SHORT,
+                done: done.map(|day| (day, days.closes(day.date()).unwrap_or_default())),
+            }
+        });
+        Self {
+            work: work.collect(),
+            boards: schedule.boards,
+            stations: [schedule.clamps, schedule.drying],
+        }
+    }
+
+    /// The minute at which all that is ticked off is over, waits included.
+    pub fn done_by(&self) -> i64 {
+        let done = self.work.iter().filter_map(|it| Some(it.done?.1 + it.wait));
+        done.max().unwrap_or(i64::MIN)
+    }
+
+    /// The minute before which an operation does not begin, for what is done and its waits.
+    pub fn not_before(&self, operation: usize) -> i64 {
+        let needs = self
+            .work
+            .get(operation)
+            .map_or(&[][..], |it| &it.operation.needs);
+        let done = needs.iter().filter_map(|need| {
+            let before = self.work.get(need.operation)?;
+            Some(before.done?.1 + before.wait)
+        });
+        done.max().unwrap_or(i64::MIN)
+    }
+
+    /// The jobs that are left, as they are done, none before a minute of the clock.
+    pub fn listed(&self, begin: i64) -> Vec<Listed> {
+        let mut listed = self.left();
+        for job in &mut listed {
+            job.job.trail = job.wait;
+            job.job.not_before = self.not_before(job.operation).max(begin);
+        }
+        let firsts = self.firsts();
+        for at in 0..listed.len() {
+            let Some((operation, board)) = listed.get(at).map(|it| (it.operation, it.board)) else {
+                continue;
+            };
+            let after = self.needed(operation, board, &firsts);
+            if let Some(job) = listed.get_mut(at) {
+                job.job.after = after;
+            }
+        }
+        listed
+    }
+
+    /// The jobs that are left, the last first, on a clock that runs backward, none before a minute of that.
+    pub fn turned(&self, begin: i64) -> Vec<Listed> {
+        let forward = self.listed(begin);
+        let last = forward.len().saturating_sub(1);
+        let mut turned: Vec<Listed> = forward
+            .iter()
+            .rev()
+            .map(|it| {
+                let mut it = it.clone();
+                it.job.after = Vec::new();
+                it.job.trail = 0;
+                it.job.not_before = begin + it.wait;
+                it.job.station = it
+                    .job
+                    .station
+                    .map(|(kind, [lead, trail])| (kind, [trail, lead]));
+                it
+            })
+            .collect();
+        for (at, later) in forward.iter().enumerate() {
+            for (before, lag) in &later.job.after {
+                if let Some(job) = turned.get_mut(last - before) {
+                    job.job.after.push((last - at, *lag));
+                }
+            }
+        }
+        turned
+    }
+
+    /// The jobs that are left, without what they come after.
+    fn left(&self) -> Vec<Listed> {
+        let mut left = Vec::new();
+        for (operation, work) in self.work.iter().enumerate() {
+            if work.done.is_some() {
+                continue;
+            }
+            let boards = if work.is_shared { 1 } else { self.boards };
+            for board in 1..=boards {
+                left.push(Listed {
+                    job: Job {
+                        minutes: work.minutes,
+                        whole: work.is_whole,
+                        station: work.station(),
+                        ..Job::default()
+                    },
+                    operation,
+                    board: (!work.is_shared).then_some(board),
+                    wait: work.wait,
+                });
+            }
+        }
+        left
+    }
+
+    /// The place of the first job of each operation in the list; none of what is done.
+    fn firsts(&self) -> Vec<Option<usize>> {
+        let mut next = 0;
+        let first = |work: &Work<'_>| {
+            if work.done.is_some() {
+                return None;
+            }
+            let first = next;
+            next += if work.is_shared {
+                1
+            } else {
+                self.boards as usize
+            };
+            Some(first)
+        };
+        self.work.iter().map(first).collect()
+    }
+
+    /// The jobs that one of an operation on a board comes after, with the waits between.
+    fn needed(
+        &self,
+        operation: usize,
+        board: Option<u32>,
+        firsts: &[Option<usize>],
+    ) -> Vec<(usize, i64)> {
+        let needs = self
+            .work
+            .get(operation)
+            .map_or(&[][..], |it| &it.operation.needs);
+        let mut needed = Vec::new();
+        for need in needs {
+            let (Some(before), Some(Some(first))) =
+                (self.work.get(need.operation), firsts.get(need.operation))
+            else {
+                continue;
+            };
+            match (before.is_shared, board) {
+                (true, _) => needed.push((*first, before.wait)),
+                (false, Some(board)) => needed.push((first + board as usize - 1, before.wait)),
+                (false, None) => {
+                    let all = (0..self.boards as usize).map(|at| (first + at, before.wait));
+                    needed.extend(all);
+                }
+            }
+        }
+        needed
+    }
+}
+
+impl Work<'_> {
+    /// The kind of station that a board is in, for how many minutes before and after hands are at it.
+    fn station(&self) -> Option<(usize, [i64; 2])> {
+        match self.operation.task {
+            Task::Glue => Some((CLAMPS, [0, self.wait.min(CLAMPED)])),
+            Task::Inserts | Task::Seal | Task::Fill | Task::Coat => Some((DRYING, [0, self.wait])),
+            _ => None,
+        }
+    }
+}
+
+/// Minutes that hands are at an operation on each board; the plan of the filling has those of all that are filled together.
+pub fn minutes_a_board(operation: &Operation, workpiece: &Workpiece) -> f64 {
+    let timed = &workpiece.board().schedule.timed;
+    let is_timed = timed
+        .iter()
+        .any(|it| Task::of_word(&it.task) == Some(Task::Fill));
+    let boards = match workpiece.pour() {
+        Some(pour) if operation.task == Task::Fill && !is_timed => pour.boards,
+        _ => 1,
+    };
+    operation.hands_on.minutes / f64::from(boards.max(1))
+}
+
+/// Whole minutes, none lost.
+fn whole(minutes: f64) -> i64 {
+    (minutes - 1e-6).ceil().max(0.0) as i64
+}

@@ -1,0 +1,248 @@
+//! The calendar: every operation of the plan of the work on its days, for all boards of the order.
+//!
+//! Work is placed forward from the first day, or, where the board is promised for a day, backward from that: as late as the promise allows.
+//! Waits run through nights and weekends in hours that pass; hands work only in the maker's hours, at one thing at a time. The clock is
+//! told by whoever has one ([`Today`]): without it, without a first day and without a promise there is no calendar.
+
+mod axis;
+pub mod check;
+mod dated;
+mod days;
+mod jobs;
+mod late;
+mod place;
+pub mod sums;
+#[cfg(test)]
+mod tests;
+
+use board::{Day, Schedule, time_zone};
+use jiff::tz::TimeZone;
+
+use crate::{Operation, WorkPlan, Workpiece};
+use axis::{Axis, TooFar};
+use days::Days;
+use jobs::{Jobs, Listed, Work};
+use late::days_of_slack;
+use place::{Job, Placed, place};
+
+pub use dated::{Calendar, Dated, Promise, Stretch};
+
+/// The day and the time zone, told by whoever has a clock.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Today {
+    /// The day.
+    pub day: Day,
+    /// The name of the computer's time zone in the IANA database; empty where that is not known.
+    pub zone: String,
+}
+
+/// Why there is no calendar.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum CalendarError {
+    /// Neither today's date nor a first day nor a promise is known.
+    #[error("no day to begin with is known")]
+    NoDay,
+    /// The time zone is in no database.
+    #[error("no time zone is called \"{0}\"")]
+    Zone(String),
+    /// No day of the week has hours.
+    #[error("no day of the week has any hours of work")]
+    NoHours,
+    /// Something that is done in one go takes longer than any day of work.
+    #[error("{title} takes {minutes} min in one go, and your longest day has {longest} min")]
+    TooLong {
+        /// The title of its task.
+        title: &'static str,
+        /// Minutes that it takes.
+        minutes: i64,
+        /// Minutes of the longest day.
+        longest: i64,
+    },
+    /// The work does not end within a hundred years.
+    #[error("with these hours and days off the work would not be done within a hundred years")]
+    TooFar,
+}
+
+impl From<TooFar> for CalendarError {
+    fn from(_: TooFar) -> Self {
+        Self::TooFar
+    }
+}
+
+/// The calendar of a workpiece.
+pub(crate) fn calendar(workpiece: &Workpiece) -> Result<Calendar, CalendarError> {
+    let minutes = |operation: &Operation| jobs::minutes_a_board(operation, workpiece);
+    scheduled(
+        workpiece.work_plan(),
+        &workpiece.board().schedule,
+        workpiece.today(),
+        minutes,
+    )
+}
+
+/// The calendar of a plan of the work, whose operations take so many minutes a board.
+fn scheduled(
+    plan: &WorkPlan,
+    schedule: &Schedule,
+    today: Option<&Today>,
+    minutes: impl Fn(&Operation) -> f64,
+) -> Result<Calendar, CalendarError> {
+    let days = Days::new(zone(&schedule.zone, today)?, schedule.clone());
+    let today = today.map(|today| today.day);
+    let first = match (schedule.start, today) {
+        (Some(start), Some(today)) => Some(start.max(today)),
+        (start, today) => start.or(today),
+    };
+    if first.is_none() && schedule.promised.is_none() {
+        return Err(CalendarError::NoDay);
+    }
+    if days.longest() == 0 {
+        return Err(CalendarError::NoHours);
+    }
+    let jobs = Jobs::of(plan, schedule, &days, minutes);
+    in_one_go(&jobs, days.longest())?;
+    let forward = first.map(|first| ahead(&jobs, &days, first)).transpose()?;
+    match (schedule.promised, forward) {
+        (None, Some(forward)) => Ok(Calendar::of(&jobs, days, &forward, None)),
+        (None, None) => Err(CalendarError::NoDay),
+        (Some(promised), forward) => promised_for(&jobs, days, forward, first, promised),
+    }
+}
+
+/// The calendar of boards that are promised for a day: as late as can be, or, where that is too early, as early as can be.
+fn promised_for(
+    jobs: &Jobs<'_>,
+    days: Days,
+    forward: Option<Plan>,
+    first: Option<Day>,
+    promised: Day,
+) -> Result<Calendar, CalendarError> {
+    let backward = back(jobs, &days, promised)?;
+    let opens = first.and_then(|first| days.opens(first.date()));
+    let begins = backward.begins();
+    let begins_in_time = opens
+        .zip(begins)
+        .is_none_or(|(opens, begins)| begins >= opens);
+    let fits = backward.is_after(jobs) && begins_in_time;
+    let deadline = days.deadline(promised.date());
+    let is_waited_for = deadline.is_none_or(|deadline| jobs.done_by() <= deadline);
+    let earliest = forward.as_ref().map(Plan::ends);
+    let is_early = earliest
+        .zip(deadline)
+        .is_some_and(|(earliest, deadline)| earliest <= deadline);
+    let promise = Promise {
+        day: promised,
+        is_kept: (fits || is_early) && is_waited_for,
+        first_day: begins.and_then(|minute| Day::of(days.date_of(minute))),
+        earliest: earliest.and_then(|minute| Day::of(days.date_before(minute))),
+    };
+    let plan = match forward {
+        Some(forward) if !fits => forward,
+        _ => backward,
+    };
+    Ok(Calendar::of(jobs, days, &plan, Some(promise)))
+}
+
+/// Jobs in their places, with the minutes of the clock as they are.
+pub(crate) struct Plan {
+    /// The jobs.
+    listed: Vec<Listed>,
+    /// The stretches of work of each, from and to minutes of the clock; one of no length where hands are at nothing.
+    stretches: Vec<Vec<[i64; 2]>>,
+    /// Days of work by which each can be moved without moving the end, or the begin of a plan that is made backward.
+    slack: Vec<usize>,
+    /// Whether it is made backward from a promise.
+    is_backward: bool,
+}
+
+impl Plan {
+    /// The minute at which the first of it begins; none where there is nothing to do.
+    fn begins(&self) -> Option<i64> {
+        let first = self.stretches.iter().filter_map(|all| all.first());
+        first.map(|it| it[0]).min()
+    }
+
+    /// The minute at which all of it is over, waits included.
+    fn ends(&self) -> i64 {
+        let over = self.listed.iter().zip(&self.stretches);
+        let over = over.filter_map(|(job, all)| Some(all.last()?[1] + job.wait));
+        over.max().unwrap_or(i64::MIN)
+    }
+
+    /// Whether everything comes after what is done, and after its waits.
+    fn is_after(&self, jobs: &Jobs<'_>) -> bool {
+        let mut begins = self.listed.iter().zip(&self.stretches);
+        begins.all(|(job, all)| {
+            all.first()
+                .is_none_or(|it| it[0] >= jobs.not_before(job.operation))
+        })
+    }
+}
+
+/// The work from a day on, each as early as can be.
+fn ahead(jobs: &Jobs<'_>, days: &Days, first: Day) -> Result<Plan, TooFar> {
+    let opens = days.opens(first.date()).unwrap_or_default();
+    let mut axis = Axis::new(days.forward(first.date()));
+    let listed = jobs.listed(opens);
+    let list: Vec<Job> = listed.iter().map(|it| it.job.clone()).collect();
+    let placed = place(&list, &mut axis, jobs.stations)?;
+    let slack = days_of_slack(&list, &placed, &axis, jobs.stations);
+    let stretches = placed
+        .iter()
+        .map(|at| at.stretches(axis.stretches()))
+        .collect();
+    Ok(Plan {
+        listed,
+        stretches,
+        slack,
+        is_backward: false,
+    })
+}
+
+/// The work back from the end of a day, each as late as can be.
+///
+/// It is the same as forward with all turned about: the clock runs backward, and what comes before comes after.
+fn back(jobs: &Jobs<'_>, days: &Days, last: Day) -> Result<Plan, TooFar> {
+    let deadline = days.deadline(last.date()).unwrap_or_default();
+    let mut axis = Axis::new(days.backward(last.date()));
+    let mut listed = jobs.turned(-deadline);
+    let list: Vec<Job> = listed.iter().map(|it| it.job.clone()).collect();
+    let placed = place(&list, &mut axis, jobs.stations)?;
+    let mut slack = days_of_slack(&list, &placed, &axis, jobs.stations);
+    let turned = |at: &Placed| {
+        let all = at.stretches(axis.stretches()).into_iter().rev();
+        all.map(|[from, to]| [-to, -from]).collect()
+    };
+    let mut stretches: Vec<Vec<[i64; 2]>> = placed.iter().map(turned).collect();
+    listed.reverse();
+    stretches.reverse();
+    slack.reverse();
+    Ok(Plan {
+        listed,
+        stretches,
+        slack,
+        is_backward: true,
+    })
+}
+
+/// The maker's time zone: the one that is named, or that of the computer, or none at all, where hours are those of UTC.
+fn zone(named: &str, today: Option<&Today>) -> Result<TimeZone, CalendarError> {
+    if named.is_empty() {
+        let computer = today.and_then(|today| time_zone(&today.zone));
+        return Ok(computer.unwrap_or(TimeZone::UTC));
+    }
+    time_zone(named).ok_or_else(|| CalendarError::Zone(named.into()))
+}
+
+/// Refuses what cannot be interrupted and is longer than every day of work.
+fn in_one_go(jobs: &Jobs<'_>, longest: i64) -> Result<(), CalendarError> {
+    let too_long = |it: &&Work<'_>| it.is_whole && it.minutes > longest && it.done.is_none();
+    match jobs.work.iter().find(too_long) {
+        Some(work) => Err(CalendarError::TooLong {
+            title: work.operation.task.title(),
+            minutes: work.minutes,
+            longest,
+        }),
+        None => Ok(()),
+    }
+}

@@ -1,0 +1,67 @@
+//! Sums about the calendar: hands and days of the whole order.
+
+use board::Measure;
+
+use super::jobs::is_shared;
+use crate::Workpiece;
+use crate::sums::{Sum, SumGroup};
+
+/// The times of the plan, and the days that were counted.
+const COUNTED: &str = "the plan of the work, with your hours; times that you have not typed are common practice, no source";
+
+/// The group; none where there is no calendar.
+pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
+    let calendar = workpiece.calendar().ok()?;
+    let days = calendar.every_day().count();
+    let worked = calendar
+        .every_day()
+        .filter(|day| calendar.hours_on(*day) > 0.0);
+    let count = |name, count: usize, formula| {
+        let value = Measure::count(u32::try_from(count).unwrap_or(u32::MAX));
+        Sum::new(name, Some(value), formula, COUNTED)
+    };
+    let sums = vec![
+        Sum::new(
+            "boards in the order",
+            Some(Measure::count(calendar.boards)),
+            "as typed",
+            COUNTED,
+        ),
+        Sum::new(
+            "work by hand, all boards",
+            Some(Measure::hours(hands_on_hours(workpiece))),
+            "what is done once for all boards + boards · what is done on each",
+            COUNTED,
+        ),
+        count(
+            "days from the first to the last",
+            days,
+            "both counted, waits, weekends and holidays included",
+        ),
+        count(
+            "days with hours of work",
+            worked.count(),
+            "days from the first to the last but days off",
+        ),
+    ];
+    Some(SumGroup {
+        heading: "calendar",
+        sums,
+        notes: Vec::new(),
+    })
+}
+
+/// Hours that hands are at the work on all boards of the order.
+pub fn hands_on_hours(workpiece: &Workpiece) -> f64 {
+    let boards = f64::from(workpiece.board().schedule.boards);
+    let operations = workpiece.work_plan().operations.iter();
+    let minutes = operations.map(|operation| {
+        let each = super::jobs::minutes_a_board(operation, workpiece);
+        if is_shared(operation.task) {
+            each
+        } else {
+            boards * each
+        }
+    });
+    minutes.sum::<f64>() / 60.0
+}

@@ -1,0 +1,115 @@
+//! Parts of a workpiece that can take longer than a frame of the window: worked out beside it, and known once they are through.
+
+use geometry::Stopped;
+
+use crate::blank::stock;
+use crate::template::budget;
+use crate::{Budget, Chance, Joined, StockPlan, Work, Workpiece};
+
+/// Boards of no more holes have their tolerance budget worked out at once.
+const FEW_HOLES: usize = 500;
+/// Blanks of no more corners and flaws have the place of the board worked out at once.
+const FEW_CORNERS: usize = 300;
+
+impl Workpiece {
+    /// Where the board lies on its blank; none where nothing is known of the blank, or not yet.
+    pub fn stock(&self) -> Option<&StockPlan> {
+        if self.parts.stock.get().is_none() && stock::corners(&self.board.stock) > FEW_CORNERS {
+            return None;
+        }
+        let place = || {
+            stock::stock_plan(&self.board.stock, &|| false)
+                .ok()
+                .flatten()
+        };
+        self.parts.stock.get_or_init(place).as_ref()
+    }
+
+    /// Whether the place of the board on its blank is yet to be worked out.
+    pub fn stock_is_waiting(&self) -> bool {
+        self.stock().is_none() && self.parts.stock.get().is_none()
+    }
+
+    /// Boards that joining would make of the blank; none until [`Self::work_out`] is through.
+    pub fn joined(&self) -> Option<&Joined> {
+        self.parts.joined.get()?.as_ref()
+    }
+
+    /// The errors of the work in the end, and the most chance of a thin web; none of many holes until
+    /// [`Self::work_out`] is through.
+    ///
+    /// The chance told with it is the sum over all pairs of holes, which is never too small (Boole's inequality).
+    pub fn budget(&self) -> Option<&(Budget, f64)> {
+        if self.parts.budget.get().is_none() && self.layout.holes.len() > FEW_HOLES {
+            return None;
+        }
+        self.parts.budget.get_or_init(|| self.budgeted()).as_ref()
+    }
+
+    /// The chance that any web falls under its limit; none until [`Self::work_out`] is through.
+    pub fn chance(&self) -> Option<&Chance> {
+        self.parts.chance.get()?.as_ref()
+    }
+
+    /// Whether any part of the findings is yet to be worked out by [`Self::work_out`].
+    pub(crate) fn is_waiting(&self) -> bool {
+        let budget = self.budget().is_none() && self.parts.budget.get().is_none();
+        budget || self.stock_is_waiting()
+    }
+
+    /// Works out what takes longer than a frame.
+    ///
+    /// ```
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// assert!(workpiece.chance().is_none());
+    /// assert!(workpiece.work_out(&|| true).is_err());
+    /// workpiece.work_out(&|| false).unwrap();
+    /// assert!(workpiece.chance().is_some());
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`Stopped`] when `cancel` answered yes; what was worked out before that is kept.
+    pub fn work_out(&self, cancel: &dyn Fn() -> bool) -> Result<(), Stopped> {
+        if self.parts.stock.get().is_none() {
+            let plan = stock::stock_plan(&self.board.stock, cancel)?;
+            self.parts.stock.get_or_init(|| plan);
+        }
+        if self.parts.joined.get().is_none() {
+            let slab = self.stock().and_then(|plan| plan.slab.as_ref().ok());
+            let joined = slab.map(|slab| stock::joined(&self.board, slab, cancel));
+            let joined = joined.transpose()?;
+            self.parts.joined.get_or_init(|| joined);
+        }
+        if cancel() {
+            return Err(Stopped);
+        }
+        self.parts.budget.get_or_init(|| self.budgeted());
+        if self.parts.chance.get().is_none() {
+            let chance = budget::chance(&self.work(), self.board.limits.web, cancel).ok();
+            if cancel() {
+                return Err(Stopped);
+            }
+            self.parts.chance.get_or_init(|| chance);
+        }
+        Ok(())
+    }
+
+    /// The work that the tolerance budget is worked out from.
+    fn work(&self) -> Work<'_> {
+        Work {
+            mouths: self.mouths(),
+            errors: &self.board.errors,
+            joints: self.joints(),
+        }
+    }
+
+    /// The tolerance budget, with the most that the chance of a thin web can be.
+    fn budgeted(&self) -> Option<(Budget, f64)> {
+        let work = self.work();
+        // A document in its ranges has errors and holes that can be added up.
+        let most = budget::chance_at_most(&work, self.board.limits.web).ok()?;
+        Some((budget::budget(&work).ok()?, most))
+    }
+}
