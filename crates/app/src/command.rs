@@ -46,6 +46,8 @@ pub enum Command {
     Section,
     /// The finished board as the customer will see it, or the board alone.
     Proof,
+    /// The work on its days, or the board alone.
+    Calendar,
     /// The controls of a stage of the work.
     Stage(Stage),
     /// Millimeters or inches.
@@ -62,7 +64,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 36] = [
+    pub const ALL: [Self; 37] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -88,6 +90,7 @@ impl Command {
         Self::Blank,
         Self::Section,
         Self::Proof,
+        Self::Calendar,
         Self::Stage(Stage::LayOut),
         Self::Stage(Stage::Wood),
         Self::Stage(Stage::Template),
@@ -123,6 +126,7 @@ impl Command {
             Self::Blank => "Board on its blank",
             Self::Section => "Section of the board",
             Self::Proof => "Proof for the customer",
+            Self::Calendar => "Calendar of the work",
             Self::Stage(stage) => stage.label(),
             Self::Units => "Millimeters or inches",
             Self::Theme => "Light or dark",
@@ -155,6 +159,7 @@ impl Command {
                 "Cut the board open through a bore, the recess and the base, with its sizes"
             }
             Self::Proof => "Show the finished board as the customer will see it",
+            Self::Calendar => "Show every operation on its days",
             Self::Stage(stage) => stage.tooltip(),
             Self::Units => "Show lengths in the other unit",
             Self::Theme => "Change between light and dark",
@@ -181,6 +186,7 @@ impl Command {
             Self::Blank => (Modifiers::COMMAND, Key::B),
             Self::Section => (Modifiers::COMMAND, Key::K),
             Self::Proof => (Modifiers::COMMAND, Key::P),
+            Self::Calendar => (Modifiers::COMMAND, Key::R),
             Self::Stage(stage) => {
                 let key = match stage {
                     Stage::LayOut => Key::Num1,

@@ -13,6 +13,7 @@ pub mod printers;
 pub mod window;
 
 mod blank_view;
+mod calendar_view;
 mod camera;
 mod color;
 mod command;

@@ -78,11 +78,19 @@ pub enum Face {
     Section,
     /// The finished board, as the customer will see it.
     Proof,
+    /// The work on its days.
+    Calendar,
 }
 
 impl Face {
     /// Every one, in the order of their tabs.
-    pub const ALL: [Self; 4] = [Self::Board, Self::Blank, Self::Section, Self::Proof];
+    pub const ALL: [Self; 5] = [
+        Self::Board,
+        Self::Blank,
+        Self::Section,
+        Self::Proof,
+        Self::Calendar,
+    ];
 
     /// The words on its tab.
     pub const fn label(self) -> &'static str {
@@ -91,6 +99,7 @@ impl Face {
             Self::Blank => "On the blank",
             Self::Section => "Section",
             Self::Proof => "Proof",
+            Self::Calendar => "Calendar",
         }
     }
 }

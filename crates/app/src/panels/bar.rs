@@ -106,6 +106,7 @@ fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) {
             Command::Blank,
             Command::Section,
             Command::Proof,
+            Command::Calendar,
             Command::Units,
             Command::Theme,
         ] {

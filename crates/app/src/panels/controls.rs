@@ -184,7 +184,16 @@ fn finish_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 
 fn hand_over_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     let board = &mut *controls.board;
-    section(ui, "Calendar", true, |ui| calendar::calendar_ui(ui, board));
+    section(ui, "Calendar", true, |ui| {
+        calendar::order_ui(ui, board, controls.current);
+    });
+    section(ui, "Your hours", false, |ui| calendar::hours_ui(ui, board));
+    section(ui, "Own times", false, |ui| {
+        calendar::times_ui(ui, board, controls.current);
+    });
+    section(ui, "Work done", false, |ui| {
+        calendar::done_ui(ui, board, controls.current);
+    });
 }
 
 fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {

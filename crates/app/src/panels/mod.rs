@@ -13,7 +13,7 @@ pub mod findings;
 mod finish;
 mod grooves;
 #[cfg(test)]
-mod hand;
+pub mod hand;
 mod hardboard;
 mod jig;
 mod limits;

@@ -48,6 +48,7 @@ impl App {
             Command::Blank => self.turn_to(Face::Blank),
             Command::Section => self.turn_to(Face::Section),
             Command::Proof => self.turn_to(Face::Proof),
+            Command::Calendar => self.turn_to(Face::Calendar),
             Command::Stage(stage) => {
                 self.view.stage = stage;
                 self.view.pane = Pane::Controls;

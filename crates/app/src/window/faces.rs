@@ -1,23 +1,25 @@
-//! The faces of the drawing: the board, its blank, its section, its proof.
+//! The faces of the drawing: the board, its blank, its section, its proof, and its days.
 
 use egui::Ui;
 use workshop::Workpiece;
 
 use super::App;
 use crate::blank_view::{BlankSeen, blank_view_ui};
+use crate::calendar_view::calendar_view_ui;
 use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
 use crate::proof_view::proof_view_ui;
 use crate::section_view::section_ui;
 use crate::view::Face;
 
 impl App {
-    /// The board, its blank, its section, or its proof.
+    /// The board, its blank, its section, its proof, or its days.
     pub(super) fn drawing(&mut self, ui: &mut Ui) {
         match self.view.face {
             Face::Board => self.canvas(ui),
             Face::Blank => self.blank(ui),
             Face::Section => self.section(ui),
             Face::Proof => self.proof(ui),
+            Face::Calendar => self.calendar(ui),
         }
     }
 
@@ -51,6 +53,16 @@ impl App {
         if let Some(workpiece) = self.current.good() {
             proof_view_ui(ui, workpiece, &*self.host, &mut self.view.proof);
         }
+    }
+
+    fn calendar(&mut self, ui: &mut Ui) {
+        self.view.readout.clear();
+        let board = &mut self.session.board;
+        if let Some(workpiece) = self.current.good() {
+            self.view.readout = calendar_view_ui(ui, board, workpiece);
+        }
+        // A tick changes the document: its consequences are shown in the next frame.
+        self.current.refresh(&self.session.board);
     }
 
     /// Shows a face, or the board where that is shown already.
