@@ -70,6 +70,36 @@ impl Colors {
         by_hand.map_or_else(|| self.of(hole.role()), |one| &one.look)
     }
 
+    /// Every color of bores, by role and by hand, to be changed.
+    pub fn bores_mut(&mut self) -> impl Iterator<Item = &mut BoreColor> {
+        let roles = [
+            &mut self.track,
+            &mut self.home,
+            &mut self.start,
+            &mut self.extra,
+            &mut self.center,
+        ];
+        let by_hand = self.holes.iter_mut().map(|one| &mut one.look);
+        roles.into_iter().chain(by_hand)
+    }
+
+    /// The line of a player, counted from 1, to be changed; it is made, with those before it, where it is not there yet.
+    ///
+    /// ```
+    /// use board::{Colors, Rgb};
+    /// let mut colors = Colors::default();
+    /// colors.of_player(3).color = Some(Rgb::BLACK);
+    /// assert_eq!(colors.players.len(), 3);
+    /// assert_eq!(colors.players[0].color, None);
+    /// ```
+    pub fn of_player(&mut self, player: u32) -> &mut PlayerColor {
+        let place = player.saturating_sub(1) as usize;
+        if self.players.len() <= place {
+            self.players.resize_with(place + 1, PlayerColor::default);
+        }
+        &mut self.players[place]
+    }
+
     /// Whether anything of the wood is colored or marked.
     ///
     /// ```

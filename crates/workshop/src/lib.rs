@@ -44,7 +44,7 @@
 //! * hardboard: [`router_settings`], [`SectorPlan`].
 //! * jig: [`jig_sheet`], [`radii`], [`plate_fit`], [`dividers`].
 //! * machine: [`HoleTable`], [`Order`].
-//! * colors: [`player_look`], [`HoleTint`], [`Tint`].
+//! * colors: [`player_look`], [`HoleTint`], [`Tint`], [`contrast`], [`color_distance`], [`Sight`].
 //! * calendar: [`Calendar`], [`Dated`], [`Promise`], [`Today`].
 //! * finish: [`coat_data`], [`bond`], [`meetings`], [`finish_fixes`], [`hard_after`], [`hard_hours`].
 //! * shopping: [`shopping()`], [`ToBuy`], [`cut_list`], [`CutPart`], [`board_feet`].
@@ -99,7 +99,10 @@ pub use bores::strip::{Fit, FitStrip, FitTry, diameter_field, fit_diameters, fit
 pub use calendar::{Calendar, CalendarError, Dated, Promise, Stretch, Today};
 pub use caution::{Caution, FIRST};
 pub use check::{Finding, Rule, Severity, stopped_by, stops};
-pub use colors::{HoleTint, PlayerLook, Tint, player_look};
+pub use colors::{
+    ALIKE, HoleTint, LEAST_CONTRAST, PlayerLook, Sight, Tint, color_distance, color_name, contrast,
+    distance_to, luminance, player_look, seen_by, seen_on,
+};
 pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
 pub use finish::{

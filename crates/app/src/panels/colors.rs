@@ -1,6 +1,6 @@
 //! Controls of the colors: the players' own, and those of the board.
 
-use board::{Board, Field, Mark, MarkShape, PlayerColor, Value, field};
+use board::{Board, Field, Mark, MarkShape, Value, field};
 use egui::{ComboBox, Ui};
 use workshop::{PlayerLook, player_look};
 
@@ -35,7 +35,7 @@ fn player_ui(ui: &mut Ui, board: &mut Board, player: u32) {
         });
         let hint = field::PLAYER_COLOR.hint;
         if let Some(color) = color_parts(ui, &format!("{name}, color"), look.color, hint, fault) {
-            listed(board, player).color = Some(color);
+            board.colors.of_player(player).color = Some(color);
         }
         mark_choice(ui, board, &look);
     });
@@ -43,16 +43,6 @@ fn player_ui(ui: &mut Ui, board: &mut Board, player: u32) {
     if matches!(look.mark, Mark::Letters { .. }) {
         entry_ui(ui, board, &field::PLAYER_LETTERS, player as usize - 1);
     }
-}
-
-/// The player's own line in the document, which is made where it is not there yet.
-fn listed(board: &mut Board, player: u32) -> &mut PlayerColor {
-    let players = &mut board.colors.players;
-    let place = player.saturating_sub(1) as usize;
-    if players.len() <= place {
-        players.resize_with(place + 1, PlayerColor::default);
-    }
-    &mut players[place]
 }
 
 /// Every mark that can be chosen, in one list.
@@ -72,7 +62,7 @@ fn mark_choice(ui: &mut Ui, board: &mut Board, look: &PlayerLook) {
     });
     ui.accesskit_node_builder(shown.response.id, |node| node.set_label(name));
     if chosen != look.mark {
-        listed(board, look.player).mark = chosen;
+        board.colors.of_player(look.player).mark = chosen;
     }
 }
 

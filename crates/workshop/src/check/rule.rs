@@ -4,8 +4,8 @@ use board::Units;
 use serde::Serialize;
 
 use crate::{
-    Finding, Workpiece, base, blank, bores, calendar, check, filling, finish, grooves, hardboard,
-    jig, recess, repair, template, wood,
+    Finding, Workpiece, base, blank, bores, calendar, check, colors, filling, finish, grooves,
+    hardboard, jig, recess, repair, template, wood,
 };
 
 macro_rules! rules {
@@ -111,6 +111,12 @@ rules! {
     Carry, "carrying", check::carry;
     /// Resin in the bores.
     Filling, "filling", filling::check;
+    /// The players' colors and marks.
+    PlayerColors, "players' colors", colors::check::players;
+    /// Colors against the wood.
+    ColorOnWood, "color on the wood", colors::check::wood;
+    /// Media where they cannot be.
+    ColorMedium, "medium of a color", colors::check::medium;
     /// Coats of finish.
     Finish, "finish", finish::check;
     /// Joints of the template beside the middles of holes.

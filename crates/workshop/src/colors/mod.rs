@@ -3,13 +3,23 @@
 //! A document says what is colored; here it is settled hole by hole and groove by groove, with the players' colors and marks
 //! taken from the set where none were chosen.
 
+pub mod check;
+pub mod mends;
 mod player;
+mod seen;
+mod sight;
+mod used;
 
 use board::{BorePart, Colored, HoleId, Hue, Medium, Rgb};
 
 use crate::{GrooveKind, Workpiece};
 
 pub use player::{PlayerLook, player_look};
+pub use seen::seen_on;
+pub use sight::{
+    ALIKE, LEAST_CONTRAST, Sight, color_distance, color_name, contrast, distance_to, luminance,
+    seen_by,
+};
 
 /// The color of a part of the board, settled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -80,6 +90,7 @@ pub(crate) const fn groove_part(colors: &board::Colors, kind: GrooveKind) -> Col
     }
 }
 
+/// The color of a part that is for a player, counted from 1.
 fn settled(workpiece: &Workpiece, colored: Colored, player: u32) -> Option<Tint> {
     let color = color(workpiece, colored.hue, player)?;
     Some(Tint {

@@ -9,6 +9,8 @@ pub struct PlayerLook {
     pub player: u32,
     /// The color.
     pub color: Rgb,
+    /// Whether the color is that of the set.
+    pub is_of_set: bool,
     /// The mark; never that of the set, which is put in its place.
     pub mark: Mark,
 }
@@ -32,6 +34,7 @@ pub fn player_look(board: &Board, player: u32) -> PlayerLook {
     let chosen = board.colors.players.get(place).cloned().unwrap_or_default();
     PlayerLook {
         player,
+        is_of_set: chosen.color.is_none(),
         color: chosen.color.unwrap_or_else(|| of_set(place)),
         mark: match chosen.mark {
             Mark::Auto => mark_of_set(place),

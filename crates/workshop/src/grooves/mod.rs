@@ -54,6 +54,19 @@ impl Groove {
     }
 }
 
+impl Groove {
+    /// The player to whom it belongs, counted from 1; 0 for what is between players, or all around. A line from one sector to the
+    /// next is of the player before it.
+    pub fn player(&self) -> u32 {
+        let players = self.holes.iter().map(|name| name.id().player());
+        let (Some(least), Some(most)) = (players.clone().min(), players.max()) else {
+            return 0;
+        };
+        // From the last player to the first the way goes on over 12 o'clock.
+        if most > least + 1 { most } else { least }
+    }
+}
+
 /// The kind of a groove.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum GrooveKind {

@@ -1,0 +1,267 @@
+//! Rule: a color is of stuff that can be where it is to be.
+
+use board::{Board, BorePart, Colors, HoleId, Hue, Measure, Medium};
+use geometry::close_webs;
+
+use super::listed;
+use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::colors::used::{Place, Used, used};
+use crate::{GrooveKind, Mend, Workpiece};
+
+pub const STATEMENT: &str = "Resin is where bores are filled with it, or where a groove holds it; an inlay lies in a flat or a groove; dye and \
+     stain go on bare wood, since they soak in and a coat of finish keeps them out. Common practice, no source.";
+
+/// What cannot be there, what has nothing to be on, dye over a coat, and rings that meet.
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let all = used(workpiece);
+    let mut findings: Vec<Finding> = misplaced(workpiece.board(), &all).into_iter().collect();
+    findings.extend(nothing_there(workpiece));
+    findings.extend(over_a_coat(workpiece.board(), &all));
+    findings.extend(missing_coats(workpiece.board(), &all));
+    findings.extend(wide_rings(workpiece, &all));
+    findings
+}
+
+/// Why a medium cannot be at a place of a board; none where it can.
+pub fn fault(board: &Board, place: Place, medium: Medium) -> Option<&'static str> {
+    let filled = board.filling.is_some();
+    match (place, medium) {
+        (Place::Bore(BorePart::Filling), _) | (Place::Groove, Medium::Resin) if !filled => {
+            Some("no filling is planned")
+        }
+        (Place::Bore(BorePart::Filling), Medium::Resin) => None,
+        (Place::Bore(BorePart::Filling), _) => Some("resin is colored by pigment in it"),
+        (Place::Bore(_) | Place::Field, Medium::Resin) => Some("nothing holds resin there"),
+        (Place::Bore(BorePart::Inside), Medium::Inlay) => Some("no inlay lies in a bore"),
+        _ => None,
+    }
+}
+
+/// Media that cannot be where they are to be: each part once, with the reason.
+fn misplaced(board: &Board, all: &[Used]) -> Option<Finding> {
+    let mut wrong: Vec<(&Used, &str)> = Vec::new();
+    for one in all {
+        let is_new = |known: &(&Used, &str)| known.0.part != one.part;
+        if let Some(fault) = fault(board, one.place, one.tint.medium)
+            && wrong.iter().all(is_new)
+        {
+            wrong.push((one, fault));
+        }
+    }
+    wrong.first()?;
+    let words = |(one, fault): &(&Used, &str)| {
+        format!("{} on {} ({fault})", one.tint.medium.label(), one.part)
+    };
+    let message = format!(
+        "a color cannot be there: {}",
+        listed(wrong.iter().map(words).collect())
+    );
+    let holes = wrong.iter().flat_map(|(one, _)| one.holes.iter().copied());
+    Some(
+        Finding::new(Severity::Caution, Rule::ColorMedium, message)
+            .about(holes.collect())
+            .mended_by(&[Mend::PaintInstead]),
+    )
+}
+
+/// Colors of grooves that are not routed.
+fn nothing_there(workpiece: &Workpiece) -> Option<Finding> {
+    let board = workpiece.board();
+    let Colors {
+        grooves,
+        rings,
+        rim,
+        ..
+    } = board.colors;
+    let routed = |is: fn(GrooveKind) -> bool| {
+        let plan = workpiece.grooves();
+        plan.is_some_and(|plan| plan.grooves.iter().any(|groove| is(groove.kind)))
+    };
+    let is_line = |kind| !matches!(kind, GrooveKind::Ring | GrooveKind::Rim);
+    let missing = [
+        (grooves, "grooves", routed(is_line)),
+        (
+            rings,
+            "routed rings",
+            routed(|kind| kind == GrooveKind::Ring),
+        ),
+        (
+            rim,
+            "the border ring",
+            routed(|kind| kind == GrooveKind::Rim),
+        ),
+    ];
+    let missing = missing
+        .into_iter()
+        .filter(|(part, _, there)| part.hue != Hue::Bare && !there);
+    let names: Vec<String> = missing.map(|(_, name, _)| name.into()).collect();
+    if names.is_empty() {
+        return None;
+    }
+    let names = listed(names);
+    let message = format!(
+        "a color for what is not routed: {names}; rout it at the stage Bench, or leave it bare"
+    );
+    Some(Finding::new(Severity::Caution, Rule::ColorMedium, message))
+}
+
+/// Dye or stain on a coat that keeps it out.
+fn over_a_coat(board: &Board, all: &[Used]) -> Option<Finding> {
+    let below = board.finish.get(..board.colors.after as usize);
+    let under = below.unwrap_or(&board.finish).last()?;
+    let soaking: Vec<&Used> = all.iter().filter(|one| one.soaks()).collect();
+    if soaking.is_empty() {
+        return None;
+    }
+    let mut parts: Vec<String> = soaking.iter().map(|one| one.part.into()).collect();
+    parts.dedup();
+    let message = format!(
+        "dye and stain go on bare wood: {} would be colored over {}, which keeps them out",
+        listed(parts),
+        under.kind.label()
+    );
+    let holes = soaking.iter().flat_map(|one| one.holes.iter().copied());
+    Some(
+        Finding::new(Severity::Caution, Rule::ColorMedium, message)
+            .about(holes.collect())
+            .mended_by(&[Mend::ColorFirst]),
+    )
+}
+
+/// More coats before the color than are planned at all.
+fn missing_coats(board: &Board, all: &[Used]) -> Option<Finding> {
+    let (after, planned) = (board.colors.after as usize, board.finish.len());
+    if all.is_empty() || after <= planned {
+        return None;
+    }
+    let message = format!(
+        "the color comes after {}, and the finish has {}; add coats, or color the wood sooner",
+        counted(after, "coat"),
+        counted(planned, "coat")
+    );
+    Some(Finding::new(Severity::Caution, Rule::ColorMedium, message))
+}
+
+/// Colored rings that meet those of neighbors, or run over the edge.
+pub fn wide_rings(workpiece: &Workpiece, all: &[Used]) -> Option<Finding> {
+    let ring = workpiece.board().colors.ring;
+    let ringed = all
+        .iter()
+        .filter(|one| one.place == Place::Bore(BorePart::Ring));
+    let mut ringed: Vec<HoleId> = ringed
+        .flat_map(|one| one.holes.iter().map(|name| name.id()))
+        .collect();
+    ringed.sort_unstable();
+    let layout = workpiece.layout();
+    let is_ringed: Vec<bool> = layout
+        .holes
+        .iter()
+        .map(|hole| ringed.binary_search(&hole.name.id()).is_ok())
+        .collect();
+    let flat = workpiece.board().blank.flat_radius();
+    let mut room: Vec<f64> = workpiece
+        .mouths()
+        .iter()
+        .map(|mouth| flat - mouth.center.to_vec2().hypot() - mouth.radius)
+        .collect();
+    for web in close_webs(workpiece.mouths(), 2.0 * ring) {
+        // Two rings share the wood between them.
+        let both = is_ringed[web.a] && is_ringed[web.b];
+        let share = if both { web.mm / 2.0 } else { web.mm };
+        for at in [web.a, web.b] {
+            room[at] = room[at].min(share);
+        }
+    }
+    let tight = layout.holes.iter().zip(&room).zip(&is_ringed);
+    let tight = tight.filter(|((_, room), ringed)| **ringed && **room + HAIR < ring);
+    let (about, rooms): (Vec<_>, Vec<f64>) =
+        tight.map(|((hole, room), _)| (hole.name, *room)).unzip();
+    let least = rooms.into_iter().fold(f64::INFINITY, f64::min);
+    if about.is_empty() {
+        return None;
+    }
+    let message = format!(
+        "{} of {} run into each other, into a hole or over the roundover; make the rings narrower",
+        counted(about.len(), "colored ring"),
+        Measure::mm(ring).shown(workpiece.units()),
+    );
+    Some(
+        Finding::new(Severity::Caution, Rule::ColorMedium, message)
+            .measuring(Measure::mm(least.max(0.0)), Measure::mm(ring))
+            .about(about)
+            .mended_by(&[Mend::NarrowerColorRings]),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{BoreColor, Coat, Filling, Grooves};
+
+    fn of(board: &Board) -> Vec<String> {
+        let found = check(&Workpiece::of(board).unwrap());
+        found.into_iter().map(|one| one.message).collect()
+    }
+
+    fn homes(on: BorePart, medium: Medium) -> Board {
+        let mut board = Board::default();
+        let hue = Hue::Player;
+        board.colors.home = BoreColor { hue, on, medium };
+        board
+    }
+
+    #[test]
+    fn resin_needs_a_filling_and_a_bore_to_be_in() {
+        let mut board = homes(BorePart::Filling, Medium::Resin);
+        assert_eq!(
+            of(&board),
+            ["a color cannot be there: colored resin on home lanes (no filling is planned)"]
+        );
+        board.filling = Some(Filling::default());
+        assert!(of(&board).is_empty());
+        board.colors.home.on = BorePart::Ring;
+        assert_eq!(of(&board).len(), 1);
+        let painted = Mend::PaintInstead.applied(&board).unwrap();
+        assert!(of(&painted).is_empty());
+    }
+
+    #[test]
+    fn every_medium_can_be_in_a_groove_of_a_board_that_is_filled() {
+        let mut board = Board {
+            grooves: Some(Grooves::default()),
+            filling: Some(Filling::default()),
+            ..Board::default()
+        };
+        board.colors.grooves.hue = Hue::Player;
+        for medium in Medium::ALL {
+            board.colors.grooves.medium = medium;
+            assert!(of(&board).is_empty(), "{medium:?}");
+        }
+        board.grooves = None;
+        assert!(of(&board)[0].starts_with("a color for what is not routed: grooves;"));
+    }
+
+    #[test]
+    fn dye_is_kept_out_by_a_coat() {
+        let mut board = homes(BorePart::Ring, Medium::Dye);
+        board.finish = vec![Coat::default()];
+        assert!(of(&board).is_empty());
+        board.colors.after = 1;
+        assert!(of(&board)[0].contains("would be colored over penetrating oil"));
+        board.finish.clear();
+        assert!(of(&board)[0].contains("after 1 coat, and the finish has 0 coats"));
+    }
+
+    #[test]
+    fn rings_that_meet_are_made_narrower() {
+        let mut board = homes(BorePart::Ring, Medium::Paint);
+        board.colors.ring = 3.6;
+        assert!(
+            of(&board)[0].starts_with("24 colored rings of 3.6 mm run into"),
+            "{:?}",
+            of(&board)
+        );
+        let narrow = Mend::NarrowerColorRings.applied(&board).unwrap();
+        assert!(of(&narrow).is_empty(), "{}", narrow.colors.ring);
+    }
+}

@@ -1,0 +1,193 @@
+//! Rule: the players are told apart by color and by mark, by whoever plays.
+
+use board::{Mark, Measure, Quantity, Rgb};
+
+use super::listed;
+use crate::check::{Finding, Rule, Severity};
+use crate::colors::sight::{ALIKE, Seen, Sight, color_name};
+use crate::colors::used::pocket_names;
+use crate::{Mend, PlayerLook, Workpiece};
+
+pub const STATEMENT: &str = "The colors of any two players have a CIEDE2000 distance of 9 or more, to usual eyes and to those that lack \
+     one kind of cones, by published simulations (the limit is our own; 2.3 is what one just notices side by side, from \
+     memory). Every player has a mark of its own as well.";
+
+/// Colors that are alike, marks that are the same, and more players than the set has colors.
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let mut findings: Vec<Finding> = alike(workpiece).into_iter().collect();
+    findings.extend(same_marks(workpiece));
+    findings.extend(repeated(workpiece));
+    findings
+}
+
+/// Two players whose colors are alike, with the eyes to which they are most so.
+pub struct Alike<'a> {
+    /// The two players.
+    pub pair: [&'a PlayerLook; 2],
+    /// The eyes to which they are nearest.
+    pub sight: Sight,
+    /// Their distance to those, in CIEDE2000.
+    pub distance: f64,
+}
+
+/// Every two players whose colors are alike to some eyes, but for those that the set gives the same.
+pub fn alike_pairs(players: &[PlayerLook]) -> Vec<Alike<'_>> {
+    let seen: Vec<Seen> = players.iter().map(|look| Seen::of(look.color)).collect();
+    let mut found = Vec::new();
+    for (at, one) in players.iter().enumerate() {
+        for (beside, other) in players.iter().enumerate().skip(at + 1) {
+            if one.is_of_set && other.is_of_set {
+                continue;
+            }
+            let distances =
+                Sight::ALL.map(|sight| (sight, seen[at].distance(&seen[beside], sight)));
+            // What is alike to any eye is told of that.
+            let usual = distances.first().filter(|(_, usual)| *usual < ALIKE);
+            let worst = usual.or_else(|| distances.iter().min_by(|a, b| a.1.total_cmp(&b.1)));
+            if let Some((sight, distance)) = worst.filter(|(_, distance)| *distance < ALIKE) {
+                found.push(Alike {
+                    pair: [one, other],
+                    sight: *sight,
+                    distance: *distance,
+                });
+            }
+        }
+    }
+    found
+}
+
+/// The colors that are alike to some eyes, all in one finding.
+fn alike(workpiece: &Workpiece) -> Option<Finding> {
+    let pairs = alike_pairs(workpiece.players());
+    let worst = pairs
+        .iter()
+        .min_by(|a, b| a.distance.total_cmp(&b.distance))?;
+    let words = |pair: &Alike<'_>| {
+        let [one, other] = pair.pair;
+        let [a, b] = [one.color, other.color].map(color_name);
+        let (first, second) = (one.player, other.player);
+        let eyes = pair.sight.label();
+        format!("{first} and {second} ({a}, {b}) to {eyes}")
+    };
+    let message = format!(
+        "players' colors are too alike: {}; give one of each two a color that differs",
+        listed(pairs.iter().map(words).collect())
+    );
+    let distance = |value| Measure::new(Quantity::Number, value);
+    let holes = pairs.iter().flat_map(|pair| pair.pair);
+    let holes = holes.flat_map(|look| pocket_names(workpiece, look.player));
+    Some(
+        Finding::new(Severity::Caution, Rule::PlayerColors, message)
+            .measuring(distance(worst.distance), distance(ALIKE))
+            .about(holes.collect())
+            .mended_by(&[Mend::DistinctColors]),
+    )
+}
+
+/// Players with the same mark, or with none.
+fn same_marks(workpiece: &Workpiece) -> Option<Finding> {
+    let players = workpiece.players();
+    let blank = |mark: &Mark| matches!(mark, Mark::Letters { text } if text.trim().is_empty());
+    let is_clear = |look: &&PlayerLook| {
+        let same = players.iter().filter(|other| other.mark == look.mark);
+        same.count() == 1 && !blank(&look.mark)
+    };
+    let unclear: Vec<&PlayerLook> = players.iter().filter(|look| !is_clear(look)).collect();
+    if unclear.is_empty() {
+        return None;
+    }
+    let who = listed(unclear.iter().map(|look| look.player.to_string()).collect());
+    let message = format!(
+        "players without a mark of their own: {who}; whoever does not see the colors cannot tell them apart"
+    );
+    let holes = unclear
+        .iter()
+        .flat_map(|look| pocket_names(workpiece, look.player));
+    Some(
+        Finding::new(Severity::Caution, Rule::PlayerColors, message)
+            .about(holes.collect())
+            .mended_by(&[Mend::MarksOfSet]),
+    )
+}
+
+/// More players than the set has colors: a note, as marks tell them apart.
+fn repeated(workpiece: &Workpiece) -> Option<Finding> {
+    let players = workpiece.players();
+    let mut colors: Vec<Rgb> = players.iter().map(|look| look.color).collect();
+    colors.sort_unstable();
+    colors.dedup();
+    let of_set = players.iter().filter(|look| look.is_of_set).count();
+    if colors.len() == players.len() || of_set < 2 {
+        return None;
+    }
+    let (count, shared) = (players.len(), colors.len());
+    let message = format!(
+        "{count} players share {shared} colors: no more are told apart by every eye, so make the marks on the board and on the \
+         pieces"
+    );
+    Some(Finding::new(Severity::Note, Rule::PlayerColors, message))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, PlayerColor};
+
+    fn of(board: &Board) -> Vec<Finding> {
+        check(&Workpiece::of(board).unwrap())
+    }
+
+    fn colored(colors: &[&str]) -> Board {
+        let mut board = Board::default();
+        let listed = colors.iter().map(|color| PlayerColor {
+            color: color.parse().ok(),
+            mark: Mark::Auto,
+        });
+        board.colors.players = listed.collect();
+        board
+    }
+
+    #[test]
+    fn the_set_is_told_apart_by_eight_players_and_shared_by_more() {
+        for players in 1..=24 {
+            let mut board = Board {
+                home: 0,
+                players,
+                ..Board::default()
+            };
+            board.blank.diameter = 3000.0;
+            let found = of(&board);
+            assert_eq!(found.len(), usize::from(players > 8), "{found:?}");
+            assert!(found.iter().all(|one| one.severity == Severity::Note));
+        }
+    }
+
+    #[test]
+    fn what_is_alike_to_some_eyes_is_told_with_them() {
+        let found = of(&colored(&["#9e5b25", "#6f7225"]));
+        assert_eq!(found[0].severity, Severity::Caution);
+        let said = "1 and 2 (brown, olive) to green-blind eyes (deutan)";
+        assert!(found[0].message.contains(said), "{}", found[0].message);
+        assert!(found[0].holes.len() >= 8);
+        let same = of(&colored(&["red", "red"]));
+        assert!(
+            same[0].message.contains("(red, red) to any eye"),
+            "{same:?}"
+        );
+    }
+
+    #[test]
+    fn marks_are_each_players_own() {
+        let mut board = colored(&["auto", "auto", "auto"]);
+        board.colors.players[2].mark = Mark::Letters { text: " ".into() };
+        board.colors.players[0].mark = Mark::Solid {
+            shape: board::MarkShape::Triangle,
+        };
+        let found = of(&board);
+        assert!(
+            found[0]
+                .message
+                .starts_with("players without a mark of their own: 1, 2 and 3;")
+        );
+    }
+}

@@ -1,0 +1,171 @@
+//! Rule: colors stand out from the wood.
+
+use board::{Measure, Quantity, Rgb};
+
+use super::listed;
+use crate::check::{Finding, Rule, Severity};
+use crate::colors::seen_on;
+use crate::colors::sight::{
+    ALIKE, LEAST_CONTRAST, SAME, Sight, color_distance, contrast, distance_to,
+};
+use crate::colors::used::{Place, Used, used};
+use crate::{Mend, Workpiece, tone_of};
+
+pub const STATEMENT: &str = "Marks have a contrast of 3 to 1 or more against the wood (W3C WCAG 2.2, criterion 1.4.11), and what else is \
+     colored differs from it by a CIEDE2000 distance of 9 to every eye (our own limit). Dye and stain are seen with the wood's own tone, which \
+     is from memory: try them on an offcut.";
+
+/// Marks with too little contrast, colors near that of the wood, and those that are not seen at all.
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let wood = tone_of(workpiece.board());
+    let all = used(workpiece);
+    let (marks, rest): (Vec<&Used>, Vec<&Used>) =
+        all.iter().partition(|one| one.place == Place::Mark);
+    let mut findings: Vec<Finding> = faint_marks(workpiece, wood, &marks).into_iter().collect();
+    let near = |one: &&&Used| to_wood(wood, one).1 < ALIKE;
+    let (same, near): (Vec<&Used>, Vec<&Used>) = rest
+        .iter()
+        .filter(near)
+        .copied()
+        .partition(|one| color_distance(wood, seen_on(wood, one.tint)) < SAME);
+    findings.extend(told(
+        wood,
+        &same,
+        "have the color of the wood and are not seen",
+    ));
+    findings.extend(told(wood, &near, "have a color too near that of the wood"));
+    findings
+}
+
+/// The eyes to which a color is nearest to that of the wood, and how near.
+fn to_wood(wood: Rgb, one: &Used) -> (Sight, f64) {
+    let seen = seen_on(wood, one.tint);
+    let distances = Sight::ALL.map(|sight| (sight, distance_to(sight, wood, seen)));
+    let usual = distances.first().filter(|(_, usual)| *usual < ALIKE);
+    let worst = usual.or_else(|| distances.iter().min_by(|a, b| a.1.total_cmp(&b.1)));
+    worst.copied().unwrap_or((Sight::Normal, f64::INFINITY))
+}
+
+/// One finding for parts with the same fault; none of no parts.
+fn told(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
+    let nearest = parts.iter().map(|one| to_wood(wood, one).1);
+    let nearest = nearest.min_by(f64::total_cmp)?;
+    let words = |one: &&Used| match to_wood(wood, one).0 {
+        Sight::Normal => one.words(),
+        sight => format!("{} (to {})", one.words(), sight.label()),
+    };
+    let who = listed(parts.iter().map(words).collect());
+    let message = format!("colored parts {fault}: {who}; take a lighter or darker color, or paint");
+    let distance = |value| Measure::new(Quantity::Number, value);
+    let holes = parts.iter().flat_map(|one| one.holes.iter().copied());
+    Some(
+        Finding::new(Severity::Caution, Rule::ColorOnWood, message)
+            .measuring(distance(nearest), distance(ALIKE))
+            .about(holes.collect())
+            .mended_by(&[Mend::ColorsOffWood]),
+    )
+}
+
+/// Marks without the contrast they need; a line around them gives it.
+fn faint_marks(workpiece: &Workpiece, wood: Rgb, marks: &[&Used]) -> Option<Finding> {
+    if workpiece
+        .board()
+        .colors
+        .marks
+        .is_some_and(|made| made.outline)
+    {
+        return None;
+    }
+    let ratio = |one: &&&Used| contrast(wood, seen_on(wood, one.tint));
+    let faint: Vec<&&Used> = marks
+        .iter()
+        .filter(|one| ratio(one) < LEAST_CONTRAST)
+        .collect();
+    let least = faint.iter().map(ratio).min_by(f64::total_cmp)?;
+    let who = listed(faint.iter().map(|one| one.player.to_string()).collect());
+    let message = format!(
+        "marks of players {who} stand out too little from the wood; draw a line around the marks"
+    );
+    let measure = |value| Measure::new(Quantity::Number, value);
+    let holes = faint.iter().flat_map(|one| one.holes.iter().copied());
+    Some(
+        Finding::new(Severity::Caution, Rule::ColorOnWood, message)
+            .measuring(measure(least), measure(LEAST_CONTRAST))
+            .about(holes.collect())
+            .mended_by(&[Mend::OutlineMarks]),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, BoreColor, Colored, Grooves, Hue, MarksMade, Medium, Wood};
+
+    fn of(board: &Board) -> Vec<Finding> {
+        check(&Workpiece::of(board).unwrap())
+    }
+
+    fn wooden(species: &str) -> Board {
+        let wood = Wood {
+            species: species.into(),
+            ..Wood::default()
+        };
+        Board {
+            wood: Some(wood),
+            ..Board::default()
+        }
+    }
+
+    #[test]
+    fn bare_wood_has_no_findings() {
+        assert_eq!(of(&wooden("black-walnut")), []);
+    }
+
+    /// Orange, sky blue and yellow fail on light wood, as they do on white; blue fails on walnut.
+    #[test]
+    fn marks_need_three_to_one_or_a_line_around_them() {
+        for (species, faint) in [
+            ("sugar-maple", "1, 2, 3 and 2 more"),
+            ("black-walnut", "5 and 6"),
+        ] {
+            let mut board = wooden(species);
+            board.colors.marks = Some(MarksMade::default());
+            let found = of(&board);
+            assert!(found[0].message.contains(faint), "{}", found[0].message);
+            let outlined = Mend::OutlineMarks.applied(&board).unwrap();
+            assert_eq!(of(&outlined), []);
+        }
+    }
+
+    #[test]
+    fn a_color_equal_to_the_wood_is_not_seen() {
+        let mut board = wooden("black-cherry");
+        board.grooves = Some(Grooves::default());
+        let color = tone_of(&board);
+        board.colors.grooves = Colored {
+            hue: Hue::One { color },
+            medium: Medium::Paint,
+        };
+        let found = of(&board);
+        assert!(
+            found[0].message.contains("have the color of the wood"),
+            "{found:?}"
+        );
+        assert!(found[0].measured.unwrap().value < 0.1);
+    }
+
+    #[test]
+    fn a_light_dye_is_not_seen_on_dark_wood() {
+        let mut board = wooden("black-walnut");
+        board.colors.home = BoreColor {
+            hue: Hue::One {
+                color: Rgb::named("yellow").unwrap(),
+            },
+            medium: Medium::Dye,
+            ..BoreColor::default()
+        };
+        assert_eq!(of(&board).len(), 1);
+        board.colors.home.medium = Medium::Paint;
+        assert_eq!(of(&board), []);
+    }
+}

@@ -1,0 +1,218 @@
+//! Every mend on a board that needs it.
+
+use super::*;
+use crate::check::Finding;
+use crate::template::check::joint::tests::along_a_row;
+use board::{Build, Edit, StockOutline};
+
+fn findings(board: &Board) -> Vec<Finding> {
+    Workpiece::of(board).unwrap().findings().to_vec()
+}
+
+/// A board on which a mend is offered.
+fn in_need(mend: Mend) -> Board {
+    let mut board = Board::default();
+    match mend {
+        Mend::FitBoard | Mend::FitPitch => board.blank.diameter = 500.0,
+        Mend::WiderPitch => board.pitch = 14.0,
+        Mend::RimAsItIs | Mend::LargestBore | Mend::LargestPiece | Mend::BoardForPiece => {}
+        Mend::MostSpaces => board.spaces = 8,
+        Mend::ShallowerBores => board.blank.thickness = 7.0,
+        Mend::DeeperBores => board.bores.track.depth = 1.0,
+        Mend::FlushInserts => board.piece.kind = board::PieceKind::Magnet,
+        Mend::RoomForResin => board = resin_around_a_ball(),
+        Mend::WiderOutlines => {
+            board.grooves = Some(board::Grooves {
+                around_start: Some(0.5),
+                around_home: Some(0.5),
+                ..board::Grooves::default()
+            });
+        }
+        Mend::PlanTurntable => board.limits.reach = 100.0,
+        Mend::RimForHands => {
+            board.base = Some(board::Base::default());
+            board.limits.hands = 60.0;
+        }
+        Mend::ScrewBase => {
+            let hold = board::BaseHold::GluedPlywood;
+            board.base = Some(board::Base {
+                hold,
+                ..board::Base::default()
+            });
+        }
+        Mend::ShiftSheets => board = along_a_row(board::SheetLayout::Fewest),
+        Mend::TurnOffJoints => board = along_a_row(board::SheetLayout::Widest),
+        Mend::OwnedBits => board.tools.forstner = vec![10.0, 14.0],
+        Mend::OwnedRouter => board = routed_otherwise(),
+        Mend::PilotForPin => board.jig.pin = 8.0,
+        Mend::TurnOffSeams => board.panel.build = Build::Halves,
+        Mend::BestPlace => {
+            board.stock.outline = slab(600.0);
+            board.stock.place = Some([100.0, 300.0]);
+        }
+        Mend::StripsForPlaner => board.panel.build = Build::Strips { count: 2 },
+        Mend::SmallerBatches => {
+            board.filling = Some(board::Filling {
+                ten_bores: 900.0,
+                ..board::Filling::default()
+            });
+        }
+        Mend::LongerDrying | Mend::FixFinish => board.finish = faulty_finish(mend),
+        Mend::DropWaitingEdits => board.edits.push(Edit {
+            hole: "T9-3".parse().unwrap(),
+            mirrored: false,
+            change: board::Change::Drop,
+        }),
+        _ => color_badly(&mut board, mend),
+    }
+    if mend == Mend::StripsForPlaner {
+        board.panel.planer = 200.0;
+    }
+    board
+}
+
+/// Colors of which a mend is about one fault.
+fn color_badly(board: &mut Board, mend: Mend) {
+    match mend {
+        Mend::DistinctColors => {
+            let alike = ["#d01c1f", "#d0201f"].map(|color| board::PlayerColor {
+                color: color.parse().ok(),
+                mark: board::Mark::Auto,
+            });
+            board.colors.players = alike.to_vec();
+        }
+        Mend::MarksOfSet => {
+            let shape = board::MarkShape::Triangle;
+            board.colors.players = vec![board::PlayerColor {
+                color: None,
+                mark: board::Mark::Solid { shape },
+            }];
+        }
+        Mend::OutlineMarks => board.colors.marks = Some(board::MarksMade::default()),
+        Mend::ColorsOffWood => {
+            board.colors.home.hue = board::Hue::One {
+                color: crate::tone_of(board),
+            };
+        }
+        Mend::PaintInstead => {
+            board.colors.track.hue = board::Hue::Player;
+            board.colors.track.on = board::BorePart::Filling;
+        }
+        Mend::ColorFirst => {
+            board.colors.home.hue = board::Hue::Player;
+            board.colors.home.medium = board::Medium::Dye;
+            board.colors.after = 1;
+            board.finish = vec![board::Coat::default()];
+        }
+        Mend::NarrowerColorRings => {
+            board.colors.track.hue = board::Hue::Player;
+            board.colors.ring = 8.0;
+        }
+        _ => {}
+    }
+}
+
+/// Coats that come too early, or on wax.
+fn faulty_finish(mend: Mend) -> Vec<board::Coat> {
+    use board::{Coat, CoatKind};
+    if mend == Mend::LongerDrying {
+        vec![Coat::of(CoatKind::Oil, 1.0); 3]
+    } else {
+        vec![Coat::of(CoatKind::Wax, 1.0), Coat::default()]
+    }
+}
+
+/// A router template for a bit and a bushing that are not in the shop.
+fn routed_otherwise() -> Board {
+    let mut board = Board {
+        router: Some(Router::default()),
+        ..Board::default()
+    };
+    (board.tools.straight, board.tools.bushings) = (vec![9.5], vec![12.7]);
+    board
+}
+
+/// Magnet pieces, and resin around what is set in their bores.
+fn resin_around_a_ball() -> Board {
+    let mut board = Board::default();
+    board.piece.kind = board::PieceKind::Magnet;
+    board.filling = Some(board::Filling {
+        around_insert: true,
+        ..board::Filling::default()
+    });
+    board
+}
+
+fn slab(width: f64) -> StockOutline {
+    StockOutline::Slab {
+        length: 1200.0,
+        width,
+        lower: vec![],
+        upper: vec![],
+    }
+}
+
+fn offering(board: &Board, mend: Mend) -> Vec<Finding> {
+    let offers = |finding: &Finding| finding.mends.contains(&mend);
+    findings(board).into_iter().filter(offers).collect()
+}
+
+#[test]
+fn every_mend_mends_what_it_is_offered_for_and_changes_the_board() {
+    for mend in Mend::ALL {
+        let board = in_need(mend);
+        if !mend.is_offered() {
+            // No finding asks for it.
+            assert_ne!(mend.applied(&board).unwrap(), board, "{mend:?}");
+            continue;
+        }
+        assert!(
+            !offering(&board, mend).is_empty(),
+            "{mend:?} is not offered"
+        );
+        let mended = mend.applied(&board).unwrap();
+        assert_ne!(mended, board, "{mend:?}");
+        let left = offering(&mended, mend);
+        assert!(left.is_empty(), "{mend:?} leaves {left:#?}");
+    }
+}
+
+#[test]
+fn what_is_solved_on_a_board_in_inches_is_a_fraction_that_works() {
+    for units in [
+        board::Units::INCH,
+        board::Units::Inch(board::Fraction::Sixteenth),
+    ] {
+        let board = Board::begun(units);
+        for (mend, value) in [
+            (
+                Mend::FitBoard,
+                (|board| board.blank.diameter) as fn(&Board) -> f64,
+            ),
+            (Mend::FitPitch, |board| board.pitch),
+            (Mend::RimAsItIs, |board| board.limits.rim),
+            (Mend::LargestBore, |board| board.bores.track.diameter),
+            (Mend::LargestPiece, |board| board.piece.diameter),
+            (Mend::WiderPitch, |board| board.pitch),
+            (Mend::BoardForPiece, |board| board.pitch),
+            (Mend::BoardForPiece, |board| board.blank.diameter),
+        ] {
+            let mended = mend.applied(&board).unwrap();
+            let shown = board::show_length(value(&mended), units);
+            assert!(!shown.contains(['≈', '.']), "{mend:?} gives {shown}");
+            assert!(!crate::stops(&findings(&mended)), "{mend:?}");
+        }
+    }
+}
+
+#[test]
+fn what_cannot_be_mended_says_so() {
+    let board = Board::default();
+    assert!(Mend::TurnOffSeams.applied(&board).is_err());
+    let mut small = Board::default();
+    small.blank.diameter = 30.0;
+    assert!(matches!(
+        Mend::FitPitch.applied(&small),
+        Err(MendError::Fit(_))
+    ));
+}
