@@ -56,6 +56,14 @@ pub enum Command {
     Theme,
     /// The maker's shop.
     Shop,
+    /// A search over commands, fields, words and the guide.
+    Search,
+    /// The guide, at the chapter of the stage at hand.
+    Guide,
+    /// The keys.
+    Keys,
+    /// The words of the trade.
+    Words,
     /// Cautions for the work.
     Safety,
 }
@@ -64,7 +72,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 37] = [
+    pub const ALL: [Self; 41] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -101,6 +109,10 @@ impl Command {
         Self::Units,
         Self::Theme,
         Self::Shop,
+        Self::Search,
+        Self::Guide,
+        Self::Keys,
+        Self::Words,
         Self::Safety,
     ];
 
@@ -131,6 +143,10 @@ impl Command {
             Self::Units => "Millimeters or inches",
             Self::Theme => "Light or dark",
             Self::Shop => "Shop…",
+            Self::Search => "Search…",
+            Self::Guide => "Guide",
+            Self::Keys => "Keyboard shortcuts",
+            Self::Words => "Words explained",
             Self::Safety => "Working safely…",
         }
     }
@@ -163,6 +179,10 @@ impl Command {
             Self::Stage(stage) => stage.tooltip(),
             Self::Units => "Show lengths in the other unit",
             Self::Theme => "Change between light and dark",
+            Self::Search => "Find a command, a field, a word or a page of the guide by its name",
+            Self::Guide => "Read about the stage at hand",
+            Self::Keys => "Every command that has keys",
+            Self::Words => "Words of the trade, in a sentence or two",
             Self::Shop => "Paper, planer, bits, saw and resin that new boards begin with",
             Self::Safety => "Cautions for drill, router, saw, dust and small parts",
         }
@@ -184,9 +204,11 @@ impl Command {
             Self::Names => (Modifiers::COMMAND, Key::L),
             Self::Sheets => (Modifiers::COMMAND, Key::T),
             Self::Blank => (Modifiers::COMMAND, Key::B),
-            Self::Section => (Modifiers::COMMAND, Key::K),
             Self::Proof => (Modifiers::COMMAND, Key::P),
             Self::Calendar => (Modifiers::COMMAND, Key::R),
+            Self::Section => (Modifiers::COMMAND, Key::J),
+            Self::Search => (Modifiers::COMMAND, Key::K),
+            Self::Guide => (Modifiers::NONE, Key::F1),
             Self::Stage(stage) => {
                 let key = match stage {
                     Stage::LayOut => Key::Num1,
@@ -206,6 +228,8 @@ impl Command {
             | Self::Before
             | Self::Mend(_)
             | Self::Shop
+            | Self::Keys
+            | Self::Words
             | Self::Safety => {
                 return None;
             }
@@ -217,6 +241,7 @@ impl Command {
     const fn other_shortcut(self) -> Option<KeyboardShortcut> {
         match self {
             Self::Redo => Some(KeyboardShortcut::new(Modifiers::COMMAND, Key::Y)),
+            Self::Search => Some(KeyboardShortcut::new(Modifiers::NONE, Key::Slash)),
             _ => None,
         }
     }
@@ -241,7 +266,7 @@ impl Command {
 
     /// Whether a text field has a use of its own for the keys.
     const fn is_of_text(self) -> bool {
-        matches!(self, Self::Undo | Self::Redo)
+        matches!(self, Self::Undo | Self::Redo | Self::Search)
     }
 }
 

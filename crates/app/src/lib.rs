@@ -19,6 +19,7 @@ mod color;
 mod command;
 mod current;
 mod dialogs;
+mod help;
 mod history;
 mod host;
 mod jobs;

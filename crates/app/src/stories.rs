@@ -1,6 +1,7 @@
 //! A maker's work in the window, told by the names on its controls.
 
 mod files;
+mod help;
 mod shop;
 
 use std::sync::Arc;

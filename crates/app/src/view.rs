@@ -8,6 +8,7 @@ use crate::canvas::CanvasState;
 use crate::command::Command;
 use crate::dialogs::Dialog;
 use crate::proof_view::ProofViewState;
+use crate::help::Help;
 use crate::sheet_view::SheetViewState;
 use crate::stage::Stage;
 
@@ -44,6 +45,8 @@ pub struct ViewState {
     pub show_sheets: bool,
     /// The commands that panels asked for in this frame.
     pub asked: Vec<Command>,
+    /// The window of help.
+    pub help: Help,
     /// The open dialog.
     pub dialog: Option<Dialog>,
     /// The words in the title bar of the window.

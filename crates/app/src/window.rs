@@ -10,6 +10,7 @@ use egui::{Ui, ViewportCommand};
 use crate::command::Command;
 use crate::current::Current;
 use crate::dialogs::{Dialog, dialog_ui};
+use crate::help::help_ui;
 use crate::host::{Desktop, Host};
 use crate::jobs::Jobs;
 use crate::printers::Printers;
@@ -154,6 +155,7 @@ impl App {
             .dialog
             .as_mut()
             .and_then(|dialog| dialog_ui(ui.ctx(), dialog, &*self.host));
+        help_ui(ui.ctx(), &mut self.view.help);
         for command in commands {
             self.apply(ui.ctx(), command);
         }

@@ -12,11 +12,13 @@ mod unsaved;
 use std::path::PathBuf;
 use std::sync::Arc;
 
+use board::Units;
 use egui::{Context, Id, Modal, Ui};
 use workshop::Wishes;
 
 use crate::command::Command;
 use crate::exports::{Kind, Source};
+use crate::help::{Found as Sought, SearchState, search_ui};
 use crate::host::{Ask, Host};
 use crate::rescue::Found;
 use crate::session::Rescued;
@@ -45,6 +47,8 @@ pub enum Dialog {
     Rescued(Box<Found>),
     /// The maker's shop.
     Shop(Box<ShopDialog>),
+    /// A search over commands, fields, words and the guide, on a board in some units.
+    Search(SearchState, Units),
     /// Cautions.
     Safety,
 }
@@ -69,6 +73,8 @@ pub enum Answer {
     Discard(Command),
     /// Open what an earlier run left unsaved.
     Rescue(Box<Rescued>),
+    /// Go to what a search has found.
+    Go(Sought),
     /// Give that up.
     GiveUp(Box<Rescued>),
     /// Leave what earlier runs left for later.
@@ -101,6 +107,7 @@ impl Dialog {
             | Self::Changed(..)
             | Self::Rescued(_)
             | Self::Shop(_)
+            | Self::Search(..)
             | Self::Safety => {}
         }
     }
@@ -115,6 +122,7 @@ impl Dialog {
             | Self::Changed(..)
             | Self::Rescued(_)
             | Self::Shop(_)
+            | Self::Search(..)
             | Self::Safety => {}
         }
     }
@@ -140,6 +148,7 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
                 Dialog::Changed(path, then) => changed::changed_ui(ui, path, *then),
                 Dialog::Rescued(found) => rescued::rescued_ui(ui, found),
                 Dialog::Shop(dialog) => shop::shop_ui(ui, dialog),
+                Dialog::Search(state, units) => search_ui(ui, state, *units).map(Answer::Go),
                 Dialog::Safety => safety::safety_ui(ui),
             }
         });

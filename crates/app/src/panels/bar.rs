@@ -45,7 +45,17 @@ pub fn bar_ui(
             }
         });
         view_menu(ui, view, commands);
-        ui.menu_button("Help", |ui| entry(ui, Command::Safety, true, commands));
+        ui.menu_button("Help", |ui| {
+            for command in [
+                Command::Search,
+                Command::Guide,
+                Command::Keys,
+                Command::Words,
+                Command::Safety,
+            ] {
+                entry(ui, command, true, commands);
+            }
+        });
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             buttons(ui, session, commands);
         });

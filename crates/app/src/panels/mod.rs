@@ -19,6 +19,7 @@ mod jig;
 mod limits;
 mod machine;
 mod pattern;
+pub mod places;
 mod recess;
 mod repair;
 mod rows;

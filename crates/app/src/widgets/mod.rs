@@ -4,6 +4,7 @@ mod color;
 mod field;
 mod list;
 mod number;
+mod seek;
 #[cfg(test)]
 mod tests;
 mod typed;
@@ -19,6 +20,7 @@ pub use field::{
 };
 pub use list::numbers_field;
 pub use number::{Field, number_field};
+pub use seek::seek;
 pub use typed::{keep_fault, show_fault, typed_text};
 
 /// Width of the captions, so that fields stand in line.
@@ -71,8 +73,9 @@ pub fn row<R>(ui: &mut Ui, caption: &str, field: impl FnOnce(&mut Ui, egui::Id) 
 /// A row that has its identity by a name.
 fn row_of<R>(ui: &mut Ui, name: &str, content: impl FnOnce(&mut Ui) -> R) -> R {
     let line = egui::UiBuilder::new().scope_id(ui.scope_id().with(name));
-    ui.scope_builder(line, |ui| ui.horizontal(content).inner)
-        .inner
+    let drawn = ui.scope_builder(line, |ui| ui.horizontal(content)).inner;
+    seek::show(ui, name, &drawn.response);
+    drawn.inner
 }
 
 /// With a hint for whoever rests on it, if there is one.
@@ -112,9 +115,13 @@ fn section_ui(
     content: impl FnOnce(&mut Ui),
 ) -> Response {
     let words = RichText::new(title).family(theme::strong());
-    let shown = opening(CollapsingHeader::new(words)).show_unindented(ui, |ui| {
+    let mut header = opening(CollapsingHeader::new(words));
+    if seek::is_in(ui.ctx(), title) {
+        header = header.open(Some(true));
+    }
+    let shown = header.show_unindented(ui, |ui| {
         ui.add_space(2.0);
-        content(ui);
+        seek::within(ui, title, content);
         ui.add_space(theme::GAP);
     });
     shown.body_response.unwrap_or(shown.header_response)

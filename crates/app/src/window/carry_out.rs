@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use board::{Units, field};
+use board::{Field, Units, field};
 use egui::{ThemePreference, ViewportCommand};
 use workshop::Mend;
 
@@ -11,10 +11,13 @@ use super::document::Begun;
 use super::results::write_files;
 use crate::command::Command;
 use crate::dialogs::{Answer, Dialog, NewDialog, PathDialog, ShopDialog};
+use crate::help::{Found, Page, SearchState};
 use crate::jobs::{EXPORT, Outcome};
+use crate::panels::places::place_of;
 use crate::samples::SAMPLES;
 use crate::session::{Rescued, Session};
 use crate::view::{Face, Pane};
+use crate::widgets::seek;
 
 impl App {
     /// Carries a command out.
@@ -59,6 +62,13 @@ impl App {
                 let dialog = ShopDialog::new(&self.shop.shop, self.session.board.units);
                 self.view.dialog = Some(Dialog::Shop(Box::new(dialog)));
             }
+            Command::Search => {
+                let units = self.session.board.units;
+                self.view.dialog = Some(Dialog::Search(SearchState::default(), units));
+            }
+            Command::Guide => self.view.help.open_at(self.view.stage),
+            Command::Keys => self.view.help.open(Page::Keys),
+            Command::Words => self.view.help.open(Page::Words),
             Command::Safety => self.view.dialog = Some(Dialog::Safety),
         }
     }
@@ -145,10 +155,41 @@ impl App {
                 }
             }
             Answer::Elsewhere(then) => self.ask_where_to_save(then),
+            Answer::Go(found) => {
+                self.view.dialog = None;
+                self.go(ctx, found);
+            }
             Answer::Discard(then) => {
                 self.view.dialog = None;
                 self.leave(ctx, then);
             }
+        }
+    }
+
+    /// Goes to what a search has found.
+    fn go(&mut self, ctx: &egui::Context, found: Found) {
+        match found {
+            Found::Command(command) => self.apply(ctx, command),
+            Found::Field(field) => self.go_to(ctx, field),
+            Found::Chapter(at) => self.view.help.open_chapter(at),
+            Found::Word(_) => self.view.help.open(Page::Words),
+        }
+    }
+
+    /// Brings a field into view; says which part it belongs to where the board does not have it now.
+    pub(crate) fn go_to(&mut self, ctx: &egui::Context, field: &'static Field) {
+        let Some(place) = place_of(field) else {
+            return;
+        };
+        self.view.stage = place.stage;
+        self.view.pane = Pane::Controls;
+        seek(ctx, place.caption, place.section);
+        if field.value(&self.session.board, 0).is_none() {
+            self.view.tell(format!(
+                "{} stands in {} once the part that it belongs to is planned",
+                field.label(0),
+                place.section
+            ));
         }
     }
 

@@ -1,0 +1,67 @@
+//! The keys: one line for each command that has them, and those of the drawing.
+
+use egui::{Grid, RichText, Ui};
+
+use crate::command::Command;
+use crate::theme;
+
+/// Keys of the drawing, which are no commands.
+const OF_THE_DRAWING: [(&str, &str); 9] = [
+    (
+        "Tab, Shift+Tab",
+        "Go to the next control or the one before, and into the drawing",
+    ),
+    ("[ and ]", "Choose the hole before, or the next one"),
+    ("Arrow keys, drag", "Move the drawing"),
+    (
+        "+ and −, wheel",
+        "Zoom in and out; the wheel does it about the pointer",
+    ),
+    ("0, double click", "Bring the whole board into view"),
+    ("Click", "Choose a hole"),
+    ("Shift and drag", "Measure from hole to hole"),
+    (
+        "Page Up, Page Down",
+        "In a preview: the page before, the next one",
+    ),
+    ("Escape", "Take a measure away, or close what is open"),
+];
+
+/// The keys, in two columns.
+pub fn keys_ui(ui: &mut Ui) {
+    group(
+        ui,
+        "Commands",
+        Command::ALL.into_iter().filter_map(|command| {
+            let keys = command.shortcut()?;
+            Some((written(keys), command.label().to_owned()))
+        }),
+    );
+    group(
+        ui,
+        "In the drawing",
+        OF_THE_DRAWING
+            .iter()
+            .map(|(keys, what)| ((*keys).to_owned(), (*what).to_owned())),
+    );
+}
+
+/// Keys as this system writes them.
+fn written(keys: egui::KeyboardShortcut) -> String {
+    keys.format(&egui::ModifierNames::NAMES, cfg!(target_os = "macos"))
+}
+
+fn group(ui: &mut Ui, title: &str, rows: impl Iterator<Item = (String, String)>) {
+    ui.label(RichText::new(title).family(theme::strong()));
+    Grid::new(title)
+        .num_columns(2)
+        .striped(true)
+        .show(ui, |ui| {
+            for (keys, what) in rows {
+                ui.label(RichText::new(keys).family(theme::strong()));
+                ui.label(what);
+                ui.end_row();
+            }
+        });
+    ui.add_space(theme::GAP);
+}

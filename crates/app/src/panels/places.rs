@@ -1,0 +1,93 @@
+//! Where each field stands in the controls: the stage and the section, by the beginning of its path in the file.
+
+use board::{Field, Kind, field};
+
+use crate::stage::Stage;
+
+/// Beginnings of paths, the longer ones before those they begin with.
+const PLACES: &[(&str, Stage, &str)] = &[
+    ("title", Stage::LayOut, "Board"),
+    ("units", Stage::LayOut, "Board"),
+    ("players", Stage::LayOut, "Pattern"),
+    ("pattern", Stage::LayOut, "Pattern"),
+    ("spaces", Stage::LayOut, "Pattern"),
+    ("pitch_mm", Stage::LayOut, "Pattern"),
+    ("rotation_deg", Stage::LayOut, "Pattern"),
+    ("home", Stage::LayOut, "Home and start"),
+    ("start", Stage::LayOut, "Home and start"),
+    ("pocket", Stage::LayOut, "Home and start"),
+    ("center", Stage::LayOut, "Center"),
+    ("jig.pin_mm", Stage::LayOut, "Center"),
+    ("bores", Stage::LayOut, "Pieces and bores"),
+    ("piece.magnet", Stage::LayOut, "Weight and magnets"),
+    ("piece.insert", Stage::LayOut, "Weight and magnets"),
+    ("piece.mass_g", Stage::LayOut, "Weight and magnets"),
+    ("piece.density", Stage::LayOut, "Weight and magnets"),
+    ("piece", Stage::LayOut, "Pieces and bores"),
+    ("limits", Stage::LayOut, "Limits of the checks"),
+    ("blank", Stage::LayOut, "Board"),
+    ("stock", Stage::Wood, "Blank"),
+    ("panel", Stage::Wood, "Joining"),
+    ("wood", Stage::Wood, "Wood in the seasons"),
+    ("base", Stage::Wood, "Base"),
+    ("passage", Stage::Wood, "Base"),
+    ("template", Stage::Template, "Template"),
+    ("router", Stage::Template, "Hardboard"),
+    ("sector_jig", Stage::Template, "Hardboard"),
+    ("errors", Stage::Template, "Accuracy"),
+    ("method", Stage::Drill, "Jig and order"),
+    ("order", Stage::Drill, "Jig and order"),
+    ("jig", Stage::Drill, "Jig and order"),
+    ("tools", Stage::Drill, "Bits you own"),
+    ("machine.groove", Stage::Bench, "Grooves"),
+    ("machine", Stage::Drill, "Machine"),
+    ("measured", Stage::Drill, "Repair"),
+    ("grooves", Stage::Bench, "Grooves"),
+    ("recess", Stage::Bench, "Storage below"),
+    ("filling", Stage::Bench, "Filling"),
+    ("schedule", Stage::HandOver, "Calendar"),
+    ("colors.players", Stage::Finish, "Players' colors"),
+    ("colors", Stage::Finish, "Colors of the board"),
+];
+
+/// The place of a field in the controls.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Place {
+    /// The stage.
+    pub stage: Stage,
+    /// The title of the section.
+    pub section: &'static str,
+    /// The caption of the row.
+    pub caption: String,
+}
+
+/// The place of a field; none of a list and of what stands in one.
+pub fn place_of(field: &Field) -> Option<Place> {
+    let is_listed = field.path.contains("[]") || matches!(field.kind, Kind::Entries(_));
+    let is_within = |part: &str| {
+        let rest = field.path.strip_prefix(part);
+        rest.is_some_and(|rest| rest.is_empty() || !rest.starts_with(char::is_alphanumeric))
+    };
+    let (_, stage, section) = PLACES.iter().find(|(part, ..)| is_within(part))?;
+    (!is_listed).then(|| Place {
+        stage: *stage,
+        section,
+        caption: caption(field),
+    })
+}
+
+/// The caption of a field's row. Of a color, its part and its medium stand in one row with it, and so does the width of a roll with
+/// the list of rolls.
+fn caption(field: &Field) -> String {
+    let label = field.label(0);
+    if field == &field::ROLL {
+        return "Print shop's roll".into();
+    }
+    match label
+        .strip_suffix(", part")
+        .or_else(|| label.strip_suffix(", with"))
+    {
+        Some(colored) if field.path.starts_with("colors.") => format!("{colored}, colored"),
+        _ => label,
+    }
+}

@@ -1,0 +1,97 @@
+//! A field that is looked for: its section unfolds, it comes into view, and a frame around it shows it for a moment.
+
+use egui::{Context, CornerRadius, Id, Response, Stroke, StrokeKind, Ui};
+
+use crate::theme::Tokens;
+
+/// The time that the frame is shown, seconds.
+const SHOWN: f64 = 2.0;
+
+/// The field that is looked for.
+#[derive(Clone)]
+struct Seek {
+    caption: String,
+    section: &'static str,
+    /// Whether the section is being drawn.
+    is_inside: bool,
+    /// When it was found, in the time of the window.
+    found: Option<f64>,
+}
+
+fn id() -> Id {
+    Id::unique("sought field")
+}
+
+fn sought(ctx: &Context) -> Option<Seek> {
+    ctx.data(|data| data.get_temp(id()))
+}
+
+fn keep(ctx: &Context, seek: Seek) {
+    ctx.data_mut(|data| data.insert_temp(id(), seek));
+}
+
+/// Looks for the row of a caption in a section.
+pub fn seek(ctx: &Context, caption: String, section: &'static str) {
+    keep(
+        ctx,
+        Seek {
+            caption,
+            section,
+            is_inside: false,
+            found: None,
+        },
+    );
+    ctx.request_repaint();
+}
+
+/// Draws the content of a section, in which a row may be the one that is looked for.
+pub(super) fn within<R>(ui: &mut Ui, title: &str, content: impl FnOnce(&mut Ui) -> R) -> R {
+    let ctx = ui.ctx().clone();
+    if sought(&ctx).is_none_or(|seek| seek.section != title) {
+        return content(ui);
+    }
+    let mark = |is_inside| {
+        let now = sought(&ctx).filter(|now| now.section == title);
+        if let Some(now) = now {
+            keep(&ctx, Seek { is_inside, ..now });
+        }
+    };
+    mark(true);
+    let drawn = content(ui);
+    mark(false);
+    drawn
+}
+
+/// Whether a section holds the row that is looked for, and is to unfold for it.
+pub(super) fn is_in(ctx: &Context, title: &str) -> bool {
+    sought(ctx).is_some_and(|seek| seek.section == title && seek.found.is_none())
+}
+
+/// Brings a row into view if it is the one that is looked for.
+pub(super) fn show(ui: &Ui, caption: &str, row: &Response) {
+    let ctx = ui.ctx();
+    let Some(seek) = sought(ctx).filter(|seek| seek.is_inside && seek.caption == caption) else {
+        return;
+    };
+    let now = ctx.input(|input| input.time);
+    let since = seek.found.unwrap_or(now);
+    if seek.found.is_none() {
+        row.scroll_to_me(Some(egui::Align::Center));
+        keep(
+            ctx,
+            Seek {
+                found: Some(now),
+                ..seek
+            },
+        );
+    }
+    if now - since > SHOWN {
+        ctx.data_mut(|data| data.remove::<Seek>(id()));
+        return;
+    }
+    let stroke = Stroke::new(2.0, Tokens::of(ui).accent);
+    let around = row.rect.expand(3.0);
+    ui.painter()
+        .rect_stroke(around, CornerRadius::same(3), stroke, StrokeKind::Outside);
+    ctx.request_repaint_after_secs(SHOWN as f32);
+}
