@@ -7,8 +7,8 @@ use crate::blank_view::BlankViewState;
 use crate::canvas::CanvasState;
 use crate::command::Command;
 use crate::dialogs::Dialog;
-use crate::proof_view::ProofViewState;
 use crate::help::Help;
+use crate::proof_view::ProofViewState;
 use crate::sheet_view::SheetViewState;
 use crate::stage::Stage;
 

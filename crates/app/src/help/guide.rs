@@ -43,7 +43,9 @@ pub const CHAPTERS: &[Chapter] = chapters![
     "repair",
     "colors",
     "finish",
+    "calendar",
     "shopping",
+    "proof",
 ];
 
 impl Chapter {
@@ -84,7 +86,7 @@ pub fn chapter_of(stage: Stage) -> usize {
         Stage::Drill => "jig",
         Stage::Bench => "grooves",
         Stage::Finish => "colors",
-        Stage::HandOver => "shopping",
+        Stage::HandOver => "calendar",
     };
     let is_it = |chapter: &Chapter| chapter.name == name;
     CHAPTERS.iter().position(is_it).unwrap_or_default()

@@ -5,7 +5,7 @@ mod keys;
 mod search;
 mod words;
 
-use egui::{Context, Id, ScrollArea, Ui, Window, vec2};
+use egui::{Context, Id, ScrollArea, Ui, Window, pos2, vec2};
 use egui_commonmark::CommonMarkCache;
 
 use crate::stage::Stage;
@@ -22,6 +22,8 @@ pub struct Help {
     pub page: Page,
     /// The chapter of the guide, by its place in the list.
     pub chapter: usize,
+    /// A word to bring into view, by its place in the list.
+    word: Option<usize>,
     /// The chapter that was shown last: another one begins at its top.
     last: Option<usize>,
     /// The laid out text of the chapters.
@@ -67,6 +69,12 @@ impl Help {
         self.chapter = guide::chapter_of(stage);
     }
 
+    /// Shows a word with its meaning.
+    pub const fn open_word(&mut self, word: usize) {
+        self.open(Page::Words);
+        self.word = Some(word);
+    }
+
     /// Shows a chapter of the guide.
     pub const fn open_chapter(&mut self, chapter: usize) {
         self.open(Page::Guide);
@@ -84,6 +92,7 @@ pub fn help_ui(ctx: &Context, help: &mut Help) {
     Window::new("Help")
         .id(Id::unique("help"))
         .open(&mut shown)
+        .default_pos(pos2(300.0, 90.0))
         .default_size(vec2(560.0, 460.0).min(room - vec2(80.0, 120.0)))
         .max_size(room - vec2(40.0, 60.0))
         .collapsible(false)
@@ -111,6 +120,6 @@ fn pages_ui(ui: &mut Ui, help: &mut Help) {
     area.show(ui, |ui| match help.page {
         Page::Guide => guide::chapter_ui(ui, &mut help.cache, &mut help.chapter),
         Page::Keys => keys::keys_ui(ui),
-        Page::Words => words::words_ui(ui),
+        Page::Words => words::words_ui(ui, help.word.take()),
     });
 }

@@ -117,10 +117,13 @@ pub const WORDS: &[(&str, &str)] = &[
     ),
 ];
 
-/// The words, one below the other.
-pub fn words_ui(ui: &mut Ui) {
-    for (word, meaning) in WORDS {
-        ui.label(RichText::new(*word).family(theme::strong()));
+/// The words, one below the other; one of them is brought into view.
+pub fn words_ui(ui: &mut Ui, sought: Option<usize>) {
+    for (at, (word, meaning)) in WORDS.iter().enumerate() {
+        let shown = ui.label(RichText::new(*word).family(theme::strong()));
+        if sought == Some(at) {
+            shown.scroll_to_me(Some(egui::Align::Min));
+        }
         ui.label(*meaning);
         ui.add_space(theme::GAP / 2.0);
     }

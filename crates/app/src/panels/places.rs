@@ -45,7 +45,6 @@ const PLACES: &[(&str, Stage, &str)] = &[
     ("grooves", Stage::Bench, "Grooves"),
     ("recess", Stage::Bench, "Storage below"),
     ("filling", Stage::Bench, "Filling"),
-    ("schedule", Stage::HandOver, "Calendar"),
     ("colors.players", Stage::Finish, "Players' colors"),
     ("colors", Stage::Finish, "Colors of the board"),
 ];

@@ -172,7 +172,7 @@ impl App {
             Found::Command(command) => self.apply(ctx, command),
             Found::Field(field) => self.go_to(ctx, field),
             Found::Chapter(at) => self.view.help.open_chapter(at),
-            Found::Word(_) => self.view.help.open(Page::Words),
+            Found::Word(at) => self.view.help.open_word(at),
         }
     }
 
