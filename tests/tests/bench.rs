@@ -108,6 +108,9 @@ fn the_job_sheet_tells_every_step_and_ends_with_section_and_plan() {
         ". Sanding",
         "Bore T1-08, scale",
         "Filling plan",
+        "Shopping and cut list",
+        "page 3 of",
+        "OSHA 3157",
     ] {
         assert!(all.contains(part), "{part} is not on the job sheet");
     }
@@ -116,5 +119,29 @@ fn the_job_sheet_tells_every_step_and_ends_with_section_and_plan() {
         let media = page.boxes["MediaBox"];
         assert_near!(media.width(), paper.width / 25.4 * 72.0, 0.01);
         assert_near!(media.height(), paper.height / 25.4 * 72.0, 0.01);
+    }
+}
+
+/// The card for the customer, read back: as many pieces by color as players need, age, care, and a page of half the paper.
+#[test]
+fn the_card_says_pieces_age_and_care_on_half_a_page() {
+    for (name, board) in samples() {
+        let file = PdfFile::read(&exported(Kind::Card, &board)).unwrap();
+        assert_eq!(file.pages.len(), 1, "{name}");
+        let words = file.pages[0].words.iter().map(|words| words.words.as_str());
+        let said = words.collect::<Vec<_>>().join(" ");
+        let each = board.start.max(board.home);
+        let age = format!("For players of {} years and over.", board.piece.youngest);
+        let pieces = format!("For {} players: {each} ", board.players);
+        for part in [&pieces, &age, "Made by", "2026-11-25", "Care", "Rules"] {
+            assert!(said.contains(part), "{name}: {part} in {said}");
+        }
+        let size = match board.units {
+            board::Units::Mm => [210.0, 148.0],
+            board::Units::Inch(_) => [8.5 * 25.4, 5.5 * 25.4],
+        };
+        let media = file.pages[0].boxes["MediaBox"];
+        assert_near!(media.width(), size[0] / 25.4 * 72.0, 0.01);
+        assert_near!(media.height(), size[1] / 25.4 * 72.0, 0.01);
     }
 }

@@ -50,7 +50,7 @@
 //! * [`jig_pages`]: radii, plates, dividers and the order of drilling as pages.
 //! * [`filling_pages`]: batches of resin, and which bores each goes into.
 //! * [`lists_pages`]: what to buy, and what to cut.
-//! * [`job_pages`]: the work step by step.
+//! * [`job_pages`]: the work step by step; [`card_sheet`]: the card for the customer.
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
 //! * [`section_sheet`]: the board cut open, with its sizes.
 //! * [`font`]: the one typeface, its bytes and its measures.
@@ -59,6 +59,7 @@
 
 mod blank;
 mod bores;
+mod card;
 mod filling;
 pub mod font;
 mod grooves;
@@ -66,6 +67,7 @@ mod hardboard;
 mod item;
 mod jig;
 mod job;
+mod looks;
 mod marks;
 mod names;
 mod pages;
@@ -81,6 +83,7 @@ mod taken;
 mod template;
 
 pub use bores::fit_strip_pages;
+pub use card::card_sheet;
 pub use filling::filling_pages;
 pub use hardboard::router::{router_sheets, router_whole};
 pub use hardboard::sector::sector_sheets;

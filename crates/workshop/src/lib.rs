@@ -98,6 +98,7 @@ pub use bores::sizes::{BoreSizes, Floor, FloorOver, InsertSizes, Stands, bore_si
 pub use bores::strip::{Fit, FitStrip, FitTry, diameter_field, fit_diameters, fit_strips};
 pub use calendar::{Calendar, CalendarError, Dated, Promise, Stretch, Today};
 pub use caution::{Caution, FIRST};
+pub use check::players::age_words;
 pub use check::{Finding, Rule, Severity, stopped_by, stops};
 pub use colors::{
     ALIKE, HoleTint, LEAST_CONTRAST, PlayerLook, Sight, Tint, color_distance, color_name, contrast,
@@ -105,6 +106,7 @@ pub use colors::{
 };
 pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
+pub use finish::care_words;
 pub use finish::{
     Bond, BondSort, CoatData, FinishChange, FinishFix, Meeting, Parts, bond, coat_data, columns,
     finish_fixes, finish_hours, hard_after, hard_hours, is_sound as finish_holds, meetings,
@@ -125,7 +127,7 @@ pub use jig::{
     CircleCut, Dividers, JigSheet, MOST_DIVISIONS, PlateFit, Radius, circle_cut, closing_error,
     dividers, exact_divisions, jig_sheet, plate_fit, radii,
 };
-pub use job::{HandsOn, Method, Need, Operation, Room, Task, Wait, WorkPlan};
+pub use job::{HandsOn, Method, Need, Operation, Room, Task, Wait, WorkPlan, WorkStage};
 pub use machine::hole_table::{HoleRow, HoleTable};
 pub use machine::order::Order;
 pub use mend::{Mend, MendError};
@@ -133,7 +135,7 @@ pub use recess::lid_cut::Lid;
 pub use recess::lid_moves::{LidMoves, lid_moves};
 pub use recess::lid_size::LidSize;
 pub use recess::sizes::{LidPlace, RecessSizes, recess_sizes};
-pub use recess::{Storage, recess_outline};
+pub use recess::{Storage, pieces, recess_outline};
 pub use repair::cause::{Cause, Reading, Readings, Verdict, readings};
 pub use repair::check::readings::verdict_words;
 pub use repair::measure::{ToMeasure, worth_measuring};

@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use board::{Board, BuildError, HoleId, Marking};
 use drawing::{
-    Sheet, Stamp, filling_pages, fit_strip_pages, jig_pages, job_pages, lists_pages, numbered,
-    printer_test_sheet, repair_pages, router_sheets, router_whole, section_page, section_sheet,
-    sector_sheets, tiled_sheets, whole_sheet,
+    Sheet, Stamp, card_sheet, filling_pages, fit_strip_pages, jig_pages, job_pages, lists_pages,
+    numbered, printer_test_sheet, repair_pages, router_sheets, router_whole, section_page,
+    section_sheet, sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
 use picture::{Picture, SIZES, View, Words, proof};
@@ -194,6 +194,10 @@ impl Source {
                 self.programs(&self.workpiece.hole_table().in_order(&order.rows))?
             }
             Kind::Job => vec![pdf("job.pdf", self.numbered(self.job()))],
+            Kind::Card => vec![pdf(
+                "card.pdf",
+                vec![card_sheet(&self.workpiece, &self.stamp())],
+            )],
             Kind::Filling => vec![pdf(
                 "filling.pdf",
                 self.numbered(filling_pages(&self.workpiece, &self.stamp())),
@@ -262,6 +266,7 @@ impl Source {
             Kind::Router => vec!["router.pdf".into(), "router.svg".into()],
             Kind::Sector => vec!["sector.pdf".into()],
             Kind::Job => vec!["job.pdf".into()],
+            Kind::Card => vec!["card.pdf".into()],
             Kind::Repair => vec!["repair.pdf".into()],
             Kind::Proof => PROOFS.map(|(ending, _)| ending.into()).to_vec(),
             Kind::Sums => vec!["sums.csv".into(), "sums.json".into()],
@@ -458,7 +463,7 @@ impl Source {
         cut_through(&self.workpiece, self.cut)
     }
 
-    /// The work step by step, the section, and the plan of the filling.
+    /// The work step by step, the section, the plan of the filling, and the lists of what to buy and to cut.
     fn job(&self) -> Vec<Sheet> {
         let (workpiece, stamp) = (&self.workpiece, self.stamp());
         let mut sheets = job_pages(workpiece, &stamp);
@@ -468,6 +473,7 @@ impl Source {
             .and_then(|hole| section_page(workpiece, hole, paper.width, &stamp));
         sheets.extend(section.map(|sheet| sheet.on_paper(paper)));
         sheets.extend(filling_pages(workpiece, &stamp));
+        sheets.extend(lists_pages(workpiece, &stamp));
         sheets
     }
 

@@ -29,6 +29,8 @@ pub enum Kind {
     Gcode,
     /// Job sheet: all of the work step by step, with cautions, section and filling plan, as PDF
     Job,
+    /// Card for the customer: pieces, age, care, and lines for the rules, as PDF to fold
+    Card,
     /// Filling plan: batches of resin and the bores they go into, as PDF
     Filling,
     /// Repair page: distances to measure, what they told, and how holes that went wrong are mended, as PDF
@@ -46,7 +48,7 @@ pub enum Kind {
 }
 
 /// Every kind, in the order lists show them.
-const ALL: [Kind; 19] = [
+const ALL: [Kind; 20] = [
     Kind::TemplatePdf,
     Kind::TemplateSvg,
     Kind::PlotPdf,
@@ -59,6 +61,7 @@ const ALL: [Kind; 19] = [
     Kind::Jig,
     Kind::Gcode,
     Kind::Job,
+    Kind::Card,
     Kind::Filling,
     Kind::Repair,
     Kind::Proof,
@@ -87,6 +90,7 @@ impl Kind {
             Self::Jig => "Jig sheet (PDF and CSV)",
             Self::Gcode => "Machine programs (G-code)",
             Self::Job => "Job sheet (PDF)",
+            Self::Card => "Card for the customer (PDF)",
             Self::Filling => "Filling plan (PDF)",
             Self::Repair => "Repair page (PDF)",
             Self::Proof => "Proof for the customer (PNG)",
@@ -121,7 +125,10 @@ impl Kind {
                 "for a pin and a stop, dividers, an index plate: radii, bearings, order of drilling"
             }
             Self::Gcode => "for a CNC machine; prove each program in air, above the wood, first",
-            Self::Job => "all of the work step by step: boxes to tick, what to mind, the section",
+            Self::Job => {
+                "all of the work step by step: boxes to tick, what to mind, section, filling plan, lists"
+            }
+            Self::Card => "pieces, age, care, and lines for the rules; print at 100 % and fold",
             Self::Filling => "what to mix and when, and the number of its batch in every bore",
             Self::Repair => {
                 "what to measure after taping or drilling, and how a hole that went wrong is mended"

@@ -46,6 +46,7 @@ pub const CHAPTERS: &[Chapter] = chapters![
     "calendar",
     "shopping",
     "proof",
+    "job",
 ];
 
 impl Chapter {

@@ -15,8 +15,10 @@ use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text, corners_of};
 /// Sizes of title and headings, mm.
 const TITLE: f64 = 6.5;
 const HEADING: f64 = 4.2;
-/// Size of plain words.
-pub const WORDS: f64 = 3.0;
+/// Size of a stage's name, mm.
+const STAGE: f64 = 5.6;
+/// Size of plain words, where none is asked for.
+const WORDS: f64 = 3.0;
 /// Size of the line below each page.
 const FOOT: f64 = 2.2;
 /// Height of the line above each page of a board that is stopped, mm.
@@ -42,6 +44,8 @@ pub struct Flow<'a> {
     page: Vec<Item>,
     /// Where the next line's top is.
     top: f64,
+    /// Size of words, mm.
+    words: f64,
     /// Distance from the left of the room to the column of the table that is being filled, mm.
     aside: f64,
 }
@@ -59,12 +63,47 @@ impl<'a> Flow<'a> {
             done: Vec::new(),
             page: Vec::new(),
             top,
+            words: WORDS,
             aside: 0.0,
         };
         flow.lines(&head.title, TITLE, Weight::SemiBold, 0.0);
         flow.lines(&head.subtitle, WORDS, Weight::Regular, 0.0);
         flow.space(GAP);
         flow
+    }
+
+    /// An empty page like those of this one, to see how much room something takes.
+    pub fn trial(&self) -> Self {
+        Self {
+            head: self.head,
+            paper: self.paper,
+            room: self.room,
+            done: Vec::new(),
+            page: Vec::new(),
+            top: self.room.y1,
+            words: self.words,
+            aside: 0.0,
+        }
+    }
+
+    /// Height of what was laid on an empty page, mm; none where it takes more than one.
+    pub fn taken(&self) -> Option<f64> {
+        self.done.is_empty().then_some(self.room.y1 - self.top)
+    }
+
+    /// Height of a page that may be filled, mm.
+    pub fn height_of_page(&self) -> f64 {
+        self.room.height()
+    }
+
+    /// Size of words, mm.
+    pub const fn words_size(&self) -> f64 {
+        self.words
+    }
+
+    /// Writes words in another size from here on, mm.
+    pub const fn set_words_size(&mut self, size: f64) {
+        self.words = size;
     }
 
     /// Width that may be filled.
@@ -115,6 +154,19 @@ impl<'a> Flow<'a> {
         self.space(1.0);
     }
 
+    /// The name of a stage of the work over a rule as wide as the page.
+    pub fn stage(&mut self, words: &str) {
+        let high = self.height(words, STAGE, Weight::SemiBold) + 2.0;
+        if self.left() < high + KEEP {
+            self.turn();
+        } else if !self.is_fresh() {
+            self.space(GAP);
+        }
+        self.lines(words, STAGE, Weight::SemiBold, 0.0);
+        self.rule(Line::Cut, self.width());
+        self.space(2.0);
+    }
+
     /// Height of words on the page, mm.
     fn height(&self, words: &str, size: f64, weight: Weight) -> f64 {
         let lines = wrapped(words, size, weight, self.width()).len();
@@ -123,7 +175,7 @@ impl<'a> Flow<'a> {
 
     /// Height of plain words with the room below them, mm.
     pub fn words_height(&self, words: &str) -> f64 {
-        self.height(words, WORDS, Weight::SemiBold) + 1.8
+        self.height(words, self.words, Weight::SemiBold) + 1.8
     }
 
     /// Goes to a height of the page, and so far right of its left side: the place where a column of a table begins.
@@ -134,20 +186,20 @@ impl<'a> Flow<'a> {
 
     /// Words, broken into lines.
     pub fn words(&mut self, words: &str) {
-        self.lines(words, WORDS, Weight::Regular, 0.0);
+        self.lines(words, self.words, Weight::Regular, 0.0);
         self.space(1.4);
     }
 
     /// Words with a bar beside them.
     pub fn caution(&mut self, words: &str) {
         let indent = 4.0_f64.min(self.width() / 6.0);
-        let count = wrapped(words, WORDS, Weight::SemiBold, self.width() - indent).len();
-        let height = WORDS * LEADING * count as f64;
+        let count = wrapped(words, self.words, Weight::SemiBold, self.width() - indent).len();
+        let height = self.words * LEADING * count as f64;
         if self.left() < height {
             self.turn();
         }
         let top = self.top;
-        self.lines(words, WORDS, Weight::SemiBold, indent);
+        self.lines(words, self.words, Weight::SemiBold, indent);
         let bar = Rect::new(self.room.x0, self.top, self.room.x0 + indent / 3.0, top);
         if self.top < top {
             self.area(bar);
@@ -247,13 +299,13 @@ impl<'a> Flow<'a> {
 /// Its right end is left to the page's number, which is known once all pages of a file are together.
 fn foot(head: &Head, room: Rect) -> Item {
     let base = room.y0 - FOOT * (LEADING + 0.6);
-    let left = room.width() - font::width("99 of 99", FOOT, Weight::Regular) - 2.0;
+    let left = room.width() - font::width("page 99 of 99", FOOT, Weight::Regular) - 2.0;
     let title = font::cut(&head.title, FOOT, Weight::Regular, left);
     let at = Point::new(room.x0, base);
     item(Shape::Text(Text::level(at, FOOT, Anchor::Start, title)))
 }
 
-/// Pages with their numbers at the foot, counted through: "3 of 7".
+/// Pages with their numbers at the foot, counted through: "page 3 of 7".
 ///
 /// A file is made of several parts: steps, a section, the plan of a filling. Who has its pages in hand sees that none is missing.
 ///
@@ -263,7 +315,7 @@ fn foot(head: &Head, room: Rect) -> Item {
 /// use workshop::Workpiece;
 ///
 /// let pages = numbered(job_pages(&Workpiece::of(&Board::default())?, &Stamp::default()), 10.0);
-/// let last = format!("{} of {}", pages.len(), pages.len());
+/// let last = format!("page {} of {}", pages.len(), pages.len());
 /// let says = |shape: &Shape| matches!(shape, Shape::Text(text) if text.words == last);
 /// assert!(pages.last().unwrap().marks.iter().any(|item| says(&item.shape)));
 /// # Ok::<(), board::BuildError>(())
@@ -272,7 +324,7 @@ pub fn numbered(mut sheets: Vec<Sheet>, margin: f64) -> Vec<Sheet> {
     let count = sheets.len();
     for (sheet, number) in sheets.iter_mut().zip(1..) {
         let at = Point::new(sheet.size.width - margin, margin + 0.4 * FOOT);
-        let words = format!("{number} of {count}");
+        let words = format!("page {number} of {count}");
         let text = Text::level(at, FOOT, Anchor::End, words);
         sheet.marks.push(item(Shape::Text(text)));
     }

@@ -32,6 +32,12 @@ pub enum Block {
     Ticked(Vec<String>),
     /// A drawing at true size.
     Figure(Figure),
+    /// The name of a stage of the work, over a rule.
+    Stage(String),
+    /// From here on, the size of words and of sentences with boxes, mm; tables are a little smaller.
+    Type(f64),
+    /// Blocks that stay on one page, where a page has room for all of them.
+    Kept(Vec<Self>),
 }
 
 /// A drawing that stands on a page by itself, and is kept on one.
@@ -105,21 +111,48 @@ impl Head {
 /// ```
 pub fn pages(paper: Size, margin: f64, head: &Head, blocks: &[Block]) -> Vec<Sheet> {
     let mut flow = Flow::new(paper, margin, head);
+    lay(&mut flow, blocks);
+    flow.finish()
+}
+
+/// Lays blocks one below the other.
+fn lay(flow: &mut Flow<'_>, blocks: &[Block]) {
     for (at, block) in blocks.iter().enumerate() {
         match block {
             Block::Heading(words) => {
                 let following = blocks.get(at + 1..).unwrap_or_default();
-                let needs = kept_with(&flow, following);
+                let needs = kept_with(flow, following);
                 flow.heading(words, needs);
             }
             Block::Words(words) => flow.words(words),
             Block::Caution(words) => flow.caution(words),
-            Block::Table(table) => table::lay(&mut flow, table),
-            Block::Ticked(lines) => table::tick_off(&mut flow, lines),
+            Block::Table(table) => table::lay(flow, table),
+            Block::Ticked(lines) => table::tick_off(flow, lines),
             Block::Figure(figure) => flow.figure(figure),
+            Block::Stage(words) => flow.stage(words),
+            Block::Type(size) => flow.set_words_size(*size),
+            Block::Kept(blocks) => keep(flow, blocks),
         }
     }
-    flow.finish()
+}
+
+/// Share of a page that has to be left for what is longer than a page to begin on it.
+const BEGINS: f64 = 0.5;
+/// Room that a heading has above it where it does not begin a page, mm.
+const ABOVE: f64 = 4.0;
+
+/// Lays blocks that stay together: on another page where this one has no room for all of them and that one has.
+fn keep(flow: &mut Flow<'_>, blocks: &[Block]) {
+    let mut trial = flow.trial();
+    lay(&mut trial, blocks);
+    let has_room = match trial.taken() {
+        Some(height) => height + ABOVE <= flow.left(),
+        None => flow.left() >= BEGINS * flow.height_of_page(),
+    };
+    if !has_room && !flow.is_fresh() {
+        flow.turn();
+    }
+    lay(flow, blocks);
 }
 
 /// Height of what stays with a heading: the words and cautions below it, and the beginning of the table, list or figure that they
@@ -137,7 +170,9 @@ fn kept_with(flow: &Flow<'_>, following: &[Block]) -> f64 {
                 return height + first;
             }
             Block::Figure(figure) => return height + figure.size.height,
-            Block::Heading(_) => return height,
+            Block::Kept(blocks) => return height + kept_with(flow, blocks),
+            Block::Heading(_) | Block::Stage(_) => return height,
+            Block::Type(_) => {}
         }
     }
     height
@@ -335,7 +370,7 @@ mod tests {
         all.extend(pages(A4, 10.0, &head(), &[long_table(2)]));
         let all = numbered(all, 10.0);
         for (sheet, number) in all.iter().zip(1..) {
-            let words = format!("{number} of {}", all.len());
+            let words = format!("page {number} of {}", all.len());
             assert_eq!(texts(sheet).filter(|text| text.words == words).count(), 1);
         }
     }

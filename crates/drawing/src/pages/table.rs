@@ -10,8 +10,8 @@ use super::wrap::wrapped;
 use crate::font::{self, Weight};
 use crate::{Anchor, Line};
 
-/// Size of what stands in a table.
-const SIZE: f64 = 2.7;
+/// Size of what stands in a table, as a share of that of words.
+const SHARE: f64 = 0.9;
 /// Room between columns.
 const BETWEEN: f64 = 4.0;
 /// Room above and below the words of a row.
@@ -101,20 +101,21 @@ impl From<&str> for Cell {
 
 /// Lays a table onto the pages.
 pub fn lay(flow: &mut Flow<'_>, table: &Table) {
-    let widths = widths(table, flow.width());
+    let size = SHARE * flow.words_size();
+    let widths = widths(table, flow.width(), size);
     let titles: Vec<Cell> = table
         .columns
         .iter()
         .map(|column| Cell::Words(column.title.clone()))
         .collect();
-    let header = Row::of(&titles, &widths, Weight::SemiBold);
-    let beside = columns_beside(table, &widths, flow.width());
+    let header = Row::of(&titles, &widths, Weight::SemiBold, size);
+    let beside = columns_beside(table, &widths, flow.width(), size);
     if beside > 1 {
         return in_columns(flow, table, &widths, &header, beside);
     }
     let mut needs_header = true;
     for cells in &table.rows {
-        let row = Row::of(cells, &widths, Weight::Regular);
+        let row = Row::of(cells, &widths, Weight::Regular, size);
         let height = row.height + if needs_header { header.height } else { 0.0 };
         if flow.left() < height && !flow.is_fresh() {
             flow.turn();
@@ -124,7 +125,7 @@ pub fn lay(flow: &mut Flow<'_>, table: &Table) {
             header.draw(flow, table, &widths);
             flow.rule(Line::Cut, total(&widths, flow.width()));
             needs_header = false;
-            Row::of(&begun(cells), &widths, Weight::Regular)
+            Row::of(&begun(cells), &widths, Weight::Regular, size)
         } else {
             row
         };
@@ -136,13 +137,14 @@ pub fn lay(flow: &mut Flow<'_>, table: &Table) {
 
 /// Height of a table's header and first two rows, mm.
 pub fn beginning(flow: &Flow<'_>, table: &Table) -> f64 {
-    let widths = widths(table, flow.width());
+    let size = SHARE * flow.words_size();
+    let widths = widths(table, flow.width(), size);
     let titles = table.columns.iter();
     let titles: Vec<Cell> = titles.map(|column| column.title.as_str().into()).collect();
-    let header = Row::of(&titles, &widths, Weight::SemiBold).height;
+    let header = Row::of(&titles, &widths, Weight::SemiBold, size).height;
     let first = table.rows.iter().take(2);
     let rows: f64 = first
-        .map(|cells| Row::of(cells, &widths, Weight::Regular).height)
+        .map(|cells| Row::of(cells, &widths, Weight::Regular, size).height)
         .sum();
     header + rows
 }
@@ -155,11 +157,11 @@ const GUTTER: f64 = 8.0;
 /// Number of columns of a long table that stand side by side on the page: two or three where each of its rows is one line.
 ///
 /// Sentences are left as they are: they need the width, and their rows are of different heights.
-fn columns_beside(table: &Table, widths: &[f64], room: f64) -> usize {
+fn columns_beside(table: &Table, widths: &[f64], room: f64, size: f64) -> usize {
     let wide = total(widths, room);
     let is_one_line = |cells: &Vec<Cell>| {
-        let row = Row::of(cells, widths, Weight::Regular);
-        row.height < 2.0 * SIZE * LEADING
+        let row = Row::of(cells, widths, Weight::Regular, size);
+        row.height < 2.0 * size * LEADING
     };
     if table.rows.len() < LONG || !table.rows.iter().all(is_one_line) {
         return 1;
@@ -171,8 +173,9 @@ fn columns_beside(table: &Table, widths: &[f64], room: f64) -> usize {
 ///
 /// Every column has the header above it, so that a row is read without looking to the other side of the page.
 fn in_columns(flow: &mut Flow<'_>, table: &Table, widths: &[f64], header: &Row, beside: usize) {
+    let size = header.size;
     let wide = total(widths, flow.width());
-    let high = SIZE * LEADING + 2.0 * PADDING;
+    let high = size * LEADING + 2.0 * PADDING;
     let mut rest = table.rows.as_slice();
     while !rest.is_empty() {
         if flow.left() < header.height + 3.0 * high && !flow.is_fresh() {
@@ -192,9 +195,9 @@ fn in_columns(flow: &mut Flow<'_>, table: &Table, widths: &[f64], header: &Row, 
             flow.rule(Line::Cut, wide);
             for (at, cells) in now.iter().enumerate() {
                 let row = if at == 0 {
-                    Row::of(&begun(cells), widths, Weight::Regular)
+                    Row::of(&begun(cells), widths, Weight::Regular, size)
                 } else {
-                    Row::of(cells, widths, Weight::Regular)
+                    Row::of(cells, widths, Weight::Regular, size)
                 };
                 row.draw(flow, table, widths);
                 flow.rule(Line::Dimension, wide);
@@ -221,18 +224,20 @@ fn begun(cells: &[Cell]) -> Vec<Cell> {
 ///
 /// They are read from a bench at arm's length: a sentence is kept on one page where it can be, and has room of its own below it.
 pub fn tick_off(flow: &mut Flow<'_>, lines: &[String]) {
+    let size = SHARE * flow.words_size();
     let columns = Column::all(&[("", Align::Start), ("", Align::Start)]);
     let table = Table {
         columns,
         rows: Vec::new(),
     };
     let room = flow.width() - between(2, flow.width());
-    let widths = [SIZE, (room - SIZE).max(1.0)];
+    let widths = [size, (room - size).max(1.0)];
     for line in lines {
         let row = Row::of(
             &[Cell::Tick, line.as_str().into()],
             &widths,
             Weight::Regular,
+            size,
         );
         if flow.left() < row.height && !flow.is_fresh() {
             flow.turn();
@@ -256,18 +261,18 @@ fn total(widths: &[f64], room: f64) -> f64 {
 /// The width of each column: as wide as its widest cell, less for the widest where the page does not hold all.
 ///
 /// Numbers are short and keep their width this way; it is the column of sentences that gives way, and is broken into lines.
-fn widths(table: &Table, room: f64) -> Vec<f64> {
+fn widths(table: &Table, room: f64, size: f64) -> Vec<f64> {
     let natural = |at: usize, column: &Column| {
-        let title = font::width(&column.title, SIZE, Weight::SemiBold).min(WIDEST / 4.0);
+        let title = font::width(&column.title, size, Weight::SemiBold).min(WIDEST / 4.0);
         let cells = table.rows.iter().filter_map(|row| row.get(at));
         cells
             .map(|cell| match cell {
                 Cell::Words(words) | Cell::Again(words) => {
-                    font::width(words, SIZE, Weight::Regular)
+                    font::width(words, size, Weight::Regular)
                 }
-                Cell::Tick => SIZE,
+                Cell::Tick => size,
             })
-            .fold(title.max(longest_word(&column.title)), f64::max)
+            .fold(title.max(longest_word(&column.title, size)), f64::max)
             .min(WIDEST)
     };
     let columns = table.columns.iter().enumerate();
@@ -291,10 +296,10 @@ fn widths(table: &Table, room: f64) -> Vec<f64> {
 }
 
 /// Width of the longest word of a title, which is not broken.
-fn longest_word(words: &str) -> f64 {
+fn longest_word(words: &str, size: f64) -> f64 {
     let widths = words
         .split_whitespace()
-        .map(|word| font::width(word, SIZE, Weight::SemiBold));
+        .map(|word| font::width(word, size, Weight::SemiBold));
     widths.fold(0.0, f64::max)
 }
 
@@ -304,18 +309,20 @@ struct Row {
     cells: Vec<Option<Vec<String>>>,
     /// The weight of its words.
     weight: Weight,
+    /// Their size, mm.
+    size: f64,
     /// Room that it takes from top to bottom, mm.
     height: f64,
 }
 
 impl Row {
     /// A row with its words broken to the widths of the columns; it is as high as its highest cell.
-    fn of(cells: &[Cell], widths: &[f64], weight: Weight) -> Self {
+    fn of(cells: &[Cell], widths: &[f64], weight: Weight, size: f64) -> Self {
         let cells: Vec<Option<Vec<String>>> = cells
             .iter()
             .zip(widths)
             .map(|(cell, width)| match cell {
-                Cell::Words(words) => Some(wrapped(words, SIZE, weight, *width + 1e-6)),
+                Cell::Words(words) => Some(wrapped(words, size, weight, *width + 1e-6)),
                 Cell::Again(_) => Some(vec![String::new()]),
                 Cell::Tick => None,
             })
@@ -324,14 +331,16 @@ impl Row {
         Self {
             cells,
             weight,
-            height: lines as f64 * SIZE * LEADING + 2.0 * PADDING,
+            size,
+            height: lines as f64 * size * LEADING + 2.0 * PADDING,
         }
     }
 
     /// Draws the row at the top of what is left of the page.
     fn draw(&self, flow: &mut Flow<'_>, table: &Table, widths: &[f64]) {
+        let size = self.size;
         let mut left = flow.start();
-        let base = flow.top() - PADDING - SIZE;
+        let base = flow.top() - PADDING - size;
         for ((lines, column), width) in self.cells.iter().zip(&table.columns).zip(widths) {
             let (at, anchor) = match column.align {
                 Align::Start => (left, Anchor::Start),
@@ -339,13 +348,13 @@ impl Row {
             };
             let left_over = flow.left();
             match lines {
-                None => flow.tick_box(Point::new(left, base - 0.2), SIZE * 0.85),
+                None => flow.tick_box(Point::new(left, base - 0.2), size * 0.85),
                 Some(lines) => {
                     // On paper so small that a row is longer than a page its end is left out.
-                    let fits = (left_over / (SIZE * LEADING)).max(0.0) as usize;
+                    let fits = (left_over / (size * LEADING)).max(0.0) as usize;
                     for (line, words) in lines.iter().take(fits).enumerate() {
-                        let at = Point::new(at, base - SIZE * LEADING * line as f64);
-                        flow.text(at, SIZE, self.weight, anchor, words.clone());
+                        let at = Point::new(at, base - size * LEADING * line as f64);
+                        flow.text(at, size, self.weight, anchor, words.clone());
                     }
                 }
             }

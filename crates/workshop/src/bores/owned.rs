@@ -8,7 +8,7 @@ use board::{Board, Bore, Bottom, INCH, Tools, Units};
 use super::check::seat::takes;
 use super::drills::name_of;
 
-/// Sizes this near count as the same, mm.
+/// Sizes this near count as the same, mm: no bit drills nearer to its name than that.
 const SAME: f64 = 0.01;
 
 /// The bit that the maker has for a bore.
@@ -42,6 +42,9 @@ pub fn owned_bits(tools: &Tools, bottom: Bottom) -> &[f64] {
 
 /// The bit that the maker has for a bore in which a piece sits; none where no bits of its kind are listed.
 ///
+/// It suits where a marble sinks by the share that the limits allow, or a shank, ball or disc goes in with no more than the set play. A
+/// bore that is only too shallow for its marble is drilled deeper by another press, and so does not count against a bit.
+///
 /// ```
 /// use board::{Board, Tools};
 /// use workshop::{OwnedBit, owned_bit};
@@ -67,7 +70,9 @@ pub fn owned_bit(board: &Board, bore: Bore) -> Option<OwnedBit> {
     Some(nearest.map_or(OwnedBit::Unsuited, |bit| OwnedBit::Near(*bit)))
 }
 
-/// Whether a list has a size.
+/// Whether a list has a size, to within what counts as the same.
+///
+/// An empty list has none: whoever asks looks first whether anything is listed.
 pub fn has_size(list: &[f64], size: f64) -> bool {
     list.iter().any(|owned| (owned - size).abs() <= SAME)
 }

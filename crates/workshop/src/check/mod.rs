@@ -8,7 +8,7 @@ mod carry;
 mod edits;
 mod finding;
 pub(crate) mod pairs;
-mod players;
+pub mod players;
 pub(crate) mod reach;
 mod rim;
 mod roundover;

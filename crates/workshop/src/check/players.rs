@@ -21,6 +21,67 @@ const BANNED_UNDER: u32 = 3;
 /// Under this age a label warns of them, years; from memory.
 const LABELED_UNDER: u32 = 8;
 
+/// The words about age and small parts for whoever gets the board, in sentences: a summary of the rules that the statement names, in
+/// words of our own, and no certificate.
+///
+/// ```
+/// use board::{Board, Units};
+/// use workshop::age_words;
+/// let words = age_words(&Board::default()).join(" ");
+/// assert!(words.contains("For players of 8 years and over"));
+/// assert!(words.contains("small ball") && words.contains("no certificate"));
+/// ```
+pub fn age_words(board: &Board) -> Vec<String> {
+    let piece = board.piece;
+    let mut words = vec![format!("For players of {} years and over.", piece.youngest)];
+    if let Some(what) = size_of(board) {
+        words.push(format!(
+            "Choking hazard: each {} is {what}. Keep the pieces away from children under {BANNED_UNDER}, and count them after play.",
+            one(piece.kind)
+        ));
+    }
+    if piece.kind == PieceKind::Magnet {
+        words.push(
+            "Magnets inside: two that are swallowed pull together through the gut and can kill. Throw away a piece whose \
+             magnet comes loose. If one is swallowed, see a doctor at once."
+                .into(),
+        );
+    }
+    if words.len() > 1 {
+        words.push(
+            "These words sum up rules for toys (16 CFR 1501, 1500.19 and 1262 in the US, EN 71-1 in Europe) and are no \
+             certificate that the board meets them."
+                .into(),
+        );
+    }
+    words
+}
+
+/// The hazard that the size of a piece makes it; none of a large one.
+///
+/// A ball is a small part where it goes into the cylinder: its bore limits it, and not the sloped floor, so that its diameter alone
+/// tells.
+fn size_of(board: &Board) -> Option<&'static str> {
+    let piece = board.piece;
+    match piece.kind {
+        PieceKind::Marble if piece.diameter <= SMALL_PART => Some("a small part and a small ball"),
+        PieceKind::Marble if piece.diameter <= SMALL_BALL => Some("a small ball"),
+        PieceKind::Peg | PieceKind::Magnet if is_small(piece.diameter, piece.height) => {
+            Some("a small part")
+        }
+        _ => None,
+    }
+}
+
+/// The word for one piece.
+const fn one(kind: PieceKind) -> &'static str {
+    match kind {
+        PieceKind::Marble => "marble",
+        PieceKind::Peg => "peg",
+        PieceKind::Magnet => "magnet piece",
+    }
+}
+
 /// Every finding about those who play.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
@@ -31,14 +92,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 fn small(board: &Board) -> Option<Finding> {
     let piece = board.piece;
     let diameter = show_length(piece.diameter, board.units);
-    let what = match piece.kind {
-        PieceKind::Marble if piece.diameter <= SMALL_PART => "a small part and a small ball",
-        PieceKind::Marble if piece.diameter <= SMALL_BALL => "a small ball",
-        PieceKind::Peg | PieceKind::Magnet if is_small(piece.diameter, piece.height) => {
-            "a small part"
-        }
-        _ => return None,
-    };
+    let what = size_of(board)?;
     let severity = match piece.youngest {
         age if age < BANNED_UNDER => Severity::Stop,
         age if age < LABELED_UNDER => Severity::Caution,
@@ -51,11 +105,7 @@ fn small(board: &Board) -> Option<Finding> {
         }
         Severity::Note => "keep it from children under 3",
     };
-    let one = match piece.kind {
-        PieceKind::Marble => "marble",
-        PieceKind::Peg => "peg",
-        PieceKind::Magnet => "magnet piece",
-    };
+    let one = one(piece.kind);
     let message = format!("a {one} of {diameter} is {what}: {advice}");
     Some(Finding::new(severity, Rule::Players, message))
 }

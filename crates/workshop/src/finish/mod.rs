@@ -4,6 +4,7 @@
 //! can comes first, and so does a test board.
 
 mod bond;
+mod care;
 pub mod check;
 mod kinds;
 mod meeting;
@@ -14,6 +15,7 @@ pub mod steps;
 use board::{Board, Measure, Units};
 
 pub use bond::{Bond, BondSort, bond};
+pub use care::care_words;
 pub use kinds::{CoatData, coat_data, hard_after, hard_hours};
 pub use meeting::{Meeting, is_sound, meetings};
 pub use parts::{Parts, columns};

@@ -80,8 +80,10 @@ pub(super) enum Way {
     Down,
 }
 
-/// The nearest fraction of an inch that works in place of an exact length, mm; that length itself in millimeters, and where no
-/// fraction near it works.
+/// The nearest fraction of an inch that works in place of an exact length, mm.
+///
+/// A rule has marks at fractions, and a length between two of them is set by eye. In millimeters it is the exact length, and so it is
+/// where no fraction near it works.
 pub(super) fn nearest_fraction(
     units: Units,
     exact: f64,

@@ -110,7 +110,9 @@ pub fn smallest_board_for_piece(board: &Board) -> Result<PieceBoard, FitError> {
     Ok(PieceBoard { pitch, diameter })
 }
 
-/// The pitch of [`smallest_pitch_for_piece`], on a board in inches the next fraction at which the same limits are kept, mm.
+/// The pitch that piece and bore need, as a maker can lay it off.
+///
+/// It is that of [`smallest_pitch_for_piece`], on a board in inches the next fraction at which the same limits are kept, mm.
 ///
 /// # Errors
 /// As of [`smallest_pitch_for_piece`].
@@ -128,7 +130,9 @@ pub fn neat_pitch_for_piece(board: &Board) -> Result<f64, FitError> {
     Ok(nearest_fraction(board.units, exact, Way::Up, works))
 }
 
-/// The pitch and the board of [`smallest_board_for_piece`], on a board in inches the next fractions at which the same limits are
+/// The pitch and the board that a piece needs, as a maker can lay them off.
+///
+/// They are those of [`smallest_board_for_piece`], on a board in inches the next fractions at which the same limits are
 /// kept.
 ///
 /// # Errors

@@ -22,7 +22,8 @@ pub struct RouterPair {
 /// The bit and bushing of the maker's that make all the bores from a template with enough hardboard between its holes; none where
 /// no two do, or none are listed.
 ///
-/// A bit that goes straight down is better than one that is led round, and of those the pair that leaves more hardboard.
+/// A bit that goes straight down is better than one that is led round, and of those the pair that leaves more hardboard. A bit wider
+/// than the narrowest bore is no choice at all, and neither is a bushing whose length does not go with the hardboard.
 ///
 /// ```
 /// use board::{Board, Router, Tools};
@@ -87,6 +88,8 @@ fn pairs_of(board: &Board, router: Router, bit: f64) -> impl Iterator<Item = Rou
 }
 
 /// Whether the template of a pair keeps the web that is wanted.
+///
+/// The rule that judges the template is asked, so that what is chosen here is never found fault with there.
 fn leaves_wood(workpiece: &Workpiece, router: Router, pair: &RouterPair) -> bool {
     let mut board = workpiece.board().clone();
     board.router = Some(pair.fitted(router));

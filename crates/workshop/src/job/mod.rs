@@ -6,6 +6,7 @@
 mod method;
 mod needs;
 mod order;
+mod stage;
 mod task;
 #[cfg(test)]
 mod tests;
@@ -18,6 +19,7 @@ use crate::{
 };
 
 pub use method::Method;
+pub use stage::WorkStage;
 pub use task::{Room, Task};
 
 /// Where a number of minutes or hours comes from that no maker has typed.

@@ -271,7 +271,9 @@ impl Case<'_> {
         })
     }
 
-    /// The plug for a bit, as near to the right place as takes in all of the wrong hole.
+    /// The plug for a bit: its bore, and the wood that is left around it.
+    ///
+    /// Its middle is as near to the right place as takes in all of the wrong hole.
     fn plug_by(&self, mistake: Mistake, bit: PlugBit) -> Plug {
         let off = mistake.mouth.center - self.right;
         let (apart, radius) = (off.hypot(), bit.diameter / 2.0);

@@ -27,6 +27,8 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 }
 
 /// The note about one kind of bore; none where the maker has its bit.
+///
+/// It is a note and no caution: a maker who is missing a bit buys one, and the board is as sound as before.
 fn found(board: &Board, kind: &Kind) -> Option<Finding> {
     let owned = owned_bit(board, kind.bore)?;
     let cutters = [Cutter::Forstner, Cutter::Flat, Cutter::RoundNose];

@@ -10,6 +10,9 @@ pub const STATEMENT: &str = "Where the router bits and guide bushings that you o
      listed.";
 
 /// A note where bit or bushing is none of the maker's.
+///
+/// A round-nose bit counts as well as a straight one: which of them the bores need is told by another rule. The template can be made for
+/// sizes that a maker means to buy, so that nothing is stopped by this.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     let Some(router) = board.router else {

@@ -1,0 +1,426 @@
+//! The card for the customer: one sheet to fold, the board and its pieces on the front, its care and the rules on the back.
+//!
+//! The rules of the game are the maker's to write: the card has ruled lines for them. It is half of the paper that is usual where
+//! lengths are in the maker's unit, folded across: A5 to A6, half a Letter to a quarter.
+
+use board::{Board, INCH, Units};
+use kurbo::{Line as Segment, Point, Size, Vec2};
+use workshop::{Workpiece, age_words, care_words, pieces, player_look};
+
+use crate::font::Weight;
+use crate::looks::{near_name, small_plan};
+use crate::pages::wrapped;
+use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};
+
+/// Border of each side of the card, mm.
+const MARGIN: f64 = 9.0;
+/// Sizes of title, headings, words and small words, mm: 14, 10, 8.5 and 7 pt.
+const TITLE: f64 = 14.0 / 72.0 * INCH;
+const HEADING: f64 = 10.0 / 72.0 * INCH;
+const WORDS: f64 = 8.5 / 72.0 * INCH;
+const SMALL: f64 = 7.0 / 72.0 * INCH;
+/// From baseline to baseline, in sizes of the type.
+const LEADING: f64 = 1.36;
+/// From one ruled line to the next, mm: wide enough for handwriting.
+const RULED: f64 = 7.5;
+/// Side of the drawing of the board at its largest and at its smallest, and the room below it, mm.
+const BOARD: f64 = 44.0;
+const LEAST_BOARD: f64 = 22.0;
+const AFTER: f64 = 2.0;
+/// Sizes of type that are tried, as shares of the usual ones, and the least.
+const SHARES: [f64; 5] = [1.0, 0.94, 0.88, 0.82, LEAST];
+const LEAST: f64 = 0.74;
+/// The smallest type, mm: 6 pt.
+const SMALLEST: f64 = 6.0 / 72.0 * INCH;
+
+/// The card of a board, on one sheet that is folded in the middle: the right half is its front.
+///
+/// ```
+/// use board::{Board, Units};
+/// use drawing::{Stamp, card_sheet};
+/// use workshop::Workpiece;
+/// let sheet = card_sheet(&Workpiece::of(&Board::default())?, &Stamp::default());
+/// assert_eq!((sheet.size.width, sheet.size.height), (210.0, 148.0));
+/// let inches = Board { units: Units::INCH, ..Board::default() };
+/// let sheet = card_sheet(&Workpiece::of(&inches)?, &Stamp::default());
+/// assert_eq!((sheet.size.width, sheet.size.height), (215.9, 139.7));
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn card_sheet(workpiece: &Workpiece, stamp: &Stamp) -> Sheet {
+    let size = size_of(workpiece.units());
+    let mut marks = back(workpiece, Side::of(size, 0.0));
+    marks.extend(front(workpiece, stamp, &Side::of(size, size.width / 2.0)));
+    let fold = Segment::new(
+        Point::new(size.width / 2.0, 0.0),
+        Point::new(size.width / 2.0, size.height),
+    );
+    marks.push(item(Line::Guide, Shape::Line(fold)));
+    Sheet::of_marks(size, "card for the customer".into(), marks)
+}
+
+/// The sheet before it is folded, mm.
+const fn size_of(units: Units) -> Size {
+    match units {
+        Units::Mm => Size::new(210.0, 148.0),
+        Units::Inch(_) => Size::new(8.5 * INCH, 5.5 * INCH),
+    }
+}
+
+/// The front: the board, its maker, its pieces, and for whom it is.
+///
+/// The words about who may play are never cut: the drawing of the board gives way to them, and then the size of the type.
+fn front(workpiece: &Workpiece, stamp: &Stamp, side: &Side) -> Vec<Item> {
+    let filled = |mut side: Side, picture: f64| {
+        title(workpiece, picture, &mut side);
+        side.ruled("Made by", &stamp.date);
+        inside(workpiece, &mut side);
+        side
+    };
+    let tried = SHARES.map(|share| side.empty(share));
+    let fits = |side: &Side| {
+        let left = filled(side.endless(), 0.0).top - side.bottom;
+        (left >= 0.0).then_some(left)
+    };
+    let found = tried.iter().find_map(|side| Some((side, fits(side)?)));
+    match found {
+        Some((side, left)) => filled(side.empty(side.share), (left - AFTER).min(BOARD)).items,
+        None => filled(side.empty(LEAST), 0.0).items,
+    }
+}
+
+/// The title, and the board from above where there is room for it.
+fn title(workpiece: &Workpiece, picture: f64, side: &mut Side) {
+    side.words(&workpiece.board().title, TITLE, Weight::SemiBold);
+    side.space(1.0);
+    if picture >= LEAST_BOARD {
+        side.picture(workpiece, picture);
+    }
+}
+
+/// The pieces, and who may play.
+fn inside(workpiece: &Workpiece, side: &mut Side) {
+    let board = workpiece.board();
+    side.heading("Pieces");
+    side.words(&in_all(board, workpiece), WORDS, Weight::Regular);
+    side.words(&by_color(board), WORDS, Weight::Regular);
+    side.heading("Who may play");
+    let words = age_words(board);
+    let last = words.len() - 1;
+    for (at, words) in words.iter().enumerate() {
+        // The last of several says what the others are a summary of.
+        let is_source = at > 0 && at == last;
+        let (size, weight) = match at {
+            _ if is_source => (SMALL, Weight::Regular),
+            0 => (WORDS, Weight::Regular),
+            _ => (WORDS, Weight::SemiBold),
+        };
+        side.words(words, size, weight);
+    }
+}
+
+/// The back: care, and lines for the rules.
+fn back(workpiece: &Workpiece, mut side: Side) -> Vec<Item> {
+    side.heading("Care");
+    for words in care_words(workpiece.board()) {
+        side.words(&words, WORDS, Weight::Regular);
+    }
+    side.heading("Rules");
+    side.lines();
+    side.items
+}
+
+/// The pieces in all, and those to spare.
+fn in_all(board: &Board, workpiece: &Workpiece) -> String {
+    let (all, kind) = (pieces(board), board.piece.kind.label());
+    let size = workpiece.length(board.piece.diameter);
+    let spare = match board.recess.map_or(0, |recess| recess.spare) {
+        0 => String::new(),
+        spare => format!(", {spare} of them to spare"),
+    };
+    format!("{all} {kind}, {size} across{spare}.")
+}
+
+/// The pieces of each player, by color: players of one color are counted together.
+fn by_color(board: &Board) -> String {
+    let each = board.start.max(board.home);
+    let mut colors: Vec<(&str, u32)> = Vec::new();
+    for player in 1..=board.players {
+        let color = near_name(player_look(board, player).color);
+        match colors.iter_mut().find(|(known, _)| *known == color) {
+            Some((_, count)) => *count += each,
+            None => colors.push((color, each)),
+        }
+    }
+    let told = colors
+        .iter()
+        .map(|(color, count)| format!("{count} {color}"));
+    let told: Vec<String> = told.collect();
+    format!("For {} players: {}.", board.players, told.join(", "))
+}
+
+/// One side of the card, filled from its top.
+struct Side {
+    /// Its left border, and how wide and how far down it may be filled, mm.
+    left: f64,
+    width: f64,
+    bottom: f64,
+    /// Its top, mm.
+    begin: f64,
+    /// Size of its type as a share of the usual one.
+    share: f64,
+    /// Where the next line's top is.
+    top: f64,
+    items: Vec<Item>,
+}
+
+impl Side {
+    /// The half of a sheet that begins so far right, mm.
+    const fn of(size: Size, from: f64) -> Self {
+        Self {
+            left: from + MARGIN,
+            width: size.width / 2.0 - 2.0 * MARGIN,
+            bottom: MARGIN,
+            begin: size.height - MARGIN,
+            share: 1.0,
+            top: size.height - MARGIN,
+            items: Vec::new(),
+        }
+    }
+
+    /// The same side with nothing on it, its type a share of the usual size.
+    const fn empty(&self, share: f64) -> Self {
+        Self {
+            left: self.left,
+            width: self.width,
+            bottom: self.bottom,
+            begin: self.begin,
+            share,
+            top: self.begin,
+            items: Vec::new(),
+        }
+    }
+
+    /// The same without an end, to see how much room something takes.
+    fn endless(&self) -> Self {
+        Self {
+            bottom: f64::NEG_INFINITY,
+            ..self.empty(self.share)
+        }
+    }
+
+    const fn space(&mut self, by: f64) {
+        self.top -= by;
+    }
+
+    /// Words broken into lines, as far as the side holds them.
+    fn words(&mut self, words: &str, size: f64, weight: Weight) {
+        let size = (size * self.share).max(SMALLEST);
+        for line in wrapped(words, size, weight, self.width) {
+            if self.top - size * LEADING < self.bottom {
+                return;
+            }
+            self.text(
+                Point::new(self.left, self.top - size),
+                size,
+                weight,
+                Anchor::Start,
+                line,
+            );
+            self.space(size * LEADING);
+        }
+        self.space(1.0);
+    }
+
+    /// A heading.
+    fn heading(&mut self, words: &str) {
+        self.space(1.4);
+        self.words(words, HEADING, Weight::SemiBold);
+    }
+
+    /// The board from above, in the middle.
+    fn picture(&mut self, workpiece: &Workpiece, side: f64) {
+        let corner = Vec2::new(self.left + (self.width - side) / 2.0, self.top - side);
+        let items = small_plan(workpiece, side).into_iter();
+        self.items.extend(items.map(|item| item.moved(corner)));
+        self.space(side + AFTER);
+    }
+
+    /// Words, a line to write on, and what stands at its end.
+    fn ruled(&mut self, words: &str, end: &str) {
+        let base = self.top - HEADING;
+        let right = self.left + self.width;
+        let date = crate::font::width(end, WORDS, Weight::Regular);
+        let from = self.left + crate::font::width(words, WORDS, Weight::Regular) + 2.0;
+        self.text(
+            Point::new(self.left, base),
+            WORDS,
+            Weight::Regular,
+            Anchor::Start,
+            words.into(),
+        );
+        self.text(
+            Point::new(right, base),
+            WORDS,
+            Weight::Regular,
+            Anchor::End,
+            end.into(),
+        );
+        self.rule(from, right - date - 2.0, base - 0.6);
+        self.space(HEADING + 2.0);
+    }
+
+    /// Ruled lines down to the border.
+    fn lines(&mut self) {
+        while self.top - RULED >= self.bottom {
+            self.space(RULED);
+            self.rule(self.left, self.left + self.width, self.top);
+        }
+    }
+
+    fn rule(&mut self, from: f64, to: f64, at: f64) {
+        let line = Segment::new(Point::new(from, at), Point::new(to, at));
+        self.items.push(item(Line::Dimension, Shape::Line(line)));
+    }
+
+    fn text(&mut self, at: Point, size: f64, weight: Weight, anchor: Anchor, words: String) {
+        let text = Text {
+            weight,
+            ..Text::level(at, size, anchor, words)
+        };
+        self.items.push(item(Line::Dimension, Shape::Text(text)));
+    }
+}
+
+const fn item(line: Line, shape: Shape) -> Item {
+    Item {
+        layer: Layer::Title,
+        line,
+        shape,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Coat, CoatKind, PieceKind, Wood};
+
+    fn card(board: &Board) -> Sheet {
+        let stamp = Stamp {
+            date: "2026-11-29".into(),
+        };
+        card_sheet(&Workpiece::of(board).unwrap(), &stamp)
+    }
+
+    /// A board with as many words as a card has to hold.
+    fn wordy(units: Units) -> Board {
+        let mut board = Board {
+            units,
+            players: 8,
+            spaces: 10,
+            wood: Some(Wood::default()),
+            finish: vec![Coat::of(CoatKind::Oil, 24.0)],
+            title: "A board of a long name for the table in the winter garden".into(),
+            ..Board::default()
+        };
+        board.piece.kind = PieceKind::Magnet;
+        board
+    }
+
+    fn texts(sheet: &Sheet) -> Vec<&Text> {
+        let texts = sheet.marks.iter().filter_map(|item| match &item.shape {
+            Shape::Text(text) => Some(text),
+            _ => None,
+        });
+        texts.collect()
+    }
+
+    #[test]
+    fn a_card_has_pieces_by_color_care_and_words_about_age() {
+        let board = wordy(Units::Mm);
+        let sheet = card(&board);
+        let said: Vec<&str> = texts(&sheet)
+            .iter()
+            .map(|text| text.words.as_str())
+            .collect();
+        let said = said.join(" ");
+        for part in [
+            "32 magnet pieces, 16 mm across",
+            "4 orange, 4 sky blue",
+            "For players of 8 years and over",
+            "can kill",
+            "no certificate",
+            "penetrating oil",
+            "30 to 65 % humidity",
+            "Made by",
+            "2026-11-29",
+            "Rules",
+        ] {
+            assert!(said.contains(part), "{part} in {said}");
+        }
+    }
+
+    /// Both sides hold all their words, each within its border and none on another, with lines left for the rules.
+    #[test]
+    fn nothing_leaves_its_side_and_rules_have_lines() {
+        for units in [Units::Mm, Units::INCH] {
+            let board = wordy(units);
+            let sheet = card(&board);
+            let fold = sheet.size.width / 2.0;
+            for text in texts(&sheet) {
+                let bounds = text.bounds();
+                let from = if bounds.x0 < fold { 0.0 } else { fold };
+                assert!(
+                    bounds.x0 >= from + MARGIN - 0.5 && bounds.x1 <= from + fold - MARGIN + 0.5,
+                    "{text:?}"
+                );
+                assert!(bounds.y0 >= MARGIN - 1.0, "{text:?}");
+                assert!(text.size / INCH * 72.0 >= 6.0, "{text:?}");
+            }
+            let said: Vec<&str> = texts(&sheet)
+                .iter()
+                .map(|text| text.words.as_str())
+                .collect();
+            let said = said.join(" ");
+            assert!(said.contains("the board meets them."), "{said}");
+            let is_rule = |item: &&Item| match &item.shape {
+                Shape::Line(line) => {
+                    (line.p0.y - line.p1.y).abs() < 1e-9
+                        && line.p0.x < fold
+                        && line.p0.distance(line.p1) > 80.0
+                }
+                _ => false,
+            };
+            assert!(sheet.marks.iter().filter(is_rule).count() >= 5);
+        }
+    }
+
+    /// However many colors and however long the title: the words about who may play are there to the end.
+    #[test]
+    fn no_word_of_caution_is_cut() {
+        let mut board = wordy(Units::INCH);
+        board.title = "A long name ".repeat(9);
+        (board.players, board.spaces, board.start) = (24, 4, 1);
+        board.colors.players = (0..24_u8)
+            .map(|at| board::PlayerColor {
+                color: Some(board::Rgb::new(at * 10, 255 - at * 7, at * 3)),
+                ..board::PlayerColor::default()
+            })
+            .collect();
+        let sheet = card(&board);
+        let said: Vec<&str> = texts(&sheet)
+            .iter()
+            .map(|text| text.words.as_str())
+            .collect();
+        assert!(said.join(" ").contains("the board meets them."));
+    }
+
+    #[test]
+    fn players_of_one_color_are_counted_together() {
+        let board = Board {
+            players: 9,
+            spaces: 10,
+            ..Board::default()
+        };
+        assert!(by_color(&board).contains("8 orange"));
+    }
+}

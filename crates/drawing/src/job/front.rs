@@ -1,0 +1,161 @@
+//! The first page of the job sheet: the board as a drawing, who plays with which color, the time of it all, and what is still found.
+
+use kurbo::{Point, Size};
+use workshop::{FIRST, Finding, Severity, WorkPlan, Workpiece, player_look};
+
+use crate::font::{self, Weight};
+use crate::looks::{color_name, mark_name, small_plan};
+use crate::{Align, Anchor, Block, Cell, Column, Figure, Item, Layer, Line, Shape, Table, Text};
+
+/// Width and height of the drawing of the board, mm, where the page is wide enough.
+const BOARD: f64 = 66.0;
+/// Size of the lines beside it, mm: 11 pt.
+const BESIDE: f64 = 3.9;
+/// Size of the findings, mm: 9 pt.
+const FOUND: f64 = 9.0 / 72.0 * board::INCH;
+/// From line to line beside it, mm.
+const STEP: f64 = 5.6;
+
+/// The blocks of the first page, for a page so wide, mm.
+pub fn front(workpiece: &Workpiece, width: f64) -> Vec<Block> {
+    let mut blocks = vec![
+        Block::Figure(seen(workpiece, width)),
+        Block::Type(BESIDE),
+        Block::Words(about(workpiece)),
+        Block::Words(in_all(workpiece.work_plan())),
+        Block::Caution(FIRST.into()),
+        Block::Type(FOUND),
+    ];
+    blocks.extend(found(workpiece.findings()));
+    blocks
+}
+
+/// The board from above, and beside it the players by their colors and marks.
+fn seen(workpiece: &Workpiece, width: f64) -> Figure {
+    let side = BOARD.min(0.45 * width);
+    let mut items = small_plan(workpiece, side);
+    let left = side + 6.0;
+    let room = width - left;
+    let each = ((side / STEP) as usize).max(1);
+    let lines = players(workpiece);
+    let columns = lines.len().div_ceil(each).max(1);
+    let wide = room / columns as f64;
+    for (at, words) in lines.iter().enumerate() {
+        let (column, row) = (at / each, at % each);
+        let place = Point::new(
+            left + column as f64 * wide,
+            side - STEP * (row as f64 + 0.8),
+        );
+        let weight = if at == 0 {
+            Weight::SemiBold
+        } else {
+            Weight::Regular
+        };
+        let words = font::cut(words, BESIDE, weight, wide - 2.0);
+        let text = Text {
+            weight,
+            ..Text::level(place, BESIDE, Anchor::Start, words)
+        };
+        items.push(Item {
+            layer: Layer::Title,
+            line: Line::Dimension,
+            shape: Shape::Text(text),
+        });
+    }
+    Figure {
+        size: Size::new(width, side),
+        items,
+    }
+}
+
+/// The players, a line each: color and mark.
+fn players(workpiece: &Workpiece) -> Vec<String> {
+    let board = workpiece.board();
+    let lines = (1..=board.players).map(|player| {
+        let look = player_look(board, player);
+        let (color, mark) = (color_name(look.color), mark_name(&look.mark));
+        format!("{player}  {color}, {mark}")
+    });
+    let title = "Player: color and mark".to_owned();
+    core::iter::once(title).chain(lines).collect()
+}
+
+/// The board in a sentence.
+fn about(workpiece: &Workpiece) -> String {
+    let (board, layout) = (workpiece.board(), workpiece.layout());
+    let length = |mm| board::show_length(mm, board.units);
+    format!(
+        "For {} players: {} holes, {} across, {} thick, pitch {}, played with {} of {}.",
+        board.players,
+        layout.holes.len(),
+        length(board.blank.diameter),
+        length(board.blank.thickness),
+        length(board.pitch),
+        board.piece.kind.label(),
+        length(board.piece.diameter)
+    )
+}
+
+/// The method, and what all of it takes.
+///
+/// Waits are added up one after the other, which is the most that they come to: glue sets while paper is printed.
+fn in_all(plan: &WorkPlan) -> String {
+    format!(
+        "Holes by {}. About {} by hand, and {} of waiting if nothing else is done meanwhile; times that you have not typed are \
+         common practice, no source.",
+        plan.method.label(),
+        time(plan.hands_on_minutes() / 60.0),
+        time(plan.waiting_hours())
+    )
+}
+
+/// A time as a shop tells it: minutes by the five, hours, days.
+///
+/// No estimate here is good to a minute, and none of a wait to an hour.
+pub fn time(hours: f64) -> String {
+    let whole = |number: f64, one: &str, many: &str| {
+        let what = if number == 1.0 { one } else { many };
+        format!("{number} {what}")
+    };
+    if hours < 1.75 {
+        whole(((hours * 12.0).ceil() * 5.0).max(5.0), "minute", "minutes")
+    } else if hours < 48.0 {
+        whole(hours.round(), "hour", "hours")
+    } else {
+        whole((hours / 24.0).round(), "day", "days")
+    }
+}
+
+/// The findings that are left when the sheet is made, worst first, with boxes to tick: a caution that the maker has decided
+/// to live with is ticked off on paper. Notes stand in the window.
+fn found(findings: &[Finding]) -> Vec<Block> {
+    let told: Vec<&Finding> = findings
+        .iter()
+        .filter(|finding| finding.severity != Severity::Note)
+        .collect();
+    if told.is_empty() {
+        return vec![Block::Words("The program found nothing to mend.".into())];
+    }
+    let mut blocks = vec![Block::Heading("To settle before wood is cut".into())];
+    let row = |finding: &&Finding| {
+        let what = match finding.severity {
+            Severity::Stop => "stop",
+            Severity::Caution | Severity::Note => "caution",
+        };
+        let rule = format!("{what}: {}", finding.rule.label());
+        vec![
+            Cell::Tick,
+            Cell::Words(rule),
+            Cell::Words(finding.message.clone()),
+        ]
+    };
+    blocks.push(Block::Table(Table {
+        columns: Column::all(&[
+            ("", Align::Start),
+            ("Rule", Align::Start),
+            ("Found", Align::Start),
+        ]),
+        rows: told.iter().map(row).collect(),
+    }));
+    blocks
+}

@@ -1,0 +1,222 @@
+//! The job sheet: all of the work in its order, with what to mind, boxes to tick and the figures that go with it.
+//!
+//! Operations come from the plan of the work in crate `workshop`, in its order and with its reasons; each has the headings of the
+//! sums that belong to it, by which the figures are looked up. A stage of the work has a page where one holds it. The first page
+//! shows the board and tells who plays with which color, and what is still found: a board that is stopped should not be cut by its
+//! sheet.
+
+mod front;
+mod steps;
+
+use workshop::{Workpiece, paper_size};
+
+use crate::{Block, Head, Sheet, Stamp, pages};
+
+/// The job sheet of a board on the paper of its template: the board and what is still found on it, then every operation in its
+/// order, stage by stage, with what to mind, boxes to tick, and the figures that it needs.
+///
+/// ```
+/// use board::Board;
+/// use drawing::{Stamp, job_pages};
+/// use workshop::Workpiece;
+///
+/// let sheets = job_pages(&Workpiece::of(&Board::default())?, &Stamp::default());
+/// assert!(!sheets.is_empty() && sheets[0].label.starts_with("job sheet"));
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn job_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
+    let template = workpiece.board().template;
+    let head = Head::of("Job sheet", "job sheet", workpiece, stamp);
+    let paper = paper_size(template.paper);
+    let mut blocks = front::front(workpiece, paper.width - 2.0 * template.margin);
+    blocks.extend(stages(workpiece));
+    pages(paper, template.margin, &head, &blocks)
+}
+
+/// The stages of the work, each kept on a page where one holds it.
+fn stages(workpiece: &Workpiece) -> Vec<Block> {
+    let plan = workpiece.work_plan();
+    let mut sheet = steps::Steps::new(workpiece, plan);
+    let told = |(stage, operations): &(_, &[_])| {
+        let mut blocks = vec![Block::Stage(workshop::WorkStage::label(*stage).into())];
+        blocks.extend(sheet.of_stage(operations));
+        Block::Kept(blocks)
+    };
+    plan.stages().iter().map(told).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Shape;
+    use board::{Board, Filling, Wood};
+    use workshop::Severity;
+
+    fn words(sheets: &[Sheet]) -> String {
+        let marks = sheets.iter().flat_map(|sheet| &sheet.marks);
+        let texts = marks.filter_map(|item| match &item.shape {
+            Shape::Text(text) => Some(text.words.as_str()),
+            _ => None,
+        });
+        texts.collect::<Vec<_>>().join(" ")
+    }
+
+    fn said(board: &Board) -> String {
+        words(&job_pages(
+            &Workpiece::of(board).unwrap(),
+            &Stamp::default(),
+        ))
+    }
+
+    #[test]
+    fn steps_are_numbered_with_their_cautions_and_figures() {
+        let board = Board {
+            wood: Some(Wood::default()),
+            filling: Some(Filling::default()),
+            ..Board::default()
+        };
+        let said = said(&board);
+        for part in [
+            "1. Resting the wood",
+            "10. Cutting the circle",
+            "Resin",
+            "Hand-over",
+            "sheets of A4",
+            "working time in the shop",
+            "Clamp the blank",
+        ] {
+            assert!(said.contains(part), "{part} in {said}");
+        }
+        assert!(!said.contains("batch begins"));
+        let plain = Workpiece::of(&Board::default()).unwrap();
+        let sound = plain
+            .findings()
+            .iter()
+            .all(|found| found.severity == Severity::Note);
+        assert_eq!(sound, self::said(plain.board()).contains("nothing to mend"));
+    }
+
+    #[test]
+    fn what_is_found_is_to_be_settled_first() {
+        let board = Board {
+            pitch: 11.0,
+            ..Board::default()
+        };
+        let workpiece = Workpiece::of(&board).unwrap();
+        let found = |severity: Severity| {
+            let all = workpiece.findings().iter();
+            let found = all.filter(move |finding| finding.severity == severity);
+            found.map(|finding| finding.message.clone()).next().unwrap()
+        };
+        let said = said(&board);
+        assert!(said.contains("stop: web") && said.contains(&found(Severity::Stop)));
+        assert!(!said.contains(&found(Severity::Note)) && !said.contains("nothing to mend"));
+    }
+
+    /// Bores of one diameter and two depths: their figures say which holes they are about.
+    #[test]
+    fn figures_of_one_diameter_are_told_apart_by_role() {
+        let mut board = Board::default();
+        board.bores.start.depth = 8.0;
+        let said = said(&board);
+        assert!(said.contains("depth of the bore, 12 mm (start)"), "{said}");
+        assert!(said.contains("(track, home"), "{said}");
+    }
+
+    /// The steps are those of the plan of the work, one for one and in its order.
+    #[test]
+    fn steps_stand_in_the_order_of_the_plan() {
+        for method in board::DrillingMethod::ALL {
+            let board = Board {
+                method,
+                filling: Some(Filling::default()),
+                ..Board::default()
+            };
+            let workpiece = Workpiece::of(&board).unwrap();
+            let said = said(&board);
+            let mut tasks: Vec<_> = workpiece
+                .work_plan()
+                .operations
+                .iter()
+                .map(|it| it.task)
+                .collect();
+            tasks.dedup();
+            let mut last = 0;
+            for (task, number) in tasks.iter().zip(1..) {
+                let heading = format!("{number}. {}", task.title());
+                let place = said
+                    .find(&heading)
+                    .unwrap_or_else(|| panic!("{heading} in {said}"));
+                assert!(place > last, "{heading}");
+                last = place;
+            }
+        }
+    }
+
+    /// Steps are set in 11 pt, and nothing on the sheet in less than 6 pt: a point is 1/72 in.
+    #[test]
+    fn steps_are_read_at_arms_length() {
+        let sheets = job_pages(
+            &Workpiece::of(&Board::default()).unwrap(),
+            &Stamp::default(),
+        );
+        let marks = sheets.iter().flat_map(|sheet| &sheet.marks);
+        let texts: Vec<_> = marks
+            .filter_map(|item| match &item.shape {
+                Shape::Text(text) => Some(text),
+                _ => None,
+            })
+            .collect();
+        let points = |size: f64| size / 25.4 * 72.0;
+        assert!(texts.iter().all(|text| points(text.size) >= 6.0));
+        let step = texts
+            .iter()
+            .find(|text| text.words.starts_with("Clamp the board"))
+            .unwrap();
+        assert!(points(step.size) >= 11.0 - 1e-9, "{}", points(step.size));
+    }
+
+    /// A step that one page holds is on one page: its number and its last box.
+    #[test]
+    fn a_step_is_not_split_where_a_page_holds_it() {
+        let board = Board {
+            wood: Some(Wood::default()),
+            filling: Some(Filling::default()),
+            ..Board::default()
+        };
+        let workpiece = Workpiece::of(&board).unwrap();
+        let sheets = job_pages(&workpiece, &Stamp::default());
+        let page_of = |words: &str| {
+            let has = |sheet: &Sheet| self::words(core::slice::from_ref(sheet)).contains(words);
+            sheets
+                .iter()
+                .position(has)
+                .unwrap_or_else(|| panic!("{words}"))
+        };
+        let mut number = 0;
+        for step in workpiece
+            .work_plan()
+            .operations
+            .chunk_by(|one, next| one.task == next.task)
+        {
+            number += 1;
+            let last = step.iter().flat_map(|it| &it.work).next_back().unwrap();
+            let end: String = last
+                .split_whitespace()
+                .take(4)
+                .collect::<Vec<_>>()
+                .join(" ");
+            let heading = format!("{number}. {}", step[0].task.title());
+            assert_eq!(page_of(&heading), page_of(&end), "{heading}: {end}");
+        }
+    }
+
+    #[test]
+    fn the_first_page_tells_who_has_which_color() {
+        let said = said(&Board::default());
+        assert!(
+            said.contains("1 orange, dot") || said.contains("1  orange, dot"),
+            "{said}"
+        );
+    }
+}

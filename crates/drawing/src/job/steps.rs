@@ -1,0 +1,191 @@
+//! The steps of the job sheet, each with its tools, its time, its reasons, its cautions, its work and its figures.
+
+use board::{Board, INCH, Measure, Quantity, Role};
+use workshop::{Caution, Operation, Sum, SumGroup, WorkPlan, Workpiece};
+
+use super::front::time;
+use crate::{Align, Block, Cell, Column, Table};
+
+/// Size of the words whose sentences with boxes are 11 pt, which a maker reads at arm's length, mm.
+const STEP: f64 = 11.0 / 72.0 * INCH / 0.9;
+/// Size of tools, reasons and cautions, mm: 9 pt.
+const BESIDE: f64 = 9.0 / 72.0 * INCH;
+
+/// The steps of a job sheet, one after the other: a caution is told in full where it is first met.
+pub struct Steps<'a> {
+    /// The board, for its figures.
+    workpiece: &'a Workpiece,
+    /// Its operations, for their reasons.
+    plan: &'a WorkPlan,
+    /// The cautions that were told in full.
+    minded: Vec<Caution>,
+    /// Number of the last step.
+    number: u32,
+}
+
+impl<'a> Steps<'a> {
+    /// The steps of a board, none told yet.
+    pub const fn new(workpiece: &'a Workpiece, plan: &'a WorkPlan) -> Self {
+        Self {
+            workpiece,
+            plan,
+            minded: Vec::new(),
+            number: 0,
+        }
+    }
+
+    /// The steps of a stage, each kept together; operations of one task that follow each other are one step.
+    pub fn of_stage(&mut self, operations: &[Operation]) -> Vec<Block> {
+        let steps = operations.chunk_by(|one, next| one.task == next.task);
+        steps.map(|step| Block::Kept(self.told(step))).collect()
+    }
+
+    /// A step: its heading, tool and time, why it comes here, what to mind, its work, its figures.
+    ///
+    /// Cautions come before the work, where they are read before a switch is turned on, and only those of this step.
+    fn told(&mut self, step: &[Operation]) -> Vec<Block> {
+        let Some(first) = step.first() else {
+            return Vec::new();
+        };
+        self.number += 1;
+        let heading = format!("{}. {}", self.number, first.task.title());
+        let mut blocks = vec![Block::Type(BESIDE), Block::Heading(heading)];
+        let again = self.again(step).unwrap_or_default();
+        let set_up = set_up(step) + &again;
+        if !set_up.is_empty() {
+            blocks.push(Block::Words(set_up));
+        }
+        blocks.extend(self.reasons(first).map(Block::Words));
+        blocks.extend(self.cautions(step).into_iter().map(Block::Caution));
+        let work = step.iter().flat_map(|operation| &operation.work);
+        blocks.extend([
+            Block::Type(STEP),
+            Block::Ticked(work.cloned().collect()),
+            Block::Type(BESIDE),
+        ]);
+        let groups = self.workpiece.sums().iter();
+        let groups = groups.filter(|group| first.sums.contains(&group.heading));
+        blocks.extend(groups.map(|group| figures(self.workpiece.board(), group)));
+        blocks
+    }
+
+    /// Why it comes after what it needs, a sentence for each reason; none where it needs nothing.
+    ///
+    /// A maker who knows the reason knows what may be swapped, and what would ruin the board.
+    fn reasons(&self, operation: &Operation) -> Option<String> {
+        let mut reasons: Vec<(&str, Vec<String>)> = Vec::new();
+        for need in &operation.needs {
+            let Some(before) = self.plan.operations.get(need.operation) else {
+                continue;
+            };
+            let title = before.task.title().to_lowercase();
+            match reasons.iter_mut().find(|(why, _)| *why == need.why) {
+                // Several coats of finish are one step.
+                Some((_, titles)) if titles.contains(&title) => {}
+                Some((_, titles)) => titles.push(title),
+                None => reasons.push((need.why, vec![title])),
+            }
+        }
+        let told = reasons
+            .iter()
+            .map(|(why, titles)| format!("After {}: {why}.", titles.join(", ")));
+        let told: Vec<String> = told.collect();
+        (!told.is_empty()).then(|| told.join(" "))
+    }
+
+    /// The cautions that no step before had, in full.
+    fn cautions(&mut self, step: &[Operation]) -> Vec<String> {
+        let new = cautions_of(step).filter(|caution| !self.minded.contains(caution));
+        let new: Vec<Caution> = new.collect();
+        self.minded.extend(&new);
+        let told = new.into_iter().map(|caution| {
+            let (label, words, source) = (caution.label(), caution.words(), caution.source());
+            format!("{label}: {words} ({source})")
+        });
+        told.collect()
+    }
+
+    /// The cautions that a step before had in full, by name.
+    fn again(&self, step: &[Operation]) -> Option<String> {
+        let known = cautions_of(step).filter(|caution| self.minded.contains(caution));
+        let known: Vec<String> = known.map(|caution| within(caution.label())).collect();
+        (!known.is_empty()).then(|| format!(" Cautions as before: {}.", known.join(", ")))
+    }
+}
+
+/// A name as it stands within a sentence: in small letters, but for letters that stand for words.
+fn within(name: &str) -> String {
+    match name.strip_prefix("CNC") {
+        Some(rest) => format!("CNC{}", rest.to_lowercase()),
+        None => name.to_lowercase(),
+    }
+}
+
+/// The cautions of a step, each once, in the order in which lists show them.
+///
+/// Operations that make one step often have the same ones.
+fn cautions_of(step: &[Operation]) -> impl Iterator<Item = Caution> {
+    let all = step.iter().flat_map(|operation| &operation.cautions);
+    let mut all: Vec<Caution> = all.copied().collect();
+    all.sort_unstable();
+    all.dedup();
+    all.into_iter()
+}
+
+/// Tool, time and waiting of a step.
+///
+/// Of a step of several operations, as coats of finish are, times add up, and the reason of the first wait stands for all.
+fn set_up(step: &[Operation]) -> String {
+    let minutes: f64 = step
+        .iter()
+        .map(|operation| operation.hands_on.minutes)
+        .sum();
+    let tool = step.first().map_or("", |operation| &operation.tool);
+    let mut told = Vec::new();
+    if !tool.is_empty() {
+        told.push(format!("Tools: {tool}."));
+    }
+    if minutes > 0.0 {
+        told.push(format!("By hand: {}.", time(minutes / 60.0)));
+    }
+    let waits: Vec<_> = step.iter().filter_map(|operation| operation.wait).collect();
+    let hours: f64 = waits.iter().map(|wait| wait.hours).sum();
+    if let Some(wait) = waits.first().filter(|_| hours > 0.0) {
+        told.push(format!("Then wait {}: {}.", time(hours), wait.reason));
+    }
+    told.join(" ")
+}
+
+/// The figures of a group that are of the whole board or of a bore; those of batches and sectors are on the filling plan.
+fn figures(board: &Board, group: &SumGroup) -> Block {
+    let counted = |at: Option<Measure>| at.is_some_and(|at| at.quantity == Quantity::Count);
+    let sums = group.brief().into_iter().filter(|sum| !counted(sum.at));
+    let sums: Vec<&Sum> = sums.collect();
+    let titled = |sum: &Sum| sum.titled(board.units);
+    let rows = sums.iter().map(|sum| {
+        let title = titled(sum);
+        // Holes of one diameter and two depths are told apart by what they are for.
+        let alike = sums.iter().filter(|other| titled(other) == title).count();
+        let roles = if alike > 1 { roles(sum) } else { String::new() };
+        vec![
+            Cell::Words(title + &roles),
+            Cell::Words(sum.shown(board.units)),
+        ]
+    });
+    Block::Table(Table {
+        columns: Column::all(&[("Figure", Align::Start), ("Value", Align::End)]),
+        rows: rows.collect(),
+    })
+}
+
+/// The roles of a figure's holes, as in " (home, start)"; empty where it names no holes.
+fn roles(sum: &Sum) -> String {
+    let mut roles: Vec<Role> = sum.holes.iter().map(|hole| hole.id().role()).collect();
+    roles.sort_unstable();
+    roles.dedup();
+    let names: Vec<&str> = roles.iter().map(|role| role.id()).collect();
+    if names.is_empty() {
+        return String::new();
+    }
+    format!(" ({})", names.join(", "))
+}

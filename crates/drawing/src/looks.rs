@@ -1,0 +1,98 @@
+//! The board as a small drawing, and colors and marks in words, for sheets that are black on white.
+
+use board::{Mark, NAMED, Rgb};
+use geometry::Arc;
+use kurbo::{Circle, Line as Segment, Point};
+use workshop::Workpiece;
+
+use crate::plan::plan_without_names;
+use crate::{Anchor, Item, Layer, Line, Shape, Text};
+
+/// Size of the players' numbers around the board, mm: 6 pt or more, so that they can be read.
+const NUMBER: f64 = 2.8;
+
+/// The board from above in a square of this side, mm, not to scale: edge, grooves and bores, with the number of each player at the
+/// rim.
+pub fn small_plan(workpiece: &Workpiece, side: f64) -> Vec<Item> {
+    let around = 1.8 * NUMBER;
+    let radius = workpiece.board().blank.radius();
+    let scale = (side / 2.0 - around).max(1.0) / radius;
+    let middle = Point::new(side / 2.0, side / 2.0);
+    let at = |point: Point| middle + point.to_vec2() * scale;
+    let shrunk = |item: Item| {
+        let is_seen = matches!(item.line, Line::Cut | Line::Groove)
+            && matches!(item.layer, Layer::Edge | Layer::Grooves);
+        let shape = match item.shape {
+            _ if !is_seen => return None,
+            Shape::Circle(circle) => {
+                Shape::Circle(Circle::new(at(circle.center), circle.radius * scale))
+            }
+            Shape::Arc(arc) => Shape::Arc(Arc {
+                center: at(arc.center),
+                radius: arc.radius * scale,
+                ..arc
+            }),
+            Shape::Line(line) => Shape::Line(Segment::new(at(line.p0), at(line.p1))),
+            Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => return None,
+        };
+        Some(Item {
+            layer: Layer::Title,
+            shape,
+            ..item
+        })
+    };
+    let mut items: Vec<Item> = plan_without_names(workpiece)
+        .into_iter()
+        .filter_map(shrunk)
+        .collect();
+    let bores = workpiece.mouths().iter().map(|mouth| Item {
+        layer: Layer::Title,
+        line: Line::Drill,
+        shape: Shape::Circle(Circle::new(at(mouth.center), mouth.radius * scale)),
+    });
+    items.extend(bores);
+    for (sector, player) in workpiece.layout().sectors.iter().zip(1_u32..) {
+        let out = geometry::point_at(side / 2.0 - 0.5 * around, sector.axis());
+        let base = middle + out.to_vec2() - kurbo::Vec2::new(0.0, 0.36 * NUMBER);
+        let text = Text::level(base, NUMBER, Anchor::Middle, player.to_string());
+        items.push(Item {
+            layer: Layer::Title,
+            line: Line::Dimension,
+            shape: Shape::Text(text),
+        });
+    }
+    items
+}
+
+/// The name of the color that is nearest to one.
+pub fn near_name(color: Rgb) -> &'static str {
+    let off = |other: Rgb| {
+        let parts = color.parts().into_iter().zip(other.parts());
+        parts
+            .map(|(one, two)| i32::from(one.abs_diff(two)).pow(2))
+            .sum::<i32>()
+    };
+    let nearest = NAMED.iter().min_by_key(|(_, named)| off(*named));
+    nearest.map_or("", |(name, _)| name)
+}
+
+/// A color in words for the maker: its name, or that of the one nearest to it with its number.
+pub fn color_name(color: Rgb) -> String {
+    let name = near_name(color);
+    if Rgb::named(name) == Some(color) {
+        name.into()
+    } else {
+        format!("{name} ({color})")
+    }
+}
+
+/// A mark in words.
+pub fn mark_name(mark: &Mark) -> String {
+    match mark {
+        Mark::Auto => String::new(),
+        Mark::Solid { shape } => shape.label().into(),
+        Mark::Outlined { shape } => format!("{}, outlined", shape.label()),
+        Mark::Ringed { shape } => format!("{} in a ring", shape.label()),
+        Mark::Letters { text } => text.clone(),
+    }
+}

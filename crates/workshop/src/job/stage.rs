@@ -1,0 +1,113 @@
+//! The stages of the work, by which the job sheet is turned: what is done at one place with one kind of tools.
+
+use super::{Operation, Task, WorkPlan};
+
+/// A stage of the work.
+///
+/// Tasks are told apart by the tools that stand ready and by what is on the bench, so that a page of the job sheet hangs where its work is
+/// done. The order of the stages is that of their tasks in the plan, whatever the method: drilling on the pin has the corners off before
+/// the bores, and its circle in two parts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum WorkStage {
+    /// From the yard to a flat board.
+    Blank,
+    /// Paper, templates of hardboard, and the pin.
+    Template,
+    /// The bores.
+    Bores,
+    /// The circle, and the hole at its center.
+    Circle,
+    /// Balls, discs and resin in the bores.
+    Filling,
+    /// Grooves, edges and the underside.
+    Shaping,
+    /// Sanding and coats.
+    Finish,
+    /// Base and hand-over.
+    HandOver,
+}
+
+impl WorkStage {
+    /// The name that sheets have for it.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Blank => "The blank",
+            Self::Template => "Template and pin",
+            Self::Bores => "The bores",
+            Self::Circle => "The circle",
+            Self::Filling => "Into the bores",
+            Self::Shaping => "Grooves, edges, underside",
+            Self::Finish => "Sanding and finish",
+            Self::HandOver => "Base and hand-over",
+        }
+    }
+}
+
+impl Task {
+    /// The stage of the work that it belongs to.
+    ///
+    /// ```
+    /// use workshop::{Task, WorkStage};
+    /// assert_eq!(Task::Glue.stage(), WorkStage::Blank);
+    /// assert_eq!(Task::CenterBore.stage(), WorkStage::Circle);
+    /// ```
+    pub const fn stage(self) -> WorkStage {
+        match self {
+            Self::Rest
+            | Self::Resaw
+            | Self::Rough
+            | Self::Joint
+            | Self::Mortise
+            | Self::Glue
+            | Self::Flatten
+            | Self::Thickness => WorkStage::Blank,
+            Self::Print
+            | Self::RouterTemplate
+            | Self::SectorJig
+            | Self::PinHole
+            | Self::PinBlock
+            | Self::Punch => WorkStage::Template,
+            Self::PunchedBores
+            | Self::RoutedBores
+            | Self::SectorBores
+            | Self::PivotBores
+            | Self::MachinedBores => WorkStage::Bores,
+            Self::Corners
+            | Self::Circle
+            | Self::MachinedEdge
+            | Self::PinRings
+            | Self::CenterBore => WorkStage::Circle,
+            Self::Seal | Self::Inserts | Self::Fill | Self::Level => WorkStage::Filling,
+            Self::Grooves
+            | Self::MachinedGrooves
+            | Self::Roundover
+            | Self::Ease
+            | Self::Recess
+            | Self::Lid
+            | Self::ScrewHoles => WorkStage::Shaping,
+            Self::Sand | Self::Mask | Self::Coat | Self::Harden => WorkStage::Finish,
+            Self::Base | Self::HandOver => WorkStage::HandOver,
+        }
+    }
+}
+
+impl WorkPlan {
+    /// The operations in their order, parted where another stage begins; a stage comes again where the order asks for it.
+    ///
+    /// ```
+    /// use board::Board;
+    /// use workshop::{WorkStage, Workpiece};
+    /// let workpiece = Workpiece::of(&Board::default())?;
+    /// let stages = workpiece.work_plan().stages();
+    /// assert_eq!(stages[0].0, WorkStage::Blank);
+    /// let operations: usize = stages.iter().map(|(_, operations)| operations.len()).sum();
+    /// assert_eq!(operations, workpiece.work_plan().operations.len());
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn stages(&self) -> Vec<(WorkStage, &[Operation])> {
+        let is_same = |one: &Operation, next: &Operation| one.task.stage() == next.task.stage();
+        let parts = self.operations.chunk_by(is_same);
+        let named = parts.filter_map(|part| Some((part.first()?.task.stage(), part)));
+        named.collect()
+    }
+}
