@@ -10,6 +10,7 @@ use board::{Board, HoleId, Role, Wood};
 use geometry::Point;
 use image::RgbImage;
 use picture::{Page, View};
+use testkit::{PdfFile, pdf_raster};
 use tests::{PROOF, files, worked};
 use workshop::look;
 
@@ -137,4 +138,56 @@ fn the_hand_and_the_words_stand_clear_of_the_board() {
     let bottom = page.board.y + page.board.height;
     assert!(page.hand.unwrap().bounds()[1] > bottom - 0.1 * page.board.height);
     assert!(page.lines.iter().all(|line| line.y - line.size > bottom));
+}
+
+/// The file of a proof with an ending.
+fn ending(board: &Board, ending: &str) -> Vec<u8> {
+    let mut files = files(Kind::Proof, board).into_iter();
+    files.find(|(name, _)| name.ends_with(ending)).unwrap().1
+}
+
+#[test]
+fn the_pdf_is_one_page_of_the_boards_paper_with_words_and_a_picture() {
+    let board = board();
+    let bytes = ending(&board, "proof.pdf");
+    let file = PdfFile::read(&bytes).unwrap();
+    let [page] = file.pages.as_slice() else {
+        panic!("{} pages", file.pages.len());
+    };
+    let words: Vec<&str> = page.words.iter().map(|line| line.words.as_str()).collect();
+    for wanted in [
+        "Untitled board",
+        "Black cherry",
+        "560 mm across, 20 mm thick",
+        "6 players, 132 holes",
+    ] {
+        assert!(words.contains(&wanted), "{wanted} is not among {words:?}");
+    }
+    // Paper at the edge, wood in the middle of the picture.
+    let raster = pdf_raster(&bytes, 0, 50.0).unwrap();
+    let dark = |x: f64, y: f64| raster.darkness(Point::new(x, y));
+    assert!(dark(2.0, 2.0) < 0.05);
+    assert!(dark(95.0, 160.0) > 0.3);
+}
+
+#[test]
+fn the_svg_has_its_words_and_the_picture_in_itself() {
+    let board = board();
+    let text = String::from_utf8(ending(&board, "proof.svg")).unwrap();
+    let document = roxmltree::Document::parse(&text).unwrap();
+    let named = |name: &'static str| {
+        document
+            .descendants()
+            .filter(move |node| node.has_tag_name(name))
+    };
+    let image = named("image").next().unwrap();
+    let link = image.attribute("href").unwrap();
+    assert!(link.starts_with("data:image/png;base64,iVBORw0KGgo"));
+    let number = |name| image.attribute(name).unwrap().parse::<f64>().unwrap();
+    assert!((number("width") / number("height") - 0.8).abs() < 1e-3);
+    let words: Vec<&str> = named("text").filter_map(|node| node.text()).collect();
+    assert!(
+        words.contains(&"Untitled board") && words.contains(&"Black cherry"),
+        "{words:?}"
+    );
 }

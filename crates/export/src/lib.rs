@@ -16,7 +16,7 @@
 //! * [`gcode()`], [`gcode_edge()`], [`gcode_grooves()`], with [`GcodeOptions`], [`Program`] and [`GcodeError`]: programs that
 //!   drill the holes, cut the board's edge and cut its grooves.
 //! * [`shopping_csv()`], [`cut_list_csv()`]: what to buy, and what to cut.
-//! * [`png()`]: a picture.
+//! * [`png()`]: a picture; [`svg_over()`], [`pdf_over()`]: one with words over it.
 //! * [`sums_csv()`], [`sums_json()`]: the sums of the bench with their formulas.
 //! * [`Error`]: why a file cannot be written.
 //!
@@ -24,6 +24,7 @@
 
 #[cfg(test)]
 mod agreement;
+mod base64;
 mod check;
 #[cfg(test)]
 mod corrected;
@@ -46,7 +47,7 @@ pub use error::Error;
 pub use gcode::{GcodeError, GcodeOptions, Program, gcode, gcode_edge, gcode_grooves};
 pub use jig_csv::jig_csv;
 pub use lists::{cut_list_csv, shopping_csv};
-pub use pdf::{Date, PdfOptions, pdf};
+pub use pdf::{Date, PdfOptions, pdf, pdf_over};
 pub use png::png;
 pub use sums::{sums_csv, sums_json};
-pub use svg::svg;
+pub use svg::{svg, svg_over};

@@ -7,11 +7,13 @@
 use drawing::font::{self, Weight};
 use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Text};
 use geometry::{Angle, Arc, Circle, Point, Vec2};
-use kurbo::Affine;
+use kurbo::{Affine, Rect};
+use picture::Picture;
 use svg::node::element::{ClipPath, Definitions, Description, Group, Rectangle, Title};
 use svg::node::{Blob, Text as Words};
 
-use crate::{Error, check, number};
+use crate::base64::base64;
+use crate::{Error, check, number, png};
 
 /// Places of a coordinate in mm: right within 0.00005 mm.
 const PLACES: usize = 4;
@@ -61,9 +63,37 @@ const WINDOW: &str = "window";
 ///
 /// A sheet whose size a page cannot have; a part of the sheet that is not a number.
 pub fn svg(sheet: &Sheet) -> Result<String, Error> {
+    written(sheet, None)
+}
+
+/// An SVG of one sheet with a picture behind everything, in an area of the sheet (mm, y up).
+///
+/// The picture is in the file itself, as PNG in base 64, so that the file can be sent alone.
+///
+/// # Errors
+///
+/// As [`svg()`], and as [`crate::png()`].
+pub fn svg_over(sheet: &Sheet, picture: &Picture, area: Rect) -> Result<String, Error> {
+    let data = base64(&png(picture)?);
+    let corner = flipped(sheet, Point::new(area.x0, area.y1));
+    let image = format!(
+        "<image x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" preserveAspectRatio=\"none\" href=\"data:image/png;base64,{data}\"/>",
+        short(corner.x),
+        short(corner.y),
+        short(area.width()),
+        short(area.height()),
+    );
+    written(sheet, Some(image))
+}
+
+/// The file of a sheet, with an element behind everything where there is one.
+fn written(sheet: &Sheet, behind: Option<String>) -> Result<String, Error> {
     check::sheet(sheet)?;
     let clipped = reaches_outside(sheet);
     let mut document = root(sheet);
+    if let Some(behind) = behind {
+        document = document.add(Blob::new(behind));
+    }
     if clipped {
         document = document.add(clip_path(sheet));
     }

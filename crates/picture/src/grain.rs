@@ -20,7 +20,7 @@
 use board::{Build, Cut};
 use workshop::{Look, NEUTRAL_WOOD, Pores, Workpiece, look};
 
-use crate::noise::{along, flat, hash, pick, share, solid};
+use crate::noise::{along, flat, floor, hash, pick, share};
 use crate::space::Space;
 use crate::tone::Tone;
 
@@ -175,18 +175,18 @@ impl Grain {
         let (up, deep) = (y - strip.pith + sway, z + strip.deep + dive);
         let plain = (up * up + deep * deep).sqrt();
         let wide =
-            solid(x / 190.0, up / 50.0, deep / 50.0, strip.layer(2)) * self.ring * 3.2 * wander;
-        let fine = solid(x / 46.0, up / 9.0, deep / 9.0, strip.layer(3)) * self.ring * 0.24;
+            flat(x / 190.0, (up + 0.7 * deep) / 50.0, strip.layer(2)) * self.ring * 3.2 * wander;
+        let fine = flat(x / 46.0, (up + 0.7 * deep) / 9.0, strip.layer(3)) * self.ring * 0.24;
         let radius = (plain + wide + fine).max(0.0);
         let turns = radius / self.ring;
         // Good years and bad ones: rings are not equally wide.
         let turns = turns + along(turns * 0.21, strip.layer(4)) * 1.4;
-        let year = turns.floor();
-        let through = turns - year;
+        let year = floor(turns);
+        let through = turns - year as f32;
         let tone = self.heart_or_sap(strip, radius, x, up);
         let apart = self.ring * (plain / up.abs().max(plain * 0.06).max(1.0)).min(8.0);
         let sharp = ((apart / pixel - 1.2) / 2.4).clamp(0.0, 1.0);
-        let good = 0.65 + 0.7 * pick(year as i32, strip.layer(5));
+        let good = 0.65 + 0.7 * pick(year, strip.layer(5));
         let dark = (self.late(through) - self.mean_late()) * self.contrast * 1.9 * good * sharp;
         InRing {
             through,
@@ -239,10 +239,12 @@ impl Grain {
 
     /// Fine lines of fiber along the grain.
     fn fiber(&self, strip: &Strip, x: f32, y: f32, z: f32, pixel: f32) -> f32 {
-        let broad = solid(x / 85.0, y / 2.4, z / 2.4, strip.layer(9));
+        // A plane cut through fibers at a slant, so that they end in a bore's wall and in the rim as well.
+        let inside = y + 0.83 * z;
+        let broad = flat(x / 85.0, inside / 2.4, strip.layer(9));
         let mut sum = broad * 0.045 * (1.8 / pixel).min(1.0);
         if pixel < 1.2 {
-            let fine = solid(x / 26.0, y / 0.6, z / 0.6, strip.layer(10));
+            let fine = flat(x / 26.0, inside / 0.6, strip.layer(10));
             sum += fine * 0.05 * (0.45 / pixel).min(1.0);
         }
         // A slow shimmer, where fibers lean to and fro.
@@ -265,17 +267,17 @@ impl Grain {
         if seen <= 0.0 {
             return mean;
         }
-        let (row, layer) = ((y / room).floor(), (z / room).floor());
-        let shift = pick(row as i32, strip.layer(12));
+        let (row, layer) = (floor(y / room), floor(z / room));
+        let shift = pick(row, strip.layer(12));
         let place = x / long + shift * 7.0;
-        let cell = place.floor();
-        let key = hash(cell as i32, row as i32, layer as i32, strip.layer(13));
+        let cell = floor(place);
+        let key = hash(cell, row, layer, strip.layer(13));
         let exact = if share(key) < crowd {
             let middle = 0.2 + 0.6 * share(key.wrapping_mul(0x9e37_79b1));
-            let off = ((y / room - row) - middle).abs() * room;
+            let off = ((y / room - row as f32) - middle).abs() * room;
             let reach = 0.13_f32.max(pixel * 0.5);
             let line = (1.0 - off / reach).clamp(0.0, 1.0) * (0.13 / reach).min(1.0);
-            let end = (place - cell) * 2.0 - 1.0;
+            let end = (place - cell as f32) * 2.0 - 1.0;
             line * (1.0 - end * end) * self.streaks * 1.5
         } else {
             0.0

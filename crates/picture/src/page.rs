@@ -8,6 +8,8 @@
 
 use board::HoleId;
 use drawing::font::{self, Weight};
+use drawing::{Anchor, Item, Layer, Shape, Sheet, Text};
+use kurbo::{Point, Rect, Size, Vec2};
 use workshop::{Workpiece, species};
 
 use crate::hand;
@@ -121,6 +123,55 @@ impl Page {
             ),
             hand,
         }
+    }
+}
+
+impl Page {
+    /// The words of the page as a sheet of paper with room for the picture, and where the picture goes: in mm from the lower
+    /// left corner of the paper.
+    ///
+    /// The picture is as large as the margin lets it be, in the middle of the paper from left to right and at its top.
+    ///
+    /// ```
+    /// use kurbo::Size;
+    /// use picture::{Page, View};
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// let page = Page::of(&workpiece, View::Above, 2000);
+    /// let (sheet, area) = page.on_paper(Size::new(210.0, 297.0), 10.0);
+    /// assert_eq!(sheet.size.width, 210.0);
+    /// assert!((area.width() - 190.0).abs() < 1e-9 && (area.y1 - 287.0).abs() < 1e-9);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn on_paper(&self, paper: Size, margin: f64) -> (Sheet, Rect) {
+        let (width, height) = (f64::from(self.width), f64::from(self.height));
+        let room = (paper.width - 2.0 * margin, paper.height - 2.0 * margin);
+        let scale = (room.0 / width).min(room.1 / height).max(1e-6);
+        let left = (paper.width - width * scale) / 2.0;
+        let top = paper.height - margin;
+        let area = Rect::new(left, top - height * scale, left + width * scale, top);
+        let item = |line: &Line| {
+            let at = Point::new(left + line.x * scale, top - line.y * scale);
+            let mut text = Text::level(at, line.size * scale, Anchor::Start, line.words.as_str());
+            text.weight = line.weight;
+            Item {
+                layer: Layer::Title,
+                line: drawing::Line::Dimension,
+                shape: Shape::Text(text),
+            }
+        };
+        let sheet = Sheet {
+            size: paper,
+            label: "proof".into(),
+            view: drawing::View {
+                window: paper.to_rect(),
+                page_from_board: Vec2::ZERO,
+                items: Vec::new(),
+            },
+            marks: self.lines.iter().map(item).collect(),
+            correction: None,
+        };
+        (sheet, area)
     }
 }
 

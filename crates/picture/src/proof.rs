@@ -44,6 +44,19 @@ pub enum PictureError {
 /// Least, usual and most pixels along the longer side of a proof.
 pub const SIZES: (u32, u32, u32) = (200, 2000, 6000);
 
+impl Picture {
+    /// The picture of a page with the page's words drawn over it.
+    #[must_use]
+    pub fn with_words(mut self, page: &Page) -> Self {
+        for line in &page.lines {
+            let (place, style) = ((line.x, line.y), (line.size, line.weight));
+            let pixels = (self.rgba.as_mut_slice(), self.width as usize);
+            letters::lay_words(&line.words, place, style, Tone::of(line.color), pixels);
+        }
+        self
+    }
+}
+
 /// Whether the words are drawn into the picture, or left to a format that has words of its own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Words {
@@ -91,22 +104,14 @@ pub fn proof(
     if let Some(hand) = &page.hand {
         lay_hand(hand, &mut rgba, size);
     }
-    if words == Words::Drawn {
-        for line in &page.lines {
-            let style = (line.size, line.weight);
-            letters::lay_words(
-                &line.words,
-                (line.x, line.y),
-                style,
-                Tone::of(line.color),
-                (&mut rgba, size.0),
-            );
-        }
-    }
-    Ok(Picture {
+    let picture = Picture {
         width: page.width,
         height: page.height,
         rgba,
+    };
+    Ok(match words {
+        Words::Drawn => picture.with_words(&page),
+        Words::LeftOut => picture,
     })
 }
 

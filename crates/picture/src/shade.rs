@@ -114,7 +114,11 @@ impl Lit<'_> {
                 self.piece_tone(ray, ray.at(far), out, piece),
                 PIECE + number,
             ),
-            (_, Some((far, part))) => self.part_tone(ray, far, part, covers(far) as f32),
+            (_, Some((far, part))) => {
+                // Looked at flatly, a pixel covers more of the face.
+                let flat = 0.4 + 0.6 / ray.way.z.abs().max(0.2);
+                self.part_tone(ray, far, part, (covers(far) * flat) as f32)
+            }
             _ => match self.foot(ray) {
                 Some((far, out)) => (self.foot_tone(ray.at(far), out), FOOT),
                 None => (

@@ -9,7 +9,8 @@ use drawing::{
     section_sheet, sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
-use picture::{Picture, SIZES, View, Words, proof};
+use kurbo::Rect;
+use picture::{Page, Picture, SIZES, View, Words, proof};
 use workshop::{
     HoleTable, Task, Workpiece, boards_of, cut_list, cut_through, jig_sheet, paper_size, shopping,
     stopped_by,
@@ -51,17 +52,43 @@ pub enum Body {
     Svg(Box<Sheet>),
     /// A drawing as DXF.
     Dxf(Box<Sheet>),
-    /// A picture as PNG.
-    Picture(Box<Picture>),
+    /// A picture with words, in a format.
+    Picture(Arc<Shown>, PictureFormat),
     /// Text as it is written.
     Text(Vec<u8>),
 }
 
-/// The pictures of a proof, by the ends of their names.
-const PROOFS: [(&str, View); 2] = [
-    ("proof.png", View::Above),
-    ("proof-perspective.png", View::PERSPECTIVE),
+/// The files of a proof, by the ends of their names.
+const PROOFS: [&str; 4] = [
+    "proof.png",
+    "proof-perspective.png",
+    "proof.svg",
+    "proof.pdf",
 ];
+
+/// A picture, and the words that go with it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shown {
+    /// The picture without words.
+    bare: Picture,
+    /// The same with its words as pixels.
+    whole: Picture,
+    /// The words on paper.
+    sheet: Sheet,
+    /// Where on the paper the picture goes, mm.
+    area: Rect,
+}
+
+/// The formats that pictures are written in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PictureFormat {
+    /// Pixels alone.
+    Png,
+    /// Words over pixels.
+    Svg,
+    /// The same, on paper.
+    Pdf,
+}
 
 /// Whether the roles of holes are layers that a reader of the PDF can turn off.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -102,7 +129,7 @@ impl Content {
                     }));
                 }
                 Body::Svg(sheet) | Body::Dxf(sheet) => parts.push((whole, Part::Sheet(sheet))),
-                Body::Picture(picture) => parts.push((whole, Part::Picture(picture))),
+                Body::Picture(shown, _) => parts.push((whole, Part::Picture(&shown.whole))),
                 Body::Text(text) => parts.push((whole, Part::Text(text))),
             }
         }
@@ -245,7 +272,14 @@ impl Source {
                 };
                 export::dxf(&sheet, options)?.into_bytes()
             }
-            Body::Picture(picture) => export::png(&picture)?,
+            Body::Picture(shown, PictureFormat::Png) => export::png(&shown.whole)?,
+            Body::Picture(shown, PictureFormat::Svg) => {
+                export::svg_over(&shown.sheet, &shown.bare, shown.area)?.into_bytes()
+            }
+            Body::Picture(shown, PictureFormat::Pdf) => {
+                let options = self.pdf_options(false);
+                export::pdf_over(&shown.sheet, &shown.bare, shown.area, &options)?
+            }
             Body::Text(text) => text,
         })
     }
@@ -268,7 +302,7 @@ impl Source {
             Kind::Job => vec!["job.pdf".into()],
             Kind::Card => vec!["card.pdf".into()],
             Kind::Repair => vec!["repair.pdf".into()],
-            Kind::Proof => PROOFS.map(|(ending, _)| ending.into()).to_vec(),
+            Kind::Proof => PROOFS.map(Into::into).into(),
             Kind::Sums => vec!["sums.csv".into(), "sums.json".into()],
             Kind::Lists => ["lists.pdf", "shopping.csv", "cut-list.csv"]
                 .map(Into::into)
@@ -363,12 +397,32 @@ impl Source {
         Ok(vec![pdf("sector.pdf", sheets)])
     }
 
+    /// The proof from above in every format, and in perspective as a picture.
     fn proof(&self) -> Result<Vec<File>, ExportError> {
-        let made = |(ending, view)| {
-            let picture = proof(&self.workpiece, view, self.proof, Words::Drawn, &|| false)?;
-            Ok(file(ending, Body::Picture(Box::new(picture))))
-        };
-        PROOFS.into_iter().map(made).collect()
+        let above = Arc::new(self.picture(View::Above)?);
+        let perspective = Arc::new(self.picture(View::PERSPECTIVE)?);
+        let shown = [
+            (above.clone(), PictureFormat::Png),
+            (perspective, PictureFormat::Png),
+            (above.clone(), PictureFormat::Svg),
+            (above, PictureFormat::Pdf),
+        ];
+        let files = PROOFS.into_iter().zip(shown);
+        let made = |(ending, (shown, format))| file(ending, Body::Picture(shown, format));
+        Ok(files.map(made).collect())
+    }
+
+    fn picture(&self, view: View) -> Result<Shown, ExportError> {
+        let template = self.board().template;
+        let bare = proof(&self.workpiece, view, self.proof, Words::LeftOut, &|| false)?;
+        let page = Page::of(&self.workpiece, view, self.proof);
+        let (sheet, area) = page.on_paper(paper_size(template.paper), template.margin);
+        Ok(Shown {
+            whole: bare.clone().with_words(&page),
+            bare,
+            sheet,
+            area,
+        })
     }
 
     fn sums(&self) -> Result<Vec<File>, ExportError> {

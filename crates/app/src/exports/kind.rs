@@ -35,7 +35,7 @@ pub enum Kind {
     Filling,
     /// Repair page: distances to measure, what they told, and how holes that went wrong are mended, as PDF
     Repair,
-    /// Proof for the customer: pictures of the finished board from above and in perspective, as PNG
+    /// Proof for the customer: pictures of the finished board from above and in perspective, as PNG, SVG and PDF
     Proof,
     /// Sums of the bench with their formulas, as CSV and JSON
     Sums,
@@ -93,7 +93,7 @@ impl Kind {
             Self::Card => "Card for the customer (PDF)",
             Self::Filling => "Filling plan (PDF)",
             Self::Repair => "Repair page (PDF)",
-            Self::Proof => "Proof for the customer (PNG)",
+            Self::Proof => "Proof for the customer (PNG, SVG, PDF)",
             Self::Sums => "Bench sums (CSV and JSON)",
             Self::Lists => "Shopping and cut list (PDF and CSV)",
             Self::FitStrip => "Fit strip (PDF)",

@@ -10,7 +10,7 @@ mod name;
 use drawing::RollError;
 use workshop::{TilingError, Today};
 
-pub use content::{Body, Content, File, Layers, Part, Source};
+pub use content::{Body, Content, File, Layers, Part, PictureFormat, Shown, Source};
 pub use kind::Kind;
 pub use name::stem;
 

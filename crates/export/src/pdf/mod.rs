@@ -6,12 +6,14 @@
 mod content;
 mod fonts;
 mod forms;
+mod image;
 mod path;
 #[cfg(test)]
 mod tests;
 
 use drawing::{Item, Layer, Sheet};
 use pdf_writer::{Filter, Finish as _, Name, Pdf, Rect, Ref, Settings, TextStr, writers};
+use picture::Picture;
 
 use crate::{Error, check};
 use content::Shared;
@@ -90,6 +92,31 @@ pub struct Date {
 ///
 /// No sheets; a sheet whose size a page cannot have; a part of a sheet that is not a number.
 pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, Error> {
+    written(sheets, None, options)
+}
+
+/// A PDF of one sheet with a picture behind everything, in an area of the sheet (mm, y up).
+///
+/// The picture is kept without loss, in the way of PNG (ISO 32000-1:2008, 7.4.4.4), and in the colors of the screen.
+///
+/// # Errors
+///
+/// As [`pdf()`], and as [`crate::png()`].
+pub fn pdf_over(
+    sheet: &Sheet,
+    picture: &Picture,
+    area: kurbo::Rect,
+    options: &PdfOptions,
+) -> Result<Vec<u8>, Error> {
+    written(core::slice::from_ref(sheet), Some((picture, area)), options)
+}
+
+/// The file of sheets, with a picture behind every one of them where there is one.
+fn written(
+    sheets: &[Sheet],
+    behind: Option<(&Picture, kurbo::Rect)>,
+    options: &PdfOptions,
+) -> Result<Vec<u8>, Error> {
     if sheets.is_empty() {
         return Err(Error::NoSheets);
     }
@@ -102,7 +129,15 @@ pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, Error> {
     };
     for sheet in sheets {
         let content = content::page(sheet, &mut shared);
-        document.add_page(sheet, &content);
+        let behind = behind
+            .map(|(_, area)| image::placed(area))
+            .unwrap_or_default();
+        document.add_page(sheet, &(behind + &content));
+    }
+    if let Some((picture, _)) = behind {
+        let id = document.next();
+        image::write(&mut document.pdf, id, picture)?;
+        document.picture = Some(id);
     }
     document.add_pages(shared)?;
     document.add_catalog(sheets);
@@ -127,6 +162,8 @@ struct Document {
     tree: Ref,
     pages: Vec<Ref>,
     layers: Vec<(Layer, Ref)>,
+    /// The picture behind the sheets, if there is one.
+    picture: Option<Ref>,
 }
 
 impl Document {
@@ -143,6 +180,7 @@ impl Document {
             tree,
             pages: Vec::with_capacity(sheets.len()),
             layers: Vec::new(),
+            picture: None,
         };
         if options.layers {
             document.add_layers(sheets);
@@ -206,8 +244,11 @@ impl Document {
                 dict.pair(Name(name.as_bytes()), id);
             }
         }
-        if !forms.is_empty() {
+        if !forms.is_empty() || self.picture.is_some() {
             let mut dict = resources.x_objects();
+            if let Some(picture) = self.picture {
+                dict.pair(Name(image::NAME), picture);
+            }
             for (name, id) in forms {
                 dict.pair(Name(name.as_bytes()), id);
             }
