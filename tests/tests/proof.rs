@@ -164,8 +164,9 @@ fn the_pdf_is_one_page_of_the_boards_paper_with_words_and_a_picture() {
         assert!(words.contains(&wanted), "{wanted} is not among {words:?}");
     }
     // Paper at the edge, wood in the middle of the picture.
-    let raster = pdf_raster(&bytes, 0, 50.0).unwrap();
-    let dark = |x: f64, y: f64| raster.darkness(Point::new(x, y));
+    let raster = pdf_raster(&bytes, 0, 50).unwrap();
+    let pixel = |mm: f64| (mm / 25.4 * 50.0) as usize;
+    let dark = |x: f64, y: f64| raster.ink(pixel(x), pixel(raster.top - y));
     assert!(dark(2.0, 2.0) < 0.05);
     assert!(dark(95.0, 160.0) > 0.3);
 }
