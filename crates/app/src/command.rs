@@ -38,6 +38,8 @@ pub enum Command {
     Measure,
     /// Names of holes on screen on or off.
     Names,
+    /// The figure of the wood on the plan on or off.
+    Figure,
     /// Sheets over the board on or off.
     Sheets,
     /// The board on its blank, or the board alone.
@@ -72,7 +74,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 41] = [
+    pub const ALL: [Self; 42] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -94,6 +96,7 @@ impl Command {
         Self::Fit,
         Self::Measure,
         Self::Names,
+        Self::Figure,
         Self::Sheets,
         Self::Blank,
         Self::Section,
@@ -134,6 +137,7 @@ impl Command {
             Self::Fit => "Whole board",
             Self::Measure => "Measure between holes",
             Self::Names => "Names of holes",
+            Self::Figure => "Show wood",
             Self::Sheets => "Sheets of the template",
             Self::Blank => "Board on its blank",
             Self::Section => "Section of the board",
@@ -169,6 +173,7 @@ impl Command {
             Self::Fit => "Bring the whole board into view",
             Self::Measure => "Drag from hole to hole to measure; with Shift a drag always measures",
             Self::Names => "Show names where there is room to read them",
+            Self::Figure => "Show the figure of the chosen wood on the plan, or plain wood",
             Self::Sheets => "Lay the printed sheets over the board",
             Self::Blank => "Show the blank with its knots, and where the board lies on it",
             Self::Section => {
@@ -223,7 +228,8 @@ impl Command {
             }
             Self::Units => (Modifiers::COMMAND, Key::U),
             Self::Theme => (Modifiers::COMMAND, Key::D),
-            Self::Sample(_)
+            Self::Figure
+            | Self::Sample(_)
             | Self::Recent(_)
             | Self::Before
             | Self::Mend(_)

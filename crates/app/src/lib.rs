@@ -39,6 +39,7 @@ mod study;
 mod theme;
 mod view;
 mod widgets;
+mod wood_face;
 
 #[cfg(test)]
 mod fake;

@@ -14,6 +14,8 @@ pub struct Settings {
     pub export_folder: PathBuf,
     /// Whether the screen shows names of holes.
     pub show_names: bool,
+    /// Whether the plan shows the figure of its wood.
+    pub show_wood: bool,
     /// Board files that were opened or saved, the last one first.
     pub recent: Vec<PathBuf>,
 }
@@ -39,6 +41,7 @@ impl Default for Settings {
             theme: egui::ThemePreference::Light,
             export_folder: PathBuf::new(),
             show_names: true,
+            show_wood: true,
             recent: Vec::new(),
         }
     }

@@ -11,6 +11,7 @@ use crate::help::Help;
 use crate::proof_view::ProofViewState;
 use crate::sheet_view::SheetViewState;
 use crate::stage::Stage;
+use crate::wood_face::WoodFace;
 
 /// The view of this run; not undone, not saved.
 #[derive(Default)]
@@ -27,6 +28,8 @@ pub struct ViewState {
     pub section: SheetViewState,
     /// The view of the proof.
     pub proof: ProofViewState,
+    /// The wood under the plan.
+    pub wood: WoodFace,
     /// Zoom and measuring.
     pub canvas: CanvasState,
     /// The hole that the panel shows.

@@ -34,12 +34,14 @@
 //!
 //! * [`proof`]: the page for the customer, with title and facts; [`Picture`], [`PictureError`], [`SIZES`], [`Words`].
 //! * [`glimpse`]: the board alone, to fill a window; [`GroundColors`], [`PAPER`].
+//! * [`wood_face`]: the wood alone, as a ground for drawings.
 //! * [`View`]: from above, or in perspective.
 //! * [`Page`], [`Line`], [`Hand`]: the page before it is pixels, for formats that have words of their own; [`facts`].
 //!
 //! The crate knows nothing of windows, files and clocks.
 
 mod coat;
+mod face;
 mod grain;
 mod hand;
 mod letters;
@@ -54,6 +56,7 @@ mod space;
 mod tone;
 mod view;
 
+pub use face::wood_face;
 pub use page::{Hand, Line, Page, facts};
 pub use proof::{GroundColors, PAPER, Picture, PictureError, SIZES, Words, glimpse, proof};
 pub use view::{Area, View};

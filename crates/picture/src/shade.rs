@@ -11,7 +11,7 @@
 //! flatter it is looked at (Schlick's approximation of Fresnel's law, with 0.04 of the light mirrored straight on, as of glass and
 //! varnish; from memory).
 
-use crate::scene::{Disc, LIP, Met, Scene, Shape, Standing, Well};
+use crate::scene::{Disc, LIP, Met, Scene, Shape, Standing, Surface, Well};
 use crate::space::{Ray, Space, eased, fifth};
 use crate::tone::Tone;
 use crate::view::Camera;
@@ -52,6 +52,8 @@ const WALL: Id = 1 << 20;
 const FLOOR: Id = 2 << 20;
 /// The resin in the first bore.
 const RESIN: Id = 3 << 20;
+/// The steel in the first bore.
+const STEEL: Id = 5 << 20;
 /// The first piece.
 const PIECE: Id = 4 << 20;
 
@@ -188,10 +190,11 @@ impl Lit<'_> {
             Part::Edge => (self.edge_tone(ray, place, pixel), EDGE),
             Part::Top(lip) => self.top_tone(ray, place, lip, pixel),
             Part::Well(number, well, met) => {
-                let id = match (met.is_resin, met.out.z > 0.01) {
-                    (true, _) => RESIN,
-                    (_, true) => FLOOR,
-                    _ => WALL,
+                let id = match met.of {
+                    Surface::Resin => RESIN,
+                    Surface::Steel => STEEL,
+                    Surface::Wood if met.out.z > 0.01 => FLOOR,
+                    Surface::Wood => WALL,
                 };
                 (self.well_tone(ray, well, &met, pixel), id + number)
             }
@@ -281,7 +284,12 @@ impl Lit<'_> {
         let lit = well.lit(met.place, light) * by_pieces;
         let open = well.open(met) * open_by;
         let wood = self.scene.grain.at(met.place, pixel);
-        if met.is_resin {
+        if met.of == Surface::Steel {
+            let mirrored = self.light.mirrored(ray.way.mirrored(met.out), wood * 0.4);
+            let base = Tone::gray(0.34) * self.light.on(met.out, light, lit, open);
+            return base + mirrored * (0.4 * open * (0.4 + 0.6 * lit)) as f32;
+        }
+        if met.of == Surface::Resin {
             // Clear resin shows the wood below it, as if it were wet.
             let clear = wood.times(wood) * 0.9;
             let tone = well.paint.resin.map_or(clear, |paint| paint.tone);

@@ -40,6 +40,8 @@ pub struct BoardView<'a> {
     pub dimmed: bool,
     /// The unit of the scale bar and of measured lengths.
     pub units: Units,
+    /// The wood, as a picture of the square around the board; none: plain.
+    pub wood: Option<egui::TextureId>,
     /// Whether holes carry their names, where there is room to read them.
     pub show_names: bool,
 }

@@ -59,6 +59,7 @@ impl Bench {
             selected: self.selected,
             dimmed: self.dimmed,
             units: self.units,
+            wood: None,
             show_names: true,
         }
     }

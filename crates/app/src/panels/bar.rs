@@ -112,6 +112,7 @@ fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) {
         named_entry(ui, Command::Measure, measuring, commands);
         for command in [
             Command::Names,
+            Command::Figure,
             Command::Sheets,
             Command::Blank,
             Command::Section,

@@ -47,6 +47,7 @@ impl App {
                 .canvas
                 .set_measuring(!self.view.canvas.measuring()),
             Command::Names => self.settings.show_names = !self.settings.show_names,
+            Command::Figure => self.settings.show_wood = !self.settings.show_wood,
             Command::Sheets => self.view.show_sheets = !self.view.show_sheets,
             Command::Blank => self.turn_to(Face::Blank),
             Command::Section => self.turn_to(Face::Section),

@@ -7,6 +7,7 @@ use super::App;
 use crate::blank_view::{BlankSeen, blank_view_ui};
 use crate::calendar_view::calendar_view_ui;
 use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
+use crate::palette::Palette;
 use crate::proof_view::proof_view_ui;
 use crate::section_view::section_ui;
 use crate::view::Face;
@@ -84,6 +85,14 @@ impl App {
             Vec::new()
         };
         let lit = self.view.lit(workpiece.findings());
+        let wood = if self.settings.show_wood {
+            let palette = Palette::of(ui.visuals());
+            self.view
+                .wood
+                .of(ui.ctx(), &*self.host, workpiece, &palette)
+        } else {
+            None
+        };
         let shown = BoardView {
             board: workpiece.board(),
             layout: workpiece.layout(),
@@ -93,6 +102,7 @@ impl App {
             selected: self.view.selected,
             dimmed: self.current.error().is_some(),
             units: self.session.board.units,
+            wood,
             show_names: self.settings.show_names,
         };
         let output = board_ui(ui, &shown, &mut self.view.canvas);

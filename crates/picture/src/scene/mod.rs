@@ -8,9 +8,9 @@ mod grid;
 mod piece;
 mod well;
 
-use board::{Board, Footing, HoleId, Role};
+use board::{Board, Footing, Hole, HoleId, Insert, PieceKind, Role};
 use geometry::Angle;
-use workshop::Workpiece;
+use workshop::{Workpiece, insert_below, insert_diameter};
 
 use crate::coat::Sheen;
 use crate::grain::Grain;
@@ -20,7 +20,8 @@ use crate::space::Space;
 pub use cut::{CutLine, InGroove, Vee};
 pub use grid::Grid;
 pub use piece::{Shape, Standing};
-pub use well::{Met, Well};
+use well::Steel;
+pub use well::{Met, Surface, Well};
 
 /// A board and what stands on it, under it and in it.
 #[derive(Debug, Clone, PartialEq)]
@@ -129,6 +130,7 @@ impl Scene {
             let below = resin.or(paint.resin.map(|_| 0.0)).filter(|_| is_seat);
             let mut well = Well::of(place, hole.bore, board.bores.spur, below);
             well.paint = paint;
+            well.steel = steel(board, hole).filter(|_| is_seat);
             let reach = paint.ring.map_or(LIP, |(_, width)| width.max(LIP));
             self.wells_at.add(number, [place; 2], well.radius + reach);
             self.wells.push(well);
@@ -292,6 +294,19 @@ fn sectors(workpiece: &Workpiece) -> Vec<((f64, f64), Option<Paint>)> {
         return Vec::new();
     }
     fields
+}
+
+/// The steel set into a hole of magnet pieces; none of other pieces.
+fn steel(board: &Board, hole: &Hole) -> Option<Steel> {
+    if board.piece.kind != PieceKind::Magnet {
+        return None;
+    }
+    let below = insert_below(&board.piece, hole.bore);
+    let radius = insert_diameter(&board.piece, hole.bore) / 2.0;
+    Some(match board.piece.insert {
+        Insert::Ball => Steel::Ball { below, radius },
+        Insert::Disc { .. } => Steel::Disc { below, radius },
+    })
 }
 
 /// What is under a board: its turntable, or its feet.

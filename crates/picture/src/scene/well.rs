@@ -24,6 +24,8 @@ pub struct Well {
     floor: Floor,
     /// Its colors.
     pub paint: BorePaint,
+    /// What is set into it.
+    pub steel: Option<Steel>,
     /// Depth of the resin's edge below the top face, if there is any.
     pub resin: Option<f64>,
 }
@@ -40,6 +42,36 @@ enum Floor {
     Ball(f64, f64),
 }
 
+/// The steel that is set into a bore for a magnet piece; depths are those of its upper end, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Steel {
+    /// A ball.
+    Ball {
+        /// Depth of its upper end.
+        below: f64,
+        /// Its radius.
+        radius: f64,
+    },
+    /// A disc.
+    Disc {
+        /// Depth of its upper face.
+        below: f64,
+        /// Its radius.
+        radius: f64,
+    },
+}
+
+/// What a ray ends on in a bore.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Surface {
+    /// Its wall or its floor.
+    Wood,
+    /// The resin in it.
+    Resin,
+    /// The steel in it.
+    Steel,
+}
+
 /// Where a ray ends in a bore.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Met {
@@ -49,8 +81,8 @@ pub struct Met {
     pub place: Space,
     /// The way that the surface looks.
     pub out: Space,
-    /// Whether it is resin.
-    pub is_resin: bool,
+    /// What is met.
+    pub of: Surface,
 }
 
 impl Well {
@@ -79,6 +111,7 @@ impl Well {
             wall,
             floor,
             paint: BorePaint::default(),
+            steel: None,
             resin: resin.filter(|below| *below < depth),
         }
     }
@@ -99,7 +132,35 @@ impl Well {
             }
         }
         let floor = self.on_floor(ray);
-        if floor.far < wall.far { floor } else { wall }
+        let wood = if floor.far < wall.far { floor } else { wall };
+        let steel = self.steel.and_then(|steel| self.on_steel(ray, steel));
+        steel.filter(|met| met.far < wood.far).unwrap_or(wood)
+    }
+
+    /// Where a ray meets the ball or disc that is set into the bore.
+    fn on_steel(&self, ray: Ray, steel: Steel) -> Option<Met> {
+        let (far, out) = match steel {
+            Steel::Ball { below, radius } => {
+                let center = Space::new(self.x, self.y, -below - radius);
+                let from = ray.from - center;
+                let half = from.dot(ray.way);
+                let square = half * half - from.dot(from) + radius * radius;
+                let far = (square >= 0.0).then(|| -half - square.sqrt())?;
+                (far, (ray.at(far) - center) * (1.0 / radius))
+            }
+            Steel::Disc { below, radius } => {
+                let far = ray.to_level(-below)?;
+                let place = ray.at(far);
+                let (x, y) = (place.x - self.x, place.y - self.y);
+                (x * x + y * y < radius * radius).then_some((far, Space::UP))?
+            }
+        };
+        Some(Met {
+            far,
+            place: ray.at(far),
+            out,
+            of: Surface::Steel,
+        })
     }
 
     /// The surface of the resin creeps up the wall a little, as wet things do.
@@ -113,7 +174,7 @@ impl Well {
             far,
             place,
             out: Space::new(-x * scale, -y * scale, 1.0).unit(),
-            is_resin: true,
+            of: Surface::Resin,
         }
     }
 
@@ -143,7 +204,7 @@ impl Well {
             },
             place,
             out: inward.unit(),
-            is_resin: false,
+            of: Surface::Wood,
         }
     }
 
@@ -162,7 +223,7 @@ impl Well {
             far,
             place: ray.at(far),
             out,
-            is_resin: false,
+            of: Surface::Wood,
         }
     }
 
@@ -297,5 +358,18 @@ mod tests {
         let lit = |x: f64, y: f64| well.lit(Space::new(100.0 + x, 50.0 + y, -6.0), light);
         assert!(lit(-4.0, 4.0) < 0.05);
         assert!(lit(4.0, -4.0) > 0.95);
+    }
+
+    #[test]
+    fn a_ball_in_a_bore_is_met_before_its_floor() {
+        let mut well = well(Bottom::Flat);
+        well.steel = Some(Steel::Ball {
+            below: 0.5,
+            radius: 2.5,
+        });
+        let met = well.meet(down(100.0, 50.0));
+        assert_near!(-met.place.z, 0.5, 1e-9);
+        assert_eq!(met.of, Surface::Steel);
+        assert_eq!(well.meet(down(104.0, 50.0)).of, Surface::Wood);
     }
 }

@@ -27,7 +27,7 @@ pub struct Scene<'a> {
 /// The whole picture.
 pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     let view = scene.view;
-    wood::paint(pen, view.board.blank);
+    wood::paint(pen, view.board.blank, view.wood);
     wood::guides(pen, view);
     grooves::paint(pen, view);
     marks::halos(pen, view);

@@ -3,7 +3,7 @@
 use board::{Blank, Role};
 use drawing::Layer;
 use egui::epaint::Mesh;
-use egui::{Color32, Pos2, Shape, Stroke, Vec2};
+use egui::{Color32, Pos2, Shape, Stroke, TextureId, Vec2, pos2};
 use geometry::Point;
 
 use super::{BoardView, toward_light};
@@ -11,13 +11,15 @@ use crate::color::mix;
 use crate::painter::{Pen, directions};
 use crate::palette::Palette;
 
+/// Cover of the roundover where figured wood is seen through it.
+const THIN: f32 = 0.6;
 /// Growth rings across the board.
 const RINGS: u16 = 15;
 /// Places along a growth ring at which its bend is worked out.
 const BENDS: u16 = 56;
 
 /// The disc: its shadow, the flat, the turn of the roundover, the edge.
-pub fn paint(pen: &mut Pen<'_>, blank: Blank) {
+pub fn paint(pen: &mut Pen<'_>, blank: Blank, wood: Option<TextureId>) {
     let (at, radius) = (
         pen.camera.screen(Point::ORIGIN),
         pen.camera.length(blank.radius()),
@@ -25,9 +27,15 @@ pub fn paint(pen: &mut Pen<'_>, blank: Blank) {
     let flat = pen.camera.length(blank.flat_radius().max(0.0));
     shadow(pen, at, radius);
     // A little under the roundover, whose corners lie elsewhere.
-    disc(pen, at, (flat + 1.0).min(radius));
-    grain(pen, at, flat);
-    roundover(pen, at, flat, radius);
+    if let Some(wood) = wood {
+        pen.add(figured(at, radius, wood));
+        light(pen, at, flat);
+        roundover(pen, at, flat, radius, THIN);
+    } else {
+        disc(pen, at, (flat + 1.0).min(radius));
+        grain(pen, at, flat);
+        roundover(pen, at, flat, radius, 1.0);
+    }
     let palette = pen.palette;
     if radius - flat > 1.5 {
         pen.ring(at, flat, (1.0, palette.shoulder));
@@ -93,24 +101,66 @@ fn disc(pen: &mut Pen<'_>, at: Pos2, radius: f32) {
     pen.add(strip(pairs));
 }
 
+/// A disc of the wood's picture, which covers the square around it.
+fn figured(at: Pos2, radius: f32, wood: TextureId) -> Mesh {
+    let mut mesh = Mesh::with_texture(wood);
+    let mut corner = |toward: Vec2| {
+        mesh.vertices.push(egui::epaint::Vertex {
+            pos: at + toward * radius,
+            uv: pos2(0.5, 0.5) + toward * 0.5,
+            color: Color32::WHITE,
+        });
+    };
+    corner(Vec2::ZERO);
+    let rim: Vec<Vec2> = directions(radius)
+        .chain(core::iter::once(Vec2::RIGHT))
+        .collect();
+    for toward in &rim {
+        corner(*toward);
+    }
+    for next in 1..rim.len() as u32 {
+        mesh.add_triangle(0, next, next + 1);
+    }
+    mesh
+}
+
+/// A little light over the flat, from the upper left.
+fn light(pen: &mut Pen<'_>, at: Pos2, radius: f32) {
+    let palette = pen.palette;
+    let pairs = closed(radius, |toward| {
+        let edge = flat_slope(palette, toward).gamma_multiply(0.2);
+        [(at, Color32::TRANSPARENT), (at + toward * radius, edge)]
+    });
+    pen.add(strip(pairs));
+}
+
 /// The turn of the roundover: it takes up the flat's color, and is light or dark as it faces.
-fn roundover(pen: &mut Pen<'_>, at: Pos2, flat: f32, radius: f32) {
+fn roundover(pen: &mut Pen<'_>, at: Pos2, flat: f32, radius: f32, cover: f32) {
     let palette = pen.palette;
     let middle = flat + 0.55 * (radius - flat);
     let start = |toward| flat_slope(palette, toward);
     let end = |toward| slope(toward, palette.turn_lit, palette.turn_shade);
     let half = |toward| mix(start(toward), end(toward), 0.6);
     let last = |toward| mix(end(toward), palette.edge, 0.35);
+    let covering = |color: Color32| color.gamma_multiply(cover);
+    // Where it lets the wood through, it begins from nothing, so that no line is seen.
+    let start = |toward| {
+        if cover < 1.0 {
+            Color32::TRANSPARENT
+        } else {
+            start(toward)
+        }
+    };
     pen.add(strip(closed(radius, |toward| {
         [
             (at + toward * flat, start(toward)),
-            (at + toward * middle, half(toward)),
+            (at + toward * middle, covering(half(toward))),
         ]
     })));
     pen.add(strip(closed(radius, |toward| {
         [
-            (at + toward * middle, half(toward)),
-            (at + toward * radius, last(toward)),
+            (at + toward * middle, covering(half(toward))),
+            (at + toward * radius, covering(last(toward))),
         ]
     })));
 }

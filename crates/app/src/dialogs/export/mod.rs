@@ -20,6 +20,8 @@ pub struct ExportDialog {
     source: Arc<Source>,
     kinds: Vec<Choice>,
     preview: Preview,
+    /// Pixels along the longer side of the proof.
+    proof: u32,
     /// The folder, as typed.
     pub folder: String,
     replace: bool,
@@ -52,6 +54,7 @@ impl ExportDialog {
         };
         Self {
             kinds: Kind::ALL.into_iter().map(choice).collect(),
+            proof: source.proof_size(),
             source: Arc::new(source),
             preview: Preview::new(),
             folder: folder.display().to_string(),
@@ -146,11 +149,18 @@ fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) {
                     };
                     ui.label(RichText::new(format!("{mark}{words}")).small().color(color));
                 }
+                if choice.kind == Kind::Proof {
+                    proof_size_ui(ui, &mut dialog.proof);
+                }
                 if !choice.files.is_empty() {
                     ui.label(RichText::new(told(&choice.files)).weak().small());
                 }
             });
         });
+    }
+    if dialog.proof != dialog.source.proof_size() {
+        let source = (*dialog.source).clone();
+        dialog.source = Arc::new(source.with_proof(dialog.proof));
     }
     let first = || {
         dialog
@@ -162,6 +172,19 @@ fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) {
     if let Some(kind) = shown.or_else(first) {
         dialog.preview.show(ui.ctx(), host, &dialog.source, kind);
     }
+}
+
+/// Size of the proof's pictures.
+fn proof_size_ui(ui: &mut Ui, pixels: &mut u32) {
+    let (least, _, most) = picture::SIZES;
+    ui.horizontal(|ui| {
+        let label = ui.label(RichText::new("Longer side, pixels").small());
+        ui.add(egui::DragValue::new(pixels).range(least..=most).speed(20))
+            .on_hover_text(format!(
+                "From {least} to {most}; 2000 is enough for mail and for a page of paper"
+            ))
+            .labelled_by(label.id);
+    });
 }
 
 /// Names of files, the first of many.

@@ -1,0 +1,118 @@
+//! The bare wood of the top face, as a ground for drawings.
+//!
+//! A drawing on wood must stay readable, on walnut as on maple: so the figure and the color of the species are kept, and its
+//! brightness is brought to that of the ground which the drawing's inks were chosen for.
+
+use board::Rgb;
+use kurbo::Point;
+use workshop::Workpiece;
+
+use crate::grain::Grain;
+use crate::proof::Picture;
+use crate::space::Space;
+use crate::tone::Tone;
+
+/// Least and most brightness of a place, as a share of the ground's.
+const RANGE: (f32, f32) = (0.86, 1.14);
+/// Share of the ground's own color that is mixed in, so that dark woods made light do not turn pink.
+const GROUND: f32 = 0.35;
+
+/// The wood of the square around a board, so many pixels wide, as bright as a ground.
+///
+/// Its upper edge is the board's 12 o'clock, and its grain runs from left to right, as on the board.
+///
+/// ```
+/// use board::{Board, Rgb, Wood};
+/// use picture::wood_face;
+/// use workshop::Workpiece;
+/// let board = Board { wood: Some(Wood::default()), ..Board::default() };
+/// let workpiece = Workpiece::of(&board)?;
+/// let ground = Rgb::new(0xea, 0xd0, 0xa3);
+/// let picture = wood_face(&workpiece, 64, ground);
+/// assert_eq!((picture.width, picture.height), (64, 64));
+/// // Walnut is as light as the ground that was asked for.
+/// assert!(picture.rgba.chunks(4).all(|pixel| pixel[1] > 150));
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn wood_face(workpiece: &Workpiece, pixels: u32, ground: Rgb) -> Picture {
+    let (grain, radius) = (Grain::of(workpiece), workpiece.board().blank.radius());
+    let ground = Tone::of(ground.parts());
+    let level = ground.brightness();
+    let lift = level / grain.mean().brightness().max(1e-3);
+    let step = 2.0 * radius / f64::from(pixels.max(1));
+    let mut rgba = Vec::with_capacity(pixels as usize * pixels as usize * 4);
+    for row in 0..pixels {
+        let y = radius - (f64::from(row) + 0.5) * step;
+        for column in 0..pixels {
+            let at = Point::new((f64::from(column) + 0.5) * step - radius, y);
+            let wood = grain.at(Space::new(at.x, at.y, 0.0), step as f32) * lift;
+            let tinted = wood.mix(ground * (wood.brightness() / level), GROUND);
+            let bright = tinted.brightness();
+            let held = bright.clamp(RANGE.0 * level, RANGE.1 * level);
+            let [red, green, blue] = (tinted * (held / bright.max(1e-4))).color();
+            rgba.extend([red, green, blue, 255]);
+        }
+    }
+    Picture {
+        width: pixels,
+        height: pixels,
+        rgba,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, Build, Wood};
+
+    const GROUNDS: [Rgb; 2] = [Rgb::new(0xea, 0xd0, 0xa3), Rgb::new(0x9c, 0x6e, 0x45)];
+
+    fn face(species: &str, build: Build, ground: Rgb) -> Picture {
+        let mut board = Board {
+            wood: Some(Wood {
+                species: species.into(),
+                ..Wood::default()
+            }),
+            ..Board::default()
+        };
+        board.panel.build = build;
+        wood_face(&Workpiece::of(&board).unwrap(), 80, ground)
+    }
+
+    #[test]
+    fn every_species_stays_as_bright_as_its_ground() {
+        for species in workshop::species() {
+            for ground in GROUNDS {
+                let level = Tone::of(ground.parts()).brightness();
+                for pixel in face(species.id, Build::Whole, ground).rgba.chunks(4) {
+                    let bright = Tone::of([pixel[0], pixel[1], pixel[2]]).brightness();
+                    let share = bright / level;
+                    assert!((0.8..1.2).contains(&share), "{}: {share}", species.id);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn bookmatched_leaves_are_mirror_images() {
+        let face = face("black-walnut", Build::Halves, GROUNDS[0]);
+        let row = |row: usize| &face.rgba[row * 320..(row + 1) * 320];
+        for above in 0..38 {
+            assert_eq!(row(above), row(79 - above), "row {above}");
+        }
+    }
+
+    #[test]
+    fn strips_are_of_different_tones() {
+        let face = face("sugar-maple", Build::Strips { count: 4 }, GROUNDS[1]);
+        let mean = |row: usize| {
+            let pixels = face.rgba[row * 320..(row + 1) * 320].chunks(4);
+            pixels.map(|pixel| f64::from(pixel[1])).sum::<f64>() / 80.0
+        };
+        let strips = [10, 30, 50, 70].map(|row| f64::midpoint(mean(row), mean(row + 3)));
+        let apart = strips
+            .windows(2)
+            .filter(|pair| (pair[0] - pair[1]).abs() > 0.7);
+        assert!(apart.count() >= 2, "{strips:?}");
+    }
+}
