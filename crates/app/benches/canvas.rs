@@ -106,6 +106,7 @@ impl Stage {
             selected: self.lit.first().copied(),
             dimmed: false,
             units: Units::Mm,
+            wood: None,
             show_names: true,
         };
         let state = &mut self.state;

@@ -8,7 +8,11 @@ use std::sync::LazyLock;
 use board::{Board, Rgb};
 use serde::Deserialize;
 
-/// The look of a species.
+/// The look of a species, as numbers that a picture can be made of.
+///
+/// A board's figure comes from the rings of its trunk: how far they are apart and how straight they run says how the figure
+/// lies, and the difference within a ring how clearly it shows. Pores are short dark strokes along the grain, in rows where
+/// the wood is ring-porous.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
 pub struct Look {
     /// Tone of the heartwood.
