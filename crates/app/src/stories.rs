@@ -450,10 +450,10 @@ fn the_board_is_cut_open_through_the_chosen_hole_and_follows_what_is_typed() {
     story
         .harness
         .get_by_label("Section of the board, cut through T1-09");
-    story.keys(Modifiers::COMMAND, Key::K);
+    story.keys(Modifiers::COMMAND, Key::J);
     story.harness.get_by_label("Board plan");
     assert_eq!(story.app().view.selected, "T1-9".parse().ok());
-    story.keys(Modifiers::COMMAND, Key::K);
+    story.keys(Modifiers::COMMAND, Key::J);
     let before = story.harness.render().unwrap();
     story.type_into("Board thickness", "30");
     let after = story.harness.render().unwrap();

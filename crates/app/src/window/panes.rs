@@ -2,7 +2,9 @@
 //!
 //! A window of 1440 points enlarged to 200 % has 720 points left, and still shows everything.
 
-use egui::{CentralPanel, Frame, Margin, Panel, Ui};
+use egui::{CentralPanel, Frame, Margin, Panel, Ui, UiBuilder};
+
+use workshop::{Finding, Severity};
 
 use super::App;
 use crate::command::Command;
@@ -14,7 +16,7 @@ use crate::theme::{self, Tokens};
 use crate::view::{Face, Pane};
 
 /// Width from which controls, board and findings stand side by side, in points.
-const ALL_BESIDE: f32 = 860.0;
+const ALL_BESIDE: f32 = 1060.0;
 /// Width from which the board has one panel beside it.
 const ONE_BESIDE: f32 = 600.0;
 /// Width that the board keeps beside both panels, as long as the findings can be read.
@@ -63,14 +65,16 @@ impl App {
             .frame(side(ui))
             .default_size(theme::CONTROLS_WIDTH)
             .size_range(theme::CONTROLS_WIDTH..=WIDE_CONTROLS)
-            .show(ui, |ui| self.controls(ui));
+            .show(ui, |ui| within(ui, |ui| self.controls(ui)));
         let (least, usual, most) = FINDINGS;
         let room = width - theme::CONTROLS_WIDTH - BOARD_WIDTH;
         Panel::right("findings")
             .frame(side(ui))
             .default_size(usual)
             .size_range(room.clamp(least, usual)..=room.clamp(least, most))
-            .show(ui, |ui| findings_ui(ui, &self.current, &mut self.view));
+            .show(ui, |ui| {
+                within(ui, |ui| findings_ui(ui, &self.current, &mut self.view));
+            });
         self.board(ui);
     }
 
@@ -84,7 +88,7 @@ impl App {
             .show(ui, |ui| {
                 self.tabs(ui, &[Pane::Controls, Pane::Findings]);
                 ui.add_space(theme::GAP);
-                self.front(ui);
+                within(ui, |ui| self.front(ui));
             });
         self.board(ui);
     }
@@ -99,7 +103,7 @@ impl App {
             self.view.readout.clear();
             CentralPanel::default()
                 .frame(side(ui))
-                .show(ui, |ui| self.front(ui));
+                .show(ui, |ui| within(ui, |ui| self.front(ui)));
         }
     }
 
@@ -117,11 +121,8 @@ impl App {
             Pane::Board => "Drawing".into(),
             Pane::Controls => "Controls".into(),
             Pane::Findings => {
-                let found = self
-                    .current
-                    .good()
-                    .map_or(0, |workpiece| workpiece.findings().len());
-                format!("Figures and findings ({found})")
+                let good = self.current.good();
+                findings_title(good.map_or(&[], |workpiece| workpiece.findings()))
             }
         }
     }
@@ -158,7 +159,7 @@ impl App {
     /// The tabs over the drawing.
     fn faces(&mut self, ui: &mut Ui) {
         ui.add_space(4.0);
-        ui.horizontal(|ui| {
+        ui.horizontal_wrapped(|ui| {
             ui.add_space(theme::GAP);
             for face in Face::ALL {
                 ui.selectable_value(&mut self.view.face, face, face.label());
@@ -169,10 +170,40 @@ impl App {
     fn board(&mut self, ui: &mut Ui) {
         let bench = Frame::new().fill(Tokens::of(ui).bench);
         CentralPanel::default().frame(bench).show(ui, |ui| {
-            self.faces(ui);
-            self.drawing(ui);
+            within(ui, |ui| {
+                self.faces(ui);
+                self.drawing(ui);
+            });
         });
     }
+}
+
+/// The tab of the findings: whoever works at the controls sees there when something stops the board.
+fn findings_title(findings: &[Finding]) -> String {
+    let worst = [Severity::Stop, Severity::Caution];
+    let told = worst.into_iter().filter_map(|severity| {
+        let is_so = |finding: &&Finding| finding.severity == severity;
+        let count = findings.iter().filter(is_so).count();
+        let many = if count == 1 { "" } else { "s" };
+        (count > 0).then(|| format!("{count} {}{many}", severity.label()))
+    });
+    let told: Vec<String> = told.collect();
+    if told.is_empty() {
+        format!("Figures and findings ({})", findings.len())
+    } else {
+        format!("Findings: {}", told.join(", "))
+    }
+}
+
+/// Draws in all of the room that is left, and takes no more of it: a panel keeps its width whatever stands in it.
+fn within(ui: &mut Ui, content: impl FnOnce(&mut Ui)) {
+    /// Room for the frame around what has the focus.
+    const FOCUS: f32 = 4.0;
+    let room = ui.available_rect_before_wrap();
+    let mut inside = ui.new_child(UiBuilder::new().max_rect(room));
+    inside.shrink_clip_rect(room.expand(FOCUS));
+    content(&mut inside);
+    ui.advance_cursor_after_rect(room);
 }
 
 fn side(ui: &Ui) -> Frame {
@@ -192,6 +223,7 @@ mod tests {
     use super::*;
     use crate::fake::Fake;
     use crate::settings::Settings;
+    use crate::stage::Stage;
 
     fn window(size: Vec2) -> Harness<'static, App> {
         let builder = Harness::builder()
@@ -240,6 +272,33 @@ mod tests {
                 lies_free(&window, size, label, &mut others);
             }
         }
+    }
+
+    /// A change of stage or face moves neither the drawing nor what is under the pointer.
+    #[test]
+    fn panels_keep_their_width_whatever_is_in_them() {
+        for width in [900.0, 1280.0] {
+            let mut window = window(vec2(width, 600.0));
+            let tab = |window: &Harness<'static, App>| window.get_by_label("Plan").rect();
+            let before = tab(&window);
+            for label in Stage::ALL.map(Stage::label) {
+                window.get_by_label(label).click();
+                window.run_steps(4);
+                assert_eq!(tab(&window), before, "{label} at {width}");
+            }
+            for face in Face::ALL {
+                window.state_mut().view.face = face;
+                window.run_steps(4);
+                assert_eq!(tab(&window).min, before.min, "{face:?} at {width}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_window_of_900_points_leaves_the_drawing_half_of_it() {
+        let window = window(vec2(900.0, 600.0));
+        assert!(window.get_by_label("Board plan").rect().width() >= 450.0);
+        window.get_by_label_contains("Figures and findings");
     }
 
     #[test]
