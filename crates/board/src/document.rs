@@ -6,8 +6,8 @@ use serde::{Deserialize, Serialize};
 use crate::serial::{PatternText, PocketShapeText, auto_or_number};
 use crate::{
     Base, Bore, Bottom, CircleJig, Coat, Colors, DrillingMethod, DrillingOrder, DxfRelease, Edit,
-    Errors, Filling, Grooves, Limits, Machine, Measured, Panel, Passage, Piece, Recess, Router,
-    Schedule, ScrewCircle, SectorJig, SheetLayout, Stock, Tools, Units, Wood, WrongHole,
+    Errors, Filling, Grooves, Limits, Machine, Measured, Panel, Passage, Piece, Price, Recess,
+    Router, Schedule, ScrewCircle, SectorJig, SheetLayout, Stock, Tools, Units, Wood, WrongHole,
 };
 
 /// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
@@ -116,6 +116,9 @@ pub struct Board {
     /// The order: how many boards, and when.
     #[serde(default)]
     pub schedule: Schedule,
+    /// What it costs.
+    #[serde(default)]
+    pub price: Price,
 }
 
 /// Shape and place of a start pocket; its middle is given from the player's axis and the center pin.
@@ -390,6 +393,7 @@ impl Default for Board {
             measured: Measured::default(),
             wrong: Vec::new(),
             schedule: Schedule::default(),
+            price: Price::default(),
         }
     }
 }

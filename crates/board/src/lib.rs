@@ -35,6 +35,7 @@ mod limits;
 mod machine;
 mod name;
 mod piece;
+mod price;
 mod quantity;
 mod range;
 mod repair;
@@ -69,6 +70,7 @@ pub use limits::{Errors, Limits};
 pub use machine::{BitRun, CutterRun, EdgeRun, Machine, ProgramFiles};
 pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
+pub use price::{ArticlePrice, Currency, Price};
 pub use quantity::{
     DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, at_mark, say_geometry,
     show_least, show_length, show_most, show_number, show_setting,

@@ -8,6 +8,9 @@ use std::collections::BTreeMap;
 use crate::field::{self, fields_of};
 use crate::{Board, Field, Kind, Value};
 
+/// The values of one price, by field.
+type Prices = Vec<(&'static Field, Value)>;
+
 /// The values of the shop, by field and entry of a list.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Shop {
@@ -69,11 +72,52 @@ impl Shop {
         let changed = field::differences(before, after);
         for change in changed.iter().filter(|change| change.field.of_shop) {
             let list = change.field.list().unwrap_or(change.field);
+            let others = self.other_prices(list, after);
             self.forget(list);
             for (field, entry, value) in fields_of(after) {
                 if field.belongs_to(list) {
                     self.keep(field, entry, value);
                 }
+            }
+            self.add_prices(others, after);
+        }
+    }
+
+    /// The prices that the shop has of what the board has none of, each with all of its values; none for another list.
+    ///
+    /// A board knows the prices that were typed when it was begun. Typing one more on an old board must not lose those typed since.
+    fn other_prices(&self, list: &Field, board: &Board) -> Vec<Prices> {
+        if *list != field::ARTICLES {
+            return Vec::new();
+        }
+        let mut others = Vec::new();
+        for entry in 0.. {
+            let Some(Value::Text(article)) = self.value(&field::ARTICLE, entry) else {
+                break;
+            };
+            if board.price.of(article).is_none() {
+                let values = field::ARTICLE_FIELDS.iter();
+                let values =
+                    values.filter_map(|field| Some((*field, self.value(field, entry)?.clone())));
+                others.push(values.collect());
+            }
+        }
+        others
+    }
+
+    /// Adds prices after those of the board.
+    fn add_prices(&mut self, others: Vec<Prices>, board: &Board) {
+        if others.is_empty() {
+            return;
+        }
+        let known = board.price.articles.len();
+        let all = known + others.len();
+        if !self.keep(&field::ARTICLES, 0, Value::Entries(all)) {
+            return;
+        }
+        for (entry, values) in (known..).zip(others) {
+            for (field, value) in values {
+                self.keep(field, entry, value);
             }
         }
     }
@@ -203,6 +247,37 @@ mod tests {
     }
 
     #[test]
+    fn prices_typed_on_one_board_stay_when_another_is_priced() {
+        let priced = |names: &[(&str, f64)]| {
+            let mut board = Board::default();
+            for (article, price) in names {
+                board.price.articles.push(crate::ArticlePrice {
+                    article: (*article).into(),
+                    price: Some(*price),
+                    ..Default::default()
+                });
+            }
+            board
+        };
+        let mut shop = Shop::default();
+        shop.learn(
+            &Board::default(),
+            &priced(&[("wood-glue", 6.5), ("marble-16", 0.25)]),
+        );
+        shop.learn(
+            &Board::default(),
+            &priced(&[("marble-16", 0.3), ("paper-a4", 7.0)]),
+        );
+        let mut board = Board::default();
+        shop.give(&mut board);
+        let price = |article| board.price.of(article).and_then(|known| known.price);
+        assert_eq!(board.price.articles.len(), 3);
+        assert_eq!(price("wood-glue"), Some(6.5));
+        assert_eq!(price("marble-16"), Some(0.3));
+        assert_eq!(price("paper-a4"), Some(7.0));
+    }
+
+    #[test]
     fn paper_of_a_size_of_its_own_is_kept_with_its_sides() {
         let shop = learned(|board| {
             board.template.paper = Paper::Custom {
@@ -233,12 +308,14 @@ mod tests {
     fn no_field_of_the_shop_takes_a_value_of_another_kind() {
         let mut shop = Shop::default();
         for field in field::of_shop() {
-            for value in [
-                Value::Choice(99),
-                Value::Tick(true),
-                Value::Text("x".into()),
+            let is_tick = matches!(field.kind, Kind::Tick | Kind::Part);
+            let is_text = matches!(field.kind, Kind::Text(_) | Kind::Hole(_));
+            for (value, is_own) in [
+                (Value::Choice(99), false),
+                (Value::Tick(true), is_tick),
+                (Value::Text("x".into()), is_text),
             ] {
-                assert!(!shop.keep(field, 0, value), "{}", field.path);
+                assert!(is_own || !shop.keep(field, 0, value), "{}", field.path);
             }
             assert!(
                 !shop.keep(field, 0, Value::Number(f64::NAN)),

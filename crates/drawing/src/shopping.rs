@@ -3,7 +3,7 @@
 //! One goes by the shelves of a store and the other by the order of the work; both are for all boards at once, since one drive to the
 //! yard buys for all of them. The numbers come from the workpiece; here they are only told.
 
-use workshop::{Shelf, ToBuy, Workpiece, boards_of, cut_list, paper_size, shopping};
+use workshop::{Shelf, ToBuy, Workpiece, boards_of, paper_size};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
@@ -45,13 +45,13 @@ fn for_boards(boards: u32) -> String {
 ///
 /// What is used and what is left stand beside what is bought: a maker who has half a can already sees whether that is enough.
 fn to_buy(workpiece: &Workpiece) -> Vec<Block> {
-    let list = shopping(workpiece, boards_of(workpiece.board()));
+    let lines = &workpiece.costing().lines;
     let mut blocks = Vec::new();
     for shelf in Shelf::ALL {
-        let rows: Vec<Vec<Cell>> = list
+        let rows: Vec<Vec<Cell>> = lines
             .iter()
-            .filter(|line| line.shelf == shelf)
-            .map(|line| bought(line, workpiece))
+            .filter(|line| line.line.shelf == shelf)
+            .map(|line| bought(&line.line, workpiece))
             .collect();
         if rows.is_empty() {
             continue;
@@ -95,7 +95,7 @@ fn bought(line: &ToBuy, workpiece: &Workpiece) -> Vec<Cell> {
 /// It comes with the caution about nominal thickness, since a part that is planed from wood thinner than its name is too thin.
 fn to_cut(workpiece: &Workpiece) -> Vec<Block> {
     let units = workpiece.units();
-    let row = |part: workshop::CutPart| {
+    let row = |part: &workshop::CutPart| {
         let rough = part.rough.map(|size| size.shown(units));
         vec![
             Cell::Tick,
@@ -116,7 +116,6 @@ fn to_cut(workpiece: &Workpiece) -> Vec<Block> {
         ("Grain", Align::Start),
         ("From", Align::Start),
     ];
-    let list = cut_list(workpiece, boards_of(workpiece.board()));
     vec![
         Block::Heading("Cut list".into()),
         Block::Words(
@@ -126,7 +125,7 @@ fn to_cut(workpiece: &Workpiece) -> Vec<Block> {
         ),
         Block::Table(Table {
             columns: Column::all(&columns),
-            rows: list.into_iter().map(row).collect(),
+            rows: workpiece.cut_list().iter().map(row).collect(),
         }),
     ]
 }
@@ -136,6 +135,7 @@ mod tests {
     use super::*;
     use crate::{Shape, Text};
     use board::{Board, Build, Filling, Paper, Units};
+    use workshop::shopping;
 
     fn words(sheets: &[Sheet]) -> Vec<&str> {
         let items = sheets.iter().flat_map(|sheet| &sheet.marks);

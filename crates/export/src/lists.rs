@@ -3,14 +3,14 @@
 //! RFC 4180 as all tables. Amounts are bare numbers in the unit that a column names; lengths are in mm or inches, as the board is.
 
 use board::Units;
-use workshop::{CutPart, PartOutline, PartSize, ToBuy};
+use workshop::{CutPart, PartOutline, PartSize, PricedLine};
 
 use crate::Error;
 use crate::table::{self, Table};
 
 /// The columns of the shopping list.
-const TO_BUY: [&str; 9] = [
-    "shelf", "article", "name", "need", "unit", "pack", "packs", "left", "note",
+const TO_BUY: [&str; 10] = [
+    "shelf", "article", "name", "need", "unit", "pack", "packs", "left", "owned", "note",
 ];
 
 /// The columns of the cut list; `UNIT` stands for that of the lengths.
@@ -20,20 +20,20 @@ const TO_CUT: &str = "count,part,rough_length_UNIT,rough_width_UNIT,rough_thickn
 /// bought.
 ///
 /// ```
-/// use workshop::{Workpiece, shopping};
-/// let list = shopping(&Workpiece::of(&board::Board::default())?, 1);
-/// let text = String::from_utf8(export::shopping_csv(&list)?)?;
-/// assert!(text.starts_with("shelf,article,name,need,unit,pack,packs,left,note\r\n"));
+/// use workshop::Workpiece;
+/// let workpiece = Workpiece::of(&board::Board::default())?;
+/// let text = String::from_utf8(export::shopping_csv(&workpiece.costing().lines)?)?;
+/// assert!(text.starts_with("shelf,article,name,need,unit,pack,packs,left,owned,note\r\n"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 ///
 /// # Errors
 ///
 /// Where the table cannot be put into lines.
-pub fn shopping_csv(list: &[ToBuy]) -> Result<Vec<u8>, Error> {
+pub fn shopping_csv(list: &[PricedLine]) -> Result<Vec<u8>, Error> {
     let mut written = Table::new(120 * (list.len() + 1));
     written.row(TO_BUY)?;
-    for line in list {
+    for PricedLine { line, .. } in list {
         let (parts, of) = line.bought();
         written.row([
             line.shelf.label(),
@@ -44,6 +44,7 @@ pub fn shopping_csv(list: &[ToBuy]) -> Result<Vec<u8>, Error> {
             &six(line.pack),
             &six(parts as f64 / of as f64),
             &six(line.left()),
+            if line.owned { "yes" } else { "no" },
             &line.note,
         ])?;
     }
@@ -100,7 +101,7 @@ mod tests {
     use super::*;
     use board::{Board, Build};
     use testkit::assert_near;
-    use workshop::{Workpiece, cut_list, shopping};
+    use workshop::{Workpiece, cut_list};
 
     fn rows(bytes: &[u8]) -> Vec<Vec<String>> {
         let mut reader = ::csv::ReaderBuilder::new()
@@ -114,11 +115,14 @@ mod tests {
 
     #[test]
     fn the_shopping_list_reads_back_and_packs_cover_the_need() {
-        let list = shopping(&Workpiece::of(&Board::default()).unwrap(), 3);
-        let read = rows(&shopping_csv(&list).unwrap());
+        let mut board = Board::default();
+        board.schedule.boards = 3;
+        let workpiece = Workpiece::of(&board).unwrap();
+        let list = &workpiece.costing().lines;
+        let read = rows(&shopping_csv(list).unwrap());
         assert_eq!(read[0], TO_BUY);
         assert_eq!(read.len(), list.len() + 1);
-        for (row, line) in read.iter().skip(1).zip(&list) {
+        for (row, PricedLine { line, .. }) in read.iter().skip(1).zip(list) {
             let number = |column: usize| row[column].parse::<f64>().unwrap();
             assert_eq!(row[1], line.article);
             assert_near!(number(3), line.need, 1e-6);

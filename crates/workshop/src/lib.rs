@@ -47,6 +47,7 @@
 //! * colors: [`player_look`], [`HoleTint`], [`Tint`], [`contrast`], [`color_distance`], [`Sight`].
 //! * calendar: [`Calendar`], [`Dated`], [`Promise`], [`Today`].
 //! * finish: [`coat_data`], [`bond`], [`meetings`], [`finish_fixes`], [`hard_after`], [`hard_hours`].
+//! * price: [`costing`], [`Costing`], [`Money`], [`described`].
 //! * shopping: [`shopping()`], [`ToBuy`], [`cut_list`], [`CutPart`], [`board_feet`].
 //!
 //! The crate knows nothing of windows and file formats.
@@ -68,6 +69,7 @@ mod jig;
 mod job;
 mod machine;
 mod mend;
+mod price;
 mod recess;
 mod repair;
 mod section;
@@ -131,6 +133,7 @@ pub use job::{HandsOn, Method, Need, Operation, Room, Task, Wait, WorkPlan, Work
 pub use machine::hole_table::{HoleRow, HoleTable};
 pub use machine::order::Order;
 pub use mend::{Mend, MendError};
+pub use price::{Costing, Money, OperationTime, PricedLine, Sale, costing, described};
 pub use recess::lid_cut::Lid;
 pub use recess::lid_moves::{LidMoves, lid_moves};
 pub use recess::lid_size::LidSize;

@@ -19,10 +19,11 @@ use crate::machine::order::CenterTurn;
 use crate::template::correction::Correction;
 use crate::template::sheets::{Tiling, TilingError, cut_template};
 use crate::{
-    BoardMass, Budget, Calendar, CalendarError, Chance, Figures, Finding, GroovePlan, HoleTable,
-    Joined, Lid, Order, PlayerLook, Pour, ScrewPlace, SeamTurns, SectorJigError, SectorPlan,
-    Standing, StockPlan, Storage, SumGroup, TapedJoints, TenonPlace, Today, WoodError, WoodMoves,
-    WorkPlan, base, calendar, check, colors, figures, filling, job, machine, recess, sums, wood,
+    BoardMass, Budget, Calendar, CalendarError, Chance, Costing, CutPart, Figures, Finding,
+    GroovePlan, HoleTable, Joined, Lid, Order, PlayerLook, Pour, ScrewPlace, SeamTurns,
+    SectorJigError, SectorPlan, Standing, StockPlan, Storage, SumGroup, TapedJoints, TenonPlace,
+    Today, WoodError, WoodMoves, WorkPlan, base, calendar, check, colors, figures, filling, job,
+    machine, price, recess, shopping, sums, wood,
 };
 
 /// A document and everything that follows from it.
@@ -66,6 +67,8 @@ pub(crate) struct Parts {
     order: OnceLock<Order>,
     work: OnceLock<WorkPlan>,
     calendar: OnceLock<Result<Calendar, CalendarError>>,
+    costing: OnceLock<Costing>,
+    cut_list: OnceLock<Vec<CutPart>>,
     sums: OnceLock<Vec<SumGroup>>,
     /// The findings while the slow parts are not known, and those with them.
     findings: [OnceLock<Vec<Finding>>; 2],
@@ -527,6 +530,36 @@ impl Workpiece {
     pub fn calendar(&self) -> Result<&Calendar, &CalendarError> {
         let made = || calendar::calendar(self);
         self.parts.calendar.get_or_init(made).as_ref()
+    }
+
+    /// The shopping list with its prices, the time, and the price of the order, for the number of boards that the document says.
+    ///
+    /// ```
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// assert!(workpiece.costing().lines.iter().all(|line| line.cost.is_none()));
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn costing(&self) -> &Costing {
+        let boards = || shopping::boards_of(&self.board);
+        self.parts
+            .costing
+            .get_or_init(|| price::costing(self, boards()))
+    }
+
+    /// Every part that is cut of wood or board, for the number of boards that the document says.
+    ///
+    /// ```
+    /// use workshop::Workpiece;
+    /// let workpiece = Workpiece::of(&board::Board::default())?;
+    /// assert_eq!(workpiece.cut_list().len(), 1);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn cut_list(&self) -> &[CutPart] {
+        let boards = || shopping::boards_of(&self.board);
+        self.parts
+            .cut_list
+            .get_or_init(|| shopping::cut_list(self, boards()))
     }
 
     /// Every sum of the bench, by subject.

@@ -38,7 +38,7 @@ fn whole_board(shop: &Shop, units: Units) -> Board {
 }
 
 /// The first members of paths, and the headings of what stands in them.
-const SUBJECTS: [(&str, &str); 10] = [
+const SUBJECTS: [(&str, &str); 11] = [
     ("template", "Paper and printer"),
     ("errors", "Printer's error"),
     ("jig", "Circle jig and drill press"),
@@ -49,6 +49,7 @@ const SUBJECTS: [(&str, &str); 10] = [
     ("base", "Turntable"),
     ("filling", "Resin"),
     ("schedule", "Hours and days"),
+    ("price", "Prices and quotes"),
 ];
 
 /// Every field of the shop, by subject; what is changed is kept at once.
@@ -90,7 +91,16 @@ pub fn shop_ui(ui: &mut Ui, dialog: &mut ShopDialog) -> Option<Answer> {
 }
 
 /// A field, for each entry of its list; what is changed is kept.
+///
+/// Prices stand beside what is bought, at the stage Hand over: here they are counted.
 fn rows_ui(ui: &mut Ui, dialog: &mut ShopDialog, field: &'static Field) {
+    if field.path.starts_with(field::ARTICLES.path) {
+        if *field == field::ARTICLES {
+            let count = dialog.board.price.articles.len();
+            ui.label(format!("{}: {count}", field.label(0)));
+        }
+        return;
+    }
     if matches!(field.kind, Kind::Entries(_)) {
         entries_ui(ui, dialog, field);
         return;

@@ -11,10 +11,7 @@ use drawing::{
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
 use kurbo::Rect;
 use picture::{Page, Picture, SIZES, View, Words, proof};
-use workshop::{
-    HoleTable, Task, Workpiece, boards_of, cut_list, cut_through, jig_sheet, paper_size, shopping,
-    stopped_by,
-};
+use workshop::{HoleTable, Task, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
 
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
@@ -434,9 +431,9 @@ impl Source {
     }
 
     fn lists(&self) -> Result<Vec<File>, ExportError> {
-        let (workpiece, boards) = (&self.workpiece, boards_of(self.board()));
-        let to_buy = export::shopping_csv(&shopping(workpiece, boards))?;
-        let to_cut = export::cut_list_csv(&cut_list(workpiece, boards), self.board().units)?;
+        let workpiece = &self.workpiece;
+        let to_buy = export::shopping_csv(&workpiece.costing().lines)?;
+        let to_cut = export::cut_list_csv(workpiece.cut_list(), self.board().units)?;
         Ok(vec![
             pdf(
                 "lists.pdf",

@@ -7,7 +7,7 @@ use workshop::Mend;
 use super::rows::fit_button;
 use super::{
     base, blank, bores, calendar, colors, filling, finish, grooves, hardboard, jig, limits,
-    machine, pattern, recess, repair, sums, template, wood,
+    machine, pattern, price, recess, repair, sums, template, wood,
 };
 use crate::command::Command;
 use crate::current::Current;
@@ -194,6 +194,10 @@ fn hand_over_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     section(ui, "Work done", false, |ui| {
         calendar::done_ui(ui, board, controls.current);
     });
+    section(ui, "Shopping and price", true, |ui| {
+        price::price_ui(ui, board, controls.current);
+    });
+    section(ui, "Quote", true, |ui| price::quote_ui(ui, board));
 }
 
 fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {

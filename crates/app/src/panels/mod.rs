@@ -20,6 +20,7 @@ mod limits;
 mod machine;
 mod pattern;
 pub mod places;
+mod price;
 mod recess;
 mod repair;
 mod rows;

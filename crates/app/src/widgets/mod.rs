@@ -21,7 +21,7 @@ pub use field::{
 pub use list::numbers_field;
 pub use number::{Field, number_field};
 pub use seek::seek;
-pub use typed::{keep_fault, show_fault, typed_text};
+pub use typed::{keep_fault, show_fault, text_in, typed_text};
 
 /// Width of the captions, so that fields stand in line.
 pub const CAPTION: f32 = 122.0;

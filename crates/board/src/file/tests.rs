@@ -224,9 +224,14 @@ fn words(members: &BTreeMap<String, BTreeSet<String>>) -> BTreeSet<(&str, &str)>
     let own = |name: &str| {
         let holes = [".hole", ".from", ".to"];
         let texts = ["board.title", "board.wood.species"];
+        let lines = ["maker", "address", "contact", "customer", "not_included"];
         texts.contains(&name)
             || name.ends_with(".mark.text")
             || name.starts_with("board.schedule.")
+            || name.ends_with(".article")
+            || lines
+                .iter()
+                .any(|line| name == format!("board.price.{line}"))
             || holes.iter().any(|hole| name.ends_with(hole))
     };
     let all = members.iter().flat_map(|(name, values)| {

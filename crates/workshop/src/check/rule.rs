@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use crate::{
     Finding, Workpiece, base, blank, bores, calendar, check, colors, filling, finish, grooves,
-    hardboard, jig, recess, repair, template, wood,
+    hardboard, jig, price, recess, repair, template, wood,
 };
 
 macro_rules! rules {
@@ -125,6 +125,8 @@ rules! {
     Sheets, "sheets", template::check::sheets;
     /// Those who will play.
     Players, "who plays", check::players;
+    /// What the order costs.
+    Price, "price", price::check;
     /// Changes by hand that wait for their hole.
     Edits, "changes by hand", check::edits;
     /// Distances measured after the work.

@@ -16,6 +16,8 @@ const MAGNETS: f64 = 10.0;
 const SCREWS: f64 = 100.0;
 
 /// Pieces, balls, magnets, screws, feet and bearings for so many boards.
+///
+/// None of them is bought with spares but for those that the storage is planned for: packs leave some over anyway.
 pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let board = workpiece.board();
     let mut all = pieces(board, boards);
@@ -40,6 +42,7 @@ fn pieces(board: &Board, boards: u32) -> Vec<ToBuy> {
         sold: SoldBy::Piece,
         need: f64::from(count) * f64::from(boards),
         pack: 1.0,
+        owned: false,
     };
     let players = (1..=board.players).map(|player| of(each, format!("player {player}")));
     players.chain([of(spare, "spare".into())]).collect()
@@ -107,12 +110,15 @@ fn inserts(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
             sold: SoldBy::Piece,
             need: f64::from(count) * f64::from(boards),
             pack: BALLS,
+            owned: false,
         }
     };
     sizes.into_iter().map(line).collect()
 }
 
 /// A magnet for each piece.
+///
+/// Its size is known once the maker has measured one; until then the list says that it is to be chosen.
 fn magnets(board: &Board, boards: u32) -> Option<ToBuy> {
     if board.piece.kind != PieceKind::Magnet {
         return None;
@@ -141,6 +147,7 @@ fn magnets(board: &Board, boards: u32) -> Option<ToBuy> {
         sold: SoldBy::Piece,
         need: f64::from(pieces) * f64::from(boards),
         pack: MAGNETS,
+        owned: false,
     })
 }
 
@@ -155,6 +162,8 @@ const PLATE: f64 = 1.5;
 const UNDER_HEAD: f64 = 0.5;
 
 /// Screws of a circle: the longest that are sold and do not go deeper than their holes.
+///
+/// One that is too long comes out of the top face; one that is too short only holds less.
 fn screws(board: &Board, ring: &ScrewCircle, boards: u32) -> ToBuy {
     let through = match board.base {
         Some(base) if is_bearing(&base) => PLATE,
@@ -188,6 +197,7 @@ fn screws(board: &Board, ring: &ScrewCircle, boards: u32) -> ToBuy {
         sold: SoldBy::Piece,
         need: f64::from(ring.count) * f64::from(boards),
         pack: SCREWS,
+        owned: false,
     }
 }
 
@@ -227,5 +237,6 @@ fn footing(board: &Board, base: &Base, boards: u32) -> Option<ToBuy> {
         sold: SoldBy::Piece,
         need: f64::from(count) * f64::from(boards),
         pack: 1.0,
+        owned: false,
     })
 }

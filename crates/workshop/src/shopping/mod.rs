@@ -137,8 +137,10 @@ pub struct ToBuy {
     pub sold: SoldBy,
     /// The amount that is used up.
     pub need: f64,
-    /// The amount in a pack, which has one price.
+    /// The amount in a pack, which has one price: as typed with the price, else as usual.
     pub pack: f64,
+    /// Whether the shop has it, so that none is bought.
+    pub owned: bool,
 }
 
 /// Slack for rounding of a pack that is just enough, as a share of it.
@@ -157,6 +159,9 @@ impl ToBuy {
     /// ```
     pub fn bought(&self) -> (u64, u64) {
         let parts = self.sold.parts();
+        if self.owned {
+            return (0, parts.into());
+        }
         let wanted = self.need / self.pack * f64::from(parts);
         ((wanted - HAIR).ceil().max(0.0) as u64, parts.into())
     }
@@ -169,12 +174,19 @@ impl ToBuy {
 
     /// The amount that is left over; none is a hair.
     pub fn left(&self) -> f64 {
-        let left = self.amount() - self.need;
+        let left = if self.owned {
+            0.0
+        } else {
+            self.amount() - self.need
+        };
         if left > HAIR * self.pack { left } else { 0.0 }
     }
 
-    /// The amount to buy, in words: `5 packs of 25`, `12 bd ft`, `1`.
+    /// The amount to buy, in words: `5 packs of 25`, `12 bd ft`, `1`; of what the shop has that it does.
     pub fn to_buy(&self, units: Units) -> String {
+        if self.owned {
+            return "in the shop".into();
+        }
         let (packs, parts) = self.bought();
         let single = parts > 1 || matches!(self.sold, SoldBy::BoardFoot) || self.is_single();
         if single {
@@ -208,6 +220,13 @@ pub fn shopping(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     list.extend(supplies::lines(workpiece, boards));
     list.extend(tools::lines(workpiece));
     list.retain(|line| line.need > 0.0);
+    let prices = &workpiece.board().price;
+    for line in &mut list {
+        if let Some(known) = prices.of(&line.article) {
+            line.pack = known.pack.unwrap_or(line.pack);
+            line.owned |= known.owned;
+        }
+    }
     list.sort_by_key(|line| line.shelf);
     list
 }

@@ -35,6 +35,7 @@ fn volume(article: &str, name: &str, need: f64, pack: f64) -> ToBuy {
         sold: SoldBy::Volume,
         need,
         pack,
+        owned: false,
     }
 }
 
@@ -69,6 +70,8 @@ fn resin(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
 const CUPS: f64 = 50.0;
 
 /// A cup for each batch.
+///
+/// Cups with cured resin in them are not used again: flakes of it come off into the next batch.
 fn cups(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     let pour = workpiece.pour()?;
     let batches = (pour.batches.len() as f64 / f64::from(pour.boards.max(1))).ceil();
@@ -80,6 +83,7 @@ fn cups(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
         sold: SoldBy::Piece,
         need: batches * f64::from(boards),
         pack: CUPS,
+        owned: false,
     })
 }
 
@@ -139,6 +143,8 @@ fn surface(board: &Board) -> f64 {
 const COAT: f64 = 100.0;
 
 /// Finish by its kind, all coats of a kind together.
+///
+/// Both faces get as many coats, as the plan of the work has it.
 fn finish(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let board = workpiece.board();
     let pack = match board.units {
@@ -176,6 +182,8 @@ const DISC: f64 = 0.25;
 const DISCS: f64 = 10.0;
 
 /// Sanding discs by their grits, as the plan of the work has them.
+///
+/// A disc that is dull burnishes the wood and takes stain unevenly, so that they are counted by surface and not by board.
 fn abrasives(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let across = match workpiece.units() {
         Units::Inch(_) => "5\"",
@@ -190,6 +198,7 @@ fn abrasives(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
         sold: SoldBy::Piece,
         need: discs,
         pack: DISCS,
+        owned: false,
     };
     crate::finish::steps::grits(workpiece.board())
         .iter()
@@ -230,6 +239,7 @@ fn paper(workpiece: &Workpiece) -> Vec<ToBuy> {
         sold: SoldBy::Piece,
         need,
         pack,
+        owned: false,
     };
     let note = "one template for all boards";
     let mut all = vec![line(article, name, note, sheets, REAM)];

@@ -235,6 +235,22 @@ fn tools_and_templates_are_the_same_for_any_number_of_boards() {
 }
 
 #[test]
+fn bits_and_bushings_of_the_shop_are_not_bought() {
+    let mut board = rich(Units::Mm);
+    assert_eq!(
+        line(&listed(&board, 1), "guide-bushing-16").bought(),
+        (1, 1)
+    );
+    board.tools.bushings = vec![16.0];
+    let list = listed(&board, 1);
+    let bushing = line(&list, "guide-bushing-16");
+    assert_eq!(
+        (bushing.bought(), bushing.to_buy(Units::Mm).as_str()),
+        ((0, 1), "in the shop")
+    );
+}
+
+#[test]
 fn packs_are_told_for_none_one_and_two() {
     let mut balls = ToBuy {
         article: "steel-ball-12".into(),
@@ -244,6 +260,7 @@ fn packs_are_told_for_none_one_and_two() {
         sold: SoldBy::Piece,
         need: 0.0,
         pack: 25.0,
+        owned: false,
     };
     for (need, words) in [
         (0.0, "0 packs of 25"),
@@ -263,7 +280,7 @@ proptest! {
     fn packs_cover_the_need_and_no_pack_is_too_many(need in 0.001..5000.0_f64, pack in 0.01..500.0_f64, by in 0_usize..4) {
         let sold = [SoldBy::Piece, SoldBy::BoardFoot, SoldBy::CubicMeter, SoldBy::Volume][by];
         let line = ToBuy {
-            article: String::new(), name: String::new(), note: String::new(), shelf: Shelf::Wood, sold, need, pack,
+            article: String::new(), name: String::new(), note: String::new(), shelf: Shelf::Wood, sold, need, pack, owned: false,
         };
         let step = pack / f64::from(sold.parts());
         prop_assert!(line.amount() >= need - 1e-6 * pack);

@@ -1,6 +1,6 @@
 //! Drills, bits and bushings: what the work needs, once for any number of boards.
 
-use board::{Bore, Bottom, Center, HoleId, LidHold, Measure, Units, show_length};
+use board::{Bore, Bottom, Center, HoleId, LidHold, Measure, Tools, Units, show_length};
 
 use super::{Shelf, SoldBy, ToBuy, in_name};
 use crate::Workpiece;
@@ -10,19 +10,38 @@ use crate::jig::steps::{grooves_by_machine, usual_bit};
 use crate::job::{Method, Task};
 
 /// Every drill, bit and bushing that the plan of the work names, each once.
+///
+/// Saws, planes and clamps are not listed: a shop that makes boards has them, and the plan tells where each is used.
 pub fn lines(workpiece: &Workpiece) -> Vec<ToBuy> {
     let mut all = bore_bits(workpiece);
     all.extend(pin_drill(workpiece));
     all.extend(router(workpiece));
     all.extend(profiles(workpiece));
     all.extend(storage(workpiece));
+    let owned = owned(&workpiece.board().tools);
     let mut once: Vec<ToBuy> = Vec::new();
-    for tool in all {
+    for mut tool in all {
+        tool.owned = owned.contains(&tool.article);
         if once.iter().all(|other| other.article != tool.article) {
             once.push(tool);
         }
     }
     once
+}
+
+/// The articles of the bits and bushings that the maker has listed as the shop's.
+fn owned(tools: &Tools) -> Vec<String> {
+    let kinds = [
+        ("forstner-bit", &tools.forstner),
+        ("straight-bit", &tools.straight),
+        ("round-nose-bit", &tools.round_nose),
+        ("guide-bushing", &tools.bushings),
+    ];
+    let named = |(kind, sizes): (&str, &Vec<f64>)| {
+        let each = sizes.iter().map(|mm| format!("{kind}-{}", in_name(*mm)));
+        each.collect::<Vec<_>>()
+    };
+    kinds.into_iter().flat_map(named).collect()
 }
 
 /// A tool.
@@ -35,6 +54,7 @@ fn tool(article: String, name: String, note: impl Into<String>) -> ToBuy {
         sold: SoldBy::Piece,
         need: 1.0,
         pack: 1.0,
+        owned: false,
     }
 }
 

@@ -11,9 +11,6 @@ use crate::Workpiece;
 use crate::blank::panel::{panel_width, sawn_width};
 use crate::wood::species_of;
 
-/// Lumber bought beyond the rough sizes of the parts, for ends, knots and edges, as a share: 20 to 30 % is common practice, no source.
-pub const WASTE: f64 = 0.25;
-
 /// Lumber by thickness, then panels and sheets.
 pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let board = workpiece.board();
@@ -62,14 +59,17 @@ fn lumber(workpiece: &Workpiece, parts: &[CutPart], boards: u32) -> Vec<ToBuy> {
             ),
             shelf: Shelf::Wood,
             sold: by,
-            need: net * (1.0 + WASTE),
+            need: net * (1.0 + board.price.waste),
             pack: 1.0,
+            owned: false,
         }
     };
     volumes.into_iter().map(line).collect()
 }
 
-/// The rough blocks of lumber: those of the list, but of leaves the slab that both are resawn from.
+/// The rough blocks of lumber that are bought, each with its count.
+///
+/// They are those of the list, but of leaves the slab that both are resawn from.
 fn rough(board: &Board, parts: &[CutPart], boards: u32) -> Vec<(CutFrom, [f64; 3], u32)> {
     let block = |part: &CutPart| {
         let halves = board.panel.build == Build::Halves && part.name.starts_with("leaf");
@@ -133,6 +133,7 @@ fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
             sold: SoldBy::Piece,
             need: count,
             pack: 1.0,
+            owned: false,
         });
     }
     let [length, width] = around(&board.stock.outline)?;
@@ -165,6 +166,7 @@ fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
         sold: by,
         need: each * count,
         pack: 1.0,
+        owned: false,
     })
 }
 
@@ -185,6 +187,8 @@ fn around(outline: &StockOutline) -> Option<[f64; 2]> {
 }
 
 /// A piece of plywood or the like, sold cut to size.
+///
+/// A whole sheet for a lid would be more plywood than most shops have room for.
 fn sheet_part(part: &CutPart, board: &Board, what: &str, shelf: Shelf) -> ToBuy {
     let size = part.rough.unwrap_or(part.finished);
     let [length, width, thick] = size.block();
@@ -201,6 +205,7 @@ fn sheet_part(part: &CutPart, board: &Board, what: &str, shelf: Shelf) -> ToBuy 
         sold: SoldBy::Piece,
         need: f64::from(part.count),
         pack: 1.0,
+        owned: false,
     }
 }
 
@@ -233,5 +238,6 @@ fn hardboard(part: &CutPart, board: &Board) -> ToBuy {
         sold: SoldBy::Piece,
         need: 1.0,
         pack: 1.0,
+        owned: false,
     }
 }

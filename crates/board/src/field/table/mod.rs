@@ -15,6 +15,7 @@ mod machine;
 mod panel;
 mod pattern;
 mod piece;
+mod price;
 mod recess;
 mod repair;
 mod schedule;
@@ -37,6 +38,7 @@ pub use machine::*;
 pub use panel::*;
 pub use pattern::*;
 pub use piece::*;
+pub use price::*;
 pub use recess::*;
 pub use repair::*;
 pub use schedule::*;
@@ -116,6 +118,9 @@ const TABLE: &[&[&Field]] = &[
     SCHEDULE_FIELDS,
     TIMED_FIELDS,
     DONE_FIELDS,
+    PRICE_FIELDS,
+    ARTICLE_FIELDS,
+    QUOTE_FIELDS,
 ];
 
 /// Every field, in the order of the document.

@@ -1,0 +1,116 @@
+//! Rule: every part of the price is known, and the price is above the cost.
+
+use board::{Board, Measure};
+
+use crate::check::{Finding, Rule, Severity};
+use crate::price::Costing;
+use crate::{Workpiece, job};
+
+pub const STATEMENT: &str = "Everything that the order uses has a price, none of them nothing, and the price before tax is above the \
+     cost. The margin is a share of that price, so that one of 100 % leaves no price at all. A tax over 40 % is likely a slip. What \
+     has no price is left out of the cost and named. Nothing is told before a first price is typed.";
+
+/// A tax above which it is likely that a number was typed wrong, as a share; common practice, no source.
+const TAX: f64 = 0.4;
+
+/// Findings about the price; none before anything has one.
+pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
+    let board = workpiece.board();
+    if !board.price.is_begun() {
+        return Vec::new();
+    }
+    let costing = workpiece.costing();
+    let mut findings = Vec::new();
+    findings.extend(margin(board, costing));
+    findings.extend(free(board, costing));
+    findings.extend(tax(board));
+    findings.extend(missing(costing));
+    findings
+}
+
+/// A finding of the rule.
+const fn finding(severity: Severity, message: String) -> Finding {
+    Finding::new(severity, Rule::Price, message)
+}
+
+/// A margin that leaves no price, or one below the cost.
+fn margin(board: &Board, costing: &Costing) -> Option<Finding> {
+    let margin = board.price.margin;
+    if costing.sale.is_none() {
+        let message = "A margin of 100 % leaves nothing for the cost: no price is worked out. Enter a smaller margin.";
+        return Some(finding(Severity::Caution, message.into()));
+    }
+    if margin >= 0.0 {
+        return None;
+    }
+    let loss = costing.cost - costing.sale?.net;
+    if loss.minor <= 0 {
+        return None;
+    }
+    let message = format!(
+        "The price is below the cost: the order loses {}. Enter a margin of 0 % or more.",
+        loss.shown(costing.currency)
+    );
+    Some(finding(Severity::Caution, message).measuring(Measure::share(margin), Measure::share(0.0)))
+}
+
+/// Things and hours at a price of nothing.
+fn free(board: &Board, costing: &Costing) -> Option<Finding> {
+    let is_free = |price: Option<f64>| price == Some(0.0);
+    let lines = costing.lines.iter().filter(|line| line.is_charged());
+    let lines = lines.filter(|line| line.price.is_some_and(|price| price.minor == 0));
+    let mut names: Vec<&str> = Vec::new();
+    for line in lines {
+        if !names.contains(&line.line.name.as_str()) {
+            names.push(&line.line.name);
+        }
+    }
+    if is_free(board.price.hourly) {
+        names.push("your hourly rate");
+    }
+    if names.is_empty() {
+        return None;
+    }
+    let message = format!(
+        "A price of nothing: {}. Enter a price, clear the field, or tick that your shop has it.",
+        listed(&names)
+    );
+    Some(finding(Severity::Caution, message))
+}
+
+/// A tax that is likely a slip.
+fn tax(board: &Board) -> Option<Finding> {
+    let tax = board.price.tax;
+    (tax > TAX).then(|| {
+        let shown = Measure::share(tax).shown(board.units);
+        let message =
+            format!("A tax of {shown} is more than is usual. Check the number under Sales tax.");
+        finding(Severity::Note, message).measuring(Measure::share(tax), Measure::share(TAX))
+    })
+}
+
+/// What has no price.
+fn missing(costing: &Costing) -> Option<Finding> {
+    let names: Vec<&str> = costing.missing.iter().map(String::as_str).collect();
+    if names.is_empty() {
+        return None;
+    }
+    let message = format!(
+        "{} missing, and the cost is without {}: {}.",
+        job::counted(names.len(), "price is", "prices are"),
+        if names.len() == 1 { "it" } else { "them" },
+        listed(&names)
+    );
+    Some(finding(Severity::Note, message))
+}
+
+/// The first few of several names.
+fn listed(names: &[&str]) -> String {
+    /// Names told; more are counted.
+    const TOLD: usize = 3;
+    let told = names.get(..TOLD).unwrap_or(names).join("; ");
+    match names.len().saturating_sub(TOLD) {
+        0 => told,
+        more => format!("{told}; and {more} more"),
+    }
+}

@@ -1,0 +1,256 @@
+//! The price of the order: what material and time cost, and what the customer pays.
+//!
+//! What has no price is named and left out, never taken as nothing. Tools stay in the shop: they are on the shopping list, with what
+//! they cost, and not in the cost of the boards.
+
+pub mod check;
+mod money;
+mod quote;
+mod time;
+
+use board::{ArticlePrice, Board, Currency};
+
+use crate::Workpiece;
+use crate::shopping::{Shelf, ToBuy, shopping};
+
+pub use money::Money;
+pub use quote::described;
+pub use time::OperationTime;
+
+/// A line of the shopping list with its price.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PricedLine {
+    /// What is bought.
+    pub line: ToBuy,
+    /// The price of a pack; none: missing.
+    pub price: Option<Money>,
+    /// What the line costs; none where its price is missing.
+    pub cost: Option<Money>,
+    /// What is paid for it in the store: whole packs, whatever is charged.
+    pub paid: Option<Money>,
+}
+
+impl PricedLine {
+    /// Whether it is in the cost of the boards: tools and what the shop has are not.
+    pub fn is_charged(&self) -> bool {
+        self.line.shelf != Shelf::Tools && !self.line.owned
+    }
+}
+
+/// What so many boards cost the maker, and what the customer pays.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Costing {
+    /// The number of boards.
+    pub boards: u32,
+    /// The currency of every amount.
+    pub currency: Currency,
+    /// The shopping list with its prices.
+    pub lines: Vec<PricedLine>,
+    /// Material, without tools and what the shop has.
+    pub material: Money,
+    /// The share of it that is lumber for ends, knots and edges.
+    pub wood_waste: Money,
+    /// The share of it that is left over in packs.
+    pub left_over: Money,
+    /// Tools to buy, which stay in the shop and are not in the cost.
+    pub tools: Money,
+    /// The time of each operation.
+    pub times: Vec<OperationTime>,
+    /// The time; none without an hourly rate.
+    pub time: Option<Money>,
+    /// Machines; none where they have no rate.
+    pub machine: Option<Money>,
+    /// Overhead on material, time and machines.
+    pub overhead: Money,
+    /// All of it.
+    pub cost: Money,
+    /// The price of the order; none at a margin that leaves nothing.
+    pub sale: Option<Sale>,
+    /// What has no price, by name.
+    pub missing: Vec<String>,
+}
+
+/// The price of the order.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Sale {
+    /// One board before tax, rounded.
+    pub each: Money,
+    /// All boards before tax: so many times the price of one.
+    pub net: Money,
+    /// Tax on that.
+    pub tax: Money,
+    /// All boards with tax.
+    pub total: Money,
+}
+
+impl Costing {
+    /// Minutes of work.
+    pub fn minutes(&self) -> f64 {
+        let each = self.times.iter().map(|time| time.total());
+        each.sum()
+    }
+
+    /// The cost of one of the boards, rounded.
+    pub fn cost_each(&self) -> Money {
+        self.cost.times(1, self.boards.max(1).into())
+    }
+
+    /// What the maker keeps of the price before tax; none without a price.
+    pub fn profit(&self) -> Option<Money> {
+        Some(self.sale?.net - self.cost)
+    }
+}
+
+/// The costing of a workpiece for any number of boards.
+///
+/// ```
+/// use board::{ArticlePrice, Board};
+/// use workshop::{Workpiece, costing};
+/// let mut board = Board::default();
+/// board.price.hourly = Some(40.0);
+/// board.price.articles.push(ArticlePrice {
+///     article: "marble-16".into(),
+///     price: Some(0.25),
+///     ..ArticlePrice::default()
+/// });
+/// let costing = costing(&Workpiece::of(&board)?, 1);
+/// // Six players have four marbles each.
+/// assert_eq!(costing.material.minor, 600);
+/// // Lumber has no price, and is not taken as free.
+/// assert!(costing.missing.iter().any(|name| name.starts_with("Lumber")));
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn costing(workpiece: &Workpiece, boards: u32) -> Costing {
+    let board = workpiece.board();
+    let lines: Vec<PricedLine> = shopping(workpiece, boards)
+        .into_iter()
+        .map(|line| priced(board, line))
+        .collect();
+    let filled = board.filling.map_or(1, |filling| filling.boards);
+    let times = time::times(workpiece.work_plan(), boards, filled);
+    let mut costing = Costing {
+        boards,
+        currency: board.price.currency,
+        missing: missing(board, &lines),
+        lines,
+        material: Money::ZERO,
+        wood_waste: Money::ZERO,
+        left_over: Money::ZERO,
+        tools: Money::ZERO,
+        times,
+        time: None,
+        machine: None,
+        overhead: Money::ZERO,
+        cost: Money::ZERO,
+        sale: None,
+    };
+    costing.add_material(board);
+    costing.add_work(board);
+    costing.sell(board);
+    costing
+}
+
+impl Costing {
+    /// The sums of the material.
+    ///
+    /// Waste and what is left over are shares of the material and not added to it: they tell the maker where the money goes.
+    fn add_material(&mut self, board: &Board) {
+        for line in &self.lines {
+            let (Some(cost), Some(paid)) = (line.cost, line.paid) else {
+                continue;
+            };
+            if line.line.shelf == Shelf::Tools {
+                self.tools = self.tools + paid;
+            } else if line.is_charged() {
+                let used = used(line.price.unwrap_or_default(), &line.line);
+                self.material = self.material + cost;
+                self.left_over = self.left_over + (cost - used);
+                if line.line.article.starts_with("lumber-") {
+                    let waste = board.price.waste;
+                    self.wood_waste = self.wood_waste + used.share(waste / (1.0 + waste));
+                }
+            }
+        }
+    }
+
+    /// Time, machines and overhead.
+    ///
+    /// A rate that is missing adds nothing here and is among the missing, so that the sum never looks complete when it is not.
+    fn add_work(&mut self, board: &Board) {
+        // Seconds are whole, so that the sum does not hang on the last digit of a minute.
+        let seconds = (self.minutes() * 60.0).round() as u64;
+        let hourly = |rate: f64| Money::of(rate, self.currency).times(seconds, 3600);
+        self.time = board.price.hourly.map(hourly);
+        self.machine = board.price.machine.map(hourly);
+        let before =
+            self.material + self.time.unwrap_or_default() + self.machine.unwrap_or_default();
+        self.overhead = before.share(board.price.overhead);
+        self.cost = before + self.overhead;
+    }
+
+    /// The price: the cost and the margin, for each board in whole coins, and tax on all of them.
+    fn sell(&mut self, board: &Board) {
+        let boards = u64::from(self.boards.max(1));
+        self.sale = self.cost.before(board.price.margin).map(|net| {
+            let each = net.times(1, boards);
+            let net = each.times(boards, 1);
+            let tax = net.share(board.price.tax);
+            Sale {
+                each,
+                net,
+                tax,
+                total: net + tax,
+            }
+        });
+    }
+}
+
+/// A line with its price.
+///
+/// What is paid in the store is whole packs, whatever the customer is charged.
+fn priced(board: &Board, line: ToBuy) -> PricedLine {
+    let known = board.price.of(&line.article);
+    let price = known.and_then(|known: &ArticlePrice| known.price);
+    let price = price.map(|price| Money::of(price, board.price.currency));
+    let (parts, of) = line.bought();
+    let paid = price.map(|price| price.times(parts, of));
+    let cost = if board.price.whole_packs || line.owned {
+        paid
+    } else {
+        price.map(|price| used(price, &line))
+    };
+    PricedLine {
+        line,
+        price,
+        cost,
+        paid,
+    }
+}
+
+/// What is used of a pack at its price; of what the shop has nothing.
+fn used(price: Money, line: &ToBuy) -> Money {
+    if line.owned {
+        return Money::ZERO;
+    }
+    price.share(line.need / line.pack)
+}
+
+/// The names of what has no price and would be in the cost, each once.
+///
+/// Marbles of six players are six lines and one price.
+fn missing(board: &Board, lines: &[PricedLine]) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    for line in lines {
+        let is_missing = line.is_charged() && line.price.is_none();
+        if is_missing && !names.contains(&line.line.name) {
+            names.push(line.line.name.clone());
+        }
+    }
+    if board.price.hourly.is_none() {
+        names.push("your hourly rate".into());
+    }
+    names
+}
+
+#[cfg(test)]
+mod tests;

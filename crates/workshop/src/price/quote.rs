@@ -1,0 +1,96 @@
+//! The board in words for the customer, who knows no bores and no pitch.
+
+use board::{BaseHold, Footing, PieceKind, show_length};
+
+use crate::Workpiece;
+use crate::job::counted;
+use crate::wood::species_of;
+
+/// What the customer gets, a line for each part of it.
+///
+/// ```
+/// use workshop::{Workpiece, described};
+/// let lines = described(&Workpiece::of(&board::Board::default())?);
+/// assert_eq!(lines[0], "Round game board for 6 players, 560 mm across and 20 mm thick");
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn described(workpiece: &Workpiece) -> Vec<String> {
+    let board = workpiece.board();
+    let length = |mm| show_length(mm, board.units);
+    let mut lines = vec![format!(
+        "Round game board for {}, {} across and {} thick",
+        counted(board.players, "player", "players"),
+        length(board.blank.diameter),
+        length(board.blank.thickness)
+    )];
+    let species = board.wood.as_ref().and_then(|wood| species_of(wood).ok());
+    lines.extend(species.map(|species| format!("Wood: {}", species.name)));
+    lines.push(game(workpiece));
+    lines.push(pieces(workpiece));
+    if board.grooves.is_some() {
+        lines.push("Grooves routed into the top".into());
+    }
+    if board.filling.is_some() {
+        lines.push("Holes filled with resin".into());
+    }
+    lines.extend(storage(workpiece));
+    lines.extend(base(workpiece));
+    lines.extend(finish(workpiece));
+    lines
+}
+
+/// The holes of the game.
+fn game(workpiece: &Workpiece) -> String {
+    let board = workpiece.board();
+    format!(
+        "{} on the track, {} in each home lane and {} in each start pocket",
+        counted(board.players * board.spaces, "space", "spaces"),
+        board.home,
+        board.start
+    )
+}
+
+/// The pieces that come with it.
+fn pieces(workpiece: &Workpiece) -> String {
+    let board = workpiece.board();
+    let count = crate::recess::pieces(board);
+    let (one, many) = match board.piece.kind {
+        PieceKind::Marble => ("marble", "marbles"),
+        PieceKind::Peg => ("peg", "pegs"),
+        PieceKind::Magnet => (
+            "piece that holds by a magnet",
+            "pieces that hold by magnets",
+        ),
+    };
+    let across = show_length(board.piece.diameter, board.units);
+    format!("{}, {across} across", counted(count, one, many))
+}
+
+/// The storage in the underside, with its lid.
+fn storage(workpiece: &Workpiece) -> Option<String> {
+    workpiece.board().recess?;
+    let lid = workpiece.lid().size.map_or("", |_| " with a lid");
+    Some(format!("Storage for the pieces in the underside{lid}"))
+}
+
+/// What it stands on.
+fn base(workpiece: &Workpiece) -> Option<String> {
+    let base = workpiece.board().base?;
+    Some(match (base.footing, base.hold) {
+        (Footing::Feet { count, .. }, _) => format!("On {}", counted(count, "foot", "feet")),
+        (Footing::Round { .. }, BaseHold::Loose) => "On a turntable".into(),
+        (Footing::Round { .. }, _) => "On a round base".into(),
+    })
+}
+
+/// The finish, kind by kind in the order of the coats.
+fn finish(workpiece: &Workpiece) -> Option<String> {
+    let mut kinds: Vec<&str> = Vec::new();
+    for coat in &workpiece.board().finish {
+        let label = coat.kind.label();
+        if kinds.last() != Some(&label) {
+            kinds.push(label);
+        }
+    }
+    (!kinds.is_empty()).then(|| format!("Finish: {}", kinds.join(", then ")))
+}

@@ -1,0 +1,260 @@
+//! The price held against sums by hand and against laws.
+
+use board::{Filling, Units};
+use proptest::prelude::*;
+use testkit::assert_near;
+
+use super::*;
+use crate::Severity;
+use crate::price::check::check;
+
+fn price(article: &str, price: f64, pack: Option<f64>) -> ArticlePrice {
+    ArticlePrice {
+        article: article.into(),
+        price: Some(price),
+        pack,
+        owned: false,
+    }
+}
+
+/// A board whose every article has a price.
+fn all_priced() -> Board {
+    let mut board = Board {
+        filling: Some(Filling::default()),
+        finish: vec![board::Coat::default(); 2],
+        ..Board::default()
+    };
+    board.price.hourly = Some(45.0);
+    board.price.machine = Some(5.5);
+    board.price.overhead = 0.12;
+    board.price.margin = 0.3;
+    board.price.tax = 0.0825;
+    let mut seen = Vec::new();
+    for (at, line) in shopping(&Workpiece::of(&board).unwrap(), 1)
+        .into_iter()
+        .enumerate()
+    {
+        if !seen.contains(&line.article) {
+            board
+                .price
+                .articles
+                .push(price(&line.article, 1.37 + at as f64 * 0.91, None));
+            seen.push(line.article);
+        }
+    }
+    board
+}
+
+fn costed(board: &Board, boards: u32) -> Costing {
+    costing(&Workpiece::of(board).unwrap(), boards)
+}
+
+/// By hand: 24 marbles at 0.25 are 6.00; of the default board 90 minutes and more at 40 an hour.
+#[test]
+fn material_and_time_come_to_what_is_worked_by_hand() {
+    let mut board = Board::default();
+    board.price.hourly = Some(40.0);
+    board.price.articles.push(price("marble-16", 0.25, None));
+    let one = costed(&board, 1);
+    assert_eq!(one.material.minor, 600);
+    let hours = one.minutes() / 60.0;
+    assert_near!(
+        one.time.unwrap().minor as f64,
+        (hours * 4000.0).round(),
+        1.0
+    );
+    assert_eq!(one.cost, one.material + one.time.unwrap());
+    // Two boards have 48 marbles.
+    assert_eq!(costed(&board, 2).material.minor, 1200);
+}
+
+#[test]
+fn sums_add_up_to_the_cent() {
+    for boards in [1, 2, 3, 7, 200] {
+        let costing = costed(&all_priced(), boards);
+        assert!(costing.missing.is_empty(), "{:?}", costing.missing);
+        let charged = costing.lines.iter().filter(|line| line.is_charged());
+        let material: Money = charged.filter_map(|line| line.cost).sum();
+        assert_eq!(material, costing.material);
+        let work = costing.time.unwrap() + costing.machine.unwrap();
+        assert_eq!(costing.material + work + costing.overhead, costing.cost);
+        let sale = costing.sale.unwrap();
+        assert_eq!(sale.each.times(boards.into(), 1), sale.net);
+        assert_eq!(sale.net + sale.tax, sale.total);
+        assert_eq!(costing.cost + costing.profit().unwrap(), sale.net);
+    }
+}
+
+/// By hand: a cost of 150 at a margin of a quarter is sold for 200, and with 8.25 % of tax for 216.50.
+#[test]
+fn margin_is_a_share_of_the_price_and_tax_comes_on_top() {
+    let mut board = Board::default();
+    board.price.articles.push(price("marble-16", 6.25, None));
+    board.price.margin = 0.25;
+    board.price.tax = 0.0825;
+    let costing = costed(&board, 1);
+    assert_eq!(costing.cost.minor, 15_000);
+    let sale = costing.sale.unwrap();
+    assert_eq!(
+        (sale.net.minor, sale.tax.minor, sale.total.minor),
+        (20_000, 1650, 21_650)
+    );
+}
+
+/// Two players with five marbles each out of bags of 100 at 8.00 use 0.40 of each bag.
+#[test]
+fn what_is_used_or_whole_packs_are_charged() {
+    let mut board = Board {
+        players: 2,
+        start: 5,
+        ..Board::default()
+    };
+    board
+        .price
+        .articles
+        .push(price("marble-16", 8.0, Some(100.0)));
+    let whole = costed(&board, 1);
+    assert_eq!((whole.material.minor, whole.left_over.minor), (1600, 1520));
+    board.price.whole_packs = false;
+    let used = costed(&board, 1);
+    assert_eq!((used.material.minor, used.left_over.minor), (80, 0));
+}
+
+#[test]
+fn what_the_shop_has_and_tools_are_not_in_the_cost() {
+    let mut board = all_priced();
+    let before = costed(&board, 1);
+    assert!(before.tools.minor > 0);
+    let marbles = board
+        .price
+        .articles
+        .iter_mut()
+        .find(|price| price.article == "marble-16");
+    marbles.unwrap().owned = true;
+    let after = costed(&board, 1);
+    assert!(after.material < before.material);
+    assert!(after.missing.is_empty());
+}
+
+#[test]
+fn a_missing_price_is_named_and_not_taken_as_nothing() {
+    let mut board = all_priced();
+    let all = costed(&board, 1);
+    let paper = board
+        .price
+        .articles
+        .iter_mut()
+        .find(|price| price.article == "paper-a4");
+    paper.unwrap().price = None;
+    board.price.hourly = None;
+    let less = costed(&board, 1);
+    assert_eq!(less.missing, ["Paper, A4", "your hourly rate"]);
+    assert_eq!(less.time, None);
+    assert!(less.cost < all.cost);
+    let found = check(&Workpiece::of(&board).unwrap());
+    assert!(
+        found[0].message.starts_with("2 prices are missing"),
+        "{}",
+        found[0].message
+    );
+}
+
+fn messages(change: impl FnOnce(&mut Board)) -> Vec<(Severity, String)> {
+    let mut board = all_priced();
+    change(&mut board);
+    let found = check(&Workpiece::of(&board).unwrap());
+    found
+        .into_iter()
+        .map(|finding| (finding.severity, finding.message))
+        .collect()
+}
+
+#[test]
+fn bad_numbers_are_findings() {
+    assert_eq!(messages(|_| {}), []);
+    let starts = |found: Vec<(Severity, String)>, severity, words: &str| {
+        assert_eq!(found.len(), 1, "{found:?}");
+        assert!(
+            found[0].0 == severity && found[0].1.starts_with(words),
+            "{found:?}"
+        );
+    };
+    starts(
+        messages(|board| board.price.margin = 1.0),
+        Severity::Caution,
+        "A margin of 100 %",
+    );
+    starts(
+        messages(|board| board.price.margin = -0.2),
+        Severity::Caution,
+        "The price is below the cost",
+    );
+    starts(
+        messages(|board| board.price.tax = 0.8),
+        Severity::Note,
+        "A tax of 80 %",
+    );
+    starts(
+        messages(|board| board.price.hourly = Some(0.0)),
+        Severity::Caution,
+        "A price of nothing",
+    );
+    starts(
+        messages(|board| board.price.articles[0].price = Some(0.0)),
+        Severity::Caution,
+        "A price of nothing: Lumber",
+    );
+    starts(
+        messages(|board| board.price.articles[0].price = None),
+        Severity::Note,
+        "1 price is missing",
+    );
+    // Two hundred boards have a price as one has.
+    assert_eq!(messages(|board| board.schedule.boards = 200), []);
+    // Before a first price is typed nobody is told what is missing.
+    assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
+}
+
+#[test]
+fn the_customer_reads_of_a_board_and_not_of_bores() {
+    let mut board = all_priced();
+    board.units = Units::INCH;
+    board.base = Some(board::Base::default());
+    board.recess = Some(board::Recess::default());
+    let told = described(&Workpiece::of(&board).unwrap()).join("\n");
+    for words in [
+        "for 6 players",
+        "24 marbles",
+        "On a turntable",
+        "Finish: penetrating oil",
+        "Storage",
+        "resin",
+    ] {
+        assert!(told.contains(words), "{told}");
+    }
+    assert!(!told.contains(" mm") && !told.contains("bore"), "{told}");
+    board.players = 1;
+    board.start = 1;
+    board.home = 1;
+    let told = described(&Workpiece::of(&board).unwrap()).join("\n");
+    assert!(
+        told.contains("1 player,") && told.contains("1 marble,"),
+        "{told}"
+    );
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    #[test]
+    fn more_boards_never_cost_less(boards in 1_u32..200, whole in any::<bool>()) {
+        let mut board = all_priced();
+        board.price.whole_packs = whole;
+        let workpiece = Workpiece::of(&board).unwrap();
+        let (fewer, more) = (costing(&workpiece, boards), costing(&workpiece, boards + 1));
+        prop_assert!(more.cost >= fewer.cost && more.material >= fewer.material);
+        // The price of one is rounded, and half a coin for each board may be lost by that.
+        let slack = i64::from(boards) + 1;
+        prop_assert!(more.sale.unwrap().net.minor + slack >= fewer.sale.unwrap().net.minor);
+    }
+}
