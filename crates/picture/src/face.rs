@@ -15,7 +15,7 @@ use crate::tone::Tone;
 /// Least and most brightness of a place, as a share of the ground's.
 const RANGE: (f32, f32) = (0.86, 1.14);
 /// Share of the ground's own color that is mixed in, so that dark woods made light do not turn pink.
-const GROUND: f32 = 0.35;
+const GROUND: f32 = 0.62;
 
 /// The wood of the square around a board, so many pixels wide, as bright as a ground.
 ///
