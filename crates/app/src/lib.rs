@@ -26,6 +26,7 @@ mod jobs;
 mod painter;
 mod palette;
 mod panels;
+mod places;
 mod proof_view;
 mod rescue;
 mod samples;

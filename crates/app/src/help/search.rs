@@ -6,7 +6,7 @@ use egui::{Key, RichText, ScrollArea, TextEdit, Ui};
 use super::CHAPTERS;
 use super::words::WORDS;
 use crate::command::Command;
-use crate::panels::places::place_of;
+use crate::places::place_of;
 use crate::theme;
 
 /// The text of the search, and which of its results is chosen.

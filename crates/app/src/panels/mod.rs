@@ -19,7 +19,6 @@ mod jig;
 mod limits;
 mod machine;
 mod pattern;
-pub mod places;
 mod price;
 mod recess;
 mod repair;

@@ -3,7 +3,7 @@
 use board::field;
 
 use super::*;
-use crate::panels::places::place_of;
+use crate::places::place_of;
 
 /// A board that plans for everything that a field may belong to.
 fn rich(name: &str) -> Fake {

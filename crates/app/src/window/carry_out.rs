@@ -13,7 +13,7 @@ use crate::command::Command;
 use crate::dialogs::{Answer, Dialog, NewDialog, PathDialog, ShopDialog};
 use crate::help::{Found, Page, SearchState};
 use crate::jobs::{EXPORT, Outcome};
-use crate::panels::places::place_of;
+use crate::places::place_of;
 use crate::samples::SAMPLES;
 use crate::session::{Rescued, Session};
 use crate::view::{Face, Pane};
