@@ -49,6 +49,7 @@
 //! * [`fit_strip_pages`]: bores to try a piece in, at true size.
 //! * [`jig_pages`]: radii, plates, dividers and the order of drilling as pages.
 //! * [`filling_pages`]: batches of resin, and which bores each goes into.
+//! * [`calendar_pages`]: the work as bars over the days, with its times.
 //! * [`lists_pages`]: what to buy, and what to cut.
 //! * [`job_pages`]: the work step by step; [`card_sheet`]: the card for the customer.
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
@@ -59,6 +60,7 @@
 
 mod blank;
 mod bores;
+mod calendar;
 mod card;
 mod filling;
 pub mod font;
@@ -83,6 +85,7 @@ mod taken;
 mod template;
 
 pub use bores::fit_strip_pages;
+pub use calendar::calendar_pages;
 pub use card::card_sheet;
 pub use filling::filling_pages;
 pub use hardboard::router::{router_sheets, router_whole};

@@ -16,6 +16,7 @@
 //! * [`gcode()`], [`gcode_edge()`], [`gcode_grooves()`], with [`GcodeOptions`], [`Program`] and [`GcodeError`]: programs that
 //!   drill the holes, cut the board's edge and cut its grooves.
 //! * [`shopping_csv()`], [`cut_list_csv()`]: what to buy, and what to cut.
+//! * [`ical()`], [`calendar_csv()`]: the work on its days, for calendar programs and for a spreadsheet.
 //! * [`png()`]: a picture; [`svg_over()`], [`pdf_over()`]: one with words over it.
 //! * [`sums_csv()`], [`sums_json()`]: the sums of the bench with their formulas.
 //! * [`Error`]: why a file cannot be written.
@@ -25,6 +26,7 @@
 #[cfg(test)]
 mod agreement;
 mod base64;
+mod calendar_csv;
 mod check;
 #[cfg(test)]
 mod corrected;
@@ -32,6 +34,7 @@ mod csv;
 mod dxf;
 mod error;
 mod gcode;
+mod ical;
 mod jig_csv;
 mod lists;
 mod number;
@@ -41,10 +44,12 @@ mod sums;
 mod svg;
 mod table;
 
+pub use calendar_csv::calendar_csv;
 pub use csv::csv;
 pub use dxf::{DxfOptions, dxf};
 pub use error::Error;
 pub use gcode::{GcodeError, GcodeOptions, Program, gcode, gcode_edge, gcode_grooves};
+pub use ical::ical;
 pub use jig_csv::jig_csv;
 pub use lists::{cut_list_csv, shopping_csv};
 pub use pdf::{Date, PdfOptions, pdf, pdf_over};

@@ -1,7 +1,7 @@
 //! Measures and readers that tests share; never a dependency of the program itself.
 //!
 //! * [`assert_near!`]: two numbers, or two points, within a tolerance.
-//! * `PdfFile`, `pdf_raster`, `svg_raster`, `svg_size`, `svg_circles`, `Gray`, `DxfFile`, with the feature `readback`:
+//! * `PdfFile`, `pdf_raster`, `svg_raster`, `svg_size`, `svg_circles`, `Gray`, `DxfFile`, `IcalPart`, with the feature `readback`:
 //!   independent readers of exported drawings.
 //! * `run_gcode`, with the feature `readback`: an interpreter that tells every move of a program.
 //! * `Soft`, with the feature `window`: draws a window without a graphics card.
@@ -12,6 +12,8 @@ mod pdf_operators;
 mod raster;
 #[cfg(feature = "readback")]
 mod read_dxf;
+#[cfg(feature = "readback")]
+mod read_ical;
 #[cfg(feature = "readback")]
 mod read_pdf;
 #[cfg(feature = "readback")]
@@ -27,6 +29,8 @@ pub use lopdf;
 pub use raster::{Blob, Gray};
 #[cfg(feature = "readback")]
 pub use read_dxf::{DxfFile, DxfKind, DxfShape};
+#[cfg(feature = "readback")]
+pub use read_ical::IcalPart;
 #[cfg(feature = "readback")]
 pub use read_pdf::{PageCircle, PageLine, PageWords, PdfFile, PdfPage, pdf_raster};
 #[cfg(feature = "readback")]

@@ -13,7 +13,7 @@ use super::read::{board_of, workpiece_of};
 use super::{Failure, printed};
 use crate::exports::{Kind, Source};
 use crate::files::write_all;
-use crate::host::{Desktop, today};
+use crate::host::{Desktop, now, today};
 use crate::printers::Printers;
 
 /// Options of `ringwright export`.
@@ -58,6 +58,7 @@ impl Export {
             return Err(format!("--cut: this board has no hole {}", String::from(hole)).into());
         }
         let source = Source::new(workpiece.clone(), today())
+            .at(now())
             .with_cut(self.cut)
             .with_proof(self.proof_size);
         let is_wanted = |kind: &Kind| match self.only.as_slice() {

@@ -4,17 +4,21 @@ use std::sync::Arc;
 
 use board::{Board, BuildError, HoleId, Marking};
 use drawing::{
-    Sheet, Stamp, card_sheet, filling_pages, fit_strip_pages, jig_pages, job_pages, lists_pages,
-    numbered, printer_test_sheet, repair_pages, router_sheets, router_whole, section_page,
-    section_sheet, sector_sheets, tiled_sheets, whole_sheet,
+    Sheet, Stamp, calendar_pages, card_sheet, filling_pages, fit_strip_pages, jig_pages, job_pages,
+    lists_pages, numbered, printer_test_sheet, repair_pages, router_sheets, router_whole,
+    section_page, section_sheet, sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
+use jiff::Timestamp;
 use kurbo::Rect;
 use picture::{Page, Picture, SIZES, View, Words, proof};
 use workshop::{HoleTable, Task, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
 
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
+
+/// The ends of the names of the calendar's files.
+const CALENDAR: [&str; 3] = ["calendar.pdf", "calendar.ics", "calendar.csv"];
 
 /// A board laid out, and the day: what every kind of file is made from.
 #[derive(Debug, Clone)]
@@ -25,6 +29,8 @@ pub struct Source {
     /// Pixels along the longer side of the proof.
     proof: u32,
     moment: Moment,
+    /// The instant of making; none: midnight of the day, by UTC.
+    stamp: Option<Timestamp>,
 }
 
 /// The content of an export, file by file.
@@ -142,6 +148,7 @@ impl Source {
             cut: None,
             proof: SIZES.1,
             moment,
+            stamp: None,
         }
     }
 
@@ -157,6 +164,13 @@ impl Source {
         // Nothing asks this to stop.
         let _ = workpiece.work_out(&|| false);
         Ok(Self::new(Arc::new(workpiece), moment))
+    }
+
+    /// The same, made at an instant.
+    #[must_use]
+    pub const fn at(mut self, stamp: Timestamp) -> Self {
+        self.stamp = Some(stamp);
+        self
     }
 
     /// The same, with the section cut through a hole where one is chosen.
@@ -233,6 +247,7 @@ impl Source {
             Kind::Proof => self.proof()?,
             Kind::Sums => self.sums()?,
             Kind::Lists => self.lists()?,
+            Kind::Ical => self.calendar()?,
             Kind::FitStrip => {
                 let sheets = self.numbered(fit_strip_pages(&self.workpiece, &self.stamp()));
                 vec![pdf("fit-strip.pdf", sheets)]
@@ -304,6 +319,8 @@ impl Source {
             Kind::Lists => ["lists.pdf", "shopping.csv", "cut-list.csv"]
                 .map(Into::into)
                 .into(),
+            Kind::Ical if self.workpiece.calendar().is_err() => Vec::new(),
+            Kind::Ical => CALENDAR.map(Into::into).into(),
             Kind::FitStrip => vec!["fit-strip.pdf".into()],
             Kind::PrinterTest => vec!["printer-test.pdf".into()],
             Kind::Jig => vec!["jig.pdf".into(), "jig.csv".into()],
@@ -441,6 +458,22 @@ impl Source {
             ),
             file("shopping.csv", Body::Text(to_buy)),
             file("cut-list.csv", Body::Text(to_cut)),
+        ])
+    }
+
+    /// The work on its days: for the wall, for calendar programs, and for a spreadsheet.
+    fn calendar(&self) -> Result<Vec<File>, ExportError> {
+        let workpiece = &self.workpiece;
+        let calendar = workpiece.calendar().map_err(Clone::clone)?;
+        let midnight = || format!("{}T00:00:00Z", self.moment).parse().ok();
+        let stamp = self.stamp.or_else(midnight).unwrap_or_default();
+        let [pages, ics, csv] = CALENDAR;
+        let sheets = calendar_pages(workpiece, &self.stamp());
+        let table = export::calendar_csv(calendar, workpiece.work_plan())?;
+        Ok(vec![
+            pdf(pages, self.numbered(sheets)),
+            file(ics, Body::Text(export::ical(workpiece, calendar, stamp))),
+            file(csv, Body::Text(table)),
         ])
     }
 

@@ -41,6 +41,8 @@ pub enum Kind {
     Sums,
     /// Shopping list and cut list for all boards: PDF with boxes to tick, and a CSV of each
     Lists,
+    /// Calendar of the work: iCalendar (RFC 5545) for calendar programs, CSV, and bars over the days as PDF
+    Ical,
     /// Fit strip: five bores around each wanted one, to try a piece in scrap, PDF at true size with a drilling list
     FitStrip,
     /// Sheet to measure a printer by, PDF at true size
@@ -48,7 +50,7 @@ pub enum Kind {
 }
 
 /// Every kind, in the order lists show them.
-const ALL: [Kind; 20] = [
+const ALL: [Kind; 21] = [
     Kind::TemplatePdf,
     Kind::TemplateSvg,
     Kind::PlotPdf,
@@ -67,6 +69,7 @@ const ALL: [Kind; 20] = [
     Kind::Proof,
     Kind::Sums,
     Kind::Lists,
+    Kind::Ical,
     Kind::FitStrip,
     Kind::PrinterTest,
 ];
@@ -96,6 +99,7 @@ impl Kind {
             Self::Proof => "Proof for the customer (PNG, SVG, PDF)",
             Self::Sums => "Bench sums (CSV and JSON)",
             Self::Lists => "Shopping and cut list (PDF and CSV)",
+            Self::Ical => "Calendar (iCalendar, CSV and PDF)",
             Self::FitStrip => "Fit strip (PDF)",
             Self::PrinterTest => "Printer test sheet (PDF)",
         }
@@ -140,6 +144,9 @@ impl Kind {
                 "each figure with its formula and source, for a spreadsheet or another program"
             }
             Self::Lists => "what to buy, in packs as sold, and every wooden part to cut",
+            Self::Ical => {
+                "every operation on its days: for a calendar program, a spreadsheet, and the wall"
+            }
             Self::FitStrip => {
                 "five bores around each wanted one, to drill in scrap and try the piece in before the board"
             }
@@ -170,7 +177,8 @@ impl Kind {
     /// what no other kind says.
     pub fn is_usual(self, board: &Board) -> bool {
         let is_trial = matches!(self, Self::FitStrip | Self::PrinterTest | Self::Repair);
-        self.missing(board).is_none() && !is_trial && self != Self::TemplateSvg
+        let is_dated = self != Self::Ical || is_dated(board);
+        self.missing(board).is_none() && !is_trial && is_dated && self != Self::TemplateSvg
     }
 
     /// The word that a command line knows the kind by.
@@ -178,4 +186,12 @@ impl Kind {
         let value = clap::ValueEnum::to_possible_value(&self);
         value.map_or_else(String::new, |value| value.get_name().to_owned())
     }
+}
+
+/// Whether an order has a first day or a promise, and hours and a time zone that make a calendar.
+fn is_dated(board: &Board) -> bool {
+    let schedule = &board.schedule;
+    let has_zone = schedule.zone.is_empty() || board::time_zone(&schedule.zone).is_some();
+    let has_hours = schedule.hours.days().iter().any(|hours| *hours > 0.0);
+    (schedule.start.is_some() || schedule.promised.is_some()) && has_zone && has_hours
 }

@@ -35,6 +35,9 @@ pub enum ExportError {
     /// There is no sector jig of the board.
     #[error(transparent)]
     Sector(#[from] workshop::SectorJigError),
+    /// The work is on no days.
+    #[error("there is no calendar: {0}")]
+    Calendar(#[from] workshop::CalendarError),
     /// No program for the machine is written.
     #[error(transparent)]
     Gcode(#[from] export::GcodeError),

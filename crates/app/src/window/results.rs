@@ -25,7 +25,7 @@ impl App {
                 .warn("this board cannot be laid out, so that there is nothing to export");
             return;
         };
-        let source = Source::new(workpiece.clone(), self.host.today());
+        let source = Source::new(workpiece.clone(), self.host.today()).at(self.host.now());
         let source = source.with_cut(self.view.selected);
         let dialog = ExportDialog::new(source, workpiece.findings(), &folder);
         self.view.dialog = Some(Dialog::Export(dialog));

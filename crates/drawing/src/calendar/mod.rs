@@ -1,0 +1,130 @@
+//! The calendar on paper: bars over the days, and a row with times for each operation, to be ticked.
+
+mod bars;
+
+use board::{Day, Measure};
+use workshop::{Calendar, Dated, Operation, WorkPlan, Workpiece, paper_size};
+
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
+
+/// Operations in one figure of bars, so that each figure has room on a page with its dates.
+const ROWS: usize = 24;
+
+/// The calendar of a board on the paper of its template: what begins and ends when, bars over the days, and a table of all operations
+/// with their times; nothing where there is no calendar.
+///
+/// It is for black ink: hands are a filled bar, waits a slanted hatch, days off gray, and the critical path has a heavy frame and
+/// its name in bold.
+///
+/// ```
+/// use board::{Board, Schedule};
+/// use drawing::{Stamp, calendar_pages};
+/// use workshop::Workpiece;
+///
+/// let mut board = Board::default();
+/// assert!(calendar_pages(&Workpiece::of(&board)?, &Stamp::default()).is_empty());
+/// board.schedule = Schedule { start: "2026-11-30".parse().ok(), ..Schedule::default() };
+/// assert!(!calendar_pages(&Workpiece::of(&board)?, &Stamp::default()).is_empty());
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn calendar_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
+    let Ok(calendar) = workpiece.calendar() else {
+        return Vec::new();
+    };
+    let board = workpiece.board();
+    let head = Head::of("Calendar", "calendar", workpiece, stamp);
+    let (paper, margin) = (paper_size(board.template.paper), board.template.margin);
+    let plan = workpiece.work_plan();
+    let mut blocks = vec![
+        Block::Words(about(workpiece, calendar)),
+        Block::Words(
+            "Filled: hands at it. Hatched: waiting. Gray: days off. Heavy frame and bold name: critical path, where a day late is a day \
+             late at the end. Times that you have not typed are common practice, no source; labels come first."
+                .into(),
+        ),
+    ];
+    let operations: Vec<usize> = (0..plan.operations.len()).collect();
+    for rows in operations.chunks(ROWS) {
+        let width = paper.width - 2.0 * margin;
+        blocks.push(Block::Figure(bars::figure(
+            workpiece, calendar, rows, width,
+        )));
+    }
+    blocks.push(Block::Heading("Times".into()));
+    blocks.push(Block::Table(times(workpiece, calendar)));
+    pages(paper, margin, &head, &blocks)
+}
+
+/// The order and its days in sentences.
+fn about(workpiece: &Workpiece, calendar: &Calendar) -> String {
+    let told = |day: Day| day.told(workpiece.units());
+    let boards = match calendar.boards {
+        1 => "One board".into(),
+        boards => format!("{boards} boards"),
+    };
+    let mut words = format!(
+        "{boards}: work begins {} and is done {}.",
+        told(calendar.first),
+        told(calendar.last)
+    );
+    if let Some(promise) = calendar.promise {
+        let kept = if promise.is_kept {
+            ""
+        } else {
+            ", which cannot be kept"
+        };
+        words.push_str(&[" Promised for ", &told(promise.day), kept, "."].concat());
+    }
+    words
+}
+
+/// The title of an operation, with its number where there are several of its task.
+fn title(operation: &Operation, plan: &WorkPlan) -> String {
+    let title = operation.task.title();
+    if plan.of(operation.task).count() > 1 {
+        return format!("{title} {}", operation.number);
+    }
+    title.into()
+}
+
+/// A row for each operation: from the first board's begin to the last board's end, its wait, and how long it can be put off.
+fn times(workpiece: &Workpiece, calendar: &Calendar) -> Table {
+    let (plan, units) = (workpiece.work_plan(), workpiece.units());
+    let row = |(at, operation): (usize, &Operation)| {
+        let all = calendar.of_operation(at);
+        let when = match all {
+            [] => String::new(),
+            [one] => calendar.when_words(one, units),
+            [first, .., last] => format!(
+                "{}; last board {}",
+                calendar.when_words(first, units),
+                calendar.when_words(last, units)
+            ),
+        };
+        let wait = operation
+            .wait
+            .map_or_else(String::new, |wait| Measure::hours(wait.hours).shown(units));
+        let slack = match all.iter().map(|it| it.slack).min() {
+            Some(0) | None => "critical".into(),
+            Some(days) => format!("{days} d"),
+        };
+        let is_done = all.iter().any(|it: &Dated| it.done.is_some());
+        vec![
+            Cell::Tick,
+            Cell::Words(title(operation, plan)),
+            Cell::Words(when),
+            Cell::Words(wait),
+            Cell::Words(if is_done { "done".into() } else { slack }),
+        ]
+    };
+    Table {
+        columns: Column::all(&[
+            ("", Align::Start),
+            ("Operation", Align::Start),
+            ("Hands at it", Align::Start),
+            ("Then waits", Align::End),
+            ("Can wait", Align::End),
+        ]),
+        rows: plan.operations.iter().enumerate().map(row).collect(),
+    }
+}
