@@ -6,7 +6,10 @@
 )]
 
 use app::exports::Kind;
-use board::{Board, HoleId, Layout, Paper, SectorJig, Template, Units};
+use board::{
+    Board, BoreColor, BorePart, HoleId, Hue, Layout, Medium, Paper, Rgb, Role, SectorJig, Template,
+    Units,
+};
 use drawing::{Stamp, font, sector_sheets, whole_sheet};
 use kurbo::{Affine, Circle, Point, Rect, Vec2};
 use testkit::{
@@ -244,6 +247,43 @@ fn pdf_and_svg_show_the_same_holes_where_the_model_has_them() {
 }
 
 /// CSS Values and Units Level 4: 1 mm is 96/25.4 px.
+/// The green in a color's light is the ink that the readers' pictures keep.
+#[test]
+fn colors_lie_in_the_bores_of_both_whole_boards_and_on_no_sheet() {
+    const DPI: u32 = 60;
+    let mut board = Board::default();
+    let color = Rgb::named("dark blue").unwrap();
+    board.colors.track = BoreColor {
+        hue: Hue::One { color },
+        on: BorePart::Inside,
+        medium: Medium::Paint,
+    };
+    board.colors.on_plan = true;
+    board.template.names = false;
+    let sheet = whole_sheet(&worked(&board), &Stamp::default());
+    let svg = String::from_utf8(exported(Kind::Svg, &board)).unwrap();
+    let pdf = exported(Kind::PlotPdf, &board);
+    let pictures = [
+        svg_raster(&svg, DPI, &[]).unwrap(),
+        pdf_raster(&pdf, 0, DPI).unwrap(),
+    ];
+    let wanted = 1.0 - color.shares()[1];
+    for hole in &worked(&board).layout().holes {
+        // Beside the cross in its middle.
+        let at = hole.center + Vec2::new(3.0, 3.0) + sheet.view.page_from_board;
+        let pixel = |mm: f64| (mm / 25.4 * f64::from(DPI)) as usize;
+        for picture in &pictures {
+            let ink = picture.ink(pixel(at.x), pixel(sheet.size.height - at.y));
+            let is_track = hole.name.id().role() == Role::Track;
+            let near = if is_track { wanted } else { 0.0 };
+            assert_near!(ink, near, 0.02);
+        }
+    }
+    // The drilling template stays black.
+    let tiled = drawing::tiled_sheets(&worked(&board), &Stamp::default()).unwrap();
+    assert!(tiled.iter().all(|sheet| sheet.view.tints.is_empty()));
+}
+
 #[test]
 fn the_svg_is_as_large_as_the_page_in_millimeters() {
     let board = Board::default();

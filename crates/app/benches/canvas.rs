@@ -101,6 +101,8 @@ impl Stage {
             board: &self.board,
             layout: &self.layout,
             plan: &self.plan,
+            tints: &[],
+            players: &[],
             sheets: &[],
             lit: &self.lit,
             selected: self.lit.first().copied(),

@@ -7,6 +7,11 @@ pub const fn rgb(hex: u32) -> Color32 {
     Color32::from_rgb((hex >> 16) as u8, (hex >> 8) as u8, hex as u8)
 }
 
+/// A color of the document as the window paints it.
+pub const fn screen(color: board::Rgb) -> Color32 {
+    Color32::from_rgb(color.red, color.green, color.blue)
+}
+
 /// The same of which part of 255 covers what lies below.
 pub const fn veil(hex: u32, cover: u8) -> Color32 {
     Color32::from_rgba_unmultiplied_const((hex >> 16) as u8, (hex >> 8) as u8, hex as u8, cover)

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use board::{Board, BuildError, Units};
-use drawing::{Item, plan_without_names};
+use drawing::{Item, Tinted, plan_without_names, tints};
 use workshop::{Correction, Today, Workpiece};
 
 /// The workpiece of the document as it is now, or of the last one that could be laid out.
@@ -24,6 +24,7 @@ pub struct Current {
 struct Good {
     workpiece: Arc<Workpiece>,
     plan: Vec<Item>,
+    tints: Vec<Tinted>,
 }
 
 impl Current {
@@ -61,8 +62,13 @@ impl Current {
                     None => workpiece,
                 };
                 let plan = plan_without_names(&workpiece);
+                let tints = tints(&workpiece);
                 let workpiece = Arc::new(workpiece);
-                self.good = Some(Good { workpiece, plan });
+                self.good = Some(Good {
+                    workpiece,
+                    plan,
+                    tints,
+                });
             }
             Err(error) => self.error = Some(error),
         }
@@ -88,6 +94,11 @@ impl Current {
     /// Its plan without names, which the screen writes itself; empty where nothing could be laid out yet.
     pub fn plan(&self) -> &[Item] {
         self.good.as_ref().map_or(&[], |good| &good.plan)
+    }
+
+    /// What of it is colored; empty where nothing could be laid out yet.
+    pub fn tints(&self) -> &[Tinted] {
+        self.good.as_ref().map_or(&[], |good| &good.tints)
     }
 
     /// The maker's unit.

@@ -2,21 +2,12 @@
 
 use board::FlawKind;
 use egui::{Color32, Visuals};
+use workshop::PlayerLook;
 
-use crate::color::{mix, rgb, veil};
+use crate::color::{mix, rgb, screen, veil};
 
-/// The players' colors, in order: the Okabe–Ito set of eight ("Color Universal Design", 2008),
-/// chosen so that the color-blind tell them apart. After the eighth they come again with another mark.
-const PLAYERS: [Color32; 8] = [
-    rgb(0x00E6_9F00),
-    rgb(0x0056_B4E9),
-    rgb(0x0000_9E73),
-    rgb(0x00F0_E442),
-    rgb(0x0000_72B2),
-    rgb(0x00D5_5E00),
-    rgb(0x00CC_79A7),
-    rgb(0x0000_0000),
-];
+/// Players that a board can have.
+const MOST_PLAYERS: usize = 24;
 
 /// The part of a dimmed picture that is left.
 const DIMMED: f32 = 0.35;
@@ -28,14 +19,14 @@ macro_rules! roles {
         #[derive(Debug, Clone, Copy, PartialEq)]
         pub struct Palette {
             $($(#[$doc])* pub $role: Color32,)*
-            players: [Color32; 8],
+            players: [Color32; MOST_PLAYERS],
         }
 
         /// Maple on a light bench.
-        const LIGHT: Palette = Palette { $($role: $light,)* players: PLAYERS };
+        const LIGHT: Palette = Palette { $($role: $light,)* players: [rgb(0); MOST_PLAYERS] };
 
         /// Cherry on a dark bench.
-        const DARK: Palette = Palette { $($role: $dark,)* players: PLAYERS };
+        const DARK: Palette = Palette { $($role: $dark,)* players: [rgb(0); MOST_PLAYERS] };
 
         impl Palette {
             /// Every color changed in the same way.
@@ -160,6 +151,14 @@ impl Palette {
         }
     }
 
+    /// With the colors of these players, from the first.
+    pub fn with_players(mut self, looks: &[PlayerLook]) -> Self {
+        for (color, look) in self.players.iter_mut().zip(looks) {
+            *color = screen(look.color);
+        }
+        self
+    }
+
     /// The color of a player, counted from 1.
     pub fn player(&self, player: u32) -> Color32 {
         let place = player.saturating_sub(1) as usize % self.players.len();
@@ -206,7 +205,10 @@ mod tests {
                 ],
             );
         }
-        at_least(4.5, &PLAYERS.map(|color| (ink_on(color), color)));
+        at_least(
+            4.5,
+            &board::SET.map(screen).map(|color| (ink_on(color), color)),
+        );
     }
 
     /// WCAG 2.2, success criterion 1.4.11: 3 to 1 for marks that carry a meaning.
@@ -241,8 +243,11 @@ mod tests {
     }
 
     #[test]
-    fn the_ninth_player_has_the_first_ones_color() {
-        assert_eq!(LIGHT.player(9), LIGHT.player(1));
-        assert_ne!(LIGHT.player(8), LIGHT.player(1));
+    fn players_have_the_colors_of_the_board() {
+        let board = board::Board::default();
+        let looks = [1, 2].map(|player| workshop::player_look(&board, player));
+        let palette = LIGHT.with_players(&looks);
+        assert_eq!(palette.player(2), screen(looks[1].color));
+        assert_ne!(palette.player(1), palette.player(2));
     }
 }

@@ -1,7 +1,8 @@
 //! A board as a drawing: circles, arcs, lines, crosses and names in millimeters.
 //!
 //! A drawing says what each line is for ([`Line`]) and what it belongs to ([`Layer`]), never a color: the
-//! window, the PDF and the SVG each choose their own strokes, and draw the same thing.
+//! window, the PDF and the SVG each choose their own strokes, and draw the same thing. The colors of the board itself lie below,
+//! as [`Tinted`] parts.
 //!
 //! # Frames
 //!
@@ -10,6 +11,7 @@
 //!
 //! # What a writer of sheets has to do
 //!
+//! * Draw [`View::tints`] in their colors, insides or lines with round ends, where the format has colors.
 //! * Draw [`View::items`], moved by [`View::page_from_board`], and cut them off at [`View::window`].
 //! * Draw [`Sheet::marks`] over that, where they are.
 //! * Keep the order: what comes later lies on top.
@@ -39,6 +41,7 @@
 //!
 //! * [`Item`], [`Shape`], [`Layer`], [`Line`], [`Text`]: the parts of a drawing.
 //! * [`plan`], [`plan_without_names`]: what screen and template share.
+//! * [`tints`]: what of the board is colored, which lies below the plan.
 //! * [`tiled_sheets`], [`whole_sheet`]: the sheets, with crosses, bars, key map and title; where the plan is cut into sheets is
 //!   the workpiece's to say ([`workshop::Tiling`]).
 //! * [`printer_test_sheet`], [`test_lengths`]: the sheet that a printer is measured by; [`workshop::Correction`] takes its errors
@@ -62,6 +65,7 @@ mod blank;
 mod bores;
 mod calendar;
 mod card;
+mod colors;
 mod filling;
 pub mod font;
 mod grooves;
@@ -87,6 +91,7 @@ mod template;
 pub use bores::fit_strip_pages;
 pub use calendar::calendar_pages;
 pub use card::card_sheet;
+pub use colors::{Tinted, mark, tints};
 pub use filling::filling_pages;
 pub use hardboard::router::{router_sheets, router_whole};
 pub use hardboard::sector::sector_sheets;

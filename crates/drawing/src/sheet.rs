@@ -6,7 +6,7 @@
 use kurbo::{Affine, Rect, Size, Vec2};
 use workshop::{Correction, PrintCorrection};
 
-use crate::Item;
+use crate::{Item, Tinted};
 
 /// One printed page: its paper, the part of the board on it, and the marks around that.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,6 +35,7 @@ impl Sheet {
             view: View {
                 window: size.to_rect(),
                 page_from_board: Vec2::ZERO,
+                tints: Vec::new(),
                 items: Vec::new(),
             },
             marks,
@@ -96,6 +97,8 @@ pub struct View {
     pub window: Rect,
     /// The page point of the board's origin: board point + `page_from_board` = page point.
     pub page_from_board: Vec2,
+    /// The colors that lie below the items, in the board frame; none where the board is drawn black.
+    pub tints: Vec<Tinted>,
     /// The items to draw, in the board frame; those that miss the window are left out already.
     pub items: Vec<Item>,
 }

@@ -47,6 +47,7 @@ fn sheet(count: usize) -> Sheet {
         view: View {
             window: size.to_rect(),
             page_from_board: size.to_vec2() / 2.0,
+            tints: Vec::new(),
             items: holes.collect(),
         },
         marks: Vec::new(),

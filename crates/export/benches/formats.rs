@@ -88,6 +88,7 @@ fn tiles() -> Vec<Sheet> {
                 view: View {
                     window,
                     page_from_board,
+                    tints: Vec::new(),
                     items,
                 },
                 correction: None,
@@ -106,6 +107,7 @@ fn whole_board(count: usize) -> Sheet {
         view: View {
             window: size.to_rect(),
             page_from_board: size.to_vec2() / 2.0,
+            tints: Vec::new(),
             items: holes(count, 900.0),
         },
         marks: Vec::new(),

@@ -49,6 +49,7 @@ fn sheet() -> Sheet {
         view: View {
             window: Rect::new(10.0, 10.0, 138.0, 200.0),
             page_from_board: Vec2::new(74.25, 110.125),
+            tints: Vec::new(),
             items,
         },
         marks: marks(),

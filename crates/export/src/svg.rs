@@ -4,8 +4,9 @@
 //! group are appended to one string, as that crate's elements would allocate a dozen times for each circle. Parts that look
 //! alike share a group, so that line width and dashes are said once and a bore is no more than its center and radius.
 
+use board::Rgb;
 use drawing::font::{self, Weight};
-use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Text};
+use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Text, Tinted};
 use geometry::{Angle, Arc, Circle, Point, Vec2};
 use kurbo::{Affine, Rect};
 use picture::Picture;
@@ -47,6 +48,7 @@ const WINDOW: &str = "window";
 ///     view: View {
 ///         window: size.to_rect(),
 ///         page_from_board: Vec2::new(50.0, 30.0),
+///         tints: Vec::new(),
 ///         items: vec![bore],
 ///     },
 ///     marks: Vec::new(),
@@ -96,6 +98,11 @@ fn written(sheet: &Sheet, behind: Option<String>) -> Result<String, Error> {
     }
     if clipped {
         document = document.add(clip_path(sheet));
+    }
+    let colors = colors_body(sheet);
+    if !colors.is_empty() {
+        let body = Blob::new(colors.trim_end());
+        document = document.add(Group::new().set("id", COLORS).add(body));
     }
     let layers = Layer::ALL.into_iter().filter_map(|layer| {
         let body = layer_body(sheet, layer, clipped);
@@ -187,6 +194,24 @@ fn layer_body(sheet: &Sheet, layer: Layer, clipped: bool) -> String {
     body.out
 }
 
+/// The name of the group of colors, which lies below all layers.
+const COLORS: &str = "colors";
+
+/// The colored parts of the board, below its lines.
+fn colors_body(sheet: &Sheet) -> String {
+    let mut body = Body {
+        sheet,
+        out: String::new(),
+        look: None,
+    };
+    for tint in &sheet.view.tints {
+        body.enter(Some(Look::of_tint(tint)));
+        body.shape(&tint.shape, sheet.view.page_from_board);
+    }
+    body.enter(None);
+    body.out
+}
+
 /// The one place where y turns over: up on the sheet, down in the file.
 fn flipped(sheet: &Sheet, point: Point) -> Point {
     Point::new(point.x, sheet.size.height - point.y)
@@ -205,6 +230,10 @@ enum Look {
     Stroke(Line),
     Area,
     Words(f64, Weight, Anchor),
+    /// A color, with the width of a line in it or none of an inside.
+    Tint(Rgb, Option<f64>),
+    /// Words in a color.
+    TintedWords(Rgb, f64, Weight, Anchor),
 }
 
 impl Look {
@@ -214,6 +243,14 @@ impl Look {
             Shape::Area(_) => Self::Area,
             Shape::Text(text) => Self::Words(text.size, text.weight, text.anchor),
             _ => Self::Stroke(item.line),
+        }
+    }
+
+    /// The look of a colored part.
+    fn of_tint(tint: &Tinted) -> Self {
+        match &tint.shape {
+            Shape::Text(text) => Self::TintedWords(tint.color, text.size, text.weight, text.anchor),
+            _ => Self::Tint(tint.color, tint.stroke),
         }
     }
 
@@ -230,20 +267,32 @@ impl Look {
                 format!(" stroke-width=\"{width}\" stroke-dasharray=\"{dashes}\"")
             }
             Self::Area => format!(" fill=\"{AREA_FILL}\" stroke=\"none\""),
-            Self::Words(size, weight, anchor) => {
-                let anchor = match anchor {
-                    Anchor::Start => "start",
-                    Anchor::Middle => "middle",
-                    Anchor::End => "end",
-                };
-                format!(
-                    " fill=\"#000\" stroke=\"none\" font-size=\"{}\" font-weight=\"{}\" text-anchor=\"{anchor}\"",
-                    short(size),
-                    weight.css(),
-                )
+            Self::Words(size, weight, anchor) => words_attributes("#000", size, weight, anchor),
+            Self::Tint(color, None) => format!(" fill=\"{color}\" stroke=\"none\""),
+            // A bit leaves round ends.
+            Self::Tint(color, Some(width)) => format!(
+                " stroke=\"{color}\" stroke-width=\"{}\" stroke-linecap=\"round\"",
+                short(width)
+            ),
+            Self::TintedWords(color, size, weight, anchor) => {
+                words_attributes(&color.to_string(), size, weight, anchor)
             }
         }
     }
+}
+
+/// The attributes of a group of words in a color.
+fn words_attributes(color: &str, size: f64, weight: Weight, anchor: Anchor) -> String {
+    let anchor = match anchor {
+        Anchor::Start => "start",
+        Anchor::Middle => "middle",
+        Anchor::End => "end",
+    };
+    format!(
+        " fill=\"{color}\" stroke=\"none\" font-size=\"{}\" font-weight=\"{}\" text-anchor=\"{anchor}\"",
+        short(size),
+        weight.css(),
+    )
 }
 
 /// The parts of one layer, as text.
@@ -281,7 +330,12 @@ impl Body<'_> {
     }
 
     fn item(&mut self, item: &Item, offset: Vec2) {
-        match &item.shape {
+        self.shape(&item.shape, offset);
+    }
+
+    /// A shape, moved onto the page by `offset` (mm), in the look of the group that it is in.
+    fn shape(&mut self, shape: &Shape, offset: Vec2) {
+        match shape {
             Shape::Circle(circle) => self.circle(*circle + offset),
             Shape::Arc(arc) => self.arc(*arc, offset),
             Shape::Line(line) => self.line(line.p0 + offset, line.p1 + offset),
@@ -419,6 +473,7 @@ mod tests {
             view: View {
                 window: size.to_rect(),
                 page_from_board: Vec2::new(50.0, 30.0),
+                tints: Vec::new(),
                 items,
             },
             marks: Vec::new(),

@@ -104,7 +104,7 @@ pub use check::players::age_words;
 pub use check::{Finding, Rule, Severity, stopped_by, stops};
 pub use colors::{
     ALIKE, HoleTint, LEAST_CONTRAST, PlayerLook, Sight, Tint, color_distance, color_name, contrast,
-    distance_to, luminance, player_look, seen_by, seen_on,
+    distance_to, luminance, mark_places, player_look, seen_by, seen_on,
 };
 pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};

@@ -30,6 +30,10 @@ pub struct BoardView<'a> {
     pub layout: &'a Layout,
     /// Its drawing, from which the guides are taken.
     pub plan: &'a [drawing::Item],
+    /// The colors of its parts.
+    pub tints: &'a [drawing::Tinted],
+    /// The players' colors and marks.
+    pub players: &'a [workshop::PlayerLook],
     /// Printed sheets to lay over the board; none: not shown.
     pub sheets: &'a [SheetOutline],
     /// Holes to point out: those a finding is about.
@@ -168,7 +172,7 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
 }
 
 fn picture(ui: &Ui, response: &Response, scene: &Scene<'_>, camera: Camera) {
-    let mut palette = Palette::of(ui.visuals());
+    let mut palette = Palette::of(ui.visuals()).with_players(scene.view.players);
     if scene.view.dimmed {
         palette = palette.dimmed(ui.visuals().panel_fill);
     }

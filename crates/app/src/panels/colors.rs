@@ -27,7 +27,7 @@ fn player_ui(ui: &mut Ui, board: &mut Board, player: u32) {
     let name = format!("Player {player}");
     let fault = ui.scope_id().with(&name).with("fault");
     ui.horizontal(|ui| {
-        let size = egui::vec2(58.0, ui.spacing().interact_size.y);
+        let size = egui::vec2(54.0, ui.spacing().interact_size.y);
         let left = egui::Layout::left_to_right(egui::Align::Center);
         ui.allocate_ui_with_layout(size, left, |ui| {
             ui.set_min_width(size.x);
@@ -51,7 +51,7 @@ fn mark_choice(ui: &mut Ui, board: &mut Board, look: &PlayerLook) {
     let mut chosen = look.mark.clone();
     let combo = ComboBox::from_id_salt(&name)
         .selected_text(mark_words(&chosen))
-        .width(84.0)
+        .width(74.0)
         .height(360.0)
         .truncate();
     let shown = combo.show_ui(ui, |ui| {
@@ -197,11 +197,11 @@ mod tests {
     #[test]
     fn parts_are_colored_and_holes_by_hand() {
         let mut panel = panel(colors_ui);
-        assert!(!sees(&panel, "Home lanes, with"));
-        choose(&mut panel, "Home lanes, colored", "player's color");
-        choose(&mut panel, "Home lanes, with", "dye");
-        choose(&mut panel, "Grooves, colored", "one color");
-        write_into(&mut panel, "Grooves, color", "dark blue");
+        assert!(!sees(&panel, "Home, with"));
+        choose(&mut panel, "Home color", "player's color");
+        choose(&mut panel, "Home, with", "dye");
+        choose(&mut panel, "Groove color", "one color");
+        write_into(&mut panel, "Groove shade", "dark blue");
         press(&mut panel, "Color a hole by hand");
         write_into(&mut panel, "Colored 1, hole", "T1-08");
         let colors = &panel.state().colors;

@@ -6,7 +6,7 @@ use egui::{Id, Role, TextEdit, Ui, WidgetInfo};
 use super::{keep_fault, row, show_fault};
 
 /// Width of the text beside the button.
-const TEXT: f32 = 96.0;
+const TEXT: f32 = 94.0;
 
 /// A color under a caption; tells what was picked or typed.
 pub fn color_field(ui: &mut Ui, caption: &str, color: Rgb, hint: &str) -> Option<Rgb> {

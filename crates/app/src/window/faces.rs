@@ -97,6 +97,8 @@ impl App {
             board: workpiece.board(),
             layout: workpiece.layout(),
             plan: self.current.plan(),
+            tints: self.current.tints(),
+            players: workpiece.players(),
             sheets: &sheets,
             lit: &lit,
             selected: self.view.selected,

@@ -55,6 +55,7 @@ pub fn sheets_of(subject: &Subject<'_>, tiling: &Tiling, stamp: &Stamp) -> Vec<S
         let view = View {
             window: printable,
             page_from_board,
+            tints: Vec::new(),
             items,
         };
         Sheet {

@@ -10,7 +10,7 @@ use crate::stopped::{stop_item, stop_line};
 use crate::template::bars::longest_bar;
 use crate::template::subject::Subject;
 use crate::template::summary::summary;
-use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, View};
+use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, View, tints};
 
 /// White border around the board, mm; wide enough for the upright bar.
 const BORDER: f64 = 15.0;
@@ -45,7 +45,11 @@ pub fn whole_sheet(workpiece: &Workpiece, stamp: &Stamp) -> Sheet {
         stop: stop_line(workpiece),
         ..Subject::template(workpiece)
     };
-    whole_of(subject, "whole board", stamp)
+    let mut sheet = whole_of(subject, "whole board", stamp);
+    if workpiece.board().colors.on_plan {
+        sheet.view.tints = tints(workpiece);
+    }
+    sheet
 }
 
 /// All of a subject that is as large as its board on one sheet, with its notes below.
@@ -61,6 +65,7 @@ pub fn whole_of(subject: Subject<'_>, label: &str, stamp: &Stamp) -> Sheet {
     let view = View {
         window: size.to_rect(),
         page_from_board: center.to_vec2(),
+        tints: Vec::new(),
         items: subject.items,
     };
     Sheet {

@@ -54,6 +54,7 @@ pub struct DxfOptions {
 ///     view: View {
 ///         window: size.to_rect(),
 ///         page_from_board: Vec2::new(50.0, 30.0),
+///         tints: Vec::new(),
 ///         items: vec![bore],
 ///     },
 ///     marks: Vec::new(),

@@ -5,7 +5,7 @@
 //! own origin: bores of one size repeat the same text, which compression all but removes. Large circles and long runs of
 //! lines are left to [`Forms`]. Widths, dashes, grays and fonts are stated when they change.
 
-use drawing::{Item, Layer, Line, Shape, Sheet, Text, View};
+use drawing::{Item, Layer, Line, Shape, Sheet, Text, Tinted, View};
 use geometry::{Angle, Point, Vec2};
 use kurbo::{Affine, Rect};
 
@@ -48,7 +48,7 @@ pub fn page(sheet: &Sheet, shared: &mut Shared) -> String {
     if let Some(correction) = sheet.correction_transform() {
         content.transform(correction);
     }
-    if !sheet.view.items.is_empty() {
+    if !sheet.view.items.is_empty() || !sheet.view.tints.is_empty() {
         content.view(&sheet.view);
     }
     content.items(&sheet.marks, Vec2::ZERO);
@@ -90,9 +90,67 @@ impl Content<'_> {
         self.out.push_str("q\n");
         self.rectangle(view.window);
         self.out.push_str("W n\n");
+        for tint in &view.tints {
+            self.tint(tint, view.page_from_board);
+        }
         self.items(&view.items, view.page_from_board);
         self.out.push_str("Q\n");
         self.state = before;
+    }
+
+    /// A colored part, in a state of its own (ISO 32000-1:2008, 8.6.4.3 and 8.4.3.3: color, round ends of lines).
+    fn tint(&mut self, tint: &Tinted, offset: Vec2) {
+        let before = self.state;
+        self.out.push_str("q\n");
+        for operator in ["rg", "RG"] {
+            for share in tint.color.shares() {
+                number::push(&mut self.out, share, PLACES);
+                self.out.push(' ');
+            }
+            self.out.push_str(operator);
+            self.out.push('\n');
+        }
+        if let Some(width) = tint.stroke {
+            number::push(&mut self.out, width, PLACES);
+            self.out.push_str(" w 1 J\n");
+        }
+        let ends = if tint.stroke.is_some() { "s\n" } else { "f\n" };
+        match &tint.shape {
+            Shape::Circle(circle) => {
+                self.shift(circle.center + offset);
+                push_curves(&mut self.out, circle.radius, Angle::ZERO, Angle::TURN);
+                self.out.push_str(ends);
+            }
+            Shape::Arc(arc) => {
+                let arc = arc.clockwise();
+                self.shift(arc.center + offset);
+                push_curves(&mut self.out, arc.radius, arc.start, arc.sweep);
+                self.out.push_str("S\n");
+            }
+            Shape::Line(line) => {
+                self.points(&[line.p0.to_vec2() + offset], "m");
+                self.points(&[line.p1.to_vec2() + offset], "l");
+                self.out.push_str("S\n");
+            }
+            Shape::Area(corners) => {
+                for (at, corner) in corners.iter().enumerate() {
+                    let operator = if at == 0 { "m" } else { "l" };
+                    self.points(&[corner.to_vec2() + offset], operator);
+                }
+                self.out.push_str(ends);
+            }
+            // The words take the color that is set; nothing colored is a cross.
+            Shape::Text(text) => self.text(text, offset),
+            Shape::Cross { .. } => {}
+        }
+        self.out.push_str("Q\n");
+        self.state = before;
+    }
+
+    /// Moves the origin until the state is restored.
+    fn shift(&mut self, to: Point) {
+        self.out.push_str("1 0 0 1 ");
+        self.points(&[to.to_vec2()], "cm");
     }
 
     /// Draws items in their order, moved onto the page by `offset` (mm).

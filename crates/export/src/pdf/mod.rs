@@ -68,6 +68,7 @@ pub struct Date {
 ///     view: View {
 ///         window: size.to_rect(),
 ///         page_from_board: Vec2::ZERO,
+///         tints: Vec::new(),
 ///         items: Vec::new(),
 ///     },
 ///     marks: vec![Item {

@@ -24,6 +24,7 @@ fn sheet(size: Size) -> Sheet {
         view: View {
             window: kurbo::Rect::new(10.0, 10.0, size.width - 10.0, size.height - 10.0),
             page_from_board: Vec2::new(100.0, 150.0),
+            tints: Vec::new(),
             items: vec![
                 item(Layer::Track, Shape::Circle(Circle::new((0.125, -7.3), 4.0))),
                 item(Layer::Names, Shape::Text(name)),

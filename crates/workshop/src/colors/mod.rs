@@ -5,6 +5,7 @@
 
 pub mod check;
 pub mod mends;
+mod places;
 mod player;
 mod seen;
 mod sight;
@@ -14,6 +15,7 @@ use board::{BorePart, Colored, HoleId, Hue, Medium, Rgb};
 
 use crate::{GrooveKind, Workpiece};
 
+pub use places::mark_places;
 pub use player::{PlayerLook, player_look};
 pub use seen::seen_on;
 pub use sight::{

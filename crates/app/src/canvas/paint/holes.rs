@@ -1,10 +1,11 @@
 //! The bores: dark wells, lit from the upper left, in the colors of those who own them.
 
 use board::{Center, Hole, HoleId, Role};
-use egui::{Align2, Pos2};
+use egui::{Align2, Color32, Pos2};
 use geometry::Point;
 
-use super::{BoardView, toward_light};
+use super::{BoardView, tints, toward_light};
+use crate::color::{ink_on, screen};
 use crate::painter::Pen;
 
 /// Radius on the screen below which a bore is one disc.
@@ -16,21 +17,52 @@ const TYPE: (f32, f32) = (9.0, 20.0);
 
 /// All bores in view, the marks of turn-in spaces below them, names above.
 pub fn paint(pen: &mut Pen<'_>, view: &BoardView<'_>) {
-    turn_ins(pen, view);
+    // What is planned for the wood takes the place of the colors that only tell whose a hole is.
+    let is_colored = view.board.colors.colors_wood();
+    if !is_colored {
+        turn_ins(pen, view);
+    }
     for hole in &view.layout.holes {
         let Some((at, radius)) = pen.seen(hole.mouth(), 8.0) else {
             continue;
         };
         let id = hole.name.id();
-        if matches!(id.role(), Role::Home | Role::Start) {
+        if matches!(id.role(), Role::Home | Role::Start) && !is_colored {
             owner(pen, at, radius, id.player());
         }
         well(pen, at, radius, id);
-        if view.show_names && id != HoleId::CENTER {
-            name(pen, at, radius, hole);
+    }
+    tints::paint(pen, view, true);
+    names(pen, view);
+    center(pen, view.board.drilled_center());
+}
+
+/// The names in the bores, where they are wanted.
+fn names(pen: &mut Pen<'_>, view: &BoardView<'_>) {
+    if !view.show_names {
+        return;
+    }
+    for hole in &view.layout.holes {
+        let id = hole.name.id();
+        // Below this not even one figure would be readable.
+        if let Some((at, radius)) = pen.seen(hole.mouth(), 8.0)
+            && id != HoleId::CENTER
+            && radius >= 0.75 * TYPE.0
+        {
+            let color = match within(view, hole) {
+                Some(color) => ink_on(color),
+                None => pen.palette.bore_name,
+            };
+            name(pen, at, radius, hole, color);
         }
     }
-    center(pen, view.board.drilled_center());
+}
+
+/// The color within a bore, if it has one.
+fn within(view: &BoardView<'_>, hole: &Hole) -> Option<Color32> {
+    let mut colored = view.tints.iter().filter(|tint| tint.in_bore);
+    let is_it = |tint: &&drawing::Tinted| tint.shape == drawing::Shape::Circle(hole.mouth());
+    colored.find(is_it).map(|tint| screen(tint.color))
 }
 
 /// Width of the colored ring around a bore of a radius on the screen.
@@ -105,11 +137,7 @@ fn turn_ins(pen: &mut Pen<'_>, view: &BoardView<'_>) {
 }
 
 /// The name in the bore: all of it where it fits, else the number alone, else nothing.
-fn name(pen: &mut Pen<'_>, at: Pos2, radius: f32, hole: &Hole) {
-    // Below this not even one figure would be readable.
-    if radius < 0.75 * TYPE.0 {
-        return;
-    }
+fn name(pen: &mut Pen<'_>, at: Pos2, radius: f32, hole: &Hole, color: Color32) {
     let name = hole.name.to_string();
     let number = name.rsplit('-').next().unwrap_or_default();
     // Names of four letters as if of five, so that all roles change over together.
@@ -121,7 +149,6 @@ fn name(pen: &mut Pen<'_>, at: Pos2, radius: f32, hole: &Hole) {
             (size >= TYPE.0).then(|| (text, size.min(TYPE.1).floor()))
         });
     if let Some((text, size)) = readable {
-        let color = pen.palette.bore_name;
         pen.words(at, Align2::CENTER_CENTER, text, size, color);
     }
 }

@@ -4,7 +4,7 @@ use board::{Hole, HoleId, Role};
 use egui::{Align2, Pos2, Vec2};
 use geometry::{Circle, PocketShape, Point, point_at};
 
-use super::{BoardView, holes};
+use super::{BoardView, holes, tints};
 use crate::canvas::pick;
 use crate::color::ink_on;
 use crate::painter::Pen;
@@ -35,7 +35,7 @@ pub fn rings(pen: &mut Pen<'_>, view: &BoardView<'_>, pointed: Option<HoleId>) {
     });
 }
 
-/// Each player's number, in the player's color: beside the board on the axis, and smaller beside the start pocket.
+/// Each player's number, in the player's color, beside the board on the axis, and the mark beside the start pocket.
 pub fn badges(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     let reach = view.board.blank.radius() + pen.camera.mm(BADGE.1);
     let around = pen.camera.length(core::f64::consts::TAU * reach);
@@ -44,8 +44,11 @@ pub fn badges(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     }
     for (player, sector) in (1..).zip(&view.layout.sectors) {
         badge(pen, player, sector.place(Point::new(0.0, reach)), BADGE.0);
-        if let Some((place, radius)) = beside_pocket(pen, view, player) {
-            badge(pen, player, place, radius);
+        // A mark that is made on the board is there already.
+        if view.board.colors.marks.is_none()
+            && let Some((place, radius)) = beside_pocket(pen, view, player)
+        {
+            marked(pen, view, player, place, radius);
         }
     }
 }
@@ -59,6 +62,23 @@ fn badge(pen: &mut Pen<'_>, player: u32, place: Point, radius: f32) {
     pen.disc(at, radius, color);
     let (text, ink) = (player.to_string(), ink_on(color));
     pen.words(at, Align2::CENTER_CENTER, &text, 1.2 * radius, ink);
+}
+
+/// A badge with the player's mark in place of the number.
+fn marked(pen: &mut Pen<'_>, view: &BoardView<'_>, player: u32, place: Point, radius: f32) {
+    let Some((at, _)) = pen.seen(Circle::new(place, 0.0), radius) else {
+        return;
+    };
+    let (color, casing) = (pen.palette.player(player), pen.palette.casing);
+    pen.disc(at, radius + 1.0, casing);
+    pen.disc(at, radius, color);
+    let Some(look) = view.players.get(player as usize - 1) else {
+        return;
+    };
+    let within = Circle::new(place, pen.camera.mm(0.72 * radius));
+    for part in drawing::mark(look, within, look.color) {
+        tints::one(pen, &part, ink_on(color));
+    }
 }
 
 /// A place for a small badge of a radius on the screen just outside a start pocket, or just inside it, that is

@@ -4,6 +4,7 @@ mod grooves;
 mod holes;
 mod marks;
 mod overlay;
+mod tints;
 mod wood;
 
 use board::HoleId;
@@ -30,6 +31,7 @@ pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     wood::paint(pen, view.board.blank, view.wood);
     wood::guides(pen, view);
     grooves::paint(pen, view);
+    tints::paint(pen, view, false);
     marks::halos(pen, view);
     holes::paint(pen, view);
     marks::badges(pen, view);

@@ -43,8 +43,8 @@ macro_rules! bores {
         fields! {
             $(#[$doc])*
             $rows:
-            $hue concat!($path, ".hue.kind"), [$($way)+ .hue] concat!($label, ", colored"), Choice, "";
-            $color concat!($path, ".hue.color"), [$($way)+ .hue {Hue::One => color}] concat!($label, ", color"), Color, "";
+            $hue concat!($path, ".hue.kind"), [$($way)+ .hue] concat!($label, " color"), Choice, "";
+            $color concat!($path, ".hue.color"), [$($way)+ .hue {Hue::One => color}] concat!($label, " shade"), Color, "Typed as #rrggbb or by name, or picked";
             $on concat!($path, ".on"), [$($way)+ .on] concat!($label, ", part"), Choice, "The part of the bore that is colored";
             $medium concat!($path, ".medium"), [$($way)+ .medium] concat!($label, ", with"), Choice, "";
         }
@@ -57,8 +57,8 @@ macro_rules! part {
         fields! {
             $(#[$doc])*
             $rows:
-            $hue concat!($path, ".hue.kind"), [$($way)+ .hue] concat!($label, ", colored"), Choice, $hint;
-            $color concat!($path, ".hue.color"), [$($way)+ .hue {Hue::One => color}] concat!($label, ", color"), Color, "";
+            $hue concat!($path, ".hue.kind"), [$($way)+ .hue] concat!($label, " color"), Choice, $hint;
+            $color concat!($path, ".hue.color"), [$($way)+ .hue {Hue::One => color}] concat!($label, " shade"), Color, "Typed as #rrggbb or by name, or picked";
             $medium concat!($path, ".medium"), [$($way)+ .medium] concat!($label, ", with"), Choice, "";
         }
     };
@@ -70,15 +70,15 @@ bores! {
 }
 bores! {
     /// Colors of the home lanes.
-    HOME_COLORS: HOME_HUE HOME_COLOR HOME_COLORED HOME_MEDIUM "colors.home", [.colors.home] "Home lanes"
+    HOME_COLORS: HOME_HUE HOME_COLOR HOME_COLORED HOME_MEDIUM "colors.home", [.colors.home] "Home"
 }
 bores! {
     /// Colors of the start pockets.
-    START_COLORS: START_HUE START_COLOR START_COLORED START_MEDIUM "colors.start", [.colors.start] "Start pockets"
+    START_COLORS: START_HUE START_COLOR START_COLORED START_MEDIUM "colors.start", [.colors.start] "Start"
 }
 bores! {
     /// Colors of holes added by hand.
-    EXTRA_COLORS: EXTRA_HUE EXTRA_COLOR EXTRA_COLORED EXTRA_MEDIUM "colors.extra", [.colors.extra] "Extra holes"
+    EXTRA_COLORS: EXTRA_HUE EXTRA_COLOR EXTRA_COLORED EXTRA_MEDIUM "colors.extra", [.colors.extra] "Extra"
 }
 bores! {
     /// The color of the hole at the center pin.
@@ -94,19 +94,19 @@ fields! {
 
 part! {
     /// Colors of lines and outlines.
-    LINE_COLORS: LINE_HUE LINE_COLOR LINE_MEDIUM "colors.grooves", [.colors.grooves] "Grooves", "Lines and outlines"
+    LINE_COLORS: LINE_HUE LINE_COLOR LINE_MEDIUM "colors.grooves", [.colors.grooves] "Groove", "Lines and outlines"
 }
 part! {
     /// Colors of routed rings around bores.
-    RING_COLORS: RINGS_HUE RINGS_COLOR RINGS_MEDIUM "colors.rings", [.colors.rings] "Routed rings", "Grooves around bores"
+    RING_COLORS: RINGS_HUE RINGS_COLOR RINGS_MEDIUM "colors.rings", [.colors.rings] "Ring", "Grooves around bores"
 }
 part! {
     /// The color of the ring inside the rim.
-    RIM_COLORS: RIM_HUE RIM_COLOR RIM_MEDIUM "colors.rim", [.colors.rim] "Border ring", "The groove around the board"
+    RIM_COLORS: RIM_HUE RIM_COLOR RIM_MEDIUM "colors.rim", [.colors.rim] "Border", "The groove around the board"
 }
 part! {
     /// Colors of the fields between the players' lines.
-    SECTOR_COLORS: SECTOR_HUE SECTOR_COLOR SECTOR_MEDIUM "colors.sectors", [.colors.sectors] "Player fields",
+    SECTOR_COLORS: SECTOR_HUE SECTOR_COLOR SECTOR_MEDIUM "colors.sectors", [.colors.sectors] "Field",
         "The top face between two players' lines"
 }
 

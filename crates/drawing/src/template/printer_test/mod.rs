@@ -82,6 +82,7 @@ pub fn printer_test_sheet(
         view: View {
             window: page.area,
             page_from_board: Vec2::ZERO,
+            tints: Vec::new(),
             items: Vec::new(),
         },
         marks: parts::parts(&page),

@@ -1,0 +1,326 @@
+//! The colors of a board as areas and lines: fields, rings, grooves, bores, marks.
+//!
+//! They lie below the black lines of a plan. A color is what the wood lets be seen of it: dye on walnut is dark on paper too.
+
+use board::{BorePart, Mark, MarkShape, Rgb};
+use geometry::{Angle, Circle, Point, point_at};
+use kurbo::Vec2;
+use workshop::{PlayerLook, Stroke, Tint, Workpiece, contrast, mark_places, seen_on, tone_of};
+
+use crate::{Anchor, Shape, Text};
+
+/// A colored part of the board, in the board frame.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tinted {
+    /// The color, as it is seen on the wood.
+    pub color: Rgb,
+    /// The part.
+    pub shape: Shape,
+    /// Width of the line along it, mm; none: its inside.
+    pub stroke: Option<f64>,
+    /// Whether it lies within a bore, or over one.
+    pub in_bore: bool,
+}
+
+impl Tinted {
+    /// The inside of a shape of the top face.
+    const fn inside(color: Rgb, shape: Shape) -> Self {
+        Self {
+            color,
+            shape,
+            stroke: None,
+            in_bore: false,
+        }
+    }
+
+    /// A line along a shape of the top face.
+    const fn along(color: Rgb, shape: Shape, width: f64) -> Self {
+        Self {
+            color,
+            shape,
+            stroke: Some(width),
+            in_bore: false,
+        }
+    }
+}
+
+/// Everything that is colored, in the order in which it lies: fields, rings, grooves, bores, marks.
+///
+/// ```
+/// use board::{Board, Hue};
+/// use workshop::Workpiece;
+/// let mut board = Board::default();
+/// assert!(drawing::tints(&Workpiece::of(&board)?).is_empty());
+/// board.colors.home.hue = Hue::Player;
+/// // A ring around each hole of the home lanes.
+/// assert_eq!(drawing::tints(&Workpiece::of(&board)?).len(), 24);
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn tints(workpiece: &Workpiece) -> Vec<Tinted> {
+    let mut found = Vec::new();
+    if workpiece.board().colors.colors_wood() {
+        fields(workpiece, &mut found);
+        bores(workpiece, &mut found, false);
+        grooves(workpiece, &mut found);
+        bores(workpiece, &mut found, true);
+        marks(workpiece, &mut found);
+    }
+    found
+}
+
+/// A color as it is seen on the board's wood.
+fn seen(workpiece: &Workpiece, tint: Tint) -> Rgb {
+    seen_on(tone_of(workpiece.board()), tint)
+}
+
+/// The players' fields: parts of the disc out to the roundover.
+fn fields(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
+    let players = workpiece.board().players;
+    let radius = workpiece.board().blank.flat_radius();
+    for (player, sector) in (1..).zip(&workpiece.layout().sectors) {
+        let Some(tint) = workpiece.sector_color(player) else {
+            continue;
+        };
+        let color = seen(workpiece, tint);
+        if players == 1 {
+            let disc = Circle::new(Point::ORIGIN, radius);
+            found.push(Tinted::inside(color, Shape::Circle(disc)));
+            continue;
+        }
+        let half = 180.0 / f64::from(players);
+        // A chord of two degrees leaves the circle by less than a tenth of a millimeter on any board.
+        let steps = (half).ceil() as u32;
+        let along = (0..=steps).map(|step| {
+            let turned = 2.0 * half * f64::from(step) / f64::from(steps) - half;
+            point_at(radius, sector.axis() + Angle::degrees(turned))
+        });
+        let corners = std::iter::once(Point::ORIGIN).chain(along).collect();
+        found.push(Tinted::inside(color, Shape::Area(corners)));
+    }
+}
+
+/// Rings of the top face around bores, or what is colored within them.
+fn bores(workpiece: &Workpiece, found: &mut Vec<Tinted>, within: bool) {
+    let ring = workpiece.board().colors.ring;
+    for hole in &workpiece.layout().holes {
+        let Some(has) = workpiece.color_of(hole.name.id()) else {
+            continue;
+        };
+        let (color, mouth) = (seen(workpiece, has.tint), hole.mouth());
+        match (has.on, within) {
+            (BorePart::Ring, false) => {
+                let middle = Circle::new(mouth.center, mouth.radius + ring / 2.0);
+                found.push(Tinted::along(color, Shape::Circle(middle), ring));
+            }
+            (BorePart::Inside | BorePart::Filling, true) => found.push(Tinted {
+                in_bore: true,
+                ..Tinted::inside(color, Shape::Circle(mouth))
+            }),
+            _ => {}
+        }
+    }
+}
+
+/// The grooves, as wide as they are.
+fn grooves(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
+    let (Some(wanted), Some(plan)) = (workpiece.board().grooves, workpiece.grooves()) else {
+        return;
+    };
+    for groove in &plan.grooves {
+        let Some(tint) = workpiece.groove_color(groove.kind, groove.player()) else {
+            continue;
+        };
+        let color = seen(workpiece, tint);
+        let shapes = groove.path.iter().map(|stroke| match *stroke {
+            Stroke::Line(line) => Shape::Line(line),
+            Stroke::Circle(circle) => Shape::Circle(circle),
+            Stroke::Arc(arc) => Shape::Arc(arc),
+        });
+        found.extend(shapes.map(|shape| Tinted::along(color, shape, wanted.width)));
+    }
+}
+
+/// The players' marks beside their start pockets.
+fn marks(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
+    let Some(made) = workpiece.board().colors.marks else {
+        return;
+    };
+    let wood = tone_of(workpiece.board());
+    let places = mark_places(workpiece, made.size);
+    for (look, place) in workpiece.players().iter().zip(places) {
+        let Some(place) = place else { continue };
+        let circle = Circle::new(place, made.size / 2.0);
+        let tint = Tint {
+            color: look.color,
+            medium: made.medium,
+        };
+        if made.outline {
+            let line = mark_parts(&look.mark, circle, 0.24);
+            let color = outline_color(wood);
+            found.extend(line.into_iter().map(|(shape, width)| Tinted {
+                color,
+                shape,
+                stroke: width,
+                in_bore: false,
+            }));
+        }
+        found.extend(mark(look, circle, seen(workpiece, tint)));
+    }
+}
+
+/// The line around marks on a wood: dark, or light where the wood is dark.
+fn outline_color(wood: Rgb) -> Rgb {
+    if contrast(wood, Rgb::BLACK) > contrast(wood, Rgb::WHITE) {
+        Rgb::BLACK
+    } else {
+        Rgb::WHITE
+    }
+}
+
+/// A player's mark within a circle, in a color.
+pub fn mark(look: &PlayerLook, within: Circle, color: Rgb) -> Vec<Tinted> {
+    let parts = mark_parts(&look.mark, within, 0.0).into_iter();
+    parts
+        .map(|(shape, stroke)| Tinted {
+            color,
+            shape,
+            stroke,
+            in_bore: false,
+        })
+        .collect()
+}
+
+/// The shapes of a mark within a circle, each with the width of the line along it; all lines wider, and insides with a line around
+/// them, by a share of the radius.
+fn mark_parts(mark: &Mark, within: Circle, wider: f64) -> Vec<(Shape, Option<f64>)> {
+    let line = 0.22 * within.radius;
+    let more = wider * within.radius;
+    let scaled = |share: f64| Circle::new(within.center, within.radius * share);
+    let mut parts = match mark {
+        Mark::Auto => Vec::new(),
+        Mark::Solid { shape } => vec![(figure(*shape, scaled(1.0 - wider / 2.0)), None)],
+        Mark::Outlined { shape } => {
+            let inset = 1.0 - line / (2.0 * within.radius) - wider / 2.0;
+            vec![(figure(*shape, scaled(inset)), Some(line + more))]
+        }
+        Mark::Ringed { shape } => {
+            let ring = scaled(1.0 - 0.5 * line / within.radius - wider / 2.0);
+            vec![
+                (Shape::Circle(ring), Some(0.7 * line + more)),
+                (figure(*shape, scaled(0.6)), None),
+            ]
+        }
+        Mark::Letters { text } => {
+            let size = 2.2 * within.radius / (text.chars().count().max(1) as f64 * 0.7).max(1.2);
+            let at = within.center - Vec2::new(0.0, 0.36 * size);
+            return vec![(
+                Shape::Text(Text::level(at, size, Anchor::Middle, text)),
+                None,
+            )];
+        }
+    };
+    if more > 0.0 {
+        let around: Vec<_> = parts
+            .iter()
+            .filter(|(_, width)| width.is_none())
+            .map(|(shape, _)| (shape.clone(), Some(more)))
+            .collect();
+        parts.extend(around);
+    }
+    parts
+}
+
+/// A shape of marks within a circle.
+fn figure(shape: MarkShape, within: Circle) -> Shape {
+    let at = |radius: f64, bearing: f64| {
+        within.center + point_at(within.radius * radius, Angle::degrees(bearing)).to_vec2()
+    };
+    let regular = |count: u32, first: f64| {
+        let turn = 360.0 / f64::from(count);
+        (0..count)
+            .map(|corner| at(1.0, first + turn * f64::from(corner)))
+            .collect()
+    };
+    let on = |corners: &[(f64, f64)]| {
+        let place = |(x, y): &(f64, f64)| within.center + Vec2::new(*x, *y) * within.radius;
+        corners.iter().map(place).collect()
+    };
+    Shape::Area(match shape {
+        MarkShape::Dot => return Shape::Circle(within),
+        MarkShape::Triangle => regular(3, 0.0),
+        MarkShape::Square => regular(4, 45.0),
+        MarkShape::Star => (0..10)
+            .map(|corner| {
+                at(
+                    if corner % 2 == 0 { 1.0 } else { 0.42 },
+                    36.0 * f64::from(corner),
+                )
+            })
+            .collect(),
+        MarkShape::Cross => on(&CROSS),
+        MarkShape::Bar => on(&[(-0.95, -0.28), (0.95, -0.28), (0.95, 0.28), (-0.95, 0.28)]),
+        MarkShape::Lozenge => on(&[(0.0, -1.0), (0.45, 0.0), (0.0, 1.0), (-0.45, 0.0)]),
+        MarkShape::HalfMoon => (0..=24)
+            .map(|step| at(1.0, 7.5 * f64::from(step)))
+            .collect(),
+    })
+}
+
+/// Corners of a cross within a circle of radius 1.
+const CROSS: [(f64, f64); 12] = [
+    (-0.28, -0.95),
+    (0.28, -0.95),
+    (0.28, -0.28),
+    (0.95, -0.28),
+    (0.95, 0.28),
+    (0.28, 0.28),
+    (0.28, 0.95),
+    (-0.28, 0.95),
+    (-0.28, 0.28),
+    (-0.95, 0.28),
+    (-0.95, -0.28),
+    (-0.28, -0.28),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, Hue, MarksMade};
+
+    #[test]
+    fn every_mark_keeps_within_its_circle_and_has_something_to_see() {
+        let board = Board::default();
+        let circle = Circle::new((50.0, -20.0), 5.0);
+        for player in 1..=24 {
+            let look = workshop::player_look(&board, player);
+            let parts = mark(&look, circle, look.color);
+            assert!(!parts.is_empty());
+            for part in parts {
+                let half = part.stroke.unwrap_or_default() / 2.0;
+                let bounds = part.shape.bounds().inflate(half, half);
+                let box_of = kurbo::Rect::from_center_size(circle.center, (10.8, 10.8));
+                assert!(box_of.contains_rect(bounds), "player {player}: {bounds:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_colored_is_drawn_where_it_is() {
+        let mut board = Board::default();
+        board.colors.sectors.hue = Hue::Player;
+        board.colors.track.hue = Hue::One { color: Rgb::BLACK };
+        board.colors.track.on = BorePart::Inside;
+        board.colors.marks = Some(MarksMade::default());
+        let workpiece = Workpiece::of(&board).unwrap();
+        let all = tints(&workpiece);
+        let within = all.iter().filter(|tint| tint.in_bore).count();
+        assert_eq!(within, 84);
+        // Six fields lie below everything.
+        assert!(
+            all[..6]
+                .iter()
+                .all(|tint| matches!(tint.shape, Shape::Area(_)))
+        );
+        assert!(all.len() >= 6 + 84 + 6);
+    }
+}
