@@ -166,6 +166,7 @@ impl Page {
             view: drawing::View {
                 window: paper.to_rect(),
                 page_from_board: Vec2::ZERO,
+                tints: Vec::new(),
                 items: Vec::new(),
             },
             marks: self.lines.iter().map(item).collect(),
