@@ -7,7 +7,7 @@
 )]
 
 use app::exports::Kind;
-use board::{Board, PieceKind};
+use board::{Board, Coat, CoatKind, CoatPlace, PieceKind};
 use kurbo::{Affine, Point};
 use testkit::{PageWords, PdfFile, assert_near, svg_circles};
 use tests::{exported, planned, samples, worked};
@@ -86,6 +86,55 @@ fn each_bore_of_a_filling_plan_carries_its_batch() {
         }
         assert_eq!(found, pour.bores.len(), "{name}");
     }
+}
+
+/// The finish plan read back: every coat in its order, the film layer on layer, amounts, and nothing off the page.
+#[test]
+fn the_finish_plan_tells_every_coat_in_order_and_draws_the_film_from_the_wood_up() {
+    let mut board = planned(&Board::default());
+    let color = Coat {
+        place: CoatPlace::Marks,
+        ..Coat::of(CoatKind::Acrylic, 24.0)
+    };
+    board.finish = vec![
+        Coat::of(CoatKind::DewaxedShellac, 2.0),
+        color,
+        Coat {
+            coats: 3,
+            ..Coat::of(CoatKind::WaterPolyurethane, 6.0)
+        },
+    ];
+    let file = PdfFile::read(&exported(Kind::Finish, &board)).unwrap();
+    let words = || file.pages.iter().flat_map(|page| &page.words);
+    let all: Vec<&str> = words().map(|words| words.words.as_str()).collect();
+    let all = all.join(" ");
+    let mut from = 0;
+    for part in [
+        "Finish plan",
+        "Section through the film",
+        "Coat 1: dewaxed shellac",
+        "Coat 2: acrylic color",
+        "Coat 3: water-based polyurethane",
+        "Coat 5: water-based polyurethane",
+        "Amounts",
+        "Which coat holds on which",
+    ] {
+        let at = all[from..].find(part);
+        from += at.unwrap_or_else(|| panic!("{part} is not after what comes before it: {all}"));
+    }
+    // The column of the marks has all three layers, each above the one that it lies on.
+    let heights = |name: &str| -> Vec<f64> {
+        let found = file.pages[0].words.iter();
+        let found = found.filter(|words| words.words.starts_with(name));
+        found.map(|words| words.at.y).collect()
+    };
+    let (low, middle, high) = (
+        heights("1. dewaxed shellac"),
+        heights("2. acrylic color"),
+        heights("3. water-based"),
+    );
+    assert_eq!((low.len(), middle.len(), high.len()), (2, 1, 2));
+    assert!(low.iter().all(|low| *low < middle[0]) && high.iter().any(|high| *high > middle[0]));
 }
 
 #[test]

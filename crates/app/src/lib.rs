@@ -9,6 +9,7 @@ pub mod canvas;
 pub mod cli;
 pub mod exports;
 pub mod files;
+mod film_view;
 pub mod printers;
 pub mod window;
 

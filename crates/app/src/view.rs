@@ -30,6 +30,8 @@ pub struct ViewState {
     pub proof: ProofViewState,
     /// The wood under the plan.
     pub wood: WoodFace,
+    /// The view of the finish.
+    pub film: SheetViewState,
     /// Zoom and measuring.
     pub canvas: CanvasState,
     /// The hole that the panel shows.
@@ -84,16 +86,19 @@ pub enum Face {
     Section,
     /// The finished board, as the customer will see it.
     Proof,
+    /// The layers of the finish.
+    Film,
     /// The work on its days.
     Calendar,
 }
 
 impl Face {
     /// Every one, in the order of their tabs.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Board,
         Self::Blank,
         Self::Section,
+        Self::Film,
         Self::Proof,
         Self::Calendar,
     ];
@@ -105,6 +110,7 @@ impl Face {
             Self::Blank => "On the blank",
             Self::Section => "Section",
             Self::Proof => "Proof",
+            Self::Film => "Film",
             Self::Calendar => "Calendar",
         }
     }
@@ -126,6 +132,7 @@ impl ViewState {
         self.blank.fit();
         self.section.fit();
         self.proof.fit();
+        self.film.fit();
     }
 
     /// Says that something was done.

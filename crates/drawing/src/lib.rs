@@ -54,6 +54,7 @@
 //! * [`filling_pages`]: batches of resin, and which bores each goes into.
 //! * [`calendar_pages`]: the work as bars over the days, with its times.
 //! * [`lists_pages`]: what to buy, and what to cut.
+//! * [`finish_pages`], [`film_sheet`]: the finish plan, and the section through its film.
 //! * [`job_pages`]: the work step by step; [`card_sheet`]: the card for the customer.
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
 //! * [`section_sheet`]: the board cut open, with its sizes.
@@ -67,6 +68,7 @@ mod calendar;
 mod card;
 mod colors;
 mod filling;
+mod finish;
 pub mod font;
 mod grooves;
 mod hardboard;
@@ -93,6 +95,7 @@ pub use calendar::calendar_pages;
 pub use card::card_sheet;
 pub use colors::{Tinted, mark, tints};
 pub use filling::filling_pages;
+pub use finish::{film_figure, film_sheet, finish_pages};
 pub use hardboard::router::{router_sheets, router_whole};
 pub use hardboard::sector::sector_sheets;
 use item::corners_of;

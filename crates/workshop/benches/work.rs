@@ -49,3 +49,17 @@ fn plan_of_the_work(bencher: Bencher<'_, '_>, method: DrillingMethod) {
             plan.map_or(0, |plan| plan.operations.len())
         });
 }
+
+/// The search for the shortest fix of a finish: plans with one fault, with three, and with a fault at every layer.
+#[divan::bench(args = [2, 6, 12, 60])]
+fn fix_of_the_finish(bencher: Bencher<'_, '_>, layers: usize) {
+    use board::CoatKind::{Dye, Lacquer, Oil, OilPolyurethane, WaterPolyurethane, Wax};
+    let kinds = [Wax, OilPolyurethane, Lacquer, Oil, Dye, WaterPolyurethane];
+    let plan: Vec<Coat> = kinds
+        .into_iter()
+        .cycle()
+        .take(layers)
+        .map(|kind| Coat::of(kind, 1.0))
+        .collect();
+    bencher.bench_local(|| workshop::finish_fixes(black_box(&plan)).len());
+}

@@ -30,6 +30,8 @@ pub enum Caution {
     Resin,
     /// Rags with oil that dries.
     OilyRags,
+    /// Vapor of solvents.
+    Solvents,
     /// Pieces that go into a mouth.
     SmallParts,
     /// Magnets that come loose.
@@ -38,7 +40,7 @@ pub enum Caution {
 
 impl Caution {
     /// Every caution, in the order lists show them.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::DrillPress,
         Self::Router,
         Self::TableSaw,
@@ -47,6 +49,7 @@ impl Caution {
         Self::Noise,
         Self::Resin,
         Self::OilyRags,
+        Self::Solvents,
         Self::SmallParts,
         Self::Magnets,
     ];
@@ -62,6 +65,7 @@ impl Caution {
             Self::Noise => "Noise",
             Self::Resin => "Resin",
             Self::OilyRags => "Oily rags",
+            Self::Solvents => "Solvents",
             Self::SmallParts => "Small parts and balls",
             Self::Magnets => "Magnets",
         }
@@ -101,6 +105,10 @@ impl Caution {
                 "Rags with drying oil heat up by themselves and catch fire: spread them flat outdoors to dry, or keep \
                  them under water in a closed metal can."
             }
+            Self::Solvents => {
+                "Vapor of spirits, alcohol and thinner burns and harms: fresh air, no flame, spark or pilot light near, \
+                 gloves, and a respirator with the cartridges that the label names."
+            }
             Self::SmallParts => {
                 "Marbles, pegs and small balls choke small children: say for which age a board is made."
             }
@@ -120,7 +128,7 @@ impl Caution {
                 "NIOSH recommended exposure limit; ACGIH threshold limit values, wood dusts"
             }
             Self::Noise => "NIOSH criteria for noise, 85 dBA and 3 dB exchange",
-            Self::Resin | Self::OilyRags => {
+            Self::Resin | Self::OilyRags | Self::Solvents => {
                 "common practice, no source; see the maker's data sheet"
             }
             Self::SmallParts => "16 CFR 1501, 16 CFR 1500.19, EN 71-1",
@@ -140,6 +148,10 @@ impl Caution {
             Self::OilyRags => {
                 let is_oily = |coat: &Coat| coat_data(coat.kind).is_oily;
                 board.finish.iter().any(is_oily)
+            }
+            Self::Solvents => {
+                let has_vapor = |coat: &Coat| coat_data(coat.kind).has_vapor;
+                board.finish.iter().any(has_vapor)
             }
             Self::Magnets => board.piece.kind == PieceKind::Magnet,
         }
@@ -165,7 +177,7 @@ mod tests {
         board.filling = Some(Filling::default());
         board.finish = vec![Coat::default()];
         board.piece.kind = PieceKind::Magnet;
-        assert_eq!(told(&board), plain + 4);
+        assert_eq!(told(&board), plain + 5);
     }
 
     /// NIOSH: 480 minutes over two to the power of a third of the decibels over 85.

@@ -46,7 +46,8 @@
 //! * machine: [`HoleTable`], [`Order`].
 //! * colors: [`player_look`], [`HoleTint`], [`Tint`], [`contrast`], [`color_distance`], [`Sight`].
 //! * calendar: [`Calendar`], [`Dated`], [`Promise`], [`Today`].
-//! * finish: [`coat_data`], [`bond`], [`meetings`], [`finish_fixes`], [`hard_after`], [`hard_hours`].
+//! * finish: [`coat_data`], [`bond`], [`meetings`], [`finish_fixes`], [`finish_needs`], [`FinishPreset`],
+//!   [`to_mask`], [`hard_after`], [`hard_hours`].
 //! * price: [`costing`], [`Costing`], [`Money`], [`described`].
 //! * shopping: [`shopping()`], [`ToBuy`], [`cut_list`], [`CutPart`], [`board_feet`].
 //!
@@ -110,9 +111,10 @@ pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
 pub use finish::care_words;
 pub use finish::{
-    Bond, BondSort, CoatData, FinishChange, FinishFix, Meeting, Parts, bond, coat_data, columns,
-    finish_fixes, finish_hours, hard_after, hard_hours, is_sound as finish_holds, meetings,
-    time as drying_time,
+    Bond, BondSort, CoatData, FinishChange, FinishFix, FinishNeed, FinishPreset, Meeting, Parts,
+    bond, coat_data, coat_ml, columns, covered, finish_fixes, finish_hours, finish_needs,
+    hard_after, hard_hours, is_sound as finish_holds, last_to_harden, meetings,
+    time as drying_time, to_mask, volume as finish_volume,
 };
 pub use fit::{
     FitError, InsertError, InsertWish, Limit, Offer, Open, PieceBoard, ProposeError, Refusal,

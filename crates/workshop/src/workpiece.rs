@@ -20,7 +20,7 @@ use crate::template::correction::Correction;
 use crate::template::sheets::{Tiling, TilingError, cut_template};
 use crate::{
     BoardMass, Budget, Calendar, CalendarError, Chance, Costing, CutPart, Figures, Finding,
-    GroovePlan, HoleTable, Joined, Lid, Order, PlayerLook, Pour, ScrewPlace, SeamTurns,
+    FinishFix, GroovePlan, HoleTable, Joined, Lid, Order, PlayerLook, Pour, ScrewPlace, SeamTurns,
     SectorJigError, SectorPlan, Standing, StockPlan, Storage, SumGroup, TapedJoints, TenonPlace,
     Today, WoodError, WoodMoves, WorkPlan, base, calendar, check, colors, figures, filling, job,
     machine, price, recess, shopping, sums, wood,
@@ -66,6 +66,7 @@ pub(crate) struct Parts {
     table: OnceLock<HoleTable>,
     order: OnceLock<Order>,
     work: OnceLock<WorkPlan>,
+    finish_fixes: OnceLock<Vec<FinishFix>>,
     calendar: OnceLock<Result<Calendar, CalendarError>>,
     costing: OnceLock<Costing>,
     cut_list: OnceLock<Vec<CutPart>>,
@@ -166,6 +167,21 @@ impl Workpiece {
     /// The document.
     pub const fn board(&self) -> &Board {
         &self.board
+    }
+
+    /// The shortest fixes of the finish, best first; none where every coat holds.
+    ///
+    /// ```
+    /// use board::{Board, Coat, CoatKind};
+    /// use workshop::Workpiece;
+    /// let waxed = vec![Coat::of(CoatKind::Wax, 1.0), Coat::of(CoatKind::Lacquer, 1.0)];
+    /// let workpiece = Workpiece::of(&Board { finish: waxed, ..Board::default() })?;
+    /// assert_eq!(workpiece.finish_fixes()[0].words(), "Move wax to the end");
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn finish_fixes(&self) -> &[FinishFix] {
+        let fixes = || crate::finish::finish_fixes(&self.board.finish);
+        self.parts.finish_fixes.get_or_init(fixes)
     }
 
     /// Every hole, placed.

@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use board::{Board, BuildError, HoleId, Marking};
 use drawing::{
-    Sheet, Stamp, calendar_pages, card_sheet, filling_pages, fit_strip_pages, jig_pages, job_pages,
-    lists_pages, numbered, printer_test_sheet, repair_pages, router_sheets, router_whole,
-    section_page, section_sheet, sector_sheets, tiled_sheets, whole_sheet,
+    Sheet, Stamp, calendar_pages, card_sheet, filling_pages, finish_pages, fit_strip_pages,
+    jig_pages, job_pages, lists_pages, numbered, printer_test_sheet, repair_pages, router_sheets,
+    router_whole, section_page, section_sheet, sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
 use jiff::Timestamp;
@@ -240,6 +240,10 @@ impl Source {
                 "filling.pdf",
                 self.numbered(filling_pages(&self.workpiece, &self.stamp())),
             )],
+            Kind::Finish => vec![pdf(
+                "finish.pdf",
+                self.numbered(finish_pages(&self.workpiece, &self.stamp())),
+            )],
             Kind::Repair => vec![pdf(
                 "repair.pdf",
                 self.numbered(repair_pages(&self.workpiece, &self.stamp())),
@@ -305,10 +309,13 @@ impl Source {
             Kind::Dxf => vec!["whole.dxf".into()],
             Kind::Section => vec!["section.svg".into()],
             Kind::Csv => vec!["holes.csv".into()],
-            Kind::Router | Kind::Sector | Kind::Filling if kind.missing(self.board()).is_some() => {
+            Kind::Router | Kind::Sector | Kind::Filling | Kind::Finish
+                if kind.missing(self.board()).is_some() =>
+            {
                 Vec::new()
             }
             Kind::Filling => vec!["filling.pdf".into()],
+            Kind::Finish => vec!["finish.pdf".into()],
             Kind::Router => vec!["router.pdf".into(), "router.svg".into()],
             Kind::Sector => vec!["sector.pdf".into()],
             Kind::Job => vec!["job.pdf".into()],

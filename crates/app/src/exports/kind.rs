@@ -33,6 +33,8 @@ pub enum Kind {
     Card,
     /// Filling plan: batches of resin and the bores they go into, as PDF
     Filling,
+    /// Finish plan: section through the film, coats in order with times, masking, amounts, as PDF
+    Finish,
     /// Repair page: distances to measure, what they told, and how holes that went wrong are mended, as PDF
     Repair,
     /// Proof for the customer: pictures of the finished board from above and in perspective, as PNG, SVG and PDF
@@ -50,7 +52,7 @@ pub enum Kind {
 }
 
 /// Every kind, in the order lists show them.
-const ALL: [Kind; 21] = [
+const ALL: [Kind; 22] = [
     Kind::TemplatePdf,
     Kind::TemplateSvg,
     Kind::PlotPdf,
@@ -65,6 +67,7 @@ const ALL: [Kind; 21] = [
     Kind::Job,
     Kind::Card,
     Kind::Filling,
+    Kind::Finish,
     Kind::Repair,
     Kind::Proof,
     Kind::Sums,
@@ -95,6 +98,7 @@ impl Kind {
             Self::Job => "Job sheet (PDF)",
             Self::Card => "Card for the customer (PDF)",
             Self::Filling => "Filling plan (PDF)",
+            Self::Finish => "Finish plan (PDF)",
             Self::Repair => "Repair page (PDF)",
             Self::Proof => "Proof for the customer (PNG, SVG, PDF)",
             Self::Sums => "Bench sums (CSV and JSON)",
@@ -134,6 +138,9 @@ impl Kind {
             }
             Self::Card => "pieces, age, care, and lines for the rules; print at 100 % and fold",
             Self::Filling => "what to mix and when, and the number of its batch in every bore",
+            Self::Finish => {
+                "every coat in order with its time, what it lies on, masking and amounts, for the shop wall"
+            }
             Self::Repair => {
                 "what to measure after taping or drilling, and how a hole that went wrong is mended"
             }
@@ -168,6 +175,9 @@ impl Kind {
             }
             Self::Filling if board.filling.is_none() => {
                 Some("no resin is planned: see Filling at the stage Bench")
+            }
+            Self::Finish if board.finish.is_empty() => {
+                Some("no coats are planned: see Finish coats at the stage Finish")
             }
             _ => None,
         }

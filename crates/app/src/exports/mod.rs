@@ -101,6 +101,7 @@ mod tests {
         Board {
             machine: Some(machine),
             filling: Some(Filling::default()),
+            finish: vec![board::Coat::default()],
             router: Some(Router::default()),
             sector_jig: Some(SectorJig::default()),
             ..board

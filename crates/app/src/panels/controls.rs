@@ -179,7 +179,9 @@ fn finish_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     section(ui, "Colors of the board", true, |ui| {
         colors::colors_ui(ui, board);
     });
-    section(ui, "Finish coats", true, |ui| finish::finish_ui(ui, board));
+    section(ui, "Finish coats", true, |ui| {
+        finish::finish_ui(ui, board, controls.current);
+    });
 }
 
 fn hand_over_ui(ui: &mut Ui, controls: &mut Controls<'_>) {

@@ -1,4 +1,4 @@
-//! The faces of the drawing: the board, its blank, its section, its proof, and its days.
+//! The faces of the drawing: the board, its blank, its section, the film of its finish, its proof, and its days.
 
 use egui::Ui;
 use workshop::Workpiece;
@@ -7,18 +7,20 @@ use super::App;
 use crate::blank_view::{BlankSeen, blank_view_ui};
 use crate::calendar_view::calendar_view_ui;
 use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
+use crate::film_view::film_ui;
 use crate::palette::Palette;
 use crate::proof_view::proof_view_ui;
 use crate::section_view::section_ui;
 use crate::view::Face;
 
 impl App {
-    /// The board, its blank, its section, its proof, or its days.
+    /// The board, its blank, its section, the film of its finish, its proof, or its days.
     pub(super) fn drawing(&mut self, ui: &mut Ui) {
         match self.view.face {
             Face::Board => self.canvas(ui),
             Face::Blank => self.blank(ui),
             Face::Section => self.section(ui),
+            Face::Film => self.film(ui),
             Face::Proof => self.proof(ui),
             Face::Calendar => self.calendar(ui),
         }
@@ -64,6 +66,14 @@ impl App {
         }
         // A tick changes the document: its consequences are shown in the next frame.
         self.current.refresh(&self.session.board);
+    }
+
+    fn film(&mut self, ui: &mut Ui) {
+        self.view.readout =
+            "Drag to pan, turn the wheel to zoom, double-click to begin at the top".into();
+        if let Some(workpiece) = self.current.good() {
+            film_ui(ui, workpiece, &mut self.view.film);
+        }
     }
 
     /// Shows a face, or the board where that is shown already.

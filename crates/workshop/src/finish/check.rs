@@ -1,6 +1,6 @@
 //! Rule: each coat of finish bonds to the one under it, and waits until that is dry.
 
-use board::{Board, Coat, CoatKind, CoatPlace, Hole, Measure, PieceKind};
+use board::{Board, Coat, CoatKind, CoatPlace, Hole, Hue, Measure, Medium, PieceKind, Role};
 
 use crate::Mend;
 use crate::Workpiece;
@@ -23,14 +23,26 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings.extend(bare(board));
     findings.extend(nowhere(board));
     findings.extend(film(workpiece));
+    findings.extend(none_planned(board));
+    findings.extend(uneven(board));
     findings.extend(rags(board));
+    findings.extend(vapor(board));
     findings
 }
 
-/// Most of the play of a peg that a film of finish in its bore takes, mm: 0.1 to 0.2 in a few coats.
+/// Play of a peg that a film of finish in its bore takes, mm: 0.1 to 0.2 in a few coats, where the plan adds up to no more.
 const FILM: f64 = 0.2;
 /// A coat of no more leaves no film to speak of, mm: oils and wax are wiped off.
 const THIN: f64 = 0.005;
+
+/// Width that the films of a plan take of a bore, mm: two walls with every coat on them, by the table of kinds.
+pub fn film_in_bores(coats: &[Coat]) -> f64 {
+    let inside = coats
+        .iter()
+        .filter(|coat| Parts::of(coat.place).has(Parts::BORES));
+    let films = inside.map(|coat| f64::from(coat.coats) * coat_data(coat.kind).film);
+    2.0 * films.sum::<f64>()
+}
 
 /// Pegs with so little play that finish in their bores would hold them.
 ///
@@ -45,29 +57,30 @@ fn film(workpiece: &Workpiece) -> Option<Finding> {
         return None;
     }
     let length = |mm| Measure::mm(mm).shown(board.units);
+    let most = film_in_bores(&board.finish).max(FILM);
     let Some(shank) = board.piece.shank else {
         let message = format!(
             "a film of finish in the holes takes up to {} of their width: keep finish out of them, or make the pegs to fit \
              when it is hard",
-            length(FILM)
+            length(most)
         );
         return Some(Finding::new(Severity::Note, Rule::Finish, message));
     };
     let play = |hole: &Hole| hole.bore.diameter - shank;
-    let tight = |hole: &&Hole| (-HAIR..FILM - HAIR).contains(&play(hole));
+    let tight = |hole: &&Hole| (-HAIR..most - HAIR).contains(&play(hole));
     let tight: Vec<&Hole> = workpiece.seats().iter().filter(tight).collect();
     let least = tight.iter().map(|hole| play(hole));
     let least = least.min_by(f64::total_cmp)?;
     let message = format!(
         "a film of finish takes up to {} of the width of a hole, and pegs have {} of play in {}: keep finish out of the \
          holes, or use thinner pegs",
-        length(FILM),
+        length(most),
         length(least.max(0.0)),
         counted(tight.len(), "hole")
     );
     Some(
         Finding::new(Severity::Caution, Rule::Finish, message)
-            .measuring(Measure::mm(least.max(0.0)), Measure::mm(FILM))
+            .measuring(Measure::mm(least.max(0.0)), Measure::mm(most))
             .about(tight.iter().map(|hole| hole.name).collect()),
     )
 }
@@ -190,6 +203,66 @@ fn nowhere(board: &Board) -> Option<Finding> {
     Some(Finding::new(Severity::Caution, Rule::Finish, message))
 }
 
+/// A finish that other parts of the document count on, and that is not planned.
+fn none_planned(board: &Board) -> Option<Finding> {
+    if !board.finish.is_empty() {
+        return None;
+    }
+    let paints = |medium| matches!(medium, Medium::Paint | Medium::Dye | Medium::Stain);
+    let colors = &board.colors;
+    let parts = [colors.grooves, colors.rings, colors.rim, colors.sectors];
+    let roles = Role::ALL.map(|role| colors.of(role));
+    let painted = parts
+        .iter()
+        .any(|part| part.hue != Hue::Bare && paints(part.medium))
+        || roles
+            .iter()
+            .any(|bore| bore.hue != Hue::Bare && paints(bore.medium))
+        || colors.marks.is_some_and(|marks| paints(marks.medium));
+    let magnet = board.piece.magnet.filter(|magnet| magnet.finish > 0.0);
+    let what = if painted {
+        "the board is colored, and color without a coat over it wears off"
+    } else if magnet.is_some() && board.piece.kind == PieceKind::Magnet {
+        "the pull of the magnets is figured with finish over them"
+    } else {
+        return None;
+    };
+    let message = format!(
+        "no coats of finish are planned, while {what}: plan the finish at the stage Finish"
+    );
+    Some(Finding::new(Severity::Caution, Rule::Finish, message))
+}
+
+/// Coats on one face alone: the other takes up the moisture of the air sooner, and the board cups; common practice, no source.
+fn uneven(board: &Board) -> Option<Finding> {
+    let colors = |kind| is_color(kind) || matches!(kind, CoatKind::Dye | CoatKind::Stain);
+    let coats = |face: Parts| -> u32 {
+        let on = board.finish.iter();
+        let on = on.filter(|coat| Parts::of(coat.place).has(face) && !colors(coat.kind));
+        on.map(|coat| coat.coats).sum()
+    };
+    let (top, underside) = (coats(Parts::TOP), coats(Parts::UNDERSIDE));
+    (top != underside).then(|| {
+        let message = format!(
+            "the top face gets {} and the underside {}: give both as many, or the board cups",
+            counted(top as usize, "coat"),
+            underside
+        );
+        Finding::new(Severity::Note, Rule::Finish, message)
+    })
+}
+
+/// Vapor of solvents: told whenever a coat has one.
+fn vapor(board: &Board) -> Option<Finding> {
+    let has_vapor = |coat: &Coat| coat_data(coat.kind).has_vapor;
+    board.finish.iter().any(has_vapor).then(|| {
+        let message = "vapor of solvents burns and harms: fresh air, no flame or spark, and a respirator with the \
+             cartridges that the label names"
+            .into();
+        Finding::new(Severity::Note, Rule::Finish, message)
+    })
+}
+
 /// Rags with drying oil set themselves alight: told whenever oil is used.
 fn rags(board: &Board) -> Option<Finding> {
     let oily = |coat: &Coat| coat_data(coat.kind).is_oily;
@@ -242,26 +315,33 @@ mod tests {
 
     #[test]
     fn a_water_based_coat_waits_for_oil_to_cure_or_wants_dewaxed_shellac_between() {
-        let rags = Severity::Note;
+        let (rags, vapor) = (Severity::Note, Severity::Note);
         assert_eq!(
             found(&[(Oil, 24.0), (WaterPolyurethane, 0.0)]),
-            [Severity::Caution, rags]
+            [Severity::Caution, rags, vapor]
         );
-        assert_eq!(found(&[(Oil, 336.0), (WaterPolyurethane, 0.0)]), [rags]);
+        assert_eq!(
+            found(&[(Oil, 336.0), (WaterPolyurethane, 0.0)]),
+            [rags, vapor]
+        );
         let tied = [(Oil, 24.0), (DewaxedShellac, 2.0), (WaterPolyurethane, 0.0)];
-        assert_eq!(found(&tied), [rags]);
+        assert_eq!(found(&tied), [rags, vapor]);
     }
 
     #[test]
     fn a_coat_that_is_too_early_is_told_to_the_hour() {
-        assert_eq!(found(&[(Lacquer, 0.5), (Lacquer, 0.0)]), []);
+        let vapor = Severity::Note;
+        assert_eq!(found(&[(Lacquer, 0.5), (Lacquer, 0.0)]), [vapor]);
         assert_eq!(
             found(&[(Lacquer, 0.4), (Lacquer, 0.0)]),
-            [Severity::Caution]
+            [Severity::Caution, vapor]
         );
-        assert_eq!(found(&[(Shellac, 2.0), (Lacquer, 0.0)]), [Severity::Note]);
+        assert_eq!(
+            found(&[(Shellac, 2.0), (Lacquer, 0.0)]),
+            [Severity::Note, vapor]
+        );
         assert_eq!(found(&[]), []);
-        assert_eq!(found(&[(Shellac, 0.0)]), []);
+        assert_eq!(found(&[(Shellac, 0.0)]), [vapor]);
     }
 
     /// Color in the grooves: beside them the topcoat lies on oil, in them on color, and the words say where.
@@ -325,6 +405,59 @@ mod tests {
         };
         assert!(told(findings(vec![color])));
         assert!(!told(findings(vec![Coat::default()])));
+    }
+
+    #[test]
+    fn a_finish_of_no_coats_is_told_where_another_part_counts_on_it() {
+        let told = |board: &Board| {
+            let all = check(&Workpiece::of(board).unwrap());
+            all.iter()
+                .any(|found| found.message.starts_with("no coats of finish"))
+        };
+        let mut board = Board::default();
+        assert!(!told(&board));
+        board.colors.marks = Some(board::MarksMade::default());
+        assert!(told(&board));
+        board.finish = vec![Coat::default()];
+        assert!(!told(&board));
+        let mut magnets = Board::default();
+        magnets.piece.kind = PieceKind::Magnet;
+        magnets.piece.magnet = Some(board::Magnet {
+            finish: 0.1,
+            ..board::Magnet::default()
+        });
+        assert!(told(&magnets));
+    }
+
+    #[test]
+    fn one_face_with_more_coats_is_told() {
+        let top = Coat {
+            place: CoatPlace::Top,
+            coats: 2,
+            ..Coat::of(Shellac, 2.0)
+        };
+        let told = |coats: Vec<Coat>| {
+            findings(coats)
+                .iter()
+                .any(|found| found.message.contains("cups"))
+        };
+        assert!(told(vec![Coat::of(Shellac, 2.0), top]));
+        assert!(!told(vec![Coat::of(Shellac, 2.0)]));
+    }
+
+    /// Five coats of 0.04 mm on both walls: 0.4 mm.
+    #[test]
+    fn a_thick_film_takes_more_of_a_bore() {
+        let five = Coat {
+            coats: 5,
+            ..Coat::of(CoatKind::OilPolyurethane, 24.0)
+        };
+        testkit::assert_near!(film_in_bores(&[five]), 0.4, 1e-12);
+        let edge = Coat {
+            place: CoatPlace::Edge,
+            ..five
+        };
+        testkit::assert_near!(film_in_bores(&[edge]), 0.0, 0.0);
     }
 
     /// Bores of 12 mm and of 1/2 in, pegs with as much play as a film takes, and with less.

@@ -134,6 +134,7 @@ const LACQUER: CoatData = CoatData {
 
 /// Every kind, in the order of [`CoatKind::ALL`].
 static TABLE: [CoatData; CoatKind::ALL.len()] = [
+    // Dye has no film: it is gone into the wood, and only what carries it dries.
     CoatData {
         kind: Dye,
         coverage: 10.0,
@@ -149,6 +150,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         has_vapor: false,
         ..SOAKS_IN
     },
+    // Oil carries the pigment, so that stain dries as slowly as oil does and its rags heat up.
     CoatData {
         kind: Stain,
         touch: 8.0,
@@ -162,6 +164,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         ..SOAKS_IN
     },
     SOAKS_IN,
+    // A little varnish is left on the wood once the rest is wiped off; labels say overnight.
     CoatData {
         kind: OilVarnish,
         film: 0.005,
@@ -170,6 +173,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         times: MEMORY,
         ..SOAKS_IN
     },
+    // Laid on so thin that a liter goes twice as far as any other.
     CoatData {
         kind: OilWax,
         coverage: 24.0,
@@ -181,11 +185,13 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         ..SOAKS_IN
     },
     SHELLAC,
+    // Mostly a coat between others.
     CoatData {
         kind: DewaxedShellac,
         usual: 2,
         ..SHELLAC
     },
+    // Lacquer with a soap that makes it easily sanded.
     CoatData {
         kind: SandingSealer,
         next: 1.0,
@@ -195,6 +201,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         usual: 1,
         ..LACQUER
     },
+    // Varnish with as much spirits: a third of the film, and the same time to the next coat.
     CoatData {
         kind: WipingVarnish,
         coverage: 14.0,
@@ -204,6 +211,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         ..ROW
     },
     ROW,
+    // Labels often say 2 h to the next coat; the trade page says when it is dry, 6 to 8 h.
     CoatData {
         kind: WaterPolyurethane,
         film: 0.03,
@@ -217,6 +225,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         ..ROW
     },
     LACQUER,
+    // Pens differ: the solvent is told on the barrel.
     CoatData {
         kind: PaintPen,
         coverage: 8.0,
@@ -232,6 +241,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         is_oily: false,
         ..ROW
     },
+    // Alkyd enamel is an oil varnish with pigment in it.
     CoatData {
         kind: Enamel,
         film: 0.035,
@@ -242,6 +252,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         usual: 2,
         ..ROW
     },
+    // Not rubbed down: a coat is sanded through before it is dull.
     CoatData {
         kind: Acrylic,
         coverage: 9.0,
@@ -258,6 +269,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         has_vapor: false,
         ..ROW
     },
+    // Buffed as soon as it hazes; nothing has to harden.
     CoatData {
         kind: Wax,
         coverage: 25.0,

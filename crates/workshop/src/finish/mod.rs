@@ -3,23 +3,31 @@
 //! Pairs and times are those of trade pages on finishes, not of a standard, or from memory, and each says which. The label on the
 //! can comes first, and so does a test board.
 
+mod amounts;
 mod bond;
 mod care;
 pub mod check;
 mod kinds;
+mod masking;
 mod meeting;
 mod parts;
+mod presets;
+mod rules;
 mod search;
 pub mod steps;
 
 use board::{Board, Measure, Units};
 
+pub use amounts::{FinishNeed, coat_ml, covered, finish_needs, volume};
 pub use bond::{Bond, BondSort, bond};
 pub use care::care_words;
 pub use kinds::{CoatData, coat_data, hard_after, hard_hours};
+pub use masking::to_mask;
 pub use meeting::{Meeting, is_sound, meetings};
 pub use parts::{Parts, columns};
+pub use presets::FinishPreset;
 pub use search::{FinishChange, FinishFix, finish_fixes};
+pub use steps::last_to_harden;
 
 /// Hours from the first coat of a board to the last.
 ///

@@ -1,28 +1,111 @@
-//! Sanding, masking and the coats of finish.
+//! A test board, sanding, masking and the coats of finish.
 
-use board::{Board, Coat, CoatKind, Measure, PieceKind};
+use board::{Board, Coat};
 
-use crate::finish::parts::on;
+use super::amounts::{coat_ml, volume};
+use super::kinds::{coat_data, hard_after, hard_hours, is_color};
+use super::masking::to_mask;
+use super::meeting::meetings;
+use super::parts::on;
+use crate::finish::time;
 use crate::job::{Operation, TIMED, Task, USUAL, Wait};
-use crate::{Caution, Workpiece, coat_data, hard_after, hard_hours};
+use crate::{Caution, Workpiece};
 
-/// From the last cut to a finish that is hard.
+/// From the test board to a finish that is hard.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let board = workpiece.board();
     let mut all = vec![sand(workpiece)];
-    let bare = bare(workpiece);
-    if !board.finish.is_empty() && !bare.is_empty() {
+    if board.finish.is_empty() {
+        return all;
+    }
+    all.push(trial(workpiece));
+    let bare = to_mask(workpiece);
+    if !bare.is_empty() {
         all.push(
             Operation::of(Task::Mask)
                 .with("dowels, masking tape", 20.0)
                 .says(bare),
         );
     }
-    let each = |coat: &Coat| core::iter::repeat_n(*coat, coat.coats as usize);
-    let numbered = board.finish.iter().flat_map(each).zip(1_u32..);
-    all.extend(numbered.map(|(coat, number)| applied(workpiece, coat, number)));
-    all.extend(board.finish.last().map(|coat| harden(coat.kind)));
+    let coats = planned(board);
+    let last = coats.len();
+    all.extend(coats.into_iter().zip(1_u32..).map(|(coat, number)| {
+        let is_last = number as usize == last;
+        applied(workpiece, coat, number, is_last)
+    }));
+    all.extend(last_to_harden(board).map(harden));
     all
+}
+
+/// A coat in its layer.
+#[derive(Debug, Clone, Copy)]
+struct InLayer {
+    /// The place of its layer, from 0.
+    layer: usize,
+    /// Its number in the layer, from 1.
+    number: u32,
+    /// The layer.
+    coat: Coat,
+}
+
+/// Every coat, in the order of the work.
+fn planned(board: &Board) -> Vec<InLayer> {
+    let layers = board.finish.iter().enumerate();
+    let each = |(layer, coat): (usize, &Coat)| {
+        let coat = *coat;
+        (1..=coat.coats).map(move |number| InLayer {
+            layer,
+            number,
+            coat,
+        })
+    };
+    layers.flat_map(each).collect()
+}
+
+/// The layer that is hard last, each counted from when it is laid: the last one may be wax over varnish that takes a month.
+pub fn last_to_harden(board: &Board) -> Option<&Coat> {
+    let mut left = 0.0;
+    let mut latest: Option<(f64, &Coat)> = None;
+    for coat in board.finish.iter().rev() {
+        let hard = hard_hours(coat.kind) - left;
+        if latest.is_none_or(|(hours, _)| hard > hours) {
+            latest = Some((hard, coat));
+        }
+        left += coat.hours();
+    }
+    latest.map(|(_, coat)| coat)
+}
+
+/// The coats on a scrap first: labels differ, and so do woods.
+fn trial(workpiece: &Workpiece) -> Operation {
+    let board = workpiece.board();
+    let hours: f64 = board.finish.iter().map(Coat::hours).sum();
+    Operation {
+        wait: Some(Wait {
+            hours,
+            reason: "the coats of the test board dry",
+            source: TIMED,
+        }),
+        ..Operation::of(Task::Trial)
+    }
+    .with("an offcut of the board, brush or rag", 45.0)
+    .minding(&cautions(board))
+    .says([
+        "Read the label of every can: where it says otherwise, the label wins over the times, grits and pairs of this plan.".into(),
+        "Sand an offcut of the same wood as the board will be, and lay every coat on it in the same order and with the same waits."
+            .into(),
+        "When it is dry, press tape on it and pull it off: nothing may come away. Judge color and sheen where the board will stand."
+            .into(),
+        "Times are for usual room conditions; a cold or damp shop takes longer, by how much no source says.".into(),
+    ])
+}
+
+/// The cautions of a finish: rags with oil, vapor.
+pub fn cautions(board: &Board) -> Vec<Caution> {
+    let of = [Caution::OilyRags, Caution::Solvents];
+    of.into_iter()
+        .filter(|caution| caution.concerns(board))
+        .collect()
 }
 
 /// The grits that a board is sanded with, one after the other: film finishes end at 180, oil, shellac and wax at 220; common
@@ -55,78 +138,116 @@ fn sand(workpiece: &Workpiece) -> Operation {
         ])
 }
 
-/// The parts that no finish may get on.
-fn bare(workpiece: &Workpiece) -> Vec<String> {
-    let board = workpiece.board();
-    let mut bare = Vec::new();
-    if board.piece.kind == PieceKind::Peg {
-        bare.push(
-            "Plug the peg holes with dowels or foam: a film of finish takes the play that the pegs have.".to_owned(),
-        );
-    }
-    if board.base.is_some() && board.screws.is_empty() {
-        bare.push(
-            "Tape off where the base or its feet are glued: glue does not hold on finish."
-                .to_owned(),
-        );
-    }
-    if workpiece.lid().size.is_some() {
-        bare.push("Tape off where the lid rubs or slides.".to_owned());
-    }
-    bare
-}
-
 /// A coat and the time it dries.
 ///
 /// Both faces get as many coats, or the board cups as one of them takes up the moisture of the air sooner.
-fn applied(workpiece: &Workpiece, coat: Coat, number: u32) -> Operation {
-    let count: u32 = workpiece.board().finish.iter().map(|coat| coat.coats).sum();
-    let is_last = number == count;
-    let dries = Measure::hours(coat.dries).shown(workpiece.board().units);
-    let rubbed = if number > 1 {
-        " Rub the coat before it down first, with a gray pad or grit 320, and take the dust off."
-    } else {
-        ""
-    };
-    let taken_off = if is_last {
-        " Take plugs and tape off before it is hard."
-    } else {
-        ""
-    };
-    let rags: &[Caution] = if coat_data(coat.kind).is_oily {
-        &[Caution::OilyRags]
-    } else {
-        &[]
-    };
+fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, is_last: bool) -> Operation {
+    let rub = rubbed(workpiece.board(), coat);
+    let InLayer {
+        coat,
+        number: of_layer,
+        ..
+    } = coat;
+    let rests = rests_after(coat, of_layer);
+    let hours = coat.dries.max(rests.unwrap_or_default());
+    let mut words = format!(
+        "Coat {number}: {} {}, about {}; let it dry {}.",
+        coat.kind.label(),
+        on(coat.place),
+        volume(coat_ml(workpiece, coat.kind, coat.place), workpiece.units()),
+        time(hours)
+    );
+    words += &rub;
+    if is_last {
+        words += " Take plugs and tape off before it is hard.";
+    }
     Operation {
         number,
         wait: Some(Wait {
-            hours: coat.dries,
+            hours,
             reason: "the coat dries",
-            source: TIMED,
+            source: if rests.is_some() { USUAL } else { TIMED },
         }),
         ..Operation::of(Task::Coat)
     }
-    .with("brush or lint-free rag", 40.0)
-    .minding(rags)
-    .says([format!(
-        "Coat {number}: {} {}; let it dry {dries}.{rubbed}{taken_off}",
-        coat.kind.label(),
-        on(coat.place)
-    )])
+    .with(tool(coat), 40.0)
+    .minding(&of_coat(coat))
+    .says([words])
 }
 
-/// The wait until the last coat can be played on.
+/// Hours that shellac rests after every fourth coat: "12 hours every three to four coats" (trade page); none otherwise.
+fn rests_after(coat: Coat, number: u32) -> Option<f64> {
+    use board::CoatKind::{DewaxedShellac, Shellac};
+    const REST: f64 = 12.0;
+    let is_shellac = matches!(coat.kind, Shellac | DewaxedShellac);
+    let is_due = number.is_multiple_of(4) && number < coat.coats;
+    (is_shellac && is_due && coat.dries < REST).then_some(REST)
+}
+
+/// The sentence about rubbing down what is under a coat; empty where nothing is.
+///
+/// Within a layer it is about the coat before, at the first coat of a layer about all that the layer lies on. Color is thin, and
+/// sanded through in a moment.
+fn rubbed(board: &Board, coat: InLayer) -> String {
+    let (layer, within) = (coat.layer, coat.number > 1);
+    let met = meetings(&board.finish).into_iter();
+    let met = met.filter(|met| met.over == layer && (met.under == layer) == within);
+    let mut grits = Vec::new();
+    let mut color = false;
+    for met in met {
+        let Some(under) = board.finish.get(met.under) else {
+            continue;
+        };
+        color |= is_color(under.kind);
+        grits.extend(met.bond.grit.or(coat_data(under.kind).between));
+    }
+    match grits.into_iter().min() {
+        None => String::new(),
+        Some(grit) => {
+            let spared = if color { ", the color but lightly" } else { "" };
+            format!(
+                " Rub the coat before it down first, with a gray pad or grit {grit}{spared}, and take the dust off."
+            )
+        }
+    }
+}
+
+/// The tool that a kind is laid on with; common practice, no source.
+///
+/// What is wiped on and off leaves no brush marks; color is brushed or drawn between strips of tape.
+fn tool(coat: Coat) -> &'static str {
+    use board::CoatKind::{Oil, OilVarnish, OilWax, PaintPen, Wax, WipingVarnish};
+    match coat.kind {
+        Oil | OilVarnish | OilWax | WipingVarnish | Wax => "lint-free rag",
+        PaintPen => "the pen, masking tape",
+        kind if is_color(kind) => "fine brush, masking tape",
+        _ => "brush or lint-free rag",
+    }
+}
+
+/// The cautions of one coat.
+fn of_coat(coat: Coat) -> Vec<Caution> {
+    let data = coat_data(coat.kind);
+    let rags = data.is_oily.then_some(Caution::OilyRags);
+    let vapor = data.has_vapor.then_some(Caution::Solvents);
+    rags.into_iter().chain(vapor).collect()
+}
+
+/// The wait until the finish can be played on.
 ///
 /// Hands at nothing, and the longest wait of all.
-fn harden(kind: CoatKind) -> Operation {
+fn harden(coat: &Coat) -> Operation {
     Operation {
         wait: Some(Wait {
-            hours: hard_hours(kind),
+            hours: hard_hours(coat.kind),
             reason: "the finish hardens",
             source: USUAL,
         }),
         ..Operation::of(Task::Harden)
     }
-    .says([format!("Time until it is hard: {}.", hard_after(kind))])
+    .says([format!(
+        "Time until the {} is hard: {}. No pieces go in and nothing stands on it before.",
+        coat.kind.label(),
+        hard_after(coat.kind)
+    )])
 }

@@ -61,6 +61,8 @@ needs! {
     Flatten after Rough: "only a board that is sawn out is small enough to handle";
     Flatten after Glue: "glue swells the wood beside a seam: planed before that has dried, the seam sinks later";
     Thickness after Flatten: "the underside is planed parallel to a top that is flat";
+    // The test board has the weeks that the board takes.
+    Trial after Thickness: "its wood is planed as that of the board is";
     // Templates and the pin.
     RouterTemplate after Print: "the sheets are glued on the hardboard";
     SectorJig after Print: "the sheets are glued on the hardboard";
@@ -138,6 +140,7 @@ needs! {
     Mask after Sand: "tape and plugs would be sanded off";
     Coat after Sand: "finish goes on clean, sanded wood";
     Coat after Mask: "finish runs into every hole that is open";
+    Coat after Trial: "coats that do not stick or dry are found on scrap, not on the board";
     Harden after Coat: "it hardens from the last coat on";
     Base after Sand: "the board is sanded lying flat";
     Base after ScrewHoles: "the screws need their holes";

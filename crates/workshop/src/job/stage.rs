@@ -60,7 +60,8 @@ impl Task {
             | Self::Mortise
             | Self::Glue
             | Self::Flatten
-            | Self::Thickness => WorkStage::Blank,
+            | Self::Thickness
+            | Self::Trial => WorkStage::Blank,
             Self::Print
             | Self::RouterTemplate
             | Self::SectorJig

@@ -89,6 +89,8 @@ tasks! {
     Flatten: "Flattening the top", Blank, None;
     /// The underside is planed until the board is as thick as it will be.
     Thickness: "Planing to thickness", Blank, None;
+    /// The coats of finish are tried on an offcut.
+    Trial: "Test board of the finish", Finish, None;
     /// The paper is printed and measured.
     Print: "Printing the template", Template, None;
     /// The router's template is made of hardboard.

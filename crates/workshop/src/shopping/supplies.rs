@@ -2,12 +2,12 @@
 
 use core::f64::consts::PI;
 
-use board::{Board, Build, CoatKind, Paper, PieceKind, Units};
+use board::{Board, Build, Paper, PieceKind, Units};
 
 use super::{Shelf, SoldBy, ToBuy};
 use crate::blank::panel::panel_width;
 use crate::job::{Method, counted};
-use crate::{Thicknesses, Workpiece};
+use crate::{FinishNeed, Thicknesses, Workpiece, finish_needs};
 
 /// US fluid ounce, ml, by definition.
 const FLUID_OUNCE: f64 = 29.573_529_562_5;
@@ -139,41 +139,28 @@ fn surface(board: &Board) -> f64 {
     (2.0 * PI * radius * radius + 2.0 * PI * radius * board.blank.thickness) / 1e6
 }
 
-/// Liquid finish that covers a square meter once, ml: about 10 m² to the liter; from memory, the label tells.
-const COAT: f64 = 100.0;
-
 /// Finish by its kind, all coats of a kind together.
 ///
 /// Both faces get as many coats, as the plan of the work has it.
 fn finish(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
-    let board = workpiece.board();
-    let pack = match board.units {
+    let pack = match workpiece.units() {
         Units::Inch(_) => 16.0 * FLUID_OUNCE,
         Units::Mm => 500.0,
     };
-    let of = |kind: CoatKind| {
-        let layers = board.finish.iter().filter(|coat| coat.kind == kind);
-        let coats: u32 = layers.map(|coat| coat.coats).sum();
-        let ml = COAT * surface(board) * f64::from(coats) * f64::from(boards);
-        let label = kind.label();
+    let of = |need: FinishNeed| {
+        let label = need.kind.label();
         let mut name = label.to_owned();
         if let Some(first) = name.get_mut(0..1) {
             first.make_ascii_uppercase();
         }
+        let article = format!("finish-{}", label.replace(' ', "-"));
         ToBuy {
-            note: format!(
-                "{} on both faces and the edge",
-                counted(coats, "coat", "coats")
-            ),
-            ..volume(
-                &format!("finish-{}", label.replace(' ', "-")),
-                &name,
-                ml,
-                pack,
-            )
+            note: counted(need.coats as usize, "coat", "coats"),
+            ..volume(&article, &name, need.ml, pack)
         }
     };
-    CoatKind::ALL.into_iter().map(of).collect()
+    let needs = finish_needs(workpiece, boards).into_iter();
+    needs.map(of).collect()
 }
 
 /// Wood that a sanding disc is used up on, m²; common practice, no source.

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 
 use super::made::boards;
 use crate::job::needs::NEEDS;
-use crate::{Method, Task, Workpiece};
+use crate::{Method, Parts, Task, Workpiece};
 
 /// The tasks that a document implies, said a second time and in another way than the rooms say it: a list of parts and cases.
 fn implied(workpiece: &Workpiece) -> BTreeSet<Task> {
@@ -88,7 +88,7 @@ fn by_method(board: &Board, method: Method) -> [(Task, bool); 19] {
     ]
 }
 
-fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 14] {
+fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 15] {
     let board = workpiece.board();
     let pour = workpiece.pour();
     let filled = pour.is_some_and(|pour| !pour.bores.is_empty());
@@ -108,9 +108,22 @@ fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 14] {
     let porous = open.iter().any(|name| wood.ends_with(name)) || more.contains(&wood);
     let coats = !board.finish.is_empty();
     let lid = workpiece.lid().size.is_some();
-    let bare = board.piece.kind == PieceKind::Peg
-        || (board.base.is_some() && board.screws.is_empty())
-        || lid;
+    let goes = |place| {
+        let mut layers = board.finish.iter();
+        layers.any(|coat| Parts::of(coat.place).has(place))
+    };
+    let turns = |base: board::Base| matches!(base.footing, board::Footing::Round { .. });
+    let below =
+        (board.base.is_some() && board.screws.is_empty()) || board.base.is_some_and(turns) || lid;
+    let fits = match board.piece.kind {
+        PieceKind::Peg => true,
+        PieceKind::Magnet => board
+            .piece
+            .magnet
+            .is_some_and(|magnet| magnet.finish <= 0.0),
+        PieceKind::Marble => false,
+    };
+    let bare = (below && goes(Parts::UNDERSIDE)) || (fits && goes(Parts::BORES));
     [
         (Task::Inserts, board.piece.kind == PieceKind::Magnet),
         (Task::Seal, filled && porous),
@@ -121,6 +134,7 @@ fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 14] {
         (Task::Lid, lid),
         (Task::ScrewHoles, !board.screws.is_empty()),
         (Task::Sand, true),
+        (Task::Trial, coats),
         (Task::Mask, coats && bare),
         (Task::Coat, coats),
         (Task::Harden, coats),

@@ -5,14 +5,19 @@
 //! of the two or comes between them, so that trying those alone misses nothing. Of fixes with as many changes those come first
 //! that keep most of the plan, then those that take less time. The same plan has the same fixes.
 
+mod fix;
+#[cfg(test)]
+mod tests;
+
 use board::{Coat, CoatKind, CoatPlace};
 
 use super::bond::bond;
 use super::kinds::coat_data;
 use super::meeting::is_sound;
-use super::parts::{Parts, on};
-use super::time;
+use super::parts::Parts;
 use crate::check::HAIR;
+
+pub use fix::{FinishChange, FinishFix};
 
 /// Plans looked at before the search gives up on the shortest fix; keeps it within milliseconds.
 const MOST_PLANS: usize = 20_000;
@@ -21,108 +26,10 @@ const OFFERED: usize = 3;
 /// The coat that ties what does not bond; trade page.
 const TIE: CoatKind = CoatKind::DewaxedShellac;
 
-/// A change of a plan.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum FinishChange {
-    /// A coat of dewaxed shellac more.
-    Tie {
-        /// Its place in the fixed plan, from 0.
-        at: usize,
-    },
-    /// A layer dries longer.
-    Wait {
-        /// Its place in the fixed plan.
-        at: usize,
-    },
-    /// A layer comes earlier or later.
-    Move {
-        /// Its place in the fixed plan.
-        at: usize,
-    },
-    /// A layer is of another kind.
-    Replace {
-        /// Its place in the fixed plan.
-        at: usize,
-        /// The kind that was planned.
-        was: CoatKind,
-    },
-    /// A layer is left out.
-    Drop {
-        /// Its place in the plan as it was.
-        was_at: usize,
-    },
-}
-
-/// A plan in which every coat holds, and the changes that lead to it.
-#[derive(Debug, Clone, PartialEq)]
-pub struct FinishFix {
-    /// The fixed plan.
-    pub coats: Vec<Coat>,
-    /// The changes.
-    pub changes: Vec<FinishChange>,
-    /// Whether no fix has fewer changes; a plan with many faults is fixed one after the other, without that promise.
-    pub is_shortest: bool,
-    /// The plan as it was, for the words.
-    before: Vec<Coat>,
-}
-
-impl FinishFix {
-    /// The changes in words, for a button: "Move wax to the end".
-    pub fn words(&self) -> String {
-        let mut words = String::new();
-        for change in &self.changes {
-            let told = self.told(*change);
-            if words.is_empty() {
-                words = told;
-            } else {
-                // The first letter of a change is never that of a name.
-                words += "; ";
-                words.extend(told.chars().take(1).flat_map(char::to_lowercase));
-                words.extend(told.chars().skip(1));
-            }
-        }
-        words
-    }
-
-    /// One change in words.
-    fn told(&self, change: FinishChange) -> String {
-        let named = |at: usize| self.coats.get(at).map_or("", |coat| coat.kind.label());
-        match change {
-            FinishChange::Tie { at } => {
-                let tie = self.coats.get(at).copied().unwrap_or_default();
-                let place = match tie.place {
-                    CoatPlace::Whole => String::new(),
-                    place => format!(" {}", on(place)),
-                };
-                format!("Add a coat of {}{place} under {}", named(at), named(at + 1))
-            }
-            FinishChange::Wait { at } => {
-                let dries = self.coats.get(at).map_or(0.0, |coat| coat.dries);
-                format!("Let {} dry {}", named(at), time(dries))
-            }
-            FinishChange::Move { at } if at + 1 == self.coats.len() => {
-                format!("Move {} to the end", named(at))
-            }
-            FinishChange::Move { at } => format!("Move {} ahead of {}", named(at), named(at + 1)),
-            FinishChange::Replace { at, was } => {
-                format!("Use {} instead of {}", named(at), was.label())
-            }
-            FinishChange::Drop { was_at } => {
-                let gone = self.before.get(was_at);
-                format!("Leave out {}", gone.map_or("", |coat| coat.kind.label()))
-            }
-        }
-    }
-
-    /// The sorts of its changes, for telling fixes apart.
-    fn sorts(&self) -> Vec<core::mem::Discriminant<FinishChange>> {
-        self.changes.iter().map(core::mem::discriminant).collect()
-    }
-}
-
 /// A layer in the search.
 #[derive(Debug, Clone, Copy)]
 struct Layer {
+    /// As it is now.
     coat: Coat,
     /// Its place in the plan as it was; none for a tie coat.
     was: Option<usize>,
@@ -180,7 +87,9 @@ impl Layer {
 /// Two coats that do not hold.
 #[derive(Debug, Clone, Copy)]
 struct Fault {
+    /// The layer of the lower coat, from 0.
     under: usize,
+    /// The layer of the upper one.
     over: usize,
     /// The way in which they do not hold.
     lacks: Lack,
@@ -214,6 +123,9 @@ struct Faults {
 }
 
 /// The faults of a plan.
+///
+/// Layers are looked at as in [`meetings`](super::meeting::meetings), without a list: the search does this for each of
+/// thousands of plans.
 fn faults_of(plan: &[Layer]) -> Faults {
     let mut faults = Faults::default();
     let (mut apart, mut end) = (0_usize, None);
@@ -354,6 +266,8 @@ impl Search {
     }
 
     /// A tie coat between the two, in each of the places of the plan.
+    ///
+    /// It may go anywhere between them, under and over what else lies there.
     fn tie(&mut self, plan: &[Layer], fault: Fault, left: usize) {
         for at in fault.under + 1..=fault.over {
             for place in self.places.clone() {
@@ -364,7 +278,9 @@ impl Search {
         }
     }
 
-    /// A relative in place of a layer.
+    /// A relative in place of a layer, with the usual time of its kind.
+    ///
+    /// What was replaced already is left, and so are tie coats: either would be two changes where one does.
     fn replace(&mut self, plan: &[Layer], at: usize, left: usize) {
         let is_planned = |layer: &&Layer| layer.kind_was.is_none() && layer.was.is_some();
         let Some(layer) = plan.get(at).filter(is_planned) else {
@@ -382,6 +298,8 @@ impl Search {
     }
 
     /// The plan without a layer of the maker's.
+    ///
+    /// A layer that was changed before is not left out then: leaving it out at once is a change less.
     fn drop(&mut self, plan: &[Layer], at: usize, left: usize) {
         if plan.get(at).is_some_and(|layer| layer.count() == 0) {
             let mut next = plan.to_vec();
@@ -391,6 +309,8 @@ impl Search {
     }
 
     /// One of the two elsewhere, or another layer between them.
+    ///
+    /// A layer is moved once: all places that it could go to are tried, and what is moved later goes before or after it.
     fn moves(&mut self, plan: &[Layer], fault: Fault, left: usize) {
         for from in 0..plan.len() {
             if plan
@@ -446,6 +366,8 @@ fn free_layer(plan: &[Layer], fault: Fault) -> Option<usize> {
 }
 
 /// Kinds that may stand for each other: what they are for is the same.
+///
+/// Wax has none: a maker who plans wax wants its sheen on top.
 const fn relatives(kind: CoatKind) -> &'static [CoatKind] {
     use CoatKind::{
         Acrylic, DewaxedShellac, Dye, Enamel, Lacquer, Oil, OilPolyurethane, OilVarnish, OilWax,
@@ -552,207 +474,4 @@ fn one_by_one(before: &[Coat], mut plan: Vec<Layer>) -> FinishFix {
         }
     }
     fix_of(&plan, before, false)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::finish::meetings;
-    use CoatKind::{Acrylic, Dye, Lacquer, Oil, OilPolyurethane, Stain, WaterPolyurethane, Wax};
-    use proptest::prelude::*;
-
-    fn best(plan: &[Coat]) -> String {
-        let fixes = finish_fixes(plan);
-        for fix in &fixes {
-            assert!(fix.is_shortest && is_sound(&fix.coats), "{fix:?}");
-        }
-        fixes.first().map_or(String::new(), FinishFix::words)
-    }
-
-    #[test]
-    fn the_usual_mistakes_have_the_usual_ways_out() {
-        let day = |kind| Coat::of(kind, 24.0);
-        assert_eq!(
-            best(&[day(Wax), day(OilPolyurethane)]),
-            "Move wax to the end"
-        );
-        assert_eq!(
-            best(&[day(OilPolyurethane), day(Lacquer)]),
-            "Add a coat of dewaxed shellac under lacquer"
-        );
-        assert_eq!(
-            best(&[day(Oil), day(Dye)]),
-            "Move penetrating oil to the end"
-        );
-        assert_eq!(
-            best(&[Coat::of(OilPolyurethane, 3.0), day(OilPolyurethane)]),
-            "Let oil-based polyurethane dry 24 h"
-        );
-        assert_eq!(
-            best(&[day(Wax), day(OilPolyurethane), day(Lacquer)]),
-            "Add a coat of dewaxed shellac under lacquer; move wax to the end"
-        );
-        assert_eq!(best(&[day(Oil), day(Wax)]), "");
-    }
-
-    /// Water-based polyurethane over oil: a tie coat takes hours, curing two weeks; both are offered.
-    #[test]
-    fn of_ways_that_change_as_much_the_quicker_comes_first() {
-        let plan = [Coat::of(Oil, 24.0), Coat::of(WaterPolyurethane, 6.0)];
-        let words: Vec<String> = finish_fixes(&plan).iter().map(FinishFix::words).collect();
-        assert_eq!(
-            words[0],
-            "Add a coat of dewaxed shellac under water-based polyurethane"
-        );
-        assert!(
-            words.contains(&"Let penetrating oil dry 14 days".to_owned()),
-            "{words:?}"
-        );
-    }
-
-    #[test]
-    fn a_fault_in_the_grooves_alone_is_fixed_there() {
-        let color = Coat {
-            place: CoatPlace::Grooves,
-            ..Coat::of(Acrylic, 1.0)
-        };
-        let plan = [Coat::of(Oil, 24.0), color, Coat::of(OilPolyurethane, 24.0)];
-        let fix = &finish_fixes(&plan)[0];
-        assert!(fix.is_shortest && is_sound(&fix.coats), "{fix:?}");
-    }
-
-    /// Thirty coats that all fail are fixed too, without the promise of the fewest changes.
-    #[test]
-    fn a_plan_full_of_faults_is_fixed_in_bounded_time() {
-        let plan: Vec<Coat> = [Wax, Lacquer, Dye, OilPolyurethane, Stain]
-            .into_iter()
-            .cycle()
-            .take(60)
-            .map(|kind| Coat::of(kind, 0.0))
-            .collect();
-        let fix = &finish_fixes(&plan)[0];
-        assert!(!fix.is_shortest && is_sound(&fix.coats) && !fix.coats.is_empty());
-    }
-
-    /// Kinds that fail with each other in every way.
-    const KINDS: [CoatKind; 7] = [
-        Wax,
-        Oil,
-        Lacquer,
-        OilPolyurethane,
-        WaterPolyurethane,
-        Dye,
-        Acrylic,
-    ];
-
-    /// Places that meet in part.
-    const PLACES: [CoatPlace; 4] = [
-        CoatPlace::Whole,
-        CoatPlace::Whole,
-        CoatPlace::Top,
-        CoatPlace::Grooves,
-    ];
-
-    fn plans(most: usize) -> impl Strategy<Value = Vec<Coat>> {
-        let coat = (
-            proptest::sample::select(&KINDS[..]),
-            proptest::sample::select(&PLACES[..]),
-            1..3_u32,
-            proptest::sample::select(&[0.0, 1.0, 24.0, 400.0][..]),
-        );
-        let coat = coat.prop_map(|(kind, place, coats, dries)| Coat {
-            kind,
-            place,
-            coats,
-            dries,
-        });
-        proptest::collection::vec(coat, 1..=most)
-    }
-
-    /// A plan with the layers whose time costs nothing more.
-    type Free = Vec<(Coat, bool)>;
-
-    /// Whether only time lacks, and time that costs nothing.
-    fn would_do(plan: &Free) -> bool {
-        let coats: Vec<Coat> = plan.iter().map(|(coat, _)| *coat).collect();
-        meetings(&coats).iter().all(|met| {
-            let between = met.under..met.over.max(met.under + 1);
-            met.holds() || (met.is_early() && plan[between].iter().any(|(_, free)| *free))
-        })
-    }
-
-    /// Every plan that is one change away, wherever the change is: by trying everything.
-    fn one_away(plan: &Free) -> Vec<Free> {
-        let mut all = Vec::new();
-        let places: Vec<CoatPlace> = plan.iter().map(|(coat, _)| coat.place).collect();
-        for at in 0..=plan.len() {
-            for place in &places {
-                let mut next = plan.clone();
-                next.insert(at, (Layer::tie(*place).coat, true));
-                all.push(next);
-            }
-        }
-        for at in 0..plan.len() {
-            let mut without = plan.clone();
-            let layer = without.remove(at);
-            for to in 0..=without.len() {
-                let mut next = without.clone();
-                next.insert(to, layer);
-                all.push(next);
-            }
-            all.push(without);
-            let mut waits = plan.clone();
-            waits[at].1 = true;
-            all.push(waits);
-            for kind in relatives(layer.0.kind) {
-                let mut next = plan.clone();
-                next[at] = (
-                    Coat {
-                        kind: *kind,
-                        dries: coat_data(*kind).next,
-                        ..layer.0
-                    },
-                    true,
-                );
-                all.push(next);
-            }
-        }
-        all
-    }
-
-    /// Whether a fix with so many changes exists, by trying everything.
-    fn can_do(plan: &Free, changes: usize) -> bool {
-        would_do(plan)
-            || (changes > 0 && one_away(plan).iter().any(|next| can_do(next, changes - 1)))
-    }
-
-    proptest! {
-        #![proptest_config(ProptestConfig::with_cases(64))]
-
-        /// After a fix nothing is left to fix.
-        #[test]
-        fn after_a_fix_every_coat_holds(plan in plans(6)) {
-            for fix in finish_fixes(&plan) {
-                prop_assert!(is_sound(&fix.coats), "{:?}", fix.words());
-                prop_assert!(!fix.changes.is_empty());
-                prop_assert!(finish_fixes(&fix.coats).is_empty());
-            }
-            prop_assert_eq!(finish_fixes(&plan), finish_fixes(&plan));
-        }
-
-        /// Trying every change everywhere finds no fix with fewer.
-        #[test]
-        fn no_fix_has_fewer_changes(plan in plans(3)) {
-            let free: Free = plan.iter().map(|coat| (*coat, false)).collect();
-            match finish_fixes(&plan).first() {
-                None => prop_assert!(would_do(&free)),
-                Some(fix) => {
-                    prop_assert!(fix.is_shortest);
-                    let fewer = fix.changes.len() - 1;
-                    // Three changes are tried in every way by hundreds of thousands of plans: two are enough here.
-                    prop_assert!(!can_do(&free, fewer.min(2)), "{:?}", fix.words());
-                }
-            }
-        }
-    }
 }

@@ -1,0 +1,319 @@
+//! The finish plan on paper: section through the film, the work in order with its times, amounts, which coat holds on which.
+
+mod film;
+
+use board::{Board, Units};
+use kurbo::{Point, Size, Vec2};
+use workshop::{
+    FIRST, FinishNeed, Meeting, Operation, Rule, Severity, Task, Workpiece, coat_data, drying_time,
+    finish_hours, finish_needs, finish_volume, hard_after, last_to_harden, meetings, paper_size,
+};
+
+use crate::stopped::{SIZE as STOP, stop_item, stop_line};
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
+
+pub use film::film_figure;
+
+/// The section through the film as a sheet for the window, of a width, mm; none where no coats are planned.
+///
+/// ```
+/// use board::{Board, Coat};
+/// use drawing::film_sheet;
+/// use workshop::Workpiece;
+/// assert!(film_sheet(&Workpiece::of(&Board::default())?, 200.0).is_none());
+/// let board = Board { finish: vec![Coat::default()], ..Board::default() };
+/// assert!(film_sheet(&Workpiece::of(&board)?, 200.0).is_some());
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn film_sheet(workpiece: &Workpiece, width: f64) -> Option<Sheet> {
+    const BORDER: f64 = 8.0;
+    let figure = film_figure(workpiece, width - 2.0 * BORDER)?;
+    let stop = stop_line(workpiece);
+    let above = stop.as_ref().map_or(0.0, |_| 2.0 * STOP);
+    let size = Size::new(width, figure.size.height + 2.0 * BORDER + above);
+    let corner = Vec2::new(BORDER, BORDER);
+    let items = figure.items.into_iter().map(|item| item.moved(corner));
+    let mut marks: Vec<_> = items.collect();
+    let at = Point::new(BORDER, size.height - BORDER - STOP / 2.0);
+    marks.extend(stop.map(|line| stop_item(&line, at, width - 2.0 * BORDER)));
+    Some(Sheet::of_marks(
+        size,
+        "section through the film".into(),
+        marks,
+    ))
+}
+
+/// The finish plan of a board on the paper of its template; nothing where no coats are planned.
+///
+/// ```
+/// use board::{Board, Coat};
+/// use drawing::{Stamp, finish_pages};
+/// use workshop::Workpiece;
+/// let board = Board { finish: vec![Coat::default(); 2], ..Board::default() };
+/// assert!(!finish_pages(&Workpiece::of(&board)?, &Stamp::default()).is_empty());
+/// assert!(finish_pages(&Workpiece::of(&Board::default())?, &Stamp::default()).is_empty());
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn finish_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
+    let board = workpiece.board();
+    if board.finish.is_empty() {
+        return Vec::new();
+    }
+    let head = Head::of("Finish plan", "finish plan", workpiece, stamp);
+    let (paper, margin) = (paper_size(board.template.paper), board.template.margin);
+    let mut blocks = vec![Block::Words(in_short(board))];
+    blocks.extend(cautions(workpiece));
+    blocks.extend(found(workpiece));
+    blocks.push(Block::Heading("Section through the film".into()));
+    blocks.push(Block::Words(
+        "Not to scale: a film is a few hundredths of a millimeter thick. The strip at the left has a line for each coat. \
+         Thickness is from memory; the label may say."
+            .into(),
+    ));
+    blocks.extend(film_figure(workpiece, paper.width - 2.0 * margin).map(Block::Figure));
+    for task in [
+        Task::Trial,
+        Task::Sand,
+        Task::Mask,
+        Task::Coat,
+        Task::Harden,
+    ] {
+        blocks.extend(step(workpiece, task));
+    }
+    blocks.push(Block::Heading(amounts_title(board.schedule.boards)));
+    blocks.push(Block::Table(amounts(workpiece)));
+    blocks.push(Block::Words(
+        "Areas are those of the board less its holes; coverage is from memory, with a tenth more for brush, rag and can."
+            .into(),
+    ));
+    blocks.push(Block::Heading("Which coat holds on which".into()));
+    blocks.push(Block::Table(bonds(board)));
+    pages(paper, margin, &head, &blocks)
+}
+
+/// The plan in a sentence.
+fn in_short(board: &Board) -> String {
+    let coats: u32 = board.finish.iter().map(|coat| coat.coats).sum();
+    let hard = last_to_harden(board).map_or(String::new(), |coat| {
+        format!("{}, {}", coat.kind.label(), hard_after(coat.kind))
+    });
+    let many = if coats == 1 { "coat" } else { "coats" };
+    format!(
+        "{coats} {many}, {} from the first to the last. Hard last: {hard}. The labels win over this plan, and a test board comes \
+         first.",
+        drying_time(finish_hours(board))
+    )
+}
+
+/// What to mind at all of it.
+fn cautions(workpiece: &Workpiece) -> Option<Block> {
+    let plan = workpiece.work_plan();
+    let trial = plan.of(Task::Trial).next()?;
+    let words: Vec<&str> = trial
+        .cautions
+        .iter()
+        .map(|caution| caution.words())
+        .collect();
+    (!words.is_empty()).then(|| Block::Caution(format!("{} {FIRST}", words.join(" "))))
+}
+
+/// The findings about the coats; notes stand in the window.
+fn found(workpiece: &Workpiece) -> Vec<Block> {
+    let told = workpiece
+        .findings()
+        .iter()
+        .filter(|finding| finding.rule == Rule::Finish && finding.severity != Severity::Note);
+    told.map(|finding| {
+        Block::Caution(format!(
+            "{}: {}.",
+            finding.severity.label(),
+            finding.message
+        ))
+    })
+    .collect()
+}
+
+/// A task of the plan of the work, with boxes to tick; nothing where the plan has none.
+fn step(workpiece: &Workpiece, task: Task) -> Vec<Block> {
+    let plan = workpiece.work_plan();
+    let operations: Vec<&Operation> = plan.of(task).collect();
+    let Some(first) = operations.first() else {
+        return Vec::new();
+    };
+    let mut blocks = vec![Block::Heading(first.task.title().into())];
+    if !first.tool.is_empty() && task != Task::Coat {
+        blocks.push(Block::Words(format!("Tools: {}.", first.tool)));
+    }
+    let work = operations.iter().flat_map(|operation| &operation.work);
+    blocks.push(Block::Ticked(work.cloned().collect()));
+    blocks
+}
+
+/// "Amounts", or for how many boards.
+fn amounts_title(boards: u32) -> String {
+    match boards {
+        1 => "Amounts".into(),
+        boards => format!("Amounts for {boards} boards"),
+    }
+}
+
+/// A row a kind: coats, area, coverage, amount, thinner.
+fn amounts(workpiece: &Workpiece) -> Table {
+    let board = workpiece.board();
+    let row = |need: FinishNeed| {
+        let data = coat_data(need.kind);
+        let coverage = match board.units {
+            Units::Mm => format!("{} m²/l", data.coverage),
+            Units::Inch(_) => format!("{:.0} sq ft/qt", data.square_feet_a_quart()),
+        };
+        let cells = [
+            need.kind.label().to_owned(),
+            need.coats.to_string(),
+            area(need.area, board.units),
+            coverage,
+            finish_volume(need.ml, board.units),
+            data.solvent.to_owned(),
+        ];
+        cells.map(Cell::Words).to_vec()
+    };
+    let needs = finish_needs(workpiece, board.schedule.boards);
+    Table {
+        columns: Column::all(&[
+            ("Finish", Align::Start),
+            ("Coats", Align::End),
+            ("Area, one board", Align::End),
+            ("Covers", Align::End),
+            ("Needed", Align::End),
+            ("Thinned with", Align::Start),
+        ]),
+        rows: needs.into_iter().map(row).collect(),
+    }
+}
+
+/// An area of so many m² in the maker's system.
+fn area(square_meters: f64, units: Units) -> String {
+    const SQUARE_FEET: f64 = 10.763_910_4;
+    match units {
+        Units::Mm => format!("{square_meters:.2} m²"),
+        Units::Inch(_) => format!("{:.1} sq ft", square_meters * SQUARE_FEET),
+    }
+}
+
+/// A row for every two coats that meet, with the judgment, its reason and its source.
+fn bonds(board: &Board) -> Table {
+    let name = |at: usize| {
+        let kind = board.finish.get(at).map_or("", |coat| coat.kind.label());
+        format!("{}. {kind}", at + 1)
+    };
+    let row = |met: Meeting| {
+        let wait = if met.bond.hours > 0.0 && !met.fails() {
+            drying_time(met.bond.hours)
+        } else {
+            String::new()
+        };
+        let cells = [
+            name(met.over),
+            name(met.under),
+            met.bond.sort.label().to_owned(),
+            wait,
+            format!("{} ({})", met.bond.why, met.bond.source),
+        ];
+        cells.map(Cell::Words).to_vec()
+    };
+    Table {
+        columns: Column::all(&[
+            ("Coat", Align::Start),
+            ("On", Align::Start),
+            ("Judged", Align::Start),
+            ("At least", Align::End),
+            ("Why", Align::Start),
+        ]),
+        rows: meetings(&board.finish).into_iter().map(row).collect(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Shape;
+    use board::{Coat, CoatKind, Paper, PieceKind};
+
+    fn said(board: &Board) -> String {
+        let sheets = finish_pages(&Workpiece::of(board).unwrap(), &Stamp::default());
+        let marks = sheets.iter().flat_map(|sheet| &sheet.marks);
+        let texts = marks.filter_map(|item| match &item.shape {
+            Shape::Text(text) => Some(text.words.as_str()),
+            _ => None,
+        });
+        texts.collect::<Vec<_>>().join(" ")
+    }
+
+    fn planned() -> Board {
+        let mut board = Board {
+            finish: vec![
+                Coat::of(CoatKind::DewaxedShellac, 2.0),
+                Coat {
+                    coats: 3,
+                    ..Coat::of(CoatKind::OilPolyurethane, 24.0)
+                },
+            ],
+            ..Board::default()
+        };
+        board.piece.kind = PieceKind::Peg;
+        board.schedule.boards = 2;
+        board
+    }
+
+    #[test]
+    fn the_page_has_the_whole_plan() {
+        let said = said(&planned());
+        for part in [
+            "Finish plan",
+            "4 coats",
+            "Section through the film",
+            "Test board of the finish",
+            "120, 150, 180",
+            "Plug the peg holes",
+            "Coat 4: oil-based polyurethane",
+            "grit 320",
+            "Amounts for 2 boards",
+            "mineral spirits",
+            "Which coat holds on which",
+            "bonds after sanding",
+            "trade pages on finishes",
+            "Rags with drying oil",
+            "fresh air",
+        ] {
+            assert!(said.contains(part), "{part} in {said}");
+        }
+    }
+
+    #[test]
+    fn what_stops_the_finish_stands_on_top() {
+        let mut board = planned();
+        board.finish = vec![
+            Coat::of(CoatKind::Wax, 1.0),
+            Coat::of(CoatKind::Lacquer, 0.5),
+        ];
+        let said = said(&board);
+        assert!(
+            said.contains("stop: lacquer (layer 2) will not stick to wax"),
+            "{said}"
+        );
+    }
+
+    #[test]
+    fn nothing_leaves_a_small_page() {
+        let mut board = planned();
+        board.template.paper = Paper::Custom {
+            width: 120.0,
+            height: 160.0,
+        };
+        for sheet in finish_pages(&Workpiece::of(&board).unwrap(), &Stamp::default()) {
+            let page = sheet.size.to_rect();
+            for item in &sheet.marks {
+                assert!(page.contains_rect(item.shape.bounds()), "{item:?}");
+            }
+        }
+    }
+}
