@@ -53,7 +53,7 @@
 //! * [`jig_pages`]: radii, plates, dividers and the order of drilling as pages.
 //! * [`filling_pages`]: batches of resin, and which bores each goes into.
 //! * [`calendar_pages`]: the work as bars over the days, with its times.
-//! * [`lists_pages`]: what to buy, and what to cut.
+//! * [`lists_pages`]: what to buy, and what to cut; [`quote_pages`], [`costing_pages`]: the price for the customer, and for the shop.
 //! * [`finish_pages`], [`film_sheet`]: the finish plan, and the section through its film.
 //! * [`job_pages`]: the work step by step; [`card_sheet`]: the card for the customer.
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
@@ -81,6 +81,7 @@ mod names;
 mod pages;
 mod plan;
 mod quiet;
+mod quote;
 mod recess;
 mod repair;
 mod section;
@@ -104,6 +105,7 @@ pub use jig::jig_pages;
 pub use job::job_pages;
 pub use pages::{Align, Block, Cell, Column, Figure, Head, Table, numbered, pages};
 pub use plan::{plan, plan_without_names};
+pub use quote::{costing_pages, quote_pages};
 pub use repair::repair_pages;
 pub use section::{section_page, section_sheet};
 pub use sheet::{Sheet, Stamp, View};

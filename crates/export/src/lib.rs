@@ -15,7 +15,7 @@
 //! * [`csv()`]: every hole with its place and bore; [`jig_csv()`]: the same in the order of drilling, for a jig.
 //! * [`gcode()`], [`gcode_edge()`], [`gcode_grooves()`], with [`GcodeOptions`], [`Program`] and [`GcodeError`]: programs that
 //!   drill the holes, cut the board's edge and cut its grooves.
-//! * [`shopping_csv()`], [`cut_list_csv()`]: what to buy, and what to cut.
+//! * [`shopping_csv()`], [`cut_list_csv()`]: what to buy, and what to cut; [`costing_csv()`]: what it costs.
 //! * [`ical()`], [`calendar_csv()`]: the work on its days, for calendar programs and for a spreadsheet.
 //! * [`png()`]: a picture; [`svg_over()`], [`pdf_over()`]: one with words over it.
 //! * [`sums_csv()`], [`sums_json()`]: the sums of the bench with their formulas.
@@ -30,6 +30,7 @@ mod calendar_csv;
 mod check;
 #[cfg(test)]
 mod corrected;
+mod costing;
 mod csv;
 mod dxf;
 mod error;
@@ -45,6 +46,7 @@ mod svg;
 mod table;
 
 pub use calendar_csv::calendar_csv;
+pub use costing::costing_csv;
 pub use csv::csv;
 pub use dxf::{DxfOptions, dxf};
 pub use error::Error;

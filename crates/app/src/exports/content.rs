@@ -4,9 +4,10 @@ use std::sync::Arc;
 
 use board::{Board, BuildError, HoleId, Marking};
 use drawing::{
-    Sheet, Stamp, calendar_pages, card_sheet, filling_pages, finish_pages, fit_strip_pages,
-    jig_pages, job_pages, lists_pages, numbered, printer_test_sheet, repair_pages, router_sheets,
-    router_whole, section_page, section_sheet, sector_sheets, tiled_sheets, whole_sheet,
+    Sheet, Stamp, calendar_pages, card_sheet, costing_pages, filling_pages, finish_pages,
+    fit_strip_pages, jig_pages, job_pages, lists_pages, numbered, printer_test_sheet, quote_pages,
+    repair_pages, router_sheets, router_whole, section_page, section_sheet, sector_sheets,
+    tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
 use jiff::Timestamp;
@@ -252,6 +253,7 @@ impl Source {
             Kind::Sums => self.sums()?,
             Kind::Lists => self.lists()?,
             Kind::Ical => self.calendar()?,
+            Kind::Quote => self.quote()?,
             Kind::FitStrip => {
                 let sheets = self.numbered(fit_strip_pages(&self.workpiece, &self.stamp()));
                 vec![pdf("fit-strip.pdf", sheets)]
@@ -323,6 +325,9 @@ impl Source {
             Kind::Repair => vec!["repair.pdf".into()],
             Kind::Proof => PROOFS.map(Into::into).into(),
             Kind::Sums => vec!["sums.csv".into(), "sums.json".into()],
+            Kind::Quote => ["quote.pdf", "costing.pdf", "costing.csv"]
+                .map(Into::into)
+                .into(),
             Kind::Lists => ["lists.pdf", "shopping.csv", "cut-list.csv"]
                 .map(Into::into)
                 .into(),
@@ -451,6 +456,19 @@ impl Source {
         Ok(vec![
             file("sums.csv", Body::Text(export::sums_csv(sums)?)),
             file("sums.json", Body::Text(export::sums_json(sums)?)),
+        ])
+    }
+
+    fn quote(&self) -> Result<Vec<File>, ExportError> {
+        let (workpiece, stamp) = (&self.workpiece, self.stamp());
+        let table = export::costing_csv(workpiece.costing())?;
+        Ok(vec![
+            pdf("quote.pdf", self.numbered(quote_pages(workpiece, &stamp))),
+            pdf(
+                "costing.pdf",
+                self.numbered(costing_pages(workpiece, &stamp)),
+            ),
+            file("costing.csv", Body::Text(table)),
         ])
     }
 

@@ -41,6 +41,8 @@ pub enum Kind {
     Proof,
     /// Sums of the bench with their formulas, as CSV and JSON
     Sums,
+    /// Quote for the customer on one page as PDF; the costing for the shop as PDF and CSV
+    Quote,
     /// Shopping list and cut list for all boards: PDF with boxes to tick, and a CSV of each
     Lists,
     /// Calendar of the work: iCalendar (RFC 5545) for calendar programs, CSV, and bars over the days as PDF
@@ -73,6 +75,7 @@ const ALL: [Kind; 22] = [
     Kind::Sums,
     Kind::Lists,
     Kind::Ical,
+    Kind::Quote,
     Kind::FitStrip,
     Kind::PrinterTest,
 ];
@@ -102,6 +105,7 @@ impl Kind {
             Self::Repair => "Repair page (PDF)",
             Self::Proof => "Proof for the customer (PNG, SVG, PDF)",
             Self::Sums => "Bench sums (CSV and JSON)",
+            Self::Quote => "Quote (PDF) and costing (PDF and CSV)",
             Self::Lists => "Shopping and cut list (PDF and CSV)",
             Self::Ical => "Calendar (iCalendar, CSV and PDF)",
             Self::FitStrip => "Fit strip (PDF)",
@@ -150,6 +154,7 @@ impl Kind {
             Self::Sums => {
                 "each figure with its formula and source, for a spreadsheet or another program"
             }
+            Self::Quote => "a page for the customer, and what it costs for the shop alone",
             Self::Lists => "what to buy, in packs as sold, and every wooden part to cut",
             Self::Ical => {
                 "every operation on its days: for a calendar program, a spreadsheet, and the wall"
@@ -188,7 +193,9 @@ impl Kind {
     pub fn is_usual(self, board: &Board) -> bool {
         let is_trial = matches!(self, Self::FitStrip | Self::PrinterTest | Self::Repair);
         let is_dated = self != Self::Ical || is_dated(board);
-        self.missing(board).is_none() && !is_trial && is_dated && self != Self::TemplateSvg
+        let is_priced = self != Self::Quote || board.price.is_begun();
+        let is_due = is_dated && is_priced;
+        self.missing(board).is_none() && !is_trial && is_due && self != Self::TemplateSvg
     }
 
     /// The word that a command line knows the kind by.

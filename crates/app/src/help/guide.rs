@@ -45,6 +45,7 @@ pub const CHAPTERS: &[Chapter] = chapters![
     "finish",
     "calendar",
     "shopping",
+    "price",
     "proof",
     "job",
 ];

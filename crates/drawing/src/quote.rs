@@ -1,0 +1,441 @@
+//! The quote for the customer, one page, and the costing for the shop.
+//!
+//! The two are files of their own, so that nobody sends the customer what the board costs. The amounts come from the workpiece's
+//! costing; here they are only told.
+
+use board::{Measure, Quantity, Units};
+use workshop::{
+    Costing, Money, PricedLine, Sale, Shelf, Workpiece, costing, described, paper_size,
+};
+
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
+
+/// The quote on the paper of the board's template: what the customer gets, its price with tax, and how long that holds.
+///
+/// It has no legal text, and nothing on it says what the board costs the maker. A board that the checks stop is not marked here: the
+/// page is no drawing to cut by.
+///
+/// ```
+/// use drawing::{Stamp, quote_pages};
+/// use workshop::Workpiece;
+/// let mut board = board::Board::default();
+/// board.price.hourly = Some(45.0);
+/// let sheets = quote_pages(&Workpiece::of(&board)?, &Stamp::default());
+/// assert_eq!(sheets.len(), 1);
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn quote_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
+    let board = workpiece.board();
+    let head = Head {
+        title: "Quote".into(),
+        subtitle: stamp.date.clone(),
+        label: "quote".into(),
+        stop: None,
+    };
+    let price = &board.price;
+    let mut blocks: Vec<Block> = [&price.maker, &price.address, &price.contact]
+        .into_iter()
+        .filter(|line| !line.trim().is_empty())
+        .map(|line| Block::Words(line.clone()))
+        .collect();
+    if !price.customer.trim().is_empty() {
+        blocks.push(Block::Words(format!("For {}", price.customer)));
+    }
+    blocks.push(Block::Heading(board.title.clone()));
+    blocks.extend(described(workpiece).into_iter().map(Block::Words));
+    blocks.push(Block::Heading("Price".into()));
+    blocks.push(offered(workpiece));
+    blocks.extend(terms(workpiece, stamp).into_iter().map(Block::Words));
+    pages(
+        paper_size(board.template.paper),
+        board.template.margin,
+        &head,
+        &blocks,
+    )
+}
+
+/// The price in a table; words where there is none.
+fn offered(workpiece: &Workpiece) -> Block {
+    let (board, costing) = (workpiece.board(), workpiece.costing());
+    if !board.price.is_begun() {
+        return Block::Words("No price is typed yet.".into());
+    }
+    let Some(sale) = costing.sale else {
+        return Block::Words("No price is worked out at this margin.".into());
+    };
+    let shown = |money: Money| Cell::Words(money.shown(costing.currency));
+    let row = |what: String, count: &str, each: Cell, amount: Money| {
+        vec![what.into(), count.into(), each, shown(amount)]
+    };
+    let boards = costing.boards.to_string();
+    let mut rows = vec![row(
+        "Board with its pieces".into(),
+        &boards,
+        shown(sale.each),
+        sale.net,
+    )];
+    if sale.tax.minor != 0 {
+        let share = Quantity::Share.shown(board.price.tax, board.units);
+        rows.push(row(format!("Sales tax, {share}"), "", "".into(), sale.tax));
+    }
+    let total = format!("Total, {}", costing.currency.code());
+    rows.push(row(total, "", "".into(), sale.total));
+    let columns = [
+        ("", Align::Start),
+        ("Number", Align::End),
+        ("Each", Align::End),
+        ("Amount", Align::End),
+    ];
+    Block::Table(Table {
+        columns: Column::all(&columns),
+        rows,
+    })
+}
+
+/// How long the price holds, and what it does not include.
+fn terms(workpiece: &Workpiece, stamp: &Stamp) -> Vec<String> {
+    let price = &workpiece.board().price;
+    let days = match price.valid_days {
+        1 => "1 day".to_owned(),
+        days => format!("{days} days"),
+    };
+    let mut terms = vec![format!("Valid for {days} from {}.", stamp.date)];
+    if !price.not_included.trim().is_empty() {
+        terms.push(format!("Not included: {}", price.not_included));
+    }
+    terms
+}
+
+/// The maker's own costing, marked for the shop: the sums for one board and for the order, every line of material with its price, and
+/// the time of every step.
+///
+/// ```
+/// use drawing::{Stamp, costing_pages};
+/// use workshop::Workpiece;
+/// let workpiece = Workpiece::of(&board::Board::default())?;
+/// let sheets = costing_pages(&workpiece, &Stamp::default());
+/// assert!(sheets[0].label.starts_with("costing"));
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn costing_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
+    let board = workpiece.board();
+    let head = Head {
+        stop: None,
+        ..Head::of(
+            "Costing, for the shop",
+            "costing for the shop",
+            workpiece,
+            stamp,
+        )
+    };
+    let order = workpiece.costing();
+    let mut blocks = vec![
+        Block::Caution("For the shop: not for the customer.".into()),
+        Block::Heading("Sums".into()),
+        Block::Table(sums(workpiece, order)),
+    ];
+    if !order.missing.is_empty() {
+        let names = order.missing.join("; ");
+        blocks.push(Block::Caution(format!(
+            "Without a price, and left out of the cost: {names}."
+        )));
+    }
+    let says = Says {
+        order,
+        units: board.units,
+    };
+    blocks.push(Block::Heading("Material and tools".into()));
+    blocks.push(Block::Table(says.material()));
+    blocks.push(Block::Heading("Time".into()));
+    blocks.push(Block::Words(
+        "Setting up counts once, the rest for every board.".into(),
+    ));
+    blocks.push(Block::Table(says.time()));
+    pages(
+        paper_size(board.template.paper),
+        board.template.margin,
+        &head,
+        &blocks,
+    )
+}
+
+/// The sums, of one board alone and of the order.
+fn sums(workpiece: &Workpiece, order: &Costing) -> Table {
+    let board = workpiece.board();
+    let single = costing(workpiece, 1);
+    let share = |share: f64| Quantity::Share.shown(share, board.units);
+    let known = |money: Option<Money>| {
+        money.map_or_else(|| "missing".to_owned(), |money| money.shown(order.currency))
+    };
+    let sold = |part: fn(&Sale) -> Money| move |costing: &Costing| costing.sale.as_ref().map(part);
+    type Part<'a> = (String, Box<dyn Fn(&Costing) -> Option<Money> + 'a>);
+    let mut parts: Vec<Part<'_>> = vec![
+        (
+            "Material".into(),
+            Box::new(|costing| Some(costing.material)),
+        ),
+        (
+            "  of it lumber wasted".into(),
+            Box::new(|costing| Some(costing.wood_waste)),
+        ),
+        (
+            "  of it left over in packs".into(),
+            Box::new(|costing| Some(costing.left_over)),
+        ),
+        ("Time".into(), Box::new(|costing| costing.time)),
+    ];
+    if order.machine.is_some() {
+        parts.push(("Machines".into(), Box::new(|costing| costing.machine)));
+    }
+    parts.extend([
+        (
+            format!("Overhead, {}", share(board.price.overhead)),
+            Box::new(|costing: &Costing| Some(costing.overhead))
+                as Box<dyn Fn(&Costing) -> Option<Money>>,
+        ),
+        (
+            "Cost".into(),
+            Box::new(|costing: &Costing| Some(costing.cost)),
+        ),
+        (
+            "Cost of one".into(),
+            Box::new(|costing: &Costing| Some(costing.cost_each())),
+        ),
+        (
+            format!("Margin, {}", share(board.price.margin)),
+            Box::new(Costing::profit),
+        ),
+        ("Price before tax".into(), Box::new(sold(|sale| sale.net))),
+        (
+            "Price of one before tax".into(),
+            Box::new(sold(|sale| sale.each)),
+        ),
+        (
+            format!("Tax, {}", share(board.price.tax)),
+            Box::new(sold(|sale| sale.tax)),
+        ),
+        ("Price with tax".into(), Box::new(sold(|sale| sale.total))),
+        (
+            "Tools to buy, not in the cost".into(),
+            Box::new(|costing: &Costing| Some(costing.tools)),
+        ),
+    ]);
+    let rows = parts.into_iter().map(|(name, part)| {
+        let mut row = vec![Cell::Words(name), known(part(&single)).into()];
+        if order.boards > 1 {
+            row.push(known(part(order)).into());
+        }
+        row
+    });
+    let mut columns = vec![
+        Column::new("", Align::Start),
+        Column::new("1 board", Align::End),
+    ];
+    if order.boards > 1 {
+        columns.push(Column::new(&format!("{} boards", order.boards), Align::End));
+    }
+    Table {
+        rows: rows.collect(),
+        columns,
+    }
+}
+
+/// A costing in the words of its tables.
+struct Says<'a> {
+    /// The costing of the order.
+    order: &'a Costing,
+    /// The maker's units.
+    units: Units,
+}
+
+impl Says<'_> {
+    /// A row for each line of the shopping list, tools with a note that they are not charged.
+    fn material(&self) -> Table {
+        let row = |line: &PricedLine| {
+            let shown = |money: Option<Money>| {
+                let words = money.map(|money| money.shown(self.order.currency));
+                words.unwrap_or_else(|| "missing".into())
+            };
+            let to_buy = &line.line;
+            let note = match (to_buy.owned, to_buy.shelf) {
+                (true, _) => "in the shop",
+                (false, Shelf::Tools) => "tool, not charged",
+                (false, _) => &to_buy.note,
+            };
+            let cost = if line.is_charged() {
+                line.cost
+            } else {
+                line.paid
+            };
+            let (price, cost) = if to_buy.owned {
+                (String::new(), String::new())
+            } else {
+                (shown(line.price), shown(cost))
+            };
+            vec![
+                to_buy.name.clone().into(),
+                to_buy.to_buy(self.units).into(),
+                to_buy.sold.shown(to_buy.pack, self.units).into(),
+                price.into(),
+                cost.into(),
+                note.into(),
+            ]
+        };
+        let columns = [
+            ("What", Align::Start),
+            ("Buy", Align::End),
+            ("Per", Align::End),
+            ("Price", Align::End),
+            ("Cost", Align::End),
+            ("For", Align::Start),
+        ];
+        Table {
+            columns: Column::all(&columns),
+            rows: self.order.lines.iter().map(row).collect(),
+        }
+    }
+
+    /// A row for each step of the work that takes hands.
+    fn time(&self) -> Table {
+        let minutes = |minutes: f64| Cell::Words(format!("{minutes:.0}"));
+        let mut rows: Vec<Vec<Cell>> = self
+            .order
+            .times
+            .iter()
+            .map(|time| {
+                let alike = self
+                    .order
+                    .times
+                    .iter()
+                    .filter(|other| other.task == time.task);
+                let name = match alike.count() {
+                    1 => time.task.title().to_owned(),
+                    _ => format!("{} {}", time.task.title(), time.number),
+                };
+                vec![
+                    name.into(),
+                    minutes(time.set_up),
+                    minutes(time.run),
+                    minutes(time.total()),
+                ]
+            })
+            .collect();
+        let all = Measure::hours(self.order.minutes() / 60.0).shown(self.units);
+        rows.push(vec!["In all".into(), "".into(), "".into(), all.into()]);
+        let columns = [
+            ("Step", Align::Start),
+            ("Set up, min", Align::End),
+            ("Boards, min", Align::End),
+            ("In all, min", Align::End),
+        ];
+        Table {
+            columns: Column::all(&columns),
+            rows,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Shape, Text};
+    use board::{ArticlePrice, Board, Coat, Currency, Filling, Grooves, Paper, Recess, Wood};
+
+    fn words(sheets: &[Sheet]) -> String {
+        let items = sheets.iter().flat_map(|sheet| &sheet.marks);
+        let text = items.filter_map(|item| match &item.shape {
+            Shape::Text(Text { words, .. }) => Some(words.as_str()),
+            _ => None,
+        });
+        text.collect::<Vec<_>>().join(" ")
+    }
+
+    /// A board with all that a quote can tell.
+    fn full(paper: Paper) -> Board {
+        let mut board = Board {
+            wood: Some(Wood::default()),
+            grooves: Some(Grooves::default()),
+            filling: Some(Filling::default()),
+            recess: Some(Recess {
+                lid: 4.0,
+                ..Recess::default()
+            }),
+            base: Some(board::Base::default()),
+            finish: vec![Coat::default(); 4],
+            ..Board::default()
+        };
+        board.template.paper = paper;
+        board.schedule.boards = 3;
+        board.price.hourly = Some(45.0);
+        board.price.margin = 0.25;
+        board.price.tax = 0.0825;
+        let article = |article: &str, price| ArticlePrice {
+            article: article.into(),
+            price: Some(price),
+            ..ArticlePrice::default()
+        };
+        board.price.articles = vec![article("marble-16", 0.25), article("wood-glue", 6.5)];
+        board.price.maker = "Maker M".into();
+        board.price.address = "1 Street, Town".into();
+        board.price.contact = "555 0100".into();
+        board.price.customer = "Customer C".into();
+        board.price.not_included = "Shipping, a case and a rule book. ".repeat(6);
+        board
+    }
+
+    #[test]
+    fn a_quote_is_one_page_and_adds_up() {
+        for paper in [Paper::A4, Paper::Letter, Paper::Legal] {
+            let workpiece = Workpiece::of(&full(paper)).unwrap();
+            let stamp = Stamp {
+                date: "2026-11-29".into(),
+            };
+            let sheets = quote_pages(&workpiece, &stamp);
+            assert_eq!(sheets.len(), 1);
+            let told = words(&sheets);
+            let sale = workpiece.costing().sale.unwrap();
+            for money in [sale.each, sale.net, sale.tax, sale.total] {
+                assert!(told.contains(&money.shown(Currency::Usd)), "{told}");
+            }
+            for part in [
+                "Maker M",
+                "For Customer C",
+                "8.25 %",
+                "Total, USD",
+                "Valid for 30 days from 2026-11-29.",
+                "Not included: Shipping",
+            ] {
+                assert!(told.contains(part), "{part} in {told}");
+            }
+            // The customer is not told what it costs.
+            let cost = workpiece.costing().cost.shown(Currency::Usd);
+            assert!(!told.contains(&cost) && !told.contains("argin") && !told.contains("STOP"));
+        }
+    }
+
+    #[test]
+    fn a_costing_says_whose_it_is_and_names_what_is_missing() {
+        let workpiece = Workpiece::of(&full(Paper::A4)).unwrap();
+        let told = words(&costing_pages(&workpiece, &Stamp::default()));
+        assert!(told.contains("not for the customer") && told.contains("3 boards"));
+        for name in &workpiece.costing().missing {
+            let first = name.split(' ').next().unwrap();
+            assert!(told.contains(first), "{name}");
+        }
+        assert!(told.contains("missing"));
+        let cost = workpiece.costing().cost.shown(Currency::Usd);
+        assert!(told.contains(&cost), "{cost} in {told}");
+    }
+
+    #[test]
+    fn a_margin_of_all_of_it_quotes_nothing() {
+        let mut board = full(Paper::A4);
+        board.price.margin = 1.0;
+        let told = words(&quote_pages(
+            &Workpiece::of(&board).unwrap(),
+            &Stamp::default(),
+        ));
+        assert!(told.contains("No price is worked out"), "{told}");
+        assert!(!told.contains('$'), "{told}");
+    }
+}
