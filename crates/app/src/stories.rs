@@ -259,6 +259,7 @@ fn a_finding_lights_its_holes_while_it_is_chosen() {
 #[test]
 fn wood_in_the_seasons_is_typed_and_its_sums_stand_at_the_bench() {
     let mut story = Story::begin();
+    story.harness.state_mut().session.board.wood = None;
     story.press("Bench");
     assert!(!story.sees("movement over the year"));
     story.press("Wood");

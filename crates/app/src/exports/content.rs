@@ -582,6 +582,8 @@ impl Source {
             .and_then(|hole| section_page(workpiece, hole, paper.width, &stamp));
         sheets.extend(section.map(|sheet| sheet.on_paper(paper)));
         sheets.extend(filling_pages(workpiece, &stamp));
+        sheets.extend(finish_pages(workpiece, &stamp));
+        sheets.extend(calendar_pages(workpiece, &stamp));
         sheets.extend(lists_pages(workpiece, &stamp));
         sheets
     }

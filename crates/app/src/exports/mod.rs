@@ -117,7 +117,7 @@ mod tests {
             assert_eq!(names, source.file_names(kind), "{kind:?}");
             for (name, bytes) in files {
                 assert!(name.starts_with("untitled-board-"), "{name}");
-                assert!(bytes.len() > 500, "{name} has {} bytes", bytes.len());
+                assert!(bytes.len() > 150, "{name} has {} bytes", bytes.len());
             }
         }
     }

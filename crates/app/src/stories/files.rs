@@ -1,6 +1,8 @@
 //! A maker's work with files: opening, saving, looking at exports before they are written, and exporting.
 
 use super::*;
+use crate::exports::{Kind, Source};
+use crate::host::Host as _;
 
 #[test]
 fn a_board_is_saved_and_opened_by_a_typed_path() {
@@ -224,7 +226,24 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
         .file("/out/six-lobes-in-walnut-template.pdf")
         .unwrap();
     assert!(pdf.starts_with(b"%PDF-"));
-    assert_eq!(story.host.files.lock().unwrap().len(), 11);
+    let workpiece = story.app().current.good().unwrap().clone();
+    let source = Source::new(workpiece.clone(), story.host.today());
+    let usual = Kind::ALL
+        .into_iter()
+        .filter(|kind| kind.is_usual(workpiece.board()));
+    let mut wanted: Vec<String> = usual.flat_map(|kind| source.file_names(kind)).collect();
+    let mut written: Vec<String> = story
+        .host
+        .files
+        .lock()
+        .unwrap()
+        .keys()
+        .filter_map(|path| Some(path.strip_prefix("/out").ok()?.display().to_string()))
+        .collect();
+    wanted.sort();
+    written.sort();
+    assert_eq!(written, wanted);
+    assert!(written.len() > 10, "{written:?}");
     assert!(story.sees("wrote"));
     story.keys(Modifiers::COMMAND, Key::E);
     assert!(story.sees("There already"));
