@@ -8,6 +8,7 @@ use kurbo::Point;
 use workshop::Workpiece;
 
 use crate::grain::Grain;
+use crate::noise::Noise;
 use crate::proof::Picture;
 use crate::space::Space;
 use crate::tone::Tone;
@@ -36,7 +37,7 @@ const GROUND: f32 = 0.62;
 /// ```
 pub fn wood_face(workpiece: &Workpiece, pixels: u32, ground: Rgb) -> Picture {
     let (grain, radius) = (Grain::of(workpiece), workpiece.board().blank.radius());
-    let ground = Tone::of(ground.parts());
+    let (ground, noise) = (Tone::of(ground.parts()), Noise::default());
     let level = ground.brightness();
     let lift = level / grain.mean().brightness().max(1e-3);
     let step = 2.0 * radius / f64::from(pixels.max(1));
@@ -45,7 +46,7 @@ pub fn wood_face(workpiece: &Workpiece, pixels: u32, ground: Rgb) -> Picture {
         let y = radius - (f64::from(row) + 0.5) * step;
         for column in 0..pixels {
             let at = Point::new((f64::from(column) + 0.5) * step - radius, y);
-            let wood = grain.at(Space::new(at.x, at.y, 0.0), step as f32) * lift;
+            let wood = grain.at(Space::new(at.x, at.y, 0.0), step as f32, &noise) * lift;
             let tinted = wood.mix(ground * (wood.brightness() / level), GROUND);
             let bright = tinted.brightness();
             let held = bright.clamp(RANGE.0 * level, RANGE.1 * level);

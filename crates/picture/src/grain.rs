@@ -20,7 +20,7 @@
 use board::{Build, Cut};
 use workshop::{Look, NEUTRAL_WOOD, Pores, Workpiece, look};
 
-use crate::noise::{along, flat, floor, hash, pick, share};
+use crate::noise::{Noise, floor, hash, pick, share};
 use crate::space::Space;
 use crate::tone::Tone;
 
@@ -113,8 +113,9 @@ impl Grain {
     /// The tone of the wood at a place in it, told by a place on or in the board and how large a pixel is there.
     ///
     /// Wood is solid: the same figure goes on down the wall of a bore and over the rim.
-    /// Lengths in mm; what is finer than the pixel is left out.
-    pub fn at(&self, place: Space, pixel: f32) -> Tone {
+    /// Lengths in mm; what is finer than the pixel is left out. Noise
+    /// remembers what was asked before.
+    pub fn at(&self, place: Space, pixel: f32, noise: &Noise) -> Tone {
         let (x, y, z) = (place.x as f32, place.y as f32, place.z as f32);
         let Some(strip) = self
             .strips
@@ -123,8 +124,8 @@ impl Grain {
             return self.heart;
         };
         let (across, x) = (if strip.mirrored { -y } else { y }, x + strip.from);
-        let ring = self.ring_at(strip, x, across, z, pixel);
-        let fiber = self.fiber(strip, x, across, z, pixel);
+        let ring = self.ring_at(noise, strip, (x, across, z), pixel);
+        let fiber = self.fiber(noise, strip, (x, across, z), pixel);
         let pores = self.pore(strip, ring, (x, across, z), pixel);
         let light = (strip.light + fiber) * (1.0 - pores);
         // Latewood is darker and warmer: it takes more of blue than of red.
@@ -168,22 +169,31 @@ impl Grain {
     /// The place in a ring, after the pith has swayed beside the strip and the rings have wandered.
     ///
     /// Rings that would be narrower than two pixels are left out, since they would make a pattern that no board has.
-    fn ring_at(&self, strip: &Strip, x: f32, y: f32, z: f32, pixel: f32) -> InRing {
+    fn ring_at(
+        &self,
+        noise: &Noise,
+        strip: &Strip,
+        (x, y, z): (f32, f32, f32),
+        pixel: f32,
+    ) -> InRing {
         let wander = self.wander;
-        let sway = along(x / 240.0, strip.layer(0)) * 26.0 * wander;
-        let dive = strip.slope * x + along(x / 170.0, strip.layer(1)) * 20.0 * wander;
+        let sway = noise.along(x / 240.0, strip.of_noise(0)) * 26.0 * wander;
+        let dive = strip.slope * x + noise.along(x / 170.0, strip.of_noise(1)) * 20.0 * wander;
         let (up, deep) = (y - strip.pith + sway, z + strip.deep + dive);
         let plain = (up * up + deep * deep).sqrt();
-        let wide =
-            flat(x / 190.0, (up + 0.7 * deep) / 50.0, strip.layer(2)) * self.ring * 3.2 * wander;
-        let fine = flat(x / 46.0, (up + 0.7 * deep) / 9.0, strip.layer(3)) * self.ring * 0.24;
+        let wide = noise.flat(x / 190.0, (up + 0.7 * deep) / 50.0, strip.of_noise(2))
+            * self.ring
+            * 3.2
+            * wander;
+        let fine =
+            noise.flat(x / 46.0, (up + 0.7 * deep) / 9.0, strip.of_noise(3)) * self.ring * 0.24;
         let radius = (plain + wide + fine).max(0.0);
         let turns = radius / self.ring;
         // Good years and bad ones: rings are not equally wide.
-        let turns = turns + along(turns * 0.21, strip.layer(4)) * 1.4;
+        let turns = turns + noise.along(turns * 0.21, strip.of_noise(4)) * 1.4;
         let year = floor(turns);
         let through = turns - year as f32;
-        let tone = self.heart_or_sap(strip, radius, x, up);
+        let tone = self.heart_or_sap(noise, strip, radius, (x, up));
         let apart = self.ring * (plain / up.abs().max(plain * 0.06).max(1.0)).min(8.0);
         let sharp = ((apart / pixel - 1.2) / 2.4).clamp(0.0, 1.0);
         let good = 0.65 + 0.7 * pick(year, strip.layer(5));
@@ -222,12 +232,12 @@ impl Grain {
     }
 
     /// Heartwood inside, sapwood outside, with a boundary that wanders; heartwood is cloudy along the grain.
-    fn heart_or_sap(&self, strip: &Strip, radius: f32, x: f32, up: f32) -> Tone {
-        let edge = strip.heart + along(x / 120.0, strip.layer(6)) * 9.0;
+    fn heart_or_sap(&self, noise: &Noise, strip: &Strip, radius: f32, (x, up): (f32, f32)) -> Tone {
+        let edge = strip.heart + noise.along(x / 120.0, strip.of_noise(6)) * 9.0;
         let sappy = ((radius - edge) / 7.0 + 0.5).clamp(0.0, 1.0);
         // Cloudy tone along the grain, stronger in dark heartwoods.
-        let cloud = flat(x / 330.0, up / 30.0, strip.layer(7)) * 0.6
-            + flat(x / 140.0, up / 8.0, strip.layer(8)) * 0.4;
+        let cloud = noise.flat(x / 330.0, up / 30.0, strip.of_noise(7)) * 0.6
+            + noise.flat(x / 140.0, up / 8.0, strip.of_noise(8)) * 0.4;
         let deep = (1.0 - self.heart.brightness()).max(0.0);
         let heart = self.heart.mix(
             self.heart.times(Tone([0.74, 0.68, 0.68])),
@@ -238,17 +248,17 @@ impl Grain {
     }
 
     /// Fine lines of fiber along the grain.
-    fn fiber(&self, strip: &Strip, x: f32, y: f32, z: f32, pixel: f32) -> f32 {
+    fn fiber(&self, noise: &Noise, strip: &Strip, (x, y, z): (f32, f32, f32), pixel: f32) -> f32 {
         // A plane cut through fibers at a slant, so that they end in a bore's wall and in the rim as well.
         let inside = y + 0.83 * z;
-        let broad = flat(x / 85.0, inside / 2.4, strip.layer(9));
+        let broad = noise.flat(x / 85.0, inside / 2.4, strip.of_noise(9));
         let mut sum = broad * 0.045 * (1.8 / pixel).min(1.0);
         if pixel < 1.2 {
-            let fine = flat(x / 26.0, inside / 0.6, strip.layer(10));
+            let fine = noise.flat(x / 26.0, inside / 0.6, strip.of_noise(10));
             sum += fine * 0.05 * (0.45 / pixel).min(1.0);
         }
         // A slow shimmer, where fibers lean to and fro.
-        sum + flat(x / 34.0, y / 120.0, strip.layer(11)) * 0.022 * self.wander
+        sum + noise.flat(x / 34.0, y / 120.0, strip.of_noise(11)) * 0.022 * self.wander
     }
 
     /// How dark the streak of a pore makes a place.
@@ -293,6 +303,11 @@ impl Strip {
     /// The seed of one layer of its figure.
     const fn layer(&self, number: u32) -> u32 {
         self.seed.wrapping_add(number.wrapping_mul(0x9e37_79b9))
+    }
+
+    /// The number and the seed of one layer of its figure.
+    const fn of_noise(&self, number: u32) -> (usize, u32) {
+        (number as usize, self.layer(number))
     }
 
     /// A strip between two heights, cut from a trunk by the number of the log.

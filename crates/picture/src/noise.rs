@@ -3,6 +3,9 @@
 //! A hash gives every whole number a value of its own; between whole numbers the values are eased into each other (value noise). No
 //! trigonometry and no random generator is needed, and any place can be asked for without those before it.
 
+use core::array::from_fn;
+use core::cell::Cell;
+
 /// A hash of three whole numbers and a seed, well mixed.
 pub const fn hash(x: i32, y: i32, z: i32, seed: u32) -> u32 {
     let mut mixed = seed ^ 0x9e37_79b9;
@@ -43,25 +46,89 @@ fn mix(from: f32, to: f32, share: f32) -> f32 {
     from + (to - from) * share
 }
 
-/// Smooth noise along a line, -1 to 1.
-pub fn along(x: f32, seed: u32) -> f32 {
-    let (at, rest) = cell(x);
-    2.0 * mix(pick(at, seed), pick(at.wrapping_add(1), seed), rest) - 1.0
+/// Smooth noise, -1 to 1, that remembers the last cell of each layer.
+///
+/// Places that are asked for one after the other lie mostly in the same cell, whose corners need not be hashed again. That changes
+/// nothing but the time: the corners follow from the cell and the seed alone. Each thread has its own.
+#[derive(Debug)]
+pub struct Noise {
+    /// The last cell of each layer of noise along a line.
+    lines: [Cell<Known<2>>; LAYERS],
+    /// The last cell of each layer of noise in a plane.
+    planes: [Cell<Known<4>>; LAYERS],
 }
 
-/// Smooth noise in a plane, -1 to 1.
-pub fn flat(x: f32, y: f32, seed: u32) -> f32 {
-    let ((x, along), (y, up)) = (cell(x), cell(y));
-    2.0 * level(x, y, (along, up), seed) - 1.0
+/// A cell of noise whose corners are known.
+#[derive(Debug, Clone, Copy)]
+struct Known<const CORNERS: usize> {
+    /// The cell, and the seed of its layer.
+    of: (i32, i32, u32),
+    /// The values at its corners, from left to right, the lower ones first.
+    corners: [f32; CORNERS],
 }
 
-/// Noise between the four corners of a cell.
-fn level(x: i32, y: i32, (along, up): (f32, f32), seed: u32) -> f32 {
+/// Layers that are remembered; one with a higher number takes the place of another.
+const LAYERS: usize = 16;
+
+impl Default for Noise {
+    fn default() -> Self {
+        let of = (0, 0, 0);
+        let line = Known {
+            of,
+            corners: ends(of),
+        };
+        let plane = Known {
+            of,
+            corners: corners(of),
+        };
+        Self {
+            lines: from_fn(|_| Cell::new(line)),
+            planes: from_fn(|_| Cell::new(plane)),
+        }
+    }
+}
+
+impl Noise {
+    /// Along a line, told by the number of the layer and its seed.
+    pub fn along(&self, x: f32, (layer, seed): (usize, u32)) -> f32 {
+        let (x, rest) = cell(x);
+        let [left, right] = known(&self.lines[layer % LAYERS], (x, 0, seed), ends);
+        2.0 * mix(left, right, rest) - 1.0
+    }
+
+    /// In a plane, told by the number of the layer and its seed.
+    pub fn flat(&self, x: f32, y: f32, (layer, seed): (usize, u32)) -> f32 {
+        let ((x, along), (y, up)) = (cell(x), cell(y));
+        let [a, b, c, d] = known(&self.planes[layer % LAYERS], (x, y, seed), corners);
+        2.0 * mix(mix(a, b, along), mix(c, d, along), up) - 1.0
+    }
+}
+
+/// The corners of a cell, from what is remembered if it is that one.
+fn known<const CORNERS: usize>(
+    last: &Cell<Known<CORNERS>>,
+    of: (i32, i32, u32),
+    work_out: impl Fn((i32, i32, u32)) -> [f32; CORNERS],
+) -> [f32; CORNERS] {
+    let known = last.get();
+    if known.of == of {
+        return known.corners;
+    }
+    let corners = work_out(of);
+    last.set(Known { of, corners });
+    corners
+}
+
+/// The values at both ends of a cell along a line.
+fn ends((x, _, seed): (i32, i32, u32)) -> [f32; 2] {
+    [pick(x, seed), pick(x.wrapping_add(1), seed)]
+}
+
+/// The values at the four corners of a cell in a plane.
+fn corners((x, y, seed): (i32, i32, u32)) -> [f32; 4] {
     let at = |x: i32, y: i32| share(hash(x, y, 0, seed));
     let (right, above) = (x.wrapping_add(1), y.wrapping_add(1));
-    let lower = mix(at(x, y), at(right, y), along);
-    let upper = mix(at(x, above), at(right, above), along);
-    mix(lower, upper, up)
+    [at(x, y), at(right, y), at(x, above), at(right, above)]
 }
 
 #[cfg(test)]
@@ -70,6 +137,8 @@ mod tests {
 
     #[test]
     fn noise_is_smooth_and_stays_in_its_range() {
+        let noise = Noise::default();
+        let flat = |x, y, seed| noise.flat(x, y, (3, seed));
         let mut before = flat(0.0, 0.3, 7);
         let (mut least, mut most) = (before, before);
         for step in 1..5000 {
@@ -79,6 +148,18 @@ mod tests {
         }
         assert!(least >= -1.0 && most <= 1.0);
         assert!(least < -0.5 && most > 0.5, "{least} to {most}");
+    }
+
+    #[test]
+    fn what_is_remembered_changes_nothing() {
+        let noise = Noise::default();
+        for step in 0..3000_u16 {
+            let (x, y) = (f32::from(step % 7) * 0.4, f32::from(step) * 0.13 - 40.0);
+            let layer = (usize::from(step % 3), u32::from(step % 5));
+            let fresh = Noise::default();
+            assert_eq!(noise.flat(x, y, layer), fresh.flat(x, y, layer));
+            assert_eq!(noise.along(y, layer), fresh.along(y, layer));
+        }
     }
 
     #[test]

@@ -6,7 +6,7 @@ use crate::letters;
 use crate::page::{Hand, Page};
 use crate::render::{Ground, Shot};
 use crate::scene::Scene;
-use crate::shade::{Light, Lit};
+use crate::shade::Light;
 use crate::tone::Tone;
 use crate::view::{Area, Camera, View};
 
@@ -196,10 +196,8 @@ fn board_pixels(
         size: (size.0 as f64, size.1 as f64),
     };
     let shot = Shot {
-        lit: Lit {
-            scene: &scene,
-            light,
-        },
+        scene: &scene,
+        light,
         camera,
         ground,
         size,

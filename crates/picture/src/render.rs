@@ -10,7 +10,9 @@
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use crate::shade::{Id, Lit};
+use crate::noise::Noise;
+use crate::scene::Scene;
+use crate::shade::{Id, Light, Lit};
 use crate::tone::Tone;
 use crate::view::Camera;
 
@@ -42,8 +44,10 @@ impl Ground {
 /// All that the pixels follow from.
 #[derive(Debug, Clone, Copy)]
 pub struct Shot<'a> {
-    /// The scene under its light.
-    pub lit: Lit<'a>,
+    /// The scene.
+    pub scene: &'a Scene,
+    /// The light on it.
+    pub light: Light,
     /// The sight of it.
     pub camera: Camera,
     /// The ground.
@@ -60,6 +64,8 @@ impl Shot<'_> {
         let stopped = AtomicBool::new(false);
         let bands = Mutex::new(pixels.chunks_mut(width * 4 * BAND).enumerate());
         let work = || {
+            let noise = Noise::default();
+            let lit = self.lit(&noise);
             loop {
                 let next = bands.lock().map_or(None, |mut bands| bands.next());
                 let Some((band, pixels)) = next else {
@@ -69,7 +75,7 @@ impl Shot<'_> {
                     stopped.store(true, Ordering::Relaxed);
                     return;
                 }
-                self.band(band * BAND, pixels);
+                self.band(lit, band * BAND, pixels);
             }
         };
         std::thread::scope(|scope| {
@@ -81,8 +87,17 @@ impl Shot<'_> {
         (!stopped.into_inner()).then_some(pixels)
     }
 
+    /// The scene under its light, with the noise of one thread.
+    const fn lit<'b>(&'b self, noise: &'b Noise) -> Lit<'b> {
+        Lit {
+            scene: self.scene,
+            light: self.light,
+            noise,
+        }
+    }
+
     /// The rows from one on, as many as there is room for.
-    fn band(&self, first: usize, pixels: &mut [u8]) {
+    fn band(&self, lit: Lit<'_>, first: usize, pixels: &mut [u8]) {
         let width = self.size.0;
         let rows = pixels.len() / (width * 4);
         // A row above and one below tell where edges are.
@@ -90,7 +105,7 @@ impl Shot<'_> {
         let to = (first + rows + 1).min(self.size.1);
         let seen: Vec<(Tone, Id)> = (from..to)
             .flat_map(|row| (0..width).map(move |column| (column, row)))
-            .map(|(column, row)| self.ray(column as f64 + 0.5, row as f64 + 0.5))
+            .map(|(column, row)| self.ray(lit, column as f64 + 0.5, row as f64 + 0.5))
             .collect();
         let id =
             |column: usize, row: usize| seen.get((row - from) * width + column).map(|(_, id)| *id);
@@ -109,7 +124,7 @@ impl Shot<'_> {
                 .flatten()
                 .any(|other| other != own);
             let tone = if is_edge {
-                self.fine(column, row)
+                self.fine(lit, column, row)
             } else {
                 tone
             };
@@ -119,15 +134,15 @@ impl Shot<'_> {
     }
 
     /// The tone that is seen through a place of the picture, and what it is of.
-    fn ray(&self, x: f64, y: f64) -> (Tone, Id) {
-        let start = self.lit.scene.tallest() + 100.0;
+    fn ray(&self, lit: Lit<'_>, x: f64, y: f64) -> (Tone, Id) {
+        let start = lit.scene.tallest() + 100.0;
         let ray = self.camera.ray(x, y, start);
         let table = self.ground.at(x, y);
-        self.lit.sample(ray, table, |far| self.camera.covers(far))
+        lit.sample(ray, table, |far| self.camera.covers(far))
     }
 
     /// The mean of many rays through a pixel; what is brighter than white counts as white, so that edges stay smooth.
-    fn fine(&self, column: usize, row: usize) -> Tone {
+    fn fine(&self, lit: Lit<'_>, column: usize, row: usize) -> Tone {
         let step = 1.0 / f64::from(FINE);
         let mut sum = Tone::BLACK;
         for number in 0..FINE * FINE {
@@ -135,7 +150,7 @@ impl Shot<'_> {
                 f64::from(number % FINE) + 0.5,
                 f64::from(number / FINE) + 0.5,
             );
-            let (tone, _) = self.ray(column as f64 + along * step, row as f64 + down * step);
+            let (tone, _) = self.ray(lit, column as f64 + along * step, row as f64 + down * step);
             sum += Tone(tone.0.map(|part| part.min(1.0)));
         }
         sum * (1.0 / (FINE * FINE) as f32)

@@ -11,6 +11,7 @@
 //! flatter it is looked at (Schlick's approximation of Fresnel's law, with 0.04 of the light mirrored straight on, as of glass and
 //! varnish; from memory).
 
+use crate::noise::Noise;
 use crate::scene::{Disc, LIP, Met, Scene, Shape, Standing, Surface, Well};
 use crate::space::{Ray, Space, eased, fifth};
 use crate::tone::Tone;
@@ -103,9 +104,16 @@ pub struct Lit<'a> {
     pub scene: &'a Scene,
     /// The light.
     pub light: Light,
+    /// The noise of its wood, remembered from ray to ray.
+    pub noise: &'a Noise,
 }
 
 impl Lit<'_> {
+    /// The wood at a place, told by how large a pixel is there, mm.
+    fn wood(&self, place: Space, pixel: f32) -> Tone {
+        self.scene.grain.at(place, pixel, self.noise)
+    }
+
     /// The tone that a ray meets, told by the tone of the table there and what a pixel covers at a distance.
     pub fn sample(&self, ray: Ray, table: Tone, covers: impl Fn(f64) -> f64) -> (Tone, Id) {
         let disc = &self.scene.disc;
@@ -224,10 +232,7 @@ impl Lit<'_> {
         let (lit, open) = self.shade_of_pieces(place, light);
         if let Some((vee, at)) = self.scene.groove_at(place.x, place.y) {
             let down = Space::new(place.x, place.y, -vee.depth_at(at.off));
-            let wood = self
-                .scene
-                .sheen
-                .over(self.scene.grain.at(down, pixel) * 0.86);
+            let wood = self.scene.sheen.over(self.wood(down, pixel) * 0.86);
             let (lit, open) = (lit * vee.lit(&at, light), open * vee.open(&at));
             let paint = at.paint.map_or(wood, |paint| paint.over(wood));
             return (
@@ -240,7 +245,7 @@ impl Lit<'_> {
             let lean = 0.75 * (1.0 - off / LIP) / (well.radius + off);
             Space::new((well.x - place.x) * lean, (well.y - place.y) * lean, 1.0).unit()
         });
-        let wood = self.scene.sheen.over(self.scene.grain.at(place, pixel));
+        let wood = self.scene.sheen.over(self.wood(place, pixel));
         let ring = near.and_then(|(off, well)| well.paint.ring.filter(|(_, width)| off < *width));
         let (paint, id) = match (ring, self.scene.sector_at(place.x, place.y)) {
             (Some((paint, _)), _) => (Some(paint), RING),
@@ -263,7 +268,7 @@ impl Lit<'_> {
         let light = self.light.at(place);
         // End grain drinks the finish, and is darker even without.
         let end = (out.x * out.x) as f32 * (1.0 - 0.35 * out.z as f32);
-        let wood = self.scene.grain.at(place, pixel) * (1.0 - 0.26 * end);
+        let wood = self.wood(place, pixel) * (1.0 - 0.26 * end);
         let near_table = eased(0.0, 1.3 * disc.thick, place.z - disc.table);
         let open = 0.45 + 0.55 * near_table.max(out.z);
         let (lit, by_pieces) = self.shade_of_pieces(place, light);
@@ -283,7 +288,7 @@ impl Lit<'_> {
         let (by_pieces, open_by) = self.shade_of_pieces(met.place, light);
         let lit = well.lit(met.place, light) * by_pieces;
         let open = well.open(met) * open_by;
-        let wood = self.scene.grain.at(met.place, pixel);
+        let wood = self.wood(met.place, pixel);
         if met.of == Surface::Steel {
             let mirrored = self.light.mirrored(ray.way.mirrored(met.out), wood * 0.4);
             let base = Tone::gray(0.34) * self.light.on(met.out, light, lit, open);
