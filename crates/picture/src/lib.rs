@@ -11,7 +11,7 @@
 //! 2. The sight (`view`): one ray for each pixel, from above all straight down, in perspective from one eye.
 //! 3. The tone (`shade`): the first thing that a ray meets, lit by lamp and sky. Shadows are worked out from shapes, not by
 //!    more rays: a bore leaves a soft edge of light on its floor, a piece a soft spot beside it.
-//! 4. The pixels (`render`): sixteen rays where something ends inside a pixel, one elsewhere, by all cores.
+//! 4. The pixels (`render`): eight rays where something ends inside a pixel, one elsewhere, by all cores.
 //! 5. The page (`page`, `letters`, `hand`): margins, title, facts, and a hand to see the size by.
 //!
 //! # A picture of a board
