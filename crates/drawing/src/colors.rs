@@ -63,7 +63,8 @@ pub fn tints(workpiece: &Workpiece) -> Vec<Tinted> {
         bores(workpiece, &mut found, false);
         grooves(workpiece, &mut found);
         bores(workpiece, &mut found, true);
-        marks(workpiece, &mut found);
+        let marks = player_marks(workpiece).into_iter();
+        found.extend(marks.flat_map(|mark| [mark.line, mark.inside].concat()));
     }
     found
 }
@@ -140,35 +141,59 @@ fn grooves(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
     }
 }
 
-/// The players' marks beside their start pockets.
-fn marks(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
+/// A player's mark on the board, in the order in which it lies.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlayerMark {
+    /// Its color as it is in the pot, and the stuff it is.
+    pub tint: Tint,
+    /// The line around it, where there is one: a wider mark below it.
+    pub line: Vec<Tinted>,
+    /// The mark, in its color as it is seen on the wood.
+    pub inside: Vec<Tinted>,
+}
+
+/// The players' marks beside their start pockets, as the document plans them.
+///
+/// ```
+/// use board::{Board, MarksMade};
+/// use workshop::Workpiece;
+/// let mut board = Board::default();
+/// assert!(drawing::player_marks(&Workpiece::of(&board)?).is_empty());
+/// board.colors.marks = Some(MarksMade::default());
+/// assert_eq!(drawing::player_marks(&Workpiece::of(&board)?).len(), 6);
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn player_marks(workpiece: &Workpiece) -> Vec<PlayerMark> {
     let Some(made) = workpiece.board().colors.marks else {
-        return;
+        return Vec::new();
     };
     let wood = tone_of(workpiece.board());
     let places = mark_places(workpiece, made.size);
-    for (look, place) in workpiece.players().iter().zip(places) {
-        let Some(place) = place else { continue };
-        let circle = Circle::new(place, made.size / 2.0);
+    let placed = workpiece.players().iter().zip(places);
+    let mark_of = |(look, place): (&PlayerLook, Option<Point>)| {
+        let (radius, line) = (made.size / 2.0, if made.outline { LINE } else { 0.0 });
+        let circle = Circle::new(place?, radius * (1.0 - line));
         let tint = Tint {
             color: look.color,
             medium: made.medium,
         };
-        if made.outline {
-            let line = mark_parts(&look.mark, circle, 0.24);
-            let color = outline_color(wood);
-            found.extend(line.into_iter().map(|(shape, width)| Tinted {
-                color,
-                shape,
-                stroke: width,
-                in_bore: false,
-            }));
-        }
-        found.extend(mark(look, circle, seen(workpiece, tint)));
-    }
+        let line = made.outline.then(|| {
+            let parts = mark_parts(&look.mark, circle, 2.0 * line * radius);
+            in_color(parts, outline_color(wood))
+        });
+        Some(PlayerMark {
+            tint,
+            line: line.unwrap_or_default(),
+            inside: mark(look, circle, seen(workpiece, tint)),
+        })
+    };
+    placed.filter_map(mark_of).collect()
 }
 
-/// The line around marks on a wood: dark, or light where the wood is dark.
+/// Width of the line around a mark, as a share of the radius of the circle that both fit in.
+const LINE: f64 = 0.16;
+
+/// The color of the line around marks on a wood: dark, or light where the wood is dark.
 fn outline_color(wood: Rgb) -> Rgb {
     if contrast(wood, Rgb::BLACK) > contrast(wood, Rgb::WHITE) {
         Rgb::BLACK
@@ -179,34 +204,36 @@ fn outline_color(wood: Rgb) -> Rgb {
 
 /// A player's mark within a circle, in a color.
 pub fn mark(look: &PlayerLook, within: Circle, color: Rgb) -> Vec<Tinted> {
-    let parts = mark_parts(&look.mark, within, 0.0).into_iter();
-    parts
-        .map(|(shape, stroke)| Tinted {
-            color,
-            shape,
-            stroke,
-            in_bore: false,
-        })
-        .collect()
+    in_color(mark_parts(&look.mark, within, 0.0), color)
 }
 
-/// The shapes of a mark within a circle, each with the width of the line along it; all lines wider, and insides with a line around
-/// them, by a share of the radius.
+/// Shapes with the width of the line along each, in a color.
+fn in_color(parts: Vec<(Shape, Option<f64>)>, color: Rgb) -> Vec<Tinted> {
+    let part = |(shape, stroke)| Tinted {
+        color,
+        shape,
+        stroke,
+        in_bore: false,
+    };
+    parts.into_iter().map(part).collect()
+}
+
+/// The shapes of a mark within a circle, each with the width of the line along it; all lines so much wider, mm, and insides with
+/// such a line around them.
 fn mark_parts(mark: &Mark, within: Circle, wider: f64) -> Vec<(Shape, Option<f64>)> {
     let line = 0.22 * within.radius;
-    let more = wider * within.radius;
     let scaled = |share: f64| Circle::new(within.center, within.radius * share);
     let mut parts = match mark {
         Mark::Auto => Vec::new(),
-        Mark::Solid { shape } => vec![(figure(*shape, scaled(1.0 - wider / 2.0)), None)],
+        Mark::Solid { shape } => vec![(figure(*shape, within), None)],
         Mark::Outlined { shape } => {
-            let inset = 1.0 - line / (2.0 * within.radius) - wider / 2.0;
-            vec![(figure(*shape, scaled(inset)), Some(line + more))]
+            let inset = 1.0 - line / (2.0 * within.radius);
+            vec![(figure(*shape, scaled(inset)), Some(line + wider))]
         }
         Mark::Ringed { shape } => {
-            let ring = scaled(1.0 - 0.5 * line / within.radius - wider / 2.0);
+            let ring = scaled(1.0 - 0.5 * line / within.radius);
             vec![
-                (Shape::Circle(ring), Some(0.7 * line + more)),
+                (Shape::Circle(ring), Some(0.7 * line + wider)),
                 (figure(*shape, scaled(0.6)), None),
             ]
         }
@@ -219,11 +246,11 @@ fn mark_parts(mark: &Mark, within: Circle, wider: f64) -> Vec<(Shape, Option<f64
             )];
         }
     };
-    if more > 0.0 {
+    if wider > 0.0 {
         let around: Vec<_> = parts
             .iter()
             .filter(|(_, width)| width.is_none())
-            .map(|(shape, _)| (shape.clone(), Some(more)))
+            .map(|(shape, _)| (shape.clone(), Some(wider)))
             .collect();
         parts.extend(around);
     }
@@ -301,6 +328,33 @@ mod tests {
                 let box_of = kurbo::Rect::from_center_size(circle.center, (10.8, 10.8));
                 assert!(box_of.contains_rect(bounds), "player {player}: {bounds:?}");
             }
+        }
+    }
+
+    #[test]
+    fn the_line_around_a_mark_shows_and_keeps_within_its_circle() {
+        let mut board = Board {
+            players: 16,
+            ..Board::default()
+        };
+        board.colors.marks = Some(MarksMade {
+            outline: true,
+            ..MarksMade::default()
+        });
+        let workpiece = Workpiece::of(&board).unwrap();
+        let marks = player_marks(&workpiece);
+        assert!(!marks.is_empty());
+        for mark in marks {
+            let reach = |parts: &[Tinted]| {
+                let each = parts.iter().map(|part| {
+                    let half = part.stroke.unwrap_or_default() / 2.0;
+                    part.shape.bounds().inflate(half, half)
+                });
+                each.reduce(|one, other| one.union(other)).unwrap()
+            };
+            let (line, inside) = (reach(&mark.line), reach(&mark.inside));
+            assert!(line.width() > inside.width() + 1.0 && line.height() > inside.height() + 1.0);
+            assert!(line.width().max(line.height()) < 10.8, "{line:?}");
         }
     }
 

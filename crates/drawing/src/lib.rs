@@ -41,7 +41,7 @@
 //!
 //! * [`Item`], [`Shape`], [`Layer`], [`Line`], [`Text`]: the parts of a drawing.
 //! * [`plan`], [`plan_without_names`]: what screen and template share.
-//! * [`tints`]: what of the board is colored, which lies below the plan.
+//! * [`tints`], [`player_marks`]: what of the board is colored, which lies below the plan.
 //! * [`tiled_sheets`], [`whole_sheet`]: the sheets, with crosses, bars, key map and title; where the plan is cut into sheets is
 //!   the workpiece's to say ([`workshop::Tiling`]).
 //! * [`printer_test_sheet`], [`test_lengths`]: the sheet that a printer is measured by; [`workshop::Correction`] takes its errors
@@ -94,7 +94,7 @@ mod template;
 pub use bores::fit_strip_pages;
 pub use calendar::calendar_pages;
 pub use card::card_sheet;
-pub use colors::{Tinted, mark, tints};
+pub use colors::{PlayerMark, Tinted, mark, player_marks, tints};
 pub use filling::filling_pages;
 pub use finish::{film_figure, film_sheet, finish_pages};
 pub use hardboard::router::{router_sheets, router_whole};

@@ -134,21 +134,32 @@ pub fn lay_words(
     tone: Tone,
     (pixels, width): (&mut [u8], usize),
 ) {
-    let Ok(face) = Face::parse(weight.bytes(), 0) else {
-        return;
-    };
-    let scale = size / f64::from(face.units_per_em());
     let long = drawing::font::width(words, size, weight);
     let mut coverage = Coverage::new(
         (x - size * 0.2, y - size * 1.1),
         (long + size * 0.4, size * 1.5),
     );
-    let mut x = x;
+    for [from, to] in sides_of(words, (size, weight)) {
+        coverage.side((x + from.0, y + from.1), (x + to.0, y + to.1));
+    }
+    coverage.lay(tone, pixels, width);
+}
+
+/// A side of an outline, from a place to another.
+pub type Side = [(f64, f64); 2];
+
+/// The sides of the outlines of a line of words, told by its size; from where its baseline starts, y down.
+pub fn sides_of(words: &str, (size, weight): (f64, Weight)) -> Vec<Side> {
+    let Ok(face) = Face::parse(weight.bytes(), 0) else {
+        return Vec::new();
+    };
+    let scale = size / f64::from(face.units_per_em());
+    let (mut sides, mut x) = (Vec::new(), 0.0);
     for letter in words.chars() {
         let glyph: GlyphId = face.glyph_index(letter).unwrap_or_default();
         let mut pen = Pen {
-            coverage: &mut coverage,
-            origin: (x, y),
+            sides: &mut sides,
+            origin: (x, 0.0),
             scale,
             start: (0.0, 0.0),
             at: (0.0, 0.0),
@@ -156,16 +167,16 @@ pub fn lay_words(
         face.outline_glyph(glyph, &mut pen);
         x += f64::from(face.glyph_hor_advance(glyph).unwrap_or_default()) * scale;
     }
-    coverage.lay(tone, pixels, width);
+    sides
 }
 
 /// Follows the outline of a letter.
 struct Pen<'a> {
-    /// What the letter covers.
-    coverage: &'a mut Coverage,
-    /// Where the letter starts on its baseline, pixels.
+    /// The sides so far.
+    sides: &'a mut Vec<Side>,
+    /// Where the letter starts on its baseline.
     origin: (f64, f64),
-    /// Pixels for each unit of the typeface.
+    /// Size of a unit of the typeface.
     scale: f64,
     /// Where the outline at hand began.
     start: (f64, f64),
@@ -187,7 +198,7 @@ impl Pen<'_> {
 
     /// Draws a side to a place.
     fn to(&mut self, place: (f64, f64)) {
-        self.coverage.side(self.at, place);
+        self.sides.push([self.at, place]);
         self.at = place;
     }
 }

@@ -47,6 +47,8 @@ const FOOT: Id = 4;
 const RING: Id = 5;
 /// The field of the first player; the others follow.
 const SECTOR: Id = 16;
+/// The first part of the players' marks; the others follow.
+const MARK: Id = 1 << 10;
 /// The wall of the first bore; the others follow.
 const WALL: Id = 1 << 20;
 /// The floor of the first bore.
@@ -247,10 +249,14 @@ impl Lit<'_> {
         });
         let wood = self.scene.sheen.over(self.wood(place, pixel));
         let ring = near.and_then(|(off, well)| well.paint.ring.filter(|(_, width)| off < *width));
-        let (paint, id) = match (ring, self.scene.sector_at(place.x, place.y)) {
-            (Some((paint, _)), _) => (Some(paint), RING),
-            (None, Some((number, paint))) => (Some(paint), SECTOR + number),
-            (None, None) => (None, TOP),
+        let mark = self.scene.mark_at(place.x, place.y);
+        let field = || self.scene.sector_at(place.x, place.y);
+        let (paint, id) = match (mark, ring) {
+            (Some((number, paint)), _) => (Some(paint), MARK + number),
+            (None, Some((paint, _))) => (Some(paint), RING),
+            (None, None) => field().map_or((None, TOP), |(number, paint)| {
+                (Some(paint), SECTOR + number)
+            }),
         };
         let gloss = self.scene.sheen.gloss;
         let (tone, gloss) = paint.map_or((wood, gloss), |paint| {

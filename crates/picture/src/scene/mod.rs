@@ -5,6 +5,7 @@
 
 mod cut;
 mod grid;
+mod mark;
 mod piece;
 mod well;
 
@@ -19,6 +20,7 @@ use crate::space::Space;
 
 pub use cut::{CutLine, InGroove, Vee};
 pub use grid::Grid;
+use mark::Patch;
 pub use piece::{Shape, Standing};
 use well::Steel;
 pub use well::{Met, Surface, Well};
@@ -42,6 +44,10 @@ pub struct Scene {
     lines: Vec<CutLine>,
     /// Where they are met.
     lines_at: Grid,
+    /// The parts of the players' marks, in the order in which they lie.
+    marks: Vec<Patch>,
+    /// Where they are met.
+    marks_at: Grid,
     /// The pieces.
     pieces: Vec<Standing>,
     /// Where they are met, or their shadows.
@@ -101,6 +107,8 @@ impl Scene {
             vee: None,
             lines: Vec::new(),
             lines_at: Grid::new(disc.radius, SQUARES.0),
+            marks: Vec::new(),
+            marks_at: Grid::new(disc.radius, SQUARES.0),
             pieces: Vec::new(),
             pieces_at: Grid::new(disc.radius, SQUARES.1),
             tallest: 0.0,
@@ -113,6 +121,7 @@ impl Scene {
         };
         scene.drill(workpiece);
         scene.cut(workpiece);
+        scene.mark(workpiece);
         scene.set_up(workpiece);
         scene
     }
@@ -163,6 +172,16 @@ impl Scene {
         self.vee = Some(vee);
     }
 
+    /// Paints the players' marks.
+    fn mark(&mut self, workpiece: &Workpiece) {
+        let marks = drawing::player_marks(workpiece);
+        for patch in marks.iter().flat_map(Patch::of) {
+            let number = self.marks.len() as u32;
+            self.marks_at.add(number, patch.bounds(), 0.0);
+            self.marks.push(patch);
+        }
+    }
+
     /// Stands the pieces in their start pockets; where a player has none, at the start of the track.
     fn set_up(&mut self, workpiece: &Workpiece) {
         let board = workpiece.board();
@@ -210,6 +229,15 @@ impl Scene {
         let numbers = self.lines_at.at(x, y).iter();
         let lines = numbers.filter_map(|&number| self.lines.get(number as usize));
         Some((vee, vee.nearest(lines, x, y)?))
+    }
+
+    /// The paint of a player's mark at a place, with the number of its part: the one that lies above.
+    pub fn mark_at(&self, x: f64, y: f64) -> Option<(u32, Paint)> {
+        let numbers = self.marks_at.at(x, y).iter().rev();
+        let mut parts =
+            numbers.filter_map(|&number| Some((number, self.marks.get(number as usize)?)));
+        let (number, part) = parts.find(|(_, part)| part.covers(x, y))?;
+        Some((number, part.paint))
     }
 
     /// The colored field at a place, with the number of its player.
