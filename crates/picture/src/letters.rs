@@ -41,7 +41,7 @@ impl Coverage {
     }
 
     /// Adds a side of a shape; a shape is closed, and turns one way.
-    fn side(&mut self, from: (f64, f64), to: (f64, f64)) {
+    pub fn side(&mut self, from: (f64, f64), to: (f64, f64)) {
         let (from, to, sign) = if from.1 <= to.1 {
             (from, to, 1.0)
         } else {

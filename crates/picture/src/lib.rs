@@ -12,7 +12,7 @@
 //! 3. The tone (`shade`): the first thing that a ray meets, lit by lamp and sky. Shadows are worked out from shapes, not by
 //!    more rays: a bore leaves a soft edge of light on its floor, a piece a soft spot beside it.
 //! 4. The pixels (`render`): eight rays where something ends inside a pixel, one elsewhere, by all cores.
-//! 5. The page (`page`, `letters`, `hand`): margins, title, facts, and a hand to see the size by.
+//! 5. The page (`page`, `letters`, `hand`, `ruler`): margins, title, facts, and a hand or a ruler to see the size by.
 //!
 //! # A picture of a board
 //!
@@ -36,7 +36,7 @@
 //! * [`glimpse`]: the board alone, to fill a window; [`GroundColors`], [`PAPER`].
 //! * [`wood_face`]: the wood alone, as a ground for drawings.
 //! * [`View`]: from above, or in perspective.
-//! * [`Page`], [`Line`], [`Hand`]: the page before it is pixels, for formats that have words of their own; [`facts`].
+//! * [`Page`], [`Line`], [`Hand`], [`Ruler`]: the page before it is pixels, for formats that have words of their own; [`facts`].
 //!
 //! The crate knows nothing of windows, files and clocks.
 
@@ -50,6 +50,7 @@ mod page;
 mod paint;
 mod proof;
 mod render;
+mod ruler;
 mod scene;
 mod shade;
 mod space;
@@ -59,4 +60,5 @@ mod view;
 pub use face::wood_face;
 pub use page::{Hand, Line, Page, facts};
 pub use proof::{GroundColors, PAPER, Picture, PictureError, SIZES, Words, glimpse, proof};
+pub use ruler::Ruler;
 pub use view::{Area, View};

@@ -3,17 +3,20 @@
 //! Places are in pixels from the upper left corner, y down, as files of pictures have them.
 //!
 //! From above the board is as wide as the page lets it, and below it are words to the left and a hand to the right, to the scale
-//! of the board. Where a hand would take more room than there is, since the board is small, it is left out; the size is told in
-//! words as well. In perspective nothing has one scale, so there is no hand.
+//! of the board. Where a hand would take more room than there is, since the board is small, a ruler is there in its place; the size is
+//! told in words as well. In perspective nothing has one scale: there a ruler lies on the table before the board.
 
-use board::HoleId;
+use board::{HoleId, Units};
 use drawing::font::{self, Weight};
 use drawing::{Anchor, Item, Layer, Shape, Sheet, Text};
 use kurbo::{Point, Rect, Size, Vec2};
 use workshop::{Workpiece, species};
 
 use crate::hand;
-use crate::view::{Area, View};
+use crate::ruler::Ruler;
+use crate::scene::heights;
+use crate::space::Space;
+use crate::view::{Area, Camera, View};
 
 /// A page before it is pixels.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,6 +31,8 @@ pub struct Page {
     pub lines: Vec<Line>,
     /// The hand beside the board, where there is one.
     pub hand: Option<Hand>,
+    /// The ruler beside the board, where there is no hand.
+    pub ruler: Option<Ruler>,
 }
 
 /// A line of words.
@@ -108,20 +113,37 @@ impl Page {
         let hand = (view == View::Above)
             .then(|| Hand::beside((width, foot + room / 2.0), room, scale))
             .flatten();
-        let taken = hand.map_or(0.0, |hand| width - hand.x + hand::LENGTH * hand.scale);
+        let ruler = match view {
+            View::Above if hand.is_some() => None,
+            View::Above => {
+                let corner = (width - margin, foot + room / 2.0);
+                let most = 0.4 * width / scale;
+                Some(flat_ruler(workpiece.units(), (corner, scale), most))
+            }
+            View::Perspective { .. } => {
+                let corner = (board.x, board.y + board.height + 0.1 * margin);
+                standing_ruler(workpiece, (view, board), corner)
+            }
+        };
+        let taken = match (&hand, &ruler) {
+            (Some(hand), _) => width - hand.x + hand::LENGTH * hand.scale,
+            (None, Some(ruler)) if view == View::Above => width - ruler.bounds()[0],
+            _ => 0.0,
+        };
         let words = (width - margin - taken - 0.02 * short).max(0.3 * width);
         Self {
             width: width.round() as u32,
             height: height.round() as u32,
             board,
             lines: lines(
-                workpiece,
-                hand.is_some(),
+                &workpiece.board().title,
+                told(workpiece, view, (hand.is_some(), ruler.as_ref())),
                 (margin, foot),
                 words - margin,
                 short,
             ),
             hand,
+            ruler,
         }
     }
 }
@@ -209,16 +231,59 @@ impl Hand {
     }
 }
 
-/// Title and facts, from a place down, in so much width.
-fn lines(
+/// The facts of the page, with the length of the hand or the ruler on it.
+fn told(workpiece: &Workpiece, view: View, beside: (bool, Option<&Ruler>)) -> Vec<String> {
+    let mut facts = facts(workpiece);
+    let long = |mm: f64| workpiece.length(mm);
+    match beside {
+        (true, _) => facts.push(format!("The hand is {} long.", long(hand::LENGTH))),
+        (false, Some(ruler)) if view == View::Above => {
+            facts.push(format!("The ruler is {} long.", long(ruler.long)));
+        }
+        // A page that lies has no room for a line more.
+        (false, Some(ruler)) => {
+            if let Some(size) = facts.first_mut() {
+                *size = format!("{size} (the ruler is {} long)", long(ruler.long));
+            }
+        }
+        (false, None) => {}
+    }
+    facts
+}
+
+/// A ruler on the page, no longer than this, to the scale of the board; told by the middle of its right end.
+fn flat_ruler(units: Units, ((right, middle), scale): ((f64, f64), f64), most: f64) -> Ruler {
+    let kind = Ruler::kind(units, most);
+    let (left, low) = (
+        right - kind.0 * scale,
+        middle + Ruler::wide(kind.0) * scale / 2.0,
+    );
+    Ruler::laid(kind, |x, y| (left + x * scale, low - y * scale))
+}
+
+/// A ruler that lies on the table before the board, as far away as its nearest edge; told by its lower left corner in the
+/// picture.
+fn standing_ruler(
     workpiece: &Workpiece,
-    hand: bool,
-    (x, top): (f64, f64),
-    room: f64,
-    short: f64,
-) -> Vec<Line> {
+    (view, area): (View, Area),
+    (x, y): (f64, f64),
+) -> Option<Ruler> {
+    let radius = workpiece.board().blank.radius();
+    let heights = heights(workpiece);
+    let camera = Camera::fitted(view, radius, heights, area);
+    let ray = camera.ray(x, y, heights.1 + 100.0);
+    let corner = ray.at(ray.to_level(heights.0)?);
+    let (right, up) = camera.sides();
+    let away = Space::new(up.x, up.y, 0.0).unit();
+    let kind = Ruler::kind(workpiece.units(), 0.4 * radius);
+    Some(Ruler::laid(kind, |x, y| {
+        camera.pixel_of(corner + right * x + away * y)
+    }))
+}
+
+/// Title and facts, from a place down, in so much width.
+fn lines(name: &str, facts: Vec<String>, (x, top): (f64, f64), room: f64, short: f64) -> Vec<Line> {
     let (title, plain) = (0.042 * short, 0.0205 * short);
-    let name = &workpiece.board().title;
     let long = font::width(name, 1.0, Weight::SemiBold).max(0.1);
     let title = title.min(room / long).max(0.6 * title);
     let mut lines = vec![Line {
@@ -229,13 +294,6 @@ fn lines(
         weight: Weight::SemiBold,
         color: INK.0,
     }];
-    let mut facts = facts(workpiece);
-    if hand {
-        facts.push(format!(
-            "The hand is {} long.",
-            workpiece.length(hand::LENGTH)
-        ));
-    }
     lines.extend((0..).zip(facts).map(|(at, words)| Line {
         words: font::cut(&words, plain, Weight::Regular, room),
         x,
@@ -367,6 +425,42 @@ mod tests {
         let page = page(&board, View::Above);
         assert!(page.lines.iter().any(|line| line.words == "Black walnut"));
         assert_eq!(page.lines[0].words, "Untitled board");
+    }
+
+    /// From above it is to the scale of the board; in perspective it lies as far away as the nearest edge of the board.
+    #[test]
+    fn a_ruler_stands_in_for_the_hand_and_keeps_clear_of_board_and_words() {
+        for diameter in [100.0, 250.0, 300.0, 560.0, 1100.0] {
+            for (units, view) in [(Units::Mm, View::Above), (Units::INCH, View::PERSPECTIVE)] {
+                let mut board = Board {
+                    units,
+                    ..Board::default()
+                };
+                board.blank.diameter = diameter;
+                let page = page(&board, view);
+                let Some(ruler) = &page.ruler else {
+                    assert!(page.hand.is_some());
+                    continue;
+                };
+                assert!(page.hand.is_none());
+                let [left, top, right, bottom] = ruler.bounds();
+                assert!(left > 0.0 && right < f64::from(page.width));
+                if view == View::Above {
+                    let scale = page.board.width / diameter;
+                    assert!((right - left - ruler.long * scale).abs() < 1e-6);
+                    assert!(top > page.board.y + page.board.height);
+                } else {
+                    let title = &page.lines[0];
+                    assert!(bottom < title.y - title.size, "{bottom}");
+                }
+                let told = format!("he ruler is {} long", workpiece_length(&board, ruler.long));
+                assert!(page.lines.iter().any(|line| line.words.contains(&told)));
+            }
+        }
+    }
+
+    fn workpiece_length(board: &Board, mm: f64) -> String {
+        Workpiece::of(board).unwrap().length(mm)
     }
 
     #[test]

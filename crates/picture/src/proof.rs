@@ -104,6 +104,9 @@ pub fn proof(
     if let Some(hand) = &page.hand {
         lay_hand(hand, &mut rgba, size);
     }
+    if let Some(ruler) = &page.ruler {
+        ruler.lay(&mut rgba, size.0);
+    }
     let picture = Picture {
         width: page.width,
         height: page.height,

@@ -184,23 +184,7 @@ impl Scene {
 
     /// Stands the pieces in their start pockets; where a player has none, at the start of the track.
     fn set_up(&mut self, workpiece: &Workpiece) {
-        let board = workpiece.board();
-        let is_start = |id: HoleId| {
-            id.role() == Role::Start
-                || (board.start == 0 && id.role() == Role::Track && id.number() == 1)
-        };
-        for hole in workpiece
-            .layout()
-            .holes
-            .iter()
-            .filter(|hole| is_start(hole.name.id()))
-        {
-            let piece = Standing {
-                x: hole.center.x,
-                y: hole.center.y,
-                shape: Shape::of(&board.piece, hole.bore),
-                tone: paint::player(workpiece, hole.name.id().player()),
-            };
+        for piece in standing(workpiece) {
             let (place, top) = ((piece.x, piece.y), piece.shape.top());
             // A shadow falls no farther than twice the height to any side.
             let number = self.pieces.len() as u32;
@@ -309,6 +293,29 @@ impl Disc {
     }
 }
 
+/// The pieces in their places.
+fn standing(workpiece: &Workpiece) -> impl Iterator<Item = Standing> {
+    let board = workpiece.board();
+    let is_start = |id: HoleId| {
+        id.role() == Role::Start
+            || (board.start == 0 && id.role() == Role::Track && id.number() == 1)
+    };
+    let holes = workpiece.layout().holes.iter();
+    let starts = holes.filter(move |hole| is_start(hole.name.id()));
+    starts.map(|hole| Standing {
+        x: hole.center.x,
+        y: hole.center.y,
+        shape: Shape::of(&board.piece, hole.bore),
+        tone: paint::player(workpiece, hole.name.id().player()),
+    })
+}
+
+/// Height of the table, below 0, and of the highest piece; 0 without pieces.
+pub fn heights(workpiece: &Workpiece) -> (f64, f64) {
+    let tops = standing(workpiece).map(|piece| piece.shape.top());
+    (Disc::of(workpiece.board()).table, tops.fold(0.0, f64::max))
+}
+
 /// The axes of the players with the colors of their fields; none where no field is colored.
 fn sectors(workpiece: &Workpiece) -> Vec<((f64, f64), Option<Paint>)> {
     let axes = (1..).zip(&workpiece.layout().sectors);
@@ -360,3 +367,6 @@ fn feet(board: &Board) -> Vec<Foot> {
             .collect(),
     }
 }
+
+#[cfg(test)]
+mod tests;

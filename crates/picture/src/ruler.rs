@@ -1,0 +1,155 @@
+//! A ruler to see the size of a board by, where a hand has no room and where nothing has one scale.
+//!
+//! It is told by the corners of its parts in the picture, so that it can lie flat on the page or on the table beside the board.
+
+use board::Units;
+
+use crate::letters::Coverage;
+use crate::tone::Tone;
+
+/// A ruler in a picture; places in pixels.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ruler {
+    /// Its length, mm.
+    pub long: f64,
+    /// The corners of its face.
+    face: Quad,
+    /// The corners of its marks.
+    marks: Vec<Quad>,
+}
+
+/// Four corners, in turn.
+type Quad = [(f64, f64); 4];
+
+/// Length of a ruler, its number of parts, and after how many of them a mark is long.
+type Kind = (f64, u32, u32);
+
+/// Rulers in mm, the longest first.
+const METRIC: [Kind; 6] = [
+    (500.0, 25, 5),
+    (300.0, 30, 5),
+    (200.0, 20, 5),
+    (100.0, 20, 2),
+    (50.0, 10, 2),
+    (20.0, 20, 5),
+];
+/// Rulers in inches, the longest first.
+const INCHES: [Kind; 5] = [
+    (12.0, 12, 3),
+    (6.0, 12, 2),
+    (4.0, 16, 4),
+    (2.0, 8, 4),
+    (1.0, 8, 4),
+];
+/// Width of a ruler, as a share of its length.
+const WIDE: f64 = 0.13;
+/// Tones of its wood, of its edge, and of its marks.
+const TONES: [[u8; 3]; 3] = [[0xea, 0xd6, 0xa6], [0x8a, 0x74, 0x4e], [0x4a, 0x3a, 0x22]];
+
+impl Ruler {
+    /// The longest ruler in a unit that is no longer than this, mm; the shortest there is where all are longer.
+    pub fn kind(units: Units, most: f64) -> Kind {
+        let pick = |kinds: &[Kind], mm: f64| {
+            let all = kinds
+                .iter()
+                .map(|(long, parts, big)| (long * mm, *parts, *big));
+            let short = all.clone().find(|(long, ..)| *long <= most);
+            short.or(all.last()).unwrap_or((100.0, 20, 2))
+        };
+        match units {
+            Units::Mm => pick(&METRIC, 1.0),
+            Units::Inch(_) => pick(&INCHES, board::INCH),
+        }
+    }
+
+    /// A ruler laid out by where a place on it is in the picture: mm along it, and mm up from its lower edge.
+    pub fn laid((long, parts, big): Kind, place: impl Fn(f64, f64) -> (f64, f64)) -> Self {
+        let wide = WIDE * long;
+        let quad = |left: f64, right: f64, low: f64, high: f64| {
+            [(left, low), (right, low), (right, high), (left, high)].map(|(x, y)| place(x, y))
+        };
+        let half = 0.003 * long;
+        let mark = |number: u32| {
+            let at = long * f64::from(number) / f64::from(parts);
+            let deep = if number.is_multiple_of(big) {
+                0.62
+            } else {
+                0.36
+            };
+            quad(at - half, at + half, wide * (1.0 - deep), wide)
+        };
+        Self {
+            long,
+            face: quad(0.0, long, 0.0, wide),
+            marks: (1..parts).map(mark).collect(),
+        }
+    }
+
+    /// Its width, mm.
+    pub const fn wide(long: f64) -> f64 {
+        WIDE * long
+    }
+
+    /// Its left, upper, right and lower edge.
+    pub fn bounds(&self) -> [f64; 4] {
+        let start = [f64::MAX, f64::MAX, f64::MIN, f64::MIN];
+        self.face
+            .iter()
+            .fold(start, |[left, top, right, bottom], (x, y)| {
+                [left.min(*x), top.min(*y), right.max(*x), bottom.max(*y)]
+            })
+    }
+
+    /// Lays it over pixels of a width.
+    pub fn lay(&self, pixels: &mut [u8], width: usize) {
+        let [wood, edge, mark] = TONES.map(Tone::of);
+        let [_, top, _, bottom] = self.bounds();
+        // Its lower edge is as thick as a ruler's.
+        let thick = 0.12 * (bottom - top);
+        let below = self.face.map(|(x, y)| (x, y + thick));
+        lay_quads(&[below], edge, pixels, width);
+        lay_quads(&[self.face], wood, pixels, width);
+        lay_quads(&self.marks, mark, pixels, width);
+    }
+}
+
+/// Lays shapes that do not overlap over pixels of a width.
+fn lay_quads(quads: &[Quad], tone: Tone, pixels: &mut [u8], width: usize) {
+    for quad in quads {
+        let xs = quad.map(|(x, _)| x);
+        let ys = quad.map(|(_, y)| y);
+        let least = |values: [f64; 4]| values.into_iter().fold(f64::MAX, f64::min);
+        let most = |values: [f64; 4]| values.into_iter().fold(f64::MIN, f64::max);
+        let size = (most(xs) - least(xs) + 1.0, most(ys) - least(ys) + 1.0);
+        let mut coverage = Coverage::new((least(xs), least(ys)), size);
+        for (from, to) in quad.iter().zip(quad.iter().cycle().skip(1)) {
+            coverage.side(*from, *to);
+        }
+        coverage.lay(tone, pixels, width);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use testkit::assert_near;
+
+    #[test]
+    fn the_longest_that_has_room_is_taken_in_the_unit_of_the_board() {
+        assert_eq!(Ruler::kind(Units::Mm, 120.0).0, 100.0);
+        assert_eq!(Ruler::kind(Units::Mm, 5.0).0, 20.0);
+        assert_near!(Ruler::kind(Units::INCH, 120.0).0, 101.6, 1e-9);
+    }
+
+    #[test]
+    fn it_is_drawn_to_scale_with_a_mark_at_every_part() {
+        let ruler = Ruler::laid((100.0, 20, 2), |x, y| (10.0 + 2.0 * x, 60.0 - 2.0 * y));
+        assert_eq!(ruler.bounds(), [10.0, 34.0, 210.0, 60.0]);
+        let mut pixels = vec![255; 220 * 80 * 4];
+        ruler.lay(&mut pixels, 220);
+        let blue = |x: usize, y: usize| pixels[(y * 220 + x) * 4 + 2];
+        let dark = (10..210).filter(|x| blue(*x, 36) < 130 && blue(x - 1, 36) >= 130);
+        assert_eq!(dark.count(), 19);
+        assert!(blue(5, 40) == 255 && blue(12, 50) < 200);
+    }
+}
