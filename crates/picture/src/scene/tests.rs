@@ -85,7 +85,7 @@ fn a_players_rings_are_the_next_players_a_sector_further() {
         let Some((paint, width)) = well.paint.ring else {
             continue;
         };
-        let color = |player: u32| paint::player(&workpiece, player);
+        let color = |player: u32| paint::tone(workpiece.players()[player as usize - 1].color);
         assert_eq!(paint.tone, color(player));
         let mouth = (well.x + well.radius + width / 2.0, well.y);
         let next = paint_at(&scene, turned(mouth, 1, players));
