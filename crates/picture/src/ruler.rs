@@ -50,11 +50,11 @@ impl Ruler {
     /// The longest ruler in a unit that is no longer than this, mm; the shortest there is where all are longer.
     pub fn kind(units: Units, most: f64) -> Kind {
         let pick = |kinds: &[Kind], mm: f64| {
-            let all = kinds
+            let mut all = kinds
                 .iter()
                 .map(|(long, parts, big)| (long * mm, *parts, *big));
             let short = all.clone().find(|(long, ..)| *long <= most);
-            short.or(all.last()).unwrap_or((100.0, 20, 2))
+            short.or_else(|| all.next_back()).unwrap_or((100.0, 20, 2))
         };
         match units {
             Units::Mm => pick(&METRIC, 1.0),
