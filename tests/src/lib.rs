@@ -8,7 +8,7 @@
 pub mod source;
 
 use app::exports::{Kind, Moment, Source};
-use board::{BitRun, Board, Filling, Machine, Router, SectorJig, read_board};
+use board::{BitRun, Board, Coat, Filling, Machine, Router, SectorJig, read_board};
 use workshop::Workpiece;
 
 /// Every sample board, by the name of its file.
@@ -47,7 +47,7 @@ pub fn worked(board: &Board) -> Workpiece {
     workpiece
 }
 
-/// A board that plans for every kind of export: with a machine whose bits are settled.
+/// A board that plans for every kind of export: with a machine whose bits are settled, and a coat of finish.
 ///
 /// # Panics
 /// Where it cannot be laid out.
@@ -63,8 +63,13 @@ pub fn planned(board: &Board) -> Board {
         bits: holes.bits().into_iter().map(bit).collect(),
         ..Machine::default()
     };
+    let mut finish = board.finish.clone();
+    if finish.is_empty() {
+        finish.push(Coat::default());
+    }
     Board {
         machine: Some(machine),
+        finish,
         filling: Some(Filling::default()),
         router: Some(Router::default()),
         sector_jig: Some(SectorJig::default()),
