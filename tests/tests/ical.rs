@@ -97,6 +97,37 @@ fn every_stretch_of_work_is_an_event_at_its_instant() {
     );
 }
 
+/// The names of a board's events, by which a program tells them from those of other orders.
+fn uids(board: &Board) -> BTreeSet<String> {
+    let workpiece = Workpiece::of(board).unwrap();
+    let stamp = "2027-02-20T15:30:00Z".parse().unwrap();
+    let bytes = export::ical(&workpiece, workpiece.calendar().unwrap(), stamp);
+    let file = IcalPart::read(&bytes).unwrap();
+    let names = file.parts.iter().map(|part| part.value("UID").unwrap());
+    names.map(str::to_owned).collect()
+}
+
+#[test]
+fn orders_of_one_title_share_no_event_and_one_order_keeps_its_own() {
+    let one = uids(&order());
+    let changes: [fn(&mut Board); 3] = [
+        |board| board.price.customer = "Customer B".into(),
+        |board| board.players = 4,
+        |board| board.spaces = 16,
+    ];
+    for change in changes {
+        let mut other = order();
+        change(&mut other);
+        assert!(one.is_disjoint(&uids(&other)));
+    }
+    // A board that gets a further coat, or another rate, is the same order still.
+    let mut coated = order();
+    coated.finish.push(Coat::default());
+    coated.price.hourly = Some(45.0);
+    let kept = uids(&coated);
+    assert!(one.intersection(&kept).count() * 10 >= one.len() * 9);
+}
+
 #[test]
 fn the_same_calendar_is_the_same_bytes_and_a_later_one_keeps_its_names() {
     let names = |board: &Board, stamp: &str| {

@@ -3,14 +3,16 @@
 //! The two are files of their own, so that nobody sends the customer what the board costs. The amounts come from the workpiece's
 //! costing; here they are only told.
 
-use board::{Measure, Quantity, Units};
+use board::{Day, Measure, Quantity, Units};
+use jiff::Span;
 use workshop::{
     Costing, Money, PricedLine, Sale, Shelf, Workpiece, costing, described, paper_size,
 };
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
-/// The quote on the paper of the board's template: what the customer gets, its price with tax, and how long that holds.
+/// The quote on the paper of the board's template: what the customer gets, its price with tax, how long that
+/// holds, and when the order is ready.
 ///
 /// It has no legal text, and nothing on it says what the board costs the maker. A board that the checks stop is not marked here: the
 /// page is no drawing to cut by.
@@ -92,18 +94,44 @@ fn offered(workpiece: &Workpiece) -> Block {
     })
 }
 
-/// How long the price holds, and what it does not include.
+/// How long the price holds, when the order is ready, and what the price does not include.
 fn terms(workpiece: &Workpiece, stamp: &Stamp) -> Vec<String> {
     let price = &workpiece.board().price;
-    let days = match price.valid_days {
-        1 => "1 day".to_owned(),
-        days => format!("{days} days"),
-    };
-    let mut terms = vec![format!("Valid for {days} from {}.", stamp.date)];
+    let mut terms = vec![valid(workpiece, stamp)];
+    terms.extend(delivered(workpiece));
     if !price.not_included.trim().is_empty() {
         terms.push(format!("Not included: {}", price.not_included));
     }
     terms
+}
+
+/// The last day of the offer; the number of days where the page has no date.
+fn valid(workpiece: &Workpiece, stamp: &Stamp) -> String {
+    let days = workpiece.board().price.valid_days;
+    let begin = stamp.date.parse::<Day>().ok();
+    let end = begin.and_then(|day| {
+        let span = Span::new().try_days(i64::from(days)).ok()?;
+        Day::of(day.date().checked_add(span).ok()?)
+    });
+    match (end, days) {
+        (Some(end), _) => format!("Valid until {}.", end.told(workpiece.units())),
+        (None, 1) => "Valid for 1 day.".into(),
+        (None, days) => format!("Valid for {days} days."),
+    }
+}
+
+/// The day that the order is promised for; without a promise the one on which the calendar has it done, if there is a calendar.
+fn delivered(workpiece: &Workpiece) -> Option<String> {
+    let told = |day: Day| day.told(workpiece.units());
+    if let Some(promised) = workpiece.board().schedule.promised {
+        return Some(format!("Ready by {}.", told(promised)));
+    }
+    let calendar = workpiece.calendar().ok()?;
+    Some(format!(
+        "Expected to be ready on {} if work begins on {}.",
+        told(calendar.last),
+        told(calendar.first)
+    ))
 }
 
 /// The maker's own costing, marked for the shop: the sums for one board and for the order, every line of material with its price, and
@@ -402,7 +430,7 @@ mod tests {
                 "For Customer C",
                 "8.25 %",
                 "Total, USD",
-                "Valid for 30 days from 2026-11-29.",
+                "Valid until Tue 2026-12-29.",
                 "Not included: Shipping",
             ] {
                 assert!(told.contains(part), "{part} in {told}");
@@ -411,6 +439,35 @@ mod tests {
             let cost = workpiece.costing().cost.shown(Currency::Usd);
             assert!(!told.contains(&cost) && !told.contains("argin") && !told.contains("STOP"));
         }
+    }
+
+    /// By hand: 92 days from November 29 are 1 to the end of November, 31, 31 and 29 in December, January and February of 2028.
+    #[test]
+    fn a_quote_names_the_last_day_of_the_offer_and_the_day_of_delivery() {
+        let stamp = Stamp {
+            date: "2027-11-29".into(),
+        };
+        let told = |board: &Board, stamp: &Stamp| {
+            words(&quote_pages(&Workpiece::of(board).unwrap(), stamp))
+        };
+        let mut board = full(Paper::A4);
+        board.price.valid_days = 92;
+        let bare = told(&board, &stamp);
+        assert!(bare.contains("Valid until Tue 2028-02-29."), "{bare}");
+        assert!(!bare.contains("ready"), "no day is known: {bare}");
+        assert!(told(&board, &Stamp::default()).contains("Valid for 92 days."));
+
+        board.schedule.start = "2027-12-06".parse().ok();
+        let dated = Workpiece::of(&board).unwrap();
+        let last = dated.calendar().unwrap().last.told(board.units);
+        let begun = told(&board, &stamp);
+        let expected = format!("ready on {last} if work begins on Mon 2027-12-06.");
+        assert!(begun.contains(&expected), "{begun}");
+
+        board.schedule.promised = "2028-06-01".parse().ok();
+        let promised = told(&board, &stamp);
+        assert!(promised.contains("Ready by Thu 2028-06-01."), "{promised}");
+        assert!(!promised.contains("Expected"), "{promised}");
     }
 
     #[test]

@@ -4,7 +4,7 @@
 //! zone stands beside them for those that ask. There are no alarms and no waits: what dries needs nobody. The same calendar
 //! and the same stamp give the same bytes.
 
-use board::Measure;
+use board::{Board, Measure};
 use icalendar::{Calendar as Ics, Component as _, Event};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
@@ -12,8 +12,8 @@ use workshop::{Calendar, Dated, Operation, Stretch, Workpiece};
 
 /// The calendar of a workpiece as an iCalendar file, stamped with the instant at which it is made.
 ///
-/// What is ticked off is left out. The UID of an event follows from the board's title, the operation, its number, the board and the
-/// stretch, so that a file made later moves the events of an earlier one in programs that take it for the same calendar.
+/// What is ticked off is left out. The UID of an event follows from the order (title, customer and game), the operation, its number, the
+/// board and the stretch, so that a file made later moves the events of an earlier one in programs that take it for the same calendar.
 ///
 /// ```
 /// use board::{Board, Schedule};
@@ -104,10 +104,9 @@ impl Told<'_> {
     fn uid(&self, part: u32) -> String {
         let word = self.operation.task.word();
         let board = self.dated.board.unwrap_or(0);
-        let title = &self.workpiece.board().title;
         format!(
             "{:016x}-{word}-{}-{board}-{part}@ringwright",
-            hash(title),
+            order(self.workpiece.board()),
             self.operation.number
         )
     }
@@ -168,9 +167,28 @@ fn utc(at: Timestamp) -> String {
     )
 }
 
-/// A number for a title, the same on every machine: FNV-1a of 64 bits.
-fn hash(title: &str) -> u64 {
-    title.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
+/// A number for an order, by what makes two of them differ and seldom changes while one is worked on: title, customer and game.
+///
+/// A number of the whole document would change with every coat that is added, and leave the events of the file before beside the
+/// new ones.
+fn order(board: &Board) -> u64 {
+    let [players, spaces, home, start] =
+        [board.players, board.spaces, board.home, board.start].map(|count| count.to_string());
+    let parts = [
+        &board.title,
+        &board.price.customer,
+        &players,
+        &spaces,
+        &home,
+        &start,
+    ];
+    // A zero byte, which no text of a board has, keeps the parts apart.
+    hash(&parts.map(String::as_str).join("\0"))
+}
+
+/// A number for a text, the same on every machine: FNV-1a of 64 bits.
+fn hash(text: &str) -> u64 {
+    text.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
         (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
     })
 }

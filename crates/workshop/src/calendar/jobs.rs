@@ -4,8 +4,8 @@ use board::{Day, Schedule};
 
 use super::days::Days;
 use super::place::{Job, KINDS};
-use crate::job::{Operation, Task};
-use crate::{WorkPlan, Workpiece};
+use crate::WorkPlan;
+use crate::job::{BatchTime, Operation, Task, is_shared};
 
 /// The kinds of stations, by their places in the list of how many there are.
 const CLAMPS: usize = 0;
@@ -29,14 +29,12 @@ pub struct Jobs<'a> {
 pub struct Work<'a> {
     /// The operation.
     pub operation: &'a Operation,
-    /// Minutes that hands are at it, on each board, or on all where it is done once.
-    pub minutes: i64,
+    /// Minutes that hands are at it: on the first board, for which all is set up, and on each further one.
+    pub minutes: [i64; 2],
     /// Minutes that it is left alone afterwards.
     pub wait: i64,
     /// Whether it is done once for all boards.
     pub is_shared: bool,
-    /// Whether it is done in one go.
-    pub is_whole: bool,
     /// The day it was done, and the minute at which that day's work was over.
     pub done: Option<(Day, i64)>,
 }
@@ -54,14 +52,6 @@ pub struct Listed {
     pub wait: i64,
 }
 
-/// Whether a task is done once, however many boards there are: templates serve for all of them, and the wood rests together.
-pub const fn is_shared(task: Task) -> bool {
-    matches!(
-        task,
-        Task::Rest | Task::Print | Task::RouterTemplate | Task::SectorJig
-    )
-}
-
 /// Whether a task cannot be left half done, however long it takes: glue and resin set, and a coat keeps a wet edge.
 const fn is_whole(task: Task) -> bool {
     matches!(
@@ -71,12 +61,12 @@ const fn is_whole(task: Task) -> bool {
 }
 
 impl<'a> Jobs<'a> {
-    /// The work of a plan, whose operations take so many minutes a board.
+    /// The work of a plan, whose operations take so long.
     pub fn of(
         plan: &'a WorkPlan,
         schedule: &Schedule,
         days: &Days,
-        minutes: impl Fn(&Operation) -> f64,
+        time: impl Fn(&Operation) -> BatchTime,
     ) -> Self {
         let ticks: Vec<(Option<Task>, u32, Day)> = schedule
             .done
@@ -88,13 +78,12 @@ impl<'a> Jobs<'a> {
                 *task == Some(operation.task) && *number == operation.number
             };
             let done = ticks.iter().find(is_it).map(|(.., day)| *day);
-            let minutes = whole(minutes(operation));
+            let time = time(operation);
             Work {
                 operation,
-                minutes,
+                minutes: [whole(time.of(1)), whole(time.each)],
                 wait: operation.wait.map_or(0, |wait| whole(wait.hours * 60.0)),
                 is_shared: is_shared(operation.task),
-                is_whole: is_whole(operation.task) || minutes <= SHORT,
                 done: done.map(|day| (day, days.closes(day.date()).unwrap_or_default())),
             }
         });
@@ -182,10 +171,11 @@ impl<'a> Jobs<'a> {
             }
             let boards = if work.is_shared { 1 } else { self.boards };
             for board in 1..=boards {
+                let minutes = work.on(board);
                 left.push(Listed {
                     job: Job {
-                        minutes: work.minutes,
-                        whole: work.is_whole,
+                        minutes,
+                        whole: work.is_whole(minutes),
                         station: work.station(),
                         ..Job::default()
                     },
@@ -216,19 +206,24 @@ impl<'a> Jobs<'a> {
         self.work.iter().map(first).collect()
     }
 
-    /// The jobs that one of an operation on a board comes after, with the waits between.
+    /// The jobs that one of an operation on a board comes after, with the waits between; what is set up for the first board is set up
+    /// before any other.
     fn needed(
         &self,
         operation: usize,
         board: Option<u32>,
         firsts: &[Option<usize>],
     ) -> Vec<(usize, i64)> {
-        let needs = self
-            .work
-            .get(operation)
-            .map_or(&[][..], |it| &it.operation.needs);
+        let Some(work) = self.work.get(operation) else {
+            return Vec::new();
+        };
         let mut needed = Vec::new();
-        for need in needs {
+        if let (Some(2..), Some(Some(first))) = (board, firsts.get(operation))
+            && work.on(1) > work.on(2)
+        {
+            needed.push((*first, 0));
+        }
+        for need in &work.operation.needs {
             let (Some(before), Some(Some(first))) =
                 (self.work.get(need.operation), firsts.get(need.operation))
             else {
@@ -248,6 +243,17 @@ impl<'a> Jobs<'a> {
 }
 
 impl Work<'_> {
+    /// Minutes that hands are at it on a board, from 1.
+    pub const fn on(&self, board: u32) -> i64 {
+        let [first, further] = self.minutes;
+        if board == 1 { first } else { further }
+    }
+
+    /// Whether so many minutes of it are worked in one go.
+    pub const fn is_whole(&self, minutes: i64) -> bool {
+        is_whole(self.operation.task) || minutes <= SHORT
+    }
+
     /// The kind of station that a board is in, for how many minutes before and after hands are at it.
     fn station(&self) -> Option<(usize, [i64; 2])> {
         match self.operation.task {
@@ -256,19 +262,6 @@ impl Work<'_> {
             _ => None,
         }
     }
-}
-
-/// Minutes that hands are at an operation on each board; the plan of the filling has those of all that are filled together.
-pub fn minutes_a_board(operation: &Operation, workpiece: &Workpiece) -> f64 {
-    let timed = &workpiece.board().schedule.timed;
-    let is_timed = timed
-        .iter()
-        .any(|it| Task::of_word(&it.task) == Some(Task::Fill));
-    let boards = match workpiece.pour() {
-        Some(pour) if operation.task == Task::Fill && !is_timed => pour.boards,
-        _ => 1,
-    };
-    operation.hands_on.minutes / f64::from(boards.max(1))
 }
 
 /// Whole minutes, none lost.

@@ -18,10 +18,11 @@ mod tests;
 use board::{Day, Schedule, time_zone};
 use jiff::tz::TimeZone;
 
+use crate::job::{BatchTime, batch_time};
 use crate::{Operation, WorkPlan, Workpiece};
 use axis::{Axis, TooFar};
 use days::Days;
-use jobs::{Jobs, Listed, Work};
+use jobs::{Jobs, Listed};
 use late::days_of_slack;
 use place::{Job, Placed, place};
 
@@ -71,21 +72,21 @@ impl From<TooFar> for CalendarError {
 
 /// The calendar of a workpiece.
 pub(crate) fn calendar(workpiece: &Workpiece) -> Result<Calendar, CalendarError> {
-    let minutes = |operation: &Operation| jobs::minutes_a_board(operation, workpiece);
+    let time = |operation: &Operation| batch_time(operation, workpiece);
     scheduled(
         workpiece.work_plan(),
         &workpiece.board().schedule,
         workpiece.today(),
-        minutes,
+        time,
     )
 }
 
-/// The calendar of a plan of the work, whose operations take so many minutes a board.
+/// The calendar of a plan of the work, whose operations take so long.
 fn scheduled(
     plan: &WorkPlan,
     schedule: &Schedule,
     today: Option<&Today>,
-    minutes: impl Fn(&Operation) -> f64,
+    time: impl Fn(&Operation) -> BatchTime,
 ) -> Result<Calendar, CalendarError> {
     let days = Days::new(zone(&schedule.zone, today)?, schedule.clone());
     let today = today.map(|today| today.day);
@@ -99,7 +100,7 @@ fn scheduled(
     if days.longest() == 0 {
         return Err(CalendarError::NoHours);
     }
-    let jobs = Jobs::of(plan, schedule, &days, minutes);
+    let jobs = Jobs::of(plan, schedule, &days, time);
     in_one_go(&jobs, days.longest())?;
     let forward = first.map(|first| ahead(&jobs, &days, first)).transpose()?;
     match (schedule.promised, forward) {
@@ -236,11 +237,14 @@ fn zone(named: &str, today: Option<&Today>) -> Result<TimeZone, CalendarError> {
 
 /// Refuses what cannot be interrupted and is longer than every day of work.
 fn in_one_go(jobs: &Jobs<'_>, longest: i64) -> Result<(), CalendarError> {
-    let too_long = |it: &&Work<'_>| it.is_whole && it.minutes > longest && it.done.is_none();
-    match jobs.work.iter().find(too_long) {
-        Some(work) => Err(CalendarError::TooLong {
+    let left = jobs.work.iter().filter(|it| it.done.is_none());
+    let each =
+        left.flat_map(|work| (1..=jobs.boards.min(2)).map(move |board| (work, work.on(board))));
+    let mut too_long = each.filter(|(work, minutes)| work.is_whole(*minutes) && *minutes > longest);
+    match too_long.next() {
+        Some((work, minutes)) => Err(CalendarError::TooLong {
             title: work.operation.task.title(),
-            minutes: work.minutes,
+            minutes,
             longest,
         }),
         None => Ok(()),

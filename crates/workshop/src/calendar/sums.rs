@@ -2,8 +2,8 @@
 
 use board::Measure;
 
-use super::jobs::is_shared;
 use crate::Workpiece;
+use crate::job::batch_time;
 use crate::sums::{Sum, SumGroup};
 
 /// The times of the plan, and the days that were counted.
@@ -30,7 +30,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
         Sum::new(
             "work by hand, all boards",
             Some(Measure::hours(hands_on_hours(workpiece))),
-            "what is done once for all boards + boards · what is done on each",
+            "set-up and what is made once + boards · what each takes",
             COUNTED,
         ),
         count(
@@ -53,15 +53,8 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
 
 /// Hours that hands are at the work on all boards of the order.
 pub fn hands_on_hours(workpiece: &Workpiece) -> f64 {
-    let boards = f64::from(workpiece.board().schedule.boards);
+    let boards = workpiece.board().schedule.boards;
     let operations = workpiece.work_plan().operations.iter();
-    let minutes = operations.map(|operation| {
-        let each = super::jobs::minutes_a_board(operation, workpiece);
-        if is_shared(operation.task) {
-            each
-        } else {
-            boards * each
-        }
-    });
+    let minutes = operations.map(|operation| batch_time(operation, workpiece).of(boards));
     minutes.sum::<f64>() / 60.0
 }

@@ -96,7 +96,10 @@ fn planned(
         day: day(text),
         zone: String::new(),
     });
-    scheduled(plan, schedule, today.as_ref(), |it| it.hands_on.minutes)
+    scheduled(plan, schedule, today.as_ref(), |it| BatchTime {
+        set_up: 0.0,
+        each: it.hands_on.minutes,
+    })
 }
 
 fn schedule(start: Option<&str>, promised: Option<&str>) -> Schedule {
@@ -371,6 +374,56 @@ fn the_critical_path_runs_from_the_first_day_to_the_last() {
         .iter()
         .position(|it| it.task == Task::Print);
     assert!(made.of_operation(print.unwrap())[0].slack >= 4);
+}
+
+/// Bores at punch marks: 15 minutes to set the press up, and one for each of 132 holes; the price has the same sum.
+#[test]
+fn the_first_board_has_the_set_up_and_all_together_what_the_price_charges() {
+    let mut board = board(Schedule {
+        boards: 4,
+        ..Schedule::default()
+    });
+    board.filling = Some(Filling {
+        boards: 2,
+        ..Filling::default()
+    });
+    board.finish = vec![Coat::default(); 2];
+    for promised in [None, Some(day("2027-12-01"))] {
+        board.schedule.promised = promised;
+        let workpiece = on(&board, "2026-11-30");
+        let calendar = workpiece.calendar().unwrap();
+        let operations = &workpiece.work_plan().operations;
+        for time in &workpiece.costing().times {
+            let is_it = |it: &Operation| it.task == time.task && it.number == time.number;
+            let at = operations.iter().position(is_it).unwrap();
+            let dated = calendar.of_operation(at);
+            let minutes: Vec<i64> = dated.iter().map(minutes_of).collect();
+            if time.task == Task::PunchedBores {
+                assert_eq!(minutes, [147, 132, 132, 132]);
+            }
+            let (all, charged) = (minutes.iter().sum::<i64>() as f64, time.total());
+            let rounded = all - charged;
+            assert!(
+                (-1e-6..4.0).contains(&rounded),
+                "{:?} {minutes:?} {charged}",
+                time.task
+            );
+            let begins = dated.iter().map(|it| it.span().unwrap().from);
+            assert_eq!(
+                begins.min(),
+                dated[0].span().map(|it| it.from),
+                "{:?}",
+                time.task
+            );
+        }
+    }
+}
+
+/// Minutes that hands are at it.
+fn minutes_of(dated: &Dated) -> i64 {
+    let each = dated.stretches.iter();
+    each.map(|it| (it.to.as_second() - it.from.as_second()) / 60)
+        .sum()
 }
 
 #[test]

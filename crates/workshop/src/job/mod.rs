@@ -3,6 +3,7 @@
 //! The rooms say what there is to do and how; [`needs`] says what comes before what and why; [`order`] puts one and the other
 //! together. The method that the maker has chosen decides which operations there are.
 
+mod batch;
 mod method;
 mod needs;
 mod order;
@@ -18,6 +19,7 @@ use crate::{
     recess, template,
 };
 
+pub use batch::{BatchTime, batch_time, is_shared};
 pub use method::Method;
 pub use stage::WorkStage;
 pub use task::{Room, Task};

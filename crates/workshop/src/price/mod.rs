@@ -126,8 +126,7 @@ pub fn costing(workpiece: &Workpiece, boards: u32) -> Costing {
         .into_iter()
         .map(|line| priced(board, line))
         .collect();
-    let filled = board.filling.map_or(1, |filling| filling.boards);
-    let times = time::times(workpiece.work_plan(), boards, filled);
+    let times = time::times(workpiece, boards);
     let mut costing = Costing {
         boards,
         currency: board.price.currency,
