@@ -47,6 +47,17 @@ const PLACES: &[(&str, Stage, &str)] = &[
     ("filling", Stage::Bench, "Filling"),
     ("colors.players", Stage::Finish, "Players' colors"),
     ("colors", Stage::Finish, "Colors of the board"),
+    ("schedule.boards", Stage::HandOver, "Calendar"),
+    ("schedule.start", Stage::HandOver, "Calendar"),
+    ("schedule.promised", Stage::HandOver, "Calendar"),
+    ("schedule", Stage::HandOver, "Your hours"),
+    ("price.maker", Stage::HandOver, "Quote"),
+    ("price.address", Stage::HandOver, "Quote"),
+    ("price.contact", Stage::HandOver, "Quote"),
+    ("price.customer", Stage::HandOver, "Quote"),
+    ("price.valid_days", Stage::HandOver, "Quote"),
+    ("price.not_included", Stage::HandOver, "Quote"),
+    ("price", Stage::HandOver, "Shopping and price"),
 ];
 
 /// The place of a field in the controls.
