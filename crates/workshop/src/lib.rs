@@ -65,6 +65,7 @@ mod filling;
 mod finish;
 mod fit;
 mod grooves;
+mod handover;
 mod hardboard;
 mod jig;
 mod job;

@@ -22,8 +22,8 @@ use crate::{
     BoardMass, Budget, Calendar, CalendarError, Chance, Costing, CutPart, Figures, Finding,
     FinishFix, GroovePlan, HoleTable, Joined, Lid, Order, PlayerLook, Pour, ScrewPlace, SeamTurns,
     SectorJigError, SectorPlan, Standing, StockPlan, Storage, SumGroup, TapedJoints, TenonPlace,
-    Today, WoodError, WoodMoves, WorkPlan, base, calendar, check, colors, figures, filling, job,
-    machine, price, recess, shopping, sums, wood,
+    Today, WoodError, WoodMoves, WorkPlan, base, check, colors, figures, filling, job, machine,
+    recess, sums, wood,
 };
 
 /// A document and everything that follows from it.
@@ -43,6 +43,9 @@ pub(crate) struct Parts {
     pub joined: OnceLock<Option<Joined>>,
     pub budget: OnceLock<Option<(Budget, f64)>>,
     pub chance: OnceLock<Option<Chance>>,
+    pub calendar: OnceLock<Result<Calendar, CalendarError>>,
+    pub costing: OnceLock<Costing>,
+    pub cut_list: OnceLock<Vec<CutPart>>,
     mouths: OnceLock<Vec<Circle>>,
     players: OnceLock<Vec<PlayerLook>>,
     figures: OnceLock<Figures>,
@@ -67,9 +70,6 @@ pub(crate) struct Parts {
     order: OnceLock<Order>,
     work: OnceLock<WorkPlan>,
     finish_fixes: OnceLock<Vec<FinishFix>>,
-    calendar: OnceLock<Result<Calendar, CalendarError>>,
-    costing: OnceLock<Costing>,
-    cut_list: OnceLock<Vec<CutPart>>,
     sums: OnceLock<Vec<SumGroup>>,
     /// The findings while the slow parts are not known, and those with them.
     findings: [OnceLock<Vec<Finding>>; 2],
@@ -525,57 +525,6 @@ impl Workpiece {
     /// ```
     pub fn work_plan(&self) -> &WorkPlan {
         self.parts.work.get_or_init(|| job::work_plan(self))
-    }
-
-    /// The days on which the work is done, or why there are none.
-    ///
-    /// # Errors
-    /// [`CalendarError`] where it cannot be made.
-    ///
-    /// ```
-    /// use board::{Board, Schedule};
-    /// use workshop::{Task, Workpiece};
-    /// let schedule = Schedule { start: "2026-11-30".parse().ok(), ..Schedule::default() };
-    /// let workpiece = Workpiece::of(&Board { schedule, ..Board::default() })?;
-    /// let calendar = workpiece.calendar().unwrap();
-    /// // The wood rests for a week first.
-    /// assert!(calendar.last > "2026-12-07".parse().unwrap());
-    /// assert_eq!(calendar.work.len(), workpiece.work_plan().operations.len());
-    /// # Ok::<(), board::BuildError>(())
-    /// ```
-    pub fn calendar(&self) -> Result<&Calendar, &CalendarError> {
-        let made = || calendar::calendar(self);
-        self.parts.calendar.get_or_init(made).as_ref()
-    }
-
-    /// The shopping list with its prices, the time, and the price of the order, for the number of boards that the document says.
-    ///
-    /// ```
-    /// use workshop::Workpiece;
-    /// let workpiece = Workpiece::of(&board::Board::default())?;
-    /// assert!(workpiece.costing().lines.iter().all(|line| line.cost.is_none()));
-    /// # Ok::<(), board::BuildError>(())
-    /// ```
-    pub fn costing(&self) -> &Costing {
-        let boards = || shopping::boards_of(&self.board);
-        self.parts
-            .costing
-            .get_or_init(|| price::costing(self, boards()))
-    }
-
-    /// Every part that is cut of wood or board, for the number of boards that the document says.
-    ///
-    /// ```
-    /// use workshop::Workpiece;
-    /// let workpiece = Workpiece::of(&board::Board::default())?;
-    /// assert_eq!(workpiece.cut_list().len(), 1);
-    /// # Ok::<(), board::BuildError>(())
-    /// ```
-    pub fn cut_list(&self) -> &[CutPart] {
-        let boards = || shopping::boards_of(&self.board);
-        self.parts
-            .cut_list
-            .get_or_init(|| shopping::cut_list(self, boards()))
     }
 
     /// Every sum of the bench, by subject.

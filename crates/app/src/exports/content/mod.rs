@@ -1,13 +1,13 @@
 //! The content of exports, before it is bytes: the preview shows the very pages that are written.
 
+mod papers;
+
 use std::sync::Arc;
 
 use board::{Board, BuildError, HoleId, Marking};
 use drawing::{
-    Sheet, Stamp, calendar_pages, card_sheet, costing_pages, filling_pages, finish_pages,
-    fit_strip_pages, jig_pages, job_pages, lists_pages, numbered, printer_test_sheet, quote_pages,
-    repair_pages, router_sheets, router_whole, section_page, section_sheet, sector_sheets,
-    tiled_sheets, whole_sheet,
+    Sheet, Stamp, fit_strip_pages, jig_pages, numbered, printer_test_sheet, router_sheets,
+    router_whole, section_sheet, sector_sheets, tiled_sheets, whole_sheet,
 };
 use export::{Date, DxfOptions, GcodeOptions, PdfOptions};
 use jiff::Timestamp;
@@ -15,11 +15,9 @@ use kurbo::Rect;
 use picture::{Page, Picture, SIZES, View, Words, proof};
 use workshop::{HoleTable, Task, Workpiece, cut_through, jig_sheet, paper_size, stopped_by};
 
+use self::papers::CALENDAR;
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
-
-/// The ends of the names of the calendar's files.
-const CALENDAR: [&str; 3] = ["calendar.pdf", "calendar.ics", "calendar.csv"];
 
 /// A board laid out, and the day: what every kind of file is made from.
 #[derive(Debug, Clone)]
@@ -232,23 +230,11 @@ impl Source {
                 let order = self.workpiece.drilling_order();
                 self.programs(&self.workpiece.hole_table().in_order(&order.rows))?
             }
-            Kind::Job => vec![pdf("job.pdf", self.numbered(self.job()))],
-            Kind::Card => vec![pdf(
-                "card.pdf",
-                vec![card_sheet(&self.workpiece, &self.stamp())],
-            )],
-            Kind::Filling => vec![pdf(
-                "filling.pdf",
-                self.numbered(filling_pages(&self.workpiece, &self.stamp())),
-            )],
-            Kind::Finish => vec![pdf(
-                "finish.pdf",
-                self.numbered(finish_pages(&self.workpiece, &self.stamp())),
-            )],
-            Kind::Repair => vec![pdf(
-                "repair.pdf",
-                self.numbered(repair_pages(&self.workpiece, &self.stamp())),
-            )],
+            Kind::Job => self.job(),
+            Kind::Card => self.card(),
+            Kind::Filling => self.filling(),
+            Kind::Finish => self.finish(),
+            Kind::Repair => self.repair(),
             Kind::Proof => self.proof()?,
             Kind::Sums => self.sums()?,
             Kind::Lists => self.lists()?,
@@ -451,57 +437,6 @@ impl Source {
         })
     }
 
-    fn sums(&self) -> Result<Vec<File>, ExportError> {
-        let sums = self.workpiece.sums();
-        Ok(vec![
-            file("sums.csv", Body::Text(export::sums_csv(sums)?)),
-            file("sums.json", Body::Text(export::sums_json(sums)?)),
-        ])
-    }
-
-    fn quote(&self) -> Result<Vec<File>, ExportError> {
-        let (workpiece, stamp) = (&self.workpiece, self.stamp());
-        let table = export::costing_csv(workpiece.costing())?;
-        Ok(vec![
-            pdf("quote.pdf", self.numbered(quote_pages(workpiece, &stamp))),
-            pdf(
-                "costing.pdf",
-                self.numbered(costing_pages(workpiece, &stamp)),
-            ),
-            file("costing.csv", Body::Text(table)),
-        ])
-    }
-
-    fn lists(&self) -> Result<Vec<File>, ExportError> {
-        let workpiece = &self.workpiece;
-        let to_buy = export::shopping_csv(&workpiece.costing().lines)?;
-        let to_cut = export::cut_list_csv(workpiece.cut_list(), self.board().units)?;
-        Ok(vec![
-            pdf(
-                "lists.pdf",
-                self.numbered(lists_pages(workpiece, &self.stamp())),
-            ),
-            file("shopping.csv", Body::Text(to_buy)),
-            file("cut-list.csv", Body::Text(to_cut)),
-        ])
-    }
-
-    /// The work on its days: for the wall, for calendar programs, and for a spreadsheet.
-    fn calendar(&self) -> Result<Vec<File>, ExportError> {
-        let workpiece = &self.workpiece;
-        let calendar = workpiece.calendar().map_err(Clone::clone)?;
-        let midnight = || format!("{}T00:00:00Z", self.moment).parse().ok();
-        let stamp = self.stamp.or_else(midnight).unwrap_or_default();
-        let [pages, ics, csv] = CALENDAR;
-        let sheets = calendar_pages(workpiece, &self.stamp());
-        let table = export::calendar_csv(calendar, workpiece.work_plan())?;
-        Ok(vec![
-            pdf(pages, self.numbered(sheets)),
-            file(ics, Body::Text(export::ical(workpiece, calendar, stamp))),
-            file(csv, Body::Text(table)),
-        ])
-    }
-
     fn jig(&self) -> Result<Vec<File>, ExportError> {
         let (board, jig) = (self.board(), jig_sheet(&self.workpiece));
         let table = export::jig_csv(&jig, board.units)?;
@@ -570,22 +505,6 @@ impl Source {
     /// The hole that the section is cut through.
     fn cut(&self) -> Option<HoleId> {
         cut_through(&self.workpiece, self.cut)
-    }
-
-    /// The work step by step, the section, the plan of the filling, and the lists of what to buy and to cut.
-    fn job(&self) -> Vec<Sheet> {
-        let (workpiece, stamp) = (&self.workpiece, self.stamp());
-        let mut sheets = job_pages(workpiece, &stamp);
-        let paper = paper_size(self.board().template.paper);
-        let section = self
-            .cut()
-            .and_then(|hole| section_page(workpiece, hole, paper.width, &stamp));
-        sheets.extend(section.map(|sheet| sheet.on_paper(paper)));
-        sheets.extend(filling_pages(workpiece, &stamp));
-        sheets.extend(finish_pages(workpiece, &stamp));
-        sheets.extend(calendar_pages(workpiece, &stamp));
-        sheets.extend(lists_pages(workpiece, &stamp));
-        sheets
     }
 
     /// Pages with their numbers, counted through the file.

@@ -4,15 +4,16 @@
 //! group are appended to one string, as that crate's elements would allocate a dozen times for each circle. Parts that look
 //! alike share a group, so that line width and dashes are said once and a bore is no more than its center and radius.
 
-use board::Rgb;
-use drawing::font::{self, Weight};
-use drawing::{Anchor, Item, Layer, Line, Shape, Sheet, Text, Tinted};
+mod look;
+
+use drawing::{Item, Layer, Shape, Sheet, Text, font};
 use geometry::{Angle, Arc, Circle, Point, Vec2};
 use kurbo::{Affine, Rect};
 use picture::Picture;
 use svg::node::element::{ClipPath, Definitions, Description, Group, Rectangle, Title};
 use svg::node::{Blob, Text as Words};
 
+use self::look::Look;
 use crate::base64::base64;
 use crate::{Error, check, number, png};
 
@@ -20,8 +21,6 @@ use crate::{Error, check, number, png};
 const PLACES: usize = 4;
 /// Places of a factor; over the longest page the last one is worth 0.00003 mm.
 const FACTOR_PLACES: usize = 8;
-/// The fill of an area.
-const AREA_FILL: &str = "#d9d9d9";
 /// The name of the clip path.
 const WINDOW: &str = "window";
 
@@ -224,77 +223,6 @@ fn short(value: f64) -> String {
     out
 }
 
-/// The look of a part; neighbors that look alike share a group.
-#[derive(Clone, Copy, PartialEq)]
-enum Look {
-    Stroke(Line),
-    Area,
-    Words(f64, Weight, Anchor),
-    /// A color, with the width of a line in it or none of an inside.
-    Tint(Rgb, Option<f64>),
-    /// Words in a color.
-    TintedWords(Rgb, f64, Weight, Anchor),
-}
-
-impl Look {
-    /// Text and areas look the same whatever line they belong to; all else is a stroke.
-    fn of(item: &Item) -> Self {
-        match &item.shape {
-            Shape::Area(_) => Self::Area,
-            Shape::Text(text) => Self::Words(text.size, text.weight, text.anchor),
-            _ => Self::Stroke(item.line),
-        }
-    }
-
-    /// The look of a colored part.
-    fn of_tint(tint: &Tinted) -> Self {
-        match &tint.shape {
-            Shape::Text(text) => Self::TintedWords(tint.color, text.size, text.weight, text.anchor),
-            _ => Self::Tint(tint.color, tint.stroke),
-        }
-    }
-
-    /// The attributes of a group of this look.
-    fn attributes(self) -> String {
-        match self {
-            Self::Stroke(line) if line.dashes().is_empty() => {
-                format!(" stroke-width=\"{}\"", short(line.width()))
-            }
-            Self::Stroke(line) => {
-                let (width, dashes) = (short(line.width()), line.dashes().iter());
-                let dashes: Vec<_> = dashes.map(|&dash| short(dash)).collect();
-                let dashes = dashes.join(" ");
-                format!(" stroke-width=\"{width}\" stroke-dasharray=\"{dashes}\"")
-            }
-            Self::Area => format!(" fill=\"{AREA_FILL}\" stroke=\"none\""),
-            Self::Words(size, weight, anchor) => words_attributes("#000", size, weight, anchor),
-            Self::Tint(color, None) => format!(" fill=\"{color}\" stroke=\"none\""),
-            // A bit leaves round ends.
-            Self::Tint(color, Some(width)) => format!(
-                " stroke=\"{color}\" stroke-width=\"{}\" stroke-linecap=\"round\"",
-                short(width)
-            ),
-            Self::TintedWords(color, size, weight, anchor) => {
-                words_attributes(&color.to_string(), size, weight, anchor)
-            }
-        }
-    }
-}
-
-/// The attributes of a group of words in a color.
-fn words_attributes(color: &str, size: f64, weight: Weight, anchor: Anchor) -> String {
-    let anchor = match anchor {
-        Anchor::Start => "start",
-        Anchor::Middle => "middle",
-        Anchor::End => "end",
-    };
-    format!(
-        " fill=\"{color}\" stroke=\"none\" font-size=\"{}\" font-weight=\"{}\" text-anchor=\"{anchor}\"",
-        short(size),
-        weight.css(),
-    )
-}
-
 /// The parts of one layer, as text.
 struct Body<'a> {
     sheet: &'a Sheet,
@@ -456,7 +384,7 @@ fn push_escaped(out: &mut String, words: &str) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use drawing::View;
+    use drawing::{Anchor, Line, View};
     use kurbo::{Rect, Size};
     use testkit::{assert_near, svg_raster};
 
