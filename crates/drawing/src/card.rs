@@ -10,30 +10,39 @@ use workshop::{Workpiece, age_words, care_words, pieces, player_look};
 use crate::font::Weight;
 use crate::looks::{near_name, small_plan};
 use crate::pages::wrapped;
-use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};
+use crate::{Anchor, Item, Line, Shape, Sheet, Stamp, Text};
 
 /// Border of each side of the card, mm.
 const MARGIN: f64 = 9.0;
-/// Sizes of title, headings, words and small words, mm: 14, 10, 8.5 and 7 pt.
+/// Size of the title, mm: 14 pt.
 const TITLE: f64 = 14.0 / 72.0 * INCH;
+/// Size of headings, mm: 10 pt.
 const HEADING: f64 = 10.0 / 72.0 * INCH;
+/// Size of words, mm: 8.5 pt.
 const WORDS: f64 = 8.5 / 72.0 * INCH;
+/// Size of small words, mm: 7 pt, for the sentence that says where the words about age come from.
 const SMALL: f64 = 7.0 / 72.0 * INCH;
 /// From baseline to baseline, in sizes of the type.
 const LEADING: f64 = 1.36;
 /// From one ruled line to the next, mm: wide enough for handwriting.
 const RULED: f64 = 7.5;
-/// Side of the drawing of the board at its largest and at its smallest, and the room below it, mm.
+/// Side of the drawing of the board at its largest, mm.
 const BOARD: f64 = 44.0;
+/// Side of the drawing of the board at its smallest, mm: below that it is left out.
 const LEAST_BOARD: f64 = 22.0;
+/// Room below the drawing, mm.
 const AFTER: f64 = 2.0;
-/// Sizes of type that are tried, as shares of the usual ones, and the least.
+/// Sizes of type that are tried, as shares of the usual ones.
 const SHARES: [f64; 5] = [1.0, 0.94, 0.88, 0.82, LEAST];
+/// The least share of the usual size of type.
 const LEAST: f64 = 0.74;
 /// The smallest type, mm: 6 pt.
 const SMALLEST: f64 = 6.0 / 72.0 * INCH;
 
 /// The card of a board, on one sheet that is folded in the middle: the right half is its front.
+///
+/// The card has no price and no sums: it goes into the box with the board. The date of the stamp stands beside the line
+/// for the name of its maker.
 ///
 /// ```
 /// use board::{Board, Units};
@@ -54,11 +63,13 @@ pub fn card_sheet(workpiece: &Workpiece, stamp: &Stamp) -> Sheet {
         Point::new(size.width / 2.0, 0.0),
         Point::new(size.width / 2.0, size.height),
     );
-    marks.push(item(Line::Guide, Shape::Line(fold)));
+    marks.push(Item::of_title(Line::Guide, Shape::Line(fold)));
     Sheet::of_marks(size, "card for the customer".into(), marks)
 }
 
 /// The sheet before it is folded, mm.
+///
+/// It is A5 where lengths are in mm, and half of a Letter sheet where they are in inches.
 const fn size_of(units: Units) -> Size {
     match units {
         Units::Mm => Size::new(210.0, 148.0),
@@ -89,6 +100,8 @@ fn front(workpiece: &Workpiece, stamp: &Stamp, side: &Side) -> Vec<Item> {
 }
 
 /// The title, and the board from above where there is room for it.
+///
+/// `picture` is the side of the drawing, mm.
 fn title(workpiece: &Workpiece, picture: f64, side: &mut Side) {
     side.words(&workpiece.board().title, TITLE, Weight::SemiBold);
     side.space(1.0);
@@ -98,6 +111,9 @@ fn title(workpiece: &Workpiece, picture: f64, side: &mut Side) {
 }
 
 /// The pieces, and who may play.
+///
+/// Words about age come from the checks of the board, with the rule that they are taken from; none of it is a
+/// certificate, and it says so.
 fn inside(workpiece: &Workpiece, side: &mut Side) {
     let board = workpiece.board();
     side.heading("Pieces");
@@ -119,6 +135,8 @@ fn inside(workpiece: &Workpiece, side: &mut Side) {
 }
 
 /// The back: care, and lines for the rules.
+///
+/// Care depends on the finish and on the wood. The lines go down to the border.
 fn back(workpiece: &Workpiece, mut side: Side) -> Vec<Item> {
     side.heading("Care");
     for words in care_words(workpiece.board()) {
@@ -130,6 +148,8 @@ fn back(workpiece: &Workpiece, mut side: Side) -> Vec<Item> {
 }
 
 /// The pieces in all, and those to spare.
+///
+/// Spare ones are those that the storage recess was planned for.
 fn in_all(board: &Board, workpiece: &Workpiece) -> String {
     let (all, kind) = (pieces(board), board.piece.kind.label());
     let size = workpiece.length(board.piece.diameter);
@@ -141,6 +161,8 @@ fn in_all(board: &Board, workpiece: &Workpiece) -> String {
 }
 
 /// The pieces of each player, by color: players of one color are counted together.
+///
+/// Colors are told by the nearest name that people have for them, as nobody compares numbers on a table.
 fn by_color(board: &Board) -> String {
     let each = board.start.max(board.home);
     let mut colors: Vec<(&str, u32)> = Vec::new();
@@ -159,17 +181,24 @@ fn by_color(board: &Board) -> String {
 }
 
 /// One side of the card, filled from its top.
+///
+/// Places are in mm from the lower left corner of the sheet, y up.
 struct Side {
-    /// Its left border, and how wide and how far down it may be filled, mm.
+    /// Its left border, mm.
     left: f64,
+    /// Width that may be filled, mm.
     width: f64,
+    /// Height above the foot of the sheet down to which it may be filled, mm.
     bottom: f64,
     /// Its top, mm.
     begin: f64,
     /// Size of its type as a share of the usual one.
     share: f64,
     /// Where the next line's top is.
+    ///
+    /// It goes down with everything that is put on the side, mm.
     top: f64,
+    /// All that is on the side so far.
     items: Vec<Item>,
 }
 
@@ -208,11 +237,15 @@ impl Side {
         }
     }
 
+    /// Goes down by so much, mm.
     const fn space(&mut self, by: f64) {
         self.top -= by;
     }
 
     /// Words broken into lines, as far as the side holds them.
+    ///
+    /// Type shrinks with the side, but to no less than 6 pt. Lines for which there is no room are left out, which `front`
+    /// sees beforehand.
     fn words(&mut self, words: &str, size: f64, weight: Weight) {
         let size = (size * self.share).max(SMALLEST);
         for line in wrapped(words, size, weight, self.width) {
@@ -232,12 +265,16 @@ impl Side {
     }
 
     /// A heading.
+    ///
+    /// It has a little room above it.
     fn heading(&mut self, words: &str) {
         self.space(1.4);
         self.words(words, HEADING, Weight::SemiBold);
     }
 
     /// The board from above, in the middle.
+    ///
+    /// `side` is that of the square it takes, mm.
     fn picture(&mut self, workpiece: &Workpiece, side: f64) {
         let corner = Vec2::new(self.left + (self.width - side) / 2.0, self.top - side);
         let items = small_plan(workpiece, side).into_iter();
@@ -246,6 +283,8 @@ impl Side {
     }
 
     /// Words, a line to write on, and what stands at its end.
+    ///
+    /// The line takes the room between the two.
     fn ruled(&mut self, words: &str, end: &str) {
         let base = self.top - HEADING;
         let right = self.left + self.width;
@@ -277,25 +316,18 @@ impl Side {
         }
     }
 
+    /// A level line from one place to another, at a height, mm.
     fn rule(&mut self, from: f64, to: f64, at: f64) {
         let line = Segment::new(Point::new(from, at), Point::new(to, at));
-        self.items.push(item(Line::Dimension, Shape::Line(line)));
+        self.items
+            .push(Item::of_title(Line::Dimension, Shape::Line(line)));
     }
 
+    /// Words at their place on the baseline, of a size in mm.
     fn text(&mut self, at: Point, size: f64, weight: Weight, anchor: Anchor, words: String) {
-        let text = Text {
-            weight,
-            ..Text::level(at, size, anchor, words)
-        };
-        self.items.push(item(Line::Dimension, Shape::Text(text)));
-    }
-}
-
-const fn item(line: Line, shape: Shape) -> Item {
-    Item {
-        layer: Layer::Title,
-        line,
-        shape,
+        let text = Text::level(at, size, anchor, words).weighing(weight);
+        self.items
+            .push(Item::of_title(Line::Dimension, Shape::Text(text)));
     }
 }
 

@@ -10,6 +10,8 @@ use workshop::{PlayerLook, Stroke, Tint, Workpiece, contrast, mark_places, seen_
 use crate::{Anchor, Shape, Text};
 
 /// A colored part of the board, in the board frame.
+///
+/// Lengths are in mm, the origin at the center pin, y up. Colors are sRGB.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Tinted {
     /// The color, as it is seen on the wood.
@@ -46,6 +48,8 @@ impl Tinted {
 
 /// Everything that is colored, in the order in which it lies: fields, rings, grooves, bores, marks.
 ///
+/// It is empty where no part of the wood has a color.
+///
 /// ```
 /// use board::{Board, Hue};
 /// use workshop::Workpiece;
@@ -70,11 +74,16 @@ pub fn tints(workpiece: &Workpiece) -> Vec<Tinted> {
 }
 
 /// A color as it is seen on the board's wood.
+///
+/// A stain or a dye lets the wood through, paint covers it; which of them it is comes with the tint.
 fn seen(workpiece: &Workpiece, tint: Tint) -> Rgb {
     seen_on(tone_of(workpiece.board()), tint)
 }
 
 /// The players' fields: parts of the disc out to the roundover.
+///
+/// The field of the only player is the whole disc. Roundover and edge stay bare, since a line of color there could not be
+/// masked.
 fn fields(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
     let players = workpiece.board().players;
     let radius = workpiece.board().blank.flat_radius();
@@ -101,6 +110,8 @@ fn fields(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
 }
 
 /// Rings of the top face around bores, or what is colored within them.
+///
+/// `within` says which: fillings and the insides of bores lie over the grooves, rings of the top face below them.
 fn bores(workpiece: &Workpiece, found: &mut Vec<Tinted>, within: bool) {
     let ring = workpiece.board().colors.ring;
     for hole in &workpiece.layout().holes {
@@ -123,6 +134,8 @@ fn bores(workpiece: &Workpiece, found: &mut Vec<Tinted>, within: bool) {
 }
 
 /// The grooves, as wide as they are.
+///
+/// A groove is drawn along its middle with round ends, as its bit leaves them.
 fn grooves(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
     let (Some(wanted), Some(plan)) = (workpiece.board().grooves, workpiece.grooves()) else {
         return;
@@ -203,6 +216,8 @@ fn outline_color(wood: Rgb) -> Rgb {
 }
 
 /// A player's mark within a circle, in a color.
+///
+/// The circle is in the board frame, mm; the mark fills it or stays inside.
 pub fn mark(look: &PlayerLook, within: Circle, color: Rgb) -> Vec<Tinted> {
     in_color(mark_parts(&look.mark, within, 0.0), color)
 }
@@ -258,6 +273,8 @@ fn mark_parts(mark: &Mark, within: Circle, wider: f64) -> Vec<(Shape, Option<f64
 }
 
 /// A shape of marks within a circle.
+///
+/// The first corner of a regular figure points up, to 12 o'clock.
 fn figure(shape: MarkShape, within: Circle) -> Shape {
     let at = |radius: f64, bearing: f64| {
         within.center + point_at(within.radius * radius, Angle::degrees(bearing)).to_vec2()

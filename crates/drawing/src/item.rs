@@ -21,6 +21,23 @@ pub struct Item {
 }
 
 impl Item {
+    /// A part of the words and rules of a sheet: of its layer [`Layer::Title`], in the frame of whatever it is put on.
+    ///
+    /// ```
+    /// use drawing::{Anchor, Item, Layer, Line, Shape, Text};
+    /// use geometry::Point;
+    /// let words = Text::level(Point::new(10.0, 10.0), 3.0, Anchor::Start, "Quote");
+    /// let item = Item::of_title(Line::Dimension, Shape::Text(words));
+    /// assert_eq!(item.layer, Layer::Title);
+    /// ```
+    pub const fn of_title(line: Line, shape: Shape) -> Self {
+        Self {
+            layer: Layer::Title,
+            line,
+            shape,
+        }
+    }
+
     /// The item moved by a way, in mm.
     ///
     /// ```
@@ -238,6 +255,21 @@ impl Text {
             weight: Weight::Regular,
             words: words.into(),
         }
+    }
+
+    /// The same words in another weight.
+    ///
+    /// ```
+    /// use drawing::font::Weight;
+    /// use drawing::{Anchor, Text};
+    /// use geometry::Point;
+    /// let words = Text::level(Point::ORIGIN, 4.0, Anchor::Start, "Total").weighing(Weight::SemiBold);
+    /// assert_eq!(words.weight, Weight::SemiBold);
+    /// ```
+    #[must_use]
+    pub fn weighing(mut self, weight: Weight) -> Self {
+        self.weight = weight;
+        self
     }
 
     /// Where the first letter starts, on the baseline.

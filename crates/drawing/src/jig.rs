@@ -5,11 +5,9 @@
 //! the center last.
 
 use board::{Board, DrillingOrder, HoleId, Measure, Units, show_number, show_setting};
-use workshop::{
-    Caution, FIRST, HoleRow, JigSheet, Task, WorkPlan, Workpiece, exact_divisions, paper_size,
-};
+use workshop::{Caution, FIRST, HoleRow, JigSheet, Task, WorkPlan, Workpiece, exact_divisions};
 
-use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
 /// The jig sheet of a board, on the paper of its template: the pin's hole, the radii to set, what the maker's index
 /// plates miss by, what to set dividers to, the holes in the order of drilling, the circle, and a table of all of them by radius.
@@ -55,12 +53,7 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
     blocks.extend(told(plan, &[Task::Corners, Task::Circle, Task::PinRings]));
     blocks.extend(told(plan, &[Task::CenterBore]));
     blocks.extend(words.holes());
-    pages(
-        paper_size(board.template.paper),
-        board.template.margin,
-        &head,
-        &blocks,
-    )
+    template_pages(board, &head, &blocks)
 }
 
 /// Operations of the plan with boxes to tick, each under its name; those that are not in the plan are left out.

@@ -103,6 +103,7 @@ use item::corners_of;
 pub use item::{Anchor, Item, Layer, Line, Shape, Text};
 pub use jig::jig_pages;
 pub use job::job_pages;
+pub(crate) use pages::template_pages;
 pub use pages::{Align, Block, Cell, Column, Figure, Head, Table, numbered, pages};
 pub use plan::{plan, plan_without_names};
 pub use quote::{costing_pages, quote_pages};

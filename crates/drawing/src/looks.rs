@@ -1,4 +1,6 @@
 //! The board as a small drawing, and colors and marks in words, for sheets that are black on white.
+//!
+//! They serve the card for the customer and the first page of the job sheet, which are printed in black.
 
 use board::{Mark, NAMED, Rgb};
 use geometry::Arc;
@@ -13,6 +15,9 @@ const NUMBER: f64 = 2.8;
 
 /// The board from above in a square of this side, mm, not to scale: edge, grooves and bores, with the number of each player at the
 /// rim.
+///
+/// Its items are in mm from the lower left corner of the square. Names, dimensions and hidden cuts are left out: at this
+/// size nobody could read them.
 pub fn small_plan(workpiece: &Workpiece, side: f64) -> Vec<Item> {
     let around = 1.8 * NUMBER;
     let radius = workpiece.board().blank.radius();
@@ -45,26 +50,26 @@ pub fn small_plan(workpiece: &Workpiece, side: f64) -> Vec<Item> {
         .into_iter()
         .filter_map(shrunk)
         .collect();
-    let bores = workpiece.mouths().iter().map(|mouth| Item {
-        layer: Layer::Title,
-        line: Line::Drill,
-        shape: Shape::Circle(Circle::new(at(mouth.center), mouth.radius * scale)),
+    let bores = workpiece.mouths().iter().map(|mouth| {
+        Item::of_title(
+            Line::Drill,
+            Shape::Circle(Circle::new(at(mouth.center), mouth.radius * scale)),
+        )
     });
     items.extend(bores);
     for (sector, player) in workpiece.layout().sectors.iter().zip(1_u32..) {
         let out = geometry::point_at(side / 2.0 - 0.5 * around, sector.axis());
         let base = middle + out.to_vec2() - kurbo::Vec2::new(0.0, 0.36 * NUMBER);
         let text = Text::level(base, NUMBER, Anchor::Middle, player.to_string());
-        items.push(Item {
-            layer: Layer::Title,
-            line: Line::Dimension,
-            shape: Shape::Text(text),
-        });
+        items.push(Item::of_title(Line::Dimension, Shape::Text(text)));
     }
     items
 }
 
 /// The name of the color that is nearest to one.
+///
+/// Near is by the sum of the squares of the differences of red, green and blue: plain, and good enough to name a color.
+/// The names are those that a color field takes.
 pub fn near_name(color: Rgb) -> &'static str {
     let off = |other: Rgb| {
         let parts = color.parts().into_iter().zip(other.parts());
@@ -87,6 +92,8 @@ pub fn color_name(color: Rgb) -> String {
 }
 
 /// A mark in words.
+///
+/// It is empty where the mark is left to the program and not yet settled.
 pub fn mark_name(mark: &Mark) -> String {
     match mark {
         Mark::Auto => String::new(),

@@ -3,13 +3,11 @@
 //! The two are files of their own, so that nobody sends the customer what the board costs. The amounts come from the workpiece's
 //! costing; here they are only told.
 
-use board::{Day, Measure, Quantity, Units};
+use board::{Board, Day, Measure, Quantity, Units};
 use jiff::Span;
-use workshop::{
-    Costing, Money, PricedLine, Sale, Shelf, Workpiece, costing, described, paper_size,
-};
+use workshop::{Costing, Money, PricedLine, Sale, Shelf, Workpiece, costing, described};
 
-use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
 /// The quote on the paper of the board's template: what the customer gets, its price with tax, how long that
 /// holds, and when the order is ready.
@@ -48,15 +46,13 @@ pub fn quote_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     blocks.push(Block::Heading("Price".into()));
     blocks.push(offered(workpiece));
     blocks.extend(terms(workpiece, stamp).into_iter().map(Block::Words));
-    pages(
-        paper_size(board.template.paper),
-        board.template.margin,
-        &head,
-        &blocks,
-    )
+    template_pages(board, &head, &blocks)
 }
 
 /// The price in a table; words where there is none.
+///
+/// Its rows are the boards with the price of one, tax where there is any, and the total with the code of the currency,
+/// since a dollar sign is that of several.
 fn offered(workpiece: &Workpiece) -> Block {
     let (board, costing) = (workpiece.board(), workpiece.costing());
     if !board.price.is_begun() {
@@ -95,6 +91,8 @@ fn offered(workpiece: &Workpiece) -> Block {
 }
 
 /// How long the price holds, when the order is ready, and what the price does not include.
+///
+/// Days count from the date of the stamp.
 fn terms(workpiece: &Workpiece, stamp: &Stamp) -> Vec<String> {
     let price = &workpiece.board().price;
     let mut terms = vec![valid(workpiece, stamp)];
@@ -136,6 +134,8 @@ fn delivered(workpiece: &Workpiece) -> Option<String> {
 
 /// The maker's own costing, marked for the shop: the sums for one board and for the order, every line of material with its price, and
 /// the time of every step.
+///
+/// It begins with a caution and carries no mark of a stopped board: it is about money, not about cutting.
 ///
 /// ```
 /// use drawing::{Stamp, costing_pages};
@@ -179,79 +179,24 @@ pub fn costing_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
         "Setting up counts once, the rest for every board.".into(),
     ));
     blocks.push(Block::Table(says.time()));
-    pages(
-        paper_size(board.template.paper),
-        board.template.margin,
-        &head,
-        &blocks,
-    )
+    template_pages(board, &head, &blocks)
 }
 
 /// The sums, of one board alone and of the order.
+///
+/// The sums of one board are worked out anew for one, as a single board bears all of the setting up and all of the packs.
+/// What is not known is called missing, never nothing.
 fn sums(workpiece: &Workpiece, order: &Costing) -> Table {
     let board = workpiece.board();
     let single = costing(workpiece, 1);
-    let share = |share: f64| Quantity::Share.shown(share, board.units);
     let known = |money: Option<Money>| {
         money.map_or_else(|| "missing".to_owned(), |money| money.shown(order.currency))
     };
-    let sold = |part: fn(&Sale) -> Money| move |costing: &Costing| costing.sale.as_ref().map(part);
-    type Part<'a> = (String, Box<dyn Fn(&Costing) -> Option<Money> + 'a>);
-    let mut parts: Vec<Part<'_>> = vec![
-        (
-            "Material".into(),
-            Box::new(|costing| Some(costing.material)),
-        ),
-        (
-            "  of it lumber wasted".into(),
-            Box::new(|costing| Some(costing.wood_waste)),
-        ),
-        (
-            "  of it left over in packs".into(),
-            Box::new(|costing| Some(costing.left_over)),
-        ),
-        ("Time".into(), Box::new(|costing| costing.time)),
-    ];
-    if order.machine.is_some() {
-        parts.push(("Machines".into(), Box::new(|costing| costing.machine)));
-    }
-    parts.extend([
-        (
-            format!("Overhead, {}", share(board.price.overhead)),
-            Box::new(|costing: &Costing| Some(costing.overhead))
-                as Box<dyn Fn(&Costing) -> Option<Money>>,
-        ),
-        (
-            "Cost".into(),
-            Box::new(|costing: &Costing| Some(costing.cost)),
-        ),
-        (
-            "Cost of one".into(),
-            Box::new(|costing: &Costing| Some(costing.cost_each())),
-        ),
-        (
-            format!("Margin, {}", share(board.price.margin)),
-            Box::new(Costing::profit),
-        ),
-        ("Price before tax".into(), Box::new(sold(|sale| sale.net))),
-        (
-            "Price of one before tax".into(),
-            Box::new(sold(|sale| sale.each)),
-        ),
-        (
-            format!("Tax, {}", share(board.price.tax)),
-            Box::new(sold(|sale| sale.tax)),
-        ),
-        ("Price with tax".into(), Box::new(sold(|sale| sale.total))),
-        (
-            "Tools to buy, not in the cost".into(),
-            Box::new(|costing: &Costing| Some(costing.tools)),
-        ),
-    ]);
-    let rows = parts.into_iter().map(|(name, part)| {
-        let mut row = vec![Cell::Words(name), known(part(&single)).into()];
+    let both = parts(board, &single).into_iter().zip(parts(board, order));
+    let rows = both.map(|((name, one), (_, all))| {
+        let mut row = vec![Cell::Words(name), known(one).into()];
         if order.boards > 1 {
-            row.push(known(part(order)).into());
+            row.push(known(all).into());
         }
         row
     });
@@ -268,6 +213,37 @@ fn sums(workpiece: &Workpiece, order: &Costing) -> Table {
     }
 }
 
+/// The parts of a costing by name, from the material to the price with tax, and the tools that are not in it.
+///
+/// Which parts there are follows from the prices that are typed and not from the number of boards.
+fn parts(board: &Board, costing: &Costing) -> Vec<(String, Option<Money>)> {
+    let price = &board.price;
+    let share =
+        |name: &str, share: f64| format!("{name}, {}", Quantity::Share.shown(share, board.units));
+    let sold = |part: fn(&Sale) -> Money| costing.sale.as_ref().map(part);
+    let mut parts = vec![
+        ("Material".into(), Some(costing.material)),
+        ("  of it lumber wasted".into(), Some(costing.wood_waste)),
+        ("  of it left over in packs".into(), Some(costing.left_over)),
+        ("Time".into(), costing.time),
+    ];
+    if costing.machine.is_some() {
+        parts.push(("Machines".into(), costing.machine));
+    }
+    parts.extend([
+        (share("Overhead", price.overhead), Some(costing.overhead)),
+        ("Cost".into(), Some(costing.cost)),
+        ("Cost of one".into(), Some(costing.cost_each())),
+        (share("Margin", price.margin), costing.profit()),
+        ("Price before tax".into(), sold(|sale| sale.net)),
+        ("Price of one before tax".into(), sold(|sale| sale.each)),
+        (share("Tax", price.tax), sold(|sale| sale.tax)),
+        ("Price with tax".into(), sold(|sale| sale.total)),
+        ("Tools to buy, not in the cost".into(), Some(costing.tools)),
+    ]);
+    parts
+}
+
 /// A costing in the words of its tables.
 struct Says<'a> {
     /// The costing of the order.
@@ -278,6 +254,9 @@ struct Says<'a> {
 
 impl Says<'_> {
     /// A row for each line of the shopping list, tools with a note that they are not charged.
+    ///
+    /// Price is that of a pack or a unit, cost what is charged for the order; of tools it is what is paid in the store.
+    /// What the shop has already has neither.
     fn material(&self) -> Table {
         let row = |line: &PricedLine| {
             let shown = |money: Option<Money>| {
@@ -324,6 +303,9 @@ impl Says<'_> {
     }
 
     /// A row for each step of the work that takes hands.
+    ///
+    /// Times are minutes by hand; the last row has all of them in hours. An operation that comes several times has its
+    /// number.
     fn time(&self) -> Table {
         let minutes = |minutes: f64| Cell::Words(format!("{minutes:.0}"));
         let mut rows: Vec<Vec<Cell>> = self
@@ -367,7 +349,7 @@ impl Says<'_> {
 mod tests {
     use super::*;
     use crate::{Shape, Text};
-    use board::{ArticlePrice, Board, Coat, Currency, Filling, Grooves, Paper, Recess, Wood};
+    use board::{ArticlePrice, Coat, Currency, Filling, Grooves, Paper, Recess, Wood};
 
     fn words(sheets: &[Sheet]) -> String {
         let items = sheets.iter().flat_map(|sheet| &sheet.marks);

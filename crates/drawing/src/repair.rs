@@ -5,11 +5,10 @@
 
 use board::{Units, show_length};
 use workshop::{
-    Caution, FIRST, Repair, Workpiece, paper_size, readings, repairs, verdict_words,
-    worth_measuring,
+    Caution, FIRST, Repair, Workpiece, readings, repairs, verdict_words, worth_measuring,
 };
 
-use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
 /// The repair page of a board on the paper of its template. Before anything is measured it says which distances to measure,
 /// with a column to write in; after that how far each is off, and why. Each hole gone wrong has its steps.
@@ -43,12 +42,7 @@ pub fn repair_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
                 .flat_map(|repair| mended(repair, board.units)),
         );
     }
-    pages(
-        paper_size(board.template.paper),
-        board.template.margin,
-        &head,
-        &blocks,
-    )
+    template_pages(board, &head, &blocks)
 }
 
 /// The distances that are worth measuring, with room to write.

@@ -3,9 +3,9 @@
 //! One goes by the shelves of a store and the other by the order of the work; both are for all boards at once, since one drive to the
 //! yard buys for all of them. The numbers come from the workpiece; here they are only told.
 
-use workshop::{Shelf, ToBuy, Workpiece, boards_of, paper_size};
+use workshop::{Shelf, ToBuy, Workpiece, boards_of};
 
-use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
+use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
 /// The shopping list of a board, shelf by shelf, and its cut list, on the paper of its template: for as many boards as the document
 /// says.
@@ -20,7 +20,6 @@ use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn lists_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
-    let template = workpiece.board().template;
     let head = Head::of(
         "Shopping and cut list",
         "shopping and cut list",
@@ -30,10 +29,12 @@ pub fn lists_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     let mut blocks = vec![Block::Words(for_boards(boards_of(workpiece.board())))];
     blocks.extend(to_buy(workpiece));
     blocks.extend(to_cut(workpiece));
-    pages(paper_size(template.paper), template.margin, &head, &blocks)
+    template_pages(workpiece.board(), &head, &blocks)
 }
 
 /// The number of boards that the lists are for.
+///
+/// Amounts below it are for all of them at once.
 fn for_boards(boards: u32) -> String {
     match boards {
         1 => "For 1 board.".into(),
@@ -74,6 +75,8 @@ fn to_buy(workpiece: &Workpiece) -> Vec<Block> {
 }
 
 /// A line of the list: what to buy in packs, what of it is used, and what is left.
+///
+/// Amounts are in the unit in which the article is sold. Nothing left over is a blank, so that what is left stands out.
 fn bought(line: &ToBuy, workpiece: &Workpiece) -> Vec<Cell> {
     let units = workpiece.units();
     // What is left of a thousandth of a cubic meter is a shaving.

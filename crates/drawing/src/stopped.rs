@@ -7,7 +7,7 @@ use kurbo::Point;
 use workshop::{Workpiece, stopped_by};
 
 use crate::font::{self, Weight};
-use crate::{Anchor, Item, Layer, Line, Shape, Text};
+use crate::{Anchor, Item, Line, Shape, Text};
 
 /// Size of its type, mm.
 pub const SIZE: f64 = 3.2;
@@ -27,12 +27,8 @@ pub fn stop_line(workpiece: &Workpiece) -> Option<String> {
 /// It belongs to the title, so that a DXF has it on the layer of words and no machine cuts it.
 pub fn stop_item(line: &str, at: Point, room: f64) -> Item {
     let words = font::cut(line, SIZE, Weight::SemiBold, room);
-    Item {
-        layer: Layer::Title,
-        line: Line::Dimension,
-        shape: Shape::Text(Text {
-            weight: Weight::SemiBold,
-            ..Text::level(at, SIZE, Anchor::Start, words)
-        }),
-    }
+    Item::of_title(
+        Line::Dimension,
+        Shape::Text(Text::level(at, SIZE, Anchor::Start, words).weighing(Weight::SemiBold)),
+    )
 }

@@ -116,15 +116,13 @@ impl Strip {
     /// found again when the paper inside it is drilled away.
     fn bore(&self, tried: &FitTry, center: Point) -> Vec<Item> {
         let reach = self.radius + BEYOND + GAP;
-        let letter = Text {
-            weight: Weight::SemiBold,
-            ..Text::level(
-                center + Vec2::new(0.0, reach),
-                LETTER,
-                Anchor::Middle,
-                tried.letter.to_string(),
-            )
-        };
+        let letter = Text::level(
+            center + Vec2::new(0.0, reach),
+            LETTER,
+            Anchor::Middle,
+            tried.letter.to_string(),
+        )
+        .weighing(Weight::SemiBold);
         let below = Vec2::new(0.0, -reach - WORDS * font::FIGURE_HEIGHT);
         let size = show_setting(tried.bore.diameter, self.units);
         let size = Text::level(center + below, WORDS, Anchor::Middle, size);

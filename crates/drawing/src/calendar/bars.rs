@@ -1,4 +1,7 @@
 //! Bars over days for black ink.
+//!
+//! Names stand at the left, one row an operation, and days run to the right from the first day of the calendar. Places
+//! are in mm from the lower left corner of the figure, y up.
 
 use board::{Day, Units};
 use jiff::Timestamp;
@@ -8,21 +11,29 @@ use workshop::{Calendar, Dated, Workpiece};
 
 use super::title;
 use crate::font::Weight;
-use crate::{Anchor, Figure, Item, Layer, Line, Shape, Text, font};
+use crate::{Anchor, Figure, Item, Layer, Line, Shape, Text, corners_of, font};
 
-/// Height of a row and of the dates above, width of the names, and the size of words, mm: read at arm's length.
+/// Height of a row, mm: its words are read at arm's length.
 const ROW: f64 = 6.2;
+/// Height of the line of dates above the rows, mm.
 const HEAD: f64 = 6.0;
+/// Width of the names at the left, mm; a longer name ends in an ellipsis.
 const NAMES: f64 = 52.0;
+/// Size of the names, mm.
 const WORDS: f64 = 3.2;
+/// Size of the dates, mm.
 const DATES: f64 = 2.8;
-/// Distance of the lines that fill a bar, and of those of a hatch, mm.
+/// Distance of the lines that fill a bar, mm.
 const FILL: f64 = 0.35;
+/// Distance of the slanted lines of a wait, mm: far enough apart that a wait is lighter than a bar at first sight.
 const HATCH: f64 = 1.6;
 /// A bar is never narrower, mm.
 const LEAST: f64 = 0.9;
 
 /// Bars of some operations over all days, as wide as the page.
+///
+/// `rows` are places of operations in the plan of the work, and `width` is that of the figure, in mm. Every board of the
+/// order is a bar in the row of its operation, so that a maker sees which board waits for which.
 pub fn figure(workpiece: &Workpiece, calendar: &Calendar, rows: &[usize], width: f64) -> Figure {
     let height = HEAD + ROW * rows.len() as f64;
     let days: Vec<Day> = calendar.every_day().collect();
@@ -55,13 +66,18 @@ pub fn figure(workpiece: &Workpiece, calendar: &Calendar, rows: &[usize], width:
 }
 
 /// Days as places on the page.
+///
+/// Days are counted from the first one of the calendar, nights and days off included, so that a wait is as long as it
+/// lasts.
 struct Scale<'a> {
+    /// The calendar whose first day is at the left.
     calendar: &'a Calendar,
     /// Width of a day, mm.
     day: f64,
 }
 
 impl Scale<'_> {
+    /// The left end of a day, mm from the left of the figure.
     fn of_day(&self, day: Day) -> f64 {
         let hours = self
             .calendar
@@ -72,6 +88,7 @@ impl Scale<'_> {
         NAMES + self.day * (hours / 24) as f64
     }
 
+    /// The place of an instant by the clock of the maker's time zone, mm from the left of the figure.
     fn of(&self, at: Timestamp) -> f64 {
         let local = self.calendar.local(at);
         let day = Day::of(local.date()).unwrap_or(self.calendar.first);
@@ -81,6 +98,9 @@ impl Scale<'_> {
 }
 
 /// Days off in gray, a line at each week's begin, and dates as far as there is room for them.
+///
+/// A date is left out where it would run into the one before; where days are narrow, only the first day and Mondays have one. Inch boards write month
+/// and day with a slash, metric ones with a dash and leading zeros.
 fn grounds(scale: &Scale<'_>, days: &[Day], height: f64, units: Units) -> Vec<Item> {
     let mut items = Vec::new();
     let mut written = f64::NEG_INFINITY;
@@ -88,7 +108,7 @@ fn grounds(scale: &Scale<'_>, days: &[Day], height: f64, units: Units) -> Vec<It
         let left = scale.of_day(*day);
         let column = Rect::new(left, 0.0, left + scale.day, height - HEAD);
         if scale.calendar.hours_on(*day) == 0.0 {
-            items.push(item(Line::Guide, Shape::Area(corners(column).to_vec())));
+            items.push(item(Line::Guide, Shape::Area(corners_of(column).to_vec())));
         }
         let is_week = day.date().weekday() == Weekday::Monday || *day == scale.calendar.first;
         if is_week {
@@ -112,6 +132,9 @@ fn grounds(scale: &Scale<'_>, days: &[Day], height: f64, units: Units) -> Vec<It
 }
 
 /// The bar of an operation on a board: hands filled, the wait hatched.
+///
+/// Work that is ticked off has a frame only. What lies on the critical path has a second, heavy frame outside of the
+/// first. `top` is the top of its row, mm.
 fn bar(scale: &Scale<'_>, dated: &Dated, top: f64) -> Vec<Item> {
     let mut items = Vec::new();
     let Some(span) = dated.span() else {
@@ -136,6 +159,8 @@ fn bar(scale: &Scale<'_>, dated: &Dated, top: f64) -> Vec<Item> {
 }
 
 /// An area filled with level lines.
+///
+/// The lines leave a little white between them: a bar is dark gray, and takes less ink than a black area.
 fn filled(area: Rect) -> Vec<Item> {
     let count = (area.height() / FILL).ceil() as usize;
     let level = |at: usize| {
@@ -169,22 +194,14 @@ fn hatched(area: Rect) -> Vec<Item> {
 
 /// The frame of an area.
 fn framed(area: Rect, line: Line) -> Vec<Item> {
-    let [a, b, c, d] = corners(area);
+    let [a, b, c, d] = corners_of(area);
     let sides = [(a, b), (b, c), (c, d), (d, a)];
     sides
         .map(|(from, to)| item(line, Shape::Line(kurbo::Line::new(from, to))))
         .to_vec()
 }
 
-fn corners(area: Rect) -> [Point; 4] {
-    [
-        Point::new(area.x0, area.y0),
-        Point::new(area.x1, area.y0),
-        Point::new(area.x1, area.y1),
-        Point::new(area.x0, area.y1),
-    ]
-}
-
+/// A part of the figure, on the layer of marks.
 const fn item(line: Line, shape: Shape) -> Item {
     Item {
         layer: Layer::Marks,
@@ -193,11 +210,9 @@ const fn item(line: Line, shape: Shape) -> Item {
     }
 }
 
+/// Words that begin at a point of their baseline, of a size in mm.
 fn text(at: Point, size: f64, weight: Weight, words: String) -> Item {
-    let text = Text {
-        weight,
-        ..Text::level(at, size, Anchor::Start, words)
-    };
+    let text = Text::level(at, size, Anchor::Start, words).weighing(weight);
     item(Line::Dimension, Shape::Text(text))
 }
 

@@ -1,4 +1,6 @@
 //! The calendar on paper: bars over the days, and a row with times for each operation, to be ticked.
+//!
+//! Days, times and slack come from the calendar of the workpiece; here they are only told, in the time zone of the maker.
 
 mod bars;
 
@@ -56,6 +58,8 @@ pub fn calendar_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
 }
 
 /// The order and its days in sentences.
+///
+/// It says whether a promise can be kept, where one was made: a page on the wall should not look better than it is.
 fn about(workpiece: &Workpiece, calendar: &Calendar) -> String {
     let told = |day: Day| day.told(workpiece.units());
     let boards = match calendar.boards {
@@ -79,6 +83,8 @@ fn about(workpiece: &Workpiece, calendar: &Calendar) -> String {
 }
 
 /// The title of an operation, with its number where there are several of its task.
+///
+/// Numbers are those by which an operation is ticked off in the document.
 fn title(operation: &Operation, plan: &WorkPlan) -> String {
     let title = operation.task.title();
     if plan.of(operation.task).count() > 1 {
@@ -88,6 +94,9 @@ fn title(operation: &Operation, plan: &WorkPlan) -> String {
 }
 
 /// A row for each operation: from the first board's begin to the last board's end, its wait, and how long it can be put off.
+///
+/// With several boards it has when the first begins and when the last ends; a wait is told in hours. What cannot be put
+/// off is called critical.
 fn times(workpiece: &Workpiece, calendar: &Calendar) -> Table {
     let (plan, units) = (workpiece.work_plan(), workpiece.units());
     let row = |(at, operation): (usize, &Operation)| {

@@ -61,15 +61,15 @@ impl Says<'_> {
             boards => format!(", board {number} of {boards}"),
         };
         let line = |down: f64, size, weight, words: &str| {
-            words_at(Text {
-                weight,
-                ..Text::level(
+            words_at(
+                Text::level(
                     Point::new(margin, paper.height - margin - down),
                     size,
                     Anchor::Start,
                     font::cut(words, size, weight, room),
                 )
-            })
+                .weighing(weight),
+            )
         };
         let title = format!("Filling plan{of}: {}", self.board.title);
         let about = "Each bore carries the number of its batch, each sector that of its player; not to scale for drilling.";

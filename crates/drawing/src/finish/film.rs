@@ -9,7 +9,7 @@ use workshop::{Meeting, Parts, Workpiece, coat_data, columns, drying_time, meeti
 
 use crate::font::Weight;
 use crate::pages::wrapped;
-use crate::{Anchor, Figure, Item, Layer, Line, Shape, Text, corners_of};
+use crate::{Anchor, Figure, Item, Line, Shape, Text, corners_of};
 
 /// Size of names of layers, mm.
 const NAME: f64 = 3.0;
@@ -70,6 +70,8 @@ pub fn film_figure(workpiece: &Workpiece, width: f64) -> Option<Figure> {
 }
 
 /// Columns beside each other and, where there is no room, one row below the other; feet in line.
+///
+/// `beside` is the number of columns in a row and `width` that of each, mm.
 fn in_rows(columns: &[Figure], beside: usize, width: f64) -> Figure {
     let mut items = Vec::new();
     let mut up = 0.0;
@@ -89,9 +91,14 @@ fn in_rows(columns: &[Figure], beside: usize, width: f64) -> Figure {
 }
 
 /// A film in the words of its section.
+///
+/// It is made once and asked for one column after the other.
 struct Film<'a> {
+    /// The board, for its wood and its units.
     workpiece: &'a Workpiece,
+    /// The layers, from the wood up, each with its number of coats.
     coats: &'a [Coat],
+    /// Every two coats that meet anywhere on the board, with the judgment of their bond.
     met: Vec<Meeting>,
     /// Width of a column, mm.
     width: f64,
@@ -102,6 +109,9 @@ type Lines = Vec<(String, f64, Weight)>;
 
 impl Film<'_> {
     /// One column: the wood, its layers, and above them the parts of the board that it is of.
+    ///
+    /// `parts` are the parts of the board, `layers` the places of their coats in the finish from the wood up, `stacks`
+    /// the number of columns: one alone has no title.
     fn column(&self, parts: Parts, layers: &[usize], stacks: usize) -> Figure {
         let mut items = self.wood();
         let mut up = WOOD;
@@ -127,6 +137,8 @@ impl Film<'_> {
     }
 
     /// The wood below all layers, as an area with its name.
+    ///
+    /// It has the name of the species where one is chosen.
     fn wood(&self) -> Vec<Item> {
         let area = Rect::new(0.0, 0.0, self.width, WOOD);
         let species = self.workpiece.board().wood.as_ref();
@@ -137,9 +149,9 @@ impl Film<'_> {
         let name = species.map_or("wood", |species| species.name);
         let at = Point::new(STRIP + PAD, (WOOD - NAME) / 2.0);
         vec![
-            item(Line::Dimension, Shape::Area(corners_of(area).to_vec())),
+            Item::of_title(Line::Dimension, Shape::Area(corners_of(area).to_vec())),
             line(area.x0, area.y1, area.x1, area.y1),
-            item(
+            Item::of_title(
                 Line::Dimension,
                 Shape::Text(Text::level(at, NAME, Anchor::Start, name)),
             ),
@@ -147,6 +159,9 @@ impl Film<'_> {
     }
 
     /// Name, thickness and time of a layer, and how it holds on the one under it.
+    ///
+    /// `under` is the layer below it in this column; none where that is bare wood. A bond that fails, or that comes too
+    /// early, is in bold.
     fn layer_words(&self, layer: usize, under: Option<usize>) -> Lines {
         let Some(coat) = self.coats.get(layer) else {
             return Vec::new();
@@ -177,6 +192,8 @@ impl Film<'_> {
     }
 
     /// Thickness of a layer's film, and the time that each coat dries.
+    ///
+    /// Thickness is the sum of all its coats, in mm or in decimals of an inch: no fraction of an inch is as fine.
     fn film_words(&self, coat: &Coat) -> String {
         let thick = coat_data(coat.kind).film * f64::from(coat.coats);
         let film = if thick >= VISIBLE {
@@ -196,6 +213,8 @@ impl Film<'_> {
     }
 
     /// How a coat holds on the one under it.
+    ///
+    /// It begins with STOP where nothing holds, and with TOO EARLY where it would hold after a longer wait.
     fn bond_words(&self, met: &Meeting) -> String {
         let below = self
             .coats
@@ -221,12 +240,16 @@ impl Film<'_> {
     }
 
     /// Height of a layer: of its words, and of the strip of its coats.
+    ///
+    /// More than twenty coats are as high as twenty: their lines would be a gray area.
     fn height(&self, layer: usize, words: &Lines) -> f64 {
         let coats = self.coats.get(layer).map_or(1, |coat| coat.coats);
         (height_of(words) + 2.0 * PAD).max(f64::from(coats.min(20)) * 1.2)
     }
 
     /// A layer's border, and the strip at its left with a line for each coat.
+    ///
+    /// `up` is its foot and `height` its height, mm from the lower left corner of the column.
     fn band(&self, layer: usize, up: f64, height: f64) -> Vec<Item> {
         let coats = self.coats.get(layer).map_or(1, |coat| coat.coats);
         let (top, right) = (up + height, self.width);
@@ -256,16 +279,15 @@ fn height_of(lines: &Lines) -> f64 {
 }
 
 /// Lines of words below a corner.
+///
+/// The corner is the upper left one of the first line.
 fn written(corner: Point, lines: Lines) -> Vec<Item> {
     let mut top = corner.y;
     let each = |(words, size, weight): (String, f64, Weight)| {
         let at = Point::new(corner.x, top - size);
         top -= size * LEADING;
-        let text = Text {
-            weight,
-            ..Text::level(at, size, Anchor::Start, words)
-        };
-        item(Line::Dimension, Shape::Text(text))
+        let text = Text::level(at, size, Anchor::Start, words).weighing(weight);
+        Item::of_title(Line::Dimension, Shape::Text(text))
     };
     lines.into_iter().map(each).collect()
 }
@@ -273,16 +295,7 @@ fn written(corner: Point, lines: Lines) -> Vec<Item> {
 /// A line of the drawing.
 fn line(x0: f64, y0: f64, x1: f64, y1: f64) -> Item {
     let segment = Segment::new(Point::new(x0, y0), Point::new(x1, y1));
-    item(Line::Cut, Shape::Line(segment))
-}
-
-/// A part of the drawing.
-const fn item(line: Line, shape: Shape) -> Item {
-    Item {
-        layer: Layer::Title,
-        line,
-        shape,
-    }
+    Item::of_title(Line::Cut, Shape::Line(segment))
 }
 
 #[cfg(test)]

@@ -1,4 +1,7 @@
 //! The finish plan on paper: section through the film, the work in order with its times, amounts, which coat holds on which.
+//!
+//! Waits, amounts and judgments come from the room of the finish in crate `workshop`; here they are only told. The label
+//! of the can wins over all of them, and the page says so.
 
 mod film;
 
@@ -26,6 +29,7 @@ pub use film::film_figure;
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn film_sheet(workpiece: &Workpiece, width: f64) -> Option<Sheet> {
+    /// Border around the drawing, mm.
     const BORDER: f64 = 8.0;
     let figure = film_figure(workpiece, width - 2.0 * BORDER)?;
     let stop = stop_line(workpiece);
@@ -92,6 +96,8 @@ pub fn finish_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
 }
 
 /// The plan in a sentence.
+///
+/// It has the number of coats, the time from the first to the last, and which of them is hard last.
 fn in_short(board: &Board) -> String {
     let coats: u32 = board.finish.iter().map(|coat| coat.coats).sum();
     let hard = last_to_harden(board).map_or(String::new(), |coat| {
@@ -106,6 +112,8 @@ fn in_short(board: &Board) -> String {
 }
 
 /// What to mind at all of it.
+///
+/// They are those of the trial on a test board, which comes first and has to do with every one of the materials.
 fn cautions(workpiece: &Workpiece) -> Option<Block> {
     let plan = workpiece.work_plan();
     let trial = plan.of(Task::Trial).next()?;
@@ -118,6 +126,8 @@ fn cautions(workpiece: &Workpiece) -> Option<Block> {
 }
 
 /// The findings about the coats; notes stand in the window.
+///
+/// A maker who has only the page in hand sees there that a coat will not hold.
 fn found(workpiece: &Workpiece) -> Vec<Block> {
     let told = workpiece
         .findings()
@@ -134,6 +144,8 @@ fn found(workpiece: &Workpiece) -> Vec<Block> {
 }
 
 /// A task of the plan of the work, with boxes to tick; nothing where the plan has none.
+///
+/// The tools of coats are left out: each coat says itself with what it is put on.
 fn step(workpiece: &Workpiece, task: Task) -> Vec<Block> {
     let plan = workpiece.work_plan();
     let operations: Vec<&Operation> = plan.of(task).collect();
@@ -158,6 +170,9 @@ fn amounts_title(boards: u32) -> String {
 }
 
 /// A row a kind: coats, area, coverage, amount, thinner.
+///
+/// Areas are of one board and amounts of all of them, since one is read at the board and the other in the store. The last
+/// column is the solvent that thins it.
 fn amounts(workpiece: &Workpiece) -> Table {
     let board = workpiece.board();
     let row = |need: FinishNeed| {
@@ -191,7 +206,10 @@ fn amounts(workpiece: &Workpiece) -> Table {
 }
 
 /// An area of so many m² in the maker's system.
+///
+/// Square meters have two decimals and square feet one, which is about the same.
 fn area(square_meters: f64, units: Units) -> String {
+    /// Square feet in a square meter.
     const SQUARE_FEET: f64 = 10.763_910_4;
     match units {
         Units::Mm => format!("{square_meters:.2} m²"),
@@ -200,6 +218,8 @@ fn area(square_meters: f64, units: Units) -> String {
 }
 
 /// A row for every two coats that meet, with the judgment, its reason and its source.
+///
+/// The time is the least one between the two; it is left out where they do not hold after any wait.
 fn bonds(board: &Board) -> Table {
     let name = |at: usize| {
         let kind = board.finish.get(at).map_or("", |coat| coat.kind.label());

@@ -5,7 +5,7 @@ use workshop::{FIRST, Finding, Severity, WorkPlan, Workpiece, player_look};
 
 use crate::font::{self, Weight};
 use crate::looks::{color_name, mark_name, small_plan};
-use crate::{Align, Anchor, Block, Cell, Column, Figure, Item, Layer, Line, Shape, Table, Text};
+use crate::{Align, Anchor, Block, Cell, Column, Figure, Item, Line, Shape, Table, Text};
 
 /// Width and height of the drawing of the board, mm, where the page is wide enough.
 const BOARD: f64 = 66.0;
@@ -17,6 +17,8 @@ const FOUND: f64 = 9.0 / 72.0 * board::INCH;
 const STEP: f64 = 5.6;
 
 /// The blocks of the first page, for a page so wide, mm.
+///
+/// Findings come last, since their number is not known: all else stays in its place from sheet to sheet.
 pub fn front(workpiece: &Workpiece, width: f64) -> Vec<Block> {
     let mut blocks = vec![
         Block::Figure(seen(workpiece, width)),
@@ -31,6 +33,9 @@ pub fn front(workpiece: &Workpiece, width: f64) -> Vec<Block> {
 }
 
 /// The board from above, and beside it the players by their colors and marks.
+///
+/// Players for whom there is no room below each other go on in another column; a line that is too long for its column is
+/// cut.
 fn seen(workpiece: &Workpiece, width: f64) -> Figure {
     let side = BOARD.min(0.45 * width);
     let mut items = small_plan(workpiece, side);
@@ -52,15 +57,8 @@ fn seen(workpiece: &Workpiece, width: f64) -> Figure {
             Weight::Regular
         };
         let words = font::cut(words, BESIDE, weight, wide - 2.0);
-        let text = Text {
-            weight,
-            ..Text::level(place, BESIDE, Anchor::Start, words)
-        };
-        items.push(Item {
-            layer: Layer::Title,
-            line: Line::Dimension,
-            shape: Shape::Text(text),
-        });
+        let text = Text::level(place, BESIDE, Anchor::Start, words).weighing(weight);
+        items.push(Item::of_title(Line::Dimension, Shape::Text(text)));
     }
     Figure {
         size: Size::new(width, side),
@@ -69,6 +67,8 @@ fn seen(workpiece: &Workpiece, width: f64) -> Figure {
 }
 
 /// The players, a line each: color and mark.
+///
+/// The first line is the title. Colors and marks are told in words, since the sheet is black on white.
 fn players(workpiece: &Workpiece) -> Vec<String> {
     let board = workpiece.board();
     let lines = (1..=board.players).map(|player| {
@@ -81,6 +81,8 @@ fn players(workpiece: &Workpiece) -> Vec<String> {
 }
 
 /// The board in a sentence.
+///
+/// Lengths are in the maker's unit.
 fn about(workpiece: &Workpiece) -> String {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let length = |mm| board::show_length(mm, board.units);
@@ -128,6 +130,8 @@ pub fn time(hours: f64) -> String {
 
 /// The findings that are left when the sheet is made, worst first, with boxes to tick: a caution that the maker has decided
 /// to live with is ticked off on paper. Notes stand in the window.
+///
+/// Every one of them has the name of its rule, by which the maker finds it in the window.
 fn found(findings: &[Finding]) -> Vec<Block> {
     let told: Vec<&Finding> = findings
         .iter()

@@ -34,6 +34,8 @@ pub fn job_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
 }
 
 /// The stages of the work, each kept on a page where one holds it.
+///
+/// A caution is told in full in the stage where it is first met, and by its name from there on.
 fn stages(workpiece: &Workpiece) -> Vec<Block> {
     let plan = workpiece.work_plan();
     let mut sheet = steps::Steps::new(workpiece, plan);

@@ -10,10 +10,11 @@ use super::wrap::wrapped;
 use super::{Figure, Head};
 use crate::font::{self, Weight};
 use crate::stopped::{self, stop_item};
-use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Text, corners_of};
+use crate::{Anchor, Item, Line, Shape, Sheet, Text, corners_of};
 
-/// Sizes of title and headings, mm.
+/// Size of the title of the first page, mm.
 const TITLE: f64 = 6.5;
+/// Size of headings, mm.
 const HEADING: f64 = 4.2;
 /// Size of a stage's name, mm.
 const STAGE: f64 = 5.6;
@@ -52,6 +53,9 @@ pub struct Flow<'a> {
 
 impl<'a> Flow<'a> {
     /// The first page, with its title.
+    ///
+    /// The paper's size and its margin are in mm. A board that is stopped has a line above the room of every page, for
+    /// which the room is made here.
     pub fn new(paper: Size, margin: f64, head: &'a Head) -> Self {
         let all = paper.to_rect().inset(-margin);
         let foot = FOOT * (LEADING + 1.0);
@@ -132,6 +136,8 @@ impl<'a> Flow<'a> {
     }
 
     /// Begins another page, unless this one is still empty.
+    ///
+    /// The column of the table that is being filled stays the same.
     pub fn turn(&mut self) {
         if !self.page.is_empty() {
             self.done.push(core::mem::take(&mut self.page));
@@ -208,6 +214,8 @@ impl<'a> Flow<'a> {
     }
 
     /// A drawing at the left of the page, on another one where it does not fit on this.
+    ///
+    /// A figure that is higher than a page begins at the top of one.
     pub fn figure(&mut self, figure: &Figure) {
         if self.left() < figure.size.height && !self.is_fresh() {
             self.turn();
@@ -219,6 +227,8 @@ impl<'a> Flow<'a> {
     }
 
     /// Lines of words, from page to page.
+    ///
+    /// `indent` is the distance of their left from that of the room, mm. A word that is wider than the room is cut.
     fn lines(&mut self, words: &str, size: f64, weight: Weight, indent: f64) {
         if words.is_empty() {
             return;
@@ -235,21 +245,16 @@ impl<'a> Flow<'a> {
 
     /// One line of words with its baseline at a point of the page.
     pub fn text(&mut self, at: Point, size: f64, weight: Weight, anchor: Anchor, words: String) {
-        let text = Text {
-            weight,
-            ..Text::level(at, size, anchor, words)
-        };
-        self.page.push(item(Shape::Text(text)));
+        let text = Text::level(at, size, anchor, words).weighing(weight);
+        self.page
+            .push(Item::of_title(Line::Dimension, Shape::Text(text)));
     }
 
     /// A level rule over the whole width at the top of the next line.
     pub fn rule(&mut self, line: Line, width: f64) {
         let start = Point::new(self.start(), self.top);
         let segment = Segment::new(start, start + Vec2::new(width, 0.0));
-        self.page.push(Item {
-            line,
-            ..item(Shape::Line(segment))
-        });
+        self.page.push(Item::of_title(line, Shape::Line(segment)));
     }
 
     /// A box to tick, its lower left corner at a point.
@@ -258,7 +263,8 @@ impl<'a> Flow<'a> {
             [(0.0, 0.0), (side, 0.0), (side, side), (0.0, side)].map(|by| at + Vec2::from(by));
         for corner in 0..4 {
             let segment = Segment::new(corners[corner], corners[(corner + 1) % 4]);
-            self.page.push(item(Shape::Line(segment)));
+            self.page
+                .push(Item::of_title(Line::Dimension, Shape::Line(segment)));
         }
     }
 
@@ -269,10 +275,15 @@ impl<'a> Flow<'a> {
 
     /// A gray area of the page.
     fn area(&mut self, area: Rect) {
-        self.page.push(item(Shape::Area(corners_of(area).to_vec())));
+        self.page.push(Item::of_title(
+            Line::Dimension,
+            Shape::Area(corners_of(area).to_vec()),
+        ));
     }
 
     /// The sheets, each with its line at the foot.
+    ///
+    /// A sheet is called by the label of its head, with its number where there are several.
     pub fn finish(mut self) -> Vec<Sheet> {
         self.turn();
         let count = self.done.len();
@@ -302,7 +313,10 @@ fn foot(head: &Head, room: Rect) -> Item {
     let left = room.width() - font::width("page 99 of 99", FOOT, Weight::Regular) - 2.0;
     let title = font::cut(&head.title, FOOT, Weight::Regular, left);
     let at = Point::new(room.x0, base);
-    item(Shape::Text(Text::level(at, FOOT, Anchor::Start, title)))
+    Item::of_title(
+        Line::Dimension,
+        Shape::Text(Text::level(at, FOOT, Anchor::Start, title)),
+    )
 }
 
 /// Pages with their numbers at the foot, counted through: "page 3 of 7".
@@ -326,16 +340,9 @@ pub fn numbered(mut sheets: Vec<Sheet>, margin: f64) -> Vec<Sheet> {
         let at = Point::new(sheet.size.width - margin, margin + 0.4 * FOOT);
         let words = format!("page {number} of {count}");
         let text = Text::level(at, FOOT, Anchor::End, words);
-        sheet.marks.push(item(Shape::Text(text)));
+        sheet
+            .marks
+            .push(Item::of_title(Line::Dimension, Shape::Text(text)));
     }
     sheets
-}
-
-/// A part of a page.
-const fn item(shape: Shape) -> Item {
-    Item {
-        layer: Layer::Title,
-        line: Line::Dimension,
-        shape,
-    }
 }

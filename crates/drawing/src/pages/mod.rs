@@ -7,8 +7,9 @@ mod flow;
 mod table;
 mod wrap;
 
+use board::Board;
 use kurbo::Size;
-use workshop::Workpiece;
+use workshop::{Workpiece, paper_size};
 
 use crate::stopped::stop_line;
 use crate::{Item, Sheet, Stamp};
@@ -113,6 +114,14 @@ pub fn pages(paper: Size, margin: f64, head: &Head, blocks: &[Block]) -> Vec<She
     let mut flow = Flow::new(paper, margin, head);
     lay(&mut flow, blocks);
     flow.finish()
+}
+
+/// The blocks on as many pages as they take of the paper that the board's template is printed on, with the template's margin.
+///
+/// A maker has one paper in the printer: what goes with the template comes out on the same.
+pub(crate) fn template_pages(board: &Board, head: &Head, blocks: &[Block]) -> Vec<Sheet> {
+    let template = board.template;
+    pages(paper_size(template.paper), template.margin, head, blocks)
 }
 
 /// Lays blocks one below the other.

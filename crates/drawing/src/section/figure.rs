@@ -139,20 +139,14 @@ impl Figure<'_> {
         };
         let words = format!("{}, scale {scale_words}{remark}", self.heading);
         let at = Point::new(around.x0, around.y1 + UNDER_HEADING);
-        let heading = Text {
-            weight: Weight::SemiBold,
-            ..Text::level(
-                at,
-                HEADING,
-                Anchor::Start,
-                font::cut(&words, HEADING, Weight::SemiBold, width),
-            )
-        };
-        items.push(Item {
-            layer: Layer::Title,
-            line: Line::Dimension,
-            shape: Shape::Text(heading),
-        });
+        let heading = Text::level(
+            at,
+            HEADING,
+            Anchor::Start,
+            font::cut(&words, HEADING, Weight::SemiBold, width),
+        )
+        .weighing(Weight::SemiBold);
+        items.push(Item::of_title(Line::Dimension, Shape::Text(heading)));
         let bounds = bounds(&items).unwrap_or(area);
         Drawn { items, bounds }
     }

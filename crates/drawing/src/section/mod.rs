@@ -25,7 +25,7 @@ use workshop::{
 
 use crate::font::{self, Weight};
 use crate::stopped::{self, stop_item, stop_line};
-use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};
+use crate::{Anchor, Item, Line, Shape, Sheet, Stamp, Text};
 
 use figure::{Drawn, Figure};
 
@@ -180,14 +180,10 @@ fn title(board: &Board, through: &str, size: Size, stamp: &Stamp) -> Vec<Item> {
 
 /// A line of words on the sheet.
 fn words(at: Point, size: f64, weight: Weight, line: String) -> Item {
-    Item {
-        layer: Layer::Title,
-        line: Line::Dimension,
-        shape: Shape::Text(Text {
-            weight,
-            ..Text::level(at, size, Anchor::Start, line)
-        }),
-    }
+    Item::of_title(
+        Line::Dimension,
+        Shape::Text(Text::level(at, size, Anchor::Start, line).weighing(weight)),
+    )
 }
 
 /// Figures side by side.

@@ -1,6 +1,7 @@
 use super::frame::Frame;
 use super::scene::{Scene, Shown};
 use super::*;
+use crate::Layer;
 use board::{
     Base, Blank, Bore, Bores, Bottom, Center, Filling, Footing, Grooves, Insert, LidFit, LidHold,
     Magnet, Measure, Piece, PieceKind, Recess, RecessShape, Role, ScrewCircle, Toward, Units,

@@ -250,10 +250,7 @@ impl Lay {
 
     /// One line of words with its baseline at a point of the block.
     fn text(&mut self, at: Point, size: f64, weight: Weight, words: String) {
-        let text = Text {
-            weight,
-            ..Text::level(at, size, Anchor::Start, words)
-        };
+        let text = Text::level(at, size, Anchor::Start, words).weighing(weight);
         self.items.push(Item {
             layer: Layer::Marks,
             line: Line::Dimension,

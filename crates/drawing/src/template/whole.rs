@@ -10,7 +10,7 @@ use crate::stopped::{stop_item, stop_line};
 use crate::template::bars::longest_bar;
 use crate::template::subject::Subject;
 use crate::template::summary::summary;
-use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text, View, tints};
+use crate::{Anchor, Item, Line, Shape, Sheet, Stamp, Text, View, tints};
 
 /// White border around the board, mm; wide enough for the upright bar.
 const BORDER: f64 = 15.0;
@@ -80,11 +80,7 @@ pub fn whole_of(subject: Subject<'_>, label: &str, stamp: &Stamp) -> Sheet {
 /// Kind, title and date in large letters below the board, and the notes under them.
 fn title(subject: &Subject<'_>, stamp: &Stamp, size: Size) -> Vec<Item> {
     let top = Point::new(BORDER, STRIP - TITLE);
-    let words = |text| Item {
-        layer: Layer::Title,
-        line: Line::Dimension,
-        shape: Shape::Text(text),
-    };
+    let words = |text| Item::of_title(Line::Dimension, Shape::Text(text));
     let date = if stamp.date.is_empty() {
         String::new()
     } else {

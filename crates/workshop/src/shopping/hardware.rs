@@ -4,7 +4,7 @@ use board::{
     Base, BaseHold, Board, Footing, INCH, Insert, Piece, PieceKind, ScrewCircle, Units, show_length,
 };
 
-use super::{Shelf, SoldBy, ToBuy, in_name};
+use super::{Shelf, ToBuy, in_name};
 use crate::job::counted;
 use crate::{Workpiece, insert_diameter};
 
@@ -35,20 +35,21 @@ fn pieces(board: &Board, boards: u32) -> Vec<ToBuy> {
     let each = board.start.max(board.home);
     let spare = board.recess.map_or(0, |recess| recess.spare);
     let of = |count: u32, note: String| ToBuy {
-        article: article_of(&board.piece),
-        name: name_of(&board.piece, board.units),
         note,
-        shelf: Shelf::Pieces,
-        sold: SoldBy::Piece,
-        need: f64::from(count) * f64::from(boards),
-        pack: 1.0,
-        owned: false,
+        ..ToBuy::pieces(
+            Shelf::Pieces,
+            article_of(&board.piece),
+            name_of(&board.piece, board.units),
+            f64::from(count) * f64::from(boards),
+        )
     };
     let players = (1..=board.players).map(|player| of(each, format!("player {player}")));
     players.chain([of(spare, "spare".into())]).collect()
 }
 
 /// The name by which the price of a piece is remembered.
+///
+/// It has the kind and the size in mm: a price that was typed once is found again on any board with the same piece.
 fn article_of(piece: &Piece) -> String {
     let across = in_name(piece.diameter);
     match piece.kind {
@@ -59,6 +60,8 @@ fn article_of(piece: &Piece) -> String {
 }
 
 /// A piece with its size.
+///
+/// Lengths are in the maker's unit.
 fn name_of(piece: &Piece, units: Units) -> String {
     let length = |mm| show_length(mm, units);
     match piece.kind {
@@ -77,6 +80,8 @@ fn name_of(piece: &Piece, units: Units) -> String {
 }
 
 /// Balls or discs for the bores, one in each that holds a magnet piece, by their diameter.
+///
+/// Bores of the same diameter are one line with the number of their holes. Only pieces with magnets need any.
 fn inserts(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let board = workpiece.board();
     if board.piece.kind != PieceKind::Magnet {
@@ -103,14 +108,14 @@ fn inserts(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
             ),
         };
         ToBuy {
-            article,
-            name,
             note: format!("in {} of each board", counted(count, "hole", "holes")),
-            shelf: Shelf::Pieces,
-            sold: SoldBy::Piece,
-            need: f64::from(count) * f64::from(boards),
             pack: BALLS,
-            owned: false,
+            ..ToBuy::pieces(
+                Shelf::Pieces,
+                article,
+                name,
+                f64::from(count) * f64::from(boards),
+            )
         }
     };
     sizes.into_iter().map(line).collect()
@@ -140,14 +145,14 @@ fn magnets(board: &Board, boards: u32) -> Option<ToBuy> {
     };
     let pieces = crate::recess::pieces(board);
     Some(ToBuy {
-        article,
-        name,
         note: "one in each piece".into(),
-        shelf: Shelf::Pieces,
-        sold: SoldBy::Piece,
-        need: f64::from(pieces) * f64::from(boards),
         pack: MAGNETS,
-        owned: false,
+        ..ToBuy::pieces(
+            Shelf::Pieces,
+            article,
+            name,
+            f64::from(pieces) * f64::from(boards),
+        )
     })
 }
 
@@ -186,22 +191,24 @@ fn screws(board: &Board, ring: &ScrewCircle, boards: u32) -> ToBuy {
     let length = length.copied().unwrap_or(most);
     let shown = |mm| show_length(mm, board.units);
     ToBuy {
-        article: format!("wood-screw-{}x{}", in_name(ring.diameter), in_name(length)),
-        name: format!("Wood screws, {} × {}", shown(ring.diameter), shown(length)),
         note: format!(
             "for holes {} deep, through {}; no longer",
             shown(ring.depth),
             shown((through * 10.0).round() / 10.0)
         ),
-        shelf: Shelf::Hardware,
-        sold: SoldBy::Piece,
-        need: f64::from(ring.count) * f64::from(boards),
         pack: SCREWS,
-        owned: false,
+        ..ToBuy::pieces(
+            Shelf::Hardware,
+            format!("wood-screw-{}x{}", in_name(ring.diameter), in_name(length)),
+            format!("Wood screws, {} × {}", shown(ring.diameter), shown(length)),
+            f64::from(ring.count) * f64::from(boards),
+        )
     }
 }
 
 /// Whether a base is a turntable's bearing: round, and not glued.
+///
+/// A round base that is glued on is a disc of wood, and stands in the cut list.
 fn is_bearing(base: &Base) -> bool {
     matches!(base.footing, Footing::Round { .. }) && base.hold == BaseHold::Loose
 }
@@ -210,6 +217,8 @@ fn is_bearing(base: &Base) -> bool {
 const BEARINGS: [f64; 5] = [3.0, 4.0, 6.0, 9.0, 12.0];
 
 /// Feet, or the bearing of a turntable; nothing for a base that is made of wood.
+///
+/// The bearing is the largest that is sold and no wider than the base, as one that stands out is seen.
 fn footing(board: &Board, base: &Base, boards: u32) -> Option<ToBuy> {
     let shown = |mm| show_length(mm, board.units);
     let (article, name, count) = match base.footing {
@@ -229,14 +238,10 @@ fn footing(board: &Board, base: &Base, boards: u32) -> Option<ToBuy> {
         }
         Footing::Round { .. } => return None,
     };
-    Some(ToBuy {
+    Some(ToBuy::pieces(
+        Shelf::Hardware,
         article,
         name,
-        note: String::new(),
-        shelf: Shelf::Hardware,
-        sold: SoldBy::Piece,
-        need: f64::from(count) * f64::from(boards),
-        pack: 1.0,
-        owned: false,
-    })
+        f64::from(count) * f64::from(boards),
+    ))
 }

@@ -33,6 +33,8 @@ pub enum SoldThickness {
 
 impl SoldThickness {
     /// The thinnest that is sold and not thinner than so many mm, in the steps of a system; none where nothing is as thick.
+    ///
+    /// A hair over a step still counts as that step, as nobody planes it off.
     pub fn at_least(mm: f64, units: Units) -> Option<Self> {
         let steps = match units {
             Units::Inch(_) => QUARTERS.map(Self::Quarters),
@@ -50,6 +52,8 @@ impl SoldThickness {
     }
 
     /// The name that yards have for it.
+    ///
+    /// Quarters are written over 4, as `8/4` for two inches.
     pub fn label(self) -> String {
         match self {
             Self::Quarters(quarters) => format!("{quarters}/4"),
@@ -85,6 +89,8 @@ pub fn tallied_board_feet([length, width]: [f64; 2], quarters: u32) -> f64 {
 }
 
 /// Cubic meters of a piece of so many mm.
+///
+/// Waste is added by whoever buys.
 pub const fn cubic_meters([length, width, thickness]: [f64; 3]) -> f64 {
     length * width * thickness / 1e9
 }

@@ -73,6 +73,8 @@ impl Shelf {
 }
 
 /// The way in which an amount is counted or measured.
+///
+/// Amounts of it are plain numbers: pieces, board feet, cubic meters or milliliters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum SoldBy {
     /// By the piece.
@@ -147,6 +149,22 @@ pub struct ToBuy {
 const HAIR: f64 = 1e-9;
 
 impl ToBuy {
+    /// So many of an article that is sold by the piece, each a pack of its own, with no note.
+    ///
+    /// What comes in larger packs, or is for something that has to be told, says so beside it.
+    const fn pieces(shelf: Shelf, article: String, name: String, need: f64) -> Self {
+        Self {
+            article,
+            name,
+            note: String::new(),
+            shelf,
+            sold: SoldBy::Piece,
+            need,
+            pack: 1.0,
+            owned: false,
+        }
+    }
+
     /// The number of parts of a pack that are bought, and how many make a pack: of everything but lumber by the cubic meter whole
     /// packs.
     ///
@@ -167,6 +185,8 @@ impl ToBuy {
     }
 
     /// The amount that is bought.
+    ///
+    /// It is never less than what is used, but for what the shop has: of that nothing is bought.
     pub fn amount(&self) -> f64 {
         let (parts, of) = self.bought();
         parts as f64 / of as f64 * self.pack
@@ -232,6 +252,8 @@ pub fn shopping(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
 }
 
 /// A size in mm as articles are named by it: to a hundredth.
+///
+/// It is in mm on every board, so that a change of unit does not lose the price.
 fn in_name(mm: f64) -> String {
     show_number(mm, 2)
 }

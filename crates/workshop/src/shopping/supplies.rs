@@ -13,6 +13,9 @@ use crate::{FinishNeed, Thicknesses, Workpiece, finish_needs};
 const FLUID_OUNCE: f64 = 29.573_529_562_5;
 
 /// Resin, glue, finish, abrasives and paper for so many boards.
+///
+/// Amounts come from the plans of filling and finish; packs are the usual ones, and those that are typed with a price
+/// win.
 pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let mut all = Vec::new();
     all.extend(resin(workpiece, boards));
@@ -76,14 +79,14 @@ fn cups(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     let pour = workpiece.pour()?;
     let batches = (pour.batches.len() as f64 / f64::from(pour.boards.max(1))).ceil();
     Some(ToBuy {
-        article: "mixing-cup".into(),
-        name: "Mixing cups and sticks".into(),
         note: "one for each batch".into(),
-        shelf: Shelf::Supplies,
-        sold: SoldBy::Piece,
-        need: batches * f64::from(boards),
         pack: CUPS,
-        owned: false,
+        ..ToBuy::pieces(
+            Shelf::Supplies,
+            "mixing-cup".into(),
+            "Mixing cups and sticks".into(),
+            batches * f64::from(boards),
+        )
     })
 }
 
@@ -178,14 +181,13 @@ fn abrasives(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     };
     let discs = (surface(workpiece.board()) * f64::from(boards) / DISC).ceil();
     let of = |grit: &u32| ToBuy {
-        article: format!("sanding-disc-{grit}"),
-        name: format!("Sanding discs, {across}, grit {grit}"),
-        note: String::new(),
-        shelf: Shelf::Supplies,
-        sold: SoldBy::Piece,
-        need: discs,
         pack: DISCS,
-        owned: false,
+        ..ToBuy::pieces(
+            Shelf::Supplies,
+            format!("sanding-disc-{grit}"),
+            format!("Sanding discs, {across}, grit {grit}"),
+            discs,
+        )
     };
     crate::finish::steps::grits(workpiece.board())
         .iter()
@@ -219,14 +221,9 @@ fn paper(workpiece: &Workpiece) -> Vec<ToBuy> {
         Paper::Custom { .. } => ("paper-custom", "Paper of your own size"),
     };
     let line = |article: &str, name: &str, note: &str, need: f64, pack: f64| ToBuy {
-        article: article.into(),
-        name: name.into(),
         note: note.into(),
-        shelf: Shelf::Templates,
-        sold: SoldBy::Piece,
-        need,
         pack,
-        owned: false,
+        ..ToBuy::pieces(Shelf::Templates, article.into(), name.into(), need)
     };
     let note = "one template for all boards";
     let mut all = vec![line(article, name, note, sheets, REAM)];

@@ -1,8 +1,11 @@
 //! Drills, bits and bushings: what the work needs, once for any number of boards.
+//!
+//! A tool is found again by its article, kind and size in one word, which is also what the bits of the shop are compared
+//! by.
 
 use board::{Bore, Bottom, Center, HoleId, LidHold, Measure, Tools, Units, show_length};
 
-use super::{Shelf, SoldBy, ToBuy, in_name};
+use super::{Shelf, ToBuy, in_name};
 use crate::Workpiece;
 use crate::bores::sums::kinds;
 use crate::hardboard::router::router_settings;
@@ -10,6 +13,9 @@ use crate::jig::steps::{grooves_by_machine, usual_bit};
 use crate::job::{Method, Task};
 
 /// Every drill, bit and bushing that the plan of the work names, each once.
+///
+/// Those that the maker has listed as the shop's are there too, marked as owned: the list is also what to lay out on the
+/// bench.
 ///
 /// Saws, planes and clamps are not listed: a shop that makes boards has them, and the plan tells where each is used.
 pub fn lines(workpiece: &Workpiece) -> Vec<ToBuy> {
@@ -30,6 +36,8 @@ pub fn lines(workpiece: &Workpiece) -> Vec<ToBuy> {
 }
 
 /// The articles of the bits and bushings that the maker has listed as the shop's.
+///
+/// Sizes go to a hundredth of a millimeter, so that two that were typed in different units are one.
 fn owned(tools: &Tools) -> Vec<String> {
     let kinds = [
         ("forstner-bit", &tools.forstner),
@@ -47,18 +55,14 @@ fn owned(tools: &Tools) -> Vec<String> {
 /// A tool.
 fn tool(article: String, name: String, note: impl Into<String>) -> ToBuy {
     ToBuy {
-        article,
-        name,
         note: note.into(),
-        shelf: Shelf::Tools,
-        sold: SoldBy::Piece,
-        need: 1.0,
-        pack: 1.0,
-        owned: false,
+        ..ToBuy::pieces(Shelf::Tools, article, name, 1.0)
     }
 }
 
 /// The drill or cutter that leaves a bore.
+///
+/// Its kind follows from the bottom of the bore, its size from the cutter, mm.
 fn bit_for(bore: Bore, units: Units, note: &str) -> ToBuy {
     let (id, name) = match bore.bottom {
         Bottom::Forstner => ("forstner-bit", "Forstner bit"),
@@ -76,6 +80,8 @@ fn bit_for(bore: Bore, units: Units, note: &str) -> ToBuy {
 }
 
 /// A twist drill.
+///
+/// Screws and pins need no more than its diameter, mm.
 fn drill(diameter: f64, units: Units, note: &str) -> ToBuy {
     let bottom = Bottom::Point118;
     bit_for(
@@ -90,6 +96,8 @@ fn drill(diameter: f64, units: Units, note: &str) -> ToBuy {
 }
 
 /// Bits for the bores; of those that a router cuts with its own bit only those of the template's holes.
+///
+/// Bores of one diameter and several depths need one bit.
 fn bore_bits(workpiece: &Workpiece) -> Vec<ToBuy> {
     let units = workpiece.units();
     let holes = workpiece.layout().holes.iter();
@@ -120,6 +128,8 @@ fn bore_bits(workpiece: &Workpiece) -> Vec<ToBuy> {
 }
 
 /// The drills of the hole at the center: of the pin, and of a playing hole there.
+///
+/// A board with nothing at its center needs none.
 fn pin_drill(workpiece: &Workpiece) -> Vec<ToBuy> {
     let (board, units) = (workpiece.board(), workpiece.units());
     match board.drilled_center() {
@@ -133,6 +143,8 @@ fn pin_drill(workpiece: &Workpiece) -> Vec<ToBuy> {
 }
 
 /// Bushing and bit of the router template.
+///
+/// It is empty unless the bores are cut with the router.
 fn router(workpiece: &Workpiece) -> Vec<ToBuy> {
     let (board, units) = (workpiece.board(), workpiece.units());
     let Some(router) = board.router.filter(|_| Method::of(board) == Method::Router) else {
@@ -159,6 +171,8 @@ fn straight(diameter: f64, units: Units, note: &str) -> ToBuy {
 }
 
 /// V bit, roundover bit, and the bit that cuts mortises and the circle.
+///
+/// Grooves that the machine cuts need none here: its bits are set with the machine.
 fn profiles(workpiece: &Workpiece) -> Vec<ToBuy> {
     let (board, units) = (workpiece.board(), workpiece.units());
     let plan = workpiece.work_plan();

@@ -27,10 +27,14 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     all
 }
 
-/// Volume of lumber by thickness, ml or the like; the last row is of what is thicker than any that is sold.
+/// Blocks of lumber by the thickness that they are sold in; without one, what is thicker than any that is sold.
+///
+/// The entries are length (all parts in a row), width and thickness of blocks, mm.
 type Volumes = BTreeMap<Option<SoldThickness>, Vec<[f64; 3]>>;
 
 /// Lumber by the board foot or the cubic meter, with waste.
+///
+/// Waste is the share that is typed with the prices; it is for ends, knots and edges.
 ///
 /// It is reckoned with the nominal thickness, as it is sold, and not with that of the part.
 fn lumber(workpiece: &Workpiece, parts: &[CutPart], boards: u32) -> Vec<ToBuy> {
@@ -87,6 +91,8 @@ fn rough(board: &Board, parts: &[CutPart], boards: u32) -> Vec<(CutFrom, [f64; 3
 }
 
 /// The measure that lumber is sold by in a system, with its sum.
+///
+/// Inch boards buy board feet, metric ones cubic meters.
 fn measured(units: Units) -> (SoldBy, fn([f64; 3]) -> f64) {
     match units {
         Units::Inch(_) => (SoldBy::BoardFoot, board_feet),
@@ -95,6 +101,8 @@ fn measured(units: Units) -> (SoldBy, fn([f64; 3]) -> f64) {
 }
 
 /// The id and the name of the species; plain words where none is chosen.
+///
+/// The name has the cut with it, as plain or quarter sawn, since yards ask different prices for them.
 fn species(board: &Board) -> (&str, String) {
     let wood = board.wood.as_ref();
     let known = wood.and_then(|wood| species_of(wood).ok());
@@ -118,6 +126,8 @@ fn capital(words: &str) -> String {
 
 /// Blanks that the maker has measured, by the board foot or the cubic meter as a yard tallies them, or panels bought glued: one for
 /// each board.
+///
+/// It is none where the blank is made of lumber that is listed by its thickness, or where no outline is measured.
 fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
     let count = f64::from(boards);
     let (id, wood) = species(board);
@@ -125,16 +135,12 @@ fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
         let wide = panel_width(board);
         let thick = board.stock.thickness.max(board.blank.thickness);
         let size = PartSize::straight([wide, wide, thick]).shown(board.units);
-        return Some(ToBuy {
-            article: format!("panel-{id}-{}x{}", in_name(wide), in_name(thick)),
-            name: format!("{wood}: panel, glued, {size} or larger"),
-            note: String::new(),
-            shelf: Shelf::Wood,
-            sold: SoldBy::Piece,
-            need: count,
-            pack: 1.0,
-            owned: false,
-        });
+        return Some(ToBuy::pieces(
+            Shelf::Wood,
+            format!("panel-{id}-{}x{}", in_name(wide), in_name(thick)),
+            format!("{wood}: panel, glued, {size} or larger"),
+            count,
+        ));
     }
     let [length, width] = around(&board.stock.outline)?;
     let sold = SoldThickness::at_least(board.stock.thickness, board.units);
@@ -171,6 +177,8 @@ fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
 }
 
 /// Length and width of the block around a measured blank, mm; none where it is not known.
+///
+/// It is the box around its corners, level with the axes: what a yard measures.
 fn around(outline: &StockOutline) -> Option<[f64; 2]> {
     let corners = outline.corners()?;
     let span = |axis: usize| {
@@ -193,19 +201,18 @@ fn sheet_part(part: &CutPart, board: &Board, what: &str, shelf: Shelf) -> ToBuy 
     let size = part.rough.unwrap_or(part.finished);
     let [length, width, thick] = size.block();
     ToBuy {
-        article: format!(
-            "{what}-{}x{}x{}",
-            in_name(length),
-            in_name(width),
-            in_name(thick)
-        ),
-        name: format!("{}, {}", capital(what), size.shown(board.units)),
         note: format!("for the {}", part.name),
-        shelf,
-        sold: SoldBy::Piece,
-        need: f64::from(part.count),
-        pack: 1.0,
-        owned: false,
+        ..ToBuy::pieces(
+            shelf,
+            format!(
+                "{what}-{}x{}x{}",
+                in_name(length),
+                in_name(width),
+                in_name(thick)
+            ),
+            format!("{}, {}", capital(what), size.shown(board.units)),
+            f64::from(part.count),
+        )
     }
 }
 
@@ -218,6 +225,8 @@ const fn sheets(units: Units) -> [[f64; 2]; 2] {
 }
 
 /// The smallest sheet of hardboard that a template is cut from; the piece itself where it is larger than any.
+///
+/// A sheet may be turned to fit.
 fn hardboard(part: &CutPart, board: &Board) -> ToBuy {
     let [length, width, thick] = part.finished.block();
     let fits = |sheet: &[f64; 2]| length.max(width) <= sheet[0] && length.min(width) <= sheet[1];
@@ -226,18 +235,17 @@ fn hardboard(part: &CutPart, board: &Board) -> ToBuy {
     };
     let size = PartSize::straight([long, wide, thick]).shown(board.units);
     ToBuy {
-        article: format!(
-            "hardboard-{}x{}x{}",
-            in_name(long),
-            in_name(wide),
-            in_name(thick)
-        ),
-        name: format!("Hardboard, sheet of {size}"),
         note: format!("for the {}", part.name),
-        shelf: Shelf::Templates,
-        sold: SoldBy::Piece,
-        need: 1.0,
-        pack: 1.0,
-        owned: false,
+        ..ToBuy::pieces(
+            Shelf::Templates,
+            format!(
+                "hardboard-{}x{}x{}",
+                in_name(long),
+                in_name(wide),
+                in_name(thick)
+            ),
+            format!("Hardboard, sheet of {size}"),
+            1.0,
+        )
     }
 }

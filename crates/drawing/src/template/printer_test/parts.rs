@@ -34,15 +34,13 @@ pub fn parts(page: &Page) -> Vec<Item> {
 fn heading(page: &Page) -> Vec<Item> {
     let inner = page.inner();
     let baseline = page.area.y1 - 0.75 * 2.4 * page.size;
-    let title = Text {
-        weight: Weight::SemiBold,
-        ..Text::level(
-            Point::new(inner.x0, baseline),
-            2.4 * page.size,
-            Anchor::Start,
-            "Printer test",
-        )
-    };
+    let title = Text::level(
+        Point::new(inner.x0, baseline),
+        2.4 * page.size,
+        Anchor::Start,
+        "Printer test",
+    )
+    .weighing(Weight::SemiBold);
     let about = Text::level(
         Point::new(inner.x1, baseline),
         page.size,
