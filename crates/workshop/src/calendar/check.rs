@@ -6,6 +6,7 @@ use super::{Calendar, CalendarError, Promise};
 use crate::check::{Finding, Rule, Severity, counted};
 use crate::{Task, Workpiece};
 
+/// The rule in words, as the list of rules shows it.
 pub const STATEMENT: &str = "All of the work can be done by the end of the promised day: in your hours, with one pair of hands at one thing at a \
      time, after every wait, and with as many boards in clamps or drying as you have room for. Times and waits are common practice \
      unless you have typed your own; labels come first. What is ticked off is an operation of the plan, done by today.";
@@ -36,10 +37,12 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     found
 }
 
+/// A finding that the maker should settle before wood is cut.
 fn caution(message: String) -> Finding {
     Finding::new(Severity::Caution, Rule::Calendar, message)
 }
 
+/// A finding that is only to be known.
 fn note(message: String) -> Finding {
     Finding::new(Severity::Note, Rule::Calendar, message)
 }
@@ -110,6 +113,8 @@ fn start_after_promise(workpiece: &Workpiece) -> Option<Finding> {
 
 /// A tick at what is not in the plan, or on a day that is yet to come.
 ///
+/// It needs no calendar: a tick is judged by the plan of the work and by today.
+///
 /// A tick outlives what it was for, as when a coat is taken out of the finish: nothing is taken away silently.
 fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
     let task = Task::of_word(&done.task);
@@ -136,6 +141,8 @@ fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
 }
 
 /// What is ticked off although something before it is not.
+///
+/// The first such pair is told. It may be right, as when the plan was changed after the work; so it is a note.
 fn before_its_needs(workpiece: &Workpiece) -> Option<Finding> {
     let calendar = workpiece.calendar().ok()?;
     let operations = &workpiece.work_plan().operations;
@@ -161,6 +168,8 @@ fn before_its_needs(workpiece: &Workpiece) -> Option<Finding> {
 }
 
 /// A time for what is not in the plan.
+///
+/// As with ticks, a time outlives the method or the finish that it was typed for.
 fn own_time(workpiece: &Workpiece, timed: &Timed) -> Option<Finding> {
     let task = Task::of_word(&timed.task);
     let is_planned = task.is_some_and(|task| workpiece.work_plan().has(task));
@@ -174,6 +183,7 @@ fn own_time(workpiece: &Workpiece, timed: &Timed) -> Option<Finding> {
 
 /// More places than boards that could be in them, where that is more than the few that every shop has.
 fn stations(workpiece: &Workpiece) -> Option<Finding> {
+    /// A shop has room for so many anyway; common practice, no source.
     const FEW: u32 = 10;
     let schedule = &workpiece.board().schedule;
     let most = schedule.boards.max(FEW);

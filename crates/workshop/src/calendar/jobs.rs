@@ -8,7 +8,10 @@ use crate::WorkPlan;
 use crate::job::{BatchTime, Operation, Task, is_shared};
 
 /// The kinds of stations, by their places in the list of how many there are.
+///
+/// Places in clamps.
 const CLAMPS: usize = 0;
+/// Places where boards dry.
 const DRYING: usize = 1;
 /// Minutes in clamps: at least an hour by most labels, and four to be sure; from memory.
 const CLAMPED: i64 = 4 * 60;
@@ -16,6 +19,9 @@ const CLAMPED: i64 = 4 * 60;
 const SHORT: i64 = 60;
 
 /// The work of an order.
+///
+/// A job is one operation on one board, or on all boards where it is shared; several jobs may want the same station, as
+/// clamps or a place to dry.
 pub struct Jobs<'a> {
     /// Every operation of the plan.
     pub work: Vec<Work<'a>>,
@@ -62,6 +68,9 @@ const fn is_whole(task: Task) -> bool {
 
 impl<'a> Jobs<'a> {
     /// The work of a plan, whose operations take so long.
+    ///
+    /// `schedule` has the number of boards, the stations, and what is ticked off; a tick at no operation of the plan is
+    /// passed over here, and found by the check.
     pub fn of(
         plan: &'a WorkPlan,
         schedule: &Schedule,
@@ -101,6 +110,8 @@ impl<'a> Jobs<'a> {
     }
 
     /// The minute before which an operation does not begin, for what is done and its waits.
+    ///
+    /// It is the smallest number there is where nothing before it is done.
     pub fn not_before(&self, operation: usize) -> i64 {
         let needs = self
             .work
@@ -134,6 +145,8 @@ impl<'a> Jobs<'a> {
     }
 
     /// The jobs that are left, the last first, on a clock that runs backward, none before a minute of that.
+    ///
+    /// What must come before a job forward must come after it here, so that the same placing serves for both ways.
     pub fn turned(&self, begin: i64) -> Vec<Listed> {
         let forward = self.listed(begin);
         let last = forward.len().saturating_sub(1);

@@ -71,6 +71,8 @@ impl From<TooFar> for CalendarError {
 }
 
 /// The calendar of a workpiece.
+///
+/// Times are those of the plan of the work, where the maker's own ones are in.
 pub(crate) fn calendar(workpiece: &Workpiece) -> Result<Calendar, CalendarError> {
     let time = |operation: &Operation| batch_time(operation, workpiece);
     scheduled(
@@ -82,6 +84,8 @@ pub(crate) fn calendar(workpiece: &Workpiece) -> Result<Calendar, CalendarError>
 }
 
 /// The calendar of a plan of the work, whose operations take so long.
+///
+/// The first day is the typed one, or today where that is later: nothing is planned for days that are past.
 fn scheduled(
     plan: &WorkPlan,
     schedule: &Schedule,
@@ -111,6 +115,9 @@ fn scheduled(
 }
 
 /// The calendar of boards that are promised for a day: as late as can be, or, where that is too early, as early as can be.
+///
+/// `forward` is the plan from the first day, for the case that the promise cannot be kept; without a first day there is
+/// none, and the plan is the one made backward.
 fn promised_for(
     jobs: &Jobs<'_>,
     days: Days,
@@ -145,6 +152,8 @@ fn promised_for(
 }
 
 /// Jobs in their places, with the minutes of the clock as they are.
+///
+/// Minutes of the clock are counted from the same instant for all of them, nights included.
 pub(crate) struct Plan {
     /// The jobs.
     listed: Vec<Listed>,
@@ -181,6 +190,8 @@ impl Plan {
 }
 
 /// The work from a day on, each as early as can be.
+///
+/// The slack of a job is told in whole days of work.
 fn ahead(jobs: &Jobs<'_>, days: &Days, first: Day) -> Result<Plan, TooFar> {
     let opens = days.opens(first.date()).unwrap_or_default();
     let mut axis = Axis::new(days.forward(first.date()));
@@ -227,6 +238,9 @@ fn back(jobs: &Jobs<'_>, days: &Days, last: Day) -> Result<Plan, TooFar> {
 }
 
 /// The maker's time zone: the one that is named, or that of the computer, or none at all, where hours are those of UTC.
+///
+/// An IANA name that is typed and unknown is refused, where that of the computer is only passed over: the maker can mend
+/// the one and not the other.
 fn zone(named: &str, today: Option<&Today>) -> Result<TimeZone, CalendarError> {
     if named.is_empty() {
         let computer = today.and_then(|today| time_zone(&today.zone));
@@ -236,6 +250,8 @@ fn zone(named: &str, today: Option<&Today>) -> Result<TimeZone, CalendarError> {
 }
 
 /// Refuses what cannot be interrupted and is longer than every day of work.
+///
+/// What is done already is left out: it went somehow.
 fn in_one_go(jobs: &Jobs<'_>, longest: i64) -> Result<(), CalendarError> {
     let left = jobs.work.iter().filter(|it| it.done.is_none());
     let each =

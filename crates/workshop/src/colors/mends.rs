@@ -130,6 +130,8 @@ fn paint_instead(board: &mut Board) {
 
 /// Takes paint instead of dye and stain that are not seen, and for one color that is that of the wood black or white, whichever is
 /// farther off.
+///
+/// Near is what has a CIEDE2000 distance below the limit of the checks, to any kind of sight.
 fn colors_off_wood(board: &mut Board) {
     let wood = tone_of(board);
     let far = if color_distance(wood, Rgb::BLACK) > color_distance(wood, Rgb::WHITE) {

@@ -24,6 +24,8 @@ pub use sight::{
 };
 
 /// The color of a part of the board, settled.
+///
+/// Color is that of the stuff and not yet what is seen: [`seen_on`] gives that.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Tint {
     /// The color as it is in the pot.
@@ -73,6 +75,8 @@ impl Workpiece {
     }
 
     /// The color of a player's field of the top face; none where it stays bare.
+    ///
+    /// Players are counted from 1; one that the board does not have has no color of a player.
     pub fn sector_color(&self, player: u32) -> Option<Tint> {
         settled(self, self.board().colors.sectors, player)
     }
@@ -93,6 +97,8 @@ pub(crate) const fn groove_part(colors: &board::Colors, kind: GrooveKind) -> Col
 }
 
 /// The color of a part that is for a player, counted from 1.
+///
+/// Grooves and fields have the same two settings, hue and medium.
 fn settled(workpiece: &Workpiece, colored: Colored, player: u32) -> Option<Tint> {
     let color = color(workpiece, colored.hue, player)?;
     Some(Tint {

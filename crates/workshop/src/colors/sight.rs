@@ -45,6 +45,8 @@ impl Sight {
     }
 
     /// What linear red, green and blue become: each row is one of them. The last digits are rounded so that white stays white.
+    ///
+    /// The matrices are those of the two papers that the head of this file names.
     const fn matrix(self) -> [[f64; 3]; 3] {
         match self {
             Self::Normal => [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]],
@@ -101,6 +103,8 @@ pub fn contrast(one: Rgb, other: Rgb) -> f64 {
 }
 
 /// Relative luminance of a color, from 0 to 1 (WCAG 2.2).
+///
+/// The shares of red, green and blue are those of sRGB; black has 0 and white has 1.
 pub fn luminance(color: Rgb) -> f64 {
     let [red, green, blue] = linear(color);
     0.2126 * red + 0.7152 * green + 0.0722 * blue
@@ -118,11 +122,15 @@ pub fn color_distance(one: Rgb, other: Rgb) -> f64 {
 }
 
 /// Distance of two colors in CIEDE2000 to a kind of sight.
+///
+/// Both colors are first taken to what that sight sees, and then compared as usual eyes do.
 pub fn distance_to(sight: Sight, one: Rgb, other: Rgb) -> f64 {
     color_distance(seen_by(one, sight), seen_by(other, sight))
 }
 
 /// A color as every eye sees it, for distances to many others.
+///
+/// Work that is done once for a color is not done again for each pair of it.
 pub struct Seen([Lab<D65, f64>; 4]);
 
 impl Seen {

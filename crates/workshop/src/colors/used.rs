@@ -1,4 +1,6 @@
 //! Where the colors of a board are: every part that has one, with what it is made of and whose it is.
+//!
+//! The checks of color go through this list, so that each of them names the same parts by the same words.
 
 use board::{BorePart, HoleName, Hue, Medium, Role};
 
@@ -34,6 +36,8 @@ pub struct Used {
 }
 
 /// Every color that the board's wood has, by part.
+///
+/// Holes of one role, color and player are one entry with all their names. It is empty on a board that is left as wood.
 pub fn used(workpiece: &Workpiece) -> Vec<Used> {
     let mut found = Vec::new();
     if workpiece.board().colors.colors_wood() {
@@ -46,6 +50,8 @@ pub fn used(workpiece: &Workpiece) -> Vec<Used> {
 }
 
 /// The colors of bores, by role or by hand.
+///
+/// Holes that were colored by hand are one part, whatever their role.
 fn bores(workpiece: &Workpiece, found: &mut Vec<Used>) {
     let colors = &workpiece.board().colors;
     for hole in &workpiece.layout().holes {
@@ -69,6 +75,8 @@ fn bores(workpiece: &Workpiece, found: &mut Vec<Used>) {
 }
 
 /// The colors of grooves, as far as they are routed.
+///
+/// Grooves that are not planned have no color, though the document may keep one for them.
 fn grooves(workpiece: &Workpiece, found: &mut Vec<Used>) {
     let colors = &workpiece.board().colors;
     let laid = workpiece.grooves().map_or(&[][..], |plan| &plan.grooves);
@@ -102,6 +110,8 @@ fn fields(workpiece: &Workpiece, found: &mut Vec<Used>) {
 }
 
 /// The players' marks, where they are made on the board.
+///
+/// A mark belongs to the holes of its start pocket, which the window shows when the finding is chosen.
 fn marks(workpiece: &Workpiece, found: &mut Vec<Used>) {
     let Some(made) = workpiece.board().colors.marks else {
         return;
@@ -133,6 +143,8 @@ pub fn pocket_names(workpiece: &Workpiece, player: u32) -> Vec<HoleName> {
 }
 
 /// The holes of what is colored alike at a part.
+///
+/// Where there is no entry for it yet, one is begun.
 fn add<'a>(
     found: &'a mut Vec<Used>,
     part: &'static str,

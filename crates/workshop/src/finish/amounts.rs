@@ -1,4 +1,7 @@
 //! How much of each finish a board takes: areas of its parts, coats, coverage by the table of kinds.
+//!
+//! An amount is area × coats ÷ coverage, with a tenth more. The areas are computed from the board; coverage comes from
+//! the table of kinds, from memory: the label of the can wins.
 
 use core::f64::consts::PI;
 
@@ -14,6 +17,8 @@ const LOST: f64 = 0.1;
 const SQUARE_METER: f64 = 1e6;
 
 /// The finish of a kind that is needed.
+///
+/// Two layers of one kind are one need: they come from one can.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FinishNeed {
     /// The kind.
@@ -73,6 +78,7 @@ pub fn finish_needs(workpiece: &Workpiece, boards: u32) -> Vec<FinishNeed> {
 /// assert_eq!(finish_volume(0.4, Units::Mm), "a few drops");
 /// ```
 pub fn volume(ml: f64, units: Units) -> String {
+    /// US fluid ounce, ml, by definition.
     const FLUID_OUNCE: f64 = 29.573_529_562_5;
     if ml < 2.0 {
         return "a few drops".into();
@@ -86,6 +92,8 @@ pub fn volume(ml: f64, units: Units) -> String {
 }
 
 /// Milliliters that one coat takes in a place, on one board.
+///
+/// It has the tenth for brush, rag and can in it.
 pub fn coat_ml(workpiece: &Workpiece, kind: CoatKind, place: CoatPlace) -> f64 {
     covered(workpiece, place) / SQUARE_METER / coat_data(kind).coverage * 1000.0 * (1.0 + LOST)
 }
@@ -109,6 +117,8 @@ pub fn covered(workpiece: &Workpiece, place: CoatPlace) -> f64 {
 }
 
 /// The flat top between its bores, mm².
+///
+/// The roundover is no part of it.
 fn top(workpiece: &Workpiece) -> f64 {
     let flat = workpiece.board().blank.flat_radius();
     let mouths: f64 = workpiece.mouths().iter().map(kurbo::Shape::area).sum();
@@ -116,6 +126,8 @@ fn top(workpiece: &Workpiece) -> f64 {
 }
 
 /// The edge with the roundover of its upper corner, mm².
+///
+/// It is a straight band with a quarter of a ring above it.
 fn edge(workpiece: &Workpiece) -> f64 {
     let blank = workpiece.board().blank;
     edge_area(blank.radius(), blank.thickness, blank.roundover)

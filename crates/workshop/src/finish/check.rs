@@ -8,6 +8,7 @@ use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::finish::kinds::{is_color, is_film};
 use crate::finish::{Meeting, Parts, coat_data, meetings, time};
 
+/// The rule in words, as the list of rules shows it.
 pub const STATEMENT: &str = "A coat bonds to the one under it, and comes when that is dry. Which bonds to which, and how \
      long each dries in usual room conditions, is from trade pages, not from a standard; the label comes first, and a \
      trial on a scrap of the same wood. Shellac rests 12 hours after three or four coats. A film in the bores takes {0.2 mm} or \

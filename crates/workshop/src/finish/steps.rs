@@ -178,6 +178,7 @@ fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, is_last: bool) -> 
 /// Hours that shellac rests after every fourth coat: "12 hours every three to four coats" (trade page); none otherwise.
 fn rests_after(coat: Coat, number: u32) -> Option<f64> {
     use board::CoatKind::{DewaxedShellac, Shellac};
+    /// Hours of each such rest.
     const REST: f64 = 12.0;
     let is_shellac = matches!(coat.kind, Shellac | DewaxedShellac);
     let is_due = number.is_multiple_of(4) && number < coat.coats;

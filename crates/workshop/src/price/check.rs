@@ -6,6 +6,7 @@ use crate::check::{Finding, Rule, Severity};
 use crate::price::Costing;
 use crate::{Workpiece, job};
 
+/// The rule in words, as the list of rules shows it.
 pub const STATEMENT: &str = "Everything that the order uses has a price, none of them nothing, and the price before tax is above the \
      cost. The margin is a share of that price, so that one of 100 % leaves no price at all. A tax over 40 % is likely a slip. What \
      has no price is left out of the cost and named. Nothing is told before a first price is typed.";
@@ -34,6 +35,8 @@ const fn finding(severity: Severity, message: String) -> Finding {
 }
 
 /// A margin that leaves no price, or one below the cost.
+///
+/// A price below the cost may be meant, as for a friend: it is told with what it loses, and not refused.
 fn margin(board: &Board, costing: &Costing) -> Option<Finding> {
     let margin = board.price.margin;
     if costing.sale.is_none() {
@@ -55,6 +58,8 @@ fn margin(board: &Board, costing: &Costing) -> Option<Finding> {
 }
 
 /// Things and hours at a price of nothing.
+///
+/// What the shop has already is left out: there a price of nothing is right.
 fn free(board: &Board, costing: &Costing) -> Option<Finding> {
     let is_free = |price: Option<f64>| price == Some(0.0);
     let lines = costing.lines.iter().filter(|line| line.is_charged());
@@ -79,6 +84,8 @@ fn free(board: &Board, costing: &Costing) -> Option<Finding> {
 }
 
 /// A tax that is likely a slip.
+///
+/// The price is worked out with it all the same.
 fn tax(board: &Board) -> Option<Finding> {
     let tax = board.price.tax;
     (tax > TAX).then(|| {
@@ -90,6 +97,8 @@ fn tax(board: &Board) -> Option<Finding> {
 }
 
 /// What has no price.
+///
+/// Names are those of the shopping list, and of a rate that is not typed.
 fn missing(costing: &Costing) -> Option<Finding> {
     let names: Vec<&str> = costing.missing.iter().map(String::as_str).collect();
     if names.is_empty() {

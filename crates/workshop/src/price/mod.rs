@@ -18,6 +18,8 @@ pub use quote::described;
 pub use time::OperationTime;
 
 /// A line of the shopping list with its price.
+///
+/// Prices are those that the maker has typed, remembered by the name of the article: none come with the program.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PricedLine {
     /// What is bought.
@@ -38,6 +40,8 @@ impl PricedLine {
 }
 
 /// What so many boards cost the maker, and what the customer pays.
+///
+/// Every amount is in whole coins of one currency and rounded once, so that what a page adds up is what it prints.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Costing {
     /// The number of boards.
@@ -71,6 +75,8 @@ pub struct Costing {
 }
 
 /// The price of the order.
+///
+/// The price of one is rounded first, and the order is so many times that: the customer can multiply.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Sale {
     /// One board before tax, rounded.
@@ -85,17 +91,23 @@ pub struct Sale {
 
 impl Costing {
     /// Minutes of work.
+    ///
+    /// It is of all boards, set-up included, waits left out.
     pub fn minutes(&self) -> f64 {
         let each = self.times.iter().map(|time| time.total());
         each.sum()
     }
 
     /// The cost of one of the boards, rounded.
+    ///
+    /// Halves of a coin go up.
     pub fn cost_each(&self) -> Money {
         self.cost.times(1, self.boards.max(1).into())
     }
 
     /// What the maker keeps of the price before tax; none without a price.
+    ///
+    /// It is negative where the order is sold below its cost.
     pub fn profit(&self) -> Option<Money> {
         Some(self.sale?.net - self.cost)
     }
@@ -188,6 +200,8 @@ impl Costing {
     }
 
     /// The price: the cost and the margin, for each board in whole coins, and tax on all of them.
+    ///
+    /// Margin is a share of the price before tax, not of the cost: at 25 % a cost of 150 is sold at 200.
     fn sell(&mut self, board: &Board) {
         let boards = u64::from(self.boards.max(1));
         self.sale = self.cost.before(board.price.margin).map(|net| {

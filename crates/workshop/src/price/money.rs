@@ -18,11 +18,15 @@ pub struct Money {
 const PARTS: i128 = 1_000_000_000;
 
 /// A share in such parts; of what is no number none.
+///
+/// Rounding to whole parts keeps a share that was typed as 8.25 % exactly that.
 fn parts(share: f64) -> i128 {
     (share * PARTS as f64).round() as i128
 }
 
 /// A quotient with halves up, whatever its sign; of nothing by nothing 0.
+///
+/// It stays within what a number of coins can be: too much is the most, too little the least.
 const fn half_up(number: i128, by: i128) -> i64 {
     if by == 0 {
         return 0;
@@ -117,6 +121,8 @@ impl Money {
     }
 
     /// The bare number, as tables have it: `1234.56`.
+    ///
+    /// A table that is read by a program has no sign of the currency and no commas.
     pub fn plain(self, currency: Currency) -> String {
         let minus = if self.minor < 0 { "-" } else { "" };
         format!("{minus}{}", self.digits(currency, ""))
@@ -147,6 +153,7 @@ impl Money {
 impl Add for Money {
     type Output = Self;
 
+    /// The sum of two amounts of one currency; too much stays the most there is.
     fn add(self, other: Self) -> Self {
         Self {
             minor: self.minor.saturating_add(other.minor),
@@ -157,6 +164,7 @@ impl Add for Money {
 impl Sub for Money {
     type Output = Self;
 
+    /// The difference of two amounts of one currency.
     fn sub(self, other: Self) -> Self {
         Self {
             minor: self.minor.saturating_sub(other.minor),
@@ -165,6 +173,7 @@ impl Sub for Money {
 }
 
 impl Sum for Money {
+    /// The sum of amounts of one currency, 0 of none.
     fn sum<I: Iterator<Item = Self>>(amounts: I) -> Self {
         amounts.fold(Self::ZERO, Add::add)
     }

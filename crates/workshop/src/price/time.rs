@@ -4,6 +4,8 @@ use crate::Workpiece;
 use crate::job::{Operation, Task, batch_time};
 
 /// The time of an operation on so many boards, minutes.
+///
+/// Setting up is what the second board saves.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OperationTime {
     /// The operation.
@@ -24,6 +26,8 @@ impl OperationTime {
 }
 
 /// The time of every operation on so many boards, in the order of the work.
+///
+/// An operation that takes no hands has no row.
 pub fn times(workpiece: &Workpiece, boards: u32) -> Vec<OperationTime> {
     let operations = workpiece.work_plan().operations.iter();
     let worked = operations.filter(|it| it.hands_on.minutes > 0.0);

@@ -93,6 +93,8 @@ pub fn tone(species: &str) -> Rgb {
 }
 
 /// The tone of a board's wood; a light hardwood's where none is chosen.
+///
+/// It is sRGB, for planed wood under a clear finish.
 pub fn tone_of(board: &Board) -> Rgb {
     tone(board.wood.as_ref().map_or("", |wood| &wood.species))
 }
@@ -118,8 +120,11 @@ static TABLE: LazyLock<Vec<Row<'static>>> = LazyLock::new(|| {
 const TEXT: &str = include_str!("../../../../assets/wood/looks.json");
 
 /// The table as it stands in its file.
+///
+/// Its file is checked by the tests of this one: a row for every species.
 #[derive(Deserialize)]
 struct Table<'a> {
+    /// A row for each species.
     #[serde(borrow)]
     looks: Vec<Row<'a>>,
 }
@@ -127,7 +132,9 @@ struct Table<'a> {
 /// One species.
 #[derive(Deserialize)]
 struct Row<'a> {
+    /// The id of the species, as documents have it.
     id: &'a str,
+    /// Its numbers.
     #[serde(flatten)]
     look: Look,
 }

@@ -8,6 +8,7 @@ use crate::check::{Finding, Rule, Severity, counted};
 use crate::job::Method;
 use crate::{Cutter, Mend, Workpiece};
 
+/// The rule in words, as the list of rules shows it.
 pub const STATEMENT: &str = "Where the bits that you own are listed in your shop, one of them has the size of each bore that a \
      piece sits in. The nearest that is named is one with which the piece sits in its bore as it should. Nothing is said of bits that are not \
      listed.";

@@ -8,6 +8,7 @@ use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::colors::used::{Place, Used, used};
 use crate::{GrooveKind, Mend, Workpiece};
 
+/// The rule in words, as the list of rules shows it.
 pub const STATEMENT: &str = "Resin is where bores are filled with it, or where a groove holds it; an inlay lies in a flat or a groove; dye and \
      stain go on bare wood, since they soak in and a coat of finish keeps them out. Common practice, no source.";
 

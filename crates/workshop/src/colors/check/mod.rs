@@ -6,6 +6,7 @@ pub mod wood;
 
 /// Names of what a finding is about: the first few, and how many more.
 fn listed(mut names: Vec<String>) -> String {
+    /// Names that are told; more are counted.
     const MOST: usize = 3;
     let more = names.len().saturating_sub(MOST);
     names.truncate(MOST);

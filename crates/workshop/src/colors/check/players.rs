@@ -8,6 +8,7 @@ use crate::colors::sight::{ALIKE, Seen, Sight, color_name};
 use crate::colors::used::pocket_names;
 use crate::{Mend, PlayerLook, Workpiece};
 
+/// The rule in words, as the list of rules shows it.
 pub const STATEMENT: &str = "The colors of any two players have a CIEDE2000 distance of 9 or more, to usual eyes and to those that lack \
      one kind of cones, by published simulations (the limit is our own; 2.3 is what one just notices side by side, from \
      memory). Every player has a mark of its own as well.";

@@ -11,6 +11,7 @@ use crate::colors::sight::{
 use crate::colors::used::{Place, Used, used};
 use crate::{Mend, Workpiece, tone_of};
 
+/// The rule in words, as the list of rules shows it.
 pub const STATEMENT: &str = "Marks have a contrast of 3 to 1 or more against the wood (W3C WCAG 2.2, criterion 1.4.11), and what else is \
      colored differs from it by a CIEDE2000 distance of 9 to every eye (our own limit). Dye and stain are seen with the wood's own tone, which \
      is from memory: try them on an offcut.";

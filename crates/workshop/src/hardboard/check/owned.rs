@@ -5,6 +5,7 @@ use crate::check::{Finding, Rule, Severity};
 use crate::hardboard::owned::owned_pair;
 use crate::{Mend, Workpiece};
 
+/// The rule in words, as the list of rules shows it.
 pub const STATEMENT: &str = "Where the router bits and guide bushings that you own are listed in your shop, the router template is made for \
      two of them. The pair that is named makes all the bores, and leaves the set web of hardboard. Nothing is said of what is not \
      listed.";
