@@ -27,7 +27,7 @@ const WINDOW: &str = "window";
 /// An SVG of one sheet: width and height in mm, and a view box in the same unit, so that programs open it at true size.
 ///
 /// Each [`Layer`] that anything is on is a group with the layer's name as its id. Lines are black strokes of the widths and
-/// dashes that [`Line`] has; the board's part is cut off at the sheet's window. Where the sheet has a printer's correction,
+/// dashes that [`Line`](drawing::Line) has; the board's part is cut off at the sheet's window. Where the sheet has a printer's correction,
 /// one transform around all groups carries it.
 ///
 /// ```
