@@ -2,6 +2,7 @@
 
 mod files;
 mod help;
+mod proof;
 mod shop;
 
 use std::sync::Arc;
