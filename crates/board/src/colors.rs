@@ -112,6 +112,25 @@ impl Colors {
         let mut all = bores.into_iter().chain(parts).chain(by_hand);
         self.marks.is_some() || all.any(|hue| hue != Hue::Bare)
     }
+
+    /// Whether anything of the wood is colored or marked with a medium.
+    ///
+    /// ```
+    /// use board::{Colors, Hue, Medium};
+    /// let mut colors = Colors::default();
+    /// colors.grooves.hue = Hue::Player;
+    /// assert!(colors.uses(Medium::Paint) && !colors.uses(Medium::Dye));
+    /// ```
+    pub fn uses(&self, medium: Medium) -> bool {
+        let bores = Role::ALL.map(|role| self.of(role)).into_iter();
+        let bores = bores.chain(self.holes.iter().map(|one| &one.look));
+        let bores = bores.map(|bore| (bore.hue, bore.medium));
+        let parts = [self.grooves, self.rings, self.rim, self.sectors];
+        let parts = parts.map(|part| (part.hue, part.medium));
+        let mut all = bores.chain(parts);
+        let is_marked = self.marks.is_some_and(|marks| marks.medium == medium);
+        is_marked || all.any(|(hue, with)| hue != Hue::Bare && with == medium)
+    }
 }
 
 /// The color and the mark of a player.

@@ -3,8 +3,9 @@
 //! Reminders, not advice: the tool's manual, local codes and licensed practice come first, and every place that shows a
 //! caution says so.
 
-use board::{Board, Coat, PieceKind};
+use board::{Board, Coat, CoatKind, Medium, PieceKind};
 
+use crate::colors::steps::kind_of;
 use crate::finish::coat_data;
 
 /// The words that come before every caution here.
@@ -141,21 +142,33 @@ impl Caution {
         match self {
             Self::DrillPress | Self::TableSaw | Self::Dust | Self::Noise | Self::SmallParts => true,
             Self::Router => {
-                board.router.is_some() || board.recess.is_some() || board.blank.roundover > 0.0
+                board.colors.uses(Medium::Inlay)
+                    || board.router.is_some()
+                    || board.recess.is_some()
+                    || board.blank.roundover > 0.0
             }
             Self::Cnc => board.machine.is_some(),
             Self::Resin => board.filling.is_some(),
             Self::OilyRags => {
                 let is_oily = |coat: &Coat| coat_data(coat.kind).is_oily;
                 board.finish.iter().any(is_oily)
+                    || colored_with(board).any(|kind| coat_data(kind).is_oily)
             }
             Self::Solvents => {
                 let has_vapor = |coat: &Coat| coat_data(coat.kind).has_vapor;
                 board.finish.iter().any(has_vapor)
+                    || colored_with(board).any(|kind| coat_data(kind).has_vapor)
             }
             Self::Magnets => board.piece.kind == PieceKind::Magnet,
         }
     }
+}
+
+/// The stuff that the wood of a board is colored with, by the table of finishes.
+fn colored_with(board: &Board) -> impl Iterator<Item = CoatKind> {
+    let media = Medium::ALL.into_iter();
+    let media = media.filter(|medium| board.colors.uses(*medium));
+    media.filter_map(kind_of)
 }
 
 #[cfg(test)]

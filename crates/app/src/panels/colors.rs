@@ -1,11 +1,16 @@
 //! Controls of the colors: the players' own, and those of the board.
 
 use board::{Board, Field, Mark, MarkShape, Value, field};
-use egui::{ComboBox, Ui};
+use egui::{ComboBox, Ui, WidgetInfo};
 use workshop::{PlayerLook, player_look};
 
 use super::rows::{add_button, remark};
-use crate::widgets::{color_parts, entry_ui, field_ui, fields_ui, show_fault};
+use crate::widgets::{CAPTION, FIELD, color_parts, entry_ui, field_ui, fields_ui, show_fault};
+
+/// Widths of a player's line, which ends where other fields end: the number, the color as text, the mark.
+const NUMBER: f32 = 20.0;
+const TEXT: f32 = 110.0;
+const MARK: f32 = CAPTION + FIELD - NUMBER - TEXT - 52.0;
 
 /// The players' colors and marks, one line for each.
 pub fn players_ui(ui: &mut Ui, board: &mut Board) {
@@ -27,14 +32,17 @@ fn player_ui(ui: &mut Ui, board: &mut Board, player: u32) {
     let name = format!("Player {player}");
     let fault = ui.scope_id().with(&name).with("fault");
     ui.horizontal(|ui| {
-        let size = egui::vec2(54.0, ui.spacing().interact_size.y);
+        let size = egui::vec2(NUMBER, ui.spacing().interact_size.y);
         let left = egui::Layout::left_to_right(egui::Align::Center);
         ui.allocate_ui_with_layout(size, left, |ui| {
             ui.set_min_width(size.x);
-            ui.label(&name);
+            let number = ui.label(player.to_string());
+            number.widget_info(|| WidgetInfo::labeled(egui::Role::Label, true, &name));
         });
         let hint = field::PLAYER_COLOR.hint;
-        if let Some(color) = color_parts(ui, &format!("{name}, color"), look.color, hint, fault) {
+        if let Some(color) =
+            color_parts(ui, &format!("{name}, color"), look.color, TEXT, hint, fault)
+        {
             board.colors.of_player(player).color = Some(color);
         }
         mark_choice(ui, board, &look);
@@ -51,7 +59,7 @@ fn mark_choice(ui: &mut Ui, board: &mut Board, look: &PlayerLook) {
     let mut chosen = look.mark.clone();
     let combo = ComboBox::from_id_salt(&name)
         .selected_text(mark_words(&chosen))
-        .width(74.0)
+        .width(MARK)
         .height(360.0)
         .truncate();
     let shown = combo.show_ui(ui, |ui| {
@@ -61,6 +69,7 @@ fn mark_choice(ui: &mut Ui, board: &mut Board, look: &PlayerLook) {
         }
     });
     ui.accesskit_node_builder(shown.response.id, |node| node.set_label(name));
+    shown.response.on_hover_text(mark_words(&chosen));
     if chosen != look.mark {
         board.colors.of_player(look.player).mark = chosen;
     }

@@ -34,6 +34,11 @@ pub fn film_sheet(workpiece: &Workpiece, width: f64) -> Option<Sheet> {
     let figure = film_figure(workpiece, width - 2.0 * BORDER)?;
     let stop = stop_line(workpiece);
     let above = stop.as_ref().map_or(0.0, |_| 2.0 * STOP);
+    // No wider than what is on it, so that a window shows it as large as it can.
+    let width = match stop {
+        Some(_) => width,
+        None => width.min(figure.size.width + 2.0 * BORDER),
+    };
     let size = Size::new(width, figure.size.height + 2.0 * BORDER + above);
     let corner = Vec2::new(BORDER, BORDER);
     let items = figure.items.into_iter().map(|item| item.moved(corner));
@@ -79,6 +84,8 @@ pub fn finish_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
         Task::Trial,
         Task::Sand,
         Task::Mask,
+        Task::Undercoat,
+        Task::Color,
         Task::Coat,
         Task::Harden,
     ] {
@@ -153,7 +160,7 @@ fn step(workpiece: &Workpiece, task: Task) -> Vec<Block> {
         return Vec::new();
     };
     let mut blocks = vec![Block::Heading(first.task.title().into())];
-    if !first.tool.is_empty() && task != Task::Coat {
+    if !first.tool.is_empty() && !matches!(task, Task::Undercoat | Task::Coat) {
         blocks.push(Block::Words(format!("Tools: {}.", first.tool)));
     }
     let work = operations.iter().flat_map(|operation| &operation.work);

@@ -62,7 +62,7 @@ pub struct Listed {
 const fn is_whole(task: Task) -> bool {
     matches!(
         task,
-        Task::Glue | Task::Inserts | Task::Seal | Task::Fill | Task::Coat
+        Task::Glue | Task::Inserts | Task::Seal | Task::Fill | Task::Undercoat | Task::Coat
     )
 }
 
@@ -271,7 +271,12 @@ impl Work<'_> {
     fn station(&self) -> Option<(usize, [i64; 2])> {
         match self.operation.task {
             Task::Glue => Some((CLAMPS, [0, self.wait.min(CLAMPED)])),
-            Task::Inserts | Task::Seal | Task::Fill | Task::Coat => Some((DRYING, [0, self.wait])),
+            Task::Inserts
+            | Task::Seal
+            | Task::Fill
+            | Task::Undercoat
+            | Task::Color
+            | Task::Coat => Some((DRYING, [0, self.wait])),
             _ => None,
         }
     }

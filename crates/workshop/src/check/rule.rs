@@ -117,6 +117,8 @@ rules! {
     ColorOnWood, "color on the wood", colors::check::wood;
     /// Media where they cannot be.
     ColorMedium, "medium of a color", colors::check::medium;
+    /// Room for the players' marks.
+    MarkRoom, "room for marks", colors::check::marks;
     /// Coats of finish.
     Finish, "finish", finish::check;
     /// Joints of the template beside the middles of holes.

@@ -9,6 +9,7 @@ mod places;
 mod player;
 mod seen;
 mod sight;
+pub mod steps;
 mod used;
 
 use board::{BorePart, Colored, HoleId, Hue, Medium, Rgb};

@@ -7,6 +7,7 @@ use super::kinds::{coat_data, hard_after, hard_hours, is_color};
 use super::masking::to_mask;
 use super::meeting::meetings;
 use super::parts::on;
+use crate::colors::steps::coats_under;
 use crate::finish::time;
 use crate::job::{Operation, TIMED, Task, USUAL, Wait};
 use crate::{Caution, Workpiece};
@@ -29,9 +30,16 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     }
     let coats = planned(board);
     let last = coats.len();
+    let under = coats_under(workpiece);
     all.extend(coats.into_iter().zip(1_u32..).map(|(coat, number)| {
         let is_last = number as usize == last;
-        applied(workpiece, coat, number, is_last)
+        let applied = applied(workpiece, coat, number, is_last);
+        let task = if number <= under {
+            Task::Undercoat
+        } else {
+            Task::Coat
+        };
+        Operation { task, ..applied }
     }));
     all.extend(last_to_harden(board).map(harden));
     all

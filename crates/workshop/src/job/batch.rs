@@ -76,6 +76,7 @@ const fn set_up(task: Task) -> f64 {
         | Task::MachinedGrooves
         | Task::MachinedEdge
         | Task::Lid
+        | Task::Undercoat
         | Task::Coat => 15.0,
         Task::PinHole | Task::Corners | Task::CenterBore | Task::Seal | Task::Mask | Task::Base => {
             5.0

@@ -15,8 +15,8 @@ mod tests;
 use board::{PieceKind, Timed};
 
 use crate::{
-    Caution, Workpiece, base, blank, bores, filling, finish, grooves, hardboard, jig, machine,
-    recess, template,
+    Caution, Workpiece, base, blank, bores, colors, filling, finish, grooves, hardboard, jig,
+    machine, recess, template,
 };
 
 pub use batch::{BatchTime, batch_time, is_shared};
@@ -200,6 +200,7 @@ pub(crate) fn work_plan(workpiece: &Workpiece) -> WorkPlan {
     all.extend(grooves::steps::operations(workpiece));
     all.extend(recess::steps::operations(workpiece));
     all.extend(base::steps::operations(workpiece));
+    all.extend(colors::steps::operations(workpiece));
     all.extend(finish::steps::operations(workpiece));
     all.push(hand_over(workpiece));
     timed(&mut all, &workpiece.board().schedule.timed);

@@ -45,6 +45,14 @@ const ON_PIN: &str = "it turns on the pin";
 const CUT_BEFORE_SANDING: &str = "grit that is left in the wood dulls what still has to cut";
 /// Bores before the grooves that run between them.
 const SEEN: &str = "grooves stop short of the bores, which have to be seen";
+/// Bores and inlays.
+const INLAID_LAST: &str = "a bit that meets an inlay tears it out";
+/// Wood before finish.
+const CLEAN: &str = "finish goes on clean, sanded wood";
+/// Plugs and tape before finish.
+const RUNS_IN: &str = "finish runs into every hole that is open";
+/// The test board before the coats.
+const TRIED: &str = "coats that do not stick or dry are found on scrap, not on the board";
 /// The edge before what is led along it.
 const ROUND_FIRST: &str = "it is led along the finished edge";
 
@@ -117,6 +125,11 @@ needs! {
     Grooves after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: SEEN;
     Grooves after Fill: CURED;
     Grooves after Level: LEVELED;
+    Inlay after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: INLAID_LAST;
+    Inlay after CenterBore: INLAID_LAST;
+    Inlay after Grooves MachinedGrooves PinRings: "inlays lie in grooves, or are fitted between them";
+    Inlay after Fill: CURED;
+    Inlay after Level: LEVELED;
     Roundover after Circle MachinedEdge: ROUND_FIRST;
     Roundover after Fill: CURED;
     Ease after Circle MachinedEdge: ROUND_FIRST;
@@ -137,16 +150,29 @@ needs! {
     Sand after Fill: CURED;
     Sand after Level: "it is sanded once the face is level";
     Sand after Inserts: "what stands proud is found while it can still be put right";
+    Sand after Inlay: "inlays are sanded flush with the face";
     Mask after Sand: "tape and plugs would be sanded off";
-    Coat after Sand: "finish goes on clean, sanded wood";
-    Coat after Mask: "finish runs into every hole that is open";
-    Coat after Trial: "coats that do not stick or dry are found on scrap, not on the board";
-    Harden after Coat: "it hardens from the last coat on";
+    Undercoat after Sand: CLEAN;
+    Undercoat after Mask: RUNS_IN;
+    Undercoat after Trial: TRIED;
+    Color after Sand: "sanding would take the color off again";
+    Color after Mask: "color runs into every hole that is open";
+    Color after Trial: "colors are seen under their finish on scrap first";
+    Color after Undercoat: "the coats under the color keep it out of the grain";
+    Coat after Sand: CLEAN;
+    Coat after Mask: RUNS_IN;
+    Coat after Trial: TRIED;
+    Coat after Undercoat: "each coat is put on a dry one";
+    Coat after Color: "the finish lies over the color and protects it";
+    Harden after Coat Undercoat: "it hardens from the last coat on";
+    Harden after Color: "a board is not handled while its finish hardens";
     Base after Sand: "the board is sanded lying flat";
     Base after ScrewHoles: "the screws need their holes";
-    Base after Coat: "what is under the base is finished too";
+    Base after Color: "wet color is smeared when the board is turned over";
+    Base after Coat Undercoat: "what is under the base is finished too";
     HandOver after Harden: "a soft finish takes the print of what stands on it";
-    HandOver after Coat: "the pieces are tried in bores that have their finish";
+    HandOver after Color: "wet color comes off on hands and pieces";
+    HandOver after Coat Undercoat: "the pieces are tried in bores that have their finish";
     HandOver after Sand: "the pieces are tried in the finished bores";
     HandOver after Base: "the board is turned and tilted on its base";
     HandOver after Lid: "the pieces are put away under it";

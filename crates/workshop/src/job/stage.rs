@@ -85,8 +85,11 @@ impl Task {
             | Self::Ease
             | Self::Recess
             | Self::Lid
+            | Self::Inlay
             | Self::ScrewHoles => WorkStage::Shaping,
-            Self::Sand | Self::Mask | Self::Coat | Self::Harden => WorkStage::Finish,
+            Self::Sand | Self::Mask | Self::Undercoat | Self::Color | Self::Coat | Self::Harden => {
+                WorkStage::Finish
+            }
             Self::Base | Self::HandOver => WorkStage::HandOver,
         }
     }

@@ -143,12 +143,18 @@ tasks! {
     Recess: "Recess", Recess, None;
     /// The lid is made and fitted.
     Lid: "Lid", Recess, None;
+    /// Inlays are let into the top face.
+    Inlay: "Inlays", Colors, None;
     /// Holes for the screws of the base are drilled.
     ScrewHoles: "Screw holes", Base, None;
     /// All of it is sanded.
     Sand: "Sanding", Finish, None;
     /// Parts that stay bare are covered.
     Mask: "Masking", Finish, None;
+    /// A coat of finish that is on the wood before it is colored is put on, and dries.
+    Undercoat: "Finish under the color", Finish, None;
+    /// Parts of the board are painted, dyed or stained.
+    Color: "Coloring", Colors, None;
     /// A coat of finish is put on, and dries.
     Coat: "Finish", Finish, None;
     /// The finish gets hard.
@@ -182,6 +188,8 @@ pub enum Room {
     Recess,
     /// The base of the board.
     Base,
+    /// Paint, dye, stain and inlays.
+    Colors,
     /// Sanding and coats.
     Finish,
     /// The papers and parts that go with the board.

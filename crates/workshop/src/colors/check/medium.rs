@@ -1,6 +1,6 @@
 //! Rule: a color is of stuff that can be where it is to be.
 
-use board::{Board, BorePart, Colors, HoleId, Hue, Measure, Medium};
+use board::{Board, BorePart, Coat, Colors, HoleId, Hue, Measure, Medium};
 use geometry::close_webs;
 
 use super::listed;
@@ -108,8 +108,7 @@ fn nothing_there(workpiece: &Workpiece) -> Option<Finding> {
 
 /// Dye or stain on a coat that keeps it out.
 fn over_a_coat(board: &Board, all: &[Used]) -> Option<Finding> {
-    let below = board.finish.get(..board.colors.after as usize);
-    let under = below.unwrap_or(&board.finish).last()?;
+    let under = coat_under(board)?;
     let soaking: Vec<&Used> = all.iter().filter(|one| one.soaks()).collect();
     if soaking.is_empty() {
         return None;
@@ -129,9 +128,24 @@ fn over_a_coat(board: &Board, all: &[Used]) -> Option<Finding> {
     )
 }
 
+/// The layer of the last coat under the color; none where the color is on bare wood.
+fn coat_under(board: &Board) -> Option<&Coat> {
+    let mut left = board.colors.after.checked_sub(1)?;
+    let mut layers = board.finish.iter();
+    let holds = |layer: &&Coat| {
+        let is_in = left < layer.coats;
+        left = left.saturating_sub(layer.coats);
+        is_in
+    };
+    layers.find(holds).or(board.finish.last())
+}
+
 /// More coats before the color than are planned at all.
 fn missing_coats(board: &Board, all: &[Used]) -> Option<Finding> {
-    let (after, planned) = (board.colors.after as usize, board.finish.len());
+    let (after, planned) = (
+        board.colors.after as usize,
+        board.finish.iter().map(|layer| layer.coats as usize).sum(),
+    );
     if all.is_empty() || after <= planned {
         return None;
     }
@@ -197,7 +211,7 @@ pub fn wide_rings(workpiece: &Workpiece, all: &[Used]) -> Option<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use board::{BoreColor, Coat, Filling, Grooves};
+    use board::{BoreColor, Filling, Grooves};
 
     fn of(board: &Board) -> Vec<String> {
         let found = check(&Workpiece::of(board).unwrap());

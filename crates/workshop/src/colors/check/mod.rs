@@ -1,5 +1,6 @@
 //! Rules about colors.
 
+pub mod marks;
 pub mod medium;
 pub mod players;
 pub mod wood;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use board::{Board, Build, Center, PieceKind};
+use board::{Board, BorePart, Build, Center, Medium, PieceKind};
 use proptest::prelude::*;
 
 use super::made::boards;
@@ -17,6 +17,7 @@ fn implied(workpiece: &Workpiece) -> BTreeSet<Task> {
         by_wood(board).to_vec(),
         by_method(board, method).to_vec(),
         by_bench(workpiece, method).to_vec(),
+        by_color(workpiece).to_vec(),
     ];
     let all = conditions.into_iter().flatten();
     all.filter_map(|(task, there)| there.then_some(task))
@@ -88,7 +89,7 @@ fn by_method(board: &Board, method: Method) -> [(Task, bool); 19] {
     ]
 }
 
-fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 15] {
+fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 14] {
     let board = workpiece.board();
     let pour = workpiece.pour();
     let filled = pour.is_some_and(|pour| !pour.bores.is_empty());
@@ -136,11 +137,89 @@ fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 15] {
         (Task::Sand, true),
         (Task::Trial, coats),
         (Task::Mask, coats && bare),
-        (Task::Coat, coats),
         (Task::Harden, coats),
         (Task::Base, board.base.is_some()),
         (Task::HandOver, true),
     ]
+}
+
+/// The media of all that is colored: holes one by one, grooves one by one, fields and marks; not where the medium cannot be, and not
+/// where a layer of finish is the same color in the same place.
+fn media(workpiece: &Workpiece) -> Vec<Medium> {
+    use board::CoatKind::{Acrylic, Dye, Enamel, PaintPen, Stain};
+    let board = workpiece.board();
+    let layered = |medium, part| {
+        let mut layers = board.finish.iter();
+        layers.any(|layer| {
+            let is_it = match medium {
+                Medium::Paint => [PaintPen, Enamel, Acrylic].contains(&layer.kind),
+                Medium::Dye => layer.kind == Dye,
+                Medium::Stain => layer.kind == Stain,
+                Medium::Inlay | Medium::Resin => false,
+            };
+            is_it && Parts::of(layer.place).has(part)
+        })
+    };
+    let mut all = Vec::new();
+    for hole in &workpiece.layout().holes {
+        match workpiece
+            .color_of(hole.name.id())
+            .map(|it| (it.on, it.tint.medium))
+        {
+            Some((BorePart::Ring, medium)) => all.push((medium, Parts::RINGS)),
+            Some((BorePart::Inside, medium)) if medium != Medium::Inlay => {
+                all.push((medium, Parts::BORES))
+            }
+            _ => {}
+        }
+    }
+    for groove in workpiece.grooves().iter().flat_map(|plan| &plan.grooves) {
+        let tint = workpiece.groove_color(groove.kind, groove.player());
+        all.extend(tint.map(|tint| (tint.medium, Parts::GROOVES)));
+    }
+    all.extend(
+        workpiece
+            .sector_color(1)
+            .map(|tint| (tint.medium, Parts::SECTORS)),
+    );
+    all.extend(board.colors.marks.map(|made| (made.medium, Parts::MARKS)));
+    all.retain(|(medium, part)| !layered(*medium, *part));
+    all.into_iter().map(|(medium, _)| medium).collect()
+}
+
+fn by_color(workpiece: &Workpiece) -> [(Task, bool); 4] {
+    let board = workpiece.board();
+    let media = media(workpiece);
+    let laid = |medium: &Medium| [Medium::Paint, Medium::Dye, Medium::Stain].contains(medium);
+    let colors = media.iter().any(laid);
+    let coats: u32 = board.finish.iter().map(|coat| coat.coats).sum();
+    let under = if colors { board.colors.after } else { 0 };
+    [
+        (Task::Inlay, media.contains(&Medium::Inlay)),
+        (Task::Color, colors),
+        (Task::Undercoat, under > 0 && coats > 0),
+        (Task::Coat, coats > under),
+    ]
+}
+
+/// Number of times that a task is in the plan, where it is.
+fn times(workpiece: &Workpiece, task: Task) -> usize {
+    let board = workpiece.board();
+    let coats: u32 = board.finish.iter().map(|coat| coat.coats).sum();
+    let colors = media(workpiece).into_iter();
+    let colors = colors.filter(|it| ![Medium::Inlay, Medium::Resin].contains(it));
+    let colors: BTreeSet<String> = colors.map(|it| format!("{it:?}")).collect();
+    let under = if colors.is_empty() {
+        0
+    } else {
+        board.colors.after.min(coats)
+    };
+    match task {
+        Task::Undercoat => under as usize,
+        Task::Color => colors.len(),
+        Task::Coat => (coats - under) as usize,
+        _ => 1,
+    }
 }
 
 proptest! {
@@ -154,8 +233,7 @@ proptest! {
         prop_assert_eq!(&there, &implied(&workpiece));
         for task in &there {
             let count = plan.of(*task).count();
-            let wanted = if *task == Task::Coat { board.finish.iter().map(|coat| coat.coats as usize).sum() } else { 1 };
-            prop_assert_eq!(count, wanted, "{:?}", task);
+            prop_assert_eq!(count, times(&workpiece, *task), "{:?}", task);
             prop_assert!(task.method().is_none_or(|own| own == plan.method), "{:?}", task);
         }
         for needs in NEEDS {

@@ -1,0 +1,356 @@
+//! Inlays, and painting, dyeing and staining, each in its place beside the coats of finish.
+//!
+//! Resin with pigment is poured with the other resin, and is told there.
+
+use board::{BorePart, CoatKind, Medium, Rgb};
+
+use super::check::medium::fault;
+use super::color_name;
+use super::used::{Place, Used, used};
+use crate::finish::{Parts, coat_data, list, time};
+use crate::job::{Operation, Task};
+use crate::{Caution, Workpiece};
+
+/// What soaks into wood comes before what covers it.
+const IN_ORDER: [Medium; 3] = [Medium::Dye, Medium::Stain, Medium::Paint];
+
+/// The inlays, and an operation for each medium that is laid on; nothing where nothing is colored.
+pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
+    let all = laid(workpiece);
+    let coloring = IN_ORDER
+        .into_iter()
+        .filter_map(|medium| coloring(workpiece, &all, medium));
+    let numbered = coloring.zip(1..).map(|(operation, number)| Operation {
+        number,
+        ..operation
+    });
+    numbered.chain(inlays(&all)).collect()
+}
+
+/// Coats of finish that are on the wood before it is colored; none where the plan of the work colors nothing.
+pub fn coats_under(workpiece: &Workpiece) -> u32 {
+    let after = workpiece.board().colors.after;
+    if after > 0
+        && laid(workpiece)
+            .iter()
+            .any(|one| kind_of(one.tint.medium).is_some())
+    {
+        after
+    } else {
+        0
+    }
+}
+
+/// The kind of finish whose times and vapor are those of a medium; none for what is not brushed or wiped on. Of paints it is enamel,
+/// which dries longest.
+pub const fn kind_of(medium: Medium) -> Option<CoatKind> {
+    match medium {
+        Medium::Paint => Some(CoatKind::Enamel),
+        Medium::Dye => Some(CoatKind::Dye),
+        Medium::Stain => Some(CoatKind::Stain),
+        Medium::Inlay | Medium::Resin => None,
+    }
+}
+
+/// Every color that is an operation of its own: not where it cannot be, and not where a layer of the finish brings it.
+fn laid(workpiece: &Workpiece) -> Vec<Used> {
+    let board = workpiece.board();
+    let is_coat = |one: &Used| {
+        let mut layers = board.finish.iter();
+        layers.any(|layer| {
+            medium_of(layer.kind) == Some(one.tint.medium)
+                && Parts::of(layer.place).has(part(one.place))
+        })
+    };
+    let mut all = used(workpiece);
+    all.retain(|one| fault(board, one.place, one.tint.medium).is_none() && !is_coat(one));
+    all
+}
+
+/// The medium that a layer of finish is of; none for what has no color.
+const fn medium_of(kind: CoatKind) -> Option<Medium> {
+    match kind {
+        CoatKind::Dye => Some(Medium::Dye),
+        CoatKind::Stain => Some(Medium::Stain),
+        CoatKind::PaintPen | CoatKind::Enamel | CoatKind::Acrylic => Some(Medium::Paint),
+        _ => None,
+    }
+}
+
+/// The part of the board that a place is, as layers of finish have it.
+const fn part(place: Place) -> Parts {
+    match place {
+        Place::Bore(BorePart::Ring) => Parts::RINGS,
+        Place::Bore(BorePart::Inside | BorePart::Filling) => Parts::BORES,
+        Place::Groove => Parts::GROOVES,
+        Place::Field => Parts::SECTORS,
+        Place::Mark => Parts::MARKS,
+    }
+}
+
+/// What is colored with a medium; none where nothing is.
+fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Operation> {
+    let data = coat_data(kind_of(medium)?);
+    let with: Vec<&Used> = all.iter().filter(|one| one.tint.medium == medium).collect();
+    if with.is_empty() {
+        return None;
+    }
+    let mut cautions = Vec::new();
+    cautions.extend(data.has_vapor.then_some(Caution::Solvents));
+    cautions.extend(data.is_oily.then_some(Caution::OilyRags));
+    let mut work = vec![
+        "Open a window or run a fan, and try each color on an offcut of the same wood, under the finish that comes over it.".into(),
+        place_in_order(workpiece, medium),
+    ];
+    work.push(masked(&with, medium).into());
+    work.extend(
+        in_words(&with)
+            .into_iter()
+            .map(|parts| format!("{} {parts}.", verb(medium))),
+    );
+    work.push(laid_on(medium).into());
+    work.push(format!(
+        "Let it dry {}, or as long as its label says, before anything comes over it.",
+        time(data.next)
+    ));
+    let operation = Operation::of(Task::Color)
+        .with(tool(medium), minutes(&with))
+        .minding(&cautions)
+        .waiting(data.next, "the color dries");
+    Some(operation.says(work))
+}
+
+/// Which coats are on the wood by then.
+fn place_in_order(workpiece: &Workpiece, medium: Medium) -> String {
+    let board = workpiece.board();
+    let planned = board.finish.iter().map(|layer| layer.coats).sum::<u32>();
+    match (coats_under(workpiece).min(planned), medium) {
+        (0, Medium::Paint) => {
+            "Paint on bare, sanded wood creeps along the grain: where that shows on the offcut, lay a thin coat of the finish first."
+                .into()
+        }
+        (0, _) => "It goes on bare, sanded wood, before any finish.".into(),
+        (under, _) => format!(
+            "It comes after coat {under}: when that is dry, dull it lightly with grit 320 and take the dust off."
+        ),
+    }
+}
+
+/// The sentence about what stays clean.
+fn masked(with: &[&Used], medium: Medium) -> &'static str {
+    let lies_flat = |one: &&Used| {
+        matches!(
+            one.place,
+            Place::Bore(BorePart::Ring) | Place::Field | Place::Mark
+        )
+    };
+    let is_flat = with.iter().any(lies_flat);
+    match medium {
+        Medium::Paint if is_flat => {
+            "Mask around each part with low-tack tape or stencil film, rub its edges down, and pull it off before the paint is hard."
+        }
+        Medium::Dye | Medium::Stain if is_flat => {
+            "Tape does not stop what runs along the grain: cut around each part with a knife first, or seal the wood beside it with \
+             dewaxed shellac."
+        }
+        _ => "Wipe off at once what gets on the wood beside it.",
+    }
+}
+
+/// The tools of a medium; common practice, no source.
+const fn tool(medium: Medium) -> &'static str {
+    match medium {
+        Medium::Paint => "fine brush or paint pen, low-tack tape, stencil film",
+        Medium::Dye => "small brush, lint-free rag, knife, gloves",
+        _ => "small brush or rag, knife, gloves",
+    }
+}
+
+/// How a medium is put on, a sentence.
+const fn laid_on(medium: Medium) -> &'static str {
+    match medium {
+        Medium::Paint => {
+            "Two thin coats cover better than a thick one, which runs and dries slowly."
+        }
+        Medium::Dye => {
+            "Wet each part quickly from edge to edge, and take up what stands; a second pass darkens it."
+        }
+        _ => {
+            "Brush or wipe it on, leave it for some minutes, and wipe off along the grain what is not taken up."
+        }
+    }
+}
+
+/// The verb of a medium, as it begins a sentence.
+const fn verb(medium: Medium) -> &'static str {
+    match medium {
+        Medium::Paint => "Paint",
+        Medium::Dye => "Dye",
+        Medium::Stain => "Stain",
+        Medium::Inlay | Medium::Resin => "Inlay",
+    }
+}
+
+/// Every part with its colors: "rings around home lanes: player 1 orange, player 2 sky blue".
+fn in_words(with: &[&Used]) -> Vec<String> {
+    let mut parts: Vec<(String, Vec<String>)> = Vec::new();
+    for one in with {
+        let name = place_words(one);
+        let color = color_words(one.player, one.tint.color);
+        match parts.iter_mut().find(|(part, _)| *part == name) {
+            Some((_, colors)) if colors.contains(&color) => {}
+            Some((_, colors)) => colors.push(color),
+            None => parts.push((name, vec![color])),
+        }
+    }
+    let told = |(part, colors): (String, Vec<String>)| format!("{part}: {}", colors.join(", "));
+    parts.into_iter().map(told).collect()
+}
+
+/// A part with where the color is on it.
+fn place_words(one: &Used) -> String {
+    match one.place {
+        Place::Bore(BorePart::Ring) => format!("rings around {}", one.part),
+        Place::Bore(_) => format!("wall and floor of {}", one.part),
+        Place::Groove | Place::Field | Place::Mark => one.part.into(),
+    }
+}
+
+/// A color in words, with whose it is.
+fn color_words(player: u32, color: Rgb) -> String {
+    match player {
+        0 => color_name(color).into(),
+        player => format!("player {player} {}", color_name(color)),
+    }
+}
+
+/// Minutes of hands for parts: masking and a quarter of an hour to begin with; common practice, no source.
+fn minutes(with: &[&Used]) -> f64 {
+    let one = |used: &&Used| match used.place {
+        Place::Bore(_) => 1.5 * used.holes.len() as f64,
+        Place::Groove => 10.0,
+        Place::Field => 15.0,
+        Place::Mark => 8.0,
+    };
+    15.0 + with.iter().map(one).sum::<f64>()
+}
+
+/// The parts that are let in; none where none are.
+fn inlays(all: &[Used]) -> Option<Operation> {
+    let inlaid: Vec<&Used> = all
+        .iter()
+        .filter(|one| one.tint.medium == Medium::Inlay)
+        .collect();
+    if inlaid.is_empty() {
+        return None;
+    }
+    let mut names: Vec<&str> = inlaid.iter().map(|one| one.part).collect();
+    names.dedup();
+    let mut work = vec![format!(
+        "Let in {}: where no groove is, rout or carve the recess a little less deep than the inlay is thick.",
+        list(&names)
+    )];
+    work.extend(
+        in_words(&inlaid)
+            .into_iter()
+            .map(|parts| format!("Inlay {parts}.")),
+    );
+    work.extend([
+        "Glue it in, wax paper over it, and press it down with a flat block until the glue is dry.".into(),
+        "Scrape it flush with the face. Wet shell before it is sawn or sanded: its dust harms the lungs.".into(),
+    ]);
+    let operation = Operation::of(Task::Inlay)
+        .with(
+            "small router bit or carving knife, glue, block and clamps, scraper",
+            // Fitting takes far longer than painting does.
+            4.0 * minutes(&inlaid),
+        )
+        .minding(&[Caution::Router, Caution::Dust])
+        .waiting(24.0, "the glue dries");
+    Some(operation.says(work))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, Coat, CoatPlace, Colored, Grooves, Hue, MarksMade};
+
+    fn of(board: &Board) -> Vec<Operation> {
+        operations(&Workpiece::of(board).unwrap())
+    }
+
+    /// Grooves in a medium, and marks that are painted.
+    fn colored(medium: Medium) -> Board {
+        let mut board = Board {
+            grooves: Some(Grooves::default()),
+            ..Board::default()
+        };
+        board.colors.grooves = Colored {
+            hue: Hue::Player,
+            medium,
+        };
+        board.colors.marks = Some(MarksMade::default());
+        board
+    }
+
+    #[test]
+    fn each_medium_is_an_operation_of_its_own() {
+        assert!(of(&Board::default()).is_empty());
+        let told = |medium| {
+            let all = of(&colored(medium)).into_iter();
+            all.map(|one| (one.task, one.number)).collect::<Vec<_>>()
+        };
+        assert_eq!(told(Medium::Paint), [(Task::Color, 1)]);
+        assert_eq!(told(Medium::Dye), [(Task::Color, 1), (Task::Color, 2)]);
+        assert_eq!(told(Medium::Inlay), [(Task::Color, 1), (Task::Inlay, 1)]);
+        let stain = &of(&colored(Medium::Stain))[0];
+        assert_eq!(stain.cautions, [Caution::Solvents, Caution::OilyRags]);
+        assert!(
+            stain
+                .work
+                .iter()
+                .any(|line| line.starts_with("Stain grooves: player 1 orange"))
+        );
+    }
+
+    #[test]
+    fn coats_come_before_and_after_the_color() {
+        let mut board = colored(Medium::Paint);
+        board.finish = vec![Coat {
+            coats: 3,
+            ..Coat::default()
+        }];
+        board.colors.after = 1;
+        let workpiece = Workpiece::of(&board).unwrap();
+        let order = workpiece.work_plan().operations.iter();
+        let order = order.map(|one| (one.task, one.number));
+        let order: Vec<_> = order
+            .filter(|(task, _)| [Task::Undercoat, Task::Color, Task::Coat].contains(task))
+            .collect();
+        assert_eq!(
+            order,
+            [
+                (Task::Undercoat, 1),
+                (Task::Color, 1),
+                (Task::Coat, 2),
+                (Task::Coat, 3)
+            ]
+        );
+    }
+
+    #[test]
+    fn color_that_a_layer_of_the_finish_brings_is_not_laid_twice() {
+        let mut board = colored(Medium::Paint);
+        board.colors.marks = None;
+        board.colors.after = 1;
+        board.finish = vec![
+            Coat::default(),
+            Coat {
+                place: CoatPlace::Grooves,
+                ..Coat::of(CoatKind::PaintPen, 4.0)
+            },
+        ];
+        assert!(of(&board).is_empty());
+        assert_eq!(coats_under(&Workpiece::of(&board).unwrap()), 0);
+    }
+}
