@@ -1,5 +1,6 @@
 //! A maker's work in the window, told by the names on its controls.
 
+mod colors;
 mod files;
 mod help;
 mod proof;
