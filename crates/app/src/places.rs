@@ -97,7 +97,7 @@ fn caption(field: &Field) -> String {
         .strip_suffix(", part")
         .or_else(|| label.strip_suffix(", with"))
     {
-        Some(colored) if field.path.starts_with("colors.") => format!("{colored}, colored"),
+        Some(colored) if field.path.starts_with("colors.") => format!("{colored} color"),
         _ => label,
     }
 }

@@ -18,7 +18,11 @@ fn a_players_color_is_picked_by_its_name_and_undone() {
     assert_eq!(color(&story), Rgb::named("brick red").unwrap());
     story.keys(Modifiers::COMMAND, Key::Z);
     assert_eq!(color(&story), SET[1]);
-    // The button beside it opens the picker.
+    // The button beside it opens the colors that have names; a press beside them changes nothing.
+    story.press("Player 2, color, pick");
+    story.press("brick red");
+    assert_eq!(color(&story), Rgb::named("brick red").unwrap());
+    story.keys(Modifiers::COMMAND, Key::Z);
     story.press("Player 2, color, pick");
     let outside = egui::pos2(700.0, 560.0);
     story.harness.drag_at(outside);
@@ -49,8 +53,8 @@ fn twenty_four_players_have_lines_of_their_own() {
         );
     }
     for pair in lines.windows(2) {
-        let ends = pair[0].iter().map(|part| part.bottom());
-        let begins = pair[1].iter().map(|part| part.top());
+        let ends = pair[0].iter().map(egui::Rect::bottom);
+        let begins = pair[1].iter().map(egui::Rect::top);
         assert!(
             ends.fold(f32::MIN, f32::max) <= begins.fold(f32::MAX, f32::min),
             "{pair:?}"

@@ -1,12 +1,15 @@
-//! Fields for a color: a button that opens a picker, and beside it the color as it is typed, `#rrggbb` or a name.
+//! Fields for a color: a button that opens the colors that have names, and beside it the color as it is typed, `#rrggbb` or a name.
 
-use board::Rgb;
-use egui::{Id, Role, TextEdit, Ui, WidgetInfo};
+use board::{NAMED, Rgb};
+use egui::{Button, Color32, Id, Popup, Response, Role, TextEdit, Ui, WidgetInfo, vec2};
 
 use super::{FIELD, keep_fault, row, show_fault};
 
 /// Width of the button.
 const BUTTON: f32 = 36.0;
+/// Colors in a line of those that have names, and the width of each.
+const SWATCHES: usize = 6;
+const SWATCH: f32 = 28.0;
 
 /// A color under a caption; tells what was picked or typed.
 pub fn color_field(ui: &mut Ui, caption: &str, color: Rgb, hint: &str) -> Option<Rgb> {
@@ -32,18 +35,37 @@ pub fn color_parts(
     typed_color(ui, name, color, width, hint, fault).or(picked)
 }
 
-/// The button, which shows the color and opens the picker.
+/// The button, which shows the color and opens the colors that have names.
 fn color_button(ui: &mut Ui, name: &str, color: Rgb) -> Option<Rgb> {
-    let mut parts = color.parts();
-    let size = &mut ui.spacing_mut().interact_size;
-    let usual = std::mem::replace(&mut size.x, BUTTON);
-    let button = ui.color_edit_button_srgb(&mut parts);
-    ui.spacing_mut().interact_size.x = usual;
-    let label = format!("{name}, pick");
-    button.widget_info(|| WidgetInfo::labeled(Role::ColorWell, true, &label));
-    let [red, green, blue] = parts;
-    let picked = Rgb::new(red, green, blue);
-    (picked != color).then_some(picked)
+    let button = swatch(ui, color, BUTTON, &format!("{name}, pick"));
+    let mut picked = None;
+    Popup::menu(&button).show(|ui| {
+        for line in NAMED.chunks(SWATCHES) {
+            ui.horizontal(|ui| {
+                for (word, one) in line {
+                    if swatch(ui, *one, SWATCH, word)
+                        .on_hover_text(*word)
+                        .clicked()
+                    {
+                        picked = Some(*one);
+                    }
+                }
+            });
+        }
+    });
+    picked.filter(|picked| *picked != color)
+}
+
+/// A button filled with a color, which a screen reader hears by its name.
+fn swatch(ui: &mut Ui, color: Rgb, width: f32, name: &str) -> Response {
+    let [red, green, blue] = color.parts();
+    let size = vec2(width, ui.spacing().interact_size.y);
+    let filled = Button::new("")
+        .fill(Color32::from_rgb(red, green, blue))
+        .min_size(size);
+    let button = ui.add(filled);
+    button.widget_info(|| WidgetInfo::labeled(Role::ColorWell, true, name));
+    button
 }
 
 /// The color as text, read once the field is left.

@@ -168,7 +168,7 @@ fn media(workpiece: &Workpiece) -> Vec<Medium> {
         {
             Some((BorePart::Ring, medium)) => all.push((medium, Parts::RINGS)),
             Some((BorePart::Inside, medium)) if medium != Medium::Inlay => {
-                all.push((medium, Parts::BORES))
+                all.push((medium, Parts::BORES));
             }
             _ => {}
         }
