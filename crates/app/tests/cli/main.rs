@@ -239,7 +239,7 @@ fn a_closed_pipe_is_no_fault_and_does_not_change_the_verdict() {
         assert_eq!(words(&output.stderr), "", "{args:?}");
     }
     assert!(folder.path().join("another.json").exists());
-    assert_eq!(fs::read_dir(folder.path().join("out")).unwrap().count(), 11);
+    assert_eq!(fs::read_dir(folder.path().join("out")).unwrap().count(), 19);
 }
 
 /// The exit code of a check of a board file, its output and its errors.
@@ -340,11 +340,19 @@ fn export_writes_all_kinds_or_those_that_are_named() {
     assert_eq!(
         names,
         [
+            "oak-for-two-card.pdf",
+            "oak-for-two-cut-list.csv",
             "oak-for-two-holes.csv",
             "oak-for-two-jig.csv",
             "oak-for-two-jig.pdf",
             "oak-for-two-job.pdf",
+            "oak-for-two-lists.pdf",
+            "oak-for-two-proof-perspective.png",
+            "oak-for-two-proof.pdf",
+            "oak-for-two-proof.png",
+            "oak-for-two-proof.svg",
             "oak-for-two-section.svg",
+            "oak-for-two-shopping.csv",
             "oak-for-two-sums.csv",
             "oak-for-two-sums.json",
             "oak-for-two-template.pdf",
@@ -353,7 +361,7 @@ fn export_writes_all_kinds_or_those_that_are_named() {
             "oak-for-two-whole.svg"
         ]
     );
-    assert_eq!(words(&output.stdout).lines().count(), 11);
+    assert_eq!(words(&output.stdout).lines().count(), 19);
     let output = run(
         folder.path(),
         &["export", "b.json", "--out", "some", "--only", "csv,svg"],

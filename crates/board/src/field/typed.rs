@@ -209,7 +209,7 @@ impl Field {
         entry: usize,
     ) -> Result<Value, TypedError> {
         let words = self.words(board, entry);
-        let of_file = words.iter().position(|known| known == word);
+        let of_file = words.iter().position(|known| known.to_lowercase() == word);
         let place = of_file.or_else(|| {
             self.choices()
                 .iter()
