@@ -77,6 +77,9 @@ pub fn has_size(list: &[f64], size: f64) -> bool {
     list.iter().any(|owned| (owned - size).abs() <= SAME)
 }
 
+/// A size is round in a unit only if it is exactly so, mm: 12.3 mm are not 31/64 in.
+const EXACT: f64 = 0.001;
+
 /// The size of a bit as the trade names it: in the unit that it is round in, that of the board first.
 ///
 /// ```
@@ -88,7 +91,7 @@ pub fn has_size(list: &[f64], size: f64) -> bool {
 pub fn bit_name(diameter: f64, units: Units) -> String {
     let is_round = |parts: f64| {
         let counted = diameter * parts;
-        (counted - counted.round()).abs() <= SAME * parts
+        (counted - counted.round()).abs() <= EXACT * parts
     };
     let (halves, sixty_fourths) = (is_round(2.0), is_round(64.0 / INCH));
     let named_in = match units {
