@@ -96,7 +96,7 @@ impl Current {
         self.good.as_ref().map_or(&[], |good| &good.plan)
     }
 
-    /// What of it is colored; empty where nothing could be laid out yet.
+    /// The colored parts of the plan; empty until something can be laid out.
     pub fn tints(&self) -> &[Tinted] {
         self.good.as_ref().map_or(&[], |good| &good.tints)
     }

@@ -140,7 +140,7 @@ impl Rescue {
         self.left.clear();
     }
 
-    /// What earlier runs left waits for the next window that opens.
+    /// Leaves the copies of earlier runs for the next window that opens.
     pub fn left_for_later(&mut self) {
         self.left.clear();
     }

@@ -148,7 +148,7 @@ pub struct PlayerColor {
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Mark {
-    /// That of the set: another for each player.
+    /// The mark of the set: a different one for each player.
     #[default]
     Auto,
     /// A shape, filled.
@@ -284,7 +284,7 @@ pub enum Hue {
     /// None: bare wood.
     #[default]
     Bare,
-    /// That of the player to whom it belongs.
+    /// The color of the player to whom it belongs.
     Player,
     /// One, whoever it belongs to.
     One {

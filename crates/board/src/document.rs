@@ -116,7 +116,7 @@ pub struct Board {
     /// The order: how many boards, and when.
     #[serde(default)]
     pub schedule: Schedule,
-    /// What it costs.
+    /// Prices, rates, margin and tax.
     #[serde(default)]
     pub price: Price,
 }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-/// What the order costs the maker and the customer. Money is in the currency's own unit: dollars, not cents.
+/// Prices and rates for the maker's cost and the customer's price. Money is in the currency's own unit: dollars, not cents.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Price {

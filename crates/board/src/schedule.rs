@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::when::{Clock, Day, DaysOff};
 
-/// How many boards are made, and when.
+/// The number of boards, and the days on which they are made.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Schedule {

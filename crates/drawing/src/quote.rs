@@ -90,7 +90,7 @@ fn offered(workpiece: &Workpiece) -> Block {
     })
 }
 
-/// How long the price holds, when the order is ready, and what the price does not include.
+/// The days for which the price holds, the day the order is ready, and whatever the price does not include.
 ///
 /// Days count from the date of the stamp.
 fn terms(workpiece: &Workpiece, stamp: &Stamp) -> Vec<String> {
@@ -185,7 +185,7 @@ pub fn costing_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
 /// The sums, of one board alone and of the order.
 ///
 /// The sums of one board are worked out anew for one, as a single board bears all of the setting up and all of the packs.
-/// What is not known is called missing, never nothing.
+/// An amount that is not known is called missing, never nothing.
 fn sums(workpiece: &Workpiece, order: &Costing) -> Table {
     let board = workpiece.board();
     let single = costing(workpiece, 1);
@@ -256,7 +256,7 @@ impl Says<'_> {
     /// A row for each line of the shopping list, tools with a note that they are not charged.
     ///
     /// Price is that of a pack or a unit, cost what is charged for the order; of tools it is what is paid in the store.
-    /// What the shop has already has neither.
+    /// Articles that the shop has already have neither.
     fn material(&self) -> Table {
         let row = |line: &PricedLine| {
             let shown = |money: Option<Money>| {

@@ -44,7 +44,7 @@ fn for_boards(boards: u32) -> String {
 
 /// The shopping list, a table for each shelf that has anything on it.
 ///
-/// What is used and what is left stand beside what is bought: a maker who has half a can already sees whether that is enough.
+/// The amounts used and left over stand beside those bought, so that a maker with half a can sees whether it is enough.
 fn to_buy(workpiece: &Workpiece) -> Vec<Block> {
     let lines = &workpiece.costing().lines;
     let mut blocks = Vec::new();
@@ -79,7 +79,7 @@ fn to_buy(workpiece: &Workpiece) -> Vec<Block> {
 /// Amounts are in the unit in which the article is sold. Nothing left over is a blank, so that what is left stands out.
 fn bought(line: &ToBuy, workpiece: &Workpiece) -> Vec<Cell> {
     let units = workpiece.units();
-    // What is left of a thousandth of a cubic meter is a shaving.
+    // A remainder under a thousandth of a cubic meter is a shaving.
     let left = line.sold.shown(line.left(), units);
     let is_none = left == "0" || left.starts_with("0 ");
     let left = if is_none { String::new() } else { left };

@@ -12,7 +12,7 @@ use workshop::{Calendar, Dated, Operation, Stretch, Workpiece};
 
 /// The calendar of a workpiece as an iCalendar file, stamped with the instant at which it is made.
 ///
-/// What is ticked off is left out. The UID of an event follows from the order (title, customer and game), the operation, its number, the
+/// Operations that are ticked off are left out. The UID of an event follows from the order (title, customer and game), the operation, its number, the
 /// board and the stretch, so that a file made later moves the events of an earlier one in programs that take it for the same calendar.
 ///
 /// ```

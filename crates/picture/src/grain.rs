@@ -14,7 +14,7 @@
 //! * Heartwood has clouds along the grain; sapwood begins at a radius, with a boundary that wanders.
 //! * Fibers are fine noise along the grain. Pores are short dark strokes, one in each cell of a lattice that is as long as they are.
 //!
-//! What is finer than a pixel is faded to its mean, since it would shimmer. All noise is of whole numbers and a seed: a board looks the
+//! Detail finer than a pixel is faded to its mean, since it would shimmer. All noise is of whole numbers and a seed: a board looks the
 //! same today and tomorrow, and on every machine.
 
 use board::{Build, Cut};
@@ -37,7 +37,7 @@ pub struct Grain {
     contrast: f32,
     /// Darkness of the pores.
     streaks: f32,
-    /// How far rings leave the straight, as a share.
+    /// The amount by which rings leave the straight, as a share.
     wander: f32,
     /// The kind of its pores.
     pores: Pores,
@@ -140,7 +140,7 @@ impl Grain {
         if is_sap { self.sap } else { self.heart }
     }
 
-    /// How much of a pixel is glue line.
+    /// The share of a pixel that is glue line, 0 to 1.
     fn seam(&self, y: f32, pixel: f32) -> f32 {
         const LINE: f32 = 0.18;
         let near = self.seams.iter().map(|seam| (seam - y).abs());
@@ -157,9 +157,9 @@ impl Grain {
 /// A place in a ring.
 #[derive(Clone, Copy)]
 struct InRing {
-    /// How far through the ring it is, 0 to 1.
+    /// The place within the ring, 0 to 1 from early to late wood.
     through: f32,
-    /// How much darker the ring makes it.
+    /// The darkening by the ring, as a share.
     dark: f32,
     /// The tone of heartwood or sapwood there.
     tone: Tone,
@@ -261,7 +261,7 @@ impl Grain {
         sum + noise.flat(x / 34.0, y / 120.0, strip.of_noise(11)) * 0.022 * self.wander
     }
 
-    /// How dark the streak of a pore makes a place.
+    /// The darkening of a place by the streak of a pore, as a share.
     fn pore(&self, strip: &Strip, ring: InRing, (x, y, z): (f32, f32, f32), pixel: f32) -> f32 {
         if self.streaks <= 0.0 {
             return 0.0;

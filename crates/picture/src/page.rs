@@ -210,7 +210,7 @@ impl Hand {
         (long < 0.5 * width && wide < 1.15 * room).then_some(hand)
     }
 
-    /// How much of a pixel it covers, 0 to 1, told by the middle of the pixel.
+    /// The share of a pixel that it covers, 0 to 1, by the middle of the pixel.
     pub fn covers(&self, x: f64, y: f64) -> f64 {
         let off = hand::off((self.x - x) / self.scale, (self.y - y) / self.scale);
         (0.5 - off * self.scale).clamp(0.0, 1.0)
@@ -305,7 +305,7 @@ fn lines(name: &str, facts: Vec<String>, (x, top): (f64, f64), room: f64, short:
     lines
 }
 
-/// What a customer asks first: size, players, wood and finish, pieces.
+/// The facts a customer asks for first: size, players, wood and finish, pieces.
 ///
 /// ```
 /// use workshop::Workpiece;

@@ -1,4 +1,4 @@
-//! What a ray of sight sees: the tone of the first thing it meets, lit from the upper left.
+//! The tone of the first surface that a ray of sight meets, lit from the upper left.
 //!
 //! # The light
 //!
@@ -30,7 +30,7 @@ pub struct Light {
     key: f32,
 }
 
-/// What was met, as a number: pixels whose neighbors met something else have an edge in them.
+/// The number of a surface: pixels whose neighbors met another one have an edge in them.
 pub type Id = u32;
 
 /// The table.
@@ -211,7 +211,7 @@ impl Lit<'_> {
         }
     }
 
-    /// How much of lamp and sky the pieces leave for a place.
+    /// The shares of lamp and sky that the pieces leave for a place.
     fn shade_of_pieces(&self, place: Space, light: Space) -> (f64, f64) {
         let near = self.scene.pieces_near(place.x, place.y);
         near.fold((1.0, 1.0), |(lit, open), (_, piece)| {
@@ -425,7 +425,7 @@ impl Lit<'_> {
         met.reduce(|one, other| if other.0 < one.0 { other } else { one })
     }
 
-    /// What the board stands on, in its shadow.
+    /// The tone of a foot or the turntable, in the board's shadow.
     fn foot_tone(&self, place: Space, out: Space) -> Tone {
         let light = self.light.at(place);
         let open = 0.12 + 0.3 * eased(-self.scene.disc.thick, self.scene.disc.table, place.z);

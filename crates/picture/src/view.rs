@@ -65,7 +65,7 @@ pub struct Camera {
     up: Space,
     /// Into the picture.
     ahead: Space,
-    /// What a pixel covers: mm from above, else as a share of the distance.
+    /// The size of a pixel: mm from above, else as a share of the distance.
     pixel: f64,
     /// The pixel that looks along `ahead`.
     middle: (f64, f64),
@@ -172,7 +172,7 @@ impl Camera {
         }
     }
 
-    /// What a pixel covers so far from the eye, mm.
+    /// The size of a pixel at a distance from the eye, mm.
     pub fn covers(&self, far: f64) -> f64 {
         if self.eye.is_some() {
             self.pixel * far

@@ -66,7 +66,7 @@ impl IcalPart {
                     escaped @ ('\\' | ';' | ',') => escaped,
                     _ => return None,
                 }),
-                // What has a meaning of its own stands in no text bare.
+                // Signs that separate parts must be escaped in a text.
                 ';' | ',' => return None,
                 letter => text.push(letter),
             }

@@ -32,7 +32,7 @@ pub(super) struct Staged {
     file: NamedTempFile,
     /// The file that it is for, with links followed.
     pub target: PathBuf,
-    /// That file as it was named.
+    /// The same file under the name it was asked for.
     path: PathBuf,
 }
 

@@ -85,7 +85,7 @@ fn everything() -> impl Iterator<Item = Found> {
         .chain((0..CHAPTERS.len()).map(Found::Chapter))
 }
 
-/// How well something suits a text, 0 being best; none where it does not.
+/// The rank of a match, 0 being best; none where it does not match.
 fn rank(found: Found, text: &str, parts: &[&str], units: Units) -> Option<u8> {
     let name = found.words().0.to_lowercase();
     let all_in = |place: &str| parts.iter().all(|part| place.contains(part));

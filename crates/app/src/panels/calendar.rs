@@ -108,14 +108,7 @@ fn task_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece, at: usize) {
             .width(FIELD)
             .truncate();
         let shown = combo.show_ui(ui, |ui| {
-            let mut tasks: Vec<Task> = workpiece
-                .work_plan()
-                .operations
-                .iter()
-                .map(|it| it.task)
-                .collect();
-            tasks.dedup();
-            for task in tasks {
+            for task in workpiece.work_plan().tasks() {
                 ui.selectable_value(&mut timed.task, task.word(), task.title());
             }
         });

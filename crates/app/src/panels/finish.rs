@@ -54,7 +54,7 @@ fn next_layer(board: &Board) -> Coat {
     board.finish.last().copied().unwrap_or_default()
 }
 
-/// What is done to the list.
+/// A change to the list of coats.
 enum Change {
     /// A layer is taken out.
     Remove(usize),

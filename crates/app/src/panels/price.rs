@@ -16,7 +16,7 @@ const PACK: f32 = 56.0;
 /// Width of a line, so that sums end where the fields end.
 const WIDTH: f32 = CAPTION + FIELD + 8.0;
 
-/// What is bought, what it costs, and what the customer pays.
+/// Controls of the shopping list, its prices, and the price for the customer.
 pub fn price_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     let is_rate = |field: &&&Field| **field != &field::ARTICLES;
     let rates: Vec<&Field> = field::PRICE_FIELDS
@@ -155,7 +155,7 @@ fn is_sought(line: &PricedLine, sought: &str) -> bool {
     words.to_lowercase().contains(sought)
 }
 
-/// What a line is and how much of it is bought, its price, the pack that the price is for, and whether the shop has it.
+/// A line of the list: its name and amount, its price, the pack that the price is for, and whether the shop has it.
 fn line_ui(ui: &mut Ui, board: &mut Board, line: &PricedLine, costing: &Costing) {
     let units = board.units;
     let to_buy = &line.line;

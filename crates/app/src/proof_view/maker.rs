@@ -45,7 +45,7 @@ pub struct Maker {
     receiver: Receiver<Glimpse>,
 }
 
-/// What is asked for, and whether someone works on it.
+/// The picture that is asked for, and whether a thread works on it.
 #[derive(Default)]
 struct Desk {
     wish: Option<Wish>,

@@ -77,7 +77,7 @@ fn changes_that_no_file_holds_survive_the_end_of_the_program() {
     assert_eq!(given_up.app().session.board.players, 6);
     assert_eq!(given_up.host.file(FIRST), None);
     assert!(given_up.app().view.dialog.is_none());
-    // What is left for later is there for the next window.
+    // A copy left for later is there for the next window.
     let mut later = after_a_crash(false, &[]);
     later.press("Later");
     assert!(later.host.file(FIRST).is_some() && later.app().view.dialog.is_none());
@@ -149,7 +149,7 @@ fn a_file_that_another_program_changed_is_not_replaced_unasked() {
     story.press("Replace it");
     assert!(!story.app().session.is_dirty());
     assert_ne!(story.host.file("/b.json").unwrap(), theirs.as_bytes());
-    // What was replaced is kept, and a second save asks nothing.
+    // The replaced version is kept, and a second save asks nothing.
     assert_eq!(story.host.file("/b.json~").unwrap(), theirs.as_bytes());
     story.type_into("Players", "7");
     story.keys(Modifiers::COMMAND, Key::S);

@@ -3,7 +3,8 @@
 use board::{NAMED, Rgb};
 use egui::{Button, Color32, Id, Popup, Response, Role, TextEdit, Ui, WidgetInfo, vec2};
 
-use super::{FIELD, keep_fault, row, show_fault};
+use super::typed::kept_text;
+use super::{FIELD, hinted, keep_fault, row, show_fault};
 
 /// Width of the button.
 const BUTTON: f32 = 36.0;
@@ -77,24 +78,13 @@ fn typed_color(
     hint: &str,
     fault: Id,
 ) -> Option<Rgb> {
-    let kept = fault.with("typed");
-    let typed = ui.data(|data| data.get_temp::<String>(kept));
-    let mut text = typed.unwrap_or_else(|| shown(color));
-    let edit = TextEdit::singleline(&mut text).desired_width(width);
-    let mut response = ui.add(edit);
-    if !hint.is_empty() {
-        response = response.on_hover_text(hint);
-    }
-    ui.accesskit_node_builder(response.id, |node| node.set_label(name));
-    if response.changed() {
-        ui.data_mut(|data| data.insert_temp(kept, text.clone()));
-    }
-    if !response.lost_focus() {
-        return None;
-    }
-    let escaped = ui.input(|input| input.key_pressed(egui::Key::Escape));
-    let typed = ui.data_mut(|data| data.remove_temp::<String>(kept));
-    let read = typed.filter(|_| !escaped)?.parse::<Rgb>();
+    let typed = kept_text(ui, fault.with("typed"), &shown(color), |ui, text| {
+        let edit = TextEdit::singleline(text).desired_width(width);
+        let response = hinted(ui.add(edit), hint);
+        ui.accesskit_node_builder(response.id, |node| node.set_label(name));
+        response
+    });
+    let read = typed?.parse::<Rgb>();
     let color = read.as_ref().ok().copied();
     keep_fault(ui, fault, read.map(drop).map_err(|error| error.to_string()));
     color

@@ -1,6 +1,6 @@
 //! Fields whose text is read once they are left; until then it is kept beside the document.
 
-use egui::{Id, RichText, Role, TextEdit, Ui, WidgetInfo, vec2};
+use egui::{Id, Response, RichText, Role, TextEdit, Ui, WidgetInfo, vec2};
 
 use super::{FIELD, hinted, row};
 use crate::theme::Tokens;
@@ -15,43 +15,48 @@ pub fn typed_text(
     lines: bool,
 ) -> Option<String> {
     let kept = ui.scope_id().with(caption).with("typed");
-    let typed = ui.data(|data| data.get_temp::<String>(kept));
-    let mut text = typed.unwrap_or_else(|| shown.to_owned());
-    let response = row(ui, caption, |ui, label| {
-        let edit = if lines {
-            TextEdit::multiline(&mut text).desired_rows(4)
-        } else {
-            TextEdit::singleline(&mut text)
-        };
-        let edit = edit.hint_text(example).desired_width(FIELD);
-        hinted(ui.add(edit), hint).labelled_by(label)
-    });
-    if response.changed() {
-        ui.data_mut(|data| data.insert_temp(kept, text.clone()));
-    }
-    if !response.lost_focus() {
-        return None;
-    }
-    let escaped = ui.input(|input| input.key_pressed(egui::Key::Escape));
-    let typed = ui.data_mut(|data| data.remove_temp::<String>(kept));
-    typed.filter(|_| !escaped)
+    kept_text(ui, kept, shown, |ui, text| {
+        row(ui, caption, |ui, label| {
+            let edit = if lines {
+                TextEdit::multiline(text).desired_rows(4)
+            } else {
+                TextEdit::singleline(text)
+            };
+            let edit = edit.hint_text(example).desired_width(FIELD);
+            hinted(ui.add(edit), hint).labelled_by(label)
+        })
+    })
 }
 
 /// The text that was typed into a field of a table, once it is left: it has a name for screen readers and no caption.
 pub fn text_in(ui: &mut Ui, name: &str, shown: &str, example: &str, width: f32) -> Option<String> {
     let kept = ui.scope_id().with(name).with("typed");
+    kept_text(ui, kept, shown, |ui, text| {
+        let edit = TextEdit::singleline(text)
+            .id(kept.with("field"))
+            .hint_text(example)
+            .desired_width(width);
+        // In a table there is only so much room as the column had before.
+        let size = vec2(width, ui.spacing().interact_size.y);
+        let response = ui.add_sized(size, edit);
+        response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, name));
+        response
+    })
+}
+
+/// The text that was typed into a field, once it is left with anything but Escape; while it is typed in, the text is kept under an
+/// id beside the document.
+pub(super) fn kept_text(
+    ui: &mut Ui,
+    kept: Id,
+    shown: &str,
+    field: impl FnOnce(&mut Ui, &mut String) -> Response,
+) -> Option<String> {
     let typed = ui.data(|data| data.get_temp::<String>(kept));
     let mut text = typed.unwrap_or_else(|| shown.to_owned());
-    let edit = TextEdit::singleline(&mut text)
-        .id(kept.with("field"))
-        .hint_text(example)
-        .desired_width(width);
-    // In a table there is only so much room as the column had before.
-    let size = vec2(width, ui.spacing().interact_size.y);
-    let response = ui.add_sized(size, edit);
-    response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, name));
+    let response = field(ui, &mut text);
     if response.changed() {
-        ui.data_mut(|data| data.insert_temp(kept, text.clone()));
+        ui.data_mut(|data| data.insert_temp(kept, text));
     }
     if !response.lost_focus() {
         return None;

@@ -319,7 +319,7 @@ fn check_tells_other_programs_the_same() {
     );
 }
 
-/// What a board that plans for nothing more is exported to.
+/// The files of a board that plans for nothing more.
 const USUAL: [&str; 19] = [
     "oak-for-two-card.pdf",
     "oak-for-two-cut-list.csv",

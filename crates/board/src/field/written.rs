@@ -32,7 +32,7 @@ impl Written {
         })
     }
 
-    /// What a text of the file says, as a maker reads it.
+    /// A text of the file as a maker reads it.
     pub(super) fn shown(self, text: &str, units: Units) -> String {
         let shown = match self {
             Self::Day | Self::MaybeDay(_) => text.parse().map(|day: Day| day.shown(units)).ok(),

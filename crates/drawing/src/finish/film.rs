@@ -212,7 +212,7 @@ impl Film<'_> {
         format!("{film}; dries {}{each}", drying_time(coat.dries))
     }
 
-    /// How a coat holds on the one under it.
+    /// The words on how well a coat holds on the one under it.
     ///
     /// It begins with STOP where nothing holds, and with TOO EARLY where it would hold after a longer wait.
     fn bond_words(&self, met: &Meeting) -> String {

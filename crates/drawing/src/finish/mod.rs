@@ -118,7 +118,7 @@ fn in_short(board: &Board) -> String {
     )
 }
 
-/// What to mind at all of it.
+/// The cautions for the whole finish.
 ///
 /// They are those of the trial on a test board, which comes first and has to do with every one of the materials.
 fn cautions(workpiece: &Workpiece) -> Option<Block> {

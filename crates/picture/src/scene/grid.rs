@@ -30,7 +30,7 @@ impl Grid {
 
     /// The row or column of a place.
     fn line(&self, at: f64) -> usize {
-        // What lies outside counts to the nearest line of squares.
+        // Places outside count to the nearest line of squares.
         (((at + self.half) / self.side).max(0.0) as usize).min(self.count - 1)
     }
 

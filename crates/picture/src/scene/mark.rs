@@ -105,7 +105,7 @@ fn is_near([from, to]: &Side, (x, y): (f64, f64), reach: f64) -> bool {
     x * x + y * y <= reach * reach
 }
 
-/// How a side turns around a place: 1 where it passes upward on its right, -1 downward; 0 elsewhere.
+/// The turn of a side around a place: 1 where it passes upward on its right, -1 downward; 0 elsewhere.
 fn turns([from, to]: &Side, (x, y): (f64, f64)) -> i32 {
     if (from.1 <= y) == (to.1 <= y) {
         return 0;

@@ -58,7 +58,7 @@ pub struct Scene {
     sectors: Vec<((f64, f64), Option<Paint>)>,
     /// Distance from the center pin at which the fields begin.
     sectors_from: f64,
-    /// What it stands on.
+    /// The feet, or the turntable, that it stands on.
     pub feet: Vec<Foot>,
 }
 
@@ -344,7 +344,7 @@ fn steel(board: &Board, hole: &Hole) -> Option<Steel> {
     })
 }
 
-/// What is under a board: its turntable, or its feet.
+/// The turntable or the feet under a board.
 fn feet(board: &Board) -> Vec<Foot> {
     let Some(base) = &board.base else {
         return Vec::new();

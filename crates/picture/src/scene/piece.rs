@@ -71,7 +71,7 @@ impl Shape {
     /// A turned shape between two heights, its head narrower by a share.
     fn turned(foot: f64, top: f64, wide: f64, narrows: f64) -> Self {
         let height = top - foot;
-        // What is lower than it is wide is a disc with straight sides.
+        // A piece that is lower than it is wide is a disc with straight sides.
         let head = if height < 1.2 * wide {
             wide
         } else {

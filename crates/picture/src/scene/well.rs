@@ -24,7 +24,7 @@ pub struct Well {
     floor: Floor,
     /// Its colors.
     pub paint: BorePaint,
-    /// What is set into it.
+    /// The steel set into it.
     pub steel: Option<Steel>,
     /// Depth of the resin's edge below the top face, if there is any.
     pub resin: Option<f64>,
@@ -61,7 +61,7 @@ pub enum Steel {
     },
 }
 
-/// What a ray ends on in a bore.
+/// A surface that a ray ends on in a bore.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Surface {
     /// Its wall or its floor.
@@ -81,7 +81,7 @@ pub struct Met {
     pub place: Space,
     /// The way that the surface looks.
     pub out: Space,
-    /// What is met.
+    /// The surface.
     pub of: Surface,
 }
 

@@ -140,7 +140,7 @@ fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
     })
 }
 
-/// What is ticked off although something before it is not.
+/// The finding for an operation that is ticked off although one before it is not.
 ///
 /// The first such pair is told. It may be right, as when the plan was changed after the work; so it is a note.
 fn before_its_needs(workpiece: &Workpiece) -> Option<Finding> {

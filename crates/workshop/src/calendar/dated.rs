@@ -230,7 +230,7 @@ impl Stretch {
     }
 }
 
-/// What is ticked off, each on the hours of its day.
+/// The operations that are ticked off, each on the hours of its day.
 fn done(jobs: &Jobs<'_>, days: &Days) -> Vec<Dated> {
     let each = jobs
         .work

@@ -15,7 +15,7 @@ const CLAMPS: usize = 0;
 const DRYING: usize = 1;
 /// Minutes in clamps: at least an hour by most labels, and four to be sure; from memory.
 const CLAMPED: i64 = 4 * 60;
-/// What takes no more minutes is not left half done in the evening.
+/// Work of no more minutes is not left half done in the evening.
 const SHORT: i64 = 60;
 
 /// The work of an order.
@@ -146,7 +146,7 @@ impl<'a> Jobs<'a> {
 
     /// The jobs that are left, the last first, on a clock that runs backward, none before a minute of that.
     ///
-    /// What must come before a job forward must come after it here, so that the same placing serves for both ways.
+    /// Jobs that come before another one come after it here, so that the same placing serves for both ways.
     pub fn turned(&self, begin: i64) -> Vec<Listed> {
         let forward = self.listed(begin);
         let last = forward.len().saturating_sub(1);

@@ -1,4 +1,4 @@
-//! How late each job can be without moving the end: the critical path are those that cannot be put off to the next day of work.
+//! The latest time for each job that does not move the end; jobs that cannot wait for the next working day are the critical path.
 //!
 //! The order in which hands and stations are taken is kept as it was placed, so that what is told holds on the maker's own bench, and
 //! not only where another pair of hands stands ready.

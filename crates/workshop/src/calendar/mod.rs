@@ -251,7 +251,7 @@ fn zone(named: &str, today: Option<&Today>) -> Result<TimeZone, CalendarError> {
 
 /// Refuses what cannot be interrupted and is longer than every day of work.
 ///
-/// What is done already is left out: it went somehow.
+/// Work that is done already is left out: it went somehow.
 fn in_one_go(jobs: &Jobs<'_>, longest: i64) -> Result<(), CalendarError> {
     let left = jobs.work.iter().filter(|it| it.done.is_none());
     let each =

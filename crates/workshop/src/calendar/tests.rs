@@ -439,7 +439,7 @@ fn two_hundred_boards_are_planned_in_good_time() {
     assert!(begun.elapsed().as_secs() < 20, "{:?}", begun.elapsed());
 }
 
-/// What must hold of every calendar.
+/// Checks that hold for every calendar.
 fn check_all(workpiece: &Workpiece, made: &Calendar) -> Result<(), TestCaseError> {
     let plan = workpiece.work_plan();
     let schedule = &workpiece.board().schedule;

@@ -127,7 +127,7 @@ rules! {
     Sheets, "sheets", template::check::sheets;
     /// Those who will play.
     Players, "who plays", check::players;
-    /// What the order costs.
+    /// Prices, rates and margin of the order.
     Price, "price", price::check;
     /// Changes by hand that wait for their hole.
     Edits, "changes by hand", check::edits;

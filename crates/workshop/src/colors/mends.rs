@@ -1,4 +1,4 @@
-//! What the program changes for the maker about colors.
+//! Fixes of colors.
 
 use board::{Board, BuildError, Hue, Mark, Medium, NAMED, Rgb, SET};
 
@@ -45,7 +45,7 @@ pub fn mend_colors(mend: Mend, board: &mut Board) -> Result<(), MendError> {
         }
         Mend::ColorsOffWood => colors_off_wood(board),
         Mend::PaintInstead => paint_instead(board),
-        // What soaks in goes on bare wood, whatever comes over it.
+        // Dye and stain soak in, and so go on bare wood whatever comes over them.
         Mend::ColorFirst => board.colors.after = 0,
         Mend::NarrowerColorRings => narrower_rings(board)?,
         _ => {}

@@ -83,7 +83,7 @@ impl Workpiece {
     }
 }
 
-/// What the document says of a kind of groove.
+/// The document's color for a kind of groove.
 pub(crate) const fn groove_part(colors: &board::Colors, kind: GrooveKind) -> Colored {
     match kind {
         GrooveKind::Ring => colors.rings,

@@ -44,7 +44,7 @@ impl Sight {
         }
     }
 
-    /// What linear red, green and blue become: each row is one of them. The last digits are rounded so that white stays white.
+    /// The rows give linear red, green and blue as seen. The last digits are rounded so that white stays white.
     ///
     /// The matrices are those of the two papers that the head of this file names.
     const fn matrix(self) -> [[f64; 3]; 3] {

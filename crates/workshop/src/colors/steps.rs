@@ -11,7 +11,7 @@ use crate::finish::{Parts, coat_data, list, time};
 use crate::job::{Operation, Task};
 use crate::{Caution, Workpiece};
 
-/// What soaks into wood comes before what covers it.
+/// Media that soak into wood come before those that cover it.
 const IN_ORDER: [Medium; 3] = [Medium::Dye, Medium::Stain, Medium::Paint];
 
 /// The inlays, and an operation for each medium that is laid on; nothing where nothing is colored.
@@ -88,7 +88,7 @@ const fn part(place: Place) -> Parts {
     }
 }
 
-/// What is colored with a medium; none where nothing is.
+/// The operation of coloring with a medium; none where nothing is colored with it.
 fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Operation> {
     let data = coat_data(kind_of(medium)?);
     let with: Vec<&Used> = all.iter().filter(|one| one.tint.medium == medium).collect();
@@ -166,7 +166,7 @@ const fn tool(medium: Medium) -> &'static str {
     }
 }
 
-/// How a medium is put on, a sentence.
+/// A sentence on putting a medium on.
 const fn laid_on(medium: Medium) -> &'static str {
     match medium {
         Medium::Paint => {

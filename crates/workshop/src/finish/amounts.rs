@@ -1,4 +1,4 @@
-//! How much of each finish a board takes: areas of its parts, coats, coverage by the table of kinds.
+//! The amount of each finish: areas of the board's parts, coats, coverage by the table of kinds.
 //!
 //! An amount is area × coats ÷ coverage, with a tenth more. The areas are computed from the board; coverage comes from
 //! the table of kinds, from memory: the label of the can wins.
@@ -11,7 +11,7 @@ use geometry::Angle;
 use super::kinds::coat_data;
 use crate::Workpiece;
 
-/// What stays in brush, rag and can, as a share of what the wood takes; common practice, no source.
+/// Finish left in brush, rag and can, as a share of the amount on the wood; common practice, no source.
 const LOST: f64 = 0.1;
 /// Square millimeters in a square meter.
 const SQUARE_METER: f64 = 1e6;

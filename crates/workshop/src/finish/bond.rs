@@ -16,7 +16,7 @@ pub struct Bond {
     pub grit: Option<u32>,
     /// The reason, a clause without its full stop.
     pub why: &'static str,
-    /// What to look out for although it bonds; empty where nothing.
+    /// A word of advice although it bonds; empty where there is none.
     pub advice: &'static str,
     /// Source of the rule.
     pub source: &'static str,

@@ -1,6 +1,6 @@
 //! The care of a finished board, in sentences for the customer.
 //!
-//! What a finish wants follows from the coat that lies on top; colors are not counted, since a film or an oil goes over them. Common
+//! Care follows from the coat that lies on top; colors are not counted, since a film or an oil goes over them. Common
 //! practice, no source; the label of the finish counts for more.
 
 use board::{Board, CoatKind};

@@ -37,7 +37,7 @@ pub struct CoatData {
     pub hard_words: &'static str,
     /// Source of the times.
     pub times: &'static str,
-    /// What thins it and cleans the brush; from memory.
+    /// The thinner, which also cleans the brush; from memory.
     pub solvent: &'static str,
     /// Usual number of coats; from memory.
     pub usual: u32,

@@ -1,4 +1,4 @@
-//! What no finish may get on: bores that fit a piece, faces that are glued, what slides or turns.
+//! Parts to keep finish off: bores that fit a piece, faces that are glued, surfaces that slide or turn.
 
 use board::{Base, Footing, PieceKind};
 

@@ -42,7 +42,7 @@ impl FinishPreset {
         }
     }
 
-    /// What it is good for, for a pointer that rests on it.
+    /// A word on when to use it, for a pointer that rests on it.
     pub const fn tooltip(self) -> &'static str {
         match self {
             Self::OilAndWax => "Wiped on and off, easily repaired; little against spills",

@@ -35,7 +35,7 @@ const ANY: Kinds = of(&CoatKind::ALL);
 const OILS: Kinds = of(&[Oil, OilVarnish]);
 /// Oils, with wax too.
 const ALL_OILS: Kinds = of(&[Oil, OilVarnish, OilWax]);
-/// What color bare wood by soaking in.
+/// Kinds that color bare wood by soaking in.
 const SOAKING: Kinds = of(&[Dye, Stain]);
 /// Shellac of either sort.
 const SHELLACS: Kinds = of(&[Shellac, DewaxedShellac]);
@@ -43,9 +43,9 @@ const SHELLACS: Kinds = of(&[Shellac, DewaxedShellac]);
 const LACQUERS: Kinds = of(&[Lacquer, SandingSealer]);
 /// Varnish and polyurethane in spirits.
 const VARNISHES: Kinds = of(&[WipingVarnish, OilPolyurethane]);
-/// What a trade page calls polyurethane, varnish with it.
+/// The kinds a trade page calls polyurethane, varnish among them.
 const POLYS: Kinds = of(&[WipingVarnish, OilPolyurethane, WaterPolyurethane]);
-/// What is thinned with water.
+/// Kinds that are thinned with water.
 const WATERY: Kinds = of(&[WaterPolyurethane, Acrylic]);
 /// Color that lies on what is under it.
 const COLORS: Kinds = of(&[PaintPen, Enamel, Acrylic]);
@@ -73,7 +73,7 @@ pub struct Rule {
     pub grit: Option<u32>,
     /// The reason.
     pub why: &'static str,
-    /// What to look out for.
+    /// A word of advice; empty where there is none.
     pub advice: &'static str,
     /// Source of the rule.
     pub source: &'static str,
@@ -178,7 +178,7 @@ pub static RULES: [Rule; 47] = [
         "the wax in hardwax oil keeps all else from bonding: strip, sand and degrease first",
         MEMORY,
     ),
-    // What colors the wood goes on bare wood, from memory; pigment may glaze a film that is sanded.
+    // Dye and stain go on bare wood, from memory; pigment may glaze a film that is sanded.
     Rule::bonds(
         of(&[Dye]),
         of(&[Dye]),

@@ -223,7 +223,7 @@ fn rubbed(board: &Board, coat: InLayer) -> String {
 
 /// The tool that a kind is laid on with; common practice, no source.
 ///
-/// What is wiped on and off leaves no brush marks; color is brushed or drawn between strips of tape.
+/// Finish that is wiped on and off leaves no brush marks; color is brushed or drawn between strips of tape.
 fn tool(coat: Coat) -> &'static str {
     use board::CoatKind::{Oil, OilVarnish, OilWax, PaintPen, Wax, WipingVarnish};
     match coat.kind {

@@ -158,6 +158,27 @@ impl WorkPlan {
             .filter(move |operation| operation.task == task)
     }
 
+    /// The tasks, each once, in the order in which they begin.
+    ///
+    /// ```
+    /// use board::{Board, Coat};
+    /// use workshop::{Task, Workpiece};
+    /// let board = Board { finish: vec![Coat::default(); 3], ..Board::default() };
+    /// let workpiece = Workpiece::of(&board)?;
+    /// let tasks = workpiece.work_plan().tasks();
+    /// assert_eq!(tasks.iter().filter(|task| **task == Task::Coat).count(), 1);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn tasks(&self) -> Vec<Task> {
+        let mut tasks: Vec<Task> = Vec::new();
+        for operation in &self.operations {
+            if !tasks.contains(&operation.task) {
+                tasks.push(operation.task);
+            }
+        }
+        tasks
+    }
+
     /// Whether a task is in it.
     pub fn has(&self, task: Task) -> bool {
         self.of(task).next().is_some()

@@ -59,7 +59,7 @@ fn margin(board: &Board, costing: &Costing) -> Option<Finding> {
 
 /// Things and hours at a price of nothing.
 ///
-/// What the shop has already is left out: there a price of nothing is right.
+/// Articles that the shop has already are left out: there a price of nothing is right.
 fn free(board: &Board, costing: &Costing) -> Option<Finding> {
     let is_free = |price: Option<f64>| price == Some(0.0);
     let lines = costing.lines.iter().filter(|line| line.is_charged());
@@ -96,7 +96,7 @@ fn tax(board: &Board) -> Option<Finding> {
     })
 }
 
-/// What has no price.
+/// The finding for missing prices.
 ///
 /// Names are those of the shopping list, and of a rate that is not typed.
 fn missing(costing: &Costing) -> Option<Finding> {

@@ -1,6 +1,6 @@
 //! The price of the order: what material and time cost, and what the customer pays.
 //!
-//! What has no price is named and left out, never taken as nothing. Tools stay in the shop: they are on the shopping list, with what
+//! Articles without a price are named and left out, never taken as free. Tools stay in the shop: they are on the shopping list, with what
 //! they cost, and not in the cost of the boards.
 
 pub mod check;
@@ -22,13 +22,13 @@ pub use time::OperationTime;
 /// Prices are those that the maker has typed, remembered by the name of the article: none come with the program.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PricedLine {
-    /// What is bought.
+    /// The line of the shopping list.
     pub line: ToBuy,
     /// The price of a pack; none: missing.
     pub price: Option<Money>,
-    /// What the line costs; none where its price is missing.
+    /// The cost of the line; none where its price is missing.
     pub cost: Option<Money>,
-    /// What is paid for it in the store: whole packs, whatever is charged.
+    /// The amount paid in the store: whole packs, whatever is charged.
     pub paid: Option<Money>,
 }
 
@@ -39,7 +39,7 @@ impl PricedLine {
     }
 }
 
-/// What so many boards cost the maker, and what the customer pays.
+/// The maker's cost of a number of boards, and the price for the customer.
 ///
 /// Every amount is in whole coins of one currency and rounded once, so that what a page adds up is what it prints.
 #[derive(Debug, Clone, PartialEq)]
@@ -70,7 +70,7 @@ pub struct Costing {
     pub cost: Money,
     /// The price of the order; none at a margin that leaves nothing.
     pub sale: Option<Sale>,
-    /// What has no price, by name.
+    /// The articles and rates without a price, by name.
     pub missing: Vec<String>,
 }
 
@@ -105,7 +105,7 @@ impl Costing {
         self.cost.times(1, self.boards.max(1).into())
     }
 
-    /// What the maker keeps of the price before tax; none without a price.
+    /// The part of the price before tax that the maker keeps; none without a price.
     ///
     /// It is negative where the order is sold below its cost.
     pub fn profit(&self) -> Option<Money> {
@@ -220,7 +220,7 @@ impl Costing {
 
 /// A line with its price.
 ///
-/// What is paid in the store is whole packs, whatever the customer is charged.
+/// The store is paid for whole packs, whatever the customer is charged.
 fn priced(board: &Board, line: ToBuy) -> PricedLine {
     let known = board.price.of(&line.article);
     let price = known.and_then(|known: &ArticlePrice| known.price);
@@ -240,7 +240,7 @@ fn priced(board: &Board, line: ToBuy) -> PricedLine {
     }
 }
 
-/// What is used of a pack at its price; of what the shop has nothing.
+/// The cost of the part of a pack that is used; nothing for articles the shop has.
 fn used(price: Money, line: &ToBuy) -> Money {
     if line.owned {
         return Money::ZERO;

@@ -6,7 +6,7 @@ use crate::Workpiece;
 use crate::job::counted;
 use crate::wood::species_of;
 
-/// What the customer gets, a line for each part of it.
+/// The parts of the order, a line for each.
 ///
 /// ```
 /// use workshop::{Workpiece, described};
@@ -73,7 +73,7 @@ fn storage(workpiece: &Workpiece) -> Option<String> {
     Some(format!("Storage for the pieces in the underside{lid}"))
 }
 
-/// What it stands on.
+/// The line for the base.
 fn base(workpiece: &Workpiece) -> Option<String> {
     let base = workpiece.board().base?;
     Some(match (base.footing, base.hold) {

@@ -151,7 +151,7 @@ const HAIR: f64 = 1e-9;
 impl ToBuy {
     /// So many of an article that is sold by the piece, each a pack of its own, with no note.
     ///
-    /// What comes in larger packs, or is for something that has to be told, says so beside it.
+    /// A line sold in larger packs, or with a remark, sets them afterward.
     const fn pieces(shelf: Shelf, article: String, name: String, need: f64) -> Self {
         Self {
             article,

@@ -106,7 +106,7 @@ pub enum CutFrom {
     Plywood,
     /// Hardboard.
     Hardboard,
-    /// What is left of other parts.
+    /// Offcuts of other parts.
     Offcuts,
 }
 

@@ -17,7 +17,7 @@ const TYPE: (f32, f32) = (9.0, 20.0);
 
 /// All bores in view, the marks of turn-in spaces below them, names above.
 pub fn paint(pen: &mut Pen<'_>, view: &BoardView<'_>) {
-    // What is planned for the wood takes the place of the colors that only tell whose a hole is.
+    // Colors planned for the wood replace those that only show whose a hole is.
     let is_colored = view.board.colors.colors_wood();
     if !is_colored {
         turn_ins(pen, view);

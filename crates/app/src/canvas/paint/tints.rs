@@ -12,7 +12,7 @@ use crate::painter::{Fill, Pen};
 /// The part of a color that is left where the picture is dimmed.
 const DIMMED: f32 = 0.35;
 
-/// What is colored on the flat, or within the bores.
+/// Paints the colors that lie on the flat top, or those within the bores.
 pub fn paint(pen: &mut Pen<'_>, view: &BoardView<'_>, in_bore: bool) {
     for tint in view.tints.iter().filter(|tint| tint.in_bore == in_bore) {
         let color = ink(view, tint.color);

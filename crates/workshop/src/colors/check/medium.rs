@@ -12,7 +12,7 @@ use crate::{GrooveKind, Mend, Workpiece};
 pub const STATEMENT: &str = "Resin is where bores are filled with it, or where a groove holds it; an inlay lies in a flat or a groove; dye and \
      stain go on bare wood, since they soak in and a coat of finish keeps them out. Common practice, no source.";
 
-/// What cannot be there, what has nothing to be on, dye over a coat, and rings that meet.
+/// Findings for colors without a place, dye over a coat, and rings that meet.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let all = used(workpiece);
     let mut findings: Vec<Finding> = misplaced(workpiece.board(), &all).into_iter().collect();

@@ -42,7 +42,7 @@ pub fn alike_pairs(players: &[PlayerLook]) -> Vec<Alike<'_>> {
             }
             let distances =
                 Sight::ALL.map(|sight| (sight, seen[at].distance(&seen[beside], sight)));
-            // What is alike to any eye is told of that.
+            // Colors alike to normal sight are told of that alone.
             let usual = distances.first().filter(|(_, usual)| *usual < ALIKE);
             let worst = usual.or_else(|| distances.iter().min_by(|a, b| a.1.total_cmp(&b.1)));
             if let Some((sight, distance)) = worst.filter(|(_, distance)| *distance < ALIKE) {

@@ -75,7 +75,7 @@ impl Layer {
             + self.kind_was.is_some() as u32
     }
 
-    /// How far its changes go: of equal counts, a tie or a wait keeps most of a plan, and leaving out least.
+    /// The size of its changes: of equal counts, a tie or a wait keeps most of a plan, and leaving out least.
     const fn weight(&self) -> u32 {
         self.was.is_none() as u32
             + self.waited as u32
@@ -111,7 +111,7 @@ impl Fault {
     }
 }
 
-/// What stands in the way of a plan.
+/// The faults of a plan.
 #[derive(Debug, Default)]
 struct Faults {
     /// The first fault that a change has to mend.
@@ -280,7 +280,7 @@ impl Search {
 
     /// A relative in place of a layer, with the usual time of its kind.
     ///
-    /// What was replaced already is left, and so are tie coats: either would be two changes where one does.
+    /// Layers that were replaced already are left alone, and so are tie coats: either would be two changes where one does.
     fn replace(&mut self, plan: &[Layer], at: usize, left: usize) {
         let is_planned = |layer: &&Layer| layer.kind_was.is_none() && layer.was.is_some();
         let Some(layer) = plan.get(at).filter(is_planned) else {
@@ -410,7 +410,7 @@ fn best_of(found: Vec<Vec<Layer>>, before: &[Coat]) -> Vec<FinishFix> {
     best
 }
 
-/// How far a plan is from the maker's, and the hours that it takes.
+/// The distance of a plan from the maker's, and the hours that it takes.
 fn rank(plan: &[Layer], before: usize) -> (u32, f64) {
     let kept = plan.iter().filter(|layer| layer.was.is_some()).count();
     let weight: u32 = plan.iter().map(Layer::weight).sum();
