@@ -6,6 +6,7 @@
 use board::{Board, Coat, CoatKind, Medium, PieceKind};
 
 use crate::colors::steps::kind_of;
+use crate::filling::steps::may_be_sealed;
 use crate::finish::coat_data;
 
 /// The words that come before every caution here.
@@ -79,8 +80,8 @@ impl Caution {
                 "Clamp the blank, keep sleeves and hair away, let the bit stop before clearing chips."
             }
             Self::Router => {
-                "Fix work and template well, feed against the turn of the cutter, guard it, hold it in its full collet \
-                 and under its top speed, and change it with the plug out."
+                "Clamp the work and the template. Feed against the bit's rotation, with the guard on, the shank fully in \
+                 the collet, and under the bit's rated speed. Unplug the router before changing bits."
             }
             Self::TableSaw => {
                 "Least blade above the work, guard on, push stick near the blade, stand out of its line, and adjust \
@@ -103,15 +104,16 @@ impl Caution {
                  allergic, for good. Large cups get hot. Sand it only when it is fully cured, with a dust mask."
             }
             Self::OilyRags => {
-                "Rags with drying oil heat up by themselves and catch fire: spread them flat outdoors to dry, or keep \
-                 them under water in a closed metal can."
+                "Rags with drying oil heat up by themselves and catch fire. Spread them flat outdoors to dry, or keep \
+                 them under water in a metal can with a tight lid, and follow local rules for throwing them away."
             }
             Self::Solvents => {
-                "Vapor of spirits, alcohol and thinner burns and harms: fresh air, no flame, spark or pilot light near, \
-                 gloves, and a respirator with the cartridges that the label names."
+                "Vapor from mineral spirits, alcohol and lacquer thinner burns and harms. Open the windows; keep away \
+                 flame, sparks and pilot lights; wear gloves and a respirator with the cartridges named on the label."
             }
             Self::SmallParts => {
-                "Marbles, pegs and small balls choke small children: say for which age a board is made."
+                "Marbles, pegs and small balls choke small children. Keep them out of reach, and mark the age on the \
+                 board."
             }
             Self::Magnets => {
                 "Two swallowed magnets can kill. Fix each so that it cannot come out, or do without."
@@ -158,6 +160,7 @@ impl Caution {
                 let has_vapor = |coat: &Coat| coat_data(coat.kind).has_vapor;
                 board.finish.iter().any(has_vapor)
                     || colored_with(board).any(|kind| coat_data(kind).has_vapor)
+                    || may_be_sealed(board)
             }
             Self::Magnets => board.piece.kind == PieceKind::Magnet,
         }
@@ -191,6 +194,28 @@ mod tests {
         board.finish = vec![Coat::default()];
         board.piece.kind = PieceKind::Magnet;
         assert_eq!(told(&board), plain + 5);
+    }
+
+    /// The shellac that seals open pores is thinned with alcohol, whatever the finish.
+    #[test]
+    fn sealing_under_resin_has_vapor() {
+        let mut board = Board {
+            filling: Some(Filling::default()),
+            ..Board::default()
+        };
+        assert!(Caution::Solvents.concerns(&board));
+        board.wood = Some(board::Wood {
+            species: "sugar-maple".into(),
+            ..board::Wood::default()
+        });
+        assert!(!Caution::Solvents.concerns(&board));
+        board.wood = Some(board::Wood {
+            species: "red-oak".into(),
+            ..board::Wood::default()
+        });
+        assert!(Caution::Solvents.concerns(&board));
+        board.filling = None;
+        assert!(!Caution::Solvents.concerns(&board));
     }
 
     /// NIOSH: 480 minutes over two to the power of a third of the decibels over 85.

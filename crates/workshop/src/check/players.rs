@@ -35,15 +35,17 @@ pub fn age_words(board: &Board) -> Vec<String> {
     let piece = board.piece;
     let mut words = vec![format!("For players of {} years and over.", piece.youngest)];
     if let Some(what) = size_of(board) {
+        // The signal words are those of 16 CFR 1500.19, from memory.
         words.push(format!(
-            "Choking hazard: each {} is {what}. Keep the pieces away from children under {BANNED_UNDER}, and count them after play.",
+            "WARNING: CHOKING HAZARD. Each {} is {what}. Not for children under {BANNED_UNDER}. Count the pieces after play.",
             one(piece.kind)
         ));
     }
     if piece.kind == PieceKind::Magnet {
         words.push(
-            "Magnets inside: two that are swallowed pull together through the gut and can kill. Throw away a piece whose \
-             magnet comes loose. If one is swallowed, see a doctor at once."
+            "Magnets inside. If two are swallowed they pull together through the gut and can kill. Keep the pieces away from \
+             young children. Throw away, out of a child's reach, any piece whose magnet is loose. If a magnet may have been \
+             swallowed, go to an emergency room at once; do not wait for symptoms."
                 .into(),
         );
     }

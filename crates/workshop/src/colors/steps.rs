@@ -99,7 +99,7 @@ fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Opera
     cautions.extend(data.has_vapor.then_some(Caution::Solvents));
     cautions.extend(data.is_oily.then_some(Caution::OilyRags));
     let mut work = vec![
-        "Open a window or run a fan, and try each color on an offcut of the same wood, under the finish that comes over it.".into(),
+        format!("{} {TRY}", aired(data.has_vapor)),
         place_in_order(workpiece, medium),
     ];
     work.push(masked(&with, medium).into());
@@ -118,6 +118,19 @@ fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Opera
         .minding(&cautions)
         .waiting(data.next, "the color dries");
     Some(operation.says(work))
+}
+
+/// The trial of a color.
+const TRY: &str =
+    "Try each color on an offcut of the same wood, under the finish that goes over it.";
+
+/// The air to work in: the motor of an ordinary fan can light the vapor that it draws in; common practice, no source.
+const fn aired(has_vapor: bool) -> &'static str {
+    if has_vapor {
+        "Work with windows open on two sides, no flame or pilot light near, and no ordinary fan in the vapor."
+    } else {
+        "Open a window."
+    }
 }
 
 /// Which coats are on the wood by then.
@@ -247,7 +260,8 @@ fn inlays(all: &[Used]) -> Option<Operation> {
     let mut names: Vec<&str> = inlaid.iter().map(|one| one.part).collect();
     names.dedup();
     let mut work = vec![format!(
-        "Let in {}: where no groove is, rout or carve the recess a little less deep than the inlay is thick.",
+        "Inlay {}: outside a groove, rout or carve the recess slightly shallower than the inlay is thick. Unplug the router \
+         before you change bits.",
         list(&names)
     )];
     work.extend(
@@ -257,7 +271,9 @@ fn inlays(all: &[Used]) -> Option<Operation> {
     );
     work.extend([
         "Glue it in, wax paper over it, and press it down with a flat block until the glue is dry.".into(),
-        "Scrape it flush with the face. Wet shell before it is sawn or sanded: its dust harms the lungs.".into(),
+        "Scrape it flush with the face. Keep shell wet while you saw or sand it, and wear a fitted P100 respirator: its dust \
+         harms the lungs."
+            .into(),
     ]);
     let operation = Operation::of(Task::Inlay)
         .with(
@@ -305,6 +321,12 @@ mod tests {
         assert_eq!(told(Medium::Inlay), [(Task::Color, 1), (Task::Inlay, 1)]);
         let stain = &of(&colored(Medium::Stain))[0];
         assert_eq!(stain.cautions, [Caution::Solvents, Caution::OilyRags]);
+        // An ordinary fan in vapor that burns can light it; dye may be of alcohol.
+        for medium in [Medium::Paint, Medium::Dye, Medium::Stain] {
+            let colored = &of(&colored(medium))[0];
+            assert!(colored.cautions.contains(&Caution::Solvents), "{medium:?}");
+            assert!(colored.work[0].contains("no ordinary fan"), "{medium:?}");
+        }
         assert!(
             stain
                 .work

@@ -1,6 +1,6 @@
 //! Resin in the bores: sealing, pouring, leveling.
 
-use board::Measure;
+use board::{Board, Measure};
 
 use crate::job::{HandsOn, Operation, TIMED, Task, USUAL, Wait, counted};
 use crate::wood::species_of;
@@ -35,7 +35,7 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
         return Vec::new();
     };
     let mut all = Vec::new();
-    if is_open_pored(workpiece) == Some(true) {
+    if is_open_pored(workpiece.board()) == Some(true) {
         all.push(seal(pour));
     }
     all.extend(fill(workpiece, pour));
@@ -45,12 +45,20 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     all
 }
 
+/// Whether shellac may go into the bores before resin: on wood with open pores, and on wood that is not known.
+pub fn may_be_sealed(board: &Board) -> bool {
+    board.filling.is_some() && is_open_pored(board) != Some(false)
+}
+
 /// Whether the wood has large open pores; none where it is not known.
-fn is_open_pored(workpiece: &Workpiece) -> Option<bool> {
-    let wood = workpiece.board().wood.as_ref()?;
+fn is_open_pored(board: &Board) -> Option<bool> {
+    let wood = board.wood.as_ref()?;
     let species = species_of(wood).ok()?;
     Some(OPEN_PORED.contains(&species.id))
 }
+
+/// Fresh air, and no flame while the alcohol of the shellac is about: bubbles in resin are often driven out with a torch.
+const NO_FLAME: &str = "Open the windows. Close the can and take the rags and shellac out of the room before you light a torch.";
 
 /// A thin film in each bore.
 ///
@@ -58,7 +66,9 @@ fn is_open_pored(workpiece: &Workpiece) -> Option<bool> {
 fn seal(pour: &Pour) -> Operation {
     Operation::of(Task::Seal)
         .with("small brush, dewaxed shellac", 10.0 + 0.3 * pour.bores.len() as f64)
+        .minding(&[Caution::Solvents])
         .says([
+            NO_FLAME.to_owned(),
             "Vacuum the bores and brush a thin coat of dewaxed shellac on wall and floor of each, none on the rim; a second \
              where it sinks in."
                 .to_owned(),
@@ -73,11 +83,14 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
     let filling = workpiece.board().filling?;
     let units = workpiece.board().units;
     let mut work = Vec::new();
-    if is_open_pored(workpiece).is_none() {
+    let mut cautions = vec![Caution::Resin];
+    if is_open_pored(workpiece.board()).is_none() {
+        cautions.push(Caution::Solvents);
         work.push(
             "If the wood has open pores, brush dewaxed shellac into each bore first and let it dry: resin bleeds into them."
                 .to_owned(),
         );
+        work.push(NO_FLAME.to_owned());
     }
     work.push("Level the board, and tape over grooves and whatever is to stay clean.".into());
     work.push(format!(
@@ -110,7 +123,7 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
             sums: &["filling"],
             ..Operation::of(Task::Fill)
         }
-        .minding(&[Caution::Resin])
+        .minding(&cautions)
         .says(work),
     )
 }

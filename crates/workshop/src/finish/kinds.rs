@@ -134,7 +134,7 @@ const LACQUER: CoatData = CoatData {
 
 /// Every kind, in the order of [`CoatKind::ALL`].
 static TABLE: [CoatData; CoatKind::ALL.len()] = [
-    // Dye has no film: it is gone into the wood, and only what carries it dries.
+    // Dye has no film: it is gone into the wood, and only what carries it dries. That may be alcohol, whose vapor burns.
     CoatData {
         kind: Dye,
         coverage: 10.0,
@@ -147,7 +147,6 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         usual: 1,
         between: None,
         is_oily: false,
-        has_vapor: false,
         ..SOAKS_IN
     },
     // Oil carries the pigment, so that stain dries as slowly as oil does and its rags heat up.

@@ -1,6 +1,6 @@
 //! A test board, sanding, masking and the coats of finish.
 
-use board::{Board, Coat};
+use board::{Board, Coat, CoatKind};
 
 use super::amounts::{coat_ml, volume};
 use super::kinds::{coat_data, hard_after, hard_hours, is_color};
@@ -135,12 +135,21 @@ fn sand(workpiece: &Workpiece) -> Operation {
         .map(ToString::to_string)
         .collect();
     let grits = grits.join(", ");
+    let is_filled = workpiece.pour().is_some_and(|pour| !pour.bores.is_empty());
+    let cautions: &[Caution] = if is_filled {
+        &[Caution::Dust, Caution::Noise, Caution::Resin]
+    } else {
+        &[Caution::Dust, Caution::Noise]
+    };
     Operation::of(Task::Sand)
         .with(format!("random-orbit sander, paper of grit {grits}"), 90.0)
-        .minding(&[Caution::Dust, Caution::Noise])
+        .minding(cautions)
+        .says(is_filled.then(|| {
+            "Cure the resin fully first; sand lightly over it so that it stays cool.".to_owned()
+        }))
         .says([
-            format!("Sand with the grain through {grits}; leave out no grit, and take the dust off after each."),
-            "Break the rims of the bores and grooves by hand, a turn of folded paper each; keep the sander flat over them."
+            format!("Sand with the grain through {grits}. Skip no grit, and take the dust off after each."),
+            "Break the edges of the holes and grooves by hand with folded paper. Keep the sander flat over them."
                 .into(),
             "Wipe with a damp cloth to raise the grain, let it dry, and go over it once more with the last grit.".into(),
         ])
@@ -159,13 +168,16 @@ fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, is_last: bool) -> 
     let rests = rests_after(coat, of_layer);
     let hours = coat.dries.max(rests.unwrap_or_default());
     let mut words = format!(
-        "Coat {number}: {} {}, about {}; let it dry {}.",
+        "Coat {number}: {} {}, {}.",
         coat.kind.label(),
         on(coat.place),
-        volume(coat_ml(workpiece, coat.kind, coat.place), workpiece.units()),
-        time(hours)
+        amount(workpiece, coat),
     );
     words += &rub;
+    words += put_on(coat.kind);
+    words += " Let it dry ";
+    words += &time(hours);
+    words += ".";
     if is_last {
         words += " Take plugs and tape off before it is hard.";
     }
@@ -181,6 +193,39 @@ fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, is_last: bool) -> 
     .with(tool(coat), 40.0)
     .minding(&of_coat(coat))
     .says([words])
+}
+
+/// The amount of finish for one coat: "about 60 ml", "a few drops".
+fn amount(workpiece: &Workpiece, coat: Coat) -> String {
+    let ml = coat_ml(workpiece, coat.kind, coat.place);
+    let volume = volume(ml, workpiece.units());
+    if volume.starts_with(|first: char| first.is_ascii_digit()) {
+        format!("about {volume}")
+    } else {
+        volume
+    }
+}
+
+/// The sentences on putting a kind on; common practice, no source. Oil that is not wiped off stays sticky, and lacquer that is sprayed
+/// fills the air with vapor that a spark lights.
+const fn put_on(kind: CoatKind) -> &'static str {
+    use CoatKind::{Lacquer, Oil, OilVarnish, OilWax, SandingSealer, Stain, Wax};
+    match kind {
+        Oil | OilVarnish => {
+            " Flood it on, keep it wet 10 to 15 minutes, then wipe off all the excess; wipe again after an hour where it weeps from \
+             the pores."
+        }
+        OilWax => {
+            " Rub on a very thin coat and wipe off all the excess within the time on the label."
+        }
+        Stain => " Wipe off the excess along the grain within a few minutes, before it gets tacky.",
+        Wax => " Rub on a thin coat, let it haze, and buff it.",
+        Lacquer => {
+            " Use brushing lacquer with a brush. Spray only with a spray booth and an explosion-proof fan."
+        }
+        SandingSealer => " Brush it on. Spray only with a spray booth and an explosion-proof fan.",
+        _ => "",
+    }
 }
 
 /// Hours that shellac rests after every fourth coat: "12 hours every three to four coats" (trade page); none otherwise.

@@ -358,10 +358,60 @@ fn sanding_goes_from_grit_to_grit_and_the_lower_edge_is_eased() {
         finish: vec![Coat::default()],
         ..Board::default()
     };
-    assert!(told(&board, Task::Sand).contains("120, 150, 180, 220;"));
+    assert!(told(&board, Task::Sand).contains("120, 150, 180, 220."));
     board.finish[0].kind = CoatKind::Lacquer;
-    assert!(told(&board, Task::Sand).contains("120, 150, 180;"));
+    assert!(told(&board, Task::Sand).contains("120, 150, 180."));
     assert_order(&board, &[Task::Circle, Task::Ease, Task::Sand, Task::Coat]);
+}
+
+/// Shellac before resin: its alcohol is aired out before a torch drives out the bubbles, and resin under the sander is no plain dust.
+#[test]
+fn alcohol_is_out_of_the_room_before_a_torch_is_lit() {
+    let sealed = only(&of_wood(magnets(), "red-oak"), Task::Seal);
+    assert_eq!(sealed.cautions, [Caution::Solvents]);
+    assert!(sealed.work.join(" ").contains("before you light a torch"));
+    let unknown = only(&magnets(), Task::Fill);
+    assert_eq!(unknown.cautions, [Caution::Resin, Caution::Solvents]);
+    assert!(unknown.work.join(" ").contains("before you light a torch"));
+    let maple = only(&of_wood(magnets(), "sugar-maple"), Task::Fill);
+    assert_eq!(maple.cautions, [Caution::Resin]);
+    let sanded = only(&magnets(), Task::Sand);
+    assert!(sanded.cautions.contains(&Caution::Resin));
+    assert!(sanded.work[0].starts_with("Cure the resin fully first"));
+    assert!(!told(&Board::default(), Task::Sand).contains("resin"));
+}
+
+/// What is not wiped off stays sticky for good, and each kind is put on in its own way.
+#[test]
+fn every_coat_says_how_it_is_put_on() {
+    let coat = |kind| {
+        let finish = vec![Coat::of(kind, 24.0)];
+        told(
+            &Board {
+                finish,
+                ..Board::default()
+            },
+            Task::Coat,
+        )
+    };
+    for kind in [CoatKind::Oil, CoatKind::OilVarnish] {
+        assert!(coat(kind).contains("wipe again after an hour"), "{kind:?}");
+    }
+    assert!(coat(CoatKind::OilWax).contains("wipe off all the excess within"));
+    assert!(coat(CoatKind::Stain).contains("before it gets tacky"));
+    assert!(coat(CoatKind::Wax).contains("let it haze, and buff it"));
+    for kind in [CoatKind::Lacquer, CoatKind::SandingSealer] {
+        assert!(coat(kind).contains("explosion-proof fan"), "{kind:?}");
+    }
+    let marks = Coat {
+        place: board::CoatPlace::Edge,
+        ..Coat::of(CoatKind::Wax, 1.0)
+    };
+    let small = Board {
+        finish: vec![marks],
+        ..Board::default()
+    };
+    assert!(!told(&small, Task::Coat).contains("about a few"));
 }
 
 #[test]
