@@ -272,7 +272,7 @@ impl Command {
 
     /// Whether a text field has a use of its own for the keys.
     const fn is_of_text(self) -> bool {
-        matches!(self, Self::Undo | Self::Redo | Self::Search)
+        matches!(self, Self::Undo | Self::Redo | Self::Search | Self::Units)
     }
 }
 

@@ -65,6 +65,10 @@ impl Host for Fake {
         Ok(())
     }
 
+    fn write_private(&self, path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
+        self.write(path, bytes)
+    }
+
     fn write_all(
         &self,
         folder: &Path,

@@ -21,6 +21,11 @@ pub trait Host: Send + Sync {
     /// # Errors
     /// [`FilesError`]; the file is then what it was before.
     fn write(&self, path: &Path, bytes: &[u8]) -> Result<(), FilesError>;
+    /// Writes a file whole; one that is new can be read by its owner alone.
+    ///
+    /// # Errors
+    /// [`FilesError`]; the file is then what it was before.
+    fn write_private(&self, path: &Path, bytes: &[u8]) -> Result<(), FilesError>;
     /// Writes files into a folder; those that are there stop it unless they may be replaced.
     ///
     /// # Errors
@@ -117,6 +122,10 @@ impl Host for Desktop {
 
     fn write(&self, path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
         files::write_atomic(path, bytes)
+    }
+
+    fn write_private(&self, path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
+        files::write_private(path, bytes)
     }
 
     fn write_all(

@@ -117,7 +117,11 @@ impl Rescue {
             let Some(place) = Place::of(host, &folder, number) else {
                 continue;
             };
-            match read(host, &file) {
+            // One that cannot be read now may be read later.
+            let Ok(bytes) = host.read(&file, 4 * LARGEST_FILE as u64) else {
+                continue;
+            };
+            match parsed(&bytes) {
                 Some(rescued) => {
                     found.boards.push(rescued.clone());
                     self.left.push((rescued, place));
@@ -183,18 +187,27 @@ impl Rescue {
         }
         self.kept = wanted.cloned();
         let text = |bytes: &[u8]| String::from_utf8(bytes.into()).ok();
-        let kept = wanted.map(|board| Kept {
+        let board = wanted.cloned();
+        let mut kept = wanted.map(|_| Kept {
             path: session.path().and_then(Path::to_str).map(Into::into),
             on_disk: session.on_disk().and_then(text),
             when: host.clock(),
-            board: write_board(board),
+            board: String::new(),
         });
-        let (theirs, writing, fault) = (host.clone(), self.writing.clone(), self.fault.clone());
+        let (theirs, writing, fault) = (
+            host.clone(),
+            Writing(self.writing.clone()),
+            self.fault.clone(),
+        );
         let work = move || {
+            // It ends with this work, also where that breaks.
+            let _writing = writing;
+            if let (Some(kept), Some(board)) = (&mut kept, &board) {
+                kept.board = write_board(board);
+            }
             if let Err(error) = write(&*theirs, &file, kept.as_ref()) {
                 tell(&fault, &error);
             }
-            writing.store(false, Ordering::Release);
         };
         host.spawn("rescue", Box::new(work));
         false
@@ -215,6 +228,15 @@ impl Rescue {
     }
 }
 
+/// A writing that is under way.
+struct Writing(Arc<AtomicBool>);
+
+impl Drop for Writing {
+    fn drop(&mut self) {
+        self.0.store(false, Ordering::Release);
+    }
+}
+
 /// Says what went wrong, unless something is said already.
 fn tell(fault: &Mutex<Option<String>>, what: &str) {
     if let Ok(mut fault) = fault.lock() {
@@ -223,9 +245,8 @@ fn tell(fault: &Mutex<Option<String>>, what: &str) {
 }
 
 /// The document of a file; none where it is broken.
-fn read(host: &dyn Host, file: &Path) -> Option<Rescued> {
-    let bytes = host.read(file, 4 * LARGEST_FILE as u64).ok()?;
-    let kept: Kept = serde_json::from_slice(&bytes).ok()?;
+fn parsed(bytes: &[u8]) -> Option<Rescued> {
+    let kept: Kept = serde_json::from_slice(bytes).ok()?;
     Some(Rescued {
         board: read_board(kept.board.as_bytes()).ok()?,
         path: kept.path.map(Into::into),
@@ -241,5 +262,6 @@ fn write(host: &dyn Host, file: &Path, kept: Option<&Kept>) -> Result<(), String
         return Ok(());
     };
     let bytes = serde_json::to_vec(kept).map_err(|error| error.to_string())?;
-    host.write(file, &bytes).map_err(|error| error.to_string())
+    host.write_private(file, &bytes)
+        .map_err(|error| error.to_string())
 }

@@ -118,18 +118,26 @@ impl Session {
     /// replaced.
     pub fn save(&mut self, host: &dyn Host, path: &Path, replace: bool) -> Result<(), SaveError> {
         let path = host.absolute(path);
-        let there = host.read(&path, LARGEST_FILE as u64).ok();
         let is_same_file = self.path.as_ref() == Some(&path);
+        let there = match host.read(&path, LARGEST_FILE as u64) {
+            Ok(bytes) => Some(bytes),
+            // It is there and cannot be read: nobody knows what would be lost.
+            Err(_) if is_same_file && !replace && host.exists(&path) => {
+                return Err(SaveError::Changed(path));
+            }
+            Err(_) => None,
+        };
         if is_same_file && !replace && there.is_some() && there != self.on_disk {
             return Err(SaveError::Changed(path));
         }
         let text = write_board(&self.board).into_bytes();
+        host.write(&path, &text)?;
         let is_other = |bytes: &&Vec<u8>| **bytes != text && read_board(bytes).is_ok();
         if let Some(bytes) = there.as_ref().filter(is_other) {
-            // A net below the net: where it cannot be written, the board is saved all the same.
-            let _ = host.write(&version_before(&path), bytes);
+            // A net below the net: where it cannot be written, the board is saved all the same. It is written after the board, so
+            // that a save that fails leaves the older version too.
+            let _ = host.write_private(&version_before(&path), bytes);
         }
-        host.write(&path, &text)?;
         self.saved = Some(self.board.clone());
         self.path = Some(path);
         self.on_disk = Some(text);

@@ -85,6 +85,17 @@ impl KeptShop {
         self.fault.as_deref()
     }
 
+    /// Takes what another window has kept since this one read the file, unless something of ours is still to be written.
+    pub fn refresh(&mut self, host: &dyn Host) {
+        if self.is_broken || self.shop != self.kept {
+            return;
+        }
+        let now = Self::load(host);
+        if !now.is_broken {
+            (self.kept, self.shop) = (now.kept, now.shop);
+        }
+    }
+
     /// Writes the file if the shop has changed; a sentence where that went wrong, which the next change tries again.
     pub fn keep(&mut self, host: &dyn Host) -> Option<String> {
         if self.is_broken || self.shop == self.kept {

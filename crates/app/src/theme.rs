@@ -113,6 +113,10 @@ pub const FINDINGS_WIDTH: f32 = 290.0;
 
 /// Installs fonts and both themes.
 pub fn install(ctx: &egui::Context) {
+    // A press elsewhere ends a text while its field is still drawn; a click may have taken its panel away.
+    ctx.options_mut(|options| {
+        options.input_options.surrender_focus_on = egui::SurrenderFocusOn::Presses;
+    });
     ctx.set_fonts(fonts());
     ctx.set_visuals_of(Theme::Light, visuals(&LIGHT, Visuals::light()));
     ctx.set_visuals_of(Theme::Dark, visuals(&DARK, Visuals::dark()));

@@ -145,6 +145,9 @@ impl App {
         if self.view.dialog.is_some() {
             commands.clear();
         }
+        if !commands.is_empty() {
+            leave_field(ui.ctx());
+        }
         self.current
             .be_on(self.host.today().today(self.host.zone()));
         self.current.refresh(&self.session.board);
@@ -216,6 +219,8 @@ impl eframe::App for App {
         let asked_to_close = ctx.input(|input| input.viewport().close_requested());
         if asked_to_close && self.jobs.is_exporting() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            // Changes made meanwhile are asked about again.
+            self.closing = false;
             self.view
                 .warn("the export is not finished yet; close the window after it");
         } else if asked_to_close && !self.closing && self.session.is_dirty() {
@@ -229,12 +234,24 @@ impl eframe::App for App {
     }
 
     fn on_exit(&mut self, _: Option<&eframe::glow::Context>) {
-        self.rescue.forget(&*self.host);
+        // A display that is lost closes the window too, and nobody has given the changes up.
+        if self.closing || !self.session.is_dirty() {
+            self.rescue.forget(&*self.host);
+        }
     }
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         eframe::set_value(storage, Settings::KEY, &self.settings);
     }
+}
+
+/// Takes the focus from a field, which is then read in this frame: a command by its keys is about the text too.
+fn leave_field(ctx: &egui::Context) {
+    ctx.memory_mut(|memory| {
+        if let Some(id) = memory.focused() {
+            memory.surrender_focus(id);
+        }
+    });
 }
 
 /// Whether a change is finished: no button is held, and no text is being typed.

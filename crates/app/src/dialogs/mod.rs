@@ -112,19 +112,16 @@ impl Dialog {
         }
     }
 
-    /// Says in the dialog what went wrong.
-    pub fn fault(&mut self, sentence: String) {
-        match self {
-            Self::Open(dialog) | Self::SaveAs(dialog) => dialog.fault = Some(sentence),
-            Self::Export(dialog) => dialog.fault = Some(sentence),
-            Self::New(dialog) => dialog.fault = Some(sentence),
-            Self::Unsaved(_)
-            | Self::Changed(..)
-            | Self::Rescued(_)
-            | Self::Shop(_)
-            | Self::Search(..)
-            | Self::Safety => {}
-        }
+    /// Says in the dialog what went wrong; gives the sentence back where it has no place for it.
+    pub fn fault(&mut self, sentence: String) -> Option<String> {
+        let place = match self {
+            Self::Open(dialog) | Self::SaveAs(dialog) => &mut dialog.fault,
+            Self::Export(dialog) => &mut dialog.fault,
+            Self::New(dialog) => &mut dialog.fault,
+            _ => return Some(sentence),
+        };
+        *place = Some(sentence);
+        None
     }
 }
 

@@ -1,12 +1,15 @@
 //! Earlier runs ended before their boards were saved.
 
-use egui::{RichText, Ui};
+use egui::{RichText, ScrollArea, Ui};
 
 use super::{Answer, button_row, heading};
 use crate::rescue::Found;
 use crate::session::Rescued;
 use crate::theme;
 use crate::widgets::main_button;
+
+/// The most height of the list, in points.
+const LIST: f32 = 320.0;
 
 /// Open one, or give them up one by one.
 pub fn rescued_ui(ui: &mut Ui, found: &Found) -> Option<Answer> {
@@ -19,10 +22,13 @@ pub fn rescued_ui(ui: &mut Ui, found: &Found) -> Option<Answer> {
             "Open one of the boards that were not saved?"
         },
     );
-    for (at, rescued) in found.boards.iter().enumerate() {
-        answer = answer.or(ui.push_id(at, |ui| board_ui(ui, rescued, at == 0)).inner);
-        ui.add_space(theme::GAP);
-    }
+    ScrollArea::vertical().max_height(LIST).show(ui, |ui| {
+        for (at, rescued) in found.boards.iter().enumerate() {
+            let shown = ui.push_id(at, |ui| board_ui(ui, rescued, at == 0));
+            answer = answer.take().or(shown.inner);
+            ui.add_space(theme::GAP);
+        }
+    });
     for path in &found.broken {
         ui.label(format!(
             "What another run left cannot be read; it is kept as {}.",

@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 pub use several::write_all;
-pub use staged::{create, write_atomic};
+pub use staged::{create, write_atomic, write_private};
 
 /// Why a file cannot be read or written.
 #[derive(Debug, thiserror::Error)]
@@ -357,6 +357,10 @@ mod tests {
             fs::metadata(&path).unwrap().permissions().mode() & 0o777,
             0o600
         );
+        // A copy that is new is its owner's too.
+        let copy = folder.path().join("board.json~");
+        write_private(&copy, b"old").unwrap();
+        assert_eq!(fs::metadata(&copy).unwrap().permissions().mode() & 0o077, 0);
     }
 
     #[test]

@@ -123,10 +123,16 @@ fn taken_back(done: Vec<Placed>, error: FilesError) -> FilesError {
             new.push(placed.target);
         }
     }
+    if new.is_empty() {
+        return error;
+    }
     match error {
-        FilesError::Write { reason, path } if !new.is_empty() => {
-            FilesError::Halfway { reason, path, new }
-        }
+        FilesError::Write { reason, path } => FilesError::Halfway { reason, path, new },
+        FilesError::Exists(path) => FilesError::Halfway {
+            reason: io::Error::other("another program wrote it meanwhile"),
+            path,
+            new,
+        },
         error => error,
     }
 }

@@ -19,6 +19,14 @@ pub fn write_atomic(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
     Staged::beside(path, bytes)?.take_place()
 }
 
+/// Writes a file whole, as [`write_atomic`] does, so that a new one can be read by its owner alone.
+///
+/// # Errors
+/// [`FilesError::Write`]; the file is then what it was before.
+pub fn write_private(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
+    Staged::with_mode(path, bytes, PRIVATE)?.take_place()
+}
+
 /// Writes a file that must not be there yet. Of several programs that write the same one at once, one does.
 ///
 /// # Errors
@@ -39,8 +47,13 @@ pub(super) struct Staged {
 impl Staged {
     /// Writes bytes into a new file beside the one that they are for.
     pub fn beside(path: &Path, bytes: &[u8]) -> Result<Self, FilesError> {
+        Self::with_mode(path, bytes, USUAL)
+    }
+
+    /// The same with the rights of a file that is not there yet, which the process's own mask still cuts.
+    fn with_mode(path: &Path, bytes: &[u8], mode: u32) -> Result<Self, FilesError> {
         let target = target_of(path);
-        let staged = write_beside(&target, bytes);
+        let staged = write_beside(&target, bytes, mode);
         let file = staged.map_err(|reason| failed(reason, path))?;
         Ok(Self {
             file,
@@ -90,7 +103,11 @@ fn target_of(path: &Path) -> PathBuf {
         .unwrap_or_else(|_| path.into())
 }
 
-fn write_beside(target: &Path, bytes: &[u8]) -> io::Result<NamedTempFile> {
+/// Rights of a new file, before the process's own mask, and of one for its owner alone.
+const USUAL: u32 = 0o666;
+const PRIVATE: u32 = 0o600;
+
+fn write_beside(target: &Path, bytes: &[u8], mode: u32) -> io::Result<NamedTempFile> {
     let folder = folder_of(target);
     if !folder.is_dir() {
         return Err(io::Error::from(io::ErrorKind::NotFound));
@@ -102,7 +119,7 @@ fn write_beside(target: &Path, bytes: &[u8]) -> io::Result<NamedTempFile> {
             return Err(io::Error::from(io::ErrorKind::PermissionDenied));
         }
     }
-    let mut file = new_file_in(folder, there.as_ref())?;
+    let mut file = new_file_in(folder, there.as_ref(), mode)?;
     if let Some(about) = &there {
         keep_owner(file.path(), about)?;
     }
@@ -117,9 +134,13 @@ fn write_beside(target: &Path, bytes: &[u8]) -> io::Result<NamedTempFile> {
 
 /// A new file that nobody can read who cannot read the one whose place it will take.
 #[cfg(unix)]
-fn new_file_in(folder: &Path, there: Option<&fs::Metadata>) -> io::Result<NamedTempFile> {
+fn new_file_in(
+    folder: &Path,
+    there: Option<&fs::Metadata>,
+    mode: u32,
+) -> io::Result<NamedTempFile> {
     use std::os::unix::fs::PermissionsExt as _;
-    let mode = there.map_or(0o666, |about| about.permissions().mode() & 0o777);
+    let mode = there.map_or(mode, |about| about.permissions().mode() & 0o777);
     // The process's own mask still applies, as it does to any new file.
     tempfile::Builder::new()
         .prefix(UNFINISHED)
@@ -128,7 +149,11 @@ fn new_file_in(folder: &Path, there: Option<&fs::Metadata>) -> io::Result<NamedT
 }
 
 #[cfg(not(unix))]
-fn new_file_in(folder: &Path, _there: Option<&fs::Metadata>) -> io::Result<NamedTempFile> {
+fn new_file_in(
+    folder: &Path,
+    _there: Option<&fs::Metadata>,
+    _mode: u32,
+) -> io::Result<NamedTempFile> {
     tempfile::Builder::new()
         .prefix(UNFINISHED)
         .tempfile_in(folder)

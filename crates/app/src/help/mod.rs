@@ -24,6 +24,8 @@ pub struct Help {
     pub chapter: usize,
     /// A word to bring into view, by its place in the list.
     word: Option<usize>,
+    /// Whether a text or a list was open at the end of the last frame, which Escape then closes instead.
+    was_busy: bool,
     /// The chapter that was shown last: another one begins at its top.
     last: Option<usize>,
     /// The laid out text of the chapters.
@@ -97,7 +99,9 @@ pub fn help_ui(ctx: &Context, help: &mut Help) {
         .max_size(room - vec2(40.0, 60.0))
         .collapsible(false)
         .show(ctx, |ui| pages_ui(ui, help));
-    help.shown = shown && !(help.shown && ctx.input(|input| input.key_pressed(egui::Key::Escape)));
+    let escaped = ctx.input(|input| input.key_pressed(egui::Key::Escape)) && !help.was_busy;
+    help.was_busy = ctx.text_edit_focused() || egui::Popup::is_any_open(ctx);
+    help.shown = shown && !escaped;
 }
 
 fn pages_ui(ui: &mut Ui, help: &mut Help) {

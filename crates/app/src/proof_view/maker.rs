@@ -50,6 +50,20 @@ pub struct Maker {
 struct Desk {
     wish: Option<Wish>,
     is_busy: bool,
+    /// Whether the last picture broke by a fault of the program.
+    is_broken: bool,
+}
+
+/// Frees the desk where a picture breaks by a fault of the program, so that the next one is made all the same.
+struct AtWork<'a>(&'a Mutex<Desk>);
+
+impl Drop for AtWork<'_> {
+    fn drop(&mut self) {
+        if std::thread::panicking() {
+            let mut desk = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+            (desk.is_busy, desk.is_broken) = (false, true);
+        }
+    }
 }
 
 /// Longer side of the coarse picture, pixels; it is worked out between two frames.
@@ -79,6 +93,7 @@ impl Maker {
         let is_busy = {
             let mut desk = self.desk.lock().unwrap_or_else(PoisonError::into_inner);
             desk.wish = Some(wish);
+            desk.is_broken = false;
             core::mem::replace(&mut desk.is_busy, true)
         };
         if is_busy {
@@ -86,6 +101,12 @@ impl Maker {
         }
         let (desk, sender, ctx) = (self.desk.clone(), self.sender.clone(), ctx.clone());
         host.spawn("a proof", Box::new(move || work(&desk, &sender, &ctx)));
+    }
+
+    /// Whether the last picture broke by a fault of the program.
+    pub fn is_broken(&self) -> bool {
+        let desk = self.desk.lock().unwrap_or_else(PoisonError::into_inner);
+        desk.is_broken
     }
 
     /// The picture that is ready, the newest of several.
@@ -98,6 +119,7 @@ impl Maker {
 fn work(desk: &Mutex<Desk>, sender: &Sender<Glimpse>, ctx: &Context) {
     let open = || desk.lock().unwrap_or_else(PoisonError::into_inner);
     let is_waiting = || open().wish.is_some();
+    let _at_work = AtWork(desk);
     loop {
         let wish = {
             let mut desk = open();

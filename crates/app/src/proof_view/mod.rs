@@ -156,6 +156,10 @@ pub fn proof_view_ui(
     let mut pen = Pen::new(ui.painter_at(response.rect), camera, &palette);
     match &state.shown {
         Some(strips) => strips.paint(&mut pen, response.rect),
+        None if state.maker.is_broken() => {
+            let words = "This picture broke by a fault of the program.";
+            ui.put(response.rect, egui::Label::new(words));
+        }
         None => {
             ui.put(response.rect, egui::Spinner::new());
         }
@@ -172,7 +176,7 @@ pub fn proof_view_ui(
 
 /// From above or in perspective; back to the usual view; and where wood is missing, that it is.
 fn looks_ui(ui: &mut Ui, workpiece: &Workpiece, state: &mut ProofViewState) {
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         ui.add_space(theme::GAP);
         ui.selectable_value(&mut state.look, Look::Above, "From above");
         ui.selectable_value(&mut state.look, Look::Perspective, "In perspective");

@@ -91,9 +91,49 @@ fn a_window_leaves_the_changes_of_another_one_alone() {
     let first = story.host.file(FIRST);
     story.type_into("Players", "7");
     assert!(story.host.file(SECOND).is_some());
+    story.keys(Modifiers::COMMAND, Key::Q);
+    story.press("Lose the changes");
     eframe::App::on_exit(story.harness.state_mut(), None);
     assert_eq!(story.host.file(SECOND), None);
     assert_eq!(story.host.file(FIRST), first);
+}
+
+/// The window of a display that is lost ends without a question.
+#[test]
+fn changes_are_kept_aside_where_nobody_gave_them_up() {
+    let mut story = Story::begin();
+    story.type_into("Players", "5");
+    eframe::App::on_exit(story.harness.state_mut(), None);
+    assert!(story.host.file(FIRST).is_some());
+}
+
+/// Text that is still in its field belongs to the board that a command is about.
+#[test]
+fn a_text_in_its_field_is_saved_with_the_board() {
+    let mut story = opened_and_changed();
+    story.press("Finish");
+    story.fill("Player 2, color", "brick red");
+    story.keys(Modifiers::COMMAND, Key::S);
+    let saved = read_board(&story.host.file("/b.json").unwrap()).unwrap();
+    assert_eq!(saved, story.app().session.board);
+    let brick = board::Rgb::named("brick red").unwrap();
+    assert_eq!(workshop::player_look(&saved, 2).color, brick);
+    // A press on another stage ends the text too.
+    story.fill("Player 3, color", "brick red");
+    story.press("Bench");
+    assert_eq!(
+        workshop::player_look(&story.app().session.board, 3).color,
+        brick
+    );
+}
+
+#[test]
+fn a_save_that_fails_after_a_question_says_so() {
+    let mut story = opened_and_changed();
+    story.host.put("/b.json", b"{}");
+    story.keys(Modifiers::COMMAND, Key::S);
+    story.press("Open it, lose my changes");
+    assert!(story.sees("no board file") && story.app().session.is_dirty());
 }
 
 #[test]

@@ -128,3 +128,19 @@ fn a_broken_shop_is_told_and_prevents_nothing() {
     assert!(story.sees("your shop cannot be read"));
     assert_eq!(story.holes(), 133);
 }
+
+/// Another window has kept a planer meanwhile; a change here does not take it away.
+#[test]
+fn the_shop_of_another_window_is_not_overwritten() {
+    const SHOP: &str = "/home/maker/settings/shop.json";
+    let mut other = Story::begin();
+    other.press("Wood");
+    other.type_into("Planer width", "410");
+    let theirs = other.host.file(SHOP).expect("no shop was kept");
+    let mut story = Story::begin();
+    story.host.put(SHOP, &theirs);
+    story.press("Template");
+    story.type_into("Printer margin", "12");
+    let kept = String::from_utf8(story.host.file(SHOP).unwrap()).unwrap();
+    assert!(kept.contains("410") && kept.contains("12"), "{kept}");
+}

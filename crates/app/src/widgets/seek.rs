@@ -10,7 +10,8 @@ const SHOWN: f64 = 2.0;
 /// The field that is looked for.
 #[derive(Clone)]
 struct Seek {
-    caption: String,
+    /// The caption of its row; none where only the section is to unfold.
+    caption: Option<String>,
     section: &'static str,
     /// Whether the section is being drawn.
     is_inside: bool,
@@ -30,8 +31,8 @@ fn keep(ctx: &Context, seek: Seek) {
     ctx.data_mut(|data| data.insert_temp(id(), seek));
 }
 
-/// Looks for the row of a caption in a section.
-pub fn seek(ctx: &Context, caption: String, section: &'static str) {
+/// Looks for the row of a caption in a section, or unfolds the section alone.
+pub fn seek(ctx: &Context, caption: Option<String>, section: &'static str) {
     keep(
         ctx,
         Seek {
@@ -59,6 +60,10 @@ pub(super) fn within<R>(ui: &mut Ui, title: &str, content: impl FnOnce(&mut Ui) 
     mark(true);
     let drawn = content(ui);
     mark(false);
+    // A section that is drawn is unfolded; there is nothing more to wait for.
+    if sought(&ctx).is_some_and(|seek| seek.section == title && seek.caption.is_none()) {
+        ctx.data_mut(|data| data.remove::<Seek>(id()));
+    }
     drawn
 }
 
@@ -70,7 +75,9 @@ pub(super) fn is_in(ctx: &Context, title: &str) -> bool {
 /// Brings a row into view if it is the one that is looked for.
 pub(super) fn show(ui: &Ui, caption: &str, row: &Response) {
     let ctx = ui.ctx();
-    let Some(seek) = sought(ctx).filter(|seek| seek.is_inside && seek.caption == caption) else {
+    let Some(seek) =
+        sought(ctx).filter(|seek| seek.is_inside && seek.caption.as_deref() == Some(caption))
+    else {
         return;
     };
     let now = ctx.input(|input| input.time);

@@ -60,6 +60,7 @@ impl App {
             Command::Units => self.session.board.units = other(self.session.board.units),
             Command::Theme => self.change_theme(ctx),
             Command::Shop => {
+                self.shop.refresh(&*self.host);
                 let dialog = ShopDialog::new(&self.shop.shop, self.session.board.units);
                 self.view.dialog = Some(Dialog::Shop(Box::new(dialog)));
             }
@@ -184,8 +185,9 @@ impl App {
         };
         self.view.stage = place.stage;
         self.view.pane = Pane::Controls;
-        seek(ctx, place.caption, place.section);
-        if field.value(&self.session.board, 0).is_none() {
+        let is_there = field.value(&self.session.board, 0).is_some();
+        seek(ctx, is_there.then_some(place.caption), place.section);
+        if !is_there {
             self.view.tell(format!(
                 "{} stands in {} once the part that it belongs to is planned",
                 field.label(0),
@@ -207,9 +209,14 @@ impl App {
     /// Says in the open dialog, or below the board, what went wrong.
     pub(super) fn complain(&mut self, fault: Option<String>) {
         let Some(fault) = fault else { return };
-        match &mut self.view.dialog {
+        let left = match &mut self.view.dialog {
             Some(dialog) => dialog.fault(fault),
-            None => self.view.warn(fault),
+            None => Some(fault),
+        };
+        if let Some(fault) = left {
+            // A dialog that cannot say it would hide it.
+            self.view.dialog = None;
+            self.view.warn(fault);
         }
     }
 

@@ -125,6 +125,7 @@ impl App {
         let Some(board) = sound.into_iter().find(|board| !is_stopped(board)) else {
             return;
         };
+        self.shop.refresh(&*self.host);
         self.shop.shop.learn(&begun.board, &self.session.board);
         self.session.board = board.clone();
         self.known.clone_from(&board);
@@ -144,6 +145,7 @@ impl App {
     /// Keeps what the maker has changed of the shop.
     pub(super) fn learn_shop(&mut self) {
         if self.known != self.session.board {
+            self.shop.refresh(&*self.host);
             self.shop.shop.learn(&self.known, &self.session.board);
             self.known.clone_from(&self.session.board);
         }

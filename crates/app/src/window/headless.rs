@@ -1,9 +1,102 @@
 //! The window without a screen, for benches: a frame up to the triangles that a graphics card would get.
 
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
 use board::Board;
 
 use super::App;
+use crate::exports::Moment;
+use crate::files::FilesError;
+use crate::host::{Ask, Desktop, Held, Host, Picked};
 use crate::session::Session;
+use crate::settings::Settings;
+use crate::theme;
+
+/// A world without files, so that a bench leaves those of the maker alone.
+struct Nowhere;
+
+impl Host for Nowhere {
+    fn read(&self, path: &Path, _most: u64) -> Result<Vec<u8>, FilesError> {
+        Err(FilesError::Read {
+            reason: std::io::ErrorKind::NotFound.into(),
+            path: path.into(),
+        })
+    }
+
+    fn write(&self, _path: &Path, _bytes: &[u8]) -> Result<(), FilesError> {
+        Ok(())
+    }
+
+    fn write_private(&self, _path: &Path, _bytes: &[u8]) -> Result<(), FilesError> {
+        Ok(())
+    }
+
+    fn write_all(
+        &self,
+        _folder: &Path,
+        _files: &[(String, Vec<u8>)],
+        _replace: bool,
+    ) -> Result<Vec<PathBuf>, FilesError> {
+        Ok(Vec::new())
+    }
+
+    fn remove(&self, _path: &Path) {}
+
+    fn set_aside(&self, _path: &Path) -> Option<PathBuf> {
+        None
+    }
+
+    fn hold(&self, _path: &Path) -> Option<Held> {
+        None
+    }
+
+    fn sweep(&self, _folder: &Path) {}
+
+    fn absolute(&self, path: &Path) -> PathBuf {
+        path.into()
+    }
+
+    fn exists(&self, _path: &Path) -> bool {
+        false
+    }
+
+    fn pick(&self, _ask: &Ask) -> Picked {
+        Picked::NoDialog
+    }
+
+    fn documents(&self) -> PathBuf {
+        PathBuf::new()
+    }
+
+    fn settings_folder(&self) -> Option<PathBuf> {
+        None
+    }
+
+    fn make_folder(&self, _folder: &Path) -> Result<(), FilesError> {
+        Ok(())
+    }
+
+    fn today(&self) -> Moment {
+        Desktop.today()
+    }
+
+    fn zone(&self) -> String {
+        Desktop.zone()
+    }
+
+    fn now(&self) -> jiff::Timestamp {
+        Desktop.now()
+    }
+
+    fn clock(&self) -> String {
+        Desktop.clock()
+    }
+
+    fn spawn(&self, name: &str, work: Box<dyn FnOnce() + Send>) {
+        Desktop.spawn(name, work);
+    }
+}
 
 /// The window without a screen.
 pub struct Headless {
@@ -15,7 +108,8 @@ impl Headless {
     /// Opens on a board.
     pub fn new(board: Board) -> Self {
         let ctx = egui::Context::default();
-        let mut app = App::sample(&ctx);
+        theme::install(&ctx);
+        let mut app = App::new(&ctx, Settings::default(), Arc::new(Nowhere), None);
         app.begin(Session::new(board));
         let mut window = Self { ctx, app };
         // Fonts and sizes settle in the first frames.

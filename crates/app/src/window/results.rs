@@ -55,7 +55,8 @@ impl App {
             Picked::Path(path) => dialog.take_path(&path),
             Picked::Nothing => {}
             Picked::NoDialog => {
-                dialog.fault("no file dialog answered here; type the path instead".into());
+                let words = "no file dialog answered here; type the path instead";
+                self.complain(Some(words.into()));
             }
         }
     }

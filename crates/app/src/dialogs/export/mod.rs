@@ -170,8 +170,20 @@ fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) {
             .map(|choice| choice.kind)
     };
     if let Some(kind) = shown.or_else(first) {
-        dialog.preview.show(ui.ctx(), host, &dialog.source, kind);
+        let source = previewed(ui.ctx(), &dialog.source);
+        dialog.preview.show(ui.ctx(), host, &source, kind);
     }
+}
+
+/// The source as it is previewed: its pictures no larger than is seen, and than the graphics card takes.
+fn previewed(ctx: &egui::Context, source: &Arc<Source>) -> Arc<Source> {
+    let (least, usual, _) = picture::SIZES;
+    let most = ctx.input(|input| input.max_texture_side) as u32;
+    let seen = source.proof_size().min(usual).min(most).max(least);
+    if seen == source.proof_size() {
+        return source.clone();
+    }
+    Arc::new((**source).clone().with_proof(seen))
 }
 
 /// Size of the proof's pictures.
