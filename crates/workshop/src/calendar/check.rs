@@ -61,6 +61,7 @@ fn none(error: &CalendarError) -> Option<Finding> {
         }
         CalendarError::NoHours => "type hours for at least one day",
         CalendarError::TooLong { .. } => "have one longer day a week, or type your own time for it",
+        CalendarError::TooMany { .. } => "make fewer boards at a time, or plan fewer coats",
         CalendarError::TooFar => "take some of the days off away, or make fewer boards",
     };
     Some(caution(format!("there is no calendar: {error}; {way}")))

@@ -1,11 +1,12 @@
 //! The calendar as it is told: operations with their days, the promise, and what is a day of work.
 
 use board::{Day, Units};
-use jiff::Timestamp;
 use jiff::civil::{Date, DateTime};
 use jiff::tz::TimeZone;
+use jiff::{SignedDuration, Timestamp};
 
 use super::Plan;
+use super::axis::TooFar;
 use super::days::{Days, timestamp};
 use super::jobs::Jobs;
 
@@ -86,7 +87,15 @@ impl Dated {
 
 impl Calendar {
     /// The calendar of a plan.
-    pub(super) fn of(jobs: &Jobs<'_>, days: Days, plan: &Plan, promise: Option<Promise>) -> Self {
+    ///
+    /// # Errors
+    /// [`TooFar`] where something of it is on no day that can be told.
+    pub(super) fn of(
+        jobs: &Jobs<'_>,
+        days: Days,
+        plan: &Plan,
+        promise: Option<Promise>,
+    ) -> Result<Self, TooFar> {
         let is_backward = plan.is_backward;
         let mut work = done(jobs, &days);
         let left = plan.listed.iter().zip(&plan.stretches).zip(&plan.slack);
@@ -104,26 +113,21 @@ impl Calendar {
             }
         }));
         work.sort_by_key(|it| (it.operation, it.board));
-        let local = |at: Timestamp| days.zone.to_datetime(at).date();
-        let first = work
-            .iter()
-            .filter_map(Dated::span)
-            .map(|it| local(it.from))
-            .min();
-        let last = work
-            .iter()
-            .map(|it| local(it.ready.max(it.last_minute())))
-            .max();
-        let day = |date: Option<Date>| date.and_then(Day::of).unwrap_or(Day::FIRST);
-        Self {
+        let begins = work.iter().filter_map(Dated::span).map(|it| it.from);
+        let first = day(&days, begins.min())?;
+        let ends = work.iter().map(|it| it.ready.max(it.last_minute())).max();
+        // Work that ends at midnight ends on the day before.
+        let before = ends.map(|end| end.saturating_sub(SignedDuration::from_secs(1)));
+        let last = day(&days, before.and_then(Result::ok).or(ends))?;
+        Ok(Self {
             boards: jobs.boards,
             promise,
             is_backward,
-            first: day(first),
-            last: day(last),
+            first,
+            last: last.max(first),
             work,
             days,
-        }
+        })
     }
 
     /// The maker's time zone.
@@ -228,6 +232,12 @@ impl Stretch {
             to: timestamp(to),
         }
     }
+}
+
+/// The day of an instant, the first there is of no instant at all.
+fn day(days: &Days, at: Option<Timestamp>) -> Result<Day, TooFar> {
+    let date = at.map(|at| days.zone.to_datetime(at).date());
+    date.map_or(Ok(Day::FIRST), |date| Day::of(date).ok_or(TooFar))
 }
 
 /// The operations that are ticked off, each on the hours of its day.

@@ -50,9 +50,16 @@ impl Days {
         Some(at.as_second().div_euclid(60))
     }
 
-    /// The minute of the clock at which the work of a day is over, or would be over if it were no day off.
+    /// The minute of the clock at which the work of a day is over: when its hours have passed or the next day's begin. It is that at
+    /// which work would begin on a day without any.
     pub fn closes(&self, date: Date) -> Option<i64> {
-        Some(self.opens(date)? + self.minutes(date))
+        let minutes = self.minutes(date);
+        let opens = self.opens(date)?;
+        if minutes == 0 {
+            return Some(opens);
+        }
+        let next = date.tomorrow().ok().and_then(|next| self.opens(next));
+        Some((opens + minutes).min(next.unwrap_or(i64::MAX)))
     }
 
     /// The minute of the clock at which the work of a day is over, and that day too: a night's work is promised for the evening before.
@@ -67,21 +74,10 @@ impl Days {
 
     /// The work of a day, from and to a minute of the clock; none on a day off.
     ///
-    /// Hours count as they pass, also in the night in which clocks are changed; work ends when the next day's begins.
+    /// Hours count as they pass, also in the night in which clocks are changed.
     fn work(&self, date: Date) -> Option<(i64, i64)> {
-        /// Days as long as this may run into the next, where a day has 23 hours.
-        const LONG: i64 = 22 * 60;
-        let minutes = self.minutes(date);
-        if minutes == 0 {
-            return None;
-        }
-        let from = self.opens(date)?;
-        let to = from + minutes;
-        if minutes < LONG {
-            return Some((from, to));
-        }
-        let next = date.tomorrow().ok().and_then(|next| self.opens(next));
-        Some((from, next.map_or(to, |next| to.min(next))))
+        let (from, to) = (self.opens(date)?, self.closes(date)?);
+        (from < to).then_some((from, to))
     }
 
     /// The work of every day from one on.
@@ -102,9 +98,12 @@ impl Days {
         self.zone.to_datetime(timestamp(minute)).date()
     }
 
-    /// The day of the last minute before one.
-    pub fn date_before(&self, minute: i64) -> Date {
-        self.date_of(minute - 1)
+    /// The first day by whose end something is done that is over at a minute of the clock.
+    pub fn done_on(&self, minute: i64) -> Date {
+        let date = self.date_of(minute.saturating_sub(1));
+        let is_late = self.deadline(date).is_some_and(|end| end < minute);
+        let next = date.tomorrow().ok().filter(|_| is_late);
+        next.unwrap_or(date)
     }
 }
 

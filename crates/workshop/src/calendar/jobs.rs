@@ -1,11 +1,13 @@
 //! The jobs of an order: every operation of the plan of the work on every board.
 
+use std::collections::BTreeMap;
+
 use board::{Day, Schedule};
 
 use super::days::Days;
 use super::place::{Job, KINDS};
 use crate::WorkPlan;
-use crate::job::{BatchTime, Operation, Task, is_shared};
+use crate::job::{BatchTime, Need, Operation, Task, is_shared};
 
 /// The kinds of stations, by their places in the list of how many there are.
 ///
@@ -43,6 +45,8 @@ pub struct Work<'a> {
     pub is_shared: bool,
     /// The day it was done, and the minute at which that day's work was over.
     pub done: Option<(Day, i64)>,
+    /// The place of the last operation of its task that is left, up to this one; none where all of them are done.
+    pub open: Option<usize>,
 }
 
 /// A job with what it is.
@@ -56,6 +60,8 @@ pub struct Listed {
     pub board: Option<u32>,
     /// Minutes that it is left alone afterwards.
     pub wait: i64,
+    /// The minute at which it began, where it waits by itself and all before it is ticked off.
+    pub since: Option<i64>,
 }
 
 /// Whether a task cannot be left half done, however long it takes: glue and resin set, and a coat keeps a wet edge.
@@ -94,19 +100,47 @@ impl<'a> Jobs<'a> {
                 wait: operation.wait.map_or(0, |wait| whole(wait.hours * 60.0)),
                 is_shared: is_shared(operation.task),
                 done: done.map(|day| (day, days.closes(day.date()).unwrap_or_default())),
+                open: None,
             }
         });
         Self {
-            work: work.collect(),
+            work: opened(work.collect()),
             boards: schedule.boards,
             stations: [schedule.clamps, schedule.drying],
         }
     }
 
-    /// The minute at which all that is ticked off is over, waits included.
-    pub fn done_by(&self) -> i64 {
+    /// The number of jobs that are left.
+    pub fn count(&self) -> usize {
+        let left = self.work.iter().filter(|it| it.done.is_none());
+        left.map(|it| {
+            if it.is_shared {
+                1
+            } else {
+                self.boards as usize
+            }
+        })
+        .sum()
+    }
+
+    /// The minute at which all that is ticked off is over, waits included; none where nothing is.
+    pub fn done_by(&self) -> Option<i64> {
         let done = self.work.iter().filter_map(|it| Some(it.done?.1 + it.wait));
-        done.max().unwrap_or(i64::MIN)
+        done.max()
+    }
+
+    /// The minute at which an operation began that hands are not at: when all that comes before it was over.
+    ///
+    /// It is none while something before it is left, or where nothing comes before it.
+    fn since(&self, operation: usize) -> Option<i64> {
+        let work = self.work.get(operation)?;
+        let needs = &work.operation.needs;
+        let is_done = |need: &Need| {
+            let before = self.work.get(need.operation);
+            before.is_some_and(|it| it.open.is_none())
+        };
+        let waits = work.minutes == [0, 0] && !needs.is_empty() && needs.iter().all(is_done);
+        waits.then(|| self.not_before(operation))
     }
 
     /// The minute before which an operation does not begin, for what is done and its waits.
@@ -129,7 +163,11 @@ impl<'a> Jobs<'a> {
         let mut listed = self.left();
         for job in &mut listed {
             job.job.trail = job.wait;
-            job.job.not_before = self.not_before(job.operation).max(begin);
+            job.since = self.since(job.operation);
+            job.job.not_before = match job.since {
+                Some(since) => since,
+                None => self.not_before(job.operation).max(begin),
+            };
         }
         let firsts = self.firsts();
         for at in 0..listed.len() {
@@ -157,7 +195,9 @@ impl<'a> Jobs<'a> {
                 let mut it = it.clone();
                 it.job.after = Vec::new();
                 it.job.trail = 0;
-                it.job.not_before = begin + it.wait;
+                // The clock runs backward: what has begun already stays where it is.
+                let begun = it.since.map_or(i64::MIN, |since| -since);
+                it.job.not_before = (begin + it.wait).max(begun);
                 it.job.station = it
                     .job
                     .station
@@ -195,6 +235,7 @@ impl<'a> Jobs<'a> {
                     operation,
                     board: (!work.is_shared).then_some(board),
                     wait: work.wait,
+                    since: None,
                 });
             }
         }
@@ -237,8 +278,9 @@ impl<'a> Jobs<'a> {
             needed.push((*first, 0));
         }
         for need in &work.operation.needs {
-            let (Some(before), Some(Some(first))) =
-                (self.work.get(need.operation), firsts.get(need.operation))
+            let open = self.work.get(need.operation).and_then(|it| it.open);
+            let Some((before, Some(first))) =
+                open.and_then(|open| Some((self.work.get(open)?, firsts.get(open)?)))
             else {
                 continue;
             };
@@ -253,6 +295,20 @@ impl<'a> Jobs<'a> {
         }
         needed
     }
+}
+
+/// The work of a plan with the last operation of each task that is left.
+///
+/// An operation names the last of each task before it. Where that is ticked off and an earlier one is not, it waits for the earlier one.
+fn opened(mut work: Vec<Work<'_>>) -> Vec<Work<'_>> {
+    let mut last: BTreeMap<Task, usize> = BTreeMap::new();
+    for (at, it) in work.iter_mut().enumerate() {
+        if it.done.is_none() {
+            last.insert(it.operation.task, at);
+        }
+        it.open = last.get(&it.operation.task).copied();
+    }
+    work
 }
 
 impl Work<'_> {

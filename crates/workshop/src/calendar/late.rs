@@ -89,10 +89,9 @@ fn chains(
         else {
             continue;
         };
-        if job.minutes == 0 {
-            continue;
+        if job.minutes > 0 {
+            before.extend(hands.replace(at).map(|earlier| (earlier, 0)));
         }
-        before.extend(hands.replace(at).map(|earlier| (earlier, 0)));
         let Some((kind, [lead, trail])) = job.station else {
             continue;
         };

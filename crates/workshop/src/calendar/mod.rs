@@ -37,6 +37,9 @@ pub struct Today {
     pub zone: String,
 }
 
+/// Operations on all boards together that are laid out, at most: a year or more of work, worked out within a frame or two.
+const MOST_JOBS: usize = 20_000;
+
 /// Why there is no calendar.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum CalendarError {
@@ -58,6 +61,14 @@ pub enum CalendarError {
         minutes: i64,
         /// Minutes of the longest day.
         longest: i64,
+    },
+    /// There are more operations, on all boards together, than are laid out.
+    #[error(
+        "{jobs} operations on all boards together are more than the {MOST_JOBS} that can be laid out in days"
+    )]
+    TooMany {
+        /// Operations that are left, on all boards together.
+        jobs: usize,
     },
     /// The work does not end within a hundred years.
     #[error("with these hours and days off the work would not be done within a hundred years")]
@@ -105,10 +116,13 @@ fn scheduled(
         return Err(CalendarError::NoHours);
     }
     let jobs = Jobs::of(plan, schedule, &days, time);
+    if jobs.count() > MOST_JOBS {
+        return Err(CalendarError::TooMany { jobs: jobs.count() });
+    }
     in_one_go(&jobs, days.longest())?;
     let forward = first.map(|first| ahead(&jobs, &days, first)).transpose()?;
     match (schedule.promised, forward) {
-        (None, Some(forward)) => Ok(Calendar::of(&jobs, days, &forward, None)),
+        (None, Some(forward)) => Ok(Calendar::of(&jobs, days, &forward, None)?),
         (None, None) => Err(CalendarError::NoDay),
         (Some(promised), forward) => promised_for(&jobs, days, forward, first, promised),
     }
@@ -133,8 +147,9 @@ fn promised_for(
         .is_none_or(|(opens, begins)| begins >= opens);
     let fits = backward.is_after(jobs) && begins_in_time;
     let deadline = days.deadline(promised.date());
-    let is_waited_for = deadline.is_none_or(|deadline| jobs.done_by() <= deadline);
-    let earliest = forward.as_ref().map(Plan::ends);
+    let is_waited_for = deadline.is_none_or(|deadline| jobs.done_by() <= Some(deadline));
+    let ends = |plan: &Plan| plan.ends().max(jobs.done_by());
+    let earliest = forward.as_ref().and_then(ends);
     let is_early = earliest
         .zip(deadline)
         .is_some_and(|(earliest, deadline)| earliest <= deadline);
@@ -142,13 +157,13 @@ fn promised_for(
         day: promised,
         is_kept: (fits || is_early) && is_waited_for,
         first_day: begins.and_then(|minute| Day::of(days.date_of(minute))),
-        earliest: earliest.and_then(|minute| Day::of(days.date_before(minute))),
+        earliest: earliest.and_then(|minute| Day::of(days.done_on(minute))),
     };
     let plan = match forward {
         Some(forward) if !fits => forward,
         _ => backward,
     };
-    Ok(Calendar::of(jobs, days, &plan, Some(promise)))
+    Ok(Calendar::of(jobs, days, &plan, Some(promise))?)
 }
 
 /// Jobs in their places, with the minutes of the clock as they are.
@@ -166,17 +181,18 @@ pub(crate) struct Plan {
 }
 
 impl Plan {
-    /// The minute at which the first of it begins; none where there is nothing to do.
+    /// The minute at which the first of it begins; none where there is nothing to do but to wait for what has begun.
     fn begins(&self) -> Option<i64> {
-        let first = self.stretches.iter().filter_map(|all| all.first());
-        first.map(|it| it[0]).min()
+        let each = self.listed.iter().zip(&self.stretches);
+        let left = each.filter(|(job, _)| job.since.is_none());
+        left.filter_map(|(_, all)| Some(all.first()?[0])).min()
     }
 
-    /// The minute at which all of it is over, waits included.
-    fn ends(&self) -> i64 {
+    /// The minute at which all of it is over, waits included; none where nothing is left.
+    fn ends(&self) -> Option<i64> {
         let over = self.listed.iter().zip(&self.stretches);
         let over = over.filter_map(|(job, all)| Some(all.last()?[1] + job.wait));
-        over.max().unwrap_or(i64::MIN)
+        over.max()
     }
 
     /// Whether everything comes after what is done, and after its waits.

@@ -62,9 +62,11 @@ pub fn place<I: Iterator<Item = (i64, i64)>>(
     stations: [u32; KINDS],
 ) -> Result<Vec<Placed>, TooFar> {
     let mut shop = Shop {
-        hands: BTreeMap::new(),
-        taken: [Vec::new(), Vec::new()],
-        stations,
+        hands: Taken::default(),
+        stations: stations.map(|most| Station {
+            most,
+            ..Station::default()
+        }),
     };
     let mut placed: Vec<Placed> = Vec::with_capacity(jobs.len());
     for job in jobs {
@@ -80,12 +82,72 @@ pub fn place<I: Iterator<Item = (i64, i64)>>(
 
 /// The hands and the stations, with what they are taken for.
 struct Shop {
-    /// Minutes of work that hands are taken, each stretch by its begin.
-    hands: BTreeMap<i64, i64>,
-    /// Minutes of the clock that stations of each kind are taken.
-    taken: [Vec<[i64; 2]>; KINDS],
+    /// Minutes of work that hands are taken.
+    hands: Taken,
     /// The stations of each kind.
-    stations: [u32; KINDS],
+    stations: [Station; KINDS],
+}
+
+/// Stretches that are taken, each by its begin; those that follow one another without a gap are one.
+#[derive(Default)]
+struct Taken(BTreeMap<i64, i64>);
+
+impl Taken {
+    /// Takes a stretch that overlaps no other.
+    fn take(&mut self, mut from: i64, mut to: i64) {
+        if let Some((begin, _)) = self.0.range(..from).next_back().filter(|it| *it.1 == from) {
+            from = *begin;
+        }
+        if let Some(end) = self.0.remove(&to) {
+            to = end;
+        }
+        self.0.insert(from, to);
+    }
+
+    /// The end of the last stretch that overlaps a span; none where the span is free.
+    fn until(&self, from: i64, to: i64) -> Option<i64> {
+        let last = self.0.range(..to).next_back();
+        last.map(|(_, end)| *end).filter(|end| *end > from)
+    }
+}
+
+/// The stations of a kind.
+#[derive(Default)]
+struct Station {
+    /// The number of them.
+    most: u32,
+    /// The number that is taken from a minute of the clock on, up to the next minute in the list.
+    levels: BTreeMap<i64, u32>,
+    /// Minutes of the clock at which all are taken.
+    full: Taken,
+}
+
+impl Station {
+    /// The number that is taken at a minute of the clock.
+    fn level(&self, minute: i64) -> u32 {
+        let last = self.levels.range(..=minute).next_back();
+        last.map_or(0, |(_, level)| *level)
+    }
+
+    /// Takes one from and to a minute of the clock.
+    fn take(&mut self, from: i64, to: i64) {
+        for minute in [from, to] {
+            let level = self.level(minute);
+            self.levels.insert(minute, level);
+        }
+        let mut full = Vec::new();
+        let mut next = None;
+        for (minute, level) in self.levels.range_mut(from..to).rev() {
+            *level += 1;
+            if *level == self.most {
+                full.push((*minute, next.unwrap_or(to)));
+            }
+            next = Some(*minute);
+        }
+        for (from, to) in full {
+            self.full.take(from, to);
+        }
+    }
 }
 
 impl Shop {
@@ -93,10 +155,14 @@ impl Shop {
     fn put<I: Iterator<Item = (i64, i64)>>(
         &mut self,
         job: &Job,
-        ready: i64,
+        mut ready: i64,
         axis: &mut Axis<I>,
     ) -> Result<Placed, TooFar> {
         if job.minutes == 0 {
+            while let Some(later) = self.station_free(job, [ready; 2]) {
+                ready = later;
+            }
+            self.take_station(job, [ready; 2]);
             let work = axis.work_from(ready)?;
             return Ok(Placed {
                 clock: [ready; 2],
@@ -109,7 +175,8 @@ impl Shop {
             let clock = [axis.begins(work)?, axis.ends(work + job.minutes)?];
             match self.station_free(job, clock) {
                 None => {
-                    self.take(job, work, clock);
+                    self.hands.take(work, work + job.minutes);
+                    self.take_station(job, clock);
                     return Ok(Placed {
                         clock,
                         work: [work, work + job.minutes],
@@ -135,64 +202,29 @@ impl Shop {
                     continue;
                 }
             }
-            // Stretches do not overlap: only the last that begins before the end can be in the way.
-            let in_the_way = self.hands.range(..work + job.minutes).next_back();
-            match in_the_way.filter(|(_, end)| **end > work) {
-                Some((_, end)) => work = self.free_after(*end),
+            match self.hands.until(work, work + job.minutes) {
+                Some(end) => work = end,
                 None => return Ok(work),
             }
         }
     }
 
-    /// The end of the stretch that is taken up to a minute of work, where others follow it without a gap.
-    fn free_after(&self, mut work: i64) -> i64 {
-        while let Some(end) = self.hands.get(&work) {
-            work = *end;
-        }
-        work
-    }
-
     /// When a job can begin, at the earliest, where its kind of station is taken at some time of this one; none where it is free.
     fn station_free(&self, job: &Job, clock: [i64; 2]) -> Option<i64> {
         let (kind, [before, after]) = job.station?;
+        let full = &self.stations.get(kind)?.full;
+        let until = full.until(clock[0] - before, clock[1] + after)?;
+        Some(until + before)
+    }
+
+    /// Takes a station for a job; of one that takes no time none.
+    fn take_station(&mut self, job: &Job, clock: [i64; 2]) {
+        let Some((kind, [before, after])) = job.station else {
+            return;
+        };
         let (from, to) = (clock[0] - before, clock[1] + after);
-        let taken = self.taken.get(kind)?;
-        let overlapping = taken.iter().filter(|it| it[0] < to && it[1] > from);
-        let mut ends: Vec<i64> = overlapping.map(|it| it[1]).collect();
-        let stations = *self.stations.get(kind)? as usize;
-        // Taken stretches that all touch this one need not overlap one another; a station is free where one follows the other.
-        if ends.len() < stations || most_at_once(taken, from, to) < stations {
-            return None;
-        }
-        ends.sort_unstable();
-        ends.first().map(|end| end + before)
-    }
-
-    /// Takes hands and a station for a job.
-    fn take(&mut self, job: &Job, work: i64, clock: [i64; 2]) {
-        self.hands.insert(work, work + job.minutes);
-        if let Some((kind, [before, after])) = job.station
-            && let Some(taken) = self.taken.get_mut(kind)
-        {
-            taken.push([clock[0] - before, clock[1] + after]);
+        if let Some(station) = self.stations.get_mut(kind).filter(|_| from < to) {
+            station.take(from, to);
         }
     }
-}
-
-/// The most of stretches that are taken at one time within a span.
-fn most_at_once(taken: &[[i64; 2]], from: i64, to: i64) -> usize {
-    let within = |it: &&[i64; 2]| it[0] < to && it[1] > from;
-    let mut turns: Vec<(i64, i32)> = taken
-        .iter()
-        .filter(within)
-        .flat_map(|it| [(it[0].max(from), 1), (it[1], -1)])
-        .collect();
-    // Of one minute, what ends comes before what begins.
-    turns.sort_unstable();
-    let mut now = 0;
-    let counts = turns.iter().map(|(_, turn)| {
-        now += turn;
-        now
-    });
-    counts.max().unwrap_or(0).max(0) as usize
 }

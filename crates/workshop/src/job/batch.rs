@@ -2,8 +2,6 @@
 //!
 //! Calendar and price both count by it, so that the days that the customer is told and the hours that are charged agree.
 
-use board::Timed;
-
 use super::{Operation, Task};
 use crate::Workpiece;
 
@@ -31,28 +29,34 @@ impl BatchTime {
 /// The time of an operation of a workpiece's plan; on one board it is that of the plan.
 ///
 /// The plan has the time of filling for all boards that are filled one after the other, unless the maker has timed one of them.
+/// A time of the maker's own is that of each board: none of it is taken as setting up, or further boards could cost nothing.
 pub fn batch_time(operation: &Operation, workpiece: &Workpiece) -> BatchTime {
-    let is_fill = |timed: &Timed| Task::of_word(&timed.task) == Some(Task::Fill);
+    let timed = &workpiece.board().schedule.timed;
+    let is_timed = timed
+        .iter()
+        .any(|it| Task::of_word(&it.task) == Some(operation.task));
     let filled = match workpiece.pour() {
-        Some(pour) if operation.task == Task::Fill => {
-            let is_timed = workpiece.board().schedule.timed.iter().any(is_fill);
-            if is_timed { 1 } else { pour.boards.max(1) }
-        }
+        Some(pour) if operation.task == Task::Fill && !is_timed => pour.boards.max(1),
         _ => 1,
     };
     let one = operation.hands_on.minutes / f64::from(filled);
-    let set_up = set_up(operation.task).min(one);
+    let set_up = if is_timed && !is_shared(operation.task) {
+        0.0
+    } else {
+        set_up(operation.task).min(one)
+    };
     BatchTime {
         set_up,
         each: one - set_up,
     }
 }
 
-/// Whether a task is done once, however many boards there are: templates and jigs serve for all of them, and the wood rests together.
+/// Whether a task is done once, however many boards there are: templates and jigs serve for all of them, the wood rests together, and
+/// one offcut shows the finish of them all.
 pub const fn is_shared(task: Task) -> bool {
     matches!(
         task,
-        Task::Rest | Task::Print | Task::RouterTemplate | Task::SectorJig
+        Task::Rest | Task::Trial | Task::Print | Task::RouterTemplate | Task::SectorJig
     )
 }
 
@@ -83,5 +87,41 @@ const fn set_up(task: Task) -> f64 {
         }
         Task::Fill | Task::Ease | Task::Harden | Task::HandOver => 0.0,
         _ => 10.0,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, Coat, Timed};
+    use testkit::assert_near;
+
+    /// The minutes of a task on so many boards, where the maker has typed some for it.
+    fn minutes(task: Task, typed: Option<f64>, boards: u32) -> f64 {
+        let mut board = Board {
+            finish: vec![Coat::default()],
+            ..Board::default()
+        };
+        let timed = |minutes| Timed {
+            task: task.word(),
+            minutes,
+        };
+        board.schedule.timed = typed.map(timed).into_iter().collect();
+        let workpiece = Workpiece::of(&board).unwrap();
+        let operation = workpiece.work_plan().of(task).next().unwrap();
+        batch_time(operation, &workpiece).of(boards)
+    }
+
+    #[test]
+    fn a_time_of_the_makers_own_is_that_of_each_board() {
+        // Cutting the circle takes 20 minutes to set up by common practice: a maker who typed 12 needs 12 for each.
+        assert_near!(minutes(Task::Circle, Some(12.0), 5), 60.0, 1e-9);
+        assert_near!(minutes(Task::Print, Some(12.0), 5), 12.0, 1e-9);
+    }
+
+    #[test]
+    fn one_test_board_shows_the_finish_of_the_order() {
+        let one = minutes(Task::Trial, None, 1);
+        assert_near!(minutes(Task::Trial, None, 5), one, 1e-9);
     }
 }

@@ -33,11 +33,16 @@ const fn bit(task: Task) -> u64 {
 
 const _: () = assert!(Task::ALL.len() <= 64, "a set of tasks is a u64");
 
-/// The operations, of those before it, that a task needs.
+/// The operations, of those before it, that a task needs: of each task the last, as each operation of a task needs the one before it.
 ///
 /// Needs are told by places, so that whoever lays out days or sums up a way through the work needs no search.
 fn needs(task: Task, done: &[Operation]) -> Vec<Need> {
+    let mut told = 0_u64;
     let before = |(at, earlier): (usize, &Operation)| {
+        if told & bit(earlier.task) != 0 {
+            return None;
+        }
+        told |= bit(earlier.task);
         let why = if earlier.task == task {
             "each is done before the next"
         } else {
@@ -48,7 +53,9 @@ fn needs(task: Task, done: &[Operation]) -> Vec<Need> {
         };
         Some(Need { operation: at, why })
     };
-    done.iter().enumerate().filter_map(before).collect()
+    let mut needs: Vec<Need> = done.iter().enumerate().rev().filter_map(before).collect();
+    needs.reverse();
+    needs
 }
 
 #[cfg(test)]
@@ -85,6 +92,21 @@ mod tests {
         assert_eq!(told, [(Task::Sand, 1), (Task::Coat, 1), (Task::Coat, 2)]);
         let needs: Vec<usize> = order[2].needs.iter().map(|need| need.operation).collect();
         assert_eq!(needs, [0, 1]);
+    }
+
+    #[test]
+    fn of_each_task_before_it_an_operation_names_the_last_alone() {
+        let coats = (1..=400).map(|number| bare(Task::Coat, number));
+        let order = ordered(
+            coats
+                .chain([bare(Task::Sand, 1), bare(Task::Harden, 1)])
+                .collect(),
+        );
+        let places = |at: usize| -> Vec<usize> {
+            order[at].needs.iter().map(|need| need.operation).collect()
+        };
+        assert_eq!(places(400), [0, 399]);
+        assert_eq!((order[401].task, places(401)), (Task::Harden, vec![400]));
     }
 
     #[test]
