@@ -27,8 +27,8 @@ pub enum SaveError {
     /// The file cannot be written.
     #[error(transparent)]
     Files(#[from] FilesError),
-    /// Its content is not what was read or written last: another program has changed it.
-    #[error("another program has changed the file since it was opened here: {}", .0.display())]
+    /// Its content is not what was read or written last.
+    #[error("the file has changed on disk since it was opened here: {}", .0.display())]
     Changed(PathBuf),
 }
 

@@ -54,7 +54,7 @@ impl Stage {
             Self::Drill => "Jigs and machines, and the order of drilling",
             Self::Bench => "Storage, grooves, filling",
             Self::Finish => "Colors of players and board, coats of finish",
-            Self::HandOver => "The order: how many boards, and when they are done",
+            Self::HandOver => "The order: number of boards, dates, price",
         }
     }
 }

@@ -156,7 +156,8 @@ fn in_all(board: &Board, workpiece: &Workpiece) -> String {
     let size = workpiece.length(board.piece.diameter);
     let spare = match board.recess.map_or(0, |recess| recess.spare) {
         0 => String::new(),
-        spare => format!(", {spare} of them to spare"),
+        1 => ", including 1 spare".into(),
+        spare => format!(", including {spare} spares"),
     };
     format!("{all} {kind}, {size} across{spare}.")
 }

@@ -61,6 +61,9 @@ fn offered(workpiece: &Workpiece) -> Block {
     let Some(sale) = costing.sale else {
         return Block::Words("No price is worked out at this margin.".into());
     };
+    if sale.total.minor == 0 {
+        return Block::Words("No price is worked out: the prices entered come to nothing.".into());
+    }
     let shown = |money: Money| Cell::Words(money.shown(costing.currency));
     let row = |what: String, count: &str, each: Cell, amount: Money| {
         vec![what.into(), count.into(), each, shown(amount)]
@@ -223,8 +226,11 @@ fn parts(board: &Board, costing: &Costing) -> Vec<(String, Option<Money>)> {
     let sold = |part: fn(&Sale) -> Money| costing.sale.as_ref().map(part);
     let mut parts = vec![
         ("Material".into(), Some(costing.material)),
-        ("  of it lumber wasted".into(), Some(costing.wood_waste)),
-        ("  of it left over in packs".into(), Some(costing.left_over)),
+        ("  including lumber waste".into(), Some(costing.wood_waste)),
+        (
+            "  including leftovers in packs".into(),
+            Some(costing.left_over),
+        ),
         ("Time".into(), costing.time),
     ];
     if costing.machine.is_some() {
@@ -476,5 +482,17 @@ mod tests {
         ));
         assert!(told.contains("No price is worked out"), "{told}");
         assert!(!told.contains('$'), "{told}");
+    }
+
+    #[test]
+    fn prices_of_nothing_quote_nothing() {
+        let mut board = Board::default();
+        board.price.hourly = Some(0.0);
+        let told = words(&quote_pages(
+            &Workpiece::of(&board).unwrap(),
+            &Stamp::default(),
+        ));
+        assert!(told.contains("come to nothing"), "{told}");
+        assert!(!told.contains('$') && !told.contains("Total"), "{told}");
     }
 }

@@ -10,7 +10,7 @@ use board::{HoleId, Units};
 use drawing::font::{self, Weight};
 use drawing::{Anchor, Item, Layer, Shape, Sheet, Text};
 use kurbo::{Point, Rect, Size, Vec2};
-use workshop::{Workpiece, species};
+use workshop::{Species, Workpiece, species, topcoat};
 
 use crate::hand;
 use crate::ruler::Ruler;
@@ -356,23 +356,12 @@ fn wood(workpiece: &Workpiece) -> String {
         return "Plain pale wood shown: no wood chosen yet".into();
     };
     let known = species().iter().find(|known| known.id == wood.species);
-    let name = known.map_or_else(
-        || wood.species.replace('-', " "),
-        |known| spoken(known.name),
-    );
+    let name = known.map_or_else(|| wood.species.replace('-', " "), Species::spoken);
     let mut words = capital(&name);
-    if let Some(coat) = board.finish.last() {
-        words = format!("{words}, {}", coat.kind.label());
+    if let Some(top) = topcoat(board) {
+        words = format!("{words}, {}", top.label());
     }
     words
-}
-
-/// A name of a table in the order it is spoken: `walnut, black` is black walnut.
-fn spoken(name: &str) -> String {
-    match name.split_once(", ") {
-        Some((kind, which)) => format!("{which} {kind}"),
-        None => name.into(),
-    }
 }
 
 /// Words that begin a line.

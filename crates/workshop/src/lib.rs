@@ -110,13 +110,13 @@ pub use colors::{
 };
 pub use figures::Figures;
 pub use filling::{Batch, FilledBore, Pour, SectorPour, mix_parts, parts_shown, working_time};
-pub use finish::care_words;
 pub use finish::{
     Bond, BondSort, CoatData, FinishChange, FinishFix, FinishNeed, FinishPreset, Meeting, Parts,
     bond, coat_data, coat_ml, columns, covered, finish_fixes, finish_hours, finish_needs,
     hard_after, hard_hours, is_sound as finish_holds, last_to_harden, meetings,
     time as drying_time, to_mask, volume as finish_volume,
 };
+pub use finish::{care_words, topcoat};
 pub use fit::{
     FitError, InsertError, InsertWish, Limit, Offer, Open, PieceBoard, ProposeError, Refusal,
     Solved, Wish, Wishes, insert_depth, largest_bore, largest_piece, largest_pitch, most_spaces,

@@ -24,14 +24,14 @@ pub fn calendar_view_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece) -
     let calendar = match workpiece.calendar() {
         Ok(calendar) => calendar,
         Err(error) => {
-            ui.centered_and_justified(|ui| ui.label(format!("There is no calendar: {error}.")));
+            ui.centered_and_justified(|ui| ui.label(format!("No calendar can be made: {error}.")));
             return String::new();
         }
     };
     about(ui, workpiece, calendar);
     let rows = workpiece.work_plan();
     let mut told =
-        "Point at a bar; a click ticks the operation off today, another takes the tick away".into();
+        "Rest on a bar for its times; click to mark the operation done today, click again to clear it".into();
     let mut clicked = None;
     ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
         ui.horizontal_top(|ui| {
@@ -98,7 +98,7 @@ fn about(ui: &mut Ui, workpiece: &Workpiece, calendar: &Calendar) {
     };
     indented(ui, RichText::new(words).family(theme::strong()));
     let legend =
-        "Filled: hands at it · hatched: waiting · heavy outline and bold name: critical path";
+        "Filled: hands-on time · hatched: waiting · heavy outline and bold name: critical path";
     indented(ui, RichText::new(legend).weak().small());
 }
 
@@ -247,7 +247,7 @@ mod tests {
     fn a_row_tells_when_how_long_it_waits_and_what_a_day_late_would_do() {
         let panel = hand::panel(900.0, view);
         panel.get_by_label_contains(
-            "then 168 h: the wood comes to the moisture of the shop; a day late here",
+            "then 168 h: the wood comes to the moisture of the shop; no slack: a day late here",
         );
         panel.get_by_label_contains("Printing the template: Mon 2026-11-30 08:20");
     }
@@ -265,6 +265,6 @@ mod tests {
             sunday: 0.0,
         };
         panel.run();
-        panel.get_by_label_contains("There is no calendar: no day of the week");
+        panel.get_by_label_contains("No calendar can be made: no day of the week");
     }
 }

@@ -88,7 +88,7 @@ fn for_people(workpiece: &Workpiece, out: &mut dyn Write) -> Result<(), Failure>
         Err(error) => writeln!(out, "template: {error}")?,
     }
     if workpiece.findings().is_empty() {
-        writeln!(out, "nothing found against it")?;
+        writeln!(out, "no problems found")?;
     }
     for finding in workpiece.findings() {
         writeln!(
@@ -98,9 +98,8 @@ fn for_people(workpiece: &Workpiece, out: &mut dyn Write) -> Result<(), Failure>
             finding.rule.label(),
             finding.message
         )?;
-        if let (Some(measured), Some(wanted)) = (finding.measured, finding.wanted) {
-            let [measured, wanted] = measured.shown_beside(wanted, board.units);
-            writeln!(out, "         measured {measured}, wanted {wanted}")?;
+        if let Some(measures) = finding.measures(board.units) {
+            writeln!(out, "         {measures}")?;
         }
         if !finding.holes.is_empty() {
             writeln!(out, "         {}", names(finding))?;

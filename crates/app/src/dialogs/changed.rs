@@ -12,18 +12,18 @@ use crate::widgets::main_button;
 pub fn changed_ui(ui: &mut Ui, path: &Path, then: Option<Command>) -> Option<Answer> {
     heading(ui, "Replace the file on disk?");
     ui.label(format!(
-        "{} was changed by another program or window after it was opened here. Saving over it would lose those changes.",
+        "{} has changed on disk since it was opened here. Saving would overwrite those changes.",
         path.display()
     ));
     button_row(ui, |ui| {
         if main_button(ui, "Save as…").clicked() {
             return Some(Answer::Elsewhere(then));
         }
-        if ui.button("Replace it").clicked() {
+        if ui.button("Replace").clicked() {
             return Some(Answer::Replace(then));
         }
         let open = ui
-            .button("Open it, lose my changes")
+            .button("Discard my changes and reload")
             .clicked()
             .then(|| Answer::Open(PathBuf::from(path)));
         open.or_else(|| ui.button("Cancel").clicked().then_some(Answer::Cancel))

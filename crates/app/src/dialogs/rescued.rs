@@ -11,15 +11,15 @@ use crate::widgets::main_button;
 /// The most height of the list, in points.
 const LIST: f32 = 320.0;
 
-/// Open one, or give them up one by one.
+/// Restore one, or discard them one by one.
 pub fn rescued_ui(ui: &mut Ui, found: &Found) -> Option<Answer> {
     let mut answer = None;
     heading(
         ui,
-        if found.boards.len() == 1 {
-            "Open the board that was not saved?"
-        } else {
-            "Open one of the boards that were not saved?"
+        match found.boards.len() {
+            0 => "An unsaved copy could not be read",
+            1 => "Restore unsaved board?",
+            _ => "Restore an unsaved board?",
         },
     );
     ScrollArea::vertical().max_height(LIST).show(ui, |ui| {
@@ -31,7 +31,7 @@ pub fn rescued_ui(ui: &mut Ui, found: &Found) -> Option<Answer> {
     });
     for path in &found.broken {
         ui.label(format!(
-            "What another run left cannot be read; it is kept as {}.",
+            "An unsaved copy could not be read. It is kept as {}.",
             path.display()
         ));
     }
@@ -44,8 +44,8 @@ fn board_ui(ui: &mut Ui, rescued: &Rescued, is_main: bool) -> Option<Answer> {
     let board = &rescued.board;
     ui.label(RichText::new(&board.title).strong());
     let from = rescued.path.as_ref().map_or_else(
-        || "in no file yet".to_owned(),
-        |path| format!("with changes that {} does not have", path.display()),
+        || "never saved".to_owned(),
+        |path| format!("unsaved changes to {}", path.display()),
     );
     ui.label(format!(
         "{} players, kept aside {}, {from}",
@@ -53,14 +53,14 @@ fn board_ui(ui: &mut Ui, rescued: &Rescued, is_main: bool) -> Option<Answer> {
     ));
     ui.horizontal(|ui| {
         let open = if is_main {
-            main_button(ui, "Open it")
+            main_button(ui, "Restore")
         } else {
-            ui.button("Open it")
+            ui.button("Restore")
         };
         if open.clicked() {
             return Some(Answer::Rescue(Box::new(rescued.clone())));
         }
-        ui.button("Give it up")
+        ui.button("Discard")
             .clicked()
             .then(|| Answer::GiveUp(Box::new(rescued.clone())))
     })

@@ -8,13 +8,13 @@ use crate::widgets::main_button;
 
 /// Save, lose them, or stay.
 pub fn unsaved_ui(ui: &mut Ui, then: Command) -> Option<Answer> {
-    heading(ui, "Save the changes first?");
-    ui.label("This board has changes that are in no file. They would be lost.");
+    heading(ui, "Save changes?");
+    ui.label("This board has unsaved changes.");
     button_row(ui, |ui| {
         if main_button(ui, "Save").clicked() {
             return Some(Answer::SaveThen(then));
         }
-        if ui.button("Lose the changes").clicked() {
+        if ui.button("Don't save").clicked() {
             return Some(Answer::Discard(then));
         }
         ui.button("Cancel").clicked().then_some(Answer::Cancel)

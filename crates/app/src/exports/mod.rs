@@ -36,7 +36,7 @@ pub enum ExportError {
     #[error(transparent)]
     Sector(#[from] workshop::SectorJigError),
     /// The work is on no days.
-    #[error("there is no calendar: {0}")]
+    #[error("no calendar can be made: {0}")]
     Calendar(#[from] workshop::CalendarError),
     /// No program for the machine is written.
     #[error(transparent)]

@@ -11,7 +11,7 @@ const OF_THE_DRAWING: [(&str, &str); 9] = [
         "Tab, Shift+Tab",
         "Go to the next control or the one before, and into the drawing",
     ),
-    ("[ and ]", "Choose the hole before, or the next one"),
+    ("[ and ]", "Previous or next hole"),
     ("Arrow keys, drag", "Move the drawing"),
     (
         "+ and −, wheel",
@@ -20,11 +20,8 @@ const OF_THE_DRAWING: [(&str, &str); 9] = [
     ("0, double click", "Bring the whole board into view"),
     ("Click", "Choose a hole"),
     ("Shift and drag", "Measure from hole to hole"),
-    (
-        "Page Up, Page Down",
-        "In a preview: the page before, the next one",
-    ),
-    ("Escape", "Take a measure away, or close what is open"),
+    ("Page Up, Page Down", "Previous or next page of a preview"),
+    ("Escape", "Clear the measurement, or close what is open"),
 ];
 
 /// The keys, in two columns.

@@ -126,7 +126,7 @@ pub fn search_ui(ui: &mut Ui, state: &mut SearchState, units: Units) -> Option<F
     let mut picked = entered.then(|| found.get(state.chosen).copied()).flatten();
     ui.add_space(theme::GAP);
     if found.is_empty() && !state.text.trim().is_empty() {
-        ui.label("Nothing is called that. Try a shorter word, as in hole, paper, resin.");
+        ui.label("No match. Try a shorter word, such as hole, paper or resin.");
     }
     ScrollArea::vertical().max_height(280.0).show(ui, |ui| {
         for (at, one) in found.iter().enumerate() {

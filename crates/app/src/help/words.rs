@@ -33,7 +33,7 @@ pub const WORDS: &[(&str, &str)] = &[
     ),
     (
         "Guide bushing",
-        "A collar in the router's base that runs along the edge of a template. Openings are larger than the hole by the difference of bushing and bit.",
+        "A collar in the router's base that rides the edge of a template. Template holes are larger than the bores by bushing minus bit.",
     ),
     (
         "Hole spacing (pitch)",
@@ -49,13 +49,13 @@ pub const WORDS: &[(&str, &str)] = &[
     ),
     (
         "Joint",
-        "Where two sheets of the template are taped together. A seam is where two boards are glued.",
+        "A paper joint is where two sheets are taped; a seam is where two boards are glued.",
     ),
     (
         "Jointer",
         "A machine, or a long plane, that makes an edge straight and square.",
     ),
-    ("Kerf", "The width that a saw takes away."),
+    ("Kerf", "The width of wood a saw cut removes."),
     (
         "Loose tenon",
         "A separate tongue of wood, glued into a mortise on either side of a seam.",
@@ -102,7 +102,7 @@ pub const WORDS: &[(&str, &str)] = &[
         "Tolerance budget",
         "What printing, taping, punching and drilling each may be off, and what that adds up to.",
     ),
-    ("Track", "The closed way of holes that all players share."),
+    ("Track", "The loop of holes that all players share."),
     (
         "Turn-in space",
         "The space where a player's pieces leave the track for the home lane.",
@@ -113,7 +113,7 @@ pub const WORDS: &[(&str, &str)] = &[
     ),
     (
         "Wood between holes (web)",
-        "The wood left between the walls of two bores, on top or below it where bores meet underground.",
+        "The wood left between the walls of two bores, at the face or below it.",
     ),
 ];
 

@@ -17,7 +17,7 @@ pub fn players_ui(ui: &mut Ui, board: &mut Board) {
     for player in 1..=board.players {
         player_ui(ui, board, player);
     }
-    if !board.colors.players.is_empty() && ui.button("Take colors of the set").clicked() {
+    if !board.colors.players.is_empty() && ui.button("Use the standard colors").clicked() {
         board.colors.players.clear();
     }
     remark(
@@ -89,7 +89,7 @@ fn marks() -> Vec<Mark> {
 /// A mark in words.
 fn mark_words(mark: &Mark) -> String {
     match mark {
-        Mark::Auto => "of the set".into(),
+        Mark::Auto => "automatic".into(),
         Mark::Solid { shape } => shape.label().into(),
         Mark::Outlined { shape } => format!("{}, outline", shape.label()),
         Mark::Ringed { shape } => format!("{} in a ring", shape.label()),
@@ -187,7 +187,7 @@ mod tests {
         write_into(&mut panel, "Player 3, color", "reddish");
         assert!(sees(&panel, "Not a color: \"reddish\""));
         assert_eq!(panel.state().colors.players[2].color, Some(typed[1]));
-        press(&mut panel, "Take colors of the set");
+        press(&mut panel, "Use the standard colors");
         assert_eq!(player_look(panel.state(), 2).color, SET[1]);
     }
 

@@ -94,7 +94,7 @@ fn figure(ui: &mut Ui, caption: &str, value: &str, about: &str) {
 
 fn all_clear(ui: &mut Ui) {
     let color = Tokens::of(ui).fine;
-    ui.label(RichText::new("✓ Nothing to mend on this board").color(color));
+    ui.label(RichText::new("✓ No problems found").color(color));
 }
 
 fn error_ui(ui: &mut Ui, sentence: &str) {
@@ -131,6 +131,8 @@ fn finding_ui(ui: &mut Ui, board: &Board, finding: &Finding, view: &mut ViewStat
             egui::TextFormat::simple(egui::FontId::new(13.5, family), color),
         )
     };
+    let measures = finding.measures(board.units);
+    let measures = measures.map_or_else(String::new, |line| format!("\n{line}"));
     let parts = [
         word(
             &format!(
@@ -142,11 +144,7 @@ fn finding_ui(ui: &mut Ui, board: &Board, finding: &Finding, view: &mut ViewStat
             color,
         ),
         word(&finding.message, egui::FontFamily::Proportional, tokens.ink),
-        word(
-            &measures(board, finding),
-            egui::FontFamily::Proportional,
-            tokens.faint_ink,
-        ),
+        word(&measures, egui::FontFamily::Proportional, tokens.faint_ink),
     ];
     for (text, format) in parts {
         job.append(&text, 0.0, format);
@@ -174,16 +172,6 @@ fn capital(word: &str) -> String {
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(letters).collect()
     })
-}
-
-fn measures(board: &Board, finding: &Finding) -> String {
-    match (finding.measured, finding.wanted) {
-        (Some(measured), Some(wanted)) => {
-            let [is, wanted] = measured.shown_beside(wanted, board.units);
-            format!("\nis {is}, wanted {wanted}")
-        }
-        _ => String::new(),
-    }
 }
 
 /// A button for each way to mend a finding in one step.

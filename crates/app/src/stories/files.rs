@@ -20,7 +20,7 @@ fn a_board_is_saved_and_opened_by_a_typed_path() {
     story.type_into("Players", "3");
     story.keys(Modifiers::COMMAND, Key::O);
     assert!(story.sees("Save the changes first?"));
-    story.press("Lose the changes");
+    story.press("Don't save");
     story.fill("Board file", "/boards/five.json");
     story.press("Open");
     assert_eq!(story.app().session.board.players, 5);
@@ -61,8 +61,8 @@ fn after_a_crash(lock: bool, more: &[(&str, &[u8])]) -> Story {
 #[test]
 fn changes_that_no_file_holds_survive_the_end_of_the_program() {
     let mut opened = after_a_crash(false, &[]);
-    assert!(opened.sees("5 players, kept aside 2026-11-25 10:30, in no file yet"));
-    opened.press("Open it");
+    assert!(opened.sees("5 players, kept aside 2026-11-25 10:30, never saved"));
+    opened.press("Restore");
     assert_eq!(opened.app().session.board.players, 5);
     assert!(opened.app().session.is_dirty() && opened.host.file(FIRST).is_some());
     // It goes on being kept in its place, and goes once it is saved.
@@ -73,7 +73,7 @@ fn changes_that_no_file_holds_survive_the_end_of_the_program() {
     opened.press("Save");
     assert_eq!(opened.host.file(FIRST), None);
     let mut given_up = after_a_crash(false, &[]);
-    given_up.press("Give it up");
+    given_up.press("Discard");
     assert_eq!(given_up.app().session.board.players, 6);
     assert_eq!(given_up.host.file(FIRST), None);
     assert!(given_up.app().view.dialog.is_none());
@@ -139,7 +139,7 @@ fn a_save_that_fails_after_a_question_says_so() {
 #[test]
 fn a_broken_copy_is_named_and_set_aside() {
     let story = after_a_crash(false, &[(SECOND, b"{")]);
-    assert!(story.sees("unsaved-2.json.broken-1") && story.sees("Open it"));
+    assert!(story.sees("unsaved-2.json.broken-1") && story.sees("Restore"));
     assert_eq!(story.host.file(SECOND), None);
     assert!(
         story
@@ -177,16 +177,16 @@ fn a_file_that_another_program_changed_is_not_replaced_unasked() {
     let mut story = opened_and_changed();
     story.host.put("/b.json", theirs.as_bytes());
     story.keys(Modifiers::COMMAND, Key::S);
-    assert!(story.sees("was changed by another program"));
+    assert!(story.sees("has changed on disk"));
     assert_eq!(story.host.file("/b.json").unwrap(), theirs.as_bytes());
     story.press("Cancel");
     story.keys(Modifiers::COMMAND, Key::S);
-    story.press("Open it, lose my changes");
+    story.press("Discard my changes and reload");
     assert_eq!(story.app().session.board, SAMPLES[2].board());
     let mut story = opened_and_changed();
     story.host.put("/b.json", theirs.as_bytes());
     story.keys(Modifiers::COMMAND, Key::S);
-    story.press("Replace it");
+    story.press("Replace");
     assert!(!story.app().session.is_dirty());
     assert_ne!(story.host.file("/b.json").unwrap(), theirs.as_bytes());
     // The replaced version is kept, and a second save asks nothing.

@@ -54,7 +54,7 @@ fn the_shop_keeps_what_was_changed_and_gives_it_to_the_next_board() {
     let kept = String::from_utf8(story.host.file(SHOP).unwrap()).unwrap();
     assert!(kept.contains("\"panel.planer_mm\": 406.4"), "{kept}");
     story.keys(Modifiers::COMMAND, Key::N);
-    story.press("Lose the changes");
+    story.press("Don't save");
     story.press("Begin");
     assert_eq!(story.app().session.board.panel.planer, 406.4);
     story.keys(Modifiers::COMMAND, Key::N);

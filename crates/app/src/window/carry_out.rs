@@ -189,7 +189,7 @@ impl App {
         seek(ctx, is_there.then_some(place.caption), place.section);
         if !is_there {
             self.view.tell(format!(
-                "{} stands in {} once the part that it belongs to is planned",
+                "{} appears in {} after you plan that part",
                 field.label(0),
                 place.section
             ));

@@ -62,7 +62,7 @@ impl App {
             Ok(board) => {
                 self.session.board = board;
                 self.view
-                    .tell("this is the board as it was before the last save; save it to keep it");
+                    .tell("this is the board before its last save; save to keep it");
             }
             Err(error) => self
                 .view

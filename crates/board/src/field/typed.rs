@@ -183,7 +183,7 @@ impl Field {
                     }
                     Written::DaysOff(count) => {
                         format!(
-                            "up to {} days or spans, parted by ;, as {example}",
+                            "up to {} days or spans, separated by ;, as {example}",
                             count.max
                         )
                     }
@@ -192,7 +192,7 @@ impl Field {
             Kind::Entries(count) if count.max.is_infinite() => "a number of entries".into(),
             Kind::Entries(count) => format!("up to {} entries", count.max),
             Kind::Numbers { each, count, .. } => {
-                format!("up to {} of {}, parted by ;", count.max, range(each))
+                format!("up to {} of {}, separated by ;", count.max, range(each))
             }
             Kind::Corners { each, count } => {
                 format!("up to {} of x; y, each {}", count.max, range(each))

@@ -1,6 +1,6 @@
 //! Numbers as makers read them: millimeters, or fractions of an inch, ounces and °F.
 
-use super::{DensityUnit, MassUnit, Quantity, inches};
+use super::{DensityUnit, MassUnit, Quantity, TimeUnit, inches};
 use crate::Units;
 
 /// The most decimals that a small number gets.
@@ -70,6 +70,10 @@ impl Quantity {
         };
         self.rounded(held, units, |number| match self {
             Self::Count | Self::Feed | Self::Density(DensityUnit::KilogramsPerCubicMeter) => 0,
+            // Nobody measures a meter to a hundredth of a millimeter, nor waits by parts of a minute.
+            Self::Length if number.abs() >= 1000.0 => 0,
+            Self::Time(TimeUnit::Minute) if number.abs() >= 10.0 => 0,
+            Self::Mass(_) if number.abs() >= 10.0 => 1,
             Self::Number => 5,
             Self::Angle | Self::Mass(MassUnit::Kilogram) => 3,
             Self::Volume | Self::Solid if number < 1.0 => 2,

@@ -40,8 +40,8 @@ pub fn calendar_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     let mut blocks = vec![
         Block::Words(about(workpiece, calendar)),
         Block::Words(
-            "Filled: hands at it. Hatched: waiting. Gray: days off. Heavy frame and bold name: critical path, where a day late is a day \
-             late at the end. Times that you have not typed are common practice, no source; labels come first."
+            "Filled: hands-on time. Hatched: waiting. Gray: days off. Heavy outline and bold name: critical path; a day late there makes the \
+             order a day late. Times that you have not entered are common practice, no source; labels come first."
                 .into(),
         ),
     ];
@@ -130,7 +130,7 @@ fn times(workpiece: &Workpiece, calendar: &Calendar) -> Table {
         columns: Column::all(&[
             ("", Align::Start),
             ("Operation", Align::Start),
-            ("Hands at it", Align::Start),
+            ("Hands-on", Align::Start),
             ("Then waits", Align::End),
             ("Can wait", Align::End),
         ]),

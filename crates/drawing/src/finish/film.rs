@@ -146,7 +146,7 @@ impl Film<'_> {
             let mut all = workshop::species().iter();
             all.find(|species| species.id == wood.species)
         });
-        let name = species.map_or("wood", |species| species.name);
+        let name = species.map_or_else(|| "wood".into(), workshop::Species::spoken);
         let at = Point::new(STRIP + PAD, (WOOD - NAME) / 2.0);
         vec![
             Item::of_title(Line::Dimension, Shape::Area(corners_of(area).to_vec())),

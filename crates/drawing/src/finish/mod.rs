@@ -74,11 +74,14 @@ pub fn finish_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     blocks.extend(cautions(workpiece));
     blocks.extend(found(workpiece));
     blocks.push(Block::Heading("Section through the film".into()));
-    blocks.push(Block::Words(
-        "Not to scale: a film is a few hundredths of a millimeter thick. The strip at the left has a line for each coat. \
-         Thickness is from memory; the label may say."
-            .into(),
-    ));
+    let thick = match board.units {
+        Units::Mm => "hundredths of a millimeter",
+        Units::Inch(_) => "thousandths of an inch",
+    };
+    blocks.push(Block::Words(format!(
+        "Not to scale: a film is a few {thick} thick. The strip at the left has a line for each coat. Thickness is from memory; the \
+         label may say."
+    )));
     blocks.extend(film_figure(workpiece, paper.width - 2.0 * margin).map(Block::Figure));
     for task in [
         Task::Trial,
@@ -94,7 +97,7 @@ pub fn finish_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     blocks.push(Block::Heading(amounts_title(board.schedule.boards)));
     blocks.push(Block::Table(amounts(workpiece)));
     blocks.push(Block::Words(
-        "Areas are those of the board less its holes; coverage is from memory, with a tenth more for brush, rag and can."
+        "Areas leave out the holes. Coverage is from memory; amounts add a tenth for brush, rag and can."
             .into(),
     ));
     blocks.push(Block::Heading("Which coat holds on which".into()));

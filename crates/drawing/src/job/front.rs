@@ -138,7 +138,7 @@ fn found(findings: &[Finding]) -> Vec<Block> {
         .filter(|finding| finding.severity != Severity::Note)
         .collect();
     if told.is_empty() {
-        return vec![Block::Words("The program found nothing to mend.".into())];
+        return vec![Block::Words("No problems found.".into())];
     }
     let mut blocks = vec![Block::Heading("To settle before wood is cut".into())];
     let row = |finding: &&Finding| {

@@ -5,7 +5,7 @@ use board::{Build, INCH, Tenons, Units};
 use crate::blank::panel::{panel_width, sawn_width};
 use crate::job::{Operation, Task, counted};
 use crate::wood::species_of;
-use crate::{Caution, Thicknesses, Workpiece, passes};
+use crate::{Caution, Species, Thicknesses, Workpiece, passes};
 
 /// The work on the wood before anything is laid out on it.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
@@ -35,7 +35,7 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
 fn rest(workpiece: &Workpiece) -> Operation {
     let board = workpiece.board();
     let species = board.wood.as_ref().map(|wood| {
-        let name = species_of(wood).map_or("wood", |species| species.name);
+        let name = species_of(wood).map_or_else(|_| "wood".into(), Species::spoken);
         format!("Choose {name}, {}.", wood.cut.label())
     });
     let rest = "Stack the wood on stickers in the shop until a moisture meter reads the same for several days.";

@@ -59,12 +59,12 @@ fn none(error: &CalendarError) -> Option<Finding> {
         CalendarError::Zone(_) => {
             "choose one by its name in the IANA database, such as America/New_York"
         }
-        CalendarError::NoHours => "type hours for at least one day",
-        CalendarError::TooLong { .. } => "have one longer day a week, or type your own time for it",
+        CalendarError::NoHours => "enter hours for at least one day",
+        CalendarError::TooLong { .. } => "make one workday longer, or enter your own time for it",
         CalendarError::TooMany { .. } => "make fewer boards at a time, or plan fewer coats",
-        CalendarError::TooFar => "take some of the days off away, or make fewer boards",
+        CalendarError::TooFar => "take out some days off, or make fewer boards",
     };
-    Some(caution(format!("there is no calendar: {error}; {way}")))
+    Some(caution(format!("no calendar can be made: {error}; {way}")))
 }
 
 /// A promise that is in the past, or too early.
@@ -85,7 +85,7 @@ fn promise(workpiece: &Workpiece, calendar: &Calendar) -> Option<Finding> {
     }
     let promised = told(workpiece, day);
     let mut message = if is_past {
-        format!("the board is promised for {promised}, which is past")
+        format!("the board is promised for {promised}, which has passed: change the date")
     } else {
         format!("the board cannot be done by {promised}")
     };
@@ -107,7 +107,7 @@ fn start_after_promise(workpiece: &Workpiece) -> Option<Finding> {
     (start > promised).then(|| {
         let (start, promised) = (told(workpiece, start), told(workpiece, promised));
         caution(format!(
-            "the first day, {start}, comes after the promised day, {promised}: change one of them"
+            "the first day, {start}, is after the promised day, {promised}: change one of them"
         ))
     })
 }
@@ -128,7 +128,7 @@ fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
     let day = told(workpiece, done.day);
     if !is_planned {
         return Some(note(format!(
-            "\"{}\" number {}, ticked off on {day}, is not in the plan of the work: take the tick away",
+            "\"{}\" number {}, ticked off on {day}, is not in the plan of the work: clear the mark",
             done.task, done.number
         )));
     }
@@ -194,7 +194,7 @@ fn stations(workpiece: &Workpiece) -> Option<Finding> {
         _ => return None,
     };
     Some(note(format!(
-        "{count} {what} are more than the order of {} can use: type as many as you have room for",
+        "{count} {what} is more than an order of {} can use: enter the number you have room for",
         counted(schedule.boards as usize, "board")
     )))
 }
@@ -239,7 +239,9 @@ mod tests {
             "the board is promised",
         );
         assert!(
-            past.contains("Fri 2026-11-27, which is past; the first possible day is "),
+            past.contains(
+                "Fri 2026-11-27, which has passed: change the date; the first possible day is "
+            ),
             "{past}"
         );
         let early = one(
@@ -268,11 +270,14 @@ mod tests {
                 ..it.hours
             };
         };
-        assert!(one(none, "there is no calendar").contains("no day of the week"));
-        let lost = one(|it| it.zone = "Nowhere/Else".into(), "there is no calendar");
+        assert!(one(none, "no calendar can be made").contains("no day of the week"));
+        let lost = one(
+            |it| it.zone = "Nowhere/Else".into(),
+            "no calendar can be made",
+        );
         assert!(lost.contains("\"Nowhere/Else\""), "{lost}");
         let off = |it: &mut Schedule| it.days_off = vec!["2026-01-01/2199-12-31".parse().unwrap()];
-        assert!(one(off, "there is no calendar").contains("a hundred years"));
+        assert!(one(off, "no calendar can be made").contains("a hundred years"));
         let short = |it: &mut Schedule| it.hours.monday = 0.0;
         assert!(found(short).is_empty());
         one(
@@ -280,7 +285,7 @@ mod tests {
                 it.start = "2027-02-01".parse().ok();
                 it.promised = "2027-01-01".parse().ok();
             },
-            "the first day, Mon 2027-02-01, comes after",
+            "the first day, Mon 2027-02-01, is after",
         );
     }
 

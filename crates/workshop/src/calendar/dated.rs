@@ -185,8 +185,8 @@ impl Calendar {
         };
         match (dated.done, dated.slack, self.is_backward) {
             (Some(_), ..) => "done".into(),
-            (_, 0, false) => "a day late here is a day late at the end".into(),
-            (_, 0, true) => "a day more here is a day sooner to begin".into(),
+            (_, 0, false) => "no slack: a day late here makes the order a day late".into(),
+            (_, 0, true) => "no slack: an extra day here means starting a day earlier".into(),
             (_, _, false) => format!("can wait up to {days}"),
             (_, _, true) => format!("could be done up to {days} sooner"),
         }

@@ -1,6 +1,6 @@
 //! Findings of the checks.
 
-use board::{HoleName, Measure};
+use board::{HoleName, Measure, Units};
 use serde::{Serialize, Serializer};
 
 use super::Rule;
@@ -38,6 +38,26 @@ impl Finding {
             holes: Vec::new(),
             mends: Vec::new(),
         }
+    }
+
+    /// What was measured and what the rule needs, of each only where the message does not have it already: no number is read twice.
+    ///
+    /// ```
+    /// let mut board = board::Board::default();
+    /// board.blank.diameter -= 30.0;
+    /// let workpiece = workshop::Workpiece::of(&board)?;
+    /// let told = workpiece.findings().iter().filter_map(|found| found.measures(board.units));
+    /// assert!(told.clone().count() > 0);
+    /// assert!(told.into_iter().all(|line| line.starts_with("now ") || line.starts_with("needs ")));
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn measures(&self, units: Units) -> Option<String> {
+        let (measured, wanted) = (self.measured?, self.wanted?);
+        let [is, needs] = measured.shown_beside(wanted, units);
+        let is = (!has_number(&self.message, &is)).then(|| format!("now {is}"));
+        let needs = (!has_number(&self.message, &needs)).then(|| format!("needs {needs}"));
+        let parts: Vec<String> = is.into_iter().chain(needs).collect();
+        (!parts.is_empty()).then(|| parts.join(", "))
     }
 
     /// With what was measured, and what the rule wants.
@@ -85,7 +105,41 @@ impl Severity {
     }
 }
 
+/// Whether a sentence has a number, and not only as the end of a longer one, as 2 mm is of 12 mm and 1/2" of 3 1/2".
+fn has_number(sentence: &str, number: &str) -> bool {
+    let number = number.trim_start_matches("≈ ");
+    sentence.match_indices(number).any(|(at, _)| {
+        let before = sentence.get(..at).unwrap_or_default();
+        let goes_on = before.ends_with(|last| ".,/-−".contains(last));
+        !goes_on
+            && !before
+                .trim_end()
+                .ends_with(|last: char| last.is_ascii_digit())
+    })
+}
+
 /// Names of holes as a list of texts: a program that reads findings need not know how names are built.
 pub fn names_as_text<S: Serializer>(names: &[HoleName], serializer: S) -> Result<S::Ok, S::Error> {
     serializer.collect_seq(names.iter().map(ToString::to_string))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_numbers_that_the_message_lacks_stand_below_it() {
+        let told = |message: &str, measured: f64, wanted: f64| {
+            Finding::new(Severity::Note, Rule::Web, message.into())
+                .measuring(Measure::mm(measured), Measure::mm(wanted))
+                .measures(Units::Mm)
+        };
+        assert_eq!(told("2 mm left of 3 mm", 2.0, 3.0), None);
+        let needs = Some("needs 3 mm".into());
+        assert_eq!(told("2 mm left", 2.0, 3.0), needs);
+        let now = Some("now 2 mm".into());
+        assert_eq!(told("12 mm wide, of the 3 mm", 2.0, 3.0), now);
+        let both = Some("now 2 mm, needs 3 mm".into());
+        assert_eq!(told("too thin, 0.2 mm", 2.0, 3.0), both);
+    }
 }

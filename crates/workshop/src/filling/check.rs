@@ -49,8 +49,8 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
     }
     let units = workpiece.units();
     let shop = Measure::celsius(filling.shop).shown(units);
-    let working = Measure::minutes(pour.working).shown(units);
     let measured = Measure::minutes(takes);
+    let [takes, working] = measured.shown_beside(Measure::minutes(pour.working), units);
     if pour.in_time == 0 {
         let message = format!(
             "at {shop} the resin sets in {working}, before it is mixed and one bore filled"
@@ -60,11 +60,10 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
         return Some(finding.measuring(first, Measure::minutes(pour.working)));
     }
     let message = format!(
-        "a batch of {} fills {}, which takes {} with mixing; at {shop} the resin can be worked for \
+        "a batch of {} fills {}, which takes {takes} with mixing; at {shop} the resin can be worked for \
          {working}, enough for {}",
         ml(pour.longest.ml, units),
         counted(pour.longest.bores as usize, "bore"),
-        measured.shown(units),
         counted(pour.in_time as usize, "bore"),
     );
     let mends: &[Mend] = match batch_in_time(workpiece) {

@@ -54,7 +54,7 @@ fn notes(pour: &Pour) -> Vec<String> {
     }
     if pour.batches.len() > TOLD {
         notes.push(format!(
-            "of {} batches the first {TOLD} are told",
+            "of {} batches the first {TOLD} are listed",
             pour.batches.len()
         ));
     }

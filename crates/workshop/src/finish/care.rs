@@ -24,10 +24,17 @@ pub fn care_words(board: &Board) -> Vec<String> {
     words
 }
 
-/// The renewal of the finish; nothing where none is planned.
+/// The finish that lies on top, by which a customer knows the board; none where no coats but colors are planned.
 ///
-/// An oil is renewed by itself, a film by nobody but a finisher, and both by what lies on them last.
-fn renewed(board: &Board) -> Option<String> {
+/// ```
+/// use board::{Board, Coat, CoatKind};
+/// use workshop::topcoat;
+/// let finish = [CoatKind::DewaxedShellac, CoatKind::OilPolyurethane, CoatKind::PaintPen];
+/// let finish = finish.map(|kind| Coat::of(kind, 24.0)).to_vec();
+/// let board = Board { finish, ..Board::default() };
+/// assert_eq!(topcoat(&board), Some(CoatKind::OilPolyurethane));
+/// ```
+pub fn topcoat(board: &Board) -> Option<CoatKind> {
     use CoatKind as Kind;
     let is_color = |kind: &Kind| {
         matches!(
@@ -36,7 +43,15 @@ fn renewed(board: &Board) -> Option<String> {
         )
     };
     let kinds = board.finish.iter().map(|coat| coat.kind);
-    let top = kinds.rev().find(|kind| !is_color(kind))?;
+    kinds.rev().find(|kind| !is_color(kind))
+}
+
+/// The renewal of the finish; nothing where none is planned.
+///
+/// An oil is renewed by itself, a film by nobody but a finisher, and both by what lies on them last.
+fn renewed(board: &Board) -> Option<String> {
+    use CoatKind as Kind;
+    let top = topcoat(board)?;
     let name = top.label();
     Some(match top {
         Kind::Oil | Kind::OilVarnish | Kind::OilWax => format!(

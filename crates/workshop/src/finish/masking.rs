@@ -23,7 +23,7 @@ pub fn to_mask(workpiece: &Workpiece) -> Vec<String> {
     };
     let mut all = Vec::new();
     if board.piece.kind == PieceKind::Peg && goes(Parts::BORES) {
-        all.push("Plug the peg holes with dowels or foam: a film of finish takes the play that the pegs have.");
+        all.push("Plug the peg holes with dowels or foam: a film of finish takes up the play that the pegs have.");
     }
     if board.piece.kind == PieceKind::Magnet
         && board

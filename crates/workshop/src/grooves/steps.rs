@@ -40,7 +40,7 @@ pub fn set(workpiece: &Workpiece) -> Option<String> {
         "V bit of {}: grooves {} wide are {} deep, in {}; try it on scrap.",
         Measure::degrees(wanted.angle).shown(workpiece.units()),
         workpiece.length(wanted.width),
-        workpiece.length((depth * 1000.0).round() / 1000.0),
+        Measure::mm(depth).shown(workpiece.units()),
         counted(passes(depth, wanted.pass), "pass", "passes"),
     ))
 }

@@ -2,9 +2,9 @@
 
 use board::{BaseHold, Footing, PieceKind, show_length};
 
-use crate::Workpiece;
 use crate::job::counted;
 use crate::wood::species_of;
+use crate::{Workpiece, topcoat};
 
 /// The parts of the order, a line for each.
 ///
@@ -24,7 +24,7 @@ pub fn described(workpiece: &Workpiece) -> Vec<String> {
         length(board.blank.thickness)
     )];
     let species = board.wood.as_ref().and_then(|wood| species_of(wood).ok());
-    lines.extend(species.map(|species| format!("Wood: {}", species.name)));
+    lines.extend(species.map(|species| format!("Wood: {}", species.spoken())));
     lines.push(game(workpiece));
     lines.push(pieces(workpiece));
     if board.grooves.is_some() {
@@ -57,10 +57,7 @@ fn pieces(workpiece: &Workpiece) -> String {
     let (one, many) = match board.piece.kind {
         PieceKind::Marble => ("marble", "marbles"),
         PieceKind::Peg => ("peg", "pegs"),
-        PieceKind::Magnet => (
-            "piece that holds by a magnet",
-            "pieces that hold by magnets",
-        ),
+        PieceKind::Magnet => ("magnet piece", "magnet pieces"),
     };
     let across = show_length(board.piece.diameter, board.units);
     format!("{}, {across} across", counted(count, one, many))
@@ -83,14 +80,8 @@ fn base(workpiece: &Workpiece) -> Option<String> {
     })
 }
 
-/// The finish, kind by kind in the order of the coats.
+/// The topcoat, which is what the customer sees and cares for; coats below it are the shop's concern.
 fn finish(workpiece: &Workpiece) -> Option<String> {
-    let mut kinds: Vec<&str> = Vec::new();
-    for coat in &workpiece.board().finish {
-        let label = coat.kind.label();
-        if kinds.last() != Some(&label) {
-            kinds.push(label);
-        }
-    }
-    (!kinds.is_empty()).then(|| format!("Finish: {}", kinds.join(", then ")))
+    let top = topcoat(workpiece.board())?;
+    Some(format!("Finish: {}", top.label()))
 }

@@ -72,7 +72,7 @@ fn name_of(piece: &Piece, units: Units) -> String {
             length(piece.height)
         ),
         PieceKind::Magnet => format!(
-            "Pieces for magnets, {} × {}",
+            "Magnet pieces, {} × {}",
             length(piece.diameter),
             length(piece.height)
         ),

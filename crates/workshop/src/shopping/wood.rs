@@ -110,7 +110,7 @@ fn species(board: &Board) -> (&str, String) {
         || ("any", "Lumber".to_owned()),
         |species| {
             let cut = wood.map_or("", |wood| wood.cut.label());
-            (species.id, format!("{}, {cut}", capital(species.name)))
+            (species.id, format!("{}, {cut}", capital(&species.spoken())))
         },
     )
 }

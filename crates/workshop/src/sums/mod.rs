@@ -6,7 +6,7 @@
 //! A sum carries its formula in words and the source of what it rests on, as a maker who follows it with a pencil should come to the
 //! same number. Values are in the units of the document; whoever shows them turns them into the maker's.
 
-use board::{HoleName, Measure, Units};
+use board::{HoleName, Measure, Quantity, Units};
 use serde::Serialize;
 
 use crate::check::names_as_text;
@@ -62,6 +62,16 @@ impl SumGroup {
     }
 }
 
+/// A value as it is read in the shop: a tilt to a tenth of a degree, which is all that anyone sees of it.
+fn readable(value: Measure) -> Measure {
+    match value.quantity {
+        Quantity::Angle if value.value.abs() >= 1.0 => {
+            Measure::degrees((value.value * 10.0).round() / 10.0)
+        }
+        _ => value,
+    }
+}
+
 impl Sum {
     /// Its name, with the thing for which it is worked out.
     ///
@@ -84,7 +94,7 @@ impl Sum {
 
     /// The name of the thing found, and the value.
     pub fn shown(&self, units: Units) -> String {
-        let value = self.value.map(|value| value.shown(units));
+        let value = self.value.map(|value| readable(value).shown(units));
         match (&self.words, value) {
             (Some(words), Some(value)) => format!("{words}, {value}"),
             (Some(words), None) => words.clone(),

@@ -23,7 +23,7 @@ pub enum WoodError {
     #[error("the table has no change of {} {species}; type it", cut.label())]
     NoChange {
         /// Its name.
-        species: &'static str,
+        species: String,
         /// The cut from the log.
         cut: Cut,
     },
@@ -31,7 +31,7 @@ pub enum WoodError {
     #[error("the table has no density of {species}; type it, or weigh the board")]
     NoDensity {
         /// Its name.
-        species: &'static str,
+        species: String,
     },
 }
 
@@ -165,8 +165,8 @@ fn by_table(wood: &Wood) -> Result<Known, WoodError> {
         Cut::FlatSawn => species.tangential,
         Cut::QuarterSawn => species.radial,
     };
-    change.ok_or(WoodError::NoChange {
-        species: species.name,
+    change.ok_or_else(|| WoodError::NoChange {
+        species: species.spoken(),
         cut: wood.cut,
     })
 }

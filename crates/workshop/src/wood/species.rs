@@ -10,7 +10,7 @@ use serde::Deserialize;
 pub struct Species {
     /// Its name in documents.
     pub id: &'static str,
-    /// Its name on screens.
+    /// Its name in lists to choose from: the genus first.
     pub name: &'static str,
     /// Change of size square to the rings for 1 % of moisture, as a share.
     pub radial: Option<Known>,
@@ -27,6 +27,21 @@ pub struct Known {
     pub value: f64,
     /// Its source.
     pub source: &'static str,
+}
+
+impl Species {
+    /// Its name in the order it is spoken; the table has the genus first, so that lists are sorted by that.
+    ///
+    /// ```
+    /// let walnut = workshop::species().iter().find(|wood| wood.id == "black-walnut").unwrap();
+    /// assert_eq!((walnut.name, walnut.spoken().as_str()), ("walnut, black", "black walnut"));
+    /// ```
+    pub fn spoken(&self) -> String {
+        match self.name.split_once(", ") {
+            Some((genus, kind)) => format!("{kind} {genus}"),
+            None => self.name.into(),
+        }
+    }
 }
 
 /// The table of species, in the order of their names.

@@ -70,8 +70,8 @@ fn density(wood: &Wood) -> Result<Known, WoodError> {
         typed(density)
     } else {
         let species = species.clone()?;
-        let gravity = species.gravity.ok_or(WoodError::NoDensity {
-            species: species.name,
+        let gravity = species.gravity.ok_or_else(|| WoodError::NoDensity {
+            species: species.spoken(),
         })?;
         Known {
             value: 1000.0 * gravity.value * (1.0 + GIVEN_AT / 100.0),
@@ -212,7 +212,12 @@ mod tests {
             ..Wood::default()
         });
         let error = board_mass(&Workpiece::of(&board).unwrap()).unwrap_err();
-        assert_eq!(error, WoodError::NoDensity { species: "apple" });
+        assert_eq!(
+            error,
+            WoodError::NoDensity {
+                species: "apple".into()
+            }
+        );
         board.wood = None;
         assert_eq!(
             board_mass(&Workpiece::of(&board).unwrap()),

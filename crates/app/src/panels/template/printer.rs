@@ -232,7 +232,7 @@ fn gives_ui(ui: &mut Ui, board: &mut Board, scale: &PrintScale) {
 /// The lengths still to be measured, or the faults of the readings as a whole.
 fn not_yet_ui(ui: &mut Ui, readings: &PrintReadings, faults: &[PrintFault], units: Units) {
     if readings.is_empty() {
-        let words = "Type what the test sheet measures, up to five readings each, parted by semicolons. Until then the \
+        let words = "Type what the test sheet measures, up to five readings each, separated by semicolons. Until then the \
                      template is printed as it comes.";
         ui.label(RichText::new(words).weak().small());
         return;

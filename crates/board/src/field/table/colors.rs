@@ -12,16 +12,16 @@ fields! {
     /// The list of the players' colors.
     PLAYER_COLORS_FIELDS:
     PLAYER_COLORS "colors.players", [.colors.players] "Players listed", Entries(Count.range("players listed", 0.0, 24.0)),
-        "From the first player; who is not listed has the color and the mark of the set";
+        "In order from player 1; players not listed get automatic colors and marks";
 }
 
 fields! {
     /// The color and the mark of a player.
     PLAYER_COLOR_FIELDS:
-    PLAYER_COLOR "colors.players[].color", [.colors.players[] .color] "Player #, color", AutoColor("that of the set"),
-        "Of the pieces, and of what is colored by player";
+    PLAYER_COLOR "colors.players[].color", [.colors.players[] .color] "Player #, color", AutoColor("a standard color"),
+        "Color of the pieces and of every part set to player's color";
     PLAYER_MARK "colors.players[].mark.kind", [.colors.players[] .mark] "Player #, mark", Choice,
-        "Says the same to those who do not see the color";
+        "Identifies the player without color";
     PLAYER_SHAPE "colors.players[].mark.shape", [.colors.players[] .mark {Mark::Solid | Mark::Outlined | Mark::Ringed => shape}]
         "Player #, shape", Choice, "";
     PLAYER_LETTERS "colors.players[].mark.text", [.colors.players[] .mark {Mark::Letters => text}] "Player #, letters",
@@ -32,7 +32,7 @@ fields! {
     /// The players' marks on the board.
     MARKS_FIELDS:
     MARKS "colors.marks", [.colors.marks] "Mark start pockets", Part, "Each player's mark beside the start pocket";
-    MARK_SIZE "colors.marks.size_mm", [.colors.marks? .size] "Mark size", Number(Length.of(1.0, 200.0)), "Of the circle that it fits in", us: "3/8";
+    MARK_SIZE "colors.marks.size_mm", [.colors.marks? .size] "Mark size", Number(Length.of(1.0, 200.0)), "Diameter of the circle around the mark", us: "3/8";
     MARK_MEDIUM "colors.marks.medium", [.colors.marks? .medium] "Marks made with", Choice, "";
     MARK_OUTLINE "colors.marks.outline", [.colors.marks? .outline] "Outline marks", Tick, "A dark line around each mark, where its color is near that of the wood";
 }
@@ -147,7 +147,7 @@ kinds! {
 }
 kinds! {
     Mark, begun by with_letters:
-    "of the set" => Auto,
+    "automatic" => Auto,
     "shape" => Solid { shape: MarkShape::Dot },
     "outline" => Outlined { shape: MarkShape::Dot },
     "shape in a ring" => Ringed { shape: MarkShape::Dot },

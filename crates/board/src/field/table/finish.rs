@@ -19,7 +19,7 @@ fields! {
     COAT_COUNT "finish[].coats", [.finish[] .coats] "Layer #, coats", Number(Count.of(1.0, 50.0)),
         "Coats of this kind that follow each other";
     COAT_DRIES "finish[].dries_h", [.finish[] .dries] "Layer # dries", Number(Time(TimeUnit::Hour).of(0.0, 100_000.0)),
-        "Each coat until the next; the label comes first";
+        "Wait after each coat; the label comes first";
 }
 
 plain!(CoatKind, CoatPlace);

@@ -41,7 +41,7 @@ fields! {
     BORDER "grooves.rim_mm", [.grooves? .rim] "Border ring", Ticked(BESIDE, 5.0),
         "Wood between the start of the roundover and a ring around the board", us: "3/16";
     MIDDLE_RING "grooves.middle_mm", [.grooves? .middle] "Middle ring", Ticked(Length.of(0.0, 2500.0), 40.0),
-        "A ring around the middle of the board, so far off the center pin", us: "1 1/2";
+        "A ring around the center, at this distance from the center pin", us: "1 1/2";
 }
 
 usual!(Grooves, Rings);

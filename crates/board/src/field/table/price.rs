@@ -17,7 +17,7 @@ fields! {
     CURRENCY "price.currency", [.price.currency] "Currency", Choice, "", of shop;
     HOURLY "price.hourly", [.price.hourly] "Hourly rate", Open(PRICE, MISSING), "An hour of your work", of shop;
     MACHINE_HOUR "price.machine", [.price.machine] "Machines per hour", Open(PRICE, "in the rates"),
-        "Machines, power and shop for each hour of work, where the hourly rate and the overhead do not cover them", of shop;
+        "Machine, power and shop cost per hour, if the hourly rate and overhead leave it out", of shop;
     OVERHEAD "price.overhead", [.price.overhead] "Overhead", Number(Share.of(0.0, 5.0)),
         "On material and time: rent, insurance, blades, bits, the trip to the yard", of shop;
     PROFIT_MARGIN "price.margin", [.price.margin] "Margin", Number(Share.of(-1.0, 1.0)),
@@ -47,9 +47,9 @@ fields! {
     QUOTE_FIELDS:
     MAKER "price.maker", [.price.maker] "Your name", Text(LINE), "At the top of the quote", of shop;
     ADDRESS "price.address", [.price.address] "Your address", Text(LINE), "", of shop;
-    CONTACT "price.contact", [.price.contact] "Phone or mail", Text(LINE), "", of shop;
+    CONTACT "price.contact", [.price.contact] "Phone or email", Text(LINE), "", of shop;
     CUSTOMER "price.customer", [.price.customer] "Customer", Text(LINE), "";
-    VALID_DAYS "price.valid_days", [.price.valid_days] "Valid for days", Number(Count.of(1.0, 3650.0)), "From the day of the quote", of shop;
+    VALID_DAYS "price.valid_days", [.price.valid_days] "Valid for, days", Number(Count.of(1.0, 3650.0)), "From the day of the quote", of shop;
     NOT_INCLUDED "price.not_included", [.price.not_included] "Not included", Text(Count.range("letters", 0.0, 300.0)),
         "In your own words: shipping, a case, a rule book", of shop;
 }

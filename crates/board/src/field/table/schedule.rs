@@ -28,15 +28,15 @@ fields! {
     HOURS_SUNDAY "schedule.hours.sunday_h", [.schedule.hours.sunday] "Sunday", Number(HOURS), "Hours at the bench", of shop;
     BEGINS "schedule.begins", [.schedule.begins] "Work begins at", Written(Clock), "On the days that you work", of shop;
     DAYS_OFF "schedule.days_off", [.schedule.days_off] "Days off", Written(DaysOff(Count.range("days off", 0.0, 100.0))),
-        "Holidays and vacation, parted by semicolons", of shop;
+        "Holidays and vacation, separated by semicolons", of shop;
     ZONE "schedule.zone", [.schedule.zone] "Time zone", Written(Zone),
         "By its name in the IANA database, such as America/New_York; empty: that of this computer", of shop;
     CLAMPS "schedule.clamps", [.schedule.clamps] "Glue-ups at once", Number(Count.of(1.0, 200.0)),
-        "Boards that you have clamps for at the same time", of shop;
+        "How many boards your clamps can hold at once", of shop;
     DRYING "schedule.drying", [.schedule.drying] "Boards drying at once", Number(Count.of(1.0, 200.0)),
         "Level places, free of dust, where a board can lie while resin or finish dries", of shop;
     TIMED "schedule.timed", [.schedule.timed] "Own times", Entries(Count.range("own times", 0.0, 100.0)),
-        "Minutes that you took, in place of common practice";
+        "Your own minutes instead of common practice";
     DONE "schedule.done", [.schedule.done] "Work done", Entries(Count.range("work done", 0.0, 200.0)),
         "What is ticked off stands on its day, and the rest moves";
 }
@@ -54,7 +54,7 @@ fields! {
     DONE_FIELDS:
     DONE_TASK "schedule.done[].task", [.schedule.done[] .task] "Done #, task", Text(WORD), "The word that the plan of the work has for it";
     DONE_NUMBER "schedule.done[].number", [.schedule.done[] .number] "Done #, number", Number(Count.of(1.0, 1000.0)),
-        "Of several operations of one task, as coats";
+        "Which one, where a task repeats, such as coats";
     DONE_DAY "schedule.done[].day", [.schedule.done[] .day] "Done #, on", Written(Day), "The day it was done, on all boards";
 }
 

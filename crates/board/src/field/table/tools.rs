@@ -18,7 +18,7 @@ fields! {
     /// The bits and guide bushings that the maker owns.
     TOOLS_FIELDS:
     FORSTNER_BITS "tools.forstner_mm", [.tools.forstner] "Forstner bits you own", DIAMETERS,
-        "Brad-point bits as well; empty: nothing is said about bits you own", of shop;
+        "Brad-point bits too; leave empty to skip this check", of shop;
     STRAIGHT_BITS "tools.straight_mm", [.tools.straight] "Straight router bits you own", DIAMETERS, "Their diameters", of shop;
     ROUND_NOSE_BITS "tools.round_nose_mm", [.tools.round_nose] "Round-nose bits you own", DIAMETERS,
         "Diameters of router bits that leave a round bottom", of shop;

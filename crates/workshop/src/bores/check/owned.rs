@@ -38,7 +38,7 @@ fn found(board: &Board, kind: &Kind) -> Option<Finding> {
         .find(|cutter| cutter.leaves(kind.bore.bottom))?;
     let (size, count) = (kind.bore.cutter(), counted(kind.holes.len(), "bore"));
     let none = format!(
-        "no {} that you own is {} wide, as {count} {}",
+        "you own no {} of {}, which {count} {}",
         cutter.label(),
         bit_name(size, board.units),
         if kind.holes.len() == 1 {
@@ -51,10 +51,10 @@ fn found(board: &Board, kind: &Kind) -> Option<Finding> {
         OwnedBit::Same => return None,
         OwnedBit::Near(near) => {
             let near_name = bit_name(near, board.units);
-            let message = format!("{none}; the nearest that suits the piece is {near_name}");
+            let message = format!("{none}; the nearest that fits the piece is {near_name}");
             (message, Some(near))
         }
-        OwnedBit::Unsuited => (format!("{none}, and none suits the piece"), None),
+        OwnedBit::Unsuited => (format!("{none}, and none that fits the piece"), None),
     };
     let finding = Finding::new(Severity::Note, Rule::OwnedBits, message).about(kind.holes.clone());
     Some(match near {
@@ -94,7 +94,7 @@ mod tests {
         let board = owning(&[12.7, 25.4]);
         let found = told(&board).remove(0);
         assert_eq!((found.severity, found.holes.len()), (Severity::Note, 133));
-        let said = "no Forstner bit that you own is 12 mm wide, as 133 bores need; the nearest that suits the piece is 1/2 in";
+        let said = "you own no Forstner bit of 12 mm, which 133 bores need; the nearest that fits the piece is 1/2 in";
         assert_eq!(found.message, said);
         let mended = Mend::OwnedBits.applied(&board).unwrap();
         assert_eq!(mended.bores.start.diameter, 12.7);

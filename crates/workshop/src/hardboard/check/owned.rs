@@ -37,13 +37,14 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let finding = |words: String| Finding::new(Severity::Note, Rule::OwnedRouter, words);
     let found = match owned_pair(workpiece) {
         Some(pair) => finding(format!(
-            "you own {missing}; your {} bit in your {} bushing makes these bores",
+            "you own {missing}; your {} bit in your {} bushing also makes these holes",
             name(pair.bit),
             name(pair.bushing)
         ))
         .mended_by(&[Mend::OwnedRouter]),
         None => finding(format!(
-            "you own {missing}, and no bit and bushing that are listed make these bores and leave the hardboard wanted"
+            "you own {missing}, and none of your listed bits and bushings make these holes and leave enough hardboard between them: add \
+             to the list, or buy them"
         )),
     };
     vec![found]
@@ -77,7 +78,7 @@ mod tests {
         let found = told(&[10.0], &[14.0, 16.0]).remove(0);
         assert_eq!(
             found.message,
-            "you own no router bit of 12 mm; your 10 mm bit in your 14 mm bushing makes these bores"
+            "you own no router bit of 12 mm; your 10 mm bit in your 14 mm bushing also makes these holes"
         );
         assert_eq!(found.mends, [Mend::OwnedRouter]);
         let found = told(&[14.0], &[20.0]).remove(0);
