@@ -34,7 +34,7 @@ pub struct Colors {
     pub rim: Colored,
     /// The fields of the top face between the players' lines.
     pub sectors: Colored,
-    /// Coats of finish that are on the wood before it is colored.
+    /// Coats of finish that are on the wood before it is painted.
     pub after: u32,
     /// Holes colored by hand, in the order they were entered.
     pub holes: Vec<HoleColor>,

@@ -87,8 +87,6 @@ pub enum Mend {
     ColorsOffWood,
     /// Paint where another medium cannot be.
     PaintInstead,
-    /// Colors on bare wood, before the first coat.
-    ColorFirst,
     /// Colored rings that do not meet.
     NarrowerColorRings,
     /// Changes by hand that have no hole are let go.
@@ -111,7 +109,7 @@ pub enum MendError {
 
 impl Mend {
     /// Every mend.
-    pub const ALL: [Self; 35] = [
+    pub const ALL: [Self; 34] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,
@@ -144,7 +142,6 @@ impl Mend {
         Self::OutlineMarks,
         Self::ColorsOffWood,
         Self::PaintInstead,
-        Self::ColorFirst,
         Self::NarrowerColorRings,
         Self::DropWaitingEdits,
     ];
@@ -196,7 +193,6 @@ impl Mend {
             Self::OutlineMarks => "Outline the marks",
             Self::ColorsOffWood => "Use colors that show on the wood",
             Self::PaintInstead => "Paint instead",
-            Self::ColorFirst => "Color before any coat",
             Self::NarrowerColorRings => "Narrower colored rings",
             Self::DropWaitingEdits => "Let these changes go",
         }

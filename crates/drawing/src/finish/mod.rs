@@ -87,8 +87,9 @@ pub fn finish_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
         Task::Trial,
         Task::Sand,
         Task::Mask,
+        Task::Stain,
         Task::Undercoat,
-        Task::Color,
+        Task::Paint,
         Task::Coat,
         Task::Harden,
     ] {
@@ -312,7 +313,7 @@ mod tests {
             "bonds after sanding",
             "trade pages on finishes",
             "Rags with drying oil",
-            "fresh air",
+            "respirator",
         ] {
             assert!(said.contains(part), "{part} in {said}");
         }

@@ -68,7 +68,13 @@ pub struct Listed {
 const fn is_whole(task: Task) -> bool {
     matches!(
         task,
-        Task::Glue | Task::Inserts | Task::Seal | Task::Fill | Task::Undercoat | Task::Coat
+        Task::Glue
+            | Task::Inserts
+            | Task::Seal
+            | Task::Fill
+            | Task::GrooveFill
+            | Task::Undercoat
+            | Task::Coat
     )
 }
 
@@ -330,8 +336,10 @@ impl Work<'_> {
             Task::Inserts
             | Task::Seal
             | Task::Fill
+            | Task::GrooveFill
             | Task::Undercoat
-            | Task::Color
+            | Task::Stain
+            | Task::Paint
             | Task::Coat => Some((DRYING, [0, self.wait])),
             _ => None,
         }

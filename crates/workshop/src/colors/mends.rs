@@ -23,7 +23,6 @@ pub const fn tooltip(mend: Mend) -> &'static str {
             "Paint in place of dye or stain, and black or white where that is not enough"
         }
         Mend::PaintInstead => "Paint where another medium cannot be",
-        Mend::ColorFirst => "Color the wood before the first coat of finish",
         Mend::NarrowerColorRings => "As wide as there is room between the holes",
         _ => "",
     }
@@ -45,8 +44,6 @@ pub fn mend_colors(mend: Mend, board: &mut Board) -> Result<(), MendError> {
         }
         Mend::ColorsOffWood => colors_off_wood(board),
         Mend::PaintInstead => paint_instead(board),
-        // Dye and stain soak in, and so go on bare wood whatever comes over them.
-        Mend::ColorFirst => board.colors.after = 0,
         Mend::NarrowerColorRings => narrower_rings(board)?,
         _ => {}
     }

@@ -7,6 +7,7 @@ pub mod check;
 pub mod mends;
 mod places;
 mod player;
+pub mod resin;
 mod seen;
 mod sight;
 pub mod steps;

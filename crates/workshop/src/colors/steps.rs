@@ -1,6 +1,6 @@
 //! Inlays, and painting, dyeing and staining, each in its place beside the coats of finish.
 //!
-//! Resin with pigment is poured with the other resin, and is told there.
+//! Colored resin has a file of its own.
 
 use board::{BorePart, CoatKind, Medium, Rgb};
 
@@ -11,7 +11,7 @@ use crate::finish::{Parts, coat_data, list, time};
 use crate::job::{Operation, Task};
 use crate::{Caution, Workpiece};
 
-/// Media that soak into wood come before those that cover it.
+/// The media that are laid on, in the order of their work.
 const IN_ORDER: [Medium; 3] = [Medium::Dye, Medium::Stain, Medium::Paint];
 
 /// The inlays, and an operation for each medium that is laid on; nothing where nothing is colored.
@@ -20,20 +20,28 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let coloring = IN_ORDER
         .into_iter()
         .filter_map(|medium| coloring(workpiece, &all, medium));
-    let numbered = coloring.zip(1..).map(|(operation, number)| Operation {
-        number,
-        ..operation
+    let mut stained = 0;
+    let numbered = coloring.map(|mut operation| {
+        if operation.task == Task::Stain {
+            stained += 1;
+            operation.number = stained;
+        }
+        operation
     });
-    numbered.chain(inlays(&all)).collect()
+    numbered
+        .chain(inlays(&all))
+        .chain(super::resin::operation(workpiece))
+        .collect()
 }
 
-/// Coats of finish that are on the wood before it is colored; none where the plan of the work colors nothing.
+/// Coats of finish that are on the wood before it is painted; none where the plan of the work paints nothing. Dye and stain go on bare
+/// wood whatever comes after them.
 pub fn coats_under(workpiece: &Workpiece) -> u32 {
     let after = workpiece.board().colors.after;
     if after > 0
         && laid(workpiece)
             .iter()
-            .any(|one| kind_of(one.tint.medium).is_some())
+            .any(|one| one.tint.medium == Medium::Paint)
     {
         after
     } else {
@@ -53,7 +61,7 @@ pub const fn kind_of(medium: Medium) -> Option<CoatKind> {
 }
 
 /// Every color that is an operation of its own: not where it cannot be, and not where a layer of the finish brings it.
-fn laid(workpiece: &Workpiece) -> Vec<Used> {
+pub fn laid(workpiece: &Workpiece) -> Vec<Used> {
     let board = workpiece.board();
     let is_coat = |one: &Used| {
         let mut layers = board.finish.iter();
@@ -113,7 +121,11 @@ fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Opera
         "Let it dry {}, or as long as its label says, before anything comes over it.",
         time(data.next)
     ));
-    let operation = Operation::of(Task::Color)
+    let task = match medium {
+        Medium::Paint => Task::Paint,
+        _ => Task::Stain,
+    };
+    let operation = Operation::of(task)
         .with(tool(medium), minutes(&with))
         .minding(&cautions)
         .waiting(data.next, "the color dries");
@@ -138,11 +150,11 @@ fn place_in_order(workpiece: &Workpiece, medium: Medium) -> String {
     let board = workpiece.board();
     let planned = board.finish.iter().map(|layer| layer.coats).sum::<u32>();
     match (coats_under(workpiece).min(planned), medium) {
-        (0, Medium::Paint) => {
+        (_, Medium::Dye | Medium::Stain) => "It goes on bare, sanded wood, before any finish.".into(),
+        (0, _) => {
             "Paint on bare, sanded wood creeps along the grain: where that shows on the offcut, lay a thin coat of the finish first."
                 .into()
         }
-        (0, _) => "It goes on bare, sanded wood, before any finish.".into(),
         (under, _) => format!(
             "It comes after coat {under}: when that is dry, dull it lightly with grit 320 and take the dust off."
         ),
@@ -205,7 +217,7 @@ const fn verb(medium: Medium) -> &'static str {
 }
 
 /// Every part with its colors: "rings around home lanes: player 1 orange, player 2 sky blue".
-fn in_words(with: &[&Used]) -> Vec<String> {
+pub fn in_words(with: &[&Used]) -> Vec<String> {
     let mut parts: Vec<(String, Vec<String>)> = Vec::new();
     for one in with {
         let name = place_words(one);
@@ -316,9 +328,9 @@ mod tests {
             let all = of(&colored(medium)).into_iter();
             all.map(|one| (one.task, one.number)).collect::<Vec<_>>()
         };
-        assert_eq!(told(Medium::Paint), [(Task::Color, 1)]);
-        assert_eq!(told(Medium::Dye), [(Task::Color, 1), (Task::Color, 2)]);
-        assert_eq!(told(Medium::Inlay), [(Task::Color, 1), (Task::Inlay, 1)]);
+        assert_eq!(told(Medium::Paint), [(Task::Paint, 1)]);
+        assert_eq!(told(Medium::Dye), [(Task::Stain, 1), (Task::Paint, 1)]);
+        assert_eq!(told(Medium::Inlay), [(Task::Paint, 1), (Task::Inlay, 1)]);
         let stain = &of(&colored(Medium::Stain))[0];
         assert_eq!(stain.cautions, [Caution::Solvents, Caution::OilyRags]);
         // An ordinary fan in vapor that burns can light it; dye may be of alcohol.
@@ -347,17 +359,43 @@ mod tests {
         let order = workpiece.work_plan().operations.iter();
         let order = order.map(|one| (one.task, one.number));
         let order: Vec<_> = order
-            .filter(|(task, _)| [Task::Undercoat, Task::Color, Task::Coat].contains(task))
+            .filter(|(task, _)| [Task::Undercoat, Task::Paint, Task::Coat].contains(task))
             .collect();
         assert_eq!(
             order,
             [
                 (Task::Undercoat, 1),
-                (Task::Color, 1),
+                (Task::Paint, 1),
                 (Task::Coat, 2),
                 (Task::Coat, 3)
             ]
         );
+    }
+
+    /// Marks are painted over the first coat; the grooves are stained, which only bare wood takes.
+    #[test]
+    fn stain_comes_before_the_coats_under_paint() {
+        let mut board = colored(Medium::Stain);
+        board.finish = vec![Coat {
+            coats: 2,
+            ..Coat::default()
+        }];
+        board.colors.after = 1;
+        let workpiece = Workpiece::of(&board).unwrap();
+        let order: Vec<Task> = workpiece
+            .work_plan()
+            .operations
+            .iter()
+            .map(|it| it.task)
+            .collect();
+        let place = |task| order.iter().position(|it| *it == task).unwrap();
+        assert!(place(Task::Stain) < place(Task::Undercoat));
+        assert!(place(Task::Undercoat) < place(Task::Paint));
+        assert!(place(Task::Paint) < place(Task::Coat));
+        board.colors.marks = None;
+        let stained = Workpiece::of(&board).unwrap();
+        assert_eq!(coats_under(&stained), 0);
+        assert!(stained.work_plan().of(Task::Undercoat).next().is_none());
     }
 
     #[test]

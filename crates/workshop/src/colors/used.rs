@@ -196,9 +196,4 @@ impl Used {
             format!("{} of player {}", self.part, self.player)
         }
     }
-
-    /// Whether it is dye or stain, which soak into wood.
-    pub const fn soaks(&self) -> bool {
-        matches!(self.tint.medium, Medium::Dye | Medium::Stain)
-    }
 }

@@ -93,6 +93,7 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
         work.push(NO_FLAME.to_owned());
     }
     work.push("Level the board, and tape over grooves and whatever is to stay clean.".into());
+    work.extend(crate::colors::resin::tinted(workpiece));
     work.push(format!(
         "Mix {} in {} by the filling plan; each can be worked for {}, mixing included.",
         Measure::milliliters(pour.resin).shown(units),
@@ -129,7 +130,7 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
 }
 
 /// Hours until epoxy can be cut, unless its label says otherwise; common practice, no source.
-const CURE: f64 = 72.0;
+pub const CURE: f64 = 72.0;
 
 /// Down to the top face.
 ///

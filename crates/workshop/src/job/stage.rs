@@ -81,15 +81,20 @@ impl Task {
             Self::Seal | Self::Inserts | Self::Fill | Self::Level => WorkStage::Filling,
             Self::Grooves
             | Self::MachinedGrooves
+            | Self::GrooveFill
             | Self::Roundover
             | Self::Ease
             | Self::Recess
             | Self::Lid
             | Self::Inlay
             | Self::ScrewHoles => WorkStage::Shaping,
-            Self::Sand | Self::Mask | Self::Undercoat | Self::Color | Self::Coat | Self::Harden => {
-                WorkStage::Finish
-            }
+            Self::Sand
+            | Self::Mask
+            | Self::Stain
+            | Self::Undercoat
+            | Self::Paint
+            | Self::Coat
+            | Self::Harden => WorkStage::Finish,
             Self::Base | Self::HandOver => WorkStage::HandOver,
         }
     }

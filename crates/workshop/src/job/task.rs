@@ -135,6 +135,8 @@ tasks! {
     Level: "Leveling the resin", Filling, None;
     /// V-grooves are routed by hand.
     Grooves: "Grooves", Grooves, None;
+    /// Colored resin is poured into grooves, cures and is scraped flush.
+    GrooveFill: "Resin in the grooves", Colors, None;
     /// The upper edge is rounded over.
     Roundover: "Rounding over the upper edge", Jig, None;
     /// The lower edge is eased.
@@ -151,10 +153,12 @@ tasks! {
     Sand: "Sanding", Finish, None;
     /// Parts that stay bare are covered.
     Mask: "Masking", Finish, None;
-    /// A coat of finish that is on the wood before it is colored is put on, and dries.
-    Undercoat: "Finish under the color", Finish, None;
-    /// Parts of the board are painted, dyed or stained.
-    Color: "Coloring", Colors, None;
+    /// Parts of the board are dyed or stained, which only bare wood takes.
+    Stain: "Dyeing and staining", Colors, None;
+    /// A coat of finish that is on the wood before it is painted is put on, and dries.
+    Undercoat: "Finish under the paint", Finish, None;
+    /// Parts of the board are painted.
+    Paint: "Painting", Colors, None;
     /// A coat of finish is put on, and dries.
     Coat: "Finish", Finish, None;
     /// The finish gets hard.

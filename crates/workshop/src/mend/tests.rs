@@ -98,12 +98,6 @@ fn color_badly(board: &mut Board, mend: Mend) {
             board.colors.track.hue = board::Hue::Player;
             board.colors.track.on = board::BorePart::Filling;
         }
-        Mend::ColorFirst => {
-            board.colors.home.hue = board::Hue::Player;
-            board.colors.home.medium = board::Medium::Dye;
-            board.colors.after = 1;
-            board.finish = vec![board::Coat::default()];
-        }
         Mend::NarrowerColorRings => {
             board.colors.track.hue = board::Hue::Player;
             board.colors.ring = 8.0;

@@ -113,8 +113,8 @@ part! {
 fields! {
     /// The place of colors among the coats, and the list of holes colored by hand.
     COLOR_ORDER_FIELDS:
-    COLOR_AFTER "colors.after", [.colors.after] "Coats before color", Number(Count.of(0.0, 60.0)),
-        "Coats of finish that are on the wood before it is colored; a first coat keeps paint out of the grain";
+    COLOR_AFTER "colors.after", [.colors.after] "Coats before paint", Number(Count.of(0.0, 60.0)),
+        "Coats of finish that are on the wood before it is painted; a first coat keeps paint out of the grain";
     COLORED_HOLES "colors.holes", [.colors.holes] "Holes colored by hand", Entries(Count.range("holes colored by hand", 0.0, f64::INFINITY)),
         "Each in place of the color of its role";
 }

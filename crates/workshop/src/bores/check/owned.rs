@@ -104,7 +104,11 @@ mod tests {
     #[test]
     fn where_no_bit_suits_none_is_offered() {
         let found = told(&owning(&[25.0])).remove(0);
-        assert!(found.message.ends_with("none suits the piece"), "{found:?}");
+        assert!(
+            found.message.ends_with("and none that fits the piece"),
+            "{}",
+            found.message
+        );
         assert!(found.mends.is_empty() && Mend::OwnedBits.applied(&owning(&[25.0])).is_err());
     }
 

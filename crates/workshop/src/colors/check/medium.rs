@@ -1,6 +1,6 @@
 //! Rule: a color is of stuff that can be where it is to be.
 
-use board::{Board, BorePart, Coat, Colors, HoleId, Hue, Measure, Medium};
+use board::{Board, BorePart, Colors, HoleId, Hue, Measure, Medium};
 use geometry::close_webs;
 
 use super::listed;
@@ -9,15 +9,14 @@ use crate::colors::used::{Place, Used, used};
 use crate::{GrooveKind, Mend, Workpiece};
 
 /// The rule in words, as the list of rules shows it.
-pub const STATEMENT: &str = "Resin is where bores are filled with it, or where a groove holds it; an inlay lies in a flat or a groove; dye and \
-     stain go on bare wood, since they soak in and a coat of finish keeps them out. Common practice, no source.";
+pub const STATEMENT: &str = "Resin is where bores are filled with it, or where a groove holds it; an inlay lies in a flat or a groove; \
+     a wall under resin is not painted. Common practice, no source.";
 
-/// Findings for colors without a place, dye over a coat, and rings that meet.
+/// Findings for colors without a place, coats under the paint that are not planned, and rings that meet.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let all = used(workpiece);
     let mut findings: Vec<Finding> = misplaced(workpiece.board(), &all).into_iter().collect();
     findings.extend(nothing_there(workpiece));
-    findings.extend(over_a_coat(workpiece.board(), &all));
     findings.extend(missing_coats(workpiece.board(), &all));
     findings.extend(wide_rings(workpiece, &all));
     findings
@@ -33,6 +32,7 @@ pub fn fault(board: &Board, place: Place, medium: Medium) -> Option<&'static str
         (Place::Bore(BorePart::Filling), Medium::Resin) => None,
         (Place::Bore(BorePart::Filling), _) => Some("resin is colored by pigment in it"),
         (Place::Bore(_) | Place::Field, Medium::Resin) => Some("nothing holds resin there"),
+        (Place::Bore(BorePart::Inside), _) if filled => Some("resin fills the bore"),
         (Place::Bore(BorePart::Inside), Medium::Inlay) => Some("no inlay lies in a bore"),
         _ => None,
     }
@@ -106,51 +106,18 @@ fn nothing_there(workpiece: &Workpiece) -> Option<Finding> {
     Some(Finding::new(Severity::Caution, Rule::ColorMedium, message))
 }
 
-/// Dye or stain on a coat that keeps it out.
-fn over_a_coat(board: &Board, all: &[Used]) -> Option<Finding> {
-    let under = coat_under(board)?;
-    let soaking: Vec<&Used> = all.iter().filter(|one| one.soaks()).collect();
-    if soaking.is_empty() {
-        return None;
-    }
-    let mut parts: Vec<String> = soaking.iter().map(|one| one.part.into()).collect();
-    parts.dedup();
-    let message = format!(
-        "dye and stain go on bare wood: {} would be colored over {}, which keeps them out",
-        listed(parts),
-        under.kind.label()
-    );
-    let holes = soaking.iter().flat_map(|one| one.holes.iter().copied());
-    Some(
-        Finding::new(Severity::Caution, Rule::ColorMedium, message)
-            .about(holes.collect())
-            .mended_by(&[Mend::ColorFirst]),
-    )
-}
-
-/// The layer of the last coat under the color; none where the color is on bare wood.
-fn coat_under(board: &Board) -> Option<&Coat> {
-    let mut left = board.colors.after.checked_sub(1)?;
-    let mut layers = board.finish.iter();
-    let holds = |layer: &&Coat| {
-        let is_in = left < layer.coats;
-        left = left.saturating_sub(layer.coats);
-        is_in
-    };
-    layers.find(holds).or(board.finish.last())
-}
-
-/// More coats before the color than are planned at all.
+/// More coats before the paint than are planned at all.
 fn missing_coats(board: &Board, all: &[Used]) -> Option<Finding> {
     let (after, planned) = (
         board.colors.after as usize,
         board.finish.iter().map(|layer| layer.coats as usize).sum(),
     );
-    if all.is_empty() || after <= planned {
+    let is_painted = all.iter().any(|one| one.tint.medium == Medium::Paint);
+    if !is_painted || after <= planned {
         return None;
     }
     let message = format!(
-        "the color comes after {}, and the finish has {}; add coats, or color the wood sooner",
+        "the paint comes after {}, and the finish has {}; add coats, or paint sooner",
         counted(after, "coat"),
         counted(planned, "coat")
     );
@@ -257,14 +224,23 @@ mod tests {
     }
 
     #[test]
-    fn dye_is_kept_out_by_a_coat() {
-        let mut board = homes(BorePart::Ring, Medium::Dye);
-        board.finish = vec![Coat::default()];
-        assert!(of(&board).is_empty());
+    fn paint_waits_for_coats_that_are_planned() {
+        let mut board = homes(BorePart::Ring, Medium::Paint);
         board.colors.after = 1;
-        assert!(of(&board)[0].contains("would be colored over penetrating oil"));
-        board.finish.clear();
         assert!(of(&board)[0].contains("after 1 coat, and the finish has 0 coats"));
+        board.finish = vec![board::Coat::default()];
+        assert!(of(&board).is_empty());
+        board.finish.clear();
+        board.colors.home.medium = Medium::Dye;
+        assert!(of(&board).is_empty());
+    }
+
+    #[test]
+    fn a_wall_under_resin_is_not_painted() {
+        let mut board = homes(BorePart::Inside, Medium::Paint);
+        assert!(of(&board).is_empty());
+        board.filling = Some(board::Filling::default());
+        assert!(of(&board)[0].contains("resin fills the bore"));
     }
 
     #[test]

@@ -167,7 +167,9 @@ fn media(workpiece: &Workpiece) -> Vec<Medium> {
             .map(|it| (it.on, it.tint.medium))
         {
             Some((BorePart::Ring, medium)) => all.push((medium, Parts::RINGS)),
-            Some((BorePart::Inside, medium)) if medium != Medium::Inlay => {
+            Some((BorePart::Inside, medium))
+                if medium != Medium::Inlay && board.filling.is_none() =>
+            {
                 all.push((medium, Parts::BORES));
             }
             _ => {}
@@ -187,16 +189,32 @@ fn media(workpiece: &Workpiece) -> Vec<Medium> {
     all.into_iter().map(|(medium, _)| medium).collect()
 }
 
-fn by_color(workpiece: &Workpiece) -> [(Task, bool); 4] {
+/// Whether a groove that the bit can cut is colored by resin, on a board with resin for it.
+fn groove_resin(workpiece: &Workpiece) -> bool {
+    let mut grooves = workpiece
+        .grooves()
+        .into_iter()
+        .flat_map(|plan| &plan.grooves);
+    let is_resin = |groove: &crate::Groove| {
+        let tint = workpiece.groove_color(groove.kind, groove.player());
+        tint.is_some_and(|tint| tint.medium == Medium::Resin)
+    };
+    let is_cut = workpiece.grooves().is_some_and(|plan| plan.depth > 0.0);
+    workpiece.board().filling.is_some() && is_cut && grooves.any(is_resin)
+}
+
+fn by_color(workpiece: &Workpiece) -> [(Task, bool); 6] {
     let board = workpiece.board();
     let media = media(workpiece);
-    let laid = |medium: &Medium| [Medium::Paint, Medium::Dye, Medium::Stain].contains(medium);
-    let colors = media.iter().any(laid);
+    let stains = |medium: &Medium| [Medium::Dye, Medium::Stain].contains(medium);
+    let paints = media.contains(&Medium::Paint);
     let coats: u32 = board.finish.iter().map(|coat| coat.coats).sum();
-    let under = if colors { board.colors.after } else { 0 };
+    let under = if paints { board.colors.after } else { 0 };
     [
         (Task::Inlay, media.contains(&Medium::Inlay)),
-        (Task::Color, colors),
+        (Task::GrooveFill, groove_resin(workpiece)),
+        (Task::Stain, media.iter().any(stains)),
+        (Task::Paint, paints),
         (Task::Undercoat, under > 0 && coats > 0),
         (Task::Coat, coats > under),
     ]
@@ -206,17 +224,16 @@ fn by_color(workpiece: &Workpiece) -> [(Task, bool); 4] {
 fn times(workpiece: &Workpiece, task: Task) -> usize {
     let board = workpiece.board();
     let coats: u32 = board.finish.iter().map(|coat| coat.coats).sum();
-    let colors = media(workpiece).into_iter();
-    let colors = colors.filter(|it| ![Medium::Inlay, Medium::Resin].contains(it));
-    let colors: BTreeSet<String> = colors.map(|it| format!("{it:?}")).collect();
-    let under = if colors.is_empty() {
-        0
-    } else {
+    let media = media(workpiece);
+    let under = if media.contains(&Medium::Paint) {
         board.colors.after.min(coats)
+    } else {
+        0
     };
+    let stains = [Medium::Dye, Medium::Stain];
     match task {
         Task::Undercoat => under as usize,
-        Task::Color => colors.len(),
+        Task::Stain => stains.iter().filter(|it| media.contains(it)).count(),
         Task::Coat => (coats - under) as usize,
         _ => 1,
     }

@@ -1,0 +1,148 @@
+//! Colored resin: pigment in what is poured into bores, and grooves that are filled.
+
+use board::{Measure, Medium};
+
+use super::steps::{in_words, laid};
+use super::used::{Place, Used};
+use crate::filling::steps::CURE;
+use crate::job::{Operation, Task};
+use crate::{Caution, Workpiece};
+
+/// The words on pigment; common practice, no source.
+const PIGMENT: &str = "Stir pigment for epoxy into the resin before the hardener, no more than its label allows, and mix each color \
+                       in a cup of its own.";
+
+/// The colors of the resin in the bores, with how it is colored; none where it stays clear.
+pub fn tinted(workpiece: &Workpiece) -> Option<String> {
+    let all = poured(workpiece, |place| !matches!(place, Place::Groove));
+    let all: Vec<&Used> = all.iter().collect();
+    (!all.is_empty()).then(|| format!("{PIGMENT} {}.", in_words(&all).join("; ")))
+}
+
+/// The grooves that are filled with resin; none where none are.
+pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
+    let all = poured(workpiece, |place| matches!(place, Place::Groove));
+    let all: Vec<&Used> = all.iter().collect();
+    let volume = groove_resin(workpiece)?;
+    let units = workpiece.units();
+    let work = [
+        "Vacuum the grooves, level the board, and plug the bores that a groove comes near.".into(),
+        format!("{PIGMENT} {}.", in_words(&all).join("; ")),
+        format!(
+            "Pour {} into the grooves with a syringe, until it stands slightly proud, and lay tape on both sides where the wood is \
+             porous.",
+            Measure::milliliters(volume).shown(units)
+        ),
+        "When it is cured, scrape it flush with the face and sand it with a hard block.".into(),
+    ];
+    let operation = Operation {
+        sums: &["grooves"],
+        ..Operation::of(Task::GrooveFill)
+    };
+    // Common practice, no source: a groove of a meter is filled and scraped in a quarter of an hour.
+    let minutes = 15.0 + 15.0 * filled_length(workpiece) / 1000.0;
+    let operation = operation
+        .with("syringe, cups, tape, card scraper, hard block", minutes)
+        .minding(&[Caution::Resin, Caution::Dust])
+        .waiting(CURE, "the resin cures, by its label");
+    Some(operation.says(work))
+}
+
+/// Resin that colored grooves of one board take, waste included, ml; none where none are filled.
+///
+/// A V-groove is a triangle in section, half as large as its width by its depth.
+pub fn groove_resin(workpiece: &Workpiece) -> Option<f64> {
+    let wanted = workpiece.board().grooves?;
+    let filling = workpiece.board().filling?;
+    let depth = workpiece.grooves()?.depth;
+    let length = filled_length(workpiece);
+    let section = wanted.width * depth / 2.0;
+    (length > 0.0 && depth > 0.0).then(|| length * section / 1000.0 * (1.0 + filling.waste))
+}
+
+/// Length of the grooves that are filled, mm.
+fn filled_length(workpiece: &Workpiece) -> f64 {
+    let laid = workpiece.grooves().map_or(&[][..], |plan| &plan.grooves);
+    let is_filled = |groove: &&crate::Groove| {
+        let tint = workpiece.groove_color(groove.kind, groove.player());
+        tint.is_some_and(|tint| tint.medium == Medium::Resin)
+    };
+    let filled = laid.iter().filter(is_filled);
+    filled.map(crate::Groove::length).sum()
+}
+
+/// The colors of resin in some places.
+fn poured(workpiece: &Workpiece, is_in: impl Fn(Place) -> bool) -> Vec<Used> {
+    let mut all = laid(workpiece);
+    all.retain(|one| one.tint.medium == Medium::Resin && is_in(one.place));
+    all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, BorePart, Colored, Filling, Grooves, Hue};
+    use testkit::assert_near;
+
+    fn board() -> Board {
+        let mut board = Board {
+            grooves: Some(Grooves::default()),
+            filling: Some(Filling::default()),
+            ..Board::default()
+        };
+        board.colors.grooves = Colored {
+            hue: Hue::Player,
+            medium: Medium::Resin,
+        };
+        board
+    }
+
+    #[test]
+    fn colored_grooves_are_filled_before_sanding() {
+        let board = board();
+        let workpiece = Workpiece::of(&board).unwrap();
+        let plan = workpiece.work_plan();
+        let at = |task| plan.operations.iter().position(|it| it.task == task);
+        assert!(at(Task::Grooves) < at(Task::GrooveFill));
+        assert!(at(Task::GrooveFill) < at(Task::Sand));
+        let filled = plan.of(Task::GrooveFill).next().unwrap();
+        assert!(
+            filled.work[1].contains("grooves: player 1 orange"),
+            "{:?}",
+            filled.work
+        );
+    }
+
+    #[test]
+    fn a_groove_takes_half_of_its_width_by_its_depth() {
+        let mut board = board();
+        let filled = groove_resin(&Workpiece::of(&board).unwrap()).unwrap();
+        let workpiece = Workpiece::of(&board).unwrap();
+        let wanted = board.grooves.unwrap();
+        // A V bit of 90 degrees cuts a groove half as deep as it is wide.
+        let depth = wanted.width / 2.0 / (wanted.angle.to_radians() / 2.0).tan();
+        let length = workpiece.grooves().unwrap().length;
+        let waste = 1.0 + board.filling.unwrap().waste;
+        assert_near!(
+            filled,
+            wanted.width * depth / 2.0 * length * waste / 1000.0,
+            1e-9
+        );
+        board.colors.grooves.hue = Hue::Bare;
+        assert_eq!(groove_resin(&Workpiece::of(&board).unwrap()), None);
+    }
+
+    #[test]
+    fn pigment_is_told_with_the_resin() {
+        let mut board = board();
+        assert_eq!(tinted(&Workpiece::of(&board).unwrap()), None);
+        board.colors.home.hue = Hue::Player;
+        board.colors.home.on = BorePart::Filling;
+        board.colors.home.medium = Medium::Resin;
+        let workpiece = Workpiece::of(&board).unwrap();
+        let told = tinted(&workpiece).unwrap();
+        assert!(told.contains("player 1 orange"), "{told}");
+        let fill = workpiece.work_plan().of(Task::Fill).next().unwrap();
+        assert!(fill.work.contains(&told));
+    }
+}
