@@ -107,7 +107,7 @@ mod tests {
         assert!(!sees(&panel, "Set the plunge to"));
         press(&mut panel, "Make router template");
         assert!(sees(&panel, "11 mm for track, home, start"));
-        assert!(sees(&panel, "Router: Fix work"));
+        assert!(sees(&panel, "Router: Clamp the work"));
         type_into(&mut panel, "Hardboard", "1/4\"");
         assert!(sees(&panel, "11.35 mm for track, home, start"));
         type_into(&mut panel, "Guide bushing", "18");

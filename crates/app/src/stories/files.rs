@@ -19,7 +19,7 @@ fn a_board_is_saved_and_opened_by_a_typed_path() {
     assert!(!story.app().session.is_dirty());
     story.type_into("Players", "3");
     story.keys(Modifiers::COMMAND, Key::O);
-    assert!(story.sees("Save the changes first?"));
+    assert!(story.sees("Save changes?"));
     story.press("Don't save");
     story.fill("Board file", "/boards/five.json");
     story.press("Open");
@@ -92,7 +92,7 @@ fn a_window_leaves_the_changes_of_another_one_alone() {
     story.type_into("Players", "7");
     assert!(story.host.file(SECOND).is_some());
     story.keys(Modifiers::COMMAND, Key::Q);
-    story.press("Lose the changes");
+    story.press("Don't save");
     eframe::App::on_exit(story.harness.state_mut(), None);
     assert_eq!(story.host.file(SECOND), None);
     assert_eq!(story.host.file(FIRST), first);
@@ -132,7 +132,7 @@ fn a_save_that_fails_after_a_question_says_so() {
     let mut story = opened_and_changed();
     story.host.put("/b.json", b"{}");
     story.keys(Modifiers::COMMAND, Key::S);
-    story.press("Open it, lose my changes");
+    story.press("Discard my changes and reload");
     assert!(story.sees("no board file") && story.app().session.is_dirty());
 }
 

@@ -116,11 +116,13 @@ mod tests {
     #[test]
     fn a_groove_takes_half_of_its_width_by_its_depth() {
         let mut board = board();
+        let mut wanted = Grooves::default();
+        (wanted.angle, wanted.tip) = (90.0, 0.0);
+        board.grooves = Some(wanted);
         let filled = groove_resin(&Workpiece::of(&board).unwrap()).unwrap();
         let workpiece = Workpiece::of(&board).unwrap();
-        let wanted = board.grooves.unwrap();
         // A V bit of 90 degrees cuts a groove half as deep as it is wide.
-        let depth = wanted.width / 2.0 / (wanted.angle.to_radians() / 2.0).tan();
+        let depth = wanted.width / 2.0;
         let length = workpiece.grooves().unwrap().length;
         let waste = 1.0 + board.filling.unwrap().waste;
         assert_near!(

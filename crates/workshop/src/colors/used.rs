@@ -2,7 +2,7 @@
 //!
 //! The checks of color go through this list, so that each of them names the same parts by the same words.
 
-use board::{BorePart, HoleName, Hue, Medium, Role};
+use board::{BorePart, HoleName, Hue, Role};
 
 use super::Tint;
 use crate::{GrooveKind, Workpiece};
