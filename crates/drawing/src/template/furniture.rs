@@ -207,8 +207,13 @@ impl Lay {
 
     /// Words beside the map, or over the whole width below it; broken into lines.
     ///
-    /// Words that begin beside the map stay beside it, so that no line of them jumps to the other width.
+    /// Words that begin beside the map stay beside it, so that no line of them jumps to the other width. On a small block the few words
+    /// that there are stay whole.
     fn line(&mut self, words: &str) {
+        let whole = font::width(words, self.form.words, Weight::Regular);
+        if !self.form.full && whole > self.beside() {
+            self.below_map();
+        }
         let is_below = self.top < -self.map.height - 0.5;
         let room = if is_below {
             self.form.width

@@ -9,7 +9,7 @@ use workshop::{Tile, Tiling};
 
 use crate::font::{self, Weight};
 use crate::pages::wrapped;
-use crate::quiet::{Place, Quiet, weight};
+use crate::quiet::{Place, Quiet, Sums, weight};
 use crate::stopped::{self, stop_item};
 use crate::template::bars::{BARS, Bar};
 use crate::template::furniture::{Block, title_blocks};
@@ -20,8 +20,8 @@ use crate::{Item, Layer, Line, Shape, Stamp};
 const AIR: f64 = 0.5;
 /// Width of what a line takes, so that words beside it do not touch it, mm.
 const BESIDE_LINE: f64 = 1.0;
-/// Share of the page, from the top, in which the line about what stops the board is placed.
-const STOP_PART: f64 = 4.0;
+/// Parts of the page, from the top, in which the line about what stops the board is placed: the next where all of one is full.
+const STOP_PARTS: [f64; 3] = [4.0, 2.0, 1.0];
 /// From one of its lines down to the next, in sizes of the type.
 const STOP_LEADING: f64 = 1.4;
 /// The weight of a joint line, which sheets are cut and taped by.
@@ -70,41 +70,21 @@ pub fn furniture(
 
 impl Furniture {
     /// The line about what stops the board, in the upper part of the page: one that is found at the foot of a sheet is found when
-    /// it is drilled. It is broken where it finds no room in one line.
+    /// it is drilled. Only where crosses leave no room there it stands lower.
     fn stop(&mut self, quiet: &mut Quiet, page: Rect, line: &str) {
-        let (size, strong) = (stopped::SIZE, Weight::SemiBold);
-        let upper = Rect::new(
-            page.x0,
-            page.y1 - page.height() / STOP_PART,
-            page.x1,
-            page.y1,
-        );
         let sums = quiet.sums();
-        let whole = font::width(line, size, strong).ceil();
-        let mut least: Option<(Place, Vec<String>)> = None;
-        for width in [
-            whole,
-            0.6 * whole,
-            0.4 * whole,
-            0.28 * whole,
-            page.width() - 1.0,
-        ] {
-            if width > page.width() {
-                continue;
-            }
-            let lines = wrapped(line, size, strong, width);
-            let room = Size::new(width, STOP_LEADING * size * lines.len() as f64);
-            let Some(place) = sums.quietest_in(upper, room, Point::new(page.x0, page.y1)) else {
-                continue;
-            };
-            let known = least.as_ref().map_or(u64::MAX, |(place, _)| place.covered);
-            if known >= weight::NAME && place.covered < known {
-                least = Some((place, lines));
-            }
-        }
-        let Some((place, lines)) = least else { return };
+        let mut parts = STOP_PARTS.iter().filter_map(|part| {
+            let bottom = page.y1 - page.height() / part;
+            stop_place(&sums, Rect { y0: bottom, ..page }, line)
+        });
+        let is_free = |(place, _): &(Place, Vec<String>)| place.covered < weight::MARK;
+        let first = parts.next();
+        let found = first.filter(is_free).or_else(|| parts.find(is_free));
+        let Some((place, lines)) = found.or_else(|| stop_place(&sums, page, line)) else {
+            return;
+        };
         let at = |number: usize| {
-            let down = STOP_LEADING * size * number as f64 + size;
+            let down = STOP_LEADING * stopped::SIZE * number as f64 + stopped::SIZE;
             Point::new(place.block.x0, place.block.y1 - down)
         };
         let width = place.block.width() + 1e-6;
@@ -177,6 +157,34 @@ impl Furniture {
         self.blocks.push(block);
         self.marks.extend(items);
     }
+}
+
+/// The place of the line about what stops the board within a part of the page, with its lines: broken where it finds no room in one.
+fn stop_place(sums: &Sums, part: Rect, line: &str) -> Option<(Place, Vec<String>)> {
+    let (size, strong) = (stopped::SIZE, Weight::SemiBold);
+    let whole = font::width(line, size, strong).ceil();
+    let mut least: Option<(Place, Vec<String>)> = None;
+    for width in [
+        whole,
+        0.6 * whole,
+        0.4 * whole,
+        0.28 * whole,
+        part.width() - 1.0,
+    ] {
+        if width > part.width() {
+            continue;
+        }
+        let lines = wrapped(line, size, strong, width);
+        let room = Size::new(width, STOP_LEADING * size * lines.len() as f64);
+        let Some(place) = sums.quietest_in(part, room, Point::new(part.x0, part.y1)) else {
+            continue;
+        };
+        let known = least.as_ref().map_or(u64::MAX, |(place, _)| place.covered);
+        if known >= weight::NAME && place.covered < known {
+            least = Some((place, lines));
+        }
+    }
+    least
 }
 
 /// Adds the weight of an item: crosses and marks by their box, holes too, lines and large circles along their course.
