@@ -3,6 +3,7 @@
 mod colors;
 mod files;
 mod help;
+mod order;
 mod proof;
 mod shop;
 

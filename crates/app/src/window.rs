@@ -100,7 +100,7 @@ impl App {
         }
         let known = session.board.clone();
         let begun = session.path().is_none().then(|| Begun {
-            wishes: None,
+            asked: None,
             board: known.clone(),
         });
         let mut current = Current::of(&session.board);

@@ -14,7 +14,6 @@ use std::sync::Arc;
 
 use board::Units;
 use egui::{Context, Id, Modal, Ui};
-use workshop::Wishes;
 
 use crate::command::Command;
 use crate::exports::{Kind, Source};
@@ -25,7 +24,7 @@ use crate::session::Rescued;
 use crate::theme;
 
 pub use export::ExportDialog;
-pub use new::NewDialog;
+pub use new::{Asked, NewDialog, Proposed, propose_at_once};
 pub use path::PathDialog;
 pub use shop::ShopDialog;
 
@@ -38,7 +37,7 @@ pub enum Dialog {
     /// Exports, and their folder.
     Export(ExportDialog),
     /// A new board.
-    New(NewDialog),
+    New(Box<NewDialog>),
     /// Changes would be lost by a command.
     Unsaved(Command),
     /// Another program has changed the file that is to be saved; what is done after that.
@@ -65,8 +64,8 @@ pub enum Answer {
     SaveAs(PathBuf, Option<Command>),
     /// Write these kinds of this board to this folder, replacing files if so asked.
     Export(Arc<Source>, Vec<Kind>, PathBuf, bool),
-    /// Begin this board, with what the shop has or without.
-    New(Box<Wishes>, bool),
+    /// Begin the board of this order, if it is worked out already, as it was.
+    New(Box<Asked>, Option<Arc<Proposed>>),
     /// Save first, then do it.
     SaveThen(Command),
     /// Do it, whatever is lost.
@@ -133,14 +132,14 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
     let modal = Modal::new(Id::unique("dialog").with(name))
         .frame(frame)
         .show(ctx, |ui| {
-            if !matches!(dialog, Dialog::Export(_)) {
+            if !matches!(dialog, Dialog::Export(_) | Dialog::New(_)) {
                 ui.set_width(WIDTH);
             }
             match dialog {
                 Dialog::Open(dialog) => path::open_ui(ui, dialog),
                 Dialog::SaveAs(dialog) => path::save_ui(ui, dialog, host),
                 Dialog::Export(dialog) => export::export_ui(ui, dialog, host),
-                Dialog::New(dialog) => new::new_ui(ui, dialog),
+                Dialog::New(dialog) => new::new_ui(ui, dialog, host),
                 Dialog::Unsaved(then) => unsaved::unsaved_ui(ui, *then),
                 Dialog::Changed(path, then) => changed::changed_ui(ui, path, *then),
                 Dialog::Rescued(found) => rescued::rescued_ui(ui, found),
@@ -157,7 +156,7 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
     modal.inner.or(closed)
 }
 
-/// Width of all dialogs but the one for exports, in points.
+/// Width of the dialogs that need no more, in points.
 const WIDTH: f32 = 480.0;
 
 fn heading(ui: &mut Ui, title: &str) {

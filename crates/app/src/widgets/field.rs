@@ -255,6 +255,25 @@ fn open_ui(
     show_fault(ui, fault);
 }
 
+/// A number of the kind of a field that may be left empty, under a caption of its own; what holds then is told in the empty field.
+pub fn optional_ui(
+    ui: &mut Ui,
+    caption: &str,
+    field: &Field,
+    number: &mut Option<f64>,
+    units: Units,
+    without: &str,
+) {
+    let mut value = number.map_or(Value::Open, Value::Number);
+    let hint = field.hint_in(units);
+    let numeric = numeric(field.range(), units);
+    open_ui(ui, caption, &mut value, numeric, [without, &hint]);
+    *number = match value {
+        Value::Number(number) => Some(number),
+        _ => None,
+    };
+}
+
 /// A number that is there while its box is ticked.
 fn ticked_ui(
     ui: &mut Ui,

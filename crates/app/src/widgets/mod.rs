@@ -4,6 +4,7 @@ mod color;
 mod field;
 mod list;
 mod number;
+mod pick;
 mod seek;
 #[cfg(test)]
 mod tests;
@@ -16,10 +17,12 @@ use crate::theme::{self, Tokens};
 
 pub use color::{color_field, color_parts};
 pub use field::{
-    auto_ui, choice_ui, entry_ui, explained_ui, field_ui, fields_ui, number_ui, value_ui,
+    auto_ui, choice_ui, entry_ui, explained_ui, field_ui, fields_ui, number_ui, optional_ui,
+    value_ui,
 };
 pub use list::numbers_field;
 pub use number::{Field, number_field};
+pub use pick::search_choice;
 pub use seek::seek;
 pub use typed::{keep_fault, show_fault, text_in, typed_text};
 

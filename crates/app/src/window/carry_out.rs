@@ -79,17 +79,16 @@ impl App {
     pub(super) fn leave(&mut self, ctx: &egui::Context, command: Command) {
         match command {
             Command::New => {
-                self.view.dialog = Some(Dialog::New(NewDialog::new(self.usual_units())));
+                self.shop.refresh(&*self.host);
+                let dialog = NewDialog::new(self.usual_units(), &self.shop.shop);
+                self.view.dialog = Some(Dialog::New(Box::new(dialog)));
             }
             Command::Open => self.view.dialog = Some(Dialog::Open(PathDialog::default())),
             Command::Sample(at) => {
                 if let Some(sample) = SAMPLES.get(at) {
                     let board = sample.board();
                     self.begin(Session::new(board.clone()));
-                    self.begun = Some(Begun {
-                        wishes: None,
-                        board,
-                    });
+                    self.begun = Some(Begun { asked: None, board });
                 }
             }
             Command::Recent(at) => {
@@ -133,7 +132,7 @@ impl App {
                 });
                 self.complain(started.err());
             }
-            Answer::New(wishes, with_shop) => self.propose(*wishes, with_shop),
+            Answer::New(asked, proposed) => self.propose(*asked, proposed),
             Answer::SaveThen(then) => self.save_then(ctx, then),
             Answer::Rescue(rescued) => {
                 self.rescue.opened(&rescued);

@@ -1,21 +1,22 @@
 //! The document and its file: begun, opened, proposed, saved.
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
-use board::{Board, Shop, Units};
-use workshop::{Wishes, Workpiece, propose_for_shop, stops};
+use board::{Board, Units};
+use workshop::{Workpiece, stops};
 
 use super::App;
 use crate::command::Command;
-use crate::dialogs::{Dialog, PathDialog};
+use crate::dialogs::{Asked, Dialog, PathDialog, Proposed, propose_at_once};
 use crate::exports::stem;
 use crate::session::{SaveError, Session};
 use crate::shop::{left_out_words, units_of};
 
 /// A board as it was begun, whose sizes follow its unit as long as nothing else is changed.
 pub(crate) struct Begun {
-    /// The wishes that it was proposed for, and whether the shop was given to it; none of a sample.
-    pub wishes: Option<(Wishes, bool)>,
+    /// The order that it was proposed for; none of a sample.
+    pub asked: Option<Asked>,
     /// The board.
     pub board: Board,
 }
@@ -75,23 +76,24 @@ impl App {
         units_of(&self.shop.shop).unwrap_or(self.session.board.units)
     }
 
-    pub(super) fn propose(&mut self, wishes: Wishes, with_shop: bool) {
-        let none = Shop::default();
-        let shop = if with_shop { &self.shop.shop } else { &none };
-        match propose_for_shop(&wishes, shop) {
-            Ok((board, left_out)) => {
+    /// Begins the board of an order; one that is worked out already is taken as it is.
+    pub(super) fn propose(&mut self, asked: Asked, proposed: Option<Arc<Proposed>>) {
+        let made = proposed.map_or_else(|| propose_at_once(&asked, &self.shop.shop), Ok);
+        match made {
+            Ok(proposed) => {
+                let board = proposed.workpiece.board().clone();
                 self.begin(Session::new(board.clone()));
                 self.begun = Some(Begun {
-                    wishes: Some((wishes, with_shop)),
+                    asked: Some(asked),
                     board,
                 });
                 self.view.dialog = None;
-                if let Some(words) = left_out_words(&left_out) {
+                if let Some(words) = left_out_words(&proposed.left_out) {
                     self.view.warn(words);
                 }
             }
             Err(error) => {
-                let units = wishes.units.unwrap_or_default();
+                let units = asked.order.wishes.units.unwrap_or_default();
                 self.complain(Some(units.say(&error)));
             }
         }
@@ -107,15 +109,12 @@ impl App {
             self.begun = Some(begun);
             return;
         }
-        let board = match &begun.wishes {
-            Some((wishes, with_shop)) => {
-                let wishes = Wishes {
-                    units: Some(units),
-                    ..wishes.clone()
-                };
-                let none = Shop::default();
-                let shop = if *with_shop { &self.shop.shop } else { &none };
-                propose_for_shop(&wishes, shop).ok().map(|(board, _)| board)
+        let board = match &begun.asked {
+            Some(asked) => {
+                let mut asked = asked.clone();
+                asked.order.wishes.units = Some(units);
+                let made = propose_at_once(&asked, &self.shop.shop).ok();
+                made.map(|proposed| proposed.workpiece.board().clone())
             }
             None => Some(begun.board.in_defaults_of(units)),
         };

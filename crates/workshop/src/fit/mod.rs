@@ -46,7 +46,10 @@ pub use piece::{
     PieceBoard, largest_piece, neat_board_for_piece, neat_pitch_for_piece,
     smallest_board_for_piece, smallest_pitch_for_piece,
 };
-pub use propose::{Offer, ProposeError, Refusal, Wish, Wishes, propose, propose_for_shop};
+pub use propose::{
+    BoardOrder, Offer, OrderSlab, ProposeError, Refusal, Wish, Wishes, propose, propose_for_shop,
+    propose_order,
+};
 pub use size::{largest_pitch, rim_left, smallest_board};
 pub use spaces::most_spaces;
 

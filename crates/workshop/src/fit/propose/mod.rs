@@ -8,6 +8,7 @@
 mod draft;
 mod nearest;
 mod neat;
+mod order;
 mod settle;
 mod shop;
 mod wishes;
@@ -15,6 +16,7 @@ mod wishes;
 #[cfg(test)]
 mod tests;
 
+pub use order::{BoardOrder, OrderSlab, propose_order};
 pub use shop::propose_for_shop;
 pub use wishes::{Offer, Wish, Wishes};
 

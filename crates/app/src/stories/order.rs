@@ -1,0 +1,116 @@
+//! From an order to its template: the dialog of a new board.
+
+use board::{INCH, Paper, PieceKind};
+
+use super::*;
+
+/// A story that counts what the maker does: a press, a text typed into a field, a pair of keys.
+struct Counted {
+    story: Story,
+    actions: usize,
+}
+
+impl Counted {
+    fn press(&mut self, label: &str) {
+        self.story.press(label);
+        self.actions += 1;
+    }
+
+    /// Goes into a field and types: two actions.
+    fn write(&mut self, label: &str, text: &str) {
+        self.story.write_into(label, text);
+        self.actions += 2;
+    }
+
+    fn number(&mut self, label: &str, text: &str) {
+        self.story.type_into(label, text);
+        self.actions += 2;
+    }
+
+    /// Opens a list and takes from it: two actions.
+    fn choose(&mut self, label: &str, option: &str) {
+        let list = self
+            .story
+            .harness
+            .get_by_role_and_label(Role::ComboBox, label);
+        list.scroll_to_me();
+        self.story.harness.run();
+        self.story.choose(label, option);
+        self.actions += 2;
+    }
+
+    fn keys(&mut self, key: Key) {
+        self.story.keys(Modifiers::COMMAND, key);
+        self.actions += 1;
+    }
+}
+
+/// Four players, a board of 20 inches, marbles of 5/8 inch, a template on Letter.
+#[test]
+fn an_order_becomes_a_template_in_fifteen_actions() {
+    let mut order = Counted {
+        story: Story::begin(),
+        actions: 0,
+    };
+    order.keys(Key::N);
+    order.choose("Show lengths in", "inches, to 1/32");
+    order.number("How many play", "4");
+    order.write("Size of pieces", "5/8");
+    order.write("Size of board", "20");
+    order.choose("Kind of paper", "Letter");
+    order.press("Begin");
+    order.keys(Key::E);
+    order.press("Export");
+    assert!(order.actions <= 15, "{} actions", order.actions);
+    let board = &order.story.app().session.board;
+    assert_eq!((board.players, board.piece.kind), (4, PieceKind::Marble));
+    assert_near!(board.blank.diameter, 20.0 * INCH, 1e-9);
+    assert_near!(board.piece.diameter, 5.0 / 8.0 * INCH, 1e-9);
+    assert_eq!(board.template.paper, Paper::Letter);
+    let workpiece = order.story.app().current.good().unwrap();
+    assert!(!workshop::stops(workpiece.findings()));
+    let files = order.story.host.files.lock().unwrap();
+    let is_template = |path: &std::path::PathBuf| path.ends_with("board-for-4-ring-template.pdf");
+    assert!(files.keys().any(is_template), "{:?}", files.keys());
+}
+
+#[test]
+fn a_slab_and_a_kind_of_wood_are_part_of_the_order() {
+    let mut story = Story::begin();
+    story.keys(Modifiers::COMMAND, Key::N);
+    assert!(story.sees("The board to come: 133 holes"));
+    story.press("Make it out of a slab I have");
+    story.type_into("Slab width", "450");
+    story.choose("Joined from", "2 strips");
+    let list = story
+        .harness
+        .get_by_role_and_label(Role::ComboBox, "Kind of wood");
+    list.click();
+    story.harness.run();
+    story.harness.event(egui::Event::Text("sugar".into()));
+    story.harness.run();
+    story.keys(Modifiers::NONE, Key::Enter);
+    assert!(story.sees("The board to come"));
+    story.press("Begin");
+    let board = &story.app().session.board;
+    assert_eq!(board.panel.build, board::Build::Strips { count: 2 });
+    assert_eq!(board.wood.as_ref().unwrap().species, "sugar-maple");
+    assert!(board.blank.diameter > 450.0, "{}", board.blank.diameter);
+}
+
+#[test]
+fn what_cannot_be_made_is_told_at_once_with_what_would_do() {
+    let mut story = Story::begin();
+    story.keys(Modifiers::COMMAND, Key::N);
+    story.write_into("Size of board", "150");
+    story.write_into("Size of pieces", "25");
+    assert!(story.sees("one of these would do"));
+    let begin = story.harness.get_by_label("Begin");
+    assert!(begin.accesskit_node().is_disabled());
+    let offer = story.harness.get_by_label_contains("a board of");
+    offer.click();
+    story.harness.run();
+    assert!(story.sees("The board to come"));
+    story.press("Begin");
+    assert_near!(story.app().session.board.piece.diameter, 25.0, 1e-9);
+}
