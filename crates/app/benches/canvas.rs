@@ -1,10 +1,11 @@
 //! Speed of the canvas alone: from a layout to the triangles that a graphics card would get.
 
 use app::canvas::{BoardView, CanvasState, board_ui};
-use board::{Blank, Board, HoleId, Layout, Role, Units};
+use board::{Blank, Board, HoleId, Role, Units};
 use divan::Bencher;
 use egui::epaint::Primitive;
 use egui::{Context, Pos2, RawInput, Rect, vec2};
+use workshop::Workpiece;
 
 /// As in the program itself.
 #[global_allocator]
@@ -41,8 +42,7 @@ fn board(holes: u32) -> Board {
 /// A canvas without a screen.
 struct Stage {
     ctx: Context,
-    board: Board,
-    layout: Layout,
+    workpiece: Workpiece,
     plan: Vec<drawing::Item>,
     lit: Vec<HoleId>,
     state: CanvasState,
@@ -52,15 +52,14 @@ struct Stage {
 impl Stage {
     fn new(holes: u32) -> Option<Self> {
         let board = board(holes);
-        let workpiece = workshop::Workpiece::of(&board).ok()?;
+        let workpiece = Workpiece::of(&board).ok()?;
         let mut stage = Self {
             ctx: Context::default(),
             plan: drawing::plan(&workpiece),
             lit: (1..=4)
                 .map(|number| HoleId::new(Role::Home, 1, number))
                 .collect(),
-            board,
-            layout: workpiece.layout().clone(),
+            workpiece,
             state: CanvasState::default(),
             pointer: Pos2::ZERO,
         };
@@ -98,11 +97,9 @@ impl Stage {
             ..RawInput::default()
         };
         let view = BoardView {
-            board: &self.board,
-            layout: &self.layout,
+            workpiece: &self.workpiece,
             plan: &self.plan,
             tints: &[],
-            players: &[],
             sheets: &[],
             lit: &self.lit,
             selected: self.lit.first().copied(),

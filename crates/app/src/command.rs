@@ -135,7 +135,7 @@ impl Command {
             Self::Redo => "Redo",
             Self::Mend(mend) => mend.label(),
             Self::Fit => "Whole board",
-            Self::Measure => "Measure between holes",
+            Self::Measure => "Measure",
             Self::Names => "Names of holes",
             Self::Figure => "Show wood",
             Self::Sheets => "Sheets of the template",
@@ -171,7 +171,10 @@ impl Command {
             Self::Redo => "Make the change again",
             Self::Mend(mend) => mend.tooltip(),
             Self::Fit => "Bring the whole board into view",
-            Self::Measure => "Drag from hole to hole to measure; with Shift a drag always measures",
+            Self::Measure => {
+                "Click one thing and then another, or drag between them: centers and edges of holes, the board's edge, seams. \
+                 With Shift a drag always measures; Escape ends"
+            }
             Self::Names => "Show names where there is room to read them",
             Self::Figure => "Show the figure of the chosen wood on the plan, or plain wood",
             Self::Sheets => "Lay the printed sheets over the board",

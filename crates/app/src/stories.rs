@@ -6,6 +6,7 @@ mod help;
 mod order;
 mod proof;
 mod shop;
+mod surface;
 
 use std::sync::Arc;
 

@@ -58,6 +58,7 @@
 //! * [`job_pages`]: the work step by step; [`card_sheet`]: the card for the customer.
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
 //! * [`section_sheet`]: the board cut open, with its sizes.
+//! * [`End`], [`end_at`], [`span`]: things on the board, and the measure from one to another.
 //! * [`font`]: the one typeface, its bytes and its measures.
 //!
 //! The crate knows nothing of windows and of file formats.
@@ -90,6 +91,7 @@ mod shopping;
 mod stopped;
 mod taken;
 mod template;
+mod touch;
 
 pub use bores::fit_strip_pages;
 pub use calendar::calendar_pages;
@@ -115,3 +117,4 @@ pub use template::printer_test::{TestLengths, printer_test_sheet, test_lengths};
 pub use template::roll::{ROLLS, RollError};
 pub use template::tiled::tiled_sheets;
 pub use template::whole::whole_sheet;
+pub use touch::{Along, End, Span, end_at, end_place, half_chord, span};

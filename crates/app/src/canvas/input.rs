@@ -1,10 +1,11 @@
 //! Pointer and keys on the canvas: the view, the selection and the measure.
 
 use board::HoleId;
-use egui::{Context, CursorIcon, Key, PointerButton, Response};
+use drawing::End;
+use egui::{Context, CursorIcon, Key, Response};
 use geometry::Point;
 
-use super::{BoardView, CanvasState, pick};
+use super::{BoardView, CanvasState, measuring, pick};
 use crate::camera::{Camera, keep_keys};
 
 /// Distance beside a mouth at which the pointer still means the hole, in points.
@@ -17,6 +18,8 @@ pub struct Asked {
     pub pointer: Option<Point>,
     /// The hole under the pointer.
     pub pointed: Option<HoleId>,
+    /// The thing under the pointer that can be measured to, while the tool is in hand.
+    pub end: Option<End>,
     /// A hole to select, or none.
     #[allow(
         clippy::option_option,
@@ -34,72 +37,51 @@ pub fn handle(
     all: kurbo::Rect,
 ) -> Asked {
     let camera = Camera::new(state.zoom, response.rect, all);
-    start_measure(ctx, response, view, state, camera);
-    let drags = state.pulled_from.is_none();
+    state.measuring.begin(ctx, response, view, camera);
+    let drags = !state.measuring.has_pointer();
     state.zoom.look(ctx, response, camera, drags);
-    let mut asked = point(response, view, Camera::new(state.zoom, response.rect, all));
-    follow_measure(ctx, response, state, asked.pointed);
+    let camera = Camera::new(state.zoom, response.rect, all);
+    let mut asked = point(response, view, state, camera);
+    escape(ctx, response, state);
+    state.measuring.follow(ctx, response, view, asked.end);
     if !view.dimmed {
         asked.clicked = select(ctx, response, view, state, asked.pointed);
     }
-    if response.double_clicked() && asked.pointed.is_none() {
+    if response.double_clicked() && asked.pointed.is_none() && !state.measuring.is_on() {
         state.fit();
     }
-    show_cursor(ctx, response, state, asked.pointed);
+    show_cursor(ctx, response, state, asked);
     asked
 }
 
-/// A drag from a hole measures where the tool is on or Shift is held.
-fn start_measure(
-    ctx: &Context,
-    response: &Response,
-    view: &BoardView<'_>,
-    state: &mut CanvasState,
-    camera: Camera,
-) {
-    let meant = state.measuring || ctx.input(|input| input.modifiers.shift);
-    if view.dimmed || !meant || !response.drag_started_by(PointerButton::Primary) {
-        return;
-    }
-    // Where the press was: the pointer may have left the hole before it counts as a drag.
-    let origin = ctx.input(|input| input.pointer.press_origin());
-    let from = origin.and_then(|at| {
-        let at = camera.place(at);
-        pick::hole_at(view.layout, at, camera.mm(SLACK))
-    });
-    state.pulled_from = from.map(|hole| hole.name.id());
-}
-
-fn point(response: &Response, view: &BoardView<'_>, camera: Camera) -> Asked {
-    let screen = response.hover_pos();
+fn point(response: &Response, view: &BoardView<'_>, state: &CanvasState, camera: Camera) -> Asked {
+    let measures = state.measuring.is_on() || state.measuring.has_pointer();
+    let pulled = response.interact_pointer_pos().filter(|_| measures);
+    let screen = pulled.or_else(|| response.hover_pos());
     let pointer = screen.map(|at| camera.place(at));
     let hole = pointer
         .filter(|_| !view.dimmed)
-        .and_then(|at| pick::hole_at(view.layout, at, camera.mm(SLACK)));
+        .and_then(|at| pick::hole_at(view.layout(), at, camera.mm(SLACK)));
     Asked {
         pointer,
         pointed: hole.map(|hole| hole.name.id()),
+        end: pointer
+            .filter(|_| measures)
+            .and_then(|at| measuring::pointed(view, camera, at)),
         clicked: None,
     }
 }
 
-/// Keeps the end of a measure on the hole under the pointer; Escape and a click clear it.
-fn follow_measure(
-    ctx: &Context,
-    response: &Response,
-    state: &mut CanvasState,
-    pointed: Option<HoleId>,
-) {
-    if let Some(from) = state.pulled_from {
-        let to = pointed.filter(|to| *to != from);
-        state.measured = to.map(|to| (from, to));
-        if !response.dragged() {
-            state.pulled_from = None;
-        }
-    }
-    let escape = response.has_focus() && ctx.input(|input| input.key_pressed(Key::Escape));
-    if escape || response.clicked() {
-        state.measured = None;
+/// Escape takes one step back, wherever the keys go but to a text or a dialog.
+fn escape(ctx: &Context, response: &Response, state: &mut CanvasState) {
+    let is_elsewhere = ctx.text_edit_focused()
+        || ctx.memory(|memory| memory.top_modal_layer().is_some())
+        || egui::Popup::is_any_open(ctx);
+    if !is_elsewhere
+        && ctx.input(|input| input.key_pressed(Key::Escape))
+        && state.measuring.escape()
+    {
+        ctx.memory_mut(|memory| memory.request_focus(response.id));
     }
 }
 
@@ -117,26 +99,28 @@ fn select(
 ) -> Option<Option<HoleId>> {
     let (mut steps, pointer_moved) = (0, ctx.input(|input| input.pointer.is_moving()));
     if response.has_focus() {
-        keep_keys(ctx, response, state.measured.is_some());
+        keep_keys(ctx, response, state.measuring.is_busy());
         let presses = |key: Key| ctx.input(|input| input.num_presses(key)).cast_signed();
         steps = presses(Key::CloseBracket) - presses(Key::OpenBracket);
     }
     state.by_keys = steps != 0 || (state.by_keys && !pointer_moved);
     if response.clicked() {
         response.request_focus();
-        return Some(pointed);
+        return (!state.measuring.is_on()).then_some(pointed);
     }
-    let next = pick::stepped(view.layout, view.selected, steps);
+    let next = pick::stepped(view.layout(), view.selected, steps);
     next.filter(|_| steps != 0).map(Some)
 }
 
-fn show_cursor(ctx: &Context, response: &Response, state: &CanvasState, pointed: Option<HoleId>) {
-    let icon = match (state.pulled_from, pointed) {
-        (Some(_), _) => CursorIcon::Crosshair,
-        (None, _) if response.dragged() => CursorIcon::Grabbing,
-        (None, Some(_)) if state.measuring => CursorIcon::Crosshair,
-        (None, Some(_)) => CursorIcon::PointingHand,
-        (None, None) => return,
+fn show_cursor(ctx: &Context, response: &Response, state: &CanvasState, asked: Asked) {
+    let measures = state.measuring.is_on() || state.measuring.has_pointer();
+    let icon = match asked.pointed {
+        _ if measures && (asked.end.is_some() || state.measuring.has_pointer()) => {
+            CursorIcon::Crosshair
+        }
+        _ if response.dragged() => CursorIcon::Grabbing,
+        Some(_) => CursorIcon::PointingHand,
+        None => return,
     };
     if response.hovered() || response.dragged() {
         ctx.set_cursor_icon(icon);

@@ -5,6 +5,7 @@
 //! the layout holds.
 
 mod input;
+mod measuring;
 mod paint;
 mod pick;
 mod readout;
@@ -18,22 +19,21 @@ use geometry::{Angle, Point};
 use crate::camera::{Camera, Zoom};
 use crate::painter::Pen;
 use crate::palette::Palette;
+pub use measuring::Measure;
+use measuring::Measuring;
 use paint::Scene;
 pub use readout::readout;
+use workshop::Workpiece;
 
 /// The board to show, with all that lies over it.
 #[derive(Debug, Clone, Copy)]
 pub struct BoardView<'a> {
-    /// The document: blank, center, players.
-    pub board: &'a Board,
-    /// Its holes.
-    pub layout: &'a Layout,
+    /// The document with all that follows from it.
+    pub workpiece: &'a Workpiece,
     /// Its drawing, from which the guides are taken.
     pub plan: &'a [drawing::Item],
     /// The colors of its parts.
     pub tints: &'a [drawing::Tinted],
-    /// The players' colors and marks.
-    pub players: &'a [workshop::PlayerLook],
     /// Printed sheets to lay over the board; none: not shown.
     pub sheets: &'a [SheetOutline],
     /// Holes to point out: those a finding is about.
@@ -50,6 +50,18 @@ pub struct BoardView<'a> {
     pub show_names: bool,
 }
 
+impl<'a> BoardView<'a> {
+    /// The document.
+    fn board(&self) -> &'a Board {
+        self.workpiece.board()
+    }
+
+    /// Its holes.
+    fn layout(&self) -> &'a Layout {
+        self.workpiece.layout()
+    }
+}
+
 /// The part of the board that one printed sheet shows.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SheetOutline {
@@ -63,10 +75,7 @@ pub struct SheetOutline {
 #[derive(Debug, Clone, Default)]
 pub struct CanvasState {
     zoom: Zoom,
-    measuring: bool,
-    measured: Option<(HoleId, HoleId)>,
-    /// The hole from which a measure is being pulled.
-    pulled_from: Option<HoleId>,
+    measuring: Measuring,
     /// Whether the selection was last moved by a key: the readout follows it until the pointer moves.
     by_keys: bool,
 }
@@ -77,17 +86,14 @@ impl CanvasState {
         self.zoom = Zoom::Fit;
     }
 
-    /// Whether a plain drag from hole to hole measures; with Shift it always does.
-    pub fn measuring(&self) -> bool {
-        self.measuring
+    /// Whether the measuring tool is in hand.
+    pub const fn measuring(&self) -> bool {
+        self.measuring.is_on()
     }
 
-    /// Turns the measuring tool on or off; off also clears what was measured.
-    pub fn set_measuring(&mut self, on: bool) {
-        self.measuring = on;
-        if !on {
-            self.measured = None;
-        }
+    /// Takes the measuring tool up, or puts it down; what was measured stays.
+    pub const fn set_measuring(&mut self, on: bool) {
+        self.measuring.turn(on);
     }
 }
 
@@ -108,21 +114,8 @@ pub struct Hover {
     pub nearest: Option<(HoleName, f64)>,
 }
 
-/// The measure between two holes.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Measure {
-    /// Where it starts.
-    pub from: HoleName,
-    /// Where it ends.
-    pub to: HoleName,
-    /// From center to center, mm.
-    pub distance: f64,
-    /// Wood between the mouths of the two bores, mm; below zero where they meet.
-    pub web: f64,
-}
-
 /// The hole that the maker points at, and the requests.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct CanvasOutput {
     /// The board point under the pointer.
     pub pointer: Option<Point>,
@@ -130,6 +123,8 @@ pub struct CanvasOutput {
     pub hover: Option<Hover>,
     /// A hole to select, by click or by key; `Some(None)`: none, the click was on plain wood.
     pub clicked: Option<Option<HoleId>>,
+    /// What a click would do, where a tool is in hand.
+    pub hint: Option<&'static str>,
     /// The measure being taken, or taken last.
     pub measure: Option<Measure>,
 }
@@ -140,15 +135,15 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
     let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
     let all = whole(view);
     let asked = input::handle(ui.ctx(), &response, view, state, all);
-    let measure = state
-        .measured
-        .and_then(|ends| pick::measured(view.layout, ends));
-    let loose = state.pulled_from.filter(|_| measure.is_none());
+    let measure = state.measuring.shown(view.workpiece, asked.end);
+    let loose = state.measuring.from().filter(|_| measure.is_none());
     let scene = Scene {
         view,
-        pointed: asked.pointed,
-        measure,
-        pulled: loose.zip(response.interact_pointer_pos()),
+        pointed: asked.pointed.filter(|_| !state.measuring()),
+        measure: measure.as_ref(),
+        end: asked.end,
+        pulled: loose,
+        pointer: asked.pointer,
         is_focused: response.has_focus(),
     };
     picture(
@@ -165,14 +160,15 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
     };
     CanvasOutput {
         pointer: asked.pointer,
-        hover: told.and_then(|id| pick::described(view.layout, id)),
+        hover: told.and_then(|id| pick::described(view.layout(), id)),
         clicked: asked.clicked,
+        hint: state.measuring.hint(),
         measure,
     }
 }
 
 fn picture(ui: &Ui, response: &Response, scene: &Scene<'_>, camera: Camera) {
-    let mut palette = Palette::of(ui.visuals()).with_players(scene.view.players);
+    let mut palette = Palette::of(ui.visuals()).with_players(scene.view.workpiece.players());
     if scene.view.dimmed {
         palette = palette.dimmed(ui.visuals().panel_fill);
     }
@@ -182,7 +178,7 @@ fn picture(ui: &Ui, response: &Response, scene: &Scene<'_>, camera: Camera) {
 
 /// The box that must be in view for everything to be: the board, and every sheet laid over it.
 fn whole(view: &BoardView<'_>) -> kurbo::Rect {
-    let diameter = view.board.blank.diameter;
+    let diameter = view.board().blank.diameter;
     let board = kurbo::Rect::from_center_size(Point::ORIGIN, (diameter, diameter));
     let windows = view.sheets.iter().map(|sheet| sheet.window);
     windows.fold(board, |all, window| all.union(window))
@@ -191,10 +187,10 @@ fn whole(view: &BoardView<'_>) -> kurbo::Rect {
 /// The picture's node for screen readers.
 fn describe(response: &Response, view: &BoardView<'_>) {
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, response.enabled(), "Board plan"));
-    let (holes, players) = (view.layout.holes.len(), view.board.players);
+    let (holes, players) = (view.layout().holes.len(), view.board().players);
     response.ctx.accesskit_node_builder(response.id, |node| {
         node.set_description(format!("{holes} holes, {players} players"));
-        if let Some(hole) = view.selected.and_then(|id| view.layout.hole(id)) {
+        if let Some(hole) = view.selected.and_then(|id| view.layout().hole(id)) {
             node.set_value(hole.name.to_string());
         }
     });

@@ -5,7 +5,7 @@
 use board::{Hole, HoleId, Layout};
 use geometry::{Point, bearing_of, web_between};
 
-use super::{Hover, Measure};
+use super::Hover;
 
 /// The hole whose mouth is at a point, or misses it by no more than `slack` mm.
 pub fn hole_at(layout: &Layout, at: Point, slack: f64) -> Option<&Hole> {
@@ -29,17 +29,6 @@ pub fn described(layout: &Layout, id: HoleId) -> Option<Hover> {
         radius: hole.center.to_vec2().length(),
         bearing: bearing_of(hole.center),
         nearest: webs.min_by(|a, b| a.1.total_cmp(&b.1)),
-    })
-}
-
-/// The measure from one hole to another, if both are still there.
-pub fn measured(layout: &Layout, (from, to): (HoleId, HoleId)) -> Option<Measure> {
-    let (from, to) = (layout.hole(from)?, layout.hole(to)?);
-    Some(Measure {
-        from: from.name,
-        to: to.name,
-        distance: from.center.distance(to.center),
-        web: web_between(from.mouth(), to.mouth()),
     })
 }
 
@@ -85,16 +74,6 @@ mod tests {
         let (_, wood) = hover.nearest.unwrap();
         assert_near!(wood, board.pitch - board.bores.home.diameter, 1e-9);
         assert_near!(hover.bearing.as_degrees(), 0.0, 1e-9);
-    }
-
-    #[test]
-    fn a_measure_runs_from_center_to_center() {
-        let board = Board::default();
-        let layout = layout(&board).unwrap();
-        let measure = measured(&layout, (id("T1-1"), id("T1-2"))).unwrap();
-        assert_near!(measure.distance, board.pitch, 1e-9);
-        assert_near!(measure.web, board.pitch - 12.0, 1e-9);
-        assert_eq!(measured(&layout, (id("T1-1"), id("T9-1"))), None);
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! The line of words about the place under the pointer.
 
 use board::Units;
+use drawing::{Along, Span};
 use geometry::{Angle, Point, bearing_of};
 
 use super::{CanvasOutput, Measure};
@@ -9,6 +10,13 @@ use super::{CanvasOutput, Measure};
 /// and after it what is measured; empty if there is nothing to tell.
 pub fn readout(output: &CanvasOutput, units: Units) -> String {
     let mut parts = Vec::new();
+    let measure = output
+        .measure
+        .as_ref()
+        .map(|measure| measure_words(measure, units));
+    if let Some(hint) = output.hint {
+        return measure.unwrap_or_else(|| hint.into());
+    }
     if let Some(hole) = &output.hover {
         parts.push(hole.name.to_string());
         parts.extend(place(hole.center, hole.radius, hole.bearing, units));
@@ -18,14 +26,48 @@ pub fn readout(output: &CanvasOutput, units: Units) -> String {
     } else if let Some(at) = output.pointer {
         parts.extend(place(at, at.to_vec2().length(), bearing_of(at), units));
     }
-    parts.extend(output.measure.map(|measure| measure_words(&measure, units)));
+    parts.extend(measure);
     parts.join("   ")
 }
 
-/// The words of a measure beside its line.
-pub fn measure_words(measure: &Measure, units: Units) -> String {
-    let (distance, web) = (length(measure.distance, units), length(measure.web, units));
-    format!("{} – {}  {distance}  web {web}", measure.from, measure.to)
+/// A measure with what it is taken between.
+fn measure_words(measure: &Measure, units: Units) -> String {
+    let span = &measure.span;
+    let mut words = format!(
+        "{} to {}: {}",
+        measure.from,
+        measure.to,
+        length_words(span, units)
+    );
+    if let Some(along) = &span.along {
+        words += "   ";
+        words += &along_words(along, units);
+    }
+    words
+}
+
+/// The straight distance of a measure, with the wood between two bores.
+pub fn length_words(span: &Span, units: Units) -> String {
+    let straight = if span.straight < 0.0 {
+        format!("overlap {}", length(-span.straight, units))
+    } else {
+        length(span.straight, units)
+    };
+    match span.between {
+        Some(wood) if wood < 0.0 => format!("{straight}   bores overlap {}", length(-wood, units)),
+        Some(wood) => format!("{straight}   wood between {}", length(wood, units)),
+        None => straight,
+    }
+}
+
+/// The way along the circle of a measure.
+pub fn along_words(along: &Along, units: Units) -> String {
+    let turn = board::Measure::degrees((along.sweep.as_degrees().abs() * 10.0).round() / 10.0);
+    format!(
+        "{} along the circle, {}",
+        length(along.length, units),
+        turn.shown(units)
+    )
 }
 
 fn place(at: Point, radius: f64, bearing: Angle, units: Units) -> [String; 4] {
@@ -96,12 +138,22 @@ mod tests {
 
     #[test]
     fn a_measure_comes_last() {
-        let hole = |number| HoleId::new(Role::Track, 1, number).named(2);
+        let span = Span {
+            from: Point::ORIGIN,
+            to: Point::new(19.0, 0.0),
+            straight: 19.0,
+            between: Some(7.0),
+            along: Some(Along {
+                radius: 100.0,
+                start: Angle::ZERO,
+                sweep: Angle::degrees(-10.92),
+                length: 19.06,
+            }),
+        };
         let measure = Measure {
-            from: hole(1),
-            to: hole(2),
-            distance: 19.0,
-            web: 7.0,
+            from: "T1-01".into(),
+            to: "T1-02".into(),
+            span,
         };
         let output = CanvasOutput {
             measure: Some(measure),
@@ -109,7 +161,7 @@ mod tests {
         };
         assert_eq!(
             readout(&output, Units::Mm),
-            "T1-01 – T1-02  19 mm  web 7 mm"
+            "T1-01 to T1-02: 19 mm   wood between 7 mm   19.06 mm along the circle, 10.9°"
         );
     }
 }

@@ -2,25 +2,26 @@
 
 use std::collections::BTreeMap;
 
-use board::{Board, Center, Grooves, HoleId, Layout, Pocket, Rings, Units};
+use board::{Board, Center, Grooves, HoleId, Pocket, Rings, Units};
+use drawing::End;
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, Pos2, Theme, vec2};
 use egui_kittest::SnapshotResults;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use geometry::{Pattern, PocketShape, Point};
 use testkit::assert_near;
+use workshop::Workpiece;
 
+use super::measuring::Measuring;
 use super::{BoardView, CanvasOutput, CanvasState, SheetOutline, board_ui, readout, whole};
 use crate::camera::{Camera, Zoom};
 use crate::hand::Hand;
 
 /// A canvas with the board it shows.
 struct Bench {
-    board: Board,
-    layout: Layout,
+    workpiece: Workpiece,
     plan: Vec<drawing::Item>,
     tints: Vec<drawing::Tinted>,
-    players: Vec<workshop::PlayerLook>,
     sheets: Vec<SheetOutline>,
     lit: Vec<HoleId>,
     selected: Option<HoleId>,
@@ -34,14 +35,12 @@ struct Bench {
 
 impl Bench {
     fn with(board: Board) -> Self {
-        let workpiece = workshop::Workpiece::of(&board).unwrap();
-        let plan = drawing::plan(&workpiece);
+        let layout = board::layout(&board).unwrap();
+        let workpiece = Workpiece::laid(board, layout, None);
         Self {
-            board,
-            layout: workpiece.layout().clone(),
-            plan,
+            plan: drawing::plan(&workpiece),
             tints: drawing::tints(&workpiece),
-            players: workpiece.players().to_vec(),
+            workpiece,
             sheets: Vec::new(),
             lit: Vec::new(),
             selected: None,
@@ -53,13 +52,22 @@ impl Bench {
         }
     }
 
+    /// The same canvas with another board.
+    fn take(&mut self, board: &Board) {
+        self.workpiece = Workpiece::of(board).unwrap();
+        self.plan = drawing::plan(&self.workpiece);
+        self.tints = drawing::tints(&self.workpiece);
+    }
+
+    fn board(&self) -> Board {
+        self.workpiece.board().clone()
+    }
+
     fn view(&self) -> BoardView<'_> {
         BoardView {
-            board: &self.board,
-            layout: &self.layout,
+            workpiece: &self.workpiece,
             plan: &self.plan,
             tints: &self.tints,
-            players: &self.players,
             sheets: &self.sheets,
             lit: &self.lit,
             selected: self.selected,
@@ -105,14 +113,28 @@ impl Hand<Bench> {
     }
 
     fn hole(&self, name: &str) -> Pos2 {
-        self.place(self.bench().layout.hole(id(name)).unwrap().center)
+        self.place(
+            self.bench()
+                .workpiece
+                .layout()
+                .hole(id(name))
+                .unwrap()
+                .center,
+        )
     }
 
     /// The output of the canvas with the pointer at a place.
     fn output(&mut self, at: Pos2) -> CanvasOutput {
         self.hover(at);
-        self.bench().output
+        self.bench().output.clone()
     }
+}
+
+/// The board that one starts from, of another diameter.
+fn wide(diameter: f64) -> Board {
+    let mut board = Board::default();
+    board.blank.diameter = diameter;
+    board
 }
 
 fn id(name: &str) -> HoleId {
@@ -125,7 +147,13 @@ fn the_pointer_over_a_hole_gives_its_name_and_center() {
     for name in ["T3-7", "H1-2", "S6-4", "C"] {
         let at = hand.hole(name);
         let output = hand.output(at);
-        let center = hand.bench().layout.hole(id(name)).unwrap().center;
+        let center = hand
+            .bench()
+            .workpiece
+            .layout()
+            .hole(id(name))
+            .unwrap()
+            .center;
         let hover = output.hover.unwrap();
         assert_eq!(hover.id, id(name));
         assert_near!(hover.center, center, 1e-9);
@@ -198,15 +226,15 @@ fn a_drag_takes_the_board_along_to_the_point() {
 #[test]
 fn a_fitted_board_stays_fitted_and_a_moved_one_stays_put() {
     let mut hand = Hand::at(Bench::with(Board::default()));
-    let rim = |hand: &Hand<Bench>| hand.place(Point::new(0.0, hand.bench().board.blank.radius()));
+    let rim = |hand: &Hand<Bench>| hand.place(Point::new(0.0, hand.bench().board().blank.radius()));
     let fitted = rim(&hand);
-    hand.change(|bench| bench.board.blank.diameter = 700.0);
+    hand.change(|bench| bench.take(&wide(700.0)));
     assert!(rim(&hand).distance(fitted) < 0.01);
     let middle = hand.frame().center();
     hand.hover(middle);
     hand.wheel(4.0);
     let pin = hand.place(Point::new(100.0, 0.0));
-    hand.change(|bench| bench.board.blank.diameter = 560.0);
+    hand.change(|bench| bench.take(&wide(560.0)));
     assert_eq!(hand.place(Point::new(100.0, 0.0)), pin);
     hand.change(|bench| bench.state.fit());
     assert!(rim(&hand).distance(fitted) < 0.01);
@@ -244,19 +272,72 @@ fn the_keys_move_zoom_fit_and_step_from_hole_to_hole() {
     assert!(hand.harness.get_by_label("Board plan").is_focused());
 }
 
+fn measured(hand: &Hand<Bench>) -> Option<(String, f64)> {
+    let measure = hand.bench().output.measure.as_ref()?;
+    let ends = format!("{} to {}", measure.from, measure.to);
+    Some((ends, measure.span.straight))
+}
+
 #[test]
-fn a_measure_runs_from_hole_to_hole() {
+fn a_measure_is_taken_by_a_drag_or_by_two_clicks_and_stays_when_the_tool_is_put_down() {
     let mut hand = Hand::at(Bench::with(Board::default()));
     hand.change(|bench| bench.state.set_measuring(true));
     let (from, to) = (hand.hole("T1-3"), hand.hole("T1-4"));
     hand.drag(from, to);
-    let measure = hand.bench().output.measure.unwrap();
-    assert_eq!(measure.from.id(), id("T1-3"));
-    assert_eq!(measure.to.id(), id("T1-4"));
-    assert_near!(measure.distance, hand.bench().board.pitch, 1e-9);
-    assert_near!(measure.web, hand.bench().board.pitch - 12.0, 1e-9);
-    hand.change(|bench| bench.state.set_measuring(false));
-    assert_eq!(hand.bench().output.measure, None);
+    let (ends, straight) = measured(&hand).unwrap();
+    assert_eq!(ends, "T1-03 to T1-04");
+    assert_near!(straight, 19.0, 1e-9);
+    let rim = hand.place(Point::new(0.0, 280.0));
+    hand.click(to);
+    assert_eq!(measured(&hand), None);
+    hand.click(rim);
+    let (ends, straight) = measured(&hand).unwrap();
+    assert_eq!(ends, "T1-04 to edge of the board");
+    let center = hand
+        .bench()
+        .workpiece
+        .layout()
+        .hole(id("T1-4"))
+        .unwrap()
+        .center;
+    assert_near!(straight, 280.0 - center.to_vec2().length(), 1e-9);
+    assert_eq!(hand.bench().clicks, []);
+    hand.key(Key::Escape);
+    assert!(!hand.bench().state.measuring());
+    assert!(measured(&hand).is_some());
+    hand.key(Key::Escape);
+    assert_eq!(measured(&hand), None);
+}
+
+#[test]
+fn a_measure_that_is_begun_is_given_up_before_the_tool_is() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    hand.change(|bench| bench.state.set_measuring(true));
+    let (from, to) = (hand.hole("T1-3"), hand.hole("H4-1"));
+    hand.click(from);
+    hand.hover(to);
+    assert_eq!(measured(&hand).unwrap().0, "T1-03 to H4-1");
+    hand.key(Key::Escape);
+    assert!(hand.bench().state.measuring());
+    assert_eq!(measured(&hand), None);
+    // A drag that Escape ends is over, and does not move the board either.
+    hand.take(from, to);
+    hand.key(Key::Escape);
+    hand.drop(to);
+    assert_eq!(measured(&hand), None);
+    assert_eq!(hand.hole("T1-3"), from);
+}
+
+#[test]
+fn the_keys_measure_from_the_chosen_hole_to_another() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    hand.change(|bench| bench.state.set_measuring(true));
+    hand.focus();
+    for _ in 0..2 {
+        hand.key(Key::CloseBracket);
+        hand.key(Key::Enter);
+    }
+    assert_eq!(measured(&hand).unwrap().0, "T1-01 to T1-02");
 }
 
 #[test]
@@ -266,7 +347,7 @@ fn a_drag_with_shift_measures_and_leaves_the_view_alone() {
         .event(Event::ModifiersChanged(Modifiers::SHIFT));
     let (from, to) = (hand.hole("H2-1"), hand.hole("H5-1"));
     hand.take(from, to);
-    assert!(hand.bench().output.measure.is_some());
+    assert!(measured(&hand).is_some());
     assert_eq!(hand.hole("H2-1"), from);
 }
 
@@ -313,7 +394,7 @@ fn marked_ring() -> Bench {
     let mut bench = Bench::with(Board::default());
     bench.lit = ["T2-5", "T2-6", "H3-4"].map(id).to_vec();
     bench.selected = Some(id("S5-2"));
-    bench.state.measured = Some((id("T3-12"), id("H4-4")));
+    bench.state.measuring = Measuring::taken(End::Center(id("T3-12")), End::Edge(id("H4-4")));
     bench
 }
 

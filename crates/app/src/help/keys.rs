@@ -6,7 +6,7 @@ use crate::command::Command;
 use crate::theme;
 
 /// Keys of the drawing, which are no commands.
-const OF_THE_DRAWING: [(&str, &str); 9] = [
+const OF_THE_DRAWING: [(&str, &str); 10] = [
     (
         "Tab, Shift+Tab",
         "Go to the next control or the one before, and into the drawing",
@@ -19,9 +19,13 @@ const OF_THE_DRAWING: [(&str, &str); 9] = [
     ),
     ("0, double click", "Bring the whole board into view"),
     ("Click", "Choose a hole"),
-    ("Shift and drag", "Measure from hole to hole"),
+    ("Shift and drag", "Measure from thing to thing"),
+    ("Enter", "While measuring: lay an end at the chosen hole"),
     ("Page Up, Page Down", "Previous or next page of a preview"),
-    ("Escape", "Clear the measurement, or close what is open"),
+    (
+        "Escape",
+        "End measuring, clear the measurement, or close what is open",
+    ),
 ];
 
 /// The keys, in two columns.

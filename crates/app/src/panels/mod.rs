@@ -26,4 +26,5 @@ mod rows;
 pub mod status;
 mod sums;
 mod template;
+pub mod tools;
 mod wood;

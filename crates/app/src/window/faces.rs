@@ -104,11 +104,9 @@ impl App {
             None
         };
         let shown = BoardView {
-            board: workpiece.board(),
-            layout: workpiece.layout(),
+            workpiece,
             plan: self.current.plan(),
             tints: self.current.tints(),
-            players: workpiece.players(),
             sheets: &sheets,
             lit: &lit,
             selected: self.view.selected,

@@ -12,6 +12,7 @@ use crate::panels::bar::bar_ui;
 use crate::panels::controls::{Controls, controls_ui};
 use crate::panels::findings::findings_ui;
 use crate::panels::status::status_ui;
+use crate::panels::tools::tools_ui;
 use crate::theme::{self, Tokens};
 use crate::view::{Face, Pane};
 
@@ -163,6 +164,10 @@ impl App {
             ui.add_space(theme::GAP);
             for face in Face::ALL {
                 ui.selectable_value(&mut self.view.face, face, face.label());
+            }
+            if self.view.face == Face::Board {
+                ui.add_space(theme::GAP);
+                tools_ui(ui, &mut self.view);
             }
         });
     }

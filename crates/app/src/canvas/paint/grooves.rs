@@ -11,7 +11,7 @@ const LEAST: (f32, f32) = (1.2, 4.5);
 
 /// The grooves of the plan.
 pub fn paint(pen: &mut Pen<'_>, view: &BoardView<'_>) {
-    let Some(grooves) = view.board.grooves else {
+    let Some(grooves) = view.board().grooves else {
         return;
     };
     let width = pen.camera.length(grooves.width);

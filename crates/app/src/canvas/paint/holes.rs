@@ -18,11 +18,11 @@ const TYPE: (f32, f32) = (9.0, 20.0);
 /// All bores in view, the marks of turn-in spaces below them, names above.
 pub fn paint(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     // Colors planned for the wood replace those that only show whose a hole is.
-    let is_colored = view.board.colors.colors_wood();
+    let is_colored = view.board().colors.colors_wood();
     if !is_colored {
         turn_ins(pen, view);
     }
-    for hole in &view.layout.holes {
+    for hole in &view.layout().holes {
         let Some((at, radius)) = pen.seen(hole.mouth(), 8.0) else {
             continue;
         };
@@ -34,7 +34,7 @@ pub fn paint(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     }
     tints::paint(pen, view, true);
     names(pen, view);
-    center(pen, view.board.drilled_center());
+    center(pen, view.board().drilled_center());
 }
 
 /// The names in the bores, where they are wanted.
@@ -42,7 +42,7 @@ fn names(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     if !view.show_names {
         return;
     }
-    for hole in &view.layout.holes {
+    for hole in &view.layout().holes {
         let id = hole.name.id();
         // Below this not even one figure would be readable.
         if let Some((at, radius)) = pen.seen(hole.mouth(), 8.0)
@@ -116,9 +116,9 @@ fn well(pen: &mut Pen<'_>, at: Pos2, radius: f32, id: HoleId) {
 
 /// A stroke in the player's color from each turn-in space toward the home lane.
 fn turn_ins(pen: &mut Pen<'_>, view: &BoardView<'_>) {
-    let turn_in = geometry::turn_in(view.board.spaces);
-    for player in 1..=view.board.players {
-        let hole = |role, number| view.layout.hole(HoleId::new(role, player, number));
+    let turn_in = geometry::turn_in(view.board().spaces);
+    for player in 1..=view.board().players {
+        let hole = |role, number| view.layout().hole(HoleId::new(role, player, number));
         let (Some(space), Some(home)) = (hole(Role::Track, turn_in), hole(Role::Home, 1)) else {
             continue;
         };

@@ -37,15 +37,15 @@ pub fn rings(pen: &mut Pen<'_>, view: &BoardView<'_>, pointed: Option<HoleId>) {
 
 /// Each player's number, in the player's color, beside the board on the axis, and the mark beside the start pocket.
 pub fn badges(pen: &mut Pen<'_>, view: &BoardView<'_>) {
-    let reach = view.board.blank.radius() + pen.camera.mm(BADGE.1);
+    let reach = view.board().blank.radius() + pen.camera.mm(BADGE.1);
     let around = pen.camera.length(core::f64::consts::TAU * reach);
-    if around < 2.2 * BADGE.0 * view.board.players as f32 {
+    if around < 2.2 * BADGE.0 * view.board().players as f32 {
         return;
     }
-    for (player, sector) in (1..).zip(&view.layout.sectors) {
+    for (player, sector) in (1..).zip(&view.layout().sectors) {
         badge(pen, player, sector.place(Point::new(0.0, reach)), BADGE.0);
         // A mark that is made on the board is there already.
-        if view.board.colors.marks.is_none()
+        if view.board().colors.marks.is_none()
             && let Some((place, radius)) = beside_pocket(pen, view, player)
         {
             marked(pen, view, player, place, radius);
@@ -72,7 +72,7 @@ fn marked(pen: &mut Pen<'_>, view: &BoardView<'_>, player: u32, place: Point, ra
     let (color, casing) = (pen.palette.player(player), pen.palette.casing);
     pen.disc(at, radius + 1.0, casing);
     pen.disc(at, radius, color);
-    let Some(look) = view.players.get(player as usize - 1) else {
+    let Some(look) = view.workpiece.players().get(player as usize - 1) else {
         return;
     };
     let within = Circle::new(place, pen.camera.mm(0.72 * radius));
@@ -84,10 +84,10 @@ fn marked(pen: &mut Pen<'_>, view: &BoardView<'_>, player: u32, place: Point, ra
 /// A place for a small badge of a radius on the screen just outside a start pocket, or just inside it, that is
 /// clear of every bore.
 fn beside_pocket(pen: &Pen<'_>, view: &BoardView<'_>, player: u32) -> Option<(Point, f32)> {
-    let spot = view.layout.pocket?;
-    let sector = view.layout.sectors.get(player as usize - 1)?;
+    let spot = view.layout().pocket?;
+    let sector = view.layout().sectors.get(player as usize - 1)?;
     let bearing = sector.axis() + spot.bearing;
-    let outward = match view.board.pocket.shape {
+    let outward = match view.board().pocket.shape {
         // Their rows run square to the axis, wherever they stand.
         PocketShape::Row | PocketShape::Block => sector.axis(),
         PocketShape::Arc | PocketShape::Ring => bearing,
@@ -96,9 +96,9 @@ fn beside_pocket(pen: &Pen<'_>, view: &BoardView<'_>, player: u32) -> Option<(Po
         point_at(spot.radius, bearing),
         point_at(1.0, outward).to_vec2(),
     );
-    let holes = (1..=view.board.start).map(|number| HoleId::new(Role::Start, player, number));
+    let holes = (1..=view.board().start).map(|number| HoleId::new(Role::Start, player, number));
     let mouths: Vec<Circle> = holes
-        .filter_map(|id| view.layout.hole(id).map(Hole::mouth))
+        .filter_map(|id| view.layout().hole(id).map(Hole::mouth))
         .collect();
     let bore = pen.camera.length(mouths.first()?.radius);
     // A mark out of view, its badge too, is not worth a search through all bores.
@@ -115,7 +115,7 @@ fn beside_pocket(pen: &Pen<'_>, view: &BoardView<'_>, player: u32) -> Option<(Po
         let reach = |mouth: &Circle| (mouth.center - middle).dot(way) + mouth.radius;
         let furthest = mouths.iter().map(reach).fold(f64::NEG_INFINITY, f64::max);
         let place = middle + way * (furthest + clear);
-        let free = pick::hole_at(view.layout, place, slack).is_none();
+        let free = pick::hole_at(view.layout(), place, slack).is_none();
         free.then_some((place, badge))
     })
 }
@@ -148,7 +148,7 @@ fn for_each(
     ids: &[HoleId],
     mark: impl Fn(&mut Pen<'_>, Pos2, f32),
 ) {
-    for hole in ids.iter().filter_map(|&id| view.layout.hole(id)) {
+    for hole in ids.iter().filter_map(|&id| view.layout().hole(id)) {
         if let Some((at, radius)) = pen.seen(hole.mouth(), 24.0) {
             mark(pen, at, radius);
         }

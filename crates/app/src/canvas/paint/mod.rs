@@ -3,12 +3,16 @@
 mod grooves;
 mod holes;
 mod marks;
+mod measure;
 mod overlay;
 mod tints;
 mod wood;
 
 use board::HoleId;
+use drawing::End;
 use egui::{Pos2, pos2};
+
+use geometry::Point;
 
 use super::{BoardView, Measure};
 use crate::painter::Pen;
@@ -18,9 +22,13 @@ pub struct Scene<'a> {
     pub view: &'a BoardView<'a>,
     /// The hole under the pointer.
     pub pointed: Option<HoleId>,
-    pub measure: Option<Measure>,
-    /// The end of a measure that has not met a hole yet: where it starts, and the pointer.
-    pub pulled: Option<(HoleId, Pos2)>,
+    pub measure: Option<&'a Measure>,
+    /// The thing under the pointer that can be measured to.
+    pub end: Option<End>,
+    /// Where a measure starts that has not met a second thing yet.
+    pub pulled: Option<End>,
+    /// The board point under the pointer.
+    pub pointer: Option<Point>,
     /// Whether the keys go to the picture.
     pub is_focused: bool,
 }
@@ -28,7 +36,7 @@ pub struct Scene<'a> {
 /// The whole picture.
 pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     let view = scene.view;
-    wood::paint(pen, view.board.blank, view.wood);
+    wood::paint(pen, view.board().blank, view.wood);
     wood::guides(pen, view);
     grooves::paint(pen, view);
     tints::paint(pen, view, false);
@@ -37,7 +45,7 @@ pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     marks::badges(pen, view);
     overlay::sheets(pen, view.sheets);
     marks::rings(pen, view, scene.pointed);
-    overlay::measure(pen, view, scene.measure.as_ref(), scene.pulled);
+    measure::paint(pen, scene);
     overlay::scale_bar(pen, view.units);
     if scene.is_focused {
         pen.focus();

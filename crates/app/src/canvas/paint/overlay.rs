@@ -1,11 +1,9 @@
 //! Overlays of the board: sheets, a measure, the scale bar.
 
-use board::{HoleId, INCH, Units};
-use egui::{Align2, Pos2, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
+use board::{INCH, Units};
+use egui::{Align2, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
 
-use super::BoardView;
-use crate::canvas::readout::measure_words;
-use crate::canvas::{Measure, SheetOutline};
+use crate::canvas::SheetOutline;
 use crate::painter::Pen;
 
 /// Longest scale bar, in points of the screen.
@@ -26,46 +24,6 @@ pub fn sheets(pen: &mut Pen<'_>, sheets: &[SheetOutline]) {
         if seen.width() > 40.0 && seen.height() > 24.0 {
             pen.plate(seen.center(), Align2::CENTER_CENTER, &sheet.label, color);
         }
-    }
-}
-
-/// The line of a measure with its words, or its loose end while it is being pulled.
-pub fn measure(
-    pen: &mut Pen<'_>,
-    view: &BoardView<'_>,
-    measure: Option<&Measure>,
-    pulled: Option<(HoleId, Pos2)>,
-) {
-    let center = |id: HoleId| view.layout.hole(id).map(|hole| hole.center);
-    if let Some((from, end)) = pulled
-        && let Some(start) = center(from)
-    {
-        let start = pen.camera.screen(start);
-        measure_line(pen, start, end);
-    }
-    let Some(measure) = measure else { return };
-    let ends = (center(measure.from.id()), center(measure.to.id()));
-    let (Some(start), Some(end)) = ends else {
-        return;
-    };
-    let (start, end) = (pen.camera.screen(start), pen.camera.screen(end));
-    measure_line(pen, start, end);
-    let middle = start.lerp(end, 0.5);
-    if !pen.frame().contains(middle) {
-        return;
-    }
-    let words = measure_words(measure, view.units);
-    let above = middle - vec2(0.0, 12.0);
-    let ink = pen.palette.ink;
-    pen.plate(above, Align2::CENTER_BOTTOM, &words, ink);
-}
-
-fn measure_line(pen: &mut Pen<'_>, start: Pos2, end: Pos2) {
-    let (color, contrast) = (pen.palette.selected, pen.palette.contrast);
-    for (width, dot, color) in [(4.5, 4.5, contrast), (2.0, 3.2, color)] {
-        pen.line([start, end], (width, color));
-        pen.disc(start, dot, color);
-        pen.disc(end, dot, color);
     }
 }
 

@@ -60,14 +60,14 @@ pub fn guides(pen: &mut Pen<'_>, view: &BoardView<'_>) {
 /// The way from space to space, left out where spaces are too small to be told apart anyway.
 fn track(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     let spaces = view
-        .layout
+        .layout()
         .holes
         .iter()
         .filter(|hole| hole.name.id().role() == Role::Track);
     let way: Vec<Pos2> = spaces.map(|hole| pen.camera.screen(hole.center)).collect();
     let width = pen
         .camera
-        .length(view.board.bores.track.diameter * 0.16)
+        .length(view.board().bores.track.diameter * 0.16)
         .min(5.0);
     if width > 0.8 {
         let stroke = Stroke::new(width, pen.palette.track);
