@@ -1,9 +1,12 @@
 //! Questions that every writer of sheets asks before it writes a byte.
 
 use drawing::{Item, Shape, Sheet, Text};
+use geometry::Arc;
+use kurbo::{Circle, Point};
 use workshop::Correction;
 
 use crate::Error;
+use crate::number::is_sound;
 
 /// The longest side of a page: 14,400 units of 1/72 in (ISO 32000-1:2008, Annex C, Table C.1), in mm.
 pub const LONGEST_SIDE: f64 = 14_400.0 * 25.4 / 72.0;
@@ -19,32 +22,70 @@ pub fn sheet(sheet: &Sheet) -> Result<(), Error> {
             most: LONGEST_SIDE,
         });
     }
-    let view = &sheet.view;
-    let sound = |correction: &Correction| correction.print.is_sound();
-    let placed = view.window.is_finite()
-        && view.page_from_board.is_finite()
-        && sheet.correction.as_ref().is_none_or(sound);
-    if placed && view.items.iter().chain(&sheet.marks).all(is_finite) {
-        Ok(())
-    } else {
+    wrong_part(sheet).map_or(Ok(()), |part| {
         let label = sheet.label.clone();
-        Err(Error::NotANumber { label })
+        Err(Error::NotANumber { label, part })
+    })
+}
+
+/// The first part of a sheet with a number that no file can hold.
+fn wrong_part(sheet: &Sheet) -> Option<String> {
+    let view = &sheet.view;
+    let corners = [
+        view.window.origin(),
+        (view.window.x1, view.window.y1).into(),
+    ];
+    if !corners.into_iter().all(point) || !point(view.page_from_board.to_point()) {
+        return Some("the part of the board that it shows".into());
+    }
+    let is_corrected = |correction: &Correction| correction.print.is_sound();
+    if !sheet.correction.as_ref().is_none_or(is_corrected) {
+        return Some("the printer's correction".into());
+    }
+    if !view.tints.iter().all(|tint| is_finite(&tint.shape)) {
+        return Some("a colored part".into());
+    }
+    let mut items = view.items.iter().chain(&sheet.marks);
+    items.find(|item| !is_finite(&item.shape)).map(named)
+}
+
+/// The words for a part: what it is, and the layer it is on.
+fn named(item: &Item) -> String {
+    let what = match &item.shape {
+        Shape::Text(text) => &format!("{:?}", text.words),
+        Shape::Circle(_) => "a circle",
+        Shape::Arc(_) => "an arc",
+        Shape::Area(_) => "an area",
+        Shape::Line(_) | Shape::Cross { .. } => "a line",
+    };
+    format!("{what} on layer {}", item.layer.id())
+}
+
+/// Whether every number of a shape is one; sizes may be 0 or less, which draws nothing.
+fn is_finite(shape: &Shape) -> bool {
+    match shape {
+        Shape::Circle(it) => circle(*it),
+        Shape::Arc(it) => arc(it),
+        Shape::Line(line) => point(line.p0) && point(line.p1),
+        Shape::Cross { center, arm } => point(*center) && is_sound(*arm),
+        Shape::Area(corners) => corners.iter().all(|corner| point(*corner)),
+        Shape::Text(it) => text(it),
     }
 }
 
-/// Whether every number of an item is one; sizes may be 0 or less, which draws nothing.
-fn is_finite(item: &Item) -> bool {
-    match &item.shape {
-        Shape::Circle(circle) => circle.is_finite(),
-        Shape::Arc(arc) => arc.is_finite(),
-        Shape::Line(line) => line.is_finite(),
-        Shape::Cross { center, arm } => center.is_finite() && arm.is_finite(),
-        Shape::Area(corners) => corners.iter().all(|corner| corner.is_finite()),
-        Shape::Text(text) => text_is_finite(text),
-    }
+fn point(point: Point) -> bool {
+    is_sound(point.x) && is_sound(point.y)
+}
+
+fn circle(circle: Circle) -> bool {
+    point(circle.center) && is_sound(circle.radius)
+}
+
+fn arc(arc: &Arc) -> bool {
+    arc.is_finite() && circle(arc.circle())
 }
 
 /// Anchor, size and turn; the words themselves can be any.
-fn text_is_finite(text: &Text) -> bool {
-    text.at.is_finite() && text.size.is_finite() && text.turn.as_radians().is_finite()
+fn text(text: &Text) -> bool {
+    point(text.at) && is_sound(text.size) && text.turn.as_radians().is_finite()
 }

@@ -25,7 +25,7 @@ const HEADER: [&str; 7] = [
 ///
 /// # Errors
 ///
-/// Where the table cannot be put into lines.
+/// [`Error::Figure`] names what has an amount that is not a number.
 pub fn costing_csv(costing: &Costing) -> Result<Vec<u8>, Error> {
     let mut written = Table::new(80 * (costing.lines.len() + costing.times.len() + 12));
     written.row(HEADER)?;
@@ -43,7 +43,7 @@ pub fn costing_csv(costing: &Costing) -> Result<Vec<u8>, Error> {
         written.row([
             part(line),
             &to_buy.name,
-            &number(to_buy.amount()),
+            &table::figure(&to_buy.name, to_buy.amount())?,
             to_buy.sold.unit(),
             &money(line.price),
             &money(amount),
@@ -54,7 +54,7 @@ pub fn costing_csv(costing: &Costing) -> Result<Vec<u8>, Error> {
         written.row([
             "time",
             time.task.title(),
-            &number(time.total()),
+            &table::figure(time.task.title(), time.total())?,
             "min",
             "",
             "",
@@ -88,13 +88,6 @@ fn part(line: &PricedLine) -> &'static str {
         (false, Shelf::Tools) => "tool",
         (false, _) => "material",
     }
-}
-
-/// A number with its six decimals.
-fn number(value: f64) -> String {
-    let mut text = String::new();
-    table::push(&mut text, value);
-    text
 }
 
 #[cfg(test)]

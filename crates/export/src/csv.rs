@@ -53,7 +53,8 @@ pub fn csv(holes: &HoleTable, units: Units) -> Result<Vec<u8>, Error> {
 
 /// Refuses a hole that is nowhere by its name; a field would only say 0.
 fn check(row: &HoleRow) -> Result<(), Error> {
-    if row.center.is_finite() && row.diameter.is_finite() && row.depth.is_finite() {
+    let numbers = [row.center.x, row.center.y, row.diameter, row.depth];
+    if numbers.into_iter().all(number::is_sound) {
         Ok(())
     } else {
         let name = row.name.to_string();

@@ -20,11 +20,21 @@ pub enum Error {
         /// The longest side that can be written, in mm.
         most: f64,
     },
-    /// A coordinate, a radius or a size is infinite or not a number.
-    #[error("sheet {label:?} has a part whose place or size is not a number")]
+    /// A coordinate, a radius or a size is infinite, not a number, or beyond any shop.
+    #[error("sheet {label:?}: {part} has a place or a size that is not a number")]
     NotANumber {
         /// The sheet's label.
         label: String,
+        /// The part of the sheet.
+        part: String,
+    },
+    /// A figure is infinite, not a number, or beyond any shop.
+    #[error("{figure} is {value:e}, which no file can hold")]
+    Figure {
+        /// Its name.
+        figure: String,
+        /// Its value.
+        value: f64,
     },
     /// The typeface does not hold what a PDF must embed.
     #[error("the typeface cannot be embedded: {reason}")]

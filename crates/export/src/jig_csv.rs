@@ -7,8 +7,8 @@ use core::fmt::Write as _;
 use board::Units;
 use workshop::JigSheet;
 
-use crate::Error;
 use crate::table::{self, Table};
+use crate::{Error, number};
 
 /// The columns before those of the plates; `UNIT` stands for that of the lengths.
 const HEADER: &str = "step,name,radius_UNIT,bearing_deg,diameter_UNIT,bottom,depth_UNIT";
@@ -67,7 +67,7 @@ fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<Vec<String>>, Error> {
         .filter_map(|(step, row)| Some((step + 1, jig.table.rows.get(*row)?, places.get(*row)?)))
         .map(|(step, hole, &(radius, bearing))| {
             let sound = [radius, bearing, hole.diameter, hole.depth];
-            if !sound.into_iter().all(f64::is_finite) {
+            if !sound.into_iter().all(number::is_sound) {
                 let name = hole.name.to_string();
                 return Err(Error::Hole { name });
             }

@@ -29,21 +29,22 @@ const TO_CUT: &str = "count,part,rough_length_UNIT,rough_width_UNIT,rough_thickn
 ///
 /// # Errors
 ///
-/// Where the table cannot be put into lines.
+/// [`Error::Figure`] names what has a number that no file can hold.
 pub fn shopping_csv(list: &[PricedLine]) -> Result<Vec<u8>, Error> {
     let mut written = Table::new(120 * (list.len() + 1));
     written.row(TO_BUY)?;
     for PricedLine { line, .. } in list {
         let (parts, of) = line.bought();
+        let six = |value| table::figure(&line.name, value);
         written.row([
             line.shelf.label(),
             &line.article,
             &line.name,
-            &six(line.need),
+            &six(line.need)?,
             line.sold.unit(),
-            &six(line.pack),
-            &six(parts as f64 / of as f64),
-            &six(line.left()),
+            &six(line.pack)?,
+            &six(parts as f64 / of as f64)?,
+            &six(line.left())?,
             if line.owned { "yes" } else { "no" },
             &line.note,
         ])?;
@@ -56,44 +57,36 @@ pub fn shopping_csv(list: &[PricedLine]) -> Result<Vec<u8>, Error> {
 ///
 /// # Errors
 ///
-/// Where the table cannot be put into lines.
+/// [`Error::Figure`] names what has a number that no file can hold.
 pub fn cut_list_csv(list: &[CutPart], units: Units) -> Result<Vec<u8>, Error> {
     let (suffix, unit) = table::unit(units);
-    let length = |mm: f64| six(mm / unit);
     let mut written = Table::new(160 * (list.len() + 1));
     written.row(TO_CUT.replace("UNIT", suffix).split(','))?;
     for part in list {
-        let rough = part
-            .rough
-            .map(PartSize::block)
-            .map(|block| block.map(length));
-        let [rough_length, rough_width, rough_thick] = rough.unwrap_or_default();
+        let length = |mm: f64| table::figure(part.name, mm / unit);
+        let rough = part.rough.map(PartSize::block);
+        let rough = rough.map_or([None; 3], |block| block.map(Some));
+        let rough = rough.map(|mm| mm.map_or(Ok(String::new()), length));
+        let [rough_length, rough_width, rough_thick] = rough;
         let (across, long, wide) = match part.finished.outline {
-            PartOutline::Round(diameter) => (length(diameter), String::new(), String::new()),
-            PartOutline::Straight(long, wide) => (String::new(), length(long), length(wide)),
+            PartOutline::Round(diameter) => (length(diameter)?, String::new(), String::new()),
+            PartOutline::Straight(long, wide) => (String::new(), length(long)?, length(wide)?),
         };
         written.row([
             &part.count.to_string(),
             part.name,
-            &rough_length,
-            &rough_width,
-            &rough_thick,
+            &rough_length?,
+            &rough_width?,
+            &rough_thick?,
             &across,
             &long,
             &wide,
-            &length(part.finished.thickness),
+            &length(part.finished.thickness)?,
             part.grain,
             &part.from.words(units),
         ])?;
     }
     written.finish()
-}
-
-/// A number with its six decimals.
-fn six(value: f64) -> String {
-    let mut text = String::new();
-    table::push(&mut text, value);
-    text
 }
 
 #[cfg(test)]

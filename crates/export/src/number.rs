@@ -1,8 +1,44 @@
-//! Numbers as text: the one function that every text format writes its numbers with.
+//! Numbers as text: what every text format writes its numbers with, and the question that is asked of each figure before.
 //!
 //! A dot and no grouping whatever the locale, never an exponent, never "-0". Fixed-point digits come from one
 //! rounding of the scaled value, which is several times faster than the standard formatting and differs from
 //! it in ties only.
+
+use crate::Error;
+
+/// The largest number that a file holds. Nothing in a shop comes near it, in any unit, and hundreds of digits help no reader.
+pub const LARGEST: f64 = 1e12;
+
+/// Whether a file can hold a number.
+pub const fn is_sound(value: f64) -> bool {
+    value.abs() <= LARGEST
+}
+
+/// The number, if a file can hold it; `figure` names it to the maker.
+///
+/// # Errors
+///
+/// [`Error::Figure`] where it is infinite, no number, or larger than anything in a shop.
+pub fn sound(figure: &str, value: f64) -> Result<f64, Error> {
+    if is_sound(value) {
+        return Ok(value);
+    }
+    let figure = figure.to_owned();
+    Err(Error::Figure { figure, value })
+}
+
+/// A figure with all its digits, for tables that programs reckon on with; so little that nobody can measure it is 0.
+///
+/// # Errors
+///
+/// As [`sound`].
+pub fn exact(figure: &str, value: f64) -> Result<String, Error> {
+    /// Below this a number has more zeros than digits.
+    const LEAST: f64 = 1e-12;
+    let value = sound(figure, value)?;
+    let value = if value.abs() < LEAST { 0.0 } else { value };
+    Ok(value.to_string())
+}
 
 /// Appends a number, rounded to `decimals` places, zeros at the end left out: `12.5`, `-0.25`, `3`.
 ///
@@ -140,6 +176,20 @@ mod tests {
     fn large_numbers_have_no_exponent() {
         assert_eq!(short(1e20, 4), "100000000000000000000");
         assert_eq!(short(-1e15, 6), "-1000000000000000");
+    }
+
+    #[test]
+    fn a_figure_that_no_file_can_hold_is_refused_by_name() {
+        for value in [f64::NAN, f64::INFINITY, -1e300] {
+            let error = sound("weight of one", value).unwrap_err().to_string();
+            assert!(
+                error.starts_with("weight of one is ") && error.len() < 100,
+                "{error}"
+            );
+            assert!(exact("weight of one", value).is_err());
+        }
+        assert_eq!(exact("weight of one", -1e-300).unwrap(), "0");
+        assert_eq!(exact("weight of one", -0.1).unwrap(), "-0.1");
     }
 
     #[test]

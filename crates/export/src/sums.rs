@@ -3,8 +3,8 @@
 use serde::Serialize;
 use workshop::SumGroup;
 
-use crate::Error;
 use crate::table::{Table, unwritten};
+use crate::{Error, number};
 
 /// The columns of the table.
 const HEADER: [&str; 10] = [
@@ -28,14 +28,14 @@ const HEADER: [&str; 10] = [
 ///
 /// # Errors
 ///
-/// Where the table cannot be put into lines.
+/// [`Error::Figure`] names a figure that is not a number.
 pub fn sums_csv(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
     let mut written = Table::new(0);
     written.row(HEADER)?;
     for group in groups {
         for sum in &group.sums {
             let number = |measure: Option<board::Measure>| {
-                measure.map_or_else(String::new, |measure| measure.value.to_string())
+                measure.map_or(Ok(String::new()), |it| number::exact(sum.name, it.value))
             };
             let unit =
                 |measure: Option<board::Measure>| measure.map_or("", |measure| measure.unit());
@@ -43,9 +43,9 @@ pub fn sums_csv(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
             written.row([
                 group.heading,
                 sum.name,
-                &number(sum.at),
+                &number(sum.at)?,
                 unit(sum.at),
-                &number(sum.value),
+                &number(sum.value)?,
                 unit(sum.value),
                 sum.words.as_deref().unwrap_or_default(),
                 sum.formula,
@@ -62,12 +62,17 @@ pub fn sums_csv(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
 ///
 /// # Errors
 ///
-/// A figure that is not a number.
+/// [`Error::Figure`] names a figure that is not a number.
 pub fn sums_json(groups: &[SumGroup]) -> Result<Vec<u8>, Error> {
     #[derive(Serialize)]
     struct Sums<'a> {
         format: u32,
         groups: &'a [SumGroup],
+    }
+    for sum in groups.iter().flat_map(|group| &group.sums) {
+        for measure in [sum.at, sum.value].into_iter().flatten() {
+            number::sound(sum.name, measure.value)?;
+        }
     }
     serde_json::to_vec_pretty(&Sums { format: 1, groups }).map_err(|error| unwritten(&error))
 }
@@ -98,5 +103,17 @@ mod tests {
         );
         let json: serde_json::Value = serde_json::from_slice(&sums_json(&sums).unwrap()).unwrap();
         assert_eq!(json["groups"].as_array().unwrap().len(), sums.len());
+    }
+
+    #[test]
+    fn a_figure_that_is_no_number_is_refused_by_name() {
+        let mut sums = Workpiece::of(&Board::default()).unwrap().sums().to_vec();
+        for value in [f64::NAN, f64::INFINITY, 1e300] {
+            sums[0].sums[0].value = Some(board::Measure::grams(value));
+            let name = sums[0].sums[0].name;
+            for error in [sums_csv(&sums).unwrap_err(), sums_json(&sums).unwrap_err()] {
+                assert!(error.to_string().starts_with(name), "{error}");
+            }
+        }
     }
 }

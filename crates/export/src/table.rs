@@ -1,5 +1,7 @@
 //! Tables as RFC 4180 has them: a row a line, fields quoted where they must be, lines ended by CR LF.
 
+use std::borrow::Cow;
+
 use board::{INCH, Units};
 use csv::{Terminator, Writer, WriterBuilder};
 
@@ -21,6 +23,30 @@ pub fn push(out: &mut String, value: f64) {
     number::push_fixed(out, value, PLACES);
 }
 
+/// A figure as a field of a table.
+///
+/// # Errors
+///
+/// [`Error::Figure`] where it is no number that a file can hold.
+pub fn figure(name: &str, value: f64) -> Result<String, Error> {
+    let mut text = String::new();
+    push(&mut text, number::sound(name, value)?);
+    Ok(text)
+}
+
+/// A field that a spreadsheet takes for what it says: one that begins as a formula does gets an apostrophe before it, which
+/// spreadsheets leave out. Numbers stay as they are.
+///
+/// The signs are those that OWASP names for CSV injection; from memory.
+fn as_words(field: &str) -> Cow<'_, str> {
+    let begins_a_formula = field.starts_with(['=', '+', '-', '@', '\t', '\r']);
+    if begins_a_formula && field.parse::<f64>().is_err() {
+        format!("'{field}").into()
+    } else {
+        field.into()
+    }
+}
+
 /// A table while it is written; its first row is the header.
 pub struct Table(Writer<Vec<u8>>);
 
@@ -37,13 +63,14 @@ impl Table {
     /// # Errors
     ///
     /// [`Error::Table`] where it has not as many fields as the rows before it.
-    pub fn row<F: AsRef<[u8]>>(
-        &mut self,
-        fields: impl IntoIterator<Item = F>,
-    ) -> Result<(), Error> {
-        self.0
-            .write_record(fields)
-            .map_err(|error| unwritten(&error))
+    pub fn row<F: AsRef<str>>(&mut self, fields: impl IntoIterator<Item = F>) -> Result<(), Error> {
+        for field in fields {
+            let field = as_words(field.as_ref());
+            let written = self.0.write_field(field.as_bytes());
+            written.map_err(|error| unwritten(&error))?;
+        }
+        let ended = self.0.write_record(None::<&[u8]>);
+        ended.map_err(|error| unwritten(&error))
     }
 
     /// The bytes of all rows.
@@ -62,5 +89,38 @@ impl Table {
 pub fn unwritten(error: &dyn core::error::Error) -> Error {
     Error::Table {
         reason: error.to_string(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_field_is_taken_for_a_formula_and_numbers_stay_numbers() {
+        let mut table = Table::new(0);
+        table
+            .row(["=1+1", "+49 30", "-x", "@home", "-12.5", "plain, text"])
+            .unwrap();
+        let text = String::from_utf8(table.finish().unwrap()).unwrap();
+        assert_eq!(text, "'=1+1,'+49 30,'-x,'@home,-12.5,\"plain, text\"\r\n");
+    }
+
+    #[test]
+    fn rows_of_other_lengths_are_refused() {
+        let mut table = Table::new(0);
+        table.row(["a", "b"]).unwrap();
+        assert!(table.row(["a"]).is_err());
+    }
+
+    #[test]
+    fn a_figure_that_is_no_number_is_refused_by_name() {
+        assert_eq!(figure("left", 1.5).unwrap(), "1.500000");
+        assert!(
+            figure("left", f64::NAN)
+                .unwrap_err()
+                .to_string()
+                .starts_with("left is NaN")
+        );
     }
 }

@@ -1,6 +1,8 @@
 //! Changes that the program finds for the maker, and makes in one step.
 
-use board::{Board, Bore, BuildError, Center, Hole, HoleId, Router, layout};
+use board::{
+    Board, Bore, BuildError, Center, Hole, HoleId, OutOfRange, Router, layout, out_of_range,
+};
 use serde::Serialize;
 
 use crate::Workpiece;
@@ -102,6 +104,9 @@ pub enum MendError {
     /// No size does.
     #[error(transparent)]
     Fit(#[from] FitError),
+    /// What it comes to is out of its range.
+    #[error(transparent)]
+    Range(#[from] OutOfRange),
     /// Nothing does.
     #[error("{0}")]
     Nothing(&'static str),
@@ -267,8 +272,19 @@ impl Mend {
     /// ```
     ///
     /// # Errors
-    /// [`MendError`] says what stands in the way.
+    /// [`MendError`] says what stands in the way; a number that would leave its range does.
     pub fn applied(self, board: &Board) -> Result<Board, MendError> {
+        let mended = self.changed(board)?;
+        let before = out_of_range(board);
+        let mut beyond = out_of_range(&mended).into_iter();
+        match beyond.find(|number| !before.contains(number)) {
+            Some(beyond) => Err(beyond.into()),
+            None => Ok(mended),
+        }
+    }
+
+    /// The board with the change made.
+    fn changed(self, board: &Board) -> Result<Board, MendError> {
         let mut mended = board.clone();
         match self {
             Self::FitBoard => solve(board, Open::Board)?.neat(board).apply(&mut mended),

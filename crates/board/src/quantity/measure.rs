@@ -1,6 +1,6 @@
 //! A number with what it measures: the one type for what findings, sums, sheets and reports tell.
 
-use serde::{Serialize, Serializer};
+use serde::{Serialize, Serializer, ser::Error as _};
 
 use super::{DensityUnit, MassUnit, Quantity, TimeUnit};
 use crate::Units;
@@ -184,10 +184,14 @@ impl Measure {
     }
 }
 
-/// One member named for the unit: `{"mm": 3.2}`, `{"count": 7}`.
+/// One member named for the unit: `{"mm": 3.2}`, `{"count": 7}`. JSON has no word for what is no number, so that none is written.
 impl Serialize for Measure {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let member = self.member();
+        if !self.value.is_finite() {
+            let fault = format!("{member} is {}, which is not a number", self.value);
+            return Err(S::Error::custom(fault));
+        }
         if self.quantity == Quantity::Count {
             return serializer.collect_map([(member, self.value as u64)]);
         }
@@ -198,6 +202,14 @@ impl Serialize for Measure {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_is_no_number_is_not_written() {
+        for value in [f64::NAN, f64::INFINITY] {
+            let error = serde_json::to_string(&Measure::mm(value)).unwrap_err();
+            assert!(error.to_string().starts_with("mm is "), "{error}");
+        }
+    }
 
     #[test]
     fn measures_are_shown_with_their_unit_and_written_bare() {

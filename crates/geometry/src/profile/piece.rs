@@ -5,6 +5,10 @@ use kurbo::Circle;
 
 use crate::Angle;
 
+/// A cap less high than this share of its rim's radius is a cone: the radius of its ball is so large that the numbers around it
+/// have no digits left for the rim, and infinite for almost no height.
+const FLAT: f64 = 1e-5;
+
 /// A piece of a profile between two depths; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Piece {
@@ -61,9 +65,10 @@ impl Piece {
     /// ```
     pub fn cap(rim: f64, depth: f64, farthest: f64) -> Self {
         let height = farthest - depth;
+        let is_bent = height.abs() > FLAT * rim.abs();
         // With the sign of the height, so that it reaches from the farthest place back to the middle.
         let radius = (rim * rim + height * height) / (2.0 * height);
-        let bend = (height != 0.0).then(|| Circle::new((0.0, farthest - radius), radius.abs()));
+        let bend = is_bent.then(|| Circle::new((0.0, farthest - radius), radius.abs()));
         let (top, bottom) = (depth.min(farthest), depth.max(farthest));
         let (above, below) = if height > 0.0 { (rim, 0.0) } else { (0.0, rim) };
         Self {

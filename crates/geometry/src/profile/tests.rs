@@ -37,6 +37,31 @@ fn a_crown_is_what_the_formula_says_even_where_it_is_nearly_flat() {
     assert_near!(Profile::from(Piece::cap(6.0, 1.0, 1.0)).volume(), 0.0, 0.0);
 }
 
+/// The ball of a cap of almost no height has a radius beyond all numbers; the cap itself has a rim and a volume.
+#[test]
+fn a_cap_of_almost_no_height_has_finite_numbers() {
+    for height in [
+        f64::MIN_POSITIVE,
+        1e-300,
+        1e-15,
+        1e-9,
+        1e-6,
+        5.9e-5,
+        6.1e-5,
+        1e-3,
+    ] {
+        for farthest in [2.0 + height, 2.0 - height, height] {
+            let cap = Profile::from(Piece::cap(6.0, 0.0, farthest));
+            assert!(cap.volume().is_finite() && cap.volume() >= 0.0, "{height}");
+            assert!(
+                cap.radius_at(farthest / 2.0)
+                    .is_some_and(|radius| radius <= 6.0 + 1e-9)
+            );
+            assert!(cap.rest(3.0).lowest.is_finite(), "{height}");
+        }
+    }
+}
+
 /// A frustum of radii 6 and 2, 3 high, has π · 3 · (36 + 12 + 4) / 3; a cone is a third of its cylinder.
 #[test]
 fn cones_are_as_large_as_the_formula_says() {

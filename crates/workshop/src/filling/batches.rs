@@ -57,8 +57,9 @@ pub fn batch_in_time(workpiece: &Workpiece) -> Option<f64> {
     let too_long = usize::try_from(pour.in_time).ok()?.checked_add(1)?;
     let each: Vec<f64> = pour.bores.iter().map(|bore| bore.ml).collect();
     let least = least_run(&each, pour.boards as usize, too_long)? + filling.cup;
-    let tenths = (least * 10.0 * (1.0 - 1e-6)).floor() / 10.0;
-    (tenths >= (pour.largest + filling.cup).max(field::BATCH.range().min)).then_some(tenths)
+    let range = field::BATCH.range();
+    let tenths = ((least * 10.0 * (1.0 - 1e-6)).floor() / 10.0).min(range.max);
+    (tenths >= (pour.largest + filling.cup).max(range.min)).then_some(tenths)
 }
 
 /// The least that so many bores in a row take, where those of one board come over and over; none where there are not so

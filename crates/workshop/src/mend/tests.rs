@@ -210,3 +210,35 @@ fn what_cannot_be_mended_says_so() {
         Err(MendError::Fit(_))
     ));
 }
+
+/// Resin that sets in weeks and takes a second for ten bores would allow a batch that no cup holds.
+#[test]
+fn a_batch_stays_in_its_range() {
+    let mut board = Board {
+        filling: Some(board::Filling {
+            boards: 50,
+            pot_life: 100_000.0,
+            mixing: 0.0,
+            ten_bores: 30_000.0,
+            shop: 20.0,
+            batch: 100_000.0,
+            ..board::Filling::default()
+        }),
+        ..Board::default()
+    };
+    for bore in [
+        &mut board.bores.track,
+        &mut board.bores.home,
+        &mut board.bores.start,
+    ] {
+        (bore.diameter, bore.depth) = (400.0, 400.0);
+    }
+    board.pitch = 900.0;
+    match Mend::SmallerBatches.applied(&board) {
+        Ok(mended) => {
+            let batch = mended.filling.unwrap().batch;
+            assert!(board::field::BATCH.range().check(batch).is_ok(), "{batch}");
+        }
+        Err(error) => panic!("{error}"),
+    }
+}

@@ -191,6 +191,11 @@ impl Source {
         self.proof
     }
 
+    /// The board and everything that follows from it.
+    pub fn workpiece(&self) -> &Workpiece {
+        &self.workpiece
+    }
+
     /// The board.
     pub fn board(&self) -> &Board {
         self.workpiece.board()
