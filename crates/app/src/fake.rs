@@ -14,6 +14,8 @@ pub struct Fake {
     pub picks: Picked,
     /// Whether single files find no room on the disk.
     pub is_full: bool,
+    /// Files and folders that were opened with other programs.
+    pub shown: Mutex<Vec<PathBuf>>,
     /// Files that are locked by a program that lives.
     pub locked: Vec<PathBuf>,
 }
@@ -24,6 +26,7 @@ impl Fake {
             files: Mutex::new(BTreeMap::new()),
             picks: Picked::NoDialog,
             is_full: false,
+            shown: Mutex::new(Vec::new()),
             locked: Vec::new(),
         }
     }
@@ -114,6 +117,11 @@ impl Host for Fake {
 
     fn pick(&self, _ask: &Ask) -> Picked {
         self.picks.clone()
+    }
+
+    fn show(&self, path: &Path) -> Result<(), String> {
+        self.shown.lock().unwrap().push(path.into());
+        Ok(())
     }
 
     fn documents(&self) -> PathBuf {

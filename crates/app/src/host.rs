@@ -51,6 +51,11 @@ pub trait Host: Send + Sync {
     fn exists(&self, path: &Path) -> bool;
     /// Asks for a path with the system's dialog; blocks until it is answered.
     fn pick(&self, ask: &Ask) -> Picked;
+    /// Opens a file or a folder with the program that the system has for it.
+    ///
+    /// # Errors
+    /// A sentence, where the system has none.
+    fn show(&self, path: &Path) -> Result<(), String>;
     /// The folder for files that have none yet.
     fn documents(&self) -> PathBuf;
     /// The folder for what belongs to the maker rather than to a board; none where the system has none. It may not be
@@ -174,6 +179,11 @@ impl Host for Desktop {
             None if asked.elapsed() < NO_DIALOG => Picked::NoDialog,
             None => Picked::Nothing,
         }
+    }
+
+    fn show(&self, path: &Path) -> Result<(), String> {
+        open::that_detached(path)
+            .map_err(|_| format!("no program was found that opens {}", path.display()))
     }
 
     fn documents(&self) -> PathBuf {

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 
+use crate::exports::{Kind, Lack};
 use crate::host::{Ask, Host, Picked};
 
 /// The result of a job.
@@ -13,7 +14,25 @@ pub enum Outcome {
     /// The job broke by a fault of the program.
     Broken(&'static str),
     /// Files were written, or not, and why.
-    Exported(Result<Vec<PathBuf>, String>),
+    Exported(Result<Written, String>),
+}
+
+/// The files that an export has written, and the kinds that could not be made, each with why.
+pub struct Written {
+    /// The paths of the files.
+    pub paths: Vec<PathBuf>,
+    /// What was left out.
+    pub left_out: Vec<LeftOut>,
+}
+
+/// A kind that could not be made.
+pub struct LeftOut {
+    /// Which kind.
+    pub kind: Kind,
+    /// The fault, in a sentence.
+    pub why: String,
+    /// What the board does not have for it.
+    pub lacks: Vec<Lack>,
 }
 
 /// The name of an export among the jobs.

@@ -71,6 +71,30 @@ pub struct Place {
     pub caption: String,
 }
 
+/// A place to go to: a row, or a section where there is no row yet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Spot {
+    /// The stage.
+    pub stage: Stage,
+    /// The title of the section.
+    pub section: &'static str,
+    /// The caption of the row; none for the section alone.
+    pub caption: Option<String>,
+    /// The part of the section whose row it is, where several have rows of that caption.
+    pub part: Option<String>,
+}
+
+impl From<Place> for Spot {
+    fn from(place: Place) -> Self {
+        Self {
+            stage: place.stage,
+            section: place.section,
+            caption: Some(place.caption),
+            part: None,
+        }
+    }
+}
+
 /// The place of a field; none of a list and of what stands in one.
 pub fn place_of(field: &Field) -> Option<Place> {
     let is_listed = field.path.contains("[]") || matches!(field.kind, Kind::Entries(_));

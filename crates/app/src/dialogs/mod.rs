@@ -2,6 +2,7 @@
 
 mod changed;
 mod export;
+mod exported;
 mod new;
 mod path;
 mod rescued;
@@ -19,11 +20,13 @@ use crate::command::Command;
 use crate::exports::{Kind, Source};
 use crate::help::{Found as Sought, SearchState, search_ui};
 use crate::host::{Ask, Host};
+use crate::places::Spot;
 use crate::rescue::Found;
 use crate::session::Rescued;
 use crate::theme;
 
 pub use export::ExportDialog;
+pub use exported::ExportedDialog;
 pub use new::{Asked, NewDialog, Proposed, propose_at_once};
 pub use path::PathDialog;
 pub use shop::ShopDialog;
@@ -36,6 +39,8 @@ pub enum Dialog {
     SaveAs(PathDialog),
     /// Exports, and their folder.
     Export(ExportDialog),
+    /// Files that were written, and kinds that were not.
+    Exported(ExportedDialog),
     /// A new board.
     New(Box<NewDialog>),
     /// Changes would be lost by a command.
@@ -64,6 +69,10 @@ pub enum Answer {
     SaveAs(PathBuf, Option<Command>),
     /// Write these kinds of this board to this folder, replacing files if so asked.
     Export(Arc<Source>, Vec<Kind>, PathBuf, bool),
+    /// Open this file or folder with the program that the system has for it.
+    Show(PathBuf),
+    /// Go to this place in the controls.
+    Visit(Spot),
     /// Begin the board of this order, if it is worked out already, as it was.
     New(Box<Asked>, Option<Arc<Proposed>>),
     /// Save first, then do it.
@@ -102,6 +111,7 @@ impl Dialog {
             Self::Open(dialog) | Self::SaveAs(dialog) => dialog.set_path(text),
             Self::Export(dialog) => dialog.set_folder(text),
             Self::New(_)
+            | Self::Exported(_)
             | Self::Unsaved(_)
             | Self::Changed(..)
             | Self::Rescued(_)
@@ -115,8 +125,12 @@ impl Dialog {
     pub fn fault(&mut self, sentence: String) -> Option<String> {
         let place = match self {
             Self::Open(dialog) | Self::SaveAs(dialog) => &mut dialog.fault,
-            Self::Export(dialog) => &mut dialog.fault,
+            Self::Export(dialog) => {
+                dialog.set_fault(sentence);
+                return None;
+            }
             Self::New(dialog) => &mut dialog.fault,
+            Self::Exported(dialog) => &mut dialog.fault,
             _ => return Some(sentence),
         };
         *place = Some(sentence);
@@ -129,6 +143,7 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
     let frame = egui::Frame::window(&ctx.global_style()).inner_margin(20.0);
     // Each has a size of its own, which the toolkit remembers under this name.
     let name = core::mem::discriminant(dialog);
+    look_again(ctx, name);
     let modal = Modal::new(Id::unique("dialog").with(name))
         .frame(frame)
         .show(ctx, |ui| {
@@ -139,6 +154,7 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
                 Dialog::Open(dialog) => path::open_ui(ui, dialog),
                 Dialog::SaveAs(dialog) => path::save_ui(ui, dialog, host),
                 Dialog::Export(dialog) => export::export_ui(ui, dialog, host),
+                Dialog::Exported(dialog) => exported::exported_ui(ui, dialog),
                 Dialog::New(dialog) => new::new_ui(ui, dialog, host),
                 Dialog::Unsaved(then) => unsaved::unsaved_ui(ui, *then),
                 Dialog::Changed(path, then) => changed::changed_ui(ui, path, *then),
@@ -154,6 +170,19 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
         _ => Answer::Cancel,
     });
     modal.inner.or(closed)
+}
+
+/// Asks for a few more frames when a dialog is new: in the first it only finds its size and place, and nothing in it can be pressed
+/// where it will stand.
+fn look_again(ctx: &Context, name: core::mem::Discriminant<Dialog>) {
+    const FRAMES: u8 = 3;
+    let id = Id::unique("last dialog");
+    let seen = ctx.data(|data| data.get_temp::<(core::mem::Discriminant<Dialog>, u8)>(id));
+    let frames = seen.map_or(0, |(last, frames)| if last == name { frames } else { 0 });
+    if frames < FRAMES {
+        ctx.data_mut(|data| data.insert_temp(id, (name, frames + 1)));
+        ctx.request_repaint();
+    }
 }
 
 /// Width of the dialogs that need no more, in points.

@@ -83,14 +83,18 @@ pub fn save_ui(ui: &mut Ui, dialog: &mut PathDialog, host: &dyn Host) -> Option<
     }
 }
 
+/// Width of the button that asks the system, in points.
+const BROWSE: f32 = 90.0;
+
 /// A field for a path, and a button that asks the system; whether it was pressed, and whether Enter was.
 ///
 /// The field takes the focus unless it has been `focused` before.
 pub fn path_row(ui: &mut Ui, caption: &str, path: &mut String, focused: &mut bool) -> (bool, bool) {
     let label = ui.label(caption).id;
+    let room = (ui.available_width() - BROWSE).clamp(120.0, 370.0);
     ui.horizontal(|ui| {
         let field = ui
-            .add(TextEdit::singleline(path).desired_width(370.0))
+            .add(TextEdit::singleline(path).desired_width(room))
             .labelled_by(label);
         if !core::mem::replace(focused, true) {
             field.request_focus();

@@ -53,6 +53,34 @@ pub enum Kind {
     PrinterTest,
 }
 
+/// The use of a kind, by which the list of exports is grouped.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Group {
+    /// Printed at true size, to work by.
+    Paper,
+    /// For machines, and for programs that draw for them.
+    Machine,
+    /// To plan the work and to keep.
+    Records,
+    /// For whoever ordered the board.
+    Customer,
+}
+
+impl Group {
+    /// Every group, in the order of the list.
+    pub const ALL: [Self; 4] = [Self::Paper, Self::Machine, Self::Records, Self::Customer];
+
+    /// The heading of the group.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Paper => "On paper, at true size",
+            Self::Machine => "For a machine",
+            Self::Records => "Plans and records",
+            Self::Customer => "For the customer",
+        }
+    }
+}
+
 /// Every kind, in the order lists show them.
 const ALL: [Kind; 23] = [
     Kind::TemplatePdf,
@@ -110,6 +138,30 @@ impl Kind {
             Self::Ical => "Calendar (iCalendar, CSV and PDF)",
             Self::FitStrip => "Fit strip (PDF)",
             Self::PrinterTest => "Printer test sheet (PDF)",
+        }
+    }
+
+    /// The group that it stands in.
+    pub const fn group(self) -> Group {
+        match self {
+            Self::TemplatePdf
+            | Self::TemplateSvg
+            | Self::PlotPdf
+            | Self::Router
+            | Self::Sector
+            | Self::Jig
+            | Self::FitStrip
+            | Self::PrinterTest => Group::Paper,
+            Self::Svg | Self::Dxf | Self::Csv | Self::Gcode => Group::Machine,
+            Self::Section
+            | Self::Job
+            | Self::Filling
+            | Self::Finish
+            | Self::Repair
+            | Self::Sums
+            | Self::Lists
+            | Self::Ical => Group::Records,
+            Self::Card | Self::Proof | Self::Quote => Group::Customer,
         }
     }
 

@@ -5,13 +5,15 @@
 
 mod content;
 mod kind;
+mod lack;
 mod name;
 
 use drawing::RollError;
 use workshop::{TilingError, Today};
 
 pub use content::{Body, Content, File, Layers, Part, PictureFormat, Shown, Source};
-pub use kind::Kind;
+pub use kind::{Group, Kind};
+pub use lack::Lack;
 pub use name::stem;
 
 /// Why a file cannot be made.

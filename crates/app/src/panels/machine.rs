@@ -6,7 +6,7 @@ use workshop::Caution;
 
 use super::rows::remark;
 use crate::current::Current;
-use crate::widgets::{cautions, fields_ui, value_ui};
+use crate::widgets::{cautions, fields_ui, part, value_ui};
 
 /// The CNC machine, if there is one.
 pub fn machine_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
@@ -30,33 +30,39 @@ fn bit_ui(ui: &mut Ui, board: &mut Board, diameter: f64, bottom: Bottom) {
     let units = board.units;
     let name = format!("{} {}", show_setting(diameter, units), bottom.label());
     ui.label(RichText::new(&name).strong());
-    ui.push_id(name, |ui| {
-        for field in [
-            &field::BIT_SPEED,
-            &field::BIT_FEED,
-            &field::PECK,
-            &field::DWELL,
-        ] {
-            let Some(machine) = &mut board.machine else {
-                return;
-            };
-            let known = machine
-                .bits
-                .iter()
-                .position(|bit| bit.drills(diameter, bottom));
-            let entry = known.unwrap_or(machine.bits.len());
-            let before = field.value(board, entry).unwrap_or(Value::Open);
-            let mut value = before.clone();
-            value_ui(ui, &field.label(entry), field, &mut value, units);
-            if value == before {
-                continue;
-            }
-            if let (None, Some(machine)) = (known, &mut board.machine) {
-                machine.bits.push(BitRun::unsettled(diameter, bottom));
-            }
-            field.set(board, entry, &value);
-        }
+    part(ui, &name, |ui| {
+        ui.push_id(&name, |ui| run_ui(ui, board, diameter, bottom));
     });
+}
+
+/// Its speed, feed, pecks and dwell.
+fn run_ui(ui: &mut Ui, board: &mut Board, diameter: f64, bottom: Bottom) {
+    let units = board.units;
+    for field in [
+        &field::BIT_SPEED,
+        &field::BIT_FEED,
+        &field::PECK,
+        &field::DWELL,
+    ] {
+        let Some(machine) = &mut board.machine else {
+            return;
+        };
+        let known = machine
+            .bits
+            .iter()
+            .position(|bit| bit.drills(diameter, bottom));
+        let entry = known.unwrap_or(machine.bits.len());
+        let before = field.value(board, entry).unwrap_or(Value::Open);
+        let mut value = before.clone();
+        value_ui(ui, &field.label(entry), field, &mut value, units);
+        if value == before {
+            continue;
+        }
+        if let (None, Some(machine)) = (known, &mut board.machine) {
+            machine.bits.push(BitRun::unsettled(diameter, bottom));
+        }
+        field.set(board, entry, &value);
+    }
 }
 
 #[cfg(test)]

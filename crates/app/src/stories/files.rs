@@ -285,6 +285,12 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
     assert_eq!(written, wanted);
     assert!(written.len() > 10, "{written:?}");
     assert!(story.sees("wrote"));
+    story.press("Open folder");
+    story.press("Open file six-lobes-in-walnut-template.pdf");
+    let shown = story.host.shown.lock().unwrap().clone();
+    let wanted = ["/out", "/out/six-lobes-in-walnut-template.pdf"];
+    assert_eq!(shown, wanted.map(std::path::PathBuf::from));
+    story.press("Close");
     story.keys(Modifiers::COMMAND, Key::E);
     assert!(story.sees("There already"));
     assert!(
@@ -296,7 +302,48 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
     );
     story.press("Replace files that are there");
     story.press("Export");
+    story.keys(Modifiers::NONE, Key::Escape);
     assert!(story.app().view.dialog.is_none());
+}
+
+#[test]
+fn an_export_with_a_missing_feed_writes_the_rest_and_leads_to_the_field() {
+    let mut story = Story::begin();
+    story.press("Drill");
+    story.press("Drill by machine");
+    story.write_into("Drill speed", "1500");
+    story.press("Export templates");
+    assert!(story.sees("Plunge feed of the 12 mm Forstner bit"));
+    assert!(!story.sees("Drill speed of the 12 mm Forstner bit"));
+    story.fill("Folder", "/out");
+    story.reach("None: Plans and records");
+    story.reach("None: For the customer");
+    story.press("Export");
+    let template = "/out/six-lobes-in-walnut-template.pdf";
+    assert!(story.host.file(template).is_some());
+    assert!(
+        story
+            .host
+            .file("/out/six-lobes-in-walnut-job.pdf")
+            .is_none()
+    );
+    assert!(story.sees("Not written: Machine programs (G-code)"));
+    story.press("Plunge feed of the 12 mm Forstner bit");
+    assert!(story.app().view.dialog.is_none());
+    assert_eq!(story.app().view.stage, crate::stage::Stage::Drill);
+    story.write_into("Plunge feed", "200");
+    story.press("Export templates");
+    assert!(!story.sees("Plunge feed of the"));
+    story.reach("None: On paper, at true size");
+    story.reach("None: Plans and records");
+    story.reach("None: For the customer");
+    story.fill("Folder", "/programs");
+    story.press("Export");
+    let files = story.host.files.lock().unwrap();
+    let is_program = |path: &std::path::PathBuf| {
+        path.starts_with("/programs") && path.extension().is_some_and(|ending| ending == "ngc")
+    };
+    assert!(files.keys().any(is_program), "{:?}", files.keys());
 }
 
 #[test]

@@ -23,7 +23,7 @@ pub use field::{
 pub use list::numbers_field;
 pub use number::{Field, number_field};
 pub use pick::search_choice;
-pub use seek::seek;
+pub use seek::{part, seek, seek_in};
 pub use typed::{keep_fault, show_fault, text_in, typed_text};
 
 /// Width of the captions, so that fields stand in line.

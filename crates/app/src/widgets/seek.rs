@@ -13,8 +13,12 @@ struct Seek {
     /// The caption of its row; none where only the section is to unfold.
     caption: Option<String>,
     section: &'static str,
+    /// The part of the section that the row stands in; none where its caption tells it from all others.
+    part: Option<String>,
     /// Whether the section is being drawn.
     is_inside: bool,
+    /// Whether that part is.
+    is_in_part: bool,
     /// When it was found, in the time of the window.
     found: Option<f64>,
 }
@@ -33,11 +37,23 @@ fn keep(ctx: &Context, seek: Seek) {
 
 /// Looks for the row of a caption in a section, or unfolds the section alone.
 pub fn seek(ctx: &Context, caption: Option<String>, section: &'static str) {
+    seek_in(ctx, caption, section, None);
+}
+
+/// The same in a part of the section, where several have rows of that caption.
+pub fn seek_in(
+    ctx: &Context,
+    caption: Option<String>,
+    section: &'static str,
+    part: Option<String>,
+) {
     keep(
         ctx,
         Seek {
             caption,
             section,
+            is_in_part: part.is_none(),
+            part,
             is_inside: false,
             found: None,
         },
@@ -67,6 +83,21 @@ pub(super) fn within<R>(ui: &mut Ui, title: &str, content: impl FnOnce(&mut Ui) 
     drawn
 }
 
+/// Draws a part of a section, in which a row may be the one that is looked for.
+pub fn part<R>(ui: &mut Ui, name: &str, content: impl FnOnce(&mut Ui) -> R) -> R {
+    let ctx = ui.ctx().clone();
+    let is_it = |seek: &Seek| seek.part.as_deref() == Some(name);
+    let mark = |is_in_part| {
+        if let Some(seek) = sought(&ctx).filter(is_it) {
+            keep(&ctx, Seek { is_in_part, ..seek });
+        }
+    };
+    mark(true);
+    let drawn = content(ui);
+    mark(false);
+    drawn
+}
+
 /// Whether a section holds the row that is looked for, and is to unfold for it.
 pub(super) fn is_in(ctx: &Context, title: &str) -> bool {
     sought(ctx).is_some_and(|seek| seek.section == title && seek.found.is_none())
@@ -75,9 +106,9 @@ pub(super) fn is_in(ctx: &Context, title: &str) -> bool {
 /// Brings a row into view if it is the one that is looked for.
 pub(super) fn show(ui: &Ui, caption: &str, row: &Response) {
     let ctx = ui.ctx();
-    let Some(seek) =
-        sought(ctx).filter(|seek| seek.is_inside && seek.caption.as_deref() == Some(caption))
-    else {
+    let Some(seek) = sought(ctx).filter(|seek| {
+        seek.is_inside && seek.is_in_part && seek.caption.as_deref() == Some(caption)
+    }) else {
         return;
     };
     let now = ctx.input(|input| input.time);

@@ -12,12 +12,13 @@ use super::results::write_files;
 use crate::command::Command;
 use crate::dialogs::{Answer, Dialog, NewDialog, PathDialog, ShopDialog};
 use crate::help::{Found, Page, SearchState};
+use crate::host::Ask;
 use crate::jobs::{EXPORT, Outcome};
-use crate::places::place_of;
+use crate::places::{Spot, place_of};
 use crate::samples::SAMPLES;
 use crate::session::{Rescued, Session};
 use crate::view::{Face, Pane};
-use crate::widgets::seek;
+use crate::widgets::{seek, seek_in};
 
 impl App {
     /// Carries a command out.
@@ -108,15 +109,7 @@ impl App {
     pub(super) fn answer(&mut self, ctx: &egui::Context, answer: Answer) {
         match answer {
             Answer::Cancel => self.view.dialog = None,
-            Answer::Browse(ask) => {
-                let started = self
-                    .jobs
-                    .start(ctx, &self.host, "the file dialog", move |host| {
-                        let picked = host.pick(&ask);
-                        Outcome::Picked(ask, picked)
-                    });
-                self.complain(started.err());
-            }
+            Answer::Browse(ask) => self.browse(ctx, ask),
             Answer::Open(path) => self.open(&path),
             Answer::SaveAs(path, then) => {
                 if self.save_to(&path, then)
@@ -131,6 +124,11 @@ impl App {
                     Outcome::Exported(write_files(host, &source, &kinds, &folder, replace))
                 });
                 self.complain(started.err());
+            }
+            Answer::Show(path) => self.complain(self.host.show(&path).err()),
+            Answer::Visit(spot) => {
+                self.view.dialog = None;
+                self.visit(ctx, spot);
             }
             Answer::New(asked, proposed) => self.propose(*asked, proposed),
             Answer::SaveThen(then) => self.save_then(ctx, then),
@@ -167,6 +165,17 @@ impl App {
         }
     }
 
+    /// Asks for a path with the system's dialog, beside the window.
+    fn browse(&mut self, ctx: &egui::Context, ask: Ask) {
+        let started = self
+            .jobs
+            .start(ctx, &self.host, "the file dialog", move |host| {
+                let picked = host.pick(&ask);
+                Outcome::Picked(ask, picked)
+            });
+        self.complain(started.err());
+    }
+
     /// Goes to what a search has found.
     fn go(&mut self, ctx: &egui::Context, found: Found) {
         match found {
@@ -175,6 +184,13 @@ impl App {
             Found::Chapter(at) => self.view.help.open_chapter(at),
             Found::Word(at) => self.view.help.open_word(at),
         }
+    }
+
+    /// Brings a place in the controls into view.
+    pub(super) fn visit(&mut self, ctx: &egui::Context, spot: Spot) {
+        self.view.stage = spot.stage;
+        self.view.pane = Pane::Controls;
+        seek_in(ctx, spot.caption, spot.section, spot.part);
     }
 
     /// Brings a field into view; says which part it belongs to where the board does not have it now.

@@ -65,6 +65,10 @@ impl Host for Nowhere {
         Picked::NoDialog
     }
 
+    fn show(&self, _: &Path) -> Result<(), String> {
+        Ok(())
+    }
+
     fn documents(&self) -> PathBuf {
         PathBuf::new()
     }

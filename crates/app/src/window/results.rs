@@ -3,10 +3,10 @@
 use std::path::{Path, PathBuf};
 
 use super::App;
-use crate::dialogs::{Dialog, ExportDialog};
+use crate::dialogs::{Dialog, ExportDialog, ExportedDialog};
 use crate::exports::{Kind, Source};
 use crate::host::{Ask, Host, Picked};
-use crate::jobs::Outcome;
+use crate::jobs::{LeftOut, Outcome, Written};
 
 impl App {
     pub(super) fn ask_what_to_export(&mut self) {
@@ -61,15 +61,18 @@ impl App {
         }
     }
 
-    /// Tells how an export went: in its dialog if that is still open, and below the board otherwise.
-    fn take_export(&mut self, result: Result<Vec<PathBuf>, String>) {
+    /// Tells how an export went: in a dialog of its own if that of the export is still open, and below the board otherwise.
+    fn take_export(&mut self, result: Result<Written, String>) {
         let open = matches!(self.view.dialog, Some(Dialog::Export(_)));
         match result {
-            Ok(paths) => {
-                if open {
-                    self.view.dialog = None;
+            Ok(written) => {
+                if !written.paths.is_empty() {
+                    self.view.tell(exported(&written.paths));
                 }
-                self.view.tell(exported(&paths));
+                if open || !written.left_out.is_empty() {
+                    let dialog = ExportedDialog::new(written);
+                    self.view.dialog = Some(Dialog::Exported(dialog));
+                }
             }
             Err(error) if open => self.complain(Some(error)),
             Err(error) => self.view.warn(error),
@@ -77,21 +80,35 @@ impl App {
     }
 }
 
-/// Writes exports of kinds into a folder, all of them or none; their paths.
+/// Writes exports of kinds into a folder, all files of those that can be made or none; what was written and what was left out.
 ///
 /// # Errors
-/// The fault in words, where an export cannot be made or written.
+/// The fault in words, where a file cannot be written.
 pub(super) fn write_files(
     host: &dyn Host,
     source: &Source,
     kinds: &[Kind],
     folder: &Path,
     replace: bool,
-) -> Result<Vec<PathBuf>, String> {
-    let files: Result<Vec<_>, _> = kinds.iter().map(|&kind| source.files(kind)).collect();
-    let files = files.map_err(|error| source.board().units.say(&error))?;
-    host.write_all(folder, &files.concat(), replace)
-        .map_err(|error| error.to_string())
+) -> Result<Written, String> {
+    let (mut files, mut left_out) = (Vec::new(), Vec::new());
+    for &kind in kinds {
+        match source.files(kind) {
+            Ok(made) => files.extend(made),
+            Err(error) => left_out.push(LeftOut {
+                kind,
+                why: source.board().units.say(&error),
+                lacks: source.lacks(kind),
+            }),
+        }
+    }
+    let paths = if files.is_empty() {
+        Vec::new()
+    } else {
+        host.write_all(folder, &files, replace)
+            .map_err(|error| error.to_string())?
+    };
+    Ok(Written { paths, left_out })
 }
 
 fn exported(paths: &[PathBuf]) -> String {

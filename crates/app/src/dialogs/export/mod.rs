@@ -9,8 +9,9 @@ use egui::{Align, Layout, RichText, ScrollArea, Ui, Vec2, vec2};
 
 use super::path::{path_row, typed};
 use super::{Answer, buttons, fault_ui, heading};
-use crate::exports::{Kind, Source};
+use crate::exports::{Group, Kind, Lack, Source};
 use crate::host::{Ask, Host};
+use crate::places::Spot;
 use crate::theme;
 use preview::{Preview, preview_ui};
 use workshop::{Finding, stops};
@@ -27,6 +28,8 @@ pub struct ExportDialog {
     replace: bool,
     /// Whether the board has findings that stop it.
     stopped: bool,
+    /// Whether the files are being written.
+    is_busy: bool,
     /// The fault, if there is one.
     pub fault: Option<String>,
 }
@@ -38,6 +41,8 @@ struct Choice {
     chosen: bool,
     /// The part that the board does not plan for.
     missing: Option<&'static str>,
+    /// What it needs and the board does not have.
+    lacks: Vec<Lack>,
     /// Number of sheets, and whether they are as few as the maker likes.
     sheets: Option<(String, bool)>,
 }
@@ -50,6 +55,7 @@ impl ExportDialog {
             files: source.file_names(kind),
             chosen: kind.is_usual(source.board()),
             missing: kind.missing(source.board()),
+            lacks: source.lacks(kind),
             sheets: source.sheets(kind),
         };
         Self {
@@ -60,6 +66,7 @@ impl ExportDialog {
             folder: folder.display().to_string(),
             replace: false,
             stopped: stops(findings),
+            is_busy: false,
             fault: None,
         }
     }
@@ -68,6 +75,12 @@ impl ExportDialog {
     pub fn set_folder(&mut self, folder: String) {
         self.folder = folder;
         self.replace = false;
+    }
+
+    /// Takes what went wrong, after which it can be tried again.
+    pub fn set_fault(&mut self, sentence: String) {
+        self.fault = Some(sentence);
+        self.is_busy = false;
     }
 
     /// The chosen files that are in the folder already.
@@ -83,80 +96,69 @@ impl ExportDialog {
 /// Width of the column with the kinds, in points.
 const KINDS: f32 = 400.0;
 /// Least and most width of the whole dialog.
-const WIDTHS: (f32, f32) = (820.0, 1500.0);
+const WIDTHS: (f32, f32) = (340.0, 1500.0);
+/// Width from which the preview stands beside the kinds.
+const BESIDE: f32 = 700.0;
+/// Height of all but the kinds, and of each line that may come to it, in points.
+const AROUND: f32 = 250.0;
+const LINE: f32 = 30.0;
 
 /// Kinds with what they are for and what they look like; folder, and leave to replace files.
 pub fn export_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Option<Answer> {
     let window = ui.ctx().content_rect().size();
     let width = (window.x - 80.0).clamp(WIDTHS.0, WIDTHS.1);
     ui.set_width(width);
+    let there = dialog.there(&typed(&dialog.folder), host);
     heading(ui, "Export templates and tables");
     if dialog.stopped {
         let words = "▲ This board has findings that say stop: mend them before wood is cut.";
         ui.label(RichText::new(words).color(theme::Tokens::of(ui).stop));
     }
-    let height = (window.y - 330.0).max(200.0);
-    ui.horizontal_top(|ui| {
-        let column = Layout::top_down(Align::Min);
-        ui.allocate_ui_with_layout(vec2(KINDS, height), column, |ui| {
-            ScrollArea::vertical()
-                .id_salt("kinds")
-                .max_height(height)
-                .auto_shrink(false)
-                .show(ui, |ui| {
-                    kinds_ui(ui, dialog, host);
-                });
-        });
-        ui.add_space(theme::GAP);
-        let size = Vec2::new(ui.available_width(), height);
-        preview_ui(ui, &mut dialog.preview, size);
-    });
+    let lines = [dialog.stopped, !there.is_empty(), dialog.fault.is_some()];
+    let lines = lines.into_iter().filter(|is_there| *is_there).count();
+    let height = (window.y - AROUND - LINE * lines as f32).max(80.0);
+    let is_beside = width >= BESIDE;
+    let visited = ui
+        .horizontal_top(|ui| {
+            let column = Layout::top_down(Align::Min);
+            let size = vec2(if is_beside { KINDS } else { width }, height);
+            let kinds = ui.allocate_ui_with_layout(size, column, |ui| {
+                ScrollArea::vertical()
+                    .id_salt("kinds")
+                    .max_height(height)
+                    .min_scrolled_height(height.min(64.0))
+                    .auto_shrink(false)
+                    .show(ui, |ui| kinds_ui(ui, dialog, host))
+                    .inner
+            });
+            if is_beside {
+                ui.add_space(theme::GAP);
+                let size = Vec2::new(ui.available_width(), height);
+                preview_ui(ui, &mut dialog.preview, size);
+            }
+            kinds.inner
+        })
+        .inner;
     ui.add_space(theme::GAP);
-    where_ui(ui, dialog, host)
+    let answer = where_ui(ui, dialog, &there);
+    visited.map(Answer::Visit).or(answer)
 }
 
-/// The kinds, each with a box to choose it and a button that shows it.
-fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) {
-    let mut shown = dialog.preview.kind();
-    for choice in &mut dialog.kinds {
-        ui.horizontal(|ui| {
-            ui.add_enabled(
-                choice.missing.is_none(),
-                egui::Checkbox::new(&mut choice.chosen, choice.kind.label()),
-            );
-            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                let is_shown = shown == Some(choice.kind);
-                let button = egui::Button::selectable(is_shown, "Show").frame_when_inactive(true);
-                let button = ui.add_enabled(choice.missing.is_none(), button);
-                let name = format!("Show {}", choice.kind.label());
-                button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
-                if button.clicked() {
-                    shown = Some(choice.kind);
-                }
-            });
-        });
-        ui.horizontal(|ui| {
-            ui.add_space(24.0);
-            ui.vertical(|ui| {
-                let words = choice.missing.unwrap_or_else(|| choice.kind.purpose());
-                ui.label(RichText::new(words).small());
-                if let Some((words, few)) = &choice.sheets {
-                    let tokens = theme::Tokens::of(ui);
-                    let (mark, color) = if *few {
-                        ("", tokens.ink)
-                    } else {
-                        ("▲ ", tokens.caution)
-                    };
-                    ui.label(RichText::new(format!("{mark}{words}")).small().color(color));
-                }
-                if choice.kind == Kind::Proof {
-                    proof_size_ui(ui, &mut dialog.proof);
-                }
-                if !choice.files.is_empty() {
-                    ui.label(RichText::new(told(&choice.files)).weak().small());
-                }
-            });
-        });
+/// The kinds group by group, each with a box to choose it and a button that shows it; the place to go to for what is missing, if
+/// that was pressed.
+fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Option<Spot> {
+    let (mut shown, mut visited) = (dialog.preview.kind(), None);
+    // The scroll bar lies over what is at the very right.
+    ui.set_max_width(ui.available_width() - theme::GAP);
+    for group in Group::ALL {
+        let in_group = |choice: &&mut Choice| choice.kind.group() == group;
+        group_ui(ui, group, dialog.kinds.iter_mut().filter(in_group));
+        for choice in dialog.kinds.iter_mut().filter(in_group) {
+            kind_ui(ui, choice, &mut shown);
+            let is_shown = shown == Some(choice.kind);
+            let about = about_ui(ui, choice, is_shown, &mut dialog.proof);
+            visited = visited.or(about);
+        }
     }
     if dialog.proof != dialog.source.proof_size() {
         let source = (*dialog.source).clone();
@@ -173,6 +175,104 @@ fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) {
         let source = previewed(ui.ctx(), &dialog.source);
         dialog.preview.show(ui.ctx(), host, &source, kind);
     }
+    visited
+}
+
+/// The heading of a group, with a button that chooses all of it and one that chooses none.
+fn group_ui<'a>(ui: &mut Ui, group: Group, choices: impl Iterator<Item = &'a mut Choice>) {
+    ui.add_space(theme::GAP);
+    let mut all = None;
+    ui.horizontal(|ui| {
+        ui.label(RichText::new(group.label()).family(theme::strong()));
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            for (word, chosen) in [("None", false), ("All", true)] {
+                let button = ui.small_button(word);
+                let name = format!("{word}: {}", group.label());
+                button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
+                if button.clicked() {
+                    all = Some(chosen);
+                }
+            }
+        });
+    });
+    if let Some(chosen) = all {
+        for choice in choices {
+            choice.chosen = chosen && choice.missing.is_none();
+        }
+    }
+}
+
+/// A kind with its box, and the button that shows it.
+fn kind_ui(ui: &mut Ui, choice: &mut Choice, shown: &mut Option<Kind>) {
+    ui.horizontal(|ui| {
+        ui.add_enabled(
+            choice.missing.is_none(),
+            egui::Checkbox::new(&mut choice.chosen, choice.kind.label()),
+        );
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            let is_shown = *shown == Some(choice.kind);
+            let button = egui::Button::selectable(is_shown, "Show").frame_when_inactive(true);
+            let button = ui.add_enabled(choice.missing.is_none(), button);
+            let name = format!("Show {}", choice.kind.label());
+            button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
+            if button.clicked() {
+                *shown = Some(choice.kind);
+            }
+        });
+    });
+}
+
+/// What a kind is for, what it lacks, its sheets and its files; the place that was asked for.
+fn about_ui(ui: &mut Ui, choice: &Choice, is_shown: bool, proof: &mut u32) -> Option<Spot> {
+    let line = ui.horizontal(|ui| {
+        ui.add_space(24.0);
+        let about = ui.vertical(|ui| {
+            if choice.missing.is_none() {
+                ui.label(RichText::new(choice.kind.purpose()).small());
+            }
+            let visited = lacks_ui(ui, &choice.lacks);
+            if let Some((words, few)) = &choice.sheets {
+                let tokens = theme::Tokens::of(ui);
+                let (mark, color) = if *few {
+                    ("", tokens.ink)
+                } else {
+                    ("▲ ", tokens.caution)
+                };
+                ui.label(RichText::new(format!("{mark}{words}")).small().color(color));
+            }
+            if choice.kind == Kind::Proof {
+                proof_size_ui(ui, proof);
+            }
+            // The names of all files would make a long list twice as long.
+            if is_shown && !choice.files.is_empty() {
+                ui.label(RichText::new(told(&choice.files)).weak().small());
+            }
+            visited
+        });
+        about.inner
+    });
+    line.inner
+}
+
+/// What is missing, each a link to where it is typed; the place of the one that was pressed.
+pub(super) fn lacks_ui(ui: &mut Ui, lacks: &[Lack]) -> Option<Spot> {
+    if lacks.is_empty() {
+        return None;
+    }
+    let color = theme::Tokens::of(ui).caution;
+    let line = ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 6.0;
+        ui.label(RichText::new("▲ Needs:").small().color(color));
+        let mut visited = None;
+        for lack in lacks {
+            let link = ui.link(RichText::new(&lack.words).small());
+            if link.on_hover_text("Go to where it is set").clicked() {
+                visited = Some(lack.spot.clone());
+            }
+        }
+        visited
+    });
+    line.inner
 }
 
 /// The source as it is previewed: its pictures no larger than is seen, and than the graphics card takes.
@@ -209,30 +309,36 @@ fn told(files: &[String]) -> String {
 }
 
 /// The folder, leave to replace what is there, and the buttons.
-fn where_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Option<Answer> {
+fn where_ui(ui: &mut Ui, dialog: &mut ExportDialog, there: &[String]) -> Option<Answer> {
     let before = dialog.folder.clone();
     let (browse, _) = path_row(ui, "Folder", &mut dialog.folder, &mut true);
     if dialog.folder != before {
         dialog.replace = false;
     }
     let folder = typed(&dialog.folder);
-    let there = dialog.there(&folder, host);
     if !there.is_empty() {
         ui.horizontal(|ui| {
             ui.checkbox(&mut dialog.replace, "Replace files that are there");
-            ui.label(RichText::new(format!("There already: {}", told(&there))).weak());
+            ui.label(RichText::new(format!("There already: {}", told(there))).weak());
         });
     }
     fault_ui(ui, dialog.fault.as_ref());
     let chosen = dialog.kinds.iter().filter(|choice| choice.chosen);
     let kinds: Vec<Kind> = chosen.map(|choice| choice.kind).collect();
-    let ready = !kinds.is_empty()
+    let ready = !dialog.is_busy
+        && !kinds.is_empty()
         && !dialog.folder.trim().is_empty()
         && (there.is_empty() || dialog.replace);
-    let (export, cancel) = buttons(ui, "Export", ready);
+    let words = if dialog.is_busy {
+        "Exporting …"
+    } else {
+        "Export"
+    };
+    let (export, cancel) = buttons(ui, words, ready);
     if browse {
         Some(Answer::Browse(Ask::Folder))
     } else if export {
+        (dialog.is_busy, dialog.fault) = (true, None);
         Some(Answer::Export(
             dialog.source.clone(),
             kinds,

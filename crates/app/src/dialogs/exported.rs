@@ -1,0 +1,111 @@
+//! What an export has written, with ways to look at it, and what could not be made.
+
+use std::path::{Path, PathBuf};
+
+use egui::{RichText, Role, ScrollArea, Ui, WidgetInfo};
+
+use super::export::lacks_ui;
+use super::{Answer, button_row, fault_ui, heading};
+use crate::jobs::{LeftOut, Written};
+use crate::theme::{self, Tokens};
+use crate::widgets::main_button;
+
+/// The files that were written, and the kinds that were not.
+pub struct ExportedDialog {
+    written: Written,
+    /// The fault, if there is one.
+    pub fault: Option<String>,
+}
+
+impl ExportedDialog {
+    /// Tells of an export.
+    pub const fn new(written: Written) -> Self {
+        Self {
+            written,
+            fault: None,
+        }
+    }
+
+    fn folder(&self) -> Option<&Path> {
+        self.written.paths.first()?.parent()
+    }
+}
+
+/// Height of everything but the list of files, in points.
+const AROUND: f32 = 230.0;
+/// Rows that a kind takes which was not written.
+const LEFT_OUT: f32 = 3.0;
+
+/// The folder and its files, each with a button that opens it, and what is left to do for those that are missing.
+pub fn exported_ui(ui: &mut Ui, dialog: &ExportedDialog) -> Option<Answer> {
+    let count = dialog.written.paths.len();
+    heading(
+        ui,
+        if count == 0 {
+            "Nothing was exported"
+        } else {
+            "Exported"
+        },
+    );
+    if let Some(folder) = dialog.folder() {
+        let files = if count == 1 {
+            "1 file"
+        } else {
+            &format!("{count} files")
+        };
+        ui.label(format!("{files} in {}", folder.display()));
+    }
+    let rows = count as f32 + LEFT_OUT * dialog.written.left_out.len() as f32;
+    let all = rows * (ui.spacing().interact_size.y + ui.spacing().item_spacing.y);
+    let height = all.min((ui.ctx().content_rect().height() - AROUND).max(90.0));
+    let asked = ScrollArea::vertical()
+        .max_height(height)
+        .min_scrolled_height(height)
+        .auto_shrink([false, true])
+        .show(ui, |ui| {
+            ui.set_max_width(ui.available_width() - theme::GAP);
+            let mut asked = None;
+            for left_out in &dialog.written.left_out {
+                asked = asked.or(left_out_ui(ui, left_out));
+            }
+            for path in &dialog.written.paths {
+                asked = asked.or(file_ui(ui, path));
+            }
+            asked
+        });
+    fault_ui(ui, dialog.fault.as_ref());
+    let pressed = button_row(ui, |ui| {
+        let folder = dialog.folder().map(Path::to_path_buf);
+        if let Some(folder) = folder
+            && main_button(ui, "Open folder").clicked()
+        {
+            return Some(Answer::Show(folder));
+        }
+        ui.button("Close").clicked().then_some(Answer::Cancel)
+    });
+    pressed.or(asked.inner)
+}
+
+/// A kind that was not written: why, and what it needs.
+fn left_out_ui(ui: &mut Ui, left_out: &LeftOut) -> Option<Answer> {
+    let words = format!("▲ Not written: {}", left_out.kind.label());
+    ui.colored_label(Tokens::of(ui).stop, words);
+    if left_out.lacks.is_empty() {
+        ui.label(RichText::new(&left_out.why).small());
+    }
+    let visited = lacks_ui(ui, &left_out.lacks);
+    ui.add_space(theme::GAP);
+    visited.map(Answer::Visit)
+}
+
+fn file_ui(ui: &mut Ui, path: &Path) -> Option<Answer> {
+    let name = path.file_name()?.to_string_lossy().into_owned();
+    let line = ui.horizontal(|ui| {
+        let button = ui.small_button("Open file");
+        let label = format!("Open file {name}");
+        button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &label));
+        ui.label(&name);
+        button.clicked()
+    });
+    line.inner.then(|| Answer::Show(PathBuf::from(path)))
+}
