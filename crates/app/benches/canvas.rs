@@ -23,13 +23,18 @@ fn board(holes: u32) -> Board {
     if holes == 133 {
         return plain;
     }
-    let spaces = holes / 24 - plain.home - plain.start;
+    // As many as are allowed, and the rest in lanes and pockets.
+    let most = *geometry::SPACES.end();
+    let lanes = if holes / 24 > most { 60 } else { plain.home };
+    let spaces = (holes / 24 - 2 * lanes).min(most);
     let diameter = 2.0 * geometry::ring_radius(plain.pitch, 24 * spaces) + 60.0;
     // Very many spaces make a board larger than may be; then they stand closer.
     let shrunk = (5000.0 / diameter).min(1.0);
     Board {
         players: 24,
         spaces,
+        home: lanes,
+        start: lanes,
         pitch: shrunk * plain.pitch,
         blank: Blank {
             diameter: shrunk * diameter,

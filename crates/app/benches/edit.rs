@@ -23,7 +23,10 @@ fn board(holes: u32) -> Board {
     if holes == 133 {
         return plain;
     }
-    let spaces = (holes / 24).saturating_sub(8).max(1);
+    // As many as are allowed, and the rest in lanes and pockets.
+    let most = *geometry::SPACES.end();
+    let lanes = if holes / 24 > most { 60 } else { 4 };
+    let spaces = (holes / 24).saturating_sub(2 * lanes).clamp(1, most);
     let pitch = 2480.0 / geometry::ring_radius(1.0, 24 * spaces);
     let bore = Bore {
         diameter: 0.5 * pitch,
@@ -32,6 +35,8 @@ fn board(holes: u32) -> Board {
     Board {
         players: 24,
         spaces,
+        home: lanes,
+        start: lanes,
         pitch,
         bores: Bores::all(bore),
         piece: Piece {

@@ -54,7 +54,7 @@ pub enum Error {
         nearest: Nearest,
     },
     /// The number of track spaces of a player is out of range.
-    #[error("each player has 1 to 400 track spaces: {spaces} were asked for, {nearest}")]
+    #[error("each player has 1 to 250 track spaces: {spaces} were asked for, {nearest}")]
     Spaces {
         /// Spaces asked for.
         spaces: u32,
@@ -112,7 +112,7 @@ pub enum Error {
         nearest: Nearest,
     },
     /// The arms' width is even, under 3 or out of range.
-    #[error("arms are an odd number of holes wide, 3 to 399: {across} was asked for, {nearest}")]
+    #[error("arms are an odd number of holes wide, 3 to 249: {across} was asked for, {nearest}")]
     ArmWidth {
         /// Width asked for, in holes.
         across: u32,
@@ -214,7 +214,7 @@ impl Error {
     pub fn said(&self, length: &dyn Fn(f64) -> String) -> String {
         match *self {
             Self::Pitch { pitch, nearest } => {
-                let [least, most, pitch, nearest] = [0.1, 1000.0, pitch, nearest].map(length);
+                let [least, most, pitch, nearest] = [0.1, 250.0, pitch, nearest].map(length);
                 format!(
                     "the pitch must be {least} to {most}: {pitch} was asked for, {nearest} would work"
                 )

@@ -7,16 +7,17 @@ use crate::error::Nearest;
 
 /// Numbers of players that a board may have.
 pub const PLAYERS: RangeInclusive<u32> = 1..=24;
-/// Numbers of track spaces that each player may have.
-pub const SPACES: RangeInclusive<u32> = 1..=400;
+/// Numbers of track spaces that each player may have. A round of 250 spaces for one player, 12 mm apart, is nearly a meter across, and
+/// more players have fewer each.
+pub const SPACES: RangeInclusive<u32> = 1..=250;
 /// The most holes of one home lane or one start pocket.
 pub const MOST_HOLES: u32 = 60;
-/// The pitches that are accepted, in mm.
-pub const PITCH: RangeInclusive<f64> = 0.1..=1000.0;
+/// The pitches that are accepted, in mm. The largest is for pieces as wide as a plate: twenty of them go around a board of 1.6 m.
+pub const PITCH: RangeInclusive<f64> = 0.1..=250.0;
 /// Depths that lobes may have; deeper ones have valleys too narrow to walk in equal chords.
 pub const LOBE_DEPTH: RangeInclusive<f64> = 0.0..=0.35;
-/// Widths of arms, in holes; only odd ones have a middle column for the home lane.
-pub const ARM_WIDTH: RangeInclusive<u32> = 3..=399;
+/// Widths of arms, in holes; only odd ones have a middle column for the home lane. An arm takes more spaces than it is wide.
+pub const ARM_WIDTH: RangeInclusive<u32> = 3..=249;
 
 /// Checks players, spaces and pitch against their ranges.
 pub(crate) fn check_track(players: u32, spaces: u32, pitch: f64) -> Result<(), Error> {
@@ -112,18 +113,18 @@ mod tests {
 
     #[test]
     fn the_ends_of_the_ranges_are_accepted_and_one_more_is_not() {
-        assert_eq!(check_track(24, 400, 1000.0), Ok(()));
+        assert_eq!(check_track(24, 250, 250.0), Ok(()));
         assert_eq!(check_track(1, 1, 0.1), Ok(()));
         assert!(matches!(
-            check_track(25, 400, 20.0),
+            check_track(25, 250, 20.0),
             Err(Error::Players { .. })
         ));
         assert!(matches!(
-            check_track(0, 400, 20.0),
+            check_track(0, 250, 20.0),
             Err(Error::Players { .. })
         ));
         assert!(matches!(
-            check_track(24, 401, 20.0),
+            check_track(24, 251, 20.0),
             Err(Error::Spaces { .. })
         ));
         assert!(matches!(
@@ -136,7 +137,7 @@ mod tests {
     fn a_pitch_that_is_no_length_is_refused_with_one_that_is() {
         for (pitch, wanted) in [
             (f64::NAN, 0.1),
-            (f64::INFINITY, 1000.0),
+            (f64::INFINITY, 250.0),
             (-5.0, 0.1),
             (0.0, 0.1),
         ] {

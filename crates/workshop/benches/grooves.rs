@@ -56,7 +56,7 @@ fn board((players, spaces): (u32, u32), is_grooved: bool) -> Board {
     board
 }
 
-const SIZES: [(u32, u32); 3] = [(6, 14), (24, 40), (24, 400)];
+const SIZES: [(u32, u32); 3] = [(6, 14), (24, 40), (24, 250)];
 
 fn workpiece(board: &Board) -> Workpiece {
     Workpiece::of(black_box(board)).unwrap_or_else(|error| panic!("{error}"))

@@ -28,6 +28,7 @@ pub(crate) mod made;
 mod table;
 #[cfg(test)]
 mod tests;
+mod total;
 mod typed;
 mod us;
 mod written;

@@ -108,6 +108,6 @@ mod tests {
             })
         );
         assert!(track(5, 6, 6, 20.0).is_ok());
-        assert!(track(399, 6, 400, 20.0).is_ok());
+        assert!(track(249, 6, 250, 20.0).is_ok());
     }
 }

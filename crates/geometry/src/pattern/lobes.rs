@@ -255,7 +255,7 @@ mod tests {
     #[test]
     fn all_chords_are_one_pitch_for_every_count_and_depth() {
         for players in [2, 3, 4, 5, 6, 8, 12, 24] {
-            for spaces in (1..=30).chain([99, 100, 399, 400]) {
+            for spaces in (1..=30).chain([99, 100, 249, 250]) {
                 if players * spaces < 3 {
                     continue;
                 }
@@ -289,7 +289,7 @@ mod tests {
 
     #[test]
     fn lobes_without_depth_are_the_ring() {
-        for (players, spaces) in [(2, 2), (2, 11), (3, 1), (6, 14), (24, 400)] {
+        for (players, spaces) in [(2, 2), (2, 11), (3, 1), (6, 14), (24, 250)] {
             let ring = crate::track(Pattern::Ring, players, spaces, 16.0).unwrap();
             let lobes = track(0.0, players, spaces, 16.0).unwrap();
             assert_eq!(ring.len(), lobes.len());

@@ -112,7 +112,7 @@ mod tests {
         };
         assert_eq!(
             error.to_string(),
-            "no hole spacing from 0.1 mm to 1000 mm keeps the web between bores; 3.175 mm are missing at best, at T1-08 and T1-09"
+            "no hole spacing from 0.1 mm to 250 mm keeps the web between bores; 3.175 mm are missing at best, at T1-08 and T1-09"
         );
         assert!(
             Units::INCH
@@ -131,7 +131,7 @@ mod tests {
         };
         assert_eq!(
             Units::INCH.say(&error),
-            "no spaces per player from 1 to 400 keeps the rim margin; 1\" are missing at best"
+            "no spaces per player from 1 to 250 keeps the rim margin; 1\" are missing at best"
         );
     }
 }

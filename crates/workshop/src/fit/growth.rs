@@ -117,7 +117,7 @@ mod tests {
         };
         board.set_moved("T1-3".parse().unwrap(), true, (4.0, -7.0));
         let holes = growing(&board).unwrap();
-        for pitch in [0.1, 19.0, 400.0] {
+        for pitch in [0.1, 19.0, 250.0] {
             board.pitch = pitch;
             for (hole, growing) in layout(&board).unwrap().holes.iter().zip(&holes) {
                 assert_eq!(hole.name, growing.name);

@@ -13,8 +13,8 @@ const PLACE: Range = Length.of(-20_000.0, 20_000.0);
 const SIDE: Range = Length.of(1.0, 20_000.0);
 /// Wood lost to sawing, jointing and planing.
 pub(super) const ALLOWANCE: Range = Length.of(0.0, 200.0);
-/// As many corners as the geometry takes.
-const CORNERS: Range = Count.range("corners of an outline", 0.0, 10_000.0);
+/// Corners of one outline: one every 4 mm around a slab of 3 m by 1 m.
+const CORNERS: Range = Count.range("corners of an outline", 0.0, 2_000.0);
 /// Depth of the bark and rough edge above sound wood, one number a step; none for a sawn edge.
 const LIVE_EDGE: Kind = Numbers {
     each: Length.of(0.0, 20_000.0),

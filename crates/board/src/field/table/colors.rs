@@ -1,5 +1,6 @@
 //! Colors of the players and of the board.
 
+use super::edits::MOST_BY_HAND;
 use crate::Quantity::{Count, Length};
 use crate::field::Kind::{AutoColor, Choice, Color, Entries, Hole, Number, Part, Text, Tick};
 use crate::field::choice;
@@ -115,7 +116,7 @@ fields! {
     COLOR_ORDER_FIELDS:
     COLOR_AFTER "colors.after", [.colors.after] "Coats before paint", Number(Count.of(0.0, 60.0)),
         "Coats of finish that are on the wood before it is painted; a first coat keeps paint out of the grain";
-    COLORED_HOLES "colors.holes", [.colors.holes] "Holes colored by hand", Entries(Count.range("holes colored by hand", 0.0, f64::INFINITY)),
+    COLORED_HOLES "colors.holes", [.colors.holes] "Holes colored by hand", Entries(Count.range("holes colored by hand", 0.0, MOST_BY_HAND)),
         "Each in place of the color of its role";
 }
 

@@ -9,10 +9,13 @@ use crate::{Board, Change, Edit, HoleId, Range, Role};
 /// A move by hand: no farther than across a board.
 const OFFSET: Range = Length.of(-5000.0, 5000.0);
 
+/// Changes made by hand: one takes a few seconds, so that these are a day's work.
+pub(super) const MOST_BY_HAND: f64 = 2_000.0;
+
 fields! {
     /// Changes by hand.
     EDITS_FIELDS:
-    EDITS "edits", [.edits] "Edited holes", Entries(Count.range("changes by hand", 0.0, f64::INFINITY)),
+    EDITS "edits", [.edits] "Edited holes", Entries(Count.range("changes by hand", 0.0, MOST_BY_HAND)),
         "In the order they were made";
 }
 

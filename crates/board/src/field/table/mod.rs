@@ -46,6 +46,7 @@ pub use template::*;
 pub use tools::*;
 pub use wood::*;
 
+use super::total::totals;
 use super::{Field, Value};
 use crate::{Board, OutOfRange};
 
@@ -161,7 +162,8 @@ fn entries(board: &Board, rows: &'static [&'static Field]) -> impl Iterator<Item
     (0..).take_while(has)
 }
 
-/// Every number of the document that is out of its range, in the order of the document.
+/// Every number of the document that is out of its range, in the order of the document; where none is, what there is too much of in
+/// all.
 ///
 /// ```
 /// use board::{Board, out_of_range};
@@ -176,6 +178,10 @@ pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
         field.measure(&value, |range, number| {
             found.extend(range.check_entry(number, entry).err());
         });
+    }
+    // Where a single number is out of its range, what there is in all says nothing more.
+    if found.is_empty() {
+        found.extend(totals(board));
     }
     found
 }

@@ -4,7 +4,7 @@
 //! lies with the widest clearance is worked out first; where few sheets are asked for, it is what the others have to better.
 
 use board::{HoleName, SheetLayout, Template};
-use geometry::{JointPlace, SheetRow, best_joints, sheets_along};
+use geometry::{JointPlace, MOST_SHEETS, SheetRow, best_joints, sheets_along};
 use kurbo::{Point, Rect, Size};
 
 use super::grid::{Grid, Kept};
@@ -304,6 +304,11 @@ impl Way {
         };
         let (x, clear_x, columns) = along(0, bounds.x0, bounds.x1)?;
         let (y, clear_y, rows) = along(1, bounds.y0, bounds.y1)?;
+        // As many in all as may lie in a row; a board of 5 m takes 532 sheets of A4.
+        let sheets = columns * rows;
+        if sheets > MOST_SHEETS {
+            return Err(TilingError::TooMany { sheets });
+        }
         let grid = self.grid(Point::new(x, y), columns, rows);
         Ok(Laid {
             kept: grid.kept(is_on),

@@ -11,6 +11,7 @@ mod tests;
 use core::fmt::{self, Formatter};
 
 use board::{Choice, HoleName, Paper, Units, show_length};
+use geometry::MOST_SHEETS;
 use kurbo::{Rect, Size};
 
 use crate::template::correction::printable;
@@ -83,7 +84,16 @@ pub enum TilingError {
         /// Height of the paper, mm.
         height: f64,
     },
-    /// The sheets do not advance, or are too many.
+    /// More sheets than anyone tapes together.
+    #[error(
+        "the template would take {sheets} sheets, over the {MOST_SHEETS} that are laid out at most; larger paper or smaller margins \
+         take fewer, and the whole board on one page of a print shop takes one"
+    )]
+    TooMany {
+        /// Sheets of the grid.
+        sheets: u32,
+    },
+    /// The sheets do not advance, or are too many in a row.
     #[error(fmt = board::say_geometry)]
     Geometry(#[from] geometry::Error),
 }

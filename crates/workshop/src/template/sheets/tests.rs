@@ -275,3 +275,25 @@ proptest! {
         prop_assert_eq!(cut([edge, needed]), cut([0.0, 0.0]));
     }
 }
+
+/// A board of 5 m on small cards would take 60,000 of them, which are not so many in any one row.
+#[test]
+fn sheets_have_a_limit_in_all_and_not_only_in_a_row() {
+    let paper = |side| Paper::Custom {
+        width: side,
+        height: side,
+    };
+    let error = |side| {
+        let mut board = Board::default();
+        board.blank.diameter = 5000.0;
+        board.template.paper = paper(side);
+        let workpiece = Workpiece::of(&board).unwrap();
+        workpiece.tiling().err().map(ToString::to_string)
+    };
+    let told = error(50.0).unwrap();
+    assert!(
+        told.starts_with("the template would take 62500 sheets"),
+        "{told}"
+    );
+    assert_eq!(error(200.0), None);
+}

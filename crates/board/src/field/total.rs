@@ -1,0 +1,107 @@
+//! What a document may have in all, where each of its numbers is in range: holes, and corners of the blank.
+
+use crate::Quantity::Count;
+use crate::{Board, Change, FlawShape, OutOfRange, Range, StockOutline};
+
+/// Holes of a board. Whoever drills one a minute, eight hours a day, is at the most of them for a month of work.
+const HOLES: Range = Count.range("holes in all", 0.0, 10_000.0);
+/// Corners of a blank. A tracing with a corner every 2 mm around a slab of 3 m by 1 m has 4,000.
+const CORNERS: Range = Count.range("corners of the blank and its flaws in all", 0.0, 4_000.0);
+
+/// What there is too much of in all.
+pub(super) fn totals(board: &Board) -> impl Iterator<Item = OutOfRange> {
+    let all = [(HOLES, holes(board)), (CORNERS, corners(board) as f64)];
+    all.into_iter()
+        .filter_map(|(range, count)| range.check(count).err())
+}
+
+/// Holes of the pattern, and those that are added by hand to one sector or to all.
+fn holes(board: &Board) -> f64 {
+    let players = f64::from(board.players);
+    let each = [board.spaces, board.home, board.start].map(f64::from);
+    let added = board.edits.iter().map(|edit| match edit.change {
+        Change::Add { .. } if edit.mirrored => players,
+        Change::Add { .. } => 1.0,
+        _ => 0.0,
+    });
+    players * each.iter().sum::<f64>() + added.sum::<f64>()
+}
+
+/// Corners of the outline and of all flaws.
+fn corners(board: &Board) -> usize {
+    let outline = match &board.stock.outline {
+        StockOutline::Slab { lower, upper, .. } => lower.len() + upper.len(),
+        StockOutline::Corners { corners } => corners.len(),
+        StockOutline::Unknown => 0,
+    };
+    let flaws = board.stock.flaws.iter().map(|flaw| match &flaw.shape {
+        FlawShape::Area { corners } => corners.len(),
+        FlawShape::Round { .. } => 0,
+    });
+    outline + flaws.sum::<usize>()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Bore, Edit, FileError, HoleId, Role, StockFlaw, layout, read_board, write_board};
+
+    /// A board with so many holes added to every sector.
+    fn with_added(count: u32) -> Board {
+        let bore = Bore {
+            diameter: 1.0,
+            depth: 1.0,
+            bottom: crate::Bottom::Flat,
+        };
+        let add = |number: u32| Edit {
+            hole: HoleId::new(Role::Extra, 1, number),
+            mirrored: true,
+            change: Change::Add {
+                u: f64::from(number),
+                v: 0.0,
+                bore,
+            },
+        };
+        Board {
+            players: 24,
+            edits: (1..=count).map(add).collect(),
+            ..Board::default()
+        }
+    }
+
+    #[test]
+    fn holes_that_are_mirrored_into_every_sector_count_in_all() {
+        let few = with_added(394);
+        assert_eq!(layout(&few).unwrap().holes.len(), 24 * (22 + 394) + 1);
+        let many = with_added(395);
+        let error = layout(&many).unwrap_err().to_string();
+        assert_eq!(error, "holes in all is 10008; it may be 0 to 10000");
+        let read = read_board(write_board(&many).as_bytes());
+        assert!(matches!(read, Err(FileError::OutOfRange(_))), "{read:?}");
+    }
+
+    #[test]
+    fn corners_of_all_flaws_count_with_those_of_the_outline() {
+        let mut board = Board::default();
+        let corners = vec![[0.0, 0.0]; 2_000];
+        board.stock.outline = StockOutline::Corners {
+            corners: corners.clone(),
+        };
+        board.stock.flaws = vec![StockFlaw {
+            shape: FlawShape::Area { corners },
+            kind: crate::FlawKind::Knot,
+        }];
+        assert_eq!(totals(&board).count(), 0);
+        board.stock.flaws.push(StockFlaw {
+            shape: FlawShape::Area {
+                corners: vec![[0.0, 0.0]],
+            },
+            kind: crate::FlawKind::Knot,
+        });
+        let told: Vec<String> = totals(&board).map(|fault| fault.to_string()).collect();
+        assert_eq!(
+            told,
+            ["corners of the blank and its flaws in all is 4001; it may be 0 to 4000"]
+        );
+    }
+}
