@@ -77,18 +77,28 @@ impl Board {
         })
     }
 
-    /// Moves a hole by hand to this far from where the pattern has it; no distance undoes the move.
+    /// Moves a hole by hand to this far from where the pattern has it; no distance undoes the move. A move that it has keeps its
+    /// place in the list.
     pub fn set_moved(&mut self, hole: HoleId, mirrored: bool, (u, v): (f64, f64)) {
-        self.edits.retain(|edit| {
-            !(edit.is_to(hole, mirrored) && matches!(edit.change, Change::Move { .. }))
-        });
-        if (u, v) != (0.0, 0.0) {
-            self.edits.push(Edit {
-                hole,
-                mirrored,
-                change: Change::Move { u, v },
-            });
+        let is_move =
+            |edit: &Edit| edit.is_to(hole, mirrored) && matches!(edit.change, Change::Move { .. });
+        let place = self.edits.iter().position(is_move);
+        let mut left = Some(Change::Move { u, v }).filter(|_| (u, v) != (0.0, 0.0));
+        if let Some(edit) = place.and_then(|place| self.edits.get_mut(place))
+            && let Some(change) = left.take()
+        {
+            edit.change = change;
+            let mut is_first = true;
+            self.edits
+                .retain(|edit| !is_move(edit) || core::mem::take(&mut is_first));
+            return;
         }
+        self.edits.retain(|edit| !is_move(edit));
+        self.edits.extend(left.map(|change| Edit {
+            hole,
+            mirrored,
+            change,
+        }));
     }
 
     /// Leaves a hole out.

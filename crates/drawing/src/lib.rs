@@ -59,6 +59,7 @@
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
 //! * [`section_sheet`]: the board cut open, with its sizes.
 //! * [`End`], [`end_at`], [`span`]: things on the board, and the measure from one to another.
+//! * [`Thing`], [`thing_at`], [`pulled`]: things that can be dragged, and the document that comes of it; [`Guide`] is what they snap to.
 //! * [`font`]: the one typeface, its bytes and its measures.
 //!
 //! The crate knows nothing of windows and of file formats.
@@ -117,4 +118,7 @@ pub use template::printer_test::{TestLengths, printer_test_sheet, test_lengths};
 pub use template::roll::{ROLLS, RollError};
 pub use template::tiled::tiled_sheets;
 pub use template::whole::whole_sheet;
-pub use touch::{Along, End, Span, end_at, end_place, half_chord, span};
+pub use touch::{
+    Along, End, Guide, Pull, Pulled, Snap, Span, Thing, Way, end_at, end_place, half_chord,
+    nudge_step, pulled, snapped, span, thing_at,
+};

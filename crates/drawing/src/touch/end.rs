@@ -93,7 +93,7 @@ pub fn end_at(workpiece: &Workpiece, at: Point, slack: f64) -> Option<End> {
 }
 
 /// The mouth of the bore at a place, with its hole.
-fn bore_at(layout: &Layout, at: Point, slack: f64) -> Option<(Circle, HoleId)> {
+pub(super) fn bore_at(layout: &Layout, at: Point, slack: f64) -> Option<(Circle, HoleId)> {
     let miss = |mouth: Circle| mouth.center.distance(at) - mouth.radius;
     let mouths = layout
         .holes

@@ -4,7 +4,13 @@
 //! is the same for pointer, keys and tests.
 
 mod end;
+mod guide;
+mod pull;
 mod span;
+mod thing;
 
 pub use end::{End, end_at};
+pub use guide::{Guide, Way, snapped};
+pub use pull::{Pull, Pulled, Snap, pulled};
 pub use span::{Along, Span, end_place, half_chord, span};
+pub use thing::{Thing, nudge_step, thing_at};

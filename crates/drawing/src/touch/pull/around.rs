@@ -1,0 +1,91 @@
+//! What goes around the center pin: circles of screws, and the pattern itself.
+
+use board::field;
+use geometry::{Angle, Point, Vec2, bearing_of, point_at};
+use workshop::Workpiece;
+
+use super::{Pull, Pulled, fine, put, said, said_degrees};
+use crate::touch::{Guide, Way};
+
+/// A circle of screws: its diameter by the way outward, its bearing by the way around.
+pub fn screws(start: &Workpiece, pull: &Pull<'_>, at: usize) -> Option<Pulled> {
+    let board = start.board();
+    let ring = board.screws.get(at)?;
+    let out = 2.0 * (pull.to.to_vec2().length() - pull.from.to_vec2().length());
+    let circle = pull.length(ring.circle + out, board.units);
+    let bearing = ring.bearing + swept(pull).as_degrees();
+    let bearing = pull.degrees(half_turns(bearing), 2.0);
+    let mut after = board.clone();
+    put(&mut after, &field::SCREW_CIRCLE, at, circle);
+    put(&mut after, &field::SCREW_BEARING, at, bearing);
+    let words = format!(
+        "screws on a circle {} across, the first at {}",
+        said(circle, board.units),
+        said_degrees(bearing, board.units)
+    );
+    Some(Pulled {
+        board: after,
+        words,
+        guides: Vec::new(),
+    })
+}
+
+/// The pattern turned about the pin. It snaps to where a player's axis, or the line between two players, lies along the grain or
+/// straight across it.
+pub fn turn(start: &Workpiece, pull: &Pull<'_>) -> Option<Pulled> {
+    let board = start.board();
+    let wanted = half_turns(board.rotation + swept(pull).as_degrees());
+    // At the edge of the board a guide reaches as many degrees as millimeters.
+    let reach = Angle::radians(pull.reach() / board.blank.radius()).as_degrees();
+    let step = 180.0 / f64::from(board.players);
+    let level = [0.0, 90.0].map(|grain| {
+        let steps = ((wanted - grain) / step).round();
+        (grain + steps * step, steps as i64, grain)
+    });
+    let near = level
+        .into_iter()
+        .find(|(there, ..)| (there - wanted).abs() <= reach);
+    let (rotation, guide) = match near {
+        Some((there, steps, grain)) => (fine(half_turns(there)), Some(grain_guide(steps, grain))),
+        None => (pull.degrees(wanted, 2.0), None),
+    };
+    let mut after = board.clone();
+    put(&mut after, &field::ROTATION, 0, rotation);
+    Some(Pulled {
+        board: after,
+        words: format!("rotation {}", said_degrees(rotation, board.units)),
+        guides: guide.into_iter().collect(),
+    })
+}
+
+fn grain_guide(steps: i64, grain: f64) -> Guide {
+    let what = if steps % 2 == 0 {
+        "a player's axis"
+    } else {
+        "a line between players"
+    };
+    let (how, along) = if grain == 0.0 {
+        ("straight across the grain", Vec2::new(0.0, 1.0))
+    } else {
+        ("along the grain", Vec2::new(1.0, 0.0))
+    };
+    Guide {
+        way: Way::Line(Point::ORIGIN, along),
+        words: format!("{what} {how}"),
+    }
+}
+
+/// The turn about the pin from where the thing was taken hold of to the pointer.
+fn swept(pull: &Pull<'_>) -> Angle {
+    (bearing_of(pull.to) - bearing_of(pull.from)).wrapped_to_half_turns()
+}
+
+/// The same direction, over -180 and up to 180 degrees.
+fn half_turns(degrees: f64) -> f64 {
+    let wrapped = bearing_of(point_at(1.0, Angle::degrees(degrees)));
+    if (-180.0..=180.0).contains(&degrees) {
+        degrees
+    } else {
+        fine(wrapped.wrapped_to_half_turns().as_degrees())
+    }
+}
