@@ -1,5 +1,7 @@
 //! Speed of the canvas alone: from a layout to the triangles that a graphics card would get.
 
+use std::sync::Arc;
+
 use app::canvas::{BoardView, CanvasState, board_ui};
 use board::{Blank, Board, HoleId, Role, Units};
 use divan::Bencher;
@@ -47,7 +49,7 @@ fn board(holes: u32) -> Board {
 /// A canvas without a screen.
 struct Stage {
     ctx: Context,
-    workpiece: Workpiece,
+    workpiece: Arc<Workpiece>,
     plan: Vec<drawing::Item>,
     lit: Vec<HoleId>,
     state: CanvasState,
@@ -64,7 +66,7 @@ impl Stage {
             lit: (1..=4)
                 .map(|number| HoleId::new(Role::Home, 1, number))
                 .collect(),
-            workpiece,
+            workpiece: Arc::new(workpiece),
             state: CanvasState::default(),
             pointer: Pos2::ZERO,
         };
@@ -108,6 +110,8 @@ impl Stage {
             sheets: &[],
             lit: &self.lit,
             selected: self.lit.first().copied(),
+            chosen: &[],
+            mirrored: true,
             dimmed: false,
             units: Units::Mm,
             wood: None,

@@ -36,6 +36,8 @@ pub struct ViewState {
     pub canvas: CanvasState,
     /// The hole that the panel shows.
     pub selected: Option<HoleId>,
+    /// The holes chosen together with it; of no meaning where it is not among them.
+    pub group: Vec<HoleId>,
     /// Whether the controls of the selected hole are to be brought into view.
     pub show_chosen: bool,
     /// Whether what is done to the selected hole is done to the same hole of every player.
@@ -133,6 +135,14 @@ impl ViewState {
         self.section.fit();
         self.proof.fit();
         self.film.fit();
+    }
+
+    /// All holes that are chosen.
+    pub fn chosen(&self) -> Vec<HoleId> {
+        match self.selected {
+            Some(id) if self.group.contains(&id) => self.group.clone(),
+            selected => selected.into_iter().collect(),
+        }
     }
 
     /// Says that something was done.

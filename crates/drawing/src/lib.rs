@@ -59,6 +59,7 @@
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
 //! * [`section_sheet`]: the board cut open, with its sizes.
 //! * [`End`], [`end_at`], [`span`]: things on the board, and the measure from one to another.
+//! * [`holes_in`], [`holes_of_role`], [`holes_of_player`], [`twins`]: holes that are chosen together.
 //! * [`Thing`], [`thing_at`], [`pulled`]: things that can be dragged, and the document that comes of it; [`Guide`] is what they snap to.
 //! * [`font`]: the one typeface, its bytes and its measures.
 //!
@@ -120,5 +121,6 @@ pub use template::tiled::tiled_sheets;
 pub use template::whole::whole_sheet;
 pub use touch::{
     Along, End, Guide, Pull, Pulled, Snap, Span, Thing, Way, end_at, end_place, half_chord,
-    nudge_step, pulled, snapped, span, thing_at,
+    hole_toward, holes_in, holes_of_player, holes_of_role, nudge_step, one_each, pulled, snapped,
+    span, thing_at, twins,
 };

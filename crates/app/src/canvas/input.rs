@@ -1,34 +1,37 @@
 //! Pointer and keys on the canvas: the view, the selection and the measure.
 
-use board::HoleId;
-use drawing::End;
+use board::{Board, HoleId};
+use drawing::{End, Thing};
 use egui::{Context, CursorIcon, Key, Response};
 use geometry::Point;
 
-use super::{BoardView, CanvasState, measuring, pick};
+use super::choosing::{self, Choice};
+use super::{BoardView, CanvasState, dragging, measuring, pick};
 use crate::camera::{Camera, keep_keys};
 
 /// Distance beside a mouth at which the pointer still means the hole, in points.
 const SLACK: f32 = 3.0;
 
 /// The requests of pointer and keys.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Default)]
 pub struct Asked {
     /// The board point under the pointer.
     pub pointer: Option<Point>,
     /// The hole under the pointer.
     pub pointed: Option<HoleId>,
+    /// The thing that a drag would take along, or takes along.
+    pub thing: Option<Thing>,
     /// The thing under the pointer that can be measured to, while the tool is in hand.
     pub end: Option<End>,
-    /// A hole to select, or none.
-    #[allow(
-        clippy::option_option,
-        reason = "no click, a click on wood, a click on a hole"
-    )]
-    pub clicked: Option<Option<HoleId>>,
+    /// The box that chooses holes.
+    pub part: Option<kurbo::Rect>,
+    /// Holes to choose.
+    pub choice: Option<Choice>,
+    /// The document as it is asked for.
+    pub changed: Option<Board>,
 }
 
-/// Moves the view and the measure as this frame's input asks; `all` is what fits the whole board.
+/// Moves the view, the measure and what is dragged as this frame's input asks; `all` is what fits the whole board.
 pub fn handle(
     ctx: &Context,
     response: &Response,
@@ -36,90 +39,126 @@ pub fn handle(
     state: &mut CanvasState,
     all: kurbo::Rect,
 ) -> Asked {
-    let camera = Camera::new(state.zoom, response.rect, all);
+    let camera = state.camera(response.rect, all);
     state.measuring.begin(ctx, response, view, camera);
-    let drags = !state.measuring.has_pointer();
-    state.zoom.look(ctx, response, camera, drags);
-    let camera = Camera::new(state.zoom, response.rect, all);
-    let mut asked = point(response, view, state, camera);
-    escape(ctx, response, state);
-    state.measuring.follow(ctx, response, view, asked.end);
-    if !view.dimmed {
-        asked.clicked = select(ctx, response, view, state, asked.pointed);
+    if !state.measuring.has_pointer() && !state.measuring.is_on() {
+        state.held = dragging::begin(ctx, response, view, camera).or_else(|| state.held.take());
     }
+    let (part, boxed) = choosing::boxed(ctx, response, view, state, camera);
+    let (keyed, chosen) = keys(ctx, response, view, state);
+    let drags = !state.measuring.has_pointer() && state.held.is_none() && state.part_from.is_none();
+    if state.held.is_none() {
+        state.zoom.look(ctx, response, camera, drags);
+    }
+    let camera = state.camera(response.rect, all);
+    let mut asked = point(response, view, state, camera);
+    asked.part = part;
+    let taken_back = escape(ctx, response, state);
+    state.measuring.follow(ctx, response, view, asked.end);
+    let carried = dragging::carry(ctx, response, view, camera, &mut state.held);
+    asked.changed = taken_back.or(carried).or(keyed);
+    asked.choice = select(ctx, response, view, state, asked.pointed)
+        .or(boxed)
+        .or(chosen);
     if response.double_clicked() && asked.pointed.is_none() && !state.measuring.is_on() {
         state.fit();
     }
-    show_cursor(ctx, response, state, asked);
+    show_cursor(ctx, response, state, &asked);
     asked
 }
 
 fn point(response: &Response, view: &BoardView<'_>, state: &CanvasState, camera: Camera) -> Asked {
     let measures = state.measuring.is_on() || state.measuring.has_pointer();
-    let pulled = response.interact_pointer_pos().filter(|_| measures);
+    let pulled = response
+        .interact_pointer_pos()
+        .filter(|_| measures || state.held.is_some());
     let screen = pulled.or_else(|| response.hover_pos());
     let pointer = screen.map(|at| camera.place(at));
     let hole = pointer
-        .filter(|_| !view.dimmed)
+        .filter(|_| !view.dimmed && state.held.is_none())
         .and_then(|at| pick::hole_at(view.layout(), at, camera.mm(SLACK)));
+    let thing = match &state.held {
+        Some(held) => held.thing(),
+        None if measures || response.dragged() => None,
+        None => pointer.and_then(|at| dragging::thing_at(view, camera, at)),
+    };
     Asked {
         pointer,
         pointed: hole.map(|hole| hole.name.id()),
+        thing,
         end: pointer
             .filter(|_| measures)
             .and_then(|at| measuring::pointed(view, camera, at)),
-        clicked: None,
+        ..Asked::default()
     }
 }
 
-/// Escape takes one step back, wherever the keys go but to a text or a dialog.
-fn escape(ctx: &Context, response: &Response, state: &mut CanvasState) {
+/// Escape takes one step back, wherever the keys go but to a text or a dialog; the document, where a drag is taken back.
+fn escape(ctx: &Context, response: &Response, state: &mut CanvasState) -> Option<Board> {
     let is_elsewhere = ctx.text_edit_focused()
         || ctx.memory(|memory| memory.top_modal_layer().is_some())
         || egui::Popup::is_any_open(ctx);
-    if !is_elsewhere
-        && ctx.input(|input| input.key_pressed(Key::Escape))
-        && state.measuring.escape()
-    {
+    if is_elsewhere || !ctx.input(|input| input.key_pressed(Key::Escape)) {
+        return None;
+    }
+    if let Some(held) = &mut state.held {
+        return held.take_back();
+    }
+    if state.measuring.escape() {
         ctx.memory_mut(|memory| memory.request_focus(response.id));
     }
+    None
 }
 
-/// A click selects what is under it; brackets step from hole to hole.
-#[allow(
-    clippy::option_option,
-    reason = "no click, a click on wood, a click on a hole"
-)]
-fn select(
+/// The document and the choice that keys ask for while the picture has the focus.
+fn keys(
     ctx: &Context,
     response: &Response,
     view: &BoardView<'_>,
     state: &mut CanvasState,
-    pointed: Option<HoleId>,
-) -> Option<Option<HoleId>> {
-    let (mut steps, pointer_moved) = (0, ctx.input(|input| input.pointer.is_moving()));
-    if response.has_focus() {
-        keep_keys(ctx, response, state.measuring.is_busy());
-        let presses = |key: Key| ctx.input(|input| input.num_presses(key)).cast_signed();
-        steps = presses(Key::CloseBracket) - presses(Key::OpenBracket);
+) -> (Option<Board>, Option<Choice>) {
+    if !response.has_focus() || view.dimmed {
+        return (None, None);
     }
-    state.by_keys = steps != 0 || (state.by_keys && !pointer_moved);
-    if response.clicked() {
-        response.request_focus();
-        return (!state.measuring.is_on()).then_some(pointed);
-    }
-    let next = pick::stepped(view.layout(), view.selected, steps);
-    next.filter(|_| steps != 0).map(Some)
+    keep_keys(
+        ctx,
+        response,
+        state.measuring.is_busy() || state.held.is_some(),
+    );
+    let choice = choosing::stepped(ctx, view);
+    let pointer_moved = ctx.input(|input| input.pointer.is_moving());
+    let changed = dragging::nudge(ctx, view).or_else(|| choosing::dropped(ctx, view));
+    let by_keys = choice.is_some() || changed.is_some();
+    state.by_keys = by_keys || (state.by_keys && !pointer_moved);
+    (changed, choice)
 }
 
-fn show_cursor(ctx: &Context, response: &Response, state: &CanvasState, asked: Asked) {
+/// A click chooses what is under it, unless it measures.
+fn select(
+    ctx: &Context,
+    response: &Response,
+    view: &BoardView<'_>,
+    state: &CanvasState,
+    pointed: Option<HoleId>,
+) -> Option<Choice> {
+    if !response.clicked() || view.dimmed {
+        return None;
+    }
+    response.request_focus();
+    (!state.measuring.is_on()).then(|| choosing::clicked(ctx, view, pointed))
+}
+
+fn show_cursor(ctx: &Context, response: &Response, state: &CanvasState, asked: &Asked) {
     let measures = state.measuring.is_on() || state.measuring.has_pointer();
-    let icon = match asked.pointed {
+    let icon = match asked.thing {
         _ if measures && (asked.end.is_some() || state.measuring.has_pointer()) => {
             CursorIcon::Crosshair
         }
+        _ if asked.part.is_some() => CursorIcon::Crosshair,
         _ if response.dragged() => CursorIcon::Grabbing,
-        Some(_) => CursorIcon::PointingHand,
+        Some(Thing::Hole(_)) => CursorIcon::PointingHand,
+        Some(_) => CursorIcon::Grab,
+        None if asked.pointed.is_some() => CursorIcon::PointingHand,
         None => return,
     };
     if response.hovered() || response.dragged() {

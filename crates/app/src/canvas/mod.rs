@@ -4,6 +4,8 @@
 //! seen in that same frame's picture, which `paint` paints. Nothing here works out a length of the trade: it shows what
 //! the layout holds.
 
+mod choosing;
+mod dragging;
 mod input;
 mod measuring;
 mod paint;
@@ -15,10 +17,14 @@ mod tests;
 use board::{Board, HoleId, HoleName, Layout, Units};
 use egui::{Response, Role, Sense, Ui, WidgetInfo};
 use geometry::{Angle, Point};
+use std::sync::Arc;
 
 use crate::camera::{Camera, Zoom};
 use crate::painter::Pen;
 use crate::palette::Palette;
+pub use choosing::Choice;
+use dragging::Held;
+use drawing::Thing;
 pub use measuring::Measure;
 use measuring::Measuring;
 use paint::Scene;
@@ -29,7 +35,7 @@ use workshop::Workpiece;
 #[derive(Debug, Clone, Copy)]
 pub struct BoardView<'a> {
     /// The document with all that follows from it.
-    pub workpiece: &'a Workpiece,
+    pub workpiece: &'a Arc<Workpiece>,
     /// Its drawing, from which the guides are taken.
     pub plan: &'a [drawing::Item],
     /// The colors of its parts.
@@ -40,6 +46,10 @@ pub struct BoardView<'a> {
     pub lit: &'a [HoleId],
     /// The hole that the panels show.
     pub selected: Option<HoleId>,
+    /// All holes that are chosen, that one among them.
+    pub chosen: &'a [HoleId],
+    /// Whether what is done to holes is done to the same holes of every player.
+    pub mirrored: bool,
     /// Whether this is the last board that could be built, and not what the fields say now.
     pub dimmed: bool,
     /// The unit of the scale bar and of measured lengths.
@@ -76,6 +86,10 @@ pub struct SheetOutline {
 pub struct CanvasState {
     zoom: Zoom,
     measuring: Measuring,
+    /// The thing that is being dragged.
+    held: Option<Held>,
+    /// The box that chooses holes, while it is pulled: where it begins.
+    part_from: Option<Point>,
     /// Whether the selection was last moved by a key: the readout follows it until the pointer moves.
     by_keys: bool,
 }
@@ -84,6 +98,12 @@ impl CanvasState {
     /// Brings the whole board into view, and keeps it there while its size changes.
     pub fn fit(&mut self) {
         self.zoom = Zoom::Fit;
+    }
+
+    /// The view of this frame: held while something is dragged.
+    fn camera(&self, frame: egui::Rect, all: kurbo::Rect) -> Camera {
+        let zoom = self.held.as_ref().map_or(self.zoom, |held| held.zoom);
+        Camera::new(zoom, frame, all)
     }
 
     /// Whether the measuring tool is in hand.
@@ -117,12 +137,16 @@ pub struct Hover {
 /// The hole that the maker points at, and the requests.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct CanvasOutput {
+    /// The document as a drag or a key has changed it.
+    pub changed: Option<Board>,
+    /// The thing under the pointer or in hand that can be dragged, and what is told of it.
+    pub thing: Option<String>,
+    /// Holes to choose, by click, box or key; none of them: the click was on plain wood.
+    pub choice: Option<Choice>,
     /// The board point under the pointer.
     pub pointer: Option<Point>,
     /// The hole under the pointer; while going from hole to hole by keys, the selected one.
     pub hover: Option<Hover>,
-    /// A hole to select, by click or by key; `Some(None)`: none, the click was on plain wood.
-    pub clicked: Option<Option<HoleId>>,
     /// What a click would do, where a tool is in hand.
     pub hint: Option<&'static str>,
     /// The measure being taken, or taken last.
@@ -140,28 +164,35 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
     let scene = Scene {
         view,
         pointed: asked.pointed.filter(|_| !state.measuring()),
+        thing: asked.thing,
+        told: state.held.as_ref().and_then(Held::told),
+        part: asked.part,
         measure: measure.as_ref(),
         end: asked.end,
         pulled: loose,
         pointer: asked.pointer,
         is_focused: response.has_focus(),
     };
-    picture(
-        ui,
-        &response,
-        &scene,
-        Camera::new(state.zoom, response.rect, all),
-    );
+    picture(ui, &response, &scene, state.camera(response.rect, all));
     describe(&response, view);
-    let told = match asked.clicked {
-        Some(id) if state.by_keys => id,
-        _ if state.by_keys => view.selected,
+    let told = match &asked.choice {
+        Some(choice) if state.by_keys => choice.selected,
+        None if state.by_keys => view.selected,
         _ => asked.pointed,
     };
+    let thing = state
+        .held
+        .as_ref()
+        .and_then(Held::told)
+        .map(|(words, _)| words.to_owned());
+    let offered = asked.thing.filter(|thing| !matches!(thing, Thing::Hole(_)));
+    let offered = offered.map(|thing| format!("Drag: {}", thing.words(view.layout())));
     CanvasOutput {
+        changed: asked.changed,
+        thing: thing.or(offered),
         pointer: asked.pointer,
         hover: told.and_then(|id| pick::described(view.layout(), id)),
-        clicked: asked.clicked,
+        choice: asked.choice,
         hint: state.measuring.hint(),
         measure,
     }

@@ -17,7 +17,9 @@ pub fn readout(output: &CanvasOutput, units: Units) -> String {
     if let Some(hint) = output.hint {
         return measure.unwrap_or_else(|| hint.into());
     }
-    if let Some(hole) = &output.hover {
+    if let Some(thing) = &output.thing {
+        parts.push(thing.clone());
+    } else if let Some(hole) = &output.hover {
         parts.push(hole.name.to_string());
         parts.extend(place(hole.center, hole.radius, hole.bearing, units));
         if let Some((neighbor, web)) = hole.nearest {

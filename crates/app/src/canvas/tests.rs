@@ -1,6 +1,7 @@
 //! The maker's work on the canvas, and the look of it.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use board::{Board, Center, Grooves, HoleId, Pocket, Rings, Units};
 use drawing::End;
@@ -13,18 +14,18 @@ use testkit::assert_near;
 use workshop::Workpiece;
 
 use super::measuring::Measuring;
-use super::{BoardView, CanvasOutput, CanvasState, SheetOutline, board_ui, readout, whole};
+use super::{BoardView, CanvasOutput, CanvasState, Choice, SheetOutline, board_ui, readout, whole};
 use crate::camera::{Camera, Zoom};
 use crate::hand::Hand;
 
 /// A canvas with the board it shows.
 struct Bench {
-    workpiece: Workpiece,
+    workpiece: Arc<Workpiece>,
     plan: Vec<drawing::Item>,
     tints: Vec<drawing::Tinted>,
     sheets: Vec<SheetOutline>,
     lit: Vec<HoleId>,
-    selected: Option<HoleId>,
+    choice: Choice,
     dimmed: bool,
     units: Units,
     state: CanvasState,
@@ -36,14 +37,14 @@ struct Bench {
 impl Bench {
     fn with(board: Board) -> Self {
         let layout = board::layout(&board).unwrap();
-        let workpiece = Workpiece::laid(board, layout, None);
+        let workpiece = Arc::new(Workpiece::laid(board, layout, None));
         Self {
             plan: drawing::plan(&workpiece),
             tints: drawing::tints(&workpiece),
             workpiece,
             sheets: Vec::new(),
             lit: Vec::new(),
-            selected: None,
+            choice: Choice::default(),
             dimmed: false,
             units: Units::Mm,
             state: CanvasState::default(),
@@ -54,7 +55,7 @@ impl Bench {
 
     /// The same canvas with another board.
     fn take(&mut self, board: &Board) {
-        self.workpiece = Workpiece::of(board).unwrap();
+        self.workpiece = Arc::new(Workpiece::of(board).unwrap());
         self.plan = drawing::plan(&self.workpiece);
         self.tints = drawing::tints(&self.workpiece);
     }
@@ -70,7 +71,9 @@ impl Bench {
             tints: &self.tints,
             sheets: &self.sheets,
             lit: &self.lit,
-            selected: self.selected,
+            selected: self.choice.selected,
+            chosen: &self.choice.chosen,
+            mirrored: true,
             dimmed: self.dimmed,
             units: self.units,
             wood: None,
@@ -85,9 +88,12 @@ impl Bench {
             .show(ui, |ui| board_ui(ui, &self.view(), &mut state))
             .inner;
         self.state = state;
-        if let Some(clicked) = self.output.clicked {
-            self.selected = clicked;
-            self.clicks.push(clicked);
+        if let Some(choice) = self.output.choice.clone() {
+            self.clicks.push(choice.selected);
+            self.choice = choice;
+        }
+        if let Some(board) = self.output.changed.take() {
+            self.take(&board);
         }
     }
 }
@@ -158,7 +164,7 @@ fn the_pointer_over_a_hole_gives_its_name_and_center() {
         assert_eq!(hover.id, id(name));
         assert_near!(hover.center, center, 1e-9);
         assert_near!(output.pointer.unwrap(), center, 0.01);
-        assert_eq!(output.clicked, None);
+        assert_eq!(output.choice, None);
     }
     let said = readout(&hand.bench().output, Units::Mm);
     assert!(said.starts_with("C   x 0 mm   y 0 mm"), "{said}");
@@ -266,7 +272,7 @@ fn the_keys_move_zoom_fit_and_step_from_hole_to_hole() {
         hand.key(Key::CloseBracket);
     }
     hand.key(Key::OpenBracket);
-    assert_eq!(hand.bench().selected, Some(id("T1-2")));
+    assert_eq!(hand.bench().choice.selected, Some(id("T1-2")));
     let said = readout(&hand.bench().output, Units::Mm);
     assert!(said.starts_with("T1-02"), "{said}");
     assert!(hand.harness.get_by_label("Board plan").is_focused());
@@ -357,7 +363,7 @@ fn lit_and_selected_holes_change_the_picture_where_they_are() {
     let plain = hand.harness.render().unwrap();
     hand.change(|bench| {
         bench.lit = vec![id("T2-5")];
-        bench.selected = Some(id("H5-2"));
+        bench.choice = Choice::one(Some(id("H5-2")));
     });
     let marked = hand.harness.render().unwrap();
     let places = BTreeMap::from(["T2-5", "H5-2"].map(|name| (name, hand.hole(name))));
@@ -379,7 +385,7 @@ fn lit_and_selected_holes_change_the_picture_where_they_are() {
 #[test]
 fn screen_readers_hear_what_the_board_is() {
     let mut bench = Bench::with(Board::default());
-    bench.selected = Some(id("T3-7"));
+    bench.choice = Choice::one(Some(id("T3-7")));
     let hand = Hand::at(bench);
     let node = hand
         .harness
@@ -393,7 +399,7 @@ fn screen_readers_hear_what_the_board_is() {
 fn marked_ring() -> Bench {
     let mut bench = Bench::with(Board::default());
     bench.lit = ["T2-5", "T2-6", "H3-4"].map(id).to_vec();
-    bench.selected = Some(id("S5-2"));
+    bench.choice = Choice::one(Some(id("S5-2")));
     bench.state.measuring = Measuring::taken(End::Center(id("T3-12")), End::Edge(id("H4-4")));
     bench
 }

@@ -28,6 +28,7 @@ macro_rules! chapters {
 /// The chapters, in the order of the work.
 pub const CHAPTERS: &[Chapter] = chapters![
     "first-board",
+    "drawing",
     "bores",
     "blank",
     "wood",

@@ -6,25 +6,39 @@ use crate::command::Command;
 use crate::theme;
 
 /// Keys of the drawing, which are no commands.
-const OF_THE_DRAWING: [(&str, &str); 10] = [
+const OF_THE_DRAWING: [(&str, &str); 15] = [
     (
         "Tab, Shift+Tab",
         "Go to the next control or the one before, and into the drawing",
     ),
     ("[ and ]", "Previous or next hole"),
-    ("Arrow keys, drag", "Move the drawing"),
+    ("Ctrl+arrow keys", "Next hole in that direction"),
+    (
+        "Arrow keys",
+        "Move the chosen holes, with Shift ten times as far; else move the drawing",
+    ),
+    ("Delete", "Leave the chosen holes out"),
+    (
+        "Drag",
+        "Take along what lights up; on plain wood move the drawing",
+    ),
+    (
+        "Ctrl and drag",
+        "Move a hole alone; on plain wood choose by a box",
+    ),
     (
         "+ and −, wheel",
         "Zoom in and out; the wheel does it about the pointer",
     ),
     ("0, double click", "Bring the whole board into view"),
     ("Click", "Choose a hole"),
+    ("Ctrl and click", "Choose another hole too"),
     ("Shift and drag", "Measure from thing to thing"),
     ("Enter", "While measuring: lay an end at the chosen hole"),
     ("Page Up, Page Down", "Previous or next page of a preview"),
     (
         "Escape",
-        "End measuring, clear the measurement, or close what is open",
+        "Take a drag back, end measuring, or close what is open",
     ),
 ];
 

@@ -49,3 +49,142 @@ fn the_wood_between_two_bores_is_measured_by_a_button_and_two_clicks() {
     assert!(story.sees("T1-07 to T1-08: 19 mm"));
     assert_eq!(story.app().view.selected, "H1-2".parse().ok());
 }
+
+impl Story {
+    /// Drags without letting go.
+    fn take_along(&mut self, from: Pos2, to: Pos2) {
+        self.harness.hover_at(from);
+        self.harness.drag_at(from);
+        self.harness.hover_at(from.lerp(to, 0.5));
+        self.harness.hover_at(to);
+        self.harness.run_steps(4);
+    }
+
+    fn drag(&mut self, from: Pos2, to: Pos2) {
+        self.take_along(from, to);
+        self.harness.drop_at(to);
+        self.harness.run();
+    }
+
+    fn hold(&mut self, modifiers: Modifiers) {
+        self.harness.event(egui::Event::ModifiersChanged(modifiers));
+        self.harness.run();
+    }
+
+    fn board(&self) -> &board::Board {
+        &self.app().session.board
+    }
+
+    fn moved(&self, name: &str, mirrored: bool) -> (f64, f64) {
+        self.board().moved(name.parse().unwrap(), mirrored)
+    }
+
+    /// The place of the hole in its player's sector.
+    fn local(&self, name: &str) -> Point {
+        let id: board::HoleId = name.parse().unwrap();
+        let layout = self.app().current.good().unwrap().layout().clone();
+        layout.sectors[id.player() as usize - 1].local(layout.hole(id).unwrap().center)
+    }
+}
+
+/// Steps over the screen, in points: two millimeters and more, so that it is no click.
+const DOWN: egui::Vec2 = egui::vec2(4.0, 17.0);
+
+#[test]
+fn a_hole_is_dragged_with_its_twins_in_one_step_that_is_undone() {
+    let mut story = Story::begin();
+    let (from, before) = (story.at_hole("T1-4"), story.local("T1-4"));
+    story.take_along(from, from + DOWN);
+    assert!(story.sees("T1-04: radius") && story.sees("least wood"));
+    story.harness.drop_at(from + DOWN);
+    story.harness.run();
+    let after = story.local("T1-4");
+    assert!(after.distance(before) > 5.0);
+    for player in 2..=6 {
+        assert_near!(story.local(&format!("T{player}-4")), after, 1e-9);
+    }
+    assert_eq!(story.board().edits.len(), 1);
+    story.keys(Modifiers::COMMAND, Key::Z);
+    assert_eq!(story.board().edits, []);
+    assert!(!story.app().session.can_undo());
+}
+
+#[test]
+fn with_ctrl_a_hole_is_dragged_alone_and_escape_takes_a_drag_back() {
+    let mut story = Story::begin();
+    let from = story.at_hole("T1-4");
+    story.hold(Modifiers::COMMAND);
+    story.drag(from, from + DOWN);
+    story.hold(Modifiers::NONE);
+    assert_eq!(story.moved("T1-4", true), (0.0, 0.0));
+    assert!(story.moved("T1-4", false).1 < -5.0);
+    let kept = story.board().clone();
+    let pocket = story.at_hole("S2-2");
+    story.take_along(pocket, pocket + DOWN);
+    assert!(*story.board() != kept);
+    story.keys(Modifiers::NONE, Key::Escape);
+    assert_eq!(*story.board(), kept);
+    // What is left of the drag does nothing more.
+    story.harness.hover_at(pocket + 3.0 * DOWN);
+    story.harness.drop_at(pocket + 3.0 * DOWN);
+    story.harness.run();
+    assert_eq!(*story.board(), kept);
+}
+
+#[test]
+fn pockets_and_the_edge_of_the_board_are_dragged() {
+    let mut story = Story::begin();
+    let between = story.at_hole("S1-2").lerp(story.at_hole("S1-3"), 0.5);
+    story.harness.hover_at(between);
+    story.harness.run();
+    assert!(story.sees("Drag: start pockets"));
+    let before = story.local("S3-2");
+    story.drag(between, between + egui::vec2(0.0, 20.0));
+    let pocket = story.board().pocket;
+    assert!(pocket.bearing.is_some() && pocket.radius.is_some());
+    assert!(story.local("S3-2").distance(before) > 5.0);
+    let rim = story.on_board(Point::new(0.0, -story.board().blank.radius()));
+    let (from, to) = (rim + egui::vec2(30.0, -2.0), rim + egui::vec2(30.0, 14.0));
+    story.drag(from, to);
+    assert!(story.board().blank.diameter > 535.0);
+    assert!(story.sees("Undo"));
+}
+
+#[test]
+fn arrow_keys_nudge_the_chosen_hole_and_its_twins() {
+    let mut story = Story::begin();
+    let at = story.at_hole("T1-8");
+    story.click_at(at);
+    story.keys(Modifiers::NONE, Key::ArrowRight);
+    story.keys(Modifiers::NONE, Key::ArrowRight);
+    story.keys(Modifiers::SHIFT, Key::ArrowUp);
+    assert_eq!(story.moved("T1-8", true), (1.0, 5.0));
+    story.keys(Modifiers::COMMAND, Key::Z);
+    assert_eq!(story.moved("T1-8", true), (1.0, 0.0));
+    let fewer = story.holes() - 6;
+    story.harness.get_by_label("Board plan").focus();
+    story.harness.run();
+    story.keys(Modifiers::NONE, Key::Delete);
+    assert_eq!(story.holes(), fewer);
+}
+
+#[test]
+fn several_holes_are_chosen_by_ctrl_and_by_a_box_and_move_together() {
+    let mut story = Story::begin();
+    let (first, second) = (story.at_hole("H1-1"), story.at_hole("H1-2"));
+    story.click_at(first);
+    story.hold(Modifiers::COMMAND);
+    story.click_at(second);
+    story.hold(Modifiers::NONE);
+    assert_eq!(story.app().view.chosen().len(), 2);
+    story.keys(Modifiers::NONE, Key::ArrowUp);
+    assert_eq!(story.moved("H1-1", true), (0.0, 0.5));
+    assert_eq!(story.moved("H1-2", true), (0.0, 0.5));
+    // Around the start pocket of the first player, on plain wood.
+    let corners = (story.at_hole("S2-1"), story.at_hole("S2-4"));
+    let part = egui::Rect::from_two_pos(corners.0, corners.1).expand(14.0);
+    story.hold(Modifiers::COMMAND);
+    story.drag(part.left_top(), part.right_bottom());
+    story.hold(Modifiers::NONE);
+    assert_eq!(story.app().view.chosen().len(), 6);
+}

@@ -103,6 +103,7 @@ impl App {
         } else {
             None
         };
+        let chosen = self.view.chosen();
         let shown = BoardView {
             workpiece,
             plan: self.current.plan(),
@@ -110,6 +111,8 @@ impl App {
             sheets: &sheets,
             lit: &lit,
             selected: self.view.selected,
+            chosen: &chosen,
+            mirrored: self.view.mirrored,
             dimmed: self.current.error().is_some(),
             units: self.session.board.units,
             wood,
@@ -117,9 +120,16 @@ impl App {
         };
         let output = board_ui(ui, &shown, &mut self.view.canvas);
         self.view.readout = readout(&output, shown.units);
-        if let Some(clicked) = output.clicked {
-            self.view.selected = clicked;
-            self.view.show_chosen = clicked.is_some();
+        if let Some(choice) = output.choice {
+            self.view.show_chosen = choice.selected.is_some();
+            self.view.selected = choice.selected;
+            self.view.group = choice.chosen;
+        }
+        if let Some(board) = output.changed {
+            self.session.board = board;
+            // What follows from it is shown in the next frame.
+            self.current.refresh(&self.session.board);
+            ui.request_repaint();
         }
     }
 }

@@ -67,7 +67,7 @@ impl Way {
 /// assert!(at.distance(Point::new(0.0, 50.0)) < 1e-9 && on.len() == 2);
 /// assert!(snapped(Point::new(20.0, 20.0), &guides, 2.0).is_none());
 /// ```
-pub fn snapped<'g>(at: Point, guides: &'g [Guide], reach: f64) -> Option<(Point, Vec<&'g Guide>)> {
+pub fn snapped(at: Point, guides: &[Guide], reach: f64) -> Option<(Point, Vec<&Guide>)> {
     let near = guides.iter().filter(|guide| guide.way.miss(at) <= reach);
     let by_miss = |a: &&Guide, b: &&Guide| a.way.miss(at).total_cmp(&b.way.miss(at));
     let (places, mut ways): (Vec<&Guide>, Vec<&Guide>) =

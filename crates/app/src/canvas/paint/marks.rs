@@ -5,6 +5,7 @@ use egui::{Align2, Pos2, Vec2};
 use geometry::{Circle, PocketShape, Point, point_at};
 
 use super::{BoardView, holes, tints};
+use crate::camera::Camera;
 use crate::canvas::pick;
 use crate::color::ink_on;
 use crate::painter::Pen;
@@ -27,12 +28,23 @@ pub fn halos(pen: &mut Pen<'_>, view: &BoardView<'_>) {
 /// Rings around holes that are lit, selected or pointed at.
 pub fn rings(pen: &mut Pen<'_>, view: &BoardView<'_>, pointed: Option<HoleId>) {
     for_each(pen, view, view.lit, lit);
-    for_each(pen, view, view.selected.as_slice(), selected);
+    for_each(pen, view, view.chosen, selected);
     for_each(pen, view, pointed.as_slice(), |pen, at, radius| {
         let (hover, contrast) = (pen.palette.hover, pen.palette.casing);
         pen.ring(at, radius + 1.5, (3.6, contrast));
         pen.ring(at, radius + 1.5, (2.0, hover));
     });
+}
+
+/// Whether a place on the board lies on the number of a player beside it.
+pub fn badge_at(view: &BoardView<'_>, camera: Camera, at: Point) -> bool {
+    let reach = view.board().blank.radius() + camera.mm(BADGE.1);
+    let mut axes = view
+        .layout()
+        .sectors
+        .iter()
+        .map(|sector| sector.place(Point::new(0.0, reach)));
+    axes.any(|place| place.distance(at) <= camera.mm(BADGE.0))
 }
 
 /// Each player's number, in the player's color, beside the board on the axis, and the mark beside the start pocket.

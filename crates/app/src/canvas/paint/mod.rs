@@ -1,6 +1,7 @@
 //! The picture of the board, from the wood up.
 
 mod grooves;
+mod hold;
 mod holes;
 mod marks;
 mod measure;
@@ -9,10 +10,12 @@ mod tints;
 mod wood;
 
 use board::HoleId;
-use drawing::End;
+use drawing::{End, Guide, Thing};
 use egui::{Pos2, pos2};
 
 use geometry::Point;
+
+pub use marks::badge_at;
 
 use super::{BoardView, Measure};
 use crate::painter::Pen;
@@ -22,6 +25,12 @@ pub struct Scene<'a> {
     pub view: &'a BoardView<'a>,
     /// The hole under the pointer.
     pub pointed: Option<HoleId>,
+    /// The thing that a drag would take along, or takes along.
+    pub thing: Option<Thing>,
+    /// What is told of the thing in hand, with the guides that it lies on.
+    pub told: Option<(&'a str, &'a [Guide])>,
+    /// The box that chooses holes.
+    pub part: Option<kurbo::Rect>,
     pub measure: Option<&'a Measure>,
     /// The thing under the pointer that can be measured to.
     pub end: Option<End>,
@@ -40,12 +49,15 @@ pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     wood::guides(pen, view);
     grooves::paint(pen, view);
     tints::paint(pen, view, false);
+    hold::mark(pen, scene);
     marks::halos(pen, view);
     holes::paint(pen, view);
     marks::badges(pen, view);
     overlay::sheets(pen, view.sheets);
     marks::rings(pen, view, scene.pointed);
     measure::paint(pen, scene);
+    hold::told(pen, scene);
+    overlay::part(pen, scene.part);
     overlay::scale_bar(pen, view.units);
     if scene.is_focused {
         pen.focus();

@@ -27,6 +27,16 @@ pub fn sheets(pen: &mut Pen<'_>, sheets: &[SheetOutline]) {
     }
 }
 
+/// The box that chooses the holes in it.
+pub fn part(pen: &mut Pen<'_>, part: Option<kurbo::Rect>) {
+    let Some(part) = part else { return };
+    let place = pen.rect(part);
+    let color = pen.palette.selected;
+    pen.add(Shape::rect_filled(place, 0.0, color.gamma_multiply(0.12)));
+    let stroke = Stroke::new(1.4, color);
+    pen.add(Shape::rect_stroke(place, 0.0, stroke, StrokeKind::Middle));
+}
+
 /// A bar of a neat length in the lower left corner.
 pub fn scale_bar(pen: &mut Pen<'_>, units: Units) {
     let (mm, words) = neat_length(pen.camera.mm(LONGEST_BAR), units);

@@ -32,7 +32,7 @@ pub fn screws(start: &Workpiece, pull: &Pull<'_>, at: usize) -> Option<Pulled> {
 
 /// The pattern turned about the pin. It snaps to where a player's axis, or the line between two players, lies along the grain or
 /// straight across it.
-pub fn turn(start: &Workpiece, pull: &Pull<'_>) -> Option<Pulled> {
+pub fn turn(start: &Workpiece, pull: &Pull<'_>) -> Pulled {
     let board = start.board();
     let wanted = half_turns(board.rotation + swept(pull).as_degrees());
     // At the edge of the board a guide reaches as many degrees as millimeters.
@@ -51,11 +51,11 @@ pub fn turn(start: &Workpiece, pull: &Pull<'_>) -> Option<Pulled> {
     };
     let mut after = board.clone();
     put(&mut after, &field::ROTATION, 0, rotation);
-    Some(Pulled {
+    Pulled {
         board: after,
         words: format!("rotation {}", said_degrees(rotation, board.units)),
         guides: guide.into_iter().collect(),
-    })
+    }
 }
 
 fn grain_guide(steps: i64, grain: f64) -> Guide {

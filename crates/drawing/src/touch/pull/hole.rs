@@ -21,16 +21,13 @@ pub fn pulled(start: &Workpiece, pull: &Pull<'_>, id: HoleId) -> Option<Pulled> 
     };
     let wanted = hole.center + pull.way();
     let (before, local) = (board.moved(id, pull.mirrored), sector.local(hole.center));
-    let (by, on) = match snapped(wanted, &guides, pull.reach()) {
-        Some((at, on)) => (sector.local(at) - local, on),
-        None => {
-            let by = sector.local(wanted) - local;
-            let mark = |before: f64, by: f64| pull.length(before + by, board.units) - before;
-            (
-                Vec2::new(mark(before.0, by.x), mark(before.1, by.y)),
-                Vec::new(),
-            )
-        }
+    let (by, on) = if let Some((at, on)) = snapped(wanted, &guides, pull.reach()) {
+        (sector.local(at) - local, on)
+    } else {
+        let by = sector.local(wanted) - local;
+        let mark = |before: f64, by: f64| pull.length(before + by, board.units) - before;
+        let by = Vec2::new(mark(before.0, by.x), mark(before.1, by.y));
+        (by, Vec::new())
     };
     let mut after = board.clone();
     for other in &moving {
@@ -183,12 +180,18 @@ fn words(board: &Board, id: HoleId, mirrored: bool) -> String {
     let wood = wood.fold(f64::INFINITY, f64::min);
     let (u, v) = board.moved(id, mirrored);
     format!(
-        "{}: radius {}, bearing {}; moved {} clockwise, {} outward; least wood {}",
+        "{}: radius {}, bearing {}; moved {}, {}; least wood {}",
         hole.name,
         said(hole.center.to_vec2().length(), units),
         said_degrees(bearing_of(hole.center).as_degrees(), units),
-        said(u, units),
-        said(v, units),
+        sided(u, ["clockwise", "counterclockwise"], units),
+        sided(v, ["outward", "inward"], units),
         said(wood, units),
     )
+}
+
+/// A way with its side, the second where it is below zero.
+fn sided(mm: f64, [side, other]: [&str; 2], units: board::Units) -> String {
+    let side = if mm < 0.0 { other } else { side };
+    format!("{} {side}", said(mm.abs(), units))
 }

@@ -82,10 +82,10 @@ pub fn pulled(start: &Workpiece, pull: &Pull<'_>) -> Option<Pulled> {
         Thing::Pocket(player) => place::pocket(start, pull, player),
         Thing::Recess => place::recess(start, pull),
         Thing::Groove(kind) => off::groove(start, pull, kind),
-        Thing::Rim => off::rim(start, pull),
+        Thing::Rim => Some(off::rim(start, pull)),
         Thing::Seam(at) => off::seam(start, pull, at),
         Thing::Screws(at) => around::screws(start, pull, at),
-        Thing::Turn => around::turn(start, pull),
+        Thing::Turn => Some(around::turn(start, pull)),
     }?;
     if pull.from == pull.to {
         done.board = start.board().clone();

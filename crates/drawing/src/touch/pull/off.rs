@@ -9,15 +9,11 @@ use crate::touch::thing::typed_seams;
 use crate::touch::{Guide, Thing, Way};
 
 /// The edge of the board.
-pub fn rim(start: &Workpiece, pull: &Pull<'_>) -> Option<Pulled> {
+pub fn rim(start: &Workpiece, pull: &Pull<'_>) -> Pulled {
     let by = 2.0 * (reach(pull.to) - reach(pull.from));
     let diameter = pull.length(start.board().blank.diameter + by, start.units());
-    Some(kept(
-        start.board(),
-        &field::BOARD_DIAMETER,
-        diameter,
-        "board diameter",
-    ))
+    let words = "board diameter";
+    kept(start.board(), &field::BOARD_DIAMETER, diameter, words)
 }
 
 /// All grooves of a kind, by what they keep from holes, from the pin or from the rim.
