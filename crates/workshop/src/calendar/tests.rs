@@ -1,5 +1,7 @@
 //! Calendars worked out by hand, and what holds of all of them.
 
+mod edges;
+
 use board::{Board, Coat, DaysOff, Done, Filling, Schedule, Timed, WorkHours};
 use jiff::Timestamp;
 use proptest::prelude::*;
@@ -437,137 +439,6 @@ fn two_hundred_boards_are_planned_in_good_time() {
     let made = workpiece.calendar().unwrap();
     assert!(made.work.len() > 2000);
     assert!(begun.elapsed().as_secs() < 20, "{:?}", begun.elapsed());
-}
-
-/// The schedule of a chain with operations that are ticked off on a day.
-fn ticked(schedule: Schedule, tasks: &[Task], on: &str) -> Schedule {
-    let tick = |task: &Task| Done {
-        task: task.word(),
-        number: 1,
-        day: day(on),
-    };
-    Schedule {
-        done: tasks.iter().map(tick).collect(),
-        ..schedule
-    }
-}
-
-#[test]
-fn what_waits_by_itself_began_when_what_comes_before_it_was_over() {
-    let plan = chain(&[(Task::Coat, 30.0, 24.0), (Task::Harden, 0.0, 240.0)]);
-    for promised in [None, Some("2026-12-24")] {
-        let coated = ticked(schedule(None, promised), &[Task::Coat], "2026-11-20");
-        let last = |today| planned(&plan, &coated, Some(today)).unwrap().last;
-        // Friday 20 Nov at 5 in the afternoon, a day to dry, and ten days more.
-        assert_eq!(last("2026-11-23"), day("2026-12-01"), "{promised:?}");
-        assert_eq!(last("2026-11-27"), day("2026-12-01"), "{promised:?}");
-    }
-}
-
-#[test]
-fn a_plan_of_which_all_is_done_keeps_its_promise() {
-    let plan = chain(&[(Task::Coat, 30.0, 24.0)]);
-    let of = |promised| {
-        let coated = ticked(schedule(None, Some(promised)), &[Task::Coat], "2026-11-20");
-        let made = planned(&plan, &coated, Some("2026-11-20")).unwrap();
-        made.promise.unwrap()
-    };
-    assert!(of("2026-11-24").is_kept);
-    let early = of("2026-11-20");
-    assert_eq!(
-        (early.is_kept, early.earliest),
-        (false, Some(day("2026-11-22")))
-    );
-}
-
-#[test]
-fn a_coat_that_is_left_is_waited_for_though_a_later_one_is_ticked() {
-    let coats = (1..=2).map(|number| Operation {
-        number,
-        needs: Vec::new(),
-        ..Operation::of(Task::Coat).with("", 30.0)
-    });
-    let mut plan = chain(&[]);
-    plan.operations = coats
-        .chain([Operation::of(Task::HandOver).with("", 20.0)])
-        .collect();
-    plan.operations[1].needs = vec![crate::Need {
-        operation: 0,
-        why: "",
-    }];
-    plan.operations[2].needs = vec![crate::Need {
-        operation: 1,
-        why: "",
-    }];
-    let mut second = ticked(
-        schedule(Some("2026-12-01"), None),
-        &[Task::Coat],
-        "2026-11-20",
-    );
-    second.done[0].number = 2;
-    let told = dated(&plan, &second, None);
-    assert_eq!(told[0], "Tue 2026-12-01 08:00 to 01 08:30");
-    assert_eq!(told[2], "Tue 2026-12-01 08:30 to 01 08:50");
-}
-
-#[test]
-fn the_first_possible_day_is_one_that_can_be_promised() {
-    let plan = chain(&[(Task::Coat, 30.0, 12.0)]);
-    let of = |promised| {
-        let made = planned(&plan, &schedule(Some("2026-12-01"), Some(promised)), None);
-        made.unwrap().promise.unwrap()
-    };
-    // Dry at half past 8 in the evening, when nobody is in the shop.
-    let early = of("2026-12-01");
-    assert_eq!(
-        (early.is_kept, early.earliest),
-        (false, Some(day("2026-12-02")))
-    );
-    assert!(of("2026-12-02").is_kept);
-}
-
-#[test]
-fn work_up_to_midnight_ends_on_its_day_and_a_wait_beyond_all_calendars_is_told() {
-    let late = Schedule {
-        begins: board::Clock::of(16 * 60).unwrap(),
-        hours: hours([8.0; 7]),
-        ..schedule(Some("2026-12-01"), None)
-    };
-    let made = planned(&chain(&[(Task::Joint, 480.0, 0.0)]), &late, None).unwrap();
-    assert_eq!((made.first, made.last), (late.start.unwrap(), made.first));
-    let end = schedule(Some("2199-12-30"), None);
-    let plan = chain(&[(Task::Coat, 30.0, 720.0)]);
-    assert_eq!(planned(&plan, &end, None), Err(CalendarError::TooFar));
-}
-
-#[test]
-fn a_board_takes_its_place_to_dry_though_no_hands_are_at_it() {
-    let plan = chain(&[(Task::Coat, 0.0, 24.0)]);
-    let two = Schedule {
-        boards: 2,
-        drying: 1,
-        ..schedule(Some("2026-12-01"), None)
-    };
-    let told = dated(&plan, &two, None);
-    assert_eq!(
-        told,
-        [
-            "Tue 2026-12-01 08:00 to 01 08:00",
-            "Wed 2026-12-02 08:00 to 02 08:00"
-        ]
-    );
-}
-
-#[test]
-fn an_order_with_too_many_operations_is_refused_at_once() {
-    let plan = chain(&vec![(Task::Sand, 10.0, 0.0); 150]);
-    let all = Schedule {
-        boards: 200,
-        ..schedule(Some("2026-12-01"), None)
-    };
-    let refused = planned(&plan, &all, None).unwrap_err();
-    assert_eq!(refused, CalendarError::TooMany { jobs: 30_000 });
-    assert!(refused.to_string().contains("the 20000 that can"));
 }
 
 /// Checks that hold for every calendar.
