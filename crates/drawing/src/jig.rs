@@ -9,6 +9,17 @@ use workshop::{Caution, FIRST, HoleRow, JigSheet, Task, WorkPlan, Workpiece, exa
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
+/// The cautions of what is drilled and cut on a pin.
+const MINDED: [Caution; 7] = [
+    Caution::DrillPress,
+    Caution::Router,
+    Caution::TableSaw,
+    Caution::BandSaw,
+    Caution::Eyes,
+    Caution::Dust,
+    Caution::Noise,
+];
+
 /// The jig sheet of a board, on the paper of its template: the pin's hole, the radii to set, what the maker's index
 /// plates miss by, what to set dividers to, the holes in the order of drilling, the circle, and a table of all of them by radius.
 ///
@@ -37,10 +48,8 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
             "Bearings run clockwise from player 1's axis, radii from the center pin to the middle of the bore.".into(),
         ),
         Block::Caution(format!(
-            "{} {} {} {FIRST}",
-            Caution::DrillPress.words(),
-            Caution::Router.words(),
-            Caution::TableSaw.words()
+            "{} {FIRST}",
+            MINDED.map(Caution::in_full).join(" ")
         )),
     ];
     let plan = workpiece.work_plan();

@@ -33,8 +33,10 @@ pub fn repair_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     if !repairs.is_empty() {
         blocks.push(Block::Heading("Holes gone wrong".into()));
         blocks.push(Block::Caution(format!(
-            "{} {FIRST}",
-            Caution::DrillPress.words()
+            "{} {} {} {FIRST}",
+            Caution::DrillPress.in_full(),
+            Caution::Eyes.in_full(),
+            Caution::Dust.in_full()
         )));
         blocks.extend(
             repairs

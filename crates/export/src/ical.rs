@@ -148,7 +148,7 @@ impl Told<'_> {
         }
         lines.push(format!("Slack: {}.", self.calendar.slack_words(self.dated)));
         let cautions = self.operation.cautions.iter();
-        lines.extend(cautions.map(|it| format!("{}: {}", it.label(), it.words())));
+        lines.extend(cautions.map(|it| it.in_full()));
         lines.join("\n")
     }
 }

@@ -47,7 +47,7 @@
 //! * colors: [`player_look`], [`HoleTint`], [`Tint`], [`contrast`], [`color_distance`], [`Sight`].
 //! * calendar: [`Calendar`], [`Dated`], [`Promise`], [`Today`].
 //! * finish: [`coat_data`], [`bond`], [`meetings`], [`finish_fixes`], [`finish_needs`], [`FinishPreset`],
-//!   [`to_mask`], [`hard_after`], [`hard_hours`].
+//!   [`to_mask`], [`to_unmask`], [`hard_after`], [`hard_hours`].
 //! * price: [`costing`], [`Costing`], [`Money`], [`described`].
 //! * shopping: [`shopping()`], [`ToBuy`], [`cut_list`], [`CutPart`], [`board_feet`].
 //!
@@ -114,7 +114,7 @@ pub use finish::{
     Bond, BondSort, CoatData, FinishChange, FinishFix, FinishNeed, FinishPreset, Meeting, Parts,
     bond, coat_data, coat_ml, columns, covered, finish_fixes, finish_hours, finish_needs,
     hard_after, hard_hours, is_sound as finish_holds, last_to_harden, meetings,
-    time as drying_time, to_mask, volume as finish_volume,
+    time as drying_time, to_mask, to_unmask, volume as finish_volume,
 };
 pub use finish::{care_words, topcoat};
 pub use fit::{

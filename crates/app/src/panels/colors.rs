@@ -1,11 +1,13 @@
 //! Controls of the colors: the players' own, and those of the board.
 
-use board::{Board, Field, Mark, MarkShape, Value, field};
+use board::{Board, Field, Mark, MarkShape, Medium, Value, field};
 use egui::{ComboBox, Ui, WidgetInfo};
-use workshop::{PlayerLook, player_look};
+use workshop::{Caution, PlayerLook, player_look};
 
 use super::rows::{add_button, remark};
-use crate::widgets::{CAPTION, FIELD, color_parts, entry_ui, field_ui, fields_ui, show_fault};
+use crate::widgets::{
+    CAPTION, FIELD, cautions, color_parts, entry_ui, field_ui, fields_ui, show_fault,
+};
 
 /// Widths of a player's line, which ends where other fields end: the number, the color as text, the mark.
 const NUMBER: f32 = 20.0;
@@ -124,6 +126,10 @@ pub fn colors_ui(ui: &mut Ui, board: &mut Board) {
     }
     by_hand_ui(ui, board);
     fields_ui(ui, board, field::COLOR_PLAN_FIELDS);
+    let laid_on = [Medium::Paint, Medium::Dye, Medium::Stain];
+    if laid_on.into_iter().any(|it| board.colors.uses(it)) {
+        cautions(ui, &[Caution::Solvents]);
+    }
 }
 
 /// The rows of a part: how it is colored, and, where it is, the rest.

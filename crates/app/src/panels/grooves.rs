@@ -19,7 +19,15 @@ pub fn grooves_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
         plan_ui(ui, plan, units);
     }
     fields_ui(ui, board, field::GROOVE_RUN_FIELDS);
-    cautions(ui, &[Caution::Router, Caution::Dust, Caution::Noise]);
+    cautions(
+        ui,
+        &[
+            Caution::Router,
+            Caution::Eyes,
+            Caution::Dust,
+            Caution::Noise,
+        ],
+    );
 }
 
 /// The formula of the depth, for whoever points at it.

@@ -17,11 +17,22 @@ pub fn hardboard_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &m
         (true, true) => &[
             Caution::Router,
             Caution::DrillPress,
-            Caution::Noise,
+            Caution::Eyes,
             Caution::Dust,
+            Caution::Noise,
         ],
-        (true, false) => &[Caution::Router, Caution::Noise, Caution::Dust],
-        (false, true) => &[Caution::DrillPress, Caution::Dust],
+        (true, false) => &[
+            Caution::Router,
+            Caution::Eyes,
+            Caution::Dust,
+            Caution::Noise,
+        ],
+        (false, true) => &[
+            Caution::DrillPress,
+            Caution::Eyes,
+            Caution::Dust,
+            Caution::Noise,
+        ],
         (false, false) => return,
     };
     cautions(ui, minded);

@@ -20,7 +20,18 @@ pub fn jig_ui(ui: &mut Ui, board: &mut Board) {
             &field::ORDER,
         ],
     );
-    cautions(ui, &[Caution::DrillPress, Caution::TableSaw]);
+    cautions(
+        ui,
+        &[
+            Caution::DrillPress,
+            Caution::Router,
+            Caution::TableSaw,
+            Caution::BandSaw,
+            Caution::Eyes,
+            Caution::Dust,
+            Caution::Noise,
+        ],
+    );
 }
 
 /// The bits and guide bushings that the maker owns; the shop keeps them for every board.

@@ -22,7 +22,10 @@ pub fn machine_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     fields_ui(ui, board, field::EDGE_FIELDS);
     let words = "Feeds and speeds are yours: by the bit's maker, the wood and the machine.";
     remark(ui, words);
-    cautions(ui, &[Caution::Cnc, Caution::Dust, Caution::Noise]);
+    cautions(
+        ui,
+        &[Caution::Cnc, Caution::Eyes, Caution::Dust, Caution::Noise],
+    );
 }
 
 /// One bit that the board needs; what is typed begins or changes its entry.

@@ -130,13 +130,13 @@ fn section_ui(
     shown.body_response.unwrap_or(shown.header_response)
 }
 
-/// The cautions of a piece of work, and the words before them.
+/// The cautions of a piece of work, each with its source, and the words that come before them all.
 pub fn cautions(ui: &mut Ui, cautions: &[Caution]) {
     for caution in cautions {
         let words = format!("▲ {}: {}", caution.label(), caution.words());
         let color = Tokens::of(ui).caution;
-        ui.label(RichText::new(words).color(color).small())
-            .on_hover_text(caution.source());
+        ui.label(RichText::new(words).color(color).small());
+        ui.label(RichText::new(caution.source()).weak().small());
     }
     ui.label(RichText::new(FIRST).weak().small());
 }

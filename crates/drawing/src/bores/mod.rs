@@ -75,7 +75,12 @@ fn opening(correction: Option<&Correction>) -> Vec<Block> {
         Block::Words(print),
         Block::Caution(format!(
             "{scrap} {}",
-            minded(&[Caution::DrillPress, Caution::Dust])
+            minded(&[
+                Caution::DrillPress,
+                Caution::Eyes,
+                Caution::Dust,
+                Caution::Noise
+            ])
         )),
     ]
 }

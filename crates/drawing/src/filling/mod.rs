@@ -41,7 +41,7 @@ pub fn filling_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     };
     let blocks = [
         says.amounts(),
-        Block::Caution(format!("{} {FIRST}", Caution::Resin.words())),
+        Block::Caution(format!("{} {FIRST}", Caution::Resin.in_full())),
         Block::Heading("Batches".into()),
         Block::Words(says.clock()),
         Block::Table(says.batches()),

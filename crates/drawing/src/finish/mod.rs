@@ -128,10 +128,10 @@ fn in_short(board: &Board) -> String {
 fn cautions(workpiece: &Workpiece) -> Option<Block> {
     let plan = workpiece.work_plan();
     let trial = plan.of(Task::Trial).next()?;
-    let words: Vec<&str> = trial
+    let words: Vec<String> = trial
         .cautions
         .iter()
-        .map(|caution| caution.words())
+        .map(|caution| caution.in_full())
         .collect();
     (!words.is_empty()).then(|| Block::Caution(format!("{} {FIRST}", words.join(" "))))
 }

@@ -101,11 +101,9 @@ pub fn cautions_of(operations: &[Operation]) -> Block {
     Block::Caution(minded(&all))
 }
 
-/// Cautions in one paragraph, each with what it is about, and last that the tool's manual comes first.
+/// Cautions in one paragraph, each with its subject and source, and last that the tool's manual comes first.
 pub fn minded(cautions: &[Caution]) -> String {
-    let words = cautions
-        .iter()
-        .map(|caution| format!("{}: {}", caution.label(), caution.words()));
+    let words = cautions.iter().map(|caution| caution.in_full());
     let words: Vec<String> = words.chain([FIRST.into()]).collect();
     words.join(" ")
 }

@@ -85,7 +85,7 @@ mod tests {
             "Hand-over",
             "sheets of A4",
             "working time in the shop",
-            "Clamp the blank",
+            "Drill press: Clamp the work.",
         ] {
             assert!(said.contains(part), "{part} in {said}");
         }

@@ -98,11 +98,7 @@ impl<'a> Steps<'a> {
         let new = cautions_of(step).filter(|caution| !self.minded.contains(caution));
         let new: Vec<Caution> = new.collect();
         self.minded.extend(&new);
-        let told = new.into_iter().map(|caution| {
-            let (label, words, source) = (caution.label(), caution.words(), caution.source());
-            format!("{label}: {words} ({source})")
-        });
-        told.collect()
+        new.into_iter().map(Caution::in_full).collect()
     }
 
     /// The cautions that a step before had in full, by name.

@@ -57,7 +57,7 @@ fn resaw(workpiece: &Workpiece) -> Operation {
     let at = Thicknesses::of(workpiece.board());
     Operation::of(Task::Resaw)
         .with("band saw with its widest blade, tall fence", 45.0)
-        .minding(&[Caution::Dust, Caution::Noise])
+        .minding(&[Caution::BandSaw, Caution::Jointer])
         .says([
             "Joint one face and one edge, and mark the edge that will be the seam.".to_owned(),
             format!(
@@ -97,7 +97,7 @@ fn rough(workpiece: &Workpiece) -> Operation {
             let words = format!("Saw one slab, sound over a circle of {wide}, square around it.");
             return Operation::of(Task::Rough)
                 .with("track saw or circular saw", 20.0)
-                .minding(&[Caution::Dust, Caution::Noise])
+                .minding(&[Caution::HandSaw])
                 .says([words]);
         }
     };
@@ -108,7 +108,7 @@ fn rough(workpiece: &Workpiece) -> Operation {
     );
     Operation::of(Task::Rough)
         .with("saw, jointer, planer", 20.0 + 10.0 * f64::from(pieces))
-        .minding(&[Caution::TableSaw, Caution::Dust, Caution::Noise])
+        .minding(&[Caution::TableSaw, Caution::Jointer])
         .says([words, planed])
 }
 
@@ -129,7 +129,7 @@ fn joint(workpiece: &Workpiece) -> Operation {
             "jointer, or hand plane and straightedge",
             10.0 + 6.0 * edges as f64,
         )
-        .minding(&[Caution::Dust, Caution::Noise])
+        .minding(&[Caution::Jointer])
         .says([words])
 }
 
@@ -167,7 +167,7 @@ fn mortises(workpiece: &Workpiece, size: Tenons) -> Operation {
             "floating-tenon joiner, or router with a fence",
             15.0 + 3.0 * all,
         )
-        .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+        .minding(&[Caution::Router, Caution::Mortise])
         .says([cut, below, passes])
 }
 
@@ -218,7 +218,7 @@ fn flatten(workpiece: &Workpiece) -> Operation {
     ));
     Operation::of(Task::Flatten)
         .with(planing_tool(workpiece), 40.0)
-        .minding(&[Caution::Dust, Caution::Noise])
+        .minding(&[planing_caution(workpiece)])
         .says(work)
 }
 
@@ -254,14 +254,28 @@ fn thickness(workpiece: &Workpiece) -> Operation {
     );
     Operation::of(Task::Thickness)
         .with(planing_tool(workpiece), 30.0)
-        .minding(&[Caution::Dust, Caution::Noise])
+        .minding(&[planing_caution(workpiece)])
         .says([words])
+}
+
+/// Whether the panel goes through the maker's planer.
+fn is_planed(workpiece: &Workpiece) -> bool {
+    let board = workpiece.board();
+    panel_width(board) <= board.panel.planer
+}
+
+/// The caution of the tool that planes the panel.
+fn planing_caution(workpiece: &Workpiece) -> Caution {
+    if is_planed(workpiece) {
+        Caution::Jointer
+    } else {
+        Caution::Router
+    }
 }
 
 /// The tool that planes a panel of this width.
 fn planing_tool(workpiece: &Workpiece) -> &'static str {
-    let board = workpiece.board();
-    if panel_width(board) <= board.panel.planer {
+    if is_planed(workpiece) {
         "planer"
     } else {
         "flattening sled for the router, or hand planes: it is wider than your planer"

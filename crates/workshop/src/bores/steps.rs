@@ -28,7 +28,7 @@ fn punched(workpiece: &Workpiece) -> Operation {
         ..Operation::of(Task::PunchedBores)
     }
     .with("drill press with depth stop", 15.0 + holes as f64)
-    .minding(&[Caution::DrillPress, Caution::Dust])
+    .minding(&[Caution::DrillPress])
     .says(kinds_but_center(workpiece, STOP))
 }
 
@@ -78,21 +78,22 @@ fn center(workpiece: &Workpiece) -> Option<Operation> {
     );
     let by_machine = Method::of(workpiece.board()) == Method::Machine;
     let guided = if by_machine {
-        "Run the program of the center hole, the last one, with X and Y as they were set for the other holes."
+        "Run the program of the center hole, the last one for the bores, in the air first and then in the blank, with X and Y as they were \
+         set for the other holes."
     } else {
         guide(bore)
+    };
+    let tool = if by_machine {
+        "CNC machine, the program of the center hole".to_owned()
+    } else {
+        let pilot = workpiece.length(pilot);
+        format!("drill press, over the pin's hole of {pilot}")
     };
     let plug =
         "Where it wanders, plug the pin's hole flush with a dowel and mark the center again.";
     Some(
         Operation::of(Task::CenterBore)
-            .with(
-                format!(
-                    "drill press, over the pin's hole of {}",
-                    workpiece.length(pilot)
-                ),
-                10.0,
-            )
+            .with(tool, 10.0)
             .minding(&[if by_machine {
                 Caution::Cnc
             } else {
@@ -175,9 +176,9 @@ fn inserts(workpiece: &Workpiece) -> Option<Operation> {
     };
     let operation = Operation::of(Task::Inserts)
         .with("tweezers or a magnet on a stick, degreaser, glue", 10.0 + 0.3 * seats as f64)
-        .minding(&[Caution::Resin, Caution::SmallParts])
+        .minding(&[Caution::Resin, Caution::Solvents, Caution::SmallParts, Caution::Magnets])
         .says([
-            format!("Degrease the {set_in}s; vacuum the bores."),
+            format!("Degrease the {set_in}s with the windows open and no flame near; vacuum the bores."),
             held,
             "Lay a straightedge over the bores: each stands as far below the face as the section shows.".into(),
         ]);

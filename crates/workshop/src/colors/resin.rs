@@ -43,7 +43,7 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     let minutes = 15.0 + 15.0 * filled_length(workpiece) / 1000.0;
     let operation = operation
         .with("syringe, cups, tape, card scraper, hard block", minutes)
-        .minding(&[Caution::Resin, Caution::Dust])
+        .minding(&[Caution::Resin])
         .waiting(CURE, "the resin cures, by its label");
     Some(operation.says(work))
 }

@@ -7,6 +7,7 @@ use board::{BorePart, CoatKind, Medium, Rgb};
 use super::check::medium::fault;
 use super::color_name;
 use super::used::{Place, Used, used};
+use crate::finish::steps::{AIR, SHELL};
 use crate::finish::{Parts, coat_data, list, time};
 use crate::job::{Operation, Task};
 use crate::{Caution, Workpiece};
@@ -106,10 +107,8 @@ fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Opera
     let mut cautions = Vec::new();
     cautions.extend(data.has_vapor.then_some(Caution::Solvents));
     cautions.extend(data.is_oily.then_some(Caution::OilyRags));
-    let mut work = vec![
-        format!("{} {TRY}", aired(data.has_vapor)),
-        place_in_order(workpiece, medium),
-    ];
+    let mut work: Vec<String> = data.has_vapor.then(|| AIR.to_owned()).into_iter().collect();
+    work.push(place_in_order(workpiece, medium));
     work.push(masked(&with, medium).into());
     work.extend(
         in_words(&with)
@@ -118,7 +117,7 @@ fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Opera
     );
     work.push(laid_on(medium).into());
     work.push(format!(
-        "Let it dry {}, or as long as its label says, before anything comes over it.",
+        "Let it dry {}, or as long as its label says, before anything goes over it.",
         time(data.next)
     ));
     let task = match medium {
@@ -132,31 +131,18 @@ fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Opera
     Some(operation.says(work))
 }
 
-/// The trial of a color.
-const TRY: &str =
-    "Try each color on an offcut of the same wood, under the finish that goes over it.";
-
-/// The air to work in: the motor of an ordinary fan can light the vapor that it draws in; common practice, no source.
-const fn aired(has_vapor: bool) -> &'static str {
-    if has_vapor {
-        "Work with windows open on two sides, no flame or pilot light near, and no ordinary fan in the vapor."
-    } else {
-        "Open a window."
-    }
-}
-
 /// Which coats are on the wood by then.
 fn place_in_order(workpiece: &Workpiece, medium: Medium) -> String {
     let board = workpiece.board();
     let planned = board.finish.iter().map(|layer| layer.coats).sum::<u32>();
     match (coats_under(workpiece).min(planned), medium) {
-        (_, Medium::Dye | Medium::Stain) => "It goes on bare, sanded wood, before any finish.".into(),
+        (_, Medium::Dye | Medium::Stain) => "Dye and stain go on bare, sanded wood, before any finish.".into(),
         (0, _) => {
             "Paint on bare, sanded wood creeps along the grain: where that shows on the offcut, lay a thin coat of the finish first."
                 .into()
         }
         (under, _) => format!(
-            "It comes after coat {under}: when that is dry, dull it lightly with grit 320 and take the dust off."
+            "Paint goes on after coat {under}: when that is dry, dull it lightly with grit 320 and take the dust off."
         ),
     }
 }
@@ -172,7 +158,7 @@ fn masked(with: &[&Used], medium: Medium) -> &'static str {
     let is_flat = with.iter().any(lies_flat);
     match medium {
         Medium::Paint if is_flat => {
-            "Mask around each part with low-tack tape or stencil film, rub its edges down, and pull it off before the paint is hard."
+            "Mask around each part with low-tack tape or stencil film, press its edges down, and pull it off before the paint is hard."
         }
         Medium::Dye | Medium::Stain if is_flat => {
             "Tape does not stop what runs along the grain: cut around each part with a knife first, or seal the wood beside it with \
@@ -198,10 +184,10 @@ const fn laid_on(medium: Medium) -> &'static str {
             "Two thin coats cover better than a thick one, which runs and dries slowly."
         }
         Medium::Dye => {
-            "Wet each part quickly from edge to edge, and take up what stands; a second pass darkens it."
+            "Wet each part quickly from edge to edge, and wipe up what stands on the wood; a second pass darkens it."
         }
         _ => {
-            "Brush or wipe it on, leave it for some minutes, and wipe off along the grain what is not taken up."
+            "Brush or wipe it on, leave it a few minutes, and wipe off the excess along the grain before it gets tacky."
         }
     }
 }
@@ -282,10 +268,9 @@ fn inlays(all: &[Used]) -> Option<Operation> {
             .map(|parts| format!("Inlay {parts}.")),
     );
     work.extend([
-        "Glue it in, wax paper over it, and press it down with a flat block until the glue is dry.".into(),
-        "Scrape it flush with the face. Keep shell wet while you saw or sand it, and wear a fitted P100 respirator: its dust \
-         harms the lungs."
+        "Glue it in, wax paper over it, and press it down with a flat block until the glue is dry."
             .into(),
+        format!("Scrape it flush with the face. {SHELL}"),
     ]);
     let operation = Operation::of(Task::Inlay)
         .with(
@@ -293,7 +278,7 @@ fn inlays(all: &[Used]) -> Option<Operation> {
             // Fitting takes far longer than painting does.
             4.0 * minutes(&inlaid),
         )
-        .minding(&[Caution::Router, Caution::Dust])
+        .minding(&[Caution::Router])
         .waiting(24.0, "the glue dries");
     Some(operation.says(work))
 }
@@ -332,7 +317,7 @@ mod tests {
         assert_eq!(told(Medium::Dye), [(Task::Stain, 1), (Task::Paint, 1)]);
         assert_eq!(told(Medium::Inlay), [(Task::Paint, 1), (Task::Inlay, 1)]);
         let stain = &of(&colored(Medium::Stain))[0];
-        assert_eq!(stain.cautions, [Caution::Solvents, Caution::OilyRags]);
+        assert_eq!(stain.cautions, [Caution::OilyRags, Caution::Solvents]);
         // An ordinary fan in vapor that burns can light it; dye may be of alcohol.
         for medium in [Medium::Paint, Medium::Dye, Medium::Stain] {
             let colored = &of(&colored(medium))[0];

@@ -138,7 +138,7 @@ pub const CURE: f64 = 72.0;
 fn level(workpiece: &Workpiece, pour: &Pour) -> Operation {
     Operation::of(Task::Level)
         .with("card scraper, then a sander with a hard pad", 10.0 + 0.3 * pour.bores.len() as f64)
-        .minding(&[Caution::Resin, Caution::Dust])
+        .minding(&[Caution::Resin])
         .says([format!(
             "Try a drop in the cup with a fingernail: it takes no mark. Level off the {} that stand above the top face, \
              slowly, so that it does not get warm.",

@@ -22,7 +22,7 @@ pub use amounts::{FinishNeed, coat_ml, covered, finish_needs, volume};
 pub use bond::{Bond, BondSort, bond};
 pub use care::{care_words, topcoat};
 pub use kinds::{CoatData, coat_data, hard_after, hard_hours};
-pub use masking::to_mask;
+pub use masking::{to_mask, to_unmask};
 pub use meeting::{Meeting, is_sound, meetings};
 pub use parts::{Parts, columns};
 pub use presets::FinishPreset;

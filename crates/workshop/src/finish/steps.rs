@@ -1,10 +1,10 @@
 //! A test board, sanding, masking and the coats of finish.
 
-use board::{Board, Coat, CoatKind};
+use board::{Board, Coat, CoatKind, Medium};
 
 use super::amounts::{coat_ml, volume};
 use super::kinds::{coat_data, hard_after, hard_hours, is_color};
-use super::masking::to_mask;
+use super::masking::{to_mask, to_unmask};
 use super::meeting::meetings;
 use super::parts::on;
 use crate::colors::steps::coats_under;
@@ -12,14 +12,15 @@ use crate::finish::time;
 use crate::job::{Operation, TIMED, Task, USUAL, Wait};
 use crate::{Caution, Workpiece};
 
+/// The air to work in wherever there is vapor: the motor of an ordinary fan can light what it draws in; common practice, no source.
+pub const AIR: &str =
+    "Open windows on two sides; no flame or pilot light near, and no ordinary fan in the vapor.";
+
 /// From the test board to a finish that is hard.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
-    let board = workpiece.board();
+    let coats = coats(workpiece);
     let mut all = vec![sand(workpiece)];
-    if board.finish.is_empty() {
-        return all;
-    }
-    all.push(trial(workpiece));
+    all.extend(trial(workpiece, &coats));
     let bare = to_mask(workpiece);
     if !bare.is_empty() {
         all.push(
@@ -28,21 +29,32 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
                 .says(bare),
         );
     }
-    let coats = planned(board);
-    let last = coats.len();
+    all.extend(coats);
+    all.extend(last_to_harden(workpiece.board()).map(harden));
+    all
+}
+
+/// Every coat, under the paint or over it.
+///
+/// Plugs and tape come off with the last coat that makes a film: wax has none, and is rubbed on when the film is hard.
+fn coats(workpiece: &Workpiece) -> Vec<Operation> {
+    let coats = planned(workpiece.board());
+    let last = coats.iter().rposition(|it| it.coat.kind != CoatKind::Wax);
+    let last = last.unwrap_or_else(|| coats.len().saturating_sub(1));
     let under = coats_under(workpiece);
-    all.extend(coats.into_iter().zip(1_u32..).map(|(coat, number)| {
-        let is_last = number as usize == last;
-        let applied = applied(workpiece, coat, number, is_last);
+    let operations = coats.into_iter().zip(1_u32..).map(|(coat, number)| {
+        let unmask = (number as usize == last + 1)
+            .then(|| to_unmask(workpiece))
+            .flatten();
+        let applied = applied(workpiece, coat, number, unmask);
         let task = if number <= under {
             Task::Undercoat
         } else {
             Task::Coat
         };
         Operation { task, ..applied }
-    }));
-    all.extend(last_to_harden(board).map(harden));
-    all
+    });
+    operations.collect()
 }
 
 /// A coat in its layer.
@@ -84,36 +96,49 @@ pub fn last_to_harden(board: &Board) -> Option<&Coat> {
     latest.map(|(_, coat)| coat)
 }
 
-/// The coats on a scrap first: labels differ, and so do woods.
-fn trial(workpiece: &Workpiece) -> Operation {
-    let board = workpiece.board();
-    let hours: f64 = board.finish.iter().map(Coat::hours).sum();
-    Operation {
+/// Colors and coats on a scrap first: labels differ, and so do woods; none where nothing is laid on.
+///
+/// It takes as long as they take on the board, rests included.
+fn trial(workpiece: &Workpiece, coats: &[Operation]) -> Option<Operation> {
+    let colors = colored(workpiece);
+    let laid = || colors.iter().chain(coats);
+    laid().next()?;
+    let waits = laid().filter_map(|operation| operation.wait);
+    let hours: f64 = waits.map(|wait| wait.hours).sum();
+    let cautions = laid().flat_map(|operation| &operation.cautions);
+    let cautions: Vec<Caution> = cautions.copied().collect();
+    let operation = Operation {
         wait: Some(Wait {
             hours,
-            reason: "the coats of the test board dry",
+            reason: "the test board dries, color by color and coat by coat",
             source: TIMED,
         }),
         ..Operation::of(Task::Trial)
-    }
-    .with("an offcut of the board, brush or rag", 45.0)
-    .minding(&cautions(board))
-    .says([
-        "Read the label of every can: where it says otherwise, the label wins over the times, grits and pairs of this plan.".into(),
-        "Sand an offcut of the same wood as the board will be, and lay every coat on it in the same order and with the same waits."
-            .into(),
-        "When it is dry, press tape on it and pull it off: nothing may come away. Judge color and sheen where the board will stand."
-            .into(),
-        "Times are for usual room conditions; a cold or damp shop takes longer, by how much no source says.".into(),
-    ])
+    };
+    let (layers, judged) = match (colors.is_empty(), coats.is_empty()) {
+        (true, _) => ("coat", "coats"),
+        (false, true) => ("color", "colors"),
+        (false, false) => ("color and coat", "colors and coats"),
+    };
+    Some(operation
+        .with("an offcut of the board, brush or rag", 45.0)
+        .minding(&cautions)
+        .says([
+            format!("Read every label. Where it differs from the times, grits and order of {judged} here, the label wins."),
+            format!(
+                "Sand an offcut of the board's wood as you will sand the board, and lay every {layers} on it in the same order, with the same waits."
+            ),
+            "When it is dry, press tape on it and pull it off: nothing may come away. Judge color and sheen where the board will be used."
+                .into(),
+            "Times are for usual room conditions. A cold or damp shop takes longer; no source says by how much.".into(),
+        ]))
 }
 
-/// The cautions of a finish: rags with oil, vapor.
-pub fn cautions(board: &Board) -> Vec<Caution> {
-    let of = [Caution::OilyRags, Caution::Solvents];
-    of.into_iter()
-        .filter(|caution| caution.concerns(board))
-        .collect()
+/// The colors that are laid on, each an operation of its own.
+fn colored(workpiece: &Workpiece) -> Vec<Operation> {
+    let mut all = crate::colors::steps::operations(workpiece);
+    all.retain(|operation| matches!(operation.task, Task::Stain | Task::Paint));
+    all
 }
 
 /// The grits that a board is sanded with, one after the other: film finishes end at 180, oil, shellac and wax at 220; common
@@ -135,37 +160,45 @@ fn sand(workpiece: &Workpiece) -> Operation {
         .map(ToString::to_string)
         .collect();
     let grits = grits.join(", ");
-    let is_filled = workpiece.pour().is_some_and(|pour| !pour.bores.is_empty());
-    let cautions: &[Caution] = if is_filled {
-        &[Caution::Dust, Caution::Noise, Caution::Resin]
-    } else {
-        &[Caution::Dust, Caution::Noise]
-    };
+    let is_filled = has_resin(workpiece);
+    let cautions: &[Caution] = if is_filled { &[Caution::Resin] } else { &[] };
     Operation::of(Task::Sand)
         .with(format!("random-orbit sander, paper of grit {grits}"), 90.0)
         .minding(cautions)
         .says(is_filled.then(|| {
-            "Cure the resin fully first; sand lightly over it so that it stays cool.".to_owned()
+            "Let the resin cure fully first, and sand lightly over it so that it stays cool.".to_owned()
         }))
+        .says(has_inlay(workpiece).then(|| SHELL.to_owned()))
         .says([
             format!("Sand with the grain through {grits}. Skip no grit, and take the dust off after each."),
-            "Break the edges of the holes and grooves by hand with folded paper. Keep the sander flat over them."
+            "Break the edges of holes and grooves by hand with folded sandpaper. Keep the sander flat over them."
                 .into(),
             "Wipe with a damp cloth to raise the grain, let it dry, and go over it once more with the last grit.".into(),
         ])
 }
 
+/// The dust of shell, which inlays may be of; common practice, no source.
+pub const SHELL: &str = "Keep shell wet while you saw or sand it, and wear a fitted P100 respirator: its dust harms the lungs.";
+
+/// Whether there is resin under the sander, in bores or in grooves.
+fn has_resin(workpiece: &Workpiece) -> bool {
+    let in_bores = workpiece.pour().is_some_and(|pour| !pour.bores.is_empty());
+    in_bores || crate::colors::resin::groove_resin(workpiece).is_some()
+}
+
+/// Whether there is an inlay under the sander.
+fn has_inlay(workpiece: &Workpiece) -> bool {
+    let all = crate::colors::steps::laid(workpiece);
+    all.iter().any(|one| one.tint.medium == Medium::Inlay)
+}
+
 /// A coat and the time it dries.
 ///
 /// Both faces get as many coats, or the board cups as one of them takes up the moisture of the air sooner.
-fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, is_last: bool) -> Operation {
+fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, unmask: Option<String>) -> Operation {
     let rub = rubbed(workpiece.board(), coat);
-    let InLayer {
-        coat,
-        number: of_layer,
-        ..
-    } = coat;
-    let rests = rests_after(coat, of_layer);
+    let rests = rests_after(workpiece.board(), coat);
+    let coat = coat.coat;
     let hours = coat.dries.max(rests.unwrap_or_default());
     let mut words = format!(
         "Coat {number}: {} {}, {}.",
@@ -173,13 +206,18 @@ fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, is_last: bool) -> 
         on(coat.place),
         amount(workpiece, coat),
     );
+    if coat_data(coat.kind).has_vapor {
+        words += " ";
+        words += AIR;
+    }
     words += &rub;
     words += put_on(coat.kind);
     words += " Let it dry ";
     words += &time(hours);
     words += ".";
-    if is_last {
-        words += " Take plugs and tape off before it is hard.";
+    if let Some(unmask) = unmask {
+        words += " ";
+        words += &unmask;
     }
     Operation {
         number,
@@ -191,7 +229,7 @@ fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, is_last: bool) -> 
         ..Operation::of(Task::Coat)
     }
     .with(tool(coat), 40.0)
-    .minding(&of_coat(coat))
+    .minding(&of_coat(coat, !rub.is_empty()))
     .says([words])
 }
 
@@ -209,33 +247,55 @@ fn amount(workpiece: &Workpiece, coat: Coat) -> String {
 /// The sentences on putting a kind on; common practice, no source. Oil that is not wiped off stays sticky, and lacquer that is sprayed
 /// fills the air with vapor that a spark lights.
 const fn put_on(kind: CoatKind) -> &'static str {
-    use CoatKind::{Lacquer, Oil, OilVarnish, OilWax, SandingSealer, Stain, Wax};
     match kind {
-        Oil | OilVarnish => {
+        CoatKind::Oil | CoatKind::OilVarnish => {
             " Flood it on, keep it wet 10 to 15 minutes, then wipe off all the excess; wipe again after an hour where it weeps from \
              the pores."
         }
-        OilWax => {
+        CoatKind::OilWax => {
             " Rub on a very thin coat and wipe off all the excess within the time on the label."
         }
-        Stain => " Wipe off the excess along the grain within a few minutes, before it gets tacky.",
-        Wax => " Rub on a thin coat, let it haze, and buff it.",
-        Lacquer => {
+        CoatKind::Stain => {
+            " Wipe off the excess along the grain within a few minutes, before it gets tacky."
+        }
+        CoatKind::Dye => " Wet it evenly from edge to edge and wipe up what stands on the wood.",
+        CoatKind::Wax => " Rub on a thin coat, let it haze, and buff it.",
+        CoatKind::Lacquer => {
             " Use brushing lacquer with a brush. Spray only with a spray booth and an explosion-proof fan."
         }
-        SandingSealer => " Brush it on. Spray only with a spray booth and an explosion-proof fan.",
-        _ => "",
+        CoatKind::SandingSealer => {
+            " Brush it on. Spray only with a spray booth and an explosion-proof fan."
+        }
+        CoatKind::Shellac | CoatKind::DewaxedShellac => {
+            " Lay it on thin and quickly, and do not go back over it."
+        }
+        CoatKind::WipingVarnish => " Wipe on a thin, even coat along the grain.",
+        CoatKind::OilPolyurethane => " Brush on a thin coat and tip it off along the grain.",
+        CoatKind::WaterPolyurethane => {
+            " Brush on a thin coat along the grain, and do not go back over it."
+        }
+        CoatKind::PaintPen | CoatKind::Enamel | CoatKind::Acrylic => {
+            " Keep the coat thin: a thick one runs."
+        }
     }
 }
 
-/// Hours that shellac rests after every fourth coat: "12 hours every three to four coats" (trade page); none otherwise.
-fn rests_after(coat: Coat, number: u32) -> Option<f64> {
-    use board::CoatKind::{DewaxedShellac, Shellac};
+/// Hours that shellac rests after every fourth coat of it: "12 hours every three to four coats" (trade page); none otherwise, and none
+/// after the last.
+///
+/// Layers of shellac that follow each other are counted together.
+fn rests_after(board: &Board, laid: InLayer) -> Option<f64> {
     /// Hours of each such rest.
     const REST: f64 = 12.0;
-    let is_shellac = matches!(coat.kind, Shellac | DewaxedShellac);
-    let is_due = number.is_multiple_of(4) && number < coat.coats;
-    (is_shellac && is_due && coat.dries < REST).then_some(REST)
+    let is_shellac =
+        |coat: &Coat| matches!(coat.kind, CoatKind::Shellac | CoatKind::DewaxedShellac);
+    let coat = laid.coat;
+    let (below, above) = board.finish.split_at_checked(laid.layer)?;
+    let below = below.iter().rev().take_while(|coat| is_shellac(coat));
+    let number = below.map(|coat| coat.coats).sum::<u32>() + laid.number;
+    let more = above.get(1).is_some_and(is_shellac) || laid.number < coat.coats;
+    let is_due = is_shellac(&coat) && number.is_multiple_of(4) && more;
+    (is_due && coat.dries < REST).then_some(REST)
 }
 
 /// The sentence about rubbing down what is under a coat; empty where nothing is.
@@ -260,7 +320,7 @@ fn rubbed(board: &Board, coat: InLayer) -> String {
         Some(grit) => {
             let spared = if color { ", the color but lightly" } else { "" };
             format!(
-                " Rub the coat before it down first, with a gray pad or grit {grit}{spared}, and take the dust off."
+                " First rub down the coat below with a gray pad or grit {grit}{spared}, and take the dust off."
             )
         }
     }
@@ -279,12 +339,13 @@ fn tool(coat: Coat) -> &'static str {
     }
 }
 
-/// The cautions of one coat.
-fn of_coat(coat: Coat) -> Vec<Caution> {
+/// The cautions of one coat; dust too where the coat before it is rubbed down.
+fn of_coat(coat: Coat, is_rubbed: bool) -> Vec<Caution> {
     let data = coat_data(coat.kind);
+    let dust = is_rubbed.then_some(Caution::Dust);
     let rags = data.is_oily.then_some(Caution::OilyRags);
     let vapor = data.has_vapor.then_some(Caution::Solvents);
-    rags.into_iter().chain(vapor).collect()
+    dust.into_iter().chain(rags).chain(vapor).collect()
 }
 
 /// The wait until the finish can be played on.
@@ -300,7 +361,7 @@ fn harden(coat: &Coat) -> Operation {
         ..Operation::of(Task::Harden)
     }
     .says([format!(
-        "Time until the {} is hard: {}. No pieces go in and nothing stands on it before.",
+        "Cure time of the {}: {}. Until then put no pieces in and stand nothing on it.",
         coat.kind.label(),
         hard_after(coat.kind)
     )])

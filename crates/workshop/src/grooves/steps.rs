@@ -69,7 +69,7 @@ fn ring(workpiece: &Workpiece) -> Operation {
         ..Operation::of(Task::PinRings)
     }
     .with("router on a trammel, V bit, the pin in its hole", 20.0)
-    .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+    .minding(&[Caution::Router])
     .says(set(workpiece))
     .says(border)
     .says(middle)
@@ -82,7 +82,7 @@ fn grooves(workpiece: &Workpiece) -> Operation {
         ..Operation::of(Task::Grooves)
     }
     .with("router, V bit, straightedge and guides", 90.0)
-    .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+    .minding(&[Caution::Router])
     .says(set(workpiece))
     .says(["Stop each line short of its bores, as the template shows.".to_owned()])
 }

@@ -43,14 +43,14 @@ fn template(workpiece: &Workpiece) -> Operation {
     let holes = routed(workpiece.layout()).count();
     let operation = Operation::of(Task::RouterTemplate)
         .with("drill press, Forstner bits, hardboard", 20.0 + holes as f64)
-        .minding(&[Caution::DrillPress, Caution::Dust]);
+        .minding(&[Caution::DrillPress]);
     let Some(router) = workpiece.board().router else {
         let words =
             "Tick Make router template: bushing, bit and hardboard say how wide its holes are.";
         return operation.says([words.to_owned()]);
     };
     let sheets = format!(
-        "Glue the sheets on hardboard {} thick, wide enough for clamps outside the board's edge.",
+        "Glue the sheets on hardboard {} thick (spray adhesive outdoors only), wide enough for clamps outside the board's edge.",
         workpiece.length(router.hardboard)
     );
     let settings = router_settings(workpiece.layout(), router);
@@ -110,7 +110,7 @@ fn routed_bores(workpiece: &Workpiece) -> Operation {
         ..Operation::of(Task::RoutedBores)
     }
     .with(router_tool(workpiece), 20.0 + 0.75 * holes as f64)
-    .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+    .minding(&[Caution::Router])
     .says(work)
 }
 
@@ -161,7 +161,8 @@ fn settings(workpiece: &Workpiece, router: Router) -> Vec<String> {
 ///
 /// Its index holes come last, as they are marked with the hole whose place they take.
 fn jig(workpiece: &Workpiece) -> Operation {
-    let operation = Operation::of(Task::SectorJig).minding(&[Caution::DrillPress, Caution::Dust]);
+    let minded = [Caution::DrillPress, Caution::BandSaw, Caution::HandSaw];
+    let operation = Operation::of(Task::SectorJig).minding(&minded);
     let Some(Ok(plan)) = workpiece.sector_jig() else {
         let words = "Tick Make one-player jig, and fix what the findings say about it.";
         return operation
@@ -175,11 +176,12 @@ fn jig(workpiece: &Workpiece) -> Operation {
         .collect();
     operation
         .with(
-            "drill press, hardboard",
+            "drill press, band saw or jig saw, hardboard",
             20.0 + 2.0 * plan.holes.len() as f64,
         )
         .says([
-            "Glue the sheets on hardboard and cut its outline.".to_owned(),
+            "Glue the sheets on hardboard (spray adhesive outdoors only) and saw its outline."
+                .to_owned(),
             "Drill the center pin's hole, then every hole of the sector.".into(),
             format!("Drill the index holes: {}.", index.join(", ")),
         ])
@@ -202,7 +204,7 @@ fn sector_bores(workpiece: &Workpiece) -> Operation {
         "drill press or drill guide, the jig on its pin",
         20.0 + holes as f64,
     )
-    .minding(&[Caution::DrillPress, Caution::Dust])
+    .minding(&[Caution::DrillPress])
     .says([
         "Put the jig on the center pin and clamp it on player 1's axis; drill all its holes."
             .to_owned(),

@@ -93,7 +93,8 @@ fn marked(workpiece: &Workpiece) -> String {
 /// Double-sided tape holds it, as patternmakers hold what may not be screwed; common practice, no source.
 fn pin_block(workpiece: &Workpiece) -> Operation {
     Operation::of(Task::PinBlock)
-        .with("scrap block, double-sided tape", 15.0)
+        .with("drill press, scrap block, double-sided tape", 15.0)
+        .minding(&[Caution::DrillPress])
         .says([
             marked(workpiece),
             format!(
@@ -118,7 +119,7 @@ fn pivot_bores(workpiece: &Workpiece) -> Operation {
         "drill press, pin in a sliding base, stop or index plate",
         20.0 + 3.0 * rings as f64 + holes as f64,
     )
-    .minding(&[Caution::DrillPress, Caution::Dust])
+    .minding(&[Caution::DrillPress])
     .says([format!(
         "Put the blank on the pin. Set the {} of the jig sheet one after the other, and drill all holes of one before \
          the next, clamped each time.",
@@ -136,8 +137,8 @@ fn corners(workpiece: &Workpiece) -> Operation {
         Units::Inch(_) => INCH / 4.0,
     };
     Operation::of(Task::Corners)
-        .with("band saw, jig saw, or straight cuts with a saw", 15.0)
-        .minding(&[Caution::Dust, Caution::Noise])
+        .with("band saw, jig saw or circular saw", 15.0)
+        .minding(&[Caution::BandSaw, Caution::HandSaw])
         .says([format!(
             "Draw the circle of {} about the pin and saw the corners off straight, to about {} outside it all round.",
             workpiece.length(workpiece.board().blank.diameter),
@@ -147,8 +148,8 @@ fn corners(workpiece: &Workpiece) -> Operation {
 
 /// The circle on its pin, the safer tools first.
 ///
-/// A disc on a table saw is cut by many makers and recommended by no maker of saws: it is told with what keeps hands off the
-/// blade, after two ways that need no such care. Common practice, no source; the passes are of a bit that most shops have.
+/// Many makers cut a disc on a table saw, and saw manuals advise against it: the two safer ways come first, and the saw is told with
+/// what keeps hands off the blade. Common practice, no source; the passes are of a bit that most shops have.
 fn circle(workpiece: &Workpiece) -> Operation {
     let board = workpiece.board();
     let length = |mm| workpiece.length(mm);
@@ -156,7 +157,7 @@ fn circle(workpiece: &Workpiece) -> Operation {
     let thick = board.blank.thickness;
     let bit = usual_bit(board.units);
     let trammel = format!(
-        "Safest is a router on a trammel: pin of {}, the near side of the bit {} from the middle of the pin, {} with a \
+        "A router on a trammel is safest: pin of {}, the near side of the bit {} from the middle of the pin, {} with a \
          bit of {}, each no deeper than the bit's diameter. A band saw with a circle jig does as well.",
         length(board.jig.pin),
         length(near),
@@ -164,8 +165,9 @@ fn circle(workpiece: &Workpiece) -> Operation {
         length(bit)
     );
     let saw = format!(
-        "On a table saw: saw unplugged, clamp the circle jig so that it cannot shift, pin {} from the near side of the \
-         blade; its far side is at {}.",
+        "Use a table saw only with a guard that stays over the blade during the cut; if the circle jig leaves no room for one, take \
+         the trammel or the band saw. Saw unplugged, clamp the jig so that it cannot shift, pin {} from the near side of the blade; its \
+         far side is at {}.",
         length(near),
         length(far)
     );
@@ -174,8 +176,9 @@ fn circle(workpiece: &Workpiece) -> Operation {
         Units::Inch(_) => INCH / 8.0,
     };
     let turned = format!(
-        "Raise the blade by no more than {} at a time, {} in all, and turn the blank slowly against the blade, a whole \
-         turn each time; stop the saw before you raise it.",
+        "Raise the blade by no more than {} at a time, {} in all, and turn the blank slowly, a whole turn each time, both hands on the half \
+         away from the blade. The edge at the blade must move away from you: counter-clockwise seen from above with the pin left of the \
+         blade, clockwise with it right. Stop the saw before you raise the blade.",
         workpiece.at_most(raise),
         counted(passes(thick, raise), "turn", "turns")
     );
@@ -188,12 +191,7 @@ fn circle(workpiece: &Workpiece) -> Operation {
             "router on a trammel, or band saw; table saw with a clamped circle jig",
             40.0,
         )
-        .minding(&[
-            Caution::Router,
-            Caution::TableSaw,
-            Caution::Dust,
-            Caution::Noise,
-        ])
+        .minding(&[Caution::Router, Caution::TableSaw, Caution::BandSaw])
         .says([reach, trammel, saw, turned])
 }
 
@@ -212,7 +210,7 @@ fn roundover(workpiece: &Workpiece) -> Operation {
     let radius = workpiece.length(workpiece.board().blank.roundover);
     Operation::of(Task::Roundover)
         .with(format!("router, roundover bit of {radius} with a bearing"), 15.0)
-        .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+        .minding(&[Caution::Router])
         .says([format!(
             "Round the upper edge over by {radius} in two or three passes, counter-clockwise round the board; the last \
              one takes a hair."

@@ -14,6 +14,7 @@ mod tests;
 
 use board::{PieceKind, Timed};
 
+use crate::caution::at_work;
 use crate::{
     Caution, Workpiece, base, blank, bores, colors, filling, finish, grooves, hardboard, jig,
     machine, recess, template,
@@ -93,8 +94,8 @@ pub struct Wait {
 }
 
 impl Operation {
-    /// An operation of a task of which nothing is said yet.
-    pub(crate) const fn of(task: Task) -> Self {
+    /// An operation of a task of which nothing is said yet but the cautions that it needs with any tool.
+    pub(crate) fn of(task: Task) -> Self {
         Self {
             task,
             number: 1,
@@ -105,7 +106,7 @@ impl Operation {
                 source: USUAL,
             },
             wait: None,
-            cautions: Vec::new(),
+            cautions: at_work(task).to_vec(),
             work: Vec::new(),
             sums: &[],
         }
@@ -124,9 +125,11 @@ impl Operation {
         self
     }
 
-    /// The same with what to mind.
+    /// The same with what else to mind, each once, in the order lists show them.
     pub(crate) fn minding(mut self, cautions: &[Caution]) -> Self {
         self.cautions.extend(cautions);
+        self.cautions.sort_unstable();
+        self.cautions.dedup();
         self
     }
 

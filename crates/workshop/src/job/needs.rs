@@ -41,6 +41,8 @@ const LEVELED: &str = "what is leveled later would tear or fill it";
 const CORNERS_CLAMP: &str = "its square edges and corners take clamps, fence and template";
 /// The pin before what turns on it.
 const ON_PIN: &str = "it turns on the pin";
+/// The machine's cuts before the board leaves its blank.
+const HELD: &str = "the skin or the screws hold the board while its last programs run";
 /// Cuts before sanding.
 const CUT_BEFORE_SANDING: &str = "grit that is left in the wood dulls what still has to cut";
 /// Bores before the grooves that run between them.
@@ -95,6 +97,8 @@ needs! {
     MachinedGrooves after Fill: CURED;
     MachinedGrooves after Level: LEVELED;
     MachinedEdge after MachinedBores: "the blank is held outside the edge while the bores are drilled";
+    Free after MachinedEdge: "it is cut round first";
+    Free after MachinedBores MachinedGrooves CenterBore: HELD;
     // The circle.
     Corners after PinHole PinBlock: "the circle is drawn about the pin";
     Corners after Thickness: "a planer snipes the ends of a board, which are sawn off here";
@@ -133,20 +137,21 @@ needs! {
     Inlay after GrooveFill: CURED;
     Inlay after Fill: CURED;
     Inlay after Level: LEVELED;
-    Roundover after Circle MachinedEdge: ROUND_FIRST;
+    Roundover after Circle Free: ROUND_FIRST;
     Roundover after Fill GrooveFill: CURED;
-    Ease after Circle MachinedEdge: ROUND_FIRST;
+    Ease after Circle Free: ROUND_FIRST;
     Recess after Thickness: "its depth is set from the finished underside";
-    Recess after Circle MachinedEdge: "it is measured from the finished edge";
+    Recess after Circle Free: "it is measured from the finished edge";
     Recess after Fill GrooveFill: CURED;
     Recess after Level: "the board lies on its top face, which has to be flat";
     Lid after Recess: "a lid is fitted to the place that it lies in";
     ScrewHoles after Thickness: "how deep they may go follows from the finished thickness";
+    ScrewHoles after Free: "its underside is reached once it is out of the blank";
     ScrewHoles after Recess: "the recess shows where no screw may go";
     ScrewHoles after Fill GrooveFill: "the board lies on its top face, where the resin must be hard";
     // Sanding comes after every cut, the finish after that.
     Sand after PunchedBores RoutedBores SectorBores PivotBores MachinedBores: CUT_BEFORE_SANDING;
-    Sand after Circle MachinedEdge PinRings: CUT_BEFORE_SANDING;
+    Sand after Circle MachinedEdge Free PinRings: CUT_BEFORE_SANDING;
     Sand after CenterBore Grooves MachinedGrooves: CUT_BEFORE_SANDING;
     Sand after Roundover Ease Recess ScrewHoles: CUT_BEFORE_SANDING;
     Sand after Lid: "board and lid are sanded in one go";

@@ -76,6 +76,7 @@ impl Task {
             Self::Corners
             | Self::Circle
             | Self::MachinedEdge
+            | Self::Free
             | Self::PinRings
             | Self::CenterBore => WorkStage::Circle,
             Self::Seal | Self::Inserts | Self::Fill | Self::Level => WorkStage::Filling,

@@ -117,6 +117,8 @@ tasks! {
     MachinedGrooves: "Grooves", Machine, Some(Method::Machine);
     /// The machine cuts the board round.
     MachinedEdge: "Cutting the edge", Machine, Some(Method::Machine);
+    /// The board that the machine has cut round is taken out of its blank.
+    Free: "Cutting the board free", Machine, Some(Method::Machine);
     /// The corners outside the circle are sawn off.
     Corners: "Sawing the corners off", Jig, None;
     /// The board is cut round on its pin.

@@ -18,6 +18,7 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     }
     if edge_by_machine(board) {
         all.extend(edge(workpiece));
+        all.extend(freed(workpiece));
     }
     all
 }
@@ -33,11 +34,12 @@ fn bores(workpiece: &Workpiece) -> Operation {
         ..Operation::of(Task::MachinedBores)
     }
     .with("CNC machine, drilling programs", 30.0 + 10.0 * bits as f64 + 0.1 * holes as f64)
-    .minding(&[Caution::Cnc, Caution::Dust, Caution::Noise])
+    .minding(&[Caution::Cnc])
     .says([
-        "Hold the blank down outside the circle, and set X0 Y0 on the center, Y+ to 12 o'clock, Z0 on the top face."
+        "Hold the blank down outside the circle, clamps out of the bit's way and lower than the safe height. Set X0 Y0 on the center, \
+         Y+ to 12 o'clock, Z0 on the top face."
             .to_owned(),
-        "Run each program in the air first, then on scrap, then on the blank, bit by bit.".into(),
+        "Find the emergency stop. Run each program in the air first, then on scrap, then on the blank, bit by bit.".into(),
     ])
     .says(kinds_but_center(workpiece, "measure a hole in scrap before the first in the blank"))
 }
@@ -51,7 +53,7 @@ fn grooves(workpiece: &Workpiece) -> Operation {
         ..Operation::of(Task::MachinedGrooves)
     }
     .with("CNC machine, V bit", 25.0)
-    .minding(&[Caution::Cnc, Caution::Dust, Caution::Noise])
+    .minding(&[Caution::Cnc])
     .says(set(workpiece))
     .says(["Set X0 Y0 on the same center as for the bores, Z0 with the tip of the V bit, and run the program in the air first.".to_owned()])
 }
@@ -63,29 +65,53 @@ fn edge(workpiece: &Workpiece) -> Option<Operation> {
     let board = workpiece.board();
     let run = board.machine.as_ref()?.edge?;
     let deep = board.blank.thickness - run.skin;
-    let free = if run.skin > 0.0 {
+    let held = if run.skin > 0.0 {
         format!(
-            "Saw the skin of {} that is left, and trim it flush with a bearing bit.",
+            "Leave the skin of {} uncut until every program has run: it holds the board in the blank.",
             workpiece.length(run.skin)
         )
     } else {
-        "Screw the board to the spoilboard where the base will cover it: the program cuts it free."
+        "First screw the board to the spoilboard from below, where the base will cover the holes: the program cuts it free. Leave the screws in \
+         until every program has run."
             .to_owned()
     };
     Some(
         Operation::of(Task::MachinedEdge)
             .with(
                 format!("CNC machine, cutter of {}", workpiece.length(run.cutter)),
-                25.0,
+                20.0,
             )
-            .minding(&[Caution::Cnc, Caution::Dust, Caution::Noise])
+            .minding(&[Caution::Cnc])
             .says([
+                held,
                 format!(
-                    "Run the program of the edge: {} of at most {}.",
+                    "Run the program of the edge in the air first, then on the blank: {} of at most {}.",
                     counted(passes(deep, run.pass), "pass", "passes"),
                     workpiece.at_most(run.pass)
                 ),
-                free,
             ]),
+    )
+}
+
+/// The board out of its blank, once no program needs it held any more.
+fn freed(workpiece: &Workpiece) -> Option<Operation> {
+    let run = workpiece.board().machine.as_ref()?.edge?;
+    let operation = Operation::of(Task::Free);
+    if run.skin <= 0.0 {
+        return Some(
+            operation
+                .with("screwdriver, chisel", 5.0)
+                .says(["Take the screws out and lift the board off the spoilboard.".to_owned()]),
+        );
+    }
+    let sawn = format!(
+        "Saw through the skin of {} all round, and trim it flush with a bearing bit, counter-clockwise round the board.",
+        workpiece.length(run.skin)
+    );
+    Some(
+        operation
+            .with("jig saw or handsaw, router with a flush-trim bit", 10.0)
+            .minding(&[Caution::HandSaw, Caution::Router])
+            .says([sawn]),
     )
 }

@@ -43,7 +43,7 @@ fn routed(workpiece: &Workpiece, recess: &Recess) -> Operation {
         ),
         60.0,
     )
-    .minding(&[Caution::Router, Caution::Dust, Caution::Noise])
+    .minding(&[Caution::Router])
     .says([
         "Lay the board on its top face, on a clean pad.".to_owned(),
         words,
@@ -96,19 +96,25 @@ fn lid(workpiece: &Workpiece, recess: &Recess) -> Option<Operation> {
         String::new()
     };
     let made = format!(
-        "Make the lid: {}{leaning}, {} thick; try it before it is finished, and leave room for the finish.",
+        "Make the lid: {}{leaning}, {} thick. Cut it from a longer board, held by a sled or clamps, since small pieces are not safe at a saw or a router. \
+         Try it before the finish, and leave room for that.",
         outline(workpiece, lid.shape),
         workpiece.length(lid.thickness)
     );
     let slides = matches!(recess.lid_fit.hold, LidHold::Slides { .. });
     let edge = slides
         .then(|| "Slide it home, mark the edge of the board on it, and cut it to that.".to_owned());
+    let held = (!slides).then(|| {
+        "If magnets hold it, glue them into blind holes with epoxy, so that neither can come out.".to_owned()
+    });
     Some(
         Operation::of(Task::Lid)
-            .with("saw, plane, sanding block", 40.0)
-            .minding(&[Caution::TableSaw, Caution::Dust])
+            .with("saw, plane or router, sanding block", 40.0)
+            .minding(&[Caution::TableSaw, Caution::Router])
+            .minding(if slides { &[][..] } else { &[Caution::Magnets] })
             .says([made])
-            .says(edge),
+            .says(edge)
+            .says(held),
     )
 }
 

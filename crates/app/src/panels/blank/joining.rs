@@ -3,13 +3,13 @@
 use board::{Board, INCH, Measure, Units, Value, field};
 use egui::Ui;
 use egui_plot::{HLine, Line, Plot, PlotPoints, VLine};
-use workshop::{EdgePlace, Mend, SeamTurns, Workpiece, piece_width, sawn_width};
+use workshop::{Caution, EdgePlace, Mend, SeamTurns, Workpiece, piece_width, sawn_width};
 
 use crate::command::Command;
 use crate::current::Current;
 use crate::panels::rows::{add_button, fact, fit_button, remark};
 use crate::theme::Tokens;
-use crate::widgets::{entry_ui, fields_ui, row};
+use crate::widgets::{cautions, entry_ui, fields_ui, row};
 
 /// Joints, their cost in wood, and the places of seams and tenons.
 pub fn joining_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<Command>) {
@@ -23,6 +23,15 @@ pub fn joining_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut
         turns_ui(ui, turns, units);
         fit_button(ui, Mend::TurnOffSeams, asked);
     }
+    cautions(ui, &minded(board));
+}
+
+/// The cautions of the machines that make the blank.
+fn minded(board: &Board) -> Vec<Caution> {
+    let machines = [Caution::TableSaw, Caution::BandSaw, Caution::Jointer];
+    let mortised = board.panel.tenons.map(|_| Caution::Mortise);
+    let all = [Caution::Eyes, Caution::Dust, Caution::Noise];
+    machines.into_iter().chain(mortised).chain(all).collect()
 }
 
 /// Widths of the pieces, places of seams and tenons.

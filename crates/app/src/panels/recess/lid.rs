@@ -2,11 +2,11 @@
 
 use board::{Board, Measure, field};
 use egui::Ui;
-use workshop::lid_moves;
+use workshop::{Caution, lid_moves};
 
 use crate::current::Current;
 use crate::panels::rows::fact;
-use crate::widgets::fields_ui;
+use crate::widgets::{cautions, fields_ui};
 
 /// The fit of the lid, if the recess has one, and the right clearance where the wood is known.
 pub fn lid_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
@@ -22,6 +22,7 @@ pub fn lid_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
             fact(ui, "Most clearance", &mm(most));
         }
     }
+    cautions(ui, &[Caution::TableSaw, Caution::Magnets]);
 }
 
 #[cfg(test)]

@@ -4,10 +4,11 @@ mod lid;
 
 use board::{Board, Measure, field};
 use egui::Ui;
+use workshop::{Caution, Storage};
 
 use crate::current::Current;
 use crate::panels::rows::{fact, remark};
-use crate::widgets::fields_ui;
+use crate::widgets::{cautions, fields_ui};
 
 pub use lid::lid_ui;
 
@@ -17,9 +18,22 @@ pub fn storage_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     if board.recess.is_none() {
         return;
     }
-    let Some(storage) = current.good().and_then(|workpiece| workpiece.storage()) else {
-        return;
-    };
+    if let Some(storage) = current.good().and_then(|workpiece| workpiece.storage()) {
+        holds_ui(ui, board, storage);
+    }
+    cautions(
+        ui,
+        &[
+            Caution::Router,
+            Caution::Eyes,
+            Caution::Dust,
+            Caution::Noise,
+        ],
+    );
+}
+
+/// The room inside, and the pieces that it has to hold and holds.
+fn holds_ui(ui: &mut Ui, board: &Board, storage: &Storage) {
     let height = Measure::mm(storage.room).shown(board.units);
     fact(ui, "Height inside", &height);
     fact(ui, "Pieces to store", &storage.pieces.to_string());

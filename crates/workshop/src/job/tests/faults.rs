@@ -7,7 +7,7 @@ use board::{
 };
 
 use super::{Board, assert_order, only, plan, tasks, told};
-use crate::{Caution, Task, Workpiece};
+use crate::{Caution, Operation, Task, Workpiece};
 
 fn built(build: Build) -> Board {
     let mut board = Board {
@@ -262,11 +262,12 @@ fn the_circle_is_cut_safely_corners_off_first() {
     assert_order(&board, &[Task::PunchedBores, Task::Corners, Task::Circle]);
     let circle = told(&board, Task::Circle);
     for part in [
-        "Safest is a router on a trammel",
+        "router on a trammel is safest",
         "band saw with a circle jig",
-        "clamp the circle jig",
+        "clamp the jig so that it cannot shift",
+        "only with a guard",
         "Raise the blade by no more than 3 mm at a time, 7 turns",
-        "slowly against the blade",
+        "both hands on the half away from the blade",
         "has to reach the edge, 280 mm from the pin",
         "4 passes",
     ] {
@@ -368,16 +369,19 @@ fn sanding_goes_from_grit_to_grit_and_the_lower_edge_is_eased() {
 #[test]
 fn alcohol_is_out_of_the_room_before_a_torch_is_lit() {
     let sealed = only(&of_wood(magnets(), "red-oak"), Task::Seal);
-    assert_eq!(sealed.cautions, [Caution::Solvents]);
+    assert_eq!(sealed.cautions, [Caution::Eyes, Caution::Solvents]);
     assert!(sealed.work.join(" ").contains("before you light a torch"));
     let unknown = only(&magnets(), Task::Fill);
-    assert_eq!(unknown.cautions, [Caution::Resin, Caution::Solvents]);
+    assert_eq!(
+        unknown.cautions,
+        [Caution::Eyes, Caution::Resin, Caution::Solvents]
+    );
     assert!(unknown.work.join(" ").contains("before you light a torch"));
     let maple = only(&of_wood(magnets(), "sugar-maple"), Task::Fill);
-    assert_eq!(maple.cautions, [Caution::Resin]);
+    assert_eq!(maple.cautions, [Caution::Eyes, Caution::Resin]);
     let sanded = only(&magnets(), Task::Sand);
     assert!(sanded.cautions.contains(&Caution::Resin));
-    assert!(sanded.work[0].starts_with("Cure the resin fully first"));
+    assert!(sanded.work[0].starts_with("Let the resin cure fully first"));
     assert!(!told(&Board::default(), Task::Sand).contains("resin"));
 }
 
@@ -418,7 +422,10 @@ fn every_coat_says_how_it_is_put_on() {
 fn finish_stays_out_of_peg_holes_and_off_glue_faces() {
     let mut board = Board {
         finish: vec![Coat::default(), Coat::default()],
-        base: Some(Base::default()),
+        base: Some(Base {
+            hold: board::BaseHold::GluedPlywood,
+            ..Base::default()
+        }),
         ..Board::default()
     };
     assert!(!told(&board, Task::Mask).contains("peg"));
@@ -428,6 +435,11 @@ fn finish_stays_out_of_peg_holes_and_off_glue_faces() {
         bare.contains("Plug the peg holes") && bare.contains("where the base"),
         "{bare}"
     );
+    // Plugs and tape come off with the last coat; without any, nothing is said of them.
+    let coats = plan(&board);
+    let coats: Vec<&Operation> = coats.of(Task::Coat).collect();
+    assert!(!coats[0].work[0].contains("plugs"));
+    assert!(coats[1].work[0].contains("Take the plugs and tape off as soon as"));
     assert_order(&board, &[Task::Sand, Task::Mask, Task::Coat, Task::Harden]);
     let numbers: Vec<u32> = plan(&board)
         .of(Task::Coat)
@@ -440,6 +452,78 @@ fn finish_stays_out_of_peg_holes_and_off_glue_faces() {
         ..Board::default()
     };
     assert!(!tasks(&plain).contains(&Task::Mask));
+    assert!(!told(&plain, Task::Coat).contains("tape"));
+}
+
+/// Colors that come out muddy under their finish are found on scrap, which takes the same time as the board.
+#[test]
+fn the_test_board_has_every_color_and_coat_and_waits_as_long() {
+    let mut board = Board {
+        finish: vec![Coat {
+            coats: 5,
+            ..Coat::of(CoatKind::Shellac, 0.5)
+        }],
+        ..Board::default()
+    };
+    board.colors.marks = Some(board::MarksMade::default());
+    let whole = plan(&board);
+    let laid = [Task::Stain, Task::Paint, Task::Undercoat, Task::Coat];
+    let waits = laid.into_iter().flat_map(|task| whole.of(task));
+    let hours: f64 = waits
+        .filter_map(|one| one.wait)
+        .map(|wait| wait.hours)
+        .sum();
+    let trial = only(&board, Task::Trial);
+    testkit::assert_near!(trial.wait.unwrap().hours, hours, 1e-9);
+    // Shellac rests 12 h after the fourth of its five coats; the paint of the marks dries too.
+    assert!(hours > 12.0 + 4.0 * 0.5, "{hours}");
+    assert!(trial.work.join(" ").contains("every color and coat"));
+    board.finish.clear();
+    assert!(told(&board, Task::Trial).contains("every color on it"));
+    board.colors.marks = None;
+    assert!(!tasks(&board).contains(&Task::Trial));
+}
+
+/// Four coats in two layers of shellac rest as four in one do.
+#[test]
+fn layers_of_shellac_are_counted_together() {
+    let coat = |kind, coats| Coat {
+        coats,
+        ..Coat::of(kind, 0.5)
+    };
+    let board = Board {
+        finish: vec![
+            coat(CoatKind::DewaxedShellac, 2),
+            coat(CoatKind::Shellac, 3),
+        ],
+        ..Board::default()
+    };
+    let whole = plan(&board);
+    let hours: Vec<f64> = whole
+        .of(Task::Coat)
+        .map(|one| one.wait.unwrap().hours)
+        .collect();
+    assert_eq!(hours, [0.5, 0.5, 0.5, 12.0, 0.5]);
+}
+
+#[test]
+fn resin_in_grooves_and_inlays_are_minded_when_sanded() {
+    let mut board = Board {
+        grooves: Some(board::Grooves::default()),
+        ..Board::default()
+    };
+    let sanded = |board: &Board| only(board, Task::Sand);
+    assert!(!sanded(&board).work.join(" ").contains("shell"));
+    board.colors.grooves.hue = board::Hue::Player;
+    board.colors.grooves.medium = board::Medium::Inlay;
+    assert!(sanded(&board).work.join(" ").contains("Keep shell wet"));
+    board.colors.grooves.medium = board::Medium::Resin;
+    // Bores so shallow that none is filled: the resin is in the grooves alone.
+    board.filling = Some(board::Filling {
+        below_top: 200.0,
+        ..board::Filling::default()
+    });
+    assert!(sanded(&board).cautions.contains(&Caution::Resin));
 }
 
 /// 10 mm into the board and a base 12 mm high: 22 mm.
@@ -477,7 +561,13 @@ fn a_machine_that_cuts_the_edge_needs_no_pin_and_no_saw() {
     }
     assert_order(
         &board,
-        &[Task::MachinedBores, Task::MachinedEdge, Task::CenterBore],
+        &[
+            Task::MachinedBores,
+            Task::MachinedEdge,
+            Task::CenterBore,
+            Task::Free,
+            Task::Ease,
+        ],
     );
     assert!(told(&board, Task::MachinedEdge).contains("7 passes of at most 3 mm"));
 }

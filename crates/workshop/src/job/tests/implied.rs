@@ -40,7 +40,7 @@ fn by_wood(board: &Board) -> [(Task, bool); 8] {
     ]
 }
 
-fn by_method(board: &Board, method: Method) -> [(Task, bool); 19] {
+fn by_method(board: &Board, method: Method) -> [(Task, bool); 20] {
     let machine = board.machine.as_ref().filter(|_| method == Method::Machine);
     let edge = machine.is_some_and(|machine| machine.edge.is_some());
     let milled = machine.is_some_and(|machine| machine.groove.is_some());
@@ -79,6 +79,7 @@ fn by_method(board: &Board, method: Method) -> [(Task, bool); 19] {
         (Task::PivotBores, method == Method::Pivot),
         (Task::MachinedBores, method == Method::Machine),
         (Task::MachinedEdge, edge),
+        (Task::Free, edge),
         (Task::Corners, !edge),
         (Task::Circle, !edge),
         (Task::MachinedGrooves, milled && board.grooves.is_some()),
@@ -108,14 +109,20 @@ fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 14] {
     let wood = board.wood.as_ref().map_or("", |wood| wood.species.as_str());
     let porous = open.iter().any(|name| wood.ends_with(name)) || more.contains(&wood);
     let coats = !board.finish.is_empty();
+    let laid = [Medium::Paint, Medium::Dye, Medium::Stain];
+    let colored = media(workpiece).iter().any(|it| laid.contains(it));
     let lid = workpiece.lid().size.is_some();
     let goes = |place| {
         let mut layers = board.finish.iter();
         layers.any(|coat| Parts::of(coat.place).has(place))
     };
-    let turns = |base: board::Base| matches!(base.footing, board::Footing::Round { .. });
-    let below =
-        (board.base.is_some() && board.screws.is_empty()) || board.base.is_some_and(turns) || lid;
+    let minds = |base: board::Base| match base.footing {
+        board::Footing::Round { .. } => true,
+        board::Footing::Feet { .. } => {
+            base.hold != board::BaseHold::Loose || board.screws.is_empty()
+        }
+    };
+    let below = board.base.is_some_and(minds) || lid;
     let fits = match board.piece.kind {
         PieceKind::Peg => true,
         PieceKind::Magnet => board
@@ -135,7 +142,7 @@ fn by_bench(workpiece: &Workpiece, _: Method) -> [(Task, bool); 14] {
         (Task::Lid, lid),
         (Task::ScrewHoles, !board.screws.is_empty()),
         (Task::Sand, true),
-        (Task::Trial, coats),
+        (Task::Trial, coats || colored),
         (Task::Mask, coats && bare),
         (Task::Harden, coats),
         (Task::Base, board.base.is_some()),

@@ -1,5 +1,6 @@
 //! The plan of the work: on any board, against the faults that it ends, and against what shops publish.
 
+mod cautions;
 mod faults;
 mod implied;
 mod made;

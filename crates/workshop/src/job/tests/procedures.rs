@@ -108,8 +108,8 @@ fn finishing_goes_as_labels_tell() {
     let plan = super::plan(&board);
     let coats: Vec<&super::Operation> = plan.of(Task::Coat).collect();
     assert!(
-        !coats[0].work[0].contains("Rub")
-            && coats[1].work[0].contains("Rub the coat before it down")
+        !coats[0].work[0].contains("rub down")
+            && coats[1].work[0].contains("First rub down the coat below")
     );
     assert!(coats.iter().all(|coat| coat.wait.is_some()));
 }

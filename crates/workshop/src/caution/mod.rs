@@ -9,11 +9,17 @@ use crate::colors::steps::kind_of;
 use crate::filling::steps::may_be_sealed;
 use crate::finish::coat_data;
 
+mod at_work;
+mod words;
+
+pub(crate) use at_work::at_work;
+use words::told;
+
 /// The words that come before every caution here.
 pub const FIRST: &str =
     "A reminder, not advice: the tool's manual, local codes and licensed practice come first.";
 
-/// The subject of a caution.
+/// The subject of a caution, in the order lists show them: machines first, then what all of them need.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Caution {
     /// Drilling with a press.
@@ -22,8 +28,18 @@ pub enum Caution {
     Router,
     /// Sawing, and the circle jig on the saw.
     TableSaw,
+    /// Sawing on a band saw.
+    BandSaw,
+    /// Sawing with a circular saw, a track saw or a jig saw.
+    HandSaw,
+    /// Jointing and planing by machine.
+    Jointer,
+    /// Mortises for loose tenons.
+    Mortise,
     /// Machines that move by themselves.
     Cnc,
+    /// Chips and splashes.
+    Eyes,
     /// Dust of wood.
     Dust,
     /// Noise.
@@ -42,11 +58,16 @@ pub enum Caution {
 
 impl Caution {
     /// Every caution, in the order lists show them.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 16] = [
         Self::DrillPress,
         Self::Router,
         Self::TableSaw,
+        Self::BandSaw,
+        Self::HandSaw,
+        Self::Jointer,
+        Self::Mortise,
         Self::Cnc,
+        Self::Eyes,
         Self::Dust,
         Self::Noise,
         Self::Resin,
@@ -56,93 +77,45 @@ impl Caution {
         Self::Magnets,
     ];
 
-    /// Its subject, in a word or two.
+    /// The name of its subject, a word or two.
     pub const fn label(self) -> &'static str {
-        match self {
-            Self::DrillPress => "Drill press",
-            Self::Router => "Router",
-            Self::TableSaw => "Table saw",
-            Self::Cnc => "CNC machine",
-            Self::Dust => "Wood dust",
-            Self::Noise => "Noise",
-            Self::Resin => "Resin",
-            Self::OilyRags => "Oily rags",
-            Self::Solvents => "Solvents",
-            Self::SmallParts => "Small parts and balls",
-            Self::Magnets => "Magnets",
-        }
+        told(self).label
     }
 
     /// The caution itself, in sentences.
     pub const fn words(self) -> &'static str {
-        match self {
-            Self::DrillPress => {
-                "Clamp the blank, keep sleeves and hair away, let the bit stop before clearing chips."
-            }
-            Self::Router => {
-                "Clamp the work and the template. Feed against the bit's rotation, with the guard on, the shank fully in \
-                 the collet, and under the bit's rated speed. Unplug the router before changing bits."
-            }
-            Self::TableSaw => {
-                "Least blade above the work, guard on, push stick near the blade, stand out of its line, and adjust \
-                 nothing while it turns; a disc that is turned on a pin is pushed, never pulled."
-            }
-            Self::Cnc => {
-                "Prove every program in the air first, with the spindle off; keep the stop button in reach and hands \
-                 out while it moves."
-            }
-            Self::Dust => {
-                "Draw the dust of wood off at the tool and wear a mask that fits: over 8 hours NIOSH and ACGIH hold to 1 mg a cubic \
-                 meter, 0.5 for western red cedar; oak and beech dust are known to cause cancer."
-            }
-            Self::Noise => {
-                "Wear hearing protection: NIOSH allows 8 hours at 85 dBA and half as long for every 3 dB more, so \
-                 15 minutes at 100 dBA."
-            }
-            Self::Resin => {
-                "Gloves, eye protection and fresh air, and the maker's data sheet: uncured resin makes the skin \
-                 allergic, for good. Large cups get hot. Sand it only when it is fully cured, with a dust mask."
-            }
-            Self::OilyRags => {
-                "Rags with drying oil heat up by themselves and catch fire. Spread them flat outdoors to dry, or keep \
-                 them under water in a metal can with a tight lid, and follow local rules for throwing them away."
-            }
-            Self::Solvents => {
-                "Vapor from mineral spirits, alcohol and lacquer thinner burns and harms. Open the windows; keep away \
-                 flame, sparks and pilot lights; wear gloves and a respirator with the cartridges named on the label."
-            }
-            Self::SmallParts => {
-                "Marbles, pegs and small balls choke small children. Keep them out of reach, and mark the age on the \
-                 board."
-            }
-            Self::Magnets => {
-                "Two swallowed magnets can kill. Fix each so that it cannot come out, or do without."
-            }
-        }
+        told(self).words
     }
 
     /// Where it comes from.
     pub const fn source(self) -> &'static str {
-        match self {
-            Self::DrillPress | Self::Cnc => "common practice, no source",
-            Self::Router => "OSHA 3157 (1999), routers",
-            Self::TableSaw => "OSHA 3157 (1999), table saws; the pin: common practice, no source",
-            Self::Dust => {
-                "NIOSH recommended exposure limit; ACGIH threshold limit values, wood dusts"
-            }
-            Self::Noise => "NIOSH criteria for noise, 85 dBA and 3 dB exchange",
-            Self::Resin | Self::OilyRags | Self::Solvents => {
-                "common practice, no source; see the maker's data sheet"
-            }
-            Self::SmallParts => "16 CFR 1501, 16 CFR 1500.19, EN 71-1",
-            Self::Magnets => "16 CFR 1262, EN 71-1",
-        }
+        told(self).source
+    }
+
+    /// The caution as paper and lists have it: "Router: Clamp the work. ... (source)".
+    ///
+    /// ```
+    /// use workshop::Caution;
+    /// assert!(Caution::Noise.in_full().starts_with("Noise: Wear hearing protection"));
+    /// assert!(Caution::Noise.in_full().ends_with("exchange)"));
+    /// ```
+    pub fn in_full(self) -> String {
+        format!("{}: {} ({})", self.label(), self.words(), self.source())
     }
 
     /// Whether the work on a board comes to it.
     pub fn concerns(self, board: &Board) -> bool {
         match self {
-            Self::DrillPress | Self::TableSaw | Self::Dust | Self::Noise | Self::SmallParts => true,
+            Self::DrillPress
+            | Self::TableSaw
+            | Self::BandSaw
+            | Self::HandSaw
+            | Self::Jointer
+            | Self::Eyes
+            | Self::Dust
+            | Self::Noise
+            | Self::SmallParts => true,
+            Self::Mortise => board.panel.tenons.is_some(),
             Self::Router => {
                 board.colors.uses(Medium::Inlay)
                     || board.router.is_some()
