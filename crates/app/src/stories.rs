@@ -267,7 +267,7 @@ fn wood_in_the_seasons_is_typed_and_its_sums_stand_at_the_bench() {
     story.press("Bench");
     assert!(!story.sees("movement over the year"));
     story.press("Wood");
-    story.press("Wood in the seasons");
+    story.reach("Wood in the seasons");
     story.reach("Plan for the seasons");
     story.type_into("Damp room, humidity", "80");
     let wood = story.app().session.board.wood.as_ref().unwrap();

@@ -101,7 +101,7 @@ pub use bores::seat::{MarbleSeat, marble_seat};
 pub use bores::sizes::{BoreSizes, Floor, FloorOver, InsertSizes, Stands, bore_sizes};
 pub use bores::strip::{Fit, FitStrip, FitTry, diameter_field, fit_diameters, fit_strips};
 pub use calendar::{Calendar, CalendarError, Dated, Promise, Stretch, Today};
-pub use caution::{Caution, FIRST};
+pub use caution::{Caution, FIRST, PROTECTION};
 pub use check::players::age_words;
 pub use check::{Finding, Rule, Severity, stopped_by, stops};
 pub use colors::{

@@ -350,7 +350,7 @@ fn an_export_with_a_missing_feed_writes_the_rest_and_leads_to_the_field() {
 fn every_page_of_every_kind_can_be_looked_at_before_it_is_written() {
     let mut story = Story::begin();
     story.press("Drill");
-    story.press("Drill by machine");
+    story.reach("Drill by machine");
     story.press("Template");
     story.reach("Make router template");
     story.reach("Make one-player jig");

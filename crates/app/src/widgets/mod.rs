@@ -10,8 +10,9 @@ mod seek;
 mod tests;
 mod typed;
 
-use egui::{Align, CollapsingHeader, ComboBox, Layout, Response, RichText, Ui, vec2};
-use workshop::{Caution, FIRST};
+use egui::text::{LayoutJob, TextFormat};
+use egui::{Align, CollapsingHeader, ComboBox, Layout, Response, RichText, TextStyle, Ui, vec2};
+use workshop::{Caution, FIRST, PROTECTION};
 
 use crate::theme::{self, Tokens};
 
@@ -131,14 +132,33 @@ fn section_ui(
 }
 
 /// The cautions of a piece of work, each with its source, and the words that come before them all.
+///
+/// What every tool asks for is one line with the sources of all three: the window of cautions and the job sheet have each in full.
 pub fn cautions(ui: &mut Ui, cautions: &[Caution]) {
-    for caution in cautions {
-        let words = format!("▲ {}: {}", caution.label(), caution.words());
-        let color = Tokens::of(ui).caution;
-        ui.label(RichText::new(words).color(color).small());
-        ui.label(RichText::new(caution.source()).weak().small());
+    const GENERAL: [Caution; 3] = [Caution::Eyes, Caution::Dust, Caution::Noise];
+    let is_general = |caution: &Caution| GENERAL.contains(caution);
+    for caution in cautions.iter().filter(|caution| !is_general(caution)) {
+        let words = format!("{}: {}", caution.label(), caution.words());
+        caution_ui(ui, &words, caution.source());
+    }
+    if cautions.iter().any(is_general) {
+        caution_ui(ui, PROTECTION, &GENERAL.map(Caution::source).join("; "));
     }
     ui.label(RichText::new(FIRST).weak().small());
+}
+
+/// A caution, and its source behind it in a quieter color.
+fn caution_ui(ui: &mut Ui, words: &str, source: &str) {
+    let color = Tokens::of(ui).caution;
+    let mut told = LayoutJob::default();
+    let small = |color| TextFormat::simple(TextStyle::Small.resolve(ui.style()), color);
+    told.append(&format!("▲ {words}"), 0.0, small(color));
+    told.append(
+        &format!(" ({source})"),
+        0.0,
+        small(ui.visuals().weak_text_color()),
+    );
+    ui.label(told);
 }
 
 /// The one button of a group that is meant to be pressed.
