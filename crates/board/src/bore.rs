@@ -65,6 +65,36 @@ impl Bore {
         }
     }
 
+    /// The bore with what another bore was changed in, from what it was to what it is; the rest stays its own.
+    ///
+    /// ```
+    /// use board::{Bore, Bottom};
+    /// let bore = Bore { diameter: 12.0, depth: 5.0, bottom: Bottom::Flat };
+    /// let own = Bore { depth: 9.0, ..bore };
+    /// let wider = own.with_changes(bore, Bore { diameter: 14.0, ..bore });
+    /// assert_eq!((wider.diameter, wider.depth), (14.0, 9.0));
+    /// ```
+    #[must_use]
+    pub fn with_changes(self, was: Self, is: Self) -> Self {
+        Self {
+            diameter: if is.diameter == was.diameter {
+                self.diameter
+            } else {
+                is.diameter
+            },
+            depth: if is.depth == was.depth {
+                self.depth
+            } else {
+                is.depth
+            },
+            bottom: if is.bottom == was.bottom {
+                self.bottom
+            } else {
+                is.bottom
+            },
+        }
+    }
+
     /// Whether its bottom is less of a ball than half of it, so that the cutter is wider than the mouth.
     pub fn is_shallow_ball(&self) -> bool {
         self.bottom == Bottom::Ball && self.depth > 0.0 && self.depth < self.radius()

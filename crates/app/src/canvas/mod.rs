@@ -11,11 +11,12 @@ mod measuring;
 mod paint;
 mod pick;
 mod readout;
+mod spoken;
 #[cfg(test)]
 mod tests;
 
 use board::{Board, HoleId, HoleName, Layout, Units};
-use egui::{Response, Role, Sense, Ui, WidgetInfo};
+use egui::{Response, Sense, Ui};
 use geometry::{Angle, Point};
 use std::sync::Arc;
 
@@ -174,7 +175,7 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
         is_focused: response.has_focus(),
     };
     picture(ui, &response, &scene, state.camera(response.rect, all));
-    describe(&response, view);
+    let spoken = spoken::describe(ui, &response, view, state.camera(response.rect, all));
     let told = match &asked.choice {
         Some(choice) if state.by_keys => choice.selected,
         None if state.by_keys => view.selected,
@@ -192,7 +193,7 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
         thing: thing.or(offered),
         pointer: asked.pointer,
         hover: told.and_then(|id| pick::described(view.layout(), id)),
-        choice: asked.choice,
+        choice: asked.choice.or(spoken),
         hint: state.measuring.hint(),
         measure,
     }
@@ -213,16 +214,4 @@ fn whole(view: &BoardView<'_>) -> kurbo::Rect {
     let board = kurbo::Rect::from_center_size(Point::ORIGIN, (diameter, diameter));
     let windows = view.sheets.iter().map(|sheet| sheet.window);
     windows.fold(board, |all, window| all.union(window))
-}
-
-/// The picture's node for screen readers.
-fn describe(response: &Response, view: &BoardView<'_>) {
-    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, response.enabled(), "Board plan"));
-    let (holes, players) = (view.layout().holes.len(), view.board().players);
-    response.ctx.accesskit_node_builder(response.id, |node| {
-        node.set_description(format!("{holes} holes, {players} players"));
-        if let Some(hole) = view.selected.and_then(|id| view.layout().hole(id)) {
-            node.set_value(hole.name.to_string());
-        }
-    });
 }

@@ -275,7 +275,9 @@ fn the_keys_move_zoom_fit_and_step_from_hole_to_hole() {
     assert_eq!(hand.bench().choice.selected, Some(id("T1-2")));
     let said = readout(&hand.bench().output, Units::Mm);
     assert!(said.starts_with("T1-02"), "{said}");
-    assert!(hand.harness.get_by_label("Board plan").is_focused());
+    // The keys go to the plan, and what has them is its active hole.
+    let hole = hand.harness.get_by_label("T1-02, track space, player 1");
+    assert!(hole.is_focused());
 }
 
 fn measured(hand: &Hand<Bench>) -> Option<(String, f64)> {
@@ -389,10 +391,43 @@ fn screen_readers_hear_what_the_board_is() {
     let hand = Hand::at(bench);
     let node = hand
         .harness
-        .get_by_role_and_label(Role::Canvas, "Board plan");
+        .get_by_role_and_label(Role::ListBox, "Board plan");
     let node = node.accesskit_node();
     assert_eq!(node.value().as_deref(), Some("T3-07"));
     assert_eq!(node.data().description(), Some("133 holes, 6 players"));
+}
+
+#[test]
+fn every_hole_has_a_name_a_role_and_a_place_for_screen_readers() {
+    let mut hand = Hand::at(Bench::with(Board::default()));
+    let holes = hand.harness.query_all_by_role(Role::ListBoxOption);
+    assert_eq!(holes.count(), 133);
+    let label = "T3-07, track space, player 3";
+    let hole = hand
+        .harness
+        .get_by_role_and_label(Role::ListBoxOption, label);
+    let place = hand.hole("T3-7");
+    assert!(hole.rect().center().distance(place) < 0.5);
+    let node = hole.accesskit_node();
+    let said = node.data().description().unwrap().to_owned();
+    assert!(
+        said.starts_with("radius 25") && said.ends_with("bore 12 mm wide, 5 mm deep"),
+        "{said}"
+    );
+    assert_eq!(
+        node.parent()
+            .and_then(|list| list.parent())
+            .and_then(|plan| plan.label())
+            .as_deref(),
+        Some("Board plan")
+    );
+    // A screen reader's own click chooses it, and the keys go on from there.
+    hand.harness.get_by_label(label).click_accesskit();
+    hand.harness.run();
+    assert_eq!(hand.bench().choice.selected, Some(id("T3-7")));
+    hand.key(Key::CloseBracket);
+    let next = hand.harness.get_by_label("T3-08, track space, player 3");
+    assert_eq!(next.accesskit_node().is_selected(), Some(true));
 }
 
 /// A ring with marks of every kind.

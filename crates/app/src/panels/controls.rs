@@ -22,7 +22,9 @@ pub struct Controls<'a> {
     pub board: &'a mut Board,
     /// The maker's printers.
     pub printers: &'a mut Printers,
-    /// The chosen hole.
+    /// All holes that are chosen.
+    pub chosen: &'a [HoleId],
+    /// The hole among them that is shown.
     pub selected: &'a mut Option<HoleId>,
     /// Whether a change to it is made for every player.
     pub mirrored: &'a mut bool,
@@ -93,6 +95,7 @@ fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     let chosen = folded(ui, "Holes by hand", controls.show_chosen, |ui| {
         let mut chosen = bores::hole::Chosen {
             board: controls.board,
+            holes: controls.chosen,
             selected: controls.selected,
             mirrored: controls.mirrored,
         };

@@ -188,3 +188,47 @@ fn several_holes_are_chosen_by_ctrl_and_by_a_box_and_move_together() {
     story.hold(Modifiers::NONE);
     assert_eq!(story.app().view.chosen().len(), 6);
 }
+
+#[test]
+fn holes_are_chosen_by_role_and_player_and_get_one_depth() {
+    let mut story = Story::begin();
+    story.press("Select");
+    story.press("All home lanes");
+    assert_eq!(story.app().view.chosen().len(), 24);
+    assert!(story.sees("24 holes chosen"));
+    story.type_into("Their depth", "7");
+    let board = story.board().clone();
+    let depth = |name: &str| {
+        board::layout(&board)
+            .unwrap()
+            .hole(name.parse().unwrap())
+            .unwrap()
+            .bore
+            .depth
+    };
+    assert_eq!((depth("H1-1"), depth("H6-4")), (7.0, 7.0));
+    // For every player, one change does for all of them.
+    assert_eq!(board.edits.len(), 4);
+    story.press("Select");
+    story.press("Holes of player 3");
+    assert_eq!(story.app().view.chosen().len(), 22);
+    let fewer = story.holes() - 6 * 22;
+    story.reach("Leave these holes out");
+    assert_eq!(story.holes(), fewer);
+}
+
+#[test]
+fn a_hole_is_chosen_and_moved_by_the_names_that_a_screen_reader_says() {
+    let mut story = Story::begin();
+    story
+        .harness
+        .get_by_label("T1-08, track space, player 1")
+        .click_accesskit();
+    story.harness.run();
+    story.keys(Modifiers::NONE, Key::ArrowDown);
+    assert_eq!(story.moved("T1-8", true), (0.0, -0.5));
+    story.keys(Modifiers::COMMAND, Key::ArrowDown);
+    let hole = story.harness.get_by_label("H1-1, home lane, player 1");
+    assert_eq!(hole.accesskit_node().is_selected(), Some(true));
+    assert!(hole.is_focused());
+}

@@ -137,9 +137,11 @@ impl App {
 
     fn controls(&mut self, ui: &mut Ui) {
         let before = (!self.shop.shop.is_empty()).then(|| self.session.board.clone());
+        let chosen = self.view.chosen();
         let mut controls = Controls {
             board: &mut self.session.board,
             printers: &mut self.printers,
+            chosen: &chosen,
             selected: &mut self.view.selected,
             mirrored: &mut self.view.mirrored,
             stage: &mut self.view.stage,
@@ -167,7 +169,7 @@ impl App {
             }
             if self.view.face == Face::Board {
                 ui.add_space(theme::GAP);
-                tools_ui(ui, &mut self.view);
+                tools_ui(ui, &mut self.view, &self.current);
             }
         });
     }

@@ -1,6 +1,9 @@
 //! Controls of one hole, and of all that was changed by hand.
 
-use board::{Board, Change, Edit, HoleId, Role, Units, field, show_length, show_setting};
+use board::{
+    Board, Bore, Change, Edit, HoleId, Layout, Role, Units, field, show_length, show_setting,
+};
+use drawing::one_each;
 use egui::{RichText, Ui};
 
 use crate::current::Current;
@@ -11,7 +14,9 @@ use crate::widgets::{number_ui, row};
 pub struct Chosen<'a> {
     /// The document.
     pub board: &'a mut Board,
-    /// The chosen hole.
+    /// All holes that are chosen.
+    pub holes: &'a [HoleId],
+    /// The hole among them that is shown.
     pub selected: &'a mut Option<HoleId>,
     /// Whether a change to it is made for every player.
     pub mirrored: &'a mut bool,
@@ -23,7 +28,9 @@ pub fn hole_ui(ui: &mut Ui, controls: &mut Chosen<'_>, current: &Current) {
     let chosen = controls
         .selected
         .and_then(|id| Some((id, *layout?.hole(id)?)));
-    if let Some((id, hole)) = chosen {
+    if let Some((_, hole)) = chosen.filter(|_| controls.holes.len() > 1) {
+        several_ui(ui, controls, layout, hole.bore);
+    } else if let Some((id, hole)) = chosen {
         chosen_ui(ui, controls, id, hole);
     } else {
         ui.label(
@@ -69,6 +76,34 @@ fn chosen_ui(ui: &mut Ui, controls: &mut Chosen<'_>, id: HoleId, hole: board::Ho
     }
     if ui.button("Leave this hole out").clicked() {
         board.drop_hole(id, mirrored);
+    }
+}
+
+/// Several holes, which get the same: a number that is changed for the one that is shown is changed for all.
+fn several_ui(ui: &mut Ui, controls: &mut Chosen<'_>, layout: Option<&Layout>, shown: Bore) {
+    let board = &mut *controls.board;
+    let title = format!("{} holes chosen", controls.holes.len());
+    ui.label(RichText::new(title).family(crate::theme::strong()));
+    row(ui, "Change", |ui, _| {
+        ui.checkbox(controls.mirrored, "for every player")
+    });
+    let holes = one_each(controls.holes, *controls.mirrored);
+    let mirrored = |id: HoleId| *controls.mirrored && id.role() != Role::Center;
+    let mut bore = shown;
+    bore_ui(ui, "Their", &mut bore, board.units);
+    if bore != shown {
+        for id in &holes {
+            let own = layout
+                .and_then(|layout| layout.hole(*id))
+                .map(|hole| hole.bore);
+            let bore = own.map(|own| own.with_changes(shown, bore));
+            board.set_bore(*id, mirrored(*id), bore);
+        }
+    }
+    if ui.button("Leave these holes out").clicked() {
+        for id in holes {
+            board.drop_hole(id, mirrored(id));
+        }
     }
 }
 
