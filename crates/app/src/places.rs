@@ -45,6 +45,7 @@ const PLACES: &[(&str, Stage, &str)] = &[
     ("grooves", Stage::Bench, "Grooves"),
     ("recess", Stage::Bench, "Storage below"),
     ("filling", Stage::Bench, "Filling"),
+    ("finish", Stage::Finish, "Finish coats"),
     ("colors.players", Stage::Finish, "Players' colors"),
     ("colors", Stage::Finish, "Colors of the board"),
     ("schedule.boards", Stage::HandOver, "Calendar"),
@@ -97,17 +98,37 @@ impl From<Place> for Spot {
 
 /// The place of a field; none of a list and of what stands in one.
 pub fn place_of(field: &Field) -> Option<Place> {
-    let is_listed = field.path.contains("[]") || matches!(field.kind, Kind::Entries(_));
+    let (stage, section) = section_of(field)?;
+    (!is_listed(field)).then(|| Place {
+        stage,
+        section,
+        caption: caption(field),
+    })
+}
+
+/// The place to go to for a field: the section alone where it is a list, or stands in one.
+pub fn spot_of(field: &Field) -> Option<Spot> {
+    let (stage, section) = section_of(field)?;
+    let caption = (!is_listed(field)).then(|| caption(field));
+    Some(Spot {
+        stage,
+        section,
+        caption,
+        part: None,
+    })
+}
+
+fn is_listed(field: &Field) -> bool {
+    field.path.contains("[]") || matches!(field.kind, Kind::Entries(_))
+}
+
+fn section_of(field: &Field) -> Option<(Stage, &'static str)> {
     let is_within = |part: &str| {
         let rest = field.path.strip_prefix(part);
         rest.is_some_and(|rest| rest.is_empty() || !rest.starts_with(char::is_alphanumeric))
     };
     let (_, stage, section) = PLACES.iter().find(|(part, ..)| is_within(part))?;
-    (!is_listed).then(|| Place {
-        stage: *stage,
-        section,
-        caption: caption(field),
-    })
+    Some((*stage, *section))
 }
 
 /// The caption of a field's row. Of a color, its part and its medium stand in one row with it, and so does the width of a roll with

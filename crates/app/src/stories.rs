@@ -435,13 +435,27 @@ fn undo_and_redo_say_what_they_do() {
     };
     story.type_into("Hole spacing", "20");
     story.type_into("Players", "4");
+    story.press("Wood");
     step(&mut story, "Undo: players");
+    assert_eq!(story.app().view.stage, crate::stage::Stage::LayOut);
+    assert!(story.sees("Undone: players"));
     step(&mut story, "Undo: hole spacing");
     assert_near!(story.app().session.board.pitch, 19.0, 0.0);
     step(&mut story, "Redo: hole spacing");
     assert_near!(story.app().session.board.pitch, 20.0, 0.0);
     story.press("Edit");
     assert!(story.sees("Undo: hole spacing") && story.sees("Redo: players"));
+}
+
+#[test]
+fn a_message_goes_after_a_time() {
+    let mut story = Story::begin();
+    story.type_into("Players", "4");
+    story.keys(Modifiers::COMMAND, Key::Z);
+    assert!(story.sees("Undone: players"));
+    // A quarter of a second a frame.
+    story.harness.run_steps(60);
+    assert!(!story.sees("Undone: players"));
 }
 
 #[test]

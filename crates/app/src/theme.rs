@@ -22,6 +22,8 @@ pub struct Tokens {
     pub bench: Color32,
     /// Fields to type in.
     pub field: Color32,
+    /// The frame of such a field.
+    pub edge: Color32,
     /// Buttons.
     pub button: Color32,
     /// Buttons under the pointer.
@@ -52,6 +54,7 @@ const LIGHT: Tokens = Tokens {
     panel: rgb(0x00F7_F3EA),
     bench: rgb(0x00EA_E3D4),
     field: rgb(0x00FF_FDF8),
+    edge: rgb(0x0095_8874),
     button: rgb(0x00E9_E1D1),
     button_hot: rgb(0x00DF_D3BC),
     ink: rgb(0x002A_241E),
@@ -70,6 +73,7 @@ const DARK: Tokens = Tokens {
     panel: rgb(0x0028_231E),
     bench: rgb(0x001D_1916),
     field: rgb(0x0019_1613),
+    edge: rgb(0x0084_7868),
     button: rgb(0x003B_342D),
     button_hot: rgb(0x004C_4339),
     ink: rgb(0x00EE_E6DA),

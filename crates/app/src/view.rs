@@ -119,12 +119,21 @@ impl Face {
 }
 
 /// Something that was done or refused.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Notice {
     /// The sentence.
     pub words: String,
     /// Whether it went wrong.
     pub is_error: bool,
+    /// When it was first seen, in the time of the window.
+    pub seen: Option<f64>,
+}
+
+impl Notice {
+    /// Seconds for which it is shown: what went wrong stays longer.
+    const fn lasts(&self) -> f64 {
+        if self.is_error { 40.0 } else { 12.0 }
+    }
 }
 
 impl ViewState {
@@ -145,11 +154,23 @@ impl ViewState {
         }
     }
 
+    /// Takes the notice away after its time; the seconds that it has left, as long as it is there.
+    pub fn age_notice(&mut self, now: f64) -> Option<f64> {
+        let notice = self.notice.as_mut()?;
+        let left = *notice.seen.get_or_insert(now) + notice.lasts() - now;
+        if left <= 0.0 {
+            self.notice = None;
+            return None;
+        }
+        Some(left)
+    }
+
     /// Says that something was done.
     pub fn tell(&mut self, words: impl Into<String>) {
         self.notice = Some(Notice {
             words: words.into(),
             is_error: false,
+            seen: None,
         });
     }
 
@@ -158,6 +179,7 @@ impl ViewState {
         self.notice = Some(Notice {
             words: words.into(),
             is_error: true,
+            seen: None,
         });
     }
 

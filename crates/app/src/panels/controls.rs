@@ -4,7 +4,7 @@ use board::{Board, HoleId, field};
 use egui::{Button, ScrollArea, Ui, vec2};
 use workshop::Mend;
 
-use super::rows::fit_button;
+use super::rows::fitted;
 use super::{
     base, blank, bores, calendar, colors, filling, finish, grooves, hardboard, jig, limits,
     machine, pattern, price, recess, repair, sums, template, wood,
@@ -206,11 +206,7 @@ fn hand_over_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 }
 
 fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
-    fields_ui(
-        ui,
-        board,
-        &[&field::TITLE, &field::UNITS, &field::BOARD_DIAMETER],
-    );
-    fit_button(ui, Mend::FitBoard, asked);
+    fields_ui(ui, board, &[&field::TITLE, &field::UNITS]);
+    fitted(ui, board, &field::BOARD_DIAMETER, Mend::FitBoard, asked);
     fields_ui(ui, board, &[&field::BOARD_THICKNESS, &field::ROUNDOVER]);
 }

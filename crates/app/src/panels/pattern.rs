@@ -5,7 +5,7 @@ use egui::Ui;
 use workshop::Mend;
 
 use super::blame::blame_ui;
-use super::rows::fit_button;
+use super::rows::fitted;
 use crate::command::Command;
 use crate::current::Current;
 use crate::widgets::{auto_ui, field_ui};
@@ -18,11 +18,11 @@ pub fn pattern_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut
         &field::LOBE_DEPTH,
         &field::ACROSS,
         &field::SPACES,
-        &field::PITCH,
     ] {
         judged_ui(ui, board, current, field);
     }
-    fit_button(ui, Mend::FitPitch, asked);
+    fitted(ui, board, &field::PITCH, Mend::FitPitch, asked);
+    blame_ui(ui, current, &field::PITCH);
     field_ui(ui, board, &field::ROTATION);
 }
 

@@ -1,10 +1,11 @@
 //! Rows that several panels share.
 
+use board::{Board, Field};
 use egui::{Button, RichText, Ui, vec2};
 use workshop::Mend;
 
 use crate::command::Command;
-use crate::widgets::{CAPTION, FIELD, row};
+use crate::widgets::{CAPTION, FIELD, fitted_ui, row};
 
 /// A caption and what is known of it.
 pub fn fact(ui: &mut Ui, caption: &str, value: &str) {
@@ -27,6 +28,13 @@ pub fn fit_button(ui: &mut Ui, mend: Mend, asked: &mut Vec<Command>) {
             asked.push(command);
         }
     });
+}
+
+/// A number of the board, and beside it the button that lets the program find one.
+pub fn fitted(ui: &mut Ui, board: &mut Board, field: &Field, mend: Mend, asked: &mut Vec<Command>) {
+    if fitted_ui(ui, board, field, [mend.label(), mend.tooltip()]) {
+        asked.push(Command::Mend(mend));
+    }
 }
 
 /// The button that adds an entry to a list, off where the list is full; tells whether it was pressed.

@@ -9,8 +9,11 @@ use crate::view::ViewState;
 const STOP: &str = "Give it up until the board is changed";
 
 /// The line below the board.
-pub fn status_ui(ui: &mut Ui, view: &ViewState, running: Option<&str>, studies: &Studies) {
+pub fn status_ui(ui: &mut Ui, view: &mut ViewState, running: Option<&str>, studies: &Studies) {
     let tokens = Tokens::of(ui);
+    if let Some(left) = view.age_notice(ui.input(|input| input.time)) {
+        ui.ctx().request_repaint_after_secs(left as f32);
+    }
     ui.horizontal_centered(|ui| {
         let idle = "Point at a hole; drag to pan, turn the wheel to zoom";
         let words = if view.readout.is_empty() {

@@ -4,7 +4,7 @@ use board::{Board, Wood, field};
 use egui::Ui;
 use workshop::{Species, species};
 
-use crate::widgets::{choice, field_ui, fields_ui};
+use crate::widgets::{field_ui, fields_ui, search_choice};
 
 /// Species, cut, moisture, and the air the board is made and kept in.
 pub fn wood_ui(ui: &mut Ui, board: &mut Board) {
@@ -26,9 +26,10 @@ pub fn wood_ui(ui: &mut Ui, board: &mut Board) {
 fn species_ui(ui: &mut Ui, wood: &mut Wood) {
     let all: Vec<Option<&Species>> = species().iter().map(Some).collect();
     let mut chosen = species().iter().find(|species| species.id == wood.species);
-    let label =
-        |species: Option<&Species>| species.map_or("not in the table", |species| species.name);
-    if choice(ui, &field::SPECIES.label(0), &mut chosen, &all, label).changed()
+    let label = |species: Option<&Species>| {
+        species.map_or_else(|| "not in the table".into(), Species::spoken)
+    };
+    if search_choice(ui, &field::SPECIES.label(0), &mut chosen, &all, label).changed()
         && let Some(species) = chosen
     {
         wood.species = species.id.into();

@@ -4,7 +4,9 @@ use board::{Board, Choice, Field, HoleId, Kind, Quantity, Range, Units, Value, W
 use egui::{Align, Checkbox, Layout, RichText, Role, TextEdit, Ui, WidgetInfo, vec2};
 
 use super::list::{corners_field, numbers_field};
-use super::number::{self, drag, fault_line, number_field, read, rounded, shown, typed};
+use super::number::{
+    self, drag, fault_line, look_like_a_field, number_field, read, rounded, shown, typed,
+};
 use super::{
     CAPTION, FIELD, choice, color_field, hinted, keep_fault, row, row_of, show_fault, typed_text,
 };
@@ -63,6 +65,38 @@ fn hinted_number_ui(
     if numeric.range.quantity == Quantity::Count {
         *number = number.round();
     }
+}
+
+/// A number of the board with a button beside it that finds one; tells whether the button was pressed.
+pub fn fitted_ui(
+    ui: &mut Ui,
+    board: &mut Board,
+    field: &Field,
+    [name, about]: [&'static str; 2],
+) -> bool {
+    /// Width of the button, in points.
+    const FIT: f32 = 44.0;
+    let Some(Value::Number(mut number)) = field.value(board, 0) else {
+        return false;
+    };
+    let numeric = numeric(field.range(), board.units);
+    let hint = field.hint_in(board.units);
+    let (response, pressed) = row(ui, &field.label(0), |ui, caption_id| {
+        let room = FIELD - FIT - ui.spacing().item_spacing.x;
+        let narrow = |ui: &mut Ui| {
+            ui.set_max_width(room);
+            hinted(drag(ui, &mut number, numeric), &hint).labelled_by(caption_id)
+        };
+        let response = ui.scope(narrow).inner;
+        let size = vec2(FIT, ui.spacing().interact_size.y);
+        let button = ui.add(egui::Button::new("Fit").min_size(size));
+        button.widget_info(|| WidgetInfo::labeled(Role::Button, true, name));
+        let button = button.on_hover_text(format!("{name}: {about}"));
+        (response, button.clicked())
+    });
+    fault_line(ui, &response);
+    field.set(board, 0, &Value::Number(number));
+    pressed
 }
 
 /// One of several kinds under a caption of its own.
@@ -314,6 +348,7 @@ fn ticked_ui(
 
 fn text_ui(ui: &mut Ui, caption: &str, text: &mut String, letters: Range, hint: &str) {
     row(ui, caption, |ui, caption_id| {
+        look_like_a_field(ui);
         let edit = TextEdit::singleline(text)
             .char_limit(letters.max as usize)
             .desired_width(FIELD);

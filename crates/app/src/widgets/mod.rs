@@ -18,8 +18,8 @@ use crate::theme::{self, Tokens};
 
 pub use color::{color_field, color_parts};
 pub use field::{
-    auto_ui, choice_ui, entry_ui, explained_ui, field_ui, fields_ui, number_ui, optional_ui,
-    value_ui,
+    auto_ui, choice_ui, entry_ui, explained_ui, field_ui, fields_ui, fitted_ui, number_ui,
+    optional_ui, value_ui,
 };
 pub use list::numbers_field;
 pub use number::{Field, number_field};

@@ -3,10 +3,11 @@
 use core::cell::RefCell;
 
 use board::{MassUnit, Quantity, Range, Units};
-use egui::{DragValue, Response, Ui, vec2};
+use egui::{Align, CursorIcon, DragValue, Layout, Response, Ui, UiBuilder, vec2};
 
 use super::typed::kept_as_it_was;
 use super::{FIELD, LEAST_FIELD, field_room, row};
+use crate::theme::Tokens;
 
 /// A number that can be typed in any unit, dragged, or stepped with the arrow keys.
 ///
@@ -44,13 +45,50 @@ pub fn rounded(value: f64, quantity: Quantity) -> f64 {
     (value * parts).round() / parts
 }
 
-/// A number without a caption.
+/// A number without a caption. It is typed, or stepped with the arrow keys; only with Ctrl held does a drag change it, so that a
+/// drag which sweeps over it changes nothing.
 pub fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
+    let width = field_room(ui).min(ui.available_width());
+    let width = width.clamp(LEAST_FIELD, FIELD);
+    let start = Layout::left_to_right(Align::Center).with_main_align(Align::Min);
+    let scope = ui.scope_builder(UiBuilder::new().layout(start), |ui| {
+        look_like_a_field(ui);
+        number(ui, value, field, width)
+    });
+    scope.inner
+}
+
+/// White and framed as where text is typed: what is pressed looks otherwise.
+pub(super) fn look_like_a_field(ui: &mut Ui) {
+    let tokens = Tokens::of(ui);
+    let widgets = &mut ui.visuals_mut().widgets;
+    for look in [
+        &mut widgets.inactive,
+        &mut widgets.hovered,
+        &mut widgets.active,
+    ] {
+        look.weak_bg_fill = tokens.field;
+        look.bg_fill = tokens.field;
+    }
+    widgets.inactive.bg_stroke.color = tokens.edge;
+}
+
+/// A text that could not be read, and the value that stayed.
+#[derive(Clone)]
+struct Wrong {
+    text: String,
+    value: f64,
+}
+
+fn number(ui: &mut Ui, value: &mut f64, field: Field, width: f32) -> Response {
     // The parser runs inside the widget and tells here what it thought of the text.
-    let verdict: RefCell<Option<Result<f64, String>>> = RefCell::new(None);
+    let verdict: RefCell<Option<(String, Result<f64, String>)>> = RefCell::new(None);
     let before = *value;
+    let id = ui.next_auto_id();
     // A rounded fraction is for reading: whoever enters the field has the number to go on from.
-    let is_entered = ui.memory(|memory| memory.has_focus(ui.next_auto_id()));
+    let is_entered = ui.memory(|memory| memory.has_focus(id));
+    let wrong = ui.data(|data| data.get_temp::<Wrong>(id.with("wrong")));
+    let wrong = wrong.filter(|wrong| wrong.value.total_cmp(&before).is_eq());
     let parser = |text: &str| {
         // A field that is left as it was entered keeps the value, of which it shows a rounding.
         let untouched = text == shown(before, field) || text == typed(before, field);
@@ -59,27 +97,37 @@ pub fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
         } else {
             read(text, field)
         };
-        *verdict.borrow_mut() = Some(read.clone());
+        *verdict.borrow_mut() = Some((text.to_owned(), read.clone()));
         read.ok()
     };
     let arrows = arrows(ui);
-    let width = field_room(ui).min(ui.available_width());
-    let width = width.clamp(LEAST_FIELD, FIELD);
-    let dragging = ui.input(|input| input.pointer.any_down());
+    let (dragging, drags) = ui.input(|input| (input.pointer.any_down(), input.modifiers.command));
+    let speed = if dragging && !drags {
+        0.0
+    } else {
+        step(field, dragging)
+    };
     let widget = DragValue::new(value)
         .range(field.range.min..=field.range.max)
         .clamp_existing_to_range(false)
-        .speed(step(field, dragging))
+        .speed(speed)
         // A step of a thirty-second of an inch is no round number of millimeters.
         .min_decimals(9)
-        .custom_formatter(|value, _| {
-            let shown = if is_entered { typed } else { shown };
-            shown(value, field)
+        .custom_formatter(|value, _| match &wrong {
+            // The text stays for correction.
+            Some(wrong) => wrong.text.clone(),
+            None if is_entered => typed(value, field),
+            None => shown(value, field),
         })
         .custom_parser(parser)
         .min_size(vec2(width, ui.spacing().interact_size.y));
     let response = ui.add(widget);
-    let verdict = verdict.into_inner();
+    if response.hovered() && !drags {
+        ui.ctx().set_cursor_icon(CursorIcon::Text);
+    }
+    // The widget reads the text once more in the frame after the one in which it was given up.
+    let was_given_up = ui.data_mut(|data| data.remove_temp::<bool>(id.with("given up")));
+    let verdict = verdict.into_inner().filter(|_| was_given_up.is_none());
     if response.changed() && verdict.is_none() {
         *value = neat(before, *value, arrows, response.dragged(), field);
     }
@@ -112,11 +160,12 @@ fn judge(
     response: &Response,
     value: &mut f64,
     before: f64,
-    verdict: Option<Result<f64, String>>,
+    verdict: Option<(String, Result<f64, String>)>,
     field: Field,
 ) {
     let typed = verdict.is_some();
-    let mut words = verdict.and_then(Result::err);
+    let (text, read) = verdict.unzip();
+    let mut words = read.and_then(Result::err);
     if response.changed()
         && let Err(refused) = in_range(*value, field)
     {
@@ -126,9 +175,20 @@ fn judge(
     let fault = fault_id(response);
     match words {
         Some(words) => {
-            ui.data_mut(|data| data.insert_temp(fault, words));
+            ui.data_mut(|data| {
+                data.insert_temp(fault, words);
+                if let Some(text) = text {
+                    let wrong = Wrong {
+                        text,
+                        value: before,
+                    };
+                    data.insert_temp(wrong_id(response), wrong);
+                }
+            });
         }
-        None if typed || response.gained_focus() || response.changed() => {
+        None if typed || response.changed() => forget(ui, response),
+        // The text is still there to be corrected.
+        None if response.gained_focus() => {
             ui.data_mut(|data| data.remove::<String>(fault));
         }
         None => {}
@@ -151,9 +211,23 @@ fn restore(ui: &Ui, response: &Response, value: &mut f64, before: f64) {
             *value = entered_with;
         }
         if escaped {
-            ui.data_mut(|data| data.remove::<String>(fault_id(response)));
+            forget(ui, response);
+            ui.data_mut(|data| data.insert_temp(response.id.with("given up"), true));
         }
     }
+}
+
+/// Takes the fault of a field away, and the text that it is about.
+fn forget(ui: &Ui, response: &Response) {
+    ui.data_mut(|data| {
+        data.remove::<String>(fault_id(response));
+        data.remove::<Wrong>(wrong_id(response));
+    });
+}
+
+/// Where a text that could not be read is kept.
+fn wrong_id(field: &Response) -> egui::Id {
+    field.id.with("wrong")
 }
 
 /// Where the fault of a field is kept from frame to frame.
@@ -328,6 +402,41 @@ mod tests {
             press(&mut harness, egui::Key::ArrowDown);
         }
         assert_near!(harness.state().2, 1.0, 0.0);
+    }
+
+    #[test]
+    fn a_drag_changes_a_number_only_with_ctrl_held() {
+        let mut harness = fields(Units::Mm);
+        for (modifiers, is_changed) in [
+            (egui::Modifiers::NONE, false),
+            (egui::Modifiers::COMMAND, true),
+        ] {
+            harness.event(egui::Event::ModifiersChanged(modifiers));
+            let from = harness.get_by_label("Diameter").rect().center();
+            harness.drag_at(from);
+            harness.run_steps(2);
+            harness.hover_at(from + egui::vec2(30.0, 0.0));
+            harness.run_steps(2);
+            harness.drop_at(from + egui::vec2(30.0, 0.0));
+            harness.run_steps(2);
+            assert_eq!(harness.state().0 > 500.0, is_changed, "{modifiers:?}");
+        }
+    }
+
+    #[test]
+    fn a_text_that_cannot_be_read_stays_for_correction_until_escape() {
+        let mut harness = fields(Units::Mm);
+        write(&mut harness, "Diameter", "wide");
+        let text = |harness: &Harness<'static, State>| {
+            use egui_kittest::kittest::NodeT as _;
+            let field = harness.get_by_label("Diameter");
+            field.accesskit_node().value().unwrap_or_default()
+        };
+        assert_eq!(text(&harness), "wide");
+        enter(&mut harness, "Diameter");
+        press(&mut harness, egui::Key::Escape);
+        assert_eq!(text(&harness), "500 mm");
+        assert!(harness.query_by_label_contains("wide").is_none());
     }
 
     #[test]

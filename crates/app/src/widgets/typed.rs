@@ -2,6 +2,7 @@
 
 use egui::{Id, Response, RichText, Role, TextEdit, Ui, WidgetInfo, vec2};
 
+use super::number::look_like_a_field;
 use super::{FIELD, hinted, row};
 use crate::theme::Tokens;
 
@@ -15,8 +16,11 @@ pub fn typed_text(
     lines: bool,
 ) -> Option<String> {
     let kept = ui.scope_id().with(caption).with("typed");
-    kept_text(ui, kept, shown, |ui, text| {
+    let fault = ui.scope_id().with(caption).with("fault");
+    let wrong = wrong_text(ui, kept, fault, shown);
+    let left = kept_text(ui, kept, wrong.as_deref().unwrap_or(shown), |ui, text| {
         row(ui, caption, |ui, label| {
+            look_like_a_field(ui);
             let edit = if lines {
                 TextEdit::multiline(text).desired_rows(4)
             } else {
@@ -25,7 +29,44 @@ pub fn typed_text(
             let edit = edit.hint_text(example).desired_width(FIELD);
             hinted(ui.add(edit), hint).labelled_by(label)
         })
-    })
+    });
+    if let Some(text) = &left {
+        let wrong = Wrong {
+            text: text.clone(),
+            shown: shown.to_owned(),
+        };
+        ui.data_mut(|data| {
+            data.insert_temp(kept.with("wrong"), wrong);
+            // What is typed as it was is right, and nobody reads it again.
+            if text == shown {
+                data.remove::<String>(fault);
+            }
+        });
+    }
+    left
+}
+
+/// A text that was left, and what the field showed before it.
+#[derive(Clone)]
+struct Wrong {
+    text: String,
+    shown: String,
+}
+
+/// The text that could not be read, which stays for correction: until Escape, or until the value is another.
+fn wrong_text(ui: &Ui, kept: Id, fault: Id, shown: &str) -> Option<String> {
+    let wrong = ui.data(|data| data.get_temp::<Wrong>(kept.with("wrong")))?;
+    ui.data(|data| data.get_temp::<String>(fault))?;
+    let is_given_up = ui.data(|data| data.get_temp::<bool>(kept.with("escaped")));
+    if wrong.shown != shown || is_given_up == Some(true) {
+        ui.data_mut(|data| {
+            data.remove::<Wrong>(kept.with("wrong"));
+            data.remove::<bool>(kept.with("escaped"));
+            data.remove::<String>(fault);
+        });
+        return None;
+    }
+    Some(wrong.text)
 }
 
 /// The text that was typed into a field of a table, once it is left: it has a name for screen readers and no caption.
@@ -62,6 +103,7 @@ pub(super) fn kept_text(
         return None;
     }
     let escaped = ui.input(|input| input.key_pressed(egui::Key::Escape));
+    ui.data_mut(|data| data.insert_temp(kept.with("escaped"), escaped));
     let typed = ui.data_mut(|data| data.remove_temp::<String>(kept));
     typed.filter(|_| !escaped)
 }

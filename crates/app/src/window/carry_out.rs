@@ -14,7 +14,7 @@ use crate::dialogs::{Answer, Dialog, NewDialog, PathDialog, ShopDialog};
 use crate::help::{Found, Page, SearchState};
 use crate::host::Ask;
 use crate::jobs::{EXPORT, Outcome};
-use crate::places::{Spot, place_of};
+use crate::places::{Spot, place_of, spot_of};
 use crate::samples::SAMPLES;
 use crate::session::{Rescued, Session};
 use crate::view::{Face, Pane};
@@ -39,8 +39,7 @@ impl App {
             Command::SaveAs => self.ask_where_to_save(None),
             Command::Before => self.take_version_before(),
             Command::Export => self.ask_what_to_export(),
-            Command::Undo => self.session.undo(),
-            Command::Redo => self.session.redo(),
+            Command::Undo | Command::Redo => self.step(ctx, command),
             Command::Mend(mend) => self.mend(mend),
             Command::Fit => self.view.fit(),
             Command::Measure => self
@@ -73,6 +72,27 @@ impl App {
             Command::Keys => self.view.help.open(Page::Keys),
             Command::Words => self.view.help.open(Page::Words),
             Command::Safety => self.view.dialog = Some(Dialog::Safety),
+        }
+    }
+
+    /// Goes a step back or forward, says which it was, and shows where it was made.
+    fn step(&mut self, ctx: &egui::Context, command: Command) {
+        let before = self.session.board.clone();
+        let (done, step) = if command == Command::Undo {
+            let name = self.session.undo_name();
+            self.session.undo();
+            ("Undone", name)
+        } else {
+            let name = self.session.redo_name();
+            self.session.redo();
+            ("Redone", name)
+        };
+        let Some(step) = step else { return };
+        self.view.tell(format!("{done}: {step}"));
+        let changes = field::differences(&before, &self.session.board);
+        let spot = changes.iter().find_map(|change| spot_of(change.field));
+        if let Some(spot) = spot {
+            self.visit(ctx, spot);
         }
     }
 

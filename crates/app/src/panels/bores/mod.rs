@@ -16,13 +16,14 @@ use crate::panels::bores::drills::{drills_ui, pin_drills_ui};
 use crate::panels::bores::insert::insert_ui;
 use crate::panels::bores::owned::owned_ui;
 use crate::panels::bores::strip::strip_ui;
-use crate::panels::rows::fit_button;
-use crate::widgets::{auto_ui, choice_ui, field_ui, fields_ui, number_ui, row};
+use crate::panels::rows::{fit_button, fitted};
+use crate::widgets::{auto_ui, choice_ui, field_ui, number_ui, row};
 
 /// The piece, and the bores by role.
 pub fn bores_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
-    fields_ui(ui, board, &[&field::PIECE_KIND, &field::PIECE_DIAMETER]);
-    fit_button(ui, Mend::LargestPiece, asked);
+    field_ui(ui, board, &field::PIECE_KIND);
+    let largest = Mend::LargestPiece;
+    fitted(ui, board, &field::PIECE_DIAMETER, largest, asked);
     if board.piece.kind != PieceKind::Marble {
         field_ui(ui, board, &field::PIECE_HEIGHT);
         let fitting = board.bores.track.diameter;
