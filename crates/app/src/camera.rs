@@ -109,6 +109,14 @@ impl Camera {
         f64::from(length) / self.scale
     }
 
+    /// The view about the same middle at another scale: screen points a millimeter.
+    pub fn at_scale(self, scale: f64) -> Self {
+        Self {
+            scale: within_scales(scale),
+            ..self
+        }
+    }
+
     /// The view after its content is dragged over the screen.
     pub fn dragged(self, by: Vec2) -> Self {
         Self {
@@ -244,6 +252,17 @@ mod tests {
             assert_near!(zoomed.place(at), before, 1e-9);
             assert!((SCALES.0..=SCALES.1).contains(&zoomed.scale));
         }
+    }
+
+    #[test]
+    fn at_true_size_a_millimeter_is_as_long_as_it_was_measured() {
+        let camera = fitted().at_scale(3.78);
+        assert_near!(f64::from(camera.length(100.0)), 378.0, 1e-3);
+        assert_near!(
+            camera.place(FRAME.center()),
+            fitted().place(FRAME.center()),
+            1e-9
+        );
     }
 
     #[test]

@@ -34,6 +34,12 @@ pub enum Command {
     Mend(Mend),
     /// The whole board in view.
     Fit,
+    /// The chosen holes in view.
+    ZoomTo,
+    /// The board as large on the screen as it will be.
+    TrueSize,
+    /// The screen against a ruler.
+    Ruler,
     /// The measuring tool on or off.
     Measure,
     /// Names of holes on screen on or off.
@@ -74,7 +80,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 42] = [
+    pub const ALL: [Self; 45] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -94,6 +100,9 @@ impl Command {
         Self::Mend(Mend::MostSpaces),
         Self::Mend(Mend::TurnOffSeams),
         Self::Fit,
+        Self::ZoomTo,
+        Self::TrueSize,
+        Self::Ruler,
         Self::Measure,
         Self::Names,
         Self::Figure,
@@ -135,6 +144,9 @@ impl Command {
             Self::Redo => "Redo",
             Self::Mend(mend) => mend.label(),
             Self::Fit => "Whole board",
+            Self::ZoomTo => "Zoom to selection",
+            Self::TrueSize => "True size on the screen",
+            Self::Ruler => "Check the screen with a ruler…",
             Self::Measure => "Measure",
             Self::Names => "Names of holes",
             Self::Figure => "Show wood",
@@ -171,6 +183,13 @@ impl Command {
             Self::Redo => "Make the change again",
             Self::Mend(mend) => mend.tooltip(),
             Self::Fit => "Bring the whole board into view",
+            Self::ZoomTo => "Bring the chosen holes into view, as large as they can be",
+            Self::TrueSize => {
+                "Show the board as large as it will be; a piece held to the screen fits its bore"
+            }
+            Self::Ruler => {
+                "Measure a bar on the screen, so that true size is true; once for each screen"
+            }
             Self::Measure => {
                 "Click one thing and then another, or drag between them: centers and edges of holes, the board's edge, seams. \
                  With Shift a drag always measures; Escape ends"
@@ -208,6 +227,7 @@ impl Command {
             Self::Undo => (Modifiers::COMMAND, Key::Z),
             Self::Redo => (CTRL_SHIFT, Key::Z),
             Self::Fit => (Modifiers::COMMAND, Key::F),
+            Self::ZoomTo => (Modifiers::COMMAND, Key::I),
             Self::Measure => (Modifiers::COMMAND, Key::M),
             Self::Names => (Modifiers::COMMAND, Key::L),
             Self::Sheets => (Modifiers::COMMAND, Key::T),
@@ -232,6 +252,8 @@ impl Command {
             Self::Units => (Modifiers::COMMAND, Key::U),
             Self::Theme => (Modifiers::COMMAND, Key::D),
             Self::Figure
+            | Self::TrueSize
+            | Self::Ruler
             | Self::Sample(_)
             | Self::Recent(_)
             | Self::Before

@@ -16,6 +16,8 @@ pub struct Settings {
     pub show_names: bool,
     /// Whether the plan shows the figure of its wood.
     pub show_wood: bool,
+    /// Pixels a millimeter of the screen, as a ruler showed; none before that was checked.
+    pub pixels_per_mm: Option<f64>,
     /// Board files that were opened or saved, the last one first.
     pub recent: Vec<PathBuf>,
 }
@@ -42,6 +44,7 @@ impl Default for Settings {
             export_folder: PathBuf::new(),
             show_names: true,
             show_wood: true,
+            pixels_per_mm: None,
             recent: Vec::new(),
         }
     }

@@ -86,6 +86,8 @@ pub struct SheetOutline {
 #[derive(Debug, Clone, Default)]
 pub struct CanvasState {
     zoom: Zoom,
+    /// The view that the next frame goes to.
+    goal: Option<Goal>,
     measuring: Measuring,
     /// The thing that is being dragged.
     held: Option<Held>,
@@ -99,6 +101,27 @@ impl CanvasState {
     /// Brings the whole board into view, and keeps it there while its size changes.
     pub fn fit(&mut self) {
         self.zoom = Zoom::Fit;
+    }
+
+    /// Brings a part of the board into view, as large as it can be.
+    pub const fn zoom_to(&mut self, part: kurbo::Rect) {
+        self.goal = Some(Goal::Part(part));
+    }
+
+    /// Shows so many screen points a millimeter, about the middle of the view.
+    pub const fn show_at_scale(&mut self, scale: f64) {
+        self.goal = Some(Goal::Scale(scale));
+    }
+
+    /// Goes to the view that was asked for.
+    fn go(&mut self, frame: egui::Rect, all: kurbo::Rect) {
+        match self.goal.take() {
+            Some(Goal::Part(part)) => self.zoom = Camera::new(Zoom::Fit, frame, part).held(),
+            Some(Goal::Scale(scale)) => {
+                self.zoom = Camera::new(self.zoom, frame, all).at_scale(scale).held();
+            }
+            None => {}
+        }
     }
 
     /// The view of this frame: held while something is dragged.
@@ -116,6 +139,15 @@ impl CanvasState {
     pub const fn set_measuring(&mut self, on: bool) {
         self.measuring.turn(on);
     }
+}
+
+/// A view that is asked for where the size of the picture is not known.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Goal {
+    /// A part of the board, as large as it can be.
+    Part(kurbo::Rect),
+    /// A scale: screen points a millimeter.
+    Scale(f64),
 }
 
 /// A hole, described for the readout.
@@ -159,6 +191,7 @@ pub struct CanvasOutput {
 pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> CanvasOutput {
     let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
     let all = whole(view);
+    state.go(response.rect, all);
     let asked = input::handle(ui.ctx(), &response, view, state, all);
     let measure = state.measuring.shown(view.workpiece, asked.end);
     let loose = state.measuring.from().filter(|_| measure.is_none());

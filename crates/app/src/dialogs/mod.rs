@@ -6,6 +6,7 @@ mod exported;
 mod new;
 mod path;
 mod rescued;
+mod ruler;
 mod safety;
 mod shop;
 mod unsaved;
@@ -29,6 +30,7 @@ pub use export::ExportDialog;
 pub use exported::ExportedDialog;
 pub use new::{Asked, NewDialog, Proposed, propose_at_once};
 pub use path::PathDialog;
+pub use ruler::RulerDialog;
 pub use shop::ShopDialog;
 
 /// The open dialog.
@@ -53,6 +55,8 @@ pub enum Dialog {
     Shop(Box<ShopDialog>),
     /// A search over commands, fields, words and the guide, on a board in some units.
     Search(SearchState, Units),
+    /// A bar to be measured on the screen.
+    Ruler(RulerDialog),
     /// Cautions.
     Safety,
 }
@@ -89,6 +93,8 @@ pub enum Answer {
     RescueLater,
     /// Save to the file at hand whatever is in it now, and then do what waits for it.
     Replace(Option<Command>),
+    /// The screen has so many pixels a millimeter.
+    Screen(f64),
     /// Ask where to save instead, and then do what waits for it.
     Elsewhere(Option<Command>),
 }
@@ -117,6 +123,7 @@ impl Dialog {
             | Self::Rescued(_)
             | Self::Shop(_)
             | Self::Search(..)
+            | Self::Ruler(_)
             | Self::Safety => {}
         }
     }
@@ -161,6 +168,7 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
                 Dialog::Rescued(found) => rescued::rescued_ui(ui, found),
                 Dialog::Shop(dialog) => shop::shop_ui(ui, dialog),
                 Dialog::Search(state, units) => search_ui(ui, state, *units).map(Answer::Go),
+                Dialog::Ruler(dialog) => ruler::ruler_ui(ui, dialog),
                 Dialog::Safety => safety::safety_ui(ui),
             }
         });

@@ -104,6 +104,9 @@ fn file_menu(ui: &mut Ui, recent: &[PathBuf], commands: &mut Vec<Command>) {
 fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) {
     ui.menu_button("View", |ui| {
         entry(ui, Command::Fit, true, commands);
+        entry(ui, Command::ZoomTo, view.selected.is_some(), commands);
+        entry(ui, Command::TrueSize, true, commands);
+        entry(ui, Command::Ruler, true, commands);
         let measuring = if view.canvas.measuring() {
             "Stop measuring"
         } else {

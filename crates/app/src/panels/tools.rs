@@ -24,7 +24,8 @@ pub fn tools_ui(ui: &mut Ui, view: &mut ViewState, current: &Current) {
         return;
     };
     let menu = ui.menu_button("Select", |ui| {
-        if let Some(chosen) = choices_ui(ui, workpiece.layout(), &view.chosen()) {
+        let chosen = view.chosen();
+        if let Some(chosen) = choices_ui(ui, workpiece.layout(), &chosen, &mut view.asked) {
             view.selected = chosen.first().copied();
             view.show_chosen = view.selected.is_some();
             view.group = chosen;
@@ -35,7 +36,12 @@ pub fn tools_ui(ui: &mut Ui, view: &mut ViewState, current: &Current) {
 }
 
 /// The holes that an entry of the menu chooses.
-fn choices_ui(ui: &mut Ui, layout: &Layout, chosen: &[HoleId]) -> Option<Vec<HoleId>> {
+fn choices_ui(
+    ui: &mut Ui,
+    layout: &Layout,
+    chosen: &[HoleId],
+    commands: &mut Vec<Command>,
+) -> Option<Vec<HoleId>> {
     let mut asked = None;
     for (role, label) in ROLES {
         let holes = holes_of_role(layout, role);
@@ -58,6 +64,18 @@ fn choices_ui(ui: &mut Ui, layout: &Layout, chosen: &[HoleId]) -> Option<Vec<Hol
     }
     if ui.add_enabled(any, Button::new("No holes")).clicked() {
         asked = Some(Vec::new());
+    }
+    let zoom = Button::new(Command::ZoomTo.label());
+    let zoom = match Command::ZoomTo.shortcut() {
+        Some(keys) => zoom.shortcut_text(ui.ctx().format_shortcut(&keys)),
+        None => zoom,
+    };
+    if ui
+        .add_enabled(any, zoom)
+        .on_hover_text(Command::ZoomTo.tooltip())
+        .clicked()
+    {
+        commands.push(Command::ZoomTo);
     }
     asked
 }

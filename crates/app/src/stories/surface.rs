@@ -232,3 +232,34 @@ fn a_hole_is_chosen_and_moved_by_the_names_that_a_screen_reader_says() {
     assert_eq!(hole.accesskit_node().is_selected(), Some(true));
     assert!(hole.is_focused());
 }
+
+#[test]
+fn true_size_asks_for_a_ruler_once_and_chosen_holes_are_zoomed_to() {
+    let mut story = Story::begin();
+    story.press("View");
+    story.press("True size on the screen");
+    story.fill("Length of the bar", "3");
+    story.press("Show true size");
+    assert!(story.sees("20 mm to 2000 mm"));
+    story.fill("Length of the bar", "100");
+    story.press("Show true size");
+    // The bar is 400 points long.
+    assert_near!(story.app().settings.pixels_per_mm.unwrap(), 4.0, 1e-9);
+    let apart = |story: &Story| {
+        let hole = |name: &str| story.harness.get_by_label(name).rect().center();
+        hole("H1-1, home lane, player 1").distance(hole("H1-2, home lane, player 1"))
+    };
+    assert!((apart(&story) - 4.0 * 19.0).abs() < 0.1);
+    story.keys(Modifiers::COMMAND, Key::F);
+    story.press("View");
+    story.press("True size on the screen");
+    assert!((apart(&story) - 4.0 * 19.0).abs() < 0.1);
+    let chosen = "S4-2, start pocket, player 4";
+    story.keys(Modifiers::COMMAND, Key::F);
+    story.harness.get_by_label(chosen).click_accesskit();
+    story.harness.run();
+    story.keys(Modifiers::COMMAND, Key::I);
+    let (plan, hole) = ("Board plan", story.harness.get_by_label(chosen).rect());
+    let plan = story.harness.get_by_label(plan).rect();
+    assert!(plan.center().distance(hole.center()) < 1.0 && hole.width() > 80.0);
+}

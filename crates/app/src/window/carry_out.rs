@@ -10,7 +10,7 @@ use super::App;
 use super::document::Begun;
 use super::results::write_files;
 use crate::command::Command;
-use crate::dialogs::{Answer, Dialog, NewDialog, PathDialog, ShopDialog};
+use crate::dialogs::{Answer, Dialog, NewDialog, PathDialog, RulerDialog, ShopDialog};
 use crate::help::{Found, Page, SearchState};
 use crate::host::Ask;
 use crate::jobs::{EXPORT, Outcome};
@@ -42,6 +42,12 @@ impl App {
             Command::Undo | Command::Redo => self.step(ctx, command),
             Command::Mend(mend) => self.mend(mend),
             Command::Fit => self.view.fit(),
+            Command::ZoomTo => self.zoom_to_chosen(),
+            Command::TrueSize => match self.settings.pixels_per_mm {
+                Some(pixels) => self.show_true_size(ctx, pixels),
+                None => self.ask_for_a_ruler(),
+            },
+            Command::Ruler => self.ask_for_a_ruler(),
             Command::Measure => self
                 .view
                 .canvas
@@ -173,6 +179,7 @@ impl App {
                     self.leave(ctx, then);
                 }
             }
+            Answer::Screen(pixels) => self.show_true_size(ctx, pixels),
             Answer::Elsewhere(then) => self.ask_where_to_save(then),
             Answer::Go(found) => {
                 self.view.dialog = None;
@@ -194,6 +201,35 @@ impl App {
                 Outcome::Picked(ask, picked)
             });
         self.complain(started.err());
+    }
+
+    /// Brings the chosen holes into view.
+    fn zoom_to_chosen(&mut self) {
+        let chosen = self.view.chosen();
+        let part = self.current.good().and_then(|workpiece| {
+            drawing::holes_box(workpiece.layout(), &chosen, workpiece.board().pitch)
+        });
+        match part {
+            Some(part) => {
+                self.view.face = Face::Board;
+                self.view.canvas.zoom_to(part);
+            }
+            None => self.view.tell("Choose a hole on the plan first"),
+        }
+    }
+
+    /// Shows the board as large as it will be, on a screen of so many pixels a millimeter, which is remembered.
+    fn show_true_size(&mut self, ctx: &egui::Context, pixels_per_mm: f64) {
+        self.settings.pixels_per_mm = Some(pixels_per_mm);
+        self.view.dialog = None;
+        self.view.face = Face::Board;
+        let points = pixels_per_mm / f64::from(ctx.pixels_per_point());
+        self.view.canvas.show_at_scale(points);
+    }
+
+    fn ask_for_a_ruler(&mut self) {
+        let dialog = RulerDialog::new(self.session.board.units);
+        self.view.dialog = Some(Dialog::Ruler(dialog));
     }
 
     /// Goes to what a search has found.

@@ -12,7 +12,7 @@ mod thing;
 
 pub use end::{End, end_at};
 pub use guide::{Guide, Way, snapped};
-pub use pick::{hole_toward, holes_in, holes_of_player, holes_of_role, one_each, twins};
+pub use pick::{hole_toward, holes_box, holes_in, holes_of_player, holes_of_role, one_each, twins};
 pub use pull::{Pull, Pulled, Snap, pulled};
 pub use span::{Along, Span, end_place, half_chord, span};
 pub use thing::{Thing, nudge_step, thing_at};

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use board::{HoleId, Layout, Role};
 use geometry::{Point, Vec2};
-use kurbo::Rect;
+use kurbo::{Rect, Shape as _};
 
 /// The holes whose centers lie in a box, in the order of hole tables.
 ///
@@ -73,6 +73,28 @@ pub fn one_each(holes: &[HoleId], mirrored: bool) -> Vec<HoleId> {
         .copied()
         .filter(|id| seen.insert(key(id)))
         .collect()
+}
+
+/// The box around some holes, with room of one and a half hole spacings beside them; none where the board has none of them.
+///
+/// ```
+/// use board::{Board, HoleId};
+/// let board = Board::default();
+/// let layout = board::layout(&board)?;
+/// let around = drawing::holes_box(&layout, &[HoleId::CENTER], board.pitch).unwrap();
+/// assert_eq!(around.width(), 12.0 + 3.0 * board.pitch);
+/// assert_eq!(drawing::holes_box(&layout, &[], board.pitch), None);
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn holes_box(layout: &Layout, holes: &[HoleId], pitch: f64) -> Option<Rect> {
+    let mouths = holes
+        .iter()
+        .filter_map(|id| layout.hole(*id))
+        .map(board::Hole::mouth);
+    let all = mouths
+        .map(|mouth| mouth.bounding_box())
+        .reduce(|all, one| all.union(one))?;
+    Some(all.inflate(1.5 * pitch, 1.5 * pitch))
 }
 
 /// The nearest hole in a direction from another, those straight ahead before those aside; none where there is none.
