@@ -49,6 +49,7 @@ mod tools;
 mod units;
 mod when;
 mod wood;
+mod words;
 
 pub use base::{Base, BaseHold, Footing, Passage};
 pub use bench::{LidFit, LidGrain, LidHold, Recess, RecessShape, Toward};
@@ -72,8 +73,8 @@ pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
 pub use price::{ArticlePrice, Currency, Price};
 pub use quantity::{
-    DensityUnit, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, at_mark, say_geometry,
-    show_least, show_length, show_most, show_number, show_setting,
+    DensityUnit, FLUID_OUNCE, INCH, MassUnit, Measure, Quantity, QuantityError, TimeUnit, at_mark,
+    say_geometry, show_least, show_length, show_most, show_number, show_setting,
 };
 pub use range::{OutOfRange, Range};
 pub use repair::{Distance, Fault, Measured, MeasuredOn, WrongHole};
@@ -88,3 +89,4 @@ pub use tools::Tools;
 pub use units::{Fraction, Units};
 pub use when::{Clock, Day, DaysOff, WhenError, time_zone, weekday_word};
 pub use wood::{Air, Cut, Wood};
+pub use words::capital;

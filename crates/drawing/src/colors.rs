@@ -141,7 +141,7 @@ fn grooves(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
         return;
     };
     for groove in &plan.grooves {
-        let Some(tint) = workpiece.groove_color(groove.kind, groove.player()) else {
+        let Some(tint) = workpiece.groove_color(groove.kind, groove.player) else {
             continue;
         };
         let color = seen(workpiece, tint);

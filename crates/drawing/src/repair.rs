@@ -119,10 +119,7 @@ fn measured(workpiece: &Workpiece) -> Vec<Block> {
         ("Longer by", Align::End),
         ("Unexplained", Align::End),
     ];
-    let mut verdict = verdict_words(workpiece);
-    if let Some(first) = verdict.get_mut(0..1) {
-        first.make_ascii_uppercase();
-    }
+    let verdict = board::capital(&verdict_words(workpiece));
     vec![
         Block::Heading("Measured".into()),
         Block::Table(Table {

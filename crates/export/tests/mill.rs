@@ -369,11 +369,13 @@ fn every_groove_is_cut_where_it_is_drawn_and_to_its_depth() {
 fn circles_stay_circles_and_lines_are_cut_there_and_back() {
     let ring = Groove {
         kind: GrooveKind::Rim,
+        player: 0,
         path: vec![Stroke::Circle(Circle::new((10.0, 5.0), 20.0))],
         holes: Vec::new(),
     };
     let line = Groove {
         kind: GrooveKind::Sector,
+        player: 0,
         path: vec![Stroke::Line(kurbo::Line::new((0.0, 30.0), (0.0, 90.0)))],
         holes: Vec::new(),
     };
@@ -451,6 +453,7 @@ fn grooves_that_are_not_settled_or_cannot_be_cut_are_refused() {
     assert_eq!(none, Err(GcodeError::NoGrooves));
     let lost = Groove {
         kind: GrooveKind::Ring,
+        player: 0,
         path: vec![Stroke::Circle(Circle::new((f64::NAN, 0.0), 3.0))],
         holes: Vec::new(),
     };
@@ -494,6 +497,7 @@ fn outlines() -> impl Strategy<Value = Groove> {
         });
         Groove {
             kind: GrooveKind::Sector,
+            player: 0,
             path: path.collect(),
             holes: Vec::new(),
         }

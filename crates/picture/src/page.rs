@@ -6,7 +6,7 @@
 //! of the board. Where a hand would take more room than there is, since the board is small, a ruler is there in its place; the size is
 //! told in words as well. In perspective nothing has one scale: there a ruler lies on the table before the board.
 
-use board::{HoleId, Units};
+use board::{HoleId, Units, capital};
 use drawing::font::{self, Weight};
 use drawing::{Anchor, Item, Layer, Shape, Sheet, Text};
 use kurbo::{Point, Rect, Size, Vec2};
@@ -362,14 +362,6 @@ fn wood(workpiece: &Workpiece) -> String {
         words = format!("{words}, {}", top.label());
     }
     words
-}
-
-/// Words that begin a line.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! Figures and findings: what the board measures, and what would go wrong.
 
-use board::{Board, Choice, Measure};
+use board::{Board, Choice, Measure, capital};
 use egui::{
     Align, Button, Color32, Layout, RichText, Role, ScrollArea, Shape, Stroke, Ui, WidgetInfo,
     pos2, vec2,
@@ -165,13 +165,6 @@ fn finding_ui(ui: &mut Ui, board: &Board, finding: &Finding, view: &mut ViewStat
         view.finding = if chosen { None } else { Some(key(finding)) };
     }
     mends_ui(ui, finding, view);
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
 
 /// A button for each way to mend a finding in one step.

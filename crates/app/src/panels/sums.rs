@@ -15,7 +15,7 @@ pub fn sums_ui(ui: &mut Ui, board: &Board, current: &Current) {
     ui.set_max_width(ui.available_width() - theme::GAP);
     for group in workpiece.sums() {
         ui.add_space(theme::GAP);
-        ui.label(RichText::new(titled(group.heading)).family(theme::strong()));
+        ui.label(RichText::new(board::capital(group.heading)).family(theme::strong()));
         for sum in group.brief() {
             let row = figure_ui(ui, &sum.titled(board.units), sum.shown(board.units));
             row.on_hover_text(format!("{}\nSource: {}", sum.formula, sum.source));
@@ -40,14 +40,6 @@ fn figure_ui(ui: &mut Ui, name: &str, value: String) -> Response {
         });
     });
     line.response
-}
-
-/// With a capital letter.
-fn titled(heading: &str) -> String {
-    let mut letters = heading.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
 
 #[cfg(test)]

@@ -136,7 +136,5 @@ pub fn kept_as_it_was(ui: &mut Ui, fault: &str) {
 
 /// A message as the beginning of a sentence: with a capital, without the point that ends it.
 fn begun(message: &str) -> String {
-    let mut letters = message.trim_end_matches('.').chars();
-    let first = letters.next().into_iter().flat_map(char::to_uppercase);
-    first.chain(letters).collect()
+    board::capital(message.trim_end_matches('.'))
 }

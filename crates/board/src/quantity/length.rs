@@ -5,6 +5,8 @@ use crate::Units;
 
 /// Millimeters in an inch, exactly.
 pub const INCH: f64 = 25.4;
+/// Milliliters in a US fluid ounce: the 128th of a gallon of 231 cubic inches, exactly.
+pub const FLUID_OUNCE: f64 = 29.573_529_562_5;
 
 /// Writes a length for reading: mm with up to three decimals, or inches as a fraction, marked where it is rounded.
 ///

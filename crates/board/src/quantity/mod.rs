@@ -18,7 +18,7 @@ mod unit;
 
 pub use error::QuantityError;
 pub use held::{DensityUnit, MassUnit, Quantity, TimeUnit};
-pub use length::{INCH, at_mark, show_least, show_length, show_most, show_setting};
+pub use length::{FLUID_OUNCE, INCH, at_mark, show_least, show_length, show_most, show_setting};
 pub use measure::Measure;
 pub use say::say_geometry;
 pub use shown::show_number;

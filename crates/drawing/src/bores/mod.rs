@@ -220,9 +220,7 @@ fn roles(roles: &[Role]) -> String {
         [others @ .., last] if !others.is_empty() => format!("{} and {last}", others.join(", ")),
         _ => ids.concat(),
     };
-    let mut letters = list.chars();
-    let first = letters.next().into_iter().flat_map(char::to_uppercase);
-    first.chain(letters).collect()
+    board::capital(&list)
 }
 
 /// The ways to take the size that fits into the document, from the window and from a command line. A number without a unit counts in

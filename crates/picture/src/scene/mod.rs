@@ -157,8 +157,8 @@ impl Scene {
             floor: wanted.tip / 2.0,
         };
         for groove in &plan.grooves {
-            let owner = groove.holes.first().map_or(0, |hole| hole.id().player());
-            let paint = workpiece.groove_color(groove.kind, owner).map(Paint::of);
+            let color = workpiece.groove_color(groove.kind, groove.player);
+            let paint = color.map(Paint::of);
             let lines = groove
                 .path
                 .iter()

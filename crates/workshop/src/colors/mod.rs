@@ -3,6 +3,7 @@
 //! A document says what is colored; here it is settled hole by hole and groove by groove, with the players' colors and marks
 //! taken from the set where none were chosen.
 
+pub mod amount;
 pub mod check;
 pub mod mends;
 mod places;
@@ -11,7 +12,7 @@ pub mod resin;
 mod seen;
 mod sight;
 pub mod steps;
-mod used;
+pub mod used;
 
 use board::{BorePart, Colored, HoleId, Hue, Medium, Rgb};
 

@@ -1,11 +1,11 @@
 //! Colored resin: pigment in what is poured into bores, and grooves that are filled.
 
-use board::{Measure, Medium};
+use board::{Measure, Medium, Rgb};
 
 use super::steps::{in_words, laid};
 use super::used::{Place, Used};
 use crate::filling::steps::CURE;
-use crate::job::{Operation, Task};
+use crate::job::{Operation, Task, counted};
 use crate::{Caution, Workpiece};
 
 /// The words on pigment; common practice, no source.
@@ -23,15 +23,19 @@ pub fn tinted(workpiece: &Workpiece) -> Option<String> {
 pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     let all = poured(workpiece, |place| matches!(place, Place::Groove));
     let all: Vec<&Used> = all.iter().collect();
-    let volume = groove_resin(workpiece)?;
+    let resin = groove_resin(workpiece)?;
     let units = workpiece.units();
     let work = [
         "Vacuum the grooves, level the board, and plug the bores that a groove comes near.".into(),
         format!("{PIGMENT} {}.", in_words(&all).join("; ")),
         format!(
-            "Pour {} into the grooves with a syringe, until it stands slightly proud, and lay tape on both sides where the wood is \
-             porous.",
-            Measure::milliliters(volume).shown(units)
+            "Mix {} in {}, resin and hardener by the label's ratio. Lay tape on both sides of the grooves where the wood is porous.",
+            Measure::milliliters(resin.mixed).shown(units),
+            counted(resin.cups, "cup", "cups")
+        ),
+        format!(
+            "Pour {} into the grooves with a syringe, until it stands slightly proud.",
+            Measure::milliliters(resin.poured).shown(units)
         ),
         "When it is cured, scrape it flush with the face and sand it with a hard block.".into(),
     ];
@@ -48,27 +52,66 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     Some(operation.says(work))
 }
 
-/// Resin that colored grooves of one board take, waste included, ml; none where none are filled.
-///
-/// A V-groove is a triangle in section, half as large as its width by its depth.
-pub fn groove_resin(workpiece: &Workpiece) -> Option<f64> {
-    let wanted = workpiece.board().grooves?;
+/// Resin for the colored grooves of one board.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct GrooveResin {
+    /// What goes into the grooves, waste included, ml.
+    pub poured: f64,
+    /// What is mixed: that and what stays in the cups, ml.
+    pub mixed: f64,
+    /// Cups: each color has its own, and more than one where it is more than is mixed at once.
+    pub cups: u32,
+}
+
+/// Resin that the colored grooves of one board take; none where none are filled.
+pub fn groove_resin(workpiece: &Workpiece) -> Option<GrooveResin> {
     let filling = workpiece.board().filling?;
-    let depth = workpiece.grooves()?.depth;
-    let length = filled_length(workpiece);
-    let section = wanted.width * depth / 2.0;
-    (length > 0.0 && depth > 0.0).then(|| length * section / 1000.0 * (1.0 + filling.waste))
+    let mut colors: Vec<(Rgb, f64)> = Vec::new();
+    for one in poured(workpiece, |place| matches!(place, Place::Groove)) {
+        let ml = groove_ml(workpiece, one.length);
+        match colors
+            .iter_mut()
+            .find(|(color, _)| *color == one.tint.color)
+        {
+            Some((_, known)) => *known += ml,
+            None => colors.push((one.tint.color, ml)),
+        }
+    }
+    let poured: f64 = colors.iter().map(|(_, ml)| ml).sum();
+    let room = filling.batch - filling.cup;
+    let cups_of = |ml: f64| {
+        if room > 0.0 {
+            (ml / room).ceil() as u32
+        } else {
+            1
+        }
+    };
+    let cups = colors.iter().map(|(_, ml)| cups_of(*ml).max(1)).sum();
+    (poured > 0.0).then(|| GrooveResin {
+        poured,
+        mixed: poured + filling.cup * f64::from(cups),
+        cups,
+    })
+}
+
+/// Resin that filled grooves of a length take, waste included, ml.
+///
+/// A V-groove is a triangle in section, with a flat below it where the tip of the bit is flat.
+pub fn groove_ml(workpiece: &Workpiece, length: f64) -> f64 {
+    let board = workpiece.board();
+    let (Some(wanted), Some(filling), Some(plan)) =
+        (board.grooves, board.filling, workpiece.grooves())
+    else {
+        return 0.0;
+    };
+    let section = (wanted.width + wanted.tip) * plan.depth.max(0.0) / 2.0;
+    length * section / 1000.0 * (1.0 + filling.waste)
 }
 
 /// Length of the grooves that are filled, mm.
 fn filled_length(workpiece: &Workpiece) -> f64 {
-    let laid = workpiece.grooves().map_or(&[][..], |plan| &plan.grooves);
-    let is_filled = |groove: &&crate::Groove| {
-        let tint = workpiece.groove_color(groove.kind, groove.player());
-        tint.is_some_and(|tint| tint.medium == Medium::Resin)
-    };
-    let filled = laid.iter().filter(is_filled);
-    filled.map(crate::Groove::length).sum()
+    let all = poured(workpiece, |place| matches!(place, Place::Groove));
+    all.iter().map(|one| one.length).sum()
 }
 
 /// The colors of resin in some places.
@@ -120,13 +163,17 @@ mod tests {
         (wanted.angle, wanted.tip) = (90.0, 0.0);
         board.grooves = Some(wanted);
         let filled = groove_resin(&Workpiece::of(&board).unwrap()).unwrap();
+        // Six colors, each in a cup of its own.
+        assert_eq!(filled.cups, 6);
+        let cup = board.filling.unwrap().cup;
+        assert_near!(filled.mixed - filled.poured, 6.0 * cup, 1e-9);
         let workpiece = Workpiece::of(&board).unwrap();
         // A V bit of 90 degrees cuts a groove half as deep as it is wide.
         let depth = wanted.width / 2.0;
         let length = workpiece.grooves().unwrap().length;
         let waste = 1.0 + board.filling.unwrap().waste;
         assert_near!(
-            filled,
+            filled.poured,
             wanted.width * depth / 2.0 * length * waste / 1000.0,
             1e-9
         );

@@ -77,7 +77,7 @@ pub fn laid(workpiece: &Workpiece) -> Vec<Used> {
 }
 
 /// The medium that a layer of finish is of; none for what has no color.
-const fn medium_of(kind: CoatKind) -> Option<Medium> {
+pub const fn medium_of(kind: CoatKind) -> Option<Medium> {
     match kind {
         CoatKind::Dye => Some(Medium::Dye),
         CoatKind::Stain => Some(Medium::Stain),
@@ -87,7 +87,7 @@ const fn medium_of(kind: CoatKind) -> Option<Medium> {
 }
 
 /// The part of the board that a place is, as layers of finish have it.
-const fn part(place: Place) -> Parts {
+pub const fn part(place: Place) -> Parts {
     match place {
         Place::Bore(BorePart::Ring) => Parts::RINGS,
         Place::Bore(BorePart::Inside | BorePart::Filling) => Parts::BORES,

@@ -33,6 +33,8 @@ pub struct Used {
     pub player: u32,
     /// The holes that have it, or that it is at.
     pub holes: Vec<HoleName>,
+    /// Length of the grooves that have it, mm; 0 where it is in none.
+    pub length: f64,
 }
 
 /// Every color that the board's wood has, by part.
@@ -70,7 +72,9 @@ fn bores(workpiece: &Workpiece, found: &mut Vec<Used>) {
         };
         let player = if is_players { id.player() } else { 0 };
         let place = Place::Bore(has.on);
-        add(found, part, place, has.tint, player).push(hole.name);
+        add(found, part, place, has.tint, player)
+            .holes
+            .push(hole.name);
     }
 }
 
@@ -81,15 +85,16 @@ fn grooves(workpiece: &Workpiece, found: &mut Vec<Used>) {
     let colors = &workpiece.board().colors;
     let laid = workpiece.grooves().map_or(&[][..], |plan| &plan.grooves);
     for groove in laid {
-        let owner = groove.player();
+        let owner = groove.player;
         let Some(tint) = workpiece.groove_color(groove.kind, owner) else {
             continue;
         };
         let is_players = super::groove_part(colors, groove.kind).hue == Hue::Player;
         let player = if is_players { owner } else { 0 };
         let part = groove_words(groove.kind);
-        let holes = add(found, part, Place::Groove, tint, player);
-        holes.extend(groove.holes.iter().copied());
+        let one = add(found, part, Place::Groove, tint, player);
+        one.holes.extend(groove.holes.iter().copied());
+        one.length += groove.length();
     }
 }
 
@@ -122,8 +127,8 @@ fn marks(workpiece: &Workpiece, found: &mut Vec<Used>) {
             medium: made.medium,
         };
         let names = pocket_names(workpiece, look.player);
-        let holes = add(found, "marks", Place::Mark, tint, look.player);
-        holes.extend(names);
+        let one = add(found, "marks", Place::Mark, tint, look.player);
+        one.holes.extend(names);
     }
 }
 
@@ -142,7 +147,7 @@ pub fn pocket_names(workpiece: &Workpiece, player: u32) -> Vec<HoleName> {
     }
 }
 
-/// The holes of what is colored alike at a part.
+/// The entry of what is colored alike at a part.
 ///
 /// Where there is no entry for it yet, one is begun.
 fn add<'a>(
@@ -151,7 +156,7 @@ fn add<'a>(
     place: Place,
     tint: Tint,
     player: u32,
-) -> &'a mut Vec<HoleName> {
+) -> &'a mut Used {
     let is_it =
         |one: &Used| (one.part, one.place, one.tint, one.player) == (part, place, tint, player);
     let at = found.iter().position(is_it).unwrap_or_else(|| {
@@ -161,10 +166,11 @@ fn add<'a>(
             tint,
             player,
             holes: Vec::new(),
+            length: 0.0,
         });
         found.len() - 1
     });
-    &mut found[at].holes
+    &mut found[at]
 }
 
 /// The bores of a role, for the middle of a sentence.

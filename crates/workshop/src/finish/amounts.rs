@@ -5,7 +5,7 @@
 
 use core::f64::consts::PI;
 
-use board::{BorePart, CoatKind, CoatPlace, Measure, Units};
+use board::{BorePart, CoatKind, CoatPlace, FLUID_OUNCE, Measure, Units};
 use geometry::Angle;
 
 use super::kinds::coat_data;
@@ -78,8 +78,6 @@ pub fn finish_needs(workpiece: &Workpiece, boards: u32) -> Vec<FinishNeed> {
 /// assert_eq!(finish_volume(0.4, Units::Mm), "a few drops");
 /// ```
 pub fn volume(ml: f64, units: Units) -> String {
-    /// US fluid ounce, ml, by definition.
-    const FLUID_OUNCE: f64 = 29.573_529_562_5;
     if ml < 2.0 {
         return "a few drops".into();
     }
@@ -95,7 +93,12 @@ pub fn volume(ml: f64, units: Units) -> String {
 ///
 /// It has the tenth for brush, rag and can in it.
 pub fn coat_ml(workpiece: &Workpiece, kind: CoatKind, place: CoatPlace) -> f64 {
-    covered(workpiece, place) / SQUARE_METER / coat_data(kind).coverage * 1000.0 * (1.0 + LOST)
+    ml_on(kind, covered(workpiece, place))
+}
+
+/// Milliliters that one coat of a kind takes on an area in mm², with the tenth for brush, rag and can.
+pub fn ml_on(kind: CoatKind, area: f64) -> f64 {
+    area / SQUARE_METER / coat_data(kind).coverage * 1000.0 * (1.0 + LOST)
 }
 
 /// Area that a layer covers in its place on one board, mm².
@@ -135,8 +138,10 @@ fn edge(workpiece: &Workpiece) -> f64 {
 
 /// The edge of a disc with a rounded upper corner, mm².
 ///
-/// A quarter of a ring is as large as its arc times the way of the arc's center of gravity, 2 r / π out from its middle.
+/// A quarter of a ring is as large as its arc times the way of the arc's center of gravity, 2 r / π out from its middle. A
+/// roundover that is larger than the board counts as one of its size: the checks name it, and no area is below nothing.
 fn edge_area(radius: f64, thickness: f64, round: f64) -> f64 {
+    let round = round.min(thickness).min(radius).max(0.0);
     let straight = 2.0 * PI * radius * (thickness - round);
     let arc = PI / 2.0 * round;
     straight + arc * 2.0 * PI * (radius - round + 2.0 * round / PI)
@@ -148,14 +153,21 @@ fn underside(workpiece: &Workpiece) -> f64 {
     PI * radius * radius
 }
 
-/// Both flanks of all grooves, mm².
+/// Both flanks and the floor of all grooves, mm².
 fn grooves(workpiece: &Workpiece) -> f64 {
-    let (Some(plan), Some(wanted)) = (workpiece.grooves(), workpiece.board().grooves) else {
+    let length = workpiece.grooves().map_or(0.0, |plan| plan.length);
+    groove_area(workpiece, length)
+}
+
+/// Both flanks and the floor of grooves of a length, mm²; nothing where the bit cuts none.
+pub fn groove_area(workpiece: &Workpiece, length: f64) -> f64 {
+    let Some(wanted) = workpiece.board().grooves else {
         return 0.0;
     };
     let half = Angle::degrees(wanted.angle / 2.0).sin();
-    if half > 0.0 {
-        plan.length * wanted.width / half
+    let sloped = wanted.width - wanted.tip;
+    if half > 0.0 && sloped > 0.0 {
+        length * (sloped / half + wanted.tip)
     } else {
         0.0
     }
@@ -168,17 +180,20 @@ fn rings(workpiece: &Workpiece) -> f64 {
         let tint = workpiece.color_of(hole.name.id());
         tint.is_some_and(|tint| tint.on == BorePart::Ring)
     };
-    let around = |hole: &board::Hole| {
-        let inner = hole.bore.diameter / 2.0;
-        let outer = inner + board.colors.ring;
-        PI * (outer * outer - inner * inner)
-    };
+    let around = |hole: &board::Hole| ring_area(hole, board.colors.ring);
     let colored: f64 = layout.holes.iter().filter(ringed).map(around).sum();
     if colored > 0.0 {
         colored
     } else {
         layout.holes.iter().map(around).sum()
     }
+}
+
+/// The ring of a width around a hole, mm².
+pub fn ring_area(hole: &board::Hole, width: f64) -> f64 {
+    let inner = hole.bore.diameter / 2.0;
+    let outer = inner + width;
+    PI * (outer * outer - inner * inner)
 }
 
 /// The squares that the players' marks fit in, mm².
@@ -190,11 +205,13 @@ fn marks(workpiece: &Workpiece) -> f64 {
 
 /// Wall and floor of every bore, mm².
 fn bores(workpiece: &Workpiece) -> f64 {
-    let surface = |hole: &board::Hole| {
-        let radius = hole.bore.diameter / 2.0;
-        2.0 * PI * radius * hole.bore.depth + PI * radius * radius
-    };
-    workpiece.layout().holes.iter().map(surface).sum()
+    workpiece.layout().holes.iter().map(bore_area).sum()
+}
+
+/// Wall and floor of the bore of a hole, mm².
+pub fn bore_area(hole: &board::Hole) -> f64 {
+    let radius = hole.bore.diameter / 2.0;
+    2.0 * PI * radius * hole.bore.depth + PI * radius * radius
 }
 
 #[cfg(test)]
@@ -240,6 +257,42 @@ mod tests {
             edge_area(200.0, 200.0, 200.0),
             2.0 * PI * 200.0 * 200.0,
             1e-6
+        );
+    }
+
+    /// A roundover that is larger than the board leaves no straight band, and takes none away.
+    #[test]
+    fn a_roundover_larger_than_the_board_is_as_large_as_the_board() {
+        assert_near!(
+            edge_area(200.0, 20.0, 50.0),
+            edge_area(200.0, 20.0, 20.0),
+            1e-9
+        );
+        assert_near!(
+            edge_area(10.0, 20.0, 50.0),
+            edge_area(10.0, 20.0, 10.0),
+            1e-9
+        );
+    }
+
+    /// By hand: a bit of 90° with a tip of 1 mm cuts a groove of 3 mm one deep, with flanks of √2 mm each and a floor of 1 mm.
+    #[test]
+    fn a_groove_with_a_flat_tip_has_a_floor() {
+        let wanted = board::Grooves {
+            width: 3.0,
+            angle: 90.0,
+            tip: 1.0,
+            ..board::Grooves::default()
+        };
+        let board = Board {
+            grooves: Some(wanted),
+            ..Board::default()
+        };
+        let workpiece = Workpiece::of(&board).unwrap();
+        assert_near!(
+            groove_area(&workpiece, 10.0),
+            10.0 * (2.0 * 2.0_f64.sqrt() + 1.0),
+            1e-9
         );
     }
 

@@ -18,7 +18,9 @@ pub mod steps;
 
 use board::{Board, Measure, Units};
 
-pub use amounts::{FinishNeed, coat_ml, covered, finish_needs, volume};
+pub use amounts::{
+    FinishNeed, bore_area, coat_ml, covered, finish_needs, groove_area, ml_on, ring_area, volume,
+};
 pub use bond::{Bond, BondSort, bond};
 pub use care::{care_words, topcoat};
 pub use kinds::{CoatData, coat_data, hard_after, hard_hours};

@@ -78,7 +78,7 @@ fn join(
     }
     let at = |along: f64| one.center + way * (along / length);
     let line = Stroke::Line(Line::new(at(start), at(end)));
-    laid.add(kind, vec![line], holes);
+    laid.add((kind, ends[0].player()), vec![line], holes);
 }
 
 /// Distance from the center of a bore to the end of a groove's middle line, mm.
@@ -119,7 +119,7 @@ fn between_sectors(
     for (start, clear) in barred.into_iter().chain([(end, end)]) {
         if start.min(end) - free > HAIR {
             let line = Stroke::Line(Line::new(at(free), at(start.min(end))));
-            laid.add(GrooveKind::Sector, vec![line], Vec::new());
+            laid.add((GrooveKind::Sector, 0), vec![line], Vec::new());
         }
         free = free.max(clear);
     }

@@ -30,6 +30,9 @@ pub(crate) use strokes::Strokes;
 pub struct Groove {
     /// The kind of groove.
     pub kind: GrooveKind,
+    /// The player to whom it belongs, counted from 1; 0 for what is between players, or all around. A line from one sector to the
+    /// next is of the player before it.
+    pub player: u32,
     /// The strokes, each from where the one before ends.
     pub path: Vec<Stroke>,
     /// The holes it joins or goes round, in table order.
@@ -51,19 +54,6 @@ impl Groove {
     /// ```
     pub fn length(&self) -> f64 {
         self.path.iter().map(Stroke::length).sum()
-    }
-}
-
-impl Groove {
-    /// The player to whom it belongs, counted from 1; 0 for what is between players, or all around. A line from one sector to the
-    /// next is of the player before it.
-    pub fn player(&self) -> u32 {
-        let players = self.holes.iter().map(|name| name.id().player());
-        let (Some(least), Some(most)) = (players.clone().min(), players.max()) else {
-            return 0;
-        };
-        // From the last player to the first the way goes on over 12 o'clock.
-        if most > least + 1 { most } else { least }
     }
 }
 
@@ -143,9 +133,14 @@ struct Laid {
 }
 
 impl Laid {
-    /// A groove that is cut.
-    fn add(&mut self, kind: GrooveKind, path: Vec<Stroke>, holes: Vec<HoleName>) {
-        self.grooves.push(Groove { kind, path, holes });
+    /// A groove of a player that is cut.
+    fn add(&mut self, (kind, player): (GrooveKind, u32), path: Vec<Stroke>, holes: Vec<HoleName>) {
+        self.grooves.push(Groove {
+            kind,
+            player,
+            path,
+            holes,
+        });
     }
 
     /// A groove that was wanted and finds no room.

@@ -14,7 +14,8 @@ pub fn lay(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
     for player in 1..=board.players {
         if let Some(gap) = wanted.around_home {
             let holes = of_player(layout, Role::Home, player);
-            around(GrooveKind::AroundHome, &holes, gap + half, laid, outline);
+            let kind = (GrooveKind::AroundHome, player);
+            around(kind, &holes, gap + half, laid, outline);
         }
         if let Some(gap) = wanted.around_start {
             let holes = of_player(layout, Role::Start, player);
@@ -22,7 +23,7 @@ pub fn lay(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
             let middle = sector.zip(layout.pocket);
             let toward = middle.map_or(Angle::ZERO, |(sector, spot)| sector.axis() + spot.bearing);
             around(
-                GrooveKind::AroundStart,
+                (GrooveKind::AroundStart, player),
                 &holes,
                 gap + half,
                 laid,
@@ -35,7 +36,7 @@ pub fn lay(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
         for hole in ringed.filter(|hole| rings.of(hole.name.id().role())) {
             let circle = Circle::new(hole.center, hole.bore.radius() + rings.gap + half);
             laid.add(
-                GrooveKind::Ring,
+                (GrooveKind::Ring, hole.name.id().player()),
                 vec![Stroke::Circle(circle)],
                 vec![hole.name],
             );
@@ -50,7 +51,7 @@ pub fn lay(workpiece: &Workpiece, wanted: &Grooves, laid: &mut Laid) {
         match radius {
             Some(radius) if radius > HAIR => {
                 let circle = Circle::new(Point::ORIGIN, radius);
-                laid.add(kind, vec![Stroke::Circle(circle)], Vec::new());
+                laid.add((kind, 0), vec![Stroke::Circle(circle)], Vec::new());
             }
             Some(_) => laid.drop(kind, Vec::new()),
             None => {}
@@ -69,7 +70,7 @@ fn of_player(layout: &Layout, role: Role, player: u32) -> Vec<&Hole> {
 
 /// An outline that keeps `off` and the radius of the widest bore away from the centers.
 fn around(
-    kind: GrooveKind,
+    kind: (GrooveKind, u32),
     holes: &[&Hole],
     off: f64,
     laid: &mut Laid,

@@ -469,3 +469,28 @@ fn bearings_of_sector_lines_are_midway_between_the_axes() {
     let bearing = geometry::bearing_of(end) - Angle::degrees(55.0);
     assert_near!(bearing.as_degrees(), 0.0, 1e-9);
 }
+
+/// With two players each is before the other: the line that closes the track over 12 o'clock is of the second.
+#[test]
+fn a_line_between_two_sectors_is_of_the_player_before_it() {
+    for players in [2, 3, 6] {
+        let board = Board {
+            players,
+            ..Board::default()
+        };
+        let wanted = Grooves {
+            track: true,
+            home: true,
+            ..NONE
+        };
+        let plan = planned(&board, wanted);
+        for player in 1..=players {
+            let of_player = |kind| {
+                let his = of(&plan, kind).into_iter();
+                his.filter(|groove| groove.player == player).count()
+            };
+            assert_eq!(of_player(GrooveKind::Track), board.spaces as usize);
+            assert_eq!(of_player(GrooveKind::Home), board.home as usize);
+        }
+    }
+}

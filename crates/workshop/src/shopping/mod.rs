@@ -4,6 +4,7 @@
 //! thousandths of a cubic meter. What is left over is told, since it is money on a shelf. Tools are listed too, once for any number
 //! of boards, and stay in the shop.
 
+mod colors;
 mod hardware;
 mod lumber;
 mod parts;
@@ -238,6 +239,7 @@ pub fn shopping(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let mut list = wood::lines(workpiece, boards);
     list.extend(hardware::lines(workpiece, boards));
     list.extend(supplies::lines(workpiece, boards));
+    list.extend(colors::lines(workpiece, boards));
     list.extend(tools::lines(workpiece));
     list.retain(|line| line.need > 0.0);
     let prices = &workpiece.board().price;

@@ -2,15 +2,16 @@
 
 use core::f64::consts::PI;
 
-use board::{Board, Build, Paper, PieceKind, Units};
+use board::{Board, Build, CoatKind, FLUID_OUNCE, Paper, PieceKind, Rgb, Units, capital};
 
+use super::colors::{in_article, jars};
 use super::{Shelf, SoldBy, ToBuy};
 use crate::blank::panel::panel_width;
-use crate::job::{Method, counted};
-use crate::{FinishNeed, Thicknesses, Workpiece, finish_needs};
-
-/// US fluid ounce, ml, by definition.
-const FLUID_OUNCE: f64 = 29.573_529_562_5;
+use crate::colors::amount::brought;
+use crate::colors::resin::groove_resin;
+use crate::finish::{bore_area, ml_on};
+use crate::job::{Method, Task, counted};
+use crate::{FinishNeed, Thicknesses, Workpiece, color_name, finish_needs};
 
 /// Resin, glue, finish, abrasives and paper for so many boards.
 ///
@@ -29,7 +30,7 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
 }
 
 /// Something sold by volume.
-fn volume(article: &str, name: &str, need: f64, pack: f64) -> ToBuy {
+pub fn volume(article: &str, name: &str, need: f64, pack: f64) -> ToBuy {
     ToBuy {
         article: article.into(),
         name: name.into(),
@@ -43,7 +44,7 @@ fn volume(article: &str, name: &str, need: f64, pack: f64) -> ToBuy {
 }
 
 /// The first size in a row that is enough, ml; the last where none is.
-fn size(need: f64, sizes: &[f64]) -> f64 {
+pub fn size(need: f64, sizes: &[f64]) -> f64 {
     let enough = sizes.iter().find(|size| **size >= need);
     enough.or(sizes.last()).copied().unwrap_or(need)
 }
@@ -58,10 +59,11 @@ fn kits(units: Units) -> Vec<f64> {
     }
 }
 
-/// Resin and hardener of all batches, in kits of the size that would do for one board.
+/// Resin and hardener of all batches and of colored grooves, in kits of the size that would do for one board.
 fn resin(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     let pour = workpiece.pour()?;
-    let each = pour.resin / f64::from(pour.boards.max(1));
+    let grooves = groove_resin(workpiece).map_or(0.0, |resin| resin.mixed);
+    let each = pour.resin / f64::from(pour.boards.max(1)) + grooves;
     let kit = size(each, &kits(workpiece.units()));
     Some(ToBuy {
         note: "resin and hardener together, waste and cups counted in".into(),
@@ -72,12 +74,13 @@ fn resin(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
 /// Cups in a pack; common practice, no source.
 const CUPS: f64 = 50.0;
 
-/// A cup for each batch.
+/// A cup for each batch, and for each color in the grooves.
 ///
 /// Cups with cured resin in them are not used again: flakes of it come off into the next batch.
 fn cups(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     let pour = workpiece.pour()?;
     let batches = (pour.batches.len() as f64 / f64::from(pour.boards.max(1))).ceil();
+    let grooves = groove_resin(workpiece).map_or(0, |resin| resin.cups);
     Some(ToBuy {
         note: "one for each batch".into(),
         pack: CUPS,
@@ -85,7 +88,7 @@ fn cups(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
             Shelf::Supplies,
             "mixing-cup".into(),
             "Mixing cups and sticks".into(),
-            batches * f64::from(boards),
+            (batches + f64::from(grooves)) * f64::from(boards),
         )
     })
 }
@@ -142,28 +145,97 @@ fn surface(board: &Board) -> f64 {
     (2.0 * PI * radius * radius + 2.0 * PI * radius * board.blank.thickness) / 1e6
 }
 
-/// Finish by its kind, all coats of a kind together.
-///
-/// Both faces get as many coats, as the plan of the work has it.
-fn finish(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
-    let pack = match workpiece.units() {
+/// The usual can of finish, ml; from memory.
+const fn can(units: Units) -> f64 {
+    match units {
         Units::Inch(_) => 16.0 * FLUID_OUNCE,
         Units::Mm => 500.0,
-    };
-    let of = |need: FinishNeed| {
-        let label = need.kind.label();
-        let mut name = label.to_owned();
-        if let Some(first) = name.get_mut(0..1) {
-            first.make_ascii_uppercase();
+    }
+}
+
+/// Finish by its kind, all coats of a kind together; where a kind brings colors, each of them by itself.
+///
+/// Both faces get as many coats, as the plan of the work has it. Shellac that seals the bores comes from the can of the finish.
+fn finish(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
+    let mut all: Vec<ToBuy> = Vec::new();
+    for need in finish_needs(workpiece, boards) {
+        let coats = counted(need.coats as usize, "coat", "coats");
+        let colors = brought(workpiece, need.kind);
+        if colors.is_empty() {
+            all.push(of_kind(need.kind, need.ml, workpiece.units(), coats));
+        } else {
+            let line = |(color, share)| colored(workpiece, need, (color, share), boards);
+            all.extend(colors.into_iter().map(line));
         }
-        let article = format!("finish-{}", label.replace(' ', "-"));
-        ToBuy {
-            note: counted(need.coats as usize, "coat", "coats"),
-            ..volume(&article, &name, need.ml, pack)
+    }
+    let seal = seal(workpiece) * f64::from(boards);
+    let shellac = of_kind(
+        CoatKind::DewaxedShellac,
+        seal,
+        workpiece.units(),
+        SEALS.into(),
+    );
+    match all.iter_mut().find(|line| line.article == shellac.article) {
+        Some(known) if seal > 0.0 => {
+            known.need += seal;
+            known.note = format!("{}, and {SEALS}", known.note);
         }
+        _ => all.push(shellac),
+    }
+    all
+}
+
+/// Finish of a kind, in usual cans.
+fn of_kind(kind: CoatKind, ml: f64, units: Units, note: String) -> ToBuy {
+    let label = kind.label();
+    let article = format!("finish-{}", label.replace(' ', "-"));
+    ToBuy {
+        note,
+        ..volume(&article, &capital(label), ml, can(units))
+    }
+}
+
+/// Paint in a pen, ml; from memory.
+const PEN: f64 = 8.0;
+
+/// One of the colors of a kind of finish, in small jars or pens.
+fn colored(
+    workpiece: &Workpiece,
+    need: FinishNeed,
+    (color, share): (Rgb, f64),
+    boards: u32,
+) -> ToBuy {
+    let plain = of_kind(
+        need.kind,
+        need.ml * share,
+        workpiece.units(),
+        counted(need.coats as usize, "coat", "coats"),
+    );
+    let each = plain.need / f64::from(boards.max(1));
+    let pack = match need.kind {
+        CoatKind::PaintPen => PEN,
+        _ => size(each, &jars(workpiece.units())),
     };
-    let needs = finish_needs(workpiece, boards).into_iter();
-    needs.map(of).collect()
+    ToBuy {
+        article: format!("{}-{}", plain.article, in_article(color)),
+        name: format!("{}, {}", plain.name, color_name(color)),
+        pack,
+        ..plain
+    }
+}
+
+/// The purpose of shellac without wax that is no coat.
+const SEALS: &str = "to seal the bores before the resin";
+
+/// Shellac that seals the bores of one board, ml; nothing where the plan of the work seals none.
+fn seal(workpiece: &Workpiece) -> f64 {
+    let bores = workpiece.pour().map_or(&[][..], |pour| &pour.bores);
+    if !workpiece.work_plan().has(Task::Seal) {
+        return 0.0;
+    }
+    let holes = bores.iter();
+    let holes = holes.filter_map(|bore| workpiece.layout().hole(bore.name.id()));
+    ml_on(CoatKind::DewaxedShellac, holes.map(bore_area).sum())
 }
 
 /// Wood that a sanding disc is used up on, m²; common practice, no source.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use board::{Board, Build, StockOutline, Units, show_length};
+use board::{Board, Build, StockOutline, Units, capital, show_length};
 
 use super::lumber::{SoldThickness, board_feet, cubic_meters, tallied_board_feet};
 use super::parts::{CutFrom, CutPart, PartSize, cut_list};
@@ -113,15 +113,6 @@ fn species(board: &Board) -> (&str, String) {
             (species.id, format!("{}, {cut}", capital(&species.spoken())))
         },
     )
-}
-
-/// Words with a capital at their beginning.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters
-        .next()
-        .map(|letter| letter.to_uppercase().to_string());
-    first.unwrap_or_default() + letters.as_str()
 }
 
 /// Blanks that the maker has measured, by the board foot or the cubic meter as a yard tallies them, or panels bought glued: one for

@@ -183,7 +183,7 @@ fn media(workpiece: &Workpiece) -> Vec<Medium> {
         }
     }
     for groove in workpiece.grooves().iter().flat_map(|plan| &plan.grooves) {
-        let tint = workpiece.groove_color(groove.kind, groove.player());
+        let tint = workpiece.groove_color(groove.kind, groove.player);
         all.extend(tint.map(|tint| (tint.medium, Parts::GROOVES)));
     }
     all.extend(
@@ -203,7 +203,7 @@ fn groove_resin(workpiece: &Workpiece) -> bool {
         .into_iter()
         .flat_map(|plan| &plan.grooves);
     let is_resin = |groove: &crate::Groove| {
-        let tint = workpiece.groove_color(groove.kind, groove.player());
+        let tint = workpiece.groove_color(groove.kind, groove.player);
         tint.is_some_and(|tint| tint.medium == Medium::Resin)
     };
     let is_cut = workpiece.grooves().is_some_and(|plan| plan.depth > 0.0);
