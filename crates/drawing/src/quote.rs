@@ -264,10 +264,11 @@ impl Says<'_> {
     /// Price is that of a pack or a unit, cost what is charged for the order; of tools it is what is paid in the store.
     /// Articles that the shop has already have neither.
     fn material(&self) -> Table {
+        let missing = "missing";
         let row = |line: &PricedLine| {
             let shown = |money: Option<Money>| {
                 let words = money.map(|money| money.shown(self.order.currency));
-                words.unwrap_or_else(|| "missing".into())
+                words.unwrap_or_else(|| missing.into())
             };
             let to_buy = &line.line;
             let note = match (to_buy.owned, to_buy.shelf) {
@@ -283,7 +284,8 @@ impl Says<'_> {
             let (price, cost) = if to_buy.owned {
                 (String::new(), String::new())
             } else {
-                (shown(line.price), shown(cost))
+                let price = line.price.map(|price| price.shown(self.order.currency));
+                (price.unwrap_or_else(|| missing.into()), shown(cost))
             };
             vec![
                 to_buy.name.clone().into(),

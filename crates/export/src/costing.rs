@@ -40,12 +40,14 @@ pub fn costing_csv(costing: &Costing) -> Result<Vec<u8>, Error> {
         } else {
             line.paid
         };
+        let price = line.price.map(|price| price.plain(costing.currency));
+        let price = price.unwrap_or_default();
         written.row([
             part(line),
             &to_buy.name,
             &table::figure(&to_buy.name, to_buy.amount())?,
             to_buy.sold.unit(),
-            &money(line.price),
+            &price,
             &money(amount),
             code,
         ])?;

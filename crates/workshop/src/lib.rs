@@ -104,6 +104,7 @@ pub use calendar::{Calendar, CalendarError, Dated, Promise, Stretch, Today};
 pub use caution::{Caution, FIRST, PROTECTION};
 pub use check::players::age_words;
 pub use check::{Finding, Rule, Severity, stopped_by, stops};
+pub use colors::resin::{GrooveResin, groove_resin};
 pub use colors::{
     ALIKE, HoleTint, LEAST_CONTRAST, PlayerLook, Sight, Tint, color_distance, color_name, contrast,
     distance_to, luminance, mark_places, player_look, seen_by, seen_on,
@@ -137,7 +138,7 @@ pub use job::{HandsOn, Method, Need, Operation, Room, Task, Wait, WorkPlan, Work
 pub use machine::hole_table::{HoleRow, HoleTable};
 pub use machine::order::Order;
 pub use mend::{Mend, MendError};
-pub use price::{Costing, Money, OperationTime, PricedLine, Sale, costing, described};
+pub use price::{Costing, Money, OperationTime, PricedLine, Rate, Sale, costing, described};
 pub use recess::lid_cut::Lid;
 pub use recess::lid_moves::{LidMoves, lid_moves};
 pub use recess::lid_size::LidSize;

@@ -3,7 +3,7 @@
 use board::{Board, Measure};
 
 use crate::check::{Finding, Rule, Severity};
-use crate::price::Costing;
+use crate::price::{Costing, Rate};
 use crate::{Workpiece, job};
 
 /// The rule in words, as the list of rules shows it.
@@ -63,7 +63,7 @@ fn margin(board: &Board, costing: &Costing) -> Option<Finding> {
 fn free(board: &Board, costing: &Costing) -> Option<Finding> {
     let is_free = |price: Option<f64>| price == Some(0.0);
     let lines = costing.lines.iter().filter(|line| line.is_charged());
-    let lines = lines.filter(|line| line.price.is_some_and(|price| price.minor == 0));
+    let lines = lines.filter(|line| line.price.is_some_and(Rate::is_nothing));
     let mut names: Vec<&str> = Vec::new();
     for line in lines {
         if !names.contains(&line.line.name.as_str()) {

@@ -6,6 +6,7 @@
 pub mod check;
 mod money;
 mod quote;
+mod rate;
 mod time;
 
 use board::{ArticlePrice, Board, Currency};
@@ -15,6 +16,7 @@ use crate::shopping::{Shelf, ToBuy, shopping};
 
 pub use money::Money;
 pub use quote::described;
+pub use rate::Rate;
 pub use time::OperationTime;
 
 /// A line of the shopping list with its price.
@@ -24,8 +26,8 @@ pub use time::OperationTime;
 pub struct PricedLine {
     /// The line of the shopping list.
     pub line: ToBuy,
-    /// The price of a pack; none: missing.
-    pub price: Option<Money>,
+    /// The price of a pack as it was typed; none: missing.
+    pub price: Option<Rate>,
     /// The cost of the line; none where its price is missing.
     pub cost: Option<Money>,
     /// The amount paid in the store: whole packs, whatever is charged.
@@ -41,7 +43,8 @@ impl PricedLine {
 
 /// The maker's cost of a number of boards, and the price for the customer.
 ///
-/// Every amount is in whole coins of one currency and rounded once, so that what a page adds up is what it prints.
+/// Every amount is in whole coins of one currency and rounded once, so that what a page adds up is what it prints. Prices of one and
+/// rates are not rounded before they are multiplied.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Costing {
     /// The number of boards.
@@ -190,7 +193,7 @@ impl Costing {
     fn add_work(&mut self, board: &Board) {
         // Seconds are whole, so that the sum does not hang on the last digit of a minute.
         let seconds = (self.minutes() * 60.0).round() as u64;
-        let hourly = |rate: f64| Money::of(rate, self.currency).times(seconds, 3600);
+        let hourly = |rate: f64| Rate::of(rate, self.currency).times(seconds, 3600);
         self.time = board.price.hourly.map(hourly);
         self.machine = board.price.machine.map(hourly);
         let before =
@@ -224,7 +227,7 @@ impl Costing {
 fn priced(board: &Board, line: ToBuy) -> PricedLine {
     let known = board.price.of(&line.article);
     let price = known.and_then(|known: &ArticlePrice| known.price);
-    let price = price.map(|price| Money::of(price, board.price.currency));
+    let price = price.map(|price| Rate::of(price, board.price.currency));
     let (parts, of) = line.bought();
     let paid = price.map(|price| price.times(parts, of));
     let cost = if board.price.whole_packs || line.owned {
@@ -241,7 +244,7 @@ fn priced(board: &Board, line: ToBuy) -> PricedLine {
 }
 
 /// The cost of the part of a pack that is used; nothing for articles the shop has.
-fn used(price: Money, line: &ToBuy) -> Money {
+fn used(price: Rate, line: &ToBuy) -> Money {
     if line.owned {
         return Money::ZERO;
     }

@@ -72,9 +72,22 @@ impl Money {
     /// ```
     #[must_use]
     pub const fn times(self, count: u64, of: u64) -> Self {
+        Self::of_parts(self.minor as i128 * count as i128, of as i128)
+    }
+
+    /// A quotient in whole coins, halves up; of nothing by nothing 0.
+    pub(super) const fn of_parts(number: i128, by: i128) -> Self {
         Self {
-            minor: half_up(self.minor as i128 * count as i128, of as i128),
+            minor: half_up(number, by),
         }
+    }
+
+    /// A share of a number of parts of which so many make a coin, in whole coins.
+    pub(super) fn of_share(number: i128, share: f64, by: i128) -> Self {
+        Self::of_parts(
+            number.saturating_mul(parts(share)),
+            by.saturating_mul(PARTS),
+        )
     }
 
     /// A share of the amount.
@@ -86,9 +99,7 @@ impl Money {
     /// ```
     #[must_use]
     pub fn share(self, share: f64) -> Self {
-        Self {
-            minor: half_up(i128::from(self.minor) * parts(share), PARTS),
-        }
+        Self::of_share(i128::from(self.minor), share, 1)
     }
 
     /// The amount of which a share is taken off so that this one stays; none where nothing could stay.

@@ -101,6 +101,20 @@ fn margin_is_a_share_of_the_price_and_tax_comes_on_top() {
     );
 }
 
+/// By hand: 24 marbles at 12.5 cents are 3.00, and not 24 times 13 cents.
+#[test]
+fn a_price_of_half_a_cent_is_not_rounded_before_it_is_multiplied() {
+    let mut board = Board::default();
+    board.price.articles.push(price("marble-16", 0.125, None));
+    // Six players have four each, and each player's are a line: 0.50 of each.
+    assert_eq!(costed(&board, 1).material.minor, 300);
+    board.price.articles.clear();
+    board.price.hourly = Some(45.125);
+    let costing = costed(&board, 1);
+    let by_hand = (costing.minutes() * 60.0).round() / 3600.0 * 4512.5;
+    assert_near!(costing.time.unwrap().minor as f64, by_hand, 0.5 + 1e-6);
+}
+
 /// Two players with five marbles each out of bags of 100 at 8.00 use 0.40 of each bag.
 #[test]
 fn what_is_used_or_whole_packs_are_charged() {

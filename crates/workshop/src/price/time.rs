@@ -72,13 +72,16 @@ mod tests {
 
     #[test]
     fn resin_is_timed_for_each_board_once() {
-        let filling = |boards| Board {
-            filling: Some(Filling {
-                boards,
-                batch: 500.0,
-                ..Filling::default()
-            }),
-            ..Board::default()
+        let filling = |boards| {
+            let mut board = Board {
+                filling: Some(Filling {
+                    batch: 500.0,
+                    ..Filling::default()
+                }),
+                ..Board::default()
+            };
+            board.schedule.boards = boards;
+            board
         };
         let fill = |filled: u32| {
             let workpiece = Workpiece::of(&filling(filled)).unwrap();
