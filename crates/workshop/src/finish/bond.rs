@@ -133,6 +133,31 @@ pub const fn bond(under: CoatKind, over: CoatKind) -> Bond {
     }
 }
 
+/// Hours that every pair needs, by the lower kind and then by the upper; infinite where no time helps.
+static HOURS_OF: [[f64; COUNT]; COUNT] = hours_of_pairs();
+
+/// The hours of every pair, found while the program is compiled.
+const fn hours_of_pairs() -> [[f64; COUNT]; COUNT] {
+    let mut hours = [[0.0; COUNT]; COUNT];
+    let mut pair = 0;
+    while pair < COUNT * COUNT {
+        let (under, over) = (pair / COUNT, pair % COUNT);
+        let bond = bond(CoatKind::ALL[under], CoatKind::ALL[over]);
+        hours[under][over] = if bond.sort.fails() {
+            f64::INFINITY
+        } else {
+            bond.hours
+        };
+        pair += 1;
+    }
+    hours
+}
+
+/// Hours that a coat dries at least before another holds on it; infinite where it never does.
+pub(super) fn hours_between(under: CoatKind, over: CoatKind) -> f64 {
+    HOURS_OF[under as usize][over as usize]
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

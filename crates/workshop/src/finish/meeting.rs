@@ -1,5 +1,7 @@
 //! Where two coats meet, and whether the upper one holds there.
 
+use core::ops::ControlFlow;
+
 use board::Coat;
 
 use super::bond::{Bond, bond};
@@ -52,37 +54,55 @@ impl Meeting {
 /// assert_eq!(pairs, [(0, 1), (0, 2), (1, 2)]);
 /// ```
 pub fn meetings(coats: &[Coat]) -> Vec<Meeting> {
+    let coat_at = |at: usize| coats.get(at).copied();
     let mut all = Vec::new();
-    for (over, coat) in coats.iter().enumerate() {
-        let mut open = Parts::of(coat.place);
-        let mut below = Vec::new();
-        let mut between = 0.0;
-        for (under, lower) in coats.iter().enumerate().take(over).rev() {
-            let on = open.both(Parts::of(lower.place));
-            if !on.is_empty() {
-                below.push(Meeting {
-                    under,
-                    over,
-                    on,
-                    waits: between + lower.dries,
-                    bond: bond(lower.kind, coat.kind),
-                });
-                open = open.without(on);
-            }
-            between += lower.hours();
-        }
-        all.extend(below.into_iter().rev());
-        if coat.coats > 1 {
+    for over in 0..coats.len() {
+        let begins = all.len();
+        let met = lies_on(over, coat_at, |lower, upper, on, waits| {
             all.push(Meeting {
-                under: over,
+                under: lower.0,
                 over,
-                on: Parts::of(coat.place),
-                waits: coat.dries,
-                bond: bond(coat.kind, coat.kind),
+                on,
+                waits,
+                bond: bond(lower.1.kind, upper.kind),
             });
+            ControlFlow::<()>::Continue(())
+        });
+        debug_assert!(met.is_continue(), "no meeting ends the list");
+        if let Some(row) = all.get_mut(begins..) {
+            row.reverse();
         }
     }
     all
+}
+
+/// Every coat that a layer lies on, from the uppermost down: itself where it has several coats, and those of lower layers as far as
+/// nothing covers them. Each is told with its place, the layer itself, the parts where they meet, and the hours between the two.
+pub(super) fn lies_on<Stop>(
+    over: usize,
+    coat_at: impl Fn(usize) -> Option<Coat>,
+    mut found: impl FnMut((usize, Coat), Coat, Parts, f64) -> ControlFlow<Stop>,
+) -> ControlFlow<Stop> {
+    let Some(coat) = coat_at(over) else {
+        return ControlFlow::Continue(());
+    };
+    let mut open = Parts::of(coat.place);
+    if coat.coats > 1 {
+        found((over, coat), coat, open, coat.dries)?;
+    }
+    let mut between = 0.0;
+    for under in (0..over).rev() {
+        let Some(lower) = coat_at(under).filter(|_| !open.is_empty()) else {
+            break;
+        };
+        let on = open.both(Parts::of(lower.place));
+        if !on.is_empty() {
+            found((under, lower), coat, on, between + lower.dries)?;
+            open = open.without(on);
+        }
+        between += lower.hours();
+    }
+    ControlFlow::Continue(())
 }
 
 /// Whether every coat holds on what is under it, in time.

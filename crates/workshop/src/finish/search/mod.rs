@@ -5,18 +5,20 @@
 //! of the two or comes between them, so that trying those alone misses nothing. Of fixes with as many changes those come first
 //! that keep most of the plan, then those that take less time. The same plan has the same fixes.
 
+mod faults;
 mod fix;
+#[cfg(test)]
+mod plain;
 #[cfg(test)]
 mod tests;
 
 use board::{Coat, CoatKind, CoatPlace};
 
-use super::bond::bond;
+use super::bond::hours_between;
 use super::kinds::coat_data;
 use super::meeting::is_sound;
-use super::parts::Parts;
-use crate::check::HAIR;
 
+use faults::{Fault, Judged, Lack, judged, wait};
 pub use fix::{FinishChange, FinishFix};
 
 /// Plans looked at before the search gives up on the shortest fix; keeps it within milliseconds.
@@ -84,104 +86,6 @@ impl Layer {
     }
 }
 
-/// Two coats that do not hold.
-#[derive(Debug, Clone, Copy)]
-struct Fault {
-    /// The layer of the lower coat, from 0.
-    under: usize,
-    /// The layer of the upper one.
-    over: usize,
-    /// The way in which they do not hold.
-    lacks: Lack,
-}
-
-/// The way in which two coats do not hold.
-#[derive(Debug, Clone, Copy, PartialEq)]
-enum Lack {
-    /// They do not bond, whatever the time.
-    Bond,
-    /// So many hours more would do.
-    Hours(f64),
-}
-
-impl Fault {
-    /// The layers whose drying lies between the two coats.
-    fn span(self) -> core::ops::Range<usize> {
-        self.under..self.over.max(self.under + 1)
-    }
-}
-
-/// The faults of a plan.
-#[derive(Debug, Default)]
-struct Faults {
-    /// The first fault that a change has to mend.
-    first: Option<Fault>,
-    /// A fault that time mends which costs no change.
-    free: Option<(Fault, usize)>,
-    /// A number of changes that it takes at least.
-    least: usize,
-}
-
-/// The faults of a plan.
-///
-/// Layers are looked at as in [`meetings`](super::meeting::meetings), without a list: the search does this for each of
-/// thousands of plans.
-fn faults_of(plan: &[Layer]) -> Faults {
-    let mut faults = Faults::default();
-    let (mut apart, mut end) = (0_usize, None);
-    let mut found = |fault: Fault| {
-        if let Some(at) = free_layer(plan, fault) {
-            faults.free.get_or_insert((fault, at));
-            return;
-        }
-        // Faults that share no layer: one change mends two of them at most, by moving a layer from one into the other.
-        if end.is_none_or(|end| fault.under > end) {
-            (apart, end) = (apart + 1, Some(fault.over));
-        }
-        faults.first.get_or_insert(fault);
-    };
-    for (over, layer) in plan.iter().enumerate() {
-        let coat = layer.coat;
-        if coat.coats > 1
-            && let Some(lacks) = fault_between(coat.kind, coat.kind, coat.dries)
-        {
-            found(Fault {
-                under: over,
-                over,
-                lacks,
-            });
-        }
-        let (mut open, mut between) = (Parts::of(coat.place), 0.0);
-        for (under, lower) in plan.iter().enumerate().take(over).rev() {
-            if open.is_empty() {
-                break;
-            }
-            let lower = lower.coat;
-            let on = open.both(Parts::of(lower.place));
-            if !on.is_empty()
-                && let Some(lacks) = fault_between(lower.kind, coat.kind, between + lower.dries)
-            {
-                found(Fault { under, over, lacks });
-            }
-            open = open.without(on);
-            between += lower.hours();
-        }
-    }
-    faults.least = apart.div_ceil(2);
-    faults
-}
-
-/// The way in which an upper coat does not hold; none where it does.
-fn fault_between(under: CoatKind, over: CoatKind, waits: f64) -> Option<Lack> {
-    let bond = bond(under, over);
-    let lacks = bond.hours - waits;
-    if bond.sort.fails() {
-        Some(Lack::Bond)
-    } else {
-        (lacks > HAIR).then_some(Lack::Hours(lacks))
-    }
-}
-
 /// The fixes of a plan with the fewest changes, best first, at most three that differ in their sorts of change; none where every
 /// coat holds.
 ///
@@ -209,7 +113,10 @@ pub fn finish_fixes(coats: &[Coat]) -> Vec<FinishFix> {
     };
     let mut depth = 1;
     while search.found.is_empty() && search.seen < MOST_PLANS {
-        search.go(plan.clone(), depth);
+        search.seen += 1;
+        if search.seen < MOST_PLANS {
+            search.go(plan.clone(), 0, depth);
+        }
         depth += 1;
     }
     if search.found.is_empty() {
@@ -229,51 +136,82 @@ struct Search {
     found: Vec<Vec<Layer>>,
 }
 
+/// A plan from which others are made by one change.
+#[derive(Clone, Copy)]
+struct From<'a> {
+    /// The plan.
+    plan: &'a [Layer],
+    /// Its faults.
+    judged: &'a Judged,
+    /// Changes that may follow.
+    left: usize,
+}
+
 impl Search {
     /// Looks through the plans that are so many changes away.
-    fn go(&mut self, mut plan: Vec<Layer>, left: usize) {
-        self.seen += 1;
-        if self.seen >= MOST_PLANS {
+    ///
+    /// Layers below the one at `begins` hold, as they did before the last change.
+    fn go(&mut self, mut plan: Vec<Layer>, begins: usize, left: usize) {
+        let Some(judged) = judged(&mut plan, begins, 2 * left) else {
             return;
-        }
-        let mut faults = faults_of(&plan);
-        while let Some((fault, at)) = faults.free {
-            wait(&mut plan, at, fault);
-            faults = faults_of(&plan);
-        }
-        match faults.first {
+        };
+        match judged.first {
             None => self.found.push(plan),
-            Some(fault) if left > 0 && faults.least <= left => self.branch(&plan, fault, left - 1),
-            Some(_) => {}
+            Some(fault) => {
+                let from = From {
+                    plan: &plan,
+                    judged: &judged,
+                    left: left.saturating_sub(1),
+                };
+                self.branch(from, fault);
+            }
         }
     }
 
+    /// Goes on with a plan that is one change away, where that can lead to a fix.
+    ///
+    /// Faults that the change leaves alone are faults of the new plan too. Where they alone take more changes than may follow, the plan
+    /// counts as looked at, and is not even made.
+    fn step(
+        &mut self,
+        from: From<'_>,
+        touched: usize,
+        begins: usize,
+        change: impl FnOnce(&mut Vec<Layer>),
+    ) {
+        self.seen += 1;
+        if self.seen >= MOST_PLANS || from.judged.apart.len() > 2 * from.left + touched {
+            return;
+        }
+        let mut next = Vec::with_capacity(from.plan.len() + 1);
+        next.extend_from_slice(from.plan);
+        change(&mut next);
+        self.go(next, begins, from.left);
+    }
+
     /// Every change that concerns a fault.
-    fn branch(&mut self, plan: &[Layer], fault: Fault, left: usize) {
+    fn branch(&mut self, from: From<'_>, fault: Fault) {
         if fault.lacks != Lack::Bond {
             for at in fault.span() {
-                let mut next = plan.to_vec();
-                wait(&mut next, at, fault);
-                self.go(next, left);
+                self.step(from, from.judged.at(at), at, |next| wait(next, at, fault));
             }
         }
-        self.tie(plan, fault, left);
+        self.tie(from, fault);
         for at in two(fault.under, fault.over) {
-            self.replace(plan, at, left);
-            self.drop(plan, at, left);
+            self.replace(from, at);
+            self.drop(from, at);
         }
-        self.moves(plan, fault, left);
+        self.moves(from, fault);
     }
 
     /// A tie coat between the two, in each of the places of the plan.
     ///
     /// It may go anywhere between them, under and over what else lies there.
-    fn tie(&mut self, plan: &[Layer], fault: Fault, left: usize) {
+    fn tie(&mut self, from: From<'_>, fault: Fault) {
         for at in fault.under + 1..=fault.over {
             for place in self.places.clone() {
-                let mut next = plan.to_vec();
-                next.insert(at, Layer::tie(place));
-                self.go(next, left);
+                let touched = from.judged.before(at);
+                self.step(from, touched, at, |next| next.insert(at, Layer::tie(place)));
             }
         }
     }
@@ -281,58 +219,55 @@ impl Search {
     /// A relative in place of a layer, with the usual time of its kind.
     ///
     /// Layers that were replaced already are left alone, and so are tie coats: either would be two changes where one does.
-    fn replace(&mut self, plan: &[Layer], at: usize, left: usize) {
+    fn replace(&mut self, from: From<'_>, at: usize) {
         let is_planned = |layer: &&Layer| layer.kind_was.is_none() && layer.was.is_some();
-        let Some(layer) = plan.get(at).filter(is_planned) else {
+        let Some(layer) = from.plan.get(at).filter(is_planned) else {
             return;
         };
         let was = layer.coat.kind;
-        for kind in relatives(was) {
-            let mut next = plan.to_vec();
-            if let Some(layer) = next.get_mut(at).filter(|_| *kind != was) {
-                layer.kind_was = Some(was);
-                (layer.coat.kind, layer.coat.dries) = (*kind, coat_data(*kind).next);
-                self.go(next, left);
-            }
+        for kind in relatives(was).iter().filter(|kind| **kind != was) {
+            self.step(from, from.judged.at(at), at, |next| {
+                if let Some(layer) = next.get_mut(at) {
+                    layer.kind_was = Some(was);
+                    (layer.coat.kind, layer.coat.dries) = (*kind, coat_data(*kind).next);
+                }
+            });
         }
     }
 
     /// The plan without a layer of the maker's.
     ///
     /// A layer that was changed before is not left out then: leaving it out at once is a change less.
-    fn drop(&mut self, plan: &[Layer], at: usize, left: usize) {
-        if plan.get(at).is_some_and(|layer| layer.count() == 0) {
-            let mut next = plan.to_vec();
-            next.remove(at);
-            self.go(next, left);
+    fn drop(&mut self, from: From<'_>, at: usize) {
+        if from.plan.get(at).is_some_and(|layer| layer.count() == 0) {
+            self.step(from, from.judged.at(at), at, |next| {
+                next.remove(at);
+            });
         }
     }
 
     /// One of the two elsewhere, or another layer between them.
     ///
     /// A layer is moved once: all places that it could go to are tried, and what is moved later goes before or after it.
-    fn moves(&mut self, plan: &[Layer], fault: Fault, left: usize) {
-        for from in 0..plan.len() {
-            if plan
-                .get(from)
-                .is_none_or(|layer| layer.moved || layer.was.is_none())
-            {
+    fn moves(&mut self, from: From<'_>, fault: Fault) {
+        for (at, layer) in from.plan.iter().enumerate() {
+            if layer.moved || layer.was.is_none() {
                 continue;
             }
-            for to in (0..plan.len()).filter(|to| *to != from) {
-                let is_one = from == fault.under || from == fault.over;
-                let comes_between = if from < fault.under {
-                    (fault.under..fault.over).contains(&to)
-                } else {
-                    (fault.under + 1..=fault.over).contains(&to)
-                };
-                if is_one || comes_between {
-                    let mut next = plan.to_vec();
-                    let mut layer = next.remove(from);
+            let is_one = at == fault.under || at == fault.over;
+            let places = match at < fault.under {
+                _ if is_one => 0..from.plan.len(),
+                true => fault.under..fault.over,
+                false => fault.under + 1..fault.over + 1,
+            };
+            for to in places.filter(|to| *to != at) {
+                // What moves up goes behind the layer that is in its place, and what moves down before it.
+                let between = from.judged.before(if to > at { to + 1 } else { to });
+                self.step(from, from.judged.at(at) + between, at.min(to), |next| {
+                    let mut layer = next.remove(at);
                     layer.moved = true;
                     next.insert(to, layer);
-                    self.go(next, left);
-                }
+                });
             }
         }
     }
@@ -341,28 +276,6 @@ impl Search {
 /// The two layers of a fault, each once.
 fn two(under: usize, over: usize) -> impl Iterator<Item = usize> {
     [under].into_iter().chain((over != under).then_some(over))
-}
-
-/// Lets a layer between two coats dry as long as the upper one needs.
-fn wait(plan: &mut [Layer], at: usize, fault: Fault) {
-    if let (Some(layer), Lack::Hours(lacks)) = (plan.get_mut(at), fault.lacks) {
-        let coats = if at == fault.under {
-            1
-        } else {
-            layer.coat.coats
-        };
-        layer.waited |= !layer.is_free();
-        layer.coat.dries += lacks / f64::from(coats.max(1));
-    }
-}
-
-/// The layer whose drying time mends a fault and costs no change.
-fn free_layer(plan: &[Layer], fault: Fault) -> Option<usize> {
-    if fault.lacks == Lack::Bond {
-        return None;
-    }
-    let is_free = |at: &usize| plan.get(*at).is_some_and(Layer::is_free);
-    fault.span().find(is_free)
 }
 
 /// Kinds that may stand for each other: what they are for is the same.
@@ -393,13 +306,14 @@ const fn relatives(kind: CoatKind) -> &'static [CoatKind] {
 
 /// The best of the plans found, at most three that differ in their sorts of change.
 fn best_of(found: Vec<Vec<Layer>>, before: &[Coat]) -> Vec<FinishFix> {
-    let mut ranked: Vec<((u32, f64), FinishFix)> = found
+    let mut ranked: Vec<((u32, f64), Vec<Layer>)> = found
         .into_iter()
-        .map(|plan| (rank(&plan, before.len()), fix_of(&plan, before, true)))
+        .map(|plan| (rank(&plan, before.len()), plan))
         .collect();
     ranked.sort_by(|(one, _), (other, _)| one.0.cmp(&other.0).then(one.1.total_cmp(&other.1)));
     let mut best: Vec<FinishFix> = Vec::new();
-    for (_, fix) in ranked {
+    for (_, plan) in ranked {
+        let fix = fix_of(&plan, before, true);
         if best.iter().all(|other| other.sorts() != fix.sorts()) {
             best.push(fix);
         }
@@ -451,11 +365,8 @@ fn fix_of(plan: &[Layer], before: &[Coat], is_shortest: bool) -> FinishFix {
 ///
 /// It ends: a wait or a tie makes no new fault, and there are only so many layers to leave out.
 fn one_by_one(before: &[Coat], mut plan: Vec<Layer>) -> FinishFix {
-    loop {
-        let faults = faults_of(&plan);
-        let Some(fault) = faults.free.map(|(fault, _)| fault).or(faults.first) else {
-            break;
-        };
+    // What costs no change has waited by then.
+    while let Some(fault) = judged(&mut plan, 0, usize::MAX).and_then(|judged| judged.first) {
         let kind = |at: usize| plan.get(at).map(|layer| layer.coat);
         let (Some(under), Some(over)) = (kind(fault.under), kind(fault.over)) else {
             break;
@@ -463,10 +374,9 @@ fn one_by_one(before: &[Coat], mut plan: Vec<Layer>) -> FinishFix {
         let ties = [(under.kind, TIE), (TIE, over.kind)];
         let can_tie = ties
             .iter()
-            .all(|(low, high)| !bond(*low, *high).sort.fails());
+            .all(|(low, high)| hours_between(*low, *high).is_finite());
         if fault.lacks != Lack::Bond {
-            let at = free_layer(&plan, fault).unwrap_or(fault.under);
-            wait(&mut plan, at, fault);
+            wait(&mut plan, fault.under, fault);
         } else if can_tie && plan.len() < 2 * before.len() {
             plan.insert(fault.over, Layer::tie(over.place));
         } else {

@@ -1,5 +1,6 @@
 //! Fixes of usual mistakes, and laws of every fix: nothing is left to fix, and no fix has fewer changes.
 
+use super::plain::plain_fixes;
 use super::*;
 use crate::finish::meetings;
 use CoatKind::{Acrylic, Dye, Lacquer, Oil, OilPolyurethane, Stain, WaterPolyurethane, Wax};
@@ -76,6 +77,28 @@ fn a_plan_full_of_faults_is_fixed_in_bounded_time() {
         .collect();
     let fix = &finish_fixes(&plan)[0];
     assert!(!fix.is_shortest && is_sound(&fix.coats) && !fix.coats.is_empty());
+}
+
+/// The plan of the bench: a fault at every layer.
+fn faulty(layers: usize) -> Vec<Coat> {
+    let kinds = [Wax, OilPolyurethane, Lacquer, Oil, Dye, WaterPolyurethane];
+    let all = kinds.into_iter().cycle().take(layers);
+    all.map(|kind| Coat::of(kind, 1.0)).collect()
+}
+
+/// The quick search has the answers of the plain one where both give up, and where a long plan has a single fault at an end.
+#[test]
+fn long_plans_have_the_same_fixes_as_by_the_plain_search() {
+    for layers in [6, 12, 30, 60] {
+        let plan = faulty(layers);
+        assert_eq!(finish_fixes(&plan), plain_fixes(&plan), "{layers} layers");
+    }
+    let mut long = vec![Coat::of(OilPolyurethane, 24.0); 30];
+    long[29] = Coat::of(Lacquer, 1.0);
+    assert_eq!(finish_fixes(&long), plain_fixes(&long));
+    long.rotate_right(1);
+    long[15] = Coat::of(Dye, 1.0);
+    assert_eq!(finish_fixes(&long), plain_fixes(&long));
 }
 
 /// Kinds that fail with each other in every way.
@@ -181,6 +204,12 @@ proptest! {
             prop_assert!(finish_fixes(&fix.coats).is_empty());
         }
         prop_assert_eq!(finish_fixes(&plan), finish_fixes(&plan));
+    }
+
+    /// Plans that are not made, and layers that are not looked at again, change no answer.
+    #[test]
+    fn the_quick_search_has_the_answers_of_the_plain_one(plan in plans(7)) {
+        prop_assert_eq!(finish_fixes(&plan), plain_fixes(&plan));
     }
 
     /// Trying every change everywhere finds no fix with fewer.
