@@ -26,9 +26,6 @@ pub struct Filling {
     /// The mix of resin and hardener.
     #[serde(default)]
     pub mix: Mix,
-    /// Boards that are filled one after the other.
-    #[serde(default = "one")]
-    pub boards: u32,
     /// Pot life by the label.
     #[serde(rename = "pot_life_min")]
     pub pot_life: f64,
@@ -84,10 +81,6 @@ impl MixedBy {
     }
 }
 
-const fn one() -> u32 {
-    1
-}
-
 impl Default for Filling {
     /// Filled to the top with a resin of 30 minutes at 25 °C (77 °F), 15 % of it wasted and 5 ml left in each cup; from
     /// memory.
@@ -100,7 +93,6 @@ impl Default for Filling {
             cup: 5.0,
             batch: 30.0,
             mix: Mix::default(),
-            boards: one(),
             pot_life: 30.0,
             pot_life_at: 25.0,
             shop: 20.0,

@@ -2,7 +2,7 @@
 
 use board::{Board, Field, HoleId, Measure, Mix, PieceKind, Units, field, show_number};
 use egui::{Button, Grid, RichText, Ui};
-use workshop::{Batch, Caution, Pour, SectorPour, parts_shown};
+use workshop::{Batch, Caution, Pour, SectorPour, Workpiece, groove_resin, parts_shown};
 
 use super::rows::{fact, remark};
 use crate::current::Current;
@@ -27,6 +27,7 @@ pub fn filling_ui(ui: &mut Ui, board: &mut Board, current: &Current, lit: &mut V
         && let (Some(filling), Some(pour)) = (workpiece.board().filling, workpiece.pour())
     {
         in_all_ui(ui, &filling.mix, pour, units);
+        grooves_ui(ui, workpiece, units);
         batches_ui(ui, &filling.mix, pour, units, lit);
         sectors_ui(ui, &pour.sectors(), units);
     }
@@ -59,6 +60,17 @@ fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
         pour.in_time
     );
     fact(ui, "Workable for", &working);
+}
+
+/// The resin of colored grooves, which is mixed by itself.
+fn grooves_ui(ui: &mut Ui, workpiece: &Workpiece, units: Units) {
+    let Some(resin) = groove_resin(workpiece) else {
+        return;
+    };
+    let ml = Measure::milliliters(resin.mixed).shown(units);
+    let cups = if resin.cups == 1 { "cup" } else { "cups" };
+    let words = format!("{ml} in {} {cups}, each board", resin.cups);
+    fact(ui, "Colored grooves", &words);
 }
 
 fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units, lit: &mut Vec<HoleId>) {

@@ -1,4 +1,4 @@
-//! What a document may have in all, where each of its numbers is in range: holes, and corners of the blank.
+//! What a document may have in all, where each of its numbers is in range: holes, corners of the blank, and coats of finish.
 
 use crate::Quantity::Count;
 use crate::{Board, Change, FlawShape, OutOfRange, Range, StockOutline};
@@ -7,10 +7,17 @@ use crate::{Board, Change, FlawShape, OutOfRange, Range, StockOutline};
 const HOLES: Range = Count.range("holes in all", 0.0, 10_000.0);
 /// Corners of a blank. A tracing with a corner every 2 mm around a slab of 3 m by 1 m has 4,000.
 const CORNERS: Range = Count.range("corners of the blank and its flaws in all", 0.0, 4_000.0);
+/// Coats of finish. Whoever lays one a day is at the most of them for more than half a year.
+const COATS: Range = Count.range("coats of finish in all", 0.0, 200.0);
 
 /// What there is too much of in all.
 pub(super) fn totals(board: &Board) -> impl Iterator<Item = OutOfRange> {
-    let all = [(HOLES, holes(board)), (CORNERS, corners(board) as f64)];
+    let coats = board.finish.iter().map(|layer| f64::from(layer.coats));
+    let all = [
+        (HOLES, holes(board)),
+        (CORNERS, corners(board) as f64),
+        (COATS, coats.sum()),
+    ];
     all.into_iter()
         .filter_map(|(range, count)| range.check(count).err())
 }
@@ -78,6 +85,22 @@ mod tests {
         assert_eq!(error, "holes in all is 10008; it may be 0 to 10000");
         let read = read_board(write_board(&many).as_bytes());
         assert!(matches!(read, Err(FileError::OutOfRange(_))), "{read:?}");
+    }
+
+    #[test]
+    fn coats_of_all_layers_count() {
+        let layer = crate::Coat {
+            coats: 20,
+            ..crate::Coat::default()
+        };
+        let mut board = Board {
+            finish: vec![layer; 10],
+            ..Board::default()
+        };
+        assert_eq!(totals(&board).count(), 0);
+        board.finish.push(crate::Coat::default());
+        let told: Vec<String> = totals(&board).map(|fault| fault.to_string()).collect();
+        assert_eq!(told, ["coats of finish in all is 201; it may be 0 to 200"]);
     }
 
     #[test]

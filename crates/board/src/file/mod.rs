@@ -3,6 +3,7 @@
 //! The layout of each format number is frozen once released; a file of an older number is read with the
 //! structures of its time and brought up to date. A file of a newer number is refused and left alone.
 
+mod old;
 #[cfg(test)]
 mod rich;
 mod shape;
@@ -127,7 +128,7 @@ pub fn read_board(bytes: &[u8]) -> Result<Board, FileError> {
     let text = text_of(bytes)?;
     match format_of(text)? {
         0 => Err(FileError::NoFormat),
-        1 => read_format_1(text),
+        1 => read_format_1(&old::brought_up_to_date(text)),
         found => Err(FileError::Newer { found }),
     }
 }

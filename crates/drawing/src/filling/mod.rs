@@ -6,7 +6,9 @@
 mod plan;
 
 use board::{Board, Measure, show_length, show_number};
-use workshop::{Batch, Caution, FIRST, Pour, Workpiece, paper_size, parts_shown};
+use workshop::{
+    Batch, Caution, FIRST, GrooveResin, Pour, Workpiece, groove_resin, paper_size, parts_shown,
+};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
@@ -22,7 +24,8 @@ use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 ///
 /// let mut board = Board::default();
 /// assert!(filling_pages(&Workpiece::of(&board)?, &Stamp::default()).is_empty());
-/// board.filling = Some(Filling { boards: 2, ..Filling::default() });
+/// board.filling = Some(Filling::default());
+/// board.schedule.boards = 2;
 /// let sheets = filling_pages(&Workpiece::of(&board)?, &Stamp::default());
 /// // At least a page of batches, and a plan for each of the two boards.
 /// assert!(sheets.len() >= 3);
@@ -39,15 +42,22 @@ pub fn filling_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
         pour,
         stop: head.stop.clone(),
     };
+<<<<<<< HEAD
     let blocks = [
         says.amounts(),
         Block::Caution(format!("{} {FIRST}", Caution::Resin.in_full())),
+=======
+    let mut blocks = vec![says.amounts()];
+    blocks.extend(groove_resin(workpiece).map(|resin| says.grooves(resin)));
+    blocks.extend([
+        Block::Caution(format!("{} {FIRST}", Caution::Resin.words())),
+>>>>>>> 90f98706 (Fill the boards that are ordered, and tell the resin of colored grooves)
         Block::Heading("Batches".into()),
         Block::Words(says.clock()),
         Block::Table(says.batches()),
         Block::Heading("What each sector takes".into()),
         Block::Table(says.sectors()),
-    ];
+    ]);
     let (paper, margin) = (paper_size(board.template.paper), board.template.margin);
     let mut sheets = pages(paper, margin, &head, &blocks);
     sheets.extend((1..=pour.boards).map(|number| says.plan(layout, paper, number)));
@@ -101,6 +111,19 @@ impl Says<'_> {
         Block::Words(words)
     }
 
+    /// The resin of colored grooves, which is mixed by itself.
+    fn grooves(&self, resin: GrooveResin) -> Block {
+        let cups = match resin.cups {
+            1 => "1 cup".into(),
+            cups => format!("{cups} cups"),
+        };
+        Block::Words(format!(
+            "Colored grooves take {} more on each board, mixed by themselves in {cups}, one or more for each color: {}.",
+            self.ml(resin.mixed),
+            self.parts(resin.mixed)
+        ))
+    }
+
     /// An amount as it is measured out.
     fn parts(&self, amount: f64) -> String {
         let mix = self.board.filling.map(|filling| filling.mix);
@@ -116,10 +139,18 @@ impl Says<'_> {
 
     /// Where the minutes of the table are counted from, and how long a batch can be worked.
     fn clock(&self) -> String {
-        format!(
+        let clock = format!(
             "Minutes run from when the parts of the first batch come together; a batch can be worked for {} from its own \
              beginning, mixing included. Keep a scrap with each batch to see that it sets.",
             Measure::minutes(self.pour.working).shown(self.board.units)
+        );
+        let ordered = self.board.schedule.boards;
+        if ordered <= self.pour.boards {
+            return clock;
+        }
+        format!(
+            "{clock} Of the {ordered} boards ordered this plan is for {}, as many as have a place to cure.",
+            self.pour.boards
         )
     }
 
@@ -192,11 +223,12 @@ mod tests {
     use board::{Filling, Paper};
     use kurbo::Circle;
 
-    fn sheets(filling: Filling, paper: Option<Paper>) -> Vec<Sheet> {
+    fn sheets(filling: Filling, boards: u32, paper: Option<Paper>) -> Vec<Sheet> {
         let mut board = Board {
             filling: Some(filling),
             ..Board::default()
         };
+        board.schedule.boards = boards;
         if let Some(paper) = paper {
             board.template.paper = paper;
         }
@@ -213,13 +245,7 @@ mod tests {
 
     #[test]
     fn every_filled_bore_carries_the_number_of_its_batch() {
-        let sheets = sheets(
-            Filling {
-                boards: 2,
-                ..Filling::default()
-            },
-            None,
-        );
+        let sheets = sheets(Filling::default(), 2, None);
         assert_eq!(sheets.len(), 3);
         let numbered = |sheet: &Sheet, number: &str| {
             words(sheet).iter().filter(|word| **word == number).count()
@@ -233,7 +259,7 @@ mod tests {
 
     #[test]
     fn the_page_of_batches_tells_what_is_measured_out_and_when() {
-        let sheets = sheets(Filling::default(), None);
+        let sheets = sheets(Filling::default(), 1, None);
         let said = words(&sheets[0]).join("|");
         for part in [
             "T1-01 to",
@@ -257,6 +283,7 @@ mod tests {
                 batch: 6.0,
                 ..Filling::default()
             },
+            1,
             Some(tiny),
         ) {
             let page = sheet.size.to_rect();

@@ -385,10 +385,7 @@ fn the_first_board_has_the_set_up_and_all_together_what_the_price_charges() {
         boards: 4,
         ..Schedule::default()
     });
-    board.filling = Some(Filling {
-        boards: 2,
-        ..Filling::default()
-    });
+    board.filling = Some(Filling::default());
     board.finish = vec![Coat::default(); 2];
     for promised in [None, Some(day("2027-12-01"))] {
         board.schedule.promised = promised;

@@ -21,10 +21,10 @@ pub struct Batch {
 }
 
 /// Bores one after the other into batches; a bore that takes more than a batch is one by itself.
-pub fn batches(bores: &[FilledBore], filling: &Filling, most: u32) -> Vec<Batch> {
+pub fn batches(bores: &[FilledBore], boards: u32, filling: &Filling, most: u32) -> Vec<Batch> {
     let full = filling.batch * (1.0 + HAIR);
     let mut batches: Vec<Batch> = Vec::new();
-    let all = (0..filling.boards).flat_map(|_| bores);
+    let all = (0..boards).flat_map(|_| bores);
     for (FilledBore { ml, .. }, before) in all.zip(0_u32..) {
         match batches.last_mut() {
             Some(last) if last.bores < most && last.ml + ml <= full => {

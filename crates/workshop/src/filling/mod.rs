@@ -24,13 +24,16 @@ pub use sectors::SectorPour;
 /// Slack for rounding of a batch that is just full, as a share.
 const HAIR: f64 = 1e-9;
 
+/// The most boards that one plan of filling is for: nobody pours more one after the other.
+const AT_ONCE: u32 = 50;
+
 /// Resin for the bores of all boards that are filled one after the other.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pour {
     /// The bores of one board that are filled, in the order of the hole table: those that hold a piece and are deeper
     /// than the resin's level.
     pub bores: Vec<FilledBore>,
-    /// Boards to fill.
+    /// Boards that are filled one after the other: those of the order, as far as there are places where they can lie to cure.
     pub boards: u32,
     /// Resin that goes into the bores of all boards, waste included, ml.
     pub poured: f64,
@@ -117,7 +120,9 @@ impl Pour {
 pub(crate) fn pour(workpiece: &Workpiece) -> Option<Pour> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let filling = board.filling?;
-    let boards = f64::from(filling.boards);
+    let schedule = &board.schedule;
+    let filled = schedule.boards.min(schedule.drying).clamp(1, AT_ONCE);
+    let boards = f64::from(filled);
     let seats = layout.seats(board).iter();
     let amounts: Vec<(HoleName, Amount)> = seats
         .map(|hole| (hole.name, amount(board, &filling, hole.bore)))
@@ -134,11 +139,11 @@ pub(crate) fn pour(workpiece: &Workpiece) -> Option<Pour> {
     let pouring = (working - filling.mixing).max(0.0);
     // A hair over the whole number, and more than can be counted counts as the most.
     let in_time = (pouring * 600.0 / filling.ten_bores * (1.0 + HAIR)).floor() as u32;
-    let mixed = batches(&bores, &filling, u32::MAX);
+    let mixed = batches(&bores, filled, &filling, u32::MAX);
     let longest = mixed.into_iter().max_by_key(|batch| batch.bores);
-    let batches = batches(&bores, &filling, in_time.max(1));
+    let batches = batches(&bores, filled, &filling, in_time.max(1));
     Some(Pour {
-        boards: filling.boards,
+        boards: filled,
         poured,
         resin: poured + filling.cup * batches.len() as f64,
         largest: bores.iter().map(|bore| bore.ml).fold(0.0, f64::max),
@@ -191,6 +196,16 @@ mod tests {
             filling: Some(filling),
             ..Board::default()
         }
+    }
+
+    /// So many boards, each with room to cure.
+    fn several(board: Board, boards: u32) -> Board {
+        let schedule = board::Schedule {
+            boards,
+            drying: boards,
+            ..board::Schedule::default()
+        };
+        Board { schedule, ..board }
     }
 
     fn poured(board: &Board) -> Pour {
@@ -275,10 +290,9 @@ mod tests {
         let domed = Filling {
             waste: 0.0,
             dome: 0.6,
-            boards: 3,
             ..Filling::default()
         };
-        let full = poured(&with_bores(domed));
+        let full = poured(&several(with_bores(domed), 3));
         let crown = PI * 0.6 * (75.0 + 0.36) / 6.0;
         assert_near!(full.overfill * 1000.0, 3.0 * 132.0 * crown, 1e-6);
         assert_near!(full.overfill_height, 0.6, 0.0);
@@ -300,11 +314,10 @@ mod tests {
             mixing: 3.0,
             shop: 25.0,
             ten_bores: 60.0,
-            boards: 2,
             batch: 2.0 + 50.5 * PI * 0.125,
             ..Filling::default()
         };
-        let pour = poured(&with_bores(filling));
+        let pour = poured(&several(with_bores(filling), 2));
         assert_eq!(pour.batches.len(), 6);
         assert_near!(pour.poured, 264.0 * PI * 0.125, 1e-9);
         assert_near!(pour.resin, pour.poured + 12.0, 1e-9);
@@ -328,12 +341,11 @@ mod tests {
         let filling = Filling {
             waste: 0.0,
             cup: 0.0,
-            boards: 2,
             batch: 30.5 * PI * 0.125,
             ten_bores: 60.0,
             ..Filling::default()
         };
-        let pour = poured(&with_bores(filling));
+        let pour = poured(&several(with_bores(filling), 2));
         let sectors = pour.sectors();
         assert_eq!(sectors.len(), 12);
         assert!(sectors.iter().all(|sector| sector.bores == 22));
@@ -342,6 +354,16 @@ mod tests {
         assert_eq!((sectors[6].board, sectors[6].player), (2, Some(1)));
         let ml: f64 = sectors.iter().map(|sector| sector.ml).sum();
         assert_near!(ml, pour.poured, 1e-9);
+    }
+
+    /// Twelve are ordered and four can lie to cure: four are filled at once, and of 200 that all can no more than fifty.
+    #[test]
+    fn boards_of_the_order_are_filled_as_far_as_there_is_room() {
+        let mut board = with_bores(Filling::default());
+        for (ordered, room, filled) in [(1, 4, 1), (3, 4, 3), (12, 4, 4), (200, 200, 50)] {
+            (board.schedule.boards, board.schedule.drying) = (ordered, room);
+            assert_eq!(poured(&board).boards, filled);
+        }
     }
 
     #[test]
@@ -356,9 +378,7 @@ mod tests {
         });
         let pour = poured(&board);
         assert_eq!((pour.in_time, pour.batches.len()), (u32::MAX, 132));
-        let mut many = board.clone();
-        many.filling.as_mut().unwrap().boards = 50;
-        let pour = poured(&many);
+        let pour = poured(&several(board.clone(), 50));
         assert_eq!(pour.batches.len(), 132 * 50);
         let last = pour.first_and_last(pour.batches.last().unwrap());
         let wanted = pour.bores.last().unwrap().name;
@@ -373,7 +393,8 @@ mod tests {
             ten_bores in 20.0..4000.0_f64,
             boards in 1..4_u32,
         ) {
-            let mut board = with_bores(Filling { ten_bores, boards, batch: 1000.0, ..Filling::default() });
+            let filling = Filling { ten_bores, batch: 1000.0, ..Filling::default() };
+            let mut board = several(with_bores(filling), boards);
             board.bores.track.diameter = sizes[0];
             board.bores.home.diameter = sizes[1];
             board.bores.start.diameter = sizes[2];

@@ -1,12 +1,12 @@
 //! Sums about V-grooves.
 
-use crate::Workpiece;
+use crate::colors::resin::groove_resin;
 use crate::sums::{GEOMETRY, Sum, SumGroup, TYPED};
+use crate::{GroovePlan, Workpiece};
 use board::Measure;
 
 /// The group; none where no grooves are planned.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
-    let _board = workpiece.board();
     let plan = workpiece.grooves()?;
     let notes = if plan.dropped.is_empty() {
         Vec::new()
@@ -16,28 +16,83 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
             plan.dropped.len()
         )]
     };
+    let mut sums = cut(plan);
+    sums.extend(resin(workpiece));
     Some(SumGroup {
         heading: "grooves",
-        sums: vec![
-            Sum::mm(
-                "depth of the grooves",
-                plan.depth,
-                "(width - tip) / (2 tan(angle / 2))",
-                GEOMETRY,
-            ),
-            Sum::new(
-                "passes",
-                Some(Measure::count(plan.passes)),
-                "depth / depth of a pass, rounded up",
-                TYPED,
-            ),
-            Sum::mm(
-                "length of all grooves",
-                plan.length,
-                "lines, arcs and circles together, one pass",
-                GEOMETRY,
-            ),
-        ],
+        sums,
         notes,
     })
+}
+
+/// Depth, passes and length of what is cut.
+fn cut(plan: &GroovePlan) -> Vec<Sum> {
+    vec![
+        Sum::mm(
+            "depth of the grooves",
+            plan.depth,
+            "(width - tip) / (2 tan(angle / 2))",
+            GEOMETRY,
+        ),
+        Sum::new(
+            "passes",
+            Some(Measure::count(plan.passes)),
+            "depth / depth of a pass, rounded up",
+            TYPED,
+        ),
+        Sum::mm(
+            "length of all grooves",
+            plan.length,
+            "lines, arcs and circles together, one pass",
+            GEOMETRY,
+        ),
+    ]
+}
+
+/// Resin for grooves that are filled, one board's; nothing where none are.
+fn resin(workpiece: &Workpiece) -> Vec<Sum> {
+    let Some(resin) = groove_resin(workpiece) else {
+        return Vec::new();
+    };
+    let ml = |name, ml, formula| Sum::new(name, Some(Measure::milliliters(ml)), formula, GEOMETRY);
+    vec![
+        ml(
+            "resin poured into the grooves",
+            resin.poured,
+            "length of the filled grooves · depth · (width + tip) / 2 · (1 + waste)",
+        ),
+        Sum::new(
+            "cups for the grooves",
+            Some(Measure::count(resin.cups)),
+            "one for each color, and more where one batch is too small",
+            TYPED,
+        ),
+        ml(
+            "resin to mix for the grooves",
+            resin.mixed,
+            "poured + what stays in a cup · cups",
+        ),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{Board, Colored, Filling, Grooves, Hue, Medium};
+
+    #[test]
+    fn resin_is_summed_where_grooves_are_filled() {
+        let mut board = Board {
+            grooves: Some(Grooves::default()),
+            filling: Some(Filling::default()),
+            ..Board::default()
+        };
+        let count = |board: &Board| group(&Workpiece::of(board).unwrap()).unwrap().sums.len();
+        assert_eq!(count(&board), 3);
+        board.colors.grooves = Colored {
+            hue: Hue::Player,
+            medium: Medium::Resin,
+        };
+        assert_eq!(count(&board), 6);
+    }
 }

@@ -216,7 +216,6 @@ fn what_cannot_be_mended_says_so() {
 fn a_batch_stays_in_its_range() {
     let mut board = Board {
         filling: Some(board::Filling {
-            boards: 50,
             pot_life: 100_000.0,
             mixing: 0.0,
             ten_bores: 30_000.0,
@@ -234,6 +233,7 @@ fn a_batch_stays_in_its_range() {
         (bore.diameter, bore.depth) = (400.0, 400.0);
     }
     board.pitch = 900.0;
+    (board.schedule.boards, board.schedule.drying) = (50, 50);
     match Mend::SmallerBatches.applied(&board) {
         Ok(mended) => {
             let batch = mended.filling.unwrap().batch;

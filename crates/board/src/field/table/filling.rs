@@ -2,7 +2,7 @@
 
 use super::bores::DEPTH;
 use super::wood::TEMPERATURE;
-use crate::Quantity::{Count, Density, Length, Number as Plain, Share, Time, Volume};
+use crate::Quantity::{Density, Length, Number as Plain, Share, Time, Volume};
 use crate::field::Kind::{Choice, Number, Part, Tick};
 use crate::{DensityUnit, Filling, MixedBy, Quantity, Range, TimeUnit};
 
@@ -34,7 +34,6 @@ fields! {
     MIX_DENSITY "filling.mix.density_g_ml", [.filling? .mix.density] "Mixed density",
         Number(Density(DensityUnit::GramsPerMilliliter).of(0.5, 5.0)),
         "By the data sheet; most epoxies have {1.10 to 1.20 g/ml|9.2 to 10.0 lb/gal}, from memory", us: "9.6 lb/gal", of shop;
-    FILLED_BOARDS "filling.boards", [.filling? .boards] "Boards to fill", Number(Count.of(1.0, 50.0)), "One after the other";
     POT_LIFE "filling.pot_life_min", [.filling? .pot_life] "Pot life", Number(MINUTES.of(0.1, 100_000.0)), "By the label", of shop;
     POT_LIFE_AT "filling.pot_life_at_c", [.filling? .pot_life_at] "Pot life given at", Number(TEMPERATURE),
         "The label's temperature, such as {25 °C}", of shop;

@@ -14,7 +14,7 @@ fields! {
     /// The order, and the maker's hours.
     SCHEDULE_FIELDS:
     ORDERED "schedule.boards", [.schedule.boards] "Boards ordered", Number(Count.of(1.0, 200.0)),
-        "All alike; calendar, shopping and price are for all of them";
+        "All alike; calendar, filling plan, shopping and price are for all of them";
     FIRST_DAY "schedule.start", [.schedule.start] "First day", Written(MaybeDay("today")),
         "No work is planned before it";
     PROMISED "schedule.promised", [.schedule.promised] "Promised for", Written(MaybeDay("as early as can be")),
