@@ -146,4 +146,24 @@ mod tests {
             assert_eq!(read[2][6], "");
         }
     }
+
+    /// The first cells of the rows below a heading of the page, each name by itself.
+    fn named(heading: &str) -> Vec<&'static str> {
+        let page = include_str!("../../../docs/formats/lists.md");
+        let below = page.split(heading).nth(1).unwrap();
+        let rows = below.split("\n#").next().unwrap().lines();
+        let first = rows.filter_map(|row| row.strip_prefix("| `")?.split('|').next());
+        first
+            .flat_map(|cell| cell.split(','))
+            .map(|name| name.trim().trim_matches('`'))
+            .collect()
+    }
+
+    #[test]
+    fn the_page_of_the_format_has_every_column_and_no_other() {
+        assert_eq!(named("## shopping.csv"), TO_BUY);
+        let to_cut = TO_CUT.replace("_UNIT", "");
+        let to_cut: Vec<&str> = to_cut.split(',').collect();
+        assert_eq!(named("## cut-list.csv"), to_cut);
+    }
 }

@@ -4,6 +4,7 @@
 //! statics about one edge: the weight times its arm against the push times its own.
 
 pub mod check;
+pub mod screw;
 pub mod section;
 pub mod steps;
 pub mod sums;

@@ -2,6 +2,7 @@
 
 use board::{Base, Footing};
 
+use super::screw::Screw;
 use crate::job::{Operation, Task, counted};
 use crate::{Caution, Workpiece};
 
@@ -25,11 +26,13 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
 /// They are drilled before the finish, so that no chip is pressed into it.
 fn screw_holes(workpiece: &Workpiece) -> Operation {
     let rings = workpiece.board().screws.iter().map(|ring| {
+        let screw = Screw::of(ring, workpiece.units());
         format!(
-            "Drill {} on a circle of {}, {} wide and no deeper than {}: a collar or tape on the bit.",
-            counted(ring.count, "hole", "holes"),
+            "Drill {} on a circle of {}, {} wide for {} screws, and no deeper than {}: a collar or tape on the bit.",
+            counted(ring.count, "pilot hole", "pilot holes"),
             workpiece.length(ring.circle),
-            workpiece.length(ring.diameter),
+            workpiece.length(screw.pilot),
+            screw.name(workpiece.units()),
             workpiece.at_most(ring.depth)
         )
     });

@@ -5,8 +5,9 @@ use board::{
 };
 
 use super::{Shelf, ToBuy, in_name};
+use crate::base::screw::Screw;
 use crate::job::counted;
-use crate::{Workpiece, insert_diameter};
+use crate::{Workpiece, bit_name, insert_diameter};
 
 /// Balls or discs in a pack; common practice, no source: the pack that is typed with the price counts.
 const BALLS: f64 = 25.0;
@@ -190,6 +191,7 @@ fn screws(board: &Board, ring: &ScrewCircle, boards: u32) -> ToBuy {
         .or(sold.first());
     let length = length.copied().unwrap_or(most);
     let shown = |mm| show_length(mm, board.units);
+    let screw = Screw::of(ring, board.units);
     ToBuy {
         note: format!(
             "for holes {} deep, through {}; no longer",
@@ -199,8 +201,12 @@ fn screws(board: &Board, ring: &ScrewCircle, boards: u32) -> ToBuy {
         pack: SCREWS,
         ..ToBuy::pieces(
             Shelf::Hardware,
-            format!("wood-screw-{}x{}", in_name(ring.diameter), in_name(length)),
-            format!("Wood screws, {} × {}", shown(ring.diameter), shown(length)),
+            format!("wood-screw-{}x{}", in_name(screw.diameter), in_name(length)),
+            format!(
+                "Wood screws, {} × {}",
+                screw.name(board.units),
+                shown(length)
+            ),
             f64::from(ring.count) * f64::from(boards),
         )
     }
@@ -232,7 +238,8 @@ fn footing(board: &Board, base: &Base, boards: u32) -> Option<ToBuy> {
             let size = BEARINGS.iter().rev().find(fits).unwrap_or(&BEARINGS[0]) * INCH;
             (
                 format!("turntable-{}", in_name(size)),
-                format!("Lazy Susan bearing, {}", shown(size)),
+                // It is sold by the inch everywhere.
+                format!("Lazy Susan bearing, {}", bit_name(size, Units::INCH)),
                 1,
             )
         }

@@ -73,7 +73,8 @@ pub const fn board_feet([length, width, thickness]: [f64; 3]) -> f64 {
 }
 
 /// Board feet of a single board or slab as a yard tallies it: its surface, width in inches times length in feet over 12, goes to
-/// the nearest whole number, and that times the quarters over 4.
+/// the nearest whole number, and that times the quarters over 4. A piece of less than half a foot counts as one, as no yard gives it
+/// away.
 ///
 /// By the rules of the hardwood trade (National Hardwood Lumber Association), from memory; a half goes up here, where the rules have
 /// it go up and down in turn.
@@ -85,7 +86,12 @@ pub const fn board_feet([length, width, thickness]: [f64; 3]) -> f64 {
 /// ```
 pub fn tallied_board_feet([length, width]: [f64; 2], quarters: u32) -> f64 {
     let surface = width / INCH * (length / (12.0 * INCH)) / 12.0;
-    (surface.round() * f64::from(quarters) / 4.0).max(0.0)
+    let whole = if surface > 0.0 {
+        surface.round().max(1.0)
+    } else {
+        0.0
+    };
+    whole * f64::from(quarters) / 4.0
 }
 
 /// Cubic meters of a piece of so many mm.
@@ -123,6 +129,9 @@ mod tests {
         assert_near!(tallied_board_feet(feet(8.0, 10.0), 4), 7.0, 0.0);
         assert_near!(tallied_board_feet(feet(8.0, 10.0), 6), 10.5, 0.0);
         assert_near!(tallied_board_feet(feet(6.0, 1.0), 5), 1.25, 0.0);
+        // 8 in by 8 in are 0.44 of a foot, and cost one all the same.
+        assert_near!(tallied_board_feet([203.2, 203.2], 8), 2.0, 0.0);
+        assert_near!(tallied_board_feet([0.0, 203.2], 8), 0.0, 0.0);
     }
 
     /// A cube of 100 mm is a thousandth of a cubic meter.

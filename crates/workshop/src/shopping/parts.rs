@@ -286,18 +286,22 @@ fn lid(workpiece: &Workpiece) -> Option<CutPart> {
     Some(CutPart {
         name: "lid",
         count: 1,
-        rough: Some(spared(finished, board)),
+        rough: Some(spared(finished, from, board)),
         finished,
         grain,
         from,
     })
 }
 
-/// A size with the saw allowance all round.
-fn spared(finished: PartSize, board: &Board) -> PartSize {
+/// A size with the saw allowance all round, and in solid wood with what the planer takes.
+fn spared(finished: PartSize, from: CutFrom, board: &Board) -> PartSize {
     let [length, width, thickness] = finished.block();
     let spare = 2.0 * board.stock.trim;
-    PartSize::straight([length + spare, width + spare, thickness])
+    let planed = match from {
+        CutFrom::Lumber(_) => left_for_flattening(board.units),
+        _ => 0.0,
+    };
+    PartSize::straight([length + spare, width + spare, thickness + planed])
 }
 
 /// A base that is glued to the board, which is of wood.
@@ -322,7 +326,7 @@ fn base(board: &Board) -> Option<CutPart> {
     Some(CutPart {
         name: "base",
         count: 1,
-        rough: Some(spared(finished, board)),
+        rough: Some(spared(finished, from, board)),
         finished,
         grain,
         from,

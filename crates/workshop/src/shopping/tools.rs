@@ -1,16 +1,17 @@
 //! Drills, bits and bushings: what the work needs, once for any number of boards.
 //!
-//! A tool is found again by its article, kind and size in one word, which is also what the bits of the shop are compared
-//! by.
+//! A tool is found again by its article, kind and size in one word.
 
-use board::{Bore, Bottom, Center, HoleId, LidHold, Measure, Tools, Units, show_length};
+use board::{Bore, Bottom, Center, HoleId, LidHold, Measure, show_length};
 
 use super::{Shelf, ToBuy, in_name};
-use crate::Workpiece;
+use crate::base::screw::Screw;
+use crate::bores::owned::has_size;
 use crate::bores::sums::kinds;
-use crate::hardboard::router::router_settings;
+use crate::hardboard::router::{routed, router_settings};
 use crate::jig::steps::{grooves_by_machine, usual_bit};
 use crate::job::{Method, Task};
+use crate::{Workpiece, owned_bits};
 
 /// Every drill, bit and bushing that the plan of the work names, each once.
 ///
@@ -24,32 +25,13 @@ pub fn lines(workpiece: &Workpiece) -> Vec<ToBuy> {
     all.extend(router(workpiece));
     all.extend(profiles(workpiece));
     all.extend(storage(workpiece));
-    let owned = owned(&workpiece.board().tools);
     let mut once: Vec<ToBuy> = Vec::new();
-    for mut tool in all {
-        tool.owned = owned.contains(&tool.article);
+    for tool in all {
         if once.iter().all(|other| other.article != tool.article) {
             once.push(tool);
         }
     }
     once
-}
-
-/// The articles of the bits and bushings that the maker has listed as the shop's.
-///
-/// Sizes go to a hundredth of a millimeter, so that two that were typed in different units are one.
-fn owned(tools: &Tools) -> Vec<String> {
-    let kinds = [
-        ("forstner-bit", &tools.forstner),
-        ("straight-bit", &tools.straight),
-        ("round-nose-bit", &tools.round_nose),
-        ("guide-bushing", &tools.bushings),
-    ];
-    let named = |(kind, sizes): (&str, &Vec<f64>)| {
-        let each = sizes.iter().map(|mm| format!("{kind}-{}", in_name(*mm)));
-        each.collect::<Vec<_>>()
-    };
-    kinds.into_iter().flat_map(named).collect()
 }
 
 /// A tool.
@@ -62,35 +44,40 @@ fn tool(article: String, name: String, note: impl Into<String>) -> ToBuy {
 
 /// The drill or cutter that leaves a bore.
 ///
-/// Its kind follows from the bottom of the bore, its size from the cutter, mm.
-fn bit_for(bore: Bore, units: Units, note: &str) -> ToBuy {
+/// Its kind follows from the bottom of the bore, its size from the cutter, mm. Sizes of the shop's bits are compared as everywhere: two
+/// that differ by less than a bit is true to its name are one.
+fn bit_for(workpiece: &Workpiece, bore: Bore, note: &str) -> ToBuy {
     let (id, name) = match bore.bottom {
         Bottom::Forstner => ("forstner-bit", "Forstner bit"),
         Bottom::Point118 => ("drill-118", "Drill, 118° point"),
         Bottom::Point135 => ("drill-135", "Drill, 135° point"),
-        Bottom::Flat => ("flat-bit", "Flat-bottom bit"),
+        Bottom::Flat => return straight(workpiece, bore.cutter(), note),
         Bottom::Ball => ("round-nose-bit", "Round-nose bit"),
     };
     let across = bore.cutter();
-    tool(
-        format!("{id}-{}", in_name(across)),
-        format!("{name}, {}", show_length(across, units)),
-        note,
-    )
+    let owned = owned_bits(&workpiece.board().tools, bore.bottom);
+    ToBuy {
+        owned: has_size(owned, across),
+        ..tool(
+            format!("{id}-{}", in_name(across)),
+            format!("{name}, {}", show_length(across, workpiece.units())),
+            note,
+        )
+    }
 }
 
 /// A twist drill.
 ///
 /// Screws and pins need no more than its diameter, mm.
-fn drill(diameter: f64, units: Units, note: &str) -> ToBuy {
+fn drill(workpiece: &Workpiece, diameter: f64, note: &str) -> ToBuy {
     let bottom = Bottom::Point118;
     bit_for(
+        workpiece,
         Bore {
             diameter,
             depth: diameter,
             bottom,
         },
-        units,
         note,
     )
 }
@@ -99,7 +86,6 @@ fn drill(diameter: f64, units: Units, note: &str) -> ToBuy {
 ///
 /// Bores of one diameter and several depths need one bit.
 fn bore_bits(workpiece: &Workpiece) -> Vec<ToBuy> {
-    let units = workpiece.units();
     let holes = workpiece.layout().holes.iter();
     let but_center = holes.filter(|hole| hole.name.id() != HoleId::CENTER);
     if let (Method::Router, Some(router)) =
@@ -109,12 +95,12 @@ fn bore_bits(workpiece: &Workpiece) -> Vec<ToBuy> {
         let openings = settings.iter().map(|setting| {
             let bottom = Bottom::Forstner;
             bit_for(
+                workpiece,
                 Bore {
                     diameter: setting.opening,
                     depth: 1.0,
                     bottom,
                 },
-                units,
                 "for the holes of the template",
             )
         });
@@ -123,7 +109,7 @@ fn bore_bits(workpiece: &Workpiece) -> Vec<ToBuy> {
     let kinds = kinds(but_center);
     let each = kinds
         .iter()
-        .map(|kind| bit_for(kind.bore, units, "for the bores"));
+        .map(|kind| bit_for(workpiece, kind.bore, "for the bores"));
     each.collect()
 }
 
@@ -131,13 +117,12 @@ fn bore_bits(workpiece: &Workpiece) -> Vec<ToBuy> {
 ///
 /// A board with nothing at its center needs none.
 fn pin_drill(workpiece: &Workpiece) -> Vec<ToBuy> {
-    let (board, units) = (workpiece.board(), workpiece.units());
-    match board.drilled_center() {
+    match workpiece.board().drilled_center() {
         Center::Nothing => Vec::new(),
-        Center::Pivot { diameter, .. } => vec![drill(diameter, units, "for the pin")],
+        Center::Pivot { diameter, .. } => vec![drill(workpiece, diameter, "for the pin")],
         Center::Hole { bore, pilot } => vec![
-            drill(pilot, units, "for the pin"),
-            bit_for(bore, units, "for the hole at the center"),
+            drill(workpiece, pilot, "for the pin"),
+            bit_for(workpiece, bore, "for the hole at the center"),
         ],
     }
 }
@@ -151,23 +136,48 @@ fn router(workpiece: &Workpiece) -> Vec<ToBuy> {
         return Vec::new();
     };
     let length = |mm| show_length(mm, units);
+    let bushing = tool(
+        format!("guide-bushing-{}", in_name(router.bushing)),
+        format!("Guide bushing, {}", length(router.bushing)),
+        "for the router template",
+    );
     vec![
-        tool(
-            format!("guide-bushing-{}", in_name(router.bushing)),
-            format!("Guide bushing, {}", length(router.bushing)),
-            "for the router template",
-        ),
-        straight(router.bit, units, "for the router template"),
+        ToBuy {
+            owned: has_size(&board.tools.bushings, router.bushing),
+            ..bushing
+        },
+        router_bit(workpiece, router.bit),
     ]
 }
 
-/// A straight router bit.
-fn straight(diameter: f64, units: Units, note: &str) -> ToBuy {
-    tool(
-        format!("straight-bit-{}", in_name(diameter)),
-        format!("Straight router bit, {}", show_length(diameter, units)),
-        note,
-    )
+/// The bit of the router template: a round nose where every bore has a round bottom, else a straight one.
+fn router_bit(workpiece: &Workpiece, diameter: f64) -> ToBuy {
+    let mut bores = routed(workpiece.layout()).map(|hole| hole.bore);
+    let note = "for the router template";
+    if bores.all(|bore| bore.bottom == Bottom::Ball) {
+        let bore = Bore {
+            diameter,
+            depth: diameter,
+            bottom: Bottom::Ball,
+        };
+        return bit_for(workpiece, bore, note);
+    }
+    straight(workpiece, diameter, note)
+}
+
+/// A straight router bit, which also leaves bores with a flat bottom.
+fn straight(workpiece: &Workpiece, diameter: f64, note: &str) -> ToBuy {
+    ToBuy {
+        owned: has_size(&workpiece.board().tools.straight, diameter),
+        ..tool(
+            format!("straight-bit-{}", in_name(diameter)),
+            format!(
+                "Straight router bit, {}",
+                show_length(diameter, workpiece.units())
+            ),
+            note,
+        )
+    }
 }
 
 /// V bit, roundover bit, and the bit that cuts mortises and the circle.
@@ -198,16 +208,19 @@ fn profiles(workpiece: &Workpiece) -> Vec<ToBuy> {
     }
     if plan.has(Task::Circle) {
         all.push(straight(
+            workpiece,
             usual_bit(units),
-            units,
             "for the circle, on a trammel",
         ));
     }
     if let (true, Some(tenons)) = (plan.has(Task::Mortise), board.panel.tenons) {
-        all.push(straight(tenons.thickness, units, "for the mortises"));
+        all.push(straight(workpiece, tenons.thickness, "for the mortises"));
     }
     let screws = board.screws.iter();
-    all.extend(screws.map(|ring| drill(ring.diameter, units, "for the screws")));
+    all.extend(screws.map(|ring| {
+        let pilot = Screw::of(ring, units).pilot;
+        drill(workpiece, pilot, "for the pilot holes of the screws")
+    }));
     all
 }
 
@@ -218,7 +231,7 @@ fn storage(workpiece: &Workpiece) -> Vec<ToBuy> {
     };
     let units = workpiece.units();
     let bit = crate::recess::steps::bit(workpiece, &recess);
-    let mut all = vec![straight(bit, units, "for the storage")];
+    let mut all = vec![straight(workpiece, bit, "for the storage")];
     let slides = workpiece.lid().size.is_some();
     if let (true, LidHold::Slides { angle, .. }) = (slides, recess.lid_fit.hold) {
         all.push(tool(
