@@ -42,16 +42,10 @@ pub fn filling_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
         pour,
         stop: head.stop.clone(),
     };
-<<<<<<< HEAD
-    let blocks = [
-        says.amounts(),
-        Block::Caution(format!("{} {FIRST}", Caution::Resin.in_full())),
-=======
     let mut blocks = vec![says.amounts()];
     blocks.extend(groove_resin(workpiece).map(|resin| says.grooves(resin)));
     blocks.extend([
-        Block::Caution(format!("{} {FIRST}", Caution::Resin.words())),
->>>>>>> 90f98706 (Fill the boards that are ordered, and tell the resin of colored grooves)
+        Block::Caution(format!("{} {FIRST}", Caution::Resin.in_full())),
         Block::Heading("Batches".into()),
         Block::Words(says.clock()),
         Block::Table(says.batches()),
