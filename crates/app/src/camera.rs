@@ -1,6 +1,6 @@
 //! Which part of a drawing is in view, and how large: the one place where y turns over.
 
-use egui::{Context, EventFilter, Key, PointerButton, Pos2, Rect, Response, Vec2, pos2};
+use egui::{Context, EventFilter, Key, Modifiers, PointerButton, Pos2, Rect, Response, Vec2, pos2};
 use geometry::Point;
 
 /// Room around a fitted drawing, in points of the screen.
@@ -198,6 +198,15 @@ pub fn keep_keys(ctx: &Context, response: &Response, escape: bool) {
         escape,
     };
     ctx.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
+}
+
+/// Takes the presses of the arrow keys with some modifiers, as a way over the board.
+pub fn arrows(ctx: &Context, modifiers: Modifiers) -> kurbo::Vec2 {
+    let presses = |key| ctx.input_mut(|input| input.count_and_consume_key(modifiers, key)) as f64;
+    kurbo::Vec2::new(
+        presses(Key::ArrowRight) - presses(Key::ArrowLeft),
+        presses(Key::ArrowUp) - presses(Key::ArrowDown),
+    )
 }
 
 fn within_scales(scale: f64) -> f64 {

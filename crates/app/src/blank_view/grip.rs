@@ -63,6 +63,26 @@ pub fn handles(stock: &Stock) -> impl Iterator<Item = (Grip, Point)> {
     blank.chain(flaws)
 }
 
+/// The thing so many places further among all that can be dragged, around the end: the pin, corners, flaws.
+pub fn stepped(
+    stock: &Stock,
+    pin: Option<Point>,
+    from: Option<Grip>,
+    steps: isize,
+) -> Option<Grip> {
+    let pin = pin.map(|_| Grip::Pin).into_iter();
+    let corners = handles(stock).map(|(grip, _)| grip);
+    let flaws = (0..stock.flaws.len()).map(Grip::Flaw);
+    let all: Vec<Grip> = pin.chain(corners).chain(flaws).collect();
+    let count = all.len().cast_signed();
+    let here = from.and_then(|from| all.iter().position(|grip| *grip == from));
+    let next = match here {
+        Some(here) => here.cast_signed() + steps,
+        None => steps - isize::from(steps > 0),
+    };
+    all.get(next.checked_rem_euclid(count)? as usize).copied()
+}
+
 /// Where something is; the first corner stands for a flaw that has corners.
 pub fn place(stock: &Stock, pin: Option<Point>, grip: Grip) -> Option<Point> {
     match grip {

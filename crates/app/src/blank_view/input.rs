@@ -1,12 +1,13 @@
 //! Pointer and keys on the blank: they drag, move the view, and zoom.
 
 use board::{Board, Stock, Units};
-use egui::{CursorIcon, PointerButton, Response, Ui};
+use drawing::nudge_step;
+use egui::{CursorIcon, Key, Modifiers, PointerButton, Response, Ui};
 use geometry::Point;
 
 use super::BlankViewState;
-use super::grip::{Grip, bring, grip_at, place};
-use crate::camera::{Camera, Zoom, keep_keys};
+use super::grip::{Grip, bring, grip_at, place, stepped};
+use crate::camera::{Camera, Zoom, arrows, keep_keys};
 
 /// Distance beside a thing at which the pointer still means it, in points.
 const SLACK: f32 = 7.0;
@@ -21,9 +22,13 @@ pub struct Pointed {
 }
 
 /// Something that is being dragged.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Held {
     grip: Grip,
+    /// The blank as it was when the drag began.
+    before: Stock,
+    /// Whether Escape has taken the drag back; the button is still held.
+    is_over: bool,
     /// From the pointer to the place of the thing.
     offset: kurbo::Vec2,
     /// The view stays while something is dragged: one that is fitted would run away from the pointer.
@@ -40,8 +45,14 @@ pub fn handle(
     all: kurbo::Rect,
 ) -> Pointed {
     let (stock, units) = (&mut board.stock, board.units);
+    escape(ui, state, stock);
     if response.has_focus() {
-        keep_keys(ui.ctx(), response, false);
+        keep_keys(
+            ui.ctx(),
+            response,
+            state.held.is_some() || state.chosen.is_some(),
+        );
+        keys(ui, state, stock, pin, units);
     }
     let camera = state.camera(response.rect, all);
     take_hold(ui, response, state, stock, pin, camera);
@@ -54,9 +65,65 @@ pub fn handle(
         // Its consequences are worked out after this frame.
         ui.request_repaint();
     }
-    double_click(response, state, stock, pointed.grip);
+    click(response, state, stock, pointed.grip);
     show_cursor(ui, response, state, pointed);
+    told(ui, state, stock, pin, pointed)
+}
+
+/// The thing that keys have chosen, until the pointer moves; else what the pointer is at.
+fn told(
+    ui: &Ui,
+    state: &mut BlankViewState,
+    stock: &Stock,
+    pin: Option<Point>,
+    pointed: Pointed,
+) -> Pointed {
+    state.by_keys &= !ui.input(|input| input.pointer.is_moving());
+    let chosen = state.chosen.filter(|_| state.by_keys);
+    let at = chosen.and_then(|grip| place(stock, typed(stock).or(pin), grip));
+    if at.is_some() {
+        return Pointed { at, grip: chosen };
+    }
     pointed
+}
+
+/// Escape takes a drag back, or the choice.
+fn escape(ui: &Ui, state: &mut BlankViewState, stock: &mut Stock) {
+    let is_elsewhere =
+        ui.text_edit_focused() || ui.memory(|memory| memory.top_modal_layer().is_some());
+    if is_elsewhere || !ui.input(|input| input.key_pressed(Key::Escape)) {
+        return;
+    }
+    match &mut state.held {
+        Some(held) if !held.is_over => {
+            held.is_over = true;
+            stock.clone_from(&held.before);
+            ui.request_repaint();
+        }
+        Some(_) => {}
+        None => state.chosen = None,
+    }
+}
+
+/// Brackets go from thing to thing; arrows move the chosen one, with Shift ten times as far.
+fn keys(ui: &Ui, state: &mut BlankViewState, stock: &mut Stock, pin: Option<Point>, units: Units) {
+    let presses = |key: Key| ui.input(|input| input.num_presses(key)).cast_signed();
+    let steps = presses(Key::CloseBracket) - presses(Key::OpenBracket);
+    if steps != 0 {
+        state.chosen = stepped(stock, pin, state.chosen, steps);
+        state.by_keys = true;
+    }
+    let Some(grip) = state.chosen else { return };
+    let Some(at) = place(stock, typed(stock).or(pin), grip) else {
+        state.chosen = None;
+        return;
+    };
+    let way = arrows(ui.ctx(), Modifiers::SHIFT) * 10.0 + arrows(ui.ctx(), Modifiers::NONE);
+    if way != kurbo::Vec2::ZERO {
+        bring(stock, grip, at + way * nudge_step(units), units);
+        state.by_keys = true;
+        ui.request_repaint();
+    }
 }
 
 /// A drag that begins on something takes it along.
@@ -80,6 +147,8 @@ fn take_hold(
     state.held = grip.and_then(|grip| {
         Some(Held {
             grip,
+            before: stock.clone(),
+            is_over: false,
             offset: place(stock, pin, grip)? - at,
             zoom: camera.held(),
         })
@@ -93,7 +162,11 @@ fn point(
     pin: Option<Point>,
     camera: Camera,
 ) -> Pointed {
-    let held = state.held.map(|held| held.grip);
+    let held = state
+        .held
+        .as_ref()
+        .filter(|held| !held.is_over)
+        .map(|held| held.grip);
     let screen = response.interact_pointer_pos().filter(|_| held.is_some());
     let at = screen
         .or_else(|| response.hover_pos())
@@ -113,11 +186,13 @@ fn carry(
     units: Units,
     pointed: Pointed,
 ) -> bool {
-    let Some(held) = state.held else { return false };
+    let Some(held) = state.held.clone() else {
+        return false;
+    };
     if !response.dragged() {
         state.held = None;
     }
-    let has_hold = response.dragged() || response.drag_stopped();
+    let has_hold = !held.is_over && (response.dragged() || response.drag_stopped());
     let Some(at) = pointed.at.filter(|_| has_hold) else {
         return false;
     };
@@ -132,15 +207,11 @@ fn typed(stock: &Stock) -> Option<Point> {
     stock.place.map(|[x, y]| Point::new(x, y))
 }
 
-/// The pin goes back to the best place; anywhere else all of the blank comes into view.
-fn double_click(
-    response: &Response,
-    state: &mut BlankViewState,
-    stock: &mut Stock,
-    grip: Option<Grip>,
-) {
+/// A click chooses a thing. A double click takes the pin back to the best place; anywhere else all of the blank comes into view.
+fn click(response: &Response, state: &mut BlankViewState, stock: &mut Stock, grip: Option<Grip>) {
     if response.clicked() {
         response.request_focus();
+        state.chosen = grip;
     }
     if response.double_clicked() {
         match grip {

@@ -38,6 +38,10 @@ const UNKNOWN: &str = "Type the blank's length and width, or its corners, under 
 pub struct BlankViewState {
     zoom: Zoom,
     held: Option<Held>,
+    /// The thing that arrow keys move.
+    chosen: Option<Grip>,
+    /// Whether it was last chosen or moved by a key: the line below follows it until the pointer moves.
+    by_keys: bool,
     drawn: Drawn,
 }
 
@@ -48,7 +52,7 @@ impl BlankViewState {
     }
 
     fn camera(&self, frame: Rect, all: kurbo::Rect) -> Camera {
-        let zoom = self.held.map_or(self.zoom, |held| held.zoom);
+        let zoom = self.held.as_ref().map_or(self.zoom, |held| held.zoom);
         Camera::new(zoom, frame, all)
     }
 }
@@ -99,7 +103,7 @@ pub fn blank_view_ui(
         drawn: &state.drawn,
         pieces: Pieces::of(board, seen),
         is_stopped: pieces::is_stopped(seen),
-        grip: pointed.grip,
+        grip: pointed.grip.or(state.chosen),
     };
     picture(ui, &response, &scene, state.camera(response.rect, all));
     notes_ui(ui, response.rect, &pieces::notes(board, seen));

@@ -159,6 +159,43 @@ fn on_corners(corners: &[[f64; 2]]) -> Board {
 const KITE: [[f64; 2]; 4] = [[0.0, 300.0], [450.0, 0.0], [1200.0, 300.0], [450.0, 650.0]];
 
 #[test]
+fn escape_takes_a_drag_back_and_the_rest_of_it_does_nothing() {
+    let mut hand = Hand::at(&board());
+    let (from, to) = (hand.place(900.0, 420.0), hand.place(700.0, 300.0));
+    hand.take(from, to);
+    assert!(hand.bench().knot() != [900.0, 420.0]);
+    hand.key(Key::Escape);
+    assert_eq!(hand.bench().knot(), [900.0, 420.0]);
+    hand.hover(hand.place(600.0, 200.0));
+    hand.drop(to);
+    assert_eq!(hand.bench().knot(), [900.0, 420.0]);
+}
+
+#[test]
+fn the_keys_choose_the_knot_and_move_it() {
+    let mut hand = Hand::at(&board());
+    hand.focus();
+    hand.key(Key::CloseBracket);
+    assert!(hand.bench().readout.starts_with("center pin"));
+    while !hand.bench().readout.starts_with("knot 1") {
+        hand.key(Key::CloseBracket);
+    }
+    hand.key(Key::ArrowRight);
+    hand.key(Key::ArrowDown);
+    assert_eq!(hand.bench().knot(), [900.5, 419.5]);
+    assert!(
+        hand.bench().readout.contains("900.5 mm"),
+        "{}",
+        hand.bench().readout
+    );
+    hand.key(Key::Escape);
+    let before = hand.place(0.0, 0.0);
+    hand.key(Key::ArrowRight);
+    assert_eq!(hand.bench().knot(), [900.5, 419.5]);
+    assert!(hand.place(0.0, 0.0).x < before.x);
+}
+
+#[test]
 fn a_knot_is_dragged_across_the_blank_and_the_best_place_follows() {
     let mut hand = Hand::at(&board());
     let before = hand.bench().best();
@@ -375,7 +412,7 @@ fn screen_readers_hear_of_the_blank_and_of_the_number_fields() {
         "{words}"
     );
     assert!(
-        words.ends_with("under Blank move flaws, corners and pin"),
+        words.ends_with("arrows move it, and so do the number fields under Blank"),
         "{words}"
     );
 }

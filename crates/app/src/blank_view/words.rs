@@ -57,7 +57,7 @@ pub fn description(board: &Board, plan: Option<&StockPlan>, pin: Option<Point>) 
     let most = plan.map(|plan| show_most(plan.largest_board(board), board.units));
     let most = most.map(|most| format!("; largest board in one piece {most}"));
     format!(
-        "The blank with {flaws}{}{}. By keyboard: the number fields under Blank move flaws, corners and pin",
+        "The blank with {flaws}{}{}. By keyboard: [ and ] choose a flaw, a corner or the pin, arrows move it, and so do the number fields under Blank",
         pin.unwrap_or_default(),
         most.unwrap_or_default()
     )

@@ -6,9 +6,8 @@ use egui::{Context, Key, Modifiers, PointerButton, Response};
 use geometry::Vec2;
 use kurbo::Rect;
 
-use super::dragging::arrows;
 use super::{BoardView, CanvasState, pick};
-use crate::camera::Camera;
+use crate::camera::{Camera, arrows};
 
 /// Holes that are chosen together, and the one among them that the panels show.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]

@@ -4,12 +4,12 @@ use std::sync::Arc;
 
 use board::{Board, HoleId};
 use drawing::{Guide, Pull, Snap, Thing, nudge_step, pulled};
-use egui::{Context, Key, Modifiers, PointerButton, Response};
+use egui::{Context, Modifiers, PointerButton, Response};
 use geometry::{Point, Vec2};
 use workshop::Workpiece;
 
 use super::{BoardView, paint};
-use crate::camera::{Camera, Zoom};
+use crate::camera::{Camera, Zoom, arrows};
 
 /// Distance beside a thing at which the pointer still means it, in points.
 const SLACK: f32 = 5.0;
@@ -151,13 +151,4 @@ pub fn nudge(ctx: &Context, view: &BoardView<'_>) -> Option<Board> {
         snap: Snap::Fine,
     };
     Some(pulled(view.workpiece, &pull)?.board)
-}
-
-/// Takes the presses of the arrow keys with some modifiers, as a way over the board.
-pub fn arrows(ctx: &Context, modifiers: Modifiers) -> Vec2 {
-    let presses = |key| ctx.input_mut(|input| input.count_and_consume_key(modifiers, key)) as f64;
-    Vec2::new(
-        presses(Key::ArrowRight) - presses(Key::ArrowLeft),
-        presses(Key::ArrowUp) - presses(Key::ArrowDown),
-    )
 }
