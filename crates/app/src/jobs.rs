@@ -11,7 +11,7 @@ use crate::host::{Ask, Host, Picked};
 pub enum Outcome {
     /// A dialog was answered.
     Picked(Ask, Picked),
-    /// The job broke by a fault of the program.
+    /// The job failed by an internal error.
     Broken(&'static str),
     /// Files were written, or not, and why.
     Exported(Result<Written, String>),

@@ -267,9 +267,9 @@ fn wood_in_the_seasons_is_typed_and_its_sums_stand_at_the_bench() {
     story.press("Bench");
     assert!(!story.sees("movement over the year"));
     story.press("Wood");
-    story.reach("Wood in the seasons");
+    story.reach("Seasonal movement");
     story.reach("Plan for the seasons");
-    story.type_into("Damp room, humidity", "80");
+    story.type_into("Dampest room, humidity", "80");
     let wood = story.app().session.board.wood.as_ref().unwrap();
     assert_eq!(
         (wood.species.as_str(), wood.humid.humidity),
@@ -300,7 +300,7 @@ fn a_chosen_hole_is_left_out_for_every_player_and_taken_back() {
     story.harness.state_mut().view.selected = Some("T1-3".parse().unwrap());
     story.harness.state_mut().view.show_chosen = true;
     story.harness.run();
-    story.reach("Leave this hole out");
+    story.reach("Remove this hole");
     assert_eq!(story.holes(), 127);
     story.reach("Take back");
     assert_eq!(story.holes(), 133);
@@ -504,7 +504,7 @@ fn a_slab_is_typed_and_a_knot_moves_the_best_place() {
 }
 
 #[test]
-fn waney_edges_are_typed_as_a_list_and_faults_are_said() {
+fn live_edges_are_typed_as_a_list_and_faults_are_said() {
     let mut story = Story::begin();
     story.press("Wood");
     story.choose("Blank outline", "length and width");

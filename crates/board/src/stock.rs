@@ -33,7 +33,7 @@ pub struct Stock {
 pub enum StockOutline {
     /// Not known yet.
     Unknown,
-    /// A slab with a straight line along each side, from which waney edges run in; its lower left corner is
+    /// A slab with a straight line along each side, from which live edges run in; its lower left corner is
     /// the origin.
     Slab {
         /// Along the grain.
@@ -59,7 +59,7 @@ pub enum StockOutline {
 }
 
 impl StockOutline {
-    /// Place along a slab at which its waney edges leave no wood between them, mm; none where they leave some everywhere.
+    /// Place along a slab at which its live edges leave no wood between them, mm; none where they leave some everywhere.
     ///
     /// Between two stations both edges are straight, so that only the stations of either need to be looked at.
     pub fn edges_meet(&self) -> Option<f64> {
@@ -339,7 +339,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn waney_edges_run_in_from_the_straight_lines() {
+    fn live_edges_run_in_from_the_straight_lines() {
         let slab = StockOutline::Slab {
             length: 800.0,
             width: 300.0,
@@ -358,7 +358,7 @@ mod tests {
     }
 
     #[test]
-    fn waney_edges_that_meet_are_found_where_they_do() {
+    fn live_edges_that_meet_are_found_where_they_do() {
         let slab = |lower, upper| StockOutline::Slab {
             length: 800.0,
             width: 300.0,

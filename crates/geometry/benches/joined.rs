@@ -7,7 +7,7 @@ fn main() {
     divan::main();
 }
 
-/// A slab of 1,500 by 640 mm whose waney edges have this many corners together, with eight knots.
+/// A slab of 1,500 by 640 mm whose live edges have this many corners together, with eight knots.
 fn slab(corners: u32) -> Option<(Outline, Vec<Flaw>)> {
     let side = corners / 2;
     let x = |at: u32| 1500.0 * f64::from(at) / f64::from(side - 1);

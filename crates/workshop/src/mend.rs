@@ -169,7 +169,7 @@ impl Mend {
             Self::FitBoard => "Fit board to pattern",
             Self::FitPitch => "Fit spacing to board",
             Self::WiderPitch => "Hole spacing for pieces and bores",
-            Self::RimAsItIs => "Rim margin as it is",
+            Self::RimAsItIs => "Accept this rim margin",
             Self::LargestBore => "Largest bore",
             Self::LargestPiece => "Largest piece",
             Self::BoardForPiece => "Smallest board for the piece",
@@ -209,10 +209,12 @@ impl Mend {
             Self::FitBoard => "The smallest board on which every bore keeps the rim margin",
             Self::FitPitch => "The widest hole spacing at which every bore keeps the rim margin",
             Self::WiderPitch => {
-                "The narrowest hole spacing at which webs, pieces and the router template keep their limits"
+                "The narrowest hole spacing at which wood between holes, pieces and the router template keep their limits"
             }
             Self::RimAsItIs => "Take the rim margin that the pattern has as the least wanted",
-            Self::LargestBore => "The widest bores at which webs and rim margin keep their limits",
+            Self::LargestBore => {
+                "The widest bores at which wood between holes and rim margin keep their limits"
+            }
             Self::LargestPiece => "The widest piece that keeps the gap to its neighbors",
             Self::BoardForPiece => {
                 "The narrowest hole spacing for the piece, and the smallest board for that"
@@ -512,7 +514,7 @@ fn pilot_for_pin(board: &mut Board) {
     }
 }
 
-/// The smallest pitch at which webs, pieces and a router template, if there is one, keep their limits.
+/// The smallest pitch at which wood between holes, pieces and a router template, if there is one, keep their limits.
 fn wider_pitch(board: &Board) -> Result<f64, FitError> {
     let mut wanting = board.clone();
     if let Some(router) = board.router {

@@ -105,7 +105,7 @@ fn flaw(kind: FlawKind, shape: FlawShape) -> StockFlaw {
     StockFlaw { kind, shape }
 }
 
-/// A small board on a slab with waney edges, a knot, a crack and sapwood.
+/// A small board on a slab with live edges, a knot, a crack and sapwood.
 fn board() -> Board {
     let mut board = Board::default();
     board.blank.diameter = 530.0;

@@ -23,7 +23,7 @@ pub fn readout(output: &CanvasOutput, units: Units) -> String {
         parts.push(hole.name.to_string());
         parts.extend(place(hole.center, hole.radius, hole.bearing, units));
         if let Some((neighbor, web)) = hole.nearest {
-            parts.push(format!("nearest web {} to {neighbor}", length(web, units)));
+            parts.push(format!("{} of wood to {neighbor}", length(web, units)));
         }
     } else if let Some(at) = output.pointer {
         parts.extend(place(at, at.to_vec2().length(), bearing_of(at), units));
@@ -121,7 +121,7 @@ mod tests {
         };
         assert_eq!(
             readout(&output, Units::Mm),
-            "T3-7   x 3 mm   y -4 mm   radius 5 mm   bearing 143.1°   nearest web 4.2 mm to H3-1"
+            "T3-7   x 3 mm   y -4 mm   radius 5 mm   bearing 143.1°   4.2 mm of wood to H3-1"
         );
     }
 

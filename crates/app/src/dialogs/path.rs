@@ -66,7 +66,7 @@ pub fn save_ui(ui: &mut Ui, dialog: &mut PathDialog, host: &dyn Host) -> Option<
     let path = with_ending(&typed(&dialog.path));
     let exists = host.exists(&path);
     if exists {
-        ui.checkbox(&mut dialog.replace, "Replace the file that is there");
+        ui.checkbox(&mut dialog.replace, "Replace existing file");
     }
     fault_ui(ui, dialog.fault.as_ref());
     let ready = !dialog.path.trim().is_empty() && (!exists || dialog.replace);

@@ -198,7 +198,7 @@ impl Kind {
                 "every coat in order with its time, what it lies on, masking and amounts, for the shop wall"
             }
             Self::Repair => {
-                "what to measure after taping or drilling, and how a hole that went wrong is mended"
+                "what to measure after taping or drilling, and how to fix a hole that went wrong"
             }
             Self::Proof => {
                 "the finished board with its pieces, to show before you cut: from above and in perspective"
@@ -222,7 +222,7 @@ impl Kind {
     pub const fn missing(self, board: &Board) -> Option<&'static str> {
         match self {
             Self::Gcode if board.machine.is_none() => {
-                Some("no CNC machine is described: see Machine at the stage Drill")
+                Some("no CNC machine is set up: do it under Drill, Machine")
             }
             Self::Router if board.router.is_none() => {
                 Some("no router template is planned: see Hardboard at the stage Template")

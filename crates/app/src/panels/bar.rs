@@ -68,7 +68,7 @@ fn file_menu(ui: &mut Ui, recent: &[PathBuf], commands: &mut Vec<Command>) {
             entry(ui, command, true, commands);
         }
         ui.add_enabled_ui(!recent.is_empty(), |ui| {
-            ui.menu_button("Opened or saved last", |ui| {
+            ui.menu_button("Recent boards", |ui| {
                 for (at, path) in recent.iter().enumerate() {
                     let name = path.file_name().unwrap_or(path.as_os_str());
                     let button = ui.button(name.to_string_lossy());

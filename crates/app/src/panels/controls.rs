@@ -92,7 +92,7 @@ fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     section(ui, "Weight and magnets", false, |ui| {
         bores::piece::piece_ui(ui, board);
     });
-    let chosen = folded(ui, "Holes by hand", controls.show_chosen, |ui| {
+    let chosen = folded(ui, "Edit holes", controls.show_chosen, |ui| {
         let mut chosen = bores::hole::Chosen {
             board: controls.board,
             holes: controls.chosen,
@@ -105,7 +105,7 @@ fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         chosen.scroll_to_me(Some(egui::Align::Max));
     }
     let board = &mut *controls.board;
-    section(ui, "Limits of the checks", false, |ui| {
+    section(ui, "Minimum sizes", false, |ui| {
         limits::limits_ui(ui, board, controls.asked);
     });
 }
@@ -118,10 +118,10 @@ fn wood_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     section(ui, "Joining", true, |ui| {
         blank::joining::joining_ui(ui, board, controls.current, controls.asked);
     });
-    section(ui, "Screws below", false, |ui| {
+    section(ui, "Screws in the underside", false, |ui| {
         blank::joining::screws_ui(ui, board);
     });
-    section(ui, "Wood in the seasons", false, |ui| {
+    section(ui, "Seasonal movement", false, |ui| {
         wood::wood_ui(ui, board);
     });
     section(ui, "Base", false, |ui| base::base_ui(ui, board));

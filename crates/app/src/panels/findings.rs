@@ -49,12 +49,17 @@ fn figures_ui(ui: &mut Ui, workpiece: &Workpiece) {
     let figures = workpiece.figures();
     figure(ui, "Holes", &figures.holes.to_string(), "");
     if let Some((web, a, b)) = figures.smallest_web {
-        figure(ui, "Smallest web", &length(web), &format!("{a} – {b}"));
+        figure(
+            ui,
+            "Least between holes",
+            &length(web),
+            &format!("{a} – {b}"),
+        );
     }
     if let Some((rim, name)) = figures.smallest_rim {
         figure(ui, "Rim margin", &length(rim), &name.to_string());
     }
-    figure(ui, "Outermost center", &length(figures.reach), "");
+    figure(ui, "Farthest hole center", &length(figures.reach), "");
     match workpiece.tiling() {
         Ok(tiling) => {
             let way = if tiling.is_landscape() {
@@ -70,7 +75,7 @@ fn figures_ui(ui: &mut Ui, workpiece: &Workpiece) {
                 &format!("{} × {} {paper}, {way}", tiling.columns, tiling.rows),
             );
             if let Some((name, mm)) = tiling.nearest {
-                figure(ui, "Joint clears", &length(mm), &name.to_string());
+                figure(ui, "Nearest to a joint", &length(mm), &name.to_string());
             }
         }
         Err(_) => figure(ui, "Sheets", "none", "see the findings"),
@@ -80,10 +85,10 @@ fn figures_ui(ui: &mut Ui, workpiece: &Workpiece) {
 fn figure(ui: &mut Ui, caption: &str, value: &str, about: &str) {
     ui.horizontal(|ui| {
         ui.allocate_ui_with_layout(
-            vec2(112.0, 18.0),
+            vec2(140.0, 18.0),
             Layout::left_to_right(Align::Center),
             |ui| {
-                ui.set_min_width(112.0);
+                ui.set_min_width(140.0);
                 ui.label(RichText::new(caption).weak());
             },
         );

@@ -56,7 +56,7 @@ fn router_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<
 /// The settings of the router, from where its bit touches the hardboard.
 fn router_facts(ui: &mut Ui, router: Router, layout: &Layout, units: Units) {
     let mm = |mm| Measure::mm(mm).shown(units);
-    fact(ui, "Holes wider by", &mm(router.wider()));
+    fact(ui, "Template holes larger by", &mm(router.wider()));
     for (depth, roles) in plunges(&router_settings(layout, router)) {
         let roles: Vec<&str> = roles.iter().map(|role| role.id()).collect();
         let words = format!("{} for {}", mm(depth), roles.join(", "));
@@ -86,12 +86,12 @@ fn sector_facts(ui: &mut Ui, plan: &SectorPlan, units: Units) {
         let words = format!("{name}, Ø {}", mm(2.0 * hole.radius));
         ui.push_id(&words, |ui| fact(ui, "Pin stands in", &words));
     }
-    fact(ui, "Turned off, likely", &degrees(plan.turned.1));
-    fact(ui, "Turned off, worst", &degrees(plan.turned.0));
+    fact(ui, "Typical angle error", &degrees(plan.turned.1));
+    fact(ui, "Worst angle error", &degrees(plan.turned.0));
     if let Some(closing) = &plan.closing {
-        fact(ui, "Last web", &mm(closing.wood));
-        fact(ui, "Left of it, likely", &mm(closing.likely));
-        fact(ui, "Left of it, worst", &mm(closing.worst));
+        fact(ui, "Wood where the circle closes", &mm(closing.wood));
+        fact(ui, "Typical remaining", &mm(closing.likely));
+        fact(ui, "Worst remaining", &mm(closing.worst));
     }
 }
 
@@ -155,7 +155,7 @@ mod tests {
     fn the_sector_jig_tells_where_its_pins_go_and_what_is_left() {
         let mut panel = panel();
         press(&mut panel, "Make one-player jig");
-        assert!(sees(&panel, "T1-") && sees(&panel, "Left of it, worst"));
+        assert!(sees(&panel, "T1-") && sees(&panel, "Worst remaining"));
         type_into(&mut panel, "Index pins", "2");
         assert_eq!(panel.state().sector_jig.unwrap().pins, 2);
         assert_eq!(panel.query_all_by_label("Pin stands in").count(), 2);
@@ -174,6 +174,6 @@ mod tests {
         press(&mut panel, "Make one-player jig");
         panel.state_mut().center = Center::Nothing;
         panel.run();
-        assert!(sees(&panel, "Pin slop") && !sees(&panel, "Last web"));
+        assert!(sees(&panel, "Pin slop") && !sees(&panel, "Wood where the circle closes"));
     }
 }

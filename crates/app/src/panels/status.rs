@@ -6,7 +6,7 @@ use crate::study::Studies;
 use crate::theme::Tokens;
 use crate::view::ViewState;
 
-const STOP: &str = "Give it up until the board is changed";
+const STOP: &str = "Stop until the board changes";
 
 /// The line below the board.
 pub fn status_ui(ui: &mut Ui, view: &mut ViewState, running: Option<&str>, studies: &Studies) {

@@ -50,7 +50,7 @@ pub struct Maker {
 struct Desk {
     wish: Option<Wish>,
     is_busy: bool,
-    /// Whether the last picture broke by a fault of the program.
+    /// Whether the last picture failed by an internal error.
     is_broken: bool,
 }
 
@@ -103,7 +103,7 @@ impl Maker {
         host.spawn("a proof", Box::new(move || work(&desk, &sender, &ctx)));
     }
 
-    /// Whether the last picture broke by a fault of the program.
+    /// Whether the last picture failed by an internal error.
     pub fn is_broken(&self) -> bool {
         let desk = self.desk.lock().unwrap_or_else(PoisonError::into_inner);
         desk.is_broken

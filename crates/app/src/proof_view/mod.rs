@@ -157,7 +157,7 @@ pub fn proof_view_ui(
     match &state.shown {
         Some(strips) => strips.paint(&mut pen, response.rect),
         None if state.maker.is_broken() => {
-            let words = "This picture broke by a fault of the program.";
+            let words = "This picture failed: internal error.";
             ui.put(response.rect, egui::Label::new(words));
         }
         None => {

@@ -28,7 +28,7 @@ fn a_board_is_saved_and_opened_by_a_typed_path() {
     story.press("Sample boards");
     story.press(SAMPLES[3].title);
     story.press("File");
-    story.press("Opened or saved last");
+    story.press("Recent boards");
     story.press("five.json");
     assert_eq!(story.app().session.board.players, 5);
 }
@@ -402,7 +402,7 @@ fn without_a_dialog_service_the_path_is_typed() {
     let mut story = Story::begin();
     story.keys(Modifiers::COMMAND, Key::O);
     story.press("Browse…");
-    assert!(story.sees("type the path instead"));
+    assert!(story.sees("type a path"));
     let fake = Fake {
         picks: Picked::Path("/picked.json".into()),
         ..Fake::new()

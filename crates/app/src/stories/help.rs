@@ -29,7 +29,7 @@ fn a_search_goes_to_the_field_that_it_finds() {
     story.keys(Modifiers::COMMAND, Key::K);
     story.harness.event(egui::Event::Text("least floor".into()));
     story.harness.run_steps(4);
-    assert!(!shown(&story, "Limits of the checks") || story.sees("field"));
+    assert!(!shown(&story, "Minimum sizes") || story.sees("field"));
     story.harness.key_press(Key::Enter);
     story.harness.run_steps(8);
     assert!(story.app().view.dialog.is_none());

@@ -297,7 +297,7 @@ impl App {
                 let changed = field::changes(&self.session.board, &board);
                 let what = mend.label().to_lowercase();
                 self.view.tell(if board == self.session.board {
-                    format!("{what}: nothing to change, it is so already")
+                    format!("{what}: already set")
                 } else if changed.is_empty() {
                     format!("done: {what}")
                 } else {

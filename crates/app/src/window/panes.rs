@@ -315,7 +315,7 @@ mod tests {
         window.get_by_label("Board diameter");
         window.get_by_label_contains("Figures and findings").click();
         window.run();
-        window.get_by_label("Smallest web");
+        window.get_by_label("Least between holes");
         window.get_by_label("Board plan");
         assert!(window.query_by_label("Board diameter").is_none());
     }

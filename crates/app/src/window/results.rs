@@ -39,7 +39,7 @@ impl App {
                 Outcome::Exported(result) => self.take_export(result),
                 Outcome::Broken(what) => {
                     self.view.warn(format!(
-                        "{what} broke by a fault of the program; nothing of yours was changed"
+                        "{what} failed: internal error; nothing of yours was changed"
                     ));
                 }
             }
@@ -55,7 +55,7 @@ impl App {
             Picked::Path(path) => dialog.take_path(&path),
             Picked::Nothing => {}
             Picked::NoDialog => {
-                let words = "no file dialog answered here; type the path instead";
+                let words = "no file browser is available; type a path";
                 self.complain(Some(words.into()));
             }
         }

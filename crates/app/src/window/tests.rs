@@ -54,7 +54,7 @@ fn leave_to_replace_a_file_is_for_that_file_alone() {
         None,
     )));
     window.run();
-    press(&mut window, "Replace the file that is there");
+    press(&mut window, "Replace existing file");
     window.get_by_label("Board file").focus();
     window.run();
     keys(&mut window, Modifiers::COMMAND, Key::A);

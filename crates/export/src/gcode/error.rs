@@ -19,7 +19,9 @@ pub enum GcodeError {
         bit: String,
     },
     /// No speed was given for a bit.
-    #[error("missing spindle speed for the {bit} bit: give its turns a minute")]
+    #[error(
+        "missing spindle speed for the {bit} bit: enter the spindle speed (rpm) under Drill, Machine"
+    )]
     MissingSpeed {
         /// Diameter and bottom.
         bit: String,

@@ -323,7 +323,7 @@ mod tests {
     }
 
     #[test]
-    fn a_waney_edge_is_jointed_away() {
+    fn a_live_edge_is_jointed_away() {
         // The lower edge bows up to 40 in the middle; the seam stays above it.
         let waney = slab(&[
             (0.0, 0.0),

@@ -25,7 +25,7 @@ pub enum SlabError {
     /// The blank's own outline.
     #[error("the outline of the blank: {0}")]
     Outline(OutlineError),
-    /// Waney edges that leave no wood between them.
+    /// Live edges that leave no wood between them.
     #[error(fmt = edges_meet)]
     Waney {
         /// Place along the blank, mm.
@@ -50,7 +50,7 @@ fn edges_meet(x: &f64, f: &mut Formatter<'_>) -> fmt::Result {
     let x = show_length(x.round(), Units::of(f));
     write!(
         f,
-        "the waney edges leave no wood between them {x} from the left end; smaller offsets or a wider blank would do"
+        "the live edges leave no wood between them {x} from the left end; smaller offsets or a wider blank would do"
     )
 }
 

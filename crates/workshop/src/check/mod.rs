@@ -36,7 +36,7 @@ pub fn stops(findings: &[Finding]) -> bool {
 /// use workshop::{Workpiece, stopped_by};
 /// let crowded = Board { pitch: 11.0, ..Board::default() };
 /// let rules = stopped_by(Workpiece::of(&crowded)?.findings()).unwrap();
-/// assert_eq!(rules, "web, room for pieces");
+/// assert_eq!(rules, "wood between holes, room for pieces");
 /// assert_eq!(stopped_by(Workpiece::of(&Board::default())?.findings()), None);
 /// # Ok::<(), board::BuildError>(())
 /// ```

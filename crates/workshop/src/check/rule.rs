@@ -48,7 +48,7 @@ macro_rules! rules {
 
 rules! {
     /// Wood between two bores.
-    Web, "web", check::web;
+    Web, "wood between holes", check::web;
     /// Wood between a bore and the roundover.
     Rim, "rim margin", check::rim;
     /// The roundover of the top edge.
@@ -78,7 +78,7 @@ rules! {
     /// Holes that the drill press reaches.
     Throat, "drill press", jig::check;
     /// Hardboard between two holes of a router template.
-    TemplateWeb, "template web", hardboard::check::web;
+    TemplateWeb, "wood of the template", hardboard::check::web;
     /// The guide bushing in the hardboard.
     Bushing, "guide bushing", hardboard::check::bushing;
     /// Length, edges and shank of the router's bit.
@@ -88,7 +88,7 @@ rules! {
     /// The errors of a sector jig, added up.
     SectorJig, "sector jig", hardboard::check::sector;
     /// The webs that the errors of the work leave.
-    Risk, "risk of thin webs", template::check::risk;
+    Risk, "risk of thin wood", template::check::risk;
     /// The board on its blank.
     Stock, "blank", blank::check::stock;
     /// Pieces of wood that the planer takes.
@@ -126,7 +126,7 @@ rules! {
     /// Sheets of the template.
     Sheets, "sheets", template::check::sheets;
     /// Those who will play.
-    Players, "who plays", check::players;
+    Players, "child safety", check::players;
     /// Prices, rates and margin of the order.
     Price, "price", price::check;
     /// Changes by hand that wait for their hole.

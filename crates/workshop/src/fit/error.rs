@@ -46,7 +46,7 @@ impl Limit {
     pub const fn label(self) -> &'static str {
         match self {
             Self::Rim => "the rim margin",
-            Self::Web => "the web between bores",
+            Self::Web => "the wood between holes",
             Self::Gap => "the gap between pieces",
             Self::Flat => "the bores on the flat top",
             Self::Edge => "the pieces inside the edge",
@@ -112,7 +112,7 @@ mod tests {
         };
         assert_eq!(
             error.to_string(),
-            "no hole spacing from 0.1 mm to 250 mm keeps the web between bores; 3.175 mm are missing at best, at T1-08 and T1-09"
+            "no hole spacing from 0.1 mm to 250 mm keeps the wood between holes; 3.175 mm are missing at best, at T1-08 and T1-09"
         );
         assert!(
             Units::INCH

@@ -111,7 +111,7 @@ pub fn export_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Opt
     let there = dialog.there(&typed(&dialog.folder), host);
     heading(ui, "Export templates and tables");
     if dialog.stopped {
-        let words = "▲ This board has findings that say stop: mend them before wood is cut.";
+        let words = "▲ This board has findings that say stop: fix them before you cut wood.";
         ui.label(RichText::new(words).color(theme::Tokens::of(ui).stop));
     }
     let lines = [dialog.stopped, !there.is_empty(), dialog.fault.is_some()];

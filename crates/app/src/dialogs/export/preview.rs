@@ -85,7 +85,7 @@ impl Preview {
             Ok(Err(fault)) => self.made = Made::Failed(fault),
             Err(std::sync::mpsc::TryRecvError::Empty) => {}
             Err(std::sync::mpsc::TryRecvError::Disconnected) => {
-                self.made = Made::Failed("this preview broke by a fault of the program".into());
+                self.made = Made::Failed("this preview failed: internal error".into());
             }
         }
     }

@@ -74,7 +74,7 @@ fn chosen_ui(ui: &mut Ui, controls: &mut Chosen<'_>, id: HoleId, hole: board::Ho
     if bore != hole.bore {
         board.set_bore(id, mirrored, Some(bore));
     }
-    if ui.button("Leave this hole out").clicked() {
+    if ui.button("Remove this hole").clicked() {
         board.drop_hole(id, mirrored);
     }
 }

@@ -32,8 +32,8 @@ fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
     };
     ui.add_space(4.0);
     for (caption, hole) in [
-        ("Hole off, likely", budget.likely_hole),
-        ("Hole off, worst", budget.worst_hole),
+        ("Position error, typical", budget.likely_hole),
+        ("Position error, worst", budget.worst_hole),
     ] {
         if let Some(hole) = hole {
             fact(
@@ -55,13 +55,9 @@ fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
         }
     }
     let limit = length(shown.limits.web);
-    fact(
-        ui,
-        "Risk of a thin web",
-        &risk(*at_most, workpiece.chance()),
-    );
+    fact(ui, "Risk of thin wood", &risk(*at_most, workpiece.chance()));
     ui.label(
-        RichText::new(format!("The chance that any web comes out under {limit}. Errors add up by the root of the sum of squares; each ± is taken as three standard deviations. Defaults: common practice, no source."))
+        RichText::new(format!("The chance that the wood between any two holes comes out under {limit}. Errors add up by the root of the sum of squares; each ± is taken as three standard deviations. Defaults: common practice, no source."))
             .weak()
             .small(),
     );

@@ -41,7 +41,7 @@ pub fn printer_ui(ui: &mut Ui, board: &mut Board, printers: &mut Printers) {
 }
 
 fn choice_ui(ui: &mut Ui, printers: &mut Printers) {
-    const NONE: &str = "none: print as it comes";
+    const NONE: &str = "No correction";
     let chosen = printers.chosen().map(|printer| printer.name.clone());
     let mut now = chosen.clone();
     row(ui, "Printer", |ui, caption| {

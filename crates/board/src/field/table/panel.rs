@@ -17,7 +17,7 @@ fields! {
     SEAMS "panel.build.at_mm", [.panel.build {Build::Seams => at}] "Seams above pin",
         Numbers { each: Length.of(-2500.0, 2500.0), count: Count.range("seams", 0.0, 60.0), example: "{-90; 0; 90|-3 1/2; 0; 3 1/2}" },
         "How far above the center pin each seam of the glued panel runs; negative is below";
-    JOINT "panel.joint_mm", [.panel.joint] "Jointed off", Number(ALLOWANCE), "What the jointer takes off each glued edge", us: "1/16", of shop;
+    JOINT "panel.joint_mm", [.panel.joint] "Removed by the jointer", Number(ALLOWANCE), "What the jointer takes off each glued edge", us: "1/16", of shop;
     PANEL_KERF "panel.kerf_mm", [.panel.kerf] "Saw kerf", Number(ALLOWANCE), "What each saw cut turns to dust", us: "1/8", of shop;
     PLANER "panel.planer_mm", [.panel.planer] "Planer width", Number(Length.of(10.0, 5000.0)),
         "The widest piece that your planer takes", us: "12 1/2", of shop;

@@ -47,12 +47,12 @@ air! {
 
 air! {
     /// The customer's room in the dry season.
-    DRY_AIR: DRY_TEMPERATURE DRY_HUMIDITY "wood.dry", [.wood? .dry] "Dry room", us: "70 °F"
+    DRY_AIR: DRY_TEMPERATURE DRY_HUMIDITY "wood.dry", [.wood? .dry] "Driest room", us: "70 °F"
 }
 
 air! {
     /// The customer's room in the humid season.
-    HUMID_AIR: HUMID_TEMPERATURE HUMID_HUMIDITY "wood.humid", [.wood? .humid] "Damp room", us: "75 °F"
+    HUMID_AIR: HUMID_TEMPERATURE HUMID_HUMIDITY "wood.humid", [.wood? .humid] "Dampest room", us: "75 °F"
 }
 
 plain!(Cut);

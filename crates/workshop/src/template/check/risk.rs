@@ -17,7 +17,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let sound = budget.nominal_web?.mm >= board.limits.web;
     (sound && chance > board.limits.risk).then(|| {
         let message = format!(
-            "a web may come out under {}; the thinnest to expect is {}",
+            "wood between two holes may come out under {}; the thinnest to expect is {}",
             show_length(board.limits.web, board.units),
             Measure::mm(web.mm.max(0.0)).shown(board.units),
         );
