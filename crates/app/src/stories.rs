@@ -82,6 +82,9 @@ impl Story {
 
     /// Types into a text field in place of what it has, and leaves it with Enter.
     fn write_into(&mut self, label: &str, text: &str) {
+        let field = self.harness.get_by_role_and_label(Role::TextInput, label);
+        field.scroll_to_me();
+        self.harness.run();
         self.harness
             .get_by_role_and_label(Role::TextInput, label)
             .click();

@@ -310,7 +310,7 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
 fn an_export_with_a_missing_feed_writes_the_rest_and_leads_to_the_field() {
     let mut story = Story::begin();
     story.press("Drill");
-    story.press("Drill by machine");
+    story.reach("Drill by machine");
     story.write_into("Drill speed", "1500");
     story.press("Export templates");
     assert!(story.sees("Plunge feed of the 12 mm Forstner bit"));
