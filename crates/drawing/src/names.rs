@@ -4,8 +4,6 @@
 //! sizes; the first place that is free, and nearer to its own hole than to any other, is taken. A name that finds no place is left out: the hole table
 //! has it all the same.
 
-use std::collections::BTreeMap;
-
 use board::{Board, Hole, Marking};
 use geometry::{Arc, Point};
 use kurbo::{Rect, Vec2};
@@ -70,13 +68,9 @@ pub fn place_labels(
 
 /// Obstacles that a name keeps clear of: every cross, and the outline of every bore.
 fn obstacles(board: &Board, holes: &[Hole]) -> Taken {
-    let largest = holes
-        .iter()
-        .map(|hole| hole.bore.diameter)
-        .fold(4.0, f64::max);
     let side = board.blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));
-    let mut taken = Taken::new(area, largest, holes.len());
+    let mut taken = Taken::new(area, holes.len());
     for hole in holes {
         let arm = cross_arm(hole);
         for (width, height) in [(arm, CLEAR), (CLEAR, arm)] {
@@ -237,12 +231,15 @@ fn marked_radius(board: &Board, hole: &Hole) -> f64 {
 struct Others<'a> {
     /// The board, whose template says what marks a hole.
     board: &'a Board,
-    /// The holes, each with the radius of its mark.
+    /// The holes with the radius of their marks, cell by cell.
     holes: Vec<(&'a Hole, f64)>,
-    /// Which of them lie in each cell.
-    cells: BTreeMap<(i32, i32), Vec<usize>>,
-    /// Side of a cell, mm.
-    cell: f64,
+    /// Where the holes of each cell begin in the list; one more for the end.
+    begins: Vec<u32>,
+    /// Number of cells side by side, and above each other.
+    cells: usize,
+    /// Lower left corner, and side of a cell, mm.
+    low: f64,
+    side: f64,
     /// The largest radius of a mark, mm.
     largest: f64,
 }
@@ -250,24 +247,59 @@ struct Others<'a> {
 impl<'a> Others<'a> {
     /// The holes of a board with the radius that each is marked with.
     fn of(board: &'a Board, holes: &'a [Hole]) -> Self {
+        /// The most cells side by side.
+        const MOST: f64 = 400.0;
         let marked = |hole| (hole, marked_radius(board, hole));
-        let holes: Vec<(&Hole, f64)> = holes.iter().map(marked).collect();
+        let mut holes: Vec<(&Hole, f64)> = holes.iter().map(marked).collect();
         let largest = holes.iter().map(|(_, radius)| *radius).fold(1.0, f64::max);
-        let cell = 2.0 * largest + 10.0;
-        let mut cells: BTreeMap<(i32, i32), Vec<usize>> = BTreeMap::new();
-        for (at, (hole, _)) in holes.iter().enumerate() {
-            cells
-                .entry(cell_of(hole.center, cell))
-                .or_default()
-                .push(at);
-        }
-        Self {
+        let reach = board.blank.radius();
+        let side = (2.0 * largest + 4.0).max(2.0 * reach / MOST);
+        let mut others = Self {
             board,
-            holes,
-            cells,
-            cell,
+            holes: Vec::new(),
+            begins: Vec::new(),
+            cells: (2.0 * reach / side) as usize + 1,
+            low: -reach,
+            side,
             largest,
+        };
+        let cell = |hole: &Hole| others.cell(hole.center.x, hole.center.y);
+        holes.sort_by_key(|(hole, _)| cell(hole));
+        let mut begins = vec![0; others.cells * others.cells + 1];
+        for (hole, _) in &holes {
+            if let Some(count) = begins.get_mut(cell(hole) + 1) {
+                *count += 1;
+            }
         }
+        let mut sum = 0;
+        for begin in &mut begins {
+            sum += *begin;
+            *begin = sum;
+        }
+        (others.holes, others.begins) = (holes, begins);
+        others
+    }
+
+    /// The place of a coordinate among the cells; what lies outside counts to the cells at the border.
+    fn along(&self, mm: f64) -> usize {
+        (((mm - self.low) / self.side).max(0.0) as usize).min(self.cells - 1)
+    }
+
+    /// The cell that a point lies in.
+    fn cell(&self, x: f64, y: f64) -> usize {
+        self.along(y) * self.cells + self.along(x)
+    }
+
+    /// The holes of the cells that an area touches, with the radius of their marks.
+    fn near(&self, area: Rect) -> impl Iterator<Item = &(&'a Hole, f64)> {
+        let (left, right) = (self.along(area.x0), self.along(area.x1));
+        let rows = self.along(area.y0)..=self.along(area.y1);
+        rows.flat_map(move |row| {
+            let begin = |column: usize| self.begins.get(row * self.cells + column).copied();
+            let holes = begin(left).zip(begin(right + 1));
+            let range = holes.map_or(0..0, |(from, to)| from as usize..to as usize);
+            self.holes.get(range).unwrap_or_default()
+        })
     }
 
     /// Whether a box lies nearer to one hole than to any other, from outline to outline.
@@ -276,21 +308,10 @@ impl<'a> Others<'a> {
     fn is_nearest(&self, own: &Hole, room: Rect) -> bool {
         let gap = |center, radius: f64| (nearest(room, center) - radius).max(0.0);
         let least = gap(own.center, marked_radius(self.board, own)) + NEARER;
-        let around = room.inflate(least + self.largest, least + self.largest);
-        let (low, high) = (
-            cell_of(around.origin(), self.cell),
-            cell_of(Point::new(around.x1, around.y1), self.cell),
-        );
-        let places = (low.0..=high.0).flat_map(|x| (low.1..=high.1).map(move |y| (x, y)));
-        let near = places.filter_map(|place| self.cells.get(&place)).flatten();
-        near.filter_map(|at| self.holes.get(*at))
-            .all(|(other, radius)| other.name == own.name || gap(other.center, *radius) >= least)
+        let reach = least + self.largest;
+        let mut near = self.near(room.inflate(reach, reach));
+        near.all(|(other, radius)| other.name == own.name || gap(other.center, *radius) >= least)
     }
-}
-
-/// The cell that a point lies in.
-fn cell_of(at: Point, cell: f64) -> (i32, i32) {
-    ((at.x / cell).floor() as i32, (at.y / cell).floor() as i32)
 }
 
 #[cfg(test)]
@@ -420,5 +441,40 @@ mod tests {
             }
             assert!(seen > 120, "{seen} names at {diameter}");
         }
+    }
+
+    /// The plain way looks at every hole.
+    #[test]
+    fn the_holes_in_the_neighborhood_give_the_answer_of_all_of_them() {
+        let mut board = Board::default();
+        board.bores.home.diameter = 60.0;
+        let workpiece = Workpiece::of(&board).unwrap();
+        let holes = &workpiece.layout().holes;
+        let others = Others::of(&board, holes);
+        let (mut yes, mut no) = (0, 0);
+        for (at, hole) in holes.iter().enumerate() {
+            for step in 0..40_u32 {
+                let way = geometry::point_at(
+                    f64::from(step),
+                    geometry::Angle::turn_part(i64::from(step * 7), 40),
+                );
+                let size = (3.0 + f64::from(step % 7), 2.0);
+                let room = Rect::from_center_size(hole.center + way.to_vec2(), size);
+                let gap = |hole: &Hole| {
+                    (nearest(room, hole.center) - marked_radius(&board, hole)).max(0.0)
+                };
+                let least = gap(hole) + NEARER;
+                let mut all = holes.iter().enumerate();
+                let plain = all.all(|(other, it)| other == at || gap(it) >= least);
+                assert_eq!(
+                    others.is_nearest(hole, room),
+                    plain,
+                    "{} {room:?}",
+                    hole.name
+                );
+                (yes, no) = (yes + u32::from(plain), no + u32::from(!plain));
+            }
+        }
+        assert!(yes > 100 && no > 100, "{yes} and {no}");
     }
 }

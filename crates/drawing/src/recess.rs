@@ -110,7 +110,7 @@ const STEP: f64 = 1.0;
 fn taken(workpiece: &Workpiece, items: &[Item]) -> Taken {
     let side = workpiece.board().blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));
-    let mut taken = Taken::new(area, 10.0, workpiece.mouths().len());
+    let mut taken = Taken::new(area, workpiece.mouths().len());
     for mouth in workpiece.mouths() {
         let side = 2.0 * mouth.radius;
         taken.add(Rect::from_center_size(mouth.center, (side, side)));

@@ -1,7 +1,7 @@
 //! The taken parts of a drawing, and whether a small box is free.
 //!
-//! Names beside holes and crosses on joints ask this many times: what is taken is found by cells about as large as the marks, so
-//! that a question looks at a few of them.
+//! Names beside holes and crosses on joints ask this many times: what is taken is found by cells about as large as what is asked for,
+//! so that a question looks at a few of them; wide marks are in coarser grids, and circles only in the cells that their line runs through.
 
 use kurbo::{Circle, Point, Rect, Vec2};
 
@@ -9,6 +9,25 @@ use kurbo::{Circle, Point, Rect, Vec2};
 pub struct Taken {
     /// Lower left corner of the area.
     low: Point,
+    /// Grids over the area, from the finest to the coarsest: each mark is in the finest that has it in few cells.
+    grids: Vec<Grid>,
+    /// The marks, once for each cell that they are in, in the order in which they came.
+    entries: Vec<Entry>,
+}
+
+/// Side of the smallest cells, mm: about a name.
+const CELL: f64 = 8.0;
+/// The most cells side by side: those of the largest board take 2 MB.
+const MOST_CELLS: f64 = 700.0;
+/// So much wider are the cells of the next grid.
+const COARSER: f64 = 4.0;
+/// A box is so many cells wide at most in its grid, and an outline so many.
+const WIDE: (f64, f64) = (4.0, 16.0);
+/// Cells reach so far over their neighbors, mm, that no rounding puts a mark into none.
+const SLACK: f64 = 1e-6;
+
+/// Cells over the area.
+struct Grid {
     /// Side of a cell, mm.
     cell: f64,
     /// Number of cells side by side, and above each other.
@@ -16,8 +35,6 @@ pub struct Taken {
     rows: usize,
     /// For each cell the last of its entries; 0 for none, so that entries count from 1.
     last: Vec<u32>,
-    /// The marks, once for each cell that they touch, in the order in which they came.
-    entries: Vec<Entry>,
 }
 
 #[derive(Clone, Copy)]
@@ -29,7 +46,7 @@ struct Entry {
     before: u32,
 }
 
-#[derive(Clone, Copy)]
+#[derive(Debug, Clone, Copy)]
 /// A mark that takes room: a box, or the outline of a circle.
 enum Mark {
     /// All of a box.
@@ -80,19 +97,17 @@ pub fn farthest(area: Rect, from: Point) -> f64 {
 }
 
 impl Taken {
-    /// Nothing taken in an area yet; `reach` is about the size of the marks to come, `count` their number.
-    pub fn new(area: Rect, reach: f64, count: usize) -> Self {
-        let spread = (area.area() / (4.0 * count.max(1) as f64)).sqrt();
-        let cell = reach.max(spread).max(1.0);
-        let cells = |length: f64| (length / cell) as usize + 1;
-        let (columns, rows) = (cells(area.width()), cells(area.height()));
-        let last = vec![0; columns * rows];
+    /// Nothing taken in an area yet; `count` is about the number of marks to come.
+    pub fn new(area: Rect, count: usize) -> Self {
+        let side = area.width().max(area.height());
+        let mut grids = vec![Grid::new(area, (side / MOST_CELLS).max(CELL))];
+        while let Some(finer) = grids.last().filter(|grid| grid.last.len() > 1) {
+            let cell = COARSER * finer.cell;
+            grids.push(Grid::new(area, cell));
+        }
         Self {
             low: area.origin(),
-            cell,
-            columns,
-            rows,
-            last,
+            grids,
             entries: Vec::with_capacity(4 * count),
         }
     }
@@ -107,10 +122,26 @@ impl Taken {
         self.mark(Mark::Outline(circle));
     }
 
-    /// Adds what is taken to every cell that it touches.
+    /// Adds what is taken to every cell that it touches, in the finest grid that has few of them.
     fn mark(&mut self, what: Mark) {
-        for cell in self.cells_of(what.bounds()) {
-            let Some(last) = self.last.get_mut(cell) else {
+        let bounds = what.bounds();
+        let side = bounds.width().max(bounds.height());
+        let cells = if matches!(what, Mark::Box(_)) {
+            WIDE.0
+        } else {
+            WIDE.1
+        };
+        let fine = self.grids.iter().position(|grid| side <= cells * grid.cell);
+        let at = fine.unwrap_or(self.grids.len().saturating_sub(1));
+        let Some(grid) = self.grids.get_mut(at) else {
+            return;
+        };
+        for cell in grid.cells_of(bounds, self.low) {
+            let is_round = matches!(what, Mark::Outline(_));
+            if is_round && !what.meets(grid.area_of(cell, self.low)) {
+                continue;
+            }
+            let Some(last) = grid.last.get_mut(cell) else {
                 continue;
             };
             self.entries.push(Entry {
@@ -123,23 +154,64 @@ impl Taken {
 
     /// Whether nothing that is taken meets a box.
     pub fn is_free(&self, wanted: Rect) -> bool {
-        self.cells_of(wanted).all(|cell| {
-            let mut at = self.last.get(cell).copied().unwrap_or(0);
-            while let Some(entry) = self.entries.get((at as usize).wrapping_sub(1)) {
-                if entry.what.meets(wanted) {
-                    return false;
-                }
-                at = entry.before;
-            }
-            true
+        self.grids.iter().all(|grid| {
+            let mut cells = grid.cells_of(wanted, self.low);
+            cells.all(|cell| self.is_free_in(grid.last.get(cell).copied(), wanted))
         })
     }
 
+    /// Whether no mark of a cell, from its last entry on, meets a box.
+    fn is_free_in(&self, last: Option<u32>, wanted: Rect) -> bool {
+        let mut at = last.unwrap_or(0);
+        while let Some(entry) = self.entries.get((at as usize).wrapping_sub(1)) {
+            if entry.what.meets(wanted) {
+                return false;
+            }
+            at = entry.before;
+        }
+        true
+    }
+}
+
+impl Grid {
+    /// Empty cells of a side over an area.
+    fn new(area: Rect, cell: f64) -> Self {
+        let cells = |length: f64| (length / cell) as usize + 1;
+        let (columns, rows) = (cells(area.width()), cells(area.height()));
+        Self {
+            cell,
+            columns,
+            rows,
+            last: vec![0; columns * rows],
+        }
+    }
+
+    /// The area of a cell; those at the border go on without end.
+    fn area_of(&self, cell: usize, low: Point) -> Rect {
+        let (column, row) = (cell % self.columns, cell / self.columns);
+        let side = |place: usize, count: usize, low: f64| {
+            let from = low + place as f64 * self.cell - SLACK;
+            let to = from + self.cell + 2.0 * SLACK;
+            let from = if place == 0 { f64::NEG_INFINITY } else { from };
+            (
+                from,
+                if place + 1 == count {
+                    f64::INFINITY
+                } else {
+                    to
+                },
+            )
+        };
+        let (x0, x1) = side(column, self.columns, low.x);
+        let (y0, y1) = side(row, self.rows, low.y);
+        Rect { x0, y0, x1, y1 }
+    }
+
     /// The cells that an area touches; what lies outside counts to the cells at the border.
-    fn cells_of(&self, area: Rect) -> impl Iterator<Item = usize> + use<> {
+    fn cells_of(&self, area: Rect, low: Point) -> impl Iterator<Item = usize> + use<> {
         let cell = |mm: f64, end: usize| ((mm / self.cell).max(0.0) as usize).min(end - 1);
-        let across = |x: f64| cell(x - self.low.x, self.columns);
-        let up = |y: f64| cell(y - self.low.y, self.rows);
+        let across = |x: f64| cell(x - low.x, self.columns);
+        let up = |y: f64| cell(y - low.y, self.rows);
         let (left, right) = (across(area.x0), across(area.x1));
         let columns = self.columns;
         (up(area.y0)..=up(area.y1))
@@ -150,10 +222,66 @@ impl Taken {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
+
+    prop_compose! {
+        /// A box in and around the area, from a hair to wider than all of it.
+        fn boxes()(x in -80.0..80.0_f64, y in -80.0..80.0_f64, width in 0.0..12.0_f64, wide in 0..8_u32) -> Rect {
+            let width = if wide == 0 { width * 15.0 } else { width };
+            Rect::new(x, y, x + width, y + width / 2.0)
+        }
+    }
+
+    prop_compose! {
+        /// A mark of either kind.
+        fn marks()(area in boxes(), is_round in any::<bool>()) -> Mark {
+            if is_round {
+                Mark::Outline(Circle::new(area.center(), area.width()))
+            } else {
+                Mark::Box(area)
+            }
+        }
+    }
+
+    proptest! {
+        /// The plain way looks at every mark.
+        #[test]
+        fn cells_give_the_answer_of_looking_at_every_mark(
+            marks in prop::collection::vec(marks(), 0..30),
+            asked in prop::collection::vec(boxes(), 20),
+        ) {
+            let mut taken = Taken::new(Rect::new(-50.0, -50.0, 50.0, 50.0), 10);
+            for mark in &marks {
+                taken.mark(*mark);
+            }
+            for wanted in asked {
+                let plain = !marks.iter().any(|mark| mark.meets(wanted));
+                prop_assert_eq!(taken.is_free(wanted), plain, "{:?}", wanted);
+            }
+        }
+    }
+
+    /// However wide a mark is, it takes a few cells, so that ten thousand wide bores take no gigabytes.
+    #[test]
+    fn a_wide_mark_is_in_few_cells() {
+        let area = Rect::new(-2500.0, -2500.0, 2500.0, 2500.0);
+        for size in [0.5, 7.0, 30.0, 100.0, 500.0, 5000.0, 50_000.0] {
+            let mut taken = Taken::new(area, 1);
+            taken.add(Rect::from_center_size(Point::ORIGIN, (size, size)));
+            assert!(taken.entries.len() <= 36, "{size}: {}", taken.entries.len());
+            let mut taken = Taken::new(area, 1);
+            taken.add_outline(Circle::new(Point::ORIGIN, size));
+            assert!(
+                taken.entries.len() <= 160,
+                "{size}: {}",
+                taken.entries.len()
+            );
+        }
+    }
 
     #[test]
     fn a_taken_box_is_not_free() {
-        let mut taken = Taken::new(Rect::new(-50.0, -50.0, 50.0, 50.0), 5.0, 10);
+        let mut taken = Taken::new(Rect::new(-50.0, -50.0, 50.0, 50.0), 10);
         taken.add(Rect::new(-1.0, -1.0, 30.0, 2.0));
         assert!(!taken.is_free(Rect::new(20.0, 1.0, 21.0, 3.0)));
         assert!(taken.is_free(Rect::new(20.0, 2.5, 21.0, 3.0)));
@@ -164,7 +292,7 @@ mod tests {
 
     #[test]
     fn an_outline_is_taken_and_its_inside_is_not() {
-        let mut taken = Taken::new(Rect::new(-50.0, -50.0, 50.0, 50.0), 20.0, 10);
+        let mut taken = Taken::new(Rect::new(-50.0, -50.0, 50.0, 50.0), 10);
         taken.add_outline(Circle::new((5.0, 5.0), 10.0));
         assert!(taken.is_free(Rect::new(2.0, 2.0, 8.0, 8.0)));
         assert!(!taken.is_free(Rect::new(10.0, 3.0, 17.0, 6.0)));

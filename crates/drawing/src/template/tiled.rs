@@ -75,7 +75,7 @@ pub fn sheets_of(subject: &Subject<'_>, tiling: &Tiling, stamp: &Stamp) -> Vec<S
 fn room(subject: &Subject<'_>) -> Room {
     let side = subject.board.blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));
-    let new = || Taken::new(area, 20.0, subject.mouths.len());
+    let new = || Taken::new(area, subject.mouths.len());
     let (mut best, mut least, marks) = (new(), new(), new());
     for mouth in &subject.mouths {
         let side = 2.0 * mouth.radius;
