@@ -95,9 +95,19 @@ impl Bore {
         }
     }
 
-    /// Whether its bottom is less of a ball than half of it, so that the cutter is wider than the mouth.
+    /// Whether its bottom is less of a ball than half of it, so that the cutter is wider than the mouth. A bore with almost no depth is
+    /// none: its ball would be wider than any number.
+    ///
+    /// ```
+    /// use board::{Bore, Bottom};
+    /// let none = Bore { diameter: 12.0, depth: f64::MIN_POSITIVE, bottom: Bottom::Ball };
+    /// assert!(!none.is_shallow_ball() && none.cutter() == 12.0);
+    /// ```
     pub fn is_shallow_ball(&self) -> bool {
-        self.bottom == Bottom::Ball && self.depth > 0.0 && self.depth < self.radius()
+        /// The least depth, as a share of the radius.
+        const LEAST: f64 = 1e-5;
+        let (radius, depth) = (self.radius(), self.depth);
+        self.bottom == Bottom::Ball && depth > LEAST * radius && depth < radius
     }
 }
 

@@ -1,0 +1,124 @@
+//! Everything that follows from a document, and what must hold of it.
+
+use std::time::{Duration, Instant};
+
+use app::exports::{Body, Kind, Moment, Source};
+use board::{Board, out_of_range, read_board, write_board};
+use drawing::{Shape, Sheet};
+use workshop::Mend;
+
+use crate::read_back::{is_plain, read_back};
+use crate::{Draw, Fault, document};
+
+/// What each part of a case took, for whoever looks for slow ones.
+pub type Cost = Vec<(String, Duration)>;
+
+/// Follows a document made by chance into exports of some kinds, and into two mends.
+///
+/// # Errors
+/// A sentence that says what does not hold.
+pub fn document_case(
+    seed: u64,
+    from: &[Board],
+    kinds: &[Kind],
+    cost: &mut Cost,
+) -> Result<(), (Box<Board>, Fault)> {
+    let mut draw = Draw::new(seed);
+    let board = document(&mut draw, from);
+    let mends = [*draw.one(&Mend::ALL), *draw.one(&Mend::ALL)];
+    follow(&board, kinds, &mends, cost).map_err(|fault| (Box::new(board), fault))
+}
+
+/// Works out everything of a document, makes the exports and the mends, and reads them back.
+///
+/// # Errors
+/// A sentence that says what does not hold.
+pub fn follow(board: &Board, kinds: &[Kind], mends: &[Mend], cost: &mut Cost) -> Result<(), Fault> {
+    let again = read_board(write_board(board).as_bytes());
+    if again.as_ref() != Ok(board) {
+        return Err(format!("its file reads back as {again:?}"));
+    }
+    let moment = Moment {
+        year: 2026,
+        month: 11,
+        day: 25,
+    };
+    let source = match timed("layout", cost, || Source::of(board, moment)) {
+        Ok(source) => source.with_proof(200),
+        Err(error) => {
+            return is_plain(&board.units.say(&error)).map_err(|fault| format!("layout: {fault}"));
+        }
+    };
+    timed("words", cost, || words(&source))?;
+    for mend in mends {
+        let mended = timed(&format!("{mend:?}"), cost, || mend.applied(board));
+        if let Some(wrong) = mended
+            .ok()
+            .and_then(|mended| out_of_range(&mended).into_iter().next())
+        {
+            return Err(format!("{mend:?}: {wrong}"));
+        }
+    }
+    for &kind in kinds {
+        let word = kind.word();
+        timed(&word, cost, || exported(&source, kind))
+            .map_err(|fault| format!("{word}: {fault}"))?;
+    }
+    Ok(())
+}
+
+fn timed<T>(what: &str, cost: &mut Cost, work: impl FnOnce() -> T) -> T {
+    let start = Instant::now();
+    let done = work();
+    cost.push((what.into(), start.elapsed()));
+    done
+}
+
+/// What the findings and the sums say.
+fn words(source: &Source) -> Result<(), Fault> {
+    let workpiece = source.workpiece();
+    let units = source.board().units;
+    for finding in workpiece.findings() {
+        let measures = finding.measures(units).unwrap_or_default();
+        for words in [&finding.message, &measures] {
+            is_plain(words)
+                .map_err(|fault| format!("finding {}: {fault}", finding.rule.label()))?;
+        }
+    }
+    for group in workpiece.sums() {
+        for sum in &group.sums {
+            for words in [sum.titled(units), sum.shown(units)] {
+                is_plain(&words).map_err(|fault| format!("sum {}: {fault}", sum.name))?;
+            }
+        }
+    }
+    Ok(())
+}
+
+/// One kind of export: the words on its sheets, and its files read back.
+fn exported(source: &Source, kind: Kind) -> Result<(), Fault> {
+    let units = source.board().units;
+    let content = match source.content(kind) {
+        Ok(content) => content,
+        Err(error) => return is_plain(&units.say(&error)),
+    };
+    for file in &content.0 {
+        let sheets: &[Sheet] = match &file.body {
+            Body::Pages(sheets, _) => sheets,
+            Body::Svg(sheet) | Body::Dxf(sheet) => core::slice::from_ref(sheet),
+            Body::Picture(..) | Body::Text(_) => &[],
+        };
+        for sheet in sheets {
+            for item in sheet.marks.iter().chain(&sheet.view.items) {
+                if let Shape::Text(text) = &item.shape {
+                    is_plain(&text.words)?;
+                }
+            }
+        }
+    }
+    let files = source.files(kind).map_err(|error| units.say(&error))?;
+    for (name, bytes) in files {
+        read_back(&name, &bytes).map_err(|fault| format!("{name}: {fault}"))?;
+    }
+    Ok(())
+}

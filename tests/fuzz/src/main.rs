@@ -1,0 +1,83 @@
+//! `cargo run --release -p fuzz -- documents --minutes 600`: cases by chance for as long as one likes.
+
+use std::io::Write as _;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::process::ExitCode;
+use std::time::{Duration, Instant};
+
+use app::exports::Kind;
+use board::{Board, write_board};
+use fuzz::{
+    Cost, bytes_case, corpus_bytes, corpus_typed, document, document_case, seeds, typed_case,
+};
+
+/// Parts of a case that take longer are told.
+const SLOW: Duration = Duration::from_secs(2);
+
+const USAGE: &str = "usage: fuzz bytes|typed|documents [--minutes N] [--seed FIRST] [--cases N]";
+
+fn main() -> ExitCode {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    let option = |name: &str, usual: u64| {
+        let at = words.iter().position(|word| word == name)?;
+        words.get(at + 1)?.parse().ok().or(Some(usual))
+    };
+    let minutes = option("--minutes", 1).unwrap_or(1);
+    let first = option("--seed", 0).unwrap_or(0);
+    let cases = option("--cases", u64::MAX).unwrap_or(u64::MAX);
+    let end = Instant::now() + Duration::from_secs(60 * minutes);
+    let boards: Vec<Board> = seeds().into_iter().map(|(_, board)| board).collect();
+    let (bytes, typed) = (corpus_bytes(), corpus_typed());
+    let mut faults = 0;
+    for seed in (first..).take(cases.try_into().unwrap_or(usize::MAX)) {
+        let mut cost = Cost::new();
+        let ended = catch_unwind(AssertUnwindSafe(|| {
+            match words.first().map(String::as_str) {
+                Some("bytes") => Some(bytes_case(seed, &bytes)),
+                Some("typed") => Some(typed_case(seed, &boards, &typed)),
+                Some("documents") => {
+                    let case = document_case(seed, &boards, &Kind::ALL, &mut cost);
+                    Some(case.map_err(|(_, fault)| fault))
+                }
+                _ => None,
+            }
+        }));
+        let slow = cost.iter().filter(|(_, took)| *took > SLOW);
+        for (part, took) in slow {
+            say(&format!(
+                "seed {seed}: {part} takes {:.1} s",
+                took.as_secs_f64()
+            ));
+        }
+        let fault = match ended {
+            Ok(None) => {
+                say(USAGE);
+                return ExitCode::from(2);
+            }
+            Ok(Some(Ok(()))) => None,
+            Ok(Some(Err(fault))) => Some(fault),
+            Err(_) => Some("a panic".into()),
+        };
+        if let Some(fault) = fault {
+            faults += 1;
+            say(&format!("seed {seed}: {fault}"));
+        }
+        if Instant::now() > end {
+            say(&format!(
+                "{} cases from seed {first}, {faults} faults",
+                seed - first + 1
+            ));
+            break;
+        }
+    }
+    if words.iter().any(|word| word == "--show") {
+        let mut draw = fuzz::Draw::new(first);
+        say(&write_board(&document(&mut draw, &boards)));
+    }
+    ExitCode::from(u8::from(faults > 0))
+}
+
+/// Tells whoever waits; if nobody reads, nobody has to know.
+fn say(words: &str) {
+    let _ = writeln!(std::io::stdout(), "{words}");
+}
