@@ -70,6 +70,35 @@ impl Colors {
         by_hand.map_or_else(|| self.of(hole.role()), |one| &one.look)
     }
 
+    /// Colors a hole by hand, or the same hole of every player; nothing goes back to the color of its role. What it had by hand
+    /// goes.
+    ///
+    /// ```
+    /// use board::{BoreColor, Colors, HoleId, Hue};
+    /// let mut colors = Colors::default();
+    /// let hole: HoleId = "H1-2".parse().unwrap();
+    /// let own = BoreColor { hue: Hue::Player, ..BoreColor::default() };
+    /// colors.set_by_hand(hole, true, Some(own));
+    /// assert_eq!(colors.of_hole(hole.of_player(5)).hue, Hue::Player);
+    /// colors.set_by_hand(hole.of_player(5), true, None);
+    /// assert_eq!(colors, Colors::default());
+    /// ```
+    pub fn set_by_hand(&mut self, hole: HoleId, mirrored: bool, look: Option<BoreColor>) {
+        self.holes.retain(|one| {
+            let is_it = if mirrored {
+                one.concerns(hole)
+            } else {
+                one.hole == hole
+            };
+            !(one.mirrored == mirrored && is_it)
+        });
+        self.holes.extend(look.map(|look| HoleColor {
+            hole,
+            mirrored,
+            look,
+        }));
+    }
+
     /// Every color of bores, by role and by hand, to be changed.
     pub fn bores_mut(&mut self) -> impl Iterator<Item = &mut BoreColor> {
         let roles = [

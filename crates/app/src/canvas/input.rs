@@ -53,13 +53,13 @@ pub fn handle(
     let camera = state.camera(response.rect, all);
     let mut asked = point(response, view, state, camera);
     asked.part = part;
-    let taken_back = escape(ctx, response, state);
+    let (taken_back, left) = escape(ctx, response, view, state);
     state.measuring.follow(ctx, response, view, asked.end);
     let carried = dragging::carry(ctx, response, view, camera, &mut state.held);
     asked.changed = taken_back.or(carried).or(keyed);
-    asked.choice = select(ctx, response, view, state, asked.pointed)
-        .or(boxed)
-        .or(chosen);
+    let dropped = dropped(response, view, state, asked.thing);
+    let clicked = select(ctx, response, view, state, asked.pointed);
+    asked.choice = clicked.or(dropped).or(boxed).or(chosen).or(left);
     if response.double_clicked() && asked.pointed.is_none() && !state.measuring.is_on() {
         state.fit();
     }
@@ -93,21 +93,44 @@ fn point(response: &Response, view: &BoardView<'_>, state: &CanvasState, camera:
     }
 }
 
-/// Escape takes one step back, wherever the keys go but to a text or a dialog; the document, where a drag is taken back.
-fn escape(ctx: &Context, response: &Response, state: &mut CanvasState) -> Option<Board> {
+/// A hole that was dragged and let go of is chosen, so that arrow keys can go on with it.
+fn dropped(
+    response: &Response,
+    view: &BoardView<'_>,
+    state: &CanvasState,
+    thing: Option<Thing>,
+) -> Option<Choice> {
+    let id = match thing {
+        Some(Thing::Hole(id)) if response.drag_stopped() && state.held.is_none() => id,
+        _ => return None,
+    };
+    response.request_focus();
+    (!view.chosen.contains(&id)).then(|| Choice::one(Some(id)))
+}
+
+/// Escape takes one step back, wherever the keys go but to a text or a dialog: the document, where a drag is taken back, or no
+/// holes, where some were chosen.
+fn escape(
+    ctx: &Context,
+    response: &Response,
+    view: &BoardView<'_>,
+    state: &mut CanvasState,
+) -> (Option<Board>, Option<Choice>) {
     let is_elsewhere = ctx.text_edit_focused()
         || ctx.memory(|memory| memory.top_modal_layer().is_some())
         || egui::Popup::is_any_open(ctx);
     if is_elsewhere || !ctx.input(|input| input.key_pressed(Key::Escape)) {
-        return None;
+        return (None, None);
     }
     if let Some(held) = &mut state.held {
-        return held.take_back();
+        return (held.take_back(), None);
     }
     if state.measuring.escape() {
         ctx.memory_mut(|memory| memory.request_focus(response.id));
+        return (None, None);
     }
-    None
+    let leaves = response.has_focus() && !view.chosen.is_empty();
+    (None, leaves.then(Choice::default))
 }
 
 /// The document and the choice that keys ask for while the picture has the focus.
@@ -120,11 +143,8 @@ fn keys(
     if !response.has_focus() || view.dimmed {
         return (None, None);
     }
-    keep_keys(
-        ctx,
-        response,
-        state.measuring.is_busy() || state.held.is_some(),
-    );
+    let has_step = state.measuring.is_busy() || state.held.is_some() || !view.chosen.is_empty();
+    keep_keys(ctx, response, has_step);
     let choice = choosing::stepped(ctx, view);
     let pointer_moved = ctx.input(|input| input.pointer.is_moving());
     let changed = dragging::nudge(ctx, view).or_else(|| choosing::dropped(ctx, view));

@@ -104,6 +104,9 @@ fn a_hole_is_dragged_with_its_twins_in_one_step_that_is_undone() {
         assert_near!(story.local(&format!("T{player}-4")), after, 1e-9);
     }
     assert_eq!(story.board().edits.len(), 1);
+    assert_eq!(story.app().view.selected, "T1-4".parse().ok());
+    story.keys(Modifiers::NONE, Key::Escape);
+    assert_eq!(story.app().view.selected, None);
     story.keys(Modifiers::COMMAND, Key::Z);
     assert_eq!(story.board().edits, []);
     assert!(!story.app().session.can_undo());
@@ -262,4 +265,24 @@ fn true_size_asks_for_a_ruler_once_and_chosen_holes_are_zoomed_to() {
     let (plan, hole) = ("Board plan", story.harness.get_by_label(chosen).rect());
     let plan = story.harness.get_by_label(plan).rect();
     assert!(plan.center().distance(hole.center()) < 1.0 && hole.width() > 80.0);
+}
+
+#[test]
+fn chosen_holes_get_a_color_by_hand_and_lose_it_again() {
+    let mut story = Story::begin();
+    let at = story.at_hole("H2-1");
+    story.click_at(at);
+    let field = story
+        .harness
+        .get_by_role_and_label(Role::TextInput, "Its color");
+    field.scroll_to_me();
+    story.harness.run();
+    story.write_into("Its color", "Brick red");
+    let hue = |story: &Story, name: &str| story.board().colors.of_hole(name.parse().unwrap()).hue;
+    let red = board::Hue::One {
+        color: board::Rgb::new(0x9e, 0x2b, 0x25),
+    };
+    assert_eq!((hue(&story, "H2-1"), hue(&story, "H5-1")), (red, red));
+    story.reach("Back to the color of the role");
+    assert_eq!(hue(&story, "H5-1"), board::Hue::Bare);
 }

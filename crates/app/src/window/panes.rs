@@ -162,15 +162,21 @@ impl App {
     /// The tabs over the drawing.
     fn faces(&mut self, ui: &mut Ui) {
         ui.add_space(4.0);
-        ui.horizontal_wrapped(|ui| {
-            ui.add_space(theme::GAP);
-            for face in Face::ALL {
-                ui.selectable_value(&mut self.view.face, face, face.label());
-            }
-            if self.view.face == Face::Board {
-                ui.add_space(theme::GAP);
-                tools_ui(ui, &mut self.view, &self.current);
-            }
+        // Where the row is broken, both lines begin under each other.
+        let room = Frame::new().outer_margin(Margin {
+            left: theme::GAP as i8,
+            ..Margin::ZERO
+        });
+        room.show(ui, |ui| {
+            ui.horizontal_wrapped(|ui| {
+                for face in Face::ALL {
+                    ui.selectable_value(&mut self.view.face, face, face.label());
+                }
+                if self.view.face == Face::Board {
+                    ui.add_space(theme::GAP);
+                    tools_ui(ui, &mut self.view, &self.current);
+                }
+            });
         });
     }
 

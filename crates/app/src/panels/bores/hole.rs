@@ -1,14 +1,16 @@
 //! Controls of one hole, and of all that was changed by hand.
 
 use board::{
-    Board, Bore, Change, Edit, HoleId, Layout, Role, Units, field, show_length, show_setting,
+    Board, Bore, BoreColor, Change, Edit, HoleId, Hue, Layout, Role, Units, field, show_length,
+    show_setting,
 };
 use drawing::one_each;
 use egui::{RichText, Ui};
+use workshop::{player_look, tone_of};
 
 use crate::current::Current;
 use crate::panels::bores::bore_ui;
-use crate::widgets::{number_ui, row};
+use crate::widgets::{color_field, number_ui, row};
 
 /// The parts that the controls of a hole change.
 pub struct Chosen<'a> {
@@ -74,6 +76,7 @@ fn chosen_ui(ui: &mut Ui, controls: &mut Chosen<'_>, id: HoleId, hole: board::Ho
     if bore != hole.bore {
         board.set_bore(id, mirrored, Some(bore));
     }
+    color_ui(ui, board, &[id], mirrored, "Its color");
     if ui.button("Remove this hole").clicked() {
         board.drop_hole(id, mirrored);
     }
@@ -100,9 +103,37 @@ fn several_ui(ui: &mut Ui, controls: &mut Chosen<'_>, layout: Option<&Layout>, s
             board.set_bore(*id, mirrored(*id), bore);
         }
     }
+    color_ui(ui, board, &holes, *controls.mirrored, "Their color");
     if ui.button("Leave these holes out").clicked() {
         for id in holes {
             board.drop_hole(id, mirrored(id));
+        }
+    }
+}
+
+/// The color by hand of some holes, as the first of them has it, and a button that goes back to that of their roles.
+fn color_ui(ui: &mut Ui, board: &mut Board, holes: &[HoleId], mirrored: bool, caption: &str) {
+    let Some(first) = holes.first() else { return };
+    let mirrored = |id: HoleId| mirrored && id.role() != Role::Center;
+    let by_hand = board.colors.holes.iter().any(|one| one.concerns(*first));
+    let shown = match board.colors.of_hole(*first).hue {
+        Hue::One { color } => color,
+        Hue::Player => player_look(board, first.player().max(1)).color,
+        Hue::Bare => tone_of(board),
+    };
+    let hint = "In place of the color of the role; how and with what is at the stage Finish";
+    if let Some(color) = color_field(ui, caption, shown, hint) {
+        for id in holes {
+            let look = BoreColor {
+                hue: Hue::One { color },
+                ..*board.colors.of_hole(*id)
+            };
+            board.colors.set_by_hand(*id, mirrored(*id), Some(look));
+        }
+    }
+    if by_hand && ui.button("Back to the color of the role").clicked() {
+        for id in holes {
+            board.colors.set_by_hand(*id, mirrored(*id), None);
         }
     }
 }
