@@ -17,7 +17,7 @@ const OF_THE_DRAWING: [(&str, &str); 15] = [
         "Arrow keys",
         "Move the chosen holes, with Shift ten times as far; else move the drawing",
     ),
-    ("Delete", "Leave the chosen holes out"),
+    ("Delete", "Remove the chosen holes"),
     (
         "Drag",
         "Take along what lights up; on plain wood move the drawing",

@@ -216,7 +216,7 @@ fn holes_are_chosen_by_role_and_player_and_get_one_depth() {
     story.press("Holes of player 3");
     assert_eq!(story.app().view.chosen().len(), 22);
     let fewer = story.holes() - 6 * 22;
-    story.reach("Leave these holes out");
+    story.reach("Remove these holes");
     assert_eq!(story.holes(), fewer);
 }
 

@@ -104,7 +104,7 @@ fn several_ui(ui: &mut Ui, controls: &mut Chosen<'_>, layout: Option<&Layout>, s
         }
     }
     color_ui(ui, board, &holes, *controls.mirrored, "Their color");
-    if ui.button("Leave these holes out").clicked() {
+    if ui.button("Remove these holes").clicked() {
         for id in holes {
             board.drop_hole(id, mirrored(id));
         }
