@@ -3,7 +3,8 @@
 //! One goes by the shelves of a store and the other by the order of the work; both are for all boards at once, since one drive to the
 //! yard buys for all of them. The numbers come from the workpiece; here they are only told.
 
-use workshop::{Shelf, ToBuy, Workpiece, boards_of};
+use board::Units;
+use workshop::{Shelf, SoldBy, ToBuy, Workpiece, boards_of};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
@@ -87,10 +88,20 @@ fn bought(line: &ToBuy, workpiece: &Workpiece) -> Vec<Cell> {
         Cell::Tick,
         line.to_buy(units).into(),
         line.name.clone().into(),
-        line.sold.shown(line.need, units).into(),
+        used(line, units).into(),
         left.into(),
         line.note.clone().into(),
     ]
+}
+
+/// The amount that is used up; of a jar that hardly loses any that it is some drops.
+fn used(line: &ToBuy, units: Units) -> String {
+    /// Less than can be measured out, ml.
+    const DROPS: f64 = 2.0;
+    if line.sold == SoldBy::Volume && line.need < DROPS {
+        return "a few drops".into();
+    }
+    line.sold.shown(line.need, units)
 }
 
 /// The cut list: every part with its rough and its finished size.
@@ -137,7 +148,7 @@ fn to_cut(workpiece: &Workpiece) -> Vec<Block> {
 mod tests {
     use super::*;
     use crate::{Shape, Text};
-    use board::{Board, Build, Filling, Paper, Units};
+    use board::{Board, Build, Filling, Paper};
     use workshop::shopping;
 
     fn words(sheets: &[Sheet]) -> Vec<&str> {

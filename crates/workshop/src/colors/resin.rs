@@ -1,6 +1,6 @@
 //! Colored resin: pigment in what is poured into bores, and grooves that are filled.
 
-use board::{Measure, Medium, Rgb};
+use board::{Measure, Medium, Rgb, capital};
 
 use super::steps::{in_words, laid};
 use super::used::{Place, Used};
@@ -16,7 +16,7 @@ const PIGMENT: &str = "Stir pigment for epoxy into the resin before the hardener
 pub fn tinted(workpiece: &Workpiece) -> Option<String> {
     let all = poured(workpiece, |place| !matches!(place, Place::Groove));
     let all: Vec<&Used> = all.iter().collect();
-    (!all.is_empty()).then(|| format!("{PIGMENT} {}.", in_words(&all).join("; ")))
+    (!all.is_empty()).then(|| format!("{PIGMENT} {}.", capital(&in_words(&all).join("; "))))
 }
 
 /// The grooves that are filled with resin; none where none are.
@@ -27,7 +27,7 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     let units = workpiece.units();
     let work = [
         "Vacuum the grooves, level the board, and plug the bores that a groove comes near.".into(),
-        format!("{PIGMENT} {}.", in_words(&all).join("; ")),
+        format!("{PIGMENT} {}.", capital(&in_words(&all).join("; "))),
         format!(
             "Mix {} in {}, resin and hardener by the label's ratio. Lay tape on both sides of the grooves where the wood is porous.",
             Measure::milliliters(resin.mixed).shown(units),
@@ -39,13 +39,13 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
         ),
         "When it is cured, scrape it flush with the face and sand it with a hard block.".into(),
     ];
-    let operation = Operation {
-        sums: &["grooves"],
-        ..Operation::of(Task::GrooveFill)
-    };
-    // Common practice, no source: a groove of a meter is filled and scraped in a quarter of an hour.
-    let minutes = 15.0 + 15.0 * filled_length(workpiece) / 1000.0;
-    let operation = operation
+    let mixing = workpiece
+        .board()
+        .filling
+        .map_or(0.0, |filling| filling.mixing);
+    // Common practice, no source: a groove of a meter is filled and scraped in a quarter of an hour. Each cup is mixed as any batch.
+    let minutes = 15.0 + mixing * f64::from(resin.cups) + 15.0 * filled_length(workpiece) / 1000.0;
+    let operation = Operation::of(Task::GrooveFill)
         .with("syringe, cups, tape, card scraper, hard block", minutes)
         .minding(&[Caution::Resin])
         .waiting(CURE, "the resin cures, by its label");
@@ -150,7 +150,7 @@ mod tests {
         assert!(at(Task::GrooveFill) < at(Task::Sand));
         let filled = plan.of(Task::GrooveFill).next().unwrap();
         assert!(
-            filled.work[1].contains("grooves: player 1 orange"),
+            filled.work[1].contains("own. Grooves: player 1 orange"),
             "{:?}",
             filled.work
         );

@@ -95,8 +95,9 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
     work.push("Level the board, and tape over grooves and whatever is to stay clean.".into());
     work.extend(crate::colors::resin::tinted(workpiece));
     work.push(format!(
-        "Mix {} in {} by the filling plan; each can be worked for {}, mixing included.",
+        "Mix {}{} in {} by the filling plan; each can be worked for {}, mixing included.",
         Measure::milliliters(pour.resin).shown(units),
+        for_boards(pour.boards),
         counted(pour.batches.len(), "batch", "batches"),
         Measure::minutes(pour.working).shown(units)
     ));
@@ -127,6 +128,14 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
         .minding(&cautions)
         .says(work),
     )
+}
+
+/// The boards that are filled one after the other; empty for one, as the plan of the work is for one.
+fn for_boards(boards: u32) -> String {
+    match boards {
+        1 => String::new(),
+        _ => format!(" for {boards} boards, one after the other,"),
+    }
 }
 
 /// Hours until epoxy can be cut, unless its label says otherwise; common practice, no source.

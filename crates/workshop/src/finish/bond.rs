@@ -12,7 +12,7 @@ pub struct Bond {
     pub sort: BondSort,
     /// Hours that the lower coat dries before the upper one, at least; 0 where no time helps.
     pub hours: f64,
-    /// Grit that the lower coat has to be rubbed down with; none where it bonds without.
+    /// Grit that the lower coat has to be scuff-sanded with; none where it bonds without.
     pub grit: Option<u32>,
     /// The reason, a clause without its full stop.
     pub why: &'static str,
@@ -29,7 +29,7 @@ pub enum BondSort {
     Bonds,
     /// It bonds once the lower one has dried long enough.
     AfterTime,
-    /// It bonds once the lower one has dried and been rubbed down.
+    /// It bonds once the lower one has dried and been scuff-sanded.
     AfterAbrasion,
     /// It bonds with another coat between them.
     NeedsTie,

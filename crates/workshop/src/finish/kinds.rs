@@ -43,7 +43,7 @@ pub struct CoatData {
     pub usual: u32,
     /// Grit of the last paper on bare wood; common practice, no source.
     pub wood_grit: u32,
-    /// Grit that a coat is rubbed down with before the next; none where it is left alone. From memory.
+    /// Grit that a coat is scuff-sanded with before the next; none where it is left alone. From memory.
     pub between: Option<u32>,
     /// Whether it has oil that dries, so that rags with it can catch fire.
     pub is_oily: bool,
@@ -251,7 +251,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         usual: 2,
         ..ROW
     },
-    // Not rubbed down: a coat is sanded through before it is dull.
+    // Not scuff-sanded: a coat is sanded through before it is dull.
     CoatData {
         kind: Acrylic,
         coverage: 9.0,

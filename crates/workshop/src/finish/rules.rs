@@ -69,7 +69,7 @@ pub struct Rule {
     pub sort: BondSort,
     /// The time between.
     pub dries: Dries,
-    /// Grit to rub the lower one down with.
+    /// Grit to scuff-sand the lower one with.
     pub grit: Option<u32>,
     /// The reason.
     pub why: &'static str,
@@ -100,8 +100,8 @@ impl Rule {
         }
     }
 
-    /// The same, once the lower coat is rubbed down.
-    const fn rubbed(mut self, grit: u32) -> Self {
+    /// The same, once the lower coat is scuff-sanded.
+    const fn scuffed(mut self, grit: u32) -> Self {
         self.sort = BondSort::AfterAbrasion;
         self.grit = Some(grit);
         self
@@ -230,7 +230,7 @@ pub static RULES: [Rule; 47] = [
         "over a film it is a glaze",
         MEMORY,
     )
-    .rubbed(320)
+    .scuffed(320)
     .minding("only a gel stain lies on a film: try it on scrap"),
     // Dye and stain under the rest, from memory.
     Rule::bonds(
@@ -384,7 +384,7 @@ pub static RULES: [Rule; 47] = [
         MEMORY,
     ),
     // Trade page: polyurethane is in the row of lacquer.
-    Rule::bonds(LACQUERS, POLYS, Dries::Next, KEY, TRADE).rubbed(320),
+    Rule::bonds(LACQUERS, POLYS, Dries::Next, KEY, TRADE).scuffed(320),
     // Dewaxed shellac holds on lacquer that is keyed; trade page.
     Rule::bonds(
         LACQUERS,
@@ -393,15 +393,15 @@ pub static RULES: [Rule; 47] = [
         "dewaxed shellac ties",
         TRADE,
     )
-    .rubbed(320),
+    .scuffed(320),
     // Trade page: spirit shellac does not melt in and makes two skins.
     Rule::fails(LACQUERS, of(&[Shellac]), BondSort::NeedsTie, TIE, TRADE),
     // Trade page: oil is not in the row of lacquer.
     Rule::fails(LACQUERS, ALL_OILS, BondSort::NeedsTie, TIE, TRADE),
     // Color holds on what is sanded dull; from memory.
-    Rule::bonds(LACQUERS, COLORS, Dries::Next, KEY, MEMORY).rubbed(320),
+    Rule::bonds(LACQUERS, COLORS, Dries::Next, KEY, MEMORY).scuffed(320),
     // Polyurethane and varnish: a trade page has oil and wax; themselves once sanded; dewaxed shellac ties.
-    Rule::bonds(VARNISHES, VARNISHES, Dries::Next, KEY, TRADE).rubbed(320),
+    Rule::bonds(VARNISHES, VARNISHES, Dries::Next, KEY, TRADE).scuffed(320),
     // Water-based polyurethane takes itself.
     Rule::bonds(
         of(&[WaterPolyurethane]),
@@ -410,7 +410,7 @@ pub static RULES: [Rule; 47] = [
         KEY,
         TRADE,
     )
-    .rubbed(320),
+    .scuffed(320),
     // The tie coat of a trade page.
     Rule::bonds(
         POLYS,
@@ -419,7 +419,7 @@ pub static RULES: [Rule; 47] = [
         "dewaxed shellac ties",
         TRADE,
     )
-    .rubbed(320),
+    .scuffed(320),
     // Trade page: oil is in the row of polyurethane.
     Rule::bonds(
         POLYS,
@@ -429,7 +429,7 @@ pub static RULES: [Rule; 47] = [
         TRADE,
     ),
     // Color holds on what is sanded dull; from memory.
-    Rule::bonds(POLYS, COLORS, Dries::Next, KEY, MEMORY).rubbed(320),
+    Rule::bonds(POLYS, COLORS, Dries::Next, KEY, MEMORY).scuffed(320),
     // Trade page: oil and wax only, so that the rest needs a tie.
     Rule::fails(POLYS, ANY, BondSort::NeedsTie, TIE, TRADE),
     // Color under the rest: "over sealed wood, under the topcoat, test for solvent bleed", from memory.
@@ -457,9 +457,9 @@ pub static RULES: [Rule; 47] = [
         KEY,
         MEMORY,
     )
-    .rubbed(320),
+    .scuffed(320),
     // Water-based coats wait until its oil is dry; from memory.
-    Rule::bonds(of(&[Enamel]), WATERY, Dries::Hours(3.0 * DAY), KEY, MEMORY).rubbed(320),
+    Rule::bonds(of(&[Enamel]), WATERY, Dries::Hours(3.0 * DAY), KEY, MEMORY).scuffed(320),
     // All else goes over color that is dry.
     Rule::bonds(COLORS, ANY, A_DAY, "color has to be dry", MEMORY),
 ];

@@ -196,7 +196,7 @@ fn has_inlay(workpiece: &Workpiece) -> bool {
 ///
 /// Both faces get as many coats, or the board cups as one of them takes up the moisture of the air sooner.
 fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, unmask: Option<String>) -> Operation {
-    let rub = rubbed(workpiece.board(), coat);
+    let scuff = scuffed(workpiece.board(), coat);
     let rests = rests_after(workpiece.board(), coat);
     let coat = coat.coat;
     let hours = coat.dries.max(rests.unwrap_or_default());
@@ -210,7 +210,7 @@ fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, unmask: Option<Str
         words += " ";
         words += AIR;
     }
-    words += &rub;
+    words += &scuff;
     words += put_on(coat.kind);
     words += " Let it dry ";
     words += &time(hours);
@@ -229,7 +229,7 @@ fn applied(workpiece: &Workpiece, coat: InLayer, number: u32, unmask: Option<Str
         ..Operation::of(Task::Coat)
     }
     .with(tool(coat), 40.0)
-    .minding(&of_coat(coat, !rub.is_empty()))
+    .minding(&of_coat(coat, !scuff.is_empty()))
     .says([words])
 }
 
@@ -298,11 +298,11 @@ fn rests_after(board: &Board, laid: InLayer) -> Option<f64> {
     (is_due && coat.dries < REST).then_some(REST)
 }
 
-/// The sentence about rubbing down what is under a coat; empty where nothing is.
+/// The sentence about scuff-sanding what is under a coat; empty where nothing is.
 ///
 /// Within a layer it is about the coat before, at the first coat of a layer about all that the layer lies on. Color is thin, and
 /// sanded through in a moment.
-fn rubbed(board: &Board, coat: InLayer) -> String {
+fn scuffed(board: &Board, coat: InLayer) -> String {
     let (layer, within) = (coat.layer, coat.number > 1);
     let met = meetings(&board.finish).into_iter();
     let met = met.filter(|met| met.over == layer && (met.under == layer) == within);
@@ -320,7 +320,7 @@ fn rubbed(board: &Board, coat: InLayer) -> String {
         Some(grit) => {
             let spared = if color { ", the color but lightly" } else { "" };
             format!(
-                " First rub down the coat below with a gray pad or grit {grit}{spared}, and take the dust off."
+                " First scuff-sand the coat below with a gray pad or grit {grit}{spared}, and take the dust off."
             )
         }
     }
@@ -339,10 +339,10 @@ fn tool(coat: Coat) -> &'static str {
     }
 }
 
-/// The cautions of one coat; dust too where the coat before it is rubbed down.
-fn of_coat(coat: Coat, is_rubbed: bool) -> Vec<Caution> {
+/// The cautions of one coat; dust too where the coat before it is scuff-sanded.
+fn of_coat(coat: Coat, is_scuffed: bool) -> Vec<Caution> {
     let data = coat_data(coat.kind);
-    let dust = is_rubbed.then_some(Caution::Dust);
+    let dust = is_scuffed.then_some(Caution::Dust);
     let rags = data.is_oily.then_some(Caution::OilyRags);
     let vapor = data.has_vapor.then_some(Caution::Solvents);
     dust.into_iter().chain(rags).chain(vapor).collect()

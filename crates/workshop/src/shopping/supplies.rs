@@ -81,8 +81,12 @@ fn cups(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     let pour = workpiece.pour()?;
     let batches = (pour.batches.len() as f64 / f64::from(pour.boards.max(1))).ceil();
     let grooves = groove_resin(workpiece).map_or(0, |resin| resin.cups);
+    let note = match grooves {
+        0 => "one for each batch",
+        _ => "one for each batch, and for each color in the grooves",
+    };
     Some(ToBuy {
-        note: "one for each batch".into(),
+        note: note.into(),
         pack: CUPS,
         ..ToBuy::pieces(
             Shelf::Supplies,

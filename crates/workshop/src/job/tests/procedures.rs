@@ -94,7 +94,7 @@ fn resin_goes_as_data_sheets_tell() {
 }
 
 /// Wood Handbook (FPL-GTR-190), chapter 16 on finishing, and labels of finishes: sand through the grits, take off the dust,
-/// coat, let dry, rub down, coat again, and wait until it is hard before use; from memory.
+/// coat, let dry, scuff-sand, coat again, and wait until it is hard before use; from memory.
 #[test]
 fn finishing_goes_as_labels_tell() {
     let board = Board {
@@ -108,8 +108,8 @@ fn finishing_goes_as_labels_tell() {
     let plan = super::plan(&board);
     let coats: Vec<&super::Operation> = plan.of(Task::Coat).collect();
     assert!(
-        !coats[0].work[0].contains("rub down")
-            && coats[1].work[0].contains("First rub down the coat below")
+        !coats[0].work[0].contains("scuff-sand")
+            && coats[1].work[0].contains("First scuff-sand the coat below")
     );
     assert!(coats.iter().all(|coat| coat.wait.is_some()));
 }
