@@ -39,40 +39,70 @@ impl Fault {
 pub struct Judged {
     /// The first of them.
     pub first: Option<Fault>,
-    /// As many as can be found of which no two share a layer, each by its lowest and its highest layer, from the first up.
-    ///
-    /// One change mends two of them at most, by moving a layer from one into the other.
-    pub apart: Vec<(usize, usize)>,
-    /// For each layer the number of the fault among them that it is in, from 1; 0 where it is in none.
-    within: Vec<u8>,
+    /// All of them, each by its lowest and its highest layer, in the order of their highest layers.
+    all: Vec<(usize, usize)>,
+}
+
+/// The layers that a change of a plan concerns.
+#[derive(Debug, Clone, Copy)]
+pub struct Touch {
+    /// The layer that is another one after the change, or in another place, or gone; none where a layer is only added.
+    pub changed: Option<usize>,
+    /// The layer before which another comes to lie; none where none does.
+    pub before: Option<usize>,
+}
+
+impl Touch {
+    /// Of a layer that stays in its place, or goes.
+    pub const fn at(layer: usize) -> Self {
+        Self {
+            changed: Some(layer),
+            before: None,
+        }
+    }
+
+    /// The highest layer that it concerns.
+    fn end(self) -> usize {
+        self.changed.max(self.before).unwrap_or(0)
+    }
+
+    /// Whether a fault may not be the same after the change: it has the layer, or another comes to lie within it.
+    fn concerns(self, (under, over): (usize, usize)) -> bool {
+        let has = |layer: usize| under <= layer && layer <= over;
+        let holds = |layer: usize| under < layer && layer <= over;
+        self.changed.is_some_and(has) || self.before.is_some_and(holds)
+    }
 }
 
 impl Judged {
-    /// The number of those faults that a change of a layer can mend: 1 where it is in one, else 0.
-    pub fn at(&self, layer: usize) -> usize {
-        self.within
-            .get(layer)
-            .is_some_and(|fault| *fault > 0)
-            .into()
+    /// Whether more than so many faults of which no two share a layer are left by a change as they were, of those that lie from a layer
+    /// on up.
+    ///
+    /// One change mends two of them at most, by moving a layer from one into the other.
+    pub fn leaves_more_than(&self, most: usize, touch: Touch, from: usize) -> bool {
+        let mut apart = Apart::default();
+        let left = |fault: &&(usize, usize)| fault.0 >= from && !touch.concerns(**fault);
+        let mut left = self.all.iter().filter(left);
+        left.any(|fault| apart.count(*fault) > most)
     }
+}
 
-    /// The number of those faults that a layer put in before another can mend: 1 where it comes to lie within one, else 0.
-    pub fn before(&self, layer: usize) -> usize {
-        let fault = |at: Option<usize>| at.and_then(|at| self.within.get(at)).copied();
-        let (below, above) = (fault(layer.checked_sub(1)), fault(Some(layer)));
-        below
-            .is_some_and(|fault| fault > 0 && above == Some(fault))
-            .into()
-    }
+/// The most faults of which no two share a layer, counted in the order of their highest layers.
+#[derive(Debug, Default)]
+struct Apart {
+    /// The number of them.
+    count: usize,
+    /// The highest layer of the last one.
+    end: Option<usize>,
+}
 
-    /// Marks the layers of the faults that are apart.
-    fn mark(&mut self, layers: usize) {
-        self.within.resize(layers, 0);
-        for (number, (under, over)) in self.apart.iter().enumerate() {
-            for within in self.within.iter_mut().take(over + 1).skip(*under) {
-                *within = u8::try_from(number + 1).unwrap_or(u8::MAX);
-            }
+impl Apart {
+    /// The number with one more fault.
+    fn count(&mut self, (under, over): (usize, usize)) -> usize {
+        if self.end.is_none_or(|end| under > end) {
+            (self.count, self.end) = (self.count + 1, Some(over));
         }
+        self.count
     }
 }
 
@@ -81,29 +111,37 @@ impl Judged {
 ///
 /// A fault that time mends which costs no change is mended here, where it is met: it makes none of those below it, and no other fault
 /// hangs on the time of a layer that costs no change.
-pub fn judged(plan: &mut [Layer], begins: usize, most: usize) -> Option<Judged> {
+///
+/// Of a plan that comes from another by a change, the faults of that one which it leaves alone are counted twice on the way up: beyond
+/// the lowest layer that is another one now, and beyond all of them.
+pub fn judged(
+    plan: &mut [Layer],
+    begins: usize,
+    most: usize,
+    before: Option<(&Judged, Touch)>,
+) -> Option<Judged> {
     let mut judged = Judged::default();
-    let mut row = Vec::new();
+    let (mut row, mut apart) = (Vec::new(), Apart::default());
     for over in begins..plan.len() {
         while let Some((fault, at)) = faults_of(plan, over, &mut row) {
             wait(plan, at, fault);
         }
         for fault in &row {
             judged.first.get_or_insert(*fault);
-            let is_apart = judged
-                .apart
-                .last()
-                .is_none_or(|(_, end)| fault.under > *end);
-            if is_apart {
-                judged.apart.push((fault.under, fault.over));
+            let layers = (fault.under, fault.over);
+            judged.all.push(layers);
+            if apart.count(layers) > most {
+                return None;
             }
         }
-        if judged.apart.len() > most {
+        // A layer may have moved down by one, so that the one two above it is surely not looked at yet.
+        let leaves_too_many = |(before, touch): (&Judged, Touch)| {
+            let is_time = over == begins + 1 || over == touch.end() + 1;
+            is_time && before.leaves_more_than(most - apart.count, touch, over + 2)
+        };
+        if before.is_some_and(leaves_too_many) {
             return None;
         }
-    }
-    if judged.first.is_some() {
-        judged.mark(plan.len());
     }
     Some(judged)
 }

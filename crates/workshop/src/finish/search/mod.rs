@@ -18,7 +18,7 @@ use super::bond::hours_between;
 use super::kinds::coat_data;
 use super::meeting::is_sound;
 
-use faults::{Fault, Judged, Lack, judged, wait};
+use faults::{Fault, Judged, Lack, Touch, judged, wait};
 pub use fix::{FinishChange, FinishFix};
 
 /// Plans looked at before the search gives up on the shortest fix; keeps it within milliseconds.
@@ -115,7 +115,7 @@ pub fn finish_fixes(coats: &[Coat]) -> Vec<FinishFix> {
     while search.found.is_empty() && search.seen < MOST_PLANS {
         search.seen += 1;
         if search.seen < MOST_PLANS {
-            search.go(plan.clone(), 0, depth);
+            search.go(plan.clone(), 0, depth, None);
         }
         depth += 1;
     }
@@ -151,8 +151,14 @@ impl Search {
     /// Looks through the plans that are so many changes away.
     ///
     /// Layers below the one at `begins` hold, as they did before the last change.
-    fn go(&mut self, mut plan: Vec<Layer>, begins: usize, left: usize) {
-        let Some(judged) = judged(&mut plan, begins, 2 * left) else {
+    fn go(
+        &mut self,
+        mut plan: Vec<Layer>,
+        begins: usize,
+        left: usize,
+        before: Option<(&Judged, Touch)>,
+    ) {
+        let Some(judged) = judged(&mut plan, begins, 2 * left, before) else {
             return;
         };
         match judged.first {
@@ -175,25 +181,25 @@ impl Search {
     fn step(
         &mut self,
         from: From<'_>,
-        touched: usize,
+        touch: Touch,
         begins: usize,
         change: impl FnOnce(&mut Vec<Layer>),
     ) {
         self.seen += 1;
-        if self.seen >= MOST_PLANS || from.judged.apart.len() > 2 * from.left + touched {
+        if self.seen >= MOST_PLANS || from.judged.leaves_more_than(2 * from.left, touch, 0) {
             return;
         }
         let mut next = Vec::with_capacity(from.plan.len() + 1);
         next.extend_from_slice(from.plan);
         change(&mut next);
-        self.go(next, begins, from.left);
+        self.go(next, begins, from.left, Some((from.judged, touch)));
     }
 
     /// Every change that concerns a fault.
     fn branch(&mut self, from: From<'_>, fault: Fault) {
         if fault.lacks != Lack::Bond {
             for at in fault.span() {
-                self.step(from, from.judged.at(at), at, |next| wait(next, at, fault));
+                self.step(from, Touch::at(at), at, |next| wait(next, at, fault));
             }
         }
         self.tie(from, fault);
@@ -210,8 +216,11 @@ impl Search {
     fn tie(&mut self, from: From<'_>, fault: Fault) {
         for at in fault.under + 1..=fault.over {
             for place in self.places.clone() {
-                let touched = from.judged.before(at);
-                self.step(from, touched, at, |next| next.insert(at, Layer::tie(place)));
+                let touch = Touch {
+                    changed: None,
+                    before: Some(at),
+                };
+                self.step(from, touch, at, |next| next.insert(at, Layer::tie(place)));
             }
         }
     }
@@ -226,7 +235,7 @@ impl Search {
         };
         let was = layer.coat.kind;
         for kind in relatives(was).iter().filter(|kind| **kind != was) {
-            self.step(from, from.judged.at(at), at, |next| {
+            self.step(from, Touch::at(at), at, |next| {
                 if let Some(layer) = next.get_mut(at) {
                     layer.kind_was = Some(was);
                     (layer.coat.kind, layer.coat.dries) = (*kind, coat_data(*kind).next);
@@ -240,7 +249,7 @@ impl Search {
     /// A layer that was changed before is not left out then: leaving it out at once is a change less.
     fn drop(&mut self, from: From<'_>, at: usize) {
         if from.plan.get(at).is_some_and(|layer| layer.count() == 0) {
-            self.step(from, from.judged.at(at), at, |next| {
+            self.step(from, Touch::at(at), at, |next| {
                 next.remove(at);
             });
         }
@@ -262,8 +271,11 @@ impl Search {
             };
             for to in places.filter(|to| *to != at) {
                 // What moves up goes behind the layer that is in its place, and what moves down before it.
-                let between = from.judged.before(if to > at { to + 1 } else { to });
-                self.step(from, from.judged.at(at) + between, at.min(to), |next| {
+                let touch = Touch {
+                    changed: Some(at),
+                    before: Some(if to > at { to + 1 } else { to }),
+                };
+                self.step(from, touch, at.min(to), |next| {
                     let mut layer = next.remove(at);
                     layer.moved = true;
                     next.insert(to, layer);
@@ -366,7 +378,7 @@ fn fix_of(plan: &[Layer], before: &[Coat], is_shortest: bool) -> FinishFix {
 /// It ends: a wait or a tie makes no new fault, and there are only so many layers to leave out.
 fn one_by_one(before: &[Coat], mut plan: Vec<Layer>) -> FinishFix {
     // What costs no change has waited by then.
-    while let Some(fault) = judged(&mut plan, 0, usize::MAX).and_then(|judged| judged.first) {
+    while let Some(fault) = judged(&mut plan, 0, usize::MAX, None).and_then(|judged| judged.first) {
         let kind = |at: usize| plan.get(at).map(|layer| layer.coat);
         let (Some(under), Some(over)) = (kind(fault.under), kind(fault.over)) else {
             break;
