@@ -270,8 +270,8 @@ fn wood_in_the_seasons_is_typed_and_its_sums_stand_at_the_bench() {
     story.press("Bench");
     assert!(!story.sees("movement over the year"));
     story.press("Wood");
-    story.reach("Seasonal movement");
     story.reach("Plan for the seasons");
+    story.reach("Seasonal movement");
     story.type_into("Dampest room, humidity", "80");
     let wood = story.app().session.board.wood.as_ref().unwrap();
     assert_eq!(
@@ -328,9 +328,23 @@ fn board_and_pitch_are_fitted_to_each_other() {
 }
 
 #[test]
+fn a_stage_is_marked_where_a_stop_is_to_be_mended() {
+    let mut story = Story::begin();
+    let said = |story: &Story, label: &str| {
+        let tab = story.harness.get_by_label(label);
+        tab.accesskit_node().description().unwrap_or_default()
+    };
+    assert!(!said(&story, "Lay out").contains("stop"));
+    story.type_into("Hole spacing", "10");
+    let words = said(&story, "Lay out");
+    assert!(words.contains("Here: 2 stops"), "{words}");
+    assert!(!said(&story, "Hand over").contains("Here"));
+}
+
+#[test]
 fn bores_are_told_apart_by_role_without_changing_any() {
     let mut story = Story::begin();
-    story.reach("Pieces and bores");
+    story.press("Drill");
     let before = story.app().session.board.clone();
     story.reach("same for all");
     assert_eq!(story.app().session.board, before);

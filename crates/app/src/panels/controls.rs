@@ -2,8 +2,9 @@
 
 use board::{Board, HoleId, field};
 use egui::{Button, ScrollArea, Ui, vec2};
-use workshop::Mend;
+use workshop::{Finding, Mend, Severity};
 
+use super::findings::mark;
 use super::rows::fitted;
 use super::{
     base, blank, bores, calendar, colors, filling, finish, grooves, hardboard, jig, limits,
@@ -13,7 +14,7 @@ use crate::command::Command;
 use crate::current::Current;
 use crate::printers::Printers;
 use crate::stage::Stage;
-use crate::theme;
+use crate::theme::{self, Tokens};
 use crate::widgets::{fields_ui, folded, section};
 
 /// The parts that the controls change.
@@ -45,7 +46,7 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     if controls.show_chosen {
         *controls.stage = Stage::LayOut;
     }
-    stages_ui(ui, controls.stage);
+    stages_ui(ui, controls.stage, controls.current);
     let stage = *controls.stage;
     let area = ScrollArea::vertical()
         .id_salt(stage.label())
@@ -61,19 +62,51 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     });
 }
 
-/// The stages, in as many rows as the panel needs for them.
-fn stages_ui(ui: &mut Ui, chosen: &mut Stage) {
+/// The stages, in as many rows as the panel needs for them, each with a mark where a finding is to be mended there.
+fn stages_ui(ui: &mut Ui, chosen: &mut Stage, current: &Current) {
+    let good = current.good();
+    let findings = good.map_or(&[][..], |workpiece| workpiece.findings());
     ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing = vec2(3.0, 3.0);
+        ui.spacing_mut().item_spacing = vec2(5.0, 5.0);
         for stage in Stage::ALL {
             let button =
                 Button::selectable(*chosen == stage, stage.label()).frame_when_inactive(true);
-            if ui.add(button).on_hover_text(stage.tooltip()).clicked() {
+            let button = ui.add(button);
+            let held = held_words(findings, stage);
+            if let Some((severity, _)) = &held {
+                let color = Tokens::of(ui).severity(*severity);
+                let corner = button.rect.right_top() + vec2(-2.0, 2.0);
+                ui.painter()
+                    .circle_filled(corner, 7.0, Tokens::of(ui).panel);
+                mark(ui, corner, 0.8, *severity, color);
+            }
+            let held = held.map_or_else(String::new, |(_, words)| format!("\nHere: {words}"));
+            // A screen reader hears it as the description of the tab.
+            let hint = format!("{}{held}", stage.tooltip());
+            if button.on_hover_text(hint).clicked() {
                 *chosen = stage;
             }
         }
     });
     ui.add_space(theme::GAP);
+}
+
+/// The worst of the findings that are mended at a stage, and how many stops and cautions there are; none where all is well.
+fn held_words(findings: &[Finding], stage: Stage) -> Option<(Severity, String)> {
+    let count = |severity| {
+        let is_it = |finding: &&Finding| {
+            finding.severity == severity && Stage::of_rule(finding.rule) == stage
+        };
+        findings.iter().filter(is_it).count()
+    };
+    let told = [Severity::Stop, Severity::Caution].map(|severity| (severity, count(severity)));
+    let (worst, _) = *told.iter().find(|(_, count)| *count > 0)?;
+    let words = told.iter().filter(|(_, count)| *count > 0);
+    let words = words.map(|(severity, count)| {
+        let many = if *count == 1 { "" } else { "s" };
+        format!("{count} {}{many}", severity.label())
+    });
+    Some((worst, words.collect::<Vec<_>>().join(", ")))
 }
 
 fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
@@ -86,8 +119,8 @@ fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         pattern::lanes_ui(ui, board, controls.current);
     });
     section(ui, "Center", false, |ui| bores::center_ui(ui, board));
-    section(ui, "Pieces and bores", false, |ui| {
-        bores::bores_ui(ui, board, controls.asked);
+    section(ui, "Pieces", true, |ui| {
+        bores::pieces_ui(ui, board, controls.asked);
     });
     section(ui, "Weight and magnets", false, |ui| {
         bores::piece::piece_ui(ui, board);
@@ -112,6 +145,7 @@ fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 
 fn wood_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     let board = &mut *controls.board;
+    section(ui, "Species", true, |ui| wood::wood_ui(ui, board));
     section(ui, "Blank", true, |ui| {
         blank::stock::stock_ui(ui, board, controls.current, controls.asked);
     });
@@ -122,7 +156,7 @@ fn wood_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         blank::joining::screws_ui(ui, board);
     });
     section(ui, "Seasonal movement", false, |ui| {
-        wood::wood_ui(ui, board);
+        wood::seasons_ui(ui, board);
     });
     section(ui, "Base", false, |ui| base::base_ui(ui, board));
 }
@@ -145,6 +179,9 @@ fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
 
 fn drill_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     let board = &mut *controls.board;
+    section(ui, "Bores", true, |ui| {
+        bores::bores_ui(ui, board, controls.asked);
+    });
     section(ui, "Jig and order", true, |ui| {
         jig::jig_ui(ui, board);
     });

@@ -2,8 +2,7 @@
 
 use board::{Board, Choice, Measure, capital};
 use egui::{
-    Align, Button, Color32, Layout, RichText, Role, ScrollArea, Shape, Stroke, Ui, WidgetInfo,
-    pos2, vec2,
+    Align, Button, Color32, Layout, RichText, Role, ScrollArea, Shape, Stroke, Ui, WidgetInfo, vec2,
 };
 use workshop::{Finding, Severity, Workpiece};
 
@@ -161,7 +160,7 @@ fn finding_ui(ui: &mut Ui, board: &Board, finding: &Finding, view: &mut ViewStat
             .min_size(vec2(ui.available_width(), 0.0)),
     );
     let corner = response.rect.left_top() + vec2(16.0, 13.0);
-    mark(ui, corner, finding.severity, color);
+    mark(ui, corner, 1.0, finding.severity, color);
     let response = response.on_hover_text(finding.rule.statement(board.units));
     if response.hovered() || response.has_focus() {
         view.pointed = Some(key(finding));
@@ -192,17 +191,14 @@ fn mends_ui(ui: &mut Ui, finding: &Finding, view: &mut ViewState) {
     });
 }
 
-/// The severity as a shape too: a filled square, a triangle, a ring.
-fn mark(ui: &mut Ui, center: egui::Pos2, severity: Severity, color: Color32) {
+/// The severity as a shape too, of a size: a filled square, a triangle, a ring.
+pub(super) fn mark(ui: &Ui, center: egui::Pos2, size: f32, severity: Severity, color: Color32) {
     let painter = ui.painter();
-    let at = |x: f32, y: f32| pos2(center.x + x, center.y + y);
+    let at = |x: f32, y: f32| center + size * vec2(x, y);
     match severity {
         Severity::Stop => {
-            painter.rect_filled(
-                egui::Rect::from_center_size(center, vec2(10.0, 10.0)),
-                1.0,
-                color,
-            );
+            let square = egui::Rect::from_center_size(center, size * vec2(10.0, 10.0));
+            painter.rect_filled(square, 1.0, color);
         }
         Severity::Caution => {
             painter.add(Shape::convex_polygon(
@@ -212,7 +208,7 @@ fn mark(ui: &mut Ui, center: egui::Pos2, severity: Severity, color: Color32) {
             ));
         }
         Severity::Note => {
-            painter.circle_stroke(center, 4.5, Stroke::new(2.0, color));
+            painter.circle_stroke(center, size * 4.5, Stroke::new(2.0, color));
         }
     }
 }

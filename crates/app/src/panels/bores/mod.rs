@@ -19,8 +19,8 @@ use crate::panels::bores::strip::strip_ui;
 use crate::panels::rows::{fit_button, fitted};
 use crate::widgets::{auto_ui, choice_ui, field_ui, number_ui, row};
 
-/// The piece, and the bores by role.
-pub fn bores_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
+/// The piece, and who plays with it.
+pub fn pieces_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
     field_ui(ui, board, &field::PIECE_KIND);
     let largest = Mend::LargestPiece;
     fitted(ui, board, &field::PIECE_DIAMETER, largest, asked);
@@ -30,6 +30,10 @@ pub fn bores_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
         auto_ui(ui, board, &field::SHANK, fitting);
     }
     field_ui(ui, board, &field::YOUNGEST);
+}
+
+/// The bores by role.
+pub fn bores_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
     fit_button(ui, Mend::LargestBore, asked);
     field_ui(ui, board, &field::SPUR);
     let mut bores = board.bores;

@@ -51,7 +51,7 @@ fn near_ui(ui: &mut Ui, caption: &str, bore: &mut Bore, bit: f64, units: Units) 
 
 #[cfg(test)]
 mod tests {
-    use crate::panels::bores::bores_ui;
+    use crate::panels::bores::{bores_ui, pieces_ui};
     use crate::panels::hand::{self, press, sees, type_into};
 
     #[test]
@@ -59,6 +59,7 @@ mod tests {
         // A marble of 40 mm sinks by 11 % into a bore of 25 mm.
         let mut panel = hand::panel(900.0, |ui, board| {
             board.tools.forstner = vec![10.0, 12.7, 25.0];
+            pieces_ui(ui, board, &mut Vec::new());
             bores_ui(ui, board, &mut Vec::new());
         });
         assert!(sees(&panel, "+0.7 mm"));
