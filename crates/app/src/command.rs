@@ -62,6 +62,10 @@ pub enum Command {
     Units,
     /// Light or dark.
     Theme,
+    /// Light or dark as the system has it.
+    SystemTheme,
+    /// Colors of high contrast, or quiet ones.
+    HighContrast,
     /// The maker's shop.
     Shop,
     /// A search over commands, fields, words and the guide.
@@ -80,7 +84,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 45] = [
+    pub const ALL: [Self; 47] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -120,6 +124,8 @@ impl Command {
         Self::Stage(Stage::HandOver),
         Self::Units,
         Self::Theme,
+        Self::SystemTheme,
+        Self::HighContrast,
         Self::Shop,
         Self::Search,
         Self::Guide,
@@ -158,6 +164,8 @@ impl Command {
             Self::Stage(stage) => stage.label(),
             Self::Units => "Millimeters or inches",
             Self::Theme => "Light or dark",
+            Self::SystemTheme => "Light or dark as the system",
+            Self::HighContrast => "High contrast",
             Self::Shop => "Shop…",
             Self::Search => "Search…",
             Self::Guide => "Guide",
@@ -206,6 +214,8 @@ impl Command {
             Self::Stage(stage) => stage.tooltip(),
             Self::Units => "Show lengths in the other unit",
             Self::Theme => "Change between light and dark",
+            Self::SystemTheme => "Follow the system when it turns light or dark",
+            Self::HighContrast => "Black and white with every line drawn out, or quiet colors",
             Self::Search => "Find a command, a field, a word or a page of the guide by its name",
             Self::Guide => "Read about the stage at hand",
             Self::Keys => "Every command that has keys",
@@ -254,6 +264,8 @@ impl Command {
             Self::Figure
             | Self::TrueSize
             | Self::Ruler
+            | Self::SystemTheme
+            | Self::HighContrast
             | Self::Sample(_)
             | Self::Recent(_)
             | Self::Before

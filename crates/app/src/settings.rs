@@ -10,6 +10,8 @@ use serde::{Deserialize, Serialize};
 pub struct Settings {
     /// Light, dark, or as the system says.
     pub theme: egui::ThemePreference,
+    /// Whether colors are those of high contrast.
+    pub high_contrast: bool,
     /// The folder of the last export; empty before the first.
     pub export_folder: PathBuf,
     /// Whether the screen shows names of holes.
@@ -41,6 +43,7 @@ impl Default for Settings {
     fn default() -> Self {
         Self {
             theme: egui::ThemePreference::Light,
+            high_contrast: false,
             export_folder: PathBuf::new(),
             show_names: true,
             show_wood: true,

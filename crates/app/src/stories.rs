@@ -465,6 +465,27 @@ fn undo_and_redo_say_what_they_do() {
 }
 
 #[test]
+fn alt_and_f10_open_menus() {
+    let mut story = Story::begin();
+    story.keys(Modifiers::NONE, Key::F10);
+    assert!(story.sees("New board…"));
+    story.keys(Modifiers::NONE, Key::Escape);
+    assert!(!story.sees("New board…"));
+    for modifiers in [Modifiers::ALT, Modifiers::NONE] {
+        story
+            .harness
+            .event(egui::Event::ModifiersChanged(modifiers));
+        story.harness.run();
+    }
+    assert!(story.sees("New board…"));
+    story.keys(Modifiers::NONE, Key::Escape);
+    story.keys(Modifiers::ALT, Key::V);
+    assert!(story.sees("High contrast"));
+    story.press("High contrast");
+    assert!(story.app().settings.high_contrast);
+}
+
+#[test]
 fn a_message_goes_after_a_time() {
     let mut story = Story::begin();
     story.type_into("Players", "4");

@@ -88,14 +88,57 @@ const DARK: Tokens = Tokens {
     fine: rgb(0x0093_CFA0),
 };
 
+/// Black on white, and every line drawn out.
+const HIGH_LIGHT: Tokens = Tokens {
+    panel: rgb(0x00FF_FFFF),
+    bench: rgb(0x00F7_F7F7),
+    field: rgb(0x00FF_FFFE),
+    edge: rgb(0x0000_0000),
+    button: rgb(0x00F0_F0F0),
+    button_hot: rgb(0x00DA_DADA),
+    ink: rgb(0x0000_0000),
+    faint_ink: rgb(0x0030_3030),
+    line: rgb(0x0000_0000),
+    accent: rgb(0x005A_2600),
+    on_accent: rgb(0x00FF_FFFF),
+    chosen: rgb(0x00FF_DE85),
+    stop: rgb(0x0088_0000),
+    caution: rgb(0x0056_3700),
+    note: rgb(0x0000_3864),
+    fine: rgb(0x0008_4415),
+};
+
+/// White on black.
+const HIGH_DARK: Tokens = Tokens {
+    panel: rgb(0x0000_0000),
+    bench: rgb(0x0008_0808),
+    field: rgb(0x0000_0001),
+    edge: rgb(0x00FF_FFFF),
+    button: rgb(0x001C_1C1C),
+    button_hot: rgb(0x0036_3636),
+    ink: rgb(0x00FF_FFFF),
+    faint_ink: rgb(0x00D4_D4D4),
+    line: rgb(0x00FF_FFFF),
+    accent: rgb(0x00FF_C08A),
+    on_accent: rgb(0x0000_0000),
+    chosen: rgb(0x005A_3A00),
+    stop: rgb(0x00FF_A8A0),
+    caution: rgb(0x00FF_D070),
+    note: rgb(0x00AC_DAFF),
+    fine: rgb(0x00A0_EAB0),
+};
+
 impl Tokens {
-    /// The colors of the theme that a part of the window is drawn in.
+    /// The colors of the theme that a part of the window is drawn in, which its panels tell.
     pub fn of(ui: &egui::Ui) -> &'static Self {
-        if ui.visuals().dark_mode {
-            &DARK
-        } else {
-            &LIGHT
-        }
+        let visuals = ui.visuals();
+        let is_it = |tokens: &&&Self| tokens.panel == visuals.panel_fill;
+        let plain = if visuals.dark_mode { &DARK } else { &LIGHT };
+        [&HIGH_LIGHT, &HIGH_DARK]
+            .iter()
+            .find(is_it)
+            .copied()
+            .unwrap_or(plain)
     }
 
     /// The color of a severity.
@@ -122,8 +165,7 @@ pub fn install(ctx: &egui::Context) {
         options.input_options.surrender_focus_on = egui::SurrenderFocusOn::Presses;
     });
     ctx.set_fonts(fonts());
-    ctx.set_visuals_of(Theme::Light, visuals(&LIGHT, Visuals::light()));
-    ctx.set_visuals_of(Theme::Dark, visuals(&DARK, Visuals::dark()));
+    color(ctx, false);
     ctx.all_styles_mut(|style| {
         let sized = |size| FontId::new(size, FontFamily::Proportional);
         style.text_styles = [
@@ -141,6 +183,17 @@ pub fn install(ctx: &egui::Context) {
         style.spacing.menu_margin = Margin::same(6);
         style.interaction.selectable_labels = false;
     });
+}
+
+/// Gives the window its colors, by day and by night: quiet ones, or those of high contrast.
+pub fn color(ctx: &egui::Context, high_contrast: bool) {
+    let (light, dark) = if high_contrast {
+        (&HIGH_LIGHT, &HIGH_DARK)
+    } else {
+        (&LIGHT, &DARK)
+    };
+    ctx.set_visuals_of(Theme::Light, visuals(light, Visuals::light()));
+    ctx.set_visuals_of(Theme::Dark, visuals(dark, Visuals::dark()));
 }
 
 /// The family of words that stand out.
@@ -224,10 +277,15 @@ mod tests {
     use super::*;
     use crate::color::contrast;
 
-    /// WCAG 2 level AA for text.
+    /// WCAG 2 level AA for text, and level AAA where high contrast is asked for.
     #[test]
     fn all_words_can_be_read_on_what_they_stand_on() {
-        for tokens in [LIGHT, DARK] {
+        for (tokens, least) in [
+            (LIGHT, 4.5),
+            (DARK, 4.5),
+            (HIGH_LIGHT, 7.0),
+            (HIGH_DARK, 7.0),
+        ] {
             let grounds = [tokens.panel, tokens.bench, tokens.field, tokens.button];
             let inks = [
                 tokens.ink,
@@ -241,16 +299,27 @@ mod tests {
             for ground in grounds {
                 for ink in inks {
                     assert!(
-                        contrast(ground, ink) >= 4.5,
+                        contrast(ground, ink) >= least,
                         "{ink:?} on {ground:?}: {}",
                         contrast(ground, ink)
                     );
                 }
             }
             for ground in [tokens.button_hot, tokens.chosen] {
-                assert!(contrast(ground, tokens.ink) >= 4.5);
+                assert!(contrast(ground, tokens.ink) >= least);
             }
-            assert!(contrast(tokens.accent, tokens.on_accent) >= 4.5);
+            assert!(contrast(tokens.accent, tokens.on_accent) >= least);
+        }
+    }
+
+    /// WCAG 2.2, success criterion 1.4.11: 3 to 1 for what tells a field from its ground.
+    #[test]
+    fn frames_of_fields_stand_out() {
+        for tokens in [LIGHT, DARK, HIGH_LIGHT, HIGH_DARK] {
+            for ground in [tokens.panel, tokens.field] {
+                let found = contrast(tokens.edge, ground);
+                assert!(found >= 3.0, "{:?} on {ground:?}: {found}", tokens.edge);
+            }
         }
     }
 }

@@ -27,6 +27,7 @@ use crate::view::ViewState;
 mod carry_out;
 mod document;
 mod faces;
+mod focus;
 pub mod headless;
 mod open;
 mod panes;
@@ -69,6 +70,7 @@ impl App {
         file: Option<&Path>,
     ) -> Self {
         ctx.set_theme(settings.theme);
+        theme::color(ctx, settings.high_contrast);
         let sample = SAMPLES
             .first()
             .map(crate::samples::Sample::board)
@@ -158,6 +160,7 @@ impl App {
             .dialog
             .as_mut()
             .and_then(|dialog| dialog_ui(ui.ctx(), dialog, &*self.host));
+        focus::show(ui.ctx());
         help_ui(ui.ctx(), &mut self.view.help);
         for command in commands {
             self.apply(ui.ctx(), command);

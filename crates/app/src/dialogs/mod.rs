@@ -155,7 +155,8 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, host: &dyn Host) -> Option<
         .frame(frame)
         .show(ctx, |ui| {
             if !matches!(dialog, Dialog::Export(_) | Dialog::New(_)) {
-                ui.set_width(WIDTH);
+                // A window enlarged to 200 % has little room.
+                ui.set_width(WIDTH.min(ui.ctx().content_rect().width() - 60.0));
             }
             match dialog {
                 Dialog::Open(dialog) => path::open_ui(ui, dialog),

@@ -3,7 +3,10 @@
 use std::path::PathBuf;
 
 use board::Units;
-use egui::{Align, Button, Layout, MenuBar, RichText, Ui};
+use egui::{
+    Align, Button, Context, Event, Id, Key, Layout, MenuBar, Modifiers, Popup, Response, RichText,
+    Ui,
+};
 
 use crate::command::Command;
 use crate::samples::SAMPLES;
@@ -33,8 +36,9 @@ pub fn bar_ui(
             ui.label(RichText::new("Ringwright").family(theme::strong()));
             ui.add_space(theme::GAP);
         }
-        file_menu(ui, recent, commands);
-        ui.menu_button("Edit", |ui| {
+        let wanted = menu_keys(ui.ctx());
+        let file = file_menu(ui, recent, commands);
+        let edit = ui.menu_button("Edit", |ui| {
             step_entry(ui, Command::Undo, session.undo_name().as_deref(), commands);
             step_entry(ui, Command::Redo, session.redo_name().as_deref(), commands);
             ui.separator();
@@ -44,8 +48,8 @@ pub fn bar_ui(
                 }
             }
         });
-        view_menu(ui, view, commands);
-        ui.menu_button("Help", |ui| {
+        let view = view_menu(ui, view, commands);
+        let help = ui.menu_button("Help", |ui| {
             for command in [
                 Command::Search,
                 Command::Guide,
@@ -56,14 +60,56 @@ pub fn bar_ui(
                 entry(ui, command, true, commands);
             }
         });
+        let menus = [file, edit.response, view, help.response];
+        if let Some(menu) = wanted.and_then(|at| menus.get(at)) {
+            menu.request_focus();
+            Popup::open_id(ui.ctx(), Popup::default_response_id(menu));
+        }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             buttons(ui, session, commands);
         });
     });
 }
 
-fn file_menu(ui: &mut Ui, recent: &[PathBuf], commands: &mut Vec<Command>) {
-    ui.menu_button("File", |ui| {
+/// The menu that keys ask for, by its place in the bar: F10 and Alt alone open the first, Alt with a letter the one that begins with
+/// it.
+fn menu_keys(ctx: &Context) -> Option<usize> {
+    let letters = [Key::F, Key::E, Key::V, Key::H];
+    let is_pressed =
+        |letter: &Key| ctx.input_mut(|input| input.consume_key(Modifiers::ALT, *letter));
+    let by_letter = letters.iter().position(is_pressed);
+    let f10 = ctx.input_mut(|input| input.consume_key(Modifiers::NONE, Key::F10));
+    by_letter.or((f10 || is_alt_tapped(ctx)).then_some(0))
+}
+
+/// Whether Alt was pressed and let go with nothing else between.
+fn is_alt_tapped(ctx: &Context) -> bool {
+    let id = Id::unique("alt alone");
+    let (alt, other) = ctx.input(|input| {
+        let is_other = |event: &Event| {
+            matches!(
+                event,
+                Event::Key { .. } | Event::PointerButton { .. } | Event::MouseWheel { .. }
+            )
+        };
+        let modifiers = input.modifiers;
+        let with_others = modifiers.ctrl || modifiers.shift || modifiers.command;
+        (
+            modifiers.alt,
+            with_others || input.events.iter().any(is_other),
+        )
+    });
+    ctx.data_mut(|data| {
+        // None: not held; true: held alone so far.
+        let held = data.get_temp::<Option<bool>>(id).flatten();
+        let now = alt.then(|| held.unwrap_or(true) && !other);
+        data.insert_temp(id, now);
+        !alt && !other && held == Some(true)
+    })
+}
+
+fn file_menu(ui: &mut Ui, recent: &[PathBuf], commands: &mut Vec<Command>) -> Response {
+    let menu = ui.menu_button("File", |ui| {
         for command in [Command::New, Command::Open] {
             entry(ui, command, true, commands);
         }
@@ -99,10 +145,11 @@ fn file_menu(ui: &mut Ui, recent: &[PathBuf], commands: &mut Vec<Command>) {
         ui.separator();
         entry(ui, Command::Quit, true, commands);
     });
+    menu.response
 }
 
-fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) {
-    ui.menu_button("View", |ui| {
+fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) -> Response {
+    let menu = ui.menu_button("View", |ui| {
         entry(ui, Command::Fit, true, commands);
         entry(ui, Command::ZoomTo, view.selected.is_some(), commands);
         entry(ui, Command::TrueSize, true, commands);
@@ -123,14 +170,19 @@ fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) {
             Command::Calendar,
             Command::Units,
             Command::Theme,
+            Command::SystemTheme,
+            Command::HighContrast,
         ] {
             entry(ui, command, true, commands);
         }
-        ui.separator();
-        for stage in Stage::ALL {
-            entry(ui, Command::Stage(stage), true, commands);
-        }
+        // In one list they would run out of a small window.
+        ui.menu_button("Stages of the work", |ui| {
+            for stage in Stage::ALL {
+                entry(ui, Command::Stage(stage), true, commands);
+            }
+        });
     });
+    menu.response
 }
 
 fn entry(ui: &mut Ui, command: Command, enabled: bool, commands: &mut Vec<Command>) {

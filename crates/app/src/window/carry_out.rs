@@ -17,6 +17,7 @@ use crate::jobs::{EXPORT, Outcome};
 use crate::places::{Spot, place_of, spot_of};
 use crate::samples::SAMPLES;
 use crate::session::{Rescued, Session};
+use crate::theme;
 use crate::view::{Face, Pane};
 use crate::widgets::{seek, seek_in};
 
@@ -64,7 +65,9 @@ impl App {
                 self.view.pane = Pane::Controls;
             }
             Command::Units => self.session.board.units = other(self.session.board.units),
-            Command::Theme => self.change_theme(ctx),
+            Command::Theme | Command::SystemTheme | Command::HighContrast => {
+                self.change_theme(ctx, command);
+            }
             Command::Shop => {
                 self.shop.refresh(&*self.host);
                 let dialog = ShopDialog::new(&self.shop.shop, self.session.board.units);
@@ -309,14 +312,17 @@ impl App {
         }
     }
 
-    fn change_theme(&mut self, ctx: &egui::Context) {
-        let dark = ctx.theme() == egui::Theme::Dark;
-        self.settings.theme = if dark {
-            ThemePreference::Light
-        } else {
-            ThemePreference::Dark
-        };
-        ctx.set_theme(self.settings.theme);
+    /// Light or dark, as the system has it, or of high contrast.
+    fn change_theme(&mut self, ctx: &egui::Context, command: Command) {
+        let settings = &mut self.settings;
+        match command {
+            Command::HighContrast => settings.high_contrast = !settings.high_contrast,
+            Command::SystemTheme => settings.theme = ThemePreference::System,
+            _ if ctx.theme() == egui::Theme::Dark => settings.theme = ThemePreference::Light,
+            _ => settings.theme = ThemePreference::Dark,
+        }
+        ctx.set_theme(settings.theme);
+        theme::color(ctx, settings.high_contrast);
     }
 }
 

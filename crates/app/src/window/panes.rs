@@ -326,6 +326,25 @@ mod tests {
         assert!(window.query_by_label("Board diameter").is_none());
     }
 
+    /// A window of 900 by 600 points enlarged to 200 %.
+    #[test]
+    fn every_dialog_lies_inside_a_window_of_450_points() {
+        use egui::{Key, Modifiers};
+        let size = vec2(450.0, 300.0);
+        for (key, buttons) in [
+            (Key::N, ["Begin", "Cancel"]),
+            (Key::E, ["Export", "Cancel"]),
+            (Key::O, ["Open", "Cancel"]),
+        ] {
+            let mut window = window(size);
+            window.key_press_modifiers(Modifiers::COMMAND, key);
+            window.run_steps(8);
+            for label in buttons {
+                lies_free(&window, size, label, &mut Vec::new());
+            }
+        }
+    }
+
     #[test]
     fn a_window_of_450_points_shows_one_thing_at_a_time() {
         let mut window = window(vec2(450.0, 300.0));
