@@ -127,7 +127,9 @@ fn killed(folder: &Path, moment: Duration) -> (u32, u32) {
     let mut rest: Vec<String> = lines.map_while(Result::ok).collect();
     // The last line may be cut.
     rest.pop();
-    rest.iter().for_each(|line| drop(note(line)));
+    for line in &rest {
+        note(line);
+    }
     killer.join().unwrap();
     last
 }
