@@ -12,7 +12,7 @@ use kurbo::{Affine, Point};
 use testkit::{PageWords, PdfFile, assert_near, svg_circles};
 use tests::{exported, planned, samples, worked};
 
-/// The scale in a heading: "Bore T1-08, scale 2 : 1".
+/// The scale in a heading: "Bore T1-09, scale 2 : 1".
 fn scale(svg: &str, figure: &str) -> f64 {
     let heading = svg
         .split('>')
@@ -155,7 +155,7 @@ fn the_job_sheet_tells_every_step_and_ends_with_section_and_plan() {
         ". Bores",
         ". Resin",
         ". Sanding",
-        "Bore T1-08, scale",
+        "Bore T1-09, scale",
         "Filling plan",
         "Shopping and cut list",
         "page 3 of",

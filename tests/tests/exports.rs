@@ -318,7 +318,7 @@ fn the_svg_is_as_large_as_the_page_in_millimeters() {
     };
     assert_eq!(
         (circles("track"), circles("home"), circles("start")),
-        (84, 24, 24)
+        (96, 30, 18)
     );
 }
 

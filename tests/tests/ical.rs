@@ -113,7 +113,7 @@ fn orders_of_one_title_share_no_event_and_one_order_keeps_its_own() {
     let changes: [fn(&mut Board); 3] = [
         |board| board.price.customer = "Customer B".into(),
         |board| board.players = 4,
-        |board| board.spaces = 16,
+        |board| board.spaces = 15,
     ];
     for change in changes {
         let mut other = order();

@@ -158,8 +158,8 @@ fn the_pdf_is_one_page_of_the_boards_paper_with_words_and_a_picture() {
     for wanted in [
         "Untitled board",
         "Black cherry",
-        "560 mm across, 20 mm thick",
-        "6 players, 132 holes",
+        "640 mm across, 20 mm thick",
+        "6 players, 144 holes",
     ] {
         assert!(words.contains(&wanted), "{wanted} is not among {words:?}");
     }

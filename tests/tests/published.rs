@@ -85,7 +85,7 @@ fn a_polygon_board_has_the_handbooks_radii() {
         center: Center::Nothing,
         ..Board::default()
     };
-    let side = 14.0 * board.pitch;
+    let side = f64::from(board.spaces) * board.pitch;
     let radii = column(&board, 6);
     let most = radii.iter().copied().fold(0.0, f64::max);
     let least = radii.iter().copied().fold(f64::INFINITY, f64::min);
@@ -104,6 +104,9 @@ fn six_players_make_133_holes_on_every_pattern() {
     ] {
         let board = propose(&Wishes {
             pattern: Some(pattern),
+            spaces: Some(14),
+            home: Some(4),
+            start: Some(4),
             ..Wishes::default()
         })
         .unwrap();

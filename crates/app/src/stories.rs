@@ -144,20 +144,20 @@ impl Story {
 }
 
 #[test]
-fn it_opens_on_a_sample_board_with_133_holes() {
+fn it_opens_on_a_sample_board_with_127_holes() {
     let story = Story::begin();
-    assert_eq!(story.holes(), 133);
-    assert!(story.sees("133"));
+    assert_eq!(story.holes(), 127);
+    assert!(story.sees("127"));
     assert!(story.sees("No problems found"));
 }
 
 #[test]
-fn four_players_in_place_of_six_make_89_holes_at_once() {
+fn four_players_in_place_of_six_make_85_holes_at_once() {
     let mut story = Story::begin();
     story.type_into("Players", "4");
     assert_eq!(story.app().session.board.players, 4);
-    assert_eq!(story.holes(), 4 * (14 + 4 + 4) + 1);
-    assert!(story.sees("89"));
+    assert_eq!(story.holes(), 4 * (13 + 5 + 3) + 1);
+    assert!(story.sees("85"));
 }
 
 #[test]
@@ -196,7 +196,7 @@ fn a_field_that_is_only_passed_through_keeps_its_value_to_the_last_digit() {
         story.keys(Modifiers::NONE, Key::Tab);
     }
     let board = &story.app().session.board;
-    assert_eq!((board.pitch, board.blank.diameter), (19.0, 530.0));
+    assert_eq!((board.pitch, board.blank.diameter), (19.0, 500.0));
 }
 
 #[test]
@@ -304,9 +304,9 @@ fn a_chosen_hole_is_left_out_for_every_player_and_taken_back() {
     story.harness.state_mut().view.show_chosen = true;
     story.harness.run();
     story.reach("Remove this hole");
-    assert_eq!(story.holes(), 127);
+    assert_eq!(story.holes(), 121);
     story.reach("Take back");
-    assert_eq!(story.holes(), 133);
+    assert_eq!(story.holes(), 127);
 }
 
 #[test]
@@ -431,14 +431,14 @@ fn the_window_looks_as_it_did() {
 #[test]
 fn findings_are_mended_by_a_click_and_the_click_is_undone() {
     let mut story = Story::begin();
-    story.type_into("Board diameter", "480");
+    story.type_into("Board diameter", "450");
     assert!(story.sees("cut into the roundover"));
     story.press("Fit board to pattern (stop: rim margin)");
     let diameter = story.app().session.board.blank.diameter;
-    assert!(diameter > 480.0, "{diameter}");
+    assert!(diameter > 450.0, "{diameter}");
     assert!(!story.sees("cut into the roundover"));
     story.keys(Modifiers::COMMAND, Key::Z);
-    assert_near!(story.app().session.board.blank.diameter, 480.0, 0.0);
+    assert_near!(story.app().session.board.blank.diameter, 450.0, 0.0);
 }
 
 #[test]
@@ -502,14 +502,14 @@ fn the_board_is_cut_open_through_the_chosen_hole_and_follows_what_is_typed() {
     story.press("Section");
     story
         .harness
-        .get_by_label("Section of the board, cut through T1-08");
+        .get_by_label("Section of the board, cut through T1-07");
     story.press("The next hole");
     story
         .harness
-        .get_by_label("Section of the board, cut through T1-09");
+        .get_by_label("Section of the board, cut through T1-08");
     story.keys(Modifiers::COMMAND, Key::J);
     story.harness.get_by_label("Board plan");
-    assert_eq!(story.app().view.selected, "T1-9".parse().ok());
+    assert_eq!(story.app().view.selected, "T1-8".parse().ok());
     story.keys(Modifiers::COMMAND, Key::J);
     let before = story.harness.render().unwrap();
     story.type_into("Board thickness", "30");
@@ -579,5 +579,5 @@ fn most_spaces_are_found_from_the_menu() {
     story.type_into("Board diameter", "700");
     story.press("Edit");
     story.press("Most spaces on this board");
-    assert!(story.app().session.board.spaces > 14);
+    assert!(story.app().session.board.spaces > 13);
 }

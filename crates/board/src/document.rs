@@ -338,7 +338,7 @@ impl Default for Template {
 }
 
 impl Default for Board {
-    /// Six players on a ring for 16 mm marbles: 133 holes with the one at the center.
+    /// Six players on a ring for 16 mm marbles: 145 holes with the one at the center.
     fn default() -> Self {
         let bore = Bore {
             diameter: 12.0,
@@ -350,9 +350,9 @@ impl Default for Board {
             units: Units::Mm,
             players: 6,
             pattern: Pattern::Ring,
-            spaces: 14,
-            home: 4,
-            start: 4,
+            spaces: 16,
+            home: 5,
+            start: 3,
             pitch: 19.0,
             rotation: 0.0,
             pocket: Pocket {
@@ -365,7 +365,7 @@ impl Default for Board {
             grooves: None,
             piece: Piece::default(),
             blank: Blank {
-                diameter: 560.0,
+                diameter: 640.0,
                 thickness: 20.0,
                 roundover: 5.0,
             },

@@ -105,7 +105,7 @@ impl Layout {
     /// use board::{Board, Center};
     /// let board = Board { center: Center::Nothing, ..Board::default() };
     /// let layout = board::layout(&board)?;
-    /// assert_eq!(layout.seats(&board).len(), 6 * (14 + 4 + 4));
+    /// assert_eq!(layout.seats(&board).len(), 6 * (16 + 5 + 3));
     /// # Ok::<(), board::BuildError>(())
     /// ```
     pub fn seats(&self, board: &Board) -> &[Hole] {
@@ -134,7 +134,7 @@ impl Layout {
 ///
 /// ```
 /// use board::{Board, layout};
-/// assert_eq!(layout(&Board::default())?.holes.len(), 133);
+/// assert_eq!(layout(&Board::default())?.holes.len(), 145);
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn layout(board: &Board) -> Result<Layout, BuildError> {

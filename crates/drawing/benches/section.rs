@@ -17,9 +17,9 @@ fn main() {
 }
 
 /// The turn-in space of the first player, on whose axis the home lane is cut too.
-const TURN_IN: HoleId = HoleId::new(Role::Track, 1, 8);
+const TURN_IN: HoleId = HoleId::new(Role::Track, 1, 9);
 
-/// 133 holes and nothing else, or with all that a section may show.
+/// 145 holes and nothing else, or with all that a section may show.
 fn board(is_planned: bool) -> Board {
     if !is_planned {
         return Board::default();

@@ -57,7 +57,7 @@ mod tests {
         let Shape::Line(seam) = items[0].shape else {
             panic!("no seam")
         };
-        assert_eq!((seam.p0.x, seam.p1.x), (-280.0, 280.0));
+        assert_eq!((seam.p0.x, seam.p1.x), (-320.0, 320.0));
         let circles = items
             .iter()
             .filter(|item| matches!(item.shape, Shape::Circle(_)));

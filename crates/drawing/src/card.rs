@@ -378,8 +378,8 @@ mod tests {
             .collect();
         let said = said.join(" ");
         for part in [
-            "32 magnet pieces, 16 mm across",
-            "4 orange, 4 sky blue",
+            "40 magnet pieces, 16 mm across",
+            "5 orange, 5 sky blue",
             "For players of 8 years and over",
             "can kill",
             "no certificate",
@@ -455,6 +455,6 @@ mod tests {
             spaces: 10,
             ..Board::default()
         };
-        assert!(by_color(&board).contains("8 orange"));
+        assert!(by_color(&board).contains("10 orange"));
     }
 }

@@ -57,7 +57,7 @@ impl Tinted {
 /// assert!(drawing::tints(&Workpiece::of(&board)?).is_empty());
 /// board.colors.home.hue = Hue::Player;
 /// // A ring around each hole of the home lanes.
-/// assert_eq!(drawing::tints(&Workpiece::of(&board)?).len(), 24);
+/// assert_eq!(drawing::tints(&Workpiece::of(&board)?).len(), 30);
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn tints(workpiece: &Workpiece) -> Vec<Tinted> {
@@ -385,13 +385,13 @@ mod tests {
         let workpiece = Workpiece::of(&board).unwrap();
         let all = tints(&workpiece);
         let within = all.iter().filter(|tint| tint.in_bore).count();
-        assert_eq!(within, 84);
+        assert_eq!(within, 96);
         // Six fields lie below everything.
         assert!(
             all[..6]
                 .iter()
                 .all(|tint| matches!(tint.shape, Shape::Area(_)))
         );
-        assert!(all.len() >= 6 + 84 + 6);
+        assert!(all.len() >= 6 + 96 + 6);
     }
 }

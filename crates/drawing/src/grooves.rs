@@ -64,10 +64,10 @@ mod tests {
             let shapes = items.iter().map(|item| &item.shape);
             shapes.filter(|shape| wanted(shape)).count()
         };
-        assert_eq!(count(|shape| matches!(shape, Shape::Line(_))), 84 + 24);
+        assert_eq!(count(|shape| matches!(shape, Shape::Line(_))), 96 + 30);
         assert_eq!(count(|shape| matches!(shape, Shape::Circle(_))), 2);
         // Each pocket has two arcs about the pin and two round ends.
         assert_eq!(count(|shape| matches!(shape, Shape::Arc(_))), 24);
-        assert_eq!(items.len(), 84 + 24 + 2 + 24);
+        assert_eq!(items.len(), 96 + 30 + 2 + 24);
     }
 }

@@ -426,8 +426,8 @@ mod tests {
             let name = hole.name.to_string();
             assert!(words.contains(&name), "{name}");
         }
-        // The 84 of the track stand 360/84 = 4.286° apart.
-        assert!(words.iter().any(|words| words == "4.286°"));
+        // The 96 of the track stand 360/96 = 3.75° apart.
+        assert!(words.iter().any(|words| words == "3.750°"));
     }
 
     #[test]

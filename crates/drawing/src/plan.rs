@@ -31,7 +31,7 @@ use crate::{Anchor, Item, Layer, Line, Shape, Text};
 /// board.template.names = true;
 /// let items = plan(&Workpiece::of(&board)?);
 /// let count = |layer| items.iter().filter(|item| item.layer == layer).count();
-/// assert!(count(Layer::Names) >= 133);
+/// assert!(count(Layer::Names) >= 145);
 /// assert!(count(Layer::Edge) >= 1 && count(Layer::Guides) > 0);
 /// # Ok::<(), board::BuildError>(())
 /// ```
@@ -218,10 +218,10 @@ mod tests {
     fn every_bore_is_marked_on_the_layer_of_its_role() {
         let board = Board::default();
         let items = plan(&Workpiece::of(&board).unwrap());
-        assert_eq!(count(&items, Layer::Track, circle), 84);
-        assert_eq!(count(&items, Layer::Track, cross), 84);
-        assert_eq!(count(&items, Layer::Home, circle), 24);
-        assert_eq!(count(&items, Layer::Start, cross), 24);
+        assert_eq!(count(&items, Layer::Track, circle), 96);
+        assert_eq!(count(&items, Layer::Track, cross), 96);
+        assert_eq!(count(&items, Layer::Home, circle), 30);
+        assert_eq!(count(&items, Layer::Start, cross), 18);
         assert_eq!(count(&items, Layer::Center, circle), 2);
         assert_eq!(count(&items, Layer::Center, cross), 1);
     }

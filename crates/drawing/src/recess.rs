@@ -260,7 +260,7 @@ mod tests {
             let on_edge: Vec<Point> = all
                 .iter()
                 .flat_map(|line| [line.p0, line.p1])
-                .filter(|end| (end.to_vec2().hypot() - 280.0).abs() < 1e-9)
+                .filter(|end| (end.to_vec2().hypot() - 320.0).abs() < 1e-9)
                 .collect();
             assert_eq!(on_edge.len(), 2);
             assert!(on_edge.iter().all(|end| end.x < 0.0));

@@ -62,10 +62,10 @@ fn marks(label: &str, size: Size) -> Vec<Item> {
     marks
 }
 
-/// 24 sheets of A4, six by four, over a board of 133 holes.
+/// 24 sheets of A4, six by four, over a board of 145 holes.
 fn tiles() -> Vec<Sheet> {
     let (size, step) = (Size::new(210.0, 297.0), Size::new(180.0, 260.0));
-    let board = holes(133, 500.0);
+    let board = holes(145, 500.0);
     let mut sheets = Vec::new();
     for row in 0..4 {
         for column in 0..6 {
@@ -116,7 +116,7 @@ fn whole_board(count: usize) -> Sheet {
 }
 
 #[divan::bench]
-fn pdf_of_24_sheets_with_133_holes(bencher: Bencher<'_, '_>) {
+fn pdf_of_24_sheets_with_145_holes(bencher: Bencher<'_, '_>) {
     let sheets = tiles();
     let options = PdfOptions::default();
     bencher.bench(|| export::pdf(black_box(&sheets), &options));
@@ -142,9 +142,9 @@ fn csv_of_10_000_holes(bencher: Bencher<'_, '_>) {
     bencher.bench(|| export::csv(black_box(&table), board::Units::Mm));
 }
 
-/// The sheet of settings for a jig, its pages and its table, of the 133 holes one starts from.
+/// The sheet of settings for a jig, its pages and its table, of the 145 holes one starts from.
 #[divan::bench]
-fn jig_sheet_of_133_holes(bencher: Bencher<'_, '_>) {
+fn jig_sheet_of_145_holes(bencher: Bencher<'_, '_>) {
     let board = board::Board::default();
     bencher.bench(|| {
         let workpiece = workshop::Workpiece::of(black_box(&board))?;
@@ -165,7 +165,7 @@ fn jig_sheet_of_133_holes(bencher: Bencher<'_, '_>) {
 
 /// The same with the shortest way from hole to hole.
 #[divan::bench]
-fn drilling_order_of_133_holes_by_travel(bencher: Bencher<'_, '_>) {
+fn drilling_order_of_145_holes_by_travel(bencher: Bencher<'_, '_>) {
     let board = board::Board {
         order: board::DrillingOrder::Travel,
         ..board::Board::default()

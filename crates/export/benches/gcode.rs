@@ -13,7 +13,7 @@ fn main() {
     divan::main();
 }
 
-/// The 133 holes of the first board, over and over.
+/// The 145 holes of the first board, over and over.
 fn table(count: usize) -> HoleTable {
     let workpiece = workshop::Workpiece::of(&Board::default());
     let small = workpiece
@@ -47,7 +47,7 @@ fn options(table: &HoleTable) -> GcodeOptions {
     }
 }
 
-#[divan::bench(args = [133, 10_000])]
+#[divan::bench(args = [145, 10_000])]
 fn programs_of_so_many_holes(bencher: Bencher<'_, '_>, count: usize) {
     let table = table(count);
     let options = options(&table);
@@ -55,7 +55,7 @@ fn programs_of_so_many_holes(bencher: Bencher<'_, '_>, count: usize) {
     bencher.bench(|| export::gcode(black_box(&table), &options));
 }
 
-/// Lines, rings and outlines of 133 holes, in three passes.
+/// Lines, rings and outlines of 145 holes, in three passes.
 #[divan::bench]
 fn all_grooves_of_a_board(bencher: Bencher<'_, '_>) {
     let rings = Rings {

@@ -98,7 +98,7 @@ fn bores_of_a_corrected_pdf_come_out_of_the_printer_true() {
             .collect();
         assert_true(&printed, &bores(sheet));
     }
-    assert!(sheets.iter().map(|sheet| bores(sheet).len()).sum::<usize>() >= 132);
+    assert!(sheets.iter().map(|sheet| bores(sheet).len()).sum::<usize>() >= 144);
 }
 
 #[test]

@@ -31,7 +31,7 @@ const HEADER: &str =
 /// let mut lines = text.split("\r\n");
 /// assert!(lines.next().is_some_and(|header| header.starts_with("name,role,player,number,x_in,y_in")));
 /// assert!(lines.next().is_some_and(|first| first.starts_with("T1-01,track,1,1,")));
-/// assert_eq!(lines.count(), 132 + 1);
+/// assert_eq!(lines.count(), 144 + 1);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 ///

@@ -24,10 +24,10 @@ const HEADER: &str = "step,name,radius_UNIT,bearing_deg,diameter_UNIT,bottom,dep
 /// use board::{Board, Units};
 ///
 /// let mut board = Board::default();
-/// board.jig.plates = vec![84];
+/// board.jig.plates = vec![96];
 /// let jig = workshop::jig_sheet(&workshop::Workpiece::of(&board)?);
 /// let text = String::from_utf8(export::jig_csv(&jig, Units::Mm)?)?;
-/// let header = "step,name,radius_mm,bearing_deg,diameter_mm,bottom,depth_mm,index_84,miss_84_mm";
+/// let header = "step,name,radius_mm,bearing_deg,diameter_mm,bottom,depth_mm,index_96,miss_96_mm";
 /// assert_eq!(text.split("\r\n").next(), Some(header));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -135,7 +135,7 @@ mod tests {
                 ..Board::default()
             };
             let rows = table(&board);
-            assert_eq!(rows.len(), 134);
+            assert_eq!(rows.len(), 146);
             let unit = if units == Units::Mm { 1.0 } else { 25.4 };
             let layout = layout(&board).unwrap();
             for (step, row) in rows.iter().skip(1).enumerate() {
@@ -154,7 +154,7 @@ mod tests {
         }
     }
 
-    /// 84 holes stand on every second hole of a plate of 168, and nowhere else.
+    /// 96 holes stand on every second hole of a plate of 192, and nowhere else.
     #[test]
     fn each_plate_has_its_index_and_miss_for_every_hole() {
         let mut board = Board {
@@ -162,11 +162,11 @@ mod tests {
             start: 0,
             ..Board::default()
         };
-        board.jig.plates = vec![100, 168];
+        board.jig.plates = vec![100, 192];
         let rows = table(&board);
         assert_eq!(
             rows[0][7..],
-            ["index_100", "miss_100_mm", "index_168", "miss_168_mm"]
+            ["index_100", "miss_100_mm", "index_192", "miss_192_mm"]
         );
         let mut worst = 0.0_f64;
         for row in rows.iter().skip(1).filter(|row| row[1] != "C") {
@@ -174,7 +174,7 @@ mod tests {
                 [2, 3].map(|column: usize| row[column].parse().unwrap());
             assert_near!(
                 row[9].parse::<f64>().unwrap(),
-                bearing / 360.0 * 168.0,
+                bearing / 360.0 * 192.0,
                 1e-3
             );
             assert_eq!(row[10], "0.000000");

@@ -138,11 +138,11 @@ mod tests {
                 |row: usize, column: usize| read[row][column].parse::<f64>().unwrap() * inch;
             assert!(read[0][2].ends_with(if inch > 1.0 { "_in" } else { "_mm" }));
             assert_eq!(read[1][..2], ["6", "strip"]);
-            // 560 mm and 5 mm of trim on each side in three strips, and 1.5 mm jointed off each edge.
-            assert_near!(number(1, 2), 570.0, 1e-4);
-            assert_near!(number(1, 3), 193.0, 1e-4);
-            assert_near!(number(1, 7), 190.0, 1e-4);
-            assert_near!(number(2, 5), 560.0, 1e-4);
+            // 640 mm and 5 mm of trim on each side in three strips, and 1.5 mm jointed off each edge.
+            assert_near!(number(1, 2), 650.0, 1e-4);
+            assert_near!(number(1, 3), 650.0 / 3.0 + 3.0, 1e-4);
+            assert_near!(number(1, 7), 650.0 / 3.0, 1e-4);
+            assert_near!(number(2, 5), 640.0, 1e-4);
             assert_eq!(read[2][6], "");
         }
     }

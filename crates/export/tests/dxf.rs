@@ -74,7 +74,7 @@ fn every_bore_is_a_circle_on_its_layer_within_a_thousandth_of_a_millimeter() {
             assert_eq!(same.count(), 1, "{} in {options:?}", hole.name);
         }
         let counts = ["TRACK", "HOME", "START"].map(|layer| file.circles(layer).len());
-        assert_eq!(counts, [84, 24, 24]);
+        assert_eq!(counts, [96, 30, 18]);
     }
 }
 
@@ -138,12 +138,12 @@ fn crosses_and_the_roundover_keep_off_the_layers_that_are_worked() {
             .clone()
             .all(|shape| matches!(shape.kind, DxfKind::Circle { .. }))
     );
-    assert_eq!(track.count(), 84);
+    assert_eq!(track.count(), 96);
     let crosses = file
         .shapes
         .iter()
         .filter(|shape| shape.layer == "TRACK-CROSS");
-    assert_eq!(crosses.count(), 2 * 84);
+    assert_eq!(crosses.count(), 2 * 96);
 }
 
 #[test]

@@ -23,32 +23,32 @@ fn bores(count: usize) -> Vec<Circle> {
     (0..count).map(bore).collect()
 }
 
-#[divan::bench(args = [133, 1_000, 10_000, 100_000])]
+#[divan::bench(args = [145, 1_000, 10_000, 100_000])]
 fn thinnest_web(bencher: Bencher<'_, '_>, count: usize) {
     let bores = bores(count);
     bencher.bench_local(|| smallest_web(black_box(&bores)));
 }
 
-#[divan::bench(args = [133, 1_000, 10_000, 100_000])]
+#[divan::bench(args = [145, 1_000, 10_000, 100_000])]
 fn webs_under_a_limit(bencher: Bencher<'_, '_>, count: usize) {
     let bores = bores(count);
     bencher.bench_local(|| close_webs(black_box(&bores), 3.0));
 }
 
-#[divan::bench(args = [133, 1_000, 10_000, 100_000])]
+#[divan::bench(args = [145, 1_000, 10_000, 100_000])]
 fn nearest_web_of_each(bencher: Bencher<'_, '_>, count: usize) {
     let bores = bores(count);
     bencher.bench_local(|| nearest_webs(black_box(&bores)));
 }
 
-#[divan::bench(args = [133, 10_000])]
+#[divan::bench(args = [145, 10_000])]
 fn sheet_joints(bencher: Bencher<'_, '_>, count: usize) {
     let across: Vec<f64> = bores(count).iter().map(|bore| bore.center.x).collect();
     let reach = across.iter().fold(0.0, |reach: f64, x| reach.max(x.abs())) + 20.0;
     bencher.bench_local(|| best_joints(black_box(&across), -reach, reach, 190.0, 10.0));
 }
 
-#[divan::bench(args = [14, 140])]
+#[divan::bench(args = [16, 160])]
 fn lobes(spaces: u32) -> usize {
     track(Pattern::Lobes { depth: 0.2 }, 6, black_box(spaces), 19.0)
         .map_or(0, |places| places.len())
@@ -65,13 +65,13 @@ fn pocket_left_to_the_program(bencher: Bencher<'_, '_>, pattern: usize) {
     let Some(&(_, pattern)) = PATTERNS.get(pattern) else {
         return;
     };
-    let Ok(places) = track(pattern, 6, 14, 19.0) else {
+    let Ok(places) = track(pattern, 6, 16, 19.0) else {
         return;
     };
     let turn_in = places
-        .get(turn_in(14) as usize - 1)
+        .get(turn_in(16) as usize - 1)
         .map_or(0.0, |place| place.y);
-    let Ok(lane) = home_lane(turn_in, 4, 19.0) else {
+    let Ok(lane) = home_lane(turn_in, 5, 19.0) else {
         return;
     };
     let sectors = (0..6).map(|index| Sector::new(index, 6, Angle::ZERO));
@@ -84,14 +84,14 @@ fn pocket_left_to_the_program(bencher: Bencher<'_, '_>, pattern: usize) {
     let obstacles: Vec<Circle> = all.chain([Circle::new(Point::ORIGIN, 6.0)]).collect();
     let search = PocketSearch {
         shape: PocketShape::Row,
-        holes: 4,
+        holes: 3,
         pitch: 19.0,
         hole_radius: 6.0,
         players: 6,
         bearing: None,
         radius: None,
         obstacles: &obstacles,
-        edge_radius: 275.0,
+        edge_radius: 315.0,
     };
     bencher.bench_local(|| best_pocket(black_box(&search)));
 }

@@ -10,14 +10,14 @@ fn main() {
     divan::main();
 }
 
-/// 133 holes: tracks and lanes of six players, pockets of four, the center hole.
+/// 145 holes: tracks and lanes of six players, pockets of three, the center hole.
 fn board(pattern: Pattern) -> Vec<Circle> {
-    let places = track(pattern, 6, 14, 19.0).unwrap_or_default();
+    let places = track(pattern, 6, 16, 19.0).unwrap_or_default();
     let turn_in = places
-        .get(turn_in(14) as usize - 1)
+        .get(turn_in(16) as usize - 1)
         .map_or(0.0, |place| place.y);
-    let lane = home_lane(turn_in, 4, 19.0).unwrap_or_default();
-    let pocket = (0..4).map(|hole| Point::new(70.0 + 19.0 * f64::from(hole), 200.0));
+    let lane = home_lane(turn_in, 5, 19.0).unwrap_or_default();
+    let pocket = (0..3).map(|hole| Point::new(70.0 + 19.0 * f64::from(hole), 200.0));
     let locals: Vec<Point> = places.into_iter().chain(lane).chain(pocket).collect();
     let mut bores = vec![Circle::new(Point::ORIGIN, 6.0)];
     for index in 0..6 {

@@ -10,14 +10,14 @@ fn main() {
     divan::main();
 }
 
-/// 133 holes: tracks and lanes of six players, pockets of four, the center hole.
+/// 145 holes: tracks and lanes of six players, pockets of three, the center hole.
 fn board() -> Vec<Point> {
-    let places = track(Pattern::Arms { across: 3 }, 6, 14, 19.0).unwrap_or_default();
+    let places = track(Pattern::Arms { across: 3 }, 6, 16, 19.0).unwrap_or_default();
     let turn_in = places
-        .get(turn_in(14) as usize - 1)
+        .get(turn_in(16) as usize - 1)
         .map_or(0.0, |place| place.y);
-    let lane = home_lane(turn_in, 4, 19.0).unwrap_or_default();
-    let pocket = (0..4).map(|hole| Point::new(70.0 + 19.0 * f64::from(hole), 200.0));
+    let lane = home_lane(turn_in, 5, 19.0).unwrap_or_default();
+    let pocket = (0..3).map(|hole| Point::new(70.0 + 19.0 * f64::from(hole), 200.0));
     let locals: Vec<Point> = places.into_iter().chain(lane).chain(pocket).collect();
     let mut holes = vec![Point::ORIGIN];
     for index in 0..6 {
@@ -42,13 +42,13 @@ fn scattered(count: usize) -> Vec<Point> {
 }
 
 #[divan::bench]
-fn board_of_133(bencher: Bencher<'_, '_>) {
+fn board_of_145(bencher: Bencher<'_, '_>) {
     let holes = board();
     bencher.bench_local(|| shortest_tour(black_box(&holes), TourBudget::BOARD, &|| false));
 }
 
 #[divan::bench]
-fn path_on_a_board_of_133(bencher: Bencher<'_, '_>) {
+fn path_on_a_board_of_145(bencher: Bencher<'_, '_>) {
     let holes = board();
     let from = Point::new(-300.0, -300.0);
     bencher.bench_local(|| shortest_path(black_box(&holes), from, TourBudget::BOARD, &|| false));

@@ -109,18 +109,18 @@ fn two_holes_a_quarter_turn_apart_share_the_seam() {
     }
 }
 
-/// Holes on a ring of 84 lie half a step, 180/84 degrees, off a seam through the middle at best.
+/// Holes on a ring of 96 lie half a step, 180/96 degrees, off a seam through the middle at best.
 #[test]
 fn a_ring_goes_half_a_step_off_a_middle_seam() {
-    let radius = geometry::ring_radius(19.0, 84);
-    let ring: Vec<Circle> = (0..84)
-        .map(|hole| Circle::new(point_at(radius, Angle::turn_part(hole, 84)), 6.0))
+    let radius = geometry::ring_radius(19.0, 96);
+    let ring: Vec<Circle> = (0..96)
+        .map(|hole| Circle::new(point_at(radius, Angle::turn_part(hole, 96)), 6.0))
         .collect();
-    for sectors in [1, 6, 84] {
+    for sectors in [1, 6, 96] {
         let best = best_turn(&ring, &[seam(90.0, 0.0)], sectors, Measure::Edge).unwrap();
         // Half the pitch of 19 mm less the bore's radius: the seam crosses a chord at its middle.
         assert_near!(best.gap.mm, 9.5 - 6.0, 1e-9);
-        assert_near!(best.turn.as_degrees(), 180.0 / 84.0, 1e-9);
+        assert_near!(best.turn.as_degrees(), 180.0 / 96.0, 1e-9);
     }
 }
 

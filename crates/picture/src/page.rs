@@ -82,7 +82,7 @@ impl Page {
     /// assert_eq!((page.width, page.height), (800, 1000));
     /// assert_eq!(page.lines[0].words, "Untitled board");
     /// // The board is to one scale, and so is the hand.
-    /// assert_eq!(page.hand.unwrap().scale, page.board.width / 560.0);
+    /// assert_eq!(page.hand.unwrap().scale, page.board.width / 640.0);
     /// # Ok::<(), board::BuildError>(())
     /// ```
     pub fn of(workpiece: &Workpiece, view: View, longest: u32) -> Self {
@@ -311,7 +311,7 @@ fn lines(name: &str, facts: Vec<String>, (x, top): (f64, f64), room: f64, short:
 /// use workshop::Workpiece;
 /// let workpiece = Workpiece::of(&board::Board::default())?;
 /// let facts = picture::facts(&workpiece);
-/// assert!(facts[0].contains("560 mm across"));
+/// assert!(facts[0].contains("640 mm across"));
 /// // Nothing is claimed of wood that is not chosen.
 /// assert!(facts[1].contains("no wood chosen"));
 /// # Ok::<(), board::BuildError>(())
@@ -448,6 +448,6 @@ mod tests {
     fn the_hand_is_to_the_scale_of_the_board() {
         let page = page(&Board::default(), View::Above);
         let hand = page.hand.unwrap();
-        assert!((hand.scale - page.board.width / 560.0).abs() < 1e-9);
+        assert!((hand.scale - page.board.width / 640.0).abs() < 1e-9);
     }
 }

@@ -21,7 +21,7 @@ fn joints() -> TapedJoints {
 }
 
 #[divan::bench]
-fn sums_of_133_holes(bencher: Bencher<'_, '_>) {
+fn sums_of_145_holes(bencher: Bencher<'_, '_>) {
     let (mouths, joints) = (mouths(), joints());
     let errors = Errors {
         index: 0.1,
@@ -37,7 +37,7 @@ fn sums_of_133_holes(bencher: Bencher<'_, '_>) {
 
 /// Limits in mm under webs of 7 mm: safe, rarely thin, now and then, mostly.
 #[divan::bench(args = [4.0, 5.8, 6.2, 6.5])]
-fn chance_of_133_holes(bencher: Bencher<'_, '_>, limit: f64) {
+fn chance_of_145_holes(bencher: Bencher<'_, '_>, limit: f64) {
     let (mouths, joints) = (mouths(), joints());
     let errors = Errors {
         index: 0.1,

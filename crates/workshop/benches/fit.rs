@@ -1,4 +1,4 @@
-//! Speed of solving for what is left open, on boards of 133 holes.
+//! Speed of solving for what is left open, on boards of 145 holes.
 
 use board::Board;
 use divan::{Bencher, black_box};
@@ -30,7 +30,7 @@ fn of(name: &str) -> Board {
         pattern,
         ..Board::default()
     };
-    board.blank.diameter = 580.0;
+    board.blank.diameter = 660.0;
     board
 }
 
@@ -53,12 +53,12 @@ fn diameter(bencher: Bencher<'_, '_>, pattern: &str) {
     bencher.bench_local(|| smallest_board(black_box(&board)));
 }
 
-/// Pockets that only go outside the track, so that they, not the track, bound the board: 133 holes again.
+/// Pockets that only go outside the track, so that they, not the track, bound the board: 145 holes again.
 fn with_outer_pockets() -> Board {
     let mut board = Board {
         spaces: 8,
         home: 2,
-        start: 12,
+        start: 14,
         ..Board::default()
     };
     board.pocket.shape = geometry::PocketShape::Block;

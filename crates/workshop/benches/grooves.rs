@@ -41,7 +41,7 @@ fn board((players, spaces): (u32, u32), is_grooved: bool) -> Board {
     // Thousands of spaces go on the largest board only if they are small.
     let pitch = (4800.0 * core::f64::consts::PI / around).min(19.0);
     board.pitch = pitch;
-    board.blank.diameter = (around * pitch / core::f64::consts::PI + 60.0).max(560.0);
+    board.blank.diameter = (around * pitch / core::f64::consts::PI + 60.0).max(640.0);
     board.bores.track.diameter = 0.6 * pitch;
     board.bores.home = board.bores.track;
     board.bores.start = board.bores.track;
@@ -56,7 +56,7 @@ fn board((players, spaces): (u32, u32), is_grooved: bool) -> Board {
     board
 }
 
-const SIZES: [(u32, u32); 3] = [(6, 14), (24, 40), (24, 250)];
+const SIZES: [(u32, u32); 3] = [(6, 16), (24, 40), (24, 250)];
 
 fn workpiece(board: &Board) -> Workpiece {
     Workpiece::of(black_box(board)).unwrap_or_else(|error| panic!("{error}"))

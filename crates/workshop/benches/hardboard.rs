@@ -28,7 +28,7 @@ fn board((players, spaces): (u32, u32)) -> Board {
     board
 }
 
-const SIZES: [(u32, u32); 3] = [(6, 14), (24, 34), (24, 250)];
+const SIZES: [(u32, u32); 3] = [(6, 16), (24, 34), (24, 250)];
 
 fn workpiece(board: &Board) -> Workpiece {
     Workpiece::of(black_box(board)).unwrap_or_else(|error| panic!("{error}"))

@@ -9,7 +9,7 @@ fn main() {
 }
 
 #[divan::bench(args = PieceKind::ALL)]
-fn all_sums_of_133_holes(bencher: Bencher<'_, '_>, kind: PieceKind) {
+fn all_sums_of_145_holes(bencher: Bencher<'_, '_>, kind: PieceKind) {
     let mut board = Board {
         wood: Some(Wood::default()),
         base: Some(Base::default()),

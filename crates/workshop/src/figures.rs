@@ -64,7 +64,7 @@ mod tests {
     use board::Blank;
     use testkit::assert_near;
 
-    /// A ring of 84 holes at pitch 19: R = 19 / (2 sin(180/84)).
+    /// A ring of 96 holes at pitch 19: R = 19 / (2 sin(180/96)).
     #[test]
     fn a_ring_measures_as_its_formula_says() {
         let plain = Board {
@@ -75,17 +75,17 @@ mod tests {
         };
         let board = Board {
             blank: Blank {
-                diameter: 600.0,
+                diameter: 680.0,
                 thickness: 20.0,
                 roundover: 5.0,
             },
             ..plain
         };
         let figures = figures(&Workpiece::of(&board).unwrap());
-        let radius = geometry::ring_radius(19.0, 84);
-        assert_eq!(figures.holes, 84);
+        let radius = geometry::ring_radius(19.0, 96);
+        assert_eq!(figures.holes, 96);
         assert_near!(figures.reach, radius, 1e-9);
         assert_near!(figures.smallest_web.unwrap().0, 19.0 - 12.0, 1e-9);
-        assert_near!(figures.smallest_rim.unwrap().0, 295.0 - radius - 6.0, 1e-9);
+        assert_near!(figures.smallest_rim.unwrap().0, 335.0 - radius - 6.0, 1e-9);
     }
 }

@@ -486,7 +486,7 @@ impl Workpiece {
     /// use workshop::Workpiece;
     /// let workpiece = Workpiece::of(&board::Board::default())?;
     /// let table = workpiece.hole_table();
-    /// assert_eq!(table.rows.len(), 133);
+    /// assert_eq!(table.rows.len(), 145);
     /// assert_eq!(table.rows[0].name.to_string(), "T1-01");
     /// # Ok::<(), board::BuildError>(())
     /// ```

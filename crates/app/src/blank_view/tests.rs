@@ -107,7 +107,10 @@ fn flaw(kind: FlawKind, shape: FlawShape) -> StockFlaw {
 
 /// A small board on a slab with live edges, a knot, a crack and sapwood.
 fn board() -> Board {
-    let mut board = Board::default();
+    let mut board = Board {
+        spaces: 13,
+        ..Board::default()
+    };
     board.blank.diameter = 530.0;
     board.stock.outline = StockOutline::Slab {
         length: 1300.0,

@@ -81,7 +81,7 @@ mod tests {
         let layout = layout(&Board::default()).unwrap();
         assert_eq!(stepped(&layout, None, 1), Some(id("T1-1")));
         assert_eq!(stepped(&layout, None, -1), Some(HoleId::CENTER));
-        assert_eq!(stepped(&layout, Some(id("T1-14")), 1), Some(id("H1-1")));
+        assert_eq!(stepped(&layout, Some(id("T1-16")), 1), Some(id("H1-1")));
         assert_eq!(stepped(&layout, Some(HoleId::CENTER), 1), Some(id("T1-1")));
         assert_eq!(stepped(&layout, Some(id("T1-1")), -1), Some(HoleId::CENTER));
     }

@@ -139,6 +139,6 @@ mod tests {
         board.template.roll = Some(500.0);
         let source = Source::of(&board, MOMENT).unwrap();
         let error = source.files(Kind::PlotPdf).unwrap_err();
-        assert!(error.to_string().contains("590"), "{error}");
+        assert!(error.to_string().contains("670"), "{error}");
     }
 }

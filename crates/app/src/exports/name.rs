@@ -26,7 +26,7 @@ pub fn stem(title: &str) -> String {
 
 /// The most bytes of a beginning: common file systems take 255 in all, and an ending follows.
 const MOST_BYTES: usize = 120;
-/// Names that one system keeps for devices, whatever follows the point (Microsoft, "Naming Files, Paths, and Namespaces"; from
+/// Names that one system keeps for devices, whatever follows the point (its developer pages, "Naming Files, Paths, and Namespaces"; from
 /// memory).
 const TAKEN: [&str; 4] = ["con", "prn", "aux", "nul"];
 
@@ -45,8 +45,8 @@ mod tests {
     #[test]
     fn a_title_becomes_a_plain_file_name() {
         assert_eq!(
-            stem("Six-arm walnut, 133 holes"),
-            "six-arm-walnut-133-holes"
+            stem("Six-arm walnut, 145 holes"),
+            "six-arm-walnut-145-holes"
         );
         assert_eq!(stem("../../etc/passwd"), "etc-passwd");
         assert_eq!(stem("  "), "board");

@@ -184,7 +184,7 @@ mod tests {
         choose(&mut panel, "Measured out", "by weight");
         type_into(&mut panel, "Parts of resin", "100");
         type_into(&mut panel, "Parts of hardener", "15");
-        // 132 bores of 12 by 5, and 15 % more, 38 of them in each batch of 30 ml with 5 left in the cup.
+        // 144 bores of 12 by 5, and 15 % more, 38 of them in each batch of 30 ml with 5 left in the cup.
         assert!(sees(&panel, "From batch"));
         let board = panel.state();
         let workpiece = workshop::Workpiece::of(board).unwrap();

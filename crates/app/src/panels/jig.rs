@@ -61,10 +61,10 @@ mod tests {
     #[test]
     fn plates_are_whole_numbers() {
         let mut panel = hand::panel(400.0, jig_ui);
-        write_into(&mut panel, "Index plates", "24, 84 90");
-        assert_eq!(panel.state().jig.plates, [24, 84, 90]);
+        write_into(&mut panel, "Index plates", "24, 96 100");
+        assert_eq!(panel.state().jig.plates, [24, 96, 100]);
         write_into(&mut panel, "Index plates", "7.5");
         assert!(sees(&panel, "Not a whole number: \"7.5\""));
-        assert_eq!(panel.state().jig.plates, [24, 84, 90]);
+        assert_eq!(panel.state().jig.plates, [24, 96, 100]);
     }
 }

@@ -292,7 +292,7 @@ mod tests {
         assert_eq!((prices.len(), prices[0].article.as_str()), (1, "marble-16"));
         assert_eq!(prices[0].price, Some(0.25));
         panel.run();
-        assert!(sees(&panel, "6 × 4: $6.00"));
+        assert!(sees(&panel, "6 × 5: $7.50"));
         write_into(&mut panel, "Price: Marbles, 16 mm", "a lot");
         assert!(sees(&panel, "The old value stays"));
         assert_eq!(panel.state().price.articles[0].price, Some(0.25));

@@ -78,7 +78,7 @@ fn an_order_becomes_a_template_in_fifteen_actions() {
 fn a_slab_and_a_kind_of_wood_are_part_of_the_order() {
     let mut story = Story::begin();
     story.keys(Modifiers::COMMAND, Key::N);
-    assert!(story.sees("The board to come: 133 holes"));
+    assert!(story.sees("The board to come: 145 holes"));
     story.press("Make it out of a slab I have");
     story.type_into("Slab width", "450");
     story.choose("Joined from", "2 strips");

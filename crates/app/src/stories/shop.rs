@@ -126,7 +126,7 @@ fn a_broken_shop_is_told_and_prevents_nothing() {
     fake.put(SHOP, b"{");
     let story = Story::in_world(fake, None, [1280.0, 820.0]);
     assert!(story.sees("your shop cannot be read"));
-    assert_eq!(story.holes(), 133);
+    assert_eq!(story.holes(), 127);
 }
 
 /// Another window has kept a planer meanwhile; a change here does not take it away.

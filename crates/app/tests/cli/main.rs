@@ -301,7 +301,7 @@ fn check_tells_other_programs_the_same() {
     let output = run(folder.path(), &["check", "--json", "bad.json"]);
     let report: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
     assert_eq!(report["format"], 1);
-    assert_eq!(report["holes"], 133);
+    assert_eq!(report["holes"], 145);
     let web = report["findings"]
         .as_array()
         .unwrap()
@@ -412,7 +412,7 @@ fn the_exported_table_has_a_row_of_numbers_for_every_hole() {
         assert!(apart.abs() < 0.01, "{line}");
         rows += 1;
     }
-    assert_eq!(rows, 133);
+    assert_eq!(rows, 145);
 }
 
 #[test]

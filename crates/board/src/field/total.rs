@@ -78,9 +78,9 @@ mod tests {
 
     #[test]
     fn holes_that_are_mirrored_into_every_sector_count_in_all() {
-        let few = with_added(394);
-        assert_eq!(layout(&few).unwrap().holes.len(), 24 * (22 + 394) + 1);
-        let many = with_added(395);
+        let few = with_added(392);
+        assert_eq!(layout(&few).unwrap().holes.len(), 24 * (24 + 392) + 1);
+        let many = with_added(393);
         let error = layout(&many).unwrap_err().to_string();
         assert_eq!(error, "holes in all is 10008; it may be 0 to 10000");
         let read = read_board(write_board(&many).as_bytes());

@@ -44,7 +44,7 @@ impl Board {
     /// use board::{Board, Paper, Units};
     /// let board = Board::default().in_defaults_of(Units::INCH);
     /// assert_eq!((board.template.paper, board.limits.web), (Paper::Letter, 3.175));
-    /// assert_eq!((board.pitch, board.blank.diameter), (19.0, 560.0));
+    /// assert_eq!((board.pitch, board.blank.diameter), (19.0, 640.0));
     /// ```
     #[must_use]
     pub fn in_defaults_of(&self, units: Units) -> Self {

@@ -11,16 +11,15 @@ const PATTERNS: [Pattern; 4] = [
     Pattern::Arms { across: 3 },
 ];
 
-/// Common practice, no source: 6 (14 + 4 + 4) + 1.
 #[test]
-fn six_players_make_133_holes_on_every_pattern() {
+fn six_players_make_145_holes_on_every_pattern() {
     for pattern in PATTERNS {
         let layout = layout(&Board {
             pattern,
             ..Board::default()
         })
         .unwrap();
-        assert_eq!(layout.holes.len(), 133, "{pattern:?}");
+        assert_eq!(layout.holes.len(), 6 * (16 + 5 + 3) + 1, "{pattern:?}");
     }
 }
 
@@ -33,10 +32,10 @@ fn holes_come_in_table_order_with_padded_names() {
         .map(|hole| hole.name.to_string())
         .collect();
     assert_eq!(names[0], "T1-01");
-    assert_eq!(names[13..16], ["T1-14", "H1-1", "H1-2"]);
-    assert_eq!(names[18], "S1-1");
-    assert_eq!(names[22], "T2-01");
-    assert_eq!(names[132], "C");
+    assert_eq!(names[15..18], ["T1-16", "H1-1", "H1-2"]);
+    assert_eq!(names[21], "S1-1");
+    assert_eq!(names[24], "T2-01");
+    assert_eq!(names[144], "C");
     let ids: Vec<HoleId> = layout.holes.iter().map(|hole| hole.name.id()).collect();
     assert!(ids.is_sorted());
 }
@@ -74,7 +73,7 @@ fn the_turn_in_space_lies_on_the_axis_and_the_home_lane_a_pitch_inside_it() {
         ..Board::default()
     };
     let layout = layout(&board).unwrap();
-    let turn_in = layout.hole("T2-8".parse().unwrap()).unwrap();
+    let turn_in = layout.hole("T2-9".parse().unwrap()).unwrap();
     assert_near!(
         geometry::bearing_of(turn_in.center).as_degrees(),
         90.0,
@@ -104,9 +103,9 @@ fn edited(hole: &str, mirrored: bool, change: Change) -> Layout {
 
 #[test]
 fn a_dropped_hole_is_gone_alone_or_with_its_mirror_images() {
-    assert_eq!(edited("T2-3", false, Change::Drop).holes.len(), 132);
-    assert_eq!(edited("T2-03", true, Change::Drop).holes.len(), 127);
-    assert_eq!(edited("C", true, Change::Drop).holes.len(), 132);
+    assert_eq!(edited("T2-3", false, Change::Drop).holes.len(), 144);
+    assert_eq!(edited("T2-03", true, Change::Drop).holes.len(), 139);
+    assert_eq!(edited("C", true, Change::Drop).holes.len(), 144);
 }
 
 #[test]
@@ -147,7 +146,7 @@ fn an_added_hole_is_an_extra_in_its_players_frame() {
             bore,
         },
     );
-    assert_eq!(layout.holes.len(), 139);
+    assert_eq!(layout.holes.len(), 151);
     let hole = layout.hole("X3-1".parse().unwrap()).unwrap();
     assert_near!(hole.center, point_at(20.0, Angle::degrees(120.0)), 1e-9);
 }
@@ -170,7 +169,7 @@ fn the_center_hole_stays_at_the_center_pin() {
 #[test]
 fn a_pivot_holds_no_piece() {
     let hole = Board::default();
-    assert_eq!(layout(&hole).unwrap().seats(&hole).len(), 133);
+    assert_eq!(layout(&hole).unwrap().seats(&hole).len(), 145);
     let pivot = Board {
         center: Center::Pivot {
             diameter: 6.0,
@@ -178,7 +177,7 @@ fn a_pivot_holds_no_piece() {
         },
         ..hole
     };
-    assert_eq!(layout(&pivot).unwrap().seats(&pivot).len(), 132);
+    assert_eq!(layout(&pivot).unwrap().seats(&pivot).len(), 144);
 }
 
 #[test]
@@ -215,7 +214,7 @@ fn no_two_holes_have_one_name() {
 #[test]
 fn an_edit_without_a_hole_waits_and_is_told() {
     let layout = edited("T9-1", false, Change::Drop);
-    assert_eq!(layout.holes.len(), 133);
+    assert_eq!(layout.holes.len(), 145);
     assert_eq!(layout.idle_edits, ["T9-1".parse().unwrap()]);
 }
 

@@ -296,7 +296,7 @@ mod tests {
         let (page, drawn) = sheets.split_last().unwrap();
         let all = drawn.iter().flat_map(|sheet| &sheet.view.items).cloned();
         let radii = radii(&all.collect::<Vec<_>>(), &HOLES);
-        assert!(radii.len() >= 132 && radii.iter().all(|radius| (radius - 8.0).abs() < 1e-9));
+        assert!(radii.len() >= 144 && radii.iter().all(|radius| (radius - 8.0).abs() < 1e-9));
         assert!(words(page).contains(&"11 mm"));
         for sheet in drawn {
             let words = words(sheet);
@@ -321,7 +321,7 @@ mod tests {
         };
         let pin = drawn(TemplateCenter::Pilot);
         assert_eq!(radii(&pin, &[Layer::Center]), [3.0]);
-        assert_eq!(radii(&pin, &HOLES).len(), 132);
+        assert_eq!(radii(&pin, &HOLES).len(), 144);
         assert!(radii(&drawn(TemplateCenter::Undrilled), &[Layer::Center]).is_empty());
         let edge = pin.iter().filter(|item| item.layer == Layer::Edge);
         assert!(edge.map(|item| item.line).eq([Line::Guide]));

@@ -226,9 +226,9 @@ fn the_sheet_is_for_a_hole_of_the_board() {
     for wanted in [
         "Untitled board – 2026-11-25",
         "Section: cut through T1-01",
-        "Board, scale 1 : 2.5",
+        "Board, scale 1 : 3",
         "Bore T1-01, scale 2 : 1",
-        "board Ø 560 mm",
+        "board Ø 640 mm",
         "floor left 12.5 mm",
     ] {
         assert!(words.contains(&wanted), "{wanted} is not among {words:?}");

@@ -111,8 +111,15 @@ mod tests {
 
     #[test]
     fn the_paper_is_as_wide_as_the_roll_and_the_board_in_its_middle() {
+        let mut board = Board {
+            spaces: 12,
+            ..Board::default()
+        };
+        board.blank.diameter = 500.0;
+        let workpiece = Workpiece::of(&board).unwrap();
         for (_, roll) in ROLLS {
-            let sheet = whole().on_roll(roll).unwrap();
+            let sheet = whole_sheet(&workpiece, &Stamp::default());
+            let sheet = sheet.on_roll(roll).unwrap();
             assert_near!(sheet.size.width, roll, 0.0);
             let pin = Point::ORIGIN + sheet.view.page_from_board;
             assert_near!(pin.x, roll / 2.0, 1e-9);
@@ -139,7 +146,7 @@ mod tests {
         let error = whole().on_roll(500.0).unwrap_err();
         assert_eq!(
             error.to_string(),
-            "the whole board needs paper 590 mm wide, but the roll is 500 mm; a roll of 24 in would do"
+            "the whole board needs paper 670 mm wide, but the roll is 500 mm; a roll of 914 mm would do"
         );
         assert!(Units::INCH.say(&error).contains("roll is 19.685\""));
         let wide = RollError {

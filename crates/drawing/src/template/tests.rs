@@ -147,7 +147,7 @@ proptest! {
             geometry::Pattern::Lobes { depth: 0.15 },
             geometry::Pattern::Polygon,
         ][pattern];
-        board.pitch = 0.78 * diameter * 19.0 / 560.0 * 6.0 / f64::from(players);
+        board.pitch = 0.78 * diameter * 19.0 / 640.0 * 6.0 / f64::from(players);
         let bore = board::Bore { diameter: bore.min(0.7 * board.pitch), ..board.bores.track };
         board.bores = board::Bores::all(bore);
         board.template.paper = Paper::Custom { width: sides.0, height: sides.1 };

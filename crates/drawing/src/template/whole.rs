@@ -139,7 +139,7 @@ mod tests {
             let board = Board {
                 title,
                 blank,
-                pitch: 19.0 * diameter / 560.0,
+                pitch: 19.0 * diameter / 640.0,
                 ..Board::default()
             };
             let sheet = whole_sheet(

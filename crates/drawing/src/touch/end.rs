@@ -124,7 +124,7 @@ mod tests {
         assert_eq!(at(30.0, 91.0), Some(End::Seam(1)));
         assert_eq!(at(30.0, -20.0), None);
         // Off the board a seam is in the waste.
-        assert_eq!(at(300.0, 91.0), None);
+        assert_eq!(at(340.0, 91.0), None);
         assert_eq!(End::Seam(1).words(&workpiece), "seam 2");
     }
 }

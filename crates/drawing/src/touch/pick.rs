@@ -25,7 +25,7 @@ pub fn holes_in(layout: &Layout, part: Rect) -> Vec<HoleId> {
 /// ```
 /// use board::{Board, Role};
 /// let layout = board::layout(&Board::default())?;
-/// assert_eq!(drawing::holes_of_role(&layout, Role::Home).len(), 24);
+/// assert_eq!(drawing::holes_of_role(&layout, Role::Home).len(), 30);
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn holes_of_role(layout: &Layout, role: Role) -> Vec<HoleId> {
@@ -37,7 +37,7 @@ pub fn holes_of_role(layout: &Layout, role: Role) -> Vec<HoleId> {
 /// ```
 /// use board::Board;
 /// let layout = board::layout(&Board::default())?;
-/// assert_eq!(drawing::holes_of_player(&layout, 2).len(), 14 + 4 + 4);
+/// assert_eq!(drawing::holes_of_player(&layout, 2).len(), 16 + 5 + 3);
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn holes_of_player(layout: &Layout, player: u32) -> Vec<HoleId> {
@@ -104,7 +104,7 @@ pub fn holes_box(layout: &Layout, holes: &[HoleId], pitch: f64) -> Option<Rect> 
 /// use geometry::Vec2;
 /// let layout = board::layout(&Board::default())?;
 /// let up = drawing::hole_toward(&layout, HoleId::CENTER, Vec2::new(0.0, 1.0));
-/// assert_eq!(up, "H1-4".parse().ok());
+/// assert_eq!(up, "H1-5".parse().ok());
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn hole_toward(layout: &Layout, from: HoleId, direction: Vec2) -> Option<HoleId> {

@@ -82,7 +82,7 @@ pub fn span(workpiece: &Workpiece, from: End, to: End) -> Option<Span> {
 /// use workshop::Workpiece;
 /// let workpiece = Workpiece::of(&Board::default())?;
 /// let top = end_place(&workpiece, End::Rim(Angle::ZERO));
-/// assert_eq!(top, Some(Point::new(0.0, 280.0)));
+/// assert_eq!(top, Some(Point::new(0.0, 320.0)));
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn end_place(workpiece: &Workpiece, end: End) -> Option<Point> {
@@ -289,14 +289,14 @@ mod tests {
     #[test]
     fn to_the_rim_is_the_wood_outside_a_bore() {
         let workpiece = workpiece();
-        let hole = *workpiece.layout().hole("T1-8".parse().unwrap()).unwrap();
+        let hole = *workpiece.layout().hole("T1-9".parse().unwrap()).unwrap();
         let radius = hole.center.to_vec2().length();
         let rim = End::Rim(Angle::degrees(190.0));
-        assert_near!(read(rim, edge("T1-8")), 280.0 - radius - 6.0, 1e-9);
-        assert_near!(read(rim, center("T1-8")), 280.0 - radius, 1e-9);
+        assert_near!(read(rim, edge("T1-9")), 320.0 - radius - 6.0, 1e-9);
+        assert_near!(read(rim, center("T1-9")), 320.0 - radius, 1e-9);
         assert_near!(
             read(rim, End::Seam(0)),
-            280.0 * Angle::degrees(10.0).cos(),
+            320.0 * Angle::degrees(10.0).cos(),
             1e-9
         );
     }
@@ -313,8 +313,8 @@ mod tests {
         let across = span(&workpiece(), rim(350.0), rim(80.0)).unwrap();
         let along = across.along.unwrap();
         assert_near!(along.sweep.as_degrees(), 90.0, 1e-9);
-        assert_near!(along.length, 280.0 * core::f64::consts::FRAC_PI_2, 1e-9);
-        assert_near!(across.straight, 280.0 * 2_f64.sqrt(), 1e-9);
+        assert_near!(along.length, 320.0 * core::f64::consts::FRAC_PI_2, 1e-9);
+        assert_near!(across.straight, 320.0 * 2_f64.sqrt(), 1e-9);
         // A home lane runs outward: its holes lie on no one circle.
         let lane = span(&workpiece(), center("H1-1"), center("H1-2")).unwrap();
         assert_eq!(lane.along, None);

@@ -135,7 +135,7 @@ impl Thing {
 /// let workpiece = Workpiece::of(&board)?;
 /// let hole = workpiece.layout().holes[3];
 /// assert_eq!(thing_at(&workpiece, hole.center, 1.0), Some(Thing::Hole(hole.name.id())));
-/// assert_eq!(thing_at(&workpiece, Point::new(-280.5, 0.0), 1.0), Some(Thing::Rim));
+/// assert_eq!(thing_at(&workpiece, Point::new(-320.5, 0.0), 1.0), Some(Thing::Rim));
 /// assert_eq!(thing_at(&workpiece, Point::new(40.0, -20.0), 1.0), None);
 /// # Ok::<(), board::BuildError>(())
 /// ```
@@ -287,9 +287,9 @@ mod tests {
         let at = |x: f64, y: f64| thing_at(&workpiece, Point::new(x, y), 1.5);
         let on =
             |radius, degrees| thing_at(&workpiece, point_at(radius, Angle::degrees(degrees)), 1.5);
-        assert_eq!(on(280.4, 77.0), Some(Thing::Rim));
+        assert_eq!(on(320.4, 77.0), Some(Thing::Rim));
         assert_eq!(
-            on(280.0 - 5.0 - 5.0 - 1.0, 77.0),
+            on(320.0 - 5.0 - 5.0 - 1.0, 77.0),
             Some(Thing::Groove(GrooveKind::Rim))
         );
         assert_eq!(on(31.0, 10.0), Some(Thing::Groove(GrooveKind::Middle)));

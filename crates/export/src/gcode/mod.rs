@@ -95,7 +95,7 @@ pub struct Program {
 /// };
 /// let programs = gcode(workpiece.hole_table(), &options)?;
 /// assert_eq!(programs[0].stem, "drill-1-12mm-forstner");
-/// assert_eq!(programs[0].text.matches("G81").count(), 132);
+/// assert_eq!(programs[0].text.matches("G81").count(), 144);
 /// assert_eq!(programs[1].stem, "drill-center-12mm-forstner");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```

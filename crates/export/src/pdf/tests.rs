@@ -42,7 +42,7 @@ fn written(sheets: &[Sheet]) -> PdfFile {
     PdfFile::read(&pdf(sheets, &PdfOptions::default()).unwrap()).unwrap()
 }
 
-/// ISO 32000-1:2008, 12.2, Table 150; `Enforce` is of Adobe's extension level 3 and ISO 32000-2.
+/// ISO 32000-1:2008, 12.2, Table 150; `Enforce` is of extension level 3 and ISO 32000-2.
 #[test]
 fn printers_are_told_not_to_scale() {
     let preferences = written(&[sheet(A4)]).preferences();

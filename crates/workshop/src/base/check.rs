@@ -157,7 +157,7 @@ mod tests {
             .collect()
     }
 
-    /// A base of 200 under a board of 560.
+    /// A base of 200 under a board of 640.
     fn of(kilograms: f64) -> Base {
         Base {
             footing: Footing::Round { diameter: 200.0 },
@@ -176,7 +176,7 @@ mod tests {
             };
             found(base, None)
         };
-        // 4 + 5 and 24 marbles of 5.36 g.
+        // 4 + 5 and 30 marbles of 5.36 g.
         assert_eq!(rated(9.2), []);
         assert_eq!(rated(9.1)[0].0, Severity::Stop);
     }
@@ -187,17 +187,17 @@ mod tests {
             footing: Footing::Round { diameter },
             ..of(4.0)
         };
-        assert_eq!(found(wide(560.0), None), []);
-        let (severity, message) = found(wide(561.0), None).remove(0);
+        assert_eq!(found(wide(640.0), None), []);
+        let (severity, message) = found(wide(641.0), None).remove(0);
         assert_eq!(severity, Severity::Caution);
         assert!(message.contains("stands out beyond the board"), "{message}");
     }
 
     #[test]
     fn a_light_board_on_a_small_base_tips() {
-        // 10 N tip W · 100 / 180, where W is 18 N: 1.8355 kg.
-        assert_eq!(found(of(1.84), None), []);
-        let tips = found(of(1.83), None);
+        // 10 N tip W · 100 / 220, where W is 22 N: 2.2434 kg.
+        assert_eq!(found(of(2.25), None), []);
+        let tips = found(of(2.24), None);
         assert_eq!(tips[0].0, Severity::Caution);
         assert!(tips[0].1.contains("tips the board"), "{tips:?}");
     }

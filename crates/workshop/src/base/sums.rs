@@ -109,11 +109,11 @@ mod tests {
                 .unwrap();
             push.value
         };
-        // 3 kg, an edge at 140 of 280.
-        let Some(Measure { value: newtons, .. }) = push(&on(280.0)) else {
+        // 3 kg, an edge at 160 of 320.
+        let Some(Measure { value: newtons, .. }) = push(&on(320.0)) else {
             panic!("no push")
         };
         assert_near!(newtons, 3.0 * 9.806_65, 1e-9);
-        assert_eq!(push(&on(560.0)), None);
+        assert_eq!(push(&on(640.0)), None);
     }
 }

@@ -177,10 +177,12 @@ mod tests {
             tenons: Some(Tenons::default()),
             ..Panel::default()
         };
-        Board {
+        let mut board = Board {
             panel,
             ..Board::default()
-        }
+        };
+        board.blank.diameter = 560.0;
+        board
     }
 
     #[test]

@@ -223,6 +223,7 @@ mod tests {
 
     fn on_slab(length: f64, width: f64) -> Board {
         let mut board = Board::default();
+        board.blank.diameter = 560.0;
         board.stock.outline = StockOutline::Slab {
             length,
             width,

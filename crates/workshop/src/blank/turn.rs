@@ -128,9 +128,9 @@ mod tests {
     fn a_ring_lies_best_with_the_seam_midway_between_two_spaces() {
         let board = halves(10.0);
         let turns = seam_turns(&Workpiece::of(&board).unwrap()).unwrap();
-        // 84 spaces at pitch 19: half a pitch from the seam's crossing of the ring, bent by the circle.
-        let radius = geometry::ring_radius(19.0, 84);
-        let wanted = radius * Angle::degrees(180.0 / 84.0).sin() - 6.0;
+        // 96 spaces at pitch 19: half a pitch from the seam's crossing of the ring, bent by the circle.
+        let radius = geometry::ring_radius(19.0, 96);
+        let wanted = radius * Angle::degrees(180.0 / 96.0).sin() - 6.0;
         assert_near!(turns.there.0, wanted, 1e-9);
         let turned = Board {
             rotation: best_rotation(&Workpiece::of(&board).unwrap()).unwrap(),

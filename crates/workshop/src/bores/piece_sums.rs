@@ -305,7 +305,7 @@ mod tests {
         assert_near!(below.value.unwrap().value, 3.175, 1e-9);
         assert_eq!(
             (below.at, below.holes.len()),
-            (Some(Measure::mm(12.7)), 132)
+            (Some(Measure::mm(12.7)), 144)
         );
         let count = group
             .sums

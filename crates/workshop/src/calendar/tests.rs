@@ -378,7 +378,7 @@ fn the_critical_path_runs_from_the_first_day_to_the_last() {
     assert!(made.of_operation(print.unwrap())[0].slack >= 4);
 }
 
-/// Bores at punch marks: 15 minutes to set the press up, and one for each of 132 holes; the price has the same sum.
+/// Bores at punch marks: 15 minutes to set the press up, and one for each of 144 holes; the price has the same sum.
 #[test]
 fn the_first_board_has_the_set_up_and_all_together_what_the_price_charges() {
     let mut board = board(Schedule {
@@ -398,7 +398,7 @@ fn the_first_board_has_the_set_up_and_all_together_what_the_price_charges() {
             let dated = calendar.of_operation(at);
             let minutes: Vec<i64> = dated.iter().map(minutes_of).collect();
             if time.task == Task::PunchedBores {
-                assert_eq!(minutes, [147, 132, 132, 132]);
+                assert_eq!(minutes, [15 + 144, 144, 144, 144]);
             }
             let (all, charged) = (minutes.iter().sum::<i64>() as f64, time.total());
             let rounded = all - charged;

@@ -92,19 +92,19 @@ mod tests {
         found(|board| board.passage = Some(Passage { width, height }))
     }
 
-    /// A board of 560 by 20 mm.
+    /// A board of 640 by 20 mm.
     #[test]
     fn a_board_goes_through_flat_or_on_edge() {
-        assert_eq!(through(560.0, 20.0), []);
-        assert_eq!(through(20.0, 560.0), []);
-        assert_eq!(through(559.9, 100.0).len(), 1);
-        let low = through(600.0, 19.9).remove(0);
+        assert_eq!(through(640.0, 20.0), []);
+        assert_eq!(through(20.0, 640.0), []);
+        assert_eq!(through(639.9, 100.0).len(), 1);
+        let low = through(680.0, 19.9).remove(0);
         assert_eq!(low.severity, Severity::Caution);
         assert_eq!(low.measured, Some(Measure::mm(20.0)));
         let with_base = found(|board| {
             board.base = Some(Base::default());
             board.passage = Some(Passage {
-                width: 600.0,
+                width: 680.0,
                 height: 31.9,
             });
         });

@@ -44,7 +44,7 @@ impl Finding {
     ///
     /// ```
     /// let mut board = board::Board::default();
-    /// board.blank.diameter -= 30.0;
+    /// board.blank.diameter -= 50.0;
     /// let workpiece = workshop::Workpiece::of(&board)?;
     /// let told = workpiece.findings().iter().filter_map(|found| found.measures(board.units));
     /// assert!(told.clone().count() > 0);

@@ -135,7 +135,7 @@ mod tests {
             home: 0,
             start: 0,
             players: 2,
-            spaces: 42,
+            spaces: 48,
             ..Board::default()
         };
         board.limits.reach = reach;
@@ -144,8 +144,8 @@ mod tests {
 
     #[test]
     fn the_farthest_hole_is_across_the_board() {
-        let radius = geometry::ring_radius(19.0, 84);
-        let across = radius + 280.0;
+        let radius = geometry::ring_radius(19.0, 96);
+        let across = radius + 320.0;
         assert_eq!(found(&ring(across)), None);
         assert_eq!(
             found(&ring(22.0 * board::INCH)).is_some(),
@@ -163,12 +163,12 @@ mod tests {
     #[test]
     fn another_players_lane_need_not_be_reached() {
         let mut board = Board::default();
-        let radius = geometry::ring_radius(19.0, 84);
-        board.limits.reach = radius + 280.0;
+        let radius = geometry::ring_radius(19.0, 96);
+        board.limits.reach = radius + 320.0;
         assert_eq!(found(&board), None);
         board.limits.reach = 0.0;
         let all = found(&board).unwrap().holes.len();
-        assert_eq!(all, 133);
+        assert_eq!(all, 145);
     }
 
     #[test]
@@ -180,7 +180,7 @@ mod tests {
             found(&board)
         };
         // The pieces of 16 mm are wider than their bores.
-        let out = 2.0 * (geometry::ring_radius(19.0, 84) + 8.0);
+        let out = 2.0 * (geometry::ring_radius(19.0, 96) + 8.0);
         assert_eq!(turning(out + 20.0 + 1e-6), None);
         assert_eq!(turning(out + 2.0 * board::INCH * 13.0 / 32.0), None);
         let narrow = turning(out + 19.0).unwrap();

@@ -88,7 +88,7 @@ mod tests {
 
     #[test]
     fn the_margin_is_measured_after_the_roundover() {
-        let outermost = geometry::ring_radius(19.0, 84) + 6.0;
+        let outermost = geometry::ring_radius(19.0, 96) + 6.0;
         let found = on_board(2.0 * (outermost + 3.0 + 4.0), 4.0);
         assert_eq!(found.len(), 1);
         assert_eq!(found[0].severity, Severity::Caution);
@@ -99,24 +99,24 @@ mod tests {
             panic!("no measure")
         };
         assert_near!(measured, 3.0, 1e-9);
-        assert_eq!(found[0].holes.len(), 84);
+        assert_eq!(found[0].holes.len(), 96);
     }
 
     #[test]
     fn a_large_board_has_no_finding_and_a_small_one_a_stop() {
-        assert_eq!(on_board(600.0, 4.0), []);
-        assert_eq!(on_board(500.0, 4.0)[0].severity, Severity::Stop);
+        assert_eq!(on_board(680.0, 4.0), []);
+        assert_eq!(on_board(580.0, 4.0)[0].severity, Severity::Stop);
     }
 
     #[test]
     fn the_mend_that_is_named_mends() {
-        let found = on_board(500.0, 4.0);
+        let found = on_board(580.0, 4.0);
         let Some(Measure {
             value: measured, ..
         }) = found[0].measured
         else {
             panic!("no measure")
         };
-        assert_eq!(on_board(500.0 + 2.0 * (6.0 - measured) + 1e-9, 4.0), []);
+        assert_eq!(on_board(580.0 + 2.0 * (6.0 - measured) + 1e-9, 4.0), []);
     }
 }

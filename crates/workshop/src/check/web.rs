@@ -96,7 +96,7 @@ mod tests {
             panic!("no measure")
         };
         assert_near!(measured, 2.0, 1e-9);
-        assert!(found[0].holes.len() > 84);
+        assert!(found[0].holes.len() > 96);
     }
 
     #[test]

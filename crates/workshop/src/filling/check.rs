@@ -220,7 +220,7 @@ mod tests {
     use board::{Bore, Bores, Bottom, Center};
     use testkit::assert_near;
 
-    /// 132 flat bores of 10 by 12 deep, filled to 6 below the top: 0.471 ml each.
+    /// 144 flat bores of 10 by 12 deep, filled to 6 below the top: 0.471 ml each.
     fn board(filling: Filling) -> Board {
         let bore = Bore {
             diameter: 10.0,
@@ -313,12 +313,12 @@ mod tests {
         // 16 on 10 sinks 8 - √(64 - 25) = 1.755.
         full.filling.as_mut().unwrap().below_top = 1.7;
         let found = check(&Workpiece::of(&full).unwrap());
-        assert_eq!(found[0].holes.len(), 132);
+        assert_eq!(found[0].holes.len(), 144);
         full.filling.as_mut().unwrap().below_top = 1.8;
         assert!(check(&Workpiece::of(&full).unwrap())[0].holes.is_empty());
         // A dome takes of that room.
         full.filling.as_mut().unwrap().dome = 0.1;
-        assert_eq!(check(&Workpiece::of(&full).unwrap())[0].holes.len(), 132);
+        assert_eq!(check(&Workpiece::of(&full).unwrap())[0].holes.len(), 144);
         full.filling.as_mut().unwrap().below_top = 12.0;
         let none = check(&Workpiece::of(&full).unwrap());
         assert!(none[0].message.starts_with("no bore is filled"));
@@ -342,7 +342,7 @@ mod tests {
         let narrow = tight(Some(9.82)).unwrap();
         assert_eq!(
             (narrow.severity, narrow.holes.len()),
-            (Severity::Caution, 132)
+            (Severity::Caution, 144)
         );
         assert_eq!(narrow.mends, []);
         // Made to fit, it fills its bore.
@@ -366,7 +366,7 @@ mod tests {
         };
         assert_eq!(over(5.0), None);
         let high = over(5.1).unwrap();
-        assert_eq!((high.severity, high.holes.len()), (Severity::Caution, 132));
+        assert_eq!((high.severity, high.holes.len()), (Severity::Caution, 144));
         assert_eq!(high.wanted, Some(Measure::mm(5.0)));
     }
 }

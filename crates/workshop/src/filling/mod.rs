@@ -224,16 +224,17 @@ mod tests {
             ..Filling::default()
         };
         let by_size = poured(&with_bores(filling));
-        assert_eq!(by_size.bores.len(), 132);
-        assert_near!(by_size.resin, 132.0 * each, 1e-9);
+        assert_eq!(by_size.bores.len(), 144);
+        assert_near!(by_size.resin, 144.0 * each, 1e-9);
         assert_eq!((by_size.in_time, by_size.longest.bores), (300, 20));
         assert_near!(by_size.longest.minutes, 2.0, 1e-12);
-        assert_eq!(by_size.batches.len(), 7);
+        // 144 bores, 20 a batch, and 15 in the time there is.
+        assert_eq!(by_size.batches.len(), 8);
         let slow = poured(&with_bores(Filling {
             ten_bores: 1200.0,
             ..filling
         }));
-        assert_eq!((slow.in_time, slow.batches.len()), (15, 9));
+        assert_eq!((slow.in_time, slow.batches.len()), (15, 10));
         assert_eq!(slow.longest.bores, 20);
     }
 
@@ -294,16 +295,16 @@ mod tests {
         };
         let full = poured(&several(with_bores(domed), 3));
         let crown = PI * 0.6 * (75.0 + 0.36) / 6.0;
-        assert_near!(full.overfill * 1000.0, 3.0 * 132.0 * crown, 1e-6);
+        assert_near!(full.overfill * 1000.0, 3.0 * 144.0 * crown, 1e-6);
         assert_near!(full.overfill_height, 0.6, 0.0);
         assert_near!(full.largest * 1000.0, PI * 125.0 + crown, 1e-9);
-        assert_near!(full.stays * 1000.0, 132.0 * PI * 125.0, 1e-6);
+        assert_near!(full.stays * 1000.0, 144.0 * PI * 125.0, 1e-6);
         let lower = poured(&with_bores(Filling {
             below_top: 1.0,
             ..domed
         }));
         assert_near!(lower.overfill, 0.0, 0.0);
-        assert_near!(lower.stays * 1000.0, 132.0 * (PI * 100.0 + crown), 1e-6);
+        assert_near!(lower.stays * 1000.0, 144.0 * (PI * 100.0 + crown), 1e-6);
     }
 
     #[test]
@@ -319,7 +320,7 @@ mod tests {
         };
         let pour = poured(&several(with_bores(filling), 2));
         assert_eq!(pour.batches.len(), 6);
-        assert_near!(pour.poured, 264.0 * PI * 0.125, 1e-9);
+        assert_near!(pour.poured, 288.0 * PI * 0.125, 1e-9);
         assert_near!(pour.resin, pour.poured + 12.0, 1e-9);
         let mixed: f64 = pour.batches.iter().map(|batch| batch.ml).sum();
         assert_near!(mixed, pour.resin, 1e-9);
@@ -327,12 +328,12 @@ mod tests {
         assert_eq!((pour.in_time, pour.batches[2].bores), (270, 50));
         assert_near!(pour.batches[2].begins, 16.0, 1e-9);
         assert_near!(pour.batches[2].minutes, 8.0, 1e-9);
-        // Bores 101 to 150: the last 32 of the first board and 18 of the second.
+        // Bores 101 to 150: the last 44 of the first board and 6 of the second.
         let third: Vec<u32> = pour
             .bores_of(&pour.batches[2])
             .map(|(board, _)| board)
             .collect();
-        assert_eq!(third.iter().filter(|board| **board == 1).count(), 32);
+        assert_eq!(third.iter().filter(|board| **board == 1).count(), 44);
         assert_eq!(third.len(), 50);
     }
 
@@ -348,9 +349,10 @@ mod tests {
         let pour = poured(&several(with_bores(filling), 2));
         let sectors = pour.sectors();
         assert_eq!(sectors.len(), 12);
-        assert!(sectors.iter().all(|sector| sector.bores == 22));
+        assert!(sectors.iter().all(|sector| sector.bores == 24));
         let batches: Vec<(u32, u32)> = sectors.iter().map(|sector| sector.batches).collect();
-        assert_eq!(batches[..4], [(1, 1), (1, 2), (2, 3), (3, 3)]);
+        // Batches of 30, sectors of 24: bores 73 to 96 are of the third batch up to 90.
+        assert_eq!(batches[..4], [(1, 1), (1, 2), (2, 3), (3, 4)]);
         assert_eq!((sectors[6].board, sectors[6].player), (2, Some(1)));
         let ml: f64 = sectors.iter().map(|sector| sector.ml).sum();
         assert_near!(ml, pour.poured, 1e-9);
@@ -377,9 +379,9 @@ mod tests {
             ..Filling::default()
         });
         let pour = poured(&board);
-        assert_eq!((pour.in_time, pour.batches.len()), (u32::MAX, 132));
+        assert_eq!((pour.in_time, pour.batches.len()), (u32::MAX, 144));
         let pour = poured(&several(board.clone(), 50));
-        assert_eq!(pour.batches.len(), 132 * 50);
+        assert_eq!(pour.batches.len(), 144 * 50);
         let last = pour.first_and_last(pour.batches.last().unwrap());
         let wanted = pour.bores.last().unwrap().name;
         assert_eq!(last, format!("{wanted} of board 50"));

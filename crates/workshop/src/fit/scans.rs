@@ -239,7 +239,7 @@ fn a_hole_moved_inward_past_the_center_leaves_a_largest_pitch() {
         start: 0,
         ..Board::default()
     };
-    board.set_moved("T1-8".parse().unwrap(), false, (0.0, -300.0));
+    board.set_moved("T1-9".parse().unwrap(), false, (0.0, -340.0));
     assert!(!CASES[1].fits(&board, 0.1));
     CASES[1].hold(&board, 200);
 }

@@ -19,7 +19,7 @@ const RIM: Kept = &[Limit::Rim];
 /// use board::Board;
 /// let board = Board { start: 0, ..Board::default() };
 /// let diameter = workshop::smallest_board(&board)?;
-/// let outermost = geometry::ring_radius(board.pitch, 84) + 6.0;
+/// let outermost = geometry::ring_radius(board.pitch, 96) + 6.0;
 /// assert!((diameter - 2.0 * (outermost + board.limits.rim + board.blank.roundover)).abs() < 1e-9);
 /// # Ok::<(), workshop::FitError>(())
 /// ```
@@ -72,7 +72,7 @@ pub(super) fn smallest_keeping(board: &Board, kept: Kept, most: f64) -> Result<f
 /// let board = Board { start: 0, ..Board::default() };
 /// let pitch = workshop::largest_pitch(&board)?;
 /// let room = board.blank.flat_radius() - board.limits.rim - 6.0;
-/// assert!((geometry::ring_radius(pitch, 84) - room).abs() < 1e-9);
+/// assert!((geometry::ring_radius(pitch, 96) - room).abs() < 1e-9);
 /// # Ok::<(), workshop::FitError>(())
 /// ```
 pub fn largest_pitch(board: &Board) -> Result<f64, FitError> {

@@ -349,8 +349,8 @@ mod tests {
             told,
             [
                 (20.0, 10.0, RouterWay::Round, vec![(Track, 6)]),
-                (16.0, 11.0, RouterWay::Plunge, vec![(Track, 78), (Home, 24)]),
-                (34.0, 14.0, RouterWay::RoundAndAcross, vec![(Start, 24)]),
+                (16.0, 11.0, RouterWay::Plunge, vec![(Track, 90), (Home, 30)]),
+                (34.0, 14.0, RouterWay::RoundAndAcross, vec![(Start, 18)]),
             ]
         );
     }

@@ -42,12 +42,12 @@ mod tests {
             check(&Workpiece::of(&board).unwrap())
         };
         assert_eq!(found(None), None);
-        // The center of a board of 560 is 280 in from the edge.
-        assert_eq!(found(Some(280.0)), None);
-        let center = found(Some(279.9)).unwrap();
+        // The center of a board of 640 is 320 in from the edge.
+        assert_eq!(found(Some(320.0)), None);
+        let center = found(Some(319.9)).unwrap();
         assert_eq!(
             (center.holes.len(), center.measured),
-            (1, Some(Measure::mm(280.0)))
+            (1, Some(Measure::mm(320.0)))
         );
         assert!(
             center.message.contains("too short for 1 hole;"),

@@ -106,7 +106,7 @@ mod tests {
     /// Stepped one by one: where the dividers come to after a round.
     #[test]
     fn the_closing_error_is_what_steps_add_up_to() {
-        for (radius, holes, off) in [(200.0, 60, 0.1), (50.0, 8, -0.2), (254.0, 84, 0.397)] {
+        for (radius, holes, off) in [(200.0, 60, 0.1), (50.0, 8, -0.2), (290.0, 96, 0.397)] {
             let mut at = geometry::Point::new(0.0, radius);
             let wide = chord(2.0 * radius, holes, 1) + off;
             let mut turned = 0.0;

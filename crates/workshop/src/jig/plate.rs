@@ -204,16 +204,16 @@ mod tests {
     }
 
     #[test]
-    fn the_ring_of_six_players_needs_a_plate_of_84() {
+    fn the_ring_of_six_players_needs_a_plate_of_96() {
         let board = Board::default();
         let table = hole_table(&layout(&board).unwrap());
         let radii = radii(&table, board.rotation);
         let track = radii
             .iter()
-            .find(|radius| radius.holes.len() == 84)
+            .find(|radius| radius.holes.len() == 96)
             .unwrap();
         let bearings: Vec<f64> = track.holes.iter().map(|hole| hole.1).collect();
-        assert_eq!(exact_divisions(&bearings), Some(84));
+        assert_eq!(exact_divisions(&bearings), Some(96));
     }
 
     /// 90 divisions of 4°: a hole at 1° of R 180 / π misses by 1 mm, at 2° by 2 mm, which is as far as any can.

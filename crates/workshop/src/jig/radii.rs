@@ -24,7 +24,7 @@ pub struct Radius {
 /// let workpiece = Workpiece::of(&Board::default())?;
 /// let radii = radii(workpiece.hole_table(), 0.0);
 /// assert!(radii.windows(2).all(|pair| pair[0].mm < pair[1].mm));
-/// assert_eq!(radii.iter().map(|radius| radius.holes.len()).sum::<usize>(), 133);
+/// assert_eq!(radii.iter().map(|radius| radius.holes.len()).sum::<usize>(), 145);
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn radii(table: &HoleTable, axis: f64) -> Vec<Radius> {
@@ -86,12 +86,12 @@ mod tests {
         assert_near!(radii[0].mm, 0.0, 0.0);
         let track = radii
             .iter()
-            .find(|radius| radius.holes.len() == 84)
+            .find(|radius| radius.holes.len() == 96)
             .unwrap();
-        // 84 chords of 19 mm: Machinery's Handbook, 31st ed., p. 711, chord = D sin(180°/n).
-        assert_near!(track.mm, 9.5 / Angle::degrees(180.0 / 84.0).sin(), 1e-9);
+        // 96 chords of 19 mm: Machinery's Handbook, 31st ed., p. 711, chord = D sin(180°/n).
+        assert_near!(track.mm, 9.5 / Angle::degrees(180.0 / 96.0).sin(), 1e-9);
         for (step, (_, bearing)) in track.holes.iter().enumerate() {
-            assert_near!(*bearing, step as f64 * 360.0 / 84.0, 1e-9);
+            assert_near!(*bearing, step as f64 * 360.0 / 96.0, 1e-9);
         }
     }
 

@@ -145,7 +145,7 @@ mod tests {
     fn a_row_for_every_hole_and_the_center_last() {
         let board = Board::default();
         let table = hole_table(&board::layout(&board).unwrap());
-        assert_eq!(table.rows.len(), 133);
+        assert_eq!(table.rows.len(), 145);
         let last = table.rows.last().unwrap();
         assert_eq!((last.role, last.player, last.number), (Role::Center, 0, 0));
         assert_eq!(last.center, Point::ORIGIN);

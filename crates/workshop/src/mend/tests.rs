@@ -47,7 +47,7 @@ fn in_need(mend: Mend) -> Board {
         Mend::PilotForPin => board.jig.pin = 8.0,
         Mend::TurnOffSeams => board.panel.build = Build::Halves,
         Mend::BestPlace => {
-            board.stock.outline = slab(600.0);
+            board.stock.outline = slab(700.0);
             board.stock.place = Some([100.0, 300.0]);
         }
         Mend::StripsForPlaner => board.panel.build = Build::Strips { count: 2 },
@@ -177,7 +177,9 @@ fn what_is_solved_on_a_board_in_inches_is_a_fraction_that_works() {
         board::Units::INCH,
         board::Units::Inch(board::Fraction::Sixteenth),
     ] {
-        let board = Board::begun(units);
+        let mut board = Board::begun(units);
+        // So large that its rim bounds the bores to under 5/8", which its marbles would fall into.
+        board.blank.diameter = 24.375 * board::INCH;
         for (mend, value) in [
             (
                 Mend::FitBoard,
@@ -194,7 +196,8 @@ fn what_is_solved_on_a_board_in_inches_is_a_fraction_that_works() {
             let mended = mend.applied(&board).unwrap();
             let shown = board::show_length(value(&mended), units);
             assert!(!shown.contains(['≈', '.']), "{mend:?} gives {shown}");
-            assert!(!crate::stops(&findings(&mended)), "{mend:?}");
+            let left = findings(&mended);
+            assert!(!crate::stops(&left), "{mend:?} leaves {left:#?}");
         }
     }
 }
@@ -230,9 +233,9 @@ fn a_batch_stays_in_its_range() {
         &mut board.bores.home,
         &mut board.bores.start,
     ] {
-        (bore.diameter, bore.depth) = (400.0, 400.0);
+        (bore.diameter, bore.depth) = (200.0, 200.0);
     }
-    board.pitch = 900.0;
+    board.pitch = 250.0;
     (board.schedule.boards, board.schedule.drying) = (50, 50);
     match Mend::SmallerBatches.applied(&board) {
         Ok(mended) => {

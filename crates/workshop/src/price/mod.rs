@@ -129,8 +129,8 @@ impl Costing {
 ///     ..ArticlePrice::default()
 /// });
 /// let costing = costing(&Workpiece::of(&board)?, 1);
-/// // Six players have four marbles each.
-/// assert_eq!(costing.material.minor, 600);
+/// // Six players have five marbles each.
+/// assert_eq!(costing.material.minor, 750);
 /// // Lumber has no price, and is not taken as free.
 /// assert!(costing.missing.iter().any(|name| name.starts_with("Lumber")));
 /// # Ok::<(), board::BuildError>(())

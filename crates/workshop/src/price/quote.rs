@@ -11,7 +11,7 @@ use crate::{Workpiece, topcoat};
 /// ```
 /// use workshop::{Workpiece, described};
 /// let lines = described(&Workpiece::of(&board::Board::default())?);
-/// assert_eq!(lines[0], "Round game board for 6 players, 560 mm across and 20 mm thick");
+/// assert_eq!(lines[0], "Round game board for 6 players, 640 mm across and 20 mm thick");
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn described(workpiece: &Workpiece) -> Vec<String> {

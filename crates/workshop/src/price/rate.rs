@@ -99,12 +99,12 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    /// By hand: 24 at 0.125 are 3.00, where 24 at 13 cents were 3.12; 132 at a third of a cent are 44 cents.
+    /// By hand: 24 at 0.125 are 3.00, where 24 at 13 cents were 3.12; 144 at a third of a cent are 48 cents.
     #[test]
     fn a_rate_is_multiplied_before_it_is_rounded() {
         let rate = |amount| Rate::of(amount, Currency::Usd);
         assert_eq!(rate(0.125).times(24, 1).minor, 300);
-        assert_eq!(rate(0.01 / 3.0).times(132, 1).minor, 44);
+        assert_eq!(rate(0.01 / 3.0).times(144, 1).minor, 48);
         assert_eq!(rate(0.125).share(0.5).minor, 6);
         assert_eq!(rate(0.125).times(0, 1).minor, 0);
         assert!(!rate(0.001).is_nothing() && rate(0.0).is_nothing());

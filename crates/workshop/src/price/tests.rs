@@ -49,14 +49,14 @@ fn costed(board: &Board, boards: u32) -> Costing {
     costing(&Workpiece::of(board).unwrap(), boards)
 }
 
-/// By hand: 24 marbles at 0.25 are 6.00; of the default board 90 minutes and more at 40 an hour.
+/// By hand: 30 marbles at 0.25 are 7.50; of the default board 90 minutes and more at 40 an hour.
 #[test]
 fn material_and_time_come_to_what_is_worked_by_hand() {
     let mut board = Board::default();
     board.price.hourly = Some(40.0);
     board.price.articles.push(price("marble-16", 0.25, None));
     let one = costed(&board, 1);
-    assert_eq!(one.material.minor, 600);
+    assert_eq!(one.material.minor, 750);
     let hours = one.minutes() / 60.0;
     assert_near!(
         one.time.unwrap().minor as f64,
@@ -64,8 +64,8 @@ fn material_and_time_come_to_what_is_worked_by_hand() {
         1.0
     );
     assert_eq!(one.cost, one.material + one.time.unwrap());
-    // Two boards have 48 marbles.
-    assert_eq!(costed(&board, 2).material.minor, 1200);
+    // Two boards have 60 marbles.
+    assert_eq!(costed(&board, 2).material.minor, 1500);
 }
 
 #[test]
@@ -85,11 +85,11 @@ fn sums_add_up_to_the_cent() {
     }
 }
 
-/// By hand: a cost of 150 at a margin of a quarter is sold for 200, and with 8.25 % of tax for 216.50.
+/// By hand: 30 marbles at 5.00 are a cost of 150, which at a margin of a quarter is sold for 200, and with 8.25 % of tax for 216.50.
 #[test]
 fn margin_is_a_share_of_the_price_and_tax_comes_on_top() {
     let mut board = Board::default();
-    board.price.articles.push(price("marble-16", 6.25, None));
+    board.price.articles.push(price("marble-16", 5.0, None));
     board.price.margin = 0.25;
     board.price.tax = 0.0825;
     let costing = costed(&board, 1);
@@ -104,7 +104,10 @@ fn margin_is_a_share_of_the_price_and_tax_comes_on_top() {
 /// By hand: 24 marbles at 12.5 cents are 3.00, and not 24 times 13 cents.
 #[test]
 fn a_price_of_half_a_cent_is_not_rounded_before_it_is_multiplied() {
-    let mut board = Board::default();
+    let mut board = Board {
+        home: 4,
+        ..Board::default()
+    };
     board.price.articles.push(price("marble-16", 0.125, None));
     // Six players have four each, and each player's are a line: 0.50 of each.
     assert_eq!(costed(&board, 1).material.minor, 300);
@@ -238,7 +241,7 @@ fn the_customer_reads_of_a_board_and_not_of_bores() {
     let told = described(&Workpiece::of(&board).unwrap()).join("\n");
     for words in [
         "for 6 players",
-        "24 marbles",
+        "30 marbles",
         "On a turntable",
         "Finish: penetrating oil",
         "Storage",

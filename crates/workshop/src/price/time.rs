@@ -67,7 +67,7 @@ mod tests {
             .find(|time| time.task == Task::PunchedBores)
             .unwrap();
         assert_near!(bores.set_up, 15.0, 0.0);
-        assert_near!(bores.run, 3.0 * 132.0, 1e-9);
+        assert_near!(bores.run, 3.0 * 144.0, 1e-9);
     }
 
     #[test]

@@ -201,9 +201,9 @@ mod tests {
             assert_near!(width, 108.0, 1e-12);
             let ends = [cut.at[0] - length / 2.0, cut.at[0] + length / 2.0];
             let wanted = if toward == Toward::Right {
-                [closed, 280.0]
+                [closed, 320.0]
             } else {
-                [-280.0, closed]
+                [-320.0, closed]
             };
             assert_near!(ends[0], wanted[0], 1e-9);
             assert_near!(ends[1], wanted[1], 1e-9);

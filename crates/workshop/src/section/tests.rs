@@ -158,7 +158,7 @@ fn the_center_hole_is_one_piece_where_the_cut_turns() {
     let (low, high, ..) = around(&center[0].corners);
     assert_eq!((center.len(), low, high), (1, -6.0, 6.0));
     let (low, high, ..) = around(&cut.outline);
-    assert_eq!((low, high), (-280.0, 280.0));
+    assert_eq!((low, high), (-320.0, 320.0));
     // The recess is to the left, cut through its middle.
     let recess = of(&cut, CavityKind::Recess);
     let (low, high, deep, top) = around(&recess[0].corners);
@@ -251,7 +251,7 @@ fn a_dovetailed_groove_is_wider_inside_and_open_at_one_edge() {
     board.recess.as_mut().unwrap().at = [0.0, 0.0];
     let along = cut(&board, HoleId::new(Role::Home, 1, 1));
     let (low, high, ..) = around(&of(&along, CavityKind::Lid)[0].corners);
-    assert!(high > 280.0, "{high}");
+    assert!(high > 320.0, "{high}");
     assert_near!(low, -63.0 - 6.0 * Angle::degrees(14.0).tan(), 1e-9);
 }
 
@@ -277,7 +277,7 @@ fn a_groove_is_a_v_across_and_a_slot_along() {
         grooves: Some(wanted),
         ..bored(bore(8.0, 5.0, Bottom::Flat))
     };
-    let turn_in = HoleId::new(Role::Track, 1, 8);
+    let turn_in = HoleId::new(Role::Track, 1, 9);
     let cut = cut(&board, turn_in);
     let grooves = of(&cut, CavityKind::Groove);
     // The ring inside the rim, where the section ends on the right.
@@ -466,7 +466,7 @@ proptest! {
     fn a_recess_is_cut_where_it_is(
         sides in (10.0..300.0_f64, 10.0..300.0_f64, prop::option::of(0.0..60.0_f64)),
         at in (-200.0..200.0_f64, -200.0..200.0_f64),
-        hole in 0_usize..133,
+        hole in 0_usize..145,
         s in -279.0..279.0_f64,
     ) {
         let shape = match sides.2 {
@@ -499,7 +499,7 @@ proptest! {
         bores in (0.5..60.0_f64, 0.0..60.0_f64, 0_usize..5, 0.0..20.0_f64),
         piece in (0_usize..3, 0.5..80.0_f64, 0.5..80.0_f64),
         recess in (any::<bool>(), 1.0..3000.0_f64, -400.0..400.0_f64, 0.0..80.0_f64, 0.0..80.0_f64, 0.0..40.0_f64),
-        hole in 0_usize..133,
+        hole in 0_usize..145,
     ) {
         let bore = bore(bores.0, bores.1, Bottom::ALL[bores.2]);
         let mut board = bored(bore);
@@ -561,7 +561,7 @@ proptest! {
 #[test]
 fn without_a_choice_the_turn_in_space_is_cut() {
     let workpiece = Workpiece::of(&Board::default()).unwrap();
-    let turn_in = HoleId::new(Role::Track, 1, 8);
+    let turn_in = HoleId::new(Role::Track, 1, 9);
     assert_eq!(cut_through(&workpiece, None), Some(turn_in));
     let wanted = HoleId::new(Role::Start, 4, 2);
     assert_eq!(cut_through(&workpiece, Some(wanted)), Some(wanted));

@@ -173,7 +173,7 @@ impl ToBuy {
     /// use workshop::{Workpiece, shopping};
     /// let list = shopping(&Workpiece::of(&board::Board::default())?, 1);
     /// let marbles = list.iter().find(|line| line.article.starts_with("marble")).unwrap();
-    /// assert_eq!(marbles.bought(), (4, 1));
+    /// assert_eq!(marbles.bought(), (5, 1));
     /// # Ok::<(), board::BuildError>(())
     /// ```
     pub fn bought(&self) -> (u64, u64) {

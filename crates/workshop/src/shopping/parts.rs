@@ -70,13 +70,13 @@ impl PartSize {
         }
     }
 
-    /// The size in the maker's units: `570 mm × 193 mm × 25 mm`, or `560 mm across × 20 mm`.
+    /// The size in the maker's units: `570 mm × 193 mm × 25 mm`, or `640 mm across × 20 mm`.
     ///
     /// ```
     /// use board::{Board, Units};
     /// use workshop::{Workpiece, cut_list};
     /// let list = cut_list(&Workpiece::of(&Board::default())?, 1);
-    /// assert_eq!(list[0].finished.shown(Units::Mm), "560 mm across × 20 mm");
+    /// assert_eq!(list[0].finished.shown(Units::Mm), "640 mm across × 20 mm");
     /// # Ok::<(), board::BuildError>(())
     /// ```
     pub fn shown(self, units: Units) -> String {

@@ -48,7 +48,7 @@ fn lumber_of_strips_comes_to_what_is_worked_by_hand() {
     assert_eq!(line(&two, "lumber-").bought(), (9, 1));
 }
 
-/// By hand: one slab of 570 by 286.5 by 52 mm makes both leaves; 0.00849 m³, with a quarter more 0.01061, and so 0.011 are bought.
+/// By hand: one slab of 650 by 326.5 by 52 mm makes both leaves; 0.01104 m³, with a quarter more 0.01379, and so 0.014 are bought.
 #[test]
 fn leaves_are_resawn_from_one_slab() {
     let mut board = Board::default();
@@ -56,8 +56,8 @@ fn leaves_are_resawn_from_one_slab() {
     board.stock.thickness = 52.0;
     let list = listed(&board, 1);
     let lumber = line(&list, "lumber-any-52mm");
-    assert_near!(lumber.need, 0.57 * 0.2865 * 0.052 * 1.25, 1e-12);
-    assert_eq!(lumber.to_buy(Units::Mm), "0.011 m³");
+    assert_near!(lumber.need, 0.65 * 0.3265 * 0.052 * 1.25, 1e-12);
+    assert_eq!(lumber.to_buy(Units::Mm), "0.014 m³");
     let parts = cut_list(&Workpiece::of(&board).unwrap(), 3);
     assert_eq!((parts[0].count, parts[1].count), (6, 3));
     assert_near!(parts[0].rough.unwrap().thickness, 24.5, 1e-12);
@@ -103,20 +103,20 @@ fn balls_magnets_and_pieces_are_counted_for_every_board() {
     });
     let list = listed(&board, 2);
     let balls = line(&list, "steel-ball-12");
-    assert_near!(balls.need, 266.0, 0.0);
-    // 266 balls are 11 packs of 25, and 9 are left.
-    assert_eq!((balls.bought(), balls.left()), ((11, 1), 9.0));
-    assert_eq!(balls.to_buy(Units::Mm), "11 packs of 25");
+    assert_near!(balls.need, 290.0, 0.0);
+    // 290 balls are 12 packs of 25, and 10 are left.
+    assert_eq!((balls.bought(), balls.left()), ((12, 1), 10.0));
+    assert_eq!(balls.to_buy(Units::Mm), "12 packs of 25");
     let pieces = list
         .iter()
         .filter(|line| line.article.starts_with("magnet-piece"));
     assert_near!(
         pieces.map(|line| line.need).sum::<f64>(),
-        2.0 * (6.0 * 4.0 + 2.0),
+        2.0 * (6.0 * 5.0 + 2.0),
         0.0
     );
     let magnets = list.iter().find(|line| line.article == "magnet");
-    assert_near!(magnets.unwrap().need, 52.0, 0.0);
+    assert_near!(magnets.unwrap().need, 64.0, 0.0);
 }
 
 /// A screw goes through the plate of a bearing, 1.5 mm, and 10 mm into the board: of those that are sold 10 mm is the longest that

@@ -152,7 +152,7 @@ mod tests {
     #[test]
     fn a_disc_of_walnut_weighs_what_it_should() {
         let board = bare(500.0, 18.0);
-        let bores = 132.0 * PI * 36.0 * 5.0;
+        let bores = 144.0 * PI * 36.0 * 5.0;
         let found = mass(&board);
         assert_near!(found.density.value, 616.0, 1e-9);
         assert_near!(found.wood + bores * 616e-6, 2177.12, 0.01);
@@ -199,9 +199,9 @@ mod tests {
             ..Filling::default()
         });
         // Bores of 12, 5 deep, filled to the top with 1.15 g/cm³.
-        assert_near!(mass(&board).resin, 132.0 * PI * 36.0 * 5.0 * 1.15e-3, 1e-9);
+        assert_near!(mass(&board).resin, 144.0 * PI * 36.0 * 5.0 * 1.15e-3, 1e-9);
         board.piece.kind = PieceKind::Magnet;
-        assert_near!(mass(&board).inserts, 132.0 * PI * 288.0 * 7.85e-3, 1e-9);
+        assert_near!(mass(&board).inserts, 144.0 * PI * 288.0 * 7.85e-3, 1e-9);
     }
 
     #[test]

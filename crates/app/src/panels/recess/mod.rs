@@ -77,7 +77,7 @@ mod tests {
         assert_near!(shape.corner(), 6.35, 1e-12);
         let workpiece = workshop::Workpiece::of(bench.state()).unwrap();
         let holds = workpiece.storage().unwrap();
-        assert_eq!(holds.pieces, 26);
+        assert_eq!(holds.pieces, 6 * 5 + 2);
         assert!(holds.holds == 70 && sees(&bench, &holds.holds.to_string()));
     }
 }

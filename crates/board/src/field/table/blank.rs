@@ -32,7 +32,7 @@ const FLAW: f64 = 30.0;
 fields! {
     /// The finished board.
     BOARD_FIELDS:
-    BOARD_DIAMETER "blank.diameter_mm", [.blank.diameter] "Board diameter", Number(Length.of(1.0, 5000.0)), "", us: "21 1/2";
+    BOARD_DIAMETER "blank.diameter_mm", [.blank.diameter] "Board diameter", Number(Length.of(1.0, 5000.0)), "", us: "24 1/2";
     BOARD_THICKNESS "blank.thickness_mm", [.blank.thickness] "Board thickness", Number(THICKNESS), "", us: "3/4";
     ROUNDOVER "blank.roundover_mm", [.blank.roundover] "Roundover", Number(Length.of(0.0, 200.0)),
         "Radius along the top edge; 0 for a sharp one", us: "3/16";

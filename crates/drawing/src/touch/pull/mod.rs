@@ -66,14 +66,14 @@ pub struct Pulled {
 /// let rim = Pull {
 ///     thing: Thing::Rim,
 ///     with: &[],
-///     from: Point::new(280.0, 0.0),
-///     to: Point::new(290.02, 0.0),
+///     from: Point::new(320.0, 0.0),
+///     to: Point::new(330.02, 0.0),
 ///     mirrored: true,
 ///     snap: Snap::Marks,
 /// };
 /// let wider = pulled(&workpiece, &rim).unwrap();
-/// assert_eq!(wider.board.blank.diameter, 580.0);
-/// assert_eq!(wider.words, "board diameter 580 mm");
+/// assert_eq!(wider.board.blank.diameter, 660.0);
+/// assert_eq!(wider.words, "board diameter 660 mm");
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn pulled(start: &Workpiece, pull: &Pull<'_>) -> Option<Pulled> {

@@ -88,7 +88,7 @@ fn on(board: &Board, thing: Thing) -> Point {
 
 #[test]
 fn a_hole_moves_with_its_twins_or_alone() {
-    let (board, hole) = (full(), Thing::Hole(id("T1-8")));
+    let (board, hole) = (full(), Thing::Hole(id("T1-9")));
     // The first player's axis points up: to the right is clockwise, up is outward.
     let all = by(
         &board,
@@ -99,7 +99,7 @@ fn a_hole_moves_with_its_twins_or_alone() {
         Snap::Marks,
     )
     .unwrap();
-    assert_eq!(all.moved(id("T5-8"), true), (2.0, -1.5));
+    assert_eq!(all.moved(id("T5-9"), true), (2.0, -1.5));
     let one = by(
         &board,
         hole,
@@ -109,8 +109,8 @@ fn a_hole_moves_with_its_twins_or_alone() {
         Snap::Marks,
     )
     .unwrap();
-    assert_eq!(one.moved(id("T1-8"), false), (2.0, -1.5));
-    assert_eq!(one.moved(id("T5-8"), false), (0.0, 0.0));
+    assert_eq!(one.moved(id("T1-9"), false), (2.0, -1.5));
+    assert_eq!(one.moved(id("T5-9"), false), (0.0, 0.0));
 }
 
 #[test]
@@ -141,10 +141,10 @@ fn chosen_holes_go_along_with_the_one_that_is_dragged() {
 fn a_hole_snaps_to_the_spacing_and_to_the_axis() {
     let board = full();
     let workpiece = Workpiece::of(&board).unwrap();
-    let lane = workpiece.layout().hole(id("H1-4")).unwrap().center;
+    let lane = workpiece.layout().hole(id("H1-5")).unwrap().center;
     let at = |to| {
         let pull = Pull {
-            thing: Thing::Hole(id("H1-4")),
+            thing: Thing::Hole(id("H1-5")),
             with: &[],
             from: lane,
             to,
@@ -154,7 +154,7 @@ fn a_hole_snaps_to_the_spacing_and_to_the_axis() {
         pulled(&workpiece, &pull).unwrap()
     };
     let on_axis = at(lane + Vec2::new(0.7, -7.0));
-    let moved = on_axis.board.moved(id("H1-4"), true);
+    let moved = on_axis.board.moved(id("H1-5"), true);
     assert_near!(moved.0, 0.0, 1e-9);
     assert!(
         on_axis
@@ -162,20 +162,20 @@ fn a_hole_snaps_to_the_spacing_and_to_the_axis() {
             .iter()
             .any(|guide| guide.words.contains("axis"))
     );
-    // A quarter of a turn about H1-3: one spacing to the right of it.
+    // A quarter of a turn about H1-4: one spacing to the right of it.
     let beside = at(lane + Vec2::new(18.6, 18.6));
     let layout = board::layout(&beside.board).unwrap();
     let apart = layout
-        .hole(id("H1-4"))
+        .hole(id("H1-5"))
         .unwrap()
         .center
-        .distance(layout.hole(id("H1-3")).unwrap().center);
+        .distance(layout.hole(id("H1-4")).unwrap().center);
     assert_near!(apart, board.pitch, 1e-6);
     assert!(
         beside
             .guides
             .iter()
-            .any(|guide| guide.words == "one hole spacing from H1-3")
+            .any(|guide| guide.words == "one hole spacing from H1-4")
     );
 }
 

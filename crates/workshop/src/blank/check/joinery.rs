@@ -244,12 +244,12 @@ mod tests {
         };
         assert_eq!(with(100.0, 10.0), 0);
         assert_eq!(with(100.0, 20.0), 1);
-        assert_eq!(with(558.0, 10.0), 1);
-        assert_eq!(with(552.0, 10.0), 1);
+        assert_eq!(with(638.0, 10.0), 1);
+        assert_eq!(with(632.0, 10.0), 1);
         // Four screws of 4 mm on so small a circle leave 2.95 mm, or meet.
         assert_eq!(with(9.83, 10.0), 1);
         assert_eq!(with(5.0, 10.0), 1);
-        assert_eq!(with(600.0, 25.0), 2);
+        assert_eq!(with(680.0, 25.0), 2);
     }
 
     #[test]
@@ -292,7 +292,8 @@ mod tests {
         };
         assert_eq!(with(close, 3), [Severity::Stop]);
         let wide = Tenons {
-            spacing: 260.0,
+            // At 325 / 3 from the middle the edge of the board is 301 to the side.
+            spacing: 298.0,
             ..common
         };
         assert_eq!(with(wide, 3), [Severity::Caution]);

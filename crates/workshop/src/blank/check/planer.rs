@@ -68,11 +68,11 @@ mod tests {
 
     #[test]
     fn pieces_are_held_against_the_planer_as_they_are_sawn() {
-        // 570 mm of panel: three strips of 190 and 3 to joint off.
-        assert_eq!(with(Build::Strips { count: 3 }, 193.0), None);
-        let found = with(Build::Strips { count: 3 }, 192.0).unwrap();
-        assert!(found.message.contains("4 strips"), "{}", found.message);
-        assert_eq!(with(Build::Halves, 286.5), None);
+        // 650 mm of panel: four strips of 162.5 and 3 to joint off.
+        assert_eq!(with(Build::Strips { count: 4 }, 165.5), None);
+        let found = with(Build::Strips { count: 4 }, 165.0).unwrap();
+        assert!(found.message.contains("5 strips"), "{}", found.message);
+        assert_eq!(with(Build::Halves, 326.5), None);
         assert_eq!(with(Build::Whole, 200.0), None);
     }
 }

@@ -176,16 +176,16 @@ mod tests {
         };
         assert_eq!(told(&[-100.0, 100.0]), None);
         assert!(
-            told(&[300.0])
+            told(&[340.0])
                 .unwrap()
-                .contains("300 mm lies off the panel")
+                .contains("340 mm lies off the panel")
         );
         assert_eq!(told(&[50.0, 10.0, 50.0]).unwrap(), "two seams lie at 50 mm");
     }
 
     #[test]
     fn a_seam_beyond_all_bores_is_no_finding() {
-        assert_eq!(with_seam(279.0), None);
+        assert_eq!(with_seam(319.0), None);
         assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
     }
 }

@@ -212,8 +212,10 @@ mod tests {
     use super::*;
     use board::INCH;
 
+    /// A board of 560 mm from a slab of 1200 mm.
     fn on_slab(width: f64) -> Board {
         let mut board = Board::default();
+        board.blank.diameter = 560.0;
         board.stock.outline = StockOutline::Slab {
             length: 1200.0,
             width,

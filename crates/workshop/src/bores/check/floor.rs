@@ -97,6 +97,6 @@ mod tests {
     fn what_comes_out_below_is_a_stop() {
         let through = found(Bottom::Forstner, 7.5);
         assert_eq!(through[0].severity, Severity::Stop);
-        assert_eq!(through[0].holes.len(), 132);
+        assert_eq!(through[0].holes.len(), 144);
     }
 }

@@ -93,8 +93,8 @@ mod tests {
     fn the_nearest_owned_bit_is_named_and_taken() {
         let board = owning(&[12.7, 25.4]);
         let found = told(&board).remove(0);
-        assert_eq!((found.severity, found.holes.len()), (Severity::Note, 133));
-        let said = "you own no Forstner bit of 12 mm, which 133 bores need; the nearest that fits the piece is 1/2 in";
+        assert_eq!((found.severity, found.holes.len()), (Severity::Note, 145));
+        let said = "you own no Forstner bit of 12 mm, which 145 bores need; the nearest that fits the piece is 1/2 in";
         assert_eq!(found.message, said);
         let mended = Mend::OwnedBits.applied(&board).unwrap();
         assert_eq!(mended.bores.start.diameter, 12.7);

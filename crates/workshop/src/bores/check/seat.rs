@@ -305,18 +305,18 @@ mod tests {
         use PieceKind::Marble;
         // The center hole is 12 wide and 5 deep in all of these.
         assert_eq!(with(Marble, 12.0, 5.0), []);
-        assert_eq!(with(Marble, 16.0, 9.0), [(Severity::Stop, 132)]);
-        assert_eq!(with(Marble, 15.95, 9.0), [(Severity::Caution, 132)]);
-        assert_eq!(with(Marble, 9.0, 5.0), [(Severity::Caution, 132)]);
-        assert_eq!(with(Marble, 12.0, 2.0), [(Severity::Caution, 132)]);
+        assert_eq!(with(Marble, 16.0, 9.0), [(Severity::Stop, 144)]);
+        assert_eq!(with(Marble, 15.95, 9.0), [(Severity::Caution, 144)]);
+        assert_eq!(with(Marble, 9.0, 5.0), [(Severity::Caution, 144)]);
+        assert_eq!(with(Marble, 12.0, 2.0), [(Severity::Caution, 144)]);
     }
 
     #[test]
     fn pegs_and_set_balls_go_in_with_little_play() {
         use PieceKind::{Magnet, Peg};
         assert_eq!(with(Peg, 12.4, 5.0), []);
-        assert_eq!(with(Peg, 13.0, 5.0), [(Severity::Caution, 132)]);
-        assert_eq!(with(Peg, 11.0, 5.0), [(Severity::Stop, 132)]);
+        assert_eq!(with(Peg, 13.0, 5.0), [(Severity::Caution, 144)]);
+        assert_eq!(with(Peg, 11.0, 5.0), [(Severity::Stop, 144)]);
         // The center hole alone is 5 deep.
         assert_eq!(with(Magnet, 12.4, 12.0), [(Severity::Caution, 1)]);
     }

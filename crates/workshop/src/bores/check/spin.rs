@@ -64,7 +64,7 @@ mod tests {
         assert!(outer.message.contains("rolls out at"), "{outer:?}");
         // All but the one at the center pin.
         board.limits.spin = 1000.0;
-        assert_eq!(found(&board).unwrap().holes.len(), 132);
+        assert_eq!(found(&board).unwrap().holes.len(), 144);
     }
 
     #[test]

@@ -248,7 +248,7 @@ mod tests {
         let mut board = homes(BorePart::Ring, Medium::Paint);
         board.colors.ring = 3.6;
         assert!(
-            of(&board)[0].starts_with("24 colored rings of 3.6 mm run into"),
+            of(&board)[0].starts_with("30 colored rings of 3.6 mm run into"),
             "{:?}",
             of(&board)
         );

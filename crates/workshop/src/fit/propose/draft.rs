@@ -51,16 +51,18 @@ pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
     let pattern = wishes.pattern.unwrap_or(Pattern::Ring);
     let pitch = (sizes.piece + PIECE_GAP).max(bore.diameter + plain.limits.web + SPARE_WEB);
     let pitch = neat.pitch_step.up(pitch).min(field::PITCH.range().max);
-    let players = wishes.players.unwrap_or(6);
+    let players = wishes.players.unwrap_or(plain.players);
     let title = wishes.title.clone();
     let mut board = Board {
         title: title.unwrap_or_else(|| usual_title(players, pattern)),
         units: plain.units,
         players,
         pattern,
-        spaces: wishes.spaces.unwrap_or_else(|| spaces_for(pattern)),
-        home: wishes.home.unwrap_or(4),
-        start: wishes.start.unwrap_or(4),
+        spaces: wishes
+            .spaces
+            .unwrap_or_else(|| spaces_for(pattern, plain.spaces)),
+        home: wishes.home.unwrap_or(plain.home),
+        start: wishes.start.unwrap_or(plain.start),
         pitch: wishes.pitch.unwrap_or(pitch),
         rotation: wishes.rotation.unwrap_or(0.0),
         pocket: Pocket {
@@ -147,11 +149,11 @@ fn usual_title(players: u32, pattern: Pattern) -> String {
     format!("Board for {players}, {}", pattern.words())
 }
 
-/// Fourteen spaces per player; more where the arms are so wide that fourteen would leave them short.
-fn spaces_for(pattern: Pattern) -> u32 {
+/// The usual spaces per player; more where the arms are so wide that those would leave them short.
+fn spaces_for(pattern: Pattern, usual: u32) -> u32 {
     match pattern {
-        Pattern::Arms { across } => 14.max(across.saturating_add(11) & !1),
-        Pattern::Ring | Pattern::Lobes { .. } | Pattern::Polygon => 14,
+        Pattern::Arms { across } => usual.max(across.saturating_add(13) & !1),
+        Pattern::Ring | Pattern::Lobes { .. } | Pattern::Polygon => usual,
     }
 }
 

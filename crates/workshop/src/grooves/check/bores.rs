@@ -175,7 +175,7 @@ mod tests {
         // Bores of 12 at a pitch of 19 have 7 between them: the gap, 2 of groove, and what is left.
         let near = with_gap(4.0);
         assert_eq!(near[0].severity, Severity::Caution);
-        assert_eq!(near[0].holes.len(), 84);
+        assert_eq!(near[0].holes.len(), 96);
         let Some(Measure { value: wood, .. }) = near[0].measured else {
             panic!("no measure")
         };
@@ -189,8 +189,8 @@ mod tests {
     fn an_outline_keeps_off_the_bores_it_goes_round() {
         type Set = fn(&mut Grooves, f64);
         let ways: [(Set, usize); 3] = [
-            (|wanted, gap| wanted.around_start = Some(gap), 24),
-            (|wanted, gap| wanted.around_home = Some(gap), 24),
+            (|wanted, gap| wanted.around_start = Some(gap), 18),
+            (|wanted, gap| wanted.around_home = Some(gap), 30),
             (
                 |wanted, gap| {
                     wanted.rings = Some(Rings {
@@ -235,8 +235,8 @@ mod tests {
         assert!(
             found[0]
                 .message
-                .starts_with("84 × line of the track, and 24 other")
+                .starts_with("96 × line of the track, and 30 other")
         );
-        assert_eq!(found[0].holes.len(), 84 + 24);
+        assert_eq!(found[0].holes.len(), 96 + 30);
     }
 }

@@ -176,7 +176,7 @@ mod tests {
                 });
             })
         };
-        let wide = RecessShape::Round { diameter: 400.0 };
+        let wide = RecessShape::Round { diameter: 440.0 };
         // 20 thick, a recess of 16, a groove of 1.5.
         let found = with(16.0, wide);
         assert_near!(mm(&found[0]), 2.5, 1e-9);
@@ -184,8 +184,8 @@ mod tests {
         assert_eq!(with(15.4, wide), []);
         assert_eq!(with(18.5, wide)[0].severity, Severity::Stop);
         let straight = RecessShape::Straight {
-            length: 390.0,
-            width: 390.0,
+            length: 430.0,
+            width: 430.0,
             corner: 0.0,
         };
         assert_near!(mm(&with(17.0, straight)[0]), 1.5, 1e-6);
@@ -193,8 +193,8 @@ mod tests {
 
     #[test]
     fn beside_a_recess_the_slant_of_the_groove_counts() {
-        // The innermost home-lane line of a ring of 84 spaces at 19 ends at this radius from the pin.
-        let inner = geometry::ring_radius(19.0, 84) - 4.0 * 19.0 + 6.0 + 0.5 + 1.5;
+        // The innermost home-lane line of a ring of 96 spaces at 19 ends at this radius from the pin.
+        let inner = geometry::ring_radius(19.0, 96) - 5.0 * 19.0 + 6.0 + 0.5 + 1.5;
         let recess = |gap: f64| {
             checked(|board| {
                 board.recess = Some(Recess {
@@ -215,7 +215,7 @@ mod tests {
     #[test]
     fn screws_from_below_are_found_too() {
         let found = checked(|board| {
-            let turn_in = geometry::ring_radius(19.0, 84);
+            let turn_in = geometry::ring_radius(19.0, 96);
             board.screws = vec![ScrewCircle {
                 count: 1,
                 circle: 2.0 * turn_in - 19.0,

@@ -89,7 +89,7 @@ mod tests {
     #[test]
     fn rings_of_the_outermost_bores_stay_on_the_flat_run_over_it_or_off_the_board() {
         // Spaces at a radius, bores of 6, a gap of 1.5, a groove of 2; the roundover is 5.
-        let reach = geometry::ring_radius(19.0, 84) + 6.0 + 1.5 + 2.0;
+        let reach = geometry::ring_radius(19.0, 96) + 6.0 + 1.5 + 2.0;
         assert_eq!(checked(2.0 * (reach + 5.0) + 0.001), []);
         let over = checked(2.0 * (reach + 4.0));
         assert_eq!(over[0].severity, Severity::Caution);
@@ -97,7 +97,7 @@ mod tests {
             panic!("no measure")
         };
         assert_near!(left, -1.0, 1e-9);
-        assert_eq!(over[0].holes.len(), 84);
+        assert_eq!(over[0].holes.len(), 96);
         assert_eq!(checked(2.0 * (reach - 1.0))[0].severity, Severity::Stop);
     }
 }

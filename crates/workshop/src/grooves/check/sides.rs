@@ -218,7 +218,7 @@ mod tests {
         };
         let found = checked(wanted).unwrap();
         assert!(
-            found.message.starts_with("84 pairs of grooves"),
+            found.message.starts_with("96 pairs of grooves"),
             "{}",
             found.message
         );

@@ -232,7 +232,7 @@ fn the_router_template_has_steps_with_passes_by_the_bit() {
     ] {
         assert!(routed.contains(part), "{part} in {routed}");
     }
-    assert!(told(&board, Task::RouterTemplate).contains("132 holes of 1\""));
+    assert!(told(&board, Task::RouterTemplate).contains("144 holes of 1\""));
 }
 
 #[test]
@@ -268,7 +268,7 @@ fn the_circle_is_cut_safely_corners_off_first() {
         "only with a guard",
         "Raise the blade by no more than 3 mm at a time, 7 turns",
         "both hands on the half away from the blade",
-        "has to reach the edge, 280 mm from the pin",
+        "has to reach the edge, 320 mm from the pin",
         "4 passes",
     ] {
         assert!(circle.contains(part), "{part} in {circle}");
@@ -579,7 +579,7 @@ fn the_makers_own_pace_is_taken_where_there_is_one() {
     let pour = workpiece.pour().unwrap();
     let fill = only(&board, Task::Fill);
     let filling = board.filling.unwrap();
-    let wanted = pour.batches.len() as f64 * filling.mixing + 133.0 * filling.ten_bores / 600.0;
+    let wanted = pour.batches.len() as f64 * filling.mixing + 145.0 * filling.ten_bores / 600.0;
     testkit::assert_near!(fill.hands_on.minutes, wanted, 1e-9);
     assert_eq!(fill.hands_on.source, "as typed by the maker");
     assert!(plan(&board).hands_on_minutes() > wanted);

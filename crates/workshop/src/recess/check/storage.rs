@@ -226,11 +226,11 @@ mod tests {
     }
 
     #[test]
-    fn twenty_four_marbles_of_16_want_a_wide_recess() {
+    fn thirty_marbles_of_16_want_a_wide_recess() {
         assert_eq!(severities(&with(round(120.0, 20.0, 4.0), 30.0)), []);
-        let tight = check(&Workpiece::of(&with(round(80.0, 20.0, 4.0), 30.0)).unwrap());
+        let tight = check(&Workpiece::of(&with(round(90.0, 20.0, 4.0), 30.0)).unwrap());
         assert_eq!(tight[0].severity, Severity::Caution);
-        assert_eq!(tight[0].wanted, Some(Measure::count(24)));
+        assert_eq!(tight[0].wanted, Some(Measure::count(30)));
         // Less than the marbles' own volume, however they lie.
         assert_eq!(
             severities(&with(round(50.0, 20.0, 4.0), 30.0)),
@@ -305,20 +305,20 @@ mod tests {
             at: [x, 0.0],
             ..round(120.0, 20.0, 0.0)
         };
-        // The board is 560 across, the recess 120.
-        assert_eq!(severities(&with(at(217.0), 30.0)), []);
-        assert_eq!(severities(&with(at(217.1), 30.0)), [Severity::Caution]);
-        assert_eq!(severities(&with(at(220.0), 30.0)), [Severity::Stop]);
+        // The board is 640 across, the recess 120.
+        assert_eq!(severities(&with(at(257.0), 30.0)), []);
+        assert_eq!(severities(&with(at(257.1), 30.0)), [Severity::Caution]);
+        assert_eq!(severities(&with(at(260.0), 30.0)), [Severity::Stop]);
     }
 
     #[test]
     fn ledge_and_groove_of_a_lid_count_with_the_recess() {
         let mut recess = round(120.0, 20.0, 4.0);
         recess.lid_fit.overlap = 10.0;
-        recess.at = [207.0, 0.0];
-        // 207 + 60 + 10 of the 280 to the edge.
+        recess.at = [247.0, 0.0];
+        // 247 + 60 + 10 of the 320 to the edge.
         assert_eq!(severities(&with(recess, 30.0)), []);
-        recess.at = [207.1, 0.0];
+        recess.at = [247.1, 0.0];
         assert_eq!(severities(&with(recess, 30.0)), [Severity::Caution]);
         recess.lid_fit.hold = LidHold::Slides {
             angle: 10.0,
@@ -329,7 +329,7 @@ mod tests {
         assert_eq!(severities(&board), []);
         board.screws = vec![ScrewCircle {
             count: 1,
-            circle: 540.0,
+            circle: 620.0,
             bearing: 90.0,
             ..ScrewCircle::default()
         }];

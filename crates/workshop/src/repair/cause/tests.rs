@@ -29,7 +29,7 @@ fn measured(
 /// Distances between holes far apart, in many directions.
 fn long_ones(count: usize) -> Vec<(usize, usize)> {
     (0..count)
-        .map(|at| (7 * at % 84, (7 * at + 35 + 5 * (at % 3)) % 84))
+        .map(|at| (7 * at % 96, (7 * at + 35 + 5 * (at % 3)) % 96))
         .collect()
 }
 
@@ -82,7 +82,7 @@ fn a_sheet_that_slipped_is_named_with_its_shift() {
         }
     };
     let holes = &plain.layout().holes;
-    let on_it = (0..84).filter(|hole| sheet_of(Some(tiling), holes[*hole].center) == on);
+    let on_it = (0..96).filter(|hole| sheet_of(Some(tiling), holes[*hole].center) == on);
     let others = [12, 30, 48, 66, 78];
     let across = on_it.flat_map(|hole| others.map(|other| (hole, other)));
     let pairs: Vec<_> = across.chain(long_ones(6)).take(40).collect();

@@ -146,7 +146,7 @@ fn a_whole_board_comes_out_as_its_boards_do() {
         errors: &ALL,
         joints: &joints,
     };
-    for limit in [6.0, 6.2, 6.4] {
+    for limit in [5.8, 6.0, 6.2] {
         let told = chance(&work, limit, &going_on).unwrap();
         let (share, off) = Shop(Pcg64::seed_from_u64(11)).share(&work, limit, 4000);
         assert!(0.003 < share && share < 1.0, "{share} tells nothing");
@@ -244,12 +244,13 @@ fn without_errors_the_chance_is_none_or_all() {
     assert_eq!(chance_of(&mouths[..1], &ALL, &joints(), 100.0).share, 0.0);
 }
 
+/// The share as the program tells it; that it is true is held against boards made one by one, at this limit too.
 #[test]
 fn the_same_board_has_the_same_chance_on_every_machine() {
     let mouths = layout(&Board::default()).unwrap().mouths();
-    let told = chance_of(&mouths, &ALL, &joints(), 6.2);
-    assert_eq!(told, chance_of(&mouths, &ALL, &joints(), 6.2));
-    assert_eq!(told.share, 0.886_677_043_554_818_2, "{told:?}");
+    let told = chance_of(&mouths, &ALL, &joints(), 6.0);
+    assert_eq!(told, chance_of(&mouths, &ALL, &joints(), 6.0));
+    assert_eq!(told.share, 0.685_033_970_595_003, "{told:?}");
 }
 
 #[test]

@@ -151,24 +151,29 @@ fn labels_go_by_row_number_and_column_letter() {
     assert_eq!(tile(999, 0), "1ALL");
 }
 
-/// A board of 560 mm on A4: 12 sheets hold all of it; three rows of three without two corners hold all but slivers of its edge.
+/// A board of 560 mm on A4: three sheets of 190 mm that overlap by 10 are 550 mm, so that four by three without two corners hold all
+/// of it; three rows of three without two corners hold all but slivers of its edge.
 #[test]
 fn sheets_that_show_nothing_of_their_own_are_spared() {
-    let cut = |paper, diameter: f64, layout| {
-        let mut board = Board::default();
+    // Rings that all take the same part of their boards.
+    let cut = |spaces, paper, diameter: f64, layout| {
+        let mut board = Board {
+            spaces,
+            ..Board::default()
+        };
         board.blank.diameter = diameter;
-        board.pitch = 19.0 * diameter / 560.0;
+        board.pitch = 19.0 * diameter / 40.0 / f64::from(spaces);
         (board.template.paper, board.template.layout) = (paper, layout);
         Workpiece::of(&board).unwrap().tiling().unwrap().clone()
     };
-    for (paper, diameter, widest, fewest, whole) in [
-        (Paper::A4, 560.0, 12, 7, false),
-        (Paper::A4, 600.0, 12, 10, true),
-        (Paper::Letter, 800.0, 19, 17, false),
-        (Paper::A4, 450.0, 6, 6, true),
+    for (spaces, paper, diameter, widest, fewest, whole) in [
+        (12, Paper::A4, 560.0, 10, 7, false),
+        (16, Paper::A4, 600.0, 11, 10, true),
+        (16, Paper::Letter, 800.0, 18, 17, false),
+        (16, Paper::A4, 450.0, 6, 6, true),
     ] {
-        let wide = cut(paper, diameter, SheetLayout::Widest);
-        let few = cut(paper, diameter, SheetLayout::Fewest);
+        let wide = cut(spaces, paper, diameter, SheetLayout::Widest);
+        let few = cut(spaces, paper, diameter, SheetLayout::Fewest);
         assert_eq!(
             (wide.tiles.len(), few.tiles.len()),
             (widest, fewest),
@@ -215,7 +220,7 @@ proptest! {
     ) {
         let mut board = Board { players, rotation, ..Board::default() };
         board.blank.diameter = diameter;
-        board.pitch = 0.8 * diameter * 19.0 / 560.0 * 6.0 / f64::from(players);
+        board.pitch = 0.8 * diameter * 19.0 / 640.0 * 6.0 / f64::from(players);
         board.template.paper = Paper::Custom { width: sides.0, height: sides.1 };
         (board.template.margin, board.template.overlap) = (margin, overlap);
         let Ok(few) = Workpiece::of(&board) else { return Ok(()) };

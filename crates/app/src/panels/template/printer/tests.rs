@@ -59,9 +59,9 @@ fn readings_become_factors_and_what_they_take_out() {
     assert_near!(printer.print.x, 170.0 / 169.0, 1e-12);
     assert!(sees(&harness, "× 1.0059") && sees(&harness, "× 1.0000"));
     assert!(sees(&harness, "not measured"));
-    // The board's radius is 280 mm: 280 / 170 = 1.65 mm off; by half a division of 0.5 mm, 0.41 mm.
-    assert!(sees(&harness, "1.65 mm") && sees(&harness, "up to 0.41 mm"));
-    assert!(sees(&harness, "comes out −1.65 mm across and +0 mm up"));
+    // The board's radius is 320 mm: 320 / 170 = 1.88 mm off; by half a division of 0.5 mm, 0.47 mm.
+    assert!(sees(&harness, "1.88 mm") && sees(&harness, "up to 0.47 mm"));
+    assert!(sees(&harness, "comes out −1.88 mm across and +0 mm up"));
 }
 
 #[test]
