@@ -108,8 +108,8 @@ fn dropped(
     (!view.chosen.contains(&id)).then(|| Choice::one(Some(id)))
 }
 
-/// Escape takes one step back, wherever the keys go but to a text or a dialog: the document, where a drag is taken back, or no
-/// holes, where some were chosen.
+/// Escape takes one step back: a drag, whatever has the keys; else what is measured or chosen, unless a text or a dialog has them.
+/// It gives the document, or the choice, as it is then.
 fn escape(
     ctx: &Context,
     response: &Response,
@@ -119,11 +119,14 @@ fn escape(
     let is_elsewhere = ctx.text_edit_focused()
         || ctx.memory(|memory| memory.top_modal_layer().is_some())
         || egui::Popup::is_any_open(ctx);
-    if is_elsewhere || !ctx.input(|input| input.key_pressed(Key::Escape)) {
+    if !ctx.input(|input| input.key_pressed(Key::Escape)) {
         return (None, None);
     }
     if let Some(held) = &mut state.held {
         return (held.take_back(), None);
+    }
+    if is_elsewhere {
+        return (None, None);
     }
     if state.measuring.escape() {
         ctx.memory_mut(|memory| memory.request_focus(response.id));
