@@ -4,7 +4,7 @@
 //! as long as the window lives. A document whose lock is free was left behind, and is offered by the next window. It is
 //! written beside the window, one writing at a time, and is gone once the changes are saved or given up.
 
-#[cfg(all(test, target_os = "linux"))]
+#[cfg(test)]
 mod killed;
 
 use std::path::{Path, PathBuf};
