@@ -61,7 +61,7 @@ mod tests {
     use super::*;
     use testkit::assert_near;
 
-    /// Ratios that pages on WCAG print as examples.
+    /// Ratios that pages on WCAG print as examples (21, 8.59, 2.15); those of the two grays are computed from the formula of WCAG 2.
     #[test]
     fn the_published_ratios_come_out() {
         let gray = |level| Color32::from_rgb(level, level, level);

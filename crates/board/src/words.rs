@@ -1,4 +1,70 @@
-//! Words as sentences and lines begin with them.
+//! Words that go with numbers and names: counting, articles, lists, capitals. Every crate that makes sentences takes them from here.
+
+use std::fmt::Display;
+
+/// So many of something, in the words for one and for any other count.
+///
+/// ```
+/// use board::counted;
+/// assert_eq!(counted(1, "pass", "passes"), "1 pass");
+/// assert_eq!(counted(0, "pass", "passes"), "0 passes");
+/// ```
+pub fn counted<N: Display>(count: N, one: &str, many: &str) -> String {
+    let count = count.to_string();
+    let what = if count == "1" { one } else { many };
+    format!("{count} {what}")
+}
+
+/// So many of something whose plural ends in s.
+///
+/// ```
+/// use board::several;
+/// assert_eq!(several(1, "hole"), "1 hole");
+/// assert_eq!(several(2, "hole"), "2 holes");
+/// ```
+pub fn several<N: Display>(count: N, one: &str) -> String {
+    counted(count, one, &format!("{one}s"))
+}
+
+/// A noun, or a number with what it counts, behind its article: by sound, so that eight, eleven and eighteen take "an".
+///
+/// ```
+/// use board::with_article;
+/// assert_eq!(with_article("outline"), "an outline");
+/// assert_eq!(with_article("8 mm bit"), "an 8 mm bit");
+/// assert_eq!(with_article("unit"), "a unit");
+/// ```
+pub fn with_article(noun: &str) -> String {
+    /// Words that begin with the letter of a vowel and the sound of a consonant.
+    const AS_CONSONANT: [&str; 4] = ["one", "uni", "use", "eu"];
+    let noun_in_small = noun.to_lowercase();
+    let digits: String = noun.chars().take_while(char::is_ascii_digit).collect();
+    let begins = |part: &&str| noun_in_small.starts_with(*part);
+    let is_vowel = if digits.is_empty() {
+        noun_in_small.starts_with(['a', 'e', 'i', 'o', 'u'])
+            && !AS_CONSONANT.iter().any(|it| begins(&it))
+            || noun_in_small.starts_with("hour")
+    } else {
+        digits.starts_with('8') || digits == "11" || digits == "18"
+    };
+    let article = if is_vowel { "an" } else { "a" };
+    format!("{article} {noun}")
+}
+
+/// Words in a row: "a", "a and b", "a, b and c".
+///
+/// ```
+/// use board::in_a_row;
+/// assert_eq!(in_a_row(&["rim", "seam", "bore"]), "rim, seam and bore");
+/// assert_eq!(in_a_row(&["rim"]), "rim");
+/// ```
+pub fn in_a_row(words: &[&str]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => (*one).to_owned(),
+        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
+    }
+}
 
 /// Words with a capital at their beginning; what begins with no letter stays as it is.
 ///

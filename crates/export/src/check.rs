@@ -8,7 +8,7 @@ use workshop::Correction;
 use crate::Error;
 use crate::number::is_sound;
 
-/// The longest side of a page: 14,400 units of 1/72 in (ISO 32000-1:2008, Annex C, Table C.1), in mm.
+/// The longest side of a page: 14,400 units of 1/72 in (ISO 32000-1:2008, Annex C, Table C.1; the clause from memory), in mm.
 pub const LONGEST_SIDE: f64 = 14_400.0 * 25.4 / 72.0;
 
 /// Paper of a size that can be written, and nothing on it that is not a number.

@@ -334,7 +334,7 @@ fn ten_thousand_points_are_drilled_once_each() {
     let points = scattered(10_000);
     let tour = shortest_tour(&points, NO_JOLTS, &|| false);
     assert!(is_each_once(&tour.order, 10_000));
-    // Points by chance in a square need about 0.7124 sqrt(n area), asymptotically (Johnson and McGeoch, 1997).
+    // Points by chance in a square need about 0.7124 sqrt(n area), asymptotically (Johnson and McGeoch, 1997; from memory).
     let expected = 0.7124 * (1e4 * 500.0 * 500.0_f64).sqrt();
     assert!(tour.length < 1.12 * expected, "{}", tour.length / expected);
 }

@@ -6,7 +6,7 @@
 //! of the board. Where a hand would take more room than there is, since the board is small, a ruler is there in its place; the size is
 //! told in words as well. In perspective nothing has one scale: there a ruler lies on the table before the board.
 
-use board::{HoleId, Units, capital};
+use board::{HoleId, Units, capital, several};
 use drawing::font::{self, Weight};
 use drawing::{Anchor, Item, Layer, Shape, Sheet, Text};
 use kurbo::{Point, Rect, Size, Vec2};
@@ -329,7 +329,7 @@ pub fn facts(workpiece: &Workpiece) -> Vec<String> {
         .iter()
         .filter(|hole| hole.name.id() != HoleId::CENTER)
         .count();
-    let players = counted(board.players as usize, "player");
+    let players = several(board.players as usize, "player");
     let pieces = format!(
         "{}, {}",
         board.piece.kind.label(),
@@ -338,15 +338,9 @@ pub fn facts(workpiece: &Workpiece) -> Vec<String> {
     vec![
         size,
         wood(workpiece),
-        format!("{players}, {}", counted(holes, "hole")),
+        format!("{players}, {}", several(holes, "hole")),
         format!("For {pieces} across"),
     ]
-}
-
-/// A number with its word, in the plural where it is not one.
-fn counted(count: usize, what: &str) -> String {
-    let plural = if count == 1 { "" } else { "s" };
-    format!("{count} {what}{plural}")
 }
 
 /// Wood and finish in words.

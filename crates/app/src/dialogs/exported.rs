@@ -48,11 +48,7 @@ pub fn exported_ui(ui: &mut Ui, dialog: &ExportedDialog) -> Option<Answer> {
         },
     );
     if let Some(folder) = dialog.folder() {
-        let files = if count == 1 {
-            "1 file"
-        } else {
-            &format!("{count} files")
-        };
+        let files = board::several(count, "file");
         ui.label(format!("{files} in {}", folder.display()));
     }
     let rows = count as f32 + LEFT_OUT * dialog.written.left_out.len() as f32;

@@ -197,8 +197,7 @@ fn findings_title(findings: &[Finding]) -> String {
     let told = worst.into_iter().filter_map(|severity| {
         let is_so = |finding: &&Finding| finding.severity == severity;
         let count = findings.iter().filter(is_so).count();
-        let many = if count == 1 { "" } else { "s" };
-        (count > 0).then(|| format!("{count} {}{many}", severity.label()))
+        (count > 0).then(|| board::several(count, severity.label()))
     });
     let told: Vec<String> = told.collect();
     if told.is_empty() {

@@ -122,10 +122,9 @@ fn exported(paths: &[PathBuf]) -> String {
         .filter_map(|path| path.file_name())
         .map(|name| name.to_string_lossy())
         .collect();
-    let files = if names.len() == 1 { "file" } else { "files" };
     format!(
-        "wrote {} {files} to {folder}: {}",
-        names.len(),
+        "wrote {} to {folder}: {}",
+        board::several(names.len(), "file"),
         names.join(", ")
     )
 }

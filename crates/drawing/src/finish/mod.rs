@@ -5,7 +5,7 @@
 
 mod film;
 
-use board::{Board, Units};
+use board::{Board, Units, several};
 use kurbo::{Point, Size, Vec2};
 use workshop::{
     FIRST, FinishNeed, Meeting, Operation, Rule, Severity, Task, Workpiece, coat_data, drying_time,
@@ -114,10 +114,10 @@ fn in_short(board: &Board) -> String {
     let hard = last_to_harden(board).map_or(String::new(), |coat| {
         format!("{}, {}", coat.kind.label(), hard_after(coat.kind))
     });
-    let many = if coats == 1 { "coat" } else { "coats" };
     format!(
-        "{coats} {many}, {} from the first to the last. Hard last: {hard}. The labels win over this plan, and a test board comes \
+        "{}, {} from the first to the last. Hard last: {hard}. The labels win over this plan, and a test board comes \
          first.",
+        several(coats, "coat"),
         drying_time(finish_hours(board))
     )
 }

@@ -1,5 +1,6 @@
 //! The first page of the job sheet: the board as a drawing, who plays with which color, the time of it all, and what is still found.
 
+use board::several;
 use kurbo::{Point, Size};
 use workshop::{FIRST, Finding, Severity, WorkPlan, Workpiece, player_look};
 
@@ -115,16 +116,12 @@ fn in_all(plan: &WorkPlan) -> String {
 ///
 /// No estimate here is good to a minute, and none of a wait to an hour.
 pub fn time(hours: f64) -> String {
-    let whole = |number: f64, one: &str, many: &str| {
-        let what = if number == 1.0 { one } else { many };
-        format!("{number} {what}")
-    };
     if hours < 1.75 {
-        whole(((hours * 12.0).ceil() * 5.0).max(5.0), "minute", "minutes")
+        several(((hours * 12.0).ceil() * 5.0).max(5.0), "minute")
     } else if hours < 48.0 {
-        whole(hours.round(), "hour", "hours")
+        several(hours.round(), "hour")
     } else {
-        whole((hours / 24.0).round(), "day", "days")
+        several((hours / 24.0).round(), "day")
     }
 }
 

@@ -14,7 +14,8 @@ pub struct Sticky {
     peck: Option<f64>,
 }
 
-/// Height above the last bottom at which the next peck begins, in mm; the report says "a bit".
+/// Height above the last bottom at which the next peck begins, in mm; the report says "a bit", and the public source
+/// of its interpreter 0.010 in.
 const BACK_OFF: f64 = 0.254;
 
 /// One hole's heights, in mm, absolute.

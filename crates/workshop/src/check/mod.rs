@@ -62,14 +62,7 @@ pub fn stopped_by(findings: &[Finding]) -> Option<String> {
 /// Slack for rounding of a length that is as it should be, mm.
 pub(crate) const HAIR: f64 = 1e-9;
 
-/// "1 hole", "2 holes".
-pub(crate) fn counted(count: usize, one: &str) -> String {
-    if count == 1 {
-        format!("1 {one}")
-    } else {
-        format!("{count} {one}s")
-    }
-}
+pub(crate) use board::several as counted;
 
 #[cfg(test)]
 mod tests {

@@ -1,22 +1,24 @@
 //! Rule: small pieces and magnets are no hazard to those who play.
 
-use board::{Board, PieceKind, show_length};
+use board::{Board, PieceKind, several, show_length};
 
 use super::{Finding, Rule, Severity};
 use crate::Workpiece;
 
-pub const STATEMENT: &str = "Small parts, small balls and loose magnets are a hazard to children. The sizes are those of \
+pub const STATEMENT: &str = "Small parts, small balls and loose magnets are a hazard to children. The rules are \
      16 CFR 1501.4 (small parts), 16 CFR 1500.19 (small balls) and 16 CFR 1262 (magnets) in the United States; EN 71-1 \
-     has like rules in Europe; ages of the labels are from memory. This is a caution, not legal advice or a certificate: \
+     has like rules in Europe. The cylinder for small parts is that of Canada SOR/2011-17, Schedule 1; that the US one is the \
+     same, and the ages of the labels, are from memory. This is a caution, not legal advice or a certificate: \
      local law and a qualified test laboratory come first, above all where boards are sold.";
 
-/// Widest ball that is a small part, mm: the cylinder of 16 CFR 1501.4 is 1.25 in (31.7 mm) wide.
+/// Widest ball that is a small part, mm: the cylinder is 31.7 mm wide (Canada SOR/2011-17, Schedule 1; 1.25 in in 16 CFR 1501.4, from
+/// memory).
 const SMALL_PART: f64 = 31.7;
-/// Depth of that cylinder at its deepest, mm.
+/// Depth of that cylinder at its deepest, mm: 25.4 to 57.1 mm, its floor at 45° (same schedule).
 const CYLINDER: f64 = 57.1;
 /// Widest small ball, mm: it falls through the 1.75 in (44.4 mm) gauge of 16 CFR 1500.19(a)(2).
 const SMALL_BALL: f64 = 44.4;
-/// Under this age small parts and small balls are banned, years.
+/// Under this age small parts and small balls are banned, years; 16 CFR 1501, from memory.
 const BANNED_UNDER: u32 = 3;
 /// Under this age a label warns of them, years; from memory.
 const LABELED_UNDER: u32 = 8;
@@ -33,7 +35,10 @@ const LABELED_UNDER: u32 = 8;
 /// ```
 pub fn age_words(board: &Board) -> Vec<String> {
     let piece = board.piece;
-    let mut words = vec![format!("For players of {} years and over.", piece.youngest)];
+    let mut words = vec![format!(
+        "For players of {} and over.",
+        several(piece.youngest, "year")
+    )];
     if let Some(what) = size_of(board) {
         // The signal words are those of 16 CFR 1500.19, from memory.
         words.push(format!(
@@ -90,22 +95,21 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     small(board).into_iter().chain(magnet(board)).collect()
 }
 
-/// Pieces that a small child can choke on, by the sizes of the rules quoted.
+/// Pieces that a small child can choke on, by the sizes of the rules quoted: a caution whoever plays, since others live in the house.
 fn small(board: &Board) -> Option<Finding> {
     let piece = board.piece;
     let diameter = show_length(piece.diameter, board.units);
     let what = size_of(board)?;
     let severity = match piece.youngest {
         age if age < BANNED_UNDER => Severity::Stop,
-        age if age < LABELED_UNDER => Severity::Caution,
-        _ => Severity::Note,
+        _ => Severity::Caution,
     };
-    let advice = match severity {
-        Severity::Stop => "banned in what is meant for children under 3",
-        Severity::Caution => {
+    let advice = match piece.youngest {
+        age if age < BANNED_UNDER => "banned in what is meant for children under 3",
+        age if age < LABELED_UNDER => {
             "label the board as a choking hazard, and keep it from children under 3"
         }
-        Severity::Note => "keep it from children under 3",
+        _ => "keep it from children under 3",
     };
     let one = one(piece.kind);
     let message = format!("a {one} of {diameter} is {what}: {advice}");
@@ -119,6 +123,8 @@ fn is_small(diameter: f64, height: f64) -> bool {
 }
 
 /// Magnets that come loose: swallowed ones pull together through the gut.
+///
+/// That common neodymium magnets fail is computed: a disc of 5 mm passes under 1.6 kG, and they read 2 to 4 kG at a pole (from memory).
 fn magnet(board: &Board) -> Option<Finding> {
     let piece = board.piece;
     (piece.kind == PieceKind::Magnet && is_small(piece.diameter, piece.height)).then(|| {
@@ -178,10 +184,13 @@ mod tests {
         use PieceKind::{Magnet, Marble, Peg};
         assert_eq!(found(Marble, 16.0, 2), [Severity::Stop]);
         assert_eq!(found(Marble, 16.0, 5), [Severity::Caution]);
-        assert_eq!(found(Marble, 16.0, 8), [Severity::Note]);
-        assert_eq!(found(Peg, 12.0, 9), [Severity::Note]);
+        assert_eq!(found(Marble, 16.0, 8), [Severity::Caution]);
+        assert_eq!(found(Peg, 12.0, 9), [Severity::Caution]);
         assert_eq!(found(Peg, 40.0, 2), []);
-        assert_eq!(found(Magnet, 20.0, 12), [Severity::Note, Severity::Caution]);
+        assert_eq!(
+            found(Magnet, 20.0, 12),
+            [Severity::Caution, Severity::Caution]
+        );
         assert_eq!(found(Magnet, 20.0, 6), [Severity::Caution, Severity::Stop]);
     }
 }

@@ -83,14 +83,7 @@ pub fn time(hours: f64) -> String {
     }
 }
 
-/// Words in a row: "a", "a and b", "a, b and c".
-pub(crate) fn list(words: &[&str]) -> String {
-    match words {
-        [] => String::new(),
-        [one] => (*one).to_owned(),
-        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
-    }
-}
+pub(crate) use board::in_a_row as list;
 
 #[cfg(test)]
 mod tests {

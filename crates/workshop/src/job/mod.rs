@@ -21,6 +21,7 @@ use crate::{
 };
 
 pub use batch::{BatchTime, batch_time, is_shared};
+pub(crate) use board::counted;
 pub use method::Method;
 pub use stage::WorkStage;
 pub use task::{Room, Task};
@@ -270,15 +271,8 @@ fn hand_over(workpiece: &Workpiece) -> Operation {
             workpiece.length(piece.diameter)
         ),
         format!(
-            "Say in writing that it is for players of {} years and over, and why.",
-            piece.youngest
+            "Say in writing that it is for players of {} and over, and why.",
+            board::several(piece.youngest, "year")
         ),
     ])
-}
-
-/// So many of something, in the words for one and for any other count.
-pub(crate) fn counted<N: std::fmt::Display>(count: N, one: &str, many: &str) -> String {
-    let count = count.to_string();
-    let what = if count == "1" { one } else { many };
-    format!("{count} {what}")
 }

@@ -63,6 +63,7 @@ mod tests {
 
     #[test]
     fn rooms_give_the_moisture_that_the_equation_gives() {
+        // Computed from the equation apart from this program.
         for (humidity, wanted) in [(30.0, 6.188), (50.0, 9.271), (65.0, 11.996)] {
             assert_near!(equilibrium_moisture(20.0, humidity), wanted, 1e-3);
         }
@@ -72,7 +73,7 @@ mod tests {
     }
 
     /// At 70 °F and 40 %: 7.7 by a university extension page; at 21 °C and 20, 40, 60 and 80 %: 4.5, 7.7, 11.0 and
-    /// 16.0 by public source code that cites the handbook's table. (Two public files of tests have 11.6 and 15.5 for
+    /// 16.0 by public source code that cites the handbook's table; at 70 °F and 65 %: 12 (trade page, not a standard). (Two public files of tests have 11.6 and 15.5 for
     /// 65 and 80 % at 70 °F: they are wrong.)
     #[test]
     fn rooms_give_the_moisture_that_is_published() {

@@ -74,7 +74,8 @@ fn alike(workpiece: &Workpiece) -> Option<Finding> {
         "players' colors are too alike: {}; give one of each two a color that differs",
         listed(pairs.iter().map(words).collect())
     );
-    let distance = |value| Measure::new(Quantity::Number, value);
+    // Rounded down, so that what is told never reaches the limit that it misses.
+    let distance = |value: f64| Measure::new(Quantity::Number, (value * 10.0).floor() / 10.0);
     let holes = pairs.iter().flat_map(|pair| pair.pair);
     let holes = holes.flat_map(|look| pocket_names(workpiece, look.player));
     Some(

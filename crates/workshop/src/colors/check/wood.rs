@@ -57,7 +57,8 @@ fn told(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
     };
     let who = listed(parts.iter().map(words).collect());
     let message = format!("colored parts {fault}: {who}; take a lighter or darker color, or paint");
-    let distance = |value| Measure::new(Quantity::Number, value);
+    // Rounded down, so that what is told never reaches the limit that it misses.
+    let distance = |value: f64| Measure::new(Quantity::Number, (value * 10.0).floor() / 10.0);
     let holes = parts.iter().flat_map(|one| one.holes.iter().copied());
     Some(
         Finding::new(Severity::Caution, Rule::ColorOnWood, message)
@@ -84,10 +85,13 @@ fn faint_marks(workpiece: &Workpiece, wood: Rgb, marks: &[&Used]) -> Option<Find
         .collect();
     let least = faint.iter().map(ratio).min_by(f64::total_cmp)?;
     let who = listed(faint.iter().map(|one| one.player.to_string()).collect());
-    let message = format!(
-        "marks of players {who} stand out too little from the wood; draw a line around the marks"
-    );
-    let measure = |value| Measure::new(Quantity::Number, value);
+    let marks = if faint.len() == 1 {
+        format!("the mark of player {who} stands")
+    } else {
+        format!("marks of players {who} stand")
+    };
+    let message = format!("{marks} out too little from the wood; draw a line around the marks");
+    let measure = |value: f64| Measure::new(Quantity::Number, (value * 100.0).floor() / 100.0);
     let holes = faint.iter().flat_map(|one| one.holes.iter().copied());
     Some(
         Finding::new(Severity::Caution, Rule::ColorOnWood, message)

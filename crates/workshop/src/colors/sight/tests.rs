@@ -59,7 +59,7 @@ fn distances_are_as_published() {
     }
 }
 
-/// Ratios that pages on WCAG print as examples.
+/// Ratios that pages on WCAG print as examples (21, 8.59, 2.15); those of the two grays are computed from the formula of WCAG 2.
 #[test]
 fn contrasts_are_as_published() {
     let gray = |level| Rgb::new(level, level, level);
@@ -72,7 +72,7 @@ fn contrasts_are_as_published() {
     assert_near!(contrast(gray(0x76), Rgb::WHITE), 4.542, 0.001);
 }
 
-/// Relative luminance of the set, worked out by the formula of WCAG 2 elsewhere.
+/// Relative luminance of the set, computed by the formula of WCAG 2 apart from this program.
 #[test]
 fn the_sets_luminances_are_by_the_formula() {
     let wanted = [

@@ -1,6 +1,6 @@
 //! Rule: grooves keep away from bores.
 
-use board::{Board, Hole, HoleName, Measure, show_length};
+use board::{Board, Hole, HoleName, Measure, show_length, with_article};
 
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::grooves::{GrooveKind, GroovePlan};
@@ -106,11 +106,17 @@ fn found(
     let &(wood, kind, name) = near.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
     let (count, kind) = (counted(near.len(), "bore"), kind.label());
     let message = if severity == Severity::Stop {
-        format!("{count} cut by a groove; first {name}, by a {kind}")
+        format!(
+            "{count} cut by a groove; first {name}, by {}",
+            with_article(kind)
+        )
     } else {
         let wood = Measure::mm(wood).shown(board.units);
         let wanted = show_length(stop, board.units);
-        format!("{count} near a groove; worst {name}: {wood} of the {wanted} wanted to a {kind}")
+        format!(
+            "{count} near a groove; worst {name}: {wood} of the {wanted} wanted to {}",
+            with_article(kind)
+        )
     };
     Some(
         Finding::new(severity, Rule::GrooveBores, message)

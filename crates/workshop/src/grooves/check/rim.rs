@@ -1,9 +1,9 @@
 //! Rule: grooves stay on the flat top.
 
-use board::{HoleName, Measure};
+use board::{HoleName, Measure, with_article};
 
 use crate::Workpiece;
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::grooves::{Groove, Stroke};
 
 pub const STATEMENT: &str = "A groove ends before the roundover begins: a bit that runs over the edge tears it, and a \
@@ -40,9 +40,9 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
             };
             let left = flat - reach(worst);
             let message = format!(
-                "{} run {where_to}; worst: a {}, {} past the flat top",
-                counted(grooves.len(), "groove"),
-                worst.kind.label(),
+                "{} {where_to}; worst: {}, {} past the flat top",
+                board::counted(grooves.len(), "groove runs", "grooves run"),
+                with_article(worst.kind.label()),
                 Measure::mm(-left).shown(board.units)
             );
             let holes: Vec<HoleName> = grooves

@@ -1,6 +1,6 @@
 //! Rule: grooves do not run side by side into each other.
 
-use board::{HoleName, Measure};
+use board::{HoleName, Measure, with_article};
 use geometry::Circle;
 
 use crate::Workpiece;
@@ -34,7 +34,9 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
         many => format!("{many} pairs of grooves run"),
     };
     let message = format!(
-        "{count} side by side; worst: a {kind} and a {kind_too}, {least_words} from middle to middle"
+        "{count} side by side; worst: {} and {}, {least_words} from middle to middle",
+        with_article(kind),
+        with_article(kind_too)
     );
     let about = pairs.iter().flat_map(|(_, pair)| pair);
     let holes: Vec<HoleName> = about

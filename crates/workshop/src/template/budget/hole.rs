@@ -12,7 +12,7 @@ pub struct HoleError {
     ///
     /// Typical scales are 99 to 102 % for office copiers and within 0.03 % for a well-measured laser printer
     /// (mailing-list measurements of printers); bond paper grows by 0.1 to 0.4 % with the air's humidity
-    /// (printing-trade pages on paper and humidity; J. Mater. Sci. 53, 2018).
+    /// (printing-trade pages on paper and humidity, which do not say over what span; a review: J. Mater. Sci. 53, 2018).
     pub print: f64,
     /// One taped joint.
     pub tape: f64,

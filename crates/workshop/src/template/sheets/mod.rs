@@ -10,7 +10,7 @@ mod tests;
 
 use core::fmt::{self, Formatter};
 
-use board::{Choice, HoleName, Paper, Units, show_length};
+use board::{Choice, HoleName, Paper, Units, several, show_length};
 use geometry::MOST_SHEETS;
 use kurbo::{Rect, Size};
 
@@ -150,8 +150,7 @@ impl Tiling {
     /// The number of sheets and their paper, as in "12 sheets of A4".
     pub fn words(&self, paper: Paper) -> String {
         let count = self.tiles.len();
-        let noun = if count == 1 { "sheet" } else { "sheets" };
-        format!("{count} {noun} of {}", paper.words())
+        format!("{} of {}", several(count, "sheet"), paper.words())
     }
 
     /// The part of a page that can be drawn on, in the page frame: where it is corrected for the printer, what is drawn
