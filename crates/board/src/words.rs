@@ -41,8 +41,7 @@ pub fn with_article(noun: &str) -> String {
     let digits: String = noun.chars().take_while(char::is_ascii_digit).collect();
     let begins = |part: &&str| noun_in_small.starts_with(*part);
     let is_vowel = if digits.is_empty() {
-        noun_in_small.starts_with(['a', 'e', 'i', 'o', 'u'])
-            && !AS_CONSONANT.iter().any(|it| begins(&it))
+        noun_in_small.starts_with(['a', 'e', 'i', 'o', 'u']) && !AS_CONSONANT.iter().any(begins)
             || noun_in_small.starts_with("hour")
     } else {
         digits.starts_with('8') || digits == "11" || digits == "18"

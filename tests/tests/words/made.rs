@@ -59,11 +59,12 @@ fn value_at(field: &Field, share: f64) -> Option<Value> {
     };
     let place = |count: usize| (share * count as f64) as usize % count;
     Some(match field.kind {
-        Kind::Number(_) => Value::Number(number(share)),
         Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) | Kind::AutoColor(_) if share < 0.3 => {
             Value::Open
         }
-        Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) => Value::Number(number(share)),
+        Kind::Number(_) | Kind::Auto(..) | Kind::Open(..) | Kind::Ticked(..) => {
+            Value::Number(number(share))
+        }
         Kind::Choice => Value::Choice(place(field.choices().len())),
         Kind::Color | Kind::AutoColor(_) => {
             let parts = [1.0, 16.0, 256.0].map(|turn| (share * turn * 255.0) as u32 as u8);
