@@ -3,8 +3,8 @@
 /// Words that begin with a vowel letter and the sound of a consonant.
 const AS_CONSONANT: [&str; 4] = ["one", "uni", "use", "eu"];
 /// Words that end in s and may follow a 1 that counts nothing, or are one of a kind.
-const NO_PLURAL: [&str; 9] = [
-    "across", "is", "has", "was", "less", "pass", "as", "glass", "lies",
+const NO_PLURAL: [&str; 10] = [
+    "across", "is", "has", "was", "less", "pass", "as", "glass", "lies", "sits",
 ];
 
 /// Every fault of a sentence, in words.
