@@ -3,7 +3,6 @@
 //! The test starts itself again in two parts, since nothing but a process of its own can be killed: one works until it is
 //! killed, the other opens as the next window does and tells what it found. `RINGWRIGHT_KILLS=1000 cargo test -p app --lib killed`
 //! does it more often.
-#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 use std::io::{BufRead as _, BufReader};
 use std::path::{Path, PathBuf};
@@ -82,10 +81,6 @@ fn looks_at_what_was_left() {
 }
 
 /// Says a word and a number on a line of its own, at once.
-#[expect(
-    clippy::print_stdout,
-    reason = "the test that started this part reads it"
-)]
 fn say(word: &str, number: u32) {
     println!("\n{word} {number}");
 }

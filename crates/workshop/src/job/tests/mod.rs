@@ -2,6 +2,7 @@
 
 mod cautions;
 mod faults;
+mod finishing;
 mod implied;
 mod made;
 mod procedures;
