@@ -18,7 +18,10 @@ fn a_board_of_format_1_is_read_for_ever() {
     let board = read_board(&fixture("format-1.json")).unwrap();
     assert_eq!(board.title, "A board of format 1");
     assert_eq!(board.edits.len(), 4);
-    assert_eq!(board::layout(&board).unwrap().holes.len(), 145 - 1 + 6);
+    assert_eq!(
+        board::layout(&board).unwrap().holes.len(),
+        6 * (15 + 5 + 3) + 1 - 1 + 6
+    );
 }
 
 #[test]

@@ -222,19 +222,19 @@ impl Kind {
     pub const fn missing(self, board: &Board) -> Option<&'static str> {
         match self {
             Self::Gcode if board.machine.is_none() => {
-                Some("no CNC machine is set up: do it under Drill, Machine")
+                Some("no CNC machine is set up: plan it under Drill, Machine")
             }
             Self::Router if board.router.is_none() => {
-                Some("no router template is planned: see Hardboard at the stage Template")
+                Some("no router template is planned: plan it under Template, Hardboard")
             }
             Self::Sector if board.sector_jig.is_none() => {
-                Some("no sector jig is planned: see Hardboard at the stage Template")
+                Some("no sector jig is planned: plan it under Template, Hardboard")
             }
             Self::Filling if board.filling.is_none() => {
-                Some("no resin is planned: see Filling at the stage Bench")
+                Some("no resin is planned: plan it under Bench, Filling")
             }
             Self::Finish if board.finish.is_empty() => {
-                Some("no coats are planned: see Finish coats at the stage Finish")
+                Some("no coats are planned: plan them under Finish, Finish coats")
             }
             _ => None,
         }

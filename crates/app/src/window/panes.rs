@@ -310,7 +310,7 @@ mod tests {
     fn a_window_of_900_points_leaves_the_drawing_half_of_it() {
         let window = window(vec2(900.0, 600.0));
         assert!(window.get_by_label("Board plan").rect().width() >= 450.0);
-        window.get_by_label_contains("Figures and findings");
+        window.get_by_label_contains("Findings: 1 caution");
     }
 
     #[test]
@@ -318,7 +318,7 @@ mod tests {
         let mut window = window(vec2(720.0, 450.0));
         assert!(window.get_by_label("Board plan").rect().width() > 380.0);
         window.get_by_label("Board diameter");
-        window.get_by_label_contains("Figures and findings").click();
+        window.get_by_label_contains("Findings: 1 caution").click();
         window.run();
         window.get_by_label("Least between holes");
         window.get_by_label("Board plan");

@@ -215,7 +215,7 @@ fn a_change_that_cannot_be_leaves_the_file_as_it_was_and_says_what_would_work() 
         ),
         (
             vec!["pitch", "900"],
-            "pitch: hole spacing is 900\"; it may be 0.0039\" to 39.3701\"",
+            "pitch: hole spacing is 900\"; it may be 0.0039\" to 9.8425\"",
         ),
         (
             vec!["pich", "3/4"],
@@ -267,7 +267,7 @@ fn every_field_is_listed_with_its_value_and_what_it_may_be() {
             .unwrap();
         line.split_whitespace().collect::<Vec<_>>().join(" ")
     };
-    assert_eq!(line("pitch_mm"), "pitch_mm 3/4\" 0.0039\" to 39.3701\"");
+    assert_eq!(line("pitch_mm"), "pitch_mm 3/4\" 0.0039\" to 9.8425\"");
     assert_eq!(
         line("pattern.kind"),
         "pattern.kind ring ring, lobes, polygon, arms"

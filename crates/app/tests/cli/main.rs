@@ -255,14 +255,16 @@ fn check_ends_with_0_on_a_clean_board_and_on_one_with_cautions() {
     assert!(run(folder.path(), &["new", "good.json"]).status.success());
     let (code, told, _) = checked(folder.path(), "good.json");
     assert_eq!(code, Some(0), "{told}");
+    // Marbles are small parts, whatever the board.
+    let cautions = |told: &str| told.matches("caution").count();
     assert!(
-        !told.contains("caution") && !told.contains("stop"),
+        cautions(&told) == 1 && told.contains("child safety") && !told.contains("stop"),
         "{told}"
     );
     write_bad(folder.path(), 16.2);
     let (code, told, _) = checked(folder.path(), "bad.json");
     assert_eq!(code, Some(0), "{told}");
-    assert!(told.contains("caution") && !told.contains("stop"), "{told}");
+    assert!(cautions(&told) > 1 && !told.contains("stop"), "{told}");
 }
 
 #[test]
@@ -512,7 +514,7 @@ fn a_kind_that_the_board_does_not_plan_for_is_refused_with_the_way_out() {
         assert_eq!(output.status.code(), Some(2), "{kind}");
         let said = words(&output.stderr);
         assert!(
-            said.contains(kind) && said.contains("at the stage"),
+            said.contains(kind) && said.contains("plan it under"),
             "{said}"
         );
         assert!(!folder.path().join("out").exists());

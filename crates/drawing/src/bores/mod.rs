@@ -229,7 +229,7 @@ fn take_over(roles: &[Role]) -> String {
     let fields = roles.iter().filter_map(|role| diameter_field(*role));
     let paths: Vec<String> = fields.map(|field| format!("{} SIZE", field.path)).collect();
     format!(
-        "Take the size that fits over: press it beside “Fit strip” below the bore at the stage Lay out, or type, with its number for \
+        "Take the size that fits over: press it beside “Fit strip” below the bore at the stage Drill, or type, with its number for \
          SIZE: ringwright set BOARD.json {}",
         paths.join(" ")
     )

@@ -114,7 +114,7 @@ mod tests {
             found.map(|finding| finding.message.clone()).next().unwrap()
         };
         let said = said(&board);
-        assert!(said.contains("stop: web") && said.contains(&found(Severity::Stop)));
+        assert!(said.contains("stop: wood between holes") && said.contains(&found(Severity::Stop)));
         assert!(!said.contains("No problems found"));
     }
 

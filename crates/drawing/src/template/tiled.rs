@@ -346,7 +346,7 @@ mod tests {
                     _ => None,
                 });
                 let words: Vec<&str> = words.collect();
-                assert!(words.join(" ").contains("web"), "{words:?}");
+                assert!(words.join(" ").contains("wood between holes"), "{words:?}");
                 assert!(page.contains_rect(stop.bounds()), "{:?}", stop.bounds());
                 assert!(stop.at.y > 0.7 * sheet.size.height);
             }

@@ -14,7 +14,7 @@ use kurbo::{Rect, Shape as _};
 /// let layout = board::layout(&Board::default())?;
 /// let middle = drawing::holes_in(&layout, Rect::new(-20.0, -20.0, 20.0, 20.0));
 /// assert_eq!(middle, [board::HoleId::CENTER]);
-/// # Ok::<(), board::BuildError>(())
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn holes_in(layout: &Layout, part: Rect) -> Vec<HoleId> {
     chosen(layout, |_, center| part.contains(center))
@@ -26,7 +26,7 @@ pub fn holes_in(layout: &Layout, part: Rect) -> Vec<HoleId> {
 /// use board::{Board, Role};
 /// let layout = board::layout(&Board::default())?;
 /// assert_eq!(drawing::holes_of_role(&layout, Role::Home).len(), 30);
-/// # Ok::<(), board::BuildError>(())
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn holes_of_role(layout: &Layout, role: Role) -> Vec<HoleId> {
     chosen(layout, |id, _| id.role() == role)
@@ -38,7 +38,7 @@ pub fn holes_of_role(layout: &Layout, role: Role) -> Vec<HoleId> {
 /// use board::Board;
 /// let layout = board::layout(&Board::default())?;
 /// assert_eq!(drawing::holes_of_player(&layout, 2).len(), 16 + 5 + 3);
-/// # Ok::<(), board::BuildError>(())
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn holes_of_player(layout: &Layout, player: u32) -> Vec<HoleId> {
     chosen(layout, |id, _| id.player() == player)
@@ -50,7 +50,7 @@ pub fn holes_of_player(layout: &Layout, player: u32) -> Vec<HoleId> {
 /// use board::Board;
 /// let layout = board::layout(&Board::default())?;
 /// assert_eq!(drawing::twins(&layout, &["H2-1".parse().unwrap()]).len(), 6);
-/// # Ok::<(), board::BuildError>(())
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn twins(layout: &Layout, of: &[HoleId]) -> Vec<HoleId> {
     let of: BTreeSet<HoleId> = of.iter().map(|id| id.of_player(1)).collect();
@@ -84,7 +84,7 @@ pub fn one_each(holes: &[HoleId], mirrored: bool) -> Vec<HoleId> {
 /// let around = drawing::holes_box(&layout, &[HoleId::CENTER], board.pitch).unwrap();
 /// assert_eq!(around.width(), 12.0 + 3.0 * board.pitch);
 /// assert_eq!(drawing::holes_box(&layout, &[], board.pitch), None);
-/// # Ok::<(), board::BuildError>(())
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn holes_box(layout: &Layout, holes: &[HoleId], pitch: f64) -> Option<Rect> {
     let mouths = holes
@@ -100,12 +100,12 @@ pub fn holes_box(layout: &Layout, holes: &[HoleId], pitch: f64) -> Option<Rect> 
 /// The nearest hole in a direction from another, those straight ahead before those aside; none where there is none.
 ///
 /// ```
-/// use board::{Board, HoleId};
+/// use board::Board;
 /// use geometry::Vec2;
 /// let layout = board::layout(&Board::default())?;
-/// let up = drawing::hole_toward(&layout, HoleId::CENTER, Vec2::new(0.0, 1.0));
-/// assert_eq!(up, "H1-5".parse().ok());
-/// # Ok::<(), board::BuildError>(())
+/// let up = drawing::hole_toward(&layout, "H1-5".parse()?, Vec2::new(0.0, 1.0));
+/// assert_eq!(up, "H1-4".parse().ok());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn hole_toward(layout: &Layout, from: HoleId, direction: Vec2) -> Option<HoleId> {
     let start = layout.hole(from)?.center;
