@@ -14,7 +14,7 @@ use kurbo::{Rect, Shape as _};
 /// let layout = board::layout(&Board::default())?;
 /// let middle = drawing::holes_in(&layout, Rect::new(-20.0, -20.0, 20.0, 20.0));
 /// assert_eq!(middle, [board::HoleId::CENTER]);
-/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn holes_in(layout: &Layout, part: Rect) -> Vec<HoleId> {
     chosen(layout, |_, center| part.contains(center))
@@ -26,7 +26,7 @@ pub fn holes_in(layout: &Layout, part: Rect) -> Vec<HoleId> {
 /// use board::{Board, Role};
 /// let layout = board::layout(&Board::default())?;
 /// assert_eq!(drawing::holes_of_role(&layout, Role::Home).len(), 30);
-/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn holes_of_role(layout: &Layout, role: Role) -> Vec<HoleId> {
     chosen(layout, |id, _| id.role() == role)
@@ -38,7 +38,7 @@ pub fn holes_of_role(layout: &Layout, role: Role) -> Vec<HoleId> {
 /// use board::Board;
 /// let layout = board::layout(&Board::default())?;
 /// assert_eq!(drawing::holes_of_player(&layout, 2).len(), 16 + 5 + 3);
-/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn holes_of_player(layout: &Layout, player: u32) -> Vec<HoleId> {
     chosen(layout, |id, _| id.player() == player)
@@ -50,7 +50,7 @@ pub fn holes_of_player(layout: &Layout, player: u32) -> Vec<HoleId> {
 /// use board::Board;
 /// let layout = board::layout(&Board::default())?;
 /// assert_eq!(drawing::twins(&layout, &["H2-1".parse().unwrap()]).len(), 6);
-/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn twins(layout: &Layout, of: &[HoleId]) -> Vec<HoleId> {
     let of: BTreeSet<HoleId> = of.iter().map(|id| id.of_player(1)).collect();
@@ -84,7 +84,7 @@ pub fn one_each(holes: &[HoleId], mirrored: bool) -> Vec<HoleId> {
 /// let around = drawing::holes_box(&layout, &[HoleId::CENTER], board.pitch).unwrap();
 /// assert_eq!(around.width(), 12.0 + 3.0 * board.pitch);
 /// assert_eq!(drawing::holes_box(&layout, &[], board.pitch), None);
-/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn holes_box(layout: &Layout, holes: &[HoleId], pitch: f64) -> Option<Rect> {
     let mouths = holes
