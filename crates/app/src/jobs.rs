@@ -21,7 +21,7 @@ pub enum Outcome {
 pub struct Written {
     /// The paths of the files.
     pub paths: Vec<PathBuf>,
-    /// What was left out.
+    /// Kinds that were left out.
     pub left_out: Vec<LeftOut>,
 }
 
@@ -31,7 +31,7 @@ pub struct LeftOut {
     pub kind: Kind,
     /// The fault, in a sentence.
     pub why: String,
-    /// What the board does not have for it.
+    /// Numbers and parts that the board lacks for it.
     pub lacks: Vec<Lack>,
 }
 

@@ -104,7 +104,7 @@ pub enum MendError {
     /// No size does.
     #[error(transparent)]
     Fit(#[from] FitError),
-    /// What it comes to is out of its range.
+    /// The new value would be out of its range.
     #[error(transparent)]
     Range(#[from] OutOfRange),
     /// Nothing does.

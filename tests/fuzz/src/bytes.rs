@@ -17,7 +17,7 @@ pub fn bytes_case(seed: u64, from: &[(String, Vec<u8>)]) -> Result<(), Fault> {
     holds(&bytes)
 }
 
-/// What must hold of any bytes.
+/// Checks any bytes.
 fn holds(bytes: &[u8]) -> Result<(), Fault> {
     /// Letters of the longest error: it quotes no more than a line or two of the file.
     const LONGEST: usize = 1200;

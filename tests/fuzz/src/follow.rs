@@ -10,7 +10,7 @@ use workshop::Mend;
 use crate::read_back::{is_plain, read_back};
 use crate::{Draw, Fault, document};
 
-/// What each part of a case took, for whoever looks for slow ones.
+/// Times of each part of a case, for whoever looks for slow ones.
 pub type Cost = Vec<(String, Duration)>;
 
 /// Follows a document made by chance into exports of some kinds, and into two mends.
@@ -74,7 +74,7 @@ fn timed<T>(what: &str, cost: &mut Cost, work: impl FnOnce() -> T) -> T {
     done
 }
 
-/// What the findings and the sums say.
+/// Sentences of the findings and the sums.
 fn words(source: &Source) -> Result<(), Fault> {
     let workpiece = source.workpiece();
     let units = source.board().units;

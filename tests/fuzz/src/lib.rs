@@ -25,5 +25,5 @@ pub use read_back::{is_plain, read_back};
 pub use seeds::{corpus_bytes, corpus_typed, seeds};
 pub use typed::typed_case;
 
-/// What does not hold, in a sentence.
+/// The broken rule, in a sentence.
 pub type Fault = String;

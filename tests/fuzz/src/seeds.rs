@@ -1,4 +1,4 @@
-//! What cases begin with: the sample boards, boards that have everything, and the small cases that were found before.
+//! Boards that cases begin with: the sample boards, boards that have everything, and the small cases that were found before.
 
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -99,7 +99,7 @@ pub fn typed_case(seed: u64, from: &[Board], typed: &[String]) -> Result<(), Fau
     holds(&words, &board)
 }
 
-/// What must hold of any words, for every field that a board has.
+/// Checks any words, in every field that a board has.
 fn holds(words: &str, board: &Board) -> Result<(), Fault> {
     for (field, entry, _) in field::fields_of(board) {
         let path = field.path_of(entry);

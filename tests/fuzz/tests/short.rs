@@ -43,7 +43,7 @@ fn documents_in_their_ranges_have_finite_numbers_in_every_file() {
     }
 }
 
-/// What was found before; each file is named for what it once did.
+/// Cases found before; each file is named for the fault it once showed.
 #[test]
 fn what_went_wrong_once_goes_right_now() {
     let kinds = [

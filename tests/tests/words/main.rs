@@ -33,7 +33,7 @@ fn keep(said: &mut Said, place: &str, words: &str) {
     }
 }
 
-/// What does not depend on a board: cautions, rules.
+/// Sentences that do not depend on a board: cautions, rules.
 fn fixed(said: &mut Said) {
     keep(said, "caution", FIRST);
     keep(said, "caution", PROTECTION);
@@ -48,7 +48,7 @@ fn fixed(said: &mut Said) {
     }
 }
 
-/// What is said of a board: findings with their measures, steps, sums with their notes, the words of the card.
+/// Sentences on a board: findings with their measures, steps, sums with their notes, the words of the card.
 fn of_board(said: &mut Said, board: &Board) {
     let Ok(workpiece) = Workpiece::of(board) else {
         return;

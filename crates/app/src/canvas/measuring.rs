@@ -71,7 +71,7 @@ impl Measuring {
         self.is_on || self.from.is_some() || self.ends.is_some()
     }
 
-    /// What the next click does while the tool is in hand.
+    /// Words on the next click while the tool is in hand.
     pub const fn hint(&self) -> Option<&'static str> {
         match (self.is_on, self.from) {
             (false, _) => None,

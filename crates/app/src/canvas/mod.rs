@@ -180,7 +180,7 @@ pub struct CanvasOutput {
     pub pointer: Option<Point>,
     /// The hole under the pointer; while going from hole to hole by keys, the selected one.
     pub hover: Option<Hover>,
-    /// What a click would do, where a tool is in hand.
+    /// Words on what a click would do, where a tool is in hand.
     pub hint: Option<&'static str>,
     /// The measure being taken, or taken last.
     pub measure: Option<Measure>,

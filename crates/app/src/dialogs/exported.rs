@@ -1,4 +1,4 @@
-//! What an export has written, with ways to look at it, and what could not be made.
+//! The dialog after an export: files written, with ways to open them, and kinds that could not be made.
 
 use std::path::{Path, PathBuf};
 

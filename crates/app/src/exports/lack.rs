@@ -1,4 +1,4 @@
-//! What keeps an export from being made: each number or part that is missing, with the place where it is typed.
+//! Numbers and parts that an export needs and a board lacks, each with the place where it is typed.
 
 use board::{Field, field, show_setting};
 

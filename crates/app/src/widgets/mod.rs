@@ -133,7 +133,7 @@ fn section_ui(
 
 /// The cautions of a piece of work, each with its source, and the words that come before them all.
 ///
-/// What every tool asks for is one line with the sources of all three: the window of cautions and the job sheet have each in full.
+/// Cautions for eyes, dust and noise are one line with the sources of all three: the window of cautions and the job sheet have each in full.
 pub fn cautions(ui: &mut Ui, cautions: &[Caution]) {
     const GENERAL: [Caution; 3] = [Caution::Eyes, Caution::Dust, Caution::Noise];
     let is_general = |caution: &Caution| GENERAL.contains(caution);

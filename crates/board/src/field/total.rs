@@ -1,4 +1,4 @@
-//! What a document may have in all, where each of its numbers is in range: holes, corners of the blank, and coats of finish.
+//! Limits on a whole document whose numbers are each in range: holes, corners of the blank, and coats of finish.
 
 use crate::Quantity::Count;
 use crate::{Board, Change, FlawShape, OutOfRange, Range, StockOutline};
@@ -10,7 +10,7 @@ const CORNERS: Range = Count.range("corners of the blank and its flaws in all", 
 /// Coats of finish. Whoever lays one a day is at the most of them for more than half a year.
 const COATS: Range = Count.range("coats of finish in all", 0.0, 200.0);
 
-/// What there is too much of in all.
+/// A count that is too large in all.
 pub(super) fn totals(board: &Board) -> impl Iterator<Item = OutOfRange> {
     let coats = board.finish.iter().map(|layer| f64::from(layer.coats));
     let all = [

@@ -16,7 +16,7 @@ const MOST: u64 = 50;
 
 /// The text of a file with nothing in it that is elsewhere now; most texts stay as they are.
 ///
-/// What is no number of boards is left where it is, so that the reader names it.
+/// A value that is no number of boards is left where it is, so that the reader names it.
 pub fn brought_up_to_date(text: &str) -> Cow<'_, str> {
     let changed = serde_json::from_str(text).ok().and_then(filled_as_ordered);
     changed.map_or(Cow::Borrowed(text), Cow::Owned)

@@ -7,7 +7,7 @@ use geometry::{Circle, Point, Vec2};
 pub struct Guide {
     /// Where it is.
     pub way: Way,
-    /// What lies there, in the maker's words.
+    /// Name of the guide, in the maker's words.
     pub words: String,
 }
 

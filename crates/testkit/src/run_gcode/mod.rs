@@ -1,6 +1,6 @@
 //! Runs G-code by the rules of RS274/NGC (NISTIR 6556, 2000) and tells every move; it knows nothing of our writer.
 //!
-//! The report was read through public transcriptions; numbers of tables and clauses that they do not print are from memory.
+//! Table and clause numbers are from memory.
 //!
 //! Of the language it knows what a drilling program needs: straight moves and arcs in the XY plane, dwells, canned
 //! cycles G81 to G83, spindle and tools. Tools have no length, and offsets are zero. Everything else is a fault, as is

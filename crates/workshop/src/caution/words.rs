@@ -6,7 +6,7 @@ use super::Caution;
 pub struct Told {
     /// Its subject.
     pub label: &'static str,
-    /// What to do and what to leave, in sentences.
+    /// Sentences on what to do and what to avoid.
     pub words: &'static str,
     /// Where that comes from.
     pub source: &'static str,
@@ -21,7 +21,7 @@ const fn row(label: &'static str, words: &'static str, source: &'static str) -> 
     }
 }
 
-/// What is told of a caution.
+/// Words and source of a caution.
 pub const fn told(caution: Caution) -> Told {
     match caution {
         Caution::DrillPress
@@ -58,7 +58,7 @@ pub const fn told(caution: Caution) -> Told {
     }
 }
 
-/// What is told of a tool.
+/// Words and source of a caution on a tool.
 const fn machine(caution: Caution) -> Told {
     match caution {
         Caution::Router => row(
@@ -114,7 +114,7 @@ const fn machine(caution: Caution) -> Told {
     }
 }
 
-/// What is told of stuff that harms.
+/// Words and source of a caution on harmful materials.
 const fn stuff(caution: Caution) -> Told {
     match caution {
         Caution::Resin => row(

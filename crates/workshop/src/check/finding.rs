@@ -40,7 +40,7 @@ impl Finding {
         }
     }
 
-    /// What was measured and what the rule needs, of each only where the message does not have it already: no number is read twice.
+    /// The measured value and the one the rule needs, each only where the message does not have it already, so that no number is read twice.
     ///
     /// ```
     /// let mut board = board::Board::default();

@@ -124,7 +124,7 @@ fn is_small(diameter: f64, height: f64) -> bool {
 
 /// Magnets that come loose: swallowed ones pull together through the gut.
 ///
-/// That common neodymium magnets fail is computed: a disc of 5 mm passes under 1.6 kG, and they read 2 to 4 kG at a pole (from memory).
+/// Common neodymium magnets fail, as computed: a disc of 5 mm passes under 1.6 kG, and they read 2 to 4 kG at a pole (from memory).
 fn magnet(board: &Board) -> Option<Finding> {
     let piece = board.piece;
     (piece.kind == PieceKind::Magnet && is_small(piece.diameter, piece.height)).then(|| {

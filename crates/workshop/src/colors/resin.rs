@@ -55,9 +55,9 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
 /// Resin for the colored grooves of one board.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct GrooveResin {
-    /// What goes into the grooves, waste included, ml.
+    /// Resin poured into the grooves, waste included, ml.
     pub poured: f64,
-    /// What is mixed: that and what stays in the cups, ml.
+    /// Resin mixed: the poured and that left in the cups, ml.
     pub mixed: f64,
     /// Cups: each color has its own, and more than one where it is more than is mixed at once.
     pub cups: u32,

@@ -10,7 +10,7 @@ use crate::colors::used::{Place, Used};
 use crate::finish::ml_on;
 use crate::{Workpiece, color_name};
 
-/// What is laid on, let in or stirred into resin for so many boards, each color by itself.
+/// Materials that are laid on, let in or stirred into resin for so many boards, each color by itself.
 ///
 /// A color that a layer of the finish brings stands with the finish.
 pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {

@@ -1,4 +1,4 @@
-//! What a drag would take along, and the guides that it lies on.
+//! Paints the thing that a drag would take along, and the guides that it lies on.
 
 use drawing::{Guide, Shape, Thing, Way};
 use egui::{Align2, Stroke, vec2};
@@ -8,7 +8,7 @@ use super::Scene;
 use crate::canvas::BoardView;
 use crate::painter::Pen;
 
-/// What is told of the thing in hand: its guides, and beside the pointer where it is.
+/// Paints the guides of the thing in hand, and its place beside the pointer.
 pub fn told(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     let Some((words, guides)) = scene.told else {
         return;

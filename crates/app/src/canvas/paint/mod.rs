@@ -27,7 +27,7 @@ pub struct Scene<'a> {
     pub pointed: Option<HoleId>,
     /// The thing that a drag would take along, or takes along.
     pub thing: Option<Thing>,
-    /// What is told of the thing in hand, with the guides that it lies on.
+    /// The place of the thing in hand in words, with the guides that it lies on.
     pub told: Option<(&'a str, &'a [Guide])>,
     /// The box that chooses holes.
     pub part: Option<kurbo::Rect>,

@@ -41,7 +41,7 @@ struct Choice {
     chosen: bool,
     /// The part that the board does not plan for.
     missing: Option<&'static str>,
-    /// What it needs and the board does not have.
+    /// Numbers and parts that it needs and the board does not have.
     lacks: Vec<Lack>,
     /// Number of sheets, and whether they are as few as the maker likes.
     sheets: Option<(String, bool)>,
@@ -222,7 +222,7 @@ fn kind_ui(ui: &mut Ui, choice: &mut Choice, shown: &mut Option<Kind>) {
     });
 }
 
-/// What a kind is for, what it lacks, its sheets and its files; the place that was asked for.
+/// Lines on a kind's use, missing numbers, sheets and files; returns the place that was asked for.
 fn about_ui(ui: &mut Ui, choice: &Choice, is_shown: bool, proof: &mut u32) -> Option<Spot> {
     let line = ui.horizontal(|ui| {
         ui.add_space(24.0);
@@ -254,7 +254,7 @@ fn about_ui(ui: &mut Ui, choice: &Choice, is_shown: bool, proof: &mut u32) -> Op
     line.inner
 }
 
-/// What is missing, each a link to where it is typed; the place of the one that was pressed.
+/// Missing numbers, each a link to its field; returns the place of the one that was pressed.
 pub(super) fn lacks_ui(ui: &mut Ui, lacks: &[Lack]) -> Option<Spot> {
     if lacks.is_empty() {
         return None;

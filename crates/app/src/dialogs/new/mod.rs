@@ -16,7 +16,7 @@ use picture::picture_ui;
 use proposal::{Made, Proposals};
 pub use proposal::{Proposed, propose_at_once};
 
-/// What an order says.
+/// An order as it is typed in the dialog.
 pub struct NewDialog {
     units: Units,
     players: u32,

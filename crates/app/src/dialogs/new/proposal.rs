@@ -68,7 +68,7 @@ impl Proposals {
         self.done = self.coming.take().map(|(asked, _)| (asked, made));
     }
 
-    /// What came of an order; none while it is worked out.
+    /// The board worked out for an order, or why there is none; none while it is worked out.
     pub fn of(&self, asked: &Asked) -> Option<&Made> {
         let done = self.done.as_ref().filter(|(order, _)| order == asked);
         done.map(|(_, made)| made)

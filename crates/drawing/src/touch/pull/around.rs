@@ -1,4 +1,4 @@
-//! What goes around the center pin: circles of screws, and the pattern itself.
+//! Drags around the center pin: circles of screws, and the pattern itself.
 
 use board::field;
 use geometry::{Angle, Point, Vec2, bearing_of, point_at};

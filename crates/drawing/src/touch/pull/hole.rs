@@ -88,7 +88,7 @@ fn sector_of(layout: &Layout, id: HoleId) -> Option<Sector> {
     layout.sectors.get(id.player().max(1) as usize - 1).copied()
 }
 
-/// What a hole that is dragged may snap to.
+/// Guides that a dragged hole may snap to.
 fn guides(start: &Workpiece, pull: &Pull<'_>, id: HoleId, moving: &BTreeSet<HoleId>) -> Vec<Guide> {
     let (board, layout) = (start.board(), start.layout());
     let (Some(hole), Some(sector)) = (layout.hole(id), sector_of(layout, id)) else {

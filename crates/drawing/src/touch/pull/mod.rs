@@ -115,7 +115,7 @@ impl Pull<'_> {
         }
     }
 
-    /// How far guides reach, mm.
+    /// Reach of guides from the center pin, mm.
     fn reach(&self) -> f64 {
         match self.snap {
             Snap::Guides(reach) => reach,

@@ -1,4 +1,4 @@
-//! What keeps one distance: the edge of the board, grooves, seams.
+//! Drags that change one distance: the edge of the board, grooves, seams.
 
 use board::{Board, Build, Field, Role, field};
 use geometry::Point;
@@ -70,7 +70,7 @@ pub fn groove(start: &Workpiece, pull: &Pull<'_>, kind: GrooveKind) -> Option<Pu
     Some(kept(board, field, off, words))
 }
 
-/// How much farther from the holes of some roles the pointer is than it was.
+/// Change of the pointer's distance from the holes of some roles, mm.
 ///
 /// Both ends are measured from the chain of holes, of one player and role, that is nearest to where the groove was taken hold of;
 /// rings go round one hole each.

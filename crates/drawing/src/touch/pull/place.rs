@@ -1,4 +1,4 @@
-//! What has a place of its own: the start pockets and the recess.
+//! Drags of things with a place of their own: the start pockets and the recess.
 
 use board::field;
 use geometry::{Angle, Circle, Point, Vec2, bearing_of, point_at};
@@ -56,7 +56,7 @@ pub fn pocket(start: &Workpiece, pull: &Pull<'_>, player: u32) -> Option<Pulled>
     })
 }
 
-/// What the middle of a pocket snaps to, in a player's frame.
+/// Guides for the middle of a pocket, in a player's frame.
 fn pocket_guides(start: &Workpiece, middle: Point) -> Vec<Guide> {
     let half = Angle::turn_part(1, 2 * i64::from(start.board().players));
     let ray = |bearing, words: &str| Guide {

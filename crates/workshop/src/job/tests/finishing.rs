@@ -38,7 +38,7 @@ fn alcohol_is_out_of_the_room_before_a_torch_is_lit() {
     assert!(!told(&Board::default(), Task::Sand).contains("resin"));
 }
 
-/// What is not wiped off stays sticky for good, and each kind is put on in its own way.
+/// Oil that is not wiped off stays sticky for good, and each kind is put on in its own way.
 #[test]
 fn every_coat_says_how_it_is_put_on() {
     let coat = |kind| {
