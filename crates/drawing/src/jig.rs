@@ -5,20 +5,11 @@
 //! the center last.
 
 use board::{Board, DrillingOrder, HoleId, Measure, Units, show_number, show_setting};
-use workshop::{Caution, FIRST, HoleRow, JigSheet, Task, WorkPlan, Workpiece, exact_divisions};
+use workshop::{
+    Caution, FIRST, HoleRow, JIG_CAUTIONS, JigSheet, Task, WorkPlan, Workpiece, exact_divisions,
+};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
-
-/// The cautions of what is drilled and cut on a pin.
-const MINDED: [Caution; 7] = [
-    Caution::DrillPress,
-    Caution::Router,
-    Caution::TableSaw,
-    Caution::BandSaw,
-    Caution::Eyes,
-    Caution::Dust,
-    Caution::Noise,
-];
 
 /// The jig sheet of a board, on the paper of its template: the pin's hole, the radii to set, what the maker's index
 /// plates miss by, what to set dividers to, the holes in the order of drilling, the circle, and a table of all of them by radius.
@@ -49,7 +40,7 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
         ),
         Block::Caution(format!(
             "{} {FIRST}",
-            MINDED.map(Caution::in_full).join(" ")
+            JIG_CAUTIONS.map(Caution::in_full).join(" ")
         )),
     ];
     let plan = workpiece.work_plan();

@@ -131,8 +131,8 @@ pub use hardboard::router::{RouterSetting, RouterWay, plunge, plunges, router_se
 pub use hardboard::sector::{Closing, SectorJigError, SectorPlan, SectorTurn};
 pub use hardboard::steps::{router_work, sector_work};
 pub use jig::{
-    CircleCut, Dividers, JigSheet, MOST_DIVISIONS, PlateFit, Radius, circle_cut, closing_error,
-    dividers, exact_divisions, jig_sheet, plate_fit, radii,
+    CircleCut, Dividers, JIG_CAUTIONS, JigSheet, MOST_DIVISIONS, PlateFit, Radius, circle_cut,
+    closing_error, dividers, exact_divisions, jig_sheet, plate_fit, radii,
 };
 pub use job::{HandsOn, Method, Need, Operation, Room, Task, Wait, WorkPlan, WorkStage};
 pub use machine::hole_table::{HoleRow, HoleTable};

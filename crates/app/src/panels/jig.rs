@@ -2,7 +2,7 @@
 
 use board::{Board, field};
 use egui::Ui;
-use workshop::Caution;
+use workshop::JIG_CAUTIONS;
 
 use super::rows::remark;
 use crate::widgets::{cautions, fields_ui};
@@ -20,18 +20,7 @@ pub fn jig_ui(ui: &mut Ui, board: &mut Board) {
             &field::ORDER,
         ],
     );
-    cautions(
-        ui,
-        &[
-            Caution::DrillPress,
-            Caution::Router,
-            Caution::TableSaw,
-            Caution::BandSaw,
-            Caution::Eyes,
-            Caution::Dust,
-            Caution::Noise,
-        ],
-    );
+    cautions(ui, &JIG_CAUTIONS);
 }
 
 /// The bits and guide bushings that the maker owns; the shop keeps them for every board.

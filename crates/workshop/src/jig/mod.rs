@@ -15,7 +15,18 @@ pub use dividers::{Dividers, closing_error, dividers};
 pub use plate::{MOST_DIVISIONS, PlateFit, exact_divisions, plate_fit};
 pub use radii::{Radius, radii};
 
-use crate::{HoleTable, Order, Workpiece};
+use crate::{Caution, HoleTable, Order, Workpiece};
+
+/// The cautions of all that is drilled and cut on a pin, for the window and the jig sheet.
+pub const JIG_CAUTIONS: [Caution; 7] = [
+    Caution::DrillPress,
+    Caution::Router,
+    Caution::TableSaw,
+    Caution::BandSaw,
+    Caution::Eyes,
+    Caution::Dust,
+    Caution::Noise,
+];
 
 /// Everything that a jig is set by.
 #[derive(Debug, Clone, PartialEq)]
