@@ -167,9 +167,9 @@ proptest! {
     #[test]
     fn a_scale_is_found_under_errors_of_reading(
         share in prop_oneof![-0.02..-0.003_f64, 0.003..0.02_f64],
-        errors in prop::collection::vec(-0.25..0.25_f64, 12),
+        errors in prop::collection::vec(-0.25..0.25_f64, 24),
     ) {
-        let workpiece = measured(MeasuredOn::Template, &long_ones(12), |_, at| (at.to_vec2() * (1.0 + share)).to_point());
+        let workpiece = measured(MeasuredOn::Template, &long_ones(24), |_, at| (at.to_vec2() * (1.0 + share)).to_point());
         let mut board = workpiece.board().clone();
         for (distance, error) in board.measured.distances.iter_mut().zip(&errors) {
             distance.distance += error;
