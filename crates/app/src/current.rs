@@ -1,10 +1,14 @@
 //! The workpiece of the document as it is now, or of the last one that could be laid out.
 
+use std::cell::OnceCell;
 use std::sync::Arc;
 
-use board::{Board, BuildError, Units};
+use board::{Board, BuildError, Units, field};
 use drawing::{Item, Tinted, plan_without_names, tints};
 use workshop::{Correction, Today, Workpiece};
+
+use crate::places::section_of;
+use crate::section::Section;
 
 /// The workpiece of the document as it is now, or of the last one that could be laid out.
 pub struct Current {
@@ -19,6 +23,8 @@ pub struct Current {
     today: Option<Today>,
     /// Whether another printer has been chosen since, or another day has come.
     is_stale: bool,
+    /// The fields that are not as on a new board, by their sections; worked out when it is first asked for.
+    changed: OnceCell<Vec<(Section, String)>>,
 }
 
 struct Good {
@@ -37,6 +43,7 @@ impl Current {
             printer: None,
             today: None,
             is_stale: true,
+            changed: OnceCell::new(),
         };
         current.refresh(board);
         current
@@ -49,6 +56,7 @@ impl Current {
         }
         self.seen = board.clone();
         self.is_stale = false;
+        self.changed = OnceCell::new();
         let printer = self.printer.clone();
         let next = match &self.good {
             Some(good) => good.workpiece.next(board, printer),
@@ -101,6 +109,13 @@ impl Current {
         self.good.as_ref().map_or(&[], |good| &good.tints)
     }
 
+    /// The names of the fields of a section that are not as on a new board.
+    pub fn changed(&self, section: Section) -> Vec<&str> {
+        let all = self.changed.get_or_init(|| changed(&self.seen));
+        let of_section = all.iter().filter(|(its, _)| *its == section);
+        of_section.map(|(_, name)| name.as_str()).collect()
+    }
+
     /// The maker's unit.
     pub const fn units(&self) -> Units {
         self.seen.units
@@ -110,4 +125,15 @@ impl Current {
     pub fn error(&self) -> Option<&BuildError> {
         self.error.as_ref()
     }
+}
+
+/// The fields that are not as on a new board in the same unit, with their sections.
+fn changed(board: &Board) -> Vec<(Section, String)> {
+    let begun = Board::begun(board.units);
+    let differences = field::differences(&begun, board);
+    let placed = differences.into_iter().filter_map(|difference| {
+        let section = section_of(difference.field)?;
+        Some((section, difference.field.label(difference.entry)))
+    });
+    placed.collect()
 }

@@ -31,6 +31,7 @@ mod places;
 mod proof_view;
 mod rescue;
 mod samples;
+mod section;
 mod section_view;
 mod session;
 mod settings;

@@ -1,76 +1,74 @@
-//! Where each field stands in the controls: the stage and the section, by the beginning of its path in the file.
+//! Where each field stands in the controls: its section, by the beginning of its path in the file.
 
 use board::{Field, Kind, field};
 
-use crate::stage::Stage;
+use crate::section::Section;
 
 /// Beginnings of paths, the longer ones before those they begin with.
-const PLACES: &[(&str, Stage, &str)] = &[
-    ("title", Stage::LayOut, "Board"),
-    ("units", Stage::LayOut, "Board"),
-    ("players", Stage::LayOut, "Pattern"),
-    ("pattern", Stage::LayOut, "Pattern"),
-    ("spaces", Stage::LayOut, "Pattern"),
-    ("pitch_mm", Stage::LayOut, "Pattern"),
-    ("rotation_deg", Stage::LayOut, "Pattern"),
-    ("home", Stage::LayOut, "Home and start"),
-    ("start", Stage::LayOut, "Home and start"),
-    ("pocket", Stage::LayOut, "Home and start"),
-    ("center", Stage::LayOut, "Center"),
-    ("jig.pin_mm", Stage::LayOut, "Center"),
-    ("bores", Stage::Drill, "Bores"),
-    ("piece.magnet", Stage::LayOut, "Weight and magnets"),
-    ("piece.insert", Stage::LayOut, "Weight and magnets"),
-    ("piece.mass_g", Stage::LayOut, "Weight and magnets"),
-    ("piece.density", Stage::LayOut, "Weight and magnets"),
-    ("piece", Stage::LayOut, "Pieces"),
-    ("limits", Stage::LayOut, "Minimum sizes"),
-    ("blank", Stage::LayOut, "Board"),
-    ("stock", Stage::Wood, "Blank"),
-    ("panel", Stage::Wood, "Joining"),
-    ("wood.shop", Stage::Wood, "Seasonal movement"),
-    ("wood.dry", Stage::Wood, "Seasonal movement"),
-    ("wood.humid", Stage::Wood, "Seasonal movement"),
-    ("wood", Stage::Wood, "Species"),
-    ("base", Stage::Wood, "Base"),
-    ("passage", Stage::Wood, "Base"),
-    ("template", Stage::Template, "Template"),
-    ("router", Stage::Template, "Hardboard"),
-    ("sector_jig", Stage::Template, "Hardboard"),
-    ("errors", Stage::Template, "Accuracy"),
-    ("method", Stage::Drill, "Jig and order"),
-    ("order", Stage::Drill, "Jig and order"),
-    ("jig", Stage::Drill, "Jig and order"),
-    ("tools", Stage::Drill, "Bits you own"),
-    ("machine.groove", Stage::Bench, "Grooves"),
-    ("machine", Stage::Drill, "Machine"),
-    ("measured", Stage::Drill, "Repair"),
-    ("grooves", Stage::Bench, "Grooves"),
-    ("recess", Stage::Bench, "Storage below"),
-    ("filling", Stage::Bench, "Filling"),
-    ("finish", Stage::Finish, "Finish coats"),
-    ("colors.players", Stage::Finish, "Players' colors"),
-    ("colors", Stage::Finish, "Colors of the board"),
-    ("schedule.boards", Stage::HandOver, "Calendar"),
-    ("schedule.start", Stage::HandOver, "Calendar"),
-    ("schedule.promised", Stage::HandOver, "Calendar"),
-    ("schedule", Stage::HandOver, "Your hours"),
-    ("price.maker", Stage::HandOver, "Quote"),
-    ("price.address", Stage::HandOver, "Quote"),
-    ("price.contact", Stage::HandOver, "Quote"),
-    ("price.customer", Stage::HandOver, "Quote"),
-    ("price.valid_days", Stage::HandOver, "Quote"),
-    ("price.not_included", Stage::HandOver, "Quote"),
-    ("price", Stage::HandOver, "Shopping and price"),
+const PLACES: &[(&str, Section)] = &[
+    ("title", Section::Board),
+    ("units", Section::Board),
+    ("players", Section::Pattern),
+    ("pattern", Section::Pattern),
+    ("spaces", Section::Pattern),
+    ("pitch_mm", Section::Pattern),
+    ("rotation_deg", Section::Pattern),
+    ("home", Section::Lanes),
+    ("start", Section::Lanes),
+    ("pocket", Section::Lanes),
+    ("center", Section::Center),
+    ("jig.pin_mm", Section::Center),
+    ("bores", Section::Bores),
+    ("piece.magnet", Section::Weight),
+    ("piece.insert", Section::Weight),
+    ("piece.mass_g", Section::Weight),
+    ("piece.density", Section::Weight),
+    ("piece", Section::Pieces),
+    ("limits", Section::Limits),
+    ("blank", Section::Board),
+    ("stock", Section::Blank),
+    ("panel", Section::Joining),
+    ("wood.shop", Section::Seasons),
+    ("wood.dry", Section::Seasons),
+    ("wood.humid", Section::Seasons),
+    ("wood", Section::Species),
+    ("base", Section::Base),
+    ("passage", Section::Base),
+    ("template", Section::Template),
+    ("router", Section::Hardboard),
+    ("sector_jig", Section::Hardboard),
+    ("errors", Section::Accuracy),
+    ("method", Section::Jig),
+    ("order", Section::Jig),
+    ("jig", Section::Jig),
+    ("tools", Section::Tools),
+    ("machine.groove", Section::Grooves),
+    ("machine", Section::Machine),
+    ("measured", Section::Repair),
+    ("grooves", Section::Grooves),
+    ("recess", Section::Storage),
+    ("filling", Section::Filling),
+    ("finish", Section::Coats),
+    ("colors.players", Section::Players),
+    ("colors", Section::Colors),
+    ("schedule.boards", Section::Calendar),
+    ("schedule.start", Section::Calendar),
+    ("schedule.promised", Section::Calendar),
+    ("schedule", Section::Hours),
+    ("price.maker", Section::Quote),
+    ("price.address", Section::Quote),
+    ("price.contact", Section::Quote),
+    ("price.customer", Section::Quote),
+    ("price.valid_days", Section::Quote),
+    ("price.not_included", Section::Quote),
+    ("price", Section::Price),
 ];
 
 /// The place of a field in the controls.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Place {
-    /// The stage.
-    pub stage: Stage,
-    /// The title of the section.
-    pub section: &'static str,
+    /// The section.
+    pub section: Section,
     /// The caption of the row.
     pub caption: String,
 }
@@ -78,10 +76,8 @@ pub struct Place {
 /// A place to go to: a row, or a section where there is no row yet.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Spot {
-    /// The stage.
-    pub stage: Stage,
-    /// The title of the section.
-    pub section: &'static str,
+    /// The section.
+    pub section: Section,
     /// The caption of the row; none for the section alone.
     pub caption: Option<String>,
     /// The part of the section whose row it is, where several have rows of that caption.
@@ -91,7 +87,6 @@ pub struct Spot {
 impl From<Place> for Spot {
     fn from(place: Place) -> Self {
         Self {
-            stage: place.stage,
             section: place.section,
             caption: Some(place.caption),
             part: None,
@@ -101,9 +96,8 @@ impl From<Place> for Spot {
 
 /// The place of a field; none of a list and of what stands in one.
 pub fn place_of(field: &Field) -> Option<Place> {
-    let (stage, section) = section_of(field)?;
+    let section = section_of(field)?;
     (!is_listed(field)).then(|| Place {
-        stage,
         section,
         caption: caption(field),
     })
@@ -111,10 +105,9 @@ pub fn place_of(field: &Field) -> Option<Place> {
 
 /// The place to go to for a field: the section alone where it is a list, or stands in one.
 pub fn spot_of(field: &Field) -> Option<Spot> {
-    let (stage, section) = section_of(field)?;
+    let section = section_of(field)?;
     let caption = (!is_listed(field)).then(|| caption(field));
     Some(Spot {
-        stage,
         section,
         caption,
         part: None,
@@ -125,13 +118,14 @@ fn is_listed(field: &Field) -> bool {
     field.path.contains("[]") || matches!(field.kind, Kind::Entries(_))
 }
 
-fn section_of(field: &Field) -> Option<(Stage, &'static str)> {
+/// The section that a field stands in; none of what stands nowhere in the controls.
+pub fn section_of(field: &Field) -> Option<Section> {
     let is_within = |part: &str| {
         let rest = field.path.strip_prefix(part);
         rest.is_some_and(|rest| rest.is_empty() || !rest.starts_with(char::is_alphanumeric))
     };
-    let (_, stage, section) = PLACES.iter().find(|(part, ..)| is_within(part))?;
-    Some((*stage, *section))
+    let (_, section) = PLACES.iter().find(|(part, ..)| is_within(part))?;
+    Some(*section)
 }
 
 /// The caption of a field's row. Of a color, its part and its medium stand in one row with it, and so does the width of a roll with

@@ -4,6 +4,8 @@ use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
+use crate::section::Folds;
+
 /// Settings of the machine rather than of a board.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
@@ -20,6 +22,8 @@ pub struct Settings {
     pub show_wood: bool,
     /// Pixels a millimeter of the screen, as a ruler showed; none before that was checked.
     pub pixels_per_mm: Option<f64>,
+    /// The sections of the controls that the maker has folded or unfolded.
+    pub folds: Folds,
     /// Board files that were opened or saved, the last one first.
     pub recent: Vec<PathBuf>,
 }
@@ -48,6 +52,7 @@ impl Default for Settings {
             show_names: true,
             show_wood: true,
             pixels_per_mm: None,
+            folds: Folds::default(),
             recent: Vec::new(),
         }
     }

@@ -1,7 +1,5 @@
 //! The stages of the work, in their order: which controls are at hand.
 
-use workshop::Rule;
-
 /// A stage of the work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Stage {
@@ -44,56 +42,6 @@ impl Stage {
             Self::Bench => "Bench",
             Self::Finish => "Finish",
             Self::HandOver => "Hand over",
-        }
-    }
-
-    /// The stage at which a finding of a rule is mended.
-    pub const fn of_rule(rule: Rule) -> Self {
-        match rule {
-            Rule::Web
-            | Rule::Rim
-            | Rule::Roundover
-            | Rule::Pieces
-            | Rule::Reach
-            | Rule::Players
-            | Rule::Edits => Self::LayOut,
-            Rule::Seam
-            | Rule::Stock
-            | Rule::Planer
-            | Rule::Joinery
-            | Rule::Wood
-            | Rule::Base
-            | Rule::Carry => Self::Wood,
-            Rule::Joints
-            | Rule::Sheets
-            | Rule::TemplateWeb
-            | Rule::Bushing
-            | Rule::RouterBit
-            | Rule::OwnedRouter
-            | Rule::SectorJig
-            | Rule::Risk => Self::Template,
-            Rule::Floor
-            | Rule::Inside
-            | Rule::Pilot
-            | Rule::Seat
-            | Rule::Spin
-            | Rule::OwnedBits
-            | Rule::Throat
-            | Rule::Readings
-            | Rule::WrongHoles => Self::Drill,
-            Rule::GrooveBores
-            | Rule::GrooveSides
-            | Rule::GrooveRim
-            | Rule::GrooveDepth
-            | Rule::Storage
-            | Rule::Lid
-            | Rule::Filling => Self::Bench,
-            Rule::PlayerColors
-            | Rule::ColorOnWood
-            | Rule::ColorMedium
-            | Rule::MarkRoom
-            | Rule::Finish => Self::Finish,
-            Rule::Price | Rule::Calendar => Self::HandOver,
         }
     }
 

@@ -6,6 +6,7 @@ mod help;
 mod order;
 mod proof;
 mod shop;
+mod stages;
 mod surface;
 
 use std::sync::Arc;
@@ -270,10 +271,11 @@ fn wood_in_the_seasons_is_typed_and_its_sums_stand_at_the_bench() {
     let mut story = Story::begin();
     story.harness.state_mut().session.board.wood = None;
     story.press("Bench");
+    story.fold("Sums");
     assert!(!story.sees("movement over the year"));
     story.press("Wood");
     story.reach("Plan for the seasons");
-    story.reach("Seasonal movement");
+    story.fold("Seasonal movement");
     story.type_into("Dampest room, humidity", "80");
     let wood = story.app().session.board.wood.as_ref().unwrap();
     assert_eq!(
@@ -565,6 +567,7 @@ fn live_edges_are_typed_as_a_list_and_faults_are_said() {
 fn a_pattern_is_turned_off_the_seam() {
     let mut story = Story::begin();
     story.keys(Modifiers::COMMAND, Key::Num2);
+    story.fold("Joining");
     story.choose("Made of", "bookmatched halves");
     let cut = |story: &Story| {
         let workpiece = story.app().current.good().unwrap();

@@ -4,7 +4,7 @@ use board::{Field, field, show_setting};
 
 use super::{Kind, Source};
 use crate::places::{Spot, place_of};
-use crate::stage::Stage;
+use crate::section::Section;
 
 /// Something that an export needs and the board does not have.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -52,8 +52,7 @@ impl Source {
             ] {
                 if value.is_none() {
                     let spot = Spot {
-                        stage: Stage::Drill,
-                        section: "Machine",
+                        section: Section::Machine,
                         caption: Some(field.label(0)),
                         part: Some(name.clone()),
                     };
@@ -95,8 +94,7 @@ fn planned_at(kind: Kind) -> Option<Lack> {
         Kind::Finish => Some(Lack {
             words: "Finish coats".into(),
             spot: Spot {
-                stage: Stage::Finish,
-                section: "Finish coats",
+                section: Section::Coats,
                 caption: None,
                 part: None,
             },

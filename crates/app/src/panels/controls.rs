@@ -2,10 +2,11 @@
 
 use board::{Board, HoleId, field};
 use egui::{Button, ScrollArea, Ui, vec2};
-use workshop::{Finding, Mend, Severity};
+use workshop::Mend;
 
 use super::findings::mark;
 use super::rows::fitted;
+use super::summary::{header_of, held_words};
 use super::{
     base, blank, bores, calendar, colors, filling, finish, grooves, hardboard, jig, limits,
     machine, pattern, price, recess, repair, sums, template, wood,
@@ -13,9 +14,10 @@ use super::{
 use crate::command::Command;
 use crate::current::Current;
 use crate::printers::Printers;
+use crate::section::{Folds, Section};
 use crate::stage::Stage;
 use crate::theme::{self, Tokens};
-use crate::widgets::{fields_ui, folded, section};
+use crate::widgets::{fields_ui, section};
 
 /// The parts that the controls change.
 pub struct Controls<'a> {
@@ -31,6 +33,8 @@ pub struct Controls<'a> {
     pub mirrored: &'a mut bool,
     /// The stage of the work whose controls are shown.
     pub stage: &'a mut Stage,
+    /// The sections that the maker has folded or unfolded.
+    pub folds: &'a mut Folds,
     /// Whether the controls of the chosen hole are to be brought into view.
     pub show_chosen: bool,
     /// The workpiece, or the fault that keeps it from being laid out.
@@ -45,21 +49,37 @@ pub struct Controls<'a> {
 pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
     if controls.show_chosen {
         *controls.stage = Stage::LayOut;
+        controls.folds.set(Section::Holes, true);
     }
     stages_ui(ui, controls.stage, controls.current);
     let stage = *controls.stage;
     let area = ScrollArea::vertical()
         .id_salt(stage.label())
         .auto_shrink(false);
-    area.show(ui, |ui| match stage {
-        Stage::LayOut => lay_out_ui(ui, controls),
-        Stage::Wood => wood_ui(ui, controls),
-        Stage::Template => template_ui(ui, controls),
-        Stage::Drill => drill_ui(ui, controls),
-        Stage::Bench => bench_ui(ui, controls),
-        Stage::Finish => finish_ui(ui, controls),
-        Stage::HandOver => hand_over_ui(ui, controls),
+    area.show(ui, |ui| {
+        for one in Section::of_stage(stage) {
+            folding_ui(ui, one, controls);
+        }
     });
+}
+
+/// A section under its header.
+fn folding_ui(ui: &mut Ui, one: Section, controls: &mut Controls<'_>) {
+    let mut header = header_of(one, controls.board, controls.current);
+    if one == Section::Printer
+        && let Some(printer) = controls.printers.chosen()
+    {
+        header.summary.clone_from(&printer.name);
+    }
+    // The folds are lent to the header alone, so that the content may have all the rest.
+    let mut folds = core::mem::take(controls.folds);
+    let shown = section(ui, one, &mut folds, &header, |ui| {
+        section_ui(ui, one, controls);
+    });
+    *controls.folds = folds;
+    if one == Section::Holes && controls.show_chosen {
+        shown.scroll_to_me(Some(egui::Align::Max));
+    }
 }
 
 /// The stages, in as many rows as the panel needs for them, each with a mark where a finding is to be mended there.
@@ -72,7 +92,9 @@ fn stages_ui(ui: &mut Ui, chosen: &mut Stage, current: &Current) {
             let button =
                 Button::selectable(*chosen == stage, stage.label()).frame_when_inactive(true);
             let button = ui.add(button);
-            let held = held_words(findings, stage);
+            let held = held_words(findings, |finding| {
+                Section::of_rule(finding.rule).stage() == stage
+            });
             if let Some((severity, _)) = &held {
                 let color = Tokens::of(ui).severity(*severity);
                 let corner = button.rect.right_top() + vec2(-2.0, 2.0);
@@ -91,155 +113,63 @@ fn stages_ui(ui: &mut Ui, chosen: &mut Stage, current: &Current) {
     ui.add_space(theme::GAP);
 }
 
-/// The worst of the findings that are mended at a stage, and how many stops and cautions there are; none where all is well.
-fn held_words(findings: &[Finding], stage: Stage) -> Option<(Severity, String)> {
-    let count = |severity| {
-        let is_it = |finding: &&Finding| {
-            finding.severity == severity && Stage::of_rule(finding.rule) == stage
-        };
-        findings.iter().filter(is_it).count()
-    };
-    let told = [Severity::Stop, Severity::Caution].map(|severity| (severity, count(severity)));
-    let (worst, _) = *told.iter().find(|(_, count)| *count > 0)?;
-    let words = told.iter().filter(|(_, count)| *count > 0);
-    let words = words.map(|(severity, count)| {
-        let many = if *count == 1 { "" } else { "s" };
-        format!("{count} {}{many}", severity.label())
-    });
-    Some((worst, words.collect::<Vec<_>>().join(", ")))
-}
-
-fn lay_out_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
+/// The content of a section.
+fn section_ui(ui: &mut Ui, section: Section, controls: &mut Controls<'_>) {
     let board = &mut *controls.board;
-    section(ui, "Board", true, |ui| board_ui(ui, board, controls.asked));
-    section(ui, "Pattern", true, |ui| {
-        pattern::pattern_ui(ui, board, controls.current, controls.asked);
-    });
-    section(ui, "Home and start", true, |ui| {
-        pattern::lanes_ui(ui, board, controls.current);
-    });
-    section(ui, "Center", false, |ui| bores::center_ui(ui, board));
-    section(ui, "Pieces", true, |ui| {
-        bores::pieces_ui(ui, board, controls.asked);
-    });
-    section(ui, "Weight and magnets", false, |ui| {
-        bores::piece::piece_ui(ui, board);
-    });
-    let chosen = folded(ui, "Edit holes", controls.show_chosen, |ui| {
-        let mut chosen = bores::hole::Chosen {
-            board: controls.board,
-            holes: controls.chosen,
-            selected: controls.selected,
-            mirrored: controls.mirrored,
-        };
-        bores::hole::hole_ui(ui, &mut chosen, controls.current);
-    });
-    if controls.show_chosen {
-        chosen.scroll_to_me(Some(egui::Align::Max));
+    let current = controls.current;
+    let asked = &mut *controls.asked;
+    match section {
+        Section::Board => board_ui(ui, board, asked),
+        Section::Pattern => pattern::pattern_ui(ui, board, current, asked),
+        Section::Lanes => pattern::lanes_ui(ui, board, current),
+        Section::Pieces => bores::pieces_ui(ui, board, asked),
+        Section::Center => bores::center_ui(ui, board),
+        Section::Weight => bores::piece::piece_ui(ui, board),
+        Section::Holes => holes_ui(ui, controls),
+        Section::Limits => limits::limits_ui(ui, board, asked),
+        Section::Species => wood::wood_ui(ui, board),
+        Section::Blank => blank::stock::stock_ui(ui, board, current, asked),
+        Section::Joining => blank::joining::joining_ui(ui, board, current, asked),
+        Section::Screws => blank::joining::screws_ui(ui, board),
+        Section::Seasons => wood::seasons_ui(ui, board),
+        Section::Base => base::base_ui(ui, board),
+        Section::Template => template::template_ui(ui, board),
+        Section::Printer => template::printer::printer_ui(ui, board, controls.printers),
+        Section::Hardboard => hardboard::hardboard_ui(ui, board, current, asked),
+        Section::Accuracy => template::accuracy::accuracy_ui(ui, board, current),
+        Section::Bores => bores::bores_ui(ui, board, asked),
+        Section::Jig => jig::jig_ui(ui, board),
+        Section::Tools => jig::tools_ui(ui, board),
+        Section::Machine => machine::machine_ui(ui, board, current),
+        Section::Repair => repair::repair_ui(ui, board, current),
+        Section::Grooves => grooves::grooves_ui(ui, board, current),
+        Section::Storage => {
+            recess::storage_ui(ui, board, current);
+            recess::lid_ui(ui, board, current);
+        }
+        Section::Filling => filling::filling_ui(ui, board, current, controls.lit),
+        Section::Sums => sums::sums_ui(ui, board, current),
+        Section::Players => colors::players_ui(ui, board),
+        Section::Colors => colors::colors_ui(ui, board),
+        Section::Coats => finish::finish_ui(ui, board, current),
+        Section::Calendar => calendar::order_ui(ui, board, current),
+        Section::Hours => calendar::hours_ui(ui, board),
+        Section::Times => calendar::times_ui(ui, board, current),
+        Section::Done => calendar::done_ui(ui, board, current),
+        Section::Price => price::price_ui(ui, board, current),
+        Section::Quote => price::quote_ui(ui, board),
     }
-    let board = &mut *controls.board;
-    section(ui, "Minimum sizes", false, |ui| {
-        limits::limits_ui(ui, board, controls.asked);
-    });
 }
 
-fn wood_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
-    let board = &mut *controls.board;
-    section(ui, "Species", true, |ui| wood::wood_ui(ui, board));
-    section(ui, "Blank", true, |ui| {
-        blank::stock::stock_ui(ui, board, controls.current, controls.asked);
-    });
-    section(ui, "Joining", true, |ui| {
-        blank::joining::joining_ui(ui, board, controls.current, controls.asked);
-    });
-    section(ui, "Screws in the underside", false, |ui| {
-        blank::joining::screws_ui(ui, board);
-    });
-    section(ui, "Seasonal movement", false, |ui| {
-        wood::seasons_ui(ui, board);
-    });
-    section(ui, "Base", false, |ui| base::base_ui(ui, board));
-}
-
-fn template_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
-    let board = &mut *controls.board;
-    section(ui, "Template", true, |ui| {
-        template::template_ui(ui, board);
-    });
-    section(ui, "Printer", true, |ui| {
-        template::printer::printer_ui(ui, board, controls.printers);
-    });
-    section(ui, "Hardboard", true, |ui| {
-        hardboard::hardboard_ui(ui, board, controls.current, controls.asked);
-    });
-    section(ui, "Accuracy", true, |ui| {
-        template::accuracy::accuracy_ui(ui, board, controls.current);
-    });
-}
-
-fn drill_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
-    let board = &mut *controls.board;
-    section(ui, "Bores", true, |ui| {
-        bores::bores_ui(ui, board, controls.asked);
-    });
-    section(ui, "Jig and order", true, |ui| {
-        jig::jig_ui(ui, board);
-    });
-    section(ui, "Bits you own", false, |ui| jig::tools_ui(ui, board));
-    section(ui, "Machine", true, |ui| {
-        machine::machine_ui(ui, board, controls.current);
-    });
-    section(ui, "Repair", false, |ui| {
-        repair::repair_ui(ui, board, controls.current);
-    });
-}
-
-fn bench_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
-    let board = &mut *controls.board;
-    section(ui, "Grooves", true, |ui| {
-        grooves::grooves_ui(ui, board, controls.current);
-    });
-    section(ui, "Storage below", true, |ui| {
-        recess::storage_ui(ui, board, controls.current);
-        recess::lid_ui(ui, board, controls.current);
-    });
-    section(ui, "Filling", true, |ui| {
-        filling::filling_ui(ui, board, controls.current, controls.lit);
-    });
-    section(ui, "Sums", true, |ui| {
-        sums::sums_ui(ui, board, controls.current);
-    });
-}
-
-fn finish_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
-    let board = &mut *controls.board;
-    section(ui, "Players' colors", true, |ui| {
-        colors::players_ui(ui, board);
-    });
-    section(ui, "Colors of the board", true, |ui| {
-        colors::colors_ui(ui, board);
-    });
-    section(ui, "Finish coats", true, |ui| {
-        finish::finish_ui(ui, board, controls.current);
-    });
-}
-
-fn hand_over_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
-    let board = &mut *controls.board;
-    section(ui, "Calendar", true, |ui| {
-        calendar::order_ui(ui, board, controls.current);
-    });
-    section(ui, "Your hours", false, |ui| calendar::hours_ui(ui, board));
-    section(ui, "Own times", false, |ui| {
-        calendar::times_ui(ui, board, controls.current);
-    });
-    section(ui, "Work done", false, |ui| {
-        calendar::done_ui(ui, board, controls.current);
-    });
-    section(ui, "Shopping and price", true, |ui| {
-        price::price_ui(ui, board, controls.current);
-    });
-    section(ui, "Quote", true, |ui| price::quote_ui(ui, board));
+/// The chosen holes, and all changes by hand.
+fn holes_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
+    let mut chosen = bores::hole::Chosen {
+        board: controls.board,
+        holes: controls.chosen,
+        selected: controls.selected,
+        mirrored: controls.mirrored,
+    };
+    bores::hole::hole_ui(ui, &mut chosen, controls.current);
 }
 
 fn board_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {

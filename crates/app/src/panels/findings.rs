@@ -8,8 +8,10 @@ use workshop::{Finding, Severity, Workpiece};
 
 use crate::command::Command;
 use crate::current::Current;
+use crate::section::Section;
 use crate::theme::{self, Tokens};
-use crate::view::{ViewState, key};
+use crate::view::{Pane, ViewState, key};
+use crate::widgets::seek;
 
 /// Figures above, findings below.
 pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
@@ -171,28 +173,34 @@ fn finding_ui(ui: &mut Ui, board: &Board, finding: &Finding, view: &mut ViewStat
     mends_ui(ui, finding, view);
 }
 
-/// A button for each way to mend a finding in one step.
+/// A button for each way to mend a finding in one step, and one that goes to the section in which it is mended by hand.
 fn mends_ui(ui: &mut Ui, finding: &Finding, view: &mut ViewState) {
-    if finding.mends.is_empty() {
-        return;
-    }
     ui.horizontal_wrapped(|ui| {
         ui.add_space(22.0);
-        for &mend in &finding.mends {
-            // Two findings may be mended by the same step: a screen reader hears which this is.
-            let (severity, rule) = (finding.severity.label(), finding.rule.label());
-            let name = format!("{} ({severity}: {rule})", mend.label());
-            let button = ui.small_button(mend.label());
+        // Two findings may be mended by the same step: a screen reader hears which this is.
+        let (severity, rule) = (finding.severity.label(), finding.rule.label());
+        let pressed = |ui: &mut Ui, label: &str| {
+            let name = format!("{label} ({severity}: {rule})");
+            let button = ui.small_button(label);
             button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
-            if button.clicked() {
+            button.clicked()
+        };
+        for &mend in &finding.mends {
+            if pressed(ui, mend.label()) {
                 view.asked.push(Command::Mend(mend));
             }
+        }
+        let section = Section::of_rule(finding.rule);
+        if pressed(ui, &format!("Go to {}", section.title())) {
+            view.stage = section.stage();
+            view.pane = Pane::Controls;
+            seek(ui.ctx(), None, section);
         }
     });
 }
 
 /// The severity as a shape too, of a size: a filled square, a triangle, a ring.
-pub(super) fn mark(ui: &Ui, center: egui::Pos2, size: f32, severity: Severity, color: Color32) {
+pub fn mark(ui: &Ui, center: egui::Pos2, size: f32, severity: Severity, color: Color32) {
     let painter = ui.painter();
     let at = |x: f32, y: f32| center + size * vec2(x, y);
     match severity {

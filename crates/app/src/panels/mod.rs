@@ -24,6 +24,7 @@ mod recess;
 mod repair;
 mod rows;
 pub mod status;
+mod summary;
 mod sums;
 mod template;
 pub mod tools;

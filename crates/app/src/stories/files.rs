@@ -310,6 +310,7 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
 fn an_export_with_a_missing_feed_writes_the_rest_and_leads_to_the_field() {
     let mut story = Story::begin();
     story.press("Drill");
+    story.fold("Machine");
     story.reach("Drill by machine");
     story.write_into("Drill speed", "1500");
     story.press("Export templates");
@@ -350,8 +351,10 @@ fn an_export_with_a_missing_feed_writes_the_rest_and_leads_to_the_field() {
 fn every_page_of_every_kind_can_be_looked_at_before_it_is_written() {
     let mut story = Story::begin();
     story.press("Drill");
+    story.fold("Machine");
     story.reach("Drill by machine");
     story.press("Template");
+    story.fold("Hardboard");
     story.reach("Make router template");
     story.reach("Make one-player jig");
     story.press("Export templates");

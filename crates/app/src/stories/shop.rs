@@ -70,6 +70,7 @@ fn a_part_that_is_planned_begins_with_the_shop() {
     fake.put(SHOP, text);
     let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
     story.press("Template");
+    story.fold("Hardboard");
     story.reach("Make router template");
     let router = story.app().session.board.router.unwrap();
     assert_eq!(router.bushing, 19.0);
@@ -135,6 +136,7 @@ fn the_shop_of_another_window_is_not_overwritten() {
     const SHOP: &str = "/home/maker/settings/shop.json";
     let mut other = Story::begin();
     other.press("Wood");
+    other.fold("Joining");
     other.type_into("Planer width", "410");
     let theirs = other.host.file(SHOP).expect("no shop was kept");
     let mut story = Story::begin();

@@ -5,13 +5,14 @@ mod field;
 mod list;
 mod number;
 mod pick;
+mod section;
 mod seek;
 #[cfg(test)]
 mod tests;
 mod typed;
 
 use egui::text::{LayoutJob, TextFormat};
-use egui::{Align, CollapsingHeader, ComboBox, Layout, Response, RichText, TextStyle, Ui, vec2};
+use egui::{Align, ComboBox, Layout, Response, RichText, TextStyle, Ui, vec2};
 use workshop::{Caution, FIRST, PROTECTION};
 
 use crate::theme::{self, Tokens};
@@ -24,6 +25,7 @@ pub use field::{
 pub use list::numbers_field;
 pub use number::{Field, number_field};
 pub use pick::search_choice;
+pub use section::{Header, section};
 pub use seek::{part, seek, seek_in};
 pub use typed::{keep_fault, show_fault, text_in, typed_text};
 
@@ -95,40 +97,6 @@ fn hinted(response: Response, hint: &str) -> Response {
 fn field_room(ui: &Ui) -> f32 {
     let end = ui.min_rect().left() + CAPTION + ui.spacing().item_spacing.x + FIELD;
     end - ui.cursor().left()
-}
-
-/// A title above a group of rows that can be folded away.
-pub fn section(ui: &mut Ui, title: &str, open: bool, content: impl FnOnce(&mut Ui)) {
-    section_ui(ui, title, |header| header.default_open(open), content);
-}
-
-/// A section that starts folded, and unfolds when asked to.
-pub fn folded(ui: &mut Ui, title: &str, unfold: bool, content: impl FnOnce(&mut Ui)) -> Response {
-    section_ui(
-        ui,
-        title,
-        |header| header.open(unfold.then_some(true)),
-        content,
-    )
-}
-
-fn section_ui(
-    ui: &mut Ui,
-    title: &str,
-    opening: impl FnOnce(CollapsingHeader) -> CollapsingHeader,
-    content: impl FnOnce(&mut Ui),
-) -> Response {
-    let words = RichText::new(title).family(theme::strong());
-    let mut header = opening(CollapsingHeader::new(words));
-    if seek::is_in(ui.ctx(), title) {
-        header = header.open(Some(true));
-    }
-    let shown = header.show_unindented(ui, |ui| {
-        ui.add_space(2.0);
-        seek::within(ui, title, content);
-        ui.add_space(theme::GAP);
-    });
-    shown.body_response.unwrap_or(shown.header_response)
 }
 
 /// The cautions of a piece of work, each with its source, and the words that come before them all.

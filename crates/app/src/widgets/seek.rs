@@ -2,6 +2,7 @@
 
 use egui::{Context, CornerRadius, Id, Response, Stroke, StrokeKind, Ui};
 
+use crate::section::Section;
 use crate::theme::Tokens;
 
 /// The time that the frame is shown, seconds.
@@ -12,7 +13,7 @@ const SHOWN: f64 = 2.0;
 struct Seek {
     /// The caption of its row; none where only the section is to unfold.
     caption: Option<String>,
-    section: &'static str,
+    section: Section,
     /// The part of the section that the row stands in; none where its caption tells it from all others.
     part: Option<String>,
     /// Whether the section is being drawn.
@@ -36,17 +37,12 @@ fn keep(ctx: &Context, seek: Seek) {
 }
 
 /// Looks for the row of a caption in a section, or unfolds the section alone.
-pub fn seek(ctx: &Context, caption: Option<String>, section: &'static str) {
+pub fn seek(ctx: &Context, caption: Option<String>, section: Section) {
     seek_in(ctx, caption, section, None);
 }
 
 /// The same in a part of the section, where several have rows of that caption.
-pub fn seek_in(
-    ctx: &Context,
-    caption: Option<String>,
-    section: &'static str,
-    part: Option<String>,
-) {
+pub fn seek_in(ctx: &Context, caption: Option<String>, section: Section, part: Option<String>) {
     keep(
         ctx,
         Seek {
@@ -62,25 +58,25 @@ pub fn seek_in(
 }
 
 /// Draws the content of a section, in which a row may be the one that is looked for.
-pub(super) fn within<R>(ui: &mut Ui, title: &str, content: impl FnOnce(&mut Ui) -> R) -> R {
+pub(super) fn within<R>(ui: &mut Ui, drawn: Section, content: impl FnOnce(&mut Ui) -> R) -> R {
     let ctx = ui.ctx().clone();
-    if sought(&ctx).is_none_or(|seek| seek.section != title) {
+    if sought(&ctx).is_none_or(|seek| seek.section != drawn) {
         return content(ui);
     }
     let mark = |is_inside| {
-        let now = sought(&ctx).filter(|now| now.section == title);
+        let now = sought(&ctx).filter(|now| now.section == drawn);
         if let Some(now) = now {
             keep(&ctx, Seek { is_inside, ..now });
         }
     };
     mark(true);
-    let drawn = content(ui);
+    let shown = content(ui);
     mark(false);
     // A section that is drawn is unfolded; there is nothing more to wait for.
-    if sought(&ctx).is_some_and(|seek| seek.section == title && seek.caption.is_none()) {
+    if sought(&ctx).is_some_and(|seek| seek.section == drawn && seek.caption.is_none()) {
         ctx.data_mut(|data| data.remove::<Seek>(id()));
     }
-    drawn
+    shown
 }
 
 /// Draws a part of a section, in which a row may be the one that is looked for.
@@ -99,8 +95,8 @@ pub fn part<R>(ui: &mut Ui, name: &str, content: impl FnOnce(&mut Ui) -> R) -> R
 }
 
 /// Whether a section holds the row that is looked for, and is to unfold for it.
-pub(super) fn is_in(ctx: &Context, title: &str) -> bool {
-    sought(ctx).is_some_and(|seek| seek.section == title && seek.found.is_none())
+pub(super) fn is_in(ctx: &Context, drawn: Section) -> bool {
+    sought(ctx).is_some_and(|seek| seek.section == drawn && seek.found.is_none())
 }
 
 /// Brings a row into view if it is the one that is looked for.

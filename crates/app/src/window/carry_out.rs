@@ -247,7 +247,7 @@ impl App {
 
     /// Brings a place in the controls into view.
     pub(super) fn visit(&mut self, ctx: &egui::Context, spot: Spot) {
-        self.view.stage = spot.stage;
+        self.view.stage = spot.section.stage();
         self.view.pane = Pane::Controls;
         seek_in(ctx, spot.caption, spot.section, spot.part);
     }
@@ -257,7 +257,7 @@ impl App {
         let Some(place) = place_of(field) else {
             return;
         };
-        self.view.stage = place.stage;
+        self.view.stage = place.section.stage();
         self.view.pane = Pane::Controls;
         let is_there = field.value(&self.session.board, 0).is_some();
         seek(ctx, is_there.then_some(place.caption), place.section);
@@ -265,7 +265,7 @@ impl App {
             self.view.tell(format!(
                 "{} appears in {} after you plan that part",
                 field.label(0),
-                place.section
+                place.section.title()
             ));
         }
     }

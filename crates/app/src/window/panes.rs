@@ -145,6 +145,7 @@ impl App {
             selected: &mut self.view.selected,
             mirrored: &mut self.view.mirrored,
             stage: &mut self.view.stage,
+            folds: &mut self.settings.folds,
             show_chosen: core::mem::take(&mut self.view.show_chosen),
             lit: &mut self.view.lit,
             current: &self.current,
