@@ -4,7 +4,7 @@
 //! brightness is brought to that of the ground which the drawing's inks were chosen for.
 
 use board::Rgb;
-use kurbo::Point;
+use kurbo::{Point, Rect};
 use workshop::Workpiece;
 
 use crate::grain::Grain;
@@ -37,26 +37,70 @@ const GROUND: f32 = 0.62;
 /// ```
 pub fn wood_face(workpiece: &Workpiece, pixels: u32, ground: Rgb) -> Picture {
     let (grain, radius) = (Grain::of(workpiece), workpiece.board().blank.radius());
-    let (ground, noise) = (Tone::of(ground.parts()), Noise::default());
-    let level = ground.brightness();
-    let lift = level / grain.mean().brightness().max(1e-3);
-    let step = 2.0 * radius / f64::from(pixels.max(1));
-    let mut rgba = Vec::with_capacity(pixels as usize * pixels as usize * 4);
-    for row in 0..pixels {
-        let y = radius - (f64::from(row) + 0.5) * step;
-        for column in 0..pixels {
-            let at = Point::new((f64::from(column) + 0.5) * step - radius, y);
-            let wood = grain.at(Space::new(at.x, at.y, 0.0), step as f32, &noise) * lift;
-            let tinted = wood.mix(ground * (wood.brightness() / level), GROUND);
-            let bright = tinted.brightness();
-            let held = bright.clamp(RANGE.0 * level, RANGE.1 * level);
-            let [red, green, blue] = (tinted * (held / bright.max(1e-4))).color();
+    let square = Rect::new(-radius, -radius, radius, radius);
+    let noise = Noise::default();
+    paint(
+        square,
+        (pixels, pixels),
+        &Ground::of(ground, &grain),
+        |at, step| grain.at(Space::new(at.x, at.y, 0.0), step, &noise),
+    )
+}
+
+/// The brightness of a ground, and what brings a wood to it.
+pub struct Ground {
+    level: f32,
+    color: Tone,
+    lift: f32,
+}
+
+impl Ground {
+    /// A ground of a color for a wood.
+    pub fn of(ground: Rgb, grain: &Grain) -> Self {
+        let color = Tone::of(ground.parts());
+        let level = color.brightness();
+        Self {
+            level,
+            color,
+            lift: level / grain.mean().brightness().max(1e-3),
+        }
+    }
+
+    /// A tone of the wood, as bright as the ground.
+    fn pixel(&self, wood: Tone) -> [u8; 3] {
+        let (level, wood) = (self.level, wood * self.lift);
+        let tinted = wood.mix(self.color * (wood.brightness() / level), GROUND);
+        let bright = tinted.brightness();
+        let held = bright.clamp(RANGE.0 * level, RANGE.1 * level);
+        (tinted * (held / bright.max(1e-4))).color()
+    }
+}
+
+/// A part of a plane in the tone of each place, so many pixels wide and high, as bright as a ground.
+///
+/// A tone is asked for by the place, mm, and the width of a pixel there.
+pub fn paint(
+    part: Rect,
+    (width, height): (u32, u32),
+    ground: &Ground,
+    tone: impl Fn(Point, f32) -> Tone,
+) -> Picture {
+    let (across, down) = (
+        part.width() / f64::from(width.max(1)),
+        part.height() / f64::from(height.max(1)),
+    );
+    let mut rgba = Vec::with_capacity(width as usize * height as usize * 4);
+    for row in 0..height {
+        let y = part.y1 - (f64::from(row) + 0.5) * down;
+        for column in 0..width {
+            let at = Point::new(part.x0 + (f64::from(column) + 0.5) * across, y);
+            let [red, green, blue] = ground.pixel(tone(at, across as f32));
             rgba.extend([red, green, blue, 255]);
         }
     }
     Picture {
-        width: pixels,
-        height: pixels,
+        width,
+        height,
         rgba,
     }
 }

@@ -18,6 +18,7 @@
 //! same today and tomorrow, and on every machine.
 
 use board::{Build, Cut};
+use kurbo::{Point, Vec2};
 use workshop::{Look, NEUTRAL_WOOD, Pores, Workpiece, look};
 
 use crate::noise::{Noise, floor, hash, pick, share};
@@ -58,6 +59,8 @@ struct Strip {
     slope: f32,
     /// Way along the trunk to the place it is cut from, mm.
     from: f32,
+    /// Way across the trunk to that place, mm: more than none where the maker moved the board on its blank.
+    up: f32,
     /// Its lightness beside that of its neighbors.
     light: f32,
     /// Radius at which the heartwood ends, mm.
@@ -80,6 +83,7 @@ impl Grain {
         let radius = board.blank.radius() as f32;
         let seams: Vec<f32> = workpiece.seams().iter().map(|&seam| seam as f32).collect();
         let is_matched = board.panel.build == Build::Halves;
+        let moved = moved(workpiece);
         let strips = (0..=seams.len())
             .map(|at| {
                 let lower = at.checked_sub(1).and_then(|at| seams.get(at));
@@ -88,11 +92,21 @@ impl Grain {
                 if is_matched {
                     Strip::of((cut, &look), (0.0, radius), 1).matched(at == 0)
                 } else {
-                    Strip::of((cut, &look), (lower, upper), at as u32 + 1)
+                    Strip::of((cut, &look), (lower, upper), at as u32 + 1).moved(moved)
                 }
             })
             .collect();
         Self::cut(&look, strips, seams)
+    }
+
+    /// The same wood with one more strip of a log of its own, which lies on top: the blank that strips are sawn from.
+    pub fn with_log(mut self, workpiece: &Workpiece, lower: f64, upper: f64) -> Self {
+        if let Some(wood) = &workpiece.board().wood {
+            let (log, heights) = (self.strips.len() as u32 + 1, (lower as f32, upper as f32));
+            let log = Strip::of((wood.cut, &look(&wood.species)), heights, log);
+            self.strips.push(log);
+        }
+        self
     }
 
     /// The wood of a look, cut into strips.
@@ -116,22 +130,27 @@ impl Grain {
     /// Lengths in mm; what is finer than the pixel is left out. Noise
     /// remembers what was asked before.
     pub fn at(&self, place: Space, pixel: f32, noise: &Noise) -> Tone {
+        let y = place.y as f32;
+        let strip = self.seams.partition_point(|seam| *seam < y);
+        let (wood, ring) = self.of_strip(strip, place, pixel, noise);
+        wood.mix(ring * 0.45, self.seam(y, pixel))
+    }
+
+    /// The tone of one strip at a place, also beyond its seams; and the tone of its heart or sap there.
+    pub fn of_strip(&self, strip: usize, place: Space, pixel: f32, noise: &Noise) -> (Tone, Tone) {
         let (x, y, z) = (place.x as f32, place.y as f32, place.z as f32);
-        let Some(strip) = self
-            .strips
-            .get(self.seams.partition_point(|seam| *seam < y))
-        else {
-            return self.heart;
+        let Some(strip) = self.strips.get(strip) else {
+            return (self.heart, self.heart);
         };
         let (across, x) = (if strip.mirrored { -y } else { y }, x + strip.from);
+        let across = across + strip.up;
         let ring = self.ring_at(noise, strip, (x, across, z), pixel);
         let fiber = self.fiber(noise, strip, (x, across, z), pixel);
         let pores = self.pore(strip, ring, (x, across, z), pixel);
         let light = (strip.light + fiber) * (1.0 - pores);
         // Latewood is darker and warmer: it takes more of blue than of red.
         let late = Tone([0.78, 1.0, 1.22].map(|weight| (1.0 - ring.dark * weight).max(0.1)));
-        let wood = ring.tone.times(late) * light.max(0.05);
-        wood.mix(ring.tone * 0.45, self.seam(y, pixel))
+        (ring.tone.times(late) * light.max(0.05), ring.tone)
     }
 
     /// Mean tone of the wood.
@@ -163,6 +182,19 @@ struct InRing {
     dark: f32,
     /// The tone of heartwood or sapwood there.
     tone: Tone,
+}
+
+/// The way from the best place on the blank to the one that the maker chose: the wood stays, the board is moved on it.
+///
+/// Seams are given from the pin and go with it, so that a glued panel is moved along the grain alone.
+fn moved(workpiece: &Workpiece) -> Vec2 {
+    let board = workpiece.board();
+    let best = workpiece.stock().and_then(|plan| plan.best.as_ref());
+    match (board.stock.place, best, &board.panel.build) {
+        (Some([x, y]), Some(best), Build::Whole) => Point::new(x, y) - best.circle.center,
+        (Some([x, _]), Some(best), Build::Seams { .. }) => Vec2::new(x - best.circle.center.x, 0.0),
+        _ => Vec2::ZERO,
+    }
 }
 
 impl Grain {
@@ -333,6 +365,7 @@ impl Strip {
             deep,
             slope: 0.034 * (0.5 + 0.5 * chance(3).abs()) * side,
             from: 4000.0 * chance(4),
+            up: 0.0,
             light: 1.0 + 0.07 * chance(5),
             heart: if look.is_sapwood() { 0.0 } else { heart },
             mirrored: false,
@@ -340,6 +373,13 @@ impl Strip {
         };
         strip.keep_heart(heart, (lower, upper));
         strip
+    }
+
+    /// The same log, cut at another place.
+    fn moved(mut self, by: Vec2) -> Self {
+        self.from += by.x as f32;
+        self.up += by.y as f32;
+        self
     }
 
     /// Lets no more than a sliver of sapwood stay at an edge of what is sold for its heartwood.

@@ -35,11 +35,13 @@
 //! * [`proof`]: the page for the customer, with title and facts; [`Picture`], [`PictureError`], [`SIZES`], [`Words`].
 //! * [`glimpse`]: the board alone, to fill a window; [`GroundColors`], [`PAPER`].
 //! * [`wood_face`]: the wood alone, as a ground for drawings.
+//! * [`BlankWood`]: the wood of the blank, from which the board is sawn.
 //! * [`View`]: from above, or in perspective.
 //! * [`Page`], [`Line`], [`Hand`], [`Ruler`]: the page before it is pixels, for formats that have words of their own; [`facts`].
 //!
 //! The crate knows nothing of windows, files and clocks.
 
+mod blank;
 mod coat;
 mod face;
 mod grain;
@@ -57,6 +59,7 @@ mod space;
 mod tone;
 mod view;
 
+pub use blank::BlankWood;
 pub use face::wood_face;
 pub use page::{Hand, Line, Page, facts};
 pub use proof::{GroundColors, PAPER, Picture, PictureError, SIZES, Words, glimpse, proof};

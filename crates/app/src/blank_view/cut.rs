@@ -1,6 +1,6 @@
 //! The pieces cut from the blank: the board, half of it, or strips, and the largest there could be.
 
-use board::{Board, Measure, show_most};
+use board::{Measure, show_most};
 use core::f32::consts::FRAC_1_SQRT_2 as DIAGONAL;
 use drawing::Layer;
 use egui::{Align2, vec2};
@@ -16,8 +16,8 @@ pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     match scene.pieces {
         Pieces::None => {}
         Pieces::Whole(pin) => whole(pen, scene, pin),
-        Pieces::Half(half, most) => half_board(pen, scene.board, half, most),
-        Pieces::Strips(places) => strips(pen, scene.board, places),
+        Pieces::Half(half, most) => half_board(pen, scene, half, most),
+        Pieces::Strips(places) => strips(pen, scene, places),
     }
 }
 
@@ -79,7 +79,8 @@ fn center_pin(pen: &mut Pen<'_>, pin: Point) {
 }
 
 /// One of two leaves: half a board on it, the seam along its straight side, and the largest half there could be.
-fn half_board(pen: &mut Pen<'_>, board: &Board, half: &HalfDisc, halves: f64) {
+fn half_board(pen: &mut Pen<'_>, scene: &Scene<'_>, half: &HalfDisc, halves: f64) {
+    let board = scene.board;
     let (palette, is_above) = (pen.palette, half.side == Side::Above);
     let of_radius = |radius| Arc {
         center: half.center,
@@ -93,7 +94,7 @@ fn half_board(pen: &mut Pen<'_>, board: &Board, half: &HalfDisc, halves: f64) {
     } else {
         palette.pencil
     };
-    pen.polygon(&pen.along(&edge), palette.laid);
+    pen.polygon(&pen.along(&edge), scene.laid(palette));
     pen.arc(of_radius(panel_width(board) / 2.0), (1.0, palette.pencil));
     for (arc, width, color) in [(edge, 2.5, color), (most, 2.2, palette.selected)] {
         pen.arc(arc, (width + 2.0, palette.contrast));
@@ -130,16 +131,17 @@ fn seam(pen: &mut Pen<'_>, half: &HalfDisc) {
 }
 
 /// Strips where they are sawn, each with its number from the lowest in the board up.
-fn strips(pen: &mut Pen<'_>, board: &Board, places: &[StripPlace]) {
+fn strips(pen: &mut Pen<'_>, scene: &Scene<'_>, places: &[StripPlace]) {
+    let (units, laid) = (scene.board.units, scene.laid(pen.palette));
     for place in places {
         let (from, size) = (place.corner, place.size);
         let to = Point::new(from.x + size.length, from.y + size.width);
         let corners = [from, Point::new(to.x, from.y), to, Point::new(from.x, to.y)];
-        pen.polygon(&corners, pen.palette.laid);
+        pen.polygon(&corners, laid);
         pen.outline(&corners, (4.5, pen.palette.contrast));
         pen.outline(&corners, (2.2, pen.palette.selected));
         let number = format!("strip {}", place.strip + 1);
-        let shown = |mm| Measure::mm(mm).shown(board.units);
+        let shown = |mm| Measure::mm(mm).shown(units);
         let all = format!("{number}   {} × {}", shown(size.length), shown(size.width));
         let has_room = pen.plate_size(&all).x < pen.camera.length(size.length);
         let words = if has_room { all } else { number };

@@ -16,7 +16,9 @@ mod words;
 
 use board::{Board, StockOutline};
 use drawing::Item;
-use egui::{Align, Layout, Rect, Response, RichText, Role, Sense, Ui, UiBuilder, WidgetInfo};
+use egui::{
+    Align, Color32, Layout, Rect, Response, RichText, Role, Sense, Ui, UiBuilder, WidgetInfo,
+};
 use geometry::Circle;
 use kurbo::Shape as _;
 use workshop::Workpiece;
@@ -26,6 +28,7 @@ use crate::camera::{Camera, Zoom};
 use crate::painter::Pen;
 use crate::palette::Palette;
 use crate::theme::Tokens;
+use crate::wood_face::Figured;
 use drawn::Drawn;
 use grip::Grip;
 use input::Held;
@@ -65,6 +68,8 @@ pub struct BlankSeen<'a> {
     pub plan: &'a [Item],
     /// Whether the document cannot be laid out, so that the rest is of an older one.
     pub is_old: bool,
+    /// The wood of the blank, as a picture; none: plain.
+    pub wood: Option<Figured>,
 }
 
 /// The parts of one frame.
@@ -77,6 +82,16 @@ struct Scene<'a> {
     is_stopped: bool,
     /// The thing under the pointer, or dragged.
     grip: Option<Grip>,
+}
+
+impl Scene<'_> {
+    /// The veil over what is cut from the blank: thin over figured wood, which is to be seen.
+    fn laid(&self, palette: &Palette) -> Color32 {
+        match self.seen.wood {
+            Some(_) => palette.laid.gamma_multiply(0.5),
+            None => palette.laid,
+        }
+    }
 }
 
 /// Draws the blank, and moves in the document what is dragged. Tells what is under the pointer; where nothing is

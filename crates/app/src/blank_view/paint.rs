@@ -10,6 +10,7 @@ use super::pieces::Pieces;
 use super::words::flaw_label;
 use super::{Scene, cut};
 use crate::painter::Pen;
+use crate::wood_face::Figured;
 
 /// Flaws in a blank from which they are labeled by letters.
 const CROWD: usize = 13;
@@ -20,10 +21,11 @@ const NUMBERS: f32 = 22.0;
 pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     let board = scene.board;
     if let Some(wood) = scene.drawn.wood() {
-        wood_under(pen, wood);
+        wood_under(pen, wood, scene.seen.wood);
     }
     if let Pieces::Whole(pin) = scene.pieces {
-        pen.round(Circle::new(pin, board.blank.radius()), pen.palette.laid);
+        let laid = scene.laid(pen.palette);
+        pen.round(Circle::new(pin, board.blank.radius()), laid);
     }
     for (flaw, area) in scene.drawn.flaws() {
         flaw_fill(pen, flaw, area);
@@ -40,7 +42,11 @@ pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     hot(pen, scene);
 }
 
-fn wood_under(pen: &mut Pen<'_>, wood: &Area) {
+fn wood_under(pen: &mut Pen<'_>, wood: &Area, figured: Option<Figured>) {
+    if let Some(figured) = figured {
+        pen.fill_with(&wood.fill, figured.texture, figured.bounds);
+        return;
+    }
     pen.fill(&wood.fill, pen.palette.wood);
     for line in &wood.lines {
         pen.segment(*line, (1.0, pen.palette.grain));

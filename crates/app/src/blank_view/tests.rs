@@ -45,6 +45,7 @@ impl Bench {
 
     fn seen(&self) -> BlankSeen<'_> {
         BlankSeen {
+            wood: None,
             workpiece: &self.workpiece,
             plan: &self.plan,
             is_old: self.is_old,

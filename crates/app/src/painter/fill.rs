@@ -2,8 +2,9 @@
 
 use earcut::Earcut;
 use egui::epaint::{Mesh, Vertex, WHITE_UV};
-use egui::{Color32, Shape, Stroke};
+use egui::{Color32, Shape, Stroke, TextureId, pos2};
 use geometry::Point;
+use kurbo::Rect;
 
 use super::Pen;
 
@@ -41,6 +42,24 @@ impl Pen<'_> {
             indices: fill.triangles.clone(),
             vertices: fill.corners.iter().map(vertex).collect(),
             ..Mesh::default()
+        });
+    }
+
+    /// An inside, without an outline, cut from a picture that fills a box of the drawing.
+    pub fn fill_with(&mut self, fill: &Fill, texture: TextureId, bounds: Rect) {
+        let share = |from: f64, to: f64| (from / to.max(1e-9)) as f32;
+        let vertex = |at: &Point| Vertex {
+            pos: self.camera.screen(*at),
+            uv: pos2(
+                share(at.x - bounds.x0, bounds.width()),
+                share(bounds.y1 - at.y, bounds.height()),
+            ),
+            color: Color32::WHITE,
+        };
+        self.add(Mesh {
+            indices: fill.triangles.clone(),
+            vertices: fill.corners.iter().map(vertex).collect(),
+            texture_id: texture,
         });
     }
 

@@ -30,7 +30,14 @@ impl App {
         self.view.readout.clear();
         let board = &mut self.session.board;
         if let Some(workpiece) = self.current.good() {
+            let palette = Palette::of(ui.visuals());
+            let (ctx, host) = (ui.ctx(), &*self.host);
             let seen = BlankSeen {
+                wood: if self.settings.show_wood {
+                    self.view.wood.of_blank(ctx, host, workpiece, &palette)
+                } else {
+                    None
+                },
                 workpiece,
                 plan: self.current.plan(),
                 is_old: self.current.error().is_some(),
