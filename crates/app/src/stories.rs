@@ -14,8 +14,8 @@ use std::sync::Arc;
 use board::{Units, read_board};
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
-use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
+use egui_kittest::{Harness, Node};
 use testkit::{Soft, assert_near};
 use workshop::Severity;
 
@@ -81,14 +81,20 @@ impl Story {
         self.harness.run();
     }
 
+    /// A field by its role and name: that of a dialog, where the controls below it have one of that name too.
+    fn field<'tree>(&'tree self, role: Role, label: &'tree str) -> Node<'tree> {
+        let all = self.harness.query_all_by_role_and_label(role, label);
+        let Some(last) = all.last() else {
+            panic!("no {role:?} {label}");
+        };
+        last
+    }
+
     /// Types into a text field in place of what it has, and leaves it with Enter.
     fn write_into(&mut self, label: &str, text: &str) {
-        let field = self.harness.get_by_role_and_label(Role::TextInput, label);
-        field.scroll_to_me();
+        self.field(Role::TextInput, label).scroll_to_me();
         self.harness.run();
-        self.harness
-            .get_by_role_and_label(Role::TextInput, label)
-            .click();
+        self.field(Role::TextInput, label).click();
         self.harness.run_steps(4);
         self.keys(Modifiers::COMMAND, Key::A);
         self.harness.event(egui::Event::Text(text.into()));
@@ -98,12 +104,9 @@ impl Story {
 
     /// Types into a number field and leaves it with Enter.
     fn type_into(&mut self, label: &str, text: &str) {
-        let field = self.harness.get_by_role_and_label(Role::SpinButton, label);
-        field.scroll_to_me();
+        self.field(Role::SpinButton, label).scroll_to_me();
         self.harness.run();
-        self.harness
-            .get_by_role_and_label(Role::SpinButton, label)
-            .click();
+        self.field(Role::SpinButton, label).click();
         self.harness.run();
         self.harness.event(egui::Event::Text(text.into()));
         self.harness.run();
@@ -112,9 +115,7 @@ impl Story {
 
     /// Replaces the words of a text field.
     fn fill(&mut self, label: &str, text: &str) {
-        self.harness
-            .get_by_role_and_label(Role::TextInput, label)
-            .focus();
+        self.field(Role::TextInput, label).focus();
         self.harness.run();
         self.keys(Modifiers::COMMAND, Key::A);
         self.harness.event(egui::Event::Text(text.into()));
@@ -122,9 +123,7 @@ impl Story {
     }
 
     fn choose(&mut self, label: &str, option: &str) {
-        self.harness
-            .get_by_role_and_label(Role::ComboBox, label)
-            .click();
+        self.field(Role::ComboBox, label).click();
         self.harness.run();
         self.press(option);
     }
@@ -290,8 +289,8 @@ fn wood_in_the_seasons_is_typed_and_its_sums_stand_at_the_bench() {
 fn a_new_board_is_proposed_from_a_few_wishes() {
     let mut story = Story::begin();
     story.keys(Modifiers::COMMAND, Key::N);
-    story.choose("Shape of track", "arms");
-    story.type_into("How many play", "4");
+    story.choose("Track shape", "arms");
+    story.type_into("Players", "4");
     story.press("Begin");
     let board = &story.app().session.board;
     assert_eq!(

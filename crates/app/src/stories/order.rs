@@ -29,11 +29,7 @@ impl Counted {
 
     /// Opens a list and takes from it: two actions.
     fn choose(&mut self, label: &str, option: &str) {
-        let list = self
-            .story
-            .harness
-            .get_by_role_and_label(Role::ComboBox, label);
-        list.scroll_to_me();
+        self.story.field(Role::ComboBox, label).scroll_to_me();
         self.story.harness.run();
         self.story.choose(label, option);
         self.actions += 2;
@@ -53,11 +49,11 @@ fn an_order_becomes_a_template_in_fifteen_actions() {
         actions: 0,
     };
     order.keys(Key::N);
-    order.choose("Show lengths in", "inches, to 1/32");
-    order.number("How many play", "4");
-    order.write("Size of pieces", "5/8");
-    order.write("Size of board", "20");
-    order.choose("Kind of paper", "Letter");
+    order.choose("Units", "inches, to 1/32");
+    order.number("Players", "4");
+    order.write("Piece diameter", "5/8");
+    order.write("Board diameter", "20");
+    order.choose("Paper", "Letter");
     order.press("Begin");
     order.keys(Key::E);
     order.press("Export");
@@ -81,11 +77,8 @@ fn a_slab_and_a_kind_of_wood_are_part_of_the_order() {
     assert!(story.sees("The board to come: 145 holes"));
     story.press("Make it out of a slab I have");
     story.type_into("Slab width", "450");
-    story.choose("Joined from", "2 strips");
-    let list = story
-        .harness
-        .get_by_role_and_label(Role::ComboBox, "Kind of wood");
-    list.click();
+    story.choose("Made of", "2 strips");
+    story.field(Role::ComboBox, "Species").click();
     story.harness.run();
     story.harness.event(egui::Event::Text("sugar".into()));
     story.harness.run();
@@ -102,8 +95,8 @@ fn a_slab_and_a_kind_of_wood_are_part_of_the_order() {
 fn what_cannot_be_made_is_told_at_once_with_what_would_do() {
     let mut story = Story::begin();
     story.keys(Modifiers::COMMAND, Key::N);
-    story.write_into("Size of board", "150");
-    story.write_into("Size of pieces", "25");
+    story.write_into("Board diameter", "150");
+    story.write_into("Piece diameter", "25");
     assert!(story.sees("one of these would do"));
     let begin = story.harness.get_by_label("Begin");
     assert!(begin.accesskit_node().is_disabled());
@@ -113,4 +106,23 @@ fn what_cannot_be_made_is_told_at_once_with_what_would_do() {
     assert!(story.sees("The board to come"));
     story.press("Begin");
     assert_near!(story.app().session.board.piece.diameter, 25.0, 1e-9);
+}
+
+#[test]
+fn spaces_and_lanes_are_offered_and_asked_for_by_the_names_of_the_controls() {
+    let mut story = Story::begin();
+    story.keys(Modifiers::COMMAND, Key::N);
+    assert!(story.sees("The board to come"));
+    let offered = story.field(Role::TextInput, "Home holes");
+    assert_eq!(
+        offered.accesskit_node().data().placeholder(),
+        Some("chosen: 5")
+    );
+    story.write_into("Spaces per player", "10");
+    story.write_into("Home holes", "3");
+    story.write_into("Start holes", "2");
+    assert!(story.sees("The board to come: 91 holes"));
+    story.press("Begin");
+    let board = &story.app().session.board;
+    assert_eq!((board.spaces, board.home, board.start), (10, 3, 2));
 }

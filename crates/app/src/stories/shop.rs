@@ -10,7 +10,7 @@ const SHOP: &str = "/home/maker/settings/shop.json";
 fn a_new_board_in_inches_begins_on_letter_with_round_sizes() {
     let mut story = Story::begin();
     story.keys(Modifiers::COMMAND, Key::N);
-    story.choose("Show lengths in", "inches, to 1/64");
+    story.choose("Units", "inches, to 1/64");
     story.press("Begin");
     let board = &story.app().session.board;
     assert_eq!(board.template.paper, Paper::Letter);

@@ -21,6 +21,8 @@ pub struct NewDialog {
     units: Units,
     players: u32,
     pattern: Pattern,
+    /// Spaces, home holes and start holes of a player; none: as suits the others.
+    counts: [Option<f64>; 3],
     piece: PieceKind,
     /// The size of the pieces; none: as is usual.
     piece_diameter: Option<f64>,
@@ -70,6 +72,7 @@ impl NewDialog {
             units,
             players: 6,
             pattern: Pattern::Ring,
+            counts: [None; 3],
             piece: PieceKind::Marble,
             piece_diameter: None,
             center: Board::default().center,
@@ -86,7 +89,11 @@ impl NewDialog {
     }
 
     fn asked(&self) -> Asked {
+        let [spaces, home, start] = self.counts.map(|count| count.map(|count| count as u32));
         let wishes = Wishes {
+            spaces,
+            home,
+            start,
             units: Some(self.units),
             players: Some(self.players),
             pattern: Some(self.pattern),
@@ -112,6 +119,8 @@ impl NewDialog {
     /// Takes numbers that work in place of those that were refused.
     fn take(&mut self, wishes: &Wishes) {
         self.players = wishes.players.unwrap_or(self.players);
+        let counts = [wishes.spaces, wishes.home, wishes.start];
+        self.counts = counts.map(|count| count.map(f64::from));
         self.piece_diameter = wishes.piece_diameter;
         self.diameter = wishes.diameter;
         self.pitch = wishes.pitch;
@@ -178,47 +187,29 @@ fn scrolled(ui: &mut Ui, width: f32, height: f32, content: impl FnOnce(&mut Ui))
         });
 }
 
+/// The fields have the names that they have in the controls, so that a maker finds them there again.
 fn fields_ui(ui: &mut Ui, dialog: &mut NewDialog) {
     let units = dialog.units;
-    choice_ui(ui, "Show lengths in", &mut dialog.units);
+    choice_ui(ui, &field::UNITS.label(0), &mut dialog.units);
     let mut players = f64::from(dialog.players);
-    number_ui(ui, "How many play", &field::PLAYERS, &mut players, units);
+    let caption = field::PLAYERS.label(0);
+    number_ui(ui, &caption, &field::PLAYERS, &mut players, units);
     dialog.players = players as u32;
-    choice_ui(ui, "Shape of track", &mut dialog.pattern);
-    choice_ui(ui, "Played with", &mut dialog.piece);
-    let pieces = &mut dialog.piece_diameter;
-    optional_ui(
-        ui,
-        "Size of pieces",
-        &field::PIECE_DIAMETER,
-        pieces,
-        units,
-        "usual size",
-    );
-    choice_ui(ui, "In the middle", &mut dialog.center);
+    choice_ui(ui, &field::PATTERN.label(0), &mut dialog.pattern);
+    counts_ui(ui, dialog);
+    choice_ui(ui, &field::PIECE_KIND.label(0), &mut dialog.piece);
     let open = if dialog.slab.is_some() {
         "largest from slab"
     } else {
         "smallest that fits"
     };
+    let piece = &mut dialog.piece_diameter;
+    open_ui(ui, &field::PIECE_DIAMETER, piece, units, "usual size");
+    choice_ui(ui, &field::CENTER.label(0), &mut dialog.center);
     let diameter = &mut dialog.diameter;
-    optional_ui(
-        ui,
-        "Size of board",
-        &field::BOARD_DIAMETER,
-        diameter,
-        units,
-        open,
-    );
+    open_ui(ui, &field::BOARD_DIAMETER, diameter, units, open);
     let pitch = &mut dialog.pitch;
-    optional_ui(
-        ui,
-        "Spacing of holes",
-        &field::PITCH,
-        pitch,
-        units,
-        "chosen to suit",
-    );
+    open_ui(ui, &field::PITCH, pitch, units, "chosen to suit");
     slab_ui(ui, dialog);
     species_ui(ui, &mut dialog.species);
     paper_ui(ui, dialog);
@@ -227,6 +218,26 @@ fn fields_ui(ui: &mut Ui, dialog: &mut NewDialog) {
         .on_hover_text(about);
     let words = "What you leave empty is chosen to suit; all can be changed after.";
     ui.label(RichText::new(words).weak().small());
+}
+
+/// A number that may be left open, under its name in the controls.
+fn open_ui(ui: &mut Ui, field: &Field, number: &mut Option<f64>, units: Units, without: &str) {
+    optional_ui(ui, &field.label(0), field, number, units, without);
+}
+
+/// Spaces, home holes and start holes of a player; where none is typed, the field shows what was chosen.
+fn counts_ui(ui: &mut Ui, dialog: &mut NewDialog) {
+    let last = dialog.proposals.last();
+    let board = last.as_ref().map(|last| last.workpiece.board());
+    let fields = [&field::SPACES, &field::HOME, &field::START];
+    for (field, count) in fields.into_iter().zip(&mut dialog.counts) {
+        let chosen = board.and_then(|board| field.value(board, 0));
+        let without = chosen.map_or_else(
+            || "chosen to suit".into(),
+            |chosen| format!("chosen: {}", field.shown(&chosen, dialog.units)),
+        );
+        open_ui(ui, field, count, dialog.units, &without);
+    }
 }
 
 /// The slab that the board is to come out of, if it is known.
@@ -271,7 +282,7 @@ fn slab_ui(ui: &mut Ui, dialog: &mut NewDialog) {
         Way::Strips(4),
     ];
     let mut way = Way::of(&slab.build);
-    choice(ui, "Joined from", &mut way, &ways, Way::words);
+    choice(ui, &field::BUILD.label(0), &mut way, &ways, Way::words);
     slab.build = way.build();
 }
 
@@ -316,7 +327,7 @@ fn species_ui(ui: &mut Ui, chosen: &mut Option<&'static Species>) {
     all.extend(species().iter().map(Some));
     search_choice(
         ui,
-        "Kind of wood",
+        &field::SPECIES.label(0),
         chosen,
         &all,
         |species: Option<&Species>| species.map_or_else(|| "decide later".into(), Species::spoken),
@@ -331,7 +342,11 @@ fn paper_ui(ui: &mut Ui, dialog: &mut NewDialog) {
         all.push(usual);
     }
     let mut paper = dialog.paper.unwrap_or(usual);
-    if choice(ui, "Kind of paper", &mut paper, &all, |paper| paper.words()).changed() {
+    if choice(ui, &field::PAPER.label(0), &mut paper, &all, |paper| {
+        paper.words()
+    })
+    .changed()
+    {
         dialog.paper = Some(paper);
     }
 }
@@ -369,9 +384,7 @@ fn refused_ui(ui: &mut Ui, dialog: &mut NewDialog, wishes: &Wishes, fault: &Prop
     for offers in &refusal.offers {
         let words: Vec<String> = offers.iter().map(|offer| units.say(offer)).collect();
         let others = wishes.with(offers);
-        let is_asked_here =
-            others.home.is_none() && others.start.is_none() && others.spaces.is_none();
-        if is_asked_here && ui.button(words.join(" with ")).clicked() {
+        if ui.button(words.join(" with ")).clicked() {
             dialog.take(&others);
         }
     }
