@@ -119,11 +119,11 @@ pub use finish::{
 };
 pub use finish::{care_words, topcoat};
 pub use fit::{
-    BoardOrder, FitError, InsertError, InsertWish, Limit, Offer, Open, OrderSlab, PieceBoard,
-    ProposeError, Refusal, Solved, Wish, Wishes, insert_depth, largest_bore, largest_piece,
-    largest_pitch, most_spaces, neat_board_for_piece, neat_pitch_for_piece, propose,
-    propose_for_shop, propose_order, rim_left, smallest_board, smallest_board_for_piece,
-    smallest_pitch_for_piece, solve,
+    BoardOrder, BoreBound, FitError, InsertError, InsertWish, Limit, Offer, Open, OrderSlab,
+    PieceBoard, ProposeError, Refusal, Solved, Wish, Wishes, insert_depth, largest_bore,
+    largest_bore_bound, largest_piece, largest_pitch, most_spaces, neat_board_for_piece,
+    neat_pitch_for_piece, propose, propose_for_shop, propose_order, rim_left, smallest_board,
+    smallest_board_for_piece, smallest_pitch_for_piece, solve,
 };
 pub use grooves::{Groove, GrooveKind, GroovePlan, Stroke, groove_depth, passes};
 pub use hardboard::owned::{RouterPair, owned_pair};

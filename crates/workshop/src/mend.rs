@@ -15,7 +15,10 @@ use crate::check::HAIR;
 use crate::check::reach::least_rim;
 use crate::colors::mends;
 use crate::filling::{batch_in_time, insert_with_room};
-use crate::fit::{FitError, Open, most_spaces, neat_board_for_piece, neat_pitch_for_piece, solve};
+use crate::fit::{
+    FitError, Open, largest_bore_bound, most_spaces, neat_board_for_piece, neat_pitch_for_piece,
+    solve,
+};
 use crate::grooves::check::bores::LEAST_AROUND;
 use crate::hardboard::owned::owned_pair;
 use crate::template::check::joint::rotation_off_joints;
@@ -33,7 +36,7 @@ pub enum Mend {
     WiderPitch,
     /// The rim margin that the pattern has, as the limit.
     RimAsItIs,
-    /// The largest bores that keep webs and rim margin.
+    /// The largest bores that keep webs and rim margin, and in which the piece sits.
     LargestBore,
     /// The largest piece that keeps the gap to its neighbors.
     LargestPiece,
@@ -213,7 +216,7 @@ impl Mend {
             }
             Self::RimAsItIs => "Take the rim margin that the pattern has as the least wanted",
             Self::LargestBore => {
-                "The widest bores at which wood between holes and rim margin keep their limits"
+                "The widest bores at which wood between holes and rim margin keep their limits, and the piece rests as it should"
             }
             Self::LargestPiece => "The widest piece that keeps the gap to its neighbors",
             Self::BoardForPiece => {
@@ -283,6 +286,22 @@ impl Mend {
             Some(beyond) => Err(beyond.into()),
             None => Ok(mended),
         }
+    }
+
+    /// Why it goes no further on a board, where it looks for the most of something and can say so.
+    ///
+    /// ```
+    /// use board::Board;
+    /// use workshop::Mend;
+    /// let why = Mend::LargestBore.bound(&Board::default()).unwrap();
+    /// assert!(why.starts_with("wider, "));
+    /// ```
+    pub fn bound(self, board: &Board) -> Option<String> {
+        if self != Self::LargestBore {
+            return None;
+        }
+        let (_, bound) = largest_bore_bound(board).ok()?;
+        Some(format!("wider, {}", board.units.say(&bound)))
     }
 
     /// The board with the change made.

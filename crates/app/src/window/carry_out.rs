@@ -299,13 +299,16 @@ impl App {
             Ok(board) => {
                 let changed = field::changes(&self.session.board, &board);
                 let what = mend.label().to_lowercase();
-                self.view.tell(if board == self.session.board {
+                let told = if board == self.session.board {
                     format!("{what}: already set")
                 } else if changed.is_empty() {
                     format!("done: {what}")
                 } else {
                     format!("done: {what}: {}", changed.join(", "))
-                });
+                };
+                let bound = mend.bound(&self.session.board);
+                let bound = bound.map_or_else(String::new, |bound| format!(" ({bound})"));
+                self.view.tell(told + &bound);
                 self.session.board = board;
             }
             Err(error) => self.view.warn(self.session.board.units.say(&error)),

@@ -1,8 +1,9 @@
-//! The bore that the wood has room for.
+//! The bore that the wood has room for, and that the piece still rests in.
 
 use board::{Board, Change, Hole, Role, field};
 use geometry::Circle;
 
+use super::bore_bound::{BoreBound, widest_for_piece};
 use super::tightest::{Kept, measure, tightest};
 use super::walk::Walk;
 use super::{FitError, Limit, has_auto_pockets, without_pockets};
@@ -12,18 +13,36 @@ use crate::figures::rim_margin;
 const WOOD: Kept = &[Limit::Rim, Limit::Web];
 
 /// The largest diameter for all bores of track, home lanes and start pockets at which every bore keeps its webs and the
-/// rim margin, mm; the center hole, added holes and bores set by hand stay as they are, as does all else.
+/// rim margin, and the piece sits in it, mm; the center hole, added holes and bores set by hand stay as they are, as does all else.
 ///
 /// # Errors
 /// [`FitError`] where the board cannot be laid out, or no diameter leaves wood enough.
 ///
 /// ```
-/// // Neighbors are one pitch apart, and 3 mm of wood are to be left between bores.
-/// let board = board::Board { start: 0, ..board::Board::default() };
-/// assert!((workshop::largest_bore(&board)? - (board.pitch - 3.0)).abs() < 1e-9);
+/// // Neighbors are one pitch apart, and 6 mm of wood are to be left between bores.
+/// let mut board = board::Board { start: 0, ..board::Board::default() };
+/// board.limits.web = 6.0;
+/// assert!((workshop::largest_bore(&board)? - (board.pitch - 6.0)).abs() < 1e-9);
 /// # Ok::<(), workshop::FitError>(())
 /// ```
 pub fn largest_bore(board: &Board) -> Result<f64, FitError> {
+    Ok(largest_bore_bound(board)?.0)
+}
+
+/// The same, with the bound that keeps the bores from being wider.
+///
+/// # Errors
+/// As [`largest_bore`].
+///
+/// ```
+/// use workshop::BoreBound;
+/// let mut board = board::Board { start: 0, ..board::Board::default() };
+/// board.limits.web = 6.0;
+/// let (_, bound) = workshop::largest_bore_bound(&board)?;
+/// assert!(matches!(bound, BoreBound::Wood { .. }));
+/// # Ok::<(), workshop::FitError>(())
+/// ```
+pub fn largest_bore_bound(board: &Board) -> Result<(f64, BoreBound), FitError> {
     let range = field::BORE_DIAMETER;
     let bored = |diameter| with_bores(board, diameter);
     let mut fixed = bored(range.min);
@@ -35,14 +54,33 @@ pub fn largest_bore(board: &Board) -> Result<f64, FitError> {
     if !smallest.is_kept() {
         return Err(FitError::nothing(range, smallest));
     }
-    let most = most_bore(board, &layout.holes);
+    let piece = bound_by_piece(board);
+    let by_piece = piece.as_ref().map_or(f64::INFINITY, |(mm, _)| *mm);
+    let most = most_bore(board, &layout.holes).min(by_piece);
     let walk = Walk {
         range,
         start: most.clamp(range.min, range.max),
         end: range.min,
         per_mm: 1.0,
     };
-    walk.first_kept(|diameter| measure(&bored(diameter), WOOD))
+    let mm = walk.first_kept(|diameter| measure(&bored(diameter), WOOD))?;
+    if let Some((by_piece, bound)) = piece
+        && mm >= by_piece
+    {
+        return Ok((mm, bound));
+    }
+    let met = measure(&bored(mm), WOOD)?;
+    let (limit, holes) = (met.limit, met.holes);
+    Ok((mm, BoreBound::Wood { limit, holes }))
+}
+
+/// The bound that the piece sets to the bores of all roles; none where it sets none.
+fn bound_by_piece(board: &Board) -> Option<(f64, BoreBound)> {
+    let bores = [board.bores.track, board.bores.home, board.bores.start];
+    let bounds = bores
+        .into_iter()
+        .filter_map(|bore| widest_for_piece(board, bore));
+    bounds.min_by(|one, other| one.0.total_cmp(&other.0))
 }
 
 /// The board with one diameter for the bores of all roles.

@@ -23,6 +23,7 @@
 //! where they are what stops it, a size solved anew from a slightly different start may differ by a few times that.
 
 mod bore;
+mod bore_bound;
 mod error;
 mod growth;
 mod insert;
@@ -38,7 +39,8 @@ mod walk;
 #[cfg(test)]
 mod scans;
 
-pub use bore::largest_bore;
+pub use bore::{largest_bore, largest_bore_bound};
+pub use bore_bound::BoreBound;
 pub use error::{FitError, Limit};
 pub use insert::{InsertError, InsertWish, insert_depth};
 pub use open::{Open, Solved, solve};

@@ -17,7 +17,7 @@ pub enum Open {
     Board,
     /// The rim margin that there is.
     Rim,
-    /// The largest bore of track, home lanes and start pockets that keeps webs and the rim margin.
+    /// The largest bore of track, home lanes and start pockets that keeps webs and the rim margin, and in which the piece sits.
     Bore,
     /// The largest piece that keeps the gap to its neighbors.
     Piece,

@@ -6,6 +6,7 @@ use proptest::prelude::*;
 use testkit::assert_near;
 
 use super::*;
+use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::fit::bore::with_bores;
 
 const PATTERNS: [Pattern; 4] = [
@@ -21,8 +22,9 @@ const SHAPES: [PocketShape; 4] = [
     PocketShape::Ring,
 ];
 
-/// The margin over rim, web and gap, by comparing everything with everything; none where it cannot be laid out.
-fn spares(board: &Board) -> Option<[f64; 3]> {
+/// The margin over rim, web and gap, by comparing everything with everything, and over the seat of the marble; none where it cannot be
+/// laid out.
+fn spares(board: &Board) -> Option<[f64; 4]> {
     let layout = layout(board).ok()?;
     let mouths = layout.mouths();
     let seats: Vec<Circle> = layout
@@ -43,7 +45,20 @@ fn spares(board: &Board) -> Option<[f64; 3]> {
         rim_spare(board, &mouths),
         apart(&mouths) - board.limits.web,
         apart(&seats) - board.limits.piece_gap,
+        seat_spare(board),
     ])
+}
+
+/// The depth that the marble may sink beyond what it does, in the bore where that is least; below 0 where it stands on the floor.
+fn seat_spare(board: &Board) -> f64 {
+    let bores = [board.bores.track, board.bores.home, board.bores.start];
+    let marble = board.piece.diameter;
+    let spare = |bore| match marble_seat(bore, marble) {
+        MarbleSeat::FallsIn => -marble,
+        MarbleSeat::OnFloor { sinks, wants } => sinks - wants,
+        MarbleSeat::OnRim { sinks, .. } => board.limits.seat_most * marble - sinks,
+    };
+    bores.into_iter().map(spare).fold(f64::INFINITY, f64::min)
 }
 
 fn rim_spare(board: &Board, mouths: &[Circle]) -> f64 {
@@ -92,7 +107,7 @@ const CASES: [Case; 4] = [
     Case {
         name: "bore",
         solve: largest_bore,
-        limits: &[0, 1],
+        limits: &[0, 1, 3],
         put: with_bores,
         up: 1.0,
         span: 10.0,
@@ -426,7 +441,7 @@ proptest! {
 
     #[test]
     fn rim_and_piece_are_what_is_there(board in boards()) {
-        let Some([rim, _, gap]) = spares(&board) else { return Ok(()) };
+        let Some([rim, _, gap, _]) = spares(&board) else { return Ok(()) };
         if let Ok(left) = rim_left(&board) {
             let there = (rim + board.limits.rim).min(200.0);
             prop_assert!((left - there).abs() < 1e-9);
@@ -435,7 +450,7 @@ proptest! {
             let mut held = board.clone();
             Solved { open: Open::Piece, mm: piece }.apply(&mut held);
             prop_assert!(piece <= board.piece.diameter + gap + 1e-9);
-            let [_, _, gap] = spares(&held).unwrap_or_default();
+            let [_, _, gap, _] = spares(&held).unwrap_or_default();
             let outermost = crate::Workpiece::of(&held).map(|held| held.figures().reach).unwrap_or_default();
             let over = board.blank.radius() - outermost - piece / 2.0;
             prop_assert!(gap >= -1e-9 && over >= -1e-9);

@@ -178,8 +178,7 @@ fn what_is_solved_on_a_board_in_inches_is_a_fraction_that_works() {
         board::Units::Inch(board::Fraction::Sixteenth),
     ] {
         let mut board = Board::begun(units);
-        // So large that its rim bounds the bores to under 5/8", which its marbles would fall into.
-        board.blank.diameter = 24.375 * board::INCH;
+        board.blank.diameter = 24.5 * board::INCH;
         for (mend, value) in [
             (
                 Mend::FitBoard,
@@ -200,6 +199,46 @@ fn what_is_solved_on_a_board_in_inches_is_a_fraction_that_works() {
             assert!(!crate::stops(&left), "{mend:?} leaves {left:#?}");
         }
     }
+}
+
+/// On 24 1/2" the wood has room for bores of 5/8", into which a marble of 5/8" would fall.
+#[test]
+fn the_largest_bore_still_carries_its_marble_and_says_what_bounds_it() {
+    let mut board = Board::begun(board::Units::INCH);
+    board.blank.diameter = 24.5 * board::INCH;
+    let mended = Mend::LargestBore.applied(&board).unwrap();
+    assert!(mended.bores.track.diameter < board.piece.diameter);
+    let seats = |board: &Board| {
+        let mut left = findings(board);
+        left.retain(|finding| finding.rule == crate::Rule::Seat);
+        left
+    };
+    assert_eq!(seats(&mended), []);
+    let why = |board: &Board| Mend::LargestBore.bound(board).unwrap();
+    assert!(
+        why(&board).contains("a marble of 5/8\" stands on the floor"),
+        "{}",
+        why(&board)
+    );
+    for bore in [
+        &mut board.bores.track,
+        &mut board.bores.home,
+        &mut board.bores.start,
+    ] {
+        bore.depth = 10.0;
+    }
+    assert_eq!(
+        why(&board),
+        "wider, a marble of 5/8\" sinks by more than 45 %"
+    );
+    assert_eq!(seats(&Mend::LargestBore.applied(&board).unwrap()), []);
+    board.limits.web = 8.0;
+    assert!(
+        why(&board).contains("wood between holes"),
+        "{}",
+        why(&board)
+    );
+    assert_eq!(Mend::LargestPiece.bound(&board), None);
 }
 
 #[test]
