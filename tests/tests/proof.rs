@@ -192,3 +192,36 @@ fn the_svg_has_its_words_and_the_picture_in_itself() {
         "{words:?}"
     );
 }
+
+/// The picture on the first page of the job sheet is of 300 dots an inch, in grays, and light enough to print.
+#[test]
+fn the_job_sheet_begins_with_the_proof_in_grays_of_bounded_size() {
+    let board = board();
+    let bytes = files(Kind::Job, &board).remove(0).1;
+    assert!(bytes.len() < 900_000, "{}", bytes.len());
+    let file = String::from_utf8_lossy(&bytes);
+    let image = file.find("/Subtype/Image").unwrap();
+    let about: String = file[image..].chars().take(200).collect();
+    assert!(
+        about.contains("/Width 780") && about.contains("/Height 780"),
+        "{about}"
+    );
+    assert!(about.contains("/DeviceGray"), "{about}");
+    let room = drawing::job_picture(&worked(&board), &drawing::Stamp::default()).unwrap();
+    let raster = pdf_raster(&bytes, 0, 100).unwrap();
+    let dark = |at: Point| {
+        let scale = room.area.width() * (0.5 - room.inset) / board.blank.radius();
+        let place = room.area.center() + at.to_vec2() * scale;
+        let pixel = |mm: f64| (mm / 25.4 * 100.0) as usize;
+        raster.ink(pixel(place.x), pixel(raster.top - place.y))
+    };
+    let wood = dark(Point::new(-40.0, 20.0));
+    assert!((0.1..0.4).contains(&wood), "{wood}");
+    let layout = worked(&board).layout().clone();
+    let track = layout
+        .holes
+        .iter()
+        .filter(|hole| hole.name.id().role() == Role::Track);
+    let darker = track.filter(|hole| dark(hole.center) > wood + 0.1).count();
+    assert!(darker as u32 > board.spaces * board.players / 2, "{darker}");
+}

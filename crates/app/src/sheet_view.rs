@@ -1,7 +1,7 @@
 //! A sheet as it comes out of the printer: paper, and ink of the true width.
 
 use drawing::Sheet;
-use egui::{Role, Sense, Shape, Ui, Vec2, WidgetInfo, vec2};
+use egui::{Color32, Rect, Role, Sense, Shape, TextureId, Ui, Vec2, WidgetInfo, pos2, vec2};
 
 use crate::camera::{Camera, Zoom, keep_keys};
 use crate::painter::Pen;
@@ -41,6 +41,17 @@ pub fn sheet_view_ui(
     name: &str,
     state: &mut SheetViewState,
 ) -> egui::Response {
+    illustrated_ui(ui, size, (sheet, None), name, state)
+}
+
+/// The same, of a sheet with a picture behind everything, and where it lies, mm.
+pub fn illustrated_ui(
+    ui: &mut Ui,
+    size: Vec2,
+    (sheet, behind): (&Sheet, Option<(TextureId, kurbo::Rect)>),
+    name: &str,
+    state: &mut SheetViewState,
+) -> egui::Response {
     let response = ui.allocate_response(size, Sense::click_and_drag());
     let mut shown = sheet.size.to_rect();
     if state.by_width {
@@ -52,7 +63,7 @@ pub fn sheet_view_ui(
     let mut pen = Pen::new(ui.painter_at(response.rect), camera, &palette);
     let bench = crate::theme::Tokens::of(ui).bench;
     pen.add(Shape::rect_filled(response.rect, 3.0, bench));
-    paint(&mut pen, sheet);
+    paint(&mut pen, sheet, behind);
     if response.has_focus() {
         pen.focus();
     }
@@ -82,12 +93,17 @@ fn look(
     fitted(state.zoom)
 }
 
-/// A sheet with its paper: what lies within its window, and over it the marks.
-fn paint(pen: &mut Pen<'_>, sheet: &Sheet) {
+/// A sheet with its paper, and the picture on it: what lies within its window, and over it the marks.
+fn paint(pen: &mut Pen<'_>, sheet: &Sheet, behind: Option<(TextureId, kurbo::Rect)>) {
     let paper = pen.rect(sheet.size.to_rect());
     let shadow = paper.translate(vec2(2.0, 3.0));
     pen.add(Shape::rect_filled(shadow, 0.0, pen.palette.paper_shadow));
     pen.add(Shape::rect_filled(paper, 0.0, pen.palette.paper));
+    if let Some((texture, area)) = behind {
+        let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
+        let place = pen.rect(area);
+        pen.add(Shape::image(texture, place, whole, Color32::WHITE));
+    }
     let view = &sheet.view;
     pen.within(pen.rect(view.window), |pen| {
         pen.moved(view.page_from_board, |pen| {

@@ -55,7 +55,7 @@
 //! * [`calendar_pages`]: the work as bars over the days, with its times.
 //! * [`lists_pages`]: what to buy, and what to cut; [`quote_pages`], [`costing_pages`]: the price for the customer, and for the shop.
 //! * [`finish_pages`], [`film_sheet`]: the finish plan, and the section through its film.
-//! * [`job_pages`]: the work step by step; [`card_sheet`]: the card for the customer.
+//! * [`job_pages`]: the work step by step, with room for a picture ([`job_picture`]); [`card_sheet`]: the card for the customer.
 //! * [`router_sheets`], [`router_whole`], [`sector_sheets`]: templates of hardboard.
 //! * [`section_sheet`]: the board cut open, with its sizes.
 //! * [`End`], [`end_at`], [`span`]: things on the board, and the measure from one to another.
@@ -106,7 +106,7 @@ pub use hardboard::sector::sector_sheets;
 use item::corners_of;
 pub use item::{Anchor, Item, Layer, Line, Shape, Text};
 pub use jig::jig_pages;
-pub use job::job_pages;
+pub use job::{PictureRoom, job_pages, job_picture};
 pub(crate) use pages::template_pages;
 pub use pages::{Align, Block, Cell, Column, Figure, Head, Table, numbered, pages};
 pub use plan::{plan, plan_without_names};

@@ -12,6 +12,8 @@ use crate::{Anchor, Item, Layer, Line, Shape, Text};
 
 /// Size of the players' numbers around the board, mm: 6 pt or more, so that they can be read.
 const NUMBER: f64 = 2.8;
+/// Room around the board for them, mm.
+pub const AROUND: f64 = 1.8 * NUMBER;
 
 /// The board from above in a square of this side, mm, not to scale: edge, grooves and bores, with the number of each player at the
 /// rim.
@@ -19,9 +21,8 @@ const NUMBER: f64 = 2.8;
 /// Its items are in mm from the lower left corner of the square. Names, dimensions and hidden cuts are left out: at this
 /// size nobody could read them.
 pub fn small_plan(workpiece: &Workpiece, side: f64) -> Vec<Item> {
-    let around = 1.8 * NUMBER;
     let radius = workpiece.board().blank.radius();
-    let scale = (side / 2.0 - around).max(1.0) / radius;
+    let scale = (side / 2.0 - AROUND).max(1.0) / radius;
     let middle = Point::new(side / 2.0, side / 2.0);
     let at = |point: Point| middle + point.to_vec2() * scale;
     let shrunk = |item: Item| {
@@ -57,13 +58,21 @@ pub fn small_plan(workpiece: &Workpiece, side: f64) -> Vec<Item> {
         )
     });
     items.extend(bores);
-    for (sector, player) in workpiece.layout().sectors.iter().zip(1_u32..) {
-        let out = geometry::point_at(side / 2.0 - 0.5 * around, sector.axis());
+    items.extend(player_numbers(workpiece, side));
+    items
+}
+
+/// The number of each player at the rim of a board that stands in a square of this side, mm.
+pub fn player_numbers(workpiece: &Workpiece, side: f64) -> Vec<Item> {
+    let middle = Point::new(side / 2.0, side / 2.0);
+    let sectors = workpiece.layout().sectors.iter().zip(1_u32..);
+    let number = |(sector, player): (&geometry::Sector, u32)| {
+        let out = geometry::point_at(side / 2.0 - 0.5 * AROUND, sector.axis());
         let base = middle + out.to_vec2() - kurbo::Vec2::new(0.0, 0.36 * NUMBER);
         let text = Text::level(base, NUMBER, Anchor::Middle, player.to_string());
-        items.push(Item::of_title(Line::Dimension, Shape::Text(text)));
-    }
-    items
+        Item::of_title(Line::Dimension, Shape::Text(text))
+    };
+    sectors.map(number).collect()
 }
 
 /// The name of the color that is nearest to one.

@@ -19,21 +19,46 @@ use crate::Error;
 /// # Errors
 /// [`Error::Picture`] where the picture has not as many pixels as its size says.
 pub fn png(picture: &Picture) -> Result<Vec<u8>, Error> {
+    let kept = (CompressionType::Fast, ExtendedColorType::Rgb8);
+    packed(picture, kept, |pixel| pixel.iter().take(3))
+}
+
+/// A picture of grays alone as PNG with one part a pixel, packed as small as it goes.
+///
+/// # Errors
+/// As [`png()`].
+pub fn gray(picture: &Picture) -> Result<Vec<u8>, Error> {
+    let kept = (CompressionType::Best, ExtendedColorType::L8);
+    packed(picture, kept, |pixel| pixel.iter().take(1))
+}
+
+/// Whether a picture is of grays alone.
+pub fn is_gray(picture: &Picture) -> bool {
+    let mut pixels = picture.rgba.chunks_exact(4);
+    pixels.all(|pixel| matches!(pixel, [red, green, blue, _] if red == green && green == blue))
+}
+
+/// A file of some parts of every pixel.
+fn packed<'a, Parts: Iterator<Item = &'a u8>>(
+    picture: &'a Picture,
+    (compression, kind): (CompressionType, ExtendedColorType),
+    parts: impl Fn(&'a [u8]) -> Parts,
+) -> Result<Vec<u8>, Error> {
     let refused = |reason: String| Error::Picture { reason };
     let count = picture.width as usize * picture.height as usize * 4;
     if picture.rgba.len() != count {
         return Err(refused("it has not as many pixels as its size says".into()));
     }
-    let opaque = picture
+    let bytes: Vec<u8> = picture
         .rgba
         .chunks_exact(4)
-        .flat_map(|pixel| pixel.iter().take(3));
-    let rgb: Vec<u8> = opaque.copied().collect();
+        .flat_map(parts)
+        .copied()
+        .collect();
     let mut file = Vec::new();
-    let encoder = PngEncoder::new_with_quality(&mut file, CompressionType::Fast, FilterType::Sub);
-    let size = (picture.width, picture.height);
+    let encoder = PngEncoder::new_with_quality(&mut file, compression, FilterType::Sub);
     encoder
-        .write_image(&rgb, size.0, size.1, ExtendedColorType::Rgb8)
+        .write_image(&bytes, picture.width, picture.height, kind)
         .map_err(|error| refused(error.to_string()))?;
     Ok(file)
 }
@@ -66,5 +91,26 @@ mod tests {
             rgba: vec![0; 4],
         };
         assert!(matches!(png(&picture), Err(Error::Picture { .. })));
+    }
+
+    #[test]
+    fn grays_are_known_and_take_a_part_of_the_room() {
+        let rgba: Vec<u8> = (0..=255).flat_map(|step| [step, step, step, 255]).collect();
+        let picture = Picture {
+            width: 32,
+            height: 8,
+            rgba,
+        };
+        assert!(is_gray(&picture));
+        let file = gray(&picture).unwrap();
+        let read = image::load_from_memory(&file).unwrap();
+        assert_eq!(read.color(), image::ColorType::L8);
+        assert_eq!(read.to_rgba8().into_raw(), picture.rgba);
+        let red = Picture {
+            rgba: vec![9, 8, 8, 255],
+            width: 1,
+            height: 1,
+        };
+        assert!(!is_gray(&red));
     }
 }

@@ -83,7 +83,7 @@ impl Grain {
         let radius = board.blank.radius() as f32;
         let seams: Vec<f32> = workpiece.seams().iter().map(|&seam| seam as f32).collect();
         let is_matched = board.panel.build == Build::Halves;
-        let moved = moved(workpiece);
+        let (moved, blank) = (moved(workpiece), blank(workpiece));
         let strips = (0..=seams.len())
             .map(|at| {
                 let lower = at.checked_sub(1).and_then(|at| seams.get(at));
@@ -92,7 +92,11 @@ impl Grain {
                 if is_matched {
                     Strip::of((cut, &look), (0.0, radius), 1).matched(at == 0)
                 } else {
-                    Strip::of((cut, &look), (lower, upper), at as u32 + 1).moved(moved)
+                    let mut strip = Strip::of((cut, &look), (lower, upper), at as u32 + 1);
+                    if let Some(blank) = blank {
+                        strip.keep_heart(look.heart_radius as f32, blank);
+                    }
+                    strip.moved(moved)
                 }
             })
             .collect();
@@ -195,6 +199,24 @@ fn moved(workpiece: &Workpiece) -> Vec2 {
         (Some([x, _]), Some(best), Build::Seams { .. }) => Vec2::new(x - best.circle.center.x, 0.0),
         _ => Vec2::ZERO,
     }
+}
+
+/// The lower and the upper edge of the blank above the best place for the pin, mm: heartwood reaches over all of it,
+/// wherever the board is moved. None for a board that is not sawn from one blank in one piece.
+fn blank(workpiece: &Workpiece) -> Option<(f32, f32)> {
+    let plan = workpiece.stock()?;
+    let best = plan.best.as_ref()?.circle.center.y;
+    let slab = plan.slab.as_ref().ok()?;
+    let heights = slab
+        .outline
+        .corners()
+        .iter()
+        .map(|corner| (corner.y - best) as f32);
+    let is_whole = matches!(workpiece.board().panel.build, Build::Whole);
+    is_whole.then(|| {
+        let start = (f32::INFINITY, f32::NEG_INFINITY);
+        heights.fold(start, |(low, high), y| (low.min(y), high.max(y)))
+    })
 }
 
 impl Grain {

@@ -33,7 +33,8 @@
 //! # What is inside
 //!
 //! * [`proof`]: the page for the customer, with title and facts; [`Picture`], [`PictureError`], [`SIZES`], [`Words`].
-//! * [`glimpse`]: the board alone, to fill a window; [`GroundColors`], [`PAPER`].
+//! * [`glimpse`]: the board with a hand or a ruler, to fill a window; [`size_shown`], [`GroundColors`], [`PAPER`].
+//! * [`thumbnail`]: the board alone in grays, for a page printed in black.
 //! * [`wood_face`]: the wood alone, as a ground for drawings.
 //! * [`BlankWood`]: the wood of the blank, from which the board is sawn.
 //! * [`View`]: from above, or in perspective.
@@ -47,6 +48,7 @@ mod face;
 mod grain;
 mod hand;
 mod letters;
+mod live;
 mod noise;
 mod page;
 mod paint;
@@ -61,7 +63,10 @@ mod view;
 
 pub use blank::BlankWood;
 pub use face::wood_face;
+pub use live::size_shown;
 pub use page::{Hand, Line, Page, facts};
-pub use proof::{GroundColors, PAPER, Picture, PictureError, SIZES, Words, glimpse, proof};
+pub use proof::{
+    GroundColors, PAPER, Picture, PictureError, SIZES, Words, glimpse, proof, thumbnail,
+};
 pub use ruler::Ruler;
 pub use view::{Area, View};

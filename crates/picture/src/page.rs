@@ -252,7 +252,7 @@ fn told(workpiece: &Workpiece, view: View, beside: (bool, Option<&Ruler>)) -> Ve
 }
 
 /// A ruler on the page, no longer than this, to the scale of the board; told by the middle of its right end.
-fn flat_ruler(units: Units, ((right, middle), scale): ((f64, f64), f64), most: f64) -> Ruler {
+pub fn flat_ruler(units: Units, ((right, middle), scale): ((f64, f64), f64), most: f64) -> Ruler {
     let kind = Ruler::kind(units, most);
     let (left, low) = (
         right - kind.0 * scale,
@@ -263,7 +263,7 @@ fn flat_ruler(units: Units, ((right, middle), scale): ((f64, f64), f64), most: f
 
 /// A ruler that lies on the table before the board, as far away as its nearest edge; told by its lower left corner in the
 /// picture.
-fn standing_ruler(
+pub fn standing_ruler(
     workpiece: &Workpiece,
     (view, area): (View, Area),
     (x, y): (f64, f64),

@@ -2,9 +2,12 @@
 
 use workshop::Workpiece;
 
+use crate::grain::Grain;
 use crate::letters;
+use crate::live::Live;
 use crate::page::{Hand, Page};
 use crate::render::{Ground, Shot};
+use crate::ruler::Ruler;
 use crate::scene::Scene;
 use crate::shade::Light;
 use crate::tone::Tone;
@@ -101,12 +104,7 @@ pub fn proof(
     let page = Page::of(workpiece, view, longest);
     let size = (page.width as usize, page.height as usize);
     let mut rgba = board_pixels(workpiece, view, (size, page.board), PAPER, cancel)?;
-    if let Some(hand) = &page.hand {
-        lay_hand(hand, &mut rgba, size);
-    }
-    if let Some(ruler) = &page.ruler {
-        ruler.lay(&mut rgba, size.0);
-    }
+    lay_beside((page.hand.as_ref(), page.ruler.as_ref()), &mut rgba, size);
     let picture = Picture {
         width: page.width,
         height: page.height,
@@ -118,7 +116,7 @@ pub fn proof(
     })
 }
 
-/// The board alone on its ground, to fill a window of so many pixels.
+/// The board on its ground with a hand or a ruler beside it, to fill a window of so many pixels.
 ///
 /// It is for a first look at few pixels, while the window is turned or a number is dragged, and for a finer one when that has
 /// come to rest. It has no words, since a window has words of its own.
@@ -150,20 +148,93 @@ pub fn glimpse(
     if width.min(height) < least || asked > most {
         return Err(PictureError::Size { asked, least, most });
     }
-    let margin = 0.07 * f64::from(width.min(height));
-    let area = Area {
-        x: margin,
-        y: margin,
-        width: f64::from(width) - 2.0 * margin,
-        height: f64::from(height) - 2.0 * margin,
-    };
-    let size = (width as usize, height as usize);
-    let rgba = board_pixels(workpiece, view, (size, area), colors, cancel)?;
+    let (live, size) = (
+        Live::of(workpiece, view, (width, height)),
+        (width as usize, height as usize),
+    );
+    let mut rgba = board_pixels(workpiece, view, (size, live.board), colors, cancel)?;
+    lay_beside((live.hand.as_ref(), live.ruler.as_ref()), &mut rgba, size);
     Ok(Picture {
         width,
         height,
         rgba,
     })
+}
+
+/// Mean brightness of a thumbnail's wood, as sRGB: light enough that a laser printer's gray leaves bores and words dark.
+const LIGHT_WOOD: f64 = 0.8;
+
+/// The board alone from above, in grays on white paper, in a square of so many pixels; `inset` is the share of the side that
+/// stays white around it.
+///
+/// Dark woods are brought up and pale ones left, so that bores, grooves and pieces stand out on any printer.
+///
+/// ```
+/// use board::{Board, Wood};
+/// use picture::thumbnail;
+/// use workshop::Workpiece;
+/// let board = Board { wood: Some(Wood::default()), ..Board::default() };
+/// let picture = thumbnail(&Workpiece::of(&board)?, 100, 0.08, &|| false).unwrap();
+/// let pixel = |x: usize, y: usize| &picture.rgba[(y * 100 + x) * 4..][..3];
+/// assert_eq!(pixel(1, 1), [255, 255, 255]);
+/// // Walnut is light gray.
+/// assert!(pixel(44, 53)[0] > 150 && pixel(44, 53)[0] == pixel(44, 53)[2]);
+/// # Ok::<(), board::BuildError>(())
+/// ```
+///
+/// # Errors
+/// As [`proof`].
+pub fn thumbnail(
+    workpiece: &Workpiece,
+    pixels: u32,
+    inset: f64,
+    cancel: &(dyn Fn() -> bool + Sync),
+) -> Result<Picture, PictureError> {
+    let (side, white) = (f64::from(pixels), [255; 3]);
+    let inset = inset.clamp(0.0, 0.4) * side;
+    let area = Area {
+        x: inset,
+        y: inset,
+        width: side - 2.0 * inset,
+        height: side - 2.0 * inset,
+    };
+    let ground = GroundColors {
+        light: white,
+        dark: white,
+    };
+    let size = (pixels as usize, pixels as usize);
+    let mut rgba = board_pixels(workpiece, View::Above, (size, area), ground, cancel)?;
+    let wood = bright(Grain::of(workpiece).mean().color()).clamp(0.05, 0.9);
+    for pixel in rgba.chunks_exact_mut(4) {
+        if let [red, green, blue, _] = pixel {
+            let gray = lifted(bright([*red, *green, *blue]), wood);
+            let gray = (gray * 255.0).round().clamp(0.0, 255.0) as u8;
+            (*red, *green, *blue) = (gray, gray, gray);
+        }
+    }
+    Ok(Picture {
+        width: pixels,
+        height: pixels,
+        rgba,
+    })
+}
+
+/// A brightness with that of the wood brought to light gray: what is darker is parted from it more, what is lighter less.
+fn lifted(bright: f64, wood: f64) -> f64 {
+    let share = bright / wood;
+    if share < 1.0 {
+        LIGHT_WOOD * share * libm::sqrt(share)
+    } else {
+        // Paper and the faint end of a shadow on it are white.
+        let rest = (bright - wood) / (0.97 - wood).max(0.02);
+        LIGHT_WOOD + (1.0 - LIGHT_WOOD) * rest.min(1.0)
+    }
+}
+
+/// Brightness of a color, 0 to 1: its parts weighted as the eye sees them (luma of Rec. 709, from memory).
+fn bright([red, green, blue]: [u8; 3]) -> f64 {
+    let weighted = 0.2126 * f64::from(red) + 0.7152 * f64::from(green) + 0.0722 * f64::from(blue);
+    weighted / 255.0
 }
 
 /// Colors of the ground: where it is lightest, and in the corners; sRGB.
@@ -208,6 +279,20 @@ fn board_pixels(
     let threads = std::thread::available_parallelism().map_or(1, core::num::NonZero::get);
     shot.pixels(threads.min(16), cancel)
         .ok_or(PictureError::Stopped)
+}
+
+/// Lays a hand or a ruler over the pixels.
+fn lay_beside(
+    (hand, ruler): (Option<&Hand>, Option<&Ruler>),
+    rgba: &mut [u8],
+    size: (usize, usize),
+) {
+    if let Some(hand) = hand {
+        lay_hand(hand, rgba, size);
+    }
+    if let Some(ruler) = ruler {
+        ruler.lay(rgba, size.0);
+    }
 }
 
 /// Lays the hand over the ground, as a shape a little darker than it.

@@ -104,7 +104,7 @@ fn exported(source: &Source, kind: Kind) -> Result<(), Fault> {
     };
     for file in &content.0 {
         let sheets: &[Sheet] = match &file.body {
-            Body::Pages(sheets, _) => sheets,
+            Body::Pages(sheets, _) | Body::Illustrated(sheets, _) => sheets,
             Body::Svg(sheet) | Body::Dxf(sheet) => core::slice::from_ref(sheet),
             Body::Picture(..) | Body::Text(_) => &[],
         };

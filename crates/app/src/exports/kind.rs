@@ -201,7 +201,7 @@ impl Kind {
                 "what to measure after taping or drilling, and how to fix a hole that went wrong"
             }
             Self::Proof => {
-                "the finished board with its pieces, to show before you cut: from above and in perspective"
+                "the finished board with its pieces, to show before you cut: from above and in perspective. In SVG and PDF the board is a picture too, and the words are text"
             }
             Self::Sums => {
                 "each figure with its formula and source, for a spreadsheet or another program"

@@ -8,10 +8,11 @@ mod maker;
 use std::sync::Arc;
 
 use egui::{
-    Key, Rect, Role, Sense, Shape, TextureHandle, TextureOptions, Ui, WidgetInfo, pos2, vec2,
+    Key, Rect, Role, Sense, Shape, TextureHandle, TextureOptions, Ui, UiBuilder, WidgetInfo, pos2,
+    vec2,
 };
 use geometry::Angle;
-use picture::View;
+use picture::{View, size_shown};
 use workshop::Workpiece;
 
 use crate::camera::Camera;
@@ -167,11 +168,24 @@ pub fn proof_view_ui(
     if response.has_focus() {
         pen.focus();
     }
+    drop(pen);
+    size_ui(ui, response.rect, workpiece, state);
     let name = match state.look {
         Look::Above => "Picture of the finished board, from above",
         Look::Perspective => "Picture of the finished board, in perspective",
     };
     response.widget_info(|| WidgetInfo::labeled(Role::Figure, true, name));
+}
+
+/// The length of the hand or the ruler in the picture, in its lower left corner.
+fn size_ui(ui: &mut Ui, frame: Rect, workpiece: &Workpiece, state: &ProofViewState) {
+    let Some(wish) = state.wish.as_ref().filter(|_| state.shown.is_some()) else {
+        return;
+    };
+    let words = size_shown(workpiece, wish.view, wish.size);
+    let corner = Rect::from_min_max(frame.left_bottom() - vec2(0.0, 26.0), frame.max);
+    let place = UiBuilder::new().max_rect(corner.shrink2(vec2(theme::GAP, 2.0)));
+    ui.new_child(place).label(words);
 }
 
 /// From above or in perspective; back to the usual view; and where wood is missing, that it is.

@@ -322,7 +322,7 @@ fn check_tells_other_programs_the_same() {
 }
 
 /// The files of a board that plans for nothing more.
-const USUAL: [&str; 19] = [
+const USUAL: [&str; 21] = [
     "oak-for-two-card.pdf",
     "oak-for-two-cut-list.csv",
     "oak-for-two-holes.csv",
@@ -330,7 +330,9 @@ const USUAL: [&str; 19] = [
     "oak-for-two-jig.pdf",
     "oak-for-two-job.pdf",
     "oak-for-two-lists.pdf",
+    "oak-for-two-proof-perspective.pdf",
     "oak-for-two-proof-perspective.png",
+    "oak-for-two-proof-perspective.svg",
     "oak-for-two-proof.pdf",
     "oak-for-two-proof.png",
     "oak-for-two-proof.svg",

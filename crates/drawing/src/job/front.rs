@@ -1,11 +1,11 @@
-//! The first page of the job sheet: the board as a drawing, who plays with which color, the time of it all, and what is still found.
+//! The first page of the job sheet: the board, who plays with which color, the time of it all, and what is still found.
 
 use board::several;
 use kurbo::{Point, Size};
 use workshop::{FIRST, Finding, Severity, WorkPlan, Workpiece, player_look};
 
 use crate::font::{self, Weight};
-use crate::looks::{color_name, mark_name, small_plan};
+use crate::looks::{color_name, mark_name, player_numbers, small_plan};
 use crate::{Align, Anchor, Block, Cell, Column, Figure, Item, Line, Shape, Table, Text};
 
 /// Width and height of the drawing of the board, mm, where the page is wide enough.
@@ -19,10 +19,12 @@ const STEP: f64 = 5.6;
 
 /// The blocks of the first page, for a page so wide, mm.
 ///
+/// Where a picture of the board is laid under the numbers of the players, the board is not drawn.
+///
 /// Findings come last, since their number is not known: all else stays in its place from sheet to sheet.
-pub fn front(workpiece: &Workpiece, width: f64) -> Vec<Block> {
+pub fn front(workpiece: &Workpiece, width: f64, is_pictured: bool) -> Vec<Block> {
     let mut blocks = vec![
-        Block::Figure(seen(workpiece, width)),
+        Block::Figure(seen(workpiece, width, is_pictured)),
         Block::Type(BESIDE),
         Block::Words(about(workpiece)),
         Block::Words(in_all(workpiece.work_plan())),
@@ -33,13 +35,22 @@ pub fn front(workpiece: &Workpiece, width: f64) -> Vec<Block> {
     blocks
 }
 
+/// Side of the square with the board on a page so wide, mm.
+pub fn side(width: f64) -> f64 {
+    BOARD.min(0.45 * width)
+}
+
 /// The board from above, and beside it the players by their colors and marks.
 ///
 /// Players for whom there is no room below each other go on in another column; a line that is too long for its column is
 /// cut.
-fn seen(workpiece: &Workpiece, width: f64) -> Figure {
-    let side = BOARD.min(0.45 * width);
-    let mut items = small_plan(workpiece, side);
+fn seen(workpiece: &Workpiece, width: f64, is_pictured: bool) -> Figure {
+    let side = side(width);
+    let mut items = if is_pictured {
+        player_numbers(workpiece, side)
+    } else {
+        small_plan(workpiece, side)
+    };
     let left = side + 6.0;
     let room = width - left;
     let each = ((side / STEP) as usize).max(1);

@@ -8,12 +8,16 @@
 mod front;
 mod steps;
 
+use kurbo::Rect;
 use workshop::{Workpiece, paper_size};
 
-use crate::{Block, Head, Sheet, Stamp, pages};
+use crate::pages::beginning;
+use crate::{Block, Head, Sheet, Stamp, looks, pages};
 
 /// The job sheet of a board on the paper of its template: the board and what is still found on it, then every operation in its
 /// order, stage by stage, with what to mind, boxes to tick, and the figures that it needs.
+///
+/// On the first page a square is kept for a picture of the board, see [`job_picture`].
 ///
 /// ```
 /// use board::Board;
@@ -26,11 +30,49 @@ use crate::{Block, Head, Sheet, Stamp, pages};
 /// ```
 pub fn job_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     let template = workpiece.board().template;
-    let head = Head::of("Job sheet", "job sheet", workpiece, stamp);
+    let head = head(workpiece, stamp);
     let paper = paper_size(template.paper);
-    let mut blocks = front::front(workpiece, paper.width - 2.0 * template.margin);
+    let is_pictured = job_picture(workpiece, stamp).is_some();
+    let width = paper.width - 2.0 * template.margin;
+    let mut blocks = front::front(workpiece, width, is_pictured);
     blocks.extend(stages(workpiece));
     pages(paper, template.margin, &head, &blocks)
+}
+
+fn head(workpiece: &Workpiece, stamp: &Stamp) -> Head {
+    Head::of("Job sheet", "job sheet", workpiece, stamp)
+}
+
+/// A square on the first page of the job sheet that is kept for a picture of the board.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PictureRoom {
+    /// The square, mm from the lower left corner of the paper.
+    pub area: Rect,
+    /// The share of its side that stays free around the board, for the numbers of the players.
+    pub inset: f64,
+}
+
+/// The place on the first page of the job sheet that is kept for a picture of the board; none on paper so small that the
+/// board is drawn on a page of its own.
+///
+/// ```
+/// use board::Board;
+/// use drawing::{Stamp, job_picture};
+/// use workshop::Workpiece;
+///
+/// let room = job_picture(&Workpiece::of(&Board::default())?, &Stamp::default()).unwrap();
+/// assert_eq!((room.area.width(), room.area.height()), (66.0, 66.0));
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn job_picture(workpiece: &Workpiece, stamp: &Stamp) -> Option<PictureRoom> {
+    let template = workpiece.board().template;
+    let paper = paper_size(template.paper);
+    let side = front::side(paper.width - 2.0 * template.margin);
+    let (corner, below) = beginning(paper, template.margin, &head(workpiece, stamp));
+    (side <= below).then(|| PictureRoom {
+        area: Rect::new(corner.x, corner.y - side, corner.x + side, corner.y),
+        inset: looks::AROUND / side,
+    })
 }
 
 /// The stages of the work, each kept on a page where one holds it.

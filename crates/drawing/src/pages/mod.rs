@@ -8,7 +8,7 @@ mod table;
 mod wrap;
 
 use board::Board;
-use kurbo::Size;
+use kurbo::{Point, Size};
 use workshop::{Workpiece, paper_size};
 
 use crate::stopped::stop_line;
@@ -114,6 +114,13 @@ pub fn pages(paper: Size, margin: f64, head: &Head, blocks: &[Block]) -> Vec<She
     let mut flow = Flow::new(paper, margin, head);
     lay(&mut flow, blocks);
     flow.finish()
+}
+
+/// The upper left corner of the first block on the first page, mm from the lower left corner of the paper, and the room
+/// below it.
+pub(crate) fn beginning(paper: Size, margin: f64, head: &Head) -> (Point, f64) {
+    let flow = Flow::new(paper, margin, head);
+    (Point::new(margin, flow.top()), flow.left())
 }
 
 /// The blocks on as many pages as they take of the paper that the board's template is printed on, with the template's margin.

@@ -28,19 +28,29 @@ pub fn placed(area: Rect) -> String {
 
 /// Writes the picture as an image object: its data are those of a PNG, row by row with the filter of each.
 pub fn write(pdf: &mut Pdf, id: Ref, picture: &Picture) -> Result<(), Error> {
-    let data = packed(&png(picture)?);
+    let is_gray = png::is_gray(picture);
+    let file = if is_gray {
+        png::gray(picture)?
+    } else {
+        png::png(picture)?
+    };
+    let data = packed(&file);
     let side = |side: u32| i32::try_from(side).unwrap_or(i32::MAX);
     let mut image = pdf.image_xobject(id, &data);
     image.filter(Filter::FlateDecode);
     image
         .width(side(picture.width))
         .height(side(picture.height));
-    image.color_space().device_rgb();
+    if is_gray {
+        image.color_space().device_gray();
+    } else {
+        image.color_space().device_rgb();
+    }
     image.bits_per_component(8);
     image
         .decode_parms()
         .predictor(Predictor::PngOptimum)
-        .colors(3)
+        .colors(if is_gray { 1 } else { 3 })
         .bits_per_component(8)
         .columns(side(picture.width));
     Ok(())

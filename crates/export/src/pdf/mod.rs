@@ -97,23 +97,24 @@ pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, Error> {
     written(sheets, None, options)
 }
 
-/// A PDF of one sheet with a picture behind everything, in an area of the sheet (mm, y up).
+/// A PDF of sheets with a picture behind everything on the first, in an area of it (mm, y up).
 ///
-/// The picture is kept without loss, in the way of PNG (ISO 32000-1:2008, 7.4.4.4), and in the colors of the screen.
+/// The picture is kept without loss, in the way of PNG (ISO 32000-1:2008, 7.4.4.4), and in the colors of the screen; one of
+/// grays alone as grays, in a third of the room.
 ///
 /// # Errors
 ///
 /// As [`pdf()`], and as [`crate::png()`].
 pub fn pdf_over(
-    sheet: &Sheet,
+    sheets: &[Sheet],
     picture: &Picture,
     area: kurbo::Rect,
     options: &PdfOptions,
 ) -> Result<Vec<u8>, Error> {
-    written(core::slice::from_ref(sheet), Some((picture, area)), options)
+    written(sheets, Some((picture, area)), options)
 }
 
-/// The file of sheets, with a picture behind every one of them where there is one.
+/// The file of sheets, with a picture behind the first of them where there is one.
 fn written(
     sheets: &[Sheet],
     behind: Option<(&Picture, kurbo::Rect)>,
@@ -129,11 +130,10 @@ fn written(
         forms: (sheets.len() > 1).then(Forms::default),
         layers: options.layers,
     };
+    let mut behind_first = behind.map(|(_, area)| image::placed(area));
     for sheet in sheets {
         let content = content::page(sheet, &mut shared);
-        let behind = behind
-            .map(|(_, area)| image::placed(area))
-            .unwrap_or_default();
+        let behind = behind_first.take().unwrap_or_default();
         document.add_page(sheet, &(behind + &content));
     }
     if let Some((picture, _)) = behind {

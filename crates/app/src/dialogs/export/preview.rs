@@ -5,13 +5,13 @@ use std::sync::mpsc::{Receiver, channel};
 
 use egui::{
     Align, ColorImage, Context, Key, Layout, RichText, ScrollArea, TextStyle, TextureHandle,
-    TextureOptions, Ui, Vec2,
+    TextureId, TextureOptions, Ui, Vec2,
 };
 use picture::Picture;
 
 use crate::exports::{Content, Kind, Part, Source};
 use crate::host::Host;
-use crate::sheet_view::{SheetViewState, sheet_view_ui};
+use crate::sheet_view::{SheetViewState, illustrated_ui, sheet_view_ui};
 use crate::theme;
 
 /// The preview of a kind of export; worked out beside the window.
@@ -116,6 +116,14 @@ pub fn preview_ui(ui: &mut Ui, preview: &mut Preview, size: Vec2) {
                         let size = ui.available_size();
                         sheet_view_ui(ui, size, sheet, "Preview of the sheet", &mut preview.view);
                     }
+                    Some((_, Part::Illustrated(sheet, picture, area))) => {
+                        let page = (preview.page, *picture);
+                        let texture = texture_of(ui.ctx(), page, &mut preview.texture);
+                        let size = ui.available_size();
+                        let shown = (*sheet, Some((texture, *area)));
+                        let name = "Preview of the sheet";
+                        illustrated_ui(ui, size, shown, name, &mut preview.view);
+                    }
                     Some((_, Part::Picture(picture))) => {
                         picture_ui(ui, (preview.page, picture), &mut preview.texture);
                     }
@@ -160,20 +168,32 @@ fn picture_ui(
     (page, picture): (usize, &Picture),
     texture: &mut Option<(usize, TextureHandle)>,
 ) {
-    if texture.as_ref().is_none_or(|(known, _)| *known != page) {
-        let size = [picture.width as usize, picture.height as usize];
-        let image = ColorImage::from_rgba_unmultiplied(size, &picture.rgba);
-        let handle = ui
-            .ctx()
-            .load_texture("proof", image, TextureOptions::LINEAR);
-        *texture = Some((page, handle));
-    }
+    texture_of(ui.ctx(), (page, picture), texture);
     let room = ui.available_size();
     if let Some((_, texture)) = texture {
         let image = egui::Image::new(&*texture)
             .fit_to_exact_size(room)
             .alt_text("Preview of the proof");
         ui.centered_and_justified(|ui| ui.add(image));
+    }
+}
+
+/// The picture of a page on the graphics card, brought there once.
+fn texture_of(
+    ctx: &Context,
+    (page, picture): (usize, &Picture),
+    kept: &mut Option<(usize, TextureHandle)>,
+) -> TextureId {
+    match kept {
+        Some((known, texture)) if *known == page => texture.id(),
+        _ => {
+            let size = [picture.width as usize, picture.height as usize];
+            let image = ColorImage::from_rgba_unmultiplied(size, &picture.rgba);
+            let texture = ctx.load_texture("proof", image, TextureOptions::LINEAR);
+            let id = texture.id();
+            *kept = Some((page, texture));
+            id
+        }
     }
 }
 

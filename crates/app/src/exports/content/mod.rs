@@ -50,6 +50,8 @@ pub struct File {
 pub enum Body {
     /// Pages of a PDF, with layers where the kind says so.
     Pages(Vec<Sheet>, Layers),
+    /// Pages of a PDF with a picture behind everything on the first, and where it lies, mm.
+    Illustrated(Vec<Sheet>, Arc<(Picture, Rect)>),
     /// A drawing as SVG.
     Svg(Box<Sheet>),
     /// A drawing as DXF.
@@ -61,11 +63,13 @@ pub enum Body {
 }
 
 /// The files of a proof, by the ends of their names.
-const PROOFS: [&str; 4] = [
+const PROOFS: [&str; 6] = [
     "proof.png",
     "proof-perspective.png",
     "proof.svg",
+    "proof-perspective.svg",
     "proof.pdf",
+    "proof-perspective.pdf",
 ];
 
 /// A picture, and the words that go with it.
@@ -106,6 +110,8 @@ pub enum Layers {
 pub enum Part<'a> {
     /// A sheet.
     Sheet(&'a Sheet),
+    /// A sheet with a picture behind everything, and where it lies, mm.
+    Illustrated(&'a Sheet, &'a Picture, Rect),
     /// A picture.
     Picture(&'a Picture),
     /// A text.
@@ -122,13 +128,20 @@ impl Content {
             };
             let whole = of("file", at, self.0.len(), &file.ending);
             match &file.body {
-                Body::Pages(sheets, _) => {
+                Body::Pages(sheets, _) | Body::Illustrated(sheets, _) => {
+                    let first = parts.len();
                     parts.extend(sheets.iter().enumerate().map(|(page, sheet)| {
                         (
                             of("page", page, sheets.len(), &sheet.label),
                             Part::Sheet(sheet),
                         )
                     }));
+                    if let Body::Illustrated(sheets, behind) = &file.body
+                        && let (Some((_, part)), Some(sheet)) =
+                            (parts.get_mut(first), sheets.first())
+                    {
+                        *part = Part::Illustrated(sheet, &behind.0, behind.1);
+                    }
                 }
                 Body::Svg(sheet) | Body::Dxf(sheet) => parts.push((whole, Part::Sheet(sheet))),
                 Body::Picture(shown, _) => parts.push((whole, Part::Picture(&shown.whole))),
@@ -235,7 +248,7 @@ impl Source {
                 let order = self.workpiece.drilling_order();
                 self.programs(&self.workpiece.hole_table().in_order(&order.rows))?
             }
-            Kind::Job => self.job(),
+            Kind::Job => self.job()?,
             Kind::Card => self.card(),
             Kind::Filling => self.filling(),
             Kind::Finish => self.finish(),
@@ -287,7 +300,11 @@ impl Source {
             }
             Body::Picture(shown, PictureFormat::Pdf) => {
                 let options = self.pdf_options(false);
-                export::pdf_over(&shown.sheet, &shown.bare, shown.area, &options)?
+                let sheets = core::slice::from_ref(&shown.sheet);
+                export::pdf_over(sheets, &shown.bare, shown.area, &options)?
+            }
+            Body::Illustrated(sheets, behind) => {
+                export::pdf_over(&sheets, &behind.0, behind.1, &self.pdf_options(false))?
             }
             Body::Text(text) => text,
         })
@@ -414,16 +431,14 @@ impl Source {
         Ok(vec![pdf("sector.pdf", sheets)])
     }
 
-    /// The proof from above in every format, and in perspective as a picture.
+    /// The proof from above and in perspective, in every format.
     fn proof(&self) -> Result<Vec<File>, ExportError> {
         let above = Arc::new(self.picture(View::Above)?);
         let perspective = Arc::new(self.picture(View::PERSPECTIVE)?);
-        let shown = [
-            (above.clone(), PictureFormat::Png),
-            (perspective, PictureFormat::Png),
-            (above.clone(), PictureFormat::Svg),
-            (above, PictureFormat::Pdf),
-        ];
+        let formats = [PictureFormat::Png, PictureFormat::Svg, PictureFormat::Pdf];
+        let shown = formats
+            .into_iter()
+            .flat_map(|format| [(above.clone(), format), (perspective.clone(), format)]);
         let files = PROOFS.into_iter().zip(shown);
         let made = |(ending, (shown, format))| file(ending, Body::Picture(shown, format));
         Ok(files.map(made).collect())

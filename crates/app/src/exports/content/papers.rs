@@ -1,21 +1,35 @@
 //! The papers of an order: for the shop the job sheet, plans, lists and sums; for the customer card and quote; and the calendar for both.
 
+use std::sync::Arc;
+
+use board::INCH;
 use drawing::{
     Sheet, calendar_pages, card_sheet, costing_pages, filling_pages, finish_pages, job_pages,
-    lists_pages, quote_pages, repair_pages, section_page,
+    job_picture, lists_pages, quote_pages, repair_pages, section_page,
 };
+use picture::thumbnail;
 use workshop::paper_size;
 
 use super::super::ExportError;
 use super::{Body, File, Source, file, pdf};
 
+/// Pixels an inch of the picture on the job sheet: as fine as a laser printer's grays.
+const THUMBNAIL: f64 = 300.0;
+
 /// The ends of the names of the calendar's files.
 pub(super) const CALENDAR: [&str; 3] = ["calendar.pdf", "calendar.ics", "calendar.csv"];
 
 impl Source {
-    /// The job sheet, its pages numbered through.
-    pub(super) fn job(&self) -> Vec<File> {
-        vec![pdf("job.pdf", self.numbered(self.job_sheets()))]
+    /// The job sheet, its pages numbered through, with a picture of the board on the first.
+    pub(super) fn job(&self) -> Result<Vec<File>, ExportError> {
+        let sheets = self.numbered(self.job_sheets());
+        let Some(room) = job_picture(&self.workpiece, &self.stamp()) else {
+            return Ok(vec![pdf("job.pdf", sheets)]);
+        };
+        let pixels = (room.area.width() / INCH * THUMBNAIL).round() as u32;
+        let picture = thumbnail(&self.workpiece, pixels, room.inset, &|| false)?;
+        let body = Body::Illustrated(sheets, Arc::new((picture, room.area)));
+        Ok(vec![file("job.pdf", body)])
     }
 
     /// The work step by step, the section, the plan of the filling, and the lists of what to buy and to cut.
