@@ -89,4 +89,4 @@ pub use tools::Tools;
 pub use units::{Fraction, Units};
 pub use when::{Clock, Day, DaysOff, WhenError, time_zone, weekday_word};
 pub use wood::{Air, Cut, Wood};
-pub use words::{capital, counted, in_a_row, several, with_article};
+pub use words::{as_sentence, capital, counted, in_a_row, several, with_article};

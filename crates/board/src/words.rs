@@ -65,6 +65,21 @@ pub fn in_a_row(words: &[&str]) -> String {
     }
 }
 
+/// A sentence: with a capital at its beginning and a period at its end, unless another mark closes it.
+///
+/// ```
+/// use board::as_sentence;
+/// assert_eq!(as_sentence("the lid binds"), "The lid binds.");
+/// assert_eq!(as_sentence("Use 5/8\"."), "Use 5/8\".");
+/// ```
+pub fn as_sentence(words: &str) -> String {
+    let sentence = capital(words.trim_end());
+    if sentence.is_empty() || sentence.ends_with(['.', '!', '?', '…']) {
+        return sentence;
+    }
+    sentence + "."
+}
+
 /// Words with a capital at their beginning; what begins with no letter stays as it is.
 ///
 /// ```

@@ -119,14 +119,14 @@ fn measured(workpiece: &Workpiece) -> Vec<Block> {
         ("Longer by", Align::End),
         ("Unexplained", Align::End),
     ];
-    let verdict = board::capital(&verdict_words(workpiece));
+    let verdict = verdict_words(workpiece);
     vec![
         Block::Heading("Measured".into()),
         Block::Table(Table {
             columns: Column::all(&columns),
             rows: rows.collect(),
         }),
-        Block::Words(format!("{verdict}.")),
+        Block::Words(verdict),
     ]
 }
 
@@ -134,13 +134,10 @@ fn measured(workpiece: &Workpiece) -> Vec<Block> {
 ///
 /// A hole that is left as it is has a sentence and no steps, so that nobody looks for them.
 fn mended(repair: &Repair, units: Units) -> Vec<Block> {
-    let words = repair.words(units);
-    let mut blocks = vec![Block::Words(format!(
-        "{} is {}. It leaves {}. Remedy: {}.",
-        repair.hole, words.mistake, words.leaves, words.remedy
-    ))];
-    if !words.steps.is_empty() {
-        blocks.push(Block::Ticked(words.steps));
+    let mut blocks = vec![Block::Words(repair.sentences(units))];
+    let steps = repair.words(units).steps;
+    if !steps.is_empty() {
+        blocks.push(Block::Ticked(steps));
     }
     blocks
 }

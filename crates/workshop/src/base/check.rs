@@ -8,11 +8,12 @@ use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::recess::recess_outline;
 use crate::{Mend, Workpiece};
 
-pub const STATEMENT: &str = "A turntable carries no more than it is rated for: board, pieces and the load typed. The \
-     rating is for a load in the middle, and yours to read off the turntable. A push down on the rim tips the board \
-     when it is over W a / (ρ - a), by moments about the edge of the footing; the least push that may do so is the \
-     maker's to set, {10 N} by default: about {1 kg|2 lb}, a hand that rests on the rim; our own estimate, no source. The base \
-     leaves the storage recess open. What is glued on across the grain is no wider than {100 mm}; common practice, no source.";
+pub const STATEMENT: &str = "A turntable carries no more than it is rated for: board, pieces and the extra load \
+     entered. The rating is for a load in the middle; read it off the turntable. A push down on the rim tips the \
+     board when it is over W a / (ρ - a), by moments about the edge of the footing. The least push that may tip it is \
+     yours to set; the default, {10 N}, is about {1 kg|2 lb}, a hand resting on the rim: our own estimate, no source. \
+     The base leaves the storage recess open. A base glued on across the grain is no wider than {100 mm}; common \
+     practice, no source.";
 
 /// Every finding about the base.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -23,7 +24,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let of_weight = match standing {
         Ok(standing) => vec![rated(board, standing), tips(board, standing)],
         Err(error) => {
-            let message = format!("what the base carries is not known: {error}");
+            let message = format!("The load on the base is not known: {error}.");
             vec![Some(Finding::new(Severity::Note, Rule::Base, message))]
         }
     };
@@ -41,7 +42,7 @@ fn rated(board: &Board, standing: &Standing) -> Option<Finding> {
     (carried > rating + HAIR).then(|| {
         let [carried, rating] = [carried, rating].map(Measure::kilograms);
         let message = format!(
-            "the turntable carries {}, over the {} it is rated for",
+            "The turntable carries {} and is rated for {}. Use a larger one.",
             carried.shown(board.units),
             rating.shown(board.units)
         );
@@ -55,7 +56,7 @@ fn tips(board: &Board, standing: &Standing) -> Option<Finding> {
     (push < board.limits.tip - HAIR).then(|| {
         let [push, wanted] = [push, board.limits.tip].map(Measure::newtons);
         let message = format!(
-            "a push of {} on the rim tips the board, {} wanted; a wider base stands better",
+            "A push of {} on the rim tips the board; the limit is {}. Use a wider base.",
             push.shown(board.units),
             wanted.shown(board.units)
         );
@@ -89,8 +90,8 @@ fn glued(workpiece: &Workpiece) -> Option<Finding> {
             format!(", which moves by {by} over that width in a year")
         });
         let message = format!(
-            "a base of {what}, {} wide, holds the board{}: board or glue will crack; fix it by screws in slots, or with the \
-             grain of the board",
+            "A base of {what}, {} wide, holds the board{}. Board or glue will crack: fix the base with screws in slots, or \
+             glue it with its grain along the board's.",
             length(diameter),
             moves.unwrap_or_default()
         );
@@ -110,7 +111,7 @@ fn beyond(board: &Board) -> Option<Finding> {
     (wide > most + HAIR).then(|| {
         let length = |mm| Measure::mm(mm).shown(board.units);
         let message = format!(
-            "the base, {} across, stands out beyond the board of {}; use a smaller base",
+            "The base is {} across and stands out beyond the board, which is {}. Use a smaller base.",
             length(wide),
             length(most)
         );
@@ -134,7 +135,9 @@ fn covers(workpiece: &Workpiece) -> Option<Finding> {
     let from = recess_outline(&opening.unwrap_or(recess)).away(Point::ORIGIN);
     let wanted = diameter / 2.0;
     (from < wanted - HAIR).then(|| {
-        let message = "the base lies over the recess, which cannot be opened below it".into();
+        let message =
+            "The base covers the recess, which cannot be opened then. Use feet or a smaller base."
+                .into();
         Finding::new(Severity::Caution, Rule::Base, message)
             .measuring(Measure::mm(from), Measure::mm(wanted))
     })
@@ -211,11 +214,7 @@ mod tests {
             })
         };
         assert_eq!(found(of(4.0), at(160.0)), []);
-        assert!(
-            found(of(4.0), at(159.0))[0]
-                .1
-                .contains("lies over the recess")
-        );
+        assert!(found(of(4.0), at(159.0))[0].1.contains("covers the recess"));
         let unweighed = Base {
             board: None,
             ..of(4.0)

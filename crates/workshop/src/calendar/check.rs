@@ -222,7 +222,9 @@ mod tests {
 
     fn one(change: impl FnOnce(&mut Schedule), begins: &str) -> String {
         let all = found(change);
-        let it = all.iter().find(|message| message.starts_with(begins));
+        let it = all
+            .iter()
+            .find(|message| message.starts_with(&board::capital(begins)));
         it.unwrap_or_else(|| panic!("{all:?}")).clone()
     }
 

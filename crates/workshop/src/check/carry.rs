@@ -9,9 +9,9 @@ use board::{Board, Measure};
 use super::{Finding, HAIR, Rule, Severity};
 use crate::Workpiece;
 
-pub const STATEMENT: &str = "The finished board with its base goes, flat or on edge, through the door or into the box that was typed; \
-     one person carries no more than the set weight. The default of {10 kg|22 lb} is the least of the guide figures for a load at \
-     arm's length and elbow height (HSE INDG143, from memory), as a wide board is held.";
+pub const STATEMENT: &str = "The finished board with its base goes, flat or on edge, through the door or into the box \
+     that was entered, and weighs no more than one person carries. The default, {10 kg|22 lb}, is the lowest guide \
+     figure for a load at arm's length and elbow height (HSE INDG143, from memory), the way a wide board is held.";
 
 /// A finding about the opening, and one about the weight.
 ///
@@ -39,13 +39,13 @@ fn opening(board: &Board) -> Option<Finding> {
     );
     let (is, most, message) = if wide > long + HAIR {
         let message = format!(
-            "the board, {} across, does not go through {through}",
+            "The board is {} across and does not go through {through}.",
             length(wide)
         );
         (wide, long, message)
     } else if high > short + HAIR {
         let message = format!(
-            "board and base, {} high, do not go through {through}; a base that comes off helps",
+            "Board and base are {} high and do not go through {through}. A base that comes off helps.",
             length(high)
         );
         (high, short, message)
@@ -68,8 +68,8 @@ fn weight(workpiece: &Workpiece) -> Option<Finding> {
     (weighs > most + HAIR).then(|| {
         let [weighs, most] = [weighs, most].map(Measure::kilograms);
         let message = format!(
-            "the board weighs {}, more than the {} that one person carries at arm's length: carry it in twos, or with handles \
-             routed into its underside",
+            "The board weighs {}; the limit for one person is {}. Carry it with two people, or rout handles into its \
+             underside.",
             weighs.shown(board.units),
             most.shown(board.units)
         );
@@ -121,7 +121,8 @@ mod tests {
                 height: 6.0 * INCH,
             });
         });
-        let said = "the board, 24\" across, does not go through an opening of 23 1/2\" by 6\"";
+        let said =
+            "The board is 24\" across and does not go through an opening of 23 1/2\" by 6\".";
         assert_eq!(wide[0].message, said);
     }
 

@@ -1,13 +1,13 @@
 //! Rule: changes by hand have a hole to change.
 
-use board::HoleName;
+use board::{HoleName, counted};
 
-use super::{Finding, Rule, Severity, counted};
+use super::{Finding, Rule, Severity};
 use crate::Mend;
 use crate::Workpiece;
 
-pub const STATEMENT: &str = "A change by hand is kept for its hole even while the board has no such hole, and comes \
-     back with it.";
+pub const STATEMENT: &str = "A hole changed by hand keeps its changes while the board does not have that hole, and \
+     gets them back when it returns.";
 
 /// A note where changes by hand wait for a hole that the board does not have now.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
@@ -21,8 +21,8 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let list: Vec<String> = names.iter().take(5).map(ToString::to_string).collect();
     let more = if names.len() > list.len() { " …" } else { "" };
     let message = format!(
-        "{} by hand for holes that are not on this board, kept for later: {}{more}",
-        counted(layout.idle_edits.len(), "change"),
+        "{} not on this board: {}{more}. The changes are kept, and come back with the holes.",
+        counted(names.len(), "edited hole is", "edited holes are"),
         list.join(", ")
     );
     Some(Finding::new(Severity::Note, Rule::Edits, message).mended_by(&[Mend::DropWaitingEdits]))

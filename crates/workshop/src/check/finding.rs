@@ -1,6 +1,6 @@
 //! Findings of the checks.
 
-use board::{HoleName, Measure, Units};
+use board::{HoleName, Measure, Units, as_sentence};
 use serde::{Serialize, Serializer};
 
 use super::Rule;
@@ -27,12 +27,12 @@ pub struct Finding {
 }
 
 impl Finding {
-    /// A finding without measures, holes or mends.
-    pub(crate) const fn new(severity: Severity, rule: Rule, message: String) -> Self {
+    /// A finding without measures, holes or mends. Its message becomes a sentence.
+    pub(crate) fn new(severity: Severity, rule: Rule, message: String) -> Self {
         Self {
             severity,
             rule,
-            message,
+            message: as_sentence(&message),
             measured: None,
             wanted: None,
             holes: Vec::new(),

@@ -88,7 +88,7 @@ mod tests {
             }
         }
         let rim = Rule::Rim.statement(Units::Mm);
-        assert!(rim.contains("The default of 6 mm is"), "{rim}");
+        assert!(rim.contains("The default, 6 mm, is"), "{rim}");
     }
 
     #[test]

@@ -1,15 +1,15 @@
 //! Rule: small pieces and magnets are no hazard to those who play.
 
-use board::{Board, PieceKind, several, show_length};
+use board::{Board, PieceKind, show_length};
 
 use super::{Finding, Rule, Severity};
 use crate::Workpiece;
 
-pub const STATEMENT: &str = "Small parts, small balls and loose magnets are a hazard to children. The rules are \
-     16 CFR 1501.4 (small parts), 16 CFR 1500.19 (small balls) and 16 CFR 1262 (magnets) in the United States; EN 71-1 \
-     has like rules in Europe. The cylinder for small parts is that of Canada SOR/2011-17, Schedule 1; that the US one is the \
-     same, and the ages of the labels, are from memory. This is a caution, not legal advice or a certificate: \
-     local law and a qualified test laboratory come first, above all where boards are sold.";
+pub const STATEMENT: &str = "Small parts, small balls and loose magnets are a hazard to children. The rules are 16 CFR \
+     1501.4 (small parts), 16 CFR 1500.19 (small balls) and 16 CFR 1262 (magnets) in the United States; EN 71-1 has \
+     similar rules in Europe. The small-parts cylinder is that of Canada SOR/2011-17, Schedule 1; that the US one is \
+     the same, and the ages on labels, are from memory. This is a caution, not legal advice or a certificate: local \
+     law and a qualified test laboratory come first, above all where boards are sold.";
 
 /// Widest ball that is a small part, mm: the cylinder is 31.7 mm wide (Canada SOR/2011-17, Schedule 1; 1.25 in in 16 CFR 1501.4, from
 /// memory).
@@ -30,15 +30,12 @@ const LABELED_UNDER: u32 = 8;
 /// use board::{Board, Units};
 /// use workshop::age_words;
 /// let words = age_words(&Board::default()).join(" ");
-/// assert!(words.contains("For players of 8 years and over"));
+/// assert!(words.contains("For ages 8 and up"));
 /// assert!(words.contains("small ball") && words.contains("no certificate"));
 /// ```
 pub fn age_words(board: &Board) -> Vec<String> {
     let piece = board.piece;
-    let mut words = vec![format!(
-        "For players of {} and over.",
-        several(piece.youngest, "year")
-    )];
+    let mut words = vec![format!("For ages {} and up.", piece.youngest)];
     if let Some(what) = size_of(board) {
         // The signal words are those of 16 CFR 1500.19, from memory.
         words.push(format!(
@@ -56,7 +53,7 @@ pub fn age_words(board: &Board) -> Vec<String> {
     }
     if words.len() > 1 {
         words.push(
-            "These words sum up rules for toys (16 CFR 1501, 1500.19 and 1262 in the US, EN 71-1 in Europe) and are no \
+            "These words sum up rules for toys (16 CFR 1501, 1500.19 and 1262 in the US, EN 71-1 in Europe). They are no \
              certificate that the board meets them."
                 .into(),
         );
@@ -105,14 +102,16 @@ fn small(board: &Board) -> Option<Finding> {
         _ => Severity::Caution,
     };
     let advice = match piece.youngest {
-        age if age < BANNED_UNDER => "banned in what is meant for children under 3",
-        age if age < LABELED_UNDER => {
-            "label the board as a choking hazard, and keep it from children under 3"
+        age if age < BANNED_UNDER => {
+            "Products for children under 3 must not have such parts: use larger pieces, or raise the youngest age"
         }
-        _ => "keep it from children under 3",
+        age if age < LABELED_UNDER => {
+            "Label the board as a choking hazard, and keep it away from children under 3"
+        }
+        _ => "Keep it away from children under 3",
     };
     let one = one(piece.kind);
-    let message = format!("a {one} of {diameter} is {what}: {advice}");
+    let message = format!("A {one} of {diameter} is {what}. {advice}.");
     Some(Finding::new(severity, Rule::Players, message))
 }
 
@@ -133,9 +132,9 @@ fn magnet(board: &Board) -> Option<Finding> {
         } else {
             Severity::Caution
         };
-        let message = "a piece with a magnet that is small enough to swallow: two swallowed magnets can kill; if a \
-             magnet can come loose its flux index must be under 50 kG²·mm² (16 CFR 1262.3), which common neodymium \
-             magnets are not; have it tested, or choose marbles or pegs"
+        let message = "A magnet piece this small can be swallowed, and two swallowed magnets can kill. If a magnet can \
+             come loose, its flux index must be under 50 kG²·mm² (16 CFR 1262.3); common neodymium magnets are above \
+             that. Have it tested, or use marbles or pegs."
             .into();
         Finding::new(severity, Rule::Players, message)
     })

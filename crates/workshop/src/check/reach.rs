@@ -3,15 +3,15 @@
 //! The two belong together: a board that is too wide to reach across is turned, and a board that is turned is held at its rim.
 //! A board without a base, or on feet, lies still; one on a turntable, or on any round base, is taken to turn.
 
-use board::{Board, Footing, Hole, HoleName, Measure, Role, show_length};
+use board::{Board, Footing, Hole, HoleName, Measure, Role, counted, show_length};
 use geometry::{Angle, Point, point_at};
 
-use super::{Finding, HAIR, Rule, Severity, counted};
+use super::{Finding, HAIR, Rule, Severity};
 use crate::{Mend, Workpiece};
 
-pub const STATEMENT: &str = "A player reaches every hole that their pieces come to, from the edge of the board where they sit; a board \
-     on a turntable is turned instead, and has a rim outside the pieces for the hand that turns it. The defaults, {610 mm|24 in} of \
-     reach, from memory, and {10 mm} of rim, common practice, no source, are yours to set: children reach less.";
+pub const STATEMENT: &str = "Every player reaches the holes their pieces come to from the edge where they sit. A board \
+     on a turntable is turned instead, and needs rim outside the pieces for the hand that turns it. The defaults are \
+     {610 mm|24 in} of reach (from memory) and {10 mm} of rim (common practice, no source); children reach less.";
 
 /// A finding about holes that are out of reach, or about a rim that is too narrow to hold.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
@@ -54,9 +54,9 @@ fn far(workpiece: &Workpiece) -> Option<Finding> {
     names.dedup();
     let length = |mm: f64| show_length((mm * 10.0).round() / 10.0, board.units);
     let message = format!(
-        "{} out of reach from the other side; worst {name}, {} from the edge where player {player} sits, and players \
-         reach {}; plan a turntable, or a smaller board",
-        counted(names.len(), "hole"),
+        "{} out of reach. Worst: {name}, {} from where player {player} sits; the limit is {}. Plan a turntable or a \
+         smaller board.",
+        counted(names.len(), "hole is", "holes are"),
         length(worst),
         show_length(reach, board.units)
     );
@@ -106,10 +106,14 @@ fn rim(workpiece: &Workpiece) -> Option<Finding> {
     let wanted = board.limits.hands;
     (least < wanted - HAIR).then(|| {
         let length = |mm: f64| Measure::mm(mm).shown(board.units);
+        let rim = if least > 0.0 {
+            format!("only {} of rim", length(least))
+        } else {
+            "no rim".to_owned()
+        };
         let message = format!(
-            "hands that turn the board find {} of rim outside the piece in {name}, and knock it off; leave {} on a larger \
-             board",
-            length(least.max(0.0)),
+            "A hand that turns the board finds {rim} outside the piece in {name}, and may knock it off. Make the board \
+             larger, to leave {}.",
             length(wanted)
         );
         Finding::new(Severity::Caution, Rule::Reach, message)

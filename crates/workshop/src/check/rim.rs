@@ -1,14 +1,15 @@
 //! Rule: wood is left between a bore and the board's edge, after the edge is rounded over.
 
-use board::{Board, HoleName, Measure, show_length};
+use board::{Board, HoleName, Measure, counted, show_length};
 
-use super::{Finding, HAIR, Rule, Severity, counted};
+use super::{Finding, HAIR, Rule, Severity};
 use crate::Mend;
 use crate::Workpiece;
 use crate::figures::rim_margin;
 
-pub const STATEMENT: &str = "Between a bore and the start of the roundover at least the set rim margin is left, so \
-     that the router's bearing and a sanding block have wood to ride on. The default of {6 mm} is common practice, no source.";
+pub const STATEMENT: &str = "Between a hole and the start of the roundover at least the set rim margin is left, so \
+     that the router's bearing and a sanding block have wood to ride on. The default, {6 mm}, is common practice, no \
+     source.";
 
 /// One finding for bores beyond the flat top, one for margins that are too small.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -33,16 +34,18 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 fn found(board: &Board, holes: &[(f64, HoleName)], severity: Severity) -> Option<Finding> {
     let &(worst, name) = holes.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
     let length = |mm| show_length(mm, board.units);
-    let count = counted(holes.len(), "bore");
+    let count = |one, many| counted(holes.len(), one, many);
     let mend = mend(board, &length(2.0 * (board.limits.rim - worst)));
     let message = if severity == Severity::Stop {
         format!(
-            "{count} cut into the roundover or the edge; worst {name}, by {}; {mend}",
+            "{} into the roundover or over the edge. Worst: {name}, by {}. {mend}.",
+            count("hole runs", "holes run"),
             length(-worst)
         )
     } else {
         format!(
-            "{count} too near the roundover; worst {name}: {} of the {} wanted; {mend}",
+            "{} too close to the roundover. Worst: {name}, {} from it; the limit is {}. {mend}.",
+            count("hole is", "holes are"),
             length(worst),
             length(board.limits.rim)
         )
@@ -60,9 +63,9 @@ fn mend(board: &Board, wider: &str) -> String {
     let pocket = board.pocket;
     let fixed = board.start == 0 || (pocket.bearing.is_some() && pocket.radius.is_some());
     if fixed {
-        format!("a board {wider} larger would do")
+        format!("Make the board {wider} larger, or the spacing smaller")
     } else {
-        "fitting the board to the pattern finds one that is large enough".into()
+        "Fit the board to the pattern, or make the spacing smaller".into()
     }
 }
 

@@ -5,8 +5,8 @@ use board::Measure;
 use crate::Workpiece;
 use crate::check::{Finding, HAIR, Rule, Severity};
 
-pub const STATEMENT: &str = "A roundover is no larger than the board is thick, and leaves a straight edge below it for the \
-     bearing of the bit to run on: {3 mm|1/8 in} or more; common practice, no source.";
+pub const STATEMENT: &str = "A roundover is no larger than the board is thick, and leaves {3 mm|1/8 in} or more of \
+     straight edge below it for the bearing of the bit; common practice, no source.";
 
 /// Straight edge that a bearing runs on, mm.
 const EDGE: f64 = 3.0;
@@ -21,15 +21,15 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let length = |mm| Measure::mm(mm).shown(workpiece.units());
     let (severity, message) = if edge < -HAIR {
         let message = format!(
-            "a roundover of {} does not go on a board {} thick; use a smaller roundover",
+            "The roundover ({}) is larger than the board is thick ({}). Use a smaller roundover.",
             length(blank.roundover),
             length(blank.thickness)
         );
         (Severity::Stop, message)
     } else {
         let message = format!(
-            "the roundover leaves {} of straight edge, and the bit's bearing needs {} to run on; use a smaller \
-             roundover, or guide the router along a template below the board",
+            "The roundover leaves {} of straight edge for the bit's bearing, which needs {}. Use a smaller roundover, \
+             or guide the router along a template below the board.",
             length(edge.max(0.0)),
             length(EDGE)
         );

@@ -54,31 +54,31 @@ rules! {
     /// The roundover of the top edge.
     Roundover, "roundover", check::roundover;
     /// Wood under a blind bore.
-    Floor, "floor", bores::check::floor;
+    Floor, "wood under holes", bores::check::floor;
     /// Wood between a bore and a mortise, screw or recess inside the board.
-    Inside, "inside the board", bores::check::inside;
+    Inside, "hidden cuts", bores::check::inside;
     /// Bores on or beside a seam.
     Seam, "seam", blank::check::seam;
     /// Grooves beside bores, and lines that find no room.
-    GrooveBores, "grooves at bores", grooves::check::bores;
+    GrooveBores, "grooves near holes", grooves::check::bores;
     /// Grooves that run side by side.
     GrooveSides, "grooves side by side", grooves::check::sides;
     /// Grooves that leave the flat top.
     GrooveRim, "grooves at the rim", grooves::check::rim;
     /// Depth of the grooves, and wood under them.
-    GrooveDepth, "depth of the grooves", grooves::check::depth;
+    GrooveDepth, "groove depth", grooves::check::depth;
     /// The center pilot against the circle jig's pin.
     Pilot, "center pilot", bores::check::pilot;
     /// Room between pieces that stand side by side.
     Pieces, "room for pieces", bores::check::pieces;
     /// A piece in its bore.
-    Seat, "seat of the piece", bores::check::seat;
+    Seat, "fit of the pieces", bores::check::seat;
     /// Bits that the maker owns.
     OwnedBits, "bits you own", bores::check::owned;
     /// Holes that the drill press reaches.
     Throat, "drill press", jig::check;
     /// Hardboard between two holes of a router template.
-    TemplateWeb, "wood of the template", hardboard::check::web;
+    TemplateWeb, "template hardboard", hardboard::check::web;
     /// The guide bushing in the hardboard.
     Bushing, "guide bushing", hardboard::check::bushing;
     /// Length, edges and shank of the router's bit.
@@ -106,7 +106,7 @@ rules! {
     /// Pieces on a board that is turned.
     Spin, "turning", bores::check::spin;
     /// Reach of the players, and a rim for hands.
-    Reach, "reach and hands", check::reach;
+    Reach, "reach and grip", check::reach;
     /// The way to the table: an opening, and the weight.
     Carry, "carrying", check::carry;
     /// Resin in the bores.
@@ -114,9 +114,9 @@ rules! {
     /// The players' colors and marks.
     PlayerColors, "players' colors", colors::check::players;
     /// Colors against the wood.
-    ColorOnWood, "color on the wood", colors::check::wood;
+    ColorOnWood, "color against the wood", colors::check::wood;
     /// Media where they cannot be.
-    ColorMedium, "medium of a color", colors::check::medium;
+    ColorMedium, "how colors are applied", colors::check::medium;
     /// Room for the players' marks.
     MarkRoom, "room for marks", colors::check::marks;
     /// Coats of finish.
@@ -130,11 +130,11 @@ rules! {
     /// Prices, rates and margin of the order.
     Price, "price", price::check;
     /// Changes by hand that wait for their hole.
-    Edits, "changes by hand", check::edits;
+    Edits, "edited holes", check::edits;
     /// Distances measured after the work.
     Readings, "measured distances", repair::check::readings;
     /// Holes that went wrong.
-    WrongHoles, "holes gone wrong", repair::check::holes;
+    WrongHoles, "misdrilled holes", repair::check::holes;
     /// Days: the promise, hours, ticks.
     Calendar, "calendar", calendar::check;
 }

@@ -1,14 +1,14 @@
 //! Rule: wood is left between any two bores.
 
-use board::{Board, Measure, show_length};
+use board::{Board, Measure, counted, show_length};
 
 use super::pairs::Pairs;
-use super::{Finding, HAIR, Rule, Severity, counted};
+use super::{Finding, HAIR, Rule, Severity};
 use crate::Mend;
 use crate::Workpiece;
 
-pub const STATEMENT: &str = "Between any two bores at least the set web of wood is left; thinner webs break out \
-     under the drill. The default of {3 mm} is common practice, no source.";
+pub const STATEMENT: &str = "Between any two holes at least the set amount of wood is left; thinner wood breaks out \
+     under the drill. The default, {3 mm}, is common practice, no source.";
 
 /// One finding for bores that run into each other, one for webs that are too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -16,33 +16,30 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let webs = geometry::close_webs(&layout.mouths(), board.limits.web - HAIR);
     let meeting = webs.partition_point(|web| web.mm <= 0.0);
     let (meeting, thin) = webs.split_at(meeting);
-    let parts = [
-        (meeting, Severity::Stop, "run into each other"),
-        (thin, Severity::Caution, "leave too little wood"),
-    ];
+    let parts = [(meeting, Severity::Stop), (thin, Severity::Caution)];
     parts
         .into_iter()
-        .filter_map(|(webs, severity, what)| {
-            Some(found(board, &Pairs::of(layout, webs)?, severity, what))
-        })
+        .filter_map(|(webs, severity)| Some(found(board, &Pairs::of(layout, webs)?, severity)))
         .collect()
 }
 
 /// A finding for pairs of one severity, the thinnest told.
-fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity, what: &str) -> Finding {
+fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
     let length = |mm| show_length(mm, board.units);
-    let measured = if pairs.mm < 0.0 {
-        format!("they overlap by {}", length(-pairs.mm))
+    let (what, measured) = if severity == Severity::Stop {
+        let overlap = ["pair of holes overlaps", "pairs of holes overlap"];
+        (overlap, format!("by {}", length(-pairs.mm)))
     } else {
-        format!(
-            "{} is left of the {} wanted",
-            length(pairs.mm),
-            length(board.limits.web)
-        )
+        let thin = [
+            "pair of holes leaves too little wood",
+            "pairs of holes leave too little wood",
+        ];
+        let limit = length(board.limits.web);
+        (thin, format!("{}; the limit is {limit}", length(pairs.mm)))
     };
     let message = format!(
-        "{} of bores {what}; worst {} and {}: {measured}",
-        counted(pairs.count(), "pair"),
+        "{}. Worst: {} and {}, {measured}. Increase the spacing or use a smaller bore.",
+        counted(pairs.count(), what[0], what[1]),
         pairs.a,
         pairs.b,
     );
@@ -104,7 +101,7 @@ mod tests {
         let found = at_pitch(11.0);
         assert_eq!(found[0].severity, Severity::Stop);
         assert!(
-            found[0].message.contains("overlap by 1 mm"),
+            found[0].message.contains(", by 1 mm."),
             "{}",
             found[0].message
         );

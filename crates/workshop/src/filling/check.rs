@@ -321,7 +321,7 @@ mod tests {
         assert_eq!(check(&Workpiece::of(&full).unwrap())[0].holes.len(), 144);
         full.filling.as_mut().unwrap().below_top = 12.0;
         let none = check(&Workpiece::of(&full).unwrap());
-        assert!(none[0].message.starts_with("no bore is filled"));
+        assert!(none[0].message.starts_with("No bore is filled"));
     }
 
     #[test]

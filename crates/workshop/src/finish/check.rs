@@ -360,9 +360,9 @@ mod tests {
             .map(|found| found.message.as_str())
             .collect();
         assert_eq!(stops.len(), 2, "{stops:#?}");
-        assert!(stops[0].starts_with("acrylic color (layer 2) will not stick to wax (layer 1):"));
+        assert!(stops[0].starts_with("Acrylic color (layer 2) will not stick to wax (layer 1):"));
         assert!(
-            stops[1].contains("lacquer (layer 3) will not stick to wax (layer 1) on the top face")
+            stops[1].contains("Lacquer (layer 3) will not stick to wax (layer 1) on the top face")
         );
     }
 
@@ -413,7 +413,7 @@ mod tests {
         let told = |board: &Board| {
             let all = check(&Workpiece::of(board).unwrap());
             all.iter()
-                .any(|found| found.message.starts_with("no coats of finish"))
+                .any(|found| found.message.starts_with("No coats of finish"))
         };
         let mut board = Board::default();
         assert!(!told(&board));

@@ -5,8 +5,9 @@ use board::{HoleName, Measure};
 use crate::Workpiece;
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
-pub const STATEMENT: &str = "A drill press reaches a hole that is no farther from the edge of the board than its chuck is \
-     from its column. It is looked at with the board cut round; a blank with its corners on reaches less far.";
+pub const STATEMENT: &str = "A drill press reaches holes no farther from the edge of the board than its chuck is from \
+     its column. This is checked with the board cut round; on a blank with its corners still on, the press reaches \
+     less far.";
 
 /// A finding about the holes that are too far from the edge.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
@@ -19,8 +20,8 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
         .collect();
     let farthest = far.iter().map(|(away, _)| *away).max_by(f64::total_cmp)?;
     let message = format!(
-        "the drill press reaches {} in from the edge, too short for {}; drill them with a plunge router or a portable \
-         drill guide, or on a press with a deeper throat",
+        "The drill press reaches {} in from the edge, too short for {}. Drill them with a plunge router or a portable \
+         drill guide, or on a press with a deeper throat.",
         Measure::mm(throat).shown(workpiece.units()),
         counted(far.len(), "hole")
     );
@@ -50,7 +51,7 @@ mod tests {
             (1, Some(Measure::mm(320.0)))
         );
         assert!(
-            center.message.contains("too short for 1 hole;"),
+            center.message.contains("too short for 1 hole."),
             "{center:?}"
         );
         assert!(found(Some(100.0)).unwrap().holes.len() > 20);

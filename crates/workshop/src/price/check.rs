@@ -30,7 +30,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 }
 
 /// A finding of the rule.
-const fn finding(severity: Severity, message: String) -> Finding {
+fn finding(severity: Severity, message: String) -> Finding {
     Finding::new(severity, Rule::Price, message)
 }
 

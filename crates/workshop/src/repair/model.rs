@@ -38,7 +38,7 @@ pub(super) enum Term {
     Strain,
     /// A sheet was shifted and turned about a point.
     Sheet((usize, usize), Point),
-    /// A hole is beside its place.
+    /// A hole is out of place.
     Hole(usize),
 }
 

@@ -248,6 +248,10 @@ impl Case<'_> {
     /// A disc on the floor; one that is set in from below where there is no floor.
     fn disc(&self, by: f64, floor: f64) -> Remedy {
         let under = self.workpiece.board().blank.thickness - self.bore.depth;
+        if under <= HAIR {
+            // A bore that is planned to go through cannot be too deep.
+            return Remedy::Leave;
+        }
         let through = by >= under - HAIR;
         Remedy::Disc {
             thickness: if through { under } else { by },

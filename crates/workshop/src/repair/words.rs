@@ -1,6 +1,6 @@
 //! A repair in the maker's words and unit, for findings and the repair page.
 
-use board::{Fault, HoleName, Units, show_length};
+use board::{Fault, HoleName, Units, capital, show_length, with_article};
 
 use super::plug::{Around, Plug, Remedy, Repair};
 use crate::bit_name;
@@ -8,7 +8,7 @@ use crate::bit_name;
 /// A repair in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct RepairWords {
-    /// The mistake: `2 mm beside its place`.
+    /// The mistake: `2 mm out of place`.
     pub mistake: String,
     /// The wood that it leaves.
     pub leaves: String,
@@ -38,6 +38,29 @@ impl Repair {
             remedy: remedy(&self.remedy, self.hole, units),
             steps: steps(&self.remedy, self.hole, units),
         }
+    }
+
+    /// The mistake, the wood that is left and the remedy, in sentences.
+    ///
+    /// ```
+    /// use board::{Board, Fault, Units, WrongHole};
+    /// use workshop::{Workpiece, repairs};
+    /// let fault = Fault::Deep { by: 3.0 };
+    /// let board = Board { wrong: vec![WrongHole { hole: "T1-03".parse().unwrap(), fault }], ..Board::default() };
+    /// let told = repairs(&Workpiece::of(&board)?)[0].sentences(Units::Mm);
+    /// assert!(told.starts_with("T1-03 is 3 mm too deep. Wood left: "), "{told}");
+    /// assert!(told.ends_with("Glue a disc 3 mm thick on its floor."), "{told}");
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn sentences(&self, units: Units) -> String {
+        let words = self.words(units);
+        format!(
+            "{} is {}. Wood left: {}. {}.",
+            self.hole,
+            words.mistake,
+            words.leaves,
+            capital(&words.remedy)
+        )
     }
 }
 
@@ -93,12 +116,12 @@ fn steps(remedy: &Remedy, hole: HoleName, units: Units) -> Vec<String> {
     }
 }
 
-/// The mistake: `2 mm beside its place`.
+/// The mistake: `2 mm out of place`.
 fn mistake(fault: Fault, units: Units) -> String {
     let length = |mm| show_length(mm, units);
     match fault {
         Fault::Off { u, v } => format!(
-            "{} beside its place",
+            "{} out of place",
             length(geometry::Vec2::new(u, v).length())
         ),
         Fault::Deep { by } => format!("{} too deep", length(by)),
@@ -106,14 +129,14 @@ fn mistake(fault: Fault, units: Units) -> String {
     }
 }
 
-/// The wood around a bore: `5 mm to T1-04, 20 mm to the roundover, 12 mm under it`.
+/// The wood around a bore: `5 mm to T1-04, 20 mm to the roundover, 12 mm below`.
 fn around(around: &Around, units: Units) -> String {
     let length = |mm: f64| show_length(mm.max(0.0), units);
     let web = around
         .web
         .map(|(hole, web)| format!("{} to {hole}", length(web)));
     let rim = format!("{} to the roundover", length(around.rim));
-    let floor = format!("{} under it", length(around.floor));
+    let floor = format!("{} below", length(around.floor));
     let all: Vec<String> = web.into_iter().chain([rim, floor]).collect();
     all.join(", ")
 }
@@ -140,7 +163,7 @@ fn remedy(remedy: &Remedy, hole: HoleName, units: Units) -> String {
         }
         Remedy::Disc { thickness, .. } => {
             format!(
-                "it comes out below; glue a disc {} thick in from the underside",
+                "it comes out below: glue a disc {} thick in from the underside",
                 length(*thickness)
             )
         }
@@ -150,10 +173,10 @@ fn remedy(remedy: &Remedy, hole: HoleName, units: Units) -> String {
             let size = bit_name(plug.bit.diameter, units);
             match into {
                 Some((other, _)) => format!(
-                    "a plug of {size} would cut into {other}; plug {other} first, then {hole}, and drill both again"
+                    "a {size} plug would cut into {other}: plug {other} first, then {hole}, and drill both again"
                 ),
                 None => format!(
-                    "a plug of {size} would run over the edge; let a piece of the same wood in by hand"
+                    "a {size} plug would run over the edge: let in a piece of the same wood by hand"
                 ),
             }
         }
@@ -189,10 +212,11 @@ fn bored(plug: &Plug, units: Units) -> String {
         )
     };
     let whose = match plug.bit.owned {
-        Some(true) => " (a bit you own)",
-        Some(false) => " (not among your bits)",
+        Some(true) => " (you own the bit)",
+        Some(false) => " (you do not own that bit)",
         None => "",
     };
     let bit = bit_name(plug.bit.diameter, units);
-    format!("bore {bit}{whose} {depth}, {place}")
+    let hole = with_article(&format!("{bit} hole"));
+    format!("bore {hole}{whose} {depth} {place}")
 }

@@ -5,10 +5,11 @@ use crate::check::{Finding, Rule, Severity};
 use crate::wood::WoodMoves;
 use board::Measure;
 
-pub const STATEMENT: &str = "The wood has a change of width for 1 % of moisture, typed or in the table of species. When \
-     the board is cut its moisture lies between those of the customer's seasons, or half a percent beyond (meters are no \
-     better; common practice, no source): else it moves one way in every season. The change holds from 6 to 14 % (Wood \
-     Handbook, FPL-GTR-190, Eq. 13-2); real boards, rarely all flat- or quarter-sawn, tend to move less across.";
+pub const STATEMENT: &str = "The wood has a movement per 1 % of moisture, entered or from the table of species. When \
+     the board is cut, its moisture lies between those of the customer's seasons, give or take half a percent (meters \
+     are no better; common practice, no source); otherwise it moves one way in every season. The movement holds from \
+     6 to 14 % (Wood Handbook, FPL-GTR-190, Eq. 13-2). Real boards, rarely all flat- or quarter-sawn, tend to move \
+     less across.";
 
 /// Where the handbook's changes hold, %.
 const HOLDS: core::ops::RangeInclusive<f64> = 6.0..=14.0;
@@ -45,7 +46,8 @@ fn cut_at(moves: &WoodMoves) -> Option<Finding> {
         return None;
     };
     let message = format!(
-        "cut at {}, the board {does} in every season: at the customer's it is at {} to {}",
+        "Cut at {} moisture, the board {does} in every season: at the customer's it will be between {} and {}. Let the wood \
+         rest in a room like the customer's before cutting.",
         shown(shop),
         shown(least),
         shown(most)
@@ -63,7 +65,7 @@ fn beyond(moves: &WoodMoves) -> Option<Finding> {
     let worst = moistures.iter().max_by(|a, b| out(a).total_cmp(&out(b)))?;
     (out(worst) > 0.0).then(|| {
         let message = format!(
-            "at {} of moisture the change of the wood is a rough figure; it is known from 6 to 14 %",
+            "At {} moisture the movement of the wood is a rough figure; it is known from 6 to 14 %.",
             shown(*worst)
         );
         let nearest = worst.clamp(*HOLDS.start(), *HOLDS.end());

@@ -1,15 +1,15 @@
 //! Rule: tenons, their mortises and screws fit the wood they go into.
 
-use board::{Board, Measure, show_length};
+use board::{Board, Measure, counted, show_length};
 use geometry::Circle;
 
 use crate::Workpiece;
 use crate::blank::panel::{EdgePlace, ScrewPlace, piece_width};
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity};
 
-pub const STATEMENT: &str = "A mortise stays inside the thickness of the board with wood above and below, meets no other, \
-     and is not opened when the circle is cut; a screw from below goes into the board, keeps the set floor from the top face and the set distance from a glue line, \
-     and leaves the set wood inside the board to the next one and to the edge. Common practice, no source.";
+pub const STATEMENT: &str = "A mortise has wood above and below it, overlaps no other, and is not opened when the \
+     circle is cut. A screw from below leaves the set amount of wood to the top face, to the edge and to the next \
+     screw, and stays off glue lines. Common practice, no source.";
 
 /// Every finding about the tenons of the panel, and the screws in the underside.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -38,15 +38,16 @@ fn screws_through(board: &Board) -> Option<Finding> {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (severity, message) = if left <= 0.0 {
         let message = format!(
-            "screws {} deep come out at the top of a board of {}",
+            "Screws {} deep come out through the top of a board {} thick. Use shorter screws.",
             length(deepest),
             length(thickness)
         );
         (Severity::Stop, message)
     } else {
         let message = format!(
-            "the tips of the screws end {} under the top face; use shorter screws",
-            length(left)
+            "The screw tips end {} below the top face; the limit is {}. Use shorter screws.",
+            length(left),
+            length(wanted)
         );
         (Severity::Caution, message)
     };
@@ -70,8 +71,8 @@ fn screws_in_seams(workpiece: &Workpiece) -> Option<Finding> {
         .collect();
     let least = near.iter().copied().min_by(f64::total_cmp)?;
     let message = format!(
-        "{} in a glue line or beside it, where the wood splits; turn the circle of screws",
-        counted(near.len(), "screw")
+        "{} in a glue line or beside one, where the wood splits. Turn the circle of screws.",
+        counted(near.len(), "screw is", "screws are")
     );
     let finding = Finding::new(Severity::Caution, Rule::Joinery, message);
     Some(finding.measuring(Measure::mm(least), Measure::mm(board.limits.seam)))
@@ -88,7 +89,7 @@ fn screws_beside(board: &Board) -> Option<Finding> {
         .max_by(f64::total_cmp)?;
     let length = |mm| Measure::mm(mm).shown(board.units);
     let message = format!(
-        "screws on a circle of {} miss the board of {}",
+        "Screws on a circle of {} miss the board, which is {} across. Use a smaller circle.",
         length(widest),
         length(board.blank.diameter)
     );
@@ -112,14 +113,16 @@ fn screws_together(workpiece: &Workpiece) -> Option<Finding> {
         return None;
     }
     let (severity, message) = if wood <= HAIR {
-        let words =
-            "two screws in the underside meet; fewer of them, or a larger circle, keep apart";
+        let words = "Two screws in the underside overlap. Use fewer of them, or a larger circle.";
         (Severity::Stop, words.into())
     } else {
-        let wood = Measure::mm(wood).shown(board.units);
+        let [wood, limit] = [wood, wanted].map(|mm| Measure::mm(mm).shown(board.units));
         (
             Severity::Caution,
-            format!("two screws in the underside leave {wood} of wood between them"),
+            format!(
+                "Two screws in the underside leave {wood} of wood between them; the limit is {limit}. Use fewer of them, or \
+                 a larger circle."
+            ),
         )
     };
     let finding = Finding::new(severity, Rule::Joinery, message);
@@ -138,9 +141,10 @@ fn screws_at_edge(board: &Board) -> Option<Finding> {
         .min_by(f64::total_cmp)?;
     let wanted = board.limits.inside;
     (least < wanted - HAIR).then(|| {
-        let wood = Measure::mm(least).shown(board.units);
-        let message =
-            format!("screws in the underside leave {wood} of wood to the edge of the board");
+        let [wood, limit] = [least, wanted].map(|mm| Measure::mm(mm).shown(board.units));
+        let message = format!(
+            "Screws in the underside leave {wood} of wood to the edge of the board; the limit is {limit}. Use a smaller circle."
+        );
         Finding::new(Severity::Caution, Rule::Joinery, message)
             .measuring(Measure::mm(least), Measure::mm(wanted))
     })
@@ -165,7 +169,7 @@ fn mortises(workpiece: &Workpiece) -> Vec<Finding> {
     let below = board.blank.thickness - size.below_top - size.thickness;
     if below <= 0.0 || size.below_top <= 0.0 {
         let message = format!(
-            "mortises of {} that begin {} below the top do not fit into a board of {}",
+            "Mortises {} thick that begin {} below the top face do not fit into a board {} thick. Use thinner tenons, or center them.",
             length(size.thickness),
             length(size.below_top),
             length(board.blank.thickness)
@@ -174,7 +178,7 @@ fn mortises(workpiece: &Workpiece) -> Vec<Finding> {
     }
     if size.count > 1 && size.spacing <= size.length {
         let message = format!(
-            "mortises {} long run into each other at a spacing of {}",
+            "Mortises {} long overlap at a spacing of {}. Increase the spacing, or use narrower tenons.",
             length(size.length),
             length(size.spacing)
         );
@@ -185,7 +189,7 @@ fn mortises(workpiece: &Workpiece) -> Vec<Finding> {
         && workpiece.seams().len() > 1
     {
         let message = format!(
-            "mortises {} deep meet inside strips of {}",
+            "Mortises {} deep meet inside strips {} wide. Use shorter tenons or wider strips.",
             length(size.reach),
             length(width)
         );
@@ -205,8 +209,8 @@ fn opened(workpiece: &Workpiece) -> Option<Finding> {
         .count();
     (cut > 0).then(|| {
         let message = format!(
-            "{} opened by the edge of the board; a closer spacing keeps them inside",
-            counted(cut, "mortise")
+            "{} opened by the edge of the board. Space the tenons closer together.",
+            counted(cut, "mortise is", "mortises are")
         );
         Finding::new(Severity::Caution, Rule::Joinery, message)
             .measuring(Measure::count(cut as u32), Measure::count(0))
@@ -272,9 +276,9 @@ mod tests {
         };
         assert_eq!(found(10.0, 45.0), Vec::<String>::new());
         let floor = Board::default().limits.floor;
-        assert!(found(20.0 - floor + 0.1, 45.0)[0].contains("under the top face"));
+        assert!(found(20.0 - floor + 0.1, 45.0)[0].contains("below the top face"));
         // Two of four lie on the seam.
-        assert!(found(10.0, 90.0)[0].starts_with("2 screws in a glue line"));
+        assert!(found(10.0, 90.0)[0].starts_with("2 screws are in a glue line"));
     }
 
     #[test]

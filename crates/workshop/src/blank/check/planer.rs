@@ -7,9 +7,9 @@ use crate::Workpiece;
 use crate::blank::panel::{piece_width, sawn_width};
 use crate::check::{Finding, Rule, Severity};
 
-pub const STATEMENT: &str = "Pieces that are glued are planed to one thickness first, so that none is wider than the \
-     planer takes. What is wider is flattened by hand or with a router on a sled. The default of {300 mm} is common \
-     practice, no source.";
+pub const STATEMENT: &str = "Pieces to be glued are planed to one thickness first, so none is wider than the planer. \
+     Wider ones are flattened by hand or with a router on a sled. The default, {300 mm}, is common practice, no \
+     source.";
 
 /// A finding where a piece is wider than the planer takes.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
@@ -23,14 +23,14 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let planer = board.panel.planer;
     (sawn > planer).then(|| {
         let length = |mm| Measure::mm(mm).shown(board.units);
-        let what = if whole { "the blank" } else { "each piece" };
+        let what = if whole { "The blank" } else { "Each piece" };
         let message = format!(
-            "{what} is sawn {} wide, and the planer takes {}; {} would go through it",
+            "{what} is {} wide as sawn; the planer takes {}. {}.",
             length(sawn),
             length(planer),
             strips_wanted(board).map_or_else(
-                || "no number of strips".into(),
-                |strips| format!("{strips} strips")
+                || "No number of strips goes through it: flatten by hand, or with a router on a sled".into(),
+                |strips| format!("Glue it up from {strips} strips")
             )
         );
         let mends: &[Mend] = if strips_wanted(board).is_some() {

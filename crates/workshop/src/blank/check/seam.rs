@@ -1,13 +1,13 @@
 //! Rule: no bore stands on a glued seam, or beside it.
 
-use board::{Board, Build, Hole, HoleId, HoleName, Measure};
+use board::{Board, Build, Hole, HoleId, HoleName, Measure, counted};
 
 use crate::blank::panel::panel_width;
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::{Mend, SeamTurns, Workpiece};
 
-pub const STATEMENT: &str = "A bore keeps the set distance from every seam: a bore across a seam opens the glue line, \
-     and resin runs along it. The default of {1 mm} is common practice, no source.";
+pub const STATEMENT: &str = "A hole keeps the set distance from every seam: a hole across a seam opens the glue line, \
+     and resin runs along it. The default, {1 mm}, is common practice, no source.";
 
 /// Findings where bores are cut by a seam or stand beside one, and where a seam is none.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -37,8 +37,7 @@ fn center(workpiece: &Workpiece) -> Option<Finding> {
     let hole = workpiece.layout().hole(HoleId::CENTER)?;
     let away = away(workpiece, hole)?;
     (is_joined_there(board) && away < board.limits.seam - HAIR).then(|| {
-        let message = "the hole at the center is on the seam, as the board is joined there: glue that joint well, and seal \
-             the hole before resin goes in";
+        let message = "The center hole lies on a glue joint. Glue that joint well, and seal the hole before you pour resin.";
         Finding::new(Severity::Note, Rule::Seam, message.into())
             .measuring(Measure::mm(away), Measure::mm(board.limits.seam))
             .about(vec![hole.name])
@@ -61,20 +60,26 @@ fn near(workpiece: &Workpiece) -> Option<Finding> {
     let &(least, name) = near.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
     let cut = near.iter().filter(|(away, _)| *away < 0.0).count();
     let beside = near.len() - cut;
-    let mut parts = Vec::new();
-    if cut > 0 {
-        parts.push(format!("{} cut by a seam", counted(cut, "bore")));
-    }
-    if beside > 0 {
-        parts.push(format!("{} beside one", counted(beside, "bore")));
-    }
     let length = |mm| Measure::mm(mm).shown(board.units);
+    let limit = length(board.limits.seam);
+    let cut_by = counted(cut, "hole is cut by a seam", "holes are cut by a seam");
+    let count = match (cut, beside) {
+        (_, 0) => cut_by,
+        (0, _) => format!(
+            "{} within {limit} of a seam",
+            counted(beside, "hole is", "holes are")
+        ),
+        _ => format!(
+            "{cut_by}, and {} within {limit} of one",
+            counted(beside, "is", "are")
+        ),
+    };
     let said = if least < 0.0 {
-        format!("{} of it beyond the seam", length(-least))
+        format!("{} of it across the seam", length(-least))
     } else {
         format!("{} away", length(least))
     };
-    let message = format!("{}; worst {name}: {said}", parts.join(", "));
+    let message = format!("{count}. Worst: {name}, {said}. Turn the pattern, or move the seam.");
     let mends: &[Mend] = if workpiece.turns().is_some_and(SeamTurns::can_be_better) {
         &[Mend::TurnOffSeams]
     } else {
@@ -100,11 +105,11 @@ fn misplaced(workpiece: &Workpiece) -> Option<Finding> {
     let length = |mm: &f64| Measure::mm(*mm).shown(board.units);
     let message = match (off, twice) {
         (Some(off), _) => format!(
-            "the seam at {} lies off the panel, which ends {} from the center pin",
+            "The seam at {} lies off the panel, which ends {} from the center pin.",
             length(off),
             length(&edge)
         ),
-        (None, Some(twice)) => format!("two seams lie at {}", length(twice)),
+        (None, Some(twice)) => format!("Two seams lie at {}. Remove one.", length(twice)),
         (None, None) => return None,
     };
     Some(Finding::new(Severity::Note, Rule::Seam, message))
@@ -180,7 +185,10 @@ mod tests {
                 .unwrap()
                 .contains("340 mm lies off the panel")
         );
-        assert_eq!(told(&[50.0, 10.0, 50.0]).unwrap(), "two seams lie at 50 mm");
+        assert_eq!(
+            told(&[50.0, 10.0, 50.0]).unwrap(),
+            "Two seams lie at 50 mm. Remove one."
+        );
     }
 
     #[test]

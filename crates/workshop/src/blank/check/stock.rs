@@ -8,8 +8,9 @@ use crate::blank::thickness::{FLATTENING, Thicknesses};
 use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::{Mend, Workpiece};
 
-pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the blank, or each leaf of it, is {1.6 mm|1/16 in} thicker \
-     than the board or more, for flattening both faces. That and the default trim of {5 mm} are common practice, no source.";
+pub const STATEMENT: &str = "The board and its trim lie on sound wood, and the blank, or each leaf of it, is at least \
+     {1.6 mm|1/16 in} thicker than the board for flattening both faces. That and the default trim, {5 mm}, are common \
+     practice, no source.";
 
 /// Every finding about the board on its blank.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -81,8 +82,8 @@ fn held_by(flaws: &[String]) -> String {
     let told: Vec<&str> = told.collect();
     match flaws.len().saturating_sub(TOLD) {
         0 if told.is_empty() => String::new(),
-        0 => format!("; in the way: {}", told.join(", ")),
-        more => format!("; in the way: {} and {more} more", told.join(", ")),
+        0 => format!(" In the way: {}.", told.join(", ")),
+        more => format!(" In the way: {} and {more} more.", told.join(", ")),
     }
 }
 
@@ -110,7 +111,7 @@ fn halves(board: &Board, plan: &StockPlan) -> Option<Finding> {
             flaws_where(board, slab, half.center, touching)
         });
         let message = format!(
-            "two bookmatched halves of the blank give a board of {} at most{}",
+            "Two bookmatched halves of the blank give a board of at most {}.{}",
             show_most(most, board.units),
             held_by(&held)
         );
@@ -124,8 +125,8 @@ fn strips(board: &Board, plan: &StockPlan) -> Option<Finding> {
     simple(plan)?;
     let slab = plan.slab.as_ref().ok()?;
     strips_of(board, slab).is_none().then(|| {
-        let message = "no way was found to saw the strips of this board from the blank; another number of strips, or \
-             a sharper eye, may find one";
+        let message = "No way was found to saw the strips of this board from the blank. Try another number of strips, or \
+             lay them out on the wood yourself.";
         Finding::new(Severity::Caution, Rule::Stock, message.into())
     })
 }
@@ -153,7 +154,7 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let (message, mends): (_, &[Mend]) = if elsewhere {
         (
             format!(
-                "the board does not fit where it lies on the blank, by {} at its edge; elsewhere it does{held}",
+                "The board does not fit where it lies on the blank: {} is missing at its edge. It fits elsewhere.{held}",
                 length(wanted - room)
             ),
             &[Mend::BestPlace],
@@ -161,7 +162,7 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     } else {
         (
             format!(
-                "the blank gives a board of {} at most, {} less than this one; joining may give more{held}",
+                "The blank gives a board of at most {}, {} smaller than this one. Gluing up pieces of it may give more.{held}",
                 show_most(largest, board.units),
                 length(board.blank.diameter - largest)
             ),
@@ -186,20 +187,20 @@ fn thickness(board: &Board) -> Option<Finding> {
         return None;
     }
     let what = match board.panel.build {
-        Build::Halves => "each of the two leaves is",
-        Build::Whole | Build::Strips { .. } | Build::Seams { .. } => "the blank is",
+        Build::Halves => "Each of the two leaves is",
+        Build::Whole | Build::Strips { .. } | Build::Seams { .. } => "The blank is",
     };
     let length = |mm| Measure::mm(mm).shown(board.units);
-    let (severity, advice) = if is < wanted - HAIR {
-        (Severity::Stop, "")
+    let (severity, short) = if is < wanted - HAIR {
+        (Severity::Stop, "thinner than the board")
     } else {
         (
             Severity::Caution,
-            ": too little to flatten both faces; use a thicker blank or a thinner board",
+            "too thin to flatten both faces of a board",
         )
     };
     let message = format!(
-        "{what} {} thick, and the board {}{advice}",
+        "{what} {} thick, {short} of {}. Use a thicker blank or a thinner board.",
         length(is),
         length(wanted)
     );
@@ -234,7 +235,7 @@ mod tests {
         assert_eq!(found(&on_slab(570.0)), []);
         let narrow = found(&on_slab(569.0));
         assert_eq!(narrow[0].severity, Severity::Stop);
-        assert!(narrow[0].message.contains("1 mm less"), "{narrow:?}");
+        assert!(narrow[0].message.contains("1 mm smaller"), "{narrow:?}");
     }
 
     #[test]
@@ -274,7 +275,7 @@ mod tests {
         };
         board.stock.flaws = vec![knot(760.0, 300.0), knot(450.0, 300.0)];
         let stopped = found(&board).remove(0);
-        let said = "in the way: flaw 2 (knot, 450 mm along and 300 mm across)";
+        let said = "In the way: flaw 2 (knot, 450 mm along and 300 mm across).";
         assert!(stopped.message.ends_with(said), "{}", stopped.message);
         // Between the left end and that knot, as a diameter with the trim taken off, like the words.
         let Some(Measure { value, .. }) = stopped.measured else {
@@ -285,7 +286,7 @@ mod tests {
         board.stock.flaws = vec![knot(50.0, 50.0), knot(600.0, 30.0)];
         board.stock.place = Some([600.0, 300.0]);
         let moved = found(&board).remove(0);
-        assert!(moved.message.contains("in the way: flaw 2"), "{moved:?}");
+        assert!(moved.message.contains("In the way: flaw 2"), "{moved:?}");
         assert_eq!(moved.mends, [Mend::BestPlace]);
         board.stock.flaws.clear();
         board.stock.place = Some([100.0, 300.0]);

@@ -1,15 +1,15 @@
 //! Rule: a blind bore leaves wood under it.
 
-use board::{Board, Hole, Measure};
+use board::{Board, Bottom, Hole, Measure, counted};
 
 use crate::Mend;
 use crate::Workpiece;
 use crate::bores::profile::{deepest, tip};
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity};
 
-pub const STATEMENT: &str = "Under a bore at least the set floor is left, measured from the point of the drill or the \
-     spur of the bit. The default of {4 mm} is common practice, no source; points are as long as their angle makes them, \
-     and the spur of your bit is yours to measure.";
+pub const STATEMENT: &str = "Under a hole at least the set amount of wood is left, measured from the point of the \
+     drill or the spur of the bit. The default, {4 mm}, is common practice, no source. Points are as long as their \
+     angle makes them; measure the spur of your own bit.";
 
 /// One finding for bores that come out below, one for floors that are too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -32,23 +32,35 @@ fn found(board: &Board, holes: &[&Hole], severity: Severity) -> Option<Finding> 
     let floor = |hole: &Hole| board.blank.thickness - deepest(hole.bore, board.bores.spur);
     let worst = holes.iter().min_by(|a, b| floor(a).total_cmp(&floor(b)))?;
     let length = |mm| Measure::mm(mm).shown(board.units);
-    let count = counted(holes.len(), "bore");
+    let count = |one, many| counted(holes.len(), one, many);
     let tip = tip(worst.bore, board.bores.spur);
     let deep = if tip > 0.0 {
         format!(
-            "{} deep and {} of {} below that",
+            "{} deep and {} of {}",
             length(worst.bore.depth),
             length(tip),
-            worst.bore.bottom.label()
+            if worst.bore.bottom == Bottom::Forstner {
+                "spur"
+            } else {
+                "point"
+            }
         )
     } else {
         format!("{} deep", length(worst.bore.depth))
     };
     let (name, thickness) = (worst.name, length(board.blank.thickness));
     let message = if severity == Severity::Stop {
-        format!("{count} coming out below; worst {name}: {deep}, in a board of {thickness}")
+        let come = count("hole comes", "holes come");
+        format!(
+            "{come} out through the underside. Worst: {name}, {deep} in a board {thickness} thick. Drill less deep."
+        )
     } else {
-        format!("{count} with a thin floor; worst {name}: {deep}, in a board of {thickness}")
+        let leave = count("hole leaves", "holes leave");
+        let [left, limit] = [floor(worst), board.limits.floor].map(length);
+        format!(
+            "{leave} too little wood below. Worst: {name}, {deep} in a board {thickness} thick, leaves {left}; the limit \
+             is {limit}. Drill less deep."
+        )
     };
     let measured = Measure::mm(floor(worst));
     Some(

@@ -1,17 +1,18 @@
 //! Rule: wood is left inside the board between a bore and what is cut into it from the seam or from below.
 
-use board::{Board, Hole, HoleName, Measure, Recess};
+use board::{Board, Hole, HoleName, Measure, Recess, counted};
 use geometry::{Prism, RoundRect};
 
 use crate::bores::profile::bore_profile;
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::recess::lid_cut::lid_cut_name;
 use crate::recess::{prism, recess_outline};
 use crate::{Stroke, Workpiece};
 
-pub const STATEMENT: &str = "Between a bore, with its point or spur, and a mortise, screw, storage recess or lid groove inside the board at \
-     least the set wood is left, measured in three dimensions. Two bores drilled straight down from the top are nearest at \
-     the top face, where the rule of the web measures them. The default of {3 mm} is common practice, no source.";
+pub const STATEMENT: &str = "Between a hole, with its point or spur, and a mortise, screw, storage recess or lid \
+     groove at least the set amount of wood is left inside the board, measured in three dimensions. Two holes drilled \
+     straight down are closest at the top face, where \"wood between holes\" measures them. The default, {3 mm}, is \
+     common practice, no source.";
 
 /// A hole that comes near something inside the board.
 struct Near {
@@ -94,13 +95,17 @@ pub fn hidden(workpiece: &Workpiece) -> Vec<(&'static str, Prism)> {
 /// A finding for holes of one severity, the worst of them told; none where there are none.
 fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
     let worst = near.iter().min_by(|a, b| a.wood.total_cmp(&b.wood))?;
-    let (count, name, what) = (counted(near.len(), "bore"), worst.hole, worst.what);
+    let (name, what) = (worst.hole, worst.what);
+    let advice = format!("Move the {what} or drill less deep.");
     let message = if severity == Severity::Stop {
-        format!("{count} breaking into what is cut inside the board; first {name}, into a {what}")
+        let count = counted(near.len(), "hole breaks", "holes break");
+        format!("{count} into a cut inside the board. First: {name}, into a {what}. {advice}")
     } else {
-        let wood = Measure::mm(worst.wood).shown(board.units);
+        let count = counted(near.len(), "hole comes", "holes come");
+        let [wood, limit] =
+            [worst.wood, board.limits.inside].map(|mm| Measure::mm(mm).shown(board.units));
         format!(
-            "{count} near what is cut inside the board; worst {name}: {wood} of wood to a {what}"
+            "{count} too close to a cut inside the board. Worst: {name}, {wood} from a {what}; the limit is {limit}. {advice}"
         )
     };
     Some(

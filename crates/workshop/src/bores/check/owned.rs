@@ -1,17 +1,17 @@
 //! Rule: the maker owns a bit of each bore's size.
 
-use board::{Board, Measure};
+use board::{Board, Measure, counted};
 
 use crate::bores::owned::{OwnedBit, bit_name, owned_bit};
 use crate::bores::sums::{Kind, kinds};
-use crate::check::{Finding, Rule, Severity, counted};
+use crate::check::{Finding, Rule, Severity};
 use crate::job::Method;
 use crate::{Cutter, Mend, Workpiece};
 
 /// The rule in words, as the list of rules shows it.
-pub const STATEMENT: &str = "Where the bits that you own are listed in your shop, one of them has the size of each bore that a \
-     piece sits in. The nearest that is named is one with which the piece sits in its bore as it should. Nothing is said of bits that are not \
-     listed.";
+pub const STATEMENT: &str = "If the bits you own are listed in your shop, one of them has the size of each hole that \
+     holds a piece. The nearest one offered still seats the piece as it should. Nothing is said about bits that are \
+     not listed.";
 
 /// A note for each size of bore that no bit of the maker's has; nothing where bores are routed, or drilled by a machine with bits of
 /// its own.
@@ -36,25 +36,21 @@ fn found(board: &Board, kind: &Kind) -> Option<Finding> {
     let cutter = cutters
         .iter()
         .find(|cutter| cutter.leaves(kind.bore.bottom))?;
-    let (size, count) = (kind.bore.cutter(), counted(kind.holes.len(), "bore"));
+    let size = kind.bore.cutter();
     let none = format!(
-        "you own no {} of {}, which {count} {}",
+        "You own no {} of {}, which {}",
         cutter.label(),
         bit_name(size, board.units),
-        if kind.holes.len() == 1 {
-            "needs"
-        } else {
-            "need"
-        }
+        counted(kind.holes.len(), "hole needs", "holes need")
     );
     let (message, near) = match owned {
         OwnedBit::Same => return None,
         OwnedBit::Near(near) => {
             let near_name = bit_name(near, board.units);
-            let message = format!("{none}; the nearest that fits the piece is {near_name}");
+            let message = format!("{none}. The nearest that fits the piece is {near_name}.");
             (message, Some(near))
         }
-        OwnedBit::Unsuited => (format!("{none}, and none that fits the piece"), None),
+        OwnedBit::Unsuited => (format!("{none}, and none that fits the piece."), None),
     };
     let finding = Finding::new(Severity::Note, Rule::OwnedBits, message).about(kind.holes.clone());
     Some(match near {
@@ -94,7 +90,7 @@ mod tests {
         let board = owning(&[12.7, 25.4]);
         let found = told(&board).remove(0);
         assert_eq!((found.severity, found.holes.len()), (Severity::Note, 145));
-        let said = "you own no Forstner bit of 12 mm, which 145 bores need; the nearest that fits the piece is 1/2 in";
+        let said = "You own no Forstner bit of 12 mm, which 145 holes need. The nearest that fits the piece is 1/2 in.";
         assert_eq!(found.message, said);
         let mended = Mend::OwnedBits.applied(&board).unwrap();
         assert_eq!(mended.bores.start.diameter, 12.7);
@@ -105,7 +101,7 @@ mod tests {
     fn where_no_bit_suits_none_is_offered() {
         let found = told(&owning(&[25.0])).remove(0);
         assert!(
-            found.message.ends_with("and none that fits the piece"),
+            found.message.ends_with("and none that fits the piece."),
             "{}",
             found.message
         );

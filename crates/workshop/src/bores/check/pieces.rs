@@ -1,15 +1,15 @@
 //! Rule: pieces that stand side by side do not touch.
 
-use board::{Board, Measure, show_length};
+use board::{Board, Measure, counted, show_length};
 use geometry::Circle;
 
 use crate::Mend;
 use crate::Workpiece;
 use crate::check::pairs::Pairs;
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity};
 
-pub const STATEMENT: &str = "Between pieces in neighboring holes the set gap is left, so that one can be lifted \
-     without knocking the next. The default of {2 mm} is common practice, no source.";
+pub const STATEMENT: &str = "Between pieces in neighboring holes at least the set gap is left, so that one can be \
+     picked up without knocking the next. The default, {2 mm}, is common practice, no source.";
 
 /// One finding for pieces that touch, one for gaps that are too small.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -33,17 +33,18 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
     let length = |mm| show_length(mm, board.units);
     let (a, b) = (pairs.a, pairs.b);
-    let count = counted(pairs.count(), "pair");
+    let count = counted(pairs.count(), "pair of holes", "pairs of holes");
     let piece = length(board.piece.diameter);
     let message = if severity == Severity::Stop {
         format!(
-            "{count} of holes cannot both hold a piece of {piece}; worst {a} and {b}: {} short",
+            "{count} cannot hold two pieces of {piece}. Worst: {a} and {b}, {} too close. Increase the spacing.",
             length(-pairs.mm)
         )
     } else {
         let (gap, wanted) = (length(pairs.mm), length(board.limits.piece_gap));
         format!(
-            "{count} of pieces of {piece} stand too close; worst {a} and {b}: a gap of {gap}, {wanted} wanted"
+            "Pieces of {piece} stand too close in {count}. Worst: {a} and {b}, {gap} apart; the limit is {wanted}. \
+             Increase the spacing."
         )
     };
     Finding::new(severity, Rule::Pieces, message)

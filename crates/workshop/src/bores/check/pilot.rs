@@ -6,9 +6,9 @@ use crate::Mend;
 use crate::Workpiece;
 use crate::check::{Finding, Rule, Severity};
 
-pub const STATEMENT: &str = "The pilot at the center pin takes the pin of the circle jig with little play, since play \
-     makes the edge run out; the pilot of a playing hole is drilled out by the hole, so it is smaller than that. \
-     The default play of {0.3 mm} is common practice, no source.";
+pub const STATEMENT: &str = "The pilot at the center pin fits the circle jig's pin with little play, since play makes \
+     the edge run out. The pilot of a playing hole is drilled away with the hole, so it is smaller than the hole. The \
+     default play, {0.3 mm}, is common practice, no source.";
 
 /// At most one finding about the pilot.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
@@ -23,7 +23,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
         && pilot >= bore.diameter
     {
         let message = format!(
-            "the pilot of {} is not smaller than the center hole of {}",
+            "The pilot ({}) must be smaller than the center hole ({}).",
             length(pilot),
             length(bore.diameter)
         );
@@ -31,7 +31,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     }
     if pilot < pin {
         let message = format!(
-            "the jig's pin of {} does not go into the pilot of {}",
+            "The jig's pin ({}) does not go into the pilot ({}). Drill the pilot to fit the pin.",
             length(pin),
             length(pilot)
         );
@@ -41,7 +41,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let play = pilot - pin;
     (play > board.limits.pin_play).then(|| {
         let message = format!(
-            "the jig's pin of {} has {} of play in the pilot; the edge may run out by as much",
+            "The jig's pin ({}) has {} of play in the pilot, and the edge may run out by as much. Drill the pilot to fit the pin.",
             length(pin),
             length(play)
         );
@@ -58,7 +58,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
 /// A board without a hole at the pin cannot be cut round on it.
 fn no_pilot() -> Finding {
     let message =
-        "there is no hole at the center pin: the circle jig needs another way to hold the blank";
+        "There is no hole at the center pin. Hold the blank on the circle jig in another way.";
     Finding::new(Severity::Note, Rule::Pilot, message.into())
 }
 

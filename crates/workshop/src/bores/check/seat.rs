@@ -11,11 +11,12 @@ use crate::bores::profile::deepest;
 use crate::bores::seat::{MarbleSeat, marble_seat};
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 
-pub const STATEMENT: &str = "A marble is wider than its bore, rests on the rim and not on the floor, and sinks by the \
-     set share of its diameter: less and it rolls out, more and it is hard to lift. A peg or a set ball goes into its \
-     bore with no more than the set play. A ball or disc ends level with the top face: one that stands out carries the piece, and \
-     one so deep that less than a quarter of the pull is left hardly holds it. The defaults, 10 to 45 % of the marble and {0.6 mm} of \
-     play, and those limits are common practice, no source; woods and marbles differ, so try one of each in a scrap.";
+pub const STATEMENT: &str = "A marble is wider than its hole, rests on the rim and not on the floor, and sinks by the \
+     set share of its diameter: less and it rolls out, more and it is hard to pick up. A peg, ball or disc goes into \
+     its hole with no more than the set play. A ball or disc ends level with the top face: one that stands out \
+     carries the piece, and one so deep that less than a quarter of the pull is left hardly holds it. The defaults, \
+     10 to 45 % of the marble and {0.6 mm} of play, and those limits are common practice, no source; woods and \
+     marbles differ, so try one of each in scrap.";
 
 /// Height that a ball or disc may stand out without being more than a note, mm.
 const PROUD: f64 = 0.5;
@@ -216,7 +217,7 @@ fn found(workpiece: &Workpiece, wrong: Wrong, first: &Hole, holes: Vec<HoleName>
         }
         _ => &[],
     };
-    let count = counted(holes.len(), "bore");
+    let count = counted(holes.len(), "hole");
     Finding::new(severity, Rule::Seat, words(board, wrong, first, &count))
         .about(holes)
         .mended_by(mends)
@@ -231,35 +232,39 @@ fn words(board: &Board, wrong: Wrong, first: &Hole, count: &str) -> String {
     let (what, below) = (set_in(board), insert_below(&board.piece, first.bore));
     match wrong {
         Wrong::FallsIn => format!(
-            "a marble of {piece} falls into {count} of {mouth}; a narrower bore carries it on its rim"
+            "The {piece} marble falls into {count} of {mouth}. Use a smaller bore, so that it rests on the rim."
         ),
-        Wrong::DoesNotGoIn => format!("a {what} of {shank} does not go into {count} of {mouth}"),
+        Wrong::DoesNotGoIn => {
+            format!("The {shank} {what} does not go into {count} of {mouth}. Use a larger bore.")
+        }
         Wrong::OnFloor => format!(
-            "a marble of {piece} stands on the floor of {count}, not on the rim; drill deeper"
+            "The {piece} marble stands on the floor of {count}, not on the rim. Drill deeper."
         ),
         Wrong::TooHigh => format!(
-            "a marble of {piece} stands high on {count} of {mouth} and rolls out easily; a wider bore holds it better"
+            "The {piece} marble sits high in {count} of {mouth} and rolls out easily. Use a larger bore."
         ),
         Wrong::TooLow => format!(
-            "a marble of {piece} sinks deep into {count} of {mouth} and is hard to lift; a narrower bore shows more of it"
+            "The {piece} marble sinks deep into {count} of {mouth} and is hard to pick up. Use a smaller bore."
         ),
-        Wrong::Loose => format!("the {what} of {shank} is loose in {count} of {mouth}"),
+        Wrong::Loose => {
+            format!("The {shank} {what} is loose in {count} of {mouth}. Use a smaller bore.")
+        }
         Wrong::StandsProud if is_leveled(board) => format!(
-            "a {what} of {shank} stands above the top face in {count}, where the resin is to be leveled: no abrasive \
-             takes steel off with it; set it lower, or pour no dome"
+            "The {shank} {what} stands above the top face in {count}, where resin is to be leveled, and abrasive takes \
+             no steel off. Drill deeper, or pour no crown."
         ),
         Wrong::StandsProud | Wrong::Proud => format!(
-            "a {what} of {shank} stands {} above the top face in {count}: pieces stand on it and not on the board; drill \
-             deeper, or set a smaller one",
+            "The {shank} {what} stands {} above the top face in {count}, and pieces stand on it, not on the board. \
+             Drill deeper, or use a smaller one.",
             length(-below)
         ),
         Wrong::Deep => format!(
-            "a {what} of {shank} lies {} below the top face in {count}: a magnet hardly pulls through so much air; drill \
-             less deep, or set a larger one",
+            "The {shank} {what} lies {} below the top face in {count}, and a magnet hardly pulls through that gap. \
+             Drill less deep, or use a larger one.",
             length(below)
         ),
         Wrong::Sunk => format!(
-            "pegs {} long do not stand out of {count}; use longer pegs or drill less deep",
+            "Pegs {} long do not stand out of {count}. Use longer pegs or drill less deep.",
             length(board.piece.height)
         ),
     }
@@ -359,7 +364,7 @@ mod tests {
             assert_eq!(severity(11.4), Some(Severity::Caution));
             let (_, message) = told(&magnets(flat(12.0, 5.0), shank, Insert::Ball)).unwrap();
             assert!(
-                message.contains("ball of 12 mm stands 7 mm above"),
+                message.contains("12 mm ball stands 7 mm above"),
                 "{message}"
             );
         }
@@ -367,7 +372,10 @@ mod tests {
         let mut inches = magnets(inch, None, Insert::Ball);
         inches.units = board::Units::INCH;
         let (_, message) = told(&inches).unwrap();
-        assert!(message.contains("1/2\" stands 1/4\" above"), "{message}");
+        assert!(
+            message.contains("1/2\" ball stands 1/4\" above"),
+            "{message}"
+        );
     }
 
     /// A ball of radius r in a cone of 118° has its middle r / sin 59° over the apex.
@@ -395,7 +403,7 @@ mod tests {
         let (severity, message) = told(&board(1.0)).unwrap();
         assert_eq!(severity, Severity::Caution);
         assert!(
-            message.contains("a disc of 11.8 mm stands 1 mm above"),
+            message.contains("The 11.8 mm disc stands 1 mm above"),
             "{message}"
         );
     }

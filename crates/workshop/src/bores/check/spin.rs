@@ -2,13 +2,13 @@
 
 use crate::Workpiece;
 use crate::bores::holds::{any_leaves_below, flights};
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
-use board::Measure;
+use crate::check::{Finding, HAIR, Rule, Severity};
+use board::{Measure, counted};
 
-pub const STATEMENT: &str = "Up to the set speed of turning no piece leaves its hole. The default of 30 turns a minute, a \
-     turn in two seconds, is a board turned by hand; our own estimate, no source. Sums are statics of a board that turns \
-     steadily: a marble rolls out where ω² r = g · tan of its tilt, a leaning peg is taken for free of friction, a magnet \
-     piece slides where m ω² r = μ (F + m g). A jerk does more; try it.";
+pub const STATEMENT: &str = "Up to the set speed of turning no piece leaves its hole. The default, 30 rpm or a turn in \
+     two seconds, is a board turned by hand: our own estimate, no source. The math is statics at a steady speed: a \
+     marble rolls out where ω² r = g · tan of its tilt, a leaning peg is assumed to have no friction, a magnet piece \
+     slides where m ω² r = μ (F + m g). A jerk does more: try it.";
 
 /// A finding where pieces leave below the set speed.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
@@ -27,8 +27,12 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
         .collect();
     let [speed, wanted] = [worst.speed, board.limits.spin].map(Measure::rpm);
     let message = format!(
-        "{} leaving below {}; worst {}: {} at {}",
-        counted(holes.len(), "piece"),
+        "Below {1}, {0}. First: {2}, which {3} at {4}. Seat the pieces deeper, or turn the board more slowly.",
+        counted(
+            holes.len(),
+            "piece leaves its hole",
+            "pieces leave their holes"
+        ),
         wanted.shown(board.units),
         worst.holes.first()?.name,
         worst.leaving.label(),

@@ -125,7 +125,7 @@ mod tests {
         let board = marked(200.0);
         let found = of(&board).unwrap();
         assert!(
-            found.starts_with("the marks of all players find no room"),
+            found.starts_with("The marks of all players find no room"),
             "{found}"
         );
         let size = largest_with_room(&Workpiece::of(&board).unwrap(), 200.0).unwrap();

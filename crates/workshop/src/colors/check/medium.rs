@@ -197,7 +197,7 @@ mod tests {
         let mut board = homes(BorePart::Filling, Medium::Resin);
         assert_eq!(
             of(&board),
-            ["a color cannot be there: colored resin on home lanes (no filling is planned)"]
+            ["A color cannot be there: colored resin on home lanes (no filling is planned)."]
         );
         board.filling = Some(Filling::default());
         assert!(of(&board).is_empty());
@@ -220,7 +220,7 @@ mod tests {
             assert!(of(&board).is_empty(), "{medium:?}");
         }
         board.grooves = None;
-        assert!(of(&board)[0].starts_with("a color for what is not routed: grooves;"));
+        assert!(of(&board)[0].starts_with("A color for what is not routed: grooves;"));
     }
 
     #[test]

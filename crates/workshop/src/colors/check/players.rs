@@ -189,7 +189,7 @@ mod tests {
         assert!(
             found[0]
                 .message
-                .starts_with("players without a mark of their own: 1, 2 and 3;")
+                .starts_with("Players without a mark of their own: 1, 2 and 3;")
         );
     }
 }

@@ -1,14 +1,14 @@
 //! Rule: grooves keep away from bores.
 
-use board::{Board, Hole, HoleName, Measure, show_length, with_article};
+use board::{Board, Hole, HoleName, Measure, counted, show_length, with_article};
 
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::grooves::{GrooveKind, GroovePlan};
 use crate::{Mend, Workpiece};
 
-pub const STATEMENT: &str = "A groove keeps as far from every bore that it does not join or go round as straight grooves \
-     end before theirs, measured at the top face: the wood between breaks out. An outline or a ring keeps {1 mm} from the \
-     bores that it goes round. That and the default of {1.5 mm} are common practice, no source.";
+pub const STATEMENT: &str = "A groove stays as far from every hole that it does not join or go around as straight \
+     grooves end before theirs, measured at the top face: the wood between breaks out. An outline or ring stays {1 \
+     mm} from the holes it goes around. That and the default, {1.5 mm}, are common practice, no source.";
 
 /// Wood between an outline or a ring and the bores that it goes round, mm.
 pub const LEAST_AROUND: f64 = 1.0;
@@ -58,15 +58,19 @@ fn around(workpiece: &Workpiece, width: f64, plan: &GroovePlan) -> Option<Findin
         .filter(|(wood, ..)| *wood < LEAST_AROUND - HAIR)
         .collect();
     let &(least, kind, name) = thin.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
-    let count = counted(thin.len(), "bore");
+    let count = counted(
+        thin.len(),
+        "hole is too close to the groove around it",
+        "holes are too close to the groove around them",
+    );
     let (severity, how) = if least <= HAIR {
-        (Severity::Stop, "is cut by".to_owned())
+        (Severity::Stop, "cut by".to_owned())
     } else {
         let wood = Measure::mm(least).shown(board.units);
-        (Severity::Caution, format!("has {wood} of wood to"))
+        (Severity::Caution, format!("{wood} from"))
     };
     let message = format!(
-        "{count} too near the groove around them; worst {name}, which {how} its {}; leave {} or more",
+        "{count}. Worst: {name}, {how} its {}; leave {} or more.",
         kind.label(),
         Measure::mm(LEAST_AROUND).shown(board.units)
     );
@@ -104,18 +108,19 @@ fn found(
     stop: f64,
 ) -> Option<Finding> {
     let &(wood, kind, name) = near.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
-    let (count, kind) = (counted(near.len(), "bore"), kind.label());
+    let kind = with_article(kind.label());
     let message = if severity == Severity::Stop {
+        let count = counted(near.len(), "hole", "holes");
         format!(
-            "{count} cut by a groove; first {name}, by {}",
-            with_article(kind)
+            "A groove cuts into {count}. First: {name}, cut by {kind}. Use a larger spacing or smaller bores."
         )
     } else {
+        let count = counted(near.len(), "hole is", "holes are");
         let wood = Measure::mm(wood).shown(board.units);
         let wanted = show_length(stop, board.units);
         format!(
-            "{count} near a groove; worst {name}: {wood} of the {wanted} wanted to {}",
-            with_article(kind)
+            "{count} too close to a groove. Worst: {name}, {wood} from {kind}; the limit is {wanted}. Increase the spacing \
+             or use smaller bores."
         )
     };
     Some(
@@ -131,12 +136,13 @@ fn no_room(plan: &GroovePlan) -> Option<Finding> {
     let others = plan.dropped.iter().filter(|(other, _)| other != kind);
     let (one, others) = (plan.dropped.len() - others.clone().count(), others.count());
     let also = if others > 0 {
-        format!(", and {others} other")
+        format!(", and {others} of other kinds")
     } else {
         String::new()
     };
     let message = format!(
-        "{one} × {}{also}: no room for the line, which is left out; end the grooves nearer to the bores, or make them narrower",
+        "{} left out for want of room: {one} × {}{also}. End the grooves closer to the holes, or make them narrower.",
+        counted(one + others, "groove is", "grooves are"),
         kind.label()
     );
     let holes = plan.dropped.iter().flat_map(|(_, holes)| holes.clone());
@@ -241,7 +247,9 @@ mod tests {
         assert!(
             found[0]
                 .message
-                .starts_with("96 × line of the track, and 30 other")
+                .starts_with(
+                    "126 grooves are left out for want of room: 96 × line of the track, and 30 of other kinds."
+                )
         );
         assert_eq!(found[0].holes.len(), 96 + 30);
     }

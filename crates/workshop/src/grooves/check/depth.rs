@@ -9,9 +9,10 @@ use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::grooves::Strokes;
 use crate::grooves::depth::groove_profile;
 
-pub const STATEMENT: &str = "A V bit cuts grooves wider than the flat at its tip, and as deep as their width and its angle \
-     make them: (width − tip) / (2 tan(angle / 2)). Under a groove the set floor is left to the underside, and the set \
-     wood inside the board to a storage recess, a screw or a mortise, measured in three dimensions.";
+pub const STATEMENT: &str = "A V bit cuts grooves wider than the flat at its tip, and as deep as their width and its \
+     angle make them: (width − tip) / (2 tan(angle / 2)). Under a groove the set amount of wood is left to the \
+     underside, and to a storage recess, screw or mortise the set amount inside the board, measured in three \
+     dimensions.";
 
 /// Every finding about the depth of the grooves.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -37,7 +38,7 @@ fn no_depth(board: &Board, wanted: &Grooves) -> Finding {
     let length = |mm| show_length(mm, board.units);
     let (tip, width) = (length(wanted.tip), length(wanted.width));
     let message = format!(
-        "a bit with a tip of {tip} cuts no V that is {width} wide; take a sharper bit or a wider groove"
+        "A bit with a {tip} tip cannot cut a V {width} wide. Use a sharper bit or a wider groove."
     );
     Finding::new(Severity::Stop, Rule::GrooveDepth, message)
         .measuring(Measure::mm(wanted.tip), Measure::mm(wanted.width))
@@ -55,11 +56,15 @@ fn underside(board: &Board, depth: f64) -> Option<Finding> {
         Severity::Caution
     };
     let length = |mm| Measure::mm(mm).shown(board.units);
-    let message = format!(
-        "grooves {} deep in a board of {}",
-        length(depth),
-        length(board.blank.thickness)
-    );
+    let (depth, thickness) = (length(depth), length(board.blank.thickness));
+    let message = if severity == Severity::Stop {
+        format!("Grooves {depth} deep cut through a board {thickness} thick. Make them narrower.")
+    } else {
+        let [left, limit] = [wood, wanted].map(length);
+        format!(
+            "Grooves {depth} deep in a board {thickness} thick leave {left}; the limit is {limit}. Make them narrower."
+        )
+    };
     Some(
         Finding::new(severity, Rule::GrooveDepth, message)
             .measuring(Measure::mm(wood), Measure::mm(wanted)),
@@ -79,13 +84,18 @@ fn within(workpiece: &Workpiece, wanted: &Grooves, depth: f64) -> Option<Finding
     let (severity, message) = if wood <= 0.0 {
         (
             Severity::Stop,
-            format!("grooves {deep} deep break into a {what}"),
+            format!(
+                "Grooves {deep} deep break into a {what}. Move the {what} or make the grooves narrower."
+            ),
         )
     } else {
-        let wood = Measure::mm(wood).shown(board.units);
+        let [wood, limit] = [wood, limit].map(|mm| Measure::mm(mm).shown(board.units));
         (
             Severity::Caution,
-            format!("grooves {deep} deep leave {wood} of wood to a {what}"),
+            format!(
+                "Grooves {deep} deep leave {wood} of wood above a {what}; the limit is {limit}. Move the {what} or make \
+                 the grooves narrower."
+            ),
         )
     };
     Some(

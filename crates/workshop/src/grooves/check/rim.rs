@@ -6,8 +6,8 @@ use crate::Workpiece;
 use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::grooves::{Groove, Stroke};
 
-pub const STATEMENT: &str = "A groove ends before the roundover begins: a bit that runs over the edge tears it, and a \
-     roundover cut later is guided by a bearing that falls into the groove. Common practice, no source.";
+pub const STATEMENT: &str = "A groove ends before the roundover begins: a bit that runs over the edge tears it, and \
+     the bearing of a roundover bit falls into the groove later. Common practice, no source.";
 
 /// One finding for grooves that run off the board, one for those that run into the roundover.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -40,7 +40,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
             };
             let left = flat - reach(worst);
             let message = format!(
-                "{} {where_to}; worst: {}, {} past the flat top",
+                "{} {where_to}. Worst: {}, {} past the flat top. Make the board larger, or move the groove in.",
                 board::counted(grooves.len(), "groove runs", "grooves run"),
                 with_article(worst.kind.label()),
                 Measure::mm(-left).shown(board.units)

@@ -1,14 +1,14 @@
 //! Rule: grooves do not run side by side into each other.
 
-use board::{HoleName, Measure, with_article};
+use board::{HoleName, Measure, counted, with_article};
 use geometry::Circle;
 
 use crate::Workpiece;
 use crate::check::{Finding, Rule, Severity};
 use crate::grooves::{GrooveKind, Stroke, Strokes};
 
-pub const STATEMENT: &str = "Two grooves that do not cross lie at least their width apart from middle to middle, and \
-     two that cross do so at 30 degrees or more: the thin wood between them breaks out. Common practice, no source.";
+pub const STATEMENT: &str = "Two grooves that do not cross lie at least their width apart from center to center, and \
+     two that cross do so at 30° or more: thin wood between them breaks out. Common practice, no source.";
 
 /// Grooves that meet may be within a width of each other for so many widths: as they are when they cross at 30 degrees.
 const CROSSING: f64 = 4.0;
@@ -29,14 +29,12 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let (first, second) = (first?, second?);
     let least_words = Measure::mm(least).shown(board.units);
     let (kind, kind_too) = (first.kind.label(), second.kind.label());
-    let count = match pairs.len() {
-        1 => "a pair of grooves runs".to_owned(),
-        many => format!("{many} pairs of grooves run"),
-    };
+    let count = counted(pairs.len(), "pair of grooves runs", "pairs of grooves run");
     let message = format!(
-        "{count} side by side; worst: {} and {}, {least_words} from middle to middle",
+        "{count} too close side by side. Worst: {} and {}, {least_words} from center to center; the limit is their width, {}.",
         with_article(kind),
-        with_article(kind_too)
+        with_article(kind_too),
+        Measure::mm(width).shown(board.units)
     );
     let about = pairs.iter().flat_map(|(_, pair)| pair);
     let holes: Vec<HoleName> = about

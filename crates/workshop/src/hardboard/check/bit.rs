@@ -4,16 +4,17 @@
 //! not be with one. Three sizes tell it, each measured with a rule: how far the bit stands out when the router is plunged all
 //! the way, how long its edges are, and how thick its shank is.
 
-use board::{Hole, INCH, Measure, Router};
+use board::{Hole, INCH, Measure, Router, counted};
 
 use crate::Workpiece;
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::hardboard::router::{plunge, routed};
 
-pub const STATEMENT: &str = "A bit stands out below the router's base by the depth of the deepest bore and the thickness of the hardboard. \
-     Its edges are as long as the bore is deep; where the shank does not go into the guide bushing they reach through the bushing \
-     too. A shank wider than the bit keeps out of the bore. What was not measured is not judged. Walls of a bushing are taken for \
-     {0.8 mm|1/32 in} (from memory: measure its bore).";
+pub const STATEMENT: &str = "The bit stands out below the router's base by the depth of the deepest hole plus the \
+     thickness of the hardboard. Its cutting edges are as long as the hole is deep; where the shank does not fit the \
+     guide bushing, they reach through the bushing too. A shank wider than the bit stays out of the hole. Sizes that \
+     were not entered are not checked. The walls of a bushing are assumed to be {0.8 mm|1/32 in} (from memory: \
+     measure its bore).";
 
 /// The thinnest wall of usual bushings, mm.
 const WALL: f64 = INCH / 32.0;
@@ -40,10 +41,10 @@ fn short(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     let most = deepest_plunge(&holes, router)?;
     let length = |mm| Measure::mm(mm).shown(workpiece.units());
     let message = format!(
-        "the bit stands out {}, and {} through the hardboard need {}: use a longer bit, thinner hardboard, or a router that \
-         goes lower",
+        "The bit stands out {}; {} {} through the hardboard. Use a longer bit, thinner hardboard, or a router that plunges \
+         deeper.",
         length(out),
-        counted(holes.len(), "bore"),
+        counted(holes.len(), "hole needs", "holes need"),
         length(most)
     );
     Some(stop(message, out, most, &holes))
@@ -70,12 +71,12 @@ fn shank(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     let most = deepest_plunge(&holes, router)?;
     let length = |mm| Measure::mm(mm).shown(workpiece.units());
     let message = format!(
-        "the shank of {} does not go into a bushing of {}, and the bit below it is {} long where {} need {}: use a bit with a \
-         narrower shank or longer edges, or a larger bushing",
+        "The {} shank does not go into a {} bushing, and the bit below it is {} long, where {} {}. Use a bit with a \
+         smaller shank or longer edges, or a larger bushing.",
         length(shank),
         length(router.bushing),
         length(edges),
-        counted(holes.len(), "bore"),
+        counted(holes.len(), "hole needs", "holes need"),
         length(most)
     );
     Some(stop(message, edges, most, &holes))
@@ -91,20 +92,23 @@ fn edges(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     let depths = holes.iter().map(|hole| hole.bore.depth);
     let most = depths.max_by(f64::total_cmp)?;
     let length = |mm| Measure::mm(mm).shown(workpiece.units());
-    let (bores, cutting) = (counted(holes.len(), "bore"), length(edges));
+    let cutting = length(edges);
+    let count = |one, many| counted(holes.len(), one, many);
     let wide = router.shank.filter(|shank| *shank > router.bit + HAIR);
     if let Some(shank) = wide {
         let message = format!(
-            "the edges of the bit are {cutting} long, and its shank of {} meets the rim of {bores} up to {} deep: use a bit \
-             with longer edges",
+            "The cutting edges are {cutting} long, and the {} shank hits the rim of {} up to {} deep. Use a bit with longer \
+             edges.",
             length(shank),
+            count("hole", "holes"),
             length(most)
         );
         return Some(stop(message, edges, most, &holes));
     }
     let message = format!(
-        "the edges of the bit are {cutting} long, and {bores} up to {} deep: its shank rubs and burns there; use longer edges, \
-         or raise the bit often to clear the chips",
+        "The cutting edges are {cutting} long, and {} up to {} deep: the shank rubs and burns there. Use a bit with longer \
+         edges, or raise it often to clear chips.",
+        count("hole is", "holes are"),
         length(most)
     );
     let names = holes.iter().map(|hole| hole.name).collect();

@@ -1,13 +1,15 @@
 //! Rule: bit, bushing and hardboard of a router template fit each other and the bores.
 
-use board::{Board, Bottom, Hole, INCH, Layout, Measure, Router, show_length};
+use board::{Board, Bottom, Hole, INCH, Layout, Measure, Router, several, show_length};
 
 use crate::Workpiece;
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::hardboard::router::routed;
 
-pub const STATEMENT: &str = "A bit goes through its guide bushing and into every bore. Walls of a bushing are {0.8 mm|1/32 in} \
-     or more (from memory: measure its bore). A bushing that is as long as the hardboard is thick rides on the wood; {0.5 mm|0.02 in} of air is left below it, and it reaches {2 mm|5/64 in} into its hole or more to be led: both are common practice, no source.";
+pub const STATEMENT: &str = "The bit goes through its guide bushing and into every hole. The walls of a bushing are \
+     {0.8 mm|1/32 in} or more (from memory: measure its bore). A bushing as long as the hardboard is thick rides on \
+     the wood, so {0.5 mm|0.02 in} of air is left below it; it reaches {2 mm|5/64 in} or more into its hole to be \
+     guided. Both are common practice, no source.";
 
 /// Air that is left below the bushing, mm.
 pub const AIR: f64 = 0.5;
@@ -37,14 +39,14 @@ fn bit(board: &Board, router: Router) -> Option<Finding> {
     let (is, wanted) = (router.bushing, router.bit + 2.0 * WALL);
     let (severity, message) = if router.wider() <= 0.0 {
         let message = format!(
-            "the bit of {} does not go through a bushing of {}",
+            "The {} bit does not go through a {} bushing. Use a smaller bit or a larger bushing.",
             length(router.bit),
             length(router.bushing)
         );
         (Severity::Stop, message)
     } else if is < wanted - HAIR {
         let message = format!(
-            "a bit of {} in a bushing of {} leaves {} for each wall: measure whether the bit goes through",
+            "The {} bit in a {} bushing leaves {} for each wall. Measure whether the bit goes through.",
             length(router.bit),
             length(router.bushing),
             length(router.wider() / 2.0)
@@ -62,20 +64,20 @@ fn reach(board: &Board, router: Router) -> Option<Finding> {
     let (reach, sheet) = (router.reach, router.hardboard);
     let (severity, wanted, message) = if reach >= sheet {
         let message = format!(
-            "the bushing reaches {} and the hardboard is {}: it would ride on the wood",
+            "The bushing is {} long and the hardboard {} thick: the bushing would ride on the wood. Use a shorter bushing or thicker hardboard.",
             length(reach),
             length(sheet)
         );
         (Severity::Stop, sheet - AIR, message)
     } else if reach > sheet - AIR + HAIR {
         let message = format!(
-            "the bushing ends {} above the wood: chips will lift the router",
+            "The bushing ends {} above the wood, and chips below it will lift the router. Use a shorter bushing or thicker hardboard.",
             length(sheet - reach)
         );
         (Severity::Caution, sheet - AIR, message)
     } else if reach < LED {
         let message = format!(
-            "the bushing reaches only {} into the hardboard and may jump out",
+            "The bushing reaches only {} into the hardboard and may jump out. Use a longer bushing.",
             length(reach)
         );
         (Severity::Caution, LED, message)
@@ -94,9 +96,9 @@ fn narrow(board: &Board, layout: &Layout, router: Router) -> Option<Finding> {
         .map(|hole| hole.bore.cutter())
         .reduce(f64::min)?;
     let message = format!(
-        "the bit of {} is wider than {}, the narrowest of {}",
+        "The {} bit is wider than {}; the smallest is {}. Use a smaller bit.",
         show_length(router.bit, board.units),
-        counted(holes.len(), "bore"),
+        several(holes.len(), "hole"),
         show_length(narrowest, board.units)
     );
     let names = holes.iter().map(|hole| hole.name).collect();
@@ -113,8 +115,8 @@ fn shape(layout: &Layout, router: Router) -> Option<Finding> {
     let others: Vec<&Hole> = routed(layout).filter(|hole| !is_made(hole)).collect();
     let first = others.first()?;
     let message = format!(
-        "a router does not leave {} with a bottom as planned ({}): other checks count with that",
-        counted(others.len(), "bore"),
+        "A router cannot leave the bottom that is planned for {} ({}). The other checks are made with that bottom.",
+        several(others.len(), "hole"),
         first.bore.bottom.label()
     );
     let names = others.iter().map(|hole| hole.name).collect();

@@ -6,9 +6,9 @@ use crate::hardboard::owned::owned_pair;
 use crate::{Mend, Workpiece};
 
 /// The rule in words, as the list of rules shows it.
-pub const STATEMENT: &str = "Where the router bits and guide bushings that you own are listed in your shop, the router template is made for \
-     two of them. The pair that is named makes all the bores, and leaves the set web of hardboard. Nothing is said of what is not \
-     listed.";
+pub const STATEMENT: &str = "If the router bits and guide bushings you own are listed in your shop, the router \
+     template is made for two of them. The pair offered makes every hole and leaves enough hardboard. Nothing is said \
+     about tools that are not listed.";
 
 /// A note where bit or bushing is none of the maker's.
 ///
@@ -26,10 +26,10 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let no_bushing = !tools.bushings.is_empty() && !has_size(&tools.bushings, router.bushing);
     let missing = match (no_bit, no_bushing) {
         (false, false) => return Vec::new(),
-        (true, false) => format!("no router bit of {}", name(router.bit)),
-        (false, true) => format!("no guide bushing of {}", name(router.bushing)),
+        (true, false) => format!("no {} router bit", name(router.bit)),
+        (false, true) => format!("no {} guide bushing", name(router.bushing)),
         (true, true) => format!(
-            "no router bit of {} and no guide bushing of {}",
+            "no {} router bit and no {} guide bushing",
             name(router.bit),
             name(router.bushing)
         ),
@@ -37,14 +37,14 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let finding = |words: String| Finding::new(Severity::Note, Rule::OwnedRouter, words);
     let found = match owned_pair(workpiece) {
         Some(pair) => finding(format!(
-            "you own {missing}; your {} bit in your {} bushing also makes these holes",
+            "You own {missing}. Your {} bit in your {} bushing makes these holes too.",
             name(pair.bit),
             name(pair.bushing)
         ))
         .mended_by(&[Mend::OwnedRouter]),
         None => finding(format!(
-            "you own {missing}, and none of your listed bits and bushings make these holes and leave enough hardboard between them: add \
-             to the list, or buy them"
+            "You own {missing}, and no bit and bushing on your list make these holes and leave enough hardboard between \
+             them. Add to the list, or buy them."
         )),
     };
     vec![found]
@@ -78,14 +78,14 @@ mod tests {
         let found = told(&[10.0], &[14.0, 16.0]).remove(0);
         assert_eq!(
             found.message,
-            "you own no router bit of 12 mm; your 10 mm bit in your 14 mm bushing also makes these holes"
+            "You own no 12 mm router bit. Your 10 mm bit in your 14 mm bushing makes these holes too."
         );
         assert_eq!(found.mends, [Mend::OwnedRouter]);
         let found = told(&[14.0], &[20.0]).remove(0);
         assert!(
             found
                 .message
-                .contains("no router bit of 12 mm and no guide bushing of 16 mm")
+                .contains("no 12 mm router bit and no 16 mm guide bushing")
         );
         assert!(found.mends.is_empty());
     }

@@ -1,13 +1,14 @@
 //! Rule: a sector jig can be made, and pin play leaves wood where it comes round to the first sector.
 
-use board::{Board, HoleName, Measure, show_length};
+use board::{Board, HoleName, Measure, several, show_length};
 
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::{Closing, SectorPlan, SectorTurn, Workpiece};
 
-pub const STATEMENT: &str = "A jig that is turned from sector to sector adds up the play of its pins, and the last sector \
-     still leaves the set web to the first, at worst. The error is added up as the sector jig's page says. Hardboard \
-     between its index holes and the others is a template's web. The defaults of both webs are common practice, no source.";
+pub const STATEMENT: &str = "A jig that is turned from one player's holes to the next adds up the slop of its pins; \
+     even at worst, the last sector leaves the set amount of wood to the first. The sector jig's page shows how the \
+     error adds up. Between its index holes and the others the template's limit for hardboard holds. Both defaults \
+     are common practice, no source.";
 
 /// Why there can be no jig; or where the last web or the hardboard may be too thin, and where sectors differ.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -41,22 +42,25 @@ fn last_web(board: &Board, closing: &Closing) -> Option<Finding> {
         worst,
         ..
     } = *closing;
-    let (severity, message) = if worst < 0.0 {
-        let message = format!(
-            "after the last turn of the sector jig {last} and {first} may run into each other, at worst by {}; likely \
-             {} are left",
-            length(-worst),
-            length(likely)
-        );
-        (Severity::Stop, message)
-    } else {
-        let message = format!(
-            "after the last turn of the sector jig {last} and {first} may keep only {}; likely {}",
-            length(worst),
-            length(likely)
-        );
-        (Severity::Caution, message)
+    let left = |wood: f64| {
+        if wood < 0.0 {
+            format!("an overlap of {}", length(-wood))
+        } else {
+            format!("{} of wood", length(wood))
+        }
     };
+    let severity = if worst < 0.0 {
+        Severity::Stop
+    } else {
+        Severity::Caution
+    };
+    let message = format!(
+        "Between {last} and {first}, where the sector jig closes the circle, {} is typical and {} the worst; the limit is \
+         {}. Use pins that fit closer, or increase the spacing.",
+        left(likely),
+        left(worst),
+        length(wanted)
+    );
     Some(
         Finding::new(severity, Rule::SectorJig, message)
             .measuring(Measure::mm(worst), Measure::mm(wanted))
@@ -72,12 +76,13 @@ fn hardboard(board: &Board, plan: &SectorPlan) -> Option<Finding> {
     }
     let names: Vec<HoleName> = plan.index.iter().map(|(name, _)| *name).collect();
     let (severity, message) = if plan.web <= 0.0 {
-        let message = "the index hole of the sector jig runs into another of its holes".into();
+        let message = "The index hole of the sector jig overlaps another of its holes.".into();
         (Severity::Stop, message)
     } else {
         let message = format!(
-            "beside the index hole of the sector jig {} of hardboard are left",
-            show_length(plan.web, board.units)
+            "Only {} of hardboard is left beside the index hole of the sector jig; the limit is {}.",
+            show_length(plan.web, board.units),
+            show_length(wanted, board.units)
         );
         (Severity::Caution, message)
     };
@@ -102,9 +107,9 @@ fn apart(plan: &SectorPlan) -> Option<Finding> {
         return None;
     }
     let message = format!(
-        "sectors differ by changes by hand: the sector jig does not drill {}, and its page tells where to leave out {}",
-        counted(apart.len(), "hole"),
-        counted(skip.len(), "hole")
+        "Edited holes make the sectors differ: the sector jig does not drill {}, and its page says where to skip {}.",
+        several(apart.len(), "hole"),
+        several(skip.len(), "hole")
     );
     Some(Finding::new(Severity::Note, Rule::SectorJig, message).about(apart))
 }

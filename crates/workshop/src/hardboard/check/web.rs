@@ -1,15 +1,16 @@
 //! Rule: hardboard is left between two holes of a router template.
 
-use board::{Board, Measure, show_length};
+use board::{Board, Measure, counted, show_length};
 use geometry::close_webs;
 
 use crate::Mend;
 use crate::Workpiece;
 use crate::check::pairs::Pairs;
-use crate::check::{Finding, HAIR, Rule, Severity, counted};
+use crate::check::{Finding, HAIR, Rule, Severity};
 
-pub const STATEMENT: &str = "The holes of a router template are wider than the bores, by the guide bushing's diameter \
-     less the bit's, and leave at least the set web of hardboard; the center has its pin's hole, or none. The default of {3 mm} is common practice, no source.";
+pub const STATEMENT: &str = "The holes of a router template are larger than the holes in the board by the guide \
+     bushing's diameter less the bit's, and leave at least the set amount of hardboard between them. The center gets \
+     its pin's hole, or none. The default, {3 mm}, is common practice, no source.";
 
 /// One finding for holes that meet, one for webs that are too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -35,15 +36,18 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
     let length = |mm| show_length(mm, board.units);
     let (a, b) = (pairs.a, pairs.b);
-    let count = counted(pairs.count(), "pair");
+    let count = |one, many| counted(pairs.count(), one, many);
     let message = if severity == Severity::Stop {
         format!(
-            "{count} of holes of the router template run into each other; worst {a} and {b}; \
-             a bushing nearer to the bit, or two templates with every other hole, would do"
+            "{} in the router template. Worst: {a} and {b}. Use a bushing closer in size to the bit, or make two \
+             templates with every other hole in each.",
+            count("pair of holes overlaps", "pairs of holes overlap")
         )
     } else {
         format!(
-            "{count} of holes of the router template leave little hardboard; worst {a} and {b}: {} of the {} wanted",
+            "{} too little hardboard in the router template. Worst: {a} and {b}, {}; the limit is {}. Use a bushing \
+             closer in size to the bit, or increase the spacing.",
+            count("pair of holes leaves", "pairs of holes leave"),
             length(pairs.mm),
             length(board.limits.template_web)
         )

@@ -6,11 +6,11 @@ use crate::Workpiece;
 use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::recess::lid_moves::{LidMoves, lid_moves};
 
-pub const STATEMENT: &str = "In every season of the customer's the lid has room in its place, and ledge or groove hold it \
-     on both sides when it is pushed to one. It is looked at with board and lid at rest in the season, and, for a lid across the \
-     grain or of plywood, with the lid at rest and the board still as it was cut, since what is thin follows the air faster \
-     (common practice, no source). A lid with the grain of the board, of the same wood, moves with it. \
-     The wood moves as the Wood Handbook (FPL-GTR-190, Eq. 13-2) has it.";
+pub const STATEMENT: &str = "In every season of the customer's rooms the lid has play in its place, and the ledge or \
+     groove holds it on both sides when it is pushed to one. Checked with board and lid at rest in the season and, \
+     for a lid across the grain or of plywood, with the lid at rest and the board still as it was cut, since thin \
+     wood follows the air faster (common practice, no source). A lid of the same wood with its grain along the \
+     board's moves with it. The movement is that of the Wood Handbook (FPL-GTR-190, Eq. 13-2).";
 
 /// A finding where the lid binds or comes out.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
@@ -21,27 +21,27 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let length = |mm: f64| show_length((mm * 100.0).round() / 100.0, board.units);
     let advice = match moves.most {
         Some(most) if most < moves.least => format!(
-            "no clearance is right: from {} it does not bind, up to {} it is held; let ledge or groove hold more",
+            "No clearance suits every season: below {} it binds, above {} it comes out. Let the ledge or groove hold more.",
             length(moves.least),
             length(most)
         ),
         Some(most) => format!(
-            "a clearance of {} to {} is right, {} is planned",
+            "{} is planned; a clearance of {} to {} is right.",
+            length(planned),
             length(moves.least),
-            length(most),
-            length(planned)
+            length(most)
         ),
         None => format!(
-            "a clearance of {} or more is right, {} is planned",
-            length(moves.least),
-            length(planned)
+            "{} is planned; a clearance of {} or more is right.",
+            length(planned),
+            length(moves.least)
         ),
     };
     Some(
         Finding::new(
             Severity::Caution,
             Rule::Lid,
-            format!("the lid {wrong}; {advice}"),
+            format!("The lid {wrong}. {advice}"),
         )
         .measuring(Measure::mm(planned), Measure::mm(wanted)),
     )
@@ -93,7 +93,7 @@ mod tests {
     #[test]
     fn a_lid_that_is_made_to_fit_tightly_binds() {
         let tight = found(LidHold::LiesIn, 5.0, 0.2).unwrap();
-        assert!(tight.message.starts_with("the lid binds"), "{tight:?}");
+        assert!(tight.message.starts_with("The lid binds"), "{tight:?}");
         assert_eq!(tight.measured, Some(Measure::mm(0.2)));
         assert_eq!(found(LidHold::LiesIn, 5.0, 1.5), None);
         // The board's own wood moves with it.
@@ -115,12 +115,15 @@ mod tests {
         // The groove holds 6 tan 20°, 2.18.
         assert_eq!(slides(1.1), None);
         let loose = slides(1.9).unwrap();
-        assert!(loose.message.starts_with("the lid comes out"), "{loose:?}");
+        assert!(loose.message.starts_with("The lid comes out"), "{loose:?}");
         let steep = LidHold::Slides {
             angle: 5.0,
             toward: Toward::Left,
         };
         let never = found(steep, 2.0, 0.5).unwrap();
-        assert!(never.message.contains("no clearance is right"), "{never:?}");
+        assert!(
+            never.message.contains("No clearance suits every season"),
+            "{never:?}"
+        );
     }
 }

@@ -8,11 +8,10 @@ use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::recess::lid_cut::inner_reach;
 use crate::recess::{Storage, prism, recess_outline};
 
-pub const STATEMENT: &str = "A storage recess holds the pieces, leaves the set floor between its ceiling and the top \
-     face, and the set wood inside the board to the edge, to screws and to mortises; bores over it are measured by the \
-     rule of what is inside the board. How many it holds is an estimate: poured in, marbles fill about 0.55 of a volume \
-     (random loose packing, from memory), and less along walls; try it in a box of that size. Its corners are as round as \
-     the bit, which goes into it.";
+pub const STATEMENT: &str = "A storage recess holds the pieces and leaves the set amount of wood above it, and inside \
+     the board to the edge, to screws and to mortises; holes above it are checked under \"hidden cuts\". How many \
+     pieces it holds is an estimate: loose marbles fill about 0.55 of a volume (random loose packing, from memory), \
+     and less along walls; try it in a box of that size. Its corners are as round as the bit, which has to fit in.";
 
 /// Every finding about the recess.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -40,7 +39,7 @@ fn room(board: &Board, storage: &Storage) -> Option<Finding> {
         return Some(none_goes_in(board, storage));
     }
     let message = format!(
-        "the recess holds about {} lying loose; {pieces} are to be stored",
+        "The recess holds about {} lying loose; {pieces} are to be stored. Make it larger.",
         counted(holds as usize, "piece")
     );
     let severity = if storage.at_most < pieces {
@@ -63,16 +62,16 @@ fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
     };
     let length = |mm| show_length(mm, board.units);
     let message = if storage.room <= 0.0 {
-        "the lid fills the recess; no room is left for pieces".into()
+        "The lid fills the recess and leaves no room for pieces. Make the recess deeper.".into()
     } else if storage.room < wants - HAIR {
         format!(
-            "a piece of {} does not go into the recess, which is {} high inside",
+            "A piece {} high does not go into the recess, which is {} high inside. Make the recess deeper.",
             length(wants),
             length(storage.room)
         )
     } else {
         format!(
-            "a piece {} across does not go into the recess, which is too narrow",
+            "A piece {} across does not go into the recess. Make the recess wider.",
             length(piece.diameter)
         )
     };
@@ -89,12 +88,18 @@ fn ceiling(board: &Board, recess: &Recess) -> Option<Finding> {
     let (severity, message) = if wood <= HAIR {
         (
             Severity::Stop,
-            format!("a recess {depth} deep comes out on top of a board of {thickness}"),
+            format!(
+                "A recess {depth} deep comes out through the top of a board {thickness} thick. Make it shallower."
+            ),
         )
     } else if wood < wanted - HAIR {
         (
             Severity::Caution,
-            format!("a recess {depth} deep leaves {} over it", length(wood)),
+            format!(
+                "A recess {depth} deep leaves {} of wood above it; the limit is {}. Make it shallower.",
+                length(wood),
+                length(wanted)
+            ),
         )
     } else {
         return None;
@@ -114,7 +119,7 @@ fn corner(board: &Board, recess: &Recess) -> Option<Finding> {
     let length = |mm| show_length(mm, board.units);
     (corner > widest + HAIR).then(|| {
         let message = format!(
-            "a bit that leaves corners of {} is wider than the recess; they are drawn with {}",
+            "A bit that leaves corners of {} is wider than the recess; they are drawn as {}. Use a smaller bit.",
             length(corner),
             length(widest)
         );
@@ -131,13 +136,16 @@ fn edge(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
     let (severity, message) = if wood <= HAIR {
         (
             Severity::Stop,
-            "the recess or its lid comes out at the edge of the board".into(),
+            "The recess or its lid comes out at the edge of the board. Make it smaller.".into(),
         )
     } else if wood < wanted - HAIR {
         let wood = show_length((wood * 1000.0).round() / 1000.0, board.units);
+        let limit = show_length(wanted, board.units);
         (
             Severity::Caution,
-            format!("the recess and its lid leave {wood} to the edge of the board"),
+            format!(
+                "The recess and its lid leave {wood} of wood to the edge of the board; the limit is {limit}. Make it smaller."
+            ),
         )
     } else {
         return None;
@@ -169,7 +177,10 @@ fn neighbors(workpiece: &Workpiece, recess: &Recess) -> Option<Finding> {
     let count = |found: &[f64], one| (!found.is_empty()).then(|| counted(found.len(), one));
     let counts = [count(&screw, "screw"), count(&mortise, "mortise")];
     let counts: Vec<String> = counts.into_iter().flatten().collect();
-    let message = format!("{} in the recess or too near it", counts.join(" and "));
+    let message = format!(
+        "Cut by the recess, or too close to it: {}. Move them, or make the recess smaller.",
+        counts.join(" and ")
+    );
     Some(
         Finding::new(Severity::Caution, Rule::Storage, message)
             .measuring(Measure::mm(worst), Measure::mm(wanted)),
@@ -265,7 +276,7 @@ mod tests {
         assert!(
             check(&Workpiece::of(&with(slot, 30.0)).unwrap())[0]
                 .message
-                .contains("too narrow")
+                .contains("Make the recess wider")
         );
     }
 
@@ -287,7 +298,7 @@ mod tests {
         let wide = with_corner(50.5);
         assert_eq!((wide.len(), wide[0].severity), (1, Severity::Stop));
         assert_eq!(wide[0].wanted, Some(Measure::mm(50.0)));
-        assert!(wide[0].message.contains("drawn with 50 mm"), "{wide:?}");
+        assert!(wide[0].message.contains("drawn as 50 mm"), "{wide:?}");
     }
 
     #[test]
@@ -334,7 +345,7 @@ mod tests {
             ..ScrewCircle::default()
         }];
         let found = check(&Workpiece::of(&board).unwrap());
-        assert!(found[0].message.starts_with("1 screw in"), "{found:?}");
+        assert!(found[0].message.contains(": 1 screw."), "{found:?}");
     }
 
     #[test]
@@ -350,7 +361,7 @@ mod tests {
         assert!(
             check(&Workpiece::of(&board).unwrap())[0]
                 .message
-                .starts_with("4 screws in the recess")
+                .contains(": 4 screws.")
         );
         board.screws.clear();
         board.panel.build = Build::Halves;
@@ -360,7 +371,7 @@ mod tests {
         });
         // 2 of wood between the mortise, which ends 8 down, and the ceiling at 10.
         let found = check(&Workpiece::of(&board).unwrap());
-        assert!(found[0].message.starts_with("1 mortise in"), "{found:?}");
+        assert!(found[0].message.contains(": 1 mortise."), "{found:?}");
         let Some(Measure { value: wood, .. }) = found[0].measured else {
             panic!("no measure")
         };

@@ -91,7 +91,7 @@ pub enum Cause {
         /// Turn, counter-clockwise.
         turn: Angle,
     },
-    /// A hole is beside its place.
+    /// A hole is out of place.
     Off {
         /// The hole.
         hole: HoleName,

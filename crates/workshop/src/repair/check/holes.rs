@@ -7,10 +7,10 @@ use crate::Workpiece;
 use crate::check::{Finding, Rule, Severity};
 use crate::repair::plug::{Remedy, Repair, repairs, unknown_holes};
 
-pub const STATEMENT: &str = "A hole that went wrong is plugged with the same wood, its grain along the board's, and drilled \
-     again with the board clamped and the bit guided. A plug leaves {2 mm|5/64 in} of its wood around the new hole and {1 mm|3/64 in} of the \
-     board's to the next bore; {0.5 mm|1/64 in} out of line is not seen: common practice, no source. Glue is dry before \
-     the plug is trimmed and drilled; the label says when.";
+pub const STATEMENT: &str = "A misdrilled hole is plugged with the same wood, its grain along the board's, and drilled \
+     again with the board clamped and the bit guided. A plug leaves {2 mm|5/64 in} of its wood around the new hole \
+     and {1 mm|3/64 in} of the board's to the next hole; {0.5 mm|1/64 in} out of place goes unseen: common practice, \
+     no source. Let the glue dry, as its label says, before you trim and drill the plug.";
 
 /// One finding for each hole that went wrong, and one for names that the board does not have.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -35,11 +35,7 @@ fn found(repair: &Repair, units: Units) -> Finding {
         Remedy::Leave => Severity::Note,
         _ => Severity::Caution,
     };
-    let words = repair.words(units);
-    let message = format!(
-        "{} is {} and leaves {}: {}",
-        repair.hole, words.mistake, words.leaves, words.remedy
-    );
+    let message = repair.sentences(units);
     Finding::new(severity, Rule::WrongHoles, message).about(vec![repair.hole])
 }
 
@@ -64,13 +60,17 @@ mod tests {
         assert_eq!(off.severity, Severity::Caution);
         assert!(
             off.message
-                .starts_with("T1-03 is 2 mm beside its place and leaves 5"),
+                .starts_with("T1-03 is 2 mm out of place. Wood left: 5"),
             "{}",
             off.message
         );
-        assert!(off.message.contains("bore 16 mm"), "{}", off.message);
+        assert!(off.message.contains("Bore a 16 mm hole"), "{}", off.message);
         let inch = told("T1-03", Fault::Off { u: 2.0, v: 0.0 }, Units::INCH);
-        assert!(inch.message.contains("bore 11/16 in"), "{}", inch.message);
+        assert!(
+            inch.message.contains("Bore an 11/16 in hole"),
+            "{}",
+            inch.message
+        );
         let seen = told("T1-03", Fault::Off { u: 0.2, v: 0.0 }, Units::Mm);
         assert_eq!(seen.severity, Severity::Note);
     }

@@ -1,15 +1,15 @@
 //! Rule: distances that were measured after the work are as long as they should be.
 
-use board::{HoleId, HoleName, Measure, Measured, MeasuredOn, Units, show_length};
+use board::{HoleId, HoleName, Measure, Measured, MeasuredOn, Units, as_sentence, show_length};
 
 use crate::check::{Finding, Rule, Severity, counted};
 use crate::repair::cause::{Cause, Reading, Readings, Verdict};
 use crate::{Workpiece, readings};
 
-pub const STATEMENT: &str = "Distances measured on the taped template or the drilled board are as long as they should be, \
-     within the error of reading. Where they are not, the cause is found by least squares: scale, skew, a sheet that \
-     slipped, holes beside their places. Each unknown has to earn its place by the information criterion of Bayes (Schwarz \
-     1978, from memory). The error of reading, {0.25 mm|1/64 in} on a steel rule, is common practice, no source.";
+pub const STATEMENT: &str = "Distances measured on the taped template or the drilled board are as long as they should \
+     be, within the reading error. If not, the cause is found by least squares: scale, skew, a sheet that slipped, \
+     holes out of place. An added cause has to improve the fit by the Bayesian information criterion (Schwarz 1978, \
+     from memory). The reading error, {0.25 mm|1/64 in} on a steel rule, is common practice, no source.";
 
 /// The verdict on the readings, and names that the board does not have.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -30,7 +30,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 pub fn unknown(names: &[HoleId]) -> Finding {
     let names: Vec<String> = names.iter().map(ToString::to_string).collect();
     let message = format!(
-        "no hole has the name {}; names are on the template and in the hole table",
+        "No hole is named {}. Names are on the template and in the hole table.",
         names.join(", ")
     );
     Finding::new(Severity::Caution, Rule::Readings, message)
@@ -48,17 +48,14 @@ pub fn unknown(names: &[HoleId]) -> Finding {
 /// board.measured.distances = vec![Distance { from: holes[0].name.id(), to: holes[40].name.id(), distance }];
 /// assert_eq!(
 ///     verdict_words(&Workpiece::of(&board)?),
-///     "all is right on the taped template, within ±0.25 mm: 1 distance measured"
+///     "1 distance measured on the taped template: within ±0.25 mm."
 /// );
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn verdict_words(workpiece: &Workpiece) -> String {
-    message(
-        &readings(workpiece),
-        &workpiece.board().measured,
-        workpiece.board().units,
-    )
-    .unwrap_or_default()
+    let board = workpiece.board();
+    let words = message(&readings(workpiece), &board.measured, board.units);
+    words.map(|words| as_sentence(&words)).unwrap_or_default()
 }
 
 /// The finding of a verdict; none where there is nothing to tell.
@@ -91,16 +88,17 @@ fn message(told: &Readings, measured: &Measured, units: Units) -> Option<String>
         Verdict::Nothing => return None,
         Verdict::True => {
             let error = show_length(measured.error, units);
-            format!("all is right on {thing}, within ±{error}: {count} measured")
+            let all = if told.readings.len() > 1 { "all " } else { "" };
+            format!("{count} measured on {thing}: {all}within ±{error}")
         }
         Verdict::TooFew => {
             format!(
-                "{farthest}; of {count} measured the cause cannot be told: measure more, long ones in other directions"
+                "{farthest}. {count} cannot tell why: measure more, long ones in other directions."
             )
         }
         Verdict::Unclear => {
             format!(
-                "{farthest}, and no one cause explains the {count} measured: measure that one again"
+                "{farthest}, and no single cause explains the {count} measured. Measure that one again."
             )
         }
         Verdict::Causes {
@@ -112,18 +110,18 @@ fn message(told: &Readings, measured: &Measured, units: Units) -> Option<String>
             let on = measured.on;
             let first = said(causes, on, units);
             let partly = if *partly {
-                ", as far as these directions tell"
+                ", as far as these directions show"
             } else {
                 ""
             };
             let other = match &or[..] {
                 [] => String::new(),
-                or => format!("; or else {}", said(or, on, units)),
+                or => format!("; or {}", said(or, on, units)),
             };
             let which = ask.map_or_else(String::new, |[from, to]| {
-                format!("; measure {from} to {to} to tell which")
+                format!(". Measure {from} to {to} to tell which")
             });
-            format!("on {thing} {first}{partly}{other}{which} ({count} measured)")
+            format!("By {count} measured on {thing}, {first}{partly}{other}{which}.")
         }
     })
 }
@@ -182,9 +180,7 @@ fn cause_said(cause: &Cause, on: MeasuredOn, units: Units) -> String {
         format!("{size} too {}", if share > 0.0 { "long" } else { "short" })
     };
     let again = match on {
-        MeasuredOn::Template => {
-            " (print again at actual size, with the printer's errors taken out)"
-        }
+        MeasuredOn::Template => " (print again at actual size, with the printer correction)",
         MeasuredOn::Board => "",
     };
     match cause {
@@ -211,7 +207,7 @@ fn cause_said(cause: &Cause, on: MeasuredOn, units: Units) -> String {
                 MeasuredOn::Board => "",
             };
             format!(
-                "sheet {sheet} slipped {} {sideways} and {} {upward}, and turned {turned} {way}{mend}",
+                "sheet {sheet} slipped {} {sideways} and {} {upward}, and is turned {turned} {way}{mend}",
                 length(shift.x),
                 length(shift.y)
             )
@@ -220,7 +216,7 @@ fn cause_said(cause: &Cause, on: MeasuredOn, units: Units) -> String {
             let sideways = if by.x < 0.0 { "left" } else { "right" };
             let upward = if by.y < 0.0 { "down" } else { "up" };
             format!(
-                "{hole} is {} {sideways} and {} {upward} of its place",
+                "{hole} is {} too far {sideways} and {} too far {upward}",
                 length(by.x),
                 length(by.y)
             )
@@ -263,7 +259,7 @@ mod tests {
             assert_eq!(told.severity, Severity::Caution);
             assert!(
                 told.message.starts_with(
-                    "on the taped template all lengths are 1 % too long (print again at actual size"
+                    "By 5 distances measured on the taped template, all lengths are 1 % too long (print again at actual size"
                 ),
                 "{}",
                 told.message
@@ -284,7 +280,7 @@ mod tests {
             panic!()
         };
         assert!(
-            told.message.contains("no hole has the name T9-1"),
+            told.message.contains("No hole is named T9-1"),
             "{}",
             told.message
         );

@@ -10,9 +10,9 @@ use geometry::Point;
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::{Mend, Workpiece};
 
-pub const STATEMENT: &str = "No joint between two sheets runs along a row of three or more holes less than {6.35 mm|1/4 in} from their \
-     middles, so that the crosses of a row are whole on one sheet; common practice, no source. Sheets shifted for the widest \
-     clearance, on one more where that takes it, a pattern that is turned, or larger paper help.";
+pub const STATEMENT: &str = "No joint between two sheets runs along a row of three or more holes closer than {6.35 \
+     mm|1/4 in} to their centers, so that the crosses of a row are whole on one sheet; common practice, no source. \
+     Shift the sheets for the widest clearance, which may take one more, turn the pattern, or use larger paper.";
 
 /// Distance from a joint to the middle of a hole, mm.
 const LEAST: f64 = INCH / 4.0;
@@ -31,7 +31,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let (_, away, name) = row.iter().min_by(|a, b| a.1.total_cmp(&b.1))?;
     let length = |mm| Measure::mm(mm).shown(board.units);
     let message = format!(
-        "a joint between two sheets runs along {}, {} from the middle of {name}: taping moves all of them; keep it {} off",
+        "A joint between two sheets runs along {}, {} from the center of {name}, and taping moves all of them. Keep it {} away.",
         counted(row.len(), "hole"),
         length(*away),
         length(LEAST)

@@ -5,8 +5,9 @@ use board::{Measure, show_length};
 use crate::Workpiece;
 use crate::check::{Finding, Rule, Severity};
 
-pub const STATEMENT: &str = "With every step of the work as far off as the maker says it may be, the chance that any web \
-     comes out under its limit, taken as the sum of the chances of each, stays under the set risk. The default of 5 % is common practice, no source.";
+pub const STATEMENT: &str = "With every step of the work as far off as you say it may be, the chance that wood between \
+     any two holes comes out under its limit stays below the set risk; the chances of all pairs are added. The \
+     default, 5 %, is common practice, no source.";
 
 /// A finding where the risk is larger than wanted.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
@@ -17,7 +18,8 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let sound = budget.nominal_web?.mm >= board.limits.web;
     (sound && chance > board.limits.risk).then(|| {
         let message = format!(
-            "wood between two holes may come out under {}; the thinnest to expect is {}",
+            "With the errors of the work, wood between two holes may come out under {}; expect {} at the thinnest. Increase the \
+             spacing, or work to smaller errors.",
             show_length(board.limits.web, board.units),
             Measure::mm(web.mm.max(0.0)).shown(board.units),
         );

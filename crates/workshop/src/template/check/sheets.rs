@@ -4,9 +4,9 @@ use crate::check::{Finding, Rule, Severity};
 use crate::{LEAST_OVERLAP, Tiling, Workpiece};
 use board::{Measure, show_length};
 
-pub const STATEMENT: &str = "The tiled template takes no more sheets than the maker cares to tape together, since \
-     each joint adds its error. Sheets that are joined share {5 mm} or more, so that both show the crosses whole. The default of 24 and \
-     the {5 mm} are common practice, no source.";
+pub const STATEMENT: &str = "The tiled template takes no more sheets than you care to tape together, since each joint \
+     adds its error. Sheets overlap by {5 mm} or more, so that both show the crosses whole. The default of 24 sheets \
+     and the {5 mm} are common practice, no source.";
 
 /// Findings where the template takes more sheets than wanted, cannot be cut into any, or shows half of each cross.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
@@ -24,7 +24,7 @@ fn many(workpiece: &Workpiece, tiling: &Tiling) -> Option<Finding> {
     let (sheets, most) = (tiling.tiles.len() as u32, workpiece.board().limits.sheets);
     (sheets > most).then(|| {
         let message = format!(
-            "the template takes {sheets} sheets, {most} at most are wanted; larger paper, or a whole sheet from a print shop, has fewer joints"
+            "The template takes {sheets} sheets; the limit is {most}. Larger paper, or one whole sheet from a print shop, has fewer joints."
         );
         Finding::new(Severity::Caution, Rule::Sheets, message)
             .measuring(Measure::count(sheets), Measure::count(most))
@@ -38,7 +38,7 @@ fn halved(workpiece: &Workpiece, tiling: &Tiling) -> Option<Finding> {
     is_cut.then(|| {
         let length = |mm| show_length(mm, workpiece.units());
         let message = format!(
-            "sheets overlap by {} and cut off the crosses they are joined by; an overlap of {} shows them whole",
+            "Sheets overlap by {} and cut off the crosses that join them. An overlap of {} shows them whole.",
             length(overlap),
             length(LEAST_OVERLAP)
         );
@@ -49,8 +49,9 @@ fn halved(workpiece: &Workpiece, tiling: &Tiling) -> Option<Finding> {
 
 /// The finding where the template cannot be cut into sheets at all, for this reason.
 fn uncut(reason: &str) -> Finding {
-    let message =
-        format!("the template cannot be cut into sheets: {reason}; see paper, margin and overlap");
+    let message = format!(
+        "The template cannot be cut into sheets: {reason}. Check paper, margin and overlap."
+    );
     Finding::new(Severity::Caution, Rule::Sheets, message)
 }
 
