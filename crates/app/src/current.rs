@@ -3,7 +3,7 @@
 use std::cell::OnceCell;
 use std::sync::Arc;
 
-use board::{Board, BuildError, Units, field};
+use board::{Board, BuildError, PocketSpot, Units, field};
 use drawing::{Item, Tinted, plan_without_names, tints};
 use workshop::{Correction, Today, Workpiece};
 
@@ -21,6 +21,8 @@ pub struct Current {
     printer: Option<Correction>,
     /// The day, as far as it is known.
     today: Option<Today>,
+    /// Where pockets that find their own place are kept while something is dragged.
+    pockets: Option<PocketSpot>,
     /// Whether another printer has been chosen since, or another day has come.
     is_stale: bool,
     /// The fields that are not as on a new board, by their sections; worked out when it is first asked for.
@@ -42,6 +44,7 @@ impl Current {
             error: None,
             printer: None,
             today: None,
+            pockets: None,
             is_stale: true,
             changed: OnceCell::new(),
         };
@@ -58,6 +61,8 @@ impl Current {
         self.is_stale = false;
         self.changed = OnceCell::new();
         let printer = self.printer.clone();
+        let kept = self.pockets.map(|spot| board.with_pockets_at(spot));
+        let board = kept.as_ref().unwrap_or(board);
         let next = match &self.good {
             Some(good) => good.workpiece.next(board, printer),
             None => Workpiece::printed(board, printer),
@@ -92,6 +97,13 @@ impl Current {
     pub fn be_on(&mut self, today: Option<Today>) {
         self.is_stale |= self.today != today;
         self.today = today;
+    }
+
+    /// From the next refresh on, pockets that find their own place are kept at a spot: they would jump about while something else is
+    /// dragged. With none they settle where most wood remains.
+    pub fn keep_pockets(&mut self, spot: Option<PocketSpot>) {
+        self.is_stale |= self.pockets != spot;
+        self.pockets = spot;
     }
 
     /// The workpiece of the last document that could be laid out.

@@ -52,6 +52,28 @@ pub struct PocketSpot {
     pub radius: f64,
 }
 
+impl Board {
+    /// The board with pockets that the program places kept at a spot; those that the maker placed stay where they are.
+    ///
+    /// ```
+    /// use board::{Board, layout};
+    /// let board = Board::default();
+    /// let spot = layout(&board)?.pocket.unwrap();
+    /// let kept = board.with_pockets_at(spot);
+    /// assert_eq!(kept.pocket.radius, Some(spot.radius));
+    /// assert_eq!(layout(&kept)?.pocket.unwrap().radius, spot.radius);
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    #[must_use]
+    pub fn with_pockets_at(&self, spot: PocketSpot) -> Self {
+        let mut kept = self.clone();
+        let pocket = &mut kept.pocket;
+        pocket.bearing.get_or_insert(spot.bearing.as_degrees());
+        pocket.radius.get_or_insert(spot.radius);
+        kept
+    }
+}
+
 /// Why a document cannot be laid out.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum BuildError {

@@ -66,7 +66,7 @@ pub use filling::{Filling, Mix, MixedBy};
 pub use finish::{Coat, CoatKind, CoatPlace};
 pub use groove::{Grooves, Rings};
 pub use jig::{CircleJig, DrillingMethod, DrillingOrder, Router, SectorJig, TemplateCenter};
-pub use layout::{BuildError, Hole, Layout, layout};
+pub use layout::{BuildError, Hole, Layout, PocketSpot, layout};
 pub use limits::{Errors, Limits};
 pub use machine::{BitRun, CutterRun, EdgeRun, Machine, ProgramFiles};
 pub use name::{HoleId, HoleName, NameError, Role};

@@ -120,7 +120,7 @@ pub use template::roll::{ROLLS, RollError};
 pub use template::tiled::tiled_sheets;
 pub use template::whole::whole_sheet;
 pub use touch::{
-    Along, End, Guide, Pull, Pulled, Snap, Span, Thing, Way, end_at, end_place, half_chord,
-    hole_toward, holes_box, holes_in, holes_of_player, holes_of_role, nudge_step, one_each, pulled,
-    snapped, span, thing_at, twins,
+    Along, End, Guide, Nudge, Pull, Pulled, Snap, Span, Thing, Way, end_at, end_place, half_chord,
+    hole_toward, holes_box, holes_in, holes_of_player, holes_of_role, nudge_step, nudged, one_each,
+    pulled, snapped, span, thing_after, thing_at, twins,
 };

@@ -2,9 +2,9 @@
 
 use std::sync::Arc;
 
-use board::{Board, HoleId};
-use drawing::{Guide, Pull, Snap, Thing, nudge_step, pulled};
-use egui::{Context, Modifiers, PointerButton, Response};
+use board::{Board, HoleId, PocketSpot};
+use drawing::{Guide, Nudge, Pull, Pulled, Snap, Thing, nudged, pulled, thing_after};
+use egui::{Context, Key, Modifiers, PointerButton, Response};
 use geometry::{Point, Vec2};
 use workshop::Workpiece;
 
@@ -42,6 +42,12 @@ impl Held {
     pub fn told(&self) -> Option<(&str, &[Guide])> {
         let (words, guides) = self.told.as_ref().filter(|_| !self.is_over)?;
         Some((words, guides))
+    }
+
+    /// Where the pockets were when the drag began; none where it is they that are dragged.
+    pub fn pockets(&self) -> Option<PocketSpot> {
+        let is_pocket = matches!(self.thing, Thing::Pocket(_));
+        self.start.layout().pocket.filter(|_| !is_pocket)
     }
 
     /// Takes the drag back: the document that it began with; none where that is done already.
@@ -132,23 +138,29 @@ pub fn carry(
     board.filter(|board| board != view.board())
 }
 
-/// The document with the chosen holes moved as the arrow keys ask; with Shift ten times as far.
-pub fn nudge(ctx: &Context, view: &BoardView<'_>) -> Option<Board> {
-    let id = view
-        .selected
-        .filter(|id| *id != HoleId::CENTER && !view.dimmed)?;
-    let center = view.layout().hole(id)?.center;
-    let way = arrows(ctx, Modifiers::SHIFT) * 10.0 + arrows(ctx, Modifiers::NONE);
-    if way == Vec2::ZERO {
+/// The outcome of the arrow keys for the chosen holes, or for another thing; with Shift ten times as far.
+pub fn nudge(ctx: &Context, view: &BoardView<'_>, thing: Option<Thing>) -> Option<Pulled> {
+    let hole = view.selected.filter(|id| *id != HoleId::CENTER);
+    let thing = thing.or(hole.map(Thing::Hole)).filter(|_| !view.dimmed)?;
+    let steps = arrows(ctx, Modifiers::SHIFT) * 10.0 + arrows(ctx, Modifiers::NONE);
+    if steps == Vec2::ZERO {
         return None;
     }
-    let pull = Pull {
-        thing: Thing::Hole(id),
+    let nudge = Nudge {
+        thing,
         with: view.chosen,
-        from: center,
-        to: center + way * nudge_step(view.board().units),
+        steps,
         mirrored: view.mirrored,
-        snap: Snap::Fine,
     };
-    Some(pulled(view.workpiece, &pull)?.board)
+    nudged(view.workpiece, &nudge)
+}
+
+/// The thing beside holes that the keys for the one before and the next go to.
+pub fn stepped(ctx: &Context, view: &BoardView<'_>, from: Option<Thing>) -> Option<Thing> {
+    let presses = |key: Key| ctx.input(|input| input.num_presses(key)).cast_signed();
+    let steps = presses(Key::Period) - presses(Key::Comma);
+    if steps == 0 {
+        return None;
+    }
+    thing_after(view.workpiece, from, steps)
 }

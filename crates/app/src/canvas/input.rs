@@ -40,6 +40,10 @@ pub fn handle(
     all: kurbo::Rect,
 ) -> Asked {
     let camera = state.camera(response.rect, all);
+    if !view.chosen.is_empty() {
+        // Holes were chosen, and arrow keys move those.
+        state.choose(None);
+    }
     state.measuring.begin(ctx, response, view, camera);
     if !state.measuring.has_pointer() && !state.measuring.is_on() {
         state.held = dragging::begin(ctx, response, view, camera).or_else(|| state.held.take());
@@ -58,7 +62,7 @@ pub fn handle(
     let carried = dragging::carry(ctx, response, view, camera, &mut state.held);
     asked.changed = taken_back.or(carried).or(keyed);
     let dropped = dropped(response, view, state, asked.thing);
-    let clicked = select(ctx, response, view, state, asked.pointed);
+    let clicked = select(ctx, response, view, state, &asked);
     asked.choice = clicked.or(dropped).or(boxed).or(chosen).or(left);
     if response.double_clicked() && asked.pointed.is_none() && !state.measuring.is_on() {
         state.fit();
@@ -93,19 +97,20 @@ fn point(response: &Response, view: &BoardView<'_>, state: &CanvasState, camera:
     }
 }
 
-/// A hole that was dragged and let go of is chosen, so that arrow keys can go on with it.
+/// A thing that was dragged and let go of is chosen, so that arrow keys can go on with it.
 fn dropped(
     response: &Response,
     view: &BoardView<'_>,
-    state: &CanvasState,
+    state: &mut CanvasState,
     thing: Option<Thing>,
 ) -> Option<Choice> {
-    let id = match thing {
-        Some(Thing::Hole(id)) if response.drag_stopped() && state.held.is_none() => id,
-        _ => return None,
-    };
+    let thing = thing.filter(|_| response.drag_stopped() && state.held.is_none())?;
     response.request_focus();
-    (!view.chosen.contains(&id)).then(|| Choice::one(Some(id)))
+    if let Thing::Hole(id) = thing {
+        return (!view.chosen.contains(&id)).then(|| Choice::one(Some(id)));
+    }
+    state.choose(Some(thing));
+    Some(Choice::default())
 }
 
 /// Escape takes one step back: a drag, whatever has the keys; else what is measured or chosen, unless a text or a dialog has them.
@@ -132,7 +137,10 @@ fn escape(
         ctx.memory_mut(|memory| memory.request_focus(response.id));
         return (None, None);
     }
-    let leaves = response.has_focus() && !view.chosen.is_empty();
+    let leaves = response.has_focus() && (!view.chosen.is_empty() || state.thing.is_some());
+    if leaves {
+        state.choose(None);
+    }
     (None, leaves.then(Choice::default))
 }
 
@@ -146,29 +154,52 @@ fn keys(
     if !response.has_focus() || view.dimmed {
         return (None, None);
     }
-    let has_step = state.measuring.is_busy() || state.held.is_some() || !view.chosen.is_empty();
+    let has_step = state.measuring.is_busy()
+        || state.held.is_some()
+        || state.thing.is_some()
+        || !view.chosen.is_empty();
     keep_keys(ctx, response, has_step);
-    let choice = choosing::stepped(ctx, view);
+    let mut choice = choosing::stepped(ctx, view);
+    let thing = dragging::stepped(ctx, view, state.thing);
+    if thing.is_some() {
+        state.choose(thing);
+        // One thing at a time: arrow keys move what was chosen last.
+        choice = Some(Choice::default());
+    } else if choice.is_some() {
+        state.choose(None);
+    }
     let pointer_moved = ctx.input(|input| input.pointer.is_moving());
-    let changed = dragging::nudge(ctx, view).or_else(|| choosing::dropped(ctx, view));
+    let moved = dragging::nudge(ctx, view, state.thing);
+    if state.thing.is_some()
+        && let Some(moved) = &moved
+    {
+        state.told = Some(moved.words.clone());
+    }
+    let moved = moved.map(|moved| moved.board);
+    let changed = moved.or_else(|| choosing::dropped(ctx, view));
     let by_keys = choice.is_some() || changed.is_some();
     state.by_keys = by_keys || (state.by_keys && !pointer_moved);
     (changed, choice)
 }
 
-/// A click chooses what is under it, unless it measures.
+/// A click chooses what is under it, unless it measures: a hole, or another thing that arrow keys then move.
 fn select(
     ctx: &Context,
     response: &Response,
     view: &BoardView<'_>,
-    state: &CanvasState,
-    pointed: Option<HoleId>,
+    state: &mut CanvasState,
+    asked: &Asked,
 ) -> Option<Choice> {
     if !response.clicked() || view.dimmed {
         return None;
     }
     response.request_focus();
-    (!state.measuring.is_on()).then(|| choosing::clicked(ctx, view, pointed))
+    if state.measuring.is_on() {
+        return None;
+    }
+    let adds = ctx.input(|input| input.modifiers.command);
+    state.choose(asked.thing.filter(|_| asked.pointed.is_none() && !adds));
+    Some(choosing::clicked(ctx, view, asked.pointed))
 }
 
 fn show_cursor(ctx: &Context, response: &Response, state: &CanvasState, asked: &Asked) {

@@ -15,7 +15,7 @@ mod spoken;
 #[cfg(test)]
 mod tests;
 
-use board::{Board, HoleId, HoleName, Layout, Units};
+use board::{Board, HoleId, HoleName, Layout, PocketSpot, Units, capital};
 use egui::{Response, Sense, Ui};
 use geometry::{Angle, Point};
 use std::sync::Arc;
@@ -91,6 +91,10 @@ pub struct CanvasState {
     measuring: Measuring,
     /// The thing that is being dragged.
     held: Option<Held>,
+    /// The thing beside holes that arrow keys move.
+    thing: Option<Thing>,
+    /// Where that thing is, after keys moved it.
+    told: Option<String>,
     /// The box that chooses holes, while it is pulled: where it begins.
     part_from: Option<Point>,
     /// Whether the selection was last moved by a key: the readout follows it until the pointer moves.
@@ -130,9 +134,29 @@ impl CanvasState {
         Camera::new(zoom, frame, all)
     }
 
+    /// Where pockets that find their own place are to stay while something else is dragged; none where nothing is.
+    pub fn pockets_kept(&self) -> Option<PocketSpot> {
+        self.held.as_ref().and_then(Held::pockets)
+    }
+
     /// Whether the measuring tool is in hand.
     pub const fn measuring(&self) -> bool {
         self.measuring.is_on()
+    }
+
+    /// Takes a thing beside holes for the arrow keys, or none.
+    fn choose(&mut self, thing: Option<Thing>) {
+        self.thing = thing;
+        self.told = None;
+    }
+
+    /// The thing that arrow keys move, and where it is or how it is moved.
+    fn thing_words(&self, view: &BoardView<'_>) -> Option<String> {
+        let name = self.thing?.words(view.layout());
+        Some(match &self.told {
+            Some(told) => format!("{}: {told}", capital(&name)),
+            None => format!("{}: move by arrow keys", capital(&name)),
+        })
     }
 
     /// Takes the measuring tool up, or puts it down; what was measured stays.
@@ -198,7 +222,7 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
     let scene = Scene {
         view,
         pointed: asked.pointed.filter(|_| !state.measuring()),
-        thing: asked.thing,
+        thing: asked.thing.or(state.thing),
         told: state.held.as_ref().and_then(Held::told),
         part: asked.part,
         measure: measure.as_ref(),
@@ -221,6 +245,16 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
         .map(|(words, _)| words.to_owned());
     let offered = asked.thing.filter(|thing| !matches!(thing, Thing::Hole(_)));
     let offered = offered.map(|thing| format!("Drag: {}", thing.words(view.layout())));
+    let chosen = state.thing_words(view);
+    if let Some(words) = &chosen {
+        ui.ctx()
+            .accesskit_node_builder(response.id, |node| node.set_value(words.as_str()));
+    }
+    let offered = if state.by_keys {
+        chosen.or(offered)
+    } else {
+        offered.or(chosen)
+    };
     CanvasOutput {
         changed: asked.changed,
         thing: thing.or(offered),

@@ -6,7 +6,7 @@ use crate::command::Command;
 use crate::theme;
 
 /// Keys of the drawing, which are no commands.
-const OF_THE_DRAWING: [(&str, &str); 15] = [
+const OF_THE_DRAWING: [(&str, &str); 16] = [
     (
         "Tab, Shift+Tab",
         "Go to the next control or the one before, and into the drawing",
@@ -14,8 +14,12 @@ const OF_THE_DRAWING: [(&str, &str); 15] = [
     ("[ and ]", "Previous or next hole"),
     ("Ctrl+arrow keys", "Next hole in that direction"),
     (
+        ", and .",
+        "Previous or next thing that is no hole: lanes, pockets, grooves, edge, rotation",
+    ),
+    (
         "Arrow keys",
-        "Move the chosen holes, with Shift ten times as far; else move the drawing",
+        "Move the chosen holes or thing, with Shift ten times as far; else move the drawing",
     ),
     ("Delete", "Remove the chosen holes"),
     (

@@ -287,3 +287,76 @@ fn chosen_holes_get_a_color_by_hand_and_lose_it_again() {
     story.reach("Back to the color of the role");
     assert_eq!(hue(&story, "H5-1"), board::Hue::Bare);
 }
+
+#[test]
+fn everything_that_can_be_dragged_is_moved_by_keys_too() {
+    let mut story = Story::begin();
+    story.harness.get_by_label("Board plan").focus();
+    story.harness.run();
+    let told = |story: &Story| {
+        let plan = story.harness.get_by_label("Board plan");
+        plan.accesskit_node()
+            .data()
+            .value()
+            .unwrap_or_default()
+            .to_owned()
+    };
+    let mut met = std::collections::BTreeSet::new();
+    for _ in 0..4 {
+        story.keys(Modifiers::NONE, Key::Period);
+        let before = story.board().clone();
+        met.insert(told(&story));
+        story.keys(Modifiers::NONE, Key::ArrowUp);
+        assert_ne!(*story.board(), before, "{met:?}");
+        story.keys(Modifiers::COMMAND, Key::Z);
+        assert_eq!(*story.board(), before, "{met:?}");
+        story.harness.get_by_label("Board plan").focus();
+        story.harness.run();
+    }
+    let all = [
+        "Home lanes",
+        "Start pockets",
+        "Edge of the board",
+        "Rotation of the pattern",
+    ];
+    let all = all.map(|thing| format!("{thing}: move by arrow keys"));
+    assert_eq!(met, all.into_iter().collect());
+    story.keys(Modifiers::NONE, Key::Comma);
+    story.keys(Modifiers::SHIFT, Key::ArrowUp);
+    assert!(story.sees("Edge of the board: board diameter 505 mm"));
+    assert_near!(story.board().blank.diameter, 505.0, 1e-9);
+    story.keys(Modifiers::NONE, Key::Escape);
+    assert_eq!(told(&story), "");
+}
+
+#[test]
+fn a_click_on_the_edge_takes_it_for_the_arrow_keys_until_a_hole_is_chosen() {
+    let mut story = Story::begin();
+    let rim = story.on_board(Point::new(0.0, -story.board().blank.radius()));
+    story.click_at(rim + egui::vec2(40.0, -3.0));
+    story.keys(Modifiers::NONE, Key::ArrowUp);
+    assert_near!(story.board().blank.diameter, 500.5, 1e-9);
+    let hole = story.at_hole("T1-7");
+    story.click_at(hole);
+    story.keys(Modifiers::NONE, Key::ArrowUp);
+    assert_eq!(story.moved("T1-7", true), (0.0, 0.5));
+    assert_near!(story.board().blank.diameter, 500.5, 1e-9);
+}
+
+#[test]
+fn start_pockets_stay_while_a_hole_is_dragged_and_settle_after_it() {
+    let mut story = Story::begin();
+    let (from, pocket) = (story.at_hole("T1-4"), story.local("S1-2"));
+    let far = from + egui::vec2(-30.0, 110.0);
+    story.take_along(from, far);
+    let others = ["S1-1", "S1-2", "S1-3"].map(|name| story.local(name));
+    assert_near!(others[1], pocket, 1e-9);
+    assert_eq!(story.board().pocket.radius, None);
+    story.harness.drop_at(far);
+    story.harness.run();
+    let settled = board::layout(story.board()).unwrap();
+    let workpiece = story.app().current.good().unwrap();
+    assert_eq!(workpiece.layout().pocket, settled.pocket);
+    assert!(story.local("S1-2").distance(pocket) > 1.0);
+    assert_eq!(story.board().pocket.radius, None);
+}

@@ -134,10 +134,11 @@ impl App {
         }
         if let Some(board) = output.changed {
             self.session.board = board;
-            // What follows from it is shown in the next frame.
-            self.current.refresh(&self.session.board);
             ui.request_repaint();
         }
+        self.current.keep_pockets(self.view.canvas.pockets_kept());
+        // What follows from it is shown in the next frame.
+        self.current.refresh(&self.session.board);
     }
 }
 

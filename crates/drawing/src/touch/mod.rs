@@ -5,6 +5,7 @@
 
 mod end;
 mod guide;
+mod nudge;
 mod pick;
 mod pull;
 mod span;
@@ -12,6 +13,7 @@ mod thing;
 
 pub use end::{End, end_at};
 pub use guide::{Guide, Way, snapped};
+pub use nudge::{Nudge, nudged, thing_after};
 pub use pick::{hole_toward, holes_box, holes_in, holes_of_player, holes_of_role, one_each, twins};
 pub use pull::{Pull, Pulled, Snap, pulled};
 pub use span::{Along, Span, end_place, half_chord, span};

@@ -14,6 +14,8 @@ use crate::recess::around;
 pub enum Thing {
     /// A hole.
     Hole(HoleId),
+    /// The home lanes, taken at the lane of a player.
+    Lane(u32),
     /// The start pockets, taken at the pocket of a player.
     Pocket(u32),
     /// All grooves of a kind that keep a distance which is typed.
@@ -51,6 +53,7 @@ impl Thing {
                     .map_or_else(|| id.named(1), |hole| hole.name);
                 format!("{name}, {}", id.role().label())
             }
+            Self::Lane(_) => "home lanes".into(),
             Self::Pocket(_) => "start pockets".into(),
             Self::Groove(kind) => kind.label().into(),
             Self::Screws(at) => format!("screws, circle {}", at + 1),
@@ -71,6 +74,7 @@ impl Thing {
                     .into_iter()
                     .collect()
             }
+            Self::Lane(player) => lane_lines(workpiece.layout(), player),
             Self::Pocket(player) => pocket_lines(workpiece.layout(), player),
             Self::Groove(kind) => groove_lines(workpiece, kind),
             Self::Screws(at) => screws(workpiece, at)
@@ -100,7 +104,8 @@ impl Thing {
     fn miss(self, workpiece: &Workpiece, at: Point) -> f64 {
         let within = match self {
             Self::Hole(_) | Self::Screws(_) => true,
-            Self::Pocket(_)
+            Self::Lane(_)
+            | Self::Pocket(_)
             | Self::Groove(_)
             | Self::Seam(_)
             | Self::Recess
@@ -108,6 +113,7 @@ impl Thing {
             | Self::Turn => false,
         };
         let beside = match self {
+            Self::Lane(_) => workpiece.board().bores.home.radius(),
             Self::Pocket(_) => workpiece.board().bores.start.radius(),
             Self::Groove(_) => workpiece
                 .board()
@@ -145,11 +151,24 @@ pub fn thing_at(workpiece: &Workpiece, at: Point, slack: f64) -> Option<Thing> {
         return Some(Thing::Hole(id));
     }
     let near = |thing: &Thing| thing.miss(workpiece, at) <= slack;
-    let pocket = nearest_pocket(workpiece, at).filter(|pocket| pocket.miss(workpiece, at) <= 0.0);
-    pocket.or_else(|| others(workpiece).into_iter().find(near))
+    let between = |thing: &Thing| thing.miss(workpiece, at) <= 0.0;
+    let pocket = nearest_pocket(workpiece, at).filter(between);
+    let lane = || nearest_lane(workpiece, at).filter(between);
+    let other = || others(workpiece).into_iter().find(near);
+    pocket.or_else(other).or_else(lane)
 }
 
-/// The things but holes and pockets that the board has, in the order in which they are meant.
+/// Everything but single holes that the board has, in the order in which keys go through it: lanes and pockets are taken at the first
+/// player's.
+pub(super) fn walked(workpiece: &Workpiece) -> Vec<Thing> {
+    let mut all = vec![Thing::Lane(1), Thing::Pocket(1)];
+    all.extend(others(workpiece));
+    all.retain(|thing| !thing.shapes(workpiece).is_empty());
+    all.push(Thing::Turn);
+    all
+}
+
+/// The things but holes, lanes and pockets that the board has, in the order in which they are meant.
 fn others(workpiece: &Workpiece) -> Vec<Thing> {
     let mut all: Vec<Thing> = MOVABLE.into_iter().map(Thing::Groove).collect();
     all.extend((0..workpiece.board().screws.len()).map(Thing::Screws));
@@ -178,6 +197,25 @@ fn nearest_pocket(workpiece: &Workpiece, at: Point) -> Option<Thing> {
         .filter(|hole| hole.name.id().role() == Role::Start);
     let near = starts.min_by(|a, b| a.center.distance(at).total_cmp(&b.center.distance(at)))?;
     Some(Thing::Pocket(near.name.id().player()))
+}
+
+/// The home lane of the hole that is nearest.
+fn nearest_lane(workpiece: &Workpiece, at: Point) -> Option<Thing> {
+    let homes = workpiece.layout().holes.iter();
+    let homes = homes.filter(|hole| hole.name.id().role() == Role::Home);
+    let near = homes.min_by(|a, b| a.center.distance(at).total_cmp(&b.center.distance(at)))?;
+    Some(Thing::Lane(near.name.id().player()))
+}
+
+/// Lines from hole to hole along a home lane.
+fn lane_lines(layout: &Layout, player: u32) -> Vec<Shape> {
+    let is_his = |id: HoleId| id.role() == Role::Home && id.player() == player;
+    let holes = layout.holes.iter().filter(|hole| is_his(hole.name.id()));
+    let centers: Vec<Point> = holes.map(|hole| hole.center).collect();
+    let links = centers.windows(2);
+    links
+        .map(|ends| Shape::Line(Segment::new(ends[0], ends[1])))
+        .collect()
 }
 
 /// Lines from hole to hole of a start pocket, each to each.

@@ -38,7 +38,11 @@ pub fn pulled(start: &Workpiece, pull: &Pull<'_>, id: HoleId) -> Option<Pulled> 
         };
         carry(&mut after, *other, pull.mirrored, by);
     }
-    let words = words(&after, id, pull.mirrored);
+    // Pockets that find their own place settle after the drag.
+    let words = match layout.pocket {
+        Some(spot) => words(&after.with_pockets_at(spot), id, pull.mirrored),
+        None => words(&after, id, pull.mirrored),
+    };
     Some(Pulled {
         words,
         board: after,

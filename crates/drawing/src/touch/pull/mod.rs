@@ -15,6 +15,7 @@ use geometry::Point;
 use workshop::Workpiece;
 
 use super::{Guide, Thing};
+pub(super) use off::groove_off;
 
 /// A drag of a thing.
 #[derive(Debug, Clone, Copy)]
@@ -79,6 +80,7 @@ pub struct Pulled {
 pub fn pulled(start: &Workpiece, pull: &Pull<'_>) -> Option<Pulled> {
     let mut done = match pull.thing {
         Thing::Hole(id) => hole::pulled(start, pull, id),
+        Thing::Lane(player) => place::lane(start, pull, player),
         Thing::Pocket(player) => place::pocket(start, pull, player),
         Thing::Recess => place::recess(start, pull),
         Thing::Groove(kind) => off::groove(start, pull, kind),

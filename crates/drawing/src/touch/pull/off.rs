@@ -18,56 +18,59 @@ pub fn rim(start: &Workpiece, pull: &Pull<'_>) -> Pulled {
 
 /// All grooves of a kind, by what they keep from holes, from the pin or from the rim.
 pub fn groove(start: &Workpiece, pull: &Pull<'_>, kind: GrooveKind) -> Option<Pulled> {
-    let board = start.board();
-    let grooves = board.grooves?;
+    let grooves = start.board().grooves?;
     let out = reach(pull.to) - reach(pull.from);
-    let (field, now, by, words): (&Field, _, _, _) = match kind {
+    let by = match kind {
+        GrooveKind::Rim => -out,
+        GrooveKind::Middle | GrooveKind::Sector => out,
+        GrooveKind::Ring => off_holes(start, pull, |role| {
+            grooves.rings.is_some_and(|rings| rings.of(role))
+        }),
+        GrooveKind::AroundHome => off_holes(start, pull, |role| role == Role::Home),
+        GrooveKind::AroundStart => off_holes(start, pull, |role| role == Role::Start),
+        GrooveKind::Track | GrooveKind::Home => return None,
+    };
+    groove_off(start, kind, by, |mm| pull.length(mm, start.units()))
+}
+
+/// All grooves of a kind at a distance that is so much larger, as it is kept.
+pub fn groove_off(
+    start: &Workpiece,
+    kind: GrooveKind,
+    by: f64,
+    kept_as: impl Fn(f64) -> f64,
+) -> Option<Pulled> {
+    let grooves = start.board().grooves?;
+    let (field, now, words): (&Field, _, _) = match kind {
         GrooveKind::Rim => (
             &field::BORDER,
             grooves.rim?,
-            -out,
             "border ring, in from the roundover",
         ),
         GrooveKind::Middle => (
             &field::MIDDLE_RING,
             grooves.middle?,
-            out,
             "middle ring, from the pin",
         ),
         GrooveKind::Sector => (
             &field::SECTOR_LINES,
             grooves.sectors_from?,
-            out,
             "player lines, from the pin",
         ),
-        GrooveKind::Ring => {
-            let by = off_holes(start, pull, |role| {
-                grooves.rings.is_some_and(|rings| rings.of(role))
-            });
-            (&field::RING_GAP, grooves.rings?.gap, by, "ring gap")
-        }
-        GrooveKind::AroundHome => {
-            let by = off_holes(start, pull, |role| role == Role::Home);
-            (
-                &field::AROUND_HOME,
-                grooves.around_home?,
-                by,
-                "outline of lanes, from the holes",
-            )
-        }
-        GrooveKind::AroundStart => {
-            let by = off_holes(start, pull, |role| role == Role::Start);
-            (
-                &field::AROUND_START,
-                grooves.around_start?,
-                by,
-                "outline of pockets, from the holes",
-            )
-        }
+        GrooveKind::Ring => (&field::RING_GAP, grooves.rings?.gap, "ring gap"),
+        GrooveKind::AroundHome => (
+            &field::AROUND_HOME,
+            grooves.around_home?,
+            "outline of lanes, from the holes",
+        ),
+        GrooveKind::AroundStart => (
+            &field::AROUND_START,
+            grooves.around_start?,
+            "outline of pockets, from the holes",
+        ),
         GrooveKind::Track | GrooveKind::Home => return None,
     };
-    let off = pull.length(now + by, board.units);
-    Some(kept(board, field, off, words))
+    Some(kept(start.board(), field, kept_as(now + by), words))
 }
 
 /// Change of the pointer's distance from the holes of some roles, mm.

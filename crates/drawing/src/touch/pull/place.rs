@@ -1,11 +1,49 @@
-//! Drags of things with a place of their own: the start pockets and the recess.
+//! Drags of things with a place of their own: home lanes, start pockets and the recess.
 
-use board::field;
+use board::{HoleId, Role, field};
 use geometry::{Angle, Circle, Point, Vec2, bearing_of, point_at};
 use workshop::Workpiece;
 
-use super::{Pull, Pulled, put, said, said_degrees};
-use crate::touch::{Guide, Way, snapped};
+use super::{Pull, Pulled, Snap, hole, put, said, said_degrees};
+use crate::touch::{Guide, Thing, Way, snapped};
+
+/// All holes of the home lane of a player along its axis, and with them those of the others, or alone.
+pub fn lane(start: &Workpiece, pull: &Pull<'_>, player: u32) -> Option<Pulled> {
+    let (board, layout) = (start.board(), start.layout());
+    let sector = layout.sectors.get((player as usize).checked_sub(1)?)?;
+    let is_his = |id: &HoleId| id.role() == Role::Home && id.player() == player;
+    let ids = layout.holes.iter().map(|hole| hole.name.id());
+    let holes: Vec<HoleId> = ids.filter(is_his).collect();
+    let first = *holes.first()?;
+    let outward = sector.place(Point::new(0.0, 1.0)).to_vec2();
+    let (_, before) = board.moved(first, pull.mirrored);
+    let wanted = before + pull.way().dot(outward);
+    let is_back = wanted.abs() <= pull.reach();
+    let after = if is_back {
+        0.0
+    } else {
+        pull.length(wanted, board.units)
+    };
+    let along = Pull {
+        thing: Thing::Hole(first),
+        with: &holes,
+        from: Point::ORIGIN,
+        to: (outward * (after - before)).to_point(),
+        mirrored: pull.mirrored,
+        snap: Snap::Fine,
+    };
+    let done = hole::pulled(start, &along, first)?;
+    let side = if after < 0.0 { "inward" } else { "outward" };
+    let guide = is_back.then(|| Guide {
+        way: Way::Line(Point::ORIGIN, outward),
+        words: "where the pattern has it".into(),
+    });
+    Some(Pulled {
+        board: done.board,
+        words: format!("home lane {} {side}", said(after.abs(), board.units)),
+        guides: guide.into_iter().collect(),
+    })
+}
 
 /// The start pockets of every player, that of one following the pointer.
 pub fn pocket(start: &Workpiece, pull: &Pull<'_>, player: u32) -> Option<Pulled> {

@@ -35,9 +35,10 @@ fn id(name: &str) -> HoleId {
     name.parse().unwrap()
 }
 
-const THINGS: [Thing; 13] = [
+const THINGS: [Thing; 14] = [
     Thing::Hole(HoleId::new(Role::Track, 2, 5)),
     Thing::Hole(HoleId::new(Role::Home, 4, 1)),
+    Thing::Lane(2),
     Thing::Pocket(3),
     Thing::Groove(GrooveKind::Rim),
     Thing::Groove(GrooveKind::Middle),
