@@ -147,3 +147,25 @@ fn near_with_names(bencher: Bencher<'_, '_>, holes: u32) {
     stage.zoom(3.0);
     bencher.bench_local(|| stage.frame());
 }
+
+/// The pointer goes over holes and wood: what is under it, and what a drag would take along, are looked for in each frame.
+#[divan::bench(args = HOLES)]
+fn pointer_over_the_board(bencher: Bencher<'_, '_>, holes: u32) {
+    let Some(mut stage) = Stage::new(holes) else {
+        return;
+    };
+    stage.pointer = Pos2::new(200.0, 300.0);
+    bencher.bench_local(|| {
+        stage.pointer.y = 300.0 + (stage.pointer.y + 3.0) % 200.0;
+        stage.frame()
+    });
+}
+
+/// The same picture with the pointer outside of it.
+#[divan::bench(args = HOLES)]
+fn pointer_elsewhere(bencher: Bencher<'_, '_>, holes: u32) {
+    let Some(mut stage) = Stage::new(holes) else {
+        return;
+    };
+    bencher.bench_local(|| stage.frame_with(vec![egui::Event::PointerGone]));
+}

@@ -101,6 +101,12 @@ impl<B> Hand<B> {
         self.harness.run_steps(2);
     }
 
+    /// Holds keys such as Shift from now on.
+    pub fn hold(&mut self, modifiers: Modifiers) {
+        self.harness.event(Event::ModifiersChanged(modifiers));
+        self.harness.run_steps(2);
+    }
+
     pub fn wheel(&mut self, lines: f32) {
         self.harness.event(Event::MouseWheel {
             unit: MouseWheelUnit::Line,

@@ -20,6 +20,7 @@ mod color;
 mod command;
 mod current;
 mod dialogs;
+mod guides;
 mod help;
 mod history;
 mod host;

@@ -121,6 +121,6 @@ pub use template::tiled::tiled_sheets;
 pub use template::whole::whole_sheet;
 pub use touch::{
     Along, End, Guide, Nudge, Pull, Pulled, Snap, Span, Thing, Way, end_at, end_place, half_chord,
-    hole_toward, holes_box, holes_in, holes_of_player, holes_of_role, nudge_step, nudged, one_each,
-    pulled, snapped, span, thing_after, thing_at, twins,
+    hole_toward, holes_box, holes_in, holes_of_player, holes_of_role, nudge_step, nudged, on_blank,
+    one_each, pulled, snapped, span, thing_after, thing_at, twins,
 };

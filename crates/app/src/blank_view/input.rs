@@ -1,16 +1,18 @@
 //! Pointer and keys on the blank: they drag, move the view, and zoom.
 
 use board::{Board, Stock, Units};
-use drawing::nudge_step;
+use drawing::on_blank::{Grip, Marks, bring, bring_near, grip_at, place, stepped};
+use drawing::{Guide, nudge_step};
 use egui::{CursorIcon, Key, Modifiers, PointerButton, Response, Ui};
 use geometry::Point;
 
 use super::BlankViewState;
-use super::grip::{Grip, bring, grip_at, place, stepped};
 use crate::camera::{Camera, Zoom, arrows, keep_keys};
 
 /// Distance beside a thing at which the pointer still means it, in points.
 const SLACK: f32 = 7.0;
+/// Distance over which guides reach, in points.
+const REACH: f32 = 6.0;
 
 /// The place and the thing that the pointer is at.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -21,18 +23,38 @@ pub struct Pointed {
     pub grip: Option<Grip>,
 }
 
+/// The center pin, and the best place for it, as far as they are known.
+#[derive(Debug, Clone, Copy)]
+pub struct Pins {
+    /// The pin, where it can be dragged.
+    pub pin: Option<Point>,
+    /// The place with the most sound wood around it.
+    pub best: Option<Point>,
+}
+
 /// Something that is being dragged.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Held {
     grip: Grip,
     /// The blank as it was when the drag began.
     before: Stock,
+    /// The pin as it was then: where it finds its own place, it goes there while flaws move.
+    pin: Option<Point>,
     /// Whether Escape has taken the drag back; the button is still held.
     is_over: bool,
+    /// The guides that it lies on.
+    guides: Vec<Guide>,
     /// From the pointer to the place of the thing.
     offset: kurbo::Vec2,
     /// The view stays while something is dragged: one that is fitted would run away from the pointer.
     pub zoom: Zoom,
+}
+
+impl Held {
+    /// The guides that it lies on now.
+    pub fn guides(&self) -> &[Guide] {
+        if self.is_over { &[] } else { &self.guides }
+    }
 }
 
 /// Moves what is dragged, in the document, and the view; `all` is what fits the whole of it.
@@ -41,10 +63,10 @@ pub fn handle(
     response: &Response,
     state: &mut BlankViewState,
     board: &mut Board,
-    pin: Option<Point>,
+    pins: Pins,
     all: kurbo::Rect,
 ) -> Pointed {
-    let (stock, units) = (&mut board.stock, board.units);
+    let (stock, units, pin) = (&mut board.stock, board.units, pins.pin);
     escape(ui, state, stock);
     if response.has_focus() {
         keep_keys(
@@ -61,7 +83,19 @@ pub fn handle(
     }
     let camera = state.camera(response.rect, all);
     let pointed = point(response, state, stock, pin, camera);
-    if carry(response, state, stock, units, pointed) {
+    let wishes_no_guides = ui.input(|input| input.modifiers.shift);
+    let reach = if wishes_no_guides {
+        0.0
+    } else {
+        camera.mm(REACH)
+    };
+    let marks = Marks {
+        pin,
+        best: pins.best,
+        reach,
+        units,
+    };
+    if carry(response, state, stock, marks, pointed.at) {
         // Its consequences are worked out after this frame.
         ui.request_repaint();
     }
@@ -143,12 +177,14 @@ fn take_hold(
         return;
     };
     let at = camera.place(origin);
-    let grip = grip_at(stock, &state.drawn, pin, at, camera.mm(SLACK));
+    let grip = grip_at(stock, pin, at, camera.mm(SLACK));
     state.held = grip.and_then(|grip| {
         Some(Held {
             grip,
             before: stock.clone(),
+            pin,
             is_over: false,
+            guides: Vec::new(),
             offset: place(stock, pin, grip)? - at,
             zoom: camera.held(),
         })
@@ -171,35 +207,38 @@ fn point(
     let at = screen
         .or_else(|| response.hover_pos())
         .map(|at| camera.place(at));
-    let free = || grip_at(stock, &state.drawn, pin, at?, camera.mm(SLACK));
+    let free = || grip_at(stock, pin, at?, camera.mm(SLACK));
     Pointed {
         grip: held.or_else(free),
         at,
     }
 }
 
-/// Brings what is held to the pointer; whether it moved.
+/// Brings what is held to the pointer, or to a guide near it; whether it moved.
 fn carry(
     response: &Response,
     state: &mut BlankViewState,
     stock: &mut Stock,
-    units: Units,
-    pointed: Pointed,
+    marks: Marks,
+    pointer: Option<Point>,
 ) -> bool {
-    let Some(held) = state.held.clone() else {
+    let Some(held) = &mut state.held else {
         return false;
     };
+    let has_hold = !held.is_over && (response.dragged() || response.drag_stopped());
+    let mut has_moved = false;
+    if let Some(at) = pointer.filter(|_| has_hold) {
+        let where_it_is = |stock: &Stock| place(stock, typed(stock), held.grip);
+        let was = where_it_is(stock);
+        let (pin, to) = (held.pin, at + held.offset);
+        let marks = Marks { pin, ..marks };
+        held.guides = bring_near(stock, &held.before, held.grip, to, marks);
+        has_moved = where_it_is(stock) != was;
+    }
     if !response.dragged() {
         state.held = None;
     }
-    let has_hold = !held.is_over && (response.dragged() || response.drag_stopped());
-    let Some(at) = pointed.at.filter(|_| has_hold) else {
-        return false;
-    };
-    let where_it_is = |stock: &Stock| place(stock, typed(stock), held.grip);
-    let before = where_it_is(stock);
-    bring(stock, held.grip, at + held.offset, units);
-    where_it_is(stock) != before
+    has_moved
 }
 
 /// The center pin, if its place was typed or dragged.

@@ -1,12 +1,11 @@
 //! The blank with the board on it, to scale: flaws, corners and the center pin can be dragged.
 //!
-//! `drawn` keeps what is to be painted, `grip` knows what can be dragged and moves it in the document, `input` what
-//! pointer and keys do, `pieces` what is cut from the blank; `paint` and `cut` paint it. Nothing here works out a length
+//! `drawn` keeps what is to be painted, `input` what pointer and keys do (what can be dragged, and how it moves in the document, is told
+//! by [`drawing::on_blank`]), `pieces` what is cut from the blank; `paint` and `cut` paint it. Nothing here works out a length
 //! of the trade: where the board lies best and how large it may be is told by the document's plan.
 
 mod cut;
 mod drawn;
-mod grip;
 mod input;
 mod paint;
 mod pieces;
@@ -15,11 +14,12 @@ mod tests;
 mod words;
 
 use board::{Board, StockOutline};
-use drawing::Item;
+use drawing::on_blank::Grip;
+use drawing::{Guide, Item};
 use egui::{
     Align, Color32, Layout, Rect, Response, RichText, Role, Sense, Ui, UiBuilder, WidgetInfo,
 };
-use geometry::Circle;
+use geometry::{Circle, Point};
 use kurbo::Shape as _;
 use workshop::Workpiece;
 use workshop::{Severity, panel_width};
@@ -30,8 +30,7 @@ use crate::palette::Palette;
 use crate::theme::Tokens;
 use crate::wood_face::Figured;
 use drawn::Drawn;
-use grip::Grip;
-use input::Held;
+use input::{Held, Pins};
 use pieces::{Note, Pieces};
 
 const UNKNOWN: &str = "Type the blank's length and width, or its corners, under Blank";
@@ -82,6 +81,10 @@ struct Scene<'a> {
     is_stopped: bool,
     /// The thing under the pointer, or dragged.
     grip: Option<Grip>,
+    /// The guides that what is dragged lies on.
+    guides: &'a [Guide],
+    /// The place under the pointer.
+    pointer: Option<Point>,
 }
 
 impl Scene<'_> {
@@ -110,7 +113,12 @@ pub fn blank_view_ui(
     state.drawn.follow(&board.stock);
     let before = Pieces::of(board, seen);
     let all = whole(board, &state.drawn, before);
-    let pointed = input::handle(ui, &response, state, board, before.pin(), all);
+    let best = seen.workpiece.stock().and_then(|plan| plan.best.as_ref());
+    let pins = Pins {
+        pin: before.pin(),
+        best: best.map(|best| best.circle.center),
+    };
+    let pointed = input::handle(ui, &response, state, board, pins, all);
     state.drawn.follow(&board.stock);
     let scene = Scene {
         board,
@@ -119,6 +127,8 @@ pub fn blank_view_ui(
         pieces: Pieces::of(board, seen),
         is_stopped: pieces::is_stopped(seen),
         grip: pointed.grip.or(state.chosen),
+        guides: state.held.as_ref().map_or(&[], Held::guides),
+        pointer: pointed.at,
     };
     picture(ui, &response, &scene, state.camera(response.rect, all));
     notes_ui(ui, response.rect, &pieces::notes(board, seen));

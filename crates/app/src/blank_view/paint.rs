@@ -1,14 +1,15 @@
 //! The picture: wood and flaws, and over them what is cut from the blank.
 
 use board::{FlawShape, StockFlaw};
+use drawing::on_blank::{Grip, MOST_HANDLES, handles, place};
 use egui::{Align2, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2, vec2};
 use geometry::{Circle, Point};
 
 use super::drawn::{Area, Drawn};
-use super::grip::{Grip, MOST_HANDLES, handles, place};
 use super::pieces::Pieces;
 use super::words::flaw_label;
 use super::{Scene, cut};
+use crate::guides;
 use crate::painter::Pen;
 use crate::wood_face::Figured;
 
@@ -40,6 +41,13 @@ pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     }
     flaw_labels(pen, scene.drawn);
     hot(pen, scene);
+    let size = scene
+        .drawn
+        .bounds()
+        .map_or(0.0, |all| all.width().max(all.height()));
+    if let Some(at) = scene.pointer {
+        guides::told(pen, &[], scene.guides, at, 1.2 * size);
+    }
 }
 
 fn wood_under(pen: &mut Pen<'_>, wood: &Area, figured: Option<Figured>) {

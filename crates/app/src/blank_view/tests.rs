@@ -218,6 +218,25 @@ fn a_knot_is_dragged_across_the_blank_and_the_best_place_follows() {
 }
 
 #[test]
+fn the_pin_snaps_to_guides_unless_shift_is_held() {
+    let mut hand = Hand::at(&board());
+    let best = hand.bench().best();
+    let from = hand.place(best.x, best.y);
+    // Away from the middle of the slab by less than a guide reaches.
+    let to = hand.place(best.x - 230.0, best.y) + egui::vec2(0.0, 3.0);
+    hand.take(from, to);
+    let [_, y] = hand.bench().board.stock.place.unwrap();
+    assert_near!(y, 320.0, 1e-9);
+    hand.drop(to);
+    let [x, y] = hand.bench().board.stock.place.unwrap();
+    let from = hand.place(x, y);
+    hand.hold(egui::Modifiers::SHIFT);
+    hand.drag(from, from + egui::vec2(-40.0, 3.0));
+    let [_, after] = hand.bench().board.stock.place.unwrap();
+    assert!((after - y).abs() > 1.0, "{after} {y}");
+}
+
+#[test]
 fn the_pin_is_dragged_to_a_place_and_goes_back_to_the_best() {
     let mut hand = Hand::at(&board());
     let best = hand.bench().best();

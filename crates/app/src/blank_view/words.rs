@@ -1,11 +1,11 @@
 //! Words about the blank: below the picture, and for those who do not see it.
 
 use board::{Board, FlawKind, FlawShape, Stock, Units, at_mark, show_length, show_most};
+use drawing::on_blank::{Grip, place};
 use geometry::Point;
 use workshop::StockPlan;
 
 use super::drawn::Drawn;
-use super::grip::{Grip, place};
 use super::input::Pointed;
 
 const IDLE: &str =

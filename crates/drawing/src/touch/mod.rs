@@ -6,6 +6,7 @@
 mod end;
 mod guide;
 mod nudge;
+pub mod on_blank;
 mod pick;
 mod pull;
 mod span;

@@ -1,9 +1,10 @@
-//! Things that can be dragged on the blank: the one under the pointer, its place, and its move.
+//! Things that can be dragged on the blank: the one at a place, where it is, its move, and the guides that it snaps to.
 
 use board::{FlawShape, Stock, StockOutline, Units, at_mark, field};
-use geometry::Point;
+use geometry::{Point, Vec2};
+use kurbo::{BezPath, PathEl, Shape as _};
 
-use super::drawn::{Area, Drawn};
+use super::{Guide, Way, snapped};
 
 /// Outlines with more corners than this have no handles: they were measured by a machine.
 pub const MOST_HANDLES: usize = 200;
@@ -21,15 +22,19 @@ pub enum Grip {
     Flaw(usize),
 }
 
-/// The thing under a point: small things first, then the flaw that lies around it. `slack` is how far beside a thing
-/// the point may lie, mm.
-pub fn grip_at(
-    stock: &Stock,
-    drawn: &Drawn,
-    pin: Option<Point>,
-    at: Point,
-    slack: f64,
-) -> Option<Grip> {
+/// The thing at a place of the blank: small things first, then the flaw that lies around it. `slack` is how far beside a thing
+/// the place may lie, mm.
+///
+/// ```
+/// use board::Stock;
+/// use drawing::on_blank::{Grip, grip_at};
+/// use geometry::Point;
+/// let pin = Point::new(300.0, 200.0);
+/// let at = |x, y| grip_at(&Stock::default(), Some(pin), Point::new(x, y), 4.0);
+/// assert_eq!(at(302.0, 201.0), Some(Grip::Pin));
+/// assert_eq!(at(350.0, 200.0), None);
+/// ```
+pub fn grip_at(stock: &Stock, pin: Option<Point>, at: Point, slack: f64) -> Option<Grip> {
     if pin.is_some_and(|pin| pin.distance(at) <= 1.5 * slack) {
         return Some(Grip::Pin);
     }
@@ -38,7 +43,7 @@ pub fn grip_at(
     let corner = near.min_by(|a, b| a.0.total_cmp(&b.0));
     corner
         .map(|(_, grip)| grip)
-        .or_else(|| flaw_at(stock, drawn, at, slack))
+        .or_else(|| flaw_at(stock, at, slack))
 }
 
 /// Corners that can be dragged.
@@ -104,14 +109,141 @@ pub fn place(stock: &Stock, pin: Option<Point>, grip: Grip) -> Option<Point> {
 
 /// Brings something to a place, at a mark of the maker's rule and within what a document may hold.
 pub fn bring(stock: &mut Stock, grip: Grip, to: Point, units: Units) {
-    let to = [kept(to.x, units), kept(to.y, units)];
+    put(stock, grip, [at_mark(to.x, units), at_mark(to.y, units)]);
+}
+
+/// The parts that something on the blank may snap to.
+#[derive(Debug, Clone, Copy)]
+pub struct Marks {
+    /// The center pin; none where there is none to be seen.
+    pub pin: Option<Point>,
+    /// The place of the pin with the most sound wood around it; none where that is not known.
+    pub best: Option<Point>,
+    /// Reach of the guides, mm; 0: none is snapped to.
+    pub reach: f64,
+    /// The maker's unit.
+    pub units: Units,
+}
+
+/// Brings something to a place, or to a guide near it; gives the guides that it lies on. `before` is the blank as it was when it was
+/// taken hold of.
+///
+/// ```
+/// use board::{Stock, Units};
+/// use drawing::on_blank::{Grip, Marks, bring_near};
+/// use geometry::Point;
+/// let (before, pin) = (Stock::default(), Point::new(300.0, 200.0));
+/// let marks = Marks { pin: Some(pin), best: None, reach: 3.0, units: Units::Mm };
+/// let mut stock = before.clone();
+/// let on = bring_near(&mut stock, &before, Grip::Pin, Point::new(350.04, 201.0), marks);
+/// assert_eq!(stock.place, Some([350.0, 200.0]));
+/// assert_eq!(on[0].words, "as high as before");
+/// ```
+pub fn bring_near(
+    stock: &mut Stock,
+    before: &Stock,
+    grip: Grip,
+    to: Point,
+    marks: Marks,
+) -> Vec<Guide> {
+    let guides = guides(before, grip, marks);
+    let (at, on) = snapped(to, &guides, marks.reach).unwrap_or((to, Vec::new()));
+    let fixes = |along: Vec2| {
+        let is_it = |guide: &&Guide| match guide.way {
+            Way::Line(_, way) => way == along,
+            Way::Place(_) => true,
+            Way::Circle(_) => false,
+        };
+        on.iter().any(is_it)
+    };
+    // A guide fixes one of the two or both; what is free comes to a mark.
+    let kept = |mm: f64, is_fixed: bool| {
+        if is_fixed {
+            (mm * 1e4).round() / 1e4 + 0.0
+        } else {
+            at_mark(mm, marks.units)
+        }
+    };
+    let to = [kept(at.x, fixes(UPRIGHT)), kept(at.y, fixes(LEVEL))];
+    put(stock, grip, to);
+    on.into_iter().cloned().collect()
+}
+
+const LEVEL: Vec2 = Vec2::new(1.0, 0.0);
+const UPRIGHT: Vec2 = Vec2::new(0.0, 1.0);
+/// Corners from which no guide goes out: with more of them there is one everywhere.
+const MANY: usize = 24;
+
+/// The guides of something on the blank: where it was, the pin, the corners, the middle, and the best place.
+fn guides(before: &Stock, grip: Grip, marks: Marks) -> Vec<Guide> {
+    let line = |through: Point, along: Vec2, words: String| Guide {
+        way: Way::Line(through, along),
+        words,
+    };
+    let both = |through: Point, level: String, upright: String| {
+        [line(through, LEVEL, level), line(through, UPRIGHT, upright)]
+    };
+    let mut all = Vec::new();
+    if let Some(was) = place(before, marks.pin, grip) {
+        let words = ["as high as before", "as far along as before"].map(str::to_owned);
+        let [level, upright] = words;
+        all.extend(both(was, level, upright));
+    }
+    if grip == Grip::Pin {
+        all.extend(marks.best.map(|best| Guide {
+            way: Way::Place(best),
+            words: "the best place".into(),
+        }));
+        if let Some(middle) = middle(before) {
+            let words = ["halfway up the blank", "halfway along the blank"].map(str::to_owned);
+            let [level, upright] = words;
+            all.extend(both(middle, level, upright));
+        }
+        return all;
+    }
+    // A pin that finds its own place goes away from flaws while they move.
+    if let Some(pin) = before.place.map(point) {
+        all.extend(both(
+            pin,
+            "level with the pin".into(),
+            "straight above or below the pin".into(),
+        ));
+    }
+    if let (Grip::Corner(own), StockOutline::Corners { corners }) = (grip, &before.outline)
+        && corners.len() < MANY
+    {
+        let others = corners.iter().enumerate().filter(|(at, _)| *at != own);
+        all.extend(others.flat_map(|(at, corner)| {
+            let name = format!("corner {}", at + 1);
+            both(
+                point(*corner),
+                format!("level with {name}"),
+                format!("straight above or below {name}"),
+            )
+        }));
+    }
+    all
+}
+
+/// The middle of the box around a blank.
+fn middle(stock: &Stock) -> Option<Point> {
+    let corners = stock.outline.corners()?;
+    let points = corners.iter().map(|corner| point(*corner));
+    let boxes = points.map(|corner| kurbo::Rect::from_points(corner, corner));
+    Some(boxes.reduce(|all, one| all.union(one))?.center())
+}
+
+/// Puts something at a place, within what a document may hold.
+fn put(stock: &mut Stock, grip: Grip, to: [f64; 2]) {
+    let range = field::FLAW_X.range();
+    let within = to.map(|mm| mm.max(range.min).min(range.max));
     match grip {
-        Grip::Pin => stock.place = Some(to),
+        Grip::Pin => stock.place = Some(within),
         Grip::Corner(at) => {
             if let StockOutline::Corners { corners } = &mut stock.outline
                 && let Some(corner) = corners.get_mut(at)
             {
-                *corner = to;
+                *corner = within;
             }
         }
         Grip::FlawCorner(flaw, at) => {
@@ -120,38 +252,49 @@ pub fn bring(stock: &mut Stock, grip: Grip, to: Point, units: Units) {
                 .get_mut(flaw)
                 .and_then(|flaw| corner_of(&mut flaw.shape, at))
             {
-                *corner = to;
+                *corner = within;
             }
         }
         Grip::Flaw(flaw) => match stock.flaws.get_mut(flaw).map(|flaw| &mut flaw.shape) {
-            Some(FlawShape::Round { x, y, .. }) => [*x, *y] = to,
-            Some(FlawShape::Area { corners }) => shift(corners, to, units),
+            Some(FlawShape::Round { x, y, .. }) => [*x, *y] = within,
+            Some(FlawShape::Area { corners }) => shift(corners, within),
             None => {}
         },
     }
 }
 
-fn flaw_at(stock: &Stock, drawn: &Drawn, at: Point, slack: f64) -> Option<Grip> {
-    let flaws = stock.flaws.iter().zip(drawn.flaws()).enumerate();
-    let miss = |shape: &FlawShape, area: &Area| match shape {
+fn flaw_at(stock: &Stock, at: Point, slack: f64) -> Option<Grip> {
+    let miss = |shape: &FlawShape| match shape {
         FlawShape::Round { x, y, diameter } => Point::new(*x, *y).distance(at) - diameter / 2.0,
-        FlawShape::Area { .. } if area.contains(at) => 0.0,
+        FlawShape::Area { corners } if contains(corners, at) => 0.0,
         FlawShape::Area { .. } => f64::INFINITY,
     };
-    let misses = flaws.map(|(number, (flaw, (_, area)))| (miss(&flaw.shape, area), number));
+    let flaws = stock.flaws.iter().enumerate();
+    let misses = flaws.map(|(number, flaw)| (miss(&flaw.shape), number));
     let near = misses.filter(|(miss, _)| *miss <= slack);
     // A round flaw within an area lies deeper in than its edge, and is meant.
     near.min_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(_, number)| Grip::Flaw(number))
 }
 
+/// Whether a place lies inside corners, also where their edges cross.
+fn contains(corners: &[[f64; 2]], at: Point) -> bool {
+    let Some((first, rest)) = corners.split_first() else {
+        return false;
+    };
+    let start = core::iter::once(PathEl::MoveTo(point(*first)));
+    let lines = rest.iter().map(|corner| PathEl::LineTo(point(*corner)));
+    let edge: BezPath = start.chain(lines).chain([PathEl::ClosePath]).collect();
+    edge.winding(at) % 2 != 0
+}
+
 /// Moves corners so that the first comes to a place, if all of them stay within what a document may hold.
-fn shift(corners: &mut [[f64; 2]], [x, y]: [f64; 2], units: Units) {
+fn shift(corners: &mut [[f64; 2]], [x, y]: [f64; 2]) {
     let Some([from_x, from_y]) = corners.first().copied() else {
         return;
     };
-    let moved =
-        |[cx, cy]: [f64; 2]| [cx + x - from_x, cy + y - from_y].map(|mm| at_mark(mm, units));
+    let clean = |mm: f64| (mm * 1e4).round() / 1e4 + 0.0;
+    let moved = |[cx, cy]: [f64; 2]| [cx + x - from_x, cy + y - from_y].map(clean);
     let range = field::FLAW_X.range();
     let is_kept = |[x, y]: [f64; 2]| range.check(x).is_ok() && range.check(y).is_ok();
     if corners.iter().all(|corner| is_kept(moved(*corner))) {
@@ -174,11 +317,6 @@ fn few(corners: &[[f64; 2]]) -> &[[f64; 2]] {
     } else {
         &[]
     }
-}
-
-fn kept(mm: f64, units: Units) -> f64 {
-    let range = field::FLAW_X.range();
-    at_mark(mm, units).max(range.min).min(range.max)
 }
 
 const fn point([x, y]: [f64; 2]) -> Point {
@@ -221,9 +359,7 @@ mod tests {
     }
 
     fn picked(x: f64, y: f64) -> Option<Grip> {
-        let (stock, mut drawn) = (stock(), Drawn::default());
-        drawn.follow(&stock);
-        grip_at(&stock, &drawn, PIN, Point::new(x, y), 4.0)
+        grip_at(&stock(), PIN, Point::new(x, y), 4.0)
     }
 
     #[test]
@@ -308,5 +444,49 @@ mod tests {
             ..Stock::default()
         };
         assert_eq!(handles(&stock).count(), 0);
+    }
+
+    #[test]
+    fn what_is_dragged_snaps_to_the_pin_to_corners_and_to_where_it_was() {
+        let before = Stock {
+            place: Some([300.0, 200.0]),
+            ..stock()
+        };
+        let marks = Marks {
+            pin: PIN,
+            best: Some(Point::new(310.0, 210.0)),
+            reach: 4.0,
+            units: Units::Mm,
+        };
+        let brought = |grip, x, y| {
+            let mut stock = before.clone();
+            let on = bring_near(&mut stock, &before, grip, Point::new(x, y), marks);
+            let pin = stock.place.map(point).or(PIN);
+            let words: Vec<String> = on.into_iter().map(|guide| guide.words).collect();
+            (place(&stock, pin, grip).unwrap(), words.join(", "))
+        };
+        let (at, on) = brought(Grip::Flaw(1), 301.5, 77.77);
+        assert_eq!(
+            (at, on.as_str()),
+            (Point::new(300.0, 77.8), "straight above or below the pin")
+        );
+        let (at, on) = brought(Grip::Corner(1), 880.04, 698.5);
+        assert_eq!(
+            (at, on.as_str()),
+            (Point::new(880.0, 700.0), "level with corner 3")
+        );
+        let (at, on) = brought(Grip::Pin, 309.0, 212.0);
+        assert_eq!(
+            (at, on.as_str()),
+            (Point::new(310.0, 210.0), "the best place")
+        );
+        let (at, on) = brought(Grip::Pin, 451.0, 351.0);
+        assert_eq!(at, Point::new(450.0, 350.0));
+        assert!(
+            on.contains("halfway up") && on.contains("halfway along"),
+            "{on}"
+        );
+        let (at, on) = brought(Grip::Pin, 500.04, 260.0);
+        assert_eq!((at, on.as_str()), (Point::new(500.0, 260.0), ""));
     }
 }
