@@ -56,6 +56,8 @@ pub enum Command {
     Proof,
     /// The work on its days, or the board alone.
     Calendar,
+    /// Every figure with its formula, or the board alone.
+    Figures,
     /// The controls of a stage of the work.
     Stage(Stage),
     /// Millimeters or inches.
@@ -84,7 +86,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 47] = [
+    pub const ALL: [Self; 48] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -115,6 +117,7 @@ impl Command {
         Self::Section,
         Self::Proof,
         Self::Calendar,
+        Self::Figures,
         Self::Stage(Stage::LayOut),
         Self::Stage(Stage::Wood),
         Self::Stage(Stage::Template),
@@ -161,6 +164,7 @@ impl Command {
             Self::Section => "Section of the board",
             Self::Proof => "Proof for the customer",
             Self::Calendar => "Calendar of the work",
+            Self::Figures => "All figures",
             Self::Stage(stage) => stage.label(),
             Self::Units => "Millimeters or inches",
             Self::Theme => "Light or dark",
@@ -211,6 +215,9 @@ impl Command {
             }
             Self::Proof => "Show the finished board as the customer will see it",
             Self::Calendar => "Show every operation on its days",
+            Self::Figures => {
+                "Show every figure with its formula and source, and find one by its name"
+            }
             Self::Stage(stage) => stage.tooltip(),
             Self::Units => "Show lengths in the other unit",
             Self::Theme => "Change between light and dark",
@@ -262,6 +269,7 @@ impl Command {
             Self::Units => (Modifiers::COMMAND, Key::U),
             Self::Theme => (Modifiers::COMMAND, Key::D),
             Self::Figure
+            | Self::Figures
             | Self::TrueSize
             | Self::Ruler
             | Self::SystemTheme

@@ -5,6 +5,7 @@ use egui::Ui;
 use workshop::Workpiece;
 
 use crate::sheet_view::{SheetViewState, sheet_view_ui};
+use crate::widgets::empty_state;
 
 /// Points for a millimeter at which the words are easily read.
 const READABLE: f32 = 3.6;
@@ -12,8 +13,8 @@ const READABLE: f32 = 3.6;
 const NARROW: f64 = 90.0;
 const WIDE: f64 = 260.0;
 
-/// Shows the layers of the finish on the wood, or says where they are planned.
-pub fn film_ui(ui: &mut Ui, workpiece: &Workpiece, state: &mut SheetViewState) {
+/// Shows the layers of the finish on the wood; where there are none, tells whether the maker wants to plan them.
+pub fn film_ui(ui: &mut Ui, workpiece: &Workpiece, state: &mut SheetViewState) -> bool {
     let width = f64::from(ui.available_width() / READABLE).clamp(NARROW, WIDE);
     match film_sheet(workpiece, width) {
         Some(sheet) => {
@@ -21,9 +22,9 @@ pub fn film_ui(ui: &mut Ui, workpiece: &Workpiece, state: &mut SheetViewState) {
             sheet_view_ui(ui, ui.available_size(), &sheet, name, state);
         }
         None => {
-            ui.centered_and_justified(|ui| {
-                ui.label("No coats are planned. Plan them under Finish coats at the stage Finish.")
-            });
+            let words = "The layers of the finish stand here as soon as there are coats: what bonds to what, and how thick it gets.";
+            return empty_state(ui, "No coats planned yet", words, "Plan the finish");
         }
     }
+    false
 }

@@ -8,6 +8,7 @@
 pub mod canvas;
 pub mod cli;
 pub mod exports;
+mod figures_view;
 pub mod files;
 mod film_view;
 pub mod printers;

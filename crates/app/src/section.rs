@@ -96,8 +96,6 @@ sections! {
     Storage, "Storage below", Bench, true;
     /// Resin.
     Filling, "Filling", Bench, false;
-    /// Shop math.
-    Sums, "Sums", Bench, false;
     /// Colors of the players.
     Players, "Players' colors", Finish, true;
     /// Colors of the board.

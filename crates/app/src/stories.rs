@@ -266,12 +266,11 @@ fn a_finding_lights_its_holes_while_it_is_chosen() {
 }
 
 #[test]
-fn wood_in_the_seasons_is_typed_and_its_sums_stand_at_the_bench() {
+fn wood_in_the_seasons_is_typed_and_its_sums_stand_among_the_figures() {
     let mut story = Story::begin();
     story.harness.state_mut().session.board.wood = None;
-    story.press("Bench");
-    story.fold("Sums");
-    assert!(!story.sees("movement over the year"));
+    story.press("All figures");
+    assert!(!story.sees("Movement over the year"));
     story.press("Wood");
     story.reach("Plan for the seasons");
     story.fold("Seasonal movement");
@@ -281,8 +280,7 @@ fn wood_in_the_seasons_is_typed_and_its_sums_stand_at_the_bench() {
         (wood.species.as_str(), wood.humid.humidity),
         ("black-walnut", 80.0)
     );
-    story.press("Bench");
-    assert!(story.sees("movement over the year"));
+    assert!(story.sees("Movement over the year"));
 }
 
 #[test]

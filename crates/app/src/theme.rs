@@ -13,6 +13,13 @@ use workshop::Severity;
 
 use crate::color::rgb;
 
+mod scale;
+
+pub use scale::{
+    BODY, FIGURE, GAP, HAIR, INDENT, PART, SMALL, TIGHT, TITLE, body, bold, figure, heading, quiet,
+    small, strong,
+};
+
 /// The colors of one theme.
 #[derive(Debug, Clone, Copy)]
 pub struct Tokens {
@@ -151,8 +158,6 @@ impl Tokens {
     }
 }
 
-/// Space between the parts of a panel, in points.
-pub const GAP: f32 = 8.0;
 /// Width of the panel with the controls.
 pub const CONTROLS_WIDTH: f32 = 312.0;
 /// Width of the panel with figures and findings.
@@ -169,17 +174,17 @@ pub fn install(ctx: &egui::Context) {
     ctx.all_styles_mut(|style| {
         let sized = |size| FontId::new(size, FontFamily::Proportional);
         style.text_styles = [
-            (TextStyle::Heading, FontId::new(17.0, strong())),
-            (TextStyle::Body, sized(13.5)),
-            (TextStyle::Button, sized(13.5)),
-            (TextStyle::Monospace, sized(13.5)),
-            (TextStyle::Small, sized(11.5)),
+            (TextStyle::Heading, FontId::new(TITLE, strong())),
+            (TextStyle::Body, sized(BODY)),
+            (TextStyle::Button, sized(BODY)),
+            (TextStyle::Monospace, sized(BODY)),
+            (TextStyle::Small, sized(SMALL)),
         ]
         .into();
-        style.spacing.item_spacing = vec2(8.0, 6.0);
+        style.spacing.item_spacing = vec2(GAP, 6.0);
         style.spacing.button_padding = vec2(8.0, 3.0);
         style.spacing.interact_size = vec2(40.0, 23.0);
-        style.spacing.window_margin = Margin::same(16);
+        style.spacing.window_margin = Margin::same(PART as i8);
         style.spacing.menu_margin = Margin::same(6);
         style.interaction.selectable_labels = false;
     });
@@ -194,11 +199,6 @@ pub fn color(ctx: &egui::Context, high_contrast: bool) {
     };
     ctx.set_visuals_of(Theme::Light, visuals(light, Visuals::light()));
     ctx.set_visuals_of(Theme::Dark, visuals(dark, Visuals::dark()));
-}
-
-/// The family of words that stand out.
-pub fn strong() -> FontFamily {
-    FontFamily::Name("strong".into())
 }
 
 fn fonts() -> FontDefinitions {

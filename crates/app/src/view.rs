@@ -7,6 +7,7 @@ use crate::blank_view::BlankViewState;
 use crate::canvas::CanvasState;
 use crate::command::Command;
 use crate::dialogs::Dialog;
+use crate::figures_view::FiguresViewState;
 use crate::help::Help;
 use crate::proof_view::ProofViewState;
 use crate::sheet_view::SheetViewState;
@@ -32,6 +33,8 @@ pub struct ViewState {
     pub wood: WoodFace,
     /// The view of the finish.
     pub film: SheetViewState,
+    /// The table of figures.
+    pub figures: FiguresViewState,
     /// Zoom and measuring.
     pub canvas: CanvasState,
     /// The hole that the panel shows.
@@ -92,17 +95,20 @@ pub enum Face {
     Film,
     /// The work on its days.
     Calendar,
+    /// Every figure with its formula.
+    Figures,
 }
 
 impl Face {
     /// Every one, in the order of their tabs.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Board,
         Self::Blank,
         Self::Section,
         Self::Film,
         Self::Proof,
         Self::Calendar,
+        Self::Figures,
     ];
 
     /// The words on its tab.
@@ -114,6 +120,7 @@ impl Face {
             Self::Proof => "Proof",
             Self::Film => "Film",
             Self::Calendar => "Calendar",
+            Self::Figures => "All figures",
         }
     }
 }

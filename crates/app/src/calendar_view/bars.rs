@@ -1,13 +1,13 @@
 //! Bars over days: days off shaded, waits hatched, the critical path in a heavy outline, today as a line.
 
 use board::{Day, Units};
-use egui::{Align2, Color32, FontId, Pos2, Rect, Stroke, StrokeKind, Ui, pos2, vec2};
+use egui::{Align2, Color32, Pos2, Rect, Stroke, StrokeKind, Ui, pos2, vec2};
 use jiff::Timestamp;
 use jiff::civil::Weekday;
 use workshop::{Calendar, Dated, Workpiece};
 
 use super::HEAD;
-use crate::theme::Tokens;
+use crate::theme::{self, Tokens};
 
 /// Distance of hatching lines, in points.
 const HATCH: f32 = 5.0;
@@ -99,13 +99,7 @@ fn dates(ui: &Ui, rect: Rect, days: &[Day], scale: &Scale, workpiece: &Workpiece
             (short(*day, workpiece.units()), tokens.faint_ink)
         };
         let at = pos2(left + 2.0, head + HEAD / 2.0);
-        let drawn = painter.text(
-            at,
-            Align2::LEFT_CENTER,
-            words,
-            FontId::proportional(11.0),
-            color,
-        );
+        let drawn = painter.text(at, Align2::LEFT_CENTER, words, theme::small(), color);
         written = drawn.right() + 4.0;
     }
 }

@@ -96,10 +96,10 @@ fn about(ui: &mut Ui, workpiece: &Workpiece, calendar: &Calendar) {
             ui.add(egui::Label::new(words).wrap());
         });
     };
-    indented(ui, RichText::new(words).family(theme::strong()));
+    indented(ui, theme::bold(words));
     let legend =
         "Filled: hands-on time · hatched: waiting · heavy outline and bold name: critical path";
-    indented(ui, RichText::new(legend).weak().small());
+    indented(ui, theme::quiet(legend));
 }
 
 /// The names of the operations, those on the critical path in bold.
@@ -121,7 +121,7 @@ fn names(ui: &mut Ui, plan: &WorkPlan, calendar: &Calendar) {
             ""
         };
         let words = format!("{mark}{}", title(operation, plan));
-        let font = egui::FontId::new(12.5, family);
+        let font = theme::body(family);
         let at = egui::pos2(rect.left(), middle);
         ui.painter()
             .text(at, egui::Align2::LEFT_CENTER, words, font, ink);

@@ -1,6 +1,6 @@
 //! Cautions where hands, eyes, lungs and small children are at risk.
 
-use egui::{RichText, ScrollArea, Ui};
+use egui::{ScrollArea, Ui};
 use workshop::{Caution, FIRST};
 
 use super::{Answer, heading};
@@ -13,9 +13,9 @@ pub fn safety_ui(ui: &mut Ui) -> Option<Answer> {
     let height = (ui.ctx().content_rect().height() - 260.0).max(160.0);
     ScrollArea::vertical().max_height(height).show(ui, |ui| {
         for caution in Caution::ALL {
-            ui.label(RichText::new(caution.label()).family(theme::strong()));
+            ui.label(theme::bold(caution.label()));
             ui.label(caution.words());
-            ui.label(RichText::new(caution.source()).weak().small());
+            ui.label(theme::quiet(caution.source()));
         }
     });
     ui.add_space(theme::GAP);

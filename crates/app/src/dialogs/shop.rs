@@ -1,7 +1,7 @@
 //! The dialog of the shop: what each new board begins with, and where it is changed.
 
 use board::{Board, Field, Kind, Shop, Units, Value, field};
-use egui::{RichText, ScrollArea, Ui};
+use egui::{ScrollArea, Ui};
 
 use super::{Answer, heading};
 use crate::theme;
@@ -61,7 +61,7 @@ pub fn shop_ui(ui: &mut Ui, dialog: &mut ShopDialog) -> Option<Answer> {
     let list = ScrollArea::vertical().max_height(height);
     list.auto_shrink([false, true]).show(ui, |ui| {
         for (member, title) in SUBJECTS.into_iter().chain([("machine", "CNC machine")]) {
-            ui.label(RichText::new(title).family(theme::strong()));
+            ui.label(theme::bold(title));
             let rows =
                 field::of_shop().filter(|field| field.path.split('.').next() == Some(member));
             for row in rows {

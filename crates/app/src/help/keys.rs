@@ -1,6 +1,6 @@
 //! The keys: one line for each command that has them, and those of the drawing.
 
-use egui::{Grid, RichText, Ui};
+use egui::{Grid, Ui};
 
 use crate::command::Command;
 use crate::theme;
@@ -71,13 +71,13 @@ fn written(keys: egui::KeyboardShortcut) -> String {
 }
 
 fn group(ui: &mut Ui, title: &str, rows: impl Iterator<Item = (String, String)>) {
-    ui.label(RichText::new(title).family(theme::strong()));
+    ui.label(theme::bold(title));
     Grid::new(title)
         .num_columns(2)
         .striped(true)
         .show(ui, |ui| {
             for (keys, what) in rows {
-                ui.label(RichText::new(keys).family(theme::strong()));
+                ui.label(theme::bold(keys));
                 ui.label(what);
                 ui.end_row();
             }

@@ -1,7 +1,7 @@
 //! One field that finds commands, fields of the document, words and chapters.
 
 use board::{Field, Units, field};
-use egui::{Key, RichText, ScrollArea, TextEdit, Ui};
+use egui::{Key, ScrollArea, TextEdit, Ui};
 
 use super::CHAPTERS;
 use super::words::WORDS;
@@ -133,7 +133,7 @@ pub fn search_ui(ui: &mut Ui, state: &mut SearchState, units: Units) -> Option<F
             let (name, kind) = one.words();
             let row = ui.horizontal(|ui| {
                 let chosen = ui.selectable_label(at == state.chosen, &name);
-                ui.label(RichText::new(kind).weak().small());
+                ui.label(theme::quiet(kind));
                 chosen
             });
             if row.inner.clicked() {

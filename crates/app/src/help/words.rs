@@ -1,6 +1,6 @@
 //! Words of the trade and of this program, explained in a sentence or two.
 
-use egui::{RichText, Ui};
+use egui::Ui;
 
 use crate::theme;
 
@@ -120,7 +120,7 @@ pub const WORDS: &[(&str, &str)] = &[
 /// The words, one below the other; one of them is brought into view.
 pub fn words_ui(ui: &mut Ui, sought: Option<usize>) {
     for (at, (word, meaning)) in WORDS.iter().enumerate() {
-        let shown = ui.label(RichText::new(*word).family(theme::strong()));
+        let shown = ui.label(theme::bold(*word));
         if sought == Some(at) {
             shown.scroll_to_me(Some(egui::Align::Min));
         }

@@ -31,6 +31,11 @@ impl Pen<'_> {
         }
     }
 
+    /// The outline of a shape, dashed as its line is on paper: what lies in the underside is told from what is cut in the face.
+    pub fn outlined(&mut self, item: &Item, stroke: impl Into<Stroke>) {
+        self.stroked(&item.shape, stroke.into(), item.line.dashes());
+    }
+
     /// A circle's outline.
     pub fn circle(&mut self, circle: Circle, stroke: impl Into<Stroke>) {
         self.shape(&Shape::Circle(circle), stroke);

@@ -12,7 +12,7 @@ use crate::theme;
 /// Room around words on a plate.
 const PADDING: Vec2 = Vec2::new(5.0, 2.0);
 /// Size of words on plates.
-const TYPE: f32 = 12.0;
+const TYPE: f32 = theme::SMALL;
 /// Smallest type of a drawing that is painted as letters, in points.
 const READABLE: f32 = 3.5;
 

@@ -33,7 +33,7 @@ pub fn bar_ui(
 ) {
     MenuBar::new().ui(ui, |ui| {
         if ui.available_width() >= ROOM_FOR_NAME {
-            ui.label(RichText::new("Ringwright").family(theme::strong()));
+            ui.label(theme::bold("Ringwright"));
             ui.add_space(theme::GAP);
         }
         let wanted = menu_keys(ui.ctx());
@@ -168,6 +168,7 @@ fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) -> Resp
             Command::Section,
             Command::Proof,
             Command::Calendar,
+            Command::Figures,
             Command::Units,
             Command::Theme,
             Command::SystemTheme,

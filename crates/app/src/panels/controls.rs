@@ -9,7 +9,7 @@ use super::rows::fitted;
 use super::summary::{header_of, held_words};
 use super::{
     base, blank, bores, calendar, colors, filling, finish, grooves, hardboard, jig, limits,
-    machine, pattern, price, recess, repair, sums, template, wood,
+    machine, pattern, price, recess, repair, template, wood,
 };
 use crate::command::Command;
 use crate::current::Current;
@@ -148,7 +148,6 @@ fn section_ui(ui: &mut Ui, section: Section, controls: &mut Controls<'_>) {
             recess::lid_ui(ui, board, current);
         }
         Section::Filling => filling::filling_ui(ui, board, current, controls.lit),
-        Section::Sums => sums::sums_ui(ui, board, current),
         Section::Players => colors::players_ui(ui, board),
         Section::Colors => colors::colors_ui(ui, board),
         Section::Coats => finish::finish_ui(ui, board, current),

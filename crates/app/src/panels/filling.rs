@@ -1,10 +1,10 @@
 //! Controls of the resin in the bores: how it is poured and mixed, and the plan of its batches.
 
 use board::{Board, Field, HoleId, Measure, Mix, PieceKind, Units, field, show_number};
-use egui::{Button, Grid, RichText, Ui};
+use egui::{Button, Grid, Ui};
 use workshop::{Batch, Caution, Pour, SectorPour, Workpiece, groove_resin, parts_shown};
 
-use super::rows::{fact, remark};
+use super::rows::{fact, number_cell, remark};
 use crate::current::Current;
 use crate::theme;
 use crate::widgets::{cautions, field_ui};
@@ -82,9 +82,9 @@ fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units, lit: &mut Vec<H
                 lit.extend(pour.bores_of(batch).map(|(_, bore)| bore.name.id()));
             }
             button.on_hover_text(pour.first_and_last(batch));
-            ui.label(batch.bores.to_string());
-            ui.label(parts_shown(mix, batch.ml, units));
-            ui.label(clock(batch));
+            number_cell(ui, batch.bores.to_string());
+            number_cell(ui, parts_shown(mix, batch.ml, units));
+            number_cell(ui, clock(batch));
             ui.end_row();
         }
     });
@@ -101,12 +101,13 @@ fn sectors_ui(ui: &mut Ui, sectors: &[SectorPour], units: Units) {
                 .player
                 .map_or_else(|| "center".into(), |player| player.to_string());
             ui.label(player);
-            ui.label(sector.bores.to_string());
-            ui.label(Measure::milliliters(sector.ml).shown(units));
-            ui.label(match sector.batches {
+            number_cell(ui, sector.bores.to_string());
+            number_cell(ui, Measure::milliliters(sector.ml).shown(units));
+            let batches = match sector.batches {
                 (first, last) if first == last => first.to_string(),
                 (first, last) => format!("{first} to {last}"),
-            });
+            };
+            number_cell(ui, batches);
             ui.end_row();
         }
     });
@@ -118,8 +119,13 @@ fn table_ui(ui: &mut Ui, heads: [&str; 4], rows: impl FnOnce(&mut Ui)) {
     ui.add_space(theme::GAP);
     let table = Grid::new(heads).striped(true).spacing([10.0, 2.0]);
     table.show(ui, |ui| {
-        for head in heads {
-            ui.label(RichText::new(head).weak().small());
+        // The first column names the row, all others are numbers.
+        for (at, head) in heads.into_iter().enumerate() {
+            if at == 0 {
+                ui.label(theme::quiet(head));
+            } else {
+                number_cell(ui, theme::quiet(head));
+            }
         }
         ui.end_row();
         rows(ui);

@@ -1,11 +1,15 @@
-//! Figures and findings: what the board measures, and what would go wrong.
+//! Key sizes and findings: what the board measures, and what would go wrong.
 
-use board::{Board, Choice, Measure, capital};
+use std::sync::Arc;
+
+use board::{Board, capital};
 use egui::{
-    Align, Button, Color32, Layout, RichText, Role, ScrollArea, Shape, Stroke, Ui, WidgetInfo, vec2,
+    Align, Color32, FontFamily, Galley, Layout, Margin, RichText, Role, ScrollArea, Sense, Shape,
+    Stroke, Ui, WidgetInfo, vec2,
 };
-use workshop::{Finding, Severity, Workpiece};
+use workshop::{Finding, Severity};
 
+use super::key_sizes::key_sizes_ui;
 use crate::command::Command;
 use crate::current::Current;
 use crate::section::Section;
@@ -13,13 +17,16 @@ use crate::theme::{self, Tokens};
 use crate::view::{Pane, ViewState, key};
 use crate::widgets::seek;
 
-/// Figures above, findings below.
+/// Key sizes above, findings below.
 pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
     ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
+        // The scroll bar lies over what is at the very right.
+        ui.set_max_width(ui.available_width() - theme::GAP);
         if let Some(workpiece) = current.good() {
-            heading(ui, "Figures");
-            figures_ui(ui, workpiece);
-            ui.add_space(theme::GAP);
+            sizes_heading(ui, &mut view.asked);
+            key_sizes_ui(ui, workpiece, &mut view.asked);
+            ui.separator();
+            ui.add_space(theme::TIGHT);
         }
         heading(ui, "Findings");
         if let Some(error) = current.error() {
@@ -38,64 +45,27 @@ pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
     });
 }
 
+/// A heading, and at its right the way to more.
 fn heading(ui: &mut Ui, title: &str) {
-    ui.add_space(4.0);
-    ui.label(RichText::new(title).family(theme::strong()).size(15.0));
-    ui.add_space(2.0);
+    ui.label(theme::heading(title));
+    ui.add_space(theme::TIGHT);
 }
 
-fn figures_ui(ui: &mut Ui, workpiece: &Workpiece) {
-    let board = workpiece.board();
-    let length = |mm| Measure::mm(mm).shown(board.units);
-    let figures = workpiece.figures();
-    figure(ui, "Holes", &figures.holes.to_string(), "");
-    if let Some((web, a, b)) = figures.smallest_web {
-        figure(
-            ui,
-            "Least between holes",
-            &length(web),
-            &format!("{a} – {b}"),
-        );
-    }
-    if let Some((rim, name)) = figures.smallest_rim {
-        figure(ui, "Rim margin", &length(rim), &name.to_string());
-    }
-    figure(ui, "Farthest hole center", &length(figures.reach), "");
-    match workpiece.tiling() {
-        Ok(tiling) => {
-            let way = if tiling.is_landscape() {
-                "landscape"
-            } else {
-                "portrait"
-            };
-            let paper = board.template.paper.words();
-            figure(
-                ui,
-                "Sheets",
-                &tiling.tiles.len().to_string(),
-                &format!("{} × {} {paper}, {way}", tiling.columns, tiling.rows),
-            );
-            if let Some((name, mm)) = tiling.nearest {
-                figure(ui, "Nearest to a joint", &length(mm), &name.to_string());
-            }
-        }
-        Err(_) => figure(ui, "Sheets", "none", "see the findings"),
-    }
-}
-
-fn figure(ui: &mut Ui, caption: &str, value: &str, about: &str) {
+/// The heading of the sizes, with the way to all figures.
+fn sizes_heading(ui: &mut Ui, asked: &mut Vec<Command>) {
     ui.horizontal(|ui| {
-        ui.allocate_ui_with_layout(
-            vec2(140.0, 18.0),
-            Layout::left_to_right(Align::Center),
-            |ui| {
-                ui.set_min_width(140.0);
-                ui.label(RichText::new(caption).weak());
-            },
-        );
-        ui.label(RichText::new(value).family(theme::strong()));
-        ui.add(egui::Label::new(RichText::new(about).weak().small()).truncate());
+        ui.label(theme::heading("Key sizes"));
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            let more = Command::Figures;
+            let link = ui.link(more.label());
+            // The tab over the drawing has the same words.
+            link.widget_info(|| WidgetInfo::labeled(Role::Link, true, "Show all figures"));
+            if link.on_hover_text(more.tooltip()).clicked() {
+                asked.push(more);
+            }
+        });
     });
+    ui.add_space(theme::TIGHT);
 }
 
 fn all_clear(ui: &mut Ui) {
@@ -107,62 +77,46 @@ fn error_ui(ui: &mut Ui, sentence: &str) {
     let tokens = Tokens::of(ui);
     egui::Frame::new()
         .stroke(Stroke::new(1.0, tokens.stop))
-        .corner_radius(4.0)
-        .inner_margin(8.0)
+        .corner_radius(theme::TIGHT)
+        .inner_margin(theme::GAP)
         .show(ui, |ui| {
             ui.set_min_width(ui.available_width());
-            ui.label(
-                RichText::new("Cannot be built")
-                    .color(tokens.stop)
-                    .family(theme::strong()),
-            );
+            ui.label(theme::bold("Cannot be built").color(tokens.stop));
             ui.label(sentence);
-            ui.label(
-                RichText::new("The board shown is the last one that could be.")
-                    .weak()
-                    .small(),
-            );
+            ui.label(theme::quiet(
+                "The board shown is the last one that could be.",
+            ));
         });
 }
 
 /// One finding: its mark, its rule, its sentence; a click lights its holes and keeps them lit.
 fn finding_ui(ui: &mut Ui, board: &Board, finding: &Finding, view: &mut ViewState) {
     let chosen = view.finding == Some(key(finding));
+    let width = ui.available_width();
+    let (spoken, lines) = lines(ui, board, finding, width - theme::INDENT - theme::GAP);
+    let tall: f32 = lines.iter().map(|line| line.size().y + theme::HAIR).sum();
+    let size = vec2(width, tall + 2.0 * theme::TIGHT);
+    let (rect, response) = ui.allocate_exact_size(size, Sense::click());
+    response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, &spoken));
     let tokens = Tokens::of(ui);
-    let color = tokens.severity(finding.severity);
-    let mut job = egui::text::LayoutJob::default();
-    let word = |text: &str, family, color| {
-        (
-            text.to_owned(),
-            egui::TextFormat::simple(egui::FontId::new(13.5, family), color),
-        )
+    let ground = if chosen {
+        tokens.chosen
+    } else if response.hovered() {
+        tokens.bench
+    } else {
+        Color32::TRANSPARENT
     };
-    let measures = finding.measures(board.units);
-    let measures = measures.map_or_else(String::new, |line| format!("\n{line}"));
-    let parts = [
-        word(
-            &format!(
-                "     {} · {}\n",
-                capital(finding.severity.label()),
-                finding.rule.label()
-            ),
-            theme::strong(),
-            color,
-        ),
-        word(&finding.message, egui::FontFamily::Proportional, tokens.ink),
-        word(&measures, egui::FontFamily::Proportional, tokens.faint_ink),
-    ];
-    for (text, format) in parts {
-        job.append(&text, 0.0, format);
-    }
-    job.wrap.max_width = ui.available_width() - 20.0;
-    let response = ui.add(
-        Button::selectable(chosen, job)
-            .wrap()
-            .min_size(vec2(ui.available_width(), 0.0)),
-    );
-    let corner = response.rect.left_top() + vec2(16.0, 13.0);
+    ui.painter().rect_filled(rect, theme::TIGHT, ground);
+    let first = lines.first().map_or(0.0, |line| line.size().y);
+    let corner = rect.left_top() + vec2(theme::INDENT, 2.0 * theme::TIGHT + first) / 2.0;
+    let color = tokens.severity(finding.severity);
     mark(ui, corner, 1.0, finding.severity, color);
+    let mut at = rect.left_top() + vec2(theme::INDENT, theme::TIGHT);
+    for line in lines {
+        let tall = line.size().y;
+        ui.painter().galley(at, line, tokens.ink);
+        at.y += tall + theme::HAIR;
+    }
     let response = response.on_hover_text(finding.rule.statement(board.units));
     if response.hovered() || response.has_focus() {
         view.pointed = Some(key(finding));
@@ -171,31 +125,62 @@ fn finding_ui(ui: &mut Ui, board: &Board, finding: &Finding, view: &mut ViewStat
         view.finding = if chosen { None } else { Some(key(finding)) };
     }
     mends_ui(ui, finding, view);
+    ui.add_space(theme::TIGHT);
+}
+
+/// The words of a finding: all of them in one, and its rule, its sentence and its measures laid out in a width.
+fn lines(ui: &Ui, board: &Board, finding: &Finding, width: f32) -> (String, Vec<Arc<Galley>>) {
+    let tokens = Tokens::of(ui);
+    let title = format!(
+        "{} · {}",
+        capital(finding.severity.label()),
+        finding.rule.label()
+    );
+    let plain = FontFamily::Proportional;
+    let measures = finding.measures(board.units);
+    let parts = [
+        Some((title, theme::strong(), tokens.severity(finding.severity))),
+        Some((capital(&finding.message), plain.clone(), tokens.ink)),
+        measures.map(|words| (words, plain, tokens.faint_ink)),
+    ];
+    let parts = parts.into_iter().flatten();
+    let laid = parts.map(|(words, family, color)| {
+        let spoken = words.clone();
+        let font = theme::body(family);
+        (spoken, ui.painter().layout(words, font, color, width))
+    });
+    let (spoken, lines): (Vec<String>, Vec<Arc<Galley>>) = laid.unzip();
+    (spoken.join("\n"), lines)
 }
 
 /// A button for each way to mend a finding in one step, and one that goes to the section in which it is mended by hand.
 fn mends_ui(ui: &mut Ui, finding: &Finding, view: &mut ViewState) {
-    ui.horizontal_wrapped(|ui| {
-        ui.add_space(22.0);
-        // Two findings may be mended by the same step: a screen reader hears which this is.
-        let (severity, rule) = (finding.severity.label(), finding.rule.label());
-        let pressed = |ui: &mut Ui, label: &str| {
-            let name = format!("{label} ({severity}: {rule})");
-            let button = ui.small_button(label);
-            button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
-            button.clicked()
-        };
-        for &mend in &finding.mends {
-            if pressed(ui, mend.label()) {
-                view.asked.push(Command::Mend(mend));
+    let under = egui::Frame::new().inner_margin(Margin {
+        left: theme::INDENT as i8,
+        ..Margin::ZERO
+    });
+    under.show(ui, |ui| {
+        ui.horizontal_wrapped(|ui| {
+            // Two findings may be mended by the same step: a screen reader hears which this is.
+            let (severity, rule) = (finding.severity.label(), finding.rule.label());
+            let pressed = |ui: &mut Ui, label: &str| {
+                let name = format!("{label} ({severity}: {rule})");
+                let button = ui.small_button(label);
+                button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
+                button.clicked()
+            };
+            for &mend in &finding.mends {
+                if pressed(ui, mend.label()) {
+                    view.asked.push(Command::Mend(mend));
+                }
             }
-        }
-        let section = Section::of_rule(finding.rule);
-        if pressed(ui, &format!("Go to {}", section.title())) {
-            view.stage = section.stage();
-            view.pane = Pane::Controls;
-            seek(ui.ctx(), None, section);
-        }
+            let section = Section::of_rule(finding.rule);
+            if pressed(ui, &format!("Go to {}", section.title())) {
+                view.stage = section.stage();
+                view.pane = Pane::Controls;
+                seek(ui.ctx(), None, section);
+            }
+        })
     });
 }
 

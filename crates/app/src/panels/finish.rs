@@ -112,7 +112,7 @@ fn header_ui(ui: &mut Ui, board: &Board, at: usize) -> Option<Change> {
             1 => format!("{number}. {}", coat.kind.label()),
             coats => format!("{number}. {} × {coats}", coat.kind.label()),
         };
-        let words = RichText::new(words).family(theme::strong());
+        let words = theme::bold(words);
         let right = egui::Layout::right_to_left(egui::Align::Center);
         ui.with_layout(right, |ui| {
             if small(ui, "×", true, &format!("Remove layer {number}")) {

@@ -4,9 +4,9 @@ use board::{Board, Measure, Units, field};
 use egui::Ui;
 use workshop::{Caution, GroovePlan};
 
-use super::rows::fact;
+use super::rows::amount;
 use crate::current::Current;
-use crate::widgets::{cautions, fields_ui, row};
+use crate::widgets::{cautions, fields_ui};
 
 /// The grooves that are planned, and their results.
 pub fn grooves_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
@@ -35,12 +35,10 @@ const FORMULA: &str = "Depth = (width − tip) / (2 × tan(angle / 2)): the widt
 
 fn plan_ui(ui: &mut Ui, plan: &GroovePlan, units: Units) {
     let length = |mm| Measure::mm(mm).shown(units);
-    row(ui, "Groove depth", |ui, _| {
-        ui.label(length(plan.depth)).on_hover_text(FORMULA);
-    });
-    fact(ui, "Passes", &plan.passes.to_string());
-    fact(ui, "Grooves", &plan.grooves.len().to_string());
-    fact(ui, "All of them long", &length(plan.length));
+    amount(ui, "Groove depth", &length(plan.depth)).on_hover_text(FORMULA);
+    amount(ui, "Passes", &plan.passes.to_string());
+    amount(ui, "Grooves", &plan.grooves.len().to_string());
+    amount(ui, "All of them long", &length(plan.length));
 }
 
 #[cfg(test)]

@@ -4,7 +4,7 @@ use board::{Board, Layout, Measure, Router, Units, field};
 use egui::Ui;
 use workshop::{Caution, Mend, SectorPlan, plunges, router_settings};
 
-use super::rows::{fact, fit_button};
+use super::rows::{amount, fact, fit_button};
 use crate::command::Command;
 use crate::current::Current;
 use crate::widgets::{cautions, fields_ui};
@@ -56,7 +56,7 @@ fn router_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<
 /// The settings of the router, from where its bit touches the hardboard.
 fn router_facts(ui: &mut Ui, router: Router, layout: &Layout, units: Units) {
     let mm = |mm| Measure::mm(mm).shown(units);
-    fact(ui, "Template holes larger by", &mm(router.wider()));
+    amount(ui, "Template holes larger by", &mm(router.wider()));
     for (depth, roles) in plunges(&router_settings(layout, router)) {
         let roles: Vec<&str> = roles.iter().map(|role| role.id()).collect();
         let words = format!("{} for {}", mm(depth), roles.join(", "));
@@ -86,12 +86,12 @@ fn sector_facts(ui: &mut Ui, plan: &SectorPlan, units: Units) {
         let words = format!("{name}, Ø {}", mm(2.0 * hole.radius));
         ui.push_id(&words, |ui| fact(ui, "Pin stands in", &words));
     }
-    fact(ui, "Typical angle error", &degrees(plan.turned.1));
-    fact(ui, "Worst angle error", &degrees(plan.turned.0));
+    amount(ui, "Typical angle error", &degrees(plan.turned.1));
+    amount(ui, "Worst angle error", &degrees(plan.turned.0));
     if let Some(closing) = &plan.closing {
-        fact(ui, "Wood where the circle closes", &mm(closing.wood));
-        fact(ui, "Typical remaining", &mm(closing.likely));
-        fact(ui, "Worst remaining", &mm(closing.worst));
+        amount(ui, "Wood where the circle closes", &mm(closing.wood));
+        amount(ui, "Typical remaining", &mm(closing.likely));
+        amount(ui, "Worst remaining", &mm(closing.worst));
     }
 }
 
@@ -118,7 +118,8 @@ mod tests {
         assert!(!sees(&panel, "Set the plunge to"));
         press(&mut panel, "Make router template");
         assert!(sees(&panel, "11 mm for track, home, start"));
-        assert!(sees(&panel, "Router: Clamp the work"));
+        press(&mut panel, "▲ Router");
+        assert!(sees(&panel, "Clamp the work"));
         type_into(&mut panel, "Hardboard", "1/4\"");
         assert!(sees(&panel, "11.35 mm for track, home, start"));
         type_into(&mut panel, "Guide bushing", "18");

@@ -1,10 +1,10 @@
 //! Controls of shopping and price: rates, the list of what is bought with a price beside each, and the totals.
 
 use board::{ArticlePrice, Board, Field, Measure, Quantity, Units, Value, field, show_number};
-use egui::{Grid, RichText, TextEdit, Ui, vec2};
+use egui::{Grid, TextEdit, Ui, vec2};
 use workshop::{Costing, PricedLine, Shelf, SoldBy, Workpiece};
 
-use super::rows::{fact, remark};
+use super::rows::{amount, remark};
 use crate::current::Current;
 use crate::theme;
 use crate::widgets::{CAPTION, FIELD, fields_ui, keep_fault, show_fault, text_in};
@@ -59,18 +59,18 @@ fn totals_ui(ui: &mut Ui, costing: &Costing) {
     } else {
         large_ui(ui, "Price", "none at this margin");
     }
-    fact(ui, "Material", &shown(costing.material));
+    amount(ui, "Material", &shown(costing.material));
     let hours = Measure::hours(costing.minutes() / 60.0).shown(Units::Mm);
     let time = costing
         .time
         .map_or_else(|| "no hourly rate".to_owned(), shown);
-    fact(ui, "Time", &format!("{hours}, {time}"));
-    fact(ui, "Overhead", &shown(costing.overhead));
+    amount(ui, "Time", &format!("{hours}, {time}"));
+    amount(ui, "Overhead", &shown(costing.overhead));
     if costing.left_over.minor > 0 {
-        fact(ui, "Left over in packs", &shown(costing.left_over));
+        amount(ui, "Left over in packs", &shown(costing.left_over));
     }
     if costing.tools.minor > 0 {
-        fact(ui, "Tools, not charged", &shown(costing.tools));
+        amount(ui, "Tools, not charged", &shown(costing.tools));
     }
     match costing.missing.len() {
         0 => {}
@@ -89,7 +89,7 @@ fn large_ui(ui: &mut Ui, caption: &str, value: &str) {
     ui.allocate_ui_with_layout(size, line, |ui| {
         ui.label(caption);
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            ui.label(RichText::new(value).size(18.0).family(theme::strong()));
+            ui.label(theme::figure(value));
         });
     });
 }
@@ -114,11 +114,11 @@ fn prices_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece) {
             continue;
         }
         ui.add_space(theme::GAP);
-        ui.label(RichText::new(shelf.label()).family(theme::strong()));
+        ui.label(theme::bold(shelf.label()));
         let table = Grid::new(shelf.label()).striped(true).spacing([4.0, 4.0]);
         table.show(ui, |ui| {
             for head in ["", "Price", "Per", "Have"] {
-                ui.label(RichText::new(head).weak().small());
+                ui.label(theme::quiet(head));
             }
             ui.end_row();
             for line in lines {

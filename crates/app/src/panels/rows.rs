@@ -1,10 +1,11 @@
 //! Rows that several panels share.
 
 use board::{Board, Field};
-use egui::{Button, RichText, Ui, vec2};
+use egui::{Align, Button, Layout, Response, Ui, vec2};
 use workshop::Mend;
 
 use crate::command::Command;
+use crate::theme;
 use crate::widgets::{CAPTION, FIELD, fitted_ui, row};
 
 /// A caption and what is known of it.
@@ -12,9 +13,25 @@ pub fn fact(ui: &mut Ui, caption: &str, value: &str) {
     row(ui, caption, |ui, _| ui.add(egui::Label::new(value).wrap()));
 }
 
+/// A caption and a number, which ends where the fields end: numbers below each other stand in a column.
+pub fn amount(ui: &mut Ui, caption: &str, value: &str) -> Response {
+    row(ui, caption, |ui, _| {
+        let size = vec2(FIELD, ui.spacing().interact_size.y);
+        let right = Layout::right_to_left(Align::Center);
+        ui.allocate_ui_with_layout(size, right, |ui| ui.label(value))
+            .inner
+    })
+}
+
+/// A number in a column of a table, under the right end of its head.
+pub fn number_cell(ui: &mut Ui, words: impl Into<egui::WidgetText>) {
+    let right = Layout::right_to_left(Align::Center);
+    ui.with_layout(right, |ui| ui.label(words));
+}
+
 /// Small words below the rows that they explain.
 pub fn remark(ui: &mut Ui, words: &str) {
-    ui.label(RichText::new(words).weak().small());
+    ui.label(theme::quiet(words));
 }
 
 /// A small button below a field that lets the program find the number.

@@ -11,8 +11,7 @@ mod seek;
 mod tests;
 mod typed;
 
-use egui::text::{LayoutJob, TextFormat};
-use egui::{Align, ComboBox, Layout, Response, RichText, TextStyle, Ui, vec2};
+use egui::{Align, CollapsingHeader, ComboBox, Layout, Response, RichText, Ui, vec2};
 use workshop::{Caution, FIRST, PROTECTION};
 
 use crate::theme::{self, Tokens};
@@ -99,34 +98,59 @@ fn field_room(ui: &Ui) -> f32 {
     end - ui.cursor().left()
 }
 
-/// The cautions of a piece of work, each with its source, and the words that come before them all.
+/// The cautions of a piece of work, one line each: a press on it shows its words and its source.
 ///
 /// Cautions for eyes, dust and noise are one line with the sources of all three: the window of cautions and the job sheet have each in full.
 pub fn cautions(ui: &mut Ui, cautions: &[Caution]) {
     const GENERAL: [Caution; 3] = [Caution::Eyes, Caution::Dust, Caution::Noise];
     let is_general = |caution: &Caution| GENERAL.contains(caution);
+    ui.add_space(theme::TIGHT);
     for caution in cautions.iter().filter(|caution| !is_general(caution)) {
-        let words = format!("{}: {}", caution.label(), caution.words());
-        caution_ui(ui, &words, caution.source());
+        caution_ui(ui, caution.label(), caution.words(), caution.source());
     }
     if cautions.iter().any(is_general) {
-        caution_ui(ui, PROTECTION, &GENERAL.map(Caution::source).join("; "));
+        let sources = GENERAL.map(Caution::source).join("; ");
+        let (title, words) = PROTECTION.split_once(": ").unwrap_or(("", PROTECTION));
+        caution_ui(ui, title, &board::capital(words), &sources);
     }
-    ui.label(RichText::new(FIRST).weak().small());
+    ui.label(theme::quiet(FIRST));
 }
 
-/// A caution, and its source behind it in a quieter color.
-fn caution_ui(ui: &mut Ui, words: &str, source: &str) {
+/// A caution folded to its title, and below it, once it is pressed, its words and its source.
+fn caution_ui(ui: &mut Ui, title: &str, words: &str, source: &str) {
     let color = Tokens::of(ui).caution;
-    let mut told = LayoutJob::default();
-    let small = |color| TextFormat::simple(TextStyle::Small.resolve(ui.style()), color);
-    told.append(&format!("▲ {words}"), 0.0, small(color));
-    told.append(
-        &format!(" ({source})"),
-        0.0,
-        small(ui.visuals().weak_text_color()),
-    );
-    ui.label(told);
+    let title = RichText::new(format!("▲ {title}")).color(color);
+    let header = CollapsingHeader::new(title).id_salt(("caution", words));
+    header.show_unindented(ui, |ui| {
+        let under = egui::Frame::new().outer_margin(egui::Margin {
+            left: theme::INDENT as i8,
+            bottom: theme::TIGHT as i8,
+            ..egui::Margin::ZERO
+        });
+        under.show(ui, |ui| {
+            ui.spacing_mut().item_spacing.y = theme::HAIR;
+            ui.label(words);
+            ui.label(theme::quiet(source));
+        });
+    });
+}
+
+/// The words where there is nothing to show yet: what is missing, what to do, and the button that does it; tells whether it was
+/// pressed.
+pub fn empty_state(ui: &mut Ui, title: &str, words: &str, action: &str) -> bool {
+    const WIDTH: f32 = 340.0;
+    let room = ui.available_size();
+    let top = (0.3 * room.y).max(theme::PART);
+    let inner = ui.vertical_centered(|ui| {
+        ui.add_space(top);
+        ui.set_max_width(WIDTH.min(room.x - 2.0 * theme::PART));
+        ui.label(theme::heading(title));
+        ui.add_space(theme::TIGHT);
+        ui.label(words);
+        ui.add_space(theme::PART);
+        main_button(ui, action).clicked()
+    });
+    inner.inner
 }
 
 /// The one button of a group that is meant to be pressed.

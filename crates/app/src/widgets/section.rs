@@ -47,8 +47,9 @@ pub fn section(
     }
     state.set_open(folds.is_open(section));
     let body = state.show_body_unindented(ui, |ui| {
-        ui.add_space(2.0);
-        seek::within(ui, section, content);
+        ui.add_space(theme::HAIR);
+        // Two sections may have a line of the same words.
+        ui.push_id(section.title(), |ui| seek::within(ui, section, content));
         ui.add_space(theme::GAP);
     });
     state.store(ui.ctx());

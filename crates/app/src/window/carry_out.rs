@@ -60,6 +60,7 @@ impl App {
             Command::Section => self.turn_to(Face::Section),
             Command::Proof => self.turn_to(Face::Proof),
             Command::Calendar => self.turn_to(Face::Calendar),
+            Command::Figures => self.turn_to(Face::Figures),
             Command::Stage(stage) => {
                 self.view.stage = stage;
                 self.view.pane = Pane::Controls;

@@ -1,4 +1,5 @@
-//! The faces of the drawing: the board, its blank, its section, the film of its finish, its proof, and its days.
+//! The faces of the drawing: the board, its blank, its section, the film of its finish, its proof, its days, and its
+//! figures.
 
 use egui::Ui;
 use workshop::Workpiece;
@@ -7,15 +8,23 @@ use super::App;
 use crate::blank_view::{BlankSeen, blank_view_ui};
 use crate::calendar_view::calendar_view_ui;
 use crate::canvas::{BoardView, SheetOutline, board_ui, readout};
+use crate::command::Command;
+use crate::figures_view::figures_view_ui;
 use crate::film_view::film_ui;
 use crate::palette::Palette;
 use crate::proof_view::proof_view_ui;
 use crate::section_view::section_ui;
+use crate::stage::Stage;
 use crate::view::Face;
+use crate::widgets::empty_state;
 
 impl App {
-    /// The board, its blank, its section, the film of its finish, its proof, or its days.
+    /// The board, its blank, its section, the film of its finish, its proof, its days, or its figures.
     pub(super) fn drawing(&mut self, ui: &mut Ui) {
+        if self.current.good().is_none() {
+            self.nothing(ui);
+            return;
+        }
         match self.view.face {
             Face::Board => self.canvas(ui),
             Face::Blank => self.blank(ui),
@@ -23,6 +32,27 @@ impl App {
             Face::Film => self.film(ui),
             Face::Proof => self.proof(ui),
             Face::Calendar => self.calendar(ui),
+            Face::Figures => self.figures(ui),
+        }
+    }
+
+    /// The way on from a board that cannot be laid out.
+    fn nothing(&mut self, ui: &mut Ui) {
+        self.view.readout.clear();
+        let why = self.current.error();
+        let why = why.map_or_else(String::new, |error| self.current.units().say(&error));
+        let (action, command) = if self.session.can_undo() {
+            ("Undo the last change", Command::Undo)
+        } else {
+            ("Begin a new board", Command::New)
+        };
+        if empty_state(
+            ui,
+            "This board cannot be laid out",
+            &board::capital(&why),
+            action,
+        ) {
+            self.view.asked.push(command);
         }
     }
 
@@ -75,11 +105,20 @@ impl App {
         self.current.refresh(&self.session.board);
     }
 
+    fn figures(&mut self, ui: &mut Ui) {
+        self.view.readout.clear();
+        if let Some(workpiece) = self.current.good() {
+            figures_view_ui(ui, workpiece, &mut self.view.figures);
+        }
+    }
+
     fn film(&mut self, ui: &mut Ui) {
         self.view.readout =
             "Drag to pan, turn the wheel to zoom, double-click to begin at the top".into();
-        if let Some(workpiece) = self.current.good() {
-            film_ui(ui, workpiece, &mut self.view.film);
+        if let Some(workpiece) = self.current.good()
+            && film_ui(ui, workpiece, &mut self.view.film)
+        {
+            self.view.asked.push(Command::Stage(Stage::Finish));
         }
     }
 
@@ -91,9 +130,6 @@ impl App {
 
     fn canvas(&mut self, ui: &mut Ui) {
         let Some(workpiece) = self.current.good() else {
-            ui.centered_and_justified(|ui| {
-                ui.label("This board cannot be laid out; the findings say why.")
-            });
             return;
         };
         let sheets = if self.view.show_sheets {

@@ -162,7 +162,7 @@ impl App {
 
     /// The tabs over the drawing.
     fn faces(&mut self, ui: &mut Ui) {
-        ui.add_space(4.0);
+        ui.add_space(theme::TIGHT);
         // Where the row is broken, both lines begin under each other.
         let room = Frame::new().outer_margin(Margin {
             left: theme::GAP as i8,

@@ -68,7 +68,7 @@ fn figures(base: &Base, standing: &Standing) -> Vec<Sum> {
         Sum::new(
             "push on the rim that tips the board",
             standing.tips.map(Measure::newtons),
-            "W a / (ρ - a): weight of the board alone, edge a, radius of the board ρ",
+            "W a / (R - a): weight of the board alone, edge a, radius of the board R",
             STATICS,
         ),
         Sum::mm(

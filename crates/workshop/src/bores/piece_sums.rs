@@ -258,15 +258,15 @@ fn speeds(workpiece: &Workpiece) -> Vec<Sum> {
     let (name, formula) = match workpiece.board().piece.kind {
         PieceKind::Marble => (
             "speed at which the marble rolls out",
-            "ω² r = g · tan of the tilt at which it rolls out",
+            "(turning speed)² r = g · tan of the tilt at which it rolls out",
         ),
         PieceKind::Peg => (
             "speed that the peg surely stands",
-            "ω² r = g · tan of the tilt that it surely stands",
+            "(turning speed)² r = g · tan of the tilt that it surely stands",
         ),
         PieceKind::Magnet => (
             "speed at which the piece moves off",
-            "m ω² r = grip · (F + m g): grip is friction, or diameter / height where it tips first",
+            "m (turning speed)² r = grip · (F + m g): grip is friction, or diameter / height where it tips first",
         ),
     };
     flights(workpiece)

@@ -46,13 +46,12 @@ pub fn paint(pen: &mut Pen<'_>, blank: Blank, wood: Option<TextureId>) {
 /// The plan's guides: sector axes and radius circles; seams and what is hidden in the wood; and the way from space to
 /// space.
 pub fn guides(pen: &mut Pen<'_>, view: &BoardView<'_>) {
-    for (layer, width, color) in [
-        (Layer::Seams, 1.5, pen.palette.seam),
-        (Layer::Guides, 1.0, pen.palette.guide),
-    ] {
-        for item in view.plan.iter().filter(|item| item.layer == layer) {
-            pen.shape(&item.shape, (width, color));
-        }
+    let (hidden, guide) = (pen.palette.seam, pen.palette.guide);
+    for item in view.plan.iter().filter(|item| item.layer == Layer::Seams) {
+        pen.outlined(item, (1.5, hidden));
+    }
+    for item in view.plan.iter().filter(|item| item.layer == Layer::Guides) {
+        pen.shape(&item.shape, (1.0, guide));
     }
     track(pen, view);
 }

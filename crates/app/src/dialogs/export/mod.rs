@@ -183,10 +183,10 @@ fn group_ui<'a>(ui: &mut Ui, group: Group, choices: impl Iterator<Item = &'a mut
     ui.add_space(theme::GAP);
     let mut all = None;
     ui.horizontal(|ui| {
-        ui.label(RichText::new(group.label()).family(theme::strong()));
+        ui.label(theme::bold(group.label()));
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             for (word, chosen) in [("None", false), ("All", true)] {
-                let button = ui.small_button(word);
+                let button = ui.button(word);
                 let name = format!("{word}: {}", group.label());
                 button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
                 if button.clicked() {
@@ -225,7 +225,7 @@ fn kind_ui(ui: &mut Ui, choice: &mut Choice, shown: &mut Option<Kind>) {
 /// Lines on a kind's use, missing numbers, sheets and files; returns the place that was asked for.
 fn about_ui(ui: &mut Ui, choice: &Choice, is_shown: bool, proof: &mut u32) -> Option<Spot> {
     let line = ui.horizontal(|ui| {
-        ui.add_space(24.0);
+        ui.add_space(theme::INDENT);
         let about = ui.vertical(|ui| {
             if choice.missing.is_none() {
                 ui.label(RichText::new(choice.kind.purpose()).small());
@@ -245,7 +245,7 @@ fn about_ui(ui: &mut Ui, choice: &Choice, is_shown: bool, proof: &mut u32) -> Op
             }
             // The names of all files would make a long list twice as long.
             if is_shown && !choice.files.is_empty() {
-                ui.label(RichText::new(told(&choice.files)).weak().small());
+                ui.label(theme::quiet(told(&choice.files)));
             }
             visited
         });

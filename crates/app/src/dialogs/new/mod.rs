@@ -217,7 +217,7 @@ fn fields_ui(ui: &mut Ui, dialog: &mut NewDialog) {
     ui.checkbox(&mut dialog.with_shop, "Begin with my shop")
         .on_hover_text(about);
     let words = "What you leave empty is chosen to suit; all can be changed after.";
-    ui.label(RichText::new(words).weak().small());
+    ui.label(theme::quiet(words));
 }
 
 /// A number that may be left open, under its name in the controls.

@@ -8,7 +8,7 @@ use workshop::{Caution, EdgePlace, Mend, SeamTurns, Workpiece, piece_width, sawn
 use crate::command::Command;
 use crate::current::Current;
 use crate::panels::rows::{add_button, fact, fit_button, remark};
-use crate::theme::Tokens;
+use crate::theme::{self, Tokens};
 use crate::widgets::{cautions, entry_ui, fields_ui, row};
 
 /// Joints, their cost in wood, and the places of seams and tenons.
@@ -69,7 +69,7 @@ fn widths_ui(ui: &mut Ui, workpiece: &Workpiece) {
 fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
     let length = |mm| Measure::mm(mm).shown(units);
     let angle = |degrees| Measure::degrees(degrees).shown(units);
-    ui.add_space(4.0);
+    ui.add_space(theme::TIGHT);
     fact(
         ui,
         "To a seam now",

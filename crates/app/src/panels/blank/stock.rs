@@ -8,7 +8,8 @@ use workshop::{Joined, StockPlan};
 
 use crate::command::Command;
 use crate::current::Current;
-use crate::panels::rows::{add_button, fact, remark};
+use crate::panels::rows::{add_button, amount, remark};
+use crate::theme;
 use crate::widgets::{entry_ui, field_ui, fields_ui};
 
 /// Outline, thickness, flaws and place of the blank, and what it gives.
@@ -113,15 +114,15 @@ fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, joined: Option
         return;
     };
     let length = |mm| show_most(mm, board.units);
-    ui.add_space(4.0);
+    ui.add_space(theme::TIGHT);
     ui.label(RichText::new("Largest board from this blank").family(crate::theme::strong()));
-    fact(ui, "in one piece", &length(plan.largest_board(board)));
+    amount(ui, "in one piece", &length(plan.largest_board(board)));
     let Some(joined) = joined else {
         return;
     };
-    fact(ui, "bookmatched halves", &length(joined.halves));
+    amount(ui, "bookmatched halves", &length(joined.halves));
     for (count, most) in &joined.strips {
-        fact(ui, &format!("{count} strips"), &length(*most));
+        amount(ui, &format!("{count} strips"), &length(*most));
     }
     remark(
         ui,

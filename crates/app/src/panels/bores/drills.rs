@@ -32,8 +32,7 @@ fn near_ui(ui: &mut Ui, caption: &str, near: Vec<NearDrill>, units: Units) -> Op
         if near.iter().all(|near| near.is_exact()) {
             ui.horizontal(|ui| {
                 ui.add_space(CAPTION + ui.spacing().item_spacing.x);
-                ui.label(RichText::new(exact(&near)).weak().small())
-                    .on_hover_text(MEASURE);
+                ui.label(theme::quiet(exact(&near))).on_hover_text(MEASURE);
             });
             return;
         }
@@ -43,7 +42,7 @@ fn near_ui(ui: &mut Ui, caption: &str, near: Vec<NearDrill>, units: Units) -> Op
                 if use_button(ui, caption, near, units).clicked() {
                     taken = Some(near.drill.diameter);
                 }
-                ui.label(RichText::new(signed(near, units)).weak().small())
+                ui.label(theme::quiet(signed(near, units)))
                     .on_hover_text(difference(near, units));
             }
         });

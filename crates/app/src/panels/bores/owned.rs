@@ -17,7 +17,7 @@ pub fn owned_ui(ui: &mut Ui, caption: &str, bore: &mut Bore, board: &Board) {
     let told = |ui: &mut Ui, words: &str| {
         ui.horizontal(|ui| {
             ui.add_space(CAPTION + ui.spacing().item_spacing.x);
-            ui.label(RichText::new(words).weak().small());
+            ui.label(theme::quiet(words));
         });
     };
     ui.scope(|ui| {
@@ -35,7 +35,7 @@ fn near_ui(ui: &mut Ui, caption: &str, bore: &mut Bore, bit: f64, units: Units) 
     let name = bit_name(bit, units);
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = theme::GAP / 2.0;
-        ui.label(RichText::new("your nearest bit:").weak().small());
+        ui.label(theme::quiet("your nearest bit:"));
         let button = ui.add(Button::new(RichText::new(&name).small()).small());
         button.widget_info(|| {
             WidgetInfo::labeled(Role::Button, true, format!("{caption}, use your {name}"))
@@ -45,7 +45,7 @@ fn near_ui(ui: &mut Ui, caption: &str, bore: &mut Bore, bit: f64, units: Units) 
             *bore = bore.by_cutter(bit);
         }
         let larger = difference_of(bit - bore.cutter(), units);
-        ui.label(RichText::new(larger).weak().small());
+        ui.label(theme::quiet(larger));
     });
 }
 

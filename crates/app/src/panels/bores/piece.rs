@@ -40,6 +40,8 @@ mod tests {
         let magnet = piece.magnet.unwrap();
         assert_near!(magnet.pull, 4.5, 0.0);
         assert_near!(magnet.friction, 0.35, 1e-12);
+        assert!(!sees(&panel, "Two swallowed magnets can kill"));
+        press(&mut panel, "▲ Magnets");
         assert!(sees(&panel, "Two swallowed magnets can kill"));
     }
 }

@@ -13,8 +13,7 @@ pub fn strip_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, units: Units) {
         ui.spacing_mut().interact_size.y = ui.text_style_height(&TextStyle::Small);
         ui.horizontal_wrapped(|ui| {
             ui.spacing_mut().item_spacing.x = theme::GAP / 2.0;
-            ui.label(RichText::new("Fit strip").weak().small())
-                .on_hover_text(HINT);
+            ui.label(theme::quiet("Fit strip")).on_hover_text(HINT);
             let wanted = bore.diameter;
             for diameter in fit_diameters(wanted, units) {
                 let size = show_setting(diameter, units);

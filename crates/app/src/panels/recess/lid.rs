@@ -5,7 +5,7 @@ use egui::Ui;
 use workshop::{Caution, lid_moves};
 
 use crate::current::Current;
-use crate::panels::rows::fact;
+use crate::panels::rows::amount;
 use crate::widgets::{cautions, fields_ui};
 
 /// The fit of the lid, if the recess has one, and the right clearance where the wood is known.
@@ -17,9 +17,9 @@ pub fn lid_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     fields_ui(ui, board, field::LID_FIELDS);
     if let Some(Ok(moves)) = current.good().and_then(|workpiece| lid_moves(workpiece)) {
         let mm = |mm| Measure::mm(mm).shown(units);
-        fact(ui, "Least clearance", &mm(moves.least));
+        amount(ui, "Least clearance", &mm(moves.least));
         if let Some(most) = moves.most {
-            fact(ui, "Most clearance", &mm(most));
+            amount(ui, "Most clearance", &mm(most));
         }
     }
     cautions(ui, &[Caution::TableSaw, Caution::Magnets]);

@@ -7,7 +7,7 @@ use egui::Ui;
 use workshop::{Caution, Storage};
 
 use crate::current::Current;
-use crate::panels::rows::{fact, remark};
+use crate::panels::rows::{amount, remark};
 use crate::widgets::{cautions, fields_ui};
 
 pub use lid::lid_ui;
@@ -35,9 +35,9 @@ pub fn storage_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
 /// The room inside, and the pieces that it has to hold and holds.
 fn holds_ui(ui: &mut Ui, board: &Board, storage: &Storage) {
     let height = Measure::mm(storage.room).shown(board.units);
-    fact(ui, "Height inside", &height);
-    fact(ui, "Pieces to store", &storage.pieces.to_string());
-    fact(ui, "Holds about", &storage.holds.to_string());
+    amount(ui, "Height inside", &height);
+    amount(ui, "Pieces to store", &storage.pieces.to_string());
+    amount(ui, "Holds about", &storage.holds.to_string());
     remark(
         ui,
         "Lying loose or laid in rows; an estimate. Drawn on the board: the recess, and what is cut for its lid.",

@@ -1,11 +1,12 @@
 //! Controls of how far off each step of the work may be, and what that leaves.
 
 use board::{Board, Measure, field};
-use egui::{RichText, Ui};
+use egui::Ui;
 use workshop::{Chance, Workpiece};
 
 use crate::current::Current;
 use crate::panels::rows::fact;
+use crate::theme;
 use crate::widgets::fields_ui;
 
 /// The errors of the work, and the webs to expect.
@@ -30,7 +31,7 @@ fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
             .get(at)
             .map_or_else(String::new, |hole| hole.name.to_string())
     };
-    ui.add_space(4.0);
+    ui.add_space(theme::TIGHT);
     for (caption, hole) in [
         ("Position error, typical", budget.likely_hole),
         ("Position error, worst", budget.worst_hole),
@@ -44,9 +45,9 @@ fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
         }
     }
     let webs = [
-        ("Web as laid out", budget.nominal_web),
-        ("Web to expect", budget.likely_web),
-        ("Web at worst", budget.worst_web),
+        ("Wood as laid out", budget.nominal_web),
+        ("Wood to expect", budget.likely_web),
+        ("Wood at worst", budget.worst_web),
     ];
     for (caption, web) in webs {
         if let Some(web) = web {
@@ -57,9 +58,7 @@ fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
     let limit = length(shown.limits.web);
     fact(ui, "Risk of thin wood", &risk(*at_most, workpiece.chance()));
     ui.label(
-        RichText::new(format!("The chance that the wood between any two holes comes out under {limit}. Errors add up by the root of the sum of squares; each ± is taken as three standard deviations. Defaults: common practice, no source."))
-            .weak()
-            .small(),
+        theme::quiet(format!("The chance that the wood between any two holes comes out under {limit}. Errors add up by the root of the sum of squares; each ± is taken as three standard deviations. Defaults: common practice, no source.")),
     );
 }
 

@@ -8,9 +8,9 @@ use drawing::test_lengths;
 use egui::{Button, ComboBox, RichText, TextEdit, Ui};
 use workshop::{PrintError, PrintFault, PrintLength, PrintReadings, PrintScale, print_scale};
 
-use crate::panels::rows::fact;
+use crate::panels::rows::{amount, fact};
 use crate::printers::Printers;
-use crate::theme::Tokens;
+use crate::theme::{self, Tokens};
 use crate::widgets::{FIELD, Field, number_field, numbers_field, row};
 
 /// The choice of the printer, and its readings if there is one.
@@ -24,7 +24,7 @@ pub fn printer_ui(ui: &mut Ui, board: &mut Board, printers: &mut Printers) {
     if printers.chosen().is_none() {
         let words = "No printer prints quite true. Export the printer test sheet, print it, add your printer here and type \
                      what the sheet measures.";
-        ui.label(RichText::new(words).weak().small());
+        ui.label(theme::quiet(words));
         return;
     }
     name_ui(ui, printers);
@@ -197,8 +197,8 @@ const SAYS: &str =
 /// The correction, and its effect on this board.
 fn gives_ui(ui: &mut Ui, board: &mut Board, scale: &PrintScale) {
     let correction = scale.correction;
-    fact(ui, "Factor across", &format!("× {:.4}", correction.x));
-    fact(ui, "Factor up", &format!("× {:.4}", correction.y));
+    amount(ui, "Factor across", &format!("× {:.4}", correction.x));
+    amount(ui, "Factor up", &format!("× {:.4}", correction.y));
     let skew = match scale.skew_uncertainty {
         Some(_) => Measure::degrees(correction.skew.as_degrees()).shown(board.units),
         None => "not measured".into(),
@@ -218,7 +218,7 @@ fn gives_ui(ui: &mut Ui, board: &mut Board, scale: &PrintScale) {
         signed(before.across, board.units),
         signed(before.up, board.units),
     );
-    ui.label(RichText::new(words).weak().small());
+    ui.label(theme::quiet(words));
     let share = left.most / radius;
     let button = ui.button("Take as print scale error");
     if button
@@ -234,7 +234,7 @@ fn not_yet_ui(ui: &mut Ui, readings: &PrintReadings, faults: &[PrintFault], unit
     if readings.is_empty() {
         let words = "Type what the test sheet measures, up to five readings each, separated by semicolons. Until then the \
                      template is printed as it comes.";
-        ui.label(RichText::new(words).weak().small());
+        ui.label(theme::quiet(words));
         return;
     }
     for fault in faults.iter().filter(|fault| fault.length().is_none()) {

@@ -7,8 +7,8 @@ use board::{Measure, counted};
 
 pub const STATEMENT: &str = "Up to the set speed of turning no piece leaves its hole. The default, 30 rpm or a turn in \
      two seconds, is a board turned by hand: our own estimate, no source. The math is statics at a steady speed: a \
-     marble rolls out where ω² r = g · tan of its tilt, a leaning peg is assumed to have no friction, a magnet piece \
-     slides where m ω² r = μ (F + m g). A jerk does more: try it.";
+     marble rolls out where (turning speed)² r = g · tan of its tilt, a leaning peg is assumed to have no friction, a magnet piece \
+     slides where m (turning speed)² r = μ (F + m g). A jerk does more: try it.";
 
 /// A finding where pieces leave below the set speed.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {

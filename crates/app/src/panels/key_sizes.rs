@@ -1,0 +1,299 @@
+//! The sizes that matter, large, each with what it is about; all others stand in the table of figures.
+
+use board::{Choice, Measure, PieceKind, Units};
+use egui::{Align, Label, Layout, Ui, vec2};
+use workshop::{Finding, Rule, Severity, WoodError, Workpiece};
+
+use super::findings::mark;
+use crate::command::Command;
+use crate::stage::Stage;
+use crate::theme::{self, Tokens};
+
+/// Least width of a size, in points.
+const LEAST: f32 = 120.0;
+
+/// A size: its name, the size itself or the way to it, and what it is about.
+struct Size {
+    caption: &'static str,
+    value: Known,
+    about: String,
+    /// The rules that measure it: what they find is marked beside it.
+    rules: &'static [Rule],
+}
+
+/// A size, or the words of a link to the stage where it is missing.
+enum Known {
+    So(String),
+    Missing(&'static str, Stage),
+}
+
+/// The sizes in as many columns as there is room for.
+pub fn key_sizes_ui(ui: &mut Ui, workpiece: &Workpiece, asked: &mut Vec<Command>) {
+    let width = ui.available_width();
+    let columns = (((width + theme::GAP) / (LEAST + theme::GAP)) as usize).max(1);
+    let gaps = theme::GAP * (columns - 1) as f32;
+    let column = ((width - gaps) / columns as f32).max(0.0);
+    for row in sizes(workpiece).chunks(columns) {
+        ui.horizontal_top(|ui| {
+            ui.spacing_mut().item_spacing.x = theme::GAP;
+            for size in row {
+                let column = vec2(column, 0.0);
+                ui.allocate_ui_with_layout(column, Layout::top_down(Align::Min), |ui| {
+                    ui.set_width(column.x);
+                    size_ui(ui, size, workpiece.findings(), asked);
+                });
+            }
+        });
+        ui.add_space(theme::TIGHT);
+    }
+}
+
+fn size_ui(ui: &mut Ui, size: &Size, findings: &[Finding], asked: &mut Vec<Command>) {
+    ui.spacing_mut().item_spacing.y = theme::HAIR;
+    ui.label(theme::quiet(size.caption));
+    match &size.value {
+        Known::So(value) => {
+            ui.horizontal(|ui| {
+                if let Some(worst) = worst(findings, size.rules) {
+                    mark_ui(ui, worst);
+                }
+                ui.add(Label::new(theme::figure(value)).truncate());
+            });
+        }
+        Known::Missing(words, stage) => {
+            if ui.link(*words).on_hover_text(stage.tooltip()).clicked() {
+                asked.push(Command::Stage(*stage));
+            }
+        }
+    }
+    if !size.about.is_empty() {
+        ui.add(Label::new(theme::quiet(&size.about)).wrap());
+    }
+}
+
+/// The mark of a finding before a figure.
+fn mark_ui(ui: &mut Ui, severity: Severity) {
+    ui.spacing_mut().item_spacing.x = theme::TIGHT;
+    let (rect, _) = ui.allocate_exact_size(vec2(12.0, theme::FIGURE), egui::Sense::hover());
+    let color = Tokens::of(ui).severity(severity);
+    mark(ui, rect.center(), 0.9, severity, color);
+}
+
+/// The worst of what some rules found, but for notes.
+fn worst(findings: &[Finding], rules: &[Rule]) -> Option<Severity> {
+    let of_rules = |severity| {
+        let is_it =
+            |finding: &Finding| finding.severity == severity && rules.contains(&finding.rule);
+        findings.iter().any(is_it).then_some(severity)
+    };
+    of_rules(Severity::Stop).or_else(|| of_rules(Severity::Caution))
+}
+
+/// Every size, the most asked for first.
+fn sizes(workpiece: &Workpiece) -> Vec<Size> {
+    let mut sizes = vec![piece(workpiece), spacing(workpiece)];
+    sizes.extend(woods(workpiece));
+    sizes.push(weight(workpiece));
+    sizes.push(holes(workpiece));
+    sizes.extend(work(workpiece));
+    sizes.extend(paper(workpiece));
+    sizes
+}
+
+fn plain(caption: &'static str, value: String, about: String, rules: &'static [Rule]) -> Size {
+    Size {
+        caption,
+        value: Known::So(value),
+        about,
+        rules,
+    }
+}
+
+fn piece(workpiece: &Workpiece) -> Size {
+    let board = workpiece.board();
+    let caption = match board.piece.kind {
+        PieceKind::Marble => "Marble",
+        PieceKind::Peg => "Peg",
+        PieceKind::Magnet => "Magnet piece",
+    };
+    let bore = workpiece.length(board.bores.track.diameter);
+    let value = workpiece.length(board.piece.diameter);
+    plain(
+        caption,
+        value,
+        format!("in {bore} holes"),
+        &[Rule::Seat, Rule::Pieces],
+    )
+}
+
+fn spacing(workpiece: &Workpiece) -> Size {
+    let value = workpiece.length(workpiece.board().pitch);
+    plain("Hole spacing", value, "center to center".into(), &[])
+}
+
+fn woods(workpiece: &Workpiece) -> Vec<Size> {
+    let (figures, units) = (workpiece.figures(), workpiece.units());
+    let web = figures.smallest_web.as_ref().map(|(web, a, b)| {
+        let about = format!("{a} – {b}");
+        plain(
+            "Least between holes",
+            least(*web, units),
+            about,
+            &[Rule::Web],
+        )
+    });
+    let rim = figures.smallest_rim.as_ref().map(|(rim, name)| {
+        let rules = &[Rule::Rim, Rule::Roundover];
+        plain("Rim margin", least(*rim, units), name.to_string(), rules)
+    });
+    web.into_iter().chain(rim).collect()
+}
+
+/// A length of wood that is left, in tenths of a millimeter and never more than there is, or in the inches of the board.
+fn least(mm: f64, units: Units) -> String {
+    let shown = match units {
+        Units::Mm => (mm * 10.0 + 1e-6).floor() / 10.0,
+        Units::Inch(_) => mm,
+    };
+    Measure::mm(shown).shown(units)
+}
+
+fn weight(workpiece: &Workpiece) -> Size {
+    let caption = "Board weight";
+    match workpiece.mass() {
+        Ok(mass) => {
+            // A kitchen scale tells no more.
+            let kilograms = (mass.total() / 10.0).round() / 100.0;
+            let value = Measure::kilograms(kilograms).shown(workpiece.units());
+            plain(caption, value, "as it is finished".into(), &[Rule::Carry])
+        }
+        Err(error) => Size {
+            caption,
+            value: Known::Missing("Choose a wood", Stage::Wood),
+            about: match error {
+                WoodError::NoWood => String::new(),
+                other => workpiece.units().say(other),
+            },
+            rules: &[],
+        },
+    }
+}
+
+fn holes(workpiece: &Workpiece) -> Size {
+    let players = board::several(workpiece.board().players as usize, "player");
+    plain("Holes", workpiece.figures().holes.to_string(), players, &[])
+}
+
+/// Time and price of the order.
+fn work(workpiece: &Workpiece) -> [Size; 2] {
+    let costing = workpiece.costing();
+    let boards = board::several(costing.boards as usize, "board");
+    let time = Measure::hours(costing.minutes() / 60.0).shown(workpiece.units());
+    let time = plain(
+        "Time",
+        time,
+        format!("hands-on, {boards}"),
+        &[Rule::Calendar],
+    );
+    let missing = match costing.missing.len() {
+        0 => format!("{boards}, with tax"),
+        count => format!("without {}", board::several(count, "missing price")),
+    };
+    let price = match costing.sale {
+        Some(sale) if costing.cost.minor > 0 => {
+            let total = sale.total.shown(costing.currency);
+            plain("Price", total, missing, &[Rule::Price])
+        }
+        _ => Size {
+            caption: "Price",
+            value: Known::Missing("Enter prices", Stage::HandOver),
+            about: String::new(),
+            rules: &[],
+        },
+    };
+    [time, price]
+}
+
+/// The sheets of the template, and how near a hole comes to where two are taped.
+fn paper(workpiece: &Workpiece) -> Vec<Size> {
+    let Ok(tiling) = workpiece.tiling() else {
+        let why = "see the findings".into();
+        return vec![plain("Sheets", "none".into(), why, &[Rule::Sheets])];
+    };
+    let way = if tiling.is_landscape() {
+        "landscape"
+    } else {
+        "portrait"
+    };
+    let paper = workpiece.board().template.paper.words();
+    let about = format!("{} × {} {paper}, {way}", tiling.columns, tiling.rows);
+    let count = tiling.tiles.len().to_string();
+    let sheets = plain("Sheets", count, about, &[Rule::Sheets]);
+    let nearest = tiling.nearest.as_ref().map(|(name, mm)| {
+        let value = least(*mm, workpiece.units());
+        plain(
+            "Nearest to a joint",
+            value,
+            name.to_string(),
+            &[Rule::Joints],
+        )
+    });
+    [sheets].into_iter().chain(nearest).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::current::Current;
+    use crate::panels::hand::{self, press, sees};
+    use board::{Board, Wood};
+    use egui_kittest::kittest::Queryable as _;
+
+    fn panel(change: impl Fn(&mut Board) + 'static) -> egui_kittest::Harness<'static, Board> {
+        hand::panel(700.0, move |ui, board| {
+            change(board);
+            let current = Current::of(board);
+            let mut asked = Vec::new();
+            ui.set_width(266.0);
+            key_sizes_ui(ui, current.good().unwrap(), &mut asked);
+            if !asked.is_empty() {
+                board.title = format!("{asked:?}");
+            }
+        })
+    }
+
+    /// In the narrowest panel the names of two holes stand side by side, whole.
+    #[test]
+    fn sizes_stand_two_in_a_row_with_the_names_of_their_holes() {
+        let panel = panel(|_| {});
+        let (one, other) = (
+            panel.get_by_label("Hole spacing").rect(),
+            panel.get_by_label("Least between holes").rect(),
+        );
+        assert!(one.left() > other.left() && one.top() < other.top());
+        let names = panel.get_by_label_contains(" – ");
+        assert!(names.rect().right() <= one.left());
+    }
+
+    #[test]
+    fn what_is_missing_leads_to_its_stage() {
+        let mut panel = panel(|_| {});
+        press(&mut panel, "Choose a wood");
+        assert_eq!(panel.state().title, "[Stage(Wood)]");
+        press(&mut panel, "Enter prices");
+        assert_eq!(panel.state().title, "[Stage(HandOver)]");
+    }
+
+    #[test]
+    fn a_board_of_known_wood_has_a_weight() {
+        let panel = panel(|board| board.wood = Some(Wood::default()));
+        assert!(!sees(&panel, "Choose a wood") && sees(&panel, " kg"));
+    }
+
+    #[test]
+    fn wood_that_is_left_is_never_told_as_more() {
+        assert_eq!(least(10.46, Units::Mm), "10.4 mm");
+        assert_eq!(least(7.0, Units::Mm), "7 mm");
+        assert_eq!(least(12.7, Units::INCH), "1/2\"");
+    }
+}
