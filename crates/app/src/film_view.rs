@@ -16,15 +16,11 @@ const WIDE: f64 = 260.0;
 /// Shows the layers of the finish on the wood; where there are none, tells whether the maker wants to plan them.
 pub fn film_ui(ui: &mut Ui, workpiece: &Workpiece, state: &mut SheetViewState) -> bool {
     let width = f64::from(ui.available_width() / READABLE).clamp(NARROW, WIDE);
-    match film_sheet(workpiece, width) {
-        Some(sheet) => {
-            let name = "Section through the film of the finish";
-            sheet_view_ui(ui, ui.available_size(), &sheet, name, state);
-        }
-        None => {
-            let words = "The layers of the finish stand here as soon as there are coats: what bonds to what, and how thick it gets.";
-            return empty_state(ui, "No coats planned yet", words, "Plan the finish");
-        }
-    }
+    let Some(sheet) = film_sheet(workpiece, width) else {
+        let words = "The layers of the finish stand here as soon as there are coats: what bonds to what, and how thick it gets.";
+        return empty_state(ui, "No coats planned yet", words, "Plan the finish");
+    };
+    let name = "Section through the film of the finish";
+    sheet_view_ui(ui, ui.available_size(), &sheet, name, state);
     false
 }

@@ -4,7 +4,6 @@ use board::{Board, HoleId, field};
 use egui::{Button, ScrollArea, Ui, vec2};
 use workshop::Mend;
 
-use super::findings::mark;
 use super::rows::fitted;
 use super::summary::{header_of, held_words};
 use super::{
@@ -17,7 +16,7 @@ use crate::printers::Printers;
 use crate::section::{Folds, Section};
 use crate::stage::Stage;
 use crate::theme::{self, Tokens};
-use crate::widgets::{fields_ui, section};
+use crate::widgets::{fields_ui, mark, section};
 
 /// The parts that the controls change.
 pub struct Controls<'a> {

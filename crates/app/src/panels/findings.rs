@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use board::{Board, capital};
 use egui::{
-    Align, Color32, FontFamily, Galley, Layout, Margin, RichText, Role, ScrollArea, Sense, Shape,
-    Stroke, Ui, WidgetInfo, vec2,
+    Align, Color32, FontFamily, Galley, Layout, Margin, RichText, Role, ScrollArea, Sense, Stroke,
+    Ui, WidgetInfo, vec2,
 };
 use workshop::{Finding, Severity};
 
@@ -15,7 +15,7 @@ use crate::current::Current;
 use crate::section::Section;
 use crate::theme::{self, Tokens};
 use crate::view::{Pane, ViewState, key};
-use crate::widgets::seek;
+use crate::widgets::{mark, seek};
 
 /// Key sizes above, findings below.
 pub fn findings_ui(ui: &mut Ui, current: &Current, view: &mut ViewState) {
@@ -182,26 +182,4 @@ fn mends_ui(ui: &mut Ui, finding: &Finding, view: &mut ViewState) {
             }
         })
     });
-}
-
-/// The severity as a shape too, of a size: a filled square, a triangle, a ring.
-pub fn mark(ui: &Ui, center: egui::Pos2, size: f32, severity: Severity, color: Color32) {
-    let painter = ui.painter();
-    let at = |x: f32, y: f32| center + size * vec2(x, y);
-    match severity {
-        Severity::Stop => {
-            let square = egui::Rect::from_center_size(center, size * vec2(10.0, 10.0));
-            painter.rect_filled(square, 1.0, color);
-        }
-        Severity::Caution => {
-            painter.add(Shape::convex_polygon(
-                vec![at(0.0, -6.0), at(6.0, 5.0), at(-6.0, 5.0)],
-                color,
-                Stroke::NONE,
-            ));
-        }
-        Severity::Note => {
-            painter.circle_stroke(center, size * 4.5, Stroke::new(2.0, color));
-        }
-    }
 }

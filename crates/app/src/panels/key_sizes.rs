@@ -4,10 +4,10 @@ use board::{Choice, Measure, PieceKind, Units};
 use egui::{Align, Label, Layout, Ui, vec2};
 use workshop::{Finding, Rule, Severity, WoodError, Workpiece};
 
-use super::findings::mark;
 use crate::command::Command;
 use crate::stage::Stage;
 use crate::theme::{self, Tokens};
+use crate::widgets::mark;
 
 /// Least width of a size, in points.
 const LEAST: f32 = 120.0;

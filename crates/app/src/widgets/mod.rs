@@ -3,6 +3,7 @@
 mod color;
 mod field;
 mod list;
+mod mark;
 mod number;
 mod pick;
 mod section;
@@ -22,6 +23,7 @@ pub use field::{
     optional_ui, value_ui,
 };
 pub use list::numbers_field;
+pub use mark::mark;
 pub use number::{Field, number_field};
 pub use pick::search_choice;
 pub use section::{Header, section};

@@ -5,8 +5,7 @@ use egui::text::{LayoutJob, TextFormat, TextWrapping};
 use egui::{Id, Rect, Response, Role, Sense, TextStyle, Ui, WidgetInfo, pos2, vec2};
 use workshop::Severity;
 
-use super::seek;
-use crate::panels::findings::mark;
+use super::{mark, seek};
 use crate::section::{Folds, Section};
 use crate::theme::{self, Tokens};
 
