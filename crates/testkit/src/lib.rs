@@ -34,7 +34,7 @@ pub use read_ical::IcalPart;
 #[cfg(feature = "readback")]
 pub use read_pdf::{PageCircle, PageLine, PageWords, PdfFile, PdfPage, pdf_raster};
 #[cfg(feature = "readback")]
-pub use read_svg::{svg_circles, svg_raster, svg_size};
+pub use read_svg::{svg_circles, svg_pixels, svg_raster, svg_size};
 #[cfg(feature = "readback")]
 pub use run_gcode::{GcodeFault, GcodeKind, GcodeRun, GcodeStep, run_gcode};
 

@@ -1,7 +1,7 @@
 //! An SVG as pixels, drawn by a reader that knows nothing of our writer.
 
 use kurbo::{Affine, Point, Size, Vec2};
-use resvg::tiny_skia::{Color, PathSegment, Pixmap, Transform};
+use resvg::tiny_skia::{Color, PathSegment, Pixmap, PremultipliedColorU8, Transform};
 use resvg::usvg::{Group, Node, Options, Path, Tree};
 
 use crate::Gray;
@@ -21,6 +21,25 @@ pub fn svg_raster(svg: &str, dpi: u32, fonts: &[&[u8]]) -> Result<Gray, String> 
     resvg::render(&tree, Transform::identity(), &mut pixmap.as_mut());
     let top = f64::from(size.height()) * 25.4 / f64::from(dpi);
     Ok(Gray::from_rgba(width as usize, dpi, top, pixmap.data()))
+}
+
+/// The pixels of a square SVG at a size, each as red, green, blue and cover, from the upper left.
+///
+/// # Errors
+///
+/// A sentence if the text is no SVG or has no size.
+pub fn svg_pixels(svg: &str, size: u32) -> Result<Vec<u8>, String> {
+    let tree = read(svg, 96, &[])?;
+    let mut pixmap = Pixmap::new(size, size).ok_or("no pixels are no picture")?;
+    let scale = size as f32 / tree.size().width();
+    resvg::render(
+        &tree,
+        Transform::from_scale(scale, scale),
+        &mut pixmap.as_mut(),
+    );
+    let colors = pixmap.pixels().iter().map(PremultipliedColorU8::demultiply);
+    let bytes = colors.flat_map(|color| [color.red(), color.green(), color.blue(), color.alpha()]);
+    Ok(bytes.collect())
 }
 
 /// Width and height of an SVG in pixels, so many an inch.

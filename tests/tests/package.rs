@@ -1,0 +1,109 @@
+//! The parts of an installed program that are no code: icons, and the entries that desktops read.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test that cannot go on has failed"
+)]
+
+use std::fs;
+use std::path::PathBuf;
+
+use tests::source::repository as root;
+
+/// Sizes of icons that desktops ask for, in pixels.
+const SIZES: [u32; 6] = [16, 32, 48, 64, 128, 256];
+
+fn asset(name: &str) -> PathBuf {
+    root().join("assets").join(name)
+}
+
+/// The icon of a size, drawn from the one that is kept.
+fn drawn(size: u32) -> Vec<u8> {
+    let svg = fs::read_to_string(asset("icon.svg")).unwrap();
+    testkit::svg_pixels(&svg, size).unwrap()
+}
+
+/// `UPDATE_ICONS=1` draws them anew.
+#[test]
+fn icons_of_every_size_are_drawn_from_the_one_that_is_kept() {
+    for size in SIZES {
+        let path = asset(&format!("icons/{size}.png"));
+        let drawn = drawn(size);
+        if std::env::var_os("UPDATE_ICONS").is_some() {
+            image::save_buffer(&path, &drawn, size, size, image::ColorType::Rgba8).unwrap();
+        }
+        let kept = image::open(&path).unwrap().into_rgba8();
+        assert_eq!(kept.dimensions(), (size, size));
+        let mut pairs = kept.iter().zip(&drawn);
+        let is_alike = pairs.all(|(kept, drawn)| kept.abs_diff(*drawn) <= 2);
+        assert!(is_alike, "{} is of another picture", path.display());
+    }
+}
+
+/// The keys that the entry of a menu must have, by the Desktop Entry Specification 1.5.
+#[test]
+fn the_entry_of_the_menu_names_the_program_and_its_files() {
+    let entry = fs::read_to_string(asset("linux/ringwright.desktop")).unwrap();
+    let value = |key: &str| {
+        let lines = entry.lines().filter_map(|line| line.split_once('='));
+        let mut found = lines.filter(|(name, _)| *name == key);
+        let value = found.next().map(|(_, value)| value.to_owned());
+        assert!(found.next().is_none(), "{key} twice");
+        value.unwrap_or_default()
+    };
+    assert!(entry.starts_with("[Desktop Entry]\n"));
+    assert_eq!(
+        (value("Type"), value("Icon")),
+        ("Application".into(), "ringwright".into())
+    );
+    assert_eq!(value("Exec"), "ringwright %f");
+    for list in ["Categories", "Keywords", "MimeType"] {
+        assert!(value(list).ends_with(';'), "{list}");
+    }
+    let kinds = fs::read_to_string(asset("linux/ringwright.xml")).unwrap();
+    let kinds = roxmltree::Document::parse(&kinds).unwrap();
+    let kind = kinds
+        .descendants()
+        .find(|node| node.has_tag_name((SHARED_MIME, "mime-type")));
+    let kind = kind.unwrap().attribute("type").unwrap();
+    assert_eq!(value("MimeType"), format!("{kind};"));
+}
+
+const SHARED_MIME: &str = "http://www.freedesktop.org/standards/shared-mime-info";
+
+/// A file that is told by how it begins is told as long as the writer begins it so.
+#[test]
+fn a_board_file_begins_as_its_kind_says() {
+    let kinds = fs::read_to_string(asset("linux/ringwright.xml")).unwrap();
+    let kinds = roxmltree::Document::parse(&kinds).unwrap();
+    let matches = kinds
+        .descendants()
+        .filter(|node| node.has_tag_name((SHARED_MIME, "match")));
+    let board = board::write_board(&board::Board::default());
+    let mut count = 0;
+    for node in matches {
+        let (least, most) = node.attribute("offset").unwrap().split_once(':').unwrap();
+        let (least, most): (usize, usize) = (least.parse().unwrap(), most.parse().unwrap());
+        let value = node.attribute("value").unwrap();
+        let at = board.find(value).unwrap();
+        assert!((least..=most).contains(&at), "{value} at {at}");
+        count += 1;
+    }
+    assert_eq!(count, 2);
+}
+
+/// Every file that the package takes along is there.
+#[test]
+fn all_that_the_package_takes_along_is_kept() {
+    let manifest = fs::read_to_string(root().join("crates/app/Cargo.toml")).unwrap();
+    let quoted = manifest
+        .split('"')
+        .filter(|text| text.starts_with("../../"));
+    let kept = quoted.filter(|text| !text.starts_with("../../target"));
+    let mut count = 0;
+    for path in kept {
+        assert!(root().join("crates/app").join(path).exists(), "{path}");
+        count += 1;
+    }
+    assert!(count >= 10, "{count} files");
+}
