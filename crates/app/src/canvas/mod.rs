@@ -30,6 +30,7 @@ pub use measuring::Measure;
 use measuring::Measuring;
 use paint::Scene;
 pub use readout::readout;
+pub use spoken::name as spoken_name;
 use workshop::Workpiece;
 
 /// The board to show, with all that lies over it.

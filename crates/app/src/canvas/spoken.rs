@@ -85,7 +85,7 @@ fn tell(
 }
 
 /// The name of a hole with its role and whose it is, as it is spoken.
-fn name(hole: &Hole) -> String {
+pub fn name(hole: &Hole) -> String {
     let id = hole.name.id();
     if id.role() == HoleRole::Center {
         return "C, center hole".into();

@@ -24,20 +24,45 @@ pub fn order_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
         return;
     };
     let told = |day: Day| day.told(board.units);
-    fact(ui, "Work begins", &told(calendar.first));
-    fact(ui, "All is done", &told(calendar.last));
+    fact(
+        ui,
+        "Work begins",
+        &told(calendar.first),
+        "From the operations, your hours and your days off",
+    );
+    fact(
+        ui,
+        "All is done",
+        &told(calendar.last),
+        "From the operations, your hours and your days off",
+    );
     if let Some(promise) = calendar.promise {
         let kept = if promise.is_kept {
             "can be kept"
         } else {
             "cannot be kept"
         };
-        fact(ui, "The promise", kept);
+        fact(
+            ui,
+            "The promise",
+            kept,
+            "From the last day of work and the date promised",
+        );
         if let Some(first) = promise.first_day {
-            fact(ui, "Begin by", &told(first));
+            fact(
+                ui,
+                "Begin by",
+                &told(first),
+                "Counted back from the date promised",
+            );
         }
         if let Some(earliest) = promise.earliest {
-            fact(ui, "Earliest end", &told(earliest));
+            fact(
+                ui,
+                "Earliest end",
+                &told(earliest),
+                "Counted forward from the first day",
+            );
         }
     }
 }

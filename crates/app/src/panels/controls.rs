@@ -30,6 +30,8 @@ pub struct Controls<'a> {
     pub selected: &'a mut Option<HoleId>,
     /// Whether a change to it is made for every player.
     pub mirrored: &'a mut bool,
+    /// Holes to choose in place of these, where that is asked for.
+    pub choice: Option<Vec<HoleId>>,
     /// The stage of the work whose controls are shown.
     pub stage: &'a mut Stage,
     /// The sections that the maker has folded or unfolded.
@@ -166,6 +168,7 @@ fn holes_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         holes: controls.chosen,
         selected: controls.selected,
         mirrored: controls.mirrored,
+        choice: &mut controls.choice,
     };
     bores::hole::hole_ui(ui, &mut chosen, controls.current);
 }

@@ -41,25 +41,45 @@ fn in_all_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units) {
         1 => bores.to_string(),
         boards => format!("{boards} × {bores}"),
     };
-    fact(ui, "Bores filled", &filled);
+    fact(
+        ui,
+        "Bores filled",
+        &filled,
+        "From the bores by role, times the boards made together",
+    );
     let weight = shown(Measure::grams(pour.resin * mix.density));
     let all = format!("{}, {weight}", shown(Measure::milliliters(pour.resin)));
-    fact(ui, "Resin in all", &all);
-    fact(ui, "Resin + hardener", &parts_shown(mix, pour.resin, units));
+    fact(
+        ui,
+        "Resin in all",
+        &all,
+        "From diameter, depth and bottom of the bores, less what is set in them, with crown, waste and cups",
+    );
+    fact(
+        ui,
+        "Resin + hardener",
+        &parts_shown(mix, pour.resin, units),
+        "Resin in all, divided by the mixing ratio",
+    );
     if pour.overfill_height > 0.0 {
         let words = format!(
             "{} high, {}",
             shown(Measure::mm(pour.overfill_height)),
             shown(Measure::milliliters(pour.overfill))
         );
-        fact(ui, "To level off", &words);
+        fact(ui, "To level off", &words, "From the crown over each bore");
     }
     let working = format!(
         "{}, {} bores",
         shown(Measure::minutes(pour.working)),
         pour.in_time
     );
-    fact(ui, "Workable for", &working);
+    fact(
+        ui,
+        "Workable for",
+        &working,
+        "From the pot life, by the temperature of the shop; bores by your time to fill ten",
+    );
 }
 
 /// The resin of colored grooves, which is mixed by itself.
@@ -70,7 +90,12 @@ fn grooves_ui(ui: &mut Ui, workpiece: &Workpiece, units: Units) {
     let ml = Measure::milliliters(resin.mixed).shown(units);
     let cups = if resin.cups == 1 { "cup" } else { "cups" };
     let words = format!("{ml} in {} {cups}, each board", resin.cups);
-    fact(ui, "Colored grooves", &words);
+    fact(
+        ui,
+        "Colored grooves",
+        &words,
+        "From length and cross-section of the grooves of a color",
+    );
 }
 
 fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units, lit: &mut Vec<HoleId>) {

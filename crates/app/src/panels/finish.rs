@@ -169,17 +169,32 @@ fn needs_ui(ui: &mut Ui, workpiece: &Workpiece) {
     if board.finish.is_empty() {
         return;
     }
-    fact(ui, "First to last coat", &drying_time(finish_hours(board)));
+    fact(
+        ui,
+        "First to last coat",
+        &drying_time(finish_hours(board)),
+        "From the drying times of the coats above",
+    );
     if let Some(coat) = last_to_harden(board) {
         let words = format!("{}, {}", coat.kind.label(), hard_after(coat.kind));
-        fact(ui, "Hard last", &words);
+        fact(
+            ui,
+            "Hard last",
+            &words,
+            "From the cure times of the coats above",
+        );
     }
     let needs = finish_needs(workpiece, board.schedule.boards).into_iter();
     let needs = needs.map(|need| {
         let volume = finish_volume(need.ml, board.units);
         format!("{volume} of {}", need.kind.label())
     });
-    fact(ui, "Needed in all", &needs.collect::<Vec<_>>().join("\n"));
+    fact(
+        ui,
+        "Needed in all",
+        &needs.collect::<Vec<_>>().join("\n"),
+        "From the areas coated, the coats and the number of boards",
+    );
     remark(
         ui,
         "The labels win over these times and amounts, and a test board comes first. A cold or damp shop takes longer; by how \

@@ -35,10 +35,25 @@ const FORMULA: &str = "Depth = (width − tip) / (2 × tan(angle / 2)): the widt
 
 fn plan_ui(ui: &mut Ui, plan: &GroovePlan, units: Units) {
     let length = |mm| Measure::mm(mm).shown(units);
-    amount(ui, "Groove depth", &length(plan.depth)).on_hover_text(FORMULA);
-    amount(ui, "Passes", &plan.passes.to_string());
-    amount(ui, "Grooves", &plan.grooves.len().to_string());
-    amount(ui, "All of them long", &length(plan.length));
+    amount(ui, "Groove depth", &length(plan.depth), FORMULA);
+    amount(
+        ui,
+        "Passes",
+        &plan.passes.to_string(),
+        "Groove depth divided by the deepest pass",
+    );
+    amount(
+        ui,
+        "Grooves",
+        &plan.grooves.len().to_string(),
+        "From the kinds of groove ticked and the pattern",
+    );
+    amount(
+        ui,
+        "All of them long",
+        &length(plan.length),
+        "The lengths of all grooves added",
+    );
 }
 
 #[cfg(test)]

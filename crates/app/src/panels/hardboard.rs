@@ -4,10 +4,10 @@ use board::{Board, Layout, Measure, Router, Units, field};
 use egui::Ui;
 use workshop::{Caution, Mend, SectorPlan, plunges, router_settings};
 
-use super::rows::{amount, fact, fit_button};
+use super::rows::{amount, fact, fitted};
 use crate::command::Command;
 use crate::current::Current;
-use crate::widgets::{cautions, fields_ui};
+use crate::widgets::{cautions, field_ui, fields_ui};
 
 /// Both templates, each with what follows from it.
 pub fn hardboard_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<Command>) {
@@ -40,14 +40,18 @@ pub fn hardboard_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &m
 
 fn router_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<Command>) {
     let units = board.units;
-    fields_ui(ui, board, field::ROUTER_FIELDS);
+    let has_bits = !board.tools.straight.is_empty() || !board.tools.round_nose.is_empty();
+    let is_owned = has_bits && !board.tools.bushings.is_empty();
+    for &field in field::ROUTER_FIELDS {
+        if is_owned && field == &field::BUSHING {
+            fitted(ui, board, field, Mend::OwnedRouter, asked);
+        } else {
+            field_ui(ui, board, field);
+        }
+    }
     let Some(router) = board.router else {
         return;
     };
-    let has_bits = !board.tools.straight.is_empty() || !board.tools.round_nose.is_empty();
-    if has_bits && !board.tools.bushings.is_empty() {
-        fit_button(ui, Mend::OwnedRouter, asked);
-    }
     if let Some(workpiece) = current.good() {
         router_facts(ui, router, workpiece.layout(), units);
     }
@@ -56,12 +60,24 @@ fn router_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<
 /// The settings of the router, from where its bit touches the hardboard.
 fn router_facts(ui: &mut Ui, router: Router, layout: &Layout, units: Units) {
     let mm = |mm| Measure::mm(mm).shown(units);
-    amount(ui, "Template holes larger by", &mm(router.wider()));
+    amount(
+        ui,
+        "Template holes larger by",
+        &mm(router.wider()),
+        "Guide bushing less router bit",
+    );
     for (depth, roles) in plunges(&router_settings(layout, router)) {
         let roles: Vec<&str> = roles.iter().map(|role| role.id()).collect();
         let words = format!("{} for {}", mm(depth), roles.join(", "));
         // The caption alone would give two lines one identity.
-        ui.push_id(&words, |ui| fact(ui, "Set the plunge to", &words));
+        ui.push_id(&words, |ui| {
+            fact(
+                ui,
+                "Set the plunge to",
+                &words,
+                "Depth of the bore and thickness of the hardboard",
+            );
+        });
     }
 }
 
@@ -84,14 +100,46 @@ fn sector_facts(ui: &mut Ui, plan: &SectorPlan, units: Units) {
     let degrees = |degrees| Measure::degrees(degrees).shown(units);
     for (name, hole) in &plan.index {
         let words = format!("{name}, Ø {}", mm(2.0 * hole.radius));
-        ui.push_id(&words, |ui| fact(ui, "Pin stands in", &words));
+        ui.push_id(&words, |ui| {
+            fact(
+                ui,
+                "Pin stands in",
+                &words,
+                "From the holes of one sector and the number of index pins",
+            );
+        });
     }
-    amount(ui, "Typical angle error", &degrees(plan.turned.1));
-    amount(ui, "Worst angle error", &degrees(plan.turned.0));
+    amount(
+        ui,
+        "Typical angle error",
+        &degrees(plan.turned.1),
+        "From the pin slop and how far out the pins stand",
+    );
+    amount(
+        ui,
+        "Worst angle error",
+        &degrees(plan.turned.0),
+        "From the pin slop and how far out the pins stand",
+    );
     if let Some(closing) = &plan.closing {
-        amount(ui, "Wood where the circle closes", &mm(closing.wood));
-        amount(ui, "Typical remaining", &mm(closing.likely));
-        amount(ui, "Worst remaining", &mm(closing.worst));
+        amount(
+            ui,
+            "Wood where the circle closes",
+            &mm(closing.wood),
+            "From the hole spacing and the bores",
+        );
+        amount(
+            ui,
+            "Typical remaining",
+            &mm(closing.likely),
+            "Wood where the circle closes, less the angle errors combined",
+        );
+        amount(
+            ui,
+            "Worst remaining",
+            &mm(closing.worst),
+            "Wood where the circle closes, less all angle errors added",
+        );
     }
 }
 

@@ -4,9 +4,8 @@ use board::{Board, field};
 use egui::Ui;
 use workshop::{Mend, Rule};
 
-use super::rows::fit_button;
 use crate::command::Command;
-use crate::widgets::explained_ui;
+use crate::widgets::{explained_ui, fitted_explained_ui};
 
 /// Each limit says on hover what it is for and where its default comes from.
 pub fn limits_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
@@ -31,9 +30,14 @@ pub fn limits_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
         (&field::MOST_SHEETS, Rule::Sheets),
     ] {
         let hint = rule.statement(board.units);
-        explained_ui(ui, board, field, &hint);
         if rule == Rule::Rim {
-            fit_button(ui, Mend::RimAsItIs, asked);
+            let mend = Mend::RimAsItIs;
+            let fit = [mend.label(), mend.tooltip(), &hint];
+            if fitted_explained_ui(ui, board, field, fit) {
+                asked.push(Command::Mend(mend));
+            }
+        } else {
+            explained_ui(ui, board, field, &hint);
         }
     }
 }

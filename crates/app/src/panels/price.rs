@@ -59,19 +59,7 @@ fn totals_ui(ui: &mut Ui, costing: &Costing) {
     } else {
         large_ui(ui, "Price", "none at this margin");
     }
-    amount(ui, "Material", &shown(costing.material));
-    let hours = Measure::hours(costing.minutes() / 60.0).shown(Units::Mm);
-    let time = costing
-        .time
-        .map_or_else(|| "no hourly rate".to_owned(), shown);
-    amount(ui, "Time", &format!("{hours}, {time}"));
-    amount(ui, "Overhead", &shown(costing.overhead));
-    if costing.left_over.minor > 0 {
-        amount(ui, "Left over in packs", &shown(costing.left_over));
-    }
-    if costing.tools.minor > 0 {
-        amount(ui, "Tools, not charged", &shown(costing.tools));
-    }
+    parts_ui(ui, costing);
     match costing.missing.len() {
         0 => {}
         1 => remark(ui, "1 price is missing; the cost is without it."),
@@ -79,6 +67,49 @@ fn totals_ui(ui: &mut Ui, costing: &Costing) {
             ui,
             &format!("{count} prices are missing; the cost is without them."),
         ),
+    }
+}
+
+/// The parts of the cost, each with what it follows from.
+fn parts_ui(ui: &mut Ui, costing: &Costing) {
+    let shown = |money: workshop::Money| money.shown(costing.currency);
+    amount(
+        ui,
+        "Material",
+        &shown(costing.material),
+        "From the shopping list and your prices",
+    );
+    let hours = Measure::hours(costing.minutes() / 60.0).shown(Units::Mm);
+    let time = costing
+        .time
+        .map_or_else(|| "no hourly rate".to_owned(), shown);
+    amount(
+        ui,
+        "Time",
+        &format!("{hours}, {time}"),
+        "Hands-on time of the plan, at your hourly rate",
+    );
+    amount(
+        ui,
+        "Overhead",
+        &shown(costing.overhead),
+        "Its share of material and time",
+    );
+    if costing.left_over.minor > 0 {
+        amount(
+            ui,
+            "Left over in packs",
+            &shown(costing.left_over),
+            "What the packs hold beyond what is used",
+        );
+    }
+    if costing.tools.minor > 0 {
+        amount(
+            ui,
+            "Tools, not charged",
+            &shown(costing.tools),
+            "From the shopping list: what you keep",
+        );
     }
 }
 

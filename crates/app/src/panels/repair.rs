@@ -57,7 +57,14 @@ fn should_be(ui: &mut Ui, board: &Board, workpiece: Option<&Workpiece>, at: usiz
     let ends = [distance.from, distance.to].map(|end| workpiece.layout().hole(end));
     if let [Some(from), Some(to)] = ends {
         let mm = show_length(from.center.distance(to.center), board.units);
-        ui.push_id(at, |ui| fact(ui, "Should be", &mm));
+        ui.push_id(at, |ui| {
+            fact(
+                ui,
+                "Should be",
+                &mm,
+                "From the plan: between the centers of the two holes",
+            );
+        });
     }
 }
 

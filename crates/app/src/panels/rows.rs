@@ -1,26 +1,53 @@
 //! Rows that several panels share.
 
 use board::{Board, Field};
-use egui::{Align, Button, Layout, Response, Ui, vec2};
+use egui::{Align, Button, Layout, Ui, vec2};
 use workshop::Mend;
 
 use crate::command::Command;
 use crate::theme;
-use crate::widgets::{CAPTION, FIELD, fitted_ui, row};
+use crate::widgets::{FIELD, FIT, fit_button, fitted_ui, row};
 
-/// A caption and what is known of it.
-pub fn fact(ui: &mut Ui, caption: &str, value: &str) {
-    row(ui, caption, |ui, _| ui.add(egui::Label::new(value).wrap()));
+/// A caption and what follows for it from other numbers; whoever points at it reads from which.
+pub fn fact(ui: &mut Ui, caption: &str, value: &str, from: &str) {
+    row(ui, caption, |ui, _| {
+        let label = ui.add(egui::Label::new(value).wrap());
+        label.on_hover_text(from);
+    });
 }
 
-/// A caption and a number, which ends where the fields end: numbers below each other stand in a column.
-pub fn amount(ui: &mut Ui, caption: &str, value: &str) -> Response {
+/// The same for a number, which ends where the fields end: numbers below each other stand in a column.
+pub fn amount(ui: &mut Ui, caption: &str, value: &str, from: &str) {
     row(ui, caption, |ui, _| {
         let size = vec2(FIELD, ui.spacing().interact_size.y);
         let right = Layout::right_to_left(Align::Center);
-        ui.allocate_ui_with_layout(size, right, |ui| ui.label(value))
-            .inner
-    })
+        let label = ui.allocate_ui_with_layout(size, right, |ui| ui.label(value));
+        label.inner.on_hover_text(from);
+    });
+}
+
+/// A caption, what follows for it, and the button that lets the program better it.
+pub fn fitted_fact(
+    ui: &mut Ui,
+    caption: &str,
+    [value, from]: [&str; 2],
+    mend: Mend,
+    asked: &mut Vec<Command>,
+) {
+    let fit = row(ui, caption, |ui, _| {
+        let room = FIELD - FIT - ui.spacing().item_spacing.x;
+        let size = vec2(room, ui.spacing().interact_size.y);
+        let start = Layout::left_to_right(Align::Center);
+        ui.allocate_ui_with_layout(size, start, |ui| {
+            ui.set_min_width(room);
+            let label = ui.add(egui::Label::new(value).truncate());
+            label.on_hover_text(format!("{value}\n{from}"));
+        });
+        fit_button(ui, mend.label(), mend.tooltip())
+    });
+    if fit {
+        asked.push(Command::Mend(mend));
+    }
 }
 
 /// A number in a column of a table, under the right end of its head.
@@ -32,19 +59,6 @@ pub fn number_cell(ui: &mut Ui, words: impl Into<egui::WidgetText>) {
 /// Small words below the rows that they explain.
 pub fn remark(ui: &mut Ui, words: &str) {
     ui.label(theme::quiet(words));
-}
-
-/// A small button below a field that lets the program find the number.
-pub fn fit_button(ui: &mut Ui, mend: Mend, asked: &mut Vec<Command>) {
-    let command = Command::Mend(mend);
-    ui.horizontal(|ui| {
-        ui.add_space(CAPTION + ui.spacing().item_spacing.x);
-        let size = vec2(FIELD, ui.spacing().interact_size.y);
-        let button = ui.add(Button::new(command.label()).min_size(size));
-        if button.on_hover_text(command.tooltip()).clicked() {
-            asked.push(command);
-        }
-    });
 }
 
 /// A number of the board, and beside it the button that lets the program find one.

@@ -83,3 +83,15 @@ fn a_finding_leads_to_the_section_in_which_it_is_mended() {
     assert!(story.is_open(Section::Pieces));
     assert!(story.sees("Youngest player"));
 }
+
+#[test]
+fn holes_are_found_by_words_and_chosen_together() {
+    let mut story = Story::begin();
+    story.fold("Edit holes");
+    story.write_into("Find holes", "home player 2");
+    story.reach("Choose 5 holes");
+    assert_eq!(story.app().view.chosen().len(), 5);
+    assert!(story.sees("5 holes chosen"));
+    story.write_into("Find holes", "t3-1");
+    assert!(story.sees("Choose 4 holes"));
+}

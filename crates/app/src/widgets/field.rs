@@ -74,30 +74,59 @@ pub fn fitted_ui(
     field: &Field,
     [name, about]: [&'static str; 2],
 ) -> bool {
-    /// Width of the button, in points.
-    const FIT: f32 = 44.0;
+    let hint = field.hint_in(board.units);
+    fitted_explained_ui(ui, board, field, [name, about, &hint])
+}
+
+/// The same with a longer hint than its own.
+pub fn fitted_explained_ui(
+    ui: &mut Ui,
+    board: &mut Board,
+    field: &Field,
+    [name, about, hint]: [&str; 3],
+) -> bool {
     let Some(Value::Number(mut number)) = field.value(board, 0) else {
         return false;
     };
     let numeric = numeric(field.range(), board.units);
-    let hint = field.hint_in(board.units);
-    let (response, pressed) = row(ui, &field.label(0), |ui, caption_id| {
-        let room = FIELD - FIT - ui.spacing().item_spacing.x;
-        let narrow = |ui: &mut Ui| {
-            ui.set_max_width(room);
-            hinted(drag(ui, &mut number, numeric), &hint).labelled_by(caption_id)
-        };
-        let response = ui.scope(narrow).inner;
-        let size = vec2(FIT, ui.spacing().interact_size.y);
-        let button = ui.add(egui::Button::new("Fit").min_size(size));
-        button.widget_info(|| WidgetInfo::labeled(Role::Button, true, name));
-        let button = button.on_hover_text(format!("{name}: {about}"));
-        (response, button.clicked())
-    });
-    fault_line(ui, &response);
+    let fit = [name, about, hint];
+    let pressed = fitted_number_ui(ui, &field.label(0), &mut number, numeric, fit);
     field.set(board, 0, &Value::Number(number));
     pressed
 }
+
+/// A number under a caption of its own with a button beside it that finds one; tells whether the button was pressed.
+pub fn fitted_number_ui(
+    ui: &mut Ui,
+    caption: &str,
+    number: &mut f64,
+    numeric: number::Field,
+    [name, about, hint]: [&str; 3],
+) -> bool {
+    let (response, pressed) = row(ui, caption, |ui, caption_id| {
+        let room = FIELD - FIT - ui.spacing().item_spacing.x;
+        let narrow = |ui: &mut Ui| {
+            ui.set_max_width(room);
+            hinted(drag(ui, number, numeric), hint).labelled_by(caption_id)
+        };
+        let response = ui.scope(narrow).inner;
+        (response, fit_button(ui, name, about))
+    });
+    fault_line(ui, &response);
+    pressed
+}
+
+/// The button that finds a number, with its name for screen readers and its effect; tells whether it was pressed.
+pub fn fit_button(ui: &mut Ui, name: &str, about: &str) -> bool {
+    let size = vec2(FIT, ui.spacing().interact_size.y);
+    let button = ui.add(egui::Button::new("Fit").min_size(size));
+    button.widget_info(|| WidgetInfo::labeled(Role::Button, true, name));
+    let button = button.on_hover_text(format!("{name}: {about}"));
+    button.clicked()
+}
+
+/// Width of that button, in points.
+pub const FIT: f32 = 44.0;
 
 /// One of several kinds under a caption of its own.
 pub fn choice_ui<T: Choice + Copy + PartialEq>(ui: &mut Ui, caption: &str, chosen: &mut T) {

@@ -19,8 +19,8 @@ use crate::theme::{self, Tokens};
 
 pub use color::{color_field, color_parts};
 pub use field::{
-    auto_ui, choice_ui, entry_ui, explained_ui, field_ui, fields_ui, fitted_ui, number_ui,
-    optional_ui, value_ui,
+    FIT, auto_ui, choice_ui, entry_ui, explained_ui, field_ui, fields_ui, fit_button,
+    fitted_explained_ui, fitted_number_ui, fitted_ui, number_ui, optional_ui, value_ui,
 };
 pub use list::numbers_field;
 pub use mark::mark;
@@ -28,7 +28,7 @@ pub use number::{Field, number_field};
 pub use pick::search_choice;
 pub use section::{Header, section};
 pub use seek::{part, seek, seek_in};
-pub use typed::{keep_fault, show_fault, text_in, typed_text};
+pub use typed::{keep_fault, show_fault, text_in, typed_search, typed_text};
 
 /// Width of the captions, so that fields stand in line.
 pub const CAPTION: f32 = 122.0;

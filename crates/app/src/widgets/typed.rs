@@ -46,6 +46,21 @@ pub fn typed_text(
     left
 }
 
+/// A text that is searched for from its first letter on, and kept for as long as the window is open; no part of the document.
+pub fn typed_search(ui: &mut Ui, caption: &str, kept: Id, [example, hint]: [&str; 2]) -> String {
+    let mut text = ui
+        .data(|data| data.get_temp::<String>(kept))
+        .unwrap_or_default();
+    row(ui, caption, |ui, label| {
+        look_like_a_field(ui);
+        let edit = TextEdit::singleline(&mut text);
+        let edit = edit.hint_text(example).desired_width(FIELD);
+        hinted(ui.add(edit), hint).labelled_by(label);
+    });
+    ui.data_mut(|data| data.insert_temp(kept, text.clone()));
+    text
+}
+
 /// A text that was left, and what the field showed before it.
 #[derive(Clone)]
 struct Wrong {

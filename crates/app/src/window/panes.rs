@@ -144,6 +144,7 @@ impl App {
             chosen: &chosen,
             selected: &mut self.view.selected,
             mirrored: &mut self.view.mirrored,
+            choice: None,
             stage: &mut self.view.stage,
             folds: &mut self.settings.folds,
             show_chosen: core::mem::take(&mut self.view.show_chosen),
@@ -152,6 +153,10 @@ impl App {
             asked: &mut self.view.asked,
         };
         controls_ui(ui, &mut controls);
+        if let Some(choice) = controls.choice.take() {
+            self.view.selected = choice.first().copied();
+            self.view.group = choice;
+        }
         if let Some(before) = before.filter(|before| *before != self.session.board) {
             self.shop.shop.give_new(&before, &mut self.session.board);
         }

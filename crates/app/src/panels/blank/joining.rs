@@ -7,7 +7,7 @@ use workshop::{Caution, EdgePlace, Mend, SeamTurns, Workpiece, piece_width, sawn
 
 use crate::command::Command;
 use crate::current::Current;
-use crate::panels::rows::{add_button, fact, fit_button, remark};
+use crate::panels::rows::{add_button, fact, fitted_fact, remark};
 use crate::theme::{self, Tokens};
 use crate::widgets::{cautions, entry_ui, fields_ui, row};
 
@@ -20,8 +20,7 @@ pub fn joining_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut
     }
     let turns = current.good().and_then(|workpiece| workpiece.turns());
     if let Some(turns) = turns {
-        turns_ui(ui, turns, units);
-        fit_button(ui, Mend::TurnOffSeams, asked);
+        turns_ui(ui, turns, units, asked);
     }
     cautions(ui, &minded(board));
 }
@@ -43,8 +42,18 @@ fn widths_ui(ui: &mut Ui, workpiece: &Workpiece) {
         return;
     }
     if let (Some(glued), Some(sawn)) = (piece_width(board), sawn_width(board)) {
-        fact(ui, "Each piece", &length(glued));
-        fact(ui, "Sawn to", &length(sawn));
+        fact(
+            ui,
+            "Each piece",
+            &length(glued),
+            "Board diameter and saw allowance, divided by the pieces",
+        );
+        fact(
+            ui,
+            "Sawn to",
+            &length(sawn),
+            "Each piece, with what the jointer removes",
+        );
     }
     let places: Vec<String> = seams.iter().copied().map(length).collect();
     row(ui, "Seams at", |ui, _| {
@@ -66,19 +75,18 @@ fn widths_ui(ui: &mut Ui, workpiece: &Workpiece) {
 }
 
 /// The distance of the nearest bore from any seam over the turn of the pattern: now, and at its best.
-fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
+fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units, asked: &mut Vec<Command>) {
     let length = |mm| Measure::mm(mm).shown(units);
     let angle = |degrees| Measure::degrees(degrees).shown(units);
     ui.add_space(theme::TIGHT);
-    fact(
-        ui,
-        "To a seam now",
-        &format!("{} ({})", length(turns.now.0), turns.now.1),
-    );
+    let now = format!("{} ({})", length(turns.now.0), turns.now.1);
+    let from = "From the nearest bore to a seam at this rotation";
+    fitted_fact(ui, "To a seam now", [&now, from], Mend::TurnOffSeams, asked);
     fact(
         ui,
         "At best",
         &format!("{} at {}", length(turns.there.0), angle(turns.best)),
+        "From the nearest bore to a seam, over all rotations of the pattern",
     );
     fact(
         ui,
@@ -88,6 +96,7 @@ fn turns_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
             length(turns.centers.0),
             length(turns.centers.1)
         ),
+        "From the nearest center to a seam, now and over all rotations",
     );
     curve_ui(ui, turns, units);
     remark(

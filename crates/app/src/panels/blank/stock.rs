@@ -116,13 +116,28 @@ fn gives_ui(ui: &mut Ui, board: &Board, plan: Option<&StockPlan>, joined: Option
     let length = |mm| show_most(mm, board.units);
     ui.add_space(theme::TIGHT);
     ui.label(RichText::new("Largest board from this blank").family(crate::theme::strong()));
-    amount(ui, "in one piece", &length(plan.largest_board(board)));
+    amount(
+        ui,
+        "in one piece",
+        &length(plan.largest_board(board)),
+        "The largest sound circle on the blank, less the saw allowance",
+    );
     let Some(joined) = joined else {
         return;
     };
-    amount(ui, "bookmatched halves", &length(joined.halves));
+    amount(
+        ui,
+        "bookmatched halves",
+        &length(joined.halves),
+        "The largest half circle on the blank, less saw and joint allowances",
+    );
     for (count, most) in &joined.strips {
-        amount(ui, &format!("{count} strips"), &length(*most));
+        amount(
+            ui,
+            &format!("{count} strips"),
+            &length(*most),
+            "The largest board from so many strips, less saw and joint allowances",
+        );
     }
     remark(
         ui,

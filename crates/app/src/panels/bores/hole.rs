@@ -10,6 +10,7 @@ use workshop::{player_look, tone_of};
 
 use crate::current::Current;
 use crate::panels::bores::bore_ui;
+use crate::panels::bores::find::find_ui;
 use crate::widgets::{color_field, number_ui, row};
 
 /// The parts that the controls of a hole change.
@@ -22,11 +23,16 @@ pub struct Chosen<'a> {
     pub selected: &'a mut Option<HoleId>,
     /// Whether a change to it is made for every player.
     pub mirrored: &'a mut bool,
+    /// Holes to choose in place of these, where that is asked for.
+    pub choice: &'a mut Option<Vec<HoleId>>,
 }
 
 /// The chosen hole, and the list of changes by hand.
 pub fn hole_ui(ui: &mut Ui, controls: &mut Chosen<'_>, current: &Current) {
     let layout = current.good().map(|workpiece| workpiece.layout());
+    if let Some(choice) = layout.and_then(|layout| find_ui(ui, layout, controls.holes)) {
+        *controls.choice = Some(choice);
+    }
     let chosen = controls
         .selected
         .and_then(|id| Some((id, *layout?.hole(id)?)));

@@ -1,6 +1,7 @@
 //! Controls of the pieces, the bores and the center.
 
 mod drills;
+mod find;
 pub mod hole;
 mod insert;
 mod owned;
@@ -16,8 +17,8 @@ use crate::panels::bores::drills::{drills_ui, pin_drills_ui};
 use crate::panels::bores::insert::insert_ui;
 use crate::panels::bores::owned::owned_ui;
 use crate::panels::bores::strip::strip_ui;
-use crate::panels::rows::{fit_button, fitted};
-use crate::widgets::{auto_ui, choice_ui, field_ui, number_ui, row};
+use crate::panels::rows::fitted;
+use crate::widgets::{Field, auto_ui, choice_ui, field_ui, fitted_number_ui, number_ui, row};
 
 /// The piece, and who plays with it.
 pub fn pieces_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
@@ -34,24 +35,51 @@ pub fn pieces_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
 
 /// The bores by role.
 pub fn bores_ui(ui: &mut Ui, board: &mut Board, asked: &mut Vec<Command>) {
-    fit_button(ui, Mend::LargestBore, asked);
     field_ui(ui, board, &field::SPUR);
     let mut bores = board.bores;
     if same_for_all_ui(ui, &mut bores) {
-        seat_ui(ui, "Bore", &mut bores.track, board);
+        fitted_seat_ui(ui, "Bore", &mut bores.track, board, asked);
         bores.home = bores.track;
         bores.start = bores.track;
     } else {
-        seat_ui(ui, "Track", &mut bores.track, board);
+        fitted_seat_ui(ui, "Track", &mut bores.track, board, asked);
         seat_ui(ui, "Home", &mut bores.home, board);
         seat_ui(ui, "Start", &mut bores.start, board);
     }
     board.bores = bores;
 }
 
+/// The same with a button beside the diameter that finds the largest for all roles.
+fn fitted_seat_ui(
+    ui: &mut Ui,
+    whose: &str,
+    bore: &mut Bore,
+    board: &Board,
+    asked: &mut Vec<Command>,
+) {
+    let (mend, field, units) = (Mend::LargestBore, &field::TRACK_DIAMETER, board.units);
+    let numeric = Field {
+        range: field.range(),
+        units,
+    };
+    let fit = [mend.label(), mend.tooltip(), &field.hint_in(units)];
+    let caption = format!("{whose} diameter");
+    if fitted_number_ui(ui, &caption, &mut bore.diameter, numeric, fit) {
+        asked.push(Command::Mend(mend));
+    }
+    drills_ui(ui, &caption, bore, units);
+    depth_ui(ui, whose, bore, units);
+    set_in_ui(ui, whose, bore, board);
+}
+
 /// The bore of a role, with the sizes of its fit strip and the depth for what is set into it.
 fn seat_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, board: &Board) {
     bore_ui(ui, whose, bore, board.units);
+    set_in_ui(ui, whose, bore, board);
+}
+
+/// Below a bore: the bit that the maker owns for it, its fit strip, and the depth for what is set into it.
+fn set_in_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, board: &Board) {
     owned_ui(ui, &format!("{whose} diameter"), bore, board);
     strip_ui(ui, whose, bore, board.units);
     if board.piece.kind == PieceKind::Magnet {
@@ -82,8 +110,7 @@ fn same_for_all_ui(ui: &mut Ui, bores: &mut Bores) -> bool {
 
 /// Diameter with the nearest drills, depth and bottom of a bore, named for whose it is.
 pub fn bore_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, units: Units) {
-    let [diameter, depth, bottom] =
-        ["diameter", "depth", "bottom"].map(|what| format!("{whose} {what}"));
+    let diameter = format!("{whose} diameter");
     number_ui(
         ui,
         &diameter,
@@ -92,6 +119,11 @@ pub fn bore_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, units: Units) {
         units,
     );
     drills_ui(ui, &diameter, bore, units);
+    depth_ui(ui, whose, bore, units);
+}
+
+fn depth_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, units: Units) {
+    let [depth, bottom] = ["depth", "bottom"].map(|what| format!("{whose} {what}"));
     number_ui(ui, &depth, &field::TRACK_DEPTH, &mut bore.depth, units);
     choice_ui(ui, &bottom, &mut bore.bottom);
 }

@@ -17,9 +17,19 @@ pub fn lid_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     fields_ui(ui, board, field::LID_FIELDS);
     if let Some(Ok(moves)) = current.good().and_then(|workpiece| lid_moves(workpiece)) {
         let mm = |mm| Measure::mm(mm).shown(units);
-        amount(ui, "Least clearance", &mm(moves.least));
+        amount(
+            ui,
+            "Least clearance",
+            &mm(moves.least),
+            "From the wood's movement over the year, along and across the grain",
+        );
         if let Some(most) = moves.most {
-            amount(ui, "Most clearance", &mm(most));
+            amount(
+                ui,
+                "Most clearance",
+                &mm(most),
+                "From the lid's overlap and the wood's movement over the year",
+            );
         }
     }
     cautions(ui, &[Caution::TableSaw, Caution::Magnets]);

@@ -35,9 +35,24 @@ pub fn storage_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
 /// The room inside, and the pieces that it has to hold and holds.
 fn holds_ui(ui: &mut Ui, board: &Board, storage: &Storage) {
     let height = Measure::mm(storage.room).shown(board.units);
-    amount(ui, "Height inside", &height);
-    amount(ui, "Pieces to store", &storage.pieces.to_string());
-    amount(ui, "Holds about", &storage.holds.to_string());
+    amount(
+        ui,
+        "Height inside",
+        &height,
+        "Recess depth less lid thickness",
+    );
+    amount(
+        ui,
+        "Pieces to store",
+        &storage.pieces.to_string(),
+        "Home holes times players, and spare pieces",
+    );
+    amount(
+        ui,
+        "Holds about",
+        &storage.holds.to_string(),
+        "From the room inside and the piece diameter",
+    );
     remark(
         ui,
         "Lying loose or laid in rows; an estimate. Drawn on the board: the recess, and what is cut for its lid.",

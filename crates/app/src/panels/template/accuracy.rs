@@ -41,6 +41,7 @@ fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
                 ui,
                 caption,
                 &format!("{} ({})", length(hole.mm), name(hole.hole)),
+                "From the errors above and how far out the hole lies",
             );
         }
     }
@@ -52,11 +53,14 @@ fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
     for (caption, web) in webs {
         if let Some(web) = web {
             let between = format!("{} ({} – {})", length(web.mm), name(web.a), name(web.b));
-            fact(ui, caption, &between);
+            let from = "From the layout, less the errors of both holes";
+            fact(ui, caption, &between, from);
         }
     }
     let limit = length(shown.limits.web);
-    fact(ui, "Risk of thin wood", &risk(*at_most, workpiece.chance()));
+    let chance = risk(*at_most, workpiece.chance());
+    let from = "From the wood between holes, the errors above and the limit";
+    fact(ui, "Risk of thin wood", &chance, from);
     ui.label(
         theme::quiet(format!("The chance that the wood between any two holes comes out under {limit}. Errors add up by the root of the sum of squares; each ± is taken as three standard deviations. Defaults: common practice, no source.")),
     );

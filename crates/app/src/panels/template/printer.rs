@@ -197,20 +197,36 @@ const SAYS: &str =
 /// The correction, and its effect on this board.
 fn gives_ui(ui: &mut Ui, board: &mut Board, scale: &PrintScale) {
     let correction = scale.correction;
-    amount(ui, "Factor across", &format!("× {:.4}", correction.x));
-    amount(ui, "Factor up", &format!("× {:.4}", correction.y));
+    amount(
+        ui,
+        "Factor across",
+        &format!("× {:.4}", correction.x),
+        "Length that was meant, divided by the readings across",
+    );
+    amount(
+        ui,
+        "Factor up",
+        &format!("× {:.4}", correction.y),
+        "Length that was meant, divided by the readings up",
+    );
     let skew = match scale.skew_uncertainty {
         Some(_) => Measure::degrees(correction.skew.as_degrees()).shown(board.units),
         None => "not measured".into(),
     };
-    fact(ui, "Skew", &skew);
+    fact(ui, "Skew", &skew, "From the two diagonals");
     let radius = board.blank.radius();
     let (before, left) = (scale.error_without(radius), scale.error_left(radius));
-    fact(ui, "Off, as it comes", &most(before, board.units));
+    fact(
+        ui,
+        "Off, as it comes",
+        &most(before, board.units),
+        "At the edge of this board, from the factors and the skew",
+    );
     fact(
         ui,
         "Off, corrected",
         &format!("up to {}", most(left, board.units)),
+        "From how well the test sheet can be read, at the edge of this board",
     );
     let words = format!(
         "Uncorrected, the edge of this board comes out {} across and {} up. Corrected, what is left is how well the test \
