@@ -150,7 +150,7 @@ fn it_opens_on_a_sample_board_with_127_holes() {
     assert!(story.sees("127"));
     // Marbles choke small children: no green check stands above that.
     assert!(!story.sees("No problems found"));
-    assert!(story.sees("keep it from children under 3"));
+    assert!(story.sees("Keep it away from children under 3"));
 }
 
 #[test]
@@ -433,11 +433,11 @@ fn the_window_looks_as_it_did() {
 fn findings_are_mended_by_a_click_and_the_click_is_undone() {
     let mut story = Story::begin();
     story.type_into("Board diameter", "450");
-    assert!(story.sees("cut into the roundover"));
+    assert!(story.sees("into the roundover or over the edge"));
     story.press("Fit board to pattern (stop: rim margin)");
     let diameter = story.app().session.board.blank.diameter;
     assert!(diameter > 450.0, "{diameter}");
-    assert!(!story.sees("cut into the roundover"));
+    assert!(!story.sees("into the roundover or over the edge"));
     story.keys(Modifiers::COMMAND, Key::Z);
     assert_near!(story.app().session.board.blank.diameter, 450.0, 0.0);
 }
