@@ -180,7 +180,7 @@ fn the_card_says_pieces_age_and_care_on_half_a_page() {
         let words = file.pages[0].words.iter().map(|words| words.words.as_str());
         let said = words.collect::<Vec<_>>().join(" ");
         let each = board.start.max(board.home);
-        let age = format!("For players of {} years and over.", board.piece.youngest);
+        let age = format!("For ages {} and up.", board.piece.youngest);
         let pieces = format!("For {} players: {each} ", board.players);
         for part in [&pieces, &age, "Made by", "2026-11-25", "Care", "Rules"] {
             assert!(said.contains(part), "{name}: {part} in {said}");

@@ -380,7 +380,7 @@ mod tests {
         for part in [
             "40 magnet pieces, 16 mm across",
             "5 orange, 5 sky blue",
-            "For players of 8 years and over",
+            "For ages 8 and up",
             "can kill",
             "no certificate",
             "penetrating oil",

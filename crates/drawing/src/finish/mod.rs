@@ -328,7 +328,7 @@ mod tests {
         ];
         let said = said(&board);
         assert!(
-            said.contains("stop: lacquer (layer 2) will not stick to wax"),
+            said.contains("stop: Lacquer (layer 2) will not stick to wax"),
             "{said}"
         );
     }
