@@ -170,13 +170,13 @@ fn remedy(remedy: &Remedy, hole: HoleName, units: Units) -> String {
         Remedy::Plug(plug) => format!("{}, plug it, and drill {hole} again", bored(plug, units)),
         Remedy::NoRoom(plug) => {
             let into = plug.around.web.filter(|(_, web)| *web < plug.around.rim);
-            let size = bit_name(plug.bit.diameter, units);
+            let plug = with_article(&format!("{} plug", bit_name(plug.bit.diameter, units)));
             match into {
                 Some((other, _)) => format!(
-                    "a {size} plug would cut into {other}: plug {other} first, then {hole}, and drill both again"
+                    "{plug} would cut into {other}: plug {other} first, then {hole}, and drill both again"
                 ),
                 None => format!(
-                    "a {size} plug would run over the edge: let in a piece of the same wood by hand"
+                    "{plug} would run over the edge: let in a piece of the same wood by hand"
                 ),
             }
         }

@@ -38,7 +38,7 @@ fn no_depth(board: &Board, wanted: &Grooves) -> Finding {
     let length = |mm| show_length(mm, board.units);
     let (tip, width) = (length(wanted.tip), length(wanted.width));
     let message = format!(
-        "A bit with a {tip} tip cannot cut a V {width} wide. Use a sharper bit or a wider groove."
+        "A bit with a tip of {tip} cannot cut a V {width} wide. Use a sharper bit or a wider groove."
     );
     Finding::new(Severity::Stop, Rule::GrooveDepth, message)
         .measuring(Measure::mm(wanted.tip), Measure::mm(wanted.width))

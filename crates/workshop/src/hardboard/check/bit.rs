@@ -4,7 +4,7 @@
 //! not be with one. Three sizes tell it, each measured with a rule: how far the bit stands out when the router is plunged all
 //! the way, how long its edges are, and how thick its shank is.
 
-use board::{Hole, INCH, Measure, Router, counted};
+use board::{Hole, INCH, Measure, Router, counted, with_article};
 
 use crate::Workpiece;
 use crate::check::{Finding, HAIR, Rule, Severity};
@@ -71,10 +71,10 @@ fn shank(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     let most = deepest_plunge(&holes, router)?;
     let length = |mm| Measure::mm(mm).shown(workpiece.units());
     let message = format!(
-        "The {} shank does not go into a {} bushing, and the bit below it is {} long, where {} {}. Use a bit with a \
+        "The {} shank does not go into {}, and the bit below it is {} long, where {} {}. Use a bit with a \
          smaller shank or longer edges, or a larger bushing.",
         length(shank),
-        length(router.bushing),
+        with_article(&format!("{} bushing", length(router.bushing))),
         length(edges),
         counted(holes.len(), "hole needs", "holes need"),
         length(most)

@@ -39,14 +39,14 @@ fn bit(board: &Board, router: Router) -> Option<Finding> {
     let (is, wanted) = (router.bushing, router.bit + 2.0 * WALL);
     let (severity, message) = if router.wider() <= 0.0 {
         let message = format!(
-            "The {} bit does not go through a {} bushing. Use a smaller bit or a larger bushing.",
+            "The {} bit does not go through the {} bushing. Use a smaller bit or a larger bushing.",
             length(router.bit),
             length(router.bushing)
         );
         (Severity::Stop, message)
     } else if is < wanted - HAIR {
         let message = format!(
-            "The {} bit in a {} bushing leaves {} for each wall. Measure whether the bit goes through.",
+            "The {} bit in the {} bushing leaves {} for each wall. Measure whether the bit goes through.",
             length(router.bit),
             length(router.bushing),
             length(router.wider() / 2.0)
