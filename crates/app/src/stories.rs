@@ -2,6 +2,7 @@
 
 mod colors;
 mod files;
+mod guide;
 mod help;
 mod order;
 mod proof;
