@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use board::field::step_name;
-use board::{Board, FileError, LARGEST_FILE, read_board, write_board};
+use board::{Board, FileError, LARGEST_FILE, open_board, read_board, write_board};
 
 use crate::files::FilesError;
 use crate::history::History;
@@ -19,6 +19,8 @@ pub struct Session {
     saved: Option<Board>,
     /// The content of the file at hand when it was read or written last.
     on_disk: Option<Vec<u8>>,
+    /// What the maker is to be told of how the file was read.
+    remarks: Vec<String>,
 }
 
 /// Why a board could not be saved.
@@ -70,7 +72,14 @@ impl Session {
             board,
             path: None,
             on_disk: None,
+            remarks: Vec::new(),
         }
+    }
+
+    /// The remarks on how the file was read, each once; none of a file that says everything once.
+    pub fn take_remarks(&mut self) -> Option<String> {
+        let remarks = core::mem::take(&mut self.remarks);
+        (!remarks.is_empty()).then(|| remarks.join(" "))
     }
 
     /// The document of a file.
@@ -80,14 +89,15 @@ impl Session {
     pub fn open(host: &dyn Host, path: &Path) -> Result<Self, OpenError> {
         let path = host.absolute(path);
         let bytes = host.read(&path, LARGEST_FILE as u64)?;
-        let board = read_board(&bytes).map_err(|reason| OpenError::Board {
+        let opened = open_board(&bytes).map_err(|reason| OpenError::Board {
             reason,
             path: path.clone(),
         })?;
         Ok(Self {
             path: Some(path),
             on_disk: Some(bytes),
-            ..Self::new(board)
+            remarks: opened.remarks,
+            ..Self::new(opened.board)
         })
     }
 

@@ -6,7 +6,7 @@
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 
-use board::{Board, Field, Shop, Units, Value, field};
+use board::{Board, Field, Shop, Units, Value, article_now, field};
 use serde::{Deserialize, Serialize};
 use serde_json::Value as Json;
 
@@ -64,7 +64,8 @@ impl KeptShop {
         let (mut shop, mut unsuited) = (Shop::default(), Vec::new());
         for (path, json) in &whole.shop {
             let is_kept = field::find(path).is_some_and(|(field, entry)| {
-                value_of(field, json).is_some_and(|value| shop.keep(field, entry, value))
+                value_of(field, json)
+                    .is_some_and(|value| shop.keep(field, entry, now(field, value)))
             });
             if !is_kept {
                 unsuited.push(path.as_str());
@@ -174,6 +175,16 @@ fn json_of(field: &Field, value: &Value) -> Json {
     }
 }
 
+/// A value as it is called now: articles have got other names since their price was typed.
+fn now(field: &Field, value: Value) -> Value {
+    match value {
+        Value::Text(article) if *field == field::ARTICLE => {
+            Value::Text(article_now(&article).into_owned())
+        }
+        value => value,
+    }
+}
+
 fn value_of(field: &Field, json: &Json) -> Option<Value> {
     Some(match (field.kind, json) {
         (board::Kind::Choice, Json::String(word)) => {
@@ -239,6 +250,18 @@ mod tests {
         assert_eq!((again.fault(), &again.shop), (None, &learned()));
         let text = String::from_utf8(fake.file(FILE).unwrap()).unwrap();
         assert!(text.contains("\"template.paper\": \"letter\""), "{text}");
+    }
+
+    #[test]
+    fn a_price_under_an_older_name_is_found_under_that_of_now() {
+        let fake = Fake::new();
+        let text = r#"{"format": 1, "shop": {"price.articles": 1, "price.articles[0].article": "flat-bit-12.7",
+            "price.articles[0].price": 9.5}}"#;
+        fake.put(FILE, text.as_bytes());
+        let mut board = Board::default();
+        KeptShop::load(&fake).shop.give(&mut board);
+        let price = board.price.of("straight-bit-12.7").unwrap();
+        assert_eq!(price.price, Some(9.5));
     }
 
     #[test]

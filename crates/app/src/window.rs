@@ -81,7 +81,12 @@ impl App {
             ..ViewState::default()
         };
         let session = match file.map(|path| Session::open(&*host, path)) {
-            Some(Ok(session)) => session,
+            Some(Ok(mut session)) => {
+                if let Some(remarks) = session.take_remarks() {
+                    view.warn(remarks);
+                }
+                session
+            }
             Some(Err(error)) => {
                 view.warn(format!("{error}; a sample board is shown instead"));
                 Session::new(sample)

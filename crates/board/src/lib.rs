@@ -7,7 +7,7 @@
 //!
 //! * [`Board`] and its parts: the document.
 //! * [`layout`]: document → [`Layout`], every hole with its name, place and bore.
-//! * [`read_board`], [`write_board`]: the document as a file.
+//! * [`read_board`], [`open_board`], [`write_board`]: the document as a file; [`article_now`].
 //! * [`HoleId`], [`HoleName`], [`Role`]: what holes are called, and the order they come in.
 //! * [`Edit`]: what was changed by hand, held against a hole's name.
 //! * [`Colors`], [`Rgb`]: the players' colors, and those of the board.
@@ -61,7 +61,9 @@ pub use colors::{
 pub use document::{Blank, Board, Bores, Center, Marking, Paper, Pocket, Template};
 pub use edit::{Change, Edit};
 pub use field::{Choice, Field, Kind, TypedError, Value, Written, out_of_range, read_numbers};
-pub use file::{FORMAT, FileError, LARGEST_FILE, read_board, write_board};
+pub use file::{
+    FORMAT, FileError, LARGEST_FILE, Opened, article_now, open_board, read_board, write_board,
+};
 pub use filling::{Filling, Mix, MixedBy};
 pub use finish::{Coat, CoatKind, CoatPlace};
 pub use groove::{Grooves, Rings};

@@ -39,7 +39,8 @@ impl App {
 
     pub(super) fn open(&mut self, path: &Path) {
         match Session::open(&*self.host, path) {
-            Ok(session) => {
+            Ok(mut session) => {
+                let remarks = session.take_remarks();
                 let path = session.path().unwrap_or(path).to_path_buf();
                 if let Some(folder) = path.parent() {
                     self.host.sweep(folder);
@@ -47,7 +48,10 @@ impl App {
                 self.begin(session);
                 self.settings.remember(&path);
                 self.view.dialog = None;
-                self.view.tell(format!("opened {}", path.display()));
+                match remarks {
+                    Some(remarks) => self.view.warn(remarks),
+                    None => self.view.tell(format!("opened {}", path.display())),
+                }
             }
             Err(error) => self.complain(Some(error.to_string())),
         }

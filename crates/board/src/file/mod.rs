@@ -10,6 +10,7 @@ mod shape;
 #[cfg(test)]
 mod tests;
 
+pub use old::article_now;
 use serde::de::DeserializeSeed as _;
 use serde::{Deserialize, Serialize};
 use shape::Beside;
@@ -125,10 +126,38 @@ pub fn write_board(board: &Board) -> String {
 /// assert_eq!(read_board(write_board(&board).as_bytes()), Ok(board));
 /// ```
 pub fn read_board(bytes: &[u8]) -> Result<Board, FileError> {
+    open_board(bytes).map(|opened| opened.board)
+}
+
+/// A board from a file, and what its maker is to be told of how it was read.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Opened {
+    /// The board.
+    pub board: Board,
+    /// A sentence for each thing that an older file said in two ways.
+    pub remarks: Vec<String>,
+}
+
+/// Reads a board from the bytes of its file, with what is to be told of an older one.
+///
+/// # Errors
+/// As [`read_board`].
+///
+/// ```
+/// use board::{Board, open_board, write_board};
+/// let opened = open_board(write_board(&Board::default()).as_bytes())?;
+/// assert!(opened.remarks.is_empty());
+/// # Ok::<(), board::FileError>(())
+/// ```
+pub fn open_board(bytes: &[u8]) -> Result<Opened, FileError> {
     let text = text_of(bytes)?;
     match format_of(text)? {
         0 => Err(FileError::NoFormat),
-        1 => read_format_1(&old::brought_up_to_date(text)),
+        1 => {
+            let (text, remarks) = old::brought_up_to_date(text);
+            let board = read_format_1(&text)?;
+            Ok(Opened { board, remarks })
+        }
         found => Err(FileError::Newer { found }),
     }
 }

@@ -1,4 +1,4 @@
-//! Members that files had before: what a maker typed in them goes to where it is now.
+//! Members and names that files had before: what a maker typed in them goes to where it is now.
 //!
 //! The filling had a number of boards of its own, beside that of the order. The order has the only one now, and a board that is filled
 //! with others needs a place to lie while the resin cures, as the calendar has it too.
@@ -14,16 +14,39 @@ const FILLED: &str = "boards";
 /// The most that it could be.
 const MOST: u64 = 50;
 
-/// The text of a file with nothing in it that is elsewhere now; most texts stay as they are.
+/// The beginnings of names that articles had before, and the names they have now.
+const RENAMED: [(&str, &str); 1] = [("flat-bit-", "straight-bit-")];
+
+/// The name that an article has now.
 ///
-/// A value that is no number of boards is left where it is, so that the reader names it.
-pub fn brought_up_to_date(text: &str) -> Cow<'_, str> {
-    let changed = serde_json::from_str(text).ok().and_then(filled_as_ordered);
-    changed.map_or(Cow::Borrowed(text), Cow::Owned)
+/// ```
+/// assert_eq!(board::article_now("flat-bit-6.35"), "straight-bit-6.35");
+/// assert_eq!(board::article_now("wood-glue"), "wood-glue");
+/// ```
+pub fn article_now(name: &str) -> Cow<'_, str> {
+    let renamed = RENAMED.iter().find_map(|(old, new)| {
+        let rest = name.strip_prefix(old)?;
+        Some(format!("{new}{rest}"))
+    });
+    renamed.map_or(Cow::Borrowed(name), Cow::Owned)
 }
 
-/// The file with the number of boards to fill as the least that are ordered and have room to dry; none where it has no such number.
-fn filled_as_ordered(mut file: Value) -> Option<String> {
+/// The text of a file with nothing in it that is elsewhere now, and what is to be told of that; most texts stay as they are.
+///
+/// A value that is no number of boards is left where it is, so that the reader names it.
+pub fn brought_up_to_date(text: &str) -> (Cow<'_, str>, Vec<String>) {
+    let mut remarks = Vec::new();
+    let changed = serde_json::from_str(text).ok().and_then(|mut file| {
+        let filled = filled_as_ordered(&mut file, &mut remarks);
+        let renamed = renamed(&mut file);
+        (filled.is_some() || renamed.is_some()).then_some(file)
+    });
+    let written = changed.and_then(|file: Value| serde_json::to_string_pretty(&file).ok());
+    (written.map_or(Cow::Borrowed(text), Cow::Owned), remarks)
+}
+
+/// Takes the number of boards to fill as the least that are ordered and have room to dry; none where a file has no such number.
+fn filled_as_ordered(file: &mut Value, remarks: &mut Vec<String>) -> Option<()> {
     let filling = file.pointer_mut("/board/filling")?.as_object_mut()?;
     let boards = filling.get(FILLED)?.as_u64()?;
     if !(1..=MOST).contains(&boards) {
@@ -31,6 +54,15 @@ fn filled_as_ordered(mut file: Value) -> Option<String> {
     }
     filling.remove(FILLED);
     let board = file.get_mut("board")?.as_object_mut()?;
+    let ordered = board.get("schedule").and_then(|known| known.get("boards"));
+    let ordered = ordered.map_or(Some(u64::from(Schedule::default().boards)), Value::as_u64);
+    if let Some(ordered) = ordered.filter(|ordered| *ordered != boards) {
+        remarks.push(format!(
+            "This file had {} to fill and {ordered} ordered: {} taken for both. Change it under Hand over, Calendar.",
+            crate::several(boards as usize, "board"),
+            several_are(boards.max(ordered)),
+        ));
+    }
     let schedule = board
         .entry("schedule")
         .or_insert_with(|| Value::Object(serde_json::Map::new()));
@@ -44,14 +76,51 @@ fn filled_as_ordered(mut file: Value) -> Option<String> {
             members.insert(name.into(), boards.into());
         }
     }
-    serde_json::to_string_pretty(&file).ok()
+    Some(())
+}
+
+/// A number with its verb: 1 is, 2 are.
+fn several_are(count: u64) -> String {
+    format!("{count} {}", if count == 1 { "is" } else { "are" })
+}
+
+/// Gives prices of articles with an older name the name of now; none where there are none. Where both names have a
+/// price, that of the newer one stays.
+fn renamed(file: &mut Value) -> Option<()> {
+    let articles = file.pointer_mut("/board/price/articles")?.as_array_mut()?;
+    let mut found = None;
+    let known: Vec<String> = articles.iter().filter_map(name_of).collect();
+    articles.retain(|article| {
+        let old = name_of(article).unwrap_or_default();
+        let now = article_now(&old);
+        let is_twice = now != old && known.iter().any(|name| *name == *now);
+        if is_twice {
+            found = Some(());
+        }
+        !is_twice
+    });
+    for article in articles {
+        let old = name_of(article).unwrap_or_default();
+        let now = article_now(&old);
+        if now != old
+            && let Some(name) = article.get_mut("article")
+        {
+            *name = Value::String(now.into_owned());
+            found = Some(());
+        }
+    }
+    found
+}
+
+fn name_of(article: &Value) -> Option<String> {
+    Some(article.get("article")?.as_str()?.to_owned())
 }
 
 #[cfg(test)]
 mod tests {
     use serde_json::{Value, json};
 
-    use crate::{Board, Filling, read_board, write_board};
+    use crate::{ArticlePrice, Board, Filling, open_board, read_board, write_board};
 
     /// The file of a board with resin, with some boards to fill as files had them, and some ordered.
     fn old(filled: &Value, ordered: Option<u32>) -> String {
@@ -91,5 +160,41 @@ mod tests {
             let error = read_board(old(&wrong, Some(2)).as_bytes()).unwrap_err();
             assert!(error.to_string().contains("boards"), "{error}");
         }
+    }
+
+    #[test]
+    fn the_number_that_is_taken_is_told_where_a_file_had_two() {
+        let told = |filled, ordered| {
+            let opened = open_board(old(&json!(filled), ordered).as_bytes()).unwrap();
+            opened.remarks
+        };
+        assert!(told(1, None).is_empty() && told(4, Some(4)).is_empty());
+        assert!(told(3, None)[0].contains("3 boards to fill and 1 ordered: 3 are taken"));
+        assert!(told(1, Some(5))[0].contains("1 board to fill and 5 ordered: 5 are taken"));
+    }
+
+    #[test]
+    fn a_price_of_an_article_with_an_older_name_is_kept() {
+        let mut board = Board::default();
+        let priced = |article: &str, price| ArticlePrice {
+            article: article.into(),
+            price: Some(price),
+            ..ArticlePrice::default()
+        };
+        board.price.articles = vec![
+            priced("flat-bit-12.7", 9.5),
+            priced("wood-glue", 6.0),
+            priced("flat-bit-6", 4.0),
+            priced("straight-bit-6", 5.0),
+        ];
+        let read = read_board(write_board(&board).as_bytes()).unwrap();
+        assert_eq!(
+            read.price.articles,
+            [
+                priced("straight-bit-12.7", 9.5),
+                priced("wood-glue", 6.0),
+                priced("straight-bit-6", 5.0)
+            ]
+        );
     }
 }

@@ -1,6 +1,6 @@
 //! Colored resin: pigment in what is poured into bores, and grooves that are filled.
 
-use board::{Measure, Medium, Rgb, capital};
+use board::{Measure, Medium, MixedBy, Rgb, Units, capital};
 
 use super::steps::{in_words, laid};
 use super::used::{Place, Used};
@@ -27,12 +27,13 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     let units = workpiece.units();
     let work = [
         "Vacuum the grooves, level the board, and plug the bores that a groove comes near.".into(),
-        format!("{PIGMENT} {}.", capital(&in_words(&all).join("; "))),
+        mixed(&resin, units),
         format!(
-            "Mix {} in {}, resin and hardener by the label's ratio. Lay tape on both sides of the grooves where the wood is porous.",
-            Measure::milliliters(resin.mixed).shown(units),
-            counted(resin.cups, "cup", "cups")
+            "{} {}.",
+            pigment(&resin),
+            capital(&in_words(&all).join("; "))
         ),
+        "Lay tape on both sides of the grooves where the wood is porous.".into(),
         format!(
             "Pour {} into the grooves with a syringe, until it stands slightly proud.",
             Measure::milliliters(resin.poured).shown(units)
@@ -43,8 +44,9 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
         .board()
         .filling
         .map_or(0.0, |filling| filling.mixing);
-    // Common practice, no source: a groove of a meter is filled and scraped in a quarter of an hour. Each cup is mixed as any batch.
-    let minutes = 15.0 + mixing * f64::from(resin.cups) + 15.0 * filled_length(workpiece) / 1000.0;
+    let mixes = if resin.is_parted { 1 } else { resin.cups };
+    // Common practice, no source: a groove of a meter is filled and scraped in a quarter of an hour. Each mix takes as long as any.
+    let minutes = 15.0 + mixing * f64::from(mixes) + 15.0 * filled_length(workpiece) / 1000.0;
     let operation = Operation::of(Task::GrooveFill)
         .with("syringe, cups, tape, card scraper, hard block", minutes)
         .minding(&[Caution::Resin])
@@ -52,20 +54,111 @@ pub fn operation(workpiece: &Workpiece) -> Option<Operation> {
     Some(operation.says(work))
 }
 
+/// The sentence on mixing.
+fn mixed(resin: &GrooveResin, units: Units) -> String {
+    let ml = Measure::milliliters(resin.mixed).shown(units);
+    let cups = match (resin.is_parted, resin.cups) {
+        (true, _) => "one cup".into(),
+        (false, cups) => counted(cups, "cup", "cups"),
+    };
+    let least = if resin.is_least {
+        " Less cannot be measured out to the label's ratio."
+    } else {
+        ""
+    };
+    format!("Mix {ml} in {cups}, resin and hardener by the label's ratio.{least}")
+}
+
+/// The words on pigment: before the hardener, or where one mix is parted among several colors after it.
+fn pigment(resin: &GrooveResin) -> String {
+    if resin.is_parted {
+        let cups = counted(resin.cups - 1, "cup", "cups");
+        format!(
+            "Part it among {cups}, one for each color, and stir in pigment for epoxy, no more than its label allows; the working time runs meanwhile."
+        )
+    } else {
+        PIGMENT.into()
+    }
+}
+
 /// Resin for the colored grooves of one board.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct GrooveResin {
     /// Resin poured into the grooves, waste included, ml.
     pub poured: f64,
-    /// Resin mixed: the poured and that left in the cups, ml.
+    /// Resin mixed: the poured and that left in the cups, ml; never less than can be measured out.
     pub mixed: f64,
-    /// Cups: each color has its own, and more than one where it is more than is mixed at once.
+    /// Cups: one for each color and one to mix in, where all is mixed at once; else those of every color.
     pub cups: u32,
+    /// Whether all of it is mixed in one cup and parted among those of the colors.
+    pub is_parted: bool,
+    /// Whether so little is poured that the least that can be measured is mixed.
+    pub is_least: bool,
+}
+
+/// The least that the parts of a mix can be measured out for to a few percent: in a cup with marks, or on a scale that shows
+/// tenths of a gram, ml; common practice, no source.
+pub const fn least_mix(by: MixedBy) -> f64 {
+    match by {
+        MixedBy::Volume => 10.0,
+        MixedBy::Weight => 5.0,
+    }
 }
 
 /// Resin that the colored grooves of one board take; none where none are filled.
+///
+/// A little is mixed in one cup and parted among the colors: each cup then keeps no more than it was given, and the cup that
+/// all is mixed in keeps its usual rest.
 pub fn groove_resin(workpiece: &Workpiece) -> Option<GrooveResin> {
     let filling = workpiece.board().filling?;
+    let colors = groove_colors(workpiece);
+    let poured: f64 = colors.iter().sum();
+    if poured <= 0.0 {
+        return None;
+    }
+    let kept = |ml: f64| filling.cup.min(ml);
+    let is_parted = colors.len() > 1;
+    let parted: f64 = if is_parted {
+        colors.iter().map(|ml| ml + kept(*ml)).sum()
+    } else {
+        poured
+    };
+    let at_once = parted + kept(parted);
+    if at_once <= filling.batch {
+        let least = least_mix(filling.mix.by).min(filling.batch);
+        let mixing = u32::from(is_parted);
+        return Some(GrooveResin {
+            poured,
+            mixed: at_once.max(least),
+            cups: mixing + colors.len() as u32,
+            is_parted,
+            is_least: at_once < least,
+        });
+    }
+    let room = filling.batch - filling.cup;
+    let cups_of = |ml: f64| {
+        if room > 0.0 {
+            (ml / room).ceil().max(1.0) as u32
+        } else {
+            1
+        }
+    };
+    let each = colors.iter().map(|ml| (*ml, cups_of(*ml)));
+    let rest: f64 = each
+        .clone()
+        .map(|(ml, cups)| kept(ml / f64::from(cups)) * f64::from(cups))
+        .sum();
+    Some(GrooveResin {
+        poured,
+        mixed: poured + rest,
+        cups: each.map(|(_, cups)| cups).sum(),
+        is_parted: false,
+        is_least: false,
+    })
+}
+
+/// Resin that each color of the grooves takes, waste included, ml.
+fn groove_colors(workpiece: &Workpiece) -> Vec<f64> {
     let mut colors: Vec<(Rgb, f64)> = Vec::new();
     for one in poured(workpiece, |place| matches!(place, Place::Groove)) {
         let ml = groove_ml(workpiece, one.length);
@@ -77,21 +170,11 @@ pub fn groove_resin(workpiece: &Workpiece) -> Option<GrooveResin> {
             None => colors.push((one.tint.color, ml)),
         }
     }
-    let poured: f64 = colors.iter().map(|(_, ml)| ml).sum();
-    let room = filling.batch - filling.cup;
-    let cups_of = |ml: f64| {
-        if room > 0.0 {
-            (ml / room).ceil() as u32
-        } else {
-            1
-        }
-    };
-    let cups = colors.iter().map(|(_, ml)| cups_of(*ml).max(1)).sum();
-    (poured > 0.0).then(|| GrooveResin {
-        poured,
-        mixed: poured + filling.cup * f64::from(cups),
-        cups,
-    })
+    colors
+        .into_iter()
+        .map(|(_, ml)| ml)
+        .filter(|ml| *ml > 0.0)
+        .collect()
 }
 
 /// Resin that filled grooves of a length take, waste included, ml.
@@ -150,7 +233,7 @@ mod tests {
         assert!(at(Task::GrooveFill) < at(Task::Sand));
         let filled = plan.of(Task::GrooveFill).next().unwrap();
         assert!(
-            filled.work[1].contains("own. Grooves: player 1 orange"),
+            filled.work[2].contains("meanwhile. Grooves: player 1 orange"),
             "{:?}",
             filled.work
         );
@@ -163,10 +246,9 @@ mod tests {
         (wanted.angle, wanted.tip) = (90.0, 0.0);
         board.grooves = Some(wanted);
         let filled = groove_resin(&Workpiece::of(&board).unwrap()).unwrap();
-        // Six colors, each in a cup of its own.
-        assert_eq!(filled.cups, 6);
-        let cup = board.filling.unwrap().cup;
-        assert_near!(filled.mixed - filled.poured, 6.0 * cup, 1e-9);
+        // One cup to mix in, and one for each of six colors.
+        assert!(filled.is_parted);
+        assert_eq!(filled.cups, 7);
         let workpiece = Workpiece::of(&board).unwrap();
         // A V bit of 90 degrees cuts a groove half as deep as it is wide.
         let depth = wanted.width / 2.0;
@@ -179,6 +261,35 @@ mod tests {
         );
         board.colors.grooves.hue = Hue::Bare;
         assert_eq!(groove_resin(&Workpiece::of(&board).unwrap()), None);
+    }
+
+    /// By hand: six cups keep as much again as is poured from them, and the mixing cup as much as they were given; what is too little to measure is mixed as the
+    /// least that can be; and what is more than a batch is mixed color by color.
+    #[test]
+    fn a_little_resin_is_mixed_once_and_much_color_by_color() {
+        let mut board = board();
+        let resin = |board: &Board, waste: f64, batch: f64| {
+            let mut board = board.clone();
+            let filling = board.filling.as_mut().unwrap();
+            (filling.waste, filling.batch, filling.mix.by) = (waste, batch, MixedBy::Weight);
+            board.grooves.as_mut().unwrap().width = 2.5;
+            groove_resin(&Workpiece::of(&board).unwrap()).unwrap()
+        };
+        let least = resin(&board, 0.15, 30.0);
+        assert!(least.is_least && least.is_parted, "{least:?}");
+        assert_near!(least.mixed, 5.0, 0.0);
+        // Waste stands in for longer grooves: about 1.5 ml are poured.
+        let little = resin(&board, 2.0, 200.0);
+        assert!(little.is_parted && !little.is_least, "{little:?}");
+        assert_near!(little.mixed, 4.0 * little.poured, 1e-9);
+        let much = resin(&board, 2.0, 5.5);
+        assert!(!much.is_parted && much.cups == 6, "{much:?}");
+        assert_near!(much.mixed, 2.0 * much.poured, 1e-9);
+        board.colors.grooves.hue = Hue::One {
+            color: Rgb::new(30, 60, 160),
+        };
+        let one = resin(&board, 2.0, 200.0);
+        assert!(!one.is_parted && one.is_least && one.cups == 1, "{one:?}");
     }
 
     #[test]

@@ -147,15 +147,17 @@ fn place_in_order(workpiece: &Workpiece, medium: Medium) -> String {
     }
 }
 
+/// Whether a color lies on the face, where tape or film can go around it.
+pub const fn lies_flat(one: &Used) -> bool {
+    matches!(
+        one.place,
+        Place::Bore(BorePart::Ring) | Place::Field | Place::Mark
+    )
+}
+
 /// The sentence about what stays clean.
 fn masked(with: &[&Used], medium: Medium) -> &'static str {
-    let lies_flat = |one: &&Used| {
-        matches!(
-            one.place,
-            Place::Bore(BorePart::Ring) | Place::Field | Place::Mark
-        )
-    };
-    let is_flat = with.iter().any(lies_flat);
+    let is_flat = with.iter().any(|one| lies_flat(one));
     match medium {
         Medium::Paint if is_flat => {
             "Mask around each part with low-tack tape or stencil film, press its edges down, and pull it off before the paint is hard."

@@ -52,6 +52,11 @@ pub fn to_unmask(workpiece: &Workpiece) -> Option<String> {
     })
 }
 
+/// Whether any part is covered with tape.
+pub fn needs_tape(workpiece: &Workpiece) -> bool {
+    masks(workpiece).iter().any(|mask| mask.off == Some("tape"))
+}
+
 /// Every part that is covered, plugs first, then covers, then tape.
 fn masks(workpiece: &Workpiece) -> Vec<Mask> {
     let board = workpiece.board();

@@ -23,7 +23,9 @@ pub use amounts::{
 };
 pub use bond::{Bond, BondSort, bond};
 pub use care::{care_words, topcoat};
+pub(crate) use kinds::is_color;
 pub use kinds::{CoatData, coat_data, hard_after, hard_hours};
+pub(crate) use masking::needs_tape;
 pub use masking::{to_mask, to_unmask};
 pub use meeting::{Meeting, is_sound, meetings};
 pub use parts::{Parts, columns};

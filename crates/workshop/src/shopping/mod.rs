@@ -7,6 +7,7 @@
 mod colors;
 mod hardware;
 mod lumber;
+mod masking;
 mod parts;
 mod supplies;
 #[cfg(test)]

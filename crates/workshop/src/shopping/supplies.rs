@@ -5,10 +5,11 @@ use core::f64::consts::PI;
 use board::{Board, Build, CoatKind, FLUID_OUNCE, Paper, PieceKind, Rgb, Units, capital};
 
 use super::colors::{in_article, jars};
-use super::{Shelf, SoldBy, ToBuy};
+use super::{Shelf, SoldBy, ToBuy, masking};
 use crate::blank::panel::panel_width;
 use crate::colors::amount::brought;
 use crate::colors::resin::groove_resin;
+use crate::filling::steps::may_be_sealed;
 use crate::finish::{bore_area, ml_on};
 use crate::job::{Method, Task, counted};
 use crate::{FinishNeed, Thicknesses, Workpiece, color_name, finish_needs};
@@ -24,6 +25,7 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     all.extend(setting_epoxy(workpiece, boards));
     all.extend(glue(workpiece, boards));
     all.extend(finish(workpiece, boards));
+    all.extend(masking::lines(workpiece, boards));
     all.extend(abrasives(workpiece, boards));
     all.extend(paper(workpiece));
     all
@@ -173,16 +175,21 @@ fn finish(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
         }
     }
     let seal = seal(workpiece) * f64::from(boards);
+    let seals = if workpiece.work_plan().has(Task::Seal) {
+        SEALS
+    } else {
+        MAY_SEAL
+    };
     let shellac = of_kind(
         CoatKind::DewaxedShellac,
         seal,
         workpiece.units(),
-        SEALS.into(),
+        seals.into(),
     );
     match all.iter_mut().find(|line| line.article == shellac.article) {
         Some(known) if seal > 0.0 => {
             known.need += seal;
-            known.note = format!("{}, and {SEALS}", known.note);
+            known.note = format!("{}, and {seals}", known.note);
         }
         _ => all.push(shellac),
     }
@@ -231,10 +238,13 @@ fn colored(
 /// The purpose of shellac without wax that is no coat.
 const SEALS: &str = "to seal the bores before the resin";
 
+/// The same where the wood is not chosen yet, so that nobody knows whether it has to be sealed.
+const MAY_SEAL: &str = "to seal the bores before the resin if the wood has open pores";
+
 /// Shellac that seals the bores of one board, ml; nothing where the plan of the work seals none.
 fn seal(workpiece: &Workpiece) -> f64 {
     let bores = workpiece.pour().map_or(&[][..], |pour| &pour.bores);
-    if !workpiece.work_plan().has(Task::Seal) {
+    if !may_be_sealed(workpiece.board()) {
         return 0.0;
     }
     let holes = bores.iter();

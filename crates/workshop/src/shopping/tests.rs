@@ -332,3 +332,69 @@ proptest! {
         }
     }
 }
+
+/// By hand: three times around 640 mm are 6.03 m of tape, and nine boards take 54 m and so two rolls of 50 m.
+#[test]
+fn tape_and_film_are_bought_where_something_is_masked() {
+    let mut board = Board::default();
+    let has = |board: &Board, article: &str| {
+        let list = listed(board, 1);
+        list.iter().any(|line| line.article == article)
+    };
+    assert!(!has(&board, "masking-tape") && !has(&board, "stencil-film"));
+    // Glue faces of the base are kept free of finish.
+    board.finish = vec![Coat::default()];
+    assert!(!has(&board, "masking-tape"));
+    board.base = Some(Base {
+        hold: BaseHold::GluedWithGrain,
+        ..Base::default()
+    });
+    assert!(has(&board, "masking-tape") && !has(&board, "stencil-film"));
+    // Rings around bores are painted through a stencil.
+    board.base = None;
+    board.colors.track = board::BoreColor {
+        hue: Hue::Player,
+        medium: Medium::Paint,
+        ..board::BoreColor::default()
+    };
+    board.colors.track.on = board::BorePart::Ring;
+    assert!(has(&board, "masking-tape") && has(&board, "stencil-film"));
+    let list = listed(&board, 9);
+    let tape = line(&list, "masking-tape");
+    assert!(
+        tape.note.contains("around what is painted"),
+        "{}",
+        tape.note
+    );
+    assert_eq!(tape.bought(), (2, 1));
+    // A coat of color as a layer of the finish is taped too.
+    board.colors.track.hue = Hue::Bare;
+    board.finish = vec![Coat {
+        place: CoatPlace::Grooves,
+        ..Coat::of(board::CoatKind::Enamel, 24.0)
+    }];
+    assert!(has(&board, "masking-tape") && !has(&board, "stencil-film"));
+}
+
+#[test]
+fn shellac_that_may_be_needed_is_bought_where_the_wood_is_not_chosen() {
+    let mut board = Board {
+        filling: Some(Filling::default()),
+        ..Board::default()
+    };
+    let note = |board: &Board| {
+        let list = listed(board, 1);
+        let found = list
+            .into_iter()
+            .find(|line| line.article == "finish-dewaxed-shellac");
+        found.map(|line| line.note)
+    };
+    assert!(note(&board).unwrap().contains("if the wood has open pores"));
+    board.wood = Some(Wood::default());
+    assert_eq!(note(&board).unwrap(), "to seal the bores before the resin");
+    board.wood = Some(Wood {
+        species: "sugar-maple".into(),
+        ..Wood::default()
+    });
+    assert_eq!(note(&board), None);
+}

@@ -12,6 +12,10 @@ fn of_every_kind() -> Vec<Board> {
         strips(),
     ];
     boards.extend(colored);
+    let mut ringed = Board::default();
+    ringed.colors.track.hue = Hue::Player;
+    ringed.colors.track.on = board::BorePart::Ring;
+    boards.push(ringed);
     let mut board = Board {
         base: Some(Base {
             footing: Footing::Feet {
