@@ -16,16 +16,15 @@ pub fn changed_ui(ui: &mut Ui, path: &Path, then: Option<Command>) -> Option<Ans
         path.display()
     ));
     button_row(ui, |ui| {
-        if main_button(ui, "Save as…").clicked() {
-            return Some(Answer::Elsewhere(then));
-        }
-        if ui.button("Replace").clicked() {
-            return Some(Answer::Replace(then));
-        }
-        let open = ui
+        let stays = ui.button("Cancel").clicked().then_some(Answer::Cancel);
+        let opens = ui
             .button("Discard my changes and reload")
             .clicked()
             .then(|| Answer::Open(PathBuf::from(path)));
-        open.or_else(|| ui.button("Cancel").clicked().then_some(Answer::Cancel))
+        let replaces = ui.button("Replace").clicked();
+        let replaces = replaces.then_some(Answer::Replace(then));
+        let elsewhere = main_button(ui, "Save as…").clicked();
+        let elsewhere = elsewhere.then_some(Answer::Elsewhere(then));
+        stays.or(opens).or(replaces).or(elsewhere)
     })
 }

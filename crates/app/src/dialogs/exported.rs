@@ -71,13 +71,10 @@ pub fn exported_ui(ui: &mut Ui, dialog: &ExportedDialog) -> Option<Answer> {
         });
     fault_ui(ui, dialog.fault.as_ref());
     let pressed = button_row(ui, |ui| {
+        let closes = ui.button("Close").clicked().then_some(Answer::Cancel);
         let folder = dialog.folder().map(Path::to_path_buf);
-        if let Some(folder) = folder
-            && main_button(ui, "Open folder").clicked()
-        {
-            return Some(Answer::Show(folder));
-        }
-        ui.button("Close").clicked().then_some(Answer::Cancel)
+        let opens = folder.filter(|_| main_button(ui, "Open folder").clicked());
+        closes.or(opens.map(Answer::Show))
     });
     pressed.or(asked.inner)
 }

@@ -212,18 +212,18 @@ fn fault_ui(ui: &mut Ui, fault: Option<&String>) {
 /// The buttons below a dialog, the main one at the right; tells whether it was pressed, and whether cancel was.
 fn buttons(ui: &mut Ui, main: &str, enabled: bool) -> (bool, bool) {
     button_row(ui, |ui| {
+        let is_canceled = ui.button("Cancel").clicked();
         let pressed = ui
             .add_enabled_ui(enabled, |ui| crate::widgets::main_button(ui, main))
             .inner
             .clicked();
-        (pressed, ui.button("Cancel").clicked())
+        (pressed, is_canceled)
     })
 }
 
-/// The last row of a dialog, from the right.
+/// The last row of a dialog, which ends at the right.
 fn button_row<R>(ui: &mut Ui, buttons: impl FnOnce(&mut Ui) -> R) -> R {
     ui.add_space(theme::GAP);
-    let size = egui::vec2(ui.available_width(), ui.spacing().interact_size.y);
-    let layout = egui::Layout::right_to_left(egui::Align::Center);
-    ui.allocate_ui_with_layout(size, layout, buttons).inner
+    let row = ui.horizontal(|ui| crate::widgets::at_right(ui, "buttons", |_| {}, buttons));
+    row.inner
 }

@@ -11,12 +11,10 @@ pub fn unsaved_ui(ui: &mut Ui, then: Command) -> Option<Answer> {
     heading(ui, "Save changes?");
     ui.label("This board has unsaved changes.");
     button_row(ui, |ui| {
-        if main_button(ui, "Save").clicked() {
-            return Some(Answer::SaveThen(then));
-        }
-        if ui.button("Don't save").clicked() {
-            return Some(Answer::Discard(then));
-        }
-        ui.button("Cancel").clicked().then_some(Answer::Cancel)
+        let stays = ui.button("Cancel").clicked().then_some(Answer::Cancel);
+        let loses = ui.button("Don't save").clicked();
+        let loses = loses.then_some(Answer::Discard(then));
+        let saves = main_button(ui, "Save").clicked();
+        stays.or(loses).or(saves.then_some(Answer::SaveThen(then)))
     })
 }

@@ -14,14 +14,14 @@ use crate::session::Session;
 use crate::stage::Stage;
 use crate::theme;
 use crate::view::ViewState;
-use crate::widgets::main_button;
+use crate::widgets::{at_right, main_button};
 
 /// Width of the bar from which the program's name stands in it.
 const ROOM_FOR_NAME: f32 = 640.0;
-/// Width that must be left for the buttons that the menus have too.
-const ROOM_FOR_THEME: f32 = 140.0;
-const ROOM_FOR_STEPS: f32 = 130.0;
-const ROOM_FOR_TITLE: f32 = 80.0;
+/// Width beside the menus from which the buttons that the menus have too stand there, and the name of the board.
+const ROOM_FOR_THEME: f32 = 300.0;
+const ROOM_FOR_STEPS: f32 = 415.0;
+const ROOM_FOR_TITLE: f32 = 475.0;
 
 /// The bar above the board; what is asked for is added to `commands`.
 pub fn bar_ui(
@@ -65,8 +65,10 @@ pub fn bar_ui(
             menu.request_focus();
             Popup::open_id(ui.ctx(), Popup::default_response_id(menu));
         }
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            buttons(ui, session, commands);
+        let room = ui.available_width();
+        let title = |ui: &mut Ui| title_ui(ui, session, room);
+        at_right(ui, "buttons", title, |ui| {
+            buttons(ui, session, room, commands);
         });
     });
 }
@@ -226,21 +228,45 @@ fn named_entry(ui: &mut Ui, command: Command, label: &str, commands: &mut Vec<Co
     }
 }
 
-/// The buttons at the right, from the right, as many as there is room for.
-fn buttons(ui: &mut Ui, session: &Session, commands: &mut Vec<Command>) {
+/// The name of the board beside the buttons, where there is room for it.
+fn title_ui(ui: &mut Ui, session: &Session, room: f32) {
+    if room < ROOM_FOR_TITLE {
+        return;
+    }
+    ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+        ui.add(egui::Label::new(RichText::new(session.caption()).weak()).truncate());
+    });
+}
+
+/// The buttons at the right, as many as there is room for.
+fn buttons(ui: &mut Ui, session: &Session, room: f32, commands: &mut Vec<Command>) {
     let mut add = |clicked: bool, command| {
         if clicked {
             commands.push(command);
         }
     };
-    add(
-        main_button(ui, "Export templates")
-            .on_hover_text(Command::Export.tooltip())
-            .clicked(),
-        Command::Export,
-    );
+    if room >= ROOM_FOR_STEPS {
+        let undo = step_button(ui, Command::Undo, session.can_undo(), || {
+            session.undo_name()
+        });
+        add(undo, Command::Undo);
+        let redo = step_button(ui, Command::Redo, session.can_redo(), || {
+            session.redo_name()
+        });
+        add(redo, Command::Redo);
+        ui.add_space(theme::GAP);
+    }
+    for (units, label) in [(Units::Mm, "mm"), (Units::INCH, "in")] {
+        let chosen = session.board.units == units;
+        let button = Button::selectable(chosen, label).frame_when_inactive(true);
+        let clicked = ui
+            .add(button)
+            .on_hover_text(Command::Units.tooltip())
+            .clicked();
+        add(clicked && !chosen, Command::Units);
+    }
     ui.add_space(theme::GAP);
-    if ui.available_width() >= ROOM_FOR_THEME {
+    if room >= ROOM_FOR_THEME {
         let theme = if ui.visuals().dark_mode {
             "Light"
         } else {
@@ -252,31 +278,12 @@ fn buttons(ui: &mut Ui, session: &Session, commands: &mut Vec<Command>) {
                 .clicked(),
             Command::Theme,
         );
+        ui.add_space(theme::GAP);
     }
-    ui.add_space(theme::GAP);
-    // From the right: inches, then millimeters.
-    for (units, label) in [(Units::INCH, "in"), (Units::Mm, "mm")] {
-        let chosen = session.board.units == units;
-        let button = Button::selectable(chosen, label).frame_when_inactive(true);
-        let clicked = ui
-            .add(button)
-            .on_hover_text(Command::Units.tooltip())
-            .clicked();
-        add(clicked && !chosen, Command::Units);
-    }
-    ui.add_space(theme::GAP);
-    if ui.available_width() >= ROOM_FOR_STEPS {
-        let redo = step_button(ui, Command::Redo, session.can_redo(), || {
-            session.redo_name()
-        });
-        add(redo, Command::Redo);
-        let undo = step_button(ui, Command::Undo, session.can_undo(), || {
-            session.undo_name()
-        });
-        add(undo, Command::Undo);
-    }
-    ui.add_space(theme::GAP);
-    if ui.available_width() >= ROOM_FOR_TITLE {
-        ui.add(egui::Label::new(RichText::new(session.caption()).weak()).truncate());
-    }
+    add(
+        main_button(ui, "Export templates")
+            .on_hover_text(Command::Export.tooltip())
+            .clicked(),
+        Command::Export,
+    );
 }

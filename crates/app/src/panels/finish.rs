@@ -11,7 +11,7 @@ use workshop::{
 use super::rows::{add_button, fact, remark};
 use crate::current::Current;
 use crate::theme::{self, Tokens};
-use crate::widgets::{CAPTION, FIELD, cautions, entry_ui};
+use crate::widgets::{CAPTION, FIELD, at_right, cautions, entry_ui};
 
 /// The layers of finish, the first on the wood.
 pub fn finish_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
@@ -113,20 +113,20 @@ fn header_ui(ui: &mut Ui, board: &Board, at: usize) -> Option<Change> {
             coats => format!("{number}. {} × {coats}", coat.kind.label()),
         };
         let words = theme::bold(words);
-        let right = egui::Layout::right_to_left(egui::Align::Center);
-        ui.with_layout(right, |ui| {
-            if small(ui, "×", true, &format!("Remove layer {number}")) {
-                change = Some(Change::Remove(at));
+        let title = |ui: &mut Ui| {
+            ui.add(egui::Label::new(words).truncate());
+        };
+        at_right(ui, &format!("layer {number}"), title, |ui| {
+            if small(ui, "↑", at > 0, &format!("Move layer {number} up")) {
+                change = at.checked_sub(1).map(Change::Swap);
             }
             let is_last = number == board.finish.len();
             if small(ui, "↓", !is_last, &format!("Move layer {number} down")) {
                 change = Some(Change::Swap(at));
             }
-            if small(ui, "↑", at > 0, &format!("Move layer {number} up")) {
-                change = at.checked_sub(1).map(Change::Swap);
+            if small(ui, "×", true, &format!("Remove layer {number}")) {
+                change = Some(Change::Remove(at));
             }
-            let left = egui::Layout::left_to_right(egui::Align::Center);
-            ui.with_layout(left, |ui| ui.add(egui::Label::new(words).truncate()));
         });
     });
     change

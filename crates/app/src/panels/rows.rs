@@ -1,7 +1,7 @@
 //! Rows that several panels share.
 
 use board::{Board, Field};
-use egui::{Align, Button, Layout, Ui, vec2};
+use egui::{Align, Button, Layout, Response, Ui, vec2};
 use workshop::Mend;
 
 use crate::command::Command;
@@ -10,19 +10,29 @@ use crate::widgets::{FIELD, FIT, fit_button, fitted_ui, row};
 
 /// A caption and what follows for it from other numbers; whoever points at it reads from which.
 pub fn fact(ui: &mut Ui, caption: &str, value: &str, from: &str) {
-    row(ui, caption, |ui, _| {
-        let label = ui.add(egui::Label::new(value).wrap());
-        label.on_hover_text(from);
-    });
+    known(
+        ui,
+        caption,
+        |ui| ui.add(egui::Label::new(value).wrap()),
+        from,
+    );
 }
 
 /// The same for a number, which ends where the fields end: numbers below each other stand in a column.
 pub fn amount(ui: &mut Ui, caption: &str, value: &str, from: &str) {
-    row(ui, caption, |ui, _| {
+    let number = |ui: &mut Ui| {
         let size = vec2(FIELD, ui.spacing().interact_size.y);
         let right = Layout::right_to_left(Align::Center);
-        let label = ui.allocate_ui_with_layout(size, right, |ui| ui.label(value));
-        label.inner.on_hover_text(from);
+        ui.allocate_ui_with_layout(size, right, |ui| ui.label(value))
+            .inner
+    };
+    known(ui, caption, number, from);
+}
+
+/// A row of words. A field of the same caption keeps an identity of its own: it would else lose the keys to the words.
+fn known(ui: &mut Ui, caption: &str, words: impl FnOnce(&mut Ui) -> Response, from: &str) {
+    ui.push_id("known", |ui| {
+        row(ui, caption, |ui, _| words(ui).on_hover_text(from));
     });
 }
 

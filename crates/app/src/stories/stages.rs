@@ -95,3 +95,58 @@ fn holes_are_found_by_words_and_chosen_together() {
     story.write_into("Find holes", "t3-1");
     assert!(story.sees("Choose 4 holes"));
 }
+
+/// Presses Tab once; what has the keys then, with its place.
+fn tab(story: &mut Story) -> Option<(String, egui::Rect)> {
+    story.harness.key_press(Key::Tab);
+    story.harness.run_steps(2);
+    let root = story.harness.root();
+    let focused = root.children_recursive().find(|node| node.is_focused())?;
+    let label = focused.accesskit_node().label().unwrap_or_default();
+    Some((label, focused.rect()))
+}
+
+/// Whether one place is read after another: below it, or beside it to the right.
+fn is_read_after(before: egui::Rect, after: egui::Rect) -> bool {
+    let is_same_row =
+        before.y_range().contains(after.center().y) || after.y_range().contains(before.center().y);
+    if is_same_row {
+        after.left() >= before.left()
+    } else {
+        after.top() >= before.top()
+    }
+}
+
+/// Every stage with all of its sections unfolded, in a window so high that nothing is out of sight.
+#[test]
+fn tab_goes_through_the_controls_of_each_stage_as_one_reads() {
+    for stage in Stage::ALL {
+        let mut story = Story::in_world(Fake::new(), None, [1280.0, 4000.0]);
+        for section in Section::of_stage(stage) {
+            story.harness.state_mut().settings.folds.set(section, true);
+        }
+        story.harness.state_mut().view.stage = stage;
+        story.harness.run();
+        let mut before: Option<(String, egui::Rect)> = None;
+        let mut walked = 0;
+        loop {
+            let Some((label, rect)) = tab(&mut story) else {
+                panic!("{stage:?}: nothing has the keys after {before:?}, {walked}");
+            };
+            // The drawing comes after the bar and the controls.
+            if label == "Resize panel" || label == "Plan" {
+                break;
+            }
+            if let Some((last, place)) = &before {
+                assert!(
+                    is_read_after(*place, rect),
+                    "{stage:?}: {label} at {rect:?} after {last} at {place:?}"
+                );
+            }
+            before = Some((label, rect));
+            walked += 1;
+            assert!(walked < 400, "{stage:?}");
+        }
+        assert!(walked > 20, "{stage:?}: {walked}, {before:?}");
+    }
+}

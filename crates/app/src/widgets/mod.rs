@@ -6,6 +6,7 @@ mod list;
 mod mark;
 mod number;
 mod pick;
+mod right;
 mod section;
 mod seek;
 #[cfg(test)]
@@ -26,6 +27,7 @@ pub use list::numbers_field;
 pub use mark::mark;
 pub use number::{Field, number_field};
 pub use pick::search_choice;
+pub use right::at_right;
 pub use section::{Header, section};
 pub use seek::{part, seek, seek_in};
 pub use typed::{keep_fault, show_fault, text_in, typed_search, typed_text};

@@ -13,6 +13,7 @@ use crate::exports::{Group, Kind, Lack, Source};
 use crate::host::{Ask, Host};
 use crate::places::Spot;
 use crate::theme;
+use crate::widgets::at_right;
 use preview::{Preview, preview_ui};
 use workshop::{Finding, stops};
 
@@ -183,9 +184,11 @@ fn group_ui<'a>(ui: &mut Ui, group: Group, choices: impl Iterator<Item = &'a mut
     ui.add_space(theme::GAP);
     let mut all = None;
     ui.horizontal(|ui| {
-        ui.label(theme::bold(group.label()));
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            for (word, chosen) in [("None", false), ("All", true)] {
+        let title = |ui: &mut Ui| {
+            ui.label(theme::bold(group.label()));
+        };
+        at_right(ui, group.label(), title, |ui| {
+            for (word, chosen) in [("All", true), ("None", false)] {
                 let button = ui.button(word);
                 let name = format!("{word}: {}", group.label());
                 button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));

@@ -1,0 +1,31 @@
+//! A row whose end stands at the right, drawn from left to right all the same: Tab goes through it as one reads.
+
+use egui::{Align, Layout, Ui, UiBuilder, vec2};
+
+/// In a row: `left` in the room that `right` leaves, and `right` at the right edge.
+///
+/// The width of `right` is that of the frame before; where it is another now, the frame is drawn anew.
+pub fn at_right<R>(
+    ui: &mut Ui,
+    name: &str,
+    left: impl FnOnce(&mut Ui),
+    right: impl FnOnce(&mut Ui) -> R,
+) -> R {
+    let id = ui.scope_id().with(name);
+    let kept = ui.data(|data| data.get_temp::<f32>(id)).unwrap_or_default();
+    let room = ui.available_width() - kept - ui.spacing().item_spacing.x;
+    let size = vec2(room.max(0.0), ui.spacing().interact_size.y);
+    let layout = Layout::left_to_right(Align::Center);
+    ui.allocate_ui_with_layout(size, layout, |ui| {
+        ui.set_min_width(size.x);
+        left(ui);
+    });
+    let shown = ui.scope_builder(UiBuilder::new().layout(layout), right);
+    let width = shown.response.rect.width();
+    if (width - kept).abs() > 0.5 {
+        ui.data_mut(|data| data.insert_temp(id, width));
+        ui.ctx()
+            .request_discard("a row at the right has another width");
+    }
+    shown.inner
+}
