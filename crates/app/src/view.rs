@@ -1,7 +1,9 @@
 //! The view of this run: selection, zoom, the open dialog, the last notice.
 
+use std::sync::Arc;
+
 use board::HoleId;
-use workshop::{Finding, Rule, Severity};
+use workshop::{Finding, Rule, Severity, Workpiece};
 
 use crate::blank_view::BlankViewState;
 use crate::canvas::CanvasState;
@@ -33,6 +35,8 @@ pub struct ViewState {
     pub wood: WoodFace,
     /// The view of the finish.
     pub film: SheetViewState,
+    /// The workpiece whose calendar was shown last.
+    pub dated: Option<Arc<Workpiece>>,
     /// The table of figures.
     pub figures: FiguresViewState,
     /// Zoom and measuring.

@@ -4,12 +4,16 @@ use geometry::Stopped;
 
 use crate::blank::stock;
 use crate::template::budget;
-use crate::{Budget, Chance, Joined, StockPlan, Work, Workpiece};
+use crate::{
+    Budget, Calendar, CalendarError, Chance, Joined, StockPlan, Work, Workpiece, boards_of,
+};
 
 /// Boards of no more holes have their tolerance budget worked out at once.
 const FEW_HOLES: usize = 500;
 /// Blanks of no more corners and flaws have the place of the board worked out at once.
 const FEW_CORNERS: usize = 300;
+/// Orders of no more boards have their calendar worked out at once; it grows with the square of the boards.
+const FEW_BOARDS: u32 = 20;
 
 impl Workpiece {
     /// Where the board lies on its blank; none where nothing is known of the blank, or not yet.
@@ -28,6 +32,28 @@ impl Workpiece {
     /// Whether the place of the board on its blank is yet to be worked out.
     pub fn stock_is_waiting(&self) -> bool {
         self.stock().is_none() && self.parts.stock.get().is_none()
+    }
+
+    /// The calendar as [`Self::calendar`] has it; none of many boards until [`Self::work_out`] is through.
+    ///
+    /// ```
+    /// use board::Board;
+    /// use workshop::Workpiece;
+    /// let mut board = Board::default();
+    /// board.schedule.boards = 200;
+    /// let many = Workpiece::of(&board)?;
+    /// assert!(many.calendar_by_now().is_none());
+    /// many.work_out(&|| false).unwrap();
+    /// assert!(many.calendar_by_now().is_some());
+    /// # Ok::<(), board::BuildError>(())
+    /// ```
+    pub fn calendar_by_now(&self) -> Option<Result<&Calendar, &CalendarError>> {
+        (!self.calendar_is_waiting()).then(|| self.calendar())
+    }
+
+    /// Whether the calendar is yet to be worked out by [`Self::work_out`].
+    pub fn calendar_is_waiting(&self) -> bool {
+        self.parts.calendar.get().is_none() && boards_of(&self.board) > FEW_BOARDS
     }
 
     /// Boards that joining would make of the blank; none until [`Self::work_out`] is through.
@@ -54,7 +80,7 @@ impl Workpiece {
     /// Whether any part of the findings is yet to be worked out by [`Self::work_out`].
     pub(crate) fn is_waiting(&self) -> bool {
         let budget = self.budget().is_none() && self.parts.budget.get().is_none();
-        budget || self.stock_is_waiting()
+        budget || self.stock_is_waiting() || self.calendar_is_waiting()
     }
 
     /// Works out what takes longer than a frame.
@@ -82,6 +108,11 @@ impl Workpiece {
             let joined = joined.transpose()?;
             self.parts.joined.get_or_init(|| joined);
         }
+        if cancel() {
+            return Err(Stopped);
+        }
+        // Whether there is one is told where it is shown.
+        let _ = self.calendar();
         if cancel() {
             return Err(Stopped);
         }

@@ -70,7 +70,7 @@ pub(crate) struct Parts {
     order: OnceLock<Order>,
     work: OnceLock<WorkPlan>,
     finish_fixes: OnceLock<Vec<FinishFix>>,
-    sums: OnceLock<Vec<SumGroup>>,
+    sums: [OnceLock<Vec<SumGroup>>; 2],
     /// The findings while the slow parts are not known, and those with them.
     findings: [OnceLock<Vec<Finding>>; 2],
 }
@@ -159,7 +159,7 @@ impl Workpiece {
     pub fn on(mut self, today: Today) -> Self {
         self.today = Some(today);
         self.parts.calendar = OnceLock::new();
-        self.parts.sums = OnceLock::new();
+        self.parts.sums = Default::default();
         self.parts.findings = Default::default();
         self
     }
@@ -537,7 +537,13 @@ impl Workpiece {
     /// # Ok::<(), board::BuildError>(())
     /// ```
     pub fn sums(&self) -> &[SumGroup] {
-        self.parts.sums.get_or_init(|| sums::sums(self))
+        let [early, late] = &self.parts.sums;
+        let known = if self.calendar_is_waiting() {
+            early
+        } else {
+            late
+        };
+        known.get_or_init(|| sums::sums(self))
     }
 
     /// Every finding, worst first, with what is known by now.

@@ -19,9 +19,16 @@ pub fn order_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
     let Some(workpiece) = current.good() else {
         return;
     };
-    let Ok(calendar) = workpiece.calendar() else {
-        remark(ui, "There is no calendar; the findings say why.");
-        return;
+    let calendar = match workpiece.calendar_by_now() {
+        Some(Ok(calendar)) => calendar,
+        Some(Err(_)) => {
+            remark(ui, "There is no calendar; the findings say why.");
+            return;
+        }
+        None => {
+            remark(ui, "Working out the days of all boards…");
+            return;
+        }
     };
     let told = |day: Day| day.told(board.units);
     fact(

@@ -33,6 +33,7 @@ impl App {
         self.known.clone_from(&self.session.board);
         self.view.selected = None;
         self.view.finding = None;
+        self.view.dated = None;
         self.view.fit();
         self.current.refresh(&self.session.board);
     }

@@ -99,7 +99,19 @@ impl App {
         self.view.readout.clear();
         let board = &mut self.session.board;
         if let Some(workpiece) = self.current.good() {
-            self.view.readout = calendar_view_ui(ui, board, workpiece);
+            if !workpiece.calendar_is_waiting() {
+                self.view.dated = Some(workpiece.clone());
+            }
+            // While the days of many boards are worked out, those known before stay in sight.
+            match &self.view.dated {
+                Some(dated) => self.view.readout = calendar_view_ui(ui, board, dated),
+                None => {
+                    ui.centered_and_justified(egui::Ui::spinner);
+                }
+            }
+            if workpiece.calendar_is_waiting() {
+                self.view.readout = "Working out the days of all boards…".into();
+            }
         }
         // A tick changes the document: its consequences are shown in the next frame.
         self.current.refresh(&self.session.board);

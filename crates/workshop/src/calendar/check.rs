@@ -15,9 +15,10 @@ pub const STATEMENT: &str = "All of the work can be done by the end of the promi
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let mut found = Vec::new();
     let schedule = &workpiece.board().schedule;
-    match workpiece.calendar() {
-        Ok(calendar) => found.extend(promise(workpiece, calendar)),
-        Err(error) => found.extend(none(error)),
+    match workpiece.calendar_by_now() {
+        Some(Ok(calendar)) => found.extend(promise(workpiece, calendar)),
+        Some(Err(error)) => found.extend(none(error)),
+        None => {}
     }
     found.extend(start_after_promise(workpiece));
     found.extend(
@@ -145,7 +146,7 @@ fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
 ///
 /// The first such pair is told. It may be right, as when the plan was changed after the work; so it is a note.
 fn before_its_needs(workpiece: &Workpiece) -> Option<Finding> {
-    let calendar = workpiece.calendar().ok()?;
+    let calendar = workpiece.calendar_by_now()?.ok()?;
     let operations = &workpiece.work_plan().operations;
     let is_done = |operation: usize| {
         calendar

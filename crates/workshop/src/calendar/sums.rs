@@ -9,9 +9,9 @@ use crate::sums::{Sum, SumGroup};
 /// The times of the plan, and the days that were counted.
 const COUNTED: &str = "the plan of the work, with your hours; times that you have not typed are common practice, no source";
 
-/// The group; none where there is no calendar.
+/// The group; none where there is no calendar, or not yet.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
-    let calendar = workpiece.calendar().ok()?;
+    let calendar = workpiece.calendar_by_now()?.ok()?;
     let days = calendar.every_day().count();
     let worked = calendar
         .every_day()

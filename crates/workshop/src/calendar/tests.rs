@@ -544,3 +544,29 @@ proptest! {
         }
     }
 }
+
+/// The promise of many boards is judged once their calendar is worked out, and the sums have it then too.
+#[test]
+fn many_boards_are_dated_beside_the_rest_and_judged_then() {
+    let mut board = Board::default();
+    board.schedule.boards = 200;
+    board.schedule.promised = "2026-12-24".parse().ok();
+    let today = Today {
+        day: "2026-11-30".parse().unwrap(),
+        zone: "UTC".into(),
+    };
+    let workpiece = Workpiece::of(&board).unwrap().on(today);
+    let is_judged = || {
+        let mut found = workpiece.findings().iter();
+        found.any(|found| found.rule == crate::Rule::Calendar)
+    };
+    let is_summed = || {
+        workpiece
+            .sums()
+            .iter()
+            .any(|group| group.heading == "calendar")
+    };
+    assert!(workpiece.calendar_is_waiting() && !is_judged() && !is_summed());
+    workpiece.work_out(&|| false).unwrap();
+    assert!(!workpiece.calendar_is_waiting() && is_judged() && is_summed());
+}
