@@ -31,7 +31,7 @@ pub fn repair_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     blocks.extend(measured(workpiece));
     let repairs = repairs(workpiece);
     if !repairs.is_empty() {
-        blocks.push(Block::Heading("Holes gone wrong".into()));
+        blocks.push(Block::Heading("Misdrilled holes".into()));
         blocks.push(Block::Caution(format!(
             "{} {} {} {FIRST}",
             Caution::DrillPress.in_full(),

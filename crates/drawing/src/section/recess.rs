@@ -1,7 +1,7 @@
 //! The storage recess cut across the grain, with its lid.
 //!
 //! The cut runs across the grain through the middle of the recess, which is where a sliding lid shows the shape of its groove. Depths
-//! are measured from the underside, as they are routed, and the wood over the recess from the top.
+//! are measured from the underside, as they are routed, and the wood above the recess from the top.
 
 use board::{Board, LidHold, Measure, Quantity};
 use kurbo::Rect;

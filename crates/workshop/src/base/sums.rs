@@ -45,7 +45,7 @@ fn figures(base: &Base, standing: &Standing) -> Vec<Sum> {
         kilograms(
             "load on the base",
             standing.carried(),
-            "board + pieces + what is put on it beside them",
+            "board + pieces + extra load",
             GEOMETRY,
         ),
     ];

@@ -19,11 +19,11 @@ const STEADY: &str = "speeds and tilts are for a board that turns steadily or is
 const HEADS: &str = "a peg or magnet piece counts as an even cylinder; a heavy head does less well";
 /// Said where friction would help and is left out, on the safe side.
 const BARE_OF_FRICTION: &str =
-    "a leaning peg is taken for free of friction, which in truth keeps it longer or for ever";
+    "a leaning peg is assumed to have no friction; in truth friction holds it longer, or for good";
 /// Said while no pull of the magnets has been typed.
 const UNMEASURED: &str = "how magnet pieces hold is not known until their pull is measured";
 /// Said of a pull over a gap, which a catalog does not give.
-const ESTIMATE: &str = "what is left of the pull over a gap is an estimate for a disc magnet on flat iron; on a ball it is \
+const ESTIMATE: &str = "the remaining pull over a gap is an estimate for a disc magnet on flat iron; on a ball it is \
      less, so measure with veneer between";
 
 /// Said of the room for fingers between two pieces.
@@ -87,7 +87,7 @@ fn of_one(board: &Board) -> Vec<Sum> {
         Sum::new(
             "density of a piece",
             Some(density),
-            "that of what it is made of",
+            "by its material",
             source,
         ),
         Sum::new("weight of a piece", grams, volume, GEOMETRY),
@@ -147,7 +147,7 @@ fn marble(board: &Board, bore: Bore) -> Vec<Sum> {
         length(
             "marble above the top face",
             stand.above,
-            "diameter - what is below",
+            "diameter - the part below",
         ),
         length(
             "circle on which the marble touches",
@@ -189,7 +189,7 @@ fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
             GEOMETRY,
         ),
         Sum::mm(
-            "sway of its upper end",
+            "sway at its top",
             stand.sway,
             "height · sin of the lean",
             GEOMETRY,
@@ -203,7 +203,7 @@ fn peg(board: &Board, bore: Bore) -> Vec<Sum> {
             STATICS,
         ),
         tilt(
-            "tilt that the peg surely stands",
+            "tilt the peg is sure to stand",
             stand.hold,
             "moments about its lower corner where the rim carries all of its weight, without friction",
         ),
@@ -215,7 +215,7 @@ fn magnet(board: &Board, bore: Bore) -> Vec<Sum> {
     let piece = &board.piece;
     let mut sums = vec![
         Sum::mm(
-            "what is set in below the top face",
+            "insert below the top face",
             insert_below(piece, bore),
             "depth at which it lies - its height; negative where it stands above",
             GEOMETRY,
@@ -234,16 +234,16 @@ fn magnet(board: &Board, bore: Bore) -> Vec<Sum> {
         Sum::mm(
             "gap between magnet and steel",
             held.gap,
-            "what is set in below the top face + magnet set back + finish",
+            "insert below the top face + magnet set back + finish",
             GEOMETRY,
         ),
         Sum::new(
-            "what is left of the pull",
+            "remaining pull",
             Some(Measure::share(held.left)),
             "(B(x) / B(0))², B(x) = (L + x) / √(R² + (L + x)²) - x / √(R² + x²): gap x, magnet of radius R, thickness L",
             "field on the axis of an even cylinder; from memory; an estimate",
         ),
-        Sum::new("pull", Some(Measure::newtons(held.pull)), "pull measured · what is left of it", TYPED),
+        Sum::new("pull", Some(Measure::newtons(held.pull)), "pull measured · remaining pull", TYPED),
         tilt(
             "tilt at which the piece moves off",
             Some(held.hold),
@@ -324,7 +324,7 @@ mod tests {
         let mut board = Board::default();
         board.piece.kind = PieceKind::Peg;
         let group = group(&Workpiece::of(&board).unwrap());
-        assert_eq!(value(&group, "tilt that the peg surely stands").value, None);
+        assert_eq!(value(&group, "tilt the peg is sure to stand").value, None);
         assert!(!group.sums.iter().any(|sum| sum.name.starts_with("speed")));
     }
 }

@@ -77,10 +77,9 @@ fn each_bore(pour: &Pour) -> Vec<Sum> {
         GEOMETRY,
     );
     let takes = amounts.into_iter().map(|(ml, holes)| {
-        let formula =
-            "(bore with its bottom - what is set in it + dome π h (3 a² + h²) / 6) · (1 + waste)";
+        let formula = "(bore with its bottom - insert + crown π h (3 a² + h²) / 6) · (1 + waste)";
         Sum::new(
-            "a bore takes",
+            "resin per hole",
             Some(Measure::milliliters(ml)),
             formula,
             GEOMETRY,
@@ -94,11 +93,11 @@ fn each_bore(pour: &Pour) -> Vec<Sum> {
 fn in_all(pour: &Pour, density: f64) -> [Sum; 4] {
     let ml = |name, ml, formula| Sum::new(name, Some(Measure::milliliters(ml)), formula, GEOMETRY);
     [
-        ml("resin poured", pour.poured, "what the bores take · boards"),
+        ml("resin poured", pour.poured, "resin in the holes · boards"),
         ml(
             "resin left in cups",
             pour.resin - pour.poured,
-            "what stays in a cup · batches",
+            "rest in a cup · batches",
         ),
         ml("resin to mix", pour.resin, "poured + left in cups"),
         Sum::new(
@@ -142,13 +141,13 @@ fn overfill(pour: &Pour) -> Vec<Sum> {
         Sum::mm(
             "overfill above the top face",
             pour.overfill_height,
-            "dome - depth of the level",
+            "crown - depth of the level",
             TYPED,
         ),
         Sum::new(
             "resin to level off",
             Some(Measure::milliliters(pour.overfill)),
-            "what of the domes stands above the top faces",
+            "the part of the crowns above the top face",
             GEOMETRY,
         ),
     ]
@@ -192,7 +191,7 @@ fn of_batch(batch: &Batch) -> [Sum; 4] {
         Sum::new(
             "amount of the batch",
             Some(Measure::milliliters(batch.ml)),
-            "what its bores take + what stays in the cup",
+            "resin in its holes + rest in the cup",
             GEOMETRY,
         ),
         minutes(
@@ -214,7 +213,7 @@ fn of_sector(sector: &SectorPour) -> Vec<Sum> {
         Sum::new(
             name,
             Some(Measure::milliliters(sector.ml)),
-            "what its bores take",
+            "resin in its holes",
             GEOMETRY,
         )
     };

@@ -36,6 +36,12 @@ pub fn besides_the_ring(wanted: &Grooves) -> bool {
 pub fn set(workpiece: &Workpiece) -> Option<String> {
     let wanted = workpiece.board().grooves?;
     let depth = groove_depth(&wanted);
+    if depth <= 0.0 {
+        // The findings say so too; a depth below nothing would read like a setting.
+        return Some(
+            "This V bit's tip is as wide as the groove, and cuts no V: use a sharper bit.".into(),
+        );
+    }
     Some(format!(
         "V bit of {}: grooves {} wide are {} deep, in {}; try it on scrap.",
         Measure::degrees(wanted.angle).shown(workpiece.units()),

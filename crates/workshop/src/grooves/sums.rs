@@ -12,7 +12,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
         Vec::new()
     } else {
         vec![format!(
-            "{} lines find no room between their bores and are left out",
+            "{} lines have no room between their holes and are left out",
             plan.dropped.len()
         )]
     };
@@ -70,7 +70,7 @@ fn resin(workpiece: &Workpiece) -> Vec<Sum> {
         ml(
             "resin to mix for the grooves",
             resin.mixed,
-            "poured + what stays in a cup · cups",
+            "poured + rest in a cup · cups",
         ),
     ]
 }

@@ -43,7 +43,7 @@ fn room(workpiece: &Workpiece) -> Option<Vec<Sum>> {
             GEOMETRY,
         ),
         Sum::mm(
-            "wood over the recess",
+            "wood above the recess",
             board.blank.thickness - recess.depth,
             "thickness of the board - depth of the recess",
             GEOMETRY,

@@ -260,7 +260,7 @@ mod tests {
         let groups = all(PieceKind::Marble);
         let json = serde_json::to_value(&groups).unwrap();
         let first = &json[0]["sums"][0];
-        assert_eq!(first["name"], "change across the grain for 1 % of moisture");
+        assert_eq!(first["name"], "movement per 1 % of moisture");
         assert_eq!(first["value"]["number"], 0.002_74);
         assert!(first["source"].as_str().unwrap().contains("Table 13-5"));
         let flight = json[3]["sums"].as_array().unwrap().last().unwrap();

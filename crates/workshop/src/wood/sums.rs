@@ -59,7 +59,7 @@ fn moistures(moves: &WoodMoves) -> Vec<Sum> {
     };
     vec![
         Sum::new(
-            "change across the grain for 1 % of moisture",
+            "movement per 1 % of moisture",
             Some(Measure::number(moves.change.value)),
             "tangential where flat-sawn, radial where quarter-sawn, as a share",
             moves.change.source,
@@ -122,7 +122,7 @@ fn of_lid(lid: &LidMoves) -> Vec<Sum> {
          the board at rest or as it was cut";
     /// The formula of the clearance that a lid is made with.
     const CLEARANCE: &str =
-        "the clearance for which the gap just comes to 0, or to what holds the lid";
+        "the clearance for which the gap just comes to 0, or to the hold on the lid";
     let most = lid.most.map(Measure::mm);
     vec![
         Sum::mm("least clearance of the lid", lid.least, CLEARANCE, MOVEMENT),
@@ -130,7 +130,7 @@ fn of_lid(lid: &LidMoves) -> Vec<Sum> {
         Sum::mm("smallest gap at the lid", lid.tightest, GAP, MOVEMENT),
         Sum::mm("largest gap at the lid", lid.widest, GAP, MOVEMENT),
         Sum::mm(
-            "what holds the lid on each side",
+            "hold on the lid, each side",
             lid.held,
             "overlap of a ledge; thickness · tangent of the lean of a dovetailed groove",
             GEOMETRY,
@@ -169,7 +169,7 @@ fn weight(mass: &BoardMass) -> Vec<Sum> {
             "density as typed for the filling",
         ),
         (
-            "weight of what is set into the bores",
+            "weight of the inserts",
             mass.inserts,
             "volume · 7.85 g/cm³",
             "density of steel, by lists of bearing balls",
@@ -184,7 +184,7 @@ fn weight(mass: &BoardMass) -> Vec<Sum> {
     sums.push(Sum::new(
         "weight of the board",
         kilograms(mass.total()),
-        "wood + resin + what is set into the bores",
+        "wood + resin + inserts",
         GEOMETRY,
     ));
     sums

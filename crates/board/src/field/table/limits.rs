@@ -38,7 +38,7 @@ fields! {
         "That wood between any two bores comes out under its limit";
     LEAST_TIP "limits.tip_n", [.limits.tip] "Least tipping push", Number(Force.of(0.0, 10_000.0)),
         "Down on the rim, before the board may tip", us: "2 lbf";
-    MOST_SPIN "limits.spin_rpm", [.limits.spin] "Turned as fast as", Number(Rotation.of(0.0, 1000.0)),
+    MOST_SPIN "limits.spin_rpm", [.limits.spin] "Turning speed", Number(Rotation.of(0.0, 1000.0)),
         "Up to this speed pieces stay in their holes";
     REACH "limits.reach_mm", [.limits.reach] "Players' reach", Number(Length.of(0.0, 5000.0)),
         "From the edge of the board; a board that turns is not held to it", us: "24";

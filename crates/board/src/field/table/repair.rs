@@ -17,7 +17,7 @@ fields! {
         "Plus or minus, of one distance as you read it", us: "1/64";
     DISTANCES "measured.distances", [.measured.distances] "Distances", Entries(Count.range("measured distances", 0.0, 200.0)),
         "Long ones in several directions tell most";
-    WRONG_HOLES "wrong", [.wrong] "Holes gone wrong", Entries(Count.range("holes gone wrong", 0.0, 200.0)), "";
+    WRONG_HOLES "wrong", [.wrong] "Misdrilled holes", Entries(Count.range("misdrilled holes", 0.0, 200.0)), "";
 }
 
 fields! {

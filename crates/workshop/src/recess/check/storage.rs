@@ -79,7 +79,7 @@ fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
         .measuring(Measure::mm(storage.room), Measure::mm(wants))
 }
 
-/// Too little wood over the recess, or none.
+/// Too little wood above the recess, or none.
 fn ceiling(board: &Board, recess: &Recess) -> Option<Finding> {
     let wood = board.blank.thickness - recess.depth;
     let length = |mm| show_length(mm, board.units);
