@@ -113,6 +113,11 @@ fn start_after_promise(workpiece: &Workpiece) -> Option<Finding> {
     })
 }
 
+/// A task by its title; in quotes where the program knows none by that word.
+fn spoken(word: &str) -> String {
+    Task::of_word(word).map_or_else(|| format!("\"{word}\""), |task| task.title().to_owned())
+}
+
 /// A tick at what is not in the plan, or on a day that is yet to come.
 ///
 /// It needs no calendar: a tick is judged by the plan of the work and by today.
@@ -129,8 +134,9 @@ fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
     let day = told(workpiece, done.day);
     if !is_planned {
         return Some(note(format!(
-            "\"{}\" number {}, ticked off on {day}, is not in the plan of the work: clear the mark",
-            done.task, done.number
+            "{} {}, ticked off on {day}, is not in the plan of the work: clear the mark",
+            spoken(&done.task),
+            done.number
         )));
     }
     let today = workpiece.today()?;
@@ -177,8 +183,8 @@ fn own_time(workpiece: &Workpiece, timed: &Timed) -> Option<Finding> {
     let is_planned = task.is_some_and(|task| workpiece.work_plan().has(task));
     (!is_planned).then(|| {
         note(format!(
-            "your own time for \"{}\" is not used: the plan of the work has no such task",
-            timed.task
+            "your own time for {} is not used: the plan of the work has no such step",
+            spoken(&timed.task)
         ))
     })
 }
@@ -301,7 +307,7 @@ mod tests {
         };
         one(
             |it| it.done.push(done("coat", "2026-11-20")),
-            "\"coat\" number 1, ticked off",
+            "Finish 1, ticked off",
         );
         one(
             |it| it.done.push(done("rest", "2026-12-01")),

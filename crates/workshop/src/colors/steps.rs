@@ -160,7 +160,7 @@ fn masked(with: &[&Used], medium: Medium) -> &'static str {
     let is_flat = with.iter().any(|one| lies_flat(one));
     match medium {
         Medium::Paint if is_flat => {
-            "Mask around each part with low-tack tape or stencil film, press its edges down, and pull it off before the paint is hard."
+            "Mask around each part with low-tack tape or stencil film, press the edges down, and pull it off before the paint is hard."
         }
         Medium::Dye | Medium::Stain if is_flat => {
             "Tape does not stop what runs along the grain: cut around each part with a knife first, or seal the wood beside it with \

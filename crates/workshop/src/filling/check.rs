@@ -26,7 +26,8 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         return Vec::new();
     };
     if pour.bores.is_empty() {
-        let message = "no bore is filled: the resin would end below their floors".into();
+        let message =
+            "no bore is filled: the resin level is below every floor; raise the level".into();
         return vec![Finding::new(Severity::Caution, Rule::Filling, message)];
     }
     let findings = [
@@ -53,7 +54,7 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
     let [takes, working] = measured.shown_beside(Measure::minutes(pour.working), units);
     if pour.in_time == 0 {
         let message = format!(
-            "at {shop} the resin sets in {working}, before it is mixed and one bore filled"
+            "at {shop} the resin sets in {working}, before it is mixed and one bore filled; choose a slower resin or a cooler shop"
         );
         let finding = Finding::new(Severity::Stop, Rule::Filling, message);
         let first = Measure::minutes(filling.mixing + filling.ten_bores / 600.0);
@@ -61,7 +62,7 @@ fn too_slow(workpiece: &Workpiece, filling: &Filling, pour: &Pour) -> Option<Fin
     }
     let message = format!(
         "a batch of {} fills {}, which takes {takes} with mixing; at {shop} the resin can be worked for \
-         {working}, enough for {}",
+         {working}, enough for {}; mix smaller batches",
         ml(pour.longest.ml, units),
         counted(pour.longest.bores as usize, "bore"),
         counted(pour.in_time as usize, "bore"),
@@ -82,7 +83,7 @@ fn too_small(filling: &Filling, pour: &Pour, units: Units) -> Option<Finding> {
     let wants = pour.largest + filling.cup;
     (wants > filling.batch * (1.0 + HAIR)).then(|| {
         let message = format!(
-            "a bore takes {} with waste and {} stay in the cup, more than a batch of {}",
+            "a bore takes {} with waste and {} stay in the cup, more than a batch of {}; mix larger batches",
             ml(pour.largest, units),
             ml(filling.cup, units),
             ml(filling.batch, units)
@@ -123,7 +124,7 @@ fn runs_over(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
     let radii = holes.iter().map(|hole| hole.bore.radius());
     let least = radii.min_by(f64::total_cmp)?;
     let message = format!(
-        "a dome of {} is more than half a ball over {}; the resin runs over the rim before it stands so high",
+        "a dome of {} is more than half a ball over {}; resin that high runs over the rim, so lower the crown",
         show_length(dome, board.units),
         counted(holes.len(), "bore"),
     );
@@ -155,7 +156,7 @@ fn marble_on_resin(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> 
         .collect();
     (!holes.is_empty()).then(|| {
         let message = format!(
-            "a marble of {} stands on the resin of {}, not on the rim; let the resin end lower",
+            "a {} marble rests on the resin in {}, not on the rim; keep the resin lower",
             show_length(marble, board.units),
             counted(holes.len(), "bore")
         );
@@ -181,7 +182,7 @@ fn no_room_around(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
         format!("{} of room", show_length(least, board.units))
     };
     let message = format!(
-        "{room} is left around what is set in {}: resin needs {} all round to flow in, and the air to come out; use a \
+        "{room} is left around what is set in {}: resin needs {} all round to flow in and let the air out; use a \
          narrower ball or disc, or a wider hole",
         counted(holes.len(), "bore"),
         Measure::mm(LEAST_GAP).shown(board.units)
@@ -207,8 +208,8 @@ fn ml(ml: f64, units: Units) -> String {
 
 /// The hazards of resin to skin and lungs, told whenever it is used.
 fn hazard() -> Finding {
-    let message = "uncured resin makes the skin allergic, for good: nitrile gloves, changed often; fresh air; no dust \
-         of resin that is not fully cured; the label and local codes come first"
+    let message = "uncured resin can cause a lasting skin allergy: wear nitrile gloves and change them often, work in fresh \
+         air, and breathe no dust of resin that is not fully cured; the label and local codes come first"
         .into();
     Finding::new(Severity::Note, Rule::Filling, message)
 }

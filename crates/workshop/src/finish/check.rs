@@ -111,15 +111,12 @@ fn pair(board: &Board, met: &Meeting) -> Option<Finding> {
 fn early(board: &Board, met: &Meeting, under: &Layer, over: &Layer) -> Finding {
     let needs = met.bond.hours;
     let what = if met.under == met.over {
-        format!(
-            "the coats of {under} follow each other after {}",
-            time(met.waits)
-        )
+        format!("the coats of {under} go on {} apart", time(met.waits))
     } else {
         let place = where_only(board, met);
-        format!("{over} comes {} after {under}{place}", time(met.waits))
+        format!("{over} goes on {} after {under}{place}", time(met.waits))
     };
-    let message = format!("{what}; at least {}: {}", time(needs), met.bond.why);
+    let message = format!("{what}; wait at least {}: {}", time(needs), met.bond.why);
     Finding::new(Severity::Caution, Rule::Finish, message)
         .measuring(Measure::hours(met.waits), Measure::hours(needs))
         .mended_by(&[Mend::LongerDrying])
@@ -176,7 +173,7 @@ fn bare(board: &Board) -> Vec<Finding> {
         let lies_on_top = is_color(coat.kind) || is_film(coat.kind) && !shellac;
         if let Some(species) = oily.filter(|_| lies_on_top) {
             let message = format!(
-                "{layer} goes on bare {species}, whose own oil keeps it from drying and holding: wipe the wood with \
+                "{layer} goes on bare {species}, whose natural oil keeps it from drying and sticking: wipe the wood with \
                  the solvent that the label names, and seal it with dewaxed shellac first"
             );
             findings.push(Finding::new(Severity::Caution, Rule::Finish, message));
@@ -199,7 +196,7 @@ fn nowhere(board: &Board) -> Option<Finding> {
     let at = board.finish.iter().position(is_lost)?;
     let layer = Layer::of(board, at)?;
     let message = format!(
-        "{layer} goes in the grooves, and none are planned: plan grooves, or choose another place"
+        "{layer} goes in the grooves, but none are planned: plan grooves or choose another place"
     );
     Some(Finding::new(Severity::Caution, Rule::Finish, message))
 }
@@ -222,15 +219,14 @@ fn none_planned(board: &Board) -> Option<Finding> {
         || colors.marks.is_some_and(|marks| paints(marks.medium));
     let magnet = board.piece.magnet.filter(|magnet| magnet.finish > 0.0);
     let what = if painted {
-        "the board is colored, and color without a coat over it wears off"
+        "the board is colored, and color with no coat over it wears off"
     } else if magnet.is_some() && board.piece.kind == PieceKind::Magnet {
-        "the pull of the magnets is figured with finish over them"
+        "the pull of the magnets is worked out with finish over them"
     } else {
         return None;
     };
-    let message = format!(
-        "no coats of finish are planned, while {what}: plan the finish at the stage Finish"
-    );
+    let message =
+        format!("no coats of finish are planned, but {what}: plan coats at the stage Finish");
     Some(Finding::new(Severity::Caution, Rule::Finish, message))
 }
 
@@ -245,7 +241,7 @@ fn uneven(board: &Board) -> Option<Finding> {
     let (top, underside) = (coats(Parts::TOP), coats(Parts::UNDERSIDE));
     (top != underside).then(|| {
         let message = format!(
-            "the top face gets {} and the underside {}: give both as many, or the board cups",
+            "the top face gets {} and the underside {}: give both the same number, or the board may cup",
             counted(top as usize, "coat"),
             underside
         );
@@ -257,8 +253,8 @@ fn uneven(board: &Board) -> Option<Finding> {
 fn vapor(board: &Board) -> Option<Finding> {
     let has_vapor = |coat: &Coat| coat_data(coat.kind).has_vapor;
     board.finish.iter().any(has_vapor).then(|| {
-        let message = "vapor of solvents burns and harms: fresh air, no flame or spark, and a respirator with the \
-             cartridges that the label names"
+        let message = "solvent vapor can catch fire and harms your lungs: work in fresh air, keep flames and sparks away, and wear a \
+             respirator with the cartridges that the label names"
             .into();
         Finding::new(Severity::Note, Rule::Finish, message)
     })
@@ -440,7 +436,7 @@ mod tests {
         let told = |coats: Vec<Coat>| {
             findings(coats)
                 .iter()
-                .any(|found| found.message.contains("cups"))
+                .any(|found| found.message.contains("may cup"))
         };
         assert!(told(vec![Coat::of(Shellac, 2.0), top]));
         assert!(!told(vec![Coat::of(Shellac, 2.0)]));

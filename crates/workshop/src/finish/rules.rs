@@ -143,12 +143,12 @@ const TIE: &str = "they do not bond; a coat of dewaxed shellac between ties them
 /// Wood that no longer takes color.
 const CLOSED: &str = "it closes the pores, and dye or stain cannot soak in";
 /// The reason for sanding.
-const KEY: &str = "it has to be dry, and sanded dull to give hold";
+const KEY: &str = "it has to be dry and sanded dull, so that the next coat can grip";
 /// Why shellac of the common sort is not the best below.
 pub const WANTS_DEWAXED: &str =
     "shellac without wax is surer there, though one author's tests found no failure";
 /// Color under a solvent that could dissolve it.
-const MAY_BLEED: &str = "its solvent may dissolve the color and make it bleed: try it on scrap, and lay the first coat on thin";
+const MAY_BLEED: &str = "its solvent may dissolve the color and make it bleed: test it on scrap, and put the first coat on thin";
 
 /// The rules; the first that fits a pair holds.
 pub static RULES: [Rule; 47] = [
@@ -231,7 +231,7 @@ pub static RULES: [Rule; 47] = [
         MEMORY,
     )
     .scuffed(320)
-    .minding("only a gel stain lies on a film: try it on scrap"),
+    .minding("only a gel stain works over a film: test it on scrap"),
     // Dye and stain under the rest, from memory.
     Rule::bonds(
         of(&[Dye]),

@@ -26,11 +26,11 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     }
     let message = if workpiece.layout().pocket.is_some() {
         let whose = whose(&without, workpiece.board().players);
-        let verb = if without.len() == 1 { "finds" } else { "find" };
+        let verb = if without.len() == 1 { "does" } else { "do" };
         let help = help(workpiece, made);
-        format!("{whose} {verb} no room beside the start pocket; {help}")
+        format!("{whose} {verb} not fit beside the start pocket; {help}")
     } else {
-        "marks stand beside start pockets, and the board has none; plan start pockets, or leave the marks off".into()
+        "player marks go beside start pockets, but this board has none; plan start pockets or turn the marks off".into()
     };
     let holes = without
         .iter()
@@ -125,7 +125,7 @@ mod tests {
         let board = marked(200.0);
         let found = of(&board).unwrap();
         assert!(
-            found.starts_with("The marks of all players find no room"),
+            found.starts_with("The marks of all players do not fit"),
             "{found}"
         );
         let size = largest_with_room(&Workpiece::of(&board).unwrap(), 200.0).unwrap();
@@ -139,7 +139,7 @@ mod tests {
             start: 0,
             ..marked(10.0)
         };
-        assert!(of(&board).unwrap().contains("the board has none"));
+        assert!(of(&board).unwrap().contains("this board has none"));
     }
 
     #[test]

@@ -31,9 +31,9 @@ pub fn fault(board: &Board, place: Place, medium: Medium) -> Option<&'static str
         }
         (Place::Bore(BorePart::Filling), Medium::Resin) => None,
         (Place::Bore(BorePart::Filling), _) => Some("resin is colored by pigment in it"),
-        (Place::Bore(_) | Place::Field, Medium::Resin) => Some("nothing holds resin there"),
+        (Place::Bore(_) | Place::Field, Medium::Resin) => Some("resin runs off there"),
         (Place::Bore(BorePart::Inside), _) if filled => Some("resin fills the bore"),
-        (Place::Bore(BorePart::Inside), Medium::Inlay) => Some("no inlay lies in a bore"),
+        (Place::Bore(BorePart::Inside), Medium::Inlay) => Some("an inlay cannot go inside a hole"),
         _ => None,
     }
 }
@@ -54,7 +54,7 @@ fn misplaced(board: &Board, all: &[Used]) -> Option<Finding> {
         format!("{} on {} ({fault})", one.tint.medium.label(), one.part)
     };
     let message = format!(
-        "a color cannot be there: {}",
+        "colors that cannot go where they are planned: {}",
         listed(wrong.iter().map(words).collect())
     );
     let holes = wrong.iter().flat_map(|(one, _)| one.holes.iter().copied());
@@ -101,7 +101,7 @@ fn nothing_there(workpiece: &Workpiece) -> Option<Finding> {
     }
     let names = listed(names);
     let message = format!(
-        "a color for what is not routed: {names}; rout it at the stage Bench, or leave it bare"
+        "color is planned for what is not routed: {names}; rout it at the stage Bench or leave it bare"
     );
     Some(Finding::new(Severity::Caution, Rule::ColorMedium, message))
 }
@@ -117,7 +117,7 @@ fn missing_coats(board: &Board, all: &[Used]) -> Option<Finding> {
         return None;
     }
     let message = format!(
-        "the paint comes after {}, and the finish has {}; add coats, or paint sooner",
+        "paint is planned after {}, but the finish has {}; add coats or paint sooner",
         counted(after, "coat"),
         counted(planned, "coat")
     );
@@ -197,7 +197,9 @@ mod tests {
         let mut board = homes(BorePart::Filling, Medium::Resin);
         assert_eq!(
             of(&board),
-            ["A color cannot be there: colored resin on home lanes (no filling is planned)."]
+            [
+                "Colors that cannot go where they are planned: colored resin on home lanes (no filling is planned)."
+            ]
         );
         board.filling = Some(Filling::default());
         assert!(of(&board).is_empty());
@@ -220,14 +222,14 @@ mod tests {
             assert!(of(&board).is_empty(), "{medium:?}");
         }
         board.grooves = None;
-        assert!(of(&board)[0].starts_with("A color for what is not routed: grooves;"));
+        assert!(of(&board)[0].starts_with("Color is planned for what is not routed: grooves;"));
     }
 
     #[test]
     fn paint_waits_for_coats_that_are_planned() {
         let mut board = homes(BorePart::Ring, Medium::Paint);
         board.colors.after = 1;
-        assert!(of(&board)[0].contains("after 1 coat, and the finish has 0 coats"));
+        assert!(of(&board)[0].contains("after 1 coat, but the finish has 0 coats"));
         board.finish = vec![board::Coat::default()];
         assert!(of(&board).is_empty());
         board.finish.clear();

@@ -71,7 +71,7 @@ fn alike(workpiece: &Workpiece) -> Option<Finding> {
         format!("{first} and {second} ({a}, {b}) to {eyes}")
     };
     let message = format!(
-        "players' colors are too alike: {}; give one of each two a color that differs",
+        "players' colors are too alike: {}; change one color of each pair",
         listed(pairs.iter().map(words).collect())
     );
     // Rounded down, so that what is told never reaches the limit that it misses.
@@ -100,7 +100,7 @@ fn same_marks(workpiece: &Workpiece) -> Option<Finding> {
     }
     let who = listed(unclear.iter().map(|look| look.player.to_string()).collect());
     let message = format!(
-        "players without a mark of their own: {who}; whoever does not see the colors cannot tell them apart"
+        "players without a mark of their own: {who}; anyone who does not see these colors cannot tell them apart, so give each a mark"
     );
     let holes = unclear
         .iter()

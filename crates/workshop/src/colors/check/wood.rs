@@ -29,12 +29,8 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .filter(near)
         .copied()
         .partition(|one| color_distance(wood, seen_on(wood, one.tint)) < SAME);
-    findings.extend(told(
-        wood,
-        &same,
-        "have the color of the wood and are not seen",
-    ));
-    findings.extend(told(wood, &near, "have a color too near that of the wood"));
+    findings.extend(told(wood, &same, "match the wood and cannot be seen"));
+    findings.extend(told(wood, &near, "are too close to the color of the wood"));
     findings
 }
 
@@ -56,7 +52,8 @@ fn told(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
         sight => format!("{} (to {})", one.words(), sight.label()),
     };
     let who = listed(parts.iter().map(words).collect());
-    let message = format!("colored parts {fault}: {who}; take a lighter or darker color, or paint");
+    let message =
+        format!("colored parts {fault}: {who}; choose a lighter or darker color, or paint");
     // Rounded down, so that what is told never reaches the limit that it misses.
     let distance = |value: f64| Measure::new(Quantity::Number, (value * 10.0).floor() / 10.0);
     let holes = parts.iter().flat_map(|one| one.holes.iter().copied());
@@ -152,10 +149,7 @@ mod tests {
             medium: Medium::Paint,
         };
         let found = of(&board);
-        assert!(
-            found[0].message.contains("have the color of the wood"),
-            "{found:?}"
-        );
+        assert!(found[0].message.contains("match the wood"), "{found:?}");
         assert!(found[0].measured.unwrap().value < 0.1);
     }
 
