@@ -5,6 +5,7 @@ use egui::{Color32, Visuals};
 use workshop::PlayerLook;
 
 use crate::color::{mix, rgb, screen, veil};
+use crate::theme;
 
 /// Players that a board can have.
 const MOST_PLAYERS: usize = 24;
@@ -126,10 +127,78 @@ roles! {
     paper_shadow: veil(0x0000_0000, 60), veil(0x0000_0000, 60);
 }
 
+/// Black on pale wood, on a white bench.
+const HIGH_LIGHT: Palette = Palette {
+    ink: rgb(0),
+    chip: rgb(0x00FF_FFFF),
+    lit: rgb(0x0098_0020),
+    halo: veil(0x0098_0020, 0x70),
+    selected: rgb(0x0000_2C96),
+    contrast: rgb(0x00FF_FFFF),
+    sheet: rgb(0x0000_2C66),
+    ..LIGHT.on_pale_wood()
+};
+
+/// Black on pale wood, on a black bench.
+const HIGH_DARK: Palette = Palette {
+    ink: rgb(0x00FF_FFFF),
+    chip: rgb(0),
+    lit: rgb(0x00FF_90A0),
+    halo: veil(0x00FF_3055, 0x90),
+    selected: rgb(0x00A8_D8FF),
+    contrast: rgb(0),
+    sheet: rgb(0x00D0_E6FF),
+    ..DARK.on_pale_wood()
+};
+
 impl Palette {
     /// The colors that go with a window's look.
-    pub const fn of(visuals: &Visuals) -> Self {
-        if visuals.dark_mode { DARK } else { LIGHT }
+    pub fn of(visuals: &Visuals) -> Self {
+        match (theme::is_high_contrast(visuals), visuals.dark_mode) {
+            (false, false) => LIGHT,
+            (false, true) => DARK,
+            (true, false) => HIGH_LIGHT,
+            (true, true) => HIGH_DARK,
+        }
+    }
+
+    /// Pale, even wood with every line on it drawn out in black.
+    const fn on_pale_wood(self) -> Self {
+        const PALE: Color32 = rgb(0x00FF_F4DC);
+        const BLACK: Color32 = rgb(0);
+        Self {
+            wood: PALE,
+            wood_lit: PALE,
+            wood_shade: PALE,
+            turn_lit: PALE,
+            turn_shade: rgb(0x00B8_9A66),
+            edge: BLACK,
+            shoulder: veil(0, 0xA0),
+            growth: Color32::TRANSPARENT,
+            grain: Color32::TRANSPARENT,
+            shadow: Color32::TRANSPARENT,
+            guide: veil(0, 0x90),
+            seam: BLACK,
+            track: veil(0, 0xB0),
+            groove: rgb(0x0040_2200),
+            valley: BLACK,
+            bore: BLACK,
+            bore_floor: rgb(0x0020_1408),
+            bore_lip: rgb(0x00FF_FFFF),
+            bore_name: rgb(0x00FF_FFFF),
+            pilot: BLACK,
+            pencil: BLACK,
+            knot: rgb(0x00C8_9058),
+            knot_hatch: BLACK,
+            crack: rgb(0x00F0_E0C0),
+            crack_hatch: BLACK,
+            sapwood: rgb(0x00FF_FFFF),
+            sapwood_hatch: rgb(0x0050_3800),
+            handle: rgb(0x00FF_FFFF),
+            casing: BLACK,
+            hover: rgb(0x00FF_FFFF),
+            ..self
+        }
     }
 
     /// All colors drawn back into the ground, so that what overlaps stays in order.
@@ -187,12 +256,17 @@ mod tests {
         }
     }
 
-    /// WCAG 2.2, success criterion 1.4.3: 4.5 to 1 for text.
+    /// WCAG 2.2, success criterion 1.4.3: 4.5 to 1 for text; 1.4.6: 7 to 1 where high contrast is asked for.
     #[test]
     fn words_can_be_read_on_what_they_stand_on() {
-        for palette in [LIGHT, DARK] {
+        for (palette, least) in [
+            (LIGHT, 4.5),
+            (DARK, 4.5),
+            (HIGH_LIGHT, 7.0),
+            (HIGH_DARK, 7.0),
+        ] {
             at_least(
-                4.5,
+                least,
                 &[
                     (palette.ink, palette.chip),
                     (palette.selected, palette.chip),
@@ -211,12 +285,17 @@ mod tests {
         );
     }
 
-    /// WCAG 2.2, success criterion 1.4.11: 3 to 1 for marks that carry a meaning.
+    /// WCAG 2.2, success criterion 1.4.11: 3 to 1 for marks that carry a meaning; 4.5 to 1 where high contrast is asked for.
     #[test]
     fn marks_stand_out_from_what_is_around_them() {
-        for palette in [LIGHT, DARK] {
+        for (palette, least) in [
+            (LIGHT, 3.0),
+            (DARK, 3.0),
+            (HIGH_LIGHT, 4.5),
+            (HIGH_DARK, 4.5),
+        ] {
             at_least(
-                3.0,
+                least,
                 &[
                     (palette.lit, palette.contrast),
                     (palette.selected, palette.contrast),
@@ -230,7 +309,22 @@ mod tests {
                     (palette.groove, palette.wood_shade),
                 ],
             );
-            at_least(3.0, &FlawKind::ALL.map(|kind| palette.flaw(kind)));
+            at_least(least, &FlawKind::ALL.map(|kind| palette.flaw(kind)));
+        }
+    }
+
+    #[test]
+    fn a_window_of_high_contrast_has_a_drawing_of_high_contrast() {
+        let ctx = egui::Context::default();
+        for (theme, quiet, high) in [
+            (egui::Theme::Light, LIGHT, HIGH_LIGHT),
+            (egui::Theme::Dark, DARK, HIGH_DARK),
+        ] {
+            for (is_high, wanted) in [(false, quiet), (true, high)] {
+                theme::color(&ctx, is_high);
+                let style = ctx.style_of(theme);
+                assert_eq!(Palette::of(&style.visuals), wanted);
+            }
         }
     }
 

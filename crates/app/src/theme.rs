@@ -135,6 +135,11 @@ const HIGH_DARK: Tokens = Tokens {
     fine: rgb(0x00A0_EAB0),
 };
 
+/// Whether a look is one of high contrast, which its panels tell.
+pub fn is_high_contrast(visuals: &Visuals) -> bool {
+    [HIGH_LIGHT.panel, HIGH_DARK.panel].contains(&visuals.panel_fill)
+}
+
 impl Tokens {
     /// The colors of the theme that a part of the window is drawn in, which its panels tell.
     pub fn of(ui: &egui::Ui) -> &'static Self {

@@ -194,6 +194,8 @@ fn look_again(ctx: &Context, name: core::mem::Discriminant<Dialog>) {
     }
 }
 
+/// Width from which all buttons of a dialog have room in a row.
+const ROOM_FOR_BUTTONS: f32 = 420.0;
 /// Width of the dialogs that need no more, in points.
 const WIDTH: f32 = 480.0;
 
@@ -224,6 +226,9 @@ fn buttons(ui: &mut Ui, main: &str, enabled: bool) -> (bool, bool) {
 /// The last row of a dialog, which ends at the right.
 fn button_row<R>(ui: &mut Ui, buttons: impl FnOnce(&mut Ui) -> R) -> R {
     ui.add_space(theme::GAP);
+    if ui.available_width() < ROOM_FOR_BUTTONS {
+        return ui.horizontal_wrapped(buttons).inner;
+    }
     let row = ui.horizontal(|ui| crate::widgets::at_right(ui, "buttons", |_| {}, buttons));
     row.inner
 }

@@ -234,6 +234,7 @@ fn title_ui(ui: &mut Ui, session: &Session, room: f32) {
         return;
     }
     ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+        ui.add_space(theme::GAP);
         ui.add(egui::Label::new(RichText::new(session.caption()).weak()).truncate());
     });
 }

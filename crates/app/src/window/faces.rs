@@ -63,7 +63,7 @@ impl App {
             let palette = Palette::of(ui.visuals());
             let (ctx, host) = (ui.ctx(), &*self.host);
             let seen = BlankSeen {
-                wood: if self.settings.show_wood {
+                wood: if self.settings.show_wood && !self.settings.high_contrast {
                     self.view.wood.of_blank(ctx, host, workpiece, &palette)
                 } else {
                     None
@@ -150,7 +150,7 @@ impl App {
             Vec::new()
         };
         let lit = self.view.lit(workpiece.findings());
-        let wood = if self.settings.show_wood {
+        let wood = if self.settings.show_wood && !self.settings.high_contrast {
             let palette = Palette::of(ui.visuals());
             self.view
                 .wood

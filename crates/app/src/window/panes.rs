@@ -236,7 +236,7 @@ mod tests {
 
     use egui::{Pos2, Rect, Vec2, vec2};
     use egui_kittest::Harness;
-    use egui_kittest::kittest::Queryable as _;
+    use egui_kittest::kittest::{NodeT as _, Queryable as _};
 
     use super::*;
     use crate::fake::Fake;
@@ -346,6 +346,123 @@ mod tests {
             window.run_steps(8);
             for label in buttons {
                 lies_free(&window, size, label, &mut Vec::new());
+            }
+        }
+    }
+
+    /// The controls that reach over the left or right edge of the window: what is below its lower edge is scrolled to.
+    fn cut_off(window: &Harness<'static, App>, width: f32) -> Vec<String> {
+        use egui::accesskit::Role;
+        let is_control = |role: Role| {
+            matches!(
+                role,
+                Role::Button
+                    | Role::CheckBox
+                    | Role::RadioButton
+                    | Role::ComboBox
+                    | Role::SpinButton
+                    | Role::TextInput
+                    | Role::MultilineTextInput
+                    | Role::Link
+                    | Role::DisclosureTriangle
+            )
+        };
+        let all = window.root().children_recursive();
+        let controls = all.filter(|node| is_control(node.accesskit_node().role()));
+        let over = controls.filter(|node| {
+            let rect = node.rect();
+            rect.left() < -0.5 || rect.right() > width + 0.5
+        });
+        over.map(|node| {
+            let label = node.accesskit_node().label().unwrap_or_default();
+            format!("{label} at {:?}", node.rect())
+        })
+        .collect()
+    }
+
+    /// A window of 900 by 600 points, and the same enlarged to 200 %; every part that can be planned is planned.
+    #[test]
+    fn every_control_of_every_stage_is_inside_a_small_window() {
+        use crate::section::Section;
+        use board::{
+            Grooves, Machine, Recess, Router, ScrewCircle, SectorJig, Stock, StockOutline,
+        };
+        for size in [vec2(900.0, 600.0), vec2(450.0, 300.0)] {
+            let mut window = window(size);
+            let app = window.state_mut();
+            app.view.pane = Pane::Controls;
+            for section in Section::ALL {
+                app.settings.folds.set(*section, true);
+            }
+            let board = &mut app.session.board;
+            (board.grooves, board.recess) = (Some(Grooves::default()), Some(Recess::default()));
+            board.machine = Some(Machine::default());
+            board.router = Some(Router::default());
+            board.sector_jig = Some(SectorJig::default());
+            board.filling = Some(board::Filling::default());
+            board.base = Some(board::Base::default());
+            board.screws = vec![ScrewCircle::default()];
+            board.stock = Stock {
+                outline: StockOutline::Slab {
+                    length: 1200.0,
+                    width: 600.0,
+                    lower: Vec::new(),
+                    upper: Vec::new(),
+                },
+                ..Stock::default()
+            };
+            for stage in Stage::ALL {
+                window.state_mut().view.stage = stage;
+                window.run_steps(8);
+                let over = cut_off(&window, size.x);
+                assert!(over.is_empty(), "{stage:?} at {size:?}: {over:#?}");
+            }
+            window.state_mut().view.pane = Pane::Findings;
+            window.run_steps(8);
+            assert_eq!(cut_off(&window, size.x), [""; 0], "findings at {size:?}");
+        }
+    }
+
+    #[test]
+    fn every_control_of_every_dialog_is_inside_a_small_window() {
+        use crate::dialogs::Dialog;
+        use crate::help::SearchState;
+        use board::Units;
+        for size in [vec2(900.0, 600.0), vec2(450.0, 300.0)] {
+            let mut window = window(size);
+            let ctx = window.ctx.clone();
+            for command in [
+                Command::New,
+                Command::Open,
+                Command::SaveAs,
+                Command::Export,
+                Command::Shop,
+                Command::Search,
+                Command::Ruler,
+                Command::Safety,
+                Command::Guide,
+                Command::Keys,
+                Command::Words,
+            ] {
+                window.state_mut().apply(&ctx, command);
+                window.run_steps(12);
+                let over = cut_off(&window, size.x);
+                assert!(over.is_empty(), "{command:?} at {size:?}: {over:#?}");
+                window.state_mut().view.dialog = None;
+                window.state_mut().view.help = crate::help::Help::default();
+            }
+            let mut search = SearchState::default();
+            search.text = "hole".into();
+            let path = std::path::PathBuf::from("/home/maker/boards/a-long-name-of-a-board.json");
+            for dialog in [
+                Dialog::Search(search, Units::Mm),
+                Dialog::Unsaved(Command::Quit),
+                Dialog::Changed(path, None),
+            ] {
+                window.state_mut().view.dialog = Some(dialog);
+                window.run_steps(12);
+                let over = cut_off(&window, size.x);
+                assert!(over.is_empty(), "{size:?}: {over:#?}");
             }
         }
     }
