@@ -156,7 +156,7 @@ fn a_quote_comes_to_what_its_lines_add_up_to() {
     }
 }
 
-/// Each line of the costing's table is what is bought of it times its price, as the table itself has both.
+/// The cost in each line of the costing table is the quantity bought times the price, both as printed in the table.
 #[test]
 fn each_line_of_a_costing_is_its_packs_times_its_price() {
     let board = priced(3, Units::INCH);

@@ -71,7 +71,7 @@ fn the_entry_of_the_menu_names_the_program_and_its_files() {
 
 const SHARED_MIME: &str = "http://www.freedesktop.org/standards/shared-mime-info";
 
-/// A file that is told by how it begins is told as long as the writer begins it so.
+/// Desktops recognize a board file by words near its beginning, so the writer must keep writing them there.
 #[test]
 fn a_board_file_begins_as_its_kind_says() {
     let kinds = fs::read_to_string(asset("linux/ringwright.xml")).unwrap();

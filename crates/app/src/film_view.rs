@@ -13,7 +13,8 @@ const READABLE: f32 = 3.6;
 const NARROW: f64 = 90.0;
 const WIDE: f64 = 260.0;
 
-/// Shows the layers of the finish on the wood; where there are none, tells whether the maker wants to plan them.
+/// Shows the layers of the finish on the wood; where there are none, offers to plan them and returns whether that was
+/// pressed.
 pub fn film_ui(ui: &mut Ui, workpiece: &Workpiece, state: &mut SheetViewState) -> bool {
     let width = f64::from(ui.available_width() / READABLE).clamp(NARROW, WIDE);
     let Some(sheet) = film_sheet(workpiece, width) else {

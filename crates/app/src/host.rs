@@ -38,7 +38,7 @@ pub trait Host: Send + Sync {
     ) -> Result<Vec<PathBuf>, FilesError>;
     /// Takes a file away, if it is there and can be taken away.
     fn remove(&self, path: &Path);
-    /// Gives a file that cannot be read another name beside it, and tells it; none where it stays where it is.
+    /// Renames a file that cannot be read, in its folder, and returns the new path; `None` where that failed.
     fn set_aside(&self, path: &Path) -> Option<PathBuf>;
     /// Locks a file, which is made if it is not there, until what is given back is dropped or the program ends, however it
     /// does; none where another program has it locked, or it cannot be locked.

@@ -90,7 +90,7 @@ impl Jobs {
                 // A job that breaks must not keep the others waiting for ever.
                 let work = std::panic::AssertUnwindSafe(|| work(&*theirs));
                 let outcome = std::panic::catch_unwind(work).unwrap_or(Outcome::Broken(what));
-                // A window that is gone wants no answer.
+                // Fails only where the window was closed, and then the result is not needed.
                 let _ = sender.send(outcome);
                 ctx.request_repaint();
             }),

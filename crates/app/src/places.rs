@@ -94,7 +94,7 @@ impl From<Place> for Spot {
     }
 }
 
-/// The place of a field; none of a list and of what stands in one.
+/// The place of a field; `None` for a list and for fields inside one.
 pub fn place_of(field: &Field) -> Option<Place> {
     let section = section_of(field)?;
     (!is_listed(field)).then(|| Place {
@@ -118,7 +118,7 @@ fn is_listed(field: &Field) -> bool {
     field.path.contains("[]") || matches!(field.kind, Kind::Entries(_))
 }
 
-/// The section that a field stands in; none of what stands nowhere in the controls.
+/// The section that a field is in; `None` for a field without a control.
 pub fn section_of(field: &Field) -> Option<Section> {
     let is_within = |part: &str| {
         let rest = field.path.strip_prefix(part);

@@ -216,7 +216,7 @@ impl Rescue {
         false
     }
 
-    /// Takes away what is kept: the window closes as its maker wants it to.
+    /// Removes the unsaved copy: the window closes because the maker chose to close it.
     pub fn forget(&self, host: &dyn Host) {
         // A writing that is under way would come back after it.
         for _ in 0..MOST_WAITS {

@@ -15,7 +15,7 @@ pub struct Session {
     pub board: Board,
     history: History<Board>,
     path: Option<PathBuf>,
-    /// The board in the file at hand, or the one begun with; none of a board that was rescued.
+    /// The board as saved in its file, or as it was begun; `None` for a board rescued from an earlier run.
     saved: Option<Board>,
     /// The content of the file at hand when it was read or written last.
     on_disk: Option<Vec<u8>>,
@@ -76,7 +76,7 @@ impl Session {
         }
     }
 
-    /// The remarks on how the file was read, each once; none of a file that says everything once.
+    /// Takes the remarks on how the file was read, so that each is shown once; `None` where there are none.
     pub fn take_remarks(&mut self) -> Option<String> {
         let remarks = core::mem::take(&mut self.remarks);
         (!remarks.is_empty()).then(|| remarks.join(" "))
@@ -111,7 +111,7 @@ impl Session {
         }
     }
 
-    /// The board as it was before the file at hand was saved last; none of a board that is in no file.
+    /// The board as it was before its file was last saved; `None` for a board that was never saved.
     ///
     /// # Errors
     /// [`OpenError`] where there is no such version, or it cannot be read.

@@ -53,7 +53,7 @@ pub struct App {
     pub(crate) studies: Studies,
     /// The document as the shop has learned from it.
     known: Board,
-    /// The document as it was begun; none of one from a file.
+    /// The document as it was begun; `None` for one opened from a file.
     begun: Option<Begun>,
     host: Arc<dyn Host>,
     rescue: Rescue,

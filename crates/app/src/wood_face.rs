@@ -159,7 +159,7 @@ fn begin(
         Box::new(move || {
             let picture = paint();
             let size = [picture.width as usize, picture.height as usize];
-            // A window that is gone wants no picture.
+            // Fails only where the window was closed, and then the result is not needed.
             let _ = sender.send(ColorImage::from_rgba_premultiplied(size, &picture.rgba));
             ctx.request_repaint();
         }),

@@ -332,7 +332,8 @@ impl FromStr for DaysOff {
     }
 }
 
-/// The time zone of a name in the IANA database that the program carries, in any case of letters; none of a name that is not there.
+/// The time zone of a name in the IANA database that the program carries, upper or lower case; `None` for a name that
+/// is not in it.
 ///
 /// The database is the program's own, so that the same document gives the same days on every computer.
 ///

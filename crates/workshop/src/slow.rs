@@ -61,10 +61,10 @@ impl Workpiece {
         self.parts.joined.get()?.as_ref()
     }
 
-    /// The errors of the work in the end, and the most chance of a thin web; none of many holes until
-    /// [`Self::work_out`] is through.
+    /// The errors of the finished board, and an upper bound of the chance of a thin web; `None` for a board of many
+    /// holes until [`Self::work_out`] is done.
     ///
-    /// The chance told with it is the sum over all pairs of holes, which is never too small (Boole's inequality).
+    /// The chance is the sum over all pairs of holes, which is never too small (Boole's inequality).
     pub fn budget(&self) -> Option<&(Budget, f64)> {
         if self.parts.budget.get().is_none() && self.layout.holes.len() > FEW_HOLES {
             return None;

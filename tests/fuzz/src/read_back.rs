@@ -25,12 +25,12 @@ pub fn read_back(name: &str, bytes: &[u8]) -> Result<(), Fault> {
     }
 }
 
-/// Whether words have no number that is none, and none that nobody can read.
+/// Checks that words contain no NaN, infinity or negative zero, and no number too long to read.
 ///
 /// # Errors
 /// The words.
 pub fn is_plain(words: &str) -> Result<(), Fault> {
-    /// Figures in a row that nobody counts.
+    /// Digits in a row that are too many to read.
     const MANY: usize = 20;
     let has_word = words
         .split(|letter: char| !letter.is_alphanumeric())

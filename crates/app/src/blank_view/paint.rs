@@ -1,4 +1,4 @@
-//! The picture: wood and flaws, and over them what is cut from the blank.
+//! Paints the picture of the blank: wood and flaws, and over them the pieces cut from it.
 
 use board::{FlawShape, StockFlaw};
 use drawing::on_blank::{Grip, MOST_HANDLES, handles, place};
@@ -13,12 +13,12 @@ use crate::guides;
 use crate::painter::Pen;
 use crate::wood_face::Figured;
 
-/// Flaws in a blank from which they are labeled by letters.
+/// With this many flaws or more, each is labeled by a letter instead of a word.
 const CROWD: usize = 13;
-/// Least room between numbers of corners, in points.
+/// Least distance on the screen between corner numbers, in points.
 const NUMBERS: f32 = 22.0;
 
-/// The whole picture, from the wood up.
+/// Paints the whole picture, the wood first.
 pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     let board = scene.board;
     if let Some(wood) = scene.drawn.wood() {
@@ -69,7 +69,7 @@ fn wood_edge(pen: &mut Pen<'_>, wood: &Area) {
     }
 }
 
-/// Corners that make no outline: an open line, with the numbers that the sentence about it uses.
+/// Paints corners that do not form an outline as an open line, numbered as in the message about them.
 fn broken(pen: &mut Pen<'_>, corners: &[Point]) {
     pen.path(corners, (4.0, pen.palette.contrast));
     pen.path(corners, (2.0, pen.palette.lit));
@@ -110,7 +110,7 @@ fn flaw_fill(pen: &mut Pen<'_>, flaw: &StockFlaw, area: &Area) {
     }
 }
 
-/// Word and number of each flaw: in it where there is room, else below it.
+/// Paints the label of each flaw: inside it where there is room, else below it.
 fn flaw_labels(pen: &mut Pen<'_>, drawn: &Drawn) {
     let is_crowd = drawn.flaws().count() >= CROWD;
     for ((flaw, area), number) in drawn.flaws().zip(1_usize..) {
@@ -136,7 +136,7 @@ fn flaw_labels(pen: &mut Pen<'_>, drawn: &Drawn) {
     }
 }
 
-/// Where the blank's numbers begin, and which way they run.
+/// Paints the origin of the blank's coordinates, with arrows along x and y.
 fn axes(pen: &mut Pen<'_>) {
     let at = pen.camera.screen(Point::ORIGIN);
     if !pen.frame().contains(at) {
@@ -158,7 +158,7 @@ fn axes(pen: &mut Pen<'_>) {
     }
 }
 
-/// The thing under the pointer that can be dragged.
+/// Highlights the thing under the pointer that can be dragged.
 fn hot(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     let Some(grip) = scene.grip else { return };
     let stock = &scene.board.stock;
@@ -181,7 +181,7 @@ fn hot(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     }
 }
 
-/// A small square that can be taken hold of.
+/// Paints the small square by which a corner can be dragged.
 fn handle(pen: &mut Pen<'_>, at: Point) {
     let place = Rect::from_center_size(pen.camera.screen(at), Vec2::splat(8.0));
     let edge = Stroke::new(1.5, pen.palette.pencil);

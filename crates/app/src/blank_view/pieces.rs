@@ -1,4 +1,4 @@
-//! The pieces cut from the blank, as the document has it: the board, half of it, or strips.
+//! The pieces cut from the blank, as the document plans them: the whole board, two halves, or strips.
 
 use board::{Board, Build, Measure, show_most};
 use geometry::{HalfDisc, Point, StripPlace};
@@ -9,21 +9,21 @@ use super::BlankSeen;
 /// The pieces cut from the blank.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Pieces<'a> {
-    /// Not known, or nothing.
+    /// None, or not worked out yet.
     None,
-    /// The board, with its center pin at a place.
+    /// The whole board, with its center pin at this place.
     Whole(Point),
-    /// Two leaves, each with half a board on it.
+    /// Half a board for each of two leaves, and the largest board that two halves give, mm.
     Half(&'a HalfDisc, f64),
-    /// Strips.
+    /// Strips, each with its place on the blank.
     Strips(&'a [StripPlace]),
 }
 
-/// A sentence on the picture, and how much it matters.
+/// A message on the picture, with its severity.
 pub type Note = (Severity, String);
 
 impl<'a> Pieces<'a> {
-    /// The pieces cut from the blank of a document.
+    /// The pieces that a board is made of, where they are known.
     pub fn of(board: &Board, seen: &BlankSeen<'a>) -> Self {
         let found = match &board.panel.build {
             Build::Whole | Build::Seams { .. } => center(board, seen).map(Self::Whole),
@@ -36,7 +36,7 @@ impl<'a> Pieces<'a> {
         found.unwrap_or(Self::None)
     }
 
-    /// The center pin, where it can be dragged.
+    /// The center pin; `None` where it cannot be dragged.
     pub const fn pin(&self) -> Option<Point> {
         match self {
             Self::Whole(pin) => Some(*pin),
@@ -45,10 +45,10 @@ impl<'a> Pieces<'a> {
     }
 }
 
-/// Why there is nothing to be cut, or why the board does not fit; none while nothing is wrong.
+/// Messages on why nothing can be cut, or why the board does not fit; empty where nothing is wrong.
 pub fn notes(board: &Board, seen: &BlankSeen<'_>) -> Vec<Note> {
     if seen.is_old {
-        let words = "This board cannot be laid out; the findings say why";
+        let words = "This board cannot be laid out; see the findings";
         return vec![(Severity::Stop, words.into())];
     }
     if seen.workpiece.stock_is_waiting() {
@@ -60,7 +60,7 @@ pub fn notes(board: &Board, seen: &BlankSeen<'_>) -> Vec<Note> {
     }
 }
 
-/// Whether the board is stopped for what the blank gives.
+/// Whether a finding about the blank stops the board.
 pub fn is_stopped(seen: &BlankSeen<'_>) -> bool {
     stops(seen).next().is_some()
 }
@@ -80,7 +80,7 @@ fn joining(board: &Board, seen: &BlankSeen<'_>) -> Option<Note> {
         Build::Halves => match joined(seen) {
             None => waiting("halves"),
             Some(joined) if joined.halves < board.blank.diameter => short(format!(
-                "bookmatched halves give a board of {} at most, and this one is {}",
+                "Bookmatched halves give a board of at most {}; this one is {}",
                 show_most(joined.halves, board.units),
                 Measure::mm(board.blank.diameter).shown(board.units)
             )),
@@ -89,7 +89,7 @@ fn joining(board: &Board, seen: &BlankSeen<'_>) -> Option<Note> {
         Build::Strips { count } => match joined(seen).map(|joined| &joined.places) {
             None => waiting("strips"),
             Some(None) => short(format!(
-                "no way was found to saw {count} strips for this board from the blank"
+                "Found no way to saw {count} strips for this board from the blank"
             )),
             Some(Some(_)) => None,
         },

@@ -375,7 +375,7 @@ fn pieces_for_joining_are_shown_or_told_why_not() {
     let mut large = built(Build::Strips { count: 2 });
     large.blank.diameter = 1250.0;
     let hand = Hand::at(&large);
-    assert!(hand.says("no way was found to saw 2 strips"));
+    assert!(hand.says("Found no way to saw 2 strips"));
     let waiting = Bench::of(Workpiece::of(&built(Build::Halves)).unwrap());
     let hand = Hand::of(Theme::Light, [640.0, 420.0], waiting);
     assert!(hand.says("Working out the halves…"));

@@ -1,4 +1,4 @@
-//! Things dragged on the board, and chosen holes moved by keys.
+//! Dragging things on the board, and moving the chosen ones with the arrow keys.
 
 use std::sync::Arc;
 
@@ -11,51 +11,51 @@ use workshop::Workpiece;
 use super::{BoardView, paint};
 use crate::camera::{Camera, Zoom, arrows};
 
-/// Distance beside a thing at which the pointer still means it, in points.
+/// Distance from a thing within which the pointer still picks it, in points.
 const SLACK: f32 = 5.0;
-/// Distance over which guides reach, in points.
+/// Distance within which a dragged thing snaps to a guide, in points.
 const REACH: f32 = 6.0;
 
 /// A thing that is being dragged.
 #[derive(Debug, Clone)]
 pub struct Held {
     thing: Thing,
-    /// Where it was taken hold of.
+    /// The place on the board where the drag began.
     from: Point,
-    /// The document as it was then.
+    /// The document as it was when the drag began.
     start: Arc<Workpiece>,
-    /// The view stays while something is dragged: one that is fitted would run away from the pointer.
+    /// The view during the drag. It is held, because a fitted view would shift under the pointer as the board changes.
     pub zoom: Zoom,
-    /// Whether Escape has taken the drag back; the button is still held.
+    /// Whether Escape canceled the drag; the button may still be down.
     is_over: bool,
-    /// Where the thing is, and the guides that it lies on.
+    /// Where the thing is now, in words, and the guides that it lies on.
     told: Option<(String, Vec<Guide>)>,
 }
 
 impl Held {
-    /// The thing that is being dragged, unless that was taken back.
+    /// The thing that is being dragged; `None` once the drag was canceled.
     pub fn thing(&self) -> Option<Thing> {
         (!self.is_over).then_some(self.thing)
     }
 
-    /// Where the thing is now in words, and the guides that it lies on.
+    /// Where the thing is now, in words, and the guides that it lies on; `None` before the first move or once canceled.
     pub fn told(&self) -> Option<(&str, &[Guide])> {
         let (words, guides) = self.told.as_ref().filter(|_| !self.is_over)?;
         Some((words, guides))
     }
 
-    /// Where the pockets were when the drag began; none where it is they that are dragged.
+    /// Where the pockets were when the drag began; `None` while a pocket is dragged.
     pub fn pockets(&self) -> Option<PocketSpot> {
         let is_pocket = matches!(self.thing, Thing::Pocket(_));
         self.start.layout().pocket.filter(|_| !is_pocket)
     }
 
-    /// Takes the drag back: the document that it began with; none where that is done already.
+    /// Cancels the drag and returns the document that it began with; `None` where it was canceled already.
     pub fn take_back(&mut self) -> Option<Board> {
         (!core::mem::replace(&mut self.is_over, true)).then(|| self.start.board().clone())
     }
 
-    /// The document with the thing where the pointer is.
+    /// The document with the thing moved to where the pointer is.
     fn carried(
         &mut self,
         ctx: &Context,
@@ -64,7 +64,7 @@ impl Held {
         to: Point,
     ) -> Option<Board> {
         let modifiers = ctx.input(|input| input.modifiers);
-        // Very near guides would leave no place between them.
+        // A longer reach would leave no free place between guides that are close together.
         let reach = at.mm(REACH).min(self.start.board().pitch / 6.0);
         let pull = Pull {
             thing: self.thing,
@@ -84,7 +84,7 @@ impl Held {
     }
 }
 
-/// The thing at a place on the board that a drag would take along.
+/// The thing at a place on the board that a drag would move; never the hole at the center.
 pub fn thing_at(view: &BoardView<'_>, camera: Camera, at: Point) -> Option<Thing> {
     if view.dimmed {
         return None;
@@ -96,7 +96,7 @@ pub fn thing_at(view: &BoardView<'_>, camera: Camera, at: Point) -> Option<Thing
     thing.filter(|thing| *thing != Thing::Hole(HoleId::CENTER))
 }
 
-/// A drag that begins on a thing takes it along.
+/// The drag that starts in this frame, if it starts on a thing.
 pub fn begin(
     ctx: &Context,
     response: &Response,
@@ -118,7 +118,7 @@ pub fn begin(
     })
 }
 
-/// The document as this frame's pointer makes it; what is let go of is held no more.
+/// The document after this frame's move, if that changes it. Clears `held` once the button is released.
 pub fn carry(
     ctx: &Context,
     response: &Response,
@@ -138,7 +138,8 @@ pub fn carry(
     board.filter(|board| board != view.board())
 }
 
-/// The outcome of the arrow keys for the chosen holes, or for another thing; with Shift ten times as far.
+/// The result of the arrow keys for `thing`, or else for the chosen holes; with Shift they move ten times as far.
+/// `None` where no arrow key was pressed.
 pub fn nudge(ctx: &Context, view: &BoardView<'_>, thing: Option<Thing>) -> Option<Pulled> {
     let hole = view.selected.filter(|id| *id != HoleId::CENTER);
     let thing = thing.or(hole.map(Thing::Hole)).filter(|_| !view.dimmed)?;
@@ -155,7 +156,8 @@ pub fn nudge(ctx: &Context, view: &BoardView<'_>, thing: Option<Thing>) -> Optio
     nudged(view.workpiece, &nudge)
 }
 
-/// The thing beside holes that the keys for the one before and the next go to.
+/// The thing, other than a hole, that the comma key (back) or the period key (forward) goes to; `None` where neither
+/// was pressed.
 pub fn stepped(ctx: &Context, view: &BoardView<'_>, from: Option<Thing>) -> Option<Thing> {
     let presses = |key: Key| ctx.input(|input| input.num_presses(key)).cast_signed();
     let steps = presses(Key::Period) - presses(Key::Comma);

@@ -9,7 +9,7 @@ use super::BoardView;
 use super::choosing::Choice;
 use crate::camera::Camera;
 
-/// Tells of the plan and of its holes; the hole that a screen reader asks to choose.
+/// Describes the plan and its holes to screen readers; returns the hole that a screen reader asks to choose.
 ///
 /// The keys go to the plan as a whole, in which the selected hole is the active one: so Tab does not stop at a hundred holes.
 pub fn describe(
@@ -28,7 +28,7 @@ pub fn describe(
             node.set_value(hole.name.to_string());
         }
     });
-    // Where nobody listens the holes need no nodes.
+    // Without a screen reader the holes need no nodes.
     is_heard?;
     let within = UiBuilder::new()
         .max_rect(response.rect)

@@ -78,7 +78,7 @@ impl Export {
     /// Says before anything is written what the maker may not want.
     fn warn(&self, workpiece: &Workpiece, errors: &mut dyn Write) {
         let board = workpiece.board();
-        // If standard error is closed there is no one left to tell.
+        // A failure to write to standard error is ignored: there is nowhere left to report it.
         if stops(workpiece.findings()) {
             let _ = writeln!(
                 errors,

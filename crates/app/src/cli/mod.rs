@@ -83,13 +83,13 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
         Command::Export(export) => export.run(out, errors),
     };
     Asked::Done(ended.unwrap_or_else(|failure| {
-        // If standard error is closed there is no one left to tell.
+        // A failure to write to standard error is ignored: there is nowhere left to report it.
         let _ = writeln!(errors, "ringwright: {failure}{}", way_out(&*failure));
         ExitCode::from(FAILED)
     }))
 }
 
-/// The result of printing; a reader that has closed the pipe has seen all it wants.
+/// The result of printing. A closed pipe is not an error: the reader stopped reading, as `head` does.
 fn printed(result: Result<(), Failure>) -> Result<(), Failure> {
     result.or_else(|failure| {
         let error = failure.downcast_ref::<std::io::Error>();

@@ -1,4 +1,4 @@
-//! `ringwright new`: a sound board from a few wishes.
+//! The command `ringwright new`: writes a board file from a few options and chooses the rest.
 
 use std::io::Write;
 use std::path::PathBuf;
@@ -23,25 +23,25 @@ pub struct New {
     /// Shape of the track
     #[arg(long)]
     pattern: Option<Shape>,
-    /// Track spaces a player
+    /// Track spaces per player
     #[arg(long, value_name = "T", value_parser = count, allow_hyphen_values = true)]
     spaces: Option<u32>,
-    /// Home-lane holes a player
+    /// Home-lane holes per player
     #[arg(long, value_name = "H", value_parser = count, allow_hyphen_values = true)]
     home: Option<u32>,
-    /// Start-pocket holes a player
+    /// Start-pocket holes per player
     #[arg(long, value_name = "S", value_parser = count, allow_hyphen_values = true)]
     start: Option<u32>,
     /// Hole at the center pin
     #[arg(long)]
     center: Option<Middle>,
-    /// Straight distance between neighbors: 19, 19.5mm, 3/4, 1 3/16"
+    /// Hole spacing in a straight line, center to center: 19, 19.5mm, 3/4, 1 3/16"
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     pitch: Option<String>,
-    /// Diameter of the board; with no pitch given the pitch follows it
+    /// Board diameter; without --pitch, the hole spacing is made to fit it
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     board: Option<String>,
-    /// Diameter of the bores; if not given, smaller ones are taken where pitch or board need them
+    /// Hole diameter; without it, smaller holes are used where the spacing or the board needs them
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     bore: Option<String>,
     /// Depth of the lobes, 0 to 0.35 (pattern lobes) [default: 0.15]
@@ -53,34 +53,40 @@ pub struct New {
     /// Bearing of the first player's axis, clockwise from 12 o'clock
     #[arg(long, value_name = "DEGREES", value_parser = number, allow_hyphen_values = true)]
     rotation: Option<f64>,
-    /// Unit in which lengths are shown, and read where none is typed; if not given, the last one of your shop, or mm
+    /// Unit for lengths shown, and for lengths typed without a unit [default: the last one of your shop, else mm]
     #[arg(long)]
     units: Option<Unit>,
-    /// Begin with usual paper, planer, bits, saw and resin, and not with those of your shop
+    /// Start with the usual paper, planer, bits, saw and resin instead of those of your shop
     #[arg(long)]
     no_shop: bool,
     /// Title of the board
     #[arg(long)]
     title: Option<String>,
-    /// Replace the file if it is there
+    /// Replace the file if it exists
     #[arg(long)]
     force: bool,
     /// The file to write
     file: PathBuf,
 }
 
-/// Reads a whole number of things.
+/// The whole number, 0 or more, that an option gives.
+///
+/// # Errors
+/// A message where the text is not such a number.
 fn count(text: &str) -> Result<u32, &'static str> {
     text.trim()
         .parse()
-        .map_err(|_| "a whole number of 0 or more is expected, as in 6")
+        .map_err(|_| "expected a whole number of 0 or more, such as 6")
 }
 
-/// Reads a number without a unit.
+/// The number without a unit that an option gives.
+///
+/// # Errors
+/// A message where the text is not a number.
 fn number(text: &str) -> Result<f64, &'static str> {
     text.trim()
         .parse()
-        .map_err(|_| "a number is expected, as in 0.2 or 30")
+        .map_err(|_| "expected a number, such as 0.2 or 30")
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -106,7 +112,7 @@ enum Middle {
 }
 
 impl Middle {
-    /// The kind of center that it names, as that is first chosen.
+    /// The center of this kind, with its default sizes.
     fn center(self) -> Option<Center> {
         let is_it = |kind: &Center| {
             matches!(
@@ -135,10 +141,11 @@ enum Unit {
 }
 
 impl New {
-    /// Writes the board.
+    /// Writes the board, and prints the path of the file.
     ///
     /// # Errors
-    /// Where a length cannot be read, no sound board has all that is wished for, or the file cannot be written.
+    /// A [`Failure`] where the file exists and `--force` is not given, a length cannot be read, no board without
+    /// problems meets all the options, or the file cannot be written.
     pub fn run(&self, out: &mut dyn Write, errors: &mut dyn Write) -> Result<ExitCode, Failure> {
         if self.file.exists() && !self.force {
             return Err(FilesError::Exists(self.file.clone()).into());
@@ -148,12 +155,12 @@ impl New {
         } else {
             KeptShop::load(&Desktop)
         };
-        // If standard error is closed there is no one left to tell.
+        // A failure to write to standard error is ignored: there is nowhere left to report it.
         let _ = shop
             .fault()
             .map(|fault| writeln!(errors, "ringwright: {fault}"));
         let wishes = self.wishes(&shop.shop)?;
-        // In the unit it was typed in.
+        // The message shows lengths in the unit they were typed in.
         let units = wishes.units.unwrap_or_default();
         let proposed = propose_for_shop(&wishes, &shop.shop);
         let (board, left_out) = proposed.map_err(|error| units.say(&error))?;
@@ -166,6 +173,7 @@ impl New {
         Ok(ExitCode::SUCCESS)
     }
 
+    /// The options as wishes for the proposal, with lengths in mm.
     fn wishes(&self, shop: &Shop) -> Result<Wishes, Failure> {
         let units = match self.units {
             Some(Unit::Mm) => Units::Mm,
@@ -199,7 +207,7 @@ impl New {
         })
     }
 
-    /// The pattern with its own number; a number of another pattern is refused rather than passed over.
+    /// The pattern with its depth or width; an option that belongs to another pattern is an error rather than ignored.
     fn pattern(&self) -> Result<Option<Pattern>, Failure> {
         let guessed = match (self.depth, self.across) {
             (Some(_), None) => Some(Shape::Lobes),

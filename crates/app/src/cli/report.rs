@@ -1,9 +1,9 @@
-//! The facts of `ringwright check --json` beside the findings; `docs/formats/findings.md` has the layout.
+//! The facts that `ringwright check --json` prints beside the findings; `docs/formats/findings.md` describes them.
 
 use serde::Serialize;
 use workshop::Workpiece;
 
-/// The board on its blank.
+/// The place of the board on its blank, and the largest boards that the blank gives.
 #[derive(Serialize)]
 pub struct BlankReport {
     place_mm: Option<[f64; 2]>,
@@ -40,7 +40,7 @@ struct StripReport {
 }
 
 impl BlankReport {
-    /// None where nothing is known of the blank, or it is no outline.
+    /// The report; `None` where no blank is described, or its corners do not form an outline.
     pub fn of(workpiece: &Workpiece) -> Option<Self> {
         let (board, plan) = (workpiece.board(), workpiece.stock()?);
         plan.slab.as_ref().ok()?;
@@ -80,7 +80,7 @@ impl BlankReport {
     }
 }
 
-/// The pattern against the seams.
+/// The gap between holes and glued seams, now and with the best rotation of the pattern.
 #[derive(Serialize)]
 pub struct SeamReport {
     at_mm: Vec<f64>,
@@ -91,7 +91,7 @@ pub struct SeamReport {
 }
 
 impl SeamReport {
-    /// None without seams.
+    /// The report; `None` for a board without seams.
     pub fn of(workpiece: &Workpiece) -> Option<Self> {
         let turns = workpiece.turns()?;
         Some(Self {
@@ -104,7 +104,7 @@ impl SeamReport {
     }
 }
 
-/// The errors of the work in the end.
+/// The errors of the finished board, and the risk of too little wood between two holes.
 #[derive(Serialize)]
 pub struct AccuracyReport {
     worst_hole_mm: Option<f64>,
@@ -117,7 +117,7 @@ pub struct AccuracyReport {
 }
 
 impl AccuracyReport {
-    /// None where it cannot be worked out.
+    /// The report; `None` where the errors cannot be calculated.
     pub fn of(workpiece: &Workpiece) -> Option<Self> {
         let (budget, _) = workpiece.budget()?;
         let chance = workpiece.chance();

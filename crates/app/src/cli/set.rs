@@ -40,7 +40,7 @@ impl Set {
             return Err(format!("{path} has no value; type PATH VALUE, as in pitch 3/4").into());
         }
         let shop = KeptShop::load(&Desktop);
-        // If standard error is closed there is no one left to tell.
+        // A failure to write to standard error is ignored: there is nowhere left to report it.
         let _ = shop
             .fault()
             .map(|fault| writeln!(errors, "ringwright: {fault}"));
@@ -78,8 +78,8 @@ fn change(board: &mut Board, path: &str, typed: &str, shop: &Shop) -> Result<(),
     Ok(())
 }
 
-/// The value of a new board in the unit at hand, where that is typed; none of a text or a name, of which `default` is one,
-/// and of what has a beginning of its own.
+/// The value of the field on a new board in the unit at hand, if `typed` asks for the default. `None` for a text or a
+/// name, because `default` is itself a valid one, and for fields that choose their own first value.
 fn usual(board: &Board, field: &Field, typed: &str) -> Option<Value> {
     let has = !matches!(
         field.kind,

@@ -1,4 +1,4 @@
-//! Earlier runs ended before their boards were saved.
+//! The dialog that offers boards left unsaved by earlier runs of the program.
 
 use egui::{RichText, ScrollArea, Ui};
 
@@ -11,7 +11,7 @@ use crate::widgets::main_button;
 /// The most height of the list, in points.
 const LIST: f32 = 320.0;
 
-/// Restore one, or discard them one by one.
+/// The unsaved boards, each with buttons to restore or discard it; returns the answer when a button was pressed.
 pub fn rescued_ui(ui: &mut Ui, found: &Found) -> Option<Answer> {
     let mut answer = None;
     heading(
@@ -39,7 +39,7 @@ pub fn rescued_ui(ui: &mut Ui, found: &Found) -> Option<Answer> {
     answer.or(later.then_some(Answer::RescueLater))
 }
 
-/// A board that was left behind: its title, when and where it was worked on, and what can be done with it.
+/// One unsaved board: its title, when it was last changed, its file, and its buttons.
 fn board_ui(ui: &mut Ui, rescued: &Rescued, is_main: bool) -> Option<Answer> {
     let board = &rescued.board;
     ui.label(RichText::new(&board.title).strong());
@@ -48,7 +48,7 @@ fn board_ui(ui: &mut Ui, rescued: &Rescued, is_main: bool) -> Option<Answer> {
         |path| format!("unsaved changes to {}", path.display()),
     );
     ui.label(format!(
-        "{} players, kept aside {}, {from}",
+        "{} players, last changed {}, {from}",
         board.players, rescued.when
     ));
     ui.horizontal(|ui| {

@@ -1,4 +1,4 @@
-//! Cautions where hands, eyes, lungs and small children are at risk.
+//! The safety dialog: cautions about the risks to hands, eyes, lungs and small children.
 
 use egui::{ScrollArea, Ui};
 use workshop::{Caution, FIRST};
@@ -7,7 +7,7 @@ use super::{Answer, heading};
 use crate::theme;
 use crate::widgets::main_button;
 
-/// The cautions.
+/// Every caution with its source; returns [`Answer::Cancel`] when Close was pressed.
 pub fn safety_ui(ui: &mut Ui) -> Option<Answer> {
     heading(ui, "Working safely");
     let height = (ui.ctx().content_rect().height() - 260.0).max(160.0);

@@ -45,7 +45,7 @@ pub enum ExportError {
     Gcode(#[from] export::GcodeError),
 }
 
-/// The moment of making, told by whoever has a clock.
+/// The day on which the files are made; the caller reads it from the clock.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Moment {
     /// Year.
@@ -57,7 +57,7 @@ pub struct Moment {
 }
 
 impl Moment {
-    /// The day as the calendar is made on it, in a time zone of the computer; none of a day that no calendar has.
+    /// The day for the calendar, in the time zone of the computer; `None` for a date that does not exist.
     pub fn today(self, zone: impl Into<String>) -> Option<Today> {
         Some(Today {
             day: self.to_string().parse().ok()?,

@@ -145,7 +145,7 @@ pub fn hold(path: &Path) -> Option<fs::File> {
     file.try_lock().ok().map(|()| file)
 }
 
-/// Gives a file that cannot be read another name beside it, and tells it; none where it stays where it is.
+/// Renames a file that cannot be read, in its folder, and returns the new path; `None` where that failed.
 pub fn set_aside(path: &Path) -> Option<PathBuf> {
     let free = |number: u32| {
         let mut name = path.file_name()?.to_os_string();
@@ -176,7 +176,7 @@ pub fn sweep(folder: &Path) {
             Some(about.is_file() && age > STALE)
         };
         if is_ours && is_stale() == Some(true) {
-            // One that cannot be taken away harms nobody.
+            // A stale file that cannot be removed does no harm.
             let _ = fs::remove_file(entry.path());
         }
     }

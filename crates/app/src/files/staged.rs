@@ -132,7 +132,7 @@ fn write_beside(target: &Path, bytes: &[u8], mode: u32) -> io::Result<NamedTempF
     Ok(file)
 }
 
-/// A new file that nobody can read who cannot read the one whose place it will take.
+/// A new file that is readable only by those who can read the file it will replace.
 #[cfg(unix)]
 fn new_file_in(
     folder: &Path,

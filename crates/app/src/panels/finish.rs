@@ -95,7 +95,7 @@ fn layers_ui(ui: &mut Ui, board: &mut Board) {
     }
 }
 
-/// The time of a kind that was just chosen: that of the one before says nothing of it.
+/// Sets the usual drying time of a kind that was just chosen, because that of the old kind does not apply.
 fn usual_time(coat: &mut Coat) {
     coat.dries = coat_data(coat.kind).next;
 }

@@ -162,7 +162,7 @@ fn weight(workpiece: &Workpiece) -> Size {
     let caption = "Board weight";
     match workpiece.mass() {
         Ok(mass) => {
-            // A kitchen scale tells no more.
+            // Rounded to 10 g; a kitchen scale shows no more.
             let kilograms = (mass.total() / 10.0).round() / 100.0;
             let value = Measure::kilograms(kilograms).shown(workpiece.units());
             plain(caption, value, "as it is finished".into(), &[Rule::Carry])

@@ -8,7 +8,7 @@ use crate::command::Command;
 use crate::theme;
 use crate::widgets::{FIELD, FIT, fit_button, fitted_ui, row};
 
-/// A caption and what follows for it from other numbers; whoever points at it reads from which.
+/// A caption and a value calculated from other numbers; the tooltip says from which.
 pub fn fact(ui: &mut Ui, caption: &str, value: &str, from: &str) {
     known(
         ui,

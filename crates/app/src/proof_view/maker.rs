@@ -135,7 +135,7 @@ fn work(desk: &Mutex<Desk>, sender: &Sender<Glimpse>, ctx: &Context) {
             let cancel = || !is_coarse && is_waiting();
             let ground = if wish.is_dark { NIGHT } else { PAPER };
             if let Ok(picture) = glimpse(&wish.workpiece, wish.view, size, ground, &cancel) {
-                // A window that is gone wants no picture.
+                // Fails only where the window was closed, and then the result is not needed.
                 let _ = sender.send(cut(&picture));
                 ctx.request_repaint();
             }

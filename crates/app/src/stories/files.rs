@@ -61,7 +61,7 @@ fn after_a_crash(lock: bool, more: &[(&str, &[u8])]) -> Story {
 #[test]
 fn changes_that_no_file_holds_survive_the_end_of_the_program() {
     let mut opened = after_a_crash(false, &[]);
-    assert!(opened.sees("5 players, kept aside 2026-11-25 10:30, never saved"));
+    assert!(opened.sees("5 players, last changed 2026-11-25 10:30, never saved"));
     opened.press("Restore");
     assert_eq!(opened.app().session.board.players, 5);
     assert!(opened.app().session.is_dirty() && opened.host.file(FIRST).is_some());
@@ -292,7 +292,7 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
     assert_eq!(shown, wanted.map(std::path::PathBuf::from));
     story.press("Close");
     story.keys(Modifiers::COMMAND, Key::E);
-    assert!(story.sees("There already"));
+    assert!(story.sees("Already in the folder"));
     assert!(
         story
             .harness
@@ -300,7 +300,7 @@ fn every_kind_is_exported_and_nothing_replaced_unasked() {
             .accesskit_node()
             .is_disabled()
     );
-    story.press("Replace files that are there");
+    story.press("Replace existing files");
     story.press("Export");
     story.keys(Modifiers::NONE, Key::Escape);
     assert!(story.app().view.dialog.is_none());

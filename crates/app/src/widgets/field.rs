@@ -249,7 +249,8 @@ fn hole_name_ui(ui: &mut Ui, caption: &str, name: &mut String, hint: &str) {
     show_fault(ui, fault);
 }
 
-/// A day, a time of day or days off, told as a maker reads them; a text that is none is told below, and the value stays.
+/// A field for a day, a time of day or days off, as makers write them. Text that cannot be read is reported below it,
+/// and the value stays.
 fn written_ui(
     ui: &mut Ui,
     caption: &str,
@@ -283,7 +284,7 @@ fn written_ui(
     show_fault(ui, fault);
 }
 
-/// The value of what is typed, which asks nothing of the board but its units.
+/// The value of what is typed; of the board, only the units matter.
 fn read_written(field: &Field, text: &str, units: Units) -> Result<Value, String> {
     let board = Board {
         units,

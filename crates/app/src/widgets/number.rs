@@ -1,4 +1,4 @@
-//! Fields for one number: each with its caption, its range, and its fault in words below it.
+//! Number fields, each with a caption, a range, and an error message below it.
 
 use core::cell::RefCell;
 
@@ -9,9 +9,9 @@ use super::typed::kept_as_it_was;
 use super::{FIELD, LEAST_FIELD, field_room, row};
 use crate::theme::Tokens;
 
-/// A number that can be typed in any unit, dragged, or stepped with the arrow keys.
+/// A field for a number that can be typed in any unit, dragged, or stepped with the arrow keys.
 ///
-/// A text that cannot be read, or a number out of range, is told below the field; the value stays as it was.
+/// Text that cannot be read, or a number out of range, is reported below the field, and the value stays as it was.
 pub fn number_field(ui: &mut Ui, caption: &str, value: &mut f64, field: Field) -> Response {
     let response = row(ui, caption, |ui, caption_id| {
         drag(ui, value, field).labelled_by(caption_id)
@@ -25,7 +25,7 @@ pub fn number_field(ui: &mut Ui, caption: &str, value: &mut f64, field: Field) -
 pub struct Field {
     /// The range of its values.
     pub range: Range,
-    /// The unit of lengths.
+    /// The unit in which lengths are shown, and read where no unit is typed.
     pub units: Units,
 }
 
@@ -35,7 +35,7 @@ impl Field {
     }
 }
 
-/// To a hundredth of a millimeter or a tenth of a degree: a place taken over from the program can be read.
+/// The value rounded to 0.01 mm for a length, else to 0.1, so that a place found by the program has few digits.
 pub fn rounded(value: f64, quantity: Quantity) -> f64 {
     let parts = if quantity == Quantity::Length {
         100.0
@@ -45,8 +45,8 @@ pub fn rounded(value: f64, quantity: Quantity) -> f64 {
     (value * parts).round() / parts
 }
 
-/// A number without a caption. It is typed, or stepped with the arrow keys; only with Ctrl held does a drag change it, so that a
-/// drag which sweeps over it changes nothing.
+/// A number field without a caption. It can be typed or stepped with the arrow keys; a drag changes it only while Ctrl
+/// is held, so that a drag that happens to cross it changes nothing.
 pub fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
     let width = field_room(ui).min(ui.available_width());
     let width = width.clamp(LEAST_FIELD, FIELD);
@@ -58,7 +58,7 @@ pub fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
     scope.inner
 }
 
-/// White and framed as where text is typed: what is pressed looks otherwise.
+/// Gives a number the fill and frame of a text field, so that it does not look like a button.
 pub(super) fn look_like_a_field(ui: &mut Ui) {
     let tokens = Tokens::of(ui);
     let widgets = &mut ui.visuals_mut().widgets;
@@ -73,7 +73,7 @@ pub(super) fn look_like_a_field(ui: &mut Ui) {
     widgets.inactive.bg_stroke.color = tokens.edge;
 }
 
-/// A text that could not be read, and the value that stayed.
+/// Text that could not be read, and the value that was kept.
 #[derive(Clone)]
 struct Wrong {
     text: String,
@@ -81,16 +81,16 @@ struct Wrong {
 }
 
 fn number(ui: &mut Ui, value: &mut f64, field: Field, width: f32) -> Response {
-    // The parser runs inside the widget and tells here what it thought of the text.
+    // The parser runs inside the widget and stores the text and its result here.
     let verdict: RefCell<Option<(String, Result<f64, String>)>> = RefCell::new(None);
     let before = *value;
     let id = ui.next_auto_id();
-    // A rounded fraction is for reading: whoever enters the field has the number to go on from.
+    // Out of focus the field shows a rounded fraction; in focus it shows the number itself for editing.
     let is_entered = ui.memory(|memory| memory.has_focus(id));
     let wrong = ui.data(|data| data.get_temp::<Wrong>(id.with("wrong")));
     let wrong = wrong.filter(|wrong| wrong.value.total_cmp(&before).is_eq());
     let parser = |text: &str| {
-        // A field that is left as it was entered keeps the value, of which it shows a rounding.
+        // Text left unedited keeps the exact value, because the text is only a rounding of it.
         let untouched = text == shown(before, field) || text == typed(before, field);
         let read = if untouched {
             Ok(before)
@@ -111,10 +111,10 @@ fn number(ui: &mut Ui, value: &mut f64, field: Field, width: f32) -> Response {
         .range(field.range.min..=field.range.max)
         .clamp_existing_to_range(false)
         .speed(speed)
-        // A step of a thirty-second of an inch is no round number of millimeters.
+        // A step of 1/32 inch is not a round number of millimeters.
         .min_decimals(9)
         .custom_formatter(|value, _| match &wrong {
-            // The text stays for correction.
+            // Text that could not be read stays so that it can be corrected.
             Some(wrong) => wrong.text.clone(),
             None if is_entered => typed(value, field),
             None => shown(value, field),
@@ -125,7 +125,7 @@ fn number(ui: &mut Ui, value: &mut f64, field: Field, width: f32) -> Response {
     if response.hovered() && !drags {
         ui.ctx().set_cursor_icon(CursorIcon::Text);
     }
-    // The widget reads the text once more in the frame after the one in which it was given up.
+    // The widget parses the text once more in the frame after Escape; that result is ignored.
     let was_given_up = ui.data_mut(|data| data.remove_temp::<bool>(id.with("given up")));
     let verdict = verdict.into_inner().filter(|_| was_given_up.is_none());
     if response.changed() && verdict.is_none() {
@@ -142,7 +142,7 @@ fn arrows(ui: &Ui) -> f64 {
     presses(egui::Key::ArrowUp) - presses(egui::Key::ArrowDown)
 }
 
-/// Where arrows and dragging lead: to whole steps, or half ones of an inch, and not beyond the range.
+/// The value after an arrow key or a drag: a whole step, or half a step for a drag in inches, within the range.
 fn neat(before: f64, after: f64, arrows: f64, dragged: bool, field: Field) -> f64 {
     let step = step(field, false);
     let whole = match (arrows > 0.0, arrows < 0.0) {
@@ -154,7 +154,7 @@ fn neat(before: f64, after: f64, arrows: f64, dragged: bool, field: Field) -> f6
     whole.max(field.range.min).min(field.range.max)
 }
 
-/// Takes back a step out of range, and keeps the words that say what is wrong for the frames to come.
+/// Restores the value if it went out of range, and stores the error message for the following frames.
 fn judge(
     ui: &Ui,
     response: &Response,
@@ -187,7 +187,7 @@ fn judge(
             });
         }
         None if typed || response.changed() => forget(ui, response),
-        // The text is still there to be corrected.
+        // The message is removed, but the text stays so that it can be corrected.
         None if response.gained_focus() => {
             ui.data_mut(|data| data.remove::<String>(fault));
         }
@@ -195,8 +195,8 @@ fn judge(
     }
 }
 
-/// Gives a field that is left with an unreadable text, or by Escape, the value that it was entered with: a part
-/// of the text may have been read as a number of its own.
+/// Restores the value from before editing when the field loses focus with unreadable text or by Escape: while typing,
+/// part of the text may have been read as a number.
 fn restore(ui: &Ui, response: &Response, value: &mut f64, before: f64) {
     let start = response.id.with("start");
     if response.gained_focus() {
@@ -217,7 +217,7 @@ fn restore(ui: &Ui, response: &Response, value: &mut f64, before: f64) {
     }
 }
 
-/// Takes the fault of a field away, and the text that it is about.
+/// Removes the error message of a field, and the text that it is about.
 fn forget(ui: &Ui, response: &Response) {
     ui.data_mut(|data| {
         data.remove::<String>(fault_id(response));
@@ -225,12 +225,12 @@ fn forget(ui: &Ui, response: &Response) {
     });
 }
 
-/// Where a text that could not be read is kept.
+/// The key under which text that could not be read is stored.
 fn wrong_id(field: &Response) -> egui::Id {
     field.id.with("wrong")
 }
 
-/// Where the fault of a field is kept from frame to frame.
+/// The key under which the error message of a field is stored from frame to frame.
 fn fault_id(field: &Response) -> egui::Id {
     field.id.with("fault")
 }
@@ -239,7 +239,7 @@ fn fault_of(ui: &Ui, field: &Response) -> Option<String> {
     ui.data(|data| data.get_temp(fault_id(field)))
 }
 
-/// The fault of the text that was typed last, if there is one.
+/// The error message about the text typed last, if there is one.
 pub fn fault_line(ui: &mut Ui, field: &Response) {
     let Some(fault) = fault_of(ui, field) else {
         return;
@@ -247,7 +247,10 @@ pub fn fault_line(ui: &mut Ui, field: &Response) {
     kept_as_it_was(ui, &fault);
 }
 
-/// The number that a text says, in range, or why it says none.
+/// The number that a text stands for.
+///
+/// # Errors
+/// A message where the text cannot be read or the number is out of range.
 pub fn read(text: &str, field: Field) -> Result<f64, String> {
     let read = field.range.quantity.read(text, field.units);
     let typed = read.map_err(|error| error.to_string())?;
@@ -266,12 +269,12 @@ pub fn shown(value: f64, field: Field) -> String {
     field.range.quantity.shown(value, field.units)
 }
 
-/// A number as the field has it for whoever enters it.
+/// A number as the field shows it while it is edited: inches as a decimal instead of a rounded fraction.
 pub fn typed(value: f64, field: Field) -> String {
     field.range.quantity.typed(value, field.units)
 }
 
-/// The step of one arrow key, or of one point of dragging, in the unit of the document.
+/// The change by one press of an arrow key, or by a drag of one point, in the unit that the document stores.
 fn step(field: Field, dragging: bool) -> f64 {
     let quantity = field.range.quantity;
     let shown = match (quantity, field.units) {
@@ -350,7 +353,7 @@ mod tests {
     }
 
     #[test]
-    fn a_text_whose_beginning_is_a_length_leaves_the_value_as_it_was() {
+    fn text_that_only_begins_with_a_length_changes_nothing() {
         let mut harness = fields(Units::INCH);
         write(&mut harness, "Diameter", "5/0");
         assert_near!(harness.state().0, 500.0, 0.0);
@@ -372,7 +375,7 @@ mod tests {
     }
 
     #[test]
-    fn each_field_keeps_the_fault_that_is_its_own() {
+    fn each_field_shows_its_own_error() {
         let mut harness = fields(Units::Mm);
         write(&mut harness, "Players", "many");
         write(&mut harness, "Roundover", "900");
@@ -424,7 +427,7 @@ mod tests {
     }
 
     #[test]
-    fn a_text_that_cannot_be_read_stays_for_correction_until_escape() {
+    fn unreadable_text_stays_until_escape() {
         let mut harness = fields(Units::Mm);
         write(&mut harness, "Diameter", "wide");
         let text = |harness: &Harness<'static, State>| {
@@ -456,7 +459,7 @@ mod tests {
     }
 
     #[test]
-    fn a_number_from_outside_its_range_is_refused_with_words() {
+    fn a_number_out_of_range_is_refused_with_a_message() {
         let mut harness = fields(Units::Mm);
         harness.get_by_label("Roundover").set_value_accesskit(-1.0);
         harness.run();

@@ -15,7 +15,7 @@ use crate::shop::{left_out_words, units_of};
 
 /// A board as it was begun, whose sizes follow its unit as long as nothing else is changed.
 pub(crate) struct Begun {
-    /// The order that it was proposed for; none of a sample.
+    /// The order that the board was proposed for; `None` for a sample board.
     pub asked: Option<Asked>,
     /// The board.
     pub board: Board,

@@ -52,7 +52,7 @@ pub fn run(file: Option<&Path>, errors: &mut dyn Write) -> ExitCode {
         "no window can be opened ({}); `ringwright export FILE --out DIR` makes the same templates without one",
         missing(&reason)
     );
-    // If standard error is closed there is no one left to tell.
+    // A failure to write to standard error is ignored: there is nowhere left to report it.
     let _ = writeln!(errors, "ringwright: {sentence}");
     ExitCode::from(1)
 }

@@ -160,16 +160,12 @@ fn a_wish_out_of_its_range_is_named_itself() {
 }
 
 #[test]
-fn what_is_no_number_is_refused_in_a_makers_words() {
+fn text_that_is_not_a_number_is_refused_in_plain_words() {
     let folder = folder();
     for (option, value, said) in [
-        ("--players", "-3", "a whole number of 0 or more is expected"),
-        (
-            "--spaces",
-            "14.5",
-            "a whole number of 0 or more is expected",
-        ),
-        ("--rotation", "north", "a number is expected"),
+        ("--players", "-3", "expected a whole number of 0 or more"),
+        ("--spaces", "14.5", "expected a whole number of 0 or more"),
+        ("--rotation", "north", "expected a number"),
     ] {
         let output = run(folder.path(), &["new", option, value, "b.json"]);
         assert_eq!(output.status.code(), Some(2));

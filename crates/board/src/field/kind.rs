@@ -75,7 +75,7 @@ impl Kind {
         }
     }
 
-    /// The range of its numbers, letters or entries; none of a choice, a color, a tick and a part.
+    /// The range of its numbers, letters or entries; `None` for a choice, a color, a tick and a part.
     ///
     /// ```
     /// use board::field;

@@ -98,7 +98,7 @@ impl Field {
         self.read(self.us, &inches, 0).ok()
     }
 
-    /// The number that one which is wanted begins with, on a board in a unit.
+    /// The number that an optional field starts with once it is switched on, on a board in this unit.
     ///
     /// ```
     /// use board::{Units, field};

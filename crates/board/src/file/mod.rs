@@ -226,7 +226,7 @@ fn not_json(error: &serde_json::Error) -> FileError {
     }
 }
 
-/// So much of a path and of a reason is told: a broken file may have names of any length.
+/// Most characters of a path and of a reason in a message: a broken file may have names of any length.
 const MOST_OF_PATH: usize = 80;
 const MOST_OF_REASON: usize = 300;
 

@@ -49,10 +49,10 @@ fn exact(inches: f64, fraction: Fraction) -> Option<String> {
     is_exact.then(|| decimal + "\"")
 }
 
-/// So many fractions as a whole number and a fraction in lowest terms; none of more than anyone writes so.
+/// A number of fractions as a whole number and a fraction in lowest terms; `None` for a number too large to show so.
 fn in_parts(parts: f64, fraction: Fraction) -> Option<String> {
     const MOST: f64 = 1e9;
-    // A number that is none lies in no range.
+    // NaN is in no range either.
     if !(-MOST..MOST).contains(&parts) {
         return None;
     }

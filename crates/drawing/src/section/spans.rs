@@ -27,7 +27,7 @@ pub struct Ray {
 }
 
 impl Ray {
-    /// The line along an edge, and how long that is; none of an edge without length.
+    /// The line along an edge, and its length, mm; `None` for an edge without length.
     pub fn over(from: Point, to: Point) -> Option<(Self, f64)> {
         let way = to - from;
         let length = way.hypot();

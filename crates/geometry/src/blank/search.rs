@@ -1,10 +1,11 @@
-//! The place with the most clearance: boxes of places, the most promising one halved until none can beat the best
-//! place found.
+//! The search for the place with the most clearance, by branch and bound: the most promising box of places is halved
+//! until no box can beat the best place found.
 //!
-//! Every distance to a barrier is convex, so over a box it is largest at one of the box's corners, and so is the mean
-//! of two of them; the clearance is at most either. The mean settles at once what would otherwise halve boxes
-//! without end: between two parallel edges it is half their distance everywhere. Each box keeps only those barriers
-//! that can be nearest somewhere in it, so that few are left to look at after a few halvings, however many there are.
+//! The distance to a barrier is convex, and so is the mean of two such distances. Over a box, each is largest at one
+//! of the corners, and the clearance is at most either, which gives the upper bound of the box. The mean is needed
+//! between two parallel edges, where it is half their distance everywhere; without it, boxes there would be halved on
+//! and on. Each box keeps only the barriers that can be nearest somewhere in it, so that few are left after a few
+//! halvings, however many there are.
 
 use std::collections::BinaryHeap;
 use std::rc::Rc;
@@ -15,17 +16,20 @@ use super::climb::climb;
 use super::promise::Promising;
 use crate::{Point, Vec2};
 
-/// A better place than the one found has less than this more clearance, in mm.
+/// The search ends when no other place can have more than this much extra clearance, in mm.
 const EXACT: f64 = 1e-10;
 
-/// Places with less clearance than this share of the blank's longer side are no places: along edges that an outline
-/// and a flaw have in common, there would be no end to looking for one.
+/// The least clearance that a place must have, as a share of the blank's longer side. Without it the search would not
+/// end along an edge that the outline and a flaw share.
 const LEAST_SHARE: f64 = 1e-5;
 
-/// Among more barriers than this, boxes are halved before it is worth while to climb.
+/// With more barriers than this near a box, a climb takes too long, and the box is halved first.
 const MOST_TO_CLIMB: usize = 256;
 
-/// The place with the most clearance; none where there is hardly any anywhere.
+/// The place with the most clearance; `None` where no place has the least clearance.
+///
+/// # Errors
+/// [`Stopped`] when `cancel` returned true.
 pub(super) fn most_clear(
     barriers: &Barriers<'_>,
     corners: &[Point],
@@ -78,33 +82,36 @@ fn bounds(corners: &[Point]) -> (Point, Point) {
 /// Barriers and areas that matter within a box.
 #[derive(Clone)]
 struct Known {
-    /// The barriers that may be the nearest to some place in it.
+    /// The barriers that may be nearest to some place in the box.
     barriers: Rc<[u32]>,
-    /// The areas of which it is not known that they forbid no place of it.
+    /// The areas that may still forbid some place in the box.
     unsure: Rc<[u32]>,
 }
 
-/// A box of places.
+/// A box of places: its center and half its size, mm.
 struct Cell {
     center: Point,
     half: Vec2,
     known: Known,
 }
 
+/// The state of a search.
 struct Search<'a> {
     barriers: &'a Barriers<'a>,
-    /// Boxes equally promising are looked into in the order they were made.
+    /// Boxes still to be halved, the most promising first; equals in the order they were made, so that the result is
+    /// always the same.
     cells: BinaryHeap<Promising<Cell>>,
+    /// Number of boxes queued so far.
     seen: u32,
     best: Option<Point>,
-    /// The clearance of the best place, or what a place must have more of to be one.
+    /// The clearance to beat, mm: that of the best place, or the least clearance while there is none.
     clear: f64,
-    /// Room for the distances from a box's center, with the barriers' indices.
+    /// A buffer reused for every box: distances from its center, with the barriers' indices.
     distances: Vec<(f64, u32)>,
 }
 
 impl Search<'_> {
-    /// Looks at the middle of a box, and keeps the box if a better place may lie in it.
+    /// Tests the center of a box, and queues the box if a better place may lie in it.
     fn look(&mut self, center: Point, half: Vec2, known: &Known) {
         let reach = half.length();
         let distances = self.measure(center, reach, &known.barriers);
@@ -133,8 +140,8 @@ impl Search<'_> {
         self.distances = distances;
     }
 
-    /// The distances from the center of a box, the smallest first and the rest in any order, without those that are
-    /// the smallest nowhere in it.
+    /// The distances from the center of a box to its barriers, mm: the smallest first, the rest in any order. Barriers
+    /// that are nearest nowhere in the box are left out.
     fn measure(&mut self, center: Point, reach: f64, barriers: &[u32]) -> Vec<(f64, u32)> {
         let mut distances = core::mem::take(&mut self.distances);
         distances.clear();
@@ -173,7 +180,8 @@ impl Search<'_> {
             if bound <= self.clear + EXACT {
                 break;
             }
-            // The mean at some corner is no less than at the center.
+            // The mean is convex: at some corner it is at least its value at the center, so this pair cannot lower the
+            // bound.
             if f64::midpoint(least, distance) >= bound {
                 continue;
             }
@@ -187,7 +195,8 @@ impl Search<'_> {
         bound
     }
 
-    /// The barriers and areas that matter within a part of the box of `known`; none where an area forbids all of it.
+    /// The barriers and areas that matter within a smaller box inside that of `known`; `None` where an area forbids all
+    /// of the smaller box.
     fn narrow(
         &self,
         distances: &[(f64, u32)],
@@ -232,7 +241,7 @@ impl Search<'_> {
             .any(|area| self.barriers.forbids(*area, place))
     }
 
-    /// Takes an allowed place that is better than the best, and climbs on from it unless that would take long.
+    /// Records an allowed place that is better than the best, and climbs on from it unless too many barriers are near.
     fn improve(&mut self, start: Point, clear: f64, reach: f64, near: &[u32]) {
         (self.best, self.clear) = (Some(start), clear);
         if near.len() > MOST_TO_CLIMB {

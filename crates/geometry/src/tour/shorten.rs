@@ -70,7 +70,7 @@ impl<'a, L: Legs> Shorten<'a, L> {
         }
     }
 
-    /// Has a place looked at.
+    /// Queues a place to be examined by [`Self::settle`].
     pub(super) fn wake(&mut self, place: u32) {
         if let Some(waits) = self.waits.get_mut(place as usize)
             && !*waits
@@ -84,7 +84,7 @@ impl<'a, L: Legs> Shorten<'a, L> {
     pub(super) fn settle(&mut self) -> f64 {
         let mut total = 0.0;
         while let Some(place) = self.waiting.pop_front() {
-            // It waits while it is looked at, so that its own exchanges do not have it looked at once more.
+            // It stays marked as queued while it is examined, so that its own exchanges do not queue it again.
             while let Some(gain) = self.shorten_at(place) {
                 total += gain;
             }

@@ -1,6 +1,7 @@
-//! Discs halved again and again along the longer side of their box: slower than a grid, but for any input.
+//! A tree of boxes over the discs, each box halved along its longer side: slower than a grid, but fit for any input.
 //!
-//! A box knows its widest disc, so how small a web to anything inside can be is known without looking inside.
+//! Each box stores the radius of its widest disc. That gives a lower bound of the webs to all discs inside, so that
+//! whole boxes can be skipped.
 
 use kurbo::Rect;
 
@@ -8,22 +9,25 @@ use crate::Point;
 
 use super::{Disc, Web};
 
-/// A balanced tree of boxes over the discs.
+/// The discs, and a balanced tree of boxes over them.
 pub(super) struct Tree {
     discs: Vec<Disc>,
     nodes: Vec<Node>,
 }
 
-/// Discs `start..end`; the halves' nodes follow, the first at once, the second at `second` (0 for a leaf).
+/// The box of discs `start..end`. The node of its first half is the next one, that of its second half has the index
+/// `second`, which is 0 for a leaf.
 struct Node {
+    /// The smallest box around the discs' centers.
     bounds: Rect,
+    /// The largest radius of the discs, mm.
     widest: f64,
     start: usize,
     end: usize,
     second: usize,
 }
 
-/// Up to so many discs are not halved.
+/// A box of this many discs or fewer is not halved.
 const LEAF: usize = 6;
 
 impl Tree {
@@ -38,7 +42,7 @@ impl Tree {
         tree
     }
 
-    /// The smallest web of all.
+    /// The smallest web between any two discs; `None` for fewer than two.
     pub(super) fn smallest(&self) -> Option<Web> {
         let mut best: Option<Web> = None;
         for disc in &self.discs {
@@ -48,7 +52,7 @@ impl Tree {
         best
     }
 
-    /// All webs under the limit, unsorted.
+    /// All webs under `limit` mm, unsorted.
     pub(super) fn close(&self, limit: f64) -> Vec<Web> {
         let mut webs = Vec::new();
         for disc in &self.discs {
@@ -62,7 +66,7 @@ impl Tree {
         webs
     }
 
-    /// For each of `count` circles its smallest web.
+    /// The smallest web of each of `count` circles, by the circle's index.
     pub(super) fn nearest(&self, count: usize) -> Vec<Option<Web>> {
         let mut webs = vec![None; count];
         for disc in &self.discs {
@@ -73,7 +77,7 @@ impl Tree {
         webs
     }
 
-    /// The smallest web of one disc, where it is under the limit.
+    /// The smallest web of one disc; `None` where none is under `limit` mm.
     fn nearest_to(&self, disc: &Disc, mut limit: f64) -> Option<Web> {
         let mut best = None;
         self.search(0, disc, &mut |other: &Disc, mm| {
@@ -86,8 +90,8 @@ impl Tree {
         best
     }
 
-    /// Visits discs near to one, the nearer box first, as long as a box may hold a web under the limit that the
-    /// visitor last gave. The visitor is asked with an endless web for the limit alone.
+    /// Calls `visit` with the discs near `disc` and the web to each, mm, the nearer box first. `visit` returns the
+    /// limit, and boxes that cannot hold a web under it are skipped; a call with an infinite web only reads the limit.
     fn search(&self, at: usize, disc: &Disc, visit: &mut impl FnMut(&Disc, f64) -> f64) {
         let Some(node) = self.nodes.get(at) else {
             return;
@@ -115,6 +119,7 @@ impl Tree {
         self.search(far, disc, visit);
     }
 
+    /// Adds the node of discs `start..end` and all nodes below it; returns its index.
     fn grow(&mut self, start: usize, end: usize) -> usize {
         let at = self.nodes.len();
         let discs = self.discs.get_mut(start..end).unwrap_or_default();
@@ -142,6 +147,7 @@ impl Tree {
 }
 
 impl Node {
+    /// The leaf around `discs`, the first of which has the index `start`.
     fn around(discs: &[Disc], start: usize) -> Self {
         let first = discs.first().map_or(Point::ORIGIN, |disc| disc.center);
         let mut bounds = Rect::from_points(first, first);
@@ -159,7 +165,7 @@ impl Node {
         }
     }
 
-    /// No web from the disc to one inside is smaller; rounding can only lessen it.
+    /// A lower bound of the webs from `disc` to the discs inside, mm; rounding never lifts it above one of them.
     fn least_web(&self, disc: &Disc) -> f64 {
         let Point { x, y } = disc.center;
         let across = (self.bounds.x0 - x).max(x - self.bounds.x1).max(0.0);

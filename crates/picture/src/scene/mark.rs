@@ -47,7 +47,7 @@ impl Patch {
             .collect()
     }
 
-    /// One part of a drawing; none of shapes that marks do not have.
+    /// One part of a drawing; `None` for a shape that marks do not use.
     fn part(part: &Tinted, paint: Paint, stroke: Option<f64>) -> Option<Self> {
         let sides = match &part.shape {
             Shape::Circle(circle) => around(*circle),

@@ -331,7 +331,7 @@ fn sectors(workpiece: &Workpiece) -> Vec<((f64, f64), Option<Paint>)> {
     fields
 }
 
-/// The steel set into a hole of magnet pieces; none of other pieces.
+/// The steel set into a hole for magnet pieces; `None` for other pieces.
 fn steel(board: &Board, hole: &Hole) -> Option<Steel> {
     if board.piece.kind != PieceKind::Magnet {
         return None;

@@ -248,7 +248,7 @@ impl<'a> Jobs<'a> {
         left
     }
 
-    /// The place of the first job of each operation in the list; none of what is done.
+    /// The place in the list of the first job of each operation; `None` for an operation that is done.
     fn firsts(&self) -> Vec<Option<usize>> {
         let mut next = 0;
         let first = |work: &Work<'_>| {

@@ -61,10 +61,10 @@ pub fn age_words(board: &Board) -> Vec<String> {
     words
 }
 
-/// The hazard that the size of a piece makes it; none of a large one.
+/// The hazard of a piece for small children because of its size, in words; `None` for a large piece.
 ///
-/// A ball is a small part where it goes into the cylinder: its bore limits it, and not the sloped floor, so that its diameter alone
-/// tells.
+/// A ball is a small part if it fits the test cylinder. The bore of the cylinder limits it, not the sloped floor, so
+/// that only the diameter of the ball matters.
 fn size_of(board: &Board) -> Option<&'static str> {
     let piece = board.piece;
     match piece.kind {

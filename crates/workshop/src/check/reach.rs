@@ -82,7 +82,7 @@ fn is_played(hole: &Hole, player: u32) -> bool {
     }
 }
 
-/// The rim outside the pieces, and the hole where it is least, mm; none of a board without holes for pieces.
+/// The rim outside the pieces, mm, and the hole where it is least; `None` for a board without holes for pieces.
 ///
 /// A piece may be wider than its bore, so that the rim for hands is less than the margin of wood. The roundover belongs to it:
 /// fingers hold on to that as well.

@@ -107,7 +107,7 @@ fn glue_faces(board: &Board, base: &Base) -> Option<Mask> {
     })
 }
 
-/// The bearing of a base that turns; none of one that stands on feet or is glued.
+/// The masking of the bearing of a base that turns; `None` for a base that stands on feet or is glued.
 ///
 /// A round base whose rated load is known is a turntable; of another one the document does not say whether it turns.
 const fn bearing(base: &Base) -> Option<Mask> {

@@ -1,13 +1,15 @@
-//! Index plates: whether one hits every bearing, and what it misses by where it does not.
+//! Index plates: the plate that hits every bearing, and the misses of a plate that does not.
 
 use super::Radius;
 
-/// Divisions of the finest plate that is looked for.
+/// Divisions of the finest plate considered.
 pub const MOST_DIVISIONS: u32 = 10_000;
-/// A bearing this near a division hits it, as a share of a turn: far under all that can be made, far over rounding.
+/// A bearing this close to a division counts as a hit, as a share of a turn: far finer than any shop work, far coarser
+/// than rounding errors.
 const EXACT: f64 = 1e-12;
 
-/// The fewest divisions of a circle that hit every bearing (degrees), up to [`MOST_DIVISIONS`].
+/// The fewest divisions of a circle that hit every bearing (degrees); `None` where that takes more than
+/// [`MOST_DIVISIONS`].
 ///
 /// ```
 /// assert_eq!(workshop::exact_divisions(&[0.0, 60.0, 67.5]), Some(48));
@@ -21,7 +23,7 @@ pub fn exact_divisions(bearings: &[f64]) -> Option<u32> {
     })
 }
 
-/// The denominator of a share of a turn, by its continued fraction.
+/// The denominator of a share of a turn, from its continued fraction; `None` where it is over [`MOST_DIVISIONS`].
 fn fraction_of_turn(share: f64) -> Option<u32> {
     let (mut rest, mut before, mut last) = (share, 0.0_f64, 1.0_f64);
     loop {
@@ -36,25 +38,27 @@ fn fraction_of_turn(share: f64) -> Option<u32> {
     }
 }
 
-/// The greatest common divisor, by Euclid.
+/// The greatest common divisor, by Euclid's algorithm.
 fn greatest_common(a: u32, b: u32) -> u32 {
     if b == 0 { a } else { greatest_common(b, a % b) }
 }
 
-/// The fit of an index plate.
+/// The misses of an index plate, with and without a turn of the board on it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PlateFit {
-    /// Its divisions.
+    /// Divisions of the plate.
     pub divisions: u32,
-    /// The miss of the worst hole, mm along its circle, with player 1's axis on a division; and its row of the table.
+    /// The largest miss, mm along the circle of its hole, with player 1's axis on a division; and the hole's row of the
+    /// table.
     pub worst: (f64, usize),
-    /// The turn of the board against the plate, in degrees clockwise, at which the worst hole misses least.
+    /// The turn of the board on the plate, degrees clockwise, that makes the largest miss smallest; 0 where none helps.
     pub turn: f64,
-    /// The miss of the worst hole by then, mm.
+    /// The largest miss after that turn, mm.
     pub turned: f64,
 }
 
-/// The fit of a plate of so many divisions for the holes at these radii; none without holes off the center.
+/// The fit of a plate with this many divisions for the holes at these radii; `None` without divisions, or without holes
+/// off the center.
 ///
 /// ```
 /// use workshop::{Radius, plate_fit};
@@ -84,14 +88,14 @@ pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
     let worst = places
         .iter()
         .map(|place| (place.miss(0.0, step), place.row))
-        // Of equals the first: holes of like players miss alike.
+        // Of equal misses, keep the first: the same hole of several players misses by the same, apart from rounding.
         .reduce(|a, b| if b.0 > a.0 + 1e-9 { b } else { a })?;
     let missed = |turn: f64| {
         let misses = places.iter().map(|place| place.miss(turn, step));
         misses.fold(0.0, f64::max)
     };
     let turn = best_turn(&places, step, worst.0);
-    // Nobody turns the board for nothing, and by a whole division is nothing.
+    // A turn that gains nothing, such as one by a whole division, is not proposed.
     let turn = if missed(turn) < missed(0.0) - NOTHING {
         turn
     } else {
@@ -106,7 +110,7 @@ pub fn plate_fit(radii: &[Radius], divisions: u32) -> Option<PlateFit> {
     })
 }
 
-/// A hole as a plate sees it: where between two divisions it lies, and how far out.
+/// A hole on the plate: where it lies between two divisions, and how far from the center.
 struct Place {
     row: usize,
     /// Distance of the bearing past a division, degrees.
@@ -116,20 +120,20 @@ struct Place {
 }
 
 impl Place {
-    /// Its miss of the nearest division when the board is turned, mm.
+    /// The hole's distance from the nearest division, mm along its circle, once the board is turned by `turn` degrees.
     fn miss(&self, turn: f64, step: f64) -> f64 {
         let past = (self.phase + turn).rem_euclid(step);
         past.min(step - past) * self.arm
     }
 }
 
-/// A miss that is smaller by no more than this is no smaller, mm.
+/// A turn that makes the largest miss smaller by no more than this, in mm, does not count as better.
 const NOTHING: f64 = 1e-6;
-/// Steps of halving: from the largest miss down to far under a nanometer.
+/// Steps of bisection, enough to go from the largest miss down to far under a nanometer.
 const HALVINGS: u32 = 60;
 
-/// The turn at which the largest miss is smallest: the smallest miss for which there is a turn that keeps every hole
-/// within it, found by halving.
+/// The turn at which the largest miss is smallest, degrees. Bisection finds the smallest miss for which some turn keeps
+/// every hole within it.
 fn best_turn(places: &[Place], step: f64, worst: f64) -> f64 {
     let (mut low, mut high, mut best) = (0.0, worst, 0.0);
     for _ in 0..HALVINGS {
@@ -142,7 +146,7 @@ fn best_turn(places: &[Place], step: f64, worst: f64) -> f64 {
     best
 }
 
-/// A turn, from 0 up to a step, that keeps every hole within a miss.
+/// A turn, from 0 to under a step (degrees), that keeps every hole within `miss` mm; `None` where there is none.
 ///
 /// Each hole forbids one arc of turns. Those arcs, cut at 0 and sorted, either cover all turns or leave a gap.
 fn turn_within(places: &[Place], step: f64, miss: f64) -> Option<f64> {
@@ -152,12 +156,13 @@ fn turn_within(places: &[Place], step: f64, miss: f64) -> Option<f64> {
         if 2.0 * reach >= step {
             continue;
         }
-        // It is hit at turn -phase; forbidden from there plus reach, for a step less both reaches.
+        // The hole is on a division at turn -phase, and close enough within `reach` of it; the rest of the step is
+        // forbidden.
         let start = (reach - place.phase).rem_euclid(step);
         let end = start + step - 2.0 * reach;
         forbidden.push((start, end.min(step)));
         if end > step {
-            // It covers 0 itself, where others may only begin.
+            // The arc wraps around. Its second part starts below 0, so that 0 itself counts as covered.
             forbidden.push((-step, end - step));
         }
     }
@@ -216,7 +221,7 @@ mod tests {
         assert_eq!(exact_divisions(&bearings), Some(96));
     }
 
-    /// 90 divisions of 4°: a hole at 1° of R 180 / π misses by 1 mm, at 2° by 2 mm, which is as far as any can.
+    /// 90 divisions of 4°: at radius 180 / π mm, a hole at 1° misses by 1 mm and one at 2° by 2 mm, the most possible.
     #[test]
     fn misses_are_arcs_to_the_nearest_division() {
         let radius = 180.0 / core::f64::consts::PI;
@@ -239,7 +244,7 @@ mod tests {
             prop_assert!(fit.worst.0 < 1e-6);
         }
 
-        /// Against a scan of turns: none is better than the one found.
+        /// A scan over turns finds none with a smaller miss.
         #[test]
         fn no_turn_misses_less(bearings in prop::collection::vec(0.0..360.0_f64, 1..8), divisions in 3_u32..60) {
             let ring = one_ring(150.0, &bearings);

@@ -1,47 +1,47 @@
-//! The order in which holes are drilled, and what it costs.
+//! The order in which holes are drilled, with its set-ups and travel.
 
 use board::{DrillingOrder, HoleId};
 use geometry::{Point, TourBudget, shortest_path};
 
 use crate::HoleTable;
 
-/// Depths closer than this are one setting of the stop, and radii one of the jig, mm.
+/// Depths closer than this, in mm, count as one setting of the depth stop, and radii as one setting of the jig.
 const ONE_SETTING: f64 = 0.001;
-/// Holes up to which the shorter search finds the best way nearly every time.
+/// With this many holes or fewer, the short search finds the shortest path nearly every time.
 const FEW: usize = 200;
 
-/// An order of drilling, with what it costs.
+/// An order of drilling, with its set-ups and travel.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Order {
     /// Rows of the hole table, each once.
     pub rows: Vec<usize>,
     /// Number of times that a bit is put in, the first included.
     pub bits: u32,
-    /// Number of times that the depth stop is set, the first included; anew for each bit.
+    /// Number of times that the depth stop is set, the first included; each change of the bit needs it set again.
     pub depths: u32,
-    /// Number of times that the radius is set, the first included; anew for each depth.
+    /// Number of times that the radius is set, the first included; each change of the depth needs it set again.
     pub radii: u32,
-    /// The way from the center pin to the first hole and on from hole to hole, mm.
+    /// Length of the path from the center pin to the first hole and on from hole to hole, mm.
     pub travel: f64,
 }
 
-/// When the hole at the center is drilled, among all others.
+/// Whether the hole at the center is drilled first or last.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CenterTurn {
-    /// Before all others: it takes the pin.
+    /// Before all others, because it holds the pin of the jig.
     First,
-    /// After all others: it is a playing hole, which takes away what the pin stands in.
+    /// After all others, because a playing hole removes the pilot that holds the pin.
     Last,
 }
 
-/// The order in which a table's holes are drilled. The hole at the center has its own turn; the bits of all others follow in the
-/// order in which the table first needs them.
+/// The order in which the holes of a table are drilled. The hole at the center comes first or last; the others are
+/// drilled bit by bit, the bits in the order in which the table first needs them.
 ///
 /// By set-ups, each bit's holes are drilled depth by depth, the shallow ones first, each depth from the center outward,
-/// each radius clockwise: but for the center, no order changes bits or depths less often. By travel, each bit's holes are drilled on the
-/// shortest way that is found from where the bit before ended, the first from the center pin.
+/// each radius clockwise: apart from the center, no order changes bits or depths less often. By travel, each bit's
+/// holes are drilled along the shortest path found from the last hole of the bit before, or from the center pin.
 ///
-/// Settings are counted as the order stands, so that both kinds can be compared on the jig sheet.
+/// Settings are counted for both kinds of order, so that the jig sheet can compare them.
 pub fn drilling_order(table: &HoleTable, order: DrillingOrder, center: CenterTurn) -> Order {
     let is_center = |row: &usize| {
         let hole = table.rows.get(*row);
@@ -56,7 +56,7 @@ pub fn drilling_order(table: &HoleTable, order: DrillingOrder, center: CenterTur
     counted(table, rows)
 }
 
-/// Rows bit by bit, those of each bit in the order that is asked for.
+/// The rows bit by bit, those of each bit in the given order.
 fn bit_by_bit(table: &HoleTable, rows: &[usize], order: DrillingOrder) -> Vec<usize> {
     let mut ordered: Vec<usize> = Vec::with_capacity(rows.len());
     let mut from = Point::ORIGIN;
@@ -81,7 +81,7 @@ fn bit_by_bit(table: &HoleTable, rows: &[usize], order: DrillingOrder) -> Vec<us
     ordered
 }
 
-/// Rows of one bit by depth, then radius, then bearing: what is set least often comes first.
+/// Sorts the rows of one bit by depth, then radius, then bearing, so that each depth and radius is set once.
 fn by_set_up(table: &HoleTable, rows: &mut [usize]) {
     let key = |row: &usize| {
         table.rows.get(*row).map_or((0, 0, 0.0), |hole| {
@@ -98,18 +98,19 @@ fn by_set_up(table: &HoleTable, rows: &mut [usize]) {
     });
 }
 
-/// The number of a setting, counted in steps of [`ONE_SETTING`].
+/// A depth or radius as a whole number of steps of [`ONE_SETTING`], so that equal settings compare as equal.
 fn setting(mm: f64) -> i64 {
     (mm / ONE_SETTING).round() as i64
 }
 
-/// Bearing in degrees, rounded so that a hole on 12 o'clock comes first whatever its last digits are.
+/// The bearing of a point in degrees, rounded so that a hole at 12 o'clock sorts first even when its bearing comes out
+/// just under 360°.
 fn clockwise(at: Point) -> f64 {
     let degrees = geometry::bearing_of(at).wrapped().as_degrees();
     (degrees * 1e6).round() / 1e6 % 360.0
 }
 
-/// Rows of one bit on the shortest way that is found from a point, by the tour of crate `geometry`.
+/// The rows of one bit along the shortest path found from a point; see [`shortest_path`].
 fn shortest(table: &HoleTable, rows: &[usize], from: Point) -> Vec<usize> {
     let centers = rows.iter().filter_map(|row| table.rows.get(*row));
     let centers: Vec<Point> = centers.map(|hole| hole.center).collect();
@@ -125,9 +126,9 @@ fn shortest(table: &HoleTable, rows: &[usize], from: Point) -> Vec<usize> {
         .collect()
 }
 
-/// The settings of bit, depth stop and radius in an order, counted, with the way from hole to hole.
+/// The rows as an [`Order`]: the settings of bit, depth stop and radius counted, and the travel added up.
 ///
-/// A bit counts as put in anew for the hole at the center, wherever it comes: before or after it other work is done.
+/// The hole at the center always counts as a change of the bit, because other work is done between it and the rest.
 fn counted(table: &HoleTable, rows: Vec<usize>) -> Order {
     let (mut bits, mut depths, mut radii, mut travel) = (0, 0, 0, 0.0);
     let mut before: Option<&crate::HoleRow> = None;
@@ -164,7 +165,7 @@ mod tests {
     use crate::machine::hole_table::hole_table;
     use board::{Board, Bottom, layout};
 
-    /// Three bits, and a depth of its own for the pockets.
+    /// A table that needs a Forstner bit and a ball bit, with a different depth for the pockets.
     fn mixed() -> HoleTable {
         let mut board = Board::default();
         (board.bores.home.bottom, board.bores.home.depth) = (Bottom::Ball, 6.0);
@@ -173,7 +174,7 @@ mod tests {
     }
 
     #[test]
-    fn the_hole_at_the_center_has_its_own_turn() {
+    fn the_hole_at_the_center_comes_first_or_last() {
         let table = mixed();
         for order in DrillingOrder::ALL {
             let center = table.rows.len() - 1;
@@ -193,8 +194,8 @@ mod tests {
         }
     }
 
-    /// Counted by hand: two bits, and the Forstner bit again for the center; two depths with it, one with the ball, one at the
-    /// center; 1 + 1 + pocket radii + 4 lanes.
+    /// Counted by hand. Bits: Forstner, ball, and Forstner again for the center. Depths: two with the Forstner bit, one
+    /// with the ball bit, one at the center. Radii: each distinct one once per depth, with the center's radius of 0.
     #[test]
     fn by_set_ups_each_setting_is_made_once() {
         let table = mixed();
@@ -218,7 +219,7 @@ mod tests {
     }
 
     #[test]
-    fn the_least_travel_is_shorter_and_changes_bits_no_more() {
+    fn ordering_by_travel_shortens_the_path_without_more_bit_changes() {
         let table = mixed();
         let by_set_up = drilling_order(&table, DrillingOrder::SetUps, CenterTurn::Last);
         let by_travel = drilling_order(&table, DrillingOrder::Travel, CenterTurn::Last);

@@ -5,7 +5,7 @@ use crate::job::{Operation, Task, batch_time};
 
 /// The time of an operation on so many boards, minutes.
 ///
-/// Setting up is what the second board saves.
+/// Setting up counts once for all boards; that is the time that a second board saves.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OperationTime {
     /// The operation.

@@ -55,7 +55,7 @@ struct Change {
 }
 
 impl Change {
-    /// Of a lid that is `clearance` narrower than its place at the bench.
+    /// The gap in the season, mm, around a lid made `clearance` mm narrower than its place at the bench.
     fn gap(&self, clearance: f64) -> f64 {
         clearance * (1.0 + self.swelled) + self.opened
     }

@@ -119,7 +119,7 @@ pub fn unknown_holes(workpiece: &Workpiece) -> Vec<HoleId> {
         .collect()
 }
 
-/// The repair of one hole; none of a hole that is not there, or whose mistake has no size.
+/// The repair of one hole; `None` where the board does not have the hole, or the mistake has no size.
 fn repair(workpiece: &Workpiece, wrong: &WrongHole) -> Option<Repair> {
     let hole = workpiece.layout().hole(wrong.hole)?;
     let case = Case {

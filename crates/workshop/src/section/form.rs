@@ -1,4 +1,4 @@
-//! A form that a plane can cut.
+//! The bodies that the plane of a section can cut.
 
 use geometry::{Piece, Point, Prism};
 
@@ -6,13 +6,13 @@ use super::block::Block;
 use super::plane::View;
 use super::revolved::Revolved;
 
-/// A form that can be cut.
+/// A body that a plane can cut, by the shape of its sides.
 pub enum Form {
-    /// Round about an upright axis.
+    /// A body of revolution about a vertical axis.
     Round(Revolved),
-    /// With sides that go straight up and down.
+    /// A body with vertical sides.
     Straight(Prism),
-    /// With sides that lean.
+    /// A body with four sloping sides.
     Leaning(Block),
 }
 
@@ -29,7 +29,8 @@ impl From<Prism> for Form {
 }
 
 impl Form {
-    /// The part that a plane cuts of it; of a body with sides no farther than `reach` from where s is 0.
+    /// The outline of the cut in the section's frame, mm; `None` where the plane misses the body. A body that is not
+    /// round is cut off at `reach` mm to either side of s = 0.
     pub fn cut(&self, view: &View, reach: f64) -> Option<Vec<Point>> {
         match self {
             Self::Round(round) => round.cut(view),
@@ -39,7 +40,7 @@ impl Form {
     }
 }
 
-/// A strip as high as the prism, as long as the plane is within its outline.
+/// A rectangle as high as the prism and as long as the plane runs within its outline; `None` where it misses.
 fn cut_prism(prism: &Prism, view: &View, reach: f64) -> Option<Vec<Point>> {
     let (from, to) = prism.outline.chord(view.origin, view.along)?;
     let (low, high) = view.range(reach);

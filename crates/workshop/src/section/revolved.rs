@@ -1,23 +1,23 @@
-//! Things that are round about an upright axis, cut by an upright plane.
+//! Bodies of revolution about a vertical axis, cut by a vertical plane.
 
 use geometry::{Circle, Point, Profile};
 
 use super::plane::{Keep, View};
 
-/// The most that a polygon may be off the curve it stands for, mm.
+/// Largest distance between a polygon and the curve that it approximates, mm.
 pub const OFF: f64 = 0.003;
 
-/// Something round on the board.
+/// A body of revolution, such as a bore or a ball in it.
 #[derive(Debug, Clone)]
 pub struct Revolved {
-    /// Where its axis is.
+    /// Where its axis crosses the board.
     pub center: Point,
-    /// Its shape; depths are measured down from the top face.
+    /// Its profile; depths are measured down from the top face.
     pub profile: Profile,
 }
 
 impl Revolved {
-    /// The part that a plane cuts of it; none where it misses it.
+    /// The outline of the cut in the section's frame, mm; `None` where the plane misses the body.
     pub fn cut(&self, view: &View) -> Option<Vec<Point>> {
         let (s, off) = view.see(self.center);
         let side = self.profile.cut(off, OFF);
@@ -29,7 +29,7 @@ impl Revolved {
         (kept.len() >= 3).then_some(kept)
     }
 
-    /// The circle that a plane cuts of it, where it is a ball and the circle belongs to the section.
+    /// The circle that a plane cuts from it, if it is a ball and the whole circle belongs to the section.
     pub fn disc(&self, view: &View) -> Option<Circle> {
         let ball = self.profile.as_ball()?;
         let (s, off) = view.see(self.center);

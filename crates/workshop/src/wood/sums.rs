@@ -1,4 +1,4 @@
-//! Sums about the wood: moisture, movement, lid, weight.
+//! The figures of the wood: moisture, movement, lid, weight.
 
 use board::{Board, Measure};
 
@@ -7,18 +7,18 @@ use crate::recess::lid_moves::{LidMoves, lid_moves};
 use crate::sums::{GEOMETRY, MOVEMENT, Sum, SumGroup, TYPED};
 use crate::wood::{BoardMass, Season, WoodError, WoodMoves};
 
-/// The equation of moisture.
+/// The source of the equation for moisture.
 const SORPTION: &str = "Wood Handbook, FPL-GTR-190 (2010), Eq. 4-5; coefficients through public source code that cites it";
-/// The source of moisture from temperature and humidity, by the names of its authors, as the field calls it.
+/// The name of the equation for moisture; wood science calls it by its authors.
 const HAILWOOD: &str = "Hailwood and Horrobin's equation of temperature and humidity";
-/// Said below the weight: wood that is not taken off.
+/// A note below the weight: cuts and parts that the calculation leaves out.
 const LEFT_OUT: &str = "the weight leaves out grooves, screws and their holes, pilots, the groove of a sliding lid beyond \
      its recess, and finish; tenons count as the wood they replace";
-/// Said below the movement: the table is for the two extremes of how a board is sawn.
+/// A note below the movement: the table of species only has the two extremes, flat-sawn and quarter-sawn.
 const ROUGH: &str = "real boards are rarely all flat- or quarter-sawn, and tend to move less across the grain than the \
-     equation has it (Wood Handbook)";
+     equation says (Wood Handbook)";
 
-/// The group; none where no wood is planned.
+/// The figures of the wood; `None` where no wood is planned.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let (board, _layout) = (workpiece.board(), workpiece.layout());
     let wood = board.wood.as_ref()?;
@@ -36,7 +36,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     }
     match workpiece.mass() {
         Ok(mass) => sums.extend(weight(mass)),
-        // An unknown species is said above.
+        // The movement has already reported the unknown species.
         Err(WoodError::Unknown { .. }) if wood.change.is_none() => {}
         Err(error) => notes.push(error.to_string()),
     }
@@ -47,7 +47,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
-/// The moistures the board sees, with where they come from.
+/// The movement per 1 % of moisture, and the moisture when cut and in each season, with their sources.
 fn moistures(moves: &WoodMoves) -> Vec<Sum> {
     let moisture = |name, percent: f64, formula, source| {
         Sum::new(name, Some(Measure::share(percent / 100.0)), formula, source)
@@ -77,12 +77,12 @@ fn moistures(moves: &WoodMoves) -> Vec<Sum> {
 
 /// Diameters in the dry and the humid season, and the change over the year.
 fn movement(board: &Board, moves: &WoodMoves) -> Vec<Sum> {
-    /// The formula of a diameter in another season.
-    const CHANGE: &str = "diameter · change for 1 % · (moisture then - moisture when cut)";
+    /// The formula of the change of the diameter in a season.
+    const CHANGE: &str = "diameter · movement per 1 % · (moisture then - moisture when cut)";
     /// The formula of the change from the dry season to the humid one.
-    const YEAR: &str = "size · change for 1 % · (moisture in the humid season - in the dry)";
-    /// The formula of how far a round board is from round.
-    const OVAL: &str = "the diameter when cut, and that with its change across the grain";
+    const YEAR: &str = "size · movement per 1 % · (moisture in the humid season - in the dry)";
+    /// The formula of the largest and smallest diameter of a board gone oval.
+    const OVAL: &str = "the diameter when cut, along the grain; with the change, across the grain";
     let diameter = board.blank.diameter;
     let season = |names: [&'static str; 3], season: Season| {
         [
@@ -115,14 +115,14 @@ fn movement(board: &Board, moves: &WoodMoves) -> Vec<Sum> {
     sums
 }
 
-/// The gap of the lid in the seasons, and the clearances between which it neither binds nor falls out.
+/// The gap around the lid in the seasons, and the range of clearances in which it neither binds nor falls out.
 fn of_lid(lid: &LidMoves) -> Vec<Sum> {
-    /// The formula of the gap that a lid has left.
-    const GAP: &str = "clearance + place · change of the board - lid · change of the lid, at the worst of the seasons with \
-         the board at rest or as it was cut";
-    /// The formula of the clearance that a lid is made with.
+    /// The formula of the gap around a lid.
+    const GAP: &str = "clearance + opening · change of the board - lid · change of the lid, in the worst season, with the \
+         board at rest or as it was cut";
+    /// The formula of the least and most clearance that a lid can be made with.
     const CLEARANCE: &str =
-        "the clearance for which the gap just comes to 0, or to the hold on the lid";
+        "the clearance at which the gap just reaches 0 (least) or the hold on the lid (most)";
     let most = lid.most.map(Measure::mm);
     vec![
         Sum::mm("least clearance of the lid", lid.least, CLEARANCE, MOVEMENT),
@@ -172,7 +172,7 @@ fn weight(mass: &BoardMass) -> Vec<Sum> {
             "weight of the inserts",
             mass.inserts,
             "volume · 7.85 g/cm³",
-            "density of steel, by lists of bearing balls",
+            "density of steel, from data sheets of bearing balls",
         ),
     ];
     let parts = parts.into_iter().filter(|(_, grams, ..)| *grams > 0.0);

@@ -1,4 +1,4 @@
-//! The V-grooves, as wide as they are cut, with the line at their bottom where there is room for it.
+//! Paints the V-grooves as wide as they are cut, with a line along the bottom where there is room for it.
 
 use drawing::{Layer, Shape};
 use egui::Stroke;
@@ -6,10 +6,10 @@ use egui::Stroke;
 use super::BoardView;
 use crate::painter::Pen;
 
-/// Thinnest line a groove is shown as, and the least width on the screen from which its bottom is.
+/// Least width of a groove on the screen, and least width at which its bottom line is painted, both in points.
 const LEAST: (f32, f32) = (1.2, 4.5);
 
-/// The grooves of the plan.
+/// Paints the grooves of the plan, if the board has any.
 pub fn paint(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     let Some(grooves) = view.board().grooves else {
         return;
@@ -23,6 +23,7 @@ pub fn paint(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     }
 }
 
+/// Strokes every groove along its center line.
 fn middles(pen: &mut Pen<'_>, view: &BoardView<'_>, stroke: Stroke) {
     for item in view.plan.iter().filter(|item| item.layer == Layer::Grooves) {
         pen.shape(&item.shape, stroke);

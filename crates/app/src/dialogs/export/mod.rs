@@ -1,4 +1,4 @@
-//! The dialog that asks for the exports and their folder, with a preview of every page.
+//! The export dialog: the kinds to export, the folder, and a preview of every page.
 
 mod preview;
 
@@ -17,39 +17,39 @@ use crate::widgets::at_right;
 use preview::{Preview, preview_ui};
 use workshop::{Finding, stops};
 
-/// The exports to choose from, and their folder.
+/// State of the export dialog: the kinds, which of them are chosen, and the folder.
 pub struct ExportDialog {
     source: Arc<Source>,
     kinds: Vec<Choice>,
     preview: Preview,
-    /// Pixels along the longer side of the proof.
+    /// Size of the proof picture: pixels along its longer side.
     proof: u32,
     /// The folder, as typed.
     pub folder: String,
     replace: bool,
-    /// Whether the board has findings that stop it.
+    /// Whether any finding of the board is a stop.
     stopped: bool,
     /// Whether the files are being written.
     is_busy: bool,
-    /// The fault, if there is one.
+    /// The message about the last failed export, if there is one.
     pub fault: Option<String>,
 }
 
-/// A kind that may be chosen.
+/// One kind of export, and whether it is chosen.
 struct Choice {
     kind: Kind,
     files: Vec<String>,
     chosen: bool,
-    /// The part that the board does not plan for.
+    /// The part that the board would have to plan first; the kind cannot be chosen without it.
     missing: Option<&'static str>,
-    /// Numbers and parts that it needs and the board does not have.
+    /// Numbers and parts that the kind needs and the board does not have.
     lacks: Vec<Lack>,
-    /// Number of sheets, and whether they are as few as the maker likes.
+    /// The number of sheets in words, and whether it is within the maker's limit for taping.
     sheets: Option<(String, bool)>,
 }
 
 impl ExportDialog {
-    /// The usual kinds, to a folder; of a board that findings may stop.
+    /// A new dialog for a board with these findings: the usual kinds are chosen, and `folder` is filled in.
     pub fn new(source: Source, findings: &[Finding], folder: &Path) -> Self {
         let choice = |kind: Kind| Choice {
             kind,
@@ -72,19 +72,19 @@ impl ExportDialog {
         }
     }
 
-    /// Takes another folder; leave to replace files was for the one before.
+    /// Sets another folder. The permission to replace files is withdrawn, because it was given for the old folder.
     pub fn set_folder(&mut self, folder: String) {
         self.folder = folder;
         self.replace = false;
     }
 
-    /// Takes what went wrong, after which it can be tried again.
+    /// Shows the message about a failed export, and enables the Export button again.
     pub fn set_fault(&mut self, sentence: String) {
         self.fault = Some(sentence);
         self.is_busy = false;
     }
 
-    /// The chosen files that are in the folder already.
+    /// Names of the chosen files that the folder already has.
     fn there(&self, folder: &PathBuf, host: &dyn Host) -> Vec<String> {
         let chosen = self.kinds.iter().filter(|choice| choice.chosen);
         let files = chosen.flat_map(|choice| choice.files.iter().cloned());
@@ -96,15 +96,16 @@ impl ExportDialog {
 
 /// Width of the column with the kinds, in points.
 const KINDS: f32 = 400.0;
-/// Least and most width of the whole dialog.
+/// Least and most width of the whole dialog, in points.
 const WIDTHS: (f32, f32) = (340.0, 1500.0);
-/// Width from which the preview stands beside the kinds.
+/// Least width of the dialog at which the preview fits beside the kinds, in points.
 const BESIDE: f32 = 700.0;
-/// Height of all but the kinds, and of each line that may come to it, in points.
+/// Height of everything but the list of kinds, in points.
 const AROUND: f32 = 250.0;
+/// Height of each optional line (stop warning, existing files, error message), in points.
 const LINE: f32 = 30.0;
 
-/// Kinds with what they are for and what they look like; folder, and leave to replace files.
+/// The whole dialog; returns the answer when a button or a link was pressed.
 pub fn export_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Option<Answer> {
     let window = ui.ctx().content_rect().size();
     let width = (window.x - 80.0).clamp(WIDTHS.0, WIDTHS.1);
@@ -112,7 +113,7 @@ pub fn export_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Opt
     let there = dialog.there(&typed(&dialog.folder), host);
     heading(ui, "Export templates and tables");
     if dialog.stopped {
-        let words = "▲ This board has findings that say stop: fix them before you cut wood.";
+        let words = "▲ This board has findings marked stop. Fix them before you cut wood.";
         ui.label(RichText::new(words).color(theme::Tokens::of(ui).stop));
     }
     let lines = [dialog.stopped, !there.is_empty(), dialog.fault.is_some()];
@@ -145,11 +146,10 @@ pub fn export_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Opt
     visited.map(Answer::Visit).or(answer)
 }
 
-/// The kinds group by group, each with a box to choose it and a button that shows it; the place to go to for what is missing, if
-/// that was pressed.
+/// The kinds by group, each with a check box and a Show button; returns where to go when a missing number was pressed.
 fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Option<Spot> {
     let (mut shown, mut visited) = (dialog.preview.kind(), None);
-    // The scroll bar lies over what is at the very right.
+    // The scroll bar is drawn over the right edge of the contents.
     ui.set_max_width(ui.available_width() - theme::GAP);
     for group in Group::ALL {
         let in_group = |choice: &&mut Choice| choice.kind.group() == group;
@@ -179,7 +179,7 @@ fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Option<S
     visited
 }
 
-/// The heading of a group, with a button that chooses all of it and one that chooses none.
+/// The heading of a group, with buttons that choose all of its kinds or none.
 fn group_ui<'a>(ui: &mut Ui, group: Group, choices: impl Iterator<Item = &'a mut Choice>) {
     ui.add_space(theme::GAP);
     let mut all = None;
@@ -205,7 +205,7 @@ fn group_ui<'a>(ui: &mut Ui, group: Group, choices: impl Iterator<Item = &'a mut
     }
 }
 
-/// A kind with its box, and the button that shows it.
+/// One kind: its check box, and the button that shows it in the preview.
 fn kind_ui(ui: &mut Ui, choice: &mut Choice, shown: &mut Option<Kind>) {
     ui.horizontal(|ui| {
         ui.add_enabled(
@@ -225,7 +225,8 @@ fn kind_ui(ui: &mut Ui, choice: &mut Choice, shown: &mut Option<Kind>) {
     });
 }
 
-/// Lines on a kind's use, missing numbers, sheets and files; returns the place that was asked for.
+/// The lines below a kind: its use, missing numbers, sheets and files; returns where to go when a missing number
+/// was pressed.
 fn about_ui(ui: &mut Ui, choice: &Choice, is_shown: bool, proof: &mut u32) -> Option<Spot> {
     let line = ui.horizontal(|ui| {
         ui.add_space(theme::INDENT);
@@ -246,7 +247,7 @@ fn about_ui(ui: &mut Ui, choice: &Choice, is_shown: bool, proof: &mut u32) -> Op
             if choice.kind == Kind::Proof {
                 proof_size_ui(ui, proof);
             }
-            // The names of all files would make a long list twice as long.
+            // Only for the kind in the preview: file names below every kind would make the list twice as long.
             if is_shown && !choice.files.is_empty() {
                 ui.label(theme::quiet(told(&choice.files)));
             }
@@ -257,7 +258,7 @@ fn about_ui(ui: &mut Ui, choice: &Choice, is_shown: bool, proof: &mut u32) -> Op
     line.inner
 }
 
-/// Missing numbers, each a link to its field; returns the place of the one that was pressed.
+/// Missing numbers, each a link to its field; returns where to go when a link was pressed.
 pub(super) fn lacks_ui(ui: &mut Ui, lacks: &[Lack]) -> Option<Spot> {
     if lacks.is_empty() {
         return None;
@@ -269,7 +270,7 @@ pub(super) fn lacks_ui(ui: &mut Ui, lacks: &[Lack]) -> Option<Spot> {
         let mut visited = None;
         for lack in lacks {
             let link = ui.link(RichText::new(&lack.words).small());
-            if link.on_hover_text("Go to where it is set").clicked() {
+            if link.on_hover_text("Go to this setting").clicked() {
                 visited = Some(lack.spot.clone());
             }
         }
@@ -278,7 +279,7 @@ pub(super) fn lacks_ui(ui: &mut Ui, lacks: &[Lack]) -> Option<Spot> {
     line.inner
 }
 
-/// The source as it is previewed: its pictures no larger than is seen, and than the graphics card takes.
+/// The source for the preview: its proof no larger than the usual size and what the graphics card can hold.
 fn previewed(ctx: &egui::Context, source: &Arc<Source>) -> Arc<Source> {
     let (least, usual, _) = picture::SIZES;
     let most = ctx.input(|input| input.max_texture_side) as u32;
@@ -289,20 +290,20 @@ fn previewed(ctx: &egui::Context, source: &Arc<Source>) -> Arc<Source> {
     Arc::new((**source).clone().with_proof(seen))
 }
 
-/// Size of the proof's pictures.
+/// The field for the size of the proof: pixels along its longer side.
 fn proof_size_ui(ui: &mut Ui, pixels: &mut u32) {
     let (least, _, most) = picture::SIZES;
     ui.horizontal(|ui| {
         let label = ui.label(RichText::new("Longer side, pixels").small());
         ui.add(egui::DragValue::new(pixels).range(least..=most).speed(20))
             .on_hover_text(format!(
-                "From {least} to {most}; 2000 is enough for mail and for a page of paper"
+                "{least} to {most}; 2000 is enough for email or a printed page"
             ))
             .labelled_by(label.id);
     });
 }
 
-/// Names of files, the first of many.
+/// The names of files in words; of many, the first, the last and their number.
 fn told(files: &[String]) -> String {
     match files {
         [] => String::new(),
@@ -311,7 +312,7 @@ fn told(files: &[String]) -> String {
     }
 }
 
-/// The folder, leave to replace what is there, and the buttons.
+/// The folder, the check box for replacing existing files, and the buttons; returns the answer when one was pressed.
 fn where_ui(ui: &mut Ui, dialog: &mut ExportDialog, there: &[String]) -> Option<Answer> {
     let before = dialog.folder.clone();
     let (browse, _) = path_row(ui, "Folder", &mut dialog.folder, &mut true);
@@ -321,8 +322,8 @@ fn where_ui(ui: &mut Ui, dialog: &mut ExportDialog, there: &[String]) -> Option<
     let folder = typed(&dialog.folder);
     if !there.is_empty() {
         ui.horizontal(|ui| {
-            ui.checkbox(&mut dialog.replace, "Replace files that are there");
-            ui.label(RichText::new(format!("There already: {}", told(there))).weak());
+            ui.checkbox(&mut dialog.replace, "Replace existing files");
+            ui.label(RichText::new(format!("Already in the folder: {}", told(there))).weak());
         });
     }
     fault_ui(ui, dialog.fault.as_ref());

@@ -64,7 +64,7 @@ impl Preview {
                 let content = source
                     .content(kind)
                     .map_err(|error| source.board().units.say(&error));
-                // A dialog that is gone wants no answer.
+                // Fails only where the dialog was closed, and then the result is not needed.
                 let _ = sender.send(content);
                 theirs.request_repaint();
             }),

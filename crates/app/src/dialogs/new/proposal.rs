@@ -30,7 +30,7 @@ pub struct Proposals {
 }
 
 impl Proposals {
-    /// Takes what has been worked out, and begins to work out what is asked; one at a time.
+    /// Collects a finished proposal, and starts on the one for `asked` unless one is under way or it is known already.
     pub fn ask(&mut self, ctx: &Context, host: &dyn Host, shop: &Shop, asked: &Asked) {
         self.collect();
         if self.coming.is_some() || self.of(asked).is_some() {
@@ -41,7 +41,7 @@ impl Proposals {
         host.spawn(
             "the new board",
             Box::new(move || {
-                // A dialog that is gone wants no board.
+                // Fails only where the dialog was closed, and then the result is not needed.
                 let _ = sender.send(propose_at_once(&theirs, &shop));
                 ctx.request_repaint();
             }),

@@ -43,7 +43,7 @@ fn to_wood(wood: Rgb, one: &Used) -> (Sight, f64) {
     worst.copied().unwrap_or((Sight::Normal, f64::INFINITY))
 }
 
-/// One finding for parts with the same fault; none of no parts.
+/// One finding for all parts with the same fault; `None` where there are no such parts.
 fn told(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
     let nearest = parts.iter().map(|one| to_wood(wood, one).1);
     let nearest = nearest.min_by(f64::total_cmp)?;

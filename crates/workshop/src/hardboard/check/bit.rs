@@ -50,16 +50,17 @@ fn short(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     Some(stop(message, out, most, &holes))
 }
 
-/// The largest plunge of some holes, mm; none of none.
+/// The largest plunge of these holes, mm; `None` where there are no holes.
 fn deepest_plunge(holes: &[&Hole], router: Router) -> Option<f64> {
     let plunges = holes.iter().map(|hole| plunge(hole.bore, router));
     plunges.max_by(f64::total_cmp)
 }
 
-/// A shank that does not go into the bushing: all that goes below the router's base is then the narrow part of the bit.
+/// A finding where the shank does not fit the bushing, so that only the narrow part of the bit reaches below the
+/// router's base.
 ///
-/// A bit for a bearing, or a small bit on a thick shank, is like that. Only what is narrower than the bushing is inside goes down
-/// through it, and that is what the edges are long.
+/// A bit for a bearing, or a small bit on a thick shank, is like that. Only the part narrower than the inside of the
+/// bushing can go down through it, which is as long as the cutting edges.
 fn shank(workpiece: &Workpiece, router: Router) -> Option<Finding> {
     let (shank, edges) = (router.shank?, router.edges?);
     let inside = router.bushing - 2.0 * WALL;

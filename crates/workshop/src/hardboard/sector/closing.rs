@@ -97,7 +97,7 @@ impl Play {
         (self.thinner * sums.0, self.thinner * sums.1)
     }
 
-    /// No gap comes out less than laid out by more, mm; none of the two holes lies farther out than `reach`.
+    /// The most that a gap can come out smaller than laid out, mm, for two holes no farther out than `reach`, mm.
     fn most(&self, reach: f64) -> f64 {
         let lever = reach / self.arm.max(f64::MIN_POSITIVE);
         self.thinner * (2.0 + lever * (self.turns + 2.0 + self.between()))

@@ -1,4 +1,4 @@
-//! Rules about readings after the work, and about holes that went wrong.
+//! Rules about distances measured after the work, and about holes drilled wrong.
 
 pub mod holes;
 pub mod readings;

@@ -35,7 +35,7 @@ pub struct Work<'a> {
     pub mouths: &'a [Circle],
     /// The error of each step.
     pub errors: &'a Errors,
-    /// Where the template's sheets meet; none of them where it is in one piece.
+    /// Where the sheets of the template meet; empty for a template in one piece.
     pub joints: &'a TapedJoints,
 }
 

@@ -1,20 +1,20 @@
-//! Rule: the errors of the work leave the webs thick enough.
+//! Rule: with the expected errors of the work, enough wood is left between holes.
 
 use board::{Measure, show_length};
 
 use crate::Workpiece;
 use crate::check::{Finding, Rule, Severity};
 
-pub const STATEMENT: &str = "With every step of the work as far off as you say it may be, the chance that wood between \
-     any two holes comes out under its limit stays below the set risk; the chances of all pairs are added. The \
+pub const STATEMENT: &str = "With the error you entered for each step of the work, the chance that the wood between any \
+     two holes comes out under its limit stays below the set risk; the chances of all pairs are added. The \
      default, 5 %, is common practice, no source.";
 
-/// A finding where the risk is larger than wanted.
+/// A finding where the risk of too little wood between two holes is over the set limit.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let &(budget, chance) = workpiece.budget()?;
     let web = budget.likely_web?;
-    // Webs that are too thin as laid out are found by their own rule.
+    // Webs that are already too thin in the layout are reported by the rule for webs.
     let sound = budget.nominal_web?.mm >= board.limits.web;
     (sound && chance > board.limits.risk).then(|| {
         let message = format!(
@@ -40,11 +40,11 @@ mod tests {
     }
 
     #[test]
-    fn webs_far_over_the_limit_are_no_risk_and_near_it_they_are() {
+    fn webs_near_the_limit_are_a_risk_and_webs_far_over_it_are_not() {
         assert_eq!(found(3.0), None);
         let near = found(6.95).unwrap();
         assert!(matches!(near.measured, Some(Measure { value: share, .. }) if share > 0.5));
-        // As laid out every web is 7 mm or more: beyond that it is the rule of webs that finds it.
+        // The thinnest web of the layout is 7 mm: under a higher limit, the rule for webs reports it instead.
         assert_eq!(found(7.5), None);
     }
 }
