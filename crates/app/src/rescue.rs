@@ -175,7 +175,7 @@ impl Rescue {
         ))
     }
 
-    /// Writes the changes of a document aside, or takes them away once a file has them; tells whether that has to wait
+    /// Writes the changes of a document aside, or takes them away once a file has them; returns whether that has to wait
     /// for the writing before.
     pub fn keep(&mut self, host: &Arc<dyn Host>, session: &Session) -> bool {
         let wanted = session.is_dirty().then_some(&session.board);

@@ -23,7 +23,7 @@ pub struct Board {
     /// The shape of the track.
     #[serde(with = "PatternText")]
     pub pattern: Pattern,
-    /// Track spaces a player.
+    /// Track spaces per player.
     pub spaces: u32,
     /// Home-lane holes a player.
     pub home: u32,

@@ -340,7 +340,7 @@ impl Plan<'_> {
     }
 }
 
-/// Applies every edit about a hole; tells whether the hole is still drilled.
+/// Applies every edit about a hole; returns whether the hole is still drilled.
 fn apply(edits: &[Edit], spot: &mut Spot) -> bool {
     let mut drilled = true;
     for edit in edits.iter().filter(|edit| edit.concerns(spot.id)) {

@@ -40,7 +40,7 @@ impl Shop {
             .map(|(_, _, value)| value)
     }
 
-    /// Keeps a value of a field that the shop has; tells whether it could, as the value suits the field.
+    /// Keeps a value of a field that the shop has; returns whether it could, as the value suits the field.
     pub fn keep(&mut self, field: &'static Field, entry: usize, value: Value) -> bool {
         let suits = field.of_shop && field.suits(&value) && field.check(&value, entry).is_ok();
         if suits {

@@ -83,14 +83,14 @@ pub enum Error {
     },
     /// The whole track has fewer than three spaces.
     #[error(
-        "a closed track needs 3 spaces or more in all: with {players} players, at least {least} spaces a player would work, not {spaces}"
+        "a closed track needs 3 spaces or more in all: with {players} players, at least {least} spaces per player would work, not {spaces}"
     )]
     FewSpaces {
         /// The number of players.
         players: u32,
-        /// The spaces a player that were asked for.
+        /// The spaces per player that were asked for.
         spaces: u32,
-        /// The fewest spaces a player that would work.
+        /// The fewest spaces per player that would work.
         least: u32,
     },
     /// The lobes are too deep, or their depth is negative or not a number.
@@ -101,8 +101,10 @@ pub enum Error {
         /// The nearest depth that would work.
         nearest: f64,
     },
-    /// The pattern needs an even number of spaces a player.
-    #[error("{pattern} needs an even number of spaces a player: {spaces} was asked for, {nearest}")]
+    /// The pattern needs an even number of spaces per player.
+    #[error(
+        "{pattern} needs an even number of spaces per player: {spaces} was asked for, {nearest}"
+    )]
     OddSpaces {
         /// The pattern, in words.
         pattern: &'static str,
@@ -121,7 +123,7 @@ pub enum Error {
     },
     /// There are too few spaces to go around the end of an arm.
     #[error(
-        "arms {across} holes wide need at least {least} spaces a player: {spaces} was asked for, {least} would work"
+        "arms {across} holes wide need at least {least} spaces per player: {spaces} was asked for, {least} would work"
     )]
     ShortArms {
         /// The width of the arms in holes.
@@ -301,7 +303,7 @@ mod tests {
         };
         assert_eq!(
             odd.to_string(),
-            "a track of arms needs an even number of spaces a player: 13 was asked for, 12 or 14 would work"
+            "a track of arms needs an even number of spaces per player: 13 was asked for, 12 or 14 would work"
         );
     }
 

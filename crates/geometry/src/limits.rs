@@ -76,7 +76,7 @@ pub(crate) fn check_closed(players: u32, spaces: u32) -> Result<(), Error> {
     })
 }
 
-/// Checks that the spaces a player are even, for a pattern that needs at least `least` of them.
+/// Checks that the spaces per player are even, for a pattern that needs at least `least` of them.
 pub(crate) fn check_even(pattern: &'static str, spaces: u32, least: u32) -> Result<(), Error> {
     if spaces.is_multiple_of(2) {
         return Ok(());

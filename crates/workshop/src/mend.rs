@@ -42,7 +42,7 @@ pub enum Mend {
     LargestPiece,
     /// The smallest pitch, and then the smallest board, for the piece.
     BoardForPiece,
-    /// The most spaces a player that fit on the board at this pitch.
+    /// The most spaces per player that fit on the board at this pitch.
     MostSpaces,
     /// Bores that leave the floor, as deep as that allows.
     ShallowerBores,
@@ -223,7 +223,7 @@ impl Mend {
                 "The narrowest hole spacing for the piece, and the smallest board for that"
             }
             Self::MostSpaces => {
-                "The most track spaces a player that fit on the board at this hole spacing"
+                "The most track spaces per player that fit on the board at this hole spacing"
             }
             Self::ShallowerBores => "Make deep bores shallower, down to the floor wanted",
             Self::DeeperBores => "Make bores deep enough for a marble to rest on the rim",

@@ -167,7 +167,7 @@ fn words_of(
     format!("{}: {when}{wait}; {slack}", title(operation, plan))
 }
 
-/// A row of bars; tells whether it was clicked.
+/// A row of bars; returns whether it was clicked.
 fn row_ui(
     ui: &Ui,
     row: egui::Rect,

@@ -147,7 +147,7 @@ impl Measuring {
         }
     }
 
-    /// One step back: the end that is laid, then the tool, then the last measure; tells whether there was one.
+    /// One step back: the end that is laid, then the tool, then the last measure; returns whether there was one.
     pub fn escape(&mut self) -> bool {
         if self.from.take().is_some() {
             return true;

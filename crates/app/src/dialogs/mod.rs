@@ -211,7 +211,7 @@ fn fault_ui(ui: &mut Ui, fault: Option<&String>) {
     }
 }
 
-/// The buttons below a dialog, the main one at the right; tells whether it was pressed, and whether cancel was.
+/// The buttons below a dialog, the main one at the right; returns whether it was pressed, and whether cancel was.
 fn buttons(ui: &mut Ui, main: &str, enabled: bool) -> (bool, bool) {
     button_row(ui, |ui| {
         let is_canceled = ui.button("Cancel").clicked();

@@ -137,7 +137,7 @@ fn taken_back(done: Vec<Placed>, error: FilesError) -> FilesError {
     }
 }
 
-/// Makes a folder where it is not there; tells whether it did.
+/// Makes a folder where it is not there; returns whether it did.
 fn make_folder(folder: &Path) -> io::Result<bool> {
     if folder.as_os_str().is_empty() || folder.is_dir() {
         return Ok(false);

@@ -203,7 +203,7 @@ fn step_entry(ui: &mut Ui, command: Command, step: Option<&str>, commands: &mut 
     });
 }
 
-/// The button of undo or redo, which says on hover what it does; tells whether it was pressed.
+/// The button of undo or redo, which says on hover what it does; returns whether it was pressed.
 fn step_button(
     ui: &mut Ui,
     command: Command,

@@ -132,7 +132,7 @@ fn header_ui(ui: &mut Ui, board: &Board, at: usize) -> Option<Change> {
     change
 }
 
-/// A small button with a sign, and a name for who cannot see it; tells whether it was pressed.
+/// A small button with a sign, and a name for who cannot see it; returns whether it was pressed.
 fn small(ui: &mut Ui, sign: &str, on: bool, name: &str) -> bool {
     let button = ui.add_enabled(on, Button::new(sign).small());
     button.widget_info(|| WidgetInfo::labeled(egui::Role::Button, on, name));

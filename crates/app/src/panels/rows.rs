@@ -78,7 +78,7 @@ pub fn fitted(ui: &mut Ui, board: &mut Board, field: &Field, mend: Mend, asked: 
     }
 }
 
-/// The button that adds an entry to a list, off where the list is full; tells whether it was pressed.
+/// The button that adds an entry to a list, off where the list is full; returns whether it was pressed.
 pub fn add_button(ui: &mut Ui, words: &str, count: usize, list: &board::Field) -> bool {
     let has_room = (count as f64) < list.range().max;
     let button = ui.add_enabled(has_room, Button::new(words));

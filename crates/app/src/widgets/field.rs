@@ -18,12 +18,12 @@ pub fn fields_ui(ui: &mut Ui, board: &mut Board, fields: &[&Field]) {
     }
 }
 
-/// A field of the board, if it has it now; tells whether it was changed.
+/// A field of the board, if it has it now; returns whether it was changed.
 pub fn field_ui(ui: &mut Ui, board: &mut Board, field: &Field) -> bool {
     entry_ui(ui, board, field, 0)
 }
 
-/// A field of an entry of a list, if the entry has it now; tells whether it was changed.
+/// A field of an entry of a list, if the entry has it now; returns whether it was changed.
 pub fn entry_ui(ui: &mut Ui, board: &mut Board, field: &Field, entry: usize) -> bool {
     let Some(before) = field.value(board, entry) else {
         return false;
@@ -67,7 +67,7 @@ fn hinted_number_ui(
     }
 }
 
-/// A number of the board with a button beside it that finds one; tells whether the button was pressed.
+/// A number of the board with a button beside it that finds one; returns whether the button was pressed.
 pub fn fitted_ui(
     ui: &mut Ui,
     board: &mut Board,
@@ -95,7 +95,7 @@ pub fn fitted_explained_ui(
     pressed
 }
 
-/// A number under a caption of its own with a button beside it that finds one; tells whether the button was pressed.
+/// A number under a caption of its own with a button beside it that finds one; returns whether the button was pressed.
 pub fn fitted_number_ui(
     ui: &mut Ui,
     caption: &str,
@@ -116,7 +116,7 @@ pub fn fitted_number_ui(
     pressed
 }
 
-/// The button that finds a number, with its name for screen readers and its effect; tells whether it was pressed.
+/// The button that finds a number, with its name for screen readers and its effect; returns whether it was pressed.
 pub fn fit_button(ui: &mut Ui, name: &str, about: &str) -> bool {
     let size = vec2(FIT, ui.spacing().interact_size.y);
     let button = ui.add(egui::Button::new("Fit").min_size(size));

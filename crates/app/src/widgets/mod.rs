@@ -139,7 +139,7 @@ fn caution_ui(ui: &mut Ui, title: &str, words: &str, source: &str) {
     });
 }
 
-/// The words where there is nothing to show yet: what is missing, what to do, and the button that does it; tells whether it was
+/// The words where there is nothing to show yet: what is missing, what to do, and the button that does it; returns whether it was
 /// pressed.
 pub fn empty_state(ui: &mut Ui, title: &str, words: &str, action: &str) -> bool {
     const WIDTH: f32 = 340.0;

@@ -178,7 +178,7 @@ impl App {
         self.view.dialog = Some(Dialog::SaveAs(PathDialog::new(&path, then)));
     }
 
-    /// Saves, and tells whether it went well; asks first where another program has changed the file.
+    /// Saves, and returns whether it went well; asks first where another program has changed the file.
     pub(super) fn save_to(&mut self, path: &Path, then: Option<Command>) -> bool {
         let saved = self.session.save(&*self.host, path, false);
         if let Err(SaveError::Changed(path)) = saved {
@@ -188,7 +188,7 @@ impl App {
         self.tell_saved(path, saved)
     }
 
-    /// Saves to the file at hand whatever is in it now, and tells whether it went well.
+    /// Saves to the file at hand whatever is in it now, and returns whether it went well.
     pub(super) fn save_over(&mut self, path: &Path) -> bool {
         let saved = self.session.save(&*self.host, path, true);
         self.tell_saved(path, saved)

@@ -100,7 +100,7 @@ impl Field {
         (self.read)(board, entry)
     }
 
-    /// Replaces what the board has there, in range or not; tells whether it could.
+    /// Replaces what the board has there, in range or not; returns whether it could.
     ///
     /// Ranges are held where a value comes in, by [`Field::check`]: a window shows what is out of range before it takes it.
     ///
@@ -132,7 +132,7 @@ impl Field {
         units.spell(self.hint)
     }
 
-    /// Takes the entry `gone` out of the list that the field is, those after it moving up; tells whether it was there.
+    /// Takes the entry `gone` out of the list that the field is, those after it moving up; returns whether it was there.
     ///
     /// ```
     /// use board::{Board, field};

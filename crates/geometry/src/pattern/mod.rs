@@ -138,7 +138,7 @@ mod tests {
         let arms = Pattern::Arms { across: 3 };
         assert_eq!(
             track(arms, 6, 13, 20.0).unwrap_err().to_string(),
-            "a track of arms needs an even number of spaces a player: 13 was asked for, 12 or 14 would work"
+            "a track of arms needs an even number of spaces per player: 13 was asked for, 12 or 14 would work"
         );
         assert!(track(arms, 6, 12, 20.0).is_ok() && track(arms, 6, 14, 20.0).is_ok());
         assert_eq!(

@@ -50,7 +50,7 @@ pub fn mend_colors(mend: Mend, board: &mut Board) -> Result<(), MendError> {
     Ok(())
 }
 
-/// Gives one of each two players that are alike the next color that every eye tells from all others; tells whether there was one.
+/// Gives one of each two players that are alike the next color that every eye tells from all others; returns whether there was one.
 fn distinct_colors(board: &mut Board) -> bool {
     // Each pass changes one player, and none is changed twice.
     for _ in 0..board.players {

@@ -13,7 +13,7 @@ use super::{FitError, Limit};
 /// The limits that counts are held against.
 const RIM: Kept = &[Limit::Rim];
 
-/// The most track spaces a player at which every bore keeps the rim margin, on this board at this pitch; all else stays
+/// The most track spaces per player at which every bore keeps the rim margin, on this board at this pitch; all else stays
 /// as it is. Counts that the pattern or the home lane cannot be built with are passed over.
 ///
 /// # Errors

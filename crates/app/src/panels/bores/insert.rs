@@ -101,7 +101,7 @@ pub fn insert_ui(ui: &mut Ui, whose: &str, bore: &mut Bore, board: &Board) {
 const HINT: &str = "How the ball or disc is to lie: its top level with the board, above it, below it, a gap from the magnet \
      (set-back and finish counted), or so deep that this much of the measured pull is left (an estimate)";
 
-/// The button with the depth that is found; tells whether it was pressed.
+/// The button with the depth that is found; returns whether it was pressed.
 fn depth_button(ui: &mut Ui, whose: &str, depth: f64, units: Units) -> bool {
     ui.horizontal(|ui| {
         ui.add_space(CAPTION + ui.spacing().item_spacing.x);

@@ -62,7 +62,7 @@ fn leaves_ui(ui: &mut Ui, workpiece: &Workpiece) {
     let from = "From the wood between holes, the errors above and the limit";
     fact(ui, "Risk of thin wood", &chance, from);
     ui.label(
-        theme::quiet(format!("The chance that the wood between any two holes comes out under {limit}. Errors add up by the root of the sum of squares; each ± is taken as three standard deviations. Defaults: common practice, no source.")),
+        theme::quiet(format!("The chance that the wood between any two holes comes out under {limit}. Independent errors are combined (root sum square), and each ± counts as three standard deviations. Defaults: common practice, no source.")),
     );
 }
 

@@ -49,7 +49,7 @@ impl HoleError {
         worst_case(self.parts())
     }
 
-    /// The sum of the errors if they are independent of each other, mm: the root of the sum of squares.
+    /// The sum of the errors if they are independent of each other, mm: their root sum square.
     pub fn root_sum_square(&self) -> f64 {
         root_sum_square(self.parts())
     }

@@ -44,13 +44,13 @@ pub struct Work<'a> {
 pub struct Budget {
     /// The hole that may be farthest off with every error at its worst; none without holes.
     pub worst_hole: Option<FarHole>,
-    /// The hole that may be farthest off by the root of the sum of squares.
+    /// The hole that may be farthest off by root sum square.
     pub likely_hole: Option<FarHole>,
     /// The smallest web as laid out; none with fewer than two holes.
     pub nominal_web: Option<Web>,
     /// The smallest web with every error at its worst.
     pub worst_web: Option<Web>,
-    /// The smallest web to expect, by the root of the sum of squares.
+    /// The smallest web to expect, by root sum square.
     pub likely_web: Option<Web>,
 }
 

@@ -59,7 +59,7 @@ impl Pair {
         root_sum_square(self.terms.iter().map(|(_, mm)| *mm))
     }
 
-    /// Wood that the web loses by the root of the sum of squares, in mm; the loss for certain is in it.
+    /// Wood that the web loses by root sum square, in mm; the loss for certain is in it.
     pub fn likely(&self) -> f64 {
         self.oversize + DEVIATIONS * self.deviation()
     }
