@@ -54,7 +54,11 @@ impl Finding {
     pub fn measures(&self, units: Units) -> Option<String> {
         let (measured, wanted) = (self.measured?, self.wanted?);
         let [is, needs] = measured.shown_beside(wanted, units);
-        let is = (!has_number(&self.message, &is)).then(|| format!("now {is}"));
+        // Less than nothing is said as an overlap, without its sign.
+        let is_said = [is.clone(), is.replace('-', "")]
+            .iter()
+            .any(|number| has_number(&self.message, number));
+        let is = (!is_said).then(|| format!("now {is}"));
         let needs = (!has_number(&self.message, &needs)).then(|| format!("needs {needs}"));
         let parts: Vec<String> = is.into_iter().chain(needs).collect();
         (!parts.is_empty()).then(|| parts.join(", "))

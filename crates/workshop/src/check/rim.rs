@@ -1,6 +1,6 @@
 //! Rule: wood is left between a bore and the board's edge, after the edge is rounded over.
 
-use board::{Board, HoleName, Measure, counted, show_length};
+use board::{Board, HoleName, Measure, counted};
 
 use super::{Finding, HAIR, Rule, Severity};
 use crate::Mend;
@@ -33,7 +33,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 /// A finding for holes of one severity, the nearest to the rim told; none where there are none.
 fn found(board: &Board, holes: &[(f64, HoleName)], severity: Severity) -> Option<Finding> {
     let &(worst, name) = holes.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
-    let length = |mm| show_length(mm, board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let count = |one, many| counted(holes.len(), one, many);
     let mend = mend(board, &length(2.0 * (board.limits.rim - worst)));
     let message = if severity == Severity::Stop {

@@ -1,6 +1,6 @@
 //! Rule: wood is left between any two bores.
 
-use board::{Board, Measure, counted, show_length};
+use board::{Board, Measure, counted};
 
 use super::pairs::Pairs;
 use super::{Finding, HAIR, Rule, Severity};
@@ -25,7 +25,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 
 /// A finding for pairs of one severity, the thinnest told.
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
-    let length = |mm| show_length(mm, board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let (what, measured) = if severity == Severity::Stop {
         let overlap = ["pair of holes overlaps", "pairs of holes overlap"];
         (overlap, format!("by {}", length(-pairs.mm)))

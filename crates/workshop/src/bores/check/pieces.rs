@@ -1,6 +1,6 @@
 //! Rule: pieces that stand side by side do not touch.
 
-use board::{Board, Measure, counted, show_length};
+use board::{Board, Measure, counted};
 use geometry::Circle;
 
 use crate::Mend;
@@ -31,7 +31,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 
 /// A finding for pairs of one severity, the closest told.
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
-    let length = |mm| show_length(mm, board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let (a, b) = (pairs.a, pairs.b);
     let count = counted(pairs.count(), "pair of holes", "pairs of holes");
     let piece = length(board.piece.diameter);

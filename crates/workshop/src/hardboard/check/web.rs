@@ -1,6 +1,6 @@
 //! Rule: hardboard is left between two holes of a router template.
 
-use board::{Board, Measure, counted, show_length};
+use board::{Board, Measure, counted};
 use geometry::close_webs;
 
 use crate::Mend;
@@ -34,7 +34,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
 
 /// A finding for pairs of openings of one severity, the thinnest web told.
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
-    let length = |mm| show_length(mm, board.units);
+    let length = |mm| Measure::mm(mm).shown(board.units);
     let (a, b) = (pairs.a, pairs.b);
     let count = |one, many| counted(pairs.count(), one, many);
     let message = if severity == Severity::Stop {
