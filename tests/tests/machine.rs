@@ -6,7 +6,7 @@
 )]
 
 use app::exports::Kind;
-use board::{Board, DrillingOrder, ProgramFiles, Units};
+use board::{Board, DrillWords, DrillingOrder, ProgramFiles, Units};
 use kurbo::Point;
 use testkit::{GcodeRun, assert_near, run_gcode};
 use tests::{files, planned, samples, worked};
@@ -30,7 +30,10 @@ fn runs(board: &Board) -> Vec<GcodeRun> {
 fn ways(board: &Board) -> Vec<Board> {
     let mut ways = Vec::new();
     for units in [Units::Mm, Units::INCH] {
-        for together in [ProgramFiles::OnePerBit, ProgramFiles::One] {
+        for (together, words) in [
+            (ProgramFiles::OnePerBit, DrillWords::Cycles),
+            (ProgramFiles::One, DrillWords::Moves),
+        ] {
             for order in DrillingOrder::ALL {
                 let mut way = Board {
                     units,
@@ -38,7 +41,7 @@ fn ways(board: &Board) -> Vec<Board> {
                     ..planned(board)
                 };
                 if let Some(machine) = &mut way.machine {
-                    machine.files = together;
+                    (machine.files, machine.words) = (together, words);
                 }
                 ways.push(way);
             }

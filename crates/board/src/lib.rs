@@ -70,7 +70,7 @@ pub use groove::{Grooves, Rings};
 pub use jig::{CircleJig, DrillingMethod, DrillingOrder, Router, SectorJig, TemplateCenter};
 pub use layout::{BuildError, Hole, Layout, PocketSpot, layout};
 pub use limits::{Errors, Limits};
-pub use machine::{BitRun, CutterRun, EdgeRun, Machine, ProgramFiles};
+pub use machine::{BitRun, CutterRun, DrillWords, EdgeRun, Machine, ProgramFiles};
 pub use name::{HoleId, HoleName, NameError, Role};
 pub use piece::{Insert, Magnet, Piece, PieceKind};
 pub use price::{ArticlePrice, Currency, Price};

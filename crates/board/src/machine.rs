@@ -24,6 +24,9 @@ pub struct Machine {
     pub spin_up: f64,
     /// The division into files.
     pub files: ProgramFiles,
+    /// The words in which a hole is drilled.
+    #[serde(default)]
+    pub words: DrillWords,
     /// Speed and feed of each bit.
     pub bits: Vec<BitRun>,
     /// The board's edge cut round; none: it is cut elsewhere.
@@ -54,6 +57,30 @@ impl ProgramFiles {
         match self {
             Self::OnePerBit => "one for each bit",
             Self::One => "one, with tool changes",
+        }
+    }
+}
+
+/// The words in which a program drills a hole.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum DrillWords {
+    /// A canned cycle a hole: short, and the control draws the bit out.
+    #[default]
+    Cycles,
+    /// Each move by itself: for a control without canned cycles.
+    Moves,
+}
+
+impl DrillWords {
+    /// Every choice, in the order lists show them.
+    pub const ALL: [Self; 2] = [Self::Cycles, Self::Moves];
+
+    /// The words that screens use.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Cycles => "canned cycles",
+            Self::Moves => "plain moves",
         }
     }
 }
@@ -170,6 +197,7 @@ impl Default for Machine {
             through: None,
             spin_up: 3.0,
             files: ProgramFiles::OnePerBit,
+            words: DrillWords::Cycles,
             bits: Vec::new(),
             edge: None,
             groove: None,

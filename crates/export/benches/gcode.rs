@@ -43,6 +43,7 @@ fn options(table: &HoleTable) -> GcodeOptions {
             ..Machine::default()
         },
         thickness: 20.0,
+        blank: 25.0,
         spur: 2.0,
     }
 }
@@ -95,6 +96,7 @@ fn all_grooves_of_a_board(bencher: Bencher<'_, '_>) {
             ..Machine::default()
         },
         thickness: 20.0,
+        blank: 25.0,
         spur: 0.0,
     };
     assert!(export::gcode_grooves(&strokes, &wanted, &options).is_ok());

@@ -5,7 +5,7 @@
     reason = "a test that cannot go on has failed"
 )]
 
-use board::{BitRun, Board, Bore, Bottom, Machine, ProgramFiles, Units};
+use board::{BitRun, Board, Bore, Bottom, DrillWords, Machine, ProgramFiles, Units};
 use export::{GcodeError, GcodeOptions, Program, gcode};
 use geometry::Point;
 use proptest::prelude::*;
@@ -64,11 +64,13 @@ fn options() -> GcodeOptions {
             through: None,
             spin_up: 0.0,
             files: ProgramFiles::OnePerBit,
+            words: DrillWords::Cycles,
             bits,
             edge: None,
             groove: None,
         },
         thickness: 20.0,
+        blank: 25.0,
         spur: 2.0,
     }
 }
@@ -96,9 +98,14 @@ fn every_kind() -> impl Iterator<Item = GcodeOptions> {
     [options(), careful()].into_iter().flat_map(|options| {
         [Units::Mm, Units::INCH].into_iter().flat_map(move |units| {
             let options = options.clone();
-            [ProgramFiles::OnePerBit, ProgramFiles::One].map(|files| GcodeOptions {
-                units,
-                ..with(options.clone(), |machine| machine.files = files)
+            DrillWords::ALL.into_iter().flat_map(move |words| {
+                let options = options.clone();
+                [ProgramFiles::OnePerBit, ProgramFiles::One].map(|files| GcodeOptions {
+                    units,
+                    ..with(options.clone(), |machine| {
+                        (machine.files, machine.words) = (files, words);
+                    })
+                })
             })
         })
     })
@@ -288,10 +295,47 @@ fn cycles_go_by_depth_and_bit() {
     assert_eq!(cycles(&shallow, "G83 "), 0);
 }
 
+/// A control without cycles stops at the first word of one.
+#[test]
+fn plain_moves_are_written_without_a_cycle_and_bore_the_same() {
+    let plain = with(careful(), |machine| machine.words = DrillWords::Moves);
+    let programs = gcode(&table(), &plain).unwrap();
+    for program in &programs {
+        for word in ["G80", "G81", "G82", "G83", "G98"] {
+            assert!(!program.text.contains(word), "{word} in {}", program.stem);
+        }
+    }
+    let cycles = gcode(&table(), &careful()).unwrap();
+    let (one, other) = (all_bored(&programs), all_bored(&cycles));
+    assert_eq!(one.len(), other.len());
+    for ((at, depth), (there, to)) in one.iter().zip(&other) {
+        assert!(at.distance(*there) <= PLACE);
+        assert_near!(*depth, *to, PLACE);
+    }
+}
+
+/// The board's thickness is what a bit may not come through; the blank is thicker until it is planed.
+#[test]
+fn the_blank_in_the_head_is_the_blank() {
+    let text = gcode(&table(), &options()).unwrap().remove(0).text;
+    assert!(text.contains("(Board 20 mm thick)\n(Plane the blank of 25 mm to that first)"));
+    let planed = GcodeOptions {
+        blank: 20.0,
+        ..options()
+    };
+    let text = gcode(&table(), &planed).unwrap().remove(0).text;
+    assert!(text.contains("(Board 20 mm thick)") && !text.to_lowercase().contains("blank"));
+}
+
 #[test]
 fn a_peck_cuts_as_much_as_was_asked_for_and_no_more() {
-    for units in [Units::Mm, Units::INCH] {
-        let options = GcodeOptions { units, ..careful() };
+    let ways = [Units::Mm, Units::INCH].into_iter();
+    let ways = ways.flat_map(|units| DrillWords::ALL.map(|words| (units, words)));
+    for (units, words) in ways {
+        let options = GcodeOptions {
+            units,
+            ..with(careful(), |machine| machine.words = words)
+        };
         let programs = gcode(&table(), &options).unwrap();
         let point = programs
             .iter()
@@ -564,6 +608,7 @@ proptest! {
         dwell in prop::option::of(0.01..9.0_f64),
         inches: bool,
         together: bool,
+        plain: bool,
     ) {
         let names = self::table().rows;
         let rows = holes.iter().enumerate().map(|(at, &(off, diameter, depth, bottom))| HoleRow {
@@ -584,6 +629,7 @@ proptest! {
             machine: Machine {
                 bits: bits.collect(),
                 files: if together { ProgramFiles::One } else { ProgramFiles::OnePerBit },
+                words: if plain { DrillWords::Moves } else { DrillWords::Cycles },
                 through: Some(5.0),
                 ..self::options().machine
             },

@@ -46,6 +46,7 @@ fn options() -> GcodeOptions {
             ..Machine::default()
         },
         thickness: 20.0,
+        blank: 25.0,
         spur: 0.0,
     }
 }

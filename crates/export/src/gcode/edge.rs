@@ -49,6 +49,7 @@ struct Turns {
 ///         ..Machine::default()
 ///     },
 ///     thickness: 20.0,
+///     blank: 25.0,
 ///     spur: 0.0,
 /// };
 /// let program = gcode_edge(560.0, &options)?;
@@ -71,7 +72,7 @@ pub fn gcode_edge(diameter: f64, options: &GcodeOptions) -> Result<Program, Gcod
     let turns = settle(diameter, &edge, options, &lines)?;
     lines.head(&options.head("Edge"));
     about(&mut lines, diameter, &edge, &turns);
-    lines.modes();
+    lines.modes(&options.machine);
     lines.start(&options.machine, turns.run.speed);
     cut(&mut lines, &turns, options);
     lines.end();

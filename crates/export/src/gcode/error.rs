@@ -56,16 +56,16 @@ pub enum GcodeError {
         /// Where the bit travels.
         clearance: String,
     },
-    /// A bit would come through the blank, or further than allowed.
+    /// A bit would come through the board, or further than allowed.
     #[error(
-        "hole {hole}: with its point or spur the bit reaches {reach} below the top face, but the blank is {thickness} thick{allowed}; make the bore more than {over} shallower, or allow for it in a spoilboard"
+        "hole {hole}: with its point or spur the bit reaches {reach} below the top face, but the board is {thickness} thick{allowed}; make the bore more than {over} shallower, or allow for it in a spoilboard"
     )]
     TooDeep {
         /// The hole's name.
         hole: String,
         /// Depth that the bit reaches.
         reach: String,
-        /// Thickness of the blank.
+        /// Thickness of the board.
         thickness: String,
         /// Depth allowed below it, in words; empty for nothing.
         allowed: String,

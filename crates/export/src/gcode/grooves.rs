@@ -35,6 +35,7 @@ use super::{GcodeError, GcodeOptions, Program};
 ///     units: Units::Mm,
 ///     machine: Machine { groove: Some(run), ..Machine::default() },
 ///     thickness: board.blank.thickness,
+///     blank: board.stock.thickness,
 ///     spur: 0.0,
 /// };
 /// let program = gcode_grooves(&workpiece.grooves().unwrap().grooves, &wanted, &options)?;
@@ -59,7 +60,7 @@ pub fn gcode_grooves(
     let mut lines = Lines::new(options.units);
     lines.head(&options.head("Groove"));
     about(&mut lines, grooves.len(), wanted, (depth, passes));
-    lines.modes();
+    lines.modes(&options.machine);
     lines.start(&options.machine, run.speed);
     for groove in grooves {
         let cut = Cut {

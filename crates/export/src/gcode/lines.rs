@@ -1,6 +1,6 @@
 //! Lines of a program, and what every program begins and ends with.
 
-use board::{INCH, Machine, Units, show_setting};
+use board::{DrillWords, INCH, Machine, Units, show_setting};
 
 use crate::number;
 
@@ -31,6 +31,8 @@ pub struct Head<'a> {
     pub clearance: f64,
     /// Thickness of the board, mm.
     pub thickness: f64,
+    /// Thickness of the blank before it is planed, mm.
+    pub blank: f64,
 }
 
 impl Lines {
@@ -76,16 +78,23 @@ impl Lines {
         self.comment(&format!(
             "Travels {travel} above the top face: clear clamps and screws"
         ));
-        self.comment(&format!("Blank {thickness} thick"));
+        self.comment(&format!("Board {thickness} thick"));
+        if head.blank > head.thickness {
+            let blank = show_setting(head.blank, self.units);
+            self.comment(&format!("Plane the blank of {blank} to that first"));
+        }
     }
 
-    /// Writes the modes that every word after them relies on.
-    pub fn modes(&mut self) {
+    /// Writes the modes that every word after them relies on; those of cycles only for a control that has cycles.
+    pub fn modes(&mut self, machine: &Machine) {
         let unit = match self.units {
             Units::Mm => "G21",
             Units::Inch(_) => "G20",
         };
-        self.line(&format!("G17 {unit} G40 G80 G90 G94 G98"));
+        self.line(&match machine.words {
+            DrillWords::Cycles => format!("G17 {unit} G40 G80 G90 G94 G98"),
+            DrillWords::Moves => format!("G17 {unit} G40 G90 G94"),
+        });
     }
 
     /// Up to clearance, spindle on and up to speed.

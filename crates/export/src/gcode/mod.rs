@@ -35,6 +35,8 @@ pub struct GcodeOptions {
     pub machine: Machine,
     /// Thickness of the board.
     pub thickness: f64,
+    /// Thickness of the blank before it is planed to that.
+    pub blank: f64,
     /// Length of a Forstner bit's spur below its rim, mm; only drilling needs it.
     pub spur: f64,
 }
@@ -49,6 +51,7 @@ impl GcodeOptions {
             stop: &self.stop,
             clearance: self.machine.clearance,
             thickness: self.thickness,
+            blank: self.blank,
         }
     }
 }
@@ -67,6 +70,8 @@ pub struct Program {
 ///
 /// A hole at the center that comes after all others is a program of its own, whatever goes into one file: the circle is cut on its
 /// pin before it is drilled.
+///
+/// A hole is drilled by a canned cycle, or by the same moves written out one by one, as [`Machine::words`] says.
 ///
 /// Z is 0 at the top face and, at the bottom of a bore, minus its depth: where the full diameter ends above a point
 /// or a spur, as [`board::Bore::depth`] has it. Each program says how Z is set with its bit.
@@ -91,6 +96,7 @@ pub struct Program {
 ///         ..Machine::default()
 ///     },
 ///     thickness: 20.0,
+///     blank: 25.0,
 ///     spur: 2.0,
 /// };
 /// let programs = gcode(workpiece.hole_table(), &options)?;
@@ -164,6 +170,7 @@ mod tests {
                 ..Machine::default()
             },
             thickness: 20.0,
+            blank: 25.0,
             spur: 2.0,
         };
         gcode(&HoleTable { rows: vec![row] }, &options)

@@ -1,6 +1,6 @@
 //! Drilling jobs as lines of a program.
 
-use board::{Bottom, INCH, ProgramFiles, Units, show_number};
+use board::{Bottom, DrillWords, INCH, ProgramFiles, Units, show_number};
 use workshop::HoleRow;
 
 use super::check::Job;
@@ -12,7 +12,7 @@ pub fn one_bit(job: &Job<'_>, bits: usize, options: &GcodeOptions) -> Program {
     let mut lines = begun(options);
     about_bit(&mut lines, job, bits, options);
     lines.comment("Put this bit in and set Z with it before the start");
-    lines.modes();
+    lines.modes(&options.machine);
     drill(&mut lines, job, options);
     lines.end();
     Program {
@@ -28,7 +28,7 @@ pub fn all_bits(jobs: &[Job<'_>], options: &GcodeOptions) -> Program {
         about_bit(&mut lines, job, jobs.len(), options);
     }
     lines.comment("The length of each bit must be in the tool table under its number");
-    lines.modes();
+    lines.modes(&options.machine);
     for job in jobs {
         change_bit(&mut lines, job);
         drill(&mut lines, job, options);
@@ -53,12 +53,12 @@ pub fn center(mut job: Job<'_>, others: &[Job<'_>], options: &GcodeOptions) -> P
     let stem = match options.machine.files {
         ProgramFiles::OnePerBit => {
             lines.comment("Put this bit in and set Z with it before the start");
-            lines.modes();
+            lines.modes(&options.machine);
             bit
         }
         ProgramFiles::One => {
             lines.comment("The length of the bit must be in the tool table under its number");
-            lines.modes();
+            lines.modes(&options.machine);
             change_bit(&mut lines, &job);
             "drill-center".to_owned()
         }
@@ -119,14 +119,58 @@ fn drill(lines: &mut Lines, job: &Job<'_>, options: &GcodeOptions) {
     lines.start(&options.machine, job.speed);
     lines.feed("", job.feed);
     lines.line("");
-    for row in &job.holes {
-        hole(lines, row, job, options.machine.retract);
+    match options.machine.words {
+        DrillWords::Cycles => {
+            for row in &job.holes {
+                cycle(lines, row, job, options.machine.retract);
+            }
+            lines.line("G80");
+        }
+        DrillWords::Moves => {
+            for row in &job.holes {
+                moves(lines, row, job, options);
+            }
+        }
     }
-    lines.line("G80");
+}
+
+/// Height above the last bottom at which the feed begins again after a peck, mm; common practice, no source.
+const BACK_OFF: f64 = 0.5;
+
+/// A hole by plain moves: the same as its cycle makes, each move in a line of its own.
+fn moves(lines: &mut Lines, row: &HoleRow, job: &Job<'_>, options: &GcodeOptions) {
+    let (place, retract) = (row.center, options.machine.retract);
+    lines.words("G0", &[('X', place.x), ('Y', place.y)]);
+    lines.line(&format!(" ({})", row.name));
+    lines.rise(retract);
+    let peck = job.peck.filter(|&peck| row.depth > peck);
+    let mut bottom = retract;
+    while let Some(peck) = peck.filter(|&peck| bottom - peck > -row.depth + LEAST) {
+        bottom -= peck;
+        plunge(lines, bottom);
+        // All the way out, as a cycle draws the bit: chips fall off above the work.
+        lines.rise(retract);
+        lines.rise((bottom + BACK_OFF).min(retract));
+    }
+    plunge(lines, -row.depth);
+    if let Some(dwell) = job.dwell.filter(|_| peck.is_none()) {
+        lines.plain("G4 P", dwell);
+        lines.line("");
+    }
+    lines.rise(options.machine.clearance);
+}
+
+/// A last peck shorter than this is part of the one before, mm.
+const LEAST: f64 = 1e-6;
+
+/// Down at the feed.
+fn plunge(lines: &mut Lines, z: f64) {
+    lines.words("G1", &[('Z', z)]);
+    lines.line("");
 }
 
 /// Deep bores are pecked, others dwell if the bit does. In each the bit goes back to clearance (G98).
-fn hole(lines: &mut Lines, row: &HoleRow, job: &Job<'_>, retract: f64) {
+fn cycle(lines: &mut Lines, row: &HoleRow, job: &Job<'_>, retract: f64) {
     let peck = job.peck.filter(|&peck| row.depth > peck);
     let dwell = job.dwell.filter(|_| peck.is_none());
     let cycle = match (peck, dwell) {

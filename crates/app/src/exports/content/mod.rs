@@ -493,6 +493,7 @@ impl Source {
             units: board.units,
             machine: machine.clone(),
             thickness: board.blank.thickness,
+            blank: board.stock.thickness,
             spur: board.bores.spur,
         };
         let mut programs = export::gcode(table, &options)?;

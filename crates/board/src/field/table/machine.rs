@@ -7,8 +7,8 @@ use crate::Quantity::{Count, Feed, Length, Rotation, Time};
 use crate::field::Kind::{Choice, Entries, Number, Open, Part, Ticked};
 use crate::field::choice;
 use crate::{
-    BitRun, Board, CutterRun, DrillingMethod, DrillingOrder, EdgeRun, Machine, ProgramFiles, Range,
-    TimeUnit,
+    BitRun, Board, CutterRun, DrillWords, DrillingMethod, DrillingOrder, EdgeRun, Machine,
+    ProgramFiles, Range, TimeUnit,
 };
 
 /// Heights above the work: never 0, where a bit would touch it.
@@ -41,6 +41,8 @@ fields! {
         "How far a bit may reach below the board; without it none may come through", us: "1/32";
     SPIN_UP "machine.spin_up_s", [.machine? .spin_up] "Spindle warm-up", Number(WAIT), "Until it has come up to speed", of shop;
     PROGRAMS "machine.files", [.machine? .files] "Programs", Choice, "", of shop;
+    DRILL_WORDS "machine.words", [.machine? .words] "Holes drilled by", Choice,
+        "Canned cycles (G81, G82, G83) are short; plain moves (G0, G1, G4) run on a control that has no cycles", of shop;
     BITS "machine.bits", [.machine? .bits] "Bits", Entries(Count.range("bits of the machine", 0.0, 100.0)),
         "How each bit is run", of shop;
 }
@@ -81,7 +83,7 @@ fields! {
     GROOVE_PLUNGE "machine.groove.plunge_mm_min", [.machine? .groove? .plunge] "V-bit feed down", Open(FEED, REQUIRED), "", of shop;
 }
 
-plain!(DrillingMethod, DrillingOrder, ProgramFiles);
+plain!(DrillingMethod, DrillingOrder, ProgramFiles, DrillWords);
 usual!(CutterRun, EdgeRun, Machine);
 
 impl choice::Part for BitRun {
