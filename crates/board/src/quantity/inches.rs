@@ -67,16 +67,13 @@ fn in_parts(parts: f64, fraction: Fraction) -> Option<String> {
     })
 }
 
-/// Thousandths, and more where a length has none.
+/// Thousandths, and one digit more where a length has none: nobody in a shop works finer than that.
 fn decimals(inches: f64) -> usize {
-    let mut unit = 1000.0;
-    for places in THOUSANDTH..9 {
-        if inches.abs() * unit >= 0.95 {
-            return places;
-        }
-        unit *= 10.0;
+    if inches.abs() < 0.00095 {
+        THOUSANDTH + 1
+    } else {
+        THOUSANDTH
     }
-    THOUSANDTH
 }
 
 #[cfg(test)]
@@ -110,6 +107,8 @@ mod tests {
             (2.54, "0.1\"", "0.1\"", "0.1\""),
             (0.127, "0.005\"", "0.005\"", "0.005\""),
             (0.004, "≈ 0.0002\"", "≈ 0.0002\"", "≈ 0.0002\""),
+            (0.001, "≈ 0\"", "≈ 0\"", "≈ 0\""),
+            (-0.001, "≈ 0\"", "≈ 0\"", "≈ 0\""),
             (-600.0, "≈ -23 5/8\"", "≈ -23 5/8\"", "≈ -23 5/8\""),
             (-3.175, "-1/8\"", "-1/8\"", "-1/8\""),
             (0.0, "0\"", "0\"", "0\""),

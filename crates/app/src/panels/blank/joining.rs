@@ -171,4 +171,7 @@ pub fn screws_ui(ui: &mut Ui, board: &mut Board) {
         let more = board.screws.len() + 1;
         field::SCREWS.set(board, 0, &Value::Entries(more));
     }
+    if !board.screws.is_empty() {
+        cautions(ui, &[Caution::DrillPress, Caution::Eyes]);
+    }
 }
