@@ -1,8 +1,8 @@
 //! Controls of the calendar: the order, the maker's hours, own times, and what is done.
 
-use board::{Board, Day, Field, Timed, field};
+use board::{Board, Day, Field, Timed, Units, field};
 use egui::{ComboBox, Ui};
-use workshop::{Task, Workpiece};
+use workshop::{Calendar, Task, Workpiece};
 
 use super::rows::{add_button, fact, remark};
 use crate::calendar_view::{tick, title};
@@ -30,47 +30,32 @@ pub fn order_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
             return;
         }
     };
-    let told = |day: Day| day.told(board.units);
-    fact(
-        ui,
-        "Work begins",
-        &told(calendar.first),
-        "From the operations, your hours and your days off",
-    );
-    fact(
-        ui,
-        "All is done",
-        &told(calendar.last),
-        "From the operations, your hours and your days off",
-    );
-    if let Some(promise) = calendar.promise {
-        let kept = if promise.is_kept {
-            "can be kept"
-        } else {
-            "cannot be kept"
-        };
-        fact(
-            ui,
-            "The promise",
-            kept,
-            "From the last day of work and the date promised",
-        );
-        if let Some(first) = promise.first_day {
-            fact(
-                ui,
-                "Begin by",
-                &told(first),
-                "Counted back from the date promised",
-            );
-        }
-        if let Some(earliest) = promise.earliest {
-            fact(
-                ui,
-                "Earliest end",
-                &told(earliest),
-                "Counted forward from the first day",
-            );
-        }
+    days_ui(ui, calendar, board.units);
+}
+
+/// First and last day of the work, and what becomes of the promise.
+fn days_ui(ui: &mut Ui, calendar: &Calendar, units: Units) {
+    let told = |day: Day| day.told(units);
+    let work = "From the operations, your hours and your days off";
+    fact(ui, "Work begins", &told(calendar.first), work);
+    fact(ui, "All is done", &told(calendar.last), work);
+    let Some(promise) = &calendar.promise else {
+        return;
+    };
+    let kept = if promise.is_kept {
+        "can be kept"
+    } else {
+        "cannot be kept"
+    };
+    let from = "From the last day of work and the date promised";
+    fact(ui, "The promise", kept, from);
+    if let Some(first) = promise.first_day {
+        let from = "Counted back from the date promised";
+        fact(ui, "Begin by", &told(first), from);
+    }
+    if let Some(earliest) = promise.earliest {
+        let from = "Counted forward from the first day";
+        fact(ui, "Earliest end", &told(earliest), from);
     }
 }
 

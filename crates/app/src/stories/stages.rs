@@ -150,3 +150,95 @@ fn tab_goes_through_the_controls_of_each_stage_as_one_reads() {
         assert!(walked > 20, "{stage:?}: {walked}, {before:?}");
     }
 }
+
+#[test]
+fn at_the_template_stage_paper_decides_the_sheets_and_a_router_template_is_planned() {
+    let mut story = Story::begin();
+    story.press("Template");
+    let sheets = |story: &Story| {
+        let workpiece = story.app().current.good().unwrap();
+        workpiece.tiling().unwrap().tiles.len()
+    };
+    let on_a4 = sheets(&story);
+    story.choose("Paper", "A3");
+    assert!(sheets(&story) < on_a4);
+    story.fold("Hardboard");
+    story.reach("Make router template");
+    story.type_into("Guide bushing", "18");
+    assert_near!(
+        story.app().session.board.router.unwrap().bushing,
+        18.0,
+        1e-9
+    );
+    assert!(story.sees("Set the plunge to"));
+    story.keys(Modifiers::COMMAND, Key::Z);
+    story.keys(Modifiers::COMMAND, Key::Z);
+    assert_eq!(story.app().session.board.router, None);
+}
+
+#[test]
+fn at_the_drilling_stage_the_largest_bore_is_fitted_and_says_why_it_is_no_larger() {
+    let mut story = Story::begin();
+    story.press("Drill");
+    story.reach("Largest bore");
+    let bores = story.app().session.board.bores;
+    assert!(bores.track.diameter > 12.0 && bores.home == bores.track);
+    assert!(story.sees("wider, "));
+    story.type_into("Bore depth", "4");
+    assert!(story.sees("stands on the floor"));
+    story.choose("Drilling order", "least travel");
+    assert_eq!(
+        story.app().session.board.order,
+        board::DrillingOrder::Travel
+    );
+}
+
+#[test]
+fn at_the_bench_grooves_storage_and_resin_are_planned_and_told() {
+    let mut story = Story::begin();
+    story.press("Bench");
+    story.press("Rout V-grooves");
+    assert!(story.sees("Groove depth"));
+    story.fold("Grooves");
+    story.press("Rout a recess");
+    story.type_into("Recess depth", "12");
+    assert!(story.sees("Holds about"));
+    story.fold("Storage below");
+    story.fold("Filling");
+    story.press("Fill bores with resin");
+    assert!(story.sees("Resin in all"));
+    let board = &story.app().session.board;
+    assert!(board.grooves.is_some() && board.filling.is_some());
+    assert_near!(board.recess.unwrap().depth, 12.0, 1e-9);
+    story.press("Undo");
+    assert_eq!(story.app().session.board.filling, None);
+}
+
+#[test]
+fn at_the_finish_stage_a_schedule_of_coats_is_taken_and_told() {
+    let mut story = Story::begin();
+    story.harness.state_mut().session.board.finish.clear();
+    story.harness.run();
+    story.press("Finish");
+    story.fold("Players' colors");
+    story.press("Use a schedule");
+    let label = workshop::FinishPreset::ALL[0].label();
+    story.press(label);
+    assert!(!story.app().session.board.finish.is_empty());
+    assert!(story.sees("First to last coat"));
+    story.fold("Finish coats");
+    assert!(!story.sees("First to last coat"));
+}
+
+#[test]
+fn at_the_last_stage_boards_days_and_rates_make_a_price() {
+    let mut story = Story::begin();
+    story.press("Hand over");
+    story.type_into("Boards ordered", "2");
+    assert_eq!(story.app().session.board.schedule.boards, 2);
+    assert!(story.sees("All is done"));
+    story.fold("Calendar");
+    story.write_into("Hourly rate", "40");
+    assert_eq!(story.app().session.board.price.hourly, Some(40.0));
+    assert!(story.sees("Cost of 2 boards"));
+}

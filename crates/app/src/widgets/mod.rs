@@ -52,10 +52,12 @@ pub fn choice<T: Copy + PartialEq>(
             .selected_text(label(*chosen))
             .width(FIELD)
             .truncate();
-        let shown = combo.show_ui(ui, |ui| {
-            for &one in all {
-                ui.selectable_value(chosen, one, label(one));
-            }
+        let shown = in_field(ui, |ui| {
+            combo.show_ui(ui, |ui| {
+                for &one in all {
+                    ui.selectable_value(chosen, one, label(one));
+                }
+            })
         });
         shown.response.labelled_by(caption_id)
     });
@@ -63,6 +65,15 @@ pub fn choice<T: Copy + PartialEq>(
         response.mark_changed();
     }
     response
+}
+
+/// A list to choose from that is no wider than a field, whatever is chosen.
+fn in_field<R>(ui: &mut Ui, list: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.scope(|ui| {
+        ui.set_max_width(FIELD - 2.0 * ui.spacing().button_padding.x);
+        list(ui)
+    })
+    .inner
 }
 
 /// A caption and what stands beside it.

@@ -2,7 +2,7 @@
 
 use egui::{ComboBox, Id, Key, PopupCloseBehavior, Response, Role, TextEdit, Ui, WidgetInfo};
 
-use super::{FIELD, row};
+use super::{FIELD, in_field, row};
 
 /// One of many, by name, in a list that can be searched.
 pub fn search_choice<T: Copy + PartialEq>(
@@ -20,21 +20,23 @@ pub fn search_choice<T: Copy + PartialEq>(
             .width(FIELD)
             .close_behavior(PopupCloseBehavior::CloseOnClickOutside)
             .truncate();
-        let shown = combo.show_ui(ui, |ui| {
-            let text = search_ui(ui, kept, caption);
-            let found = matching(all, &text, &label);
-            if found.is_empty() {
-                ui.weak("nothing is called so");
-            }
-            let entered = ui.input(|input| input.key_pressed(Key::Enter));
-            for &one in &found {
-                let picked = ui.selectable_label(one == *chosen, label(one)).clicked();
-                let is_first = found.first() == Some(&one);
-                if picked || (entered && is_first && !text.is_empty()) {
-                    *chosen = one;
-                    ui.close();
+        let shown = in_field(ui, |ui| {
+            combo.show_ui(ui, |ui| {
+                let text = search_ui(ui, kept, caption);
+                let found = matching(all, &text, &label);
+                if found.is_empty() {
+                    ui.weak("nothing is called so");
                 }
-            }
+                let entered = ui.input(|input| input.key_pressed(Key::Enter));
+                for &one in &found {
+                    let picked = ui.selectable_label(one == *chosen, label(one)).clicked();
+                    let is_first = found.first() == Some(&one);
+                    if picked || (entered && is_first && !text.is_empty()) {
+                        *chosen = one;
+                        ui.close();
+                    }
+                }
+            })
         });
         if shown.inner.is_none() {
             ui.data_mut(|data| data.remove::<String>(kept));
