@@ -1,8 +1,9 @@
-//! Speed of the proof: the whole page, and the glimpse that the window shows while it is turned.
+//! Speed of the proof: the whole page, the glimpse that the window shows while it is turned, the picture on the job sheet, and the wood of
+//! a blank. Goals: a page of 2,000 pixels under 500 ms, a glimpse under 8 ms; the rest is made beside the window.
 
-use board::{Board, Grooves, Wood};
+use board::{Board, Grooves, Rgb, StockOutline, Wood};
 use divan::{Bencher, black_box};
-use picture::{PAPER, View, Words, glimpse, proof};
+use picture::{BlankWood, PAPER, View, Words, glimpse, proof, thumbnail};
 use workshop::Workpiece;
 
 fn main() {
@@ -35,6 +36,37 @@ fn proof_of_2000_pixels(bencher: Bencher<'_, '_>, view: usize) {
         proof(black_box(&workpiece), of(view), 2000, Words::Drawn, &|| {
             false
         })
+    });
+}
+
+/// The picture of the job sheet, 66 mm at 300 dots an inch.
+#[divan::bench(sample_count = 10)]
+fn thumbnail_of_780_pixels(bencher: Bencher<'_, '_>) {
+    let Some(workpiece) = workpiece() else { return };
+    bencher.bench(|| thumbnail(black_box(&workpiece), 780, 0.08, &|| false));
+}
+
+/// What the figure of a blank follows from, as every frame of the view of the blank asks for it, and its picture, which is made beside
+/// the window.
+#[divan::bench(args = [false, true], sample_count = 10)]
+fn wood_of_a_blank(bencher: Bencher<'_, '_>, is_painted: bool) {
+    let mut board = Board {
+        wood: Some(Wood::default()),
+        ..Board::default()
+    };
+    board.stock.outline = StockOutline::Slab {
+        length: 1800.0,
+        width: 700.0,
+        lower: vec![5.0, 20.0, 10.0],
+        upper: vec![30.0, 0.0, 15.0],
+    };
+    let Ok(workpiece) = Workpiece::of(&board) else {
+        return;
+    };
+    let _ = workpiece.stock();
+    bencher.bench(|| {
+        let wood = BlankWood::of(black_box(&workpiece))?;
+        is_painted.then(|| wood.picture(Rgb::new(0xea, 0xd0, 0xa3)))
     });
 }
 

@@ -12,7 +12,7 @@ use bars::{Scale, bars, grounds};
 /// Height of a row and of the days above them, and width of the names beside them, in points.
 const ROW: f32 = 24.0;
 const HEAD: f32 = 22.0;
-const NAMES: f32 = 186.0;
+const NAMES: f32 = 202.0;
 /// Width of a day: where all fit, and the least at which one is told from the next.
 const WIDE_DAY: f32 = 90.0;
 const LEAST_DAY: f32 = 9.0;

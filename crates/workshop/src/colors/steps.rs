@@ -125,7 +125,7 @@ fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Opera
         _ => Task::Stain,
     };
     let operation = Operation::of(task)
-        .with(tool(medium), minutes(&with))
+        .with(tool(&with, medium), minutes(&with))
         .minding(&cautions)
         .waiting(data.next, "the color dries");
     Some(operation.says(work))
@@ -171,9 +171,12 @@ fn masked(with: &[&Used], medium: Medium) -> &'static str {
 }
 
 /// The tools of a medium; common practice, no source.
-const fn tool(medium: Medium) -> &'static str {
+fn tool(with: &[&Used], medium: Medium) -> &'static str {
     match medium {
-        Medium::Paint => "fine brush or paint pen, low-tack tape, stencil film",
+        Medium::Paint if with.iter().any(|one| lies_flat(one)) => {
+            "fine brush or paint pen, low-tack tape, stencil film"
+        }
+        Medium::Paint => "fine brush or paint pen, rag",
         Medium::Dye => "small brush, lint-free rag, knife, gloves",
         _ => "small brush or rag, knife, gloves",
     }

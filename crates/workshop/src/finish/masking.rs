@@ -52,6 +52,22 @@ pub fn to_unmask(workpiece: &Workpiece) -> Option<String> {
     })
 }
 
+/// The things that parts are covered with, as a tool list has them; empty where nothing is covered.
+pub fn mask_tools(workpiece: &Workpiece) -> String {
+    let all = masks(workpiece);
+    let has = |off: &str| all.iter().any(|mask| mask.off == Some(off));
+    let tools = [
+        (has("plugs"), "dowels or foam plugs"),
+        (has("covers"), "paper dots or plugs for the balls or discs"),
+        (has("tape"), "masking tape"),
+    ];
+    let needed = tools.iter().filter(|(needed, _)| *needed);
+    needed
+        .map(|(_, words)| *words)
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
 /// Whether any part is covered with tape.
 pub fn needs_tape(workpiece: &Workpiece) -> bool {
     masks(workpiece).iter().any(|mask| mask.off == Some("tape"))

@@ -4,7 +4,7 @@ use board::{Board, Coat, CoatKind, Medium};
 
 use super::amounts::{coat_ml, volume};
 use super::kinds::{coat_data, hard_after, hard_hours, is_color};
-use super::masking::{to_mask, to_unmask};
+use super::masking::{mask_tools, to_mask, to_unmask};
 use super::meeting::meetings;
 use super::parts::on;
 use crate::colors::steps::coats_under;
@@ -25,7 +25,7 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     if !bare.is_empty() {
         all.push(
             Operation::of(Task::Mask)
-                .with("dowels, masking tape", 20.0)
+                .with(mask_tools(workpiece), 20.0)
                 .says(bare),
         );
     }
