@@ -190,14 +190,14 @@ impl Says<'_> {
             .collect();
         if !rows.is_empty() {
             blocks.push(Block::Words(
-                "What your plates miss by at the worst hole, with player 1's axis on a division, and with the board turned \
-                 on the plate as far as is best."
+                "Error at the worst hole with each plate: with player 1's axis on a division, and with the board turned to \
+                 the best angle."
                     .into(),
             ));
             blocks.push(Block::Table(Table {
                 columns: Column::all(&[
                     ("Plate", Align::End),
-                    ("Misses by", Align::End),
+                    ("Off by", Align::End),
                     ("at", Align::Start),
                     ("Turned", Align::End),
                     ("misses by", Align::End),
@@ -442,7 +442,7 @@ mod tests {
             let all = words(&board).join(" ");
             let places = [
                 "Hole for the pin",
-                "scored a full circle",
+                "Score a full circle",
                 "Drill 6 mm across",
                 "Drilling order",
                 "last, when the circle is cut: bit 12 mm Forstner, depth 5 mm",

@@ -50,7 +50,7 @@ fn plan_ui(ui: &mut Ui, plan: &GroovePlan, units: Units) {
     );
     amount(
         ui,
-        "All of them long",
+        "Total length",
         &length(plan.length),
         "The lengths of all grooves added",
     );

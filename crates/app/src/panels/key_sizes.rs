@@ -165,7 +165,7 @@ fn weight(workpiece: &Workpiece) -> Size {
             // Rounded to 10 g; a kitchen scale shows no more.
             let kilograms = (mass.total() / 10.0).round() / 100.0;
             let value = Measure::kilograms(kilograms).shown(workpiece.units());
-            plain(caption, value, "as it is finished".into(), &[Rule::Carry])
+            plain(caption, value, "finished weight".into(), &[Rule::Carry])
         }
         Err(error) => Size {
             caption,
@@ -197,7 +197,7 @@ fn work(workpiece: &Workpiece) -> [Size; 2] {
     );
     let missing = match costing.missing.len() {
         0 => format!("{boards}, with tax"),
-        count => format!("without {}", board::several(count, "missing price")),
+        count => format!("{} missing", board::several(count, "price")),
     };
     let price = match costing.sale {
         Some(sale) if costing.cost.minor > 0 => {

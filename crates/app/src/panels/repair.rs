@@ -88,7 +88,7 @@ fn wrong_ui(ui: &mut Ui, board: &mut Board, workpiece: Option<&Workpiece>) {
     }
     if add_button(
         ui,
-        "Add a hole gone wrong",
+        "Add a misdrilled hole",
         board.wrong.len(),
         &field::WRONG_HOLES,
     ) {
@@ -126,7 +126,7 @@ mod tests {
             let current = Current::of(board);
             repair_ui(ui, board, &current);
         });
-        press(&mut bench, "Add a hole gone wrong");
+        press(&mut bench, "Add a misdrilled hole");
         choose(&mut bench, "Wrong 1, mistake", "too deep");
         type_into(&mut bench, "Wrong 1, deeper", "3");
         assert_eq!(bench.state().wrong[0].fault, Fault::Deep { by: 3.0 });

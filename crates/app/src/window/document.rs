@@ -70,9 +70,7 @@ impl App {
                 self.view
                     .tell("this is the board before its last save; save to keep it");
             }
-            Err(error) => self
-                .view
-                .warn(format!("there is no version before the last save: {error}")),
+            Err(error) => self.view.warn(format!("No earlier version yet: {error}")),
         }
     }
 

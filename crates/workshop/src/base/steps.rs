@@ -100,13 +100,13 @@ fn moving(workpiece: &Workpiece, across: f64) -> Option<String> {
     match moves {
         Some(mm) if mm < NEEDS_SLOTS => None,
         Some(mm) => Some(format!(
-            "Over the year the wood moves by {} across the base: fix it hard only in the \
-             middle, make it of plywood, and give its outer screws slots across the grain.",
+            "Over the year the wood moves by {} across the base. Drive only the middle screws tight, and give the outer ones slots \
+             across the grain. A base of plywood does not move itself.",
             workpiece.length((mm * 10.0).ceil() / 10.0)
         )),
         None => Some(
-            "Wood moves across its grain: make the base of plywood, fix it hard only in the middle, and give its outer \
-             screws slots across the grain."
+            "Wood moves across its grain. Drive only the middle screws tight, and give the outer ones slots across the \
+             grain. A base of plywood does not move itself."
                 .to_owned(),
         ),
     }

@@ -41,11 +41,20 @@ fn but_center(workpiece: &Workpiece) -> impl Iterator<Item = &Hole> {
 /// The proof of a bore on a press with a depth stop.
 pub const STOP: &str = "set the stop on scrap, measure a hole, then drill";
 
+/// Router bits turn several times as fast as a drill press, and their shanks pull out of its chuck: common practice, no source.
+const NO_ROUTER_BIT: &str = "A router bit does not belong in a drill press. For a flat or round bottom use a cutter made for drill-press \
+     speed, or a plunge router with a template.";
+
 /// All bores but the one at the center, a sentence for each kind, with how its depth is proved.
 pub fn kinds_but_center(workpiece: &Workpiece, proved: &str) -> Vec<String> {
     let kinds = kinds(but_center(workpiece));
     let told = |kind: &Kind| bores(workpiece, kind, proved);
-    kinds.iter().map(told).collect()
+    let mut all: Vec<String> = kinds.iter().map(told).collect();
+    let is_cut = |kind: &Kind| matches!(kind.bore.bottom, Bottom::Flat | Bottom::Ball);
+    if kinds.iter().any(is_cut) && Method::of(workpiece.board()) != Method::Machine {
+        all.push(NO_ROUTER_BIT.into());
+    }
+    all
 }
 
 /// All bores of one kind.
@@ -90,7 +99,7 @@ fn center(workpiece: &Workpiece) -> Option<Operation> {
         format!("drill press, over the pin's hole of {pilot}")
     };
     let plug =
-        "Where it wanders, plug the pin's hole flush with a dowel and mark the center again.";
+        "If the bit wanders, plug the pin's hole flush with a dowel and mark the center again.";
     Some(
         Operation::of(Task::CenterBore)
             .with(tool, 10.0)
@@ -136,8 +145,8 @@ pub fn pin_hole(workpiece: &Workpiece) -> Vec<String> {
             let mut work = Vec::new();
             if bore.bottom == Bottom::Forstner {
                 work.push(format!(
-                    "First touch the center with the {} Forstner bit until its rim has scored a full circle: once the \
-                     pin's hole is there, its spur has no wood to start in.",
+                    "Score a full circle at the center with the {} Forstner bit first: once the pin's hole is there, its spur \
+                     has no wood to start in.",
                     length(bore.diameter)
                 ));
             }

@@ -63,7 +63,7 @@ const fn machine(caution: Caution) -> Told {
     match caution {
         Caution::Router => row(
             "Router",
-            "Clamp the work and the template. Feed against the bit's rotation, guard on, shank as deep in the collet as \
+            "Clamp the work and the template. Feed against the bit's rotation, chip shield on, shank as deep in the collet as \
              the manual says, under the bit's rated speed. Unplug the router before changing bits.",
             "OSHA 3157 (1999), routers; depth in the collet: common practice, no source",
         ),
@@ -82,7 +82,7 @@ const fn machine(caution: Caution) -> Told {
         ),
         Caution::HandSaw => row(
             "Circular saw and jig saw",
-            "Clamp the work so that the kerf cannot close; guard free, cord clear. Unplug the saw before changing the \
+            "Clamp the work so that the kerf cannot close; check that the guard snaps shut, and keep the cord clear. Unplug the saw before changing the \
              blade.",
             "29 CFR 1910.243, from memory",
         ),

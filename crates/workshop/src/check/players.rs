@@ -31,16 +31,19 @@ const LABELED_UNDER: u32 = 8;
 /// use workshop::age_words;
 /// let words = age_words(&Board::default()).join(" ");
 /// assert!(words.contains("For ages 8 and up"));
-/// assert!(words.contains("small ball") && words.contains("no certificate"));
+/// assert!(words.contains("Toy contains a marble") && words.contains("no certificate"));
 /// ```
 pub fn age_words(board: &Board) -> Vec<String> {
     let piece = board.piece;
     let mut words = vec![format!("For ages {} and up.", piece.youngest)];
     if let Some(what) = size_of(board) {
-        // The signal words are those of 16 CFR 1500.19, from memory.
+        // The signal words, and those about a marble, are those of 16 CFR 1500.19, from memory.
         words.push(format!(
-            "WARNING: CHOKING HAZARD. Each {} is {what}. Not for children under {BANNED_UNDER}. Count the pieces after play.",
-            one(piece.kind)
+            "WARNING: CHOKING HAZARD – {}. Not for children under {BANNED_UNDER} yrs. Count the pieces after play.",
+            match piece.kind {
+                PieceKind::Marble => "Toy contains a marble".to_owned(),
+                PieceKind::Peg | PieceKind::Magnet => format!("Each {} is {what}", one(piece.kind)),
+            }
         ));
     }
     if piece.kind == PieceKind::Magnet {

@@ -56,7 +56,7 @@ rules! {
     /// Wood under a blind bore.
     Floor, "wood under holes", bores::check::floor;
     /// Wood between a bore and a mortise, screw or recess inside the board.
-    Inside, "hidden cuts", bores::check::inside;
+    Inside, "cuts inside the board", bores::check::inside;
     /// Bores on or beside a seam.
     Seam, "seam", blank::check::seam;
     /// Grooves beside bores, and lines that find no room.

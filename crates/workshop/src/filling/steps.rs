@@ -121,7 +121,7 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
                 reason: "the resin cures, by its label",
                 source: USUAL,
             }),
-            tool: "scale or marked cups, sticks, syringe, torch or heat gun for bubbles".into(),
+            tool: "scale or marked cups, sticks, syringe, heat gun or torch for bubbles".into(),
             sums: &["filling"],
             ..Operation::of(Task::Fill)
         }

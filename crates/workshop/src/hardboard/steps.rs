@@ -147,7 +147,7 @@ fn settings(workpiece: &Workpiece, router: Router) -> Vec<String> {
     for setting in &settings {
         let bore = setting.bore;
         work.push(format!(
-            "Bores {} across and {} deep: {}, in {} of no more than the bit's diameter.",
+            "Holes {} across and {} deep: {}, in {} of no more than the bit's diameter.",
             workpiece.length(bore.diameter),
             workpiece.length(bore.depth),
             setting.way.label(),

@@ -157,11 +157,12 @@ fn circle(workpiece: &Workpiece) -> Operation {
     let thick = board.blank.thickness;
     let bit = usual_bit(board.units);
     let trammel = format!(
-        "A router on a trammel is safest: pin of {}, the near side of the bit {} from the middle of the pin, {} with a \
-         bit of {}, each no deeper than the bit's diameter. A band saw with a circle jig does as well.",
+        "A router on a trammel is safest. Fix the blank to a spoilboard: double-sided tape under the disc, screws outside it. Pin {}, near side of the bit {} from the \
+         middle of the pin; {} with a {} bit, none deeper than half its diameter. Move the router counter-clockwise around the board, \
+         and take a light last pass: nothing may come free while the bit turns. A band saw with a circle jig does as well.",
         length(board.jig.pin),
         length(near),
-        counted(passes(thick, bit), "pass", "passes"),
+        counted(passes(thick, bit / 2.0), "pass", "passes"),
         length(bit)
     );
     let saw = format!(
@@ -183,7 +184,7 @@ fn circle(workpiece: &Workpiece) -> Operation {
         counted(passes(thick, raise), "turn", "turns")
     );
     let reach = format!(
-        "The blank has to reach the edge, {} from the pin, all round.",
+        "Check that the blank reaches {} from the pin all around.",
         workpiece.at_least(near)
     );
     Operation::of(Task::Circle)
@@ -212,8 +213,8 @@ fn roundover(workpiece: &Workpiece) -> Operation {
         .with(format!("router, roundover bit of {radius} with a bearing"), 15.0)
         .minding(&[Caution::Router])
         .says([format!(
-            "Round the upper edge over by {radius} in two or three passes, counter-clockwise round the board; the last \
-             one takes a hair."
+            "Round the top edge over by {radius} in two or three passes, counter-clockwise around the board; make the last \
+             one very light."
         )])
 }
 
@@ -228,7 +229,7 @@ fn ease(workpiece: &Workpiece) -> Operation {
     Operation::of(Task::Ease)
         .with("block plane, or sanding block", 10.0)
         .says([format!(
-            "Ease the lower edge all round by about {}, so that it does not chip and is kind to hands.",
+            "Break the bottom edge all around by about {}, so that it does not chip.",
             workpiece.length(by)
         )])
 }

@@ -18,13 +18,13 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
 
 /// The recess, and the place of its lid.
 ///
-/// Passes of no more than the bit's diameter; common practice, no source.
+/// Passes of no more than half the bit's diameter, since it cuts its full width by hand; common practice, no source.
 fn routed(workpiece: &Workpiece, recess: &Recess) -> Operation {
     let bit = bit(workpiece, recess);
     let passes = format!(
-        "With a bit of {}, {} of no more than its diameter; leave the last hair of the sides for a pass at full depth.",
+        "With the {} bit, {}, none deeper than half the bit's diameter. Leave a little on the sides for a light last pass.",
         workpiece.length(bit),
-        counted(passes(recess.depth, bit), "pass", "passes")
+        counted(passes(recess.depth, bit / 2.0), "pass", "passes")
     );
     let words = format!(
         "From below rout the recess: {}, {} deep, {}.",

@@ -111,7 +111,7 @@ fn setting_epoxy(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
         Units::Mm => 25.0,
     };
     needed.then(|| ToBuy {
-        note: "to set what the magnets hold on".into(),
+        note: "to glue in the balls or discs that the magnets hold on".into(),
         ..volume(
             "epoxy-adhesive",
             "Epoxy adhesive",

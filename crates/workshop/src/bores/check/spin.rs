@@ -27,7 +27,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
         .collect();
     let [speed, wanted] = [worst.speed, board.limits.spin].map(Measure::rpm);
     let message = format!(
-        "Below {1}, {0}. First: {2}, which {3} at {4}. Seat the pieces deeper, or turn the board more slowly.",
+        "Below {1}, {0}. First: {2}, which {3} at {4}. Seat the pieces deeper (end resin lower), or turn the board more slowly.",
         counted(
             holes.len(),
             "piece leaves its hole",

@@ -115,7 +115,8 @@ fn shape(layout: &Layout, router: Router) -> Option<Finding> {
     let others: Vec<&Hole> = routed(layout).filter(|hole| !is_made(hole)).collect();
     let first = others.first()?;
     let message = format!(
-        "A router cannot leave the bottom that is planned for {} ({}). The other checks are made with that bottom.",
+        "A router bit does not leave the bottom planned for {} ({}). Choose the bottom that your bit leaves; the other checks \
+         count with the planned one.",
         several(others.len(), "hole"),
         first.bore.bottom.label()
     );

@@ -65,7 +65,7 @@ fn mortises_come_before_glue_and_are_measured_from_the_face_that_is_there() {
         "8.5 mm from it",
         "7 mm in the finished board",
         "1.5 mm that flattening",
-        "4 passes",
+        "7 passes",
     ] {
         assert!(mortises.contains(part), "{part} in {mortises}");
     }
@@ -154,7 +154,7 @@ fn the_pins_hole_comes_first_and_the_playing_hole_last() {
             ],
         );
         let pin = told(&board, Task::PinHole);
-        let (mark, drill) = (pin.find("scored a full circle"), pin.find("Drill 6 mm"));
+        let (mark, drill) = (pin.find("Score a full circle"), pin.find("Drill 6 mm"));
         assert!(mark.is_some() && mark < drill, "{pin}");
         assert!(pin.contains("no deeper than 7.5 mm"), "{pin}");
     }
@@ -268,8 +268,8 @@ fn the_circle_is_cut_safely_corners_off_first() {
         "only with a guard",
         "Raise the blade by no more than 3 mm at a time, 7 turns",
         "both hands on the half away from the blade",
-        "has to reach the edge, 320 mm from the pin",
-        "4 passes",
+        "Check that the blank reaches 320 mm from the pin",
+        "7 passes",
     ] {
         assert!(circle.contains(part), "{part} in {circle}");
     }
@@ -444,7 +444,7 @@ fn a_recess_is_told_with_its_side_of_the_pin_its_corners_and_both_faces_of_its_l
         "corners of radius 6 mm",
         "107.5 mm across it on its inner face and 97.5 mm on its outer one",
         "open at the edge to the right as seen from below",
-        "With a bit of 12 mm, 1 pass",
+        "With the 12 mm bit, 2 passes",
     ] {
         assert!(told.contains(part), "{part} in {told}");
     }

@@ -9,7 +9,7 @@ use crate::recess::lid_cut::inner_reach;
 use crate::recess::{Storage, prism, recess_outline};
 
 pub const STATEMENT: &str = "A storage recess holds the pieces and leaves the set amount of wood above it, and inside \
-     the board to the edge, to screws and to mortises; holes above it are checked under \"hidden cuts\". How many \
+     the board to the edge, to screws and to mortises; holes above it are checked under \"cuts inside the board\". How many \
      pieces it holds is an estimate: loose marbles fill about 0.55 of a volume (random loose packing, from memory), \
      and less along walls; try it in a box of that size. Its corners are as round as the bit, which has to fit in.";
 
