@@ -3,17 +3,19 @@
 //! The two are files of their own, so that nobody sends the customer what the board costs. The amounts come from the workpiece's
 //! costing; here they are only told.
 
-use board::{Board, Day, Measure, Quantity, Units};
+use board::{Board, Day, Measure, Quantity, Units, counted};
 use jiff::Span;
-use workshop::{Costing, Money, PricedLine, Sale, Shelf, Workpiece, costing, described};
+use workshop::{
+    Costing, Money, PricedLine, Sale, Shelf, Workpiece, costing, described, stopped_by,
+};
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
 /// The quote on the paper of the board's template: what the customer gets, its price with tax, how long that
 /// holds, and when the order is ready.
 ///
-/// It has no legal text, and nothing on it says what the board costs the maker. A board that the checks stop is not marked here: the
-/// page is no drawing to cut by.
+/// It has no legal text, and nothing on it says what the board costs the maker. A line on top says that it is a draft
+/// while prices are missing or the checks stop the board.
 ///
 /// ```
 /// use drawing::{Stamp, quote_pages};
@@ -30,7 +32,7 @@ pub fn quote_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
         title: "Quote".into(),
         subtitle: stamp.date.clone(),
         label: "quote".into(),
-        stop: None,
+        stop: draft(workpiece),
     };
     let price = &board.price;
     let mut blocks: Vec<Block> = [&price.maker, &price.address, &price.contact]
@@ -47,6 +49,23 @@ pub fn quote_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     blocks.push(offered(workpiece));
     blocks.extend(terms(workpiece, stamp).into_iter().map(Block::Words));
     template_pages(board, &head, &blocks)
+}
+
+/// The line that keeps a quote from the customer while prices are missing or the board cannot be made; `None` for one that can be sent.
+fn draft(workpiece: &Workpiece) -> Option<String> {
+    if workpiece.board().price.is_begun() {
+        let missing = workpiece.costing().missing.len();
+        if missing > 0 {
+            let missing = counted(missing, "price is", "prices are");
+            return Some(format!(
+                "DRAFT, do not send: {missing} missing under Shopping and price."
+            ));
+        }
+    }
+    let rules = stopped_by(workpiece.findings())?;
+    Some(format!(
+        "DRAFT, do not send: the board cannot be made yet ({rules})."
+    ))
 }
 
 /// The price in a table; words where there is none.
@@ -411,6 +430,8 @@ mod tests {
             let sheets = quote_pages(&workpiece, &stamp);
             assert_eq!(sheets.len(), 1);
             let told = words(&sheets);
+            let missing = workpiece.costing().missing.len();
+            assert_eq!(told.contains("DRAFT, do not send"), missing > 0, "{told}");
             let sale = workpiece.costing().sale.unwrap();
             for money in [sale.each, sale.net, sale.tax, sale.total] {
                 assert!(told.contains(&money.shown(Currency::Usd)), "{told}");
