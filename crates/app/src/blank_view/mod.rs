@@ -81,7 +81,9 @@ struct Scene<'a> {
     is_stopped: bool,
     /// The thing under the pointer, or dragged.
     grip: Option<Grip>,
-    /// The guides that what is dragged lies on.
+    /// The name and place of what is dragged; empty where nothing is.
+    told: &'a str,
+    /// The guides that it lies on.
     guides: &'a [Guide],
     /// The place under the pointer.
     pointer: Option<Point>,
@@ -120,6 +122,8 @@ pub fn blank_view_ui(
     };
     let pointed = input::handle(ui, &response, state, board, pins, all);
     state.drawn.follow(&board.stock);
+    let pin = Pieces::of(board, seen).pin();
+    let readout = words::readout(board, &state.drawn, pin, pointed);
     let scene = Scene {
         board,
         seen,
@@ -127,17 +131,16 @@ pub fn blank_view_ui(
         pieces: Pieces::of(board, seen),
         is_stopped: pieces::is_stopped(seen),
         grip: pointed.grip.or(state.chosen),
+        told: state.held.as_ref().map_or("", |_| readout.as_str()),
         guides: state.held.as_ref().map_or(&[], Held::guides),
         pointer: pointed.at,
     };
     picture(ui, &response, &scene, state.camera(response.rect, all));
     notes_ui(ui, response.rect, &pieces::notes(board, seen));
-    let pin = scene.pieces.pin();
     describe(
         &response,
         &words::description(board, seen.workpiece.stock(), pin),
     );
-    let readout = words::readout(board, &state.drawn, pin, pointed);
     buttons_ui(ui, response.rect, board, state);
     readout
 }

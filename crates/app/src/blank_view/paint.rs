@@ -46,7 +46,12 @@ pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
         .bounds()
         .map_or(0.0, |all| all.width().max(all.height()));
     if let Some(at) = scene.pointer {
-        guides::told(pen, &[], scene.guides, at, 1.2 * size);
+        let words: Vec<&str> = scene
+            .told
+            .split("   ")
+            .filter(|part| !part.is_empty())
+            .collect();
+        guides::told(pen, &words, scene.guides, at, 1.2 * size);
     }
 }
 
