@@ -242,3 +242,41 @@ fn at_the_last_stage_boards_days_and_rates_make_a_price() {
     assert_eq!(story.app().session.board.price.hourly, Some(40.0));
     assert!(story.sees("Cost of 2 boards"));
 }
+
+/// In dialogs of one column too: from the first field down to the buttons, and around.
+#[test]
+fn tab_goes_through_dialogs_as_one_reads() {
+    use crate::dialogs::Dialog;
+    let dialogs: [fn() -> Option<Dialog>; 3] = [
+        || None,
+        || Some(Dialog::Unsaved(Command::Quit)),
+        || Some(Dialog::Changed("/home/maker/a.json".into(), None)),
+    ];
+    for open in dialogs {
+        let mut story = Story::in_world(Fake::new(), None, [1280.0, 1000.0]);
+        match open() {
+            Some(dialog) => story.harness.state_mut().view.dialog = Some(dialog),
+            None => story.keys(Modifiers::COMMAND, Key::N),
+        }
+        story.harness.run_steps(12);
+        let first = tab(&mut story).unwrap();
+        let (mut before, mut walked) = (first.clone(), 1);
+        loop {
+            let Some((label, rect)) = tab(&mut story) else {
+                panic!("nothing has the keys after {before:?}");
+            };
+            if label == first.0 {
+                break;
+            }
+            let (last, place) = &before;
+            assert!(
+                is_read_after(*place, rect),
+                "{label} at {rect:?} after {last} at {place:?}"
+            );
+            before = (label, rect);
+            walked += 1;
+            assert!(walked < 60);
+        }
+        assert!(walked >= 3, "{walked}");
+    }
+}
