@@ -1,6 +1,6 @@
 //! Rule: a color is of stuff that can be where it is to be.
 
-use board::{Board, BorePart, Colors, HoleId, Hue, Measure, Medium};
+use board::{Board, BorePart, Coat, CoatKind, CoatPlace, Colors, HoleId, Hue, Measure, Medium};
 use geometry::close_webs;
 
 use super::listed;
@@ -18,6 +18,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let mut findings: Vec<Finding> = misplaced(workpiece.board(), &all).into_iter().collect();
     findings.extend(nothing_there(workpiece));
     findings.extend(missing_coats(workpiece.board(), &all));
+    findings.extend(paint_under_dye(workpiece.board(), &all));
     findings.extend(wide_rings(workpiece, &all));
     findings
 }
@@ -120,6 +121,31 @@ fn missing_coats(board: &Board, all: &[Used]) -> Option<Finding> {
         "paint is planned after {}, but the finish has {}; add coats or paint sooner",
         counted(after, "coat"),
         counted(planned, "coat")
+    );
+    Some(Finding::new(Severity::Caution, Rule::ColorMedium, message))
+}
+
+/// Paint that goes on before a dye or stain of the finish: both need bare wood.
+fn paint_under_dye(board: &Board, all: &[Used]) -> Option<Finding> {
+    let after = board.colors.after as usize;
+    let is_painted = all.iter().any(|one| one.tint.medium == Medium::Paint);
+    let soaks = |layer: &Coat| {
+        matches!(layer.kind, CoatKind::Dye | CoatKind::Stain)
+            && matches!(
+                layer.place,
+                CoatPlace::Whole | CoatPlace::TopAndEdge | CoatPlace::Top
+            )
+    };
+    let last = board.finish.iter().rposition(soaks)?;
+    let up_to = board.finish.get(..=last)?.iter();
+    let needed: usize = up_to.map(|layer| layer.coats as usize).sum();
+    if !is_painted || after >= needed {
+        return None;
+    }
+    let kind = board.finish.get(last)?.kind.label();
+    let message = format!(
+        "Paint is planned before the {kind} (layer {}), which needs bare wood. Set Coats before paint to {needed}, or leave out the {kind}.",
+        last + 1
     );
     Some(Finding::new(Severity::Caution, Rule::ColorMedium, message))
 }
@@ -234,6 +260,25 @@ mod tests {
         assert!(of(&board).is_empty());
         board.finish.clear();
         board.colors.home.medium = Medium::Dye;
+        assert!(of(&board).is_empty());
+    }
+
+    #[test]
+    fn paint_waits_for_dye_and_stain() {
+        let mut board = homes(BorePart::Ring, Medium::Paint);
+        board.finish = vec![
+            Coat::of(CoatKind::Stain, 24.0),
+            Coat::of(CoatKind::Lacquer, 1.0),
+        ];
+        assert!(
+            of(&board)[0].contains("Set Coats before paint to 1"),
+            "{:?}",
+            of(&board)
+        );
+        board.colors.after = 1;
+        assert!(of(&board).is_empty());
+        board.colors.after = 0;
+        board.finish.remove(0);
         assert!(of(&board).is_empty());
     }
 
