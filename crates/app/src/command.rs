@@ -78,6 +78,8 @@ pub enum Command {
     Keys,
     /// The words of the trade.
     Words,
+    /// The word that explains the field with the focus.
+    Term,
     /// Cautions for the work.
     Safety,
 }
@@ -86,7 +88,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 48] = [
+    pub const ALL: [Self; 49] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -134,6 +136,7 @@ impl Command {
         Self::Guide,
         Self::Keys,
         Self::Words,
+        Self::Term,
         Self::Safety,
     ];
 
@@ -175,6 +178,7 @@ impl Command {
             Self::Guide => "Guide",
             Self::Keys => "Keyboard shortcuts",
             Self::Words => "Words explained",
+            Self::Term => "Word of this field",
             Self::Safety => "Working safely…",
         }
     }
@@ -227,6 +231,9 @@ impl Command {
             Self::Guide => "Read about the stage at hand",
             Self::Keys => "Every command that has keys",
             Self::Words => "Words of the trade, in a sentence or two",
+            Self::Term => {
+                "The word that explains the field with the focus; a click on a dotted line does the same"
+            }
             Self::Shop => "Paper, planer, bits, saw and resin that new boards begin with",
             Self::Safety => "Cautions for drill, router, saw, dust and small parts",
         }
@@ -254,6 +261,7 @@ impl Command {
             Self::Section => (Modifiers::COMMAND, Key::J),
             Self::Search => (Modifiers::COMMAND, Key::K),
             Self::Guide => (Modifiers::NONE, Key::F1),
+            Self::Term => (Modifiers::SHIFT, Key::F1),
             Self::Stage(stage) => {
                 let key = match stage {
                     Stage::LayOut => Key::Num1,

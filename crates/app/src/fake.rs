@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 
 use crate::exports::Moment;
-use crate::files::FilesError;
+use crate::files::{FilesError, Printing};
 use crate::host::{Ask, Held, Host, Picked};
 
 /// A world for tests.
@@ -16,6 +16,8 @@ pub struct Fake {
     pub is_full: bool,
     /// Files and folders that were opened with other programs.
     pub shown: Mutex<Vec<PathBuf>>,
+    /// Files that were printed.
+    pub printed: Mutex<Vec<PathBuf>>,
     /// Files that are locked by a program that lives.
     pub locked: Vec<PathBuf>,
 }
@@ -27,6 +29,7 @@ impl Fake {
             picks: Picked::NoDialog,
             is_full: false,
             shown: Mutex::new(Vec::new()),
+            printed: Mutex::new(Vec::new()),
             locked: Vec::new(),
         }
     }
@@ -122,6 +125,11 @@ impl Host for Fake {
     fn show(&self, path: &Path) -> Result<(), String> {
         self.shown.lock().unwrap().push(path.into());
         Ok(())
+    }
+
+    fn print(&self, path: &Path) -> Result<Printing, String> {
+        self.printed.lock().unwrap().push(path.into());
+        Ok(Printing::Sent)
     }
 
     fn documents(&self) -> PathBuf {

@@ -7,7 +7,7 @@ use jiff::Timestamp;
 use workshop::Today;
 
 use crate::exports::Moment;
-use crate::files::{self, FilesError};
+use crate::files::{self, FilesError, Printing};
 
 /// The world outside the window. Tests have one of their own.
 pub trait Host: Send + Sync {
@@ -56,6 +56,11 @@ pub trait Host: Send + Sync {
     /// # Errors
     /// A sentence, where the system has none.
     fn show(&self, path: &Path) -> Result<(), String>;
+    /// Prints a file at true size on the system's usual printer, or opens it where it can be printed from.
+    ///
+    /// # Errors
+    /// A sentence, where it is neither printed nor opened.
+    fn print(&self, path: &Path) -> Result<Printing, String>;
     /// The folder for files that have none yet.
     fn documents(&self) -> PathBuf;
     /// The folder for what belongs to the maker rather than to a board; none where the system has none. It may not be
@@ -184,6 +189,13 @@ impl Host for Desktop {
     fn show(&self, path: &Path) -> Result<(), String> {
         open::that_detached(path)
             .map_err(|_| format!("no program was found that opens {}", path.display()))
+    }
+
+    fn print(&self, path: &Path) -> Result<Printing, String> {
+        if files::print(path)? {
+            return Ok(Printing::Sent);
+        }
+        self.show(path).map(|()| Printing::Shown)
     }
 
     fn documents(&self) -> PathBuf {

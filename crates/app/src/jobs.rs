@@ -5,6 +5,7 @@ use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 
 use crate::exports::{Kind, Lack};
+use crate::files::Printing;
 use crate::host::{Ask, Host, Picked};
 
 /// The result of a job.
@@ -15,6 +16,8 @@ pub enum Outcome {
     Broken(&'static str),
     /// Files were written, or not, and why.
     Exported(Result<Written, String>),
+    /// A file, by its name, was printed or opened, or not, and why.
+    Printed(String, Result<Printing, String>),
 }
 
 /// The files that an export has written, and the kinds that could not be made, each with why.

@@ -41,6 +41,7 @@ mod sheet_view;
 mod shop;
 mod stage;
 mod study;
+mod terms;
 mod theme;
 mod view;
 mod widgets;

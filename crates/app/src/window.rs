@@ -23,6 +23,7 @@ use crate::shop::KeptShop;
 use crate::study::Studies;
 use crate::theme;
 use crate::view::ViewState;
+use crate::widgets::{asked_term, forget_focus};
 
 mod carry_out;
 mod document;
@@ -148,6 +149,9 @@ impl App {
 
     /// Everything that is seen, and what is asked for by it.
     fn show(&mut self, ui: &mut Ui) {
+        if !self.view.help.shown {
+            self.view.help.before = ui.ctx().memory(|memory| memory.focused());
+        }
         let mut commands = Command::pressed(ui.ctx());
         if self.view.dialog.is_some() {
             commands.clear();
@@ -158,7 +162,13 @@ impl App {
         self.current
             .be_on(self.host.today().today(self.host.zone()));
         self.current.refresh(&self.session.board);
+        if !commands.contains(&Command::Term) {
+            forget_focus(ui.ctx());
+        }
         self.panels(ui, &mut commands);
+        if let Some(term) = asked_term(ui.ctx()) {
+            self.view.help.open_word(term);
+        }
         commands.append(&mut self.view.asked);
         let answer = self
             .view

@@ -13,6 +13,10 @@ use crate::widgets::main_button;
 /// The files that were written, and the kinds that were not.
 pub struct ExportedDialog {
     written: Written,
+    /// The file that is to be printed, if the maker agrees.
+    printing: Option<PathBuf>,
+    /// What was done with a file.
+    said: Option<String>,
     /// The fault, if there is one.
     pub fault: Option<String>,
 }
@@ -22,8 +26,15 @@ impl ExportedDialog {
     pub const fn new(written: Written) -> Self {
         Self {
             written,
+            printing: None,
+            said: None,
             fault: None,
         }
+    }
+
+    /// Takes what was done with a file.
+    pub fn tell(&mut self, words: String) {
+        (self.said, self.fault) = (Some(words), None);
     }
 
     fn folder(&self) -> Option<&Path> {
@@ -33,11 +44,13 @@ impl ExportedDialog {
 
 /// Height of everything but the list of files, in points.
 const AROUND: f32 = 230.0;
+/// Height of the question whether to print.
+const ASKS: f32 = 110.0;
 /// Rows that a kind takes which was not written.
 const LEFT_OUT: f32 = 3.0;
 
 /// The folder and its files, each with a button that opens it, and what is left to do for those that are missing.
-pub fn exported_ui(ui: &mut Ui, dialog: &ExportedDialog) -> Option<Answer> {
+pub fn exported_ui(ui: &mut Ui, dialog: &mut ExportedDialog) -> Option<Answer> {
     let count = dialog.written.paths.len();
     heading(
         ui,
@@ -53,7 +66,8 @@ pub fn exported_ui(ui: &mut Ui, dialog: &ExportedDialog) -> Option<Answer> {
     }
     let rows = count as f32 + LEFT_OUT * dialog.written.left_out.len() as f32;
     let all = rows * (ui.spacing().interact_size.y + ui.spacing().item_spacing.y);
-    let height = all.min((ui.ctx().content_rect().height() - AROUND).max(90.0));
+    let asks = if dialog.printing.is_some() { ASKS } else { 0.0 };
+    let height = all.min((ui.ctx().content_rect().height() - AROUND - asks).max(90.0));
     let asked = ScrollArea::vertical()
         .max_height(height)
         .min_scrolled_height(height)
@@ -65,10 +79,15 @@ pub fn exported_ui(ui: &mut Ui, dialog: &ExportedDialog) -> Option<Answer> {
                 asked = asked.or(left_out_ui(ui, left_out));
             }
             for path in &dialog.written.paths {
-                asked = asked.or(file_ui(ui, path));
+                asked = asked.or(file_ui(ui, path, &mut dialog.printing));
             }
             asked
         });
+    let prints = print_ui(ui, &mut dialog.printing);
+    if let Some(words) = &dialog.said {
+        ui.add_space(theme::TIGHT);
+        ui.colored_label(Tokens::of(ui).fine, format!("✓ {words}."));
+    }
     fault_ui(ui, dialog.fault.as_ref());
     let pressed = button_row(ui, |ui| {
         let closes = ui.button("Close").clicked().then_some(Answer::Cancel);
@@ -76,7 +95,7 @@ pub fn exported_ui(ui: &mut Ui, dialog: &ExportedDialog) -> Option<Answer> {
         let opens = folder.filter(|_| main_button(ui, "Open folder").clicked());
         closes.or(opens.map(Answer::Show))
     });
-    pressed.or(asked.inner)
+    pressed.or(prints).or(asked.inner)
 }
 
 /// A kind that was not written: why, and what it needs.
@@ -91,14 +110,42 @@ fn left_out_ui(ui: &mut Ui, left_out: &LeftOut) -> Option<Answer> {
     visited.map(Answer::Visit)
 }
 
-fn file_ui(ui: &mut Ui, path: &Path) -> Option<Answer> {
+/// A file with the button that opens it, and for one of pages the button that asks to print it.
+fn file_ui(ui: &mut Ui, path: &Path, printing: &mut Option<PathBuf>) -> Option<Answer> {
     let name = path.file_name()?.to_string_lossy().into_owned();
     let line = ui.horizontal(|ui| {
-        let button = ui.small_button("Open file");
-        let label = format!("Open file {name}");
-        button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &label));
+        let pressed = |ui: &mut Ui, words: &str| {
+            let button = ui.button(words);
+            let label = format!("{words} {name}");
+            button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &label));
+            button.clicked()
+        };
+        let opens = pressed(ui, "Open file");
+        if path.extension().is_some_and(|ending| ending == "pdf") && pressed(ui, "Print…") {
+            *printing = Some(path.into());
+        }
         ui.label(&name);
-        button.clicked()
+        opens
     });
     line.inner.then(|| Answer::Show(PathBuf::from(path)))
+}
+
+/// What printing does, before it does it.
+fn print_ui(ui: &mut Ui, printing: &mut Option<PathBuf>) -> Option<Answer> {
+    let path = printing.clone()?;
+    let name = path.file_name()?.to_string_lossy().into_owned();
+    ui.add_space(theme::GAP);
+    ui.label(theme::bold(format!("Print {name}?")));
+    ui.label(
+        "It goes to the system's usual printer at true size, without scaling. Load the paper of the template first, one side only.",
+    );
+    let pressed = ui.horizontal(|ui| {
+        let prints = ui.button("Print").clicked();
+        let leaves = ui.button("Don't print").clicked();
+        if prints || leaves {
+            *printing = None;
+        }
+        prints
+    });
+    pressed.inner.then_some(Answer::Print(path))
 }

@@ -75,6 +75,8 @@ pub enum Answer {
     Export(Arc<Source>, Vec<Kind>, PathBuf, bool),
     /// Open this file or folder with the program that the system has for it.
     Show(PathBuf),
+    /// Print this file.
+    Print(PathBuf),
     /// Go to this place in the controls.
     Visit(Spot),
     /// Begin the board of this order, if it is worked out already, as it was.

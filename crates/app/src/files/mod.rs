@@ -1,5 +1,6 @@
 //! Reading and writing whole files, so that a file is either the old one or the new one and never half of each.
 
+mod print;
 mod several;
 mod staged;
 
@@ -8,6 +9,7 @@ use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+pub use print::{Printing, print};
 pub use several::write_all;
 pub use staged::{create, write_atomic, write_private};
 

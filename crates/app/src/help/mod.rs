@@ -3,6 +3,7 @@
 mod guide;
 mod keys;
 mod search;
+mod sketch;
 mod words;
 
 use egui::{Context, Id, ScrollArea, Ui, Window, pos2, vec2};
@@ -24,6 +25,12 @@ pub struct Help {
     pub chapter: usize,
     /// A word to bring into view, by its place in the list.
     word: Option<usize>,
+    /// The word that stands out.
+    chosen: Option<usize>,
+    /// Whether it was opened in the last frame, and takes the focus now.
+    is_new: bool,
+    /// The widget that had the focus before it was opened, which gets it back.
+    pub before: Option<Id>,
     /// Whether a text or a list was open at the end of the last frame, which Escape then closes instead.
     was_busy: bool,
     /// The chapter that was shown last: another one begins at its top.
@@ -61,6 +68,7 @@ impl Page {
 impl Help {
     /// Shows a page.
     pub const fn open(&mut self, page: Page) {
+        self.is_new = !self.shown || self.is_new;
         self.shown = true;
         self.page = page;
     }
@@ -71,10 +79,16 @@ impl Help {
         self.chapter = guide::chapter_of(stage);
     }
 
+    /// The word that stands out, by its place in the list.
+    #[cfg(test)]
+    pub const fn chosen(&self) -> Option<usize> {
+        self.chosen
+    }
+
     /// Shows a word with its meaning.
     pub const fn open_word(&mut self, word: usize) {
         self.open(Page::Words);
-        self.word = Some(word);
+        (self.word, self.chosen) = (Some(word), Some(word));
     }
 
     /// Shows a chapter of the guide.
@@ -102,14 +116,23 @@ pub fn help_ui(ctx: &Context, help: &mut Help) {
     let escaped = ctx.input(|input| input.key_pressed(egui::Key::Escape)) && !help.was_busy;
     help.was_busy = ctx.text_edit_focused() || egui::Popup::is_any_open(ctx);
     help.shown = shown && !escaped;
+    if !help.shown
+        && let Some(before) = help.before.take()
+    {
+        ctx.memory_mut(|memory| memory.request_focus(before));
+    }
 }
 
 fn pages_ui(ui: &mut Ui, help: &mut Help) {
     ui.horizontal_wrapped(|ui| {
         for page in Page::ALL {
-            ui.selectable_value(&mut help.page, page, page.label());
+            let tab = ui.selectable_value(&mut help.page, page, page.label());
+            if help.is_new && help.page == page {
+                tab.request_focus();
+            }
         }
     });
+    help.is_new = false;
     ui.separator();
     if help.page == Page::Guide {
         guide::choose_ui(ui, &mut help.chapter);
@@ -124,6 +147,6 @@ fn pages_ui(ui: &mut Ui, help: &mut Help) {
     area.show(ui, |ui| match help.page {
         Page::Guide => guide::chapter_ui(ui, &mut help.cache, &mut help.chapter),
         Page::Keys => keys::keys_ui(ui),
-        Page::Words => words::words_ui(ui, help.word.take()),
+        Page::Words => words::words_ui(ui, help.word.take(), help.chosen),
     });
 }

@@ -4,9 +4,9 @@ use board::{Field, Units, field};
 use egui::{Key, ScrollArea, TextEdit, Ui};
 
 use super::CHAPTERS;
-use super::words::WORDS;
 use crate::command::Command;
 use crate::places::place_of;
+use crate::terms::WORDS;
 use crate::theme;
 
 /// The text of the search, and which of its results is chosen.

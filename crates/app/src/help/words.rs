@@ -1,149 +1,42 @@
-//! Words of the trade and of this program, explained in a sentence or two.
+//! The words of the trade, one below the other, each with its meaning and, where it helps, a sketch.
 
-use egui::Ui;
+use egui::{Align, Layout, Sense, Ui, vec2};
 
-use crate::theme;
+use super::sketch;
+use crate::terms::WORDS;
+use crate::theme::{self, Tokens};
 
-/// A word and its meaning, in the order of the alphabet.
-pub const WORDS: &[(&str, &str)] = &[
-    (
-        "Bearing",
-        "A direction from the center pin in degrees, clockwise from 12 o'clock. On a router bit it is the ring that runs along a guide.",
-    ),
-    ("Blank", "The piece of wood that the board is cut from."),
-    (
-        "Bookmatch",
-        "Two leaves sawn from one board and opened like a book, so that the grain of one mirrors the other.",
-    ),
-    (
-        "Bore",
-        "A drilled hole: its diameter, its depth, and the shape of its bottom.",
-    ),
-    (
-        "Center pin",
-        "The pin at the middle of the board. Jigs turn on it, and every distance is measured from it.",
-    ),
-    (
-        "Floor",
-        "The wood left under a hole that does not go through.",
-    ),
-    (
-        "Forstner bit",
-        "A bit that cuts a flat-bottomed hole, guided by its rim. Its spur reaches a little deeper than its floor.",
-    ),
-    (
-        "Guide bushing",
-        "A collar in the router's base that rides the edge of a template. Template holes are larger than the bores by bushing minus bit.",
-    ),
-    (
-        "Hole spacing (pitch)",
-        "The straight distance from the center of one hole of the track to the center of the next.",
-    ),
-    (
-        "Home lane",
-        "The holes of one player that lead from the track toward the center.",
-    ),
-    (
-        "Index plate",
-        "A disc with evenly spaced holes that a pin locks, to turn the board by the same angle each time.",
-    ),
-    (
-        "Joint",
-        "A paper joint is where two sheets are taped; a seam is where two boards are glued.",
-    ),
-    (
-        "Jointer",
-        "A machine, or a long plane, that makes an edge straight and square.",
-    ),
-    ("Kerf", "The width of wood a saw cut removes."),
-    (
-        "Loose tenon",
-        "A separate tongue of wood, glued into a mortise on either side of a seam.",
-    ),
-    ("Mortise", "A slot that a tenon is glued into."),
-    (
-        "Pilot",
-        "A smaller hole at the center of a playing hole, for the pin of the jig.",
-    ),
-    (
-        "Pocket",
-        "The start pocket of a player: the holes in which pieces wait.",
-    ),
-    (
-        "Pot life",
-        "The time in which mixed resin can still be poured.",
-    ),
-    (
-        "Resaw",
-        "To saw a board into thinner ones through its thickness.",
-    ),
-    (
-        "Rim margin",
-        "The wood between a bore and the edge, after the edge is rounded over.",
-    ),
-    ("Roundover", "The rounding routed along the upper edge."),
-    (
-        "Sector",
-        "One player's share of the circle. Every sector is the first one, turned.",
-    ),
-    (
-        "Sheet",
-        "One printed page of the template: 1A is the upper left one, 1B the one beside it.",
-    ),
-    (
-        "Spoilboard",
-        "Scrap under the work that the bit may run into.",
-    ),
-    (
-        "Start pocket",
-        "The holes in which a player's pieces wait before they come into play.",
-    ),
-    (
-        "Tolerance budget",
-        "What printing, taping, punching and drilling each may be off, and what that adds up to.",
-    ),
-    ("Track", "The loop of holes that all players share."),
-    (
-        "Turn-in space",
-        "The space where a player's pieces leave the track for the home lane.",
-    ),
-    (
-        "V-groove",
-        "A groove cut by a bit with a point: the deeper it goes, the wider the groove.",
-    ),
-    (
-        "Wood between holes (web)",
-        "The wood left between the walls of two bores, at the face or below it.",
-    ),
-];
+/// Size of a sketch, in points.
+const SKETCH: egui::Vec2 = egui::Vec2::new(100.0, 60.0);
 
-/// The words, one below the other; one of them is brought into view.
-pub fn words_ui(ui: &mut Ui, sought: Option<usize>) {
+/// The words; one of them is brought into view and stands out.
+pub fn words_ui(ui: &mut Ui, sought: Option<usize>, chosen: Option<usize>) {
     for (at, (word, meaning)) in WORDS.iter().enumerate() {
-        let shown = ui.label(theme::bold(*word));
+        let ground = if chosen == Some(at) {
+            Tokens::of(ui).chosen
+        } else {
+            egui::Color32::TRANSPARENT
+        };
+        let frame = egui::Frame::new()
+            .fill(ground)
+            .corner_radius(theme::TIGHT)
+            .inner_margin(theme::TIGHT);
+        let shown = frame.show(ui, |ui| {
+            ui.set_min_width(ui.available_width());
+            ui.horizontal_top(|ui| {
+                let (rect, _) = ui.allocate_exact_size(SKETCH, Sense::hover());
+                sketch::paint(ui, rect, word);
+                ui.add_space(theme::GAP);
+                let room = vec2(ui.available_width(), 0.0);
+                ui.allocate_ui_with_layout(room, Layout::top_down(Align::Min), |ui| {
+                    ui.label(theme::bold(*word));
+                    ui.label(*meaning);
+                });
+            });
+        });
         if sought == Some(at) {
-            shown.scroll_to_me(Some(egui::Align::Min));
+            shown.response.scroll_to_me(Some(Align::Center));
         }
-        ui.label(*meaning);
-        ui.add_space(theme::GAP / 2.0);
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn words_stand_in_the_order_of_the_alphabet_and_are_explained() {
-        for pair in WORDS.windows(2) {
-            assert!(
-                pair[0].0.to_lowercase() < pair[1].0.to_lowercase(),
-                "{}",
-                pair[1].0
-            );
-        }
-        for (word, meaning) in WORDS {
-            assert!(meaning.ends_with('.') && meaning.len() > 20, "{word}");
-        }
+        ui.add_space(theme::TIGHT);
     }
 }

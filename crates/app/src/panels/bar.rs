@@ -55,6 +55,7 @@ pub fn bar_ui(
                 Command::Guide,
                 Command::Keys,
                 Command::Words,
+                Command::Term,
                 Command::Safety,
             ] {
                 entry(ui, command, true, commands);

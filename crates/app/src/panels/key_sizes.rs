@@ -7,7 +7,7 @@ use workshop::{Finding, Rule, Severity, WoodError, Workpiece};
 use crate::command::Command;
 use crate::stage::Stage;
 use crate::theme::{self, Tokens};
-use crate::widgets::mark;
+use crate::widgets::{caption_ui, mark};
 
 /// Least width of a size, in points.
 const LEAST: f32 = 120.0;
@@ -50,7 +50,7 @@ pub fn key_sizes_ui(ui: &mut Ui, workpiece: &Workpiece, asked: &mut Vec<Command>
 
 fn size_ui(ui: &mut Ui, size: &Size, findings: &[Finding], asked: &mut Vec<Command>) {
     ui.spacing_mut().item_spacing.y = theme::HAIR;
-    ui.label(theme::quiet(size.caption));
+    caption_ui(ui, size.caption, theme::quiet(size.caption));
     match &size.value {
         Known::So(value) => {
             ui.horizontal(|ui| {

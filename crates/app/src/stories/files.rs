@@ -429,3 +429,24 @@ fn a_sample_is_opened_from_the_menu() {
     story.press(SAMPLES[3].title);
     assert_eq!(story.app().session.board.title, SAMPLES[3].title);
 }
+
+#[test]
+fn a_template_is_printed_after_a_question_and_is_to_be_measured() {
+    let mut story = Story::begin();
+    story.press("Export templates");
+    story.reach("None: Plans and records");
+    story.reach("None: For the customer");
+    story.fill("Folder", "/out");
+    story.press("Export");
+    let name = "six-lobes-in-walnut-template.pdf";
+    story.press(&format!("Print… {name}"));
+    assert!(story.sees("at true size, without scaling"));
+    story.press("Don't print");
+    assert!(story.host.printed.lock().unwrap().is_empty());
+    story.press(&format!("Print… {name}"));
+    story.press("Print");
+    let printed = story.host.printed.lock().unwrap().clone();
+    assert_eq!(printed, [std::path::PathBuf::from(format!("/out/{name}"))]);
+    story.harness.run();
+    assert!(story.sees("Measure the bars of the first sheet"));
+}

@@ -91,3 +91,45 @@ fn a_slash_searches_where_no_text_is_typed() {
     story.keys(Modifiers::NONE, Key::Escape);
     assert!(story.app().view.dialog.is_none());
 }
+
+#[test]
+fn a_dotted_caption_opens_its_word_by_click_and_by_key() {
+    let mut story = Story::begin();
+    let is_open = |story: &Story, word: &str| {
+        let at = crate::terms::WORDS
+            .iter()
+            .position(|(known, _)| *known == word);
+        story.app().view.help.shown && story.app().view.help.chosen() == at
+    };
+    // The caption ends before its field, and begins where all captions begin.
+    let field = story.field(Role::SpinButton, "Roundover").rect();
+    let caption = field.left_center() - egui::vec2(crate::widgets::CAPTION, 0.0);
+    story.harness.drag_at(caption);
+    story.harness.drop_at(caption);
+    story.harness.run();
+    assert!(is_open(&story, "Roundover"));
+    story.keys(Modifiers::NONE, Key::Escape);
+    assert!(!story.app().view.help.shown);
+    let field = story.field(Role::SpinButton, "Hole spacing");
+    field.focus();
+    story.harness.run();
+    story.keys(Modifiers::SHIFT, Key::F1);
+    assert!(is_open(&story, "Hole spacing (pitch)"));
+}
+
+#[test]
+fn help_takes_the_focus_and_gives_it_back() {
+    let mut story = Story::begin();
+    story.field(Role::SpinButton, "Roundover").focus();
+    story.harness.run();
+    let focused = |story: &Story| story.harness.ctx.memory(|memory| memory.focused());
+    let before = focused(&story);
+    assert!(before.is_some());
+    story.keys(Modifiers::NONE, Key::F1);
+    story.harness.run_steps(2);
+    let within = focused(&story);
+    assert!(within.is_some() && within != before);
+    story.keys(Modifiers::NONE, Key::Escape);
+    story.harness.run_steps(2);
+    assert_eq!(focused(&story), before);
+}

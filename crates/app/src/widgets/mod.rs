@@ -9,6 +9,7 @@ mod pick;
 mod right;
 mod section;
 mod seek;
+mod term;
 #[cfg(test)]
 mod tests;
 mod typed;
@@ -30,6 +31,7 @@ pub use pick::search_choice;
 pub use right::at_right;
 pub use section::{Header, section};
 pub use seek::{part, seek, seek_in};
+pub use term::{asked_term, caption_ui, forget_focus, term_in_focus};
 pub use typed::{keep_fault, show_fault, text_in, typed_search, typed_text};
 
 /// Width of the captions, so that fields stand in line.
@@ -84,7 +86,7 @@ pub fn row<R>(ui: &mut Ui, caption: &str, field: impl FnOnce(&mut Ui, egui::Id) 
         let size = vec2(CAPTION, ui.spacing().interact_size.y);
         let label = ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
             ui.set_min_width(CAPTION);
-            ui.label(caption).id
+            caption_ui(ui, caption, RichText::new(caption)).id
         });
         field(ui, label.inner)
     })
@@ -95,6 +97,7 @@ fn row_of<R>(ui: &mut Ui, name: &str, content: impl FnOnce(&mut Ui) -> R) -> R {
     let line = egui::UiBuilder::new().scope_id(ui.scope_id().with(name));
     let drawn = ui.scope_builder(line, |ui| ui.horizontal(content)).inner;
     seek::show(ui, name, &drawn.response);
+    term::keep_focus(ui, name, drawn.response.rect);
     drawn.inner
 }
 

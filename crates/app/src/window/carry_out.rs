@@ -19,7 +19,7 @@ use crate::samples::SAMPLES;
 use crate::session::{Rescued, Session};
 use crate::theme;
 use crate::view::{Face, Pane};
-use crate::widgets::{seek, seek_in};
+use crate::widgets::{seek, seek_in, term_in_focus};
 
 impl App {
     /// Carries a command out.
@@ -81,6 +81,10 @@ impl App {
             Command::Guide => self.view.help.open_at(self.view.stage),
             Command::Keys => self.view.help.open(Page::Keys),
             Command::Words => self.view.help.open(Page::Words),
+            Command::Term => match term_in_focus(ctx) {
+                Some(term) => self.view.help.open_word(term),
+                None => self.view.help.open(Page::Words),
+            },
             Command::Safety => self.view.dialog = Some(Dialog::Safety),
         }
     }
@@ -156,6 +160,7 @@ impl App {
                 self.complain(started.err());
             }
             Answer::Show(path) => self.complain(self.host.show(&path).err()),
+            Answer::Print(path) => self.print(ctx, path),
             Answer::Visit(spot) => {
                 self.view.dialog = None;
                 self.visit(ctx, spot);

@@ -7,7 +7,7 @@ use board::Board;
 
 use super::App;
 use crate::exports::Moment;
-use crate::files::FilesError;
+use crate::files::{FilesError, Printing};
 use crate::host::{Ask, Desktop, Held, Host, Picked};
 use crate::session::Session;
 use crate::settings::Settings;
@@ -67,6 +67,10 @@ impl Host for Nowhere {
 
     fn show(&self, _: &Path) -> Result<(), String> {
         Ok(())
+    }
+
+    fn print(&self, _: &Path) -> Result<Printing, String> {
+        Ok(Printing::Shown)
     }
 
     fn documents(&self) -> PathBuf {

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use super::App;
 use crate::dialogs::{Dialog, ExportDialog, ExportedDialog};
 use crate::exports::{Kind, Source};
+use crate::files::Printing;
 use crate::host::{Ask, Host, Picked};
 use crate::jobs::{LeftOut, Outcome, Written};
 
@@ -37,6 +38,7 @@ impl App {
             match outcome {
                 Outcome::Picked(ask, picked) => self.take_pick(&ask, picked),
                 Outcome::Exported(result) => self.take_export(result),
+                Outcome::Printed(name, result) => self.take_print(&name, result),
                 Outcome::Broken(what) => {
                     self.view.warn(format!(
                         "{what} failed: internal error; nothing of yours was changed"
@@ -58,6 +60,35 @@ impl App {
                 let words = "no file browser is available; type a path";
                 self.complain(Some(words.into()));
             }
+        }
+    }
+
+    /// Sends a file to the printer beside the window: the system may take its time.
+    pub(super) fn print(&mut self, ctx: &egui::Context, path: PathBuf) {
+        let name = path.file_name().unwrap_or(path.as_os_str());
+        let name = name.to_string_lossy().into_owned();
+        let started = self
+            .jobs
+            .start(ctx, &self.host, "the printing", move |host| {
+                Outcome::Printed(name, host.print(&path))
+            });
+        self.complain(started.err());
+    }
+
+    /// Tells how a print went, and what to do with it before any wood is drilled.
+    fn take_print(&mut self, name: &str, result: Result<Printing, String>) {
+        let words = match result {
+            Ok(Printing::Sent) => format!(
+                "{name} went to the printer at 100 %. Measure the bars of the first sheet both ways before you drill"
+            ),
+            Ok(Printing::Shown) => format!(
+                "{name} is open in its viewer: print it there at 100 %, not fitted to the page, and measure the bars"
+            ),
+            Err(error) => return self.complain(Some(error)),
+        };
+        match &mut self.view.dialog {
+            Some(Dialog::Exported(dialog)) => dialog.tell(words),
+            _ => self.view.tell(words),
         }
     }
 
