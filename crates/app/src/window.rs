@@ -150,7 +150,7 @@ impl App {
     /// Everything that is seen, and what is asked for by it.
     fn show(&mut self, ui: &mut Ui) {
         if !self.view.help.shown {
-            self.view.help.before = ui.ctx().memory(|memory| memory.focused());
+            self.view.help.before = ui.ctx().memory(egui::Memory::focused);
         }
         let mut commands = Command::pressed(ui.ctx());
         if self.view.dialog.is_some() {

@@ -53,7 +53,8 @@ fn refused(words: &str) -> String {
     )
 }
 
-#[cfg(all(test, unix))]
+#[cfg(test)]
+#[cfg(unix)]
 mod tests {
     use std::fs;
     use std::os::unix::fs::PermissionsExt as _;

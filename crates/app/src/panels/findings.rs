@@ -165,7 +165,7 @@ fn mends_ui(ui: &mut Ui, finding: &Finding, view: &mut ViewState) {
             let (severity, rule) = (finding.severity.label(), finding.rule.label());
             let pressed = |ui: &mut Ui, label: &str| {
                 let name = format!("{label} ({severity}: {rule})");
-                let button = ui.small_button(label);
+                let button = ui.button(label);
                 button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
                 button.clicked()
             };

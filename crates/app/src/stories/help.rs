@@ -122,7 +122,7 @@ fn help_takes_the_focus_and_gives_it_back() {
     let mut story = Story::begin();
     story.field(Role::SpinButton, "Roundover").focus();
     story.harness.run();
-    let focused = |story: &Story| story.harness.ctx.memory(|memory| memory.focused());
+    let focused = |story: &Story| story.harness.ctx.memory(egui::Memory::focused);
     let before = focused(&story);
     assert!(before.is_some());
     story.keys(Modifiers::NONE, Key::F1);

@@ -37,7 +37,7 @@ pub(super) fn keep_focus(ui: &Ui, caption: &str, row: egui::Rect) {
     let Some(term) = term_of(caption) else {
         return;
     };
-    let focused = ui.memory(|memory| memory.focused());
+    let focused = ui.memory(egui::Memory::focused);
     let response = focused.and_then(|id| ui.ctx().read_response(id));
     if response.is_some_and(|response| row.contains_rect(response.rect)) {
         ui.data_mut(|data| data.insert_temp(focus(), term));

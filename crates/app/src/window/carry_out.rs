@@ -78,14 +78,24 @@ impl App {
                 let units = self.session.board.units;
                 self.view.dialog = Some(Dialog::Search(SearchState::default(), units));
             }
-            Command::Guide => self.view.help.open_at(self.view.stage),
-            Command::Keys => self.view.help.open(Page::Keys),
-            Command::Words => self.view.help.open(Page::Words),
-            Command::Term => match term_in_focus(ctx) {
-                Some(term) => self.view.help.open_word(term),
-                None => self.view.help.open(Page::Words),
-            },
+            Command::Guide | Command::Keys | Command::Words | Command::Term => {
+                self.explain(ctx, command);
+            }
             Command::Safety => self.view.dialog = Some(Dialog::Safety),
+        }
+    }
+
+    /// Opens help at what a command asks for.
+    fn explain(&mut self, ctx: &egui::Context, command: Command) {
+        let help = &mut self.view.help;
+        match command {
+            Command::Guide => help.open_at(self.view.stage),
+            Command::Keys => help.open(Page::Keys),
+            Command::Term => match term_in_focus(ctx) {
+                Some(term) => help.open_word(term),
+                None => help.open(Page::Words),
+            },
+            _ => help.open(Page::Words),
         }
     }
 
