@@ -42,13 +42,13 @@ Print templates at 100 %, not fitted to the page, and measure the bars before dr
 
 #[derive(Debug, Subcommand)]
 enum Command {
-    /// Write a new board; what is not given is chosen soundly
+    /// Write a new board; options that are left out get sensible defaults
     New(new::New),
     /// Show the fields of a board, with what each may be
     Get(get::Get),
     /// Change fields of a board: all of them, or none if one cannot be
     Set(set::Set),
-    /// Tell what would go wrong; exits with 1 if anything must be mended
+    /// List problems; exits with 1 if any stops the board
     Check(check::Check),
     /// Write templates and tables of a board
     Export(export::Export),

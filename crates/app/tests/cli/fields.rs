@@ -223,7 +223,7 @@ fn a_change_that_cannot_be_leaves_the_file_as_it_was_and_says_what_would_work() 
         ),
         (
             vec!["pattern.kind", "star"],
-            "\"star\" is none of ring, lobes, polygon, arms",
+            "\"star\" is not one of ring, lobes, polygon, arms",
         ),
         (
             vec!["pattern.depth", "10 %"],
@@ -239,7 +239,7 @@ fn a_change_that_cannot_be_leaves_the_file_as_it_was_and_says_what_would_work() 
         ),
         (
             vec!["template.names", "perhaps"],
-            "\"perhaps\" is none of yes, no",
+            "\"perhaps\" is not one of yes, no",
         ),
         (vec!["edits[0].hole", "Q7"], "edits[0].hole: "),
         (vec!["pitch"], "pitch has no value"),

@@ -15,7 +15,7 @@ pub enum TypedError {
     #[error("{}", .1.say(.0))]
     Range(OutOfRange, Units),
     /// None of the words that are known.
-    #[error("\"{typed}\" is none of {words}")]
+    #[error("\"{typed}\" is not one of {words}")]
     Word {
         /// The text typed.
         typed: String,

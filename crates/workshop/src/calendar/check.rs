@@ -94,7 +94,8 @@ fn promise(workpiece: &Workpiece, calendar: &Calendar) -> Option<Finding> {
         message.push_str("; the first possible day is ");
         message.push_str(&told(workpiece, earliest));
     }
-    if let Some(first) = first_day.filter(|_| !is_past) {
+    let can_begin = |first: &Day| today.is_none_or(|today| *first >= today);
+    if let Some(first) = first_day.filter(|first| !is_past && can_begin(first)) {
         message.push_str(", or begin by ");
         message.push_str(&told(workpiece, first));
     }
@@ -257,7 +258,15 @@ mod tests {
             |it| it.promised = "2026-12-02".parse().ok(),
             "the board cannot be done",
         );
-        assert!(early.contains("or begin by "), "{early}");
+        assert!(!early.contains("begin by"), "that day has passed: {early}");
+        let late = one(
+            |it| {
+                it.start = "2027-03-01".parse().ok();
+                it.promised = "2027-03-03".parse().ok();
+            },
+            "the board cannot be done",
+        );
+        assert!(late.contains("or begin by "), "{late}");
         // The day that is told can be kept.
         let day = early.split("first possible day is ").nth(1).unwrap();
         let day: String = day.chars().skip(4).take(10).collect();

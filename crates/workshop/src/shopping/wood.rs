@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use board::{Board, Build, StockOutline, Units, capital, show_length};
+use board::{Board, Build, Measure, StockOutline, Units, capital, show_length};
 
 use super::lumber::{SoldThickness, board_feet, cubic_meters, tallied_board_feet};
 use super::parts::{CutFrom, CutPart, PartSize, cut_list};
@@ -51,6 +51,10 @@ fn lumber(workpiece: &Workpiece, parts: &[CutPart], boards: u32) -> Vec<ToBuy> {
     }
     let line = |(sold, blocks): (Option<SoldThickness>, Vec<[f64; 3]>)| {
         let (by, volume): (_, fn([f64; 3]) -> f64) = measured(board.units);
+        let widest = blocks
+            .iter()
+            .map(|[_, width, _]| *width)
+            .fold(0.0, f64::max);
         let net: f64 = blocks.into_iter().map(volume).sum();
         let (id, wood) = species(board);
         let thickness = sold.map_or_else(|| "thick slab".to_owned(), SoldThickness::label);
@@ -58,8 +62,9 @@ fn lumber(workpiece: &Workpiece, parts: &[CutPart], boards: u32) -> Vec<ToBuy> {
             article: format!("lumber-{id}-{}-{}", thickness.replace(' ', ""), by.unit()),
             name: format!("{wood}, {thickness}, rough"),
             note: format!(
-                "{} in the parts as sawn, the rest for ends, knots and edges",
-                by.shown(net, board.units)
+                "{} in the parts as sawn, the widest {} wide; the rest for ends, knots and edges",
+                by.shown(net, board.units),
+                Measure::mm(widest).shown(board.units)
             ),
             shelf: Shelf::Wood,
             sold: by,
