@@ -393,11 +393,11 @@ fn every_page_of_every_kind_can_be_looked_at_before_it_is_written() {
 fn an_export_of_a_board_that_is_stopped_says_so() {
     let mut story = Story::begin();
     story.press("Export templates");
-    assert!(!story.sees("say stop"));
+    assert!(!story.sees("findings marked stop"));
     story.press("Cancel");
     story.type_into("Hole spacing", "10");
     story.press("Export templates");
-    assert!(story.sees("say stop"));
+    assert!(story.sees("findings marked stop"));
 }
 
 #[test]

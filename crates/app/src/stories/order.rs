@@ -80,7 +80,7 @@ fn a_slab_and_a_kind_of_wood_are_part_of_the_order() {
     story.choose("Made of", "2 strips");
     story.field(Role::ComboBox, "Species").click();
     story.harness.run();
-    story.harness.event(egui::Event::Text("sugar".into()));
+    story.harness.event(egui::Event::Text("hard".into()));
     story.harness.run();
     story.keys(Modifiers::NONE, Key::Enter);
     assert!(story.sees("The board to come"));

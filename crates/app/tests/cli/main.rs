@@ -361,7 +361,7 @@ fn export_writes_all_kinds_or_those_that_are_named() {
         .collect();
     names.sort();
     assert_eq!(names, USUAL);
-    assert_eq!(words(&output.stdout).lines().count(), 19);
+    assert_eq!(words(&output.stdout).lines().count(), 21);
     let output = run(
         folder.path(),
         &["export", "b.json", "--out", "some", "--only", "csv,svg"],
