@@ -3,7 +3,7 @@
 use board::{Board, Hole, HoleName, Measure, counted, show_length, with_article};
 
 use crate::check::{Finding, HAIR, Rule, Severity};
-use crate::grooves::{GrooveKind, GroovePlan};
+use crate::grooves::{Groove, GrooveKind, GroovePlan};
 use crate::{Mend, Workpiece};
 
 pub const STATEMENT: &str = "A groove stays as far from every hole that it does not join or go around as straight \
@@ -32,6 +32,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     found
         .chain(around(workpiece, wanted.width, plan))
         .chain(no_room(plan))
+        .chain(short(board, plan, wanted.width))
         .collect()
 }
 
@@ -127,6 +128,33 @@ fn found(
         Finding::new(severity, Rule::GrooveBores, message)
             .measuring(Measure::mm(wood), Measure::mm(stop))
             .about(near.iter().map(|(_, _, name)| *name).collect()),
+    )
+}
+
+/// Straight grooves that are hardly longer than wide: dents, which no fence guides a router along. Both ends are half round.
+fn short(board: &Board, plan: &GroovePlan, width: f64) -> Option<Finding> {
+    let is_line = |groove: &&Groove| matches!(groove.kind, GrooveKind::Track | GrooveKind::Home);
+    let lines = plan.grooves.iter().filter(is_line);
+    let short: Vec<&Groove> = lines
+        .filter(|groove| groove.length() < width / 2.0 - HAIR)
+        .collect();
+    let least = short
+        .iter()
+        .map(|groove| groove.length() + width)
+        .min_by(f64::total_cmp)?;
+    let message = format!(
+        "{} hardly longer than wide; the shortest is {} long. End them closer to the holes, increase the spacing, or leave the lines out.",
+        counted(short.len(), "groove is", "grooves are"),
+        Measure::mm(least).shown(board.units)
+    );
+    let holes = short
+        .iter()
+        .flat_map(|groove| groove.holes.clone())
+        .collect();
+    Some(
+        Finding::new(Severity::Caution, Rule::GrooveBores, message)
+            .measuring(Measure::mm(least), Measure::mm(1.5 * width))
+            .about(holes),
     )
 }
 
@@ -234,6 +262,25 @@ mod tests {
             assert_eq!(near.mends, [Mend::WiderOutlines]);
             assert_eq!(found(0.0)[0].severity, Severity::Stop);
         }
+    }
+
+    #[test]
+    fn lines_hardly_longer_than_wide_are_told() {
+        let wanted = |width, stop| Grooves {
+            width,
+            stop,
+            track: true,
+            ..Grooves::default()
+        };
+        // Holes of 12 mm, 19 mm apart: 7 mm less a stop at each end.
+        assert!(checked(wanted(2.0, 2.0), |_| ()).is_empty());
+        let short = checked(wanted(2.4, 2.0), |_| ());
+        assert!(
+            short.iter().any(|found| found
+                .message
+                .contains("grooves are hardly longer than wide")),
+            "{short:?}"
+        );
     }
 
     #[test]
