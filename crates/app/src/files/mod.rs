@@ -1,5 +1,6 @@
 //! Reading and writing whole files, so that a file is either the old one or the new one and never half of each.
 
+mod disk;
 mod print;
 mod several;
 mod staged;
@@ -81,7 +82,7 @@ fn list(paths: &[PathBuf]) -> String {
 }
 
 /// The system's reason, in plain words where they are known; a thing that is missing is named by the caller.
-fn said(reason: &io::Error, missing: &str) -> String {
+pub fn said(reason: &io::Error, missing: &str) -> String {
     let plain = match reason.kind() {
         io::ErrorKind::NotFound => missing,
         io::ErrorKind::PermissionDenied => "it is not permitted",
@@ -350,11 +351,11 @@ mod tests {
         let path = folder.path().join("board.json");
         fs::write(&path, "old").unwrap();
         fs::set_permissions(&path, fs::Permissions::from_mode(0o600)).unwrap();
-        let staged = staged::Staged::beside(&path, b"new").unwrap();
+        let staged = staged::Staged::beside(disk::REAL, &path, b"new").unwrap();
         for entry in fs::read_dir(folder.path()).unwrap().map(Result::unwrap) {
             assert_eq!(entry.metadata().unwrap().permissions().mode() & 0o077, 0);
         }
-        staged.take_place().unwrap();
+        staged.take_place(disk::REAL).unwrap();
         assert_eq!(
             fs::metadata(&path).unwrap().permissions().mode() & 0o777,
             0o600

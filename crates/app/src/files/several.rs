@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 
 use tempfile::TempPath;
 
+use super::disk::{self, Disk, Step};
 use super::staged::{Staged, folder_of};
 use super::{FilesError, UNFINISHED};
 
@@ -21,27 +22,25 @@ pub fn write_all(
     files: &[(String, Vec<u8>)],
     replace: bool,
 ) -> Result<Vec<PathBuf>, FilesError> {
-    write_all_by(folder, files, replace, &mut Staged::take_place)
+    write_all_on(disk::REAL, folder, files, replace)
 }
 
-/// A step by which a file takes its place; tests have steps that fail.
-type Place<'a> = &'a mut dyn FnMut(Staged) -> Result<(), FilesError>;
-
-fn write_all_by(
+/// The same on a disk.
+pub(super) fn write_all_on(
+    disk: Disk<'_>,
     folder: &Path,
     files: &[(String, Vec<u8>)],
     replace: bool,
-    place: Place<'_>,
 ) -> Result<Vec<PathBuf>, FilesError> {
     let paths: Vec<PathBuf> = files.iter().map(|(name, _)| folder.join(name)).collect();
     if !replace && let Some(path) = paths.iter().find(|path| path.exists()) {
         return Err(FilesError::Exists(path.clone()));
     }
-    let made = make_folder(folder).map_err(|reason| FilesError::Folder {
+    let made = make_folder(disk, folder).map_err(|reason| FilesError::Folder {
         reason,
         path: folder.into(),
     })?;
-    let written = stage_and_place(&paths, files, replace, place);
+    let written = stage_and_place(disk, &paths, files, replace);
     if written.is_err() && made {
         // It goes only if it is empty.
         let _ = fs::remove_dir(folder);
@@ -50,33 +49,33 @@ fn write_all_by(
 }
 
 fn stage_and_place(
+    disk: Disk<'_>,
     paths: &[PathBuf],
     files: &[(String, Vec<u8>)],
     replace: bool,
-    place: Place<'_>,
 ) -> Result<(), FilesError> {
     // All are written before the first takes its place: a disk that fills up leaves none of them behind.
     let staged: Result<Vec<Staged>, FilesError> = paths
         .iter()
         .zip(files)
-        .map(|(path, (_, bytes))| Staged::beside(path, bytes))
+        .map(|(path, (_, bytes))| Staged::beside(disk, path, bytes))
         .collect();
     let mut done: Vec<Placed> = Vec::new();
     for staged in staged? {
         let placed = Placed {
-            before: replace.then(|| kept(&staged.target)).flatten(),
+            before: replace.then(|| kept(disk, &staged.target)).flatten(),
             target: staged.target.clone(),
         };
         let outcome = if placed.before.is_some() {
-            place(staged)
+            staged.take_place(disk)
         } else if replace && placed.target.exists() {
             Err(not_kept(&placed.target))
         } else {
-            staged.take_free_place()
+            staged.take_free_place(disk)
         };
         match outcome {
             Ok(()) => done.push(placed),
-            Err(error) => return Err(taken_back(done, error)),
+            Err(error) => return Err(taken_back(disk, done, error)),
         }
     }
     Ok(())
@@ -90,7 +89,9 @@ struct Placed {
 
 /// A second name for a file that is about to be replaced, or a copy where there are no second names; none where it is not there, or
 /// neither can be made.
-fn kept(target: &Path) -> Option<TempPath> {
+fn kept(disk: Disk<'_>, target: &Path) -> Option<TempPath> {
+    fs::symlink_metadata(target).ok()?;
+    disk(Step::Keep, target).ok()?;
     let made = tempfile::Builder::new()
         .prefix(UNFINISHED)
         .make_in(folder_of(target), |name| {
@@ -112,14 +113,14 @@ fn not_kept(target: &Path) -> FilesError {
 }
 
 /// Takes files back that are in their places, after one could not be put there.
-fn taken_back(done: Vec<Placed>, error: FilesError) -> FilesError {
+fn taken_back(disk: Disk<'_>, done: Vec<Placed>, error: FilesError) -> FilesError {
     let mut new = Vec::new();
     for placed in done.into_iter().rev() {
-        let back = match placed.before {
-            Some(before) => before.persist(&placed.target).is_ok(),
-            None => fs::remove_file(&placed.target).is_ok(),
-        };
-        if !back {
+        let back = disk(Step::TakeBack, &placed.target).and_then(|()| match placed.before {
+            Some(before) => before.persist(&placed.target).map_err(|error| error.error),
+            None => fs::remove_file(&placed.target),
+        });
+        if back.is_err() {
             new.push(placed.target);
         }
     }
@@ -138,10 +139,11 @@ fn taken_back(done: Vec<Placed>, error: FilesError) -> FilesError {
 }
 
 /// Makes a folder where it is not there; returns whether it did.
-fn make_folder(folder: &Path) -> io::Result<bool> {
+fn make_folder(disk: Disk<'_>, folder: &Path) -> io::Result<bool> {
     if folder.as_os_str().is_empty() || folder.is_dir() {
         return Ok(false);
     }
+    disk(Step::Folder, folder)?;
     fs::create_dir(folder).map(|()| true)
 }
 
@@ -174,15 +176,13 @@ mod tests {
             fs::write(folder.path().join(name), "old").unwrap();
         }
         let before = content(folder.path());
-        let mut count = 0;
-        let mut second_fails = |staged: Staged| {
-            count += 1;
-            if count == 2 {
-                return Err(not_kept(&staged.target));
+        let second_fails = |step: Step, path: &Path| {
+            if step == Step::Rename && path.ends_with("b") {
+                return Err(io::Error::other("in use"));
             }
-            staged.take_place()
+            Ok(())
         };
-        let failed = write_all_by(folder.path(), &three(), true, &mut second_fails);
+        let failed = write_all_on(&second_fails, folder.path(), &three(), true);
         assert!(
             failed
                 .unwrap_err()
@@ -199,19 +199,17 @@ mod tests {
             fs::write(folder.path().join(name), "old").unwrap();
         }
         let first = folder.path().join("a");
-        let mut count = 0;
-        let mut gone = |staged: Staged| {
-            count += 1;
-            if count == 1 {
-                return staged.take_place();
+        let gone = |step: Step, path: &Path| {
+            if step != Step::Rename || !path.ends_with("b") {
+                return Ok(());
             }
             // A folder takes the place of the new file, which no file can replace.
-            fs::remove_file(&first).unwrap();
-            fs::create_dir(&first).unwrap();
-            fs::write(first.join("in"), "").unwrap();
-            Err(not_kept(&staged.target))
+            fs::remove_file(&first)?;
+            fs::create_dir(&first)?;
+            fs::write(first.join("in"), "")?;
+            Err(io::Error::other("in use"))
         };
-        let failed = write_all_by(folder.path(), &three(), true, &mut gone).unwrap_err();
+        let failed = write_all_on(&gone, folder.path(), &three(), true).unwrap_err();
         let said = failed.to_string();
         assert!(matches!(failed, FilesError::Halfway { .. }), "{said}");
         assert!(

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 
 use tempfile::NamedTempFile;
 
+use super::disk::{self, Disk, Step};
 use super::{FilesError, UNFINISHED, is_file};
 
 /// Writes a file whole: into a new file beside it, which then takes its place.
@@ -16,7 +17,12 @@ use super::{FilesError, UNFINISHED, is_file};
 /// # Errors
 /// [`FilesError::Write`]; the file is then what it was before.
 pub fn write_atomic(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
-    Staged::beside(path, bytes)?.take_place()
+    write_on(disk::REAL, path, bytes)
+}
+
+/// The same on a disk.
+pub(super) fn write_on(disk: Disk<'_>, path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
+    Staged::beside(disk, path, bytes)?.take_place(disk)
 }
 
 /// Writes a file whole, as [`write_atomic`] does, so that a new one can be read by its owner alone.
@@ -24,7 +30,7 @@ pub fn write_atomic(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
 /// # Errors
 /// [`FilesError::Write`]; the file is then what it was before.
 pub fn write_private(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
-    Staged::with_mode(path, bytes, PRIVATE)?.take_place()
+    Staged::with_mode(disk::REAL, path, bytes, PRIVATE)?.take_place(disk::REAL)
 }
 
 /// Writes a file that must not be there yet. Of several programs that write the same one at once, one does.
@@ -32,7 +38,12 @@ pub fn write_private(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
 /// # Errors
 /// [`FilesError::Exists`] where it is there, [`FilesError::Write`] where it cannot be written.
 pub fn create(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
-    Staged::beside(path, bytes)?.take_free_place()
+    create_on(disk::REAL, path, bytes)
+}
+
+/// The same on a disk.
+pub(super) fn create_on(disk: Disk<'_>, path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
+    Staged::beside(disk, path, bytes)?.take_free_place(disk)
 }
 
 /// A file that is written, but not yet in its place.
@@ -46,14 +57,14 @@ pub(super) struct Staged {
 
 impl Staged {
     /// Writes bytes into a new file beside the one that they are for.
-    pub fn beside(path: &Path, bytes: &[u8]) -> Result<Self, FilesError> {
-        Self::with_mode(path, bytes, USUAL)
+    pub fn beside(disk: Disk<'_>, path: &Path, bytes: &[u8]) -> Result<Self, FilesError> {
+        Self::with_mode(disk, path, bytes, USUAL)
     }
 
     /// The same with the rights of a file that is not there yet, which the process's own mask still cuts.
-    fn with_mode(path: &Path, bytes: &[u8], mode: u32) -> Result<Self, FilesError> {
+    fn with_mode(disk: Disk<'_>, path: &Path, bytes: &[u8], mode: u32) -> Result<Self, FilesError> {
         let target = target_of(path);
-        let staged = write_beside(&target, bytes, mode);
+        let staged = write_beside(disk, &target, bytes, mode);
         let file = staged.map_err(|reason| failed(reason, path))?;
         Ok(Self {
             file,
@@ -63,21 +74,23 @@ impl Staged {
     }
 
     /// Takes the place of the file that is there, or an empty one.
-    pub fn take_place(self) -> Result<(), FilesError> {
+    pub fn take_place(self, disk: Disk<'_>) -> Result<(), FilesError> {
+        disk(Step::Rename, &self.target).map_err(|reason| failed(reason, &self.path))?;
         let persisted = self.file.persist(&self.target);
         persisted.map_err(|error| failed(error.error, &self.path))?;
-        sync_folder(&self.target);
+        sync_folder(disk, &self.target);
         Ok(())
     }
 
     /// Takes its place only if that is empty.
-    pub fn take_free_place(self) -> Result<(), FilesError> {
+    pub fn take_free_place(self, disk: Disk<'_>) -> Result<(), FilesError> {
+        disk(Step::Rename, &self.target).map_err(|reason| failed(reason, &self.path))?;
         let persisted = self.file.persist_noclobber(&self.target);
         persisted.map_err(|error| match error.error.kind() {
             io::ErrorKind::AlreadyExists => FilesError::Exists(self.path.clone()),
             _ => failed(error.error, &self.path),
         })?;
-        sync_folder(&self.target);
+        sync_folder(disk, &self.target);
         Ok(())
     }
 }
@@ -107,8 +120,14 @@ fn target_of(path: &Path) -> PathBuf {
 const USUAL: u32 = 0o666;
 const PRIVATE: u32 = 0o600;
 
-fn write_beside(target: &Path, bytes: &[u8], mode: u32) -> io::Result<NamedTempFile> {
+fn write_beside(
+    disk: Disk<'_>,
+    target: &Path,
+    bytes: &[u8],
+    mode: u32,
+) -> io::Result<NamedTempFile> {
     let folder = folder_of(target);
+    disk(Step::Look, target)?;
     if !folder.is_dir() {
         return Err(io::Error::from(io::ErrorKind::NotFound));
     }
@@ -119,15 +138,23 @@ fn write_beside(target: &Path, bytes: &[u8], mode: u32) -> io::Result<NamedTempF
             return Err(io::Error::from(io::ErrorKind::PermissionDenied));
         }
     }
+    disk(Step::Create, target)?;
     let mut file = new_file_in(folder, there.as_ref(), mode)?;
     if let Some(about) = &there {
+        disk(Step::Owner, target)?;
         keep_owner(file.path(), about)?;
     }
-    file.write_all(bytes)?;
+    let (first, rest) = bytes.split_at(bytes.len() / 2);
+    disk(Step::Begin, target)?;
+    file.write_all(first)?;
+    disk(Step::Rest, target)?;
+    file.write_all(rest)?;
+    disk(Step::Sync, target)?;
     file.as_file().sync_all()?;
     if let Some(about) = &there {
         // The new file was made with no more rights than these; where it cannot be given all of them, it is saved all the same.
-        let _ = fs::set_permissions(file.path(), about.permissions());
+        let _ = disk(Step::Rights, target)
+            .and_then(|()| fs::set_permissions(file.path(), about.permissions()));
     }
     Ok(file)
 }
@@ -189,10 +216,12 @@ fn keep_owner(_new: &Path, _there: &fs::Metadata) -> io::Result<()> {
 
 /// Makes the new name last through a power cut, where the system can.
 #[cfg(unix)]
-fn sync_folder(file: &Path) {
+fn sync_folder(disk: Disk<'_>, file: &Path) {
     // The content is safe already; some file systems refuse to sync a folder.
-    let _ = fs::File::open(folder_of(file)).and_then(|folder| folder.sync_all());
+    let _ = disk(Step::SyncFolder, file)
+        .and_then(|()| fs::File::open(folder_of(file)))
+        .and_then(|folder| folder.sync_all());
 }
 
 #[cfg(not(unix))]
-fn sync_folder(_file: &Path) {}
+fn sync_folder(_disk: Disk<'_>, _file: &Path) {}
