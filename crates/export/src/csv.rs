@@ -45,7 +45,7 @@ pub fn csv(holes: &HoleTable, units: Units) -> Result<Vec<u8>, Error> {
     let mut fields = Fields::default();
     for row in &holes.rows {
         check(row)?;
-        fields.fill(row, unit);
+        fields.fill(row, unit)?;
         written.row(fields.each())?;
     }
     written.finish()
@@ -71,7 +71,7 @@ struct Fields {
 
 impl Fields {
     /// The fields of a hole, in the order of [`HEADER`]; `unit` is the length of the unit in mm.
-    fn fill(&mut self, row: &HoleRow, unit: f64) {
+    fn fill(&mut self, row: &HoleRow, unit: f64) -> Result<(), Error> {
         self.text.clear();
         self.ends.clear();
         // Writing to a string cannot fail.
@@ -80,13 +80,14 @@ impl Fields {
         self.push(row.role.id());
         self.push_count(row.player);
         self.push_count(row.number);
-        self.push_number(row.center.x / unit);
-        self.push_number(row.center.y / unit);
-        self.push_number(row.center.to_vec2().length() / unit);
-        self.push_bearing(bearing_of(row.center).as_degrees());
-        self.push_number(row.diameter / unit);
-        self.push_number(row.depth / unit);
+        self.push_number("x", row.center.x / unit)?;
+        self.push_number("y", row.center.y / unit)?;
+        self.push_number("radius", row.center.to_vec2().length() / unit)?;
+        self.push_bearing(bearing_of(row.center).as_degrees())?;
+        self.push_number("diameter", row.diameter / unit)?;
+        self.push_number("depth", row.depth / unit)?;
         self.push(row.bottom.id());
+        Ok(())
     }
 
     /// The fields one by one.
@@ -108,29 +109,26 @@ impl Fields {
     /// Counts begin at 1; 0 stands for none.
     fn push_count(&mut self, count: u32) {
         if count > 0 {
-            number::push_fixed(&mut self.text, f64::from(count), 0);
+            // Writing to a string cannot fail.
+            let _ = write!(self.text, "{count}");
         }
         self.end();
     }
 
-    fn push_number(&mut self, value: f64) {
-        table::push(&mut self.text, value);
-        self.end();
+    fn push_number(&mut self, figure: &str, value: f64) -> Result<(), Error> {
+        self.push(&table::figure(figure, value)?);
+        Ok(())
     }
 
     /// A bearing that rounds up to a full turn is 12 o'clock.
-    fn push_bearing(&mut self, degrees: f64) {
-        let start = self.text.len();
-        table::push(&mut self.text, degrees);
-        if self
-            .text
-            .get(start..)
-            .is_some_and(|field| field.starts_with("360."))
-        {
-            self.text.truncate(start);
-            table::push(&mut self.text, 0.0);
+    fn push_bearing(&mut self, degrees: f64) -> Result<(), Error> {
+        let text = table::figure("bearing", degrees)?;
+        if text.starts_with("360.") {
+            self.push_number("bearing", 0.0)
+        } else {
+            self.push(&text);
+            Ok(())
         }
-        self.end();
     }
 }
 

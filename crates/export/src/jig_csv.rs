@@ -7,7 +7,7 @@ use core::fmt::Write as _;
 use board::Units;
 use workshop::JigSheet;
 
-use crate::table::{self, Table};
+use crate::table::{self, Table, figure};
 use crate::{Error, number};
 
 /// The columns before those of the plates; `UNIT` stands for that of the lengths.
@@ -74,14 +74,14 @@ fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<Vec<String>>, Error> {
             let mut row = vec![
                 step.to_string(),
                 hole.name.to_string(),
-                six(radius / unit),
-                six(bearing),
-                six(hole.diameter / unit),
+                figure("radius", radius / unit)?,
+                figure("bearing", bearing)?,
+                figure("diameter", hole.diameter / unit)?,
                 hole.bottom.id().into(),
-                six(hole.depth / unit),
+                figure("depth", hole.depth / unit)?,
             ];
             for plate in &jig.plates {
-                row.extend(indexed(plate.divisions, radius, bearing, unit));
+                row.extend(indexed(plate.divisions, radius, bearing, unit)?);
             }
             Ok(row)
         })
@@ -89,22 +89,16 @@ fn rows(jig: &JigSheet, unit: f64) -> Result<Vec<Vec<String>>, Error> {
 }
 
 /// The division of a plate nearest a bearing, and what that misses by.
-fn indexed(divisions: u32, radius: f64, bearing: f64, unit: f64) -> [String; 2] {
+fn indexed(divisions: u32, radius: f64, bearing: f64, unit: f64) -> Result<[String; 2], Error> {
     if radius <= 0.0 {
-        return Default::default();
+        return Ok(Default::default());
     }
     let step = 360.0 / f64::from(divisions);
     let nearest = (bearing / step).round();
     let miss = (bearing - nearest * step).abs().to_radians() * radius;
-    let index = nearest.rem_euclid(f64::from(divisions));
-    [format!("{index:.0}"), six(miss / unit)]
-}
-
-/// A length or an angle with its six decimals.
-fn six(value: f64) -> String {
-    let mut text = String::new();
-    table::push(&mut text, value);
-    text
+    // A bearing a hair before 12 o'clock is division 0, not -0.
+    let index = nearest.rem_euclid(f64::from(divisions)) + 0.0;
+    Ok([format!("{index:.0}"), figure("miss", miss / unit)?])
 }
 
 #[cfg(test)]
@@ -124,6 +118,13 @@ mod tests {
         records
             .map(|record| record.unwrap().iter().map(Into::into).collect())
             .collect()
+    }
+
+    #[test]
+    fn a_bearing_a_hair_before_12_o_clock_is_division_0() {
+        let [index, miss] = indexed(60, 100.0, -1e-13, 1.0).unwrap();
+        assert_eq!((index.as_str(), miss.as_str()), ("0", "0.000000"));
+        assert_eq!(indexed(60, 100.0, -6.0, 1.0).unwrap()[0], "59");
     }
 
     #[test]

@@ -40,10 +40,98 @@ pub fn exact(figure: &str, value: f64) -> Result<String, Error> {
     Ok(value.to_string())
 }
 
-/// Appends a number, rounded to `decimals` places, zeros at the end left out: `12.5`, `-0.25`, `3`.
+/// The text of a file while it is written: it takes words as they are, and numbers only if a file can hold them.
 ///
-/// A value that is not finite has no digits and is written as 0; writers refuse it beforehand.
-pub fn push(out: &mut String, value: f64, decimals: usize) {
+/// Whoever writes need not stop at each number. The first that cannot be written is remembered with the name of its figure, and
+/// [`Written::finish`] gives no text then, so that no file has anything else in its place.
+#[derive(Debug, Clone, Default)]
+pub struct Written {
+    text: String,
+    /// The first figure that was refused, and its value.
+    refused: Option<(String, f64)>,
+}
+
+impl Written {
+    /// No text yet, with room for so many bytes.
+    pub fn with_capacity(bytes: usize) -> Self {
+        Self {
+            text: String::with_capacity(bytes),
+            refused: None,
+        }
+    }
+
+    /// Appends words.
+    pub fn push_str(&mut self, words: &str) {
+        self.text.push_str(words);
+    }
+
+    /// Appends a letter.
+    pub fn push(&mut self, letter: char) {
+        self.text.push(letter);
+    }
+
+    /// Appends a number, rounded to `decimals` places, zeros at the end left out; `figure` names it to the maker.
+    pub fn short(&mut self, figure: &str, value: f64, decimals: usize) {
+        if self.takes(figure, value) {
+            push(&mut self.text, value, decimals);
+        }
+    }
+
+    /// Appends a number with exactly `decimals` places.
+    pub fn fixed(&mut self, figure: &str, value: f64, decimals: usize) {
+        if self.takes(figure, value) {
+            push_fixed(&mut self.text, value, decimals);
+        }
+    }
+
+    /// Appends what was written apart, with what was refused there.
+    pub fn append(&mut self, other: &Self) {
+        self.text.push_str(&other.text);
+        if self.refused.is_none() {
+            self.refused.clone_from(&other.refused);
+        }
+    }
+
+    /// Bytes that were written so far.
+    pub const fn len(&self) -> usize {
+        self.text.len()
+    }
+
+    /// The text.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::Figure`] with the first number that no file can hold.
+    pub fn finish(self) -> Result<String, Error> {
+        match self.refused {
+            None => Ok(self.text),
+            Some((figure, value)) => Err(Error::Figure { figure, value }),
+        }
+    }
+
+    /// Whether a number can be written; remembers the first that cannot.
+    fn takes(&mut self, figure: &str, value: f64) -> bool {
+        let is_sound = is_sound(value);
+        if !is_sound && self.refused.is_none() {
+            self.refused = Some((figure.to_owned(), value));
+        }
+        is_sound
+    }
+}
+
+/// A number rounded to `decimals` places as text, zeros at the end left out; `figure` names it to the maker.
+///
+/// # Errors
+///
+/// As [`sound`].
+pub fn short(figure: &str, value: f64, decimals: usize) -> Result<String, Error> {
+    let mut written = Written::default();
+    written.short(figure, value, decimals);
+    written.finish()
+}
+
+/// Appends a number that a file can hold, rounded to `decimals` places, zeros at the end left out: `12.5`, `-0.25`, `3`.
+fn push(out: &mut String, value: f64, decimals: usize) {
     let start = out.len();
     push_fixed(out, value, decimals);
     let Some(text) = out.get(start..).filter(|text| text.contains('.')) else {
@@ -53,11 +141,8 @@ pub fn push(out: &mut String, value: f64, decimals: usize) {
     out.truncate(out.len() - zeros);
 }
 
-/// Appends a number with exactly `decimals` places: `12.500000`.
-///
-/// A value that is not finite has no digits and is written as 0; writers refuse it beforehand.
-pub fn push_fixed(out: &mut String, value: f64, decimals: usize) {
-    let value = if value.is_finite() { value } else { 0.0 };
+/// Appends a number that a file can hold with exactly `decimals` places: `12.500000`.
+fn push_fixed(out: &mut String, value: f64, decimals: usize) {
     let units = TENS.get(decimals).map(|&unit| (value * unit as f64, unit));
     match units {
         Some((scaled, unit)) if scaled.abs() < EXACT => {
@@ -135,9 +220,10 @@ mod tests {
     use proptest::prelude::*;
 
     fn short(value: f64, decimals: usize) -> String {
-        let mut out = String::new();
-        push(&mut out, value, decimals);
-        out
+        let mut written = Written::default();
+        written.text.reserve(32);
+        push(&mut written.text, value, decimals);
+        written.text
     }
 
     fn fixed(value: f64, decimals: usize) -> String {
@@ -193,9 +279,29 @@ mod tests {
     }
 
     #[test]
-    fn what_is_not_a_number_is_a_zero() {
-        assert_eq!(short(f64::NAN, 4), "0");
-        assert_eq!(fixed(f64::INFINITY, 2), "0.00");
+    fn a_text_with_a_number_that_is_none_is_no_text() {
+        for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 2e12] {
+            for fixed in [false, true] {
+                let mut written = Written::default();
+                written.push_str("x ");
+                written.short("width", 1.5, 2);
+                if fixed {
+                    written.fixed("height", value, 2);
+                } else {
+                    written.short("height", value, 2);
+                }
+                written.short("depth", f64::NAN, 2);
+                let mut all = Written::default();
+                all.append(&written);
+                for text in [written, all] {
+                    let error = text.finish().unwrap_err().to_string();
+                    assert!(error.starts_with("height is "), "{error}");
+                }
+            }
+        }
+        let mut written = Written::default();
+        written.fixed("width", -0.0, 2);
+        assert_eq!(written.finish().unwrap(), "0.00");
     }
 
     proptest! {

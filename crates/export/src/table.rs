@@ -5,7 +5,8 @@ use std::borrow::Cow;
 use board::{INCH, Units};
 use csv::{Terminator, Writer, WriterBuilder};
 
-use crate::{Error, number};
+use crate::Error;
+use crate::number::Written;
 
 /// Decimals of every length and angle.
 pub const PLACES: usize = 6;
@@ -18,20 +19,15 @@ pub const fn unit(units: Units) -> (&'static str, f64) {
     }
 }
 
-/// Appends a length or an angle as every table has it: `12.500000`.
-pub fn push(out: &mut String, value: f64) {
-    number::push_fixed(out, value, PLACES);
-}
-
 /// A figure as a field of a table.
 ///
 /// # Errors
 ///
 /// [`Error::Figure`] where it is no number that a file can hold.
 pub fn figure(name: &str, value: f64) -> Result<String, Error> {
-    let mut text = String::new();
-    push(&mut text, number::sound(name, value)?);
-    Ok(text)
+    let mut text = Written::default();
+    text.fixed(name, value, PLACES);
+    text.finish()
 }
 
 /// A field that a spreadsheet takes for what it says: one that begins as a formula does gets an apostrophe before it, which

@@ -2,6 +2,7 @@
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
+    clippy::panic,
     reason = "a test that cannot go on has failed"
 )]
 
@@ -96,6 +97,54 @@ fn the_unit_is_stated_as_far_as_each_release_can() {
         let word = if unit == 1.0 { "millimeter" } else { "inch" };
         let comment = format!("999\nFull size. Unit: {word}. Origin: center pin.\n");
         assert!(text.starts_with(&comment), "{}", &text[..80]);
+    }
+}
+
+/// Names of tables in R12 have up to 31 letters, figures, `$`, `_` and `-` (from memory); only that of the viewport in use begins with a
+/// star.
+#[test]
+fn every_name_is_one_that_r12_allows() {
+    for (options, _) in every_option() {
+        let text = dxf(&sheet(&board()), options).unwrap();
+        let lines: Vec<&str> = text.lines().map(str::trim).collect();
+        let mut seen = 0;
+        let mut entry = "";
+        for pair in lines.chunks(2) {
+            let [code, value] = pair else {
+                panic!("a tag without a value")
+            };
+            if *code == "0" {
+                entry = value;
+            }
+            let is_name = match *code {
+                "2" => matches!(entry, "LAYER" | "LTYPE" | "STYLE" | "APPID" | "DIMSTYLE"),
+                "6" | "7" | "8" => entry != "STYLE",
+                _ => false,
+            };
+            if is_name {
+                let is_sign = |sign: char| {
+                    sign.is_ascii_uppercase() || sign.is_ascii_digit() || "$_-".contains(sign)
+                };
+                assert!(!value.is_empty() && value.len() <= 31, "{value}");
+                assert!(value.chars().all(is_sign), "{value} in {options:?}");
+                seen += 1;
+            }
+        }
+        assert!(seen > 300, "{seen} names");
+    }
+}
+
+/// A tag's value has at most 255 letters in R12, all of them ASCII, whatever was typed.
+#[test]
+fn whatever_the_title_is_no_value_is_too_long_for_a_reader() {
+    let words = "Ünïcödé 𝔸 板 ".repeat(20);
+    let text = Text::level(Point::ORIGIN, 4.0, Anchor::Start, words);
+    let sheet = one(Layer::Title, Line::Dimension, Shape::Text(text));
+    for (options, _) in every_option() {
+        let file = dxf(&sheet, options).unwrap();
+        assert!(file.is_ascii() && file.lines().all(|line| line.len() <= 255));
+        let read = DxfFile::read(file.as_bytes()).unwrap();
+        assert_eq!(read.shapes.len(), 1);
     }
 }
 

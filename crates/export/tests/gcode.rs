@@ -444,12 +444,40 @@ fn what_is_typed_cannot_leave_its_comment() {
     };
     for program in gcode(&table(), &options).unwrap() {
         assert!(program.text.is_ascii());
-        assert!(program.text.contains("(Board: [MSG, a] G0 X1M3 ?xxx"));
+        assert!(program.text.contains("(Board: [MSG, a] G0 X1M3)\n(- _xxx"));
         assert!(program.text.contains("(Date: 2026-11-25)"));
         run(&program);
     }
     let plain = gcode(&table(), &self::options()).unwrap();
     assert!(!plain[0].text.contains("Date"));
+}
+
+/// By the reader, which takes a line apart as RS274/NGC does; small controls hold 80 letters of one.
+#[test]
+fn every_line_fits_a_small_control_and_every_comment_is_read_whole() {
+    let title = "Thirty-two spaces around, for six, with a long name! ".repeat(3);
+    let stop = "wood between holes, rim margin, floor under holes, roundover, reach, sheets, seams";
+    for options in every_kind() {
+        let options = GcodeOptions {
+            title: title.clone(),
+            stop: stop.into(),
+            ..options
+        };
+        for program in gcode(&table(), &options).unwrap() {
+            let long = program.text.lines().find(|line| line.len() > 80);
+            assert_eq!(long, None);
+            let comments = program.text.lines().filter(|line| line.starts_with('('));
+            for comment in comments {
+                assert!(comment.ends_with(')'), "{comment}");
+                assert!(
+                    !comment.contains(['!', '?', '~', '$', '%', ';']),
+                    "{comment}"
+                );
+                assert_eq!(comment.matches(['(', ')']).count(), 2, "{comment}");
+            }
+            run(&program);
+        }
+    }
 }
 
 #[test]

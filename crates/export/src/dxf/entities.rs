@@ -105,7 +105,7 @@ impl Entities {
 
     /// Words stand where they start, for readers that know no alignment, and say where they are held.
     fn text(&mut self, item: &Item, text: &Text, shift: Vec2) {
-        let words = in_ascii(&text.words);
+        let words = in_ascii(&text.words, self.tags.options().release);
         if words.is_empty() {
             return;
         }

@@ -95,7 +95,7 @@ pub fn dxf(sheet: &Sheet, options: DxfOptions) -> Result<String, Error> {
     let mut file = Tags::new(options);
     header(&mut file, sheet, &entities.tags);
     file.append(&body);
-    Ok(file.into_text())
+    file.into_text()
 }
 
 /// Everything on the sheet, with the shift into the frame of the board.

@@ -1,12 +1,11 @@
 //! The pairs of lines that a DXF is made of: a group code, then its value.
 
-use core::fmt::Write as _;
-
 use board::{DxfRelease, INCH, Units};
 use kurbo::Point;
 
 use super::DxfOptions;
-use crate::number;
+use crate::Error;
+use crate::number::Written;
 
 /// Decimals of every coordinate: half a millionth of a micrometer in a file in millimeters.
 const PLACES: usize = 9;
@@ -15,7 +14,7 @@ const FIRST_FREE: u32 = 0x100;
 
 /// Tags as text, lengths in the unit of the file.
 pub struct Tags {
-    out: String,
+    out: Written,
     options: DxfOptions,
     /// Length of the file's unit in mm.
     unit: f64,
@@ -30,7 +29,7 @@ impl Tags {
             Units::Inch(_) => INCH,
         };
         Self {
-            out: String::new(),
+            out: Written::default(),
             options,
             unit,
             next_handle: FIRST_FREE,
@@ -43,13 +42,17 @@ impl Tags {
     }
 
     /// The tags as they are written to a file.
-    pub fn into_text(self) -> String {
-        self.out
+    ///
+    /// # Errors
+    ///
+    /// [`Error::Figure`] where a number is none.
+    pub fn into_text(self) -> Result<String, Error> {
+        self.out.finish()
     }
 
     /// Adds tags that were written apart; their handles stay as they are.
     pub fn append(&mut self, others: &Self) {
-        self.out.push_str(&others.out);
+        self.out.append(&others.out);
     }
 
     /// A section and what is in it.
@@ -88,7 +91,7 @@ impl Tags {
     /// A number that is no length.
     pub fn plain(&mut self, code: u16, value: f64) {
         self.code(code);
-        number::push_fixed(&mut self.out, value, PLACES);
+        self.out.fixed("a number of the drawing", value, PLACES);
         self.out.push('\n');
     }
 
@@ -115,7 +118,6 @@ impl Tags {
 
     /// A group code on a line of its own, right-aligned to three places as the format's own examples have it.
     fn code(&mut self, code: u16) {
-        // Writing to a string does not fail.
-        let _ = writeln!(self.out, "{code:>3}");
+        self.out.push_str(&format!("{code:>3}\n"));
     }
 }

@@ -78,7 +78,7 @@ pub fn gcode_edge(diameter: f64, options: &GcodeOptions) -> Result<Program, Gcod
     lines.end();
     Ok(Program {
         stem: "edge".to_owned(),
-        text: lines.into_text(),
+        text: lines.into_text()?,
     })
 }
 
@@ -124,23 +124,22 @@ fn settle(
 
 /// Comments on cutter, board, turns and skin, and how Z is set.
 fn about(lines: &mut Lines, diameter: f64, edge: &EdgeRun, turns: &Turns) {
-    let cutter = lines.shown(edge.cutter);
+    let (cutter, depth) = (lines.shown(edge.cutter), lines.shown(turns.depth));
     lines.comment(&format!(
-        "Straight cutter {cutter} across, its edges longer than {}",
-        lines.shown(turns.depth)
+        "Straight cutter {cutter} across, its edges longer than {depth}"
     ));
+    let board = lines.shown(diameter);
+    let reach = lines.shown(2.0 * turns.radius + edge.cutter);
     lines.comment(&format!(
-        "Board {} across; the cut reaches out to {} across: clear clamps and screws",
-        lines.shown(diameter),
-        lines.shown(2.0 * turns.radius + edge.cutter)
+        "Board {board} across; the cut reaches out to {reach} across: clear clamps and screws"
     ));
     lines.comment(
         "Conventional: counter-clockwise round the board, against the turning of the cutter",
     );
+    let (passes, deeper) = (turns.passes, turns.depth / f64::from(turns.passes));
+    let deeper = lines.shown(deeper);
     lines.comment(&format!(
-        "Turns down: {}, each {} deeper; then a level one",
-        turns.passes,
-        lines.shown(turns.depth / f64::from(turns.passes))
+        "Turns down: {passes}, each {deeper} deeper; then a level one"
     ));
     if edge.skin < check::LEAST {
         lines.comment("CUTS THROUGH: fasten the board and the waste to the spoilboard");

@@ -1,8 +1,16 @@
 //! Why no G-code is written.
 
+use crate::Error;
+
 /// Why no G-code is written: each says what would work.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum GcodeError {
+    /// A figure is infinite, not a number, or beyond any shop.
+    #[error("{reason}")]
+    Figure {
+        /// Its name and its value, in a sentence.
+        reason: String,
+    },
     /// There is nothing to drill.
     #[error("there are no holes to drill")]
     NoHoles,
@@ -140,4 +148,11 @@ pub enum GcodeError {
         /// Thickness of the board.
         thickness: String,
     },
+}
+
+impl From<Error> for GcodeError {
+    fn from(error: Error) -> Self {
+        let reason = error.to_string();
+        Self::Figure { reason }
+    }
 }

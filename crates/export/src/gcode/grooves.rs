@@ -74,7 +74,7 @@ pub fn gcode_grooves(
     lines.end();
     Ok(Program {
         stem: "grooves".to_owned(),
-        text: lines.into_text(),
+        text: lines.into_text()?,
     })
 }
 

@@ -2,14 +2,18 @@
 
 use board::{DrillWords, INCH, Machine, Units, show_setting};
 
-use crate::number;
+use super::GcodeError;
+use crate::number::{self, Written};
 
-/// The most letters of a name or a date that a comment takes; a line may have 256 (RS274/NGC, 3.3).
+/// The most letters of a name or a date that comments take.
 const LONGEST_NAME: usize = 80;
+/// The most letters of a line that is a comment, its parentheses included. A line may have 256 (RS274/NGC, 3.3), but small controls
+/// read into 80 and drop a longer line; from memory.
+const LONGEST_LINE: usize = 76;
 
 /// The lines of a program.
 pub struct Lines {
-    out: String,
+    out: Written,
     units: Units,
     /// Length of the file's unit in mm.
     unit: f64,
@@ -37,13 +41,13 @@ pub struct Head<'a> {
 
 impl Lines {
     /// No line yet, for a file in a unit.
-    pub const fn new(units: Units) -> Self {
+    pub fn new(units: Units) -> Self {
         let (unit, places) = match units {
             Units::Mm => (1.0, 4),
             Units::Inch(_) => (INCH, 5),
         };
         Self {
-            out: String::new(),
+            out: Written::default(),
             units,
             unit,
             places,
@@ -51,8 +55,12 @@ impl Lines {
     }
 
     /// The program as it is written to a file.
-    pub fn into_text(self) -> String {
-        self.out
+    ///
+    /// # Errors
+    ///
+    /// [`GcodeError::Figure`] where a number is none.
+    pub fn into_text(self) -> Result<String, GcodeError> {
+        Ok(self.out.finish()?)
     }
 
     /// Comments that every program begins with: what it is, for which board, and what must be so before it is started.
@@ -126,9 +134,13 @@ impl Lines {
         self.out.push('\n');
     }
 
-    /// A line that says something to the maker; no parentheses in it, which do not nest.
+    /// A line that says something to the maker, or several where it is long; no parentheses in it, which do not nest.
     pub fn comment(&mut self, words: &str) {
-        self.line(&format!("({words})"));
+        for (at, part) in broken(words, LONGEST_LINE - 4).iter().enumerate() {
+            // A line that goes on begins with a sign of its own, so that no word there is taken for a message.
+            let sign = if at == 0 { "" } else { "- " };
+            self.line(&format!("({sign}{part})"));
+        }
     }
 
     /// Words of a line that goes on.
@@ -148,27 +160,32 @@ impl Lines {
     pub fn length(&mut self, letter: char, mm: f64) {
         self.out.push(' ');
         self.out.push(letter);
-        number::push_fixed(&mut self.out, mm / self.unit, self.places);
+        self.out
+            .fixed("a length of the program", mm / self.unit, self.places);
     }
 
     /// A feed a minute, on a line with other words or on its own.
     pub fn feed(&mut self, before: &str, mm: f64) {
         self.out.push_str(before);
         self.out.push('F');
-        number::push(&mut self.out, mm / self.unit, self.places);
+        self.out
+            .short("a feed of the program", mm / self.unit, self.places);
     }
 
     /// A number that is no length, to a thousandth: a speed, a time in seconds.
     pub fn plain(&mut self, before: &str, value: f64) {
         self.out.push_str(before);
-        number::push(&mut self.out, value, 3);
+        self.out.short("a speed or a time of the program", value, 3);
     }
 
     /// A length as a comment has it: in the unit of the file, like the words of the program.
-    pub fn shown(&self, mm: f64) -> String {
-        let mut out = String::new();
-        number::push(&mut out, mm / self.unit, self.places);
-        out
+    pub fn shown(&mut self, mm: f64) -> String {
+        let shown = number::short("a length of the program", mm / self.unit, self.places);
+        shown.unwrap_or_else(|_| {
+            // The text refuses it in its turn, so that no program comes of it.
+            self.out.short("a length of the program", mm, 0);
+            String::new()
+        })
     }
 
     /// The least length that can be written and is no shorter, mm.
@@ -184,13 +201,67 @@ impl Lines {
 }
 
 /// Words that end no comment and begin no message: ASCII without parentheses.
+///
+/// `!`, `?`, `~` and `$` are left out as well: a control that is fed line by line takes the first three for commands (hold, tell, go on)
+/// wherever they stand, and the last for a setting. `%` ends a program, and `;` begins a comment of another kind. All from memory.
 fn in_comment(words: &str) -> String {
     let letters = words.chars().filter(|letter| !letter.is_control());
     let plain = letters.map(|letter| match letter {
         '(' => '[',
         ')' => ']',
+        '!' | '?' | '~' | '$' | '%' | ';' => '.',
         ' '..='~' => letter,
-        _ => '?',
+        _ => '_',
     });
     plain.take(LONGEST_NAME).collect()
+}
+
+/// Words in lines of at most so many letters, broken between words where that can be.
+fn broken(words: &str, most: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for word in words.split(' ') {
+        let mut word: Vec<char> = word.chars().collect();
+        while !word.is_empty() {
+            let line = lines.last().map_or(0, String::len);
+            let gap = usize::from(line > 0);
+            if line + gap + word.len() > most && line > 0 {
+                lines.push(String::new());
+                continue;
+            }
+            let taken = word.len().min(most);
+            let rest = word.split_off(taken);
+            if let Some(line) = lines.last_mut() {
+                line.extend((gap > 0).then_some(' '));
+                line.extend(word);
+            }
+            word = rest;
+        }
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn long_comments_are_broken_between_words() {
+        assert_eq!(broken("", 10), [""]);
+        assert_eq!(broken("one two three", 20), ["one two three"]);
+        assert_eq!(broken("one two three", 9), ["one two", "three"]);
+        assert_eq!(broken("a abcdefghij", 4), ["a", "abcd", "efgh", "ij"]);
+        let mut lines = Lines::new(Units::Mm);
+        lines.comment(&"word ".repeat(40));
+        let text = lines.into_text().unwrap();
+        assert!(text.lines().count() > 2);
+        assert!(text.lines().all(|line| line.len() <= LONGEST_LINE));
+    }
+
+    #[test]
+    fn letters_that_a_control_takes_for_commands_are_left_out() {
+        assert_eq!(
+            in_comment("Oh! (50 % off?) ~ $5; né\n"),
+            "Oh. [50 . off.] . .5. n_"
+        );
+    }
 }

@@ -117,12 +117,12 @@ pub fn gcode(table: &HoleTable, options: &GcodeOptions) -> Result<Vec<Program>, 
         ProgramFiles::OnePerBit => jobs
             .iter()
             .map(|job| write::one_bit(job, jobs.len(), options))
-            .collect(),
-        ProgramFiles::One => vec![write::all_bits(&jobs, options)],
+            .collect::<Result<_, _>>()?,
+        ProgramFiles::One => vec![write::all_bits(&jobs, options)?],
     };
     if let Some(center) = center {
         for job in check::jobs(&center, options)? {
-            programs.push(write::center(job, &jobs, options));
+            programs.push(write::center(job, &jobs, options)?);
         }
     }
     Ok(programs)

@@ -5,24 +5,24 @@ use workshop::HoleRow;
 
 use super::check::Job;
 use super::lines::Lines;
-use super::{GcodeOptions, Program};
+use super::{GcodeError, GcodeOptions, Program};
 
 /// A program for one bit, of so many.
-pub fn one_bit(job: &Job<'_>, bits: usize, options: &GcodeOptions) -> Program {
+pub fn one_bit(job: &Job<'_>, bits: usize, options: &GcodeOptions) -> Result<Program, GcodeError> {
     let mut lines = begun(options);
     about_bit(&mut lines, job, bits, options);
     lines.comment("Put this bit in and set Z with it before the start");
     lines.modes(&options.machine);
     drill(&mut lines, job, options);
     lines.end();
-    Program {
+    Ok(Program {
         stem: format!("drill-{}-{}", job.number, bit_stem(job, options.units)),
-        text: lines.into_text(),
-    }
+        text: lines.into_text()?,
+    })
 }
 
 /// One program for all bits.
-pub fn all_bits(jobs: &[Job<'_>], options: &GcodeOptions) -> Program {
+pub fn all_bits(jobs: &[Job<'_>], options: &GcodeOptions) -> Result<Program, GcodeError> {
     let mut lines = begun(options);
     for job in jobs {
         about_bit(&mut lines, job, jobs.len(), options);
@@ -34,15 +34,19 @@ pub fn all_bits(jobs: &[Job<'_>], options: &GcodeOptions) -> Program {
         drill(&mut lines, job, options);
     }
     lines.end();
-    Program {
+    Ok(Program {
         stem: "drill".to_owned(),
-        text: lines.into_text(),
-    }
+        text: lines.into_text()?,
+    })
 }
 
 /// The program of the hole at the center alone, after those of all other bits: with the number of its bit where that drills
 /// others too.
-pub fn center(mut job: Job<'_>, others: &[Job<'_>], options: &GcodeOptions) -> Program {
+pub fn center(
+    mut job: Job<'_>,
+    others: &[Job<'_>],
+    options: &GcodeOptions,
+) -> Result<Program, GcodeError> {
     let same = |other: &&Job<'_>| other.diameter == job.diameter && other.bottom == job.bottom;
     let known = others.iter().find(same).map(|other| other.number);
     job.number = known.unwrap_or(others.len() + 1);
@@ -65,10 +69,10 @@ pub fn center(mut job: Job<'_>, others: &[Job<'_>], options: &GcodeOptions) -> P
     };
     drill(&mut lines, &job, options);
     lines.end();
-    Program {
+    Ok(Program {
         stem,
-        text: lines.into_text(),
-    }
+        text: lines.into_text()?,
+    })
 }
 
 /// Diameter and bottom as part of a file's name.

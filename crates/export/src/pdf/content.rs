@@ -12,13 +12,16 @@ use kurbo::{Affine, Rect};
 use super::fonts::Fonts;
 use super::forms::Forms;
 use super::path;
-use crate::number;
+use crate::Error;
+use crate::number::Written;
 
 /// Units of 1/72 in (ISO 32000-1:2008, 8.3.2.3) in a millimeter.
 pub const UNITS_PER_MM: f64 = 72.0 / 25.4;
 
 /// Places of a coordinate in mm: right within 0.00005 mm.
 const PLACES: usize = 4;
+/// The words for a number that is refused: what it is was asked of each part of the sheet before.
+const FIGURE: &str = "a place or a size of the page";
 /// Places of a factor; over the longest page the last one is worth 0.00003 mm.
 const FACTOR_PLACES: usize = 8;
 /// Lightness of an area: 0 is black, 1 white.
@@ -35,9 +38,9 @@ pub struct Shared {
 }
 
 /// The operators of a page.
-pub fn page(sheet: &Sheet, shared: &mut Shared) -> String {
+pub fn page(sheet: &Sheet, shared: &mut Shared) -> Result<String, Error> {
     let mut content = Content {
-        out: String::with_capacity(16 * 1024),
+        out: Written::with_capacity(16 * 1024),
         state: State::START,
         placed: None,
         layer: None,
@@ -53,7 +56,7 @@ pub fn page(sheet: &Sheet, shared: &mut Shared) -> String {
     }
     content.items(&sheet.marks, Vec2::ZERO);
     content.out.push_str("Q\n");
-    content.out
+    content.out.finish()
 }
 
 /// The state set by the operators so far; a part that differs is set again.
@@ -75,7 +78,7 @@ impl State {
 
 /// The operators of a page while they are written.
 struct Content<'a> {
-    out: String,
+    out: Written,
     state: State,
     /// Where the origin has been moved to.
     placed: Option<Point>,
@@ -104,14 +107,14 @@ impl Content<'_> {
         self.out.push_str("q\n");
         for operator in ["rg", "RG"] {
             for share in tint.color.shares() {
-                number::push(&mut self.out, share, PLACES);
+                self.out.short(FIGURE, share, PLACES);
                 self.out.push(' ');
             }
             self.out.push_str(operator);
             self.out.push('\n');
         }
         if let Some(width) = tint.stroke {
-            number::push(&mut self.out, width, PLACES);
+            self.out.short(FIGURE, width, PLACES);
             self.out.push_str(" w 1 J\n");
         }
         let ends = if tint.stroke.is_some() { "s\n" } else { "f\n" };
@@ -193,11 +196,11 @@ impl Content<'_> {
     fn circle(&mut self, radius: f64) {
         // Smaller ones repeat on each page and hardly add to it.
         const LARGE: f64 = 20.0;
-        let mut circle = String::new();
+        let mut circle = Written::default();
         push_curves(&mut circle, radius, Angle::ZERO, Angle::TURN);
         circle.push_str("s\n");
         let bounds = Rect::ZERO.inflate(radius, radius);
-        self.draw(circle, bounds, radius >= LARGE);
+        self.draw(&circle, bounds, radius >= LARGE);
     }
 
     /// A cross about the place in hand.
@@ -213,7 +216,7 @@ impl Content<'_> {
     fn lines(&mut self, run: &[Item], line: Line, origin: Point, offset: Vec2) {
         // A name, a place and the form itself cost as much as some lines.
         const MANY: usize = 8;
-        let mut lines = String::new();
+        let mut lines = Written::default();
         let mut bounds = Rect::ZERO;
         for item in run {
             if let Shape::Line(line) = &item.shape {
@@ -227,18 +230,20 @@ impl Content<'_> {
         }
         lines.push_str("S\n");
         self.place(origin + offset, line);
-        self.draw(lines, bounds, run.len() >= MANY);
+        self.draw(&lines, bounds, run.len() >= MANY);
     }
 
     /// Draws operators about the place in hand: as a form if that pays, else right here.
-    fn draw(&mut self, operators: String, bounds: Rect, pays: bool) {
-        if let Some(forms) = self.shared.forms.as_mut().filter(|_| pays) {
-            self.out.push('/');
-            self.out.push_str(&forms.name(operators, bounds));
-            self.out.push_str(" Do\n");
-        } else {
-            self.out.push_str(&operators);
-        }
+    fn draw(&mut self, operators: &Written, bounds: Rect, pays: bool) {
+        let forms = self.shared.forms.as_mut().filter(|_| pays);
+        // What cannot be written is refused with the page, and is no form.
+        let (Some(forms), Ok(kept)) = (forms, operators.clone().finish()) else {
+            self.out.append(operators);
+            return;
+        };
+        self.out.push('/');
+        self.out.push_str(&forms.name(kept, bounds));
+        self.out.push_str(" Do\n");
     }
 
     /// An area in light gray, without an outline.
@@ -258,6 +263,10 @@ impl Content<'_> {
     /// A line of words from where its first letter starts: the format knows no anchors, so that it is the typeface's own
     /// widths that place them.
     fn text(&mut self, text: &Text, offset: Vec2) {
+        // A page that names a typeface of which no letter is used would lack that typeface.
+        if text.words.is_empty() {
+            return;
+        }
         self.leave();
         self.set_gray(0.0);
         self.set_font(text);
@@ -318,14 +327,14 @@ impl Content<'_> {
             return;
         }
         if self.state.line.map(Line::width) != Some(line.width()) {
-            number::push(&mut self.out, line.width(), PLACES);
+            self.out.short(FIGURE, line.width(), PLACES);
             self.out.push_str(" w\n");
         }
         let dashes = self.state.line.map_or(&[] as &[f64], Line::dashes);
         if dashes != line.dashes() {
             self.out.push('[');
             for dash in line.dashes() {
-                number::push(&mut self.out, *dash, PLACES);
+                self.out.short(FIGURE, *dash, PLACES);
                 self.out.push(' ');
             }
             self.out.push_str("] 0 d\n");
@@ -336,7 +345,7 @@ impl Content<'_> {
     /// Sets the lightness of areas and words, where it differs.
     fn set_gray(&mut self, gray: f64) {
         if self.state.gray != gray {
-            number::push(&mut self.out, gray, PLACES);
+            self.out.short(FIGURE, gray, PLACES);
             self.out.push_str(" g\n");
             self.state.gray = gray;
         }
@@ -349,7 +358,7 @@ impl Content<'_> {
             self.out.push('/');
             self.out.push_str(Fonts::resource(text.weight));
             self.out.push(' ');
-            number::push(&mut self.out, text.size, PLACES);
+            self.out.short(FIGURE, text.size, PLACES);
             self.out.push_str(" Tf\n");
             self.state.font = font;
         }
@@ -380,7 +389,7 @@ impl Content<'_> {
     /// The factors of a transform, before its shift.
     fn factors(&mut self, factors: &[f64]) {
         for factor in factors {
-            number::push(&mut self.out, *factor, FACTOR_PLACES);
+            self.out.short(FIGURE, *factor, FACTOR_PLACES);
             self.out.push(' ');
         }
     }
@@ -399,7 +408,7 @@ fn lines_at_start(items: &[Item]) -> usize {
 }
 
 /// The curves of an arc about the origin, begun but neither closed nor drawn.
-fn push_curves(out: &mut String, radius: f64, start: Angle, sweep: Angle) {
+fn push_curves(out: &mut Written, radius: f64, start: Angle, sweep: Angle) {
     push_points(out, &[path::outward(start) * radius], "m");
     for curve in path::curves(radius, start, sweep) {
         push_points(out, &curve, "c");
@@ -407,11 +416,11 @@ fn push_curves(out: &mut String, radius: f64, start: Angle, sweep: Angle) {
 }
 
 /// Points and an operator as one line; numbers come before what is done with them (ISO 32000-1:2008, 7.8.2, from memory).
-fn push_points(out: &mut String, points: &[Vec2], operator: &str) {
+fn push_points(out: &mut Written, points: &[Vec2], operator: &str) {
     for point in points {
-        number::push(out, point.x, PLACES);
+        out.short(FIGURE, point.x, PLACES);
         out.push(' ');
-        number::push(out, point.y, PLACES);
+        out.short(FIGURE, point.y, PLACES);
         out.push(' ');
     }
     out.push_str(operator);

@@ -1,6 +1,5 @@
 //! The typeface inside a PDF: only the glyphs in use, and what each of them stands for.
 
-use core::fmt::Write as _;
 use std::collections::BTreeMap;
 
 use drawing::Text;
@@ -12,6 +11,7 @@ use ttf_parser::Face;
 
 use super::deflate;
 use crate::Error;
+use crate::number::Written;
 
 /// Glyph numbers are the ones inside the file, and a string's two bytes are a glyph number.
 const SYSTEM: SystemInfo<'static> = SystemInfo {
@@ -47,15 +47,18 @@ impl Fonts {
     }
 
     /// Appends the words as a string of glyph numbers.
-    pub fn push_glyphs(&mut self, out: &mut String, text: &Text) {
+    pub fn push_glyphs(&mut self, out: &mut Written, text: &Text) {
         let font = match text.weight {
             Weight::Regular => &mut self.regular,
             Weight::SemiBold => &mut self.semi_bold,
         };
         out.push('<');
         for letter in text.words.chars() {
-            // Writing to a string cannot fail.
-            let _ = write!(out, "{:04X}", font.glyph(letter));
+            let glyph = u32::from(font.glyph(letter));
+            let digits = [12, 8, 4, 0].map(|by| char::from_digit((glyph >> by) & 15, 16));
+            for digit in digits.into_iter().flatten() {
+                out.push(digit.to_ascii_uppercase());
+            }
         }
         out.push('>');
     }

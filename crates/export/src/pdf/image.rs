@@ -6,7 +6,8 @@ use pdf_writer::{Filter, Pdf, Ref};
 use picture::Picture;
 
 use super::content::UNITS_PER_MM;
-use crate::{Error, number, png};
+use crate::number::Written;
+use crate::{Error, png};
 
 /// The name of the picture among the resources.
 pub const NAME: &[u8] = b"Picture";
@@ -15,15 +16,20 @@ pub const NAME: &[u8] = b"Picture";
 const PLACES: usize = 4;
 
 /// The operators that draw the picture in an area, mm; a picture is one unit wide and high (ISO 32000-1:2008, 8.9.5).
-pub fn placed(area: Rect) -> String {
-    let mut out = "q\n".to_owned();
+///
+/// # Errors
+///
+/// [`Error::Figure`] where the area is none.
+pub fn placed(area: Rect) -> Result<String, Error> {
+    let mut out = Written::default();
+    out.push_str("q\n");
     let numbers = [area.width(), 0.0, 0.0, area.height(), area.x0, area.y0];
     for value in numbers {
-        number::push(&mut out, value * UNITS_PER_MM, PLACES);
+        out.short("the area of the picture", value * UNITS_PER_MM, PLACES);
         out.push(' ');
     }
     out.push_str("cm\n/Picture Do\nQ\n");
-    out
+    out.finish()
 }
 
 /// Writes the picture as an image object: its data are those of a PNG, row by row with the filter of each.

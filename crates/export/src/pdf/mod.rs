@@ -130,9 +130,9 @@ fn written(
         forms: (sheets.len() > 1).then(Forms::default),
         layers: options.layers,
     };
-    let mut behind_first = behind.map(|(_, area)| image::placed(area));
+    let mut behind_first = behind.map(|(_, area)| image::placed(area)).transpose()?;
     for sheet in sheets {
-        let content = content::page(sheet, &mut shared);
+        let content = content::page(sheet, &mut shared)?;
         let behind = behind_first.take().unwrap_or_default();
         document.add_page(sheet, &(behind + &content));
     }

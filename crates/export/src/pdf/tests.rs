@@ -158,6 +158,18 @@ fn ticks(start: Point) -> Vec<Item> {
     (0..=10).map(tick).collect()
 }
 
+/// A title that is empty, in a typeface that nothing else is in.
+#[test]
+fn empty_words_name_no_typeface() {
+    let mut sheet = sheet(A4);
+    let empty = Text {
+        weight: drawing::font::Weight::SemiBold,
+        ..Text::level(Point::new(5.0, 50.0), 5.0, Anchor::Start, "")
+    };
+    sheet.marks.push(item(Layer::Title, Shape::Text(empty)));
+    assert_eq!(written(&[sheet]).pages[0].words.len(), 2);
+}
+
 #[test]
 fn words_can_be_found_where_they_stand() {
     let mut sheet = sheet(A4);

@@ -4,7 +4,8 @@ use board::Rgb;
 use drawing::font::Weight;
 use drawing::{Anchor, Item, Line, Shape, Tinted};
 
-use super::short;
+use super::{FIGURE, PLACES};
+use crate::number::Written;
 
 /// The fill of an area.
 const AREA_FILL: &str = "#d9d9d9";
@@ -43,42 +44,55 @@ impl Look {
     }
 
     /// The attributes of a group of this look.
-    pub(super) fn attributes(self) -> String {
+    pub(super) fn attributes(self, out: &mut Written) {
         match self {
-            Self::Stroke(line) if line.dashes().is_empty() => {
-                format!(" stroke-width=\"{}\"", short(line.width()))
-            }
             Self::Stroke(line) => {
-                let (width, dashes) = (short(line.width()), line.dashes().iter());
-                let dashes: Vec<_> = dashes.map(|&dash| short(dash)).collect();
-                let dashes = dashes.join(" ");
-                format!(" stroke-width=\"{width}\" stroke-dasharray=\"{dashes}\"")
+                attribute(out, "stroke-width", &[line.width()]);
+                if !line.dashes().is_empty() {
+                    attribute(out, "stroke-dasharray", line.dashes());
+                }
             }
-            Self::Area => format!(" fill=\"{AREA_FILL}\" stroke=\"none\""),
-            Self::Words(size, weight, anchor) => words_attributes("#000", size, weight, anchor),
-            Self::Tint(color, None) => format!(" fill=\"{color}\" stroke=\"none\""),
-            // A bit leaves round ends.
-            Self::Tint(color, Some(width)) => format!(
-                " stroke=\"{color}\" stroke-width=\"{}\" stroke-linecap=\"round\"",
-                short(width)
-            ),
+            Self::Area => out.push_str(&format!(" fill=\"{AREA_FILL}\" stroke=\"none\"")),
+            Self::Words(size, weight, anchor) => words(out, "#000", size, weight, anchor),
+            Self::Tint(color, None) => {
+                out.push_str(&format!(" fill=\"{color}\" stroke=\"none\""));
+            }
+            Self::Tint(color, Some(width)) => {
+                out.push_str(&format!(" stroke=\"{color}\""));
+                attribute(out, "stroke-width", &[width]);
+                // A bit leaves round ends.
+                out.push_str(" stroke-linecap=\"round\"");
+            }
             Self::TintedWords(color, size, weight, anchor) => {
-                words_attributes(&color.to_string(), size, weight, anchor)
+                words(out, &color.to_string(), size, weight, anchor);
             }
         }
     }
 }
 
+/// An attribute of numbers.
+fn attribute(out: &mut Written, name: &str, numbers: &[f64]) {
+    out.push_str(&format!(" {name}=\""));
+    for (at, number) in numbers.iter().enumerate() {
+        if at > 0 {
+            out.push(' ');
+        }
+        out.short(FIGURE, *number, PLACES);
+    }
+    out.push('"');
+}
+
 /// The attributes of a group of words in a color.
-fn words_attributes(color: &str, size: f64, weight: Weight, anchor: Anchor) -> String {
+fn words(out: &mut Written, color: &str, size: f64, weight: Weight, anchor: Anchor) {
     let anchor = match anchor {
         Anchor::Start => "start",
         Anchor::Middle => "middle",
         Anchor::End => "end",
     };
-    format!(
-        " fill=\"{color}\" stroke=\"none\" font-size=\"{}\" font-weight=\"{}\" text-anchor=\"{anchor}\"",
-        short(size),
-        weight.css(),
-    )
+    out.push_str(&format!(" fill=\"{color}\" stroke=\"none\""));
+    attribute(out, "font-size", &[size]);
+    out.push_str(&format!(
+        " font-weight=\"{}\" text-anchor=\"{anchor}\"",
+        weight.css()
+    ));
 }

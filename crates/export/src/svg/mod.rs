@@ -15,10 +15,13 @@ use svg::node::{Blob, Text as Words};
 
 use self::look::Look;
 use crate::base64::base64;
-use crate::{Error, check, number, png};
+use crate::number::{self, Written};
+use crate::{Error, check, png};
 
 /// Places of a coordinate in mm: right within 0.00005 mm.
 const PLACES: usize = 4;
+/// The words for a number that is refused: what it is was asked of each part of the sheet before.
+const FIGURE: &str = "a place or a size of the drawing";
 /// Places of a factor; over the longest page the last one is worth 0.00003 mm.
 const FACTOR_PLACES: usize = 8;
 /// The name of the clip path.
@@ -77,12 +80,10 @@ pub fn svg(sheet: &Sheet) -> Result<String, Error> {
 pub fn svg_over(sheet: &Sheet, picture: &Picture, area: Rect) -> Result<String, Error> {
     let data = base64(&png(picture)?);
     let corner = flipped(sheet, Point::new(area.x0, area.y1));
+    let [x, y, width, height] = [corner.x, corner.y, area.width(), area.height()].map(short);
     let image = format!(
         "<image x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" preserveAspectRatio=\"none\" href=\"data:image/png;base64,{data}\"/>",
-        short(corner.x),
-        short(corner.y),
-        short(area.width()),
-        short(area.height()),
+        x?, y?, width?, height?
     );
     written(sheet, Some(image))
 }
@@ -91,27 +92,31 @@ pub fn svg_over(sheet: &Sheet, picture: &Picture, area: Rect) -> Result<String, 
 fn written(sheet: &Sheet, behind: Option<String>) -> Result<String, Error> {
     check::sheet(sheet)?;
     let clipped = reaches_outside(sheet);
-    let mut document = root(sheet);
+    let mut document = root(sheet)?;
     if let Some(behind) = behind {
         document = document.add(Blob::new(behind));
     }
     if clipped {
-        document = document.add(clip_path(sheet));
+        document = document.add(clip_path(sheet)?);
     }
-    let colors = colors_body(sheet);
+    let colors = colors_body(sheet)?;
     if !colors.is_empty() {
         let body = Blob::new(colors.trim_end());
         document = document.add(Group::new().set("id", COLORS).add(body));
     }
-    let layers = Layer::ALL.into_iter().filter_map(|layer| {
-        let body = layer_body(sheet, layer, clipped);
-        let body = (!body.is_empty()).then(|| Blob::new(body.trim_end()))?;
-        Some(Group::new().set("id", layer.id()).add(body))
-    });
+    let mut layers = Vec::new();
+    for layer in Layer::ALL {
+        let body = layer_body(sheet, layer, clipped)?;
+        if !body.is_empty() {
+            let body = Blob::new(body.trim_end());
+            layers.push(Group::new().set("id", layer.id()).add(body));
+        }
+    }
+    let layers = layers.into_iter();
     let document = match sheet.correction_transform() {
         None => layers.fold(document, svg::Document::add),
         Some(correction) => {
-            let group = Group::new().set("transform", matrix(sheet, correction));
+            let group = Group::new().set("transform", matrix(sheet, correction)?);
             document.add(layers.fold(group, Group::add))
         }
     };
@@ -119,9 +124,10 @@ fn written(sheet: &Sheet, behind: Option<String>) -> Result<String, Error> {
 }
 
 /// A transform of the sheet, whose y points up, as one of the file, whose y points down.
-fn matrix(sheet: &Sheet, transform: Affine) -> String {
+fn matrix(sheet: &Sheet, transform: Affine) -> Result<String, Error> {
     let flip = Affine::new([1.0, 0.0, 0.0, -1.0, 0.0, sheet.size.height]);
-    let mut out = "matrix(".to_owned();
+    let mut out = Written::default();
+    out.push_str("matrix(");
     for (index, factor) in (flip * transform * flip)
         .as_coeffs()
         .into_iter()
@@ -130,19 +136,19 @@ fn matrix(sheet: &Sheet, transform: Affine) -> String {
         if index > 0 {
             out.push(' ');
         }
-        number::push(&mut out, factor, FACTOR_PLACES);
+        out.short("the printer's correction", factor, FACTOR_PLACES);
     }
     out.push(')');
-    out
+    out.finish()
 }
 
 /// The root with what all parts have in common, the sheet's label as title, and a sentence about its size.
-fn root(sheet: &Sheet) -> svg::Document {
-    let (width, height) = (short(sheet.size.width), short(sheet.size.height));
+fn root(sheet: &Sheet) -> Result<svg::Document, Error> {
+    let (width, height) = (short(sheet.size.width)?, short(sheet.size.height)?);
     let about = format!("Full size, {width} x {height} mm; one unit is 1 mm.");
     // Where the typeface is missing, narrower ones keep names within their measured width.
     let families = format!("{}, 'Helvetica Neue', Arial, sans-serif", font::FAMILY);
-    svg::Document::new()
+    Ok(svg::Document::new()
         .set("width", format!("{width}mm"))
         .set("height", format!("{height}mm"))
         .set("viewBox", format!("0 0 {width} {height}"))
@@ -151,7 +157,7 @@ fn root(sheet: &Sheet) -> svg::Document {
         .set("font-family", families)
         .set("role", "img")
         .add(Title::new(sheet.label.as_str()))
-        .add(Description::new().add(Words::new(about)))
+        .add(Description::new().add(Words::new(about))))
 }
 
 /// Whether something of the board would be drawn outside the window if it were not cut off.
@@ -165,50 +171,47 @@ fn reaches_outside(sheet: &Sheet) -> bool {
 }
 
 /// The window as a clip path, which groups of the board's parts refer to.
-fn clip_path(sheet: &Sheet) -> Definitions {
+fn clip_path(sheet: &Sheet) -> Result<Definitions, Error> {
     let window = sheet.view.window;
     let corner = flipped(sheet, Point::new(window.x0, window.y1));
     let rectangle = Rectangle::new()
-        .set("x", short(corner.x))
-        .set("y", short(corner.y))
-        .set("width", short(window.width()))
-        .set("height", short(window.height()));
-    Definitions::new().add(ClipPath::new().set("id", WINDOW).add(rectangle))
+        .set("x", short(corner.x)?)
+        .set("y", short(corner.y)?)
+        .set("width", short(window.width())?)
+        .set("height", short(window.height())?);
+    Ok(Definitions::new().add(ClipPath::new().set("id", WINDOW).add(rectangle)))
 }
 
 /// All that belongs to a layer: the board's part, cut off at the window if need be, then the marks.
-fn layer_body(sheet: &Sheet, layer: Layer, clipped: bool) -> String {
-    let mut body = Body {
-        sheet,
-        out: String::new(),
-        look: None,
-    };
-    body.items(layer, &sheet.view.items, sheet.view.page_from_board);
-    if clipped && !body.out.is_empty() {
+fn layer_body(sheet: &Sheet, layer: Layer, clipped: bool) -> Result<String, Error> {
+    let mut body = Body::new(sheet);
+    if clipped {
         body.out
-            .insert_str(0, &format!("<g clip-path=\"url(#{WINDOW})\">\n"));
+            .push_str(&format!("<g clip-path=\"url(#{WINDOW})\">\n"));
+    }
+    let begun = body.out.len();
+    body.items(layer, &sheet.view.items, sheet.view.page_from_board);
+    if body.out.len() == begun {
+        body = Body::new(sheet);
+    } else if clipped {
         body.out.push_str("</g>\n");
     }
     body.items(layer, &sheet.marks, Vec2::ZERO);
-    body.out
+    body.out.finish()
 }
 
 /// The name of the group of colors, which lies below all layers.
 const COLORS: &str = "colors";
 
 /// The colored parts of the board, below its lines.
-fn colors_body(sheet: &Sheet) -> String {
-    let mut body = Body {
-        sheet,
-        out: String::new(),
-        look: None,
-    };
+fn colors_body(sheet: &Sheet) -> Result<String, Error> {
+    let mut body = Body::new(sheet);
     for tint in &sheet.view.tints {
         body.enter(Some(Look::of_tint(tint)));
         body.shape(&tint.shape, sheet.view.page_from_board);
     }
     body.enter(None);
-    body.out
+    body.out.finish()
 }
 
 /// The one place where y turns over: up on the sheet, down in the file.
@@ -217,20 +220,33 @@ fn flipped(sheet: &Sheet, point: Point) -> Point {
 }
 
 /// A length in mm as attributes have it: `12.5`.
-fn short(value: f64) -> String {
-    let mut out = String::new();
-    number::push(&mut out, value, PLACES);
-    out
+fn short(value: f64) -> Result<String, Error> {
+    number::short(FIGURE, value, PLACES)
+}
+
+/// Whether two numbers are written alike.
+fn is_same(one: f64, other: f64) -> bool {
+    let units = |value: f64| (value * 1e4).round();
+    units(one) == units(other)
 }
 
 /// The parts of one layer, as text.
 struct Body<'a> {
     sheet: &'a Sheet,
-    out: String,
+    out: Written,
     look: Option<Look>,
 }
 
-impl Body<'_> {
+impl<'a> Body<'a> {
+    /// Nothing yet.
+    fn new(sheet: &'a Sheet) -> Self {
+        Self {
+            sheet,
+            out: Written::default(),
+            look: None,
+        }
+    }
+
     /// Appends the items of one layer, moved onto the page by `offset` (mm). Only neighbors share a group: parts are drawn in
     /// the order in which they are given, so that a name stands over the area below it.
     fn items(&mut self, layer: Layer, items: &[Item], offset: Vec2) {
@@ -251,7 +267,7 @@ impl Body<'_> {
         }
         if let Some(look) = look {
             self.out.push_str("<g");
-            self.out.push_str(&look.attributes());
+            look.attributes(&mut self.out);
             self.out.push_str(">\n");
         }
         self.look = look;
@@ -290,7 +306,7 @@ impl Body<'_> {
         let arc = arc.clockwise() + offset;
         let [from, to] = [0.0, 1.0].map(|share| arc.at(share));
         let half = Angle::TURN / 2.0;
-        if arc.sweep > half && short(from.x) == short(to.x) && short(from.y) == short(to.y) {
+        if arc.sweep > half && is_same(from.x, to.x) && is_same(from.y, to.y) {
             return self.circle(arc.circle());
         }
         self.pair("<path d=\"M", from);
@@ -364,12 +380,12 @@ impl Body<'_> {
     /// Appends words of markup and a number.
     fn attribute(&mut self, before: &str, value: f64) {
         self.out.push_str(before);
-        number::push(&mut self.out, value, PLACES);
+        self.out.short(FIGURE, value, PLACES);
     }
 }
 
 /// Appends words so that they read as words; what XML cannot hold at all (XML 1.0, 2.2) is left out.
-fn push_escaped(out: &mut String, words: &str) {
+fn push_escaped(out: &mut Written, words: &str) {
     for letter in words.chars() {
         match letter {
             '&' => out.push_str("&amp;"),
