@@ -1,8 +1,9 @@
 //! Work beside the window: dialogs that block, and exports.
 
 use std::path::PathBuf;
-use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::{Arc, Mutex};
 
 use crate::exports::{Kind, Lack};
 use crate::files::Printing;
@@ -41,11 +42,43 @@ pub struct LeftOut {
 /// The name of an export among the jobs.
 pub const EXPORT: &str = "the export";
 
+/// What a job is at, and whether it is to stop; shared by the job and whoever waits for it.
+#[derive(Debug, Default)]
+pub struct Watch {
+    is_stopped: AtomicBool,
+    at: Mutex<String>,
+}
+
+impl Watch {
+    /// Asks the job to stop at the next place where it can.
+    pub fn stop(&self) {
+        self.is_stopped.store(true, Ordering::Relaxed);
+    }
+
+    /// Whether it is to stop.
+    pub fn is_stopped(&self) -> bool {
+        self.is_stopped.load(Ordering::Relaxed)
+    }
+
+    /// Says what it is at.
+    pub fn tell(&self, words: String) {
+        if let Ok(mut at) = self.at.lock() {
+            *at = words;
+        }
+    }
+
+    /// What it is at, in words; empty before it says anything.
+    pub fn at(&self) -> String {
+        self.at.lock().map(|at| at.clone()).unwrap_or_default()
+    }
+}
+
 /// Work beside the window; one job at a time.
 pub struct Jobs {
     sender: Sender<Outcome>,
     receiver: Receiver<Outcome>,
     running: Option<&'static str>,
+    watch: Arc<Watch>,
 }
 
 impl Jobs {
@@ -56,7 +89,13 @@ impl Jobs {
             sender,
             receiver,
             running: None,
+            watch: Arc::default(),
         }
+    }
+
+    /// What the job that is running is at.
+    pub fn watch(&self) -> &Watch {
+        &self.watch
     }
 
     /// The job that is running, in words.
@@ -78,7 +117,7 @@ impl Jobs {
         ctx: &egui::Context,
         host: &Arc<dyn Host>,
         what: &'static str,
-        work: impl FnOnce(&dyn Host) -> Outcome + Send + 'static,
+        work: impl FnOnce(&dyn Host, &Arc<Watch>) -> Outcome + Send + 'static,
     ) -> Result<(), String> {
         if let Some(running) = self.running {
             return Err(format!(
@@ -86,12 +125,14 @@ impl Jobs {
             ));
         }
         self.running = Some(what);
+        self.watch = Arc::default();
+        let watch = self.watch.clone();
         let (sender, ctx, theirs) = (self.sender.clone(), ctx.clone(), host.clone());
         host.spawn(
             what,
             Box::new(move || {
                 // A job that breaks must not keep the others waiting for ever.
-                let work = std::panic::AssertUnwindSafe(|| work(&*theirs));
+                let work = std::panic::AssertUnwindSafe(|| work(&*theirs, &watch));
                 let outcome = std::panic::catch_unwind(work).unwrap_or(Outcome::Broken(what));
                 // Fails only where the window was closed, and then the result is not needed.
                 let _ = sender.send(outcome);
@@ -120,7 +161,7 @@ mod tests {
         let host: Arc<dyn Host> = Arc::new(Fake::new());
         let quiet = std::panic::take_hook();
         std::panic::set_hook(Box::new(|_| {}));
-        let started = jobs.start(&ctx, &host, "a broken job", |_| panic!("on purpose"));
+        let started = jobs.start(&ctx, &host, "a broken job", |_, _| panic!("on purpose"));
         std::panic::set_hook(quiet);
         assert_eq!(started, Ok(()));
         assert!(matches!(

@@ -347,8 +347,7 @@ impl Says<'_> {
                 rows.push(vec![
                     Cell::Tick,
                     radius,
-                    // In every row as many decimals, so that the points stand below each other.
-                    Cell::Words(format!("{bearing:.3}°")),
+                    Cell::Words(bearing_words(bearing)),
                     Cell::Words(hole.name.to_string()),
                     Cell::Words(self.bit(hole)),
                     Cell::Words(self.length(hole.depth)),
@@ -370,6 +369,12 @@ impl Says<'_> {
             }),
         ]
     }
+}
+
+/// A bearing with as many decimals in every row, so that the points stand below each other; 12 o'clock is never -0.
+fn bearing_words(degrees: f64) -> String {
+    let rounded = (degrees * 1000.0).round() / 1000.0;
+    format!("{:.3}°", rounded + 0.0)
 }
 
 /// One setting, and what is drilled with it.
@@ -407,6 +412,13 @@ mod tests {
                 _ => None,
             })
             .collect()
+    }
+
+    #[test]
+    fn a_bearing_just_before_12_o_clock_is_not_minus_nothing() {
+        assert_eq!(bearing_words(-1e-14), "0.000°");
+        assert_eq!(bearing_words(-0.5), "-0.500°");
+        assert_eq!(bearing_words(359.9996), "360.000°");
     }
 
     #[test]

@@ -9,6 +9,8 @@ use kurbo::{Point, Rect, Size};
 ///
 /// A place is judged by the sum over its cells, so that a large block is compared with a small one by what each would cover.
 pub struct Quiet {
+    /// Side of a cell, mm.
+    cell: f64,
     /// The area that is looked at, mm.
     area: Rect,
     /// Number of cells side by side, and above each other.
@@ -39,20 +41,29 @@ pub struct Place {
     pub covered: u64,
 }
 
-/// Side of a cell, mm.
+/// Side of a cell on most paper, mm.
 const CELL: f64 = 1.0;
+/// Most cells along a side: on paper of several meters cells are wider.
+const MOST_CELLS: f64 = 1_200.0;
 
 impl Quiet {
     /// Nothing in the area yet.
     pub fn new(area: Rect) -> Self {
-        let cells = |length: f64| (length / CELL).floor().clamp(0.0, 10_000.0) as usize;
+        let cell = (area.width().max(area.height()) / MOST_CELLS).max(CELL);
+        let cells = |length: f64| (length / cell).floor().clamp(0.0, 10_000.0) as usize;
         let (columns, rows) = (cells(area.width()), cells(area.height()));
         Self {
             area,
+            cell,
             columns,
             rows,
             busy: vec![0; columns * rows],
         }
+    }
+
+    /// The area.
+    pub const fn area(&self) -> Rect {
+        self.area
     }
 
     /// Adds the weight of a box to every cell that it touches. What lies outside the area is cut off.
@@ -62,8 +73,8 @@ impl Quiet {
             return;
         }
         let (columns, rows) = (self.columns, self.rows);
-        let low = |mm: f64| (mm / CELL).floor().max(0.0) as usize;
-        let high = |mm: f64, end: usize| ((mm / CELL).ceil().max(0.0) as usize).min(end);
+        let low = |mm: f64| (mm / self.cell).floor().max(0.0) as usize;
+        let high = |mm: f64, end: usize| ((mm / self.cell).ceil().max(0.0) as usize).min(end);
         let across = low(taken.x0 - self.area.x0)..high(taken.x1 - self.area.x0, columns);
         for row in low(taken.y0 - self.area.y0)..high(taken.y1 - self.area.y0, rows) {
             let cells = self.busy.get_mut(row * columns..(row + 1) * columns);
@@ -83,22 +94,19 @@ impl Quiet {
     pub fn sums(&self) -> Sums {
         let stride = self.columns + 1;
         let mut table = vec![0_u64; stride * (self.rows + 1)];
-        for row in 0..self.rows {
+        for (row, busy) in self.busy.chunks_exact(self.columns.max(1)).enumerate() {
+            let (below, above) = table.split_at_mut((row + 1) * stride);
+            let below = below.get(row * stride + 1..).unwrap_or_default();
+            let above = above.iter_mut().skip(1);
             let mut along = 0;
-            for column in 0..self.columns {
-                along += self
-                    .busy
-                    .get(row * self.columns + column)
-                    .copied()
-                    .unwrap_or(0);
-                let below = table.get(row * stride + column + 1).copied().unwrap_or(0);
-                if let Some(sum) = table.get_mut((row + 1) * stride + column + 1) {
-                    *sum = below + along;
-                }
+            for ((sum, below), busy) in above.zip(below).zip(busy) {
+                along += busy;
+                *sum = below + along;
             }
         }
         Sums {
             area: self.area,
+            cell: self.cell,
             columns: self.columns,
             rows: self.rows,
             table,
@@ -110,6 +118,7 @@ impl Quiet {
 pub struct Sums {
     /// The area and its cells, as in [`Quiet`].
     area: Rect,
+    cell: f64,
     columns: usize,
     rows: usize,
     /// For each corner of a cell the sum of all cells below and to the left of it.
@@ -124,38 +133,54 @@ impl Sums {
 
     /// The same within a part of the area that reaches up to its top.
     pub fn quietest_in(&self, part: Rect, size: Size, near: Point) -> Option<Place> {
-        let cells = |length: f64| (length / CELL - 1e-9).ceil() as usize;
+        let cells = |length: f64| (length / self.cell - 1e-9).ceil() as usize;
         let (wide, high) = (cells(size.width), cells(size.height));
         let first = cells((part.y0 - self.area.y0).max(0.0));
         if wide > self.columns || first + high > self.rows {
             return None;
         }
-        let places = (first..=self.rows - high)
-            .flat_map(|row| (0..=self.columns - wide).map(move |column| (column, row)));
-        let weighed = places.map(|(column, row)| {
-            let covered = self.over(column, row, wide, high);
-            let corner = self.area.origin() + (CELL * column as f64, CELL * row as f64);
-            (covered, corner)
-        });
-        let off = |corner: Point| (corner.distance_squared(near) * 16.0) as u64;
-        let (covered, corner) = weighed.min_by_key(|(covered, corner)| (*covered, off(*corner)))?;
+        let off = |row: usize, column: usize| {
+            let way = self.corner(row, column) - near;
+            (way.hypot2() * 16.0) as u64
+        };
+        let mut best: Option<(u64, u64, usize, usize)> = None;
+        for row in first..=self.rows - high {
+            for (column, covered) in self.along(row, wide, high).enumerate() {
+                // How far off a place is, is asked only of those that no other is quieter than.
+                if best.is_some_and(|(least, ..)| covered > least) {
+                    continue;
+                }
+                let off = off(row, column);
+                if best.is_none_or(|(least, known, ..)| (covered, off) < (least, known)) {
+                    best = Some((covered, off, row, column));
+                }
+            }
+        }
+        let (covered, _, row, column) = best?;
         Some(Place {
-            block: Rect::from_origin_size(corner, size),
+            block: Rect::from_origin_size(self.corner(row, column), size),
             covered,
         })
     }
 
-    /// The sum over a block of cells: the table at its two outer corners, less that at the other two.
-    fn over(&self, column: usize, row: usize, wide: usize, high: usize) -> u64 {
-        let at = |column: usize, row: usize| {
-            self.table
-                .get(row * (self.columns + 1) + column)
-                .copied()
-                .unwrap_or(0)
+    /// The lower left corner of a cell.
+    fn corner(&self, row: usize, column: usize) -> Point {
+        self.area.origin() + (self.cell * column as f64, self.cell * row as f64)
+    }
+
+    /// The sums over the blocks of cells that begin in a row, from the left: the table at the two outer corners of each, less that
+    /// at the other two.
+    fn along(&self, row: usize, wide: usize, high: usize) -> impl Iterator<Item = u64> {
+        let line = |row: usize| {
+            let stride = self.columns + 1;
+            let line = self.table.get(row * stride..(row + 1) * stride);
+            let line = line.unwrap_or_default();
+            line.iter().zip(line.get(wide..).unwrap_or_default())
         };
-        at(column + wide, row + high) + at(column, row)
-            - at(column + wide, row)
-            - at(column, row + high)
+        let corners = line(row).zip(line(row + high));
+        corners.map(|((lower_left, lower_right), (upper_left, upper_right))| {
+            upper_right + lower_left - lower_right - upper_left
+        })
     }
 }
 
@@ -184,5 +209,37 @@ mod tests {
         );
         let wide = quiet.sums().quietest(Size::new(101.0, 5.0), Point::ORIGIN);
         assert!(wide.is_none());
+    }
+
+    /// The plain way looks at each cell of each place.
+    #[test]
+    fn the_quietest_place_is_that_of_adding_up_cell_by_cell() {
+        let area = Rect::new(0.0, 0.0, 40.0, 30.0);
+        let mut quiet = Quiet::new(area);
+        for at in 0..60_u32 {
+            let (x, y) = (f64::from(at * 7 % 40), f64::from(at * 11 % 30));
+            quiet.add(Rect::new(x, y, x + 3.0, y + 2.0), u64::from(at % 5));
+        }
+        let near = Point::new(40.0, 30.0);
+        for (wide, high) in [(1, 1), (7, 5), (40, 30)] {
+            let places =
+                (0..=30 - high).flat_map(|row| (0..=40 - wide).map(move |column| (row, column)));
+            let plain = places.map(|(row, column)| {
+                let rows = quiet.busy.chunks(40).skip(row).take(high);
+                let covered: u64 = rows.flat_map(|row| &row[column..column + wide]).sum();
+                let off = Point::new(column as f64, row as f64).distance_squared(near);
+                (covered, (off * 16.0) as u64)
+            });
+            let size = Size::new(wide as f64, high as f64);
+            let place = quiet.sums().quietest(size, near).unwrap();
+            let off = place.block.origin().distance_squared(near) * 16.0;
+            assert_eq!(plain.min(), Some((place.covered, off as u64)));
+        }
+    }
+
+    #[test]
+    fn a_roll_of_five_meters_has_no_more_cells_than_a_large_sheet() {
+        let quiet = Quiet::new(Rect::new(0.0, 0.0, 5_000.0, 5_000.0));
+        assert_eq!(quiet.busy.len(), 1_200 * 1_200);
     }
 }

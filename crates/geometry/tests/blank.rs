@@ -193,6 +193,48 @@ fn a_flaw_that_is_the_whole_blank_leaves_no_place() {
     assert_eq!(largest_disc(&sliver, &flaws, &|| false), Ok(None));
 }
 
+/// Steps of the search, which asks at each whether it is to stop.
+fn steps(outline: &Outline, flaws: &[Flaw]) -> (u32, Option<Disc>) {
+    let asked = Cell::new(0);
+    let count = || {
+        asked.set(asked.get() + 1);
+        false
+    };
+    let found = largest_disc(outline, flaws, &count).unwrap();
+    (asked.get(), found)
+}
+
+/// A slab with a wavy edge of 1,000 corners and bark along all of it: half of a million boxes lie along the edge.
+#[test]
+fn edges_that_a_flaw_has_in_common_with_the_blank_are_not_searched_box_by_box() {
+    let wavy = |at: u32, wide: f64| {
+        let turns = f64::from(at) / 1_000.0;
+        around(
+            wide + 20.0 * Angle::degrees(360.0 * 31.0 * turns).sin(),
+            turns,
+        )
+    };
+    let edge: Vec<Point> = (0..1_000).map(|at| wavy(at, 500.0)).collect();
+    let slab = Outline::new(edge.clone()).unwrap();
+    let (asked, found) = steps(&slab, &[Flaw::Area(slab.clone())]);
+    assert!(found.is_none() && asked < 12_000, "{asked} boxes");
+    // Bark that leaves a disc inside it: the same edge outward, and another 100 mm further in.
+    let half = |from: u32| (from..=from + 500).map(|at| wavy(at % 1_000, 500.0));
+    let inner = |from: u32| (from..=from + 500).rev().map(|at| wavy(at % 1_000, 400.0));
+    let bark = [0, 500].map(|from| {
+        let corners = half(from).chain(inner(from)).collect();
+        Flaw::Area(Outline::new(corners).unwrap())
+    });
+    let sound = Outline::new((0..1_000).map(|at| wavy(at, 400.0)).collect()).unwrap();
+    let (asked, found) = steps(&slab, &bark);
+    assert!(asked < 12_000, "{asked} boxes");
+    assert_near!(
+        found.unwrap().circle.radius,
+        best(&sound, &[]).circle.radius,
+        1e-9
+    );
+}
+
 /// The largest inscribed circles that GEOS 3.14.1 found, by shapely 2.2.0's `maximum_inscribed_circle`, tolerance
 /// 1e-6: at most 1e-5 mm short here.
 #[test]

@@ -66,7 +66,8 @@ pub use face::wood_face;
 pub use live::size_shown;
 pub use page::{Hand, Line, Page, facts};
 pub use proof::{
-    GroundColors, PAPER, Picture, PictureError, SIZES, Words, glimpse, proof, thumbnail,
+    Effort, GroundColors, PAPER, Picture, PictureError, SIZES, Words, effort, glimpse, proof,
+    thumbnail,
 };
 pub use ruler::Ruler;
 pub use view::{Area, View};

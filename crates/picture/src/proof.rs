@@ -116,6 +116,38 @@ pub fn proof(
     })
 }
 
+/// What a picture takes, told before it is made.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Effort {
+    /// Pixels of the picture.
+    pub pixels: f64,
+    /// Pixels of a board without pieces that would take about as long.
+    pub looks: f64,
+}
+
+/// What a proof of so many pixels along its longer side takes.
+///
+/// ```
+/// use picture::{View, effort};
+/// use workshop::Workpiece;
+/// let workpiece = Workpiece::of(&board::Board::default())?;
+/// let [small, large] = [500, 1000].map(|longest| effort(&workpiece, View::Above, longest));
+/// assert_eq!((small.pixels, large.pixels), (400.0 * 500.0, 800.0 * 1000.0));
+/// assert!(large.looks >= large.pixels && large.looks < 4.0 * large.pixels);
+/// # Ok::<(), board::BuildError>(())
+/// ```
+pub fn effort(workpiece: &Workpiece, view: View, longest: u32) -> Effort {
+    /// Pieces that are asked for their shadow in the time that the wood of a pixel takes; measured.
+    const SHADES: f64 = 25.0;
+    let page = Page::of(workpiece, view, longest);
+    let pixels = f64::from(page.width) * f64::from(page.height);
+    let shades = Scene::of(workpiece).mean_shades();
+    Effort {
+        pixels,
+        looks: pixels * (1.0 + shades / SHADES),
+    }
+}
+
 /// The board on its ground with a hand or a ruler beside it, to fill a window of so many pixels.
 ///
 /// It is for a first look at few pixels, while the window is turned or a number is dragged, and for a finer one when that has

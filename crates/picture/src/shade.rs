@@ -148,25 +148,34 @@ impl Lit<'_> {
         if scene.tallest() <= 0.0 {
             return None;
         }
+        let highest = ray.to_level(scene.tallest())?;
         let (from, to) = (ray.at(high), ray.at(low));
         let run = Space::new(to.x - from.x, to.y - from.y, 0.0).length();
         let steps = (run / (0.5 * Scene::piece_square()))
             .ceil()
             .clamp(1.0, 60.0) as u32;
         let mut best: Option<(f64, Space, u32, &Standing)> = None;
+        let mut asked: &[u32] = &[];
         for step in 0..=steps {
             let place = from + (to - from) * (f64::from(step) / f64::from(steps));
-            for (number, piece) in scene.pieces_near(place.x, place.y) {
-                if best.is_some_and(|(_, _, known, _)| known == number) {
+            let near = scene.pieces_near(place.x, place.y);
+            // The squares of neighboring steps know mostly the same pieces, in the order of their numbers.
+            for number in near.iter().filter(|it| asked.binary_search(it).is_err()) {
+                let Some(piece) = scene.piece(*number) else {
                     continue;
-                }
+                };
                 let met = piece.meet(ray).filter(|(far, _)| *far > 0.0);
                 if let Some((far, out)) = met
                     && best.is_none_or(|(known, ..)| far < known)
                 {
-                    best = Some((far, out, number, piece));
+                    best = Some((far, out, *number, piece));
+                }
+                // Nothing is met before the ray comes as low as the highest piece.
+                if best.is_some_and(|(known, ..)| known <= highest) {
+                    return best;
                 }
             }
+            asked = near;
         }
         best
     }
@@ -213,12 +222,15 @@ impl Lit<'_> {
 
     /// The shares of lamp and sky that the pieces leave for a place.
     fn shade_of_pieces(&self, place: Space, light: Space) -> (f64, f64) {
-        let near = self.scene.pieces_near(place.x, place.y);
-        near.fold((1.0, 1.0), |(lit, open), (_, piece)| {
-            (
-                lit * piece.lets_by(place, light),
-                open * piece.leaves_open(place),
-            )
+        let near = self.scene.shades_near(place.x, place.y);
+        near.fold((1.0, 1.0), |(lit, open), piece| {
+            // What is dark already no other piece makes darker.
+            let by = if lit > 0.0 {
+                piece.lets_by(place, light)
+            } else {
+                0.0
+            };
+            (lit * by, open * piece.leaves_open(place))
         })
     }
 

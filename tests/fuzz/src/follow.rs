@@ -5,7 +5,7 @@ use std::time::{Duration, Instant};
 use app::exports::{Body, Kind, Moment, Source};
 use board::{Board, out_of_range, read_board, write_board};
 use drawing::{Shape, Sheet};
-use workshop::Mend;
+use workshop::{Mend, Workpiece};
 
 use crate::read_back::{is_plain, read_back};
 use crate::{Draw, Fault, document};
@@ -93,6 +93,38 @@ fn words(source: &Source) -> Result<(), Fault> {
         }
     }
     Ok(())
+}
+
+/// Makes every mend that the findings of a document offer; gives back how many there were that could be made.
+///
+/// # Errors
+/// A sentence, where a mend sets a number outside its field's range, or makes a document that no file could hold.
+pub fn mends_offered(board: &Board) -> Result<usize, Fault> {
+    let Ok(workpiece) = Workpiece::of(board) else {
+        return Ok(0);
+    };
+    let findings = workpiece.findings().iter();
+    let offered = findings.flat_map(|finding| finding.mends.iter().copied());
+    let mut made = 0;
+    for mend in Mend::ALL
+        .into_iter()
+        .filter(|mend| offered.clone().any(|it| it == *mend))
+    {
+        let Ok(mended) = mend.applied(board) else {
+            continue;
+        };
+        made += 1;
+        // Every field of the table says itself whether it takes its value.
+        for (field, entry, value) in board::field::fields_of(&mended) {
+            if let Err(wrong) = field.check(&value, entry) {
+                return Err(format!("{mend:?} sets {wrong:?}"));
+            }
+        }
+        if read_board(write_board(&mended).as_bytes()).as_ref() != Ok(&mended) {
+            return Err(format!("{mend:?} makes a board that reads back otherwise"));
+        }
+    }
+    Ok(made)
 }
 
 /// One kind of export: the words on its sheets, and its files read back.

@@ -8,11 +8,14 @@
 //! * [`typed_case`]: anything typed → every quantity, list and form of words.
 //! * [`document_case`]: a document in its ranges → all that follows → every export, read back by readers that know nothing of
 //!   our writers.
+//! * [`extremes`]: documents at the ends of their ranges, of which [`measure`] tells what time and memory each part takes.
 
 mod bytes;
 mod documents;
 mod draw;
+mod extremes;
 mod follow;
+mod measure;
 mod read_back;
 mod seeds;
 mod typed;
@@ -20,7 +23,9 @@ mod typed;
 pub use bytes::bytes_case;
 pub use documents::document;
 pub use draw::Draw;
-pub use follow::{Cost, document_case, follow};
+pub use extremes::extremes;
+pub use follow::{Cost, document_case, follow, mends_offered};
+pub use measure::{Taken, measure};
 pub use read_back::{is_plain, read_back};
 pub use seeds::{corpus_bytes, corpus_typed, seeds};
 pub use typed::typed_case;

@@ -6,18 +6,24 @@ use std::process::ExitCode;
 use std::time::{Duration, Instant};
 
 use app::exports::Kind;
-use board::{Board, write_board};
+use board::{Board, read_board, write_board};
 use fuzz::{
-    Cost, bytes_case, corpus_bytes, corpus_typed, document, document_case, seeds, typed_case,
+    Cost, bytes_case, corpus_bytes, corpus_typed, document, document_case, extremes, measure,
+    seeds, typed_case,
 };
 
 /// Parts of a case that take longer are told.
 const SLOW: Duration = Duration::from_secs(2);
 
-const USAGE: &str = "usage: fuzz bytes|typed|documents [--minutes N] [--seed FIRST] [--cases N]";
+const USAGE: &str =
+    "usage: fuzz bytes|typed|documents [--minutes N] [--seed FIRST] [--cases N] [--show]
+       fuzz measure [--part PART] [NAME or board file] ...";
 
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();
+    if words.first().is_some_and(|word| word == "measure") {
+        return measured(&words[1..]);
+    }
     let option = |name: &str, usual: u64| {
         let at = words.iter().position(|word| word == name)?;
         words.get(at + 1)?.parse().ok().or(Some(usual))
@@ -75,6 +81,38 @@ fn main() -> ExitCode {
         say(&write_board(&document(&mut draw, &boards)));
     }
     ExitCode::from(u8::from(faults > 0))
+}
+
+/// Tells time and memory of each part of some documents at the ends of their ranges, or of board files; of all of the
+/// former where none is named.
+fn measured(words: &[String]) -> ExitCode {
+    let (only, names) = match words {
+        [option, part, names @ ..] if option == "--part" => (Some(part), names),
+        names => (None, names),
+    };
+    let files = names.iter().filter_map(|name| {
+        let board = read_board(&std::fs::read(name).ok()?).ok()?;
+        Some((name.as_str(), board))
+    });
+    let from = seeds();
+    let extremes = extremes(&from);
+    let is_wanted =
+        |name: &str| names.is_empty() || names.iter().any(|wanted| name.starts_with(wanted));
+    let extremes = extremes.into_iter().filter(|(name, _)| is_wanted(name));
+    for (name, board) in files.chain(extremes) {
+        say(&format!("{name}:"));
+        let is_wanted = |part: &str| only.is_none_or(|only| part == only);
+        measure(&board, &is_wanted, |taken| {
+            say(&format!(
+                "  {:18} {:8.3} s {:7.2} s of processors {:8.1} MB",
+                taken.part,
+                taken.time.as_secs_f64(),
+                taken.busy.as_secs_f64(),
+                taken.memory as f64 / 1e6
+            ));
+        });
+    }
+    ExitCode::SUCCESS
 }
 
 /// Prints progress; a failure to print is ignored, because it does not affect the run.

@@ -6,10 +6,10 @@
 )]
 
 use app::exports::Kind;
-use board::{Board, write_board};
+use board::{Board, read_board, write_board};
 use fuzz::{
-    Cost, Draw, bytes_case, corpus_bytes, corpus_typed, document, document_case, follow, seeds,
-    typed_case,
+    Cost, Draw, bytes_case, corpus_bytes, corpus_typed, document, document_case, extremes, follow,
+    mends_offered, seeds, typed_case,
 };
 
 fn boards() -> Vec<Board> {
@@ -53,6 +53,8 @@ fn what_went_wrong_once_goes_right_now() {
         Kind::Dxf,
         Kind::Gcode,
         Kind::Lists,
+        Kind::Jig,
+        Kind::Proof,
     ];
     for (name, board) in seeds()
         .iter()
@@ -61,6 +63,30 @@ fn what_went_wrong_once_goes_right_now() {
         follow(board, &kinds, &[], &mut Cost::new())
             .unwrap_or_else(|fault| panic!("{name}: {fault}"));
     }
+}
+
+/// By the table of fields, on documents made by chance: each mend that a finding offers.
+#[test]
+fn a_mend_that_is_offered_sets_every_number_in_its_range() {
+    let from = boards();
+    let mut made = 0;
+    for seed in 0..60 {
+        let board = document(&mut Draw::new(seed), &from);
+        made += mends_offered(&board).unwrap_or_else(|fault| panic!("seed {seed}: {fault}"));
+    }
+    assert!(made > 60, "only {made} mends were made");
+}
+
+/// None of the documents at the ends of their ranges is more than a file may hold; what each takes is measured by
+/// `cargo run --release -p fuzz -- measure`.
+#[test]
+fn the_documents_at_the_ends_of_their_ranges_are_documents() {
+    for (name, board) in extremes(&seeds()) {
+        let read = read_board(write_board(&board).as_bytes());
+        assert_eq!(read.as_ref(), Ok(&board), "{name}");
+        assert!(board::layout(&board).is_ok(), "{name}");
+    }
+    assert!(!extremes(&seeds()).is_empty());
 }
 
 /// A seed is enough to see a case again, and seeds differ.

@@ -39,6 +39,9 @@ pub struct Export {
     /// Replace files that are there
     #[arg(long)]
     force: bool,
+    /// Make what takes more than a few seconds too, such as very large pictures
+    #[arg(long)]
+    large: bool,
 }
 
 impl Export {
@@ -66,6 +69,12 @@ impl Export {
             only => only.contains(kind),
         };
         let kinds = Kind::ALL.into_iter().filter(is_wanted);
+        let effort = |kind: Kind| Some((kind, source.effort(kind)?));
+        let mut large = kinds.clone().filter_map(effort);
+        if let Some((kind, effort)) = large.find(|(_, effort)| effort.is_large && !self.large) {
+            let (kind, words) = (kind.word(), effort.words);
+            return Err(format!("{kind}: {words}; --large makes it").into());
+        }
         let files: Result<Vec<_>, Failure> = kinds.map(|kind| made(&source, kind)).collect();
         let files = files?.concat();
         self.warn(&workpiece, errors);

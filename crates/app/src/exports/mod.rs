@@ -4,6 +4,7 @@
 //! is written.
 
 mod content;
+mod effort;
 mod kind;
 mod lack;
 mod name;
@@ -12,6 +13,7 @@ use drawing::RollError;
 use workshop::{TilingError, Today};
 
 pub use content::{Body, Content, File, Layers, Part, PictureFormat, Shown, Source};
+pub use effort::Effort;
 pub use kind::{Group, Kind};
 pub use lack::Lack;
 pub use name::stem;

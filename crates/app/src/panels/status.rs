@@ -2,14 +2,16 @@
 
 use egui::{Align, Layout, RichText, Ui};
 
+use crate::jobs::Jobs;
 use crate::study::Studies;
 use crate::theme::Tokens;
 use crate::view::ViewState;
 
 const STOP: &str = "Stop until the board changes";
+const STOP_EXPORT: &str = "Stop the export; no file is written then";
 
 /// The line below the board.
-pub fn status_ui(ui: &mut Ui, view: &mut ViewState, running: Option<&str>, studies: &Studies) {
+pub fn status_ui(ui: &mut Ui, view: &mut ViewState, jobs: &Jobs, studies: &Studies) {
     let tokens = Tokens::of(ui);
     if let Some(left) = view.age_notice(ui.input(|input| input.time)) {
         ui.ctx().request_repaint_after_secs(left as f32);
@@ -23,9 +25,7 @@ pub fn status_ui(ui: &mut Ui, view: &mut ViewState, running: Option<&str>, studi
         };
         ui.add(egui::Label::new(words).truncate());
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            if let Some(running) = running {
-                ui.label(RichText::new(format!("{running} …")).weak());
-            }
+            job_ui(ui, jobs);
             if studies.is_long(ui.ctx()) {
                 if ui.button("Stop").on_hover_text(STOP).clicked() {
                     studies.stop();
@@ -49,4 +49,30 @@ pub fn status_ui(ui: &mut Ui, view: &mut ViewState, running: Option<&str>, studi
             }
         });
     });
+}
+
+/// The job that is running; an export says what it is at, and can be stopped.
+fn job_ui(ui: &mut Ui, jobs: &Jobs) {
+    let Some(running) = jobs.running() else {
+        return;
+    };
+    let watch = jobs.watch();
+    if watch.is_stopped() {
+        ui.label(RichText::new("stopping …").weak());
+        return;
+    }
+    if jobs.is_exporting() {
+        if ui.button("Stop").on_hover_text(STOP_EXPORT).clicked() {
+            watch.stop();
+        }
+        // What it is at changes while nothing else does.
+        ui.ctx().request_repaint_after_secs(0.3);
+    }
+    let at = watch.at();
+    let words = if at.is_empty() {
+        format!("{running} …")
+    } else {
+        format!("{running}: {at} …")
+    };
+    ui.label(RichText::new(words).weak());
 }

@@ -1,6 +1,6 @@
 //! Carrying out requests: commands, and answers of dialogs.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use board::{Field, Units, field};
 use egui::{ThemePreference, ViewportCommand};
@@ -11,6 +11,7 @@ use super::document::Begun;
 use super::results::write_files;
 use crate::command::Command;
 use crate::dialogs::{Answer, Dialog, NewDialog, PathDialog, RulerDialog, ShopDialog};
+use crate::exports::{Kind, Source};
 use crate::help::{Found, Page, SearchState};
 use crate::host::Ask;
 use crate::jobs::{EXPORT, Outcome};
@@ -163,11 +164,7 @@ impl App {
                 }
             }
             Answer::Export(source, kinds, folder, replace) => {
-                self.settings.export_folder.clone_from(&folder);
-                let started = self.jobs.start(ctx, &self.host, EXPORT, move |host| {
-                    Outcome::Exported(write_files(host, &source, &kinds, &folder, replace))
-                });
-                self.complain(started.err());
+                self.export(ctx, &source, kinds, folder, replace);
             }
             Answer::Show(path) => self.complain(self.host.show(&path).err()),
             Answer::Print(path) => self.print(ctx, path),
@@ -211,11 +208,31 @@ impl App {
         }
     }
 
+    /// Starts an export beside the window, which can be stopped there.
+    fn export(
+        &mut self,
+        ctx: &egui::Context,
+        source: &Source,
+        kinds: Vec<Kind>,
+        folder: PathBuf,
+        replace: bool,
+    ) {
+        self.settings.export_folder.clone_from(&folder);
+        let source = source.clone();
+        let started = self
+            .jobs
+            .start(ctx, &self.host, EXPORT, move |host, watch| {
+                let source = source.watched(watch.clone());
+                Outcome::Exported(write_files(host, &source, &kinds, &folder, replace))
+            });
+        self.complain(started.err());
+    }
+
     /// Asks for a path with the system's dialog, beside the window.
     fn browse(&mut self, ctx: &egui::Context, ask: Ask) {
         let started = self
             .jobs
-            .start(ctx, &self.host, "the file dialog", move |host| {
+            .start(ctx, &self.host, "the file dialog", move |host, _| {
                 let picked = host.pick(&ask);
                 Outcome::Picked(ask, picked)
             });

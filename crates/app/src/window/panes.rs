@@ -49,7 +49,7 @@ impl App {
             .frame(bar)
             .exact_size(34.0)
             .show(ui, |ui| {
-                status_ui(ui, &mut self.view, self.jobs.running(), &self.studies);
+                status_ui(ui, &mut self.view, &self.jobs, &self.studies);
             });
         self.view.pointed = None;
         if width >= ALL_BESIDE {

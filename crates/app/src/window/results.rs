@@ -123,8 +123,14 @@ pub(super) fn write_files(
     replace: bool,
 ) -> Result<Written, String> {
     let (mut files, mut left_out) = (Vec::new(), Vec::new());
-    for &kind in kinds {
-        match source.files(kind) {
+    let watch = source.watch();
+    for (at, &kind) in kinds.iter().enumerate() {
+        watch.tell(format!("{} of {}, {}", at + 1, kinds.len(), kind.label()));
+        let made = source.files(kind);
+        if watch.is_stopped() {
+            return Err("the export was stopped; no file was written".into());
+        }
+        match made {
             Ok(made) => files.extend(made),
             Err(error) => left_out.push(LeftOut {
                 kind,

@@ -46,6 +46,36 @@ fn folder() -> tempfile::TempDir {
 }
 
 #[test]
+fn what_takes_long_is_told_before_and_made_only_if_it_is_asked_for() {
+    let folder = folder();
+    fs::write(
+        folder.path().join("board.json"),
+        write_board(&Board::default()),
+    )
+    .unwrap();
+    let asked = [
+        "export",
+        "board.json",
+        "--out",
+        "out",
+        "--only",
+        "csv,proof",
+    ];
+    let large = [asked.as_slice(), &["--proof-size", "6000"]].concat();
+    let told = run(folder.path(), &large);
+    assert_eq!(told.status.code(), Some(2));
+    let said = words(&told.stderr);
+    assert!(
+        said.contains("proof: 2 pictures of 28.8 megapixels, about "),
+        "{said}"
+    );
+    assert!(said.trim_end().ends_with("--large makes it"), "{said}");
+    assert!(!folder.path().join("out").exists());
+    let small = [asked.as_slice(), &["--proof-size", "200"]].concat();
+    assert!(run(folder.path(), &small).status.success());
+}
+
+#[test]
 fn new_writes_what_is_wished_for_and_chooses_the_rest() {
     let folder = folder();
     let options = [

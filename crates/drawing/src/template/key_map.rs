@@ -3,6 +3,8 @@
 //! Windows of neighbors overlap; each is drawn smaller by half of that on each side, so that the map looks like the sheets once
 //! they are joined. The outline leaves the labels free.
 
+use std::collections::BTreeSet;
+
 use geometry::Arc;
 use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
 use workshop::{Tile, Tiling};
@@ -124,14 +126,8 @@ impl<'a> Drawing<'a> {
     fn items(&self, subject: &Subject<'_>) -> Vec<Item> {
         let filled = corners_of(self.tile.window).map(|corner| self.at(corner));
         let mut items = vec![mark(Line::Guide, Shape::Area(filled.to_vec()))];
-        for tile in &self.tiling.tiles {
-            let window = tile.window.inset(-self.tiling.overlap / 2.0);
-            let [a, b, c, d] = corners_of(window).map(|corner| self.at(corner));
-            let sides = [(a, b), (b, c), (c, d), (d, a)];
-            items.extend(
-                sides.map(|(from, to)| mark(Line::Dimension, Shape::Line(Segment::new(from, to)))),
-            );
-        }
+        let grid = self.grid().into_iter().map(Shape::Line);
+        items.extend(grid.map(|line| mark(Line::Dimension, line)));
         let labels = self.written();
         let air: Vec<Rect> = labels
             .iter()
@@ -157,6 +153,47 @@ impl<'a> Drawing<'a> {
                 .map(|text| mark(Line::Dimension, Shape::Text(text))),
         );
         items
+    }
+
+    /// The lines between the sheets and around them, each drawn once: as long as there are sheets beside it.
+    fn grid(&self) -> Vec<Segment> {
+        let (columns, rows) = (self.tiling.columns, self.tiling.rows);
+        let mut low = vec![Point::ORIGIN; columns.max(rows) as usize + 1];
+        let mut there = BTreeSet::new();
+        for tile in &self.tiling.tiles {
+            let cell = tile.window.inset(-self.tiling.overlap / 2.0);
+            let (from, to) = (
+                self.at(cell.origin()),
+                self.at(Point::new(cell.x1, cell.y1)),
+            );
+            let (column, row) = (tile.column as usize, tile.row as usize);
+            // Rows are counted from the top.
+            (low[column].x, low[column + 1].x) = (from.x, to.x);
+            (low[row].y, low[row + 1].y) = (to.y, from.y);
+            there.insert((tile.column, tile.row));
+        }
+        let is_there = |column: Option<u32>, row: Option<u32>| {
+            column.zip(row).is_some_and(|place| there.contains(&place))
+        };
+        let level = (0..=rows).flat_map(|row| {
+            let beside =
+                |at| is_there(Some(at), Some(row)) || is_there(Some(at), row.checked_sub(1));
+            runs(columns, beside).into_iter().map(move |run| (row, run))
+        });
+        let level = level.map(|(row, (from, to))| {
+            let [y, x0, x1] = [low[row as usize].y, low[from].x, low[to].x];
+            Segment::new((x0, y), (x1, y))
+        });
+        let upright = (0..=columns).flat_map(|column| {
+            let beside =
+                |at| is_there(Some(column), Some(at)) || is_there(column.checked_sub(1), Some(at));
+            runs(rows, beside).into_iter().map(move |run| (column, run))
+        });
+        let upright = upright.map(|(column, (from, to))| {
+            let [x, y0, y1] = [low[column as usize].x, low[from].y, low[to].y];
+            Segment::new((x, y0), (x, y1))
+        });
+        level.chain(upright).collect()
     }
 
     /// The labels in their places: in the middle of the sheets, or at the ends of rows and columns.
@@ -259,6 +296,19 @@ fn broken(shape: &Shape, boxes: &[Rect], frame: Rect) -> Vec<Shape> {
         }
         Shape::Cross { .. } | Shape::Area(_) | Shape::Text(_) => Vec::new(),
     }
+}
+
+/// The stretches of a row of so many places at which something is, each from its first place to the one after its last.
+fn runs(count: u32, is_there: impl Fn(u32) -> bool) -> Vec<(usize, usize)> {
+    let mut runs: Vec<(usize, usize)> = Vec::new();
+    for at in (0..count).filter(|at| is_there(*at)) {
+        let at = at as usize;
+        match runs.last_mut() {
+            Some((_, end)) if *end == at => *end = at + 1,
+            _ => runs.push((at, at + 1)),
+        }
+    }
+    runs
 }
 
 /// Width of a label, mm.

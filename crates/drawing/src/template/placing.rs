@@ -11,6 +11,7 @@ use crate::font::{self, Weight};
 use crate::pages::wrapped;
 use crate::quiet::{Place, Quiet, Sums, weight};
 use crate::stopped::{self, stop_item};
+use crate::taken::nearest;
 use crate::template::bars::{BARS, Bar};
 use crate::template::furniture::{Block, title_blocks};
 use crate::template::subject::Subject;
@@ -103,8 +104,12 @@ impl Furniture {
                 continue;
             };
             let known = least.as_ref().map_or(u64::MAX, |(place, _)| place.covered);
-            if known >= weight::HOLE && place.covered < known {
+            if place.covered < known {
+                let covers_no_hole = place.covered < weight::HOLE;
                 least = Some((place, block.items));
+                if covers_no_hole {
+                    break;
+                }
             }
         }
         if let Some((place, items)) = least {
@@ -180,8 +185,12 @@ fn stop_place(sums: &Sums, part: Rect, line: &str) -> Option<(Place, Vec<String>
             continue;
         };
         let known = least.as_ref().map_or(u64::MAX, |(place, _)| place.covered);
-        if known >= weight::NAME && place.covered < known {
+        if place.covered < known {
+            let covers_no_name = place.covered < weight::NAME;
             least = Some((place, lines));
+            if covers_no_name {
+                break;
+            }
         }
     }
     least
@@ -193,12 +202,18 @@ fn stop_place(sums: &Sums, part: Rect, line: &str) -> Option<(Place, Vec<String>
 fn busy(quiet: &mut Quiet, item: &Item, page_from_board: Vec2) {
     let is_mark = item.layer == Layer::Marks;
     let bounds = item.shape.bounds() + page_from_board;
+    let page = quiet.area().inflate(BESIDE_LINE, BESIDE_LINE);
     let mut course = |length: f64, at: &dyn Fn(f64) -> Point| {
         let steps = (length / BESIDE_LINE).ceil().max(1.0);
-        for step in 0..=steps as u32 {
-            let at = at(f64::from(step) / steps) + page_from_board;
+        let mut step = 0.0;
+        while step <= steps {
+            let at = at(step / steps) + page_from_board;
             let line = Rect::from_center_size(at, (BESIDE_LINE, BESIDE_LINE));
             quiet.add(line, if is_mark { JOINT } else { weight::LINE });
+            // A line that is so far off the page comes no nearer within as many steps.
+            step += (nearest(page, at) * steps / length.max(BESIDE_LINE))
+                .floor()
+                .max(1.0);
         }
     };
     match &item.shape {

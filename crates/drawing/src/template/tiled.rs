@@ -45,8 +45,7 @@ pub fn tiled_sheets(workpiece: &Workpiece, stamp: &Stamp) -> Result<Vec<Sheet>, 
 /// The sheets of any subject, whose joints keep clear of its holes.
 pub fn sheets_of(subject: &Subject<'_>, tiling: &Tiling, stamp: &Stamp) -> Vec<Sheet> {
     let joints = joints(tiling, room(subject));
-    let make = |(index, tile): (usize, &Tile)| {
-        let mut items = shown(&subject.items, index, tiling, &joints);
+    let make = |(mut items, tile): (Vec<Item>, &Tile)| {
         let printable = tiling.printable();
         let page_from_board = printable.origin() - tile.window.origin();
         let Furniture { marks, blocks } =
@@ -66,7 +65,8 @@ pub fn sheets_of(subject: &Subject<'_>, tiling: &Tiling, stamp: &Stamp) -> Vec<S
             correction: tiling.correction.clone(),
         }
     };
-    tiling.tiles.iter().enumerate().map(make).collect()
+    let shown = shown(&subject.items, tiling, &joints);
+    shown.into_iter().zip(&tiling.tiles).map(make).collect()
 }
 
 /// The room that bores, their names and other words leave for the crosses on joints.
@@ -97,28 +97,91 @@ fn room(subject: &Subject<'_>) -> Room {
     Room { best, least, marks }
 }
 
-/// The parts of the plan and the joint marks that a tile shows.
+/// For each tile the parts of the plan and the joint marks that it shows.
 ///
-/// A name that would be cut off here is left to a sheet that shows all of it, if there is one.
-fn shown(plan: &[Item], index: usize, tiling: &Tiling, joints: &[Joint]) -> Vec<Item> {
-    let Some(tile) = tiling.tiles.get(index) else {
-        return Vec::new();
-    };
-    let is_whole = |item: &Item, tile: &Tile| tile.window.contains_rect(item.shape.bounds());
-    let is_cut_for_nothing = |item: &Item| {
-        item.layer == Layer::Names
-            && !is_whole(item, tile)
-            && tiling.tiles.iter().any(|other| is_whole(item, other))
-    };
-    let visible = |item: &&Item| touches(&item.shape, tile.window) && !is_cut_for_nothing(item);
-    let mut items: Vec<Item> = plan.iter().filter(visible).cloned().collect();
-    for joint in joints {
-        let sides = joint.tiles.iter().zip(&joint.names);
-        for (_, names) in sides.filter(|(tile, _)| **tile == index) {
-            items.extend(joint.marks.iter().chain(names).cloned());
+/// A name that would be cut off on a tile is left to a sheet that shows all of it, if there is one.
+fn shown(plan: &[Item], tiling: &Tiling, joints: &[Joint]) -> Vec<Vec<Item>> {
+    let tiles = &tiling.tiles;
+    let mut shown = vec![Vec::new(); tiles.len()];
+    let grid = Grid::of(tiling);
+    for item in plan {
+        let bounds = item.shape.bounds();
+        let near = grid.meeting(bounds);
+        let is_whole = |at: &usize| {
+            let tile = tiles.get(*at);
+            tile.is_some_and(|tile| tile.window.contains_rect(bounds))
+        };
+        let is_name_seen_whole = item.layer == Layer::Names && near.iter().any(is_whole);
+        for at in near {
+            let is_seen = tiles
+                .get(at)
+                .is_some_and(|tile| touches(&item.shape, tile.window));
+            if is_seen
+                && (!is_name_seen_whole || is_whole(&at))
+                && let Some(items) = shown.get_mut(at)
+            {
+                items.push(item.clone());
+            }
         }
     }
-    items
+    for joint in joints {
+        for (tile, names) in joint.tiles.iter().zip(&joint.names) {
+            if let Some(items) = shown.get_mut(*tile) {
+                items.extend(joint.marks.iter().chain(names).cloned());
+            }
+        }
+    }
+    shown
+}
+
+/// The tiles by their places, so that an item is tried on those near it alone.
+struct Grid {
+    /// Left and right ends of the columns.
+    columns: Vec<(f64, f64)>,
+    /// Lower and upper ends of the rows.
+    rows: Vec<(f64, f64)>,
+    /// The tile at each place, row by row.
+    tiles: Vec<Option<usize>>,
+}
+
+impl Grid {
+    fn of(tiling: &Tiling) -> Self {
+        let (columns, rows) = (tiling.columns as usize, tiling.rows as usize);
+        let nowhere = (f64::INFINITY, f64::NEG_INFINITY);
+        let mut grid = Self {
+            columns: vec![nowhere; columns],
+            rows: vec![nowhere; rows],
+            tiles: vec![None; columns * rows],
+        };
+        for (at, tile) in tiling.tiles.iter().enumerate() {
+            let (column, row) = (tile.column as usize, tile.row as usize);
+            if let Some(ends) = grid.columns.get_mut(column) {
+                *ends = (tile.window.x0, tile.window.x1);
+            }
+            if let Some(ends) = grid.rows.get_mut(row) {
+                *ends = (tile.window.y0, tile.window.y1);
+            }
+            if let Some(place) = grid.tiles.get_mut(row * columns + column) {
+                *place = Some(at);
+            }
+        }
+        grid
+    }
+
+    /// The tiles whose windows a box meets.
+    fn meeting(&self, bounds: Rect) -> Vec<usize> {
+        let meets = |ends: &(f64, f64), low: f64, high: f64| low <= ends.1 && high >= ends.0;
+        let rows = self.rows.iter().enumerate();
+        let rows = rows.filter(|(_, ends)| meets(ends, bounds.y0, bounds.y1));
+        let across = |row: usize| {
+            let columns = self.columns.iter().enumerate();
+            let columns = columns.filter(|(_, ends)| meets(ends, bounds.x0, bounds.x1));
+            columns.filter_map(move |(column, _)| {
+                *self.tiles.get(row * self.columns.len() + column)?
+            })
+        };
+        rows.flat_map(|(row, _)| across(row)).collect()
+    }
 }
 
 /// Leaves out the names of holes that lie under a block or a mark of a joint: the hole table has them all the same.

@@ -127,6 +127,16 @@ impl Wall {
         })
     }
 
+    /// The ends of the part of it that lies within a circle; none where it passes by.
+    pub(super) fn chord(&self, center: Point, radius: f64) -> Option<[Point; 2]> {
+        let off = center - self.from;
+        let (along, aside) = (off.dot(self.along), off.cross(self.along));
+        let half = (radius * radius - aside * aside).max(0.0).sqrt();
+        let (from, to) = ((along - half).max(0.0), (along + half).min(self.length));
+        (aside.abs() <= radius && from < to)
+            .then(|| [from, to].map(|along| self.from + self.along * along))
+    }
+
     /// Which end of the edge lies within `slack` of the place nearest to `place`: the corner's number after its own.
     fn corner_near(&self, place: Point, slack: f64) -> Option<u32> {
         let along = (place - self.from).dot(self.along);

@@ -11,7 +11,7 @@ use std::collections::BinaryHeap;
 use std::rc::Rc;
 
 use super::Stopped;
-use super::barrier::{Barrier, Barriers};
+use super::barrier::{Barrier, Barriers, Wall};
 use super::climb::climb;
 use super::promise::Promising;
 use crate::{Point, Vec2};
@@ -25,6 +25,9 @@ const LEAST_SHARE: f64 = 1e-5;
 
 /// With more barriers than this near a box, a climb takes too long, and the box is halved first.
 const MOST_TO_CLIMB: usize = 256;
+
+/// The most edges in a box that are looked at for being common to two areas.
+const MOST_ALIKE: usize = 12;
 
 /// The place with the most clearance; `None` where no place has the least clearance.
 ///
@@ -67,6 +70,19 @@ pub(super) fn most_clear(
         search.look(center + step, half - step, &part.known);
     }
     Ok(search.best)
+}
+
+/// Whether two lists have the same straight parts, to within `slack`, in any order and either way.
+fn are_alike(one: &[[Point; 2]], other: &[[Point; 2]], slack: f64) -> bool {
+    let near = |a: Point, b: Point| (a - b).length() <= slack;
+    let same = |a: &[Point; 2], b: &[Point; 2]| {
+        (near(a[0], b[0]) && near(a[1], b[1])) || (near(a[0], b[1]) && near(a[1], b[0]))
+    };
+    let each_in = |some: &[[Point; 2]], all: &[[Point; 2]]| {
+        some.iter()
+            .all(|part| all.iter().any(|other| same(part, other)))
+    };
+    one.len() == other.len() && each_in(one, other) && each_in(other, one)
 }
 
 fn bounds(corners: &[Point]) -> (Point, Point) {
@@ -210,6 +226,15 @@ impl Search<'_> {
             .filter(|(distance, _)| *distance <= bound + reach);
         let barriers: Vec<u32> = kept.clone().map(|(_, index)| *index).collect();
         let within = kept.filter(|(distance, _)| *distance <= reach);
+        let walls = within.clone().filter_map(|(_, index)| {
+            let barrier = self.barriers.list().get(*index as usize);
+            barrier.and_then(Barrier::as_wall)
+        });
+        let walls: Vec<&Wall> = walls.take(MOST_ALIKE + 1).collect();
+        let least = distances.first().map_or(0.0, |nearest| nearest.0);
+        if self.is_shared_out(&walls, least, center, reach) {
+            return None;
+        }
         let area = |index: u32| {
             let barrier = self.barriers.list().get(index as usize);
             barrier.and_then(Barrier::as_wall).map(|wall| wall.area)
@@ -232,6 +257,34 @@ impl Search<'_> {
             } else {
                 unsure.into()
             },
+        })
+    }
+
+    /// Whether two areas that have all their edges here in common forbid every place of a box between them.
+    ///
+    /// Where a flaw runs along the edge of the blank, all that lies on one side is off the blank and all on the other in the flaw: each
+    /// step over an edge leaves one as it enters the other. To halve boxes along such an edge would go on down to the least clearance that
+    /// counts. Edges count as common that differ by far less than that clearance.
+    fn is_shared_out(&self, walls: &[&Wall], least: f64, center: Point, reach: f64) -> bool {
+        let slack = self.clear / 8.0;
+        let Some(one) = walls.first().filter(|_| walls.len() <= MOST_ALIKE) else {
+            return false;
+        };
+        // Too near an edge it is not sure on which side of it the center lies.
+        if least <= slack || reach <= 8.0 * slack {
+            return false;
+        }
+        let chords = |area: u32| -> Vec<[Point; 2]> {
+            let own = walls.iter().filter(|wall| wall.area == area);
+            own.filter_map(|wall| wall.chord(center, reach)).collect()
+        };
+        let own = chords(one.area);
+        let forbids = |area| self.barriers.forbids(area, center);
+        let mut others = walls.iter().map(|wall| wall.area);
+        others.any(|other| {
+            other != one.area
+                && forbids(other) != forbids(one.area)
+                && are_alike(&own, &chords(other), slack)
         })
     }
 

@@ -49,6 +49,12 @@ impl Grid {
         }
     }
 
+    /// How many may be met at a place, in the mean over all squares.
+    pub fn mean(&self) -> f64 {
+        let all = self.squares.iter().map(Vec::len).sum::<usize>();
+        all as f64 / self.squares.len() as f64
+    }
+
     /// The numbers of what may be met at a place.
     pub fn at(&self, x: f64, y: f64) -> &[u32] {
         let place = self.line(y) * self.count + self.line(x);
@@ -67,6 +73,7 @@ mod tests {
         assert_eq!(grid.at(15.0, 15.0), [7]);
         assert_eq!(grid.at(20.9, 15.0), [7]);
         assert_eq!(grid.at(-15.0, 15.0), [0_u32; 0]);
+        assert!((grid.mean() - 4.0 / 400.0).abs() < 1e-9);
         grid.add(8, [(-120.0, 0.0), (-80.0, 0.0)], 1.0);
         assert_eq!(grid.at(-300.0, 0.0), [8]);
     }

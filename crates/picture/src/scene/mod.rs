@@ -50,8 +50,10 @@ pub struct Scene {
     marks_at: Grid,
     /// The pieces.
     pieces: Vec<Standing>,
-    /// Where they are met, or their shadows.
+    /// Where they are met.
     pieces_at: Grid,
+    /// Where they are met, or their shadows.
+    shades_at: Grid,
     /// Height of the highest piece.
     tallest: f64,
     /// The fields of the players: the axis of each, and its color.
@@ -111,6 +113,7 @@ impl Scene {
             marks_at: Grid::new(disc.radius, SQUARES.0),
             pieces: Vec::new(),
             pieces_at: Grid::new(disc.radius, SQUARES.1),
+            shades_at: Grid::new(disc.radius, SQUARES.1),
             tallest: 0.0,
             sectors: sectors(workpiece),
             sectors_from: board
@@ -186,19 +189,33 @@ impl Scene {
     fn set_up(&mut self, workpiece: &Workpiece) {
         for piece in standing(workpiece) {
             let (place, top) = ((piece.x, piece.y), piece.shape.top());
-            // A shadow falls no farther than twice the height to any side.
             let number = self.pieces.len() as u32;
+            let reach = piece.shape.reach();
+            // A ray looks at places along it that lie up to a square apart.
             self.pieces_at
-                .add(number, [place; 2], piece.shape.reach() + 1.6 * top.max(0.0));
+                .add(number, [place; 2], reach + SQUARES.1 / 2.0);
+            // A shadow falls no farther than twice the height to any side.
+            self.shades_at
+                .add(number, [place; 2], reach + 1.6 * top.max(0.0));
             self.tallest = self.tallest.max(top);
             self.pieces.push(piece);
         }
     }
 
-    /// The pieces that may be met or throw a shadow at a place.
-    pub fn pieces_near(&self, x: f64, y: f64) -> impl Iterator<Item = (u32, &Standing)> {
-        let numbers = self.pieces_at.at(x, y).iter();
-        numbers.filter_map(|&number| Some((number, self.pieces.get(number as usize)?)))
+    /// The numbers of the pieces that may be met at a place.
+    pub fn pieces_near(&self, x: f64, y: f64) -> &[u32] {
+        self.pieces_at.at(x, y)
+    }
+
+    /// The piece of a number.
+    pub fn piece(&self, number: u32) -> Option<&Standing> {
+        self.pieces.get(number as usize)
+    }
+
+    /// The pieces that may throw a shadow at a place.
+    pub fn shades_near(&self, x: f64, y: f64) -> impl Iterator<Item = &Standing> {
+        let numbers = self.shades_at.at(x, y).iter();
+        numbers.filter_map(|&number| self.piece(number))
     }
 
     /// The bores whose mouths may be at a place.
@@ -235,6 +252,11 @@ impl Scene {
         let (number, (_, paint)) =
             fields.max_by(|one, other| along(one.1.0).total_cmp(&along(other.1.0)))?;
         Some((number, (*paint)?))
+    }
+
+    /// How many pieces may throw a shadow at a place, in the mean.
+    pub fn mean_shades(&self) -> f64 {
+        self.shades_at.mean()
     }
 
     /// Height of the highest piece; 0 without pieces.

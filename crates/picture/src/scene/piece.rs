@@ -120,6 +120,9 @@ impl Standing {
                 let middle = Space::new(self.x, self.y, f64::midpoint(foot, top));
                 let half = (top - foot) / 2.0;
                 let (from, to) = through(ray, middle, (half * half + wide * wide).sqrt())?;
+                if !self.comes_by(ray, (foot, top), wide) {
+                    return None;
+                }
                 self.march(
                     ray,
                     (from.max(0.0), to),
@@ -132,6 +135,24 @@ impl Standing {
                 )
             }
         }
+    }
+
+    /// Whether a ray that runs downward comes within reach of the axis between two heights: most that enter the ball around a low
+    /// piece do not.
+    fn comes_by(&self, ray: Ray, (foot, top): (f64, f64), wide: f64) -> bool {
+        /// More than how near the shape is met.
+        const SLACK: f64 = 0.1;
+        if ray.way.z >= 0.0 {
+            return true;
+        }
+        let at = |height: f64| ray.at((height - ray.from.z) / ray.way.z);
+        let (high, low) = (at(top + SLACK), at(foot - SLACK));
+        let (x, y) = (self.x - high.x, self.y - high.y);
+        let (along, up) = (low.x - high.x, low.y - high.y);
+        let square = (along * along + up * up).max(1e-12);
+        let share = ((x * along + y * up) / square).clamp(0.0, 1.0);
+        let (x, y) = (x - along * share, y - up * share);
+        x * x + y * y <= (wide + SLACK) * (wide + SLACK)
     }
 
     /// Steps along a ray by the distance to the shape until it is met.

@@ -35,7 +35,8 @@ pub fn dividers(radii: &[Radius]) -> Vec<Dividers> {
     radii.iter().filter_map(of_ring).collect()
 }
 
-/// Dividers for one ring; none where its holes are uneven or fewer than three.
+/// Dividers for one ring; none where its holes are uneven or fewer than three, and where it is so small that no setting is true to
+/// [`SETTING_ERROR`].
 fn of_ring(ring: &Radius) -> Option<Dividers> {
     let holes = u32::try_from(ring.holes.len()).ok()?;
     let step = 360.0 / f64::from(holes);
@@ -44,11 +45,12 @@ fn of_ring(ring: &Radius) -> Option<Dividers> {
         .windows(2)
         .all(|pair| (pair[1].1 - pair[0].1 - step).abs() < EVEN);
     let setting = chord(2.0 * ring.mm, holes, 1);
-    (holes >= 3 && even && ring.mm > 0.0).then(|| Dividers {
+    let closing = closing_error(ring.mm, holes, SETTING_ERROR)?;
+    (holes >= 3 && even && ring.mm > 0.0).then_some(Dividers {
         radius: ring.mm,
         holes,
         setting,
-        closing: closing_error(ring.mm, holes, SETTING_ERROR),
+        closing,
     })
 }
 
@@ -56,20 +58,20 @@ fn of_ring(ring: &Radius) -> Option<Dividers> {
 /// `off` mm too wide.
 ///
 /// A chord of c spans an angle of 2 asin(c / 2r), so that the steps turn past a full turn by n (2 asin((c + off) / 2r) -
-/// 2 asin(c / 2r)); times the radius. Infinite where the dividers no longer span a chord.
+/// 2 asin(c / 2r)); times the radius. None where the dividers no longer span a chord.
 ///
 /// ```
 /// // 60 steps round 400 mm, 0.1 mm too wide: about 60 times 0.1 mm.
-/// assert!((workshop::closing_error(200.0, 60, 0.1) - 6.008).abs() < 0.001);
+/// assert!((workshop::closing_error(200.0, 60, 0.1).unwrap() - 6.008).abs() < 0.001);
 /// ```
-pub fn closing_error(radius: f64, holes: u32, off: f64) -> f64 {
+pub fn closing_error(radius: f64, holes: u32, off: f64) -> Option<f64> {
     let setting = chord(2.0 * radius, holes, 1);
     let wide = (setting + off) / (2.0 * radius);
     if !(-1.0..=1.0).contains(&wide) {
-        return f64::INFINITY;
+        return None;
     }
     let angle = |ratio: f64| Angle::asin(ratio).as_radians() * 2.0;
-    f64::from(holes) * radius * (angle(wide) - angle(setting / (2.0 * radius)))
+    Some(f64::from(holes) * radius * (angle(wide) - angle(setting / (2.0 * radius))))
 }
 
 #[cfg(test)]
@@ -118,7 +120,14 @@ mod tests {
                 at = next;
             }
             let past = (turned - core::f64::consts::TAU) * radius;
-            assert_near!(closing_error(radius, holes, off), past, 1e-9);
+            assert_near!(closing_error(radius, holes, off).unwrap(), past, 1e-9);
         }
+    }
+
+    /// A ring of three holes 0.1 mm apart: with 0.1 mm more the dividers reach over the whole circle.
+    #[test]
+    fn a_ring_that_no_setting_is_true_to_has_none() {
+        assert_eq!(closing_error(0.058, 3, 0.1), None);
+        assert!(dividers(&[ring(0.058, 3)]).is_empty());
     }
 }

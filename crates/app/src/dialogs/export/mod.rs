@@ -9,7 +9,7 @@ use egui::{Align, Layout, RichText, ScrollArea, Ui, Vec2, vec2};
 
 use super::path::{path_row, typed};
 use super::{Answer, buttons, fault_ui, heading};
-use crate::exports::{Group, Kind, Lack, Source};
+use crate::exports::{Effort, Group, Kind, Lack, Source};
 use crate::host::{Ask, Host};
 use crate::places::Spot;
 use crate::theme;
@@ -46,6 +46,8 @@ struct Choice {
     lacks: Vec<Lack>,
     /// The number of sheets in words, and whether it is within the maker's limit for taping.
     sheets: Option<(String, bool)>,
+    /// What it takes, where that can be much.
+    effort: Option<Effort>,
 }
 
 impl ExportDialog {
@@ -58,6 +60,7 @@ impl ExportDialog {
             missing: kind.missing(source.board()),
             lacks: source.lacks(kind),
             sheets: source.sheets(kind),
+            effort: source.effort(kind),
         };
         Self {
             kinds: Kind::ALL.into_iter().map(choice).collect(),
@@ -164,6 +167,9 @@ fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Option<S
     if dialog.proof != dialog.source.proof_size() {
         let source = (*dialog.source).clone();
         dialog.source = Arc::new(source.with_proof(dialog.proof));
+        for choice in &mut dialog.kinds {
+            choice.effort = dialog.source.effort(choice.kind);
+        }
     }
     let first = || {
         dialog
@@ -246,6 +252,11 @@ fn about_ui(ui: &mut Ui, choice: &Choice, is_shown: bool, proof: &mut u32) -> Op
             }
             if choice.kind == Kind::Proof {
                 proof_size_ui(ui, proof);
+            }
+            if let Some(effort) = choice.effort.as_ref().filter(|effort| effort.is_large) {
+                let words = format!("▲ {}; it can be stopped", effort.words);
+                let color = theme::Tokens::of(ui).caution;
+                ui.label(RichText::new(words).small().color(color));
             }
             // Only for the kind in the preview: file names below every kind would make the list twice as long.
             if is_shown && !choice.files.is_empty() {

@@ -18,6 +18,7 @@ use workshop::{HoleTable, Task, Workpiece, cut_through, jig_sheet, paper_size, s
 use self::papers::CALENDAR;
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
+use crate::jobs::Watch;
 
 /// A board laid out, and the day: what every kind of file is made from.
 #[derive(Debug, Clone)]
@@ -30,6 +31,8 @@ pub struct Source {
     moment: Moment,
     /// The instant of making; none: midnight of the day, by UTC.
     stamp: Option<Timestamp>,
+    /// Whether it is to stop, told by whoever waits.
+    watch: Arc<Watch>,
 }
 
 /// The content of an export, file by file.
@@ -154,14 +157,22 @@ impl Content {
 
 impl Source {
     /// The source of files of a workpiece.
-    pub const fn new(workpiece: Arc<Workpiece>, moment: Moment) -> Self {
+    pub fn new(workpiece: Arc<Workpiece>, moment: Moment) -> Self {
         Self {
             workpiece,
             cut: None,
             proof: SIZES.1,
             moment,
             stamp: None,
+            watch: Arc::default(),
         }
+    }
+
+    /// The same, which stops where whoever watches it says so.
+    #[must_use]
+    pub fn watched(mut self, watch: Arc<Watch>) -> Self {
+        self.watch = watch;
+        self
     }
 
     /// The same of a board that is yet to be laid out, on paper that is not corrected for a printer.
@@ -180,7 +191,7 @@ impl Source {
 
     /// The same, made at an instant.
     #[must_use]
-    pub const fn at(mut self, stamp: Timestamp) -> Self {
+    pub fn at(mut self, stamp: Timestamp) -> Self {
         self.stamp = Some(stamp);
         self
     }
@@ -194,9 +205,14 @@ impl Source {
 
     /// The same, with a proof of so many pixels along its longer side.
     #[must_use]
-    pub const fn with_proof(mut self, pixels: u32) -> Self {
+    pub fn with_proof(mut self, pixels: u32) -> Self {
         self.proof = pixels;
         self
+    }
+
+    /// What it is at, and whether it is to stop.
+    pub fn watch(&self) -> &Watch {
+        &self.watch
     }
 
     /// Pixels along the longer side of the proof.
@@ -446,7 +462,14 @@ impl Source {
 
     fn picture(&self, view: View) -> Result<Shown, ExportError> {
         let template = self.board().template;
-        let bare = proof(&self.workpiece, view, self.proof, Words::LeftOut, &|| false)?;
+        let is_stopped = || self.watch.is_stopped();
+        let bare = proof(
+            &self.workpiece,
+            view,
+            self.proof,
+            Words::LeftOut,
+            &is_stopped,
+        )?;
         let page = Page::of(&self.workpiece, view, self.proof);
         let (sheet, area) = page.on_paper(paper_size(template.paper), template.margin);
         Ok(Shown {

@@ -73,14 +73,15 @@ pub fn peg_stand(piece: &Piece, bore: Bore) -> Option<PegStand> {
 fn lean(hole: f64, shank: f64, deep: f64) -> Angle {
     /// Far more steps than it takes: from upright the error about squares at each.
     const STEPS: u32 = 60;
+    let flat = Angle::degrees(90.0);
     let mut lean = 0.0;
     for _ in 0..STEPS {
         let (sin, cos) = Angle::radians(lean).sin_cos();
         let slope = deep / (cos * cos) - shank * sin;
-        if slope <= 0.0 || cos <= 0.0 {
-            return Angle::degrees(90.0);
-        }
         lean += (hole - shank * cos - deep * sin / cos) / slope;
+        if slope <= 0.0 || Angle::radians(lean) >= flat {
+            return flat;
+        }
     }
     Angle::radians(lean)
 }
@@ -117,6 +118,14 @@ mod tests {
             ..Piece::default()
         };
         peg_stand(&piece, bore)
+    }
+
+    #[test]
+    fn a_peg_in_a_bore_of_almost_no_depth_falls_flat() {
+        for (shank, depth) in [(0.1, f64::MIN_POSITIVE), (7.9, 1e-200), (0.1, 1e-3)] {
+            let peg = stand(shank, 30.0, depth).unwrap();
+            assert_near!(peg.lean.as_degrees(), 90.0, 1e-9);
+        }
     }
 
     #[test]

@@ -1,0 +1,113 @@
+//! Time and memory of each export, search and view of a document.
+
+use std::fs;
+use std::hint::black_box;
+use std::time::{Duration, Instant};
+
+use app::exports::{Kind, Moment, Source};
+use app::window::headless::Headless;
+use board::Board;
+use workshop::{Mend, Open, Workpiece, solve};
+
+/// What a part of the work took.
+#[derive(Debug, Clone)]
+pub struct Taken {
+    /// The part.
+    pub part: String,
+    /// Time from its beginning to its end.
+    pub time: Duration,
+    /// Time of all processors; nothing where the system does not tell. It says more than the other on a machine that is busy.
+    pub busy: Duration,
+    /// Bytes of memory at its highest, above what was there before; 0 where the system does not tell.
+    pub memory: u64,
+}
+
+/// Works out a document part by part, and tells each as it ends; of the parts that can be left out, those that are wanted.
+pub fn measure(board: &Board, is_wanted: &dyn Fn(&str) -> bool, mut tell: impl FnMut(Taken)) {
+    let moment = Moment {
+        year: 2026,
+        month: 11,
+        day: 25,
+    };
+    let mut source = None;
+    tell(taken("worked out".into(), &mut || {
+        source = Source::of(board, moment).ok();
+    }));
+    let mut tell = |part: String, work: &mut dyn FnMut()| {
+        if is_wanted(&part) {
+            tell(taken(part, work));
+        }
+    };
+    let Some(source) = source else {
+        return;
+    };
+    tell("findings".into(), &mut || {
+        black_box(source.workpiece().findings());
+    });
+    tell("sums".into(), &mut || {
+        black_box(source.workpiece().sums());
+    });
+    for kind in Kind::ALL {
+        tell(kind.word(), &mut || {
+            let _ = black_box(source.files(kind));
+        });
+    }
+    for mend in Mend::ALL {
+        tell(format!("{mend:?}"), &mut || {
+            let _ = black_box(mend.applied(board));
+        });
+    }
+    for open in Open::ALL {
+        tell(format!("solve {open:?}"), &mut || {
+            let _ = black_box(solve(board, open));
+        });
+    }
+    drop(source);
+    tell("edit".into(), &mut || {
+        if let Ok(workpiece) = Workpiece::of(board) {
+            black_box(drawing::plan_without_names(&workpiece));
+            black_box(workpiece.findings());
+        }
+    });
+    let mut window = None;
+    tell("window".into(), &mut || {
+        window = Some(Headless::new(board.clone()));
+    });
+    tell("frame".into(), &mut || {
+        black_box(window.as_mut().map(Headless::frame));
+    });
+}
+
+/// Time and memory of a piece of work.
+fn taken(part: String, work: &mut dyn FnMut()) -> Taken {
+    // Where the kernel takes no 5 here, the highest is that of the whole run so far, which is no less.
+    let _ = fs::write("/proc/self/clear_refs", "5");
+    let before = kilobytes("VmRSS:");
+    let (start, busy) = (Instant::now(), processors());
+    work();
+    Taken {
+        part,
+        time: start.elapsed(),
+        busy: processors().saturating_sub(busy),
+        memory: 1024 * kilobytes("VmHWM:").saturating_sub(before),
+    }
+}
+
+/// Time that all threads of this process took so far (proc(5): fields 14 and 15 of stat, in hundredths of a second).
+fn processors() -> Duration {
+    let stat = fs::read_to_string("/proc/self/stat").unwrap_or_default();
+    let after_name = stat.rsplit(')').next().unwrap_or_default();
+    let fields = after_name.split_whitespace().skip(11).take(2);
+    let ticks: u64 = fields.filter_map(|ticks| ticks.parse::<u64>().ok()).sum();
+    Duration::from_millis(10 * ticks)
+}
+
+/// A number of the process's own state.
+fn kilobytes(name: &str) -> u64 {
+    let status = fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let line = status.lines().find_map(|line| line.strip_prefix(name));
+    let number = line.and_then(|line| line.split_whitespace().next());
+    number
+        .and_then(|number| number.parse().ok())
+        .unwrap_or_default()
+}
