@@ -15,7 +15,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use crate::files::FilesError;
+use crate::files::{FilesError, said};
 use plain::Plain;
 
 /// Lays out a round game board, shows what would go wrong, and prints its drilling template at true size
@@ -91,14 +91,15 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
 
 /// The result of printing. A closed pipe is not an error: the reader stopped reading, as `head` does.
 fn printed(result: Result<(), Failure>) -> Result<(), Failure> {
-    result.or_else(|failure| {
-        let error = failure.downcast_ref::<std::io::Error>();
-        if error.is_some_and(|error| error.kind() == std::io::ErrorKind::BrokenPipe) {
-            Ok(())
-        } else {
-            Err(failure)
+    let Err(failure) = result else { return Ok(()) };
+    match failure.downcast_ref::<std::io::Error>() {
+        Some(error) if error.kind() == std::io::ErrorKind::BrokenPipe => Ok(()),
+        Some(error) => {
+            let reason = said(error, "there is nothing to write to");
+            Err(format!("what was asked for cannot be printed: {reason}").into())
         }
-    })
+        None => Err(failure),
+    }
 }
 
 /// Prints lines, one below the other.
@@ -116,5 +117,22 @@ fn way_out(failure: &(dyn std::error::Error + 'static)) -> &'static str {
     match failure.downcast_ref() {
         Some(FilesError::Exists(_)) => "; --force replaces it",
         _ => "",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::io::{Error, ErrorKind};
+
+    #[test]
+    fn a_full_disk_is_told_plainly_and_a_closed_pipe_not_at_all() {
+        let of = |kind: ErrorKind| printed(Err(Error::from(kind).into()));
+        assert!(of(ErrorKind::BrokenPipe).is_ok());
+        let full = of(ErrorKind::StorageFull).unwrap_err().to_string();
+        assert_eq!(
+            full,
+            "what was asked for cannot be printed: the disk is full"
+        );
     }
 }
