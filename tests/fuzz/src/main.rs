@@ -48,13 +48,7 @@ fn main() -> ExitCode {
                 _ => None,
             }
         }));
-        let slow = cost.iter().filter(|(_, took)| *took > SLOW);
-        for (part, took) in slow {
-            say(&format!(
-                "seed {seed}: {part} takes {:.1} s",
-                took.as_secs_f64()
-            ));
-        }
+        tell_slow(seed, &cost);
         let fault = match ended {
             Ok(None) => {
                 say(USAGE);
@@ -81,6 +75,14 @@ fn main() -> ExitCode {
         say(&write_board(&document(&mut draw, &boards)));
     }
     ExitCode::from(u8::from(faults > 0))
+}
+
+/// Tells the parts of a case that took long.
+fn tell_slow(seed: u64, cost: &Cost) {
+    for (part, took) in cost.iter().filter(|(_, took)| *took > SLOW) {
+        let seconds = took.as_secs_f64();
+        say(&format!("seed {seed}: {part} takes {seconds:.1} s"));
+    }
 }
 
 /// Tells time and memory of each part of some documents at the ends of their ranges, or of board files; of all of the
