@@ -69,7 +69,7 @@ impl App {
         let name = name.to_string_lossy().into_owned();
         let started = self
             .jobs
-            .start(ctx, &self.host, "the printing", move |host| {
+            .start(ctx, &self.host, "the printing", move |host, _| {
                 Outcome::Printed(name, host.print(&path))
             });
         self.complain(started.err());
