@@ -69,15 +69,19 @@ pub fn in_a_row(words: &[&str]) -> String {
 ///
 /// ```
 /// use board::as_sentence;
-/// assert_eq!(as_sentence("the lid binds"), "The lid binds.");
-/// assert_eq!(as_sentence("Use 5/8\"."), "Use 5/8\".");
+/// assert_eq!(as_sentence("the lid binds".into()), "The lid binds.");
+/// assert_eq!(as_sentence("Use 5/8\".".into()), "Use 5/8\".");
 /// ```
-pub fn as_sentence(words: &str) -> String {
-    let sentence = capital(words.trim_end());
-    if sentence.is_empty() || sentence.ends_with(['.', '!', '?', '…']) {
-        return sentence;
+pub fn as_sentence(mut words: String) -> String {
+    words.truncate(words.trim_end().len());
+    if let Some(first) = words.chars().next().filter(|first| first.is_lowercase()) {
+        let upper: String = first.to_uppercase().collect();
+        words.replace_range(..first.len_utf8(), &upper);
     }
-    sentence + "."
+    if !words.is_empty() && !words.ends_with(['.', '!', '?', '…']) {
+        words.push('.');
+    }
+    words
 }
 
 /// Words with a capital at their beginning; what begins with no letter stays as it is.

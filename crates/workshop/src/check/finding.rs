@@ -36,7 +36,7 @@ impl Finding {
         Self {
             severity,
             rule,
-            message: as_sentence(&message),
+            message: as_sentence(message),
             measured: None,
             wanted: None,
             holes: Vec::new(),

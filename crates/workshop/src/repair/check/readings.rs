@@ -55,7 +55,7 @@ pub fn unknown(names: &[HoleId]) -> Finding {
 pub fn verdict_words(workpiece: &Workpiece) -> String {
     let board = workpiece.board();
     let words = message(&readings(workpiece), &board.measured, board.units);
-    words.map(|words| as_sentence(&words)).unwrap_or_default()
+    words.map(as_sentence).unwrap_or_default()
 }
 
 /// The finding of a verdict; none where there is nothing to tell.
