@@ -101,7 +101,7 @@ fn tab(story: &mut Story) -> Option<(String, egui::Rect)> {
     story.harness.key_press(Key::Tab);
     story.harness.run_steps(2);
     let root = story.harness.root();
-    let focused = root.children_recursive().find(|node| node.is_focused())?;
+    let focused = root.children_recursive().find(egui_kittest::Node::is_focused)?;
     let label = focused.accesskit_node().label().unwrap_or_default();
     Some((label, focused.rect()))
 }

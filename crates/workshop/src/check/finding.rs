@@ -28,10 +28,6 @@ pub struct Finding {
 
 impl Finding {
     /// A finding without measures, holes or mends. Its message becomes a sentence.
-    #[expect(
-        clippy::needless_pass_by_value,
-        reason = "messages are made for the finding alone, and most by `format!`"
-    )]
     pub(crate) fn new(severity: Severity, rule: Rule, message: String) -> Self {
         Self {
             severity,
