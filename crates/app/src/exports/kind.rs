@@ -186,7 +186,7 @@ impl Kind {
             }
             Self::Csv => "name, place, radius, bearing and bore of every hole, for jig or machine",
             Self::Jig => {
-                "for a pin and a stop, dividers, an index plate: radii, bearings, order of drilling"
+                "for drilling with a pin and stop, dividers or an index plate: radii, bearings, order"
             }
             Self::Gcode => "for a CNC machine; prove each program in air, above the wood, first",
             Self::Job => {
@@ -212,7 +212,7 @@ impl Kind {
                 "every operation on its days: for a calendar program, a spreadsheet, and the wall"
             }
             Self::FitStrip => {
-                "five bores around each wanted one, to drill in scrap and try the piece in before the board"
+                "five test holes around each size you want, to drill in scrap and try the piece in"
             }
             Self::PrinterTest => "print it, measure it, and type what you measure under Printer",
         }
