@@ -93,7 +93,7 @@ sections! {
     /// V-grooves.
     Grooves, "Grooves", Bench, true;
     /// The recess and its lid.
-    Storage, "Storage below", Bench, true;
+    Storage, "Storage recess", Bench, true;
     /// Resin.
     Filling, "Filling", Bench, false;
     /// Colors of the players.

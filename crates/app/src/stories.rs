@@ -273,7 +273,7 @@ fn wood_in_the_seasons_is_typed_and_its_sums_stand_among_the_figures() {
     story.press("All figures");
     assert!(!story.sees("Movement over the year"));
     story.press("Wood");
-    story.reach("Plan for the seasons");
+    story.reach("Plan for seasonal movement");
     story.fold("Seasonal movement");
     story.type_into("Dampest room, humidity", "80");
     let wood = story.app().session.board.wood.as_ref().unwrap();

@@ -275,7 +275,7 @@ impl Says<'_> {
         vec![
             Block::Heading(format!("Drilling order: {}", order.label())),
             Block::Words(format!(
-                "Bits put in: {}. Depth stop set: {}. Radius set: {}. Travel from the center pin through all holes: {}.",
+                "Bit changes: {}. Depth-stop settings: {}. Radius settings: {}. Travel from the center pin through all holes: {}.",
                 all.bits,
                 all.depths,
                 all.radii,

@@ -47,7 +47,7 @@ pub enum Kind {
     Lists,
     /// Calendar of the work: iCalendar (RFC 5545) for calendar programs, CSV, and bars over the days as PDF
     Ical,
-    /// Fit strip: five bores around each wanted one, to try a piece in scrap, PDF at true size with a drilling list
+    /// Fit strip: five test holes around each size wanted, to try a piece in scrap, PDF at true size with a drilling list
     FitStrip,
     /// Sheet to measure a printer by, PDF at true size
     PrinterTest,

@@ -101,7 +101,9 @@ fn tab(story: &mut Story) -> Option<(String, egui::Rect)> {
     story.harness.key_press(Key::Tab);
     story.harness.run_steps(2);
     let root = story.harness.root();
-    let focused = root.children_recursive().find(egui_kittest::Node::is_focused)?;
+    let focused = root
+        .children_recursive()
+        .find(egui_kittest::Node::is_focused)?;
     let label = focused.accesskit_node().label().unwrap_or_default();
     Some((label, focused.rect()))
 }
@@ -203,7 +205,7 @@ fn at_the_bench_grooves_storage_and_resin_are_planned_and_told() {
     story.press("Rout a recess");
     story.type_into("Recess depth", "12");
     assert!(story.sees("Holds about"));
-    story.fold("Storage below");
+    story.fold("Storage recess");
     story.fold("Filling");
     story.press("Fill bores with resin");
     assert!(story.sees("Resin in all"));

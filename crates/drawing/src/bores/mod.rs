@@ -15,7 +15,7 @@ use workshop::{
 use crate::hardboard::router::minded;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
-/// The fit strips of a board on the paper of its template: five bores around each wanted one at true size, with their
+/// The fit strips of a board on the paper of its template: five test holes around each size wanted at true size, with their
 /// nearest drills, their depth and the fit of the piece by its size.
 ///
 /// ```

@@ -115,7 +115,7 @@ fn about(workpiece: &Workpiece) -> String {
 /// Waits are added up one after the other, which is the most that they come to: glue sets while paper is printed.
 fn in_all(plan: &WorkPlan) -> String {
     format!(
-        "Holes by {}. About {} by hand, and {} of waiting if nothing else is done meanwhile; times that you have not typed are \
+        "Holes by {}. About {} hands-on, and {} of waiting if nothing else is done meanwhile; times that you have not typed are \
          common practice, no source.",
         plan.method.label(),
         time(plan.hands_on_minutes() / 60.0),
@@ -148,7 +148,7 @@ fn found(findings: &[Finding]) -> Vec<Block> {
     if told.is_empty() {
         return vec![Block::Words("No problems found.".into())];
     }
-    let mut blocks = vec![Block::Heading("To settle before wood is cut".into())];
+    let mut blocks = vec![Block::Heading("Before wood is cut".into())];
     let row = |finding: &&Finding| {
         let what = match finding.severity {
             Severity::Stop => "stop",
@@ -164,8 +164,8 @@ fn found(findings: &[Finding]) -> Vec<Block> {
     blocks.push(Block::Table(Table {
         columns: Column::all(&[
             ("", Align::Start),
-            ("Rule", Align::Start),
-            ("Found", Align::Start),
+            ("Check", Align::Start),
+            ("Problem", Align::Start),
         ]),
         rows: told.iter().map(row).collect(),
     }));

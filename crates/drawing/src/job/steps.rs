@@ -142,7 +142,7 @@ fn set_up(step: &[Operation]) -> String {
         told.push(format!("Tools: {tool}."));
     }
     if minutes > 0.0 {
-        told.push(format!("By hand: {}.", time(minutes / 60.0)));
+        told.push(format!("Hands-on: {}.", time(minutes / 60.0)));
     }
     let waits: Vec<_> = step.iter().filter_map(|operation| operation.wait).collect();
     let hours: f64 = waits.iter().map(|wait| wait.hours).sum();

@@ -155,7 +155,7 @@ fn sheet(
     Sheet::of_marks(size, label, marks)
 }
 
-const LEGEND_WORDS: &str = "Hatched: wood that is cut, the lid the other way. Gray: resin. Plain: pieces, what is set in, \
+const LEGEND_WORDS: &str = "Hatched: cut wood, the lid the other way. Gray: resin. White: pieces, inserts, \
      the base. Each figure is to its own scale; go by the sizes written.";
 
 /// The board's name and the hole that the section is cut through, over all figures.

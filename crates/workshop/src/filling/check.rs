@@ -182,7 +182,7 @@ fn no_room_around(workpiece: &Workpiece, filling: &Filling) -> Option<Finding> {
         format!("{} of room", show_length(least, board.units))
     };
     let message = format!(
-        "{room} is left around what is set in {}: resin needs {} all round to flow in and let the air out; use a \
+        "{room} is left around the ball or disc in {}: resin needs {} all around to flow in and let the air out; use a \
          narrower ball or disc, or a wider hole",
         counted(holes.len(), "bore"),
         Measure::mm(LEAST_GAP).shown(board.units)
@@ -337,7 +337,7 @@ mod tests {
             board.piece.shank = shank;
             let found = check(&Workpiece::of(&board).unwrap());
             let mut tight = found.into_iter();
-            tight.find(|finding| finding.message.contains("all round"))
+            tight.find(|finding| finding.message.contains("all around"))
         };
         assert_eq!(tight(Some(9.8)), None);
         let narrow = tight(Some(9.82)).unwrap();

@@ -226,10 +226,10 @@ fn turned(workpiece: &Workpiece, plan: &SectorPlan) -> Vec<String> {
     let turn = Measure::degrees(360.0 / f64::from(workpiece.board().players.max(1)));
     let others = plan.turns.len().saturating_sub(1);
     vec![format!(
-        "Turn it clockwise by {} {}, the index pin in the hole of the sector before that {} stands for; clamp and \
-         drill each time, by the jig's table of turns.",
+        "Turn the jig clockwise by {}, {}. Each time drop the index pin through the jig's hole {} into the one drilled for the \
+         player before; clamp, and drill by the jig's table of turns.",
         turn.shown(workpiece.units()),
         counted(others, "time", "times"),
-        pins.join(", ")
+        pins.join(" and ")
     )]
 }

@@ -270,9 +270,6 @@ fn hand_over(workpiece: &Workpiece) -> Operation {
             piece.kind.label(),
             workpiece.length(piece.diameter)
         ),
-        format!(
-            "Say in writing that it is for players of {} and over, and why.",
-            board::several(piece.youngest, "year")
-        ),
+        format!("Label it: for ages {} and up, and why.", piece.youngest),
     ])
 }

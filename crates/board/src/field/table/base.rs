@@ -15,7 +15,7 @@ const OPENING: Range = Length.of(1.0, 10_000.0);
 fields! {
     /// The base of the board.
     BASE_FIELDS:
-    BASE "base", [.base] "Plan a base", Part, "A turntable or feet below the board";
+    BASE "base", [.base] "Add a base", Part, "A turntable or feet below the board";
     FOOTING "base.footing.kind", [.base? .footing] "Stands on", Choice, "", of shop;
     FOOTING_DIAMETER "base.footing.diameter_mm", [.base? .footing {Footing::Round => diameter}] "Base diameter",
         Number(FOOTING_SIZE), "Of a turntable that the board only lies on, the circle of its bearing", of shop;
@@ -28,7 +28,7 @@ fields! {
     BASE_HEIGHT "base.height_mm", [.base? .height] "Base height", Number(Length.of(0.0, 1000.0)),
         "From the table to the underside of the board", us: "1/2", of shop;
     RATING "base.rating_kg", [.base? .rating] "Rated load", Open(LOAD, "not known"), "Of the turntable", of shop;
-    LOAD_BESIDE "base.load_kg", [.base? .load] "Load beside pieces", Number(LOAD), "What may be put on the board";
+    LOAD_BESIDE "base.load_kg", [.base? .load] "Other load", Number(LOAD), "What may be put on the board";
     BOARD_MASS "base.board_kg", [.base? .board] "Board weight", Auto(LOAD, "by its wood"),
         "On a scale, without base and pieces";
 }
@@ -36,7 +36,7 @@ fields! {
 fields! {
     /// The opening that the board must go through.
     PASSAGE_FIELDS:
-    PASSAGE "passage", [.passage] "Goes through a door", Part, "Or into a box or a car: an opening for the finished board";
+    PASSAGE "passage", [.passage] "Fits through a door", Part, "Or into a box or a car: an opening for the finished board";
     PASSAGE_WIDTH "passage.width_mm", [.passage? .width] "Opening width", Number(OPENING), "", us: "30";
     PASSAGE_HEIGHT "passage.height_mm", [.passage? .height] "Opening height", Number(OPENING), "", us: "80";
 }

@@ -30,11 +30,11 @@ fields! {
         "Share of its diameter below the rim of its bore";
     MOST_SEAT "limits.seat_most", [.limits.seat_most] "Marble sunk, most", Number(SEAT),
         "Share of its diameter below the rim of its bore";
-    MOST_PIN_PLAY "limits.pin_play_mm", [.limits.pin_play] "Most pin play", Number(LIMIT), "Of the jig's pin in its pilot hole", us: "1/64";
+    MOST_PIN_PLAY "limits.pin_play_mm", [.limits.pin_play] "Loosest pin fit", Number(LIMIT), "Of the jig's pin in its pilot hole", us: "1/64";
     LEAST_TEMPLATE "limits.template_web_mm", [.limits.template_web] "Least in a template", Number(LIMIT),
         "Hardboard between two holes of a router template", us: "1/8";
     MOST_SHEETS "limits.sheets", [.limits.sheets] "Most sheets", Number(Count.of(1.0, 400.0)), "To tape together";
-    MOST_RISK "limits.risk", [.limits.risk] "Most risk", Number(Share.of(0.0, 1.0)),
+    MOST_RISK "limits.risk", [.limits.risk] "Allowed risk", Number(Share.of(0.0, 1.0)),
         "That wood between any two bores comes out under its limit";
     LEAST_TIP "limits.tip_n", [.limits.tip] "Least tipping push", Number(Force.of(0.0, 10_000.0)),
         "Down on the rim, before the board may tip", us: "2 lbf";
@@ -42,9 +42,9 @@ fields! {
         "Up to this speed pieces stay in their holes";
     REACH "limits.reach_mm", [.limits.reach] "Players' reach", Number(Length.of(0.0, 5000.0)),
         "From the edge of the board; a board that turns is not held to it", us: "24";
-    LEAST_HANDS "limits.hands_mm", [.limits.hands] "Least rim for hands", Number(LIMIT),
+    LEAST_HANDS "limits.hands_mm", [.limits.hands] "Hand room at rim", Number(LIMIT),
         "Outside the pieces, on a board that is turned by hand", us: "3/8";
-    MOST_CARRIED "limits.carry_kg", [.limits.carry] "Most to carry", Number(Mass(MassUnit::Kilogram).of(0.0, 10_000.0)),
+    MOST_CARRIED "limits.carry_kg", [.limits.carry] "Heaviest lift", Number(Mass(MassUnit::Kilogram).of(0.0, 10_000.0)),
         "By one person, the board at arm's length";
 }
 

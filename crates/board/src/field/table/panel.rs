@@ -28,7 +28,7 @@ fields! {
     TENON_LENGTH "panel.tenons.length_mm", [.panel.tenons? .length] "Tenon length", Number(TENON), "Along the seam", us: "1 1/2";
     TENON_REACH "panel.tenons.reach_mm", [.panel.tenons? .reach] "Tenon reach", Number(TENON), "Into each of the two edges", us: "3/4";
     TENON_THICKNESS "panel.tenons.thickness_mm", [.panel.tenons? .thickness] "Tenon thickness", Number(TENON), "", us: "1/4";
-    ABOVE_TENON "panel.tenons.below_top_mm", [.panel.tenons? .below_top] "Wood over it", Number(Length.of(0.0, 500.0)),
+    ABOVE_TENON "panel.tenons.below_top_mm", [.panel.tenons? .below_top] "Below top face", Number(Length.of(0.0, 500.0)),
         "Between the top face and the mortise", us: "1/4";
     SCREWS "screws", [.screws] "Circles of screws", Entries(Count.range("circles of screws", 0.0, 20.0)),
         "In the underside: of a turntable, or of feet";

@@ -16,7 +16,7 @@ fields! {
     PRICE_FIELDS:
     CURRENCY "price.currency", [.price.currency] "Currency", Choice, "", of shop;
     HOURLY "price.hourly", [.price.hourly] "Hourly rate", Open(PRICE, MISSING), "An hour of your work", of shop;
-    MACHINE_HOUR "price.machine", [.price.machine] "Machines per hour", Open(PRICE, "in the rates"),
+    MACHINE_HOUR "price.machine", [.price.machine] "Machine rate", Open(PRICE, "in the hourly rate"),
         "Machine, power and shop cost per hour, if the hourly rate and overhead leave it out", of shop;
     OVERHEAD "price.overhead", [.price.overhead] "Overhead", Number(Share.of(0.0, 5.0)),
         "On material and time: rent, insurance, blades, bits, the trip to the yard", of shop;

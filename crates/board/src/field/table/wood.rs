@@ -24,7 +24,7 @@ macro_rules! air {
 fields! {
     /// The wood.
     WOOD_FIELDS:
-    WOOD "wood", [.wood] "Plan for the seasons", Part, "The species, and the air the board is made and kept in";
+    WOOD "wood", [.wood] "Plan for seasonal movement", Part, "The species, and the air the board is made and kept in";
     SPECIES "wood.species", [.wood? .species] "Species", Text(Count.range("letters of the species", 0.0, 60.0)), "";
 }
 
@@ -32,12 +32,12 @@ fields! {
     /// The cut of the wood, and its movement.
     WOOD_DETAILS:
     CUT "wood.cut", [.wood? .cut] "Sawn", Choice, "How the boards were sawn from the log";
-    MOISTURE "wood.moisture_percent", [.wood? .moisture] "Moisture", Auto(Percent.of(0.0, 30.0), "by the shop's air"),
+    MOISTURE "wood.moisture_percent", [.wood? .moisture] "Moisture", Auto(Percent.of(0.0, 30.0), "from shop humidity"),
         "Of the wood when the board is cut, as a meter shows it";
-    WOOD_CHANGE "wood.change", [.wood? .change] "Movement per 1 %", Auto(Share.of(0.0, 0.01), "by the species"),
+    WOOD_CHANGE "wood.change", [.wood? .change] "Movement per 1 %", Auto(Share.of(0.0, 0.01), "from species"),
         "Change of width for each 1 % of moisture";
     WOOD_DENSITY "wood.density_kg_m3", [.wood? .density] "Density at 12 %",
-        Auto(Density(DensityUnit::KilogramsPerCubicMeter).of(50.0, 1700.0), "by the species"), "At 12 % moisture";
+        Auto(Density(DensityUnit::KilogramsPerCubicMeter).of(50.0, 1700.0), "from species"), "At 12 % moisture";
 }
 
 air! {

@@ -26,7 +26,7 @@ pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sh
     let work = sector_work(workpiece);
     let [make, drill] = &work;
     let mut blocks = vec![Block::Words(format!(
-        "Each index hole is marked with the hole of the sector before that its pin goes into. {first} {}",
+        "Each index hole is marked with the hole of the sector before, which its pin goes into. {first} {}",
         drills(workpiece.layout(), jig)
     ))];
     blocks.push(cautions_of(&work));
@@ -35,7 +35,7 @@ pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sh
     blocks.extend([
         Block::Heading("Order of turning".into()),
         Block::Table(turns(jig)),
-        Block::Heading("What the turns add up to".into()),
+        Block::Heading("Error after the last turn".into()),
     ]);
     blocks.extend(sums(board, jig).into_iter().map(Block::Words));
     let head = Head::of("Sector jig", "order of turning", workpiece, stamp);
@@ -114,7 +114,7 @@ fn sums(board: &Board, jig: &SectorPlan) -> Vec<String> {
     let length = |mm: f64| Measure::mm(mm).shown(board.units);
     let play = board.sector_jig.map_or(0.0, |jig| jig.play);
     let mut words = vec![format!(
-        "With {} of play at each pin the last sector may be turned off by {}, at worst {}.",
+        "With {} of play at each pin the last sector is off by {} typically, and by {} at worst.",
         show_length(play, board.units),
         Measure::degrees(jig.turned.1).shown(board.units),
         Measure::degrees(jig.turned.0).shown(board.units)
