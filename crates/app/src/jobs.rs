@@ -1,13 +1,13 @@
 //! Work beside the window: dialogs that block, and exports.
 
 use std::path::PathBuf;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
-use std::sync::{Arc, Mutex};
 
 use crate::exports::{Kind, Lack};
 use crate::files::Printing;
 use crate::host::{Ask, Host, Picked};
+use crate::watch::Watch;
 
 /// The result of a job.
 pub enum Outcome {
@@ -41,37 +41,6 @@ pub struct LeftOut {
 
 /// The name of an export among the jobs.
 pub const EXPORT: &str = "the export";
-
-/// What a job is at, and whether it is to stop; shared by the job and whoever waits for it.
-#[derive(Debug, Default)]
-pub struct Watch {
-    is_stopped: AtomicBool,
-    at: Mutex<String>,
-}
-
-impl Watch {
-    /// Asks the job to stop at the next place where it can.
-    pub fn stop(&self) {
-        self.is_stopped.store(true, Ordering::Relaxed);
-    }
-
-    /// Whether it is to stop.
-    pub fn is_stopped(&self) -> bool {
-        self.is_stopped.load(Ordering::Relaxed)
-    }
-
-    /// Says what it is at.
-    pub fn tell(&self, words: String) {
-        if let Ok(mut at) = self.at.lock() {
-            *at = words;
-        }
-    }
-
-    /// What it is at, in words; empty before it says anything.
-    pub fn at(&self) -> String {
-        self.at.lock().map(|at| at.clone()).unwrap_or_default()
-    }
-}
 
 /// Work beside the window; one job at a time.
 pub struct Jobs {

@@ -44,6 +44,7 @@ mod study;
 mod terms;
 mod theme;
 mod view;
+mod watch;
 mod widgets;
 mod wood_face;
 

@@ -454,7 +454,7 @@ mod tests {
         }
         assert_eq!(
             read("101", field).unwrap_err(),
-            "most risk is 101 %; it may be 0 % to 100 %"
+            "allowed risk is 101 %; it may be 0 % to 100 %"
         );
     }
 

@@ -73,7 +73,7 @@ mod tests {
         assert_eq!(grid.at(15.0, 15.0), [7]);
         assert_eq!(grid.at(20.9, 15.0), [7]);
         assert_eq!(grid.at(-15.0, 15.0), [0_u32; 0]);
-        assert!((grid.mean() - 4.0 / 400.0).abs() < 1e-9);
+        assert!((grid.mean() - 9.0 / 400.0).abs() < 1e-9);
         grid.add(8, [(-120.0, 0.0), (-80.0, 0.0)], 1.0);
         assert_eq!(grid.at(-300.0, 0.0), [8]);
     }

@@ -18,7 +18,7 @@ use workshop::{HoleTable, Task, Workpiece, cut_through, jig_sheet, paper_size, s
 use self::papers::CALENDAR;
 use super::name::stem;
 use super::{ExportError, Kind, Moment};
-use crate::jobs::Watch;
+use crate::watch::Watch;
 
 /// A board laid out, and the day: what every kind of file is made from.
 #[derive(Debug, Clone)]

@@ -1,0 +1,35 @@
+//! A watch over a job: what it is at, and whether it is to stop.
+
+use std::sync::Mutex;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+/// What a job is at, and whether it is to stop; shared by the job and whoever waits for it.
+#[derive(Debug, Default)]
+pub struct Watch {
+    is_stopped: AtomicBool,
+    at: Mutex<String>,
+}
+
+impl Watch {
+    /// Asks the job to stop at the next place where it can.
+    pub fn stop(&self) {
+        self.is_stopped.store(true, Ordering::Relaxed);
+    }
+
+    /// Whether it is to stop.
+    pub fn is_stopped(&self) -> bool {
+        self.is_stopped.load(Ordering::Relaxed)
+    }
+
+    /// Says what it is at.
+    pub fn tell(&self, words: String) {
+        if let Ok(mut at) = self.at.lock() {
+            *at = words;
+        }
+    }
+
+    /// What it is at, in words; empty before it says anything.
+    pub fn at(&self) -> String {
+        self.at.lock().map(|at| at.clone()).unwrap_or_default()
+    }
+}
