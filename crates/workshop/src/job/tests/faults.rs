@@ -252,7 +252,7 @@ fn the_sector_jig_has_steps_of_its_own() {
         ],
     );
     let drilled = told(&board, Task::SectorBores);
-    assert!(drilled.contains("by 60° 5 times"), "{drilled}");
+    assert!(drilled.contains("by 60°, 5 times"), "{drilled}");
     assert!(told(&board, Task::SectorJig).contains("index holes: "));
 }
 
