@@ -62,7 +62,7 @@ impl Jobs {
         }
     }
 
-    /// What the job that is running is at.
+    /// The watch over the running job.
     pub fn watch(&self) -> &Watch {
         &self.watch
     }

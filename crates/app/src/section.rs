@@ -64,7 +64,7 @@ sections! {
     Species, "Species", Wood, true;
     /// The blank.
     Blank, "Blank", Wood, true;
-    /// How the blank is joined.
+    /// Joints of the blank.
     Joining, "Joining", Wood, false;
     /// Screws from below.
     Screws, "Screws in the underside", Wood, false;
@@ -110,7 +110,7 @@ sections! {
     Times, "Own times", HandOver, false;
     /// The operations that are done.
     Done, "Work done", HandOver, false;
-    /// What to buy, and the price.
+    /// The shopping list, and the price.
     Price, "Shopping and price", HandOver, true;
     /// The quote.
     Quote, "Quote", HandOver, false;

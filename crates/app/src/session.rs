@@ -19,7 +19,7 @@ pub struct Session {
     saved: Option<Board>,
     /// The content of the file at hand when it was read or written last.
     on_disk: Option<Vec<u8>>,
-    /// What the maker is to be told of how the file was read.
+    /// Remarks for the maker on how the file was read.
     remarks: Vec<String>,
 }
 

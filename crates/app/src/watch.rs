@@ -3,7 +3,7 @@
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-/// What a job is at, and whether it is to stop; shared by the job and whoever waits for it.
+/// The progress of a job and a request to stop it, shared by the job and the window.
 #[derive(Debug, Default)]
 pub struct Watch {
     is_stopped: AtomicBool,
@@ -28,7 +28,7 @@ impl Watch {
         }
     }
 
-    /// What it is at, in words; empty before it says anything.
+    /// The progress in words; empty before the job reports any.
     pub fn at(&self) -> String {
         self.at.lock().map(|at| at.clone()).unwrap_or_default()
     }

@@ -146,7 +146,7 @@ impl Sums {
         let mut best: Option<(u64, u64, usize, usize)> = None;
         for row in first..=self.rows - high {
             for (column, covered) in self.along(row, wide, high).enumerate() {
-                // How far off a place is, is asked only of those that no other is quieter than.
+                // The distance is only computed for places at least as quiet as the best so far.
                 if best.is_some_and(|(least, ..)| covered > least) {
                     continue;
                 }

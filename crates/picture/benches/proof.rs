@@ -46,8 +46,7 @@ fn thumbnail_of_780_pixels(bencher: Bencher<'_, '_>) {
     bencher.bench(|| thumbnail(black_box(&workpiece), 780, 0.08, &|| false));
 }
 
-/// What the figure of a blank follows from, as every frame of the view of the blank asks for it, and its picture, which is made beside
-/// the window.
+/// The inputs of a blank's wood figure, which every frame of its view computes, and the figure itself, which is painted on another thread.
 #[divan::bench(args = [false, true], sample_count = 10)]
 fn wood_of_a_blank(bencher: Bencher<'_, '_>, is_painted: bool) {
     let mut board = Board {

@@ -116,7 +116,7 @@ pub fn proof(
     })
 }
 
-/// What a picture takes, told before it is made.
+/// The estimated work of a picture.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Effort {
     /// Pixels of the picture.
@@ -125,7 +125,7 @@ pub struct Effort {
     pub looks: f64,
 }
 
-/// What a proof of so many pixels along its longer side takes.
+/// The estimated work of a proof with so many pixels along its longer side.
 ///
 /// ```
 /// use picture::{View, effort};

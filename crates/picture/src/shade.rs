@@ -224,7 +224,7 @@ impl Lit<'_> {
     fn shade_of_pieces(&self, place: Space, light: Space) -> (f64, f64) {
         let near = self.scene.shades_near(place.x, place.y);
         near.fold((1.0, 1.0), |(lit, open), piece| {
-            // What is dark already no other piece makes darker.
+            // No other piece darkens a place that is in full shadow.
             let by = if lit > 0.0 {
                 piece.lets_by(place, light)
             } else {

@@ -9,7 +9,7 @@ use app::window::headless::Headless;
 use board::Board;
 use workshop::{Mend, Open, Workpiece, solve};
 
-/// What a part of the work took.
+/// Time and memory that a part of the work took.
 #[derive(Debug, Clone)]
 pub struct Taken {
     /// The part.

@@ -15,7 +15,7 @@ pub struct ExportedDialog {
     written: Written,
     /// The file that is to be printed, if the maker agrees.
     printing: Option<PathBuf>,
-    /// What was done with a file.
+    /// The result of opening or printing a file, in words.
     said: Option<String>,
     /// The fault, if there is one.
     pub fault: Option<String>,
@@ -130,7 +130,7 @@ fn file_ui(ui: &mut Ui, path: &Path, printing: &mut Option<PathBuf>) -> Option<A
     line.inner.then(|| Answer::Show(PathBuf::from(path)))
 }
 
-/// What printing does, before it does it.
+/// Asks before a file is printed, and says how it will be.
 fn print_ui(ui: &mut Ui, printing: &mut Option<PathBuf>) -> Option<Answer> {
     let path = printing.clone()?;
     let name = path.file_name()?.to_string_lossy().into_owned();

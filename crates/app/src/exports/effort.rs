@@ -1,4 +1,4 @@
-//! What an export takes, told before it is made.
+//! Estimated time and memory of an export, shown before it is made.
 
 use picture::{View, effort};
 
@@ -7,7 +7,7 @@ use super::{Kind, Source};
 /// Time and memory of an export that may be more than a maker waits for.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Effort {
-    /// What there is so much of, and about how long it takes, in words.
+    /// The quantity that makes it large, and about how long it takes, in words.
     pub words: String,
     /// Whether it is asked for by itself: it takes more than 2 s, or more memory than 300 MB.
     pub is_large: bool,
@@ -19,7 +19,7 @@ const MOST_LOOKS: f64 = 10e6;
 const SECONDS: f64 = 0.4;
 
 impl Source {
-    /// What an export takes, where that can be more than 2 s; none of other kinds, whose limits keep them below that.
+    /// The estimate for a kind that can take more than 2 s; `None` for other kinds, whose limits keep them below that.
     pub fn effort(&self, kind: Kind) -> Option<Effort> {
         if kind != Kind::Proof {
             return None;

@@ -50,7 +50,7 @@ mod tests {
     use std::cell::Cell;
     use std::fs;
 
-    /// What systems say, and how it is told.
+    /// Errors of operating systems, each with our words for it.
     const SAID: [(io::ErrorKind, &str); 5] = [
         (io::ErrorKind::StorageFull, "the disk is full"),
         (io::ErrorKind::PermissionDenied, "it is not permitted"),

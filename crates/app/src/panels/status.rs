@@ -65,7 +65,7 @@ fn job_ui(ui: &mut Ui, jobs: &Jobs) {
         if ui.button("Stop").on_hover_text(STOP_EXPORT).clicked() {
             watch.stop();
         }
-        // What it is at changes while nothing else does.
+        // The progress of a job changes while nothing else on screen does.
         ui.ctx().request_repaint_after_secs(0.3);
     }
     let at = watch.at();

@@ -113,7 +113,7 @@ fn killed(folder: &Path, moment: Duration) -> (u32, u32) {
         last.0
     };
     while note(&lines.next().unwrap().unwrap()) == 0 {}
-    // What it says goes on to be read while it waits, so that a full pipe does not hold it up.
+    // Its output is read while it waits, so that a full pipe does not block it.
     let killer = std::thread::spawn(move || {
         std::thread::sleep(moment);
         child.kill().unwrap();

@@ -172,7 +172,7 @@ fn every_picture_of_the_guide_is_taken_of_the_program() {
         .filter_map(|entry| {
             let name = entry.unwrap().file_name().into_string().unwrap();
             let name = name.strip_suffix(".png")?;
-            // What a failed comparison leaves behind.
+            // Files that a failed comparison leaves behind have a second ending.
             let is_left = name.contains('.');
             (!is_left).then(|| name.to_owned())
         })

@@ -127,7 +127,7 @@ fn with_ctrl_a_hole_is_dragged_alone_and_escape_takes_a_drag_back() {
     assert!(*story.board() != kept);
     story.keys(Modifiers::NONE, Key::Escape);
     assert_eq!(*story.board(), kept);
-    // What is left of the drag does nothing more.
+    // The rest of the drag changes nothing.
     story.harness.hover_at(pocket + 3.0 * DOWN);
     story.harness.drop_at(pocket + 3.0 * DOWN);
     story.harness.run();

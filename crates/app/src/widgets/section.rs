@@ -18,7 +18,7 @@ const TRIANGLE: f32 = 8.0;
 /// The words and the mark on a header.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Header {
-    /// What is in the section, shown while it is folded; may be empty.
+    /// A summary of the section, shown while it is folded; may be empty.
     pub summary: String,
     /// The worst of the findings that are mended in it, and how many there are in words.
     pub held: Option<(Severity, String)>,
@@ -98,7 +98,7 @@ fn header_ui(
     }
 }
 
-/// What is wrong in the section, and what was changed in it.
+/// The worst finding in the section, and the fields changed in it.
 fn hint(header: &Header) -> String {
     let held = header
         .held

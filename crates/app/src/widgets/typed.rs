@@ -37,7 +37,7 @@ pub fn typed_text(
         };
         ui.data_mut(|data| {
             data.insert_temp(kept.with("wrong"), wrong);
-            // What is typed as it was is right, and nobody reads it again.
+            // Text typed back to the shown value is valid and is not parsed again.
             if text == shown {
                 data.remove::<String>(fault);
             }

@@ -185,7 +185,7 @@ impl App {
             ui.request_repaint();
         }
         self.current.keep_pockets(self.view.canvas.pockets_kept());
-        // What follows from it is shown in the next frame.
+        // The next frame shows the results.
         self.current.refresh(&self.session.board);
     }
 }

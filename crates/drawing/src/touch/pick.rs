@@ -114,7 +114,7 @@ pub fn hole_toward(layout: &Layout, from: HoleId, direction: Vec2) -> Option<Hol
         let way = other.center - start;
         let along = way.dot(direction);
         let aside = way.cross(direction).abs();
-        // What lies more aside than ahead is another direction.
+        // A hole more to the side than ahead lies in another direction.
         (along > 0.0 && aside <= along).then(|| (along + 2.0 * aside, other.name.id()))
     });
     ahead.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, id)| id)

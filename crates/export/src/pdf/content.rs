@@ -236,7 +236,7 @@ impl Content<'_> {
     /// Draws operators about the place in hand: as a form if that pays, else right here.
     fn draw(&mut self, operators: &Written, bounds: Rect, pays: bool) {
         let forms = self.shared.forms.as_mut().filter(|_| pays);
-        // What cannot be written is refused with the page, and is no form.
+        // Operators that cannot be written go to the page, which is refused as a whole.
         let (Some(forms), Ok(kept)) = (forms, operators.clone().finish()) else {
             self.out.append(operators);
             return;

@@ -1,4 +1,4 @@
-//! What no program is written for: missing feeds and speeds, heights the wrong way round, holes that are nowhere.
+//! Refusals of the drilling program: missing feeds and speeds, heights the wrong way round, holes that are nowhere.
 
 use super::*;
 

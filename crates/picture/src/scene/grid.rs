@@ -49,7 +49,7 @@ impl Grid {
         }
     }
 
-    /// How many may be met at a place, in the mean over all squares.
+    /// The mean number of things per square.
     pub fn mean(&self) -> f64 {
         let all = self.squares.iter().map(Vec::len).sum::<usize>();
         all as f64 / self.squares.len() as f64

@@ -254,7 +254,7 @@ impl Scene {
         Some((number, (*paint)?))
     }
 
-    /// How many pieces may throw a shadow at a place, in the mean.
+    /// The mean number of pieces that may shade a place.
     pub fn mean_shades(&self) -> f64 {
         self.shades_at.mean()
     }

@@ -46,7 +46,7 @@ struct Choice {
     lacks: Vec<Lack>,
     /// The number of sheets in words, and whether it is within the maker's limit for taping.
     sheets: Option<(String, bool)>,
-    /// What it takes, where that can be much.
+    /// The estimated time and memory, for a kind that can take long.
     effort: Option<Effort>,
 }
 

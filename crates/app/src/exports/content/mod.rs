@@ -210,7 +210,7 @@ impl Source {
         self
     }
 
-    /// What it is at, and whether it is to stop.
+    /// The watch over the job that writes the files.
     pub fn watch(&self) -> &Watch {
         &self.watch
     }

@@ -81,7 +81,7 @@ fn turned(layout: &Layout, from: Sector, to: HoleId, by: Vec2) -> Option<Vec2> {
 /// Adds to the move by hand of a hole, within the range of moves.
 fn carry(board: &mut Board, id: HoleId, mirrored: bool, by: Vec2) {
     let (u, v) = board.moved(id, mirrored);
-    // What is left of nothing by rounding is no move.
+    // A remainder from rounding is not a move.
     let clean = |mm: f64| if mm.abs() < 1e-9 { 0.0 } else { mm };
     let u = within(&field::EDIT_U, clean(u + by.x));
     let v = within(&field::EDIT_V, clean(v + by.y));

@@ -261,7 +261,7 @@ proptest! {
     fn a_drag_and_its_inverse_give_the_same_board(
         thing in 0..THINGS.len(), x in -1.0..1.0, y in -1.0..1.0, mirrored: bool, is_fine: bool,
     ) {
-        // What has a bearing is kept by a tenth of a degree, which is coarser than the way there.
+        // Things with a bearing are kept to a tenth of a degree, coarser than the move.
         let is_polar = matches!(THINGS[thing], Thing::Pocket(_) | Thing::Screws(_));
         let (board, way) = (full(), Vec2::new(x, y));
         let from = on(&board, THINGS[thing]);

@@ -270,7 +270,7 @@ impl Search {
                 false => fault.under + 1..fault.over + 1,
             };
             for to in places.filter(|to| *to != at) {
-                // What moves up goes behind the layer that is in its place, and what moves down before it.
+                // A layer that moves up goes behind the layer now in that place; one that moves down goes before it.
                 let touch = Touch {
                     changed: Some(at),
                     before: Some(if to > at { to + 1 } else { to }),
@@ -377,7 +377,7 @@ fn fix_of(plan: &[Layer], before: &[Coat], is_shortest: bool) -> FinishFix {
 ///
 /// It ends: a wait or a tie makes no new fault, and there are only so many layers to leave out.
 fn one_by_one(before: &[Coat], mut plan: Vec<Layer>) -> FinishFix {
-    // What costs no change has waited by then.
+    // Waits, which change no layer, have been added by now.
     while let Some(fault) = judged(&mut plan, 0, usize::MAX, None).and_then(|judged| judged.first) {
         let kind = |at: usize| plan.get(at).map(|layer| layer.coat);
         let (Some(under), Some(over)) = (kind(fault.under), kind(fault.over)) else {
