@@ -10,7 +10,7 @@
 use std::collections::BTreeSet;
 
 use board::field::all_fields;
-use board::{Board, Field, Kind, Quantity, Range, Units, Value, Written, read_board, write_board};
+use board::{Board, Field, Kind, Range, Units, Value, Written, read_board, write_board};
 use serde_json::Value as Json;
 use workshop::{Wishes, propose};
 
@@ -111,17 +111,6 @@ fn may_be(board: &Board, field: &Field) -> String {
     }
 }
 
-/// The quantity of a number.
-fn quantity(field: &Field) -> Quantity {
-    match field.kind {
-        Kind::Number(numbers)
-        | Kind::Auto(numbers, _)
-        | Kind::Open(numbers, _)
-        | Kind::Ticked(numbers, _) => numbers.quantity,
-        _ => panic!("{} is no number", field.path),
-    }
-}
-
 /// The value on a new board, in mm and in inches, and the one that holds where the member misses, if that is another.
 fn default(field: &Field, metric: &Board, us: &Board) -> String {
     let written = |board: &Board| {
@@ -133,7 +122,7 @@ fn default(field: &Field, metric: &Board, us: &Board) -> String {
     };
     let inches = match field.value(us, 0) {
         Some(Value::Number(mm)) if written(us) != written(metric) => {
-            format!("; US {}", quantity(field).shown(mm, Units::INCH))
+            format!("; US {}", field.range().quantity.shown(mm, Units::INCH))
         }
         _ => String::new(),
     };

@@ -11,7 +11,7 @@ use crate::{Mend, Workpiece};
 pub const STATEMENT: &str = "A turntable carries no more than it is rated for: board, pieces and the extra load \
      entered. The rating is for a load in the middle; read it off the turntable. A push down on the rim tips the \
      board when it is over W a / (R - a), by moments about the edge of the footing. The least push that may tip it is \
-     yours to set; the default, {10 N}, is about {1 kg|2 lb}, a hand resting on the rim: our own estimate, no source. \
+     yours to set; the default, {10 N|2 lbf}, is about {1 kg|2 lb}, a hand resting on the rim: our own estimate, no source. \
      The base leaves the storage recess open. A base glued on across the grain is no wider than {100 mm}; common \
      practice, no source.";
 

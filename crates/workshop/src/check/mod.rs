@@ -87,8 +87,51 @@ mod tests {
                 assert!(!words.contains(['{', '}', '|']), "{words}");
             }
         }
-        let rim = Rule::Rim.statement(Units::Mm);
-        assert!(rim.contains("The default, 6 mm, is"), "{rim}");
+    }
+
+    /// On an inch board the defaults are inch sizes of their own, and not the metric ones converted.
+    #[test]
+    fn a_rule_names_the_default_of_its_field() {
+        use board::{Units, Value, field};
+        let limits = [
+            (Rule::Web, &field::LEAST_WEB),
+            (Rule::Rim, &field::LEAST_RIM),
+            (Rule::Floor, &field::LEAST_FLOOR),
+            (Rule::Inside, &field::LEAST_INSIDE),
+            (Rule::Seam, &field::LEAST_SEAM),
+            (Rule::Pieces, &field::LEAST_GAP),
+            (Rule::Seat, &field::MOST_PLAY),
+            (Rule::Pilot, &field::MOST_PIN_PLAY),
+            (Rule::TemplateWeb, &field::LEAST_TEMPLATE),
+            (Rule::Reach, &field::LEAST_HANDS),
+            (Rule::Reach, &field::REACH),
+            (Rule::Base, &field::LEAST_TIP),
+            (Rule::Planer, &field::PLANER),
+            (Rule::Stock, &field::TRIM),
+        ];
+        for units in [Units::Mm, Units::INCH] {
+            let wishes = crate::Wishes {
+                units: Some(units),
+                ..crate::Wishes::default()
+            };
+            let board = crate::propose(&wishes).unwrap();
+            for (rule, field) in limits {
+                let Some(Value::Number(held)) = field.value(&board, 0) else {
+                    panic!("{} is no number", field.path)
+                };
+                let default = field
+                    .range()
+                    .quantity
+                    .shown(held, units)
+                    .replace('"', " in");
+                let words = rule.statement(units);
+                assert!(
+                    words.contains(&default),
+                    "{}, {default}: {words}",
+                    field.path
+                );
+            }
+        }
     }
 
     #[test]

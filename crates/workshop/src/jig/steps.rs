@@ -60,7 +60,7 @@ fn pin(workpiece: &Workpiece) -> Option<Operation> {
         Center::Hole { .. } if !turns_on_pin(board) => None,
         Center::Hole { .. } | Center::Pivot { .. } => Some(
             Operation::of(Task::PinHole)
-                .with("drill press, square to its table", 10.0)
+                .with("drill press square to its table, or a portable drill guide", 10.0)
                 .minding(&[Caution::DrillPress])
                 .says([marked(workpiece)])
                 .says(pin_hole(workpiece)),

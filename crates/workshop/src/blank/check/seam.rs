@@ -7,7 +7,7 @@ use crate::check::{Finding, HAIR, Rule, Severity};
 use crate::{Mend, SeamTurns, Workpiece};
 
 pub const STATEMENT: &str = "A hole keeps the set distance from every seam: a hole across a seam opens the glue line, \
-     and resin runs along it. The default, {1 mm}, is common practice, no source.";
+     and resin runs along it. The default, {1 mm|1/32 in}, is common practice, no source.";
 
 /// Findings where bores are cut by a seam or stand beside one, and where a seam is none.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
