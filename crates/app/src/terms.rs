@@ -77,7 +77,7 @@ pub const WORDS: &[(&str, &str)] = &[
         "Rim margin",
         "The wood between a bore and the edge, after the edge is rounded over.",
     ),
-    ("Roundover", "The rounding routed along the upper edge."),
+    ("Roundover", "The rounding routed along the top edge."),
     (
         "Sector",
         "One player's share of the circle. Every sector is the first one, turned.",

@@ -28,12 +28,14 @@ use crate::camera::{Camera, Zoom};
 use crate::painter::Pen;
 use crate::palette::Palette;
 use crate::theme::Tokens;
+use crate::widgets::empty_state;
 use crate::wood_face::Figured;
 use drawn::Drawn;
 use input::{Held, Pins};
 use pieces::{Note, Pieces};
 
-const UNKNOWN: &str = "Type the blank's length and width, or its corners, under Blank";
+const UNKNOWN: &str =
+    "Enter the blank's length and width, or its corners, and see where the board goes on it.";
 
 /// The view of the blank in this run; starts with all of it in view.
 #[derive(Debug, Default)]
@@ -44,6 +46,8 @@ pub struct BlankViewState {
     chosen: Option<Grip>,
     /// Whether it was last chosen or moved by a key: the line below follows it until the pointer moves.
     by_keys: bool,
+    /// Whether the button was pressed that leads to the controls of the blank.
+    pub to_controls: bool,
     drawn: Drawn,
 }
 
@@ -108,7 +112,8 @@ pub fn blank_view_ui(
     state: &mut BlankViewState,
 ) -> String {
     if board.stock.outline == StockOutline::Unknown {
-        ui.centered_and_justified(|ui| ui.label(UNKNOWN));
+        state.to_controls =
+            empty_state(ui, "No blank described yet", UNKNOWN, "Describe the blank");
         return "The tab Plan shows the board again".into();
     }
     let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());

@@ -309,7 +309,9 @@ fn a_corner_of_a_crack_is_dragged_alone_and_a_crack_as_a_whole() {
 #[test]
 fn an_unknown_blank_asks_for_its_size_and_shows_nothing_else() {
     let hand = Hand::at(&Board::default());
-    assert!(hand.says("Type the blank's length and width, or its corners, under Blank"));
+    assert!(hand.says(
+        "Enter the blank's length and width, or its corners, and see where the board goes on it."
+    ));
     assert!(hand.harness.query_by_label("Blank plan").is_none());
     assert!(hand.bench().readout.contains("shows the board again"));
 }

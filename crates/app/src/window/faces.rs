@@ -74,6 +74,9 @@ impl App {
             };
             self.view.readout = blank_view_ui(ui, board, &seen, &mut self.view.blank);
         }
+        if std::mem::take(&mut self.view.blank.to_controls) {
+            self.view.asked.push(Command::Stage(Stage::Wood));
+        }
         // A drag changes the document: its consequences are shown in the next frame.
         self.current.refresh(&self.session.board);
     }

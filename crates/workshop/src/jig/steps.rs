@@ -60,7 +60,10 @@ fn pin(workpiece: &Workpiece) -> Option<Operation> {
         Center::Hole { .. } if !turns_on_pin(board) => None,
         Center::Hole { .. } | Center::Pivot { .. } => Some(
             Operation::of(Task::PinHole)
-                .with("drill press square to its table, or a portable drill guide", 10.0)
+                .with(
+                    "drill press square to its table, or a portable drill guide",
+                    10.0,
+                )
                 .minding(&[Caution::DrillPress])
                 .says([marked(workpiece)])
                 .says(pin_hole(workpiece)),
@@ -204,7 +207,7 @@ pub const fn usual_bit(units: Units) -> f64 {
     }
 }
 
-/// The upper edge.
+/// The top edge.
 ///
 /// Counter-clockwise round the outside of a disc is against the rotation of a bit that turns clockwise seen from above.
 fn roundover(workpiece: &Workpiece) -> Operation {
@@ -218,7 +221,7 @@ fn roundover(workpiece: &Workpiece) -> Operation {
         )])
 }
 
-/// The lower edge, which hands and table meet.
+/// The bottom edge, which hands and table meet.
 ///
 /// No field of the document says how far; a hair is enough.
 fn ease(workpiece: &Workpiece) -> Operation {

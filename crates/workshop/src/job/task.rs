@@ -139,10 +139,10 @@ tasks! {
     Grooves: "Grooves", Grooves, None;
     /// Colored resin is poured into grooves, cures and is scraped flush.
     GrooveFill: "Resin in the grooves", Colors, None;
-    /// The upper edge is rounded over.
-    Roundover: "Rounding over the upper edge", Jig, None;
-    /// The lower edge is eased.
-    Ease: "Easing the lower edge", Jig, None;
+    /// The top edge is rounded over.
+    Roundover: "Rounding over the top edge", Jig, None;
+    /// The bottom edge is eased.
+    Ease: "Easing the bottom edge", Jig, None;
     /// The storage is routed into the underside.
     Recess: "Recess", Recess, None;
     /// The lid is made and fitted.

@@ -203,7 +203,7 @@ fn profiles(workpiece: &Workpiece) -> Vec<ToBuy> {
                 "Roundover bit with a bearing, radius {}",
                 show_length(radius, units)
             ),
-            "for the upper edge",
+            "for the top edge",
         ));
     }
     if plan.has(Task::Circle) {
