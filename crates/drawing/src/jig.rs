@@ -5,10 +5,9 @@
 //! the center last.
 
 use board::{Board, DrillingOrder, HoleId, Measure, Units, show_number, show_setting};
-use workshop::{
-    Caution, FIRST, HoleRow, JIG_CAUTIONS, JigSheet, Task, WorkPlan, Workpiece, exact_divisions,
-};
+use workshop::{HoleRow, JIG_CAUTIONS, JigSheet, Task, WorkPlan, Workpiece, exact_divisions};
 
+use crate::cautions::cautions;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
 /// The jig sheet of a board, on the paper of its template: the pin's hole, the radii to set, what the maker's index
@@ -38,11 +37,8 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
         Block::Words(
             "Bearings run clockwise from player 1's axis, radii from the center pin to the middle of the bore.".into(),
         ),
-        Block::Caution(format!(
-            "{} {FIRST}",
-            JIG_CAUTIONS.map(Caution::in_full).join(" ")
-        )),
     ];
+    blocks.extend(cautions(&JIG_CAUTIONS));
     let plan = workpiece.work_plan();
     blocks.extend(told(plan, &[Task::PinHole, Task::PinBlock]));
     blocks.extend(words.radii());

@@ -69,6 +69,7 @@ mod blank;
 mod bores;
 mod calendar;
 mod card;
+mod cautions;
 mod colors;
 mod filling;
 mod finish;

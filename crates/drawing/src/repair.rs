@@ -4,10 +4,9 @@
 //! it says what slipped and holds the steps of each repair. All numbers come from the workpiece; here they are only told.
 
 use board::{Units, show_length};
-use workshop::{
-    Caution, FIRST, Repair, Workpiece, readings, repairs, verdict_words, worth_measuring,
-};
+use workshop::{Caution, Repair, Workpiece, readings, repairs, verdict_words, worth_measuring};
 
+use crate::cautions::cautions;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
 /// The repair page of a board on the paper of its template. Before anything is measured it says which distances to measure,
@@ -32,12 +31,11 @@ pub fn repair_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     let repairs = repairs(workpiece);
     if !repairs.is_empty() {
         blocks.push(Block::Heading("Misdrilled holes".into()));
-        blocks.push(Block::Caution(format!(
-            "{} {} {} {FIRST}",
-            Caution::DrillPress.in_full(),
-            Caution::Eyes.in_full(),
-            Caution::Dust.in_full()
-        )));
+        blocks.extend(cautions(&[
+            Caution::DrillPress,
+            Caution::Eyes,
+            Caution::Dust,
+        ]));
         blocks.extend(
             repairs
                 .iter()

@@ -12,7 +12,7 @@ use workshop::{
     paper_size, printable,
 };
 
-use crate::hardboard::router::minded;
+use crate::cautions::cautions;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
 /// The fit strips of a board on the paper of its template: five test holes around each size wanted at true size, with their
@@ -65,7 +65,7 @@ fn opening(correction: Option<&Correction>) -> Vec<Block> {
         print.push_str(&correction.words().join(" "));
     }
     let scrap = "Clamp the scrap over a waste board; do not hold it by hand: a bit that catches spins short scrap or lifts it.";
-    vec![
+    let mut blocks = vec![
         Block::Words(
             "Drill these bores in scrap of the same board, with the bit and at the speed that you will drill the board with, \
              and finish them as you will finish the board. Try the piece in each; where pieces differ, try the largest and \
@@ -73,16 +73,15 @@ fn opening(correction: Option<&Correction>) -> Vec<Block> {
                 .into(),
         ),
         Block::Words(print),
-        Block::Caution(format!(
-            "{scrap} {}",
-            minded(&[
-                Caution::DrillPress,
-                Caution::Eyes,
-                Caution::Dust,
-                Caution::Noise
-            ])
-        )),
-    ]
+        Block::Caution(scrap.into()),
+    ];
+    blocks.extend(cautions(&[
+        Caution::DrillPress,
+        Caution::Eyes,
+        Caution::Dust,
+        Caution::Noise,
+    ]));
+    blocks
 }
 
 /// Strips in the words and the room of their page.

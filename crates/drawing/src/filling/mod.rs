@@ -7,9 +7,10 @@ mod plan;
 
 use board::{Board, Measure, show_length, show_number};
 use workshop::{
-    Batch, Caution, FIRST, GrooveResin, Pour, Workpiece, groove_resin, paper_size, parts_shown,
+    Batch, Caution, GrooveResin, Pour, Workpiece, groove_resin, paper_size, parts_shown,
 };
 
+use crate::cautions::cautions;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
 /// The plan of a filling on the paper of the board's template: a page of batches and sectors, and then each board with
@@ -44,8 +45,8 @@ pub fn filling_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     };
     let mut blocks = vec![says.amounts()];
     blocks.extend(groove_resin(workpiece).map(|resin| says.grooves(resin)));
+    blocks.extend(cautions(&[Caution::Resin]));
     blocks.extend([
-        Block::Caution(format!("{} {FIRST}", Caution::Resin.in_full())),
         Block::Heading("Batches".into()),
         Block::Words(says.clock()),
         Block::Table(says.batches()),

@@ -8,10 +8,11 @@ mod film;
 use board::{Board, Units, several};
 use kurbo::{Point, Size, Vec2};
 use workshop::{
-    FIRST, FinishNeed, Meeting, Operation, Rule, Severity, Task, Workpiece, coat_data, drying_time,
+    FinishNeed, Meeting, Operation, Rule, Severity, Task, Workpiece, coat_data, drying_time,
     finish_hours, finish_needs, finish_volume, hard_after, last_to_harden, meetings, paper_size,
 };
 
+use crate::cautions::cautions;
 use crate::stopped::{SIZE as STOP, stop_item, stop_line};
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 
@@ -71,7 +72,7 @@ pub fn finish_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     let head = Head::of("Finish plan", "finish plan", workpiece, stamp);
     let (paper, margin) = (paper_size(board.template.paper), board.template.margin);
     let mut blocks = vec![Block::Words(in_short(board))];
-    blocks.extend(cautions(workpiece));
+    blocks.extend(minded(workpiece));
     blocks.extend(found(workpiece));
     blocks.push(Block::Heading("Section through the film".into()));
     let thick = match board.units {
@@ -125,15 +126,13 @@ fn in_short(board: &Board) -> String {
 /// The cautions for the whole finish.
 ///
 /// They are those of the trial on a test board, which comes first and has to do with every one of the materials.
-fn cautions(workpiece: &Workpiece) -> Option<Block> {
-    let plan = workpiece.work_plan();
-    let trial = plan.of(Task::Trial).next()?;
-    let words: Vec<String> = trial
-        .cautions
-        .iter()
-        .map(|caution| caution.in_full())
-        .collect();
-    (!words.is_empty()).then(|| Block::Caution(format!("{} {FIRST}", words.join(" "))))
+fn minded(workpiece: &Workpiece) -> Vec<Block> {
+    let trial = workpiece.work_plan().of(Task::Trial).next();
+    let all = trial.map_or(&[][..], |trial| &trial.cautions);
+    if all.is_empty() {
+        return Vec::new();
+    }
+    cautions(all)
 }
 
 /// The findings about the coats; notes stand in the window.
@@ -144,14 +143,8 @@ fn found(workpiece: &Workpiece) -> Vec<Block> {
         .findings()
         .iter()
         .filter(|finding| finding.rule == Rule::Finish && finding.severity != Severity::Note);
-    told.map(|finding| {
-        Block::Caution(format!(
-            "{}: {}.",
-            finding.severity.label(),
-            finding.message
-        ))
-    })
-    .collect()
+    told.map(|finding| Block::Caution(format!("{}: {}", finding.severity.label(), finding.message)))
+        .collect()
 }
 
 /// A task of the plan of the work, with boxes to tick; nothing where the plan has none.

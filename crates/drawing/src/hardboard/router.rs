@@ -5,10 +5,11 @@
 
 use board::{Board, Center, HoleId, Role, Router, show_setting};
 use workshop::{
-    Caution, FIRST, Operation, RouterSetting, TilingError, Workpiece, paper_size, plunges,
-    router_settings, router_work,
+    Operation, RouterSetting, TilingError, Workpiece, paper_size, plunges, router_settings,
+    router_work,
 };
 
+use crate::cautions::{cautions, of_operations};
 use crate::stopped::stop_line;
 use crate::template::furniture::fits;
 use crate::template::subject::Subject;
@@ -90,22 +91,6 @@ pub fn told(operation: &Operation) -> [Block; 2] {
         Block::Heading(operation.task.title().into()),
         Block::Ticked(operation.work.clone()),
     ]
-}
-
-/// The cautions of some operations, each once.
-pub fn cautions_of(operations: &[Operation]) -> Block {
-    let all = operations.iter().flat_map(|operation| &operation.cautions);
-    let mut all: Vec<Caution> = all.copied().collect();
-    all.sort_unstable();
-    all.dedup();
-    Block::Caution(minded(&all))
-}
-
-/// Cautions in one paragraph, each with its subject and source, and last that the tool's manual comes first.
-pub fn minded(cautions: &[Caution]) -> String {
-    let words = cautions.iter().map(|caution| caution.in_full());
-    let words: Vec<String> = words.chain([FIRST.into()]).collect();
-    words.join(" ")
 }
 
 /// The template as something to be cut into sheets. The board's edge guides the eye: the template may be of any shape that can
@@ -190,7 +175,7 @@ fn page(
         show_setting(router.wider(), board.units),
         playing_hole(board)
     ))];
-    blocks.push(cautions_of(&work));
+    blocks.extend(cautions(&of_operations(&work)));
     blocks.extend(told(make));
     blocks.push(Block::Heading("What to set".into()));
     blocks.push(Block::Table(table(board, settings)));

@@ -4,6 +4,7 @@ use board::{Board, INCH, Measure, Quantity, Role};
 use workshop::{Caution, Operation, Sum, SumGroup, WorkPlan, Workpiece};
 
 use super::front::time;
+use crate::cautions::of_operations;
 use crate::{Align, Block, Cell, Column, Table};
 
 /// Size of the words whose sentences with boxes are 11 pt, which a maker reads at arm's length, mm.
@@ -95,7 +96,9 @@ impl<'a> Steps<'a> {
 
     /// The cautions that no step before had, in full.
     fn cautions(&mut self, step: &[Operation]) -> Vec<String> {
-        let new = cautions_of(step).filter(|caution| !self.minded.contains(caution));
+        let new = of_operations(step)
+            .into_iter()
+            .filter(|caution| !self.minded.contains(caution));
         let new: Vec<Caution> = new.collect();
         self.minded.extend(&new);
         new.into_iter().map(Caution::in_full).collect()
@@ -103,7 +106,9 @@ impl<'a> Steps<'a> {
 
     /// The cautions that a step before had in full, by name.
     fn again(&self, step: &[Operation]) -> Option<String> {
-        let known = cautions_of(step).filter(|caution| self.minded.contains(caution));
+        let known = of_operations(step)
+            .into_iter()
+            .filter(|caution| self.minded.contains(caution));
         let known: Vec<String> = known.map(|caution| within(caution.label())).collect();
         (!known.is_empty()).then(|| format!(" Cautions as before: {}.", known.join(", ")))
     }
@@ -115,17 +120,6 @@ fn within(name: &str) -> String {
         Some(rest) => format!("CNC{}", rest.to_lowercase()),
         None => name.to_lowercase(),
     }
-}
-
-/// The cautions of a step, each once, in the order in which lists show them.
-///
-/// Operations that make one step often have the same ones.
-fn cautions_of(step: &[Operation]) -> impl Iterator<Item = Caution> {
-    let all = step.iter().flat_map(|operation| &operation.cautions);
-    let mut all: Vec<Caution> = all.copied().collect();
-    all.sort_unstable();
-    all.dedup();
-    all.into_iter()
 }
 
 /// Tool, time and waiting of a step.

@@ -6,7 +6,8 @@
 use board::{Board, Center, HoleName, Layout, Measure, show_length};
 use workshop::{SectorPlan, SectorTurn, Workpiece, paper_size, sector_work};
 
-use crate::hardboard::router::{cautions_of, told};
+use crate::cautions::{cautions, of_operations};
+use crate::hardboard::router::told;
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, numbered, pages};
 
 /// An error of drilling the index hole that the page reckons with, mm.
@@ -29,7 +30,7 @@ pub fn turning(workpiece: &Workpiece, jig: &SectorPlan, stamp: &Stamp) -> Vec<Sh
         "Each index hole is marked with the hole of the sector before, which its pin goes into. {first} {}",
         drills(workpiece.layout(), jig)
     ))];
-    blocks.push(cautions_of(&work));
+    blocks.extend(cautions(&of_operations(&work)));
     blocks.extend(told(make));
     blocks.extend(told(drill));
     blocks.extend([

@@ -20,7 +20,7 @@ pub use order::{BoardOrder, OrderSlab, propose_order};
 pub use shop::propose_for_shop;
 pub use wishes::{Offer, Wish, Wishes};
 
-use board::{Board, BuildError, SheetLayout, Units};
+use board::{Board, BuildError, SheetLayout, Units, as_sentence};
 
 use super::{FitError, without_pockets};
 use crate::{Rule, Severity, Workpiece, stops};
@@ -117,7 +117,10 @@ impl Refusal {
                 )
             }
         };
-        format!("{}. With all else as you asked, {instead}", self.why)
+        format!(
+            "{} With all else as you asked, {instead}",
+            as_sentence(self.why.clone())
+        )
     }
 }
 
