@@ -90,6 +90,15 @@ impl Default for Magnet {
 }
 
 impl Piece {
+    /// The lowest height in which it can be stored, mm: a marble's diameter; the thickness of a peg that lies, or the height of
+    /// a flat piece that stands.
+    pub const fn stored_height(&self) -> f64 {
+        match self.kind {
+            PieceKind::Marble => self.diameter,
+            PieceKind::Peg | PieceKind::Magnet => self.diameter.min(self.height),
+        }
+    }
+
     const fn usual_height() -> f64 {
         30.0
     }

@@ -76,6 +76,8 @@ pub enum Mend {
     BestPlace,
     /// As many strips as the planer needs.
     StripsForPlaner,
+    /// A recess as deep and wide as the pieces need.
+    RecessForPieces,
     /// Batches of resin that are poured before they set.
     SmallerBatches,
     /// Coats that dry as long as the next one wants.
@@ -117,7 +119,7 @@ pub enum MendError {
 
 impl Mend {
     /// Every mend.
-    pub const ALL: [Self; 34] = [
+    pub const ALL: [Self; 35] = [
         Self::FitBoard,
         Self::FitPitch,
         Self::WiderPitch,
@@ -142,6 +144,7 @@ impl Mend {
         Self::TurnOffSeams,
         Self::BestPlace,
         Self::StripsForPlaner,
+        Self::RecessForPieces,
         Self::SmallerBatches,
         Self::LongerDrying,
         Self::FixFinish,
@@ -193,6 +196,7 @@ impl Mend {
             Self::TurnOffSeams => "Turn the pattern off the seams",
             Self::BestPlace => "Move to the best place",
             Self::StripsForPlaner => "Strips for the planer",
+            Self::RecessForPieces => "Fit recess to the pieces",
             Self::SmallerBatches => "Mix smaller batches",
             Self::LongerDrying => "Let coats dry longer",
             Self::FixFinish => "Fix the finish",
@@ -253,6 +257,9 @@ impl Mend {
             }
             Self::BestPlace => "Put the center pin where the blank has the most wood",
             Self::StripsForPlaner => "The fewest strips that go through the planer",
+            Self::RecessForPieces => {
+                "The shallowest and smallest recess that holds the pieces and leaves the wood wanted"
+            }
             Self::SmallerBatches => "The largest batch that is in the bores before it sets",
             Self::LongerDrying => "Each coat dries at least as long as the next one wants",
             Self::FixFinish => {
@@ -352,6 +359,12 @@ impl Mend {
                 let nothing = MendError::Nothing("no number of strips goes through the planer");
                 let count = crate::blank::check::planer::strips_wanted(board).ok_or(nothing)?;
                 mended.panel.build = board::Build::Strips { count };
+            }
+            Self::RecessForPieces => {
+                let nothing = MendError::Nothing(
+                    "no recess in this board holds the pieces and leaves the wood wanted: use thicker wood, or keep the pieces elsewhere",
+                );
+                mended.recess = Some(crate::recess::fitted::fitted(board).ok_or(nothing)?);
             }
             Self::SmallerBatches => smaller_batches(&mut mended)?,
             Self::LongerDrying => mended = crate::finish::dried(board),

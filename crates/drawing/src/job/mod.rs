@@ -77,7 +77,7 @@ pub fn job_picture(workpiece: &Workpiece, stamp: &Stamp) -> Option<PictureRoom> 
 
 /// The stages of the work, each kept on a page where one holds it.
 ///
-/// A caution is told in full in the stage where it is first met, and by its name from there on.
+/// A caution is told in full in the stage where it is first met, and by its name from there on. The figures of all steps come last.
 fn stages(workpiece: &Workpiece) -> Vec<Block> {
     let plan = workpiece.work_plan();
     let mut sheet = steps::Steps::new(workpiece, plan);
@@ -86,7 +86,13 @@ fn stages(workpiece: &Workpiece) -> Vec<Block> {
         blocks.extend(sheet.of_stage(operations));
         Block::Kept(blocks)
     };
-    plan.stages().iter().map(told).collect()
+    let mut blocks: Vec<Block> = plan.stages().iter().map(told).collect();
+    let figures = sheet.figures();
+    if !figures.is_empty() {
+        blocks.push(Block::Stage("Figures for the steps".into()));
+        blocks.extend(figures);
+    }
+    blocks
 }
 
 #[cfg(test)]

@@ -1,4 +1,5 @@
-//! The steps of the job sheet, each with its tools, its time, its reasons, its cautions, its work and its figures.
+//! The steps of the job sheet, each with its tools, its time, its reasons, its cautions and its work; their figures come after all of
+//! them, where they are out of the way of the hands.
 
 use board::{Board, INCH, Measure, Quantity, Role};
 use workshop::{Caution, Operation, Sum, SumGroup, WorkPlan, Workpiece};
@@ -22,6 +23,8 @@ pub struct Steps<'a> {
     minded: Vec<Caution>,
     /// Number of the last step.
     number: u32,
+    /// The figures of the steps that have some, each under the step's heading.
+    figures: Vec<Block>,
 }
 
 impl<'a> Steps<'a> {
@@ -32,6 +35,7 @@ impl<'a> Steps<'a> {
             plan,
             minded: Vec::new(),
             number: 0,
+            figures: Vec::new(),
         }
     }
 
@@ -41,7 +45,12 @@ impl<'a> Steps<'a> {
         steps.map(|step| Block::Kept(self.told(step))).collect()
     }
 
-    /// A step: its heading, tool and time, why it comes here, what to mind, its work, its figures.
+    /// The figures of all steps that were told, under the headings of the steps; nothing where none has any.
+    pub fn figures(self) -> Vec<Block> {
+        self.figures
+    }
+
+    /// A step: its heading, tool and time, why it comes here, what to mind, its work. Its figures are kept for the end.
     ///
     /// Cautions come before the work, where they are read before a switch is turned on, and only those of this step.
     fn told(&mut self, step: &[Operation]) -> Vec<Block> {
@@ -50,6 +59,7 @@ impl<'a> Steps<'a> {
         };
         self.number += 1;
         let heading = format!("{}. {}", self.number, first.task.title());
+        self.keep_figures(first, &heading);
         let mut blocks = vec![Block::Type(BESIDE), Block::Heading(heading)];
         let again = self.again(step).unwrap_or_default();
         let set_up = set_up(step) + &again;
@@ -64,10 +74,19 @@ impl<'a> Steps<'a> {
             Block::Ticked(work.cloned().collect()),
             Block::Type(BESIDE),
         ]);
-        let groups = self.workpiece.sums().iter();
-        let groups = groups.filter(|group| first.sums.contains(&group.heading));
-        blocks.extend(groups.map(|group| figures(self.workpiece.board(), group)));
         blocks
+    }
+
+    /// Keeps the figures that belong to an operation, under the heading of its step.
+    fn keep_figures(&mut self, operation: &Operation, heading: &str) {
+        let groups = self.workpiece.sums().iter();
+        let groups = groups.filter(|group| operation.sums.contains(&group.heading));
+        let tables = groups.map(|group| figures(self.workpiece.board(), group));
+        let mut blocks = vec![Block::Type(BESIDE), Block::Heading(heading.to_owned())];
+        blocks.extend(tables);
+        if blocks.len() > 2 {
+            self.figures.push(Block::Kept(blocks));
+        }
     }
 
     /// Why it comes after what it needs, a sentence for each reason; none where it needs nothing.

@@ -60,6 +60,10 @@ fn is_open_pored(board: &Board) -> Option<bool> {
 /// Fresh air, and no flame while the alcohol of the shellac is about: bubbles in resin are often driven out with a torch.
 const NO_FLAME: &str = "Open the windows. Close the can and take the rags and shellac out of the room before you light a torch.";
 
+/// Bubbles are broken by heat; common practice, no source. The flame waits for the vapor of shellac to be gone.
+const NO_BUBBLES: &str = "Break bubbles with one quick pass of the heat gun or torch, with nothing near that burns. Heat that \
+     stays in one place scorches the wood and makes the resin set too fast.";
+
 /// A thin film in each bore.
 ///
 /// Shellac without its wax, since that sticks to everything and everything to it; common practice, no source.
@@ -109,6 +113,7 @@ fn fill(workpiece: &Workpiece, pour: &Pour) -> Option<Operation> {
     } else {
         "Fill each bore to the top face.".into()
     });
+    work.push(NO_BUBBLES.into());
     let minutes = pour.batches.iter().map(|batch| batch.minutes).sum::<f64>();
     Some(
         Operation {

@@ -29,7 +29,7 @@ mod growth;
 mod insert;
 mod open;
 mod piece;
-mod propose;
+pub mod propose;
 mod size;
 mod spaces;
 mod tightest;

@@ -51,6 +51,10 @@ fn in_need(mend: Mend) -> Board {
             board.stock.place = Some([100.0, 300.0]);
         }
         Mend::StripsForPlaner => board.panel.build = Build::Strips { count: 2 },
+        Mend::RecessForPieces => {
+            board.blank.thickness = 30.0;
+            board.recess = Some(board::Recess::default());
+        }
         Mend::SmallerBatches => {
             board.filling = Some(board::Filling {
                 ten_bores: 900.0,

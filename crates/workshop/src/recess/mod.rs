@@ -1,6 +1,7 @@
 //! Storage in the underside: where the recess is, and how many pieces it holds.
 
 pub mod check;
+pub mod fitted;
 pub mod lid_cut;
 pub mod lid_moves;
 pub mod lid_size;

@@ -4,7 +4,7 @@ mod lid;
 
 use board::{Board, Measure, field};
 use egui::Ui;
-use workshop::{Caution, Storage};
+use workshop::{Caution, Mend, Storage};
 
 use crate::current::Current;
 use crate::panels::rows::{amount, remark};
@@ -14,9 +14,13 @@ pub use lid::lid_ui;
 
 /// The recess in which the pieces are stored, and how many it holds.
 pub fn storage_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
+    let had_none = board.recess.is_none();
     fields_ui(ui, board, field::RECESS_FIELDS);
     if board.recess.is_none() {
         return;
+    }
+    if had_none && let Ok(fitted) = Mend::RecessForPieces.applied(board) {
+        *board = fitted;
     }
     if let Some(storage) = current.good().and_then(|workpiece| workpiece.storage()) {
         holds_ui(ui, board, storage);

@@ -7,7 +7,7 @@
 
 mod draft;
 mod nearest;
-mod neat;
+pub mod neat;
 mod order;
 mod settle;
 mod shop;

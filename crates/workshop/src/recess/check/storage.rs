@@ -1,12 +1,12 @@
 //! Rule: a recess in the underside holds the pieces, and leaves wood around it.
 
-use board::{Board, Measure, PieceKind, Recess, RecessShape, show_length};
+use board::{Board, Measure, Recess, RecessShape, show_length};
 
-use crate::Workpiece;
 use crate::blank::panel::{EdgePlace, TenonPlace};
 use crate::check::{Finding, HAIR, Rule, Severity, counted};
 use crate::recess::lid_cut::inner_reach;
 use crate::recess::{Storage, prism, recess_outline};
+use crate::{Mend, Workpiece};
 
 pub const STATEMENT: &str = "A storage recess holds the pieces and leaves the set amount of wood above it, and inside \
      the board to the edge, to screws and to mortises; holes above it are checked under \"cuts inside the board\". How many \
@@ -49,20 +49,29 @@ fn room(board: &Board, storage: &Storage) -> Option<Finding> {
     };
     Some(
         Finding::new(severity, Rule::Storage, message)
-            .measuring(Measure::count(holds), Measure::count(pieces)),
+            .measuring(Measure::count(holds), Measure::count(pieces))
+            .mended_by(&[Mend::RecessForPieces]),
     )
 }
 
 /// A recess that is too low or too narrow for a single piece.
 fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
     let piece = board.piece;
-    let wants = match piece.kind {
-        PieceKind::Marble => piece.diameter,
-        PieceKind::Peg | PieceKind::Magnet => piece.diameter.min(piece.height),
-    };
+    let wants = piece.stored_height();
     let length = |mm| show_length(mm, board.units);
+    let deepest = board.blank.thickness - board.limits.floor;
+    let lid = board.recess.map_or(0.0, |recess| recess.lid);
     let message = if storage.room <= 0.0 {
         "The lid fills the recess and leaves no room for pieces. Make the recess deeper.".into()
+    } else if wants + lid > deepest + HAIR {
+        format!(
+            "A board {} thick has no room for a piece {} high{} and {} of wood over it. Use thicker wood, or keep the pieces \
+             elsewhere.",
+            length(board.blank.thickness),
+            length(wants),
+            if lid > 0.0 { ", its lid" } else { "" },
+            length(board.limits.floor)
+        )
     } else if storage.room < wants - HAIR {
         format!(
             "A piece {} high does not go into the recess, which is {} high inside. Make the recess deeper.",
@@ -77,6 +86,7 @@ fn none_goes_in(board: &Board, storage: &Storage) -> Finding {
     };
     Finding::new(Severity::Stop, Rule::Storage, message)
         .measuring(Measure::mm(storage.room), Measure::mm(wants))
+        .mended_by(&[Mend::RecessForPieces])
 }
 
 /// Too little wood above the recess, or none.
@@ -278,6 +288,21 @@ mod tests {
                 .message
                 .contains("Make the recess wider")
         );
+    }
+
+    #[test]
+    fn a_thin_board_is_not_told_to_be_recessed_deeper() {
+        let words = |thickness: f64, lid| {
+            let board = with(round(120.0, 10.0, lid), thickness);
+            check(&Workpiece::of(&board).unwrap())[0].message.clone()
+        };
+        assert!(words(20.0, 0.0).contains("Make the recess deeper"));
+        let thin = words(18.0, 0.0);
+        assert!(
+            thin.contains("18 mm thick has no room for a piece 16 mm high and 4 mm of wood"),
+            "{thin}"
+        );
+        assert!(words(20.0, 3.0).contains("high, its lid and 4 mm of wood"));
     }
 
     #[test]

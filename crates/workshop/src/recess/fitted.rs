@@ -1,0 +1,148 @@
+//! A recess as deep and as wide as the pieces need.
+
+use board::{Board, Recess, RecessShape};
+
+use super::{holds, pieces};
+use crate::Workpiece;
+use crate::check::{Rule, Severity};
+use crate::fit::propose::neat::Neat;
+
+/// Room over the pieces, since marbles vary in size and finish builds up, mm; common practice, no source.
+const PLAY: f64 = 1.0;
+/// Most layers of pieces that are tried.
+const LAYERS: u32 = 8;
+
+/// The recess of a board made just deep and wide enough for its pieces, in neat lengths; none where there is no recess, or no
+/// size leaves the wood wanted above and around it.
+///
+/// Its middle, its lid and its outline stay; a rectangle keeps the ratio of its sides. The shallowest one is chosen, since wood
+/// over the recess carries the bores, and of that depth the smallest.
+pub fn fitted(board: &Board) -> Option<Recess> {
+    let recess = board.recess?;
+    let neat = Neat::of(board.units);
+    let piece = &board.piece;
+    let layer = piece.stored_height();
+    let deepest = board.blank.thickness - board.limits.floor;
+    let depths = (1..=LAYERS).map(|layers| {
+        neat.depth_step
+            .up(f64::from(layers) * layer + recess.lid + PLAY)
+    });
+    let mut depths = depths.take_while(|depth| *depth <= deepest);
+    depths.find_map(|depth| {
+        let step = neat.board_step;
+        let most = step.count_down(board.blank.diameter) as u32;
+        let sizes = (1..=most).map(|count| scaled(recess.shape, step.times(f64::from(count))));
+        let mut sizes =
+            sizes.filter(|shape| holds(*shape, depth - recess.lid, piece) >= pieces(board));
+        let shape = sizes.next()?;
+        let fitted = Recess {
+            shape,
+            depth,
+            ..recess
+        };
+        leaves_wood(board, fitted).then_some(fitted)
+    })
+}
+
+/// An outline whose shorter side is so long.
+fn scaled(shape: RecessShape, side: f64) -> RecessShape {
+    match shape {
+        RecessShape::Round { .. } => RecessShape::Round { diameter: side },
+        RecessShape::Straight {
+            length,
+            width,
+            corner,
+        } => {
+            let ratio = side / length.min(width);
+            RecessShape::Straight {
+                length: length * ratio,
+                width: width * ratio,
+                corner,
+            }
+        }
+    }
+}
+
+/// Whether a recess leaves the wood wanted to the faces, the edge, the bores and whatever else is cut into the board.
+fn leaves_wood(board: &Board, recess: Recess) -> bool {
+    let with = Board {
+        recess: Some(recess),
+        ..board.clone()
+    };
+    Workpiece::of(&with).is_ok_and(|workpiece| {
+        workpiece.findings().iter().all(|found| {
+            found.severity == Severity::Note || !matches!(found.rule, Rule::Storage | Rule::Inside)
+        })
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use board::{PieceKind, Units};
+    use testkit::assert_near;
+
+    fn thick(thickness: f64) -> Board {
+        let mut board = Board {
+            recess: Some(Recess::default()),
+            ..Board::default()
+        };
+        board.blank.thickness = thickness;
+        board
+    }
+
+    #[test]
+    fn the_recess_holds_the_pieces_in_one_layer() {
+        let board = thick(30.0);
+        let recess = fitted(&board).unwrap();
+        assert_near!(recess.depth, 17.0, 1e-9);
+        let with = Board {
+            recess: Some(recess),
+            ..board
+        };
+        let storage = super::super::storage(&with).unwrap();
+        assert!(storage.holds >= storage.pieces, "{storage:?}");
+        // 10 mm less across holds too few.
+        let (side, _) = recess.shape.sides();
+        let smaller = scaled(recess.shape, side - 10.0);
+        assert!(holds(smaller, 17.0, &with.piece) < storage.pieces);
+    }
+
+    #[test]
+    fn a_lid_is_kept_and_an_inch_board_gets_a_fraction() {
+        let mut board = thick(40.0);
+        board.units = Units::INCH;
+        board.recess.as_mut().unwrap().lid = 6.35;
+        let recess = fitted(&board).unwrap();
+        assert_near!(recess.lid, 6.35, 0.0);
+        // 16 + 6.35 + 1 mm, up to the next sixteenth.
+        assert_near!(recess.depth, 15.0 / 16.0 * 25.4, 1e-9);
+    }
+
+    #[test]
+    fn pegs_that_lie_need_their_thickness_only() {
+        let mut board = thick(30.0);
+        board.piece.kind = PieceKind::Peg;
+        (board.piece.diameter, board.piece.height) = (8.0, 40.0);
+        assert_near!(fitted(&board).unwrap().depth, 9.0, 1e-9);
+    }
+
+    #[test]
+    fn a_rectangle_keeps_the_ratio_of_its_sides() {
+        let mut board = thick(30.0);
+        board.recess.as_mut().unwrap().shape = RecessShape::Straight {
+            length: 120.0,
+            width: 60.0,
+            corner: 5.0,
+        };
+        let (length, width) = fitted(&board).unwrap().shape.sides();
+        assert_near!(length, 2.0 * width, 1e-9);
+    }
+
+    #[test]
+    fn a_board_too_thin_takes_none() {
+        // 16 mm of marble under 3 mm of floor: the bores above leave less still.
+        assert_eq!(fitted(&thick(19.9)), None);
+        assert_eq!(fitted(&Board::default()), None);
+    }
+}
