@@ -8,21 +8,19 @@
     reason = "a tool for contributors, which ends where it cannot go on"
 )]
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::fs;
 use std::path::Path;
-use std::process::Command;
 
-use serde_json::Value;
+use tests::crates::{is_library, metadata, program, text};
 
 /// Beginnings of the names of files that hold a license or what goes with it.
 const LICENSES: [&str; 5] = ["license", "licence", "copying", "notice", "unlicense"];
 
 fn main() {
     let path = std::env::args().nth(1).expect("name the file to write");
-    let metadata = metadata();
-    let used = used_by(&metadata, "app");
+    let (metadata, used) = (metadata(), program());
     let mut told = String::from(
         "Libraries in Ringwright, each with its version and license. The texts that they carry follow below.\n\n",
     );
@@ -48,56 +46,6 @@ fn main() {
     }
     fs::write(&path, told).unwrap();
     println!("{count} libraries, {} texts: {path}", texts.len());
-}
-
-/// All packages and who uses whom, as cargo tells it for this machine.
-fn metadata() -> Value {
-    let host = Command::new("rustc")
-        .args(["--print", "host-tuple"])
-        .output();
-    let host = String::from_utf8(host.unwrap().stdout).unwrap();
-    let asked = [
-        "metadata",
-        "--locked",
-        "--format-version",
-        "1",
-        "--filter-platform",
-    ];
-    let told = Command::new("cargo").args(asked).arg(host.trim()).output();
-    serde_json::from_slice(&told.unwrap().stdout).unwrap()
-}
-
-/// The packages that a package is built of, by their ids: what only tests and build scripts use is left out.
-fn used_by(metadata: &Value, name: &str) -> BTreeSet<String> {
-    let nodes = metadata["resolve"]["nodes"].as_array().unwrap();
-    let nodes: BTreeMap<&str, &Value> = nodes.iter().map(|node| (text(node, "id"), node)).collect();
-    let packages = metadata["packages"].as_array().unwrap();
-    let first = packages
-        .iter()
-        .find(|package| text(package, "name") == name)
-        .unwrap();
-    let mut waiting = vec![text(first, "id")];
-    let mut used = BTreeSet::new();
-    while let Some(id) = waiting.pop() {
-        if used.insert(id.to_owned()) {
-            let parts = nodes[id]["deps"].as_array().unwrap().iter();
-            let needed = parts.filter(|part| {
-                let mut kinds = part["dep_kinds"].as_array().unwrap().iter();
-                kinds.any(|kind| kind["kind"].is_null())
-            });
-            waiting.extend(needed.map(|part| text(part, "pkg")));
-        }
-    }
-    used
-}
-
-/// Whether a package is used and comes from elsewhere.
-fn is_library(package: &Value, used: &BTreeSet<String>) -> bool {
-    used.contains(text(package, "id")) && !package["source"].is_null()
-}
-
-fn text<'a>(value: &'a Value, member: &str) -> &'a str {
-    value[member].as_str().unwrap_or_default()
 }
 
 /// The texts in a package's own folder.

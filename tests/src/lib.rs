@@ -5,6 +5,7 @@
     reason = "a check that cannot read its samples has nothing to check"
 )]
 
+pub mod crates;
 pub mod source;
 
 use app::exports::{Kind, Moment, Source};
