@@ -43,8 +43,8 @@ impl Check {
     ///
     /// # Errors
     /// Where the file cannot be read or the board cannot be laid out.
-    pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
-        let board = board_of(&self.file)?;
+    pub fn run(&self, out: &mut dyn Write, errors: &mut dyn Write) -> Result<ExitCode, Failure> {
+        let board = board_of(&self.file, errors)?;
         let workpiece = workpiece_of(&board, None)?;
         printed(if self.json {
             as_json(&workpiece, out)

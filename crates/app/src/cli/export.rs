@@ -50,7 +50,7 @@ impl Export {
     /// # Errors
     /// Where the board cannot be read, laid out or written; nothing is written if a file is there already.
     pub fn run(&self, out: &mut dyn Write, errors: &mut dyn Write) -> Result<ExitCode, Failure> {
-        let board = board_of(&self.file)?;
+        let board = board_of(&self.file, errors)?;
         let printer = match &self.printer {
             Some(name) => Some(Printers::load(&Desktop).named(name)?),
             None => None,

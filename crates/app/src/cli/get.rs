@@ -27,8 +27,8 @@ impl Get {
     ///
     /// # Errors
     /// Where the file cannot be read, or has no such field.
-    pub fn run(&self, out: &mut dyn Write) -> Result<ExitCode, Failure> {
-        let board = board_of(&self.file)?;
+    pub fn run(&self, out: &mut dyn Write, errors: &mut dyn Write) -> Result<ExitCode, Failure> {
+        let board = board_of(&self.file, errors)?;
         let mut lines = Vec::new();
         for path in &self.paths {
             lines.push(value_at(path, &board)?);

@@ -77,9 +77,9 @@ pub fn run(cli: Cli, out: &mut dyn Write, errors: &mut dyn Write) -> Asked {
     let (out, errors) = (&mut Plain(out), &mut Plain(errors));
     let ended = match command {
         Command::New(new) => new.run(out, errors),
-        Command::Get(get) => get.run(out),
+        Command::Get(get) => get.run(out, errors),
         Command::Set(set) => set.run(out, errors),
-        Command::Check(check) => check.run(out),
+        Command::Check(check) => check.run(out, errors),
         Command::Export(export) => export.run(out, errors),
     };
     Asked::Done(ended.unwrap_or_else(|failure| {

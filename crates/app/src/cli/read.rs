@@ -1,8 +1,9 @@
 //! Reading a board file for a command, and working out what follows from it.
 
+use std::io::Write;
 use std::path::Path;
 
-use board::{Board, LARGEST_FILE, read_board};
+use board::{Board, LARGEST_FILE, open_board};
 
 use workshop::{Correction, Workpiece};
 
@@ -10,13 +11,18 @@ use super::Failure;
 use crate::files::read_limited;
 use crate::host::this_day;
 
-/// The board of a file.
+/// The board of a file; where an older file said a thing in two ways, the one that was taken is reported.
 ///
 /// # Errors
 /// A sentence with the file's path at its end.
-pub fn board_of(path: &Path) -> Result<Board, Failure> {
+pub fn board_of(path: &Path, errors: &mut dyn Write) -> Result<Board, Failure> {
     let bytes = read_limited(path, LARGEST_FILE as u64)?;
-    read_board(&bytes).map_err(|error| format!("{error}: {}", path.display()).into())
+    let opened = open_board(&bytes).map_err(|error| format!("{error}: {}", path.display()))?;
+    for remark in &opened.remarks {
+        // A failure to write to standard error is ignored: the board is read all the same.
+        let _ = writeln!(errors, "ringwright: {remark}");
+    }
+    Ok(opened.board)
 }
 
 /// The workpiece of a board, with all that takes longer worked out; its template is corrected for a printer where one is

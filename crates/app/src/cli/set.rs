@@ -33,7 +33,7 @@ impl Set {
     /// Where the file cannot be read or written, a field is unknown, or a value is not one of its own; the file is then as
     /// it was.
     pub fn run(&self, out: &mut dyn Write, errors: &mut dyn Write) -> Result<ExitCode, Failure> {
-        let before = board_of(&self.file)?;
+        let before = board_of(&self.file, errors)?;
         let mut board = before.clone();
         let (pairs, rest) = self.changes.as_chunks();
         if let [path] = rest {

@@ -326,6 +326,25 @@ fn check_ends_with_2_where_there_is_no_board_to_check() {
 }
 
 #[test]
+fn a_command_reports_the_number_of_boards_it_took_from_an_older_file() {
+    let folder = folder();
+    let board = Board {
+        filling: Some(board::Filling::default()),
+        ..Board::default()
+    };
+    let text = write_board(&board);
+    let older = text.replacen("\"filling\": {", "\"filling\": {\"boards\": 3,", 1);
+    assert_ne!(text, older);
+    fs::write(folder.path().join("older.json"), older).unwrap();
+    let (_, told, fault) = checked(folder.path(), "older.json");
+    assert!(
+        fault.contains("3 boards to fill and 1 ordered: 3 are taken"),
+        "{fault}"
+    );
+    assert!(!told.contains("to fill"), "{told}");
+}
+
+#[test]
 fn check_tells_other_programs_the_same() {
     let folder = folder();
     write_bad(folder.path(), 13.0);
