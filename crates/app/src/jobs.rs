@@ -4,7 +4,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 
-use crate::exports::{Kind, Lack};
+use crate::exports::LeftOut;
 use crate::files::Printing;
 use crate::host::{Ask, Host, Picked};
 use crate::watch::Watch;
@@ -27,16 +27,6 @@ pub struct Written {
     pub paths: Vec<PathBuf>,
     /// Kinds that were left out.
     pub left_out: Vec<LeftOut>,
-}
-
-/// A kind that could not be made.
-pub struct LeftOut {
-    /// Which kind.
-    pub kind: Kind,
-    /// The fault, in a sentence.
-    pub why: String,
-    /// Numbers and parts that the board lacks for it.
-    pub lacks: Vec<Lack>,
 }
 
 /// The name of an export among the jobs.

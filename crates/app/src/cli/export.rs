@@ -11,7 +11,7 @@ use workshop::{Workpiece, stops};
 
 use super::read::{board_of, workpiece_of};
 use super::{Failure, printed};
-use crate::exports::{Kind, Source};
+use crate::exports::{Kind, LeftOut, Made, Source};
 use crate::files::write_all;
 use crate::host::{Desktop, now, today};
 use crate::printers::Printers;
@@ -44,11 +44,14 @@ pub struct Export {
     large: bool,
 }
 
+/// Exit code of an export that has written some kinds and left out others.
+const INCOMPLETE: u8 = 1;
+
 impl Export {
-    /// Writes the files and prints their paths.
+    /// Writes the files and prints their paths; ends with 1 if a kind could not be made.
     ///
     /// # Errors
-    /// Where the board cannot be read, laid out or written; nothing is written if a file is there already.
+    /// Where the board cannot be read, laid out or written, or no kind can be made; nothing is written if a file is there already.
     pub fn run(&self, out: &mut dyn Write, errors: &mut dyn Write) -> Result<ExitCode, Failure> {
         let board = board_of(&self.file, errors)?;
         let printer = match &self.printer {
@@ -68,20 +71,44 @@ impl Export {
             [] => kind.is_usual(&board),
             only => only.contains(kind),
         };
-        let kinds = Kind::ALL.into_iter().filter(is_wanted);
-        let effort = |kind: Kind| Some((kind, source.effort(kind)?));
-        let mut large = kinds.clone().filter_map(effort);
+        let kinds: Vec<Kind> = Kind::ALL.into_iter().filter(is_wanted).collect();
+        let effort = |kind: &Kind| Some((*kind, source.effort(*kind)?));
+        let mut large = kinds.iter().filter_map(effort);
         if let Some((kind, effort)) = large.find(|(_, effort)| effort.is_large && !self.large) {
             let (kind, words) = (kind.word(), effort.words);
             return Err(format!("{kind}: {words}; --large makes it").into());
         }
-        let files: Result<Vec<_>, Failure> = kinds.map(|kind| made(&source, kind)).collect();
-        let files = files?.concat();
+        let Made { files, left_out } = source.made(&kinds).unwrap_or_default();
         self.warn(&workpiece, errors);
+        if files.is_empty() && !left_out.is_empty() {
+            return Err(self.told(&left_out).into());
+        }
         let paths = write_all(&self.out, &files, self.force)?;
         let mut lines = paths.iter().map(|path| writeln!(out, "{}", path.display()));
         printed(lines.try_for_each(|line| line.map_err(Failure::from)))?;
-        Ok(ExitCode::SUCCESS)
+        if left_out.is_empty() {
+            return Ok(ExitCode::SUCCESS);
+        }
+        // A failure to write to standard error is ignored: there is nowhere left to report it.
+        let _ = writeln!(errors, "ringwright: {}", self.told(&left_out));
+        Ok(ExitCode::from(INCOMPLETE))
+    }
+
+    /// Every kind that was left out, with why, and for each thing that it lacks the command that brings it.
+    fn told(&self, left_out: &[LeftOut]) -> String {
+        let file = quoted(&self.file.display().to_string());
+        let of_kind = |one: &LeftOut| {
+            let mut lines = vec![format!("not written: {}: {}", one.kind.word(), one.why)];
+            lines.extend(one.lacks.iter().filter_map(|lack| {
+                let settings = lack.settings.iter();
+                let settings = settings.map(|(path, value)| format!("{} {value}", quoted(path)));
+                let settings = settings.collect::<Vec<_>>().join(" ");
+                let is_there = !settings.is_empty();
+                is_there.then(|| format!("  {}: ringwright set {file} {settings}", lack.words))
+            }));
+            lines.join("\n")
+        };
+        left_out.iter().map(of_kind).collect::<Vec<_>>().join("\n")
     }
 
     /// Says before anything is written what the maker may not want.
@@ -107,10 +134,12 @@ impl Export {
     }
 }
 
-/// The files of a kind; an error names the kind, which `--only` can leave out.
-fn made(source: &Source, kind: Kind) -> Result<Vec<(String, Vec<u8>)>, Failure> {
-    source.files(kind).map_err(|error| {
-        let reason = source.board().units.say(&error);
-        format!("{}: {reason}", kind.word()).into()
-    })
+/// A word of a command line, in quotes where a shell would take a part of it for something else.
+fn quoted(word: &str) -> String {
+    let is_plain = |letter: char| letter.is_alphanumeric() || "._-/\\:".contains(letter);
+    if word.chars().all(is_plain) {
+        word.into()
+    } else {
+        format!("\"{word}\"")
+    }
 }

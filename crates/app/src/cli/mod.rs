@@ -50,7 +50,7 @@ enum Command {
     Set(set::Set),
     /// List problems; exits with 1 if any stops the board
     Check(check::Check),
-    /// Write templates and tables of a board
+    /// Write templates and tables of a board; exits with 1 if a kind could not be made and the rest was written
     Export(export::Export),
 }
 

@@ -6,7 +6,8 @@ use egui::{RichText, Role, ScrollArea, Ui, WidgetInfo};
 
 use super::export::lacks_ui;
 use super::{Answer, button_row, fault_ui, heading};
-use crate::jobs::{LeftOut, Written};
+use crate::exports::LeftOut;
+use crate::jobs::Written;
 use crate::theme::{self, Tokens};
 use crate::widgets::main_button;
 

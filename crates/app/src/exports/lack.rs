@@ -13,14 +13,21 @@ pub struct Lack {
     pub words: String,
     /// Where it is typed or planned.
     pub spot: Spot,
+    /// Paths and values that bring it, as a command sets them; where only the maker knows the number, its value is a word in capitals.
+    pub settings: Vec<(String, String)>,
 }
 
+/// The words for numbers that only the maker knows.
+const RPM: &str = "RPM";
+const FEED: &str = "FEED";
+
 impl Lack {
-    fn of(field: &'static Field, words: impl Into<String>) -> Option<Self> {
+    fn of(field: &'static Field, words: impl Into<String>, value: &str) -> Option<Self> {
         let place = place_of(field)?;
         Some(Self {
             words: words.into(),
             spot: place.into(),
+            settings: vec![(field.path_of(0), value.into())],
         })
     }
 }
@@ -30,37 +37,68 @@ impl Source {
     pub fn lacks(&self, kind: Kind) -> Vec<Lack> {
         let board = self.board();
         match kind {
-            Kind::Gcode if board.machine.is_some() => self.unsettled(),
+            Kind::Gcode if board.machine.is_some() => {
+                let (bits, runs) = (self.unsettled_bits(), self.unsettled_runs());
+                bits.into_iter().chain(runs).collect()
+            }
             _ if kind.missing(board).is_some() => planned_at(kind).into_iter().collect(),
             _ => Vec::new(),
         }
     }
 
-    /// Speeds and feeds that are not typed yet.
-    fn unsettled(&self) -> Vec<Lack> {
+    /// Speeds and feeds of bits that are not typed yet.
+    fn unsettled_bits(&self) -> Vec<Lack> {
         let Some(machine) = &self.board().machine else {
             return Vec::new();
         };
         let mut lacks = Vec::new();
+        // Bits that are not listed yet come after those that are.
+        let mut count = machine.bits.len();
         for (diameter, bottom) in self.workpiece().hole_table().bits() {
-            let bit = machine.bits.iter().find(|bit| bit.drills(diameter, bottom));
+            let its = |bit: &board::BitRun| bit.drills(diameter, bottom);
+            let listed = machine.bits.iter().position(its);
+            let bit = listed.and_then(|at| machine.bits.get(at));
+            let entry = listed.unwrap_or(count);
+            count += usize::from(listed.is_none());
+            let mut begun = match listed {
+                Some(_) => Vec::new(),
+                None => vec![
+                    (field::BIT_DIAMETER.path_of(entry), format!("{diameter}mm")),
+                    (field::BIT_BOTTOM.path_of(entry), bottom.id().to_owned()),
+                ],
+            };
             let size = show_setting(diameter, self.board().units);
             let name = format!("{size} {}", bottom.label());
-            for (field, value) in [
-                (&field::BIT_SPEED, bit.and_then(|bit| bit.speed)),
-                (&field::BIT_FEED, bit.and_then(|bit| bit.feed)),
+            for (field, word, value) in [
+                (&field::BIT_SPEED, RPM, bit.and_then(|bit| bit.speed)),
+                (&field::BIT_FEED, FEED, bit.and_then(|bit| bit.feed)),
             ] {
                 if value.is_none() {
+                    let mut settings = core::mem::take(&mut begun);
+                    settings.push((field.path_of(entry), word.into()));
                     let spot = Spot {
                         section: Section::Machine,
                         caption: Some(field.label(0)),
                         part: Some(name.clone()),
                     };
                     let words = format!("{} of the {name} bit", field.label(0));
-                    lacks.push(Lack { words, spot });
+                    lacks.push(Lack {
+                        words,
+                        spot,
+                        settings,
+                    });
                 }
             }
         }
+        lacks
+    }
+
+    /// Speeds and feeds that are not typed yet, of what is milled.
+    fn unsettled_runs(&self) -> Vec<Lack> {
+        let Some(machine) = &self.board().machine else {
+            return Vec::new();
+        };
+        let mut lacks = Vec::new();
         let edge = machine.edge.map(|edge| edge.run());
         let edge_fields = [&field::EDGE_SPEED, &field::EDGE_FEED, &field::EDGE_PLUNGE];
         let groove = machine.groove.filter(|_| self.board().grooves.is_some());
@@ -76,7 +114,9 @@ impl Source {
             let Some(run) = run else { continue };
             for (field, value) in fields.into_iter().zip([run.speed, run.feed, run.plunge]) {
                 let is_open = value.is_none();
-                let lack = Lack::of(field, field.label(0) + of);
+                let is_speed = [&field::EDGE_SPEED, &field::GROOVE_SPEED].contains(&field);
+                let word = if is_speed { RPM } else { FEED };
+                let lack = Lack::of(field, field.label(0) + of, word);
                 lacks.extend(lack.filter(|_| is_open));
             }
         }
@@ -84,13 +124,16 @@ impl Source {
     }
 }
 
+/// The value that plans a part.
+const PLANNED: &str = "default";
+
 /// Where the part is planned that a kind is made for.
 fn planned_at(kind: Kind) -> Option<Lack> {
     match kind {
-        Kind::Gcode => Lack::of(&field::MACHINE, "Drill by machine"),
-        Kind::Router => Lack::of(&field::ROUTER, "Make router template"),
-        Kind::Sector => Lack::of(&field::SECTOR_JIG, "Make one-player jig"),
-        Kind::Filling => Lack::of(&field::FILLING, "Fill bores with resin"),
+        Kind::Gcode => Lack::of(&field::MACHINE, "Drill by machine", PLANNED),
+        Kind::Router => Lack::of(&field::ROUTER, "Make router template", PLANNED),
+        Kind::Sector => Lack::of(&field::SECTOR_JIG, "Make one-player jig", PLANNED),
+        Kind::Filling => Lack::of(&field::FILLING, "Fill bores with resin", PLANNED),
         Kind::Finish => Some(Lack {
             words: "Finish coats".into(),
             spot: Spot {
@@ -98,6 +141,8 @@ fn planned_at(kind: Kind) -> Option<Lack> {
                 caption: None,
                 part: None,
             },
+            // Which coats only the maker can say.
+            settings: Vec::new(),
         }),
         _ => None,
     }

@@ -7,6 +7,7 @@ mod content;
 mod effort;
 mod kind;
 mod lack;
+mod made;
 mod name;
 
 use drawing::RollError;
@@ -16,6 +17,7 @@ pub use content::{Body, Content, File, Layers, Part, PictureFormat, Shown, Sourc
 pub use effort::Effort;
 pub use kind::{Group, Kind};
 pub use lack::Lack;
+pub use made::{LeftOut, Made};
 pub use name::stem;
 
 /// Why a file cannot be made.

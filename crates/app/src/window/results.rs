@@ -4,10 +4,10 @@ use std::path::{Path, PathBuf};
 
 use super::App;
 use crate::dialogs::{Dialog, ExportDialog, ExportedDialog};
-use crate::exports::{Kind, Source};
+use crate::exports::{Kind, Made, Source};
 use crate::files::Printing;
 use crate::host::{Ask, Host, Picked};
-use crate::jobs::{LeftOut, Outcome, Written};
+use crate::jobs::{Outcome, Written};
 
 impl App {
     pub(super) fn ask_what_to_export(&mut self) {
@@ -122,23 +122,9 @@ pub(super) fn write_files(
     folder: &Path,
     replace: bool,
 ) -> Result<Written, String> {
-    let (mut files, mut left_out) = (Vec::new(), Vec::new());
-    let watch = source.watch();
-    for (at, &kind) in kinds.iter().enumerate() {
-        watch.tell(format!("{} of {}, {}", at + 1, kinds.len(), kind.label()));
-        let made = source.files(kind);
-        if watch.is_stopped() {
-            return Err("the export was stopped; no file was written".into());
-        }
-        match made {
-            Ok(made) => files.extend(made),
-            Err(error) => left_out.push(LeftOut {
-                kind,
-                why: source.board().units.say(&error),
-                lacks: source.lacks(kind),
-            }),
-        }
-    }
+    let Some(Made { files, left_out }) = source.made(kinds) else {
+        return Err("the export was stopped; no file was written".into());
+    };
     let paths = if files.is_empty() {
         Vec::new()
     } else {
