@@ -46,7 +46,7 @@ pub enum Command {
     Names,
     /// The figure of the wood on the plan on or off.
     Figure,
-    /// Sheets over the board on or off.
+    /// The sheets of the template over the board, or the board alone.
     Sheets,
     /// The board on its blank, or the board alone.
     Blank,

@@ -26,6 +26,7 @@ mod help;
 mod history;
 mod host;
 mod jobs;
+mod looks;
 mod painter;
 mod palette;
 mod panels;

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
+use crate::looks::Looks;
 use crate::section::Folds;
 
 /// Settings of the machine rather than of a board.
@@ -24,6 +25,12 @@ pub struct Settings {
     pub pixels_per_mm: Option<f64>,
     /// The sections of the controls that the maker has folded or unfolded.
     pub folds: Folds,
+    /// Widths that the maker has given the panels of the controls and of the findings, in points; `None` for as much as there is room for.
+    pub controls_width: Option<f32>,
+    /// See `controls_width`.
+    pub findings_width: Option<f32>,
+    /// The views that the maker has chosen for stages of the work.
+    pub looks: Looks,
     /// Board files that were opened or saved, the last one first.
     pub recent: Vec<PathBuf>,
 }
@@ -53,6 +60,9 @@ impl Default for Settings {
             show_wood: true,
             pixels_per_mm: None,
             folds: Folds::default(),
+            controls_width: None,
+            findings_width: None,
+            looks: Looks::default(),
             recent: Vec::new(),
         }
     }

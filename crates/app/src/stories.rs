@@ -270,9 +270,9 @@ fn a_finding_lights_its_holes_while_it_is_chosen() {
 fn wood_in_the_seasons_is_typed_and_its_sums_stand_among_the_figures() {
     let mut story = Story::begin();
     story.harness.state_mut().session.board.wood = None;
+    story.press("Wood");
     story.press("All figures");
     assert!(!story.sees("Movement over the year"));
-    story.press("Wood");
     story.reach("Plan for seasonal movement");
     story.fold("Seasonal movement");
     story.type_into("Dampest room, humidity", "80");

@@ -16,8 +16,8 @@ use crate::color::rgb;
 mod scale;
 
 pub use scale::{
-    BODY, FIGURE, GAP, HAIR, INDENT, PART, SMALL, TIGHT, TITLE, body, bold, figure, heading, quiet,
-    small, strong,
+    BODY, CAPTION, FIELD, FIGURE, GAP, HAIR, INDENT, PART, SMALL, TIGHT, TITLE, body, bold, figure,
+    heading, quiet, small, strong,
 };
 
 /// The colors of one theme.
@@ -189,6 +189,8 @@ pub fn install(ctx: &egui::Context) {
         style.spacing.item_spacing = vec2(GAP, 6.0);
         style.spacing.button_padding = vec2(8.0, 3.0);
         style.spacing.interact_size = vec2(40.0, 23.0);
+        style.spacing.slider_width = CAPTION;
+        style.spacing.text_edit_width = FIELD;
         style.spacing.window_margin = Margin::same(PART as i8);
         style.spacing.menu_margin = Margin::same(6);
         style.interaction.selectable_labels = false;

@@ -55,8 +55,6 @@ pub struct ViewState {
     pub lit: Vec<HoleId>,
     /// The finding under the pointer, which is lit while it is there.
     pub pointed: Option<(Rule, Severity)>,
-    /// Whether the sheets of the template are laid over the board.
-    pub show_sheets: bool,
     /// The commands that panels asked for in this frame.
     pub asked: Vec<Command>,
     /// The window of help.
@@ -89,6 +87,8 @@ pub enum Face {
     /// The board.
     #[default]
     Board,
+    /// The board with the sheets of its template laid over it.
+    Sheets,
     /// The blank with the board on it.
     Blank,
     /// The board cut open.
@@ -105,8 +105,9 @@ pub enum Face {
 
 impl Face {
     /// Every one, in the order of their tabs.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Board,
+        Self::Sheets,
         Self::Blank,
         Self::Section,
         Self::Film,
@@ -115,17 +116,37 @@ impl Face {
         Self::Figures,
     ];
 
-    /// The words on its tab.
+    /// The words on its tab, by which the settings keep it too.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Board => "Plan",
-            Self::Blank => "On the blank",
+            Self::Sheets => "Sheets",
+            Self::Blank => "Blank",
             Self::Section => "Section",
             Self::Proof => "Proof",
             Self::Film => "Film",
             Self::Calendar => "Calendar",
             Self::Figures => "All figures",
         }
+    }
+
+    /// What it shows, and the command with keys that shows it too.
+    pub const fn about(self) -> (&'static str, Option<Command>) {
+        match self {
+            Self::Board => ("The board from above: choose, drag and measure here", None),
+            Self::Sheets => (Command::Sheets.tooltip(), Some(Command::Sheets)),
+            Self::Blank => (Command::Blank.tooltip(), Some(Command::Blank)),
+            Self::Section => (Command::Section.tooltip(), Some(Command::Section)),
+            Self::Film => ("The coats of finish on the wood, layer by layer", None),
+            Self::Proof => (Command::Proof.tooltip(), Some(Command::Proof)),
+            Self::Calendar => (Command::Calendar.tooltip(), Some(Command::Calendar)),
+            Self::Figures => (Command::Figures.tooltip(), Some(Command::Figures)),
+        }
+    }
+
+    /// Whether holes are chosen, dragged and measured on it.
+    pub const fn is_plan(self) -> bool {
+        matches!(self, Self::Board | Self::Sheets)
     }
 }
 

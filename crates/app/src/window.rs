@@ -111,6 +111,7 @@ impl App {
             asked: None,
             board: known.clone(),
         });
+        view.face = settings.looks.of(view.stage, &session.board);
         let mut current = Current::of(&session.board);
         current.print_on(printers.correction());
         Self {

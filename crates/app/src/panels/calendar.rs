@@ -7,7 +7,7 @@ use workshop::{Calendar, Task, Workpiece};
 use super::rows::{add_button, fact, remark};
 use crate::calendar_view::{tick, title};
 use crate::current::Current;
-use crate::widgets::{FIELD, entry_ui, fields_ui, row};
+use crate::widgets::{entry_ui, field_width, fields_ui, in_field, row};
 
 /// The order and its days.
 pub fn order_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
@@ -122,12 +122,14 @@ fn task_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece, at: usize) {
             .map_or_else(|| timed.task.clone(), |task| task.title().into());
         let combo = ComboBox::from_id_salt(&caption)
             .selected_text(chosen)
-            .width(FIELD)
-            .truncate();
-        let shown = combo.show_ui(ui, |ui| {
-            for task in workpiece.work_plan().tasks() {
-                ui.selectable_value(&mut timed.task, task.word(), task.title());
-            }
+            .width(field_width(ui))
+            .wrap();
+        let shown = in_field(ui, |ui| {
+            combo.show_ui(ui, |ui| {
+                for task in workpiece.work_plan().tasks() {
+                    ui.selectable_value(&mut timed.task, task.word(), task.title());
+                }
+            })
         });
         shown.response.labelled_by(id)
     });

@@ -6,13 +6,12 @@ use workshop::{Caution, PlayerLook, player_look};
 
 use super::rows::{add_button, remark};
 use crate::widgets::{
-    CAPTION, FIELD, cautions, color_parts, entry_ui, field_ui, fields_ui, show_fault,
+    BUTTON, cautions, color_parts, entry_ui, field_ui, fields_ui, in_width, row_width, show_fault,
 };
 
-/// Widths of a player's line, which ends where other fields end: the number, the color as text, the mark.
+/// Widths of a player's number and of the color as text; the mark has the rest of the row.
 const NUMBER: f32 = 20.0;
-const TEXT: f32 = 110.0;
-const MARK: f32 = CAPTION + FIELD - NUMBER - TEXT - 52.0;
+const TEXT: f32 = 96.0;
 
 /// The players' colors and marks, one line for each.
 pub fn players_ui(ui: &mut Ui, board: &mut Board) {
@@ -59,16 +58,19 @@ fn player_ui(ui: &mut Ui, board: &mut Board, player: u32) {
 fn mark_choice(ui: &mut Ui, board: &mut Board, look: &PlayerLook) {
     let name = format!("Player {}, mark", look.player);
     let mut chosen = look.mark.clone();
+    let width = row_width(ui) - NUMBER - BUTTON - TEXT - 3.0 * ui.spacing().item_spacing.x;
     let combo = ComboBox::from_id_salt(&name)
         .selected_text(mark_words(&chosen))
-        .width(MARK)
+        .width(width)
         .height(360.0)
-        .truncate();
-    let shown = combo.show_ui(ui, |ui| {
-        for mark in marks() {
-            let words = mark_words(&mark);
-            ui.selectable_value(&mut chosen, mark, words);
-        }
+        .wrap();
+    let shown = in_width(ui, width, |ui| {
+        combo.show_ui(ui, |ui| {
+            for mark in marks() {
+                let words = mark_words(&mark);
+                ui.selectable_value(&mut chosen, mark, words);
+            }
+        })
     });
     ui.accesskit_node_builder(shown.response.id, |node| node.set_label(name));
     shown.response.on_hover_text(mark_words(&chosen));

@@ -16,7 +16,7 @@ use crate::printers::Printers;
 use crate::section::{Folds, Section};
 use crate::stage::Stage;
 use crate::theme::{self, Tokens};
-use crate::widgets::{fields_ui, mark, section};
+use crate::widgets::{fields_ui, mark, section, share_room};
 
 /// The parts that the controls change.
 pub struct Controls<'a> {
@@ -52,12 +52,15 @@ pub fn controls_ui(ui: &mut Ui, controls: &mut Controls<'_>) {
         *controls.stage = Stage::LayOut;
         controls.folds.set(Section::Holes, true);
     }
-    stages_ui(ui, controls.stage, controls.current);
+    if let Some(stage) = stages_ui(ui, *controls.stage, controls.current) {
+        controls.asked.push(Command::Stage(stage));
+    }
     let stage = *controls.stage;
     let area = ScrollArea::vertical()
         .id_salt(stage.label())
         .auto_shrink(false);
     area.show(ui, |ui| {
+        share_room(ui);
         for one in Section::of_stage(stage) {
             folding_ui(ui, one, controls);
         }
@@ -83,15 +86,17 @@ fn folding_ui(ui: &mut Ui, one: Section, controls: &mut Controls<'_>) {
     }
 }
 
-/// The stages, in as many rows as the panel needs for them, each with a mark where a finding is to be mended there.
-fn stages_ui(ui: &mut Ui, chosen: &mut Stage, current: &Current) {
+/// The stages, in as many rows as the panel needs for them, each with a mark where a finding is to be mended there; the one that was
+/// pressed.
+fn stages_ui(ui: &mut Ui, chosen: Stage, current: &Current) -> Option<Stage> {
+    let mut pressed = None;
     let good = current.good();
     let findings = good.map_or(&[][..], |workpiece| workpiece.findings());
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(5.0, 5.0);
         for stage in Stage::ALL {
             let button =
-                Button::selectable(*chosen == stage, stage.label()).frame_when_inactive(true);
+                Button::selectable(chosen == stage, stage.label()).frame_when_inactive(true);
             let button = ui.add(button);
             let held = held_words(findings, |finding| {
                 Section::of_rule(finding.rule).stage() == stage
@@ -107,11 +112,12 @@ fn stages_ui(ui: &mut Ui, chosen: &mut Stage, current: &Current) {
             // A screen reader hears it as the description of the tab.
             let hint = format!("{}{held}", stage.tooltip());
             if button.on_hover_text(hint).clicked() {
-                *chosen = stage;
+                pressed = Some(stage);
             }
         }
     });
     ui.add_space(theme::GAP);
+    pressed
 }
 
 /// The content of a section.

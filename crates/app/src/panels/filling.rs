@@ -98,18 +98,32 @@ fn grooves_ui(ui: &mut Ui, workpiece: &Workpiece, units: Units) {
     );
 }
 
+/// The numbers that those of a batch follow from, column by column.
+const OF_BATCH: [&str; 3] = [
+    "As many as are filled before the batch gets stiff: from the pot life and the time for ten holes",
+    "From the bores of the batch, what is left in cups, and the parts of the mix",
+    "From the mixing time and the time for ten holes",
+];
+/// The same for the bores of a sector.
+const OF_SECTOR: [&str; 3] = [
+    "Bores of the sector that are filled",
+    "From the size of these bores and how far the resin stays below the top",
+    "From the order of pouring and the batches above",
+];
+
 fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units, lit: &mut Vec<HoleId>) {
     let heads = ["Batch", "Bores", "Resin + hardener", "Minutes"];
-    table_ui(ui, heads, |ui| {
+    table_ui(ui, heads, OF_BATCH, |ui| {
         for (at, batch) in pour.batches.iter().take(LISTED).enumerate() {
             let button = ui.add(Button::new(format!("{}", at + 1)).small());
             if button.hovered() || button.has_focus() {
                 lit.extend(pour.bores_of(batch).map(|(_, bore)| bore.name.id()));
             }
             button.on_hover_text(pour.first_and_last(batch));
-            number_cell(ui, batch.bores.to_string());
-            number_cell(ui, parts_shown(mix, batch.ml, units));
-            number_cell(ui, clock(batch));
+            let [bores, resin, minutes] = OF_BATCH;
+            number_cell(ui, batch.bores.to_string(), bores);
+            number_cell(ui, parts_shown(mix, batch.ml, units), resin);
+            number_cell(ui, clock(batch), minutes);
             ui.end_row();
         }
     });
@@ -120,37 +134,37 @@ fn sectors_ui(ui: &mut Ui, sectors: &[SectorPour], units: Units) {
     // Of several boards the first: what they take is alike.
     let first = sectors.iter().filter(|sector| sector.board == 1);
     let count = first.clone().count();
-    table_ui(ui, ["Sector", "Bores", "Resin", "From batch"], |ui| {
+    let heads = ["Sector", "Bores", "Resin", "From batch"];
+    table_ui(ui, heads, OF_SECTOR, |ui| {
         for sector in first.take(LISTED) {
             let player = sector
                 .player
                 .map_or_else(|| "center".into(), |player| player.to_string());
             ui.label(player);
-            number_cell(ui, sector.bores.to_string());
-            number_cell(ui, Measure::milliliters(sector.ml).shown(units));
+            let [bores, resin, from_batch] = OF_SECTOR;
+            number_cell(ui, sector.bores.to_string(), bores);
+            number_cell(ui, Measure::milliliters(sector.ml).shown(units), resin);
             let batches = match sector.batches {
                 (first, last) if first == last => first.to_string(),
                 (first, last) => format!("{first} to {last}"),
             };
-            number_cell(ui, batches);
+            number_cell(ui, batches, from_batch);
             ui.end_row();
         }
     });
     more(ui, count, "sectors");
 }
 
-/// A table with a head, as wide as it needs.
-fn table_ui(ui: &mut Ui, heads: [&str; 4], rows: impl FnOnce(&mut Ui)) {
+/// A table with a head, as wide as it needs; its columns of numbers say from which others they follow.
+fn table_ui(ui: &mut Ui, heads: [&str; 4], from: [&str; 3], rows: impl FnOnce(&mut Ui)) {
     ui.add_space(theme::GAP);
     let table = Grid::new(heads).striped(true).spacing([10.0, 2.0]);
     table.show(ui, |ui| {
         // The first column names the row, all others are numbers.
-        for (at, head) in heads.into_iter().enumerate() {
-            if at == 0 {
-                ui.label(theme::quiet(head));
-            } else {
-                number_cell(ui, theme::quiet(head));
-            }
+        let [first, numbers @ ..] = heads;
+        ui.label(theme::quiet(first));
+        for (head, from) in numbers.into_iter().zip(from) {
+            number_cell(ui, theme::quiet(head), from);
         }
         ui.end_row();
         rows(ui);

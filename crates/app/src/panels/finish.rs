@@ -11,7 +11,7 @@ use workshop::{
 use super::rows::{add_button, fact, remark};
 use crate::current::Current;
 use crate::theme::{self, Tokens};
-use crate::widgets::{CAPTION, FIELD, at_right, cautions, entry_ui};
+use crate::widgets::{at_right, cautions, entry_ui, row_width};
 
 /// The layers of finish, the first on the wood.
 pub fn finish_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
@@ -107,7 +107,7 @@ fn header_ui(ui: &mut Ui, board: &Board, at: usize) -> Option<Change> {
     let mut change = None;
     ui.horizontal(|ui| {
         // It ends where the fields below it end.
-        ui.set_max_width(CAPTION + FIELD - ui.spacing().indent + ui.spacing().item_spacing.x);
+        ui.set_max_width(row_width(ui) - ui.spacing().indent);
         let words = match coat.coats {
             1 => format!("{number}. {}", coat.kind.label()),
             coats => format!("{number}. {} × {coats}", coat.kind.label()),
@@ -154,8 +154,7 @@ fn fixes_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece) {
     let color = Tokens::of(ui).caution;
     ui.label(RichText::new(format!("▲ {words}")).color(color));
     for fix in fixes {
-        let width = CAPTION + FIELD + ui.spacing().item_spacing.x;
-        let size = egui::vec2(width, ui.spacing().interact_size.y);
+        let size = egui::vec2(row_width(ui), ui.spacing().interact_size.y);
         let button = Button::new(fix.words()).wrap();
         if ui.add_sized(size, button).clicked() {
             board.finish.clone_from(&fix.coats);

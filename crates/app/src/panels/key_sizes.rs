@@ -17,6 +17,8 @@ struct Size {
     caption: &'static str,
     value: Known,
     about: String,
+    /// The numbers that it follows from.
+    from: &'static str,
     /// The rules that measure it: what they find is marked beside it.
     rules: &'static [Rule],
 }
@@ -57,7 +59,8 @@ fn size_ui(ui: &mut Ui, size: &Size, findings: &[Finding], asked: &mut Vec<Comma
                 if let Some(worst) = worst(findings, size.rules) {
                     mark_ui(ui, worst);
                 }
-                ui.add(Label::new(theme::figure(value)).truncate());
+                let value = ui.add(Label::new(theme::figure(value)).truncate());
+                value.on_hover_text(size.from);
             });
         }
         Known::Missing(words, stage) => {
@@ -105,7 +108,28 @@ fn plain(caption: &'static str, value: String, about: String, rules: &'static [R
         caption,
         value: Known::So(value),
         about,
+        from: from(caption),
         rules,
+    }
+}
+
+/// The numbers that a size follows from, by its name.
+fn from(caption: &str) -> &'static str {
+    match caption {
+        "Hole spacing" => "Typed under Lay out, Pattern",
+        "Least between holes" => "Distance of the centers, less both radii",
+        "Rim margin" => {
+            "Radius of the flat inside the roundover, less the hole's distance from the pin and its radius"
+        }
+        "Board weight" => {
+            "Volume of the wood, times its density at your shop's moisture, with resin and what is set into the bores"
+        }
+        "Holes" => "Counted, with the center and extra holes",
+        "Time" => "Hands-on minutes of every operation, for all boards of the order",
+        "Price" => "Cost, with your margin and tax",
+        "Sheets" => "Columns times rows of paper, less the sheets that would stay empty",
+        "Nearest to a joint" => "From a hole's center to where two sheets are taped",
+        _ => "Typed under Lay out, Pieces",
     }
 }
 
@@ -174,6 +198,7 @@ fn weight(workpiece: &Workpiece) -> Size {
                 WoodError::NoWood => String::new(),
                 other => workpiece.units().say(other),
             },
+            from: from(caption),
             rules: &[],
         },
     }
@@ -208,6 +233,7 @@ fn work(workpiece: &Workpiece) -> [Size; 2] {
             caption: "Price",
             value: Known::Missing("Enter prices", Stage::HandOver),
             about: String::new(),
+            from: from("Price"),
             rules: &[],
         },
     };
@@ -273,6 +299,24 @@ mod tests {
         assert!(one.left() > other.left() && one.top() < other.top());
         let names = panel.get_by_label_contains(" – ");
         assert!(names.rect().right() <= one.left());
+    }
+
+    #[test]
+    fn every_size_says_what_it_follows_from() {
+        let board = Board {
+            wood: Some(Wood::default()),
+            ..Board::default()
+        };
+        let current = Current::of(&board);
+        for size in sizes(current.good().unwrap()) {
+            let is_typed = size.from.starts_with("Typed");
+            let is_of_piece = ["Marble", "Hole spacing"].contains(&size.caption);
+            assert_eq!(is_typed, is_of_piece, "{}: {}", size.caption, size.from);
+        }
+        let mut panel = panel(|_| {});
+        panel.get_by_label("7 mm").hover();
+        panel.run_steps(12);
+        assert!(sees(&panel, "Distance of the centers"));
     }
 
     #[test]

@@ -8,6 +8,7 @@ mod bores;
 mod calendar;
 mod colors;
 pub mod controls;
+pub mod faces;
 mod filling;
 pub mod findings;
 mod finish;

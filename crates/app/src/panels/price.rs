@@ -7,14 +7,13 @@ use workshop::{Costing, PricedLine, Shelf, SoldBy, Workpiece};
 use super::rows::{amount, remark};
 use crate::current::Current;
 use crate::theme;
-use crate::widgets::{CAPTION, FIELD, fields_ui, keep_fault, show_fault, text_in};
+use crate::widgets::{fields_ui, keep_fault, look_like_a_field, row_width, show_fault, text_in};
 
-/// Width of the column of names, of a price, and of a pack.
-const NAME: f32 = 110.0;
-const PRICE: f32 = 68.0;
-const PACK: f32 = 56.0;
-/// Width of a line, so that sums end where the fields end.
-const WIDTH: f32 = CAPTION + FIELD + 8.0;
+/// Width of a price, of a pack, of the box that says whether the shop has it, and between them; the names have the rest of a row.
+const PRICE: f32 = 64.0;
+const PACK: f32 = 62.0;
+const HAVE: f32 = 32.0;
+const BETWEEN: f32 = 4.0;
 
 /// Controls of the shopping list, its prices, and the price for the customer.
 pub fn price_ui(ui: &mut Ui, board: &mut Board, current: &Current) {
@@ -115,7 +114,7 @@ fn parts_ui(ui: &mut Ui, costing: &Costing) {
 
 /// A sum in large figures.
 fn large_ui(ui: &mut Ui, caption: &str, value: &str) {
-    let size = vec2(WIDTH, ui.spacing().interact_size.y);
+    let size = vec2(row_width(ui), ui.spacing().interact_size.y);
     let line = egui::Layout::left_to_right(egui::Align::Center);
     ui.allocate_ui_with_layout(size, line, |ui| {
         ui.label(caption);
@@ -146,7 +145,9 @@ fn prices_ui(ui: &mut Ui, board: &mut Board, workpiece: &Workpiece) {
         }
         ui.add_space(theme::GAP);
         ui.label(theme::bold(shelf.label()));
-        let table = Grid::new(shelf.label()).striped(true).spacing([4.0, 4.0]);
+        let table = Grid::new(shelf.label())
+            .striped(true)
+            .spacing([BETWEEN, 4.0]);
         table.show(ui, |ui| {
             for head in ["", "Price", "Per", "Have"] {
                 ui.label(theme::quiet(head));
@@ -171,7 +172,8 @@ fn sought_ui(ui: &mut Ui) -> String {
         let label = ui.label("Find").id;
         let edit = TextEdit::singleline(&mut sought)
             .hint_text("marble, lumber, missing")
-            .desired_width(WIDTH - 40.0);
+            .desired_width(row_width(ui) - 40.0);
+        look_like_a_field(ui);
         if ui.add(edit).labelled_by(label).changed() {
             ui.data_mut(|data| data.insert_temp(kept, sought.clone()));
         }
@@ -186,12 +188,16 @@ fn is_sought(line: &PricedLine, sought: &str) -> bool {
     words.to_lowercase().contains(sought)
 }
 
+/// The numbers that the amount and the cost of a line follow from.
+const OF_LINE: &str =
+    "What all boards of the order need, in whole packs, times your price of a pack";
+
 /// A line of the list: its name and amount, its price, the pack that the price is for, and whether the shop has it.
 fn line_ui(ui: &mut Ui, board: &mut Board, line: &PricedLine, costing: &Costing) {
     let units = board.units;
     let to_buy = &line.line;
     ui.vertical(|ui| {
-        ui.set_width(NAME);
+        ui.set_width(row_width(ui) - PRICE - PACK - HAVE - 3.0 * BETWEEN);
         ui.spacing_mut().item_spacing.y = 1.0;
         ui.add(egui::Label::new(&to_buy.name).wrap());
         let same = costing
@@ -209,7 +215,8 @@ fn line_ui(ui: &mut Ui, board: &mut Board, line: &PricedLine, costing: &Costing)
             Some(_) => format!(": {}", cost.shown(costing.currency)),
             None => String::new(),
         };
-        remark(ui, &format!("{times}{}{cost}", to_buy.to_buy(units)));
+        let words = theme::quiet(format!("{times}{}{cost}", to_buy.to_buy(units)));
+        ui.label(words).on_hover_text(OF_LINE);
         show_fault(ui, fault_of(&to_buy.article));
     });
     amount_ui(ui, board, line, &field::ARTICLE_PRICE);

@@ -6,7 +6,7 @@ use workshop::Mend;
 
 use crate::command::Command;
 use crate::theme;
-use crate::widgets::{FIELD, FIT, fit_button, fitted_ui, row};
+use crate::widgets::{FIT, field_width, fit_button, fitted_ui, row};
 
 /// A caption and a value calculated from other numbers; the tooltip says from which.
 pub fn fact(ui: &mut Ui, caption: &str, value: &str, from: &str) {
@@ -21,7 +21,7 @@ pub fn fact(ui: &mut Ui, caption: &str, value: &str, from: &str) {
 /// The same for a number, which ends where the fields end: numbers below each other stand in a column.
 pub fn amount(ui: &mut Ui, caption: &str, value: &str, from: &str) {
     let number = |ui: &mut Ui| {
-        let size = vec2(FIELD, ui.spacing().interact_size.y);
+        let size = vec2(field_width(ui), ui.spacing().interact_size.y);
         let right = Layout::right_to_left(Align::Center);
         ui.allocate_ui_with_layout(size, right, |ui| ui.label(value))
             .inner
@@ -45,7 +45,7 @@ pub fn fitted_fact(
     asked: &mut Vec<Command>,
 ) {
     let fit = row(ui, caption, |ui, _| {
-        let room = FIELD - FIT - ui.spacing().item_spacing.x;
+        let room = field_width(ui) - FIT - ui.spacing().item_spacing.x;
         let size = vec2(room, ui.spacing().interact_size.y);
         let start = Layout::left_to_right(Align::Center);
         ui.allocate_ui_with_layout(size, start, |ui| {
@@ -60,10 +60,10 @@ pub fn fitted_fact(
     }
 }
 
-/// A number in a column of a table, under the right end of its head.
-pub fn number_cell(ui: &mut Ui, words: impl Into<egui::WidgetText>) {
+/// A number in a column of a table, under the right end of its head; the tooltip says from which others it follows.
+pub fn number_cell(ui: &mut Ui, words: impl Into<egui::WidgetText>, from: &str) {
     let right = Layout::right_to_left(Align::Center);
-    ui.with_layout(right, |ui| ui.label(words));
+    ui.with_layout(right, |ui| ui.label(words).on_hover_text(from));
 }
 
 /// Small words below the rows that they explain.

@@ -1,14 +1,24 @@
 //! The line below: what is under the pointer, and what was done last.
 
-use egui::{Align, Layout, RichText, Ui};
+use egui::{Align, Layout, RichText, Ui, vec2};
 
+use super::faces::words_width;
 use crate::jobs::Jobs;
 use crate::study::Studies;
 use crate::theme::Tokens;
-use crate::view::ViewState;
+use crate::view::{Notice, ViewState};
 
 const STOP: &str = "Stop until the board changes";
 const STOP_EXPORT: &str = "Stop the export; no file is written then";
+
+/// Most share of the line that a message takes beside the words about the place under the pointer.
+const MOST_MESSAGE: f32 = 0.7;
+
+/// A message after the mark that tells how it went.
+fn spoken(notice: &Notice) -> String {
+    let mark = if notice.is_error { "▲" } else { "✓" };
+    format!("{mark} {}", notice.words)
+}
 
 /// The line below the board.
 pub fn status_ui(ui: &mut Ui, view: &mut ViewState, jobs: &Jobs, studies: &Studies) {
@@ -23,7 +33,17 @@ pub fn status_ui(ui: &mut Ui, view: &mut ViewState, jobs: &Jobs, studies: &Studi
         } else {
             RichText::new(&view.readout)
         };
-        ui.add(egui::Label::new(words).truncate());
+        // A message is read in full where it can be, beside words as long as the line.
+        let message = view
+            .notice
+            .as_ref()
+            .map_or(0.0, |notice| words_width(ui, &spoken(notice)));
+        let room = ui.available_width() - message.min(MOST_MESSAGE * ui.available_width());
+        let size = vec2(room, ui.available_height());
+        let left = Layout::left_to_right(Align::Center);
+        ui.allocate_ui_with_layout(size, left, |ui| {
+            ui.add(egui::Label::new(words).truncate());
+        });
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             job_ui(ui, jobs);
             if studies.is_long(ui.ctx()) {
@@ -38,14 +58,9 @@ pub fn status_ui(ui: &mut Ui, view: &mut ViewState, jobs: &Jobs, studies: &Studi
                 } else {
                     tokens.fine
                 };
-                let mark = if notice.is_error { "▲" } else { "✓" };
-                ui.add(
-                    egui::Label::new(
-                        RichText::new(format!("{mark} {}", notice.words)).color(color),
-                    )
-                    .truncate(),
-                )
-                .on_hover_text(&notice.words);
+                let words = RichText::new(spoken(notice)).color(color);
+                ui.add(egui::Label::new(words).truncate())
+                    .on_hover_text(&notice.words);
             }
         });
     });

@@ -4,10 +4,16 @@ use board::{HoleId, Layout, Role};
 use drawing::{holes_of_player, holes_of_role, twins};
 use egui::{Button, Ui};
 
+use super::faces::words_width;
 use crate::command::Command;
 use crate::current::Current;
 use crate::theme;
 use crate::view::ViewState;
+
+/// The words on the menu that chooses holes.
+const SELECT: &str = "Select";
+/// Space between two tools.
+const BETWEEN: f32 = theme::TIGHT;
 
 /// The tools for work on the plan.
 pub fn tools_ui(ui: &mut Ui, view: &mut ViewState, current: &Current) {
@@ -19,11 +25,11 @@ pub fn tools_ui(ui: &mut Ui, view: &mut ViewState, current: &Current) {
     if ui.add(button).on_hover_text(hint).clicked() {
         view.asked.push(Command::Measure);
     }
-    ui.add_space(theme::GAP / 2.0);
+    ui.add_space(BETWEEN);
     let Some(workpiece) = current.good() else {
         return;
     };
-    let menu = ui.menu_button("Select", |ui| {
+    let menu = ui.menu_button(SELECT, |ui| {
         let chosen = view.chosen();
         if let Some(chosen) = choices_ui(ui, workpiece.layout(), &chosen, &mut view.asked) {
             view.selected = chosen.first().copied();
@@ -33,6 +39,15 @@ pub fn tools_ui(ui: &mut Ui, view: &mut ViewState, current: &Current) {
     });
     let hint = "Choose holes by role or player; Ctrl and a click adds one, Ctrl and a drag on plain wood those in a box";
     menu.response.on_hover_text(hint);
+}
+
+/// Width of the tools, with the space before them.
+pub fn tools_width(ui: &Ui) -> f32 {
+    let words = [Command::Measure.label(), SELECT];
+    let spacing = ui.spacing();
+    let buttons = words.map(|words| words_width(ui, words) + 2.0 * spacing.button_padding.x);
+    let gaps = theme::GAP + BETWEEN + 3.0 * spacing.item_spacing.x;
+    buttons.iter().sum::<f32>() + gaps
 }
 
 /// The holes that an entry of the menu chooses.

@@ -43,7 +43,6 @@ const PICTURES: [Picture; 7] = [
         lead: |story| {
             story.harness.state_mut().session.board.stock = slab();
             story.press("Wood");
-            story.keys(Modifiers::COMMAND, Key::B);
         },
         part: "",
     },

@@ -103,7 +103,7 @@ fn a_dotted_caption_opens_its_word_by_click_and_by_key() {
     };
     // The caption ends before its field, and begins where all captions begin.
     let field = story.field(Role::SpinButton, "Roundover").rect();
-    let caption = field.left_center() - egui::vec2(crate::widgets::CAPTION, 0.0);
+    let caption = field.left_center() - egui::vec2(theme::CAPTION, 0.0);
     story.harness.drag_at(caption);
     story.harness.drop_at(caption);
     story.harness.run();

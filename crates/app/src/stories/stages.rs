@@ -282,3 +282,74 @@ fn tab_goes_through_dialogs_as_one_reads() {
         assert!(walked >= 3, "{walked}");
     }
 }
+
+/// The view over the drawing, as its tab or the list of further views tells.
+fn shown(story: &Story) -> &'static str {
+    story.app().view.face.label()
+}
+
+/// The stages, each with the name of the view that fits a board with a blank, a recess and coats.
+const FITTING: [(&str, &str); 7] = [
+    ("Lay out", "Board plan"),
+    ("Wood", "Blank plan"),
+    ("Template", "Board plan"),
+    ("Drill", "Section of the board, cut through T1-07"),
+    ("Bench", "Section of the board, cut through T1-07"),
+    ("Finish", "Section through the film of the finish"),
+    ("Hand over", "Filled: hands-on time"),
+];
+
+#[test]
+fn each_stage_shows_the_view_that_fits_it() {
+    let mut story = Story::begin();
+    let board = &mut story.harness.state_mut().session.board;
+    board.recess = Some(board::Recess::default());
+    board.finish = vec![board::Coat::default()];
+    board.stock.outline = board::StockOutline::Slab {
+        length: 1200.0,
+        width: 600.0,
+        lower: Vec::new(),
+        upper: Vec::new(),
+    };
+    story.harness.run_steps(4);
+    for (stage, view) in FITTING {
+        story.press(stage);
+        story.harness.run_steps(4);
+        assert!(story.sees(view), "{stage}");
+        assert_eq!(shown(&story) == "Sheets", stage == "Template");
+    }
+}
+
+#[test]
+fn a_view_chosen_by_hand_is_kept_for_its_stage_alone() {
+    let mut story = Story::begin();
+    story.press("Drill");
+    assert_eq!(shown(&story), "Section");
+    story.press("Plan");
+    story.press("Template");
+    assert_eq!(shown(&story), "Sheets");
+    // Keys choose as tabs do.
+    story.keys(Modifiers::COMMAND, Key::T);
+    assert_eq!(shown(&story), "Plan");
+    story.press("Lay out");
+    story.press("Drill");
+    assert_eq!(shown(&story), "Plan");
+    let kept = serde_json::to_string(&story.app().settings).unwrap();
+    let read: Settings = serde_json::from_str(&kept).unwrap();
+    let board = &story.app().session.board;
+    assert_eq!(read.looks.of(Stage::Template, board).label(), "Plan");
+}
+
+/// Whoever points at the drawing, or at a finding about it, keeps it in sight.
+#[test]
+fn what_is_not_a_way_to_a_stage_leaves_the_view_alone() {
+    let mut story = Story::begin();
+    story.press("Drill");
+    story.press("Go to Pieces (caution: child safety)");
+    assert_eq!(
+        (story.app().view.stage, shown(&story)),
+        (Stage::LayOut, "Section")
+    );
+    story.press("Lay out");
+    assert_eq!(shown(&story), "Plan");
+}

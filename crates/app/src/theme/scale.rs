@@ -17,6 +17,9 @@ pub const FIGURE: f32 = 20.0;
 pub const HAIR: f32 = 2.0;
 /// Space inside a part.
 pub const TIGHT: f32 = 4.0;
+/// Width of a caption, and of the field beside it, in the narrowest panel.
+pub const CAPTION: f32 = 122.0;
+pub const FIELD: f32 = 148.0;
 /// Space between the parts of a panel.
 pub const GAP: f32 = 8.0;
 /// Space between groups of parts.

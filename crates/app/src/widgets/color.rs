@@ -3,11 +3,12 @@
 use board::{NAMED, Rgb};
 use egui::{Button, Color32, Id, Popup, Response, Role, TextEdit, Ui, WidgetInfo, vec2};
 
+use super::number::look_like_a_field;
 use super::typed::kept_text;
-use super::{FIELD, hinted, keep_fault, row, show_fault};
+use super::{field_width, hinted, keep_fault, row, show_fault};
 
 /// Width of the button.
-const BUTTON: f32 = 36.0;
+pub const BUTTON: f32 = 36.0;
 /// Colors in a line of those that have names, and the width of each.
 const SWATCHES: usize = 6;
 const SWATCH: f32 = 28.0;
@@ -16,7 +17,7 @@ const SWATCH: f32 = 28.0;
 pub fn color_field(ui: &mut Ui, caption: &str, color: Rgb, hint: &str) -> Option<Rgb> {
     let fault = ui.scope_id().with(caption).with("fault");
     let picked = row(ui, caption, |ui, _| {
-        let width = FIELD - BUTTON - ui.spacing().item_spacing.x;
+        let width = field_width(ui) - BUTTON - ui.spacing().item_spacing.x;
         color_parts(ui, caption, color, width, hint, fault)
     });
     show_fault(ui, fault);
@@ -80,7 +81,11 @@ fn typed_color(
 ) -> Option<Rgb> {
     let typed = kept_text(ui, fault.with("typed"), &shown(color), |ui, text| {
         let edit = TextEdit::singleline(text).desired_width(width);
-        let response = hinted(ui.add(edit), hint);
+        let field = |ui: &mut Ui| {
+            look_like_a_field(ui);
+            ui.add(edit)
+        };
+        let response = hinted(ui.scope(field).inner, hint);
         ui.accesskit_node_builder(response.id, |node| node.set_label(name));
         response
     });

@@ -8,7 +8,8 @@ use super::number::{
     self, drag, fault_line, look_like_a_field, number_field, read, rounded, shown, typed,
 };
 use super::{
-    CAPTION, FIELD, choice, color_field, hinted, keep_fault, row, row_of, show_fault, typed_text,
+    caption_width, choice, color_field, field_width, hinted, keep_fault, row, row_of, show_fault,
+    typed_text,
 };
 
 /// Fields one below the other; those that the board does not have now are left out.
@@ -104,7 +105,7 @@ pub fn fitted_number_ui(
     [name, about, hint]: [&str; 3],
 ) -> bool {
     let (response, pressed) = row(ui, caption, |ui, caption_id| {
-        let room = FIELD - FIT - ui.spacing().item_spacing.x;
+        let room = field_width(ui) - FIT - ui.spacing().item_spacing.x;
         let narrow = |ui: &mut Ui| {
             ui.set_max_width(room);
             hinted(drag(ui, number, numeric), hint).labelled_by(caption_id)
@@ -349,9 +350,9 @@ fn ticked_ui(
 ) {
     let response = row_of(ui, caption, |ui| {
         let mut on = *value != Value::Open;
-        let size = vec2(CAPTION, ui.spacing().interact_size.y);
+        let size = vec2(caption_width(ui), ui.spacing().interact_size.y);
         let tick = ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
-            ui.set_min_width(CAPTION);
+            ui.set_min_width(size.x);
             ui.add(Checkbox::new(&mut on, caption))
         });
         if hinted(tick.inner, hint).changed() {
@@ -381,7 +382,7 @@ fn text_ui(ui: &mut Ui, caption: &str, text: &mut String, letters: Range, hint: 
         look_like_a_field(ui);
         let edit = TextEdit::singleline(text)
             .char_limit(letters.max as usize)
-            .desired_width(FIELD);
+            .desired_width(field_width(ui));
         hinted(ui.add(edit), hint).labelled_by(caption_id);
     });
 }

@@ -17,16 +17,16 @@ mod typed;
 use egui::{Align, CollapsingHeader, ComboBox, Layout, Response, RichText, Ui, vec2};
 use workshop::{Caution, FIRST, PROTECTION};
 
-use crate::theme::{self, Tokens};
+use crate::theme::{self, CAPTION, FIELD, Tokens};
 
-pub use color::{color_field, color_parts};
+pub use color::{BUTTON, color_field, color_parts};
 pub use field::{
     FIT, auto_ui, choice_ui, entry_ui, explained_ui, field_ui, fields_ui, fit_button,
     fitted_explained_ui, fitted_number_ui, fitted_ui, number_ui, optional_ui, value_ui,
 };
 pub use list::numbers_field;
 pub use mark::mark;
-pub use number::{Field, number_field};
+pub use number::{Field, look_like_a_field, number_field};
 pub use pick::search_choice;
 pub use right::at_right;
 pub use section::{Header, section};
@@ -34,11 +34,40 @@ pub use seek::{part, seek, seek_in};
 pub use term::{asked_term, caption_ui, forget_focus, term_in_focus};
 pub use typed::{keep_fault, show_fault, text_in, typed_search, typed_text};
 
-/// Width of the captions, so that fields stand in line.
-pub const CAPTION: f32 = 122.0;
-/// Width of fields, and the least of it where something else stands in the row.
-pub const FIELD: f32 = 148.0;
+/// The most that they get in a wide one: farther from its caption a field would be hard to find.
+const WIDE_CAPTION: f32 = 170.0;
+const WIDE_FIELD: f32 = 240.0;
+/// Width that a scroll bar takes beside them.
+const BAR: f32 = 10.0;
+/// The least of a field where something else stands in the row.
 const LEAST_FIELD: f32 = 78.0;
+
+/// Lets captions and fields share the room of a panel; what is drawn in it follows.
+///
+/// The toolkit hands spacing on from a panel to all that stands in it, so the widths are kept there: that of a caption as the width of
+/// sliders, of which the window has none.
+pub fn share_room(ui: &mut Ui) {
+    let gap = ui.spacing().item_spacing.x;
+    let spare = (ui.available_width() - CAPTION - gap - FIELD - BAR).max(0.0);
+    let spacing = ui.spacing_mut();
+    spacing.slider_width = (CAPTION + spare / 3.0).min(WIDE_CAPTION).floor();
+    spacing.text_edit_width = (FIELD + spare * 2.0 / 3.0).min(WIDE_FIELD).floor();
+}
+
+/// Width of the captions here, so that fields stand in line.
+pub fn caption_width(ui: &Ui) -> f32 {
+    ui.spacing().slider_width
+}
+
+/// Width of the fields here.
+pub fn field_width(ui: &Ui) -> f32 {
+    ui.spacing().text_edit_width
+}
+
+/// Width of a row here, from the beginning of its caption to the end of its field.
+pub fn row_width(ui: &Ui) -> f32 {
+    caption_width(ui) + ui.spacing().item_spacing.x + field_width(ui)
+}
 
 /// One of several, by name.
 pub fn choice<T: Copy + PartialEq>(
@@ -52,8 +81,8 @@ pub fn choice<T: Copy + PartialEq>(
     let mut response = row(ui, caption, |ui, caption_id| {
         let combo = ComboBox::from_id_salt(caption)
             .selected_text(label(*chosen))
-            .width(FIELD)
-            .truncate();
+            .width(field_width(ui))
+            .wrap();
         let shown = in_field(ui, |ui| {
             combo.show_ui(ui, |ui| {
                 for &one in all {
@@ -69,10 +98,15 @@ pub fn choice<T: Copy + PartialEq>(
     response
 }
 
-/// A list to choose from that is no wider than a field, whatever is chosen.
-fn in_field<R>(ui: &mut Ui, list: impl FnOnce(&mut Ui) -> R) -> R {
+/// A list to choose from that is no wider than a field, whatever is chosen: long words take two lines.
+pub fn in_field<R>(ui: &mut Ui, list: impl FnOnce(&mut Ui) -> R) -> R {
+    in_width(ui, field_width(ui), list)
+}
+
+/// The same of another width.
+pub fn in_width<R>(ui: &mut Ui, width: f32, list: impl FnOnce(&mut Ui) -> R) -> R {
     ui.scope(|ui| {
-        ui.set_max_width(FIELD - 2.0 * ui.spacing().button_padding.x);
+        ui.set_max_width(width - 3.0 * ui.spacing().button_padding.x);
         list(ui)
     })
     .inner
@@ -83,9 +117,9 @@ fn in_field<R>(ui: &mut Ui, list: impl FnOnce(&mut Ui) -> R) -> R {
 /// The caption gives the field its identity, so that a line which comes or goes above it changes nothing.
 pub fn row<R>(ui: &mut Ui, caption: &str, field: impl FnOnce(&mut Ui, egui::Id) -> R) -> R {
     row_of(ui, caption, |ui| {
-        let size = vec2(CAPTION, ui.spacing().interact_size.y);
+        let size = vec2(caption_width(ui), ui.spacing().interact_size.y);
         let label = ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
-            ui.set_min_width(CAPTION);
+            ui.set_min_width(size.x);
             caption_ui(ui, caption, RichText::new(caption)).id
         });
         field(ui, label.inner)
@@ -112,7 +146,7 @@ fn hinted(response: Response, hint: &str) -> Response {
 
 /// Width left of a row for a field that ends where all fields end.
 fn field_room(ui: &Ui) -> f32 {
-    let end = ui.min_rect().left() + CAPTION + ui.spacing().item_spacing.x + FIELD;
+    let end = ui.min_rect().left() + row_width(ui);
     end - ui.cursor().left()
 }
 

@@ -6,7 +6,7 @@ use board::{MassUnit, Quantity, Range, Units};
 use egui::{Align, CursorIcon, DragValue, Layout, Response, Ui, UiBuilder, vec2};
 
 use super::typed::kept_as_it_was;
-use super::{FIELD, LEAST_FIELD, field_room, row};
+use super::{LEAST_FIELD, field_room, field_width, row};
 use crate::theme::Tokens;
 
 /// A field for a number that can be typed in any unit, dragged, or stepped with the arrow keys.
@@ -49,7 +49,7 @@ pub fn rounded(value: f64, quantity: Quantity) -> f64 {
 /// is held, so that a drag that happens to cross it changes nothing.
 pub fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
     let width = field_room(ui).min(ui.available_width());
-    let width = width.clamp(LEAST_FIELD, FIELD);
+    let width = width.clamp(LEAST_FIELD, field_width(ui));
     let start = Layout::left_to_right(Align::Center).with_main_align(Align::Min);
     let scope = ui.scope_builder(UiBuilder::new().layout(start), |ui| {
         look_like_a_field(ui);
@@ -59,7 +59,7 @@ pub fn drag(ui: &mut Ui, value: &mut f64, field: Field) -> Response {
 }
 
 /// Gives a number the fill and frame of a text field, so that it does not look like a button.
-pub(super) fn look_like_a_field(ui: &mut Ui) {
+pub fn look_like_a_field(ui: &mut Ui) {
     let tokens = Tokens::of(ui);
     let widgets = &mut ui.visuals_mut().widgets;
     for look in [

@@ -2,7 +2,7 @@
 
 use egui::{ComboBox, Id, Key, PopupCloseBehavior, Response, Role, TextEdit, Ui, WidgetInfo};
 
-use super::{FIELD, in_field, row};
+use super::{field_width, in_field, row};
 
 /// One of many, by name, in a list that can be searched.
 pub fn search_choice<T: Copy + PartialEq>(
@@ -17,9 +17,9 @@ pub fn search_choice<T: Copy + PartialEq>(
         let kept = ui.scope_id().with(caption).with("search");
         let combo = ComboBox::from_id_salt(caption)
             .selected_text(label(*chosen))
-            .width(FIELD)
+            .width(field_width(ui))
             .close_behavior(PopupCloseBehavior::CloseOnClickOutside)
-            .truncate();
+            .wrap();
         let shown = in_field(ui, |ui| {
             combo.show_ui(ui, |ui| {
                 let text = search_ui(ui, kept, caption);
@@ -56,7 +56,7 @@ fn search_ui(ui: &mut Ui, kept: Id, caption: &str) -> String {
     let mut text = typed.unwrap_or_default();
     let edit = TextEdit::singleline(&mut text)
         .hint_text("type to search")
-        .desired_width(FIELD);
+        .desired_width(field_width(ui));
     let response = ui.add(edit);
     let name = format!("Search {caption}");
     response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, &name));

@@ -9,10 +9,10 @@ use crate::theme::Tokens;
 /// A caption; where a word explains it, with dots below that tell so.
 pub fn caption_ui(ui: &mut Ui, caption: &str, words: RichText) -> Response {
     let Some(term) = term_of(caption) else {
-        return ui.label(words);
+        return ui.add(Label::new(words).wrap());
     };
     // No stop for the Tab key: the field beside it has a key that opens the word too.
-    let label = ui.add(Label::new(words).sense(Sense::CLICK));
+    let label = ui.add(Label::new(words).wrap().sense(Sense::CLICK));
     let rect = label.rect;
     let line = [
         pos2(rect.left(), rect.bottom() + 1.0),

@@ -3,7 +3,7 @@
 use egui::{Id, Response, RichText, Role, TextEdit, Ui, WidgetInfo, vec2};
 
 use super::number::look_like_a_field;
-use super::{FIELD, hinted, row};
+use super::{field_width, hinted, row};
 use crate::theme::Tokens;
 
 /// The text that was typed, once the field is left; while it is typed in, the text is kept beside the document. An empty
@@ -26,7 +26,7 @@ pub fn typed_text(
             } else {
                 TextEdit::singleline(text)
             };
-            let edit = edit.hint_text(example).desired_width(FIELD);
+            let edit = edit.hint_text(example).desired_width(field_width(ui));
             hinted(ui.add(edit), hint).labelled_by(label)
         })
     });
@@ -54,7 +54,7 @@ pub fn typed_search(ui: &mut Ui, caption: &str, kept: Id, [example, hint]: [&str
     row(ui, caption, |ui, label| {
         look_like_a_field(ui);
         let edit = TextEdit::singleline(&mut text);
-        let edit = edit.hint_text(example).desired_width(FIELD);
+        let edit = edit.hint_text(example).desired_width(field_width(ui));
         hinted(ui.add(edit), hint).labelled_by(label);
     });
     ui.data_mut(|data| data.insert_temp(kept, text.clone()));
@@ -94,7 +94,11 @@ pub fn text_in(ui: &mut Ui, name: &str, shown: &str, example: &str, width: f32) 
             .desired_width(width);
         // In a table there is only so much room as the column had before.
         let size = vec2(width, ui.spacing().interact_size.y);
-        let response = ui.add_sized(size, edit);
+        let field = |ui: &mut Ui| {
+            look_like_a_field(ui);
+            ui.add_sized(size, edit)
+        };
+        let response = ui.scope(field).inner;
         response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, name));
         response
     })

@@ -19,7 +19,7 @@ use crate::places::{Spot, place_of, spot_of};
 use crate::samples::SAMPLES;
 use crate::session::{Rescued, Session};
 use crate::theme;
-use crate::view::{Face, Pane};
+use crate::view::Face;
 use crate::widgets::{seek, seek_in, term_in_focus};
 
 impl App {
@@ -56,16 +56,13 @@ impl App {
                 .set_measuring(!self.view.canvas.measuring()),
             Command::Names => self.settings.show_names = !self.settings.show_names,
             Command::Figure => self.settings.show_wood = !self.settings.show_wood,
-            Command::Sheets => self.view.show_sheets = !self.view.show_sheets,
+            Command::Sheets => self.turn_to(Face::Sheets),
             Command::Blank => self.turn_to(Face::Blank),
             Command::Section => self.turn_to(Face::Section),
             Command::Proof => self.turn_to(Face::Proof),
             Command::Calendar => self.turn_to(Face::Calendar),
             Command::Figures => self.turn_to(Face::Figures),
-            Command::Stage(stage) => {
-                self.view.stage = stage;
-                self.view.pane = Pane::Controls;
-            }
+            Command::Stage(stage) => self.go_to_stage(stage),
             Command::Units => self.session.board.units = other(self.session.board.units),
             Command::Theme | Command::SystemTheme | Command::HighContrast => {
                 self.change_theme(ctx, command);
@@ -247,7 +244,7 @@ impl App {
         });
         match part {
             Some(part) => {
-                self.view.face = Face::Board;
+                self.show_plan();
                 self.view.canvas.zoom_to(part);
             }
             None => self.view.tell("Choose a hole on the plan first"),
@@ -258,9 +255,16 @@ impl App {
     fn show_true_size(&mut self, ctx: &egui::Context, pixels_per_mm: f64) {
         self.settings.pixels_per_mm = Some(pixels_per_mm);
         self.view.dialog = None;
-        self.view.face = Face::Board;
+        self.show_plan();
         let points = pixels_per_mm / f64::from(ctx.pixels_per_point());
         self.view.canvas.show_at_scale(points);
+    }
+
+    /// Shows the plan, with the sheets over it where they are there already.
+    fn show_plan(&mut self) {
+        if !self.view.face.is_plan() {
+            self.view.face = Face::Board;
+        }
     }
 
     fn ask_for_a_ruler(&mut self) {
@@ -280,8 +284,7 @@ impl App {
 
     /// Brings a place in the controls into view.
     pub(super) fn visit(&mut self, ctx: &egui::Context, spot: Spot) {
-        self.view.stage = spot.section.stage();
-        self.view.pane = Pane::Controls;
+        self.show_controls(spot.section.stage());
         seek_in(ctx, spot.caption, spot.section, spot.part);
     }
 
@@ -290,8 +293,7 @@ impl App {
         let Some(place) = place_of(field) else {
             return;
         };
-        self.view.stage = place.section.stage();
-        self.view.pane = Pane::Controls;
+        self.show_controls(place.section.stage());
         let is_there = field.value(&self.session.board, 0).is_some();
         seek(ctx, is_there.then_some(place.caption), place.section);
         if !is_there {

@@ -12,6 +12,7 @@ use crate::dialogs::{Asked, Dialog, PathDialog, Proposed, propose_at_once};
 use crate::exports::stem;
 use crate::session::{SaveError, Session};
 use crate::shop::{left_out_words, units_of};
+use crate::stage::Stage;
 
 /// A board as it was begun, whose sizes follow its unit as long as nothing else is changed.
 pub(crate) struct Begun {
@@ -91,6 +92,7 @@ impl App {
                     board,
                 });
                 self.view.dialog = None;
+                self.go_to_stage(Stage::LayOut);
                 if let Some(words) = left_out_words(&proposed.left_out) {
                     self.view.warn(words);
                 }

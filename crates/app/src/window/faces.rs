@@ -1,4 +1,4 @@
-//! The faces of the drawing: the board, its blank, its section, the film of its finish, its proof, its days, and its
+//! The faces of the drawing: the board, its sheets, its blank, its section, the film of its finish, its proof, its days, and its
 //! figures.
 
 use egui::Ui;
@@ -15,7 +15,7 @@ use crate::palette::Palette;
 use crate::proof_view::proof_view_ui;
 use crate::section_view::section_ui;
 use crate::stage::Stage;
-use crate::view::Face;
+use crate::view::{Face, Pane};
 use crate::widgets::empty_state;
 
 impl App {
@@ -26,7 +26,7 @@ impl App {
             return;
         }
         match self.view.face {
-            Face::Board => self.canvas(ui),
+            Face::Board | Face::Sheets => self.canvas(ui),
             Face::Blank => self.blank(ui),
             Face::Section => self.section(ui),
             Face::Film => self.film(ui),
@@ -75,7 +75,7 @@ impl App {
             self.view.readout = blank_view_ui(ui, board, &seen, &mut self.view.blank);
         }
         if std::mem::take(&mut self.view.blank.to_controls) {
-            self.view.asked.push(Command::Stage(Stage::Wood));
+            self.show_controls(Stage::Wood);
         }
         // A drag changes the document: its consequences are shown in the next frame.
         self.current.refresh(&self.session.board);
@@ -133,21 +133,40 @@ impl App {
         if let Some(workpiece) = self.current.good()
             && film_ui(ui, workpiece, &mut self.view.film)
         {
-            self.view.asked.push(Command::Stage(Stage::Finish));
+            self.show_controls(Stage::Finish);
         }
     }
 
     /// Shows a face, or the board where that is shown already.
     pub(super) fn turn_to(&mut self, face: Face) {
         let is_shown = self.view.face == face;
-        self.view.face = if is_shown { Face::Board } else { face };
+        self.choose_face(if is_shown { Face::Board } else { face });
+    }
+
+    /// Shows a face that the maker asked for, now and whenever this stage is come to again.
+    pub(super) fn choose_face(&mut self, face: Face) {
+        self.view.face = face;
+        let board = &self.session.board;
+        self.settings.looks.choose(self.view.stage, face, board);
+    }
+
+    /// Goes to a stage: its controls, and the face that the maker chose there or that fits it.
+    pub(super) fn go_to_stage(&mut self, stage: Stage) {
+        self.show_controls(stage);
+        self.view.face = self.settings.looks.of(stage, &self.session.board);
+    }
+
+    /// Brings the controls of a stage to hand and leaves the drawing as it is, for whoever points at it.
+    pub(super) fn show_controls(&mut self, stage: Stage) {
+        self.view.stage = stage;
+        self.view.pane = Pane::Controls;
     }
 
     fn canvas(&mut self, ui: &mut Ui) {
         let Some(workpiece) = self.current.good() else {
             return;
         };
-        let sheets = if self.view.show_sheets {
+        let sheets = if self.view.face == Face::Sheets {
             outlines(workpiece)
         } else {
             Vec::new()

@@ -2,7 +2,10 @@
 //!
 //! A window of 1440 points enlarged to 200 % has 720 points left, and still shows everything.
 
-use egui::{CentralPanel, Frame, Margin, Panel, Ui, UiBuilder};
+use core::ops::RangeInclusive;
+
+use egui::containers::panel::PanelState;
+use egui::{CentralPanel, Frame, IdSalt, Margin, Panel, Pos2, Rect, Ui, UiBuilder, vec2};
 
 use workshop::{Finding, Severity};
 
@@ -10,11 +13,12 @@ use super::App;
 use crate::command::Command;
 use crate::panels::bar::bar_ui;
 use crate::panels::controls::{Controls, controls_ui};
+use crate::panels::faces::faces_ui;
 use crate::panels::findings::findings_ui;
 use crate::panels::status::status_ui;
 use crate::panels::tools::tools_ui;
 use crate::theme::{self, Tokens};
-use crate::view::{Face, Pane};
+use crate::view::Pane;
 
 /// Width from which controls, board and findings stand side by side, in points.
 const ALL_BESIDE: f32 = 1060.0;
@@ -22,10 +26,13 @@ const ALL_BESIDE: f32 = 1060.0;
 const ONE_BESIDE: f32 = 600.0;
 /// Width that the board keeps beside both panels, as long as the findings can be read.
 const BOARD_WIDTH: f32 = 380.0;
-/// Width of the findings: the least, the least where there is room, and the most.
-const FINDINGS: (f32, f32, f32) = (248.0, theme::FINDINGS_WIDTH, 420.0);
-/// Most width of the controls.
-const WIDE_CONTROLS: f32 = 460.0;
+/// Width of the controls: the least, their share of the window until the maker gives them another, and the most.
+const CONTROLS: (f32, f32, f32) = (theme::CONTROLS_WIDTH, 0.21, 460.0);
+/// Width of the findings: the least, the least where there is room, their share of the window, and the most.
+const FINDINGS: (f32, f32, f32, f32) = (248.0, theme::FINDINGS_WIDTH, 0.19, 420.0);
+/// The panels, by the names that the toolkit keeps them under.
+const CONTROLS_PANEL: &str = "controls";
+const FINDINGS_PANEL: &str = "findings";
 
 impl App {
     /// Bar, panels, board and status line.
@@ -62,20 +69,27 @@ impl App {
     }
 
     fn all_beside(&mut self, ui: &mut Ui, width: f32) {
-        Panel::left("controls")
-            .frame(side(ui))
-            .default_size(theme::CONTROLS_WIDTH)
-            .size_range(theme::CONTROLS_WIDTH..=WIDE_CONTROLS)
-            .show(ui, |ui| within(ui, |ui| self.controls(ui)));
-        let (least, usual, most) = FINDINGS;
-        let room = width - theme::CONTROLS_WIDTH - BOARD_WIDTH;
-        Panel::right("findings")
-            .frame(side(ui))
-            .default_size(usual)
-            .size_range(room.clamp(least, usual)..=room.clamp(least, most))
-            .show(ui, |ui| {
-                within(ui, |ui| findings_ui(ui, &self.current, &mut self.view));
-            });
+        let (least, share, most) = CONTROLS;
+        let side = Side {
+            panel: Panel::left(CONTROLS_PANEL),
+            name: CONTROLS_PANEL,
+            range: least..=most,
+            usual: (share * width).clamp(least, most),
+        };
+        let own = self.settings.controls_width;
+        self.settings.controls_width = side.show(ui, own, |ui| self.controls(ui));
+        let (narrow, least, share, most) = FINDINGS;
+        let room = ui.available_width() - BOARD_WIDTH;
+        let side = Side {
+            panel: Panel::right(FINDINGS_PANEL),
+            name: FINDINGS_PANEL,
+            range: room.clamp(narrow, least)..=room.clamp(narrow, most),
+            usual: (share * width).clamp(least, most),
+        };
+        let own = self.settings.findings_width;
+        self.settings.findings_width = side.show(ui, own, |ui| {
+            findings_ui(ui, &self.current, &mut self.view);
+        });
         self.board(ui);
     }
 
@@ -165,24 +179,18 @@ impl App {
         self.current.refresh(&self.session.board);
     }
 
-    /// The tabs over the drawing.
+    /// The views over the drawing, and the tools of the plan.
     fn faces(&mut self, ui: &mut Ui) {
         ui.add_space(theme::TIGHT);
-        // Where the row is broken, both lines begin under each other.
-        let room = Frame::new().outer_margin(Margin {
-            left: theme::GAP as i8,
-            ..Margin::ZERO
-        });
-        room.show(ui, |ui| {
-            ui.horizontal_wrapped(|ui| {
-                for face in Face::ALL {
-                    ui.selectable_value(&mut self.view.face, face, face.label());
-                }
-                if self.view.face == Face::Board {
-                    ui.add_space(theme::GAP);
-                    tools_ui(ui, &mut self.view, &self.current);
-                }
-            });
+        ui.horizontal(|ui| {
+            ui.add_space(theme::GAP);
+            if let Some(face) = faces_ui(ui, self.view.face) {
+                self.choose_face(face);
+            }
+            if self.view.face.is_plan() {
+                ui.add_space(theme::GAP);
+                tools_ui(ui, &mut self.view, &self.current);
+            }
         });
     }
 
@@ -213,6 +221,32 @@ fn findings_title(findings: &[Finding]) -> String {
     }
 }
 
+/// A panel beside the board, as wide as the maker has pulled it, or else as the window has room for.
+struct Side {
+    panel: Panel,
+    name: &'static str,
+    /// The widths it may have.
+    range: RangeInclusive<f32>,
+    /// Its width until the maker gives it another.
+    usual: f32,
+}
+
+impl Side {
+    /// Shows the panel; its width where the maker has given it one.
+    fn show(self, ui: &mut Ui, own: Option<f32>, content: impl FnOnce(&mut Ui)) -> Option<f32> {
+        let (least, most) = (*self.range.start(), *self.range.end());
+        let width = own.unwrap_or(self.usual).clamp(least, most).round();
+        // The toolkit would keep the width of a smaller window, as if the maker had chosen it.
+        let id = ui.scope_id().with_salt(IdSalt::new(self.name));
+        let outer_rect = Rect::from_min_size(Pos2::ZERO, vec2(width, ui.available_height()));
+        ui.data_mut(|data| data.insert_persisted(id, PanelState { outer_rect }));
+        let panel = self.panel.frame(side(ui)).size_range(self.range);
+        let shown = panel.show(ui, |ui| within(ui, content)).response.rect;
+        let is_pulled = (shown.width() - width).abs() >= 1.0;
+        if is_pulled { Some(shown.width()) } else { own }
+    }
+}
+
 /// Draws in all of the room that is left, and takes no more of it: a panel keeps its width whatever stands in it.
 fn within(ui: &mut Ui, content: impl FnOnce(&mut Ui)) {
     /// Room for the frame around what has the focus.
@@ -231,252 +265,4 @@ fn side(ui: &Ui) -> Frame {
 }
 
 #[cfg(test)]
-mod tests {
-    use std::sync::Arc;
-
-    use egui::{Pos2, Rect, Vec2, vec2};
-    use egui_kittest::Harness;
-    use egui_kittest::kittest::{NodeT as _, Queryable as _};
-
-    use super::*;
-    use crate::fake::Fake;
-    use crate::settings::Settings;
-    use crate::stage::Stage;
-
-    fn window(size: Vec2) -> Harness<'static, App> {
-        let builder = Harness::builder()
-            .with_size(size)
-            .with_context_setup(theme::install);
-        let mut window = builder.build_eframe(|cc| {
-            App::new(
-                &cc.egui_ctx,
-                Settings::default(),
-                Arc::new(Fake::new()),
-                None,
-            )
-        });
-        window.run();
-        window
-    }
-
-    /// The place of a control, which must lie inside the window and beside those before it.
-    fn lies_free(window: &Harness<'static, App>, size: Vec2, label: &str, others: &mut Vec<Rect>) {
-        let rect = window.get_by_label(label).rect();
-        assert!(
-            Rect::from_min_size(Pos2::ZERO, size).contains_rect(rect),
-            "{label} at {rect:?} in {size:?}"
-        );
-        let over = others
-            .iter()
-            .find(|other| other.shrink(1.0).intersects(rect));
-        assert!(over.is_none(), "{label} at {rect:?} covers {over:?}");
-        others.push(rect);
-    }
-
-    #[test]
-    fn the_bar_keeps_its_buttons_apart_at_every_width() {
-        for width in [450.0, 500.0, 600.0, 640.0, 720.0, 860.0, 900.0, 1440.0] {
-            let size = vec2(width, 450.0);
-            let (window, mut others) = (window(size), Vec::new());
-            for label in [
-                "File",
-                "Edit",
-                "View",
-                "Help",
-                "mm",
-                "in",
-                "Export templates",
-            ] {
-                lies_free(&window, size, label, &mut others);
-            }
-        }
-    }
-
-    /// A change of stage or face moves neither the drawing nor what is under the pointer.
-    #[test]
-    fn panels_keep_their_width_whatever_is_in_them() {
-        for width in [900.0, 1280.0] {
-            let mut window = window(vec2(width, 600.0));
-            let tab = |window: &Harness<'static, App>| window.get_by_label("Plan").rect();
-            let before = tab(&window);
-            for label in Stage::ALL.map(Stage::label) {
-                window.get_by_label(label).click();
-                window.run_steps(4);
-                assert_eq!(tab(&window), before, "{label} at {width}");
-            }
-            for face in Face::ALL {
-                window.state_mut().view.face = face;
-                window.run_steps(4);
-                assert_eq!(tab(&window).min, before.min, "{face:?} at {width}");
-            }
-        }
-    }
-
-    #[test]
-    fn a_window_of_900_points_leaves_the_drawing_half_of_it() {
-        let window = window(vec2(900.0, 600.0));
-        assert!(window.get_by_label("Board plan").rect().width() >= 450.0);
-        window.get_by_label_contains("Findings: 1 caution");
-    }
-
-    #[test]
-    fn a_window_of_720_points_shows_the_board_beside_one_panel() {
-        let mut window = window(vec2(720.0, 450.0));
-        assert!(window.get_by_label("Board plan").rect().width() > 380.0);
-        window.get_by_label("Board diameter");
-        window.get_by_label_contains("Findings: 1 caution").click();
-        window.run();
-        window.get_by_label("Least between holes");
-        window.get_by_label("Board plan");
-        assert!(window.query_by_label("Board diameter").is_none());
-    }
-
-    /// A window of 900 by 600 points enlarged to 200 %.
-    #[test]
-    fn every_dialog_lies_inside_a_window_of_450_points() {
-        use egui::{Key, Modifiers};
-        let size = vec2(450.0, 300.0);
-        for (key, buttons) in [
-            (Key::N, ["Begin", "Cancel"]),
-            (Key::E, ["Export", "Cancel"]),
-            (Key::O, ["Open", "Cancel"]),
-        ] {
-            let mut window = window(size);
-            window.key_press_modifiers(Modifiers::COMMAND, key);
-            window.run_steps(8);
-            for label in buttons {
-                lies_free(&window, size, label, &mut Vec::new());
-            }
-        }
-    }
-
-    /// The controls that reach over the left or right edge of the window: what is below its lower edge is scrolled to.
-    fn cut_off(window: &Harness<'static, App>, width: f32) -> Vec<String> {
-        use egui::accesskit::Role;
-        let is_control = |role: Role| {
-            matches!(
-                role,
-                Role::Button
-                    | Role::CheckBox
-                    | Role::RadioButton
-                    | Role::ComboBox
-                    | Role::SpinButton
-                    | Role::TextInput
-                    | Role::MultilineTextInput
-                    | Role::Link
-                    | Role::DisclosureTriangle
-            )
-        };
-        let all = window.root().children_recursive();
-        let controls = all.filter(|node| is_control(node.accesskit_node().role()));
-        let over = controls.filter(|node| {
-            let rect = node.rect();
-            rect.left() < -0.5 || rect.right() > width + 0.5
-        });
-        over.map(|node| {
-            let label = node.accesskit_node().label().unwrap_or_default();
-            format!("{label} at {:?}", node.rect())
-        })
-        .collect()
-    }
-
-    /// A window of 900 by 600 points, and the same enlarged to 200 %; every part that can be planned is planned.
-    #[test]
-    fn every_control_of_every_stage_is_inside_a_small_window() {
-        use crate::section::Section;
-        use board::{
-            Grooves, Machine, Recess, Router, ScrewCircle, SectorJig, Stock, StockOutline,
-        };
-        for size in [vec2(900.0, 600.0), vec2(450.0, 300.0)] {
-            let mut window = window(size);
-            let app = window.state_mut();
-            app.view.pane = Pane::Controls;
-            for section in Section::ALL {
-                app.settings.folds.set(*section, true);
-            }
-            let board = &mut app.session.board;
-            (board.grooves, board.recess) = (Some(Grooves::default()), Some(Recess::default()));
-            board.machine = Some(Machine::default());
-            board.router = Some(Router::default());
-            board.sector_jig = Some(SectorJig::default());
-            board.filling = Some(board::Filling::default());
-            board.base = Some(board::Base::default());
-            board.screws = vec![ScrewCircle::default()];
-            board.stock = Stock {
-                outline: StockOutline::Slab {
-                    length: 1200.0,
-                    width: 600.0,
-                    lower: Vec::new(),
-                    upper: Vec::new(),
-                },
-                ..Stock::default()
-            };
-            for stage in Stage::ALL {
-                window.state_mut().view.stage = stage;
-                window.run_steps(8);
-                let over = cut_off(&window, size.x);
-                assert!(over.is_empty(), "{stage:?} at {size:?}: {over:#?}");
-            }
-            window.state_mut().view.pane = Pane::Findings;
-            window.run_steps(8);
-            assert_eq!(cut_off(&window, size.x), [""; 0], "findings at {size:?}");
-        }
-    }
-
-    #[test]
-    fn every_control_of_every_dialog_is_inside_a_small_window() {
-        use crate::dialogs::Dialog;
-        use crate::help::SearchState;
-        use board::Units;
-        for size in [vec2(900.0, 600.0), vec2(450.0, 300.0)] {
-            let mut window = window(size);
-            let ctx = window.ctx.clone();
-            for command in [
-                Command::New,
-                Command::Open,
-                Command::SaveAs,
-                Command::Export,
-                Command::Shop,
-                Command::Search,
-                Command::Ruler,
-                Command::Safety,
-                Command::Guide,
-                Command::Keys,
-                Command::Words,
-            ] {
-                window.state_mut().apply(&ctx, command);
-                window.run_steps(12);
-                let over = cut_off(&window, size.x);
-                assert!(over.is_empty(), "{command:?} at {size:?}: {over:#?}");
-                window.state_mut().view.dialog = None;
-                window.state_mut().view.help = crate::help::Help::default();
-            }
-            let mut search = SearchState::default();
-            search.text = "hole".into();
-            let path = std::path::PathBuf::from("/home/maker/boards/a-long-name-of-a-board.json");
-            for dialog in [
-                Dialog::Search(search, Units::Mm),
-                Dialog::Unsaved(Command::Quit),
-                Dialog::Changed(path, None),
-            ] {
-                window.state_mut().view.dialog = Some(dialog);
-                window.run_steps(12);
-                let over = cut_off(&window, size.x);
-                assert!(over.is_empty(), "{size:?}: {over:#?}");
-            }
-        }
-    }
-
-    #[test]
-    fn a_window_of_450_points_shows_one_thing_at_a_time() {
-        let mut window = window(vec2(450.0, 300.0));
-        window.get_by_label("Board plan");
-        window.get_by_label("Controls").click();
-        window.run();
-        window.get_by_label("Board diameter");
-        assert!(window.query_by_label("Board plan").is_none());
-        window.get_by_label("Drawing").click();
-        window.run();
-        window.get_by_label("Board plan");
-    }
-}
+mod tests;

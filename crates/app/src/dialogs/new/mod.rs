@@ -61,7 +61,7 @@ const WIDTHS: (f32, f32) = (FIELDS, 700.0);
 /// Least width at which the picture stands beside the fields.
 const BESIDE: f32 = 520.0;
 /// Height of the heading, the buttons and the frame around it all.
-const AROUND: f32 = 150.0;
+const AROUND: f32 = 144.0;
 /// The slab that is begun with: length, width and thickness, in inches and in millimeters; from memory.
 const SLABS: ([f64; 3], [f64; 3]) = ([60.0, 24.0, 1.25], [1500.0, 600.0, 32.0]);
 
@@ -216,7 +216,7 @@ fn fields_ui(ui: &mut Ui, dialog: &mut NewDialog) {
     let about = "Your own paper, planer, bits, saw and resin, as you last had them; see File, Shop";
     ui.checkbox(&mut dialog.with_shop, "Begin with my shop")
         .on_hover_text(about);
-    let words = "What you leave empty is chosen to suit; all can be changed after.";
+    let words = "What you leave empty is chosen to suit.";
     ui.label(theme::quiet(words));
 }
 

@@ -9,7 +9,7 @@ use crate::command::Command;
 use crate::current::Current;
 use crate::panels::rows::{add_button, fact, fitted_fact, remark};
 use crate::theme::{self, Tokens};
-use crate::widgets::{cautions, entry_ui, fields_ui, row};
+use crate::widgets::{cautions, entry_ui, fields_ui, row_width};
 
 /// Joints, their cost in wood, and the places of seams and tenons.
 pub fn joining_ui(ui: &mut Ui, board: &mut Board, current: &Current, asked: &mut Vec<Command>) {
@@ -56,9 +56,12 @@ fn widths_ui(ui: &mut Ui, workpiece: &Workpiece) {
         );
     }
     let places: Vec<String> = seams.iter().copied().map(length).collect();
-    row(ui, "Seams at", |ui, _| {
-        ui.add(egui::Label::new(places.join("; ")).wrap());
-    });
+    fact(
+        ui,
+        "Seams at",
+        &places.join("; "),
+        "Height above the center pin, from the pieces and their widths",
+    );
     let tenons = workpiece.tenons();
     if !tenons.is_empty() {
         let count = |place| tenons.iter().filter(|tenon| tenon.place == place).count();
@@ -68,9 +71,12 @@ fn widths_ui(ui: &mut Ui, workpiece: &Workpiece) {
             count(EdgePlace::Cut),
             count(EdgePlace::Outside)
         );
-        row(ui, "Tenons lie", |ui, _| {
-            ui.add(egui::Label::new(words).wrap());
-        });
+        fact(
+            ui,
+            "Tenons lie",
+            &words,
+            "From the seams, the spacing of the tenons and the board's edge",
+        );
     }
 }
 
@@ -118,6 +124,7 @@ fn curve_ui(ui: &mut Ui, turns: &SeamTurns, units: Units) {
     let curve: Vec<[f64; 2]> = turns.curve.iter().map(point).collect();
     let now = turns.curve.first().map_or(0.0, |(turn, _)| *turn);
     let plot = Plot::new("seam turns")
+        .width(row_width(ui))
         .height(150.0)
         .allow_drag(false)
         .allow_zoom(false)

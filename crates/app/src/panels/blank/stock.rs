@@ -69,7 +69,7 @@ fn flaws_ui(ui: &mut Ui, board: &mut Board, plan: Option<&StockPlan>) {
     ui.separator();
     let units = board.units;
     let flaws = &mut board.stock.flaws;
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         let center = plan.and_then(|plan| Some(plan.best.as_ref()?.circle.center));
         let (x, y) = center.map_or((0.0, 0.0), |center| {
             (at_mark(center.x, units), at_mark(center.y, units))

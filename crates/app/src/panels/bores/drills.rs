@@ -5,7 +5,7 @@ use egui::{Button, Response, RichText, Role, TextStyle, Ui, WidgetInfo};
 use workshop::{NearDrill, nearest_drills};
 
 use crate::theme;
-use crate::widgets::CAPTION;
+use crate::widgets::caption_width;
 
 /// Below the field of this caption: the drill or cutter of the bore's size, or those next to it.
 pub fn drills_ui(ui: &mut Ui, caption: &str, bore: &mut Bore, units: Units) {
@@ -31,7 +31,7 @@ fn near_ui(ui: &mut Ui, caption: &str, near: Vec<NearDrill>, units: Units) -> Op
         ui.spacing_mut().interact_size.y = ui.text_style_height(&TextStyle::Small);
         if near.iter().all(|near| near.is_exact()) {
             ui.horizontal(|ui| {
-                ui.add_space(CAPTION + ui.spacing().item_spacing.x);
+                ui.add_space(caption_width(ui) + ui.spacing().item_spacing.x);
                 ui.label(theme::quiet(exact(&near))).on_hover_text(MEASURE);
             });
             return;

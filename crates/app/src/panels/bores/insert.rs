@@ -5,7 +5,7 @@ use egui::{Button, Id, Role, Ui, WidgetInfo, vec2};
 use workshop::{InsertWish, insert_depth};
 
 use crate::panels::rows::remark;
-use crate::widgets::{CAPTION, FIELD, choice, number_ui};
+use crate::widgets::{caption_width, choice, field_width, number_ui};
 
 /// A way to say how a ball or disc is to lie.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -104,9 +104,9 @@ const HINT: &str = "How the ball or disc is to lie: its top level with the board
 /// The button with the depth that is found; returns whether it was pressed.
 fn depth_button(ui: &mut Ui, whose: &str, depth: f64, units: Units) -> bool {
     ui.horizontal(|ui| {
-        ui.add_space(CAPTION + ui.spacing().item_spacing.x);
+        ui.add_space(caption_width(ui) + ui.spacing().item_spacing.x);
         let depth = show_setting(depth, units);
-        let size = vec2(FIELD, ui.spacing().interact_size.y);
+        let size = vec2(field_width(ui), ui.spacing().interact_size.y);
         let button = ui.add(Button::new(format!("Use depth {depth}")).min_size(size));
         // A screen reader hears whose depth it is.
         button.widget_info(|| {

@@ -6,7 +6,7 @@ use workshop::{OwnedBit, bit_name, owned_bit};
 
 use super::drills::difference_of;
 use crate::theme;
-use crate::widgets::CAPTION;
+use crate::widgets::caption_width;
 
 /// Below the field of this caption: that the maker owns a bit of the size, or the nearest one that suits the piece. Nothing where
 /// no bits of that kind are listed.
@@ -16,7 +16,7 @@ pub fn owned_ui(ui: &mut Ui, caption: &str, bore: &mut Bore, board: &Board) {
     };
     let told = |ui: &mut Ui, words: &str| {
         ui.horizontal(|ui| {
-            ui.add_space(CAPTION + ui.spacing().item_spacing.x);
+            ui.add_space(caption_width(ui) + ui.spacing().item_spacing.x);
             ui.label(theme::quiet(words));
         });
     };

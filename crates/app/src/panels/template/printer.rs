@@ -11,7 +11,7 @@ use workshop::{PrintError, PrintFault, PrintLength, PrintReadings, PrintScale, p
 use crate::panels::rows::{amount, fact};
 use crate::printers::Printers;
 use crate::theme::{self, Tokens};
-use crate::widgets::{FIELD, Field, number_field, numbers_field, row};
+use crate::widgets::{Field, field_width, in_field, number_field, numbers_field, row};
 
 /// The choice of the printer, and its readings if there is one.
 pub fn printer_ui(ui: &mut Ui, board: &mut Board, printers: &mut Printers) {
@@ -47,13 +47,16 @@ fn choice_ui(ui: &mut Ui, printers: &mut Printers) {
     row(ui, "Printer", |ui, caption| {
         let combo = ComboBox::from_id_salt("printer")
             .selected_text(chosen.as_deref().unwrap_or(NONE))
-            .width(FIELD);
-        let shown = combo.show_ui(ui, |ui| {
-            ui.selectable_value(&mut now, None, NONE);
-            for printer in printers.all() {
-                let name = printer.name.as_str();
-                ui.selectable_value(&mut now, Some(name.to_owned()), name);
-            }
+            .width(field_width(ui))
+            .wrap();
+        let shown = in_field(ui, |ui| {
+            combo.show_ui(ui, |ui| {
+                ui.selectable_value(&mut now, None, NONE);
+                for printer in printers.all() {
+                    let name = printer.name.as_str();
+                    ui.selectable_value(&mut now, Some(name.to_owned()), name);
+                }
+            })
         });
         shown.response.labelled_by(caption);
     });
@@ -113,7 +116,7 @@ fn name_ui(ui: &mut Ui, printers: &mut Printers) {
     let typed = ui.data(|data| data.get_temp::<String>(typed_id));
     let mut text = typed.unwrap_or_else(|| name.clone());
     let response = row(ui, "Printer name", |ui, caption| {
-        let edit = TextEdit::singleline(&mut text).desired_width(FIELD);
+        let edit = TextEdit::singleline(&mut text).desired_width(field_width(ui));
         ui.add(edit).labelled_by(caption)
     });
     if response.changed() {
