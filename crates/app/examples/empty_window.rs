@@ -9,12 +9,11 @@ struct Once(Option<app::window::App>);
 
 impl eframe::App for Once {
     fn ui(&mut self, ui: &mut egui::Ui, frame: &mut eframe::Frame) {
-        if let Some(app) = &mut self.0 {
-            app.ui(ui, frame);
-        }
         // The first frame is on the screen when the second begins.
         if ui.ctx().cumulative_frame_nr() > 0 {
             ui.ctx().send_viewport_cmd(egui::ViewportCommand::Close);
+        } else if let Some(app) = &mut self.0 {
+            app.ui(ui, frame);
         }
         ui.ctx().request_repaint();
     }

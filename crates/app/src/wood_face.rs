@@ -123,7 +123,10 @@ impl<K: Clone + PartialEq> Kept<K> {
     ) -> Option<(&K, TextureId)> {
         self.take(ctx);
         let is_ready = self.ready.as_ref().is_some_and(|(of, _)| of == key);
-        if !is_ready && self.coming.is_none() {
+        if ctx.cumulative_frame_nr() == 0 {
+            // The window opens sooner where nothing else keeps the processor busy.
+            ctx.request_repaint();
+        } else if !is_ready && self.coming.is_none() {
             self.coming = Some((key.clone(), begin(ctx, host, paint)));
             self.take(ctx);
         }
@@ -174,9 +177,17 @@ mod tests {
 
     use crate::fake::Fake;
 
+    /// A context that has shown a frame.
+    fn shown() -> Context {
+        let ctx = Context::default();
+        let mut output = ctx.run_ui(egui::RawInput::default(), |_| {});
+        output.textures_delta.clear();
+        ctx
+    }
+
     #[test]
     fn wood_is_shown_where_it_is_chosen_and_kept_while_it_is_the_same() {
-        let (ctx, host) = (Context::default(), Fake::new());
+        let (ctx, host) = (shown(), Fake::new());
         let palette = Palette::of(&egui::Visuals::light());
         let mut face = WoodFace::default();
         let bare = Arc::new(Workpiece::of(&Board::default()).unwrap());
@@ -193,7 +204,7 @@ mod tests {
 
     #[test]
     fn the_blank_shows_its_wood_where_both_are_known_and_keeps_it_while_they_are_the_same() {
-        let (ctx, host) = (Context::default(), Fake::new());
+        let (ctx, host) = (shown(), Fake::new());
         let palette = Palette::of(&egui::Visuals::light());
         let mut face = WoodFace::default();
         let mut board = Board {
