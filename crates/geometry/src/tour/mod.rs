@@ -4,12 +4,16 @@
 //! shortened by every exchange of two or three legs that helps, between near places only; then it is jolted in
 //! one place after another, shortened again around there, and the result kept or taken back. At first a slightly
 //! longer route is kept too, less and less until three quarters of the budget are gone: that gets out of dead ends.
+//! With many jolts several routes are found so, and then each takes over those pieces of the others that shorten it.
 //!
 //! The search counts jolts, never time, and draws from a fixed seed by arithmetic that is the same everywhere
 //! (nothing but sums, products, roots and [`libm`]): the same points give the same order on every machine.
 
+mod anneal;
+mod cancel;
 mod draw;
 mod few;
+mod graft;
 mod legs;
 mod near;
 mod route;
@@ -18,6 +22,7 @@ mod shorten;
 mod stops;
 
 use crate::Point;
+use cancel::Cancel;
 use legs::{Legs, OneWay, Round, distance};
 use stops::{Stop, stops};
 
@@ -48,8 +53,9 @@ impl TourBudget {
 
     /// For up to a thousand points.
     ///
-    /// Measured on three published drilling problems of 280 to 493 holes, each turned by 16 angles: 65 to 130 ms,
-    /// 0.09 % over the best on the average, 0.6 % at the worst. 10,000 points take 0.2 s.
+    /// Measured on three published drilling problems of 280 to 493 holes, each turned by 16 angles: 65 to 180 ms on a
+    /// busy machine, 0.06 % over the best known on the average, 0.55 % at the worst. With 120,000 jolts, in 0.4 to
+    /// 1.2 s, it is 0.0001 % on the average and 0.001 % at the worst. 10,000 points take 0.2 s.
     pub const THOROUGH: Self = Self { jolts: 17_000 };
 }
 
@@ -130,7 +136,7 @@ fn solve(legs: &impl Legs, budget: TourBudget, cancel: &dyn Fn() -> bool) -> Vec
     if legs.count() <= few::MOST {
         few::best(legs)
     } else {
-        search::search(legs, budget.jolts, cancel)
+        search::search(legs, budget.jolts, &Cancel::new(cancel))
     }
 }
 

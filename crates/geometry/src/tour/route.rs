@@ -34,6 +34,15 @@ impl Route {
         }
     }
 
+    /// Goes through the same places in another order.
+    pub(super) fn set(&mut self, order: &[u32]) {
+        for (spot, place) in (0..).zip(order) {
+            self.put(spot, *place);
+        }
+        self.backward = false;
+        self.turns.clear();
+    }
+
     pub(super) fn order(&self) -> &[u32] {
         &self.order
     }
@@ -55,6 +64,11 @@ impl Route {
 
     pub(super) fn next(&self, place: u32) -> u32 {
         self.at_step(self.spot(place), 1)
+    }
+
+    /// Whether a leg joins two places, in either direction.
+    pub(super) fn joins(&self, one: u32, other: u32) -> bool {
+        self.next(one) == other || self.next(other) == one
     }
 
     /// Number of steps to a place, on from a spot.

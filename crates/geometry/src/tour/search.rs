@@ -1,58 +1,61 @@
-//! A route jolted in one place after another and made shorter again around there.
+//! The search for a short route: one jolted for long, or several that learn from each other.
+//!
+//! A route that was jolted twice as long is hardly shorter, but the faults of routes found apart lie in different
+//! places. With a large budget, several are found apart, and then each takes over pieces of the others.
 
+use super::Cancel;
+use super::anneal::{Found, anneal};
 use super::draw::Draw;
+use super::graft::graft;
 use super::legs::Legs;
 use super::shorten::Shorten;
 
 /// A short closed route through more than a dozen places.
-pub(super) fn search(legs: &impl Legs, jolts: u32, cancel: &dyn Fn() -> bool) -> Vec<u32> {
+pub(super) fn search(legs: &impl Legs, jolts: u32, cancel: &Cancel<'_>) -> Vec<u32> {
     let mut shorten = Shorten::new(legs, TOO_LITTLE * extent(legs));
     if !settle_all(&mut shorten, cancel) {
         return shorten.route.order().to_vec();
     }
-    let mut best = shorten.route.order().to_vec();
-    // Lengths over that of the route at first, and over that of the best so far.
-    let (mut length, mut shortest) = (0.0, 0.0);
     let mut draw = Draw::new();
-    let heat = heat(&shorten, jolts);
-    for jolt in 0..jolts {
-        if jolt % ASK_EVERY == 0 && cancel() {
-            break;
-        }
-        let change = jolt_somewhere(&mut shorten, &mut draw) - shorten.settle();
-        let left = (1.0 - f64::from(jolt) / f64::from(jolts) / WARM).max(0.0);
-        if change <= -heat * left * libm::log(draw.part()) {
-            shorten.route.keep();
-            length += change;
-            if length < shortest {
-                shortest = length;
-                best.copy_from_slice(shorten.route.order());
-            }
-        } else {
-            shorten.route.take_back();
-        }
+    let number = number(legs.count(), jolts);
+    if number == 1 {
+        return anneal(&mut shorten, &mut draw, jolts, cancel).order;
     }
-    best
+    let first = shorten.route.order().to_vec();
+    let each = (f64::from(jolts) * APART) as u32 / number;
+    let mut found = Vec::with_capacity(number as usize);
+    while found.len() < number as usize && !cancel.said() {
+        shorten.route.set(&first);
+        found.push(anneal(&mut shorten, &mut draw, each, cancel));
+    }
+    let tries = (jolts - each * number) / (ROUNDS * number);
+    learn(&mut shorten, &mut draw, &mut found, tries, cancel);
+    let shortest = found
+        .into_iter()
+        .min_by(|one, other| one.length.total_cmp(&other.length));
+    shortest.map_or(first, |found| found.order)
 }
 
-/// The most holes in each of three pieces that a jolt moves. More take longer to mend, fewer get less far.
-const PIECE: u32 = 12;
+/// The part of the jolts in which routes are found apart; in the rest they learn from each other.
+const APART: f64 = 0.8;
 
-/// Lengthening by a jolt that is kept on the average at first, in mean legs of the route.
-const HEAT: f64 = 1.6;
+/// Number of times that every route learns from the others.
+const ROUNDS: u32 = 3;
 
-/// With fewer jolts a place than this, there is less time to cool, and it begins cooler.
-const JOLTS_TO_COOL: f64 = 20.0;
-
-/// The part of the jolts in which a longer route may be kept. Boards have many ways that differ by a hair's breadth;
-/// the rest of the jolts finds the best of those.
-const WARM: f64 = 0.75;
+/// The most routes, and the fewest jolts that each has: with fewer, a single route comes out shorter.
+const MOST_ROUTES: u32 = 16;
+const LEAST_JOLTS: u32 = 2_000;
 
 /// Gains smaller than so many of the places' extent may be nothing but rounding.
 const TOO_LITTLE: f64 = 1e-12;
 
-/// Jolts, and places at first, between two questions whether to go on.
+/// Places, or pieces taken over, between two questions whether to go on.
 const ASK_EVERY: u32 = 64;
+
+/// The number of routes to find apart, each with at least one jolt per place.
+fn number(places: u32, jolts: u32) -> u32 {
+    (jolts / LEAST_JOLTS.max(places)).clamp(1, MOST_ROUTES)
+}
 
 fn extent(legs: &impl Legs) -> f64 {
     let size = |point: &crate::Point| point.x.abs() + point.y.abs();
@@ -60,9 +63,9 @@ fn extent(legs: &impl Legs) -> f64 {
 }
 
 /// Makes the first route short everywhere; false when canceled.
-fn settle_all<L: Legs>(shorten: &mut Shorten<'_, L>, cancel: &dyn Fn() -> bool) -> bool {
+fn settle_all<L: Legs>(shorten: &mut Shorten<'_, L>, cancel: &Cancel<'_>) -> bool {
     for place in 0..shorten.route.count() {
-        if place % ASK_EVERY == 0 && cancel() {
+        if place % ASK_EVERY == 0 && cancel.ask() {
             return false;
         }
         shorten.wake(place);
@@ -72,51 +75,100 @@ fn settle_all<L: Legs>(shorten: &mut Shorten<'_, L>, cancel: &dyn Fn() -> bool) 
     true
 }
 
-fn heat<L: Legs>(shorten: &Shorten<'_, L>, jolts: u32) -> f64 {
-    let count = shorten.route.count();
-    let route = &shorten.route;
-    let length: f64 = (0..count)
-        .map(|spot| {
-            shorten
-                .legs
-                .leg(route.at(spot), route.at(spot + 1))
-                .max(0.0)
-        })
-        .sum();
-    let count = f64::from(count);
-    let time_to_cool = (f64::from(jolts) / count / JOLTS_TO_COOL).min(1.0);
-    HEAT * time_to_cool * length / count
+/// Has every route try pieces of the others, the longest route first.
+fn learn<L: Legs>(
+    shorten: &mut Shorten<'_, L>,
+    draw: &mut Draw,
+    found: &mut [Found],
+    tries: u32,
+    cancel: &Cancel<'_>,
+) {
+    for _ in 0..ROUNDS {
+        found.sort_by(|one, other| other.length.total_cmp(&one.length));
+        for learner in 0..found.len() {
+            if cancel.said() {
+                return;
+            }
+            let learned = learned(shorten, draw, found, learner, tries, cancel);
+            if let (Some(learned), Some(own)) = (learned, found.get_mut(learner)) {
+                *own = learned;
+            }
+        }
+    }
 }
 
-/// Puts three short pieces, one after another on the route, in the opposite order, and has their ends looked at;
-/// returns by how much the route got longer.
-///
-/// Four legs change at once, and no exchange of fewer takes it back (the double bridge of Martin, Otto and Felten,
-/// 1991).
-fn jolt_somewhere<L: Legs>(shorten: &mut Shorten<'_, L>, draw: &mut Draw) -> f64 {
-    let count = shorten.route.count();
-    let most = PIECE.min((count - 1) / 3);
-    let mut spot = draw.below(count);
-    let spots = [0; 4].map(|_| {
-        let here = if spot < count { spot } else { spot - count };
-        spot += 1 + draw.below(most);
-        here
-    });
-    shorten.route.face_forward();
-    let [before, one_end, two_end, three_end] = spots.map(|spot| shorten.route.at(spot));
-    let [one, two, three, after] = spots.map(|spot| shorten.route.at(spot + 1));
-    for (first, last) in [
-        (one, three_end),
-        (three_end, three),
-        (two_end, two),
-        (one_end, one),
-    ] {
-        shorten.route.reverse(first, last);
+/// One of several routes with what makes it no longer taken over from the others; none where there are no others.
+fn learned<L: Legs>(
+    shorten: &mut Shorten<'_, L>,
+    draw: &mut Draw,
+    found: &[Found],
+    learner: usize,
+    tries: u32,
+    cancel: &Cancel<'_>,
+) -> Option<Found> {
+    let own = found.get(learner)?;
+    shorten.route.set(&own.order);
+    let mut length = own.length;
+    for attempt in 0..tries {
+        if attempt % ASK_EVERY == 0 && cancel.ask() {
+            break;
+        }
+        let other = draw.below(found.len() as u32 - 1) as usize;
+        let teacher = found.get(other + usize::from(other >= learner))?;
+        let change = graft(shorten, draw, &teacher.order);
+        if change <= shorten.least {
+            shorten.route.keep();
+            length += change;
+        } else {
+            shorten.route.take_back();
+        }
     }
-    for place in [before, one, one_end, two, two_end, three, three_end, after] {
-        shorten.wake(place);
+    let order = shorten.route.order().to_vec();
+    Some(Found { length, order })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::legs::{Round, distance};
+    use super::*;
+    use crate::Point;
+
+    /// Points by chance in a square of 500 mm, and the length of a closed route through them.
+    fn scattered(count: u32) -> (Round, impl Fn(&[u32]) -> f64) {
+        let mut draw = Draw::new();
+        let points: Vec<Point> = (0..count)
+            .map(|_| Point::new(500.0 * draw.part(), 500.0 * draw.part()))
+            .collect();
+        let at = points.clone();
+        let length = move |route: &[u32]| {
+            let next = route.iter().cycle().skip(1);
+            let legs = route.iter().zip(next);
+            legs.map(|(one, next)| distance(at[*one as usize], at[*next as usize]))
+                .sum()
+        };
+        (Round(points), length)
     }
-    let leg = |one, other| shorten.legs.leg(one, other);
-    leg(before, three) + leg(three_end, two) + leg(two_end, one) + leg(one_end, after)
-        - (leg(before, one) + leg(one_end, two) + leg(two_end, three) + leg(three_end, after))
+
+    #[test]
+    fn routes_that_learn_come_out_shorter_than_one_jolted_all_along() {
+        let (legs, length) = scattered(400);
+        let cancel = Cancel::new(&|| false);
+        let mut alone = Shorten::new(&legs, 1e-9);
+        settle_all(&mut alone, &cancel);
+        let before = length(alone.route.order());
+        let alone = anneal(&mut alone, &mut Draw::new(), 12_000, &cancel);
+        assert!((before + alone.length - length(&alone.order)).abs() < 1e-6);
+        let together = search(&legs, 12_000, &cancel);
+        assert!(length(&together) < length(&alone.order));
+    }
+
+    #[test]
+    fn routes_are_found_apart_only_where_jolts_are_many() {
+        assert_eq!(number(145, 1_700), 1);
+        assert_eq!(number(145, 17_000), 8);
+        assert_eq!(number(1_000, 17_000), 8);
+        assert_eq!(number(5_000, 17_000), 3);
+        assert_eq!(number(10_000, 17_000), 1);
+        assert_eq!(number(500, u32::MAX), MOST_ROUTES);
+    }
 }

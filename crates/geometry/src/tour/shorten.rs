@@ -19,7 +19,7 @@ pub(super) struct Shorten<'a, L> {
     /// Whether each place waits.
     waits: Vec<bool>,
     /// The least gain that counts, so that rounding cannot go round in circles.
-    least: f64,
+    pub(super) least: f64,
 }
 
 /// An exchange of legs a-b, c-d and e-f for b-c, d-e and f-a.

@@ -1,0 +1,110 @@
+//! A route jolted in one place after another and made shorter again around there.
+
+use super::Cancel;
+use super::draw::Draw;
+use super::legs::Legs;
+use super::shorten::Shorten;
+
+/// A route, and by how much it is longer than the one that the search began with.
+pub(super) struct Found {
+    pub(super) length: f64,
+    pub(super) order: Vec<u32>,
+}
+
+/// The shortest route met on the way. A slightly longer one is gone on from too, less and less.
+pub(super) fn anneal<L: Legs>(
+    shorten: &mut Shorten<'_, L>,
+    draw: &mut Draw,
+    jolts: u32,
+    cancel: &Cancel<'_>,
+) -> Found {
+    let mut best = Found {
+        length: 0.0,
+        order: shorten.route.order().to_vec(),
+    };
+    let mut length = 0.0;
+    let heat = heat(shorten, jolts);
+    for jolt in 0..jolts {
+        if jolt % ASK_EVERY == 0 && cancel.ask() {
+            break;
+        }
+        let change = jolt_somewhere(shorten, draw) - shorten.settle();
+        let left = (1.0 - f64::from(jolt) / f64::from(jolts) / WARM).max(0.0);
+        if change <= -heat * left * libm::log(draw.part()) {
+            shorten.route.keep();
+            length += change;
+            if length < best.length {
+                best.length = length;
+                best.order.copy_from_slice(shorten.route.order());
+            }
+        } else {
+            shorten.route.take_back();
+        }
+    }
+    best
+}
+
+/// The most holes in each of three pieces that a jolt moves. More take longer to mend, fewer get less far.
+const PIECE: u32 = 12;
+
+/// Lengthening by a jolt that is kept on the average at first, in mean legs of the route.
+const HEAT: f64 = 1.6;
+
+/// With fewer jolts a place than this, there is less time to cool, and it begins cooler.
+const JOLTS_TO_COOL: f64 = 20.0;
+
+/// The part of the jolts in which a longer route may be kept. Boards have many ways that differ by a hair's breadth;
+/// the rest of the jolts finds the best of those.
+const WARM: f64 = 0.75;
+
+/// Jolts between two questions whether to go on.
+const ASK_EVERY: u32 = 64;
+
+fn heat<L: Legs>(shorten: &Shorten<'_, L>, jolts: u32) -> f64 {
+    let count = shorten.route.count();
+    let route = &shorten.route;
+    let length: f64 = (0..count)
+        .map(|spot| {
+            shorten
+                .legs
+                .leg(route.at(spot), route.at(spot + 1))
+                .max(0.0)
+        })
+        .sum();
+    let count = f64::from(count);
+    let time_to_cool = (f64::from(jolts) / count / JOLTS_TO_COOL).min(1.0);
+    HEAT * time_to_cool * length / count
+}
+
+/// Puts three short pieces, one after another on the route, in the opposite order, and has their ends looked at;
+/// returns by how much the route got longer.
+///
+/// Four legs change at once, and no exchange of fewer takes it back (the double bridge of Martin, Otto and Felten,
+/// 1991).
+fn jolt_somewhere<L: Legs>(shorten: &mut Shorten<'_, L>, draw: &mut Draw) -> f64 {
+    let count = shorten.route.count();
+    let most = PIECE.min((count - 1) / 3);
+    let mut spot = draw.below(count);
+    let spots = [0; 4].map(|_| {
+        let here = if spot < count { spot } else { spot - count };
+        spot += 1 + draw.below(most);
+        here
+    });
+    shorten.route.face_forward();
+    let [before, one_end, two_end, three_end] = spots.map(|spot| shorten.route.at(spot));
+    let [one, two, three, after] = spots.map(|spot| shorten.route.at(spot + 1));
+    for (first, last) in [
+        (one, three_end),
+        (three_end, three),
+        (two_end, two),
+        (one_end, one),
+    ] {
+        shorten.route.reverse(first, last);
+    }
+    for place in [before, one, one_end, two, two_end, three, three_end, after] {
+        shorten.wake(place);
+    }
+    let leg = |one, other| shorten.legs.leg(one, other);
+    leg(before, three) + leg(three_end, two) + leg(two_end, one) + leg(one_end, after)
+        - (leg(before, one) + leg(one_end, two) + leg(two_end, three) + leg(three_end, after))
+}
