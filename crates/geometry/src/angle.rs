@@ -106,7 +106,7 @@ impl Angle {
         Self(libm::acos(ratio))
     }
 
-    /// The angle whose tangent is `opposite / adjacent`, in the quadrant that their signs tell.
+    /// The angle whose tangent is `opposite / adjacent`, in the quadrant given by their signs.
     pub fn atan2(opposite: f64, adjacent: f64) -> Self {
         Self(libm::atan2(opposite, adjacent))
     }

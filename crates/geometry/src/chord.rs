@@ -1,4 +1,4 @@
-//! Chords of a divided circle: what a pair of dividers is set to.
+//! Chords of a divided circle: the settings of a pair of dividers.
 //!
 //! The pitch of a track is the chord, never the arc. Formulas: Machinery's Handbook, 31st ed. (2020), p. 711
 //! (chord = diameter times the sine of 180 degrees over the number of divisions).

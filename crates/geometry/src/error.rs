@@ -88,7 +88,7 @@ pub enum Error {
     FewSpaces {
         /// The number of players.
         players: u32,
-        /// The spaces per player that were asked for.
+        /// The spaces per player requested.
         spaces: u32,
         /// The fewest spaces per player that would work.
         least: u32,
@@ -144,7 +144,7 @@ pub enum Error {
     /// The home lane would reach or pass the center.
     #[error("{}", self.said(&mm))]
     LongLane {
-        /// The home holes that were asked for.
+        /// The home holes requested.
         holes: u32,
         /// The most home holes that fit.
         most: u32,

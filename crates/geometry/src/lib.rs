@@ -13,7 +13,7 @@
 //! * [`Angle`], [`point_at`], [`bearing_of`], [`Sector`]: angles, polar points, a player's frame.
 //! * [`Arc`]: part of a circle, as a way.
 //! * [`Pattern`], [`track`], [`turn_in`], [`home_lane`]: the track and the home lane of one sector.
-//! * [`reach`]: how large a pattern comes out, to solve a pitch from a size.
+//! * [`reach`]: the size of a pattern, to solve the pitch for a given size.
 //! * [`PocketShape`], [`pocket`]: the holes of a start pocket; [`best_pocket`]: where it has the most wood around it.
 //! * [`Web`], [`web_between`], [`smallest_web`], [`close_webs`], [`nearest_webs`]: the wood left between bores.
 //! * [`chord`], [`ring_radius`], [`ring_capacity`]: chords of a divided circle.
@@ -21,12 +21,12 @@
 //! * [`Outline`], [`Flaw`], [`largest_disc`], [`clearance`]: a sawn blank, and where a round board fits best in it.
 //! * [`Seam`], [`best_turn`], [`seam_gap`], [`turn_curve`]: the pattern turned so that the bores stay clear of seams.
 //! * [`best_half`], [`circle_strips`], [`lay_strips`], [`most_from_strips`]: what joining makes of a narrow blank.
-//! * [`Profile`], [`Piece`], [`Upright`], [`Rest`]: what is round about an upright axis: volume, distance, how a ball
+//! * [`Profile`], [`Piece`], [`Upright`], [`Rest`]: bodies of revolution about an upright axis: volume, distance, how a ball
 //!   rests in it, how a plane cuts it.
-//! * [`RoundRect`], [`Prism`]: rectangles with round corners, and what goes straight up and down with such an outline.
+//! * [`RoundRect`], [`Prism`]: rectangles with rounded corners, and upright prisms with such an outline.
 //! * [`shortest_tour`], [`shortest_path`]: the order in which holes are drilled with the least travel.
-//! * [`Error`], [`Nearest`]: what cannot be built, and what can; [`PLAYERS`], [`SPACES`], [`MOST_HOLES`],
-//!   [`PITCH`], [`LOBE_DEPTH`], [`ARM_WIDTH`], [`MOST_SHEETS`]: what may be asked for.
+//! * [`Error`], [`Nearest`]: requests that cannot be built, and the nearest that can; [`PLAYERS`], [`SPACES`], [`MOST_HOLES`],
+//!   [`PITCH`], [`LOBE_DEPTH`], [`ARM_WIDTH`], [`MOST_SHEETS`]: the limits of requests.
 //!
 //! The crate knows nothing of windows, files, clocks, paper or money.
 

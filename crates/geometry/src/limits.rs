@@ -1,4 +1,4 @@
-//! The ranges of what a maker may ask for, and the checks that every builder starts with.
+//! The ranges of a maker's requests, and the checks that every builder starts with.
 
 use core::ops::RangeInclusive;
 

@@ -171,7 +171,7 @@ impl Prism {
         self.at(self.outline.away(axis))
     }
 
-    /// As what is so far from it, seen from above, sees it.
+    /// The rectangle grown by this distance, seen from above.
     pub const fn at(&self, away: f64) -> Upright {
         let Self { top, bottom, .. } = *self;
         Upright { away, top, bottom }
@@ -263,7 +263,7 @@ mod tests {
             prop_assert!((sum - outline.area()).abs() < 1e-3 * (1.0 + outline.area()));
         }
 
-        /// Whoever walks around the outline finds no place nearer.
+        /// No place on the outline is nearer.
         #[test]
         fn the_distance_is_that_to_the_nearest_place_of_the_outline(
             sides in (2.0..200.0_f64, 2.0..200.0_f64),

@@ -44,7 +44,7 @@ proptest! {
         }
     }
 
-    /// The clearance of each place is what the plainest count finds, no less than was asked for, and where no place is told that
+    /// The clearance of each place is what the plainest count finds, no less than requested, and where no place is returned that
     /// keeps so far, a scan finds none either.
     #[test]
     fn every_place_of_a_row_is_as_clear_as_it_says(

@@ -223,7 +223,7 @@ impl<'a> Barriers<'a> {
         (0..self.areas.len() as u32).collect()
     }
 
-    /// Whether a place lies outside the blank, or within a flaw, as far as one area tells.
+    /// Whether a place lies outside the blank, or within a flaw, as far as one area shows.
     pub(super) fn forbids(&self, area: u32, place: Point) -> bool {
         self.areas
             .get(area as usize)

@@ -63,8 +63,8 @@ struct Rise {
 
 /// The step of not much more than `reach` after which the smallest distance is largest.
 ///
-/// It starts from three made-up walls around the place, whose middle is the place itself, and takes in whatever is
-/// nearer than the three told, one for one, until nothing is.
+/// It starts from three made-up walls around the place, whose middle is the place itself, and replaces them one at a time by any
+/// wall that is nearer, until none is.
 fn rise(contacts: &[Contact], clear: f64, reach: f64) -> Rise {
     let half_root_3 = 3.0_f64.sqrt() / 2.0;
     let mut held = [(0.0, 1.0), (-half_root_3, -0.5), (half_root_3, -0.5)].map(|away| Contact {

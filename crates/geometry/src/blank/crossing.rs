@@ -61,8 +61,8 @@ impl Sweep<'_> {
             .try_for_each(|corner| self.pass(*corner, &mut under))
     }
 
-    /// Moves the sweep line past a corner: edges that end there leave the list of those under it, edges that begin
-    /// there take their place, and whoever has a new neighbor is compared with it.
+    /// Moves the sweep line past a corner: edges that end there leave the list of those under it, edges that begin there take
+    /// their place, and each one with a new neighbor is compared with it.
     fn pass(&self, corner: usize, under: &mut Vec<usize>) -> Result<(), Meeting> {
         let own = [self.edge_before(corner), corner];
         let at = self.corner(corner);

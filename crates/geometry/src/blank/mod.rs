@@ -1,8 +1,8 @@
 //! Where a round board fits best in a sawn blank: the largest disc inside its outline and clear of its flaws.
 //!
-//! [`outline`] checks what was measured off the blank; [`barrier`] tells distances; [`search`] finds the region of
-//! the best place and proves that there is no better one, [`climb`] finds it to the last digit, and [`slide`]
-//! chooses where two parallel edges leave a choice. [`hatch`] fills an outline with lines.
+//! [`outline`] checks the measurements of the blank; [`barrier`] gives distances; [`search`] finds the region of the best place
+//! and proves that there is no better one, [`climb`] finds it to the last digit, and [`slide`] chooses where two parallel edges
+//! leave a choice. [`hatch`] fills an outline with lines.
 
 mod barrier;
 mod climb;
@@ -62,7 +62,7 @@ pub struct Disc {
     pub touches: Vec<Feature>,
 }
 
-/// A search that was told to stop before it was done.
+/// A search that was canceled before it was done.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 #[error("the search for the largest disc was stopped")]
 pub struct Stopped;
@@ -70,9 +70,9 @@ pub struct Stopped;
 /// The largest disc inside a blank and clear of all its flaws; `None` where no place is left, or only ones smaller
 /// in radius than a 100,000th of the blank's longer side.
 ///
-/// No disc is larger by more than 1e-9 mm, for flaws within 20 m of the origin. Where it can slide between two
-/// parallel edges, it lies where it is farthest from everything else. Of several equally large discs in different
-/// places one is told, the same every time.
+/// No disc is larger by more than 1e-9 mm, for flaws within 20 m of the origin. Where it can slide between two parallel edges, it
+/// lies where it is farthest from everything else. Of several equally large discs in different places one is returned, the same
+/// every time.
 ///
 /// ```
 /// use geometry::{Circle, Flaw, Outline, Point, largest_disc};
@@ -123,5 +123,5 @@ pub fn clearance(outline: &Outline, flaws: &[Flaw], point: Point) -> f64 {
     Barriers::new(outline, flaws).clearance(point)
 }
 
-/// A disc touches whatever is nearer than this, in mm.
+/// A disc touches anything nearer than this, mm.
 const TOUCH: f64 = 1e-7;

@@ -78,7 +78,7 @@ impl Outline {
         &self.corners
     }
 
-    /// Whether a point lies inside; exact but for points on the edge itself, which may be told either way.
+    /// Whether a point lies inside; exact but for points on the edge itself, which may count either way.
     ///
     /// ```
     /// use geometry::{Outline, Point};
@@ -219,7 +219,7 @@ fn is_flat(corners: &[Point], order: &[usize]) -> bool {
         .all(|corner| (*corner - first).cross(along).abs() <= FLAT)
 }
 
-/// The way around, told at the first corner in sweep order, where the outline is sure to bulge.
+/// The direction of turn, decided at the first corner in sweep order, where the outline is sure to bulge.
 fn is_clockwise(corners: &[Point], order: &[usize]) -> bool {
     let count = corners.len();
     let at = |index: usize| corners.get(index % count).copied();

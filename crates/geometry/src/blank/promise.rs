@@ -1,8 +1,8 @@
-//! Parts of what is searched, ordered by how much the best place in each may have.
+//! Parts of the search space, ordered by an upper bound on the best place in each.
 
 use std::cmp::Ordering;
 
-/// A part of what is searched, in a heap that gives the most promising one first.
+/// A part of the search space, in a heap that returns the most promising one first.
 pub(super) struct Promising<T> {
     /// No place in it has more than this, mm.
     pub bound: f64,

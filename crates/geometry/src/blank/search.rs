@@ -26,7 +26,7 @@ const LEAST_SHARE: f64 = 1e-5;
 /// With more barriers than this near a box, a climb takes too long, and the box is halved first.
 const MOST_TO_CLIMB: usize = 256;
 
-/// The most edges in a box that are looked at for being common to two areas.
+/// The most edges in a box that are checked for being common to two areas.
 const MOST_ALIKE: usize = 12;
 
 /// The place with the most clearance; `None` where no place has the least clearance.

@@ -42,7 +42,7 @@ fn edges(outline: &Outline) -> Vec<(Point, Point)> {
     corners.iter().copied().zip(next.copied()).collect()
 }
 
-/// Edges by height, so that only those beside a place or a band are looked at.
+/// Edges by height, so that only those beside a place or a band are checked.
 #[derive(Debug, Clone)]
 struct Rows {
     low: f64,
@@ -100,7 +100,7 @@ impl Rows {
     }
 }
 
-/// The wood of a blank: what is inside the outline and in no flaw with corners. Round flaws are left to the distances.
+/// The wood of a blank: the inside of the outline without the flaws that have corners. Round flaws are left to the distances.
 #[derive(Debug, Clone)]
 struct Wood {
     bounds: Bounds,
@@ -126,7 +126,7 @@ impl Wood {
         }
     }
 
-    /// The same wood, seen with what was below above.
+    /// The same wood turned upside down.
     fn turned_over(mut self) -> Self {
         for (a, b) in &mut self.bounds.segments {
             (a.y, b.y) = (-a.y, -b.y);

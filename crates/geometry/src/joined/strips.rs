@@ -1,4 +1,4 @@
-//! Strips side by side: what a circle needs of each, and where they can be sawn from a blank.
+//! Strips side by side: the length a circle needs of each, and where they can be sawn from a blank.
 //!
 //! Laying them is a heuristic: bands are taken from the lower edge up, each as low as the next strip fits, and
 //! the longest strips first. It may miss a way that a sharper eye finds, and never shows one that does not work.

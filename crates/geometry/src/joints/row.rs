@@ -25,7 +25,7 @@ pub struct JointPlace {
     pub clear: f64,
 }
 
-/// So many of the widest gaps are told, as a search goes through each of them with each of the other axis.
+/// The number of widest gaps returned; a search tries each of them with each of the other axis.
 const MOST_GAPS: usize = 10;
 
 /// A gap that leaves less than this to go is tried in its middle only, mm.

@@ -82,8 +82,8 @@ impl Curve {
         }
     }
 
-    /// Past the valley the curve goes on straight, so that a walk a little too long still tells by how much: along
-    /// the curve itself the distance from a point would stop growing there.
+    /// Past the valley the curve goes on straight, so that a walk a little too long still measures by how much: along the curve
+    /// itself the distance from a point would stop growing there.
     fn spot(&self, bearing: f64) -> Spot {
         if bearing > self.valley {
             let valley = self.spot(self.valley);
@@ -143,8 +143,8 @@ impl Curve {
         HalfLobe { points, chord }
     }
 
-    /// Walks from the tip with one chord length and tells how the end misses; `None` when even the step before the
-    /// last goes past the valley.
+    /// Walks from the tip with one chord length and returns by how much the end misses; `None` when even the step before the last
+    /// goes past the valley.
     fn walk(&self, spaces: u32, chord: f64, walk: &mut Vec<Spot>) -> Option<Miss> {
         walk.clear();
         let mut here = self.spot(0.0);

@@ -121,7 +121,7 @@ impl<'a> Field<'a> {
         to_rim.chain(to_pockets).chain(to_bores).collect()
     }
 
-    /// Whether a web changes with the bearing; an arc turned about the pin stays as far from whatever else turns.
+    /// Whether a web changes with the bearing; an arc turned about the pin keeps its distance from everything else that turns.
     pub(super) fn hangs_on_bearing(&self, term: &Term) -> bool {
         let is_level = matches!(self.holes, Holes::Arc(_));
         match term {

@@ -1,8 +1,8 @@
 //! Where a start pocket has the most wood around it: the true largest smallest web, by branch and bound.
 //!
-//! A place is a bearing and a radius of the pocket's middle. [`field`] tells the webs at a place and how much each
-//! can grow within a box of places, [`bound`] turns that into what no place of the box exceeds, and [`search`]
-//! halves the most promising boxes until none can beat the best place found.
+//! A place is a bearing and a radius of the pocket's middle. [`field`] gives the webs at a place and how much each can grow
+//! within a box of places, [`bound`] turns that into an upper bound over the box, and [`search`] halves the most promising boxes
+//! until none can beat the best place found.
 
 mod bound;
 mod field;
@@ -55,8 +55,8 @@ pub struct PocketPlace {
 ///
 /// Pockets of so many holes that the search does not end in about a tenth of a second get the best place found until then.
 ///
-/// Of two mirror images the one on the clockwise side is taken. Radii from the pin to the edge are looked at, and
-/// bearings up to half a sector to either side; a bearing or radius that is given is kept.
+/// Of two mirror images the one on the clockwise side is taken. Radii from the pin to the edge are searched, and bearings up to
+/// half a sector to either side; a bearing or radius that is given is kept.
 ///
 /// ```
 /// use geometry::{Angle, PocketSearch, PocketShape, best_pocket};

@@ -147,8 +147,8 @@ impl<'a> Search<'a> {
         });
     }
 
-    /// The region itself, or its middle bearing alone where no web that matters hangs on the bearing: all places of
-    /// one radius are as good there, and would be looked at without end.
+    /// The region itself, or its middle bearing alone where no web that matters hangs on the bearing: all places of one radius
+    /// are as good there, and would be searched without end.
     fn without_idle_bearings(&self, region: Region, terms: (usize, usize)) -> Region {
         let terms = self.terms.get(terms.0..terms.1).unwrap_or_default();
         if terms.iter().any(|term| self.field.hangs_on_bearing(term)) {

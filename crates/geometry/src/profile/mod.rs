@@ -1,9 +1,9 @@
-//! Profiles: shapes round about an upright axis, told by half of their section.
+//! Profiles: bodies of revolution about an upright axis, given by half of their section.
 //!
 //! # Frame
 //!
-//! The half-plane of radius and depth, millimeters. The radius is the distance from the axis. The depth grows downward
-//! from a level that the caller chooses, which for a board is its top face; what stands above it has negative depths.
+//! The half-plane of radius and depth, millimeters. The radius is the distance from the axis. The depth grows downward from a
+//! level that the caller chooses, which for a board is its top face; parts above it have negative depths.
 //!
 //! A profile is exact: straight pieces make cylinders and cones, circular pieces balls and roundovers, and only
 //! [`Profile::cut`] replaces a curve by straight lines. Numbers that are not finite give results that are not.

@@ -28,7 +28,7 @@ impl Upright {
 }
 
 impl Profile {
-    /// Distance in space from what the profile is of to something upright, mm; 0 where they meet.
+    /// Distance in space from the body of the profile to something upright, mm; 0 where they meet.
     ///
     /// ```
     /// use geometry::{Piece, Profile, Upright};

@@ -130,9 +130,9 @@ impl Piece {
         }
     }
 
-    /// The volume of its part between two depths: of a cone between radii a and b over a height h, π h (a² + ab + b²)
-    /// / 3; of a ball, π h (3a² + 3b² + h²) / 6. What is turned about an axis beside the circle has on top of that a
-    /// cylinder, and the area beside it carried round.
+    /// The volume of its part between two depths: of a cone between radii a and b over a height h, π h (a² + ab + b²) / 3; of a
+    /// ball, π h (3a² + 3b² + h²) / 6. A body turned about an axis beside the circle adds to that a cylinder, and the area beside
+    /// it carried round.
     pub(super) fn volume(&self, upper: f64, lower: f64) -> f64 {
         let Some((first, last)) = self.span(0.0) else {
             return 0.0;

@@ -214,7 +214,7 @@ proptest! {
         prop_assert!((found - searched).abs() < 0.2 && found <= searched + 1e-9, "{found} against {searched}");
     }
 
-    /// Nothing of what is around the profile is in the ball, and a hair lower something is.
+    /// The ball clears everything around the profile, and a hair lower it does not.
     #[test]
     fn a_ball_rests_where_it_goes_no_deeper(profile in profiles(), ball in 0.5..25.0_f64) {
         let rest = profile.rest(ball);
@@ -233,7 +233,7 @@ proptest! {
         prop_assert!(is_held, "{rest:?} has {room} to go");
     }
 
-    /// Halfway between two corners of a cut its true side is no farther off than what is asked for, and some rounding.
+    /// Halfway between two corners of a cut its true side is no farther off than the tolerance, plus rounding.
     #[test]
     fn cuts_are_true(profile in profiles(), share in 0.0..1.0_f64, tolerance in 0.003..0.1_f64) {
         let off = share * profile.mouth();

@@ -79,9 +79,9 @@ pub fn seam_gap(
 
 /// The turn, from 0 up to one sector, that keeps the nearest bore as far as can be from its seam.
 ///
-/// `sectors` tells how many times the holes repeat around the center pin: 1 where edits by hand have broken the
-/// symmetry. Turns whose gaps differ by less than 1e-10 mm are equally good, and the smallest of them is told.
-/// `None` without holes or without seams.
+/// `sectors` is the number of times the holes repeat around the center pin: 1 where edits by hand have broken the symmetry. Turns
+/// whose gaps differ by less than 1e-10 mm count as equal, and the smallest of them is returned. `None` without holes or without
+/// seams.
 ///
 /// ```
 /// use geometry::{Circle, Angle, Measure, Seam, best_turn};

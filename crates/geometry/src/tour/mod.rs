@@ -67,10 +67,10 @@ impl Default for TourBudget {
 
 /// A short way through all points and back to the first.
 ///
-/// It begins at the point of the lowest index, and of the two directions takes the one whose second place has the
-/// lower index. Points in the very same place follow one another. Points whose coordinates are not finite, or over
-/// 1e100 mm, are passed over: they are not in the order. When `cancel` says yes, the shortest way so far is
-/// returned; it is asked every few hundred microseconds.
+/// It begins at the point of the lowest index, and of the two directions takes the one whose second place has the lower index.
+/// Points in the very same place follow one another. Points whose coordinates are not finite, or over 1e100 mm, are skipped: they
+/// are not in the order. When `cancel` says yes, the shortest way so far is returned; it is called every few hundred
+/// microseconds.
 ///
 /// ```
 /// use geometry::{Point, TourBudget, shortest_tour};
@@ -96,8 +96,8 @@ pub fn shortest_tour(points: &[Point], budget: TourBudget, cancel: &dyn Fn() -> 
 
 /// A short way from a place (a machine's rest, as a rule) through all points, ending at any of them.
 ///
-/// The length counts the way from the place to the first point. What is said of [`shortest_tour`] holds but for
-/// where the order begins. A place that is not finite, or over 1e100 mm off, is taken for the center.
+/// The length counts the way from the place to the first point. [`shortest_tour`]'s guarantees hold but for where the order
+/// begins. A place that is not finite, or over 1e100 mm off, is taken for the center.
 ///
 /// ```
 /// use geometry::{Point, TourBudget, shortest_path};

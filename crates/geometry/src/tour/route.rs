@@ -1,7 +1,7 @@
-//! A closed route as an array, of which pieces are turned around.
+//! A closed route as an array whose pieces can be reversed.
 //!
-//! Turning around a piece of the array, or all the rest and the direction in which it is read, gives the same route:
-//! the shorter of the two is turned. What was turned is noted, so that it can be taken back.
+//! Turning around a piece of the array, or all the rest and the direction in which it is read, gives the same route: the shorter
+//! of the two is reversed. Each reversal is logged, so that it can be undone.
 
 /// A closed route through places 0, 1, ...
 pub(super) struct Route {
@@ -145,7 +145,7 @@ impl Route {
         }
     }
 
-    /// Makes what was turned last for good.
+    /// Commits the last reversals.
     pub(super) fn keep(&mut self) {
         self.turns.clear();
     }

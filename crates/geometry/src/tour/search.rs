@@ -46,7 +46,7 @@ const ROUNDS: u32 = 3;
 const MOST_ROUTES: u32 = 16;
 const LEAST_JOLTS: u32 = 2_000;
 
-/// Gains smaller than so many of the places' extent may be nothing but rounding.
+/// Gains below this share of the places' extent may be rounding alone.
 const TOO_LITTLE: f64 = 1e-12;
 
 /// Places, or pieces taken over, between two questions whether to go on.

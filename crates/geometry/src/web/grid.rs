@@ -1,7 +1,7 @@
 //! Discs sorted into square cells, row by row, by counting.
 //!
-//! Cells are about as many as discs. Two discs whose cells are more than k apart in a row or column are more than k
-//! cells' sides from center to center; that tells how many cells around must be looked at.
+//! Cells are about as many as discs. Two discs whose cells are more than k apart in a row or column are more than k cells' sides
+//! from center to center; that gives the number of cells around to check.
 
 use super::{Disc, SLACK, Web};
 

@@ -36,7 +36,7 @@ pub fn web_between(one: Circle, other: Circle) -> f64 {
 
 /// The smallest web between any two of the circles; `None` for fewer than two.
 ///
-/// Of several equally small webs one is told, the same every time for the same circles.
+/// Of several equally small webs one is returned, the same every time for the same circles.
 ///
 /// ```
 /// use geometry::{Circle, smallest_web};
@@ -76,7 +76,7 @@ pub fn close_webs(circles: &[Circle], limit: f64) -> Vec<Web> {
 
 /// For each circle its smallest web to any other.
 ///
-/// Of several equally small webs of a circle one is told, the same every time for the same circles.
+/// Of several equally small webs of a circle one is returned, the same every time for the same circles.
 ///
 /// ```
 /// use geometry::{Circle, nearest_webs};
