@@ -17,7 +17,7 @@ pub struct Recess {
     /// Thickness of its lid, flush with the underside; 0 for none.
     #[serde(rename = "lid_mm")]
     pub lid: f64,
-    /// Pieces to store beside those that fill the start pockets.
+    /// Pieces to store in addition to those that fill the start pockets.
     pub spare: u32,
     /// The fit of the lid.
     #[serde(default)]
@@ -144,8 +144,7 @@ impl RecessShape {
         }
     }
 
-    /// Radius of its corners, mm: as typed, but for what is more than half its shorter side; of a round one half its
-    /// diameter.
+    /// Radius of its corners, mm: as typed, at most half its shorter side; of a round one half its diameter.
     pub const fn corner(self) -> f64 {
         match self {
             Self::Round { diameter } => diameter / 2.0,

@@ -65,7 +65,7 @@ impl Bore {
         }
     }
 
-    /// The bore with what another bore was changed in, from what it was to what it is; the rest stays its own.
+    /// The bore with the change from one bore to another applied to it; the rest stays its own.
     ///
     /// ```
     /// use board::{Bore, Bottom};

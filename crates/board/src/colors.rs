@@ -1,11 +1,11 @@
-//! Colors: the players' own, and what of the board is colored, with what.
+//! Colors: those of the players, the colored parts of the board, and the medium of each.
 
 use serde::{Deserialize, Serialize};
 
 use crate::serial::auto_or_color;
 use crate::{HoleId, Rgb, Role};
 
-/// Everything about colors. What is colored by role may be colored otherwise hole by hole.
+/// Everything about colors. A hole may have a color of its own in place of that of its role.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct Colors {
@@ -70,7 +70,7 @@ impl Colors {
         by_hand.map_or_else(|| self.of(hole.role()), |one| &one.look)
     }
 
-    /// Colors a hole by hand, or the same hole of every player; nothing goes back to the color of its role. What it had by hand
+    /// Colors a hole by hand, or the same hole of every player; `None` goes back to the color of its role. A color it had by hand
     /// goes.
     ///
     /// ```
@@ -173,7 +173,7 @@ pub struct PlayerColor {
     pub mark: Mark,
 }
 
-/// The mark of a player, for those who do not see the color.
+/// The mark of a player, for people who cannot tell the colors apart.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase", deny_unknown_fields)]
 pub enum Mark {
@@ -202,7 +202,7 @@ pub enum Mark {
     },
 }
 
-/// Shapes of marks: each is told from the others from whichever side of the table it is seen.
+/// Shapes of marks, which differ from each other from every side of the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum MarkShape {
@@ -315,7 +315,7 @@ pub enum Hue {
     Bare,
     /// The color of the player to whom it belongs.
     Player,
-    /// One, whoever it belongs to.
+    /// One color for all players.
     One {
         /// The color.
         color: Rgb,

@@ -10,7 +10,7 @@ use crate::{
     Router, Schedule, ScrewCircle, SectorJig, SheetLayout, Stock, Tools, Units, Wood, WrongHole,
 };
 
-/// Everything the maker decides about one board. Lengths in mm, whatever unit they are shown in.
+/// Everything the maker decides about one board. Lengths are in mm, in whichever unit they are shown.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Board {

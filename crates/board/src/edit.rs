@@ -151,7 +151,7 @@ impl Board {
         })
     }
 
-    /// Adds a hole to the first player's sector, or to every player's, and tells its name.
+    /// Adds a hole to the first player's sector, or to every player's, and returns its name.
     pub fn add_hole(&mut self, mirrored: bool, (u, v): (f64, f64), bore: Bore) -> HoleId {
         let taken = |number: &u32| {
             let same =

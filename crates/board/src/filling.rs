@@ -12,10 +12,10 @@ pub struct Filling {
     /// Height of its crown over that in the middle of a bore.
     #[serde(rename = "dome_mm", default)]
     pub dome: f64,
-    /// Whether it is poured around what is set in each bore of magnet pieces; other pieces have nothing set.
+    /// Whether resin is poured around the ball or disc set in each hole for magnet pieces; other pieces have none.
     #[serde(rename = "around_ball")]
     pub around_insert: bool,
-    /// Resin spilled and overfilled, as a share of what goes into the bores.
+    /// Resin spilled and overfilled, as a share of the resin in the holes.
     pub waste: f64,
     /// Resin left in each cup and on its stick.
     #[serde(rename = "cup_ml", default)]
@@ -53,7 +53,7 @@ pub struct Mix {
     pub resin: f64,
     /// Parts of hardener.
     pub hardener: f64,
-    /// Density of what is mixed.
+    /// Density of the mixed resin.
     #[serde(rename = "density_g_ml")]
     pub density: f64,
 }

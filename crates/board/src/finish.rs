@@ -92,7 +92,7 @@ pub enum CoatKind {
 }
 
 impl CoatKind {
-    /// Every kind, in the order lists show them: from what colors the wood to what comes last.
+    /// Every kind, in the order lists show them: from colors for bare wood to the last coats.
     pub const ALL: [Self; 16] = [
         Self::Dye,
         Self::Stain,

@@ -76,7 +76,7 @@ pub struct Router {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum TemplateCenter {
-    /// A mark alone; nothing is drilled.
+    /// A mark alone, not drilled.
     Undrilled,
     /// A hole for the center pin, which holds template and board together.
     #[default]
@@ -157,7 +157,7 @@ impl Default for SectorJig {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum DrillingMethod {
-    /// By what the document plans for: the machine, else the router, else the sector jig, else the paper template.
+    /// The first of these that the document plans for: machine, router template, sector jig; else the paper template.
     #[default]
     Automatic,
     /// A paper template on the blank, punched, and a drill press.

@@ -237,7 +237,7 @@ impl Plan<'_> {
         Ok(())
     }
 
-    /// Moves, drops and re-bores what the edits ask for, in the order they were made.
+    /// Applies the edits to the holes, in the order they were made.
     fn edit(&mut self) {
         let edits = &self.board.edits;
         if edits.is_empty() {

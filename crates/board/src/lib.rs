@@ -1,4 +1,4 @@
-//! The document: what the maker decides, and every hole placed from it.
+//! The document: the maker's decisions, and every hole placed from them.
 //!
 //! Frame and units are those of crate `geometry`: millimeters, origin at the center pin, y up, bearings
 //! clockwise from 12 o'clock. Inches exist only where a length is typed or shown ([`Units`]).
@@ -9,10 +9,10 @@
 //! * [`layout`]: document → [`Layout`], every hole with its name, place and bore.
 //! * [`read_board`], [`open_board`], [`write_board`]: the document as a file; [`article_now`].
 //! * [`HoleId`], [`HoleName`], [`Role`]: what holes are called, and the order they come in.
-//! * [`Edit`]: what was changed by hand, held against a hole's name.
+//! * [`Edit`]: a change by hand, tied to a hole's name.
 //! * [`Colors`], [`Rgb`]: the players' colors, and those of the board.
-//! * [`Quantity`]: what a number measures, read from what makers type, shown in their system.
-//! * [`Measure`]: a number with what it measures.
+//! * [`Quantity`]: the quantity of a number, read from typed text and shown in the maker's system of units.
+//! * [`Measure`]: a number with its quantity.
 //! * [`Range`]: what each number may be.
 //! * [`Schedule`]: the order, with [`Day`], [`Clock`] and [`DaysOff`] as they are typed and shown.
 //!

@@ -151,7 +151,7 @@ impl Default for Limits {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Errors {
-    /// Of the printer's scale, as a share: what a length comes out too long or too short.
+    /// Error of the printer's scale, as a share: how much too long or too short lengths come out.
     pub print: f64,
     /// Of one taped joint between sheets.
     #[serde(rename = "tape_mm")]

@@ -112,7 +112,7 @@ impl BitRun {
     /// Diameters closer than this are those of one bit, mm.
     pub const SAME: f64 = 1e-6;
 
-    /// A bit of which nothing is settled yet.
+    /// A bit with no speed or feed yet.
     pub const fn unsettled(diameter: f64, bottom: Bottom) -> Self {
         Self {
             diameter,

@@ -16,7 +16,7 @@ pub struct Piece {
     /// Overall height of a peg or a magnet piece; a marble is as high as it is wide.
     #[serde(rename = "height_mm", default = "Piece::usual_height")]
     pub height: f64,
-    /// Diameter of what goes into the hole: the shank of a peg, or the ball set under a magnet piece; none: made to fit
+    /// Diameter of the part that goes into the hole: the shank of a peg, or the ball set under a magnet piece; none: made to fit
     /// the bores. A marble rests on its own diameter.
     #[serde(rename = "shank_mm", with = "auto_or_number", default)]
     pub shank: Option<f64>,
@@ -26,7 +26,7 @@ pub struct Piece {
     /// Weight of one, g; none: by its size and density.
     #[serde(rename = "mass_g", with = "auto_or_number", default)]
     pub mass: Option<f64>,
-    /// Density of what it is made of, g/cm³; none: as usual for its kind.
+    /// Density of its material, g/cm³; none: the usual one for its kind.
     #[serde(rename = "density_g_cm3", with = "auto_or_number", default)]
     pub density: Option<f64>,
     /// The steel set into each hole for a magnet piece to hold on.

@@ -1,4 +1,4 @@
-//! The price of the order: what things and hours cost, margin and tax, and what the quote says.
+//! The price of the order: prices of things and hours, margin and tax, and the words of the quote.
 
 use serde::{Deserialize, Serialize};
 
@@ -20,9 +20,9 @@ pub struct Price {
     pub tax: f64,
     /// Lumber bought beyond the rough sizes of the parts, as a share of them.
     pub waste: f64,
-    /// Whether whole packs are charged, or only what is used of them.
+    /// Whether whole packs are charged, or only the part used.
     pub whole_packs: bool,
-    /// Prices of what is bought.
+    /// Prices of the things bought.
     pub articles: Vec<ArticlePrice>,
     /// The maker's name on the quote.
     pub maker: String,
@@ -34,7 +34,7 @@ pub struct Price {
     pub customer: String,
     /// Days that the quote is valid.
     pub valid_days: u32,
-    /// Words on what the price does not include.
+    /// Words on anything the price leaves out.
     pub not_included: String,
 }
 
@@ -84,7 +84,7 @@ impl Price {
         self.articles.iter().find(|price| price.article == article)
     }
 
-    /// Whether anything has a price yet: until then nobody wants to know what is missing.
+    /// Whether anything has a price yet: until then no missing prices are reported.
     ///
     /// ```
     /// use board::Price;

@@ -10,7 +10,7 @@ const HAIR: f64 = 1e-12;
 /// Range of one number, both ends included.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Range {
-    /// The number's name on screens. In the name of an entry of a list, `#` stands for its place.
+    /// The number's name on screens. In the name of a list entry, `#` marks the place of its number.
     pub label: &'static str,
     /// The quantity it measures.
     pub quantity: Quantity,
@@ -31,7 +31,7 @@ impl Quantity {
         }
     }
 
-    /// A range that is named later, for what it bounds.
+    /// A range without a name, which the field it bounds gives it.
     pub(crate) const fn of(self, min: f64, max: f64) -> Range {
         self.range("", min, max)
     }

@@ -51,7 +51,7 @@ impl Rgb {
         self.parts().map(|part| f64::from(part) / 255.0)
     }
 
-    /// The color with this name in [`NAMED`], whatever the case of its letters.
+    /// The color with this name in [`NAMED`], in upper or lower case.
     ///
     /// ```
     /// use board::Rgb;

@@ -1,4 +1,4 @@
-//! The order: how many boards, by when, the hours that the maker works, and what is done of it.
+//! The order: how many boards, by when, the maker's hours, and the steps that are done.
 
 use serde::{Deserialize, Serialize};
 

@@ -128,7 +128,7 @@ pub mod auto_or_color {
     }
 }
 
-/// A value or `null`, but not nothing: what is left out by mistake would be unplanned in silence.
+/// A value or `null`, but never missing: a part left out by mistake would be dropped without a word.
 pub fn or_null<'de, D: Deserializer<'de>, T: Deserialize<'de>>(
     deserializer: D,
 ) -> Result<Option<T>, D::Error> {

@@ -55,7 +55,7 @@ impl Shop {
         self.kept.retain(|_, (other, ..)| !other.belongs_to(field));
     }
 
-    /// Keeps what a maker has changed from one board to the other.
+    /// Keeps the shop's fields that differ between two boards.
     ///
     /// ```
     /// use board::{Board, Shop, field};
@@ -83,7 +83,7 @@ impl Shop {
         }
     }
 
-    /// The prices that the shop has of what the board has none of, each with all of its values; none for another list.
+    /// The shop's prices for things that have no price on the board, each with all of its values; none for another list.
     ///
     /// A board knows the prices that were typed when it was begun. Typing one more on an old board must not lose those typed since.
     fn other_prices(&self, list: &Field, board: &Board) -> Vec<Prices> {
@@ -139,7 +139,7 @@ impl Shop {
         }
     }
 
-    /// Gives a board the bits and bushings that the maker owns: they are the same for every board, those at hand too.
+    /// Gives a board the bits and bushings that the maker owns: they are the same for every board, including the open one.
     pub fn give_tools(&self, board: &mut Board) {
         for (field, entry, value) in self.values() {
             if field::TOOLS_FIELDS.contains(&field) {
@@ -148,7 +148,7 @@ impl Shop {
         }
     }
 
-    /// Gives a board what the shop has for the parts, kinds and entries that it did not have before.
+    /// Gives a board the shop's values for the parts, kinds and entries that it did not have before.
     ///
     /// ```
     /// use board::{Board, Router, Shop, Value, field};
@@ -329,7 +329,7 @@ mod tests {
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(16))]
 
-        /// A board that is given what the shop learned from another has it wherever both have the field.
+        /// A board takes over what the shop learned from another wherever both have the field.
         #[test]
         fn what_is_learned_is_given(one in boards()) {
             for before in full_boards() {

@@ -61,7 +61,7 @@ pub enum StockOutline {
 impl StockOutline {
     /// Place along a slab at which its live edges leave no wood between them, mm; none where they leave some everywhere.
     ///
-    /// Between two stations both edges are straight, so that only the stations of either need to be looked at.
+    /// Between two stations both edges are straight, so that only the stations of either need to be checked.
     pub fn edges_meet(&self) -> Option<f64> {
         let Self::Slab {
             length,

@@ -1,4 +1,4 @@
-//! Choices of how the template is put on paper and into files.
+//! Choices for the template on paper and in files.
 
 use serde::{Deserialize, Serialize};
 

@@ -41,7 +41,7 @@ impl Tools {
         self.bushings.iter().enumerate().map(with_length)
     }
 
-    /// Whether nothing is typed in any list.
+    /// Whether every list is empty.
     pub const fn is_empty(&self) -> bool {
         self.forstner.is_empty()
             && self.straight.is_empty()

@@ -1,7 +1,8 @@
 //! Days, times of day and days off, as makers type and read them and as the file has them.
 //!
-//! The file has them by ISO 8601, whatever the maker's system: `2026-12-24`, `08:30`, and a span as `2026-12-24/2027-01-02`. A maker in
-//! inches types and reads `12/24/2026` and `8:30 am`; either way is read on any board, since neither can be taken for the other.
+//! The file has them by ISO 8601, in either system of units: `2026-12-24`, `08:30`, and a span as `2026-12-24/2027-01-02`. A
+//! maker in inches types and reads `12/24/2026` and `8:30 am`; either way is read on any board, since neither can be taken for
+//! the other.
 
 use core::fmt::{self, Display, Formatter};
 use core::str::FromStr;
@@ -18,7 +19,7 @@ const YEARS: core::ops::RangeInclusive<i16> = 2000..=2199;
 /// Minutes of a day.
 const DAY: u16 = 24 * 60;
 
-/// Why a text is no day, no time of day or no span of days: what was typed, and what would work.
+/// The reason why a text is not a day, a time of day or a span of days: it names what was typed and what would work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Wanted {
     Day,

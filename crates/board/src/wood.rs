@@ -12,7 +12,7 @@ pub struct Wood {
     pub species: String,
     /// The cut of the boards from the log.
     pub cut: Cut,
-    /// Moisture of the wood when the board is cut, as a meter shows it, %; none: what the air of the shop gives.
+    /// Moisture of the wood when the board is cut, as a meter shows it, %; none: worked out from the shop's air.
     #[serde(rename = "moisture_percent", with = "auto_or_number")]
     pub moisture: Option<f64>,
     /// Change of width for each 1 % of moisture, as a share; none: by the table of species.

@@ -2,7 +2,7 @@
 
 use std::fmt::Display;
 
-/// So many of something, in the words for one and for any other count.
+/// A count of something, in the words for one and for any other count.
 ///
 /// ```
 /// use board::counted;
@@ -15,7 +15,7 @@ pub fn counted<N: Display>(count: N, one: &str, many: &str) -> String {
     format!("{count} {what}")
 }
 
-/// So many of something whose plural ends in s.
+/// A count of something whose plural ends in s.
 ///
 /// ```
 /// use board::several;
@@ -26,7 +26,7 @@ pub fn several<N: Display>(count: N, one: &str) -> String {
     counted(count, one, &format!("{one}s"))
 }
 
-/// A noun, or a number with what it counts, behind its article: by sound, so that eight, eleven and eighteen take "an".
+/// A noun, or a number with the thing counted, after its article: by sound, so that eight, eleven and eighteen take "an".
 ///
 /// ```
 /// use board::with_article;

@@ -1,4 +1,4 @@
-//! Files that say nothing of wood, base, lid and pieces are read with what is usual.
+//! Files without wood, base, lid and pieces are read with the usual values.
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 use board::{Board, Recess, RecessShape, out_of_range, read_board, write_board};

@@ -1,4 +1,4 @@
-//! Kinds of which one is chosen, optional parts, and entries of lists: what each begins with.
+//! Choices between kinds, optional parts and entries of lists: the values each begins with.
 //!
 //! A kind that has numbers of its own begins with usual ones, or with those that fit the board: a pivot with the pin of the jig,
 //! feet on a circle as wide as the turntable before them. The words are those of lists on the screen, in their order.
@@ -7,7 +7,7 @@ use super::Value;
 use super::held::{Held, removed};
 use crate::Board;
 
-/// One of several kinds, each of which may have numbers of its own.
+/// One of several kinds, each possibly with numbers of its own.
 ///
 /// ```
 /// use board::{Choice, Units};

@@ -1,4 +1,4 @@
-//! In what two documents differ: what a step of undo is called, and what a mend or a command has changed.
+//! The differences of two documents: they name the steps of undo, and list the changes made by a fix or a command.
 
 use super::{Field, Value, fields_of};
 use crate::range::spoken;
@@ -17,8 +17,8 @@ pub struct Difference {
     pub after: Value,
 }
 
-/// The fields that both boards have and that differ, in the order of the document. Of a list that is longer or shorter
-/// only that is told, and of a part or a kind that comes or goes nothing of what it brings.
+/// The fields that both boards have and that differ, in the order of the document. Of a list that is longer or shorter only that
+/// is listed, and of a part or a kind that comes or goes none of its fields.
 ///
 /// ```
 /// use board::{Board, Value, field};
@@ -70,7 +70,7 @@ pub fn step_name(before: &Board, after: &Board) -> Option<String> {
     }
 }
 
-/// The fields that differ with what they were and are, in the unit of the board that came out.
+/// The fields that differ, each with its old and new value, in the unit of the new board.
 ///
 /// ```
 /// use board::{Board, field};

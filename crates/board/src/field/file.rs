@@ -45,7 +45,7 @@ impl Field {
         }
     }
 
-    /// The words that the file has for what can be chosen, in the order of [`Field::choices`].
+    /// The words of the choices in the file, in the order of [`Field::choices`].
     ///
     /// ```
     /// use board::{Board, field};
@@ -104,7 +104,7 @@ impl Field {
         Some(board)
     }
 
-    /// The choice that brings it, with the word of the kind that has it, where that is what a board lacks.
+    /// The choice that brings the field, with the word of the kind that has it, if the board lacks only that.
     ///
     /// ```
     /// use board::{Board, field};

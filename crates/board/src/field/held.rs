@@ -1,4 +1,4 @@
-//! Places of the document, whatever their types, as values that can be read and replaced.
+//! Places of the document, of any type, as values that can be read and replaced.
 
 use super::written::{days_off, joined};
 use crate::{Board, Clock, Day, DaysOff, HoleId, Rgb};
@@ -37,7 +37,7 @@ pub trait Held: Sized {
         None
     }
 
-    /// The words of what can be chosen, in the order lists show them.
+    /// The words of the choices, in the order lists show them.
     fn choices() -> Vec<&'static str> {
         Vec::new()
     }
@@ -50,7 +50,7 @@ pub fn removed<T>(list: &mut Vec<T>, entry: usize) -> Option<()> {
     })
 }
 
-/// The words of what can be chosen at a place.
+/// The words of the choices at a place.
 pub fn choices_of<T: Held>(_: fn(&Board, usize) -> Option<&T>) -> Vec<&'static str> {
     T::choices()
 }

@@ -1,4 +1,4 @@
-//! Boards that tests make up from the table: any that can be, and those that have everything.
+//! Boards that tests generate from the table: random ones, and ones that have every part.
 
 use proptest::prelude::*;
 
@@ -39,7 +39,7 @@ pub fn full_boards() -> Vec<Board> {
 /// A board on which each field has the value that is chosen for it, from the first to the last: what is chosen may bring
 /// fields that come after it.
 fn filled(mut choose: impl FnMut(&'static Field) -> Value) -> Board {
-    /// Entries that a list of a made board has at most: a board of many would hide what is wrong with one.
+    /// The most entries in a list of a generated board: many would hide what is wrong with one.
     const MOST_ENTRIES: usize = 3;
     let mut board = Board::default();
     for field in all_fields() {
@@ -63,7 +63,7 @@ fn day(share: f64) -> Day {
     Day::of(Day::FIRST.date() + days).unwrap()
 }
 
-/// A value for a field by a share of what it may be: 0 is the least, the first, off or none.
+/// A value for a field by its share of the range: 0 is the least, the first, off or none.
 pub fn value_at(field: &Field, share: f64) -> Value {
     let place = |count: usize| (share * count as f64) as usize % count;
     let number = |share: f64| {

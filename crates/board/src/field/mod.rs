@@ -1,4 +1,4 @@
-//! The table of fields: every number, choice, tick and text of the document, each told once.
+//! The table of fields: every number, choice, tick and text of the document, each described once.
 //!
 //! A row says where the field stands in the file, what it is called, what it may be, and how it is read and replaced. From
 //! the table come the walk over the ranges, the fields of the window, the page of the file format, the commands that read
@@ -74,7 +74,7 @@ pub struct Field {
     write: fn(&mut Board, usize, &Value) -> Option<()>,
     /// Takes an entry out of the list that stands there; none where there is no such list or entry.
     take_out: fn(&mut Board, usize, usize) -> Option<()>,
-    /// The words of what can be chosen.
+    /// The words of the choices.
     choices: fn() -> Vec<&'static str>,
 }
 
@@ -102,7 +102,7 @@ impl Field {
 
     /// Replaces what the board has there, in range or not; returns whether it could.
     ///
-    /// Ranges are held where a value comes in, by [`Field::check`]: a window shows what is out of range before it takes it.
+    /// Ranges are enforced on input, by [`Field::check`]: a window shows a value out of range without taking it.
     ///
     /// ```
     /// use board::{Board, Value, field};
@@ -168,7 +168,7 @@ impl Field {
         }
     }
 
-    /// The words of what can be chosen, in the order lists show them; none where nothing is chosen.
+    /// The words of the choices, in the order lists show them; empty for fields that are no choice.
     ///
     /// ```
     /// use board::field;

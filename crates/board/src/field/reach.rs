@@ -1,7 +1,8 @@
 //! The rows of the table, each written once: from one path through the document come reading and writing.
 
 /// The place that a path leads to: `.name` is a member, `?` an optional part, `[]` the entry of a list, `[0]` a coordinate,
-/// and `{Variant => name}` a member of what is chosen. Where the path ends early, the function around it gives none.
+/// name}` a member of what is chosen. => and `{Variant => name}` a member of the chosen kind. => name}` a member of what is
+/// chosen. Where the path ends early, the function around it gives none.
 macro_rules! reach {
     ($how:tt $at:ident $it:expr;) => { $it };
     ([$part:ident $entry:ident ($($borrow:tt)+)] $at:ident $it:expr; ? $($rest:tt)*) => {

@@ -272,7 +272,7 @@ fn what_differs_is_named_with_what_it_was_and_is_in_the_makers_unit() {
     assert_eq!(step_name(&before, &before), None);
 }
 
-/// Entries after one that is gone are not told as changed, and neither is what goes with a part.
+/// Entries after a removed one are not listed as changed, nor are the fields of a removed part.
 #[test]
 fn a_list_or_a_part_that_comes_or_goes_is_one_difference() {
     let before = full_boards().remove(0);

@@ -3,11 +3,11 @@
 use crate::Quantity::Count;
 use crate::{Board, Change, FlawShape, OutOfRange, Range, StockOutline};
 
-/// Holes of a board. Whoever drills one a minute, eight hours a day, is at the most of them for a month of work.
+/// Holes of a board. At one a minute, eight hours a day, the largest number takes about a month of work.
 const HOLES: Range = Count.range("holes in all", 0.0, 10_000.0);
 /// Corners of a blank. A tracing with a corner every 2 mm around a slab of 3 m by 1 m has 4,000.
 const CORNERS: Range = Count.range("corners of the blank and its flaws in all", 0.0, 4_000.0);
-/// Coats of finish. Whoever lays one a day is at the most of them for more than half a year.
+/// Coats of finish. At one a day, the largest number takes more than half a year.
 const COATS: Range = Count.range("coats of finish in all", 0.0, 200.0);
 
 /// A count that is too large in all.

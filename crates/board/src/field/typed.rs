@@ -5,13 +5,13 @@ use crate::{
     Board, NameError, OutOfRange, Quantity, QuantityError, Range, Rgb, RgbError, Units, WhenError,
 };
 
-/// Why a text is no value of a field: what was typed, and what would work.
+/// The reason why a text is not a value of a field: it names what was typed and what would work.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum TypedError {
     /// No number of the kind.
     #[error(transparent)]
     Quantity(#[from] QuantityError),
-    /// A number that is out of range, and the unit in which it is told.
+    /// A number out of range, and the unit to show it in.
     #[error("{}", .1.say(.0))]
     Range(OutOfRange, Units),
     /// None of the words that are known.

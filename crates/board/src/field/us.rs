@@ -114,7 +114,7 @@ impl Field {
     }
 
     /// Gives what came onto a board in inches its US defaults. A kind may begin as the board has it, as a footing as wide as the
-    /// one before: of what a choice brings, only numbers that are the metric defaults are replaced.
+    /// one before: of the numbers that a choice brings, only those at their metric defaults are replaced.
     pub(super) fn bring_in_inches(&self, before: &Board, board: &mut Board) {
         let came: Vec<_> = fields_of(board)
             .filter(|(field, entry, value)| {

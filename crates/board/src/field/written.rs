@@ -3,7 +3,7 @@
 use crate::when::{Clock, Day, DaysOff, WhenError, zone_name};
 use crate::{Range, Units};
 
-/// The form of what is written.
+/// The form of the text.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Written {
     /// A day.
@@ -19,7 +19,7 @@ pub enum Written {
 }
 
 impl Written {
-    /// The text of the file for what a maker typed.
+    /// The text in the file for a typed one.
     ///
     /// # Errors
     /// [`WhenError`] where it is not of the form.
@@ -46,7 +46,7 @@ impl Written {
         shown.unwrap_or_else(|| text.to_owned())
     }
 
-    /// Texts of this form, for a field that nothing is typed into, and for a command's words.
+    /// An example of this form, shown in an empty field and in the help of commands.
     ///
     /// ```
     /// use board::{Units, Written};
@@ -62,7 +62,7 @@ impl Written {
         }
     }
 
-    /// The number of what is written in a text, with the range that it is held against.
+    /// The number that a text stands for, with its range.
     pub(super) fn counted(self, text: &str) -> Option<(Range, f64)> {
         match self {
             Self::DaysOff(count) => Some((count, parts(text).count() as f64)),

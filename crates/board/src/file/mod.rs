@@ -118,7 +118,7 @@ pub fn write_board(board: &Board) -> String {
 /// Reads a board from the bytes of its file.
 ///
 /// # Errors
-/// [`FileError`] says what is wrong, and where.
+/// [`FileError`] with the fault and its place.
 ///
 /// ```
 /// use board::{Board, read_board, write_board};
@@ -129,7 +129,7 @@ pub fn read_board(bytes: &[u8]) -> Result<Board, FileError> {
     open_board(bytes).map(|opened| opened.board)
 }
 
-/// A board from a file, and what its maker is to be told of how it was read.
+/// A board from a file, with remarks on how it was read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Opened {
     /// The board.
@@ -138,7 +138,7 @@ pub struct Opened {
     pub remarks: Vec<String>,
 }
 
-/// Reads a board from the bytes of its file, with what is to be told of an older one.
+/// Reads a board from the bytes of its file, with remarks if the file is an older one.
 ///
 /// # Errors
 /// As [`read_board`].
@@ -163,7 +163,7 @@ pub fn open_board(bytes: &[u8]) -> Result<Opened, FileError> {
 }
 
 #[derive(Serialize)]
-/// A board as it stands in a file, behind what the file is and its format.
+/// A board as it stands in a file, after the name and number of the format.
 struct Written<'a> {
     format: u32,
     board: &'a Board,
@@ -188,7 +188,7 @@ struct Format1 {
     board: Board,
 }
 
-/// The text of a file; a byte order mark in front is taken for what it is.
+/// The text of a file, without a byte order mark at its beginning.
 fn text_of(bytes: &[u8]) -> Result<&str, FileError> {
     if bytes.len() > LARGEST_FILE {
         return Err(FileError::TooLarge { bytes: bytes.len() });
@@ -238,7 +238,7 @@ fn shortened(text: &str, most: usize) -> String {
     }
 }
 
-/// The error's message in a maker's words, without the place, which is told apart.
+/// The error's message in a maker's words, without its place, which is a field of its own.
 fn reason(error: &serde_json::Error) -> String {
     let message = error.to_string();
     let place = format!(" at line {} column {}", error.line(), error.column());
@@ -289,7 +289,7 @@ fn read_format_1(text: &str) -> Result<Board, FileError> {
     }
 }
 
-/// Refuses a text of other members, or of other kinds of JSON, than what the program writes of the board read from it.
+/// Refuses a text whose members or kinds of JSON differ from what the program would write for the board read from it.
 fn has_the_shape_of(board: &Board, text: &str) -> Result<(), FileError> {
     let written = serde_json::to_value(Written::of(board)).unwrap_or_default();
     let mut reader = serde_json::Deserializer::from_str(text);

@@ -1,4 +1,4 @@
-//! Members and names that files had before: what a maker typed in them goes to where it is now.
+//! Members and names of older files: their values move to where they are kept now.
 //!
 //! The filling had a number of boards of its own, beside that of the order. The order has the only one now, and a board that is filled
 //! with others needs a place to lie while the resin cures, as the calendar has it too.
@@ -31,7 +31,7 @@ pub fn article_now(name: &str) -> Cow<'_, str> {
     renamed.map_or(Cow::Borrowed(name), Cow::Owned)
 }
 
-/// The text of a file with nothing in it that is elsewhere now, and what is to be told of that; most texts stay as they are.
+/// The text of a file brought up to date, with remarks on what was moved; most texts stay as they are.
 ///
 /// A value that is no number of boards is left where it is, so that the reader names it.
 pub fn brought_up_to_date(text: &str) -> (Cow<'_, str>, Vec<String>) {

@@ -1,14 +1,14 @@
-//! The shape of a file, held against what the program writes of the board that was read from it.
+//! The shape of a file, compared with what the program would write for the board read from it.
 //!
-//! Readers made by derive take more than writers write: a list for an object, `{"mm": null}` for `"mm"`, and beside
-//! the `kind` of what has no other members any member at all. What a maker has typed there would be lost in silence.
+//! Readers made by derive take more than writers write: a list for an object, `{"mm": null}` for `"mm"`, and beside the `kind` of
+//! a variant without members any member at all. A value typed there would be lost without a word.
 
 use core::fmt;
 
 use serde::de::{Deserialize, DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Visitor};
 use serde_json::{Map, Value};
 
-/// Reads a value again, beside what the program writes of it, and refuses another kind of JSON.
+/// Reads a value again beside the one the program would write, and refuses another kind of JSON.
 pub struct Beside<'a>(pub &'a Value);
 
 impl<'de> DeserializeSeed<'de> for Beside<'_> {

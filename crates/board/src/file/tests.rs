@@ -1,4 +1,4 @@
-//! The file is what the program writes and nothing else; what is written reads back.
+//! The file holds exactly what the program writes, and reads back.
 
 use std::collections::{BTreeMap, BTreeSet};
 

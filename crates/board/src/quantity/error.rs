@@ -4,7 +4,7 @@ use core::fmt::{self, Display, Formatter};
 
 use super::Quantity;
 
-/// A text that cannot be read: the message says what was typed, and what would work.
+/// A text that cannot be read: the message names what was typed and what would work.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct QuantityError {
     pub(super) quantity: Quantity,
@@ -15,7 +15,7 @@ pub struct QuantityError {
 /// The fault of a text.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Fault {
-    /// There is nothing to read.
+    /// The text is empty.
     Empty,
     /// Something that is no part of a number, from here on.
     Unreadable(String),

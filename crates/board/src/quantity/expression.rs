@@ -27,11 +27,10 @@ impl Quantity {
     /// with a fraction bind tightest: 2*3/8 is twice three eighths. A dash without spaces joins (2'-3", 1-3/8) where
     /// it can, and one with spaces subtracts.
     ///
-    /// A number without a unit is in the unit that is shown, except a fraction of a length, which is in inches
-    /// whatever is shown, since nobody divides a millimeter into eighths; 560/2 is a division all the same. A unit
-    /// belongs to its number, or to the parentheses before it, and is not handed on: where a sum has a number in
-    /// another unit than the one shown, each has to have its unit. One factor of a product may have a unit, and a
-    /// divisor has none. What can be read two ways is refused.
+    /// A number without a unit is in the unit that is shown, except a fraction of a length, which is in inches in either system,
+    /// since nobody divides a millimeter into eighths; 560/2 is a division all the same. A unit belongs to its number, or to the
+    /// parentheses before it, and is not handed on: where a sum has a number in another unit than the one shown, each has to have
+    /// its unit. One factor of a product may have a unit, and a divisor has none. An ambiguous text is refused.
     ///
     /// # Errors
     /// [`QuantityError`] says what cannot be read, and what could.
@@ -109,7 +108,7 @@ impl Reader<'_> {
         }
     }
 
-    /// Factors, multiplied and divided; a length times a length is none.
+    /// Factors, multiplied and divided; a length times a length is an error.
     fn product(&mut self, signed: bool) -> Result<Term, Fault> {
         let (mut product, mut has_stroke) = self.factor(signed)?;
         loop {

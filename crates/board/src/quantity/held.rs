@@ -2,7 +2,7 @@
 
 /// The quantity of a number, and the unit the document holds it in.
 ///
-/// The document keeps every number in one unit, whatever the maker types or reads: [`Quantity::symbol`] says which.
+/// The document keeps every number in one unit, in whichever one the maker types or reads it: [`Quantity::symbol`] says which.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Quantity {
     /// A length, held in mm.
@@ -19,7 +19,7 @@ pub enum Quantity {
     Number,
     /// A mass, held in g for a piece and in kg for a load.
     Mass(MassUnit),
-    /// A volume of what is poured, held in ml.
+    /// A volume of liquid, held in ml.
     Volume,
     /// A volume of wood, held in ml.
     Solid,
@@ -57,7 +57,7 @@ pub enum DensityUnit {
     KilogramsPerCubicMeter,
     /// g/cm³: a piece.
     GramsPerCubicCentimeter,
-    /// g/ml: what is poured.
+    /// g/ml, for liquids.
     GramsPerMilliliter,
 }
 
@@ -73,7 +73,7 @@ pub enum TimeUnit {
 }
 
 impl Quantity {
-    /// The sign of the document's unit; empty for what has none, and for a share, of which the whole is 1.
+    /// The sign of the document's unit; empty for quantities without one, and for a share of 1.
     ///
     /// ```
     /// use board::{Quantity, MassUnit};

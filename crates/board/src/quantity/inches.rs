@@ -1,7 +1,7 @@
 //! Inches as makers read them: fractions no finer than wanted, marked where they are not exact.
 //!
-//! A length without a mark reads back as the very number. One of a few fractions alone is told as a decimal, since
-//! half a fraction would be too much of it: a web of 0.122" is not 1/8".
+//! A length without a mark reads back as the very number. A length of a few fractions only is shown as a decimal, since half a
+//! fraction would be too much of it: a web of 0.122" is not 1/8".
 
 use super::show_number;
 use crate::Fraction;
@@ -10,7 +10,7 @@ use crate::Fraction;
 pub(super) const MARK: char = '≈';
 /// The most that a text may differ from the length that it is exact for, in: a millionth of a millimeter.
 const SAME: f64 = 4e-8;
-/// The fewest fractions that a rounded length is told in.
+/// The fewest fractions at which a rounded length is shown as a fraction.
 const FEWEST: f64 = 16.0;
 /// Decimals of a thousandth of an inch.
 const THOUSANDTH: usize = 3;

@@ -50,7 +50,7 @@ pub fn show_setting(mm: f64, units: Units) -> String {
     Quantity::Length.typed(mm, units)
 }
 
-/// Writes the most that a length may be, for reading: rounded down, to what can be typed and still works.
+/// Writes the most that a length may be, for reading: rounded down to a value that works when it is typed.
 ///
 /// ```
 /// use board::{Units, show_most};
@@ -62,7 +62,7 @@ pub fn show_most(mm: f64, units: Units) -> String {
     show_length(units.round_down(mm), units)
 }
 
-/// Writes the least that a length may be, for reading: rounded up, to what can be typed and still works.
+/// Writes the least that a length may be, for reading: rounded up to a value that works when it is typed.
 ///
 /// ```
 /// use board::{Units, show_least};

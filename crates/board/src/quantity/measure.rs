@@ -1,11 +1,11 @@
-//! A number with what it measures: the one type for what findings, sums, sheets and reports tell.
+//! A number with its quantity: the one type for every figure in findings, sums, sheets and reports.
 
 use serde::{Serialize, Serializer, ser::Error as _};
 
 use super::{DensityUnit, MassUnit, Quantity, TimeUnit};
 use crate::Units;
 
-/// A number with what it measures, in the unit that the document has for it.
+/// A number with its quantity, in the document's unit for it.
 ///
 /// ```
 /// use board::{Measure, Units};
@@ -184,7 +184,7 @@ impl Measure {
     }
 }
 
-/// One member named for the unit: `{"mm": 3.2}`, `{"count": 7}`. JSON has no word for what is no number, so that none is written.
+/// One member named for the unit: `{"mm": 3.2}`, `{"count": 7}`. JSON has no NaN or infinity, so `null` is written for those.
 impl Serialize for Measure {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let member = self.member();

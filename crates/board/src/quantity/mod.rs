@@ -1,8 +1,7 @@
-//! Quantities: what a number measures, the unit the document holds it in, and the units makers type and read.
+//! Quantities: the document's unit for each, and the units in which makers type and read it.
 //!
-//! The document keeps every number in one unit. [`Quantity::read`] takes what a maker types in any unit of the
-//! kind, [`Quantity::shown`] gives the number back in the maker's system, and a [`Measure`] is a number together
-//! with what it measures.
+//! The document keeps every number in one unit. [`Quantity::read`] reads typed text in any unit of the kind, [`Quantity::shown`]
+//! gives the number back in the maker's system, and a [`Measure`] is a number together with what it measures.
 
 mod error;
 mod expression;

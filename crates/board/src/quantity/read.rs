@@ -24,7 +24,7 @@ pub(super) fn plain(text: &str) -> String {
             '⅜' => plain.push_str(" 3/8"),
             '⅝' => plain.push_str(" 5/8"),
             '⅞' => plain.push_str(" 7/8"),
-            // A length that is told rounded can be typed back.
+            // A rounded length as shown can be typed back.
             letter if letter.is_whitespace() || letter == MARK => {
                 if !plain.ends_with(' ') {
                     plain.push(' ');
@@ -47,7 +47,7 @@ pub(super) enum Dash {
     Lopsided,
 }
 
-/// The form of a written number, as far as its unit goes by it.
+/// The form of a written number, as far as its unit depends on it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Form {
     /// Digits, perhaps with a point.
@@ -81,7 +81,7 @@ impl Reader<'_> {
         rest.is_some()
     }
 
-    /// The fault of what stands here.
+    /// The fault at this place of the text.
     pub(super) fn unreadable(&self) -> Fault {
         Fault::Unreadable(quoted(self.rest))
     }
@@ -95,7 +95,7 @@ impl Reader<'_> {
         if let Some(under) = self.divisor()? {
             return Ok((first / under, Form::Fraction));
         }
-        // A fraction may follow a whole number; if none does, what follows is left for others to read.
+        // A fraction may follow a whole number; if none does, the rest is left to other readers.
         let mut ahead = self.clone();
         let dash = ahead.dash();
         if dash == Some(Dash::Spaced) {
@@ -136,7 +136,7 @@ impl Reader<'_> {
         }
     }
 
-    /// Digits, with a point or a comma among them; whether there is none.
+    /// Digits, with a point or a comma among them; returns whether there are any.
     fn digits(&mut self) -> Result<(f64, bool), Fault> {
         let is_part = |letter: char| letter.is_ascii_digit() || letter == '.' || letter == ',';
         let end = self.rest.find(|letter| !is_part(letter));
@@ -165,7 +165,7 @@ impl Reader<'_> {
         Some(unit)
     }
 
-    /// Takes a dash, and says how it stands. A true minus sign is none: it always subtracts.
+    /// Takes a dash, and returns how it is spaced. A true minus sign is no dash: it always subtracts.
     fn dash(&mut self) -> Option<Dash> {
         let mut ahead = self.clone();
         ahead.skip();

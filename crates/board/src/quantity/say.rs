@@ -1,4 +1,4 @@
-//! Faults and texts told in the maker's system: one way for all that have a number in them.
+//! Faults and texts in the maker's system of units: one way for all that have numbers in them.
 
 use core::fmt::{Display, Formatter, Result};
 
@@ -27,8 +27,8 @@ impl Units {
         }
     }
 
-    /// A text in this system of units: a measure in braces is told in it, and of two wordings in braces, parted by a bar, the
-    /// second is that for inches.
+    /// A text in this system of units: a measure in braces is shown in it, and of two wordings in braces, separated by a bar, the
+    /// second is the one for inches.
     ///
     /// ```
     /// use board::Units;

@@ -57,7 +57,7 @@ impl Quantity {
         self.held().of(unit.size())
     }
 
-    /// A number as a report tells it: with no more digits than are of use in the shop.
+    /// A number as a report shows it: with no more digits than are of use in the shop.
     pub(super) fn told(self, held: f64, units: Units) -> String {
         if self.is_converted(units) {
             let digits = |number: f64| if number.abs() < 1.0 { 2 } else { 3 };
@@ -70,7 +70,7 @@ impl Quantity {
         };
         self.rounded(held, units, |number| match self {
             Self::Count | Self::Feed | Self::Density(DensityUnit::KilogramsPerCubicMeter) => 0,
-            // Nobody measures a meter to a hundredth of a millimeter, nor waits by parts of a minute.
+            // Nobody measures a meter to a hundredth of a millimeter, or waits for parts of a minute.
             Self::Length if number.abs() >= 1000.0 => 0,
             Self::Time(TimeUnit::Minute) if number.abs() >= 10.0 => 0,
             Self::Mass(_) if number.abs() >= 10.0 => 1,

@@ -6,7 +6,7 @@
 
 use super::error::Fault;
 
-/// A value under way: what has a unit is reckoned already, what has none waits for one.
+/// An intermediate value: one with a unit is converted already, one without waits for a unit.
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Term {
     /// The sum of the numbers with a unit.
@@ -26,7 +26,7 @@ pub(super) struct Bare {
     pub(super) shown: bool,
     /// It can be in inches whatever the unit shown, as a fraction is.
     pub(super) inch: bool,
-    /// Nothing in it but the unit shown says what is meant: it is no fraction.
+    /// Only the unit shown decides its meaning: it is no fraction.
     pub(super) whole: bool,
 }
 

@@ -38,7 +38,7 @@ impl Unit {
         }
     }
 
-    /// So many of the unit, as its kind is reckoned.
+    /// This many of the unit, converted as its kind is.
     pub(super) fn reckoned(self, value: f64) -> f64 {
         (value + self.zero) * self.over / self.under
     }

@@ -162,8 +162,8 @@ fn entries(board: &Board, rows: &'static [&'static Field]) -> impl Iterator<Item
     (0..).take_while(has)
 }
 
-/// Every number of the document that is out of its range, in the order of the document; where none is, what there is too much of in
-/// all.
+/// Every number of the document that is out of its range, in the order of the document; if there is none, the totals that are too
+/// large in all.
 ///
 /// ```
 /// use board::{Board, out_of_range};
@@ -179,7 +179,7 @@ pub fn out_of_range(board: &Board) -> Vec<OutOfRange> {
             found.extend(range.check_entry(number, entry).err());
         });
     }
-    // Where a single number is out of its range, what there is in all says nothing more.
+    // Totals are checked only if every single number is in range.
     if found.is_empty() {
         found.extend(totals(board));
     }

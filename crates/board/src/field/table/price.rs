@@ -1,10 +1,10 @@
-//! Prices, margin and tax, and what the quote says.
+//! Prices, margin, tax and the words of the quote.
 
 use crate::Quantity::{Count, Money, Number as Plain, Share};
 use crate::field::Kind::{Choice, Entries, Number, Open, Text, Tick};
 use crate::{ArticlePrice, Currency, Range};
 
-/// Prices and rates; a price of nothing is a finding.
+/// Prices and rates; a price of 0 is a finding.
 const PRICE: Range = Money.of(0.0, 1_000_000.0);
 /// The words for a price before the maker types one: none is assumed.
 const MISSING: &str = "missing";

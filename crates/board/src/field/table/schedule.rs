@@ -1,4 +1,4 @@
-//! The order: boards and dates, the maker's hours, and what is done.
+//! The order: boards and dates, the maker's hours, and the steps that are done.
 
 use crate::Quantity::{Count, Time};
 use crate::field::Kind::{Entries, Number, Text, Written};
