@@ -1,4 +1,4 @@
-//! Speed of solving for what is left open, on boards of 145 holes.
+//! Speed of solving for open values, on boards of 145 holes.
 
 use board::Board;
 use divan::{Bencher, black_box};
@@ -107,7 +107,7 @@ fn spaces(bencher: Bencher<'_, '_>, pattern: &str) {
     bencher.bench_local(|| most_spaces(black_box(&board)));
 }
 
-/// Wishes in words: what is asked for in vain takes longest, since what would work is looked for.
+/// Wishes in words: impossible ones take longest, since the search then looks for ones that would work.
 fn wished() -> [(&'static str, Wishes); 8] {
     let plain = Wishes::default();
     let (pitch, pattern) = (Some(19.0), Some(Pattern::Arms { across: 3 }));

@@ -11,7 +11,7 @@ fn main() {
     divan::main();
 }
 
-/// The plan of a board with everything that asks for an operation; what it is worked out from is worked out before.
+/// The plan of a board with every operation; its inputs are worked out before.
 #[divan::bench(args = DrillingMethod::ALL)]
 fn plan_of_the_work(bencher: Bencher<'_, '_>, method: DrillingMethod) {
     let mut board = Board {

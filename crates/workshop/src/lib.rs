@@ -24,12 +24,13 @@
 //! # What is inside
 //!
 //! * [`Workpiece`]: one document and everything that follows from it, each part worked out once.
-//! * [`Finding`], [`Rule`], [`Severity`]: what would go wrong; [`Mend`] is what mends it in one step.
+//! * [`Finding`], [`Rule`], [`Severity`]: problems before they happen; a [`Mend`] fixes one in one step.
 //! * [`Sum`], [`SumGroup`]: every sum of the bench as data, with its formula and source; [`Figures`]: those always in sight.
 //! * [`section()`], [`recess_section`], [`bore_sizes`], [`recess_sizes`]: the board cut open, and its sizes.
-//! * [`WorkPlan`], [`Operation`], [`Task`], [`Method`]: every operation with what it needs, in an order that works; [`Caution`]: what to mind where hands, lungs and children are at risk.
+//! * [`WorkPlan`], [`Operation`], [`Task`], [`Method`]: every operation with its needs, in an order that works; [`Caution`]:
+//!   warnings where hands, lungs and children are at risk.
 //! * [`solve`], [`Open`]: pitch, board, rim margin, bore or piece, left open and solved from the rest; [`most_spaces`],
-//!   [`smallest_pitch_for_piece`], [`smallest_board_for_piece`]: what fits, what a piece needs.
+//!   [`smallest_pitch_for_piece`], [`smallest_board_for_piece`]: solving for sizes that fit.
 //!
 //! Of the rooms:
 //!

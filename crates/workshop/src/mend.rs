@@ -23,8 +23,8 @@ use crate::grooves::check::bores::LEAST_AROUND;
 use crate::hardboard::owned::owned_pair;
 use crate::template::check::joint::rotation_off_joints;
 
-/// A change that the program finds and makes in one step: it mends a finding, or solves for a number left open. All else
-/// stays as it was typed.
+/// A change that the program finds and makes in one step: it fixes a finding, or solves for a number left open. All else stays as
+/// it was typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Mend {
@@ -100,7 +100,7 @@ pub enum Mend {
     DropWaitingEdits,
 }
 
-/// Why a mend does not work.
+/// The reason why a fix does not work.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum MendError {
     /// The board cannot be laid out.
@@ -118,7 +118,7 @@ pub enum MendError {
 }
 
 impl Mend {
-    /// Every mend.
+    /// Every fix.
     pub const ALL: [Self; 35] = [
         Self::FitBoard,
         Self::FitPitch,
@@ -157,7 +157,7 @@ impl Mend {
         Self::DropWaitingEdits,
     ];
 
-    /// Whether findings offer it; the others solve for what a maker leaves open.
+    /// Whether findings offer it; the others solve for an open value.
     pub const fn is_offered(self) -> bool {
         !matches!(
             self,
@@ -270,7 +270,7 @@ impl Mend {
         }
     }
 
-    /// The board, mended.
+    /// The board with the fix applied.
     ///
     /// ```
     /// use board::Board;
@@ -284,7 +284,7 @@ impl Mend {
     /// ```
     ///
     /// # Errors
-    /// [`MendError`] says what stands in the way; a number that would leave its range does.
+    /// [`MendError`] names the obstacle, such as a number that would leave its range.
     pub fn applied(self, board: &Board) -> Result<Board, MendError> {
         let mended = self.changed(board)?;
         let before = out_of_range(board);

@@ -16,7 +16,7 @@ const FEW_CORNERS: usize = 300;
 const FEW_BOARDS: u32 = 20;
 
 impl Workpiece {
-    /// Where the board lies on its blank; none where nothing is known of the blank, or not yet.
+    /// The place of the board on its blank; none where the blank is not described, or not worked out yet.
     pub fn stock(&self) -> Option<&StockPlan> {
         if self.parts.stock.get().is_none() && stock::corners(&self.board.stock) > FEW_CORNERS {
             return None;
@@ -96,7 +96,7 @@ impl Workpiece {
     /// ```
     ///
     /// # Errors
-    /// [`Stopped`] when `cancel` answered yes; what was worked out before that is kept.
+    /// [`Stopped`] when `cancel` answered yes; finished results are kept.
     pub fn work_out(&self, cancel: &dyn Fn() -> bool) -> Result<(), Stopped> {
         if self.parts.stock.get().is_none() {
             let plan = stock::stock_plan(&self.board.stock, cancel)?;
@@ -111,7 +111,7 @@ impl Workpiece {
         if cancel() {
             return Err(Stopped);
         }
-        // Whether there is one is told where it is shown.
+        // An error is shown where the result is shown.
         let _ = self.calendar();
         if cancel() {
             return Err(Stopped);

@@ -36,7 +36,7 @@ pub struct Workpiece {
     pub(crate) parts: Parts,
 }
 
-/// The results that follow from the document, as far as they were asked for.
+/// The results that follow from the document, as far as they were needed.
 #[derive(Debug, Default)]
 pub(crate) struct Parts {
     pub stock: Arc<OnceLock<Option<StockPlan>>>,
@@ -110,7 +110,7 @@ impl Workpiece {
         Ok(Self::laid(board.clone(), layout(board)?, printer))
     }
 
-    /// The next revision of this workpiece; what is known of the blank is kept where the blank is the same.
+    /// The next revision of this workpiece; results about the blank are kept where the blank is the same.
     ///
     /// ```
     /// use board::Board;
@@ -145,7 +145,8 @@ impl Workpiece {
         }
     }
 
-    /// The same on a day, by which the calendar is made and promises are judged; what depends on the day is worked out anew.
+    /// The same on a day, from which the calendar is made and promises are judged; results that depend on the day are worked out
+    /// anew.
     ///
     /// ```
     /// use board::Board;
@@ -369,7 +370,7 @@ impl Workpiece {
 
     /// The lid of the recess, and what is cut for it.
     ///
-    /// A board without a recess has an empty one, so that whoever draws or measures need not ask twice.
+    /// A board without a recess has an empty one, so that callers need not check twice.
     pub fn lid(&self) -> &Lid {
         self.parts.lid.get_or_init(|| Lid::of(&self.board))
     }
@@ -511,7 +512,7 @@ impl Workpiece {
         self.parts.order.get_or_init(order)
     }
 
-    /// The work on the board: every operation with what it needs, in an order that works.
+    /// The work on the board: every operation with its needs, in an order that works.
     ///
     /// ```
     /// use workshop::{Task, Workpiece};
@@ -546,7 +547,7 @@ impl Workpiece {
         known.get_or_init(|| sums::sums(self))
     }
 
-    /// Every finding, worst first, with what is known by now.
+    /// Every finding, worst first, from the results known so far.
     ///
     /// ```
     /// use board::Board;

@@ -1,4 +1,4 @@
-//! The page on the board file says what the program does: its table is made from the table of fields.
+//! The page on the board file matches the program: its table is made from the table of fields.
 //!
 //! `UPDATE_PAGE=1 cargo test -p workshop --test page` writes it anew.
 #![allow(
@@ -17,7 +17,7 @@ use workshop::{Wishes, propose};
 const PAGE: &str = include_str!("../../../docs/formats/board-file.md");
 const HEAD: &str = "| member of `board` | on screens | what | may be | default |\n| --- | --- | --- | --- | --- |\n";
 
-/// The board that `ringwright new` writes where nothing but the unit is wished for.
+/// The board that `ringwright new` writes when only the unit is given.
 fn new_board(units: Units) -> Board {
     let wishes = Wishes {
         units: Some(units),
@@ -50,7 +50,7 @@ fn range(range: Range) -> String {
         .replace(" °", "°")
 }
 
-/// The word that the file has where nothing is chosen: `null` or `"auto"`.
+/// The word in the file where no value is chosen: `null` or `"auto"`.
 fn nothing(board: &Board, field: &Field) -> String {
     let mut board = board.clone();
     let open = [Value::Open, Value::Tick(false)]

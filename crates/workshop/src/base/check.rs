@@ -69,8 +69,8 @@ const GLUED: f64 = 100.0;
 
 /// A round base of solid wood across the grain, or of plywood, that is glued on: neither moves with the board.
 ///
-/// Feet are glued on faces that are too small to matter. Of wood that is chosen the movement over a year is told, since it
-/// depends on species and rooms whether glue or wood gives way.
+/// Feet are glued on faces that are too small to matter. With a chosen wood the movement over a year is given, since it depends
+/// on species and rooms whether glue or wood gives way.
 fn glued(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let base = board.base?;

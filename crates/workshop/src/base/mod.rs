@@ -1,6 +1,6 @@
 //! The load on the base, and the push that tips it.
 //!
-//! A board stands as long as the line of its weight and of a push on its rim meets the table within what it stands on. All of it is
+//! A board stands as long as the line of its weight and of a push on its rim meets the table within its footing. All of it is
 //! statics about one edge: the weight times its arm against the push times its own.
 
 pub mod check;

@@ -6,8 +6,8 @@ use super::screw::Screw;
 use crate::job::{Operation, Task, counted};
 use crate::{Caution, Workpiece};
 
-/// Movement across the base over a year from which screws get slots, mm: what a screw's clearance hole gives of itself;
-/// common practice, no source.
+/// Movement across the base over a year from which screws get slots, mm: the play of a screw's clearance hole; common practice,
+/// no source.
 const NEEDS_SLOTS: f64 = 0.5;
 
 /// Screw holes and base; nothing where neither is planned.

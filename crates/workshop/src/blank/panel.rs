@@ -2,8 +2,8 @@
 //!
 //! The grain runs from left to right, and so do the seams: a seam is a height above the center pin.
 //!
-//! Widths come in three kinds, which are easily mixed up: what a piece is in the glued panel, what it is sawn to (wider by what the
-//! jointer takes), and the panel (wider than the board by the trim on both sides).
+//! Widths come in three kinds, which are easily mixed up: the width of a piece in the glued panel, the width it is sawn to (wider
+//! by what the jointer takes), and the panel (wider than the board by the trim on both sides).
 
 use board::{Board, Build, Tenons};
 use geometry::{Angle, Circle, Point, Prism, RoundRect, point_at};
@@ -43,7 +43,7 @@ pub fn panel_width(board: &Board) -> f64 {
     board.blank.diameter + 2.0 * board.stock.trim
 }
 
-/// Width of the pieces that are glued, as they come out of the clamps, mm; none for a panel that is glued already.
+/// Width of the pieces that are glued, out of the clamps, mm; none for a panel that is glued already.
 pub fn piece_width(board: &Board) -> Option<f64> {
     let pieces = match &board.panel.build {
         Build::Whole => 1,

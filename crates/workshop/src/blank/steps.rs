@@ -29,9 +29,9 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     all
 }
 
-/// The wood, as it is asked for in a yard, left in the shop.
+/// The wood by its trade name, resting in the shop.
 ///
-/// A week on stickers is common practice, no source; a meter tells better, since thick wood takes longer than thin.
+/// A week on stickers is common practice, no source; a moisture meter is better, since thick wood takes longer than thin.
 fn rest(workpiece: &Workpiece) -> Operation {
     let board = workpiece.board();
     let species = board.wood.as_ref().map(|wood| {
@@ -241,7 +241,7 @@ fn glued_already(workpiece: &Workpiece) -> String {
 
 /// The underside down to the thickness of the board.
 ///
-/// The loss to sanding is told and not reckoned with: it is less than a planer is set to.
+/// The loss to sanding is stated but not included: it is less than a planer can be set to.
 fn thickness(workpiece: &Workpiece) -> Operation {
     let sanded = match workpiece.units() {
         Units::Mm => 0.4,

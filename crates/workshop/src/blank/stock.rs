@@ -19,7 +19,7 @@ pub struct Slab {
     pub flaws: Vec<Flaw>,
 }
 
-/// Why a blank cannot be placed on: what was typed is no outline.
+/// The reason why a board cannot be placed: the typed outline is invalid.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum SlabError {
     /// The blank's own outline.
@@ -54,7 +54,7 @@ fn edges_meet(x: &f64, f: &mut Formatter<'_>) -> fmt::Result {
     )
 }
 
-/// The blank as it was measured; none where nothing is known of it.
+/// The blank as it was measured; none where it is not described.
 ///
 /// # Errors
 /// [`SlabError`] where an outline crosses itself, has no area, or too many corners.
@@ -89,7 +89,7 @@ fn outline_of(corners: &[[f64; 2]]) -> Result<Outline, OutlineError> {
 /// Where the board lies on its blank.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StockPlan {
-    /// The blank, or why it is none.
+    /// The blank, or the reason why it is invalid.
     pub slab: Result<Slab, SlabError>,
     /// The largest disc of sound wood; none where there is no wood.
     pub best: Option<Disc>,
@@ -127,7 +127,7 @@ fn board_from(radius: f64, board: &Board) -> f64 {
     (2.0 * (radius - board.stock.trim)).max(0.0)
 }
 
-/// Corners and round flaws of a blank, which tell how long its search takes.
+/// Corners and round flaws of a blank, which decide how long its search takes.
 pub fn corners(stock: &Stock) -> usize {
     let flaw = |flaw: &board::StockFlaw| match &flaw.shape {
         FlawShape::Round { .. } => 1,
@@ -137,7 +137,7 @@ pub fn corners(stock: &Stock) -> usize {
     outline + stock.flaws.iter().map(flaw).sum::<usize>()
 }
 
-/// Where the board lies on its blank; none where nothing is known of the blank.
+/// The place of the board on its blank; none where the blank is not described.
 ///
 /// # Errors
 /// [`Stopped`] when `cancel` answered yes.
@@ -204,7 +204,7 @@ pub(crate) fn strips_of(board: &Board, slab: &Slab) -> Option<Vec<StripPlace>> {
     geometry::lay_strips(&slab.outline, &slab.flaws, &strips, board.panel.kerf)
 }
 
-/// Thickness of each of two leaves that the blank is sawn into, mm: half of what the saw leaves of it.
+/// Thickness of each of two leaves that the blank is sawn into, mm: half of the thickness less the kerf.
 ///
 /// ```
 /// let mut board = board::Board::default();

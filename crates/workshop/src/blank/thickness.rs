@@ -23,11 +23,11 @@ use crate::leaf_thickness;
 pub struct Thicknesses {
     /// As bought.
     pub bought: f64,
-    /// As the saw leaves it: of two leaves each has half of what the kerf leaves.
+    /// As sawn: each of two leaves has half of the thickness less the kerf.
     pub sawn: f64,
     /// As it is glued up; of a board without seams as it was sawn.
     pub glued: f64,
-    /// With its top face flat: about half of what was left is gone.
+    /// With its top face flat: about half of the surplus is gone.
     pub flattened: f64,
     /// As it will be.
     pub finished: f64,
@@ -58,7 +58,7 @@ impl Thicknesses {
         }
     }
 
-    /// Whether what was sawn is thick enough to be made flat on both faces.
+    /// Whether the sawn wood is thick enough to be flattened on both faces.
     pub fn can_be_flattened(&self) -> bool {
         self.sawn >= self.finished + FLATTENING - HAIR
     }
@@ -72,7 +72,7 @@ impl Thicknesses {
 /// Wood that flattening both faces takes of a blank or a leaf at least, mm: 1/16 in; common practice, no source.
 pub const FLATTENING: f64 = INCH / 16.0;
 
-/// Steps in which a thickness over that of the finished board is told: what a maker reads off a caliper or a rule, mm.
+/// Steps in which a thickness over that of the finished board is given: those of a caliper or a rule, mm.
 const fn readable(units: Units) -> f64 {
     match units {
         Units::Mm => 0.1,

@@ -166,7 +166,7 @@ fn read() -> serde_json::Result<Vec<Drill>> {
     let file: File<'static> = serde_json::from_str(TEXT)?;
     let sources = &file.sources;
     let drills = file.series.into_iter().flat_map(|row| {
-        // A source that has no other words stands for itself.
+        // A source without other words is its own text.
         let series = Series {
             name: row.name,
             cutter: row.cutter,

@@ -1,7 +1,7 @@
 //! The bits that the maker owns, against the bores of a board.
 //!
-//! A list that is empty was not typed, and nothing is concluded from it. Twist drills come in so many sizes that no list of them is
-//! kept: a bore with a point asks for nothing.
+//! An empty list was not typed, and allows no conclusion. Twist drills come in so many sizes that no list of them is kept: a bore
+//! with a point asks for nothing.
 
 use board::{Board, Bore, Bottom, INCH, Tools, Units};
 
@@ -72,7 +72,7 @@ pub fn owned_bit(board: &Board, bore: Bore) -> Option<OwnedBit> {
 
 /// Whether a list has a size, to within what counts as the same.
 ///
-/// An empty list has none: whoever asks looks first whether anything is listed.
+/// An empty list has none: callers check first whether anything is listed.
 pub fn has_size(list: &[f64], size: f64) -> bool {
     list.iter().any(|owned| (owned - size).abs() <= SAME)
 }

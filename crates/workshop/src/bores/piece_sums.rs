@@ -13,7 +13,7 @@ use crate::filling::open_bore;
 use crate::recess::pieces;
 use crate::sums::{GEOMETRY, STATICS, Sum, SumGroup, TYPED};
 
-/// Said wherever a speed or a tilt is told.
+/// A note for every group with a speed or a tilt.
 const STEADY: &str = "speeds and tilts are for a board that turns steadily or is tilted slowly; a jerk does more, so try it";
 /// Said of pegs and magnet pieces, whose balance is that of a plain rod.
 const HEADS: &str = "a peg or magnet piece counts as an even cylinder; a heavy head does less well";
@@ -60,7 +60,7 @@ fn notes(board: &Board) -> Vec<&'static str> {
     }
 }
 
-/// Pieces to make or buy: those that fill the start pockets, or the home lanes where these have more holes, and spare ones.
+/// Pieces to make or buy: enough for the start pockets, or for the home lanes if they have more holes, plus spare ones.
 fn of_a_set(board: &Board) -> Sum {
     let count = Measure::count(pieces(board));
     let formula = "players · start holes (or home holes, where more) + spare ones";

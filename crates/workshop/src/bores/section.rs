@@ -36,7 +36,7 @@ pub fn piece(board: &Board, hole: &Hole) -> Option<Revolved> {
         PieceKind::Peg => {
             let stand = peg_stand(piece, bore)?;
             let shank = (bore.diameter - stand.play) / 2.0;
-            // Its largest diameter is that of what stands out.
+            // Its largest diameter is that of the part that stands out.
             let head = Piece::cylinder(radius.max(shank), -stand.above, 0.0);
             let shank = Piece::cylinder(shank, (-stand.above).max(0.0), bore.depth);
             Profile::from(head).with(shank)
@@ -62,7 +62,7 @@ pub fn magnet(board: &Board, hole: &Hole) -> Option<Revolved> {
     })
 }
 
-/// Depth of the foot of a magnet piece: on the top face, or on what stands above it.
+/// Depth of the foot of a magnet piece: on the top face, or on a ball or disc that stands above it.
 fn foot(board: &Board, hole: &Hole) -> f64 {
     insert_below(&board.piece, hole.bore).min(0.0)
 }

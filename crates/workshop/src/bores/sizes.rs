@@ -11,7 +11,7 @@ use crate::bores::profile::{bore_profile, tip};
 use crate::filling::{is_filled, open_bore};
 use crate::recess::recess_outline;
 
-/// The sizes of a bore and of what stands in it; lengths in mm.
+/// The sizes of a bore and of the piece in it; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct BoreSizes {
     /// The hole.
@@ -31,7 +31,7 @@ pub struct BoreSizes {
 /// The wood left straight under a bore.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Floor {
-    /// Wood that is left, mm; negative where the bore comes out.
+    /// Wood left, mm; negative where the bore goes through.
     pub left: f64,
     /// The part under it.
     pub over: FloorOver,
@@ -68,7 +68,7 @@ pub enum Stands {
     Marble(MarbleStand),
     /// A peg; none where its shank does not go in.
     Peg(Option<PegStand>),
-    /// A magnet piece on what is set in.
+    /// A magnet piece on its ball or disc.
     Magnet(InsertSizes),
 }
 

@@ -1,4 +1,4 @@
-//! Drilling at punch marks, the hole at the center, and what is set into the bores.
+//! Drilling at punch marks, the hole at the center, and setting balls or discs into the bores.
 
 use board::{Bore, Bottom, Center, Hole, HoleId, Insert, PieceKind};
 
@@ -74,7 +74,7 @@ fn bores(workpiece: &Workpiece, kind: &Kind, proved: &str) -> String {
 
 /// The playing hole at the center, once nothing turns on the pin any more; none where it is no playing hole.
 ///
-/// Its bit has no wood to start in where the pin stood: it goes by the circle that it scored before, or by a guide.
+/// Its bit has no wood to start in where the pin stood: it is guided by the circle that it scored before, or by a guide block.
 fn center(workpiece: &Workpiece) -> Option<Operation> {
     let Center::Hole { bore, pilot } = workpiece.board().drilled_center() else {
         return None;

@@ -8,7 +8,7 @@ use board::{Board, Bore, Bottom, Center, Field, INCH, Piece, PieceKind, Role, Un
 use crate::bores::drills::{NearDrill, nearest_drills};
 use crate::bores::holds::{insert_gap, marble_stand};
 
-/// A twist drill farther off than this does not stand for a width, mm: none is made as wide as the widest bores.
+/// A twist drill farther off than this is not listed for a width, mm: none is made as wide as the widest bores.
 const NEAR: f64 = 1.0;
 /// The letters of the bores of a strip, from the narrowest.
 const LETTERS: [char; 5] = ['A', 'B', 'C', 'D', 'E'];
@@ -54,7 +54,7 @@ pub enum Fit {
     TooWide(f64),
 }
 
-/// The diameters on a strip around a wanted one, mm, from the narrowest; those that no bore may have are left out.
+/// The diameters on a strip around a wanted one, mm, from the narrowest; those outside the range of a bore are left out.
 ///
 /// ```
 /// use board::Units;

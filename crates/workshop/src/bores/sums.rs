@@ -1,4 +1,4 @@
-//! Sums about the bores: the drill or cutter of each, and what it leaves below.
+//! Sums about the bores: the drill or cutter of each, and the wood left below.
 
 use board::{Board, Bore, Bottom, Center, Hole, HoleId, HoleName, Measure, Units};
 
@@ -18,7 +18,7 @@ const NEAREST_BALL: &str =
 /// The way in which a Forstner bit is found whose spur must leave a floor.
 const NEAREST_SPUR: &str = "by how much it is larger than the bore: size - bore; offered where its spur leaves the least floor";
 
-/// The group; none where nothing is drilled.
+/// The group; none without bores.
 pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let mut sums: Vec<Sum> = kinds(layout.holes.iter())
@@ -54,12 +54,12 @@ pub fn kinds<'a>(holes: impl IntoIterator<Item = &'a Hole>) -> Vec<Kind> {
     kinds
 }
 
-/// The sums of one kind of bore: the drills nearest to it, how many there are, depth, point or spur, and what is left under it.
+/// The sums of one kind of bore: the drills nearest to it, their number, depth, point or spur, and the wood left below.
 fn of_kind(board: &Board, kind: &Kind) -> Vec<Sum> {
     let (bore, spur) = (kind.bore, board.bores.spur);
     let pivot = matches!(board.drilled_center(), Center::Pivot { .. })
         && kind.holes == [HoleId::CENTER.named(1)];
-    // Any drill makes the hole of a pin: its floor is of no matter.
+    // Any drill makes the hole of a pin: its floor does not matter.
     let bottom = if pivot { Bottom::Point118 } else { bore.bottom };
     let formula = if bore.is_shallow_ball() {
         NEAREST_BALL

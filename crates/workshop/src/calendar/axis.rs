@@ -1,8 +1,8 @@
 //! Working time as an axis of its own, beside that of the clock.
 //!
-//! Minutes of the clock run on through nights and weekends; minutes of work are counted only while the maker is at the bench. What
-//! hands do is placed on the second axis, where a job that goes on the next morning is in one piece; what dries is on the first. An
-//! axis may also run backward, with the minutes of the clock negated: whoever places jobs on it need not know.
+//! Minutes of the clock run on through nights and weekends; minutes of work are counted only while the maker is at the bench.
+//! What hands do is placed on the second axis, where a job that goes on the next morning is in one piece; what dries is on the
+//! first. An axis may also run backward, with the minutes of the clock negated: the placing of jobs on it is the same.
 
 /// A stretch of work without a break.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -27,7 +27,7 @@ impl Stretch {
     }
 }
 
-/// The axis of work, which grows as far as it is asked for.
+/// The axis of work, which grows as far as it is needed.
 pub struct Axis<I> {
     stretches: Vec<Stretch>,
     more: I,
@@ -46,7 +46,7 @@ impl<I: Iterator<Item = (i64, i64)>> Axis<I> {
         }
     }
 
-    /// The stretches, of those that were asked for.
+    /// The stretches known so far.
     pub fn stretches(&self) -> &[Stretch] {
         &self.stretches
     }
@@ -78,7 +78,7 @@ impl<I: Iterator<Item = (i64, i64)>> Axis<I> {
         Ok(stretch.work + (clock - stretch.clock).max(0))
     }
 
-    /// Minutes of work up to a minute of the clock, of the stretches that were asked for.
+    /// Minutes of work up to a minute of the clock, of the stretches known so far.
     pub fn work_until(&self, clock: i64) -> i64 {
         let after = self.stretches.partition_point(|it| it.clock < clock);
         let before = after.checked_sub(1).and_then(|at| self.stretches.get(at));
@@ -98,7 +98,7 @@ impl<I: Iterator<Item = (i64, i64)>> Axis<I> {
         self.stretches.get(at).copied().ok_or(TooFar)
     }
 
-    /// The stretch in which so many minutes of work are full, of those that were asked for.
+    /// The stretch in which this number of minutes of work is reached, of those known so far.
     pub fn stretch_until(&self, work: i64) -> Option<Stretch> {
         let at = self.stretches.partition_point(|it| it.work_end() < work);
         self.stretches.get(at).copied()
@@ -117,7 +117,7 @@ impl<I: Iterator<Item = (i64, i64)>> Axis<I> {
         Ok(stretch.clock + work - stretch.work)
     }
 
-    /// The place of the stretch in which work can go on from a minute of the clock, of those that were asked for.
+    /// The place of the stretch in which work can go on from a minute of the clock, of those known so far.
     pub fn place(&self, clock: i64) -> usize {
         self.stretches.partition_point(|it| it.clock_end() <= clock)
     }

@@ -70,7 +70,7 @@ fn none(error: &CalendarError) -> Option<Finding> {
 
 /// A promise that is in the past, or too early.
 ///
-/// It tells the first day that can be kept, and the day on which the work would have had to begin: either may be what the maker changes.
+/// It names the first day that can be kept, and the day on which the work would have had to begin: the maker may change either.
 fn promise(workpiece: &Workpiece, calendar: &Calendar) -> Option<Finding> {
     let Promise {
         day,
@@ -119,11 +119,11 @@ fn spoken(word: &str) -> String {
     Task::of_word(word).map_or_else(|| format!("\"{word}\""), |task| task.title().to_owned())
 }
 
-/// A tick at what is not in the plan, or on a day that is yet to come.
+/// A tick for an operation that is not in the plan, or on a day in the future.
 ///
 /// It needs no calendar: a tick is judged by the plan of the work and by today.
 ///
-/// A tick outlives what it was for, as when a coat is taken out of the finish: nothing is taken away silently.
+/// A tick outlives its operation, as when a coat is taken out of the finish: nothing is removed silently.
 fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
     let task = Task::of_word(&done.task);
     let is_planned = task.is_some_and(|task| {
@@ -151,7 +151,7 @@ fn tick(workpiece: &Workpiece, done: &Done) -> Option<Finding> {
 
 /// The finding for an operation that is ticked off although one before it is not.
 ///
-/// The first such pair is told. It may be right, as when the plan was changed after the work; so it is a note.
+/// The first such pair is reported. It may be right, as when the plan was changed after the work; so it is a note.
 fn before_its_needs(workpiece: &Workpiece) -> Option<Finding> {
     let calendar = workpiece.calendar_by_now()?.ok()?;
     let operations = &workpiece.work_plan().operations;
@@ -176,7 +176,7 @@ fn before_its_needs(workpiece: &Workpiece) -> Option<Finding> {
     )))
 }
 
-/// A time for what is not in the plan.
+/// A time for an operation that is not in the plan.
 ///
 /// As with ticks, a time outlives the method or the finish that it was typed for.
 fn own_time(workpiece: &Workpiece, timed: &Timed) -> Option<Finding> {
@@ -267,7 +267,7 @@ mod tests {
             "the board cannot be done",
         );
         assert!(late.contains("or begin by "), "{late}");
-        // The day that is told can be kept.
+        // The named day can be kept.
         let day = early.split("first possible day is ").nth(1).unwrap();
         let day: String = day.chars().skip(4).take(10).collect();
         assert!(

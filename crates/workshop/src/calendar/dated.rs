@@ -1,4 +1,4 @@
-//! The calendar as it is told: operations with their days, the promise, and what is a day of work.
+//! The calendar with dates: operations with their days, the promise, and the days of work.
 
 use board::{Day, Units};
 use jiff::civil::{Date, DateTime};
@@ -21,7 +21,7 @@ pub struct Calendar {
     pub promise: Option<Promise>,
     /// Whether it is made backward from the promise, as late as can be.
     pub is_backward: bool,
-    /// The first day on which anything is done, what is ticked off included.
+    /// The first day on which anything is done, ticked operations included.
     pub first: Day,
     /// The day on which all is over, waits included.
     pub last: Day,
@@ -38,10 +38,10 @@ pub struct Dated {
     pub board: Option<u32>,
     /// When hands are at it: in several stretches where it goes on another day, and one of no length where it only waits.
     pub stretches: Vec<Stretch>,
-    /// When what comes after it can begin: its end, and the wait.
+    /// The time at which the next operation can begin: its end, and the wait.
     pub ready: Timestamp,
-    /// Days of work by which it can be put off without moving the end; of a calendar made backward, by which it can be done earlier
-    /// without moving the first day.
+    /// Days of work by which it can be put off without moving the end; in a calendar made backward, days by which it can be done
+    /// earlier without moving the first day.
     pub slack: u32,
     /// The day it was ticked off on.
     pub done: Option<Day>,
@@ -63,7 +63,7 @@ pub struct Promise {
     pub day: Day,
     /// Whether the work can be done by its end.
     pub is_kept: bool,
-    /// The day on which the work would have to begin, at the latest; none where nothing is left to do.
+    /// The day on which the work would have to begin, at the latest; none where no work is left.
     pub first_day: Option<Day>,
     /// The day on which it can be done at the earliest; none where nobody knows what day it is.
     pub earliest: Option<Day>,
@@ -89,7 +89,7 @@ impl Calendar {
     /// The calendar of a plan.
     ///
     /// # Errors
-    /// [`TooFar`] where something of it is on no day that can be told.
+    /// [`TooFar`] where part of it is beyond the last date that can be represented.
     pub(super) fn of(
         jobs: &Jobs<'_>,
         days: Days,
@@ -168,7 +168,7 @@ impl Calendar {
         days.map_while(Day::of).take_while(move |day| *day <= last)
     }
 
-    /// The work of one operation on all boards, in their order; of what is ticked off, the tick alone.
+    /// The work of one operation on all boards, in their order; for ticked ones, the tick alone.
     pub fn of_operation(&self, operation: usize) -> &[Dated] {
         let from = self.work.partition_point(|it| it.operation < operation);
         let to = self.work.partition_point(|it| it.operation <= operation);
@@ -194,7 +194,7 @@ impl Calendar {
 
     /// Begin and end of something in the maker's time, in words.
     ///
-    /// The day is told once where it begins and ends on it; what only waits has one time, and what is ticked off has its day alone.
+    /// The day is given once where it begins and ends on it; a wait has one time, and a ticked operation its day alone.
     pub fn when_words(&self, dated: &Dated, units: Units) -> String {
         if let Some(day) = dated.done {
             return format!("done {}", day.told(units));

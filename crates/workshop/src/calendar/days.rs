@@ -5,7 +5,7 @@ use jiff::civil::{Date, Time};
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
 
-/// Days that are looked at for work, at most: a hundred years.
+/// The most days searched for work: a hundred years.
 const MOST_DAYS: usize = 36_525;
 
 /// The maker's days in the maker's time zone.

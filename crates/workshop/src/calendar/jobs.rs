@@ -49,7 +49,7 @@ pub struct Work<'a> {
     pub open: Option<usize>,
 }
 
-/// A job with what it is.
+/// A job and its operation.
 #[derive(Debug, Clone)]
 pub struct Listed {
     /// The job.
@@ -81,8 +81,8 @@ const fn is_whole(task: Task) -> bool {
 impl<'a> Jobs<'a> {
     /// The work of a plan, whose operations take so long.
     ///
-    /// `schedule` has the number of boards, the stations, and what is ticked off; a tick at no operation of the plan is
-    /// passed over here, and found by the check.
+    /// `schedule` has the number of boards, the stations, and the ticks; a tick for no operation of the plan is passed over here,
+    /// and found by the check.
     pub fn of(
         plan: &'a WorkPlan,
         schedule: &Schedule,
@@ -129,7 +129,7 @@ impl<'a> Jobs<'a> {
         .sum()
     }
 
-    /// The minute at which all that is ticked off is over, waits included; none where nothing is.
+    /// The minute at which every ticked operation is over, waits included; none without ticks.
     pub fn done_by(&self) -> Option<i64> {
         let done = self.work.iter().filter_map(|it| Some(it.done?.1 + it.wait));
         done.max()
@@ -137,7 +137,7 @@ impl<'a> Jobs<'a> {
 
     /// The minute at which an operation began that hands are not at: when all that comes before it was over.
     ///
-    /// It is none while something before it is left, or where nothing comes before it.
+    /// It is none while an operation before it is open, or where none comes before it.
     fn since(&self, operation: usize) -> Option<i64> {
         let work = self.work.get(operation)?;
         let needs = &work.operation.needs;
@@ -149,7 +149,7 @@ impl<'a> Jobs<'a> {
         waits.then(|| self.not_before(operation))
     }
 
-    /// The minute before which an operation does not begin, for what is done and its waits.
+    /// The earliest minute of an operation, given the finished ones and their waits.
     ///
     /// It is the smallest number there is where nothing before it is done.
     pub fn not_before(&self, operation: usize) -> i64 {
@@ -201,7 +201,7 @@ impl<'a> Jobs<'a> {
                 let mut it = it.clone();
                 it.job.after = Vec::new();
                 it.job.trail = 0;
-                // The clock runs backward: what has begun already stays where it is.
+                // The clock runs backward: work begun already stays where it is.
                 let begun = it.since.map_or(i64::MIN, |since| -since);
                 it.job.not_before = (begin + it.wait).max(begun);
                 it.job.station = it
@@ -221,7 +221,7 @@ impl<'a> Jobs<'a> {
         turned
     }
 
-    /// The jobs that are left, without what they come after.
+    /// The open jobs, without their predecessors.
     fn left(&self) -> Vec<Listed> {
         let mut left = Vec::new();
         for (operation, work) in self.work.iter().enumerate() {
@@ -266,8 +266,7 @@ impl<'a> Jobs<'a> {
         self.work.iter().map(first).collect()
     }
 
-    /// The jobs that one of an operation on a board comes after, with the waits between; what is set up for the first board is set up
-    /// before any other.
+    /// The predecessors of an operation on a board, with the waits between; a set-up for the first board counts before any other.
     fn needed(
         &self,
         operation: usize,

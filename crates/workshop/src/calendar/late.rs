@@ -1,14 +1,14 @@
 //! The latest time for each job that does not move the end; jobs that cannot wait for the next working day are the critical path.
 //!
-//! The order in which hands and stations are taken is kept as it was placed, so that what is told holds on the maker's own bench, and
-//! not only where another pair of hands stands ready.
+//! The order in which hands and stations are taken is kept as it was placed, so that the slack holds on the maker's own bench,
+//! and not only where another pair of hands stands ready.
 
 use super::axis::Axis;
 use super::place::{Job, KINDS, Placed};
 
 /// Days of work by which each job can be put off, from 0 on.
 ///
-/// It goes back from the end, the last job first: each ends by the latest begin of whatever comes after it, less the wait between.
+/// It goes back from the end, the last job first: each ends by the latest begin of its successors, less the wait between.
 pub fn days_of_slack<I>(
     jobs: &[Job],
     placed: &[Placed],

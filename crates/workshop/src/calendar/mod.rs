@@ -1,8 +1,9 @@
 //! The calendar: every operation of the plan of the work on its days, for all boards of the order.
 //!
-//! Work is placed forward from the first day, or, where the board is promised for a day, backward from that: as late as the promise allows.
-//! Waits run through nights and weekends in hours that pass; hands work only in the maker's hours, at one thing at a time. The clock is
-//! told by whoever has one ([`Today`]): without it, without a first day and without a promise there is no calendar.
+//! Work is placed forward from the first day, or, where the board is promised for a day, backward from that: as late as the
+//! promise allows. Waits run through nights and weekends in hours that pass; hands work only in the maker's hours, at one thing
+//! at a time. The clock is given by the caller ([`Today`]): without it, without a first day and without a promise there is no
+//! calendar.
 
 mod axis;
 pub mod check;
@@ -28,7 +29,7 @@ use place::{Job, Placed, place};
 
 pub use dated::{Calendar, Dated, Promise, Stretch};
 
-/// The day and the time zone, told by whoever has a clock.
+/// The day and the time zone, from a caller that has a clock.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Today {
     /// The day.
@@ -43,7 +44,7 @@ const MOST_JOBS: usize = 20_000;
 /// Why there is no calendar.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum CalendarError {
-    /// Neither today's date nor a first day nor a promise is known.
+    /// There is no date of today, no first day and no promise.
     #[error("no day to begin with is known")]
     NoDay,
     /// The time zone is in no database.
@@ -96,7 +97,7 @@ pub(crate) fn calendar(workpiece: &Workpiece) -> Result<Calendar, CalendarError>
 
 /// The calendar of a plan of the work, whose operations take so long.
 ///
-/// The first day is the typed one, or today where that is later: nothing is planned for days that are past.
+/// The first day is the typed one, or today where that is later: no work is planned in the past.
 fn scheduled(
     plan: &WorkPlan,
     schedule: &Schedule,
@@ -174,28 +175,28 @@ pub(crate) struct Plan {
     listed: Vec<Listed>,
     /// The stretches of work of each, from and to minutes of the clock; one of no length where hands are at nothing.
     stretches: Vec<Vec<[i64; 2]>>,
-    /// Days of work by which each can be moved without moving the end, or the begin of a plan that is made backward.
+    /// Days of work by which each can be moved without moving the end, or the begin of a plan made backward.
     slack: Vec<usize>,
     /// Whether it is made backward from a promise.
     is_backward: bool,
 }
 
 impl Plan {
-    /// The minute at which the first of it begins; none where there is nothing to do but to wait for what has begun.
+    /// The minute at which the first of it begins; none where only waits are left.
     fn begins(&self) -> Option<i64> {
         let each = self.listed.iter().zip(&self.stretches);
         let left = each.filter(|(job, _)| job.since.is_none());
         left.filter_map(|(_, all)| Some(all.first()?[0])).min()
     }
 
-    /// The minute at which all of it is over, waits included; none where nothing is left.
+    /// The minute at which all of it is over, waits included; none where no work is left.
     fn ends(&self) -> Option<i64> {
         let over = self.listed.iter().zip(&self.stretches);
         let over = over.filter_map(|(job, all)| Some(all.last()?[1] + job.wait));
         over.max()
     }
 
-    /// Whether everything comes after what is done, and after its waits.
+    /// Whether every open job comes after the finished ones and their waits.
     fn is_after(&self, jobs: &Jobs<'_>) -> bool {
         let mut begins = self.listed.iter().zip(&self.stretches);
         begins.all(|(job, all)| {
@@ -207,7 +208,7 @@ impl Plan {
 
 /// The work from a day on, each as early as can be.
 ///
-/// The slack of a job is told in whole days of work.
+/// The slack of a job is in whole days of work.
 fn ahead(jobs: &Jobs<'_>, days: &Days, first: Day) -> Result<Plan, TooFar> {
     let opens = days.opens(first.date()).unwrap_or_default();
     let mut axis = Axis::new(days.forward(first.date()));
@@ -229,7 +230,7 @@ fn ahead(jobs: &Jobs<'_>, days: &Days, first: Day) -> Result<Plan, TooFar> {
 
 /// The work back from the end of a day, each as late as can be.
 ///
-/// It is the same as forward with all turned about: the clock runs backward, and what comes before comes after.
+/// It is the same as forward with time reversed: the clock runs backward, and predecessors become successors.
 fn back(jobs: &Jobs<'_>, days: &Days, last: Day) -> Result<Plan, TooFar> {
     let deadline = days.deadline(last.date()).unwrap_or_default();
     let mut axis = Axis::new(days.backward(last.date()));
@@ -255,8 +256,8 @@ fn back(jobs: &Jobs<'_>, days: &Days, last: Day) -> Result<Plan, TooFar> {
 
 /// The maker's time zone: the one that is named, or that of the computer, or none at all, where hours are those of UTC.
 ///
-/// An IANA name that is typed and unknown is refused, where that of the computer is only passed over: the maker can mend
-/// the one and not the other.
+/// An unknown IANA name that was typed is refused, where that of the computer is only ignored: the maker can fix the one and not
+/// the other.
 fn zone(named: &str, today: Option<&Today>) -> Result<TimeZone, CalendarError> {
     if named.is_empty() {
         let computer = today.and_then(|today| time_zone(&today.zone));

@@ -1,8 +1,8 @@
 //! Jobs put on the axis of work, one after the other, each as early as it can be.
 //!
-//! One maker has one pair of hands, so that no two jobs overlap on the axis of work; a job that cannot be interrupted stands within one
-//! stretch; and of a kind of station no more are taken at once than there are. What comes first in the list is placed first, and later
-//! jobs fill the gaps that waits have left. The same list gives the same days.
+//! One maker has one pair of hands, so that no two jobs overlap on the axis of work; a job that cannot be interrupted stands
+//! within one stretch; and no more stations of a kind are taken at once than exist. Jobs are placed in the order of the list, and
+//! later jobs fill the gaps that waits have left. The same list gives the same days.
 
 use std::collections::BTreeMap;
 
@@ -80,7 +80,7 @@ pub fn place<I: Iterator<Item = (i64, i64)>>(
     Ok(placed)
 }
 
-/// The hands and the stations, with what they are taken for.
+/// The hands and the stations, with the times they are taken.
 struct Shop {
     /// Minutes of work that hands are taken.
     hands: Taken,
@@ -88,7 +88,7 @@ struct Shop {
     stations: [Station; KINDS],
 }
 
-/// Stretches that are taken, each by its begin; those that follow one another without a gap are one.
+/// Stretches taken, each by its begin; those without a gap between them are merged.
 #[derive(Default)]
 struct Taken(BTreeMap<i64, i64>);
 

@@ -1,6 +1,6 @@
-//! Cautions that a task needs whoever does it and with whatever tool: chips, dust and noise.
+//! Cautions that a task needs with any tool: chips, dust and noise.
 //!
-//! Every operation begins with them, so that no room can forget one; a room adds its tools and what is laid on.
+//! Every operation begins with them, so that no room can forget one; a room adds those of its tools and of its materials.
 
 use super::Caution;
 use crate::Task;

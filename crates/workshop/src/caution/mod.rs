@@ -19,7 +19,7 @@ use words::told;
 pub const FIRST: &str =
     "A reminder, not advice: the tool's manual, local codes and licensed practice come first.";
 
-/// Cautions for eyes, dust and noise, which every tool asks for, in one line for where its own cautions are told in full.
+/// Cautions for eyes, dust and noise, which every tool needs, in one line beside cautions printed in full.
 pub const PROTECTION: &str = "Eyes, dust and noise: wear safety glasses, a respirator that fits and hearing protection, and collect dust at the tool.";
 
 /// The subject of a caution, in the order lists show them: machines first, then what all of them need.
@@ -172,7 +172,7 @@ mod tests {
         assert_eq!(told(&board), plain + 5);
     }
 
-    /// The shellac that seals open pores is thinned with alcohol, whatever the finish.
+    /// The shellac that seals open pores is thinned with alcohol, for every finish.
     #[test]
     fn sealing_under_resin_has_vapor() {
         let mut board = Board {

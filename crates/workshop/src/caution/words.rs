@@ -2,7 +2,7 @@
 
 use super::Caution;
 
-/// A caution as it is told.
+/// A caution with its words.
 pub struct Told {
     /// Its subject.
     pub label: &'static str,

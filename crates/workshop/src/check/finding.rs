@@ -6,7 +6,7 @@ use serde::{Serialize, Serializer};
 use super::Rule;
 use crate::Mend;
 
-/// Something the maker should know or mend.
+/// Something the maker should know or fix.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Finding {
     /// Its weight for the maker.
@@ -22,12 +22,12 @@ pub struct Finding {
     /// The holes it is about.
     #[serde(serialize_with = "names_as_text")]
     pub holes: Vec<HoleName>,
-    /// The changes that mend it in one step.
+    /// The changes that fix it in one step.
     pub mends: Vec<Mend>,
 }
 
 impl Finding {
-    /// A finding without measures, holes or mends. Its message becomes a sentence.
+    /// A finding without measures, holes or fixes. Its message becomes a sentence.
     pub(crate) fn new(severity: Severity, rule: Rule, message: String) -> Self {
         Self {
             severity,
@@ -54,7 +54,7 @@ impl Finding {
     pub fn measures(&self, units: Units) -> Option<String> {
         let (measured, wanted) = (self.measured?, self.wanted?);
         let [is, needs] = measured.shown_beside(wanted, units);
-        // Less than nothing is said as an overlap, without its sign.
+        // A negative measure is stated as an overlap, without its sign.
         let is_said = [is.clone(), is.replace('-', "")]
             .iter()
             .any(|number| has_number(&self.message, number));
@@ -64,7 +64,7 @@ impl Finding {
         (!parts.is_empty()).then(|| parts.join(", "))
     }
 
-    /// With what was measured, and what the rule wants.
+    /// With the measured value, and the limit of the rule.
     pub(crate) const fn measuring(mut self, measured: Measure, wanted: Measure) -> Self {
         self.measured = Some(measured);
         self.wanted = Some(wanted);
@@ -79,7 +79,7 @@ impl Finding {
         self
     }
 
-    /// Mended by any of these.
+    /// With the changes that fix it.
     pub(crate) fn mended_by(mut self, mends: &[Mend]) -> Self {
         self.mends = mends.to_vec();
         self

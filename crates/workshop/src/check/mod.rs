@@ -1,8 +1,8 @@
-//! Findings: what the maker should know or mend before wood is cut. One rule a file.
+//! Findings: everything the maker should know or fix before wood is cut. One rule a file.
 //!
 //! A finding is a value and not an error: a board with findings is laid out, shown and printed all the same, and all of them are
-//! told at once, worst first. A rule looks at the workpiece alone, says what it measured and what it wanted in one unit, and which
-//! holes it is about, so that the window can point at them. What is exactly at its limit keeps it.
+//! reported at once, worst first. A rule reads the workpiece alone, gives the measured value and the limit in one unit, and names
+//! its holes, so that the window can point at them. A value exactly at its limit keeps it.
 
 mod carry;
 mod edits;

@@ -1,4 +1,4 @@
-//! Findings between two holes: told the same way by every rule about pairs.
+//! Findings between two holes, worded alike by every rule about pairs.
 
 use board::{HoleName, Layout};
 use geometry::Web;

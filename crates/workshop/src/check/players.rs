@@ -1,4 +1,4 @@
-//! Rule: small pieces and magnets are no hazard to those who play.
+//! Rule: small pieces and magnets are no hazard to the players.
 
 use board::{Board, PieceKind, show_length};
 
@@ -23,8 +23,8 @@ const BANNED_UNDER: u32 = 3;
 /// Under this age a label warns of them, years; from memory.
 const LABELED_UNDER: u32 = 8;
 
-/// The words about age and small parts for whoever gets the board, in sentences: a summary of the rules that the statement names, in
-/// words of our own, and no certificate.
+/// The words about age and small parts for the customer, in sentences: a summary of the rules that the statement names, in words
+/// of our own, and no certificate.
 ///
 /// ```
 /// use board::{Board, Units};
@@ -89,13 +89,14 @@ const fn one(kind: PieceKind) -> &'static str {
     }
 }
 
-/// Every finding about those who play.
+/// Every finding about the players.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     small(board).into_iter().chain(magnet(board)).collect()
 }
 
-/// Pieces that a small child can choke on, by the sizes of the rules quoted: a caution whoever plays, since others live in the house.
+/// Pieces that a small child can choke on, by the sizes of the rules quoted: a caution at any age, since small children may live
+/// in the house.
 fn small(board: &Board) -> Option<Finding> {
     let piece = board.piece;
     let diameter = show_length(piece.diameter, board.units);

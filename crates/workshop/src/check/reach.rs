@@ -24,7 +24,7 @@ pub fn check(workpiece: &Workpiece) -> Option<Finding> {
 
 /// Whether the board is turned from player to player.
 ///
-/// A round base that does not turn counts as one that does: the document does not tell them apart, and a board on it is as
+/// A round base that does not turn counts as one that does: the document does not distinguish them, and a board on it is as
 /// easily turned by hand.
 fn turns(board: &Board) -> bool {
     let footing = board.base.map(|base| base.footing);
@@ -99,7 +99,7 @@ pub fn least_rim(workpiece: &Workpiece) -> Option<(f64, HoleName)> {
 
 /// A rim too narrow for the hand that turns the board.
 ///
-/// The hole that is told is the one whose piece is nearest to the edge; others may be as near.
+/// The named hole is the one whose piece is nearest to the edge; others may be as near.
 fn rim(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let (least, name) = least_rim(workpiece)?;

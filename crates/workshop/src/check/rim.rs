@@ -30,7 +30,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// A finding for holes of one severity, the nearest to the rim told; none where there are none.
+/// A finding for holes of one severity, with the nearest to the rim; none where there are none.
 fn found(board: &Board, holes: &[(f64, HoleName)], severity: Severity) -> Option<Finding> {
     let &(worst, name) = holes.iter().min_by(|a, b| a.0.total_cmp(&b.0))?;
     let length = |mm| Measure::mm(mm).shown(board.units);

@@ -125,7 +125,7 @@ rules! {
     Joints, "joints", template::check::joint;
     /// Sheets of the template.
     Sheets, "sheets", template::check::sheets;
-    /// Those who will play.
+    /// The players.
     Players, "child safety", check::players;
     /// Prices, rates and margin of the order.
     Price, "price", price::check;

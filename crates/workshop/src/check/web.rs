@@ -23,7 +23,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// A finding for pairs of one severity, the thinnest told.
+/// A finding for pairs of one severity, with the thinnest.
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (what, measured) = if severity == Severity::Stop {

@@ -50,7 +50,8 @@ pub fn mend_colors(mend: Mend, board: &mut Board) -> Result<(), MendError> {
     Ok(())
 }
 
-/// Gives one of each two players that are alike the next color that every eye tells from all others; returns whether there was one.
+/// Gives one of each two players that are alike the next color that differs from all others to every eye; returns whether there
+/// was one.
 fn distinct_colors(board: &mut Board) -> bool {
     // Each pass changes one player, and none is changed twice.
     for _ in 0..board.players {
@@ -128,7 +129,7 @@ fn paint_instead(board: &mut Board) {
 /// Takes paint instead of dye and stain that are not seen, and for one color that is that of the wood black or white, whichever is
 /// farther off.
 ///
-/// Near is what has a CIEDE2000 distance below the limit of the checks, to any kind of sight.
+/// Near means a CIEDE2000 distance below the limit of the checks, for any kind of sight.
 fn colors_off_wood(board: &mut Board) {
     let wood = tone_of(board);
     let far = if color_distance(wood, Rgb::BLACK) > color_distance(wood, Rgb::WHITE) {

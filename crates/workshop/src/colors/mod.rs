@@ -1,7 +1,7 @@
 //! Colors: what each player and each part of the board has, and how it is seen.
 //!
-//! A document says what is colored; here it is settled hole by hole and groove by groove, with the players' colors and marks
-//! taken from the set where none were chosen.
+//! A document names the colored parts; here they are resolved hole by hole and groove by groove, with the players' colors and
+//! marks taken from the set where none were chosen.
 
 pub mod amount;
 pub mod check;
@@ -28,7 +28,7 @@ pub use sight::{
 
 /// The color of a part of the board, settled.
 ///
-/// Color is that of the stuff and not yet what is seen: [`seen_on`] gives that.
+/// The color is that of the material; [`seen_on`] gives the color seen on the wood.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Tint {
     /// The color as it is in the pot.
@@ -70,8 +70,8 @@ impl Workpiece {
         Some(HoleTint { on: look.on, tint })
     }
 
-    /// The color of a groove of a kind that belongs to a player, counted from 1; none where it stays bare. What is nobody's
-    /// (0), as the ring inside the rim, has no player's color.
+    /// The color of a groove of a kind that belongs to a player, counted from 1; none where it stays bare. A shared one (0), as
+    /// the ring inside the rim, has no player's color.
     pub fn groove_color(&self, kind: GrooveKind, player: u32) -> Option<Tint> {
         let colors = &self.board().colors;
         settled(self, groove_part(colors, kind), player)
@@ -110,7 +110,7 @@ fn settled(workpiece: &Workpiece, colored: Colored, player: u32) -> Option<Tint>
     })
 }
 
-/// The color that a hue means for a player; what is nobody's has no player's color.
+/// The color that a hue means for a player; shared parts have no player's color.
 fn color(workpiece: &Workpiece, hue: Hue, player: u32) -> Option<Rgb> {
     match hue {
         Hue::Bare => None,

@@ -11,7 +11,7 @@ pub struct PlayerLook {
     pub color: Rgb,
     /// Whether the color is that of the set.
     pub is_of_set: bool,
-    /// The mark; never that of the set, which is put in its place.
+    /// The mark; never "that of the set", which is resolved already.
     pub mark: Mark,
 }
 

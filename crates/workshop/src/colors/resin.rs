@@ -1,4 +1,4 @@
-//! Colored resin: pigment in what is poured into bores, and grooves that are filled.
+//! Colored resin: pigment in the resin of bores, and grooves filled with resin.
 
 use board::{Measure, Medium, MixedBy, Rgb, Units, capital};
 
@@ -263,8 +263,8 @@ mod tests {
         assert_eq!(groove_resin(&Workpiece::of(&board).unwrap()), None);
     }
 
-    /// By hand: six cups keep as much again as is poured from them, and the mixing cup as much as they were given; what is too little to measure is mixed as the
-    /// least that can be; and what is more than a batch is mixed color by color.
+    /// By hand: six cups keep as much again as is poured from them, and the mixing cup as much as they were given; an amount too
+    /// small to measure is raised to the least that can be measured; and more than a batch is mixed color by color.
     #[test]
     fn a_little_resin_is_mixed_once_and_much_color_by_color() {
         let mut board = board();

@@ -7,7 +7,7 @@ use super::sight::{linear, of_linear};
 
 /// The color that something colored shows on wood of a tone; from memory, as every dye and every wood is another.
 ///
-/// Dye takes light away from what the wood gives back. Stain does so with half of it, and covers the other half with pigment.
+/// Dye takes light away from that of the wood. Stain does so with half of it, and covers the other half with pigment.
 ///
 /// ```
 /// use board::{Medium, Rgb};

@@ -1,4 +1,4 @@
-//! Colors told apart: contrast, distance, and how eyes that lack one kind of cone see them.
+//! Differences of colors: contrast, distance, and the colors seen by eyes that lack one kind of cone.
 //!
 //! Contrast is that of W3C WCAG 2; distance is CIEDE2000 (CIE 142-2001), by crate `palette`. Sight without the long or the
 //! middle cones is simulated by Viénot, Brettel and Mollon ("Digital video colourmaps for checking the legibility of displays by
@@ -9,10 +9,10 @@ use palette::color_difference::Ciede2000;
 use palette::white_point::D65;
 use palette::{FromColor, Lab, LinSrgb, Srgb};
 
-/// The contrast that a mark needs against what it stands on: W3C WCAG 2.2, criterion 1.4.11.
+/// The contrast that a mark needs against its background: W3C WCAG 2.2, criterion 1.4.11.
 pub const LEAST_CONTRAST: f64 = 3.0;
-/// The distance in CIEDE2000 below which two colors are too alike to be told apart across a table, beside each other or not; our
-/// own choice, some four times what a practiced eye just notices side by side (2.3; from memory).
+/// The distance in CIEDE2000 below which two colors are too alike to be distinguished across a table, beside each other or not;
+/// our own choice, some four times what a practiced eye just notices side by side (2.3; from memory).
 pub const ALIKE: f64 = 9.0;
 /// The distance in CIEDE2000 below which two colors are one to most eyes; from memory.
 pub const SAME: f64 = 2.3;
@@ -69,7 +69,7 @@ impl Sight {
     }
 }
 
-/// The color that looks to usual eyes as this one does to others; what no screen shows is cut off.
+/// The color that looks to normal eyes as this one does to others; clipped to sRGB.
 ///
 /// ```
 /// use board::Rgb;
@@ -167,7 +167,7 @@ pub(super) fn linear(color: Rgb) -> [f64; 3] {
     [light.red, light.green, light.blue]
 }
 
-/// The color of so much light; what no screen shows is cut off.
+/// The color of an amount of light; clipped to sRGB.
 pub(super) fn of_linear(light: [f64; 3]) -> Rgb {
     let [red, green, blue] = light.map(|part| part.clamp(0.0, 1.0));
     let encoded: Srgb<f64> = Srgb::from_linear(LinSrgb::new(red, green, blue));

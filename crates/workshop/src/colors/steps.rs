@@ -15,7 +15,7 @@ use crate::{Caution, Workpiece};
 /// The media that are laid on, in the order of their work.
 const IN_ORDER: [Medium; 3] = [Medium::Dye, Medium::Stain, Medium::Paint];
 
-/// The inlays, and an operation for each medium that is laid on; nothing where nothing is colored.
+/// The inlays, and an operation for each medium; empty without colors.
 pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
     let all = laid(workpiece);
     let coloring = IN_ORDER
@@ -35,8 +35,8 @@ pub fn operations(workpiece: &Workpiece) -> Vec<Operation> {
         .collect()
 }
 
-/// Coats of finish that are on the wood before it is painted; none where the plan of the work paints nothing. Dye and stain go on bare
-/// wood whatever comes after them.
+/// Coats of finish that are on the wood before it is painted; none where the plan of the work paints nothing. Dye and stain go on
+/// bare wood before every finish.
 pub fn coats_under(workpiece: &Workpiece) -> u32 {
     let after = workpiece.board().colors.after;
     if after > 0
@@ -50,8 +50,8 @@ pub fn coats_under(workpiece: &Workpiece) -> u32 {
     }
 }
 
-/// The kind of finish whose times and vapor are those of a medium; none for what is not brushed or wiped on. Of paints it is enamel,
-/// which dries longest.
+/// The kind of finish whose times and vapor apply to a medium; none for media that are not brushed or wiped on. Of paints it is
+/// enamel, which dries longest.
 pub const fn kind_of(medium: Medium) -> Option<CoatKind> {
     match medium {
         Medium::Paint => Some(CoatKind::Enamel),
@@ -76,7 +76,7 @@ pub fn laid(workpiece: &Workpiece) -> Vec<Used> {
     all
 }
 
-/// The medium that a layer of finish is of; none for what has no color.
+/// The medium of a layer of finish; none for layers without color.
 pub const fn medium_of(kind: CoatKind) -> Option<Medium> {
     match kind {
         CoatKind::Dye => Some(Medium::Dye),
@@ -97,7 +97,7 @@ pub const fn part(place: Place) -> Parts {
     }
 }
 
-/// The operation of coloring with a medium; none where nothing is colored with it.
+/// The operation of coloring with a medium; none where it is not used.
 fn coloring(workpiece: &Workpiece, all: &[Used], medium: Medium) -> Option<Operation> {
     let data = coat_data(kind_of(medium)?);
     let with: Vec<&Used> = all.iter().filter(|one| one.tint.medium == medium).collect();
@@ -251,7 +251,7 @@ fn minutes(with: &[&Used]) -> f64 {
     15.0 + with.iter().map(one).sum::<f64>()
 }
 
-/// The parts that are let in; none where none are.
+/// The inlaid parts; empty without inlays.
 fn inlays(all: &[Used]) -> Option<Operation> {
     let inlaid: Vec<&Used> = all
         .iter()

@@ -1,4 +1,4 @@
-//! Where the colors of a board are: every part that has one, with what it is made of and whose it is.
+//! Where the colors of a board are: every colored part, with its medium and its player.
 //!
 //! The checks of color go through this list, so that each of them names the same parts by the same words.
 
@@ -53,7 +53,7 @@ pub fn used(workpiece: &Workpiece) -> Vec<Used> {
 
 /// The colors of bores, by role or by hand.
 ///
-/// Holes that were colored by hand are one part, whatever their role.
+/// Holes colored by hand are one part, for all roles.
 fn bores(workpiece: &Workpiece, found: &mut Vec<Used>) {
     let colors = &workpiece.board().colors;
     for hole in &workpiece.layout().holes {
@@ -147,7 +147,7 @@ pub fn pocket_names(workpiece: &Workpiece, player: u32) -> Vec<HoleName> {
     }
 }
 
-/// The entry of what is colored alike at a part.
+/// The entry of a part with the same color.
 ///
 /// Where there is no entry for it yet, one is begun.
 fn add<'a>(

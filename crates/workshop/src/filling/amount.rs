@@ -13,7 +13,7 @@ pub fn is_filled(board: &Board, filling: &Filling, bore: Bore) -> bool {
 }
 
 /// The bore as a marble finds it: of a filled one, the part that the resin leaves open. A marble is lowest where a dome is
-/// highest; what of that stands above the top face is leveled off. Other pieces find it as it was drilled.
+/// highest; resin above the top face is leveled off. Other pieces find it as it was drilled.
 pub fn open_bore(board: &Board, bore: Bore) -> Bore {
     let is_marble = board.piece.kind == PieceKind::Marble;
     let filled = board
@@ -58,8 +58,8 @@ impl Amount {
     }
 }
 
-/// The resin in a bore, with its dome, a part of a ball over the mouth of the bore. One that ends above the resin's level has none, nor has it a dome. What is set in it and
-/// stands out of the level counts as covered by the dome.
+/// The resin in a bore, with its dome, a part of a ball over the mouth of the bore. A bore that ends above the resin's level has
+/// neither resin nor dome. A ball or disc set in it and stands out of the level counts as covered by the dome.
 pub fn amount(board: &Board, filling: &Filling, bore: Bore) -> Amount {
     let level = filling.below_top;
     let is_set = filling.around_insert && board.piece.kind == PieceKind::Magnet;

@@ -206,7 +206,7 @@ fn ml(ml: f64, units: Units) -> String {
     Measure::milliliters(ml).shown(units)
 }
 
-/// The hazards of resin to skin and lungs, told whenever it is used.
+/// The hazards of resin to skin and lungs, reported whenever it is used.
 fn hazard() -> Finding {
     let message = "uncured resin can cause a lasting skin allergy: wear nitrile gloves and change them often, work in fresh \
          air, and breathe no dust of resin that is not fully cured; the label and local codes come first"
@@ -273,7 +273,7 @@ mod tests {
             panic!("no measure")
         };
         assert_near!(minutes, 63.0 * 28.6 / 60.0, 1e-9);
-        // One bore in 30 minutes and a hair sets before it is filled, and that is what is measured.
+        // One bore in 30 minutes and a hair sets before it is filled, and that is the measured value.
         let never = found(pace(18_001.0));
         assert_eq!(never[0].severity, Severity::Stop);
         assert_eq!(never[0].measured, Some(Measure::minutes(18_001.0 / 600.0)));
@@ -350,7 +350,7 @@ mod tests {
         let fitted = tight(None).unwrap();
         assert_eq!(fitted.measured, Some(Measure::mm(0.0)));
         assert_eq!(fitted.mends, [Mend::RoomForResin]);
-        // One that does not go in is told by the rule of seats.
+        // One that does not go in is reported by the rule of seats.
         assert_eq!(tight(Some(10.1)), None);
     }
 

@@ -31,8 +31,8 @@ pub fn part(mix: &Mix, amount: f64) -> Measure {
     }
 }
 
-/// Both parts of an amount as they are measured out: "20 + 10 ml"; where there is less than 1 g or ml of either, or less
-/// than a tenth of an ounce, one digit finer, so that no part of a small batch is told as nothing.
+/// Both parts of an amount as they are measured out: "20 + 10 ml"; where there is less than 1 g or ml of either, or less than a
+/// tenth of an ounce, one digit finer, so that no part of a small batch is shown as 0.
 ///
 /// ```
 /// use board::{Mix, MixedBy, Units};

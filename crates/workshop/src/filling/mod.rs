@@ -1,4 +1,4 @@
-//! Resin for the bores: how much, of what it is mixed, and in how many batches before each sets in its cup.
+//! Resin for the bores: its amount, its parts, and the batches needed so that none sets in its cup.
 
 mod amount;
 mod batches;
@@ -37,7 +37,7 @@ pub struct Pour {
     pub boards: u32,
     /// Resin that goes into the bores of all boards, waste included, ml.
     pub poured: f64,
-    /// All resin to mix: what is poured, and what stays in the cups, ml.
+    /// All resin to mix: the part poured, and the rest that stays in the cups, ml.
     pub resin: f64,
     /// The most that one bore takes, waste included, ml.
     pub largest: f64,
@@ -280,7 +280,7 @@ mod tests {
         let cylinder = |radius: f64, height: f64| PI * radius * radius * height;
         let left = cylinder(5.0, 3.0) - cylinder(4.0, 2.5);
         assert_near!(poured(&board).largest * 1000.0, left, 1e-9);
-        // It stands out of what is left of the resin.
+        // It stands out of the rest of the resin.
         board.filling.as_mut().unwrap().below_top = 4.0;
         let left = cylinder(5.0, 1.0) - cylinder(4.0, 1.0);
         assert_near!(poured(&board).largest * 1000.0, left, 1e-9);

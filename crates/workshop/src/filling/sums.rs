@@ -12,7 +12,7 @@ const TRADE: &str = "trade page on epoxy, not a standard; the label's own table 
 const DENSITY: &str = "by the density typed; most epoxies have 1.10 to 1.20 g/ml, from memory";
 /// Why batches end where they do.
 const FULL: &str = "each filled in time, and no larger than is mixed at once";
-/// Batches that are told one by one.
+/// The most batches listed one by one.
 const TOLD: usize = 200;
 
 /// The group; none where no filling is planned.
@@ -89,7 +89,7 @@ fn each_bore(pour: &Pour) -> Vec<Sum> {
     std::iter::once(filled).chain(takes).collect()
 }
 
-/// Amounts of all boards: what is poured, what stays in cups, what is mixed, and what that weighs.
+/// Amounts for all boards: resin poured, left in cups and mixed, and its weight.
 fn in_all(pour: &Pour, density: f64) -> [Sum; 4] {
     let ml = |name, ml, formula| Sum::new(name, Some(Measure::milliliters(ml)), formula, GEOMETRY);
     [
@@ -132,7 +132,7 @@ fn of_two([resin, hardener]: [Measure; 2], [first, second]: [&'static str; 2]) -
     ]
 }
 
-/// Resin above the top faces that is leveled off; nothing where there is none.
+/// Resin above the top faces that is leveled off; empty without any.
 fn overfill(pour: &Pour) -> Vec<Sum> {
     if pour.overfill_height <= 0.0 {
         return Vec::new();

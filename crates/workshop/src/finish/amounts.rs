@@ -68,7 +68,7 @@ pub fn finish_needs(workpiece: &Workpiece, boards: u32) -> Vec<FinishNeed> {
     needs
 }
 
-/// A volume of finish in the maker's unit, rounded up to what can be measured out.
+/// A volume of finish in the maker's unit, rounded up to an amount that can be measured out.
 ///
 /// ```
 /// use board::Units;

@@ -33,7 +33,7 @@ pub enum BondSort {
     AfterAbrasion,
     /// It bonds with another coat between them.
     NeedsTie,
-    /// It does not bond, whatever is between.
+    /// It does not bond, with any wait.
     Never,
 }
 
@@ -174,7 +174,7 @@ mod tests {
         CoatKind::ALL.into_iter().filter(bonds).collect()
     }
 
-    /// Trade page: what may go over what, row by row; "dewaxed shellac ties" from another; each goes over itself.
+    /// Trade page: which finish goes over which, row by row; "dewaxed shellac ties" from another; each goes over itself.
     #[test]
     fn each_takes_what_the_trade_page_says() {
         let polys = [WipingVarnish, OilPolyurethane, WaterPolyurethane];

@@ -24,7 +24,7 @@ pub fn care_words(board: &Board) -> Vec<String> {
     words
 }
 
-/// The finish that lies on top, by which a customer knows the board; none where no coats but colors are planned.
+/// The finish that lies on top, by which a customer knows the board; none where only coats of color are planned.
 ///
 /// ```
 /// use board::{Board, Coat, CoatKind};
@@ -48,7 +48,7 @@ pub fn topcoat(board: &Board) -> Option<CoatKind> {
 
 /// The renewal of the finish; nothing where none is planned.
 ///
-/// An oil is renewed by itself, a film by nobody but a finisher, and both by what lies on them last.
+/// An oil can be renewed by its owner, a film only by a finisher; the top coat decides.
 fn renewed(board: &Board) -> Option<String> {
     use CoatKind as Kind;
     let top = topcoat(board)?;
@@ -72,7 +72,7 @@ fn renewed(board: &Board) -> Option<String> {
 
 /// The air that the board was made for: that of the rooms which the wood was reckoned with.
 ///
-/// Without a wood part no range was reckoned with, and none is told.
+/// Without a wood part no range is worked out, and none is given.
 fn air(board: &Board) -> String {
     let keeps =
         "Wood moves with the air, so keep it where people live, not in a garage or a basement.";

@@ -249,7 +249,7 @@ fn uneven(board: &Board) -> Option<Finding> {
     })
 }
 
-/// Vapor of solvents: told whenever a coat has one.
+/// Vapor of solvents: reported whenever a coat has one.
 fn vapor(board: &Board) -> Option<Finding> {
     let has_vapor = |coat: &Coat| coat_data(coat.kind).has_vapor;
     board.finish.iter().any(has_vapor).then(|| {
@@ -260,7 +260,7 @@ fn vapor(board: &Board) -> Option<Finding> {
     })
 }
 
-/// Rags with drying oil set themselves alight: told whenever oil is used.
+/// Rags with drying oil can catch fire by themselves: reported whenever oil is used.
 fn rags(board: &Board) -> Option<Finding> {
     let oily = |coat: &Coat| coat_data(coat.kind).is_oily;
     board.finish.iter().any(oily).then(|| {
@@ -493,7 +493,7 @@ mod tests {
         );
         assert_eq!(severity(12.0, Some(12.0), Oil), None);
         assert_eq!(severity(12.0, Some(12.0), Wax), None);
-        // A peg that does not go in at all is told by the rule of seats.
+        // A peg that does not go in at all is reported by the rule of seats.
         assert_eq!(severity(12.0, Some(12.1), Lacquer), None);
     }
 }

@@ -90,7 +90,7 @@ const ROW: CoatData = CoatData {
     has_vapor: true,
 };
 
-/// Penetrating oil, of which the others that soak in differ little. Two weeks stand for "weeks, by the product".
+/// Penetrating oil, of which the others that soak in differ little. Two weeks count as "weeks, by the product".
 const SOAKS_IN: CoatData = CoatData {
     kind: Oil,
     coverage: 12.0,
@@ -224,7 +224,7 @@ static TABLE: [CoatData; CoatKind::ALL.len()] = [
         ..ROW
     },
     LACQUER,
-    // Pens differ: the solvent is told on the barrel.
+    // Pens differ: the barrel names the solvent.
     CoatData {
         kind: PaintPen,
         coverage: 8.0,

@@ -10,7 +10,7 @@ use crate::Workpiece;
 struct Mask {
     /// The covering, in a sentence.
     words: &'static str,
-    /// The thing that is taken off again; none where nothing is.
+    /// The cover that is taken off again; none where there is none.
     off: Option<&'static str>,
 }
 
@@ -22,7 +22,7 @@ const fn mask(words: &'static str, off: &'static str) -> Mask {
     }
 }
 
-/// Everything that is covered before the first coat, a sentence each; nothing where nothing is.
+/// Everything that is covered before the first coat, a sentence each; may be empty.
 ///
 /// ```
 /// use board::{Board, Coat, PieceKind};
@@ -52,7 +52,7 @@ pub fn to_unmask(workpiece: &Workpiece) -> Option<String> {
     })
 }
 
-/// The things that parts are covered with, as a tool list has them; empty where nothing is covered.
+/// The materials for covering, as a tool list has them; may be empty.
 pub fn mask_tools(workpiece: &Workpiece) -> String {
     let all = masks(workpiece);
     let has = |off: &str| all.iter().any(|mask| mask.off == Some(off));

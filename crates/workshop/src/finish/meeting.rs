@@ -24,7 +24,7 @@ pub struct Meeting {
 }
 
 impl Meeting {
-    /// Whether the upper coat comes off, whatever the time.
+    /// Whether the upper coat comes off, with any wait.
     pub const fn fails(&self) -> bool {
         self.bond.sort.fails()
     }
@@ -76,8 +76,8 @@ pub fn meetings(coats: &[Coat]) -> Vec<Meeting> {
     all
 }
 
-/// Every coat that a layer lies on, from the uppermost down: itself where it has several coats, and those of lower layers as far as
-/// nothing covers them. Each is told with its place, the layer itself, the parts where they meet, and the hours between the two.
+/// Every coat that a layer lies on, from the uppermost down: itself where it has several coats, and those of lower layers as far
+/// as no other coat covers them. Each has its place, the layer itself, the parts where they meet, and the hours between the two.
 pub(super) fn lies_on<Stop>(
     over: usize,
     coat_at: impl Fn(usize) -> Option<Coat>,
@@ -105,7 +105,7 @@ pub(super) fn lies_on<Stop>(
     ControlFlow::Continue(())
 }
 
-/// Whether every coat holds on what is under it, in time.
+/// Whether every coat bonds to the one under it, in time.
 pub fn is_sound(coats: &[Coat]) -> bool {
     meetings(coats).iter().all(Meeting::holds)
 }

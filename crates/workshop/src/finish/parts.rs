@@ -28,7 +28,7 @@ impl Parts {
     pub const UNDERSIDE: Self = Self(1 << 6);
     /// Walls and floors of the bores.
     pub const BORES: Self = Self(1 << 7);
-    /// Every part by itself, in the order they are told.
+    /// Every part by itself, in their order on sheets.
     pub const EACH: [Self; 8] = [
         Self::TOP,
         Self::GROOVES,
@@ -40,8 +40,7 @@ impl Parts {
         Self::UNDERSIDE,
     ];
 
-    /// The parts that a place covers. Who finishes the top face gets some into its grooves and holes; what is masked is another
-    /// matter.
+    /// The parts that a place covers. A coat on the top face also gets into its grooves and holes; masking is another matter.
     ///
     /// ```
     /// use board::CoatPlace;
@@ -87,7 +86,7 @@ impl Parts {
         self.0 & other.0 == other.0
     }
 
-    /// Whether there is none.
+    /// Whether it is empty.
     pub const fn is_empty(self) -> bool {
         self.0 == 0
     }

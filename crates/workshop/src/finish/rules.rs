@@ -1,8 +1,8 @@
-//! The rules for pairs of kinds of finish: of those that fit a pair the first holds, each with its reason and its source.
+//! The rules for pairs of kinds of finish: the first rule that matches a pair applies, each with its reason and its source.
 //!
-//! The rows of a trade page on what may go over what are the base: oil takes shellac, polyurethane, wax; shellac takes lacquer,
-//! polyurethane, oil, wax; lacquer takes polyurethane, wax; polyurethane takes oil, wax; wax takes nothing. Dewaxed shellac ties
-//! what else does not bond (another trade page). Kinds that the page does not name are from memory, and say so.
+//! The rows of a trade page on which finish goes over which are the base: oil takes shellac, polyurethane, wax; shellac takes
+//! lacquer, polyurethane, oil, wax; lacquer takes polyurethane, wax; polyurethane takes oil, wax; wax takes nothing. Dewaxed
+//! shellac ties what else does not bond (another trade page). Kinds that the page does not name are from memory, and say so.
 //!
 //! To add a rule, put it before the more general one that it is an exception to: a test holds that each rule is used, and that
 //! every pair has one is proved while the program is compiled.
@@ -47,7 +47,7 @@ const VARNISHES: Kinds = of(&[WipingVarnish, OilPolyurethane]);
 const POLYS: Kinds = of(&[WipingVarnish, OilPolyurethane, WaterPolyurethane]);
 /// Kinds that are thinned with water.
 const WATERY: Kinds = of(&[WaterPolyurethane, Acrylic]);
-/// Color that lies on what is under it.
+/// Color that forms a film.
 const COLORS: Kinds = of(&[PaintPen, Enamel, Acrylic]);
 
 /// The time that a rule asks for.
@@ -80,7 +80,7 @@ pub struct Rule {
 }
 
 impl Rule {
-    /// A rule by which a coat bonds after a time.
+    /// A rule for a coat that bonds after a time.
     const fn bonds(
         under: Kinds,
         over: Kinds,
@@ -113,7 +113,7 @@ impl Rule {
         self
     }
 
-    /// A rule by which a coat comes off.
+    /// A rule for a coat that comes off.
     const fn fails(
         under: Kinds,
         over: Kinds,
@@ -131,9 +131,9 @@ impl Rule {
 const DAY: f64 = 24.0;
 /// Hours until penetrating oil has cured, two weeks: "weeks, by the product"; from memory.
 const CURED: Dries = Dries::Hours(14.0 * DAY);
-/// Hours that shellac dries before what is not shellac; trade page.
+/// Hours that shellac dries before any other finish; trade page.
 const HARD_SHELLAC: Dries = Dries::Hours(2.0);
-/// A day, for what has no time of its own; from memory.
+/// A day, for finishes without a time of their own; from memory.
 const A_DAY: Dries = Dries::Hours(DAY);
 
 /// The reason why nothing goes over wax, and the way out.
@@ -243,7 +243,7 @@ pub static RULES: [Rule; 47] = [
     .minding(
         "dye in water bleeds into a water-based coat: a coat of dewaxed shellac between keeps it",
     ),
-    // Whatever is not thinned with water leaves dye where it is.
+    // A finish that is not thinned with water does not move dye.
     Rule::bonds(
         of(&[Dye]),
         ANY,
@@ -291,7 +291,7 @@ pub static RULES: [Rule; 47] = [
         "oil goes over oil that is dry",
         TRADE,
     ),
-    // Another trade page: wait for cure, weeks; two weeks stand for that.
+    // Another trade page: wait for cure, weeks; taken as two weeks.
     Rule::bonds(
         OILS,
         of(&[WaterPolyurethane]),
@@ -398,7 +398,7 @@ pub static RULES: [Rule; 47] = [
     Rule::fails(LACQUERS, of(&[Shellac]), BondSort::NeedsTie, TIE, TRADE),
     // Trade page: oil is not in the row of lacquer.
     Rule::fails(LACQUERS, ALL_OILS, BondSort::NeedsTie, TIE, TRADE),
-    // Color holds on what is sanded dull; from memory.
+    // Color holds on a coat that is sanded dull; from memory.
     Rule::bonds(LACQUERS, COLORS, Dries::Next, KEY, MEMORY).scuffed(320),
     // Polyurethane and varnish: a trade page has oil and wax; themselves once sanded; dewaxed shellac ties.
     Rule::bonds(VARNISHES, VARNISHES, Dries::Next, KEY, TRADE).scuffed(320),
@@ -428,7 +428,7 @@ pub static RULES: [Rule; 47] = [
         "oil goes over polyurethane",
         TRADE,
     ),
-    // Color holds on what is sanded dull; from memory.
+    // Color holds on a coat that is sanded dull; from memory.
     Rule::bonds(POLYS, COLORS, Dries::Next, KEY, MEMORY).scuffed(320),
     // Trade page: oil and wax only, so that the rest needs a tie.
     Rule::fails(POLYS, ANY, BondSort::NeedsTie, TIE, TRADE),

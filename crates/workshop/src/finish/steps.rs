@@ -12,7 +12,8 @@ use crate::finish::time;
 use crate::job::{Operation, TIMED, Task, USUAL, Wait};
 use crate::{Caution, Workpiece};
 
-/// The air to work in wherever there is vapor: the motor of an ordinary fan can light what it draws in; common practice, no source.
+/// The air to work in wherever there is vapor: the motor of an ordinary fan can light the vapor it draws in; common practice, no
+/// source.
 pub const AIR: &str =
     "Open windows on two sides; no flame or pilot light near, and no ordinary fan in the vapor.";
 
@@ -96,7 +97,7 @@ pub fn last_to_harden(board: &Board) -> Option<&Coat> {
     latest.map(|(_, coat)| coat)
 }
 
-/// Colors and coats on a scrap first: labels differ, and so do woods; none where nothing is laid on.
+/// Colors and coats on a scrap first: labels differ, and so do woods; none without colors and coats.
 ///
 /// It takes as long as they take on the board, rests included.
 fn trial(workpiece: &Workpiece, coats: &[Operation]) -> Option<Operation> {
@@ -298,7 +299,7 @@ fn rests_after(board: &Board, laid: InLayer) -> Option<f64> {
     (is_due && coat.dries < REST).then_some(REST)
 }
 
-/// The sentence about scuff-sanding what is under a coat; empty where nothing is.
+/// The sentence about scuff-sanding the coat below; empty on bare wood.
 ///
 /// Within a layer it is about the coat before, at the first coat of a layer about all that the layer lies on. Color is thin, and
 /// sanded through in a moment.

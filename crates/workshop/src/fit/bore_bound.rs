@@ -38,7 +38,7 @@ pub enum BoreBound {
     },
 }
 
-/// The words that follow `wider,`: what would go wrong then.
+/// The words that follow `wider,`: the problem a wider bore would cause.
 impl fmt::Display for BoreBound {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let length = |mm| show_length(mm, Units::of(f));
@@ -92,7 +92,7 @@ pub fn widest_for_piece(board: &Board, bore: Bore) -> Option<(f64, BoreBound)> {
     ))
 }
 
-/// The share of a marble that sinks at most, whatever the limit: near a half it falls in.
+/// The largest share of a marble that may sink under any limit: near a half it falls in.
 const LARGEST_SHARE: f64 = 0.49;
 
 /// The last size between one that does and one that does not, to 1e-9 mm; it does.

@@ -9,7 +9,7 @@ use super::tightest::Tightest;
 /// Why nothing fits.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum FitError {
-    /// The board cannot be laid out, whatever the size.
+    /// The board cannot be laid out at any size.
     #[error(transparent)]
     Build(#[from] BuildError),
     /// No value in the range keeps the limits.
@@ -66,7 +66,7 @@ impl FitError {
     }
 }
 
-/// The sentence of a search that found nothing: what was looked for, in which range, and what is missing at best, where.
+/// The sentence of a search that found nothing: the value searched, its range, and the smallest shortfall with its holes.
 #[expect(
     clippy::trivially_copy_pass_by_ref,
     reason = "the error's derive passes its fields by reference"

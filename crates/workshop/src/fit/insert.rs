@@ -16,16 +16,16 @@ pub enum InsertWish {
     Proud(f64),
     /// Its top so far below the top face, mm.
     Below(f64),
-    /// So far from the magnet in the piece, mm: what it lies below, the set-back of the magnet and the finish.
+    /// At this distance from the magnet in the piece, mm: its depth, the set-back of the magnet and the finish added.
     Gap(f64),
     /// Such a part of the measured pull left, N.
     Pull(f64),
 }
 
-/// Why no depth gives what is wanted.
+/// The reason why no depth fulfills the wish.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum InsertError {
-    /// Nothing is set into the bores.
+    /// The bores have no ball or disc.
     #[error("only magnet pieces have a ball or disc in the hole")]
     NoInsert,
     /// The magnet was not measured.
@@ -69,8 +69,8 @@ pub enum InsertError {
 
 /// The depth of a bore in which the ball or disc of a magnet piece lies as it is wanted, mm; all else stays as it is.
 ///
-/// A ball or disc goes down with the bottom that it lies on, so the depth is the one at hand and what is missing. The gap for
-/// a pull is where the field on the axis of the magnet has fallen to the root of its share ([`crate::magnet_hold`]).
+/// A ball or disc goes down with the bottom that it lies on, so the depth is the present one plus the shortfall. The gap for a
+/// pull is where the field on the axis of the magnet has fallen to the root of its share ([`crate::magnet_hold`]).
 ///
 /// ```
 /// use board::{Board, PieceKind};
@@ -85,7 +85,7 @@ pub enum InsertError {
 /// ```
 ///
 /// # Errors
-/// [`InsertError`] says what stands in the way.
+/// [`InsertError`] with the obstacle.
 pub fn insert_depth(board: &Board, bore: Bore, wish: InsertWish) -> Result<f64, InsertError> {
     if board.piece.kind != PieceKind::Magnet {
         return Err(InsertError::NoInsert);

@@ -1,4 +1,4 @@
-//! One question for whatever is left open.
+//! One function for every open value.
 
 use board::{Board, INCH, Units};
 
@@ -48,7 +48,7 @@ pub struct Solved {
     pub mm: f64,
 }
 
-/// Solves for what is left open; all else stays as it is.
+/// Solves for an open value; all else stays as it is.
 ///
 /// # Errors
 /// [`FitError`] where the board cannot be laid out, or nothing fits.
@@ -131,7 +131,7 @@ impl Solved {
         }))
     }
 
-    /// Whether the board keeps with it what it was solved for.
+    /// Whether the board keeps the limits with the solved value.
     fn works(&self, board: &Board) -> bool {
         let kept: Kept = match self.open {
             Open::Pitch | Open::Board | Open::Rim => &[Limit::Rim],

@@ -54,8 +54,7 @@ pub fn largest_piece(board: &Board) -> Result<f64, FitError> {
     Ok(most.clamp(range.min, range.max))
 }
 
-/// The smallest pitch at which bores keep their webs and pieces their gaps, whatever the board, mm; all else stays as it
-/// is.
+/// The smallest pitch at which bores keep their webs and pieces their gaps, for any board diameter, mm; all else stays as it is.
 ///
 /// It is the pitch that piece and bore need: pockets left to the program have all the room they want.
 ///
@@ -99,7 +98,7 @@ pub fn smallest_pitch_for_piece(board: &Board) -> Result<f64, FitError> {
 /// then keep all limits, mm; all else stays as it is.
 ///
 /// # Errors
-/// [`FitError`] where the board cannot be laid out, or nothing is large enough.
+/// [`FitError`] where the board cannot be laid out, or no size is large enough.
 pub fn smallest_board_for_piece(board: &Board) -> Result<PieceBoard, FitError> {
     let pitch = smallest_pitch_for_piece(board)?;
     let pitched = Board {
@@ -209,7 +208,7 @@ impl<'a> Spacing<'a> {
         bores.chain(pieces).reduce(f64::max)
     }
 
-    /// A pitch that the seats nobody moved need at least, whatever the others do.
+    /// The least pitch that the unmoved holes need, for any place of the others.
     fn least_pitch(&self) -> f64 {
         let untouched: Vec<Circle> = self
             .holes

@@ -49,7 +49,7 @@ fn spares(board: &Board) -> Option<[f64; 4]> {
     ])
 }
 
-/// The depth that the marble may sink beyond what it does, in the bore where that is least; below 0 where it stands on the floor.
+/// The depth that the marble may still sink, in the bore where that is least; below 0 where it stands on the floor.
 fn seat_spare(board: &Board) -> f64 {
     let bores = [board.bores.track, board.bores.home, board.bores.start];
     let marble = board.piece.diameter;
@@ -138,7 +138,7 @@ impl Case {
         self.spare(board, mm).is_some_and(|spare| spare >= -1e-9)
     }
 
-    /// The value keeps its limits, a hair more does not, nor does anything of a scan beyond.
+    /// The value keeps its limits, a hair more does not, and no value of a scan beyond does.
     fn hold(&self, board: &Board, steps: u32) {
         let scanned = (1..=steps).map(|step| self.span * f64::from(step) / f64::from(steps));
         let mm = match (self.solve)(board) {

@@ -13,8 +13,8 @@ use super::{FitError, Limit};
 /// The limits that counts are held against.
 const RIM: Kept = &[Limit::Rim];
 
-/// The most track spaces per player at which every bore keeps the rim margin, on this board at this pitch; all else stays
-/// as it is. Counts that the pattern or the home lane cannot be built with are passed over.
+/// The most track spaces per player at which every bore keeps the rim margin, on this board at this pitch; all else stays as it
+/// is. Counts that the pattern or the home lane cannot be built with are skipped.
 ///
 /// # Errors
 /// [`FitError`] where no count can be built, or none fits.
@@ -41,7 +41,7 @@ pub fn most_spaces(board: &Board) -> Result<u32, FitError> {
             return Ok(spaces);
         }
     }
-    // Nothing in reach can be built: the smallest that can tells what is missing.
+    // No count in reach can be built: the smallest that can gives the shortfall.
     let smallest = most[0].min(most[1]) + 1;
     for spaces in smallest..=*geometry::SPACES.end() {
         if tried.has_layout() {

@@ -47,7 +47,7 @@ pub(super) fn measure(board: &Board, kept: Kept) -> Result<Tightest, BuildError>
     Ok(tightest(board, &board::layout(board)?, kept))
 }
 
-/// The tightest of some limits on a laid-out board; what is nowhere in question is kept without end.
+/// The tightest of some limits on a laid-out board; a limit that does not apply counts as kept by infinity.
 pub(super) fn tightest(board: &Board, layout: &Layout, kept: Kept) -> Tightest {
     let nothing = Tightest {
         spare: f64::INFINITY,
@@ -112,7 +112,7 @@ fn edge(board: &Board, layout: &Layout) -> Option<Tightest> {
     })
 }
 
-/// The two circles that are nearest to each other, against what is to be left between them.
+/// The two circles that are nearest to each other, compared with the distance required between them.
 fn pair(circles: &[Circle], holes: &[Hole], least: f64, limit: Limit) -> Option<Tightest> {
     let web = geometry::smallest_web(circles)?;
     let name = |at: usize| holes.get(at).map(|hole| hole.name);

@@ -1,4 +1,4 @@
-//! The record of all sizes that were tried, to be told if nothing fits.
+//! The record of all sizes tried, for the error if none fits.
 
 use board::{BuildError, OutOfRange, Range};
 
@@ -14,7 +14,7 @@ pub(super) struct Tried {
 }
 
 impl Tried {
-    /// Keeps what is worth telling of a try; how much it leaves over its limits, if it can be laid out.
+    /// Records a try; returns how much it leaves over its limits, if it can be laid out.
     pub(super) fn note(&mut self, found: Result<Tightest, BuildError>) -> Option<f64> {
         match found {
             Ok(tightest) => {

@@ -6,11 +6,11 @@ use super::FitError;
 use super::tightest::{Tightest, is_kept};
 use super::tried::Tried;
 
-/// Distance from the size told to one that does not fit, mm.
+/// Distance from the size returned to one that does not fit, mm.
 const TOLERANCE: f64 = 1e-9;
 /// The shortest step, mm.
 const SHORTEST: f64 = 1e-10;
-/// Steps after which each is at least twice the one before, whatever they gained.
+/// Steps after which each is at least twice the one before, with any gain.
 const PATIENCE: u32 = 60;
 /// The most that a step may go beyond the least shortfall, in such lengths, where the last two steps point that far.
 const STRETCH: f64 = 16.0;
@@ -33,14 +33,14 @@ pub(super) struct Walk {
     pub(super) per_mm: f64,
 }
 
-/// A size that was measured, and what it leaves over its limits, if it can be laid out.
+/// A measured size, and how much it leaves over its limits, if it can be laid out.
 #[derive(Clone, Copy)]
 struct Sample {
     at: f64,
     spare: Option<f64>,
 }
 
-/// Measures sizes, and keeps what is told if none fits.
+/// Measures sizes, and keeps the record for the error if none fits.
 struct Probe<F> {
     measure: F,
     tried: Tried,

@@ -1,4 +1,4 @@
-//! A tree of boxes, that finds what is near without looking at everything.
+//! A tree of boxes that finds near items without visiting all of them.
 
 use kurbo::Rect;
 
@@ -71,7 +71,7 @@ impl Boxes {
         here
     }
 
-    /// Tells every item whose box meets an area.
+    /// Calls a function for every item whose box meets an area.
     pub fn meeting(&self, area: Rect, mut tell: impl FnMut(usize)) {
         let mut open = vec![0];
         while let Some(at) = open.pop() {

@@ -16,8 +16,7 @@ pub fn groove_depth(grooves: &Grooves) -> f64 {
     (grooves.width - grooves.tip) / (2.0 * half.tan())
 }
 
-/// Half of what the bit leaves across its way, about the middle of the groove; depths are measured down from the top
-/// face.
+/// Half of the bit's cross-section, from the middle of the groove; depths are measured down from the top face.
 pub fn groove_profile(grooves: &Grooves, depth: f64) -> Profile {
     let (half, tip) = (grooves.width / 2.0, grooves.tip / 2.0);
     Piece::straight((0.0, half), (depth, tip)).into()
@@ -32,7 +31,7 @@ pub fn groove_profile(grooves: &Grooves, depth: f64) -> Profile {
 /// assert_eq!(passes(0.0, 0.75), 0);
 /// ```
 pub fn passes(depth: f64, pass: f64) -> u32 {
-    // A whole number of passes may come out a hair over.
+    // A whole number of passes may be a hair over.
     const HAIR: f64 = 1e-9;
     if depth > 0.0 && pass > 0.0 {
         (depth / pass - HAIR).ceil().max(1.0) as u32

@@ -30,7 +30,7 @@ pub(crate) use strokes::Strokes;
 pub struct Groove {
     /// The kind of groove.
     pub kind: GrooveKind,
-    /// The player to whom it belongs, counted from 1; 0 for what is between players, or all around. A line from one sector to the
+    /// The player to whom it belongs, counted from 1; 0 for grooves between players, or all around. A line from one sector to the
     /// next is of the player before it.
     pub player: u32,
     /// The strokes, each from where the one before ends.

@@ -112,7 +112,7 @@ fn part(places: &[f64], depth: &impl Fn(f64) -> f64) -> Option<Vec<Point>> {
 
 /// The points of a curve without those that lie on the line between their neighbors.
 fn without_middles(curve: &[Point]) -> Vec<Point> {
-    /// A groove no deeper is none in a section, mm.
+    /// A shallower groove is left out of a section, mm.
     const FLAT: f64 = 1e-9;
     let mut kept: Vec<Point> = Vec::new();
     for &point in curve {

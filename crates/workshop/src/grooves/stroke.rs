@@ -107,8 +107,8 @@ impl Stroke {
     /// The least that a distance comes to along the stroke, to within `slack`, or anything over `enough` where it is
     /// over that. The distance must be one from an area, 0 in it: it changes by no more than the way that is gone.
     ///
-    /// The stroke is halved again and again; a part is given up as soon as the distance in its middle, less half its length, cannot
-    /// beat what is known.
+    /// The stroke is halved again and again; a part is dropped as soon as the distance in its middle, less half its length,
+    /// cannot beat the best known.
     pub fn least(&self, distance: impl Fn(Point) -> f64, enough: f64, slack: f64) -> f64 {
         let mut best = distance(self.start()).min(distance(self.end()));
         let mut open = vec![(0.0, 1.0)];

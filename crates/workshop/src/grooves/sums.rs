@@ -25,7 +25,7 @@ pub fn group(workpiece: &Workpiece) -> Option<SumGroup> {
     })
 }
 
-/// Depth, passes and length of what is cut.
+/// Depth, passes and length of the cuts.
 fn cut(plan: &GroovePlan) -> Vec<Sum> {
     vec![
         Sum::mm(

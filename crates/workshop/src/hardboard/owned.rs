@@ -72,7 +72,7 @@ fn bits(workpiece: &Workpiece) -> &[f64] {
     }
 }
 
-/// The bushings that a bit goes through, and that neither ride on the wood nor jump out of the hardboard.
+/// The bushings that a bit goes through, and that do not ride on the wood or jump out of the hardboard.
 fn pairs_of(board: &Board, router: Router, bit: f64) -> impl Iterator<Item = RouterPair> {
     let bushings = board.tools.bushings();
     let led = move |reach: f64| reach >= LED - HAIR && reach <= router.hardboard - AIR + HAIR;
@@ -89,7 +89,7 @@ fn pairs_of(board: &Board, router: Router, bit: f64) -> impl Iterator<Item = Rou
 
 /// Whether the template of a pair keeps the web that is wanted.
 ///
-/// The rule that judges the template is asked, so that what is chosen here is never found fault with there.
+/// The same rule that checks the template is used, so that it never objects to this choice.
 fn leaves_wood(workpiece: &Workpiece, router: Router, pair: &RouterPair) -> bool {
     let mut board = workpiece.board().clone();
     board.router = Some(pair.fitted(router));

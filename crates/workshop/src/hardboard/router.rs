@@ -7,13 +7,13 @@ use board::{
 
 use crate::Workpiece;
 
-/// The template of a board as a workpiece: what is drilled into the hardboard, laid out like the board.
+/// The template of a board as a workpiece: the holes in the hardboard, laid out like the board.
 ///
-/// Each hole is wider than its bore by the bushing's diameter less the bit's, so that a bit as wide as the bore is held in
-/// the middle, and a narrower one is led round its rim: an inside opening is larger than the finished one by twice the
-/// offset, and the offset is half the bushing less half the bit (trade page, not a standard). All go through. The bore at
-/// the center is left out: there is the pin's hole, or nothing, as the router asks. Bushings are told by the outlines of
-/// their holes, so outlines are drawn whatever marks the board's own template.
+/// Each hole is wider than its bore by the bushing's diameter less the bit's, so that a bit as wide as the bore is held in the
+/// middle, and a narrower one is led round its rim: an inside opening is larger than the finished one by twice the offset, and
+/// the offset is half the bushing less half the bit (trade page, not a standard). All go through. The bore at the center is left
+/// out: the pin's hole, or none, takes its place, as the router part says. Bushing holes need their outlines, so outlines are
+/// drawn with any marking of the board's own template.
 pub(crate) fn template(workpiece: &Workpiece, router: Router) -> Workpiece {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let center = match router.center {
@@ -105,7 +105,7 @@ pub enum RouterWay {
 }
 
 impl RouterWay {
-    /// The way of a bit through what is cut with one of this diameter, mm.
+    /// The path of a bit in a bore of this diameter, mm.
     pub(super) fn of(bore: f64, bit: f64) -> Self {
         // Slack for rounding of a bit that is just as wide.
         let hair = 1e-9;

@@ -130,7 +130,7 @@ fn router_tool(workpiece: &Workpiece) -> String {
 
 /// The plunge settings, with the number of passes for each bore.
 ///
-/// The plunge is told first, once for all bores that share it; then each kind of bore with the way that the bit takes in it.
+/// The plunge comes first, once for all bores that share it; then each kind of bore with the path of the bit in it.
 fn settings(workpiece: &Workpiece, router: Router) -> Vec<String> {
     let settings = router_settings(workpiece.layout(), router);
     let mut work: Vec<String> = plunges(&settings)
@@ -189,7 +189,7 @@ fn jig(workpiece: &Workpiece) -> Operation {
 
 /// The bores through the jig.
 ///
-/// The turns stand on a page of their own; here is told their number, and the hole to turn by.
+/// The turns have a page of their own; this step gives their number, and the index hole.
 fn sector_bores(workpiece: &Workpiece) -> Operation {
     let holes = routed(workpiece.layout()).count();
     let turns = match workpiece.sector_jig() {

@@ -4,7 +4,7 @@
 /// farther side.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CircleCut {
-    /// Radius of what is cut.
+    /// Radius of the cut.
     pub radius: f64,
     /// Where the inside is kept, as of the board: the near side runs along its edge.
     pub disc: [f64; 3],

@@ -1,7 +1,7 @@
 //! Settings for a maker who drills with a jig rather than by a template: radii, bearings, plates, dividers, the order.
 //!
-//! The blank turns on the center pin; a stop, or an index plate, holds it at a bearing, and the drill stands at a
-//! radius. Bearings are told from player 1's axis: how the blank lies on the jig is free.
+//! The blank turns on the center pin; a stop, or an index plate, holds it at a bearing, and the drill stands at a radius.
+//! Bearings count from player 1's axis: how the blank lies on the jig is free.
 
 pub mod check;
 mod circle;

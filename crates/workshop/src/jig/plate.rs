@@ -193,7 +193,7 @@ mod tests {
 
     #[test]
     fn a_plate_that_hits_every_hole_is_not_turned() {
-        // 24 holes on a plate of 96: a turn by a whole division, 3.75°, would do as well as none.
+        // 24 holes on a plate of 96: a turn by a whole division, 3.75°, is as good as no turn.
         let board = Board {
             players: 6,
             spaces: 4,

@@ -56,7 +56,7 @@ pub fn radii(table: &HoleTable, axis: f64) -> Vec<Radius> {
     radii
 }
 
-/// Degrees clockwise from an axis, 0 up to 360; what is a hair below a full turn is 0.
+/// Degrees clockwise from an axis, 0 up to 360; a hair below a full turn is 0.
 fn bearing(at: Point, axis: f64) -> f64 {
     if at == Point::ORIGIN {
         return 0.0;

@@ -73,7 +73,7 @@ fn pin(workpiece: &Workpiece) -> Option<Operation> {
 
 /// Where the center is on the blank.
 ///
-/// Told by its place where the blank was measured and stays in one piece: of a panel that is glued up the frame is gone.
+/// Given by its place where the blank was measured and stays in one piece: a glued-up panel has lost that frame.
 fn marked(workpiece: &Workpiece) -> String {
     let board = workpiece.board();
     let place = workpiece.stock().and_then(|plan| plan.center(board));
@@ -93,7 +93,7 @@ fn marked(workpiece: &Workpiece) -> String {
 
 /// A block that the pin turns in, where the board has no hole for it.
 ///
-/// Double-sided tape holds it, as patternmakers hold what may not be screwed; common practice, no source.
+/// Double-sided tape holds it, as patternmakers hold parts that must not be screwed; common practice, no source.
 fn pin_block(workpiece: &Workpiece) -> Operation {
     Operation::of(Task::PinBlock)
         .with("drill press, scrap block, double-sided tape", 15.0)
@@ -151,8 +151,8 @@ fn corners(workpiece: &Workpiece) -> Operation {
 
 /// The circle on its pin, the safer tools first.
 ///
-/// Many makers cut a disc on a table saw, and saw manuals advise against it: the two safer ways come first, and the saw is told with
-/// what keeps hands off the blade. Common practice, no source; the passes are of a bit that most shops have.
+/// Many makers cut a disc on a table saw, and saw manuals advise against it: the two safer ways come first, and the saw is
+/// described with what keeps hands off the blade. Common practice, no source; the passes are of a bit that most shops have.
 fn circle(workpiece: &Workpiece) -> Operation {
     let board = workpiece.board();
     let length = |mm| workpiece.length(mm);

@@ -1,6 +1,6 @@
-//! The time of an operation on several boards: what is spent once, and what each board takes.
+//! The time of an operation on several boards: the part spent once, and the part for each board.
 //!
-//! Calendar and price both count by it, so that the days that the customer is told and the hours that are charged agree.
+//! Calendar and price both count by it, so that the promised days and the charged hours agree.
 
 use super::{Operation, Task};
 use crate::Workpiece;
@@ -8,7 +8,7 @@ use crate::Workpiece;
 /// Minutes that hands are at an operation, on any number of boards.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct BatchTime {
-    /// Spent once, before the first board: setting up, or all of what is made once for all boards.
+    /// Spent once, before the first board: set-up, or parts made once for all boards.
     pub set_up: f64,
     /// On each board after that.
     pub each: f64,

@@ -1,6 +1,6 @@
 //! The plan of the work: every operation that a board implies, in an order that follows from what each needs.
 //!
-//! The rooms say what there is to do and how; [`needs`] says what comes before what and why; [`order`] puts one and the other
+//! The rooms list the operations and how they are done; [`needs`] lists which comes before which, and why; [`order`] puts both
 //! together. The method that the maker has chosen decides which operations there are.
 
 mod batch;
@@ -40,9 +40,9 @@ pub struct WorkPlan {
     pub operations: Vec<Operation>,
 }
 
-/// One operation: something that is done in one go, with what it takes and what it needs.
+/// One operation, done in one go, with its tools, its time and its needs.
 ///
-/// Times are told apart by whether hands are at it: what waits can wait beside other work, and costs nothing but days.
+/// Hands-on time and waits are separate: a wait can pass beside other work, and costs only days.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Operation {
     /// The task.
@@ -95,7 +95,7 @@ pub struct Wait {
 }
 
 impl Operation {
-    /// An operation of a task of which nothing is said yet but the cautions that it needs with any tool.
+    /// An operation of a task with only the cautions that it needs with any tool.
     pub(crate) fn of(task: Task) -> Self {
         Self {
             task,

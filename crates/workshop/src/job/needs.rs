@@ -1,7 +1,7 @@
 //! The order that tasks need among themselves, with the reasons.
 //!
-//! A need of what a board does not plan for asks for nothing. The rows can never ask for a circle, whatever a board plans for:
-//! that is proved while the program is compiled.
+//! A need for a task that is not in the plan has no effect. The rows can never ask for a circle, whatever a board plans for: that
+//! is proved while the program is compiled.
 
 use super::Task;
 
@@ -15,10 +15,10 @@ pub struct Needs {
     pub why: &'static str,
 }
 
-/// Every need, a row each: a task, what it comes after, and the reason.
+/// Every need, a row each: a task, its predecessor, and the reason.
 macro_rules! needs {
     ($($task:ident after $($before:ident)+: $why:expr;)+) => {
-        /// Every need, by the subjects of what has it.
+        /// Every need, by subject.
         pub const NEEDS: &[Needs] = &[$(Needs {
             task: Task::$task,
             before: &[$(Task::$before),+],
@@ -31,11 +31,11 @@ macro_rules! needs {
 const RESTED: &str = "wood that is worked before it has come to rest warps afterwards";
 /// The playing hole in place of the pin's.
 const CENTER_LAST: &str = "the hole at the center takes away the wood that the pin turns in";
-/// Bores before what goes into them.
+/// Bores before the things that go into them.
 const BORED: &str = "every bore has to be there before anything goes into it";
-/// Resin before whatever cuts it.
+/// Resin before any cut through it.
 const CURED: &str = "resin that has not cured smears, and clogs blades and paper";
-/// Resin that stands up before what is cut into the face.
+/// Resin above the face before cuts into the face.
 const LEVELED: &str = "what is leveled later would tear or fill it";
 /// A square blank is held more easily than a round one.
 const CORNERS_CLAMP: &str = "its square edges and corners take clamps, fence and template";
@@ -55,7 +55,7 @@ const CLEAN: &str = "finish goes on clean, sanded wood";
 const RUNS_IN: &str = "finish runs into every hole that is open";
 /// The test board before the coats.
 const TRIED: &str = "coats that do not stick or dry are found on scrap, not on the board";
-/// The edge before what is led along it.
+/// The edge before tools guided along it.
 const ROUND_FIRST: &str = "it is led along the finished edge";
 
 needs! {
@@ -195,7 +195,7 @@ needs! {
 /// Whether no chain of needs leads back to where it began: whether every task can be done once all are asked for.
 const fn is_free_of_circles() -> bool {
     let mut done = [false; Task::ALL.len()];
-    // Each round does what can be done; as many rounds as tasks are enough.
+    // Each round does every possible task; as many rounds as tasks are enough.
     let mut round = 0;
     while round < Task::ALL.len() {
         let mut ready = [true; Task::ALL.len()];

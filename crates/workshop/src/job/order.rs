@@ -5,8 +5,8 @@ use super::{Need, Operation, Task};
 
 /// The operations in an order in which everything is done before it is needed, each with its needs.
 ///
-/// Of what can be done next, what stands first in [`Task::ALL`] is taken, and of one task the lowest number: the order is the
-/// same whatever order they come in.
+/// Of the operations possible next, the first in [`Task::ALL`] is taken, and of one task the lowest number: the order does not
+/// depend on that of the input.
 pub fn ordered(mut left: Vec<Operation>) -> Vec<Operation> {
     left.sort_by_key(|operation| (operation.task, operation.number));
     let mut done: Vec<Operation> = Vec::with_capacity(left.len());
@@ -35,7 +35,7 @@ const _: () = assert!(Task::ALL.len() <= 64, "a set of tasks is a u64");
 
 /// The operations, of those before it, that a task needs: of each task the last, as each operation of a task needs the one before it.
 ///
-/// Needs are told by places, so that whoever lays out days or sums up a way through the work needs no search.
+/// Needs are given by places, so that the calendar and the critical path need no search.
 fn needs(task: Task, done: &[Operation]) -> Vec<Need> {
     let mut told = 0_u64;
     let before = |(at, earlier): (usize, &Operation)| {

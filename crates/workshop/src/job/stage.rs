@@ -1,12 +1,12 @@
-//! The stages of the work, by which the job sheet is turned: what is done at one place with one kind of tools.
+//! The stages of the work, one a page of the job sheet: the work at one place with one kind of tools.
 
 use super::{Operation, Task, WorkPlan};
 
 /// A stage of the work.
 ///
-/// Tasks are told apart by the tools that stand ready and by what is on the bench, so that a page of the job sheet hangs where its work is
-/// done. The order of the stages is that of their tasks in the plan, whatever the method: drilling on the pin has the corners off before
-/// the bores, and its circle in two parts.
+/// Tasks are grouped by their tools and their place, so that a page of the job sheet hangs where its work is done. The order of
+/// the stages is that of their tasks in the plan, for every method: drilling on the pin has the corners off before the bores, and
+/// its circle in two parts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum WorkStage {
     /// From the yard to a flat board.

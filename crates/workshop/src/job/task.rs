@@ -2,7 +2,7 @@
 
 use super::Method;
 
-/// Tasks, each told once: what it is, what sheets call it, its room, and the one method that it belongs to, if it does.
+/// Tasks, each described once: its meaning, its name on sheets, its room, and the one method it belongs to, if any.
 macro_rules! tasks {
     ($($(#[$doc:meta])+ $task:ident: $title:literal, $room:ident, $method:expr;)+) => {
         /// A kind of operation. The list runs from subject to subject; the order of the work follows from the needs alone, and
@@ -16,7 +16,7 @@ macro_rules! tasks {
             /// Every task, by subject.
             pub const ALL: &[Self] = &[$(Self::$task),+];
 
-            /// The name that the job sheet has for it, a noun: what comes before what is told by it.
+            /// The name on the job sheet, a noun, used in sentences about the order of work.
             pub const fn title(self) -> &'static str {
                 match self {
                     $(Self::$task => $title,)+
@@ -37,7 +37,7 @@ macro_rules! tasks {
                 }
             }
 
-            /// The method that it belongs to; none for what is done whatever the method.
+            /// The method that it belongs to; none for tasks of every method.
             pub const fn method(self) -> Option<Method> {
                 match self {
                     $(Self::$task => $method,)+
@@ -66,7 +66,7 @@ impl Task {
         word
     }
 
-    /// The task of a word; none where there is none of that word.
+    /// The task of a word; none for an unknown word.
     pub fn of_word(word: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|task| task.word() == word)
     }
@@ -157,15 +157,15 @@ tasks! {
     Mask: "Masking", Finish, None;
     /// Parts of the board are dyed or stained, which only bare wood takes.
     Stain: "Dyeing and staining", Colors, None;
-    /// A coat of finish that is on the wood before it is painted is put on, and dries.
+    /// A coat of finish under the paint is applied, and dries.
     Undercoat: "Finish under the paint", Finish, None;
     /// Parts of the board are painted.
     Paint: "Painting", Colors, None;
-    /// A coat of finish is put on, and dries.
+    /// A coat of finish is applied, and dries.
     Coat: "Finish", Finish, None;
     /// The finish gets hard.
     Harden: "Hardening of the finish", Finish, None;
-    /// The board is put on its base.
+    /// The board is fixed to its base.
     Base: "Base", Base, None;
     /// The pieces are tried, and the board is handed over.
     HandOver: "Hand-over", HandOver, None;
@@ -182,7 +182,7 @@ pub enum Room {
     Hardboard,
     /// Pin, stop and circle.
     Jig,
-    /// Bores and what is set into them.
+    /// Bores, and the balls or discs set into them.
     Bores,
     /// The CNC machine.
     Machine,

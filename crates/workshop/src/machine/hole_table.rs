@@ -1,4 +1,4 @@
-//! Every hole with its place and bore: what a jig or a machine is fed with.
+//! Every hole with its place and bore: the input of a jig or a machine.
 
 use board::{BitRun, Bore, Bottom, HoleName, Layout, Role};
 use geometry::Point;

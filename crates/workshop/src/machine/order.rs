@@ -15,7 +15,7 @@ const FEW: usize = 200;
 pub struct Order {
     /// Rows of the hole table, each once.
     pub rows: Vec<usize>,
-    /// Number of times that a bit is put in, the first included.
+    /// Number of times that a bit is mounted, the first included.
     pub bits: u32,
     /// Number of times that the depth stop is set, the first included; each change of the bit needs it set again.
     pub depths: u32,
@@ -103,8 +103,8 @@ fn setting(mm: f64) -> i64 {
     (mm / ONE_SETTING).round() as i64
 }
 
-/// The bearing of a point in degrees, rounded so that a hole at 12 o'clock sorts first even when its bearing comes out
-/// just under 360°.
+/// The bearing of a point in degrees, rounded so that a hole at 12 o'clock sorts first even when its bearing is computed just
+/// under 360°.
 fn clockwise(at: Point) -> f64 {
     let degrees = geometry::bearing_of(at).wrapped().as_degrees();
     (degrees * 1e6).round() / 1e6 % 360.0

@@ -1,4 +1,4 @@
-//! Every mend on a board that needs it.
+//! Every fix on a board that needs it.
 
 use super::*;
 use crate::check::Finding;
@@ -9,7 +9,7 @@ fn findings(board: &Board) -> Vec<Finding> {
     Workpiece::of(board).unwrap().findings().to_vec()
 }
 
-/// A board on which a mend is offered.
+/// A board on which a fix is offered.
 fn in_need(mend: Mend) -> Board {
     let mut board = Board::default();
     match mend {
@@ -75,7 +75,7 @@ fn in_need(mend: Mend) -> Board {
     board
 }
 
-/// Colors of which a mend is about one fault.
+/// Colors with one fault that a fix is for.
 fn color_badly(board: &mut Board, mend: Mend) {
     match mend {
         Mend::DistinctColors => {
@@ -130,7 +130,7 @@ fn routed_otherwise() -> Board {
     board
 }
 
-/// Magnet pieces, and resin around what is set in their bores.
+/// Magnet pieces, and resin around the balls in their bores.
 fn resin_around_a_ball() -> Board {
     let mut board = Board::default();
     board.piece.kind = board::PieceKind::Magnet;

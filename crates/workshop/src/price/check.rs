@@ -36,7 +36,7 @@ fn finding(severity: Severity, message: String) -> Finding {
 
 /// A margin that leaves no price, or one below the cost.
 ///
-/// A price below the cost may be meant, as for a friend: it is told with what it loses, and not refused.
+/// A price below the cost may be meant, as for a friend: the loss is reported, and the price is not refused.
 fn margin(board: &Board, costing: &Costing) -> Option<Finding> {
     let margin = board.price.margin;
     if costing.sale.is_none() {
@@ -59,7 +59,7 @@ fn margin(board: &Board, costing: &Costing) -> Option<Finding> {
 
 /// Things and hours at a price of nothing.
 ///
-/// Articles that the shop has already are left out: there a price of nothing is right.
+/// Articles that the shop has already are left out: for them a price of 0 is right.
 fn free(board: &Board, costing: &Costing) -> Option<Finding> {
     let is_free = |price: Option<f64>| price == Some(0.0);
     let lines = costing.lines.iter().filter(|line| line.is_charged());
@@ -115,7 +115,7 @@ fn missing(costing: &Costing) -> Option<Finding> {
 
 /// The first few of several names.
 fn listed(names: &[&str]) -> String {
-    /// Names told; more are counted.
+    /// The most names listed; more are counted.
     const TOLD: usize = 3;
     let told = names.get(..TOLD).unwrap_or(names).join("; ");
     match names.len().saturating_sub(TOLD) {

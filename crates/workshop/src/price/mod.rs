@@ -1,4 +1,4 @@
-//! The price of the order: what material and time cost, and what the customer pays.
+//! The price of the order: the cost of material and time, and the customer's price.
 //!
 //! Articles without a price are named and left out, never taken as free. Tools stay in the shop: they are on the shopping list, with what
 //! they cost, and not in the cost of the boards.
@@ -30,12 +30,12 @@ pub struct PricedLine {
     pub price: Option<Rate>,
     /// The cost of the line; none where its price is missing.
     pub cost: Option<Money>,
-    /// The amount paid in the store: whole packs, whatever is charged.
+    /// The amount paid in the store: whole packs, however the order is charged.
     pub paid: Option<Money>,
 }
 
 impl PricedLine {
-    /// Whether it is in the cost of the boards: tools and what the shop has are not.
+    /// Whether it is in the cost of the boards: tools and things the shop has are not.
     pub fn is_charged(&self) -> bool {
         self.line.shelf != Shelf::Tools && !self.line.owned
     }
@@ -43,8 +43,8 @@ impl PricedLine {
 
 /// The maker's cost of a number of boards, and the price for the customer.
 ///
-/// Every amount is in whole coins of one currency and rounded once, so that what a page adds up is what it prints. Prices of one and
-/// rates are not rounded before they are multiplied.
+/// Every amount is in whole coins of one currency and rounded once, so that printed amounts add up to the printed total. Prices
+/// of one and rates are not rounded before they are multiplied.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Costing {
     /// The number of boards.
@@ -53,7 +53,7 @@ pub struct Costing {
     pub currency: Currency,
     /// The shopping list with its prices.
     pub lines: Vec<PricedLine>,
-    /// Material, without tools and what the shop has.
+    /// Material, without tools and things the shop has.
     pub material: Money,
     /// The share of it that is lumber for ends, knots and edges.
     pub wood_waste: Money,
@@ -167,7 +167,7 @@ pub fn costing(workpiece: &Workpiece, boards: u32) -> Costing {
 impl Costing {
     /// The sums of the material.
     ///
-    /// Waste and what is left over are shares of the material and not added to it: they tell the maker where the money goes.
+    /// Waste and leftovers are shares of the material and not added to it: they show the maker where the money goes.
     fn add_material(&mut self, board: &Board) {
         for line in &self.lines {
             let (Some(cost), Some(paid)) = (line.cost, line.paid) else {
@@ -223,7 +223,7 @@ impl Costing {
 
 /// A line with its price.
 ///
-/// The store is paid for whole packs, whatever the customer is charged.
+/// The store is paid for whole packs, however the customer is charged.
 fn priced(board: &Board, line: ToBuy) -> PricedLine {
     let known = board.price.of(&line.article);
     let price = known.and_then(|known: &ArticlePrice| known.price);
@@ -251,7 +251,7 @@ fn used(price: Rate, line: &ToBuy) -> Money {
     price.share(line.need / line.pack)
 }
 
-/// The names of what has no price and would be in the cost, each once.
+/// The names of things in the cost without a price, each once.
 ///
 /// Marbles of six players are six lines and one price.
 fn missing(board: &Board, lines: &[PricedLine]) -> Vec<String> {

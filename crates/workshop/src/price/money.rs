@@ -1,4 +1,4 @@
-//! Money in whole cents, or whatever the smallest coin of the currency is, so that what is added up is what is printed.
+//! Money in whole cents, or the smallest coin of the currency, so that printed amounts add up.
 //!
 //! Everything is rounded once, where it becomes an amount: halves go up. Shares are taken to a thousandth of a millionth.
 
@@ -17,16 +17,16 @@ pub struct Money {
 /// Parts of one that a share is counted in.
 const PARTS: i128 = 1_000_000_000;
 
-/// A share in such parts; of what is no number none.
+/// A share in such parts; none for NaN or infinity.
 ///
 /// Rounding to whole parts keeps a share that was typed as 8.25 % exactly that.
 fn parts(share: f64) -> i128 {
     (share * PARTS as f64).round() as i128
 }
 
-/// A quotient with halves up, whatever its sign; of nothing by nothing 0.
+/// A quotient with halves rounded up, for either sign; 0 by 0 is 0.
 ///
-/// It stays within what a number of coins can be: too much is the most, too little the least.
+/// It saturates at the ends of the range of coins.
 const fn half_up(number: i128, by: i128) -> i64 {
     if by == 0 {
         return 0;
@@ -82,7 +82,7 @@ impl Money {
         }
     }
 
-    /// A share of a number of parts of which so many make a coin, in whole coins.
+    /// A share of a number of parts, this many to a coin, in whole coins.
     pub(super) fn of_share(number: i128, share: f64, by: i128) -> Self {
         Self::of_parts(
             number.saturating_mul(parts(share)),
@@ -102,7 +102,7 @@ impl Money {
         Self::of_share(i128::from(self.minor), share, 1)
     }
 
-    /// The amount of which a share is taken off so that this one stays; none where nothing could stay.
+    /// The amount that leaves this one after a share is taken off; none for a share of the whole.
     ///
     /// ```
     /// use workshop::Money;

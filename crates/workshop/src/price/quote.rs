@@ -80,7 +80,7 @@ fn base(workpiece: &Workpiece) -> Option<String> {
     })
 }
 
-/// The topcoat, which is what the customer sees and cares for; coats below it are the shop's concern.
+/// The topcoat, which the customer sees and cares for; coats below it are the shop's concern.
 fn finish(workpiece: &Workpiece) -> Option<String> {
     let top = topcoat(workpiece.board())?;
     Some(format!("Finish: {}", top.label()))

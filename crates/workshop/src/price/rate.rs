@@ -1,6 +1,6 @@
 //! A price or a rate as it was typed, finer than the smallest coin.
 //!
-//! A screw at 3.5 cents has no price in whole cents. It is multiplied as it was typed, and only what comes of it is rounded.
+//! A screw at 3.5 cents has no price in whole cents. It is multiplied as it was typed, and only the product is rounded.
 
 use board::Currency;
 

@@ -228,7 +228,7 @@ fn bad_numbers_are_findings() {
     );
     // Two hundred boards have a price as one has.
     assert_eq!(messages(|board| board.schedule.boards = 200), []);
-    // Before a first price is typed nobody is told what is missing.
+    // Before a first price is typed no missing prices are reported.
     assert_eq!(check(&Workpiece::of(&Board::default()).unwrap()), []);
 }
 

@@ -1,4 +1,4 @@
-//! The time of the work on several boards: what is set up once, and what each board takes.
+//! The time of the work on several boards: set-up once, and the time for each board.
 
 use crate::Workpiece;
 use crate::job::{Operation, Task, batch_time};

@@ -7,17 +7,17 @@ use crate::Workpiece;
 use crate::recess::lid_size::{LidSize, lid_size};
 use crate::recess::recess_outline;
 
-/// The lid of a recess, and what is cut for it.
+/// The lid of a recess, and the cuts for it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Lid {
     /// The cut for it, as a recess of its own, as deep as the lid is thick; none without a lid, and for a lid that lies
     /// in the recess itself.
     ///
-    /// A dovetailed groove stands for the box around it, which is as wide as the groove at its top. To a bore that is no
+    /// A dovetailed groove is treated as the box around it, which is as wide as the groove at its top. To a bore that is no
     /// narrower above than below, and to anything over it, that is as near as the groove itself.
     pub cut: Option<Recess>,
-    /// Where the dovetailed groove of a sliding lid comes out below: the groove at the underside, where it is narrowest;
-    /// none for a lid that does not slide.
+    /// The opening of a sliding lid's dovetailed groove: the groove at the underside, where it is narrowest; none for a lid that
+    /// does not slide.
     pub mouth: Option<Recess>,
     /// The size of the lid; none without a lid.
     pub size: Option<LidSize>,

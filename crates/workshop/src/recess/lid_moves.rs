@@ -12,9 +12,9 @@ const PLYWOOD: f64 = 0.0002;
 
 /// The fit of a lid in the seasons; lengths in mm. Clearances and gaps are the whole play between both sides.
 ///
-/// A thin lid follows the air faster than the board does. So each season is looked at twice: with both at rest in it,
-/// and with the lid at rest and the board still as it was cut; the worse counts. A lid of the board's own wood, its grain
-/// along that of the board, moves with the board, and is looked at once.
+/// A thin lid follows the air faster than the board does. So each season is checked twice: with both at rest in it, and with the
+/// lid at rest and the board still as it was cut; the worse counts. A lid of the board's own wood, its grain along that of the
+/// board, moves with the board, and is checked once.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LidMoves {
     /// The clearance at the bench below which it binds in some season.
@@ -96,7 +96,7 @@ fn directions(recess: &Recess, change: f64) -> Vec<Direction> {
         LidGrain::AcrossBoard => (0.0, change),
         LidGrain::Plywood => (PLYWOOD, PLYWOOD),
     };
-    // A dovetailed groove is wider at its top than where it comes out, and both faces of the lid have to go in.
+    // A dovetailed groove is wider at its top than at its opening, and both faces of the lid have to go in.
     let leaning = 2.0 * lean(recess);
     let widths = core::iter::once(0.0).chain((leaning > 0.0).then_some(leaning));
     let mut found: Vec<Direction> = widths

@@ -4,7 +4,7 @@ use board::{Board, LidHold, Recess, RecessShape};
 
 use crate::recess::lid_cut::lean;
 
-/// The size of a lid when it is made, to what a rule can show: 0.01 mm; lengths in mm.
+/// The size of a lid when it is made, rounded to 0.01 mm; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LidSize {
     /// Its outline; of one with leaning sides that of its wider face, which lies inside.
@@ -23,7 +23,7 @@ impl LidSize {
     }
 }
 
-/// The lid of a board's recess; none where no lid is planned, or its clearance leaves nothing of it.
+/// The lid of a board's recess; none where no lid is planned, or its clearance exceeds its size.
 pub fn lid_size(board: &Board, cut: Option<Recess>) -> Option<LidSize> {
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
     let place = cut.unwrap_or(recess);
@@ -46,14 +46,14 @@ pub fn lid_size(board: &Board, cut: Option<Recess>) -> Option<LidSize> {
     })
 }
 
-/// A length to what a rule can show, so that every table and sentence has the same one.
+/// A length rounded to 0.01 mm, so that every table and sentence has the same one.
 ///
 /// Tables show hundredths and sentences as many digits as one types: rounded before, both come to the same in either unit.
 fn ruled(mm: f64) -> f64 {
     (mm * 100.0).round() / 100.0
 }
 
-/// A shape with its sizes to what a rule can show.
+/// A shape with its sizes rounded to 0.01 mm.
 fn to_a_rule(shape: RecessShape) -> RecessShape {
     match shape {
         RecessShape::Round { diameter } => RecessShape::Round {

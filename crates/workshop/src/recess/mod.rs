@@ -94,8 +94,8 @@ fn holds(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     }
 }
 
-/// Poured in, balls leave more room along the walls: a strip of a quarter of their diameter is not counted. What is
-/// no second layer is none either.
+/// Poured in, balls leave more room along the walls: a strip of a quarter of their diameter is not counted. Less than a second
+/// layer counts as none.
 fn balls(shape: RecessShape, room: f64, diameter: f64) -> u32 {
     let rows = upright(shape, diameter) * whole(room / diameter);
     if rows < 1.0 {
@@ -117,7 +117,7 @@ fn lying(shape: RecessShape, room: f64, piece: &Piece) -> u32 {
     count(rows.max((LOOSE_PEGS * volume / each).floor()))
 }
 
-/// The height that counts for what lies loose.
+/// The height that counts for loose pieces.
 fn layered(room: f64, thick: f64) -> f64 {
     if room < 2.0 * thick { thick } else { room }
 }
@@ -172,7 +172,7 @@ fn most_rows(across: f64, wide: f64, in_row: impl Fn(f64) -> f64) -> f64 {
     laid(most).max(laid(most.saturating_sub(1)))
 }
 
-/// The whole number in what may be a hair short of it; 0 for what is negative.
+/// The whole number in a value that may be a hair short of it; 0 for negative values.
 fn whole(ratio: f64) -> f64 {
     (ratio + HAIR).floor().max(0.0)
 }
@@ -315,7 +315,7 @@ mod tests {
             };
             holds(shape, 10.0, &piece)
         };
-        // Three rows of two, of which round corners leave one in the outer ones.
+        // Three rows of two; round corners leave one in the outer rows.
         assert_eq!((pegs(0.0), pegs(1.0)), (6, 4));
     }
 

@@ -17,7 +17,7 @@ pub fn place_of_lid(workpiece: &Workpiece) -> Option<Form> {
 pub fn lid(workpiece: &Workpiece) -> Option<Form> {
     let board = workpiece.board();
     let recess = board.recess.filter(|recess| recess.lid > 0.0)?;
-    // Where nothing is cut for it, it lies in the recess.
+    // Without a cut of its own, it lies in the recess.
     let place = workpiece.lid().cut.unwrap_or(recess);
     lid_form(board, &place, recess.lid_fit.clearance / 2.0)
 }

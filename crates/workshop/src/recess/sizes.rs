@@ -23,7 +23,7 @@ pub struct RecessSizes {
 /// The sizes of a lid's place, across the grain; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LidPlace {
-    /// Thickness of the lid, and depth of what is cut for it.
+    /// Thickness of the lid, and depth of the cut for it.
     pub thickness: f64,
     /// Width of ledge or groove beyond the recess on each side, at the underside.
     pub overlap: f64,

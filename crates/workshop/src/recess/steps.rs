@@ -54,7 +54,7 @@ fn routed(workpiece: &Workpiece, recess: &Recess) -> Operation {
 
 /// A bit that gets into the corners: the usual one, or one that is as round as they are.
 ///
-/// Square corners are cut with a chisel afterwards, whatever the bit.
+/// Square corners are cut with a chisel afterwards, with any bit.
 pub fn bit(workpiece: &Workpiece, recess: &Recess) -> f64 {
     let usual = 2.0 * usual_bit(workpiece.units());
     match recess.shape.corner() {
@@ -123,7 +123,7 @@ fn middle(workpiece: &Workpiece, [x, y]: [f64; 2]) -> String {
     if x == 0.0 && y == 0.0 {
         return "its middle under the center pin".into();
     }
-    // Turned over about its upright axis the board shows left what is right from the top.
+    // Turned over about its upright axis, the board shows on the left what is on the right from the top.
     let across = beside(
         workpiece,
         x,
@@ -170,7 +170,7 @@ fn outline(workpiece: &Workpiece, shape: RecessShape) -> String {
     }
 }
 
-/// To what a rule can show.
+/// Rounded to 0.01 mm.
 fn rounded(mm: f64) -> f64 {
     (mm * 100.0).round() / 100.0
 }

@@ -13,8 +13,8 @@ pub struct ToMeasure {
     pub mm: f64,
 }
 
-/// Distances that tell scale, skew and slips: between the outermost track spaces of players, each to the next, to the one
-/// after that, and to the one opposite.
+/// Distances that show scale, skew and slips: between the outermost track spaces of players, each to the next, to the one after
+/// that, and to the one opposite.
 ///
 /// ```
 /// use board::Board;

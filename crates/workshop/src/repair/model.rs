@@ -1,7 +1,7 @@
-//! Distances as they follow from what may have gone wrong, a straight line in each unknown, and their fit by least squares.
+//! Distances as they follow from possible faults, linear in each unknown, and their fit by least squares.
 //!
 //! The unknowns are small, so that each distance grows by a sum of columns times unknowns: the matrix of a linear fit. It is
-//! solved by singular values, which leave an unknown at 0 that the readings do not tell.
+//! solved by singular values, which leave an unknown at 0 if the readings do not determine it.
 //!
 //! A small shift of two holes lengthens the line between them by the difference of the shifts along it; what the shifts do
 //! across it is of second order, under 0.01 mm where holes 100 mm apart are off by a millimeter.
@@ -107,9 +107,9 @@ impl Term {
 pub(super) struct Fit {
     /// The terms.
     pub(super) terms: Vec<Term>,
-    /// Their unknowns, term by term, mm (shares and angles at [`ARM`]); what the readings do not tell is 0.
+    /// Their unknowns, term by term, mm (shares and angles at [`ARM`]); unknowns that the readings do not determine are 0.
     unknowns: Vec<f64>,
-    /// Number of unknowns that the readings tell.
+    /// Number of unknowns that the readings determine.
     pub(super) rank: usize,
     /// The part of each reading that the terms do not explain, mm.
     pub(super) left: Vec<f64>,
@@ -172,7 +172,7 @@ fn row(terms: &[Term], ends: [End; 2]) -> Vec<f64> {
     terms.iter().flat_map(|term| term.columns(ends)).collect()
 }
 
-/// The smallest unknowns that leave the least squares, and how many of them the readings tell.
+/// The smallest unknowns that leave the least squares, and how many of them the readings determine.
 fn solved(matrix: &DMatrix<f64>, long: &DVector<f64>) -> (DVector<f64>, usize) {
     let nothing = || (DVector::zeros(matrix.ncols()), 0);
     if matrix.is_empty() {

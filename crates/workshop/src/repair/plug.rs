@@ -1,4 +1,4 @@
-//! A hole that went wrong: what it leaves as it is, and the plug or disc that mends it.
+//! A misdrilled hole: the wood it leaves, and the plug or disc that repairs it.
 //!
 //! A plug of the same wood is glued into a clean bore that takes in all of the wrong hole, its grain along the board's, and
 //! the hole is drilled again in the plug. The bore for the plug is as near to the right place as it can be, so that the new
@@ -46,7 +46,7 @@ pub enum Remedy {
     Disc {
         /// Its thickness, mm.
         thickness: f64,
-        /// Whether the bore comes out of the underside, where the disc is set in from.
+        /// Whether the bore goes through the underside, from which the disc is then set.
         through: bool,
         /// Whether only its spur does, and leaves a small hole there.
         spur_out: bool,

@@ -64,7 +64,7 @@ impl Repair {
     }
 }
 
-/// The steps of a repair; none where nothing is to be done, or nothing can be.
+/// The steps of a repair; empty where none is needed or possible.
 fn steps(remedy: &Remedy, hole: HoleName, units: Units) -> Vec<String> {
     let length = |mm| show_length(mm, units);
     match remedy {
@@ -141,7 +141,7 @@ fn around(around: &Around, units: Units) -> String {
     all.join(", ")
 }
 
-/// The remedy in half a sentence: `leave it`, or the bore for a plug, with its place told from where the hole should be.
+/// The remedy in half a sentence: `leave it`, or the bore for a plug, with its place relative to where the hole should be.
 fn remedy(remedy: &Remedy, hole: HoleName, units: Units) -> String {
     let length = |mm| show_length(mm, units);
     match remedy {

@@ -145,7 +145,7 @@ impl Cutter<'_> {
         cavities(CavityKind::Groove, cut)
     }
 
-    /// The recess, and what is cut for its lid.
+    /// The recess, and the cuts for its lid.
     fn below(&self) -> Vec<Cavity> {
         let thickness = self.board.blank.thickness;
         let recess = self.board.recess.as_ref();

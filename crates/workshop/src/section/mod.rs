@@ -1,8 +1,8 @@
-//! A board cut open: what a saw through a bore, the recess and the base would show, with its sizes.
+//! A board cut open through a bore, the recess and the base, with its sizes.
 //!
-//! A section keeps to the frame of a [`Plane`]: s to the right, z up, the top face at z = 0, millimeters. What is cut
-//! away stands in it as closed polygons, off the true shape by 0.005 mm at most; they reach past the board or over one
-//! another where the tools do. The wood is what the outline has and none of them.
+//! A section keeps to the frame of a [`Plane`]: s to the right, z up, the top face at z = 0, millimeters. What is cut away stands
+//! in it as closed polygons, off the true shape by 0.005 mm at most; they reach past the board or over one another where the
+//! tools do. The wood is the outline less all of them.
 
 pub mod block;
 mod cuts;
@@ -80,7 +80,7 @@ pub struct Body {
 /// The kind of a body in a board or under it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum BodyKind {
-    /// Resin up to its level; what is set in stands in it.
+    /// Resin up to its level, around the ball or disc.
     Resin,
     /// The ball or disc that is set in for a magnet piece.
     Insert,
@@ -92,7 +92,7 @@ pub enum BodyKind {
     Lid,
     /// The turntable, as a plain disc.
     Turntable,
-    /// A foot, seen behind the cut; its width is not planned, and stands for any.
+    /// A foot, seen behind the cut; its width is not planned, and is only an example.
     Foot,
 }
 
@@ -150,7 +150,7 @@ pub fn recess_section(workpiece: &Workpiece) -> Option<Section> {
 /// The plane through the pin and a hole, turned at the pin toward the recess if there is one.
 fn aligned(board: &Board, hole: &Hole) -> Plane {
     let along = |bearing| point_at(1.0, bearing).to_vec2();
-    // Of the hole at the pin any bearing would do.
+    // For the hole at the pin any bearing works.
     let right = if hole.name.id() == HoleId::CENTER {
         Angle::ZERO
     } else {

@@ -1,4 +1,4 @@
-//! Where a board is cut: upright planes, and what is in them.
+//! The cuts of a board: upright planes, and the holes in them.
 //!
 //! A section has a frame of its own: s to the right in the plane, z up, the top face at z = 0.
 
@@ -30,7 +30,7 @@ impl Plane {
         (self.right + self.left).hypot() < 1e-12
     }
 
-    /// The planes that are looked at, one after the other.
+    /// The planes to draw, one after the other.
     pub(super) fn views(&self) -> Vec<View> {
         let Self { origin, .. } = *self;
         let view = |along, keep| View {

@@ -461,7 +461,7 @@ proptest! {
         }
     }
 
-    /// A recess is cut where it is over the plane, whatever its outline, and so is the ledge around it.
+    /// A recess of any outline is cut where it crosses the plane, and so is the ledge around it.
     #[test]
     fn a_recess_is_cut_where_it_is(
         sides in (10.0..300.0_f64, 10.0..300.0_f64, prop::option::of(0.0..60.0_f64)),

@@ -21,7 +21,7 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     lines
 }
 
-/// A color as articles are named by it, whatever words are used for it.
+/// A color as articles are named by it, independent of its name on screens.
 pub fn in_article(color: Rgb) -> String {
     color.to_string().trim_start_matches('#').into()
 }
@@ -123,7 +123,7 @@ fn pigments(workpiece: &Workpiece, all: &[Used], boards: u32) -> Vec<ToBuy> {
     colors.into_iter().map(line).collect()
 }
 
-/// Length of a strip that is let into grooves, mm, and what is lost of it at joints and ends, as a share; common practice, no source.
+/// Length of a strip inlaid in grooves, mm, and the loss at joints and ends, as a share; common practice, no source.
 const STRIP: (f64, f64) = (600.0, 0.1);
 
 /// Inlays: strips for grooves by their length, and one piece for each mark, field or ring.

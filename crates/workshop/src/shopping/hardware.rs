@@ -1,4 +1,4 @@
-//! Pieces of the game, what is set into the bores, screws, feet and bearings.
+//! Pieces of the game, balls and discs for the bores, screws, feet and bearings.
 
 use board::{
     Base, BaseHold, Board, Footing, INCH, Insert, Piece, PieceKind, ScrewCircle, Units, show_length,
@@ -18,7 +18,7 @@ const SCREWS: f64 = 100.0;
 
 /// Pieces, balls, magnets, screws, feet and bearings for so many boards.
 ///
-/// None of them is bought with spares but for those that the storage is planned for: packs leave some over anyway.
+/// Spares are bought only if the storage is planned for them: packs leave some over anyway.
 pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let board = workpiece.board();
     let mut all = pieces(board, boards);
@@ -48,7 +48,7 @@ fn pieces(board: &Board, boards: u32) -> Vec<ToBuy> {
     players.chain([of(spare, "spare".into())]).collect()
 }
 
-/// The name by which the price of a piece is remembered.
+/// The name under which the price of a piece is kept.
 ///
 /// It has the kind and the size in mm: a price that was typed once is found again on any board with the same piece.
 fn article_of(piece: &Piece) -> String {
@@ -169,7 +169,7 @@ const UNDER_HEAD: f64 = 0.5;
 
 /// Screws of a circle: the longest that are sold and do not go deeper than their holes.
 ///
-/// One that is too long comes out of the top face; one that is too short only holds less.
+/// One that is too long breaks through the top face; one that is too short only holds less.
 fn screws(board: &Board, ring: &ScrewCircle, boards: u32) -> ToBuy {
     let through = match board.base {
         Some(base) if is_bearing(&base) => PLATE,

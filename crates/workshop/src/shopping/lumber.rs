@@ -1,7 +1,7 @@
 //! Lumber as it is sold: steps of thickness, board feet and cubic meters.
 //!
-//! A board foot is 144 cubic inches of rough wood, reckoned with the nominal thickness. Yards that sell by the inch name thickness in
-//! quarters; those that sell by the meter have steps of their own. Both rows of steps: from memory.
+//! A board foot is 144 cubic inches of rough wood, reckoned with the nominal thickness. Yards that sell by the inch name
+//! thickness in quarters; those that sell by the meter have steps of their own. Both series of steps: from memory.
 
 use board::{INCH, Units};
 
@@ -32,7 +32,7 @@ pub enum SoldThickness {
 }
 
 impl SoldThickness {
-    /// The thinnest that is sold and not thinner than so many mm, in the steps of a system; none where nothing is as thick.
+    /// The thinnest size sold that is at least this thick, mm, in the steps of a system; none where all are thinner.
     ///
     /// A hair over a step still counts as that step, as nobody planes it off.
     pub fn at_least(mm: f64, units: Units) -> Option<Self> {
@@ -96,7 +96,7 @@ pub fn tallied_board_feet([length, width]: [f64; 2], quarters: u32) -> f64 {
 
 /// Cubic meters of a piece of so many mm.
 ///
-/// Waste is added by whoever buys.
+/// Waste is added by the shopping list.
 pub const fn cubic_meters([length, width, thickness]: [f64; 3]) -> f64 {
     length * width * thickness / 1e9
 }

@@ -11,7 +11,7 @@ use crate::colors::steps::{laid, lies_flat};
 use crate::colors::used::Used;
 use crate::finish::{is_color, needs_tape};
 
-/// Masking tape and stencil film for so many boards; neither where nothing is masked.
+/// Masking tape and stencil film for this number of boards; empty where nothing is masked.
 pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let painted: Vec<Used> = laid(workpiece)
         .into_iter()
@@ -30,7 +30,7 @@ const ROUNDS: f64 = 3.0;
 
 /// Rolls of masking tape.
 ///
-/// Tape goes around what is painted, by the plan of the work or as a layer of the finish, and on what no finish may get on.
+/// Tape goes around painted parts, by the plan of the work or as a layer of the finish, and over parts to keep free of finish.
 fn tape(workpiece: &Workpiece, is_painted: bool, boards: u32) -> Option<ToBuy> {
     let board = workpiece.board();
     let is_colored = board.finish.iter().any(|coat| is_color(coat.kind));
@@ -55,7 +55,7 @@ fn tape(workpiece: &Workpiece, is_painted: bool, boards: u32) -> Option<ToBuy> {
 
 /// Side lengths of a sheet of stencil film, mm: about letter or A4; from memory.
 const SHEET: (f64, f64) = (210.0, 280.0);
-/// Film beside what is painted, in times its area; common practice, no source.
+/// Film for painted parts, as a multiple of their area; common practice, no source.
 const BESIDE: f64 = 2.0;
 
 /// Sheets of stencil film for rings, fields and marks that are painted.

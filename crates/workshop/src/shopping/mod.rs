@@ -1,8 +1,8 @@
 //! The shopping list and the cut list: everything that a document implies for so many boards.
 //!
-//! An amount is what is used up, and what is bought is that amount in the steps in which it is sold: whole packs, whole board feet,
-//! thousandths of a cubic meter. What is left over is told, since it is money on a shelf. Tools are listed too, once for any number
-//! of boards, and stay in the shop.
+//! An amount is the quantity used, and the purchase is that amount in the steps in which it is sold: whole packs, whole board
+//! feet, thousandths of a cubic meter. Leftovers are listed, since they are money on a shelf. Tools are listed too, once for any
+//! number of boards, and stay in the shop.
 
 mod colors;
 mod hardware;
@@ -129,11 +129,11 @@ impl SoldBy {
 /// Something to buy.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ToBuy {
-    /// The name by which its price is remembered: the same for the same thing on any board, with sizes in mm.
+    /// The name under which its price is kept: the same for the same thing on any board, with sizes in mm.
     pub article: String,
     /// Its name in the maker's units.
     pub name: String,
-    /// The purpose, where several lines are of one article, or what the number comes from.
+    /// The purpose, where several lines are of one article, or the source of the number.
     pub note: String,
     /// The shelf it is on.
     pub shelf: Shelf,
@@ -151,7 +151,7 @@ pub struct ToBuy {
 const HAIR: f64 = 1e-9;
 
 impl ToBuy {
-    /// So many of an article that is sold by the piece, each a pack of its own, with no note.
+    /// A number of an article sold by the piece, each a pack of its own, with no note.
     ///
     /// A line sold in larger packs, or with a remark, sets them afterward.
     const fn pieces(shelf: Shelf, article: String, name: String, need: f64) -> Self {
@@ -188,7 +188,7 @@ impl ToBuy {
 
     /// The amount that is bought.
     ///
-    /// It is never less than what is used, but for what the shop has: of that nothing is bought.
+    /// It is never less than the amount used, except for things the shop has, which are not bought.
     pub fn amount(&self) -> f64 {
         let (parts, of) = self.bought();
         parts as f64 / of as f64 * self.pack
@@ -204,7 +204,7 @@ impl ToBuy {
         if left > HAIR * self.pack { left } else { 0.0 }
     }
 
-    /// The amount to buy, in words: `5 packs of 25`, `12 bd ft`, `1`; of what the shop has that it does.
+    /// The amount to buy, in words: `5 packs of 25`, `12 bd ft`, `1`; for things the shop has, words that say so.
     pub fn to_buy(&self, units: Units) -> String {
         if self.owned {
             return "in the shop".into();

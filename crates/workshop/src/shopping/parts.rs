@@ -1,4 +1,4 @@
-//! The cut list: every part that is cut of wood or board, rough and finished, with its grain and what it is cut from.
+//! The cut list: every part that is cut of wood or board, rough and finished, with its grain and its stock.
 
 use board::{
     Base, BaseHold, Board, Build, Footing, LidGrain, RecessShape, StockOutline, Units, show_length,
@@ -17,7 +17,7 @@ pub struct CutPart {
     pub name: &'static str,
     /// The number of them for all boards.
     pub count: u32,
-    /// Its size as it is sawn, before it is jointed and planed; none for what is cut to its size at once.
+    /// Its size as it is sawn, before it is jointed and planed; none for parts cut to size at once.
     pub rough: Option<PartSize>,
     /// Its size in the finished work.
     pub finished: PartSize,
@@ -215,7 +215,7 @@ fn glued(workpiece: &Workpiece) -> Option<CutPart> {
 
 /// Grain along the length of a part.
 const ALONG: &str = "along the length";
-/// Grain of what has none.
+/// Grain of parts without one.
 const NONE: &str = "none";
 
 /// Loose tenons, one board's.
@@ -271,7 +271,7 @@ fn lid(workpiece: &Workpiece) -> Option<CutPart> {
     let (long, wide) = size.shape.sides();
     let finished = match (size.shape, fit.grain) {
         (RecessShape::Round { diameter }, _) => PartSize::round(diameter, size.thickness),
-        // Its length is told along its grain.
+        // Its length is along its grain.
         (_, LidGrain::AcrossBoard) => PartSize::straight([wide, long, size.thickness]),
         _ => PartSize::straight([long, wide, size.thickness]),
     };
@@ -293,7 +293,7 @@ fn lid(workpiece: &Workpiece) -> Option<CutPart> {
     })
 }
 
-/// A size with the saw allowance all round, and in solid wood with what the planer takes.
+/// A size with the saw allowance all around, and in solid wood with the planing allowance.
 fn spared(finished: PartSize, from: CutFrom, board: &Board) -> PartSize {
     let [length, width, thickness] = finished.block();
     let spare = 2.0 * board.stock.trim;

@@ -16,8 +16,7 @@ use crate::{FinishNeed, Thicknesses, Workpiece, color_name, finish_needs};
 
 /// Resin, glue, finish, abrasives and paper for so many boards.
 ///
-/// Amounts come from the plans of filling and finish; packs are the usual ones, and those that are typed with a price
-/// win.
+/// Amounts come from the plans of filling and finish; packs are the usual ones, and those typed with a price win.
 pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     let mut all = Vec::new();
     all.extend(resin(workpiece, boards));
@@ -61,7 +60,7 @@ fn kits(units: Units) -> Vec<f64> {
     }
 }
 
-/// Resin and hardener of all batches and of colored grooves, in kits of the size that would do for one board.
+/// Resin and hardener of all batches and of colored grooves, in kits of the size that is enough for one board.
 fn resin(workpiece: &Workpiece, boards: u32) -> Option<ToBuy> {
     let pour = workpiece.pour()?;
     let grooves = groove_resin(workpiece).map_or(0.0, |resin| resin.mixed);

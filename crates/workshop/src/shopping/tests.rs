@@ -119,8 +119,8 @@ fn balls_magnets_and_pieces_are_counted_for_every_board() {
     assert_near!(magnets.unwrap().need, 64.0, 0.0);
 }
 
-/// A screw goes through the plate of a bearing, 1.5 mm, and 10 mm into the board: of those that are sold 10 mm is the longest that
-/// does not come out deeper.
+/// A screw goes through the plate of a bearing, 1.5 mm, and 10 mm into the board: of those sold, 10 mm is the longest that does
+/// not go deeper.
 #[test]
 fn screws_are_no_longer_than_their_holes_allow() {
     let mut board = Board {

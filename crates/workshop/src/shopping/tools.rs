@@ -1,4 +1,4 @@
-//! Drills, bits and bushings: what the work needs, once for any number of boards.
+//! Drills, bits and bushings for the work, once for any number of boards.
 //!
 //! A tool is found again by its article, kind and size in one word.
 
@@ -15,10 +15,10 @@ use crate::{Workpiece, owned_bits};
 
 /// Every drill, bit and bushing that the plan of the work names, each once.
 ///
-/// Those that the maker has listed as the shop's are there too, marked as owned: the list is also what to lay out on the
+/// Those that the maker has listed as the shop's are there too, marked as owned: the list also serves to lay them out on the
 /// bench.
 ///
-/// Saws, planes and clamps are not listed: a shop that makes boards has them, and the plan tells where each is used.
+/// Saws, planes and clamps are not listed: a shop that makes boards has them, and the plan says where each is used.
 pub fn lines(workpiece: &Workpiece) -> Vec<ToBuy> {
     let mut all = bore_bits(workpiece);
     all.extend(pin_drill(workpiece));

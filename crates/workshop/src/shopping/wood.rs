@@ -27,7 +27,7 @@ pub fn lines(workpiece: &Workpiece, boards: u32) -> Vec<ToBuy> {
     all
 }
 
-/// Blocks of lumber by the thickness that they are sold in; without one, what is thicker than any that is sold.
+/// Blocks of lumber by the thickness in which they are sold; without one, blocks thicker than any sold.
 ///
 /// The entries are length (all parts in a row), width and thickness of blocks, mm.
 type Volumes = BTreeMap<Option<SoldThickness>, Vec<[f64; 3]>>;
@@ -123,7 +123,7 @@ fn species(board: &Board) -> (&str, String) {
 /// Blanks that the maker has measured, by the board foot or the cubic meter as a yard tallies them, or panels bought glued: one for
 /// each board.
 ///
-/// It is none where the blank is made of lumber that is listed by its thickness, or where no outline is measured.
+/// It is none where the blank is made of lumber listed by thickness, or where no outline is measured.
 fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
     let count = f64::from(boards);
     let (id, wood) = species(board);
@@ -174,7 +174,7 @@ fn blanks(board: &Board, boards: u32) -> Option<ToBuy> {
 
 /// Length and width of the block around a measured blank, mm; none where it is not known.
 ///
-/// It is the box around its corners, level with the axes: what a yard measures.
+/// It is the box around its corners, level with the axes, as a yard measures it.
 fn around(outline: &StockOutline) -> Option<[f64; 2]> {
     let corners = outline.corners()?;
     let span = |axis: usize| {

@@ -1,10 +1,10 @@
-//! Every sum of the bench as data: what it is, its value, the formula and where that comes from.
+//! Every sum of the bench as data: its name, its value, its formula and its source.
 //!
-//! One file a group. A group is there when what it is about is planned; a figure that cannot be worked out is left
-//! away, and a note says why.
+//! One file a group. A group is there when its subject is planned; a figure that cannot be worked out is left away, and a note
+//! says why.
 //!
-//! A sum carries its formula in words and the source of what it rests on, as a maker who follows it with a pencil should come to the
-//! same number. Values are in the units of the document; whoever shows them turns them into the maker's.
+//! A sum carries its formula in words and its source, as a maker who follows it with a pencil should arrive at the same number.
+//! Values are in the units of the document, and converted to the maker's where they are shown.
 
 use board::{HoleName, Measure, Quantity, Units};
 use serde::Serialize;
@@ -19,7 +19,7 @@ pub struct SumGroup {
     pub heading: &'static str,
     /// The sums.
     pub sums: Vec<Sum>,
-    /// Sums that are left out, and those that could not be worked out.
+    /// Leaves out sums that could not be worked out.
     pub notes: Vec<String>,
 }
 
@@ -28,7 +28,7 @@ pub struct SumGroup {
 pub struct Sum {
     /// Its name.
     pub name: &'static str,
-    /// For what it is worked out, where there are several: a distance from the center pin, a diameter.
+    /// The case it is worked out for, where there are several: a distance from the center pin, a diameter.
     pub at: Option<Measure>,
     /// Its value; none where it never comes to that: a board that no push tips, a piece that never leaves.
     pub value: Option<Measure>,
@@ -36,20 +36,20 @@ pub struct Sum {
     pub words: Option<String>,
     /// The formula.
     pub formula: &'static str,
-    /// Where the formula, or a value that stands for itself, comes from.
+    /// The source of the formula, or of a value without one.
     pub source: &'static str,
     /// The holes it is about; none where it is about the board.
     #[serde(serialize_with = "names_as_text")]
     pub holes: Vec<HoleName>,
 }
 
-/// Number of figures of one name in a brief list: the speed for each of a hundred radii tells no more.
+/// Number of figures of one name in a brief list: the speed for each of a hundred radii adds nothing.
 const ALIKE: usize = 3;
 
 impl SumGroup {
     /// The sums, of each name the first three.
     ///
-    /// Nothing is lost: all of them are in the tables that programs read.
+    /// The tables that programs read have all of them.
     pub fn brief(&self) -> Vec<&Sum> {
         let mut told: Vec<&Sum> = Vec::new();
         for sum in &self.sums {
@@ -137,7 +137,7 @@ impl Sum {
         self
     }
 
-    /// With what has a name.
+    /// With the words of a value that has a name.
     pub(crate) fn worded(mut self, words: String) -> Self {
         self.words = Some(words);
         self

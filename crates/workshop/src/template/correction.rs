@@ -1,4 +1,4 @@
-//! A printer's correction, and what it leaves of a page.
+//! A printer's correction, and the part of a page that it leaves.
 
 use kurbo::{Rect, Size};
 

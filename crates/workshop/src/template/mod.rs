@@ -1,4 +1,4 @@
-//! Template and tolerance: sheets of paper, what a printer does wrong, and how far off holes may come out.
+//! Template and tolerance: sheets of paper, a printer's errors, and how far off holes may be.
 
 pub mod budget;
 pub mod check;

@@ -1,4 +1,4 @@
-//! Rule: the wood is known, cut at a moisture that it will keep, and moves as the handbook can tell.
+//! Rule: the wood is known, cut at a moisture that it will keep, and within the handbook's range of movement.
 
 use crate::Workpiece;
 use crate::check::{Finding, Rule, Severity};
@@ -78,7 +78,7 @@ const fn percent(moisture: f64) -> Measure {
     Measure::share(moisture / 100.0)
 }
 
-/// A moisture as it is told, to a tenth.
+/// A moisture as it is shown, to a tenth.
 fn shown(moisture: f64) -> String {
     percent(moisture).shown(board::Units::Mm)
 }

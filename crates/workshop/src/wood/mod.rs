@@ -1,4 +1,4 @@
-//! Wood in the seasons: what the air makes of its moisture, and its moisture of the board's size and weight.
+//! Wood in the seasons: its moisture from the air, and the board's size and weight from its moisture.
 //!
 //! The grain runs along x over the whole board, also of bookmatched halves and of strips; across it, along y, the
 //! board is as wide as the season makes it. Along the grain wood hardly moves, and is taken not to.

@@ -8,7 +8,7 @@ use super::species::{Known, Species, find};
 /// Why a sum of the wood cannot be made.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum WoodError {
-    /// Nothing is known of the wood.
+    /// No wood is chosen.
     #[error("the wood is not chosen")]
     NoWood,
     /// The species is not in the table.
@@ -61,7 +61,7 @@ pub struct Season {
 
 /// Where typed values come from.
 const TYPED: &str = "as typed";
-/// Where what the equation gives comes from.
+/// The source of the equation.
 const BY_AIR: &str = "equilibrium with the air of the shop";
 
 /// The movement of a board's wood in the seasons.

@@ -96,7 +96,7 @@ struct Cell<'a> {
 /// Reads the table, each value with its source in words.
 fn read() -> serde_json::Result<Vec<Species>> {
     let table: Table<'static> = serde_json::from_str(TEXT)?;
-    // A source that has no other words stands for itself.
+    // A source without other words is its own text.
     let known = |cell: Cell<'static>| Known {
         value: cell.value,
         source: table.sources.get(cell.source).unwrap_or(&cell.source),

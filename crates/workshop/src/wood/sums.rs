@@ -115,7 +115,7 @@ fn movement(board: &Board, moves: &WoodMoves) -> Vec<Sum> {
     sums
 }
 
-/// The gap around the lid in the seasons, and the range of clearances in which it neither binds nor falls out.
+/// The gap around the lid in the seasons, and the range of clearances in which it does not bind or fall out.
 fn of_lid(lid: &LidMoves) -> Vec<Sum> {
     /// The formula of the gap around a lid.
     const GAP: &str = "clearance + opening · change of the board - lid · change of the lid, in the worst season, with the \

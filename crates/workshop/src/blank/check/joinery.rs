@@ -23,7 +23,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
-/// Screws that come out of the top face, or leave too little wood under it.
+/// Screws that break through the top face, or leave too little wood under it.
 fn screws_through(board: &Board) -> Option<Finding> {
     let deepest = board
         .screws

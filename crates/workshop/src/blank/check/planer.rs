@@ -14,7 +14,7 @@ pub const STATEMENT: &str = "Pieces to be glued are planed to one thickness firs
 /// A finding where a piece is wider than the planer takes.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
-    // A panel that is glued already, and one board of which nothing is known, are taken as they come.
+    // A panel that is glued already, and a board without a described blank, are not checked.
     let sawn = sawn_width(board)?;
     let whole = board.panel.build == Build::Whole;
     if whole && board.stock.outline == board::StockOutline::Unknown {

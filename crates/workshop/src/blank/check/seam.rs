@@ -9,7 +9,7 @@ use crate::{Mend, SeamTurns, Workpiece};
 pub const STATEMENT: &str = "A hole keeps the set distance from every seam: a hole across a seam opens the glue line, \
      and resin runs along it. The default, {1 mm|1/32 in}, is common practice, no source.";
 
-/// Findings where bores are cut by a seam or stand beside one, and where a seam is none.
+/// Findings for bores cut by a seam or close to one, and for seams off the board.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let found = [near(workpiece), center(workpiece), misplaced(workpiece)];
     found.into_iter().flatten().collect()
@@ -31,7 +31,7 @@ fn away(workpiece: &Workpiece, hole: &Hole) -> Option<f64> {
 
 /// The hole at the center of a board that is joined there: good to know.
 ///
-/// It is told apart from all other bores, so that it is never the worst of them: there is nothing to be done about it.
+/// It is reported apart from all other bores, so that it is never the worst of them: the maker cannot change it.
 fn center(workpiece: &Workpiece) -> Option<Finding> {
     let board = workpiece.board();
     let hole = workpiece.layout().hole(HoleId::CENTER)?;
@@ -133,7 +133,7 @@ mod tests {
         assert_eq!(found.mends, [Mend::TurnOffSeams]);
     }
 
-    /// With other bores beside the seam the center is told apart, and is not the worst of them.
+    /// With other bores beside the seam the center is reported apart, and is not the worst of them.
     #[test]
     fn a_center_hole_on_the_joint_of_halves_is_a_note_and_no_more() {
         let mut board = Board {

@@ -62,7 +62,7 @@ fn away(flaw: &Flaw, place: Point) -> f64 {
     }
 }
 
-/// Where a flaw is said to be: its middle, or the mean of its corners.
+/// The place given for a flaw: its middle, or the mean of its corners.
 fn middle(flaw: &Flaw) -> Point {
     match flaw {
         Flaw::Round(circle) => circle.center,
@@ -74,7 +74,7 @@ fn middle(flaw: &Flaw) -> Point {
     }
 }
 
-/// The flaws that stand in the way, the first few told; empty where no flaw does.
+/// The flaws in the way, the first few named; empty where none is.
 fn held_by(flaws: &[String]) -> String {
     /// Flaws named in one finding; more are counted.
     const TOLD: usize = 3;
@@ -90,7 +90,7 @@ fn held_by(flaws: &[String]) -> String {
 /// Outlines of more corners are left to the study of the blank, which has the time.
 const MOST_CORNERS: usize = 300;
 
-/// The blank, if it is simple enough to be looked at here.
+/// The blank, if it is simple enough to be checked here.
 fn simple(plan: &StockPlan) -> Option<&Slab> {
     let slab = plan.slab.as_ref().ok()?;
     (slab.outline.corners().len() <= MOST_CORNERS).then_some(slab)
@@ -133,8 +133,8 @@ fn strips(board: &Board, plan: &StockPlan) -> Option<Finding> {
 
 /// A board that does not lie on sound wood: elsewhere it may, or the blank is too small for it in one piece.
 ///
-/// Told and measured as diameters of boards; the flaws that reach into it are named with their places, so that the maker
-/// need not look for them among all that were entered.
+/// Stated and measured as diameters of boards; the flaws that reach into it are named with their places, so that the maker need
+/// not look for them among all that were entered.
 fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
     let wanted = board.blank.radius() + board.stock.trim;
     let length = |mm| Measure::mm(mm).shown(board.units);
@@ -179,7 +179,7 @@ fn room(board: &Board, plan: &StockPlan) -> Option<Finding> {
 
 /// A blank, or leaves of one, thinner than the board, or with too little to flatten on them.
 ///
-/// Of two leaves each is flattened by itself, and so each needs what a blank in one piece needs.
+/// Each of two leaves is flattened by itself, so each needs as much as a blank in one piece.
 fn thickness(board: &Board) -> Option<Finding> {
     let at = Thicknesses::of(board);
     let (is, wanted) = (at.sawn, at.finished);

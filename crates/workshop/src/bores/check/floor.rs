@@ -11,7 +11,7 @@ pub const STATEMENT: &str = "Under a hole at least the set amount of wood is lef
      drill or the spur of the bit. The default, {4 mm|5/32 in}, is common practice, no source. Points are as long as their \
      angle makes them; measure the spur of your own bit.";
 
-/// One finding for bores that come out below, one for floors that are too thin.
+/// One finding for bores through the underside, one for floors that are too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     let floor = |hole: &Hole| board.blank.thickness - deepest(hole.bore, board.bores.spur);
@@ -27,7 +27,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// A finding for holes of one severity, the thinnest floor told; none where there are none.
+/// A finding for holes of one severity, with the thinnest floor; none where there are none.
 fn found(board: &Board, holes: &[&Hole], severity: Severity) -> Option<Finding> {
     let floor = |hole: &Hole| board.blank.thickness - deepest(hole.bore, board.bores.spur);
     let worst = holes.iter().min_by(|a, b| floor(a).total_cmp(&floor(b)))?;

@@ -1,4 +1,4 @@
-//! Rule: wood is left inside the board between a bore and what is cut into it from the seam or from below.
+//! Rule: wood is left inside the board between a bore and the cuts from a seam or from below.
 
 use board::{Board, Hole, HoleName, Measure, Recess, counted};
 use geometry::{Prism, RoundRect};
@@ -41,7 +41,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// The least wood between a bore and what is cut inside the board, mm, and which bore that is; none where nothing is cut.
+/// The least wood between a bore and a cut inside the board, mm, and that bore; none without cuts.
 pub fn least_inside(workpiece: &Workpiece) -> Option<(f64, HoleName)> {
     let (board, hidden) = (workpiece.board(), workpiece.hidden());
     let holes = workpiece.layout().holes.iter();
@@ -92,7 +92,7 @@ pub fn hidden(workpiece: &Workpiece) -> Vec<(&'static str, Prism)> {
     mortises.chain(screws).chain(recess).chain(lid).collect()
 }
 
-/// A finding for holes of one severity, the worst of them told; none where there are none.
+/// A finding for holes of one severity, with the worst of them; none where there are none.
 fn found(board: &Board, near: &[Near], severity: Severity) -> Option<Finding> {
     let worst = near.iter().min_by(|a, b| a.wood.total_cmp(&b.wood))?;
     let (name, what) = (worst.hole, worst.what);

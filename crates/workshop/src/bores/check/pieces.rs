@@ -29,7 +29,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// A finding for pairs of one severity, the closest told.
+/// A finding for pairs of one severity, with the closest.
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (a, b) = (pairs.a, pairs.b);

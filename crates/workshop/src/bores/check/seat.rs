@@ -48,7 +48,7 @@ enum Wrong {
     Sunk,
 }
 
-/// Whether a piece goes into a bore and is held there: what a depth would cure does not count.
+/// Whether a piece goes into a bore and is held there: faults that another depth would fix do not count.
 pub fn takes(board: &Board, bore: Bore) -> bool {
     let wrong = match board.piece.kind {
         PieceKind::Marble => marble(board, bore),
@@ -141,7 +141,7 @@ fn shank(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
 ///
 /// Where it stands follows from the bore's own bottom, so that a ball in the point of a drill counts as it lies. One a little
 /// proud pulls best and is a note; the piece then stands on it, and by more than a little it rocks. The pull over a gap is the
-/// estimate that the figures tell, of the magnet that was measured or of a usual one.
+/// estimate shown in the figures, of the measured magnet or of a usual one.
 fn level(board: &Board, bore: Bore) -> Option<(Wrong, Measure, Measure)> {
     let below = insert_below(&board.piece, bore);
     let depth = Measure::mm(bore.depth);
@@ -182,9 +182,9 @@ fn is_leveled(board: &Board) -> bool {
     filling.is_some_and(|filling| filling.dome > filling.below_top)
 }
 
-/// Whether bores that take what is set in them level with the top face leave the least floor.
+/// Whether bores deep enough for the ball or disc to lie level with the top face leave the least floor.
 ///
-/// A fix that gives another finding is none.
+/// A fix that causes another finding is not offered.
 fn can_be_flush(board: &Board, layout: &Layout) -> bool {
     let most = board.blank.thickness - board.limits.floor;
     let seats = layout.seats(board).iter();

@@ -8,7 +8,7 @@ use crate::bores::profile::lowest;
 /// Density of steel, g/cm³: by it lists of bearing balls give 60.8 balls of 5/8 in a kilogram.
 const STEEL: f64 = 7.85;
 
-/// Diameter of what is set into a bore, mm: as typed, or made to fit.
+/// Diameter of the ball or disc set into a bore, mm: as typed, or made to fit.
 pub fn insert_diameter(piece: &Piece, bore: Bore) -> f64 {
     piece.shank.unwrap_or(bore.diameter)
 }
@@ -33,7 +33,7 @@ pub fn insert_below(piece: &Piece, bore: Bore) -> f64 {
     }
 }
 
-/// A bore as deep as what is set into it must have it to end level with the top face.
+/// A bore deep enough for its ball or disc to end level with the top face.
 ///
 /// ```
 /// use board::{Bore, Bottom, Insert, Piece, PieceKind};
@@ -50,8 +50,8 @@ pub fn flush_bore(piece: &Piece, bore: Bore) -> Bore {
     })
 }
 
-/// Room for glue all round what is set into a bore, mm: half of what the bore is wider; negative where it does not go
-/// in.
+/// Room for glue all around a ball or disc in a bore, mm: half of the difference of their diameters; negative where it does not
+/// go in.
 ///
 /// ```
 /// use board::{Bore, Bottom, Piece};

@@ -60,8 +60,8 @@ pub fn share_of_pull(magnet: &Magnet, gap: f64) -> f64 {
     share * share
 }
 
-/// The gap between magnet and steel over which a share of the pull is left, mm: the inverse of [`share_of_pull`]. A whole
-/// pull or more is left over no gap; one of next to nothing gives the widest gap that is looked at.
+/// The gap between magnet and steel over which a share of the pull is left, mm: the inverse of [`share_of_pull`]. A whole pull or
+/// more is left over no gap; a tiny share gives the widest gap searched.
 ///
 /// The field falls steadily as the gap widens, so that halves lead to the gap, to the last digit of a number.
 pub fn gap_for_share(magnet: &Magnet, share: f64) -> f64 {

@@ -159,7 +159,7 @@ pub fn any_leaves_below(workpiece: &Workpiece, speed: f64) -> bool {
     })
 }
 
-/// By radius, of which those that differ by less than a micrometer are one, and by bore.
+/// By radius, to a micrometer, and by bore.
 fn order(a: (f64, &Hole), b: (f64, &Hole)) -> Ordering {
     let key = |(radius, hole): (f64, &Hole)| {
         let bore = hole.bore;

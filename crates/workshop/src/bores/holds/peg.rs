@@ -27,11 +27,10 @@ pub struct PegStand {
 
 /// The stand of a peg in a bore; none where its shank does not go in.
 ///
-/// A peg without play stays in its hole. One with play leans until its shank touches the rim on one side and the wall at
-/// the bottom on the other. It is taken for an even cylinder that
-/// stands on the floor, and its contacts for free of friction: then the rim lifts the leaning shank when the
-/// sideways push is large enough. Friction, of which wood on wood has plenty, keeps it longer or for ever: the figure
-/// is what it surely stands. A heavy head does less well than an even cylinder.
+/// A peg without play stays in its hole. One with play leans until its shank touches the rim on one side and the wall at the
+/// bottom on the other. It is taken for an even cylinder that stands on the floor, and its contacts for free of friction: then
+/// the rim lifts the leaning shank when the sideways push is large enough. Friction, of which wood on wood has plenty, keeps it
+/// longer or for ever: the figure is the safe lower bound. A heavy head does less well than an even cylinder.
 ///
 /// ```
 /// use board::{Bore, Bottom, Piece, PieceKind};

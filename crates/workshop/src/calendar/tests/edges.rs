@@ -1,4 +1,4 @@
-//! Tests of calendars with ticks, promises, and orders at the ends of what can be planned.
+//! Tests of calendars with ticks, promises, and orders at the limits of planning.
 
 use super::*;
 

@@ -12,7 +12,7 @@ use crate::finish::list;
 pub const STATEMENT: &str = "Each player's mark lies on the flat top beside its start pocket, {1 mm} clear of every bore and of the roundover \
      (our own limit), and meets no other mark. A mark that finds no such place within {50 mm} of its pocket is not drawn.";
 
-/// The smallest mark that is proposed, mm; a smaller one is not told from a blemish of the wood. Our own choice.
+/// The smallest mark proposed, mm; a smaller one looks like a blemish of the wood. Our own choice.
 const SMALLEST: f64 = 3.0;
 /// Sizes are proposed in steps of so much, mm.
 const STEP: f64 = 0.5;

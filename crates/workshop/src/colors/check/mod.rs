@@ -5,9 +5,9 @@ pub mod medium;
 pub mod players;
 pub mod wood;
 
-/// Names of what a finding is about: the first few, and how many more.
+/// Names of the things a finding is about: the first few, and how many more.
 fn listed(mut names: Vec<String>) -> String {
-    /// Names that are told; more are counted.
+    /// The most names listed; more are counted.
     const MOST: usize = 3;
     let more = names.len().saturating_sub(MOST);
     names.truncate(MOST);

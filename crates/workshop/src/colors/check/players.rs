@@ -1,4 +1,4 @@
-//! Rule: the players are told apart by color and by mark, by whoever plays.
+//! Rule: every player can tell the players apart by color and by mark.
 
 use board::{Mark, Measure, Quantity, Rgb};
 
@@ -31,7 +31,7 @@ pub struct Alike<'a> {
     pub distance: f64,
 }
 
-/// Every two players whose colors are alike to some eyes, but for those that the set gives the same.
+/// Every two players whose colors look alike to some eyes, except those to which the set gives the same color.
 pub fn alike_pairs(players: &[PlayerLook]) -> Vec<Alike<'_>> {
     let seen: Vec<Seen> = players.iter().map(|look| Seen::of(look.color)).collect();
     let mut found = Vec::new();
@@ -42,7 +42,7 @@ pub fn alike_pairs(players: &[PlayerLook]) -> Vec<Alike<'_>> {
             }
             let distances =
                 Sight::ALL.map(|sight| (sight, seen[at].distance(&seen[beside], sight)));
-            // Colors alike to normal sight are told of that alone.
+            // Colors that look alike to normal sight are reported for that alone.
             let usual = distances.first().filter(|(_, usual)| *usual < ALIKE);
             let worst = usual.or_else(|| distances.iter().min_by(|a, b| a.1.total_cmp(&b.1)));
             if let Some((sight, distance)) = worst.filter(|(_, distance)| *distance < ALIKE) {
@@ -74,7 +74,7 @@ fn alike(workpiece: &Workpiece) -> Option<Finding> {
         "players' colors are too alike: {}; change one color of each pair",
         listed(pairs.iter().map(words).collect())
     );
-    // Rounded down, so that what is told never reaches the limit that it misses.
+    // Rounded down, so that the figure shown never reaches the limit that it misses.
     let distance = |value: f64| Measure::new(Quantity::Number, (value * 10.0).floor() / 10.0);
     let holes = pairs.iter().flat_map(|pair| pair.pair);
     let holes = holes.flat_map(|look| pocket_names(workpiece, look.player));
@@ -112,7 +112,7 @@ fn same_marks(workpiece: &Workpiece) -> Option<Finding> {
     )
 }
 
-/// More players than the set has colors: a note, as marks tell them apart.
+/// More players than the set has colors: a note, as marks distinguish them.
 fn repeated(workpiece: &Workpiece) -> Option<Finding> {
     let players = workpiece.players();
     let mut colors: Vec<Rgb> = players.iter().map(|look| look.color).collect();

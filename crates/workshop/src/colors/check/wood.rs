@@ -16,7 +16,7 @@ pub const STATEMENT: &str = "Marks have a contrast of 3 to 1 or more against the
      colored differs from it by a CIEDE2000 distance of 9 to every eye (our own limit). Dye and stain are seen with the wood's own tone, which \
      is from memory: try them on an offcut.";
 
-/// Marks with too little contrast, colors near that of the wood, and those that are not seen at all.
+/// Marks with too little contrast, colors near that of the wood, and invisible ones.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let wood = tone_of(workpiece.board());
     let all = used(workpiece);
@@ -54,7 +54,7 @@ fn told(wood: Rgb, parts: &[&Used], fault: &str) -> Option<Finding> {
     let who = listed(parts.iter().map(words).collect());
     let message =
         format!("colored parts {fault}: {who}; choose a lighter or darker color, or paint");
-    // Rounded down, so that what is told never reaches the limit that it misses.
+    // Rounded down, so that the figure shown never reaches the limit that it misses.
     let distance = |value: f64| Measure::new(Quantity::Number, (value * 10.0).floor() / 10.0);
     let holes = parts.iter().flat_map(|one| one.holes.iter().copied());
     Some(

@@ -179,7 +179,7 @@ proptest! {
         }
     }
 
-    /// Without the long or middle cones, what is simulated looks the same again.
+    /// Without the long or middle cones, a simulated color simulates to itself.
     #[test]
     fn what_was_simulated_is_not_simulated_further(color in colors()) {
         for sight in [Sight::Protan, Sight::Deutan] {

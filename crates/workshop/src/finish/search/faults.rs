@@ -21,9 +21,9 @@ pub struct Fault {
 /// The way in which two coats do not hold.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Lack {
-    /// They do not bond, whatever the time.
+    /// They do not bond, with any wait.
     Bond,
-    /// So many hours more would do.
+    /// This many hours more are enough.
     Hours(f64),
 }
 
@@ -34,7 +34,7 @@ impl Fault {
     }
 }
 
-/// The faults of a plan that a change has to mend.
+/// The faults of a plan that a change has to fix.
 #[derive(Debug, Default)]
 pub struct Judged {
     /// The first of them.
@@ -75,10 +75,10 @@ impl Touch {
 }
 
 impl Judged {
-    /// Whether more than so many faults of which no two share a layer are left by a change as they were, of those that lie from a layer
-    /// on up.
+    /// Whether a change leaves more than this many disjoint faults (no two share a layer) as they were, of those that lie from a
+    /// layer on up.
     ///
-    /// One change mends two of them at most, by moving a layer from one into the other.
+    /// One change fixes two of them at most, by moving a layer from one into the other.
     pub fn leaves_more_than(&self, most: usize, touch: Touch, from: usize) -> bool {
         let mut apart = Apart::default();
         let left = |fault: &&(usize, usize)| fault.0 >= from && !touch.concerns(**fault);
@@ -87,7 +87,7 @@ impl Judged {
     }
 }
 
-/// The most faults of which no two share a layer, counted in the order of their highest layers.
+/// The largest number of disjoint faults, counted in the order of their highest layers.
 #[derive(Debug, Default)]
 struct Apart {
     /// The number of them.
@@ -106,11 +106,11 @@ impl Apart {
     }
 }
 
-/// The faults of a plan whose layers below the one at `begins` hold; none where more than so many share no layer, which no number of
-/// changes that may still come can mend.
+/// The faults of a plan whose layers below the one at `begins` hold; none where more than so many share no layer, which no number
+/// of remaining changes can fix.
 ///
-/// A fault that time mends which costs no change is mended here, where it is met: it makes none of those below it, and no other fault
-/// hangs on the time of a layer that costs no change.
+/// A fault fixed by a longer wait, which costs no change, is fixed here at once: it makes none of those below it, and no other
+/// fault hangs on the time of a layer that costs no change.
 ///
 /// Of a plan that comes from another by a change, the faults of that one which it leaves alone are counted twice on the way up: beyond
 /// the lowest layer that is another one now, and beyond all of them.
@@ -146,7 +146,7 @@ pub fn judged(
     Some(judged)
 }
 
-/// Collects the faults of a layer over those below it; of one that time mends which costs no change, that and the layer that waits.
+/// Collects the faults of a layer over those below it; for one that a free wait fixes, that and the layer that waits.
 fn faults_of(plan: &[Layer], over: usize, row: &mut Vec<Fault>) -> Option<(Fault, usize)> {
     row.clear();
     let coat_at = |at: usize| plan.get(at).map(|layer| layer.coat);
@@ -183,7 +183,7 @@ pub fn wait(plan: &mut [Layer], at: usize, fault: Fault) {
     }
 }
 
-/// The layer whose drying time mends a fault and costs no change.
+/// The layer whose longer drying time fixes a fault and costs no change.
 pub fn free_layer(plan: &[Layer], fault: Fault) -> Option<usize> {
     if fault.lacks == Lack::Bond {
         return None;

@@ -98,7 +98,7 @@ impl FinishFix {
         }
     }
 
-    /// The sorts of its changes, for telling fixes apart.
+    /// The sorts of its changes, to distinguish fixes.
     pub(super) fn sorts(&self) -> Vec<core::mem::Discriminant<FinishChange>> {
         self.changes.iter().map(core::mem::discriminant).collect()
     }

@@ -1,9 +1,9 @@
-//! The shortest fix of a finish in which coats do not hold: the fewest changes to what the maker has planned.
+//! The shortest fix of a finish in which coats do not hold: the fewest changes to the maker's plan.
 //!
-//! A change is a tie coat more, a layer moved, replaced by one of its relatives or left out, or a longer wait. The search goes by
-//! the number of changes, and of each plan it looks at the first two coats that do not hold: some change of every fix concerns one
-//! of the two or comes between them, so that trying those alone misses nothing. Of fixes with as many changes those come first
-//! that keep most of the plan, then those that take less time. The same plan has the same fixes.
+//! A change is a tie coat more, a layer moved, replaced by a related kind or left out, or a longer wait. The search goes by the
+//! number of changes, and of each plan it looks at the first two coats that do not hold: some change of every fix concerns one of
+//! the two or comes between them, so that trying those alone misses nothing. Of fixes with as many changes those come first that
+//! keep most of the plan, then those that take less time. The same plan has the same fixes.
 
 mod faults;
 mod fix;
@@ -21,11 +21,11 @@ use super::meeting::is_sound;
 use faults::{Fault, Judged, Lack, Touch, judged, wait};
 pub use fix::{FinishChange, FinishFix};
 
-/// Plans looked at before the search gives up on the shortest fix; keeps it within milliseconds.
+/// Plans tried before the search gives up on the shortest fix; keeps it within milliseconds.
 const MOST_PLANS: usize = 20_000;
 /// Fixes that are offered.
 const OFFERED: usize = 3;
-/// The coat that ties what does not bond; trade page.
+/// The coat that ties two coats that do not bond; trade page.
 const TIE: CoatKind = CoatKind::DewaxedShellac;
 
 /// A layer in the search.
@@ -122,7 +122,7 @@ pub fn finish_fixes(coats: &[Coat]) -> Vec<FinishFix> {
     if search.found.is_empty() {
         return vec![one_by_one(coats, plan)];
     }
-    // Every plan with fewer changes was looked at, so that these are the fewest even where the last round was cut short.
+    // Every plan with fewer changes was tried, so that these are the fewest even where the last round was cut short.
     best_of(search.found, coats)
 }
 
@@ -257,7 +257,7 @@ impl Search {
 
     /// One of the two elsewhere, or another layer between them.
     ///
-    /// A layer is moved once: all places that it could go to are tried, and what is moved later goes before or after it.
+    /// A layer is moved once: all places that it could go to are tried, and layers moved later go before or after it.
     fn moves(&mut self, from: From<'_>, fault: Fault) {
         for (at, layer) in from.plan.iter().enumerate() {
             if layer.moved || layer.was.is_none() {
@@ -290,7 +290,7 @@ fn two(under: usize, over: usize) -> impl Iterator<Item = usize> {
     [under].into_iter().chain((over != under).then_some(over))
 }
 
-/// Kinds that may stand for each other: what they are for is the same.
+/// Kinds that may replace each other: they have the same purpose.
 ///
 /// Wax has none: a maker who plans wax wants its sheen on top.
 const fn relatives(kind: CoatKind) -> &'static [CoatKind] {
@@ -345,7 +345,7 @@ fn rank(plan: &[Layer], before: usize) -> (u32, f64) {
     (weight + 5 * dropped, hours)
 }
 
-/// A plan as a fix, its changes told in the order of the layers.
+/// A plan as a fix, its changes in the order of the layers.
 fn fix_of(plan: &[Layer], before: &[Coat], is_shortest: bool) -> FinishFix {
     let mut changes = Vec::new();
     for (at, layer) in plan.iter().enumerate() {

@@ -128,7 +128,7 @@ impl Search {
 
     /// One of the two elsewhere, or another layer between them.
     ///
-    /// A layer is moved once: all places that it could go to are tried, and what is moved later goes before or after it.
+    /// A layer is moved once: all places that it could go to are tried, and layers moved later go before or after it.
     fn moves(&mut self, plan: &[Layer], fault: Fault, left: usize) {
         for from in 0..plan.len() {
             if plan
@@ -159,9 +159,9 @@ impl Search {
 /// The faults of a plan.
 #[derive(Debug, Default)]
 struct Faults {
-    /// The first fault that a change has to mend.
+    /// The first fault that a change has to fix.
     first: Option<Fault>,
-    /// A fault that time mends which costs no change.
+    /// A fault fixed by a longer wait, which costs no change.
     free: Option<(Fault, usize)>,
     /// A number of changes that it takes at least.
     least: usize,
@@ -169,7 +169,7 @@ struct Faults {
 
 /// The faults of a plan.
 ///
-/// All of them are looked at, whatever was known of the plan before.
+/// All of them are checked, without use of earlier results.
 fn faults_of(plan: &[Layer]) -> Faults {
     let mut faults = Faults::default();
     let (mut apart, mut end) = (0_usize, None);
@@ -178,7 +178,7 @@ fn faults_of(plan: &[Layer]) -> Faults {
             faults.free.get_or_insert((fault, at));
             return;
         }
-        // Faults that share no layer: one change mends two of them at most, by moving a layer from one into the other.
+        // Disjoint faults: one change fixes two of them at most, by moving a layer from one into the other.
         if end.is_none_or(|end| fault.under > end) {
             (apart, end) = (apart + 1, Some(fault.over));
         }

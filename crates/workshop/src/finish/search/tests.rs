@@ -1,4 +1,4 @@
-//! Fixes of usual mistakes, and laws of every fix: nothing is left to fix, and no fix has fewer changes.
+//! Fixes of usual mistakes, and laws of every fix: no fault is left, and no fix has fewer changes.
 
 use super::plain::plain_fixes;
 use super::*;
@@ -195,7 +195,7 @@ fn can_do(plan: &Free, changes: usize) -> bool {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 
-    /// After a fix nothing is left to fix.
+    /// After a fix no fault is left.
     #[test]
     fn after_a_fix_every_coat_holds(plan in plans(6)) {
         for fix in finish_fixes(&plan) {

@@ -1,4 +1,4 @@
-//! The board that is begun with: usual sizes, and those that suit what is wished for.
+//! The first draft: usual sizes, and those that suit the wishes.
 
 use board::{
     Blank, Board, Bore, Bores, Bottom, Center, Choice, CircleJig, Insert, Piece, PieceKind, Pocket,
@@ -19,8 +19,8 @@ const SPARE_WEB: f64 = 1.0;
 /// The thickest board that is chosen for the sake of its bores, in usual ones.
 const THICKEST: f64 = 2.0;
 
-/// The sizes of pieces and bores to try, the best first: the usual ones, or those that suit the one that is wished
-/// for; smaller ones where they are free, and may have to be smaller for a given pitch or board.
+/// The sizes of pieces and bores to try, the best first: the usual ones, or those that suit the wished one for; smaller ones
+/// where they are free, and may have to be smaller for a given pitch or board.
 pub fn sizes(wishes: &Wishes, neat: &Neat) -> Vec<Sizes> {
     let usual = match (wishes.piece_diameter, wishes.bore) {
         (None, None) => neat.usual,
@@ -43,7 +43,7 @@ pub fn sizes(wishes: &Wishes, neat: &Neat) -> Vec<Sizes> {
     [&[usual], smaller].concat()
 }
 
-/// The board with everything that is wished for, pitch and diameter not yet fitted to each other where they are open.
+/// The board with every wish, pitch and diameter not yet fitted to each other where they are open.
 pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
     let plain = neat.plain.clone();
     let kind = wishes.piece.unwrap_or(PieceKind::Marble);
@@ -99,8 +99,8 @@ pub fn draft(wishes: &Wishes, neat: &Neat, sizes: Sizes) -> Board {
     board
 }
 
-/// A bore about a third as deep as wide, the thickness of the board, and what is set in the bore: deep enough for a marble to
-/// rest on the rim, or for the ball of a magnet piece to lie flush, in a thicker board where that takes one. No board is made
+/// A bore about a third as deep as wide, the thickness of the board, and the ball or disc in the bore: deep enough for a marble
+/// to rest on the rim, or for the ball of a magnet piece to lie flush, in a thicker board where that takes one. No board is made
 /// more than twice as thick for the sake of its bores: there a magnet piece has a disc in a shallow bore.
 fn bore(neat: &Neat, kind: PieceKind, sizes: Sizes, plain: &Board) -> (Bore, f64, Insert) {
     let usual = neat.depth_step.up(sizes.bore / 3.0).max(neat.depth);
@@ -157,7 +157,7 @@ fn spaces_for(pattern: Pattern, usual: u32) -> u32 {
     }
 }
 
-/// The kind that is wished for, and else a playing hole, in sizes that suit the bores.
+/// The wished kind, or else a playing hole, in sizes that suit the bores.
 fn center(wished: Option<Center>, bore: Bore, neat: &Neat) -> Center {
     match wished {
         Some(Center::Nothing) => Center::Nothing,

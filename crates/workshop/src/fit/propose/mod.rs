@@ -1,9 +1,9 @@
-//! A sound board from a few wishes: what is not wished for is chosen, by the same solver that fits a board afterwards.
+//! A sound board from a few wishes: the rest is chosen by the same solver that fits a board afterwards.
 //!
-//! The choices are common practice, no source: pieces stand 3 mm apart, the board is the smallest neat one that
-//! keeps the limits on webs, rim and room for pieces, and where pitch or board leave no room for the usual
-//! pieces, smaller ones are taken. Nothing wished for is changed: where the checks would stop the board, it is refused,
-//! and [`nearest`] tells what would work instead.
+//! The choices are common practice, no source: pieces stand 3 mm apart, the board is the smallest neat one that keeps the limits
+//! on webs, rim and room for pieces, and where pitch or board leave no room for the usual pieces, smaller ones are taken. Nothing
+//! wished for is changed: where the checks would stop the board, it is refused, and [`nearest`] names the nearest values that
+//! would work.
 
 mod draft;
 mod nearest;
@@ -26,7 +26,7 @@ use super::{FitError, without_pockets};
 use crate::{Rule, Severity, Workpiece, stops};
 use neat::{Neat, Sizes};
 
-/// A board with everything that is wished for, and the rest chosen so that it can be made.
+/// A board with every wish, and the rest chosen so that it can be made.
 ///
 /// # Errors
 /// [`ProposeError`] where the wishes contradict each other, or no board with all of them can be made and played; it
@@ -94,7 +94,7 @@ pub enum ProposeError {
 pub struct Refusal {
     /// The fault, in a sentence, in the maker's unit.
     pub why: String,
-    /// Each in place of what was wished for makes a board, with all else as wished.
+    /// Each one in place of the wish makes a board, with all else as wished.
     pub offers: Vec<Vec<Offer>>,
     /// The maker's unit.
     pub units: Units,
@@ -133,7 +133,7 @@ struct Choice {
 
 /// Why there is no such board.
 enum Trouble {
-    /// The counts contradict the pattern; the fault names those that work.
+    /// The counts contradict the pattern; the error names those that work.
     Build(BuildError),
     /// No size fits; in the maker's unit.
     Nothing(String),

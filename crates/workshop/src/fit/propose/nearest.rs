@@ -1,7 +1,7 @@
 //! The number that would work in place of a wish that is refused: the nearest to it, all else as wished.
 //!
-//! Pitch and board come from the solver. Whether a bore, a piece or a count works depends on all that is chosen to suit
-//! it, so those are halved between what was wished for and one that works. Whatever is offered was proposed with before.
+//! Pitch and board come from the solver. Whether a bore, a piece or a count works depends on all that is chosen to suit it, so
+//! those are found by bisection between the wish and a value that works. Every offer was tried by a proposal before.
 
 use board::{Board, field};
 use geometry::Pattern;
@@ -39,7 +39,7 @@ fn works(wishes: &Wishes) -> bool {
     choose(wishes).is_ok()
 }
 
-/// The numbers nearest to one that is wished for; none where it is not, or none is known.
+/// The numbers nearest to a wish; none without the wish, or where none is known.
 fn nearest(wishes: &Wishes, wish: Wish) -> Vec<f64> {
     let Some(asked) = wishes.number(wish) else {
         return Vec::new();
@@ -61,7 +61,7 @@ fn nearest(wishes: &Wishes, wish: Wish) -> Vec<f64> {
     found.into_iter().collect()
 }
 
-/// Spaces by which a track may grow: patterns of arms or sides go by twos.
+/// Spaces by which a track may grow: patterns of arms or sides grow by two.
 const fn spaces_by(wishes: &Wishes) -> i64 {
     match wishes.pattern {
         None | Some(Pattern::Ring) => 1,
@@ -69,7 +69,7 @@ const fn spaces_by(wishes: &Wishes) -> i64 {
     }
 }
 
-/// The board for the smallest pieces that may be chosen, which come nearest to what is wished for.
+/// The board for the smallest pieces that may be chosen, which come nearest to the wishes.
 fn tightest_draft(free: &Wishes, neat: &Neat) -> Board {
     let sizes = draft::sizes(free, neat);
     draft::draft(free, neat, sizes.last().copied().unwrap_or(neat.usual))
@@ -190,7 +190,7 @@ fn together(wishes: &Wishes) -> Option<Vec<Offer>> {
         }
     }
     let choice = choose(&wishes.with(&offers)).ok()?;
-    // One number alone may go nearer to what is asked for than that of a board on which more was left open.
+    // A single number may get nearer to its wish than on a board where more is left open.
     if let [offer] = &mut offers[..]
         && !matches!(offer.wish, Wish::Pitch | Wish::Diameter)
     {

@@ -1,4 +1,4 @@
-//! Lengths that are neat in a unit: what the shop has bits, balls and rules for.
+//! Lengths that are neat in a unit: those of bits, balls and rules.
 //!
 //! Sizes of pieces and bores are common practice, no source: a marble rests on a bore about three quarters as wide.
 
@@ -9,7 +9,7 @@ const PIVOT_DEPTH: f64 = 10.0;
 
 /// Steps that chosen lengths come in.
 ///
-/// A step is kept as a fraction, so that so many of them are the nearest number to what they should be.
+/// A step is kept as a fraction, so that a multiple of it is rounded once.
 #[derive(Debug, Clone, Copy)]
 pub struct Step {
     over: f64,
@@ -88,7 +88,7 @@ pub struct Neat {
     pub roundover: f64,
     /// Steps of a pitch that the board follows.
     pub pitch_step: Step,
-    /// Steps of a pitch that follows the board, and of what is offered in place of a wish.
+    /// Steps of a pitch that follows the board, and of offers in place of a wish.
     pub fine_step: Step,
     /// Steps of a board's diameter.
     pub board_step: Step,

@@ -1,4 +1,4 @@
-//! An order for a board: its wishes, the slab that it is to come out of, its wood, and the paper that its template goes on.
+//! An order for a board: its wishes, its slab, its wood, and the paper of its template.
 
 use board::{Board, Build, BuildError, Field, Paper, SheetLayout, Shop, StockOutline, Wood};
 
@@ -25,8 +25,8 @@ use crate::{Finding, Mend, Rule, Severity, Workpiece, joined, stock_plan};
 pub struct BoardOrder {
     /// Players, pattern, pieces, and a size where one is given.
     pub wishes: Wishes,
-    /// The slab that the board is to come out of; where neither its diameter nor its hole spacing is wished for, it is as large
-    /// as the slab gives.
+    /// The slab for the board; where neither its diameter nor its hole spacing is wished, the board is as large as the slab
+    /// gives.
     pub slab: Option<OrderSlab>,
     /// The species of its wood, by the id of the table.
     pub species: Option<String>,
@@ -80,7 +80,7 @@ impl OrderSlab {
     }
 }
 
-/// The board for an order, with what the shop has; and the fields of the shop that would stop it, which it has as proposed.
+/// The board for an order, with the shop's values; and the shop's fields that would stop it, which keep the proposed values.
 ///
 /// # Errors
 /// [`ProposeError`] where no board with all that is ordered can be made and played.
@@ -118,7 +118,7 @@ fn off_seams(board: Board) -> Board {
     turned.filter(|turned| !is_near(turned)).unwrap_or(board)
 }
 
-/// The wishes of an order, with the diameter that its slab gives where no size is wished for.
+/// The wishes of an order, with the diameter that its slab allows where no size is wished.
 fn sized(order: &BoardOrder, shop: &Shop) -> Result<Wishes, ProposeError> {
     let mut wishes = order.wishes.clone();
     let is_open = wishes.diameter.is_none() && wishes.pitch.is_none();

@@ -1,4 +1,4 @@
-//! Pitch, board and pocket of a draft by the solver, each rounded to what is neat on the safe side and measured again.
+//! Pitch, board and pocket of a draft by the solver, each rounded to a neat value on the safe side and measured again.
 
 use board::{Board, Range, field};
 use geometry::PocketShape;
@@ -98,34 +98,34 @@ fn fit_board(board: &mut Board, step: Step) -> Result<(), FitError> {
 /// The fewest steps, from some on and under others, to a board on which the pocket keeps all limits.
 fn fewest_steps(board: &Board, step: Step, from: f64, under: Option<f64>) -> Option<f64> {
     let limits = board.limits;
-    // All limits are kept only where the thinnest web is as wide as the narrowest of them, and what is missing of any is
-    // more than what the thinnest web misses by no more than this.
+    // All limits are kept only where the thinnest web is as wide as the narrowest of them, and the shortfall of any exceeds that
+    // of the thinnest web by no more than this.
     let wide = limits.piece_gap + board.piece.diameter - board.bores.start.diameter;
     let apart = wide.max(limits.rim).max(limits.web) - limits.rim.min(limits.web);
     let mut steps = from;
     while under.is_none_or(|under| steps < under) && step.times(steps) <= BOARD.max {
         let mut sized = board.clone();
         sized.blank.diameter = step.times(steps);
-        // Where it cannot be laid out, nothing is known of what is missing.
+        // Where it cannot be laid out, the shortfall is unknown.
         let missing = measure(&sized, ALL).map_or(1.0, |found| -found.spare);
         if missing <= HAIR {
             return Some(steps);
         }
-        // The thinnest web rises by half of what the board grows at most.
+        // The thinnest web rises by at most half of the growth of the board.
         let least = 2.0 * (missing - apart);
         steps = (steps + 1.0).max(step.count_up(sized.blank.diameter + least));
     }
     None
 }
 
-/// The smallest board on which pockets of some shape and the rim keep their limits, mm. A pattern whose own holes are
-/// too near each other is so on any board; its pockets then keep what it does.
+/// The smallest board on which pockets of some shape and the rim keep their limits, mm. A pattern whose own holes are too near
+/// each other is so on any board; then its pockets keep those that it does.
 ///
 /// # Errors
 /// [`FitError`] where the pattern cannot be laid out, or no board is large enough.
 pub fn smallest_diameter(board: &Board) -> Result<f64, FitError> {
     let kept = loosened(board)?;
-    // Each shape is solved for what is no worse than the best of those before.
+    // Each shape is solved for a result no worse than the best before.
     let all = shaped(&kept).fold(None, |best: Option<Result<f64, FitError>>, shaped| {
         let most = best
             .as_ref()

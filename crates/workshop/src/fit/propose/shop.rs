@@ -1,12 +1,11 @@
-//! A new board for a maker's shop: what the shop has is given to it, as far as nothing stops the board then.
+//! A new board for a maker's shop: it gets the shop's values as far as they do not stop it.
 
 use board::{Board, Center, Field, Shop};
 
 use super::{ProposeError, Wishes, propose};
 use crate::{Workpiece, stops};
 
-/// The board that is proposed for some wishes, with what the shop has; and the fields that would stop it, which it has as
-/// proposed.
+/// The board proposed for some wishes, with the shop's values; and the fields that would stop it, which it has as proposed.
 ///
 /// # Errors
 /// [`ProposeError`] as of [`propose`]: a shop never keeps a board from being made.
@@ -43,7 +42,7 @@ pub fn propose_for_shop(
     Ok((board, left_out))
 }
 
-/// The board with what the shop has: in the unit that was wished for, and with a pilot for the shop's pin.
+/// The board with the shop's values: in the wished unit, and with a pilot for the shop's pin.
 fn given(board: &Board, give: impl FnOnce(&mut Board)) -> Board {
     let mut given = board.clone();
     give(&mut given);

@@ -49,7 +49,7 @@ fn is_sound(wishes: &Wishes) -> bool {
     wishes.check().is_ok() && choose(wishes).is_ok_and(|choice| choice.is_sound)
 }
 
-/// Each offer makes a board, and a hair from it toward what was wished for is no sound one.
+/// Each offer makes a board, and a hair from it toward the wish does not.
 fn hold(wishes: &Wishes, refusal: &Refusal) {
     let told = format!("{refusal:?} for {wishes:?}");
     assert!(!refusal.offers.is_empty(), "nothing is offered: {told}");
@@ -325,7 +325,7 @@ fn the_ball_of_a_magnet_piece_lies_flush_and_leaves_the_floor() {
     }
 }
 
-/// Of bores from a needle to a plate: what is set in them neither stands out nor lies deep, and the blank gives the board.
+/// Of bores from a needle to a plate: balls and discs neither stand out nor lie deep, and the blank gives the board.
 #[test]
 fn magnet_pieces_of_every_size_get_a_board_on_which_they_hold() {
     for units in [Units::Mm, Units::INCH] {

@@ -89,7 +89,7 @@ impl Wish {
     }
 }
 
-/// A number that would work in place of one that was wished for; lengths in mm.
+/// A number that would work in place of a wish; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Offer {
     /// The wish that it would replace.
@@ -130,7 +130,7 @@ impl Wishes {
         }
     }
 
-    /// The wishes with what is offered in place of what was wished for.
+    /// The wishes with the offer in place of the wish.
     #[must_use]
     pub fn with(&self, offers: &[Offer]) -> Self {
         let mut wishes = self.clone();

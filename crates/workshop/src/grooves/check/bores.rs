@@ -101,7 +101,7 @@ fn nearest(
         .min_by(|one, other| one.0.total_cmp(&other.0))
 }
 
-/// A finding for grooves and bores of one severity, the nearest told.
+/// A finding for grooves and bores of one severity, with the nearest.
 fn found(
     board: &Board,
     near: &[(f64, GrooveKind, HoleName)],
@@ -212,7 +212,7 @@ mod tests {
             };
             checked(wanted, |board| board.home = 0)
         };
-        // Bores of 12 at a pitch of 19 have 7 between them: the gap, 2 of groove, and what is left.
+        // Bores of 12 at a pitch of 19 have 7 between them: the gap, 2 of groove, and the rest.
         let near = with_gap(4.0);
         assert_eq!(near[0].severity, Severity::Caution);
         assert_eq!(near[0].holes.len(), 96);

@@ -44,7 +44,7 @@ fn no_depth(board: &Board, wanted: &Grooves) -> Finding {
         .measuring(Measure::mm(wanted.tip), Measure::mm(wanted.width))
 }
 
-/// Grooves that come out below, or leave less than the floor.
+/// Grooves through the underside, or that leave less than the floor.
 fn underside(board: &Board, depth: f64) -> Option<Finding> {
     let (wood, wanted) = (board.blank.thickness - depth, board.limits.floor);
     if wood >= wanted - HAIR {
@@ -71,7 +71,7 @@ fn underside(board: &Board, depth: f64) -> Option<Finding> {
     )
 }
 
-/// Against what is cut into the board from below and from the seams.
+/// Compared with the cuts from below and from the seams.
 fn within(workpiece: &Workpiece, wanted: &Grooves, depth: f64) -> Option<Finding> {
     let board = workpiece.board();
     let limit = board.limits.inside;

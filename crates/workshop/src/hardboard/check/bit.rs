@@ -1,8 +1,8 @@
 //! Rule: the router's bit is long enough for bore and hardboard, and its shank keeps out of both.
 //!
-//! The template holds the router off the wood by its own thickness, so that a bit that was long enough without a template may
-//! not be with one. Three sizes tell it, each measured with a rule: how far the bit stands out when the router is plunged all
-//! the way, how long its edges are, and how thick its shank is.
+//! The template holds the router off the wood by its own thickness, so that a bit that was long enough without a template may not
+//! be with one. Three sizes decide it, each measured with a rule: how far the bit stands out when the router is plunged all the
+//! way, how long its edges are, and how thick its shank is.
 
 use board::{Hole, INCH, Measure, Router, counted, with_article};
 

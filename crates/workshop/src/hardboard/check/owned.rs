@@ -10,10 +10,10 @@ pub const STATEMENT: &str = "If the router bits and guide bushings you own are l
      template is made for two of them. The pair offered makes every hole and leaves enough hardboard. Nothing is said \
      about tools that are not listed.";
 
-/// A note where bit or bushing is none of the maker's.
+/// A note where the maker does not own the bit or bushing.
 ///
-/// A round-nose bit counts as well as a straight one: which of them the bores need is told by another rule. The template can be made for
-/// sizes that a maker means to buy, so that nothing is stopped by this.
+/// A round-nose bit counts as well as a straight one: another rule checks which of them the bores need. The template can be made
+/// for sizes that a maker means to buy, so this stops nothing.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
     let Some(router) = board.router else {

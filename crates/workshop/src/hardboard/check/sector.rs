@@ -28,7 +28,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     }
 }
 
-/// Wood that may come out too thin where the last sector meets the first, with every play at its worst.
+/// Wood that may be too thin where the last sector meets the first, with every play at its worst.
 fn last_web(board: &Board, closing: &Closing) -> Option<Finding> {
     let wanted = board.limits.web;
     if closing.worst >= wanted - HAIR {
@@ -93,7 +93,8 @@ fn hardboard(board: &Board, plan: &SectorPlan) -> Option<Finding> {
     )
 }
 
-/// Holes that the jig does not drill, and holes of the jig that a sector skips: both are told, as a jig is drilled blindly.
+/// Holes that the jig does not drill, and holes of the jig that a sector skips: both are named, since a jig is drilled without
+/// checking.
 fn apart(plan: &SectorPlan) -> Option<Finding> {
     let all = |part: fn(&SectorTurn) -> &Vec<HoleName>| {
         plan.turns

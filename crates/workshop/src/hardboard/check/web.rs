@@ -15,7 +15,7 @@ pub const STATEMENT: &str = "The holes of a router template are larger than the 
 /// One finding for holes that meet, one for webs that are too thin.
 pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     let board = workpiece.board();
-    // A bit that does not go through its bushing has no holes to measure; it is told elsewhere.
+    // A bit that does not go through its bushing has no holes to measure; another rule reports it.
     let template = workpiece
         .router()
         .filter(|(router, _)| router.wider() > 0.0);
@@ -32,7 +32,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
         .collect()
 }
 
-/// A finding for pairs of openings of one severity, the thinnest web told.
+/// A finding for pairs of openings of one severity, with the thinnest web.
 fn found(board: &Board, pairs: &Pairs<'_>, severity: Severity) -> Finding {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let (a, b) = (pairs.a, pairs.b);

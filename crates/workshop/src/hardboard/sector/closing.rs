@@ -90,14 +90,14 @@ impl Play {
         (self.thinner * sums.0, self.thinner * sums.1)
     }
 
-    /// By how much the wood of a gap may come out less, mm: at worst, and likely.
+    /// The loss of wood in a gap, mm: worst, and likely.
     pub fn error(&self, gap: &Gap) -> (f64, f64) {
         let lever = gap.out.dot(gap.along) / self.arm.max(f64::MIN_POSITIVE);
         let sums = self.sums(lever, gap.along);
         (self.thinner * sums.0, self.thinner * sums.1)
     }
 
-    /// The most that a gap can come out smaller than laid out, mm, for two holes no farther out than `reach`, mm.
+    /// The largest loss of a gap against the layout, mm, for two holes no farther out than `reach`, mm.
     fn most(&self, reach: f64) -> f64 {
         let lever = reach / self.arm.max(f64::MIN_POSITIVE);
         self.thinner * (2.0 + lever * (self.turns + 2.0 + self.between()))
@@ -167,13 +167,13 @@ pub fn narrowest(last: &[Hole], first: &[Hole], more: f64) -> Vec<Gap> {
         .collect()
 }
 
-/// The gap of which play leaves least at worst.
+/// The gap with the least wood left at worst.
 pub fn closing(last: &[Hole], first: &[Hole], play: &Play) -> Option<Closing> {
     let reach = last
         .iter()
         .map(|hole| hole.center.to_vec2().length())
         .fold(0.0, f64::max);
-    // Whatever is wider than the narrowest by more than play can take is left wider.
+    // A gap wider than the narrowest by more than play can take stays wider.
     let gaps = narrowest(last, first, play.most(reach));
     gaps.iter()
         .map(|gap| {

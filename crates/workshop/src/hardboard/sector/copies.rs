@@ -35,7 +35,7 @@ pub struct Copies<'a> {
 impl<'a> Copies<'a> {
     /// For the holes of player 1's sector those that lie where the jig brings them in each other sector.
     ///
-    /// Holes that were moved, left out or added by hand have no like: the jig skips them, and they are told apart.
+    /// Holes that were moved, left out or added by hand have no copy: the jig skips them, and they are listed apart.
     pub fn of(workpiece: &'a Workpiece, own: &'a [Hole]) -> Self {
         let (board, layout) = (workpiece.board(), workpiece.layout());
         let of_player = |player: u32| {
@@ -50,8 +50,7 @@ impl<'a> Copies<'a> {
         }
     }
 
-    /// Whether every sector that is drilled before the last has the hole that this one of the jig's drills: what a pin
-    /// needs.
+    /// Whether every sector drilled before the last has the copy of this hole of the jig: a pin needs.
     pub fn takes_pins(&self, at: usize) -> bool {
         let before = self.of.split_last().map_or(&[][..], |(_, before)| before);
         before

@@ -37,10 +37,10 @@ impl Candidate {
 /// The index holes, and the least hardboard between one of them and another hole of the jig; none where no hole can take
 /// a pin in every sector.
 ///
-/// A hole that can has its like in every sector before the last, and leaves the web of a template. Of those in the half of
-/// the sector before that is nearer to the jig, the one counts that leaves the least error where the round closes. Within a
-/// tenth of that the nearest is taken, for a small jig; with two pins the one that has another farthest from it, which
-/// stands well out too.
+/// A possible index hole has a copy in every sector before the last, and leaves the web of a template. Of those in the half of
+/// the sector before that is nearer to the jig, the one counts that leaves the least error where the round closes. Within a tenth
+/// of that the nearest is taken, for a small jig; with two pins the one that has another farthest from it, which stands well out
+/// too.
 pub fn choose(
     workpiece: &Workpiece,
     copies: &Copies<'_>,
@@ -105,10 +105,10 @@ fn candidate(board: &Board, own: &[Hole], hole: &Hole) -> Candidate {
     }
 }
 
-/// The hole of least error, and those that are hardly worse.
+/// The hole of least error, and those nearly as good.
 fn leading(board: &Board, pool: &[Candidate], gaps: &[Gap]) -> Vec<Candidate> {
     let error = |hole: &Candidate| {
-        // With a play of 1 mm, whatever the pins have: the error is in proportion.
+        // With a play of 1 mm, since the error is proportional to the play.
         let play = Play::new(1.0, board.players, &[hole.hole]);
         gaps.iter().map(|gap| play.error(gap).0).fold(0.0, f64::max)
     };

@@ -3,9 +3,8 @@
 //! It lies on player 1's sector first. For each next sector it is turned clockwise, and an index pin goes through it into
 //! a hole that was drilled in the sector before: so the index hole stands where the sector before has that hole.
 //!
-//! Errors add up from turn to turn, since each sector is drilled by what the one before left. With a play at each pin the last sector
-//! may be turned off by all of them, and meets the first where the round closes; how much wood that leaves there is told as likely
-//! and at worst.
+//! Errors add up from turn to turn, since each sector is drilled from the one before. With a play at each pin the last sector may
+//! be turned off by all of them, and meets the first where the round closes; the wood left there is given as likely and at worst.
 
 mod closing;
 mod copies;
@@ -23,7 +22,7 @@ use crate::Workpiece;
 use closing::{Play, closing};
 use copies::Copies;
 
-/// The jig, and what it does.
+/// The jig, and its turns.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SectorPlan {
     /// The holes that are drilled through it: player 1's.
@@ -47,15 +46,15 @@ pub struct SectorPlan {
 /// Why a board has no sector jig.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum SectorJigError {
-    /// There is nothing to turn to.
+    /// A single sector has no turns.
     #[error("a board for one has no next sector: a sector jig needs two players or more")]
     OnePlayer,
-    /// There is nothing to turn about.
+    /// The center has no hole for the pin.
     #[error(
         "a sector jig turns on a pin, and nothing is drilled at the center: a pivot or a playing hole there would do"
     )]
     NoPin,
-    /// There is nothing to put the pin into.
+    /// No hole can take the index pin.
     #[error(
         "no hole of player 1 has its like in every sector, so that an index pin finds nothing to go into: changes by \
          hand that are made for every player would do"
@@ -72,7 +71,7 @@ pub(crate) fn sector_jig(workpiece: &Workpiece) -> Option<Result<SectorPlan, Sec
     Some(plan(workpiece, jig))
 }
 
-/// The jig of a board with its index holes, its turns and what they add up to.
+/// The jig of a board with its index holes, its turns and their total error.
 fn plan(workpiece: &Workpiece, jig: SectorJig) -> Result<SectorPlan, SectorJigError> {
     let (board, layout) = (workpiece.board(), workpiece.layout());
     if board.players < 2 {

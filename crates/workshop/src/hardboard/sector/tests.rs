@@ -196,7 +196,7 @@ impl Draw {
     }
 }
 
-/// A jig as it is turned round a board: nothing is taken as small, and each pin stays within its play.
+/// A jig as it is turned around a board, without small-angle approximations; each pin stays within its play.
 struct Round<'a> {
     plan: &'a SectorPlan,
     players: u32,
@@ -282,7 +282,7 @@ proptest! {
             let off = libm::remainder(off, core::f64::consts::TAU).to_degrees();
             prop_assert!(off.abs() <= plan.turned.0 + 1e-3, "{off} of {:?}", plan.turned);
         }
-        // The likely error is two standard deviations or nearly: some 4 % come out worse, and the worst is no fancy.
+        // The likely error is two standard deviations or nearly: some 4 % are worse, and the worst case is reachable.
         prop_assert!(below < rounds / 10, "{below} of {rounds}");
         prop_assert!(most_off > 0.25 * (closing.wood - closing.worst), "{most_off} of {closing:?}");
     }

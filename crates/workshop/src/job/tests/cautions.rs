@@ -1,11 +1,11 @@
-//! On any board: what cuts, sands, burns or sticks is told with its cautions, judged by the tools and the words of each operation.
+//! On any board: tools that cut, sand, burn or glue have their cautions, judged by the tools and the words of each operation.
 
 use proptest::prelude::*;
 
 use super::made::boards;
 use crate::{Caution, Operation, Workpiece};
 
-/// A tool as operations name it, with what it asks to be minded.
+/// A tool as operations name it, with the caution it needs.
 const TOOLS: [(&str, Caution); 9] = [
     ("router", Caution::Router),
     ("drill press", Caution::DrillPress),

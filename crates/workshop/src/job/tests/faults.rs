@@ -122,8 +122,8 @@ fn a_panel_that_is_glued_already_is_only_flattened_and_planed() {
     assert!(told(&board, Task::Flatten).contains("seams at -40 mm, 60 mm"));
 }
 
-/// The bit is marked before its spur loses its wood; all that turns on the pin comes before the hole that takes it away,
-/// and what goes into that hole after it.
+/// The bit is marked before its spur loses its wood; all that turns on the pin comes before the hole that takes it away, and the
+/// things that go into that hole after it.
 #[test]
 fn the_pins_hole_comes_first_and_the_playing_hole_last() {
     for method in DrillingMethod::ALL {
@@ -283,7 +283,7 @@ fn the_circle_is_cut_safely_corners_off_first() {
     assert_order(&turned, &[Task::Corners, Task::PivotBores, Task::Circle]);
 }
 
-/// Nothing that cuts comes between pouring and the end of the cure, since all of it either comes before or needs it.
+/// No cut comes between pouring and the end of the cure, since every cut comes before the pour or needs the cure.
 #[test]
 fn resin_has_cured_before_anything_cuts() {
     let board = Board {

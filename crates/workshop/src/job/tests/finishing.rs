@@ -38,7 +38,7 @@ fn alcohol_is_out_of_the_room_before_a_torch_is_lit() {
     assert!(!told(&Board::default(), Task::Sand).contains("resin"));
 }
 
-/// Oil that is not wiped off stays sticky for good, and each kind is put on in its own way.
+/// Oil that is not wiped off stays sticky for good, and each kind is applied in its own way.
 #[test]
 fn every_coat_says_how_it_is_put_on() {
     let coat = |kind| {
@@ -88,7 +88,7 @@ fn finish_stays_out_of_peg_holes_and_off_glue_faces() {
         bare.contains("Plug the peg holes") && bare.contains("where the base"),
         "{bare}"
     );
-    // Plugs and tape come off with the last coat; without any, nothing is said of them.
+    // Plugs and tape come off with the last coat; without any, no step mentions them.
     let coats = plan(&board);
     let coats: Vec<&Operation> = coats.of(Task::Coat).collect();
     assert!(!coats[0].work[0].contains("plugs"));
@@ -108,7 +108,7 @@ fn finish_stays_out_of_peg_holes_and_off_glue_faces() {
     assert!(!told(&plain, Task::Coat).contains("tape"));
 }
 
-/// Colors that come out muddy under their finish are found on scrap, which takes the same time as the board.
+/// Colors that turn muddy under their finish show on scrap, which takes the same time as the board.
 #[test]
 fn the_test_board_has_every_color_and_coat_and_waits_as_long() {
     let mut board = Board {

@@ -1,4 +1,5 @@
-//! On any board: what is needed comes before, what the document implies is there once, and nothing of another method is.
+//! On any board: every operation comes after those it needs, each one the document implies is there once, and none of another
+//! method is.
 
 use std::collections::BTreeSet;
 
@@ -282,7 +283,7 @@ proptest! {
             prop_assert!(!operation.hands_on.source.is_empty());
             prop_assert!(operation.wait.is_none_or(|wait| wait.hours >= 0.0 && !wait.reason.is_empty()));
             prop_assert!(operation.needs.iter().all(|need| need.operation < at && !need.why.is_empty()));
-            // Only what a board begins with needs nothing.
+            // Only the first operations of a board need none.
             let begins = [Task::Rest, Task::Print].contains(&operation.task);
             prop_assert_eq!(operation.needs.is_empty(), begins, "{:?}", operation.task);
         }

@@ -35,7 +35,7 @@ fn is_left_alone(field: &Field) -> bool {
     pattern || field.path.starts_with("edits")
 }
 
-/// A value for a field by a share of what it may be; none leaves what there is.
+/// A value for a field by its share of the range; none leaves the field as it is.
 fn value_at(field: &Field, share: f64) -> Option<Value> {
     let range = field.range();
     let number = |share: f64| {

@@ -1,4 +1,4 @@
-//! Orders of work against what shops and makers of glue, resin and finish tell; all of it from memory, none looked up.
+//! Orders of work as shops and makers of glue, resin and finish recommend; all of it from memory, none looked up.
 
 use board::{Build, Coat, Filling, Grooves, Panel, Tenons, Wood};
 
@@ -37,7 +37,7 @@ fn gluing_goes_as_the_wood_handbook_tells() {
     }
 }
 
-/// A usual bookmatch as woodworking magazines tell it: joint a face and an edge, resaw, sticker the leaves, flatten, joint
+/// A usual bookmatch as woodworking magazines describe it: joint a face and an edge, resaw, sticker the leaves, flatten, joint
 /// the edges that meet, glue; common practice, no source.
 #[test]
 fn resawing_goes_as_a_bookmatch_is_told() {

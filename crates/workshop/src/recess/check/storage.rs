@@ -203,7 +203,7 @@ fn inner_tenons(workpiece: &Workpiece) -> impl Iterator<Item = &TenonPlace> {
     places.filter(|tenon| tenon.place != EdgePlace::Outside)
 }
 
-/// Wood between the recess, or what is cut for its lid, and a mortise.
+/// Wood between the recess, or the cuts for its lid, and a mortise.
 fn mortise_wood(board: &Board, cut: &Recess, tenon: &TenonPlace) -> f64 {
     let size = board.panel.tenons.unwrap_or_default();
     let cut = prism(recess_outline(cut), cut.depth, board.blank.thickness);

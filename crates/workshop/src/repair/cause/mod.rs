@@ -13,7 +13,7 @@ use crate::{Tiling, Workpiece};
 /// Distances that were measured, and the verdict on them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Readings {
-    /// Those that could be used.
+    /// The usable ones.
     pub readings: Vec<Reading>,
     /// Names of holes that the board does not have.
     pub unknown: Vec<HoleId>,
@@ -48,7 +48,7 @@ pub enum Verdict {
     Nothing,
     /// All are as long as they should be, within the error of reading.
     True,
-    /// Some are off, and they are too few to tell a cause from an error of reading.
+    /// Some are off, and they are too few to separate a cause from an error of reading.
     TooFew,
     /// No cause explains them within twice the error of reading.
     Unclear,
@@ -58,9 +58,9 @@ pub enum Verdict {
         causes: Vec<Cause>,
         /// Others that explain them nearly as well; empty where there are none.
         or: Vec<Cause>,
-        /// A distance that would tell the two apart.
+        /// A distance that would separate the two.
         ask: Option<[HoleName; 2]>,
-        /// Whether there is more to the causes than the distances tell: a shift across all of them is not seen.
+        /// Whether the distances leave part of the causes open: a shift across all of them does not show.
         partly: bool,
     },
 }
@@ -95,14 +95,14 @@ pub enum Cause {
     Off {
         /// The hole.
         hole: HoleName,
-        /// From its place, mm to the right and up, as far as the readings tell.
+        /// From its place, mm to the right and up, as far as the readings determine it.
         by: Vec2,
     },
 }
 
 /// Holes that are looked for beside their places at the same time.
 const MOST_HOLES: usize = 3;
-/// A cause whose score comes as near to the best one is told too.
+/// A cause whose score is within this of the best one is reported too.
 const NEAR: f64 = 3.0;
 
 /// The readings of a workpiece with the verdict on them.
@@ -209,7 +209,7 @@ struct Scored {
 }
 
 impl Search<'_> {
-    /// The verdict, and what it leaves of each reading.
+    /// The verdict, and the unexplained rest of each reading.
     fn verdict(&self) -> (Verdict, Vec<f64>) {
         let as_laid_out = Fit::of(&[], &self.taken);
         if self.taken.is_empty() {
@@ -251,7 +251,7 @@ impl Search<'_> {
         (verdict, best.fit.left.clone())
     }
 
-    /// Every set of causes that is looked at, one after the other: a shop makes one mistake at a time, seldom two.
+    /// Every set of causes tried, one after the other: a shop makes one mistake at a time, seldom two.
     ///
     /// They are scale or strain or neither, with one sheet, or some holes, or neither.
     fn all_terms(&self) -> Vec<Vec<Term>> {

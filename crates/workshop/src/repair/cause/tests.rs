@@ -1,4 +1,4 @@
-//! Tests of the likeliest cause: what was made to go wrong is found.
+//! Tests of the likeliest cause: simulated faults are found.
 
 use super::*;
 use board::{Board, Distance, Layout, layout};

@@ -1,4 +1,4 @@
-//! Rule: a hole that went wrong is mended, or nobody sees it.
+//! Rule: a misdrilled hole is repaired, or too slight to be seen.
 
 use board::Units;
 
@@ -29,7 +29,7 @@ pub fn check(workpiece: &Workpiece) -> Vec<Finding> {
     findings
 }
 
-/// The finding about one hole: a note where nothing is to be done.
+/// The finding about one hole: a note where no repair is needed.
 fn found(repair: &Repair, units: Units) -> Finding {
     let severity = match repair.remedy {
         Remedy::Leave => Severity::Note,

@@ -58,7 +58,7 @@ pub fn verdict_words(workpiece: &Workpiece) -> String {
     words.map(as_sentence).unwrap_or_default()
 }
 
-/// The finding of a verdict; none where there is nothing to tell.
+/// The finding of a verdict; none where all is well.
 fn verdict(told: &Readings, measured: &Measured, units: Units) -> Option<Finding> {
     let message = message(told, measured, units)?;
     let severity = match told.verdict {
@@ -148,7 +148,7 @@ fn concerned(told: &Readings) -> Vec<HoleName> {
     }
 }
 
-/// The reading that is farthest from what it should be.
+/// The reading with the largest error.
 fn worst(readings: &[Reading]) -> Option<&Reading> {
     let off = |reading: &Reading| reading.long().abs();
     readings

@@ -1,4 +1,4 @@
-//! The page of the format against what the lists have.
+//! The page of the format against the lists.
 
 use super::*;
 

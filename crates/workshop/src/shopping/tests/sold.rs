@@ -2,7 +2,7 @@
 
 use super::*;
 
-/// A flat bottom is left by a straight bit, and sizes that no bit tells apart are one.
+/// A flat bottom is left by a straight bit, and sizes closer than any two bits are merged.
 #[test]
 fn bits_of_the_shop_are_found_by_kind_and_by_size() {
     for (bottom, article) in [

@@ -1,11 +1,11 @@
 //! The chance that any web of a board falls under the limit.
 //!
-//! Each web alone is normal, and its chance has a closed form. Webs share errors (a hole has several neighbors, the
-//! printer's scale is one for all), so the chance of any of them is sampled; but not by waiting for a thin web: each
-//! trial makes one web thin, chosen in proportion to its own chance, and counts how many webs are thin with it. The
-//! mean of one over that count, times the sum of all chances, is the chance of any (2019,
-//! "Importance sampling the union of rare events", Electronic Journal of Statistics 13; from memory). A chance of one in a billion
-//! is then found as surely as one in two, and a single web comes out by its closed form.
+//! Each web alone is normal, and its chance has a closed form. Webs share errors (a hole has several neighbors, the printer's
+//! scale is one for all), so the chance of any of them is sampled; but not by waiting for a thin web: each trial makes one web
+//! thin, chosen in proportion to its own chance, and counts how many webs are thin with it. The mean of one over that count,
+//! times the sum of all chances, is the chance of any (2019, "Importance sampling the union of rare events", Electronic Journal
+//! of Statistics 13; from memory). A chance of one in a billion is then found as surely as one in two, and a single web is exact
+//! by its closed form.
 
 use rand_pcg::Pcg64;
 use rand_pcg::rand_core::{Rng as _, SeedableRng as _};
@@ -45,7 +45,7 @@ pub fn chance(
     cancel: &dyn Fn() -> bool,
 ) -> Result<Chance, BudgetError> {
     let events = events(work, web_limit)?;
-    // The sum of nothing is told as 0, not as -0.
+    // The empty sum is 0, not -0.
     let sum = events.iter().map(|event| event.share).sum::<f64>() + 0.0;
     let certain = events.iter().any(|event| event.terms.is_empty());
     if certain || events.len() < 2 {
@@ -92,7 +92,7 @@ const MOST_TRIALS: u32 = 20_000;
 /// After so many boards it is looked whether they are enough, and asked whether to stop.
 const ROUND: u32 = 500;
 
-/// The fewest boards that tell their own spread.
+/// The fewest boards that show their own spread.
 const LEAST_TRIALS: u32 = 2000;
 
 /// A standard error of this share of the chance is small enough.
@@ -182,7 +182,7 @@ fn sampled(
     })
 }
 
-/// Numbers the errors that matter from zero up, in order of appearance; tells how many there are.
+/// Numbers the errors that matter from zero up, in order of appearance; returns their count.
 fn renumber(events: &mut [Event]) -> usize {
     let mut numbers = std::collections::BTreeMap::new();
     for (error, _) in events.iter_mut().flat_map(|event| &mut event.terms) {
@@ -235,14 +235,14 @@ impl Tally {
         self.sum / f64::from(self.trials)
     }
 
-    /// As if one more trial had come out off by a half: trials all alike are no proof that the next one is too.
+    /// As if one more trial had been off by a half: equal trials do not prove that the next one is equal.
     fn standard_error(&self) -> f64 {
         let count = f64::from(self.trials);
         let spread = (self.squares / count - self.mean() * self.mean()).max(0.0);
         ((spread + 0.25 / count) / (count - 1.0)).sqrt()
     }
 
-    /// Whether the mean is known well enough for what is told.
+    /// Whether the mean is known well enough to be shown.
     fn is_enough(&self) -> bool {
         self.trials >= MOST_TRIALS
             || self.trials >= LEAST_TRIALS

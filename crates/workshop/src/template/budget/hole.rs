@@ -68,7 +68,7 @@ pub fn worst_case(tolerances: impl IntoIterator<Item = f64>) -> f64 {
     tolerances.into_iter().sum()
 }
 
-/// The root of the sum of the squares of tolerances that know nothing of each other.
+/// The root of the sum of the squares of independent tolerances.
 ///
 /// ```
 /// assert_eq!(workshop::root_sum_square([0.3, 0.4]), 0.5);

@@ -1,11 +1,10 @@
-//! The tolerance budget: how far off holes may come out, and what that leaves of the webs.
+//! The tolerance budget: how far off holes may be, and how much of the webs that leaves.
 //!
-//! Each step of the work is off by at most its share of [`board::Errors`]. All at their worst in the least lucky
-//! direction add up to the worst case. That hardly ever happens, and errors that know nothing of each other add up by
-//! the root of the sum of their squares: common practice in tolerance stacks. What the errors of two holes have in
-//! common leaves the web between them alone: a joint between sheets moves all that lies beyond it, and the printer's
-//! scale moves two neighbors almost alike. A bore that comes out wide does so every time, so it is no chance: every
-//! web loses it.
+//! Each step of the work is off by at most its share of [`board::Errors`]. All at their worst in the least lucky direction add up
+//! to the worst case. That hardly ever happens, and independent errors add up by the root of the sum of their squares: common
+//! practice in tolerance stacks. The part that the errors of two holes have in common leaves the web between them alone: a joint
+//! between sheets moves all that lies beyond it, and the printer's scale moves two neighbors almost alike. A bit that drills wide
+//! does so every time, so it is no chance: every web loses it.
 
 mod chance;
 mod hole;
@@ -216,7 +215,7 @@ impl Work<'_> {
     }
 }
 
-/// Refuses what is not a number.
+/// Refuses NaN.
 fn check_finite(what: &'static str, value: f64) -> Result<(), BudgetError> {
     if value.is_finite() {
         Ok(())

@@ -17,12 +17,11 @@ pub const DEVIATIONS: f64 = 3.0;
 pub struct Pair {
     /// The web as laid out.
     pub web: Web,
-    /// Wood that it loses for certain because bores come out wide.
+    /// Wood lost for certain because bits drill wide.
     pub oversize: f64,
     /// Wood that it loses with every error at its worst, in mm; the loss for certain is in it.
     pub worst: f64,
-    /// The errors that know nothing of each other: which, and the mm by which one standard deviation of it widens
-    /// the web.
+    /// The independent errors: each one, and the mm by which one standard deviation of it widens the web.
     pub terms: Vec<(usize, f64)>,
 }
 

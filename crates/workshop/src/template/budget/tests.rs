@@ -193,7 +193,7 @@ fn webs_across_one_joint_are_thin_together() {
         upright: vec![92.0],
         level: Vec::new(),
     };
-    // One web is told from its inner hole, the other from its outer one.
+    // One web is given from its inner hole, the other from its outer one.
     let mouths = [(84.0, 50.0), (100.0, 50.0), (100.0, -50.0), (84.0, -50.0)]
         .map(|center| Circle::new(center, 6.0));
     let any = chance_of(&mouths, &errors, &joints, 3.8).share;
@@ -244,7 +244,7 @@ fn without_errors_the_chance_is_none_or_all() {
     assert_eq!(chance_of(&mouths[..1], &ALL, &joints(), 100.0).share, 0.0);
 }
 
-/// The share as the program tells it; that it is true is held against boards made one by one, at this limit too.
+/// The share as the program reports it, checked against boards simulated one by one, at this limit too.
 #[test]
 fn the_same_board_has_the_same_chance_on_every_machine() {
     let mouths = layout(&Board::default()).unwrap().mouths();

@@ -24,7 +24,7 @@ const APART: f64 = 2.0;
 /// A hole near a joint: where along the joint it is, how far from it, and its name.
 type Near = (f64, f64, HoleName);
 
-/// A finding where a joint runs along a row of holes; the longest row is told.
+/// A finding where a joint runs along a row of holes, with the longest row.
 pub fn check(workpiece: &Workpiece) -> Option<Finding> {
     let row = longest_row(workpiece)?;
     let board = workpiece.board();
@@ -101,7 +101,7 @@ pub mod tests {
         check(&Workpiece::of(board).unwrap())
     }
 
-    /// A board with straight rows, one of which a joint runs along, where a turn of the pattern helps.
+    /// A board with straight rows and a joint along one of them, where a turn of the pattern helps.
     pub fn along_a_row(layout: SheetLayout) -> Board {
         let pitches = (30..60).map(|half| f64::from(half) / 2.0);
         let boards = pitches.map(|pitch| {

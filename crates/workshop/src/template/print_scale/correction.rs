@@ -5,13 +5,13 @@ use kurbo::Affine;
 
 /// The scale and skew a page is drawn with so that it is true when the printer is done with it.
 ///
-/// The printer makes lengths along its level axis 1/`x` and along its upright axis 1/`y` of what they should be, and
-/// leans the upright axis over by `skew`, clockwise to the eye. The default changes nothing.
+/// The printer makes lengths along its level axis 1/`x` and along its upright axis 1/`y` of their true size, and leans the
+/// upright axis over by `skew`, clockwise to the eye. The default changes nothing.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PrintCorrection {
-    /// Factor across: what a level bar should be, over what it is.
+    /// Factor across: the true length of a level bar over its printed one.
     pub x: f64,
-    /// Factor up: what an upright bar should be, over what it is, measured along the bar.
+    /// Factor up: the true length of an upright bar over its printed one, measured along the bar.
     pub y: f64,
     /// The lean that the printer gives upright lines, clockwise.
     pub skew: Angle,
@@ -177,7 +177,7 @@ mod tests {
             assert_near!(correction.map(center, center), center, 1e-9);
         }
 
-        /// By many points on the printed circle, which is what is drawn there in truth.
+        /// By many points on the circle as printed.
         #[test]
         fn the_farthest_off_is_the_farthest_on_the_printed_circle(correction in correction()) {
             let steps = 3600;

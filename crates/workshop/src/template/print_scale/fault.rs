@@ -6,7 +6,7 @@ use board::{Units, show_length};
 
 use crate::template::print_scale::{PrintLength, PrintReadings};
 
-/// A reading, or several, of which no correction can be made.
+/// Readings that allow no correction.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PrintFault {
     /// Nothing has been measured there.
@@ -14,7 +14,7 @@ pub enum PrintFault {
         /// Where.
         length: PrintLength,
     },
-    /// There are more readings than are asked for.
+    /// There are more readings than fields for them.
     TooMany {
         /// Of what.
         length: PrintLength,

@@ -1,8 +1,8 @@
 //! The errors of a home printer, from a few lengths measured on a test sheet.
 //!
-//! A printer stretches a page differently across and up, and its carriage may not run square to the paper's feed. Such
-//! a printer makes every square the same parallelogram, so two bars and the two diagonals of a square tell all there is
-//! to tell, but for a turn of the whole page, which harms nobody.
+//! A printer stretches a page differently across and up, and its carriage may not run square to the paper's feed. Such a printer
+//! makes every square the same parallelogram, so two bars and the two diagonals of a square determine it, except for a turn of
+//! the whole page, which is harmless.
 //!
 //! # Skew from the diagonals
 //!
@@ -14,7 +14,7 @@
 //! r² = L² (a² + b² + 2ab sin s)        f² = L² (a² + b² − 2ab sin s)
 //! ```
 //!
-//! and so, whatever the side and whatever the rule makes of a millimeter,
+//! and so, for any side and any error of the rule,
 //!
 //! ```text
 //! sin s = (r² − f²) / (r² + f²) · (a² + b²) / (2ab)
@@ -24,9 +24,9 @@
 //!
 //! # How sure that is
 //!
-//! A mean of n readings with standard deviation d is uncertain by its standard error, d / √n. One reading tells nothing
-//! of its own spread, and readings that agree only tell that they were rounded alike: so the uncertainty is never taken
-//! as less than half a division of the rule.
+//! A mean of n readings with standard deviation d is uncertain by its standard error, d / √n. One reading has no spread of its
+//! own, and readings that agree only show that they were rounded alike: so the uncertainty is never taken as less than half a
+//! division of the rule.
 
 mod correction;
 mod fault;

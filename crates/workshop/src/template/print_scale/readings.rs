@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-/// A bar that should have a known length, and what it measures; all in mm.
+/// A bar of a known length, and its readings; all in mm.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct PrintBar {

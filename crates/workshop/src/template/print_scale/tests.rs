@@ -84,7 +84,7 @@ fn repeated_readings_are_as_sure_as_their_spread_and_the_rule_allow() {
     assert_near!(scale.x_uncertainty, 0.115_470 / 99.4, 1e-8);
     assert_near!(scale.y_uncertainty, 0.05 / 100.0, 1e-12);
     assert_near!(scale.error_left(200.0).across, 0.232_334, 1e-5);
-    // A rule of whole millimeters cannot tell it better than half of one.
+    // A rule of whole millimeters cannot read it better than half of one.
     readings.division = 1.0;
     let scale = print_scale(&readings).unwrap();
     assert_near!(scale.x_uncertainty, 0.5 / 99.4, 1e-12);
@@ -189,7 +189,7 @@ fn printer() -> impl Strategy<Value = Affine> {
 }
 
 proptest! {
-    /// The correction is worked out from lengths alone and knows nothing of the printer's matrix.
+    /// The correction is worked out from lengths alone, without the printer's matrix.
     #[test]
     fn a_corrected_sheet_comes_out_of_the_printer_true(
         printer in printer(), ax in 0.0..210.0_f64, ay in 0.0..297.0_f64, bx in 0.0..210.0_f64, by in 0.0..297.0_f64,

@@ -1,7 +1,7 @@
 //! Cutting a plan into sheets: where the grid lies, and which way the paper does.
 //!
 //! Two things are wanted and work against each other. Joints are to keep far from holes, and sheets are to be few. The grid that
-//! lies with the widest clearance is worked out first; where few sheets are asked for, it is what the others have to better.
+//! lies with the widest clearance is worked out first; where few sheets are wanted, the others have to beat it.
 
 use board::{HoleName, SheetLayout, Template};
 use geometry::{JointPlace, MOST_SHEETS, SheetRow, best_joints, sheets_along};
@@ -51,8 +51,8 @@ pub(crate) fn cut_template(workpiece: &Workpiece) -> Result<Tiling, TilingError>
     cut_into_sheets(&board.template, &drawn, workpiece.printer())
 }
 
-/// The radius of what no sheet may leave off: every hole, as wide as a router's template has it, a groove inside the rim, and all
-/// of the board but a sliver of its edge.
+/// The radius of everything that the sheets must show: every hole, as wide as a router's template has it, a groove inside the
+/// rim, and all of the board but a sliver of its edge.
 fn needed_radius(workpiece: &Workpiece) -> f64 {
     let board = workpiece.board();
     let wider = board
@@ -92,23 +92,23 @@ pub struct Drawn<'a> {
     pub places: &'a [(HoleName, Point)],
 }
 
-/// All or some of what is cut into sheets.
+/// All or part of the drawing that is cut into sheets.
 #[derive(Clone, Copy)]
 pub struct DrawnPart<'a> {
     /// The box around it.
     pub bounds: Rect,
     /// Whether any of it lies in a window.
     pub is_on: &'a dyn Fn(Rect) -> bool,
-    /// Radius of a disc about the center pin of which all belongs to it, mm; 0 where there is none. No sheet with some of that disc
-    /// to itself can be spared, which rules out most grids of a search at once.
+    /// Radius of a disc about the center pin that belongs to it wholly, mm; 0 where there is none. No sheet with some of that
+    /// disc to itself can be spared, which rules out most grids of a search at once.
     pub core: f64,
 }
 
 /// Cuts anything into sheets of a template's paper, upright or turned, as the template asks: into the fewest, or with joints that
-/// keep farthest from what is drilled.
+/// keep farthest from the holes.
 ///
-/// The fewest sheets may leave off what is not needed. Their joints keep 2 mm from every center, or as far as those of the widest
-/// clearance where that is less.
+/// The fewest sheets may leave off parts that are not needed. Their joints keep 2 mm from every center, or as far as those of the
+/// widest clearance where that is less.
 ///
 /// ```
 /// use board::{Paper, Template};
@@ -162,7 +162,7 @@ struct Way {
     printable: Size,
     overlap: f64,
     correction: Option<Correction>,
-    /// Coordinates of what is drilled, across and up.
+    /// Coordinates of the holes, across and up.
     coordinates: [Vec<f64>; 2],
 }
 
@@ -196,7 +196,7 @@ impl Tried {
         }
     }
 
-    /// Whether the grid of these columns and those rows may be better than the best known, before its sheets are looked at.
+    /// Whether the grid of these columns and those rows may be better than the best known, before its sheets are checked.
     fn may_better(&self, rows: &Self, core: f64, least: f64, known: &Laid) -> bool {
         let clear = self.place.clear.min(rows.place.clear);
         if clear < least - TIE {
@@ -229,7 +229,7 @@ struct Laid {
     kept: Kept,
     /// Distance of the nearest joint from a center, mm.
     clear: f64,
-    /// Whether nothing is left off.
+    /// Whether it shows everything.
     whole: bool,
 }
 
@@ -400,7 +400,7 @@ impl Way {
         Ok((sheets..=most).flat_map(each).collect())
     }
 
-    /// The sheets as they are told.
+    /// The sheets as they are returned.
     fn tiling(&self, template: &Template, drawn: &Drawn<'_>, laid: &Laid) -> Tiling {
         let (grid, tiles) = laid.grid.tiles(&laid.kept);
         let near = |axis: usize, sheets: u32, origin: f64| {

@@ -38,7 +38,7 @@ impl Kept {
         self.flags.resize(self.count, true);
     }
 
-    /// Whether a sheet is kept; there is none off the grid.
+    /// Whether a sheet is kept; off the grid none is.
     fn has(&self, column: i64, row: i64) -> bool {
         let on = (0..i64::from(self.columns)).contains(&column)
             && (0..i64::from(self.rows)).contains(&row);
@@ -93,8 +93,8 @@ impl Grid {
 
     /// Finds the sheets that something is on that no other sheet shows.
     ///
-    /// Sheets are tried from the corners inward, and one goes only if that leaves the others joined side to side: what is taped
-    /// together must not fall into two.
+    /// Sheets are tried from the corners inward, and one is dropped only if that leaves the others joined side to side: parts
+    /// taped together must not fall into two.
     pub fn keep(&self, is_on: &dyn Fn(Rect) -> bool, kept: &mut Kept) {
         kept.reset(self);
         let (right, low) = (i64::from(self.columns) - 1, i64::from(self.rows) - 1);

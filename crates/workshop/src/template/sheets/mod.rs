@@ -1,7 +1,7 @@
 //! A plan cut into sheets of the maker's paper.
 //!
-//! Sheets share an overlap with each neighbor; the joint line runs along its middle. The grid of sheets is shifted so that no bore
-//! center lies on a joint, and sheets that show nothing of their own are spared.
+//! Sheets share an overlap with each neighbor; the joint line runs along its middle. The grid of sheets is shifted so that no
+//! bore center lies on a joint, and sheets without a part of their own are dropped.
 
 mod cut;
 mod grid;
@@ -74,7 +74,7 @@ impl Tile {
 /// Why a plan cannot be cut into sheets.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum TilingError {
-    /// The margins leave nothing of the paper.
+    /// The margins leave no printable area.
     #[error(fmt = nothing_left)]
     NoPaperLeft {
         /// Margin, mm.
@@ -153,8 +153,8 @@ impl Tiling {
         format!("{} of {}", several(count, "sheet"), paper.words())
     }
 
-    /// The part of a page that can be drawn on, in the page frame: where it is corrected for the printer, what is drawn
-    /// there still comes to lie inside the margins.
+    /// The part of a page that can be drawn on, in the page frame: where it is corrected for the printer, the drawing there still
+    /// comes to lie inside the margins.
     pub fn printable(&self) -> Rect {
         printable(self.paper, self.margin, self.correction.as_ref())
     }

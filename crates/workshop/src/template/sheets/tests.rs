@@ -1,4 +1,4 @@
-//! Boards cut into sheets: how many, what they show, and how near their joints come to holes.
+//! Boards cut into sheets: how many, their content, and how near their joints come to holes.
 
 use super::*;
 use crate::Workpiece;
@@ -208,7 +208,7 @@ fn hangs_together(tiling: &Tiling) -> bool {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(40))]
 
-    /// By points along every bore and at the ends of every cross, whatever the paper.
+    /// By points along every bore and at the ends of every cross, on every paper.
     #[test]
     fn every_hole_is_on_some_sheet_and_none_is_lost_with_a_spared_one(
         diameter in 300.0..900.0_f64,
