@@ -78,7 +78,7 @@ const fn size_of(units: Units) -> Size {
     }
 }
 
-/// The front: the board, its maker, its pieces, and for whom it is.
+/// The front: the board, its maker, its pieces, and the ages it suits.
 ///
 /// The words about who may play are never cut: the drawing of the board gives way to them, and then the size of the type.
 fn front(workpiece: &Workpiece, stamp: &Stamp, side: &Side) -> Vec<Item> {
@@ -124,7 +124,7 @@ fn inside(workpiece: &Workpiece, side: &mut Side) {
     let words = age_words(board);
     let last = words.len() - 1;
     for (at, words) in words.iter().enumerate() {
-        // The last of several says what the others are a summary of.
+        // The last of several names the rules that the others sum up.
         let is_source = at > 0 && at == last;
         let (size, weight) = match at {
             _ if is_source => (SMALL, Weight::Regular),
@@ -150,7 +150,7 @@ fn back(workpiece: &Workpiece, mut side: Side) -> Vec<Item> {
 
 /// The pieces in all, and those to spare.
 ///
-/// Spare ones are those that the storage recess was planned for.
+/// Spare pieces are those planned for the storage recess.
 fn in_all(board: &Board, workpiece: &Workpiece) -> String {
     let (all, kind) = (pieces(board), board.piece.kind.label());
     let size = workpiece.length(board.piece.diameter);
@@ -164,7 +164,7 @@ fn in_all(board: &Board, workpiece: &Workpiece) -> String {
 
 /// The pieces of each player, by color: players of one color are counted together.
 ///
-/// Colors are told by the nearest name that people have for them, as nobody compares numbers on a table.
+/// Colors are given by their nearest common name, as nobody compares numbers at a table.
 fn by_color(board: &Board) -> String {
     let each = board.start.max(board.home);
     let mut colors: Vec<(&str, u32)> = Vec::new();
@@ -198,7 +198,7 @@ struct Side {
     share: f64,
     /// Where the next line's top is.
     ///
-    /// It goes down with everything that is put on the side, mm.
+    /// It moves down with each part laid on the side, mm.
     top: f64,
     /// All that is on the side so far.
     items: Vec<Item>,
@@ -284,7 +284,7 @@ impl Side {
         self.space(side + AFTER);
     }
 
-    /// Words, a line to write on, and what stands at its end.
+    /// Words, a line to write on, and the words at its end.
     ///
     /// The line takes the room between the two.
     fn ruled(&mut self, words: &str, end: &str) {

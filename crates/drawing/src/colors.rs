@@ -1,6 +1,6 @@
 //! The colors of a board as areas and lines: fields, rings, grooves, bores, marks.
 //!
-//! They lie below the black lines of a plan. A color is what the wood lets be seen of it: dye on walnut is dark on paper too.
+//! They lie below the black lines of a plan. Each color is shown as it looks on the wood: dye on walnut is dark on paper too.
 
 use board::{BorePart, Mark, MarkShape, Rgb};
 use geometry::{Angle, Circle, Point, point_at};
@@ -109,7 +109,7 @@ fn fields(workpiece: &Workpiece, found: &mut Vec<Tinted>) {
     }
 }
 
-/// Rings of the top face around bores, or what is colored within them.
+/// Rings of the top face around bores, or the colored parts within them.
 ///
 /// `within` says which: fillings and the insides of bores lie over the grooves, rings of the top face below them.
 fn bores(workpiece: &Workpiece, found: &mut Vec<Tinted>, within: bool) {

@@ -1,7 +1,7 @@
 //! The middles of the V-grooves, along which the bit goes.
 //!
-//! A groove is drawn as one line and not as its two edges: that is what a V bit is led along, by a template or by a machine, and how
-//! wide it comes out is a matter of depth.
+//! A groove is drawn as one line and not as its two edges: a template or machine leads the V bit along that line, and its depth
+//! decides the width.
 
 use board::{Board, Role};
 use workshop::{Stroke, Workpiece};
@@ -21,7 +21,7 @@ pub fn grooves(workpiece: &Workpiece, items: &mut Vec<Item>) {
     }));
 }
 
-/// Radius of the ring that is grooved round a bore of a role and a radius, mm; 0 where there is none.
+/// Radius of the ring grooved around a bore of this role and radius, mm; 0 where there is none.
 pub fn ring(board: &Board, role: Role, radius: f64) -> f64 {
     let wanted = board.grooves.and_then(|grooves| {
         let rings = grooves.rings.filter(|rings| rings.of(role))?;

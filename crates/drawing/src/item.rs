@@ -1,8 +1,8 @@
 //! The parts of a drawing.
 //!
-//! An item says three things: which part of the board it belongs to ([`Layer`]: what a drawing program can hide), what the line is
-//! for ([`Line`]: how a writer draws it), and its geometry ([`Shape`]). There are no colors, no fills but one gray, and no groups:
-//! whoever writes a drawing orders items by layer or takes them as they come, since later ones lie over earlier ones.
+//! An item states three things: which part of the board it belongs to ([`Layer`], which a drawing program can hide), what the
+//! line is for ([`Line`]: how a writer draws it), and its geometry ([`Shape`]). There are no colors, no fills but one gray, and
+//! no groups: a writer orders items by layer or keeps their order, since later ones lie over earlier ones.
 
 use geometry::{Angle, Arc};
 use kurbo::{Circle, Point, Rect, Vec2};
@@ -21,7 +21,7 @@ pub struct Item {
 }
 
 impl Item {
-    /// A part of the words and rules of a sheet: of its layer [`Layer::Title`], in the frame of whatever it is put on.
+    /// A part of the words and rules of a sheet: of its layer [`Layer::Title`], in the frame of the sheet it is put on.
     ///
     /// ```
     /// use drawing::{Anchor, Item, Layer, Line, Shape, Text};

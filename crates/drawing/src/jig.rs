@@ -1,8 +1,8 @@
-//! The jig sheet: what a maker sets who drills on a pin against a stop, by dividers, or with an index plate.
+//! The jig sheet: the settings for drilling on a pin against a stop, by dividers, or with an index plate.
 //!
-//! Everything on it is worked out by `workshop::jig_sheet`; here it is put into words and tables. What is set and done is
-//! told in the order of the plan of the work: the pin's hole, radii, plate or dividers, the holes, the circle, and a playing hole at
-//! the center last.
+//! Everything on it is worked out by `workshop::jig_sheet`; here it is put into words and tables. Settings and steps stand in the
+//! order of the plan of the work: the pin's hole, radii, plate or dividers, the holes, the circle, and a playing hole at the
+//! center last.
 
 use board::{Board, DrillingOrder, HoleId, Measure, Units, show_number, show_setting};
 use workshop::{HoleRow, JIG_CAUTIONS, JigSheet, Task, WorkPlan, Workpiece, exact_divisions};
@@ -52,7 +52,7 @@ pub fn jig_pages(workpiece: &Workpiece, jig: &JigSheet, stamp: &Stamp) -> Vec<Sh
     template_pages(board, &head, &blocks)
 }
 
-/// Operations of the plan with boxes to tick, each under its name; those that are not in the plan are left out.
+/// Operations of the plan with boxes to tick, each under its name; those not in the plan are left out.
 fn told(plan: &WorkPlan, tasks: &[Task]) -> Vec<Block> {
     let all = tasks.iter().flat_map(|task| plan.of(*task));
     let both = all.flat_map(|operation| {
@@ -69,7 +69,7 @@ fn told(plan: &WorkPlan, tasks: &[Task]) -> Vec<Block> {
 struct Says<'a> {
     /// The unit that the maker reads.
     units: Units,
-    /// The sheet to tell.
+    /// The sheet to print.
     jig: &'a JigSheet,
 }
 
@@ -90,13 +90,13 @@ impl Says<'_> {
             .map_or_else(String::new, |hole| hole.name.to_string())
     }
 
-    /// The bit of a hole by its size and what it leaves: "12 mm Forstner".
+    /// The bit of a hole by its size and bottom: "12 mm Forstner".
     fn bit(&self, hole: &HoleRow) -> String {
         format!("{} {}", self.length(hole.cutter()), hole.bottom.label())
     }
 
-    /// The settings for sawing or routing the disc. The three distances are told from the middle of the pin, where a
-    /// rule is laid; which of them counts depends on the tool.
+    /// The settings for sawing or routing the disc. The three distances are from the middle of the pin, where a rule is laid;
+    /// which of them counts depends on the tool.
     fn circle(&self, board: &Board) -> Vec<Block> {
         let [near, middle, far] = self.jig.circle.disc.map(|mm| self.length(mm));
         let pin = self.length(board.jig.pin);
@@ -212,8 +212,8 @@ impl Says<'_> {
         }
     }
 
-    /// Chords to set dividers to, for circles whose holes are evenly spaced. An error of the setting adds up at each step, so
-    /// what the last step would miss by is told for one of 0.1 mm.
+    /// Chords to set dividers to, for circles whose holes are evenly spaced. An error of the setting adds up at each step, so the
+    /// miss of the last step is given for an error of 0.1 mm.
     fn dividers(&self) -> Vec<Block> {
         let rows: Vec<Vec<Cell>> = self
             .jig
@@ -291,8 +291,8 @@ impl Says<'_> {
 
     /// Holes that are drilled one after the other without another setting.
     ///
-    /// The settings of a run are told from the first one that differs: another bit needs the depth stop set again even where
-    /// the depth is the same, and another depth the radius. By travel no radius is told, as it changes at every hole.
+    /// The settings of a run are printed from the first one that differs: another bit needs the depth stop set again even where
+    /// the depth is the same, and another depth the radius. By travel no radius is printed, as it changes at every hole.
     fn runs(&self, order: DrillingOrder) -> Vec<Run> {
         let mut runs: Vec<Run> = Vec::new();
         let mut before: Option<[String; 3]> = None;
@@ -373,7 +373,7 @@ fn bearing_words(degrees: f64) -> String {
     format!("{:.3}°", rounded + 0.0)
 }
 
-/// One setting, and what is drilled with it.
+/// One setting, and the holes drilled with it.
 struct Run {
     /// The settings, in words.
     set: String,
@@ -381,7 +381,7 @@ struct Run {
     holes: Vec<usize>,
 }
 
-/// The ends of a list of names, which tell a ring apart as well as all of them would.
+/// The ends of a list of names, which identify a ring as well as all of them would.
 fn first_and_last(names: &[String]) -> String {
     match names {
         [] => String::new(),

@@ -1,8 +1,8 @@
 //! A board as a drawing: circles, arcs, lines, crosses and names in millimeters.
 //!
-//! A drawing says what each line is for ([`Line`]) and what it belongs to ([`Layer`]), never a color: the
-//! window, the PDF and the SVG each choose their own strokes, and draw the same thing. The colors of the board itself lie below,
-//! as [`Tinted`] parts.
+//! A drawing states the purpose of each line ([`Line`]) and the part it belongs to ([`Layer`]), never a color: the window, the
+//! PDF and the SVG each choose their own strokes, and draw the same thing. The colors of the board itself lie below, as
+//! [`Tinted`] parts.
 //!
 //! # Frames
 //!
@@ -14,7 +14,7 @@
 //! * Draw [`View::tints`] in their colors, insides or lines with round ends, where the format has colors.
 //! * Draw [`View::items`], moved by [`View::page_from_board`], and cut them off at [`View::window`].
 //! * Draw [`Sheet::marks`] over that, where they are.
-//! * Keep the order: what comes later lies on top.
+//! * Keep the order: later items lie on top.
 //! * Give each [`Layer`] that anything is on a group, a layer or a name of its own, if the format has such.
 //! * Stroke by [`Line::width`] and [`Line::dashes`], in mm, black; fill areas with one light gray, without an outline.
 //! * Write words in the typeface of [`font`] from [`Text::start`], or hold them by their [`Anchor`]: both come to the same.
@@ -41,7 +41,7 @@
 //!
 //! * [`Item`], [`Shape`], [`Layer`], [`Line`], [`Text`]: the parts of a drawing.
 //! * [`plan`], [`plan_without_names`]: what screen and template share.
-//! * [`tints`], [`player_marks`]: what of the board is colored, which lies below the plan.
+//! * [`tints`], [`player_marks`]: the colored parts of the board, which lie below the plan.
 //! * [`tiled_sheets`], [`whole_sheet`]: the sheets, with crosses, bars, key map and title; where the plan is cut into sheets is
 //!   the workpiece's to say ([`workshop::Tiling`]).
 //! * [`printer_test_sheet`], [`test_lengths`]: the sheet that a printer is measured by; [`workshop::Correction`] takes its errors
@@ -60,7 +60,7 @@
 //! * [`section_sheet`]: the board cut open, with its sizes.
 //! * [`End`], [`end_at`], [`span`]: things on the board, and the measure from one to another.
 //! * [`holes_in`], [`holes_of_role`], [`holes_of_player`], [`twins`]: holes that are chosen together.
-//! * [`Thing`], [`thing_at`], [`pulled`]: things that can be dragged, and the document that comes of it; [`Guide`] is what they snap to.
+//! * [`Thing`], [`thing_at`], [`pulled`]: things that can be dragged, and the document that results; they snap to a [`Guide`].
 //! * [`font`]: the one typeface, its bytes and its measures.
 //!
 //! The crate knows nothing of windows and of file formats.

@@ -33,10 +33,10 @@ pub fn place_names(workpiece: &Workpiece, items: &mut Vec<Item>) {
     place_labels(board, &layout.holes, labels, grooves, items);
 }
 
-/// Adds what stands beside each of some holes, where there is room for it between all holes, what is written already, and
-/// the lines to keep off.
+/// Adds words beside each of some holes, where there is room for them between all holes, the words already written, and the lines
+/// to keep off.
 ///
-/// Labels are placed in their order, and one that has a place keeps it: nothing is moved to make room for a later one. On boards
+/// Labels are placed in their order, and one that has a place keeps it: none is moved to make room for a later one. On boards
 /// that can be made there is nearly always room, and the same board gives the same places.
 pub fn place_labels(
     board: &Board,
@@ -280,7 +280,7 @@ impl<'a> Others<'a> {
         others
     }
 
-    /// The place of a coordinate among the cells; what lies outside counts to the cells at the border.
+    /// The place of a coordinate among the cells; places outside count to the cells at the border.
     fn along(&self, mm: f64) -> usize {
         (((mm - self.low) / self.side).max(0.0) as usize).min(self.cells - 1)
     }

@@ -1,7 +1,7 @@
 //! Board and layout → the plan: what screen, template and machine drawing share.
 //!
 //! The plan is the one answer to the question where things are on the board's face. Screen, template, plot and DXF all start from
-//! it, so that a hole that is seen in one place is printed and cut in the same. Order matters: what comes later lies on top.
+//! it, so that a hole that is seen in one place is printed and cut in the same. Order matters: later items lie on top.
 
 use board::{Board, Center, Hole, Layout, Marking, Role, show_setting};
 use geometry::point_at;
@@ -112,8 +112,8 @@ fn guides(workpiece: &Workpiece, items: &mut Vec<Item>) {
     }
 }
 
-/// A bore as the template marks it: its outline, a cross to punch by, or both. The center has a cross of its own, which is
-/// there whatever is asked for, since everything is measured from it.
+/// A bore as the template marks it: its outline, a cross to punch by, or both. The center has a cross of its own, which is always
+/// there, since everything is measured from it.
 fn bore(board: &Board, hole: &Hole, items: &mut Vec<Item>) {
     let layer = layer(hole.name.id().role());
     let marking = board.template.marking;

@@ -1,26 +1,26 @@
 //! The quietest place on a page for a block of marks.
 //!
-//! Titles and bars are large, and there is hardly ever a place for them that is quite free: what they may cover, and what not at
-//! any price, is told by weights.
+//! Titles and bars are large, and there is hardly ever a place for them that is quite free: weights say which lines they may
+//! cover, and which they may not.
 
 use kurbo::{Point, Rect, Size};
 
-/// The weight of what lies on each part of an area, by small cells.
+/// The weight of the lines on each part of an area, by small cells.
 ///
 /// A place is judged by the sum over its cells, so that a large block is compared with a small one by what each would cover.
 pub struct Quiet {
     /// Side of a cell, mm.
     cell: f64,
-    /// The area that is looked at, mm.
+    /// The area searched, mm.
     area: Rect,
     /// Number of cells side by side, and above each other.
     columns: usize,
     rows: usize,
-    /// The weight of what lies on each cell, row by row from the lower left.
+    /// The weight of the lines on each cell, row by row from the lower left.
     busy: Vec<u64>,
 }
 
-/// Weights of what may lie on a cell: all the lines that a block can cover weigh less than a hole, and so on up.
+/// Weights of the lines on a cell: all the lines that a block can cover weigh less than a hole, and so on up.
 pub mod weight {
     /// A line that guides the eye.
     pub const LINE: u64 = 1;
@@ -37,7 +37,7 @@ pub mod weight {
 pub struct Place {
     /// Where it lies.
     pub block: Rect,
-    /// The weight of what it covers.
+    /// The weight of the lines it covers.
     pub covered: u64,
 }
 
@@ -66,7 +66,7 @@ impl Quiet {
         self.area
     }
 
-    /// Adds the weight of a box to every cell that it touches. What lies outside the area is cut off.
+    /// Adds the weight of a box to every cell that it touches. The part outside the area is cut off.
     pub fn add(&mut self, taken: Rect, weight: u64) {
         let taken = taken.intersect(self.area);
         if taken.width() < 0.0 || taken.height() < 0.0 {

@@ -1,7 +1,7 @@
 //! The quote for the customer, one page, and the costing for the shop.
 //!
-//! The two are files of their own, so that nobody sends the customer what the board costs. The amounts come from the workpiece's
-//! costing; here they are only told.
+//! The two are files of their own, so that nobody sends the customer the costs by mistake. The amounts come from the workpiece's
+//! costing; here they are only printed.
 
 use board::{Board, Day, Measure, Quantity, Units, counted};
 use jiff::Span;
@@ -11,11 +11,11 @@ use workshop::{
 
 use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, template_pages};
 
-/// The quote on the paper of the board's template: what the customer gets, its price with tax, how long that
-/// holds, and when the order is ready.
+/// The quote on the paper of the board's template: the goods, the price with tax, how long that holds, and when the order is
+/// ready.
 ///
-/// It has no legal text, and nothing on it says what the board costs the maker. A line on top says that it is a draft
-/// while prices are missing or the checks stop the board.
+/// It has no legal text, and does not show the maker's costs. A line on top says that it is a draft while prices are missing or
+/// the checks stop the board.
 ///
 /// ```
 /// use drawing::{Stamp, quote_pages};
@@ -112,7 +112,7 @@ fn offered(workpiece: &Workpiece) -> Block {
     })
 }
 
-/// The days for which the price holds, the day the order is ready, and whatever the price does not include.
+/// The days for which the price holds, the day the order is ready, and anything the price does not include.
 ///
 /// Days count from the date of the stamp.
 fn terms(workpiece: &Workpiece, stamp: &Stamp) -> Vec<String> {
@@ -280,8 +280,8 @@ struct Says<'a> {
 impl Says<'_> {
     /// A row for each line of the shopping list, tools with a note that they are not charged.
     ///
-    /// Price is that of a pack or a unit, cost what is charged for the order; of tools it is what is paid in the store.
-    /// Articles that the shop has already have neither.
+    /// Price is that of a pack or a unit, cost the amount charged for the order; for tools the price in the store. Articles that
+    /// the shop has already have neither.
     fn material(&self) -> Table {
         let missing = "missing";
         let row = |line: &PricedLine| {
@@ -387,7 +387,7 @@ mod tests {
         text.collect::<Vec<_>>().join(" ")
     }
 
-    /// A board with all that a quote can tell.
+    /// A board with everything that a quote can show.
     fn full(paper: Paper) -> Board {
         let mut board = Board {
             wood: Some(Wood::default()),
@@ -446,7 +446,7 @@ mod tests {
             ] {
                 assert!(told.contains(part), "{part} in {told}");
             }
-            // The customer is not told what it costs.
+            // The customer does not see the costs.
             let cost = workpiece.costing().cost.shown(Currency::Usd);
             assert!(!told.contains(&cost) && !told.contains("argin") && !told.contains("STOP"));
         }

@@ -1,6 +1,6 @@
-//! The outlines of the storage recess and of what is cut for its lid, as they lie hidden in the wood.
+//! The outlines of the storage recess and of the cuts for its lid, as they lie hidden in the wood.
 //!
-//! A groove that is dovetailed has two: where it comes out below, and farther out where it is widest.
+//! A groove that is dovetailed has two: where it opens in the underside, and farther out where it is widest.
 
 use board::{LidHold, Recess, show_length};
 use geometry::{Angle, Arc, RoundRect};
@@ -68,7 +68,7 @@ pub(crate) fn around(outline: &RoundRect) -> Vec<Shape> {
 /// Size of the note at the recess, mm.
 const NOTE: f64 = 2.4;
 
-/// The note at the recess, which tells that its dashed outline lies in the underside: inside the outline, where no hole and no
+/// The note at the recess, which says that its dashed outline lies in the underside: inside the outline, where no hole and no
 /// other words are in its way, else below it.
 pub(crate) fn recess_note(workpiece: &Workpiece, items: &[Item]) -> Option<Item> {
     let board = workpiece.board();
@@ -274,7 +274,7 @@ mod tests {
         }
     }
 
-    /// The outline is dashed, as all that is hidden, and told to be in the underside; on no hole, no cross and no other words.
+    /// The outline is dashed, like everything hidden, and labeled as in the underside; on no hole, no cross and no other words.
     #[test]
     fn the_recess_is_dashed_and_told_to_be_in_the_underside() {
         for shape in [

@@ -1,7 +1,7 @@
-//! The repair page: distances to measure after taping or drilling, what they told, and holes that went wrong.
+//! The repair page: distances to measure after taping or drilling, the verdict on them, and misdrilled holes.
 //!
 //! The page is printed twice. The first time nothing has been measured, and it is a list to fill in at the bench; the second time
-//! it says what slipped and holds the steps of each repair. All numbers come from the workpiece; here they are only told.
+//! it says what slipped and holds the steps of each repair. All numbers come from the workpiece; here they are only printed.
 
 use board::{Units, show_length};
 use workshop::{Caution, Repair, Workpiece, readings, repairs, verdict_words, worth_measuring};
@@ -89,8 +89,8 @@ const WRITE: &str = "____________";
 
 /// The readings with what each should be, and the verdict on them in a sentence of its own.
 ///
-/// The column of what is left unexplained shows at a glance which reading does not go with the others. Before anything is
-/// measured there is no such part.
+/// The column of unexplained remainders shows at a glance which reading does not fit the others. Before anything is measured
+/// there is no such part.
 fn measured(workpiece: &Workpiece) -> Vec<Block> {
     let units = workpiece.board().units;
     let told = readings(workpiece);
@@ -128,7 +128,7 @@ fn measured(workpiece: &Workpiece) -> Vec<Block> {
     ]
 }
 
-/// A hole that went wrong: what it leaves, and the steps that mend it.
+/// A misdrilled hole: the wood it leaves, and the steps of its repair.
 ///
 /// A hole that is left as it is has a sentence and no steps, so that nobody looks for them.
 fn mended(repair: &Repair, units: Units) -> Vec<Block> {

@@ -46,8 +46,8 @@ impl Sheet {
     /// The transform of everything on the sheet, in the page frame, that takes the printer's errors out; none where
     /// nothing is to be corrected.
     ///
-    /// It stretches and leans about the middle of the paper, where printers keep their place best. Whoever shows a sheet on a
-    /// screen leaves it out: there it would show the printer's errors the wrong way round.
+    /// It stretches and leans about the middle of the paper, where printers keep their place best. To show a sheet on a screen
+    /// leaves it out: there it would show the printer's errors the wrong way round.
     pub fn correction_transform(&self) -> Option<Affine> {
         let print = self.correction.as_ref()?.print;
         let center = self.size.to_rect().center();

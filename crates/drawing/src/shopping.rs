@@ -1,7 +1,7 @@
 //! The shopping list and the cut list on paper, with boxes to tick in the store and at the saw.
 //!
-//! One goes by the shelves of a store and the other by the order of the work; both are for all boards at once, since one drive to the
-//! yard buys for all of them. The numbers come from the workpiece; here they are only told.
+//! One is in the order of a store's shelves and the other in the order of the work; both are for all boards at once, since one
+//! drive to the yard buys for all of them. The numbers come from the workpiece; here they are only printed.
 
 use board::Units;
 use workshop::{Shelf, SoldBy, ToBuy, Workpiece, boards_of};
@@ -75,9 +75,10 @@ fn to_buy(workpiece: &Workpiece) -> Vec<Block> {
     blocks
 }
 
-/// A line of the list: what to buy in packs, what of it is used, and what is left.
+/// A line of the list: packs to buy, the amount used, and the amount left.
 ///
-/// Amounts are in the unit in which the article is sold. Nothing left over is a blank, so that what is left stands out.
+/// Amounts are in the unit in which the article is sold. If nothing is left over the field stays blank, so that leftovers stand
+/// out.
 fn bought(line: &ToBuy, workpiece: &Workpiece) -> Vec<Cell> {
     let units = workpiece.units();
     // A remainder under a thousandth of a cubic meter is a shaving.

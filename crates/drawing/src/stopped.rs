@@ -1,7 +1,7 @@
 //! The line at the top of a sheet of a board that the checks stop.
 //!
-//! A sheet outlives the screen it was printed from: whoever finds it on the bench learns from it that the board cannot be made as it
-//! is drawn. Tables that programs read have no such line, as their format has no place for one.
+//! A sheet outlives the screen it was printed from: a reader at the bench learns from it that the board cannot be made as it is
+//! drawn. Tables that programs read have no such line, as their format has no place for one.
 
 use kurbo::Point;
 use workshop::{Workpiece, stopped_by};

@@ -1,7 +1,8 @@
 //! The taken parts of a drawing, and whether a small box is free.
 //!
-//! Names beside holes and crosses on joints ask this many times: what is taken is found by cells about as large as what is asked for,
-//! so that a question looks at a few of them; wide marks are in coarser grids, and circles only in the cells that their line runs through.
+//! Names beside holes and crosses on joints ask this many times: places taken are found by cells about as large as the boxes
+//! tested, so that a question looks at a few of them; wide marks are in coarser grids, and circles only in the cells that their
+//! line runs through.
 
 use kurbo::{Circle, Point, Rect, Vec2};
 
@@ -117,12 +118,12 @@ impl Taken {
         self.mark(Mark::Box(taken));
     }
 
-    /// Takes the outline of a circle, not what is inside.
+    /// Takes the outline of a circle, not its inside.
     pub fn add_outline(&mut self, circle: Circle) {
         self.mark(Mark::Outline(circle));
     }
 
-    /// Adds what is taken to every cell that it touches, in the finest grid that has few of them.
+    /// Adds a taken place to every cell that it touches, in the finest grid that has few of them.
     fn mark(&mut self, what: Mark) {
         let bounds = what.bounds();
         let side = bounds.width().max(bounds.height());
@@ -152,7 +153,7 @@ impl Taken {
         }
     }
 
-    /// Whether nothing that is taken meets a box.
+    /// Whether a box is free.
     pub fn is_free(&self, wanted: Rect) -> bool {
         self.grids.iter().all(|grid| {
             let mut cells = grid.cells_of(wanted, self.low);
@@ -207,7 +208,7 @@ impl Grid {
         Rect { x0, y0, x1, y1 }
     }
 
-    /// The cells that an area touches; what lies outside counts to the cells at the border.
+    /// The cells that an area touches; parts outside count to the cells at the border.
     fn cells_of(&self, area: Rect, low: Point) -> impl Iterator<Item = usize> + use<> {
         let cell = |mm: f64, end: usize| ((mm / self.cell).max(0.0) as usize).min(end - 1);
         let across = |x: f64| cell(x - low.x, self.columns);

@@ -1,10 +1,10 @@
 //! The drawing of a fit strip: its bores at true size in a row, or in rows where the paper is narrow.
 //!
-//! Centers are a round number apart, so that one line from the first to the last tells whether the print is true. That line is what
-//! a maker measures; what is between two bores is of no use for it, as half a millimeter of misreading counts for more there.
+//! Centers are a round number apart, so that one line from the first to the last shows whether the print is true. The maker
+//! measures that line; the gap between two bores is too short for it, as half a millimeter of misreading counts for more there.
 //!
-//! Of a strip nothing is left out on narrow paper: the row is broken, each part has a frame and a line of its own, and all go on the
-//! scrap one by one.
+//! On narrow paper no part of a strip is left out: the row is broken, each part has a frame and a line of its own, and all go on
+//! the scrap one by one.
 
 use board::{INCH, Units, show_length, show_setting};
 use kurbo::{Circle, Line as Segment, Point, Rect, Size, Vec2};
@@ -19,7 +19,7 @@ const LETTER: f64 = 4.2;
 const WORDS: f64 = 2.7;
 /// Length of a cross's arms beyond the bore, mm.
 const BEYOND: f64 = 2.0;
-/// From the frame to the crosses at the sides, and to what stands above and below, mm.
+/// From the frame to the crosses at the sides, and to the words above and below, mm.
 const SIDE: f64 = 5.0;
 const PADDING: f64 = 2.5;
 /// Room between a cross and the words above or below it, mm.
@@ -52,7 +52,7 @@ pub fn rows(tries: &[FitTry], units: Units, room: Size) -> Vec<Figure> {
 
 /// The measures that all rows of a strip share, mm.
 ///
-/// They follow the widest bore, so that letters and sizes stand in line whatever the bore above or below them.
+/// They follow the widest bore, so that letters and sizes stand in line above and below bores of any width.
 struct Strip {
     /// The unit of sizes.
     units: Units,

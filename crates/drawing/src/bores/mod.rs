@@ -55,8 +55,8 @@ pub fn fit_strip_pages(workpiece: &Workpiece, stamp: &Stamp) -> Vec<Sheet> {
     sheets
 }
 
-/// The words before the strips: what is tried, in which wood, and how scrap is held. Holding scrap by hand is how fingers are hurt
-/// at a drill press, so that the caution stands before anything that is drilled.
+/// The words before the strips: how pieces are tried, in which wood, and how scrap is held. Holding scrap by hand is how fingers
+/// are hurt at a drill press, so that the caution stands before anything that is drilled.
 fn opening(correction: Option<&Correction>) -> Vec<Block> {
     let mut print = "Print at 100 %, not fitted to the page, and measure the line below each strip before you lay it on the wood."
         .to_owned();
@@ -174,7 +174,7 @@ impl Says {
         }
     }
 
-    /// The fit of a piece, in words. It is a sum of sizes, for the hand to compare with: what fits is what is ticked.
+    /// The fit of a piece, in words. It is computed from sizes, to compare with the trial by hand, which decides.
     fn fit(&self, fit: Fit) -> String {
         match fit {
             Fit::FallsIn => "falls in".into(),
@@ -188,7 +188,7 @@ impl Says {
         show_setting(mm, self.units)
     }
 
-    /// The difference of two sizes. In inches it is as fine as a size: a fraction would round away what it is about.
+    /// The difference of two sizes. In inches it is as fine as a size: a fraction would round it away.
     fn difference(&self, mm: f64) -> String {
         match self.units {
             Units::Mm => self.told(mm),
@@ -202,7 +202,8 @@ impl Says {
     }
 }
 
-/// The title of the column for the fit of a piece. All bores of a strip have one kind of piece, so that the first bore tells it.
+/// The title of the column for the fit of a piece. All bores of a strip have one kind of piece, so that the first bore decides
+/// it.
 const fn column_of(fit: Fit) -> &'static str {
     match fit {
         Fit::Sinks(_) | Fit::FallsIn => "Marble sinks",

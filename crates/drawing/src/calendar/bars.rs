@@ -133,8 +133,8 @@ fn grounds(scale: &Scale<'_>, days: &[Day], height: f64, units: Units) -> Vec<It
 
 /// The bar of an operation on a board: hands filled, the wait hatched.
 ///
-/// Work that is ticked off has a frame only. What lies on the critical path has a second, heavy frame outside of the
-/// first. `top` is the top of its row, mm.
+/// Work that is ticked off has a frame only. Work on the critical path has a second, heavy frame outside of the first. `top` is
+/// the top of its row, mm.
 fn bar(scale: &Scale<'_>, dated: &Dated, top: f64) -> Vec<Item> {
     let mut items = Vec::new();
     let Some(span) = dated.span() else {
@@ -179,7 +179,7 @@ fn hatched(area: Rect) -> Vec<Item> {
     let slant = area.height();
     let count = ((area.width() + slant) / HATCH).floor() as usize;
     for at in 1..=count {
-        // Each line runs up to the right; what would lie outside is cut off.
+        // Each line runs up to the right; parts outside are cut off.
         let foot = area.x0 - slant + HATCH * at as f64;
         let from = foot.max(area.x0);
         let to = (foot + slant).min(area.x1);

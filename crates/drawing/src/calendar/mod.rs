@@ -1,6 +1,6 @@
 //! The calendar on paper: bars over the days, and a row with times for each operation, to be ticked.
 //!
-//! Days, times and slack come from the calendar of the workpiece; here they are only told, in the time zone of the maker.
+//! Days, times and slack come from the calendar of the workpiece; here they are only printed, in the maker's time zone.
 
 mod bars;
 
@@ -84,7 +84,7 @@ fn about(workpiece: &Workpiece, calendar: &Calendar) -> String {
 
 /// The title of an operation, with its number where there are several of its task.
 ///
-/// Numbers are those by which an operation is ticked off in the document.
+/// Numbers are those under which the document ticks operations off.
 fn title(operation: &Operation, plan: &WorkPlan) -> String {
     let title = operation.task.title();
     if plan.of(operation.task).count() > 1 {
@@ -95,8 +95,8 @@ fn title(operation: &Operation, plan: &WorkPlan) -> String {
 
 /// A row for each operation: from the first board's begin to the last board's end, its wait, and how long it can be put off.
 ///
-/// With several boards it has when the first begins and when the last ends; a wait is told in hours. What cannot be put
-/// off is called critical.
+/// For several boards it has the beginning of the first and the end of the last; a wait is in hours. Work that cannot be put off
+/// is called critical.
 fn times(workpiece: &Workpiece, calendar: &Calendar) -> Table {
     let (plan, units) = (workpiece.work_plan(), workpiece.units());
     let row = |(at, operation): (usize, &Operation)| {

@@ -1,7 +1,7 @@
-//! The filling plan: what is mixed and when, and which bores each batch goes into.
+//! The filling plan: the batches of resin, when each is mixed, and which bores it goes into.
 //!
 //! Resin sets while it is poured, so that a batch is only as large as can be poured in its working time: the table says when each
-//! is mixed, and the plan which bores it goes into. The numbers come from the workpiece's `pour`; here they are only told.
+//! is mixed, and the plan which bores it goes into. The numbers come from the workpiece's `pour`; here they are only printed.
 
 mod plan;
 
@@ -16,7 +16,7 @@ use crate::{Align, Block, Cell, Column, Head, Sheet, Stamp, Table, pages};
 /// The plan of a filling on the paper of the board's template: a page of batches and sectors, and then each board with
 /// the number of its batch in every bore; nothing where no filling is planned.
 ///
-/// Amounts are told in the unit that the filling is measured in, by volume or by weight; times run from the first batch on.
+/// Amounts are in the unit that the filling is measured in, by volume or by weight; times count from the first batch.
 ///
 /// ```
 /// use board::{Board, Filling};
@@ -70,8 +70,8 @@ struct Says<'a> {
 }
 
 impl Says<'_> {
-    /// The resin mixed in all, and taken off again: by volume, by weight, and as parts of resin and hardener. The loss in
-    /// cups is in it, the domes are told apart.
+    /// The resin mixed in all, and taken off again: by volume, by weight, and as parts of resin and hardener. The loss in cups is
+    /// included, the domes are listed apart.
     fn amounts(&self) -> Block {
         let Pour {
             bores,

@@ -52,7 +52,7 @@ impl Says<'_> {
         Sheet::of_marks(paper, format!("filling plan, board {number}"), marks)
     }
 
-    /// Which board of how many it is, and what the numbers mean.
+    /// The number of the board among all, and the meaning of the numbers.
     fn title(&self, paper: Size, number: u32) -> Vec<Item> {
         let margin = self.board.template.margin;
         let room = paper.width - 2.0 * margin;

@@ -1,7 +1,7 @@
-//! The section through the film: the wood, and every layer on it with its coats, its time and what is done before it.
+//! The section through the film: the wood, and every layer on it with its coats, its time and the preparation before it.
 //!
-//! A film is a few hundredths of a millimeter thick, so that nothing is to scale and each layer says how thick it is. Where color
-//! lies only in part, the parts of the board with other layers stand beside each other as columns.
+//! A film is a few hundredths of a millimeter thick, so the drawing is not to scale, and each layer states its thickness. Where
+//! color lies only in part, the parts of the board with other layers stand beside each other as columns.
 
 use board::{Coat, Measure};
 use kurbo::{Line as Segment, Point, Rect, Size, Vec2};
@@ -13,7 +13,7 @@ use crate::{Anchor, Figure, Item, Line, Shape, Text, corners_of};
 
 /// Size of names of layers, mm.
 const NAME: f64 = 3.0;
-/// Size of what is said of them.
+/// Size of the words about them.
 const SAID: f64 = 2.5;
 /// From baseline to baseline, in sizes of the type.
 const LEADING: f64 = 1.35;

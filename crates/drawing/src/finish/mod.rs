@@ -1,7 +1,7 @@
 //! The finish plan on paper: section through the film, the work in order with its times, amounts, which coat holds on which.
 //!
-//! Waits, amounts and judgments come from the room of the finish in crate `workshop`; here they are only told. The label
-//! of the can wins over all of them, and the page says so.
+//! Waits, amounts and judgments come from the room of the finish in crate `workshop`; here they are only printed. The label of
+//! the can wins over all of them, and the page says so.
 
 mod film;
 
@@ -35,7 +35,7 @@ pub fn film_sheet(workpiece: &Workpiece, width: f64) -> Option<Sheet> {
     let figure = film_figure(workpiece, width - 2.0 * BORDER)?;
     let stop = stop_line(workpiece);
     let above = stop.as_ref().map_or(0.0, |_| 2.0 * STOP);
-    // No wider than what is on it, so that a window shows it as large as it can.
+    // No wider than its content, so that a window shows it as large as possible.
     let width = match stop {
         Some(_) => width,
         None => width.min(figure.size.width + 2.0 * BORDER),
@@ -149,7 +149,7 @@ fn found(workpiece: &Workpiece) -> Vec<Block> {
 
 /// A task of the plan of the work, with boxes to tick; nothing where the plan has none.
 ///
-/// The tools of coats are left out: each coat says itself with what it is put on.
+/// The tools of coats are left out: each coat names its own.
 fn step(workpiece: &Workpiece, task: Task) -> Vec<Block> {
     let plan = workpiece.work_plan();
     let operations: Vec<&Operation> = plan.of(task).collect();

@@ -1,4 +1,4 @@
-//! The router's template on sheets, and a page that tells what to set.
+//! The router's template on sheets, and a page of its settings.
 //!
 //! The template is a workpiece of its own, whose bores are wider by bushing less bit. So it is tiled, named and checked as the
 //! board is, and only its words differ.
@@ -85,7 +85,7 @@ pub fn router_whole(workpiece: &Workpiece, stamp: &Stamp) -> Option<Sheet> {
     Some(whole_of(subject, "router template", stamp))
 }
 
-/// An operation of the plan of the work, as the page of a jig tells it: its name, and its steps to tick off.
+/// An operation of the plan of the work on the page of a jig: its name, and its steps to tick off.
 pub fn told(operation: &Operation) -> [Block; 2] {
     [
         Block::Heading(operation.task.title().into()),
@@ -159,7 +159,7 @@ fn depths(board: &Board, settings: &[RouterSetting]) -> String {
     }
 }
 
-/// The page with what is set at the router for each kind of bore, and how the template is held.
+/// The page with the router's settings for each kind of bore, and how the template is held.
 fn page(
     workpiece: &Workpiece,
     router: Router,

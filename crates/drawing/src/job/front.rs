@@ -1,4 +1,4 @@
-//! The first page of the job sheet: the board, who plays with which color, the time of it all, and what is still found.
+//! The first page of the job sheet: the board, who plays with which color, the time in all, and the open findings.
 
 use board::several;
 use kurbo::{Point, Size};
@@ -42,8 +42,7 @@ pub fn side(width: f64) -> f64 {
 
 /// The board from above, and beside it the players by their colors and marks.
 ///
-/// Players for whom there is no room below each other go on in another column; a line that is too long for its column is
-/// cut.
+/// Players without room below each other go on in another column; a line that is too long for its column is cut.
 fn seen(workpiece: &Workpiece, width: f64, is_pictured: bool) -> Figure {
     let side = side(width);
     let mut items = if is_pictured {
@@ -80,7 +79,7 @@ fn seen(workpiece: &Workpiece, width: f64, is_pictured: bool) -> Figure {
 
 /// The players, a line each: color and mark.
 ///
-/// The first line is the title. Colors and marks are told in words, since the sheet is black on white.
+/// The first line is the title. Colors and marks are given in words, since the sheet is black on white.
 fn players(workpiece: &Workpiece) -> Vec<String> {
     let board = workpiece.board();
     let lines = (1..=board.players).map(|player| {
@@ -123,7 +122,7 @@ fn in_all(plan: &WorkPlan) -> String {
     )
 }
 
-/// A time as a shop tells it: minutes by the five, hours, days.
+/// A time as a shop states it: minutes to the nearest five, hours, days.
 ///
 /// No estimate here is good to a minute, and none of a wait to an hour.
 pub fn time(hours: f64) -> String {
@@ -139,7 +138,7 @@ pub fn time(hours: f64) -> String {
 /// The findings that are left when the sheet is made, worst first, with boxes to tick: a caution that the maker has decided
 /// to live with is ticked off on paper. Notes stand in the window.
 ///
-/// Every one of them has the name of its rule, by which the maker finds it in the window.
+/// Every one of them has the name of its rule, under which the maker finds it in the window.
 fn found(findings: &[Finding]) -> Vec<Block> {
     let told: Vec<&Finding> = findings
         .iter()

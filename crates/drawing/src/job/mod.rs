@@ -1,9 +1,8 @@
 //! The job sheet: all of the work in its order, with what to mind, boxes to tick and the figures that go with it.
 //!
 //! Operations come from the plan of the work in crate `workshop`, in its order and with its reasons; each has the headings of the
-//! sums that belong to it, by which the figures are looked up. A stage of the work has a page where one holds it. The first page
-//! shows the board and tells who plays with which color, and what is still found: a board that is stopped should not be cut by its
-//! sheet.
+//! sums that belong to it, where the figures are found. A stage of the work has a page where one holds it. The first page shows
+//! the board, who plays with which color, and the open findings: a board that is stopped should not be cut by its sheet.
 
 mod front;
 mod steps;
@@ -14,8 +13,8 @@ use workshop::{Workpiece, paper_size};
 use crate::pages::beginning;
 use crate::{Block, Head, Sheet, Stamp, looks, pages};
 
-/// The job sheet of a board on the paper of its template: the board and what is still found on it, then every operation in its
-/// order, stage by stage, with what to mind, boxes to tick, and the figures that it needs.
+/// The job sheet of a board on the paper of its template: the board and its open findings, then every operation in its order,
+/// stage by stage, with what to mind, boxes to tick, and the figures that it needs.
 ///
 /// On the first page a square is kept for a picture of the board, see [`job_picture`].
 ///
@@ -77,7 +76,8 @@ pub fn job_picture(workpiece: &Workpiece, stamp: &Stamp) -> Option<PictureRoom> 
 
 /// The stages of the work, each kept on a page where one holds it.
 ///
-/// A caution is told in full in the stage where it is first met, and by its name from there on. The figures of all steps come last.
+/// A caution is printed in full in the stage where it first applies, and by its name from there on. The figures of all steps come
+/// last.
 fn stages(workpiece: &Workpiece) -> Vec<Block> {
     let plan = workpiece.work_plan();
     let mut sheet = steps::Steps::new(workpiece, plan);

@@ -13,13 +13,13 @@ const STEP: f64 = 11.0 / 72.0 * INCH / 0.9;
 /// Size of tools, reasons and cautions, mm: 9 pt.
 const BESIDE: f64 = 9.0 / 72.0 * INCH;
 
-/// The steps of a job sheet, one after the other: a caution is told in full where it is first met.
+/// The steps of a job sheet, one after the other: a caution is printed in full where it first applies.
 pub struct Steps<'a> {
     /// The board, for its figures.
     workpiece: &'a Workpiece,
     /// Its operations, for their reasons.
     plan: &'a WorkPlan,
-    /// The cautions that were told in full.
+    /// The cautions that were printed in full.
     minded: Vec<Caution>,
     /// Number of the last step.
     number: u32,
@@ -28,7 +28,7 @@ pub struct Steps<'a> {
 }
 
 impl<'a> Steps<'a> {
-    /// The steps of a board, none told yet.
+    /// The steps of a board, none printed yet.
     pub const fn new(workpiece: &'a Workpiece, plan: &'a WorkPlan) -> Self {
         Self {
             workpiece,
@@ -89,9 +89,9 @@ impl<'a> Steps<'a> {
         }
     }
 
-    /// Why it comes after what it needs, a sentence for each reason; none where it needs nothing.
+    /// The reasons why it comes after the operations it needs, a sentence each; none where it needs none.
     ///
-    /// A maker who knows the reason knows what may be swapped, and what would ruin the board.
+    /// A maker who knows the reason knows which steps may be swapped, and which swap would ruin the board.
     fn reasons(&self, operation: &Operation) -> Option<String> {
         let mut reasons: Vec<(&str, Vec<String>)> = Vec::new();
         for need in &operation.needs {
@@ -133,7 +133,7 @@ impl<'a> Steps<'a> {
     }
 }
 
-/// A name as it stands within a sentence: in small letters, but for letters that stand for words.
+/// A name as it stands within a sentence: in small letters, but for abbreviations.
 fn within(name: &str) -> String {
     match name.strip_prefix("CNC") {
         Some(rest) => format!("CNC{}", rest.to_lowercase()),
@@ -143,7 +143,7 @@ fn within(name: &str) -> String {
 
 /// Tool, time and waiting of a step.
 ///
-/// Of a step of several operations, as coats of finish are, times add up, and the reason of the first wait stands for all.
+/// Of a step of several operations, as coats of finish are, times add up, and the reason of the first wait counts for all.
 fn set_up(step: &[Operation]) -> String {
     let minutes: f64 = step
         .iter()
@@ -173,7 +173,7 @@ fn figures(board: &Board, group: &SumGroup) -> Block {
     let titled = |sum: &Sum| sum.titled(board.units);
     let rows = sums.iter().map(|sum| {
         let title = titled(sum);
-        // Holes of one diameter and two depths are told apart by what they are for.
+        // Holes of one diameter and two depths are told apart by their role.
         let alike = sums.iter().filter(|other| titled(other) == title).count();
         let roles = if alike > 1 { roles(sum) } else { String::new() };
         vec![

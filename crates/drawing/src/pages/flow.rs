@@ -1,8 +1,8 @@
 //! The pages being filled from the top.
 //!
-//! A page is turned when the next line would not fit; what must stay together (a heading with what follows it, a caution with
-//! its bar) asks for its room beforehand. How many pages there are is known only at the end, so that the line at the foot,
-//! which tells it, is added last.
+//! A page is turned when the next line would not fit; parts that must stay together (a heading with its text, a caution with its
+//! bar) asks for its room beforehand. How many pages there are is known only at the end, so that the line at the foot, which
+//! states it, is added last.
 
 use kurbo::{Line as Segment, Point, Rect, Size, Vec2};
 
@@ -18,7 +18,7 @@ const TITLE: f64 = 6.5;
 const HEADING: f64 = 4.2;
 /// Size of a stage's name, mm.
 const STAGE: f64 = 5.6;
-/// Size of plain words, where none is asked for.
+/// Size of plain words, the default.
 const WORDS: f64 = 3.0;
 /// Size of the line below each page.
 const FOOT: f64 = 2.2;
@@ -90,7 +90,7 @@ impl<'a> Flow<'a> {
         }
     }
 
-    /// Height of what was laid on an empty page, mm; none where it takes more than one.
+    /// Height of the content laid on an empty page, mm; none where it takes more than one.
     pub fn taken(&self) -> Option<f64> {
         self.done.is_empty().then_some(self.room.y1 - self.top)
     }
@@ -145,7 +145,7 @@ impl<'a> Flow<'a> {
         self.top = self.room.y1;
     }
 
-    /// A title above what follows; on another page where less than it needs would follow on this one.
+    /// A title above its text; on the next page where too little of the text would follow on this one.
     ///
     /// `needs` is the height of what must not be parted from it: the words below it, and the first rows of their table.
     pub fn heading(&mut self, words: &str, needs: f64) {

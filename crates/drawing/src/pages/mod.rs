@@ -21,7 +21,7 @@ pub(crate) use wrap::wrapped;
 /// A part of a page.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Block {
-    /// A title above what follows.
+    /// A title above its text.
     Heading(String),
     /// Words, broken into lines.
     Words(String),
@@ -64,7 +64,7 @@ pub struct Head {
 }
 
 impl Head {
-    /// Of what is about a board, with the board's title and the date below the title, and what stops it above.
+    /// For pages about a board, with the board's title and the date below the title, and anything that stops it above.
     ///
     /// ```
     /// use board::Board;
@@ -125,7 +125,7 @@ pub(crate) fn beginning(paper: Size, margin: f64, head: &Head) -> (Point, f64) {
 
 /// The blocks on as many pages as they take of the paper that the board's template is printed on, with the template's margin.
 ///
-/// A maker has one paper in the printer: what goes with the template comes out on the same.
+/// A maker has one paper in the printer: pages that go with the template are printed on the same.
 pub(crate) fn template_pages(board: &Board, head: &Head, blocks: &[Block]) -> Vec<Sheet> {
     let template = board.template;
     pages(paper_size(template.paper), template.margin, head, blocks)
@@ -152,7 +152,7 @@ fn lay(flow: &mut Flow<'_>, blocks: &[Block]) {
     }
 }
 
-/// Share of a page that has to be left for what is longer than a page to begin on it.
+/// Share of a page that has to be free for a block longer than a page to begin on it.
 const BEGINS: f64 = 0.5;
 /// Room that a heading has above it where it does not begin a page, mm.
 const ABOVE: f64 = 4.0;
@@ -321,7 +321,7 @@ mod tests {
         }
     }
 
-    /// Whatever stands before it on the page, a heading has the words below it and two rows of its table on the same page.
+    /// Anywhere on a page, a heading has the words below it and two rows of its table on the same page.
     #[test]
     fn a_heading_stays_with_its_table() {
         for filler in 1..60 {

@@ -1,4 +1,4 @@
-//! Tables: columns as wide as what is in them, narrower where the page is.
+//! Tables: columns as wide as their content, narrower where the page is.
 //!
 //! A row is kept on one page. Where a row is longer than a page, which happens on paper the size of a card, its end is left out
 //! rather than drawn over the foot.
@@ -10,7 +10,7 @@ use super::wrap::wrapped;
 use crate::font::{self, Weight};
 use crate::{Anchor, Line};
 
-/// Size of what stands in a table, as a share of that of words.
+/// Size of the words in a table, as a share of that of plain words.
 const SHARE: f64 = 0.9;
 /// Room between columns.
 const BETWEEN: f64 = 4.0;
@@ -211,7 +211,7 @@ fn in_columns(flow: &mut Flow<'_>, table: &Table, widths: &[f64], header: &Row, 
     flow.space(3.5);
 }
 
-/// A row at the top of a page or a column, which repeats what the row above it says.
+/// A row at the top of a page or a column, which repeats the words that it shares with the row above.
 fn begun(cells: &[Cell]) -> Vec<Cell> {
     let written = |cell: &Cell| match cell {
         Cell::Again(words) => Cell::Words(words.clone()),
@@ -336,7 +336,7 @@ impl Row {
         }
     }
 
-    /// Draws the row at the top of what is left of the page.
+    /// Draws the row at the top of the free part of the page.
     fn draw(&self, flow: &mut Flow<'_>, table: &Table, widths: &[f64]) {
         let size = self.size;
         let mut left = flow.start();

@@ -1,7 +1,7 @@
-//! One bore and what stands in it, with all of their sizes.
+//! One bore and the piece in it, with all of their sizes.
 //!
-//! Wood is measured on the left and what stands in the bore on the right, so that a reader finds a number by what it is about. The
-//! floor gets its size even where there is none left: then it tells how far the bore comes out.
+//! Sizes of the wood are on the left and those of the piece in the bore on the right, so that a reader finds each number. The
+//! floor gets its size even where none is left: then it shows how far the bore comes out.
 
 use board::{Board, Bottom};
 use kurbo::{Point, Rect};
@@ -15,7 +15,7 @@ use super::scene::Shown;
 use super::{body_of, top};
 use crate::Line;
 
-/// Wood to either side of what is drawn, as a share of its width and at least, mm.
+/// Wood to either side of the drawn part, as a share of its width and at least, mm.
 const BESIDE: (f64, f64) = (0.25, 4.0);
 
 /// The figure.
@@ -54,7 +54,7 @@ pub fn bore<'a>(board: &'a Board, section: &'a Section, sizes: &BoreSizes) -> Fi
     }
 }
 
-/// Where the full diameter ends above a point, and where the drill comes out below.
+/// Where the full diameter ends above a point, and where the drill comes out of the underside.
 ///
 /// The first is a thin line across the bore, at the depth that is typed; a Forstner bit's spur does not need it. The second is
 /// dashed, as no wood is there any more to be cut.

@@ -1,7 +1,7 @@
 //! One figure of the sheet: a part of a section at the largest scale that its room allows, with its heading and sizes.
 //!
-//! Scales are those of the trade, so that a rule can be laid on the paper; the first of them at which figure and sizes keep to their
-//! room is taken. Names and sizes have one size of type whatever the scale, and are laid around the figure once that is known.
+//! Scales are those of the trade, so that a rule can be laid on the paper; the first of them at which figure and sizes keep to
+//! their room is taken. Names and sizes have one size of type at every scale, and are laid around the figure once that is known.
 
 use geometry::Angle;
 use kurbo::{Line as Segment, Point, Rect, Vec2};
@@ -34,7 +34,7 @@ const SCALES: [(&str, f64); 13] = [
 ];
 /// Size of a heading.
 pub const HEADING: f64 = 4.0;
-/// From the foot of a heading to what is below.
+/// From the foot of a heading to the part below.
 const UNDER_HEADING: f64 = 3.0;
 /// Length of an axis past its part, above and below, mm on paper.
 const AXIS: [f64; 2] = [1.0, 2.5];
@@ -42,7 +42,7 @@ const AXIS: [f64; 2] = [1.0, 2.5];
 const BREAK: f64 = 1.5;
 /// Size of a name.
 const NAME: f64 = 2.4;
-/// From what a name is of up to the name.
+/// From a part up to its name.
 const UNDER_NAME: f64 = 1.8;
 /// From the middle of one name to that of the next, at least.
 const BESIDE_NAME: f64 = 1.3 * NAME;
@@ -59,9 +59,9 @@ pub struct Figure<'a> {
     pub window: Rect,
     /// Which bodies are drawn.
     pub shown: Shown,
-    /// Where axes stand, and how far up what they are of reaches.
+    /// Places of axes, and the upper end of the part each belongs to.
     pub axes: Vec<(f64, f64)>,
-    /// Edges beside those of the wood: seen behind the cut, or where there is nothing to be cut any more.
+    /// Edges beside those of the wood: seen behind the cut, or where the cut leaves the wood.
     pub more: Vec<(Line, [Point; 2])>,
     /// The sizes written around it.
     pub sizes: Vec<Size>,
@@ -191,7 +191,7 @@ impl Figure<'_> {
     }
 }
 
-/// A name that runs up from what it is of.
+/// A name that runs up from its part.
 fn upright(name: &Name, frame: &Frame) -> Item {
     let foot = frame.place(Point::new(name.at, name.over));
     let at = foot + Vec2::new(font::FIGURE_HEIGHT * NAME / 2.0, UNDER_NAME);
@@ -207,7 +207,7 @@ fn upright(name: &Name, frame: &Frame) -> Item {
     }
 }
 
-/// An axis through what stands on it.
+/// An axis through the parts on it.
 fn axis(over: Point, area: Rect) -> Item {
     let [above, below] = AXIS;
     let high = Point::new(over.x, over.y + above);

@@ -1,7 +1,7 @@
 //! The frame that puts a part of a section on paper.
 //!
-//! In the frame of a section x runs along the cut from the center pin and y up from the top face, in mm of the board; on paper both
-//! are scaled alike. Curves come as many corners; those that no reader could see the lack of are left out here, once.
+//! In the frame of a section x runs along the cut from the center pin and y up from the top face, in mm of the board; on paper
+//! both are scaled alike. Curves come as many corners; those that no reader would miss are left out here, once.
 
 use kurbo::{Circle, Point, Rect};
 use workshop::Face;

@@ -19,7 +19,7 @@ const FIRST: f64 = 5.0;
 const LANE: f64 = 4.5;
 /// From the last lane to the labels.
 const AWAY: f64 = 5.0;
-/// Between what is measured and its extension line.
+/// Between the measured part and its extension line.
 const GAP: f64 = 0.6;
 /// Length of an extension line past its lane, mm on paper.
 const PAST: f64 = 1.0;
@@ -33,7 +33,7 @@ const AIR: f64 = 0.8;
 pub enum Side {
     /// Left: of the wood.
     Left,
-    /// Right: of what stands in it.
+    /// Right: of the piece in it.
     Right,
     /// Above.
     Above,
@@ -61,7 +61,7 @@ impl Side {
 pub struct Size {
     /// Where its dimension line goes, which says whether it is measured upright or level.
     pub side: Side,
-    /// Its ends; the same place twice for what is only pointed at.
+    /// Its ends; the same place twice for a part that is only pointed at.
     pub ends: [Point; 2],
     /// Its name and length.
     pub words: String,
@@ -165,7 +165,7 @@ fn lanes(sizes: &[Size], side: Side) -> Vec<Vec<&Size>> {
         let (low, high) = size.span();
         let hair = 1e-6 * (high - low);
         let is_free = |lane: &Vec<&Size>| {
-            // The label of what lies level is at the end of its lane.
+            // The label of a level size is at the end of its lane.
             side.is_upright()
                 && lane.iter().all(|other| {
                     let (from, to) = other.span();
@@ -181,7 +181,7 @@ fn lanes(sizes: &[Size], side: Side) -> Vec<Vec<&Size>> {
     lanes
 }
 
-/// Upright sizes of a side, and what is pointed at from there.
+/// Upright sizes of a side, and its pointers.
 fn upright(sizes: &[Size], side: Side, around: Rect) -> Vec<Item> {
     let out = side.sign();
     let border = if out < 0.0 { around.x0 } else { around.x1 };
@@ -265,7 +265,7 @@ fn dimension(from: Point, to: Point) -> Vec<Item> {
     vec![line, tick(from), tick(to)]
 }
 
-/// From what is measured out past the lane.
+/// From the measured part out past the lane.
 fn extension(from: Point, lane: Point) -> Item {
     let way = lane - from;
     let along = way / way.hypot().max(f64::MIN_POSITIVE);

@@ -1,7 +1,7 @@
 //! The section of a board on one sheet: the whole of it, one bore and the storage recess, to scale, with their sizes.
 //!
-//! The sheet is as wide as A4 lies, or as is asked for, and as high as it needs. Each figure has the largest of a few scales that its room
-//! allows; sizes come from crate `workshop`, and are nowhere worked out again.
+//! The sheet is as wide as A4 across, or as requested, and as high as it needs. Each figure has the largest of a few scales that
+//! its room allows; sizes come from crate `workshop`, and are nowhere worked out again.
 
 mod bore;
 mod figure;
@@ -29,7 +29,7 @@ use crate::{Anchor, Item, Line, Shape, Sheet, Stamp, Text};
 
 use figure::{Drawn, Figure};
 
-/// Width of the sheet where no other is asked for, mm.
+/// Default width of the sheet, mm.
 const WIDTH: f64 = 297.0;
 /// The narrowest sheet that has room for a bore with its sizes, mm.
 const LEAST_WIDTH: f64 = 180.0;
@@ -39,11 +39,11 @@ const BORDER: f64 = 10.0;
 const BETWEEN: f64 = 9.0;
 /// Size of the title.
 const TITLE: f64 = 6.0;
-/// Size of what is below it.
+/// Size of the words below it.
 const WORDS: f64 = 3.2;
 /// Size of the legend.
 const LEGEND: f64 = 2.6;
-/// Room of title and what is below it.
+/// Room of the title and the words below it.
 const HEAD: f64 = 20.0;
 /// Room of the legend.
 const FOOT: f64 = 7.0;
@@ -254,7 +254,7 @@ fn bounds_of(face: &Face) -> Rect {
     }
 }
 
-/// The box around what stands in a hole, of one kind.
+/// The box around the things of one kind in a hole.
 fn body_of(section: &Section, kind: BodyKind, hole: HoleId) -> Option<Rect> {
     let of_hole = section
         .bodies

@@ -1,4 +1,4 @@
-//! The sizes of what stands in a bore: marble, peg, or magnet piece on what is set in.
+//! The sizes of the piece in a bore: marble, peg, or magnet piece on its ball or disc.
 //!
 //! Where a piece stands is computed in crate `workshop` (its seat, its play, the magnet's gap). A piece that does not go in, or falls
 //! in, has no such sizes, and its figure says that instead of showing numbers that mean nothing.
@@ -34,7 +34,7 @@ pub fn standing(says: &Says<'_>, section: &Section) -> Vec<Size> {
 }
 
 impl Says<'_> {
-    /// A size to the right of the bore, where what stands in it is measured; places are from the bore's axis and the top face.
+    /// A size to the right of the bore, where the piece in it is measured; places are from the bore's axis and the top face.
     fn right(&self, heights: [(f64, f64); 2], words: String) -> Size {
         self.upright(Side::Right, heights, words)
     }
@@ -73,7 +73,7 @@ impl Says<'_> {
     /// The gap under a marble that hangs on the rim, or its lift off the rim; none where it touches both.
     fn room_under(&self, stand: &MarbleStand, sinks: f64) -> Option<Size> {
         let clear = stand.clear?;
-        // A bore that comes out below has no floor to stand over.
+        // A bore through the underside has no floor to stand on.
         if clear > HAIR && self.sizes.floor.left <= 0.0 {
             None
         } else if clear > HAIR {
@@ -189,7 +189,7 @@ impl Says<'_> {
         ]
     }
 
-    /// The magnet, and how far it is from what it holds on.
+    /// The magnet, and its distance from the ball or disc it holds on.
     fn magnet(&self, sizes: &InsertSizes, area: Option<Rect>) -> Vec<Size> {
         let (Some(area), Some(magnet), Some(hold)) = (area, self.board.piece.magnet, sizes.hold)
         else {

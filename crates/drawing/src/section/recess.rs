@@ -13,7 +13,7 @@ use super::says::HAIR;
 use super::scene::Shown;
 use super::top;
 
-/// Wood to either side of the recess and of what is cut for its lid, as a share of their width and at least, mm.
+/// Wood to either side of the recess and of the cuts for its lid, as a share of their width and at least, mm.
 const BESIDE: (f64, f64) = (0.1, 10.0);
 
 /// The figure.
@@ -72,8 +72,8 @@ fn written(board: &Board, sizes: &RecessSizes) -> Vec<Size> {
     all
 }
 
-/// Thickness of the lid, how much narrower it is than its place, and what is cut for it: how far ledge or groove reach beyond
-/// the recess, how wide they come out below, and of a dovetailed groove the width inside and the lean of its sides.
+/// Thickness of the lid, how much narrower it is than its place, and the cuts for it: how far ledge or groove reach beyond the
+/// recess, how wide they open in the underside, and of a dovetailed groove the width inside and the lean of its sides.
 fn of_lid(board: &Board, sizes: &RecessSizes, lid: &LidPlace) -> Vec<Size> {
     let length = |mm| Measure::mm(mm).shown(board.units);
     let under = -sizes.thickness;

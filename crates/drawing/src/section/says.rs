@@ -1,7 +1,7 @@
 //! Words and sizes beside a bore.
 //!
 //! Every figure measures from the same two places, the axis of its hole and the top face. Heights are above the top face, so that
-//! what is in the wood is negative.
+//! places in the wood are negative.
 
 use board::{Board, Measure};
 use workshop::{BoreSizes, deepest};
@@ -43,7 +43,7 @@ impl<'a> Says<'a> {
         Measure::mm(mm).shown(self.board.units)
     }
 
-    /// A size on one side of the axis, between two heights, as far from the axis as told.
+    /// A size on one side of the axis, between two heights, at a given distance from the axis.
     pub fn upright(&self, side: Side, heights: [(f64, f64); 2], words: String) -> Size {
         let out = if side == Side::Left { -1.0 } else { 1.0 };
         let ends = heights.map(|(away, z)| (self.at + out * away, z));

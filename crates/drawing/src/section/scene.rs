@@ -1,4 +1,4 @@
-//! A part of a section as it is drawn: outlines, hatching of what is cut, resin in gray.
+//! A part of a section as it is drawn: outlines, hatching of cut wood, resin in gray.
 //!
 //! All of it comes from one question: which parts of a straight line lie in wood. A hatch line is drawn there; an edge is
 //! drawn where just one side of it is wood.
@@ -27,7 +27,7 @@ pub struct Scene {
     cavities: Vec<Contour>,
     /// The bodies in it and under it.
     bodies: Vec<Standing>,
-    /// Where two half-planes meet, if they do; what is cut there goes on beyond.
+    /// Where two half-planes meet, if they do; the wood cut there goes on beyond.
     fold: Option<f64>,
 }
 
@@ -120,7 +120,7 @@ impl Scene {
         inside.collect()
     }
 
-    /// Lines at 45° in what is cut; those in the lid run the other way, as parts that meet are told apart in drawings of the trade.
+    /// Lines at 45° in cut wood; those in the lid run the other way, as trade drawings do for parts that meet.
     fn hatching(&self) -> Vec<Item> {
         let mut lines = hatch(self.window.bounds(), Vec2::new(1.0, 1.0), |ray| {
             self.wood(ray)
@@ -141,7 +141,7 @@ impl Scene {
         of_kind.map(|body| &body.contour)
     }
 
-    /// The edges of the wood, and thinly where the board goes on behind what is cut away.
+    /// The edges of the wood, and thinly where the board goes on behind the cut.
     fn board(&self) -> Vec<Item> {
         let mut items = Vec::new();
         for (from, to) in self.outline.edges() {
@@ -182,7 +182,7 @@ impl Scene {
         if left.is_empty() { right } else { left }
     }
 
-    /// The outlines of what stands in bores and of what the board stands on; a disc that is seen whole stays a circle.
+    /// The outlines of the pieces in bores and of the base; a ball that is seen whole stays a circle.
     fn standing(&self) -> Vec<Item> {
         let window = self.window.bounds();
         let mut items = Vec::new();
@@ -236,7 +236,7 @@ impl Scene {
         at(from) && at(to)
     }
 
-    /// Resin in level strips, beside what stands in it.
+    /// Resin in level strips, beside the ball or disc in it.
     fn resin(&self) -> Vec<Item> {
         let mut items = Vec::new();
         for body in self

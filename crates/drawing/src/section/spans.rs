@@ -1,4 +1,4 @@
-//! Parts of a line: what lies within outlines, and what of it is left beside others.
+//! Parts of a line: the spans within outlines, and the rest of them outside others.
 //!
 //! A section is drawn by asking along lines: where does this line run in wood? Sets of parts of a line can be cut and compared with
 //! no more than sorting numbers, where cutting areas out of each other would need a library for polygons, and would meet its
@@ -11,7 +11,7 @@ use super::around;
 
 /// Distance to either side of an edge at which is looked for wood, mm on paper.
 pub const BESIDE: f64 = 1e-6;
-/// Edges of a polygon that stands for a circle.
+/// Edges of a polygon drawn for a circle.
 const PARTS: i64 = 120;
 
 /// Parts of a line from one distance along it to another, in order and apart.
@@ -85,7 +85,7 @@ impl Contour {
         }
     }
 
-    /// Its edges; of a circle those of a polygon that stands for it.
+    /// Its edges; of a circle those of its polygon.
     pub fn edges(&self) -> Vec<(Point, Point)> {
         let corners = match self {
             Self::Corners { corners, .. } => corners,

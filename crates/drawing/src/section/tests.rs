@@ -413,7 +413,7 @@ fn arc_cosine(ratio: f64) -> f64 {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
 
-    /// Lines find the same wood as points do: in the outline and in nothing that is cut.
+    /// Lines find the same wood as points do: inside the outline and outside every cut.
     #[test]
     fn lines_find_the_wood_that_points_find(board in planned(), at in (0.0..1.0_f64, 0.0..1.0_f64), turn in 0.0..360.0_f64) {
         prop_assume!(layout(&board).is_ok());

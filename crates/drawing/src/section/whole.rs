@@ -93,7 +93,7 @@ fn sizes(board: &Board, section: &Section, bore: &BoreSizes) -> Vec<Size> {
     sizes
 }
 
-/// Height of the base and what it stands on; nothing where there is none.
+/// Height and footing of the base; `None` without one.
 fn base(board: &Board) -> Vec<Size> {
     let Some(base) = board.base.filter(|base| base.height > 0.0) else {
         return Vec::new();
@@ -117,7 +117,7 @@ fn base(board: &Board) -> Vec<Size> {
     ]
 }
 
-/// A name for each hole that is cut, over the middle of what is seen of it.
+/// A name for each hole that is cut, over the middle of its visible part.
 ///
 /// A hole whose pilot or counterbore is cut as well is several cavities, one after the other; it gets one name.
 fn names(section: &Section, chosen: HoleId, over: f64) -> Vec<Name> {

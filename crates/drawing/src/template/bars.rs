@@ -1,7 +1,7 @@
 //! Bars to measure a print by: 100 mm and 4 in along one line.
 //!
-//! A bar is measured with whatever rule the maker has, in either unit, before anything is drilled. Four inches are 101.6 mm, so that
-//! both scales have one line.
+//! A bar is measured with a rule in either unit, before anything is drilled. Four inches are 101.6 mm, so that both scales have
+//! one line.
 
 use board::{INCH, Units};
 use geometry::Angle;

@@ -35,7 +35,7 @@ struct Form {
     label: f64,
     /// Size of the words, mm.
     words: f64,
-    /// Whether title, date and order of joining are told.
+    /// Whether title, date and order of joining are printed.
     full: bool,
 }
 
@@ -52,7 +52,7 @@ const FORMS: [Form; 9] = [
     form(22.0, 9.0, 5.0, font::SMALLEST, false),
 ];
 
-/// A form by its width, map, label, words, and whether all of it is told.
+/// A form by its width, map, label, words, and whether all of it is printed.
 const fn form(width: f64, map: f64, label: f64, words: f64, full: bool) -> Form {
     Form {
         width,
@@ -63,7 +63,7 @@ const fn form(width: f64, map: f64, label: f64, words: f64, full: bool) -> Form 
     }
 }
 
-/// Whether a line at the foot of the block is told in full.
+/// Whether a line at the foot of the block is printed in full.
 pub fn fits(line: &str) -> bool {
     font::width(line, WORDS, Weight::Regular) <= WIDEST
 }
@@ -79,9 +79,9 @@ pub struct Block {
 /// The label of a sheet, its part of the whole, how to print and join it, and the key map, in every form that it can have, the
 /// fullest first.
 ///
-/// Every form has the label, the key map, the print note, the settings and the printer's correction. They differ by the size of the
-/// map, by how words are broken beside it, and by the title, the date and the order of joining, which the small ones leave out: who
-/// tapes sheets together has all of them at hand.
+/// Every form has the label, the key map, the print note, the settings and the printer's correction. They differ by the size of
+/// the map, by how words are broken beside it, and by the title, the date and the order of joining, which the small ones leave
+/// out: who tapes sheets together has all of them.
 pub fn title_blocks(
     subject: &Subject<'_>,
     tiling: &Tiling,
@@ -134,7 +134,7 @@ fn lines(
     lines
 }
 
-/// The lines at the foot of the block: what is to be set, and what the printer's correction is.
+/// The lines at the foot of the block: settings, and the printer's correction.
 fn foot(subject: &Subject<'_>, tiling: &Tiling) -> Vec<String> {
     let edge = (!tiling.whole && subject.kind.is_empty()).then(|| EDGE.to_owned());
     let correction = tiling.correction.iter().flat_map(Correction::words);
@@ -263,7 +263,7 @@ impl Lay {
         });
     }
 
-    /// The block as high as what is in it.
+    /// The block as high as its content.
     fn block(self) -> Block {
         let height = (-self.top).max(self.map.height) + 0.5;
         Block {

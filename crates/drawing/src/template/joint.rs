@@ -2,7 +2,7 @@
 //!
 //! Sheets overlap; both show a joint's crosses at the same points of the board, so that they are joined by laying cross on cross
 //! against the light. A cross near each end of a joint leaves no way to turn. Each sheet has the name of a cross on its own side
-//! of the joint, so that no name reaches into what the sheets share and is cut off there.
+//! of the joint, so that no name reaches into the overlap and is cut off there.
 
 use kurbo::{Circle, Line as Segment, Point, Rect, Vec2};
 use workshop::{Tile, Tiling, cross_arm_of};
@@ -73,7 +73,7 @@ pub fn joints(tiling: &Tiling, mut room: Room) -> Vec<Joint> {
 impl Joint {
     /// Draws the joint line through the middle of what both tiles show, and a cross near each end of it.
     ///
-    /// The room that a cross takes is gone for those that come after it: four sheets meet in a corner, and their joints' ends are near.
+    /// The room of a cross is taken for later ones: four sheets meet in a corner, and their joints' ends are near.
     fn draw(&mut self, a: &Tile, b: &Tile, number: usize, overlap: f64, room: &mut Room) {
         let shared = a.window.intersect(b.window);
         let is_level = a.column == b.column;
@@ -147,7 +147,7 @@ fn spots(middle: Point, half: Vec2, cross: &Cross<'_>) -> [Vec<Point>; 2] {
 struct Cross<'a> {
     /// Its middle, in the board frame.
     at: Point,
-    /// Half the length of its lines, mm; the ring is half as large, which tells it from the cross of a bore.
+    /// Half the length of its lines, mm; the ring is half as large, unlike the cross of a bore.
     arm: f64,
     /// Whether its joint is level.
     is_level: bool,

@@ -246,7 +246,7 @@ impl<'a> Drawing<'a> {
     }
 }
 
-/// The pieces of a line that keep out of some boxes and inside a frame; the line as it is where nothing is in its way.
+/// The pieces of a line that keep out of some boxes and inside a frame; the line unchanged where it is clear.
 ///
 /// Pieces keep being arcs and lines. Their ends are found by steps, as a fifth of a millimeter is not seen in a gap.
 fn broken(shape: &Shape, boxes: &[Rect], frame: Rect) -> Vec<Shape> {

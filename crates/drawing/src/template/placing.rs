@@ -19,7 +19,7 @@ use crate::{Item, Layer, Line, Shape, Stamp};
 
 /// Air around marks and words, mm.
 const AIR: f64 = 0.5;
-/// Width of what a line takes, so that words beside it do not touch it, mm.
+/// Width kept free along a line, so that words beside it do not touch it, mm.
 const BESIDE_LINE: f64 = 1.0;
 /// Parts of the page, from the top, in which the line about what stops the board is placed: the next where all of one is full.
 const STOP_PARTS: [f64; 3] = [4.0, 2.0, 1.0];
@@ -40,8 +40,8 @@ pub struct Furniture {
 
 /// Title block and bars for a page that shows some items, moved onto the page by a way.
 ///
-/// Whatever the page shows weighs by what it is for: a block goes rather over a guide than over a hole, rather over a hole than over
-/// its name, and over a cross only where the page is full of them. The title comes first, as it has the most forms to choose from,
+/// Each line on the page has a weight by its purpose: a block rather covers a guide than a hole, rather over a hole than over its
+/// name, and over a cross only where the page is full of them. The title comes first, as it has the most forms to choose from,
 /// and then the bars: each takes its place from those after it.
 pub fn furniture(
     subject: &Subject<'_>,

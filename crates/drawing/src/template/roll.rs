@@ -1,7 +1,7 @@
 //! A whole-board sheet as wide as the roll of a print shop's plotter.
 //!
 //! Plotters print from rolls of a few widths. A page that is as wide as the roll is printed as it is; a narrower one is often
-//! centered, scaled or turned by whoever prints it.
+//! centered, scaled or turned at the print shop.
 
 use core::fmt;
 

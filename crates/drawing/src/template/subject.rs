@@ -1,7 +1,7 @@
 //! The subject of a set of sheets, and the words for it in their title blocks.
 //!
-//! The drilling template, the router's template and the sector jig are cut into the same sheets; they differ by what is
-//! on them and by these words.
+//! The drilling template, the router's template and the sector jig are cut into the same sheets; they differ in the parts on them
+//! and by these words.
 
 use board::Board;
 use kurbo::{Circle, Point};

@@ -126,7 +126,7 @@ fn check(sheet: &Sheet) -> Result<(), TestCaseError> {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(12))]
 
-    /// Titles, bars, key maps, names and crosses never lie on each other, nothing is under 6 pt, each sheet tells which it is and
+    /// Titles, bars, key maps, names and crosses never lie on each other, nothing is under 6 pt, each sheet states its label and
     /// how it is printed, and no name of a cross is cut off.
     #[test]
     fn sheets_can_be_read_whatever_the_board_and_the_paper(

@@ -1,6 +1,6 @@
 //! The tiled template: one sheet for each tile, with crosses on every joint.
 //!
-//! A sheet shows what its tile of the board shows, one way or the other: items that touch the window are on it whole, and whoever
+//! A sheet shows its tile of the board in either of two ways: items that touch the window are on it whole, and the reader who
 //! writes the sheet cuts them off at the window. Bars and words come last, where there is the least to cover.
 
 use geometry::Arc;
@@ -71,7 +71,7 @@ pub fn sheets_of(subject: &Subject<'_>, tiling: &Tiling, stamp: &Stamp) -> Vec<S
 
 /// The room that bores, their names and other words leave for the crosses on joints.
 ///
-/// The outline of a bore may be crossed where there is no other room, the cross in it never: it is what is punched.
+/// The outline of a bore may be crossed where there is no other room, the cross in it never: it marks the punch.
 fn room(subject: &Subject<'_>) -> Room {
     let side = subject.board.blank.diameter;
     let area = Rect::from_center_size(Point::ORIGIN, (side, side));
@@ -186,7 +186,7 @@ impl Grid {
 
 /// Leaves out the names of holes that lie under a block or a mark of a joint: the hole table has them all the same.
 ///
-/// It happens on sheets so crowded that neither block nor cross finds another place.
+/// This happens on sheets so crowded that neither block nor cross has another place.
 fn leave_marks_clear(items: &mut Vec<Item>, blocks: &[Rect], page_from_board: Vec2) {
     let marks = items.iter().filter(|item| item.layer == Layer::Marks);
     let marks = marks.filter(|item| !matches!(item.shape, Shape::Line(_)));
@@ -326,7 +326,7 @@ mod tests {
         }
     }
 
-    /// By the windows: what two neighbors show of the board is as much as the overlap, whatever the printer.
+    /// By the windows: two neighbors share as much of the board as the overlap, on every printer.
     #[test]
     fn a_printer_that_prints_small_takes_sheets_of_less_board() {
         let board = Board::default();

@@ -1,6 +1,6 @@
 //! The whole board on one sheet, for a plotter, a print shop or a screen.
 //!
-//! The page grows with the board. Its bars stand in the border, where nothing is drilled.
+//! The page grows with the board. Its bars stand in the border, away from the holes.
 
 use kurbo::{Point, Rect, Size, Vec2};
 use workshop::Workpiece;

@@ -23,7 +23,7 @@ pub struct Nudge<'a> {
     pub mirrored: bool,
 }
 
-/// The thing so many places further among all but single holes, around the end; none where the board has nothing of the kind.
+/// The thing this many places further among all but single holes, wrapping at the end; none where the board has none.
 ///
 /// ```
 /// use board::Board;
@@ -182,7 +182,7 @@ mod tests {
             assert_ne!(after, before, "{thing:?}");
             let back = moved(&after, thing, -up);
             let left = board::field::differences(&before, &back);
-            // Bearing and radius of a pocket go by sine and root, to four decimals.
+            // Bearing and radius of a pocket are computed by sine and root, to four decimals.
             for difference in left {
                 assert_eq!(thing, Thing::Pocket(1), "{difference:?}");
             }

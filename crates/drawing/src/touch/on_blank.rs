@@ -88,7 +88,7 @@ pub fn stepped(
     all.get(next.checked_rem_euclid(count)? as usize).copied()
 }
 
-/// Where something is; the first corner stands for a flaw that has corners.
+/// The place of a thing; of a flaw with corners that of the first corner.
 pub fn place(stock: &Stock, pin: Option<Point>, grip: Grip) -> Option<Point> {
     match grip {
         Grip::Pin => pin,
@@ -107,7 +107,7 @@ pub fn place(stock: &Stock, pin: Option<Point>, grip: Grip) -> Option<Point> {
     }
 }
 
-/// Brings something to a place, at a mark of the maker's rule and within what a document may hold.
+/// Moves a thing to a place, at a mark of the maker's rule and within the document's ranges.
 pub fn bring(stock: &mut Stock, grip: Grip, to: Point, units: Units) {
     put(stock, grip, [at_mark(to.x, units), at_mark(to.y, units)]);
 }
@@ -115,7 +115,7 @@ pub fn bring(stock: &mut Stock, grip: Grip, to: Point, units: Units) {
 /// The parts that something on the blank may snap to.
 #[derive(Debug, Clone, Copy)]
 pub struct Marks {
-    /// The center pin; none where there is none to be seen.
+    /// The center pin; none where it is not shown.
     pub pin: Option<Point>,
     /// The place of the pin with the most sound wood around it; none where that is not known.
     pub best: Option<Point>,
@@ -156,7 +156,7 @@ pub fn bring_near(
         };
         on.iter().any(is_it)
     };
-    // A guide fixes one of the two or both; what is free comes to a mark.
+    // A guide fixes one of the two or both; a free one comes to a mark.
     let kept = |mm: f64, is_fixed: bool| {
         if is_fixed {
             (mm * 1e4).round() / 1e4 + 0.0
@@ -233,7 +233,7 @@ fn middle(stock: &Stock) -> Option<Point> {
     Some(boxes.reduce(|all, one| all.union(one))?.center())
 }
 
-/// Puts something at a place, within what a document may hold.
+/// Puts a thing at a place, within the document's ranges.
 fn put(stock: &mut Stock, grip: Grip, to: [f64; 2]) {
     let range = field::FLAW_X.range();
     let within = to.map(|mm| mm.max(range.min).min(range.max));
@@ -288,7 +288,7 @@ fn contains(corners: &[[f64; 2]], at: Point) -> bool {
     edge.winding(at) % 2 != 0
 }
 
-/// Moves corners so that the first comes to a place, if all of them stay within what a document may hold.
+/// Moves corners so that the first comes to a place, if all of them stay within the document's ranges.
 fn shift(corners: &mut [[f64; 2]], [x, y]: [f64; 2]) {
     let Some([from_x, from_y]) = corners.first().copied() else {
         return;

@@ -57,7 +57,7 @@ pub fn twins(layout: &Layout, of: &[HoleId]) -> Vec<HoleId> {
     chosen(layout, |id, _| of.contains(&id.of_player(1)))
 }
 
-/// Of holes that are changed for every player one of each, so that none is changed twice; all of them where each stands for
+/// Of holes that are changed for every player one of each, so that none is changed twice; all of them where each counts for
 /// itself.
 ///
 /// ```

@@ -15,7 +15,7 @@ pub struct Span {
     pub from: Point,
     /// Where it ends.
     pub to: Point,
-    /// The straight distance, mm; below zero where two bores, or a bore and what it is measured to, run into each other.
+    /// The straight distance, mm; below zero where two bores, or a bore and the thing it is measured to, overlap.
     pub straight: f64,
     /// Wood between the mouths of two bores that are measured from center to center, mm; below zero where they meet.
     pub between: Option<f64>,
@@ -126,7 +126,7 @@ impl Form {
         })
     }
 
-    /// Where a rule between two shapes lies, and what it reads.
+    /// The place of a rule between two shapes, and its reading.
     fn to(&self, other: &Self) -> (Point, Point, f64) {
         match (*self, *other) {
             (Self::Rim(radius, a), Self::Rim(_, b)) => {
@@ -196,7 +196,7 @@ fn between_round((a, near): (Point, f64), (b, far): (Point, f64)) -> (Point, Poi
     (a + out * near, b - out * far, apart - near - far)
 }
 
-/// A way of length one, in a direction of choice where there is none.
+/// A unit vector, in an arbitrary direction where none is defined.
 fn direction(way: Vec2, else_on: Angle) -> Vec2 {
     if way.length() > 0.0 {
         way.normalize()

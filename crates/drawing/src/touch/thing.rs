@@ -64,7 +64,7 @@ impl Thing {
         }
     }
 
-    /// The lines by which it is seen and taken hold of; none where the board does not have it.
+    /// The lines by which it is seen and grabbed; none where the board does not have it.
     pub fn shapes(self, workpiece: &Workpiece) -> Vec<Shape> {
         let board = workpiece.board();
         match self {
@@ -129,7 +129,7 @@ impl Thing {
     }
 }
 
-/// The thing at a place on the board: small things before large ones, and what is seen before what is hidden. `slack` is how far
+/// The thing at a place on the board: small things before large ones, and visible things before hidden ones. `slack` is how far
 /// beside a thing the place may lie, mm.
 ///
 /// ```

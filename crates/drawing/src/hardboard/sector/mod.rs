@@ -23,12 +23,12 @@ use crate::{Anchor, Item, Layer, Line, Shape, Sheet, Stamp, Text};
 use outline::Outline;
 use turning::{listed, turning};
 
-/// From an index hole to the circle around it, which tells it from a hole to drill, mm.
+/// From an index hole to the circle around it, which marks it as no hole of the board, mm.
 const RING: f64 = 1.5;
 /// Size of the words at an index hole that finds no free place for them, mm.
 const NOTE: f64 = 2.2;
 
-/// The sheets of a sector jig, at true size, and a page that tells how it is turned.
+/// The sheets of a sector jig, at true size, and a page on how it is turned.
 ///
 /// Holes to drill are drawn as on the template; an index hole has a circle 1.5 mm around it and says which hole of the sector
 /// before its pin goes into.
@@ -230,8 +230,8 @@ fn marked(hole: Circle, items: &mut Vec<Item>) {
 
 /// The words at the index holes and the pin, which come first, and the names of the holes.
 ///
-/// A name that finds no place can do without, as on the template. What a pin goes into cannot: it is written below its hole
-/// whatever lies there.
+/// A name without a free place is left out, as on the template. The name of an index hole is never left out: it is written below
+/// its hole over anything there.
 fn label(board: &Board, jig: &SectorPlan, pin: Hole, items: &mut Vec<Item>) {
     let titled = Board {
         template: Template {
@@ -259,7 +259,7 @@ fn label(board: &Board, jig: &SectorPlan, pin: Hole, items: &mut Vec<Item>) {
     place_labels(&titled, &all, names, lines, items);
 }
 
-/// A name that must be told is told below its hole where no free place was found for it.
+/// A name that must not be left out is written below its hole where no free place was found for it.
 fn told_anyhow(hole: &Hole, words: &str, items: &mut Vec<Item>) {
     let is_it = |item: &Item| matches!(&item.shape, Shape::Text(text) if text.words == words);
     if !items.iter().any(is_it) {

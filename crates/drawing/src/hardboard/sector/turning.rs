@@ -1,7 +1,7 @@
-//! The page that tells how a sector jig is turned, and what its turns add up to.
+//! The page on how a sector jig is turned, and how its errors add up.
 //!
-//! Errors of a jig add up from turn to turn, unlike those of a template. What they come to is worked out with the jig, in crate
-//! `workshop`; this page tells it before wood is drilled, with a way to prove it on scrap.
+//! Errors of a jig add up from turn to turn, unlike those of a template. Their total is worked out with the jig, in crate
+//! `workshop`; this page states it before wood is drilled, with a way to prove it on scrap.
 
 use board::{Board, Center, HoleName, Layout, Measure, show_length};
 use workshop::{SectorPlan, SectorTurn, Workpiece, paper_size, sector_work};
@@ -62,7 +62,7 @@ pub fn listed(names: &[HoleName]) -> String {
     names.join(", ")
 }
 
-/// A row a turn: the sector, what holds the jig there, and what is drilled through it.
+/// A row a turn: the sector, the holes the index pins go into, and the holes drilled through the jig.
 fn turns(jig: &SectorPlan) -> Table {
     let row = |turn: &SectorTurn| {
         vec![

@@ -53,8 +53,8 @@ pub fn test_lengths(board: &Board) -> Result<TestLengths, TilingError> {
 
 /// The sheet that a printer is measured by, on the paper of a board's template.
 ///
-/// Printed as it is, it tells what the printer does wrong. Printed corrected, it shows whether the bars come out true;
-/// they are shorter there if the correction leaves no room for longer ones.
+/// Printed without correction, it shows the printer's errors. Printed with it, it shows whether the bars come out true; they are
+/// shorter there if the correction leaves no room for longer ones.
 ///
 /// The paper is upright, as it goes through the printer: stretch along and across it are not the same.
 ///
@@ -102,7 +102,7 @@ const GAP: f64 = 4.0;
 /// Least room between circle and square, mm.
 const RIM: f64 = 6.0;
 
-/// The paper, what is written on it, and where its parts lie.
+/// The paper, the words on it, and the places of its parts.
 struct Page {
     /// Its paper, upright, mm.
     paper: Size,

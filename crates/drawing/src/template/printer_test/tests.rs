@@ -1,4 +1,4 @@
-//! Test sheets on all papers, held against what they say.
+//! Test sheets on all papers, checked against their own labels.
 
 use super::*;
 use crate::{Item, Shape};

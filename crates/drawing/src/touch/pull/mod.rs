@@ -1,7 +1,7 @@
 //! A thing dragged over the board: the document that comes of it.
 //!
 //! Every step of a drag is worked out from the document as it was when the drag began, so that coming back to the start gives
-//! that document again. What is not snapped to a guide comes to a mark of the maker's rule, and no number leaves its range.
+//! that document again. A place not snapped to a guide comes to a mark of the maker's rule, and no number leaves its range.
 
 mod around;
 mod hole;

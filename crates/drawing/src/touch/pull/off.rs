@@ -16,7 +16,7 @@ pub fn rim(start: &Workpiece, pull: &Pull<'_>) -> Pulled {
     kept(start.board(), &field::BOARD_DIAMETER, diameter, words)
 }
 
-/// All grooves of a kind, by what they keep from holes, from the pin or from the rim.
+/// All grooves of a kind, by their distance from holes, from the pin or from the rim.
 pub fn groove(start: &Workpiece, pull: &Pull<'_>, kind: GrooveKind) -> Option<Pulled> {
     let grooves = start.board().grooves?;
     let out = reach(pull.to) - reach(pull.from);

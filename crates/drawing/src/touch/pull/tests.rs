@@ -255,8 +255,8 @@ proptest! {
         }
     }
 
-    /// A drag and the same drag back give the same board, where nothing snaps to a guide on the way, nor comes to the end of its range:
-    /// the gap of rings, 1.5 mm, is the first that would.
+    /// A drag and the same drag back give the same board, where nothing snaps to a guide or reaches the end of its range on the
+    /// way: the gap of rings, 1.5 mm, is the first that would.
     #[test]
     fn a_drag_and_its_inverse_give_the_same_board(
         thing in 0..THINGS.len(), x in -1.0..1.0, y in -1.0..1.0, mirrored: bool, is_fine: bool,
