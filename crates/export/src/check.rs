@@ -49,7 +49,7 @@ fn wrong_part(sheet: &Sheet) -> Option<String> {
     items.find(|item| !is_finite(&item.shape)).map(named)
 }
 
-/// The words for a part: what it is, and the layer it is on.
+/// The words for a part: its kind, and its layer.
 fn named(item: &Item) -> String {
     let what = match &item.shape {
         Shape::Text(text) => &format!("{:?}", text.words),

@@ -1,4 +1,4 @@
-//! Corrected sheets, read back as they come out of the printer that they are corrected for.
+//! Corrected sheets, read back as the printer that they are corrected for would print them.
 
 use board::{Board, Layout};
 use drawing::{Layer, Shape, Sheet, Stamp, fit_strip_pages, tiled_sheets};
@@ -71,7 +71,7 @@ fn nearest(printed: &[(Point, f64)], bore: Circle, radius: f64) -> (Point, f64) 
     *alike.min_by(|a, b| off(a).total_cmp(&off(b))).unwrap()
 }
 
-/// Distances between bores, for a printed sheet may come out shifted and turned as a whole; and their radii.
+/// Distances between bores, since a printed sheet may be shifted and turned as a whole; and their radii.
 fn assert_true(printed: &[(Point, f64)], bores: &[Circle]) {
     let found: Vec<_> = bores
         .iter()
@@ -139,7 +139,7 @@ fn the_bars_of_a_corrected_sheet_measure_true() {
     assert_eq!(bars.count(), 2);
 }
 
-/// The five bores of the strip come out as wide as they are drawn, and as far apart.
+/// The five bores of the strip are printed as wide as they are drawn, and as far apart.
 #[test]
 fn a_corrected_fit_strip_comes_out_of_the_printer_true() {
     let workpiece = Workpiece::printed(&Board::default(), Some(correction())).unwrap();

@@ -25,7 +25,7 @@ const HEADER: [&str; 7] = [
 ///
 /// # Errors
 ///
-/// [`Error::Figure`] names what has an amount that is not a number.
+/// [`Error::Figure`] names the line whose amount is not a number.
 pub fn costing_csv(costing: &Costing) -> Result<Vec<u8>, Error> {
     let mut written = Table::new(80 * (costing.lines.len() + costing.times.len() + 12));
     written.row(HEADER)?;

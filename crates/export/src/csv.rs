@@ -12,7 +12,7 @@ use workshop::{HoleRow, HoleTable};
 use crate::table::{self, Table};
 use crate::{Error, number};
 
-/// The columns; `UNIT` stands for that of the lengths.
+/// The columns; `UNIT` is replaced by the unit of the lengths.
 const HEADER: &str =
     "name,role,player,number,x_UNIT,y_UNIT,radius_UNIT,bearing_deg,diameter_UNIT,depth_UNIT,bottom";
 
@@ -106,7 +106,7 @@ impl Fields {
         self.end();
     }
 
-    /// Counts begin at 1; 0 stands for none.
+    /// Counts begin at 1; 0 means none.
     fn push_count(&mut self, count: u32) {
         if count > 0 {
             // Writing to a string cannot fail.

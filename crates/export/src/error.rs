@@ -36,7 +36,7 @@ pub enum Error {
         /// Its value.
         value: f64,
     },
-    /// The typeface does not hold what a PDF must embed.
+    /// The typeface lacks tables that a PDF must embed.
     #[error("the typeface cannot be embedded: {reason}")]
     Typeface {
         /// The fault.

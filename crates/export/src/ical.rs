@@ -1,8 +1,8 @@
 //! The calendar for calendar programs: RFC 5545, an event for each stretch of work.
 //!
-//! Times are instants in UTC, which every program shows in the maker's own time, whatever it knows of time zones; the name of the maker's
-//! zone stands beside them for those that ask. There are no alarms and no waits: what dries needs nobody. The same calendar
-//! and the same stamp give the same bytes.
+//! Times are instants in UTC, which every program shows in the maker's own time, even without a table of time zones; the name of
+//! the maker's zone stands beside them for programs that use it. There are no alarms and no waits: drying needs nobody. The same
+//! calendar and the same stamp give the same bytes.
 
 use board::{Board, Measure};
 use icalendar::{Calendar as Ics, Component as _, Event};
@@ -80,7 +80,7 @@ fn folded(text: &str) -> String {
     folded
 }
 
-/// A stretch of work with what is said of it.
+/// A stretch of work with its summary and description.
 struct Told<'a> {
     workpiece: &'a Workpiece,
     calendar: &'a Calendar,
@@ -167,7 +167,8 @@ fn utc(at: Timestamp) -> String {
     )
 }
 
-/// A number for an order, by what makes two of them differ and seldom changes while one is worked on: title, customer and game.
+/// A number for an order, made from the fields that tell orders apart and seldom change while one is worked on: title, customer
+/// and game.
 ///
 /// A number of the whole document would change with every coat that is added, and leave the events of the file before beside the
 /// new ones.

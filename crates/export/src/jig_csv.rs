@@ -10,15 +10,15 @@ use workshop::JigSheet;
 use crate::table::{self, Table, figure};
 use crate::{Error, number};
 
-/// The columns before those of the plates; `UNIT` stands for that of the lengths.
+/// The columns before those of the plates; `UNIT` is replaced by the unit of the lengths.
 const HEADER: &str = "step,name,radius_UNIT,bearing_deg,diameter_UNIT,bottom,depth_UNIT";
 
 /// The jig sheet as CSV, its lengths in the unit given: a row a hole, numbered by step in the order of drilling, with the
 /// radius and the bearing that the jig is set to, and the bit and the depth to drill with.
 ///
-/// Bearings are from player 1's axis. For each of the maker's plates there are two columns more: the division nearest the
-/// hole's bearing, counted clockwise from player 1's axis, and what it misses by along the hole's circle. They are empty for
-/// a hole at the center pin.
+/// Bearings are from player 1's axis. For each of the maker's plates there are two columns more: the division nearest the hole's
+/// bearing, counted clockwise from player 1's axis, and by how much it misses along the hole's circle. They are empty for a hole
+/// at the center pin.
 ///
 /// ```
 /// use board::{Board, Units};

@@ -15,7 +15,7 @@
 //! * [`csv()`]: every hole with its place and bore; [`jig_csv()`]: the same in the order of drilling, for a jig.
 //! * [`gcode()`], [`gcode_edge()`], [`gcode_grooves()`], with [`GcodeOptions`], [`Program`] and [`GcodeError`]: programs that
 //!   drill the holes, cut the board's edge and cut its grooves.
-//! * [`shopping_csv()`], [`cut_list_csv()`]: what to buy, and what to cut; [`costing_csv()`]: what it costs.
+//! * [`shopping_csv()`], [`cut_list_csv()`]: the shopping list and the cut list; [`costing_csv()`]: the costs.
 //! * [`ical()`], [`calendar_csv()`]: the work on its days, for calendar programs and for a spreadsheet.
 //! * [`png()`]: a picture; [`svg_over()`], [`pdf_over()`]: one with words over it.
 //! * [`sums_csv()`], [`sums_json()`]: the sums of the bench with their formulas.

@@ -13,10 +13,10 @@ const TO_BUY: [&str; 10] = [
     "shelf", "article", "name", "need", "unit", "pack", "packs", "left", "owned", "note",
 ];
 
-/// The columns of the cut list; `UNIT` stands for that of the lengths.
+/// The columns of the cut list; `UNIT` is replaced by the unit of the lengths.
 const TO_CUT: &str = "count,part,rough_length_UNIT,rough_width_UNIT,rough_thickness_UNIT,diameter_UNIT,length_UNIT,width_UNIT,thickness_UNIT,grain,from";
 
-/// The shopping list as CSV: a row for each thing to buy, with what is used of it, the amount in a pack, and how many packs are
+/// The shopping list as CSV: a row for each thing to buy, with the amount used, the amount in a pack, and how many packs are
 /// bought.
 ///
 /// ```
@@ -29,7 +29,7 @@ const TO_CUT: &str = "count,part,rough_length_UNIT,rough_width_UNIT,rough_thickn
 ///
 /// # Errors
 ///
-/// [`Error::Figure`] names what has a number that no file can hold.
+/// [`Error::Figure`] names the line with a number that no file can hold.
 pub fn shopping_csv(list: &[PricedLine]) -> Result<Vec<u8>, Error> {
     let mut written = Table::new(120 * (list.len() + 1));
     written.row(TO_BUY)?;
@@ -57,7 +57,7 @@ pub fn shopping_csv(list: &[PricedLine]) -> Result<Vec<u8>, Error> {
 ///
 /// # Errors
 ///
-/// [`Error::Figure`] names what has a number that no file can hold.
+/// [`Error::Figure`] names the line with a number that no file can hold.
 pub fn cut_list_csv(list: &[CutPart], units: Units) -> Result<Vec<u8>, Error> {
     let (suffix, unit) = table::unit(units);
     let mut written = Table::new(160 * (list.len() + 1));

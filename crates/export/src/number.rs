@@ -1,8 +1,7 @@
-//! Numbers as text: what every text format writes its numbers with, and the question that is asked of each figure before.
+//! Numbers as text: the one writer of numbers for all text formats, and the check of each figure before it.
 //!
-//! A dot and no grouping whatever the locale, never an exponent, never "-0". Fixed-point digits come from one
-//! rounding of the scaled value, which is several times faster than the standard formatting and differs from
-//! it in ties only.
+//! A dot and no grouping in every locale, never an exponent, never "-0". Fixed-point digits come from one rounding of the scaled
+//! value, which is several times faster than the standard formatting and differs from it in ties only.
 
 use crate::Error;
 
@@ -42,7 +41,7 @@ pub fn exact(figure: &str, value: f64) -> Result<String, Error> {
 
 /// The text of a file while it is written: it takes words as they are, and numbers only if a file can hold them.
 ///
-/// Whoever writes need not stop at each number. The first that cannot be written is remembered with the name of its figure, and
+/// A writer need not stop at each number. The first that cannot be written is remembered with the name of its figure, and
 /// [`Written::finish`] gives no text then, so that no file has anything else in its place.
 #[derive(Debug, Clone, Default)]
 pub struct Written {
@@ -84,7 +83,7 @@ impl Written {
         }
     }
 
-    /// Appends what was written apart, with what was refused there.
+    /// Appends the text of another writer, with its first refusal.
     pub fn append(&mut self, other: &Self) {
         self.text.push_str(&other.text);
         if self.refused.is_none() {
@@ -174,8 +173,7 @@ const ROOM: usize = 32;
 
 /// Appends a count of units, `unit` of which make 1: 12500 of 1000 as `12.500`.
 ///
-/// Digits are put into a field of bytes from the right. A count of 0 has no sign, so that what rounds to nothing is never
-/// "-0".
+/// Digits are put into a field of bytes from the right. A count of 0 has no sign, so that a value that rounds to 0 is never "-0".
 fn push_units(out: &mut String, count: i64, unit: u64, decimals: usize) {
     if count < 0 {
         out.push('-');

@@ -11,11 +11,11 @@ const HEADER: [&str; 10] = [
     "group", "name", "at", "at_unit", "value", "unit", "words", "formula", "source", "holes",
 ];
 
-/// The sums as CSV: a row a figure, with its group and name, what it is figured for, its value with its unit, what it says
-/// in words, the formula, where the formula or its numbers come from, and the holes it is about.
+/// The sums as CSV: a row a figure, with its group and name, the place or size it is worked out for, its value with its unit, its
+/// words in words, the formula, where the formula or its numbers come from, and the holes it is about.
 ///
-/// Values are in the units of the document, millimeters and grams, whatever the board shows. One that never comes to be, as
-/// the tilt at which a magnet lets go, is empty.
+/// Values are in the units of the document, millimeters and grams, in whichever units the board is shown. One that does not
+/// exist, as the tilt at which a magnet lets go, is empty.
 ///
 /// ```
 /// use board::Board;

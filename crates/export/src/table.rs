@@ -30,10 +30,10 @@ pub fn figure(name: &str, value: f64) -> Result<String, Error> {
     text.finish()
 }
 
-/// A field that a spreadsheet takes for what it says: one that begins as a formula does gets an apostrophe before it, which
-/// spreadsheets leave out. Numbers stay as they are.
+/// A field that a spreadsheet reads as text: one that begins like a formula gets an apostrophe before it, which spreadsheets
+/// leave out. Numbers stay as they are.
 ///
-/// The signs are those that OWASP names for CSV injection; from memory.
+/// The signs are those that OWASP lists for CSV injection; from memory.
 fn as_words(field: &str) -> Cow<'_, str> {
     let begins_a_formula = field.starts_with(['=', '+', '-', '@', '\t', '\r']);
     if begins_a_formula && field.parse::<f64>().is_err() {
@@ -73,7 +73,7 @@ impl Table {
     ///
     /// # Errors
     ///
-    /// [`Error::Table`] where what is left cannot be put behind the rest.
+    /// [`Error::Table`] if the last bytes cannot be appended.
     pub fn finish(self) -> Result<Vec<u8>, Error> {
         self.0
             .into_inner()

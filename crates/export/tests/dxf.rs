@@ -134,7 +134,7 @@ fn every_name_is_one_that_r12_allows() {
     }
 }
 
-/// A tag's value has at most 255 letters in R12, all of them ASCII, whatever was typed.
+/// A tag's value has at most 255 letters in R12, all of them ASCII, for any typed text.
 #[test]
 fn whatever_the_title_is_no_value_is_too_long_for_a_reader() {
     let words = "Ünïcödé 𝔸 板 ".repeat(20);

@@ -1,5 +1,5 @@
-//! The programs for the edge and the grooves, run by an interpreter of the standard: what they cut is what was asked for,
-//! and nothing else.
+//! The programs for the edge and the grooves, run by an interpreter of the standard: they cut exactly the planned shapes, and
+//! nothing else.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -74,7 +74,7 @@ fn place([x, y, _]: [f64; 3]) -> Point {
     Point::new(x, y)
 }
 
-/// The way that a step goes at a feed, as a stroke; none for what goes straight down, and for what is no feed.
+/// The way of a step at feed rate, as a stroke; none for a plunge and for a rapid.
 fn way(step: &GcodeStep) -> Option<Stroke> {
     let (from, to) = (place(step.from), place(step.to));
     match step.kind {
@@ -345,7 +345,7 @@ fn assert_grooves(strokes: &[Groove], wanted: &Grooves, depth: f64, options: &Gc
         let near = along || ends.iter().any(|end| end.distance(at) <= PLACE);
         assert!(near, "does not cut {at:?}");
     }
-    // No pass is deeper than the one before by more than was asked for.
+    // No pass is deeper than the one before by more than the planned pass.
     let mut reached = 0.0;
     for step in &run.steps {
         if step.kind == GcodeKind::Rapid && place(step.from) != place(step.to) {

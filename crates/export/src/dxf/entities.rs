@@ -62,7 +62,7 @@ impl Entities {
 
     /// An ARC runs counter-clockwise from its first angle to its second, which are measured from 3 o'clock.
     ///
-    /// One that comes full circle has two ends alike, of which a reader cannot tell whether it is all or nothing.
+    /// An arc of a full turn has equal ends, and a reader cannot tell a full circle from nothing.
     fn arc(&mut self, item: &Item, arc: &Arc, shift: Vec2) {
         let arc = arc.clockwise() + shift;
         let open = Angle::TURN.as_degrees() - arc.sweep.as_degrees();

@@ -15,7 +15,7 @@ const PAPER_SPACE: &str = "1B";
 /// The one style of text.
 pub const STYLE: &str = "STANDARD";
 
-/// A layer of the file: what is drilled or cut stays apart from what only shows the way to it.
+/// A layer of the file: parts that are drilled or cut have other layers than guides.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct FileLayer {
     layer: Layer,
@@ -41,8 +41,8 @@ impl FileLayer {
         self.layer.id().to_ascii_uppercase() + end
     }
 
-    /// One of the numbered colors that every reader knows: red for the center pin, green, cyan and magenta for
-    /// holes off the track, blue for grooves, gray for what is not worked, else the color that shows on any ground.
+    /// One of the numbered colors that every reader knows: red for the center pin, green, cyan and magenta for holes off the
+    /// track, blue for grooves, gray for guides, else the color that shows on any background.
     const fn color(self) -> &'static str {
         match (self.part, self.layer) {
             (Part::Guide, _) | (_, Layer::Guides | Layer::Seams | Layer::Names | Layer::Marks) => {
@@ -142,7 +142,7 @@ fn viewport(tags: &mut Tags, sheet: &Sheet) {
     tags.plain(42, 50.0);
 }
 
-/// The types of lines in use. R2000 must have the two that stand for "as the block" and "as the layer" (from memory).
+/// The types of lines in use. R2000 must have the two named "as the block" and "as the layer" (from memory).
 fn line_types(tags: &mut Tags) {
     let dashed = [Line::Hidden, Line::Guide];
     let plain: &[(&str, &str)] = match tags.options().release {
@@ -177,7 +177,7 @@ fn line_type_entry(tags: &mut Tags, name: &str, handle: &str, dashes: &[f64]) {
     }
 }
 
-/// Layer 0, which must be there, and those that anything is on.
+/// Layer 0, which must be there, and the layers in use.
 fn layers(tags: &mut Tags, sheet: &Sheet) {
     let used: BTreeSet<_> = parts(sheet).map(|(item, _)| layer_of(item)).collect();
     table(tags, "LAYER", "2", used.len() + 1);

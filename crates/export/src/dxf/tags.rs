@@ -45,7 +45,7 @@ impl Tags {
     ///
     /// # Errors
     ///
-    /// [`Error::Figure`] where a number is none.
+    /// [`Error::Figure`] for a number that is NaN or infinite.
     pub fn into_text(self) -> Result<String, Error> {
         self.out.finish()
     }
@@ -55,7 +55,7 @@ impl Tags {
         self.out.append(&others.out);
     }
 
-    /// A section and what is in it.
+    /// A section and its content.
     pub fn section(&mut self, name: &str, body: impl FnOnce(&mut Self)) {
         self.text(0, "SECTION");
         self.text(2, name);

@@ -11,7 +11,7 @@ use board::DxfRelease;
 /// them as they are written, and none has a number of more than four digits: such letters are an underscore. A word of R12 has up to
 /// 255 letters; from memory too.
 pub fn in_ascii(words: &str, release: DxfRelease) -> String {
-    /// The most letters of a tag's value, with room for what a reader may put around it.
+    /// The most letters of a tag's value, with room for anything a reader may put around it.
     const LONGEST: usize = 250;
     let mut out = String::with_capacity(words.len());
     for letter in words.chars() {

@@ -1,4 +1,4 @@
-//! Checks that refuse a job, and the jobs that are left: those that can be written without a further question.
+//! Checks that refuse a job, and checked jobs, which can be written without further checks.
 
 use board::{
     BitRun, Bore, Bottom, CutterRun, Machine, Measure, Quantity, TimeUnit, Units, show_setting,

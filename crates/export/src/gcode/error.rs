@@ -2,7 +2,7 @@
 
 use crate::Error;
 
-/// Why no G-code is written: each says what would work.
+/// Reasons why no G-code is written; each names what would work.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum GcodeError {
     /// A figure is infinite, not a number, or beyond any shop.
@@ -11,7 +11,7 @@ pub enum GcodeError {
         /// Its name and its value, in a sentence.
         reason: String,
     },
-    /// There is nothing to drill.
+    /// The board has no holes to drill.
     #[error("there are no holes to drill")]
     NoHoles,
     /// A hole's place or bore is infinite or not a number, or its bore has no size.
@@ -80,7 +80,7 @@ pub enum GcodeError {
         /// By how much it is too far.
         over: String,
     },
-    /// Nothing is said of how a cutter is run.
+    /// The document has no speed or feed for a cutter.
     #[error("nothing is settled for the {what}: give its speed and its feeds")]
     NoRun {
         /// The cutter.
@@ -116,10 +116,10 @@ pub enum GcodeError {
         what: &'static str,
         /// Number of passes.
         passes: String,
-        /// Depth of a pass that would do.
+        /// The least depth of a pass that works.
         least: String,
     },
-    /// There is nothing to groove.
+    /// The board has no grooves.
     #[error("there are no grooves to cut")]
     NoGrooves,
     /// A groove is infinite or not a number.
@@ -138,7 +138,7 @@ pub enum GcodeError {
         /// The groove.
         width: String,
     },
-    /// Grooves that come out below.
+    /// Grooves that cut through the underside.
     #[error(
         "grooves of this width are {depth} deep, in a board of {thickness}: make them narrower, or take a wider angle"
     )]

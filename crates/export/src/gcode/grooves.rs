@@ -210,8 +210,8 @@ fn straight(lines: &mut Lines, end: Point) {
     lines.words("G1", &[('X', end.x), ('Y', end.y)]);
 }
 
-/// Along an arc from its start to its end about its center. I and J are told from the start, whatever G90 says
-/// (RS274/NGC, 3.5.3.2).
+/// Along an arc from its start to its end about its center. I and J are relative to the start, even under G90 (RS274/NGC,
+/// 3.5.3.2).
 fn round(lines: &mut Lines, is_clockwise: bool, [start, end, center]: [Point; 3]) {
     let code = if is_clockwise { "G2" } else { "G3" };
     let offset = center - start;

@@ -58,12 +58,12 @@ impl Lines {
     ///
     /// # Errors
     ///
-    /// [`GcodeError::Figure`] where a number is none.
+    /// [`GcodeError::Figure`] for a number that is NaN or infinite.
     pub fn into_text(self) -> Result<String, GcodeError> {
         Ok(self.out.finish()?)
     }
 
-    /// Comments that every program begins with: what it is, for which board, and what must be so before it is started.
+    /// Comments that every program begins with: its purpose, its board, and the set-up it needs before it is started.
     pub fn head(&mut self, head: &Head<'_>) {
         self.comment(&format!("{} program by Ringwright", head.work));
         for (what, words) in [("Board", head.title), ("Date", head.date)] {
@@ -202,8 +202,9 @@ impl Lines {
 
 /// Words that end no comment and begin no message: ASCII without parentheses.
 ///
-/// `!`, `?`, `~` and `$` are left out as well: a control that is fed line by line takes the first three for commands (hold, tell, go on)
-/// wherever they stand, and the last for a setting. `%` ends a program, and `;` begins a comment of another kind. All from memory.
+/// `!`, `?`, `~` and `$` are left out as well: a control that is fed line by line takes the first three as commands (hold,
+/// report, resume) wherever they stand, and the last for a setting. `%` ends a program, and `;` begins a comment of another kind.
+/// All from memory.
 fn in_comment(words: &str) -> String {
     let letters = words.chars().filter(|letter| !letter.is_control());
     let plain = letters.map(|letter| match letter {

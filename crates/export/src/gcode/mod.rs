@@ -1,4 +1,4 @@
-//! The hole table, the board's edge and its grooves as G-code: what a machine makes by itself.
+//! The hole table, the board's edge and its grooves as G-code for a CNC machine.
 //!
 //! Only words of RS274/NGC (NISTIR 6556, 2000) are written, so that any control that follows it can run the program.
 //! Feeds and speeds are the maker's: they depend on machine, bit and wood, and a wrong one breaks bits or burns wood,
@@ -30,8 +30,8 @@ pub struct GcodeOptions {
     pub stop: String,
     /// The unit of the file.
     pub units: Units,
-    /// The machine: [`Machine::bits`] says how each drill bit is run, [`Machine::edge`] and [`Machine::groove`] how the
-    /// cutters are. What a program does not need is left out.
+    /// The machine: [`Machine::bits`] says how each drill bit is run, [`Machine::edge`] and [`Machine::groove`] how the cutters
+    /// are. A program leaves out the values it does not need.
     pub machine: Machine,
     /// Thickness of the board.
     pub thickness: f64,
@@ -68,8 +68,8 @@ pub struct Program {
 /// The programs that drill the holes of a table, bit by bit in the order in which the bits are first needed, and with
 /// each bit in the order of the table.
 ///
-/// A hole at the center that comes after all others is a program of its own, whatever goes into one file: the circle is cut on its
-/// pin before it is drilled.
+/// A hole at the center that comes after all others is always a program of its own: the circle is cut on its pin before it is
+/// drilled.
 ///
 /// A hole is drilled by a canned cycle, or by the same moves written out one by one, as [`Machine::words`] says.
 ///

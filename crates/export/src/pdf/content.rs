@@ -1,4 +1,4 @@
-//! One page's content: what is drawn, as operators.
+//! One page's content as drawing operators.
 //!
 //! The page's first operator makes a millimeter the unit, so that the numbers after it are short and mean what they
 //! say; a second one, if need be, takes the printer's errors out of all of them. Each circle and cross is drawn about its
@@ -20,7 +20,7 @@ pub const UNITS_PER_MM: f64 = 72.0 / 25.4;
 
 /// Places of a coordinate in mm: right within 0.00005 mm.
 const PLACES: usize = 4;
-/// The words for a number that is refused: what it is was asked of each part of the sheet before.
+/// The name of a number that is refused; each part of the sheet was checked before, so this is never seen.
 const FIGURE: &str = "a place or a size of the page";
 /// Places of a factor; over the longest page the last one is worth 0.00003 mm.
 const FACTOR_PLACES: usize = 8;
@@ -263,7 +263,7 @@ impl Content<'_> {
     /// A line of words from where its first letter starts: the format knows no anchors, so that it is the typeface's own
     /// widths that place them.
     fn text(&mut self, text: &Text, offset: Vec2) {
-        // A page that names a typeface of which no letter is used would lack that typeface.
+        // A page must not name a typeface without used letters: that typeface is not in the file.
         if text.words.is_empty() {
             return;
         }
@@ -302,7 +302,7 @@ impl Content<'_> {
         self.points(&[Vec2::new(x, y)], "cm");
     }
 
-    /// Moves the origin for what is drawn next with a line; parts about one point share the move.
+    /// Moves the origin for the parts drawn next; parts about one point share the move.
     fn place(&mut self, origin: Point, line: Line) {
         if self.placed == Some(origin) && self.state.line == Some(line) {
             return;
@@ -415,7 +415,7 @@ fn push_curves(out: &mut Written, radius: f64, start: Angle, sweep: Angle) {
     }
 }
 
-/// Points and an operator as one line; numbers come before what is done with them (ISO 32000-1:2008, 7.8.2, from memory).
+/// Points and an operator as one line; operands come before their operator (ISO 32000-1:2008, 7.8.2, from memory).
 fn push_points(out: &mut Written, points: &[Vec2], operator: &str) {
     for point in points {
         out.short(FIGURE, point.x, PLACES);

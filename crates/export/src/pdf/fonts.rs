@@ -1,4 +1,4 @@
-//! The typeface inside a PDF: only the glyphs in use, and what each of them stands for.
+//! The typeface inside a PDF: only the glyphs in use, and the letter of each.
 
 use std::collections::BTreeMap;
 
@@ -112,8 +112,8 @@ impl Font {
         })
     }
 
-    /// Writes the five objects of a font: a composite font, its one descendant, what describes that, the program with the
-    /// glyphs in use, and the letters they stand for (ISO 32000-1:2008, 9.7 and 9.9).
+    /// Writes the five objects of a font: a composite font, its one descendant, what describes that, the program with the glyphs
+    /// in use, and their letters (ISO 32000-1:2008, 9.7 and 9.9).
     fn embed(&self, pdf: &mut Pdf, ids: [Ref; OBJECTS]) -> Result<(), Error> {
         let [font, descendant, descriptor, file, unicode] = ids;
         let name = self.name();
@@ -130,8 +130,7 @@ impl Font {
         Ok(())
     }
 
-    /// The typeface's name behind six letters that tell this choice of glyphs from others
-    /// (ISO 32000-1:2008, 9.6.4).
+    /// The typeface's name after six letters that are unique to this choice of glyphs (ISO 32000-1:2008, 9.6.4).
     fn name(&self) -> String {
         let letters = self.letters.keys().map(|&letter| u64::from(letter));
         let mut sum = letters.fold(u64::from(self.weight.css()), |sum, letter| {

@@ -1,8 +1,8 @@
 //! Parts of the drawing that many pages show, kept once.
 //!
-//! Every sheet of a tiled board has the same few guide circles, of a dozen curves each, and the same bars, of a hundred
-//! ticks; they would be half of the file. A form (ISO 32000-1:2008, 8.10) is drawn with the pen of the page that
-//! calls it, so one of each will do, whatever the line.
+//! Every sheet of a tiled board has the same few guide circles, of a dozen curves each, and the same bars, of a hundred ticks;
+//! they would be half of the file. A form (ISO 32000-1:2008, 8.10) is drawn with the pen of the page that calls it, so one of
+//! each serves for every line.
 
 use std::collections::BTreeMap;
 

@@ -19,7 +19,7 @@ const PLACES: usize = 4;
 ///
 /// # Errors
 ///
-/// [`Error::Figure`] where the area is none.
+/// [`Error::Figure`] for an area without a size.
 pub fn placed(area: Rect) -> Result<String, Error> {
     let mut out = Written::default();
     out.push_str("q\n");

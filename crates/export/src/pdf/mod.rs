@@ -214,7 +214,7 @@ impl Document {
         }
     }
 
-    /// A page and its content. All three boxes are the paper: nothing is bled or trimmed off (ISO 32000-1:2008, 14.11.2).
+    /// A page and its content. All three boxes are the paper: there is no bleed or trim (ISO 32000-1:2008, 14.11.2).
     fn add_page(&mut self, sheet: &Sheet, content: &str) {
         let (page, stream) = (self.next(), self.next());
         let units = |side: f64| (side * content::UNITS_PER_MM) as f32;

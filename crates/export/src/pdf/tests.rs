@@ -291,7 +291,7 @@ fn without_streams(bytes: &[u8]) -> String {
     let mut parts = text.split("stream\n");
     let mut out = parts.next().unwrap_or_default().to_owned();
     for part in parts {
-        // Either what follows "endstream", or a stream's bytes up to its end.
+        // Either the text after "endstream", or a stream's bytes up to its end.
         if !part.ends_with("end") {
             out += part;
         }

@@ -26,7 +26,7 @@ pub(super) enum Look {
 }
 
 impl Look {
-    /// Text and areas look the same whatever line they belong to; all else is a stroke.
+    /// Text and areas look the same for every line; everything else is a stroke.
     pub(super) fn of(item: &Item) -> Self {
         match &item.shape {
             Shape::Area(_) => Self::Area,

@@ -1,8 +1,8 @@
 //! A sheet as an SVG at true size: one user unit is one millimeter.
 //!
 //! The frame of the file (root, title, clip path, a group for each layer) is built with crate `svg`; the many parts inside a
-//! group are appended to one string, as that crate's elements would allocate a dozen times for each circle. Parts that look
-//! alike share a group, so that line width and dashes are said once and a bore is no more than its center and radius.
+//! group are appended to one string, as that crate's elements would allocate a dozen times for each circle. Parts that look alike
+//! share a group, so that line width and dashes are written once and a bore needs only its center and radius.
 
 mod look;
 
@@ -20,7 +20,7 @@ use crate::{Error, check, png};
 
 /// Places of a coordinate in mm: right within 0.00005 mm.
 const PLACES: usize = 4;
-/// The words for a number that is refused: what it is was asked of each part of the sheet before.
+/// The name of a number that is refused; each part of the sheet was checked before, so this is never seen.
 const FIGURE: &str = "a place or a size of the drawing";
 /// Places of a factor; over the longest page the last one is worth 0.00003 mm.
 const FACTOR_PLACES: usize = 8;
@@ -301,7 +301,7 @@ impl<'a> Body<'a> {
     /// An arc as a path of one `A` (SVG 1.1, 8.3.8, from memory): radius twice, no rotation, the large arc if it is over half
     /// a turn, and the way around.
     ///
-    /// An arc that comes full circle is one: its two ends would fall together and say nothing of the way around.
+    /// An arc of a full turn is written as a circle: its ends coincide, and would not give the direction.
     fn arc(&mut self, arc: Arc, offset: Vec2) {
         let arc = arc.clockwise() + offset;
         let [from, to] = [0.0, 1.0].map(|share| arc.at(share));

@@ -316,7 +316,7 @@ fn plain_moves_are_written_without_a_cycle_and_bore_the_same() {
     }
 }
 
-/// The board's thickness is what a bit may not come through; the blank is thicker until it is planed.
+/// A bit must not come through the board's thickness; the blank is thicker until it is planed.
 #[test]
 fn the_blank_in_the_head_is_the_blank() {
     let text = gcode(&table(), &options()).unwrap().remove(0).text;

@@ -2,7 +2,7 @@
 
 use super::*;
 
-/// One changed setting, and what is said of it.
+/// One changed setting, and the message about it.
 fn refused(change: impl Fn(&mut GcodeOptions)) -> String {
     let mut options = options();
     change(&mut options);
