@@ -1,4 +1,4 @@
-//! The wood of the blank, as a ground for the drawing of what is sawn from it.
+//! The wood of the blank, as a background for the drawing of the parts sawn from it.
 //!
 //! The board in the plan and in the proof shows the wood that lies under it here: its figure goes on around it, over the
 //! whole blank. One of two bookmatched leaves is the wood of one half; strips, which may come from anywhere, have the figure

@@ -48,7 +48,7 @@ impl Sheen {
     /// The look that one coat of a finish gives, by its kind.
     const fn of_coat(kind: CoatKind) -> Self {
         let (deep, gloss, amber) = match kind {
-            // Color on the wood is shown as color; it neither shines nor deepens what is beside it.
+            // Color on the wood is shown as plain color; it has no shine and does not darken the wood beside it.
             CoatKind::Dye | CoatKind::Stain => (0.0, 0.06, 0.0),
             CoatKind::PaintPen | CoatKind::Enamel | CoatKind::Acrylic => (0.0, 0.3, 0.0),
             CoatKind::Oil => (0.42, 0.14, 0.5),

@@ -78,7 +78,7 @@ impl Ground {
 
 /// A part of a plane in the tone of each place, so many pixels wide and high, as bright as a ground.
 ///
-/// A tone is asked for by the place, mm, and the width of a pixel there.
+/// A tone is found by the place, mm, and the width of a pixel there.
 pub fn paint(
     part: Rect,
     (width, height): (u32, u32),

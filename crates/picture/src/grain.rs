@@ -8,9 +8,9 @@
 //!
 //! * The pith of the trunk sways beside the strip and dives under it, slowly along the board. The distance of a place from it is
 //!   a radius; noise that is long along the grain and short across it makes the rings wander.
-//! * The radius over the usual width of a ring tells the year; years are not equally good, so that rings are wide and narrow.
-//! * The place within the year tells how much latewood it has, by the kind of pores: a softwood darkens toward the end and stops
-//!   at once, ring-porous wood begins with a row of pores, diffuse wood ends with a thin line.
+//! * The radius over the usual width of a ring gives the year; years are not equally good, so that rings are wide and narrow.
+//! * The place within the year gives the share of latewood, by the kind of pores: a softwood darkens toward the end and stops at
+//!   once, ring-porous wood begins with a row of pores, diffuse wood ends with a thin line.
 //! * Heartwood has clouds along the grain; sapwood begins at a radius, with a boundary that wanders.
 //! * Fibers are fine noise along the grain. Pores are short dark strokes, one in each cell of a lattice that is as long as they are.
 //!
@@ -38,7 +38,7 @@ pub struct Grain {
     contrast: f32,
     /// Darkness of the pores.
     streaks: f32,
-    /// The amount by which rings leave the straight, as a share.
+    /// The waviness of rings, as a share.
     wander: f32,
     /// The kind of its pores.
     pores: Pores,
@@ -65,7 +65,7 @@ struct Strip {
     light: f32,
     /// Radius at which the heartwood ends, mm.
     heart: f32,
-    /// Whether it is the mirror image of what lies above the center pin.
+    /// Whether it is the mirror image of the part above the center pin.
     mirrored: bool,
     /// The number that all chance in it follows from.
     seed: u32,
@@ -128,11 +128,10 @@ impl Grain {
         }
     }
 
-    /// The tone of the wood at a place in it, told by a place on or in the board and how large a pixel is there.
+    /// The tone of the wood at a place on or in the board, for the size of a pixel there.
     ///
-    /// Wood is solid: the same figure goes on down the wall of a bore and over the rim.
-    /// Lengths in mm; what is finer than the pixel is left out. Noise
-    /// remembers what was asked before.
+    /// Wood is solid: the same figure goes on down the wall of a bore and over the rim. Lengths in mm; detail finer than the
+    /// pixel is left out. Noise caches its last cells.
     pub fn at(&self, place: Space, pixel: f32, noise: &Noise) -> Tone {
         let y = place.y as f32;
         let strip = self.seams.partition_point(|seam| *seam < y);
@@ -404,7 +403,7 @@ impl Strip {
         self
     }
 
-    /// Lets no more than a sliver of sapwood stay at an edge of what is sold for its heartwood.
+    /// Leaves at most a sliver of sapwood at an edge of species sold for their heartwood.
     fn keep_heart(&mut self, heart: f32, (lower, upper): (f32, f32)) {
         if heart >= 200.0 {
             let far = (upper - self.pith).abs().max((lower - self.pith).abs());

@@ -1,7 +1,7 @@
 //! A hand to see the size of a board by: an outline of our own, from a few round-ended strokes.
 //!
-//! The hand is a sum of strokes with round ends, each told by its two ends and their radii. The distance to it is the least of the distances
-//! to its strokes, so that its edge is smooth at every size.
+//! The hand is a sum of strokes with round ends, each given by its two ends and their radii. The distance to it is the least of
+//! the distances to its strokes, so that its edge is smooth at every size.
 
 /// Length of a grown person's hand from the wrist to the tip of the middle finger, mm; from memory, between the means of
 /// women and men.

@@ -25,7 +25,7 @@ pub struct Coverage {
 }
 
 impl Coverage {
-    /// Nothing covered yet, of a rectangle told by its left and upper edge and its size.
+    /// An empty coverage of a rectangle, given by its left and upper edge and its size.
     pub fn new((left, top): (f64, f64), (width, height): (f64, f64)) -> Self {
         let (width, height) = (
             width.ceil().max(0.0) as usize + 3,
@@ -63,7 +63,7 @@ impl Coverage {
         }
     }
 
-    /// Adds the part of a side within a row, told by its two ends and how much of the row it passes.
+    /// Adds the part of a side within a row, given by its two ends and the share of the row it crosses.
     fn slice(&mut self, row: usize, ends: (f64, f64), passes: f64) {
         let most = (self.width - 3) as f64;
         let (left, right) = (
@@ -126,7 +126,7 @@ impl Coverage {
     }
 }
 
-/// Lays a line of words over pixels, told by where its baseline starts and its size, pixels.
+/// Draws a line of words over pixels, given the start of its baseline and its size, pixels.
 pub fn lay_words(
     words: &str,
     (x, y): (f64, f64),
@@ -148,7 +148,7 @@ pub fn lay_words(
 /// A side of an outline, from a place to another.
 pub type Side = [(f64, f64); 2];
 
-/// The sides of the outlines of a line of words, told by its size; from where its baseline starts, y down.
+/// The sides of the outlines of a line of words of this size; from the start of its baseline, y down.
 pub fn sides_of(words: &str, (size, weight): (f64, Weight)) -> Vec<Side> {
     let Ok(face) = Face::parse(weight.bytes(), 0) else {
         return Vec::new();
@@ -178,7 +178,7 @@ struct Pen<'a> {
     origin: (f64, f64),
     /// Size of a unit of the typeface.
     scale: f64,
-    /// Where the outline at hand began.
+    /// Where the current outline began.
     start: (f64, f64),
     /// Where the pen is.
     at: (f64, f64),

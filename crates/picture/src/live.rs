@@ -1,7 +1,7 @@
 //! The live picture of a window: the board with something beside it to see its size by.
 //!
-//! From above a hand reaches in from the right where the window is wide enough for both; elsewhere, and in perspective, a ruler lies
-//! below the board. A window has words of its own, so that the length of either is told apart from the picture.
+//! From above a hand reaches in from the right where the window is wide enough for both; elsewhere, and in perspective, a ruler
+//! lies below the board. A window has words of its own, so their lengths are returned apart from the picture.
 
 use workshop::Workpiece;
 

@@ -1,7 +1,7 @@
 //! Noise that is the same on every machine: hashes of whole numbers, and smooth values between them.
 //!
-//! A hash gives every whole number a value of its own; between whole numbers the values are eased into each other (value noise). No
-//! trigonometry and no random generator is needed, and any place can be asked for without those before it.
+//! A hash gives every whole number a value of its own; between whole numbers the values are eased into each other (value noise).
+//! No trigonometry and no random generator is needed, and any place can be evaluated without those before it.
 
 use core::array::from_fn;
 use core::cell::Cell;
@@ -48,8 +48,8 @@ fn mix(from: f32, to: f32, share: f32) -> f32 {
 
 /// Smooth noise, -1 to 1, that remembers the last cell of each layer.
 ///
-/// Places that are asked for one after the other lie mostly in the same cell, whose corners need not be hashed again. That changes
-/// nothing but the time: the corners follow from the cell and the seed alone. Each thread has its own.
+/// Places evaluated one after the other lie mostly in the same cell, whose corners need not be hashed again. That changes nothing
+/// but the time: the corners follow from the cell and the seed alone. Each thread has its own.
 #[derive(Debug)]
 pub struct Noise {
     /// The last cell of each layer of noise along a line.
@@ -89,14 +89,14 @@ impl Default for Noise {
 }
 
 impl Noise {
-    /// Along a line, told by the number of the layer and its seed.
+    /// Along a line, for the number of the layer and its seed.
     pub fn along(&self, x: f32, (layer, seed): (usize, u32)) -> f32 {
         let (x, rest) = cell(x);
         let [left, right] = known(&self.lines[layer % LAYERS], (x, 0, seed), ends);
         2.0 * mix(left, right, rest) - 1.0
     }
 
-    /// In a plane, told by the number of the layer and its seed.
+    /// In a plane, for the number of the layer and its seed.
     pub fn flat(&self, x: f32, y: f32, (layer, seed): (usize, u32)) -> f32 {
         let ((x, along), (y, up)) = (cell(x), cell(y));
         let [a, b, c, d] = known(&self.planes[layer % LAYERS], (x, y, seed), corners);
@@ -104,7 +104,7 @@ impl Noise {
     }
 }
 
-/// The corners of a cell, from what is remembered if it is that one.
+/// The corners of a cell, from the cache if it holds that cell.
 fn known<const CORNERS: usize>(
     last: &Cell<Known<CORNERS>>,
     of: (i32, i32, u32),

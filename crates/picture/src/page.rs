@@ -1,10 +1,11 @@
-//! The proof as a page: the picture of the board with a margin, its title, what a customer asks first, and a hand beside it.
+//! The proof as a page: the picture of the board with a margin, its title, the facts a customer asks first, and a hand beside it.
 //!
 //! Places are in pixels from the upper left corner, y down, as files of pictures have them.
 //!
 //! From above the board is as wide as the page lets it, and below it are words to the left and a hand to the right, to the scale
-//! of the board. Where a hand would take more room than there is, since the board is small, a ruler is there in its place; the size is
-//! told in words as well. In perspective nothing has one scale: there a ruler lies on the table before the board.
+//! of the board. Where a hand would take more room than there is, since the board is small, a ruler is there in its place; the
+//! size is given in words as well. A picture in perspective has no single scale: there a ruler lies on the table in front of the
+//! board.
 
 use board::{HoleId, Units, capital, several};
 use drawing::font::{self, Weight};
@@ -63,7 +64,7 @@ pub struct Hand {
     pub scale: f64,
 }
 
-/// The ink of the title, and of what stands below it; 4.5 to 1 and more on the ground.
+/// The ink of the title, and of the lines below it; 4.5 to 1 and more on the ground.
 const INK: ([u8; 3], [u8; 3]) = ([0x26, 0x22, 0x1e], [0x57, 0x50, 0x48]);
 /// Margin, as a share of the shorter side.
 const MARGIN: f64 = 0.065;
@@ -251,7 +252,7 @@ fn told(workpiece: &Workpiece, view: View, beside: (bool, Option<&Ruler>)) -> Ve
     facts
 }
 
-/// A ruler on the page, no longer than this, to the scale of the board; told by the middle of its right end.
+/// A ruler on the page, no longer than this, to the scale of the board; given the middle of its right end.
 pub fn flat_ruler(units: Units, ((right, middle), scale): ((f64, f64), f64), most: f64) -> Ruler {
     let kind = Ruler::kind(units, most);
     let (left, low) = (
@@ -261,8 +262,7 @@ pub fn flat_ruler(units: Units, ((right, middle), scale): ((f64, f64), f64), mos
     Ruler::laid(kind, |x, y| (left + x * scale, low - y * scale))
 }
 
-/// A ruler that lies on the table before the board, as far away as its nearest edge; told by its lower left corner in the
-/// picture.
+/// A ruler that lies on the table before the board, as far away as its nearest edge; given its lower left corner in the picture.
 pub fn standing_ruler(
     workpiece: &Workpiece,
     (view, area): (View, Area),

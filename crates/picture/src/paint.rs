@@ -56,7 +56,7 @@ pub struct BorePaint {
 }
 
 impl BorePaint {
-    /// The colors of a bore by what the document gives its hole.
+    /// The colors of a bore from the document's colors for its hole.
     pub fn of(given: Option<HoleTint>, ring: f64) -> Self {
         let Some(given) = given else {
             return Self::default();

@@ -32,7 +32,7 @@ pub enum PictureError {
         "a picture of {asked} pixels cannot be made: its longer side is from {least} to {most} pixels"
     )]
     Size {
-        /// The longer side that was asked for.
+        /// The longer side requested, pixels.
         asked: u32,
         /// The least.
         least: u32,
@@ -137,7 +137,7 @@ pub struct Effort {
 /// # Ok::<(), board::BuildError>(())
 /// ```
 pub fn effort(workpiece: &Workpiece, view: View, longest: u32) -> Effort {
-    /// Pieces that are asked for their shadow in the time that the wood of a pixel takes; measured.
+    /// Pieces that can be tested for shadow in the time of the wood of one pixel; measured.
     const SHADES: f64 = 25.0;
     let page = Page::of(workpiece, view, longest);
     let pixels = f64::from(page.width) * f64::from(page.height);
@@ -251,7 +251,7 @@ pub fn thumbnail(
     })
 }
 
-/// A brightness with that of the wood brought to light gray: what is darker is parted from it more, what is lighter less.
+/// A brightness with that of the wood brought to light gray: darker tones keep more contrast to it, lighter ones less.
 fn lifted(bright: f64, wood: f64) -> f64 {
     let share = bright / wood;
     if share < 1.0 {

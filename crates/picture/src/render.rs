@@ -1,11 +1,11 @@
 //! Pixels of a scene: one ray each, and more where something ends inside a pixel.
 //!
-//! An edge is where neighboring pixels met different things. There eight rays are taken the mean of, in proportion to light and not to
-//! bytes, so that round bores look round. Inside a face one ray is enough: the wood is told what a pixel covers and leaves out
-//! what is finer.
+//! An edge is where neighboring pixels met different things. There eight rays are taken the mean of, in proportion to light and
+//! not to bytes, so that round bores look round. Inside a face one ray is enough: the wood gets the area of the pixel and leaves
+//! out finer detail.
 //!
-//! Rows are worked out in bands. The cores take the next band when they are through with one, and between two bands the caller is asked whether
-//! to stop: a window that is turned does not wait for a picture that nobody will see.
+//! Rows are worked out in bands. Each core takes the next band when it is done with one, and between two bands the caller can
+//! cancel: to stop: a window that is turned does not wait for a picture that nobody will see.
 
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -20,8 +20,8 @@ use crate::view::Camera;
 const BAND: usize = 24;
 /// Rays through a pixel in which something ends: one in each of eight columns, and how far down each is, in eighths.
 ///
-/// No two share a row, so that an edge which runs nearly level or upright passes them one by one and comes out as smooth as with
-/// eight times as many.
+/// No two share a row, so that an edge that is nearly level or upright crosses them one by one and looks as smooth as with eight
+/// times as many.
 const FINE: [u8; 8] = [3, 6, 1, 5, 2, 7, 4, 0];
 
 /// The ground that the board stands on, by the place in the picture: lit in the middle and darker to the corners.
@@ -103,7 +103,7 @@ impl Shot<'_> {
     fn band(&self, lit: Lit<'_>, first: usize, pixels: &mut [u8]) {
         let width = self.size.0;
         let rows = pixels.len() / (width * 4);
-        // A row above and one below tell where edges are.
+        // The rows above and below show where edges are.
         let from = first.saturating_sub(1);
         let to = (first + rows + 1).min(self.size.1);
         let seen: Vec<(Tone, Id)> = (from..to)
@@ -136,7 +136,7 @@ impl Shot<'_> {
         }
     }
 
-    /// The tone that is seen through a place of the picture, and what it is of.
+    /// The tone seen through a place of the picture, and the part it belongs to.
     fn ray(&self, lit: Lit<'_>, x: f64, y: f64) -> (Tone, Id) {
         let start = lit.scene.tallest() + 100.0;
         let ray = self.camera.ray(x, y, start);
@@ -144,7 +144,7 @@ impl Shot<'_> {
         lit.sample(ray, table, |far| self.camera.covers(far))
     }
 
-    /// The mean of several rays through a pixel; what is brighter than white counts as white, so that edges stay smooth.
+    /// The mean of several rays through a pixel; values brighter than white count as white, so that edges stay smooth.
     fn fine(&self, lit: Lit<'_>, column: usize, row: usize) -> Tone {
         let step = 1.0 / FINE.len() as f64;
         let mut sum = Tone::BLACK;

@@ -1,6 +1,6 @@
 //! A ruler to see the size of a board by, where a hand has no room and where nothing has one scale.
 //!
-//! It is told by the corners of its parts in the picture, so that it can lie flat on the page or on the table beside the board.
+//! It is given by the corners of its parts in the picture, so that it can lie flat on the page or on the table beside the board.
 
 use board::Units;
 

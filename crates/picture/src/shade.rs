@@ -2,13 +2,14 @@
 //!
 //! # The light
 //!
-//! One lamp hangs to the upper left of the picture and away from who looks, so that bores, grooves and pieces show their depth, and
-//! turns with the eye. The sky is even. A flat face under both shows the tone of its wood as the table has it: the two add up to
-//! about one. What a place in a bore sees of the sky follows from its depth and the width of the mouth; whether the lamp reaches it,
-//! from where the way to the lamp leaves the mouth. The edge of a shadow is softer the farther it is from what throws it.
+//! One lamp hangs to the upper left of the picture and away from who looks, so that bores, grooves and pieces show their depth,
+//! and turns with the eye. The sky is even. A flat face under both shows the tone of its wood as the table has it: the two add up
+//! to about one. The share of sky seen from a place in a bore follows from its depth and the width of the mouth; whether the lamp
+//! reaches it, from where the way to the lamp leaves the mouth. The edge of a shadow is softer the farther it is from what throws
+//! it.
 //!
-//! A finish shines in two ways: a matt surface spreads the lamp into a wide pale patch, a film mirrors the room, and the more so the
-//! flatter it is looked at (Schlick's approximation of Fresnel's law, with 0.04 of the light mirrored straight on, as of glass and
+//! A finish shines in two ways: a matt surface spreads the lamp into a wide pale patch, a film mirrors the room, and the more so
+//! the flatter the view (Schlick's approximation of Fresnel's law, with 0.04 of the light mirrored straight on, as of glass and
 //! varnish; from memory).
 
 use crate::noise::Noise;
@@ -80,7 +81,7 @@ impl Light {
         (self.lamp - place).unit()
     }
 
-    /// Light that falls on what looks to a side, where so much of lamp and sky reaches it.
+    /// Light on a surface that faces a side, for the shares of lamp and sky that reach it.
     fn on(&self, out: Space, toward: Space, lit: f64, open: f64) -> f32 {
         let sky = self.sky * (0.72 + 0.28 * out.z as f32) * open as f32;
         sky + self.key * (out.dot(toward).max(0.0) * lit) as f32
@@ -111,12 +112,12 @@ pub struct Lit<'a> {
 }
 
 impl Lit<'_> {
-    /// The wood at a place, told by how large a pixel is there, mm.
+    /// The wood at a place, for the size of a pixel there, mm.
     fn wood(&self, place: Space, pixel: f32) -> Tone {
         self.scene.grain.at(place, pixel, self.noise)
     }
 
-    /// The tone that a ray meets, told by the tone of the table there and what a pixel covers at a distance.
+    /// The tone that a ray meets, given the tone of the table there and the area of a pixel at a distance.
     pub fn sample(&self, ray: Ray, table: Tone, covers: impl Fn(f64) -> f64) -> (Tone, Id) {
         let disc = &self.scene.disc;
         let piece = self.piece(ray);
@@ -170,7 +171,7 @@ impl Lit<'_> {
                 {
                     best = Some((far, out, *number, piece));
                 }
-                // Nothing is met before the ray comes as low as the highest piece.
+                // A ray meets nothing above the highest piece.
                 if best.is_some_and(|(known, ..)| known <= highest) {
                     return best;
                 }
@@ -326,8 +327,7 @@ impl Lit<'_> {
         wood * self.light.on(met.out, light, lit, open) + thrown
     }
 
-    /// A surface lit, with the shine of a film of so much gloss; told by where it looks and the way of
-    /// sight.
+    /// A surface lit, with the shine of a film of this gloss; given its normal and the direction of sight.
     fn shiny(
         &self,
         tone: Tone,
@@ -348,7 +348,7 @@ impl Lit<'_> {
         base + Tone::gray(broad as f32) + mirrored * share
     }
 
-    /// A piece: a ball is of glass, what is turned is painted.
+    /// A piece: a ball is of glass, a turned one is painted.
     fn piece_tone(&self, ray: Ray, place: Space, out: Space, piece: &Standing) -> Tone {
         let light = self.light.at(place);
         let facing = (-out.dot(ray.way)).clamp(0.0, 1.0);

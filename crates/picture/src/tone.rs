@@ -1,12 +1,12 @@
 //! Tones of light, as sums of red, green and blue, and their way to the screen's bytes.
 //!
-//! Sums and means are of light, which is what adds up; bytes of a screen are not in proportion to it (IEC 61966-2-1). The way back to
-//! bytes goes by a table, since a root for every pixel would be slow and its last digit different from machine to machine.
+//! Sums and means are of light, which is what adds up; bytes of a screen are not in proportion to it (IEC 61966-2-1). The way
+//! back to bytes uses a table, since a root for every pixel would be slow and its last digit different from machine to machine.
 
 use core::ops::{Add, AddAssign, Mul};
 use std::sync::LazyLock;
 
-/// Red, green and blue of light, in proportion to its energy; 1 is what a white page sends back.
+/// Red, green and blue of light, in proportion to its energy; 1 is the light of a white page.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Tone(pub [f32; 3]);
 
@@ -80,7 +80,7 @@ impl Mul<f32> for Tone {
     }
 }
 
-/// Steps of light that have an sRGB byte in the table; fine enough that the darkest bytes are told apart.
+/// Steps of light that have an sRGB byte in the table; fine enough to keep the darkest bytes apart.
 const MOST: usize = 8191;
 
 static ENCODED: LazyLock<Vec<u8>> = LazyLock::new(|| {

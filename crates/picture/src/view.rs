@@ -1,4 +1,4 @@
-//! Where the board is looked at from: straight above, true to size, or from the side, as it stands on a table.
+//! Points of view: straight above, true to size, or from the side, as the board stands on a table.
 //!
 //! From above, a pixel is the same length everywhere, so that sizes can be measured off the picture. In perspective the eye is far enough
 //! that the far rim is not much smaller than the near one, as in a photograph with a long lens. The board is fitted into the area it
@@ -120,7 +120,7 @@ impl Camera {
         camera
     }
 
-    /// Upper left and lower right corner of what the board takes of the picture.
+    /// Upper left and lower right corner of the board in the picture.
     fn bounds(&self, radius: f64, (low, high): (f64, f64)) -> ((f64, f64), (f64, f64)) {
         let (mut least, mut most) = ((f64::MAX, f64::MAX), (f64::MIN, f64::MIN));
         for step in 0..72 {
@@ -181,7 +181,7 @@ impl Camera {
         }
     }
 
-    /// To the right, and up in the picture: light that comes from the upper left is told by them.
+    /// To the right, and up in the picture: they give the direction of the light from the upper left.
     pub const fn sides(&self) -> (Space, Space) {
         (self.right, self.up)
     }

@@ -1,7 +1,7 @@
-//! V-grooves: what the bit left about its way, told as straight pieces.
+//! V-grooves: the cut around the path of the bit, as straight pieces.
 //!
-//! A groove is narrow, so that it is not looked into from the side: its place on the top face tells how deep it is there and where its
-//! side looks. Light that comes over the near edge reaches the far side; the rest follows from depth and width.
+//! A groove is narrow, so that it needs no ray of its own: its place on the top face gives its depth there and where its side
+//! looks. Light that comes over the near edge reaches the far side; the rest follows from depth and width.
 
 use workshop::Stroke;
 
@@ -10,8 +10,8 @@ use crate::space::Space;
 
 /// A straight piece of a groove's middle line.
 ///
-/// Bends are cut into pieces so short that nobody sees their corners; a place then asks only for the nearest of a few
-/// straight ways, whatever the groove was drawn as.
+/// Bends are cut into pieces so short that nobody sees their corners; a place then asks only for the nearest of a few straight
+/// pieces, for grooves of every shape.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CutLine {
     /// Where it starts.
@@ -91,7 +91,7 @@ impl CutLine {
 }
 
 impl Vee {
-    /// The place of what is nearest, if it is in a groove.
+    /// The nearest place, if it is in a groove.
     pub fn nearest<'a>(
         &self,
         lines: impl Iterator<Item = &'a CutLine>,
@@ -149,7 +149,7 @@ impl Vee {
     }
 }
 
-/// 0 well inside, 1 well outside, eased over what is soft.
+/// 0 well inside, 1 well outside, eased over the soft edge.
 fn eased_out(off: f64, soft: f64) -> f64 {
     crate::space::eased(-soft, soft, off)
 }

@@ -3,7 +3,7 @@
 //! A board of a thousand holes would be slow to draw if each ray asked all of them. A square knows what reaches into it, and most
 //! know nothing.
 
-/// Squares over the board, each with the numbers of what may be met there.
+/// Squares over the board, each with the numbers of the things that a ray may meet there.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Grid {
     /// Half the width of the grid, mm.
@@ -55,7 +55,7 @@ impl Grid {
         all as f64 / self.squares.len() as f64
     }
 
-    /// The numbers of what may be met at a place.
+    /// The numbers of the things that a ray may meet at a place.
     pub fn at(&self, x: f64, y: f64) -> &[u32] {
         let place = self.line(y) * self.count + self.line(x);
         self.squares.get(place).map_or(&[], Vec::as_slice)

@@ -1,4 +1,4 @@
-//! The board as it stands on a table, ready to be looked at: every bore, groove and piece, found by its place.
+//! The board on a table as the renderer sees it: every bore, groove and piece, found by its place.
 //!
 //! It is made anew for each picture, which takes far less than the picture. The board is a disc with a round upper edge, told by
 //! the distance to it, and all that is cut into it is cut into its flat top.
@@ -25,7 +25,7 @@ pub use piece::{Shape, Standing};
 use well::Steel;
 pub use well::{Met, Surface, Well};
 
-/// A board and what stands on it, under it and in it.
+/// A board with its pieces, its base, its bores and its grooves.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Scene {
     /// Its wood.

@@ -1,7 +1,8 @@
-//! The pieces that stand on the board: balls, and what is turned about an upright axis.
+//! The pieces that stand on the board: balls, and bodies turned about an upright axis.
 //!
-//! A ball is met where the sight first enters it. What is turned (a peg, a piece with a magnet) is met by steps: each goes as far as
-//! the shape surely is away, until it is near. How high a piece stands follows from the bench's sums of how it sits in its bore.
+//! A ball is hit where the ray first enters it. A turned body (a peg, a piece with a magnet) is found by steps: each goes as far
+//! as the shape surely is away, until it is near. How high a piece stands follows from the bench's sums of how it sits in its
+//! bore.
 
 use board::{Bore, Piece, PieceKind};
 use workshop::{marble_stand, peg_stand};

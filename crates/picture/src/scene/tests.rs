@@ -1,4 +1,4 @@
-//! A board is alike for every player: what is colored for one is so for the next, a turn of 360/N further.
+//! A board is alike for every player: the colors of one are those of the next, a turn of 360/N further.
 
 use super::*;
 use board::{Grooves, Hue, Rgb};

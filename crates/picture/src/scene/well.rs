@@ -9,7 +9,7 @@ use geometry::Angle;
 use crate::paint::BorePaint;
 use crate::space::{Ray, Space, eased};
 
-/// A bore, with what it holds of resin.
+/// A bore, with its resin.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Well {
     /// Its center.
