@@ -3,7 +3,7 @@
 //! * [`assert_near!`]: two numbers, or two points, within a tolerance.
 //! * `PdfFile`, `pdf_raster`, `svg_raster`, `svg_size`, `svg_circles`, `Gray`, `DxfFile`, `IcalPart`, with the feature `readback`:
 //!   independent readers of exported drawings.
-//! * `run_gcode`, with the feature `readback`: an interpreter that tells every move of a program.
+//! * `run_gcode`, with the feature `readback`: an interpreter that returns every move of a program.
 //! * `Soft`, with the feature `window`: draws a window without a graphics card.
 
 #[cfg(feature = "readback")]
@@ -41,7 +41,7 @@ pub use run_gcode::{GcodeFault, GcodeKind, GcodeRun, GcodeStep, run_gcode};
 #[cfg(feature = "window")]
 pub use soft::Soft;
 
-/// A value whose distance from another can be told, for [`assert_near!`].
+/// A value with a distance to another, for [`assert_near!`].
 pub trait Near {
     /// Distance of `self` from `other`, in their own unit.
     fn distance_to(&self, other: &Self) -> f64;

@@ -71,7 +71,7 @@ impl<'a> Reader<'a> {
     ///
     /// # Errors
     ///
-    /// An operator without what it needs.
+    /// An operator without its operands.
     pub fn carry_out(&mut self, operations: &[Operation]) -> lopdf::Result<()> {
         operations
             .iter()
@@ -126,7 +126,7 @@ impl<'a> Reader<'a> {
         self.start = to;
     }
 
-    /// Keeps what is stroked: one circle, or lines.
+    /// Keeps the path that is stroked: one circle, or lines.
     fn paint(&mut self) {
         let page_from_user = self.mm_from_user();
         let curves = self.pieces.iter().filter_map(|piece| match piece {

@@ -177,7 +177,7 @@ mod tests {
 
     const DPI: u32 = 254;
 
-    /// A page of 20 x 10 mm, ten pixels in a mm, each pixel's ink told from its center in mm.
+    /// A page of 20 x 10 mm, ten pixels in a mm, each pixel's ink computed from its center in mm.
     fn page(ink: impl Fn(Point) -> f64) -> Gray {
         let (width, height) = (200, 100);
         let pixels = (0..width * height).map(|index| {

@@ -1,4 +1,4 @@
-//! The content of a DXF, read by a reader that knows nothing of our writer.
+//! The content of a DXF, read by a reader independent of the writer.
 
 use dxf::Drawing;
 use dxf::entities::EntityType;

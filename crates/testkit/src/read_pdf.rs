@@ -1,6 +1,6 @@
 //! A PDF read back: its pages' boxes, and the circles, lines and words drawn on them.
 //!
-//! By two readers that know nothing of our writer: one for the objects and operators, one for the pixels.
+//! By two readers independent of the writer: one for the objects and operators, one for the pixels.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -66,7 +66,7 @@ pub struct PageLine {
 /// A string on a page.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PageWords {
-    /// The words, by the font's own table of what its glyphs stand for.
+    /// The words, by the font's own table from glyphs to letters.
     pub words: String,
     /// Where the first letter starts on the baseline, in mm from the page's lower left corner.
     pub at: Point,
@@ -84,7 +84,7 @@ impl PdfFile {
         Self::read_printed(bytes, Affine::IDENTITY)
     }
 
-    /// Reads a PDF as it comes out of a printer, which moves points of each page, in mm from its lower left corner.
+    /// Reads a PDF as a simulated printer prints it, which moves points of each page, in mm from its lower left corner.
     ///
     /// # Errors
     ///

@@ -1,4 +1,4 @@
-//! An SVG as pixels, drawn by a reader that knows nothing of our writer.
+//! An SVG as pixels, drawn by a reader independent of the writer.
 
 use kurbo::{Affine, Point, Size, Vec2};
 use resvg::tiny_skia::{Color, PathSegment, Pixmap, PremultipliedColorU8, Transform};
@@ -52,7 +52,7 @@ pub fn svg_size(svg: &str, dpi: u32) -> Result<Size, String> {
     Ok(Size::new(size.width().into(), size.height().into()))
 }
 
-/// Center and radius of every round path of an SVG as it comes out of a printer, which moves points of the page; all in mm
+/// Center and radius of every round path of an SVG as a simulated printer prints it, which moves points of the page; all in mm
 /// from the lower left corner.
 ///
 /// # Errors

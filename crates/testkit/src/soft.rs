@@ -1,9 +1,9 @@
 //! Draws a window in plain code, so that window tests need no graphics card and no system package.
 //!
-//! It does what egui's shaders do: vertex color times texture, both premultiplied and in gamma space, blended
-//! over what is there. A triangle is cut into one span a row; pixels belong to it if their center does, and a
-//! center on an edge belongs to the right or lower neighbor, so that triangles with a common edge leave
-//! neither a gap nor an overlap. Spans of one color skip all arithmetic, which keeps unoptimized builds quick.
+//! It does what egui's shaders do: vertex color times texture, both premultiplied and in gamma space, blended over the pixels
+//! there. A triangle is cut into one span a row; pixels belong to it if their center does, and a center on an edge belongs to the
+//! right or lower neighbor, so that triangles with a common edge leave neither a gap nor an overlap. Spans of one color skip all
+//! arithmetic, which keeps unoptimized builds quick.
 
 use std::collections::BTreeMap;
 
@@ -262,7 +262,7 @@ impl<'a> Paint<'a> {
         })
     }
 
-    /// Paints pixels side by side, the center of the first of which is given.
+    /// Paints pixels side by side, given the center of the first.
     fn fill(&self, pixels: &mut [[u8; 4]], first: Pos2) {
         match self {
             Self::Plain(color) if color[3] >= 1.0 => pixels.fill(blend([0; 4], *color)),
@@ -352,7 +352,7 @@ struct Plane {
 }
 
 impl Plane {
-    /// The value at a place; slivers of triangles would overshoot, hence the limits.
+    /// The value at a place; slivers of triangles would overshoot without the limits.
     fn at(&self, at: Pos2) -> f32 {
         let value =
             self.value + self.per_x * (at.x - self.origin.x) + self.per_y * (at.y - self.origin.y);

@@ -110,7 +110,7 @@ impl Block {
         ['X', 'Y', 'Z'].into_iter().any(|axis| self.has(axis))
     }
 
-    /// The first word there is besides those that have a use.
+    /// The first word beyond those with a use.
     pub fn unused(&self, used: &[char]) -> Option<char> {
         let letters = self.words.iter().map(|(letter, _)| *letter);
         letters.into_iter().find(|letter| !used.contains(letter))
@@ -136,7 +136,7 @@ fn without_comments(line: &str) -> Result<String, String> {
     Ok(out)
 }
 
-/// A number at the start of a text, and what comes after it: a sign, digits, a point; no exponent.
+/// A number at the start of a text, and the rest of the text: a sign, digits, a point; no exponent.
 fn number(text: &str) -> Option<(f64, &str)> {
     let unsigned = text.strip_prefix(['+', '-']).unwrap_or(text);
     let digits = unsigned.trim_start_matches(|letter: char| letter.is_ascii_digit());

@@ -1,10 +1,10 @@
-//! Runs G-code by the rules of RS274/NGC (NISTIR 6556, 2000) and tells every move; it knows nothing of our writer.
+//! Runs G-code by the rules of RS274/NGC (NISTIR 6556, 2000) and returns every move; it is independent of the writer.
 //!
 //! Table and clause numbers are from memory.
 //!
-//! Of the language it knows what a drilling program needs: straight moves and arcs in the XY plane, dwells, canned
-//! cycles G81 to G83, spindle and tools. Tools have no length, and offsets are zero. Everything else is a fault, as is
-//! what the report calls an error.
+//! Of the language it knows the part that a drilling program needs: straight moves and arcs in the XY plane, dwells, canned
+//! cycles G81 to G83, spindle and tools. Tools have no length, and offsets are zero. Everything else is a fault, as is anything
+//! the report calls an error.
 
 mod block;
 mod cycle;
@@ -14,7 +14,7 @@ mod tests;
 use block::Block;
 use cycle::Sticky;
 
-/// The moves and stops of a program; lengths in mm whatever its unit.
+/// The moves and stops of a program; lengths in mm in either unit.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GcodeRun {
     /// Everything that it does, in order.
@@ -96,7 +96,7 @@ pub struct GcodeFault {
 ///
 /// # Errors
 ///
-/// The first line that breaks a rule, or that says what is not known here.
+/// The first line that breaks a rule, or uses a word not known here.
 pub fn run_gcode(program: &str, start: [f64; 3]) -> Result<GcodeRun, GcodeFault> {
     let mut machine = Machine::new(start);
     let lines = || {

@@ -119,7 +119,7 @@ fn an_arc_with_another_z_is_a_helix() {
     assert_eq!(last, (arc, [10.0, 16.0, 9.0]));
 }
 
-/// NISTIR 6556, 3.5.16: what is an error in a canned cycle.
+/// NISTIR 6556, 3.5.16: the errors of a canned cycle.
 #[test]
 fn errors_of_the_report_are_errors() {
     for (lines, why) in [
