@@ -15,7 +15,7 @@ use std::path::Path;
 
 use tests::crates::{is_library, metadata, program, text};
 
-/// Beginnings of the names of files that hold a license or what goes with it.
+/// Beginnings of the names of files that hold a license or a notice.
 const LICENSES: [&str; 5] = ["license", "licence", "copying", "notice", "unlicense"];
 
 fn main() {

@@ -19,7 +19,7 @@ pub struct Source {
 pub struct Line {
     /// All of it.
     pub text: String,
-    /// The same with blanks for comments and for what stands in quotes.
+    /// The same with blanks for comments and for texts in quotes.
     pub code: String,
     /// Whether it stands in a test, or in what only tests use.
     pub is_test: bool,
@@ -102,7 +102,7 @@ fn lines(text: &str, is_test: bool) -> Vec<Line> {
         .collect()
 }
 
-/// The text with blanks for comments and for what stands in quotes, line by line as long as before.
+/// The text with blanks for comments and for texts in quotes, line by line as long as before.
 fn code(text: &str) -> String {
     let mut code = String::with_capacity(text.len());
     let mut rest = text;

@@ -1,4 +1,4 @@
-//! The crates against the rules of the house, and the contributors' page against the crates: what it says must hold.
+//! The crates against the rules of the house, and the contributors' page against the crates.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -65,8 +65,8 @@ fn the_code_map_names_every_crate_and_no_other() {
     assert_eq!(named, crates());
 }
 
-/// A room for each subject: the page names those of the workshop and no others, and what is drawn, typed and told about a
-/// subject has its name.
+/// A room for each subject: the page names those of the workshop and no others, and the drawings, controls and guide of a subject
+/// has its name.
 #[test]
 fn every_subject_has_a_room_of_its_own_and_a_chapter() {
     let page = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
@@ -164,7 +164,7 @@ fn is_of_a_name(letter: char) -> bool {
 fn the_parts_of_the_window_import_one_another_one_way() {
     let mut left = imports_of_the_app();
     assert!(left.len() > 20 && left["window"].contains("view"));
-    // A crate that imports nothing that is left is taken away, until none can be.
+    // Crates without remaining imports are removed, until none can be.
     while let Some(free) = left
         .iter()
         .find(|(_, named)| !named.iter().any(|name| left.contains_key(name)))
@@ -175,7 +175,7 @@ fn the_parts_of_the_window_import_one_another_one_way() {
     assert!(left.is_empty(), "a circle among {left:?}");
 }
 
-/// Clippy refuses the same, and functions of over 60 lines, but could be told not to.
+/// Clippy refuses the same, and functions of over 60 lines, but could be silenced.
 #[test]
 fn no_file_of_the_program_unwraps_or_stretches_a_rule() {
     let refused = [

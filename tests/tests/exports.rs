@@ -206,7 +206,7 @@ fn neighboring_sheets_carry_the_same_crosses_at_the_same_board_points() {
     assert!(joints > 3);
 }
 
-/// Both rasters are made by readers that are not ours; the holes are told apart from all else by being round.
+/// Both rasters are made by independent readers; holes are recognized by being round.
 #[test]
 fn pdf_and_svg_show_the_same_holes_where_the_model_has_them() {
     let mut board = Board::default();
@@ -322,7 +322,7 @@ fn the_svg_is_as_large_as_the_page_in_millimeters() {
     );
 }
 
-/// Every bore is a circle on the layer of its role, whatever marks it on the template, in the unit shown.
+/// Every bore is a circle on the layer of its role, however it is marked on the template, in the unit shown.
 #[test]
 fn the_dxf_has_every_bore_where_the_layout_has_it() {
     for (name, mut board) in samples() {
@@ -484,7 +484,7 @@ fn every_sheet_is_a_drawing_of_its_own_with_the_bores_of_its_page() {
     }
 }
 
-/// Names of holes are part of the picture, which is cut off at the edge of what is printed.
+/// Names of holes are part of the picture, which is cut off at the edge of the printed area.
 #[test]
 fn words_begin_where_the_printer_prints_and_names_of_holes_on_the_paper() {
     for (name, board) in samples() {
@@ -507,7 +507,7 @@ fn words_begin_where_the_printer_prints_and_names_of_holes_on_the_paper() {
     }
 }
 
-/// The bores of a fit strip on the paper at hand: each as wide as its letter says, and a round number from the next.
+/// The bores of a fit strip on paper: each as wide as its letter says, and a round number from the next.
 #[test]
 fn fit_strips_have_their_five_bores_at_true_size() {
     for (units, step, round) in [

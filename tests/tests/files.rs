@@ -1,4 +1,4 @@
-//! Files: what was written once is read for ever, and what is broken is refused.
+//! Files: every file written once can be read for ever, and broken ones are refused.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

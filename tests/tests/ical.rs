@@ -97,7 +97,7 @@ fn every_stretch_of_work_is_an_event_at_its_instant() {
     );
 }
 
-/// The names of a board's events, by which a program tells them from those of other orders.
+/// The names of a board's events, which keep them apart from those of other orders.
 fn uids(board: &Board) -> BTreeSet<String> {
     let workpiece = Workpiece::of(board).unwrap();
     let stamp = "2027-02-20T15:30:00Z".parse().unwrap();

@@ -1,4 +1,4 @@
-//! The drilling programs of whole boards, run by an interpreter that knows RS274/NGC and nothing of ours.
+//! The drilling programs of whole boards, run by an independent interpreter of RS274/NGC.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

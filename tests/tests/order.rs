@@ -1,4 +1,4 @@
-//! The papers of an order read back: what they add up to is added up here again.
+//! The papers of an order read back: their totals are added up here again.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

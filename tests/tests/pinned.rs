@@ -1,6 +1,6 @@
-//! The program's findings and exports of rich boards and of the samples, held against those that are kept.
+//! The program's findings and exports of rich boards and of the samples, compared with the ones kept.
 //!
-//! `UPDATE_PINS=1 cargo test -p tests --test pinned` keeps what is made now; look at the difference before it goes in.
+//! `UPDATE_PINS=1 cargo test -p tests --test pinned` keeps the present output; look at the difference before it goes in.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -26,7 +26,7 @@ const MOMENT: Moment = Moment {
 
 /// The files that are kept to be read beside the findings; of every file a line in [`LIST`] is kept.
 const READ: [&str; 3] = ["-job.pdf.txt", "-jig.pdf.txt", ".ngc"];
-/// Every file that a board is exported to, and what is refused.
+/// Every file that a board is exported to, and the exports that are refused.
 const LIST: &str = "exports.txt";
 
 /// Size at which proofs are pinned, pixels: small, so that the tests are quick.
@@ -89,7 +89,7 @@ fn opened(bytes: &[u8]) -> (Vec<u8>, String) {
     (plain, words)
 }
 
-/// Every file of every kind: a line of each in the list, and what of it can be read.
+/// Every file of every kind: a line of each in the list, and its readable text.
 fn exported(board: &Board) -> Pins {
     let source = Source::of(board, MOMENT).unwrap().with_proof(PROOF);
     let (mut pins, mut list) = (Pins::new(), String::new());
@@ -185,7 +185,7 @@ fn differences(board: &str, kept: &Pins, made: &Pins) -> Vec<String> {
     names.into_iter().filter_map(told).collect()
 }
 
-/// The boards that are held: the rich ones, of which every part of the document is in some, and the samples.
+/// The boards that are pinned: the rich ones, which together have every part of the document, and the samples.
 fn all_boards() -> Vec<PathBuf> {
     ["fixtures/rich", "../assets/boards"].map(listed).concat()
 }

@@ -1,4 +1,4 @@
-//! The main job against published values: what the program lays out, checked where it comes out.
+//! The main job against published values: layouts checked in the exported files.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

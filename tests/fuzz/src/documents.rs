@@ -6,7 +6,7 @@ use crate::Draw;
 
 /// A document that differs from one of several in some fields.
 ///
-/// Most differ in a few, so that much of what follows is still sound; one in eight differs in many.
+/// Most differ in a few fields, so that much of the rest stays sound; one in eight differs in many.
 pub fn document(draw: &mut Draw, from: &[Board]) -> Board {
     let mut board = draw.one(from).clone();
     let changes = match draw.below(8) {

@@ -10,13 +10,13 @@ use workshop::{Mend, Workpiece};
 use crate::read_back::{is_plain, read_back};
 use crate::{Draw, Fault, document};
 
-/// Times of each part of a case, for whoever looks for slow ones.
+/// Times of each part of a case, to find slow ones.
 pub type Cost = Vec<(String, Duration)>;
 
-/// Follows a document made by chance into exports of some kinds, and into two mends.
+/// Follows a random document into exports of some kinds, and into two fixes.
 ///
 /// # Errors
-/// A sentence that says what does not hold.
+/// A sentence that names the violated rule.
 pub fn document_case(
     seed: u64,
     from: &[Board],
@@ -29,10 +29,10 @@ pub fn document_case(
     follow(&board, kinds, &mends, cost).map_err(|fault| (Box::new(board), fault))
 }
 
-/// Works out everything of a document, makes the exports and the mends, and reads them back.
+/// Works out everything of a document, makes the exports and the fixes, and reads them back.
 ///
 /// # Errors
-/// A sentence that says what does not hold.
+/// A sentence that names the violated rule.
 pub fn follow(board: &Board, kinds: &[Kind], mends: &[Mend], cost: &mut Cost) -> Result<(), Fault> {
     let again = read_board(write_board(board).as_bytes());
     if again.as_ref() != Ok(board) {
@@ -95,10 +95,10 @@ fn words(source: &Source) -> Result<(), Fault> {
     Ok(())
 }
 
-/// Makes every mend that the findings of a document offer; gives back how many there were that could be made.
+/// Applies every fix that the findings of a document offer; returns the number that could be applied.
 ///
 /// # Errors
-/// A sentence, where a mend sets a number outside its field's range, or makes a document that no file could hold.
+/// A sentence, where a fix sets a number outside its field's range, or makes a document that no file could hold.
 pub fn mends_offered(board: &Board) -> Result<usize, Fault> {
     let Ok(workpiece) = Workpiece::of(board) else {
         return Ok(0);

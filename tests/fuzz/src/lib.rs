@@ -6,9 +6,9 @@
 //!
 //! * [`bytes_case`]: any bytes → a board file, read or refused.
 //! * [`typed_case`]: anything typed → every quantity, list and form of words.
-//! * [`document_case`]: a document in its ranges → all that follows → every export, read back by readers that know nothing of
-//!   our writers.
-//! * [`extremes`]: documents at the ends of their ranges, of which [`measure`] tells what time and memory each part takes.
+//! * [`document_case`]: a document in its ranges → all that follows → every export, read back by readers independent of our
+//!   writers.
+//! * [`extremes`]: documents at the ends of their ranges, of which [`measure`] reports the time and memory of each part.
 
 mod bytes;
 mod documents;

@@ -12,7 +12,7 @@ use fuzz::{
     seeds, typed_case,
 };
 
-/// Parts of a case that take longer are told.
+/// Parts of a case that take longer are printed.
 const SLOW: Duration = Duration::from_secs(2);
 
 const USAGE: &str =
@@ -77,7 +77,7 @@ fn main() -> ExitCode {
     ExitCode::from(u8::from(faults > 0))
 }
 
-/// Tells the parts of a case that took long.
+/// Prints the parts of a case that took long.
 fn tell_slow(seed: u64, cost: &Cost) {
     for (part, took) in cost.iter().filter(|(_, took)| *took > SLOW) {
         let seconds = took.as_secs_f64();
@@ -85,8 +85,8 @@ fn tell_slow(seed: u64, cost: &Cost) {
     }
 }
 
-/// Tells time and memory of each part of some documents at the ends of their ranges, or of board files; of all of the
-/// former where none is named.
+/// Prints the time and memory of each part of some documents at the ends of their ranges, or of board files; of all of the former
+/// where none is named.
 fn measured(words: &[String]) -> ExitCode {
     let (only, names) = match words {
         [option, part, names @ ..] if option == "--part" => (Some(part), names),

@@ -16,13 +16,13 @@ pub struct Taken {
     pub part: String,
     /// Time from its beginning to its end.
     pub time: Duration,
-    /// Time of all processors; nothing where the system does not tell. It says more than the other on a machine that is busy.
+    /// Time of all processors; `None` where the system does not report it. On a busy machine it is more reliable than the other.
     pub busy: Duration,
-    /// Bytes of memory at its highest, above what was there before; 0 where the system does not tell.
+    /// Bytes of memory at its highest, above the amount before; 0 where the system does not report it.
     pub memory: u64,
 }
 
-/// Works out a document part by part, and tells each as it ends; of the parts that can be left out, those that are wanted.
+/// Works out a document part by part, and reports each as it ends; optional parts only if requested.
 pub fn measure(board: &Board, is_wanted: &dyn Fn(&str) -> bool, mut tell: impl FnMut(Taken)) {
     let moment = Moment {
         year: 2026,

@@ -1,4 +1,4 @@
-//! Files read back by readers that know nothing of our writers: each is whole, and each number in it is one.
+//! Files read back by readers independent of the writers: each is whole, and each number in it is finite.
 
 use std::path::Path;
 
@@ -9,7 +9,7 @@ use crate::Fault;
 /// Reads a file back by the ending of its name.
 ///
 /// # Errors
-/// A sentence where it cannot be read, or has a number that is none.
+/// A sentence where it cannot be read, or has a number that is not finite.
 pub fn read_back(name: &str, bytes: &[u8]) -> Result<(), Fault> {
     let ending = Path::new(name).extension().unwrap_or_default();
     match ending.to_string_lossy().as_ref() {

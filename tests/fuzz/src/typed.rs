@@ -4,7 +4,7 @@ use board::{Board, Units, Value, field};
 
 use crate::{Draw, Fault, is_plain};
 
-/// Parts of what makers type, and of what they do not.
+/// Parts of texts that makers type, and of some that they do not.
 const PARTS: &[&str] = &[
     "0",
     "1",
@@ -105,7 +105,7 @@ fn holds(words: &str, board: &Board) -> Result<(), Fault> {
         let path = field.path_of(entry);
         match field.read(words, board, entry) {
             Ok(value) => {
-                // Files may have what a window takes; ranges are told beside the field.
+                // Files may hold the values a window takes; ranges are shown beside the field.
                 if field.check(&value, entry).is_ok() {
                     taken(&value).map_err(|fault| format!("{words:?} as {path}: {fault}"))?;
                     let shown = field.shown(&value, board.units);

@@ -65,7 +65,7 @@ fn what_went_wrong_once_goes_right_now() {
     }
 }
 
-/// By the table of fields, on documents made by chance: each mend that a finding offers.
+/// By the table of fields, on random documents: each fix that a finding offers.
 #[test]
 fn a_mend_that_is_offered_sets_every_number_in_its_range() {
     let from = boards();

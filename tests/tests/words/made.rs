@@ -38,12 +38,12 @@ pub fn board(number: u64) -> Board {
     board
 }
 
-/// The pattern and the changes by hand: most of those that are made up cannot be laid out.
+/// The pattern and the edits: most random ones cannot be laid out.
 fn is_left_alone(field: &Field) -> bool {
     field::PATTERN_FIELDS.contains(&field) || field.path.starts_with("edits")
 }
 
-/// A value for a field by a share of what it may be; none leaves what there is.
+/// A value for a field by its share of the range; none leaves the field as it is.
 fn value_at(field: &Field, share: f64) -> Option<Value> {
     let range = field.range();
     let number = |share: f64| {

@@ -94,7 +94,7 @@ fn of_board(said: &mut Said, board: &Board) {
     }
 }
 
-/// All that is said, of the samples and of boards that are made up, in millimeters and in inches.
+/// Every sentence about the samples and about made-up boards, in millimeters and in inches.
 fn gathered() -> Said {
     let mut said = Said::new();
     fixed(&mut said);
