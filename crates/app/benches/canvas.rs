@@ -91,7 +91,7 @@ impl Stage {
         self.frame_with(vec![egui::Event::Zoom(factor)]);
     }
 
-    /// Moves the pointer and draws: how many triangles come out.
+    /// Moves the pointer and draws; returns the number of triangles.
     fn frame(&mut self) -> usize {
         self.pointer.x = (self.pointer.x + 1.0) % 900.0;
         self.frame_with(vec![egui::Event::PointerMoved(self.pointer)])
@@ -148,7 +148,7 @@ fn near_with_names(bencher: Bencher<'_, '_>, holes: u32) {
     bencher.bench_local(|| stage.frame());
 }
 
-/// The pointer goes over holes and wood: what is under it, and what a drag would take along, are looked for in each frame.
+/// The pointer moves over holes and wood: each frame finds the things under it and those that a drag would take along.
 #[divan::bench(args = HOLES)]
 fn pointer_over_the_board(bencher: Bencher<'_, '_>, holes: u32) {
     let Some(mut stage) = Stage::new(holes) else {

@@ -17,7 +17,7 @@ const WHEEL_TRAVEL: f32 = 240.0;
 /// The choice of the view.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub enum Zoom {
-    /// All of it, whatever its size and that of the window.
+    /// All of it, for any size of it and of the window.
     #[default]
     Fit,
     /// The maker's own view: the place in the middle, and screen points a millimeter.
@@ -50,12 +50,12 @@ pub struct Camera {
 }
 
 impl Camera {
-    /// The view of a part of the screen, where `all` is what is fitted into it.
+    /// The view of a part of the screen, where `all` is the content fitted into it.
     pub fn new(zoom: Zoom, frame: Rect, all: kurbo::Rect) -> Self {
         Self::with_margin(zoom, frame, all, FIT_MARGIN)
     }
 
-    /// The same with a margin of its own around what is fitted, in points.
+    /// The same with a margin around the fitted content, in points.
     pub fn with_margin(zoom: Zoom, frame: Rect, all: kurbo::Rect, margin: f32) -> Self {
         match zoom {
             Zoom::Fit => Self::fitting(frame, all, margin),
@@ -68,7 +68,7 @@ impl Camera {
     }
 
     fn fitting(frame: Rect, all: kurbo::Rect, margin: f32) -> Self {
-        // A very small frame gives up its margin sooner than its drawing.
+        // A very small frame keeps its drawing and drops its margin.
         let margin = margin.min(frame.size().min_elem() / 8.0);
         let room = frame.shrink(margin).size();
         let scale = (f64::from(room.x) / all.width()).min(f64::from(room.y) / all.height());
@@ -125,7 +125,7 @@ impl Camera {
         }
     }
 
-    /// The view enlarged by a factor, with what is under `at` staying where it is.
+    /// The view enlarged by a factor about `at`, which stays in place.
     pub fn zoomed(self, at: Pos2, factor: f64) -> Self {
         let fixed = self.place(at);
         let scale = within_scales(self.scale * factor);
@@ -189,7 +189,7 @@ impl Camera {
     }
 }
 
-/// Tells egui that arrows move the picture that has the focus, and Escape too where it is wanted, rather than the focus.
+/// Tells egui that arrows move the picture that has the focus, and Escape too if requested, rather than the focus.
 pub fn keep_keys(ctx: &Context, response: &Response, escape: bool) {
     let filter = EventFilter {
         tab: false,

@@ -1,4 +1,4 @@
-//! Colors as numbers: written, mixed, and told apart by the contrast ratio of W3C WCAG 2.
+//! Colors as numbers: written, mixed, and compared by the contrast ratio of W3C WCAG 2.
 
 use egui::{Color32, lerp};
 
@@ -12,7 +12,7 @@ pub const fn screen(color: board::Rgb) -> Color32 {
     Color32::from_rgb(color.red, color.green, color.blue)
 }
 
-/// The same of which part of 255 covers what lies below.
+/// The same with an opacity, of 255.
 pub const fn veil(hex: u32, cover: u8) -> Color32 {
     Color32::from_rgba_unmultiplied_const((hex >> 16) as u8, (hex >> 8) as u8, hex as u8, cover)
 }

@@ -16,7 +16,7 @@ pub enum Command {
     Sample(usize),
     /// Open a board file again, by its place in the list of those opened or saved last.
     Recent(usize),
-    /// Save to the file at hand.
+    /// Save to the open file.
     Save,
     /// Save to another file.
     SaveAs,
@@ -72,7 +72,7 @@ pub enum Command {
     Shop,
     /// A search over commands, fields, words and the guide.
     Search,
-    /// The guide, at the chapter of the stage at hand.
+    /// The guide, at the chapter of the current stage.
     Guide,
     /// The keys.
     Keys,

@@ -12,7 +12,7 @@ use crate::section::Section;
 
 /// The workpiece of the document as it is now, or of the last one that could be laid out.
 pub struct Current {
-    /// The document that was looked at last.
+    /// The document that was worked out last.
     seen: Board,
     /// The last document that could be laid out.
     good: Option<Good>,

@@ -1,4 +1,4 @@
-//! A world for tests: files in memory, dialogs that answer what they were told to, work done at once.
+//! A world for tests: files in memory, dialogs with prepared answers, jobs done at once.
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};

@@ -33,7 +33,7 @@ pub fn figures_view_ui(ui: &mut Ui, workpiece: &Workpiece, state: &mut FiguresVi
         search_ui(ui, state);
         ui.add_space(theme::GAP);
         let sought: Vec<String> = words(&state.sought);
-        // Whoever seeks a figure finds it among all of them.
+        // A search covers all figures.
         let groups = groups(workpiece, state.all || !sought.is_empty());
         ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
             ui.set_max_width(ui.available_width() - theme::GAP);

@@ -21,7 +21,7 @@ impl<T: Clone + PartialEq> History<T> {
         }
     }
 
-    /// Makes what the document is now a step, if it has changed; returns whether it had.
+    /// Makes the present document a step, if it has changed; returns whether it had.
     pub fn commit(&mut self, now: &T) -> bool {
         if *now == self.present {
             return false;

@@ -19,14 +19,14 @@ pub trait Host: Send + Sync {
     /// Writes a file whole.
     ///
     /// # Errors
-    /// [`FilesError`]; the file is then what it was before.
+    /// [`FilesError`]; the file is then unchanged.
     fn write(&self, path: &Path, bytes: &[u8]) -> Result<(), FilesError>;
     /// Writes a file whole; one that is new can be read by its owner alone.
     ///
     /// # Errors
-    /// [`FilesError`]; the file is then what it was before.
+    /// [`FilesError`]; the file is then unchanged.
     fn write_private(&self, path: &Path, bytes: &[u8]) -> Result<(), FilesError>;
-    /// Writes files into a folder; those that are there stop it unless they may be replaced.
+    /// Writes files into a folder; existing ones stop it unless they may be replaced.
     ///
     /// # Errors
     /// [`FilesError`] for the first that stops it.
@@ -40,8 +40,8 @@ pub trait Host: Send + Sync {
     fn remove(&self, path: &Path);
     /// Renames a file that cannot be read, in its folder, and returns the new path; `None` where that failed.
     fn set_aside(&self, path: &Path) -> Option<PathBuf>;
-    /// Locks a file, which is made if it is not there, until what is given back is dropped or the program ends, however it
-    /// does; none where another program has it locked, or it cannot be locked.
+    /// Locks a file, which is created if missing, until the returned lock is dropped or the program ends, however it does; none
+    /// where another program has it locked, or it cannot be locked.
     fn hold(&self, path: &Path) -> Option<Held>;
     /// Takes away from a folder the unfinished files of programs that were ended while they wrote.
     fn sweep(&self, folder: &Path);
@@ -59,7 +59,7 @@ pub trait Host: Send + Sync {
     /// Prints a file at true size on the system's usual printer, or opens it where it can be printed from.
     ///
     /// # Errors
-    /// A sentence, where it is neither printed nor opened.
+    /// A sentence, if it could not be printed or opened.
     fn print(&self, path: &Path) -> Result<Printing, String>;
     /// The folder for files that have none yet.
     fn documents(&self) -> PathBuf;
@@ -89,7 +89,7 @@ pub struct Held {
 }
 
 impl Held {
-    /// Holds whatever keeps the file locked.
+    /// The lock on the file.
     pub fn by(lock: impl Send + Sync + 'static) -> Self {
         Self {
             _lock: Box::new(lock),
@@ -237,7 +237,7 @@ impl Host for Desktop {
     }
 
     fn spawn(&self, name: &str, work: Box<dyn FnOnce() + Send>) {
-        // Where no thread can be had the work is done at once: the window waits, but nothing is lost.
+        // Without a thread the work is done at once: the window waits, but no work is lost.
         let shared = std::sync::Arc::new(std::sync::Mutex::new(Some(work)));
         let take = |shared: &std::sync::Mutex<Option<Box<dyn FnOnce() + Send>>>| {
             shared.lock().ok().and_then(|mut work| work.take())

@@ -1,4 +1,4 @@
-//! Every color of what is drawn, by its role, for light and for dark windows.
+//! Every color of drawings, by its role, for light and for dark windows.
 
 use board::FlawKind;
 use egui::{Color32, Visuals};
@@ -99,7 +99,7 @@ roles! {
     sapwood: rgb(0x00FF_F8E4), rgb(0x00D8_BC92);
     /// The hatching of sapwood.
     sapwood_hatch: rgb(0x008A_6A30), rgb(0x005E_3F1C);
-    /// The inside of what can be taken hold of.
+    /// The inside of drag handles.
     handle: rgb(0x00FF_FFFF), rgb(0x00E9_D6BE);
     /// The holes that a finding is about.
     lit: rgb(0x00C4_002F), rgb(0x00FF_4D6A);
@@ -107,11 +107,11 @@ roles! {
     halo: veil(0x00E8_1040, 0x60), veil(0x00FF_3055, 0x70);
     /// The selection and the measure, and the most that a blank gives.
     selected: rgb(0x000B_4FD6), rgb(0x009C_D0FF);
-    /// The edge that sets marks off from whatever lies below.
+    /// The edge that sets marks off from any background.
     contrast: rgb(0x00FF_FFFF), rgb(0x0012_0B05);
     /// The thing under the pointer.
     hover: rgb(0x00FF_FBF2), rgb(0x00FF_F4E2);
-    /// The line around players' colors and around what is under the pointer.
+    /// The line around players' colors and around the thing under the pointer.
     casing: rgb(0x005A_3E20), rgb(0x002B_1B0E);
     /// Outlines of sheets over a board.
     sheet: rgb(0x001D_4F8C), rgb(0x00C6_DDF8);
@@ -256,7 +256,7 @@ mod tests {
         }
     }
 
-    /// WCAG 2.2, success criterion 1.4.3: 4.5 to 1 for text; 1.4.6: 7 to 1 where high contrast is asked for.
+    /// WCAG 2.2, success criterion 1.4.3: 4.5 to 1 for text; 1.4.6: 7 to 1 for high contrast.
     #[test]
     fn words_can_be_read_on_what_they_stand_on() {
         for (palette, least) in [
@@ -285,7 +285,7 @@ mod tests {
         );
     }
 
-    /// WCAG 2.2, success criterion 1.4.11: 3 to 1 for marks that carry a meaning; 4.5 to 1 where high contrast is asked for.
+    /// WCAG 2.2, success criterion 1.4.11: 3 to 1 for marks that carry a meaning; 4.5 to 1 for high contrast.
     #[test]
     fn marks_stand_out_from_what_is_around_them() {
         for (palette, least) in [

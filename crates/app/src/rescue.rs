@@ -1,8 +1,8 @@
 //! Changes that no file holds yet are kept aside, so that a crash or a power cut does not lose them.
 //!
-//! Each window has a place of its own in the maker's settings folder, with a number: a file with the document, and one that is locked
-//! as long as the window lives. A document whose lock is free was left behind, and is offered by the next window. It is
-//! written beside the window, one writing at a time, and is gone once the changes are saved or given up.
+//! Each window has a place of its own in the maker's settings folder, with a number: a file with the document, and one that is
+//! locked as long as the window lives. A document whose lock is free was left behind, and is offered by the next window. It is
+//! written beside the window, one writing at a time, and is removed once the changes are saved or discarded.
 
 #[cfg(test)]
 mod killed;
@@ -24,16 +24,16 @@ const MOST_WAITS: u32 = 100;
 /// So many windows have a place; more keep nothing aside.
 const MOST_PLACES: u32 = 64;
 
-/// The copy kept aside of the document at hand.
+/// The copy kept aside of the open document.
 pub struct Rescue {
-    /// The place of this window; none where there is none to be had.
+    /// The place of this window; none where no place is free.
     place: Option<Place>,
     /// The board in the file, as far as this window has written it.
     kept: Option<Board>,
-    /// Places of earlier runs that wait to be looked at.
+    /// Places of earlier runs that wait for the maker's answer.
     left: Vec<(Rescued, Place)>,
     writing: Arc<AtomicBool>,
-    /// The fault of the last writing that failed; told once.
+    /// The fault of the last failed write; shown once.
     fault: Arc<Mutex<Option<String>>>,
     told: bool,
 }
@@ -152,7 +152,7 @@ impl Rescue {
         self.left.clear();
     }
 
-    /// A rescued document is given up.
+    /// A rescued document is discarded.
     pub fn given_up(&mut self, host: &dyn Host, rescued: &Rescued) {
         self.left.retain(|(left, place)| {
             let goes = left == rescued;
@@ -240,7 +240,7 @@ impl Drop for Writing {
     }
 }
 
-/// Says what went wrong, unless something is said already.
+/// Keeps a fault, unless one is kept already.
 fn tell(fault: &Mutex<Option<String>>, what: &str) {
     if let Ok(mut fault) = fault.lock() {
         fault.get_or_insert_with(|| what.to_owned());
@@ -258,7 +258,7 @@ fn parsed(bytes: &[u8]) -> Option<Rescued> {
     })
 }
 
-/// Writes what is kept; a net below the maker's own saving.
+/// Writes the copy; a safety net below the maker's own saving.
 fn write(host: &dyn Host, file: &Path, kept: Option<&Kept>) -> Result<(), String> {
     let Some(kept) = kept else {
         host.remove(file);

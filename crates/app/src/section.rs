@@ -123,7 +123,7 @@ impl Section {
         Self::ALL.iter().copied().filter(is_there)
     }
 
-    /// The section in which a finding of a rule is mended.
+    /// The section in which a finding of a rule is fixed.
     pub const fn of_rule(rule: Rule) -> Self {
         match rule {
             Rule::Rim | Rule::Roundover | Rule::Reach => Self::Board,

@@ -1,4 +1,4 @@
-//! The document at hand: its steps, and the file it is kept in.
+//! The open document: its undo steps, and its file.
 
 use std::path::{Path, PathBuf};
 
@@ -9,7 +9,7 @@ use crate::files::FilesError;
 use crate::history::History;
 use crate::host::Host;
 
-/// The document at hand.
+/// The open document.
 pub struct Session {
     /// The maker's decisions; panels change them in place.
     pub board: Board,
@@ -17,7 +17,7 @@ pub struct Session {
     path: Option<PathBuf>,
     /// The board as saved in its file, or as it was begun; `None` for a board rescued from an earlier run.
     saved: Option<Board>,
-    /// The content of the file at hand when it was read or written last.
+    /// The content of the file when it was last read or written.
     on_disk: Option<Vec<u8>>,
     /// Remarks for the maker on how the file was read.
     remarks: Vec<String>,
@@ -29,7 +29,7 @@ pub enum SaveError {
     /// The file cannot be written.
     #[error(transparent)]
     Files(#[from] FilesError),
-    /// Its content is not what was read or written last.
+    /// Another program has changed it since it was last read or written.
     #[error("the file has changed on disk since it was opened here: {}", .0.display())]
     Changed(PathBuf),
 }
@@ -124,14 +124,13 @@ impl Session {
     /// the same name with a tilde.
     ///
     /// # Errors
-    /// [`SaveError`]; the file is then what it was before. That another program has changed it is not told if it may be
-    /// replaced.
+    /// [`SaveError`]; the file is then unchanged. A change by another program is no error if the file may be replaced.
     pub fn save(&mut self, host: &dyn Host, path: &Path, replace: bool) -> Result<(), SaveError> {
         let path = host.absolute(path);
         let is_same_file = self.path.as_ref() == Some(&path);
         let there = match host.read(&path, LARGEST_FILE as u64) {
             Ok(bytes) => Some(bytes),
-            // It is there and cannot be read: nobody knows what would be lost.
+            // It exists and cannot be read: saving might overwrite anything.
             Err(_) if is_same_file && !replace && host.exists(&path) => {
                 return Err(SaveError::Changed(path));
             }
@@ -154,7 +153,7 @@ impl Session {
         Ok(())
     }
 
-    /// The content of the file at hand when it was read or written last; none where there is no file.
+    /// The content of the file when it was last read or written; none without a file.
     pub fn on_disk(&self) -> Option<&[u8]> {
         self.on_disk.as_deref()
     }
@@ -177,7 +176,7 @@ impl Session {
         self.saved.as_ref() != Some(&self.board)
     }
 
-    /// Makes what the document is now an undo step, if it has changed.
+    /// Makes the present document an undo step, if it has changed.
     pub fn commit(&mut self) {
         self.history.commit(&self.board);
     }

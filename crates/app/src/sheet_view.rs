@@ -1,4 +1,4 @@
-//! A sheet as it comes out of the printer: paper, and ink of the true width.
+//! A sheet as printed: paper, and ink of the true width.
 
 use drawing::Sheet;
 use egui::{Color32, Rect, Role, Sense, Shape, TextureId, Ui, Vec2, WidgetInfo, pos2, vec2};
@@ -93,7 +93,7 @@ fn look(
     fitted(state.zoom)
 }
 
-/// A sheet with its paper, and the picture on it: what lies within its window, and over it the marks.
+/// A sheet with its paper, the part of the board within its window, and the marks over it.
 fn paint(pen: &mut Pen<'_>, sheet: &Sheet, behind: Option<(TextureId, kurbo::Rect)>) {
     let paper = pen.rect(sheet.size.to_rect());
     let shadow = paper.translate(vec2(2.0, 3.0));

@@ -1,7 +1,7 @@
 //! The maker's shop, kept in a file of its own beside the printers, which window and commands read.
 //!
-//! A file that cannot be read is told and left alone, and a value that suits no field is told and passed over: neither keeps the
-//! program from starting.
+//! A file that cannot be read is reported and left alone, and a value that suits no field is reported and skipped: neither keeps
+//! the program from starting.
 
 use std::collections::BTreeMap;
 use std::path::PathBuf;
@@ -26,7 +26,7 @@ pub struct KeptShop {
     pub shop: Shop,
     /// The shop in the file, or the one that was last to be written there.
     kept: Shop,
-    /// Why the file cannot be read, or what in it is passed over.
+    /// The reason why the file cannot be read, or the values in it that are skipped.
     fault: Option<String>,
     /// Whether the file must be left alone.
     is_broken: bool,

@@ -1,4 +1,4 @@
-//! The stages of the work, in their order: which controls are at hand.
+//! The stages of the work, in their order; each has its controls.
 
 /// A stage of the work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

@@ -1,4 +1,4 @@
-//! A maker's work in the window, told by the names on its controls.
+//! A maker's work in the window, through the names on its controls.
 
 mod colors;
 mod files;
@@ -70,7 +70,7 @@ impl Story {
         self.harness.run();
     }
 
-    /// Scrolls to what may be out of sight, and presses it.
+    /// Scrolls to a control that may be out of sight, and presses it.
     fn reach(&mut self, label: &str) {
         self.harness.get_by_label(label).scroll_to_me();
         self.harness.run();
@@ -91,7 +91,7 @@ impl Story {
         last
     }
 
-    /// Types into a text field in place of what it has, and leaves it with Enter.
+    /// Replaces the words of a text field by typing, and leaves it with Enter.
     fn write_into(&mut self, label: &str, text: &str) {
         self.field(Role::TextInput, label).scroll_to_me();
         self.harness.run();

@@ -1,7 +1,7 @@
 //! Work that takes longer than a frame is done beside the window: a large blank, the boards joining would give, the chance of
 //! a thin web.
 //!
-//! It begins again whenever there is another workpiece; what was begun for an older one is stopped.
+//! It begins again whenever there is another workpiece; work for an older one is stopped.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -25,10 +25,10 @@ impl Asked {
     }
 }
 
-/// After so many seconds a study is worth telling of.
+/// Seconds after which a running study is shown.
 const LONG: f64 = 0.4;
 
-/// The study of the workpiece at hand.
+/// The study of the current workpiece.
 #[derive(Default)]
 pub struct Studies {
     asked: Option<Asked>,
@@ -58,7 +58,7 @@ impl Studies {
         let (stop, is_over) = (asked.stop.clone(), asked.is_over.clone());
         self.asked = Some(asked);
         let work = move || {
-            // One that was stopped keeps what it had found; nothing more is to be said of it.
+            // One that was stopped keeps its results; no message is needed.
             let _ = workpiece.work_out(&|| stop.load(Ordering::Relaxed));
             is_over.store(true, Ordering::Release);
             ctx.request_repaint();
@@ -73,7 +73,7 @@ impl Studies {
         }
     }
 
-    /// Whether a study takes long enough to be told of; the window looks again when one may.
+    /// Whether a study takes long enough to be shown; the window checks again when one may.
     pub fn is_long(&self, ctx: &egui::Context) -> bool {
         let Some(asked) = self.asked.as_ref().filter(|asked| asked.is_busy()) else {
             return false;

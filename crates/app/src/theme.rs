@@ -135,13 +135,13 @@ const HIGH_DARK: Tokens = Tokens {
     fine: rgb(0x00A0_EAB0),
 };
 
-/// Whether a look is one of high contrast, which its panels tell.
+/// Whether a look is one of high contrast, judged by its panels.
 pub fn is_high_contrast(visuals: &Visuals) -> bool {
     [HIGH_LIGHT.panel, HIGH_DARK.panel].contains(&visuals.panel_fill)
 }
 
 impl Tokens {
-    /// The colors of the theme that a part of the window is drawn in, which its panels tell.
+    /// The colors of the theme that a part of the window is drawn in, judged by its panels.
     pub fn of(ui: &egui::Ui) -> &'static Self {
         let visuals = ui.visuals();
         let is_it = |tokens: &&&Self| tokens.panel == visuals.panel_fill;
@@ -284,7 +284,7 @@ mod tests {
     use super::*;
     use crate::color::contrast;
 
-    /// WCAG 2 level AA for text, and level AAA where high contrast is asked for.
+    /// WCAG 2 level AA for text, and level AAA for high contrast.
     #[test]
     fn all_words_can_be_read_on_what_they_stand_on() {
         for (tokens, least) in [
@@ -319,7 +319,7 @@ mod tests {
         }
     }
 
-    /// WCAG 2.2, success criterion 1.4.11: 3 to 1 for what tells a field from its ground.
+    /// WCAG 2.2, success criterion 1.4.11: 3 to 1 for the edges of fields.
     #[test]
     fn frames_of_fields_stand_out() {
         for tokens in [LIGHT, DARK, HIGH_LIGHT, HIGH_DARK] {

@@ -21,7 +21,7 @@ use crate::wood_face::WoodFace;
 pub struct ViewState {
     /// The pane in front where there is no room for everything.
     pub pane: Pane,
-    /// The stage of the work whose controls are at hand.
+    /// The stage of the work whose controls are shown.
     pub stage: Stage,
     /// The face that the drawing shows.
     pub face: Face,
@@ -47,7 +47,7 @@ pub struct ViewState {
     pub group: Vec<HoleId>,
     /// Whether the controls of the selected hole are to be brought into view.
     pub show_chosen: bool,
-    /// Whether what is done to the selected hole is done to the same hole of every player.
+    /// Whether changes to the selected hole apply to the same hole of every player.
     pub mirrored: bool,
     /// The finding whose holes are lit.
     pub finding: Option<(Rule, Severity)>,
@@ -215,8 +215,7 @@ impl ViewState {
         });
     }
 
-    /// The holes to light: those that the controls light, or of the finding under the pointer, or else of the chosen
-    /// one.
+    /// The holes to light: those lit by the controls, or by the finding under the pointer, or else by the chosen one.
     pub fn lit(&self, findings: &[Finding]) -> Vec<HoleId> {
         if !self.lit.is_empty() {
             return self.lit.clone();
@@ -231,7 +230,7 @@ impl ViewState {
     }
 }
 
-/// The key that tells a finding from the others of a board.
+/// The key that identifies a finding of a board.
 pub fn key(finding: &Finding) -> (Rule, Severity) {
     (finding.rule, finding.severity)
 }

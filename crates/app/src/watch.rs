@@ -1,4 +1,4 @@
-//! A watch over a job: what it is at, and whether it is to stop.
+//! A watch over a job: its present step, and whether it should stop.
 
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -21,7 +21,7 @@ impl Watch {
         self.is_stopped.load(Ordering::Relaxed)
     }
 
-    /// Says what it is at.
+    /// Notes the present step.
     pub fn tell(&self, words: String) {
         if let Ok(mut at) = self.at.lock() {
             *at = words;

@@ -39,7 +39,7 @@ mod tests;
 use document::Begun;
 pub use open::run;
 
-/// When what has to wait is tried again.
+/// The time until delayed work is tried again.
 const LATER: Duration = Duration::from_millis(200);
 
 /// The window's state.
@@ -148,7 +148,7 @@ impl App {
         }
     }
 
-    /// Everything that is seen, and what is asked for by it.
+    /// Everything on screen, and the commands it asks for.
     fn show(&mut self, ui: &mut Ui) {
         if !self.view.help.shown {
             self.view.help.before = ui.ctx().memory(egui::Memory::focused);
@@ -214,7 +214,7 @@ impl App {
         }
     }
 
-    /// Keeps the title bar of the window at the document at hand.
+    /// Keeps the title bar of the window at the open document.
     fn name_window(&mut self, ctx: &egui::Context) {
         let caption = self.session.caption();
         if caption != self.view.caption {
@@ -224,7 +224,7 @@ impl App {
         }
     }
 
-    /// Asks for what the document now needs and what is worked out beside the window.
+    /// Requests the results for the present document that are worked out beside the window.
     fn study(&mut self, ctx: &egui::Context) {
         if let Some(workpiece) = self.current.good() {
             self.studies.ask(ctx, &self.host, workpiece);
@@ -238,7 +238,7 @@ impl eframe::App for App {
         let asked_to_close = ctx.input(|input| input.viewport().close_requested());
         if asked_to_close && self.jobs.is_exporting() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-            // Changes made meanwhile are asked about again.
+            // Changes made meanwhile have to be confirmed again.
             self.closing = false;
             self.view
                 .warn("the export is not finished yet; close the window after it");

@@ -97,7 +97,7 @@ fn ground(palette: &Palette) -> Rgb {
     Rgb::new(red, green, blue)
 }
 
-/// A picture on the graphics card, and what it was made of.
+/// A picture on the graphics card, and its key.
 struct Kept<K> {
     /// The key of the picture that is worked out.
     coming: Option<(K, Receiver<ColorImage>)>,
@@ -114,7 +114,7 @@ impl<K> Default for Kept<K> {
 }
 
 impl<K: Clone + PartialEq> Kept<K> {
-    /// The newest picture that is ready and what it was made of; begins a new one where the key has changed.
+    /// The newest finished picture and its key; begins a new one if the key has changed.
     fn of(
         &mut self,
         (ctx, host): (&Context, &dyn Host),
@@ -221,7 +221,7 @@ mod tests {
         };
         let best = face.of_blank(&ctx, &host, &Workpiece::of(&board).unwrap(), &palette);
         assert_eq!(best.unwrap().bounds, Rect::new(0.0, 0.0, 900.0, 700.0));
-        // A flaw and a bore change nothing of the wood.
+        // Flaws and bores do not change the wood.
         board.bores.track.depth += 1.0;
         let same = face.of_blank(&ctx, &host, &Workpiece::of(&board).unwrap(), &palette);
         assert_eq!(same, best);

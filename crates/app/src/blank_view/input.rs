@@ -57,7 +57,7 @@ impl Held {
     }
 }
 
-/// Moves what is dragged, in the document, and the view; `all` is what fits the whole of it.
+/// Moves the dragged thing, in the document, and the view; `all` is the view that shows everything.
 pub fn handle(
     ui: &Ui,
     response: &Response,
@@ -104,7 +104,7 @@ pub fn handle(
     told(ui, state, stock, pin, pointed)
 }
 
-/// The thing that keys have chosen, until the pointer moves; else what the pointer is at.
+/// The thing chosen by keys, until the pointer moves; else the one under the pointer.
 fn told(
     ui: &Ui,
     state: &mut BlankViewState,
@@ -214,7 +214,7 @@ fn point(
     }
 }
 
-/// Brings what is held to the pointer, or to a guide near it; whether it moved.
+/// Brings the held thing to the pointer, or to a guide near it; returns whether it moved.
 fn carry(
     response: &Response,
     state: &mut BlankViewState,

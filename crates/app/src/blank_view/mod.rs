@@ -1,8 +1,8 @@
 //! The blank with the board on it, to scale: flaws, corners and the center pin can be dragged.
 //!
-//! `drawn` keeps what is to be painted, `input` what pointer and keys do (what can be dragged, and how it moves in the document, is told
-//! by [`drawing::on_blank`]), `pieces` what is cut from the blank; `paint` and `cut` paint it. Nothing here works out a length
-//! of the trade: where the board lies best and how large it may be is told by the document's plan.
+//! `drawn` keeps the picture, `input` handles pointer and keys (drags and their effect on the document come from
+//! [`drawing::on_blank`]), `pieces` has the parts cut from the blank; `paint` and `cut` paint them. No length of the trade is
+//! worked out here: the best place of the board and its largest size come from the document's plan.
 
 mod cut;
 mod drawn;
@@ -81,11 +81,11 @@ struct Scene<'a> {
     seen: &'a BlankSeen<'a>,
     drawn: &'a Drawn,
     pieces: Pieces<'a>,
-    /// Whether the board is stopped for what the blank gives.
+    /// Whether a finding about the blank stops the board.
     is_stopped: bool,
     /// The thing under the pointer, or dragged.
     grip: Option<Grip>,
-    /// The name and place of what is dragged; empty where nothing is.
+    /// The name and place of the dragged thing; empty without a drag.
     told: &'a str,
     /// The guides that it lies on.
     guides: &'a [Guide],
@@ -94,7 +94,7 @@ struct Scene<'a> {
 }
 
 impl Scene<'_> {
-    /// The veil over what is cut from the blank: thin over figured wood, which is to be seen.
+    /// The veil over the parts cut from the blank: thin over figured wood, which has to show.
     fn laid(&self, palette: &Palette) -> Color32 {
         match self.seen.wood {
             Some(_) => palette.laid.gamma_multiply(0.5),
@@ -103,7 +103,7 @@ impl Scene<'_> {
     }
 }
 
-/// Draws the blank, and moves in the document what is dragged. Tells what is under the pointer; where nothing is
+/// Draws the blank, and moves the dragged thing in the document. Returns words about the thing under the pointer; where none is
 /// known of the blank, how to come back.
 pub fn blank_view_ui(
     ui: &mut Ui,
@@ -194,7 +194,7 @@ fn buttons_ui(ui: &mut Ui, frame: Rect, board: &mut Board, state: &mut BlankView
     }
 }
 
-/// Sentences over the picture, each with a mark that tells how much it matters.
+/// Sentences over the picture, each with the mark of its severity.
 fn notes_ui(ui: &mut Ui, frame: Rect, notes: &[Note]) {
     let (tokens, palette) = (Tokens::of(ui), Palette::of(ui.visuals()));
     let column = UiBuilder::new()

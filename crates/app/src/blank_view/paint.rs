@@ -186,7 +186,7 @@ fn hot(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     }
 }
 
-/// Paints the small square by which a corner can be dragged.
+/// Paints the small square at a corner, by which it is dragged.
 fn handle(pen: &mut Pen<'_>, at: Point) {
     let place = Rect::from_center_size(pen.camera.screen(at), Vec2::splat(8.0));
     let edge = Stroke::new(1.5, pen.palette.pencil);

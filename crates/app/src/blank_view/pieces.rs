@@ -45,7 +45,7 @@ impl<'a> Pieces<'a> {
     }
 }
 
-/// Messages on why nothing can be cut, or why the board does not fit; empty where nothing is wrong.
+/// Reasons why no part can be cut, or why the board does not fit; empty where all is well.
 pub fn notes(board: &Board, seen: &BlankSeen<'_>) -> Vec<Note> {
     if seen.is_old {
         let words = "This board cannot be laid out; see the findings";

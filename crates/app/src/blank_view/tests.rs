@@ -31,7 +31,7 @@ impl Bench {
         Self::of(workpiece)
     }
 
-    /// A blank of which only as much is known as is worked out at once.
+    /// A blank with only the results that are worked out at once.
     fn of(workpiece: Workpiece) -> Self {
         Self {
             plan: drawing::plan_without_names(&workpiece),
@@ -52,7 +52,7 @@ impl Bench {
         }
     }
 
-    /// As the window does it: what follows from the document is worked out after it was drawn.
+    /// As in the window: results that follow from the document are worked out after it was drawn.
     fn ui(&mut self, ui: &mut egui::Ui) {
         let mut board = self.board.clone();
         let mut state = core::mem::take(&mut self.state);

@@ -1,4 +1,4 @@
-//! Words about the blank: below the picture, and for those who do not see it.
+//! Words about the blank: below the picture, and for screen readers.
 
 use board::{Board, FlawKind, FlawShape, Stock, Units, at_mark, show_length, show_most};
 use drawing::on_blank::{Grip, place};
@@ -11,7 +11,7 @@ use super::input::Pointed;
 const IDLE: &str =
     "Drag a flaw, a corner or the center pin; drag anything else to pan, turn the wheel to zoom";
 
-/// The line for the status bar: what is under the pointer and where.
+/// The line for the status bar: the thing under the pointer and its place.
 pub fn readout(board: &Board, drawn: &Drawn, pin: Option<Point>, pointed: Pointed) -> String {
     let Some(at) = pointed.at else {
         return IDLE.into();
@@ -46,7 +46,7 @@ pub fn flaw_label(kind: FlawKind, number: usize, is_short: bool) -> String {
     format!("{} {number}", kind.label())
 }
 
-/// The picture in words, for those who do not see it.
+/// The picture in words, for screen readers.
 pub fn description(board: &Board, plan: Option<&StockPlan>, pin: Option<Point>) -> String {
     let flaws = match board.stock.flaws.len() {
         0 => "no flaws".into(),

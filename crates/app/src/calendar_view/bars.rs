@@ -141,7 +141,7 @@ pub fn bars(ui: &Ui, row: Rect, calendar: &Calendar, all: &[Dated], scale: &Scal
     }
 }
 
-/// A bar of work: what is done is pale, and what is critical has a heavy outline.
+/// A bar of work: finished work is pale, and critical work has a heavy outline.
 fn worked_bar(ui: &Ui, bar: Rect, dated: &Dated) {
     let tokens = Tokens::of(ui);
     let (fill, edge) = match (dated.done.is_some(), dated.is_critical()) {

@@ -13,7 +13,7 @@ use bars::{Scale, bars, grounds};
 const ROW: f32 = 24.0;
 const HEAD: f32 = 22.0;
 const NAMES: f32 = 202.0;
-/// Width of a day: where all fit, and the least at which one is told from the next.
+/// Width of a day: with all days in view, and the least at which days can be distinguished.
 const WIDE_DAY: f32 = 90.0;
 const LEAST_DAY: f32 = 9.0;
 /// Room at the right for the scroll bar.

@@ -53,8 +53,8 @@ impl Choice {
     }
 }
 
-/// The choice that a click makes: of a hole, of the pocket between its holes, or of nothing. With Ctrl it is added to what is
-/// chosen, or taken from it.
+/// The choice that a click makes: a hole, the pocket between its holes, or none. With Ctrl it is added to those chosen, or taken
+/// from it.
 pub fn clicked(ctx: &Context, view: &BoardView<'_>, pointed: Option<HoleId>) -> Choice {
     let adds = ctx.input(|input| input.modifiers.command);
     match pointed {

@@ -27,11 +27,11 @@ pub struct Asked {
     pub part: Option<kurbo::Rect>,
     /// Holes to choose.
     pub choice: Option<Choice>,
-    /// The document as it is asked for.
+    /// The document with the requested change.
     pub changed: Option<Board>,
 }
 
-/// Moves the view, the measure and what is dragged as this frame's input asks; `all` is what fits the whole board.
+/// Moves the view, the measure and the dragged thing by this frame's input; `all` is the view that shows the whole board.
 pub fn handle(
     ctx: &Context,
     response: &Response,
@@ -113,8 +113,8 @@ fn dropped(
     Some(Choice::default())
 }
 
-/// Escape takes one step back: a drag, whatever has the keys; else what is measured or chosen, unless a text or a dialog has them.
-/// It gives the document, or the choice, as it is then.
+/// Escape takes one step back: it ends a drag, wherever the focus is; else it drops the measure or the choice, unless a text or a
+/// dialog has the focus. It gives the document, or the choice, as it is then.
 fn escape(
     ctx: &Context,
     response: &Response,
@@ -163,7 +163,7 @@ fn keys(
     let thing = dragging::stepped(ctx, view, state.thing);
     if thing.is_some() {
         state.choose(thing);
-        // One thing at a time: arrow keys move what was chosen last.
+        // One thing at a time: arrow keys move the last chosen one.
         choice = Some(Choice::default());
     } else if choice.is_some() {
         state.choose(None);
@@ -182,7 +182,7 @@ fn keys(
     (changed, choice)
 }
 
-/// A click chooses what is under it, unless it measures: a hole, or another thing that arrow keys then move.
+/// A click chooses the hole or other thing under it, which arrow keys then move; while measuring it measures.
 fn select(
     ctx: &Context,
     response: &Response,

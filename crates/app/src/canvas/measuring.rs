@@ -1,4 +1,4 @@
-//! The measuring tool: what it is laid to, by clicks, by a drag or by keys.
+//! The measuring tool and its two ends, set by clicks, by a drag or by keys.
 
 use drawing::{End, Span, end_at, span};
 use egui::{Context, Key, PointerButton, Response};
@@ -49,7 +49,7 @@ impl Measuring {
         self.is_on
     }
 
-    /// Takes the tool up or puts it down; what was measured stays until the next measure.
+    /// Takes the tool up or puts it down; the last measure stays until the next one.
     pub const fn turn(&mut self, on: bool) {
         self.is_on = on;
         self.from = None;
@@ -82,7 +82,7 @@ impl Measuring {
         }
     }
 
-    /// The measure under way to what is pointed at, or else the last one.
+    /// The measure under way to the thing under the pointer, or else the last one.
     pub fn shown(&self, workpiece: &Workpiece, pointed: Option<End>) -> Option<Measure> {
         let (from, to) = match (self.from, pointed) {
             (Some(from), Some(to)) if from != to => (from, to),
@@ -111,7 +111,7 @@ impl Measuring {
         }
     }
 
-    /// Lays the tool to what is pointed at, where it was clicked or let go; Enter lays it to the chosen hole.
+    /// Lays the tool to the thing under the pointer at a click or release; Enter lays it to the chosen hole.
     pub fn follow(
         &mut self,
         ctx: &Context,

@@ -1,8 +1,7 @@
 //! The board, seen from above: always to scale, always live.
 //!
-//! `input` is what the pointer and the keys do, `pick` what is under the pointer; everything a frame's input changes is
-//! seen in that same frame's picture, which `paint` paints. Nothing here works out a length of the trade: it shows what
-//! the layout holds.
+//! `input` handles pointer and keys, `pick` finds the things under the pointer; everything a frame's input changes is seen in
+//! that same frame's picture, which `paint` paints. Nothing here works out a length of the trade: it shows what the layout holds.
 
 mod choosing;
 mod dragging;
@@ -50,9 +49,9 @@ pub struct BoardView<'a> {
     pub selected: Option<HoleId>,
     /// All holes that are chosen, that one among them.
     pub chosen: &'a [HoleId],
-    /// Whether what is done to holes is done to the same holes of every player.
+    /// Whether changes to holes apply to the same holes of every player.
     pub mirrored: bool,
-    /// Whether this is the last board that could be built, and not what the fields say now.
+    /// Whether this is the last board that could be built, instead of the one in the fields.
     pub dimmed: bool,
     /// The unit of the scale bar and of measured lengths.
     pub units: Units,
@@ -118,7 +117,7 @@ impl CanvasState {
         self.goal = Some(Goal::Scale(scale));
     }
 
-    /// Goes to the view that was asked for.
+    /// Goes to the requested view.
     fn go(&mut self, frame: egui::Rect, all: kurbo::Rect) {
         match self.goal.take() {
             Some(Goal::Part(part)) => self.zoom = Camera::new(Zoom::Fit, frame, part).held(),
@@ -135,7 +134,7 @@ impl CanvasState {
         Camera::new(zoom, frame, all)
     }
 
-    /// Where pockets that find their own place are to stay while something else is dragged; none where nothing is.
+    /// The place where automatic pockets stay while something else is dragged; none without a drag.
     pub fn pockets_kept(&self) -> Option<PocketSpot> {
         self.held.as_ref().and_then(Held::pockets)
     }
@@ -160,13 +159,13 @@ impl CanvasState {
         })
     }
 
-    /// Takes the measuring tool up, or puts it down; what was measured stays.
+    /// Takes the measuring tool up, or puts it down; the last measure stays.
     pub const fn set_measuring(&mut self, on: bool) {
         self.measuring.turn(on);
     }
 }
 
-/// A view that is asked for where the size of the picture is not known.
+/// A view requested where the size of the picture is not known yet.
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Goal {
     /// A part of the board, as large as it can be.
@@ -197,7 +196,7 @@ pub struct Hover {
 pub struct CanvasOutput {
     /// The document as a drag or a key has changed it.
     pub changed: Option<Board>,
-    /// The thing under the pointer or in hand that can be dragged, and what is told of it.
+    /// The thing under the pointer or in hand that can be dragged, and the words about it.
     pub thing: Option<String>,
     /// Holes to choose, by click, box or key; none of them: the click was on plain wood.
     pub choice: Option<Choice>,
@@ -205,14 +204,14 @@ pub struct CanvasOutput {
     pub pointer: Option<Point>,
     /// The hole under the pointer; while going from hole to hole by keys, the selected one.
     pub hover: Option<Hover>,
-    /// Words on what a click would do, where a tool is in hand.
+    /// Words on the effect of a click, where a tool is in hand.
     pub hint: Option<&'static str>,
     /// The measure being taken, or taken last.
     pub measure: Option<Measure>,
 }
 
-/// Draws the board in the space that is left, and tells what is pointed at: the input first, then the picture of what
-/// it led to.
+/// Draws the board in the remaining space, and returns words about the thing under the pointer: the input first, then the picture
+/// that it led to.
 pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> CanvasOutput {
     let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
     let all = whole(view);

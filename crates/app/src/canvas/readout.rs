@@ -6,8 +6,8 @@ use geometry::{Angle, Point, bearing_of};
 
 use super::{CanvasOutput, Measure};
 
-/// The line for the status bar: the hole under the pointer, or else the place of the pointer on the board,
-/// and after it what is measured; empty if there is nothing to tell.
+/// The line for the status bar: the hole under the pointer, or else the place of the pointer on the board, and after it the
+/// measure; may be empty.
 pub fn readout(output: &CanvasOutput, units: Units) -> String {
     let mut parts = Vec::new();
     let measure = output
@@ -32,7 +32,7 @@ pub fn readout(output: &CanvasOutput, units: Units) -> String {
     parts.join("   ")
 }
 
-/// A measure with what it is taken between.
+/// A measure with its two ends.
 fn measure_words(measure: &Measure, units: Units) -> String {
     let span = &measure.span;
     let mut words = format!(

@@ -275,7 +275,7 @@ fn the_keys_move_zoom_fit_and_step_from_hole_to_hole() {
     assert_eq!(hand.bench().choice.selected, Some(id("T1-2")));
     let said = readout(&hand.bench().output, Units::Mm);
     assert!(said.starts_with("T1-02"), "{said}");
-    // The keys go to the plan, and what has them is its active hole.
+    // The focus is on the plan, and its active hole has it.
     let hole = hand.harness.get_by_label("T1-02, track space, player 1");
     assert!(hole.is_focused());
 }

@@ -1,4 +1,4 @@
-//! `ringwright check`: what would go wrong, for people or as JSON.
+//! `ringwright check`: the findings, for people or as JSON.
 
 use std::io::Write;
 use std::path::PathBuf;

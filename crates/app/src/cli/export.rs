@@ -111,7 +111,7 @@ impl Export {
         left_out.iter().map(of_kind).collect::<Vec<_>>().join("\n")
     }
 
-    /// Says before anything is written what the maker may not want.
+    /// Warns of problems before any file is written.
     fn warn(&self, workpiece: &Workpiece, errors: &mut dyn Write) {
         let board = workpiece.board();
         // A failure to write to standard error is ignored: there is nowhere left to report it.

@@ -17,7 +17,7 @@ use super::{Failure, print_lines};
 pub struct Get {
     /// The board file
     file: PathBuf,
-    /// The fields whose values to print; without any, every field with its value and what it may be
+    /// The fields whose values to print; without any, every field with its value and its range
     #[arg(value_name = "PATH")]
     paths: Vec<String>,
 }
@@ -48,7 +48,7 @@ fn value_at(path: &str, board: &Board) -> Result<String, Failure> {
     Ok(shown(field, entry, &value, board))
 }
 
-/// Every field, its value, and what it may be, in columns.
+/// Every field, its value, and its range, in columns.
 fn table(board: &Board) -> Vec<String> {
     let rows: Vec<[String; 3]> = fields_of(board)
         .map(|(field, entry, value)| {

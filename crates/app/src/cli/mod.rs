@@ -18,7 +18,7 @@ use clap::{Parser, Subcommand};
 use crate::files::{FilesError, said};
 use plain::Plain;
 
-/// Lays out a round game board, shows what would go wrong, and prints its drilling template at true size
+/// Lay out a round game board, find problems before you cut, and print its drilling template at true size
 #[derive(Debug, Parser)]
 #[command(name = "ringwright", version, args_conflicts_with_subcommands = true, after_help = EXAMPLES)]
 pub struct Cli {

@@ -1,4 +1,4 @@
-//! Reading a board file for a command, and working out what follows from it.
+//! Reading a board file for a command, and working out its results.
 
 use std::io::Write;
 use std::path::Path;

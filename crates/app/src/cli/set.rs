@@ -27,7 +27,7 @@ pub struct Set {
 }
 
 impl Set {
-    /// Changes the file, and tells what has changed.
+    /// Changes the file, and prints the changes.
     ///
     /// # Errors
     /// Where the file cannot be read or written, a field is unknown, or a value is not one of its own; the file is then as
@@ -55,7 +55,7 @@ impl Set {
     }
 }
 
-/// Changes one field; a value for a member of a part or list adds what it stands in, which begins with what the shop has.
+/// Changes one field; a value for a member of a part or list adds that part or entry, which begins with the shop's values.
 fn change(board: &mut Board, path: &str, typed: &str, shop: &Shop) -> Result<(), Failure> {
     let Some((field, entry)) = field::find(path) else {
         return take_out(board, path, typed);
@@ -78,7 +78,7 @@ fn change(board: &mut Board, path: &str, typed: &str, shop: &Shop) -> Result<(),
     Ok(())
 }
 
-/// The value of the field on a new board in the unit at hand, if `typed` asks for the default. `None` for a text or a
+/// The value of the field on a new board in the board's unit, if `typed` is the word for the default. `None` for a text or a
 /// name, because `default` is itself a valid one, and for fields that choose their own first value.
 fn usual(board: &Board, field: &Field, typed: &str) -> Option<Value> {
     let has = !matches!(
@@ -123,7 +123,7 @@ fn take_out(board: &mut Board, path: &str, typed: &str) -> Result<(), Failure> {
     Err(format!("{path}: the list {has}").into())
 }
 
-/// Why a board has no such field, and what would bring it.
+/// The reason why a board has no such field, and the change that would bring it.
 fn missing(board: &Board, path: &str, field: &Field, entry: usize) -> Failure {
     let way = match field.brought_by(board, entry) {
         Some((kind, word)) => format!("set {} to {word} first", kind.path_of(entry)),

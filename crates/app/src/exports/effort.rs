@@ -9,7 +9,7 @@ use super::{Kind, Source};
 pub struct Effort {
     /// The quantity that makes it large, and about how long it takes, in words.
     pub words: String,
-    /// Whether it is asked for by itself: it takes more than 2 s, or more memory than 300 MB.
+    /// Whether it has to be requested by itself: it takes more than 2 s, or more memory than 300 MB.
     pub is_large: bool,
 }
 

@@ -1,4 +1,4 @@
-//! The kinds of file that a board is exported to, and what they are called.
+//! The kinds of file that a board is exported to, and their names.
 
 use board::Board;
 
@@ -35,7 +35,7 @@ pub enum Kind {
     Filling,
     /// Finish plan: section through the film, coats in order with times, masking, amounts, as PDF
     Finish,
-    /// Repair page: distances to measure, what they told, and how holes that went wrong are mended, as PDF
+    /// Repair page: distances to measure, their verdict, and repairs of misdrilled holes, as PDF
     Repair,
     /// Proof for the customer: pictures of the finished board from above and in perspective, as PNG, SVG and PDF
     Proof,
@@ -53,7 +53,7 @@ pub enum Kind {
     PrinterTest,
 }
 
-/// The use of a kind, by which the list of exports is grouped.
+/// The use of a kind, which groups the list of exports.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Group {
     /// Printed at true size, to work by.
@@ -62,7 +62,7 @@ pub enum Group {
     Machine,
     /// To plan the work and to keep.
     Records,
-    /// For whoever ordered the board.
+    /// For the customer.
     Customer,
 }
 
@@ -240,8 +240,8 @@ impl Kind {
         }
     }
 
-    /// Whether it is made where no kinds are named: it can be made, is for the board and not for a trial or a check of it, and says
-    /// what no other kind says.
+    /// Whether it is made where no kinds are named: it can be made, is for the board and not for a trial or a check of it, and
+    /// says those that other kinds leave out.
     pub fn is_usual(self, board: &Board) -> bool {
         let is_trial = matches!(self, Self::FitStrip | Self::PrinterTest | Self::Repair);
         let is_dated = self != Self::Ical || is_dated(board);

@@ -33,7 +33,7 @@ impl Lack {
 }
 
 impl Source {
-    /// Everything that a kind needs and the board does not have; empty where it can be made, and where what is wrong is no lack.
+    /// Everything that a kind needs and the board does not have; empty where it can be made, and where the fault is another one.
     pub fn lacks(&self, kind: Kind) -> Vec<Lack> {
         let board = self.board();
         match kind {

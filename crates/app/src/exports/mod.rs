@@ -1,7 +1,6 @@
 //! The kinds of file that a board is exported to; window and commands share them.
 //!
-//! `kind` says which there are, `content` what each says, and how that becomes files: what is previewed is what
-//! is written.
+//! `kind` lists them, `content` builds each one and turns it into files: the preview shows exactly what is written.
 
 mod content;
 mod effort;

@@ -26,8 +26,8 @@ pub fn stem(title: &str) -> String {
 
 /// The most bytes of a beginning: common file systems take 255 in all, and an ending follows.
 const MOST_BYTES: usize = 120;
-/// Names that one system keeps for devices, whatever follows the point (its developer pages, "Naming Files, Paths, and Namespaces"; from
-/// memory).
+/// Names that one system reserves for devices, with any extension (its developer pages, "Naming Files, Paths, and Namespaces";
+/// from memory).
 const TAKEN: [&str; 4] = ["con", "prn", "aux", "nul"];
 
 /// Whether a name is that of a port, which the same system keeps too.

@@ -1,7 +1,7 @@
 //! The steps of a write that a system can refuse.
 //!
-//! A write asks its disk before each of them. That of the program has nothing to say; those of tests refuse a step, so that whatever a
-//! system may refuse, and whenever it does, is tried on every machine.
+//! A write asks its disk before each of them. The program's disk allows every step; those of tests refuse one, so that any system
+//! may refuse, and whenever it does, is tried on every machine.
 
 use std::io;
 use std::path::Path;
@@ -9,7 +9,7 @@ use std::path::Path;
 /// A step of a write.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Step {
-    /// The folder and the file that is there are looked at.
+    /// The folder and an existing file are examined.
     Look,
     /// An unfinished file is made beside it.
     Create,
@@ -35,10 +35,10 @@ pub enum Step {
     Folder,
 }
 
-/// Whoever is asked before each step with the path that it is about; an error is what the system would say.
+/// A disk that is asked before each step, with its path; it answers with an error of the system.
 pub type Disk<'a> = &'a dyn Fn(Step, &Path) -> io::Result<()>;
 
-/// The disk as it is: the system itself says what it refuses.
+/// The real disk: the system itself refuses.
 pub const REAL: Disk<'static> = &|_, _| Ok(());
 
 #[cfg(test)]

@@ -25,7 +25,7 @@ pub enum FilesError {
         /// The file.
         path: PathBuf,
     },
-    /// It cannot be written; whatever was there before is unchanged.
+    /// It cannot be written; the old file is unchanged.
     #[error("cannot write the file, nothing was changed: {}: {}", said(reason, "there is no such folder"), path.display())]
     Write {
         /// The system's reason.
@@ -117,12 +117,12 @@ pub fn read_limited(path: &Path, most: u64) -> Result<Vec<u8>, FilesError> {
         reason,
         path: path.into(),
     };
-    // A pipe would be waited for, so that it is looked at before it is opened.
+    // Opening a pipe would block, so the kind of file is checked before.
     let about = fs::metadata(path).map_err(failed)?;
     is_file(&about).map_err(failed)?;
     let file = fs::File::open(path).map_err(failed)?;
     let mut bytes = Vec::new();
-    // The file may grow meanwhile, so that what is read is limited too.
+    // The file may grow meanwhile, so the bytes read are limited too.
     file.take(most + 1)
         .read_to_end(&mut bytes)
         .map_err(failed)?;

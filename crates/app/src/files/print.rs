@@ -13,15 +13,15 @@ pub enum Printing {
     Shown,
 }
 
-/// Programs that take a file to the usual printer, and the words by which it is printed as large as it is: those of the
-/// Internet Printing Protocol (PWG 5100.16, print-scaling).
+/// Programs that take a file to the usual printer, and the options that print it at true size: those of the Internet Printing
+/// Protocol (PWG 5100.16, print-scaling).
 #[cfg(unix)]
 const PRINTERS: [&str; 2] = ["lp", "lpr"];
 #[cfg(not(unix))]
 const PRINTERS: [&str; 0] = [];
 const TRUE_SIZE: [&str; 2] = ["-o", "print-scaling=none"];
 
-/// Sends a file to the system's usual printer at true size; tells whether there is a program for that.
+/// Sends a file to the system's usual printer at true size; returns whether there is a program for that.
 ///
 /// # Errors
 /// A sentence with the words of the program, where it does not take the file.
@@ -61,7 +61,7 @@ mod tests {
 
     use super::*;
 
-    /// A program that does what a script says.
+    /// A program that runs a script.
     fn program(folder: &Path, script: &str) -> String {
         let path = folder.join("lp");
         fs::write(&path, format!("#!/bin/sh\n{script}\n")).unwrap();

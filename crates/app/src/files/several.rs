@@ -15,8 +15,8 @@ use super::{FilesError, UNFINISHED};
 /// unless they may be replaced.
 ///
 /// # Errors
-/// [`FilesError`] for the first file that is there already or cannot be written. What was there is there again, and a folder that
-/// was made is gone, but for [`FilesError::Halfway`], which tells the files that are new.
+/// [`FilesError`] for the first file that exists already or cannot be written. The old files are back in place, and a new folder
+/// is removed, except with [`FilesError::Halfway`], which names the new files.
 pub fn write_all(
     folder: &Path,
     files: &[(String, Vec<u8>)],

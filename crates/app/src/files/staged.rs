@@ -15,7 +15,7 @@ use super::{FilesError, UNFINISHED, is_file};
 /// with a second name, or of another owner, is not written: it would lose the one or the other without a word.
 ///
 /// # Errors
-/// [`FilesError::Write`]; the file is then what it was before.
+/// [`FilesError::Write`]; the file is then unchanged.
 pub fn write_atomic(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
     write_on(disk::REAL, path, bytes)
 }
@@ -28,7 +28,7 @@ pub(super) fn write_on(disk: Disk<'_>, path: &Path, bytes: &[u8]) -> Result<(), 
 /// Writes a file whole, as [`write_atomic`] does, so that a new one can be read by its owner alone.
 ///
 /// # Errors
-/// [`FilesError::Write`]; the file is then what it was before.
+/// [`FilesError::Write`]; the file is then unchanged.
 pub fn write_private(path: &Path, bytes: &[u8]) -> Result<(), FilesError> {
     Staged::with_mode(disk::REAL, path, bytes, PRIVATE)?.take_place(disk::REAL)
 }
@@ -51,7 +51,7 @@ pub(super) struct Staged {
     file: NamedTempFile,
     /// The file that it is for, with links followed.
     pub target: PathBuf,
-    /// The same file under the name it was asked for.
+    /// The same file under its requested name.
     path: PathBuf,
 }
 

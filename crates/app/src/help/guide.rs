@@ -80,7 +80,7 @@ fn without_outer_links(line: &str) -> String {
     plain
 }
 
-/// The chapter that tells of a stage, by its place in the list.
+/// The chapter about a stage, by its place in the list.
 pub fn chapter_of(stage: Stage) -> usize {
     let name = match stage {
         Stage::LayOut => "first-board",

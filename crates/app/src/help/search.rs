@@ -57,7 +57,7 @@ impl Found {
 /// So many results are listed.
 const MOST: usize = 40;
 
-/// All that has every word of a text in it: those first whose name begins with the text, then those that have it in their name.
+/// Everything with all words of a text: first names that begin with the text, then names that contain it, then the rest.
 pub fn found(text: &str, units: Units) -> Vec<Found> {
     let text = text.trim().to_lowercase();
     if text.is_empty() {
@@ -75,7 +75,7 @@ pub fn found(text: &str, units: Units) -> Vec<Found> {
         .collect()
 }
 
-/// All that can be found; of the fields those that a panel shows whole.
+/// Everything that can be found; of the fields those that a panel shows whole.
 fn everything() -> impl Iterator<Item = Found> {
     let fields = field::all_fields().filter(|field| place_of(field).is_some());
     let commands = Command::ALL.into_iter().map(Found::Command);
@@ -101,7 +101,7 @@ fn rank(found: Found, text: &str, parts: &[&str], units: Units) -> Option<u8> {
     }
 }
 
-/// The field and its results; gives what was chosen.
+/// The search field and its results; returns the chosen one.
 pub fn search_ui(ui: &mut Ui, state: &mut SearchState, units: Units) -> Option<Found> {
     let label = ui.label("Search commands, fields, words and the guide").id;
     let before = state.text.clone();
@@ -166,7 +166,7 @@ mod tests {
         assert!(names("  ").is_empty() && names("xyzzy").is_empty());
     }
 
-    /// Whatever is typed, no more is listed than can be looked through.
+    /// For any text, the list stays short enough to be read.
     #[test]
     fn the_list_stays_short() {
         assert_eq!(names("e").len(), MOST);

@@ -1,4 +1,4 @@
-//! Small sketches of the words of the trade, on a field of 100 by 60 with y down: what the word means stands out.
+//! Small sketches of the words of the trade, on a field of 100 by 60 with y down: the thing that the word means stands out.
 
 use egui::{Color32, Painter, Pos2, Rect, Shape, Stroke, Ui};
 
@@ -47,7 +47,7 @@ const TRACK: [Part; 9] = [
     Hole(34.4, 14.4, 3.0),
 ];
 
-/// A sketch: its word, what stands behind, and its own parts.
+/// A sketch: its word, its background, and its own parts.
 type Sketch = (&'static str, &'static [Part], &'static [Part]);
 
 /// The words with a sketch.
@@ -372,7 +372,7 @@ mod tests {
     use super::*;
     use crate::terms::WORDS;
 
-    /// Words for a machine, a time or a sum are told better in words.
+    /// Words for a machine, a time or a sum need no sketch.
     #[test]
     fn every_word_has_a_sketch_but_those_that_no_picture_helps() {
         let without: Vec<&str> = WORDS

@@ -18,7 +18,7 @@ pub struct Fill {
 }
 
 impl Fill {
-    /// The inside of a polygon that neither crosses nor touches itself.
+    /// The inside of a polygon that does not cross or touch itself.
     pub fn of(corners: &[Point]) -> Self {
         let mut triangles = Vec::new();
         let places = corners.iter().map(|at| [at.x, at.y]);

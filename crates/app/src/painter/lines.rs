@@ -101,7 +101,7 @@ fn corners(radius: f32) -> f32 {
     core::f32::consts::PI * (radius.max(1.0) / (2.0 * FLATNESS)).sqrt()
 }
 
-/// A line without the corners that no one could tell apart; its ends stay.
+/// A line without corners too small to be seen; its ends stay.
 fn thinned(way: &[Pos2]) -> Vec<Pos2> {
     let mut kept: Vec<Pos2> = Vec::new();
     for corner in way {

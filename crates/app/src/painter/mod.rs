@@ -1,4 +1,4 @@
-//! Puts drawings on the screen: what is given on a drawing through a camera, what is given on the screen as it is.
+//! Puts drawings on the screen: board coordinates through a camera, screen coordinates as they are.
 //!
 //! The board, the blank and the sheets are all painted with this one pen. Discs without an outline come from a prepared
 //! picture and cost almost nothing, outlines are built line by line: so bores are stacks of discs, and only marks, which
@@ -21,7 +21,7 @@ pub use lines::directions;
 /// Radius on the screen up to which egui's own circles look round.
 const ROUND: f32 = 200.0;
 
-/// Paints a picture; the parts of it come onto the screen, in order, when the pen is put down.
+/// Paints a picture; its parts appear on the screen, in order, when the pen is dropped.
 pub struct Pen<'p> {
     painter: Painter,
     /// The view of the drawing.
@@ -32,7 +32,7 @@ pub struct Pen<'p> {
 }
 
 impl<'p> Pen<'p> {
-    /// A pen for what a painter may paint on.
+    /// A pen for the area of a painter.
     pub const fn new(painter: Painter, camera: Camera, palette: &'p Palette) -> Self {
         Self {
             painter,
@@ -118,7 +118,7 @@ impl<'p> Pen<'p> {
         }
     }
 
-    /// A frame around the picture that tells the keys go here.
+    /// A frame around the picture that shows keyboard focus.
     pub fn focus(&mut self) {
         let (frame, stroke) = (self.frame(), Stroke::new(2.0, self.palette.selected));
         self.add(Shape::rect_stroke(frame, 3.0, stroke, StrokeKind::Inside));

@@ -31,7 +31,7 @@ impl Pen<'_> {
         }
     }
 
-    /// The outline of a shape, dashed as its line is on paper: what lies in the underside is told from what is cut in the face.
+    /// The outline of a shape, dashed as its line is on paper, so that parts in the underside differ from those in the face.
     pub fn outlined(&mut self, item: &Item, stroke: impl Into<Stroke>) {
         self.stroked(&item.shape, stroke.into(), item.line.dashes());
     }

@@ -29,8 +29,7 @@ impl Pen<'_> {
         self.galley(words, TYPE, self.palette.ink).size() + 2.0 * PADDING
     }
 
-    /// Words on a small plate that sets them off from what lies below; moved into the picture where they would be cut
-    /// off.
+    /// Words on a small plate that sets them off from the drawing below; moved into the picture where they would be cut off.
     pub fn plate(&mut self, at: Pos2, anchor: Align2, words: &str, color: Color32) {
         let galley = self.galley(words, TYPE, color);
         let place = anchor.anchor_size(at, galley.size() + 2.0 * PADDING);

@@ -1,6 +1,6 @@
-//! The maker's printers and what was measured of each: kept for all boards, in a file of their own.
+//! The maker's printers and their measurements: kept for all boards, in a file of their own.
 //!
-//! A file that cannot be read is left alone: what is changed then holds until the window is closed.
+//! A file that cannot be read is left alone: changes then last until the window is closed.
 
 mod file;
 #[cfg(test)]
@@ -12,7 +12,7 @@ use workshop::{PrintFault, PrintReadings, PrintScale, print_scale};
 
 use crate::host::Host;
 
-/// A printer, and what was measured on its test sheet.
+/// A printer, and the measurements of its test sheet.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Printer {
@@ -39,10 +39,10 @@ pub enum PrinterError {
     /// The file of the printers cannot be read.
     #[error("{0}")]
     Unreadable(String),
-    /// There is none of that name.
+    /// No printer has that name.
     #[error("there is no printer named \"{name}\"; {}", listed(.known))]
     Unknown {
-        /// The name that was asked for.
+        /// The requested name.
         name: String,
         /// The names that there are.
         known: Vec<String>,
@@ -196,7 +196,7 @@ impl Printers {
     /// The correction for the printer of a name.
     ///
     /// # Errors
-    /// [`PrinterError`] where there is none, or its readings make no sense.
+    /// [`PrinterError`] for an unknown name, or if its readings make no sense.
     pub fn named(&self, name: &str) -> Result<Correction, PrinterError> {
         if let Some(fault) = &self.fault {
             return Err(PrinterError::Unreadable(fault.clone()));

@@ -1,4 +1,4 @@
-//! Works pictures out beside the window: a coarse one at once, a fine one when nothing else is asked for meanwhile.
+//! Works pictures out beside the window: a coarse one at once, a fine one if no other is requested meanwhile.
 
 use std::collections::VecDeque;
 use std::sync::mpsc::{Receiver, Sender, channel};
@@ -15,7 +15,7 @@ use crate::host::Host;
 pub struct Wish {
     /// The board.
     pub workpiece: Arc<Workpiece>,
-    /// From where it is looked at.
+    /// The point of view.
     pub view: View,
     /// Width and height, pixels.
     pub size: (u32, u32),
@@ -45,7 +45,7 @@ pub struct Maker {
     receiver: Receiver<Glimpse>,
 }
 
-/// The picture that is asked for, and whether a thread works on it.
+/// The requested picture, and whether a thread works on it.
 #[derive(Default)]
 struct Desk {
     wish: Option<Wish>,
@@ -88,7 +88,7 @@ impl Default for Maker {
 }
 
 impl Maker {
-    /// Asks for a picture; one that was asked for before and is not begun is forgotten.
+    /// Requests a picture; an earlier request that is not begun yet is dropped.
     pub fn ask(&self, ctx: &Context, host: &dyn Host, wish: Wish) {
         let is_busy = {
             let mut desk = self.desk.lock().unwrap_or_else(PoisonError::into_inner);
@@ -115,7 +115,7 @@ impl Maker {
     }
 }
 
-/// Works until nothing is asked for.
+/// Works until no request is left.
 fn work(desk: &Mutex<Desk>, sender: &Sender<Glimpse>, ctx: &Context) {
     let open = || desk.lock().unwrap_or_else(PoisonError::into_inner);
     let is_waiting = || open().wish.is_some();

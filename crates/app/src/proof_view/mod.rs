@@ -36,7 +36,7 @@ pub struct ProofViewState {
     coming: Option<(Strips, Glimpse)>,
 }
 
-/// From where the board is looked at.
+/// The point of view.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Look {
     Above,

@@ -1,8 +1,8 @@
 //! Killed at any moment: a program that edits, keeps its work aside and saves is started, killed, and looked after by the next one.
 //!
-//! The test starts itself again in two parts, since nothing but a process of its own can be killed: one works until it is
-//! killed, the other opens as the next window does and tells what it found. `RINGWRIGHT_KILLS=1000 cargo test -p app --lib killed`
-//! does it more often.
+//! The test starts itself again in two parts, since nothing but a process of its own can be killed: one works until it is killed,
+//! the other opens like the next window and prints what it found. `RINGWRIGHT_KILLS=1000 cargo test -p app --lib killed` does it
+//! more often.
 
 use std::io::{BufRead as _, BufReader};
 use std::path::{Path, PathBuf};
@@ -21,7 +21,7 @@ use crate::session::Session;
 const FOLDER: &str = "RINGWRIGHT_KILLED_IN";
 /// The variable for the number of kills.
 const KILLS: &str = "RINGWRIGHT_KILLS";
-/// Kills where none are asked for.
+/// The default number of kills.
 const USUAL: u32 = 20;
 
 /// The folder, in the part that is started; none in the test itself.
@@ -60,7 +60,7 @@ fn works_until_it_is_killed() {
     }
 }
 
-/// The next window: it tells what it found, and gives it up.
+/// The next window: it prints what it found, and discards it.
 #[test]
 fn looks_at_what_was_left() {
     if folder().is_none() {
@@ -102,7 +102,7 @@ fn told(line: &str, word: &str) -> Option<u32> {
     line.strip_prefix(word)?.trim().parse().ok()
 }
 
-/// Kills the part that works a moment after its first edit; tells its last edit that was kept, and its last that was saved.
+/// Kills the part that works a moment after its first edit; returns its last edit kept, and its last edit saved.
 fn killed(folder: &Path, moment: Duration) -> (u32, u32) {
     let mut child = started("works_until_it_is_killed", folder).spawn().unwrap();
     let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();

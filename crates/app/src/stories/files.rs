@@ -83,7 +83,7 @@ fn changes_that_no_file_holds_survive_the_end_of_the_program() {
     assert!(later.host.file(FIRST).is_some() && later.app().view.dialog.is_none());
 }
 
-/// The second window neither offers the changes of the first, which lives, nor takes them away when it closes.
+/// The second window does not offer the changes of the first, which is open, and does not remove them when it closes.
 #[test]
 fn a_window_leaves_the_changes_of_another_one_alone() {
     let mut story = after_a_crash(true, &[]);
@@ -363,7 +363,7 @@ fn every_page_of_every_kind_can_be_looked_at_before_it_is_written() {
     assert!(story.sees("page 2 of 6: 1B"));
     story.keys(Modifiers::NONE, Key::PageUp);
     assert!(story.sees("page 1 of 6: 1A"));
-    // No feed is settled yet: what is missing is said where the programs would be.
+    // No feed is typed yet: the missing ones are listed in place of the programs.
     story.reach("Show Machine programs (G-code)");
     assert!(story.sees("missing spindle speed") || story.sees("missing feed"));
     for (kind, first, shown) in [

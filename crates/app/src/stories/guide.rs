@@ -1,6 +1,6 @@
 //! The pictures of the guide, taken of the window as it is.
 //!
-//! `UPDATE_SNAPSHOTS=1 cargo test -p app guide` takes them anew; without it the test tells which one shows a window of the past.
+//! `UPDATE_SNAPSHOTS=1 cargo test -p app guide` takes them anew; without it the test names those that are out of date.
 
 use board::{FlawKind, FlawShape, Stock, StockFlaw, StockOutline};
 use egui::Rect;

@@ -36,7 +36,7 @@ fn a_search_goes_to_the_field_that_it_finds() {
     assert_eq!(story.app().view.stage, crate::stage::Stage::LayOut);
 }
 
-/// Every field that a search may find is brought into view on some board, whatever stage is at hand and whatever is folded.
+/// Every field that a search may find is brought into view on some board, from any stage and with any section folded.
 #[test]
 fn every_field_of_the_search_is_brought_into_view() {
     let mut left: Vec<_> = field::all_fields()

@@ -4,7 +4,7 @@ use board::{INCH, Paper, PieceKind};
 
 use super::*;
 
-/// A story that counts what the maker does: a press, a text typed into a field, a pair of keys.
+/// A story that counts the maker's actions: a press, a text typed into a field, a pair of keys.
 struct Counted {
     story: Story,
     actions: usize,

@@ -1,4 +1,4 @@
-//! The finished board is looked at before it is made: in perspective, turned by keys, and from above.
+//! The proof before the board is made: in perspective, turned by keys, and from above.
 
 use super::*;
 

@@ -1,4 +1,4 @@
-//! Stories of the stages: what is folded and what is not, and what a folded section says.
+//! Stories of the stages: which sections are folded, and the words of a folded one.
 
 use egui_kittest::kittest::Queryable as _;
 
@@ -7,7 +7,7 @@ use crate::section::Section;
 use crate::stage::Stage;
 
 impl Story {
-    /// Whether a section is unfolded, as a screen reader is told.
+    /// Whether a section is unfolded, as a screen reader knows it.
     fn is_open(&self, section: Section) -> bool {
         let header = self
             .harness
@@ -15,7 +15,7 @@ impl Story {
         header.accesskit_node().data().is_expanded() == Some(true)
     }
 
-    /// Unfolds a section of the stage at hand, or folds it.
+    /// Unfolds a section of the current stage, or folds it.
     pub(super) fn fold(&mut self, title: &str) {
         let header = |story: &Self| {
             let header = story
@@ -96,7 +96,7 @@ fn holes_are_found_by_words_and_chosen_together() {
     assert!(story.sees("Choose 4 holes"));
 }
 
-/// Presses Tab once; what has the keys then, with its place.
+/// Presses Tab once; returns the label and place of the focused control.
 fn tab(story: &mut Story) -> Option<(String, egui::Rect)> {
     story.harness.key_press(Key::Tab);
     story.harness.run_steps(2);
@@ -119,7 +119,7 @@ fn is_read_after(before: egui::Rect, after: egui::Rect) -> bool {
     }
 }
 
-/// Every stage with all of its sections unfolded, in a window so high that nothing is out of sight.
+/// Every stage with all of its sections unfolded, in a window high enough to show everything.
 #[test]
 fn tab_goes_through_the_controls_of_each_stage_as_one_reads() {
     for stage in Stage::ALL {

@@ -52,7 +52,7 @@ pub fn quiet(words: impl Into<String>) -> RichText {
     RichText::new(words).weak().small()
 }
 
-/// The type of what is read, in a family, for words that are painted.
+/// The type for reading, in a family, for painted words.
 pub fn body(family: FontFamily) -> FontId {
     FontId::new(BODY, family)
 }

@@ -83,7 +83,7 @@ impl App {
         }
     }
 
-    /// Opens help at what a command asks for.
+    /// Opens the page of help that a command asks for.
     fn explain(&mut self, ctx: &egui::Context, command: Command) {
         let help = &mut self.view.help;
         match command {
@@ -118,7 +118,7 @@ impl App {
         }
     }
 
-    /// Leaves the document at hand, whose changes are saved or given up.
+    /// Leaves the open document, whose changes are saved or discarded.
     pub(super) fn leave(&mut self, ctx: &egui::Context, command: Command) {
         match command {
             Command::New => {
@@ -147,7 +147,7 @@ impl App {
         }
     }
 
-    /// Carries out what a dialog asks for.
+    /// Carries out the answer of a dialog.
     pub(super) fn answer(&mut self, ctx: &egui::Context, answer: Answer) {
         match answer {
             Answer::Cancel => self.view.dialog = None,
@@ -272,7 +272,7 @@ impl App {
         self.view.dialog = Some(Dialog::Ruler(dialog));
     }
 
-    /// Goes to what a search has found.
+    /// Goes to a search result.
     fn go(&mut self, ctx: &egui::Context, found: Found) {
         match found {
             Found::Command(command) => self.apply(ctx, command),
@@ -305,7 +305,7 @@ impl App {
         }
     }
 
-    /// Takes a board that is given up out of the open dialog, which closes after the last.
+    /// Removes a discarded board from the open dialog, which closes after the last.
     fn give_up(&mut self, rescued: &Rescued) {
         if let Some(Dialog::Rescued(found)) = &mut self.view.dialog {
             found.boards.retain(|board| board != rescued);

@@ -59,7 +59,7 @@ impl App {
         }
     }
 
-    /// Goes back to what the file at hand held before it was saved last; undo brings back what was there.
+    /// Goes back to the content of the file before its last save; undo brings back the present document.
     pub(super) fn take_version_before(&mut self) {
         let Some(before) = self.session.before_last_save(&*self.host) else {
             self.view.warn("this board was never saved");
@@ -146,7 +146,7 @@ impl App {
         self.session.path().is_none() && is == *begun
     }
 
-    /// Keeps what the maker has changed of the shop.
+    /// Keeps the maker's changes to the shop.
     pub(super) fn learn_shop(&mut self) {
         if self.known != self.session.board {
             self.shop.refresh(&*self.host);
@@ -188,7 +188,7 @@ impl App {
         self.tell_saved(path, saved)
     }
 
-    /// Saves to the file at hand whatever is in it now, and returns whether it went well.
+    /// Saves over the open file whatever its content now, and returns whether it went well.
     pub(super) fn save_over(&mut self, path: &Path) -> bool {
         let saved = self.session.save(&*self.host, path, true);
         self.tell_saved(path, saved)
@@ -210,7 +210,7 @@ impl App {
         }
     }
 
-    /// Saves before the document is left; one without a file is asked where to go.
+    /// Saves before the document is left; without a file it asks for one.
     pub(super) fn save_then(&mut self, ctx: &egui::Context, then: Command) {
         self.view.dialog = None;
         match self.session.path().map(Path::to_path_buf) {

@@ -1,11 +1,11 @@
-//! A frame around what has the focus, for whoever works with the keys: many controls show little of it themselves.
+//! A frame around the focused control, for keyboard users: many controls show little of their focus.
 
 use egui::{Context, CornerRadius, Id, Key, LayerId, Order, Stroke, StrokeKind};
 
 /// Width of the frame, in points.
 const WIDTH: f32 = 2.0;
 
-/// Draws the frame while the focus goes by keys; a press of the pointer takes it away.
+/// Draws the frame while the focus moves by keys; a press of the pointer hides it.
 pub fn show(ctx: &Context) {
     if !goes_by_keys(ctx) {
         return;

@@ -132,7 +132,7 @@ impl Headless {
         change(&mut self.app.session.board);
     }
 
-    /// Draws a frame; tells how many triangles it has.
+    /// Draws a frame; returns its number of triangles.
     pub fn frame(&mut self) -> usize {
         let screen = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(1280.0, 820.0));
         let input = egui::RawInput {

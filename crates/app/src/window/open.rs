@@ -1,4 +1,4 @@
-//! A window of the desktop, or why there is none.
+//! A window of the desktop, or the reason why none opens.
 
 use std::io::Write;
 use std::path::Path;
@@ -12,7 +12,7 @@ use crate::theme;
 
 /// Opens the window on a file, or on a sample board, and stays until it is closed.
 ///
-/// Where no window can be opened it says in a sentence what is missing and which command does the same work.
+/// If no window can be opened, a sentence says what is missing and which command does the same work.
 pub fn run(file: Option<&Path>, errors: &mut dyn Write) -> ExitCode {
     let icon = eframe::icon_data::from_png_bytes(include_bytes!("../../../../assets/icon.png"));
     let mut viewport = egui::ViewportBuilder::default()

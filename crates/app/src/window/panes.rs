@@ -175,7 +175,7 @@ impl App {
             self.shop.shop.give_new(&before, &mut self.session.board);
         }
         self.current.print_on(self.printers.correction());
-        // Fields change the document: what follows from it is worked out before it is shown.
+        // Fields change the document: its results are worked out before they are shown.
         self.current.refresh(&self.session.board);
     }
 
@@ -205,7 +205,7 @@ impl App {
     }
 }
 
-/// The tab of the findings: whoever works at the controls sees there when something stops the board.
+/// The tab of the findings: it shows at the controls too whether something stops the board.
 fn findings_title(findings: &[Finding]) -> String {
     let worst = [Severity::Stop, Severity::Caution];
     let told = worst.into_iter().filter_map(|severity| {
@@ -247,9 +247,9 @@ impl Side {
     }
 }
 
-/// Draws in all of the room that is left, and takes no more of it: a panel keeps its width whatever stands in it.
+/// Draws in all of the remaining room, and takes no more of it: a panel keeps its width with any content.
 fn within(ui: &mut Ui, content: impl FnOnce(&mut Ui)) {
-    /// Room for the frame around what has the focus.
+    /// Room for the focus frame.
     const FOCUS: f32 = 4.0;
     let room = ui.available_rect_before_wrap();
     let mut inside = ui.new_child(UiBuilder::new().max_rect(room));

@@ -75,7 +75,7 @@ impl App {
         self.complain(started.err());
     }
 
-    /// Tells how a print went, and what to do with it before any wood is drilled.
+    /// Reports how a print went, and what to check on it before any wood is drilled.
     fn take_print(&mut self, name: &str, result: Result<Printing, String>) {
         let words = match result {
             Ok(Printing::Sent) => format!(
@@ -92,7 +92,7 @@ impl App {
         }
     }
 
-    /// Tells how an export went: in a dialog of its own if that of the export is still open, and below the board otherwise.
+    /// Reports how an export went: in a dialog of its own if that of the export is still open, and below the board otherwise.
     fn take_export(&mut self, result: Result<Written, String>) {
         let open = matches!(self.view.dialog, Some(Dialog::Export(_)));
         match result {
@@ -111,7 +111,8 @@ impl App {
     }
 }
 
-/// Writes exports of kinds into a folder, all files of those that can be made or none; what was written and what was left out.
+/// Writes exports of kinds into a folder, all files of those that can be made or none; returns the files written and the kinds
+/// left out.
 ///
 /// # Errors
 /// The fault in words, where a file cannot be written.

@@ -285,7 +285,7 @@ fn check_ends_with_0_on_a_clean_board_and_on_one_with_cautions() {
     assert!(run(folder.path(), &["new", "good.json"]).status.success());
     let (code, told, _) = checked(folder.path(), "good.json");
     assert_eq!(code, Some(0), "{told}");
-    // Marbles are small parts, whatever the board.
+    // Marbles are small parts on every board.
     let cautions = |told: &str| told.matches("caution").count();
     assert!(
         cautions(&told) == 1 && told.contains("child safety") && !told.contains("stop"),

@@ -105,7 +105,7 @@ fn a_new_board_begins_with_the_shop_or_without_it() {
     );
 }
 
-/// A part that a command adds begins with the shop, as one does in the window; what is typed with it counts for more.
+/// A part that a command adds begins with the shop's values, as in the window; typed values win.
 #[test]
 fn a_part_that_is_set_begins_with_the_shop() {
     let folder = folder();

@@ -1,4 +1,4 @@
-//! The bores: dark wells, lit from the upper left, in the colors of those who own them.
+//! The bores: dark wells, lit from the upper left, in the colors of their players.
 
 use board::{Center, Hole, HoleId, Role};
 use egui::{Align2, Color32, Pos2};
@@ -17,7 +17,7 @@ const TYPE: (f32, f32) = (9.0, 20.0);
 
 /// All bores in view, the marks of turn-in spaces below them, names above.
 pub fn paint(pen: &mut Pen<'_>, view: &BoardView<'_>) {
-    // Colors planned for the wood replace those that only show whose a hole is.
+    // Colors planned for the wood replace those that only show the player of a hole.
     let is_colored = view.board().colors.colors_wood();
     if !is_colored {
         turn_ins(pen, view);

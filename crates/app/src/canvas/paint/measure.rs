@@ -12,7 +12,7 @@ use crate::painter::Pen;
 /// Half the part of the rim that is marked under the pointer, in points.
 const RIM_MARK: f32 = 40.0;
 
-/// The mark of what is pointed at, and the measure or its loose end.
+/// The mark of the thing under the pointer, and the measure or its loose end.
 pub fn paint(pen: &mut Pen<'_>, scene: &Scene<'_>) {
     for end in scene.end.into_iter().chain(scene.pulled) {
         mark(pen, scene.view, end);
@@ -49,7 +49,7 @@ fn words(pen: &mut Pen<'_>, view: &BoardView<'_>, along: &Along) {
     let middle = along.start + along.sweep * 0.5;
     let outside = along.radius + pen.camera.mm(14.0);
     let at = pen.camera.screen(point_at(outside, middle));
-    // Beside a short measure the two would lie on each other; the line below the board tells both.
+    // Beside a short measure the two would overlap; the line below the board has both.
     let is_long = pen.camera.length(along.length) > 160.0;
     if is_long && pen.frame().contains(at) {
         let (said, ink) = (along_words(along, view.units), pen.palette.ink);

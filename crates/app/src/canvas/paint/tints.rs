@@ -34,7 +34,7 @@ fn ink(view: &BoardView<'_>, color: Rgb) -> Color32 {
 pub fn one(pen: &mut Pen<'_>, tint: &Tinted, color: Color32) {
     let width = tint.stroke.map(|width| pen.camera.length(width).max(0.8));
     match (&tint.shape, width) {
-        // The wall of a bore is left to be seen around what is in it.
+        // The wall of a bore stays visible around its resin or ball.
         (Shape::Circle(circle), None) if tint.in_bore => {
             if let Some((at, radius)) = pen.seen(*circle, 2.0) {
                 pen.disc(at, 0.9 * radius, color);

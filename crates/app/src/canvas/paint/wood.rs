@@ -43,8 +43,7 @@ pub fn paint(pen: &mut Pen<'_>, blank: Blank, wood: Option<TextureId>) {
     pen.ring(at, radius, (1.5, palette.edge));
 }
 
-/// The plan's guides: sector axes and radius circles; seams and what is hidden in the wood; and the way from space to
-/// space.
+/// The plan's guides: sector axes and radius circles; seams and parts hidden in the wood; and the way from space to space.
 pub fn guides(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     let (hidden, guide) = (pen.palette.seam, pen.palette.guide);
     for item in view.plan.iter().filter(|item| item.layer == Layer::Seams) {
@@ -56,7 +55,7 @@ pub fn guides(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     track(pen, view);
 }
 
-/// The way from space to space, left out where spaces are too small to be told apart anyway.
+/// The way from space to space, left out where spaces are too small to be distinguished.
 fn track(pen: &mut Pen<'_>, view: &BoardView<'_>) {
     let spaces = view
         .layout()

@@ -31,7 +31,7 @@ pub struct Source {
     moment: Moment,
     /// The instant of making; none: midnight of the day, by UTC.
     stamp: Option<Timestamp>,
-    /// Whether it is to stop, told by whoever waits.
+    /// Whether the caller wants it to stop.
     watch: Arc<Watch>,
 }
 
@@ -122,7 +122,7 @@ pub enum Part<'a> {
 }
 
 impl Content {
-    /// Everything there is to look at, page by page, each with what it is called.
+    /// Everything there is to preview, page by page, each with its name.
     pub fn parts(&self) -> Vec<(String, Part<'_>)> {
         let mut parts = Vec::new();
         for (at, file) in self.0.iter().enumerate() {
@@ -168,7 +168,7 @@ impl Source {
         }
     }
 
-    /// The same, which stops where whoever watches it says so.
+    /// The same, which stops when its watcher says so.
     #[must_use]
     pub fn watched(mut self, watch: Arc<Watch>) -> Self {
         self.watch = watch;
