@@ -1,4 +1,4 @@
-//! The crates that the program is built from, as cargo tells them, and whether their licenses are allowed.
+//! The crates that the program is built from, as cargo tells them.
 
 #![allow(
     clippy::missing_panics_doc,
@@ -56,51 +56,4 @@ pub fn text<'a>(value: &'a Value, member: &str) -> &'a str {
 /// A list of what cargo tells; empty where it is not there.
 pub fn members<'a>(value: &'a Value, member: &str) -> &'a [Value] {
     value[member].as_array().map_or(&[], Vec::as_slice)
-}
-
-/// Whether one of the licenses that an expression offers is allowed (SPDX 2.3, annex D; a slash is an older way to write OR).
-pub fn is_allowed(expression: &str, allowed: &[String]) -> bool {
-    let spaced = expression
-        .replace('(', " ( ")
-        .replace(')', " ) ")
-        .replace('/', " OR ");
-    let mut words = spaced.split_whitespace().peekable();
-    either(&mut words, allowed) && words.next().is_none()
-}
-
-type Words<'a> = core::iter::Peekable<core::str::SplitWhitespace<'a>>;
-
-/// One or more parts with OR between them; every part is read, whether it still matters or not.
-fn either(words: &mut Words, allowed: &[String]) -> bool {
-    let mut is_so = both(words, allowed);
-    while words.next_if_eq(&"OR").is_some() {
-        is_so |= both(words, allowed);
-    }
-    is_so
-}
-
-/// One or more licenses with AND between them.
-fn both(words: &mut Words, allowed: &[String]) -> bool {
-    let mut is_so = license(words, allowed);
-    while words.next_if_eq(&"AND").is_some() {
-        is_so &= license(words, allowed);
-    }
-    is_so
-}
-
-/// A license, with its exception if it has one, or an expression in parentheses.
-fn license(words: &mut Words, allowed: &[String]) -> bool {
-    if words.next_if_eq(&"(").is_some() {
-        let is_so = either(words, allowed);
-        return words.next_if_eq(&")").is_some() && is_so;
-    }
-    let Some(name) = words.next() else {
-        return false;
-    };
-    let is = |name: &str| allowed.iter().any(|allowed| allowed == name);
-    if words.next_if_eq(&"WITH").is_none() {
-        return is(name);
-    }
-    let exception = words.next().unwrap_or_default();
-    is(&format!("{name} WITH {exception}"))
 }
