@@ -21,6 +21,7 @@ use crate::fit::{
 };
 use crate::grooves::check::bores::LEAST_AROUND;
 use crate::hardboard::owned::owned_pair;
+use crate::recess::fitted::fitted;
 use crate::template::check::joint::rotation_off_joints;
 
 /// A change that the program finds and makes in one step: it fixes a finding, or solves for a number left open. All else stays as
@@ -332,11 +333,7 @@ impl Mend {
                 let piece = board.piece;
                 each_seat(&mut mended, |bore, _| *bore = flush_bore(&piece, *bore))?;
             }
-            Self::RoomForResin => {
-                let nothing =
-                    MendError::Nothing("no hole takes a ball or disc with room around it");
-                mended.piece.shank = Some(insert_with_room(&Workpiece::of(board)?).ok_or(nothing)?);
-            }
+            Self::RoomForResin => mended.piece.shank = Some(shank_with_room(board)?),
             Self::WiderOutlines => wider_outlines(&mut mended),
             Self::PlanTurntable => plan_turntable(&mut mended),
             Self::RimForHands => mended.blank.diameter = board_for_hands(board)?,
@@ -360,12 +357,7 @@ impl Mend {
                 let count = crate::blank::check::planer::strips_wanted(board).ok_or(nothing)?;
                 mended.panel.build = board::Build::Strips { count };
             }
-            Self::RecessForPieces => {
-                let nothing = MendError::Nothing(
-                    "no recess in this board holds the pieces and leaves the wood wanted: use thicker wood, or keep the pieces elsewhere",
-                );
-                mended.recess = Some(crate::recess::fitted::fitted(board).ok_or(nothing)?);
-            }
+            Self::RecessForPieces => mended.recess = Some(recess_for_pieces(board)?),
             Self::SmallerBatches => smaller_batches(&mut mended)?,
             Self::LongerDrying => mended = crate::finish::dried(board),
             Self::FixFinish => {
@@ -491,6 +483,20 @@ fn smaller_batches(board: &mut Board) -> Result<(), MendError> {
         filling.batch = batch;
     }
     Ok(())
+}
+
+/// A recess as deep and wide as the pieces need.
+fn recess_for_pieces(board: &Board) -> Result<board::Recess, MendError> {
+    let nothing = MendError::Nothing(
+        "no recess in this board holds the pieces and leaves the wood wanted: use thicker wood, or keep the pieces elsewhere",
+    );
+    fitted(board).ok_or(nothing)
+}
+
+/// The diameter of a ball or disc that leaves room for resin in the narrowest hole, mm.
+fn shank_with_room(board: &Board) -> Result<f64, MendError> {
+    let nothing = MendError::Nothing("no hole takes a ball or disc with room around it");
+    insert_with_room(&Workpiece::of(board)?).ok_or(nothing)
 }
 
 /// Outlines and rings as far out as the checks want them.

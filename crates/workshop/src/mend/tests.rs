@@ -50,11 +50,11 @@ fn in_need(mend: Mend) -> Board {
             board.stock.outline = slab(700.0);
             board.stock.place = Some([100.0, 300.0]);
         }
-        Mend::StripsForPlaner => board.panel.build = Build::Strips { count: 2 },
-        Mend::RecessForPieces => {
-            board.blank.thickness = 30.0;
-            board.recess = Some(board::Recess::default());
+        Mend::StripsForPlaner => {
+            board.panel.build = Build::Strips { count: 2 };
+            board.panel.planer = 200.0;
         }
+        Mend::RecessForPieces => (board.blank.thickness, board.recess) = (30.0, Some(recess())),
         Mend::SmallerBatches => {
             board.filling = Some(board::Filling {
                 ten_bores: 900.0,
@@ -69,10 +69,12 @@ fn in_need(mend: Mend) -> Board {
         }),
         _ => color_badly(&mut board, mend),
     }
-    if mend == Mend::StripsForPlaner {
-        board.panel.planer = 200.0;
-    }
     board
+}
+
+/// A recess that is too shallow for the usual marbles.
+fn recess() -> board::Recess {
+    board::Recess::default()
 }
 
 /// Colors with one fault that a fix is for.
