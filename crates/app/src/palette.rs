@@ -2,9 +2,9 @@
 
 use board::FlawKind;
 use egui::{Color32, Visuals};
-use workshop::PlayerLook;
+use workshop::{PlayerLook, Workpiece};
 
-use crate::color::{mix, rgb, screen, veil};
+use crate::color::{contrast, mix, rgb, screen, veil};
 use crate::theme;
 
 /// Players that a board can have.
@@ -201,6 +201,58 @@ impl Palette {
         }
     }
 
+    /// The colors on the wood of a workpiece, where its figure is shown: in a light window, walnut and other dark woods are drawn in the
+    /// colors that a dark window has for all wood.
+    pub fn on_wood_of(self, workpiece: &Workpiece) -> Self {
+        let wood = workpiece.board().wood.as_ref();
+        let Some(tone) = wood.map(|wood| screen(workshop::tone(&wood.species))) else {
+            return self;
+        };
+        let is_dark = contrast(tone, DARK.wood) < contrast(tone, LIGHT.wood);
+        if is_dark && self.wood == LIGHT.wood {
+            self.on_dark_wood()
+        } else {
+            self
+        }
+    }
+
+    /// Dark wood and all that lies in it or is drawn on it; marks keep the colors that go with the window's words.
+    fn on_dark_wood(self) -> Self {
+        Self {
+            wood: DARK.wood,
+            wood_lit: DARK.wood_lit,
+            wood_shade: DARK.wood_shade,
+            turn_lit: DARK.turn_lit,
+            turn_shade: DARK.turn_shade,
+            edge: DARK.edge,
+            shoulder: DARK.shoulder,
+            growth: DARK.growth,
+            grain: DARK.grain,
+            guide: DARK.guide,
+            seam: DARK.seam,
+            track: DARK.track,
+            groove: DARK.groove,
+            valley: DARK.valley,
+            bore: DARK.bore,
+            bore_floor: DARK.bore_floor,
+            bore_lip: DARK.bore_lip,
+            bore_name: DARK.bore_name,
+            pilot: DARK.pilot,
+            pencil: DARK.pencil,
+            laid: DARK.laid,
+            knot: DARK.knot,
+            knot_hatch: DARK.knot_hatch,
+            crack: DARK.crack,
+            crack_hatch: DARK.crack_hatch,
+            sapwood: DARK.sapwood,
+            sapwood_hatch: DARK.sapwood_hatch,
+            handle: DARK.handle,
+            hover: DARK.hover,
+            casing: DARK.casing,
+            ..self
+        }
+    }
+
     /// All colors drawn back into the ground, so that what overlaps stays in order.
     pub fn dimmed(self, ground: Color32) -> Self {
         // A color that lets others through keeps its hue and lets more through.
@@ -247,7 +299,7 @@ impl Palette {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::color::{contrast, ink_on};
+    use crate::color::ink_on;
 
     fn at_least(ratio: f64, pairs: &[(Color32, Color32)]) {
         for (one, other) in pairs {
@@ -261,6 +313,7 @@ mod tests {
     fn words_can_be_read_on_what_they_stand_on() {
         for (palette, least) in [
             (LIGHT, 4.5),
+            (LIGHT.on_dark_wood(), 4.5),
             (DARK, 4.5),
             (HIGH_LIGHT, 7.0),
             (HIGH_DARK, 7.0),
@@ -290,6 +343,7 @@ mod tests {
     fn marks_stand_out_from_what_is_around_them() {
         for (palette, least) in [
             (LIGHT, 3.0),
+            (LIGHT.on_dark_wood(), 3.0),
             (DARK, 3.0),
             (HIGH_LIGHT, 4.5),
             (HIGH_DARK, 4.5),
@@ -326,6 +380,25 @@ mod tests {
                 assert_eq!(Palette::of(&style.visuals), wanted);
             }
         }
+    }
+
+    #[test]
+    fn walnut_is_drawn_dark_in_a_light_window_and_maple_is_not() {
+        let of = |species: &str, palette: Palette| {
+            let board = board::Board {
+                wood: Some(board::Wood {
+                    species: species.into(),
+                    ..board::Wood::default()
+                }),
+                ..board::Board::default()
+            };
+            palette.on_wood_of(&Workpiece::of(&board).unwrap())
+        };
+        let walnut = of("black-walnut", LIGHT);
+        assert_eq!((walnut.wood, walnut.ink), (DARK.wood, LIGHT.ink));
+        assert_eq!(of("sugar-maple", LIGHT), LIGHT);
+        assert_eq!(of("black-walnut", DARK), DARK);
+        assert_eq!(of("black-walnut", HIGH_LIGHT), HIGH_LIGHT);
     }
 
     #[test]

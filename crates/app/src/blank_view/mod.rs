@@ -160,7 +160,10 @@ fn whole(board: &Board, drawn: &Drawn, pieces: Pieces<'_>) -> kurbo::Rect {
 }
 
 fn picture(ui: &Ui, response: &Response, scene: &Scene<'_>, camera: Camera) {
-    let palette = Palette::of(ui.visuals());
+    let mut palette = Palette::of(ui.visuals());
+    if scene.seen.wood.is_some() {
+        palette = palette.on_wood_of(scene.seen.workpiece);
+    }
     let mut pen = Pen::new(ui.painter_at(response.rect), camera, &palette);
     paint::paint(&mut pen, scene);
     if response.has_focus() {

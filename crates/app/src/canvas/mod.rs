@@ -267,7 +267,11 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
 }
 
 fn picture(ui: &Ui, response: &Response, scene: &Scene<'_>, camera: Camera) {
-    let mut palette = Palette::of(ui.visuals()).with_players(scene.view.workpiece.players());
+    let workpiece = scene.view.workpiece;
+    let mut palette = Palette::of(ui.visuals()).with_players(workpiece.players());
+    if scene.view.wood.is_some() {
+        palette = palette.on_wood_of(workpiece);
+    }
     if scene.view.dimmed {
         palette = palette.dimmed(ui.visuals().panel_fill);
     }

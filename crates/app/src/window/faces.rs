@@ -60,7 +60,7 @@ impl App {
         self.view.readout.clear();
         let board = &mut self.session.board;
         if let Some(workpiece) = self.current.good() {
-            let palette = Palette::of(ui.visuals());
+            let palette = Palette::of(ui.visuals()).on_wood_of(workpiece);
             let (ctx, host) = (ui.ctx(), &*self.host);
             let seen = BlankSeen {
                 wood: if self.settings.show_wood && !self.settings.high_contrast {
@@ -173,7 +173,7 @@ impl App {
         };
         let lit = self.view.lit(workpiece.findings());
         let wood = if self.settings.show_wood && !self.settings.high_contrast {
-            let palette = Palette::of(ui.visuals());
+            let palette = Palette::of(ui.visuals()).on_wood_of(workpiece);
             self.view
                 .wood
                 .of(ui.ctx(), &*self.host, workpiece, &palette)
