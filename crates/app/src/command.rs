@@ -16,6 +16,8 @@ pub enum Command {
     Sample(usize),
     /// Open a board file again, by its place in the list of those opened or saved last.
     Recent(usize),
+    /// Open the board file that was dropped on the window or picked from those opened last.
+    Wanted,
     /// Save to the open file.
     Save,
     /// Save to another file.
@@ -60,6 +62,10 @@ pub enum Command {
     Figures,
     /// The controls of a stage of the work.
     Stage(Stage),
+    /// The panel of the controls, or its room for the drawing.
+    ControlsPanel,
+    /// The panel of figures and findings, or its room for the drawing.
+    FindingsPanel,
     /// Millimeters or inches.
     Units,
     /// Light or dark.
@@ -88,7 +94,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command that is the same at all times.
-    pub const ALL: [Self; 49] = [
+    pub const ALL: [Self; 51] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -127,6 +133,8 @@ impl Command {
         Self::Stage(Stage::Bench),
         Self::Stage(Stage::Finish),
         Self::Stage(Stage::HandOver),
+        Self::ControlsPanel,
+        Self::FindingsPanel,
         Self::Units,
         Self::Theme,
         Self::SystemTheme,
@@ -146,7 +154,7 @@ impl Command {
             Self::New => "New board…",
             Self::Open => "Open…",
             Self::Sample(_) => "Sample board",
-            Self::Recent(_) => "Board file",
+            Self::Recent(_) | Self::Wanted => "Board file",
             Self::Save => "Save",
             Self::SaveAs => "Save as…",
             Self::Before => "Version before the last save",
@@ -169,6 +177,8 @@ impl Command {
             Self::Calendar => "Calendar of the work",
             Self::Figures => "All figures",
             Self::Stage(stage) => stage.label(),
+            Self::ControlsPanel => "Panel of controls",
+            Self::FindingsPanel => "Panel of findings",
             Self::Units => "Millimeters or inches",
             Self::Theme => "Light or dark",
             Self::SystemTheme => "Light or dark as the system",
@@ -190,6 +200,7 @@ impl Command {
             Self::Open => "Open a board file",
             Self::Sample(_) => "Open a sample board",
             Self::Recent(_) => "Open this board file again",
+            Self::Wanted => "Open this board file",
             Self::Save => "Save the board to its file",
             Self::SaveAs => "Save the board to another file",
             Self::Before => "Go back to what the file held before it was saved last",
@@ -223,6 +234,8 @@ impl Command {
                 "Show every figure with its formula and source, and find one by its name"
             }
             Self::Stage(stage) => stage.tooltip(),
+            Self::ControlsPanel => "Show the controls, or give their room to the drawing",
+            Self::FindingsPanel => "Show key sizes and findings, or give their room to the drawing",
             Self::Units => "Show lengths in the other unit",
             Self::Theme => "Change between light and dark",
             Self::SystemTheme => "Follow the system when it turns light or dark",
@@ -274,6 +287,8 @@ impl Command {
                 };
                 (Modifiers::COMMAND, key)
             }
+            Self::ControlsPanel => (Modifiers::NONE, Key::F8),
+            Self::FindingsPanel => (Modifiers::NONE, Key::F9),
             Self::Units => (Modifiers::COMMAND, Key::U),
             Self::Theme => (Modifiers::COMMAND, Key::D),
             Self::Figure
@@ -284,6 +299,7 @@ impl Command {
             | Self::HighContrast
             | Self::Sample(_)
             | Self::Recent(_)
+            | Self::Wanted
             | Self::Before
             | Self::Mend(_)
             | Self::Shop

@@ -25,14 +25,24 @@ pub struct Settings {
     pub pixels_per_mm: Option<f64>,
     /// The sections of the controls that the maker has folded or unfolded.
     pub folds: Folds,
-    /// Widths that the maker has given the panels of the controls and of the findings, in points; `None` for as much as there is room for.
-    pub controls_width: Option<f32>,
-    /// See `controls_width`.
-    pub findings_width: Option<f32>,
+    /// The panel of the controls; where the window is narrow, the one that controls and findings share.
+    pub controls: KeptPanel,
+    /// The panel of the findings.
+    pub findings: KeptPanel,
     /// The views that the maker has chosen for stages of the work.
     pub looks: Looks,
     /// Board files that were opened or saved, the last one first.
     pub recent: Vec<PathBuf>,
+}
+
+/// A panel beside the drawing, as the maker has left it.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
+pub struct KeptPanel {
+    /// The width that the maker has given it, in points; `None` for as much as there is room for.
+    pub width: Option<f32>,
+    /// Whether it is folded away.
+    pub folded: bool,
 }
 
 /// Number of board files that are remembered.
@@ -60,8 +70,8 @@ impl Default for Settings {
             show_wood: true,
             pixels_per_mm: None,
             folds: Folds::default(),
-            controls_width: None,
-            findings_width: None,
+            controls: KeptPanel::default(),
+            findings: KeptPanel::default(),
             looks: Looks::default(),
             recent: Vec::new(),
         }

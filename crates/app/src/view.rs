@@ -1,5 +1,6 @@
 //! The view of this run: selection, zoom, the open dialog, the last notice.
 
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use board::HoleId;
@@ -21,6 +22,8 @@ use crate::wood_face::WoodFace;
 pub struct ViewState {
     /// The pane in front where there is no room for everything.
     pub pane: Pane,
+    /// The room that the window has for panels.
+    pub room: Room,
     /// The stage of the work whose controls are shown.
     pub stage: Stage,
     /// The face that the drawing shows.
@@ -57,6 +60,8 @@ pub struct ViewState {
     pub pointed: Option<(Rule, Severity)>,
     /// The commands that panels asked for in this frame.
     pub asked: Vec<Command>,
+    /// The board file that is to be opened once the changes at hand are saved or given up.
+    pub wanted: Option<PathBuf>,
     /// The window of help.
     pub help: Help,
     /// The open dialog.
@@ -79,6 +84,18 @@ pub enum Pane {
     Controls,
     /// Figures and findings.
     Findings,
+}
+
+/// The room that a window has for panels beside the drawing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Room {
+    /// Both stand beside it.
+    #[default]
+    Both,
+    /// They share one place.
+    Shared,
+    /// One thing is shown at a time.
+    Single,
 }
 
 /// The face that the drawing shows.

@@ -1,6 +1,6 @@
 //! The window: its state, and what happens in a frame.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -154,6 +154,10 @@ impl App {
             self.view.help.before = ui.ctx().memory(egui::Memory::focused);
         }
         let mut commands = Command::pressed(ui.ctx());
+        if let Some(path) = dropped_file(ui.ctx()) {
+            self.view.wanted = Some(path);
+            commands.push(Command::Wanted);
+        }
         if self.view.dialog.is_some() {
             commands.clear();
         }
@@ -262,6 +266,14 @@ impl eframe::App for App {
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         eframe::set_value(storage, Settings::KEY, &self.settings);
     }
+}
+
+/// The first of the files that were dropped on the window in this frame.
+fn dropped_file(ctx: &egui::Context) -> Option<PathBuf> {
+    ctx.input(|input| {
+        let first = input.raw.dropped_files.first();
+        first.map(|file| file.path().to_path_buf())
+    })
 }
 
 /// Takes the focus from a field, which is then read in this frame: a command by its keys is about the text too.

@@ -9,7 +9,7 @@ use super::{Answer, button_row, fault_ui, heading};
 use crate::exports::LeftOut;
 use crate::jobs::Written;
 use crate::theme::{self, Tokens};
-use crate::widgets::main_button;
+use crate::widgets::{main_button, words_width};
 
 /// The files that were written, and the kinds that were not.
 pub struct ExportedDialog {
@@ -46,7 +46,7 @@ impl ExportedDialog {
 /// Height of everything but the list of files, in points.
 const AROUND: f32 = 230.0;
 /// Height of the question whether to print.
-const ASKS: f32 = 110.0;
+const ASKS: f32 = 132.0;
 /// Rows that a kind takes which was not written.
 const LEFT_OUT: f32 = 3.0;
 
@@ -111,6 +111,9 @@ fn left_out_ui(ui: &mut Ui, left_out: &LeftOut) -> Option<Answer> {
     visited.map(Answer::Visit)
 }
 
+/// The words on the button that asks to print a file.
+const PRINT: &str = "Print…";
+
 /// A file with the button that opens it, and for one of pages the button that asks to print it.
 fn file_ui(ui: &mut Ui, path: &Path, printing: &mut Option<PathBuf>) -> Option<Answer> {
     let name = path.file_name()?.to_string_lossy().into_owned();
@@ -122,7 +125,11 @@ fn file_ui(ui: &mut Ui, path: &Path, printing: &mut Option<PathBuf>) -> Option<A
             button.clicked()
         };
         let opens = pressed(ui, "Open file");
-        if path.extension().is_some_and(|ending| ending == "pdf") && pressed(ui, "Print…") {
+        if path.extension().is_none_or(|ending| ending != "pdf") {
+            // The names stand in a column, whatever can be printed.
+            let around = 2.0 * ui.spacing().button_padding.x + ui.spacing().item_spacing.x;
+            ui.add_space(words_width(ui, PRINT) + around);
+        } else if pressed(ui, PRINT) {
             *printing = Some(path.into());
         }
         ui.label(&name);
@@ -136,17 +143,25 @@ fn print_ui(ui: &mut Ui, printing: &mut Option<PathBuf>) -> Option<Answer> {
     let path = printing.clone()?;
     let name = path.file_name()?.to_string_lossy().into_owned();
     ui.add_space(theme::GAP);
-    ui.label(theme::bold(format!("Print {name}?")));
-    ui.label(
-        "It goes to the system's usual printer at true size, without scaling. Load the paper of the template first, one side only.",
-    );
-    let pressed = ui.horizontal(|ui| {
-        let prints = ui.button("Print").clicked();
-        let leaves = ui.button("Don't print").clicked();
-        if prints || leaves {
-            *printing = None;
-        }
-        prints
+    let frame = egui::Frame::new()
+        .stroke(egui::Stroke::new(1.0, Tokens::of(ui).accent))
+        .corner_radius(theme::TIGHT)
+        .inner_margin(theme::GAP);
+    let pressed = frame.show(ui, |ui| {
+        ui.set_width(ui.available_width());
+        ui.label(theme::bold(format!("Print {name}?")));
+        ui.label(
+            "It goes to the system's usual printer at true size, without scaling. Load the paper of the template first, one side only.",
+        );
+        ui.horizontal(|ui| {
+            let prints = ui.button("Print").clicked();
+            let leaves = ui.button("Don't print").clicked();
+            if prints || leaves {
+                *printing = None;
+            }
+            prints
+        })
+        .inner
     });
     pressed.inner.then_some(Answer::Print(path))
 }

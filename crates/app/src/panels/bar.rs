@@ -4,8 +4,8 @@ use std::path::PathBuf;
 
 use board::Units;
 use egui::{
-    Align, Button, Context, Event, Id, Key, Layout, MenuBar, Modifiers, Popup, Response, RichText,
-    Ui,
+    Align, Button, Context, Event, Id, Key, Layout, MenuBar, Modifiers, Popup, Rect, Response,
+    RichText, Role, ScrollArea, Sense, StrokeKind, Ui, WidgetInfo, vec2,
 };
 
 use crate::command::Command;
@@ -22,13 +22,14 @@ const ROOM_FOR_NAME: f32 = 640.0;
 const ROOM_FOR_THEME: f32 = 300.0;
 const ROOM_FOR_STEPS: f32 = 415.0;
 const ROOM_FOR_TITLE: f32 = 475.0;
+const ROOM_FOR_PANELS: f32 = 560.0;
 
 /// The bar above the board; what is asked for is added to `commands`.
 pub fn bar_ui(
     ui: &mut Ui,
     session: &Session,
     recent: &[PathBuf],
-    view: &ViewState,
+    (view, shown): (&ViewState, [bool; 2]),
     commands: &mut Vec<Command>,
 ) {
     MenuBar::new().ui(ui, |ui| {
@@ -38,7 +39,7 @@ pub fn bar_ui(
         }
         let wanted = menu_keys(ui.ctx());
         let file = file_menu(ui, recent, commands);
-        let edit = ui.menu_button("Edit", |ui| {
+        let edit = menu(ui, "Edit", |ui| {
             step_entry(ui, Command::Undo, session.undo_name().as_deref(), commands);
             step_entry(ui, Command::Redo, session.redo_name().as_deref(), commands);
             ui.separator();
@@ -49,7 +50,7 @@ pub fn bar_ui(
             }
         });
         let view = view_menu(ui, view, commands);
-        let help = ui.menu_button("Help", |ui| {
+        let help = menu(ui, "Help", |ui| {
             for command in [
                 Command::Search,
                 Command::Guide,
@@ -61,10 +62,21 @@ pub fn bar_ui(
                 entry(ui, command, true, commands);
             }
         });
-        let menus = [file, edit.response, view, help.response];
+        let menus = [file, edit, view, help];
         if let Some(menu) = wanted.and_then(|at| menus.get(at)) {
             menu.request_focus();
             Popup::open_id(ui.ctx(), Popup::default_response_id(menu));
+        }
+        if ui.available_width() >= ROOM_FOR_PANELS {
+            ui.add_space(theme::GAP);
+            for (command, is_shown, side) in [
+                (Command::ControlsPanel, shown[0], Align::Min),
+                (Command::FindingsPanel, shown[1], Align::Max),
+            ] {
+                if panel_button(ui, command, is_shown, side) {
+                    commands.push(command);
+                }
+            }
         }
         let room = ui.available_width();
         let title = |ui: &mut Ui| title_ui(ui, session, room);
@@ -72,6 +84,35 @@ pub fn bar_ui(
             buttons(ui, session, room, commands);
         });
     });
+}
+
+/// The button that folds the panel at a side away, or brings it back: a window with that side filled while it is shown; returns
+/// whether it was pressed.
+fn panel_button(ui: &mut Ui, command: Command, is_shown: bool, side: Align) -> bool {
+    let height = ui.spacing().interact_size.y;
+    let (rect, response) = ui.allocate_exact_size(vec2(height + 4.0, height), Sense::click());
+    response.widget_info(|| WidgetInfo::selected(Role::Button, true, is_shown, command.label()));
+    let look = ui.style().interact(&response);
+    let frame = Rect::from_center_size(rect.center(), vec2(17.0, 13.0));
+    let mut part = frame.shrink(1.5);
+    part.set_width(5.0);
+    if side == Align::Max {
+        part = part.translate(vec2(frame.width() - 3.0 - part.width(), 0.0));
+    }
+    let painter = ui.painter();
+    if response.hovered() {
+        painter.rect_filled(rect, look.corner_radius, look.weak_bg_fill);
+    }
+    painter.rect_stroke(frame, 2.0, look.fg_stroke, StrokeKind::Inside);
+    if is_shown {
+        painter.rect_filled(part, 0.5, look.fg_stroke.color);
+    } else {
+        painter.rect_stroke(part, 0.5, look.fg_stroke, StrokeKind::Inside);
+    }
+    let keys = command.shortcut();
+    let keys = keys.map_or_else(String::new, |keys| ui.ctx().format_shortcut(&keys));
+    let hint = format!("{} ({keys})", command.tooltip());
+    response.on_hover_text(hint).clicked()
 }
 
 /// The menu that keys ask for, by its place in the bar: F10 and Alt alone open the first, Alt with a letter the one that begins with
@@ -111,8 +152,20 @@ fn is_alt_tapped(ctx: &Context) -> bool {
     })
 }
 
+/// A menu, whose entries scroll where the window is too low for all of them.
+fn menu(ui: &mut Ui, title: &str, entries: impl FnOnce(&mut Ui)) -> Response {
+    /// Height of the bar, and of the menu's frame.
+    const AROUND: f32 = 72.0;
+    let height = ui.ctx().content_rect().height() - AROUND;
+    let menu = ui.menu_button(title, |ui| {
+        let area = ScrollArea::vertical().max_height(height);
+        area.show(ui, entries);
+    });
+    menu.response
+}
+
 fn file_menu(ui: &mut Ui, recent: &[PathBuf], commands: &mut Vec<Command>) -> Response {
-    let menu = ui.menu_button("File", |ui| {
+    menu(ui, "File", |ui| {
         for command in [Command::New, Command::Open] {
             entry(ui, command, true, commands);
         }
@@ -147,12 +200,11 @@ fn file_menu(ui: &mut Ui, recent: &[PathBuf], commands: &mut Vec<Command>) -> Re
         entry(ui, Command::Shop, true, commands);
         ui.separator();
         entry(ui, Command::Quit, true, commands);
-    });
-    menu.response
+    })
 }
 
 fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) -> Response {
-    let menu = ui.menu_button("View", |ui| {
+    menu(ui, "View", |ui| {
         entry(ui, Command::Fit, true, commands);
         entry(ui, Command::ZoomTo, view.selected.is_some(), commands);
         entry(ui, Command::TrueSize, true, commands);
@@ -172,6 +224,8 @@ fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) -> Resp
             Command::Proof,
             Command::Calendar,
             Command::Figures,
+            Command::ControlsPanel,
+            Command::FindingsPanel,
             Command::Units,
             Command::Theme,
             Command::SystemTheme,
@@ -185,8 +239,7 @@ fn view_menu(ui: &mut Ui, view: &ViewState, commands: &mut Vec<Command>) -> Resp
                 entry(ui, Command::Stage(stage), true, commands);
             }
         });
-    });
-    menu.response
+    })
 }
 
 fn entry(ui: &mut Ui, command: Command, enabled: bool, commands: &mut Vec<Command>) {

@@ -1,11 +1,12 @@
 //! The views over the drawing, in one row: tabs as far as there is room, and a list of the others.
 
-use egui::{Button, ComboBox, FontSelection, Response, Ui, WidgetText};
+use egui::{Button, ComboBox, Response, Ui};
 
 use super::tools::tools_width;
 use crate::command::Command;
 use crate::theme;
 use crate::view::Face;
+use crate::widgets::words_width;
 
 /// The words on the list of the views that have no tab, while none of them is shown.
 const MORE: &str = "More";
@@ -102,12 +103,4 @@ fn list_width(ui: &Ui, others: &[Face]) -> f32 {
         .fold(0.0, f32::max);
     let spacing = ui.spacing();
     widest + 2.0 * spacing.button_padding.x + spacing.icon_spacing + spacing.icon_width
-}
-
-/// Width of words on a button.
-pub fn words_width(ui: &Ui, words: &str) -> f32 {
-    let font = FontSelection::Style(egui::TextStyle::Button);
-    let words = WidgetText::from(words);
-    let galley = words.into_galley(ui, Some(egui::TextWrapMode::Extend), f32::INFINITY, font);
-    galley.size().x
 }

@@ -112,6 +112,9 @@ const OF_SECTOR: [&str; 3] = [
 ];
 
 fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units, lit: &mut Vec<HoleId>) {
+    if pour.batches.is_empty() {
+        return;
+    }
     let heads = ["Batch", "Bores", "Resin + hardener", "Minutes"];
     table_ui(ui, heads, OF_BATCH, |ui| {
         for (at, batch) in pour.batches.iter().take(LISTED).enumerate() {
@@ -131,6 +134,9 @@ fn batches_ui(ui: &mut Ui, mix: &Mix, pour: &Pour, units: Units, lit: &mut Vec<H
 }
 
 fn sectors_ui(ui: &mut Ui, sectors: &[SectorPour], units: Units) {
+    if sectors.is_empty() {
+        return;
+    }
     // Of several boards the first: what they take is alike.
     let first = sectors.iter().filter(|sector| sector.board == 1);
     let count = first.clone().count();

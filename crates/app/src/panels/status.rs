@@ -2,11 +2,11 @@
 
 use egui::{Align, Layout, RichText, Ui, vec2};
 
-use super::faces::words_width;
 use crate::jobs::Jobs;
 use crate::study::Studies;
 use crate::theme::Tokens;
 use crate::view::{Notice, ViewState};
+use crate::widgets::words_width;
 
 const STOP: &str = "Stop until the board changes";
 const STOP_EXPORT: &str = "Stop the export; no file is written then";

@@ -4,11 +4,11 @@ use board::{HoleId, Layout, Role};
 use drawing::{holes_of_player, holes_of_role, twins};
 use egui::{Button, Ui};
 
-use super::faces::words_width;
 use crate::command::Command;
 use crate::current::Current;
 use crate::theme;
 use crate::view::ViewState;
+use crate::widgets::words_width;
 
 /// The words on the menu that chooses holes.
 const SELECT: &str = "Select";

@@ -450,3 +450,62 @@ fn a_template_is_printed_after_a_question_and_is_to_be_measured() {
     story.harness.run();
     assert!(story.sees("Measure the bars of the first sheet"));
 }
+
+/// A file as the system hands it over.
+#[derive(Debug)]
+struct Handed(&'static str);
+
+impl egui::DroppedFile for Handed {
+    fn path(&self) -> &std::path::Path {
+        std::path::Path::new(self.0)
+    }
+
+    fn bytes(&self) -> Result<Vec<u8>, String> {
+        Err("it is read by its path".into())
+    }
+}
+
+/// A world with a board of so many players in each of these files.
+fn with_boards(files: &[(&str, u32)]) -> Fake {
+    let fake = Fake::new();
+    for &(path, players) in files {
+        let board = board::Board {
+            players,
+            ..board::Board::default()
+        };
+        fake.put(path, board::write_board(&board).as_bytes());
+    }
+    fake
+}
+
+#[test]
+fn a_file_that_is_dropped_on_the_window_is_opened_after_changes_are_asked_about() {
+    let fake = with_boards(&[("/boards/four.json", 4)]);
+    let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
+    story.type_into("Players", "5");
+    let file = Arc::new(Handed("/boards/four.json"));
+    story.harness.input_mut().dropped_files.push(file);
+    story.harness.run();
+    assert!(story.sees("Save changes?"));
+    story.press("Don't save");
+    assert_eq!(story.app().session.board.players, 4);
+    assert_eq!(story.app().settings.recent.len(), 1);
+}
+
+/// The list changes when the board at hand is saved first.
+#[test]
+fn the_recent_board_that_was_picked_is_opened_also_after_a_save() {
+    let fake = with_boards(&[("/boards/two.json", 2), ("/boards/four.json", 4)]);
+    let mut story = Story::in_world(fake, None, [1280.0, 820.0]);
+    let recent = ["/boards/two.json", "/boards/four.json"].map(Into::into);
+    story.harness.state_mut().settings.recent = recent.to_vec();
+    story.type_into("Players", "5");
+    story.press("File");
+    story.press("Recent boards");
+    story.press("four.json");
+    story.press("Save");
+    story.fill("Board file", "/boards/five");
+    story.press("Save");
+    assert_eq!(story.app().session.board.players, 4);
+    assert_eq!(story.app().settings.recent.len(), 3);
+}

@@ -220,3 +220,11 @@ pub fn main_button(ui: &mut Ui, label: &str) -> Response {
     })
     .inner
 }
+
+/// Width of words on a button.
+pub fn words_width(ui: &Ui, words: &str) -> f32 {
+    let font = egui::FontSelection::Style(egui::TextStyle::Button);
+    let words = egui::WidgetText::from(words);
+    let galley = words.into_galley(ui, Some(egui::TextWrapMode::Extend), f32::INFINITY, font);
+    galley.size().x
+}

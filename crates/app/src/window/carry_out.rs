@@ -19,23 +19,24 @@ use crate::places::{Spot, place_of, spot_of};
 use crate::samples::SAMPLES;
 use crate::session::{Rescued, Session};
 use crate::theme;
-use crate::view::Face;
+use crate::view::{Face, Pane};
 use crate::widgets::{seek, seek_in, term_in_focus};
 
 impl App {
     /// Carries a command out.
     pub(super) fn apply(&mut self, ctx: &egui::Context, command: Command) {
         match command {
-            Command::New
-            | Command::Open
-            | Command::Sample(_)
-            | Command::Recent(_)
-            | Command::Quit => {
+            Command::New | Command::Open | Command::Sample(_) | Command::Wanted | Command::Quit => {
                 if self.session.is_dirty() {
                     self.view.dialog = Some(Dialog::Unsaved(command));
                 } else {
                     self.leave(ctx, command);
                 }
+            }
+            Command::Recent(at) => {
+                // Saving first may move it in the list.
+                self.view.wanted = self.settings.recent.get(at).cloned();
+                self.apply(ctx, Command::Wanted);
             }
             Command::Save => self.save(),
             Command::SaveAs => self.ask_where_to_save(None),
@@ -63,6 +64,8 @@ impl App {
             Command::Calendar => self.turn_to(Face::Calendar),
             Command::Figures => self.turn_to(Face::Figures),
             Command::Stage(stage) => self.go_to_stage(stage),
+            Command::ControlsPanel => self.fold(Pane::Controls),
+            Command::FindingsPanel => self.fold(Pane::Findings),
             Command::Units => self.session.board.units = other(self.session.board.units),
             Command::Theme | Command::SystemTheme | Command::HighContrast => {
                 self.change_theme(ctx, command);
@@ -114,7 +117,10 @@ impl App {
         let changes = field::differences(&before, &self.session.board);
         let spot = changes.iter().find_map(|change| spot_of(change.field));
         if let Some(spot) = spot {
+            // Whoever has folded the controls away undoes a drag without them.
+            let folded = self.settings.controls.folded;
             self.visit(ctx, spot);
+            self.settings.controls.folded = folded;
         }
     }
 
@@ -134,8 +140,8 @@ impl App {
                     self.begun = Some(Begun { asked: None, board });
                 }
             }
-            Command::Recent(at) => {
-                if let Some(path) = self.settings.recent.get(at).cloned() {
+            Command::Wanted => {
+                if let Some(path) = self.view.wanted.take() {
                     self.open(&path);
                 }
             }

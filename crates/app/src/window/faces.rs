@@ -158,6 +158,7 @@ impl App {
 
     /// Brings the controls of a stage to hand and leaves the drawing as it is, for whoever points at it.
     pub(super) fn show_controls(&mut self, stage: Stage) {
+        self.settings.controls.folded = false;
         self.view.stage = stage;
         self.view.pane = Pane::Controls;
     }

@@ -18,7 +18,7 @@ use crate::panels::findings::findings_ui;
 use crate::panels::status::status_ui;
 use crate::panels::tools::tools_ui;
 use crate::theme::{self, Tokens};
-use crate::view::Pane;
+use crate::view::{Pane, Room};
 
 /// Width from which controls, board and findings stand side by side, in points.
 const ALL_BESIDE: f32 = 1060.0;
@@ -40,6 +40,14 @@ impl App {
         self.view.lit.clear();
         let tokens = Tokens::of(ui);
         let width = ui.available_width();
+        self.view.room = if width >= ALL_BESIDE {
+            Room::Both
+        } else if width >= ONE_BESIDE {
+            Room::Shared
+        } else {
+            Room::Single
+        };
+        let shown = [Pane::Controls, Pane::Findings].map(|pane| self.is_shown(pane));
         let bar = Frame::new()
             .fill(tokens.bench)
             .inner_margin(Margin::symmetric(12, 6));
@@ -48,7 +56,7 @@ impl App {
                 ui,
                 &self.session,
                 &self.settings.recent,
-                &self.view,
+                (&self.view, shown),
                 commands,
             );
         });
@@ -59,12 +67,36 @@ impl App {
                 status_ui(ui, &mut self.view, &self.jobs, &self.studies);
             });
         self.view.pointed = None;
-        if width >= ALL_BESIDE {
-            self.all_beside(ui, width);
-        } else if width >= ONE_BESIDE {
-            self.one_beside(ui);
-        } else {
-            self.one_at_a_time(ui);
+        match self.view.room {
+            Room::Both => self.all_beside(ui, width),
+            Room::Shared => self.one_beside(ui),
+            Room::Single => self.one_at_a_time(ui),
+        }
+    }
+
+    /// Whether a panel is in sight.
+    fn is_shown(&self, pane: Pane) -> bool {
+        let settings = &self.settings;
+        match (self.view.room, pane) {
+            (Room::Both, Pane::Findings) => !settings.findings.folded,
+            (Room::Both, _) => !settings.controls.folded,
+            (Room::Shared, pane) => !settings.controls.folded && self.view.pane == pane,
+            (Room::Single, pane) => self.view.pane == pane,
+        }
+    }
+
+    /// Folds a panel away, or brings it back.
+    pub(super) fn fold(&mut self, pane: Pane) {
+        let folds = self.is_shown(pane);
+        match (self.view.room, pane) {
+            (Room::Both, Pane::Findings) => self.settings.findings.folded = folds,
+            (Room::Both, _) => self.settings.controls.folded = folds,
+            (Room::Shared, pane) => {
+                self.settings.controls.folded = folds;
+                self.view.pane = pane;
+            }
+            (Room::Single, _) if folds => self.view.pane = Pane::Board,
+            (Room::Single, pane) => self.view.pane = pane,
         }
     }
 
@@ -76,8 +108,10 @@ impl App {
             range: least..=most,
             usual: (share * width).clamp(least, most),
         };
-        let own = self.settings.controls_width;
-        self.settings.controls_width = side.show(ui, own, |ui| self.controls(ui));
+        if !self.settings.controls.folded {
+            let own = self.settings.controls.width;
+            self.settings.controls.width = side.show(ui, own, |ui| self.controls(ui));
+        }
         let (narrow, least, share, most) = FINDINGS;
         let room = ui.available_width() - BOARD_WIDTH;
         let side = Side {
@@ -86,10 +120,12 @@ impl App {
             range: room.clamp(narrow, least)..=room.clamp(narrow, most),
             usual: (share * width).clamp(least, most),
         };
-        let own = self.settings.findings_width;
-        self.settings.findings_width = side.show(ui, own, |ui| {
-            findings_ui(ui, &self.current, &mut self.view);
-        });
+        if !self.settings.findings.folded {
+            let own = self.settings.findings.width;
+            self.settings.findings.width = side.show(ui, own, |ui| {
+                findings_ui(ui, &self.current, &mut self.view);
+            });
+        }
         self.board(ui);
     }
 
@@ -97,14 +133,16 @@ impl App {
         if self.view.show_chosen || self.view.pane == Pane::Board {
             self.view.pane = Pane::Controls;
         }
-        Panel::left("side")
-            .frame(side(ui))
-            .exact_size(theme::CONTROLS_WIDTH)
-            .show(ui, |ui| {
-                self.tabs(ui, &[Pane::Controls, Pane::Findings]);
-                ui.add_space(theme::GAP);
-                within(ui, |ui| self.front(ui));
-            });
+        if !self.settings.controls.folded {
+            Panel::left("side")
+                .frame(side(ui))
+                .exact_size(theme::CONTROLS_WIDTH)
+                .show(ui, |ui| {
+                    self.tabs(ui, &[Pane::Controls, Pane::Findings]);
+                    ui.add_space(theme::GAP);
+                    within(ui, |ui| self.front(ui));
+                });
+        }
         self.board(ui);
     }
 

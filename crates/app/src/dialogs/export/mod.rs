@@ -153,7 +153,7 @@ pub fn export_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Opt
 fn kinds_ui(ui: &mut Ui, dialog: &mut ExportDialog, host: &dyn Host) -> Option<Spot> {
     let (mut shown, mut visited) = (dialog.preview.kind(), None);
     // The scroll bar is drawn over the right edge of the contents.
-    ui.set_max_width(ui.available_width() - theme::GAP);
+    ui.set_max_width(ui.available_width() - theme::GAP - theme::TIGHT);
     for group in Group::ALL {
         let in_group = |choice: &&mut Choice| choice.kind.group() == group;
         group_ui(ui, group, dialog.kinds.iter_mut().filter(in_group));

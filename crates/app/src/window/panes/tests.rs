@@ -112,12 +112,76 @@ fn a_width_that_the_maker_has_pulled_is_kept() {
     assert!((before - pulled - 40.0).abs() < 3.0, "{before} {pulled}");
     let kept = serde_json::to_string(&window.state().settings).unwrap();
     let read: Settings = serde_json::from_str(&kept).unwrap();
-    assert!(read.controls_width.is_some() && read.findings_width.is_none());
+    assert!(read.controls.width.is_some() && read.findings.width.is_none());
     for size in [vec2(900.0, 600.0), vec2(1920.0, 1080.0)] {
         window.set_size(size);
         window.run_steps(4);
     }
     assert_eq!(begin_and_field(&window).0, pulled);
+}
+
+/// A window of 900 by 600 points enlarged to 200 %.
+#[test]
+fn every_entry_of_a_menu_can_be_brought_into_a_low_window() {
+    let size = vec2(450.0, 300.0);
+    for (menu, entries) in [
+        ("File", ["Recent boards", "Shop…"]),
+        ("View", ["True size on the screen", "High contrast"]),
+    ] {
+        let mut window = window(size);
+        window.get_by_label(menu).click();
+        window.run_steps(4);
+        for entry in entries {
+            window.get_by_label(entry).scroll_to_me();
+            window.run_steps(8);
+            lies_free(&window, size, entry, &mut Vec::new());
+        }
+    }
+}
+
+#[test]
+fn each_panel_is_folded_away_and_brought_back() {
+    for (width, label, inside) in [
+        (1280.0, "Panel of controls", "Board diameter"),
+        (1280.0, "Panel of findings", "Key sizes"),
+        (900.0, "Panel of controls", "Board diameter"),
+        (900.0, "Panel of findings", "Key sizes"),
+        (450.0, "Panel of findings", "Key sizes"),
+    ] {
+        let mut window = window(vec2(width, 600.0));
+        let press = |window: &mut Harness<'static, App>| {
+            let ctx = window.ctx.clone();
+            let mut all = Command::ALL.into_iter();
+            let command = all.find(|command| command.label() == label);
+            match window.query_by_label(label) {
+                Some(button) => button.click(),
+                None => window.state_mut().apply(&ctx, command.unwrap()),
+            }
+            window.run_steps(4);
+        };
+        let is_there = |window: &Harness<'static, App>| window.query_by_label(inside).is_some();
+        if !is_there(&window) {
+            press(&mut window);
+        }
+        assert!(is_there(&window), "{label} at {width}");
+        press(&mut window);
+        assert!(!is_there(&window), "{label} at {width}");
+        window.get_by_label("Board plan");
+        press(&mut window);
+        assert!(is_there(&window), "{label} at {width}");
+    }
+}
+
+#[test]
+fn whoever_goes_to_a_stage_finds_its_controls_unfolded() {
+    let mut window = window(vec2(1280.0, 820.0));
+    let before = window.get_by_label("Board plan").rect().width();
+    window.key_press(egui::Key::F8);
+    window.run_steps(4);
+    assert!(window.get_by_label("Board plan").rect().width() > before + 300.0);
+    window.key_press_modifiers(egui::Modifiers::COMMAND, egui::Key::Num1);
+    window.run_steps(4);
+    assert_eq!(window.get_by_label("Board plan").rect().width(), before);
 }
 
 /// Every chosen word is in sight, and no list is wider than the fields.
