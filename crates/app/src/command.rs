@@ -209,7 +209,9 @@ impl Command {
             Self::Undo => "Take the last change back",
             Self::Redo => "Make the change again",
             Self::Mend(mend) => mend.tooltip(),
-            Self::Fit => "Bring the whole board into view",
+            Self::Fit => {
+                "Bring the whole board into view; arrow keys and brackets then work on the drawing"
+            }
             Self::ZoomTo => "Bring the chosen holes into view, as large as they can be",
             Self::TrueSize => {
                 "Show the board as large as it will be; a piece held to the screen fits its bore"

@@ -9,6 +9,7 @@ mod proof;
 mod shop;
 mod stages;
 mod surface;
+mod tabs;
 
 use std::sync::Arc;
 

@@ -23,7 +23,7 @@ use crate::shop::KeptShop;
 use crate::study::Studies;
 use crate::theme;
 use crate::view::ViewState;
-use crate::widgets::{asked_term, forget_focus};
+use crate::widgets::{asked_term, enter_sought, forget_focus};
 
 mod carry_out;
 mod document;
@@ -34,7 +34,9 @@ mod open;
 mod panes;
 mod results;
 #[cfg(test)]
-mod tests;
+mod small;
+#[cfg(test)]
+pub(crate) mod tests;
 
 use document::Begun;
 pub use open::run;
@@ -153,6 +155,8 @@ impl App {
         if !self.view.help.shown {
             self.view.help.before = ui.ctx().memory(egui::Memory::focused);
         }
+        enter_sought(ui.ctx());
+        focus::follow(ui.ctx());
         let mut commands = Command::pressed(ui.ctx());
         if let Some(path) = dropped_file(ui.ctx()) {
             self.view.wanted = Some(path);

@@ -99,12 +99,19 @@ pub struct CanvasState {
     part_from: Option<Point>,
     /// Whether the selection was last moved by a key: the readout follows it until the pointer moves.
     by_keys: bool,
+    /// Whether the drawing is focused in the next frame.
+    takes_keys: bool,
 }
 
 impl CanvasState {
     /// Brings the whole board into view, and keeps it there while its size changes.
     pub fn fit(&mut self) {
         self.zoom = Zoom::Fit;
+    }
+
+    /// Focuses the drawing in the next frame, so that arrow keys and brackets work on it.
+    pub const fn take_keys(&mut self) {
+        self.takes_keys = true;
     }
 
     /// Brings a part of the board into view, as large as it can be.
@@ -216,6 +223,9 @@ pub fn board_ui(ui: &mut Ui, view: &BoardView<'_>, state: &mut CanvasState) -> C
     let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
     let all = whole(view);
     state.go(response.rect, all);
+    if core::mem::take(&mut state.takes_keys) {
+        response.request_focus();
+    }
     let asked = input::handle(ui.ctx(), &response, view, state, all);
     let measure = state.measuring.shown(view.workpiece, asked.end);
     let loose = state.measuring.from().filter(|_| measure.is_none());

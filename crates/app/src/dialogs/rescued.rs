@@ -10,6 +10,8 @@ use crate::widgets::main_button;
 
 /// The most height of the list, in points.
 const LIST: f32 = 320.0;
+/// Height of everything but the list, in points.
+const AROUND: f32 = 170.0;
 
 /// The unsaved boards, each with buttons to restore or discard it; returns the answer when a button was pressed.
 pub fn rescued_ui(ui: &mut Ui, found: &Found) -> Option<Answer> {
@@ -22,19 +24,22 @@ pub fn rescued_ui(ui: &mut Ui, found: &Found) -> Option<Answer> {
             _ => "Restore an unsaved board?",
         },
     );
-    ScrollArea::vertical().max_height(LIST).show(ui, |ui| {
+    let height = LIST.min((ui.ctx().content_rect().height() - AROUND).max(90.0));
+    let list = ScrollArea::vertical().max_height(height);
+    let list = list.min_scrolled_height(height);
+    list.show(ui, |ui| {
         for (at, rescued) in found.boards.iter().enumerate() {
             let shown = ui.push_id(at, |ui| board_ui(ui, rescued, at == 0));
             answer = answer.take().or(shown.inner);
             ui.add_space(theme::GAP);
         }
+        for path in &found.broken {
+            ui.label(format!(
+                "An unsaved copy could not be read. It is kept as {}.",
+                path.display()
+            ));
+        }
     });
-    for path in &found.broken {
-        ui.label(format!(
-            "An unsaved copy could not be read. It is kept as {}.",
-            path.display()
-        ));
-    }
     let later = button_row(ui, |ui| ui.button("Later").clicked());
     answer.or(later.then_some(Answer::RescueLater))
 }
@@ -57,6 +62,10 @@ fn board_ui(ui: &mut Ui, rescued: &Rescued, is_main: bool) -> Option<Answer> {
         } else {
             ui.button("Restore")
         };
+        // Enter restores at once: nothing is lost by it.
+        if is_main && ui.memory(egui::Memory::focused).is_none() {
+            open.request_focus();
+        }
         if open.clicked() {
             return Some(Answer::Rescue(Box::new(rescued.clone())));
         }

@@ -58,7 +58,9 @@ pub fn shop_ui(ui: &mut Ui, dialog: &mut ShopDialog) -> Option<Answer> {
     ui.label("New boards begin with these, and so do parts that you plan later. What you change on a board is kept here too.");
     ui.add_space(theme::GAP);
     let height = (ui.ctx().content_rect().height() - 260.0).max(160.0);
+    // It opens at its full height: it would else grow a little a frame.
     let list = ScrollArea::vertical().max_height(height);
+    let list = list.min_scrolled_height(height);
     list.auto_shrink([false, true]).show(ui, |ui| {
         for (member, title) in SUBJECTS.into_iter().chain([("machine", "CNC machine")]) {
             ui.label(theme::bold(title));

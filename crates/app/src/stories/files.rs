@@ -62,7 +62,7 @@ fn after_a_crash(lock: bool, more: &[(&str, &[u8])]) -> Story {
 fn changes_that_no_file_holds_survive_the_end_of_the_program() {
     let mut opened = after_a_crash(false, &[]);
     assert!(opened.sees("5 players, last changed 2026-11-25 10:30, never saved"));
-    opened.press("Restore");
+    opened.keys(Modifiers::NONE, Key::Enter);
     assert_eq!(opened.app().session.board.players, 5);
     assert!(opened.app().session.is_dirty() && opened.host.file(FIRST).is_some());
     // It goes on being kept in its place, and goes once it is saved.

@@ -93,6 +93,32 @@ fn a_slash_searches_where_no_text_is_typed() {
 }
 
 #[test]
+fn a_field_that_is_searched_for_takes_what_is_typed_then() {
+    let mut story = Story::begin();
+    story.press("Finish");
+    story.keys(Modifiers::COMMAND, Key::K);
+    for typed in ["Board diameter", "812 mm"] {
+        story.harness.event(egui::Event::Text(typed.into()));
+        story.harness.run_steps(2);
+        story.keys(Modifiers::NONE, Key::Enter);
+        story.harness.run_steps(4);
+    }
+    assert_near!(story.app().session.board.blank.diameter, 812.0, 0.0);
+    assert!(story.app().view.dialog.is_none());
+}
+
+#[test]
+fn the_whole_board_by_its_keys_gives_the_drawing_the_keys() {
+    let mut story = Story::begin();
+    story.keys(Modifiers::COMMAND, Key::F);
+    story.keys(Modifiers::NONE, Key::CloseBracket);
+    assert!(story.app().view.selected.is_some());
+    let before = story.app().session.board.edits.len();
+    story.keys(Modifiers::NONE, Key::ArrowRight);
+    assert_eq!(story.app().session.board.edits.len(), before + 1);
+}
+
+#[test]
 fn a_dotted_caption_opens_its_word_by_click_and_by_key() {
     let mut story = Story::begin();
     let is_open = |story: &Story, word: &str| {

@@ -96,63 +96,6 @@ fn holes_are_found_by_words_and_chosen_together() {
     assert!(story.sees("Choose 4 holes"));
 }
 
-/// Presses Tab once; returns the label and place of the focused control.
-fn tab(story: &mut Story) -> Option<(String, egui::Rect)> {
-    story.harness.key_press(Key::Tab);
-    story.harness.run_steps(2);
-    let root = story.harness.root();
-    let focused = root
-        .children_recursive()
-        .find(egui_kittest::Node::is_focused)?;
-    let label = focused.accesskit_node().label().unwrap_or_default();
-    Some((label, focused.rect()))
-}
-
-/// Whether one place is read after another: below it, or beside it to the right.
-fn is_read_after(before: egui::Rect, after: egui::Rect) -> bool {
-    let is_same_row =
-        before.y_range().contains(after.center().y) || after.y_range().contains(before.center().y);
-    if is_same_row {
-        after.left() >= before.left()
-    } else {
-        after.top() >= before.top()
-    }
-}
-
-/// Every stage with all of its sections unfolded, in a window high enough to show everything.
-#[test]
-fn tab_goes_through_the_controls_of_each_stage_as_one_reads() {
-    for stage in Stage::ALL {
-        let mut story = Story::in_world(Fake::new(), None, [1280.0, 4000.0]);
-        for section in Section::of_stage(stage) {
-            story.harness.state_mut().settings.folds.set(section, true);
-        }
-        story.harness.state_mut().view.stage = stage;
-        story.harness.run();
-        let mut before: Option<(String, egui::Rect)> = None;
-        let mut walked = 0;
-        loop {
-            let Some((label, rect)) = tab(&mut story) else {
-                panic!("{stage:?}: nothing has the keys after {before:?}, {walked}");
-            };
-            // The drawing comes after the bar and the controls.
-            if label == "Resize panel" || label == "Plan" {
-                break;
-            }
-            if let Some((last, place)) = &before {
-                assert!(
-                    is_read_after(*place, rect),
-                    "{stage:?}: {label} at {rect:?} after {last} at {place:?}"
-                );
-            }
-            before = Some((label, rect));
-            walked += 1;
-            assert!(walked < 400, "{stage:?}");
-        }
-        assert!(walked > 20, "{stage:?}: {walked}, {before:?}");
-    }
-}
-
 #[test]
 fn at_the_template_stage_paper_decides_the_sheets_and_a_router_template_is_planned() {
     let mut story = Story::begin();
@@ -243,44 +186,6 @@ fn at_the_last_stage_boards_days_and_rates_make_a_price() {
     story.write_into("Hourly rate", "40");
     assert_eq!(story.app().session.board.price.hourly, Some(40.0));
     assert!(story.sees("Cost of 2 boards"));
-}
-
-/// In dialogs of one column too: from the first field down to the buttons, and around.
-#[test]
-fn tab_goes_through_dialogs_as_one_reads() {
-    use crate::dialogs::Dialog;
-    let dialogs: [fn() -> Option<Dialog>; 3] = [
-        || None,
-        || Some(Dialog::Unsaved(Command::Quit)),
-        || Some(Dialog::Changed("/home/maker/a.json".into(), None)),
-    ];
-    for open in dialogs {
-        let mut story = Story::in_world(Fake::new(), None, [1280.0, 1000.0]);
-        match open() {
-            Some(dialog) => story.harness.state_mut().view.dialog = Some(dialog),
-            None => story.keys(Modifiers::COMMAND, Key::N),
-        }
-        story.harness.run_steps(12);
-        let first = tab(&mut story).unwrap();
-        let (mut before, mut walked) = (first.clone(), 1);
-        loop {
-            let Some((label, rect)) = tab(&mut story) else {
-                panic!("nothing has the keys after {before:?}");
-            };
-            if label == first.0 {
-                break;
-            }
-            let (last, place) = &before;
-            assert!(
-                is_read_after(*place, rect),
-                "{label} at {rect:?} after {last} at {place:?}"
-            );
-            before = (label, rect);
-            walked += 1;
-            assert!(walked < 60);
-        }
-        assert!(walked >= 3, "{walked}");
-    }
 }
 
 /// The view over the drawing, as its tab or the list of further views tells.

@@ -30,7 +30,7 @@ pub use number::{Field, look_like_a_field, number_field};
 pub use pick::search_choice;
 pub use right::at_right;
 pub use section::{Header, section};
-pub use seek::{part, seek, seek_in};
+pub use seek::{enter_sought, enter_when_found, part, seek, seek_in};
 pub use term::{asked_term, caption_ui, forget_focus, term_in_focus};
 pub use typed::{keep_fault, show_fault, text_in, typed_search, typed_text};
 

@@ -1,6 +1,7 @@
-//! A field that is looked for: its section unfolds, it comes into view, and a frame around it shows it for a moment.
+//! A field that is looked for: its section unfolds, it comes into view, and a frame around it shows it for a moment. It is focused
+//! if the maker chose it in order to change it, so that typing works at once.
 
-use egui::{Context, CornerRadius, Id, Response, Stroke, StrokeKind, Ui};
+use egui::{Context, CornerRadius, Id, Rect, Response, Stroke, StrokeKind, Ui};
 
 use crate::section::Section;
 use crate::theme::Tokens;
@@ -20,6 +21,8 @@ struct Seek {
     is_inside: bool,
     /// Whether that part is.
     is_in_part: bool,
+    /// Whether its field is focused when it is found.
+    enters: bool,
     /// When it was found, in the time of the window.
     found: Option<f64>,
 }
@@ -51,10 +54,24 @@ pub fn seek_in(ctx: &Context, caption: Option<String>, section: Section, part: O
             is_in_part: part.is_none(),
             part,
             is_inside: false,
+            enters: false,
             found: None,
         },
     );
     ctx.request_repaint();
+}
+
+/// Focuses the field that is looked for once it is found.
+pub fn enter_when_found(ctx: &Context) {
+    if let Some(seek) = sought(ctx) {
+        keep(
+            ctx,
+            Seek {
+                enters: true,
+                ..seek
+            },
+        );
+    }
 }
 
 /// Draws the content of a section, in which a row may be the one that is looked for.
@@ -111,6 +128,9 @@ pub(super) fn show(ui: &Ui, caption: &str, row: &Response) {
     let since = seek.found.unwrap_or(now);
     if seek.found.is_none() {
         row.scroll_to_me(Some(egui::Align::Center));
+        if seek.enters {
+            enter(ui, row.rect);
+        }
         keep(
             ctx,
             Seek {
@@ -128,4 +148,32 @@ pub(super) fn show(ui: &Ui, caption: &str, row: &Response) {
     ui.painter()
         .rect_stroke(around, CornerRadius::same(3), stroke, StrokeKind::Outside);
     ctx.request_repaint_after_secs(SHOWN as f32);
+}
+
+/// Finds the first field of a row that was just drawn, to be focused in the next frame.
+fn enter(ui: &Ui, row: Rect) {
+    let field = ui.ctx().viewport(|viewport| {
+        let mut drawn = viewport.this_pass.widgets.get_layer(ui.layer_id());
+        let field = drawn.find(|widget| {
+            widget.enabled && widget.sense.is_focusable() && row.contains_rect(widget.rect)
+        });
+        field.map(|widget| widget.id)
+    });
+    if let Some(field) = field {
+        ui.data_mut(|data| data.insert_temp(entered(), Some(field)));
+        ui.ctx().request_repaint();
+    }
+}
+
+/// Focuses the field that was found in the last frame. This comes before the field is drawn, so that its text is selected and typing
+/// replaces it.
+pub fn enter_sought(ctx: &Context) {
+    let field = ctx.data_mut(|data| data.remove_temp::<Option<Id>>(entered()));
+    if let Some(field) = field.flatten() {
+        ctx.memory_mut(|memory| memory.request_focus(field));
+    }
+}
+
+fn entered() -> Id {
+    Id::unique("field to enter")
 }

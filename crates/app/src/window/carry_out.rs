@@ -20,7 +20,7 @@ use crate::samples::SAMPLES;
 use crate::session::{Rescued, Session};
 use crate::theme;
 use crate::view::{Face, Pane};
-use crate::widgets::{seek, seek_in, term_in_focus};
+use crate::widgets::{enter_when_found, seek, seek_in, term_in_focus};
 
 impl App {
     /// Carries a command out.
@@ -44,7 +44,10 @@ impl App {
             Command::Export => self.ask_what_to_export(),
             Command::Undo | Command::Redo => self.step(ctx, command),
             Command::Mend(mend) => self.mend(mend),
-            Command::Fit => self.view.fit(),
+            Command::Fit => {
+                self.view.fit();
+                self.go_to_drawing();
+            }
             Command::ZoomTo => self.zoom_to_chosen(),
             Command::TrueSize => match self.settings.pixels_per_mm {
                 Some(pixels) => self.show_true_size(ctx, pixels),
@@ -174,6 +177,7 @@ impl App {
             Answer::Visit(spot) => {
                 self.view.dialog = None;
                 self.visit(ctx, spot);
+                enter_when_found(ctx);
             }
             Answer::New(asked, proposed) => self.propose(*asked, proposed),
             Answer::SaveThen(then) => self.save_then(ctx, then),
@@ -242,6 +246,13 @@ impl App {
         self.complain(started.err());
     }
 
+    /// Focuses the drawing if it is the plan: a maker who goes there by a shortcut goes on by keys.
+    fn go_to_drawing(&mut self) {
+        if self.view.face == Face::Board {
+            self.view.canvas.take_keys();
+        }
+    }
+
     /// Brings the chosen holes into view.
     fn zoom_to_chosen(&mut self) {
         let chosen = self.view.chosen();
@@ -252,6 +263,7 @@ impl App {
             Some(part) => {
                 self.show_plan();
                 self.view.canvas.zoom_to(part);
+                self.go_to_drawing();
             }
             None => self.view.tell("Choose a hole on the plan first"),
         }
@@ -282,7 +294,10 @@ impl App {
     fn go(&mut self, ctx: &egui::Context, found: Found) {
         match found {
             Found::Command(command) => self.apply(ctx, command),
-            Found::Field(field) => self.go_to(ctx, field),
+            Found::Field(field) => {
+                self.go_to(ctx, field);
+                enter_when_found(ctx);
+            }
             Found::Chapter(at) => self.view.help.open_chapter(at),
             Found::Word(at) => self.view.help.open_word(at),
         }

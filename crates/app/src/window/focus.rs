@@ -1,6 +1,8 @@
-//! A frame around the focused control, for keyboard users: many controls show little of their focus.
+//! A frame around the focused control, for keyboard users: many controls show little of their focus. A control that Tab focuses
+//! out of sight is scrolled to.
 
-use egui::{Context, CornerRadius, Id, Key, LayerId, Order, Stroke, StrokeKind};
+use egui::accesskit::{Action, ActionRequest, TreeId};
+use egui::{Context, CornerRadius, Event, Id, Key, LayerId, Order, Stroke, StrokeKind};
 
 /// Width of the frame, in points.
 const WIDTH: f32 = 2.0;
@@ -27,16 +29,67 @@ pub fn show(ctx: &Context) {
     );
 }
 
+/// Number of frames after a change of focus in which the control is checked for being in sight: a text field scrolls to its own
+/// cursor in the first of them.
+const LOOKS: u8 = 3;
+
+/// Scrolls to the control that Tab has focused, if part of it is out of sight; called before anything is drawn.
+pub fn follow(ctx: &Context) {
+    let id = Id::unique("focus was here");
+    let focused = ctx.memory(egui::Memory::focused);
+    let looks = ctx.data_mut(|data| {
+        let (before, looks) = data.get_temp_mut_or_default::<(Option<Id>, u8)>(id);
+        let is_new = core::mem::replace(before, focused) != focused;
+        *looks = if is_new {
+            LOOKS
+        } else {
+            looks.saturating_sub(1)
+        };
+        *looks
+    });
+    let Some(focused) = focused.filter(|_| looks > 0 && has_gone_by_keys(ctx)) else {
+        return;
+    };
+    ctx.request_repaint();
+    let is_out_of_sight = ctx.read_response(focused).is_some_and(|response| {
+        let seen = response.interact_rect.expand(1.0);
+        !seen.contains_rect(response.rect)
+    });
+    if is_out_of_sight {
+        // egui scrolls on request of a screen reader, but not for the Tab key.
+        let request = ActionRequest {
+            action: Action::ScrollIntoView,
+            target_tree: TreeId::ROOT,
+            target_node: focused.accesskit_id(),
+            data: None,
+        };
+        ctx.input_mut(|input| input.events.push(Event::AccessKitActionRequest(request)));
+    }
+}
+
 /// Whether the focus was moved by a key since the pointer was pressed last.
 fn goes_by_keys(ctx: &Context) -> bool {
-    let id = Id::unique("focus goes by keys");
     let (pressed, moved) = ctx.input(|input| {
         let moved = input.key_pressed(Key::Tab) || input.key_pressed(Key::F10);
         (input.pointer.any_pressed(), moved)
     });
+    if moved {
+        // The focused control may be out of sight until the next frame scrolls to it.
+        ctx.request_repaint();
+    }
     ctx.data_mut(|data| {
-        let by_keys = data.get_temp_mut_or_default::<bool>(id);
+        let by_keys = data.get_temp_mut_or_default::<bool>(by_keys());
         *by_keys = moved || (*by_keys && !pressed);
         *by_keys
     })
+}
+
+/// Whether the frame before this one found that the focus goes by keys.
+fn has_gone_by_keys(ctx: &Context) -> bool {
+    ctx.data(|data| data.get_temp(by_keys()).unwrap_or_default())
+}
+
+/// Where it is remembered whether the focus goes by keys.
+fn by_keys() -> Id {
+    Id::unique("focus goes by keys")
 }

@@ -8,10 +8,32 @@ use super::*;
 use crate::dialogs::PathDialog;
 use crate::fake::Fake;
 
+/// A window of a size, in points, with an empty world.
+pub fn sized(size: egui::Vec2) -> Harness<'static, App> {
+    in_world(&Arc::new(Fake::new()), size)
+}
+
+/// Presses and releases Tab in one frame: tests that visit every control draw many of them.
+pub fn tab(window: &mut Harness<'static, App>) {
+    let event = |pressed| egui::Event::Key {
+        key: Key::Tab,
+        physical_key: None,
+        pressed,
+        repeat: false,
+        modifiers: Modifiers::NONE,
+    };
+    window.input_mut().events.extend([true, false].map(event));
+    window.step();
+}
+
 fn window(fake: &Arc<Fake>) -> Harness<'static, App> {
+    in_world(fake, egui::vec2(1280.0, 820.0))
+}
+
+fn in_world(fake: &Arc<Fake>, size: egui::Vec2) -> Harness<'static, App> {
     let host = fake.clone();
     let builder = Harness::builder()
-        .with_size([1280.0, 820.0])
+        .with_size(size)
         .with_max_steps(12)
         .with_context_setup(theme::install);
     let mut window =

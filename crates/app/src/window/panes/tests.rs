@@ -1,32 +1,14 @@
 //! Tests of the panels: where they stand, how wide they are, and that nothing is cut off in a small window.
 
-use std::sync::Arc;
-
 use egui::Vec2;
 use egui_kittest::Harness;
-use egui_kittest::kittest::{NodeT as _, Queryable as _};
+use egui_kittest::kittest::Queryable as _;
 
 use super::*;
-use crate::fake::Fake;
 use crate::settings::Settings;
 use crate::stage::Stage;
 use crate::view::Face;
-
-fn window(size: Vec2) -> Harness<'static, App> {
-    let builder = Harness::builder()
-        .with_size(size)
-        .with_context_setup(theme::install);
-    let mut window = builder.build_eframe(|cc| {
-        App::new(
-            &cc.egui_ctx,
-            Settings::default(),
-            Arc::new(Fake::new()),
-            None,
-        )
-    });
-    window.run();
-    window
-}
+use crate::window::tests::sized;
 
 /// The place of a control, which must lie inside the window and beside those before it.
 fn lies_free(window: &Harness<'static, App>, size: Vec2, label: &str, others: &mut Vec<Rect>) {
@@ -46,7 +28,7 @@ fn lies_free(window: &Harness<'static, App>, size: Vec2, label: &str, others: &m
 fn the_bar_keeps_its_buttons_apart_at_every_width() {
     for width in [450.0, 500.0, 600.0, 640.0, 720.0, 860.0, 900.0, 1440.0] {
         let size = vec2(width, 450.0);
-        let (window, mut others) = (window(size), Vec::new());
+        let (window, mut others) = (sized(size), Vec::new());
         for label in [
             "File",
             "Edit",
@@ -65,7 +47,7 @@ fn the_bar_keeps_its_buttons_apart_at_every_width() {
 #[test]
 fn panels_keep_their_width_whatever_is_in_them() {
     for width in [900.0, 1280.0] {
-        let mut window = window(vec2(width, 600.0));
+        let mut window = sized(vec2(width, 600.0));
         let tab = |window: &Harness<'static, App>| window.get_by_label("Plan").rect();
         let before = tab(&window);
         for label in Stage::ALL.map(Stage::label) {
@@ -89,15 +71,15 @@ fn begin_and_field(window: &Harness<'static, App>) -> (f32, Rect) {
 
 #[test]
 fn panels_and_fields_are_wider_in_a_wide_window() {
-    let (begin, field) = begin_and_field(&window(vec2(1280.0, 820.0)));
-    let (wide, wide_field) = begin_and_field(&window(vec2(1920.0, 1080.0)));
+    let (begin, field) = begin_and_field(&sized(vec2(1280.0, 820.0)));
+    let (wide, wide_field) = begin_and_field(&sized(vec2(1920.0, 1080.0)));
     assert!(wide > begin + 60.0, "{begin} {wide}");
     assert!(wide_field.width() > field.width() + 40.0 && wide_field.right() < wide);
 }
 
 #[test]
 fn a_width_that_the_maker_has_pulled_is_kept() {
-    let mut window = window(vec2(1920.0, 1080.0));
+    let mut window = sized(vec2(1920.0, 1080.0));
     let before = begin_and_field(&window).0;
     let edge = Pos2::new(before - theme::GAP - 2.0, 500.0);
     window.drag_at(edge);
@@ -128,7 +110,7 @@ fn every_entry_of_a_menu_can_be_brought_into_a_low_window() {
         ("File", ["Recent boards", "Shop…"]),
         ("View", ["True size on the screen", "High contrast"]),
     ] {
-        let mut window = window(size);
+        let mut window = sized(size);
         window.get_by_label(menu).click();
         window.run_steps(4);
         for entry in entries {
@@ -148,7 +130,7 @@ fn each_panel_is_folded_away_and_brought_back() {
         (900.0, "Panel of findings", "Key sizes"),
         (450.0, "Panel of findings", "Key sizes"),
     ] {
-        let mut window = window(vec2(width, 600.0));
+        let mut window = sized(vec2(width, 600.0));
         let press = |window: &mut Harness<'static, App>| {
             let ctx = window.ctx.clone();
             let mut all = Command::ALL.into_iter();
@@ -174,7 +156,7 @@ fn each_panel_is_folded_away_and_brought_back() {
 
 #[test]
 fn whoever_goes_to_a_stage_finds_its_controls_unfolded() {
-    let mut window = window(vec2(1280.0, 820.0));
+    let mut window = sized(vec2(1280.0, 820.0));
     let before = window.get_by_label("Board plan").rect().width();
     window.key_press(egui::Key::F8);
     window.run_steps(4);
@@ -188,7 +170,7 @@ fn whoever_goes_to_a_stage_finds_its_controls_unfolded() {
 #[test]
 fn lists_end_where_fields_end() {
     use egui::accesskit::Role;
-    let mut window = window(vec2(900.0, 600.0));
+    let mut window = sized(vec2(900.0, 600.0));
     window.get_by_label("Template").click();
     window.run_steps(4);
     let field = window
@@ -211,7 +193,7 @@ fn lists_end_where_fields_end() {
 #[test]
 fn a_message_covers_no_figures() {
     let size = vec2(900.0, 600.0);
-    let mut window = window(size);
+    let mut window = sized(size);
     window.get_by_label_contains("Findings: 1 caution").click();
     window.run_steps(4);
     let app = window.state_mut();
@@ -241,7 +223,7 @@ fn a_message_covers_no_figures() {
 fn the_views_stand_in_one_row_at_every_width() {
     for width in [450.0, 640.0, 900.0, 1100.0, 1280.0, 1920.0] {
         let size = vec2(width, 600.0);
-        let mut window = window(size);
+        let mut window = sized(size);
         let mut others = Vec::new();
         let top = window.get_by_label("Plan").rect().center().y;
         for label in ["Plan", "Measure", "Select"] {
@@ -262,14 +244,14 @@ fn the_views_stand_in_one_row_at_every_width() {
 
 #[test]
 fn a_window_of_900_points_leaves_the_drawing_half_of_it() {
-    let window = window(vec2(900.0, 600.0));
+    let window = sized(vec2(900.0, 600.0));
     assert!(window.get_by_label("Board plan").rect().width() >= 450.0);
     window.get_by_label_contains("Findings: 1 caution");
 }
 
 #[test]
 fn a_window_of_720_points_shows_the_board_beside_one_panel() {
-    let mut window = window(vec2(720.0, 450.0));
+    let mut window = sized(vec2(720.0, 450.0));
     assert!(window.get_by_label("Board plan").rect().width() > 380.0);
     window.get_by_label("Board diameter");
     window.get_by_label_contains("Findings: 1 caution").click();
@@ -289,7 +271,7 @@ fn every_dialog_lies_inside_a_window_of_450_points() {
         (Key::E, ["Export", "Cancel"]),
         (Key::O, ["Open", "Cancel"]),
     ] {
-        let mut window = window(size);
+        let mut window = sized(size);
         window.key_press_modifiers(Modifiers::COMMAND, key);
         window.run_steps(8);
         for label in buttons {
@@ -298,124 +280,9 @@ fn every_dialog_lies_inside_a_window_of_450_points() {
     }
 }
 
-/// The controls that reach over the left or right edge of the window: what is below its lower edge is scrolled to.
-fn cut_off(window: &Harness<'static, App>, width: f32) -> Vec<String> {
-    use egui::accesskit::Role;
-    let is_control = |role: Role| {
-        matches!(
-            role,
-            Role::Button
-                | Role::CheckBox
-                | Role::RadioButton
-                | Role::ComboBox
-                | Role::SpinButton
-                | Role::TextInput
-                | Role::MultilineTextInput
-                | Role::Link
-                | Role::DisclosureTriangle
-        )
-    };
-    let all = window.root().children_recursive();
-    let controls = all.filter(|node| is_control(node.accesskit_node().role()));
-    let over = controls.filter(|node| {
-        let rect = node.rect();
-        rect.left() < -0.5 || rect.right() > width + 0.5
-    });
-    over.map(|node| {
-        let label = node.accesskit_node().label().unwrap_or_default();
-        format!("{label} at {:?}", node.rect())
-    })
-    .collect()
-}
-
-/// A window of 900 by 600 points, and the same enlarged to 200 %; every part that can be planned is planned.
-#[test]
-fn every_control_of_every_stage_is_inside_a_small_window() {
-    use crate::section::Section;
-    use board::{Grooves, Machine, Recess, Router, ScrewCircle, SectorJig, Stock, StockOutline};
-    for size in [vec2(900.0, 600.0), vec2(450.0, 300.0)] {
-        let mut window = window(size);
-        let app = window.state_mut();
-        app.view.pane = Pane::Controls;
-        for section in Section::ALL {
-            app.settings.folds.set(*section, true);
-        }
-        let board = &mut app.session.board;
-        (board.grooves, board.recess) = (Some(Grooves::default()), Some(Recess::default()));
-        board.machine = Some(Machine::default());
-        board.router = Some(Router::default());
-        board.sector_jig = Some(SectorJig::default());
-        board.filling = Some(board::Filling::default());
-        board.base = Some(board::Base::default());
-        board.screws = vec![ScrewCircle::default()];
-        board.stock = Stock {
-            outline: StockOutline::Slab {
-                length: 1200.0,
-                width: 600.0,
-                lower: Vec::new(),
-                upper: Vec::new(),
-            },
-            ..Stock::default()
-        };
-        for stage in Stage::ALL {
-            window.state_mut().view.stage = stage;
-            window.run_steps(8);
-            let over = cut_off(&window, size.x);
-            assert!(over.is_empty(), "{stage:?} at {size:?}: {over:#?}");
-        }
-        window.state_mut().view.pane = Pane::Findings;
-        window.run_steps(8);
-        assert_eq!(cut_off(&window, size.x), [""; 0], "findings at {size:?}");
-    }
-}
-
-#[test]
-fn every_control_of_every_dialog_is_inside_a_small_window() {
-    use crate::dialogs::Dialog;
-    use crate::help::SearchState;
-    use board::Units;
-    for size in [vec2(900.0, 600.0), vec2(450.0, 300.0)] {
-        let mut window = window(size);
-        let ctx = window.ctx.clone();
-        for command in [
-            Command::New,
-            Command::Open,
-            Command::SaveAs,
-            Command::Export,
-            Command::Shop,
-            Command::Search,
-            Command::Ruler,
-            Command::Safety,
-            Command::Guide,
-            Command::Keys,
-            Command::Words,
-        ] {
-            window.state_mut().apply(&ctx, command);
-            window.run_steps(12);
-            let over = cut_off(&window, size.x);
-            assert!(over.is_empty(), "{command:?} at {size:?}: {over:#?}");
-            window.state_mut().view.dialog = None;
-            window.state_mut().view.help = crate::help::Help::default();
-        }
-        let mut search = SearchState::default();
-        search.text = "hole".into();
-        let path = std::path::PathBuf::from("/home/maker/boards/a-long-name-of-a-board.json");
-        for dialog in [
-            Dialog::Search(search, Units::Mm),
-            Dialog::Unsaved(Command::Quit),
-            Dialog::Changed(path, None),
-        ] {
-            window.state_mut().view.dialog = Some(dialog);
-            window.run_steps(12);
-            let over = cut_off(&window, size.x);
-            assert!(over.is_empty(), "{size:?}: {over:#?}");
-        }
-    }
-}
-
 #[test]
 fn a_window_of_450_points_shows_one_thing_at_a_time() {
-    let mut window = window(vec2(450.0, 300.0));
+    let mut window = sized(vec2(450.0, 300.0));
     window.get_by_label("Board plan");
     window.get_by_label("Controls").click();
     window.run();
