@@ -1,4 +1,4 @@
-//! Time and memory of each export, search and view of a document.
+//! Time and memory of each export, search and view of a document, and of the search for a new board of its kind.
 
 use std::fs;
 use std::hint::black_box;
@@ -7,7 +7,7 @@ use std::time::{Duration, Instant};
 use app::exports::{Kind, Moment, Source};
 use app::window::headless::Headless;
 use board::Board;
-use workshop::{Mend, Open, Workpiece, solve};
+use workshop::{Mend, Open, Wishes, Workpiece, propose, solve};
 
 /// Time and memory that a part of the work took.
 #[derive(Debug, Clone)]
@@ -62,13 +62,24 @@ pub fn measure(board: &Board, is_wanted: &dyn Fn(&str) -> bool, mut tell: impl F
             let _ = black_box(solve(board, open));
         });
     }
+    tell("study".into(), &mut || {
+        let _ = black_box(source.workpiece().work_out(&|| false));
+    });
     drop(source);
+    tell("new".into(), &mut || {
+        let _ = black_box(propose(&wishes(board)));
+    });
     tell("edit".into(), &mut || {
         if let Ok(workpiece) = Workpiece::of(board) {
             black_box(drawing::plan_without_names(&workpiece));
             black_box(workpiece.findings());
         }
     });
+    measure_window(board, &mut tell);
+}
+
+/// Opens a window on a document and looks at it in each of its views.
+fn measure_window(board: &Board, tell: &mut impl FnMut(String, &mut dyn FnMut())) {
     let mut window = None;
     tell("window".into(), &mut || {
         window = Some(Headless::new(board.clone()));
@@ -76,6 +87,28 @@ pub fn measure(board: &Board, is_wanted: &dyn Fn(&str) -> bool, mut tell: impl F
     tell("frame".into(), &mut || {
         black_box(window.as_mut().map(Headless::frame));
     });
+    for view in Headless::views() {
+        // The first frame of a view works out what it shows.
+        tell(format!("view {view}"), &mut || {
+            if let Some(window) = &mut window {
+                window.turn_to(view);
+                black_box(window.frame());
+            }
+        });
+    }
+}
+
+/// The wishes of whoever wants a new board like one that there is, with its spacing left to the search.
+fn wishes(board: &Board) -> Wishes {
+    Wishes {
+        players: Some(board.players),
+        pattern: Some(board.pattern),
+        spaces: Some(board.spaces),
+        home: Some(board.home),
+        start: Some(board.start),
+        diameter: Some(board.blank.diameter),
+        ..Wishes::default()
+    }
 }
 
 /// Time and memory of a piece of work.

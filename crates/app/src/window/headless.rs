@@ -12,6 +12,7 @@ use crate::host::{Ask, Desktop, Held, Host, Picked};
 use crate::session::Session;
 use crate::settings::Settings;
 use crate::theme;
+use crate::view::Face;
 
 /// A world without files, so that a bench leaves those of the maker alone.
 struct Nowhere;
@@ -130,6 +131,17 @@ impl Headless {
     /// Changes the document, as a field does.
     pub fn edit(&mut self, change: impl FnOnce(&mut Board)) {
         change(&mut self.app.session.board);
+    }
+
+    /// The names of all views of the drawing, as on their tabs.
+    pub fn views() -> [&'static str; 8] {
+        Face::ALL.map(Face::label)
+    }
+
+    /// Shows the view of a name; one that is none is ignored.
+    pub fn turn_to(&mut self, name: &str) {
+        let view = Face::ALL.into_iter().find(|face| face.label() == name);
+        self.app.view.face = view.unwrap_or(self.app.view.face);
     }
 
     /// Draws a frame; returns its number of triangles.
