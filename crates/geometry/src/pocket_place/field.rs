@@ -109,16 +109,19 @@ impl<'a> Field<'a> {
     /// Every web of the pocket.
     pub(super) fn terms(&self) -> Vec<Term> {
         let holes = self.search.holes;
-        let bores = self.search.obstacles.iter();
-        let to_bores =
-            bores.flat_map(|&bore| (0..holes).map(move |hole| Term::Bore { hole, bore }));
         let all = holes as u16;
-        let to_pockets = self.turns.iter().flat_map(|&turn| {
-            (0..all)
-                .flat_map(move |hole| (0..all).map(move |other| Term::Pocket { hole, other, turn }))
-        });
-        let to_rim = (0..holes).map(|hole| Term::Rim { hole });
-        to_rim.chain(to_pockets).chain(to_bores).collect()
+        let each = 1 + self.turns.len() * holes as usize + self.search.obstacles.len();
+        let mut terms = Vec::with_capacity(each * holes as usize);
+        terms.extend((0..holes).map(|hole| Term::Rim { hole }));
+        for &turn in &self.turns {
+            for hole in 0..all {
+                terms.extend((0..all).map(|other| Term::Pocket { hole, other, turn }));
+            }
+        }
+        for &bore in self.search.obstacles {
+            terms.extend((0..holes).map(|hole| Term::Bore { hole, bore }));
+        }
+        terms
     }
 
     /// Whether a web changes with the bearing; an arc turned about the pin keeps its distance from everything else that turns.

@@ -117,16 +117,15 @@ fn is_mirror_image(search: &PocketSearch<'_>) -> bool {
             && (bore.center.y - other.center.y).abs() <= IMAGE
             && (bore.radius - other.radius).abs() <= IMAGE
     };
-    // A board numbers its holes clockwise, so the next hole's image is mostly the one before the last's.
-    let mut at = 0;
+    let mut by_height: Vec<&Circle> = bores.iter().collect();
+    by_height.sort_by(|one, other| one.center.y.total_cmp(&other.center.y));
     bores.iter().all(|bore| {
-        at = (at + bores.len() - 1) % bores.len();
-        let ahead = bores.iter().take(at + 1).rev();
-        let steps = ahead
-            .chain(bores.iter().skip(at + 1).rev())
-            .position(|other| is_image(bore, other));
-        at = (at + bores.len() - steps.unwrap_or_default()) % bores.len();
-        steps.is_some()
+        let (low, high) = (bore.center.y - IMAGE, bore.center.y + IMAGE);
+        let from = by_height.partition_point(|other| other.center.y < low);
+        let level = by_height.iter().skip(from);
+        level
+            .take_while(|other| other.center.y <= high)
+            .any(|other| is_image(bore, other))
     })
 }
 
