@@ -110,7 +110,6 @@ impl<'a> Search<'a> {
         let give = self.field.give(&region);
         self.field.spots(&region, &mut self.spots);
         self.webs.clear();
-        self.webs.reserve(terms.1 - terms.0);
         let (mut web, mut most) = (f64::INFINITY, bound);
         for term in self.terms.get(terms.0..terms.1).unwrap_or_default() {
             let (mm, growth) = self.field.web(*term, &self.spots, &give);
@@ -124,9 +123,6 @@ impl<'a> Search<'a> {
         }
         let start = self.terms.len();
         self.lines.clear();
-        // Most webs stay in the first regions: room for all of them is made once.
-        self.lines.reserve(self.webs.len());
-        self.terms.reserve(self.webs.len());
         for (at, (mm, growth)) in (terms.0..terms.1).zip(&self.webs) {
             if let Some(&term) = self.terms.get(at)
                 && mm - growth <= most
