@@ -165,10 +165,15 @@ impl Session {
 
     /// The board's title, its file's name, and whether there are changes that it does not hold.
     pub fn caption(&self) -> String {
+        let unsaved = if self.is_dirty() { ", changed" } else { "" };
+        format!("{}{unsaved}", self.name())
+    }
+
+    /// The board's title and its file's name.
+    pub fn name(&self) -> String {
         let file = self.path.as_deref().and_then(Path::file_name);
         let file = file.map_or_else(|| "not saved yet".into(), |name| name.to_string_lossy());
-        let unsaved = if self.is_dirty() { ", changed" } else { "" };
-        format!("{}  –  {file}{unsaved}", self.board.title)
+        format!("{}  –  {file}", self.board.title)
     }
 
     /// Whether there are changes that no file holds.

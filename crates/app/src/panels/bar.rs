@@ -158,7 +158,10 @@ fn menu(ui: &mut Ui, title: &str, entries: impl FnOnce(&mut Ui)) -> Response {
     const AROUND: f32 = 72.0;
     let height = ui.ctx().content_rect().height() - AROUND;
     let menu = ui.menu_button(title, |ui| {
-        let area = ScrollArea::vertical().max_height(height);
+        // Left alone, a menu would scroll from 400 points on, however high the window is.
+        let area = ScrollArea::vertical()
+            .max_height(height)
+            .min_scrolled_height(height);
         area.show(ui, entries);
     });
     menu.response
@@ -289,7 +292,12 @@ fn title_ui(ui: &mut Ui, session: &Session, room: f32) {
     }
     ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
         ui.add_space(theme::GAP);
-        ui.add(egui::Label::new(RichText::new(session.caption()).weak()).truncate());
+        ui.spacing_mut().item_spacing.x = 0.0;
+        // Where the name is cut, it is still seen that there are changes.
+        if session.is_dirty() {
+            ui.label(RichText::new(", changed").weak());
+        }
+        ui.add(egui::Label::new(RichText::new(session.name()).weak()).truncate());
     });
 }
 

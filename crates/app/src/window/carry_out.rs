@@ -73,11 +73,7 @@ impl App {
             Command::Theme | Command::SystemTheme | Command::HighContrast => {
                 self.change_theme(ctx, command);
             }
-            Command::Shop => {
-                self.shop.refresh(&*self.host);
-                let dialog = ShopDialog::new(&self.shop.shop, self.session.board.units);
-                self.view.dialog = Some(Dialog::Shop(Box::new(dialog)));
-            }
+            Command::Shop => self.show_shop(),
             Command::Search => {
                 let units = self.session.board.units;
                 self.view.dialog = Some(Dialog::Search(SearchState::default(), units));
@@ -251,6 +247,12 @@ impl App {
         if self.view.face == Face::Board {
             self.view.canvas.take_keys();
         }
+    }
+
+    fn show_shop(&mut self) {
+        self.shop.refresh(&*self.host);
+        let dialog = ShopDialog::new(&self.shop.shop, self.session.board.units);
+        self.view.dialog = Some(Dialog::Shop(Box::new(dialog)));
     }
 
     /// Brings the chosen holes into view.

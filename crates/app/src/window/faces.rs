@@ -15,7 +15,7 @@ use crate::palette::Palette;
 use crate::proof_view::proof_view_ui;
 use crate::section_view::section_ui;
 use crate::stage::Stage;
-use crate::view::{Face, Pane};
+use crate::view::{Face, Pane, Room};
 use crate::widgets::empty_state;
 
 impl App {
@@ -146,6 +146,9 @@ impl App {
     /// Shows a face that the maker asked for, now and whenever this stage is come to again.
     pub(super) fn choose_face(&mut self, face: Face) {
         self.view.face = face;
+        if self.view.room == Room::Single {
+            self.view.pane = Pane::Board;
+        }
         let board = &self.session.board;
         self.settings.looks.choose(self.view.stage, face, board);
     }

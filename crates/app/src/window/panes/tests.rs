@@ -122,6 +122,23 @@ fn every_entry_of_a_menu_can_be_brought_into_a_low_window() {
 }
 
 #[test]
+fn menus_show_all_their_entries_where_there_is_room() {
+    let size = vec2(900.0, 600.0);
+    for (menu, entries) in [
+        ("File", ["Recent boards", "Shop…"]),
+        ("View", ["True size on the screen", "High contrast"]),
+    ] {
+        let mut window = sized(size);
+        window.get_by_label(menu).click();
+        window.run_steps(8);
+        let mut others = Vec::new();
+        for entry in entries {
+            lies_free(&window, size, entry, &mut others);
+        }
+    }
+}
+
+#[test]
 fn each_panel_is_folded_away_and_brought_back() {
     for (width, label, inside) in [
         (1280.0, "Panel of controls", "Board diameter"),
@@ -291,4 +308,11 @@ fn a_window_of_450_points_shows_one_thing_at_a_time() {
     window.get_by_label("Drawing").click();
     window.run();
     window.get_by_label("Board plan");
+    // Whoever asks for a view sees it.
+    window.get_by_label("Controls").click();
+    window.run();
+    window.key_press_modifiers(egui::Modifiers::COMMAND, egui::Key::J);
+    window.run();
+    assert!(window.query_by_label("Board diameter").is_none());
+    window.get_by_label_contains("Section of the board, cut through");
 }
